@@ -1,0 +1,45 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// Units says in which units lengths are shown.
+type Units uint8
+
+// The units of a tape.
+const (
+	Millimetres Units = iota
+	Inches
+)
+
+// Format writes a length of mm for a person: to 0.1 mm with the decimal only where it is not 0 ("652", "652.5"),
+// or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
+func Format(mm float64, u Units) string {
+	if u == Inches && !math.IsNaN(mm) && !math.IsInf(mm, 0) {
+		return formatInches(mm)
+	}
+	return strconv.FormatFloat(math.Round(mm*10)/10+0, 'f', -1, 64)
+}
+
+func formatInches(mm float64) string {
+	const sixteenths = 16
+	n := math.Round(math.Abs(mm) * sixteenths / 25.4)
+	sign := ""
+	if mm < 0 && n > 0 {
+		sign = "-"
+	}
+	whole, top, bottom := math.Floor(n/sixteenths), int(math.Mod(n, sixteenths)), sixteenths
+	for top != 0 && top%2 == 0 {
+		top, bottom = top/2, bottom/2
+	}
+	switch {
+	case top == 0:
+		return fmt.Sprintf(`%s%.0f"`, sign, whole)
+	case whole == 0:
+		return fmt.Sprintf(`%s%d/%d"`, sign, top, bottom)
+	}
+	return fmt.Sprintf(`%s%.0f %d/%d"`, sign, whole, top, bottom)
+}

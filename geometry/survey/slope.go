@@ -1,0 +1,60 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+)
+
+// Slope is where the tape's zero hangs. Not set, the tape was held level.
+type Slope struct {
+	Hook float64 // drop of the tape's zero, mm
+	Set  bool
+}
+
+// Reduce returns the plan distance of a reading from its hook, taken from below, and its standard uncertainty,
+// both mm: sqrt(L^2 - (h - p)^2) with h the drop of the zero and p the drop of the point measured.
+//
+// pKnown false with a slope set: nobody knows the slope, the reading stands as it is and is loose. It is an error
+// when the heights differ by the whole reading or more, unless they do not differ; so a negative reading, which
+// no hooked tape gives, is one as soon as there is a slope to take off.
+func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
+	if !s.Set || !pKnown {
+		return length, t.Terms(length, true).U(), s.Set, nil
+	}
+	plan, u, err = t.reduce(length, s.Hook-p, 2)
+	return plan, u, false, err
+}
+
+// ReduceAbove returns the plan distance of a reading from its hook taken from above, where the zero lies
+// hookAbove below the finished floor and nothing else has a height, and its standard uncertainty, both mm.
+// Errors are as for Reduce.
+func (t Tape) ReduceAbove(length, hookAbove float64) (plan, u float64, err error) {
+	return t.reduce(length, hookAbove, 1)
+}
+
+func (t Tape) reduce(length, rise float64, heights int) (plan, u float64, err error) {
+	if up := math.Abs(rise); up >= length && up != 0 {
+		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
+			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
+	}
+	plan = length
+	if rise != 0 {
+		plan = math.Sqrt((length - rise) * (length + rise))
+	}
+	return plan, t.ReadingTerms(length, plan, rise, heights).U(), nil
+}
+
+// AboveReading returns what a tape whose zero lies hook below the surface must say to land on plan: the root of
+// plan^2 + hook^2, mm.
+func AboveReading(plan, hook float64) float64 { return math.Hypot(plan, hook) }
+
+// MarkU returns the standard uncertainty of a mark put plan mm from the tape's zero, which lies hook below it,
+// mm. At plan 0 over a hook that is not 0 the tape says nothing about plan: the result is huge, but finite.
+func (t Tape) MarkU(plan, hook float64) float64 { return t.MarkTerms(plan, hook).U() }
+
+// MarkTerms returns the terms whose sum is the square of MarkU.
+func (t Tape) MarkTerms(plan, hook float64) Terms {
+	m := t.ReadingTerms(AboveReading(plan, hook), plan, hook, 1)
+	m.Mark = uniform(t.Mark)
+	return m
+}
