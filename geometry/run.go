@@ -1,0 +1,166 @@
+package geometry
+
+import (
+	"math"
+	"slices"
+)
+
+// Run is a centreline with rounded corners; make it with Rounded. Places along it are given in mm from its start.
+type Run struct {
+	Legs      []Leg
+	ShortLegs []int // legs too short for the bends at their ends, as indices into Legs, in order
+	path      []Point3
+	pieces    []piece
+	length    float64
+}
+
+// Leg is a leg of the path a run was made from.
+type Leg struct {
+	A, B       Point3  // the unrounded corners
+	Begin, End float64 // the places along the run between which the leg is straight
+	cut        float64 // what the bend at A takes off the leg
+}
+
+// Rounded returns the run along path (one point or more) with every inner corner rounded by an arc of radius bend
+// tangent to both legs. All tangents are found first; at both ends of a leg that is too short for its two the corners
+// stay sharp. A corner where the path folds straight back needs an endless tangent, so it stays sharp too, as does one
+// at a leg without length; a bend of 0 rounds nothing.
+func Rounded(path []Point3, bend float64) Run {
+	r := Run{path: slices.Clone(path)}
+	heading := headings(path)
+	tangent := make([]float64, len(path))
+	for i := 1; i < len(path)-1; i++ {
+		if turn := angle(heading[i-1], heading[i]); turn > straight {
+			tangent[i] = bend * math.Tan(turn/2)
+		}
+	}
+	sharp := make([]bool, len(path))
+	for i := 1; i < len(path); i++ {
+		if tangent[i-1]+tangent[i] > path[i].Sub(path[i-1]).Norm()+flat {
+			r.ShortLegs = append(r.ShortLegs, i-1)
+			sharp[i-1], sharp[i] = true, true
+		}
+	}
+	for i := range path {
+		if sharp[i] {
+			tangent[i] = 0
+		}
+	}
+	r.build(heading, tangent, bend)
+	return r
+}
+
+// straight is the turn in radians below which a corner has no arc: a bend of 20 m would leave its corner by 1e-13 mm.
+const straight = 1e-8
+
+// headings returns the unit direction of every leg; one without length takes that of the next leg that has one, or
+// else of the last that has.
+func headings(path []Point3) []Point3 {
+	var heading []Point3
+	for i := 1; i < len(path); i++ {
+		d := path[i].Sub(path[i-1])
+		if n := d.Norm(); n > 0 {
+			d = d.Scale(1 / n)
+		}
+		heading = append(heading, d)
+	}
+	for i := len(heading) - 2; i >= 0; i-- {
+		if heading[i] == (Point3{}) {
+			heading[i] = heading[i+1]
+		}
+	}
+	for i := 1; i < len(heading); i++ {
+		if heading[i] == (Point3{}) {
+			heading[i] = heading[i-1]
+		}
+	}
+	return heading
+}
+
+// build lays the straight pieces and the arcs one after the other.
+func (r *Run) build(heading []Point3, tangent []float64, bend float64) {
+	for i, along := range heading {
+		a, b := r.path[i], r.path[i+1]
+		leg := Leg{A: a, B: b, Begin: r.length, cut: tangent[i]}
+		straight := max(0, b.Sub(a).Norm()-tangent[i]-tangent[i+1])
+		end := b.Sub(along.Scale(tangent[i+1]))
+		r.add(piece{a: a.Add(along.Scale(tangent[i])), b: end, corner: end, along: along, length: straight})
+		leg.End = r.length
+		r.Legs = append(r.Legs, leg)
+		if tangent[i+1] > 0 {
+			next := heading[i+1]
+			r.add(piece{
+				a: end, b: b.Add(next.Scale(tangent[i+1])), corner: b, along: along,
+				inward: unit3(next.Sub(along.Scale(along.Dot(next)))),
+				radius: bend, length: bend * angle(along, next),
+			})
+		}
+	}
+}
+
+func (r *Run) add(p piece) {
+	p.start = r.length
+	r.length += p.length
+	r.pieces = append(r.pieces, p)
+}
+
+func unit3(v Point3) Point3 { return v.Scale(1 / v.Norm()) }
+
+// Length returns the length of the rounded centreline, mm.
+func (r Run) Length() float64 { return r.length }
+
+// Turns returns the sum of the turns in space, degrees; rounding a corner does not change its turn.
+func (r Run) Turns() float64 { return Turns(r.path) }
+
+// At returns the point s mm along the run; before its start the start, beyond its end the end.
+func (r Run) At(s float64) Point3 {
+	for i := range r.pieces {
+		if p := &r.pieces[i]; s <= p.start+p.length || i == len(r.pieces)-1 {
+			return p.at(clamp(s-p.start, 0, p.length))
+		}
+	}
+	return r.path[0]
+}
+
+// Along returns the place along the run of the point that lies distance mm from the unrounded corner at the beginning
+// of a leg (an index into Legs). Off the leg's straight part it counts on along the run, so that two places of one leg
+// are as far apart along the run as on the leg.
+func (r Run) Along(leg int, distance float64) float64 {
+	l := r.Legs[leg]
+	return clamp(l.Begin+distance-l.cut, 0, r.length)
+}
+
+// Lowest returns the lowest point of the run.
+func (r Run) Lowest() Point3 { return r.LowestOn(0, r.length) }
+
+// LowestOn returns the lowest point of the run between two places along it.
+func (r Run) LowestOn(from, to float64) Point3 { return r.farthest(Point3{0, 0, 1}, from, to) }
+
+// HighestOn returns the highest point of the run between two places along it.
+func (r Run) HighestOn(from, to float64) Point3 { return r.farthest(Point3{0, 0, -1}, from, to) }
+
+// farthest returns the point of a stretch that has the least component along n.
+func (r Run) farthest(n Point3, from, to float64) Point3 {
+	best := r.At(from)
+	for i := range r.pieces {
+		if p, ok := r.part(i, from, to); ok {
+			if x := p.at(p.least(n, 0, p.length)); x.Dot(n) < best.Dot(n) {
+				best = x
+			}
+		}
+	}
+	return best
+}
+
+// part returns what of the i-th piece lies between two places along the run; ok is false when nothing does.
+func (r *Run) part(i int, from, to float64) (part piece, ok bool) {
+	p := &r.pieces[i]
+	from, to = max(0, from-p.start), min(p.length, to-p.start)
+	switch {
+	case from >= to:
+		return piece{}, false
+	case from == 0 && to == p.length:
+		return *p, true
+	}
+	return p.part(from, to), true
+}
