@@ -16,6 +16,12 @@ func (s *solid) boxAt(g *Segment3) float64 {
 		by:   [3]float64{b.X - a.X, b.Y - a.Y, g.B.Z - g.A.Z},
 		half: [3]float64{s.box.Half.X, s.box.Half.Y, (s.high - s.low) / 2},
 	}
+	if w.slope(0) > 0 {
+		return 0
+	}
+	if w.slope(1) < 0 {
+		return 1
+	}
 	var knots [8]float64
 	n := w.knots(&knots)
 	first, last := 0.0, 1.0

@@ -61,48 +61,13 @@ func (p *piece) corners() (low, high Point3) {
 		Point3{max(a.X, b.X, c.X), max(a.Y, b.Y, c.Y), max(a.Z, b.Z, c.Z)}
 }
 
-// accuracy is how far, in mm, the least distance found on an arc may lie above the true one.
-const accuracy = 1e-9
-
 // closer replaces least by the separation of the piece from c where that is nearer.
 func (p *piece) closer(c *solid, least *Separation3) {
-	if low, high := p.corners(); c.within.apart2(&low, &high) >= least.Gap*least.Gap {
-		return
-	}
 	if p.radius > 0 {
-		p.search(c, 0, p.length, least)
+		p.arc(c, least)
 		return
 	}
 	if s := c.segment(&Segment3{p.a, p.b}); s.Gap < least.Gap {
 		*least = s
 	}
-}
-
-// search looks for the arc's nearest point between from and to. No point of a convex thing lies beyond the plane
-// through its point nearest to x and across the way there, so the distance of any other point of the arc is at least
-// that from the plane, and the least of those on a stretch of arc is known in closed form. Stretches that can't come
-// nearer than what is known are dropped, the others halved.
-func (p *piece) search(c *solid, from, to float64, least *Separation3) {
-	mid := (from + to) / 2
-	x := p.at(mid)
-	s := apart(x, c.near(x))
-	if s.Gap < least.Gap {
-		*least = s
-	}
-	if s.Gap == 0 || s.Gap-(to-from)/2 >= least.Gap {
-		return
-	}
-	away := s.N.Scale(-1)
-	lowest := p.least(away, from, to)
-	bound := s.Gap + p.at(lowest).Sub(x).Dot(away)
-	if bound >= least.Gap-accuracy || mid <= from || mid >= to {
-		return
-	}
-	if lowest < mid { // the promising half first
-		p.search(c, from, mid, least)
-		p.search(c, mid, to, least)
-		return
-	}
-	p.search(c, mid, to, least)
-	p.search(c, from, mid, least)
 }

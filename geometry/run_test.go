@@ -189,3 +189,15 @@ func TestRunIsSmooth(t *testing.T) {
 		}
 	}
 }
+
+// A run comes down from a stub that leans a little and goes level along a box's face: at the end of the bend the distance
+// neither rises nor falls, and the nearest point is where the bend begins to lean out.
+func TestNearestPointInABendThatEndsAlongAFace(t *testing.T) {
+	run := geometry.Rounded([]pt3{{1173.7395673775163, 263.13397990036134, -45}, {1175, 265, -120}, {1175, -700, -120}}, 60)
+	box := geometry.Prism{Footprint: geometry.NewRectangle(pt{171, 24}, pt{178, 283}, 0), Low: -250, High: -120}
+	least := math.Inf(1)
+	for i := range 100001 {
+		least = min(least, box.GapPoint(run.At(run.Length()*float64(i)/100000)).Gap)
+	}
+	assert.InDelta(t, least, box.GapRounded(run, 0, run.Length()).Gap, 1e-6)
+}

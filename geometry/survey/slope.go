@@ -19,7 +19,7 @@ type Slope struct {
 // no hooked tape gives, is one as soon as there is a slope to take off.
 func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
 	if !s.Set || !pKnown {
-		return length, t.Terms(length, true).U(), s.Set, nil
+		return length, t.terms(length, true).U(), s.Set, nil
 	}
 	plan, u, err = t.reduce(length, s.Hook-p, 2)
 	return plan, u, false, err
@@ -32,7 +32,7 @@ func (t Tape) ReduceAbove(length, hookAbove float64) (plan, u float64, err error
 	return t.reduce(length, hookAbove, 1)
 }
 
-func (t Tape) reduce(length, rise float64, heights int) (plan, u float64, err error) {
+func (t *Tape) reduce(length, rise float64, heights int) (plan, u float64, err error) {
 	if up := math.Abs(rise); up >= length && up != 0 {
 		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
 			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
@@ -41,7 +41,7 @@ func (t Tape) reduce(length, rise float64, heights int) (plan, u float64, err er
 	if rise != 0 {
 		plan = math.Sqrt((length - rise) * (length + rise))
 	}
-	return plan, t.ReadingTerms(length, plan, rise, heights).U(), nil
+	return plan, t.readingTerms(length, plan, rise, heights).U(), nil
 }
 
 // AboveReading returns what a tape whose zero lies hook below the surface must say to land on plan: the root of

@@ -35,9 +35,11 @@ const metreNoise = 1e-6
 // MPE returns the tape's maximum permissible error for a reading of length mm (its sign does not matter), +/- mm.
 // The length counts in metres rounded up: 1000 is one, 1000.001 is two, 0 is none. hook adds the error of the
 // hook end; all readings but those that run on have it.
-func (t Tape) MPE(length float64, hook bool) float64 {
+func (t Tape) MPE(length float64, hook bool) float64 { return t.mpe(length, hook) }
+
+func (t *Tape) mpe(length float64, hook bool) float64 {
 	a, b, c, _ := t.Class.Limits()
-	mpe := a + b*math.Max(0, math.Ceil((math.Abs(length)-metreNoise)/1000))
+	mpe := a + b*max(0, math.Ceil((math.Abs(length)-metreNoise)/1000))
 	if hook {
 		mpe += c
 	}
@@ -60,7 +62,7 @@ func (t Tape) TurnU() float64 { return t.Turn * math.Pi / 180 / math.Sqrt(3) }
 // RunOn returns where a reading that runs on from a coordinate ends; length is negative when it runs down the
 // axis. Its variance adds to that of the reading it runs on from, and what was loose stays so.
 func (t Tape) RunOn(from Coord, length float64) Coord {
-	terms := t.Terms(length, false)
+	terms := t.terms(length, false)
 	terms.Chain = from.U * from.U
 	return Coord{Value: from.Value + length, U: math.Sqrt(terms.Sum()), Loose: from.Loose}
 }

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f answerFlags
+	c := &cobra.Command{
+		Use:   "check JOB...",
+		Short: "Judge every clearance of jobs",
+		Long: "Findings come worst first. The exit code is 0 when all is clear of what was entered, 10 when something is\n" +
+			"doubtful, 11 when something is foul, 1 when a job could not be read.",
+		Args: someJobs, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			worst, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
+				if f.json {
+					return jsonLine(r)
+				}
+				return checkText(r), nil
+			})
+			switch {
+			case err != nil:
+				return err
+			case worst == rules.Foul:
+				return exit(exitFoul)
+			case worst == rules.Doubtful:
+				return exit(exitDoubtful)
+			}
+			return nil
+		},
+	}
+	f.add(c)
+	return c
+}
+
+func jsonLine(v any) (string, error) {
+	data, err := json.Marshal(v)
+	return string(data) + "\n", err
+}
+
+// checkText writes a judged job for a person.
+func checkText(r rules.Result) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %s\n\n", r.Job.Ref, standing(r))
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintf(t, "verdict\tof\tfound\t%s\tasked for\tmargin\twhy\n", desk.PlusMinusHead)
+	for _, f := range r.Findings {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\tat %s %s\t%s\t%s\n", f.Verdict, about(f), figures.Value(f, desk.Millimetres),
+			plusMinus(f), f.Sense, figures.Required(f, desk.Millimetres),
+			figures.Margin(f, desk.Millimetres), f.Why)
+	}
+	_ = t.Flush() // a builder takes everything
+	list(&b, "Not checked, as it is not there", r.Unchecked)
+	list(&b, "Neither entered nor looked for within 300 mm of the cut", r.NotLookedFor)
+	return b.String()
+}
+
+// standing says how a job stands; nothing is clear of more than was entered and looked for.
+func standing(r rules.Result) string {
+	standing := r.Verdict.String()
+	if r.Verdict == rules.Clear && len(r.NotLookedFor) > 0 {
+		standing = "clear of what was entered"
+	}
+	if n := r.Job.UnfinishedCount(); n > 0 {
+		standing += fmt.Sprintf("; %d begun and lacking readings, not judged", n)
+	}
+	return standing
+}
+
+// plusMinus is blank where nothing measured enters.
+func plusMinus(f rules.Finding) string {
+	if f.Sigma == 0 {
+		return ""
+	}
+	return figures.PlusMinus(f, desk.Millimetres)
+}
+
+func list(b *strings.Builder, title string, words []string) {
+	if len(words) > 0 {
+		fmt.Fprintf(b, "\n%s: %s.\n", title, strings.Join(words, ", "))
+	}
+}
+
+// about names what a finding is about.
+func about(f rules.Finding) string {
+	if f.Against == "" {
+		return f.Subject + ": " + f.Title
+	}
+	return f.Subject + " to " + f.Against
+}

@@ -1,0 +1,267 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// cases are the sample jobs of the contract with their results, worked out by other programs (see their README).
+const cases = "../../testdata/cases"
+
+// call runs the program without a terminal.
+func call(in string, args ...string) (code int, out, complaint string) {
+	var o, e bytes.Buffer
+	code = run(args, streams{strings.NewReader(in), &o, &e})
+	return code, o.String(), e.String()
+}
+
+// sampleJobs are the files of the cases, none of them missing.
+func sampleJobs(t *testing.T) []string {
+	files, err := filepath.Glob(filepath.Join(cases, "*.toml"))
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 24)
+	return files
+}
+
+// expected is what a case says of its job.
+type expected struct {
+	Exit  int
+	Says  string
+	Check *struct{ Verdict string }
+}
+
+func expectedOf(t *testing.T, file string) (want expected) {
+	text, err := os.ReadFile(strings.TrimSuffix(file, ".toml") + ".expect.json")
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &want))
+	return want
+}
+
+// checked is what check --json says.
+type checked struct {
+	Format   int
+	Verdict  string
+	Findings []struct{ ID, Verdict string }
+}
+
+// exitFor is the exit code for a verdict.
+var exitFor = map[string]int{"clear": 0, "doubtful": exitDoubtful, "foul": exitFoul}
+
+// without is the exit code of the findings but those of some rules.
+func (c checked) without(ids ...string) (code int) {
+	for _, f := range c.Findings {
+		if !slices.Contains(ids, f.ID) {
+			code = max(code, exitFor[f.Verdict])
+		}
+	}
+	return code
+}
+
+func TestExitCodesAreThoseOfTheCases(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	answered := 0
+	for _, file := range sampleJobs(t) {
+		want := expectedOf(t, file)
+		if want.Check == nil {
+			continue
+		}
+		answered++
+		code, out, complaint := call("", "check", "--json", file)
+		assert.Empty(t, complaint, file)
+		assert.Equal(t, 1, strings.Count(out, "\n"), "%s: one object, one line", file)
+		var got checked
+		require.NoError(t, json.Unmarshal([]byte(out), &got))
+		assert.Equal(t, 1, got.Format)
+		assert.Equal(t, exitFor[got.Verdict], code, file)
+		// The cases were worked out before these rules were there.
+		assert.Equal(t, want.Exit, got.without("stub.in-cut", "exhaust.edge", "exhaust.floor", "intake.floor"), file)
+		code, out, complaint = call("", "marks", "--json", file)
+		assert.Zero(t, code, file)
+		assert.Empty(t, complaint, file)
+		assert.True(t, json.Valid([]byte(out)), file)
+	}
+	assert.GreaterOrEqual(t, answered, 23)
+}
+
+func TestAJobThatContradictsItselfIsRefusedOnOneLine(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	refused := 0
+	for _, file := range sampleJobs(t) {
+		want := expectedOf(t, file)
+		if want.Check != nil {
+			continue
+		}
+		refused++
+		for _, command := range []string{"check", "marks"} {
+			code, out, complaint := call("", command, "--json", file)
+			assert.Equal(t, exitFailed, code, file)
+			assert.Empty(t, out, file)
+			assert.Contains(t, complaint, want.Says, file)
+			assert.Regexp(t, `^`+regexp.QuoteMeta(file)+`:\d+: [^\n]+\n$`, complaint, file)
+		}
+	}
+	assert.Positive(t, refused)
+}
+
+func TestSeveralJobsGiveALineEachAndTheWorstCode(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	files := sampleJobs(t)
+	var good []string
+	worst := 0
+	for _, f := range files {
+		if code, _, _ := call("", "check", f); code != exitFailed {
+			good, worst = append(good, f), max(worst, code)
+		}
+	}
+	code, out, _ := call("", append([]string{"check", "--json"}, good...)...)
+	assert.Equal(t, worst, code)
+	assert.Equal(t, len(good), strings.Count(out, "\n"))
+
+	code, out, complaint := call("", "check", "--json", good[0], "nowhere.toml", good[1])
+	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, 2, strings.Count(out, "\n"), "the others are answered")
+	assert.Regexp(t, `^nowhere.toml: [^\n]+\n$`, complaint)
+}
+
+func TestStandardInputIsAJob(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	file := sampleJobs(t)[0]
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	code, want, _ := call("", "check", "--json", file)
+	codeIn, got, _ := call(string(text), "check", "--json", "-")
+	assert.Equal(t, code, codeIn)
+	assert.Equal(t, want, got)
+	code, _, complaint := call("format = 1\n[job]\n", "check", "-")
+	assert.Equal(t, exitFailed, code)
+	assert.Regexp(t, `^-:\d+: `, complaint)
+}
+
+func TestTheCommandLineIsChecked(t *testing.T) {
+	for _, args := range [][]string{
+		{"check"}, {"marks", "--json"}, {"check", "--jsn", "x.toml"}, {"a.toml", "b.toml"}, {"--nothing"},
+		{"rules", "a", "b"}, {"check", "-o"},
+	} {
+		code, out, complaint := call("", args...)
+		assert.Equal(t, exitUsage, code, "%v", args)
+		assert.Empty(t, out)
+		assert.Regexp(t, `^undermark: [^\n]+--help\n$`, complaint, "%v", args)
+	}
+}
+
+func TestAnswersGoToAFileAllAtOnce(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	file, to := sampleJobs(t)[0], filepath.Join(t.TempDir(), "out.json")
+	_, want, _ := call("", "marks", "--json", file)
+	code, out, complaint := call("", "marks", "--json", "-o", to, file)
+	assert.Zero(t, code)
+	assert.Empty(t, out+complaint)
+	got, err := os.ReadFile(to)
+	require.NoError(t, err)
+	assert.Equal(t, want, string(got))
+	code, _, complaint = call("", "marks", "-o", filepath.Join(to, "below a file"), file)
+	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, 1, strings.Count(complaint, "\n"))
+	code, _, complaint = call("", "marks", "-o", filepath.Join(to, "below a file"), file, "nowhere.toml")
+	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, 2, strings.Count(complaint, "\n"), "both are told")
+}
+
+func TestRulesAreListedWithAnotherBook(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	book := filepath.Join(t.TempDir(), "book.toml")
+	text := "format = 1\n[[rule]]\nid = \"exhaust.length\"\nvalue = 1234\nsource = \"our heater's sheet\"\n"
+	require.NoError(t, os.WriteFile(book, []byte(text), 0o644))
+	type listing struct {
+		Rules []struct {
+			ID, Kind, Unit, Sense, Title, Source, Book string
+			Value                                      *float64
+		}
+	}
+	var usual, own listing
+	code, out, complaint := call("", "rules", "--json")
+	require.Zero(t, code, complaint)
+	require.NoError(t, json.Unmarshal([]byte(out), &usual))
+	code, out, complaint = call("", "rules", "--json", "--book", book)
+	require.Zero(t, code, complaint)
+	require.NoError(t, json.Unmarshal([]byte(out), &own))
+	require.Len(t, own.Rules, len(usual.Rules))
+	changed := 0
+	for i, r := range own.Rules {
+		assert.Contains(t, []string{"least", "most"}, r.Sense, r.ID)
+		assert.NotEmpty(t, r.Source, r.ID)
+		if r != usual.Rules[i] && (r.Value == nil || usual.Rules[i].Value == nil || *r.Value != *usual.Rules[i].Value) {
+			changed++
+			assert.Equal(t, "exhaust.length", r.ID)
+			assert.Equal(t, 1234.0, *r.Value)
+			assert.Equal(t, "our heater's sheet", r.Source)
+		}
+	}
+	assert.Equal(t, 1, changed)
+	code, _, complaint = call("", "rules", "--book", "nowhere.toml")
+	assert.Equal(t, exitFailed, code)
+	assert.Regexp(t, `^nowhere.toml: [^\n]+\n$`, complaint)
+}
+
+func TestPeopleAreAnsweredInWords(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	file := sampleJobs(t)[0]
+	_, out, _ := call("", "check", file)
+	assert.Contains(t, out, "Neither entered nor looked for")
+	assert.NotContains(t, out, "sigma")
+	_, out, _ = call("", "marks", file)
+	assert.Contains(t, out, "cut centre")
+	_, out, _ = call("", "rules")
+	assert.Contains(t, out, "exhaust.length")
+}
+
+func TestCompletionForEveryShell(t *testing.T) {
+	for _, shell := range []string{"bash", "zsh", "fish", "powershell"} {
+		code, out, complaint := call("", "completion", shell)
+		assert.Zero(t, code, complaint)
+		assert.Contains(t, out, "undermark")
+		assert.Greater(t, strings.Count(out, "\n"), 50)
+	}
+}
+
+// The macros are those of man(7), from memory.
+func TestTheManualPage(t *testing.T) {
+	code, page, complaint := call("", "man")
+	require.Zero(t, code, complaint)
+	for _, part := range []string{
+		".TH UNDERMARK 1", ".SH NAME", ".SH SYNOPSIS", ".SS check", ".SS marks", ".SS rules", `\-\-json`, `\-\-book FILE`,
+		`\-\-help`, `\-\-version`, ".SH EXIT STATUS",
+	} {
+		assert.Contains(t, page, part)
+	}
+	for _, line := range strings.Split(page, "\n") {
+		if strings.HasPrefix(line, ".") {
+			assert.Regexp(t, `^\.(TH|SH|SS|PP|TP|B|br|EX|EE)( |$)`, line)
+		}
+	}
+	assert.Equal(t, `\&.x\e\-`, escaped(`.x\-`))
+}
+
+// A person waits for the shell's completion at every Tab; 10 ms goes unnoticed. Counted is the processor's time, as
+// other work may share the machine, and the bound is five times that, for a slow one.
+func TestHelpIsQuick(t *testing.T) {
+	best := time.Hour
+	for range 10 {
+		cmd := exec.Command(program, "--help")
+		require.NoError(t, cmd.Run())
+		best = min(best, cmd.ProcessState.UserTime()+cmd.ProcessState.SystemTime())
+	}
+	assert.Less(t, best, 50*time.Millisecond)
+	t.Logf("--help: %v", best)
+}

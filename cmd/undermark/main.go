@@ -1,0 +1,97 @@
+// Undermark helps to find the place for an air heater's hole through a van's floor, from readings of a tape taken
+// underneath. Without a command it opens the screens; the commands answer other programs.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	// Before anything that knows of terminals: it keeps them from being asked.
+	_ "bench.example/undermark/tui/quiet"
+
+	"github.com/spf13/cobra"
+)
+
+const version = "0.1.0"
+
+// The exit codes, as other programs rely on them.
+const (
+	exitDoubtful = 10
+	exitFoul     = 11
+	exitFailed   = 1 // a job could not be read or written
+	exitUsage    = 2 // the command line is wrong
+)
+
+// streams are where a command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// exit is the error of a command that has said all there is to say.
+type exit int
+
+func (e exit) Error() string { return fmt.Sprintf("exit code %d", int(e)) }
+
+// failed is the error of a command that could not read or write something; its text is for people.
+type failed struct{ error }
+
+func main() { os.Exit(run(os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})) }
+
+// run runs the program with the arguments behind its name and returns its exit code.
+func run(args []string, s streams) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	called, err := root.ExecuteC()
+	var code exit
+	var fault failed
+	switch {
+	case err == nil:
+		return 0
+	case errors.As(err, &fault):
+		fmt.Fprintln(s.err, fault)
+		return exitFailed
+	case errors.As(err, &code):
+		return int(code)
+	}
+	fmt.Fprintf(s.err, "undermark: %v; see %s --help\n", err, called.CommandPath())
+	return exitUsage
+}
+
+func newRoot(s streams) *cobra.Command {
+	var shared sharedFlags
+	root := &cobra.Command{
+		Use:   "undermark [JOB]",
+		Short: "Find the place for an air heater's hole through a van's floor",
+		Long: "Undermark takes a tape's readings from underneath a van, keeps the place of an air heater's cut, exhaust and\n" +
+			"intake, judges every clearance with its uncertainty, and says where to put the marks on top.\n\n" +
+			"With a job file or with nothing it opens the screens. The heater's own instructions and the local code\n" +
+			"come first, this program after them.",
+		Example: "  undermark                        open the sample van\n" +
+			"  undermark van.toml               open a job, or start one\n" +
+			"  undermark check --json van.toml  judge a job for another program",
+		Version: version, Args: atMostOneJob, ValidArgsFunction: jobFiles,
+		SilenceErrors: true, SilenceUsage: true,
+		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, args, s) },
+	}
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.err)
+	root.SetVersionTemplate("undermark {{.Version}}\n")
+	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
+	root.AddCommand(checkCommand(&shared, s), marksCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
+	return root
+}
+
+func atMostOneJob(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return fmt.Errorf("the screens open one job at a time; %q is no command", args[0])
+	}
+	return nil
+}
+
+func jobFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+}

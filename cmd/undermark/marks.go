@@ -1,0 +1,59 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+)
+
+func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f answerFlags
+	c := &cobra.Command{
+		Use:   "marks JOB...",
+		Short: "Say what the tape must read at every mark",
+		Long:  "Each mark has the readings of the tape below and above the floor, in mm. Read the cautions on the screen first.",
+		Args:  someJobs, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
+				if f.json {
+					data, err := rules.MarksJSON(r)
+					return string(data) + "\n", err
+				}
+				return marksText(r, rules.Marks(r)), nil
+			})
+			return err
+		},
+	}
+	f.add(c)
+	return c
+}
+
+// marksText writes the marks for a person.
+func marksText(r rules.Result, sheet rules.MarkSheet) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: the place is %s. All readings in mm.\n\n", r.Job.Ref, standing(r))
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "mark\tbelow: bumper\tleft\tright\tabove: bumper\tleft\tright\tleft pin\tright pin")
+	for _, m := range sheet.Marks {
+		row := []string{m.Name, mm(m.Below.Bumper), mm(m.Below.Left), mm(m.Below.Right)}
+		if a := m.Above; a != nil {
+			row = append(row, mm(a.Bumper), mm(a.Left), mm(a.Right), mm(a.PinLeft), mm(a.PinRight))
+		}
+		fmt.Fprintln(t, strings.Join(row, "\t"))
+	}
+	_ = t.Flush() // a builder takes everything
+	if p := sheet.Pilot; p != nil {
+		if p.Drilled != nil {
+			fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", mm(p.Off.X), mm(p.Off.Y))
+		}
+		fmt.Fprintf(&b, "\nThe cut's centre may still move %s with the pilot hole wholly inside the cut.\n", mm(p.MayMove))
+	}
+	return b.String()
+}
+
+func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

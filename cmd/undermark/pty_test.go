@@ -1,0 +1,189 @@
+//go:build !windows
+
+package main
+
+import (
+	"bytes"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/vt"
+	"github.com/creack/pty"
+	"github.com/stretchr/testify/require"
+)
+
+// home is a fitter's folder of settings and state, apart from those of whoever runs the tests.
+type home struct{ dir string }
+
+func newHome(t *testing.T) home { return home{t.TempDir()} }
+
+// readHome is a home where the cautions have been read.
+func readHome(t *testing.T) home {
+	h := newHome(t)
+	s := h.start(t, 100, 40)
+	s.wait(t, "Read this before working on a van")
+	s.readOn(t)
+	s.quit(t)
+	return h
+}
+
+func (h home) env(more ...string) []string {
+	env := []string{
+		"TERM=xterm-256color", "COLORTERM=truecolor", "LANG=C.UTF-8", "PATH=" + os.Getenv("PATH"), "HOME=" + h.dir,
+		"XDG_CONFIG_HOME=" + filepath.Join(h.dir, "config"), "XDG_STATE_HOME=" + filepath.Join(h.dir, "state"),
+	}
+	return append(env, more...)
+}
+
+func (h home) journals(t *testing.T) []string {
+	files, err := filepath.Glob(filepath.Join(h.dir, "state", "undermark", "journal", "*.toml"))
+	require.NoError(t, err)
+	return files
+}
+
+// terminal is the program in a terminal of its own.
+type terminal struct {
+	cmd    *exec.Cmd
+	tty    *os.File
+	mute   bool // it answers nothing that it is asked
+	done   chan struct{}
+	mu     sync.Mutex
+	screen *vt.Emulator
+	raw    bytes.Buffer
+}
+
+func (h home) start(t *testing.T, cols, rows int, args ...string) *terminal {
+	return h.begin(t, &terminal{}, cols, rows, args...)
+}
+
+func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *terminal {
+	t.Helper()
+	s.cmd, s.screen, s.done = exec.Command(program, args...), vt.NewEmulator(cols, rows), make(chan struct{})
+	s.cmd.Env = h.env()
+	var err error
+	s.tty, err = pty.StartWithSize(s.cmd, &pty.Winsize{Cols: uint16(cols), Rows: uint16(rows)})
+	require.NoError(t, err, "these tests need a terminal")
+	answers := io.Writer(s.tty)
+	if s.mute {
+		answers = io.Discard
+	}
+	go func() { _, _ = io.Copy(answers, s.screen) }() // without a reader the emulator stops
+	go func() {
+		defer close(s.done)
+		for b := make([]byte, 1<<16); ; {
+			n, err := s.tty.Read(b)
+			s.mu.Lock()
+			s.raw.Write(b[:n])
+			_, _ = s.screen.Write(b[:n])
+			s.mu.Unlock()
+			if err != nil {
+				return // the program is gone
+			}
+		}
+	}()
+	t.Cleanup(func() {
+		_ = s.cmd.Process.Kill()
+		_ = s.tty.Close()
+		_ = s.screen.Close()
+	})
+	return s
+}
+
+// picture is the text that shows.
+func (s *terminal) picture() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.screen.String()
+}
+
+// output is all that the program wrote, escape sequences and all.
+func (s *terminal) output() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.raw.String()
+}
+
+const patience = 5 * time.Second
+
+func (s *terminal) wait(t *testing.T, want string) {
+	t.Helper()
+	if !s.comes(patience, func() bool { return strings.Contains(s.picture(), want) }) {
+		require.Fail(t, "never showed: "+want, s.picture())
+	}
+}
+
+func (s *terminal) waitGone(t *testing.T, unwanted string) {
+	t.Helper()
+	require.True(t, s.comes(patience, func() bool { return !strings.Contains(s.picture(), unwanted) }), "still shows %s", unwanted)
+}
+
+func (s *terminal) comes(within time.Duration, so func() bool) bool {
+	for end := time.Now().Add(within); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+		if so() {
+			return true
+		}
+	}
+	return so()
+}
+
+func (s *terminal) keys(t *testing.T, keys ...string) {
+	t.Helper()
+	for _, k := range keys {
+		_, err := s.tty.WriteString(k)
+		require.NoError(t, err)
+	}
+}
+
+// readOn turns the pages of the cautions to the end.
+func (s *terminal) readOn(t *testing.T) {
+	t.Helper()
+	require.True(t, s.comes(patience, func() bool {
+		if !strings.Contains(s.picture(), "Read this before working on a van") {
+			return true
+		}
+		s.keys(t, "\r")
+		time.Sleep(20 * time.Millisecond)
+		return false
+	}))
+}
+
+func (s *terminal) resize(t *testing.T, cols, rows int) {
+	t.Helper()
+	s.mu.Lock()
+	s.screen.Resize(cols, rows)
+	s.mu.Unlock()
+	require.NoError(t, pty.Setsize(s.tty, &pty.Winsize{Cols: uint16(cols), Rows: uint16(rows)}))
+}
+
+// quit leaves a program with nothing unsaved and returns its exit code.
+func (s *terminal) quit(t *testing.T) int {
+	t.Helper()
+	s.keys(t, "\x03")
+	return s.ended(t)
+}
+
+// ended waits for the program's end and returns its exit code, -1 when a signal ended it.
+func (s *terminal) ended(t *testing.T) int {
+	t.Helper()
+	gone := make(chan struct{})
+	go func() { _ = s.cmd.Wait(); close(gone) }()
+	select {
+	case <-gone:
+	case <-time.After(patience):
+		require.Fail(t, "the program does not end", s.picture())
+	}
+	<-s.done
+	return s.cmd.ProcessState.ExitCode()
+}
+
+func (s *terminal) signal(t *testing.T, sig syscall.Signal) {
+	t.Helper()
+	require.NoError(t, s.cmd.Process.Signal(sig))
+}

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f answerFlags
+	c := &cobra.Command{
+		Use:   "rules [JOB]",
+		Short: "List the rules that hold, with their sources",
+		Long: "Of rules, the nearest book that says anything about an id speaks: the job's own, then the workshop's, then\n" +
+			"the built-in one. A rule without a value is for the heater's instructions to give.",
+		ValidArgsFunction: jobFiles,
+		Args:              cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			book, err := shared.load()
+			if err != nil {
+				return err
+			}
+			if len(args) == 1 {
+				if book, err = jobBook(args[0], book, s); err != nil {
+					return err
+				}
+			}
+			text := rulesText(book)
+			if f.json {
+				if text, err = jsonLine(book); err != nil {
+					return failed{err}
+				}
+			}
+			return f.write(text, s)
+		},
+	}
+	f.add(c)
+	return c
+}
+
+// jobBook returns the book with the job's own rules in front.
+func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
+	job, err := read(file, s.in)
+	if err != nil {
+		return nil, failed{err}
+	}
+	book, faults := book.ForJob(job)
+	if len(faults) > 0 {
+		return nil, failed{fmt.Errorf("%s: %s", file, faults[0].Text)}
+	}
+	return book, nil
+}
+
+// rulesText writes a book for a person.
+func rulesText(book *rules.Book) string {
+	var b strings.Builder
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	for _, r := range book.Rules() {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\n", r.Key(), required(r.Value, r.Sense, r.Unit), r.Title, r.Source, r.Book)
+	}
+	t.Flush()
+	return b.String()
+}
+
+// required writes what a rule asks for: "at least 15 mm".
+func required(v vehicles.Number, s rules.Sense, unit string) string {
+	if !v.Set {
+		return "no value yet"
+	}
+	return strings.TrimSpace(fmt.Sprintf("at %s %s %s", s, survey.Format(v.Value, survey.Millimetres), unit))
+}

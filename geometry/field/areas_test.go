@@ -1,0 +1,150 @@
+package field
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+)
+
+// box is an obstacle with nothing asked for round it.
+func box(x0, y0, x1, y1 float64) Obstacle {
+	return Obstacle{Footprint: geometry.NewRectangle(pt(x0, y0), pt(x1, y1), 0)}
+}
+
+func TestAreasByHand(t *testing.T) {
+	floor := Limits{Max: pt(1000, 500)}
+	for _, c := range []struct {
+		name      string
+		obstacles []Obstacle
+		want      []Place // At is only looked at where it can be but one
+	}{
+		{"bare floor", nil, []Place{{Margin: 250, Limit: Edge}}},
+		{"crossmember from edge to edge", []Obstacle{box(600, -10, 700, 510)},
+			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
+		{"a channel of 2 mm between nodes joins", []Obstacle{box(600, -10, 700, 251), box(600, 253, 700, 510)},
+			[]Place{{Margin: 250, Limit: Edge}}},
+		{"an upright channel of 2 mm between nodes joins", []Obstacle{box(-10, 200, 501, 300), box(503, 200, 1010, 300)},
+			[]Place{{Margin: 100, Limit: Edge}}},
+		{"a closed channel parts", []Obstacle{box(600, -10, 700, 251), box(600, 251, 700, 510)},
+			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
+		{"an island of 3 mm between nodes", []Obstacle{
+			box(600, -10, 700, 251), box(600, 254, 700, 510), box(600, 240, 651, 260), box(654, 240, 700, 260)},
+			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}, {At: pt(652.5, 252.5), Margin: 1.5, Limit: 0}}},
+		{"a wall of 1 mm between nodes parts", []Obstacle{box(601, -10, 602, 510)},
+			[]Place{{Margin: 250, Limit: Edge}, {Margin: 199, Limit: 0}}},
+		{"a wall of 1 mm between nodes with a gap of 2 mm", []Obstacle{box(601, -10, 602, 301), box(601, 303, 602, 510)},
+			[]Place{{Margin: 250, Limit: Edge}}},
+		{"nothing open", []Obstacle{box(-10, -10, 1010, 510)}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			l := floor
+			l.Obstacles = c.obstacles
+			got := NewMargins(l).Map(5, 1).Areas()
+			require.Len(t, got, len(c.want))
+			for i, a := range got {
+				assert.Equal(t, letters(i), a.Name)
+				assert.InDelta(t, c.want[i].Margin, a.Best.Margin, 0.01)
+				if c.want[i].At != pt(0, 0) {
+					assert.InDelta(t, 0, a.Best.At.Sub(c.want[i].At).Norm(), 0.05)
+				}
+				assert.InDelta(t, a.Best.Margin, NewMargins(l).only(a.Best.Limit, a.Best.At), 1e-9)
+			}
+		})
+	}
+}
+
+func TestSizeOfAreas(t *testing.T) {
+	l := Limits{Max: pt(1000, 500), Obstacles: []Obstacle{box(600, -10, 700, 510)}}
+	got := NewMargins(l).Map(5, 1).Areas()
+	assert.InEpsilon(t, 600*500, got[0].Size, 0.03)
+	assert.InEpsilon(t, 300*500, got[1].Size, 0.03)
+}
+
+func TestLetters(t *testing.T) {
+	for i, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA", 701: "ZZ", 702: "AAA"} {
+		assert.Equal(t, want, letters(i))
+	}
+}
+
+// The areas by a fine grid and a flood, on floors so tight that necks and islands are about as small as a step of 5 mm.
+func TestAreasAgainstAFlood(t *testing.T) {
+	r := seeded(t, 5)
+	compared := 0
+	for range 150 {
+		l := tight(r)
+		// Where a neck is open or closed by less than the areas promise to see, they may be taken either way.
+		surely, perhaps := flood(l, 0.5), flood(l, -0.1)
+		if len(surely) != len(perhaps) {
+			continue
+		}
+		compared++
+		var got []float64
+		for _, a := range NewMargins(l).Map(5, 1).Areas() {
+			require.InDelta(t, slowly(l, a.Best.At), a.Best.Margin, 1e-9)
+			got = append(got, a.Best.Margin)
+		}
+		require.GreaterOrEqual(t, len(got), len(surely), "%+v", l)
+		for i, margin := range got {
+			if i < len(surely) {
+				require.InDelta(t, surely[i], margin, floodStep, "%+v", l)
+			} else {
+				require.Less(t, margin, 0.5+floodStep, "an area the flood has not: %+v", l)
+			}
+		}
+	}
+	require.Greater(t, compared, 50)
+}
+
+// tight returns a small floor with much on it.
+func tight(r *rand.Rand) Limits {
+	l := Limits{Max: pt(150, 100), EdgeNeed: r.Float64() * 5}
+	for range 4 + r.IntN(10) {
+		a, need := pt(r.Float64()*150, r.Float64()*100), r.Float64()*12
+		f := geometry.NewRectangle(a, a.Add(pt(r.Float64()*50, r.Float64()*20)), float64(r.IntN(3))*45)
+		if r.IntN(4) == 0 {
+			f = geometry.NewLine([]geometry.Point{a, a.Add(pt(r.NormFloat64()*30, r.NormFloat64()*30)), a.Add(pt(30, 0))}, 2)
+		}
+		l.Obstacles = append(l.Obstacles, Obstacle{f, need})
+	}
+	return l
+}
+
+const floodStep = 0.25
+
+// flood returns the greatest margins, the greatest first, of the connected parts of the floor where the margin is at least
+// level, leaving out those where it is nowhere as much as 0.5.
+func flood(l Limits, level float64) (best []float64) {
+	cols, rows := int(l.Max.X/floodStep)+1, int(l.Max.Y/floodStep)+1
+	margins, seen := make([]float64, cols*rows), make([]bool, cols*rows)
+	for k := range margins {
+		margins[k] = slowly(l, pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
+	}
+	for k := range margins {
+		top := math.Inf(-1)
+		for line := []int{k}; len(line) > 0; {
+			at := line[len(line)-1]
+			line = line[:len(line)-1]
+			if seen[at] || margins[at] < level {
+				continue
+			}
+			seen[at], top = true, max(top, margins[at])
+			for _, d := range [4][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}} {
+				if x, y := at%cols+d[0], at/cols+d[1]; x >= 0 && x < cols && y >= 0 && y < rows {
+					line = append(line, y*cols+x)
+				}
+			}
+		}
+		if top >= 0.5 {
+			best = append(best, top)
+		}
+	}
+	slices.Sort(best)
+	slices.Reverse(best)
+	return best
+}

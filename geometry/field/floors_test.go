@@ -1,0 +1,118 @@
+package field
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+)
+
+// need of the benchmarks: radius of the cut and 15 mm.
+const cutNeed = 63.5 + 15
+
+func seeded(t testing.TB, seed uint64) *rand.Rand {
+	t.Logf("seed %d", seed)
+	return rand.New(rand.NewPCG(seed, seed))
+}
+
+// crowded returns a floor of a usual van with n obstacles, about equally crowded whatever n: half of them rectangles along the
+// axes, a quarter turned ones, a quarter bent lines.
+func crowded(r *rand.Rand, n int, need func() float64) Limits {
+	l := Limits{Min: floorMin, Max: floorMax, EdgeNeed: need()}
+	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
+	tenth := func(x float64) float64 { return math.Round(10*x) / 10 }
+	spacing := math.Sqrt(3200 * 1780 / float64(n))
+	side := func() float64 { return tenth(between(0.15, 0.6) * spacing) }
+	for i := range n {
+		at := pt(tenth(between(floorMin.X, floorMax.X)), tenth(between(floorMin.Y, floorMax.Y)))
+		var f geometry.Footprint
+		if i%4 == 3 {
+			f = geometry.NewLine(wander(r, at, 2+r.IntN(4), between(0.8, 1.6)*spacing), between(2.5, 6))
+		} else {
+			turn := 0.0
+			if i%4 == 2 {
+				turn = tenth(between(-89, 89))
+			}
+			f = geometry.NewRectangle(at, at.Add(pt(side(), side())), turn)
+		}
+		l.Obstacles = append(l.Obstacles, Obstacle{f, need()})
+	}
+	return l
+}
+
+// wander returns a path of n points on the floor that turns a little at each.
+func wander(r *rand.Rand, at geometry.Point, n int, length float64) (path []geometry.Point) {
+	way := r.Float64() * 360
+	for range n {
+		path = append(path, pt(min(max(at.X, floorMin.X), floorMax.X), min(max(at.Y, floorMin.Y), floorMax.Y)))
+		way += (r.Float64() - 0.5) * 100
+		at = at.Add(pt(length/float64(n-1), 0).Turn(way))
+	}
+	return path
+}
+
+func alike() float64 { return cutNeed }
+
+// mixed returns a floor with rounds too, needs that differ and a constraint.
+func mixed(r *rand.Rand, n int) Limits {
+	need := func() float64 { return r.Float64() * 100 }
+	l := crowded(r, n, need)
+	for range 1 + n/10 {
+		round := geometry.NewRound(pt(r.Float64()*3200, r.Float64()*1780-890), r.Float64()*150)
+		l.Obstacles = append(l.Obstacles, Obstacle{round, need()})
+	}
+	body := geometry.NewRectangle(pt(-160, -60), pt(160, 60), 0).Moved(r.Float64()*90, pt(20, 10))
+	fitting := geometry.NewRectangle(pt(1000, 300), pt(1400, 700), r.Float64()*20)
+	l.Constraints = []Constraint{Carried{body, fitting, 25}, Contained{body, l.Min, l.Max, 10}}
+	return l
+}
+
+// slowly is the margin by its definition.
+func slowly(l Limits, p geometry.Point) float64 {
+	x := min(p.X-l.Min.X, l.Max.X-p.X)
+	y := min(p.Y-l.Min.Y, l.Max.Y-p.Y)
+	least := min(x, y) - l.EdgeNeed
+	for _, o := range l.Obstacles {
+		least = min(least, o.Footprint.GapOnly(p)-o.Need)
+	}
+	for _, c := range l.Constraints {
+		least = min(least, c.Margin(p))
+	}
+	return least
+}
+
+func TestMarginIsThatOfItsDefinition(t *testing.T) {
+	r := seeded(t, 1)
+	for range 50 {
+		l := mixed(r, 1+r.IntN(80))
+		m := NewMargins(l)
+		for range 300 {
+			p := pt(r.Float64()*3200+40, r.Float64()*1780-890)
+			if r.IntN(2) == 0 { // inside a line, near its bends, the way out is not a leg's
+				path := l.Obstacles[min(3, len(l.Obstacles)-1)].Footprint.Path
+				if len(path) > 0 {
+					p = path[r.IntN(len(path))].Add(pt(r.NormFloat64()*3, r.NormFloat64()*3))
+				}
+			}
+			got := m.At(p)
+			require.InDelta(t, slowly(l, p), got.Margin, 1e-9)
+			require.InDelta(t, got.Margin, m.only(got.Limit, p), 1e-9, "what limits it")
+		}
+	}
+}
+
+// only is the margin of one thing that limits a place.
+func (m *Margins) only(limit int, p geometry.Point) float64 {
+	l := m.limits
+	switch n := len(l.Obstacles); {
+	case limit == Edge:
+		return slowly(Limits{Min: l.Min, Max: l.Max, EdgeNeed: l.EdgeNeed}, p)
+	case limit < n:
+		return l.Obstacles[limit].Footprint.GapOnly(p) - l.Obstacles[limit].Need
+	default:
+		return l.Constraints[limit-n].Margin(p)
+	}
+}

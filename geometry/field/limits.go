@@ -1,0 +1,113 @@
+package field
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+)
+
+// Obstacle is a thing to keep away from: Need is the least plan distance from the place to its outline, mm (the
+// distance asked for, and the radius of what is centred on the place).
+type Obstacle struct {
+	Footprint geometry.Footprint
+	Need      float64
+}
+
+// Constraint is any other demand on a place. Margin says by how much it is met at p, mm, negative when it is not, and
+// may not change by more than p moves: a distance less a fixed number does not.
+type Constraint interface {
+	Margin(p geometry.Point) float64
+}
+
+// Limits is all that limits a place on the floor from Min to Max.
+type Limits struct {
+	Min, Max geometry.Point
+	// EdgeNeed is the least distance inside the floor's edge, mm, at least 0; or -Inf when places need only be on
+	// the floor.
+	EdgeNeed    float64
+	Obstacles   []Obstacle
+	Constraints []Constraint
+}
+
+// Margins knows the margin of every place: the least, over everything that limits it, of the distance less what is
+// needed, and of the constraints. It never changes. It changes by no more than the place moves: what is found between
+// places follows from that.
+//
+// What limits a place goes by number: Edge, or an index into Obstacles, or len(Obstacles) plus one into Constraints.
+type Margins struct {
+	limits Limits
+	parts  []part
+	first  []int32 // by obstacle, and one more: number of its first part
+	all    []int32 // numbers of all parts
+}
+
+// Edge is the number of the floor's edge as what limits a place.
+const Edge = -1
+
+// Place is a point of the floor with its margin, mm, and the number of what limits it.
+type Place struct {
+	At     geometry.Point
+	Margin float64
+	Limit  int
+}
+
+// NewMargins returns the margins within limits, whose slices must not be changed after.
+func NewMargins(limits Limits) *Margins {
+	m := &Margins{limits: limits}
+	for i, o := range limits.Obstacles {
+		m.first = append(m.first, int32(len(m.parts)))
+		m.parts = appendParts(m.parts, o, int32(i))
+	}
+	m.first = append(m.first, int32(len(m.parts)))
+	if !math.IsInf(limits.EdgeNeed, -1) {
+		m.parts = appendSides(m.parts, limits)
+	}
+	for i := range limits.Constraints {
+		m.parts = append(m.parts, part{kind: other, owner: int32(len(limits.Obstacles) + i)})
+	}
+	for k := range m.parts {
+		m.all = append(m.all, int32(k))
+	}
+	return m
+}
+
+// At returns the margin of p, off by at most 1e-9 mm within 20 m of the datum, and what limits it. Beyond the floor's
+// edge the edge's own distance is counted straight off the side. With nothing to limit it the margin is +Inf.
+func (m *Margins) At(p geometry.Point) Place {
+	least, lead := m.lead(m.all, p)
+	if lead < 0 {
+		return Place{p, least, Edge}
+	}
+	return Place{p, least, int(m.parts[lead].owner)}
+}
+
+// lead returns the least exact margin at p of the parts in list and the part that has it; -1 of an empty list.
+func (m *Margins) lead(list []int32, p geometry.Point) (least float64, lead int32) {
+	least, lead = math.Inf(1), -1
+	for _, k := range list {
+		s := &m.parts[k]
+		if s.beyond(p.X, p.Y, least) {
+			continue
+		}
+		if d := m.exact(k, p.X, p.Y); d < least {
+			least, lead = d, k
+		}
+	}
+	return least, lead
+}
+
+// onFloor says whether p is on the floor, its edge included.
+func (m *Margins) onFloor(p geometry.Point) bool {
+	return p.X >= m.limits.Min.X && p.X <= m.limits.Max.X && p.Y >= m.limits.Min.Y && p.Y <= m.limits.Max.Y
+}
+
+// room returns the margin at p, off the floor -Inf.
+func (m *Margins) room(p geometry.Point) float64 {
+	if !m.onFloor(p) {
+		return math.Inf(-1)
+	}
+	return m.At(p).Margin
+}
+
+// open says whether p may be chosen.
+func (m *Margins) open(p geometry.Point) bool { return m.room(p) >= 0 }

@@ -1,0 +1,118 @@
+package rules
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Share is one cause's part of a finding's variance.
+type Share struct {
+	Cause    string
+	Variance float64 // in the square of the finding's unit
+}
+
+// The causes of uncertainty, in the order lists show them. What the readings of a thing and the marks of what is put in
+// place owe to the tape is added together: a better tape helps both.
+const (
+	ofTape    = "tape class"
+	ofReading = "reading the tape"
+	ofHook    = "hook end"
+	ofSlope   = "slope and hook heights"
+	ofChain   = "readings it runs on from"
+	ofMark    = "putting the mark"
+	ofHeights = "drops and rises"
+	ofTies    = "ties from below to above"
+	ofFrames  = "how far the frames below and above may differ"
+	ofTurn    = "its turn"
+)
+
+// Budget returns what a finding's uncertainty comes from, the largest share first; the shares add up to sigma squared.
+func Budget(r Result, f Finding) []Share {
+	b := budget{r: &r, f: &f, by: map[string]float64{
+		ofHeights: f.Spread.Height, ofTurn: f.Spread.Turn, ofFrames: f.Spread.Frames,
+	}}
+	if r.Plan.Fit.Tied() {
+		b.by[ofTies], b.by[ofFrames] = f.Spread.Frames, 0
+	}
+	if f.Spread.Survey > 0 {
+		x, y := b.surveyed()
+		b.add(x, y)
+	}
+	if f.Spread.Mark > 0 {
+		b.marks()
+	}
+	var shares []Share
+	for _, cause := range []string{ofTape, ofReading, ofHook, ofSlope, ofChain, ofMark, ofHeights, ofTies, ofFrames, ofTurn} {
+		if v := b.by[cause]; v > 0 {
+			shares = append(shares, Share{cause, v})
+		}
+	}
+	slices.SortStableFunc(shares, func(a, b Share) int { return cmp.Compare(b.Variance, a.Variance) })
+	return shares
+}
+
+// budget adds up one finding's variance by cause.
+type budget struct {
+	r  *Result
+	f  *Finding
+	by map[string]float64
+}
+
+// add adds what two coordinates' variances are made of, as far as they lie along the finding's direction.
+func (b *budget) add(x, y vehicles.Made) {
+	n := b.f.N
+	put := func(cause string, ofX, ofY float64) { b.by[cause] += n.X*n.X*ofX + n.Y*n.Y*ofY }
+	put(ofTape, x.Tape, y.Tape)
+	put(ofReading, x.Read, y.Read)
+	put(ofHook, x.Hook, y.Hook)
+	put(ofSlope, x.Slope+x.Height, y.Slope+y.Height)
+	put(ofChain, x.Chain, y.Chain)
+	put(ofMark, x.Mark, y.Mark)
+}
+
+// surveyed is what the place of the thing measured is made of, at the finding's nearest point of it.
+func (b *budget) surveyed() (x, y vehicles.Made) {
+	table, things := vehicles.Obstructions, b.r.Plan.Obstructions
+	switch b.f.ID {
+	case "exhaust.outlet":
+		opening := &b.r.Plan.Openings[b.f.Index].Placed
+		return b.r.Job.MadeAt(vehicles.Openings, b.f.Index, opening, b.f.At[1].Plan(), 0)
+	case "plate.fitting", "body.space":
+		table, things = vehicles.Fittings, b.r.Plan.Fittings
+	}
+	return b.r.Job.MadeAt(table, b.f.Index, &things[b.f.Index], b.f.At[1].Plan(), b.r.Book.closureLimit())
+}
+
+// marks adds what putting the subject in place costs, or measuring where its pilot hole is.
+func (b *budget) marks() {
+	switch b.f.Subject {
+	case "cut", "plate", "body":
+		b.add(b.cutMade())
+		return
+	}
+	b.add(b.runMade(b.f.At[0]))
+	if b.f.ID == "exhaust.fuel" || b.f.ID == "intake.apart" {
+		b.add(b.runMade(b.f.At[1]))
+	}
+}
+
+func (b *budget) cutMade() (x, y vehicles.Made) {
+	job, cut := &b.r.Job, &b.r.Plan.Cut
+	if cut.Drilled {
+		return job.DrilledMade()
+	}
+	tape, up := job.SurveyTape(), b.r.Plan.Fit.Up(cut.At)
+	edge := math.Min(math.Abs(job.AboveLeft()-up.Y), math.Abs(up.Y+job.AboveRight()))
+	return vehicles.MarkMade(tape, job.AboveBumper(up), job.Datum.HookAbove.Value), vehicles.MarkMade(tape, edge, 0)
+}
+
+// runMade is that of a run put up from below, at a point of it.
+func (b *budget) runMade(p geometry.Point3) (x, y vehicles.Made) {
+	job, tape := &b.r.Job, b.r.Job.SurveyTape()
+	edge := math.Min(math.Abs(job.SideLeft()-p.Y), math.Abs(p.Y+job.SideRight()))
+	return vehicles.MarkMade(tape, job.BelowBumper(p.Plan()), 0), vehicles.MarkMade(tape, edge, 0)
+}

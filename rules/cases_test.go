@@ -1,0 +1,195 @@
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// The cases are jobs whose outputs were computed without this program, by Python with Shapely/GEOS, NumPy and SciPy.
+// Tolerances are theirs: values 0.1 (mm/m 0.1 %, counts exact), sigma 0.02, marks and fit 0.05.
+
+type expected struct {
+	Check *struct {
+		Job, Verdict string
+		Unchecked    []string
+		Findings     []findingJSON
+	}
+	Marks *sheetJSON
+	Exit  int
+	Says  string
+}
+
+func caseNames(t testing.TB) []string {
+	names, err := filepath.Glob("../testdata/cases/*.toml")
+	require.NoError(t, err)
+	require.Len(t, names, 24)
+	return names
+}
+
+func readCase(t testing.TB, name string) vehicles.Job {
+	data, err := os.ReadFile(name)
+	require.NoError(t, err)
+	job, err := vehicles.ParseJob(data, name)
+	require.NoError(t, err)
+	return job
+}
+
+func TestCases(t *testing.T) {
+	for _, name := range caseNames(t) {
+		t.Run(strings.TrimSuffix(filepath.Base(name), ".toml"), func(t *testing.T) {
+			data, err := os.ReadFile(strings.TrimSuffix(name, ".toml") + ".expect.json")
+			require.NoError(t, err)
+			var want expected
+			require.NoError(t, json.Unmarshal(data, &want))
+			if want.Says != "" {
+				data, err := os.ReadFile(name)
+				require.NoError(t, err)
+				_, err = vehicles.ParseJob(data, name)
+				require.ErrorContains(t, err, want.Says)
+				return
+			}
+			result, faults := Judge(readCase(t, name), Builtin())
+			require.Empty(t, faults)
+			compareCheck(t, want, result)
+			compareMarks(t, want.Marks, result)
+		})
+	}
+}
+
+// asked keeps the findings whose rules the case gives values for: it was computed for those only.
+func asked(job vehicles.Job, findings []Finding) []Finding {
+	return slices.DeleteFunc(slices.Clone(findings), func(f Finding) bool {
+		return slices.Contains([]string{"stub.in-cut", "exhaust.edge", "exhaust.floor", "intake.floor"}, f.ID)
+	})
+}
+
+func compareCheck(t *testing.T, want expected, result Result) {
+	got := asked(result.Job, result.Findings)
+	assert.Equal(t, want.Check.Unchecked, result.Unchecked)
+	assert.Equal(t, want.Check.Job, result.Job.Ref)
+	assert.Equal(t, want.Check.Verdict, overall(&result.Job, got).String())
+	assert.Equal(t, map[int]string{0: "clear", 10: "doubtful", 11: "foul"}[want.Exit], overall(&result.Job, got).String())
+	type key struct{ id, subject, against, required string }
+	byKey := map[key]Finding{}
+	for _, f := range got {
+		byKey[key{f.ID, f.Subject, f.Against, fmt.Sprintf("%.3f", f.Required.Value)}] = f
+	}
+	assert.Len(t, got, len(want.Check.Findings))
+	for _, w := range want.Check.Findings {
+		name := fmt.Sprintf("%s %s %s", w.ID, w.Subject, text(w.Against))
+		f, ok := byKey[key{w.ID, w.Subject, text(w.Against), fmt.Sprintf("%.3f", *w.Required)}]
+		if !assert.True(t, ok, "no %s", name) {
+			continue
+		}
+		within := 0.1
+		if w.Unit == "mm/m" {
+			within = math.Max(0.1, math.Abs(w.Value)*1e-3)
+		}
+		assert.InDelta(t, w.Value, f.Value, within, name)
+		assert.InDelta(t, *w.Margin, f.Margin.Value, within, name)
+		assert.InDelta(t, w.Sigma, f.Sigma, 0.02, name+" sigma")
+		assert.InDelta(t, f.Sigma, math.Sqrt(f.Spread.Sum()), 1e-9, name)
+		assert.Equal(t, w.Verdict, f.Verdict.String(), name)
+		assert.Equal(t, text(w.Kind), f.Kind, name)
+		assert.Equal(t, f.Verdict == Clear, f.Why == "", name)
+		if w.Source != "" && w.ID != "ties.fit" {
+			assert.Equal(t, w.Source, f.Source, name)
+			assert.Equal(t, w.Unit, f.Unit, name)
+		}
+		compareAt(t, w.At, f, name)
+	}
+	compareOrder(t, want.Check.Findings, got)
+}
+
+func compareAt(t *testing.T, want [][]float64, f Finding, name string) {
+	if want == nil {
+		return
+	}
+	got := f.places()
+	require.Len(t, got, len(want), name)
+	if f.ID == "plate.fitting" && parallel(want, got) {
+		return // along two parallel edges every pair is as near as the other
+	}
+	for i := range want {
+		assert.InDeltaSlice(t, want[i], got[i], 0.1, name)
+	}
+}
+
+// parallel tells whether two pairs of points are equally far apart in the same direction.
+func parallel(p, q [][]float64) bool {
+	x := (p[1][0] - p[0][0]) - (q[1][0] - q[0][0])
+	y := (p[1][1] - p[0][1]) - (q[1][1] - q[0][1])
+	return math.Hypot(x, y) < 0.1
+}
+
+// compareOrder holds the order; findings of one verdict may swap places within 0.1 of margin.
+func compareOrder(t *testing.T, want []findingJSON, got []Finding) {
+	for i, w := range want {
+		if i < len(got) {
+			assert.Equal(t, w.Verdict, got[i].Verdict.String(), "place %d", i)
+			assert.InDelta(t, *w.Margin, got[i].Margin.Value, math.Max(0.1, math.Abs(*w.Margin)*1e-3), "place %d", i)
+		}
+	}
+}
+
+func compareMarks(t *testing.T, want *sheetJSON, result Result) {
+	data, err := MarksJSON(result)
+	require.NoError(t, err)
+	var got sheetJSON
+	require.NoError(t, json.Unmarshal(data, &got))
+	if want.Pilot == nil {
+		got.Pilot = nil
+	}
+	got.Checks = nil // beyond the contract
+	near(t, "marks", asMaps(t, want), asMaps(t, &got))
+}
+
+func asMaps(t *testing.T, sheet *sheetJSON) any {
+	data, err := json.Marshal(sheet)
+	require.NoError(t, err)
+	var v any
+	require.NoError(t, json.Unmarshal(data, &v))
+	return v
+}
+
+// near compares two values of JSON, numbers within 0.05.
+func near(t *testing.T, path string, want, got any) {
+	switch w := want.(type) {
+	case float64:
+		g, ok := got.(float64)
+		require.True(t, ok, path)
+		assert.InDelta(t, w, g, 0.05, path)
+	case []any:
+		g, ok := got.([]any)
+		require.True(t, ok && len(g) == len(w), "%s: %v against %v", path, want, got)
+		for i := range w {
+			near(t, fmt.Sprintf("%s[%d]", path, i), w[i], g[i])
+		}
+	case map[string]any:
+		g, ok := got.(map[string]any)
+		require.True(t, ok && len(g) == len(w), "%s: %v against %v", path, want, got)
+		for key := range w {
+			near(t, path+"."+key, w[key], g[key])
+		}
+	default:
+		assert.Equal(t, want, got, path)
+	}
+}
+
+func text(s *string) string {
+	if s == nil {
+		return ""
+	}
+	return *s
+}

@@ -1,0 +1,73 @@
+package drawing
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+)
+
+// dimensions draws a line between the nearest points of the worst findings, and of the one in focus.
+func (d *drawer) dimensions() {
+	if f := d.opts.Focus; f != nil {
+		d.dimension(f, true)
+	}
+	type pair struct{ subject, against string }
+	drawn := map[pair]bool{}
+	for i := range d.result.Findings {
+		f := &d.result.Findings[i]
+		if len(drawn) >= d.opts.Worst {
+			return
+		}
+		if p := (pair{f.Subject, f.Against}); len(f.At) >= 2 && !drawn[p] {
+			drawn[p] = true
+			if !d.focused(f) {
+				d.dimension(f, false)
+			}
+		}
+	}
+}
+
+func (d *drawer) focused(f *rules.Finding) bool {
+	focus := d.opts.Focus
+	return focus != nil && focus.ID == f.ID && focus.Against == f.Against && focus.Subject == f.Subject
+}
+
+// dimension draws what a finding is about: a line with its length, or a spot where it has only one place.
+func (d *drawer) dimension(f *rules.Finding, selected bool) {
+	if len(f.At) == 0 {
+		return
+	}
+	it := scene.Item{
+		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Stroke,
+		Path: []geometry.Point{f.At[0].Plan()}, Label: valueOf(f, d.opts.Units), Selected: selected,
+	}
+	if len(f.At) == 1 {
+		it.Form = scene.Spot
+	} else {
+		it.Path = append(it.Path, f.At[1].Plan())
+	}
+	d.add(it)
+}
+
+// valueOf says a finding's value: lengths in the workshop's units, anything else in its own.
+func valueOf(f *rules.Finding, units survey.Units) string {
+	switch {
+	case f.Unit != "mm":
+		return survey.Format(f.Value, survey.Millimetres) + " " + f.Unit
+	case units == survey.Inches:
+		return survey.Format(f.Value, units)
+	}
+	return survey.Format(f.Value, units) + " mm"
+}
+
+// marks draws the places to mark; those done are clear.
+func (d *drawer) marks() {
+	for i, m := range d.opts.Marks {
+		it := scene.Item{Role: scene.Mark, Form: scene.Spot, Path: []geometry.Point{m.Plan}, Label: m.Name, Ref: i}
+		if d.opts.Ticked[m.Name] {
+			it.State = scene.Clear
+		}
+		d.items = append(d.items, it)
+	}
+}

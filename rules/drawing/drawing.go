@@ -1,0 +1,158 @@
+// Package drawing turns a judged job into scenes: the plan of the van's underside and the runs seen from the side.
+// What is drawn where is decided here once, for the screen and for paper.
+//
+// Coordinates are those of the plan: mm, X forward of the bumper datum, Y to the van's left. Nothing here holds state.
+package drawing
+
+import (
+	"cmp"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// Square is the side of the squares the floor is divided into, mm.
+const Square = 100
+
+// Options say what a plan shows beside the job itself.
+type Options struct {
+	View     scene.View
+	Selected int            // the obstruction picked out; -1 for none
+	Focus    *rules.Finding // the finding picked out, with its dimension line
+	Worst    int            // how many of the worst findings get a dimension line
+	Marks    []rules.Mark   // places to mark
+	Ticked   map[string]bool
+	Wishes   []geometry.Point // places the cut could go
+	Units    survey.Units     // of the dimension lines' lengths
+	LeftOver *LeftOver        // how the ties fit each other; nil: not shown
+	MayMove  bool             // where the centre may go with the pilot hole swallowed by the cut
+}
+
+// Draw returns the plan of a judged job. Thick things come first, so that thin ones are seen on them.
+func Draw(result rules.Result, opts Options) scene.Scene {
+	d := drawer{result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result)}
+	d.floor()
+	d.obstructions()
+	d.wheels()
+	d.fittings()
+	d.openings()
+	d.ties()
+	d.leftOver()
+	d.heater()
+	d.runs()
+	d.cut()
+	d.mayMove()
+	d.dimensions()
+	d.marks()
+	low, high := d.bounds()
+	return scene.Scene{View: opts.View, Min: low, Max: high, Grid: Square, Items: d.items}
+}
+
+type drawer struct {
+	result *rules.Result
+	job    *vehicles.Job
+	plan   *vehicles.Plan
+	opts   *Options
+	states states
+	items  []scene.Item
+}
+
+// add appends an item that stands for nothing in a list of the job.
+func (d *drawer) add(it scene.Item) {
+	it.Ref = -1
+	d.items = append(d.items, it)
+}
+
+func (d *drawer) floor() {
+	d.add(scene.Item{Role: scene.Floor, Footprint: geometry.NewRectangle(d.plan.FloorMin, d.plan.FloorMax, 0)})
+}
+
+// obstructions are hidden behind the floor from above, and drawn all the same: they are what a saw would meet.
+func (d *drawer) obstructions() {
+	order, thickness := make([]int, len(d.plan.Obstructions)), make([]float64, len(d.plan.Obstructions))
+	for i := range order {
+		order[i], thickness[i] = i, field.Thickness(&d.plan.Obstructions[i].Prism.Footprint)
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(thickness[j], thickness[i]) })
+	for _, i := range order {
+		placed, kind := &d.plan.Obstructions[i], KindOf(d.job.Obstructions[i].Kind)
+		d.items = append(d.items, scene.Item{
+			Role: kind.Role, State: d.states.obstructions[i], Footprint: placed.Prism.Footprint,
+			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
+			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Dashed: d.opts.View == scene.Above,
+		})
+	}
+}
+
+func (d *drawer) wheels() {
+	for _, w := range d.job.Wheels {
+		half := geometry.Point{X: w.Across / 2, Y: w.Width / 2}
+		at := geometry.Point{X: w.At[0], Y: w.At[1]}
+		d.add(scene.Item{Role: scene.Wheel, Form: scene.Outline, Footprint: geometry.NewRectangle(at.Sub(half), at.Add(half), 0), Label: "wheel"})
+	}
+}
+
+// fittings stand on the floor: from below it hides them.
+func (d *drawer) fittings() {
+	for i := range d.plan.Fittings {
+		d.items = append(d.items, scene.Item{
+			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline, Footprint: d.plan.Fittings[i].Prism.Footprint,
+			Label: d.job.Fittings[i].Name, Ref: i, Dashed: d.opts.View == scene.Below,
+		})
+	}
+}
+
+func (d *drawer) openings() {
+	for i := range d.plan.Openings {
+		d.items = append(d.items, scene.Item{
+			Role: scene.Opening, State: d.states.openings[i], Form: scene.Stroke, Path: outlineOf(d.plan.Openings[i].Prism.Footprint),
+			Label: d.job.Openings[i].Name, Ref: i,
+		})
+	}
+}
+
+// outlineOf returns a line's path, or the closed outline of a rectangle or of a round's box.
+func outlineOf(f geometry.Footprint) []geometry.Point {
+	if f.Shape == geometry.Line {
+		return f.Path
+	}
+	c := f.Corners()
+	return []geometry.Point{c[0], c[1], c[2], c[3], c[0]}
+}
+
+func (d *drawer) ties() {
+	for i, tie := range d.plan.Ties {
+		d.items = append(d.items, scene.Item{
+			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Ref: i, Unsure: !tie.Use, Selected: d.opts.LeftOver != nil && i == d.opts.LeftOver.Tie,
+		})
+	}
+}
+
+// bounds returns what there is to see: the floor, and what of the runs and openings lies beyond it.
+func (d *drawer) bounds() (low, high geometry.Point) {
+	const rim = 30
+	low, high = d.plan.FloorMin, d.plan.FloorMax
+	low.X = min(low.X, 0)
+	grow := func(p, q geometry.Point) {
+		low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+	}
+	for i := range d.items {
+		switch it := &d.items[i]; {
+		case it.Role == scene.Floor, it.Role == scene.Space, it.Role == scene.Dimension:
+		case it.Path != nil:
+			for _, p := range it.Path {
+				grow(p, p)
+			}
+		default:
+			grow(it.Footprint.Bounds())
+		}
+	}
+	pad := geometry.Point{X: rim, Y: rim}
+	return low.Sub(pad), high.Add(pad)
+}

@@ -1,0 +1,261 @@
+package drawing
+
+import (
+	"os"
+	"slices"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+func pt(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
+
+// van is a judged job: the underside of testdata/van.toml.
+func van(t testing.TB, change func(*vehicles.Job)) rules.Result {
+	data, err := os.ReadFile("testdata/van.toml")
+	require.NoError(t, err)
+	job, err := vehicles.ParseJob(data, "van.toml")
+	require.NoError(t, err)
+	if change != nil {
+		change(&job)
+	}
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	return result
+}
+
+func find(s scene.Scene, role scene.Role, label string) []scene.Item {
+	var found []scene.Item
+	for _, it := range s.Items {
+		if it.Role == role && (label == "" || it.Label == label) {
+			found = append(found, it)
+		}
+	}
+	return found
+}
+
+func TestEveryKindHasItsOwnLetters(t *testing.T) {
+	seen := map[string]bool{}
+	for _, name := range vehicles.Kinds {
+		k := KindOf(name)
+		assert.Equal(t, name, k.Name, "a kind without letters")
+		assert.False(t, seen[k.Code], "%s has the letters of another kind", name)
+		assert.LessOrEqual(t, utf8.RuneCountInString(k.Code), 2)
+		assert.Contains(t, []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Movable}, k.Role)
+		seen[k.Code] = true
+	}
+	assert.Len(t, kinds, len(vehicles.Kinds))
+	assert.Equal(t, "other", KindOf("a thing nobody knows").Name)
+}
+
+func TestLegendNamesWhatIsThereOnce(t *testing.T) {
+	var names []string
+	for _, k := range Legend(van(t, nil).Job) {
+		names = append(names, k.Name)
+	}
+	assert.Equal(t, []string{
+		"crossmember", "chassis rail", "brake line", "fuel tank", "wiring", "vehicle exhaust", "spare wheel", "driveshaft",
+		"jacking point", "plastic part", "hand-brake cable",
+	}, names)
+}
+
+func TestObstructionsAreDrawnWhereTheyWerePlaced(t *testing.T) {
+	result := van(t, nil)
+	s := Draw(result, Options{Selected: 3})
+	drawn := map[int]scene.Item{}
+	thickness := 1e9
+	for _, it := range s.Items {
+		if it.Code != "" {
+			assert.LessOrEqual(t, field.Thickness(&it.Footprint), thickness, "a thin thing must lie on a thick one")
+			thickness = field.Thickness(&it.Footprint)
+			drawn[it.Ref] = it
+		}
+	}
+	require.Len(t, drawn, len(result.Job.Obstructions))
+	for i, o := range result.Job.Obstructions {
+		it := drawn[i]
+		assert.Equal(t, o.Name, it.Label)
+		assert.Equal(t, result.Plan.Obstructions[i].Prism.Footprint, it.Footprint)
+		assert.Equal(t, KindOf(o.Kind).Role, it.Role)
+		assert.Equal(t, i == 3, it.Selected)
+		assert.Equal(t, o.Name == "wiring loom", it.Unsure, "the loom was not measured, and has no drop: %s", o.Name)
+	}
+}
+
+// A thing's state is the worst that any finding says of it: looked up here from the findings by its name.
+func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
+	result := van(t, nil)
+	s := Draw(result, Options{Selected: -1})
+	worst := map[string]scene.State{}
+	for _, f := range result.Findings {
+		if f.ID != "body.space" && f.ID != "plate.fitting" {
+			worst[f.Against] = max(worst[f.Against], scene.State(f.Verdict)+1)
+		}
+	}
+	states := map[scene.State]int{}
+	for _, it := range s.Items {
+		if it.Code != "" {
+			assert.Equal(t, worst[it.Label], it.State, it.Label)
+			states[it.State]++
+		}
+	}
+	assert.Greater(t, len(states), 1, "the van shows more than one state")
+	for _, door := range find(s, scene.Opening, "") {
+		assert.Equal(t, worst[door.Label], door.State, door.Label)
+	}
+}
+
+func TestWhatTheFloorHidesIsDashed(t *testing.T) {
+	for view, above := range map[scene.View]bool{scene.Below: false, scene.Above: true} {
+		s := Draw(van(t, nil), Options{View: view, Selected: -1})
+		for _, it := range s.Items {
+			switch {
+			case it.Code != "":
+				assert.Equal(t, above, it.Dashed, it.Label)
+			case it.Role == scene.Fitting, it.Role == scene.Plate:
+				assert.Equal(t, !above, it.Dashed, it.Label)
+			}
+		}
+	}
+}
+
+func TestTheHeaterIsTurnedByItsYaw(t *testing.T) {
+	result := van(t, nil)
+	s := Draw(result, Options{})
+	for _, role := range []scene.Role{scene.Plate, scene.Body, scene.Space} {
+		assert.Equal(t, 10.0, find(s, role, "")[0].Footprint.Turn)
+	}
+	arrow := find(s, scene.Body, "warm air")[0].Path
+	way := arrow[1].Sub(arrow[0])
+	assert.InDelta(t, 0, way.Turn(-10).Y, 1e-9, "the warm air blows along +u")
+	assert.Positive(t, way.Turn(-10).X)
+}
+
+func TestRunsStartAtTheirStubs(t *testing.T) {
+	result := van(t, nil)
+	s := Draw(result, Options{})
+	// model.md, heater frame: x = cx + u cos(yaw) - v sin(yaw), y = cy + u sin(yaw) + v cos(yaw); yaw 10, stub 35, 25.
+	const cos, sin = 0.984807753, 0.173648178
+	exhaust := find(s, scene.Exhaust, "exhaust")[0].Footprint
+	assert.InDelta(t, 1210+35*cos-25*sin, exhaust.Path[0].X, 1e-6)
+	assert.InDelta(t, 240+35*sin+25*cos, exhaust.Path[0].Y, 1e-6)
+	assert.Equal(t, 13.0, exhaust.Radius)
+	outlet := find(s, scene.Outlet, "")[0].Path[0]
+	assert.Equal(t, pt(-20, 760), outlet)
+	assert.Equal(t, pt(1500, 440), find(s, scene.Mouth, "")[0].Path[0])
+}
+
+func TestTheMufflerLiesOnItsLeg(t *testing.T) {
+	s := Draw(van(t, nil), Options{})
+	m := find(s, scene.Muffler, "")[0].Footprint
+	leg, start := pt(300, 690).Sub(pt(1120, 660)), pt(1120, 660)
+	along := leg.Scale(1 / leg.Norm())
+	off := m.Middle.Sub(start)
+	assert.InDelta(t, 0, off.X*along.Y-off.Y*along.X, 1e-9)
+	assert.InDelta(t, 250+90, off.Dot(along), 1, "the leg falls by 15 mm in 820: its plan length is 0.2 per mille less")
+	assert.Equal(t, 34.0, m.Half.Y)
+}
+
+func TestADrilledPilotShowsWhereTheHoleWasMeant(t *testing.T) {
+	before := Draw(van(t, nil), Options{})
+	assert.Empty(t, find(before, scene.Pilot, ""))
+	after := van(t, func(j *vehicles.Job) {
+		cut := *j.Cut
+		cut.Drilled = &vehicles.Pair{survey.FromNumber(1240, false), survey.FromNumber(230, false)}
+		j.Cut = &cut
+	})
+	s := Draw(after, Options{})
+	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Cut, "cut")[0].Footprint.Middle)
+	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Pilot, "")[0].Path[0])
+	meant := find(s, scene.Wish, "meant")[0]
+	assert.Equal(t, pt(1210, 240), meant.Footprint.Middle)
+	assert.True(t, meant.Dashed)
+	assert.NotEqual(t, after.Plan.Cut.At, meant.Footprint.Middle)
+}
+
+func TestDimensionsOfTheWorstFindings(t *testing.T) {
+	result := van(t, nil)
+	assert.Empty(t, find(Draw(result, Options{}), scene.Dimension, ""))
+	lines := find(Draw(result, Options{Worst: 3}), scene.Dimension, "")
+	require.Len(t, lines, 3)
+	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return len(f.At) >= 2 })
+	worst := result.Findings[at]
+	assert.Equal(t, []geometry.Point{worst.At[0].Plan(), worst.At[1].Plan()}, lines[0].Path)
+	assert.Equal(t, survey.Format(worst.Value, survey.Millimetres)+" mm", lines[0].Label)
+	assert.Equal(t, scene.State(worst.Verdict)+1, lines[0].State)
+
+	focused := find(Draw(result, Options{Focus: &worst, Worst: 3, Units: survey.Inches}), scene.Dimension, "")
+	require.Len(t, focused, 3, "the finding in focus is drawn once")
+	assert.True(t, focused[0].Selected)
+	assert.Equal(t, survey.Format(worst.Value, survey.Inches), focused[0].Label)
+}
+
+func TestMarksAndWishes(t *testing.T) {
+	marks := []rules.Mark{{Name: "plate 1", Plan: pt(1300, 300)}, {Name: "clip 1", Plan: pt(900, 600)}}
+	s := Draw(van(t, nil), Options{Marks: marks, Ticked: map[string]bool{"clip 1": true}, Wishes: []geometry.Point{pt(2000, 0)}})
+	drawn := find(s, scene.Mark, "")
+	require.Len(t, drawn, 2)
+	assert.Equal(t, [2]scene.State{scene.Plain, scene.Clear}, [2]scene.State{drawn[0].State, drawn[1].State})
+	assert.Equal(t, 63.5, find(s, scene.Wish, "")[0].Footprint.Radius)
+}
+
+func TestAJobWithNothingButAFloor(t *testing.T) {
+	result := van(t, func(j *vehicles.Job) {
+		*j = vehicles.Job{Ref: "TL-0", Floor: j.Floor}
+	})
+	s := Draw(result, Options{Selected: -1, Worst: 5})
+	require.Len(t, s.Items, 1)
+	assert.Equal(t, scene.Floor, s.Items[0].Role)
+	assert.Equal(t, pt(-30, -920), s.Min)
+	assert.Equal(t, pt(3270, 920), s.Max)
+	_, ok := Side(result, "exhaust", survey.Millimetres)
+	assert.False(t, ok)
+}
+
+func TestEverythingDrawnIsInSight(t *testing.T) {
+	s := Draw(van(t, nil), Options{})
+	for _, it := range s.Items {
+		low, high := it.Footprint.Bounds()
+		for _, p := range it.Path {
+			low, high = p, p
+		}
+		if it.Role == scene.Space {
+			continue
+		}
+		assert.True(t, low.X >= s.Min.X && low.Y >= s.Min.Y && high.X <= s.Max.X && high.Y <= s.Max.Y, "%d %s", it.Role, it.Label)
+	}
+}
+
+func TestSideShowsTheFall(t *testing.T) {
+	result := van(t, nil)
+	s, ok := Side(result, "exhaust", survey.Millimetres)
+	require.True(t, ok)
+	assert.Equal(t, scene.Side, s.View)
+	var labels []string
+	for _, it := range s.Items {
+		if it.Ref >= 0 {
+			labels = append(labels, it.Label)
+		}
+	}
+	// Drops along the path: stub 45, 150, 170, 185, 195. The first leg is nearly upright but has a length in plan.
+	assert.Equal(t, []string{"falls 105 mm", "falls 20 mm", "falls 15 mm", "falls 10 mm"}, labels)
+	line := find(s, scene.Exhaust, "exhaust")[0].Footprint.Path
+	assert.Equal(t, []float64{-45, -150, -170, -185, -195}, []float64{line[0].Y, line[1].Y, line[2].Y, line[3].Y, line[4].Y})
+	assert.InDelta(t, pt(1120, 660).Sub(pt(300, 690)).Norm(), line[3].X-line[2].X, 1e-9)
+}
+
+func BenchmarkDraw(b *testing.B) {
+	result := van(b, nil)
+	for b.Loop() {
+		Draw(result, Options{Worst: 3})
+	}
+}

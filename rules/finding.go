@@ -1,0 +1,106 @@
+// Package rules judges a job: it holds the book of what is allowed and turns a job's plan into findings.
+//
+// A thing is judged here once; the screens, the JSON, the sheet and the exit code all show these findings.
+// Lengths are mm, angles degrees, sigmas standard uncertainties in the finding's unit. Nothing here holds state.
+package rules
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Verdict is what a margin and its uncertainty come to.
+type Verdict uint8
+
+// The verdicts, better first.
+const (
+	Clear Verdict = iota
+	Doubtful
+	Foul
+)
+
+func (v Verdict) String() string { return [...]string{"clear", "doubtful", "foul"}[v] }
+
+// Spread is what the variance of a finding's value is made of, in the square of its unit.
+type Spread struct {
+	Survey float64 // the readings of the thing measured
+	Mark   float64 // putting what is put in place, or measuring the drilled hole
+	Height float64 // drops, rises and hook heights, where the distance slopes
+	Turn   float64 // the turn of the thing measured
+	Frames float64 // between the frames below and above: the ties, or how far the frames may differ
+}
+
+// Sum returns the whole variance.
+func (s Spread) Sum() float64 { return s.Survey + s.Mark + s.Height + s.Turn + s.Frames }
+
+// Finding is what one rule says of one pair of things.
+type Finding struct {
+	ID, Subject   string
+	Against, Kind string // "" where there is none
+	Value         float64
+	Required      vehicles.Number // not set: nobody has given the rule a value
+	Margin        vehicles.Number // positive on the good side; not set with Required
+	Sigma         float64
+	Spread        Spread // Sigma squared, by cause
+	Unit          string
+	Sense         Sense
+	Verdict       Verdict
+	At            []geometry.Point3 // the nearest points, on the subject and on the other; nil where there are none
+	N             geometry.Point3   // the unit direction the value is taken along, where something measured enters
+	Flat          bool              // At is in plan only
+	Source, Book  string            // where the required value comes from, and which book said it
+	Title         string
+	Why           string // what keeps it from being clear, in a fitter's words; "" when clear
+	Index         int    // of the obstruction, opening, fitting, leg or tie it is about, from 0; -1 where there is none
+}
+
+// Result is a judged job.
+type Result struct {
+	Job          vehicles.Job
+	Plan         vehicles.Plan
+	Book         *Book     // what it was judged by, the job's own rules in front
+	Findings     []Finding // worst first: foul, doubtful, clear, then by margin
+	Verdict      Verdict
+	Unchecked    []string // what is missing, in the contract's words
+	NotLookedFor []string // kinds neither entered nor looked for
+}
+
+// MarkSheet is what the tape must say at each mark.
+type MarkSheet struct {
+	Marks  []Mark
+	Checks []Check // lengths to tape that show whether what was set out is square
+	Pilot  *Pilot  // never nil; empty without a cut
+}
+
+// Check is a length between two marks or pins that a careful fitter tapes: both diagonals of a thing that is square are
+// alike, and as long as this says.
+type Check struct {
+	Name   string  `json:"name"`
+	From   string  `json:"from"`
+	To     string  `json:"to"`
+	Length float64 `json:"length"` // mm, as the tape must say it
+}
+
+// Mark is one place to mark, with its tape readings below and above.
+type Mark struct {
+	Name  string
+	Plan  geometry.Point
+	Below BelowReadings
+	Above *AboveReadings // nil for what is marked below only
+}
+
+// BelowReadings are what the tape must say at a mark on the floor's underside, mm.
+type BelowReadings struct{ Bumper, Left, Right float64 }
+
+// AboveReadings are what the tape must say at a mark on the finished floor, mm, and where it is in the above frame.
+type AboveReadings struct {
+	X, Y, Bumper, Left, Right, PinLeft, PinRight float64
+	Sigma                                        [2]float64 // the mark's standard uncertainty in x and y
+}
+
+// Pilot is where the pilot hole came out.
+type Pilot struct {
+	Drilled *geometry.Point // nil before drilling
+	Off     geometry.Point  // drilled less intended
+	MayMove float64         // how far the centre may still go with the pilot swallowed by the cut
+}

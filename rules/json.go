@@ -1,0 +1,207 @@
+package rules
+
+import (
+	"encoding/json"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// The JSON of the commands other programs rely on, format 1. Numbers are written with all their digits.
+const jsonFormat = 1
+
+type checkJSON struct {
+	Format       int           `json:"format"`
+	Job          string        `json:"job"`
+	Verdict      string        `json:"verdict"`
+	Unchecked    []string      `json:"unchecked"`
+	NotLookedFor []string      `json:"not_looked_for"`
+	Findings     []findingJSON `json:"findings"`
+}
+
+type findingJSON struct {
+	ID       string      `json:"id"`
+	Subject  string      `json:"subject"`
+	Against  *string     `json:"against"`
+	Kind     *string     `json:"kind"`
+	Value    float64     `json:"value"`
+	Required *float64    `json:"required"`
+	Margin   *float64    `json:"margin"`
+	Sigma    float64     `json:"sigma"`
+	Unit     string      `json:"unit"`
+	Verdict  string      `json:"verdict"`
+	At       [][]float64 `json:"at,omitempty"`
+	Source   string      `json:"source"`
+	Book     string      `json:"book"`
+	Why      string      `json:"why,omitempty"`
+}
+
+// MarshalJSON writes a result as `check --json` prints it.
+func (r Result) MarshalJSON() ([]byte, error) {
+	out := checkJSON{
+		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
+		Unchecked: r.Unchecked, NotLookedFor: r.NotLookedFor, Findings: make([]findingJSON, len(r.Findings)),
+	}
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		out.Findings[i] = findingJSON{
+			ID: f.ID, Subject: f.Subject, Against: word(f.Against), Kind: word(f.Kind),
+			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
+			Unit: f.Unit, Verdict: f.Verdict.String(), At: f.places(), Source: f.Source, Book: f.Book, Why: f.Why,
+		}
+	}
+	return json.Marshal(out)
+}
+
+// places are a finding's nearest points: x, y, or x, y, drop.
+func (f *Finding) places() [][]float64 {
+	var list [][]float64
+	for _, p := range f.At {
+		at := point(p.Plan())
+		if !f.Flat {
+			at = append(at, number(-p.Z))
+		}
+		list = append(list, at)
+	}
+	return list
+}
+
+type sheetJSON struct {
+	Format int        `json:"format"`
+	Job    string     `json:"job"`
+	Fit    *fitJSON   `json:"fit"`
+	Marks  []markJSON `json:"marks"`
+	Checks []Check    `json:"checks,omitempty"`
+	Pilot  *pilotJSON `json:"pilot"`
+}
+
+type fitJSON struct {
+	Ties      int            `json:"ties"`
+	Theta     float64        `json:"theta_deg"`
+	Shift     []float64      `json:"shift"`
+	RMS       float64        `json:"rms"`
+	Residuals []residualJSON `json:"residuals"`
+	Suspect   *string        `json:"suspect"`
+}
+
+type residualJSON struct {
+	Tie string  `json:"tie"`
+	DX  float64 `json:"dx"`
+	DY  float64 `json:"dy"`
+}
+
+type markJSON struct {
+	Name  string     `json:"name"`
+	Plan  []float64  `json:"plan"`
+	Below belowJSON  `json:"below"`
+	Above *aboveJSON `json:"above,omitempty"`
+}
+
+type belowJSON struct {
+	Bumper float64 `json:"bumper"`
+	Left   float64 `json:"left"`
+	Right  float64 `json:"right"`
+}
+
+type aboveJSON struct {
+	X        float64   `json:"x"`
+	Y        float64   `json:"y"`
+	Bumper   float64   `json:"bumper"`
+	Left     float64   `json:"left"`
+	Right    float64   `json:"right"`
+	PinLeft  float64   `json:"pin_left"`
+	PinRight float64   `json:"pin_right"`
+	Sigma    []float64 `json:"sigma"`
+}
+
+type pilotJSON struct {
+	Drilled []float64 `json:"drilled"`
+	Off     []float64 `json:"off"`
+	MayMove float64   `json:"may_move"`
+}
+
+// MarksJSON writes a judged job's marks as `marks --json` prints them.
+func MarksJSON(r Result) ([]byte, error) {
+	sheet := Marks(r)
+	out := sheetJSON{Format: jsonFormat, Job: r.Job.Ref, Fit: r.fitJSON(), Marks: make([]markJSON, len(sheet.Marks)), Checks: sheet.Checks}
+	for i, m := range sheet.Marks {
+		out.Marks[i] = markJSON{
+			Name: m.Name, Plan: point(m.Plan),
+			Below: belowJSON{number(m.Below.Bumper), number(m.Below.Left), number(m.Below.Right)},
+		}
+		if a := m.Above; a != nil {
+			out.Marks[i].Above = &aboveJSON{
+				X: number(a.X), Y: number(a.Y), Bumper: number(a.Bumper), Left: number(a.Left), Right: number(a.Right),
+				PinLeft: number(a.PinLeft), PinRight: number(a.PinRight), Sigma: a.Sigma[:],
+			}
+		}
+	}
+	if p := sheet.Pilot; r.Job.Cut != nil {
+		out.Pilot = &pilotJSON{MayMove: number(p.MayMove)}
+		if p.Drilled != nil {
+			out.Pilot.Drilled, out.Pilot.Off = point(*p.Drilled), point(p.Off)
+		}
+	}
+	return json.Marshal(out)
+}
+
+func (r *Result) fitJSON() *fitJSON {
+	fit := &r.Plan.Fit
+	if !fit.Tied() {
+		return nil
+	}
+	out := &fitJSON{
+		Ties: fit.N, Theta: number(fit.Theta), Shift: point(fit.Shift), RMS: number(fit.RMS),
+		Residuals: make([]residualJSON, len(fit.Residuals)), Suspect: word(fit.Suspect),
+	}
+	for i, t := range fit.Residuals {
+		out.Residuals[i] = residualJSON{t.Name, number(t.DX), number(t.DY)}
+	}
+	return out
+}
+
+type ruleJSON struct {
+	ID     string   `json:"id"`
+	Kind   *string  `json:"kind"`
+	Value  *float64 `json:"value"`
+	Unit   string   `json:"unit"`
+	Sense  string   `json:"sense"`
+	Title  string   `json:"title"`
+	Ask    string   `json:"ask"`
+	Source string   `json:"source"`
+	Book   string   `json:"book"`
+}
+
+// MarshalJSON writes the rules that hold as `rules --json` prints them.
+func (b *Book) MarshalJSON() ([]byte, error) {
+	rules := []ruleJSON{}
+	for _, r := range b.Rules() {
+		rules = append(rules, ruleJSON{
+			ID: r.ID, Kind: word(r.Kind), Value: maybe(r.Value), Unit: r.Unit, Sense: r.Sense.String(),
+			Title: r.Title, Ask: r.Ask, Source: r.Source, Book: r.Book,
+		})
+	}
+	return json.Marshal(map[string][]ruleJSON{"rules": rules})
+}
+
+// number is v without a negative zero.
+func number(v float64) float64 { return v + 0 }
+
+func point(p geometry.Point) []float64 { return []float64{number(p.X), number(p.Y)} }
+
+// maybe is nil for a number that is not there.
+func maybe(n vehicles.Number) *float64 {
+	if !n.Set {
+		return nil
+	}
+	v := number(n.Value)
+	return &v
+}
+
+// word is nil for a word that is not there.
+func word(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}

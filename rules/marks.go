@@ -1,0 +1,117 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
+)
+
+// pilotRim is how much of the cut must be left round the pilot hole, mm: it is then wholly gone with the disc.
+const pilotRim = 1
+
+// Marks returns what the tape must say at each mark of a job that could be judged: the cut's centre where it is meant,
+// and, where the heater will sit, the flange's corners, the clips and the muffler's ends. Without a cut there are none.
+func Marks(result Result) MarkSheet {
+	job, plan := &result.Job, &result.Plan
+	sheet := MarkSheet{Marks: []Mark{}, Pilot: &Pilot{}}
+	if job.Cut == nil {
+		return sheet
+	}
+	m := marker{job: job, fit: &plan.Fit}
+	sheet.Marks = append(sheet.Marks, m.both("cut centre", plan.Cut.Intended))
+	if job.Heater != nil {
+		for i, corner := range Plate(*job, *plan).Corners() {
+			sheet.Marks = append(sheet.Marks, m.both(plateMark(i), corner))
+		}
+	}
+	sheet.Checks = m.checks(plan)
+	sheet.Marks = append(sheet.Marks, m.exhaust(plan)...)
+	sheet.Pilot = pilot(job.Cut, &plan.Cut)
+	return sheet
+}
+
+func pilot(cut *vehicles.Cut, place *vehicles.CutPlace) *Pilot {
+	p := &Pilot{MayMove: cut.Across/2 - cut.PilotAcross()/2 - pilotRim}
+	if place.Drilled {
+		at := place.At
+		p.Drilled, p.Off = &at, at.Sub(place.Intended)
+	}
+	return p
+}
+
+// marker knows where the tapes are hooked.
+type marker struct {
+	job *vehicles.Job
+	fit *survey.Fit
+}
+
+// both is a mark for both sides of the floor at a place of the frame below.
+func (m *marker) both(name string, p geometry.Point) Mark {
+	mark := m.below(name, p)
+	d, up := &m.job.Datum, m.fit.Up(p)
+	a := &AboveReadings{
+		X: up.X, Y: up.Y,
+		Bumper: reading(m.job.AboveBumper(up), d.HookAbove),
+		Left:   reading(m.job.AboveLeft()-up.Y, d.SideAbove), Right: reading(up.Y+m.job.AboveRight(), d.SideAbove),
+		Sigma: m.job.AboveMarkU(up),
+	}
+	a.PinLeft, a.PinRight = survey.Pins(up, d.ShiftAbove.Value, m.job.Pins(), d.HookAbove.Value)
+	mark.Above = a
+	return mark
+}
+
+// below is a mark on the floor's underside.
+func (m *marker) below(name string, p geometry.Point) Mark {
+	d := &m.job.Datum
+	return Mark{Name: name, Plan: p, Below: BelowReadings{
+		Bumper: reading(m.job.BelowBumper(p), d.HookBelow),
+		Left:   reading(m.job.SideLeft()-p.Y, d.SideBelow), Right: reading(p.Y+m.job.SideRight(), d.SideBelow),
+	}}
+}
+
+// reading is what a tape says at a plan distance from a zero that hangs so much lower; behind the zero it is negative.
+func reading(plan float64, hook vehicles.Number) float64 {
+	return math.Copysign(survey.AboveReading(plan, hook.Value), plan)
+}
+
+func plateMark(i int) string { return fmt.Sprintf("plate %d", i+1) }
+
+// checks are the diagonals of the flange, and those from the datum pins to the floor's front corners: pins that stand
+// square to the van give the lengths here. They are taped above, from the pins as pin_left and pin_right are.
+func (m *marker) checks(plan *vehicles.Plan) []Check {
+	var list []Check
+	if h := m.job.Heater; h != nil {
+		diagonal := math.Hypot(h.Plate[0], h.Plate[1])
+		list = append(list,
+			Check{"plate diagonal", plateMark(0), plateMark(2), diagonal}, Check{"plate diagonal", plateMark(1), plateMark(3), diagonal})
+	}
+	d, pins := &m.job.Datum, m.job.Pins()
+	front := func(y float64) (left, right float64) {
+		corner := m.fit.Up(geometry.Point{X: plan.FloorMax.X, Y: y})
+		return survey.Pins(corner, d.ShiftAbove.Value, pins, d.HookAbove.Value)
+	}
+	_, toLeft := front(plan.FloorMax.Y)
+	toRight, _ := front(plan.FloorMin.Y)
+	return append(list, Check{"pins apart", "left pin", "right pin", 2 * pins},
+		Check{"pin diagonal", "left pin", "floor, front right", toRight}, Check{"pin diagonal", "right pin", "floor, front left", toLeft})
+}
+
+// exhaust are the marks of the exhaust's clips and of its muffler's ends.
+func (m *marker) exhaust(plan *vehicles.Plan) []Mark {
+	if plan.Exhaust == nil {
+		return nil
+	}
+	var marks []Mark
+	for i, clip := range m.job.Exhaust.Clips {
+		marks = append(marks, m.below(fmt.Sprintf("clip %d", i+1), plan.Exhaust.Line.At(clip).Plan()))
+	}
+	if muffler := plan.Exhaust.Muffler; muffler != nil {
+		for i, end := range muffler.Axis {
+			marks = append(marks, m.below(fmt.Sprintf("muffler %d", i+1), end.Plan()))
+		}
+	}
+	return marks
+}

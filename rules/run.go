@@ -1,0 +1,82 @@
+package rules
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// surface is the distance of a run's surface from something and where it is taken.
+type surface struct {
+	geometry.Separation3
+	value float64
+}
+
+// inside is the distance, mm, below which a centreline counts as inside what it touches: rounding only. Its separation
+// is then straight down.
+const inside = 1e-6
+
+// surfaceOf is the surface at a radius about a centreline, given the centreline's separation.
+func surfaceOf(c geometry.Separation3, radius float64) surface {
+	if c.Gap < inside {
+		c.Gap, c.N = 0, geometry.Point3{Z: -1}
+	}
+	return surface{c, c.Gap - radius}
+}
+
+// nearer keeps the nearer of two surfaces, given a centreline's separation and its radius.
+func (s *surface) nearer(c geometry.Separation3, radius float64) {
+	if c.Gap-radius < s.value {
+		*s = surfaceOf(c, radius)
+	}
+}
+
+// tubeOf is what a run fills: its pipe before and behind the muffler, and the muffler.
+func tubeOf(r *vehicles.LaidRun) *geometry.Tube {
+	t, m := &geometry.Tube{}, r.Muffler
+	if m == nil {
+		t.AddRun(&r.Line, 0, r.Line.Length(), r.Radius)
+		return t
+	}
+	t.AddRun(&r.Line, 0, m.From, r.Radius)
+	t.AddRun(&r.Line, m.To, r.Line.Length(), r.Radius)
+	t.AddPath(m.Axis, m.Radius)
+	return t
+}
+
+// lowest returns the lowest point of the run's axis where its surface hangs lowest, and how far the surface is below.
+func lowest(r *vehicles.LaidRun) (geometry.Point3, float64) {
+	if r.Muffler == nil {
+		return r.Line.Lowest(), r.Radius
+	}
+	at, below := r.Line.LowestOn(0, r.Muffler.From), r.Radius
+	if p := r.Line.LowestOn(r.Muffler.To, r.Line.Length()); p.Z < at.Z {
+		at = p
+	}
+	for _, p := range r.Muffler.Axis {
+		if p.Z-r.Muffler.Radius < at.Z-below {
+			at, below = p, r.Muffler.Radius
+		}
+	}
+	return at, below
+}
+
+// highest returns the same of the highest point behind the run's first leg and its bend; ok is false when nothing is.
+func highest(r *vehicles.LaidRun) (at geometry.Point3, above float64, ok bool) {
+	if len(r.Line.Legs) < 2 {
+		return at, 0, false
+	}
+	from, to, m := r.Line.Legs[1].Begin, r.Line.Length(), r.Muffler
+	if m == nil || m.Leg == 0 {
+		return r.Line.HighestOn(from, to), r.Radius, true
+	}
+	at, above = r.Line.HighestOn(from, max(from, m.From)), r.Radius
+	if p := r.Line.HighestOn(m.To, to); p.Z > at.Z {
+		at = p
+	}
+	for _, p := range m.Axis {
+		if p.Z+m.Radius > at.Z+above {
+			at, above = p, m.Radius
+		}
+	}
+	return at, above, true
+}

@@ -1,0 +1,54 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Unconfirmed returns the obstructions of a judged job, by index, that are within so many mm of the cut or of a run in
+// plan and were not measured on this van: from the library or from another van. Without a cut and runs it is all of
+// them.
+func Unconfirmed(r Result, within float64) []int {
+	var list []int
+	for i := range r.Plan.Obstructions {
+		thing := &r.Plan.Obstructions[i]
+		if !thing.Measured && nearWork(&r, thing.Prism.Footprint) <= within {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus
+// infinity when there is none of them.
+func nearWork(r *Result, f geometry.Footprint) float64 {
+	var gaps []float64
+	if r.Job.Cut != nil {
+		gaps = append(gaps, f.GapCircle(r.Plan.Cut.At, r.Job.Cut.Across/2).Gap)
+	}
+	pipe := func(path []geometry.Point3, radius float64) {
+		flat := make([]geometry.Point, len(path))
+		for i, p := range path {
+			flat[i] = p.Plan()
+		}
+		gaps = append(gaps, geometry.Between(geometry.NewLine(flat, radius), f).Gap)
+	}
+	for _, run := range []*vehicles.LaidRun{r.Plan.Exhaust, r.Plan.Intake} {
+		if run != nil {
+			pipe(run.Path, run.Radius)
+			if m := run.Muffler; m != nil {
+				pipe(m.Axis, m.Radius)
+			}
+		}
+	}
+	if fuel := r.Plan.Fuel; fuel != nil {
+		pipe(fuel.Path, fuel.Radius)
+	}
+	if len(gaps) == 0 {
+		return math.Inf(-1)
+	}
+	return slices.Min(gaps)
+}

@@ -1,0 +1,120 @@
+// Package canvas paints a scene on the cells of a terminal, true to scale, eight braille dots to a cell.
+//
+// Places are mm; a Map carries them to cells and back. Dots are counted as seen from above; seen from below the
+// finished picture is turned over about the van's length, so that the two views are mirror images dot by dot. A
+// Canvas is a plain grid of cells; colours come in only when it is written out.
+package canvas
+
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+)
+
+// The smallest canvas that can be read, and the scales that a camera can have, mm a dot.
+const (
+	MinWidth  = 40
+	MinHeight = 6
+	MinScale  = 0.25
+	MaxScale  = 200
+)
+
+// Look is how a scene is to be shown.
+type Look struct {
+	Camera      desk.Camera
+	Units       survey.Units
+	Left, Right string // what the van's sides are called
+}
+
+// Canvas is a painted picture.
+type Canvas struct {
+	Map
+	Width, Height int
+	Cells         []Cell // row after row
+}
+
+// Cell is one character of the picture.
+type Cell struct {
+	Rune   rune
+	Ink    Ink
+	Ground Ground
+}
+
+// Ink is what a cell's character belongs to; the palette makes a colour of it.
+type Ink struct {
+	Role     scene.Role
+	State    scene.State
+	Tone     Tone
+	Selected bool
+}
+
+// Tone says how loud a character is.
+type Tone uint8
+
+// The tones.
+const (
+	Normal  Tone = iota
+	Faint        // the grid, the texture of an area
+	Bold         // letters and words
+	Inverse      // what must be seen first
+)
+
+// Ground is what lies behind a cell: the role of the area that covers it.
+type Ground struct {
+	Role scene.Role
+	Set  bool
+}
+
+// At returns the cell of a column and row.
+func (c *Canvas) At(col, row int) *Cell { return &c.Cells[row*c.Width+col] }
+
+// Put writes text from a column and row on, cut off at the canvas's edge. Every cell holds one character: a wide one is
+// shown as a box, and what has no width or would steer the terminal is left out.
+func (c *Canvas) Put(col, row int, text string, ink Ink) {
+	if row < 0 || row >= c.Height {
+		return
+	}
+	for _, r := range clean(text) {
+		if col >= 0 && col < c.Width {
+			cell := c.At(col, row)
+			cell.Rune, cell.Ink = r, ink
+		}
+		col++
+	}
+}
+
+// widths are those of characters outside East Asia, whatever the terminal's language: the plan's own signs are narrow.
+var widths = &runewidth.Condition{StrictEmojiNeutral: true}
+
+// clean returns text with exactly one cell a character.
+func clean(text string) string {
+	return strings.Map(func(r rune) rune {
+		if ' ' <= r && r <= '~' {
+			return r
+		}
+		switch widths.RuneWidth(r) {
+		case 0:
+			return -1
+		case 1:
+			return r
+		}
+		return '▯'
+	}, text)
+}
+
+// Lines returns the picture's characters without colours.
+func (c Canvas) Lines() []string {
+	lines := make([]string, c.Height)
+	runes := make([]rune, c.Width)
+	for row := range lines {
+		for col := range runes {
+			runes[col] = c.At(col, row).Rune
+		}
+		lines[row] = string(runes)
+	}
+	return lines
+}

@@ -1,0 +1,204 @@
+package canvas
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+)
+
+var views = map[scene.View]string{scene.Below: "below", scene.Above: "above"}
+
+// The pictures were looked at; run with UPDATE_GOLDEN=1 to write them anew.
+func TestGoldenPictures(t *testing.T) {
+	for view, name := range views {
+		for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+			file := filepath.Join("testdata", fmt.Sprintf("van-%s-%dx%d.txt", name, size[0], size[1]))
+			t.Run(file, func(t *testing.T) {
+				got := strings.Join(Paint(van(view), size[0], size[1], plainLook).Lines(), "|\n") + "|\n"
+				if os.Getenv("UPDATE_GOLDEN") != "" {
+					require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
+				}
+				want, err := os.ReadFile(file)
+				require.NoError(t, err)
+				assert.Equal(t, string(want), got)
+			})
+		}
+	}
+}
+
+func TestAnySizeIsFilledExactly(t *testing.T) {
+	for _, size := range [][2]int{{0, 0}, {1, 1}, {7, 3}, {39, 5}, {40, 6}, {60, 9}, {63, 20}, {64, 20}, {70, 21}, {71, 22}, {333, 100}} {
+		for view := range views {
+			lines := Paint(van(view), size[0], size[1], plainLook).Lines()
+			require.Len(t, lines, size[1])
+			for _, line := range lines {
+				require.Equal(t, size[0], utf8.RuneCountInString(line))
+				require.Equal(t, size[0], ansi.StringWidth(line), "a terminal counts columns otherwise: %q", line)
+			}
+		}
+	}
+}
+
+// unnamed leaves out what is written, which reads the same in both views.
+func unnamed(s scene.Scene) scene.Scene {
+	items := s.Items[:0:0]
+	for _, it := range s.Items {
+		it.Label, it.Code = "", ""
+		if it.Form != scene.Spot {
+			items = append(items, it)
+		}
+	}
+	s.Items = items
+	return s
+}
+
+func TestBelowIsAboveMirrored(t *testing.T) {
+	turned := map[rune]rune{' ': ' ', '◎': '◎'}
+	for dots := range upright {
+		turned[upright[dots]] = mirrored[dots]
+	}
+	for _, size := range [][2]int{{60, 17}, {100, 27}, {161, 46}} {
+		above := Paint(unnamed(van(scene.Above)), size[0], size[1], plainLook)
+		below := Paint(unnamed(van(scene.Below)), size[0], size[1], plainLook)
+		compared := 0
+		for row := range above.Rows {
+			for col := range above.Cols {
+				a := above.At(above.Left+col, above.Top+row)
+				b := below.At(below.Left+col, below.Top+below.Rows-1-row)
+				if want, dots := turned[a.Rune]; dots && strings.ContainsRune("●━┿<╷╵rightlef", b.Rune) {
+					continue // the lying figure
+				} else {
+					require.True(t, dots, "%q is no dots", a.Rune)
+					require.Equal(t, string(want), string(b.Rune), "row %d, column %d", row, col)
+					require.Equal(t, a.Ground, b.Ground)
+					compared++
+				}
+			}
+		}
+		require.Greater(t, compared, size[0]*size[1]/2)
+	}
+}
+
+func TestEveryViewSaysWhereItIsSeenFrom(t *testing.T) {
+	for _, c := range []struct {
+		view                 scene.View
+		title, top, bottom   string
+		leftAtTop, withLying bool
+	}{
+		{scene.Below, "SEEN FROM BELOW", "▲ van's right", "▼ van's left", false, true},
+		{scene.Above, "SEEN FROM ABOVE", "▲ van's left", "▼ van's right", true, false},
+	} {
+		p := Paint(van(c.view), 60, 17, plainLook)
+		lines := p.Lines()
+		assert.Contains(t, lines[0], c.title)
+		assert.Contains(t, lines[0], "◄ bumper")
+		assert.Contains(t, lines[0], c.top)
+		assert.True(t, strings.HasSuffix(lines[0], "nose ►"))
+		assert.Contains(t, lines[16], c.bottom)
+		_, left, _ := p.Cell(pt(1000, 800))
+		_, right, _ := p.Cell(pt(1000, -800))
+		assert.Equal(t, c.leftAtTop, left < right)
+		assert.Equal(t, c.withLying, strings.Contains(strings.Join(lines, "\n"), "●━┿━━━<"))
+	}
+}
+
+// The lying figure's hands must be where they are under a van. Lying on one's back with the head to the rear, the head
+// points to -x and the face to +z. The left hand is towards up x forward (head x face), as for anyone standing: z x x = y.
+func TestTheLyingFigureHasItsHandsOnTheRightSides(t *testing.T) {
+	head, face := geometry.Point3{X: -1}, geometry.Point3{Z: 1}
+	left := geometry.Point3{
+		X: head.Y*face.Z - head.Z*face.Y, Y: head.Z*face.X - head.X*face.Z, Z: head.X*face.Y - head.Y*face.X,
+	}
+	require.Equal(t, geometry.Point3{Y: 1}, left, "the left hand is at the van's left")
+	p := Paint(van(scene.Below), 100, 27, plainLook)
+	text := p.Lines()
+	row := func(mark string) int {
+		for i, line := range text {
+			if strings.Contains(line, mark) {
+				return i
+			}
+		}
+		return -1
+	}
+	assert.Equal(t, row("●━┿━━━<")-1, row("╷ right"))
+	assert.Equal(t, row("●━┿━━━<")+1, row("╵ left"))
+	_, vanLeft, _ := p.Cell(pt(1000, 800))
+	_, vanRight, _ := p.Cell(pt(1000, -800))
+	assert.Less(t, vanRight, vanLeft, "and the van's left is at the bottom, as is the figure's left hand")
+}
+
+func TestRulersReadWhatTheTapeReads(t *testing.T) {
+	for _, c := range []struct {
+		units survey.Units
+		mm    float64
+		text  string
+	}{{survey.Millimetres, 1500, "┴1500"}, {survey.Inches, 50 * 25.4, "┴50"}} {
+		p := Paint(van(scene.Below), 100, 27, Look{Units: c.units, Left: "left", Right: "right"})
+		col, _, ok := p.Cell(pt(c.mm, 0))
+		require.True(t, ok)
+		line := []rune(p.Lines()[p.Top+p.Rows])
+		assert.Equal(t, c.text, string(line[col:col+utf8.RuneCountInString(c.text)]))
+	}
+	p := Paint(van(scene.Below), 100, 27, plainLook)
+	_, row, _ := p.Cell(pt(0, -500))
+	assert.True(t, strings.HasPrefix(p.Lines()[row], " -500┤"))
+}
+
+func TestNoWordCoversTheCut(t *testing.T) {
+	for _, scale := range []float64{0, 12, 6, 3, 1.5} {
+		for view := range views {
+			look := plainLook
+			look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: scale}
+			p := Paint(van(view), 100, 27, look)
+			for row := range p.Height {
+				for col := range p.Width {
+					at, ok := p.Point(col, row)
+					if r := p.At(col, row).Rune; ok && at.Sub(pt(1210, 240)).Norm() < 63.5 {
+						assert.True(t, r == ' ' || r >= 0x2800 || strings.ContainsRune("+◎", r), "%q at scale %g", r, scale)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestNamesFromAFileCannotSteerTheTerminal(t *testing.T) {
+	s := van(scene.Below)
+	s.Items[1].Label = "wheel\x1b[2J\n車\u0301"
+	p := Paint(s, 100, 27, plainLook)
+	all := strings.Join(p.Lines(), "\n")
+	assert.Contains(t, all, "wheel[2J▯")
+	for _, line := range strings.Split(ansi.Strip(p.Encode(desk.TrueColour, false)), "\n") {
+		assert.Equal(t, 100, ansi.StringWidth(line))
+	}
+}
+
+func TestWhatIsWrongIsSaidWithoutColourToo(t *testing.T) {
+	all := strings.Join(Paint(van(scene.Below), 160, 47, plainLook).Lines(), "\n")
+	assert.Contains(t, all, "C!", "a foul crossmember")
+	assert.Contains(t, all, "B?", "a doubtful brake pipe")
+	assert.Contains(t, all, "W?", "a loom that was not measured")
+}
+
+func TestPatternsDiffer(t *testing.T) {
+	seen := map[string]scene.Role{}
+	for _, role := range []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Movable, scene.Exhaust, scene.Intake, scene.Fuel} {
+		c := Canvas{Width: 4, Height: 1, Cells: make([]Cell, 4)}
+		c.Patch(0, 0, 4, role)
+		line := c.Lines()[0]
+		assert.NotContains(t, seen, line, "role %d looks like role %d", role, seen[line])
+		seen[line] = role
+	}
+}

@@ -1,0 +1,65 @@
+package canvas
+
+import (
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
+// plain end of line. Without colour only bold, reverse and underline are left.
+func (c Canvas) Encode(colour desk.Colour, light bool) string {
+	var out strings.Builder
+	out.Grow(c.Width * c.Height * 4)
+	known := map[dress]string{}
+	for row := range c.Height {
+		if row > 0 {
+			out.WriteByte('\n')
+		}
+		worn, last := "", dress{}
+		for _, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
+			if d := dressOf(cell, colour); worn == "" || d != last {
+				last = d
+				worn = put(&out, worn, known, d, cell, colour, light)
+			}
+			out.WriteRune(cell.Rune)
+		}
+		if worn != plain {
+			out.WriteString(plain + "m")
+		}
+	}
+	return out.String()
+}
+
+// put writes the escape sequence for a dress unless it is worn already, and returns the one now worn.
+func put(out *strings.Builder, worn string, known map[dress]string, d dress, c Cell, colour desk.Colour, light bool) string {
+	want, ok := known[d]
+	if !ok {
+		want = sgr(c, colour, light)
+		known[d] = want
+	}
+	if want != worn && (want != plain || worn != "") {
+		out.WriteString(want)
+		out.WriteByte('m')
+	}
+	return want
+}
+
+const plain = "\x1b[0"
+
+// dress is what of a cell decides its looks: a blank only shows its ground, and that in true colour only.
+type dress struct {
+	ink    Ink
+	ground Ground
+}
+
+func dressOf(c Cell, colour desk.Colour) dress {
+	d := dress{c.Ink, c.Ground}
+	if c.Rune == ' ' && c.Ink.Tone != Inverse {
+		d.ink = Ink{}
+	}
+	if colour != desk.TrueColour {
+		d.ground = Ground{}
+	}
+	return d
+}

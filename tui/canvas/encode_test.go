@@ -1,0 +1,79 @@
+package canvas
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/vt"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/desk"
+)
+
+var modes = map[desk.Colour]*regexp.Regexp{
+	// Parameters as ECMA-48 and its extension for direct colour (ISO/IEC 8613-6) have them, from memory.
+	desk.NoColour:   regexp.MustCompile(`^0(;[147])*$`),
+	desk.Colours16:  regexp.MustCompile(`^0(;[147])*(;(3|9)[0-7])?$`),
+	desk.TrueColour: regexp.MustCompile(`^0(;[147])*(;38;2;\d+;\d+;\d+)?(;48;2;\d+;\d+;\d+)?$`),
+}
+
+func TestEachModeUsesItsOwnSequencesOnly(t *testing.T) {
+	p := Paint(van(scene.Below), 100, 27, plainLook)
+	sequence := regexp.MustCompile("\x1b\\[([0-9;]*)m")
+	for mode, allowed := range modes {
+		for _, light := range []bool{false, true} {
+			out := p.Encode(mode, light)
+			assert.Equal(t, strings.Join(p.Lines(), "\n"), ansi.Strip(out), "the text is the same in every mode")
+			found := sequence.FindAllStringSubmatch(out, -1)
+			require.NotEmpty(t, found)
+			for _, f := range found {
+				assert.Regexp(t, allowed, f[1])
+			}
+			for _, line := range strings.Split(out, "\n") {
+				last := sequence.FindAllStringSubmatch(line, -1)
+				if len(last) > 0 {
+					assert.Equal(t, "0", last[len(last)-1][1], "a line must not leave its colours on")
+				}
+			}
+		}
+	}
+}
+
+func TestALookIsWrittenOnceForARun(t *testing.T) {
+	c := Canvas{Width: 12, Height: 1, Cells: make([]Cell, 12)}
+	c.Put(0, 0, "aaaa", Ink{Role: scene.Steel, Tone: Bold})
+	c.Put(4, 0, "bbbb", Ink{Role: scene.Hot, Tone: Bold})
+	c.Put(8, 0, "cccc", Ink{Role: scene.Hot, Tone: Bold, State: scene.Foul})
+	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;33mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, false))
+	assert.Equal(t, "\x1b[0;1maaaabbbbcccc\x1b[0m", c.Encode(desk.NoColour, false))
+	assert.Equal(t,
+		"\x1b[0;1;38;2;169;184;198maaaa\x1b[0;1;38;2;224;129;79mbbbb\x1b[0;1;38;2;255;90;82mcccc\x1b[0m",
+		c.Encode(desk.TrueColour, false))
+}
+
+// A terminal emulator must show what the canvas holds.
+func TestATerminalShowsTheCanvas(t *testing.T) {
+	p := Paint(van(scene.Below), 100, 27, plainLook)
+	for mode := range modes {
+		term := vt.NewEmulator(100, 27)
+		_, err := term.WriteString(strings.ReplaceAll(p.Encode(mode, false), "\n", "\r\n"))
+		require.NoError(t, err)
+		for row := range p.Height {
+			for col := range p.Width {
+				want, got := p.At(col, row), term.CellAt(col, row)
+				require.Equal(t, string(want.Rune), got.Content)
+				if want.Rune == ' ' {
+					continue
+				}
+				require.Equal(t, mode != desk.NoColour, got.Style.Fg != nil, "colour at %d,%d", col, row)
+				if mode != desk.TrueColour {
+					require.Nil(t, got.Style.Bg)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,231 @@
+package canvas
+
+import (
+	"math"
+	"strconv"
+	"unicode/utf8"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+)
+
+var (
+	words = Ink{Role: scene.Floor, Tone: Bold}
+	quiet = Ink{Role: scene.Floor, Tone: Normal}
+	loud  = Ink{Role: scene.Floor, Tone: Inverse}
+)
+
+// frame writes everything round the picture.
+func (p *painter) frame() {
+	p.bottomRuler()
+	p.sideRuler()
+	p.head()
+	p.foot()
+}
+
+// head says from where the picture is seen and which side is at its top.
+func (p *painter) head() {
+	title, right := " SEEN FROM BELOW ", "nose ►"
+	switch p.View {
+	case scene.Above:
+		title = " SEEN FROM ABOVE "
+	case scene.Side:
+		title, right = " SEEN FROM THE SIDE ", "outlet ►"
+	}
+	c := &p.canvas
+	c.Put(0, 0, title, loud)
+	at := utf8.RuneCountInString(title) + 1
+	if p.View != scene.Side {
+		c.Put(at, 0, "◄ bumper", words)
+		from, room := at+9, c.Width-at-10-utf8.RuneCountInString(right)
+		for _, top := range p.tops() {
+			if spare := room - utf8.RuneCountInString(top); spare >= 0 {
+				c.Put(from+spare/2, 0, top, words)
+				break
+			}
+		}
+	}
+	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, words)
+}
+
+// tops says which side is at the top, in fewer and fewer words; without a foot line that has to name the bottom too.
+func (p *painter) tops() []string {
+	top, bottom := p.side(p.View == scene.Above), p.side(p.View == scene.Below)
+	if footRows(p.canvas.Height) == 1 {
+		return []string{"▲ " + top + " ▼ " + bottom, "▲" + top, "▲"}
+	}
+	return []string{"▲ van's " + top, "▲ " + top, "▲"}
+}
+
+func (p *painter) side(left bool) string {
+	if left {
+		return p.look.Left
+	}
+	return p.look.Right
+}
+
+// foot says which side is at the bottom, whose hand that is, and how long a few cells are.
+func (p *painter) foot() {
+	c := &p.canvas
+	if footRows(c.Height) == 1 {
+		return
+	}
+	bar := p.bar()
+	room := c.Width - utf8.RuneCountInString(bar) - 2
+	c.Put(c.Width-utf8.RuneCountInString(bar), c.Height-1, bar, quiet)
+	if p.View == scene.Side {
+		return
+	}
+	bottom := "▼ van's " + p.side(p.View == scene.Below)
+	c.Put(0, c.Height-1, bottom, words)
+	at := utf8.RuneCountInString(bottom)
+	for _, hands := range hands[p.View] {
+		if at+utf8.RuneCountInString(hands) <= room {
+			c.Put(at, c.Height-1, hands, quiet)
+			return
+		}
+	}
+}
+
+// hands says, as fully as there is room, how the sides of the picture lie to whoever is at work. On one's back with the
+// head at the bumper and the feet to the nose one looks up at the van as if one had tipped over backwards out of its
+// driving seat: left stays left. Slid in head first from the bumper it is the other hand, so that is said too.
+var hands = map[scene.View][]string{
+	scene.Below: {
+		": your left hand on your back with your head at the bumper, your right with it to the nose",
+		": your left hand, head at the bumper; right, head to the nose",
+		": your left, head at bumper",
+	},
+	scene.Above: {
+		": your right hand when you stand on the floor and face the nose",
+		": your right, facing the nose",
+	},
+}
+
+// bar returns a scale bar: its length in cells is exact.
+func (p *painter) bar() string {
+	wide, _ := p.CellSize()
+	u := unit(p.look.Units)
+	length := round(5*wide/u) * u
+	cells := max(int(math.Round(length/wide)), 2)
+	bar := []rune{'├'}
+	for range cells - 2 {
+		bar = append(bar, '─')
+	}
+	return string(bar) + "┤ " + strconv.FormatFloat(length/u, 'f', -1, 64) + " " + unitName(p.look.Units)
+}
+
+// bottomRuler counts from the bumper datum.
+func (p *painter) bottomRuler() {
+	c, row := &p.canvas, p.Top+p.Rows
+	for col := p.Left; col < c.Width; col++ {
+		c.Put(col, row, "─", quiet)
+	}
+	c.Put(p.Left-1, row, "└", quiet)
+	c.Put(0, row, unitName(p.look.Units), quiet)
+	u := unit(p.look.Units)
+	step := p.tick()
+	last := p.west + float64(p.wide)*p.Scale
+	for x := first(p.west, step); x < last; x += step {
+		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
+		number := strconv.FormatFloat(math.Round(x/u*100)/100+0, 'f', -1, 64)
+		if col+utf8.RuneCountInString(number) < c.Width {
+			c.Put(col, row, "┴"+number, words)
+		}
+	}
+}
+
+// sideRuler counts from the centreline, left positive as readings are.
+func (p *painter) sideRuler() {
+	c := &p.canvas
+	for row := p.Top; row < p.Top+p.Rows; row++ {
+		c.Put(p.Left-1, row, "│", quiet)
+	}
+	u := unit(p.look.Units)
+	step := p.tick()
+	low := p.north - float64(p.tall)*p.Scale
+	for y := first(low, step); y < p.north; y += step {
+		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y})
+		if !ok {
+			continue
+		}
+		number := strconv.FormatFloat(math.Round(y/u*100)/100+0, 'f', -1, 64)
+		if y > 0 && p.View != scene.Side {
+			number = "+" + number
+		}
+		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number+"┤", words)
+	}
+}
+
+// tick returns the distance of the rulers' numbers, mm: round in the unit shown, and with room for a number.
+func (p *painter) tick() float64 {
+	u := unit(p.look.Units)
+	return round(12*p.Scale/u) * u
+}
+
+func unit(u survey.Units) float64 {
+	if u == survey.Inches {
+		return 25.4
+	}
+	return 1
+}
+
+func unitName(u survey.Units) string {
+	if u == survey.Inches {
+		return "in"
+	}
+	return "mm"
+}
+
+// round returns the least of 1, 2, 5, 10, 20, 50... that is at least x.
+func round(x float64) float64 {
+	if x <= 1 {
+		return 1
+	}
+	ten := math.Pow(10, math.Floor(math.Log10(x)))
+	for _, k := range []float64{1, 2, 5} {
+		if k*ten >= x-1e-9 {
+			return k * ten
+		}
+	}
+	return 10 * ten
+}
+
+// first returns the first multiple of step that is not below x.
+func first(x, step float64) float64 { return math.Ceil(x/step) * step }
+
+// figure draws someone lying on the back under the van, head at the bumper, where nothing is hidden by it. That the
+// hands are at the right sides follows from the picture being mirrored: see hands.
+func (p *painter) figure() {
+	if p.View != scene.Below {
+		return
+	}
+	shape := []string{"  ╷ right", "●━┿━━━<  ", "  ╵ left "}
+	high := len(shape)
+	middle := p.Top + (p.Rows-high)/2
+	right := p.Left + p.Cols - figureSpace
+	for _, at := range [][2]int{
+		{right, middle}, {right, p.Top + p.Rows - high}, {right, p.Top},
+		{p.Left, middle}, {p.Left, p.Top + p.Rows - high}, {p.Left, p.Top},
+	} {
+		if p.bare(at[0], at[1], figureSpace, high) {
+			for i, line := range shape {
+				p.canvas.Put(at[0], at[1]+i, line, words)
+			}
+			return
+		}
+	}
+}
+
+// bare says whether a box of cells shows nothing but floor.
+func (p *painter) bare(col, row, w, h int) bool {
+	for r := row; r < row+h; r++ {
+		for c := col; c < col+w; c++ {
+			if p.taken[r*p.canvas.Width+c] || p.weights[p.flip(r-p.Top)*p.Cols+c-p.Left] > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}

@@ -1,0 +1,125 @@
+package canvas
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/desk"
+)
+
+// Margins of the picture, in cells: the ruler on the left, the head line, and what a picture fitted to the screen leaves free on the right for the lying figure.
+const (
+	gutter      = 6
+	headRows    = 1
+	figureSpace = 9
+)
+
+// footRows are the rows below a picture of h rows in all: the ruler, and where there is room for it the foot line.
+func footRows(h int) int {
+	if h < 12 {
+		return 1
+	}
+	return 2
+}
+
+// A cell is two dots wide and four high. Cells are taken to be twice as high as wide, so dots are square.
+const (
+	dotsAcross = 2
+	dotsDown   = 4
+)
+
+// Map carries places in mm to cells of a painted canvas and back.
+type Map struct {
+	View          scene.View
+	Scale         float64 // mm a dot
+	Left, Top     int     // cells beside and above the picture
+	Cols, Rows    int     // the picture, in cells
+	west, north   float64 // mm: the picture's top left corner as seen from above
+	wide, tall    int     // the picture, in dots
+	shiftX, shift int     // where textures start
+}
+
+// NewMap returns how Paint lays a scene out on w columns and h rows (at least MinWidth and MinHeight) under a camera.
+// A camera without scale fits the whole scene. The scale always fits whole dots, so that a place is where it is drawn.
+func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
+	m := Map{View: s.View, Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1)}
+	m.wide, m.tall = m.Cols*dotsAcross, m.Rows*dotsDown
+	middle := camera.Middle
+	m.Scale = camera.Scale
+	if !(m.Scale > 0) {
+		m.Scale, middle = m.fit(s.Min, s.Max)
+	}
+	m.west = middle.X - float64(m.wide)/2*m.Scale
+	m.north = middle.Y + float64(m.tall)/2*m.Scale
+	m.shiftX = int(math.Mod(math.Round(m.west/m.Scale), 8)) + 8
+	m.shift = int(math.Mod(math.Round(-m.north/m.Scale), 8)) + 8
+	return m
+}
+
+// Fit returns the camera that shows the box from low to high, mm, on w columns and h rows.
+func Fit(view scene.View, low, high geometry.Point, w, h int) desk.Camera {
+	m := NewMap(scene.Scene{View: view, Min: low, Max: high}, w, h, desk.Camera{})
+	return desk.Camera{View: view, Middle: m.Middle(), Scale: m.Scale}
+}
+
+// fit returns the scale and middle that show the box from low to high in all but the space of the figure.
+func (m Map) fit(low, high geometry.Point) (scale float64, middle geometry.Point) {
+	free := figureSpace
+	if m.Cols < 3*figureSpace {
+		free = 0
+	}
+	size := high.Sub(low)
+	scale = max(size.X/float64(m.wide-free*dotsAcross), size.Y/float64(m.tall), MinScale)
+	middle = low.Add(high).Scale(0.5)
+	spare := float64(m.wide)*scale - size.X
+	middle.X += min(spare, float64(free*dotsAcross)*scale) / 2
+	return scale, middle
+}
+
+// Middle returns the place in the middle of the picture, mm.
+func (m Map) Middle() geometry.Point {
+	return geometry.Point{X: m.west + float64(m.wide)/2*m.Scale, Y: m.north - float64(m.tall)/2*m.Scale}
+}
+
+// CellSize returns how many mm a cell is wide and high.
+func (m Map) CellSize() (wide, high float64) { return m.Scale * dotsAcross, m.Scale * dotsDown }
+
+// Cell returns the cell a place lies in, counted from the canvas's top left, and whether it lies in the picture.
+func (m Map) Cell(p geometry.Point) (col, row int, ok bool) {
+	d := m.dot(p)
+	col, row = floor(d.x/dotsAcross), m.flip(floor(d.y/dotsDown))
+	return col + m.Left, row + m.Top, col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
+}
+
+// Point returns the place in the middle of a cell, and whether the cell belongs to the picture.
+func (m Map) Point(col, row int) (p geometry.Point, ok bool) {
+	col, row = col-m.Left, row-m.Top
+	ok = col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
+	row = m.flip(row)
+	return geometry.Point{
+		X: m.west + (float64(col)+0.5)*dotsAcross*m.Scale,
+		Y: m.north - (float64(row)+0.5)*dotsDown*m.Scale,
+	}, ok
+}
+
+// flip turns a row of cells as seen from above into the one on the screen, and back: from below the picture is
+// mirrored, left at the bottom.
+func (m *Map) flip(row int) int {
+	if m.View == scene.Below {
+		return m.Rows - 1 - row
+	}
+	return row
+}
+
+func (m *Map) dot(p geometry.Point) vec {
+	return vec{(p.X - m.west) / m.Scale, (m.north - p.Y) / m.Scale}
+}
+
+func (m *Map) dots(points []geometry.Point) []vec {
+	dots := make([]vec, len(points))
+	for i, p := range points {
+		dots[i] = m.dot(p)
+	}
+	return dots
+}

@@ -1,0 +1,240 @@
+package canvas
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+)
+
+// Paint paints a scene on w columns and h rows, rulers and words included. Smaller than MinWidth by MinHeight it is cut
+// off. It keeps nothing: the same scene, size and look give the same canvas.
+func Paint(s scene.Scene, w, h int, look Look) Canvas {
+	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
+	for i := range s.Items {
+		if it := &s.Items[i]; it.Form == scene.Area {
+			p.fill(it)
+		}
+	}
+	for i := range s.Items {
+		p.trace(&s.Items[i])
+	}
+	p.grid()
+	p.develop()
+	p.frame()
+	p.spots()
+	p.labels()
+	p.figure()
+	return p.canvas.cropped(w, h)
+}
+
+// painter is a picture in the making. Bitmaps and cells are as seen from above until develop.
+type painter struct {
+	Map
+	scene            scene.Scene
+	look             Look
+	dots             bitmap // what will be seen
+	mask, edge, halo bitmap // one item at a time
+	inks             []Ink
+	weights          []uint8
+	grounds          []Ground
+	canvas           Canvas
+	taken            []bool // cells of the canvas that hold words or must stay in sight
+	seats            []seat // used again and again
+	done             []bool // items that have their label
+}
+
+func newPainter(s scene.Scene, w, h int, look Look) *painter {
+	m := NewMap(s, w, h, look.Camera)
+	cells := m.Cols * m.Rows
+	return &painter{
+		Map: m, scene: s, look: look,
+		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
+		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall),
+		inks: make([]Ink, cells), weights: make([]uint8, cells), grounds: make([]Ground, cells),
+		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h)},
+		taken:  make([]bool, w*h),
+		done:   make([]bool, len(s.Items)),
+	}
+}
+
+// fill lays an area's texture and ground.
+func (p *painter) fill(it *scene.Item) {
+	p.mask.reset()
+	p.mask.footprint(it.Footprint, &p.Map)
+	p.dots.erase(&p.mask)
+	if t, ok := filling(it.Role); ok {
+		p.lay(&p.mask, t, Ink{Role: it.Role, Tone: Faint}, 1)
+	}
+	if it.Footprint.Shape == geometry.Line && it.Footprint.Radius < 2*p.Scale {
+		return // the ground of a thin line would be a row of blots
+	}
+	ground := Ground{Role: it.Role, Set: true}
+	for row := p.mask.top / dotsDown; row*dotsDown < p.mask.bottom; row++ {
+		p.mask.covered(row, func(col int) { p.grounds[row*p.Cols+col] = ground })
+	}
+}
+
+// trace draws an item's lines.
+func (p *painter) trace(it *scene.Item) {
+	line := &p.edge
+	p.mask.reset()
+	switch {
+	case it.Form == scene.Spot, p.tiny(it):
+		return
+	case it.Form == scene.Stroke:
+		p.mask.path(p.Map.dots(it.Path), 0)
+		line = &p.mask
+	default:
+		p.mask.footprint(it.Footprint, &p.Map)
+		p.mask.outline(&p.edge)
+		if solid(it.Role) {
+			line = &p.mask
+		}
+	}
+	if p.clears(it) {
+		line.grow(&p.halo)
+		p.dots.erase(&p.halo)
+	}
+	if it.Selected || it.Role == scene.Opening {
+		line.grow(&p.halo)
+		line = &p.halo
+	}
+	ink := Ink{Role: it.Role, Selected: it.Selected}
+	w := weight(it.Role)
+	if judged(it.Role) {
+		ink.State = it.State
+		if it.State == scene.Foul {
+			w++
+		}
+	}
+	p.lay(line, lining(it), ink, w)
+}
+
+// judged says whether a role's lines show how it stands with the rules; a run keeps the colour that tells which it is,
+// and only its name shows it.
+func judged(r scene.Role) bool {
+	switch r {
+	case scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler, scene.Opening, scene.Fitting, scene.Mark:
+		return false
+	}
+	return true
+}
+
+// far is the scale in mm a dot from which the parts of a heater are left out: only the cut and the runs are seen.
+const far = 25
+
+// tiny says whether an item would only be a blot at this scale.
+func (p *painter) tiny(it *scene.Item) bool {
+	const least = 5 // dots
+	switch it.Role {
+	case scene.Cut, scene.Wish:
+		return it.Form == scene.Outline && p.small(it.Footprint)
+	case scene.Space:
+		return p.Scale > far
+	case scene.Plate, scene.Body:
+		return p.Scale > far || it.Form == scene.Outline && 2*min(it.Footprint.Half.X, it.Footprint.Half.Y) < least*p.Scale
+	}
+	return false
+}
+
+// small says whether a round is too small on the screen to be told from a blot: then one character stands for it.
+func (p *painter) small(f geometry.Footprint) bool { return f.Radius < 3*p.Scale }
+
+// clears says whether an item's line has a bare rim, so that it is seen on a texture and passes over other lines.
+func (p *painter) clears(it *scene.Item) bool {
+	switch it.Role {
+	case scene.Cut, scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler, scene.Dimension, scene.Lines, scene.Plate:
+		return true
+	}
+	return it.Selected
+}
+
+// lay inks the dots of a mask and gives their cells its colour where nothing heavier has been.
+func (p *painter) lay(mask *bitmap, t texture, ink Ink, weight uint8) {
+	if mask.top >= mask.bottom {
+		return
+	}
+	woven := weave(t, p.shiftX, p.shift)
+	p.dots.paint(mask, &woven)
+	for row := mask.top / dotsDown; row <= (mask.bottom-1)/dotsDown; row++ {
+		mask.cells(row, func(col int) {
+			if i := row*p.Cols + col; weight >= p.weights[i] {
+				p.inks[i], p.weights[i] = ink, weight
+			}
+		})
+	}
+}
+
+// grid puts a faint dot where two lines of the grid cross on bare floor.
+func (p *painter) grid() {
+	if !(p.scene.Grid > 0) {
+		return
+	}
+	step := p.scene.Grid * round(6*p.Scale/p.scene.Grid)
+	for i := range p.scene.Items {
+		if it := &p.scene.Items[i]; it.Role == scene.Floor && it.Form == scene.Area {
+			low, high := it.Footprint.Bounds()
+			p.gridOn(low, high, step)
+		}
+	}
+}
+
+func (p *painter) gridOn(low, high geometry.Point, step float64) {
+	for x := first(low.X, step); x <= high.X; x += step {
+		for y := first(low.Y, step); y <= high.Y; y += step {
+			d := p.dot(geometry.Point{X: x, Y: y})
+			col, row := floor(d.x/dotsAcross), floor(d.y/dotsDown)
+			if col < 0 || col >= p.Cols || row < 0 || row >= p.Rows || p.dots.octet(col, row) != 0 {
+				continue
+			}
+			p.dots.set(floor(d.x), floor(d.y))
+			p.inks[row*p.Cols+col] = Ink{Role: scene.Floor, Tone: Faint}
+		}
+	}
+}
+
+// develop turns dots into braille characters on the canvas, the right way up for the view.
+func (p *painter) develop() {
+	for i := range p.canvas.Cells {
+		p.canvas.Cells[i].Rune = ' '
+	}
+	braille := &upright
+	if p.View == scene.Below {
+		braille = &mirrored
+	}
+	for row := range p.Rows {
+		line := p.canvas.Cells[(p.flip(row)+p.Top)*p.canvas.Width+p.Left:]
+		for col := range p.Cols {
+			i := row*p.Cols + col
+			line[col].Ground = p.grounds[i]
+			if dots := p.dots.octet(col, row); dots != 0 {
+				line[col].Rune, line[col].Ink = braille[dots], p.inks[i]
+			}
+		}
+	}
+}
+
+// The braille characters of the eight dots of a cell as octet gives them; mirrored has its rows upside down.
+var upright, mirrored = func() (up, down [256]rune) {
+	places := [dotsDown][dotsAcross]rune{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
+	for dots := range up {
+		up[dots], down[dots] = 0x2800, 0x2800
+		for bit := range 8 {
+			if dots>>bit&1 == 1 {
+				up[dots] |= places[bit/dotsAcross][bit%dotsAcross]
+				down[dots] |= places[dotsDown-1-bit/dotsAcross][bit%dotsAcross]
+			}
+		}
+	}
+	return up, down
+}()
+
+func (c Canvas) cropped(w, h int) Canvas {
+	if c.Width == w && c.Height == h {
+		return c
+	}
+	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0)}
+	for row := range out.Height {
+		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
+	}
+	return out
+}

@@ -1,0 +1,37 @@
+package canvas
+
+import "bench.example/undermark/geometry/scene"
+
+// Blank empties a box of cells.
+func (c *Canvas) Blank(col, row, w, h int) {
+	for y := max(row, 0); y < min(row+h, c.Height); y++ {
+		for x := max(col, 0); x < min(col+w, c.Width); x++ {
+			*c.At(x, y) = Cell{Rune: ' '}
+		}
+	}
+}
+
+// Patch paints w cells with the pattern of an area, or with the kind of line, that a role is drawn in.
+func (c *Canvas) Patch(col, row, w int, role scene.Role) {
+	b, mask := newBitmap(w*dotsAcross, dotsDown), newBitmap(w*dotsAcross, dotsDown)
+	t, area := filling(role)
+	if !area {
+		t = lining(&scene.Item{Role: role})
+		mask.span(1, 0, mask.w-1)
+		if solid(role) {
+			mask.span(2, 0, mask.w-1)
+		}
+	} else {
+		for y := range dotsDown {
+			mask.span(y, 0, mask.w-1)
+		}
+	}
+	woven := weave(t, 0, 0)
+	mask.top, mask.bottom = 0, dotsDown
+	b.paint(&mask, &woven)
+	for i := range w {
+		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
+			*c.At(x, row) = Cell{Rune: upright[b.octet(i, 0)], Ink: Ink{Role: role}, Ground: Ground{role, area}}
+		}
+	}
+}

@@ -1,0 +1,152 @@
+// Package checks is the screen with every finding, worst first: what was found, what is asked for, how much there is
+// to spare, how sure that is, and who says so. What was not checked and not looked for stays in sight. It judges
+// nothing: the findings are those of rules.Judge.
+package checks
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/plan"
+)
+
+// filter says which findings are listed.
+type filter uint8
+
+const (
+	all filter = iota
+	notClear
+	foulOnly
+	filters // how many there are
+)
+
+func (f filter) String() string { return [...]string{"all", "foul and doubtful", "foul only"}[f] }
+
+type screen struct {
+	pane  plan.Pane
+	at    int // the finding picked, among those listed
+	only  filter
+	large bool // the plan has the whole screen
+	w, h  int
+}
+
+// New returns the screen.
+func New() desk.Screen { return screen{pane: plan.New()} }
+
+func (m screen) Title() string { return "Checks" }
+
+// Typing is false: this screen has no fields.
+func (m screen) Typing() bool { return false }
+
+func bind(name, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, what))
+}
+
+var (
+	keyShow   = bind("Enter", "show on the plan", "enter")
+	keyBack   = bind("Enter", "back to the list", "enter", "esc")
+	keyFilter = bind("w", "all / not clear / foul", "w")
+	keyPlace  = bind("p", "go there in Place", "p")
+	keyDown   = bind("↓", "next", "down")
+	keyUp     = bind("↑", "before", "up")
+)
+
+// Keys are the bindings that hold now.
+func (m screen) Keys(desk.State) []key.Binding {
+	show := keyShow
+	if m.large {
+		show = keyBack
+	}
+	keys := []key.Binding{show, keyDown, keyUp, keyFilter, keyPlace,
+		desk.KeyPageUp, desk.KeyPageDown, desk.KeyHome, desk.KeyEnd}
+	if m.large {
+		keys = append(keys, m.pane.Keys()...)
+	}
+	return keys
+}
+
+// listed are the findings the filter lets through, worst first.
+func (m screen) listed(s desk.State) []rules.Finding {
+	least := map[filter]rules.Verdict{all: rules.Clear, notClear: rules.Doubtful, foulOnly: rules.Foul}[m.only]
+	for i, f := range s.Result.Findings {
+		if f.Verdict < least { // they are sorted, worst first
+			return s.Result.Findings[:i]
+		}
+	}
+	return s.Result.Findings
+}
+
+// picked is the finding the keys act on, nil when none is listed.
+func (m screen) picked(s desk.State) *rules.Finding {
+	listed := m.listed(s)
+	if len(listed) == 0 {
+		return nil
+	}
+	f := listed[m.index(s)]
+	return &f
+}
+
+func (m screen) index(s desk.State) int { return max(0, min(m.at, len(m.listed(s))-1)) }
+
+// Update answers one message.
+func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+		m.pane = m.sized()
+	case tea.MouseMsg:
+		m, change := m.mouse(msg, s)
+		return m, change, nil
+	case tea.KeyMsg:
+		var all desk.Change
+		for _, piece := range form.Pieces(msg) {
+			k, isKey := piece.(tea.KeyMsg)
+			if !isKey || k.Paste {
+				continue
+			}
+			var change desk.Change
+			if m, change = m.press(k, s); change != (desk.Change{}) {
+				all = change
+			}
+		}
+		return m, all, nil
+	}
+	return m, desk.Change{}, nil
+}
+
+func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	m.at = m.index(s)
+	last := max(0, len(m.listed(s))-1)
+	page := max(1, m.listRows(s))
+	switch {
+	case m.large && key.Matches(k, keyBack):
+		m.large = false
+		m.pane = m.sized()
+	case key.Matches(k, keyShow):
+		return m.enlarge(s)
+	case key.Matches(k, keyDown):
+		m.at = min(m.at+1, last)
+	case key.Matches(k, keyUp):
+		m.at = max(m.at-1, 0)
+	case key.Matches(k, desk.KeyPageDown):
+		m.at = min(m.at+page, last)
+	case key.Matches(k, desk.KeyPageUp):
+		m.at = max(m.at-page, 0)
+	case key.Matches(k, desk.KeyHome):
+		m.at = 0
+	case key.Matches(k, desk.KeyEnd):
+		m.at = last
+	case key.Matches(k, keyFilter):
+		m.only, m.at = (m.only+1)%filters, 0
+	case key.Matches(k, keyPlace) && m.picked(s) != nil:
+		camera := figures.LookAt(*m.picked(s), s.Camera.View, m.w, m.h)
+		return m, desk.Change{Goto: "Place", Focus: m.picked(s), Camera: &camera}
+	default:
+		return m.passOn(k, s)
+	}
+	return m, desk.Change{}
+}

@@ -1,0 +1,164 @@
+package checks
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/vehicles"
+)
+
+type page = screen
+
+func TestPictures(t *testing.T) {
+	s := trial.State(t)
+	trial.Golden(t, "list", New(), s, planOf(New()))
+	down, _, _ := trial.After(New(), s, trial.Keys("down down down down")...)
+	trial.Golden(t, "down", down, s, planOf(down))
+	only, _, _ := trial.After(New(), s, trial.Keys("w w")...)
+	trial.Golden(t, "foul", only, s, planOf(only))
+	large, after, _ := trial.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, trial.Keys("enter")...)...)
+	trial.Golden(t, "large", large, after, planOf(large))
+	s.Settings.Units = desk.Inches
+	trial.Golden(t, "inches", New(), s, planOf(New()))
+	s.Settings.Units = desk.Millimetres
+	s.Faults = []vehicles.Fault{{Key: "obstruction[0].x", Text: "the tape reads 10 mm, but its ends are 55 mm apart in height"}}
+	trial.Golden(t, "fault", New(), s, planOf(New()))
+	trial.Golden(t, "empty", New(), trial.Judged(desk.State{}, vehicles.Job{Ref: "TL-08", Floor: s.Job.Floor}), planOf(New()))
+}
+
+func planOf(p desk.Screen) func(w, h int) trial.Area {
+	return func(w, h int) trial.Area {
+		listW, planW, planH := p.(page).sizes(w, h)
+		if p.(page).large {
+			return trial.Area{W: planW, H: planH}
+		}
+		return trial.Area{X: listW + min(planW, 1), W: planW, H: planH}
+	}
+}
+
+// Every finding can be reached, and what is said of it is what rules found.
+func TestEveryFindingIsShown(t *testing.T) {
+	s := trial.State(t)
+	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
+	for _, f := range s.Result.Findings {
+		view := trial.Filled(t, p, s, 160, 47)
+		assert.Contains(t, view, f.Title)
+		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+figures.Margin(f, desk.Millimetres))
+		assert.Contains(t, view, "Says: "+f.Book)
+		if f.Verdict != rules.Clear {
+			assert.Contains(t, view, "Do: ")
+		}
+		if f.Verdict == rules.Doubtful {
+			assert.Contains(t, view, "Why: ")
+		}
+		p, _, _ = trial.After(p, s, trial.Keys("down")...)
+	}
+	assert.Equal(t, len(s.Result.Findings)-1, p.(page).at, "there is nothing below the last")
+	p, _, _ = trial.After(p, s, trial.Keys("home")...)
+	assert.Zero(t, p.(page).at)
+	p, _, _ = trial.After(p, s, trial.Keys("end pgup pgup pgup pgup pgup up")...)
+	assert.Zero(t, p.(page).at)
+}
+
+func TestTheFilter(t *testing.T) {
+	s := trial.State(t)
+	counts := map[rules.Verdict]int{}
+	for _, f := range s.Result.Findings {
+		counts[f.Verdict]++
+	}
+	p := New()
+	for _, want := range []int{
+		len(s.Result.Findings), counts[rules.Foul] + counts[rules.Doubtful], counts[rules.Foul], len(s.Result.Findings),
+	} {
+		assert.Len(t, p.(page).listed(s), want)
+		p, _, _ = trial.After(p, s, trial.Keys("w")...)
+	}
+	s.Result.Findings = nil
+	for range filters {
+		assert.NotContains(t, trial.Filled(t, p, s, 60, 17), "▶")
+		p, _, _ = trial.After(p, s, trial.Keys("enter p w")...)
+		assert.False(t, p.(page).large, "there is nothing to show")
+	}
+}
+
+func TestWhatIsMissingStaysInSight(t *testing.T) {
+	s := trial.State(t)
+	require.NotEmpty(t, s.Result.Unchecked)
+	for _, size := range trial.Sizes {
+		p := New()
+		for range 3 {
+			view := trial.Filled(t, p, s, size.W, size.H)
+			assert.Contains(t, view, "Not checked, not entered: fuel, pump, matching points")
+			assert.Contains(t, view, "Not looked for, 17 kinds: ")
+			p, _, _ = trial.After(p, s, trial.Keys("w down")...)
+		}
+	}
+}
+
+func TestShowingAFinding(t *testing.T) {
+	s := trial.State(t)
+	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
+	p, s, _ = trial.After(p, s, trial.Keys("down")...)
+	f := s.Result.Findings[1]
+	require.NotEmpty(t, f.At)
+	p, s, changes := trial.After(p, s, trial.Keys("enter")...)
+	require.NotNil(t, changes[0].Camera)
+	assert.Contains(t, trial.Filled(t, p, s, 60, 17), "SEEN FROM BELOW")
+	_, s, _ = trial.After(p, s, trial.Keys("v")...)
+	assert.Contains(t, trial.Filled(t, p, s, 60, 17), "SEEN FROM ABOVE", "the plan's keys hold on the large plan")
+	for _, leave := range []string{"esc", "enter"} {
+		back, _, _ := trial.After(p, s, trial.Keys(leave)...)
+		assert.False(t, back.(page).large)
+	}
+	_, _, changes = trial.After(p, s, trial.Keys("p")...)
+	assert.Equal(t, "Place", changes[0].Goto)
+	require.NotNil(t, changes[0].Focus)
+	assert.Equal(t, f, *changes[0].Focus)
+}
+
+func TestTapsInTheList(t *testing.T) {
+	s := trial.State(t)
+	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
+	tap := func(x, y int) tea.Msg {
+		return tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
+	}
+	picked, _, _ := trial.After(p, s, tap(5, 4))
+	assert.Equal(t, 2, picked.(page).at, "the head has two rows")
+	picked, _, _ = trial.After(p, s, tap(5, 1), tap(5, 26))
+	assert.Equal(t, 0, picked.(page).at)
+	picked, _, _ = trial.After(p, s, tap(90, 10))
+	assert.True(t, picked.(page).large)
+	wheel := tea.MouseMsg{X: 5, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown}
+	picked, _, _ = trial.After(p, s, wheel, wheel)
+	assert.Equal(t, 2, picked.(page).at)
+}
+
+func TestEveryRuleHasItsAdvice(t *testing.T) {
+	for _, rule := range rules.Builtin().Rules() {
+		f := rules.Finding{ID: rule.ID, Verdict: rules.Foul, Required: vehicles.Some(1)}
+		assert.NotEmpty(t, advice(f), rule.ID)
+	}
+	assert.Contains(t, advice(rules.Finding{ID: "exhaust.length", Verdict: rules.Doubtful}), "heater's instructions")
+	doubt := rules.Finding{ID: "cut.clearance", Verdict: rules.Doubtful, Sigma: 1, Required: vehicles.Some(60)}
+	assert.Equal(t, "measure again, or move the cut away from it, in Place.", advice(doubt))
+}
+
+func TestWhatMakesItUnsure(t *testing.T) {
+	assert.Equal(t, "the heights", unsure(rules.Spread{Survey: 1, Mark: 2, Height: 3}))
+	assert.Empty(t, unsure(rules.Spread{}))
+}
+
+func TestWandering(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		trial.Wander(t, New(), "w", "p", "enter", "esc", "up", "down", "pgup", "pgdown", "home", "end", "v", "+", "-", "f", "g", "l")
+	})
+}

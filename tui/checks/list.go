@@ -1,0 +1,116 @@
+package checks
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// verdictWidth is the column of the verdict's word, with a blank on both sides.
+const verdictWidth = 10
+
+// column is one column of numbers: its head, and how a finding's number is written.
+type column struct {
+	head  string
+	write func(rules.Finding) string
+	width int
+}
+
+// roomy is from how many columns on a list has what was found and asked too; with less the picked finding says it.
+const roomy = 72
+
+// columns are the columns of numbers in a list of w columns, wide enough for every finding listed.
+func columns(listed []rules.Finding, s desk.State, w int) []column {
+	u := s.Settings.Units
+	cols := []column{
+		{head: "found", write: func(f rules.Finding) string { return short(figures.Value(f, u)) }},
+		{head: "asked", write: func(f rules.Finding) string { return asked(f, s) }},
+		{head: "margin", write: func(f rules.Finding) string { return figures.Signed(f, u) }},
+		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return figures.PlusMinus(f, u) }},
+	}
+	if w < roomy {
+		cols = cols[2:]
+	}
+	for i := range cols {
+		cols[i].width = ansi.StringWidth(cols[i].head)
+		for _, f := range listed {
+			cols[i].width = max(cols[i].width, ansi.StringWidth(cols[i].write(f)))
+		}
+	}
+	return cols
+}
+
+// short leaves out the unit that most rows share.
+func short(number string) string { return strings.TrimSuffix(number, " mm") }
+
+// asked is what the rule asks for: the least has a sign in front, as has the most.
+func asked(f rules.Finding, s desk.State) string {
+	if !f.Required.Set {
+		return "?"
+	}
+	sign := "≥ "
+	if f.Sense == rules.Most {
+		sign = "≤ "
+	}
+	return sign + short(figures.Required(f, s.Settings.Units))
+}
+
+// listView is the list in h rows of w columns, its head first.
+func (m screen) listView(s desk.State, w, h int) []string {
+	st, listed := s.Settings.Styles(), m.listed(s)
+	title := fmt.Sprintf("%s: %s (%d of %d)", m.Title(), m.only, len(listed), len(s.Result.Findings))
+	if len(listed) == 0 {
+		return []string{st.Title.Render(title), "", nobody(m.only, s)}
+	}
+	cols := columns(listed, s, w)
+	rows := []string{st.Title.Render(desk.FitRow(title, w)), st.Faint.Render(cells("", cols, w, func(c column) string { return c.head }))}
+	here := m.index(s)
+	for i := m.first(s, h-listHead); i < len(listed) && len(rows) < h; i++ {
+		rows = append(rows, m.row(listed[i], i == here, cols, s, w))
+	}
+	return rows
+}
+
+// listHead is how many rows stand above the findings of a list.
+const listHead = 2
+
+// first is the first finding shown in a list with room for so many.
+func (m screen) first(s desk.State, room int) int {
+	return max(0, min(m.index(s)-room/2, len(m.listed(s))-room))
+}
+
+// nobody says why a list is empty.
+func nobody(only filter, s desk.State) string {
+	switch {
+	case len(s.Result.Findings) == 0:
+		return "Nothing could be checked yet: measure the floor, enter what is under it, place a cut."
+	case only == foulOnly:
+		return "Nothing is foul of what was entered."
+	}
+	return "Nothing is foul or doubtful of what was entered."
+}
+
+func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
+	st := s.Settings.Styles()
+	word := desk.VerdictWord(f.Verdict)
+	rest := cells(figures.About(f), cols, w-verdictWidth, func(c column) string { return c.write(f) })
+	if here {
+		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
+	}
+	return " " + st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-1-len(word))) + rest
+}
+
+// cells writes a row: text, and the numbers at its end.
+func cells(text string, cols []column, w int, write func(column) string) string {
+	numbers := ""
+	for _, c := range cols {
+		n := write(c)
+		numbers += "  " + strings.Repeat(" ", max(0, c.width-ansi.StringWidth(n))) + n
+	}
+	return desk.FitRow(text, w-ansi.StringWidth(numbers)) + numbers
+}

@@ -1,0 +1,82 @@
+package checks
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/plan"
+)
+
+// picture is the plan with the picked finding on it. Beside the list it looks at that finding by itself; large, it is
+// moved as every plan.
+func (m screen) picture(s desk.State, w, h int) string {
+	f := m.picked(s)
+	if f == nil {
+		return m.pane.View(s, w, h, plan.Options{})
+	}
+	if !m.large {
+		s.Camera = figures.LookAt(*f, s.Camera.View, w, h)
+	}
+	return m.pane.View(s, w, h, plan.Options{Focus: f})
+}
+
+// enlarge gives the plan the whole screen, looking at the picked finding.
+func (m screen) enlarge(s desk.State) (screen, desk.Change) {
+	f := m.picked(s)
+	if f == nil {
+		return m, desk.Change{}
+	}
+	m.large = true
+	m.pane = m.sized()
+	_, w, h := m.sizes(m.w, m.h)
+	camera := figures.LookAt(*f, s.Camera.View, w, h)
+	return m, desk.Change{Camera: &camera}
+}
+
+// sized is the pane at the size it has on the screen.
+func (m screen) sized() plan.Pane {
+	_, w, h := m.sizes(m.w, m.h)
+	return m.pane.Sized(w, h)
+}
+
+// passOn gives the large plan the keys that are its own.
+func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if !m.large {
+		return m, desk.Change{}
+	}
+	pane, change, _ := m.pane.Update(k, s)
+	m.pane = pane
+	return m, change
+}
+
+// mouse answers the wheel and taps: in the list a tap picks a finding, on the plan beside it a tap enlarges it.
+func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	listW, _, _ := m.sizes(m.w, m.h)
+	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
+	switch {
+	case m.large:
+		pane, change, _ := m.pane.Update(msg, s)
+		m.pane = pane
+		return m, change
+	case tap && msg.X > listW:
+		return m.enlarge(s)
+	case tap:
+		return m.tapList(msg.Y, s), desk.Change{}
+	case msg.Button == tea.MouseButtonWheelDown:
+		return m.press(tea.KeyMsg{Type: tea.KeyDown}, s)
+	case msg.Button == tea.MouseButtonWheelUp:
+		return m.press(tea.KeyMsg{Type: tea.KeyUp}, s)
+	}
+	return m, desk.Change{}
+}
+
+// tapList picks the finding in row y.
+func (m screen) tapList(y int, s desk.State) screen {
+	listW, _, _ := m.sizes(m.w, m.h)
+	row := y - len(m.faults(s, listW)) - listHead
+	if row >= 0 && row < m.listRows(s) {
+		m.at = min(m.first(s, m.listRows(s))+row, max(0, len(m.listed(s))-1))
+	}
+	return m
+}

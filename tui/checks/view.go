@@ -1,0 +1,131 @@
+package checks
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// From sideBySide columns on the plan stands beside the list, which then has listWidth columns, or half of them.
+const sideBySide, listWidth = 100, 66
+
+// sizes are the columns of the list, and those and the rows of the plan, in a body of w by h.
+func (m screen) sizes(w, h int) (listW, planW, planH int) {
+	switch {
+	case m.large:
+		return w, w, max(1, h-captionRows)
+	case w >= sideBySide:
+		list := max(w/2, min(listWidth, w-44))
+		return list, w - list - 1, h
+	}
+	return w, 0, 0
+}
+
+// captionRows stand under a plan that has the whole screen.
+const captionRows = 3
+
+// View paints the screen.
+func (m screen) View(s desk.State, w, h int) string {
+	listW, planW, planH := m.sizes(w, h)
+	if m.large {
+		return m.picture(s, planW, planH) + "\n" + desk.Fit(strings.Join(m.caption(s, w), "\n"), w, h-planH)
+	}
+	list := desk.Fit(strings.Join(m.page(s, listW, h), "\n"), listW, h)
+	if planW == 0 {
+		return list
+	}
+	return figures.Beside(list, m.picture(s, planW, planH), s.Settings.Styles())
+}
+
+// page is the list, the picked finding in full, and what was not checked.
+func (m screen) page(s desk.State, w, h int) []string {
+	head, full, foot := m.faults(s, w), m.full(s, w, h), open(s, w, h)
+	room := max(3, h-len(head)-len(full)-len(foot))
+	list := m.listView(s, w, room)
+	for len(list) < room {
+		list = append(list, "")
+	}
+	rows := append(head, list[:room]...)
+	rows = append(rows, full...)
+	return append(rows, foot...)
+}
+
+// full is the picked finding in full, in not much more than half of h rows.
+func (m screen) full(s desk.State, w, h int) []string {
+	f := m.picked(s)
+	if f == nil {
+		return nil
+	}
+	rows := detail(*f, s, w)
+	return append([]string{s.Settings.Styles().Frame.Render(strings.Repeat("─", w))}, rows[:min(len(rows), max(4, h/2-2))]...)
+}
+
+// listRows is how many findings the list shows at once.
+func (m screen) listRows(s desk.State) int {
+	listW, _, _ := m.sizes(m.w, m.h)
+	return m.h - len(m.faults(s, listW)) - len(m.full(s, listW, m.h)) - len(open(s, listW, m.h)) - 2
+}
+
+// faults says why the findings are not those of the job as it is now.
+func (m screen) faults(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	var rows []string
+	for _, f := range s.Faults {
+		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+	}
+	if len(rows) > 0 {
+		rows = append(rows, figures.Wrapped(st.Foul, "What follows is of the job before that went wrong.", w)...)
+	}
+	return rows
+}
+
+// open says what was not checked and not looked for, each in no more than an eighth of h rows.
+func open(s desk.State, w, h int) []string {
+	var rows []string
+	if missing := s.Result.Unchecked; len(missing) > 0 {
+		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
+	}
+	if kinds := s.Result.NotLookedFor; len(kinds) > 0 {
+		rows = append(rows, capped(fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), s, w, h/8)...)
+	}
+	return rows
+}
+
+// capped breaks text into at most h rows, the last one ending in an ellipsis when there is more.
+func capped(text string, s desk.State, w, h int) []string {
+	rows := desk.Wrap(text, w)
+	if h = max(1, h); len(rows) > h {
+		rows[h-1] = desk.FitRow(rows[h-1]+" "+rows[h], w)
+		rows = rows[:h]
+	}
+	for i := range rows {
+		rows[i] = s.Settings.Styles().Doubtful.Render(rows[i])
+	}
+	return rows
+}
+
+// spoken are the contract's words for what is missing, as people say them.
+func spoken(missing []string) string {
+	words := make([]string, len(missing))
+	for i, word := range missing {
+		words[i] = word
+		switch word {
+		case "turret":
+			words[i] = "collar"
+		case "ties":
+			words[i] = "matching points"
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// caption names the finding under a plan that has the whole screen.
+func (m screen) caption(s desk.State, w int) []string {
+	f := m.picked(s)
+	if f == nil {
+		return nil
+	}
+	return detail(*f, s, w)
+}

@@ -1,0 +1,105 @@
+// Package desk is what every screen shares: the state on the desk, how a screen hands back a change, and the
+// words, styles and keys they have in common. It does no arithmetic about vans.
+package desk
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// State is what a screen sees. It is a plain value: a screen reads it and hands back a Change.
+type State struct {
+	Job      vehicles.Job
+	Result   rules.Result     // what the job comes to
+	Faults   []vehicles.Fault // why there is no result: then Result is of the last job that had one
+	Marks    rules.MarkSheet
+	Ticked   map[string]bool // marks made, by name
+	Settings Settings
+	Camera   Camera         // where every plan looks, kept from screen to screen
+	Selected int            // the obstruction picked out on every plan; -1 for none
+	Path     string         // where the job is saved; "" for nowhere yet
+	Dirty    bool           // there are changes that are not saved
+	Focus    *rules.Finding // the finding to show on the plan, until the next change of job or screen; nil for none
+}
+
+// Settings are the workshop's ways, kept between runs.
+type Settings struct {
+	Units    survey.Units
+	Nearside Side // how left and right are spoken of
+	Light    bool // a light background
+	Colour   Colour
+}
+
+// Side says how left and right are spoken of: left and right, or nearside and offside.
+type Side uint8
+
+// The ways to speak of sides.
+const (
+	LeftRight    Side = iota
+	NearsideLeft      // nearside is the van's left: it keeps to the left of the road
+	NearsideRight
+)
+
+// Colour is how much colour the terminal can show.
+type Colour uint8
+
+// The colours of a terminal.
+const (
+	NoColour Colour = iota
+	Colours16
+	TrueColour
+)
+
+// Camera is where a plan looks: the middle of the picture in mm, how many mm a dot is wide, from which side.
+type Camera struct {
+	View   scene.View
+	Middle geometry.Point
+	Scale  float64 // mm a dot; 0: fit everything
+}
+
+// Change is what a screen asks for. The zero Change asks for nothing.
+type Change struct {
+	Job      *vehicles.Job // the job after an edit, nil for none
+	Step     string        // edits in a row with the same non-empty Step are one undo step
+	Select   *int          // pick out this obstruction
+	Camera   *Camera
+	Settings *Settings
+	Tick     string         // tick or untick the mark of this name
+	Goto     string         // go to the screen of this title
+	Focus    *rules.Finding // with Goto: show this finding on the plan
+	Say      string         // a line to show at the foot
+	Ask      Ask            // something only the root does
+}
+
+// Ask is something a screen asks the root to do.
+type Ask uint8
+
+// What a screen can ask the root for.
+const (
+	Nothing Ask = iota
+	Save
+	SaveAs
+	Undo
+	Redo
+	Quit
+	Cautions
+)
+
+// Screen is one screen of the program.
+type Screen interface {
+	Title() string
+	// Update answers one message. It never touches a disk and never takes longer than a frame.
+	Update(msg tea.Msg, s State) (Screen, Change, tea.Cmd)
+	// View paints the screen into w columns and h rows, no more and no fewer.
+	View(s State, w, h int) string
+	// Typing says whether a field has the keys, so that letters belong to it and not to the program.
+	Typing() bool
+	// Keys are the bindings that hold now, for the foot line and the help, most useful first.
+	Keys(s State) []key.Binding
+}

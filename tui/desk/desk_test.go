@@ -1,0 +1,150 @@
+package desk
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/rules"
+)
+
+// NO_COLOR as no-color.org has it: present and not empty, whatever its value.
+func TestColoursComeFromTheEnvironment(t *testing.T) {
+	for _, c := range []struct {
+		term, colorterm, noColor string
+		want                     Colour
+	}{
+		{"xterm-256color", "truecolor", "", TrueColour},
+		{"xterm-256color", "24bit", "", TrueColour},
+		{"xterm-direct", "", "", TrueColour},
+		{"xterm-256color", "", "", Colours16},
+		{"linux", "", "", Colours16},
+		{"dumb", "truecolor", "", NoColour},
+		{"", "", "", NoColour},
+		{"xterm-256color", "truecolor", "1", NoColour},
+		{"xterm-256color", "truecolor", "0", NoColour},
+	} {
+		env := map[string]string{"TERM": c.term, "COLORTERM": c.colorterm, "NO_COLOR": c.noColor}
+		assert.Equal(t, c.want, Detect(func(k string) string { return env[k] }), "%+v", c)
+	}
+}
+
+func TestWithoutColourNoStyleHasAny(t *testing.T) {
+	s := Settings{Colour: NoColour}.Styles()
+	for _, text := range []string{s.Foul.Render("x"), s.Here.Render("x"), s.Key.Render("x"), s.FieldOn.Render("x"), s.Doubtful.Render("x")} {
+		assert.Contains(t, text, "\x1b[", "it is told apart by bold, reverse or underline")
+		assert.NotRegexp(t, `\x1b\[[0-9;]*(3[0-9]|4[0-9]|9[0-7]|10[0-7])[;m]`, text)
+	}
+}
+
+// The 16 colours are SGR 30-37 and 90-97 of ECMA-48 and its usual extension; 38 asks for more than those.
+func TestSixteenColoursStaySixteen(t *testing.T) {
+	for _, light := range []bool{false, true} {
+		s := Settings{Colour: Colours16, Light: light}.Styles()
+		for _, text := range []string{s.Foul.Render("x"), s.Clear.Render("x"), s.Doubtful.Render("x"), s.Title.Render("x")} {
+			assert.Regexp(t, `\x1b\[[0-9;]*(3[0-7]|9[0-7])`, text)
+			assert.NotContains(t, text, "38;")
+		}
+		assert.Contains(t, Settings{Colour: TrueColour, Light: light}.Styles().Foul.Render("x"), "38;2;")
+	}
+}
+
+func TestVerdictsLookDifferent(t *testing.T) {
+	for colour := NoColour; colour <= TrueColour; colour++ {
+		s := Settings{Colour: colour}.Styles()
+		seen := map[string]bool{}
+		for _, v := range []rules.Verdict{rules.Clear, rules.Doubtful, rules.Foul} {
+			seen[s.Verdict(v).Render("x")] = true
+		}
+		assert.Len(t, seen, 3, "colour %d", colour)
+	}
+}
+
+func TestSidesAreSpokenOfAsTheWorkshopDoes(t *testing.T) {
+	for side, want := range map[Side][2]string{
+		LeftRight: {"left", "right"}, NearsideLeft: {"nearside", "offside"}, NearsideRight: {"offside", "nearside"},
+	} {
+		s := Settings{Nearside: side}
+		assert.Equal(t, want, [2]string{Left(s), Right(s)})
+		assert.Equal(t, want, [2]string{SideOf(1, s), SideOf(-1, s)})
+	}
+	assert.Equal(t, "240 mm left", Across(240, Settings{}))
+	assert.Equal(t, "240.5 mm right", Across(-240.5, Settings{}))
+	assert.Equal(t, "on the centreline", Across(-0.01, Settings{}))
+}
+
+func TestHeightsAndLengths(t *testing.T) {
+	assert.Equal(t, "95 mm below floor", Height(95, Millimetres))
+	assert.Equal(t, "22 mm above floor", Height(-22, Millimetres))
+	assert.Equal(t, "at the floor", Height(0, Millimetres))
+	assert.Equal(t, `25 11/16"`, Length(652.5, Inches)) // 652.5 / 25.4 = 25.689, 11/16 = 0.6875
+	// 1.96 of the normal distribution's sigmas hold 95 %: JCGM 100:2008, table G.1.
+	assert.Equal(t, "± 2", PlusMinus95(1.0204, Millimetres))
+}
+
+func TestSettingsComeBackAsTheyWere(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "new folder", "settings.toml")
+	rapid.Check(t, func(t *rapid.T) {
+		s := Settings{
+			Units:    rapid.SampledFrom([]Units{Millimetres, Inches}).Draw(t, "units"),
+			Nearside: rapid.SampledFrom([]Side{LeftRight, NearsideLeft, NearsideRight}).Draw(t, "sides"),
+			Light:    rapid.Bool().Draw(t, "light"),
+		}
+		require.NoError(t, s.Save(path))
+		got, err := LoadSettings(path)
+		require.NoError(t, err)
+		require.Equal(t, s, got)
+	})
+	files, err := os.ReadDir(filepath.Dir(path))
+	require.NoError(t, err)
+	assert.Len(t, files, 1, "nothing is left beside it")
+}
+
+func TestSettingsThatCantBeReadSayWhy(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "settings.toml")
+	got, err := LoadSettings(path)
+	assert.NoError(t, err, "none yet")
+	assert.Equal(t, Settings{}, got)
+	for text, want := range map[string]string{
+		`units = "cubits"`:                  "must be one of: mm, inches",
+		`background = "pink"`:               "must be one of: dark, light",
+		`units = `:                          "not readable as TOML",
+		"sides = \"nearside is starboard\"": "must be one of: left and right",
+	} {
+		require.NoError(t, os.WriteFile(path, []byte(text+"\n"), 0o644))
+		_, err := LoadSettings(path)
+		assert.ErrorContains(t, err, want, text)
+		assert.ErrorContains(t, err, path)
+	}
+	require.NoError(t, os.WriteFile(path, []byte("units = \"inches\"\nbackground = \"pink\"\n"), 0o644))
+	got, _ = LoadSettings(path)
+	assert.Equal(t, Inches, got.Units, "what can be read holds")
+}
+
+func TestFitIsExact(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringOf(rapid.SampledFrom([]rune("ab ⌀é世\n"))).Draw(t, "text")
+		w, h := rapid.IntRange(0, 12).Draw(t, "w"), rapid.IntRange(1, 6).Draw(t, "h")
+		rows := strings.Split(Fit(text, w, h), "\n")
+		require.Len(t, rows, h)
+		for _, row := range rows {
+			require.Equal(t, w, ansi.StringWidth(row), "%q", row)
+		}
+	})
+}
+
+func TestAFailedWriteLeavesTheOldFile(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "taken")
+	require.NoError(t, os.MkdirAll(filepath.Join(path, "by a folder"), 0o755))
+	assert.ErrorContains(t, WriteFile(path, []byte("new")), path)
+	files, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	assert.Len(t, files, 1)
+}

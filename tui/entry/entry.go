@@ -1,0 +1,197 @@
+// Package entry is what the entry screens are made of: a list of what there is, the form of what is picked out,
+// and the plan or a drawing beside them. A screen says what is in the list, and what may be made new.
+package entry
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/tui/things"
+)
+
+// Spec is what one screen has that the others have not.
+type Spec struct {
+	Title  func(s desk.State) string
+	Sheets func(s desk.State) []form.Sheet                     // the rows of the list
+	Row    func(sheet form.Sheet, s desk.State) form.Row       // one row as it is painted
+	Warn   func(s desk.State) []string                         // what is wrong, under the list; may be nil
+	Beside func(e Entry, s desk.State, w, h int) (string, int) // a drawing in place of the plan, and its rows; may be nil
+	Empty  string                                              // in place of a list without rows
+	Fresh  []Fresh
+	Under  func(e Entry, s desk.State, w, h int) []string // what it all comes to, under the plan; may be nil
+	Plan   func(e Entry, s desk.State) plan.Options       // what the plan shows beside the job; may be nil
+	Above  bool                                           // the plan is seen from above
+	NoPlan bool                                           // there is only ever a drawing
+	// Enter answers Enter, or a tap again, on a row that is no form; nil or false: it opens the row's form.
+	Enter func(sheet form.Sheet, s desk.State) (desk.Change, bool)
+}
+
+// Fresh is a key that makes a new thing of a list.
+type Fresh struct {
+	Key  key.Binding
+	List things.List
+}
+
+// Entry is the list, the form and the picture. It is a plain value.
+type Entry struct {
+	Editor form.Editor
+	At     int // the row of the list that the keys act on
+	spec   *Spec
+	pane   plan.Pane
+	view   scene.View
+	asked  int  // the obstruction this screen last picked out
+	whole  bool // the plan has the whole body
+	w, h   int  // the body
+}
+
+// New returns an entry of what spec says.
+func New(spec *Spec) Entry {
+	e := Entry{spec: spec, pane: plan.New(), asked: -1}
+	if spec.Above {
+		e.view = scene.Above
+	}
+	return e
+}
+
+// Typing says whether letters belong to a field.
+func (e Entry) Typing() bool { return e.Editor.Typing() }
+
+// Sized returns the entry for a body of w columns and h rows.
+func (e Entry) Sized(w, h int) Entry {
+	e.w, e.h = w, h
+	return e
+}
+
+// Height is how many rows the body has.
+func (e Entry) Height() int { return e.h }
+
+// Update answers one key or one event of the mouse.
+func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
+	e = e.Synced(s)
+	switch msg := msg.(type) {
+	case tea.KeyMsg:
+		if e.Typing() {
+			editor, change, event := e.Editor.Update(msg, s)
+			e.Editor = editor
+			return e.edited(change, event, s)
+		}
+		return e.listKey(msg, s)
+	case tea.MouseMsg:
+		return e.mouse(msg, s)
+	}
+	return e, desk.Change{}
+}
+
+// edited goes on after something was typed or tapped in the form.
+func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry, desk.Change) {
+	if change.Job != nil {
+		s.Job = *change.Job
+	}
+	e.At = e.rowOf(e.Editor.Sheet(), s)
+	if event.Past {
+		e = e.past(s)
+	}
+	return e.picked(change, s)
+}
+
+// past goes on behind the last field: to what a thing still needs, then to a new thing of its list; from any other
+// form, back to the list.
+func (e Entry) past(s desk.State) Entry {
+	thing, isThing := e.Editor.Sheet().(things.Sheet)
+	if !isThing {
+		e.Editor = e.Editor.Close()
+		return e
+	}
+	if missing := thing.FirstMissing(s.Job); missing != "" {
+		e.Editor = e.Editor.Open(thing, missing, s)
+		return e
+	}
+	return e.Begin(thing.List, s)
+}
+
+// Begin opens the form of a new thing.
+func (e Entry) Begin(l things.List, s desk.State) Entry {
+	fresh := things.New(l, s.Job)
+	e.Editor, e.whole = e.Editor.Forget(fresh).Open(fresh, "", s), false
+	return e
+}
+
+// enter opens the form of a row, or does what the row is for.
+func (e Entry) enter(sheet form.Sheet, s desk.State) (Entry, desk.Change) {
+	if e.spec.Enter != nil {
+		if change, done := e.spec.Enter(sheet, s); done {
+			return e, change
+		}
+	}
+	e.Editor, e.whole = e.Editor.Open(sheet, "", s), false
+	return e, desk.Change{}
+}
+
+// Here is the sheet the keys act on: that of the form while it is typed in, otherwise that of the list's row.
+func (e Entry) Here(s desk.State) (form.Sheet, bool) {
+	if e.Typing() {
+		return e.Editor.Sheet(), true
+	}
+	all := e.spec.Sheets(s)
+	if len(all) == 0 {
+		return nil, false
+	}
+	return all[max(0, min(e.At, len(all)-1))], true
+}
+
+// rowOf is where a sheet is in the list; the row it was for one that is not there.
+func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
+	if thing, ok := sheet.(things.Sheet); ok && thing.Fresh || sheet == nil {
+		return e.At
+	}
+	for i, other := range e.spec.Sheets(s) {
+		if other.ID() == sheet.ID() {
+			return i
+		}
+	}
+	return e.At
+}
+
+// Synced goes to the obstruction that was picked out elsewhere, and stays within the list. When an undo has taken
+// back the thing that is being typed, its form is that of a new one again.
+func (e Entry) Synced(s desk.State) Entry {
+	all := e.spec.Sheets(s)
+	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Gone(s.Job) {
+		e = e.Begin(thing.List, s)
+	}
+	if s.Selected != e.asked {
+		e.asked = s.Selected
+		for i, sheet := range all {
+			if !e.Typing() && obstruction(sheet, s) == s.Selected && s.Selected >= 0 {
+				e.At = i
+			}
+		}
+	}
+	e.At = max(0, min(e.At, len(all)-1))
+	return e
+}
+
+// obstruction is which of the job's obstructions a sheet is of, -1 for none.
+func obstruction(sheet form.Sheet, s desk.State) int {
+	thing, ok := sheet.(things.Sheet)
+	if !ok || thing.List != things.Obstructions || !thing.Real(s.Job) {
+		return -1
+	}
+	return thing.Row
+}
+
+// picked adds to a change that the plan is to pick out the obstruction the keys act on.
+func (e Entry) picked(change desk.Change, s desk.State) (Entry, desk.Change) {
+	pick := -1
+	if sheet, ok := e.Here(s); ok {
+		pick = obstruction(sheet, s)
+	}
+	if pick != e.asked {
+		change.Select, e.asked = &pick, pick
+	}
+	return e, change
+}

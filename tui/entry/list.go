@@ -1,0 +1,165 @@
+package entry
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/things"
+	"bench.example/undermark/vehicles"
+)
+
+var (
+	keyConfirm   = key.NewBinding(key.WithKeys("m"), key.WithHelp("m", "measured or not"))
+	keyDuplicate = key.NewBinding(key.WithKeys("d"), key.WithHelp("d", "duplicate"))
+	keyDelete    = key.NewBinding(key.WithKeys("x", "delete"), key.WithHelp("x", "delete"))
+	keyRaise     = key.NewBinding(key.WithKeys("["), key.WithHelp("[", "up the list"))
+	keyLower     = key.NewBinding(key.WithKeys("]"), key.WithHelp("]", "down the list"))
+	keyWhole     = key.NewBinding(key.WithKeys("p"), key.WithHelp("p", "plan large"))
+)
+
+// Keys are the bindings that hold now; extra are the screen's own, which stand behind those that make new things.
+func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
+	if e.Typing() {
+		return e.Editor.Keys(s)
+	}
+	out := []key.Binding{desk.Named(desk.KeyEnter, "edit")}
+	for _, f := range e.spec.Fresh {
+		out = append(out, f.Key)
+	}
+	out = append(out, extra...)
+	if e.spec.NoPlan {
+		return out
+	}
+	out = append(out, keyWhole)
+	if sheet, ok := e.Here(s); ok {
+		if thing, isThing := sheet.(things.Sheet); isThing {
+			if thing.List.Confirmable() {
+				out = append(out, keyConfirm)
+			}
+			out = append(out, keyDuplicate, keyDelete, keyRaise, keyLower)
+		}
+	}
+	return append(out, e.pane.Keys()...)
+}
+
+// listKey answers a key in the list; what it has no use for is the plan's.
+func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
+	if to, moved := form.MoveIn(msg.String(), e.At, len(e.spec.Sheets(s)), max(1, e.h/2)); moved && !e.whole {
+		e.At = to
+		return e.picked(desk.Change{}, s)
+	}
+	for _, f := range e.spec.Fresh {
+		if key.Matches(msg, f.Key) {
+			return e.Begin(f.List, s).picked(desk.Change{}, s)
+		}
+	}
+	sheet, ok := e.Here(s)
+	switch {
+	case key.Matches(msg, keyWhole) && !e.spec.NoPlan:
+		e.whole = !e.whole
+		return e, desk.Change{}
+	case e.whole && key.Matches(msg, desk.KeyLeave):
+		e.whole = false
+		return e, desk.Change{}
+	case ok && key.Matches(msg, desk.KeyEnter):
+		return e.enter(sheet, s)
+	}
+	if thing, isThing := sheet.(things.Sheet); isThing {
+		if next, change, mine := e.act(msg, thing, s); mine {
+			return next, change
+		}
+	}
+	return e.planned(msg, s)
+}
+
+// act answers a key that does something with the thing picked out.
+func (e Entry) act(msg tea.KeyMsg, sheet things.Sheet, s desk.State) (next Entry, change desk.Change, mine bool) {
+	name, _ := sheet.Name(s.Job)
+	switch {
+	case key.Matches(msg, keyConfirm):
+		return e, confirm(sheet, s), true
+	case key.Matches(msg, keyDuplicate):
+		job, copied, err := sheet.Duplicate(s.Job)
+		next, change = e.reordered(job, copied, err, "duplicate "+name, s)
+	case key.Matches(msg, keyDelete):
+		job, err := sheet.Delete(s.Job)
+		if next, change = e.reordered(job, sheet, err, "delete "+name, s); err == nil {
+			change.Say = name + " deleted: Ctrl-Z brings it back"
+		}
+	case key.Matches(msg, keyRaise):
+		job, moved, err := sheet.Move(s.Job, -1)
+		next, change = e.reordered(job, moved, err, "move "+name, s)
+	case key.Matches(msg, keyLower):
+		job, moved, err := sheet.Move(s.Job, 1)
+		next, change = e.reordered(job, moved, err, "move "+name, s)
+	default:
+		return e, desk.Change{}, false
+	}
+	return next, change, true
+}
+
+// reordered goes to where a thing is after the list was changed, or says why it was not.
+func (e Entry) reordered(job vehicles.Job, sheet things.Sheet, err error, step string, s desk.State) (Entry, desk.Change) {
+	if err != nil {
+		return e, desk.Change{Say: "not done: " + err.Error()}
+	}
+	s.Job = job
+	e.Editor = e.Editor.ForgetAll()
+	e.At = max(0, min(e.rowOf(sheet, s), len(e.spec.Sheets(s))-1))
+	return e.picked(desk.Change{Job: &job, Step: step}, s)
+}
+
+// confirm says that a thing was measured on this van, or takes it back.
+func confirm(sheet things.Sheet, s desk.State) desk.Change {
+	job, measured, err := sheet.Confirm(s.Job)
+	if err != nil {
+		return desk.Change{Say: "not done: " + err.Error()}
+	}
+	name, _ := sheet.Name(s.Job)
+	say := name + ": measured on this van"
+	if !measured {
+		say = name + ": not confirmed on this van, so never better than doubtful"
+	}
+	return desk.Change{Job: &job, Step: sheet.ID() + " measured", Say: say}
+}
+
+// rows are the list as it is painted.
+func (e Entry) rows(s desk.State) []form.Row {
+	all := e.spec.Sheets(s)
+	out := make([]form.Row, len(all))
+	for i, sheet := range all {
+		out[i] = e.spec.Row(sheet, s)
+		if say, fault := e.standing(sheet, s); say != "" {
+			out[i].Right, out[i].Fault = say, fault
+		}
+	}
+	return out
+}
+
+// standing says in a few words how a thing stands, "" for well.
+func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool) {
+	if e.Editor.Wrong(sheet, s) {
+		return "! not taken yet", true
+	}
+	thing, isThing := sheet.(things.Sheet)
+	if !isThing {
+		return "", false
+	}
+	if !thing.Real(s.Job) {
+		return "! needs " + thing.Lacks(s.Job), true
+	}
+	t := thing.List.At(s.Job, thing.Row)
+	switch {
+	case thing.List == things.Ties:
+		return "", false
+	case !t.Measured:
+		return "not confirmed", false
+	case !t.Span.Set:
+		return fmt.Sprintf("%s not measured", map[bool]string{true: "rise", false: "drop"}[thing.List == things.Fittings]), false
+	}
+	return "", false
+}

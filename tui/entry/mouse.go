@@ -1,0 +1,86 @@
+package entry
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+)
+
+// IsTap says whether an event of the mouse is a tap.
+func IsTap(msg tea.MouseMsg) bool {
+	return msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
+}
+
+// mouse answers the mouse: a tap on a row or a field; the plan has what happens on it.
+func (e Entry) mouse(msg tea.MouseMsg, s desk.State) (Entry, desk.Change) {
+	a := e.arranged(s, e.w, e.h, false)
+	switch {
+	case a.picture.Holds(msg.X, msg.Y):
+		msg.X, msg.Y = msg.X-a.picture.X, msg.Y-a.picture.Y
+		return e.planned(msg, s)
+	case a.list.Holds(msg.X, msg.Y):
+		return e.onList(msg, a.list, s)
+	case a.form.Holds(msg.X, msg.Y) && IsTap(msg):
+		return e.tapForm(msg.X-a.form.X, msg.Y-a.form.Y-1, a.form, s)
+	}
+	return e, desk.Change{}
+}
+
+// onList goes to the tapped row, or on with the wheel; a tap on the row one is at opens its form.
+func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Change) {
+	n := len(e.spec.Sheets(s))
+	switch {
+	case n == 0:
+	case msg.Button == tea.MouseButtonWheelUp:
+		e.At = max(0, e.At-1)
+	case msg.Button == tea.MouseButtonWheelDown:
+		e.At = min(n-1, e.At+1)
+	case IsTap(msg):
+		h := a.H - 1 - len(e.warnings(s, a.W, a.H))
+		row, ok := form.RowAt(e.rows(s), e.shownRow(), h, msg.Y-a.Y-1)
+		again := ok && row == e.At && !e.Typing()
+		e.Editor = e.Editor.Close()
+		if ok {
+			e.At = row
+		}
+		if sheet, there := e.Here(s); again && there {
+			return e.enter(sheet, s)
+		}
+	default:
+		return e, desk.Change{}
+	}
+	return e.picked(desk.Change{}, s)
+}
+
+// tapForm answers a tap at column x of row y of the form in area a.
+func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {
+	sheet, ok := e.Here(s)
+	if !ok {
+		return e, desk.Change{}
+	}
+	if !e.Typing() {
+		e.Editor = e.Editor.Show(sheet)
+	}
+	editor, change, event := e.Editor.Tap(x, y, a.W, a.H-1, s)
+	e.Editor = editor
+	return e.edited(change, event, s)
+}
+
+// planned gives a message to the plan. An obstruction tapped there is picked out in the list too.
+func (e Entry) planned(msg tea.Msg, s desk.State) (Entry, desk.Change) {
+	if e.spec.NoPlan {
+		return e, desk.Change{}
+	}
+	a := e.arranged(s, e.w, e.h, false).picture
+	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s))
+	e.pane = pane
+	if tapped != nil {
+		e.Editor = e.Editor.Close()
+	}
+	if change.Camera != nil && e.spec.Above {
+		e.view = change.Camera.View // this screen's own: the others keep the side they look from
+		change.Camera.View = s.Camera.View
+	}
+	return e, change
+}

@@ -1,0 +1,231 @@
+package entry
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/tui/things"
+	"bench.example/undermark/vehicles"
+)
+
+// Area is a part of the body, in cells.
+type Area struct{ X, Y, W, H int }
+
+// Holds says whether a cell of the body is in the area.
+func (a Area) Holds(x, y int) bool { return x >= a.X && x < a.X+a.W && y >= a.Y && y < a.Y+a.H }
+
+// areas are the parts of the body; a part without rows does not show. The first row of list and form is a title.
+type areas struct{ list, form, panel, picture, under Area }
+
+const (
+	wide       = 100 // columns from which the picture stands beside the list
+	leastStrip = 5   // rows of a plan under the list
+)
+
+// arranged says what stands where in a body of w columns and h rows. With panel, the screen's own panel has the
+// place of list and form.
+func (e Entry) arranged(s desk.State, w, h int, panel bool) areas {
+	a := e.parts(s, w, h, panel)
+	if e.spec.Under == nil || a.picture.H <= leastStrip || e.drawn(s, a.picture.W, a.picture.H) > 0 {
+		return a
+	}
+	rows := min(len(e.spec.Under(e, s, a.picture.W, a.picture.H)), a.picture.H-max(leastStrip, a.picture.H/3))
+	a.picture.H -= rows
+	a.under = Area{a.picture.X, a.picture.Y + a.picture.H, a.picture.W, rows}
+	return a
+}
+
+// drawn is how many rows the screen's drawing takes in place of the plan.
+func (e Entry) drawn(s desk.State, w, h int) int {
+	if e.spec.Beside == nil || e.whole {
+		return 0
+	}
+	_, rows := e.spec.Beside(e, s, w, h)
+	return rows
+}
+
+// parts are list, form, panel and picture.
+func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
+	switch {
+	case e.whole:
+		return areas{picture: Area{0, 0, w, h}}
+	case w >= wide:
+		left := max(48, min(64, w*45/100))
+		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
+		list := h / 2
+		if e.Typing() {
+			list = h / 3
+		}
+		if panel {
+			a.panel = Area{0, 0, left, h}
+		} else {
+			a.list, a.form = Area{0, 0, left, list}, Area{0, list, left, h - list}
+		}
+		return a
+	}
+	strip := e.strip(s, w, h, panel)
+	rest := Area{0, 0, w, h - strip}
+	a := areas{picture: Area{0, h - strip, w, strip}}
+	switch {
+	case panel:
+		a.panel = rest
+	case e.Typing():
+		a.form = rest
+	default:
+		a.list = rest
+	}
+	return a
+}
+
+// strip is how many rows the picture has under the list: a panel and choices need them all.
+func (e Entry) strip(s desk.State, w, h int, panel bool) int {
+	if panel || e.Editor.Picking(s) {
+		return 0
+	}
+	if rows := e.drawn(s, w, h); rows > 0 {
+		return min(rows, h-leastStrip)
+	}
+	if e.spec.Under != nil && !e.Typing() {
+		return max(2*leastStrip, h/2)
+	}
+	return max(leastStrip, h/3)
+}
+
+// View paints the screen; panel, when it is not nil, in place of list and form.
+func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) string) string {
+	e = e.Synced(s)
+	a := e.arranged(s, w, h, panel != nil)
+	var column []string
+	for _, part := range []struct {
+		area  Area
+		paint func(s desk.State, w, h int) string
+	}{{a.list, e.paintList}, {a.panel, panel}, {a.form, e.paintForm}} {
+		if part.area.H > 0 {
+			column = append(column, part.paint(s, part.area.W, part.area.H))
+		}
+	}
+	text := strings.Join(column, "\n")
+	picture := ""
+	if a.picture.H > 0 {
+		picture = e.paintPicture(s, a.picture.W, a.picture.H)
+	}
+	if a.under.H > 0 {
+		under := strings.Join(e.spec.Under(e, s, a.under.W, a.picture.H+a.under.H), "\n")
+		picture += "\n" + desk.Fit(under, a.under.W, a.under.H)
+	}
+	switch {
+	case text == "":
+		return desk.Fit(picture, w, h)
+	case picture == "":
+		return desk.Fit(text, w, h)
+	case a.picture.X == 0:
+		return desk.Fit(text+"\n"+picture, w, h)
+	}
+	bar := strings.TrimSuffix(strings.Repeat(s.Settings.Styles().Frame.Render("│")+"\n", h), "\n")
+	return desk.Fit(lipgloss.JoinHorizontal(lipgloss.Top, text, bar, picture), w, h)
+}
+
+// Panel is where the screen's panel is in the body.
+func (e Entry) Panel(s desk.State) Area { return e.arranged(s, e.w, e.h, true).panel }
+
+// paintList paints the list under its title, and below it what is wrong.
+func (e Entry) paintList(s desk.State, w, h int) string {
+	look := s.Settings.Styles()
+	warn := e.warnings(s, w, h)
+	rows := e.rows(s)
+	body := desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, h-1-len(warn))
+	if len(rows) > 0 {
+		body = form.PaintRows(rows, e.shownRow(), w, h-1-len(warn), look)
+	}
+	title := desk.FitRow(look.Title.Render(e.spec.Title(s)), w)
+	return strings.Join(append([]string{title, body}, warn...), "\n")
+}
+
+// shownRow is the row shown as the one the keys act on: none while a new thing is typed that is in no row yet.
+func (e Entry) shownRow() int {
+	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Fresh {
+		return -1
+	}
+	return e.At
+}
+
+// warnings are rows of what is wrong, at most a third of h.
+func (e Entry) warnings(s desk.State, w, h int) []string {
+	if e.spec.Warn == nil {
+		return nil
+	}
+	var out []string
+	for _, text := range e.spec.Warn(s) {
+		for _, row := range desk.Wrap("! "+text, w) {
+			if len(out) < h/3 {
+				out = append(out, s.Settings.Styles().Fault.Render(desk.FitRow(row, w)))
+			}
+		}
+	}
+	return out
+}
+
+// paintForm paints the form of what is being typed, or else of what the list is at.
+func (e Entry) paintForm(s desk.State, w, h int) string {
+	look := s.Settings.Styles()
+	sheet, ok := e.Here(s)
+	if !ok {
+		return desk.Fit("", w, h)
+	}
+	if !e.Typing() {
+		e.Editor = e.Editor.Show(sheet)
+	}
+	id := sheet.ID()
+	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
+	if thing, isThing := sheet.(things.Sheet); isThing {
+		name, _ := thing.Name(s.Job)
+		title += " " + look.Strong.Render(name)
+		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
+			title += look.Faint.Render("  needs " + lacks)
+		}
+	}
+	return desk.FitRow(title, w) + "\n" + e.Editor.View(s, w, h-1)
+}
+
+// paintPicture paints the screen's drawing, or else the plan.
+func (e Entry) paintPicture(s desk.State, w, h int) string {
+	if e.spec.Beside != nil && !e.whole {
+		if text, rows := e.spec.Beside(e, s, w, h); rows > 0 {
+			return desk.Fit(text, w, h)
+		}
+	}
+	var opts plan.Options
+	if e.spec.Plan != nil {
+		opts = e.spec.Plan(e, s)
+	}
+	return e.pane.View(e.shown(s), w, h, opts)
+}
+
+// shown is the state as the plan shows it: with what is known of the thing being entered.
+func (e Entry) shown(s desk.State) desk.State {
+	if e.spec.Above {
+		s.Camera.View = e.view
+	}
+	here, ok := e.Here(s)
+	sheet, isThing := here.(things.Sheet)
+	if !ok || !isThing || sheet.Fresh || sheet.Real(s.Job) || len(s.Faults) > 0 {
+		return s
+	}
+	job, row := sheet.Sketched(s.Job)
+	if row < 0 {
+		return s
+	}
+	reduced, faults := vehicles.Reduce(job)
+	if len(faults) > 0 {
+		return s
+	}
+	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
+	if sheet.List == things.Obstructions {
+		s.Selected = row
+	}
+	return s
+}

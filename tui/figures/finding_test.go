@@ -1,0 +1,72 @@
+package figures
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+func TestEveryRuleOfTheBookHasItsWord(t *testing.T) {
+	for _, rule := range rules.Builtin().Rules() {
+		if rule.ID == "cut.reach" { // it says what is judged and is no finding itself
+			continue
+		}
+		parts := strings.SplitN(rule.ID, ".", 3) // a third part is a case of the same finding
+		assert.Contains(t, words, parts[0]+"."+parts[1])
+	}
+}
+
+func TestAFindingInWords(t *testing.T) {
+	pipe := rules.Finding{
+		ID: "cut.clearance", Subject: "cut", Against: "brake pipe, right", Value: 48, Unit: "mm", Sigma: 1.5,
+		Required: vehicles.Some(60), Margin: vehicles.Some(-12), Verdict: rules.Foul,
+	}
+	assert.Equal(t, "cut: brake pipe, right", About(pipe))
+	assert.Equal(t, "48 mm", Value(pipe, desk.Millimetres))
+	assert.Equal(t, "60 mm", Required(pipe, desk.Millimetres))
+	assert.Equal(t, "12 mm short", Margin(pipe, desk.Millimetres))
+	assert.Equal(t, "-12", Signed(pipe, desk.Millimetres))
+	assert.Equal(t, "± 2.9", PlusMinus(pipe, desk.Millimetres), "1.96 times 1.5")
+	assert.Equal(t, `1/2" short`, Margin(pipe, desk.Inches), "12 mm is 7.56 sixteenths")
+	assert.Equal(t, "at least", Sense(pipe))
+	assert.True(t, AtCut(pipe))
+
+	bends := rules.Finding{ID: "exhaust.bends", Subject: "exhaust", Value: 200, Unit: "deg", Sense: rules.Most,
+		Required: vehicles.Some(270), Margin: vehicles.Some(70)}
+	assert.Equal(t, "exhaust bends", About(bends))
+	assert.Equal(t, "200°", Value(bends, desk.Inches), "degrees are no length")
+	assert.Equal(t, "70° to spare", Margin(bends, desk.Inches))
+	assert.Equal(t, "at most", Sense(bends))
+	assert.False(t, AtCut(bends))
+
+	nobody := rules.Finding{ID: "exhaust.length", Subject: "exhaust", Value: 1800, Unit: "mm", Verdict: rules.Doubtful}
+	assert.Equal(t, NoValue, Required(nobody, desk.Millimetres))
+	assert.Equal(t, NoValue, Margin(nobody, desk.Millimetres))
+	assert.Equal(t, "?", Signed(nobody, desk.Millimetres))
+
+	assert.Equal(t, "exhaust fall: leg 2", About(rules.Finding{ID: "exhaust.fall", Against: "leg 2"}))
+	assert.Equal(t, "muffler level", About(rules.Finding{ID: "exhaust.muffler-level", Against: "muffler"}))
+	assert.Equal(t, "stub in the cut: intake", About(rules.Finding{ID: "stub.in-cut", Subject: "intake"}))
+	assert.Equal(t, "1 foul, 1 doubtful", Tally([]rules.Finding{pipe, nobody, bends}))
+	assert.Equal(t, "clear of what was entered", Tally([]rules.Finding{bends}))
+	assert.Equal(t, rules.Foul, Worst([]rules.Finding{nobody, pipe}))
+	assert.Equal(t, rules.Clear, Worst(nil))
+	at, others := SplitAtCut([]rules.Finding{bends, pipe, nobody})
+	assert.Equal(t, []rules.Finding{pipe}, at)
+	assert.Equal(t, []rules.Finding{bends, nobody}, others)
+}
+
+func TestLookingAtAFinding(t *testing.T) {
+	f := rules.Finding{At: []geometry.Point3{{X: 1000, Y: 200}, {X: 1100, Y: 260}}}
+	c := LookAt(f, scene.Above, 80, 24)
+	assert.Equal(t, scene.Above, c.View)
+	assert.Positive(t, c.Scale)
+	assert.Equal(t, desk.Camera{View: scene.Below}, LookAt(rules.Finding{}, scene.Below, 80, 24), "the whole floor")
+}

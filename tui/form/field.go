@@ -1,0 +1,73 @@
+// Package form is a column of fields: what each is called, what it says, and what is wrong with what was typed.
+//
+// A form holds no values. Its fields are made afresh from the job each time; the form knows only which of them
+// has the keys, the text being typed, and the texts that the job did not take, which stay in their own words.
+package form
+
+import "strings"
+
+// Field is one line of a form, as the job has it.
+type Field struct {
+	Key     string // what the program calls it
+	Label   string
+	Text    string                           // what the job holds; "" for nothing
+	Unit    string                           // stands behind the text
+	Blank   string                           // what an empty field says: "not measured"
+	Note    string                           // what the text comes to, shown while the field has the keys
+	Heading string                           // a line above the field
+	Choices []Choice                         // one of these in place of a text
+	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
+	Shut    bool                             // shown, but not for typing in
+	Pass    bool                             // Enter goes past it; arrows and taps reach it
+	Second  bool                             // stands in the row of the field before it, behind its text
+	IfBlank string                           // where Enter goes on to when nothing is typed; "" for the next field
+}
+
+// Choice is one thing to choose, and the letter that chooses it.
+type Choice struct {
+	Letter rune
+	Name   string
+}
+
+// YesNo are the choices of a question.
+func YesNo(yes, no string) []Choice { return []Choice{{'y', yes}, {'n', no}} }
+
+// index returns where the field of a key is, -1 when it is not there.
+func index(fields []Field, key string) int {
+	for i, f := range fields {
+		if f.Key == key {
+			return i
+		}
+	}
+	return -1
+}
+
+// chosen returns where the field's text is among its choices, -1 when it is none of them.
+func (f Field) chosen() int {
+	for i, c := range f.Choices {
+		if c.Name == f.Text {
+			return i
+		}
+	}
+	return -1
+}
+
+// byLetter returns the choice of a letter, small or capital.
+func (f Field) byLetter(letter rune) (Choice, bool) {
+	for _, c := range f.Choices {
+		if strings.EqualFold(string(c.Letter), string(letter)) {
+			return c, true
+		}
+	}
+	return Choice{}, false
+}
+
+// step returns the choice so many places on, round the end.
+func (f Field) step(by int) string {
+	n := len(f.Choices)
+	at := f.chosen()
+	if at < 0 && by < 0 {
+		at = 0
+	}
+	return f.Choices[((at+by)%n+n)%n].Name
+}

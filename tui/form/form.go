@@ -1,0 +1,212 @@
+package form
+
+import (
+	"maps"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Form is which field has the keys and what is being typed. It is a plain value.
+type Form struct {
+	key   string // the field that has the keys; "" for none
+	at    int    // where that field stood
+	input typing
+	known string           // what the job held in that field when the form last looked
+	wrong map[string]wrong // by key; never edited in place
+}
+
+// wrong is a text the job did not take.
+type wrong struct{ text, why, known string }
+
+// Event is what a message came to.
+type Event struct {
+	Key    string // the field it is about
+	Text   string // with Edited: its new text
+	Edited bool
+	Picked bool // with Edited: a letter chose it, and the form may go on to the next field
+	Past   bool // Enter in the last field
+	Left   bool // no field has the keys any more
+}
+
+// Typing says whether a field has the keys.
+func (f Form) Typing() bool { return f.key != "" }
+
+// On is the key of the field that has the keys, "" for none.
+func (f Form) On() string { return f.key }
+
+// Wrong says whether any field holds a text that the job did not take.
+func (f Form) Wrong(fields []Field) bool {
+	for _, field := range fields {
+		if _, bad := f.wrongAt(field); bad {
+			return true
+		}
+	}
+	return false
+}
+
+// wrongAt returns the refused text of a field, unless the job has come to hold something else since.
+func (f Form) wrongAt(field Field) (wrong, bool) {
+	w, bad := f.wrong[field.Key]
+	return w, bad && w.known == field.Text
+}
+
+// Open gives the keys to the field of that key, or to the next one that takes any when it is shut or not there.
+func (f Form) Open(at string, fields []Field) Form {
+	return f.open(max(index(fields, at), 0), 1, fields)
+}
+
+// open gives the keys to field i, or to the next open one in the direction of by.
+func (f Form) open(i, by int, fields []Field) Form {
+	for ; i >= 0 && i < len(fields) && fields[i].Shut; i += by {
+	}
+	if i < 0 || i >= len(fields) {
+		return f
+	}
+	field := fields[i]
+	f.key, f.at, f.known = field.Key, i, field.Text
+	text := field.Text
+	if w, bad := f.wrongAt(field); bad {
+		text = w.text
+	}
+	f.input = typingOf(text)
+	return f
+}
+
+// Close takes the keys from the form. Refused texts stay.
+func (f Form) Close() Form {
+	f.key = ""
+	return f
+}
+
+// Took tells the form that the job took a field's text: fields are those of the job after it.
+func (f Form) Took(key string, fields []Field) Form {
+	if _, was := f.wrong[key]; was {
+		f.wrong = maps.Clone(f.wrong)
+		delete(f.wrong, key)
+	}
+	if i := index(fields, f.key); i >= 0 {
+		f.known, f.at = fields[i].Text, i
+	}
+	return f
+}
+
+// Refused tells the form that the job did not take a text of the field of that key, and why.
+func (f Form) Refused(field Field, text, why string) Form {
+	m := maps.Clone(f.wrong)
+	if m == nil {
+		m = map[string]wrong{}
+	}
+	m[field.Key] = wrong{text, why, field.Text}
+	f.wrong = m
+	return f
+}
+
+// looked is the form after a look at the fields as they are now: an undo may have changed the text under it, or
+// taken its field away.
+func (f Form) looked(fields []Field) Form {
+	if f.key == "" {
+		return f
+	}
+	i := index(fields, f.key)
+	switch {
+	case len(fields) == 0:
+		return f.Close()
+	case i < 0:
+		return f.open(min(f.at, len(fields)-1), -1, fields)
+	case fields[i].Text != f.known:
+		return f.open(i, 1, fields)
+	}
+	return f
+}
+
+// Update answers a key that belongs to the form. The screen then says Took or Refused to what was edited.
+func (f Form) Update(msg tea.KeyMsg, fields []Field) (Form, Event) {
+	f = f.looked(fields)
+	i := index(fields, f.key)
+	if i < 0 {
+		return f, Event{}
+	}
+	switch msg.String() {
+	case "esc":
+		left := f.key
+		return f.Close(), Event{Key: left, Left: true}
+	case "enter":
+		return f.next(fields)
+	case "down", "tab":
+		return f.open(i+1, 1, fields), Event{Key: f.key}
+	case "up", "shift+tab":
+		return f.open(i-1, -1, fields), Event{Key: f.key}
+	}
+	switch {
+	case len(fields[i].Choices) > 0:
+		return f.choose(msg, fields)
+	case fields[i].Nudge != nil && (msg.Type == tea.KeyLeft || msg.Type == tea.KeyRight):
+		return f.nudged(msg, fields[i])
+	}
+	return f.typed(msg)
+}
+
+// nudged changes the text by a step.
+func (f Form) nudged(msg tea.KeyMsg, field Field) (Form, Event) {
+	by := 1
+	if msg.Type == tea.KeyLeft {
+		by = -1
+	}
+	text := field.Nudge(field.Text, by)
+	f.input = typingOf(text)
+	return f, Event{Key: f.key, Text: text, Edited: true}
+}
+
+// next goes on from a field; from the last, it says so.
+func (f Form) next(fields []Field) (Form, Event) {
+	was := f.key
+	f = f.Onward(fields)
+	return f, Event{Key: was, Past: f.key == was}
+}
+
+// Onward goes on to the next field that is not passed by, and stays in the last.
+func (f Form) Onward(fields []Field) Form {
+	here := fields[f.at]
+	if here.IfBlank != "" && strings.TrimSpace(f.input.String()) == "" {
+		return f.Open(here.IfBlank, fields)
+	}
+	for i := f.at + 1; i < len(fields); i++ {
+		if !fields[i].Shut && !fields[i].Pass {
+			return f.open(i, 1, fields)
+		}
+	}
+	return f
+}
+
+// choose answers a key in a field of choices: a letter chooses to go on, arrows choose and stay.
+func (f Form) choose(msg tea.KeyMsg, fields []Field) (Form, Event) {
+	field := fields[f.at]
+	if w, bad := f.wrongAt(field); bad {
+		field.Text = w.text
+	}
+	pick := Event{Key: field.Key, Edited: true}
+	switch {
+	case msg.Type == tea.KeyLeft:
+		pick.Text = field.step(-1)
+	case msg.Type == tea.KeyRight || msg.Type == tea.KeySpace:
+		pick.Text = field.step(1)
+	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
+		c, found := field.byLetter(msg.Runes[0])
+		if !found {
+			return f, Event{Key: field.Key}
+		}
+		pick.Text, pick.Picked = c.Name, true
+	default:
+		return f, Event{Key: field.Key}
+	}
+	return f, pick
+}
+
+// typed passes a key on to the line being typed.
+func (f Form) typed(msg tea.KeyMsg) (Form, Event) {
+	before := f.input.String()
+	f.input = f.input.press(msg)
+	now := f.input.String()
+	return f, Event{Key: f.key, Text: now, Edited: now != before}
+}

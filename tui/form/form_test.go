@@ -1,0 +1,220 @@
+package form
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// some are fields of every sort.
+func some() []Field {
+	fields := []Field{
+		{Key: "kind", Label: "kind", Text: "pipe", Choices: []Choice{{'p', "pipe"}, {'b', "beam"}, {'o', "other"}}},
+		{Key: "name", Label: "name", Text: "a name that is rather long for its field", Pass: true},
+		{Key: "near", Label: "near edge", Heading: "From the bumper", Text: "652", Unit: "mm", Note: "= 645 mm from bumper ± 2, tape sloped 7"},
+		{Key: "far", Label: "far edge", Unit: "mm", Blank: "not measured"},
+		{Key: "shut", Label: "worked out", Text: "84", Unit: "mm", Shut: true},
+		{Key: "px", Label: "point 1", Text: "300", Unit: "mm"},
+		{Key: "py", Label: "point 1 across", Text: "R 410", Unit: "mm", Second: true},
+	}
+	for i := range 12 {
+		fields = append(fields, Field{Key: fmt.Sprint("more", i), Label: fmt.Sprint("more ", i), Unit: "mm", Blank: "not measured"})
+	}
+	return fields
+}
+
+func press(f Form, fields []Field, keys ...tea.KeyMsg) (Form, Event) {
+	var e Event
+	for _, k := range keys {
+		f, e = f.Update(k, fields)
+	}
+	return f, e
+}
+
+func letters(text string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)} }
+
+func named(t tea.KeyType) tea.KeyMsg { return tea.KeyMsg{Type: t} }
+
+func TestMoving(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("kind", fields)
+	f, _ = press(f, fields, named(tea.KeyEnter))
+	assert.Equal(t, "near", f.On(), "Enter goes past what mostly stays")
+	f, _ = press(f, fields, named(tea.KeyUp))
+	assert.Equal(t, "name", f.On(), "arrows do not")
+	f, _ = press(f, fields, named(tea.KeyTab), named(tea.KeyTab), named(tea.KeyDown))
+	assert.Equal(t, "px", f.On(), "what is worked out takes no keys")
+	f, _ = press(f, fields, named(tea.KeyShiftTab))
+	assert.Equal(t, "far", f.On())
+	f, e := press(f.Open("more11", fields), fields, named(tea.KeyEnter))
+	assert.True(t, e.Past)
+	assert.Equal(t, "more11", f.On())
+	f, e = press(f, fields, named(tea.KeyEsc))
+	assert.True(t, e.Left)
+	assert.False(t, f.Typing())
+}
+
+func TestChoosing(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("kind", fields)
+	_, e := press(f, fields, letters("B"))
+	assert.Equal(t, Event{Key: "kind", Text: "beam", Edited: true, Picked: true}, e)
+	_, e = press(f, fields, letters("z"))
+	assert.False(t, e.Edited)
+	_, e = press(f, fields, named(tea.KeyRight))
+	assert.Equal(t, "beam", e.Text)
+	_, e = press(f, fields, named(tea.KeyLeft))
+	assert.Equal(t, "other", e.Text, "round the end")
+}
+
+func TestTyping(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("near", fields)
+	f, e := press(f, fields, letters("7"), named(tea.KeyHome), letters("+"), named(tea.KeyDelete))
+	assert.Equal(t, "+527", e.Text)
+	_, e = press(f, fields, named(tea.KeyCtrlK))
+	assert.Equal(t, "+", e.Text)
+	_, e = press(f, fields, named(tea.KeyLeft))
+	assert.False(t, e.Edited)
+	_, e = press(f, fields, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("\x1b[31m\t"), Paste: true})
+	assert.Equal(t, "+ [31m 527", e.Text, "nothing that moves a terminal gets in")
+}
+
+func TestOldFormsStayAsTheyWere(t *testing.T) {
+	fields := some()
+	old := Form{}.Open("near", fields)
+	was := old.View(fields, 60, 20, desk.Settings{}.Styles())
+	one, _ := press(old, fields, letters("1"))
+	two, _ := press(old, fields, letters("2"))
+	assert.Equal(t, was, old.View(fields, 60, 20, desk.Settings{}.Styles()))
+	assert.Contains(t, ansi.Strip(one.View(fields, 60, 20, desk.Settings{}.Styles())), "6521")
+	assert.Contains(t, ansi.Strip(two.View(fields, 60, 20, desk.Settings{}.Styles())), "6522")
+}
+
+func TestWhatTheJobDidNotTakeStays(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("far", fields)
+	f, e := press(f, fields, letters("7 feet"))
+	f = f.Refused(fields[3], e.Text, "no such unit")
+	f, _ = press(f, fields, named(tea.KeyEnter))
+	view := ansi.Strip(f.View(fields, 60, 24, desk.Settings{}.Styles()))
+	assert.Contains(t, view, "7 feet")
+	assert.Contains(t, view, "! no such unit")
+	assert.True(t, f.Wrong(fields))
+	f = f.Open("far", fields)
+	_, e = press(f, fields, named(tea.KeyBackspace))
+	assert.Equal(t, "7 fee", e.Text, "one goes on from one's own words")
+	fields[3].Text = "736"
+	assert.False(t, f.Wrong(fields), "an undo has put another text there")
+	assert.Contains(t, ansi.Strip(f.View(fields, 60, 24, desk.Settings{}.Styles())), "736")
+}
+
+func TestTheFieldThatIsTypedInShows(t *testing.T) {
+	fields := some()
+	for _, w := range []int{28, 60, 100} {
+		for _, h := range []int{4, 9, 40} {
+			for _, field := range fields {
+				if field.Shut {
+					continue
+				}
+				f := Form{}.Open(field.Key, fields)
+				rows := strings.Split(ansi.Strip(f.View(fields, w, h, desk.Settings{}.Styles())), "\n")
+				require.Len(t, rows, h)
+				assert.Contains(t, strings.Join(rows, "\n"), "▸", "%s at %dx%d", field.Key, w, h)
+				for _, row := range rows {
+					assert.Equal(t, w, ansi.StringWidth(row))
+				}
+			}
+		}
+	}
+}
+
+func TestLongTextsScrollWithTheCursor(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("name", fields)
+	view := ansi.Strip(f.View(fields, 28, 12, desk.Settings{}.Styles()))
+	assert.Contains(t, view, "ts field")
+	f, _ = press(f, fields, named(tea.KeyHome))
+	assert.Contains(t, ansi.Strip(f.View(fields, 28, 12, desk.Settings{}.Styles())), "a name t")
+}
+
+func TestTheCursorIsSeenWithoutColour(t *testing.T) {
+	fields := some()
+	f := Form{}.Open("near", fields)
+	view := f.View(fields, 60, 24, desk.Settings{Colour: desk.NoColour}.Styles())
+	row := ""
+	for _, line := range strings.Split(view, "\n") {
+		if strings.Contains(line, "near edge") {
+			row = line
+		}
+	}
+	assert.Contains(t, row, "\x1b[7m652", "the text stands reversed (ECMA-48, SGR 7)")
+	assert.Contains(t, row, "\x1b[4m", "and the cursor as a gap in it, underlined (SGR 4)")
+}
+
+func TestTaps(t *testing.T) {
+	fields := some()
+	f := Form{}
+	rows := strings.Split(ansi.Strip(f.View(fields, 60, 24, desk.Settings{}.Styles())), "\n")
+	for y, row := range rows {
+		if strings.Contains(row, "point 1") {
+			one, _ := f.Tap(fields, 60, 24, strings.Index(row, "300")+1, y)
+			assert.Equal(t, "px", one.On())
+			two, _ := f.Tap(fields, 60, 24, strings.Index(row, "R 410")+1, y)
+			assert.Equal(t, "py", two.On())
+		}
+		if strings.Contains(row, "worked out") {
+			on, _ := f.Tap(fields, 60, 24, 5, y)
+			assert.NotEqual(t, "shut", on.On())
+		}
+	}
+	f = f.Open("kind", fields)
+	for y, row := range strings.Split(ansi.Strip(f.View(fields, 60, 24, desk.Settings{}.Styles())), "\n") {
+		if x := strings.Index(row, "b beam"); x >= 0 {
+			_, e := f.Tap(fields, 60, 24, x+3, y)
+			assert.Equal(t, "beam", e.Text)
+		}
+	}
+}
+
+func TestPieces(t *testing.T) {
+	assert.Len(t, Pieces(letters("jjj")), 3)
+	pasted := Pieces(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("652\r\n\n+84\n"), Paste: true})
+	require.Len(t, pasted, 4)
+	assert.Equal(t, tea.KeyEnter, pasted[1].(tea.KeyMsg).Type)
+	assert.Equal(t, "+84", string(pasted[3].(tea.KeyMsg).Runes))
+}
+
+func TestGoldens(t *testing.T) {
+	for _, size := range [][2]int{{28, 24}, {60, 17}, {100, 27}} {
+		for _, on := range []string{"", "kind", "near", "py"} {
+			name := fmt.Sprintf("form-%s-%dx%d", on, size[0], size[1])
+			t.Run(name, func(t *testing.T) {
+				fields := some()
+				f := Form{}.Refused(fields[3], "7 feet", `"7 feet": the unit is not mm, cm, m, in or "`)
+				if on != "" {
+					f = f.Open(on, fields)
+				}
+				text := ansi.Strip(f.View(fields, size[0], size[1], desk.Settings{}.Styles()))
+				got := strings.ReplaceAll(text, "\n", "|\n") + "|\n"
+				path := filepath.Join("testdata", name+".txt")
+				if os.Getenv("UPDATE_GOLDEN") != "" {
+					require.NoError(t, os.MkdirAll("testdata", 0o755))
+					require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+				}
+				want, err := os.ReadFile(path)
+				require.NoError(t, err)
+				assert.Equal(t, string(want), got)
+			})
+		}
+	}
+}

@@ -1,0 +1,111 @@
+package form
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// Row is a row of a list to choose from.
+type Row struct {
+	Head  string // a line above the row
+	Mark  string // a letter or two in front
+	Text  string
+	Right string // at the right end: how it stands
+	Fault bool   // Right is something wrong
+}
+
+// listLine is a row as painted: row -1 is a heading.
+type listLine struct {
+	row  int
+	text string
+}
+
+func listLines(rows []Row) []listLine {
+	var out []listLine
+	for i, r := range rows {
+		if r.Head != "" {
+			out = append(out, listLine{-1, r.Head})
+		}
+		out = append(out, listLine{i, ""})
+	}
+	return out
+}
+
+// listTop is the first line to show so that row at is seen, with what is around it.
+func listTop(lines []listLine, at, h int) int {
+	for y, l := range lines {
+		if l.row == at {
+			return max(0, min(y-h/2, len(lines)-h))
+		}
+	}
+	return 0
+}
+
+// PaintRows paints rows into h lines of w columns, scrolled so that row at, the one the keys act on, shows.
+func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
+	lines := listLines(rows)
+	lines = lines[listTop(lines, at, h):]
+	out := make([]string, h)
+	for y := range out {
+		switch {
+		case y >= len(lines):
+			out[y] = strings.Repeat(" ", w)
+		case lines[y].row < 0:
+			out[y] = desk.FitRow(look.Title.Render(lines[y].text), w)
+		default:
+			out[y] = paintRow(rows[lines[y].row], lines[y].row == at, w, look)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+func paintRow(r Row, here bool, w int, look desk.Styles) string {
+	mark := desk.FitRow(r.Mark, 2)
+	right := r.Right
+	if n := w / 2; ansi.StringWidth(right) > n {
+		right = ansi.Truncate(right, n, "…")
+	}
+	text := desk.FitRow(r.Text, max(1, w-5-ansi.StringWidth(right)))
+	if here {
+		return look.Here.Render(desk.FitRow("▸ "+mark+text+" "+right, w))
+	}
+	said := look.Faint
+	if r.Fault {
+		said = look.Fault
+	}
+	return desk.FitRow("  "+look.Key.Render(mark)+text+" "+said.Render(right), w)
+}
+
+// RowAt returns the row at line y of rows painted into h lines, false for a heading or nothing.
+func RowAt(rows []Row, at, h, y int) (row int, ok bool) {
+	lines := listLines(rows)
+	y += listTop(lines, at, h)
+	if y < 0 || y >= len(lines) || lines[y].row < 0 {
+		return 0, false
+	}
+	return lines[y].row, true
+}
+
+// MoveIn answers a key that moves in a list of n rows; moved is false for any other key.
+func MoveIn(key string, at, n, page int) (to int, moved bool) {
+	switch key {
+	case "up":
+		at--
+	case "down":
+		at++
+	case "pgup":
+		at -= page
+	case "pgdown":
+		at += page
+	case "home":
+		at = 0
+	case "end":
+		at = n - 1
+	default:
+		return at, false
+	}
+	return max(0, min(at, n-1)), true
+}

@@ -1,0 +1,141 @@
+package form
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// Slot is one value of the job that is there once: its field, and how a text gets into the job.
+type Slot struct {
+	Field
+	Get func(s desk.State) string // the text; the field's own when nil
+	// Set returns the job with the text, blank for none. The job it is given may be changed: it is a copy.
+	Set func(j vehicles.Job, text string) (vehicles.Job, error)
+	// Say fills in what depends on the job: what a blank means, a note.
+	Say func(f *Field, s desk.State)
+}
+
+// Slots are the values of one form, in the order of its fields.
+type Slots []Slot
+
+// Fields are the fields as the job has them.
+func (l Slots) Fields(s desk.State) []Field {
+	out := make([]Field, len(l))
+	for i, slot := range l {
+		out[i] = slot.Field
+		out[i].Text = slot.Get(s)
+		if slot.Say != nil {
+			slot.Say(&out[i], s)
+		}
+	}
+	return out
+}
+
+// Set returns the job with all these texts, or why it does not take them.
+func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) {
+	j := s.Job
+	for _, slot := range l {
+		text, edited := texts[slot.Key]
+		if !edited {
+			continue
+		}
+		var err error
+		if j, err = slot.Set(j, strings.TrimSpace(text)); err != nil {
+			return s.Job, err
+		}
+	}
+	return j, Try(s.Job, j)
+}
+
+// Limits are what a length must be, mm.
+type Limits struct{ Least, Most float64 }
+
+// The limits of the job file.
+var (
+	AnyLength = Limits{-survey.Longest, survey.Longest}
+	NotLess0  = Limits{0, survey.Longest}
+	Over0     = Limits{0.001, survey.Longest}
+)
+
+// Plain writes a number as a file would.
+func Plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// Length reads a length that starts nowhere, "8", "6.5cm", `3/8"`, within limits. mm.
+func Length(text string, l Limits) (float64, error) {
+	r, err := survey.Typed(text, survey.X)
+	switch {
+	case err != nil:
+		what, _, _ := strings.Cut(err.Error(), "; a reading is")
+		return 0, errors.New(what + `; a length is mm or e.g. 6.5cm, 3/8"`)
+	case r.Start != survey.Datum:
+		return 0, errors.New("there is nothing here to run on from: write the whole length")
+	case r.Length < l.Least && l.Least > 0:
+		return 0, errors.New("must be more than 0 mm")
+	case r.Length < l.Least || r.Length > l.Most:
+		return 0, fmt.Errorf("must be from %s to %s mm", Plain(l.Least), Plain(l.Most))
+	}
+	return r.Length, nil
+}
+
+// Degrees reads an angle.
+func Degrees(text string) (float64, error) {
+	const most = 36000
+	deg, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(text), ",", "."), 64)
+	if err != nil || !(deg >= -most && deg <= most) {
+		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", text)
+	}
+	return deg, nil
+}
+
+// Required is a slot for a length that must be there.
+func Required(f Field, l Limits, at func(j *vehicles.Job) *float64) Slot {
+	f.Unit, f.Blank = "mm", "needed"
+	return Slot{
+		Field: f,
+		Get:   func(s desk.State) string { return Plain(*at(&s.Job)) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if text == "" {
+				return j, errors.New("needed; till then the job keeps what it had")
+			}
+			v, err := Length(text, l)
+			*at(&j) = v
+			return j, err
+		},
+	}
+}
+
+// Optional is a slot for a number that may be left out; read reads it. Blank says what holds then.
+func Optional(f Field, read func(text string) (float64, error), blank func(j vehicles.Job) string,
+	at func(j *vehicles.Job) *vehicles.Number,
+) Slot {
+	return Slot{
+		Field: f,
+		Get: func(s desk.State) string {
+			if n := *at(&s.Job); n.Set {
+				return Plain(n.Value)
+			}
+			return ""
+		},
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if text == "" {
+				*at(&j) = vehicles.Number{}
+				return j, nil
+			}
+			v, err := read(text)
+			*at(&j) = vehicles.Some(v)
+			return j, err
+		},
+		Say: func(f *Field, s desk.State) { f.Blank = blank(s.Job) },
+	}
+}
+
+// LengthIn returns a reader of lengths within limits.
+func LengthIn(l Limits) func(text string) (float64, error) {
+	return func(text string) (float64, error) { return Length(text, l) }
+}

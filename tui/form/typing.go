@@ -1,0 +1,95 @@
+package form
+
+import (
+	"slices"
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// typing is a line being typed, and where its cursor stands, in runes. It is a plain value: what it is made into
+// shares nothing with it. (The line editor of the component library keeps its runes in place, and asks for the
+// system's clipboard, which the terminal's own paste makes needless.)
+type typing struct {
+	text []rune
+	at   int
+}
+
+// longestLine is how many runes a field takes.
+const longestLine = 2000
+
+func typingOf(text string) typing {
+	r := []rune(text)
+	return typing{r, len(r)}
+}
+
+func (t typing) String() string { return string(t.text) }
+
+// press returns the line after a key.
+func (t typing) press(msg tea.KeyMsg) typing {
+	n := len(t.text)
+	switch msg.String() {
+	case "left":
+		return t.to(t.at - 1)
+	case "right":
+		return t.to(t.at + 1)
+	case "home", "ctrl+a":
+		return t.to(0)
+	case "end", "ctrl+e":
+		return t.to(n)
+	case "backspace":
+		return t.cut(t.at-1, t.at)
+	case "delete":
+		return t.cut(t.at, t.at+1)
+	case "ctrl+u":
+		return t.cut(0, t.at)
+	case "ctrl+k":
+		return t.cut(t.at, n)
+	case "ctrl+w":
+		return t.cut(t.wordStart(), t.at)
+	}
+	if (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && !msg.Alt {
+		return t.insert(msg.Runes)
+	}
+	return t
+}
+
+func (t typing) to(at int) typing {
+	t.at = max(0, min(at, len(t.text)))
+	return t
+}
+
+// cut takes out the runes from a up to b.
+func (t typing) cut(a, b int) typing {
+	a, b = max(a, 0), min(b, len(t.text))
+	if a >= b {
+		return t
+	}
+	return typing{slices.Concat(t.text[:a], t.text[b:]), a}
+}
+
+// insert puts runes in at the cursor; what no line can hold becomes a blank.
+func (t typing) insert(runes []rune) typing {
+	if len(t.text)+len(runes) > longestLine {
+		return t
+	}
+	clean := slices.Clone(runes)
+	for i, r := range clean {
+		if unicode.IsControl(r) {
+			clean[i] = ' '
+		}
+	}
+	return typing{slices.Concat(t.text[:t.at], clean, t.text[t.at:]), t.at + len(clean)}
+}
+
+// wordStart is where the word before the cursor starts.
+func (t typing) wordStart() int {
+	i := t.at
+	for i > 0 && t.text[i-1] == ' ' {
+		i--
+	}
+	for i > 0 && t.text[i-1] != ' ' {
+		i--
+	}
+	return i
+}

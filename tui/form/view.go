@@ -1,0 +1,168 @@
+package form
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// View paints the form into h lines of exactly w columns, scrolled to the field that has the keys.
+func (f Form) View(fields []Field, w, h int, look desk.Styles) string {
+	f = f.looked(fields)
+	lines := f.layout(fields, w)
+	lines = lines[f.scroll(lines, h):]
+	cols := columnsOf(fields, w)
+	out := make([]string, h)
+	for y := range out {
+		if y < len(lines) {
+			out[y] = f.paint(lines[y], fields, cols, look)
+		}
+		out[y] = desk.FitRow(out[y], w)
+	}
+	return strings.Join(out, "\n")
+}
+
+func (f Form) paint(l line, fields []Field, cols columns, look desk.Styles) string {
+	said := look.Faint
+	if l.fault {
+		said = look.Fault
+	}
+	switch l.kind {
+	case heading:
+		return look.Title.Render(l.text)
+	case remark:
+		return strings.Repeat(" ", indent) + said.Render(l.text)
+	case choices:
+		return paintPicks(l.picks, fields[l.field], look)
+	}
+	own := f.paintRow(l, fields, cols, look)
+	if l.beside == "" {
+		return own
+	}
+	return own + strings.Repeat(" ", gap) + said.Render(l.beside)
+}
+
+// paintRow paints a field's own row up to where remarks stand.
+func (f Form) paintRow(l line, fields []Field, cols columns, look desk.Styles) string {
+	field := fields[l.field]
+	texts := []Field{field}
+	if l.second > 0 {
+		texts = append(texts, fields[l.second])
+	}
+	on, fault := false, false
+	for _, t := range texts {
+		_, bad := f.wrongAt(t)
+		on, fault = on || f.key == t.Key, fault || bad
+	}
+	mark := "  "
+	switch {
+	case on:
+		mark = look.Key.Render("▸ ")
+	case fault:
+		mark = look.Fault.Render("! ")
+	}
+	label := desk.FitRow(field.Label, cols.label) + " "
+	if on {
+		label = look.Strong.Render(label)
+	}
+	text := f.paintText(field, f.key == field.Key, cols.text, look)
+	if l.second > 0 {
+		one, two := cols.halves()
+		text = f.paintText(field, f.key == field.Key, one, look) + " " +
+			f.paintText(texts[1], f.key == texts[1].Key, two, look)
+	}
+	return mark + label + text + " " + look.Faint.Render(desk.FitRow(field.Unit, cols.unit))
+}
+
+// halves are the widths of two texts in one row, a blank between them.
+func (c columns) halves() (one, two int) { return (c.text - 1) / 2, c.text - 1 - (c.text-1)/2 }
+
+// paintText paints the text of a field: what is being typed, what was refused, what the job has, or what a
+// blank means.
+func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
+	refused, bad := f.wrongAt(field)
+	switch {
+	case on && len(field.Choices) > 0:
+		text := field.Text
+		if bad {
+			text = refused.text
+		}
+		if text == "" {
+			text = field.Blank
+		}
+		return look.FieldOn.Render(desk.FitRow(text, w))
+	case on:
+		return paintCursor(f.input.text, f.input.at, field.Blank, w, look)
+	case bad:
+		return look.Fault.Render(desk.FitRow(refused.text, w))
+	case field.Text == "":
+		return look.Faint.Render(desk.FitRow(field.Blank, w))
+	case field.Shut:
+		return desk.FitRow(field.Text, w)
+	}
+	return look.Field.Render(ansi.Truncate(field.Text, w, "…")) + strings.Repeat(" ", max(0, w-ansi.StringWidth(field.Text)))
+}
+
+// paintCursor paints a text with its cursor into w columns, scrolled so that the cursor shows.
+func paintCursor(text []rune, pos int, blank string, w int, look desk.Styles) string {
+	from := 0
+	for from < pos && ansi.StringWidth(string(text[from:pos])) > w-2 {
+		from++
+	}
+	before, under, after := string(text[from:pos]), " ", ""
+	if pos < len(text) {
+		under, after = string(text[pos]), string(text[pos+1:])
+	} else if len(text) == 0 {
+		after = blank
+	}
+	if from > 0 {
+		before = "…" + string([]rune(before)[1:])
+	}
+	rest := max(0, w-ansi.StringWidth(before)-ansi.StringWidth(under))
+	return look.FieldOn.Render(before) + look.Plain.Underline(true).Render(under) + look.FieldOn.Render(desk.FitRow(after, rest))
+}
+
+func paintPicks(picks []pick, field Field, look desk.Styles) string {
+	var out strings.Builder
+	at := 0
+	for _, p := range picks {
+		out.WriteString(strings.Repeat(" ", p.from-at))
+		name := look.Plain
+		if p.choice.Name == field.Text {
+			name = look.Here
+		}
+		out.WriteString(look.Key.Render(string(p.choice.Letter)) + " " + name.Render(p.choice.Name))
+		at = p.to
+	}
+	return out.String()
+}
+
+// Tap answers a tap at column x of row y of a form painted into w columns and h rows: it gives the keys to the
+// field there, or takes the choice there.
+func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
+	f = f.looked(fields)
+	lines := f.layout(fields, w)
+	row := f.scroll(lines, h) + y
+	if y < 0 || y >= h || row >= len(lines) {
+		return f, Event{}
+	}
+	l := lines[row]
+	for _, p := range l.picks {
+		if x >= p.from && x < p.to {
+			return f.choose(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{p.choice.Letter}}, fields)
+		}
+	}
+	if l.kind == entry {
+		at := l.field
+		cols := columnsOf(fields, w)
+		one, _ := cols.halves()
+		if l.second > 0 && x >= margin+cols.label+1+one {
+			at = l.second
+		}
+		f = f.open(at, 1, fields)
+	}
+	return f, Event{Key: f.key}
+}

@@ -1,0 +1,65 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// newHelp makes the help from the bindings themselves: those of the screen that shows, those that hold
+// everywhere, and those of the other screens.
+func newHelp(r *Root) *reader {
+	type section struct {
+		title string
+		keys  []key.Binding
+	}
+	sections := []section{
+		{r.screens[r.at].Title() + " (the screen you are on)", r.screens[r.at].Keys(r.state)},
+		{"On every screen", desk.Everywhere()},
+	}
+	for i, s := range r.screens {
+		if i != r.at {
+			sections = append(sections, section{s.Title(), s.Keys(r.state)})
+		}
+	}
+	return &reader{title: "Keys", text: func(styles desk.Styles, w int) []string {
+		var rows []string
+		for _, s := range sections {
+			rows = append(rows, styles.Strong.Render(s.title))
+			for _, b := range s.keys {
+				rows = append(rows, helpRows(styles, b, w)...)
+			}
+			rows = append(rows, "")
+		}
+		for _, row := range desk.Wrap(helpEnds, w) {
+			rows = append(rows, styles.Faint.Render(row))
+		}
+		return rows
+	}}
+}
+
+const helpEnds = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it. " +
+	"The words at the foot and in the top row can be tapped."
+
+// helpKeyWidth is the column of the keys' names.
+const helpKeyWidth = 14
+
+func helpRows(styles desk.Styles, b key.Binding, w int) []string {
+	if !b.Enabled() {
+		return nil
+	}
+	name := "  " + b.Help().Key
+	name += strings.Repeat(" ", max(1, helpKeyWidth-ansi.StringWidth(name)))
+	rows := desk.Wrap(b.Help().Desc, w-ansi.StringWidth(name))
+	for i := range rows {
+		lead := strings.Repeat(" ", ansi.StringWidth(name))
+		if i == 0 {
+			lead = styles.Key.Render(name)
+		}
+		rows[i] = lead + rows[i]
+	}
+	return rows
+}

@@ -1,0 +1,161 @@
+package tui
+
+import (
+	"slices"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// keyed answers a key. Letters typed fast arrive together in one message and are taken one at a time, as any of
+// them may open a field that the others belong to.
+func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
+	if r.saying() && r.now().After(r.sayUntil) {
+		r.say = ""
+	}
+	if r.w == 0 {
+		return nil
+	}
+	if msg.Type != tea.KeyRunes || msg.Alt {
+		return r.pressed(msg)
+	}
+	if msg.Paste {
+		return r.pasted(msg)
+	}
+	var cmds []tea.Cmd
+	for _, letter := range msg.Runes {
+		cmds = append(cmds, r.pressed(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letter}}))
+	}
+	return tea.Batch(cmds...)
+}
+
+// pasted gives pasted text to a field; outside of one it is no keys.
+func (r *Root) pasted(msg tea.KeyMsg) tea.Cmd {
+	if o := r.overlay(); o != nil {
+		return o.update(r, msg)
+	}
+	if r.screens[r.at].Typing() {
+		return r.toScreen(r.at, msg)
+	}
+	return nil
+}
+
+// pressed answers one key.
+func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
+	if !r.roomy() && !r.answerable() && !key.Matches(msg, desk.KeyQuit, desk.KeySave) {
+		return nil // what can't be seen can't be meant
+	}
+	if o := r.overlay(); o != nil {
+		if key.Matches(msg, desk.KeyQuit) {
+			return r.quit()
+		}
+		return o.update(r, msg)
+	}
+	if cmd, mine := r.always(msg); mine {
+		return cmd
+	}
+	if !r.screens[r.at].Typing() {
+		if cmd, mine := r.outsideFields(msg); mine {
+			return cmd
+		}
+	}
+	return r.toScreen(r.at, msg)
+}
+
+// always answers the keys that the root takes also while a field has the others.
+func (r *Root) always(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
+	switch {
+	case key.Matches(msg, desk.KeySave):
+		return r.ask(desk.Save), true
+	case key.Matches(msg, desk.KeyUndo):
+		return r.ask(desk.Undo), true
+	case key.Matches(msg, desk.KeyRedo):
+		return r.ask(desk.Redo), true
+	case key.Matches(msg, desk.KeyQuit):
+		return r.ask(desk.Quit), true
+	}
+	return nil, false
+}
+
+// outsideFields answers the letters and digits that belong to the root.
+func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
+	settings := r.state.Settings
+	switch {
+	case key.Matches(msg, desk.KeyScreens):
+		r.goTo(slices.Index(desk.KeyScreens.Keys(), msg.String()))
+		return nil, true
+	case key.Matches(msg, desk.KeyHelp):
+		r.open(newHelp(r))
+		return nil, true
+	case key.Matches(msg, desk.KeyBackground):
+		settings.Light = !settings.Light
+		return r.setSettings(settings), true
+	case key.Matches(msg, desk.KeyUnits):
+		settings.Units = desk.Inches - settings.Units
+		return r.setSettings(settings), true
+	}
+	return nil, false
+}
+
+// moused answers the mouse or a finger: the header goes to a screen, the foot presses a key, the heading goes to
+// the checks; the rest belongs to the body, whose top left is (0, 0) to it.
+func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
+	if !r.roomy() {
+		return nil
+	}
+	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
+	switch {
+	case tap && msg.Y == r.h-1 && r.saying() && msg.X < ansi.StringWidth(r.say):
+		r.say = ""
+		return nil
+	case tap && msg.Y == r.h-1:
+		return r.tapped(r.footParts(), msg.X)
+	case tap && msg.Y < headRows && r.overlay() != nil:
+		return nil
+	case tap && msg.Y == 0:
+		return r.tapped(r.headerParts(), msg.X)
+	case tap && msg.Y == 1:
+		r.goTo(r.titled("Checks"))
+		return nil
+	}
+	msg.Y -= headRows
+	if o := r.overlay(); o != nil {
+		return o.update(r, msg)
+	}
+	return r.toScreen(r.at, msg)
+}
+
+// tapped presses the key of the part at column x.
+func (r *Root) tapped(parts []part, x int) tea.Cmd {
+	for _, p := range parts {
+		if x >= p.from && x < p.from+p.width {
+			if msg, known := keyNamed(p.key); known {
+				return r.pressed(msg)
+			}
+		}
+	}
+	return nil
+}
+
+// keyNamed returns the key with the name that bindings use: "ctrl+s", "enter", "+".
+func keyNamed(name string) (msg tea.KeyMsg, known bool) {
+	if letters := []rune(name); len(letters) == 1 {
+		return tea.KeyMsg{Type: tea.KeyRunes, Runes: letters}, true
+	}
+	msg, known = namedKeys[name]
+	return msg, known
+}
+
+// namedKeys are all keys that the terminal library has a name for.
+var namedKeys = func() map[string]tea.KeyMsg {
+	keys := map[string]tea.KeyMsg{}
+	for t := tea.KeyType(-128); t < 128; t++ {
+		if msg := (tea.KeyMsg{Type: t}); t != tea.KeyRunes && msg.String() != "" {
+			keys[msg.String()] = msg
+		}
+	}
+	return keys
+}()

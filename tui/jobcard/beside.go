@@ -1,0 +1,58 @@
+package jobcard
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+)
+
+// cardTexts are what is said beside a card.
+var cardTexts = [...]string{
+	jobCard:  "What stands on the sheets that come out of the printer and go into the van's folder.",
+	tapeCard: "How well the tape was made and how well it is read decides how near a pipe a cut may come. When in doubt, say more: a wider ± is never a wrong hole.",
+	showCard: "These go with this workshop and not with the job: the file always holds what the tape said.",
+}
+
+// actTexts are what is said beside something to do.
+var actTexts = [...]string{
+	doSave:     "Writes the job where it was read from. What other programs put under extra stays as it is.",
+	doSaveAs:   "Asks for another name; the file this job came from stays as it is.",
+	doCautions: "A heater that is fitted wrong burns, poisons and kills. What is measured here is no substitute for the heater's own instructions, the rules of your country, and whoever is licensed to sign the work off.",
+}
+
+// beside paints what is said about a row; rows is how many rows of w columns it needs.
+func beside(e entry.Entry, s desk.State, w, _ int) (text string, rows int) {
+	sheet, ok := e.Here(s)
+	if !ok {
+		return "", 0
+	}
+	look := s.Settings.Styles()
+	var out []string
+	add := func(text string, paint func(...string) string) {
+		if text == "" {
+			return
+		}
+		for _, line := range desk.Wrap(text, w-1) {
+			out = append(out, " "+paint(line))
+		}
+	}
+	switch h := sheet.(type) {
+	case cardSheet:
+		add(cardTexts[h.card], look.Plain.Render)
+	case actSheet:
+		add(actTexts[h.act], look.Plain.Render)
+		if h.act == doSave {
+			add(savedAt(s), look.Strong.Render)
+		}
+	case ruleSheet:
+		r, _ := h.rule(s)
+		add(h.title(r), look.Strong.Render)
+		add(fmt.Sprintf("at %s %s, %s", r.Sense, valueOf(r, s.Settings), r.Book), look.Plain.Render)
+		add(r.Ask, look.Plain.Render)
+		add("Source: "+r.Source, look.Faint.Render)
+		add(h.key(), look.Faint.Render)
+	}
+	return strings.Join(out, "\n"), max(1, len(out))
+}

@@ -1,0 +1,169 @@
+package jobcard
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"time"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// card is one of the forms for what is there once.
+type card uint8
+
+const (
+	jobCard card = iota
+	tapeCard
+	showCard
+)
+
+// cards are what each is called, for people and for undo, and its values.
+var cards = [...]struct {
+	id, text string
+	slots    form.Slots
+}{
+	jobCard:  {"job", "This job", jobSlots},
+	tapeCard: {"tape", "The tape, and how well it is read", append(form.Slots{entry.TapeClass()}, entry.Errors()...)},
+	showCard: {"how it is shown", "How it is shown", showSlots},
+}
+
+// cardSheet is the form of a card.
+type cardSheet struct{ card card }
+
+// ID says which card it is.
+func (h cardSheet) ID() string { return cards[h.card].id }
+
+// Fields are the card's fields.
+func (h cardSheet) Fields(s desk.State, _ map[string]string) []form.Field {
+	return cards[h.card].slots.Fields(s)
+}
+
+// Set puts texts into the job.
+func (h cardSheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+	job, err := cards[h.card].slots.Set(s, texts)
+	return job, h, err
+}
+
+// Settings puts a text into the workshop's settings.
+func (h cardSheet) Settings(s desk.State, key, text string) (desk.Settings, bool) {
+	set := s.Settings
+	switch key {
+	case "units":
+		set.Units = desk.Units(slices.Index(unitNames, text))
+	case "sides":
+		for side := desk.LeftRight; side <= desk.NearsideRight; side++ {
+			if desk.SideWords(side) == text {
+				set.Nearside = side
+			}
+		}
+	case "background":
+		set.Light = text == backgrounds[1]
+	default:
+		return set, false
+	}
+	return set, true
+}
+
+// actSheet is the form of something to do: it has none.
+type actSheet struct{ act act }
+
+// ID says what it does.
+func (h actSheet) ID() string { return acts[h.act].text }
+
+// Fields are none.
+func (h actSheet) Fields(desk.State, map[string]string) []form.Field { return nil }
+
+// Set changes nothing.
+func (h actSheet) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Sheet, error) {
+	return s.Job, h, nil
+}
+
+// line is a slot for a line of text.
+func line(key, label, blank, note string, at func(j *vehicles.Job) *string) form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: key, Label: label, Blank: blank, Note: note},
+		Get:   func(s desk.State) string { return *at(&s.Job) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			*at(&j) = text
+			return j, nil
+		},
+	}
+}
+
+var jobSlots = form.Slots{
+	refSlot(),
+	line("vehicle", "vehicle", "which van", "", func(j *vehicles.Job) *string { return &j.Vehicle }),
+	line("fitter", "fitter", "who does it", "", func(j *vehicles.Job) *string { return &j.Fitter }),
+	dateSlot(),
+	notesSlot(),
+}
+
+func refSlot() form.Slot {
+	slot := line("ref", "reference", "needed", "stands on every sheet", func(j *vehicles.Job) *string { return &j.Ref })
+	put := slot.Set
+	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
+		if text == "" {
+			return j, errors.New("needed: it stands on every sheet")
+		}
+		return put(j, text)
+	}
+	return slot
+}
+
+func dateSlot() form.Slot {
+	slot := line("date", "date", "like 2026-11-25", "", func(j *vehicles.Job) *string { return &j.Date })
+	put := slot.Set
+	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
+		if _, err := time.Parse(time.DateOnly, text); err != nil && text != "" {
+			return j, errors.New("a date is year, month, day: 2026-11-25")
+		}
+		return put(j, text)
+	}
+	return slot
+}
+
+// newLine stands for a line break in the one row of a field.
+const newLine = "↵"
+
+func notesSlot() form.Slot {
+	slot := line("notes", "notes", "none", newLine+" stands for a new line", func(j *vehicles.Job) *string { return &j.Notes })
+	get, put := slot.Get, slot.Set
+	slot.Get = func(s desk.State) string { return strings.ReplaceAll(get(s), "\n", newLine) }
+	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
+		return put(j, strings.ReplaceAll(text, newLine, "\n"))
+	}
+	return slot
+}
+
+var (
+	unitNames   = []string{desk.Millimetres: "mm", desk.Inches: "inches"}
+	backgrounds = []string{"dark", "light"}
+)
+
+var showSlots = form.Slots{
+	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: "mm"}, {Letter: 'i', Name: "inches"}},
+		func(s desk.State) string { return unitNames[s.Settings.Units] }),
+	setting("sides", "sides are", []form.Choice{
+		{Letter: 'l', Name: desk.SideWords(desk.LeftRight)}, {Letter: 'n', Name: desk.SideWords(desk.NearsideLeft)},
+		{Letter: 'r', Name: desk.SideWords(desk.NearsideRight)},
+	}, func(s desk.State) string { return desk.SideWords(s.Settings.Nearside) }),
+	setting("background", "background", []form.Choice{{Letter: 'd', Name: "dark"}, {Letter: 'l', Name: "light"}},
+		func(s desk.State) string {
+			if s.Settings.Light {
+				return backgrounds[1]
+			}
+			return backgrounds[0]
+		}),
+}
+
+// setting is a slot for one of the workshop's settings: cardSheet.Settings takes its text.
+func setting(key, label string, choices []form.Choice, get func(s desk.State) string) form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: key, Label: label, Choices: choices}, Get: get,
+		Set: func(j vehicles.Job, _ string) (vehicles.Job, error) { return j, nil },
+	}
+}

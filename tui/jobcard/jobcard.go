@@ -1,0 +1,163 @@
+// Package jobcard is the screen for the job itself: what stands on its sheets, the tape, how things are shown, the
+// rules it is judged by, saving and the cautions.
+package jobcard
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/form"
+)
+
+// Screen is the screen "Job". It is a plain value.
+type Screen struct{ entry entry.Entry }
+
+// New returns the screen.
+func New() desk.Screen { return Screen{entry.New(&spec)} }
+
+var spec = entry.Spec{
+	Title:  func(s desk.State) string { return "Job " + s.Job.Ref },
+	Sheets: sheets, Row: row, Beside: beside, NoPlan: true, Enter: enter,
+}
+
+var (
+	keySaveAs   = key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "save as"))
+	keyCautions = key.NewBinding(key.WithKeys("c"), key.WithHelp("c", "cautions"))
+)
+
+// Title is what the header calls the screen.
+func (m Screen) Title() string { return "Job" }
+
+// Typing says whether letters belong to a field.
+func (m Screen) Typing() bool { return m.entry.Typing() }
+
+// Update answers one message.
+func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	if size, ok := msg.(tea.WindowSizeMsg); ok {
+		m.entry = m.entry.Sized(size.Width, size.Height)
+		return m, desk.Change{}, nil
+	}
+	var all desk.Change
+	for _, piece := range form.Pieces(msg) {
+		var change desk.Change
+		m, change = m.step(piece, s)
+		s, all = form.Merge(s, all, change)
+	}
+	return m, all, nil
+}
+
+func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
+	if press, isKey := msg.(tea.KeyMsg); isKey && !m.Typing() {
+		switch {
+		case key.Matches(press, keySaveAs):
+			return m, desk.Change{Ask: desk.SaveAs}
+		case key.Matches(press, keyCautions):
+			return m, desk.Change{Ask: desk.Cautions}
+		}
+	}
+	var change desk.Change
+	m.entry, change = m.entry.Update(msg, s)
+	return m, change
+}
+
+// View paints the screen.
+func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }
+
+// Keys are the bindings that hold now.
+func (m Screen) Keys(s desk.State) []key.Binding { return m.entry.Keys(s, keySaveAs, keyCautions) }
+
+// act is a row that is no form: something to do.
+type act uint8
+
+const (
+	doSave act = iota
+	doSaveAs
+	doCautions
+)
+
+// acts are what they are called and what they ask for.
+var acts = [...]struct {
+	text string
+	ask  desk.Ask
+}{
+	doSave: {"Save", desk.Save}, doSaveAs: {"Save as another file", desk.SaveAs},
+	doCautions: {"Cautions: read before you cut", desk.Cautions},
+}
+
+// sheets are the rows: the cards, what can be done, the job's own rules, then all others.
+func sheets(s desk.State) []form.Sheet {
+	var out []form.Sheet
+	for c := range cards {
+		out = append(out, cardSheet{card(c)})
+	}
+	for a := range acts {
+		out = append(out, actSheet{act: act(a)})
+	}
+	return append(out, ruleSheets(s)...)
+}
+
+// enter does what a row is for that is no form.
+func enter(sheet form.Sheet, _ desk.State) (desk.Change, bool) {
+	switch h := sheet.(type) {
+	case actSheet:
+		return desk.Change{Ask: acts[h.act].ask}, true
+	case ruleSheet:
+		if !h.settable() {
+			return desk.Change{Say: "a job has no value of its own for this rule: only a workshop's book can change it"}, true
+		}
+	}
+	return desk.Change{}, false
+}
+
+func row(sheet form.Sheet, s desk.State) form.Row {
+	switch h := sheet.(type) {
+	case cardSheet:
+		return form.Row{Text: cards[h.card].text}
+	case actSheet:
+		out := form.Row{Text: acts[h.act].text}
+		if h.act == doSave {
+			out.Right = savedAt(s)
+		}
+		return out
+	case ruleSheet:
+		return h.row(s)
+	}
+	return form.Row{}
+}
+
+// savedAt says where the job is saved.
+func savedAt(s desk.State) string {
+	switch {
+	case s.Path == "":
+		return "nowhere yet"
+	case s.Dirty:
+		return "changed since: " + s.Path
+	}
+	return s.Path
+}
+
+// valueOf writes a rule's value with its unit.
+func valueOf(r rules.Rule, set desk.Settings) string {
+	switch {
+	case !r.Value.Set:
+		return "no value"
+	case r.Unit == "mm":
+		return desk.Length(r.Value.Value, set.Units)
+	}
+	return fmt.Sprintf("%s %s", form.Plain(r.Value.Value), unitWord(r.Unit))
+}
+
+func unitWord(unit string) string {
+	switch unit {
+	case "deg":
+		return "°"
+	case "count":
+		return ""
+	}
+	return unit
+}

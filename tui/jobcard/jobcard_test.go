@@ -1,0 +1,108 @@
+package jobcard
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/vehicles"
+)
+
+func TestTheJob(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<enter><wipe><enter><wipe>minibus<enter>u. b. 123<enter>2026-11-2")
+	assert.Equal(t, "TL-07", r.State.Job.Ref, "a job has a reference")
+	assert.Equal(t, "minibus", r.State.Job.Vehicle)
+	assert.Equal(t, "u. b. 123", r.State.Job.Fitter, "letters and figures belong to the field")
+	assert.Empty(t, r.State.Job.Date, "no date yet")
+	r.Type("5<enter>hatch at the back")
+	assert.Equal(t, "2026-11-25", r.State.Job.Date)
+	assert.Equal(t, "hatch at the back", r.State.Job.Notes)
+	assert.Equal(t, "job vehicle", r.Steps[0])
+}
+
+func TestNotesKeepTheirLines(t *testing.T) {
+	job := rig.Van(t)
+	job.Notes = "one\ntwo"
+	r := rig.New(t, New(), job, 100, 27)
+	assert.Contains(t, r.View(100, 27), "one↵two")
+	r.Type("<enter><up><down><down><down><down>!")
+	assert.Equal(t, "one\ntwo!", r.State.Job.Notes)
+}
+
+func TestTheTape(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<down><enter>31.5<enter>,5<enter>±3<enter>2")
+	want := vehicles.Tape{Class: "III", Read: vehicles.Some(1.5), Height: vehicles.Some(3), Turn: vehicles.Some(2)}
+	assert.Equal(t, want, r.State.Job.Tape, "a comma without a figure before it is no number")
+}
+
+func TestSettingsAreTheWorkshops(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	before := r.State.Job
+	r.Type("<down><down><enter>inl")
+	assert.Equal(t, desk.Inches, r.State.Settings.Units)
+	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
+	assert.True(t, r.State.Settings.Light)
+	assert.Equal(t, before, r.State.Job)
+	assert.Empty(t, r.Steps)
+}
+
+func TestAsking(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 60, 17)
+	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions} {
+		r.Type(keys)
+		assert.Equal(t, want, r.Asked, keys)
+	}
+	r.Type("<home><down><down><down><enter>")
+	assert.Equal(t, desk.Save, r.Asked)
+	assert.False(t, r.Screen.Typing())
+}
+
+func TestARuleOfThisJob(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	const key = "cut.clearance.brake line"
+	for i, sheet := range sheets(r.State) {
+		if sheet == (ruleSheet{id: "cut.clearance", kind: "brake line"}) {
+			for range i {
+				r.Type("<down>")
+			}
+		}
+	}
+	require.Contains(t, r.View(100, 27), key)
+	assert.Contains(t, r.View(100, 27), "built in")
+	r.Type("<enter>6.5cm")
+	assert.Equal(t, map[string]float64{key: 65}, r.State.Job.Rules)
+	rule, ok := r.State.Result.Book.Lookup("cut.clearance", "brake line")
+	require.True(t, ok)
+	assert.Equal(t, "this job", rule.Book)
+	assert.Contains(t, r.View(100, 27), "This job's own rules")
+	r.Type("<wipe>")
+	assert.Empty(t, r.State.Job.Rules, "blank takes it back")
+	assert.Contains(t, r.View(100, 27), "built in")
+}
+
+func TestGoldens(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+		w, h := size[0], size[1]
+		for name, keys := range map[string]string{
+			"list": "", "job": "<enter>", "tape": "<down><enter>", "shown": "<down><down><enter>",
+			"cautions": "<down><down><down><down><down>",
+			"rule":     "<down><down><down><down><down><down><down><enter>",
+		} {
+			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
+				job := rig.Van(t)
+				job.Rules = map[string]float64{"cut.clearance.brake line": 75}
+				r := rig.New(t, New(), job, w, h)
+				r.Type(keys)
+				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
+			})
+		}
+	}
+}
+
+func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }

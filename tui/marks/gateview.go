@@ -1,0 +1,101 @@
+package marks
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// faultRows says why there are no numbers: those of an older job must not be marked.
+func faultRows(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	rows := []string{st.Foul.Render(" No marks: something in the job is wrong "), ""}
+	for _, f := range s.Faults {
+		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+	}
+	return append(append(rows, ""), figures.Wrapped(st.Plain, "Put that right first; the numbers come back by themselves.", w)...)
+}
+
+func noCutRows(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	rows := []string{st.Title.Render("No marks yet"), ""}
+	rows = append(rows, figures.Wrapped(st.Plain, "No cut is placed. The marks are worked out from where the cut is.", w)...)
+	return append(rows, "", choice(st, keyPlace))
+}
+
+// near is how far from the cut one looks, mm, as the job file's table of what was looked for has it.
+const near = 300
+
+// askRows asks for the first kind still open.
+func askRows(s desk.State, w, h int) []string {
+	st := s.Settings.Styles()
+	open := s.Result.NotLookedFor
+	rows := []string{
+		st.Title.Render("Before the first mark") + st.Faint.Render(fmt.Sprintf("   still open: %d", len(open))), "",
+		"Under the floor, within " + desk.Length(near, s.Settings.Units) + " of the cut, is there any", "",
+		"    " + st.Here.Render(" "+open[0]+" ") + " ?", "",
+		choice(st, keyNone), "", choice(st, keyThere), "", choice(st, keyLater), "",
+	}
+	if len(open) > 1 {
+		rest := figures.Wrapped(st.Faint, "Then: "+strings.Join(open[1:], ", "), w)
+		rows = append(rows, rest[:min(len(rest), max(0, h-len(rows)))]...)
+	}
+	return rows
+}
+
+// startRows says how the place stands, before the cautions and the first mark.
+func startRows(now stage, s desk.State, w, h int) []string {
+	st := s.Settings.Styles()
+	at, others := figures.SplitAtCut(s.Result.Findings)
+	rows := []string{st.Title.Render("Before the first mark"), ""}
+	if now == ready {
+		rows = append(rows, st.Clear.Render("The job is clear of what was entered."))
+	} else {
+		rows = append(rows, st.Verdict(figures.Worst(at)).Render(" At the cut: "+figures.Tally(at)+" "),
+			st.Verdict(figures.Worst(others)).Render(" Elsewhere:  "+figures.Tally(others)+" "))
+	}
+	rows = append(rows, openRows(s, w)...)
+	rows = append(rows, "")
+	foot := startFoot(now, s, w)
+	for _, f := range append(at, others...) {
+		if f.Verdict == rules.Clear || len(rows)+len(foot)+1 > h {
+			continue
+		}
+		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
+			" "+figures.About(f)+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units))
+	}
+	return append(rows, foot...)
+}
+
+// openRows names what nobody has looked for, in two rows at most.
+func openRows(s desk.State, w int) []string {
+	kinds := s.Result.NotLookedFor
+	if len(kinds) == 0 {
+		return nil
+	}
+	rows := figures.Wrapped(s.Settings.Styles().Doubtful, fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), w)
+	if len(rows) > 2 {
+		rows[1] = desk.FitRow(rows[1]+rows[2], w)
+		rows = rows[:2]
+	}
+	return rows
+}
+
+func startFoot(now stage, s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	rows := []string{""}
+	if now == ready {
+		return append(rows, choice(st, keyStart))
+	}
+	rows = append(rows, figures.Wrapped(st.Strong, "A hole can't be uncut. Move the cut, or measure again.", w)...)
+	return append(rows, choice(st, keyShow), choice(st, keyAll))
+}
+
+func choice(st desk.Styles, k key.Binding) string {
+	return "  " + st.Key.Render(fmt.Sprintf("%-6s", k.Help().Key)) + " " + k.Help().Desc
+}

@@ -1,0 +1,64 @@
+package marks
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// wide is from how many columns the list stands beside the mark, listWidth how many it takes then.
+const wide, listWidth = 100, 26
+
+// viewList lists the marks with their ticks.
+func viewList(s desk.State, here, w, h int) string {
+	rows := []string{s.Settings.Styles().Title.Render("Marks")}
+	first, last := window(len(s.Marks.Marks), here, h-1)
+	for i := first; i < last; i++ {
+		rows = append(rows, row(s, i, here, w, s.Marks.Marks[i].Name))
+	}
+	return strings.Join(rows, "\n")
+}
+
+// viewTable lists the marks with what the tape must say at each, from the side it is marked from.
+func viewTable(s desk.State, here, w, h int) string {
+	st := s.Settings.Styles()
+	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", "bumper", desk.Left(s.Settings), desk.Right(s.Settings))
+	rows := []string{st.Title.Render("All marks, " + desk.UnitWord(s.Settings.Units)), st.Faint.Render(head)}
+	first, last := window(len(s.Marks.Marks), here, h-2)
+	for i := first; i < last; i++ {
+		rows = append(rows, row(s, i, here, w, tableRow(s.Marks.Marks[i], s.Settings.Units)))
+	}
+	return strings.Join(rows, "\n")
+}
+
+func tableRow(mark rules.Mark, u survey.Units) string {
+	from, bumper, left, right := "below", mark.Below.Bumper, mark.Below.Left, mark.Below.Right
+	if a := mark.Above; a != nil {
+		from, bumper, left, right = "above", a.Bumper, a.Left, a.Right
+	}
+	return fmt.Sprintf("%-14s %-6s %9s %9s %9s", mark.Name, from, survey.Format(bumper, u), survey.Format(left, u), survey.Format(right, u))
+}
+
+func row(s desk.State, i, here, w int, text string) string {
+	box, pointer := "[ ] ", "  "
+	if s.Ticked[s.Marks.Marks[i].Name] {
+		box = "[x] "
+	}
+	if i == here {
+		pointer = "▶ "
+	}
+	text = desk.FitRow(pointer+box+text, w)
+	if i == here {
+		return s.Settings.Styles().Here.Render(text)
+	}
+	return text
+}
+
+// window is the stretch of n rows, at most h long, that keeps row here in sight.
+func window(n, here, h int) (first, last int) {
+	first = max(0, min(here-h/2, n-h))
+	return first, min(n, first+max(h, 0))
+}

@@ -1,0 +1,211 @@
+package marks
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// reading is one number the tape must say.
+type reading struct {
+	from  string  // "from the left edge"
+	mm    float64 // what the tape says
+	sigma float64 // of the mark, along this reading; only with hasSigma
+	known bool    // sigma is given
+}
+
+// above says whether the mark is shown as marked from above.
+func (m screen) above(mark rules.Mark) bool { return mark.Above != nil && !m.below }
+
+// tapeReadings are the reading from the bumper, the one from the nearer side, and the one from the other side.
+func (m screen) tapeReadings(mark rules.Mark, s desk.State) [3]reading {
+	zero := m.sideZero(mark, s)
+	left := reading{from: "from the " + desk.Left(s.Settings) + " edge" + zero, mm: mark.Below.Left}
+	right := reading{from: "from the " + desk.Right(s.Settings) + " edge" + zero, mm: mark.Below.Right}
+	bumper := reading{from: "from the bumper edge", mm: mark.Below.Bumper}
+	if m.above(mark) {
+		a := mark.Above
+		bumper.mm, left.mm, right.mm = a.Bumper, a.Left, a.Right
+		bumper.sigma, left.sigma, right.sigma = a.Sigma[0], a.Sigma[1], a.Sigma[1]
+		bumper.known, left.known, right.known = true, true, true
+	}
+	if right.mm < left.mm {
+		left, right = right, left
+	}
+	return [3]reading{bumper, left, right}
+}
+
+// sideZero says where the zero of a side edge hangs when the tape slopes from it.
+func (m screen) sideZero(mark rules.Mark, s desk.State) string {
+	drop, from := s.Job.Datum.SideBelow, "below floor"
+	if m.above(mark) {
+		drop, from = s.Job.Datum.SideAbove, "below the floor's top"
+	}
+	if drop.Or(0) == 0 {
+		return ""
+	}
+	return ", zero " + desk.Length(drop.Value, s.Settings.Units) + " " + from
+}
+
+func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
+	return [2]reading{
+		{from: "from the " + desk.Left(s.Settings) + " pin", mm: mark.Above.PinLeft},
+		{from: "from the " + desk.Right(s.Settings) + " pin", mm: mark.Above.PinRight},
+	}
+}
+
+// viewMark paints one mark.
+func (m screen) viewMark(s desk.State, w, h int) string {
+	mark := m.mark(s)
+	rows := append(m.head(s, mark), banners(s, mark, w)...)
+	if m.sheet == pins && mark.Above != nil {
+		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
+	}
+	three := m.tapeReadings(mark, s)
+	rows = append(rows, figures.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
+	tail := []string{small(three[2], s)}
+	switch left := h - len(rows); {
+	case m.above(mark) && left >= roomy:
+		tail = append(append(tail, ""), pinDrawing(m.pinReadings(mark, s), s)...)
+	case m.above(mark) && left >= middling:
+		p := m.pinReadings(mark, s)
+		tail = append(tail, small(p[0], s)+"   "+small(p[1], s))
+	}
+	return strings.Join(append(append(rows, both(three[0], three[1], s, w, h-len(rows)-len(tail))...), tail...), "\n")
+}
+
+// From how many rows on the pins are drawn under the figures, and from how many on their readings are given there.
+const roomy, middling = 34, 18
+
+// both writes two readings in h rows, with a blank row above each where that costs no size.
+func both(a, b reading, s desk.State, w, h int) []string {
+	first, second := figure(a, s, w, h/2), figure(b, s, w, h/2)
+	var gap []string
+	if len(first)+len(second)+2 <= h {
+		gap = []string{""}
+	}
+	return slices.Concat(gap, first, gap, second)
+}
+
+// head names the mark, says from which side it is marked and whether it is made.
+func (m screen) head(s desk.State, mark rules.Mark) []string {
+	st := s.Settings.Styles()
+	made := st.Strong.Render("[ ] not made")
+	if s.Ticked[mark.Name] {
+		made = st.Clear.Render("[x] made")
+	}
+	side := "FROM BELOW"
+	if m.above(mark) {
+		side = "FROM ABOVE"
+	}
+	count := fmt.Sprintf("   %d of %d", m.index(s)+1, len(s.Marks.Marks))
+	return []string{st.Here.Render(" "+mark.Name+" ") + "  " + st.Title.Render(side) + "  " + made + st.Faint.Render(count)}
+}
+
+// banners are what must stay in sight while marking.
+func banners(s desk.State, mark rules.Mark, w int) []string {
+	st := s.Settings.Styles()
+	var rows []string
+	if slices.Contains(s.Result.Unchecked, "ties") {
+		rows = append(rows, untied(s, w)...)
+	}
+	rows = append(rows, standing(s, w)...)
+	if off := pilotLine(s); off != "" && mark.Name == s.Marks.Marks[0].Name {
+		rows = append(rows, figures.Wrapped(st.Strong, off, w)...)
+	}
+	return rows
+}
+
+// standing says how the job stands and what nobody has looked for, in one row where it fits.
+func standing(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	at, others := figures.SplitAtCut(s.Result.Findings)
+	var parts []string
+	worst := max(figures.Worst(at), rules.Doubtful)
+	switch {
+	case figures.Worst(at) != rules.Clear:
+		parts = append(parts, "At the cut "+figures.Tally(at))
+	case figures.Worst(others) != rules.Clear:
+		parts, worst = append(parts, "Away from the cut "+figures.Tally(others)), figures.Worst(others)
+	case s.Result.Verdict != rules.Clear:
+		parts = append(parts, "The job is "+desk.VerdictWord(s.Result.Verdict))
+	}
+	if n := len(s.Result.NotLookedFor); n > 0 {
+		parts = append(parts, fmt.Sprintf("%d kinds not looked for", n))
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return figures.Wrapped(st.Verdict(worst), strings.Join(parts, "; ")+".", w)
+}
+
+// untied says what having fewer than two matching points in use means for marking.
+func untied(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	if s.Marks.Pilot.Drilled == nil {
+		return figures.Wrapped(st.Foul, " Not tied: drill the pilot only, then measure it from below. ", w)
+	}
+	return figures.Wrapped(st.Doubtful, "Not tied: what stands above may be off from what hangs below.", w)
+}
+
+// pilotLine says where the pilot hole came out, "" before it is drilled.
+func pilotLine(s desk.State) string {
+	p := s.Marks.Pilot
+	if p.Drilled == nil {
+		return ""
+	}
+	u := s.Settings.Units
+	fore := survey.Format(max(p.Off.X, -p.Off.X), u) + " forward"
+	if p.Off.X < 0 {
+		fore = survey.Format(-p.Off.X, u) + " back"
+	}
+	side := desk.Left(s.Settings)
+	if p.Off.Y < 0 {
+		side = desk.Right(s.Settings)
+	}
+	return "Pilot off " + fore + ", " + survey.Format(max(p.Off.Y, -p.Off.Y), u) + " " + side +
+		"; the centre may move " + desk.Length(p.MayMove, u)
+}
+
+// hooked says where the tape hangs.
+func (m screen) hooked(mark rules.Mark, s desk.State) string {
+	d, u := s.Job.Datum, s.Settings.Units
+	if !m.above(mark) {
+		if !d.HookBelow.Set {
+			return "Hook on the bumper edge and hold the tape level."
+		}
+		return "Hook on the bumper edge, zero " + desk.Height(d.HookBelow.Value, u) + "."
+	}
+	text := "Hook on the bumper edge"
+	if h := d.HookAbove.Or(0); h != 0 {
+		text += ", zero " + desk.Length(h, u) + " below the floor's top"
+	}
+	if x := d.ShiftAbove.Or(0); x != 0 {
+		text += ", " + desk.Length(max(x, -x), u) + map[bool]string{true: " ahead of", false: " behind"}[x > 0] + " the one used below"
+	}
+	return text + "."
+}
+
+// figure writes a reading with its number as large as h rows hold, its label with it.
+func figure(r reading, s desk.State, w, h int) []string {
+	st := s.Settings.Styles()
+	label := st.Title.Render(r.from)
+	if r.known {
+		label += "   " + st.Plain.Render(desk.PlusMinus95(r.sigma, s.Settings.Units)+" (95 %)")
+	}
+	rows := []string{label}
+	for _, row := range figures.Fit(survey.Format(r.mm, s.Settings.Units), w, h-1) {
+		rows = append(rows, st.Strong.Render(row))
+	}
+	return rows
+}
+
+// small writes a reading in one row.
+func small(r reading, s desk.State) string {
+	return r.from + " " + s.Settings.Styles().Strong.Render(desk.Length(r.mm, s.Settings.Units))
+}

@@ -1,0 +1,153 @@
+// Package marks is the screen for marking out: one mark at a time with what the tape must say there in figures that
+// can be read at arm's length, ticked as it is made. Before the first mark it asks what was not looked for, says how
+// the place stands and has the cautions shown. It measures nothing: the numbers are those of rules.Marks.
+package marks
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/form"
+)
+
+// sheet says which page of a mark is shown.
+type sheet uint8
+
+const (
+	tape  sheet = iota // the tape's readings
+	pins               // the arcs from the two pins, as a check
+	table              // all marks in a list
+)
+
+type screen struct {
+	at    int // the mark shown
+	below bool
+	sheet sheet
+	gate  gate
+}
+
+// New returns the screen.
+func New() desk.Screen { return screen{} }
+
+func (m screen) Title() string { return "Marks" }
+
+// Typing is false: this screen has no fields.
+func (m screen) Typing() bool { return false }
+
+func bind(name, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, what))
+}
+
+var (
+	keyMade  = bind("Enter", "made, then next", "enter")
+	keyTick  = bind("Space", "tick or untick", " ")
+	keyNext  = bind("↓", "next mark", "down", "right")
+	keyBack  = bind("↑", "mark before", "up", "left")
+	keySide  = bind("v", "from above / from below", "v")
+	keyPins  = bind("p", "check with two pins", "p")
+	keyTable = bind("Tab", "all marks", "tab", "shift+tab")
+)
+
+// Keys are the bindings that hold now.
+func (m screen) Keys(s desk.State) []key.Binding {
+	if st := m.stage(s); st != marking {
+		return gateKeys(st)
+	}
+	if m.sheet == table {
+		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark")}
+	}
+	keys := []key.Binding{keyMade, keyNext, keyBack, keySide}
+	if m.mark(s).Above != nil {
+		keys = append(keys, keyPins)
+	}
+	return append(keys, keyTable, keyTick)
+}
+
+// Update answers one message.
+func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	var all desk.Change
+	for _, piece := range form.Pieces(msg) {
+		k, ok := piece.(tea.KeyMsg)
+		if !ok || k.Paste {
+			continue
+		}
+		var change desk.Change
+		if m, change = m.key(k, s); change != (desk.Change{}) {
+			all = change
+		}
+	}
+	return m, all, nil
+}
+
+func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	m.at = m.index(s)
+	if st := m.stage(s); st != marking {
+		return m.answerGate(st, k, s)
+	}
+	return m.press(k, s)
+}
+
+func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	var change desk.Change
+	here := m.mark(s)
+	switch last := len(s.Marks.Marks) - 1; {
+	case key.Matches(k, keyNext):
+		m.at = min(m.at+1, last)
+	case key.Matches(k, keyBack):
+		m.at = max(m.at-1, 0)
+	case key.Matches(k, keyTick):
+		change.Tick = here.Name
+	case key.Matches(k, keyMade) && s.Ticked[here.Name]:
+		m.at = min(m.at+1, last)
+	case key.Matches(k, keyMade):
+		change.Tick = here.Name
+	case key.Matches(k, keySide) && here.Above == nil:
+		change.Say = here.Name + " is marked from below only"
+	case key.Matches(k, keySide):
+		m.below = !m.below
+	case key.Matches(k, keyPins) && here.Above == nil:
+		change.Say = here.Name + " is marked from below: the pins are for marks from above"
+	case key.Matches(k, keyPins):
+		m.sheet = flip(m.sheet, pins)
+	case key.Matches(k, keyTable):
+		m.sheet = flip(m.sheet, table)
+	}
+	return m, change
+}
+
+// flip turns to a sheet, or back from it to the tape's readings.
+func flip(now, to sheet) sheet {
+	if now == to {
+		return tape
+	}
+	return to
+}
+
+// index is the number of the mark shown, kept within what there is.
+func (m screen) index(s desk.State) int { return max(0, min(m.at, len(s.Marks.Marks)-1)) }
+
+func (m screen) mark(s desk.State) rules.Mark {
+	if len(s.Marks.Marks) == 0 {
+		return rules.Mark{}
+	}
+	return s.Marks.Marks[m.index(s)]
+}
+
+// View paints the screen.
+func (m screen) View(s desk.State, w, h int) string {
+	if st := m.stage(s); st != marking {
+		return m.viewGate(st, s, w, h)
+	}
+	if m.sheet == table {
+		return desk.Fit(viewTable(s, m.index(s), w, h), w, h)
+	}
+	if w < wide {
+		return desk.Fit(m.viewMark(s, w, h), w, h)
+	}
+	pageW := w - listWidth - 1
+	list := desk.Fit(viewList(s, m.index(s), listWidth-1, h), listWidth, h)
+	return figures.Beside(list, desk.Fit(m.viewMark(s, pageW, h), pageW, h), s.Settings.Styles())
+}

@@ -1,0 +1,268 @@
+package marks
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/vehicles"
+)
+
+// marked is the screen with the questions before the first mark answered.
+func marked(t require.TestingT, s desk.State) desk.Screen {
+	screen, after, changes := trial.After(New(), s, trial.Keys("l m")...)
+	require.Equal(t, desk.Cautions, changes[1].Ask)
+	require.Equal(t, marking, screen.(screenType).stage(after))
+	return screen
+}
+
+// screenType names the type where a variable has its name.
+type screenType = screen
+
+func TestPictures(t *testing.T) {
+	s := trial.State(t)
+	trial.Golden(t, "ask", New(), s, trial.NoPlan)
+	warned, _, _ := trial.After(New(), s, trial.Keys("l")...)
+	trial.Golden(t, "warn", warned, s, trial.NoPlan)
+	page := marked(t, s)
+	trial.Golden(t, "mark", page, s, trial.NoPlan)
+	pinned, _, _ := trial.After(page, s, trial.Keys("p")...)
+	trial.Golden(t, "pins", pinned, s, trial.NoPlan)
+	made, ticked, _ := trial.After(page, s, trial.Keys("enter enter")...)
+	trial.Golden(t, "second", made, ticked, trial.NoPlan)
+	listed, _, _ := trial.After(made, ticked, trial.Keys("tab")...)
+	trial.Golden(t, "table", listed, ticked, trial.NoPlan)
+	s.Settings.Units, s.Settings.Nearside = desk.Inches, desk.NearsideLeft
+	trial.Golden(t, "inches", page, s, trial.NoPlan)
+}
+
+func TestNothingToMark(t *testing.T) {
+	s := trial.State(t)
+	s.Job.Cut = nil
+	s = trial.Judged(s, s.Job)
+	assert.Contains(t, trial.Filled(t, New(), s, 60, 17), "No cut is placed")
+	_, _, changes := trial.After(New(), s, trial.Keys("enter")...)
+	assert.Equal(t, "Place", changes[0].Goto)
+}
+
+func TestAFaultyJobShowsNoNumbers(t *testing.T) {
+	s := trial.State(t)
+	page := marked(t, s)
+	s.Faults = []vehicles.Fault{{Key: "obstruction[0].x", Text: "the tape reads 10 mm, but its ends are 55 mm apart in height"}}
+	view := trial.Filled(t, page, s, 60, 17)
+	assert.Contains(t, view, "obstruction[0].x")
+	assert.NotContains(t, view, "█")
+	_, _, changes := trial.After(page, s, trial.Keys("enter space")...)
+	assert.Empty(t, changes[0].Tick+changes[1].Tick)
+}
+
+func TestEveryKindIsAskedFor(t *testing.T) {
+	s := trial.State(t)
+	open := s.Result.NotLookedFor
+	require.NotEmpty(t, open)
+	screen := New()
+	for n := range open {
+		assert.Contains(t, trial.Filled(t, screen, s, 60, 17), open[n])
+		var changes []desk.Change
+		screen, s, changes = trial.After(screen, s, trial.Keys("n")...)
+		require.NotNil(t, changes[0].Job)
+		assert.True(t, s.Job.Looked[open[n]])
+		assert.Empty(t, changes[0].Step, "each answer can be taken back alone")
+	}
+	assert.Empty(t, s.Result.NotLookedFor)
+	assert.Equal(t, warning, screen.(screenType).stage(s))
+}
+
+func TestWhatIsThereIsEntered(t *testing.T) {
+	s := trial.State(t)
+	_, _, changes := trial.After(New(), s, trial.Keys("e")...)
+	assert.Equal(t, "Underneath", changes[0].Goto)
+	assert.Contains(t, changes[0].Say, s.Result.NotLookedFor[0])
+	assert.Nil(t, changes[0].Job)
+}
+
+func TestWhatWasLeftOpenStaysInSight(t *testing.T) {
+	s := trial.State(t)
+	at, _ := figures.SplitAtCut(s.Result.Findings)
+	for _, size := range trial.Sizes {
+		view := trial.Filled(t, marked(t, s), s, size.W, size.H)
+		assert.Contains(t, view, "17 kinds not looked for")
+		assert.Contains(t, view, "Not tied: drill the pilot only")
+		assert.Contains(t, view, "At the cut "+figures.Tally(at))
+	}
+}
+
+// The questions are of one place: they come again when the cut has moved, or when the verdict has got worse.
+func TestTheQuestionsComeAgain(t *testing.T) {
+	s := trial.State(t)
+	page := marked(t, s)
+	moved := *s.Job.Cut
+	moved.At[0] -= 10
+	assert.Equal(t, asking, page.(screenType).stage(trial.Judged(s, s.Job.WithCut(moved))))
+
+	clear := s
+	clear.Result.Verdict = rules.Clear
+	clear.Result.NotLookedFor = nil
+	page, _, changes := trial.After(New(), clear, trial.Keys("enter")...)
+	assert.Equal(t, desk.Cautions, changes[0].Ask, "the cautions come also when all is clear")
+	assert.Equal(t, marking, page.(screenType).stage(clear))
+	clear.Result.Verdict = rules.Foul
+	assert.Equal(t, warning, page.(screenType).stage(clear))
+}
+
+func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
+	s := trial.State(t)
+	screen, _, changes := trial.After(New(), s, trial.Keys("l enter space n down")...)
+	assert.Equal(t, warning, screen.(screenType).stage(s))
+	assert.Equal(t, "Place", changes[1].Goto)
+	require.NotNil(t, changes[1].Focus)
+	assert.True(t, figures.AtCut(*changes[1].Focus))
+	for _, c := range changes {
+		assert.Empty(t, c.Tick)
+		assert.Nil(t, c.Job)
+	}
+}
+
+func TestTicking(t *testing.T) {
+	s := trial.State(t)
+	names := []string{}
+	for _, m := range s.Marks.Marks {
+		names = append(names, m.Name)
+	}
+	page, s, _ := trial.After(marked(t, s), s, trial.Keys("enter")...)
+	assert.Equal(t, map[string]bool{"cut centre": true}, s.Ticked)
+	assert.Contains(t, trial.Filled(t, page, s, 60, 17), "[x] made")
+	page, s, changes := trial.After(page, s, trial.Keys("enter")...)
+	assert.Empty(t, changes[0].Tick, "a bouncing key goes on and ticks nothing")
+	assert.Equal(t, 1, page.(screenType).at)
+	page, s, _ = trial.After(page, s, trial.Keys("space space")...)
+	assert.False(t, s.Ticked[names[1]], "a second press takes the tick back")
+	for range 2 * len(names) {
+		page, s, _ = trial.After(page, s, trial.Keys("enter")...)
+	}
+	for _, name := range names {
+		assert.True(t, s.Ticked[name], name)
+	}
+	page, _, _ = trial.After(page, s, trial.Keys("down down")...)
+	assert.Equal(t, len(names)-1, page.(screenType).at, "there is nothing behind the last")
+	page, _, _ = trial.After(page, s, trial.Keys(strings.Repeat("up ", 2*len(names)))...)
+	assert.Equal(t, 0, page.(screenType).at)
+}
+
+func TestClipsAreMarkedFromBelow(t *testing.T) {
+	s := trial.State(t)
+	page := marked(t, s)
+	for i, m := range s.Marks.Marks {
+		if m.Above != nil {
+			continue
+		}
+		p := page.(screenType)
+		p.at = i
+		_, _, changes := trial.After(p, s, trial.Keys("v p")...)
+		assert.Contains(t, changes[0].Say, "from below only")
+		assert.Contains(t, changes[1].Say, "from below")
+		assert.Contains(t, trial.Filled(t, p, s, 60, 17), "FROM BELOW")
+		return
+	}
+	t.Fatal("the trial job has no mark from below")
+}
+
+// The figures on the screen are those of the mark sheet, written as every length is.
+func TestFiguresAreThoseOfTheMarkSheet(t *testing.T) {
+	base := trial.State(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := base
+		cut := *s.Job.Cut
+		cut.At = [2]float64{rapid.Float64Range(200, 3000).Draw(t, "x"), rapid.Float64Range(-800, 800).Draw(t, "y")}
+		s = trial.Judged(s, s.Job.WithCut(cut))
+		s.Settings.Units = rapid.SampledFrom([]survey.Units{desk.Millimetres, desk.Inches}).Draw(t, "units")
+		size := rapid.SampledFrom(trial.Sizes).Draw(t, "size")
+		page := marked(t, s).(screenType)
+		page.at = rapid.IntRange(0, len(s.Marks.Marks)-1).Draw(t, "mark")
+		page.below = rapid.Bool().Draw(t, "below")
+		view := trial.Filled(t, page, s, size.W, size.H)
+
+		m := s.Marks.Marks[page.at]
+		bumper, left, right := m.Below.Bumper, m.Below.Left, m.Below.Right
+		if m.Above != nil && !page.below {
+			bumper, left, right = m.Above.Bumper, m.Above.Left, m.Above.Right
+		}
+		side, word := left, "from the left edge"
+		if right < left {
+			side, word = right, "from the right edge"
+		}
+		requireFigure(t, view, survey.Format(bumper, s.Settings.Units))
+		requireFigure(t, view, survey.Format(side, s.Settings.Units))
+		require.Contains(t, view, word)
+	})
+}
+
+// requireFigure wants a number in block figures of some size in a picture.
+func requireFigure(t require.TestingT, view, text string) {
+	rows := strings.Split(view, "\n")
+	for size := 1; size <= 6; size++ {
+		big, ok := figures.Big(text, size)
+		require.True(t, ok)
+		for y := 0; y+len(big) <= len(rows); y++ {
+			if stands(rows[y:y+len(big)], big) {
+				return
+			}
+		}
+	}
+	require.Fail(t, fmt.Sprintf("%s is not in the picture", text), view)
+}
+
+// stands says whether rows hold a block one below the other, with nothing but blanks behind it.
+func stands(rows, block []string) bool {
+	from := strings.Index(rows[0], strings.TrimRight(block[0], " "))
+	if from < 0 {
+		return false
+	}
+	from = ansi.StringWidth(rows[0][:from])
+	for y := range block {
+		if strings.TrimRight(ansi.Cut(rows[y], from, ansi.StringWidth(rows[y])), " ") != strings.TrimRight(block[y], " ") {
+			return false
+		}
+	}
+	return true
+}
+
+// The two arcs of the pins meet where the mark is: by Pythagoras from the pins' places as the sheet gives them.
+func TestPinReadingsAreArcsToTheMark(t *testing.T) {
+	s := trial.State(t)
+	m := s.Marks.Marks[0]
+	for side, shown := range map[float64]reading{1: screenType{}.pinReadings(m, s)[0], -1: screenType{}.pinReadings(m, s)[1]} {
+		pin := geometry.Point3{X: 0, Y: side * s.Job.Pins(), Z: -60}
+		mark := geometry.Point3{X: m.Above.X, Y: m.Above.Y}
+		assert.InDelta(t, mark.Sub(pin).Norm(), shown.mm, 1e-6)
+	}
+}
+
+func TestOtherMessagesAreNotKeys(t *testing.T) {
+	s := trial.State(t)
+	page := marked(t, s)
+	for _, msg := range []tea.Msg{tea.FocusMsg{}, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("p"), Paste: true}} {
+		next, change, cmd := page.Update(msg, s)
+		assert.Equal(t, page, next)
+		assert.Equal(t, desk.Change{}, change)
+		assert.Nil(t, cmd)
+	}
+}
+
+func TestWandering(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		trial.Wander(t, New(), "n", "e", "l", "m", "enter", "space", "up", "down", "v", "p", "tab", "esc")
+	})
+}

@@ -1,0 +1,41 @@
+package marks
+
+import (
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// pinPage shows the two arcs in place of the tape's readings.
+func (m screen) pinPage(mark rules.Mark, s desk.State, w, h int) []string {
+	two := m.pinReadings(mark, s)
+	rows := pinWords(s, w)
+	if h >= len(rows)+14 {
+		rows = append(rows, pinDrawing(two, s)...)
+	}
+	high := (h - len(rows)) / 2
+	rows = append(rows, figure(two[0], s, w, high)...)
+	return append(rows, figure(two[1], s, w, high)...)
+}
+
+// pinWords says what the two pins are.
+func pinWords(s desk.State, w int) []string {
+	out := desk.Length(s.Job.Pins(), s.Settings.Units)
+	return figures.Wrapped(s.Settings.Styles().Plain,
+		"A check: two pins on the bumper line, each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
+}
+
+// pinDrawing shows the two tapes from above, the van's nose to the right.
+func pinDrawing(two [2]reading, s desk.State) []string {
+	st := s.Settings.Styles()
+	left := st.Strong.Render(desk.Length(two[0].mm, s.Settings.Units))
+	right := st.Strong.Render(desk.Length(two[1].mm, s.Settings.Units))
+	pad := func(word string) string { return word + strings.Repeat(" ", max(0, 10-len([]rune(word)))) }
+	return []string{
+		pad(desk.Left(s.Settings)+" pin") + " o──── " + left + " ────╮",
+		pad("bumper") + " │                    × mark   nose ▶",
+		pad(desk.Right(s.Settings)+" pin") + " o──── " + right + " ────╯",
+	}
+}

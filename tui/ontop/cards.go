@@ -1,0 +1,140 @@
+package ontop
+
+import (
+	"math"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// card is one of the forms for what is there once.
+type card uint8
+
+const (
+	floorCard card = iota
+	hooksCard
+	errorsCard
+	heaterCard
+)
+
+// cards are what each is called, for people and for undo, and its values.
+var cards = [...]struct {
+	id, text string
+	slots    form.Slots
+}{
+	floorCard:  {"floor", "Floor", floorSlots},
+	hooksCard:  {"where the tape hooks", "Where the tape hooks", hookSlots},
+	errorsCard: {"how well it is measured", "How well it is measured", errorSlots()},
+	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
+}
+
+// sheet is the form of a card.
+type sheet struct{ card card }
+
+// ID says which card it is.
+func (h sheet) ID() string { return cards[h.card].id }
+
+// Fields are the card's fields.
+func (h sheet) Fields(s desk.State, _ map[string]string) []form.Field {
+	return cards[h.card].slots.Fields(s)
+}
+
+// Set puts texts into the job.
+func (h sheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+	job, err := cards[h.card].slots.Set(s, texts)
+	return job, h, err
+}
+
+var floorSlots = form.Slots{
+	form.Required(form.Field{Key: "from", Label: "from bumper"}, form.AnyLength,
+		func(j *vehicles.Job) *float64 { return &j.Floor.From }),
+	form.Required(form.Field{Key: "length", Label: "length"}, form.Over0,
+		func(j *vehicles.Job) *float64 { return &j.Floor.Length }),
+	form.Required(form.Field{Key: "width", Label: "width"}, form.Over0,
+		func(j *vehicles.Job) *float64 { return &j.Floor.Width }),
+	form.Required(form.Field{Key: "thickness", Label: "thickness"}, form.Over0,
+		func(j *vehicles.Job) *float64 { return &j.Floor.Thickness }),
+	form.Required(form.Field{Key: "ground", Label: "down to ground"}, form.Over0,
+		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
+}
+
+// hook is a slot of the datum that may be left blank.
+func hook(key, label, heading string, l form.Limits, blank func(j vehicles.Job) string,
+	at func(j *vehicles.Job) *vehicles.Number,
+) form.Slot {
+	f := form.Field{Key: key, Label: label, Unit: "mm", Heading: heading}
+	return form.Optional(f, form.LengthIn(l), blank, at)
+}
+
+func says(text string) func(vehicles.Job) string { return func(vehicles.Job) string { return text } }
+
+// mm says what holds when a field is blank.
+func mm(of func(j vehicles.Job) float64) func(vehicles.Job) string {
+	return func(j vehicles.Job) string { return form.Plain(math.Round(of(j)*10)/10) + " when blank" }
+}
+
+var hookSlots = form.Slots{
+	hook("hook_below", "hook's drop", "From below", form.AnyLength, says("tape held level"),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }),
+	hook("left", "to left edge", "", form.Over0, mm(vehicles.Job.SideLeft),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Left }),
+	hook("right", "to right edge", "", form.Over0, mm(vehicles.Job.SideRight),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Right }),
+	hook("side_below", "side edge's drop", "", form.AnyLength, says("side tape held level"),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }),
+	hook("hook_above", "hook below floor", "From above", form.AnyLength, says("0: level with it"),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookAbove }),
+	hook("shift_above", "zero lies forward", "", form.AnyLength, says("0: above the other"),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.ShiftAbove }),
+	hook("above_left", "to left edge", "", form.Over0, mm(vehicles.Job.AboveLeft),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveLeft }),
+	hook("above_right", "to right edge", "", form.Over0, mm(vehicles.Job.AboveRight),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveRight }),
+	hook("side_above", "side edge below", "", form.AnyLength, says("side tape held level"),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
+	hook("pins", "datum pins at ±", "", form.Over0, mm(vehicles.Job.Pins),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
+}
+
+// errorSlots are the frames' error and the tape's.
+func errorSlots() form.Slots {
+	frames := hook("frames", "two frames ±", "", form.NotLess0, mm(vehicles.Job.Frames),
+		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Frames })
+	return append(form.Slots{frames}, entry.Errors()...)
+}
+
+// apart is how far the hooks below and above differ in height, mm.
+func apart(j vehicles.Job) float64 {
+	return math.Abs(j.Datum.HookBelow.Value + j.Floor.Thickness - j.Datum.HookAbove.Value)
+}
+
+// muchApart is the difference in height from which two hooks are hardly on one edge of the bumper, mm: common
+// practice, no source.
+const muchApart = 20
+
+// askShift says whether the fitter must be asked if the two zeros stand above each other.
+func askShift(j vehicles.Job) bool {
+	return j.Datum.HookBelow.Set && apart(j) > muchApart && !j.Datum.ShiftAbove.Set
+}
+
+// fresh says whether nothing has been measured for the job yet.
+func fresh(j vehicles.Job) bool { return len(j.Obstructions)+len(j.Openings)+len(j.Ties) == 0 }
+
+// asks is what a card still asks for, in a few words; "" for nothing.
+func (c card) asks(j vehicles.Job) string {
+	switch {
+	case c == floorCard && fresh(j):
+		return "? measure first"
+	case c == hooksCard && askShift(j):
+		return "? where the zeros are"
+	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:
+		return "? held level"
+	case c == errorsCard && fresh(j):
+		return "? how far off"
+	case c == heaterCard && j.Heater == nil:
+		return "none yet"
+	}
+	return ""
+}

@@ -1,0 +1,84 @@
+package ontop
+
+// The drawings are at most 50 columns wide and 7 rows high, so that they stand under a form on a small screen and
+// beside one on a larger. LEFT and RIGHT are words of eight columns.
+
+const floorSide = `
+bumper          |<------ length ----->|
+  ┃ |<- from -->┌─────────────────────┐
+  ┃             │▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒│ thickness
+  ┃             └─────────────────────┘
+  ┃                underside  ↕ to the ground
+══╩══════════════════════════════════════════
+`
+
+const slopeBelow = `
+floor  ┬ ▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒
+       │ the hook's drop        │     │ ↕ drop
+bumper │                 _..--''●─────┘   taped at
+┌───┐  │         __..--''  tape |
+│   ●__┴__..--'''               |
+└───┘|<-------- in plan ------->|
+`
+
+const slopeAbove = `
+                          ● the mark
+bumper            _..--''┌┴─────────────────────
+┌───┐     __..--''       │▒▒▒▒▒▒▒▒▒▒▒▒▒ finished
+│   ●..--''  the tape    └───────────── floor
+└───┘ ↕ its zero: how far below finished floor
+`
+
+const edges = `
+seen from the front
+▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒ floor
+│ RIGHT        centreline      LEFT     │
+│<----------------->┆<----------------->│
+├── R 310 ──●       ┆         ●─ L 240 ─┤
+`
+
+const sideBelow = `
+seen from the front
+▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒ floor
+level:      ●───────── L 240 ──────────┤ edge
+sloping:    ●--..__                    │
+                   ''--..__            │ ↕ drop
+                           ''--..__    │
+                                   ''--● sill
+`
+
+const sideAbove = `
+seen from the front
+▒▒▒▒▒▒▒▒▒▒▒▒●───── level: L 240 ───────┐ edge
+finished    ┆--..__                    │
+floor       ┆      ''--..__  sloping   │ ↕ below
+                           ''--..__    │
+                                   ''--● zero
+`
+
+const zeros = `
+from the side
+above:            ●──────────────────────●  one
+                  ┆                      ┆ place
+below:      ●─────┼──────────────────────●
+            |<--->|
+       zero lies forward
+`
+
+const pins = `
+from above       pin
+bumper line ┃     ●--..__
+            ┃     ↑ ± pins''--..__
+            ┃     ┼ centreline    ''--✕ the mark
+            ┃     ↓ ± pins    __..--''
+            ┃     ●__....--'''
+`
+
+const frames = `
+from above ┌─ ─ ─ ─ ─ ─ ─ ─ ─┐ as measured below
+         ┌─┼───────────────┐   as measured above:
+         │       ✕ +       │ │ a little apart, and
+         │ │               │   a little turned
+         └─┼───────────────┘ │
+           └─ ─ ─ ─ ─ ─ ─ ─ ─┘
+`

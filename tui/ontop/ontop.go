@@ -1,0 +1,89 @@
+// Package ontop is the screen for what is on top: the floor itself, where the tape is hooked, how well things are
+// measured, the heater, and what stands on the floor. Beside its forms are small drawings for whoever has not met
+// slopes and side edges before.
+package ontop
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/things"
+)
+
+// Screen is the screen "On top". It is a plain value.
+type Screen struct{ entry entry.Entry }
+
+// New returns the screen.
+func New() desk.Screen { return Screen{entry.New(&spec)} }
+
+var spec = entry.Spec{
+	Title: func(s desk.State) string { return fmt.Sprintf("On top: %d fittings", things.Fittings.Rows(s.Job)) },
+	Row:   row, Sheets: sheets, Warn: wrongs, Beside: beside, Above: true,
+	Fresh: []entry.Fresh{
+		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: things.Fittings},
+	},
+}
+
+// Title is what the header calls the screen.
+func (m Screen) Title() string { return "On top" }
+
+// Typing says whether letters belong to a field.
+func (m Screen) Typing() bool { return m.entry.Typing() }
+
+// Update answers one message.
+func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	if size, ok := msg.(tea.WindowSizeMsg); ok {
+		m.entry = m.entry.Sized(size.Width, size.Height)
+		return m, desk.Change{}, nil
+	}
+	var all desk.Change
+	for _, piece := range form.Pieces(msg) {
+		var change desk.Change
+		m.entry, change = m.entry.Update(piece, s)
+		s, all = form.Merge(s, all, change)
+	}
+	return m, all, nil
+}
+
+// View paints the screen.
+func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }
+
+// Keys are the bindings that hold now.
+func (m Screen) Keys(s desk.State) []key.Binding { return m.entry.Keys(s) }
+
+// sheets are the rows of the list: the cards, then the fittings.
+func sheets(s desk.State) []form.Sheet {
+	var out []form.Sheet
+	for c := range cards {
+		out = append(out, sheet{card(c)})
+	}
+	return append(out, things.Fittings.Sheets(s.Job)...)
+}
+
+func row(of form.Sheet, s desk.State) form.Row {
+	if h, isCard := of.(sheet); isCard {
+		asks := h.card.asks(s.Job)
+		return form.Row{Text: cards[h.card].text, Right: asks, Fault: asks != ""}
+	}
+	thing := of.(things.Sheet)
+	name, _ := thing.Name(s.Job)
+	out := form.Row{Text: name}
+	if thing.Row == 0 {
+		out.Head = "Fittings: what stands on the floor"
+	}
+	return out
+}
+
+// wrongs says what keeps the job from being judged.
+func wrongs(s desk.State) []string {
+	var out []string
+	for _, fault := range s.Faults {
+		out = append(out, fault.Text)
+	}
+	return out
+}

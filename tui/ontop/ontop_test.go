@@ -1,0 +1,139 @@
+package ontop
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/vehicles"
+)
+
+func TestTheFloor(t *testing.T) {
+	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r.Type("<enter><wipe>40<enter><wipe>3.2m<enter><wipe>1780<enter><wipe>31<enter><wipe>460<enter>")
+	assert.Equal(t, vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460}, r.State.Job.Floor)
+	assert.False(t, r.Screen.Typing(), "Enter behind the last field goes back to the list")
+	assert.Contains(t, r.Steps, "floor thickness")
+	r.Type("<enter><down><down><wipe>0")
+	assert.Equal(t, 1780.0, r.State.Job.Floor.Width)
+	assert.Contains(t, r.View(100, 27), "must be more than 0")
+}
+
+func TestTheHooks(t *testing.T) {
+	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r.Type("<down><enter>150")
+	assert.Equal(t, vehicles.Some(150), r.State.Job.Datum.HookBelow)
+	assert.Contains(t, r.View(100, 27), "the slope takes 17.5 mm", "650 - sqrt(650^2 - 150^2), by hand 17.53")
+	r.Type("<wipe>")
+	assert.False(t, r.State.Job.Datum.HookBelow.Set, "blank: held level")
+	assert.Contains(t, r.View(100, 27), "642.3 mm in plan: 7.7 mm", "650 - sqrt(650^2 - 100^2), by hand 7.74")
+	r.Type("150<esc>")
+	assert.Contains(t, r.View(100, 27), "? where the zeros are", "180 below the finished floor and level with it")
+	r.Type("<enter><down><down><down><down><down>0<esc>")
+	assert.NotContains(t, r.View(100, 27), "? where the zeros are", "answered")
+	assert.Equal(t, vehicles.Some(0), r.State.Job.Datum.ShiftAbove)
+}
+
+func TestHooksOnOneEdgeAreNotAskedAbout(t *testing.T) {
+	job := vehicles.NewJob("TL-09")
+	job.Floor.Thickness = 30
+	job.Datum.HookBelow, job.Datum.HookAbove = vehicles.Some(130), vehicles.Some(160)
+	assert.False(t, askShift(job))
+	job.Datum.HookAbove = vehicles.Some(139)
+	assert.True(t, askShift(job))
+}
+
+func TestTheHeater(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r.Type("<down><down><down><enter>4")
+	assert.Equal(t, "4 kW", r.State.Job.Heater.Class)
+	r.Type("<right><right>")
+	assert.Equal(t, 30.0, r.State.Job.Heater.Yaw, "two steps of 15 degrees")
+	r.Type("<left><left><left>")
+	assert.Equal(t, -15.0, r.State.Job.Heater.Yaw)
+	r.Type("<wipe>-90<enter>")
+	assert.Equal(t, -90.0, r.State.Job.Heater.Yaw)
+	r.Type("333<up><up>2")
+	h := r.State.Job.Heater
+	assert.Equal(t, "2 kW", h.Class)
+	assert.Equal(t, 333.0, h.Body[0], "a size of the job's own outlives another class")
+	assert.Equal(t, 125.0, h.Body[1], "the others are the class's")
+	r.Type("<down><wipe>")
+	assert.Equal(t, 320.0, r.State.Job.Heater.Body[0], "blank is what the class says")
+	assert.Zero(t, r.State.Job.Heater.Given&vehicles.HasBody)
+	assert.NotZero(t, r.State.Job.Heater.Given&vehicles.HasYaw)
+}
+
+func TestWhichWayTheWarmAirPoints(t *testing.T) {
+	var plain, road desk.Settings
+	road.Nearside = desk.NearsideLeft
+	for deg, want := range map[float64]string{
+		0: "to the front", 30: "to the front and left", 90: "to the left", -90: "to the right", 180: "to the rear",
+		-180: "to the rear", 359: "to the front", -135: "to the rear and right",
+	} {
+		assert.Equal(t, want, Points(deg, plain), "%v degrees anticlockwise from straight ahead", deg)
+	}
+	assert.Equal(t, "to the nearside", Points(90, road))
+}
+
+func TestAFitting(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("nbattery box 2<enter>r1000<enter>+200<enter>l10<enter>+300<enter>0<enter>400")
+	require.Len(t, r.State.Job.Fittings, 2)
+	f := r.State.Job.Fittings[1]
+	assert.Equal(t, "battery box 2", f.Name)
+	assert.Equal(t, "L 10", f.Y[0].Text)
+	assert.Equal(t, vehicles.Span{From: 0, To: 400, Set: true}, f.Rise)
+}
+
+func TestANewJobAsks(t *testing.T) {
+	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 60, 17)
+	view := r.View(60, 17)
+	for _, ask := range []string{"? measure first", "? held level", "? how far off"} {
+		assert.Contains(t, view, ask)
+	}
+	r.Type("<down><down><enter><wipe>8<enter><wipe>1<enter><enter><wipe>2")
+	assert.Equal(t, vehicles.Some(8), r.State.Job.Datum.Frames)
+	assert.Equal(t, vehicles.Some(1), r.State.Job.Tape.Read)
+	assert.Equal(t, vehicles.Some(2), r.State.Job.Tape.Height)
+}
+
+func TestDrawingsFitASmallScreen(t *testing.T) {
+	for _, all := range topics {
+		for name, topic := range all {
+			rows := strings.Split(strings.Trim(topic.drawing, "\n"), "\n")
+			assert.LessOrEqual(t, len(rows), 7, name)
+			for _, row := range rows {
+				assert.LessOrEqual(t, len([]rune(row)), 50, row)
+			}
+		}
+	}
+}
+
+var looks = map[string]string{
+	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down>",
+	"shift": "<down><enter><down><down><down><down><down>", "frames": "<down><down><enter>",
+	"heater": "<down><down><down><enter><down>", "fitting": "<down><down><down><down><enter><down><down>",
+	"pins":  "<down><enter><up><down><down><down><down><down><down><down><down><down>",
+	"above": "<down><enter><down><down><down><down>",
+}
+
+func TestGoldens(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+		w, h := size[0], size[1]
+		for name, keys := range looks {
+			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
+				r := rig.New(t, New(), rig.Van(t), w, h)
+				r.Type(keys)
+				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
+			})
+		}
+	}
+}
+
+func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }

@@ -1,0 +1,158 @@
+package place
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// where says what the arrows move, how far, and where it is.
+func (m screen) where(s desk.State, w int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	rows := []string{m.head(s)}
+	if m.moving != hole {
+		return append(rows, m.wherePoint(s, w)...)
+	}
+	if s.Job.Cut == nil {
+		return append(rows, figures.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
+	}
+	at := s.Job.Cut.At
+	rows = append(rows, figures.Wrapped(st.Plain, "At x "+survey.Format(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
+	return append(rows, m.belowReadings(s, w)...)
+}
+
+// head names what can be moved, the one that is moved in capitals, and the step.
+func (m screen) head(s desk.State) string {
+	st := s.Settings.Styles()
+	row := ""
+	for t := range things {
+		name := " " + t.String() + " "
+		if t == m.moving {
+			row += st.Here.Render(strings.ToUpper(name))
+		} else {
+			row += st.Faint.Render(name)
+		}
+	}
+	return row + "  step " + st.Strong.Render(desk.Length(steps(s)[m.step], s.Settings.Units))
+}
+
+// belowReadings is what the tape must say at the cut from below.
+func (m screen) belowReadings(s desk.State, w int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	if len(s.Faults) > 0 || len(s.Marks.Marks) == 0 {
+		return nil
+	}
+	b := s.Marks.Marks[0].Below
+	return figures.Wrapped(st.Plain, "From below: bumper "+survey.Format(b.Bumper, u)+", "+desk.Left(s.Settings)+" "+survey.Format(b.Left, u)+
+		", "+desk.Right(s.Settings)+" "+survey.Format(b.Right, u), w)
+}
+
+// stack is the floor, the collar and which way the heater looks, in a few words.
+func stack(s desk.State) string {
+	u := s.Settings.Units
+	text := "floor " + survey.Format(s.Job.Floor.Thickness, u)
+	if s.Job.Heater == nil {
+		return text + ", no heater chosen"
+	}
+	text += ", collar " + desk.NotMeasured
+	if t := s.Job.Heater.Turret; t.Set {
+		text = strings.TrimSuffix(text, desk.NotMeasured) + survey.Format(t.Value, u)
+	}
+	return text + ", outlet " + facing(s.Job.Heater.Yaw, s)
+}
+
+// facing says which way a yaw points.
+func facing(yaw float64, s desk.State) string {
+	for yaw > 180 {
+		yaw -= 360
+	}
+	switch yaw {
+	case 0:
+		return "ahead"
+	case 180, -180:
+		return "to the rear"
+	}
+	side := desk.Left(s.Settings)
+	if yaw < 0 {
+		side, yaw = desk.Right(s.Settings), -yaw
+	}
+	return survey.Format(yaw, survey.Millimetres) + "° " + side
+}
+
+func (m screen) wherePoint(s desk.State, w int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	run := m.run(s)
+	if run == nil || len(run.Path) == 0 {
+		return figures.Wrapped(st.Strong, "No "+m.moving.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
+	}
+	p := run.Path[m.point]
+	return figures.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
+}
+
+// notes are what the fitter must know of this place beside its clearances.
+func (m screen) notes(s desk.State, w int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	var rows []string
+	for _, f := range s.Faults {
+		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+	}
+	if f := s.Focus; f != nil {
+		rows = append(rows, figures.Wrapped(st.Strong, "Shown: "+figures.About(*f)+", "+desk.VerdictWord(f.Verdict)+", "+figures.Margin(*f, u), w)...)
+	}
+	if p := s.Marks.Pilot; len(s.Faults) == 0 && p.Drilled != nil {
+		rows = append(rows, figures.Wrapped(st.Strong, "Pilot "+desk.Length(p.Off.Norm(), u)+
+			" off: checks are for the hole. May move "+desk.Length(p.MayMove, u), w)...)
+	}
+	if all := leaning(s); len(all) > 0 {
+		aside := make([]string, len(all))
+		for i, l := range all {
+			aside[i] = l.of.String() + " " + survey.Format(l.aside, u)
+		}
+		rows = append(rows, figures.Wrapped(st.Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+keyUpright.Help().Key+": upright)", w)...)
+	}
+	return rows
+}
+
+// clearances are the worst findings of what is moved, in at most h rows; with few rows the head gives way.
+func (m screen) clearances(s desk.State, w, h int) []string {
+	st := s.Settings.Styles()
+	var rows []string
+	for _, f := range s.Result.Findings {
+		if m.concerns(f) && len(rows) < h {
+			rows = append(rows, findingRow(f, s, w))
+		}
+	}
+	title := "Worst here, margin and " + desk.PlusMinusHead
+	switch {
+	case len(rows) == 0:
+		return []string{st.Faint.Render("Nothing to check here yet.")}
+	case len(s.Faults) > 0:
+		title = "As it was before the fault"
+	case h < 4:
+		return rows
+	}
+	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
+}
+
+// concerns says whether a finding is of what the arrows move.
+func (m screen) concerns(f rules.Finding) bool {
+	if m.moving == hole {
+		return figures.AtCut(f)
+	}
+	return f.Subject == m.moving.String() || f.Against == m.moving.String()
+}
+
+// findingRow is a verdict, what it is of, and its margin at the end of the row.
+func findingRow(f rules.Finding, s desk.State, w int) string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
+	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
+	number := " " + figures.Signed(f, u) + " " + figures.PlusMinus(f, u)
+	return verdict + desk.FitRow(figures.About(f), w-9-lipgloss.Width(number)) + number
+}

@@ -1,0 +1,232 @@
+// Package place is the screen for putting the heater in its place: the plan large, the cut and the points of the runs
+// moved with the arrows in the direction seen, typed or tapped, and what that does to the clearances beside it. It
+// judges nothing: places come from vehicles, verdicts from rules.
+package place
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/plan"
+)
+
+// thing is what the arrows move.
+type thing uint8
+
+const (
+	hole thing = iota
+	exhaust
+	intake
+	things // how many there are
+)
+
+func (t thing) String() string { return [...]string{"cut", "exhaust", "intake"}[t] }
+
+type screen struct {
+	pane   plan.Pane
+	moving thing
+	point  int // of the run that is moved, from 0
+	step   int // index of steps
+	prompt prompt
+	w, h   int
+}
+
+// New returns the screen.
+func New() desk.Screen { return screen{pane: plan.New(), step: 1} }
+
+func (m screen) Title() string { return "Place" }
+
+func (m screen) Typing() bool { return m.prompt.kind != nothing }
+
+// Update answers one message.
+func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	m = m.current(s)
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+		m.pane = m.pane.Sized(sizes(m.w, m.h))
+		return m, desk.Change{}, nil
+	case tea.KeyMsg:
+		m, change := m.keys(msg, s)
+		return m, change, nil
+	case tea.MouseMsg:
+		m, change := m.mouse(msg, s)
+		return m, change, nil
+	}
+	return m, desk.Change{}, nil
+}
+
+// current is the screen for the job as it is now: an undo may have taken away what a field is of.
+func (m screen) current(s desk.State) screen {
+	run := m.run(s)
+	gone := s.Job.Cut == nil
+	if m.prompt.kind == pointAt || m.prompt.kind == pipe {
+		gone = run == nil || len(run.Path) == 0
+	}
+	if gone {
+		m.prompt = prompt{}
+	}
+	m.point = m.index(s)
+	return m
+}
+
+// keys answers the presses of a message one by one.
+func (m screen) keys(msg tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	var all desk.Change
+	for _, piece := range form.Pieces(msg) {
+		k, isKey := piece.(tea.KeyMsg)
+		if !isKey || (k.Paste && !m.Typing()) {
+			continue
+		}
+		var change desk.Change
+		if m.Typing() {
+			m, change = m.typed(k, s)
+		} else {
+			m, change = m.press(k, s)
+		}
+		change = m.followed(change, s)
+		if change.Job != nil {
+			s.Job = *change.Job
+		}
+		if change != (desk.Change{}) {
+			all = change
+		}
+	}
+	return m, all
+}
+
+func bind(name, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, what))
+}
+
+var (
+	keyMove    = bind("arrows", "move", "up", "down", "left", "right")
+	keyStep    = bind("s", "step", "s")
+	keyThing   = bind("Tab", "cut / exhaust / intake", "tab")
+	keyThing2  = bind("Shift-Tab", "the one before", "shift+tab")
+	keyType    = bind("t", "type a place", "t", "enter")
+	keyHere    = bind("Enter", "place a cut in the middle", "enter")
+	keyPilot   = bind("m", "pilot as measured", "m")
+	keyCollar  = bind("k", "collar and hole", "k")
+	keyPipe    = bind("k", "pipe and bend", "k")
+	keyTurn    = bind(",", "turn 15° anticlockwise as seen", ",", "<")
+	keyTurn2   = bind(".", "turn 15° clockwise as seen", ".", ">")
+	keyNext    = bind("n", "next point", "n")
+	keyBack    = bind("p", "point before", "p")
+	keyRaise   = bind("r", "raise", "r", "pgup")
+	keyLower   = bind("d", "drop", "d", "pgdown")
+	keyInsert  = bind("i", "insert a point before", "i")
+	keyAdd     = bind("a", "add a point at the end", "a")
+	keyDelete  = bind("x", "delete the point", "x", "delete")
+	keyUpright = bind("o", "first points under the stubs", "o")
+	keyTake    = bind("Enter", "next, then take it", "enter")
+)
+
+// Keys are the bindings that hold now.
+func (m screen) Keys(s desk.State) []key.Binding {
+	if m.Typing() {
+		return []key.Binding{keyTake, desk.KeyLeave}
+	}
+	keys := []key.Binding{keyMove, keyStep, keyThing}
+	switch {
+	case m.moving != hole && m.run(s) == nil:
+		keys = []key.Binding{keyAdd, keyThing}
+	case m.moving != hole:
+		keys = append(keys, keyNext, keyBack, keyRaise, keyLower, keyAdd, keyInsert, keyDelete, keyType, keyPipe)
+	case s.Job.Cut == nil:
+		keys = []key.Binding{keyHere, keyThing}
+	default:
+		keys = append(keys, keyType, keyPilot, keyTurn, keyTurn2, keyCollar)
+	}
+	if len(leaning(s)) > 0 {
+		keys = append(keys, keyUpright)
+	}
+	return append(append(keys, keyThing2), m.pane.Keys()...)
+}
+
+// press answers one key outside the fields.
+func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	switch {
+	case key.Matches(k, keyThing):
+		return m.turnTo((m.moving + 1) % things), desk.Change{}
+	case key.Matches(k, keyThing2):
+		return m.turnTo((m.moving + things - 1) % things), desk.Change{}
+	case key.Matches(k, keyStep):
+		m.step = (m.step + 1) % len(steps(s))
+		return m, desk.Change{}
+	case key.Matches(k, keyUpright) && len(leaning(s)) > 0:
+		return m, upright(s)
+	case key.Matches(k, keyMove) && !k.Alt:
+		return m, m.move(k.String(), s)
+	}
+	if m.moving == hole {
+		return m.pressCut(k, s)
+	}
+	return m.pressRun(k, s)
+}
+
+// turnTo changes what the arrows move, and starts at its first point.
+func (m screen) turnTo(t thing) screen {
+	m.moving, m.point = t, 0
+	return m
+}
+
+// pressCut answers the keys of the cut and the heater on it.
+func (m screen) pressCut(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	switch {
+	case s.Job.Cut == nil && key.Matches(k, keyHere):
+		return m, placeCut(s, m.middle(s))
+	case key.Matches(k, keyType) && s.Job.Cut != nil:
+		return m.ask(cutAt, s), desk.Change{}
+	case key.Matches(k, keyPilot) && s.Job.Cut != nil:
+		return m.ask(drilled, s), desk.Change{}
+	case key.Matches(k, keyCollar) && s.Job.Cut != nil:
+		return m.ask(collar, s), desk.Change{}
+	case key.Matches(k, keyTurn):
+		return m, turn(s, 1)
+	case key.Matches(k, keyTurn2):
+		return m, turn(s, -1)
+	}
+	return m.passOn(k, s)
+}
+
+// pressRun answers the keys of a run.
+func (m screen) pressRun(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if key.Matches(k, keyAdd) {
+		return m.add(s)
+	}
+	run := m.run(s)
+	if run == nil || len(run.Path) == 0 {
+		return m.passOn(k, s)
+	}
+	switch {
+	case key.Matches(k, keyNext):
+		m.point = min(m.point+1, len(run.Path)-1)
+	case key.Matches(k, keyBack):
+		m.point = max(m.point-1, 0)
+	case key.Matches(k, keyRaise):
+		return m, m.lower(s, -1)
+	case key.Matches(k, keyLower):
+		return m, m.lower(s, 1)
+	case key.Matches(k, keyInsert):
+		return m, m.insert(s)
+	case key.Matches(k, keyDelete):
+		return m, m.remove(s)
+	case key.Matches(k, keyType):
+		return m.ask(pointAt, s), desk.Change{}
+	case key.Matches(k, keyPipe):
+		return m.ask(pipe, s), desk.Change{}
+	default:
+		return m.passOn(k, s)
+	}
+	return m, desk.Change{}
+}
+
+// passOn gives the plan the keys that are its own.
+func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	pane, change, _ := m.pane.Update(k, s)
+	m.pane = pane
+	return m, change
+}

@@ -1,0 +1,189 @@
+package place
+
+import (
+	"fmt"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// What a new run starts with until the fitter says otherwise, mm: common practice, no source.
+const (
+	exhaustAcross = 26
+	intakeAcross  = 28
+	firstBend     = 60
+	firstFall     = 65  // from the stub's mouth to the first point, straight down
+	newLeg        = 200 // from the last point to one that is added
+)
+
+// runOf is the exhaust or the intake of a job, nil when it has none.
+func runOf(job vehicles.Job, t thing) *vehicles.Run {
+	switch t {
+	case exhaust:
+		return job.Exhaust
+	case intake:
+		return job.Intake
+	}
+	return nil
+}
+
+func (m screen) run(s desk.State) *vehicles.Run { return runOf(s.Job, m.moving) }
+
+func withRun(job vehicles.Job, t thing, run vehicles.Run) vehicles.Job {
+	if t == exhaust {
+		return job.WithExhaust(run)
+	}
+	return job.WithIntake(run)
+}
+
+func withoutRun(job vehicles.Job, t thing) vehicles.Job {
+	if t == exhaust {
+		job.Exhaust = nil
+	} else {
+		job.Intake = nil
+	}
+	return job
+}
+
+// index is the number of the point that is moved, kept within what there is.
+func (m screen) index(s desk.State) int {
+	run := m.run(s)
+	if run == nil {
+		return 0
+	}
+	return max(0, min(m.point, len(run.Path)-1))
+}
+
+// start is the mouth of a run's stub; without a heater there is none, and without a cut neither.
+func start(s desk.State, t thing) (p vehicles.RunPoint, there bool) {
+	h := s.Job.Heater
+	if h == nil || s.Job.Cut == nil || len(s.Faults) > 0 {
+		return p, false
+	}
+	stub := h.ExhaustStub
+	if t == intake {
+		stub = h.IntakeStub
+	}
+	at := s.Result.Plan.Cut.At.Add(plan2(stub).Turn(h.Yaw))
+	return vehicles.RunPoint{X: at.X, Y: at.Y, Drop: h.StubDrop}, true
+}
+
+// add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it.
+func (m screen) add(s desk.State) (screen, desk.Change) {
+	stub, there := start(s, m.moving)
+	if !there {
+		return m, desk.Change{Say: "A run starts at its stub: place a cut and choose a heater first."}
+	}
+	var say string
+	var run vehicles.Run
+	if old := m.run(s); old != nil {
+		run = *old
+	} else {
+		run = vehicles.Run{Across: exhaustAcross, Bend: vehicles.Some(firstBend)}
+		if m.moving == intake {
+			run.Across = intakeAcross
+		}
+		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(run.Across, s.Settings.Units), keyPipe.Help().Key)
+	}
+	m.point = len(run.Path)
+	job := withRun(s.Job, m.moving, run.InsertPoint(m.point, following(stub, run.Path)))
+	return m, desk.Change{Job: &job, Say: say}
+}
+
+// following is where a point that is added to a path goes.
+func following(stub vehicles.RunPoint, path []vehicles.RunPoint) vehicles.RunPoint {
+	if len(path) == 0 {
+		return vehicles.RunPoint{X: stub.X, Y: stub.Y, Drop: stub.Drop + firstFall}
+	}
+	last, before := path[len(path)-1], stub
+	if len(path) > 1 {
+		before = path[len(path)-2]
+	}
+	way := geometry.Point{X: last.X - before.X, Y: last.Y - before.Y}
+	if way.Norm() < 1 { // straight down so far: on towards the rear
+		way = geometry.Point{X: -1}
+	}
+	way = way.Scale(newLeg / way.Norm())
+	return vehicles.RunPoint{X: within(last.X + way.X), Y: within(last.Y + way.Y), Drop: last.Drop}
+}
+
+// insert puts a point halfway between the point before and the one that is moved.
+func (m screen) insert(s desk.State) desk.Change {
+	run := *m.run(s)
+	here := run.Path[m.point]
+	before, there := start(s, m.moving)
+	switch {
+	case m.point > 0:
+		before = run.Path[m.point-1]
+	case !there:
+		return desk.Change{Say: "A run starts at its stub: place a cut and choose a heater first."}
+	}
+	half := vehicles.RunPoint{X: (before.X + here.X) / 2, Y: (before.Y + here.Y) / 2, Drop: (before.Drop + here.Drop) / 2}
+	if muf := run.Muffler; muf != nil && muf.Leg == m.point+1 {
+		return desk.Change{Say: "The muffler is on this leg: insert the point on another, or take the muffler off first."}
+	}
+	job := withRun(s.Job, m.moving, legsMoved(run.InsertPoint(m.point, half), m.point+1, 1))
+	return desk.Change{Job: &job}
+}
+
+// remove takes the point out; with its last point the run goes.
+func (m screen) remove(s desk.State) desk.Change {
+	run := *m.run(s)
+	say := fmt.Sprintf("%s point %d deleted. %s takes it back.", m.moving, m.point+1, desk.KeyUndo.Help().Key)
+	job := withoutRun(s.Job, m.moving)
+	if last := len(run.Path) - 1; last > 0 {
+		job = withRun(s.Job, m.moving, legsMoved(run.WithoutPoint(m.point), min(m.point+1, last), -1))
+	}
+	return desk.Change{Job: &job, Say: say}
+}
+
+// legsMoved renumbers the muffler's leg after legs beyond the one given have moved up or down by one.
+func legsMoved(run vehicles.Run, beyond, by int) vehicles.Run {
+	if muf := run.Muffler; muf != nil && muf.Leg > beyond {
+		moved := *muf
+		moved.Leg += by
+		return run.WithMuffler(&moved)
+	}
+	return run
+}
+
+// lean is how far a run's first point lies beside its stub in plan, mm.
+type lean struct {
+	of    thing
+	aside float64
+}
+
+// leanSeen is how far aside, mm, a first point must lie to be spoken of.
+const leanSeen = 1
+
+// leaning tells which runs' first points do not lie under their stubs, as when the cut was moved: a path does not
+// follow it.
+func leaning(s desk.State) []lean {
+	var all []lean
+	for _, t := range []thing{exhaust, intake} {
+		run := runOf(s.Job, t)
+		stub, there := start(s, t)
+		if run == nil || len(run.Path) == 0 || !there {
+			continue
+		}
+		first := run.Path[0]
+		aside := geometry.Point{X: first.X - stub.X, Y: first.Y - stub.Y}.Norm()
+		if aside > leanSeen {
+			all = append(all, lean{t, aside})
+		}
+	}
+	return all
+}
+
+// upright puts the first points of the leaning runs straight under their stubs.
+func upright(s desk.State) desk.Change {
+	job := s.Job
+	for _, l := range leaning(s) {
+		stub, _ := start(s, l.of)
+		run := *runOf(job, l.of)
+		first := vehicles.RunPoint{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: run.Path[0].Drop}
+		job = withRun(job, l.of, run.WithPoint(0, first))
+	}
+	return desk.Change{Job: &job}
+}

@@ -1,0 +1,207 @@
+package place
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// texts are what stands in the fields of a prompt when it opens.
+func (m screen) texts(kind asked, s desk.State) []string {
+	switch kind {
+	case drilled:
+		if d := s.Job.Cut.Drilled; d != nil {
+			return []string{d[0].Text, d[1].Text}
+		}
+	case collar:
+		depth := vehicles.Number{}
+		if s.Job.Heater != nil {
+			depth = s.Job.Heater.Turret
+		}
+		return []string{numberText(depth), numberText(vehicles.Some(s.Job.Cut.Across))}
+	case pipe:
+		run := m.run(s)
+		return []string{numberText(vehicles.Some(run.Across)), numberText(run.Bend)}
+	case pointAt:
+		return []string{"", "", numberText(vehicles.Some(m.run(s).Path[m.point].Drop))}
+	}
+	return []string{"", ""}
+}
+
+func numberText(n vehicles.Number) string {
+	if !n.Set {
+		return ""
+	}
+	return strconv.FormatFloat(n.Value, 'f', -1, 64)
+}
+
+// blank is what an empty field says.
+func (m screen) blank(i int) string {
+	if m.prompt.kind == cutAt || m.prompt.kind == pointAt {
+		if i == 1 {
+			return "L 652, R 310, -240"
+		}
+		return "1219 or 4' 0\""
+	}
+	return desk.NotMeasured
+}
+
+// note says what the fields come to, or how to write one.
+func (m screen) note(i int, s desk.State) string {
+	isPlace := m.prompt.kind == cutAt || m.prompt.kind == pointAt || m.prompt.kind == drilled
+	if !isPlace {
+		return ""
+	}
+	if at, err := m.place(s); err == nil {
+		return "x " + survey.Format(at.X, s.Settings.Units) + ", " + desk.Across(at.Y, s.Settings)
+	}
+	if i == 1 {
+		return "L from the " + desk.Left(s.Settings) + " edge, R from the " + desk.Right(s.Settings) +
+			", plain: from the centreline, " + desk.Left(s.Settings) + " is plus"
+	}
+	return ""
+}
+
+// errBlank is for a place of which a reading is missing.
+var errBlank = errors.New("both readings are wanted: from the bumper, and across")
+
+// read reads the text of a field. Blank reads as nothing.
+func (m screen) read(i int, text string) (survey.Reading, error) {
+	if strings.TrimSpace(text) == "" {
+		return survey.Reading{}, nil
+	}
+	r, err := survey.Typed(text, m.axis(i))
+	if err == nil && r.Start == survey.On {
+		err = errors.New("nothing stands before it to run on from: measure from the bumper, the centreline or a side edge")
+	}
+	if height := m.prompt.kind == pointAt && i == 2; err == nil && r.Length <= 0 && !height && m.axis(i) == survey.X {
+		err = errors.New("must be more than 0")
+	}
+	return r, err
+}
+
+// place is where the two readings of a prompt come to, reduced as every reading from below is.
+func (m screen) place(s desk.State) (geometry.Point, error) {
+	t := m.prompt.texts
+	if strings.TrimSpace(t[0]) == "" || strings.TrimSpace(t[1]) == "" {
+		return geometry.Point{}, errBlank
+	}
+	x, errX := m.read(0, t[0])
+	y, errY := m.read(1, t[1])
+	if err := errors.Join(errX, errY); err != nil {
+		return geometry.Point{}, err
+	}
+	drop := 0.
+	if m.prompt.kind == pointAt {
+		d, err := m.read(2, t[2])
+		if err != nil {
+			return geometry.Point{}, err
+		}
+		drop = d.Length
+	}
+	return reduced(s.Job, vehicles.Pair{x, y}, drop)
+}
+
+// reduced has the readings of one point, at a drop below the floor, reduced with the datum and the tape of a job.
+func reduced(job vehicles.Job, at vehicles.Pair, drop float64) (geometry.Point, error) {
+	spot := vehicles.Obstruction{
+		Place:   vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)},
+		TapedAt: vehicles.Some(drop),
+	}
+	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Obstructions: []vehicles.Obstruction{spot}}
+	plan, faults := vehicles.Reduce(alone)
+	if len(faults) > 0 {
+		return geometry.Point{}, errors.New(faults[0].Text)
+	}
+	return plan.Obstructions[0].Prism.Footprint.Middle, nil
+}
+
+// taken is the change that a prompt comes to.
+func (m screen) taken(s desk.State) (desk.Change, error) {
+	switch m.prompt.kind {
+	case drilled:
+		return m.takeDrilled(s)
+	case collar:
+		return m.takeCollar(s)
+	case pipe:
+		return m.takePipe(s)
+	}
+	at, err := m.place(s)
+	if err != nil {
+		return desk.Change{}, err
+	}
+	at = geometry.Point{X: hundredth(at.X), Y: hundredth(at.Y)}
+	if m.prompt.kind == cutAt {
+		return moveCut(s.Job, at, ""), nil
+	}
+	drop, _ := m.read(2, m.prompt.texts[2])
+	return m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: drop.Length}, ""), nil
+}
+
+// hundredth rounds a place to 0.01 mm: finer than any tape, and short in the file.
+func hundredth(v float64) float64 { return math.Round(v*100) / 100 }
+
+func (m screen) takeDrilled(s desk.State) (desk.Change, error) {
+	if strings.TrimSpace(strings.Join(m.prompt.texts, "")) == "" {
+		job := s.Job.WithDrilled(nil)
+		return desk.Change{Job: &job, Say: "The pilot counts as not drilled."}, nil
+	}
+	if _, err := m.place(s); err != nil {
+		return desk.Change{}, err
+	}
+	x, _ := m.read(0, m.prompt.texts[0])
+	y, _ := m.read(1, m.prompt.texts[1])
+	job := s.Job.WithDrilled(&vehicles.Pair{x, y})
+	return desk.Change{Job: &job, Say: "From now on every check is for where the hole is."}, nil
+}
+
+func (m screen) takeCollar(s desk.State) (desk.Change, error) {
+	if s.Job.Heater == nil {
+		return desk.Change{}, errors.New("no heater is chosen yet: choose one on the Job screen")
+	}
+	cut, heater := *s.Job.Cut, *s.Job.Heater
+	depth, across, err := m.two()
+	if err != nil {
+		return desk.Change{}, err
+	}
+	if !across.Set {
+		return desk.Change{}, errors.New("the hole's width is wanted")
+	}
+	cut.Across, heater.Turret = across.Value, depth
+	heater.Given |= vehicles.HasTurret
+	job := s.Job.WithCut(cut).WithHeater(heater)
+	return desk.Change{Job: &job}, nil
+}
+
+func (m screen) takePipe(s desk.State) (desk.Change, error) {
+	run := *m.run(s)
+	across, bend, err := m.two()
+	if err != nil {
+		return desk.Change{}, err
+	}
+	if !across.Set {
+		return desk.Change{}, errors.New("the pipe's width is wanted")
+	}
+	run.Across, run.Bend = across.Value, bend
+	job := withRun(s.Job, m.moving, run)
+	return desk.Change{Job: &job}, nil
+}
+
+// two are the numbers of a prompt of two lengths, blank ones not set.
+func (m screen) two() (a, b vehicles.Number, err error) {
+	var n [2]vehicles.Number
+	for i, text := range m.prompt.texts {
+		r, err := m.read(i, text)
+		if err != nil {
+			return a, b, err
+		}
+		n[i] = vehicles.Number{Value: r.Length, Set: r.Text != ""}
+	}
+	return n[0], n[1], nil
+}

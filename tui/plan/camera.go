@@ -1,0 +1,57 @@
+package plan
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+)
+
+// step is how much nearer a press brings the floor.
+const step = 1.25
+
+// lay returns how the pane shows the floor now.
+func (p Pane) lay(s desk.State) canvas.Map {
+	return canvas.NewMap(draw(s, Options{}), p.w, p.h, s.Camera)
+}
+
+// turnedOver looks at the same place from the other side.
+func turnedOver(c desk.Camera) desk.Camera {
+	if c.View == scene.Below {
+		c.View = scene.Above
+	} else {
+		c.View = scene.Below
+	}
+	return c
+}
+
+func (p Pane) middle(s desk.State) geometry.Point { return p.lay(s).Middle() }
+
+// zoomed changes the scale by a factor and leaves one place where it is on the screen.
+func (p Pane) zoomed(s desk.State, factor float64, still geometry.Point) desk.Camera {
+	m := p.lay(s)
+	scale := min(max(m.Scale*factor, canvas.MinScale), canvas.MaxScale)
+	middle := still.Add(m.Middle().Sub(still).Scale(scale / m.Scale))
+	return desk.Camera{View: s.Camera.View, Middle: middle, Scale: scale}
+}
+
+// panned moves the camera the way of the arrow as seen, by an eighth of the picture in whole cells.
+func (p Pane) panned(s desk.State, arrow string) desk.Camera {
+	m := p.lay(s)
+	wide, high := m.CellSize()
+	across, up := float64(max(m.Cols/8, 1))*wide, float64(max(m.Rows/8, 1))*high
+	if s.Camera.View == scene.Below {
+		up = -up
+	}
+	by := map[string]geometry.Point{
+		"shift+left": {X: -across}, "shift+right": {X: across}, "shift+up": {Y: up}, "shift+down": {Y: -up},
+	}[arrow]
+	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(by), Scale: m.Scale}
+}
+
+// atCut shows the cut and what is near enough to it to matter: 300 mm, as far as one looks for obstructions.
+func (p Pane) atCut(s desk.State) desk.Camera {
+	near := geometry.Point{X: 300, Y: 300}
+	at := s.Result.Plan.Cut.At
+	return canvas.Fit(s.Camera.View, at.Sub(near), at.Add(near), p.w, p.h)
+}

@@ -1,0 +1,184 @@
+// Package plan is the pane that shows the plan: it moves the camera that all plans share, and turns a tap into a place.
+//
+// A Pane only knows its size and whether its legend is open; what it shows comes with the desk's state. Mouse messages
+// must be counted from the pane's own top left.
+package plan
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+)
+
+// Options are what a screen wants to see on the plan beside the job.
+type Options struct {
+	Focus  *rules.Finding // the finding picked out
+	Worst  int            // how many of the worst findings get a dimension line
+	Marks  bool           // the places to mark, done or not
+	Wishes []geometry.Point
+
+	LeftOver *drawing.LeftOver // how the ties fit each other
+	MayMove  bool              // where the centre may go once the pilot hole is drilled
+}
+
+// Pane is the plan.
+type Pane struct {
+	w, h   int
+	legend bool
+}
+
+// New returns a pane without a size: it must be Sized before it is asked about the mouse or the camera.
+func New() Pane { return Pane{} }
+
+// Sized returns the pane for w columns and h rows, the same that View is called with.
+func (p Pane) Sized(w, h int) Pane {
+	p.w, p.h = w, h
+	return p
+}
+
+// Keys are the pane's bindings, most useful first.
+func (p Pane) Keys() []key.Binding {
+	return []key.Binding{keyTurnOver, keyIn, keyOut, keyAll, keyCut, keyPan, keyLegend}
+}
+
+func bind(name, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, what))
+}
+
+var (
+	keyTurnOver = bind("v", "from below or above", "v")
+	keyIn       = bind("+", "nearer", "+", "=")
+	keyOut      = bind("-", "farther", "-", "_")
+	keyAll      = bind("f", "the whole floor", "f")
+	keyCut      = bind("g", "go to the cut", "g")
+	keyLegend   = bind("l", "what the letters mean", "l")
+	keyPan      = bind("Shift-arrows", "move the view", "shift+up", "shift+down", "shift+left", "shift+right")
+)
+
+// Update answers a message: a key or the wheel with a change of the camera, a tap with the place tapped, mm, and the
+// obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
+// once all are answered.
+func (p Pane) Update(msg tea.Msg, s desk.State) (Pane, desk.Change, *geometry.Point) {
+	switch msg := msg.(type) {
+	case tea.KeyMsg:
+		p, change := p.keys(msg, s)
+		return p, change, nil
+	case tea.MouseMsg:
+		return p.mouse(msg, s)
+	}
+	return p, desk.Change{}, nil
+}
+
+func (p Pane) keys(msg tea.KeyMsg, s desk.State) (Pane, desk.Change) {
+	var change desk.Change
+	if msg.Paste {
+		return p, change
+	}
+	presses := []tea.KeyMsg{msg}
+	if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
+		presses = nil
+		for _, r := range msg.Runes {
+			presses = append(presses, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt})
+		}
+	}
+	for _, press := range presses {
+		if key.Matches(press, keyLegend) {
+			p.legend = !p.legend
+		} else if camera, ok := p.moved(press, s); ok {
+			s.Camera, change.Camera = camera, &camera
+		}
+	}
+	return p, change
+}
+
+// moved returns the camera after a key.
+func (p Pane) moved(press tea.KeyMsg, s desk.State) (camera desk.Camera, ok bool) {
+	switch {
+	case key.Matches(press, keyTurnOver):
+		return turnedOver(s.Camera), true
+	case key.Matches(press, keyIn):
+		return p.zoomed(s, 1/step, p.middle(s)), true
+	case key.Matches(press, keyOut):
+		return p.zoomed(s, step, p.middle(s)), true
+	case key.Matches(press, keyAll):
+		return desk.Camera{View: s.Camera.View}, true
+	case key.Matches(press, keyCut) && s.Job.Cut != nil:
+		return p.atCut(s), true
+	case key.Matches(press, keyPan):
+		return p.panned(s, press.String()), true
+	}
+	return s.Camera, false
+}
+
+func (p Pane) mouse(msg tea.MouseMsg, s desk.State) (Pane, desk.Change, *geometry.Point) {
+	at, ok := p.lay(s).Point(msg.X, msg.Y)
+	if !ok {
+		return p, desk.Change{}, nil
+	}
+	switch {
+	case msg.Button == tea.MouseButtonWheelUp:
+		camera := p.zoomed(s, 1/step, at)
+		return p, desk.Change{Camera: &camera}, nil
+	case msg.Button == tea.MouseButtonWheelDown:
+		camera := p.zoomed(s, step, at)
+		return p, desk.Change{Camera: &camera}, nil
+	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
+		return p, desk.Change{Select: p.pick(s, at)}, &at
+	}
+	return p, desk.Change{}, nil
+}
+
+// pick returns the obstruction that a tap at a place means; nil on bare floor.
+func (p Pane) pick(s desk.State, at geometry.Point) *int {
+	placed := s.Result.Plan.Obstructions
+	shapes := make([]geometry.Footprint, len(placed))
+	for i := range placed {
+		shapes[i] = placed[i].Prism.Footprint
+	}
+	wide, _ := p.lay(s).CellSize()
+	near := geometry.Point{X: wide, Y: wide}
+	i, ok := field.New(at.Sub(near), at.Add(near), drawing.Square, shapes).Pick(at, wide)
+	if !ok {
+		return nil
+	}
+	return &i
+}
+
+// View paints the plan into exactly w columns and h rows.
+func (p Pane) View(s desk.State, w, h int, opts Options) string {
+	c := canvas.Paint(draw(s, opts), w, h, canvas.Look{
+		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings),
+	})
+	if p.legend {
+		explain(&c, s)
+	}
+	return c.Encode(s.Settings.Colour, s.Settings.Light)
+}
+
+func draw(s desk.State, opts Options) scene.Scene {
+	o := drawing.Options{
+		View: s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Worst: opts.Worst, Wishes: opts.Wishes,
+		Units: s.Settings.Units, LeftOver: opts.LeftOver, MayMove: opts.MayMove,
+	}
+	if opts.Marks {
+		o.Marks, o.Ticked = s.Marks.Marks, s.Ticked
+	}
+	return drawing.Draw(s.Result, o)
+}
+
+// Side paints a run, "exhaust" or "intake", from the side into exactly w columns and h rows; without one ok is false.
+func Side(s desk.State, run string, w, h int) (picture string, ok bool) {
+	side, ok := drawing.Side(s.Result, run, s.Settings.Units)
+	if !ok {
+		return "", false
+	}
+	c := canvas.Paint(side, w, h, canvas.Look{Units: s.Settings.Units})
+	return c.Encode(s.Settings.Colour, s.Settings.Light), true
+}

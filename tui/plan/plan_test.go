@@ -1,0 +1,225 @@
+package plan
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+func pt(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
+
+// state is a desk with a small van on it.
+func state(t testing.TB) desk.State {
+	data, err := os.ReadFile("testdata/van.toml")
+	require.NoError(t, err)
+	job, err := vehicles.ParseJob(data, "van.toml")
+	require.NoError(t, err)
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	return desk.State{Job: job, Result: result, Selected: -1, Settings: desk.Settings{Colour: desk.TrueColour}}
+}
+
+func typed(keys string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(keys)} }
+
+func press(t *testing.T, p Pane, msg tea.Msg, s *desk.State) (Pane, *geometry.Point) {
+	p, change, at := p.Update(msg, *s)
+	if change.Camera != nil {
+		s.Camera = *change.Camera
+	}
+	if change.Select != nil {
+		s.Selected = *change.Select
+	}
+	return p, at
+}
+
+func tap(p Pane, s desk.State, at geometry.Point) tea.MouseMsg {
+	col, row, _ := p.lay(s).Cell(at)
+	return tea.MouseMsg{X: col, Y: row, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}
+}
+
+func TestATapGivesThePlaceAndTheObstruction(t *testing.T) {
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		s := state(t)
+		s.Camera.View = view
+		p := New().Sized(100, 27)
+		for _, c := range []struct {
+			name string
+			at   geometry.Point
+			want int
+		}{
+			{"spare wheel", pt(430, 0), 0},
+			{"crossmember", pt(872, -200), 1},
+			{"brake pipe across the crossmember", pt(872, -430), 2},
+			{"bare floor", pt(1800, 500), -1},
+		} {
+			s.Selected = -1
+			_, at := press(t, p, tap(p, s, c.at), &s)
+			require.NotNil(t, at, c.name)
+			wide, high := p.lay(s).CellSize()
+			assert.InDelta(t, c.at.X, at.X, wide/2+1e-9, c.name)
+			assert.InDelta(t, c.at.Y, at.Y, high/2+1e-9, c.name)
+			assert.Equal(t, c.want, s.Selected, c.name)
+		}
+	}
+}
+
+func TestTapsOutsideThePictureAreNone(t *testing.T) {
+	s := state(t)
+	for _, at := range [][2]int{{0, 0}, {2, 10}, {50, 26}, {200, 5}, {-3, -3}} {
+		_, change, place := New().Sized(100, 27).Update(tea.MouseMsg{X: at[0], Y: at[1], Button: tea.MouseButtonLeft}, s)
+		assert.Nil(t, place)
+		assert.Equal(t, desk.Change{}, change)
+	}
+}
+
+func TestTheWheelKeepsThePlaceUnderThePointer(t *testing.T) {
+	s := state(t)
+	p := New().Sized(100, 27)
+	msg := tap(p, s, pt(1300, 300))
+	before, _ := p.lay(s).Point(msg.X, msg.Y)
+	scale := p.lay(s).Scale
+	msg.Button = tea.MouseButtonWheelUp
+	p, _ = press(t, p, msg, &s)
+	after, _ := p.lay(s).Point(msg.X, msg.Y)
+	assert.InDelta(t, before.X, after.X, 1e-9)
+	assert.InDelta(t, before.Y, after.Y, 1e-9)
+	assert.InDelta(t, scale/1.25, s.Camera.Scale, 1e-9)
+	msg.Button = tea.MouseButtonWheelDown
+	press(t, p, msg, &s)
+	assert.InDelta(t, scale, s.Camera.Scale, 1e-9)
+}
+
+func TestSeveralLettersAtOnceAreAllAnswered(t *testing.T) {
+	s := state(t)
+	p := New().Sized(100, 27)
+	scale := p.lay(s).Scale
+	p, _ = press(t, p, typed("++v"), &s)
+	assert.InDelta(t, scale/1.25/1.25, s.Camera.Scale, 1e-9)
+	assert.Equal(t, scene.Above, s.Camera.View)
+	p, _ = press(t, p, typed("v"), &s)
+	assert.Equal(t, scene.Below, s.Camera.View)
+	p, _ = press(t, p, typed("f"), &s)
+	assert.Equal(t, desk.Camera{View: scene.Below}, s.Camera)
+	_, change, _ := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("vvv"), Paste: true}, s)
+	assert.Equal(t, desk.Change{}, change, "what is pasted is no keys")
+}
+
+func TestZoomHasItsEnds(t *testing.T) {
+	s := state(t)
+	p := New().Sized(60, 17)
+	press(t, p, typed(strings.Repeat("+", 60)), &s)
+	assert.Equal(t, canvas.MinScale, s.Camera.Scale)
+	press(t, p, typed(strings.Repeat("-", 60)), &s)
+	assert.EqualValues(t, canvas.MaxScale, s.Camera.Scale)
+}
+
+func TestArrowsMoveTheViewTheWayTheyPoint(t *testing.T) {
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		for arrow, way := range map[tea.KeyType][2]int{
+			tea.KeyShiftLeft: {1, 0}, tea.KeyShiftRight: {-1, 0}, tea.KeyShiftUp: {0, 1}, tea.KeyShiftDown: {0, -1},
+		} {
+			s := state(t)
+			s.Camera.View = view
+			p := New().Sized(100, 27)
+			at := pt(1210, 240)
+			col, row, _ := p.lay(s).Cell(at)
+			p, _ = press(t, p, tea.KeyMsg{Type: arrow}, &s)
+			c, r, _ := p.lay(s).Cell(at)
+			wide, high := p.lay(s).Cols/8, p.lay(s).Rows/8
+			assert.Equal(t, [2]int{way[0] * wide, way[1] * high}, [2]int{c - col, r - row}, "what is seen goes the other way")
+		}
+	}
+}
+
+func TestGoToTheCut(t *testing.T) {
+	s := state(t)
+	p := New().Sized(100, 27)
+	press(t, p, typed("g"), &s)
+	m := p.lay(s)
+	for _, corner := range []geometry.Point{pt(911, -59), pt(1509, 539)} {
+		_, _, ok := m.Cell(corner)
+		assert.True(t, ok, "what is within 300 mm of the cut is in sight")
+	}
+	assert.Less(t, m.Scale, 10.0)
+	s.Job.Cut = nil
+	_, change, _ := p.Update(typed("g"), s)
+	assert.Nil(t, change.Camera)
+}
+
+func TestViewIsExactlyAsLargeAsAsked(t *testing.T) {
+	s := state(t)
+	for _, colour := range []desk.Colour{desk.NoColour, desk.Colours16, desk.TrueColour} {
+		s.Settings.Colour = colour
+		for _, size := range [][2]int{{20, 4}, {60, 9}, {60, 17}, {100, 27}, {160, 47}} {
+			for _, legend := range []bool{false, true} {
+				p := Pane{legend: legend}
+				lines := strings.Split(p.View(s, size[0], size[1], Options{Worst: 3}), "\n")
+				require.Len(t, lines, size[1])
+				for _, line := range lines {
+					require.Equal(t, size[0], ansi.StringWidth(line))
+				}
+			}
+		}
+	}
+}
+
+func TestTheLegendExplainsLettersAndPatterns(t *testing.T) {
+	s := state(t)
+	p := New().Sized(100, 27)
+	closed := ansi.Strip(p.View(s, 100, 27, Options{}))
+	assert.NotContains(t, closed, "steel that carries")
+	p, _ = press(t, p, typed("l"), &s)
+	open := ansi.Strip(p.View(s, 100, 27, Options{}))
+	for _, want := range []string{"steel that carries", "B brake line", "C crossmember", "! foul", "? doubtful", "heater's exhaust"} {
+		assert.Contains(t, open, want)
+	}
+	small := ansi.Strip(p.View(s, 60, 17, Options{}))
+	assert.Contains(t, small, "B brake line", "all letters are explained on the smallest screen too")
+}
+
+func TestSidesAreCalledAsTheWorkshopCallsThem(t *testing.T) {
+	s := state(t)
+	s.Settings.Nearside = desk.NearsideLeft
+	picture := ansi.Strip(New().View(s, 100, 27, Options{}))
+	assert.Contains(t, picture, "▲ van's offside")
+	assert.Contains(t, picture, "▼ van's nearside")
+}
+
+func TestMarksAndWishesAreShown(t *testing.T) {
+	s := state(t)
+	s.Marks.Marks = []rules.Mark{{Name: "clip 7", Plan: pt(2300, -300)}}
+	assert.NotContains(t, New().View(s, 100, 27, Options{}), "clip 7")
+	assert.Contains(t, ansi.Strip(New().View(s, 100, 27, Options{Marks: true})), "clip 7")
+	bare, wished := New().View(s, 100, 27, Options{}), New().View(s, 100, 27, Options{Wishes: []geometry.Point{pt(2300, 0)}})
+	assert.NotEqual(t, bare, wished)
+}
+
+func TestSideViewOfTheExhaust(t *testing.T) {
+	s := state(t)
+	picture, ok := Side(s, "exhaust", 100, 20)
+	require.True(t, ok)
+	text := ansi.Strip(picture)
+	assert.Contains(t, text, "SEEN FROM THE SIDE")
+	assert.Contains(t, text, "falls 20 mm")
+	_, ok = Side(s, "intake", 100, 20)
+	assert.False(t, ok, "this van has none")
+}
+
+func BenchmarkView(b *testing.B) {
+	s := state(b)
+	for b.Loop() {
+		New().View(s, 160, 47, Options{Worst: 3})
+	}
+}

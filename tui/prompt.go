@@ -1,0 +1,58 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+)
+
+// prompt asks for a line of text. Enter takes it, Esc gives up.
+type prompt struct {
+	asks   string
+	fields []form.Field
+	form   form.Form
+	take   func(text string) tea.Cmd
+	leave  func()
+}
+
+func newPrompt(asks, label, text string, take func(string) tea.Cmd, leave func()) *prompt {
+	p := &prompt{asks: asks, fields: []form.Field{{Key: label, Label: label, Text: text}}, take: take, leave: leave}
+	p.form = p.form.Open(label, p.fields)
+	return p
+}
+
+func (p *prompt) waits() bool { return true }
+
+func (p *prompt) update(r *Root, msg tea.Msg) tea.Cmd {
+	pressed, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return nil
+	}
+	var event form.Event
+	p.form, event = p.form.Update(pressed, p.fields)
+	switch text := strings.TrimSpace(p.fields[0].Text); {
+	case event.Edited:
+		p.fields[0].Text = event.Text
+		p.form = p.form.Took(event.Key, p.fields)
+	case event.Left:
+		r.shut(p)
+		p.leave()
+	case event.Past && text != "":
+		r.shut(p)
+		return p.take(text)
+	}
+	return nil
+}
+
+func (p *prompt) view(r *Root, w, h int) string {
+	styles := r.state.Settings.Styles()
+	return "  " + styles.Title.Render(p.asks) + "\n\n" + p.form.View(p.fields, w, max(h-2, 1), styles)
+}
+
+func (p *prompt) keys() []key.Binding {
+	return []key.Binding{desk.Named(desk.KeyEnter, "take it"), desk.Named(desk.KeyLeave, "not now")}
+}

@@ -1,0 +1,91 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// reader shows a text to read that may be longer than the body. Enter turns its pages and, on the last one,
+// closes it; a text that must be read isn't closed in any other way.
+type reader struct {
+	title string
+	text  func(styles desk.Styles, w int) []string
+	must  bool
+	done  func() tea.Cmd // nil: nothing
+	top   int            // first row that shows
+}
+
+func (d *reader) waits() bool { return false }
+
+// page returns the rows of the text for w columns and how many show in h rows, less the title and the page line.
+func (d *reader) page(r *Root, w, h int) (rows []string, room int) {
+	return d.text(r.state.Settings.Styles(), w-4), max(h-3, 1)
+}
+
+func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
+	rows, room := d.page(r, r.w, r.bodyHeight())
+	end := max(len(rows)-room, 0)
+	scroll := func(by int) { d.top = min(max(d.top+by, 0), end) }
+	switch msg := msg.(type) {
+	case tea.MouseMsg:
+		switch msg.Button {
+		case tea.MouseButtonWheelUp:
+			scroll(-3)
+		case tea.MouseButtonWheelDown:
+			scroll(3)
+		}
+	case tea.KeyMsg:
+		switch {
+		case key.Matches(msg, desk.KeyUp):
+			scroll(-1)
+		case key.Matches(msg, desk.KeyDown):
+			scroll(1)
+		case key.Matches(msg, desk.KeyPageUp):
+			scroll(-room)
+		case key.Matches(msg, desk.KeyEnter) && d.top >= end, !d.must && key.Matches(msg, desk.KeyLeave, desk.KeyHelp):
+			r.shut(d)
+			if d.done != nil {
+				return d.done()
+			}
+		case key.Matches(msg, desk.KeyPageDown, desk.KeyEnter):
+			scroll(room)
+		}
+	}
+	return nil
+}
+
+func (d *reader) view(r *Root, w, h int) string {
+	styles := r.state.Settings.Styles()
+	rows, room := d.page(r, w, h)
+	top := min(d.top, max(len(rows)-room, 0))
+	shown := rows[top:min(top+room, len(rows))]
+	out := []string{"  " + styles.Title.Render(d.title), ""}
+	for _, row := range shown {
+		out = append(out, "  "+row)
+	}
+	for len(out) < h-1 {
+		out = append(out, "")
+	}
+	where := "the end"
+	if left := len(rows) - top - len(shown); left > 0 {
+		where = fmt.Sprintf("%d more rows below", left)
+	}
+	return strings.Join(append(out, "  "+styles.Faint.Render(where)), "\n")
+}
+
+func (d *reader) keys() []key.Binding {
+	on := "read on, close at the end"
+	if d.must {
+		on = "read on; at the end: I have read this"
+	}
+	keys := []key.Binding{desk.Named(desk.KeyEnter, on), desk.KeyDown, desk.KeyUp}
+	if !d.must {
+		keys = append(keys, desk.Named(desk.KeyLeave, "close"))
+	}
+	return keys
+}

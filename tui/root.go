@@ -1,0 +1,118 @@
+// Package tui is the program's frame: it holds the job on the desk, gives it to the screens, takes their changes
+// back, and does what no screen does: undo, saving, the journal of unsaved work, questions, help and cautions.
+//
+// The way of one key press: key, the screen's Update, a new job value (the old one goes on the undo list), the
+// findings computed from it, the View. Nothing in Update touches a disk: slow work is a command, and what came
+// of it is a message.
+package tui
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// Options is what the program is started with.
+type Options struct {
+	Path         string // the job file; "" for none
+	Book         *rules.Book
+	Screens      []desk.Screen
+	Settings     desk.Settings
+	SettingsPath string
+	StateDir     string   // where the journal and what was seen are kept
+	Notes        []string // to be told once the screen is up
+}
+
+// Root is the whole program as the terminal library sees it. Its methods run one at a time.
+type Root struct {
+	options Options
+	w, h    int // the terminal; 0 until it is known
+
+	screens []desk.Screen
+	at      int // the screen that shows
+	state   desk.State
+	history history
+	made    ticks
+
+	document vehicles.Document
+	journal  *journal
+	saving   bool // a save is on its way
+	leaving  bool // quit as soon as it is saved
+	sample   bool // the job on the desk is the sample that comes with the program
+
+	overlays []overlay // the last one shows and has the keys
+	say      string
+	sayUntil time.Time // no key takes the line away before that
+	now      func() time.Time
+	pause    time.Duration // before the journal is written
+}
+
+// sayAtLeast is how long a line at the foot stays whatever is pressed: two seconds to look down, one to read.
+const sayAtLeast = 3 * time.Second
+
+// Init starts nothing: everything is on the desk already.
+func (r *Root) Init() tea.Cmd { return r.keepJournal() }
+
+// Update answers one message.
+func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		r.w, r.h = msg.Width, msg.Height
+		return r, r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
+	case tea.KeyMsg:
+		return r, r.keyed(msg)
+	case tea.MouseMsg:
+		return r, r.moused(msg)
+	case outcome:
+		return r, msg.happened(r)
+	}
+	if o := r.overlay(); o != nil {
+		return r, tea.Batch(o.update(r, msg), r.toAll(msg))
+	}
+	return r, r.toAll(msg)
+}
+
+// outcome is what came of one of the root's own commands.
+type outcome interface{ happened(r *Root) tea.Cmd }
+
+// toAll sends a message to every screen.
+func (r *Root) toAll(msg tea.Msg) tea.Cmd {
+	var cmds []tea.Cmd
+	for i := range r.screens {
+		cmds = append(cmds, r.toScreen(i, msg))
+	}
+	return tea.Batch(cmds...)
+}
+
+// toScreen sends a message to one screen and does what it asks for.
+func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
+	screen, change, cmd := r.screens[i].Update(msg, r.state)
+	r.screens[i] = screen
+	return tea.Batch(r.apply(change), cmd)
+}
+
+// tell shows a line at the foot.
+func (r *Root) tell(line string) {
+	r.say, r.sayUntil = line, r.now().Add(sayAtLeast)
+}
+
+// goTo shows the screen with the title.
+func (r *Root) goTo(i int) {
+	if i >= 0 && i < len(r.screens) && i != r.at {
+		r.at, r.state.Focus = i, nil
+		r.history.seal()
+	}
+}
+
+func (r *Root) titled(title string) int {
+	for i, s := range r.screens {
+		if s.Title() == title {
+			return i
+		}
+	}
+	return -1
+}

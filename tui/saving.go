@@ -1,0 +1,241 @@
+package tui
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/vehicles"
+)
+
+// saved is what came of a save.
+type saved struct {
+	number   uint64 // of the version that was written
+	document vehicles.Document
+	report   vehicles.SaveReport
+	journal  *journal // a new one, when the job has got another file
+	err      error
+}
+
+// save writes the job to its file, or asks for a name when it has none.
+func (r *Root) save() tea.Cmd {
+	switch {
+	case r.document.Path == "":
+		r.askName()
+		return nil
+	case r.saving:
+		r.tell("still saving")
+		return nil
+	case !r.history.dirty() && r.document.OnDisk():
+		r.tell("all is saved in " + r.document.Path)
+		return r.left()
+	}
+	document := r.document
+	return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) { return document.Save(job) })
+}
+
+// saveBy runs a way of saving the job as it is now, beside the screens.
+func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
+	r.saving = true
+	r.history.seal()
+	version, about, dir := r.history.now, r.document.Path, r.journalDir()
+	return func() tea.Msg {
+		document, report, err := way(version.job)
+		m := saved{number: version.number, document: document, report: report, err: err}
+		if err == nil && document.Path != about {
+			// Without a journal the work is still saved; it is told like any other fault of the journal.
+			m.journal, _ = openFreeJournal(dir, document.Path)
+		}
+		return m
+	}
+}
+
+func (m saved) happened(r *Root) tea.Cmd {
+	r.saving = false
+	if errors.Is(m.err, vehicles.ErrChangedOnDisk) {
+		r.askChanged()
+		return nil
+	}
+	if m.err != nil {
+		r.leaving = false
+		r.open(&question{asks: "The job was not saved.", because: m.err.Error(), answers: []answer{
+			{"Save it under another name", func() tea.Cmd { r.askName(); return nil }},
+			{"Go on; it is kept safe until it is saved", nil},
+		}})
+		return nil
+	}
+	r.document, r.state.Path, r.sample = m.document, m.document.Path, false
+	r.history.saved = m.number
+	r.state.Dirty = r.history.dirty()
+	r.tell(savedWords(m.document.Path, m.report))
+	return tea.Sequence(tea.Batch(r.changeJournal(m.journal), r.keepTicks()), r.left())
+}
+
+func savedWords(path string, report vehicles.SaveReport) string {
+	if report.Before != "" {
+		return "Saved. What the file held before, comments and all, is in " + filepath.Base(report.Before)
+	}
+	return "Saved in " + filepath.Base(path)
+}
+
+// changeJournal clears the journal after a save, or moves over to that of the new file.
+func (r *Root) changeJournal(next *journal) tea.Cmd {
+	if next == nil || r.journal == nil {
+		if next != nil {
+			r.journal = next
+		}
+		return r.keepJournal()
+	}
+	old := r.journal
+	old.unsaved.Store(nil)
+	r.journal = next
+	return tea.Batch(r.keepJournal(), func() tea.Msg {
+		err := old.sync()
+		old.close()
+		return journalWritten{err}
+	})
+}
+
+// askName asks for the file to save in.
+func (r *Root) askName() {
+	name := r.document.Path
+	if name == "" {
+		name = strings.NewReplacer("/", "-", `\`, "-").Replace(r.state.Job.Ref) + ".toml"
+	}
+	r.open(newPrompt("Save the job in which file?", "File", name, func(path string) tea.Cmd {
+		path = fromHome(path)
+		return func() tea.Msg {
+			_, err := os.Lstat(path)
+			return nameChosen{path, !errors.Is(err, fs.ErrNotExist)}
+		}
+	}, func() { r.leaving = false }))
+}
+
+// fromHome puts the home folder in the place of a leading ~, as a shell would.
+func fromHome(path string) string {
+	rest, short := strings.CutPrefix(path, "~"+string(filepath.Separator))
+	home, err := os.UserHomeDir()
+	if !short || err != nil {
+		return path
+	}
+	return filepath.Join(home, rest)
+}
+
+type nameChosen struct {
+	path  string
+	taken bool
+}
+
+func (m nameChosen) happened(r *Root) tea.Cmd {
+	write := func() tea.Cmd {
+		return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
+			return vehicles.SaveAs(m.path, job)
+		})
+	}
+	if !m.taken {
+		return write()
+	}
+	r.open(&question{asks: m.path + " is there already.", answers: []answer{
+		{"Choose another name", func() tea.Cmd { r.askName(); return nil }},
+		{"Write over it", write},
+		{"Don't save now", func() tea.Cmd { r.leaving = false; return nil }},
+	}})
+	return nil
+}
+
+// askChanged asks what to do about a file that somebody else has changed since it was read.
+func (r *Root) askChanged() {
+	path := r.document.Path
+	r.open(&question{
+		asks:    path + " was changed by somebody else since it was read here.",
+		because: "Nothing has been written yet. Whichever you choose, the work on this screen stays on the undo list.",
+		answers: []answer{
+			{"Save under another name, keep both", func() tea.Cmd { r.askName(); return nil }},
+			{"Take up what is in the file now (Ctrl-Z brings this back)", func() tea.Cmd { return reload(path) }},
+			{"Write over the file with what is here", func() tea.Cmd {
+				return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
+					return vehicles.SaveAs(path, job)
+				})
+			}},
+			{"Not now", func() tea.Cmd { r.leaving = false; return nil }},
+		},
+	})
+}
+
+func reload(path string) tea.Cmd {
+	return func() tea.Msg {
+		document, err := loadJob(path)
+		return reloaded{document, err}
+	}
+}
+
+type reloaded struct {
+	document vehicles.Document
+	err      error
+}
+
+func (m reloaded) happened(r *Root) tea.Cmd {
+	r.leaving = false
+	if m.err != nil {
+		r.open(&question{asks: "The file can't be read as it is now.", because: m.err.Error(), answers: []answer{{"Go on", nil}}})
+		return nil
+	}
+	r.document = m.document
+	cmd := r.edit(m.document.Job, "")
+	r.history.saved = r.history.now.number
+	r.state.Dirty = false
+	r.tell("This is what is in the file now; Ctrl-Z brings back what was here.")
+	return tea.Batch(cmd, r.keepJournal())
+}
+
+// quit leaves, after a question when there is unsaved work.
+func (r *Root) quit() tea.Cmd {
+	if !r.history.dirty() {
+		return tea.Quit
+	}
+	for _, o := range r.overlays {
+		if q, ok := o.(*question); ok && q.asks == quitAsks {
+			return nil // it is being asked
+		}
+	}
+	r.open(&question{asks: quitAsks, because: r.unsavedWords(), answers: []answer{
+		{"Save and quit", func() tea.Cmd { r.leaving = true; return r.save() }},
+		{"Quit without saving: the changes are gone then", r.giveUp},
+		{"Stay here", nil},
+	}})
+	return nil
+}
+
+const quitAsks = "There is work that is not saved."
+
+func (r *Root) unsavedWords() string {
+	if r.document.Path == "" {
+		return "This job has no file yet."
+	}
+	return "The file is " + r.document.Path + "."
+}
+
+// giveUp quits and takes the journal away, as the fitter asked for.
+func (r *Root) giveUp() tea.Cmd {
+	j := r.journal
+	if j == nil {
+		return tea.Quit
+	}
+	j.unsaved.Store(nil)
+	return tea.Sequence(r.syncJournal(), tea.Quit)
+}
+
+// left quits when that is what the save was for; what was edited during the save is saved first.
+func (r *Root) left() tea.Cmd {
+	switch {
+	case !r.leaving:
+		return nil
+	case r.history.dirty():
+		return r.save()
+	}
+	return tea.Quit
+}

@@ -1,0 +1,78 @@
+package tui
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// working is the program with its own screens on a job file.
+func working(t testing.TB, file string) *Root {
+	r, err := New(Options{Path: file, Book: rules.Builtin(), Screens: Screens()})
+	require.NoError(t, err)
+	return r
+}
+
+func jobOfCases(t testing.TB, name string) string {
+	text, err := os.ReadFile(filepath.Join("..", "testdata", "cases", name))
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), name)
+	require.NoError(t, os.WriteFile(path, text, 0o644))
+	return path
+}
+
+func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
+	var titles []string
+	for _, s := range Screens() {
+		titles = append(titles, s.Title())
+	}
+	assert.Equal(t, []string{"Underneath", "On top", "Place", "Marks", "Checks", "Job"}, titles)
+}
+
+// The root takes these letters and digits outside fields: a screen would never see them.
+func TestNoScreenUsesTheRootsKeys(t *testing.T) {
+	taken := map[string]bool{}
+	for _, b := range desk.Everywhere() {
+		for _, k := range b.Keys() {
+			taken[k] = true
+		}
+	}
+	r := working(t, jobOfCases(t, "24-everything.toml"))
+	for _, s := range r.screens {
+		require.False(t, s.Typing(), s.Title())
+		for _, b := range s.Keys(r.state) {
+			for _, k := range b.Keys() {
+				assert.False(t, taken[k], "%s: %q is the root's", s.Title(), k)
+				_, known := keyNamed(k)
+				assert.True(t, known, "%s: nothing is sent for a tap on %q", s.Title(), k)
+			}
+			assert.NotEmpty(t, b.Help().Key, s.Title())
+			assert.NotEmpty(t, b.Help().Desc, s.Title())
+		}
+	}
+}
+
+func TestEveryScreenFillsItsBodyExactly(t *testing.T) {
+	for _, name := range []string{"01-wide-floor.toml", "13-two-ties.toml", "24-everything.toml"} {
+		r := working(t, jobOfCases(t, name))
+		for _, size := range [][2]int{{60, 20}, {61, 21}, {80, 24}, {100, 30}, {160, 50}, {240, 70}} {
+			r.w, r.h = size[0], size[1]
+			for i, s := range r.screens {
+				r.at = i
+				rows := strings.Split(ansi.Strip(r.View()), "\n")
+				assert.Len(t, rows, r.h, "%s %s %v", name, s.Title(), size)
+				for y, row := range rows {
+					assert.LessOrEqual(t, ansi.StringWidth(row), r.w, "%s %s %v row %d", name, s.Title(), size, y)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,185 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// New puts the job on the desk. It reads the job file, the journal and what was seen before, and so runs before
+// the screen is up. The error is that of a job file which can't be read.
+func New(o Options) (*Root, error) {
+	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause}
+	r.state.Settings, r.state.Selected = o.Settings, -1
+	missing, err := r.openJob()
+	if err != nil {
+		return nil, err
+	}
+	r.state.Path = r.document.Path
+	r.readTicks()
+	r.history = begin(r.document.Job, !missing)
+	r.judge()
+	left, err := r.takeJournal()
+	if err != nil {
+		o.Notes = append(o.Notes, err.Error())
+	}
+	if left != nil {
+		r.offer(left)
+	} else if missing {
+		r.askNew()
+	}
+	if !r.cautionsSeen() {
+		first := newCautions()
+		first.done = r.noteCautions
+		r.open(first)
+	}
+	if len(o.Notes) > 0 {
+		r.open(&question{asks: "Before you start", because: strings.Join(o.Notes, "\n"), answers: []answer{{"Go on", nil}}})
+	}
+	return r, nil
+}
+
+// openJob reads the job file, or opens the sample when there is none to read.
+func (r *Root) openJob() (missing bool, err error) {
+	path := r.options.Path
+	if path == "" {
+		r.document, r.sample = vehicles.Document{Job: vehicles.Demo()}, true
+		r.tell("A sample van: try what you like. Ctrl-S keeps a copy.")
+		return false, nil
+	}
+	r.document, err = loadJob(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		ref := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+		r.document = vehicles.Document{Path: path, Job: vehicles.NewJob(ref)}
+		return true, nil
+	}
+	return false, err
+}
+
+// loadJob reads a job file.
+func loadJob(path string) (vehicles.Document, error) {
+	document, err := vehicles.Load(path)
+	return document, unlessWhole(err)
+}
+
+// unlessWhole is the error of reading a job, or nil when only its readings contradict each other: those are put right
+// on the screens.
+func unlessWhole(err error) error {
+	var faults vehicles.FileErrors
+	if errors.As(err, &faults) && faults.WholeJob() {
+		return nil
+	}
+	return err
+}
+
+// askNew asks whether to start a job in a file that isn't there.
+func (r *Root) askNew() {
+	r.open(&question{
+		asks:    "There is no file " + r.document.Path + ".",
+		because: "Start a new job there? Nothing is written before you save.",
+		answers: []answer{{"Start a new job", nil}, {"Quit", func() tea.Cmd { return tea.Quit }}},
+	})
+}
+
+func (r *Root) journalDir() string { return filepath.Join(r.options.StateDir, "journal") }
+
+// takeJournal opens the journal and returns the unsaved work in it that is not what is on the desk anyway.
+func (r *Root) takeJournal() (*found, error) {
+	if r.options.StateDir == "" {
+		return nil, nil
+	}
+	j, err := openJournal(r.journalDir(), r.document.Path)
+	if err != nil {
+		return nil, err
+	}
+	r.journal = j
+	left := j.look()
+	if left != nil && left.err == nil && string(left.job.Format()) == string(r.document.Job.Format()) {
+		left = nil
+	}
+	j.mine.Store(left == nil)
+	return left, j.sync()
+}
+
+func (r *Root) seenPath() string { return filepath.Join(r.options.StateDir, "cautions-read") }
+
+func (r *Root) cautionsSeen() bool {
+	if r.options.StateDir == "" {
+		return true
+	}
+	data, err := os.ReadFile(r.seenPath())
+	return err == nil && string(data) == cautionsVersion
+}
+
+func (r *Root) noteCautions() tea.Cmd {
+	path := r.seenPath()
+	return func() tea.Msg { return noted{desk.WriteFile(path, []byte(cautionsVersion))} }
+}
+
+// Run shows the screens until the fitter quits. Whatever ends the program, unsaved work is in the journal then,
+// and a line on complain says so. The error is what went wrong, nil for a plain quit.
+func Run(o Options, complain io.Writer) error {
+	r, err := New(o)
+	if err != nil {
+		return err
+	}
+	return r.show(complain, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))
+}
+
+func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {
+	p := tea.NewProgram(r, options...)
+	stop := r.onHangup(p)
+	_, err := p.Run()
+	stop()
+	if kept := r.rescue(); kept != "" {
+		fmt.Fprintln(complain, kept)
+	}
+	r.journal.close()
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil // asked for from outside
+	}
+	return err
+}
+
+// onHangup quits in good order when the terminal goes away.
+func (r *Root) onHangup(p *tea.Program) (stop func()) {
+	hung := make(chan os.Signal, 1)
+	signal.Notify(hung, syscall.SIGHUP)
+	done := make(chan struct{})
+	go func() {
+		select {
+		case <-hung:
+			p.Quit()
+		case <-done:
+		}
+	}()
+	return func() { signal.Stop(hung); close(done) }
+}
+
+// rescue brings the journal up to date and returns words that say where unsaved work is, "" when there is none.
+// Work of another day that nobody has answered about stays as it is.
+func (r *Root) rescue() string {
+	j := r.journal
+	if j == nil {
+		return ""
+	}
+	if err := j.sync(); err != nil {
+		return "Unsaved work could not be kept: " + err.Error()
+	}
+	if j.unsaved.Load() == nil {
+		return ""
+	}
+	return "Unsaved work is kept in " + j.path + "; start undermark again in the same way to take it up."
+}

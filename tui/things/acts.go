@@ -1,0 +1,100 @@
+package things
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Duplicate returns the job with a copy of the thing behind it, and the copy's sheet. The copy counts as not
+// confirmed: nobody has measured it yet.
+func (h Sheet) Duplicate(j vehicles.Job) (vehicles.Job, Sheet, error) {
+	l := h.List
+	if !h.Real(j) {
+		all := l.unfinished(j)
+		x := maps.Clone(h.texts(j))
+		if x == nil {
+			return j, h, errors.New("there is nothing to duplicate")
+		}
+		x["name"] = l.unusedName(j, x["name"])
+		return l.withUnfinished(j, slices.Insert(slices.Clone(all), 0, x)), Sheet{l, l.Len(j), false}, nil
+	}
+	t := l.At(j, h.Row)
+	t.Name, t.Measured, t.Total = l.unusedName(j, t.Name), !l.Confirmable(), vehicles.Totals{}
+	after := l.table().put(j, h.Row+1, t)
+	next := Sheet{l, h.Row + 1, false}
+	return after, next, h.holds(j, after)
+}
+
+// Delete returns the job without the thing.
+func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
+	if h.Real(j) {
+		after := h.List.table().drop(j, h.Row)
+		return after, h.holds(j, after)
+	}
+	all := h.List.unfinished(j)
+	i := h.Row - h.List.Len(j)
+	if h.Fresh || i >= len(all) {
+		return j, errors.New("there is nothing to delete")
+	}
+	return h.List.withUnfinished(j, without(all, i)), nil
+}
+
+// Move returns the job with the thing so many places further down its list, and its sheet there.
+func (h Sheet) Move(j vehicles.Job, by int) (vehicles.Job, Sheet, error) {
+	to := h.Row + by
+	switch {
+	case !h.Real(j):
+		return j, h, errors.New("a thing that is not finished stays at the end of the list")
+	case to < 0 || to >= h.List.Len(j):
+		return j, h, errors.New("it stands at the end of the list already")
+	}
+	after := h.List.table().move(j, h.Row, to)
+	return after, Sheet{h.List, to, false}, h.holds(j, after)
+}
+
+// Confirm returns the job with the thing measured on this van, or not confirmed again.
+func (h Sheet) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err error) {
+	if !h.List.Confirmable() || !h.Real(j) {
+		return j, false, errors.New("only an obstruction or an opening with all its readings can be confirmed")
+	}
+	t := h.List.At(j, h.Row)
+	t.Measured = !t.Measured
+	return h.List.table().with(j, h.Row, t), t.Measured, nil
+}
+
+// holds returns an error when an edit of the order of the list would move another thing: one that runs on from
+// what is no longer before it.
+func (h Sheet) holds(before, after vehicles.Job) error {
+	if err := h.List.try(before, after); err != nil {
+		return err
+	}
+	was, now := h.List.places(before), h.List.places(after)
+	for i := range h.List.Len(after) {
+		name := h.List.At(after, i).Name
+		old, there := was[name]
+		if there && !same(old, now[name]) {
+			return fmt.Errorf("%q runs on from the thing before it and would move: "+
+				"first give it a reading of its own", name)
+		}
+	}
+	return nil
+}
+
+// places are the footprints of a list's things by name.
+func (l List) places(j vehicles.Job) map[string]geometry.Footprint {
+	plan, _ := vehicles.Reduce(j)
+	out := map[string]geometry.Footprint{}
+	for i := range l.Len(j) {
+		out[l.At(j, i).Name] = l.placed(plan, i).Prism.Footprint
+	}
+	return out
+}
+
+func same(a, b geometry.Footprint) bool {
+	return a.Shape == b.Shape && a.Middle == b.Middle && a.Half == b.Half && slices.Equal(a.Path, b.Path)
+}

@@ -1,0 +1,167 @@
+package things
+
+import (
+	"fmt"
+	"maps"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// labels are what the fields of a place are called.
+var labels = map[string]string{
+	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
+	"y1": "other side", "turn": "turned", "cx": "middle, from bumper", "cy": "middle, across",
+	"taped": "taped at drop", "measured": "measured",
+	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
+}
+
+func labelOf(key string, shape vehicles.Form, l List) string {
+	switch key {
+	case "across":
+		if shape == vehicles.Disc {
+			return "diameter"
+		}
+		return "thick"
+	case "top":
+		return l.table().heads[1]
+	case "low":
+		return l.table().heads[2]
+	}
+	if label, known := labels[key]; known {
+		return label
+	}
+	var row int
+	var axis rune
+	if _, err := fmt.Sscanf(key, "p%d%c", &row, &axis); err != nil {
+		return key
+	}
+	if axis == 'x' {
+		return fmt.Sprintf("point %d", row+1)
+	}
+	return fmt.Sprintf("point %d across", row+1)
+}
+
+// maker makes the fields of one thing.
+type maker struct {
+	list  List
+	job   vehicles.Job
+	texts texts // what the job has
+	shape vehicles.Form
+	out   []form.Field
+	head  string // stands above the next field
+}
+
+// Fields are the thing's fields. A form that is chosen but not taken yet already has its own fields.
+func (h Sheet) Fields(s desk.State, held map[string]string) []form.Field {
+	x := h.texts(s.Job)
+	if x == nil {
+		return nil
+	}
+	pending := maps.Clone(x)
+	for key, text := range held {
+		pending[key] = text
+	}
+	m := maker{list: h.List, job: s.Job, texts: x, shape: pending.form()}
+	if h.List == Ties {
+		m.tie()
+	} else {
+		m.what()
+		m.place(pending)
+		m.heights()
+	}
+	notes := h.notes(s)
+	for i := range m.out {
+		m.out[i].Note = notes[m.out[i].Key]
+	}
+	return m.out
+}
+
+// add adds a field; blank is what it says when nothing is in it.
+func (m *maker) add(key, unit, blank string) *form.Field {
+	m.out = append(m.out, form.Field{
+		Key: key, Label: labelOf(key, m.shape, m.list), Text: m.texts[key], Unit: unit, Blank: blank, Heading: m.head,
+	})
+	m.head = ""
+	return &m.out[len(m.out)-1]
+}
+
+const needed = "needed"
+
+// what are the fields that say what the thing is.
+func (m *maker) what() {
+	if m.list.Kinds() != nil {
+		m.add("kind", "", "press its letter").Choices = m.list.kindChoices()
+	}
+	name := m.add("name", "", needed)
+	name.Pass = m.list.Kinds() != nil
+	shape := m.add("form", "", "")
+	shape.Choices, shape.Pass = formChoices, m.list.Kinds() != nil
+	if shape.Text == "" {
+		shape.Text = formWords[m.shape]
+	}
+}
+
+// place are the fields that say where the thing is.
+func (m *maker) place(pending texts) {
+	switch m.shape {
+	case vehicles.Box:
+		m.head = "From the bumper"
+		m.add("x0", "mm", needed)
+		m.add("x1", "mm", needed)
+		m.head = "Across: L 240, R 310, or from the centreline"
+		m.add("y0", "mm", needed)
+		m.add("y1", "mm", needed)
+		m.add("turn", "°", "not turned").Pass = true
+	case vehicles.Piped:
+		m.head = "Points: from bumper, then across (L 240, R 310)"
+		rows := max(2, pending.points()+1)
+		for i := range rows {
+			x := m.add(pointKey(i, 0), "mm", needed)
+			if i >= 2 {
+				x.Blank, x.IfBlank = "no more", "across"
+			}
+			m.add(pointKey(i, 1), "mm", x.Blank).Second = true
+		}
+		m.add("across", "mm", m.thick())
+	case vehicles.Disc:
+		m.add("cx", "mm", needed)
+		m.add("cy", "mm", needed)
+		m.add("across", "mm", needed)
+	}
+}
+
+// thick is what a line without a thickness says.
+func (m *maker) thick() string {
+	if m.list == Openings {
+		return "no thickness"
+	}
+	return needed
+}
+
+// heights are the fields of heights and of how it was measured.
+func (m *maker) heights() {
+	m.head = m.list.table().heads[0]
+	blank := needed
+	if m.list == Obstructions {
+		blank = desk.NotMeasured
+	}
+	m.add("top", "mm", blank)
+	m.add("low", "mm", blank)
+	if m.list == Obstructions && (m.job.Datum.HookBelow.Set || m.texts["taped"] != "") {
+		low := m.texts["low"]
+		if low == "" {
+			low = desk.NotMeasured
+		}
+		m.add("taped", "mm", "at the bottom: "+low)
+	}
+	if !m.list.Confirmable() {
+		return
+	}
+	measured := m.add("measured", "", "")
+	measured.Choices, measured.Pass = form.YesNo(onThisVan, notConfirmed), true
+	if measured.Text == "" {
+		measured.Text = onThisVan
+	}
+}

@@ -1,0 +1,127 @@
+package things
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// placed is where a thing of the list is.
+func (l List) placed(plan vehicles.Plan, row int) vehicles.Placed {
+	switch l {
+	case Openings:
+		return plan.Openings[row].Placed
+	case Fittings:
+		return plan.Fittings[row]
+	case Ties:
+		return vehicles.Placed{} // a tie moves nothing that runs on from it
+	}
+	return plan.Obstructions[row]
+}
+
+// noter says what readings come to.
+type noter struct {
+	s      desk.State
+	list   List
+	placed vehicles.Placed
+	out    map[string]string
+}
+
+// notes are what the readings of a thing come to, by key: "= 645 mm from bumper ± 2, tape sloped 7". Of an
+// unfinished thing they are there as far as it can be shown.
+func (h Sheet) notes(s desk.State) map[string]string {
+	if h.List == Ties {
+		return h.tieNotes(s)
+	}
+	n := noter{s: s, list: h.List, out: map[string]string{}}
+	j, row := h.Sketched(s.Job)
+	if h.Fresh || row < 0 {
+		return n.out
+	}
+	if h.List == Fittings {
+		j.Ties = nil // where they were measured, not carried below
+	}
+	plan, _ := vehicles.Reduce(j)
+	n.placed = h.List.placed(plan, row)
+	t := h.List.At(j, row)
+	switch t.Form {
+	case vehicles.Box:
+		n.box(t, j, row)
+	case vehicles.Piped:
+		n.path(t, h.texts(s.Job))
+	case vehicles.Disc:
+		at := n.placed.Prism.Footprint.Middle
+		n.x("cx", at.X, n.placed.UX, t.Centre[0])
+		n.y("cy", at.Y, n.placed.UY)
+	}
+	n.assumed(t)
+	return n.out
+}
+
+func (n *noter) box(t Thing, j vehicles.Job, row int) {
+	f, u := n.placed.Prism.Footprint, n.placed.Edges
+	n.x("x0", f.Middle.X-f.Half.X, u[0], t.X[0])
+	n.x("x1", f.Middle.X+f.Half.X, u[1], t.X[1])
+	right, left := f.Middle.Y-f.Half.Y, f.Middle.Y+f.Half.Y
+	first, second := "y0", "y1"
+	if n.firstSide(t, j, row) > f.Middle.Y {
+		first, second = second, first
+	}
+	n.y(first, right, u[2])
+	n.y(second, left, u[3])
+}
+
+// firstSide is where the first of a rectangle's two sides is: that of a round in its place.
+func (n *noter) firstSide(t Thing, j vehicles.Job, row int) float64 {
+	t.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{t.X[0], t.Y[0]}, Across: vehicles.Some(1)}
+	plan, _ := vehicles.Reduce(n.list.table().with(j, row, t))
+	return n.list.placed(plan, row).Prism.Footprint.Middle.Y
+}
+
+func (n *noter) path(t Thing, x texts) {
+	at := 0
+	for i := range x.points() {
+		kx, ky := pointKey(i, 0), pointKey(i, 1)
+		if x[kx] == "" || x[ky] == "" || at >= len(t.Path) {
+			continue
+		}
+		p := n.placed.Prism.Footprint.Path[at]
+		n.x(kx, p.X, n.placed.UX, t.Path[at][0])
+		n.y(ky, p.Y, n.placed.UY)
+		at++
+	}
+}
+
+// x says where a reading from the bumper ends, and how much of it the slope took.
+func (n *noter) x(key string, at, u float64, r survey.Reading) {
+	units := n.s.Settings.Units
+	note := "= " + desk.Length(at, units) + " from bumper " + desk.PlusMinus95(u, units)
+	shift := 0.0
+	if n.list == Fittings {
+		shift = n.s.Job.Datum.ShiftAbove.Value
+	}
+	slope := math.Abs(r.Length - (at - shift))
+	switch {
+	case n.placed.Loose:
+		note += ", tape sloped by an unknown amount: give the drop"
+	case r.Start == survey.Datum && slope >= 0.05:
+		note += ", tape sloped " + survey.Format(slope, units)
+	}
+	n.out[key] = note
+}
+
+// y says where a reading across the van ends.
+func (n *noter) y(key string, at, u float64) {
+	n.out[key] = "= " + desk.Across(at, n.s.Settings) + " " + desk.PlusMinus95(u, n.s.Settings.Units)
+}
+
+// assumed says what is taken for heights that were not measured.
+func (n *noter) assumed(t Thing) {
+	if n.list != Obstructions || t.Span.Set {
+		return
+	}
+	note := "not measured: taken to reach the ground"
+	n.out["top"], n.out["low"] = note, note
+}

@@ -1,0 +1,246 @@
+package things
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// Sheet is the form of one thing of a list. Rows count the list's things, then its unfinished ones; Fresh is a
+// thing that does not exist before the first text is in: it will be the first of the unfinished.
+type Sheet struct {
+	List  List
+	Row   int
+	Fresh bool
+}
+
+// New is the sheet of a thing to be.
+func New(l List, j vehicles.Job) Sheet { return Sheet{l, l.Len(j), true} }
+
+// Rows is how many things of a list there are, unfinished ones included.
+func (l List) Rows(j vehicles.Job) int { return l.Len(j) + l.Unfinished(j) }
+
+// Sheets are the sheets of a list's things.
+func (l List) Sheets(j vehicles.Job) []form.Sheet {
+	out := make([]form.Sheet, l.Rows(j))
+	for row := range out {
+		out[row] = Sheet{List: l, Row: row}
+	}
+	return out
+}
+
+// Real says whether the thing is one of the job's, and not unfinished.
+func (h Sheet) Real(j vehicles.Job) bool { return !h.Fresh && h.Row < h.List.Len(j) }
+
+// ID is "obstruction 3".
+func (h Sheet) ID() string { return fmt.Sprintf("%s %d", h.List.One(), h.Row+1) }
+
+// texts are what the job has of the thing; nil when there is no such thing.
+func (h Sheet) texts(j vehicles.Job) texts {
+	switch {
+	case h.Fresh:
+		return texts{}
+	case h.Real(j):
+		return textsOf(h.List.At(j, h.Row))
+	}
+	all := h.List.unfinished(j)
+	if i := h.Row - h.List.Len(j); i < len(all) {
+		return all[i]
+	}
+	return nil
+}
+
+// Gone says whether there is no such thing any more: an undo has taken it back.
+func (h Sheet) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
+
+// Name is what the thing is called in lists, and its kind.
+func (h Sheet) Name(j vehicles.Job) (name, kind string) {
+	x := h.texts(j)
+	if name = x["name"]; name == "" {
+		name = "new " + h.List.One()
+	}
+	return name, x["kind"]
+}
+
+// Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
+func (h Sheet) Lacks(j vehicles.Job) string {
+	x := h.texts(j)
+	_, missing, _ := h.List.build(Thing{}, nil, x)
+	return h.lacking(missing, x)
+}
+
+// FirstMissing is the first field that a thing which is not whole needs, "" for a thing of the job.
+func (h Sheet) FirstMissing(j vehicles.Job) string {
+	if h.Real(j) {
+		return ""
+	}
+	_, missing, _ := h.List.build(Thing{}, nil, h.texts(j))
+	if len(missing) == 0 {
+		return ""
+	}
+	return missing[0]
+}
+
+func (h Sheet) lacking(missing []string, x texts) string {
+	if len(missing) == 0 {
+		return ""
+	}
+	first := labelOf(missing[0], x.form(), h.List)
+	if n := len(missing) - 1; n > 0 {
+		return fmt.Sprintf("%s and %d more", first, n)
+	}
+	return first
+}
+
+// Set returns the job with these texts in the thing, and where the thing is then.
+func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+	was := h.texts(s.Job)
+	now := maps.Clone(was)
+	if now == nil {
+		now = texts{}
+	}
+	for key, text := range edits {
+		now[key] = canonical(key, text)
+	}
+	if err := h.named(s.Job, was, now, edits); err != nil {
+		return s.Job, h, err
+	}
+	if h.Real(s.Job) {
+		return h.change(s.Job, was, now, edits)
+	}
+	return h.goOn(s.Job, now, edits)
+}
+
+// named proposes a name for a new kind and holds names apart.
+func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) error {
+	if kind, set := edits["kind"]; set && now["name"] == was["name"] && proposed(was["name"], was["kind"]) {
+		now["name"] = h.List.unusedName(j, kind)
+	}
+	name, set := edits["name"]
+	if !set {
+		return nil
+	}
+	name = strings.TrimSpace(name)
+	now["name"] = name
+	if name == "" {
+		return errors.New("a name is needed: findings speak of it")
+	}
+	for row := range h.List.Rows(j) {
+		if other, _ := (Sheet{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
+			return fmt.Errorf("there is another %q: give this one a name of its own", name)
+		}
+	}
+	return nil
+}
+
+// unusedName is a name that neither the job's things nor the unfinished ones have.
+func (l List) unusedName(j vehicles.Job, base string) string {
+	for _, x := range l.unfinished(j) {
+		j = j.InsertObstruction(len(j.Obstructions), vehicles.Obstruction{Name: x["name"]})
+	}
+	return j.UniqueName(base)
+}
+
+// proposed says whether a name is none, or one that was made from the kind.
+func proposed(name, kind string) bool {
+	rest, fromKind := strings.CutPrefix(name, kind)
+	return name == "" || fromKind && kind != "" && strings.Trim(rest, " 0123456789") == ""
+}
+
+// change puts new texts into a thing of the job. The job takes all or nothing.
+func (h Sheet) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+	if h.List.Confirmable() && remeasured(was, now) && edits["measured"] == "" {
+		now["measured"] = onThisVan
+	}
+	t, missing, wrong := h.List.build(h.List.At(j, h.Row), was, now)
+	if err := firstOf(wrong, edits); err != nil {
+		return j, h, err
+	}
+	if len(missing) > 0 {
+		return j, h, fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(missing, now))
+	}
+	after := h.List.table().with(j, h.Row, t)
+	if err := h.List.try(j, after); err != nil {
+		return j, h, err
+	}
+	return after, h, nil
+}
+
+// remeasured says whether a reading is there that was not there before: who enters a reading has measured the thing on
+// this van.
+func remeasured(was, now texts) bool {
+	for key, text := range now {
+		if isReading(key) && text != "" && text != was[key] {
+			return true
+		}
+	}
+	return false
+}
+
+// goOn puts texts into an unfinished thing and, once all are in, the thing into the list.
+func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+	l := h.List
+	t, missing, wrong := l.build(Thing{}, nil, now)
+	if err := firstOf(wrong, edits); err != nil {
+		return j, h, err
+	}
+	all := l.unfinished(j)
+	if h.Fresh {
+		all, h.Row, h.Fresh = slices.Insert(slices.Clone(all), 0, texts{}), l.Len(j), false
+	}
+	i := h.Row - l.Len(j)
+	if i < 0 || i >= len(all) {
+		return j, h, errors.New("this thing is gone: go back to the list")
+	}
+	if len(missing) == 0 && len(wrong) == 0 {
+		after := l.withUnfinished(l.table().put(j, l.Len(j), t), without(all, i))
+		if err := l.try(j, after); err != nil {
+			return j, h, err
+		}
+		return after, Sheet{l, l.Len(j), false}, nil
+	}
+	if sketch, ok := l.sketch(now, j.Floor); ok {
+		if err := form.Try(j, l.table().put(j, l.Len(j), sketch)); err != nil {
+			return j, h, err
+		}
+	}
+	all = slices.Clone(all)
+	all[i] = now
+	return l.withUnfinished(j, all), h, nil
+}
+
+// firstOf returns what is wrong with the texts that are new, or else with any.
+func firstOf(wrong map[string]error, edits map[string]string) error {
+	for _, key := range slices.Sorted(maps.Keys(wrong)) {
+		if _, edited := edits[key]; edited {
+			return wrong[key]
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(wrong)) {
+		return wrong[key]
+	}
+	return nil
+}
+
+// Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,
+// and where it is there; the job as it is for any other.
+func (h Sheet) Sketched(j vehicles.Job) (vehicles.Job, int) {
+	if h.Fresh || h.Real(j) {
+		return j, h.Row
+	}
+	if h.Gone(j) {
+		return j, -1
+	}
+	t, ok := h.List.sketch(h.texts(j), j.Floor)
+	if !ok {
+		return j, -1
+	}
+	n := h.List.Len(j)
+	return h.List.table().put(j, n, t), n
+}

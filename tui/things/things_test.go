@@ -1,0 +1,103 @@
+package things
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/vehicles"
+)
+
+func TestEveryKindHasALetterOfItsOwn(t *testing.T) {
+	for _, l := range []List{Obstructions, Openings} {
+		taken := map[rune]string{}
+		for _, kind := range l.Kinds() {
+			letter := KindLetter(kind)
+			assert.NotZero(t, letter, kind)
+			assert.Empty(t, taken[letter], "%s and %s", kind, taken[letter])
+			taken[letter] = kind
+		}
+	}
+}
+
+// notesOf are the notes of a job's obstruction.
+func notesOf(job vehicles.Job, row int) map[string]string {
+	out := map[string]string{}
+	for _, f := range (Sheet{Obstructions, row, false}).Fields(desk.State{Job: job}, nil) {
+		out[f.Key] = f.Note
+	}
+	return out
+}
+
+// The numbers are the job file's sample, worked out by hand with the formulas of its description: the slope takes
+// 652 - sqrt(652^2 - (150-95)^2) = 2.32; class II within a metre 0.3 + 0.2 + 0.2 = 0.7, read 1, height 2:
+// 1.96 sqrt(1.00717 (0.7^2 + 1) / 3 + 0.00717 * 2 * 2^2 / 3) = 1.41; runs on with (0.5^2 + 1) / 3 more: 1.90.
+func TestWhatReadingsComeTo(t *testing.T) {
+	job := rig.Van(t)
+	rear := notesOf(job, 0)
+	assert.Equal(t, "= 649.7 mm from bumper ± 1.4, tape sloped 2.3", rear["x0"])
+	assert.Equal(t, "= 733.7 mm from bumper ± 1.9", rear["x1"], "runs on: 649.68 + 84")
+	assert.Equal(t, "= 850 mm right ± 1.4", rear["y0"])
+	assert.Equal(t, "= 850 mm left ± 1.4", rear["y1"])
+	pipe := notesOf(job, 1)
+	assert.Equal(t, "= 480 mm right ± 1.4", pipe["p0y"], "410 in from the right edge at 890")
+	assert.Equal(t, "= 275 mm from bumper ± 2.1, tape sloped 25", pipe["p0x"], "sqrt(300^2 - 120^2) = 274.955; ± that of point 1, the largest")
+}
+
+func TestSidesInEitherOrder(t *testing.T) {
+	job := rig.Van(t)
+	o := job.Obstructions[0]
+	o.Y[0], o.Y[1] = o.Y[1], o.Y[0]
+	notes := notesOf(job.WithObstruction(0, o), 0)
+	assert.Equal(t, "= 850 mm left ± 1.4", notes["y0"])
+	assert.Equal(t, "= 850 mm right ± 1.4", notes["y1"])
+}
+
+func TestAnUnknownSlopeIsSaid(t *testing.T) {
+	job := rig.Van(t)
+	o := job.Obstructions[0]
+	o.Drop, o.TapedAt = vehicles.Span{}, vehicles.Number{}
+	notes := notesOf(job.WithObstruction(0, o), 0)
+	assert.Contains(t, notes["x0"], "unknown amount: give the drop")
+	assert.Contains(t, notes["low"], "taken to reach the ground")
+}
+
+func TestTextsThatAreNotTouchedStayAsTheFileHasThem(t *testing.T) {
+	job := rig.Van(t)
+	before := job.Obstructions[0]
+	after, _, err := Sheet{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
+	require.NoError(t, err)
+	now := after.Obstructions[0]
+	assert.Equal(t, before.Place, now.Place)
+	assert.Equal(t, 96.0, now.Drop.To)
+}
+
+func TestWhatIsRefused(t *testing.T) {
+	s := desk.State{Job: rig.Van(t)}
+	for name, c := range map[string]struct {
+		row       int
+		key, text string
+		says      string
+	}{
+		"a needed reading left blank": {0, "x0", "", "needed: near edge"},
+		"edges the wrong way round":   {0, "x1", "600", "nearest to the bumper first"},
+		"a side in a bumper reading":  {0, "x0", "L 240", "L and R"},
+		"a tape that cannot be":       {0, "x0", "40", "apart in height"},
+		"another's name":              {0, "name", "spare wheel", "another"},
+		"no name":                     {0, "name", " ", "a name is needed"},
+		"half a drop":                 {0, "top", "", "needed: top"},
+		"a drop upside down":          {0, "low", "-5", "first comes first"},
+		"no thickness":                {1, "across", "0", "more than 0"},
+		"one point is no line":        {1, "p1x", "", "needed"},
+		"nothing to run on from":      {0, "x0", "+10", "runs on"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			job, _, err := Sheet{Obstructions, c.row, false}.Set(s, map[string]string{c.key: c.text})
+			require.ErrorContains(t, err, c.says)
+			assert.Equal(t, s.Job, job)
+		})
+	}
+}

@@ -1,0 +1,139 @@
+package things
+
+import (
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+var tieTable = table{
+	one:  "matching point",
+	size: func(j vehicles.Job) int { return len(j.Ties) },
+	at:   func(j vehicles.Job, i int) Thing { return ofTie(j.Ties[i]) },
+	with: func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.WithTie(i, t.tie()) },
+	put:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.InsertTie(i, t.tie()) },
+	drop: vehicles.Job.WithoutTie, move: vehicles.Job.MoveTie,
+}
+
+func ofTie(t vehicles.Tie) Thing {
+	return Thing{Name: t.Name, Below: t.Below, Above: t.Above, Use: t.Use, Measured: true}
+}
+
+func (t Thing) tie() vehicles.Tie {
+	return vehicles.Tie{Name: t.Name, Below: t.Below, Above: t.Above, Use: t.Use}
+}
+
+// The words for whether a tie is in the fit.
+const (
+	inFit   = "in the fit"
+	leftOut = "left out, kept"
+)
+
+// tieReadings are the keys of a tie's readings, in the order of the work.
+var tieReadings = [...]string{"bx", "by", "ax", "ay"}
+
+func tieTexts(t Thing) texts {
+	x := texts{"name": t.Name, "use": leftOut}
+	if t.Use {
+		x["use"] = inFit
+	}
+	for i, r := range t.readings() {
+		x[tieReadings[i]] = r.Text
+	}
+	return x
+}
+
+// readings are a tie's readings in the order of their keys.
+func (t *Thing) readings() [4]*survey.Reading {
+	return [4]*survey.Reading{&t.Below[0], &t.Below[1], &t.Above[0], &t.Above[1]}
+}
+
+// tie makes a tie of the texts.
+func (b *builder) tie(t *Thing) {
+	t.Use, t.Measured = b.now["use"] != leftOut, true
+	if t.Name == "" {
+		b.missing = append(b.missing, "name")
+	}
+	was := b.old.readings()
+	for i, r := range t.readings() {
+		*r = b.reading(tieReadings[i], *was[i])
+	}
+}
+
+// tie are the fields of a tie.
+func (m *maker) tie() {
+	m.add("name", "", needed)
+	m.head = "From the bumper, then across (L 240, R 310)"
+	m.add("bx", "mm", needed)
+	m.add("by", "mm", needed).Second = true
+	m.add("ax", "mm", needed)
+	m.add("ay", "mm", needed).Second = true
+	use := m.add("use", "", "")
+	use.Choices, use.Pass = form.YesNo(inFit, leftOut), true
+	if use.Text == "" {
+		use.Text = inFit
+	}
+}
+
+// tieNotes are what a tie's readings come to, each pair as soon as it is whole.
+func (h Sheet) tieNotes(s desk.State) map[string]string {
+	x := h.texts(s.Job)
+	n := noter{s: s, out: map[string]string{}}
+	at, ok := readPair(x["bx"], x["by"])
+	if ok {
+		n.spot("bx", "by", at, func(alone *vehicles.Job) {
+			alone.Obstructions = []vehicles.Obstruction{{Place: spot(at), TapedAt: vehicles.Some(0)}}
+		}, Obstructions)
+	}
+	if at, ok = readPair(x["ax"], x["ay"]); ok {
+		n.spot("ax", "ay", at, func(alone *vehicles.Job) {
+			alone.Fittings = []vehicles.Fitting{{Place: spot(at)}}
+		}, Fittings)
+	}
+	return n.out
+}
+
+// spot is a place as small as a point.
+func spot(at vehicles.Pair) vehicles.Place {
+	return vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)}
+}
+
+// spot says what the two readings of a point on the floor come to, as the only thing of a list in the job.
+func (n *noter) spot(kx, ky string, at vehicles.Pair, put func(*vehicles.Job), l List) {
+	job := n.s.Job
+	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Bow: job.Bow}
+	put(&alone)
+	plan, faults := vehicles.Reduce(alone)
+	if len(faults) > 0 {
+		return
+	}
+	n.list, n.placed = l, l.placed(plan, 0)
+	middle := n.placed.Prism.Footprint.Middle
+	n.x(kx, middle.X, n.placed.UX, at[0])
+	n.y(ky, middle.Y, n.placed.UY)
+}
+
+func readPair(x, y string) (p vehicles.Pair, ok bool) {
+	var errX, errY error
+	p[0], errX = survey.Typed(x, survey.X)
+	p[1], errY = survey.Typed(y, survey.Y)
+	return p, errX == nil && errY == nil
+}
+
+// try returns the first thing wrong with a job that was not wrong with the one before it. That ties do not fit each
+// other is no reason to refuse their readings: that is what a fitter must see.
+func (l List) try(before, after vehicles.Job) error {
+	err := form.Try(before, after)
+	if l != Ties || err == nil {
+		return err
+	}
+	for _, misfit := range []error{survey.ErrSwapped, survey.ErrOnePlace} {
+		if strings.Contains(err.Error(), misfit.Error()) {
+			return nil
+		}
+	}
+	return err
+}

@@ -1,0 +1,155 @@
+package things
+
+import (
+	"maps"
+	"slices"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// A thing whose readings are not all in yet is no thing of the job: it can't be judged. What is known of it is
+// kept in the job all the same, among what the file keeps as it is, so that it is saved and can be undone.
+
+// Unfinished is how many things of the list are begun and not whole yet.
+func (l List) Unfinished(j vehicles.Job) int { return len(l.unfinished(j)) }
+
+func (l List) extraKey() string { return vehicles.Unfinished + l.One() }
+
+// unfinished are the texts of the list's unfinished things, the newest first.
+func (l List) unfinished(j vehicles.Job) []texts {
+	var out []texts
+	for _, item := range items(j.Extra[l.extraKey()]) {
+		x := texts{}
+		for key, value := range item {
+			if text, isText := value.(string); isText {
+				x[key] = text
+			}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// items are the tables of a list as a file's reader or a program makes them.
+func items(value any) []map[string]any {
+	if tables, ok := value.([]map[string]any); ok {
+		return tables
+	}
+	var out []map[string]any
+	list, _ := value.([]any)
+	for _, v := range list {
+		if item, ok := v.(map[string]any); ok {
+			out = append(out, item)
+		}
+	}
+	return out
+}
+
+// withUnfinished returns the job with these unfinished things in place of those it had.
+func (l List) withUnfinished(j vehicles.Job, all []texts) vehicles.Job {
+	extra := maps.Clone(j.Extra)
+	if extra == nil {
+		extra = map[string]any{}
+	}
+	list := make([]any, len(all))
+	for i, x := range all {
+		item := map[string]any{}
+		for key, text := range x {
+			if text != "" {
+				item[key] = text
+			}
+		}
+		list[i] = item
+	}
+	extra[l.extraKey()] = list
+	if len(list) == 0 {
+		delete(extra, l.extraKey())
+	}
+	j.Extra = extra
+	return j
+}
+
+// without returns all but one of the unfinished things.
+func without(all []texts, i int) []texts { return slices.Delete(slices.Clone(all), i, i+1) }
+
+// sketch fills in what is not read yet, so that what is known can be shown: a single edge as a strip across the
+// floor, a single point as a dot. It is for the eye only and never enters the job; ok is false when there is
+// nothing to show.
+func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
+	if l == Ties {
+		return t, false
+	}
+	x = maps.Clone(x)
+	fill := func(key, text string) {
+		if x[key] == "" {
+			x[key] = text
+		}
+	}
+	const thin = "+20"
+	fill("kind", "other")
+	fill("name", " unfinished")
+	if x.form() != vehicles.Box {
+		fill("across", "10")
+	}
+	if l != Obstructions {
+		fill("top", "0")
+		fill("low", x["top"])
+	}
+	switch x.form() {
+	case vehicles.Box:
+		ok = x["x0"]+x["x1"]+x["y0"]+x["y1"] != ""
+		fill("x0", form.Plain(floor.From))
+		fill("x1", thin)
+		x.fillAcross(floor.Width / 2)
+	case vehicles.Piped:
+		ok = x.sketchPath()
+	case vehicles.Disc:
+		ok = x["cx"] != ""
+		fill("cy", "0")
+	}
+	if x["top"] == "" || x["low"] == "" {
+		x["top"], x["low"] = "", ""
+	}
+	t, missing, wrong := l.build(Thing{}, nil, x)
+	t.Measured = false
+	return t, ok && len(missing) == 0 && len(wrong) == 0
+}
+
+// fillAcross gives a rectangle the sides it has not got: the floor's edges, the far one from a side that is read.
+func (x texts) fillAcross(half float64) {
+	one, other := form.Plain(-half), form.Plain(half)
+	for _, key := range []string{"y0", "y1"} {
+		r, err := survey.Typed(x[key], survey.Y)
+		if err == nil && (r.Start == survey.FromLeft || r.Start == survey.Datum && r.Length > 0) {
+			one, other = other, one
+		}
+	}
+	if x["y0"] == "" {
+		x["y0"] = one
+		if x["y1"] != "" {
+			x["y0"] = other
+		}
+	}
+	if x["y1"] == "" {
+		x["y1"] = other
+	}
+}
+
+// sketchPath drops half points and makes a dot of a single one.
+func (x texts) sketchPath() bool {
+	whole := 0
+	for i := range x.points() {
+		if x[pointKey(i, 0)] == "" || x[pointKey(i, 1)] == "" {
+			delete(x, pointKey(i, 0))
+			delete(x, pointKey(i, 1))
+			continue
+		}
+		whole++
+	}
+	if n := x.points(); whole == 1 {
+		x[pointKey(n, 0)], x[pointKey(n, 1)] = "+1", "+1"
+	}
+	return whole > 0
+}

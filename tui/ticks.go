@@ -1,0 +1,88 @@
+package tui
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+
+	"github.com/BurntSushi/toml"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// ticks are the marks that have been made: by name, what the tape said there. They are kept in the state folder, as
+// they are about a van and not about its job file. A map is never changed once it is made.
+type ticks map[string]string
+
+// ticked are the marks that count as made: those at which the tape must still say what it said when they were made.
+// A mark whose place has moved since is to be made again; when an undo moves it back, it counts again.
+func (t ticks) ticked(sheet rules.MarkSheet) map[string]bool {
+	made := map[string]bool{}
+	for _, m := range sheet.Marks {
+		if said, there := t[m.Name]; there && said == readings(m) {
+			made[m.Name] = true
+		}
+	}
+	return made
+}
+
+// readings is what the tape must say at a mark, to 0.1 mm.
+func readings(m rules.Mark) string {
+	said := fmt.Sprintf("below %.1f %.1f %.1f", m.Below.Bumper, m.Below.Left, m.Below.Right)
+	if a := m.Above; a != nil {
+		said += fmt.Sprintf(", above %.1f %.1f %.1f %.1f %.1f", a.Bumper, a.Left, a.Right, a.PinLeft, a.PinRight)
+	}
+	return said
+}
+
+// tick ticks or unticks a mark.
+func (r *Root) tick(name string) tea.Cmd {
+	made := maps.Clone(r.made)
+	if made == nil {
+		made = ticks{}
+	}
+	for _, m := range r.state.Marks.Marks {
+		switch {
+		case m.Name != name:
+		case r.state.Ticked[name]:
+			delete(made, name)
+		default:
+			made[name] = readings(m)
+		}
+	}
+	r.made, r.state.Ticked = made, made.ticked(r.state.Marks)
+	return r.keepTicks()
+}
+
+func (r *Root) ticksPath() string {
+	if r.options.StateDir == "" || r.document.Path == "" {
+		return ""
+	}
+	return filepath.Join(r.options.StateDir, "ticks", journalName(r.document.Path)+".toml")
+}
+
+// keepTicks writes the ticks down, for a job that has a file.
+func (r *Root) keepTicks() tea.Cmd {
+	path, made := r.ticksPath(), r.made
+	if path == "" || made == nil {
+		return nil
+	}
+	return func() tea.Msg {
+		text, err := toml.Marshal(made)
+		if err == nil {
+			err = desk.WriteFile(path, text)
+		}
+		return noted{err}
+	}
+}
+
+// readTicks reads the ticks of an earlier day. Without them the marks are to be made again, which harms nobody.
+func (r *Root) readTicks() {
+	text, err := os.ReadFile(r.ticksPath())
+	if err == nil && toml.Unmarshal(text, &r.made) != nil {
+		r.made = nil
+	}
+}

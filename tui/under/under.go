@@ -1,0 +1,147 @@
+// Package under is the screen for what is underneath: obstructions and openings in a list, the form of the one
+// that is picked out, and the plan of the van's underside, which shows each reading as it is typed.
+package under
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/things"
+)
+
+// Screen is the screen "Underneath". It is a plain value.
+type Screen struct {
+	entry   entry.Entry
+	looking bool // the kinds that were looked for are shown
+	kind    int  // the kind the keys act on then
+}
+
+// New returns the screen.
+func New() desk.Screen { return Screen{entry: entry.New(&spec)} }
+
+var keyLook = key.NewBinding(key.WithKeys("a"), key.WithHelp("a", "looked, none here"))
+
+var spec = entry.Spec{
+	Title: title, Sheets: sheets, Row: row, Warn: wrongs,
+	Empty: "Nothing entered yet. n: a new obstruction; o: an opening where gas could get in; a: what was looked for " +
+		"and is not there.",
+	Fresh: []entry.Fresh{
+		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new obstruction")), List: things.Obstructions},
+		{Key: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "new opening")), List: things.Openings},
+	},
+}
+
+// Title is what the header calls the screen.
+func (m Screen) Title() string { return "Underneath" }
+
+// Typing says whether letters belong to a field, or choose a kind that was looked for.
+func (m Screen) Typing() bool { return m.entry.Typing() || m.looking }
+
+// Update answers one message.
+func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	if size, ok := msg.(tea.WindowSizeMsg); ok {
+		m.entry = m.entry.Sized(size.Width, size.Height)
+		return m, desk.Change{}, nil
+	}
+	var all desk.Change
+	for _, piece := range form.Pieces(msg) {
+		var change desk.Change
+		m, change = m.step(piece, s)
+		s, all = form.Merge(s, all, change)
+	}
+	return m, all, nil
+}
+
+// step answers one key or tap.
+func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
+	press, isKey := msg.(tea.KeyMsg)
+	switch {
+	case m.looking:
+		return m.look(msg, s)
+	case isKey && !m.entry.Typing() && key.Matches(press, keyLook, desk.KeyNext, desk.KeyPrevious):
+		m.looking = true
+		return m, desk.Change{}
+	}
+	var change desk.Change
+	m.entry, change = m.entry.Update(msg, s)
+	return m, change
+}
+
+// View paints the screen.
+func (m Screen) View(s desk.State, w, h int) string {
+	if m.looking {
+		return m.entry.View(s, w, h, m.paintLooked)
+	}
+	return m.entry.View(s, w, h, nil)
+}
+
+// Keys are the bindings that hold now.
+func (m Screen) Keys(s desk.State) []key.Binding {
+	if m.looking {
+		return lookedKeys
+	}
+	return m.entry.Keys(s, keyLook)
+}
+
+// Unfinished says what is begun and lacks readings, so that it is not judged: "crossmember 2: far edge and 2 more".
+func Unfinished(s desk.State) []string {
+	var out []string
+	for _, sheet := range sheets(s) {
+		thing := sheet.(things.Sheet)
+		if !thing.Real(s.Job) {
+			name, _ := thing.Name(s.Job)
+			out = append(out, name+": "+thing.Lacks(s.Job))
+		}
+	}
+	return out
+}
+
+func title(s desk.State) string {
+	text := fmt.Sprintf("Obstructions: %d", things.Obstructions.Rows(s.Job))
+	if n := left(s); n > 0 {
+		text += fmt.Sprintf("   kinds not looked for: %d", n)
+	}
+	return text
+}
+
+// sheets are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.
+func sheets(s desk.State) []form.Sheet {
+	return append(things.Obstructions.Sheets(s.Job), things.Openings.Sheets(s.Job)...)
+}
+
+func row(sheet form.Sheet, s desk.State) form.Row {
+	thing := sheet.(things.Sheet)
+	name, kind := thing.Name(s.Job)
+	out := form.Row{Text: name}
+	if thing.List == things.Obstructions && kind != "" {
+		out.Mark = drawing.KindOf(kind).Code
+	}
+	if thing.List == things.Openings && thing.Row == 0 {
+		out.Head = "Openings: where gas could get in"
+	}
+	return out
+}
+
+// wrongs says what is wrong with the survey: what keeps the job from being judged, or things that fill one space.
+func wrongs(s desk.State) []string {
+	var out []string
+	for _, fault := range s.Faults {
+		out = append(out, fault.Text)
+	}
+	if len(s.Faults) > 0 {
+		return out
+	}
+	all := s.Result.Job.Obstructions
+	for _, o := range rules.Overlaps(s.Result.Plan) {
+		out = append(out, fmt.Sprintf("%s and %s overlap by %s: one was measured wrong",
+			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
+	}
+	return out
+}

@@ -1,0 +1,283 @@
+package under
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/vehicles"
+)
+
+// empty is a van with a floor and a bumper's hook, and nothing entered.
+func empty() vehicles.Job {
+	job := vehicles.NewJob("TL-09")
+	job.Datum.HookBelow = vehicles.Some(150)
+	return job
+}
+
+func texts(p vehicles.Pair) [2]string { return [2]string{p[0].Text, p[1].Text} }
+
+func TestARectangleFromNothing(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	keys := r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95")
+	require.Len(t, r.State.Job.Obstructions, 1)
+	o := r.State.Job.Obstructions[0]
+	assert.Equal(t, "crossmember", o.Name)
+	assert.Equal(t, "crossmember", o.Kind)
+	assert.Equal(t, [2]string{"652", "+84"}, texts(o.X))
+	assert.Equal(t, [2]string{"-850", "850"}, texts(o.Y))
+	assert.Equal(t, vehicles.Span{From: 0, To: 95, Set: true}, o.Drop)
+	assert.True(t, o.Measured)
+	assert.Equal(t, 23, keys, "two keys beside the readings and an Enter behind each")
+	assert.Equal(t, 0, r.State.Selected)
+	assert.NotContains(t, r.State.Job.Extra, "unfinished obstruction")
+}
+
+func TestAPipeFromNothing(t *testing.T) {
+	r := rig.New(t, New(), empty(), 60, 17)
+	keys := r.Type("nb300<enter>r410<enter>1500<enter>r410<enter>2400<enter>r300<enter><enter>8<enter>20<enter>30")
+	require.Len(t, r.State.Job.Obstructions, 1)
+	o := r.State.Job.Obstructions[0]
+	require.Len(t, o.Path, 3)
+	assert.Equal(t, vehicles.Piped, o.Form)
+	assert.Equal(t, [2]string{"300", "R 410"}, texts(o.Path[0]))
+	assert.Equal(t, [2]string{"2400", "R 300"}, texts(o.Path[2]))
+	assert.Equal(t, vehicles.Some(8), o.Across)
+	assert.Equal(t, 39, keys, "one Enter without a reading ends the points")
+}
+
+func TestARoundFromNothing(t *testing.T) {
+	r := rig.New(t, New(), empty(), 160, 47)
+	keys := r.Type("ns420<enter>0<enter>690<enter>100<enter>300")
+	require.Len(t, r.State.Job.Obstructions, 1)
+	o := r.State.Job.Obstructions[0]
+	assert.Equal(t, vehicles.Disc, o.Form)
+	assert.Equal(t, [2]string{"420", "0"}, texts(o.Centre))
+	assert.Equal(t, vehicles.Some(690), o.Across)
+	assert.Equal(t, 19, keys)
+}
+
+func TestAnOpeningFromNothing(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("od1900<enter>-890<enter>3000<enter>-890<enter><enter><enter>-1500<enter>-22")
+	require.Len(t, r.State.Job.Openings, 1)
+	o := r.State.Job.Openings[0]
+	assert.Equal(t, "door", o.Name)
+	assert.False(t, o.Across.Set, "an opening has no width")
+	assert.Equal(t, vehicles.Span{From: -1500, To: -22, Set: true}, o.Drop)
+}
+
+func TestEnterBehindTheLastFieldBeginsTheNext(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95<enter><enter>") // the blank drop taped at
+	r.Type("c+200<enter>+84<enter>-850<enter>850<enter><enter><enter><enter>")
+	require.Len(t, r.State.Job.Obstructions, 2)
+	assert.Equal(t, "crossmember 2", r.State.Job.Obstructions[1].Name)
+	assert.Equal(t, "+200", r.State.Job.Obstructions[1].X[0].Text)
+	assert.False(t, r.State.Job.Obstructions[1].Drop.Set, "blank is not measured")
+	assert.True(t, r.Screen.Typing())
+	assert.Contains(t, r.View(100, 27), "Obstruction 3")
+}
+
+func TestAPointInFrontRunsOn(t *testing.T) {
+	r := rig.New(t, New(), empty(), 60, 17)
+	r.Type("nc65.2cm<enter>.84<enter>l40<enter>.1700")
+	o := r.State.Job.Obstructions[0]
+	assert.Equal(t, [2]string{"65.2cm", "+84"}, texts(o.X))
+	assert.Equal(t, [2]string{"L 40", "+1700"}, texts(o.Y))
+}
+
+func TestTypingInAFieldIsOneUndoStep(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<enter><down><down>") // to the name, the form
+	assert.Empty(t, r.Steps)
+	r.Type("<down><wipe>660<enter><wipe>+90")
+	assert.Equal(t, []string{"obstruction 1 near edge", "obstruction 1 far edge"}, r.Steps)
+	assert.Equal(t, [2]string{"660", "+90"}, texts(r.State.Job.Obstructions[0].X))
+	r.Undo()
+	r.Undo()
+	assert.Equal(t, rig.Van(t), r.State.Job)
+	assert.Contains(t, r.View(100, 27), "+84", "the field shows what the job holds again")
+}
+
+func TestAWrongTextStaysAndIsSaid(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<enter><down><down><down>x")
+	view := r.View(100, 27)
+	assert.Contains(t, view, "652x")
+	assert.Contains(t, view, "! ")
+	assert.Equal(t, "652", r.State.Job.Obstructions[0].X[0].Text, "the job keeps the last good reading")
+	r.Type("<enter>")
+	assert.Contains(t, r.View(100, 27), "652x", "and the field keeps reminding")
+	r.Type("<esc>")
+	assert.Contains(t, r.View(100, 27), "not taken yet")
+	r.Type("<enter><down><down><down><back>")
+	assert.NotContains(t, r.View(100, 27), "not taken yet")
+}
+
+func TestEdgesThatOnlyMoveTogether(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("nc600<enter>700<enter>-850<enter>850<esc>")
+	r.Type("<enter><down><down><down><wipe>900")
+	assert.Equal(t, [2]string{"90", "700"}, texts(r.State.Job.Obstructions[0].X), "900 is behind 700: not taken alone")
+	r.Type("<enter><wipe>1000")
+	assert.Equal(t, [2]string{"900", "1000"}, texts(r.State.Job.Obstructions[0].X))
+}
+
+func TestLettersInAFieldAreNoCommands(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	before := r.State.Job
+	r.Type("<enter><down>") // the name
+	for _, letter := range "ndxmap[]vfgl?bu123+-" {
+		r.Type(string(letter))
+	}
+	require.Len(t, r.State.Job.Obstructions, 3)
+	assert.Equal(t, "rear crossmemberndxmap[]vfgl?bu123+-", r.State.Job.Obstructions[0].Name)
+	assert.Equal(t, before.Obstructions[1:], r.State.Job.Obstructions[1:])
+	assert.Equal(t, []string{"obstruction 1 name"}, r.Steps)
+}
+
+func TestFastLettersInOneMessage(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("nc652")})
+	assert.Contains(t, r.View(100, 27), "652")
+	r.Type("<esc>")
+	assert.Equal(t, 1, len(sheets(r.State)))
+	assert.Contains(t, r.View(100, 27), "needs far edge")
+}
+
+func TestPastedLinesFillFields(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("nc")
+	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune("652\r\n+84\n-850\n850\n0\n95\n")})
+	require.Len(t, r.State.Job.Obstructions, 1)
+	assert.Equal(t, 95.0, r.State.Job.Obstructions[0].Drop.To)
+}
+
+func TestUnfinishedIsSavedAndUndone(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("nc652<enter>+84<esc>")
+	assert.Empty(t, r.State.Job.Obstructions, "what is not whole is not judged")
+	again, err := vehicles.ParseJob(r.State.Job.Format(), "again.toml")
+	require.NoError(t, err)
+	later := rig.New(t, New(), again, 100, 27)
+	assert.Contains(t, later.View(100, 27), "needs one side")
+	later.Type("<enter><down><down><down><down><down>-850<enter>850")
+	require.Len(t, later.State.Job.Obstructions, 1)
+	assert.Equal(t, [2]string{"652", "+84"}, texts(later.State.Job.Obstructions[0].X))
+	for len(r.Steps) > 0 {
+		r.Undo()
+	}
+	assert.Empty(t, sheets(r.State))
+}
+
+func TestChangingTheFormKeepsTheLastGood(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r.Type("<enter><down><down>o")
+	assert.Equal(t, vehicles.Box, r.State.Job.Obstructions[0].Form, "the round has no centre yet")
+	r.Type("700<enter>10<enter>80")
+	o := r.State.Job.Obstructions[0]
+	assert.Equal(t, vehicles.Disc, o.Form)
+	assert.Equal(t, vehicles.Some(80), o.Across)
+	assert.Equal(t, vehicles.Span{From: 0, To: 95, Set: true}, o.Drop)
+}
+
+func TestTakingAPointOut(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r.Type("<down><enter><down><down><down><down><down><wipe>")
+	require.Len(t, r.State.Job.Obstructions[1].Path, 3)
+	r.Type("<enter><wipe>")
+	path := r.State.Job.Obstructions[1].Path
+	require.Len(t, path, 2)
+	assert.Equal(t, [2]string{"2400", "R 300"}, texts(path[1]))
+}
+
+func TestDuplicateDeleteReorderConfirm(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<down><down>m")
+	assert.True(t, r.State.Job.Obstructions[2].Measured)
+	assert.Contains(t, r.Said, "measured on this van")
+	r.Type("d")
+	require.Len(t, r.State.Job.Obstructions, 4)
+	assert.Equal(t, "spare wheel 2", r.State.Job.Obstructions[3].Name)
+	assert.False(t, r.State.Job.Obstructions[3].Measured, "nobody measured the copy")
+	r.Type("[[[")
+	assert.Equal(t, "spare wheel 2", r.State.Job.Obstructions[0].Name)
+	r.Type("x")
+	require.Len(t, r.State.Job.Obstructions, 3)
+	assert.Contains(t, r.Said, "Ctrl-Z")
+}
+
+func TestWhatOthersRunOnFromIsKept(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("nc652<enter>+84<enter>-850<enter>850<enter><enter><enter><enter>")
+	r.Type("c+200<enter>+84<enter>-850<enter>850<esc><up>")
+	require.Len(t, r.State.Job.Obstructions, 2)
+	r.Type("x")
+	require.Len(t, r.State.Job.Obstructions, 2)
+	assert.Contains(t, r.Said, "not done")
+}
+
+func TestLookedNoneHere(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 60, 17)
+	r.Type("aw")
+	assert.True(t, r.State.Job.Looked["wiring"])
+	assert.True(t, r.Screen.Typing(), "letters belong to the kinds")
+	r.Type("c")
+	assert.False(t, r.State.Job.Looked["crossmember"])
+	assert.Contains(t, r.Said, "entered already")
+	r.Type("b<esc>n<esc>")
+	assert.False(t, r.State.Job.Looked["brake line"])
+}
+
+func TestOverlapsAreSaid(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("d")
+	assert.Contains(t, r.View(100, 27), "overlap by 84 mm: one was measured wrong")
+}
+
+func TestTapsAndThePlan(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	rows := strings.Split(r.View(100, 27), "\n")
+	for y, row := range rows {
+		if strings.Contains(row[:40], "spare wheel") {
+			r.Tap(8, y)
+			break
+		}
+	}
+	assert.Equal(t, 2, r.State.Selected)
+	for y, row := range strings.Split(r.View(100, 27), "\n") {
+		if strings.Contains(row, "diameter") {
+			r.Tap(20, y)
+		}
+	}
+	assert.True(t, r.Screen.Typing())
+	r.Type("<wipe>700")
+	assert.Equal(t, vehicles.Some(700), r.State.Job.Obstructions[2].Across)
+	r.Tap(4, 1)
+	assert.False(t, r.Screen.Typing(), "a tap elsewhere leaves the field")
+	assert.Equal(t, 0, r.State.Selected)
+}
+
+func TestGoldens(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+		w, h := size[0], size[1]
+		for name, keys := range map[string]string{
+			"list": "", "rectangle": "<enter><down><down><down>", "kind": "n", "unfinished": "nc1000<enter>.60",
+			"looked": "a", "fault": "<down><enter><down><down><down>x",
+		} {
+			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
+				r := rig.New(t, New(), rig.Van(t), w, h)
+				r.Type(keys)
+				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
+			})
+		}
+	}
+}
+
+func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }

@@ -1,0 +1,187 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+const (
+	leastWidth, leastHeight = 60, 20
+
+	headRows = 2 // the header and the heading
+	footRows = 1
+)
+
+func (r *Root) bodyHeight() int { return max(r.h-headRows-footRows, 0) }
+
+// roomy says whether there is room to show anything.
+func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
+
+// View paints the whole screen: header, heading, body, foot.
+func (r *Root) View() string {
+	switch {
+	case r.w == 0:
+		return "" // the terminal's size is not known yet
+	case !r.roomy():
+		return r.cramped()
+	}
+	body := ""
+	if o := r.overlay(); o != nil {
+		body = desk.Fit(o.view(r, r.w, r.bodyHeight()), r.w, r.bodyHeight())
+	} else {
+		body = r.screens[r.at].View(r.state, r.w, r.bodyHeight())
+	}
+	return strings.Join([]string{r.header(), r.headingRow(), body, r.foot()}, "\n")
+}
+
+// cramped is what a window shows that is too small for the screens: a question that waits for its answer, else
+// what is needed.
+func (r *Root) cramped() string {
+	if r.answerable() {
+		return desk.Fit(r.overlay().view(r, r.w, r.h), r.w, r.h)
+	}
+	text := fmt.Sprintf("This window is %d x %d. undermark needs at least %d columns and %d rows: make it larger, "+
+		"or the letters smaller. Nothing is lost. Ctrl-S saves, Ctrl-C quits.", r.w, r.h, leastWidth, leastHeight)
+	return desk.Fit(strings.Join(desk.Wrap(text, r.w), "\n"), r.w, r.h)
+}
+
+// part is a piece of the header or the foot that can be tapped.
+type part struct {
+	from, width int    // columns
+	key         string // the key that a tap on it sends
+	text, more  string
+	style       lipgloss.Style // of text
+}
+
+// headerParts are the screens' titles, the current one in brackets so that it is marked without colour too.
+func (r *Root) headerParts() []part {
+	styles := r.state.Settings.Styles()
+	var parts []part
+	x := 0
+	for i, s := range r.screens {
+		digit := desk.KeyScreens.Keys()[i]
+		p := part{from: x, key: digit, text: " " + digit + " " + s.Title() + " ", style: styles.Plain}
+		if i == r.at {
+			p.text, p.style = "["+digit+" "+s.Title()+"]", styles.Here
+		}
+		p.width = ansi.StringWidth(p.text)
+		x += p.width
+		parts = append(parts, p)
+	}
+	return parts
+}
+
+func (r *Root) header() string {
+	var b strings.Builder
+	x := 0
+	for _, p := range r.headerParts() {
+		b.WriteString(p.style.Render(p.text))
+		x += p.width
+	}
+	b.WriteString(r.whichJob(r.w - x))
+	return desk.FitRow(b.String(), r.w)
+}
+
+// whichJob is the job's ref at the right end of room columns, as much of it as there is room for; work that is
+// not saved has a dot and, with room, words.
+func (r *Root) whichJob(room int) string {
+	styles := r.state.Settings.Styles()
+	ref, dot, words := r.state.Job.Ref, "", ""
+	if r.sample {
+		ref += " (sample)"
+	}
+	if r.state.Dirty {
+		dot, words = "●", " not saved"
+	}
+	for _, text := range []string{ref + " " + dot + words, ref + " " + dot, dot} {
+		text = strings.TrimSpace(text)
+		if n := ansi.StringWidth(text); n < room || text == dot && n <= room {
+			style := styles.Plain
+			if dot != "" {
+				style = styles.Unsaved
+			}
+			return strings.Repeat(" ", room-n) + style.Render(text)
+		}
+	}
+	return ""
+}
+
+// hints are the bindings that the foot shows, most useful first; help always fits.
+func (r *Root) hints() []key.Binding {
+	if o := r.overlay(); o != nil {
+		return o.keys()
+	}
+	screen := r.screens[r.at]
+	rest := []key.Binding{desk.KeySave, desk.KeyUndo, desk.KeyQuit}
+	if !screen.Typing() {
+		rest = append([]key.Binding{desk.KeyHelp}, rest...)
+	}
+	hints := screen.Keys(r.state)
+	if len(hints) > maxOwnHints {
+		hints = hints[:maxOwnHints:maxOwnHints]
+	}
+	return append(hints[:len(hints):len(hints)], rest...)
+}
+
+// maxOwnHints is how many of its keys a screen shows at the foot before help; the help has them all.
+const maxOwnHints = 6
+
+// footParts are the hints that fit at the foot, behind the line that it says. The last hints give way first, but help
+// stays as long as there is any room.
+func (r *Root) footParts() []part {
+	hints, x := r.hints(), 0
+	if r.saying() {
+		x = ansi.StringWidth(r.say) + hintGap
+	}
+	room := r.w + hintGap
+	for _, b := range hints {
+		if isHelp(b) {
+			room -= hintWidth(b)
+		}
+	}
+	var parts []part
+	for _, b := range hints {
+		n := hintWidth(b)
+		if isHelp(b) {
+			room += n
+		}
+		if !b.Enabled() || len(b.Keys()) == 0 || x+n > room {
+			continue
+		}
+		parts = append(parts, part{from: x, width: n - hintGap, key: b.Keys()[0], text: b.Help().Key, more: b.Help().Desc})
+		x += n
+	}
+	return parts
+}
+
+func isHelp(b key.Binding) bool { return b.Help() == desk.KeyHelp.Help() }
+
+const hintGap = 2
+
+func hintWidth(b key.Binding) int {
+	return ansi.StringWidth(b.Help().Key) + 1 + ansi.StringWidth(b.Help().Desc) + hintGap
+}
+
+// saying says whether the foot shows a line before the hints. What lies over the screens has no such line.
+func (r *Root) saying() bool { return r.say != "" && r.overlay() == nil }
+
+func (r *Root) foot() string {
+	styles := r.state.Settings.Styles()
+	var b strings.Builder
+	x := 0
+	if r.saying() {
+		b.WriteString(styles.Strong.Render(r.say))
+		x = ansi.StringWidth(r.say)
+	}
+	for _, p := range r.footParts() {
+		b.WriteString(strings.Repeat(" ", p.from-x) + styles.Key.Render(p.text) + " " + styles.Faint.Render(p.more))
+		x = p.from + p.width
+	}
+	return desk.FitRow(b.String(), r.w)
+}

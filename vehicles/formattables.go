@@ -1,0 +1,236 @@
+package vehicles
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+)
+
+func (w *writer) datum(d Datum) {
+	if d == (Datum{}) {
+		return
+	}
+	w.table("datum")
+	w.maybe("hook_below", d.HookBelow)
+	w.maybe("hook_above", d.HookAbove)
+	w.maybe("shift_above", d.ShiftAbove)
+	w.maybe("left", d.Left)
+	w.maybe("right", d.Right)
+	w.maybe("above_left", d.AboveLeft)
+	w.maybe("above_right", d.AboveRight)
+	w.maybe("side_below", d.SideBelow)
+	w.maybe("side_above", d.SideAbove)
+	w.maybe("frames", d.Frames)
+	w.maybe("pins", d.Pins)
+}
+
+// bow writes how the bumper's edge runs.
+func (w *writer) bow(points []BowPoint) {
+	for _, p := range points {
+		w.list("datum.bow")
+		w.number("y", p.Y)
+		w.number("offset", p.Offset)
+	}
+}
+
+func (w *writer) tape(t Tape) {
+	if t == (Tape{}) {
+		return
+	}
+	w.table("tape")
+	w.texts("class", t.Class)
+	w.maybe("read", t.Read)
+	w.maybe("mark", t.Mark)
+	w.maybe("height", t.Height)
+	w.maybe("turn", t.Turn)
+}
+
+func (w *writer) place(p Place) {
+	switch p.Form {
+	case Piped:
+		points := make([]string, len(p.Path))
+		for i, point := range p.Path {
+			points[i] = tomlPair(point)
+		}
+		w.value("path", "["+strings.Join(points, ", ")+"]")
+		w.maybe("across", p.Across)
+	case Disc:
+		w.pair("centre", p.Centre)
+		w.maybe("across", p.Across)
+	default:
+		w.pair("x", p.X)
+		w.pair("y", p.Y)
+	}
+}
+
+// turn writes a rectangle's turn, behind its heights as people fill them in.
+func (w *writer) turn(p Place) {
+	if p.Form == Box && p.Turn != 0 {
+		w.number("turn", p.Turn)
+	}
+}
+
+func (w *writer) obstruction(o Obstruction) {
+	w.list("obstruction")
+	w.text("name", o.Name)
+	w.text("kind", o.Kind)
+	w.place(o.Place)
+	w.span("drop", o.Drop)
+	w.turn(o.Place)
+	w.maybe("taped_at", o.TapedAt)
+	if !o.Measured {
+		w.value("measured", "false")
+	}
+	w.totals(o.Total)
+}
+
+// totals writes the overall readings there are.
+func (w *writer) totals(t Totals) {
+	said := func(r survey.Reading) string {
+		if r.Text == "" {
+			return ""
+		}
+		return tomlReading(r)
+	}
+	if x, y := said(t[0]), said(t[1]); x+y != "" {
+		w.value("total", inline("x", x, "y", y))
+	}
+}
+
+func (w *writer) opening(o Opening) {
+	w.list("opening")
+	w.text("name", o.Name)
+	w.text("kind", o.Kind)
+	w.place(o.Place)
+	w.span("drop", o.Drop)
+	w.turn(o.Place)
+	if o.Unconfirmed {
+		w.value("measured", "false")
+	}
+}
+
+func (w *writer) fitting(f Fitting) {
+	w.list("fitting")
+	w.text("name", f.Name)
+	w.place(f.Place)
+	w.span("rise", f.Rise)
+	w.turn(f.Place)
+	w.totals(f.Total)
+}
+
+func (w *writer) tie(t Tie) {
+	w.list("tie")
+	w.text("name", t.Name)
+	w.pair("below", t.Below)
+	w.pair("above", t.Above)
+	if !t.Use {
+		w.value("use", "false")
+	}
+}
+
+func (w *writer) wheel(v Wheel) {
+	w.list("wheel")
+	w.numbers("at", v.At[:]...)
+	w.maybe("across", Number{v.Across, v.Across != 0})
+	w.maybe("width", Number{v.Width, v.Width != 0})
+}
+
+// heater writes what the file said of the heater; the class gives the rest again.
+func (w *writer) heater(h Heater) {
+	w.table("heater")
+	said := func(key HeaterKeys, write func()) {
+		if h.Given&key != 0 {
+			write()
+		}
+	}
+	said(HasClass, func() { w.text("class", h.Class) })
+	said(HasYaw, func() { w.number("yaw", h.Yaw) })
+	said(HasBody, func() { w.numbers("body", h.Body[:]...) })
+	said(HasBodyAt, func() { w.numbers("body_at", h.BodyAt[:]...) })
+	said(HasPlate, func() { w.numbers("plate", h.Plate[:]...) })
+	said(HasSpace, func() {
+		w.value("space", fmt.Sprintf("{ front = %s, rear = %s, sides = %s, top = %s }",
+			plain(h.Space.Front), plain(h.Space.Rear), plain(h.Space.Sides), plain(h.Space.Top)))
+	})
+	said(HasTurret, func() { w.maybe("turret", h.Turret) })
+	said(HasStubDrop, func() { w.number("stub_drop", h.StubDrop) })
+	said(HasExhaustStub, func() { w.numbers("exhaust_stub", h.ExhaustStub[:]...) })
+	said(HasIntakeStub, func() { w.numbers("intake_stub", h.IntakeStub[:]...) })
+	said(HasFuelStub, func() { w.numbers("fuel_stub", h.FuelStub[:]...) })
+}
+
+func (w *writer) cut(c Cut) {
+	w.table("cut")
+	w.numbers("at", c.At[:]...)
+	w.number("across", c.Across)
+	w.maybe("pilot", c.Pilot)
+	if c.Drilled != nil {
+		w.pair("drilled", *c.Drilled)
+	}
+}
+
+func (w *writer) points(path []RunPoint) {
+	texts := make([]string, len(path))
+	for i, p := range path {
+		texts[i] = numberList(p.X, p.Y, p.Drop)
+	}
+	w.value("path", "["+strings.Join(texts, ", ")+"]")
+}
+
+func (w *writer) run(name string, r Run) {
+	w.table(name)
+	w.number("across", r.Across)
+	w.maybe("bend", r.Bend)
+	w.points(r.Path)
+	if m := r.Muffler; m != nil {
+		w.value("muffler", fmt.Sprintf("{ leg = %d, start = %s, length = %s, across = %s }",
+			m.Leg, plain(m.Start), plain(m.Length), plain(m.Across)))
+	}
+	if r.Clips != nil {
+		w.numbers("clips", r.Clips...)
+	}
+	if r.Shielded {
+		w.value("shielded", "true")
+	}
+}
+
+func (w *writer) fuel(f Fuel) {
+	w.table("fuel")
+	w.texts("kind", f.Kind)
+	w.maybe("across", f.Across)
+	w.maybe("bore", f.Bore)
+	if t := f.Tank; t != nil {
+		w.value("tank", inline("at", numberList(t.At[:]...), "rise", spanText(t.Rise), "drop", spanText(t.Drop)))
+	}
+	w.points(f.Path)
+	if p := f.Pump; p != nil {
+		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", plain(p.Start), "tilt", plain(p.Tilt),
+			"ml_per_1000", numberText(p.MlPer1000), "hz", numberText(p.Hz)))
+	}
+}
+
+// inline is a table in braces of keys and values in turn, without those that are "".
+func inline(keysAndValues ...string) string {
+	var parts []string
+	for i := 0; i+1 < len(keysAndValues); i += 2 {
+		if keysAndValues[i+1] != "" {
+			parts = append(parts, keysAndValues[i]+" = "+keysAndValues[i+1])
+		}
+	}
+	return "{ " + strings.Join(parts, ", ") + " }"
+}
+
+func spanText(s Span) string {
+	if !s.Set {
+		return ""
+	}
+	return numberList(s.From, s.To)
+}
+
+func numberText(n Number) string {
+	if !n.Set {
+		return ""
+	}
+	return plain(n.Value)
+}

@@ -1,0 +1,226 @@
+// Package vehicles holds a job: the van's floor, what hangs below it and stands on it, the heater, its cut and
+// its runs, as the job file says them; it reads and writes that file and reduces the readings to places.
+//
+// A Job is a plain value and is never edited in place: an edit copies the one slice it changes and shares the
+// rest. Lengths are mm, angles degrees; drops run down from the underside of the floor, rises up from its top.
+package vehicles
+
+import "bench.example/undermark/geometry/survey"
+
+// Number is a number that may be left out.
+type Number struct {
+	Value float64
+	Set   bool
+}
+
+// Some returns a number that is there.
+func Some(v float64) Number { return Number{v, true} }
+
+// Or returns the number, or other when it was left out.
+func (n Number) Or(other float64) float64 {
+	if n.Set {
+		return n.Value
+	}
+	return other
+}
+
+// Span is a range along the height: a drop's top and bottom, or a rise's foot and top, mm.
+type Span struct {
+	From, To float64
+	Set      bool
+}
+
+// Job is one van and what is planned for it.
+type Job struct {
+	Ref, Vehicle, Fitter, Date, Notes string // Date is written as a TOML local date when it is one
+
+	Floor Floor
+	Datum Datum
+	Tape  Tape
+	Bow   []BowPoint // of the bumper; none: straight
+
+	Obstructions []Obstruction
+	Openings     []Opening
+	Fittings     []Fitting
+	Ties         []Tie
+	Wheels       []Wheel
+
+	Heater  *Heater // nil when the file has none; never edited in place
+	Cut     *Cut
+	Exhaust *Run
+	Intake  *Run
+	Fuel    *Fuel
+
+	Looked map[string]bool        // kinds looked for within 300 mm of the cut and found absent
+	Rules  map[string]float64     // this job's own values by rule id, with or without the kind
+	Extra  map[string]interface{} // kept as it is
+}
+
+// Floor is the van's floor, symmetric about the centreline.
+type Floor struct {
+	From, Length, Width, Thickness, Ground float64
+}
+
+// Datum says where the tapes were hooked.
+type Datum struct {
+	HookBelow             Number
+	HookAbove, ShiftAbove Number // default 0
+	Left, Right           Number // default half the floor's width
+	AboveLeft, AboveRight Number // default Left, Right
+	SideBelow, SideAbove  Number // left out: the side tape was held level
+	Frames                Number // default 2
+	Pins                  Number // default 0.4 of the floor's width
+}
+
+// Tape is the tape's class and the errors of using it, +/- mm and degrees.
+type Tape struct {
+	Class                    string // I, II or III; "" means II
+	Read, Mark, Height, Turn Number // defaults 1, 1, 2, 1
+}
+
+// Pair is two readings: a range in one direction, or a point in plan (x, y).
+type Pair [2]survey.Reading
+
+// Place is where a thing is in plan: exactly one of a rectangle (X, Y, Turn), a line (Path, Across) or a round
+// (Centre, Across), as Form says.
+type Place struct {
+	Form   Form
+	X, Y   Pair // nearest then farthest edge from the bumper; right and left edge in either order
+	Turn   float64
+	Path   []Pair // points (x, y)
+	Centre Pair   // a point (x, y)
+	Across Number
+}
+
+// Form says how a place was taken.
+type Form uint8
+
+// The forms of a place.
+const (
+	Box Form = iota
+	Piped
+	Disc
+)
+
+// Obstruction is something under the floor.
+type Obstruction struct {
+	Name, Kind string
+	Place
+	Drop     Span   // not set: not measured, taken to reach the ground
+	TapedAt  Number // the drop at which x was taped
+	Measured bool   // false: from a library or another van, not confirmed on this one
+	Total    Totals // overall readings of where a chain of + readings ends with it
+}
+
+// Opening is where exhaust gas could get in, or fuel vapour out.
+type Opening struct {
+	Name, Kind string
+	Place
+	Drop        Span // may be above the floor: negative
+	Unconfirmed bool // from a library or another van, not measured on this one: measured = false in the file
+}
+
+// Fitting is something above the floor.
+type Fitting struct {
+	Name string
+	Place
+	Rise  Span
+	Total Totals // as an obstruction's
+}
+
+// Tie is one feature seen from both sides of the floor.
+type Tie struct {
+	Name         string
+	Below, Above Pair
+	Use          bool
+}
+
+// Wheel is where a tyre stands. Across and Width are 0 when they were left out.
+type Wheel struct {
+	At            [2]float64
+	Across, Width float64
+}
+
+// Heater is the heater's own frame: sizes along u (towards its warm-air outlet), v (to the left of it) and up.
+type Heater struct {
+	Class                             string
+	Yaw                               float64
+	Body                              [3]float64
+	BodyAt                            [2]float64
+	Plate                             [2]float64
+	Space                             Space
+	Turret                            Number
+	StubDrop                          float64
+	ExhaustStub, IntakeStub, FuelStub [2]float64
+	Given                             HeaterKeys // what the file itself said; the rest came from the class
+}
+
+// Space is what must be kept free round the heater's body, mm.
+type Space struct{ Front, Rear, Sides, Top float64 }
+
+// HeaterKeys is a set of heater keys, so that a file is written back with the keys it had.
+type HeaterKeys uint16
+
+// The keys of the heater's table.
+const (
+	HasClass HeaterKeys = 1 << iota
+	HasYaw
+	HasBody
+	HasBodyAt
+	HasPlate
+	HasSpace
+	HasTurret
+	HasStubDrop
+	HasExhaustStub
+	HasIntakeStub
+	HasFuelStub
+)
+
+// Cut is the hole through the floor.
+type Cut struct {
+	At      [2]float64
+	Across  float64
+	Pilot   Number // default 6
+	Drilled *Pair  // the pilot hole as measured from below, once drilled
+}
+
+// RunPoint is a point of a run: x, y in plan and drop below the floor, mm.
+type RunPoint struct{ X, Y, Drop float64 }
+
+// Run is the exhaust or the combustion-air intake, after its stub.
+type Run struct {
+	Across   float64
+	Bend     Number
+	Path     []RunPoint
+	Muffler  *Muffler
+	Clips    []float64
+	Shielded bool
+}
+
+// Muffler sits on leg Leg (counted from 1), Start mm along it.
+type Muffler struct {
+	Leg                   int
+	Start, Length, Across float64
+}
+
+// Fuel is the heater's fuel line from tank to stub; the path is the whole line.
+type Fuel struct {
+	Kind         string
+	Across, Bore Number
+	Tank         *Tank
+	Path         []RunPoint
+	Pump         *Pump
+}
+
+// Tank is where the fuel is taken from.
+type Tank struct {
+	At         [2]float64
+	Rise, Drop Span
+}
+
+// Pump sits on leg Leg of the fuel line, Start mm along it, its outlet Tilt degrees up from level.
+type Pump struct {
+	Leg           int
+	Start, Tilt   float64
+	MlPer1000, Hz Number
+}

@@ -1,0 +1,218 @@
+package vehicles
+
+import (
+	"fmt"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry/survey"
+)
+
+// anyJob draws a job that a file can hold. Its readings need not make sense together.
+func anyJob(t *rapid.T) Job {
+	j := Job{
+		Ref: "TL-" + anyLine(t, "ref"), Vehicle: anyLine(t, "vehicle"), Fitter: anyLine(t, "fitter"),
+		Date: anyDate(t), Notes: rapid.StringMatching(`[a-z"'\\ \n\r\té#=\[]{0,20}`).Draw(t, "notes"),
+		Floor: Floor{From: anyNumber(t), Length: anySize(t), Width: anySize(t), Thickness: anySize(t), Ground: anySize(t)},
+	}
+	if rapid.Bool().Draw(t, "datum") {
+		j.Datum = anyDatum(t)
+	}
+	j.Bow = anyBow(t)
+	if rapid.Bool().Draw(t, "tape") {
+		j.Tape = Tape{"III", maybe(t, anySize), maybe(t, anySize), maybe(t, anySize), maybe(t, anySize)}
+	}
+	anyThings(t, &j)
+	anyPlans(t, &j)
+	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(Kinds), 0, 3, rapid.ID).Draw(t, "looked") {
+		j.Looked = put(j.Looked, kind, rapid.Bool().Draw(t, kind))
+	}
+	for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom(ruleKeys()), 0, 3, rapid.ID).Draw(t, "rules") {
+		j.Rules = put(j.Rules, id, anyNumber(t))
+	}
+	if rapid.Bool().Draw(t, "extra") {
+		j.Extra = anyExtra(t)
+	}
+	return j
+}
+
+func anyThings(t *rapid.T, j *Job) {
+	for i := range rapid.IntRange(0, 3).Draw(t, "obstructions") {
+		j.Obstructions = append(j.Obstructions, Obstruction{
+			Name: fmt.Sprint(i, anyLine(t, "name")), Kind: rapid.SampledFrom(Kinds).Draw(t, "kind"), Place: anyPlace(t),
+			Drop: anySpan(t), TapedAt: maybe(t, anyNumber), Measured: rapid.Bool().Draw(t, "measured"),
+			Total: anyTotals(t),
+		})
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "openings") {
+		drop := anySpan(t)
+		drop.Set = true
+		j.Openings = append(j.Openings, Opening{
+			Name: fmt.Sprint(i, anyLine(t, "name")), Kind: rapid.SampledFrom(OpeningKinds).Draw(t, "kind"), Place: anyPlace(t), Drop: drop,
+			Unconfirmed: rapid.Bool().Draw(t, "unconfirmed"),
+		})
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "fittings") {
+		rise := anySpan(t)
+		rise.Set = true
+		j.Fittings = append(j.Fittings, Fitting{Name: fmt.Sprint(i), Place: anyPlace(t), Rise: rise, Total: anyTotals(t)})
+	}
+	for i := range rapid.IntRange(0, 3).Draw(t, "ties") {
+		j.Ties = append(j.Ties, Tie{fmt.Sprint(i), anyPoint(t), anyPoint(t), rapid.Bool().Draw(t, "use")})
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "wheels") {
+		j.Wheels = append(j.Wheels, Wheel{[2]float64{anyNumber(t), anyNumber(t)}, anySize(t), anySize(t)})
+	}
+}
+
+func anyPlans(t *rapid.T, j *Job) {
+	if rapid.Bool().Draw(t, "heater") {
+		h, _ := HeaterClass(rapid.SampledFrom(HeaterClasses()).Draw(t, "class"))
+		if rapid.Bool().Draw(t, "own") {
+			h.Body, h.Space, h.Turret, h.Yaw = [3]float64{anySize(t), 1, 2}, Space{1, 2, 3, anySize(t)}, Some(anySize(t)), anyNumber(t)
+			h.Given |= HasBody | HasSpace | HasTurret | HasYaw
+		}
+		j.Heater = &h
+	}
+	if rapid.Bool().Draw(t, "cut") {
+		j.Cut = &Cut{At: [2]float64{anyNumber(t), anyNumber(t)}, Across: 100 + anySize(t)/2, Pilot: maybe(t, func(*rapid.T) float64 { return 6 })}
+		if rapid.Bool().Draw(t, "drilled") {
+			p := anyPoint(t)
+			j.Cut.Drilled = &p
+		}
+	}
+	if rapid.Bool().Draw(t, "exhaust") {
+		r := anyRun(t)
+		r.Shielded = rapid.Bool().Draw(t, "shielded")
+		if rapid.Bool().Draw(t, "muffler") {
+			r.Muffler = &Muffler{rapid.IntRange(1, len(r.Path)).Draw(t, "leg"), anySize(t), anySize(t), anySize(t)}
+		}
+		if rapid.Bool().Draw(t, "clips") {
+			r.Clips = []float64{250, anySize(t)}
+		}
+		j.Exhaust = &r
+	}
+	if rapid.Bool().Draw(t, "intake") {
+		r := anyRun(t)
+		j.Intake = &r
+	}
+	if rapid.Bool().Draw(t, "fuel") {
+		r := anyRun(t)
+		f := Fuel{Kind: "petrol", Across: Some(r.Across), Bore: maybe(t, anySize), Path: append(r.Path, RunPoint{1, 2, 3})}
+		if rapid.Bool().Draw(t, "pump") {
+			f.Pump = &Pump{1, anySize(t), 45, maybe(t, anySize), maybe(t, anySize)}
+		}
+		if rapid.Bool().Draw(t, "tank") {
+			f.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
+		}
+		j.Fuel = &f
+	}
+}
+
+func anyRun(t *rapid.T) Run {
+	r := Run{Across: anySize(t), Bend: maybe(t, anySize)}
+	for range rapid.IntRange(1, 4).Draw(t, "points") {
+		r.Path = append(r.Path, RunPoint{anyNumber(t), anyNumber(t), anyNumber(t)})
+	}
+	return r
+}
+
+func anyPlace(t *rapid.T) Place {
+	switch rapid.IntRange(0, 2).Draw(t, "form") {
+	case 0:
+		p := Place{X: Pair{anyReading(t, survey.X), anyReading(t, survey.X)}, Y: Pair{anyReading(t, survey.Y), anyReading(t, survey.Y)}}
+		if rapid.Bool().Draw(t, "turned") {
+			p.Turn = anyNumber(t)
+		}
+		return p
+	case 1:
+		return Place{Form: Piped, Path: []Pair{anyPoint(t), anyPoint(t), anyPoint(t)}, Across: Some(anySize(t))}
+	}
+	return Place{Form: Disc, Centre: anyPoint(t), Across: Some(anySize(t))}
+}
+
+func anyPoint(t *rapid.T) Pair { return Pair{anyReading(t, survey.X), anyReading(t, survey.Y)} }
+
+func anyReading(t *rapid.T, axis survey.Axis) survey.Reading {
+	if rapid.Bool().Draw(t, "bare") {
+		v := anyNumber(t)
+		return survey.FromNumber(v, v == float64(int64(v)) && rapid.Bool().Draw(t, "whole"))
+	}
+	texts := []string{"652", "+84", "65.2cm", "0.652m", `2'6 1/2"`, "30 3/4in", "+ 3/8 in", "-12.5 mm", " 5 "}
+	if axis == survey.Y {
+		texts = append(texts, "L 240", "R310mm", `L 1'0"`)
+	}
+	r, err := survey.Parse(rapid.SampledFrom(texts).Draw(t, "text"), axis)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func anySpan(t *rapid.T) Span {
+	if rapid.Bool().Draw(t, "span") {
+		from := anyNumber(t)
+		return Span{from, from + (survey.Longest-from)/2, true}
+	}
+	return Span{}
+}
+
+func anyBow(t *rapid.T) (bow []BowPoint) {
+	for i := range rapid.IntRange(0, 3).Draw(t, "bow") {
+		bow = append(bow, BowPoint{Y: float64(i), Offset: anyNumber(t)})
+	}
+	return bow
+}
+
+// anyTotals draws overall readings of a chain, mostly none.
+func anyTotals(t *rapid.T) (p Totals) {
+	for axis := range p {
+		if rapid.IntRange(0, 3).Draw(t, "total") == 0 {
+			p[axis] = anyReading(t, survey.Axis(axis))
+		}
+	}
+	return p
+}
+
+func anyDatum(t *rapid.T) Datum {
+	return Datum{
+		maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
+		maybe(t, anySize), maybe(t, anySize), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
+	}
+}
+
+func anyExtra(t *rapid.T) map[string]any {
+	value := rapid.OneOf(
+		rapid.Just[any](int64(7)), rapid.Just[any](1.5), rapid.Just[any](4.0), rapid.Just[any]("a \"b\"\n\\c"), rapid.Just[any](true),
+		rapid.Just[any](time.Date(2026, 11, 25, 10, 0, 0, 0, time.UTC)),
+		rapid.Just[any]([]any{int64(1), "x", []any{1.5}}), rapid.Just[any](map[string]any{"in side": int64(1), "b": []any{}}),
+		rapid.Just[any]([]map[string]any{{"a": int64(1)}, {"b": map[string]any{"c": "d"}}}),
+	)
+	return rapid.MapOfN(rapid.StringMatching(`[a-z .é]{1,6}`), value, 1, 4).Draw(t, "extra")
+}
+
+func anyLine(t *rapid.T, label string) string {
+	return rapid.StringMatching(`[a-zA-Z0-9 "'\\é#=\[\],.]{0,12}`).Draw(t, label)
+}
+
+func anyDate(t *rapid.T) string {
+	return rapid.SampledFrom([]string{"", "2026-11-25", "1999-01-01"}).Draw(t, "date")
+}
+
+// anyNumber draws lengths as people write them and as arithmetic makes them.
+func anyNumber(t *rapid.T) float64 {
+	if rapid.Bool().Draw(t, "round") {
+		return float64(rapid.IntRange(-20000, 20000).Draw(t, "n")) / 2
+	}
+	return rapid.Float64Range(-20000, 20000).Draw(t, "x") + 0
+}
+
+func anySize(t *rapid.T) float64 { return rapid.Float64Range(0.001, 20000).Draw(t, "size") }
+
+func maybe(t *rapid.T, draw func(*rapid.T) float64) Number {
+	if rapid.Bool().Draw(t, "set") {
+		return Some(draw(t))
+	}
+	return Number{}
+}

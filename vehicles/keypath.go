@@ -1,0 +1,94 @@
+package vehicles
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// The path of a key is its keys with points between and list indices, from 0, in brackets, as in
+// obstruction[3].x[1]; a key that is not of letters, digits, - and _ stands in quotes.
+
+var (
+	bareKey   = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+	pathParts = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|\[\d+\]|[^."\[\]]+`)
+)
+
+func joinKey(path, key string) string {
+	if !bareKey.MatchString(key) {
+		key = strconv.Quote(key)
+	}
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+func joinIndex(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
+
+// parentKey returns the path of what holds a key, "" at the top.
+func parentKey(path string) string {
+	parts := pathParts.FindAllStringIndex(path, -1)
+	if len(parts) < 2 {
+		return ""
+	}
+	return path[:parts[len(parts)-2][1]]
+}
+
+// indexOf is the index of a path's part, false when it is a key.
+func indexOf(part string) (int, bool) {
+	if !strings.HasPrefix(part, "[") {
+		return 0, false
+	}
+	n, err := strconv.Atoi(strings.Trim(part, "[]"))
+	return n, err == nil
+}
+
+// describe says a key's path in words: obstruction "brake pipe": path, point 3, y. names gives the names of the
+// items of each list of tables.
+func describe(path string, names map[string][]string) string {
+	parts := pathParts.FindAllString(path, -1)
+	if len(parts) == 0 {
+		return "the file"
+	}
+	said, rest := parts[0], parts[1:]
+	if len(rest) > 0 {
+		if i, ok := indexOf(rest[0]); ok {
+			said, rest = said+" "+itemName(names[said], i), rest[1:]
+		}
+	}
+	for i, part := range rest {
+		n, isIndex := indexOf(part)
+		switch {
+		case i == 0:
+			said += ": " + part
+		case !isIndex:
+			said += "." + part
+		default:
+			said += ", " + indexWord(rest[:i], n)
+		}
+	}
+	return said
+}
+
+// itemName is the quoted name of an item of a list, its number from 1 when it has none.
+func itemName(names []string, i int) string {
+	if i < len(names) && names[i] != "" {
+		return quote(names[i])
+	}
+	return strconv.Itoa(i + 1)
+}
+
+// indexWord says which value of a list it is; of a path, which point and which of its coordinates.
+func indexWord(before []string, n int) string {
+	coordinates := []string{"x", "y", "drop"}
+	_, nested := indexOf(before[len(before)-1])
+	switch {
+	case nested && n < len(coordinates):
+		return coordinates[n]
+	case before[len(before)-1] == "path":
+		return fmt.Sprintf("point %d", n+1)
+	}
+	return fmt.Sprintf("value %d", n+1)
+}

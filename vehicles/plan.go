@@ -1,0 +1,116 @@
+package vehicles
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+)
+
+// Plan is a job with its readings reduced: everything at a place in mm, in the below frame unless it says
+// otherwise, with the standard uncertainties of its coordinates. It is made afresh for every job and never edited.
+type Plan struct {
+	Obstructions []Placed        // as the job has them, one each
+	Openings     []PlacedOpening // as the job has them
+	Fittings     []Placed        // as measured above, carried down through the ties; heights are z above the underside
+	Ties         []survey.Tie    // as the job has them
+	Fit          survey.Fit
+	Closures     []Closure // one for each overall reading of a chain, in the order of the file
+
+	FloorMin, FloorMax geometry.Point // the floor's edges
+	Cut                CutPlace       // meaningful when the job has a cut
+
+	Exhaust, Intake *LaidRun  // nil when not there, or without a cut and a heater to start from
+	Fuel            *LaidLine // nil when not there
+}
+
+// Placed is one thing of the survey in its place.
+type Placed struct {
+	Prism    geometry.Prism // z from -bottom drop to -top drop; a fitting's from thickness + rise
+	Edges    [4]float64     // standard uncertainty of each edge's own reading: x near, x far, y right, y left
+	UX, UY   float64        // the largest of the x readings', of the y readings'
+	UTop     float64        // standard uncertainty of the top (0 when the drop was left out: those ends are exact)
+	ULow     float64        // of the bottom
+	UTurn    float64        // radians, 0 for what is not turned
+	Loose    bool           // no verdict on it is better than doubtful: the tape sloped by an unknown amount
+	Unclosed bool           // nor here: a chain it rests on does not come out at its overall reading
+	Axis     bool           // a rectangle measured without a turn: its edges carry their own readings' uncertainty
+	Assumed  bool           // drop left out: taken to reach the ground
+	Measured bool
+}
+
+// PlacedOpening is an opening: a path without width over a range of heights.
+type PlacedOpening struct {
+	Placed
+}
+
+// CutPlace is where the cut is: where it is meant, or where the pilot hole was measured to be.
+type CutPlace struct {
+	Intended geometry.Point // cut.at
+	At       geometry.Point // the drilled place once there is one, else Intended
+	Drilled  bool
+	UX, UY   float64    // of At: of the mark from above, or of the readings of the drilled hole
+	UMark    [2]float64 // of the mark at Intended, whatever was drilled
+}
+
+// LaidRun is the exhaust or the intake in its place: its centreline from the stub's mouth, and its muffler.
+type LaidRun struct {
+	Path    []geometry.Point3 // unrounded
+	Line    geometry.Run      // rounded
+	Radius  float64
+	Muffler *LaidMuffler // nil when there is none
+}
+
+// LaidMuffler is the muffler on its leg.
+type LaidMuffler struct {
+	Leg      int // from 0
+	Axis     []geometry.Point3
+	Radius   float64
+	From, To float64 // its ends along the rounded run, mm
+}
+
+// LaidLine is the fuel line in its place, which is not rounded.
+type LaidLine struct {
+	Path   []geometry.Point3
+	Radius float64
+	Pump   Number // how far along the line the pump sits, mm
+}
+
+// Fault is something wrong with a job: where, and what is wrong and what to do.
+type Fault struct {
+	Key  string // path of the key as the file has it, tables counted from 0: obstruction[3].x
+	Text string
+}
+
+// EdgeU returns the standard uncertainties in x and in y, mm, that the thing has at q, a point of its outline: on an
+// edge of an axis-parallel rectangle those of that edge's own reading, at a corner those of both, elsewhere the
+// largest of its own readings. Along an edge the other coordinate's is returned too; there it has no direction.
+func (p *Placed) EdgeU(q geometry.Point) (ux, uy float64) {
+	if !p.Axis {
+		return p.UX, p.UY
+	}
+	x, y := p.edgesAt(q)
+	return p.Edges[x], p.Edges[2+y]
+}
+
+// edgesAt tells which edge of a rectangle q is nearer to: 0 for the near and 1 for the far one in x, 0 for the right and
+// 1 for the left one in y.
+func (p *Placed) edgesAt(q geometry.Point) (x, y int) {
+	f := &p.Prism.Footprint
+	local := q.Sub(f.Middle)
+	if f.Turn != 0 {
+		local = local.Turn(-f.Turn)
+	}
+	if local.X > 0 {
+		x = 1
+	}
+	if local.Y > 0 {
+		y = 1
+	}
+	return x, y
+}
+
+// TurnTerm returns the standard uncertainty, mm, that the thing's turn adds to a distance taken at its point q along
+// the unit plan direction n: u_turn |(q - m) x n| with m its middle.
+func (p *Placed) TurnTerm(q, n geometry.Point) float64 {
+	arm := q.Sub(p.Prism.Footprint.Middle)
+	return p.UTurn * (arm.X*n.Y - arm.Y*n.X)
+}

@@ -1,0 +1,201 @@
+package vehicles
+
+import (
+	"unicode"
+
+	"bench.example/undermark/geometry/survey"
+)
+
+// readJob reads all tables of a file and reports what is wrong with them to r. What is wrong is left out of the job.
+func readJob(r *reader, values map[string]any) Job {
+	t := &table{r: r, values: values}
+	t.known = append(t.known, "format")
+	var j Job
+	if s := t.sub("job", required); s != nil {
+		s.job(&j)
+	}
+	if s := t.sub("floor", required); s != nil {
+		j.Floor = s.floor()
+	}
+	if s := t.sub("datum", optional); s != nil {
+		j.Bow = s.bow()
+		j.Datum = s.datum()
+	}
+	if s := t.sub("tape", optional); s != nil {
+		j.Tape = s.tape()
+	}
+	t.things(&j)
+	t.plans(&j)
+	j.Looked = t.flags("looked", Kinds)
+	j.Rules = t.ruleValues("rules")
+	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
+		j.Extra = s.values
+	}
+	t.done()
+	return j
+}
+
+// things reads the lists of tables.
+func (t *table) things(j *Job) {
+	for _, s := range t.list("obstruction") {
+		j.Obstructions = append(j.Obstructions, s.obstruction())
+	}
+	for _, s := range t.list("opening") {
+		j.Openings = append(j.Openings, s.opening())
+	}
+	for _, s := range t.list("fitting") {
+		j.Fittings = append(j.Fittings, s.fitting())
+	}
+	for _, s := range t.list("tie") {
+		j.Ties = append(j.Ties, s.tie())
+	}
+	for _, s := range t.list("wheel") {
+		j.Wheels = append(j.Wheels, s.wheel())
+	}
+	for _, key := range []string{"obstruction", "opening", "fitting", "tie"} {
+		t.r.unique(key)
+	}
+}
+
+// plans reads what is planned: the heater, its cut and its runs.
+func (t *table) plans(j *Job) {
+	if s := t.sub("heater", optional); s != nil {
+		j.Heater = s.heater()
+	}
+	if s := t.sub("cut", optional); s != nil {
+		j.Cut = s.cut()
+	}
+	if s := t.sub("exhaust", optional); s != nil {
+		j.Exhaust = s.exhaust()
+	}
+	if s := t.sub("intake", optional); s != nil {
+		j.Intake = s.intake()
+	}
+	if s := t.sub("fuel", optional); s != nil {
+		j.Fuel = s.fuel()
+	}
+}
+
+func (t *table) job(j *Job) {
+	j.Ref = t.line("ref", required)
+	j.Vehicle = t.line("vehicle", optional)
+	j.Fitter = t.line("fitter", optional)
+	j.Date = t.date("date")
+	j.Notes = t.text("notes", optional, "a text in quotes", func(r rune) bool {
+		return unicode.IsControl(r) && r != '\n' && r != '\t' && r != '\r'
+	})
+	t.done()
+}
+
+func (t *table) floor() Floor {
+	f := Floor{
+		From:      t.number("from", required, aLength).Value,
+		Length:    t.number("length", required, aSize).Value,
+		Width:     t.number("width", required, aSize).Value,
+		Thickness: t.number("thickness", required, aSize).Value,
+		Ground:    t.number("ground", required, aSize).Value,
+	}
+	t.done()
+	return f
+}
+
+func (t *table) datum() Datum {
+	d := Datum{
+		HookBelow:  t.number("hook_below", optional, aLength),
+		HookAbove:  t.number("hook_above", optional, aLength),
+		ShiftAbove: t.number("shift_above", optional, aLength),
+		Left:       t.number("left", optional, aSize),
+		Right:      t.number("right", optional, aSize),
+		AboveLeft:  t.number("above_left", optional, aSize),
+		AboveRight: t.number("above_right", optional, aSize),
+		SideBelow:  t.number("side_below", optional, aLength),
+		SideAbove:  t.number("side_above", optional, aLength),
+		Frames:     t.number("frames", optional, anError),
+		Pins:       t.number("pins", optional, aSize),
+	}
+	t.done()
+	return d
+}
+
+func (t *table) tape() Tape {
+	tape := Tape{
+		Class:  t.choice("class", optional, TapeClasses),
+		Read:   t.number("read", optional, anError),
+		Mark:   t.number("mark", optional, anError),
+		Height: t.number("height", optional, anError),
+		Turn:   t.number("turn", optional, anError),
+	}
+	t.done()
+	return tape
+}
+
+func (t *table) obstruction() Obstruction {
+	o := Obstruction{
+		Name:     t.line("name", required),
+		Kind:     t.choice("kind", required, Kinds),
+		Place:    t.place(required),
+		Drop:     t.drop(optional),
+		TapedAt:  t.number("taped_at", optional, aLength),
+		Measured: t.flag("measured", true),
+		Total:    t.totals(),
+	}
+	t.done()
+	return o
+}
+
+func (t *table) opening() Opening {
+	o := Opening{
+		Name:  t.line("name", required),
+		Kind:  t.choice("kind", required, OpeningKinds),
+		Place: t.place(optional),
+		Drop:  t.drop(required),
+	}
+	o.Unconfirmed = !t.flag("measured", true)
+	t.done()
+	return o
+}
+
+func (t *table) fitting() Fitting {
+	f := Fitting{Name: t.line("name", required), Place: t.place(required), Rise: t.rise(required), Total: t.totals()}
+	t.done()
+	return f
+}
+
+func (t *table) tie() Tie {
+	tie := Tie{
+		Name:  t.line("name", required),
+		Below: t.pair("below", required, survey.X, survey.Y),
+		Above: t.pair("above", required, survey.X, survey.Y),
+		Use:   t.flag("use", true),
+	}
+	t.done()
+	return tie
+}
+
+func (t *table) wheel() Wheel {
+	w := Wheel{
+		At:     t.point("at", required),
+		Across: t.number("across", optional, aSize).Value,
+		Width:  t.number("width", optional, aSize).Value,
+	}
+	t.done()
+	return w
+}
+
+func (t *table) cut() *Cut {
+	c := Cut{
+		At:     t.point("at", required),
+		Across: t.number("across", required, aSize).Value,
+		Pilot:  t.number("pilot", optional, aSize),
+	}
+	if t.has("drilled") {
+		p := t.pair("drilled", optional, survey.X, survey.Y)
+		c.Drilled = &p
+	}
+	t.known = append(t.known, "drilled")
+	if c.Across > 0 && c.Pilot.Value >= c.Across {
+		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", plain(c.Pilot.Value), plain(c.Across))
+	}
+	t.done()
+	return &c
+}

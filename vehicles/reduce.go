@@ -1,0 +1,202 @@
+package vehicles
+
+import (
+	"fmt"
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+)
+
+// Reduce turns every reading of a job into a place with its uncertainty, once. With faults the plan holds what could
+// be reduced, the places of the rest being zero: it may be drawn but not judged. Chains with an overall reading are
+// held against the job's own value of chain.closure, or the 99 % point.
+func Reduce(job Job) (Plan, []Fault) {
+	if limit, ok := job.Rules["chain.closure"]; ok {
+		return ReduceWithin(job, limit)
+	}
+	return ReduceWithin(job, ClosureLimit())
+}
+
+// ReduceWithin is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
+func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
+	r := newReducer(&job)
+	r.closure = closure
+	half := job.Floor.Width / 2
+	plan := Plan{
+		FloorMin: geometry.Point{X: job.Floor.From, Y: -half},
+		FloorMax: geometry.Point{X: job.Floor.From + job.Floor.Length, Y: half},
+	}
+	plan.Obstructions = r.obstructions()
+	plan.Openings = r.openings()
+	plan.Ties = r.ties()
+	plan.Fit = r.fit(plan.Ties)
+	plan.Fittings = r.fittings(plan.Fit)
+	plan.Closures = r.closures
+	if job.Cut != nil {
+		plan.Cut = r.cut(plan.Fit)
+	}
+	r.runs(&plan)
+	return plan, r.faults
+}
+
+// reducer holds what reducing one job needs, and the faults found on the way.
+type reducer struct {
+	job                 *Job
+	tape                survey.Tape
+	below, level, above side
+	faults              []Fault
+
+	closure  float64 // the largest statistic of a chain that closes
+	chains   *chains // while a table with overall readings is reduced
+	closures []Closure
+
+	trace *tracer // nil unless somebody asks what an u is made of
+}
+
+func newReducer(job *Job) *reducer {
+	r := &reducer{job: job, tape: job.SurveyTape()}
+	r.below = side{
+		tape: r.tape, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
+		hook:  survey.Slope{Hook: job.Datum.HookBelow.Value, Set: job.Datum.HookBelow.Set},
+		edges: survey.Slope{Hook: job.Datum.SideBelow.Value, Set: job.Datum.SideBelow.Set},
+	}
+	r.level = r.below
+	r.level.hook, r.level.edges = survey.Slope{}, survey.Slope{}
+	r.above = side{
+		tape: r.tape, left: job.AboveLeft(), right: job.AboveRight(), bow: job.Bow, above: true,
+		shift: job.Datum.ShiftAbove.Value,
+		hook:  survey.Slope{Hook: job.Datum.HookAbove.Value, Set: true},
+		edges: survey.Slope{Hook: job.Datum.SideAbove.Value, Set: job.Datum.SideAbove.Set},
+	}
+	return r
+}
+
+func (r *reducer) fault(key, format string, args ...any) {
+	r.faults = append(r.faults, Fault{Key: key, Text: fmt.Sprintf(format, args...)})
+}
+
+func (r *reducer) obstructions() []Placed {
+	placed := make([]Placed, len(r.job.Obstructions))
+	r.chained(r.job.totalUnder(), func() {
+		var last trail
+		for i := range placed {
+			r.obstruction(&placed[i], i, &last)
+		}
+	})
+	return placed
+}
+
+func (r *reducer) obstruction(placed *Placed, i int, last *trail) {
+	o := &r.job.Obstructions[i]
+	at := spot{drop: o.TapedAt.Value, known: o.TapedAt.Set}
+	if !at.known {
+		at.drop, at.known = o.Drop.To, o.Drop.Set
+	}
+	what := thing{"obstruction", i, o.Name}
+	r.place(placed, &o.Place, &what, &r.below, at, last)
+	r.total(placed, &o.Place, &o.Total, &what, &r.below, at)
+	r.heights(placed, o.Drop)
+	placed.Measured = o.Measured
+}
+
+// heights gives a thing below the floor its heights; without a drop it reaches from the floor to the ground.
+func (r *reducer) heights(p *Placed, drop Span) {
+	if !drop.Set {
+		p.Assumed, drop = true, Span{From: 0, To: r.job.Floor.Ground}
+	} else {
+		p.UTop, p.ULow = r.tape.HeightU(), r.tape.HeightU()
+	}
+	p.Prism.Low, p.Prism.High = -drop.To, -drop.From
+}
+
+func (r *reducer) openings() []PlacedOpening {
+	placed := make([]PlacedOpening, len(r.job.Openings))
+	var last trail
+	for i := range placed {
+		r.opening(&placed[i].Placed, i, &last)
+	}
+	return placed
+}
+
+func (r *reducer) opening(placed *Placed, i int, last *trail) {
+	o := &r.job.Openings[i]
+	r.place(placed, &o.Place, &thing{"opening", i, o.Name}, &r.level, spot{known: true}, last)
+	r.heights(placed, o.Drop)
+	placed.Measured = !o.Unconfirmed
+}
+
+func (r *reducer) fittings(fit survey.Fit) []Placed {
+	placed := make([]Placed, len(r.job.Fittings))
+	r.chained(r.job.totalAbove(), func() {
+		var last trail
+		for i := range placed {
+			r.fitting(&placed[i], i, &last)
+		}
+	})
+	if fit.Tied() {
+		for i := range placed {
+			f := &placed[i].Prism.Footprint
+			*f = f.Moved(-fit.Theta, fit.Shift.Turn(-fit.Theta).Scale(-1))
+		}
+	}
+	return placed
+}
+
+func (r *reducer) fitting(placed *Placed, i int, last *trail) {
+	f := &r.job.Fittings[i]
+	what, at := thing{"fitting", i, f.Name}, spot{known: true}
+	r.place(placed, &f.Place, &what, &r.above, at, last)
+	r.total(placed, &f.Place, &f.Total, &what, &r.above, at)
+	placed.Prism.Low, placed.Prism.High = r.job.Floor.Thickness+f.Rise.From, r.job.Floor.Thickness+f.Rise.To
+	placed.UTop, placed.ULow = r.tape.HeightU(), r.tape.HeightU()
+	placed.Measured = true
+}
+
+func (r *reducer) ties() []survey.Tie {
+	ties := make([]survey.Tie, len(r.job.Ties))
+	for i := range r.job.Ties {
+		t := &r.job.Ties[i]
+		what := thing{"tie", i, t.Name}
+		bx, by := r.point(&t.Below, &what, "below", &r.below)
+		ax, ay := r.point(&t.Above, &what, "above", &r.above)
+		ties[i] = survey.Tie{
+			Name: t.Name, Use: t.Use,
+			Below: geometry.Point{X: bx.Value, Y: by.Value}, Above: geometry.Point{X: ax.Value, Y: ay.Value},
+			Variance: (bx.U*bx.U + by.U*by.U + ax.U*ax.U + ay.U*ay.U) / 2,
+		}
+	}
+	return ties
+}
+
+func (r *reducer) fit(ties []survey.Tie) survey.Fit {
+	if len(r.faults) > 0 {
+		return survey.Fit{}
+	}
+	fit, err := survey.FitTies(ties)
+	if err != nil {
+		r.fault("tie[0].below", "%s", err)
+	}
+	return fit
+}
+
+func (r *reducer) cut(fit survey.Fit) CutPlace {
+	c := r.job.Cut
+	at := geometry.Point{X: c.At[0], Y: c.At[1]}
+	place := CutPlace{Intended: at, At: at, UMark: r.job.AboveMarkU(fit.Up(at))}
+	place.UX, place.UY = place.UMark[0], place.UMark[1]
+	if c.Drilled != nil {
+		x, y := r.point(c.Drilled, &thing{"cut", -1, ""}, "drilled", &r.below)
+		place.At, place.Drilled = geometry.Point{X: x.Value, Y: y.Value}, true
+		place.UX, place.UY = x.U, y.U
+	}
+	return place
+}
+
+// AboveMarkU returns the standard uncertainties in x and y, mm, of a mark put from above at p, a place of the above
+// frame: of the reading from the bumper that lands there, and of the distance from the nearer above side edge.
+func (j Job) AboveMarkU(p geometry.Point) [2]float64 {
+	tape := j.SurveyTape()
+	edge := math.Min(math.Abs(j.AboveLeft()-p.Y), math.Abs(p.Y+j.AboveRight()))
+	return [2]float64{tape.MarkU(j.AboveBumper(p), j.Datum.HookAbove.Value), tape.MarkU(edge, 0)}
+}

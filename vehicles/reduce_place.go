@@ -1,0 +1,138 @@
+package vehicles
+
+import (
+	"fmt"
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+)
+
+// thing says which thing of the file is being reduced.
+type thing struct {
+	table string
+	index int // -1 for a table that is there once
+	name  string
+}
+
+func (t *thing) key(leaf string) string {
+	if t.index >= 0 {
+		return joinKey(joinIndex(t.table, t.index), leaf)
+	}
+	return joinKey(t.table, leaf)
+}
+
+// value says which value of a key a reading is: of a path's point, or where point is -1 of the key itself.
+type value struct {
+	leaf         string
+	point, index int
+}
+
+func (v value) key(what *thing) string {
+	key := what.key(v.leaf)
+	if v.point >= 0 {
+		key = joinIndex(key, v.point)
+	}
+	return joinIndex(key, v.index)
+}
+
+// says puts the thing's name before what is wrong with it.
+func (t *thing) says(text string) string {
+	if t.name == "" {
+		return text
+	}
+	return fmt.Sprintf("%s %q: %s", t.table, t.name, text)
+}
+
+// place reduces a place measured from one side into placed and leaves in last where the next may run on from.
+func (r *reducer) place(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
+	switch p.Form {
+	case Piped:
+		r.line(placed, p, what, from, at, last)
+	case Disc:
+		centre := r.step(placed, &p.Centre, what, value{leaf: "centre", point: -1}, from, at, last)
+		placed.Prism.Footprint = geometry.NewRound(centre, p.Across.Value/2)
+	default:
+		r.box(placed, p, what, from, at, last)
+	}
+}
+
+// reading reduces one reading and reports what is wrong with it, or a place beyond all bounds.
+func (r *reducer) reading(from *side, axis survey.Axis, reading *survey.Reading, at *spot, before *end, what *thing, v value) end {
+	e, wrong := from.along(axis, reading, at, before)
+	if wrong == "" && math.Abs(e.Value) > survey.Longest {
+		wrong = fmt.Sprintf("it comes to %s mm, and no length may be more than %d mm", mm(e.Value), survey.Longest)
+		e = end{broken: true}
+	}
+	if wrong != "" {
+		r.fault(v.key(what), "%s", what.says(reading.String()+": "+wrong))
+	}
+	if r.chains != nil {
+		r.chains.link(axis, reading.Start, &e)
+	}
+	if r.trace != nil {
+		r.trace.note(what, axis, e, from.made(axis, reading, at, before))
+	}
+	return e
+}
+
+func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
+	one := r.reading(from, survey.Y, &p.Y[0], &at, &last.y, what, value{"y", -1, 0})
+	two := r.reading(from, survey.Y, &p.Y[1], &at, &one, what, value{"y", -1, 1})
+	at.y = (one.Value + two.Value) / 2
+	near := r.reading(from, survey.X, &p.X[0], &at, &last.x, what, value{"x", -1, 0})
+	far := r.reading(from, survey.X, &p.X[1], &at, &near, what, value{"x", -1, 1})
+	last.x, last.y = far, two
+	if near.there && far.there && far.Value <= near.Value {
+		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
+			"x runs from %s to %s mm: give the edge nearest to the bumper first, then the farthest",
+			mm(near.Value), mm(far.Value))))
+	}
+	right, left := &one, &two
+	if left.Value < right.Value {
+		right, left = left, right
+	}
+	placed.Edges = [4]float64{near.U, far.U, right.U, left.U}
+	placed.UX, placed.UY = max(near.U, far.U), max(right.U, left.U)
+	placed.Loose = near.Loose || far.Loose || right.Loose || left.Loose
+	placed.Unclosed = near.unclosed || far.unclosed || right.unclosed || left.unclosed
+	placed.Axis = p.Turn == 0
+	placed.Prism.Footprint = geometry.NewRectangle(
+		geometry.Point{X: near.Value, Y: right.Value}, geometry.Point{X: far.Value, Y: left.Value}, p.Turn)
+	if p.Turn != 0 {
+		placed.UTurn = r.tape.TurnU()
+	}
+}
+
+func (r *reducer) line(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
+	path := make([]geometry.Point, 0, len(p.Path))
+	for i := range p.Path {
+		path = append(path, r.step(placed, &p.Path[i], what, value{leaf: "path", point: i}, from, at, last))
+	}
+	if len(path) == 0 {
+		r.fault(what.key("path"), "%s", what.says("path has no point: give two or more [x, y]"))
+		return
+	}
+	placed.Prism.Footprint = geometry.NewLine(path, p.Across.Value/2)
+}
+
+// step reduces a point that may run on from the one before and gives placed the largest uncertainties so far.
+func (r *reducer) step(placed *Placed, p *Pair, what *thing, v value, from *side, at spot, last *trail) geometry.Point {
+	v.index = 1
+	last.y = r.reading(from, survey.Y, &p[1], &at, &last.y, what, v)
+	v.index, at.y = 0, last.y.Value
+	last.x = r.reading(from, survey.X, &p[0], &at, &last.x, what, v)
+	placed.UX, placed.UY = max(placed.UX, last.x.U), max(placed.UY, last.y.U)
+	placed.Loose = placed.Loose || last.x.Loose || last.y.Loose
+	placed.Unclosed = placed.Unclosed || last.x.unclosed || last.y.unclosed
+	return geometry.Point{X: last.x.Value, Y: last.y.Value}
+}
+
+// point reduces a point on the floor's surface, which must not run on from another.
+func (r *reducer) point(p *Pair, what *thing, leaf string, from *side) (x, y survey.Coord) {
+	onFloor := spot{known: true}
+	y = r.reading(from, survey.Y, &p[1], &onFloor, &end{}, what, value{leaf, -1, 1}).Coord
+	onFloor.y = y.Value
+	x = r.reading(from, survey.X, &p[0], &onFloor, &end{}, what, value{leaf, -1, 0}).Coord
+	return x, y
+}

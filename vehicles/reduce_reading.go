@@ -1,0 +1,97 @@
+package vehicles
+
+import (
+	"bench.example/undermark/geometry/survey"
+)
+
+// side is the side of the floor a tape is used from: where its zeros hang and where the edges are.
+type side struct {
+	tape        survey.Tape
+	hook, edges survey.Slope // of the bumper's zero, and of the side edges'
+	left, right float64      // from the centreline to the side edges
+	shift       float64      // the bumper's zero lies this far forward of the datum
+	bow         []BowPoint   // how far forward of that the bumper's edge is, by y
+	above       bool
+}
+
+// spot is what reducing a reading must know of the point measured.
+type spot struct {
+	drop  float64
+	known bool    // somebody knows the drop
+	y     float64 // where a tape from the bumper ran
+}
+
+// end is where a reading ended and how the next may run on from it.
+type end struct {
+	survey.Coord
+	there, broken bool // a reading stands here; it could not be reduced
+	rightward     bool // a chain in y runs on to the van's right
+	unclosed      bool // its chain does not come out at the overall reading
+}
+
+// trail is where the next thing of a table may run on from.
+type trail struct{ x, y end }
+
+const nothingBefore = "it runs on, but nothing stands before it: measure it from the bumper, the centreline or a side edge"
+
+// along reduces a reading. What is wrong is said in a few words, "" for nothing.
+func (s *side) along(axis survey.Axis, r *survey.Reading, at *spot, before *end) (end, string) {
+	if r.Start == survey.On {
+		return s.on(axis, r, before)
+	}
+	e, wrong := s.sloped(r.Length, s.zero(axis, r.Start), at)
+	switch {
+	case axis == survey.X:
+		e.Value += s.shift
+		if len(s.bow) > 0 {
+			e.Value += bowAt(s.bow, at.y)
+		}
+	case r.Start == survey.FromLeft:
+		e.Value, e.rightward = s.left-e.Value, true
+	case r.Start == survey.FromRight:
+		e.Value -= s.right
+	}
+	return e, wrong
+}
+
+// zero is where the zero of a reading hangs; a reading from the centreline is level.
+func (s *side) zero(axis survey.Axis, start survey.Start) survey.Slope {
+	switch {
+	case axis == survey.X:
+		return s.hook
+	case start == survey.Datum:
+		return survey.Slope{}
+	}
+	return s.edges
+}
+
+// on reduces a reading that runs on from the one before: forward in x, in y as its chain began.
+func (s *side) on(axis survey.Axis, r *survey.Reading, before *end) (end, string) {
+	switch {
+	case before.broken:
+		return end{broken: true}, ""
+	case !before.there:
+		return end{broken: true}, nothingBefore
+	}
+	e, length := *before, r.Length
+	if axis == survey.Y && before.rightward {
+		length = -length
+	}
+	e.Coord = s.tape.RunOn(before.Coord, length)
+	return e, ""
+}
+
+// sloped reduces a reading from a zero. From above a zero that hangs nowhere is level, and the point has no height.
+func (s *side) sloped(length float64, zero survey.Slope, at *spot) (end, string) {
+	e := end{there: true}
+	var err error
+	if s.above {
+		e.Value, e.U, err = s.tape.ReduceAbove(length, zero.Hook)
+	} else {
+		e.Value, e.U, e.Loose, err = s.tape.Reduce(length, zero, at.drop, at.known)
+	}
+	if err != nil {
+		return end{broken: true}, err.Error()
+	}
+	return e, ""
+}
