@@ -21,12 +21,12 @@ const (
 	ofTape    = "tape class"
 	ofReading = "reading the tape"
 	ofHook    = "hook end"
-	ofSlope   = "slope and hook heights"
-	ofChain   = "readings it runs on from"
+	ofSlope   = "slope and hook height"
+	ofChain   = "readings before it"
 	ofMark    = "putting the mark"
 	ofHeights = "drops and rises"
-	ofTies    = "ties from below to above"
-	ofFrames  = "how far the frames below and above may differ"
+	ofTies    = "matching points"
+	ofFrames  = "above against below"
 	ofTurn    = "its turn"
 )
 

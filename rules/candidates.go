@@ -12,8 +12,8 @@ import (
 
 // The fields of an Advice that are not keys of an obstruction.
 const (
-	fieldTie     = "tie"
-	fieldDrilled = "drilled"
+	FieldTie     = "tie"
+	FieldDrilled = "drilled"
 )
 
 // candidates are the readings that might be taken for a job's doubtful findings.
@@ -21,7 +21,8 @@ func candidates(r *Result) []Advice {
 	c := candidate{r: r, done: map[int]bool{}}
 	for i := range r.Findings {
 		f := &r.Findings[i]
-		if f.Verdict == Doubtful && f.Index >= 0 && (strings.HasSuffix(f.ID, ".clearance") || f.ID == "chain.closure") && !c.done[f.Index] {
+		about := f.Index >= 0 && (strings.HasSuffix(f.ID, ".clearance") || f.ID == "chain.closure")
+		if f.Verdict == Doubtful && about && !c.done[f.Index] {
 			c.done[f.Index] = true
 			c.obstruction(f.Index)
 		}
@@ -40,14 +41,11 @@ type candidate struct {
 }
 
 func (c *candidate) add(text string, obstruction int, field string, taken func(vehicles.Job) vehicles.Job) {
-	c.list = append(c.list, Advice{Text: "measure: " + text, Obstruction: obstruction, Field: field, taken: taken})
+	c.list = append(c.list, Advice{Text: "measure: " + text, Obstruction: obstruction, Opening: -1, Field: field, taken: taken})
 }
 
 // of adds a reading of an obstruction.
 func (c *candidate) of(i int, field, words string, change func(*vehicles.Obstruction)) {
-	if i >= len(c.r.Job.Obstructions) {
-		return
-	}
 	c.add(c.r.Job.Obstructions[i].Name+", "+words, i, field, func(job vehicles.Job) vehicles.Job {
 		o := job.Obstructions[i]
 		change(&o)
@@ -57,9 +55,6 @@ func (c *candidate) of(i int, field, words string, change func(*vehicles.Obstruc
 
 // obstruction adds what may be measured of one that a doubtful finding is about, or of what it runs on from.
 func (c *candidate) obstruction(i int) {
-	if i >= len(c.r.Job.Obstructions) {
-		return
-	}
 	o, placed := &c.r.Job.Obstructions[i], &c.r.Plan.Obstructions[i]
 	if !o.Measured {
 		c.of(i, "measured", "confirm it on this van", func(o *vehicles.Obstruction) { o.Measured = true })
@@ -141,14 +136,16 @@ func (c *candidate) chains(i int) {
 		last := len(o.Path) - 1
 		ends, place = o.Path[last], f.Path[last]
 	}
-	h := c.heightTaped(o)
-	if ends[survey.X].Start == survey.On {
+	h, done := c.heightTaped(o), func(axis survey.Axis) bool {
+		return ends[axis].Start != survey.On || o.Total[axis].Text != "" && !c.r.Plan.Obstructions[i].Unclosed
+	}
+	if !done(survey.X) {
 		said := math.Hypot(c.r.Job.BelowBumper(place), h)
 		c.of(i, "total.x", "overall reading from the bumper to where its chain ends", func(o *vehicles.Obstruction) {
 			o.Total[survey.X] = survey.FromNumber(said, false)
 		})
 	}
-	if ends[survey.Y].Start == survey.On {
+	if !done(survey.Y) {
 		y := c.chainEndY(i, place.Y)
 		c.of(i, "total.y", "overall reading from the centreline to where its chain ends", func(o *vehicles.Obstruction) {
 			o.Total[survey.Y] = survey.FromNumber(y, false)
@@ -206,6 +203,7 @@ func (c *candidate) openings() {
 			o.Unconfirmed = false
 			return job.WithOpening(i, o)
 		})
+		c.list[len(c.list)-1].Opening = i
 	}
 }
 
@@ -219,7 +217,7 @@ func (c *candidate) ties() {
 	if fit.N == 0 {
 		words, want = "two matching points well apart, each from both sides of the floor", 2
 	}
-	c.add(words, -1, fieldTie, func(job vehicles.Job) vehicles.Job {
+	c.add(words, -1, FieldTie, func(job vehicles.Job) vehicles.Job {
 		for k := range want {
 			job = job.InsertTie(len(job.Ties), c.expectedTie(job, k))
 		}
@@ -244,7 +242,7 @@ func (c *candidate) tieAgain(others survey.LeftOut, used int) {
 			break
 		}
 	}
-	c.add("matching point "+others.Name+" again, from above", -1, fieldTie, func(job vehicles.Job) vehicles.Job {
+	c.add("matching point "+others.Name+" again, from above", -1, FieldTie, func(job vehicles.Job) vehicles.Job {
 		t := job.Ties[index]
 		t.Above = c.saidAbove(others.Predicted)
 		return job.WithTie(index, t)
@@ -281,7 +279,7 @@ func (c *candidate) pilot() {
 		return
 	}
 	p := c.saidBelow(c.r.Plan.Cut.Intended)
-	c.add("the pilot hole from below, once it is drilled", -1, fieldDrilled, func(job vehicles.Job) vehicles.Job {
+	c.add("the pilot hole from below, once it is drilled", -1, FieldDrilled, func(job vehicles.Job) vehicles.Job {
 		return job.WithDrilled(&p)
 	})
 }

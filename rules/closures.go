@@ -22,8 +22,9 @@ func (b *Book) closureLimit() float64 {
 func (b *bench) closures() {
 	for i := range b.plan.Closures {
 		c := &b.plan.Closures[i]
-		f := b.open("chain.closure", b.book.find("chain.closure", ""), "survey", b.nameOf(c))
-		f.Value, f.Index = c.Statistic, c.Index
+		name, index := b.chainEnd(c)
+		f := b.open("chain.closure", b.book.find("chain.closure", ""), "survey", name)
+		f.Value, f.Index = c.Statistic, index
 		if !f.Required.Set {
 			f.Required = vehicles.Some(vehicles.ClosureLimit())
 		}
@@ -34,11 +35,12 @@ func (b *bench) closures() {
 	}
 }
 
-func (b *bench) nameOf(c *vehicles.Closure) string {
+// chainEnd is the name of the thing a chain ends with, and its index when it is an obstruction, else -1.
+func (b *bench) chainEnd(c *vehicles.Closure) (name string, index int) {
 	if c.Table == vehicles.Fittings {
-		return b.job.Fittings[c.Index].Name
+		return b.job.Fittings[c.Index].Name, -1
 	}
-	return b.job.Obstructions[c.Index].Name
+	return b.job.Obstructions[c.Index].Name, c.Index
 }
 
 // misclosed says by how much a chain misses its overall reading.

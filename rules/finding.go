@@ -63,6 +63,8 @@ type Result struct {
 	Verdict      Verdict
 	Unchecked    []string // what is missing, in the contract's words
 	NotLookedFor []string // kinds neither entered nor looked for
+	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.
+	LookedElsewhere []string
 }
 
 // MarkSheet is what the tape must say at each mark.

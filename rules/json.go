@@ -17,6 +17,7 @@ type checkJSON struct {
 	Unchecked    []string      `json:"unchecked"`
 	NotLookedFor []string      `json:"not_looked_for"`
 	Findings     []findingJSON `json:"findings"`
+	Next         []Advice      `json:"next,omitzero"`
 }
 
 type findingJSON struct {
@@ -37,10 +38,15 @@ type findingJSON struct {
 }
 
 // MarshalJSON writes a result as `check --json` prints it.
-func (r Result) MarshalJSON() ([]byte, error) {
+func (r Result) MarshalJSON() ([]byte, error) { return CheckJSON(r, nil) }
+
+// CheckJSON writes a result as `check --json` prints it, with what to measure next beside the findings; nil advice is not
+// written, an empty list is.
+func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	out := checkJSON{
 		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
 		Unchecked: r.Unchecked, NotLookedFor: r.NotLookedFor, Findings: make([]findingJSON, len(r.Findings)),
+		Next: next,
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]

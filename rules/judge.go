@@ -16,7 +16,7 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	plan, faults := vehicles.ReduceWithin(job, own.closureLimit())
 	faults = append(faults, unknown...)
 	b := bench{
-		job: &job, plan: &plan, book: own, tape: job.SurveyTape(),
+		job: &job, plan: &plan, book: own, tape: job.SurveyTape(), gauge: job.SurveyTape().Gauge(),
 		sides: [2]float64{job.SideLeft(), job.SideRight()},
 	}
 	result := Result{Job: job, Plan: plan, Book: own, Verdict: Doubtful}
@@ -34,7 +34,8 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	sortWorst(b.findings)
 	result.Findings = b.findings
 	result.Unchecked = b.unchecked()
-	result.NotLookedFor = notLookedFor(&job)
+	result.NotLookedFor = NotLookedFor(&job)
+	result.LookedElsewhere = lookedElsewhere(&job)
 	result.Verdict = overall(&job, result.Findings)
 	return result, nil
 }
@@ -45,7 +46,8 @@ type bench struct {
 	plan  *vehicles.Plan
 	book  *Book
 	tape  survey.Tape
-	sides [2]float64 // from the centreline to the left and right side edges used from below
+	gauge survey.Gauge // the tape, made ready
+	sides [2]float64   // from the centreline to the left and right side edges used from below
 
 	tiesApart bool // the ties don't agree with each other
 
@@ -55,13 +57,13 @@ type bench struct {
 
 // room makes room for all findings at once.
 func (b *bench) room() {
-	runs := 1
+	runs := 0
 	for _, there := range []bool{b.plan.Exhaust != nil, b.plan.Intake != nil, b.plan.Fuel != nil} {
 		if there {
 			runs++
 		}
 	}
-	n := runs*len(b.plan.Obstructions) + 2*len(b.plan.Fittings) + len(b.plan.Openings) + 16*runs
+	n := (1+runs)*len(b.plan.Obstructions) + 2*len(b.plan.Fittings) + len(b.plan.Openings) + len(b.plan.Closures) + 16*runs + 8
 	b.findings = make([]Finding, 0, n)
 	b.points = make([]geometry.Point3, 0, 2*n)
 }

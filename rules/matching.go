@@ -32,3 +32,29 @@ func TiesApart(plan vehicles.Plan) []survey.Pair {
 	})
 	return apart
 }
+
+// TieOnWrongSide returns the one tie whose readings, with left and right changed over on one side, would make three or
+// more ties agree that do not agree as they are; which of its two sides it is, below or above, only the van says.
+func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan) (tie int, ok bool) {
+	if agree(plan.Fit) || plan.Fit.N < 3 {
+		return 0, false
+	}
+	least := math.Inf(1)
+	for i := range job.Ties {
+		if !job.Ties[i].Use {
+			continue
+		}
+		for _, below := range []bool{true, false} {
+			tried, faults := vehicles.Reduce(job.WithTieSideSwapped(i, below))
+			if len(faults) == 0 && agree(tried.Fit) && tried.Fit.RMS < least {
+				tie, ok, least = i, true, tried.Fit.RMS
+			}
+		}
+	}
+	return tie, ok
+}
+
+// agree tells whether a fit leaves over no more than its tapes explain: the 99 % point of chi-squared.
+func agree(fit survey.Fit) bool {
+	return !fit.Tied() || fit.Statistic <= survey.ChiSquared99(2*fit.N-3)
+}

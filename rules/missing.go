@@ -30,12 +30,9 @@ func (b *bench) unchecked() []string {
 	return list
 }
 
-// notLookedFor lists the kinds of the book that are neither entered nor looked for.
-func notLookedFor(job *vehicles.Job) []string {
-	entered := make(map[string]bool, len(vehicles.Kinds))
-	for i := range job.Obstructions {
-		entered[job.Obstructions[i].Kind] = true
-	}
+// NotLookedFor lists the kinds of the book that are neither entered nor looked for.
+func NotLookedFor(job *vehicles.Job) []string {
+	entered := kindsEntered(job)
 	list := []string{}
 	for _, kind := range kindsOfBook() {
 		if !entered[kind] && !job.Looked[kind] {
@@ -44,6 +41,26 @@ func notLookedFor(job *vehicles.Job) []string {
 	}
 	return list
 }
+
+func lookedElsewhere(job *vehicles.Job) []string {
+	elsewhere := job.LookedElsewhere()
+	if len(elsewhere) == 0 {
+		return nil
+	}
+	entered := kindsEntered(job)
+	return slices.DeleteFunc(elsewhere, func(kind string) bool { return entered[kind] })
+}
+
+func kindsEntered(job *vehicles.Job) map[string]bool {
+	entered := make(map[string]bool, len(vehicles.Kinds))
+	for i := range job.Obstructions {
+		entered[job.Obstructions[i].Kind] = true
+	}
+	return entered
+}
+
+// Open are the kinds that nobody has entered, nor looked for round where the cut is now.
+func (r *Result) Open() []string { return append(slices.Clone(r.NotLookedFor), r.LookedElsewhere...) }
 
 // kindsOfBook are the kinds of obstruction the book has a value of its own for, in the order lists show them.
 var kindsOfBook = sync.OnceValue(func() []string {

@@ -5,13 +5,14 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // Move is the best place for the cut's centre that still swallows the pilot hole.
 type Move struct {
 	To      geometry.Point
 	By      geometry.Point // To less where the pilot hole is
-	Before  float64        // the worst margin where the pilot hole is, mm; +Inf when nothing is near enough to count
+	Before  float64        // the worst margin where the pilot hole is, mm; 0 when no rule asks anything
 	Margin  float64        // the worst margin at To, mm, at most moveWithin below the best there is
 	Against string         // what that margin is to
 }
@@ -24,27 +25,43 @@ const moveWithin = 0.1
 type keep struct {
 	name   string
 	margin func(centre geometry.Point) float64
+	floor  func(centre geometry.Point) float64 // what margin is at least, where that is known with less work; or nil
 }
+
+// above tells without much work whether the margin is surely no less.
+func (k *keep) above(least float64, centre geometry.Point) bool {
+	return k.floor != nil && k.floor(centre) >= least
+}
+
+// Margin lets a keep be one of the constraints on a place.
+func (k keep) Margin(centre geometry.Point) float64 { return k.margin(centre) }
 
 // keeps are what cut.clearance, cut.on-floor, plate.on-floor, plate.fitting and body.space ask of the place of the cut.
 // Rules without a value ask nothing.
 func (r *Result) keeps() []keep {
 	b := bench{job: &r.Job, plan: &r.Plan, book: r.Book, tape: r.Job.SurveyTape()}
 	list := b.keepUnder()
-	radius, now := r.Job.Cut.Across/2, r.Plan.Cut.At
-	onFloor := func(id string, outline geometry.Footprint) {
-		if rule := r.Book.find(id, ""); rule != nil && rule.Value.Set {
-			list = append(list, keep{"floor", func(c geometry.Point) float64 {
-				return outline.Moved(0, c.Sub(now)).Inside(r.Plan.FloorMin, r.Plan.FloorMax).Gap - rule.Value.Value
-			}})
-		}
-	}
-	onFloor("cut.on-floor", geometry.NewRound(now, radius))
+	list = append(list, b.keepOnFloor("cut.on-floor", geometry.NewRound(r.Plan.Cut.At, r.Job.Cut.Across/2))...)
 	if r.Job.Heater != nil {
-		onFloor("plate.on-floor", Plate(r.Job, r.Plan))
-		list = append(list, b.keepFittings()...)
+		list = append(list, b.keepHeater()...)
 	}
 	return list
+}
+
+// keepHeater is what plate.on-floor, plate.fitting and body.space ask of the place of a heater turned as the job has it.
+func (b *bench) keepHeater() []keep {
+	return append(b.keepOnFloor("plate.on-floor", Plate(*b.job, *b.plan)), b.keepFittings()...)
+}
+
+// keepOnFloor keeps an outline, laid where the cut is now, on the floor.
+func (b *bench) keepOnFloor(id string, outline geometry.Footprint) []keep {
+	rule, now := b.book.find(id, ""), b.plan.Cut.At
+	if rule == nil || !rule.Value.Set {
+		return nil
+	}
+	return []keep{{name: "floor", margin: func(c geometry.Point) float64 {
+		return outline.Moved(0, c.Sub(now)).Inside(b.plan.FloorMin, b.plan.FloorMax).Gap - rule.Value.Value
+	}}}
 }
 
 func (b *bench) keepUnder() (list []keep) {
@@ -56,7 +73,7 @@ func (b *bench) keepUnder() (list []keep) {
 			continue
 		}
 		away := radius + rule.Value.Value
-		list = append(list, keep{o.Name, func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - away }})
+		list = append(list, keep{name: o.Name, margin: func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - away }})
 	}
 	return list
 }
@@ -69,17 +86,27 @@ func (b *bench) keepFittings() (list []keep) {
 		if f.Rise.From <= 0 && onPlate != nil && onPlate.Value.Set {
 			list = append(list, keep{f.Name, func(c geometry.Point) float64 {
 				return geometry.Between(plate.Moved(0, c.Sub(now)), thing.Prism.Footprint).Gap - onPlate.Value.Value
-			}})
+			}, clearOf(thing, plate, now, onPlate.Value.Value)})
 		}
 		if round != nil && round.Value.Set {
 			list = append(list, keep{f.Name, func(c geometry.Point) float64 {
 				moved := body
 				moved.Footprint = body.Footprint.Moved(0, c.Sub(now))
 				return geometry.BoxGap(moved, thing.Prism).Gap - round.Value.Value
-			}})
+			}, clearOf(thing, body.Footprint, now, round.Value.Value)})
 		}
 	}
 	return list
+}
+
+// clearOf returns what the margin of a carried outline to a thing is at least: that of the circle about the centre which
+// holds the outline.
+func clearOf(thing *vehicles.Placed, outline geometry.Footprint, centre geometry.Point, need float64) func(geometry.Point) float64 {
+	reach := 0.0
+	for _, corner := range outline.Corners() {
+		reach = max(reach, corner.Sub(centre).Norm())
+	}
+	return func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - reach - need }
 }
 
 // worst returns the least margin at a place and which it is; +Inf and -1 without any.
@@ -99,26 +126,27 @@ func worst(list []keep, c geometry.Point) (margin float64, which int) {
 func bestMove(r *Result, reach float64) Move {
 	from := r.Plan.Cut.At
 	list := binding(r.keeps(), from, reach)
-	best := Move{To: from}
-	which := -1
+	best, which := Move{To: from}, -1
+	if len(list) == 0 {
+		return best
+	}
 	best.Before, which = worst(list, from)
 	best.Margin = best.Before
 	open := &squares{{middle: from, half: reach, most: best.Before + reach*math.Sqrt2}}
-	for len(list) > 0 && open.Len() > 0 && (*open)[0].most > best.Margin+moveWithin {
+	for open.Len() > 0 && (*open)[0].most > best.Margin+moveWithin {
 		s := heap.Pop(open).(square)
 		for _, to := range [4]geometry.Point{{X: 1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: -1, Y: -1}} {
 			q := square{middle: s.middle.Add(to.Scale(s.half / 2)), half: s.half / 2}
-			diagonal := q.half * math.Sqrt2
 			away := q.middle.Sub(from)
-			if away.Norm()-diagonal > reach {
-				continue
-			}
-			margin, i := worst(list, q.middle)
-			q.most = margin + diagonal
-			if q.most <= best.Margin+moveWithin {
+			if away.Norm()-q.half*math.Sqrt2 > reach {
 				continue
 			}
 			at := q.middle
+			margin, i := worst(list, at)
+			q.most = margin + q.half*math.Sqrt2
+			if q.most <= best.Margin+moveWithin {
+				continue
+			}
 			if d := away.Norm(); d > reach { // what it can do inside the disc
 				at = from.Add(away.Scale(reach / d))
 				margin, i = worst(list, at)
@@ -129,10 +157,7 @@ func bestMove(r *Result, reach float64) Move {
 			heap.Push(open, q)
 		}
 	}
-	if which >= 0 {
-		best.Against = list[which].name
-	}
-	best.By = best.To.Sub(from)
+	best.Against, best.By = list[which].name, best.To.Sub(from)
 	return best
 }
 

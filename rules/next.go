@@ -10,11 +10,12 @@ import (
 
 // Advice is one reading worth taking next.
 type Advice struct {
-	Text        string  // "measure: brake pipe, right, drop: decides 3"
-	Obstruction int     // of the job, from 0; -1 when it is about none
-	Field       string  // of the job file: "drop", "x", "y", "measured", "taped_at", "tie", "drilled"...
-	Decides     int     // doubtful findings it would make clear or foul
-	Gain        float64 // variance it would take away from the doubtful findings together, mm^2
+	Text        string  `json:"text"`        // "measure: brake pipe, right, drop: decides 3"
+	Obstruction int     `json:"obstruction"` // of the job, from 0; -1 when it is about none
+	Field       string  `json:"field"`       // of the job file: drop, taped_at, measured, total.x, total.y, tie, drilled
+	Decides     int     `json:"decides"`     // doubtful findings it would make clear or foul
+	Gain        float64 `json:"gain"`        // variance it would take away from the doubtful findings together, mm^2
+	Opening     int     `json:"-"`           // of the job, from 0; -1 when it is about none
 	taken       func(vehicles.Job) vehicles.Job
 }
 
@@ -37,7 +38,7 @@ func Next(r Result, book *Book) []Advice {
 		if len(faults) > 0 {
 			continue
 		}
-		if a.Field == fieldDrilled && !cutIsClear(&after) {
+		if a.Field == FieldDrilled && !cutIsClear(&after) {
 			continue // a hole can't be undone: only when the cut is then clear of all
 		}
 		a.weigh(doubts, &after)

@@ -20,7 +20,7 @@ func (b *bench) cutMark() variances {
 func (b *bench) runMark(p geometry.Point3) variances {
 	edge := math.Min(math.Abs(b.sides[0]-p.Y), math.Abs(p.Y+b.sides[1]))
 	height := b.tape.HeightU()
-	return variances{b.tape.MarkVariance(b.job.BelowBumper(p.Plan())), b.tape.MarkVariance(edge), height * height}
+	return variances{b.gauge.MarkVariance(b.job.BelowBumper(p.Plan())), b.gauge.MarkVariance(edge), height * height}
 }
 
 // along is the part of the variances that shows along the unit direction n, without its height.

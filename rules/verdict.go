@@ -50,13 +50,13 @@ func verdict(m vehicles.Number, sigma float64, h hold) Verdict {
 }
 
 // overall is the verdict of a job: that of its worst finding, and at best doubtful when nothing was judged, nothing under
-// the floor has been entered beside the cut, or something was begun and lacks readings.
+// the floor has been entered beside the cut, or the job is not settled.
 func overall(job *vehicles.Job, findings []Finding) Verdict {
 	if len(findings) == 0 {
 		return Doubtful
 	}
 	worst := findings[0].Verdict // they are sorted
-	if job.Cut != nil && len(job.Obstructions) == 0 || job.UnfinishedCount() > 0 {
+	if job.Cut != nil && len(job.Obstructions) == 0 || !job.Settled() {
 		worst = max(worst, Doubtful)
 	}
 	return worst

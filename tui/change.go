@@ -30,6 +30,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 		r.goTo(r.titled(c.Goto))
 		r.state.Focus = c.Focus
 	}
+	if c.Open != nil {
+		cmds = append(cmds, r.toScreen(r.at, *c.Open))
+	}
 	if c.Say != "" {
 		r.tell(c.Say)
 	}
@@ -84,7 +87,7 @@ func (r *Root) judge() tea.Cmd {
 		s.Result, s.Marks = result, rules.Marks(result)
 		s.Ticked = r.made.ticked(s.Marks)
 	}
-	return r.keepJournal()
+	return tea.Batch(r.keepJournal(), r.advise())
 }
 
 // setSettings takes new settings and writes them down.

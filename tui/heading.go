@@ -4,19 +4,26 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/vehicles"
 )
 
 // headingRow is the second row: how the job stands, in words.
 func (r *Root) headingRow() string {
 	styles := r.state.Settings.Styles()
 	text, style := heading(r.state), styles.Verdict(r.state.Result.Verdict)
-	if len(r.state.Faults) > 0 {
+	switch result := r.state.Result; {
+	case len(r.state.Faults) > 0:
 		style = styles.Fault
+	case result.Verdict == rules.Clear && (result.Job.Cut == nil || len(result.Open()) > 0):
+		style = styles.Strong // clear's colour is for what was placed and looked for
 	}
-	return style.Render(desk.FitRow(text, r.w))
+	beside := r.besideHeading(text)
+	return style.Render(desk.FitRow(text, r.w-ansi.StringWidth(beside))) + beside
 }
 
 // heading says how the job stands. It never says "clear" of more than was entered and looked for.
@@ -27,13 +34,17 @@ func heading(s desk.State) string {
 		return "Can't be worked out: " + s.Faults[0].Text + more(len(s.Faults)-1)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
 		worst := result.Findings[0]
-		return fmt.Sprintf("%s%s: worst %s, %s", figures.Tally(result.Findings), unfinished(result), figures.About(worst), worst.Why)
+		why := worst.Why
+		if worst.Verdict == rules.Foul {
+			why = figures.Margin(worst, s.Settings.Units)
+		}
+		return fmt.Sprintf("%s%s: worst %s, %s", figures.Tally(result.Findings), unfinished(result), figures.About(worst), why)
 	case result.Job.Cut == nil:
 		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:
 		return "doubtful: there is not enough entered to judge" + missing(result)
-	case len(result.NotLookedFor) > 0:
-		return fmt.Sprintf("clear of what was entered; %d kinds not looked for", len(result.NotLookedFor)) + missing(result)
+	case len(result.Open()) > 0:
+		return fmt.Sprintf("clear of what was entered; %d kinds not looked for", len(result.Open())) + missing(result)
 	}
 	return "clear" + missing(result)
 }
@@ -53,11 +64,22 @@ func missing(r rules.Result) string {
 	return unfinished(r) + "; not checked: " + strings.Join(r.Unchecked, ", ")
 }
 
-// unfinished says how many things were begun and lack readings.
+// unfinished says how many things were begun and lack readings, how many were not measured on this van, which readings
+// are not in the job, and whether the floor's sizes were measured.
 func unfinished(r rules.Result) string {
-	n := r.Job.UnfinishedCount()
-	if n == 0 {
-		return ""
+	text := unconfirmed(r)
+	if n := r.Job.UnfinishedCount(); n > 0 {
+		text += fmt.Sprintf(", %d unfinished and not judged", n)
 	}
-	return fmt.Sprintf(", %d unfinished and not judged", n)
+	if n := len(r.Job.Refused()); n > 0 {
+		text += fmt.Sprintf(", %d refused and not in the job", n)
+	}
+	switch n := len(r.Job.Guesses()); n {
+	case 0:
+	case len(vehicles.FloorKeys):
+		text += ", the floor is a guess"
+	default:
+		text += fmt.Sprintf(", %d of the floor's sizes guessed", n)
+	}
+	return text
 }

@@ -7,10 +7,11 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
 )
 
-// newHelp makes the help from the bindings themselves: those of the screen that shows, those that hold
-// everywhere, and those of the other screens.
+// newHelp makes the help: what to measure next, then the bindings themselves, those of the screen that shows, those that
+// hold everywhere, and those of the other screens.
 func newHelp(r *Root) *reader {
 	type section struct {
 		title string
@@ -25,8 +26,8 @@ func newHelp(r *Root) *reader {
 			sections = append(sections, section{s.Title(), s.Keys(r.state)})
 		}
 	}
-	return &reader{title: "Keys", text: func(styles desk.Styles, w int) []string {
-		var rows []string
+	return &reader{title: "Help", text: func(styles desk.Styles, w int) []string {
+		rows := r.helpAdvice(styles, w)
 		for _, s := range sections {
 			rows = append(rows, styles.Strong.Render(s.title))
 			for _, b := range s.keys {
@@ -39,6 +40,15 @@ func newHelp(r *Root) *reader {
 		}
 		return rows
 	}}
+}
+
+// helpAdvice says what to measure next, as a low window may have no other room for it.
+func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
+	text := figures.Advice(r.state)
+	if text == "" {
+		return nil
+	}
+	return append(append([]string{styles.Strong.Render("Next")}, desk.Wrap("  "+text, w)...), "")
 }
 
 const helpEnds = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it. " +

@@ -101,7 +101,7 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 }
 
 // moused answers the mouse or a finger: the header goes to a screen, the foot presses a key, the heading goes to
-// the checks; the rest belongs to the body, whose top left is (0, 0) to it.
+// the checks, what to measure next to where it is entered; the rest belongs to the body, whose top left is (0, 0) to it.
 func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 	if !r.roomy() {
 		return nil
@@ -113,10 +113,17 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	case tap && msg.Y == r.h-1:
 		return r.tapped(r.footParts(), msg.X)
-	case tap && msg.Y < headRows && r.overlay() != nil:
+	case tap && (msg.Y < headRows || msg.Y == r.h-1-r.adviceRows()) && r.overlay() != nil:
 		return nil
+	case tap && msg.Y == r.h-1-r.adviceRows():
+		return r.takeAdvice()
 	case tap && msg.Y == 0:
-		return r.tapped(r.headerParts(), msg.X)
+		for i, title := range r.headerParts() {
+			if title.holds(msg.X) {
+				r.goTo(i)
+			}
+		}
+		return nil
 	case tap && msg.Y == 1:
 		r.goTo(r.titled("Checks"))
 		return nil
@@ -131,7 +138,7 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 // tapped presses the key of the part at column x.
 func (r *Root) tapped(parts []part, x int) tea.Cmd {
 	for _, p := range parts {
-		if x >= p.from && x < p.from+p.width {
+		if p.holds(x) {
 			if msg, known := keyNamed(p.key); known {
 				return r.pressed(msg)
 			}

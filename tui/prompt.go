@@ -21,7 +21,7 @@ type prompt struct {
 
 func newPrompt(asks, label, text string, take func(string) tea.Cmd, leave func()) *prompt {
 	p := &prompt{asks: asks, fields: []form.Field{{Key: label, Label: label, Text: text}}, take: take, leave: leave}
-	p.form = p.form.Open(label, p.fields)
+	p.form = p.form.Open(label, p.fields).AtEnd() // one mostly goes on from the name there
 	return p
 }
 

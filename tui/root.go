@@ -49,13 +49,15 @@ type Root struct {
 	sayUntil time.Time // no key takes the line away before that
 	now      func() time.Time
 	pause    time.Duration // before the journal is written
+	settle   time.Duration // without a change, before it is worked out what to measure next
+	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
 }
 
 // sayAtLeast is how long a line at the foot stays whatever is pressed: two seconds to look down, one to read.
 const sayAtLeast = 3 * time.Second
 
 // Init starts nothing: everything is on the desk already.
-func (r *Root) Init() tea.Cmd { return r.keepJournal() }
+func (r *Root) Init() tea.Cmd { return tea.Batch(r.keepJournal(), r.advise()) }
 
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -88,7 +89,7 @@ func options(t *testing.T) Options {
 func started(t *testing.T, o Options) *bench {
 	r, err := New(o)
 	require.NoError(t, err)
-	r.pause = 0
+	r.pause, r.settle = 0, 0
 	b := &bench{Root: r, t: t}
 	t.Cleanup(func() { b.Root.journal.close() })
 	b.do(r.Init())
@@ -281,6 +282,14 @@ func TestTheMouseIsRelativeToTheBody(t *testing.T) {
 	assert.Contains(t, b.screen().seen, "mouse left press at xxxyy")
 }
 
+func TestTheHeaderIsTappedOutOfAField(t *testing.T) {
+	b, _ := opened(t)
+	b.press("t", "5")
+	b.tap(20, 0)
+	assert.Equal(t, 1, b.at, "a tap on a screen's title goes there")
+	assert.Equal(t, "5", b.screens[0].(plain).typed, "and types nothing")
+}
+
 func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 	b, _ := opened(t)
 	b.send(tea.WindowSizeMsg{Width: 50, Height: 15})
@@ -298,17 +307,27 @@ func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 
 func TestTheUnsavedDotFitsTheSmallestWindow(t *testing.T) {
 	o := options(t)
-	var six []desk.Screen
-	for _, title := range []string{"Underneath", "On top", "Place", "Marks", "Checks", "Job"} {
-		six = append(six, plain{title: title})
+	var all []desk.Screen
+	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"} {
+		all = append(all, plain{title: title})
 	}
-	o.Screens = six
+	o.Screens = all
 	require.NoError(t, os.WriteFile(o.Path, vehicles.NewJob("TL-07").Format(), 0o644))
 	b := started(t, o)
 	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
 	assert.NotContains(t, b.rows()[0], "●")
 	b.press("e")
-	assert.Contains(t, b.rows()[0], "6 Job ●")
+	for i := range all {
+		b.press(strconv.Itoa(i + 1))
+		row := b.rows()[0]
+		assert.Contains(t, row, "Job", "every title has room: %q", row)
+		assert.Contains(t, row, "●", "%q", row)
+		for _, p := range b.headerParts() {
+			b.tap(p.from+p.width/2, 0)
+			assert.Equal(t, p.key, strconv.Itoa(b.at+1), "a tap goes to the title it is on")
+		}
+	}
+	b.press("1")
 	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 	assert.Contains(t, b.rows()[0], "TL-07 ● not saved")
 }

@@ -31,7 +31,7 @@ func (r *Root) save() tea.Cmd {
 		r.tell("still saving")
 		return nil
 	case !r.history.dirty() && r.document.OnDisk():
-		r.tell("all is saved in " + r.document.Path)
+		r.tell(r.withRefused("all is saved in " + r.document.Path))
 		return r.left()
 	}
 	document := r.document
@@ -71,7 +71,7 @@ func (m saved) happened(r *Root) tea.Cmd {
 	r.document, r.state.Path, r.sample = m.document, m.document.Path, false
 	r.history.saved = m.number
 	r.state.Dirty = r.history.dirty()
-	r.tell(savedWords(m.document.Path, m.report))
+	r.tell(r.withRefused(savedWords(m.document.Path, m.report)))
 	return tea.Sequence(tea.Batch(r.changeJournal(m.journal), r.keepTicks()), r.left())
 }
 
@@ -192,17 +192,33 @@ func (m reloaded) happened(r *Root) tea.Cmd {
 	return tea.Batch(cmd, r.keepJournal())
 }
 
-// quit leaves, after a question when there is unsaved work.
+// withRefused is a line with what is not in the job, as it was refused, in front of it.
+func (r *Root) withRefused(line string) string {
+	if words := vehicles.RefusedWords(r.state.Job.Refused()); words != "" {
+		return words + " (" + line + ")"
+	}
+	return line
+}
+
+// quit leaves, after a question when there is unsaved work or a reading that was refused.
 func (r *Root) quit() tea.Cmd {
-	if !r.history.dirty() {
+	refused := vehicles.RefusedWords(r.state.Job.Refused())
+	if !r.history.dirty() && refused == "" {
 		return tea.Quit
 	}
 	for _, o := range r.overlays {
-		if q, ok := o.(*question); ok && q.asks == quitAsks {
+		if q, ok := o.(*question); ok && (q.asks == quitAsks || q.asks == refusedAsks) {
 			return nil // it is being asked
 		}
 	}
-	r.open(&question{asks: quitAsks, because: r.unsavedWords(), answers: []answer{
+	if !r.history.dirty() {
+		r.open(&question{asks: refusedAsks, because: refused, answers: []answer{
+			{"Quit: the file keeps what was typed as refused", func() tea.Cmd { return tea.Quit }},
+			{"Stay here and put it right", nil},
+		}})
+		return nil
+	}
+	r.open(&question{asks: quitAsks, because: r.withRefused(r.unsavedWords()), answers: []answer{
 		{"Save and quit", func() tea.Cmd { r.leaving = true; return r.save() }},
 		{"Quit without saving: the changes are gone then", r.giveUp},
 		{"Stay here", nil},
@@ -210,7 +226,10 @@ func (r *Root) quit() tea.Cmd {
 	return nil
 }
 
-const quitAsks = "There is work that is not saved."
+const (
+	quitAsks    = "There is work that is not saved."
+	refusedAsks = "Not everything that was typed is in the job."
+)
 
 func (r *Root) unsavedWords() string {
 	if r.document.Path == "" {

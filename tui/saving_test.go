@@ -3,6 +3,7 @@ package tui
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"testing"
 	"time"
 
@@ -213,8 +214,30 @@ func TestAMissingFileStartsANewJob(t *testing.T) {
 
 	o = options(t)
 	b = started(t, o)
-	b.press("2")
-	assert.True(t, b.quit)
+	b.press("esc")
+	assert.True(t, b.quit, "the last answer")
+}
+
+func TestANewJobStartsFromAVanOfTheLibrary(t *testing.T) {
+	for i, van := range vehicles.Library() {
+		b := started(t, options(t))
+		assert.True(t, b.shows("Like a "+van.Title))
+		b.press(strconv.Itoa(i + 2))
+		assert.Equal(t, "van", b.state.Job.Ref, "the file's name")
+		assert.Equal(t, van.Title, b.state.Job.Vehicle)
+		assert.NotEmpty(t, b.state.Job.Obstructions)
+		assert.True(t, b.state.Dirty)
+		b.press("ctrl+z")
+		assert.NotEmpty(t, b.state.Job.Obstructions, "undo ends here")
+		b.press("ctrl+s")
+		assert.False(t, b.state.Dirty)
+	}
+	b := started(t, options(t))
+	b.press(strconv.Itoa(len(vehicles.Library()) + 2))
+	assert.Equal(t, vehicles.Demo().Cut, b.state.Job.Cut, "the sample")
+	b = started(t, options(t))
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	assert.True(t, b.shows("Quit"), "all answers are seen in the smallest window")
 }
 
 // died is a window that went away without a word, with an edit in its journal.

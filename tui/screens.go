@@ -5,6 +5,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/jobcard"
 	"bench.example/undermark/tui/marks"
+	"bench.example/undermark/tui/match"
 	"bench.example/undermark/tui/ontop"
 	"bench.example/undermark/tui/place"
 	"bench.example/undermark/tui/under"
@@ -12,5 +13,5 @@ import (
 
 // Screens are the program's screens, in the order of their digits: that of the work.
 func Screens() []desk.Screen {
-	return []desk.Screen{under.New(), ontop.New(), place.New(), marks.New(), checks.New(), jobcard.New()}
+	return []desk.Screen{under.New(), ontop.New(), match.New(), place.New(), marks.New(), checks.New(), jobcard.New()}
 }

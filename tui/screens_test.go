@@ -34,7 +34,7 @@ func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
 	for _, s := range Screens() {
 		titles = append(titles, s.Title())
 	}
-	assert.Equal(t, []string{"Underneath", "On top", "Place", "Marks", "Checks", "Job"}, titles)
+	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"}, titles)
 }
 
 // The root takes these letters and digits outside fields: a screen would never see them.

@@ -21,7 +21,7 @@ import (
 // New puts the job on the desk. It reads the job file, the journal and what was seen before, and so runs before
 // the screen is up. The error is that of a job file which can't be read.
 func New(o Options) (*Root, error) {
-	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause}
+	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause, settle: adviceSettle}
 	r.state.Settings, r.state.Selected = o.Settings, -1
 	missing, err := r.openJob()
 	if err != nil {
@@ -82,15 +82,6 @@ func unlessWhole(err error) error {
 		return nil
 	}
 	return err
-}
-
-// askNew asks whether to start a job in a file that isn't there.
-func (r *Root) askNew() {
-	r.open(&question{
-		asks:    "There is no file " + r.document.Path + ".",
-		because: "Start a new job there? Nothing is written before you save.",
-		answers: []answer{{"Start a new job", nil}, {"Quit", func() tea.Cmd { return tea.Quit }}},
-	})
 }
 
 func (r *Root) journalDir() string { return filepath.Join(r.options.StateDir, "journal") }

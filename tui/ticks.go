@@ -11,9 +11,10 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
 )
 
-// ticks are the marks that have been made: by name, what the tape said there. They are kept in the state folder, as
+// ticks are the marks that have been made and the lengths that came out right: by name, what the tape said there. They are kept in the state folder, as
 // they are about a van and not about its job file. A map is never changed once it is made.
 type ticks map[string]string
 
@@ -21,12 +22,24 @@ type ticks map[string]string
 // A mark whose place has moved since is to be made again; when an undo moves it back, it counts again.
 func (t ticks) ticked(sheet rules.MarkSheet) map[string]bool {
 	made := map[string]bool{}
-	for _, m := range sheet.Marks {
-		if said, there := t[m.Name]; there && said == readings(m) {
-			made[m.Name] = true
+	for name, says := range sayings(sheet) {
+		if said, there := t[name]; there && said == says {
+			made[name] = true
 		}
 	}
 	return made
+}
+
+// sayings are what the tape must say at each mark and for each length to check, by name.
+func sayings(sheet rules.MarkSheet) map[string]string {
+	says := map[string]string{}
+	for _, m := range sheet.Marks {
+		says[m.Name] = readings(m)
+	}
+	for _, c := range sheet.Checks {
+		says[figures.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
+	}
+	return says
 }
 
 // readings is what the tape must say at a mark, to 0.1 mm.
@@ -44,14 +57,10 @@ func (r *Root) tick(name string) tea.Cmd {
 	if made == nil {
 		made = ticks{}
 	}
-	for _, m := range r.state.Marks.Marks {
-		switch {
-		case m.Name != name:
-		case r.state.Ticked[name]:
-			delete(made, name)
-		default:
-			made[name] = readings(m)
-		}
+	if r.state.Ticked[name] {
+		delete(made, name)
+	} else if says, known := sayings(r.state.Marks)[name]; known {
+		made[name] = says
 	}
 	r.made, r.state.Ticked = made, made.ticked(r.state.Marks)
 	return r.keepTicks()

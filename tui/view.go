@@ -18,12 +18,12 @@ const (
 	footRows = 1
 )
 
-func (r *Root) bodyHeight() int { return max(r.h-headRows-footRows, 0) }
+func (r *Root) bodyHeight() int { return max(r.h-headRows-r.adviceRows()-footRows, 0) }
 
 // roomy says whether there is room to show anything.
 func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 
-// View paints the whole screen: header, heading, body, foot.
+// View paints the whole screen: header, heading, body, what to measure next, foot.
 func (r *Root) View() string {
 	switch {
 	case r.w == 0:
@@ -37,7 +37,11 @@ func (r *Root) View() string {
 	} else {
 		body = r.screens[r.at].View(r.state, r.w, r.bodyHeight())
 	}
-	return strings.Join([]string{r.header(), r.headingRow(), body, r.foot()}, "\n")
+	rows := []string{r.header(), r.headingRow(), body}
+	if r.adviceRows() > 0 {
+		rows = append(rows, r.adviceLine(r.w))
+	}
+	return strings.Join(append(rows, r.foot()), "\n")
 }
 
 // cramped is what a window shows that is too small for the screens: a question that waits for its answer, else
@@ -59,23 +63,8 @@ type part struct {
 	style       lipgloss.Style // of text
 }
 
-// headerParts are the screens' titles, the current one in brackets so that it is marked without colour too.
-func (r *Root) headerParts() []part {
-	styles := r.state.Settings.Styles()
-	var parts []part
-	x := 0
-	for i, s := range r.screens {
-		digit := desk.KeyScreens.Keys()[i]
-		p := part{from: x, key: digit, text: " " + digit + " " + s.Title() + " ", style: styles.Plain}
-		if i == r.at {
-			p.text, p.style = "["+digit+" "+s.Title()+"]", styles.Here
-		}
-		p.width = ansi.StringWidth(p.text)
-		x += p.width
-		parts = append(parts, p)
-	}
-	return parts
-}
+// holds tells whether the part stands at column x.
+func (p part) holds(x int) bool { return x >= p.from && x < p.from+p.width }
 
 func (r *Root) header() string {
 	var b strings.Builder

@@ -31,6 +31,7 @@ var edits = map[string]func(j Job, i, k int) Job{
 	"without wheel":       func(j Job, i, _ int) Job { return j.WithoutWheel(i) },
 	"cut":                 func(j Job, i, _ int) Job { return j.WithCut(Cut{Across: float64(i)}) },
 	"drilled":             func(j Job, _, _ int) Job { return j.WithDrilled(&Pair{}) },
+	"wish":                func(j Job, i, _ int) Job { return j.WithWish(Wish{At: [2]float64{float64(i), 1}}) },
 	"heater":              func(j Job, i, _ int) Job { return j.WithHeater(Heater{Yaw: float64(i)}) },
 	"rule":                func(j Job, i, _ int) Job { return j.WithRule("cut.reach", float64(i)) },
 	"without rule": func(j Job, _, _ int) Job {

@@ -44,17 +44,6 @@ func (j Job) WithoutRule(id string) Job {
 	return j
 }
 
-// WithLooked notes that a kind was looked for and found absent, or takes the note back.
-func (j Job) WithLooked(kind string, looked bool) Job {
-	j.Looked = maps.Clone(j.Looked)
-	if looked {
-		j.Looked = put(j.Looked, kind, true)
-	} else if delete(j.Looked, kind); len(j.Looked) == 0 {
-		j.Looked = nil
-	}
-	return j
-}
-
 // WithDrilled notes where the pilot hole was measured from below; nil takes it back. The job must have a cut.
 func (j Job) WithDrilled(p *Pair) Job {
 	if j.Cut == nil {

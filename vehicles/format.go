@@ -56,6 +56,9 @@ func (w *writer) plans(j Job) {
 	if j.Cut != nil {
 		w.cut(*j.Cut)
 	}
+	if j.Wish != nil {
+		w.wish(*j.Wish)
+	}
 	if j.Exhaust != nil {
 		w.run("exhaust", *j.Exhaust)
 	}

@@ -50,6 +50,7 @@ type Job struct {
 	Exhaust *Run
 	Intake  *Run
 	Fuel    *Fuel
+	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
 	Looked map[string]bool        // kinds looked for within 300 mm of the cut and found absent
 	Rules  map[string]float64     // this job's own values by rule id, with or without the kind

@@ -82,6 +82,9 @@ func anyPlans(t *rapid.T, j *Job) {
 			j.Cut.Drilled = &p
 		}
 	}
+	if rapid.Bool().Draw(t, "wish") {
+		j.Wish = &Wish{At: [2]float64{anyNumber(t), anyNumber(t)}, Within: maybe(t, anySize)}
+	}
 	if rapid.Bool().Draw(t, "exhaust") {
 		r := anyRun(t)
 		r.Shielded = rapid.Bool().Draw(t, "shielded")

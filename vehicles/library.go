@@ -38,7 +38,7 @@ func Library() []Sample { return library() }
 func FromLibrary(name string) (job Job, ok bool) {
 	for _, s := range Library() {
 		if s.Name == name {
-			return mustReadLibrary(name), true
+			return mustReadLibrary(name).WithFloorGuessed(), true
 		}
 	}
 	return Job{}, false

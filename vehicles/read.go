@@ -65,6 +65,9 @@ func (t *table) plans(j *Job) {
 	if s := t.sub("cut", optional); s != nil {
 		j.Cut = s.cut()
 	}
+	if s := t.sub("wish", optional); s != nil {
+		j.Wish = s.wish()
+	}
 	if s := t.sub("exhaust", optional); s != nil {
 		j.Exhaust = s.exhaust()
 	}

@@ -56,15 +56,16 @@ type reducer struct {
 
 func newReducer(job *Job) *reducer {
 	r := &reducer{job: job, tape: job.SurveyTape()}
+	gauge := r.tape.Gauge()
 	r.below = side{
-		tape: r.tape, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
+		tape: &gauge, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
 		hook:  survey.Slope{Hook: job.Datum.HookBelow.Value, Set: job.Datum.HookBelow.Set},
 		edges: survey.Slope{Hook: job.Datum.SideBelow.Value, Set: job.Datum.SideBelow.Set},
 	}
 	r.level = r.below
 	r.level.hook, r.level.edges = survey.Slope{}, survey.Slope{}
 	r.above = side{
-		tape: r.tape, left: job.AboveLeft(), right: job.AboveRight(), bow: job.Bow, above: true,
+		tape: &gauge, left: job.AboveLeft(), right: job.AboveRight(), bow: job.Bow, above: true,
 		shift: job.Datum.ShiftAbove.Value,
 		hook:  survey.Slope{Hook: job.Datum.HookAbove.Value, Set: true},
 		edges: survey.Slope{Hook: job.Datum.SideAbove.Value, Set: job.Datum.SideAbove.Set},

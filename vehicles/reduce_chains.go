@@ -97,21 +97,23 @@ func (r *reducer) total(placed *Placed, p *Place, totals *Totals, what *thing, f
 			continue
 		}
 		if ends[axis].Start != survey.On || reading.Start == survey.On {
-			r.fault(what.key(totalKeys[axis]), "%s", what.says("total is one reading from the bumper, the centreline or a side edge, "+
+			r.fault(totalKey(what, axis), "%s", what.says("total is one reading from the bumper, the centreline or a side edge, "+
 				"of where a chain of + readings ends: measure it so, or take it out"))
 			continue
 		}
 		at.y = tapedAt(&placed.Prism.Footprint)
 		e, wrong := from.along(axis, reading, &at, nil)
 		if wrong != "" {
-			r.fault(what.key(totalKeys[axis]), "%s", what.says(reading.String()+": "+wrong))
+			r.fault(totalKey(what, axis), "%s", what.says(reading.String()+": "+wrong))
 			continue
 		}
 		r.chains.close(axis, e, r.closure, what)
 	}
 }
 
-var totalKeys = [2]string{"total.x", "total.y"}
+func totalKey(what *thing, axis survey.Axis) string {
+	return joinKey(what.key("total"), [...]string{"x", "y"}[axis])
+}
 
 // lastReadings are those the next thing may run on from.
 func (p *Place) lastReadings() [2]*survey.Reading {

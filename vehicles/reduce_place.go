@@ -71,7 +71,7 @@ func (r *reducer) reading(from *side, axis survey.Axis, reading *survey.Reading,
 		r.chains.link(axis, reading.Start, &e)
 	}
 	if r.trace != nil {
-		r.trace.note(what, axis, e, from.made(axis, reading, at, before))
+		r.trace.note(what, axis, e, from.made(r.tape, axis, reading, at, before))
 	}
 	return e
 }

@@ -6,7 +6,7 @@ import (
 
 // side is the side of the floor a tape is used from: where its zeros hang and where the edges are.
 type side struct {
-	tape        survey.Tape
+	tape        *survey.Gauge
 	hook, edges survey.Slope // of the bumper's zero, and of the side edges'
 	left, right float64      // from the centreline to the side edges
 	shift       float64      // the bumper's zero lies this far forward of the datum

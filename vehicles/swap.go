@@ -9,17 +9,21 @@ import (
 // WithTieSidesSwapped returns the job with left and right of every tie's reading from below, or of every one from
 // above, changed over: L becomes R, and what was measured from the centreline changes its sign.
 func (j Job) WithTieSidesSwapped(below bool) Job {
-	ties := make([]Tie, len(j.Ties))
-	for i, t := range j.Ties {
-		if below {
-			t.Below[1] = mirrored(t.Below[1])
-		} else {
-			t.Above[1] = mirrored(t.Above[1])
-		}
-		ties[i] = t
+	for i := range j.Ties {
+		j = j.WithTieSideSwapped(i, below)
 	}
-	j.Ties = ties
 	return j
+}
+
+// WithTieSideSwapped is the same of one tie.
+func (j Job) WithTieSideSwapped(i int, below bool) Job {
+	t := j.Ties[i]
+	if below {
+		t.Below[1] = mirrored(t.Below[1])
+	} else {
+		t.Above[1] = mirrored(t.Above[1])
+	}
+	return j.WithTie(i, t)
 }
 
 // mirrored is a reading across the van as it would be of the other side.

@@ -39,9 +39,9 @@ func MarkMade(tape survey.Tape, plan, hook float64) Made {
 }
 
 // made is what the variance of a reduced reading is made of, before any overall reading.
-func (s *side) made(axis survey.Axis, r *survey.Reading, at *spot, before *end) Made {
+func (s *side) made(tape survey.Tape, axis survey.Axis, r *survey.Reading, at *spot, before *end) Made {
 	if r.Start == survey.On {
-		t := s.tape.Terms(r.Length, false)
+		t := tape.Terms(r.Length, false)
 		t.Chain = before.U * before.U
 		return Made{Terms: t}
 	}
@@ -53,7 +53,7 @@ func (s *side) made(axis survey.Axis, r *survey.Reading, at *spot, before *end) 
 		rise, heights = zero.Hook-at.drop, 2
 	}
 	plan := math.Sqrt(max(0, (r.Length-rise)*(r.Length+rise)))
-	return hooked(s.tape, r.Length, s.tape.ReadingTerms(r.Length, plan, rise, heights))
+	return hooked(tape, r.Length, tape.ReadingTerms(r.Length, plan, rise, heights))
 }
 
 // Table says which list of a job a thing is in.

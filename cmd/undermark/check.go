@@ -11,22 +11,22 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/vehicles"
 )
 
 func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
+	var next bool
 	c := &cobra.Command{
 		Use:   "check JOB...",
 		Short: "Judge every clearance of jobs",
 		Long: "Findings come worst first. The exit code is 0 when all is clear of what was entered, 10 when something is\n" +
-			"doubtful, 11 when something is foul, 1 when a job could not be read.",
+			"doubtful, 11 when something is foul, 1 when a job could not be read. With --next the readings worth taking\n" +
+			"next follow, those first that would decide most of what is doubtful.",
 		Args: someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
-				if f.json {
-					return jsonLine(r)
-				}
-				return checkText(r), nil
+				return checkAnswer(r, next, f.json)
 			})
 			switch {
 			case err != nil:
@@ -40,7 +40,37 @@ func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
+	c.Flags().BoolVar(&next, "next", false, "say what to measure next")
 	return c
+}
+
+// checkAnswer writes a judged job, for a program or for a person.
+func checkAnswer(r rules.Result, next, forProgram bool) (string, error) {
+	if !next {
+		if forProgram {
+			return jsonLine(r)
+		}
+		return checkText(r), nil
+	}
+	advice := append([]rules.Advice{}, rules.Next(r, r.Book)...)
+	if forProgram {
+		data, err := rules.CheckJSON(r, advice)
+		return string(data) + "\n", err
+	}
+	return checkText(r) + nextText(r, advice), nil
+}
+
+// nextText lists what to measure next for a person.
+func nextText(r rules.Result, advice []rules.Advice) string {
+	if len(advice) == 0 {
+		return "\nMeasure next: " + figures.NoAdvice(r) + ".\n"
+	}
+	var b strings.Builder
+	b.WriteString("\nMeasure next, the best first:\n")
+	for _, a := range advice {
+		b.WriteString("  " + a.Text + "\n")
+	}
+	return b.String()
 }
 
 func jsonLine(v any) (string, error) {
@@ -62,17 +92,24 @@ func checkText(r rules.Result) string {
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
 	list(&b, "Neither entered nor looked for within 300 mm of the cut", r.NotLookedFor)
+	list(&b, "Looked for round another place than the cut's", r.LookedElsewhere)
 	return b.String()
 }
 
 // standing says how a job stands; nothing is clear of more than was entered and looked for.
 func standing(r rules.Result) string {
 	standing := r.Verdict.String()
-	if r.Verdict == rules.Clear && len(r.NotLookedFor) > 0 {
+	if r.Verdict == rules.Clear && len(r.Open()) > 0 {
 		standing = "clear of what was entered"
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {
 		standing += fmt.Sprintf("; %d begun and lacking readings, not judged", n)
+	}
+	if words := vehicles.RefusedWords(r.Job.Refused()); words != "" {
+		standing += "; " + words
+	}
+	if guesses := r.Job.Guesses(); len(guesses) > 0 {
+		standing += "; guessed and not measured: " + strings.Join(guesses, ", ")
 	}
 	return standing
 }

@@ -81,7 +81,7 @@ func newRoot(s streams) *cobra.Command {
 	root.SetErr(s.err)
 	root.SetVersionTemplate("undermark {{.Version}}\n")
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
-	root.AddCommand(checkCommand(&shared, s), marksCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
+	root.AddCommand(newCommand(s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
 	return root
 }
 

@@ -9,6 +9,8 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
 )
 
 func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -47,6 +49,7 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 		fmt.Fprintln(t, strings.Join(row, "\t"))
 	}
 	_ = t.Flush() // a builder takes everything
+	checksText(&b, sheet.Checks)
 	if p := sheet.Pilot; p != nil {
 		if p.Drilled != nil {
 			fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", mm(p.Off.X), mm(p.Off.Y))
@@ -54,6 +57,19 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 		fmt.Fprintf(&b, "\nThe cut's centre may still move %s with the pilot hole wholly inside the cut.\n", mm(p.MayMove))
 	}
 	return b.String()
+}
+
+// checksText lists the lengths to tape between marks.
+func checksText(b *strings.Builder, checks []rules.Check) {
+	if len(checks) == 0 {
+		return
+	}
+	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	for _, c := range checks {
+		fmt.Fprintf(t, "%s\t%s\n", figures.CheckText(c, desk.Settings{}), mm(c.Length))
+	}
+	_ = t.Flush() // a builder takes everything
 }
 
 func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

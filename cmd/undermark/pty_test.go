@@ -30,6 +30,8 @@ func readHome(t *testing.T) home {
 	s := h.start(t, 100, 40)
 	s.wait(t, "Read this before working on a van")
 	s.readOn(t)
+	noted := filepath.Join(h.dir, "state", "undermark", "cautions-read")
+	require.True(t, s.comes(patience, func() bool { _, err := os.Stat(noted); return err == nil }), "noted as read")
 	s.quit(t)
 	return h
 }

@@ -5,15 +5,13 @@ import (
 	"math"
 	"slices"
 	"sync"
-
-	"bench.example/undermark/geometry"
 )
 
 // Area is a connected part of the floor where the margin is at least 0.
 type Area struct {
 	Name string  // A, B, ... Z, AA, ...: best first
 	Size float64 // mm², counted by nodes
-	Best Place   // its roomiest place, its margin within 0.01 mm of the greatest there
+	Best Place   // its roomiest place, its margin within 0.01 mm of the greatest there, or what was asked for
 }
 
 // finest is how near the margin of an area's best place comes to the greatest there is, mm.
@@ -23,10 +21,14 @@ const finest = 0.01
 //
 // Neighbouring nodes are in one area when the straight way between them is open. Where no node shows it whether two areas
 // meet, or whether there is one at all, and in areas that hold no circle as large as a cell of the grid, the cells are
-// looked at with nodes eight times as dense. So an area in which no circle of a quarter of a step across fits, or one in
-// a single cell that has a corner in another area, may be missed; and two areas may count as one when they are less than a
-// quarter of a step apart, or as two when the neck between them is narrower than that.
-func (p Map) Areas() []Area {
+// looked at with nodes eight times as dense, and in the same way once more. Areas whose best margin is less than a 64th of
+// a step (0.08 mm with a step of 5) are left out, unless there is no other; so may be one in a single cell that has a corner
+// in another area. Two areas count as one, or one as two, only where the way between them is closed or open by less.
+func (p Map) Areas() []Area { return p.AreasWithin(finest) }
+
+// AreasWithin returns the open areas as Areas does, but the margins of their best places within tolerance (mm, more than
+// 0) of the greatest: constraints that take long are asked less often.
+func (p Map) AreasWithin(tolerance float64) []Area {
 	a := newLabelling(p)
 	var borders []int
 	var beside sync.WaitGroup
@@ -39,14 +41,26 @@ func (p Map) Areas() []Area {
 	a.settle()
 	beside.Wait()
 	d := newDetail(a)
-	d.hidden(borders)
-	d.narrow()
+	d.examine(&a.nodes, borders, 0, 0)
+	for _, w := range a.doubtful {
+		for col := w.from; col < w.to; col++ {
+			d.markAround(int(col), int(w.row))
+		}
+	}
 	d.look()
-	return a.areas(d)
+	f := d.finer()
+	f.look()
+	return a.areas(tolerance, d, f)
 }
 
+// least is the margin below which openings are passed over, mm.
+func (a *labelling) least() float64 { return a.nodes.step / (dense * dense) }
+
+// wide returns half the diagonal of a cell: a circle of that radius holds a node.
+func wide(step float64) float32 { return float32(step / math.Sqrt2) }
+
 // areas gathers the groups and finds the best place in each.
-func (a *labelling) areas(d *detail) []Area {
+func (a *labelling) areas(tolerance float64, details ...*detail) []Area {
 	groups := make([]*group, len(a.parent)) // by root
 	at := func(label int32) *group {
 		root := a.find(label)
@@ -58,13 +72,15 @@ func (a *labelling) areas(d *detail) []Area {
 	for k := range a.runs {
 		at(int32(k)).addRun(&a.runs[k])
 	}
-	for _, c := range d.order {
-		d.cells[c].gather(at, a.wide())
+	for level, d := range details {
+		for _, u := range d.order {
+			u.gather(at, level)
+		}
 	}
 	var found []Area
 	for _, g := range groups {
 		if g != nil {
-			found = append(found, g.area(d))
+			found = append(found, g.area(a, tolerance))
 		}
 	}
 	slices.SortFunc(found, func(f, g Area) int {
@@ -72,6 +88,9 @@ func (a *labelling) areas(d *detail) []Area {
 			cmp.Compare(f.Best.At.Y, g.Best.At.Y))
 	})
 	for i := range found {
+		if i > 0 && found[i].Best.Margin < a.least() {
+			return found[:i]
+		}
 		found[i].Name = letters(i)
 	}
 	return found
@@ -84,77 +103,4 @@ func letters(i int) string {
 		name = string(rune('A'+(i-1)%26)) + name
 	}
 	return name
-}
-
-// group is what belongs to one area.
-type group struct {
-	runs   []*run
-	nodes  int
-	best   float32 // of the nodes of the map; -1 without one
-	fine   []speck // of an area without a wide circle
-	finest float32 // of the dense nodes
-}
-
-// wide is half the diagonal of a cell: a circle of that radius holds a node.
-func (a *labelling) wide() float32 { return float32(a.nodes.step / math.Sqrt2) }
-
-// speck is an open node of a cell looked at closely.
-type speck struct {
-	at     geometry.Point
-	margin float32
-	cell   int
-}
-
-func (g *group) addRun(r *run) {
-	g.runs, g.nodes, g.best = append(g.runs, r), g.nodes+int(r.to-r.from), max(g.best, r.best)
-}
-
-// area finds the best place of a group. Every place of an area whose margin is above half the diagonal of a cell is in the
-// square about an open node of the same area, whose margin can't be less by more than that; an area without such a place
-// has been looked at closely.
-func (g *group) area(d *detail) Area {
-	step, size := d.nodes.step, float64(g.nodes)
-	s := newClimb(d.margins, finest)
-	if g.best >= d.wide() || len(g.fine) == 0 {
-		g.offerNodes(s, d)
-	} else {
-		g.offerFine(s, d)
-	}
-	s.run()
-	if g.nodes == 0 {
-		size = float64(len(g.fine)) / (dense * dense)
-	}
-	return Area{Size: size * step * step, Best: d.margins.At(s.at)}
-}
-
-func (g *group) offerNodes(s *climb, d *detail) {
-	r := d.wide()
-	for _, run := range g.runs {
-		if run.best+r < g.best {
-			continue
-		}
-		row := int(run.row)
-		for col := int(run.from); col < int(run.to); col++ {
-			if d.nodes.row(row)[col]+r >= g.best {
-				s.look(d.Node(col, row), d.nodes.step, d.tile(col, row))
-			}
-		}
-	}
-}
-
-func (g *group) offerFine(s *climb, d *detail) {
-	step := d.nodes.step / dense
-	for _, f := range g.fine {
-		if f.margin+float32(step/math.Sqrt2) >= g.finest {
-			s.look(f.at, step, d.cells[f.cell].near)
-		}
-	}
-}
-
-// look offers the part on the floor of the square about a node.
-func (s *climb) look(node geometry.Point, step float64, near []int32) {
-	low, high, half := s.m.limits.Min, s.m.limits.Max, step/2
-	left, right := max(node.X-half, low.X), min(node.X+half, high.X)
-	bottom, top := max(node.Y-half, low.Y), min(node.Y+half, high.Y)
-	s.offer(cell{(left + right) / 2, (bottom + top) / 2, (right - left) / 2, (top - bottom) / 2, near})
 }

@@ -19,8 +19,9 @@ type labelling struct {
 	lister
 	tiles    map[[3]int][]int32 // lists of parts by square of the floor
 	runs     []run
-	rows     []int32 // by row, and one more: number of its first run
-	parent   []int32 // by label
+	rows     []int32   // by row, and one more: number of its first run
+	parent   []int32   // by label
+	best     []float32 // by root: greatest margin known
 	doubtful []doubt
 }
 
@@ -56,8 +57,9 @@ func (a *labelling) square(col, row, across int) []int32 {
 	return c.near
 }
 
-func (a *labelling) label() int32 {
-	a.parent = append(a.parent, int32(len(a.parent)))
+// label returns a new label with the best margin known.
+func (a *labelling) label(best float32) int32 {
+	a.parent, a.best = append(a.parent, int32(len(a.parent))), append(a.best, best)
 	return int32(len(a.parent) - 1)
 }
 
@@ -71,7 +73,8 @@ func (a *labelling) find(label int32) int32 {
 
 func (a *labelling) join(b, c int32) {
 	if b, c = a.find(b), a.find(c); b != c {
-		a.parent[max(b, c)] = min(b, c)
+		b, c = min(b, c), max(b, c)
+		a.parent[c], a.best[b] = b, max(a.best[b], a.best[c])
 	}
 }
 
@@ -95,7 +98,7 @@ func (a *labelling) scanRow(row int) {
 	end := func(col int) {
 		r.to, open = int32(col), false
 		a.runs = append(a.runs, r)
-		a.label()
+		a.label(r.best)
 	}
 	values, before := a.nodes.row(row), float32(0)
 	for col, margin := range values {
@@ -105,7 +108,9 @@ func (a *labelling) scanRow(row int) {
 				end(col)
 			}
 		case open && before+margin >= step:
-			r.best = max(r.best, margin)
+			if margin > r.best { // quicker than max
+				r.best = margin
+			}
 		default:
 			if open {
 				end(col)

@@ -46,7 +46,7 @@ func (s *climb) offer(c cell) {
 			s.best, s.at = least, c.middle()
 		}
 		if len(c.near) <= few {
-			most = min(most, s.ceiling(&c, lead))
+			most = min(most, s.m.ceiling(&c, lead))
 		}
 		if most > s.best+s.tolerance {
 			s.cells.push(-most, c)
@@ -68,17 +68,17 @@ func (s *climb) run() {
 // ceiling returns a margin that c has nowhere more of. The margin of a part is convex, and so is the mean of two, so in a
 // cell they are greatest at a corner; and the least margin is at most any of them. The mean of two keeps a search from
 // quartering its way along the middle between two parallel sides, where one place is as good as the other.
-func (s *climb) ceiling(c *cell, lead int32) float64 {
+func (m *Margins) ceiling(c *cell, lead int32) float64 {
 	if lead < 0 {
 		return math.Inf(1)
 	}
-	first := s.m.corners(lead, c)
+	first := m.corners(lead, c)
 	most := greatest(first)
 	for _, k := range c.near {
 		if k == lead {
 			continue
 		}
-		d := s.m.corners(k, c)
+		d := m.corners(k, c)
 		most = min(most, greatest(d))
 		for i := range d {
 			d[i] = (d[i] + first[i]) / 2

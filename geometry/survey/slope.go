@@ -18,10 +18,16 @@ type Slope struct {
 // when the heights differ by the whole reading or more, unless they do not differ; so a negative reading, which
 // no hooked tape gives, is one as soon as there is a slope to take off.
 func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
+	g := t.Gauge()
+	return g.Reduce(length, s, p, pKnown)
+}
+
+// Reduce is that of the Tape.
+func (g *Gauge) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
 	if !s.Set || !pKnown {
-		return length, t.terms(length, true).U(), s.Set, nil
+		return length, g.terms(length, true).U(), s.Set, nil
 	}
-	plan, u, err = t.reduce(length, s.Hook-p, 2)
+	plan, u, err = g.reduce(length, s.Hook-p, 2)
 	return plan, u, false, err
 }
 
@@ -29,10 +35,16 @@ func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u f
 // hookAbove below the finished floor and nothing else has a height, and its standard uncertainty, both mm.
 // Errors are as for Reduce.
 func (t Tape) ReduceAbove(length, hookAbove float64) (plan, u float64, err error) {
-	return t.reduce(length, hookAbove, 1)
+	g := t.Gauge()
+	return g.ReduceAbove(length, hookAbove)
 }
 
-func (t *Tape) reduce(length, rise float64, heights int) (plan, u float64, err error) {
+// ReduceAbove is that of the Tape.
+func (g *Gauge) ReduceAbove(length, hookAbove float64) (plan, u float64, err error) {
+	return g.reduce(length, hookAbove, 1)
+}
+
+func (g *Gauge) reduce(length, rise float64, heights int) (plan, u float64, err error) {
 	if up := math.Abs(rise); up >= length && up != 0 {
 		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
 			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
@@ -41,7 +53,7 @@ func (t *Tape) reduce(length, rise float64, heights int) (plan, u float64, err e
 	if rise != 0 {
 		plan = math.Sqrt((length - rise) * (length + rise))
 	}
-	return plan, t.readingTerms(length, plan, rise, heights).U(), nil
+	return plan, g.readingTerms(length, plan, rise, heights).U(), nil
 }
 
 // AboveReading returns what a tape whose zero lies hook below the surface must say to land on plan: the root of
@@ -54,7 +66,15 @@ func (t Tape) MarkU(plan, hook float64) float64 { return t.MarkTerms(plan, hook)
 
 // MarkTerms returns the terms whose sum is the square of MarkU.
 func (t Tape) MarkTerms(plan, hook float64) Terms {
-	m := t.ReadingTerms(AboveReading(plan, hook), plan, hook, 1)
-	m.Mark = uniform(t.Mark)
+	g := t.Gauge()
+	return g.markTerms(plan, hook)
+}
+
+func (g *Gauge) markTerms(plan, hook float64) Terms {
+	m := g.readingTerms(AboveReading(plan, hook), plan, hook, 1)
+	m.Mark = g.mark
 	return m
 }
+
+// MarkVariance is that of the Tape.
+func (g *Gauge) MarkVariance(length float64) float64 { return g.markTerms(length, 0).Sum() }

@@ -32,16 +32,31 @@ type Tape struct {
 // arithmetic carry rounding noise below 1e-10 mm within 20 m; the finest length a job states is far coarser.
 const metreNoise = 1e-6
 
+// Gauge is a tape with all looked up that does not depend on the reading: what many readings are reduced with. Its
+// methods are those of the Tape.
+type Gauge struct {
+	a, b, c            float64 // of the class
+	read, mark, height float64 // variances of the uniform errors, mm^2
+}
+
+// Gauge returns the tape made ready.
+func (t Tape) Gauge() Gauge {
+	a, b, c, _ := t.Class.Limits()
+	return Gauge{a: a, b: b, c: c, read: uniform(t.Read), mark: uniform(t.Mark), height: uniform(t.Height)}
+}
+
 // MPE returns the tape's maximum permissible error for a reading of length mm (its sign does not matter), +/- mm.
 // The length counts in metres rounded up: 1000 is one, 1000.001 is two, 0 is none. hook adds the error of the
 // hook end; all readings but those that run on have it.
-func (t Tape) MPE(length float64, hook bool) float64 { return t.mpe(length, hook) }
+func (t Tape) MPE(length float64, hook bool) float64 {
+	g := t.Gauge()
+	return g.mpe(length, hook)
+}
 
-func (t *Tape) mpe(length float64, hook bool) float64 {
-	a, b, c, _ := t.Class.Limits()
-	mpe := a + b*max(0, math.Ceil((math.Abs(length)-metreNoise)/1000))
+func (g *Gauge) mpe(length float64, hook bool) float64 {
+	mpe := g.a + g.b*max(0, math.Ceil((math.Abs(length)-metreNoise)/1000))
 	if hook {
-		mpe += c
+		mpe += g.c
 	}
 	return mpe
 }
@@ -62,7 +77,13 @@ func (t Tape) TurnU() float64 { return t.Turn * math.Pi / 180 / math.Sqrt(3) }
 // RunOn returns where a reading that runs on from a coordinate ends; length is negative when it runs down the
 // axis. Its variance adds to that of the reading it runs on from, and what was loose stays so.
 func (t Tape) RunOn(from Coord, length float64) Coord {
-	terms := t.terms(length, false)
+	g := t.Gauge()
+	return g.RunOn(from, length)
+}
+
+// RunOn is that of the Tape.
+func (g *Gauge) RunOn(from Coord, length float64) Coord {
+	terms := g.terms(length, false)
 	terms.Chain = from.U * from.U
 	return Coord{Value: from.Value + length, U: math.Sqrt(terms.Sum()), Loose: from.Loose}
 }

@@ -19,24 +19,28 @@ func (m Terms) Sum() float64 { return m.Tape + m.Read + m.Mark + m.Slope + m.Hei
 func (m Terms) U() float64 { return math.Sqrt(m.Sum()) }
 
 // Terms returns the terms of a level reading of length mm; hook as for MPE.
-func (t Tape) Terms(length float64, hook bool) Terms { return t.terms(length, hook) }
+func (t Tape) Terms(length float64, hook bool) Terms {
+	g := t.Gauge()
+	return g.terms(length, hook)
+}
 
-func (t *Tape) terms(length float64, hook bool) Terms {
-	return Terms{Tape: uniform(t.mpe(length, hook)), Read: uniform(t.Read)}
+func (g *Gauge) terms(length float64, hook bool) Terms {
+	return Terms{Tape: uniform(g.mpe(length, hook)), Read: g.read}
 }
 
 // ReadingTerms returns the terms of a reading from its hook that reduces to plan, its ends being rise mm apart
 // in height, which rests on so many measured heights: two from below, one from above. Their sum is the square of
 // the u of Reduce. With L^2 = plan^2 + rise^2, the (L/plan)^2 of the formula is 1 + (rise/plan)^2.
 func (t Tape) ReadingTerms(length, plan, rise float64, heights int) Terms {
-	return t.readingTerms(length, plan, rise, heights)
+	g := t.Gauge()
+	return g.readingTerms(length, plan, rise, heights)
 }
 
-func (t *Tape) readingTerms(length, plan, rise float64, heights int) Terms {
-	m := t.terms(length, true)
+func (g *Gauge) readingTerms(length, plan, rise float64, heights int) Terms {
+	m := g.terms(length, true)
 	k := steepness(plan, rise)
 	m.Slope = k * (m.Tape + m.Read)
-	m.Height = k * float64(heights) * uniform(t.Height)
+	m.Height = k * float64(heights) * g.height
 	return m
 }
 

@@ -36,21 +36,27 @@ type Options struct {
 // Draw returns the plan of a judged job. Thick things come first, so that thin ones are seen on them.
 func Draw(result rules.Result, opts Options) scene.Scene {
 	d := drawer{result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result)}
+	if opts.LeftOver != nil {
+		return d.tied()
+	}
 	d.floor()
 	d.obstructions()
 	d.wheels()
 	d.fittings()
 	d.openings()
 	d.ties()
-	d.leftOver()
 	d.heater()
 	d.runs()
 	d.cut()
 	d.mayMove()
 	d.dimensions()
 	d.marks()
+	return d.scene()
+}
+
+func (d *drawer) scene() scene.Scene {
 	low, high := d.bounds()
-	return scene.Scene{View: opts.View, Min: low, Max: high, Grid: Square, Items: d.items}
+	return scene.Scene{View: d.opts.View, Min: low, Max: high, Grid: Square, Items: d.items}
 }
 
 type drawer struct {
@@ -128,7 +134,7 @@ func outlineOf(f geometry.Footprint) []geometry.Point {
 func (d *drawer) ties() {
 	for i, tie := range d.plan.Ties {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Ref: i, Unsure: !tie.Use, Selected: d.opts.LeftOver != nil && i == d.opts.LeftOver.Tie,
+			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Ref: i, Unsure: !tie.Use,
 		})
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 )
 
-// LeftOver says how to show what the fit of the ties leaves over: an arrow at each tie, from where the fit has it to
+// LeftOver says how to show what the fit of the ties leaves over, on a floor with nothing but the cut: an arrow at each tie, from where the fit has it to
 // where it was read above, drawn Times as long as it is.
 type LeftOver struct {
 	Times float64
@@ -34,9 +34,27 @@ func Times(fit survey.Fit) float64 {
 	return best
 }
 
+// tied is the plan of the ties alone.
+func (d *drawer) tied() scene.Scene {
+	d.floor()
+	d.leftOver()
+	for i, tie := range d.plan.Ties {
+		it := scene.Item{
+			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Label: tie.Name, Ref: i,
+			Unsure: !tie.Use, Selected: i == d.opts.LeftOver.Tie,
+		}
+		if tie.Name == d.plan.Fit.Suspect {
+			it.State = scene.Doubtful
+		}
+		d.items = append(d.items, it)
+	}
+	d.cut()
+	return d.scene()
+}
+
 // leftOver draws the arrows. They lie in the frame below, as everything of the plan does.
 func (d *drawer) leftOver() {
-	if d.opts.LeftOver == nil || !d.plan.Fit.Tied() {
+	if !d.plan.Fit.Tied() {
 		return
 	}
 	fit := &d.plan.Fit

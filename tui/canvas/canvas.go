@@ -28,6 +28,7 @@ type Look struct {
 	Camera      desk.Camera
 	Units       survey.Units
 	Left, Right string // what the van's sides are called
+	Shade       *Shade // of the floor, for this layout; nil for none
 }
 
 // Canvas is a painted picture.
@@ -50,6 +51,7 @@ type Ink struct {
 	State    scene.State
 	Tone     Tone
 	Selected bool
+	Room     scene.Room // of shaded floor
 }
 
 // Tone says how loud a character is.
@@ -67,6 +69,7 @@ const (
 type Ground struct {
 	Role scene.Role
 	Set  bool
+	Room scene.Room // of shaded floor
 }
 
 // At returns the cell of a column and row.

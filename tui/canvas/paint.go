@@ -9,9 +9,14 @@ import (
 // off. It keeps nothing: the same scene, size and look give the same canvas.
 func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
+	shaded := look.Shade == nil
 	for i := range s.Items {
 		if it := &s.Items[i]; it.Form == scene.Area {
 			p.fill(it)
+			if !shaded && it.Role == scene.Floor { // behind everything but the floor itself
+				p.shade(look.Shade)
+				shaded = true
+			}
 		}
 	}
 	for i := range s.Items {

@@ -34,6 +34,8 @@ var (
 
 func hueOf(k Ink) hue {
 	switch {
+	case k.Room != scene.Unknown:
+		return shades[k.Room]
 	case k.State == scene.Foul:
 		return bad
 	case k.State == scene.Doubtful:
@@ -61,6 +63,36 @@ var tints = map[scene.Role]hue{
 	scene.Movable: {dark: 0x1f3320, light: 0xdcefd6},
 }
 
+// shades are the inks of shaded floor, and grounds what lies behind it in true colour: from red over amber to green, and
+// lighter the more room there is, for eyes that don't part red from green.
+var (
+	shades = [scene.Rooms]hue{
+		scene.DoubtfulRoom: {0xd9a520, 0x946a00, 3, 3},
+		scene.LittleRoom:   {0x4f7a55, 0x7aa57c, 2, 2},
+		scene.FairRoom:     {0x4f8a58, 0x6a9a6c, 2, 2},
+		scene.MuchRoom:     {0x4f9a5c, 0x5a8f5d, 2, 2},
+	}
+	grounds = [scene.Rooms]hue{
+		scene.NoRoom:       {dark: 0x2a1416, light: 0xf3d9d6},
+		scene.DoubtfulRoom: {dark: 0x3a2f10, light: 0xf3e4bd},
+		scene.LittleRoom:   {dark: 0x15241a, light: 0xe3efe0},
+		scene.FairRoom:     {dark: 0x183522, light: 0xd2ebce},
+		scene.MuchRoom:     {dark: 0x1c4a2c, light: 0xbfe6bb},
+	}
+)
+
+// tintOf is what lies behind a cell in true colour.
+func tintOf(g Ground) (tint hue, ok bool) {
+	if !g.Set {
+		return tint, false
+	}
+	if g.Room != scene.Unknown {
+		return grounds[g.Room], true
+	}
+	tint, ok = tints[g.Role]
+	return tint, ok
+}
+
 // sgr returns the escape sequence that sets a cell's colours from nothing, without its end: "\x1b[0" and parameters.
 func sgr(c Cell, colour desk.Colour, light bool) string {
 	s := "\x1b[0"
@@ -78,7 +110,7 @@ func sgr(c Cell, colour desk.Colour, light bool) string {
 		s += sixteen(hueOf(c.Ink), light)
 	case desk.TrueColour:
 		s += rgb(38, hueOf(c.Ink).on(light), c.Ink.Tone == Faint && c.Ink.Role != scene.Floor)
-		if tint, ok := tints[c.Ground.Role]; ok && c.Ground.Set && c.Ink.Tone != Inverse {
+		if tint, ok := tintOf(c.Ground); ok && c.Ink.Tone != Inverse {
 			s += rgb(48, tint.on(light), false)
 		}
 	}

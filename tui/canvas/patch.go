@@ -31,7 +31,7 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 	b.paint(&mask, &woven)
 	for i := range w {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
-			*c.At(x, row) = Cell{Rune: upright[b.octet(i, 0)], Ink: Ink{Role: role}, Ground: Ground{role, area}}
+			*c.At(x, row) = Cell{Rune: upright[b.octet(i, 0)], Ink: Ink{Role: role}, Ground: Ground{Role: role, Set: area}}
 		}
 	}
 }

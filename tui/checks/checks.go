@@ -1,5 +1,5 @@
 // Package checks is the screen with every finding, worst first: what was found, what is asked for, how much there is
-// to spare, how sure that is, and who says so. What was not checked and not looked for stays in sight. It judges
+// to spare, how sure that is and why no surer, and who says so; and with what to measure next. What was not checked and not looked for stays in sight. It judges
 // nothing: the findings are those of rules.Judge.
 package checks
 
@@ -30,6 +30,9 @@ type screen struct {
 	pane  plan.Pane
 	at    int // the finding picked, among those listed
 	only  filter
+	next  bool // what to measure next is listed in place of the findings
+	to    int  // the advice picked then
+	from  bool // of the picked finding it is shown where its ± comes from
 	large bool // the plan has the whole screen
 	w, h  int
 }
@@ -51,6 +54,8 @@ var (
 	keyBack   = bind("Enter", "back to the list", "enter", "esc")
 	keyFilter = bind("w", "all / not clear / foul", "w")
 	keyPlace  = bind("p", "go there in Place", "p")
+	keyNext   = bind("n", "what to measure next", "n")
+	keyFrom   = bind("e", "where the ± comes from", "e")
 	keyDown   = bind("↓", "next", "down")
 	keyUp     = bind("↑", "before", "up")
 )
@@ -61,7 +66,10 @@ func (m screen) Keys(desk.State) []key.Binding {
 	if m.large {
 		show = keyBack
 	}
-	keys := []key.Binding{show, keyDown, keyUp, keyFilter, keyPlace,
+	if m.next {
+		return nextKeys
+	}
+	keys := []key.Binding{show, keyNext, keyFrom, keyFilter, keyPlace, keyDown, keyUp,
 		desk.KeyPageUp, desk.KeyPageDown, desk.KeyHome, desk.KeyEnd}
 	if m.large {
 		keys = append(keys, m.pane.Keys()...)
@@ -119,6 +127,9 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 }
 
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if m.next {
+		return m.pressNext(k, s)
+	}
 	m.at = m.index(s)
 	last := max(0, len(m.listed(s))-1)
 	page := max(1, m.listRows(s))
@@ -140,6 +151,11 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.at = 0
 	case key.Matches(k, desk.KeyEnd):
 		m.at = last
+	case key.Matches(k, keyNext):
+		m.next, m.to, m.large = true, 0, false
+		m.pane = m.sized()
+	case key.Matches(k, keyFrom):
+		m.from = !m.from
 	case key.Matches(k, keyFilter):
 		m.only, m.at = (m.only+1)%filters, 0
 	case key.Matches(k, keyPlace) && m.picked(s) != nil:

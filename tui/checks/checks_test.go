@@ -1,10 +1,12 @@
 package checks
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -159,6 +161,105 @@ func TestWhatMakesItUnsure(t *testing.T) {
 
 func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		trial.Wander(t, New(), "w", "p", "enter", "esc", "up", "down", "pgup", "pgdown", "home", "end", "v", "+", "-", "f", "g", "l")
+		trial.Wander(t, New(), "w", "n", "e", "p", "enter", "esc", "up", "down", "pgup", "pgdown", "home", "end", "v", "+", "-", "f", "g", "l")
 	})
+}
+
+// advised is the trial job with what to measure next.
+func advised(t *testing.T) desk.State {
+	s := trial.State(t)
+	s.Next = desk.Next{Advice: rules.Next(s.Result, rules.Builtin()), Known: true}
+	require.NotEmpty(t, s.Next.Advice)
+	return s
+}
+
+func TestPicturesOfWhatToMeasureNext(t *testing.T) {
+	s := advised(t)
+	listed, _, _ := trial.After(New(), s, trial.Keys("n")...)
+	trial.Golden(t, "next", listed, s, planOf(listed))
+	from, _, _ := trial.After(New(), s, trial.Keys("down down down down e")...)
+	trial.Golden(t, "from", from, s, planOf(from))
+}
+
+func TestWhatToMeasureNext(t *testing.T) {
+	s := advised(t)
+	p, _, _ := trial.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, trial.Keys("n")...)...)
+	for i, a := range s.Next.Advice {
+		view := trial.Filled(t, p, s, 100, 27)
+		assert.Contains(t, view, "▶"+strings.TrimPrefix(a.Text, "measure: ")[:20])
+		_, _, changes := trial.After(p, s, trial.Keys("enter")...)
+		switch {
+		case a.Obstruction >= 0:
+			assert.Equal(t, "Underneath", changes[0].Goto)
+			assert.Equal(t, desk.Open{Obstruction: a.Obstruction, Opening: -1, Field: a.Field}, *changes[0].Open)
+		case a.Field == rules.FieldTie:
+			assert.Equal(t, "Match", changes[0].Goto)
+		case a.Field == rules.FieldDrilled:
+			assert.Equal(t, "Place", changes[0].Goto)
+			assert.Contains(t, view, "look again from below before you drill")
+		}
+		assert.Equal(t, i, p.(page).picking(s))
+		p, _, _ = trial.After(p, s, trial.Keys("down")...)
+	}
+	old := s
+	old.Next.Known = false
+	_, _, changes := trial.After(p, old, trial.Keys("enter")...)
+	assert.Empty(t, changes[0].Goto, "it may be of another thing by now")
+	assert.Contains(t, changes[0].Say, "worked out afresh")
+	none := s
+	none.Next = desk.Next{Known: true}
+	assert.Contains(t, trial.Filled(t, p, none, 60, 17), "no reading would decide what is doubtful")
+	for _, leave := range []string{"n", "esc"} {
+		back, _, _ := trial.After(p, s, trial.Keys(leave)...)
+		assert.Contains(t, trial.Filled(t, back, s, 100, 27), "Checks: all")
+	}
+	tap := func(y int) tea.Msg {
+		return tea.MouseMsg{X: 5, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
+	}
+	p, _, _ = trial.After(p, s, trial.Keys("home")...)
+	_, _, changes = trial.After(p, s, tap(2))
+	assert.NotEmpty(t, changes[0].Goto, "a tap on the picked row goes there")
+	_, _, changes = trial.After(p, s, tap(1), tap(40))
+	assert.Empty(t, changes[0].Goto+changes[1].Goto)
+}
+
+// The parts of a finding's bars are those of its variance: they come to 100 %, which rounding may miss by half a percent
+// for each.
+func TestTheBarsAreAllOfIt(t *testing.T) {
+	s := trial.State(t)
+	for _, f := range s.Result.Findings {
+		for _, h := range []int{4, 20} {
+			rows := budget(f, s, 60, h)
+			assert.LessOrEqual(t, len(rows), h, f.ID)
+			if f.Sigma == 0 {
+				assert.Len(t, rows, 1)
+				continue
+			}
+			sum, last := 0., 101.
+			for _, row := range rows[1:] {
+				assert.Equal(t, 60, ansi.StringWidth(row))
+				part := partOf(t, ansi.Strip(row))
+				if !strings.Contains(row, "all others") {
+					assert.LessOrEqual(t, part, last, "the largest first")
+				}
+				sum, last = sum+part, part
+			}
+			assert.InDelta(t, 100, sum, float64(len(rows))/2, f.ID)
+		}
+	}
+}
+
+func partOf(t *testing.T, row string) float64 {
+	before, _, ok := strings.Cut(row, " %")
+	require.True(t, ok, row)
+	part, err := strconv.ParseFloat(before[strings.LastIndex(before, " ")+1:], 64)
+	require.NoError(t, err, row)
+	return part
+}
+
+func TestBars(t *testing.T) {
+	assert.Equal(t, "██████████", bar(1, 10))
+	assert.Equal(t, "█████", bar(0.5, 10))
+	assert.Equal(t, "█▎", bar(0.125, 10), "an eighth of ten cells is one and two eighths")
+	assert.Equal(t, "▏", bar(1e-9, 10), "what is there shows")
 }

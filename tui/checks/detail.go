@@ -8,20 +8,30 @@ import (
 	"bench.example/undermark/tui/figures"
 )
 
-// detail is one finding in full: its rule, its numbers, why, what to do, and who says so.
-func detail(f rules.Finding, s desk.State, w int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
+// heading names a finding and says its verdict.
+func heading(f rules.Finding, s desk.State, w int) []string {
+	st := s.Settings.Styles()
 	title := f.Title
 	if f.Against != "" {
 		title += " (" + f.Against + ")"
 	}
-	rows := figures.Wrapped(st.Strong, title, w)
+	return append(figures.Wrapped(st.Strong, title, w), verdict(f, s))
+}
+
+// verdict is a finding's verdict with its margin.
+func verdict(f rules.Finding, s desk.State) string {
+	word := s.Settings.Styles().Verdict(f.Verdict).Render(strings.ToUpper(desk.VerdictWord(f.Verdict)))
+	return word + " " + figures.Margin(f, s.Settings.Units) + " " + figures.PlusMinus(f, s.Settings.Units) + " (95 %)"
+}
+
+// detail is one finding in full: its rule, its numbers, why, what to do, and who says so.
+func detail(f rules.Finding, s desk.State, w int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	rows := heading(f, s, w)
 	asks := figures.Required(f, u)
 	if f.Required.Set {
 		asks = figures.Sense(f) + " " + asks
 	}
-	verdict := st.Verdict(f.Verdict).Render(strings.ToUpper(desk.VerdictWord(f.Verdict)))
-	rows = append(rows, verdict+" "+figures.Margin(f, u)+" "+figures.PlusMinus(f, u)+" (95 %)")
 	rows = append(rows, figures.Wrapped(st.Plain, "Found "+figures.Value(f, u)+", asked "+asks+".", w)...)
 	if f.Verdict == rules.Doubtful { // of a foul one the margin says it
 		rows = append(rows, figures.Wrapped(st.Plain, why(f), w)...)

@@ -11,6 +11,9 @@ import (
 // picture is the plan with the picked finding on it. Beside the list it looks at that finding by itself; large, it is
 // moved as every plan.
 func (m screen) picture(s desk.State, w, h int) string {
+	if m.next {
+		return m.pictureNext(s, w, h)
+	}
 	f := m.picked(s)
 	if f == nil {
 		return m.pane.View(s, w, h, plan.Options{})
@@ -59,6 +62,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		pane, change, _ := m.pane.Update(msg, s)
 		m.pane = pane
 		return m, change
+	case tap && m.next:
+		return m.tapNext(msg, s)
 	case tap && msg.X > listW:
 		return m.enlarge(s)
 	case tap:

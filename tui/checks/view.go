@@ -43,7 +43,12 @@ func (m screen) View(s desk.State, w, h int) string {
 func (m screen) page(s desk.State, w, h int) []string {
 	head, full, foot := m.faults(s, w), m.full(s, w, h), open(s, w, h)
 	room := max(3, h-len(head)-len(full)-len(foot))
-	list := m.listView(s, w, room)
+	var list []string
+	if m.next {
+		list = m.nextView(s, w, room)
+	} else {
+		list = m.listView(s, w, room)
+	}
 	for len(list) < room {
 		list = append(list, "")
 	}
@@ -54,18 +59,44 @@ func (m screen) page(s desk.State, w, h int) []string {
 
 // full is the picked finding in full, in not much more than half of h rows.
 func (m screen) full(s desk.State, w, h int) []string {
+	room := max(4, h/2-2)
+	if m.from && !m.next {
+		room = max(4, h/2)
+	}
+	var rows []string
+	if m.next {
+		rows = m.nextDetail(s, w)
+	} else {
+		rows = m.findingDetail(s, w, room)
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	return append([]string{s.Settings.Styles().Frame.Render(strings.Repeat("─", w))}, rows[:min(len(rows), room)]...)
+}
+
+// findingDetail is the picked finding in so many rows: all that is said of it and, with room or when it is asked for, where
+// its ± comes from.
+func (m screen) findingDetail(s desk.State, w, h int) []string {
 	f := m.picked(s)
 	if f == nil {
 		return nil
 	}
 	rows := detail(*f, s, w)
-	return append([]string{s.Settings.Styles().Frame.Render(strings.Repeat("─", w))}, rows[:min(len(rows), max(4, h/2-2))]...)
+	if m.from {
+		head := []string{s.Settings.Styles().Strong.Render(desk.FitRow(figures.About(*f), w)), verdict(*f, s)}
+		return append(head, budget(*f, s, w, h-len(head))...)
+	}
+	if from := budget(*f, s, w, h); f.Sigma > 0 && len(rows)+len(from) <= h {
+		rows = append(rows, from...)
+	}
+	return rows
 }
 
 // listRows is how many findings the list shows at once.
 func (m screen) listRows(s desk.State) int {
 	listW, _, _ := m.sizes(m.w, m.h)
-	return m.h - len(m.faults(s, listW)) - len(m.full(s, listW, m.h)) - len(open(s, listW, m.h)) - 2
+	return m.h - len(m.faults(s, listW)) - len(m.full(s, listW, m.h)) - len(open(s, listW, m.h)) - listHead
 }
 
 // faults says why the findings are not those of the job as it is now.
@@ -87,7 +118,7 @@ func open(s desk.State, w, h int) []string {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
 		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
 	}
-	if kinds := s.Result.NotLookedFor; len(kinds) > 0 {
+	if kinds := s.Result.Open(); len(kinds) > 0 {
 		rows = append(rows, capped(fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), s, w, h/8)...)
 	}
 	return rows

@@ -19,13 +19,21 @@ type State struct {
 	Result   rules.Result     // what the job comes to
 	Faults   []vehicles.Fault // why there is no result: then Result is of the last job that had one
 	Marks    rules.MarkSheet
-	Ticked   map[string]bool // marks made, by name
+	Ticked   map[string]bool // marks made and lengths checked, by name
 	Settings Settings
 	Camera   Camera         // where every plan looks, kept from screen to screen
 	Selected int            // the obstruction picked out on every plan; -1 for none
 	Path     string         // where the job is saved; "" for nowhere yet
 	Dirty    bool           // there are changes that are not saved
 	Focus    *rules.Finding // the finding to show on the plan, until the next change of job or screen; nil for none
+	Next     Next           // what to measure next
+}
+
+// Next is what to measure next. It takes longer than a frame to work out, and so comes a moment after the job has changed.
+type Next struct {
+	Advice []rules.Advice // best first
+	Known  bool           // Advice is of the job as it is; else of the job as it was a moment ago, or there is none yet
+	Failed bool           // it could not be worked out
 }
 
 // Settings are the workshop's ways, kept between runs.
@@ -70,11 +78,18 @@ type Change struct {
 	Select   *int          // pick out this obstruction
 	Camera   *Camera
 	Settings *Settings
-	Tick     string         // tick or untick the mark of this name
+	Tick     string         // tick or untick the mark or the length of this name
 	Goto     string         // go to the screen of this title
 	Focus    *rules.Finding // with Goto: show this finding on the plan
+	Open     *Open          // with Goto: open this form there
 	Say      string         // a line to show at the foot
 	Ask      Ask            // something only the root does
+}
+
+// Open is a message to a screen: open the form of an obstruction or an opening at a field, named as in the job file.
+type Open struct {
+	Obstruction, Opening int // from 0; -1 for none
+	Field                string
 }
 
 // Ask is something a screen asks the root to do.

@@ -116,8 +116,19 @@ func (e Entry) past(s desk.State) Entry {
 // Begin opens the form of a new thing.
 func (e Entry) Begin(l things.List, s desk.State) Entry {
 	fresh := things.New(l, s.Job)
-	e.Editor, e.whole = e.Editor.Forget(fresh).Open(fresh, "", s), false
+	e.Editor, e.whole = e.Editor.Open(fresh, "", s), false
 	return e
+}
+
+// OpenAt opens the form of a thing of the job at a field, named as in the job file; of a thing that is not there, it does
+// nothing.
+func (e Entry) OpenAt(sheet things.Sheet, field string, s desk.State) (Entry, desk.Change) {
+	if sheet.Row < 0 || !sheet.Real(s.Job) {
+		return e, desk.Change{}
+	}
+	e.Editor, e.whole = e.Editor.Open(sheet, things.FieldOf(field), s), false
+	e.At = e.rowOf(sheet, s)
+	return e.picked(desk.Change{}, s)
 }
 
 // enter opens the form of a row, or does what the row is for.

@@ -2,6 +2,7 @@ package entry
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -88,7 +89,7 @@ func (e Entry) act(msg tea.KeyMsg, sheet things.Sheet, s desk.State) (next Entry
 	case key.Matches(msg, keyDelete):
 		job, err := sheet.Delete(s.Job)
 		if next, change = e.reordered(job, sheet, err, "delete "+name, s); err == nil {
-			change.Say = name + " deleted: Ctrl-Z brings it back"
+			change.Say = "deleted " + name + ": Ctrl-Z brings it back"
 		}
 	case key.Matches(msg, keyRaise):
 		job, moved, err := sheet.Move(s.Job, -1)
@@ -108,7 +109,7 @@ func (e Entry) reordered(job vehicles.Job, sheet things.Sheet, err error, step s
 		return e, desk.Change{Say: "not done: " + err.Error()}
 	}
 	s.Job = job
-	e.Editor = e.Editor.ForgetAll()
+	e.Editor = e.Editor.Close()
 	e.At = max(0, min(e.rowOf(sheet, s), len(e.spec.Sheets(s))-1))
 	return e.picked(desk.Change{Job: &job, Step: step}, s)
 }
@@ -127,23 +128,42 @@ func confirm(sheet things.Sheet, s desk.State) desk.Change {
 	return desk.Change{Job: &job, Step: sheet.ID() + " measured", Say: say}
 }
 
-// rows are the list as it is painted.
-func (e Entry) rows(s desk.State) []form.Row {
-	all := e.spec.Sheets(s)
-	out := make([]form.Row, len(all))
+// listed are the rows of the list as it is painted, and the one the keys act on: a new thing that is typed has a row
+// where it will be, fresh, -1 for none.
+func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
+	all, here, fresh := e.spec.Sheets(s), e.At, -1
+	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Fresh {
+		fresh = placeOf(thing, all, s)
+		all, here = slices.Insert(slices.Clone(all), fresh, form.Sheet(thing)), fresh
+	}
+	rows = make([]form.Row, len(all))
 	for i, sheet := range all {
-		out[i] = e.spec.Row(sheet, s)
-		if say, fault := e.standing(sheet, s); say != "" {
-			out[i].Right, out[i].Fault = say, fault
+		rows[i] = e.spec.Row(sheet, s)
+		if i > 0 && i-1 == fresh && rows[fresh].Head != "" {
+			rows[i].Head = ""
+		}
+		if say, fault := e.standing(sheet, s); say != "" && i != fresh {
+			rows[i].Right, rows[i].Fault = say, fault
 		}
 	}
-	return out
+	return rows, here, fresh
+}
+
+// placeOf is where a new thing will be among all sheets: behind the whole things of its list.
+func placeOf(fresh things.Sheet, all []form.Sheet, s desk.State) int {
+	for i, sheet := range all {
+		other, isThing := sheet.(things.Sheet)
+		if isThing && (other.List > fresh.List || other.List == fresh.List && !other.Real(s.Job)) {
+			return i
+		}
+	}
+	return len(all)
 }
 
 // standing says in a few words how a thing stands, "" for well.
 func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool) {
-	if e.Editor.Wrong(sheet, s) {
-		return "! not taken yet", true
+	if refused := form.Refused(sheet, s.Job); len(refused) > 0 {
+		return "! refused: " + refused[0].Label, true
 	}
 	thing, isThing := sheet.(things.Sheet)
 	if !isThing {
@@ -156,6 +176,8 @@ func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool)
 	switch {
 	case thing.List == things.Ties:
 		return "", false
+	case thing.Misses(s) != "":
+		return "! " + thing.Misses(s), true
 	case !t.Measured:
 		return "not confirmed", false
 	case !t.Span.Set:

@@ -30,6 +30,7 @@ func (e Entry) mouse(msg tea.MouseMsg, s desk.State) (Entry, desk.Change) {
 // onList goes to the tapped row, or on with the wheel; a tap on the row one is at opens its form.
 func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Change) {
 	n := len(e.spec.Sheets(s))
+	var change desk.Change
 	switch {
 	case n == 0:
 	case msg.Button == tea.MouseButtonWheelUp:
@@ -38,8 +39,16 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 		e.At = min(n-1, e.At+1)
 	case IsTap(msg):
 		h := a.H - 1 - len(e.warnings(s, a.W, a.H))
-		row, ok := form.RowAt(e.rows(s), e.shownRow(), h, msg.Y-a.Y-1)
+		rows, here, fresh := e.listed(s)
+		row, ok := form.RowAt(rows, here, h, msg.Y-a.Y-1)
+		if ok && row == fresh {
+			return e, desk.Change{}
+		}
+		if fresh >= 0 && row > fresh {
+			row--
+		}
 		again := ok && row == e.At && !e.Typing()
+		change.Say = e.Editor.Reminder(s)
 		e.Editor = e.Editor.Close()
 		if ok {
 			e.At = row
@@ -50,7 +59,7 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 	default:
 		return e, desk.Change{}
 	}
-	return e.picked(desk.Change{}, s)
+	return e.picked(change, s)
 }
 
 // tapForm answers a tap at column x of row y of the form in area a.

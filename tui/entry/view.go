@@ -136,21 +136,13 @@ func (e Entry) Panel(s desk.State) Area { return e.arranged(s, e.w, e.h, true).p
 func (e Entry) paintList(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
 	warn := e.warnings(s, w, h)
-	rows := e.rows(s)
+	rows, here, _ := e.listed(s)
 	body := desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, h-1-len(warn))
 	if len(rows) > 0 {
-		body = form.PaintRows(rows, e.shownRow(), w, h-1-len(warn), look)
+		body = form.PaintRows(rows, here, w, h-1-len(warn), look)
 	}
 	title := desk.FitRow(look.Title.Render(e.spec.Title(s)), w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
-}
-
-// shownRow is the row shown as the one the keys act on: none while a new thing is typed that is in no row yet.
-func (e Entry) shownRow() int {
-	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Fresh {
-		return -1
-	}
-	return e.At
 }
 
 // warnings are rows of what is wrong, at most a third of h.

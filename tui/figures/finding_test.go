@@ -63,6 +63,13 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, []rules.Finding{bends, nobody}, others)
 }
 
+func TestAWayInWords(t *testing.T) {
+	s := desk.Settings{Nearside: desk.NearsideLeft}
+	assert.Equal(t, "1.5 mm back, 0.8 mm offside", Way(geometry.Point{X: -1.5, Y: -0.8}, s))
+	assert.Equal(t, "3 mm nearside", Way(geometry.Point{X: 0.04, Y: 3}, s))
+	assert.Empty(t, Way(geometry.Point{X: 0.04, Y: -0.01}, s))
+}
+
 func TestLookingAtAFinding(t *testing.T) {
 	f := rules.Finding{At: []geometry.Point3{{X: 1000, Y: 200}, {X: 1100, Y: 260}}}
 	c := LookAt(f, scene.Above, 80, 24)

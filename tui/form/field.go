@@ -18,6 +18,7 @@ type Field struct {
 	Choices []Choice                         // one of these in place of a text
 	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
 	Shut    bool                             // shown, but not for typing in
+	Guess   bool                             // nobody has measured the text: Enter takes it as measured
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
 	Second  bool                             // stands in the row of the field before it, behind its text
 	IfBlank string                           // where Enter goes on to when nothing is typed; "" for the next field

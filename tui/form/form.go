@@ -12,8 +12,15 @@ type Form struct {
 	key   string // the field that has the keys; "" for none
 	at    int    // where that field stood
 	input typing
-	known string           // what the job held in that field when the form last looked
-	wrong map[string]wrong // by key; never edited in place
+	known standing          // what stood in that field when the form last looked
+	wrong map[string]wrong  // by key; never edited in place
+	about map[string]string // by key: why texts of other fields were refused; never edited in place
+}
+
+// standing is a text in a field, and whether it was refused.
+type standing struct {
+	text string
+	bad  bool
 }
 
 // wrong is a text the job did not take.
@@ -64,12 +71,22 @@ func (f Form) open(i, by int, fields []Field) Form {
 		return f
 	}
 	field := fields[i]
-	f.key, f.at, f.known = field.Key, i, field.Text
-	text := field.Text
+	f.key, f.at, f.known = field.Key, i, f.standing(field)
+	f.input = typingOf(f.known.text).selected()
+	return f
+}
+
+// standing is what stands in a field, and whether it was refused.
+func (f Form) standing(field Field) standing {
 	if w, bad := f.wrongAt(field); bad {
-		text = w.text
+		return standing{w.text, true}
 	}
-	f.input = typingOf(text)
+	return standing{field.Text, false}
+}
+
+// AtEnd drops the selection: the cursor stands at the end of the text.
+func (f Form) AtEnd() Form {
+	f.input.all = false
 	return f
 }
 
@@ -85,8 +102,13 @@ func (f Form) Took(key string, fields []Field) Form {
 		f.wrong = maps.Clone(f.wrong)
 		delete(f.wrong, key)
 	}
+	return f.sure(fields)
+}
+
+// sure is the form after a look at fields that its own texts were put into: what is being typed stays as it is.
+func (f Form) sure(fields []Field) Form {
 	if i := index(fields, f.key); i >= 0 {
-		f.known, f.at = fields[i].Text, i
+		f.known, f.at = f.standing(fields[i]), i
 	}
 	return f
 }
@@ -99,6 +121,9 @@ func (f Form) Refused(field Field, text, why string) Form {
 	}
 	m[field.Key] = wrong{text, why, field.Text}
 	f.wrong = m
+	if f.key == field.Key {
+		f.known = f.standing(field)
+	}
 	return f
 }
 
@@ -114,7 +139,7 @@ func (f Form) looked(fields []Field) Form {
 		return f.Close()
 	case i < 0:
 		return f.open(min(f.at, len(fields)-1), -1, fields)
-	case fields[i].Text != f.known:
+	case f.standing(fields[i]) != f.known:
 		return f.open(i, 1, fields)
 	}
 	return f
@@ -132,7 +157,7 @@ func (f Form) Update(msg tea.KeyMsg, fields []Field) (Form, Event) {
 		left := f.key
 		return f.Close(), Event{Key: left, Left: true}
 	case "enter":
-		return f.next(fields)
+		return f.entered(fields)
 	case "down", "tab":
 		return f.open(i+1, 1, fields), Event{Key: f.key}
 	case "up", "shift+tab":
@@ -154,8 +179,18 @@ func (f Form) nudged(msg tea.KeyMsg, field Field) (Form, Event) {
 		by = -1
 	}
 	text := field.Nudge(field.Text, by)
-	f.input = typingOf(text)
+	f.input = typingOf(text).selected()
 	return f, Event{Key: f.key, Text: text, Edited: true}
+}
+
+// entered goes on from a field; a guess that stands there is taken as measured.
+func (f Form) entered(fields []Field) (Form, Event) {
+	here := fields[f.at]
+	f, e := f.next(fields)
+	if _, bad := f.wrongAt(here); here.Guess && !bad {
+		e.Text, e.Edited = here.Text, true
+	}
+	return f, e
 }
 
 // next goes on from a field; from the last, it says so.

@@ -79,7 +79,7 @@ func TestChoosing(t *testing.T) {
 func TestTyping(t *testing.T) {
 	fields := some()
 	f := Form{}.Open("near", fields)
-	f, e := press(f, fields, letters("7"), named(tea.KeyHome), letters("+"), named(tea.KeyDelete))
+	f, e := press(f, fields, named(tea.KeyEnd), letters("7"), named(tea.KeyHome), letters("+"), named(tea.KeyDelete))
 	assert.Equal(t, "+527", e.Text)
 	_, e = press(f, fields, named(tea.KeyCtrlK))
 	assert.Equal(t, "+", e.Text)
@@ -89,9 +89,67 @@ func TestTyping(t *testing.T) {
 	assert.Equal(t, "+ [31m 527", e.Text, "nothing that moves a terminal gets in")
 }
 
+func TestWhatStandsInAFieldIsSelected(t *testing.T) {
+	fields := some()
+	open := Form{}.Open("kind", fields)
+	open, _ = press(open, fields, named(tea.KeyEnter))
+	require.Equal(t, "near", open.On())
+	for name, c := range map[string]struct {
+		key  tea.KeyMsg
+		text string
+	}{
+		"a letter takes its place": {letters("5"), "5"},
+		"a paste takes its place":  {tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+84"), Paste: true}, "+84"},
+		"backspace clears it":      {named(tea.KeyBackspace), ""},
+		"delete clears it":         {named(tea.KeyDelete), ""},
+		"ctrl-w clears it":         {named(tea.KeyCtrlW), ""},
+		"ctrl-k clears it":         {named(tea.KeyCtrlK), ""},
+	} {
+		_, e := press(open, fields, c.key)
+		assert.Equal(t, c.text, e.Text, name)
+	}
+	for key, text := range map[tea.KeyType]string{tea.KeyHome: "7652", tea.KeyEnd: "6527", tea.KeyRight: "6527", tea.KeyLeft: "6572"} {
+		_, e := press(open, fields, named(key), letters("7"))
+		assert.Equal(t, text, e.Text, "%v edits in place", key)
+	}
+	for _, key := range []tea.KeyType{tea.KeyEnter, tea.KeyTab, tea.KeyDown, tea.KeyUp, tea.KeyEsc} {
+		_, e := press(open, fields, named(key))
+		assert.False(t, e.Edited, "leaving it leaves it as it was")
+	}
+	_, e := press(open, fields, named(tea.KeyDown), named(tea.KeyUp), letters("5"))
+	assert.Equal(t, "5", e.Text, "the arrows select it too")
+}
+
+func TestASecondTapDropsTheSelection(t *testing.T) {
+	fields := some()
+	f := Form{}
+	for range 2 {
+		for y, row := range strings.Split(ansi.Strip(f.View(fields, 60, 24, desk.Settings{}.Styles())), "\n") {
+			if strings.Contains(row, "near edge") {
+				f, _ = f.Tap(fields, 60, 24, 20, y)
+			}
+		}
+	}
+	_, e := press(f, fields, letters("7"))
+	assert.Equal(t, "6527", e.Text)
+}
+
+func TestAGuessSaysSoUntilEnter(t *testing.T) {
+	fields := some()
+	fields[2].Guess = true
+	look := desk.Settings{}.Styles()
+	assert.Contains(t, ansi.Strip(Form{}.View(fields, 60, 24, look)), "? a guess: not measured yet")
+	f := Form{}.Open("near", fields)
+	_, e := press(f, fields, named(tea.KeyDown))
+	assert.False(t, e.Edited, "going past it says nothing")
+	f, e = press(f, fields, named(tea.KeyEnter))
+	assert.Equal(t, Event{Key: "near", Text: "652", Edited: true}, e)
+	assert.Equal(t, "far", f.On())
+}
+
 func TestOldFormsStayAsTheyWere(t *testing.T) {
 	fields := some()
-	old := Form{}.Open("near", fields)
+	old := Form{}.Open("near", fields).AtEnd()
 	was := old.View(fields, 60, 20, desk.Settings{}.Styles())
 	one, _ := press(old, fields, letters("1"))
 	two, _ := press(old, fields, letters("2"))
@@ -111,7 +169,7 @@ func TestWhatTheJobDidNotTakeStays(t *testing.T) {
 	assert.Contains(t, view, "! no such unit")
 	assert.True(t, f.Wrong(fields))
 	f = f.Open("far", fields)
-	_, e = press(f, fields, named(tea.KeyBackspace))
+	_, e = press(f, fields, named(tea.KeyEnd), named(tea.KeyBackspace))
 	assert.Equal(t, "7 fee", e.Text, "one goes on from one's own words")
 	fields[3].Text = "736"
 	assert.False(t, f.Wrong(fields), "an undo has put another text there")
@@ -157,8 +215,15 @@ func TestTheCursorIsSeenWithoutColour(t *testing.T) {
 			row = line
 		}
 	}
-	assert.Contains(t, row, "\x1b[7m652", "the text stands reversed (ECMA-48, SGR 7)")
-	assert.Contains(t, row, "\x1b[4m", "and the cursor as a gap in it, underlined (SGR 4)")
+	assert.Contains(t, row, "\x1b[7m652", "what is selected stands reversed (ECMA-48, SGR 7)")
+	f, _ = press(f, fields, named(tea.KeyLeft))
+	for _, line := range strings.Split(f.View(fields, 60, 24, desk.Settings{Colour: desk.NoColour}.Styles()), "\n") {
+		if strings.Contains(line, "near edge") {
+			row = line
+		}
+	}
+	assert.Contains(t, row, "\x1b[7m2", "then the cursor alone")
+	assert.Contains(t, row, "\x1b[4;4m6\x1b[0m\x1b[4;4m5", "in a text underlined (SGR 4)")
 }
 
 func TestTaps(t *testing.T) {

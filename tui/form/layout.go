@@ -118,10 +118,24 @@ func (f Form) say(field Field) (text string, fault bool) {
 	if w, bad := f.wrongAt(field); bad {
 		return "! " + w.why, true
 	}
+	if why := f.about[field.Key]; why != "" {
+		return "! " + why, true
+	}
+	if field.Guess {
+		return guess(f.key == field.Key), true
+	}
 	if f.key == field.Key {
 		return field.Note, false
 	}
 	return "", false
+}
+
+// guess is what is said of a value that nobody has measured.
+func guess(on bool) string {
+	if on {
+		return "? a guess: type what you measure; Enter: it is as measured"
+	}
+	return "? a guess: not measured yet"
 }
 
 func wrap(text string, w int) []string {

@@ -28,7 +28,7 @@ func Merge(s desk.State, all, c desk.Change) (desk.State, desk.Change) {
 		all.Ask = c.Ask
 	}
 	if c.Goto != "" {
-		all.Goto, all.Focus = c.Goto, c.Focus
+		all.Goto, all.Focus, all.Open = c.Goto, c.Focus, c.Open
 	}
 	return s, all
 }
@@ -41,16 +41,16 @@ var (
 
 // Keys are the bindings while a field has the keys.
 func (e Editor) Keys(s desk.State) []key.Binding {
-	next, leave := desk.Named(desk.KeyEnter, "next"), desk.Named(desk.KeyLeave, "to the list")
+	next, leave := desk.Named(desk.KeyEnter, "next"), desk.Named(desk.KeyLeave, "leaves the field")
 	if e.picking(s) {
-		return []key.Binding{keyLetter, next, leave, keyField}
+		return []key.Binding{leave, keyLetter, next, keyField}
 	}
-	return []key.Binding{next, leave, keyField, keyWipe}
+	return []key.Binding{leave, next, keyField, keyWipe}
 }
 
 // picking says whether the field that has the keys is one of choices.
 func (e Editor) picking(s desk.State) bool {
-	fields := e.fields(e.sheet, s)
+	_, fields := e.on(e.sheet, s)
 	i := index(fields, e.form.On())
 	return i >= 0 && len(fields[i].Choices) > 0
 }

@@ -1,7 +1,6 @@
 package form
 
 import (
-	"errors"
 	"maps"
 	"slices"
 	"strings"
@@ -23,16 +22,23 @@ type Sheet interface {
 	Set(s desk.State, texts map[string]string) (vehicles.Job, Sheet, error)
 }
 
+// Fault is why texts are not taken, and the key of the field that this is about: of a sheet's field, or from Try of the
+// job file.
+type Fault struct{ Key, Why string }
+
+func (f Fault) Error() string { return f.Why }
+
 // Settler is a sheet with fields that are settings of the workshop and not values of the job.
 type Settler interface {
 	// Settings returns the settings with the text of a field; mine is false for a field of the job.
 	Settings(s desk.State, key, text string) (set desk.Settings, mine bool)
 }
 
-// Editor is a form on a sheet. What fields of other sheets refused is kept. It is a plain value.
+// Editor is a form on a sheet. The texts that the job refuses are kept in the job. It is a plain value.
 type Editor struct {
 	form  Form
 	sheet Sheet
+	from  origin
 }
 
 // Sheet is what is being edited, or was last.
@@ -49,87 +55,50 @@ func (e Editor) On() string {
 	return strings.TrimPrefix(e.form.On(), e.sheet.ID()+"/")
 }
 
-// fields are the fields of a sheet, their keys made unlike those of any other sheet.
-func (e Editor) fields(sheet Sheet, s desk.State) []Field {
-	prefix := sheet.ID() + "/"
-	fields := slices.Clone(sheet.Fields(s, e.held(sheet)))
-	for i := range fields {
-		fields[i].Key = prefix + fields[i].Key
-		if fields[i].IfBlank != "" {
-			fields[i].IfBlank = prefix + fields[i].IfBlank
-		}
-	}
-	return fields
-}
-
-// held are the texts of a sheet that the job did not take.
-func (e Editor) held(sheet Sheet) map[string]string {
-	out := map[string]string{}
-	for key, w := range e.form.wrong {
-		if own, mine := strings.CutPrefix(key, sheet.ID()+"/"); mine {
-			out[own] = w.text
-		}
-	}
-	return out
-}
-
 // Show puts a sheet before the fitter without giving the keys to a field.
 func (e Editor) Show(sheet Sheet) Editor {
-	e.form, e.sheet = e.form.Close(), sheet
-	return e
+	e.sheet = sheet
+	return e.Close()
 }
 
 // Open gives the keys to a field of a sheet, the first one for "".
 func (e Editor) Open(sheet Sheet, key string, s desk.State) Editor {
-	e.sheet = sheet
-	e.form = e.form.Close().Open(sheet.ID()+"/"+key, e.fields(sheet, s))
+	e = e.Show(sheet)
+	f, fields := e.on(sheet, s)
+	e.form = f.Open(sheet.ID()+"/"+key, fields)
 	return e
 }
 
 // Close takes the keys from the form.
 func (e Editor) Close() Editor {
-	e.form = e.form.Close()
+	e.form, e.from = e.form.Close(), origin{}
 	return e
-}
-
-// Forget drops the refused texts of a sheet.
-func (e Editor) Forget(sheet Sheet) Editor {
-	e.form.wrong = maps.Clone(e.form.wrong)
-	maps.DeleteFunc(e.form.wrong, func(key string, _ wrong) bool { return strings.HasPrefix(key, sheet.ID()+"/") })
-	return e
-}
-
-// ForgetAll drops all refused texts: the things they were typed for have changed places.
-func (e Editor) ForgetAll() Editor {
-	e.form.wrong = nil
-	return e
-}
-
-// Wrong says whether a sheet holds a text that the job did not take.
-func (e Editor) Wrong(sheet Sheet, s desk.State) bool {
-	return len(e.held(sheet)) > 0 && e.form.Wrong(e.fields(sheet, s))
 }
 
 // Update answers a key while a field has the keys.
 func (e Editor) Update(msg tea.KeyMsg, s desk.State) (Editor, desk.Change, Event) {
-	var event Event
-	fields := e.fields(e.sheet, s)
-	e.form, event = e.form.Update(msg, fields)
-	return e.answer(event, fields, s)
+	return e.answer(s, func(f Form, fields []Field) (Form, Event) { return f.Update(msg, fields) })
 }
 
 // Tap answers a tap on the form as painted into w columns and h rows.
 func (e Editor) Tap(x, y, w, h int, s desk.State) (Editor, desk.Change, Event) {
-	var event Event
-	fields := e.fields(e.sheet, s)
-	e.form, event = e.form.Tap(fields, w, h, x, y)
-	return e.answer(event, fields, s)
+	return e.answer(s, func(f Form, fields []Field) (Form, Event) { return f.Tap(fields, w, h, x, y) })
 }
 
-// answer puts an edited text into the job, or keeps it with the reason why not.
-func (e Editor) answer(event Event, fields []Field, s desk.State) (Editor, desk.Change, Event) {
+// answer has the form answer, and puts an edited text into the job or keeps it there as refused.
+func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Editor, desk.Change, Event) {
+	e = e.looked(s)
+	f, fields := e.on(e.sheet, s)
+	f, event := ask(f, fields)
+	var change desk.Change
+	if event.Left || event.Past {
+		change.Say = e.Reminder(s)
+	}
+	if e.form = f; event.Left {
+		e = e.Close()
+	}
 	if !event.Edited {
-		return e, desk.Change{}, event
+		return e, change, event
 	}
 	field := fields[index(fields, event.Key)]
 	id := e.sheet.ID()
@@ -137,53 +106,47 @@ func (e Editor) answer(event Event, fields []Field, s desk.State) (Editor, desk.
 	if settler, ok := e.sheet.(Settler); ok {
 		if set, mine := settler.Settings(s, key, event.Text); mine {
 			s.Settings = set
-			return e.goneOn(id, event, []string{key}, s), desk.Change{Settings: &set}, event
+			return e.goneOn(id, key, event, s), desk.Change{Settings: &set}, event
 		}
 	}
-	job, next, took, err := e.set(key, event.Text, s)
+	job, next, err := e.set(key, event.Text, s)
 	if err != nil {
-		e.form = e.form.Refused(field, event.Text, err.Error())
-		if event.Picked {
-			e.form = e.form.Onward(e.fields(e.sheet, s))
-		}
-		return e, desk.Change{}, event
+		job, next = e.refused(key, field.Label, event.Text, s)
 	}
 	s.Job, e.sheet = job, next
-	return e.goneOn(id, event, took, s), desk.Change{Job: &job, Step: id + " " + field.Label}, event
+	return e.goneOn(id, key, event, s), desk.Change{Job: &job, Step: id + " " + field.Label}, event
 }
 
-// goneOn notes which texts were taken, and goes on from a field that a letter chose. The sheet was called was.
-func (e Editor) goneOn(was string, event Event, took []string, s desk.State) Editor {
-	fields := e.fields(e.sheet, s)
-	for _, key := range took {
-		e.form = e.form.Took(was+"/"+key, fields)
+// goneOn goes on after a text was put into the job, or from a field that a letter chose. The sheet was called was.
+func (e Editor) goneOn(was, key string, event Event, s desk.State) Editor {
+	now := e.sheet.ID()
+	if e.form.key != "" {
+		e.form.key = now + "/" + strings.TrimPrefix(e.form.key, was+"/")
 	}
-	if now := e.sheet.ID(); now != was {
-		e.form = e.form.Open(now+"/"+strings.TrimPrefix(e.form.On(), was+"/"), fields)
-	}
-	if event.Picked {
+	e.from.key, e.from.seen = now+"/"+key, s.Job
+	f, fields := e.on(e.sheet, s)
+	if e.form = f.sure(fields); event.Picked {
 		e.form = e.form.Onward(fields)
 	}
 	return e
 }
 
 // set tries a new text together with texts the job has not taken before: two edges can often only be moved
-// together. It returns the keys of the texts taken, and otherwise why the new text alone is not.
-func (e Editor) set(key, text string, s desk.State) (job vehicles.Job, next Sheet, took []string, err error) {
-	held := e.held(e.sheet)
+// together. The texts that are taken are refused no more. The error is why the new text alone is not taken.
+func (e Editor) set(key, text string, s desk.State) (job vehicles.Job, next Sheet, err error) {
+	held := held(e.sheet, s.Job)
 	delete(held, key)
-	tries := []map[string]string{held, {}}
+	tries := []map[string]string{held}
 	for _, other := range slices.Sorted(maps.Keys(held)) {
 		tries = append(tries, map[string]string{other: held[other]})
 	}
-	tries[1], tries[len(tries)-1] = tries[len(tries)-1], tries[1] // the new text alone comes last
-	for _, texts := range tries {
+	for _, texts := range append(tries, map[string]string{}) {
 		texts[key] = text
 		if job, next, err = e.sheet.Set(s, texts); err == nil {
-			return job, next, slices.Collect(maps.Keys(texts)), nil
+			return taken(s.Job, job, e.sheet, next, texts), next, nil
 		}
 	}
-	return job, next, nil, err
+	return job, next, err
 }
 
 // View paints the form into h rows of w columns.
@@ -191,17 +154,18 @@ func (e Editor) View(s desk.State, w, h int) string {
 	if e.sheet == nil {
 		return desk.Fit("", w, h)
 	}
-	return e.form.View(e.fields(e.sheet, s), w, h, s.Settings.Styles())
+	f, fields := e.on(e.sheet, s)
+	return f.View(fields, w, h, s.Settings.Styles())
 }
 
-// Try returns the first thing wrong with a job that was not wrong with the one before it.
+// Try returns the first thing wrong with a job that was not wrong with the one before it, a Fault.
 func Try(before, after vehicles.Job) error {
 	_, old := vehicles.Reduce(before)
 	_, now := vehicles.Reduce(after)
 	for _, fault := range now {
 		known := func(f vehicles.Fault) bool { return f.Text == fault.Text } // its key moves when the list does
 		if !slices.ContainsFunc(old, known) {
-			return errors.New(fault.Text)
+			return Fault{fault.Key, fault.Text}
 		}
 	}
 	return nil

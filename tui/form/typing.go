@@ -13,21 +13,33 @@ import (
 type typing struct {
 	text []rune
 	at   int
+	all  bool // the whole text is selected: what is typed takes its place
 }
 
 // longestLine is how many runes a field takes.
 const longestLine = 2000
 
+// typingOf is a text with the cursor at its end.
 func typingOf(text string) typing {
 	r := []rune(text)
-	return typing{r, len(r)}
+	return typing{text: r, at: len(r)}
+}
+
+// selected is the line with its whole text selected.
+func (t typing) selected() typing {
+	t.at, t.all = len(t.text), len(t.text) > 0
+	return t
 }
 
 func (t typing) String() string { return string(t.text) }
 
-// press returns the line after a key.
+// press returns the line after a key. Keys that delete take away what is selected; those that move the cursor drop the
+// selection and start from the text's end.
 func (t typing) press(msg tea.KeyMsg) typing {
 	n := len(t.text)
+	if t.all && slices.Contains(deleting, msg.String()) {
+		return typing{}
+	}
 	switch msg.String() {
 	case "left":
 		return t.to(t.at - 1)
@@ -54,7 +66,11 @@ func (t typing) press(msg tea.KeyMsg) typing {
 	return t
 }
 
+// deleting are the keys that delete.
+var deleting = []string{"backspace", "delete", "ctrl+u", "ctrl+k", "ctrl+w"}
+
 func (t typing) to(at int) typing {
+	t.all = false
 	t.at = max(0, min(at, len(t.text)))
 	return t
 }
@@ -65,11 +81,14 @@ func (t typing) cut(a, b int) typing {
 	if a >= b {
 		return t
 	}
-	return typing{slices.Concat(t.text[:a], t.text[b:]), a}
+	return typing{text: slices.Concat(t.text[:a], t.text[b:]), at: a}
 }
 
-// insert puts runes in at the cursor; what no line can hold becomes a blank.
+// insert puts runes in at the cursor, or in place of what is selected; what no line can hold becomes a blank.
 func (t typing) insert(runes []rune) typing {
+	if t.all {
+		t = typing{}
+	}
 	if len(t.text)+len(runes) > longestLine {
 		return t
 	}
@@ -79,7 +98,7 @@ func (t typing) insert(runes []rune) typing {
 			clean[i] = ' '
 		}
 	}
-	return typing{slices.Concat(t.text[:t.at], clean, t.text[t.at:]), t.at + len(clean)}
+	return typing{text: slices.Concat(t.text[:t.at], clean, t.text[t.at:]), at: t.at + len(clean)}
 }
 
 // wordStart is where the word before the cursor starts.

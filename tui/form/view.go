@@ -52,10 +52,11 @@ func (f Form) paintRow(l line, fields []Field, cols columns, look desk.Styles) s
 	if l.second > 0 {
 		texts = append(texts, fields[l.second])
 	}
-	on, fault := false, false
+	on, fault, guess := false, false, false
 	for _, t := range texts {
 		_, bad := f.wrongAt(t)
-		on, fault = on || f.key == t.Key, fault || bad
+		on, fault = on || f.key == t.Key, fault || bad || f.about[t.Key] != ""
+		guess = guess || t.Guess
 	}
 	mark := "  "
 	switch {
@@ -63,6 +64,8 @@ func (f Form) paintRow(l line, fields []Field, cols columns, look desk.Styles) s
 		mark = look.Key.Render("▸ ")
 	case fault:
 		mark = look.Fault.Render("! ")
+	case guess:
+		mark = look.Fault.Render("? ")
 	}
 	label := desk.FitRow(field.Label, cols.label) + " "
 	if on {
@@ -95,7 +98,7 @@ func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
 		}
 		return look.FieldOn.Render(desk.FitRow(text, w))
 	case on:
-		return paintCursor(f.input.text, f.input.at, field.Blank, w, look)
+		return f.input.paint(field.Blank, w, look)
 	case bad:
 		return look.Fault.Render(desk.FitRow(refused.text, w))
 	case field.Text == "":
@@ -106,23 +109,30 @@ func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
 	return look.Field.Render(ansi.Truncate(field.Text, w, "…")) + strings.Repeat(" ", max(0, w-ansi.StringWidth(field.Text)))
 }
 
-// paintCursor paints a text with its cursor into w columns, scrolled so that the cursor shows.
-func paintCursor(text []rune, pos int, blank string, w int, look desk.Styles) string {
-	from := 0
-	for from < pos && ansi.StringWidth(string(text[from:pos])) > w-2 {
+// paint paints the line with its cursor into w columns, scrolled so that the cursor shows: what is selected reversed,
+// otherwise the cursor alone.
+func (t typing) paint(blank string, w int, look desk.Styles) string {
+	pos, from := t.at, 0
+	for from < pos && ansi.StringWidth(string(t.text[from:pos])) > w-2 {
 		from++
 	}
-	before, under, after := string(text[from:pos]), " ", ""
-	if pos < len(text) {
-		under, after = string(text[pos]), string(text[pos+1:])
-	} else if len(text) == 0 {
+	before, under, after := string(t.text[from:pos]), " ", ""
+	if pos < len(t.text) {
+		under, after = string(t.text[pos]), string(t.text[pos+1:])
+	} else if len(t.text) == 0 {
 		after = blank
 	}
 	if from > 0 {
 		before = "…" + string([]rune(before)[1:])
 	}
-	rest := max(0, w-ansi.StringWidth(before)-ansi.StringWidth(under))
-	return look.FieldOn.Render(before) + look.Plain.Underline(true).Render(under) + look.FieldOn.Render(desk.FitRow(after, rest))
+	after = desk.FitRow(after, max(0, w-ansi.StringWidth(before)-ansi.StringWidth(under)))
+	switch {
+	case t.all:
+		return look.FieldOn.Render(before) + look.Field.Render(under+after)
+	case len(t.text) == 0:
+		return look.FieldOn.Render(under) + look.Faint.Render(after)
+	}
+	return look.Field.Render(before) + look.FieldOn.Render(under) + look.Field.Render(after)
 }
 
 func paintPicks(picks []pick, field Field, look desk.Styles) string {
@@ -161,6 +171,9 @@ func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
 		one, _ := cols.halves()
 		if l.second > 0 && x >= margin+cols.label+1+one {
 			at = l.second
+		}
+		if f.key == fields[at].Key {
+			return f.AtEnd(), Event{Key: f.key}
 		}
 		f = f.open(at, 1, fields)
 	}

@@ -22,7 +22,8 @@ func TestTheJob(t *testing.T) {
 	r.Type("5<enter>hatch at the back")
 	assert.Equal(t, "2026-11-25", r.State.Job.Date)
 	assert.Equal(t, "hatch at the back", r.State.Job.Notes)
-	assert.Equal(t, "job vehicle", r.Steps[0])
+	assert.Contains(t, r.Steps, "job vehicle")
+	assert.Equal(t, "reference of job, emptied", r.State.Job.Refused()[0].String())
 }
 
 func TestNotesKeepTheirLines(t *testing.T) {
@@ -30,7 +31,7 @@ func TestNotesKeepTheirLines(t *testing.T) {
 	job.Notes = "one\ntwo"
 	r := rig.New(t, New(), job, 100, 27)
 	assert.Contains(t, r.View(100, 27), "one↵two")
-	r.Type("<enter><up><down><down><down><down>!")
+	r.Type("<enter><up><down><down><down><down><end>!")
 	assert.Equal(t, "one\ntwo!", r.State.Job.Notes)
 }
 

@@ -54,7 +54,7 @@ func (m screen) stage(s desk.State) stage {
 		return noCut
 	case g.started && s.Result.Verdict <= g.agreed:
 		return marking
-	case len(s.Result.NotLookedFor) > 0 && !g.later:
+	case len(s.Result.Open()) > 0 && !g.later:
 		return asking
 	case s.Result.Verdict != rules.Clear:
 		return warning
@@ -114,7 +114,7 @@ func showWorst(s desk.State) desk.Change {
 
 // answerKind takes the answer for the first kind still open.
 func (m screen) answerKind(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	kind := s.Result.NotLookedFor[0]
+	kind := s.Result.Open()[0]
 	switch {
 	case key.Matches(k, keyNone):
 		job := s.Job.WithLooked(kind, true)

@@ -34,7 +34,7 @@ const near = 300
 // askRows asks for the first kind still open.
 func askRows(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
-	open := s.Result.NotLookedFor
+	open := s.Result.Open()
 	rows := []string{
 		st.Title.Render("Before the first mark") + st.Faint.Render(fmt.Sprintf("   still open: %d", len(open))), "",
 		"Under the floor, within " + desk.Length(near, s.Settings.Units) + " of the cut, is there any", "",
@@ -74,7 +74,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 
 // openRows names what nobody has looked for, in two rows at most.
 func openRows(s desk.State, w int) []string {
-	kinds := s.Result.NotLookedFor
+	kinds := s.Result.Open()
 	if len(kinds) == 0 {
 		return nil
 	}

@@ -7,6 +7,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
 )
 
 // wide is from how many columns the list stands beside the mark, listWidth how many it takes then.
@@ -15,9 +16,10 @@ const wide, listWidth = 100, 26
 // viewList lists the marks with their ticks.
 func viewList(s desk.State, here, w, h int) string {
 	rows := []string{s.Settings.Styles().Title.Render("Marks")}
-	first, last := window(len(s.Marks.Marks), here, h-1)
+	all := items(s)
+	first, last := window(len(all), here, h-1)
 	for i := first; i < last; i++ {
-		rows = append(rows, row(s, i, here, w, s.Marks.Marks[i].Name))
+		rows = append(rows, row(s, all[i], i == here, w, all[i].short(s.Settings)))
 	}
 	return strings.Join(rows, "\n")
 }
@@ -27,14 +29,22 @@ func viewTable(s desk.State, here, w, h int) string {
 	st := s.Settings.Styles()
 	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", "bumper", desk.Left(s.Settings), desk.Right(s.Settings))
 	rows := []string{st.Title.Render("All marks, " + desk.UnitWord(s.Settings.Units)), st.Faint.Render(head)}
-	first, last := window(len(s.Marks.Marks), here, h-2)
+	all := items(s)
+	first, last := window(len(all), here, h-2)
 	for i := first; i < last; i++ {
-		rows = append(rows, row(s, i, here, w, tableRow(s.Marks.Marks[i], s.Settings.Units)))
+		rows = append(rows, row(s, all[i], i == here, w, all[i].tableRow(s.Settings)))
 	}
 	return strings.Join(rows, "\n")
 }
 
-func tableRow(mark rules.Mark, u survey.Units) string {
+func (it item) tableRow(set desk.Settings) string {
+	if it.check != nil {
+		return fmt.Sprintf("%-41s %9s", figures.CheckText(*it.check, set), survey.Format(it.check.Length, set.Units))
+	}
+	return markRow(*it.mark, set.Units)
+}
+
+func markRow(mark rules.Mark, u survey.Units) string {
 	from, bumper, left, right := "below", mark.Below.Bumper, mark.Below.Left, mark.Below.Right
 	if a := mark.Above; a != nil {
 		from, bumper, left, right = "above", a.Bumper, a.Left, a.Right
@@ -42,16 +52,16 @@ func tableRow(mark rules.Mark, u survey.Units) string {
 	return fmt.Sprintf("%-14s %-6s %9s %9s %9s", mark.Name, from, survey.Format(bumper, u), survey.Format(left, u), survey.Format(right, u))
 }
 
-func row(s desk.State, i, here, w int, text string) string {
+func row(s desk.State, it item, here bool, w int, text string) string {
 	box, pointer := "[ ] ", "  "
-	if s.Ticked[s.Marks.Marks[i].Name] {
+	if s.Ticked[it.id()] {
 		box = "[x] "
 	}
-	if i == here {
+	if here {
 		pointer = "▶ "
 	}
 	text = desk.FitRow(pointer+box+text, w)
-	if i == here {
+	if here {
 		return s.Settings.Styles().Here.Render(text)
 	}
 	return text

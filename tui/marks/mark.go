@@ -103,8 +103,12 @@ func (m screen) head(s desk.State, mark rules.Mark) []string {
 	if m.above(mark) {
 		side = "FROM ABOVE"
 	}
-	count := fmt.Sprintf("   %d of %d", m.index(s)+1, len(s.Marks.Marks))
-	return []string{st.Here.Render(" "+mark.Name+" ") + "  " + st.Title.Render(side) + "  " + made + st.Faint.Render(count)}
+	return []string{st.Here.Render(" "+mark.Name+" ") + "  " + st.Title.Render(side) + "  " + made + m.count(s)}
+}
+
+// count says which of how many is shown.
+func (m screen) count(s desk.State) string {
+	return s.Settings.Styles().Faint.Render(fmt.Sprintf("   %d of %d", m.index(s)+1, len(items(s))))
 }
 
 // banners are what must stay in sight while marking.
@@ -135,7 +139,7 @@ func standing(s desk.State, w int) []string {
 	case s.Result.Verdict != rules.Clear:
 		parts = append(parts, "The job is "+desk.VerdictWord(s.Result.Verdict))
 	}
-	if n := len(s.Result.NotLookedFor); n > 0 {
+	if n := len(s.Result.Open()); n > 0 {
 		parts = append(parts, fmt.Sprintf("%d kinds not looked for", n))
 	}
 	if len(parts) == 0 {

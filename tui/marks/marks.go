@@ -1,5 +1,5 @@
 // Package marks is the screen for marking out: one mark at a time with what the tape must say there in figures that
-// can be read at arm's length, ticked as it is made. Before the first mark it asks what was not looked for, says how
+// can be read at arm's length, ticked as it is made; and with lengths to tape that show whether what was set out is square. Before the first mark it asks what was not looked for, says how
 // the place stands and has the cautions shown. It measures nothing: the numbers are those of rules.Marks.
 package marks
 
@@ -42,7 +42,7 @@ func bind(name, what string, keys ...string) key.Binding {
 }
 
 var (
-	keyMade  = bind("Enter", "made, then next", "enter")
+	keyMade  = bind("Enter", "made; again: next", "enter")
 	keyTick  = bind("Space", "tick or untick", " ")
 	keyNext  = bind("↓", "next mark", "down", "right")
 	keyBack  = bind("↑", "mark before", "up", "left")
@@ -58,6 +58,9 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	if m.sheet == table {
 		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark")}
+	}
+	if m.here(s).check != nil {
+		return []key.Binding{desk.Named(keyMade, "it says so; again: next"), keyNext, keyBack, keyTable, keyTick}
 	}
 	keys := []key.Binding{keyMade, keyNext, keyBack, keySide}
 	if m.mark(s).Above != nil {
@@ -92,18 +95,20 @@ func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
-	here := m.mark(s)
-	switch last := len(s.Marks.Marks) - 1; {
+	here, name := m.mark(s), m.here(s).id()
+	switch last := len(items(s)) - 1; {
 	case key.Matches(k, keyNext):
 		m.at = min(m.at+1, last)
 	case key.Matches(k, keyBack):
 		m.at = max(m.at-1, 0)
 	case key.Matches(k, keyTick):
-		change.Tick = here.Name
-	case key.Matches(k, keyMade) && s.Ticked[here.Name]:
+		change.Tick = name
+	case key.Matches(k, keyMade) && s.Ticked[name]:
 		m.at = min(m.at+1, last)
 	case key.Matches(k, keyMade):
-		change.Tick = here.Name
+		change.Tick = name
+	case key.Matches(k, keySide, keyPins) && m.here(s).check != nil:
+		change.Say = "this one is taped from mark to mark"
 	case key.Matches(k, keySide) && here.Above == nil:
 		change.Say = here.Name + " is marked from below only"
 	case key.Matches(k, keySide):
@@ -127,13 +132,23 @@ func flip(now, to sheet) sheet {
 }
 
 // index is the number of the mark shown, kept within what there is.
-func (m screen) index(s desk.State) int { return max(0, min(m.at, len(s.Marks.Marks)-1)) }
+func (m screen) index(s desk.State) int { return max(0, min(m.at, len(items(s))-1)) }
 
-func (m screen) mark(s desk.State) rules.Mark {
-	if len(s.Marks.Marks) == 0 {
-		return rules.Mark{}
+// here is what is shown: a mark, or a length to check.
+func (m screen) here(s desk.State) item {
+	all := items(s)
+	if len(all) == 0 {
+		return item{}
 	}
-	return s.Marks.Marks[m.index(s)]
+	return all[m.index(s)]
+}
+
+// mark is the mark shown, an empty one while a length to check is.
+func (m screen) mark(s desk.State) rules.Mark {
+	if here := m.here(s); here.mark != nil {
+		return *here.mark
+	}
+	return rules.Mark{}
 }
 
 // View paints the screen.
@@ -145,9 +160,9 @@ func (m screen) View(s desk.State, w, h int) string {
 		return desk.Fit(viewTable(s, m.index(s), w, h), w, h)
 	}
 	if w < wide {
-		return desk.Fit(m.viewMark(s, w, h), w, h)
+		return desk.Fit(m.viewItem(s, w, h), w, h)
 	}
 	pageW := w - listWidth - 1
 	list := desk.Fit(viewList(s, m.index(s), listWidth-1, h), listWidth, h)
-	return figures.Beside(list, desk.Fit(m.viewMark(s, pageW, h), pageW, h), s.Settings.Styles())
+	return figures.Beside(list, desk.Fit(m.viewItem(s, pageW, h), pageW, h), s.Settings.Styles())
 }

@@ -138,8 +138,8 @@ func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
 func TestTicking(t *testing.T) {
 	s := trial.State(t)
 	names := []string{}
-	for _, m := range s.Marks.Marks {
-		names = append(names, m.Name)
+	for _, it := range items(s) {
+		names = append(names, it.id())
 	}
 	page, s, _ := trial.After(marked(t, s), s, trial.Keys("enter")...)
 	assert.Equal(t, map[string]bool{"cut centre": true}, s.Ticked)
@@ -164,8 +164,8 @@ func TestTicking(t *testing.T) {
 func TestClipsAreMarkedFromBelow(t *testing.T) {
 	s := trial.State(t)
 	page := marked(t, s)
-	for i, m := range s.Marks.Marks {
-		if m.Above != nil {
+	for i, it := range items(s) {
+		if it.mark == nil || it.mark.Above != nil {
 			continue
 		}
 		p := page.(screenType)
@@ -190,11 +190,15 @@ func TestFiguresAreThoseOfTheMarkSheet(t *testing.T) {
 		s.Settings.Units = rapid.SampledFrom([]survey.Units{desk.Millimetres, desk.Inches}).Draw(t, "units")
 		size := rapid.SampledFrom(trial.Sizes).Draw(t, "size")
 		page := marked(t, s).(screenType)
-		page.at = rapid.IntRange(0, len(s.Marks.Marks)-1).Draw(t, "mark")
+		page.at = rapid.IntRange(0, len(items(s))-1).Draw(t, "mark")
 		page.below = rapid.Bool().Draw(t, "below")
 		view := trial.Filled(t, page, s, size.W, size.H)
 
-		m := s.Marks.Marks[page.at]
+		if c := items(s)[page.at].check; c != nil {
+			requireFigure(t, view, survey.Format(c.Length, s.Settings.Units))
+			return
+		}
+		m := *items(s)[page.at].mark
 		bumper, left, right := m.Below.Bumper, m.Below.Left, m.Below.Right
 		if m.Above != nil && !page.below {
 			bumper, left, right = m.Above.Bumper, m.Above.Left, m.Above.Right
@@ -265,4 +269,35 @@ func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		trial.Wander(t, New(), "n", "e", "l", "m", "enter", "space", "up", "down", "v", "p", "tab", "esc")
 	})
+}
+
+// The diagonals of the plate of the trial job's heater (190 by 150): Pythagoras, 242.07.
+func TestDiagonalsAreTickedLikeMarks(t *testing.T) {
+	s := trial.State(t)
+	page := marked(t, s)
+	listed, _, _ := trial.After(page, s, trial.Keys("tab")...)
+	view := trial.Filled(t, listed, s, 100, 27)
+	assert.Regexp(t, `\[ \] diagonal: plate 1 to plate 3 +242.1`, view)
+	assert.Regexp(t, `\[ \] pins apart: left pin to right pin +[0-9.]+`, view)
+	at := -1
+	for i, it := range items(s) {
+		if it.check != nil && at < 0 {
+			at = i
+			assert.NotNil(t, items(s)[i-1].mark.Above, "taped while on top")
+		}
+	}
+	require.Positive(t, at)
+	p := page.(screenType)
+	p.at = at
+	view = trial.Filled(t, p, s, 60, 17)
+	assert.Contains(t, view, "check: plate 1 to plate 3")
+	assert.Contains(t, view, "Both diagonals must be")
+	requireFigure(t, view, "242.1")
+	next, ticked, changes := trial.After(p, s, trial.Keys("v p enter enter")...)
+	assert.Contains(t, changes[0].Say+changes[1].Say, "from mark to mark")
+	assert.True(t, ticked.Ticked["from plate 1 to plate 3"])
+	assert.Equal(t, at+1, next.(screenType).at)
+	next, _, _ = trial.After(next, ticked, trial.Keys("up")...)
+	assert.Contains(t, trial.Filled(t, next, ticked, 60, 17), "[x] it says so")
+	trial.Golden(t, "check", p, s, trial.NoPlan)
 }

@@ -1,7 +1,9 @@
 package ontop
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entry"
@@ -15,17 +17,25 @@ type card uint8
 const (
 	floorCard card = iota
 	hooksCard
+	bowCard
 	errorsCard
 	heaterCard
 )
 
+// values are those of a card.
+type values interface {
+	Fields(s desk.State) []form.Field
+	Set(s desk.State, texts map[string]string) (vehicles.Job, error)
+}
+
 // cards are what each is called, for people and for undo, and its values.
 var cards = [...]struct {
 	id, text string
-	slots    form.Slots
+	values
 }{
 	floorCard:  {"floor", "Floor", floorSlots},
 	hooksCard:  {"where the tape hooks", "Where the tape hooks", hookSlots},
+	bowCard:    {"bumper's bow", "Does the bumper bow?", bow{}},
 	errorsCard: {"how well it is measured", "How well it is measured", errorSlots()},
 	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
 }
@@ -38,12 +48,25 @@ func (h sheet) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
 func (h sheet) Fields(s desk.State, _ map[string]string) []form.Field {
-	return cards[h.card].slots.Fields(s)
+	fields := cards[h.card].values.Fields(s)
+	guesses := s.Job.Guesses()
+	for i := range fields {
+		fields[i].Guess = slices.Contains(guesses, h.fileKey(fields[i].Key))
+	}
+	return fields
 }
 
-// Set puts texts into the job.
+// fileKey is what the job file calls a field of the floor.
+func (h sheet) fileKey(key string) string { return cards[h.card].id + "." + key }
+
+// Set puts texts into the job. They are no guesses then.
 func (h sheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
-	job, err := cards[h.card].slots.Set(s, texts)
+	job, err := cards[h.card].values.Set(s, texts)
+	for key := range texts {
+		if len(job.Guesses()) > 0 {
+			job = job.WithoutGuess(h.fileKey(key))
+		}
+	}
 	return job, h, err
 }
 
@@ -125,12 +148,16 @@ func fresh(j vehicles.Job) bool { return len(j.Obstructions)+len(j.Openings)+len
 // asks is what a card still asks for, in a few words; "" for nothing.
 func (c card) asks(j vehicles.Job) string {
 	switch {
-	case c == floorCard && fresh(j):
-		return "? measure first"
+	case c == floorCard && len(j.Guesses()) == 1:
+		return "? 1 guess: measure"
+	case c == floorCard && len(j.Guesses()) > 0:
+		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses()))
 	case c == hooksCard && askShift(j):
 		return "? where the zeros are"
 	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:
 		return "? held level"
+	case c == bowCard && fresh(j) && len(j.Bow) == 0:
+		return "? straight"
 	case c == errorsCard && fresh(j):
 		return "? how far off"
 	case c == heaterCard && j.Heater == nil:

@@ -65,6 +65,15 @@ below:      ●─────┼───────────────�
        zero lies forward
 `
 
+const bowed = `
+from above    ┆ the datum line
+LEFT      ┆  ╭── here: 14 forward
+              ┆ ╭╯
+centreline    ┆─┤    here: 0      nose ►
+              ┆ ╰╮
+RIGHT      ┆  ╰── here: 12 forward
+`
+
 const pins = `
 from above       pin
 bumper line ┃     ●--..__

@@ -45,6 +45,10 @@ var topics = map[card]map[string]topic{
 		"pins": {pins, "Two pins on the bumper line, this far left and right of the centreline: " +
 			"arcs from both cross where a mark goes.", nil},
 	},
+	bowCard: {
+		"": {bowed, "Hold a straight bar across the bumper. At a few places across: how far forward of the datum line is the " +
+			"edge the tape hooks on? Behind the line: minus.", costBow},
+	},
 	errorsCard: {
 		"": {frames, "How far may below and above differ at the cut? Until two matching points tie them " +
 			"together, nobody knows better than you.", costFrames},

@@ -48,9 +48,30 @@ func TestHooksOnOneEdgeAreNotAskedAbout(t *testing.T) {
 	assert.True(t, askShift(job))
 }
 
+// A row is taken when it is whole, and taken out when it is wiped; the readings follow: 652 from a bumper whose edge is
+// 10 forward where the crossmember's middle is.
+func TestABumperThatBows(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	before := r.State.Result.Plan.Obstructions[0].Prism.Footprint.Middle.X
+	r.Type("<down><down><enter>600")
+	assert.Empty(t, r.State.Job.Bow)
+	assert.Contains(t, r.View(100, 27), "! and how far forward?")
+	r.Type("<enter>20<enter>-600<enter>0<enter>-600<enter>4")
+	assert.Equal(t, []vehicles.BowPoint{{Y: 600, Offset: 20}, {Y: -600, Offset: 0}}, r.State.Job.Bow)
+	assert.Contains(t, r.View(100, 27), "each place once")
+	assert.InDelta(t, before+10, r.State.Result.Plan.Obstructions[0].Prism.Footprint.Middle.X, 1e-9, "half way between 20 and 0")
+	r.Type("<wipe><up><wipe><up><up><up><up><wipe>")
+	assert.Len(t, r.State.Job.Bow, 2, "half a row stays what it was")
+	r.Type("<down><wipe>")
+	assert.Equal(t, []vehicles.BowPoint{{Y: -600, Offset: 0}}, r.State.Job.Bow)
+	r.Type("<up>")
+	assert.Contains(t, r.View(100, 27), "= 600 mm right")
+	assert.Contains(t, string(r.State.Job.Format()), "[[datum.bow]]")
+}
+
 func TestTheHeater(t *testing.T) {
 	r := rig.New(t, New(), rig.Van(t), 100, 40)
-	r.Type("<down><down><down><enter>4")
+	r.Type("<down><down><down><down><enter>4")
 	assert.Equal(t, "4 kW", r.State.Job.Heater.Class)
 	r.Type("<right><right>")
 	assert.Equal(t, 30.0, r.State.Job.Heater.Yaw, "two steps of 15 degrees")
@@ -91,13 +112,35 @@ func TestAFitting(t *testing.T) {
 	assert.Equal(t, vehicles.Span{From: 0, To: 400, Set: true}, f.Rise)
 }
 
+func TestANewFloorIsAGuessUntilMeasured(t *testing.T) {
+	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	assert.Contains(t, r.View(100, 27), "? 5 guesses: measure")
+	r.Type("<enter>")
+	assert.Contains(t, r.View(100, 27), "▸ from bumper")
+	assert.Contains(t, r.View(100, 27), "? length")
+	assert.Contains(t, r.View(100, 27), "a guess: not measured yet")
+	r.Type("<down><up>")
+	assert.Len(t, r.State.Job.Guesses(), 5, "to look is not to measure")
+	r.Type("<enter>3200<enter>")
+	assert.Equal(t, []string{"floor.width", "floor.thickness", "floor.ground"}, r.State.Job.Guesses(), "Enter takes it as it is")
+	assert.Equal(t, vehicles.Floor{From: 40, Length: 3200, Width: 1750, Thickness: 30, Ground: 450}, r.State.Job.Floor)
+	r.Undo()
+	r.Undo()
+	assert.Len(t, r.State.Job.Guesses(), 5)
+	r.Type("<esc><enter>x<enter>")
+	assert.Len(t, r.State.Job.Guesses(), 5, "a refused text measures nothing")
+	r.Type("<up>41<enter><enter><enter><enter><enter>")
+	assert.True(t, r.State.Job.Settled())
+	assert.NotContains(t, r.View(100, 27), "guess")
+}
+
 func TestANewJobAsks(t *testing.T) {
 	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 60, 17)
 	view := r.View(60, 17)
-	for _, ask := range []string{"? measure first", "? held level", "? how far off"} {
+	for _, ask := range []string{"? 5 guesses: measure", "? held level", "? straight", "? how far off"} {
 		assert.Contains(t, view, ask)
 	}
-	r.Type("<down><down><enter><wipe>8<enter><wipe>1<enter><enter><wipe>2")
+	r.Type("<down><down><down><enter><wipe>8<enter><wipe>1<enter><enter><wipe>2")
 	assert.Equal(t, vehicles.Some(8), r.State.Job.Datum.Frames)
 	assert.Equal(t, vehicles.Some(1), r.State.Job.Tape.Read)
 	assert.Equal(t, vehicles.Some(2), r.State.Job.Tape.Height)
@@ -117,8 +160,9 @@ func TestDrawingsFitASmallScreen(t *testing.T) {
 
 var looks = map[string]string{
 	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down>",
-	"shift": "<down><enter><down><down><down><down><down>", "frames": "<down><down><enter>",
-	"heater": "<down><down><down><enter><down>", "fitting": "<down><down><down><down><enter><down><down>",
+	"shift": "<down><enter><down><down><down><down><down>", "frames": "<down><down><down><enter>",
+	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter><down><down>",
+	"bow":   "<down><down><enter>600<enter>14<enter>",
 	"pins":  "<down><enter><up><down><down><down><down><down><down><down><down><down>",
 	"above": "<down><enter><down><down><down><down>",
 }

@@ -46,6 +46,13 @@ func (m screen) move(arrow string, s desk.State) desk.Change {
 		if s.Job.Cut == nil {
 			return desk.Change{Say: "No cut to move yet: " + keyHere.Help().Key + " places one in the middle."}
 		}
+		if m.staying && refused(s).Say == "" {
+			to, ok := slid(s, by)
+			if !ok {
+				return desk.Change{Say: "Not on open floor: " + keyNearest.Help().Key + " goes to the nearest, " + keyStay.Help().Key + " lets the arrows move freely."}
+			}
+			return moveCut(s.Job, to, "move cut")
+		}
 		return moveCut(s.Job, plan2(s.Job.Cut.At).Add(by), "move cut")
 	}
 	run := m.run(s)

@@ -23,7 +23,13 @@ func (m screen) where(s desk.State, w int) []string {
 		return append(rows, figures.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
 	}
 	at := s.Job.Cut.At
+	if p, ok := pilotOf(s); ok {
+		return append(rows, pilotRows(p, s, w)...)
+	}
 	rows = append(rows, figures.Wrapped(st.Plain, "At x "+survey.Format(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
+	if m.staying {
+		rows = append(rows, figures.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
+	}
 	return append(rows, m.belowReadings(s, w)...)
 }
 
@@ -104,10 +110,6 @@ func (m screen) notes(s desk.State, w int) []string {
 	}
 	if f := s.Focus; f != nil {
 		rows = append(rows, figures.Wrapped(st.Strong, "Shown: "+figures.About(*f)+", "+desk.VerdictWord(f.Verdict)+", "+figures.Margin(*f, u), w)...)
-	}
-	if p := s.Marks.Pilot; len(s.Faults) == 0 && p.Drilled != nil {
-		rows = append(rows, figures.Wrapped(st.Strong, "Pilot "+desk.Length(p.Off.Norm(), u)+
-			" off: checks are for the hole. May move "+desk.Length(p.MayMove, u), w)...)
 	}
 	if all := leaning(s); len(all) > 0 {
 		aside := make([]string, len(all))

@@ -31,6 +31,12 @@ type screen struct {
 	step   int // index of steps
 	prompt prompt
 	w, h   int
+
+	explaining bool // what would explain the pilot hole is listed
+
+	unshaded bool // the floor is not shaded by the room it leaves
+	staying  bool // the arrows keep the cut on open floor
+	area     int  // the open area whose best place comes next
 }
 
 // New returns the screen.
@@ -38,7 +44,7 @@ func New() desk.Screen { return screen{pane: plan.New(), step: 1} }
 
 func (m screen) Title() string { return "Place" }
 
-func (m screen) Typing() bool { return m.prompt.kind != nothing }
+func (m screen) Typing() bool { return m.prompt.kind != nothing || m.explaining }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -68,6 +74,10 @@ func (m screen) current(s desk.State) screen {
 	if gone {
 		m.prompt = prompt{}
 	}
+	if m.explaining {
+		p, _ := pilotOf(s)
+		m.explaining = len(p.Slips) > 0
+	}
 	m.point = m.index(s)
 	return m
 }
@@ -81,9 +91,12 @@ func (m screen) keys(msg tea.KeyMsg, s desk.State) (screen, desk.Change) {
 			continue
 		}
 		var change desk.Change
-		if m.Typing() {
+		switch {
+		case m.explaining:
+			m, change = m.explain(k, s)
+		case m.Typing():
 			m, change = m.typed(k, s)
-		} else {
+		default:
 			m, change = m.press(k, s)
 		}
 		change = m.followed(change, s)
@@ -126,8 +139,11 @@ var (
 
 // Keys are the bindings that hold now.
 func (m screen) Keys(s desk.State) []key.Binding {
-	if m.Typing() {
-		return []key.Binding{keyTake, desk.KeyLeave}
+	switch {
+	case m.explaining:
+		return []key.Binding{keyAssume, desk.KeyLeave}
+	case m.Typing():
+		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), keyTake}
 	}
 	keys := []key.Binding{keyMove, keyStep, keyThing}
 	switch {
@@ -138,7 +154,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	case s.Job.Cut == nil:
 		keys = []key.Binding{keyHere, keyThing}
 	default:
-		keys = append(keys, keyType, keyPilot, keyTurn, keyTurn2, keyCollar)
+		keys = append(pilotKeys(s), append(keys, keyType, keyPilot, keyTurn, keyTurn2, keyCollar)...)
+		keys = append(keys, roomKeys()...)
 	}
 	if len(leaning(s)) > 0 {
 		keys = append(keys, keyUpright)
@@ -175,6 +192,12 @@ func (m screen) turnTo(t thing) screen {
 
 // pressCut answers the keys of the cut and the heater on it.
 func (m screen) pressCut(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if next, change, mine := m.pressPilot(k, s); mine {
+		return next, change
+	}
+	if next, change, mine := m.pressRoom(k, s); mine {
+		return next, change
+	}
 	switch {
 	case s.Job.Cut == nil && key.Matches(k, keyHere):
 		return m, placeCut(s, m.middle(s))

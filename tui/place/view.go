@@ -38,7 +38,10 @@ func (m screen) View(s desk.State, w, h int) string {
 
 // panel is what stands beside the plan or under it.
 func (m screen) panel(s desk.State, w, h int) []string {
-	if m.Typing() {
+	switch {
+	case m.explaining:
+		return m.explanations(s, w)
+	case m.Typing():
 		return m.promptRows(s, w, h)
 	}
 	rows := m.where(s, w)

@@ -26,16 +26,18 @@ type Options struct {
 
 	LeftOver *drawing.LeftOver // how the ties fit each other
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
+	Room     bool              // the floor shaded by how much room it leaves for the cut
 }
 
 // Pane is the plan.
 type Pane struct {
 	w, h   int
 	legend bool
+	rooms  *rooms
 }
 
 // New returns a pane without a size: it must be Sized before it is asked about the mouse or the camera.
-func New() Pane { return Pane{} }
+func New() Pane { return Pane{rooms: &rooms{}} }
 
 // Sized returns the pane for w columns and h rows, the same that View is called with.
 func (p Pane) Sized(w, h int) Pane {
@@ -153,9 +155,19 @@ func (p Pane) pick(s desk.State, at geometry.Point) *int {
 
 // View paints the plan into exactly w columns and h rows.
 func (p Pane) View(s desk.State, w, h int, opts Options) string {
-	c := canvas.Paint(draw(s, opts), w, h, canvas.Look{
+	plan := draw(s, opts)
+	look := canvas.Look{
 		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings),
-	})
+	}
+	room := opts.Room && s.Result.Book != nil
+	if room {
+		look = p.shaded(plan, s, w, h, look)
+	}
+	c := canvas.Paint(plan, w, h, look)
+	if room {
+		p.letters(&c, s)
+		scaleBar(&c, s.Settings.Units)
+	}
 	if p.legend {
 		explain(&c, s)
 	}

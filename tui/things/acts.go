@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -34,14 +35,30 @@ func (h Sheet) Duplicate(j vehicles.Job) (vehicles.Job, Sheet, error) {
 func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
 	if h.Real(j) {
 		after := h.List.table().drop(j, h.Row)
-		return after, h.holds(j, after)
+		return h.List.forgotten(after), h.holds(j, after)
 	}
 	all := h.List.unfinished(j)
 	i := h.Row - h.List.Len(j)
 	if h.Fresh || i >= len(all) {
 		return j, errors.New("there is nothing to delete")
 	}
-	return h.List.withUnfinished(j, without(all, i)), nil
+	return h.List.forgotten(h.List.withUnfinished(j, without(all, i))), nil
+}
+
+// forgotten returns the job without the refused texts of things that the list has no more.
+func (l List) forgotten(j vehicles.Job) vehicles.Job {
+	all := j.Refused()
+	if len(all) == 0 {
+		return j
+	}
+	there := map[string]bool{}
+	for row := range l.Rows(j) {
+		of, _ := Sheet{l, row, false}.Called(j)
+		there[of] = true
+	}
+	return j.WithRefused(slices.DeleteFunc(all, func(r vehicles.Refusal) bool {
+		return strings.HasPrefix(r.Of, l.One()+" ") && !there[r.Of]
+	}))
 }
 
 // Move returns the job with the thing so many places further down its list, and its sheet there.

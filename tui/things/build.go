@@ -23,7 +23,7 @@ type builder struct {
 // wrong; the thing is whole when both are empty.
 func (l List) build(old Thing, was, now texts) (t Thing, missing []string, wrong map[string]error) {
 	b := builder{was: was, now: now, old: old, wrong: map[string]error{}, used: map[string]bool{}}
-	t.Kind, t.Name, t.Form, t.Total = now["kind"], strings.TrimSpace(now["name"]), now.form(), old.Total
+	t.Kind, t.Name, t.Form = now["kind"], strings.TrimSpace(now["name"]), now.form()
 	if l == Ties {
 		b.tie(&t)
 		return t, b.missing, b.wrong
@@ -46,6 +46,9 @@ func (l List) build(old Thing, was, now texts) (t Thing, missing []string, wrong
 	t.Span = b.span(l != Obstructions)
 	if l == Obstructions {
 		t.TapedAt = b.number("taped", old.TapedAt)
+	}
+	if l.chained() {
+		t.Total = b.totals()
 	}
 	t.Measured = !l.Confirmable() || now["measured"] != notConfirmed
 	if t.Name == "" {

@@ -14,6 +14,7 @@ var labels = map[string]string{
 	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
 	"y1": "other side", "turn": "turned", "cx": "middle, from bumper", "cy": "middle, across",
 	"taped": "taped at drop", "measured": "measured",
+	"tx": "overall", "ty": "overall, side",
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
 }
 
@@ -70,6 +71,10 @@ func (h Sheet) Fields(s desk.State, held map[string]string) []form.Field {
 		m.what()
 		m.place(pending)
 		m.heights()
+		m.confirm()
+		if h.Real(s.Job) {
+			m.totals(pending)
+		}
 	}
 	notes := h.notes(s)
 	for i := range m.out {
@@ -140,7 +145,7 @@ func (m *maker) thick() string {
 	return needed
 }
 
-// heights are the fields of heights and of how it was measured.
+// heights are the fields of heights.
 func (m *maker) heights() {
 	m.head = m.list.table().heads[0]
 	blank := needed
@@ -156,6 +161,10 @@ func (m *maker) heights() {
 		}
 		m.add("taped", "mm", "at the bottom: "+low)
 	}
+}
+
+// confirm is the field that says whether the thing was measured on this van.
+func (m *maker) confirm() {
 	if !m.list.Confirmable() {
 		return
 	}

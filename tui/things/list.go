@@ -12,7 +12,7 @@ type Thing struct {
 	Span     vehicles.Span // the drop, or a fitting's rise
 	TapedAt  vehicles.Number
 	Measured bool
-	Total    vehicles.Totals // overall readings that chains are held against; no field shows them
+	Total    vehicles.Totals // overall readings that chains are held against
 
 	Below, Above vehicles.Pair // a tie's readings
 	Use          bool          // a tie is in the fit

@@ -57,6 +57,9 @@ func (h Sheet) notes(s desk.State) map[string]string {
 		n.y("cy", at.Y, n.placed.UY)
 	}
 	n.assumed(t)
+	if h.Real(s.Job) {
+		n.totals(row)
+	}
 	return n.out
 }
 

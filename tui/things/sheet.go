@@ -68,6 +68,24 @@ func (h Sheet) Name(j vehicles.Job) (name, kind string) {
 	return name, x["kind"]
 }
 
+// Called is what refused texts of the thing are kept under: its name, which no other of the list has.
+func (h Sheet) Called(j vehicles.Job) (of, name string) {
+	if h.Fresh {
+		return "", ""
+	}
+	name, _ = h.Name(j)
+	return h.List.One() + " " + h.texts(j)["name"], name
+}
+
+// Begun returns the job with the thing among the unfinished ones when it was not there yet.
+func (h Sheet) Begun(j vehicles.Job) (vehicles.Job, form.Sheet) {
+	if !h.Fresh {
+		return j, h
+	}
+	all := slices.Insert(slices.Clone(h.List.unfinished(j)), 0, texts{})
+	return h.List.withUnfinished(j, all), Sheet{h.List, h.List.Len(j), false}
+}
+
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
 func (h Sheet) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
@@ -108,13 +126,21 @@ func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sh
 	for key, text := range edits {
 		now[key] = canonical(key, text)
 	}
-	if err := h.named(s.Job, was, now, edits); err != nil {
+	err := h.named(s.Job, was, now, edits)
+	if err != nil {
 		return s.Job, h, err
 	}
+	var after vehicles.Job
+	var next form.Sheet
 	if h.Real(s.Job) {
-		return h.change(s.Job, was, now, edits)
+		after, next, err = h.change(s.Job, was, now, edits)
+	} else {
+		after, next, err = h.goOn(s.Job, now, edits)
 	}
-	return h.goOn(s.Job, now, edits)
+	if err != nil {
+		return s.Job, h, err
+	}
+	return after, next, nil
 }
 
 // named proposes a name for a new kind and holds names apart.
@@ -163,13 +189,22 @@ func (h Sheet) change(j vehicles.Job, was, now texts, edits map[string]string) (
 		return j, h, err
 	}
 	if len(missing) > 0 {
-		return j, h, fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(missing, now))
+		return j, h, h.needs(j, missing, now)
 	}
 	after := h.List.table().with(j, h.Row, t)
-	if err := h.List.try(j, after); err != nil {
-		return j, h, err
+	return after, h, h.List.tryAt(j, after, h.Row)
+}
+
+// needs says which blank fields are needed or, when none is blank, for which refused ones the thing waits.
+func (h Sheet) needs(j vehicles.Job, missing []string, now texts) error {
+	blank := slices.Clone(missing)
+	for _, r := range form.Refused(h, j) {
+		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
 	}
-	return after, h, nil
+	if len(blank) == 0 {
+		return fmt.Errorf("waits for %s", h.lacking(missing, now))
+	}
+	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(blank, now))
 }
 
 // remeasured says whether a reading is there that was not there before: who enters a reading has measured the thing on
@@ -200,13 +235,10 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 	}
 	if len(missing) == 0 && len(wrong) == 0 {
 		after := l.withUnfinished(l.table().put(j, l.Len(j), t), without(all, i))
-		if err := l.try(j, after); err != nil {
-			return j, h, err
-		}
-		return after, Sheet{l, l.Len(j), false}, nil
+		return after, Sheet{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
 	}
 	if sketch, ok := l.sketch(now, j.Floor); ok {
-		if err := form.Try(j, l.table().put(j, l.Len(j), sketch)); err != nil {
+		if err := l.tryAt(j, l.table().put(j, l.Len(j), sketch), l.Len(j)); err != nil {
 			return j, h, err
 		}
 	}
@@ -217,15 +249,15 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 
 // firstOf returns what is wrong with the texts that are new, or else with any.
 func firstOf(wrong map[string]error, edits map[string]string) error {
-	for _, key := range slices.Sorted(maps.Keys(wrong)) {
-		if _, edited := edits[key]; edited {
-			return wrong[key]
-		}
+	keys := slices.Sorted(maps.Keys(wrong))
+	if len(keys) == 0 {
+		return nil
 	}
-	for _, key := range slices.Sorted(maps.Keys(wrong)) {
-		return wrong[key]
+	first := keys[0]
+	if i := slices.IndexFunc(keys, func(key string) bool { _, edited := edits[key]; return edited }); i >= 0 {
+		first = keys[i]
 	}
-	return nil
+	return form.Fault{Key: first, Why: wrong[first].Error()}
 }
 
 // Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,

@@ -11,7 +11,7 @@ import (
 // texts are what the fields of a thing say, by key. A key that is not there is blank.
 //
 // Keys: kind, form, name; x0 x1 y0 y1 turn of a rectangle; p0x p0y p1x ... of a line's points; cx cy of a round's
-// centre; across of both; top and low of the heights, in the order of the file; taped; measured; bx by ax ay of a tie
+// centre; across of both; top and low of the heights, in the order of the file; taped; measured; tx ty of the overall readings; bx by ax ay of a tie
 // below and above, and use.
 type texts map[string]string
 
@@ -36,6 +36,7 @@ func textsOf(t Thing) texts {
 	case vehicles.Disc:
 		x["cx"], x["cy"] = t.Centre[0].Text, t.Centre[1].Text
 	}
+	x["tx"], x["ty"] = t.Total[0].Text, t.Total[1].Text
 	x["across"], x["taped"] = number(t.Across), number(t.TapedAt)
 	if t.Span.Set {
 		x["top"], x["low"] = form.Plain(t.Span.From), form.Plain(t.Span.To)
@@ -87,7 +88,7 @@ func canonical(key, text string) string {
 
 func axisOf(key string) survey.Axis {
 	switch {
-	case key == "y0", key == "y1", key == "cy", key == "by", key == "ay", key[0] == 'p' && key[len(key)-1] == 'y':
+	case key == "y0", key == "y1", key == "cy", key == "by", key == "ay", key == "ty", key[0] == 'p' && key[len(key)-1] == 'y':
 		return survey.Y
 	}
 	return survey.X

@@ -1,6 +1,8 @@
 package things
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -121,6 +123,22 @@ func readPair(x, y string) (p vehicles.Pair, ok bool) {
 	p[0], errX = survey.Typed(x, survey.X)
 	p[1], errY = survey.Typed(y, survey.Y)
 	return p, errX == nil && errY == nil
+}
+
+// tryAt is try; a fault of the thing at row is one of its field, by the field's key.
+func (l List) tryAt(before, after vehicles.Job, row int) error {
+	err := l.try(before, after)
+	var fault form.Fault
+	if !errors.As(err, &fault) {
+		return err
+	}
+	own := fmt.Sprintf("%s[%d].", lists[l], row)
+	key, mine := strings.CutPrefix(fault.Key, own)
+	if !mine {
+		return form.Fault{Why: fault.Why}
+	}
+	name := fmt.Sprintf("%s %q: ", lists[l], l.At(after, row).Name)
+	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(fault.Why, name)}
 }
 
 // try returns the first thing wrong with a job that was not wrong with the one before it. That ties do not fit each

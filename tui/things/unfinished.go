@@ -20,7 +20,7 @@ func (l List) extraKey() string { return vehicles.Unfinished + l.One() }
 // unfinished are the texts of the list's unfinished things, the newest first.
 func (l List) unfinished(j vehicles.Job) []texts {
 	var out []texts
-	for _, item := range items(j.Extra[l.extraKey()]) {
+	for _, item := range j.ExtraTables(l.extraKey()) {
 		x := texts{}
 		for key, value := range item {
 			if text, isText := value.(string); isText {
@@ -32,27 +32,8 @@ func (l List) unfinished(j vehicles.Job) []texts {
 	return out
 }
 
-// items are the tables of a list as a file's reader or a program makes them.
-func items(value any) []map[string]any {
-	if tables, ok := value.([]map[string]any); ok {
-		return tables
-	}
-	var out []map[string]any
-	list, _ := value.([]any)
-	for _, v := range list {
-		if item, ok := v.(map[string]any); ok {
-			out = append(out, item)
-		}
-	}
-	return out
-}
-
 // withUnfinished returns the job with these unfinished things in place of those it had.
 func (l List) withUnfinished(j vehicles.Job, all []texts) vehicles.Job {
-	extra := maps.Clone(j.Extra)
-	if extra == nil {
-		extra = map[string]any{}
-	}
 	list := make([]any, len(all))
 	for i, x := range all {
 		item := map[string]any{}
@@ -63,12 +44,7 @@ func (l List) withUnfinished(j vehicles.Job, all []texts) vehicles.Job {
 		}
 		list[i] = item
 	}
-	extra[l.extraKey()] = list
-	if len(list) == 0 {
-		delete(extra, l.extraKey())
-	}
-	j.Extra = extra
-	return j
+	return j.WithExtra(l.extraKey(), list)
 }
 
 // without returns all but one of the unfinished things.

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entry"
 	"bench.example/undermark/tui/form"
@@ -30,9 +31,10 @@ type looked struct {
 
 // kinds are how all kinds stand, in the order of lists.
 func kinds(s desk.State) []looked {
-	out := make([]looked, len(vehicles.Kinds))
+	out, asked := make([]looked, len(vehicles.Kinds)), rules.NotLookedFor(&s.Job)
 	for i, kind := range vehicles.Kinds {
-		out[i] = looked{kind: kind, looked: s.Job.Looked[kind], asked: slices.Contains(s.Result.NotLookedFor, kind)}
+		here := s.Job.Looked[kind] && !slices.Contains(s.Result.LookedElsewhere, kind)
+		out[i] = looked{kind: kind, looked: here, asked: slices.Contains(asked, kind)}
 		for _, o := range s.Job.Obstructions {
 			if o.Kind == kind {
 				out[i].entered++
@@ -56,16 +58,8 @@ func (l looked) says(short bool) string {
 	return "not looked yet"
 }
 
-// left is how many kinds are not looked for yet.
-func left(s desk.State) int {
-	n := 0
-	for _, l := range kinds(s) {
-		if l.entered == 0 && !l.looked {
-			n++
-		}
-	}
-	return n
-}
+// left is how many kinds the rules want looked for that are neither entered nor looked for round where the cut is now.
+func left(s desk.State) int { return len(rules.NotLookedFor(&s.Job)) + len(s.Result.LookedElsewhere) }
 
 // look answers a message while the kinds are shown: a letter, Enter or a tap takes one as looked for.
 func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {

@@ -50,6 +50,12 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry = m.entry.Sized(size.Width, size.Height)
 		return m, desk.Change{}, nil
 	}
+	if open, ok := msg.(desk.Open); ok {
+		var change desk.Change
+		m.looking = false
+		m.entry, change = m.open(open, s)
+		return m, change, nil
+	}
 	var all desk.Change
 	for _, piece := range form.Pieces(msg) {
 		var change desk.Change
@@ -57,6 +63,14 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		s, all = form.Merge(s, all, change)
 	}
 	return m, all, nil
+}
+
+// open opens the form of an obstruction or an opening.
+func (m Screen) open(o desk.Open, s desk.State) (entry.Entry, desk.Change) {
+	if o.Obstruction >= 0 {
+		return m.entry.OpenAt(things.Sheet{List: things.Obstructions, Row: o.Obstruction}, o.Field, s)
+	}
+	return m.entry.OpenAt(things.Sheet{List: things.Openings, Row: o.Opening}, o.Field, s)
 }
 
 // step answers one key or tap.

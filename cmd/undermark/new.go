@@ -1,0 +1,111 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/vehicles"
+)
+
+func newCommand(s streams) *cobra.Command {
+	var from, van string
+	c := &cobra.Command{
+		Use:   "new FILE",
+		Short: "Start a job file",
+		Long: "Starts a job for an empty van, for one of the library's (--van), or for one surveyed before (--from): its floor,\n" +
+			"obstructions and openings are then carried over as not confirmed on this van, and nothing on them is clear before\n" +
+			"each has been measured or confirmed. A file that is there already is left as it is.\n\nThe library: " + vans() + ".\n" +
+			"All are invented.",
+		Args: oneFile, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error { return startJob(args[0], from, van, s) },
+	}
+	c.Flags().StringVar(&from, "from", "", "carry the van of this earlier job over (`JOB`)")
+	c.Flags().StringVar(&van, "van", "", "start from a van of the library (`NAME`)")
+	c.MarkFlagsMutuallyExclusive("from", "van")
+	_ = c.MarkFlagFilename("from", "toml") // fails only for a flag that isn't there
+	_ = c.RegisterFlagCompletionFunc("van", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return vanNames(), cobra.ShellCompDirectiveNoFileComp
+	})
+	return c
+}
+
+func oneFile(_ *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return fmt.Errorf("new needs the name of one job file to write")
+	}
+	return nil
+}
+
+func vanNames() []string {
+	var names []string
+	for _, v := range vehicles.Library() {
+		names = append(names, v.Name)
+	}
+	return names
+}
+
+// vans are the library's names and what they are.
+func vans() string {
+	var list []string
+	for _, v := range vehicles.Library() {
+		list = append(list, v.Name+" ("+v.Title+")")
+	}
+	return strings.Join(list, ", ")
+}
+
+// startJob writes a new job file where there is none.
+func startJob(path, from, van string, s streams) error {
+	job, err := newJob(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)), from, van, s)
+	if err != nil {
+		return failed{err}
+	}
+	_, _, err = vehicles.Document{Path: path}.Save(job)
+	switch {
+	case errors.Is(err, vehicles.ErrChangedOnDisk):
+		return failed{fmt.Errorf("%s: there already, and left as it is: give a new job another name", path)}
+	case err != nil:
+		return failed{err}
+	}
+	fmt.Fprintf(s.out, "%s: a new job, %d things not confirmed on this van\n", path, unconfirmed(job))
+	return nil
+}
+
+// newJob is the job to start with; its ref is that of the file's name.
+func newJob(ref, from, van string, s streams) (vehicles.Job, error) {
+	switch {
+	case from != "":
+		old, err := read(from, s.in)
+		if err != nil {
+			return old, err
+		}
+		return vehicles.CarryOver(old, ref), nil
+	case van != "":
+		job, ok := vehicles.FromLibrary(van)
+		if !ok {
+			return job, fmt.Errorf("there is no van %q in the library; there are: %s", van, strings.Join(vanNames(), ", "))
+		}
+		job.Ref = ref
+		return job, nil
+	}
+	return vehicles.NewJob(ref), nil
+}
+
+// unconfirmed counts what was not measured on the job's van.
+func unconfirmed(j vehicles.Job) int {
+	n := 0
+	for _, o := range j.Obstructions {
+		if !o.Measured {
+			n++
+		}
+	}
+	for _, o := range j.Openings {
+		if o.Unconfirmed {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"runtime"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
+)
+
+func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f answerFlags
+	var near string
+	var turning bool
+	c := &cobra.Command{
+		Use:   "suggest JOB...",
+		Short: "Say where the cut could go",
+		Long: "The roomiest place in each open area of the floor, best first: the worst margin to what is under the floor\n" +
+			"and to its edges, the uncertainty left out. Check a place before you trust it.",
+		Args: someJobs, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			to, err := parseNear(near)
+			if err != nil {
+				return err
+			}
+			_, err = answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
+				room, err := roomFor(&r, turning)
+				if err != nil {
+					return "", err
+				}
+				var places []rules.Suggestion
+				if to == nil {
+					places = room.Best(runtime.GOMAXPROCS(0))
+				} else {
+					places = room.Near(*to)
+				}
+				if f.json {
+					data, err := rules.SuggestJSON(places)
+					return string(data) + "\n", err
+				}
+				return suggestText(r, places), nil
+			})
+			return err
+		},
+	}
+	f.add(c)
+	c.Flags().StringVar(&near, "near", "", "the nearest open place to `X,Y` (mm forward of the bumper datum, mm left of the centreline)")
+	c.Flags().BoolVar(&turning, "yaw", false, "look for the yaw too: plate, body and its space have to fit above the floor")
+	return c
+}
+
+// room is where a cut could go.
+type room interface {
+	Best(workers int) []rules.Suggestion
+	Near(p geometry.Point) []rules.Suggestion
+}
+
+// roomFor returns the room for the cut of a job, or for the whole heater at whatever yaw.
+func roomFor(r *rules.Result, turning bool) (room, error) {
+	if !turning {
+		return rules.RoomForCut(r), nil
+	}
+	if r.Job.Heater == nil {
+		return nil, errors.New("--yaw: the job has no [heater] to turn; enter one, or leave --yaw out")
+	}
+	return rules.RoomForTurning(r), nil
+}
+
+// parseNear reads "X,Y"; nil for nothing given.
+func parseNear(text string) (*geometry.Point, error) {
+	if text == "" {
+		return nil, nil
+	}
+	x, y, ok := strings.Cut(text, ",")
+	px, errX := strconv.ParseFloat(strings.TrimSpace(x), 64)
+	py, errY := strconv.ParseFloat(strings.TrimSpace(y), 64)
+	if !ok || errX != nil || errY != nil || !within(px) || !within(py) {
+		return nil, fmt.Errorf("--near %q: give two numbers of mm as X,Y, e.g. --near 1210,240", text)
+	}
+	return &geometry.Point{X: px, Y: py}, nil
+}
+
+// within tells whether a number may be a place: NaN may not.
+func within(v float64) bool { return v >= -20000 && v <= 20000 }
+
+// suggestText writes places for a person.
+func suggestText(r rules.Result, places []rules.Suggestion) string {
+	var b strings.Builder
+	if len(places) == 0 {
+		fmt.Fprintf(&b, "%s: no place on the floor keeps every distance asked for.\n", r.Job.Ref)
+		return b.String()
+	}
+	fmt.Fprintf(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.\n\n", r.Job.Ref)
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	yaw := places[0].Yaw.Set
+	fmt.Fprint(t, "x\ty\tto spare\t"+map[bool]string{true: "yaw\t"}[yaw]+"next to\n")
+	for _, p := range places {
+		fmt.Fprintf(t, "%s\t%s\t%s\t", mm(p.At.X), mm(p.At.Y), mm(p.Margin))
+		if yaw {
+			fmt.Fprintf(t, "%s°\t", mm(p.Yaw.Value))
+		}
+		fmt.Fprintln(t, p.Against)
+	}
+	_ = t.Flush() // a builder takes everything
+	return b.String()
+}

@@ -1,0 +1,91 @@
+package field
+
+import "bench.example/undermark/geometry"
+
+// group is what belongs to one area.
+type group struct {
+	runs  []*run
+	nodes int
+	best  float32    // of the nodes of the map; -1 without one
+	fine  [2][]speck // the open nodes of the first and the second detail
+	top   [2]float32 // the best of them
+}
+
+// speck is an open node of a cell looked at closely.
+type speck struct {
+	at     geometry.Point
+	margin float32
+	cell   *closeUp
+}
+
+func (g *group) addRun(r *run) {
+	g.runs, g.nodes, g.best = append(g.runs, r), g.nodes+int(r.to-r.from), max(g.best, r.best)
+}
+
+// gather adds the open nodes to their groups, of those that hold no wide circle.
+func (u *closeUp) gather(at func(label int32) *group, level int) {
+	for k, margin := range u.values {
+		if margin < 0 {
+			continue
+		}
+		if g := at(u.labels[k]); g.best < wide(u.step*dense) {
+			g.fine[level] = append(g.fine[level], speck{u.node(k%(dense+1), k/(dense+1)), margin, u})
+			g.top[level] = max(g.top[level], margin)
+		}
+	}
+}
+
+// area finds the best place of a group. Every place of an area whose margin is at least that of a wide circle is in the
+// square about an open node of the same area, whose margin can't be less by more than half the square's diagonal; an area
+// without such a place has been looked at closely.
+func (g *group) area(a *labelling, tolerance float64) Area {
+	s := newClimb(a.m, tolerance)
+	step := a.nodes.step
+	fine := len(g.fine[0]) + len(g.fine[1])
+	switch {
+	case g.best >= wide(step) || fine == 0:
+		g.offerNodes(s, a)
+	case g.top[0] >= wide(step/dense) || len(g.fine[1]) == 0:
+		g.offerFine(s, 0)
+	default:
+		g.offerFine(s, 1)
+	}
+	s.run()
+	size := float64(g.nodes)
+	for level, cell := 0, 1.0; size == 0; level++ {
+		cell /= dense * dense
+		size = float64(len(g.fine[level])) * cell
+	}
+	return Area{Size: size * step * step, Best: a.m.At(s.at)}
+}
+
+func (g *group) offerNodes(s *climb, a *labelling) {
+	r := wide(a.nodes.step)
+	for _, run := range g.runs {
+		if run.best+r < g.best {
+			continue
+		}
+		row := int(run.row)
+		for col := int(run.from); col < int(run.to); col++ {
+			if a.nodes.row(row)[col]+r >= g.best {
+				s.look(a.Node(col, row), a.nodes.step, a.tile(col, row))
+			}
+		}
+	}
+}
+
+func (g *group) offerFine(s *climb, level int) {
+	for _, f := range g.fine[level] {
+		if f.margin+wide(f.cell.step) >= g.top[level] {
+			s.look(f.at, f.cell.step, f.cell.near)
+		}
+	}
+}
+
+// look offers the part on the floor of the square about a node.
+func (s *climb) look(node geometry.Point, step float64, near []int32) {
+	low, high, half := s.m.limits.Min, s.m.limits.Max, step/2
+	left, right := max(node.X-half, low.X), min(node.X+half, high.X)
+	bottom, top := max(node.Y-half, low.Y), min(node.Y+half, high.Y)
+	s.offer(cell{(left + right) / 2, (bottom + top) / 2, (right - left) / 2, (top - bottom) / 2, near})
+}

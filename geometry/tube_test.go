@@ -1,0 +1,47 @@
+package geometry_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry"
+)
+
+// A tube whose middle is thicker, as a run with its muffler, against its stretches one by one and the least of them.
+func TestATubeIsAsNearAsTheNearestOfItsStretches(t *testing.T) {
+	r := seeded(t, 11)
+	for range 400 {
+		var path []pt3
+		for i := range 5 {
+			path = append(path, pt3{float64(i)*250 + 100*r.Float64(), 400 * r.Float64(), -50 - 100*r.Float64()})
+		}
+		run := geometry.Rounded(path, 60)
+		from, to := run.Length()*0.3*r.Float64(), run.Length()*(0.6+0.4*r.Float64())
+		axis := []pt3{run.At(from), run.At(to)}
+		var tube geometry.Tube
+		tube.AddRun(&run, 0, from, 13)
+		tube.AddRun(&run, to, run.Length(), 13)
+		tube.AddPath(axis, 34)
+		for range 10 {
+			low := r.Float64() * -200
+			box := geometry.Prism{Footprint: randomFootprint(r, 200).Moved(0, randomPoint(r, 1500)), Low: low, High: low + 100}
+			want := math.Inf(1)
+			for _, s := range []struct{ from, to float64 }{{0, from}, {to, run.Length()}} {
+				want = min(want, box.GapRounded(run, s.from, s.to).Gap-13)
+			}
+			want = min(want, box.GapRun(axis).Gap-34)
+			got := tube.Gap(&box)
+			assert.InDelta(t, want, got.Distance, 1e-8)
+			assert.InDelta(t, got.Gap-got.Radius, got.Distance, 0)
+			assert.InDelta(t, got.Gap, got.B.Sub(got.A).Norm(), 1e-9)
+		}
+		line := []pt3{{r.Float64() * 1000, r.Float64() * 900, -80}, {r.Float64() * 1000, -r.Float64() * 900, -20}}
+		want := min(run.GapPath(line, 0, from).Gap-13, run.GapPath(line, to, run.Length()).Gap-13,
+			geometry.BetweenPaths(axis, line).Gap-34)
+		assert.InDelta(t, want, tube.GapPath(line).Distance, 1e-8)
+	}
+	var empty geometry.Tube
+	assert.True(t, math.IsInf(empty.Gap(&geometry.Prism{}).Distance, 1))
+}

@@ -1,0 +1,55 @@
+package rules
+
+import (
+	"math"
+	"reflect"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Doubt is the room for the cut with the uncertainty counted in: where a place is not surely closed, and where it is
+// surely open.
+type Doubt struct{ Possible, Sure Room }
+
+// DoubtOfCut returns the room for the job's cut with about the guard of the findings there: 1.645 of the largest standard
+// uncertainty of each thing in whatever direction, of a mark in the middle of the floor, and of the frames. What a finding
+// holds back for another reason, such as a thing not measured on this van, does not show in it. Nor does it change when
+// the cut moves.
+func DoubtOfCut(r *Result) Doubt {
+	tape := r.Job.SurveyTape()
+	b := bench{job: &r.Job, plan: &r.Plan, book: r.Book, tape: tape, gauge: tape.Gauge()}
+	mark := b.markAnywhere()
+	guard := func(thing *vehicles.Placed) float64 { return coverage * math.Sqrt(mark+ofThing(thing)) }
+	less := func(thing *vehicles.Placed) float64 { return -guard(thing) }
+	edge := coverage * math.Sqrt(mark)
+	return Doubt{Possible: b.roomForCut(less, -edge), Sure: b.roomForCut(guard, edge)}
+}
+
+// Same tells whether two doubts are the same all over the floor.
+func (d Doubt) Same(e Doubt) bool {
+	return reflect.DeepEqual(d.Possible.limits, e.Possible.limits) && reflect.DeepEqual(d.Sure.limits, e.Sure.limits)
+}
+
+// Same tells whether two rooms are of the same things.
+func (r Room) Same(q Room) bool { return reflect.DeepEqual(r.limits, q.limits) }
+
+// markAnywhere is the variance of a mark in the middle of the floor, put from above, in the direction in which it is larger,
+// and of the frames there, mm^2.
+func (b *bench) markAnywhere() float64 {
+	middle := b.plan.FloorMin.Add(b.plan.FloorMax).Scale(0.5)
+	up := b.plan.Fit.Up(middle)
+	mark := max(b.gauge.MarkVariance(b.job.AboveBumper(up)), b.gauge.MarkVariance(b.job.AboveLeft()))
+	frames := b.job.Frames() * b.job.Frames() / 3
+	if b.plan.Fit.Tied() {
+		along, across := b.plan.Fit.U(geometry.Point{X: 1}, middle), b.plan.Fit.U(geometry.Point{Y: 1}, middle)
+		frames = max(along, across) * max(along, across)
+	}
+	return mark + frames
+}
+
+// ofThing is the largest variance of any point of a thing's outline in any direction, mm^2.
+func ofThing(thing *vehicles.Placed) float64 {
+	u, turn := max(thing.UX, thing.UY), thing.UTurn*thing.Prism.Footprint.Half.Norm()
+	return u*u + turn*turn
+}

@@ -1,0 +1,38 @@
+package drawing
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules"
+)
+
+// Shading is how much room each place of a part of the floor leaves for the centre of the cut.
+type Shading struct {
+	possible, sure field.Map
+	low, high      geometry.Point // of the floor
+}
+
+// NewShading works the shading out from low to high, with a node every step mm, by the given number of goroutines.
+func NewShading(r *rules.Result, doubt rules.Doubt, low, high geometry.Point, step float64, workers int) Shading {
+	return Shading{
+		possible: doubt.Possible.Within(low, high).Margins.Map(step, workers),
+		sure:     doubt.Sure.Within(low, high).Margins.Map(step, workers),
+		low:      r.Plan.FloorMin, high: r.Plan.FloorMax,
+	}
+}
+
+// At returns the room at the node nearest to a place; Unknown off the floor and off the part.
+func (s Shading) At(p geometry.Point) scene.Room {
+	if p.X < s.low.X || p.X > s.high.X || p.Y < s.low.Y || p.Y > s.high.Y {
+		return scene.Unknown
+	}
+	first, step := s.possible.Node(0, 0), s.possible.Step()
+	col, row := int(math.Round((p.X-first.X)/step)), int(math.Round((p.Y-first.Y)/step))
+	if cols, rows := s.possible.Size(); col < 0 || row < 0 || col >= cols || row >= rows {
+		return scene.Unknown
+	}
+	return scene.RoomOf(s.possible.Margin(col, row), s.sure.Margin(col, row))
+}

@@ -1,0 +1,139 @@
+package tui
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/vehicles"
+)
+
+// doubting is a job with an obstruction near the cut that has no drop: what to measure next is that drop.
+func doubting(t *testing.T) vehicles.Job {
+	job, err := vehicles.ParseJob([]byte(`format = 1
+[job]
+ref = "TL-07"
+[floor]
+from = 40
+length = 3200
+width = 1780
+thickness = 31
+ground = 460
+[datum]
+hook_below = 150
+[[obstruction]]
+name = "far rail"
+kind = "chassis rail"
+x = [300, 2800]
+y = [-700, -600]
+drop = [0, 95]
+[[obstruction]]
+name = "brake pipe, right"
+kind = "brake line"
+path = [[300, -300], [2400, -300]]
+across = 8
+[cut]
+at = [1210, 240]
+across = 127
+`), "van.toml")
+	require.NoError(t, err)
+	return job
+}
+
+// advisedDesk is the program with its own screens on that job, the advice worked out.
+func advisedDesk(t *testing.T, w, h int) *bench {
+	o := options(t)
+	o.Screens = Screens()
+	_, _, err := vehicles.Document{Path: o.Path}.Save(doubting(t))
+	require.NoError(t, err)
+	b := started(t, o)
+	b.send(tea.WindowSizeMsg{Width: w, Height: h})
+	return b
+}
+
+const wanted = "measure: brake pipe, right, drop: decides 1"
+
+func TestWhatToMeasureNextIsOnEveryScreen(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	require.Contains(t, figures.Advice(b.state), wanted)
+	for i := range b.screens {
+		b.goTo(i)
+		assert.Contains(t, b.rows()[28], wanted, "above the foot of %s", b.screens[i].Title())
+	}
+	b.send(tea.WindowSizeMsg{Width: 160, Height: 20})
+	assert.Contains(t, b.rows()[1], wanted, "behind the heading of a low window")
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	assert.NotContains(t, b.rows()[1], "measure:", "all of it or nothing")
+	b.press("?")
+	assert.True(t, b.shows(wanted), "the help has it")
+}
+
+func TestATapGoesToTheReading(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	b.goTo(b.titled("Checks"))
+	b.tapOn(wanted)
+	assert.True(t, b.shows("[1 Underneath]"))
+	assert.Equal(t, 1, b.state.Selected)
+	assert.True(t, b.shows("▸ top"), "the drop's field has the keys")
+	b.press("20", "enter", "30")
+	assert.Equal(t, vehicles.Span{From: 20, To: 30, Set: true}, b.state.Job.Obstructions[1].Drop)
+	assert.NotContains(t, figures.Advice(b.state), "brake pipe, right, drop", "it is asked for no more")
+}
+
+// Update must not wait for the advice, and an answer to an older question counts no more.
+func TestAnswersToOldQuestionsAreDropped(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	job := b.state.Job
+	job.Notes = "changed"
+	cmd := b.apply(desk.Change{Job: &job})
+	assert.False(t, b.state.Next.Known)
+	assert.Contains(t, figures.Advice(b.state), wanted, "the last advice stays in sight meanwhile")
+	old := b.asked
+	assert.Nil(t, b.takeAdvice(), "but is of another job")
+	assert.NotNil(t, settled{old}.happened(b.Root))
+	again := job
+	again.Notes = "and again"
+	b.apply(desk.Change{Job: &again})
+	assert.Nil(t, settled{old}.happened(b.Root), "the job did not stay as it was")
+	advised{old, desk.Next{Known: true, Failed: true}}.happened(b.Root)
+	assert.False(t, b.state.Next.Known)
+	assert.False(t, b.state.Next.Failed)
+	b.do(cmd)
+	assert.False(t, b.state.Next.Known)
+	b.do(b.advise())
+	assert.True(t, b.state.Next.Known)
+}
+
+func TestAFaultInTheAdviceEndsNothing(t *testing.T) {
+	found := next(rules.Result{}, nil, func(rules.Result, *rules.Book) []rules.Advice { panic("no") })
+	assert.Equal(t, desk.Next{Known: true, Failed: true}, found)
+	b := advisedDesk(t, 100, 30)
+	b.send(advised{b.asked, found})
+	assert.True(t, b.shows("could not be worked out"))
+}
+
+func TestWithoutACutTheLineSaysSo(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	job := b.state.Job
+	job.Cut = nil
+	b.do(b.apply(desk.Change{Job: &job}))
+	assert.Contains(t, b.rows()[28], "first give the cut a place")
+}
+
+func TestAFaultyJobHasNoAdvice(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	job := b.state.Job
+	o := job.Obstructions[0]
+	o.X[0].Length, o.X[1].Length = 10, 20 // nearer than the hook's height
+	job = job.WithObstruction(0, o)
+	b.do(b.apply(desk.Change{Job: &job}))
+	require.NotEmpty(t, b.state.Faults)
+	assert.Empty(t, figures.Advice(b.state))
+	b.press("ctrl+z")
+	assert.Contains(t, figures.Advice(b.state), wanted)
+}

@@ -1,0 +1,97 @@
+package marks
+
+import (
+	"slices"
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures"
+)
+
+// item is one row of the list: a mark, or a length to check between two marks.
+type item struct {
+	mark  *rules.Mark
+	check *rules.Check
+}
+
+// items are the marks in the order of the work: those from above, the lengths to tape between them, those from below.
+func items(s desk.State) []item {
+	all := s.Marks.Marks
+	below := slices.IndexFunc(all, func(m rules.Mark) bool { return m.Above == nil })
+	if below < 0 {
+		below = len(all)
+	}
+	out := make([]item, 0, len(all)+len(s.Marks.Checks))
+	for i := range all {
+		if i == below {
+			out = append(out, checkItems(s)...)
+		}
+		out = append(out, item{mark: &all[i]})
+	}
+	if below == len(all) && below > 0 {
+		out = append(out, checkItems(s)...)
+	}
+	return out
+}
+
+func checkItems(s desk.State) []item {
+	out := make([]item, len(s.Marks.Checks))
+	for i := range out {
+		out[i].check = &s.Marks.Checks[i]
+	}
+	return out
+}
+
+// id is the name by which it is ticked.
+func (it item) id() string {
+	switch {
+	case it.check != nil:
+		return figures.CheckID(*it.check)
+	case it.mark != nil:
+		return it.mark.Name
+	}
+	return ""
+}
+
+// short is what a narrow list calls it.
+func (it item) short(set desk.Settings) string {
+	if it.check != nil {
+		return figures.CheckEnds(*it.check, set)
+	}
+	return it.mark.Name
+}
+
+// viewItem paints one mark, or one length to check.
+func (m screen) viewItem(s desk.State, w, h int) string {
+	if c := m.here(s).check; c != nil {
+		return m.viewCheck(*c, s, w, h)
+	}
+	return m.viewMark(s, w, h)
+}
+
+// viewCheck paints a length to check.
+func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
+	st := s.Settings.Styles()
+	made := st.Strong.Render("[ ] not taped")
+	if s.Ticked[figures.CheckID(c)] {
+		made = st.Clear.Render("[x] it says so")
+	}
+	rows := []string{st.Here.Render(" check: "+figures.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
+	rows = append(rows, banners(s, rules.Mark{}, w)...)
+	rows = append(rows, figures.Wrapped(st.Plain, meaning(c), w)...)
+	ends := "from " + figures.CheckEnd(c.From, s.Settings) + " to " + figures.CheckEnd(c.To, s.Settings)
+	rows = append(rows, "")
+	return strings.Join(append(rows, figure(reading{from: ends, mm: c.Length}, s, w, h-len(rows))...), "\n")
+}
+
+// meaning says what a length shows that does not come out.
+func meaning(c rules.Check) string {
+	switch {
+	case !figures.IsDiagonal(c):
+		return "Taped above, from pin to pin. If the tape says something else, the pins do not stand where the arcs start."
+	case strings.HasPrefix(c.From, "plate"):
+		return "Taped above, from mark to mark. Both diagonals must be alike: if they are not, the corners are not square. Mark them again."
+	}
+	return "Taped above, from the pin to the floor's corner. Both diagonals must be alike: if they are not, the pins do not stand square to the van."
+}

@@ -1,0 +1,81 @@
+package match
+
+import (
+	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/things"
+	"bench.example/undermark/vehicles"
+)
+
+// fit is how the job's points fit each other now, also where that keeps the job from being judged.
+type fit struct {
+	survey.Fit
+	plan     vehicles.Plan
+	swapped  bool // left and right were swapped on one side
+	onePlace bool // the points in the fit are all at one place
+	oneSided int  // the only point with its sides swapped; -1 for none
+}
+
+// matched is the fit of the job on the desk.
+func matched(s desk.State) fit {
+	f := fit{plan: s.Result.Plan, oneSided: -1}
+	if len(s.Faults) > 0 {
+		f.plan, _ = vehicles.Reduce(s.Job)
+	}
+	f.Fit = f.plan.Fit
+	for _, fault := range s.Faults {
+		f.swapped = f.swapped || strings.Contains(fault.Text, survey.ErrSwapped.Error())
+		f.onePlace = f.onePlace || strings.Contains(fault.Text, survey.ErrOnePlace.Error())
+	}
+	if !f.swapped && !f.onePlace {
+		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan); ok {
+			f.oneSided = tie
+		}
+	}
+	return f
+}
+
+// misfit says whether a fault is that the points do not fit each other.
+func misfit(f vehicles.Fault) bool {
+	return strings.Contains(f.Text, survey.ErrSwapped.Error()) || strings.Contains(f.Text, survey.ErrOnePlace.Error())
+}
+
+// fitted is the state with the points where they are, also when they keep the job from being judged: the plan is then
+// without verdicts.
+func fitted(s desk.State) desk.State {
+	if len(s.Faults) == 1 && misfit(s.Faults[0]) {
+		s.Result.Job, s.Result.Findings = s.Job, nil
+		s.Result.Plan, _ = vehicles.Reduce(s.Job)
+	}
+	return s
+}
+
+// left is what the fit leaves over of a point: what was read above less what the fit says of it, mm.
+func (f fit) left(name string) (off geometry.Point, known bool) {
+	if !f.Tied() {
+		return off, false
+	}
+	for _, list := range [][]survey.Residual{f.Residuals, f.LeftOut} {
+		for _, r := range list {
+			if r.Name == name {
+				return geometry.Point{X: r.DX, Y: r.DY}, true
+			}
+		}
+	}
+	return off, false
+}
+
+// picked is the name of the point the keys act on.
+func picked(e entry.Entry, s desk.State) (name string, ok bool) {
+	sheet, there := e.Here(s)
+	thing, isThing := sheet.(things.Sheet)
+	if !there || !isThing || !thing.Real(s.Job) {
+		return "", false
+	}
+	return s.Job.Ties[thing.Row].Name, true
+}

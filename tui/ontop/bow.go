@@ -1,0 +1,115 @@
+package ontop
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// bow are the values of the card for a bumper that is not straight: a row for each place across it, and a blank one.
+type bow struct{}
+
+// The keys of a row: where across, and how far forward the edge is there.
+func bowKeys(row int) (y, offset string) {
+	return fmt.Sprintf("y%d", row), fmt.Sprintf("offset%d", row)
+}
+
+// Fields are the rows.
+func (bow) Fields(s desk.State) []form.Field {
+	var out []form.Field
+	for row := range len(s.Job.Bow) + 1 {
+		ky, ko := bowKeys(row)
+		y := form.Field{Key: ky, Label: fmt.Sprintf("place %d", row+1), Unit: "mm", Blank: "no more"}
+		offset := form.Field{Key: ko, Label: fmt.Sprintf("place %d, forward", row+1), Unit: "mm", Blank: "forward", Second: true}
+		if row < len(s.Job.Bow) {
+			p := s.Job.Bow[row]
+			y.Text, offset.Text = form.Plain(p.Y), form.Plain(p.Offset)
+			y.Note = "= " + desk.Across(p.Y, s.Settings)
+			offset.Note = bowNote(p, s.Settings)
+		}
+		if row == 0 {
+			y.Heading = "From the centreline (" + desk.Left(s.Settings) + " +), then forward"
+		}
+		out = append(out, y, offset)
+	}
+	return out
+}
+
+func bowNote(p vehicles.BowPoint, set desk.Settings) string {
+	way := " forward of the line"
+	if p.Offset < 0 {
+		way = " behind the line"
+	}
+	return "= " + desk.Length(math.Abs(p.Offset), set.Units) + way
+}
+
+// Set returns the job with these texts in the rows. A row is taken when it is whole; one that is wiped is taken out.
+func (b bow) Set(s desk.State, texts map[string]string) (vehicles.Job, error) {
+	var points []vehicles.BowPoint
+	fields := b.Fields(s)
+	for i := 0; i < len(fields); i += 2 {
+		p, there, err := bowPoint(textOf(fields[i], texts), textOf(fields[i+1], texts), points)
+		if err != nil {
+			return s.Job, err
+		}
+		if there {
+			points = append(points, p)
+		}
+	}
+	job := s.Job
+	job.Bow = points
+	return job, form.Try(s.Job, job)
+}
+
+// textOf is what a field says: the new text, or what the job has.
+func textOf(f form.Field, texts map[string]string) string {
+	if text, edited := texts[f.Key]; edited {
+		return strings.TrimSpace(text)
+	}
+	return f.Text
+}
+
+// bowPoint reads a row behind others; there is false for a blank one.
+func bowPoint(y, offset string, others []vehicles.BowPoint) (p vehicles.BowPoint, there bool, err error) {
+	switch {
+	case y == "" && offset == "":
+		return p, false, nil
+	case y == "":
+		return p, false, errors.New("where across is that? The two are taken together")
+	}
+	if p.Y, err = form.Length(y, form.AnyLength); err != nil {
+		return p, false, err
+	}
+	switch {
+	case slices.ContainsFunc(others, func(q vehicles.BowPoint) bool { return q.Y == p.Y }):
+		return p, false, errors.New("each place once: it has a row already")
+	case offset == "":
+		return p, false, errors.New("and how far forward? The two are taken together")
+	}
+	p.Offset, err = form.Length(offset, form.AnyLength)
+	return p, true, err
+}
+
+// costBow says what the bow does to readings.
+func costBow(s desk.State) string {
+	all := s.Job.Bow
+	if len(all) == 0 {
+		return "Nothing entered: it counts as straight. If it bows, readings from the bumper are off by as much."
+	}
+	low, high := all[0].Offset, all[0].Offset
+	for _, p := range all {
+		low, high = min(low, p.Offset), max(high, p.Offset)
+	}
+	u := s.Settings.Units
+	by := desk.Length(low, u)
+	if high > low {
+		by += " to " + desk.Length(high, u)
+	}
+	return "Every reading from the bumper, below and above, is corrected by the bow where the tape ran: " + by + " longer."
+}

@@ -1,0 +1,94 @@
+package place
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/vehicles"
+)
+
+// drilledAt is the trial job with its pilot hole measured from below. Where it was meant the tape reads
+// sqrt(1210^2 + 150^2) = 1219.3 from the bumper and 890 - 240 = 650 from the left edge.
+func drilledAt(t *testing.T, x, y string) desk.State {
+	_, s, _ := trial.After(New(), trial.State(t), trial.Keys("m "+x+" enter "+y+" enter")...)
+	require.NotNil(t, s.Job.Cut.Drilled)
+	require.Empty(t, s.Faults)
+	return s
+}
+
+func report(t *testing.T, s desk.State) rules.PilotReport {
+	p, ok := rules.PilotCheck(s.Result)
+	require.True(t, ok)
+	return p
+}
+
+// A hole read a centimetre too far: putting that reading right, the tapes explain the rest.
+func TestAnExplanationIsPutRightWithOneKey(t *testing.T) {
+	s := drilledAt(t, "1229.3", "L650")
+	require.False(t, report(t, s).Explained)
+	view := trial.Filled(t, New(), s, 100, 27)
+	assert.Contains(t, view, "more than the tapes")
+	listed, _, _ := trial.After(New(), s, trial.Keys("e")...)
+	assert.True(t, listed.Typing(), "letters choose")
+	assert.Contains(t, trial.Filled(t, listed, s, 160, 47), "misreading by 10 mm")
+	for i, slip := range report(t, s).Slips {
+		closed, after, changes := trial.After(listed, s, trial.Keys(string(rune('a'+i)))...)
+		assert.False(t, closed.Typing())
+		require.NotNil(t, changes[0].Job, slip.Text)
+		assert.Empty(t, changes[0].Step, "an undo step of its own")
+		p, ok := rules.PilotCheck(after.Result)
+		assert.True(t, !ok || p.Explained, slip.Text)
+	}
+	left, after, _ := trial.After(listed, s, trial.Keys("z 1 esc")...)
+	assert.False(t, left.Typing())
+	assert.Equal(t, s.Job, after.Job)
+}
+
+func TestAHoleThatTheTapesExplain(t *testing.T) {
+	s := drilledAt(t, "1221", "L651")
+	view := trial.Filled(t, New(), s, 160, 47)
+	assert.Contains(t, view, "the tapes explain it")
+	assert.Contains(t, view, "Judged at the hole")
+	_, _, changes := trial.After(New(), s, trial.Keys("e")...)
+	assert.Nil(t, changes[0].Job, "there is nothing to explain")
+}
+
+// 6 mm off, and led to a better cut: the centre goes where the worst margin is larger, the pilot hole within the cut.
+func TestTheBestMoveWithOneKey(t *testing.T) {
+	s := drilledAt(t, "1225.3", "L650")
+	before := report(t, s)
+	require.True(t, better(before))
+	_, after, changes := trial.After(New(), s, trial.Keys("w")...)
+	require.NotNil(t, changes[0].Job)
+	assert.Contains(t, changes[0].Say, "of the pilot hole")
+	assert.Nil(t, after.Job.Cut.Drilled, "judged where the saw will go")
+	assert.Contains(t, after.Job.Notes, "Pilot hole at 1225.3, L 650", "and the hole is not forgotten")
+	moved := after.Result.Plan.Cut.At
+	assert.InDelta(t, 0, moved.Sub(before.Move.To).Norm(), 0.01)
+	assert.LessOrEqual(t, moved.Sub(before.Is).Norm(), before.MayMove+0.01)
+	assert.Greater(t, worstAtCut(after.Result), worstAtCut(s.Result), "the worst margin at the cut is better")
+	assert.Equal(t, "1225.3", s.Job.Cut.Drilled[0].Text, "the old job stays")
+}
+
+// worstAtCut is the least margin of the cut against what is under the floor.
+func worstAtCut(r rules.Result) float64 {
+	worst := vehicles.Number{}
+	for _, f := range r.Findings {
+		if f.ID == "cut.clearance" && f.Margin.Set && (!worst.Set || f.Margin.Value < worst.Value) {
+			worst = f.Margin
+		}
+	}
+	return worst.Value
+}
+
+func TestExplanationsInPictures(t *testing.T) {
+	s := drilledAt(t, "1229.3", "L650")
+	trial.Golden(t, "off", New(), s, planArea)
+	listed, _, _ := trial.After(New(), s, trial.Keys("e")...)
+	trial.Golden(t, "explained", listed, s, planArea)
+}

@@ -1,0 +1,123 @@
+package place
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/vehicles"
+)
+
+// leastAtCut is the least margin of the findings about where the cut is.
+func leastAtCut(s desk.State) float64 {
+	worst := math.Inf(1)
+	for _, f := range s.Result.Findings {
+		if (f.ID == "cut.clearance" || f.ID == "cut.on-floor") && f.Margin.Set {
+			worst = min(worst, f.Margin.Value)
+		}
+	}
+	return worst
+}
+
+// demo is the demo's van, whose floor is crowded and whose cut is foul.
+func demo(t require.TestingT) desk.State {
+	return trial.Judged(desk.State{Selected: -1}, vehicles.Demo())
+}
+
+// Going from area to area, every place judged again has what the line at the foot says to spare, less each time, and the
+// first comes again after the last.
+func TestFromAreaToArea(t *testing.T) {
+	s := demo(t)
+	first, _ := New().(screen).pane.Areas(s)
+	require.NotEmpty(t, first)
+	p, last := New(), math.Inf(1)
+	var began [2]float64
+	for i, area := range first {
+		var changes []desk.Change
+		p, s, changes = trial.After(p, s, trial.Keys("n")...)
+		margin := leastAtCut(s)
+		assert.InDelta(t, area.Best.Margin, margin, 0.02, area.Name)
+		assert.LessOrEqual(t, margin, last+0.02)
+		assert.Contains(t, changes[0].Say, fmt.Sprintf("Area %s, %d of %d: ", area.Name, i+1, len(first)))
+		if last = margin; i == 0 {
+			began = s.Job.Cut.At
+		}
+	}
+	_, s, _ = trial.After(p, s, trial.Keys("n")...)
+	assert.Equal(t, began, s.Job.Cut.At)
+}
+
+func TestToTheNearestOpenPlace(t *testing.T) {
+	s := demo(t)
+	require.Negative(t, leastAtCut(s), "the demo's cut starts foul")
+	_, after, _ := trial.After(New(), s, trial.Keys("j")...)
+	assert.InDelta(t, 0, leastAtCut(after), 0.05)
+	assert.GreaterOrEqual(t, leastAtCut(after), 0.)
+	_, again, changes := trial.After(New(), after, trial.Keys("j")...)
+	assert.Equal(t, after.Job.Cut.At, again.Job.Cut.At)
+	assert.Contains(t, changes[0].Say, "already")
+}
+
+// Whatever arrows are pressed, a cut that stays on open floor stays open when it is judged.
+func TestTheArrowsStayOnOpenFloor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, _ := trial.After(New(), demo(t), trial.Keys("j y s")...)
+		before := s.Job.Cut.At
+		for range rapid.IntRange(1, 12).Draw(t, "presses") {
+			arrow := rapid.SampledFrom([]string{"up", "down", "left", "right", "s"}).Draw(t, "arrow")
+			p, s, _ = trial.After(p, s, trial.Keys(arrow)...)
+			require.GreaterOrEqual(t, leastAtCut(s), -1e-6, "from %v to %v", before, s.Job.Cut.At)
+		}
+	})
+}
+
+func TestOffOpenFloorTheArrowsSayHowToGetThere(t *testing.T) {
+	_, s, changes := trial.After(New(), demo(t), trial.Keys("y right")...)
+	assert.Nil(t, changes[1].Job)
+	assert.Contains(t, changes[1].Say, "j goes to the nearest")
+	assert.Equal(t, vehicles.Demo().Cut.At, s.Job.Cut.At)
+}
+
+func TestADrilledHoleIsNotSentElsewhere(t *testing.T) {
+	s := demo(t)
+	drilled := vehicles.Pair{survey.FromNumber(1222, false), survey.FromNumber(240, false)}
+	s = trial.Judged(s, s.Job.WithDrilled(&drilled))
+	for _, key := range []string{"n", "j"} {
+		_, _, changes := trial.After(New(), s, trial.Keys(key)...)
+		assert.Nil(t, changes[0].Job)
+		assert.Contains(t, changes[0].Say, "drilled")
+	}
+}
+
+func TestTheShadeIsExplainedAndTakenOff(t *testing.T) {
+	s := demo(t)
+	for _, size := range trial.Sizes {
+		p, _, _ := trial.After(New(), s)
+		shaded := trial.Filled(t, p, s, size.W, size.H)
+		assert.Contains(t, shaded, "50+ to spare", size.Name)
+		bare, _, _ := trial.After(p, s, trial.Keys("h")...)
+		assert.NotContains(t, trial.Filled(t, bare, s, size.W, size.H), "to spare", size.Name)
+		run, _, _ := trial.After(p, s, trial.Keys("tab")...)
+		assert.NotContains(t, trial.Filled(t, run, s, size.W, size.H), "to spare", "the shade is for the cut, %s", size.Name)
+		assert.Greater(t, strings.Count(shaded, "⠂")+strings.Count(shaded, "⠕")+strings.Count(shaded, "⡪"), 0)
+	}
+}
+
+func TestWithoutAnyRoomTheKeysSaySo(t *testing.T) {
+	s := demo(t)
+	job := s.Job
+	job.Rules = map[string]float64{"cut.on-floor": 900}
+	s = trial.Judged(s, job)
+	for _, key := range []string{"n", "j"} {
+		_, _, changes := trial.After(New(), s, trial.Keys(key)...)
+		assert.Equal(t, noRoom, changes[0].Say)
+	}
+}

@@ -1,0 +1,94 @@
+package plan
+
+import (
+	"runtime"
+	"unicode/utf8"
+
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+)
+
+// areaStep is how far apart the nodes are that the open areas are told apart by, mm.
+const areaStep = 10
+
+// rooms keeps what was worked out last of where the cut can go. It depends on the things and the rules, not on where the
+// cut is: while that moves the same shade is painted.
+type rooms struct {
+	doubt rules.Doubt
+	shade *canvas.Shade
+
+	room  rules.Room
+	areas []field.Area
+	known bool // room and areas are worked out
+}
+
+// shadeOf returns the shade of a layout of the picture.
+func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
+	doubt := rules.DoubtOfCut(r)
+	if k.shade.Of(m) && k.doubt.Same(doubt) {
+		return k.shade
+	}
+	low, high := m.Corners()
+	shading := drawing.NewShading(r, doubt, low, high, m.Scale, runtime.GOMAXPROCS(0))
+	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At)
+	return k.shade
+}
+
+// Areas returns the open areas for the centre of the cut, best first, and the room they are of.
+func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
+	k := p.rooms
+	room := rules.RoomForCut(&s.Result)
+	if !k.known || !k.room.Same(room) {
+		k.room, k.known = room, true
+		k.areas = room.Margins.Map(areaStep, runtime.GOMAXPROCS(0)).Areas()
+	}
+	return k.areas, k.room
+}
+
+// letters writes the areas' letters at their best places, where those are clear beyond doubt.
+func (p Pane) letters(c *canvas.Canvas, s desk.State) {
+	areas, _ := p.Areas(s)
+	for _, a := range areas {
+		if col, row, ok := c.Cell(a.Best.At); ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 {
+			c.Put(col, row, a.Name, canvas.Ink{Role: scene.Wish, Tone: canvas.Inverse})
+		}
+	}
+}
+
+// scaleBar explains the shades at the foot of the picture.
+func scaleBar(c *canvas.Canvas, u survey.Units) {
+	parts := []struct {
+		room scene.Room
+		text string
+	}{
+		{scene.NoRoom, "foul"}, {scene.DoubtfulRoom, "doubtful"}, {scene.LittleRoom, "0"},
+		{scene.FairRoom, survey.Format(scene.FairSpare, u)}, {scene.MuchRoom, survey.Format(scene.MuchSpare, u) + "+ to spare"},
+	}
+	const patch = 2
+	wide := 0
+	for _, part := range parts {
+		wide += patch + 2 + utf8.RuneCountInString(part.text)
+	}
+	row, col := c.Top+c.Rows-1, c.Left
+	if wide > c.Cols {
+		return
+	}
+	c.Blank(col, row, wide, 1)
+	for _, part := range parts {
+		c.Shades(col, row, patch, part.room)
+		c.Put(col+patch+1, row, part.text, canvas.Ink{Role: scene.Floor})
+		col += patch + 2 + utf8.RuneCountInString(part.text)
+	}
+}
+
+// shaded returns the look of a plan with the floor shaded.
+func (p Pane) shaded(plan scene.Scene, s desk.State, w, h int, look canvas.Look) canvas.Look {
+	m := canvas.NewMap(plan, max(w, canvas.MinWidth), max(h, canvas.MinHeight), s.Camera)
+	look.Shade = p.rooms.shadeOf(&s.Result, m)
+	return look
+}

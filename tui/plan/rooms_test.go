@@ -1,0 +1,89 @@
+package plan
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// What a pane kept never shows when something else is so now: its picture is that of a fresh pane.
+func TestTheKeptShadeIsThatOfAFreshPane(t *testing.T) {
+	s, kept := demo(t), New().Sized(100, 27)
+	look := func(what string) {
+		fresh := New().Sized(100, 27)
+		require.Equal(t, fresh.View(s, 100, 27, Options{Room: true}), kept.View(s, 100, 27, Options{Room: true}), what)
+	}
+	judge := func(job vehicles.Job) {
+		result, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		s.Job, s.Result = job, result
+	}
+	look("at first")
+	before := kept.rooms.shade
+	cut := *s.Job.Cut
+	cut.At = [2]float64{1500, -200}
+	judge(s.Job.WithCut(cut))
+	look("cut moved")
+	assert.Same(t, before, kept.rooms.shade, "the room does not depend on where the cut is")
+	judge(s.Job.WithoutObstruction(3))
+	look("a thing taken away")
+	assert.NotSame(t, before, kept.rooms.shade)
+	job := s.Job
+	job.Rules = map[string]float64{"cut.on-floor": 200}
+	judge(job)
+	look("a rule changed")
+	cut.Across = 90
+	judge(s.Job.WithCut(cut))
+	look("a smaller cut")
+	s.Camera.View = scene.Above
+	look("from above")
+	s.Camera = desk.Camera{View: scene.Below, Middle: pt(1200, 200), Scale: 1}
+	look("near")
+	s.Camera.Scale = 0.25
+	look("as near as can be")
+}
+
+// Moving the cut paints the same shade again: a frame of 120 a second is 8 ms. A fresh shade comes with a change of the
+// things or of the camera, fresh areas with a change of the things.
+func BenchmarkShaded(b *testing.B) {
+	s := demo(b)
+	const w, h = 160, 47
+	b.Run("kept", func(b *testing.B) {
+		p := New().Sized(w, h)
+		for b.Loop() {
+			p.View(s, w, h, Options{Room: true})
+		}
+	})
+	b.Run("without", func(b *testing.B) {
+		p := New().Sized(w, h)
+		for b.Loop() {
+			p.View(s, w, h, Options{})
+		}
+	})
+	b.Run("camera", func(b *testing.B) {
+		p := New().Sized(w, h)
+		for b.Loop() {
+			p.rooms.shade = nil
+			p.View(s, w, h, Options{Room: true})
+		}
+	})
+	b.Run("things", func(b *testing.B) {
+		for b.Loop() {
+			p := New().Sized(w, h)
+			p.View(s, w, h, Options{Room: true})
+		}
+	})
+}
+
+// demo is the demo's van on the desk.
+func demo(t testing.TB) desk.State {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	return desk.State{Job: result.Job, Result: result, Selected: -1, Settings: desk.Settings{Colour: desk.TrueColour}}
+}

@@ -1,0 +1,37 @@
+package under
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/vehicles"
+)
+
+func TestConfirmingIsOneKeyOrOneReading(t *testing.T) {
+	job, _ := vehicles.FromLibrary("short-van")
+	r := rig.New(t, New(), job, 100, 27)
+	r.Type("m")
+	assert.True(t, r.State.Job.Obstructions[0].Measured)
+	r.Type("<down><enter><down><down>") // the form of the next: its kind, name and what it is shaped like
+	assert.False(t, r.State.Job.Obstructions[1].Measured, "looking at it confirms nothing")
+	r.Type("<down><wipe>")
+	assert.False(t, r.State.Job.Obstructions[1].Measured, "nor does an empty field")
+	r.Type("225")
+	assert.True(t, r.State.Job.Obstructions[1].Measured, "a reading does")
+	r.Undo()
+	assert.False(t, r.State.Job.Obstructions[1].Measured)
+	r.Type("<esc><end>m")
+	assert.False(t, r.State.Job.Openings[len(job.Openings)-1].Unconfirmed, "an opening too")
+}
+
+func TestAnOverallReadingOutlivesAnEdit(t *testing.T) {
+	job := rig.Van(t)
+	o := job.Obstructions[0]
+	o.Total[0] = o.X[0]
+	r := rig.New(t, New(), job.WithObstruction(0, o), 100, 27)
+	r.Type("<enter><down><wipe>crossmember at the rear")
+	assert.Equal(t, "crossmember at the rear", r.State.Job.Obstructions[0].Name)
+	assert.Equal(t, o.Total, r.State.Job.Obstructions[0].Total)
+}

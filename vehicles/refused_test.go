@@ -1,0 +1,47 @@
+package vehicles
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestRefusedTextsAreKeptInTheFile(t *testing.T) {
+	was := Demo()
+	all := []Refusal{
+		{Of: "obstruction fuel tank", Name: "fuel tank", Field: "low", Label: "bottom", Text: "203", Why: "too long", About: "x0"},
+		{Of: "floor", Name: "floor", Field: "width", Label: "width", Why: "needed"},
+	}
+	job := was.WithRefused(all)
+	assert.Empty(t, was.Refused(), "the old job stays as it was")
+	assert.False(t, job.Settled())
+	again, err := ParseJob(job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, all, again.Refused())
+	assert.Equal(t, string(job.Format()), string(again.Format()))
+	assert.Equal(t, was, again.WithRefused(nil))
+	assert.Equal(t, "bottom of fuel tank, 203", all[0].String())
+	assert.Equal(t, "width of floor, emptied", all[1].String())
+}
+
+func TestANewFloorIsAGuess(t *testing.T) {
+	job := NewJob("TL-09")
+	assert.Equal(t, FloorKeys, job.Guesses())
+	assert.False(t, job.Settled())
+	again, err := ParseJob(job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, FloorKeys, again.Guesses())
+	for _, key := range FloorKeys {
+		again = again.WithoutGuess(key)
+		assert.NotContains(t, again.Guesses(), key)
+	}
+	assert.Empty(t, again.Extra)
+	assert.True(t, again.Settled())
+	van, _ := FromLibrary(Library()[0].Name)
+	assert.Len(t, van.Guesses(), len(FloorKeys))
+	assert.Len(t, CarryOver(Demo(), "TL-10").Guesses(), len(FloorKeys), "another van's floor was not measured on this one")
+	assert.Empty(t, Demo().Guesses())
+	job.Extra = map[string]any{"guesses": "floor.from", "refused": 7}
+	assert.True(t, job.Settled(), "what others keep there is theirs")
+}

@@ -1,0 +1,31 @@
+package vehicles
+
+// Wish is where the customer would like the heater: the place of the cut's centre.
+type Wish struct {
+	At     [2]float64
+	Within Number // how far from there it may be, mm; default DefaultWithin
+}
+
+// DefaultWithin is how far from the wish a place is looked for while the job does not say, mm.
+const DefaultWithin = 300
+
+// Reach returns how far from the wish a place may be, mm.
+func (w Wish) Reach() float64 { return w.Within.Or(DefaultWithin) }
+
+// WithWish notes where the customer would like the heater.
+func (j Job) WithWish(w Wish) Job {
+	j.Wish = &w
+	return j
+}
+
+func (t *table) wish() *Wish {
+	w := Wish{At: t.point("at", required), Within: t.number("within", optional, aSize)}
+	t.done()
+	return &w
+}
+
+func (w *writer) wish(v Wish) {
+	w.table("wish")
+	w.numbers("at", v.At[:]...)
+	w.maybe("within", v.Within)
+}
