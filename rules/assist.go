@@ -59,15 +59,10 @@ func WishOf(r *Result) (at geometry.Point, within float64) {
 	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.DefaultWithin
 }
 
-// Assist returns the best options near the wish of a judged job with a heater, at most three, at yaws 15 degrees apart.
-// Without a heater or without any option there are none.
-func Assist(r *Result) []Option {
-	if r.Job.Heater == nil {
-		return nil
-	}
+// optionsOf returns the best options near the wish of a judged job with a heater, at most three, at yaws 15 degrees apart.
+func optionsOf(r *Result) (options []Option) {
 	found := placings(r)
 	slices.SortStableFunc(found, func(a, b placing) int { return cmp.Compare(b.worth, a.worth) })
-	var options []Option
 	for _, p := range found {
 		if len(options) < mostOptions && !slices.ContainsFunc(options, p.alike) {
 			options = append(options, p.judged(r))

@@ -135,8 +135,7 @@ func bestMove(r *Result, reach float64) Move {
 	open := &squares{{middle: from, half: reach, most: best.Before + reach*math.Sqrt2}}
 	for open.Len() > 0 && (*open)[0].most > best.Margin+moveWithin {
 		s := heap.Pop(open).(square)
-		for _, to := range [4]geometry.Point{{X: 1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: -1, Y: -1}} {
-			q := square{middle: s.middle.Add(to.Scale(s.half / 2)), half: s.half / 2}
+		for _, q := range s.quarters() {
 			away := q.middle.Sub(from)
 			if away.Norm()-q.half*math.Sqrt2 > reach {
 				continue
@@ -178,6 +177,14 @@ type square struct {
 	middle geometry.Point
 	half   float64
 	most   float64
+}
+
+// quarters parts a square into four.
+func (s square) quarters() (four [4]square) {
+	for i, to := range [4]geometry.Point{{X: 1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: -1, Y: -1}} {
+		four[i] = square{middle: s.middle.Add(to.Scale(s.half / 2)), half: s.half / 2}
+	}
+	return four
 }
 
 // squares is a heap with the most promising first.

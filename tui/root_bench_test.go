@@ -15,7 +15,8 @@ func BenchmarkMovingTheCut(b *testing.B) {
 	for _, n := range []int{15, 60} {
 		b.Run(fmt.Sprintf("%d obstructions", n), func(b *testing.B) {
 			r := working(b, jobOfCases(b, "24-everything.toml"))
-			r.history = begin(withObstructions(r.state.Job, n), true)
+			job := withObstructions(r.state.Job, n).WithDrilled(nil) // a cut that is still being moved
+			r.history = begin(job, true)
 			r.judge()
 			r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
 			r.goTo(r.titled("Place"))

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"runtime"
 	"strconv"
@@ -67,7 +66,7 @@ func roomFor(r *rules.Result, turning bool) (room, error) {
 		return rules.RoomForCut(r), nil
 	}
 	if r.Job.Heater == nil {
-		return nil, errors.New("--yaw: the job has no [heater] to turn; enter one, or leave --yaw out")
+		return nil, fmt.Errorf("%s: there is no [heater] to turn: enter one, or leave --yaw out", r.Job.Ref)
 	}
 	return rules.RoomForTurning(r), nil
 }

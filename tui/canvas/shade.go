@@ -9,11 +9,12 @@ import (
 type Shade struct {
 	m     Map
 	masks [scene.Rooms]bitmap
+	cells []scene.Room // the least room in each cell, as seen from above
 }
 
 // NewShade shades every dot of a picture by the room at its middle.
 func NewShade(m Map, room func(geometry.Point) scene.Room) *Shade {
-	s := &Shade{m: m}
+	s := &Shade{m: m, cells: make([]scene.Room, m.Cols*m.Rows)}
 	for i := range s.masks {
 		s.masks[i] = newBitmap(m.wide, m.tall)
 		s.masks[i].reset()
@@ -22,6 +23,9 @@ func NewShade(m Map, room func(geometry.Point) scene.Room) *Shade {
 		from, last := 0, scene.Unknown
 		for x := range m.wide {
 			here := room(geometry.Point{X: m.west + (float64(x)+0.5)*m.Scale, Y: m.north - (float64(y)+0.5)*m.Scale})
+			if cell := &s.cells[y/dotsDown*m.Cols+x/dotsAcross]; *cell == scene.Unknown || here != scene.Unknown && here < *cell {
+				*cell = here
+			}
 			if here != last {
 				s.masks[last].span(y, from, x-1)
 				from, last = x, here
@@ -40,17 +44,14 @@ func (p *painter) shade(s *Shade) {
 	if !s.Of(p.Map) {
 		return
 	}
-	for i := range s.masks {
-		room, mask := scene.Room(i), &s.masks[i]
-		if room == scene.Unknown || mask.top >= mask.bottom {
-			continue
-		}
+	for room := scene.MuchRoom; room > scene.Unknown; room-- { // in a cell with several the least gives the colour
 		if t, ok := shading(room); ok {
-			p.lay(mask, t, Ink{Role: scene.Floor, Tone: Faint, Room: room}, 0)
+			p.lay(&s.masks[room], t, Ink{Role: scene.Floor, Tone: Faint, Room: room}, 0)
 		}
-		ground := Ground{Role: scene.Floor, Set: true, Room: room}
-		for row := mask.top / dotsDown; row <= (mask.bottom-1)/dotsDown; row++ {
-			mask.covered(row, func(col int) { p.grounds[row*p.Cols+col] = ground })
+	}
+	for i, room := range s.cells {
+		if room != scene.Unknown {
+			p.grounds[i] = Ground{Role: scene.Floor, Set: true, Room: room}
 		}
 	}
 }

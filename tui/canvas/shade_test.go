@@ -32,6 +32,9 @@ func TestEveryDotHasTheShadeOfItsRoom(t *testing.T) {
 	for y := range m.tall {
 		for x := range m.wide {
 			want := rings(geometry.Point{X: m.west + (float64(x)+0.5)*m.Scale, Y: m.north - (float64(y)+0.5)*m.Scale})
+			if want != scene.Unknown {
+				assert.LessOrEqual(t, s.cells[y/dotsDown*m.Cols+x/dotsAcross], want, "a cell shows no more room than any dot of it")
+			}
 			for room := range s.masks {
 				on := s.masks[room].row(y)[x>>6]>>(x&63)&1 == 1
 				assert.Equal(t, scene.Room(room) == want, on, "dot %d, %d", x, y)

@@ -2,6 +2,7 @@ package form
 
 import (
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/tui/desk"
 )
@@ -31,6 +32,17 @@ func Merge(s desk.State, all, c desk.Change) (desk.State, desk.Change) {
 		all.Goto, all.Focus, all.Open = c.Goto, c.Focus, c.Open
 	}
 	return s, all
+}
+
+// Each answers the pieces of a message one after another: each meets the state that the one before left.
+func Each[M any](m M, msg tea.Msg, s desk.State, step func(M, tea.Msg, desk.State) (M, desk.Change)) (M, desk.Change) {
+	var all desk.Change
+	for _, piece := range Pieces(msg) {
+		var change desk.Change
+		m, change = step(m, piece, s)
+		s, all = Merge(s, all, change)
+	}
+	return m, all
 }
 
 var (

@@ -159,7 +159,9 @@ func (e Editor) on(sheet Sheet, s desk.State) (Form, []Field) {
 		why, field := r.Why, fields[index(fields, prefix+r.Field)]
 		if i := index(fields, prefix+r.About); i >= 0 && r.About != "" {
 			f.about[fields[i].Key] = r.Why
-			why = fields[i].Label + ": " + why
+			if why = "see " + fields[i].Label; field.Key == f.key {
+				why = fields[i].Label + ": " + r.Why
+			}
 		}
 		f.wrong[field.Key] = wrong{r.Text, why, field.Text}
 	}

@@ -42,13 +42,8 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry = m.entry.Sized(size.Width, size.Height)
 		return m, desk.Change{}, nil
 	}
-	var all desk.Change
-	for _, piece := range form.Pieces(msg) {
-		var change desk.Change
-		m, change = m.step(piece, s)
-		s, all = form.Merge(s, all, change)
-	}
-	return m, all, nil
+	m, change := form.Each(m, msg, s, Screen.step)
+	return m, change, nil
 }
 
 func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {

@@ -41,13 +41,9 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry = m.entry.Sized(size.Width, size.Height)
 		return m, desk.Change{}, nil
 	}
-	var all desk.Change
-	for _, piece := range form.Pieces(msg) {
-		var change desk.Change
-		m.entry, change = m.entry.Update(piece, s)
-		s, all = form.Merge(s, all, change)
-	}
-	return m, all, nil
+	var change desk.Change
+	m.entry, change = form.Each(m.entry, msg, s, entry.Entry.Update)
+	return m, change, nil
 }
 
 // View paints the screen.

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
@@ -37,6 +38,11 @@ type screen struct {
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
+
+	choosing bool           // the places where the heater fits are listed
+	seeking  bool           // they have to be worked out
+	sought   *rules.Finding // the first finding of the result they are for: no other has it
+	places   assisted       // what came of it
 }
 
 // New returns the screen.
@@ -44,7 +50,7 @@ func New() desk.Screen { return screen{pane: plan.New(), step: 1} }
 
 func (m screen) Title() string { return "Place" }
 
-func (m screen) Typing() bool { return m.prompt.kind != nothing || m.explaining }
+func (m screen) Typing() bool { return m.prompt.kind != nothing || m.explaining || m.choosing }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -56,7 +62,13 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, nil
 	case tea.KeyMsg:
 		m, change := m.keys(msg, s)
+		if m.seeking {
+			m.seeking = false
+			return m, change, seek(s)
+		}
 		return m, change, nil
+	case assisted:
+		return m.heard(msg), desk.Change{}, nil
 	case tea.MouseMsg:
 		m, change := m.mouse(msg, s)
 		return m, change, nil
@@ -78,6 +90,7 @@ func (m screen) current(s desk.State) screen {
 		p, _ := pilotOf(s)
 		m.explaining = len(p.Slips) > 0
 	}
+	m.choosing = m.choosing && !m.outdated(s)
 	m.point = m.index(s)
 	return m
 }
@@ -94,6 +107,8 @@ func (m screen) keys(msg tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		switch {
 		case m.explaining:
 			m, change = m.explain(k, s)
+		case m.choosing:
+			m, change = m.pick(k, s)
 		case m.Typing():
 			m, change = m.typed(k, s)
 		default:
@@ -142,6 +157,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	switch {
 	case m.explaining:
 		return []key.Binding{keyAssume, desk.KeyLeave}
+	case m.choosing:
+		return []key.Binding{keyChosen, desk.KeyLeave}
 	case m.Typing():
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), keyTake}
 	}
@@ -152,7 +169,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	case m.moving != hole:
 		keys = append(keys, keyNext, keyBack, keyRaise, keyLower, keyAdd, keyInsert, keyDelete, keyType, keyPipe)
 	case s.Job.Cut == nil:
-		keys = []key.Binding{keyHere, keyThing}
+		keys = []key.Binding{keyHere, keyThing, keyChoose}
 	default:
 		keys = append(pilotKeys(s), append(keys, keyType, keyPilot, keyTurn, keyTurn2, keyCollar)...)
 		keys = append(keys, roomKeys()...)

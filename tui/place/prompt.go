@@ -57,14 +57,14 @@ func (m screen) typed(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // edited keeps a text that can be read, and says what is wrong with another.
 func (m screen) edited(e form.Event, s desk.State) screen {
-	fields := m.fields(s)
-	i := slices.IndexFunc(fields, func(f form.Field) bool { return f.Key == e.Key })
-	if _, err := m.read(i, e.Text); err != nil {
-		m.prompt.form = m.prompt.form.Refused(fields[i], e.Text, err.Error())
+	i := slices.IndexFunc(m.fields(s), func(f form.Field) bool { return f.Key == e.Key })
+	_, err := m.read(i, e.Text)
+	m.prompt.texts = slices.Clone(m.prompt.texts)
+	if m.prompt.texts[i] = e.Text; err != nil {
+		m.prompt.texts[i] = "" // no part of it that could be read stays
+		m.prompt.form = m.prompt.form.Refused(m.fields(s)[i], e.Text, err.Error())
 		return m
 	}
-	m.prompt.texts = slices.Clone(m.prompt.texts)
-	m.prompt.texts[i] = e.Text
 	m.prompt.form = m.prompt.form.Took(e.Key, m.fields(s))
 	return m
 }

@@ -19,11 +19,15 @@ var (
 )
 
 // roomKeys are the keys for finding where the cut can go.
-func roomKeys() []key.Binding { return []key.Binding{keyArea, keyNearest, keyStay, keyShade} }
+func roomKeys() []key.Binding {
+	return []key.Binding{keyChoose, keyArea, keyNearest, keyStay, keyShade}
+}
 
 // pressRoom answers them; mine is false for any other key.
 func (m screen) pressRoom(k tea.KeyMsg, s desk.State) (next screen, change desk.Change, mine bool) {
 	switch {
+	case key.Matches(k, keyChoose):
+		m, change = m.choose(s)
 	case key.Matches(k, keyShade):
 		m.unshaded = !m.unshaded
 	case key.Matches(k, keyStay):

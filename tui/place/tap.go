@@ -22,7 +22,7 @@ const dimensions = 3
 
 // picture is the plan, with the number of the run's point that is moved on its place.
 func (m screen) picture(s desk.State, w, h int) string {
-	view := m.pane.View(s, w, h, plan.Options{Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: bestPlaces(s), Room: m.moving == hole && !m.unshaded})
+	view := m.pane.View(s, w, h, plan.Options{Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: m.moving == hole && !m.unshaded})
 	run := m.run(s)
 	if run == nil || len(run.Path) == 0 {
 		return view
@@ -95,7 +95,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case at == nil:
 		return m, change
 	case m.Typing():
-		m.prompt, m.explaining = prompt{}, false
+		m.prompt, m.explaining, m.choosing = prompt{}, false, false
 		return m, desk.Change{}
 	case m.moving == hole:
 		return m, placeCut(s, *at)

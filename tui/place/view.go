@@ -41,6 +41,8 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
 	case m.explaining:
 		return m.explanations(s, w)
+	case m.choosing:
+		return m.choices(s, w)
 	case m.Typing():
 		return m.promptRows(s, w, h)
 	}

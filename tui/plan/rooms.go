@@ -50,14 +50,31 @@ func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 	return k.areas, k.room
 }
 
-// letters writes the areas' letters at their best places, where those are clear beyond doubt.
+// letters writes the areas' letters at their best places, where those are clear beyond doubt and no word stands there. They
+// are in brackets, as kinds of things are letters too.
 func (p Pane) letters(c *canvas.Canvas, s desk.State) {
 	areas, _ := p.Areas(s)
 	for _, a := range areas {
-		if col, row, ok := c.Cell(a.Best.At); ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 {
-			c.Put(col, row, a.Name, canvas.Ink{Role: scene.Wish, Tone: canvas.Inverse})
+		text := "(" + a.Name + ")"
+		col, row, ok := c.Cell(a.Best.At)
+		col -= len(text) / 2
+		if ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 && wordless(c, col, row, len(text)) {
+			c.Put(col, row, text, canvas.Ink{Role: scene.Wish, Tone: canvas.Bold})
 		}
 	}
+}
+
+// wordless tells whether w cells of the picture hold nothing but dots.
+func wordless(c *canvas.Canvas, col, row, w int) bool {
+	for x := col; x < col+w; x++ {
+		if x < c.Left || x >= c.Left+c.Cols {
+			return false
+		}
+		if r := c.At(x, row).Rune; r != ' ' && (r < 0x2800 || r > 0x28FF) { // braille
+			return false
+		}
+	}
+	return true
 }
 
 // scaleBar explains the shades at the foot of the picture.

@@ -1,8 +1,11 @@
 package plan
 
 import (
+	"regexp"
+	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -47,6 +50,26 @@ func TestTheKeptShadeIsThatOfAFreshPane(t *testing.T) {
 	look("near")
 	s.Camera.Scale = 0.25
 	look("as near as can be")
+}
+
+// Every letter on the picture is that of an area, and stands where it is best; on a large picture the best areas have theirs.
+func TestTheAreasHaveTheirLetters(t *testing.T) {
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		s, p := demo(t), New().Sized(160, 47)
+		s.Camera.View, s.Settings.Colour = view, desk.NoColour
+		rows := strings.Split(ansi.Strip(p.View(s, 160, 47, Options{Room: true})), "\n")
+		areas, _ := p.Areas(s)
+		require.Greater(t, len(areas), 3)
+		shown := 0
+		for _, a := range areas {
+			col, row, _ := p.lay(s).Cell(a.Best.At)
+			if ansi.Cut(rows[row], col-1, col+2) == "("+a.Name+")" {
+				shown++
+			}
+		}
+		assert.GreaterOrEqual(t, shown, len(areas)/2)
+		assert.Equal(t, shown, len(regexp.MustCompile(`\([A-Z]+\)`).FindAllString(strings.Join(rows, ""), -1)))
+	}
 }
 
 // Moving the cut paints the same shade again: a frame of 120 a second is 8 ms. A fresh shade comes with a change of the

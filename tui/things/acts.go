@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -43,22 +42,6 @@ func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
 		return j, errors.New("there is nothing to delete")
 	}
 	return h.List.forgotten(h.List.withUnfinished(j, without(all, i))), nil
-}
-
-// forgotten returns the job without the refused texts of things that the list has no more.
-func (l List) forgotten(j vehicles.Job) vehicles.Job {
-	all := j.Refused()
-	if len(all) == 0 {
-		return j
-	}
-	there := map[string]bool{}
-	for row := range l.Rows(j) {
-		of, _ := Sheet{l, row, false}.Called(j)
-		there[of] = true
-	}
-	return j.WithRefused(slices.DeleteFunc(all, func(r vehicles.Refusal) bool {
-		return strings.HasPrefix(r.Of, l.One()+" ") && !there[r.Of]
-	}))
 }
 
 // Move returns the job with the thing so many places further down its list, and its sheet there.

@@ -68,24 +68,6 @@ func (h Sheet) Name(j vehicles.Job) (name, kind string) {
 	return name, x["kind"]
 }
 
-// Called is what refused texts of the thing are kept under: its name, which no other of the list has.
-func (h Sheet) Called(j vehicles.Job) (of, name string) {
-	if h.Fresh {
-		return "", ""
-	}
-	name, _ = h.Name(j)
-	return h.List.One() + " " + h.texts(j)["name"], name
-}
-
-// Begun returns the job with the thing among the unfinished ones when it was not there yet.
-func (h Sheet) Begun(j vehicles.Job) (vehicles.Job, form.Sheet) {
-	if !h.Fresh {
-		return j, h
-	}
-	all := slices.Insert(slices.Clone(h.List.unfinished(j)), 0, texts{})
-	return h.List.withUnfinished(j, all), Sheet{h.List, h.List.Len(j), false}
-}
-
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
 func (h Sheet) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
@@ -193,18 +175,6 @@ func (h Sheet) change(j vehicles.Job, was, now texts, edits map[string]string) (
 	}
 	after := h.List.table().with(j, h.Row, t)
 	return after, h, h.List.tryAt(j, after, h.Row)
-}
-
-// needs says which blank fields are needed or, when none is blank, for which refused ones the thing waits.
-func (h Sheet) needs(j vehicles.Job, missing []string, now texts) error {
-	blank := slices.Clone(missing)
-	for _, r := range form.Refused(h, j) {
-		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
-	}
-	if len(blank) == 0 {
-		return fmt.Errorf("waits for %s", h.lacking(missing, now))
-	}
-	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(blank, now))
 }
 
 // remeasured says whether a reading is there that was not there before: who enters a reading has measured the thing on

@@ -56,13 +56,8 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry, change = m.open(open, s)
 		return m, change, nil
 	}
-	var all desk.Change
-	for _, piece := range form.Pieces(msg) {
-		var change desk.Change
-		m, change = m.step(piece, s)
-		s, all = form.Merge(s, all, change)
-	}
-	return m, all, nil
+	m, change := form.Each(m, msg, s, Screen.step)
+	return m, change, nil
 }
 
 // open opens the form of an obstruction or an opening.

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"encoding/json"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestSuggestTellsTheYawOnlyWhenAsked(t *testing.T) {
+	job := filepath.Join(cases, "09-things-above.toml")
+	places := func(args ...string) (list []map[string]any) {
+		code, out, complaint := call("", append([]string{"suggest", "--json", job}, args...)...)
+		require.Zero(t, code, complaint)
+		var said struct{ Places []map[string]any }
+		require.NoError(t, json.Unmarshal([]byte(out), &said))
+		require.NotEmpty(t, said.Places)
+		return said.Places
+	}
+	for _, p := range places() {
+		assert.NotContains(t, p, "yaw")
+	}
+	for _, p := range append(places("--yaw"), places("--yaw", "--near", "1200,100")...) {
+		yaw := p["yaw"].(float64)
+		assert.True(t, yaw > -180 && yaw <= 180, "%v", yaw)
+	}
+	assert.LessOrEqual(t, places("--yaw")[0]["margin"].(float64), places()[0]["margin"].(float64)+0.1, "a heater takes no less room than its cut")
+
+	code, out, _ := call("", "suggest", "--yaw", job)
+	assert.Zero(t, code)
+	assert.Contains(t, out, "yaw")
+	assert.Contains(t, out, "°")
+	code, out, _ = call("", "suggest", job)
+	assert.Zero(t, code)
+	assert.NotContains(t, out, "yaw")
+}
+
+func TestSuggestYawNeedsAHeater(t *testing.T) {
+	job := "format = 1\n[job]\nref = \"TL-90\"\n[floor]\nfrom = 0\nlength = 3000\nwidth = 1700\nthickness = 20\nground = 400\n"
+	code, out, complaint := call(job, "suggest", "--yaw", "-")
+	assert.Equal(t, 1, code)
+	assert.Empty(t, out)
+	assert.Equal(t, "TL-90: there is no [heater] to turn: enter one, or leave --yaw out\n", complaint)
+	assert.Equal(t, 1, strings.Count(complaint, "\n"))
+	code, _, _ = call(job, "suggest", "-")
+	assert.Zero(t, code)
+}

@@ -1,0 +1,79 @@
+package place
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/vehicles"
+)
+
+// listed opens the list of places and waits for it.
+func listed(t *testing.T, s desk.State) desk.Screen {
+	p, change, cmd := New().Update(trial.Keys("c")[0], s)
+	require.Empty(t, change)
+	require.NotNil(t, cmd)
+	assert.Contains(t, trial.Filled(t, p, s, 100, 27), "Looking...")
+	p, _, _ = p.Update(cmd(), s)
+	return p
+}
+
+// wishing is the demo with a heater wanted at a place.
+func wishing(t *testing.T, at geometry.Point, within float64) desk.State {
+	s := demo(t)
+	return trial.Judged(s, s.Job.WithWish(vehicles.Wish{At: [2]float64{at.X, at.Y}, Within: vehicles.Some(within)}))
+}
+
+func TestAPlaceOfTheListIsTakenWithItsLetterAndTakenBack(t *testing.T) {
+	s := demo(t)
+	options := rules.Assist(&s.Result).Options
+	require.NotEmpty(t, options)
+	for i, letter := range []string{"a", "b", "c"}[:len(options)] {
+		_, after, changes := trial.After(listed(t, s), s, trial.Keys(letter)...)
+		assert.Equal(t, options[i].Yaw.Value, after.Job.Heater.Yaw)
+		assert.InDelta(t, options[i].At.X, after.Job.Cut.At[0], 0.02)
+		assert.InDelta(t, options[i].At.Y, after.Job.Cut.At[1], 0.02)
+		assert.GreaterOrEqual(t, leastAtCut(after), 0.)
+		assert.Empty(t, changes[0].Step, "an undo step of its own")
+		assert.Equal(t, vehicles.Demo().Cut.At, s.Job.Cut.At)
+	}
+}
+
+func TestTheListInPictures(t *testing.T) {
+	s := demo(t)
+	list := listed(t, s)
+	trial.Golden(t, "options", list, s, planArea)
+	for _, size := range trial.Sizes {
+		assert.Contains(t, trial.Filled(t, list, s, size.W, size.H), "c x ", "no option is hidden, %s", size.Name)
+	}
+	s = wishing(t, geometry.Point{X: 900, Y: 0}, 20)
+	require.Empty(t, rules.Assist(&s.Result).Options)
+	trial.Golden(t, "in-the-way", listed(t, s), s, planArea)
+}
+
+func TestTheListIsLeftWhenTheJobChanges(t *testing.T) {
+	s := demo(t)
+	p := listed(t, s)
+	require.True(t, p.Typing())
+	left, _, _ := trial.After(p, s, tea.KeyMsg{Type: tea.KeyEsc})
+	assert.False(t, left.Typing())
+	other := trial.Judged(s, s.Job.WithoutObstruction(0))
+	assert.NotContains(t, trial.Filled(t, p, other, 100, 27), "whole heater")
+	late, _, cmd := New().Update(trial.Keys("c")[0], s)
+	late, _, _ = late.Update(cmd(), other)
+	assert.False(t, late.Typing(), "what comes late is of another job")
+}
+
+func TestWithoutAHeaterTheListSaysSo(t *testing.T) {
+	s := demo(t)
+	job := s.Job
+	job.Heater, job.Exhaust, job.Intake, job.Fuel = nil, nil, nil, nil
+	_, _, changes := trial.After(New(), trial.Judged(s, job), trial.Keys("c")...)
+	assert.Contains(t, changes[0].Say, "No heater")
+}

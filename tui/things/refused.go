@@ -1,0 +1,56 @@
+package things
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// Called is what refused texts of the thing are kept under: its name, which no other of the list has.
+func (h Sheet) Called(j vehicles.Job) (of, name string) {
+	if h.Fresh {
+		return "", ""
+	}
+	name, _ = h.Name(j)
+	return h.List.One() + " " + h.texts(j)["name"], name
+}
+
+// Begun returns the job with the thing among the unfinished ones when it was not there yet.
+func (h Sheet) Begun(j vehicles.Job) (vehicles.Job, form.Sheet) {
+	if !h.Fresh {
+		return j, h
+	}
+	all := slices.Insert(slices.Clone(h.List.unfinished(j)), 0, texts{})
+	return h.List.withUnfinished(j, all), Sheet{h.List, h.List.Len(j), false}
+}
+
+// needs says which blank fields are needed or, when none is blank, for which refused ones the thing waits.
+func (h Sheet) needs(j vehicles.Job, missing []string, now texts) error {
+	blank := slices.Clone(missing)
+	for _, r := range form.Refused(h, j) {
+		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
+	}
+	if len(blank) == 0 {
+		return fmt.Errorf("waits for %s", h.lacking(missing, now))
+	}
+	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(blank, now))
+}
+
+// forgotten returns the job without the refused texts of things that the list has no more.
+func (l List) forgotten(j vehicles.Job) vehicles.Job {
+	all := j.Refused()
+	if len(all) == 0 {
+		return j
+	}
+	there := map[string]bool{}
+	for row := range l.Rows(j) {
+		of, _ := Sheet{l, row, false}.Called(j)
+		there[of] = true
+	}
+	return j.WithRefused(slices.DeleteFunc(all, func(r vehicles.Refusal) bool {
+		return strings.HasPrefix(r.Of, l.One()+" ") && !there[r.Of]
+	}))
+}
