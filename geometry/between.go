@@ -48,21 +48,26 @@ func Between(a, b Footprint) Separation {
 	return least
 }
 
-// Inside returns how far f (the first) lies inside the floor min..max: the least plan distance from f to the floor's
-// edge, negative by how far f sticks out. A is on f, B on the edge, N from A towards B.
-// Of a rectangle or a line the worst corner or path point speaks, by its distance from the floor's outline: that
-// distance is a convex function, so its worst is there.
+// Inside returns how far f (the first) lies inside the floor min..max: the least plan distance from f to one of the
+// floor's four edges, negative by how far f sticks out beyond that edge. A is on f, B straight across from it on the
+// edge's line, N from A towards B. Of a rectangle or a line the worst corner or path point speaks.
 func (f Footprint) Inside(min, max Point) Separation {
-	floor := NewRectangle(min, max, 0)
 	least := Separation{Gap: math.Inf(1)}
 	f.cores(func(c *core) {
 		for _, p := range c.points[:c.n] {
-			gap, edge := floor.Gap(p)
-			if -gap-c.radius >= least.Gap {
-				continue
+			for _, edge := range [4]struct {
+				inside float64
+				out    Point
+			}{
+				{p.X - min.X, Point{X: -1}}, {max.X - p.X, Point{X: 1}},
+				{p.Y - min.Y, Point{Y: -1}}, {max.Y - p.Y, Point{Y: 1}},
+			} {
+				if gap := edge.inside - c.radius; gap < least.Gap {
+					least = Separation{
+						Gap: gap, A: p.Add(edge.out.Scale(c.radius)), B: p.Add(edge.out.Scale(edge.inside)), N: edge.out,
+					}
+				}
 			}
-			out := floor.outward(p, edge, gap)
-			least = Separation{Gap: -gap - c.radius, A: p.Add(out.Scale(c.radius)), B: edge, N: out}
 		}
 	})
 	if least.Gap < 0 {

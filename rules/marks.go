@@ -72,9 +72,13 @@ func (m *marker) below(name string, p geometry.Point) Mark {
 	}}
 }
 
-// reading is what a tape says at a plan distance from a zero that hangs so much lower; behind the zero it is negative.
+// reading is what a tape says at a plan distance from a zero that hangs so much lower. Held level, a place behind the
+// zero is negative; what a sloping tape says has no sign.
 func reading(plan float64, hook vehicles.Number) float64 {
-	return math.Copysign(survey.AboveReading(plan, hook.Value), plan)
+	if hook.Value == 0 {
+		return plan
+	}
+	return survey.AboveReading(plan, hook.Value)
 }
 
 func plateMark(i int) string { return fmt.Sprintf("plate %d", i+1) }

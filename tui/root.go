@@ -56,8 +56,19 @@ type Root struct {
 // sayAtLeast is how long a line at the foot stays whatever is pressed: two seconds to look down, one to read.
 const sayAtLeast = 3 * time.Second
 
-// Init starts nothing: everything is on the desk already.
-func (r *Root) Init() tea.Cmd { return tea.Batch(r.keepJournal(), r.advise()) }
+// Init reads nothing, as everything is on the desk already; it starts what goes on beside the screen.
+func (r *Root) Init() tea.Cmd { return tea.Batch(r.keepJournal(), r.advise(), r.sizeAgain()) }
+
+// sizeAgain asks for the window's size once more a moment after the start: one that changed before the library listened
+// for it would never be heard of.
+func (r *Root) sizeAgain() tea.Cmd {
+	return tea.Tick(r.settle, func(time.Time) tea.Msg { return listening{} })
+}
+
+// listening says that changes of the window's size are heard of from now on.
+type listening struct{}
+
+func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
 
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {

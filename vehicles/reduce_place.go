@@ -55,6 +55,20 @@ func (r *reducer) place(placed *Placed, p *Place, what *thing, from *side, at sp
 	default:
 		r.box(placed, p, what, from, at, last)
 	}
+	placed.Loose = placed.Loose || last.loose && p.runsOn()
+	last.loose = placed.Loose
+}
+
+// runsOn tells whether a place runs on, along either axis, from the thing before it.
+func (p *Place) runsOn() bool {
+	x, y := p.X[0], p.Y[0]
+	switch {
+	case p.Form == Disc:
+		x, y = p.Centre[0], p.Centre[1]
+	case p.Form == Piped && len(p.Path) > 0:
+		x, y = p.Path[0][0], p.Path[0][1]
+	}
+	return x.Start == survey.On || y.Start == survey.On
 }
 
 // reading reduces one reading and reports what is wrong with it, or a place beyond all bounds.

@@ -29,8 +29,11 @@ type end struct {
 	unclosed      bool // its chain does not come out at the overall reading
 }
 
-// trail is where the next thing of a table may run on from.
-type trail struct{ x, y end }
+// trail is where the next thing of a table may run on from, and whether the tape sloped by an unknown amount to there.
+type trail struct {
+	x, y  end
+	loose bool
+}
 
 const nothingBefore = "it runs on, but nothing stands before it: measure it from the bumper, the centreline or a side edge"
 

@@ -22,6 +22,7 @@ var RuleIDs = []string{
 var kindsByRule = map[string][]string{
 	"cut.clearance": Kinds, "exhaust.clearance": Kinds, "exhaust.clearance.shielded": Kinds,
 	"intake.clearance": Kinds, "fuel.clearance": Kinds, "exhaust.outlet": OpeningKinds,
+	"stub.in-cut": {"exhaust", "intake", "fuel"},
 }
 
 // otherUnits are the rules whose value is not a length.

@@ -45,7 +45,12 @@ func (g *Gauge) ReduceAbove(length, hookAbove float64) (plan, u float64, err err
 }
 
 func (g *Gauge) reduce(length, rise float64, heights int) (plan, u float64, err error) {
-	if up := math.Abs(rise); up >= length && up != 0 {
+	up := math.Abs(rise)
+	if length < 0 && up != 0 {
+		return 0, 0, fmt.Errorf("the tape reads %s mm, and one that hangs from an edge reads nothing behind it: measure "+
+			"forward of the edge", Format(length, Millimetres))
+	}
+	if up >= length && up != 0 {
 		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
 			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
 	}
