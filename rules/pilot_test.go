@@ -143,7 +143,7 @@ func TestAWrongTieExplainsWhereTheHoleCameOut(t *testing.T) {
 	report := checked(t, job)
 	require.False(t, report.Explained)
 	require.NotEmpty(t, report.Slips)
-	assert.Contains(t, report.Slips[0].Text, `tie "bolt at 900" is wrong`)
+	assert.Contains(t, report.Slips[0].Text, `matching point "bolt at 900" is wrong`)
 	mended := report.Slips[0].Apply(job)
 	assert.False(t, mended.Ties[2].Use)
 	assert.True(t, checked(t, mended).Explained)

@@ -181,7 +181,7 @@ func (s *slipper) ties() {
 			continue
 		}
 		at := others.Down(s.plan.Fit.Up(s.plan.Cut.Intended))
-		s.list = append(s.list, Slip{Text: fmt.Sprintf("between the two: tie %q is wrong, and is to be left out", tie.Name), right: func(job vehicles.Job) vehicles.Job {
+		s.list = append(s.list, Slip{Text: fmt.Sprintf("between the two: matching point %q is wrong, and is to be left out", tie.Name), right: func(job vehicles.Job) vehicles.Job {
 			out := job.Ties[i]
 			out.Use = false
 			c := *job.Cut

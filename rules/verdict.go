@@ -76,9 +76,9 @@ func why(f *Finding, h hold) string {
 	case h&unclosed != 0:
 		return "its chain of readings misses the overall one: measure them again"
 	case h&tiesApart != 0:
-		return "the ties don't agree: measure them again"
+		return "the matching points don't agree: measure them again"
 	case f.ID == "ties.fit":
-		return "the ties differ by more than their tape readings can: measure them again"
+		return "the matching points differ by more than their tape readings can: measure them again"
 	}
 	return "too close to call: measure again or move"
 }
