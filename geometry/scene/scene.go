@@ -50,12 +50,10 @@ const (
 // View says from where the scene is looked at.
 type View uint8
 
-// The views. With the van's nose to the right, left is at the top from above and at the bottom from below. A scene
-// seen from the side has places along a run as X and heights above the floor's underside as Y, both mm.
+// The views. With the van's nose to the right, left is at the top from above and at the bottom from below.
 const (
 	Below View = iota
 	Above
-	Side
 )
 
 // Item is one thing of a scene. Exactly one of Footprint, Path and Circle places it, as Form says.

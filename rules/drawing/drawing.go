@@ -1,4 +1,4 @@
-// Package drawing turns a judged job into scenes: the plan of the van's underside and the runs seen from the side.
+// Package drawing turns a judged job into scenes: the plan of the van as seen from below or above.
 // What is drawn where is decided here once, for the screen and for paper.
 //
 // Coordinates are those of the plan: mm, X forward of the bumper datum, Y to the van's left. Nothing here holds state.

@@ -217,8 +217,6 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 	assert.Equal(t, scene.Floor, s.Items[0].Role)
 	assert.Equal(t, pt(-30, -920), s.Min)
 	assert.Equal(t, pt(3270, 920), s.Max)
-	_, ok := Side(result, "exhaust", survey.Millimetres)
-	assert.False(t, ok)
 }
 
 func TestEverythingDrawnIsInSight(t *testing.T) {
@@ -233,24 +231,6 @@ func TestEverythingDrawnIsInSight(t *testing.T) {
 		}
 		assert.True(t, low.X >= s.Min.X && low.Y >= s.Min.Y && high.X <= s.Max.X && high.Y <= s.Max.Y, "%d %s", it.Role, it.Label)
 	}
-}
-
-func TestSideShowsTheFall(t *testing.T) {
-	result := van(t, nil)
-	s, ok := Side(result, "exhaust", survey.Millimetres)
-	require.True(t, ok)
-	assert.Equal(t, scene.Side, s.View)
-	var labels []string
-	for _, it := range s.Items {
-		if it.Ref >= 0 {
-			labels = append(labels, it.Label)
-		}
-	}
-	// Drops along the path: stub 45, 150, 170, 185, 195. The first leg is nearly upright but has a length in plan.
-	assert.Equal(t, []string{"falls 105 mm", "falls 20 mm", "falls 15 mm", "falls 10 mm"}, labels)
-	line := find(s, scene.Exhaust, "exhaust")[0].Footprint.Path
-	assert.Equal(t, []float64{-45, -150, -170, -185, -195}, []float64{line[0].Y, line[1].Y, line[2].Y, line[3].Y, line[4].Y})
-	assert.InDelta(t, pt(1120, 660).Sub(pt(300, 690)).Norm(), line[3].X-line[2].X, 1e-9)
 }
 
 func BenchmarkDraw(b *testing.B) {

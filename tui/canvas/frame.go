@@ -26,24 +26,20 @@ func (p *painter) frame() {
 
 // head says from where the picture is seen and which side is at its top.
 func (p *painter) head() {
-	title, right := " SEEN FROM BELOW ", "nose ►"
-	switch p.View {
-	case scene.Above:
+	const right = "nose ►"
+	title := " SEEN FROM BELOW "
+	if p.View == scene.Above {
 		title = " SEEN FROM ABOVE "
-	case scene.Side:
-		title, right = " SEEN FROM THE SIDE ", "outlet ►"
 	}
 	c := &p.canvas
 	c.Put(0, 0, title, loud)
 	at := utf8.RuneCountInString(title) + 1
-	if p.View != scene.Side {
-		c.Put(at, 0, "◄ bumper", words)
-		from, room := at+9, c.Width-at-10-utf8.RuneCountInString(right)
-		for _, top := range p.tops() {
-			if spare := room - utf8.RuneCountInString(top); spare >= 0 {
-				c.Put(from+spare/2, 0, top, words)
-				break
-			}
+	c.Put(at, 0, "◄ bumper", words)
+	from, room := at+9, c.Width-at-10-utf8.RuneCountInString(right)
+	for _, top := range p.tops() {
+		if spare := room - utf8.RuneCountInString(top); spare >= 0 {
+			c.Put(from+spare/2, 0, top, words)
+			break
 		}
 	}
 	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, words)
@@ -74,9 +70,6 @@ func (p *painter) foot() {
 	bar := p.bar()
 	room := c.Width - utf8.RuneCountInString(bar) - 2
 	c.Put(c.Width-utf8.RuneCountInString(bar), c.Height-1, bar, quiet)
-	if p.View == scene.Side {
-		return
-	}
 	bottom := "▼ van's " + p.side(p.View == scene.Below)
 	c.Put(0, c.Height-1, bottom, words)
 	at := utf8.RuneCountInString(bottom)
@@ -151,7 +144,7 @@ func (p *painter) sideRuler() {
 			continue
 		}
 		number := strconv.FormatFloat(math.Round(y/u*100)/100+0, 'f', -1, 64)
-		if y > 0 && p.View != scene.Side {
+		if y > 0 {
 			number = "+" + number
 		}
 		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number+"┤", words)

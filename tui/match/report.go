@@ -93,7 +93,7 @@ func (p *page) wrong() {
 
 // agree says how well the points fit, and whether their tapes explain it.
 func (p *page) agree() {
-	text := fmt.Sprintf("left over %s on the whole (RMS; arrows drawn %.0f times)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
+	text := fmt.Sprintf("left over %s on the whole (arrows drawn %.0f times)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
 	for _, f := range p.s.Result.Findings {
 		if f.ID != "ties.fit" {
 			continue

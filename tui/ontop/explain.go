@@ -2,7 +2,6 @@ package ontop
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -180,7 +179,7 @@ func costFrames(s desk.State) string {
 // costRead says what a reading's error comes to.
 func costRead(s desk.State) string {
 	tape, u := s.Job.SurveyTape(), s.Settings.Units
-	level := math.Sqrt(tape.Variance(typicalX, true))
+	level := tape.Terms(typicalX, true).U()
 	_, sloped, _, err := tape.Reduce(typicalX, survey.Slope{Hook: typicalHook, Set: true}, 0, true)
 	if err != nil {
 		return err.Error()

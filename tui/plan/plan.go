@@ -184,13 +184,3 @@ func draw(s desk.State, opts Options) scene.Scene {
 	}
 	return drawing.Draw(s.Result, o)
 }
-
-// Side paints a run, "exhaust" or "intake", from the side into exactly w columns and h rows; without one ok is false.
-func Side(s desk.State, run string, w, h int) (picture string, ok bool) {
-	side, ok := drawing.Side(s.Result, run, s.Settings.Units)
-	if !ok {
-		return "", false
-	}
-	c := canvas.Paint(side, w, h, canvas.Look{Units: s.Settings.Units})
-	return c.Encode(s.Settings.Colour, s.Settings.Light), true
-}

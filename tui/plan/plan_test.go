@@ -206,17 +206,6 @@ func TestMarksAndWishesAreShown(t *testing.T) {
 	assert.NotEqual(t, bare, wished)
 }
 
-func TestSideViewOfTheExhaust(t *testing.T) {
-	s := state(t)
-	picture, ok := Side(s, "exhaust", 100, 20)
-	require.True(t, ok)
-	text := ansi.Strip(picture)
-	assert.Contains(t, text, "SEEN FROM THE SIDE")
-	assert.Contains(t, text, "falls 20 mm")
-	_, ok = Side(s, "intake", 100, 20)
-	assert.False(t, ok, "this van has none")
-}
-
 func BenchmarkView(b *testing.B) {
 	s := state(b)
 	for b.Loop() {

@@ -99,19 +99,6 @@ func (m Screen) Keys(s desk.State) []key.Binding {
 	return m.entry.Keys(s, keyLook)
 }
 
-// Unfinished says what is begun and lacks readings, so that it is not judged: "crossmember 2: far edge and 2 more".
-func Unfinished(s desk.State) []string {
-	var out []string
-	for _, sheet := range sheets(s) {
-		thing := sheet.(things.Sheet)
-		if !thing.Real(s.Job) {
-			name, _ := thing.Name(s.Job)
-			out = append(out, name+": "+thing.Lacks(s.Job))
-		}
-	}
-	return out
-}
-
 func title(s desk.State) string {
 	text := fmt.Sprintf("Obstructions: %d", things.Obstructions.Rows(s.Job))
 	if n := left(s); n > 0 {
