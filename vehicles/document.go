@@ -2,13 +2,13 @@ package vehicles
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 )
 
 // Document is a job and the file it was read from or written to.
@@ -17,8 +17,7 @@ type Document struct {
 	Job        Job
 	KeepBefore bool // the file says what Format would not, comments say: the first save keeps a copy of it
 
-	onDisk bool // the file was there; sum is then of what it held
-	sum    [sha256.Size]byte
+	base Base // what the file held when it was read or written
 }
 
 // SaveReport says what a save did beside writing the job.
@@ -33,7 +32,7 @@ var ErrChangedOnDisk = errors.New("the file has changed on disk since it was rea
 // Load reads a job file. The error is of type FileErrors when the file could be read but is wrong, and the document
 // beside it may still be whole: see FileErrors.WholeJob. It is fs.ErrNotExist, on one line, when there is no file.
 func Load(path string) (Document, error) {
-	data, err := readFile(path)
+	data, err := ReadFile(path)
 	if err != nil {
 		return Document{Path: path}, err
 	}
@@ -42,13 +41,34 @@ func Load(path string) (Document, error) {
 }
 
 // OnDisk says whether the document has a file.
-func (d Document) OnDisk() bool { return d.onDisk }
+func (d Document) OnDisk() bool { return d.base.there }
+
+// Base is what the document's file held when it was read or written.
+func (d Document) Base() Base { return d.base }
+
+// BasedOn is the document of a job that was begun when the file held something else: saving it asks first.
+func (d Document) BasedOn(b Base) Document {
+	d.base = b
+	return d
+}
 
 // holding is the document with its file holding data.
 func (d Document) holding(data []byte) Document {
-	d.onDisk, d.sum = true, sha256.Sum256(data)
+	d.base = baseOf(data)
 	d.KeepBefore = !bytes.Equal(data, d.Job.Format())
 	return d
+}
+
+// Now returns what the document's file holds at this moment. It is no error when there is no file.
+func (d Document) Now() (Base, error) {
+	data, err := ReadFile(d.Path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Base{}, nil
+	}
+	if data == nil {
+		data = []byte{} // an empty file is a file
+	}
+	return baseOf(data), err
 }
 
 // Save writes the job to the document's file, all of it or nothing, and returns the document as it is then. A file
@@ -69,11 +89,16 @@ func (d Document) save(job Job, over bool) (Document, SaveReport, error) {
 	if err != nil {
 		return d, SaveReport{}, notWritten(d.Path, err)
 	}
+	unlock, err := lockSaves(target)
+	if err != nil {
+		return d, SaveReport{}, notWritten(d.Path, err)
+	}
+	defer unlock()
 	there, mode, err := presentFile(target)
 	if err != nil {
 		return d, SaveReport{}, notWritten(d.Path, err)
 	}
-	if there != nil && !over && (!d.onDisk || sha256.Sum256(there) != d.sum) {
+	if there != nil && !over && baseOf(there) != d.base {
 		return d, SaveReport{}, fmt.Errorf("%s: %w", oneLine(d.Path), ErrChangedOnDisk)
 	}
 	var report SaveReport
@@ -82,19 +107,20 @@ func (d Document) save(job Job, over bool) (Document, SaveReport, error) {
 			return d, SaveReport{}, notWritten(d.Path, fmt.Errorf("what it held before could not be kept: %w", err))
 		}
 	}
-	if err := replaceFile(target, data, mode); err != nil {
+	if err := replaceFile(target, data, mode, false); err != nil {
 		return d, report, notWritten(d.Path, err)
 	}
 	return Document{Path: d.Path, Job: job}.holding(data), report, nil
 }
 
-// readsBack returns the job's file, or why it would not read back as the same job.
+// readsBack returns the job's file, or why it would not read back as the same job, whole and free of faults.
 func readsBack(job Job, path string) ([]byte, error) {
 	data := job.Format()
-	again, faults := parse(data, path)
+	again, err := ParseJob(data, path)
+	var faults FileErrors
 	switch {
-	case len(faults) > 0:
-		return nil, fmt.Errorf("%s: not saved, as it could not be read again: %s", oneLine(path), faults[0].Text)
+	case errors.As(err, &faults):
+		return nil, fmt.Errorf("%s: not saved, as it would be refused when it is read again: %s", oneLine(path), faults[0].Text)
 	case !bytes.Equal(again.Format(), data):
 		return nil, fmt.Errorf("%s: not saved, as it would not be read again as the same job", oneLine(path))
 	}
@@ -131,7 +157,7 @@ func keepBefore(path string, data []byte, mode fs.FileMode) (string, error) {
 		}
 		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode|0o200)
 		if errors.Is(err, fs.ErrExist) {
-			if kept, err := os.ReadFile(name); err == nil && bytes.Equal(kept, data) {
+			if kept, err := ReadFile(name); err == nil && bytes.Equal(kept, data) {
 				return name, nil
 			}
 			continue
@@ -147,15 +173,21 @@ func keepBefore(path string, data []byte, mode fs.FileMode) (string, error) {
 	}
 }
 
-// readFile reads a file that should be a job file, no further than a job file can be.
-func readFile(path string) ([]byte, error) {
-	f, err := os.Open(path)
+// ReadFile reads a plain file, no further than a byte more than a job file can be. What is no plain file, a pipe that
+// nobody may ever write to, is not waited for. The error is one line.
+func ReadFile(path string) ([]byte, error) {
+	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return nil, notRead(path, err)
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
+	switch info, err := f.Stat(); {
+	case err != nil:
+		return nil, notRead(path, err)
+	case info.IsDir():
 		return nil, notRead(path, errFolder)
+	case !info.Mode().IsRegular():
+		return nil, notRead(path, errPipe)
 	}
 	data, err := io.ReadAll(io.LimitReader(f, LargestFile+1))
 	if err != nil {

@@ -12,6 +12,9 @@ var (
 	errNoName    = errors.New("it has no name: give it one")
 	errFolder    = errors.New("it is a folder, not a file")
 	errNoFile    = errors.New("it is no plain file")
+	errPipe      = errors.New("it is no plain file: write - for standard input, or copy it into a file first")
+	errUnread    = errors.New("nobody reads from it")
+	errBusy      = errors.New("somebody else is saving in that folder right now: try again")
 	errProtected = errors.New("it is write-protected: take the protection off, or save under another name")
 )
 

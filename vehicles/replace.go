@@ -4,10 +4,11 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"syscall"
 )
 
 // WriteFile writes a file, all of it or nothing, with the mode it had or that of any new file; a link stays a link.
-// What is no plain file, a terminal or a pipe, is written to as it stands. The error is one line.
+// What is no plain file, a terminal or a pipe that somebody reads, is written to as it stands. The error is one line.
 func WriteFile(path string, data []byte) error {
 	target, err := followLink(path)
 	if err != nil {
@@ -16,17 +17,57 @@ func WriteFile(path string, data []byte) error {
 	info, err := os.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		err = replaceFile(target, data, 0o644)
+		err = replaceFile(target, data, 0o644, false)
 	case err != nil:
 	case info.IsDir():
 		err = errFolder
 	case info.Mode().IsRegular():
-		err = replaceFile(target, data, info.Mode().Perm())
+		err = replaceFile(target, data, info.Mode().Perm(), false)
 	default:
-		err = os.WriteFile(target, data, 0)
+		err = writeInto(target, data)
 	}
 	if err != nil {
 		return notWritten(path, err)
+	}
+	return nil
+}
+
+// writeInto writes to what is no plain file. A pipe that nobody reads is not waited for.
+func writeInto(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|syscall.O_NONBLOCK, 0)
+	if errors.Is(err, syscall.ENXIO) {
+		return errUnread
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	return errors.Join(err, f.Close())
+}
+
+// WriteOwn writes a file of the program's own, all of it or nothing, with just that mode. It never follows a link and
+// writes into nothing that is no plain file: who put one there did not mean well. The error is one line.
+func WriteOwn(path string, data []byte, mode fs.FileMode) error {
+	err := PlainOrNone(path)
+	if err == nil {
+		err = replaceFile(path, data, mode, true)
+	}
+	if err != nil {
+		return notWritten(path, err)
+	}
+	return nil
+}
+
+// PlainOrNone returns an error when there is something at path that is no plain file, a link among them.
+func PlainOrNone(path string) error {
+	info, err := os.Lstat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return err
+	case !info.Mode().IsRegular():
+		return errNoFile
 	}
 	return nil
 }

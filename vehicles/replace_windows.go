@@ -9,7 +9,7 @@ import (
 )
 
 // replaceFile puts a new file in the place of path at once and has the disk hold it before it returns.
-func replaceFile(path string, data []byte, _ fs.FileMode) error {
+func replaceFile(path string, data []byte, _ fs.FileMode, _ bool) error {
 	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*.new")
 	if err != nil {
 		return err
