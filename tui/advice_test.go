@@ -131,7 +131,7 @@ func TestAFaultyJobHasNoAdvice(t *testing.T) {
 	o := job.Obstructions[0]
 	o.X[0].Length, o.X[1].Length = 10, 20 // nearer than the hook's height
 	job = job.WithObstruction(0, o)
-	b.do(b.apply(desk.Change{Job: &job}))
+	b.do(b.put(job, "")) // as a file has it
 	require.NotEmpty(t, b.state.Faults)
 	assert.Empty(t, figures.Advice(b.state))
 	b.press("ctrl+z")

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/rules"
@@ -58,8 +60,28 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 	return nil
 }
 
-// edit puts a changed job on the desk.
+// edit puts a changed job on the desk, unless its readings or runs contradict each other in a way that they did not
+// before: such a job could neither be judged nor saved.
 func (r *Root) edit(job vehicles.Job, step string) tea.Cmd {
+	result, faults := rules.Judge(job, r.options.Book)
+	for _, fault := range faults {
+		if !r.knows(fault) {
+			r.tell("Not done: " + fault.Text)
+			return nil
+		}
+	}
+	r.history.add(job, step)
+	return r.judged(result, faults)
+}
+
+// knows says whether the job had a fault before. Its text has figures that change while it is being put right, its key
+// moves when a list does.
+func (r *Root) knows(fault vehicles.Fault) bool {
+	return slices.ContainsFunc(r.state.Faults, func(f vehicles.Fault) bool { return f.Key == fault.Key || f.Text == fault.Text })
+}
+
+// put puts a job on the desk as it is.
+func (r *Root) put(job vehicles.Job, step string) tea.Cmd {
 	r.history.add(job, step)
 	return r.judge()
 }
@@ -73,15 +95,17 @@ func (r *Root) stepped(moved bool, did, didNot string) tea.Cmd {
 	return r.judge()
 }
 
-// judge works the state out afresh from the job that is now on the desk. When the job's readings contradict
+// judge works the state out afresh from the job that is now on the desk.
+func (r *Root) judge() tea.Cmd { return r.judged(rules.Judge(r.history.now.job, r.options.Book)) }
+
+// judged is the state of the job that is now on the desk, with what it came to. When the job's readings contradict
 // each other there is no result: the last good one stays, with what is wrong beside it.
-func (r *Root) judge() tea.Cmd {
+func (r *Root) judged(result rules.Result, faults []vehicles.Fault) tea.Cmd {
 	s := &r.state
 	s.Job, s.Dirty, s.Focus = r.history.now.job, r.history.dirty(), nil
 	if s.Selected >= len(s.Job.Obstructions) {
 		s.Selected = len(s.Job.Obstructions) - 1
 	}
-	result, faults := rules.Judge(s.Job, r.options.Book)
 	s.Faults = faults
 	if len(faults) == 0 {
 		s.Result, s.Marks = result, rules.Marks(result)

@@ -5,7 +5,6 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
 )
@@ -107,15 +106,18 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
+	foot, body := r.h-footRows, headRows+r.bodyHeight()
 	switch {
-	case tap && msg.Y == r.h-1 && r.saying() && msg.X < ansi.StringWidth(r.say):
+	case tap && msg.Y >= foot:
+		return r.tapped(r.footParts(), msg.X)
+	case tap && msg.Y >= foot-len(r.sayRows()):
 		r.say = ""
 		return nil
-	case tap && msg.Y == r.h-1:
-		return r.tapped(r.footParts(), msg.X)
-	case tap && (msg.Y < headRows || msg.Y == r.h-1-r.adviceRows()) && r.overlay() != nil:
+	case tap && (msg.Y < headRows || msg.Y >= body) && r.overlay() != nil:
 		return nil
-	case tap && msg.Y == r.h-1-r.adviceRows():
+	case tap && msg.Y >= body+r.adviceRows():
+		return r.ask(desk.Save) // the warning asks for it
+	case tap && msg.Y >= body:
 		return r.takeAdvice()
 	case tap && msg.Y == 0:
 		for i, title := range r.headerParts() {

@@ -8,13 +8,13 @@ import (
 	"iter"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
 
 	"github.com/gofrs/flock"
 
-	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -24,36 +24,48 @@ type journal struct {
 	about   string // the job file, "" for none
 	path    string
 	lock    *flock.Flock
-	unsaved atomic.Pointer[vehicles.Job] // nil when all is saved or given up
+	unsaved atomic.Pointer[work] // nil when all is saved or given up
 
 	scheduled atomic.Bool // a write is going to start
 	mine      atomic.Bool // what the file holds is this window's to change: nothing there waits for an answer
 
-	disk    sync.Mutex    // one writer at a time; never taken in Update
-	written *vehicles.Job // what the file holds
+	disk    sync.Mutex // one writer at a time; never taken in Update
+	written *work      // what the file holds
+}
+
+// work is an unsaved job, and what the job file held when it was begun: a file that holds something else by now was
+// changed by somebody who had not seen this work.
+type work struct {
+	job  vehicles.Job
+	base vehicles.Base
 }
 
 // found is work that was left behind in a journal.
 type found struct {
-	job  vehicles.Job
-	when time.Time
-	err  error // it can't be read
+	work
+	when   time.Time
+	others int   // pieces of work that other windows left behind beside it
+	err    error // it can't be read
 }
 
 // mostWindows is how many windows may have the same job open.
 const mostWindows = 16
 
-var errTooManyWindows = errors.New("this job is open in too many windows: unsaved work is not kept safe in this one")
+// errNoJournal is why unsaved work can't be kept when no journal of those a job may have can be taken.
+var errNoJournal = fmt.Errorf("none of its %d journals is free: close other windows on this job", mostWindows)
 
 // openJournal takes the journal of a job file: the newest one left behind by a window that is gone, else a free one.
-func openJournal(dir, about string) (*journal, error) {
+// others is how many more were left behind.
+func openJournal(dir, about string) (best *journal, others int, err error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return nil, err
+		return nil, 0, err
 	}
-	var best *journal
 	var newest time.Time
 	for j := range lockable(dir, about) {
-		info, err := os.Stat(j.path)
+		info, err := os.Lstat(j.path)
+		if err == nil {
+			others++
+		}
 		switch {
 		case err == nil && info.ModTime().After(newest):
 			best.close()
@@ -65,29 +77,33 @@ func openJournal(dir, about string) (*journal, error) {
 		}
 	}
 	if best == nil {
-		return nil, errTooManyWindows
+		return nil, 0, errNoJournal
 	}
-	return best, nil
+	return best, max(others-1, 0), nil
 }
 
 // openFreeJournal takes a journal of the job file with nothing in it.
 func openFreeJournal(dir, about string) (*journal, error) {
 	for j := range lockable(dir, about) {
-		if _, err := os.Stat(j.path); errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(j.path); errors.Is(err, fs.ErrNotExist) {
 			return j, nil
 		}
 		j.close()
 	}
-	return nil, errTooManyWindows
+	return nil, errNoJournal
 }
 
-// lockable goes through the journals of a job file that no other window holds, each locked.
+// lockable goes through the journals of a job file that no other window holds, each locked. Where something lies that
+// is no plain file, a link to somewhere else among them, is none of ours: it is neither followed nor opened.
 func lockable(dir, about string) iter.Seq[*journal] {
 	return func(yield func(*journal) bool) {
 		for n := 1; n <= mostWindows; n++ {
 			path := filepath.Join(dir, fmt.Sprintf("%s-%d.toml", journalName(about), n))
-			lock := flock.New(path + ".lock")
-			if got, err := lock.TryLock(); err != nil || !got {
+			lock := flock.New(path+".lock", flock.SetFlag(os.O_CREATE|os.O_RDWR|noFollow), flock.SetPermissions(0o600))
+			if vehicles.PlainOrNone(path) != nil || vehicles.PlainOrNone(lock.Path()) != nil {
+				continue
+			}
+			if !taken(lock) {
 				continue
 			}
 			if !yield(&journal{about: about, path: path, lock: lock}) {
@@ -114,19 +130,43 @@ func journalName(about string) string {
 
 // look returns the work left behind in the journal, nil for none.
 func (j *journal) look() *found {
-	info, err := os.Stat(j.path)
+	info, err := os.Lstat(j.path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
 	if err != nil {
 		return &found{err: err}
 	}
-	data, err := os.ReadFile(j.path)
+	data, err := vehicles.ReadFile(j.path)
 	if err != nil {
 		return &found{when: info.ModTime(), err: err}
 	}
 	job, err := vehicles.ParseJob(data, j.path)
-	return &found{job, info.ModTime(), unlessWhole(err)}
+	return &found{work: work{job, begunFrom(data)}, when: info.ModTime(), err: unlessWhole(err)}
+}
+
+// begunLine is the line of a journal that says what the job file held when the work was begun.
+const begunLine = "# begun from "
+
+// begunFrom reads that line. Without one nobody knows.
+func begunFrom(data []byte) vehicles.Base {
+	for line := range strings.Lines(string(data)) {
+		if !strings.HasPrefix(line, "#") {
+			break
+		}
+		if base, is := strings.CutPrefix(line, begunLine); is {
+			return vehicles.ParseBase(strings.TrimRight(base, "\r\n"))
+		}
+	}
+	return vehicles.UnknownBase
+}
+
+// text is the work as a journal holds it: a job file with lines before it that say what it is.
+func (w *work) text(about string) []byte {
+	if about == "" {
+		about = "a job that has no file yet"
+	}
+	return fmt.Appendf(nil, "# unsaved work on %q\n%s%s\n%s", about, begunLine, w.base, w.job.Format())
 }
 
 // sync brings the file in line with what is unsaved now: it writes it, or takes the file away. It leaves alone what
@@ -137,26 +177,47 @@ func (j *journal) sync() error {
 	if !j.mine.Load() {
 		return nil
 	}
-	job := j.unsaved.Load()
-	if job == nil {
+	unsaved := j.unsaved.Load()
+	if unsaved == nil {
 		j.written = nil
 		if err := os.Remove(j.path); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return err
 		}
 		return nil
 	}
-	if job == j.written {
+	if unsaved == j.written {
 		return nil
 	}
-	about := j.about
-	if about == "" {
-		about = "a job that has no file yet"
-	}
-	err := desk.WriteFile(j.path, append([]byte(fmt.Sprintf("# Unsaved work on %q\n", about)), job.Format()...))
+	err := vehicles.WriteOwn(j.path, unsaved.text(j.about), j.mode())
 	if err == nil {
-		j.written = job
+		j.written = unsaved
 	}
 	return err
+}
+
+// mode is that of the job file, as the journal holds the same: who may not read the one may not read the other. A job
+// without a file is the fitter's alone.
+func (j *journal) mode() fs.FileMode {
+	const mine = 0o600
+	if info, err := os.Stat(j.about); err == nil && j.about != "" {
+		return info.Mode().Perm() | mine
+	}
+	return mine
+}
+
+// taken takes a lock, if nobody has it, that others who open the same name meet too: a window that closes takes its lock
+// file away, and a lock on a file that has no name any more holds nobody off.
+func taken(lock *flock.Flock) bool {
+	if got, err := lock.TryLock(); err != nil || !got {
+		return false
+	}
+	held, err := lock.Stat()
+	named, nameless := os.Lstat(lock.Path())
+	if err != nil || nameless != nil || !os.SameFile(held, named) {
+		_ = lock.Unlock()
+		return false
+	}
+	return true
 }
 
 // close lets go of the journal; its file stays when there is one.
@@ -164,7 +225,8 @@ func (j *journal) close() {
 	if j == nil {
 		return
 	}
-	// Other windows may take the lock from here on; a lock file that is left over does no harm.
-	_ = j.lock.Unlock()
+	// First the name: whoever opens it from here on makes a lock file of his own. One that is left over, as where open
+	// files can't be removed, does no harm.
 	_ = os.Remove(j.lock.Path())
+	_ = j.lock.Unlock()
 }

@@ -1,10 +1,15 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
+	"os"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/vehicles"
 )
 
 // journalPause is how long changes gather before the journal is written: a row of arrow moves is one write.
@@ -16,9 +21,9 @@ func (r *Root) keepJournal() tea.Cmd {
 	if j == nil {
 		return nil
 	}
-	switch job := r.history.now.job; {
+	switch {
 	case r.history.dirty():
-		j.unsaved.Store(&job)
+		j.unsaved.Store(&work{r.history.now.job, r.document.Base()})
 		j.mine.Store(true)
 	case j.unsaved.Swap(nil) == nil:
 		return nil
@@ -36,11 +41,35 @@ func (r *Root) keepJournal() tea.Cmd {
 
 type journalWritten struct{ err error }
 
-func (m journalWritten) happened(r *Root) tea.Cmd {
-	if m.err != nil {
-		r.tell("Unsaved work could not be kept safe: " + m.err.Error() + ". Save with Ctrl-S.")
+func (m journalWritten) happened(r *Root) tea.Cmd { return r.unkeptBecause(m.err) }
+
+// unkeptBecause notes why unsaved work can't be kept safe, nil when it can. It is said above the foot for as long as it
+// holds, in as many rows as it takes: the screens have less room then.
+func (r *Root) unkeptBecause(err error) tea.Cmd {
+	was := r.bodyHeight()
+	if r.unkept = ""; err != nil {
+		r.unkept = err.Error()
 	}
-	return nil
+	if r.bodyHeight() == was {
+		return nil
+	}
+	return r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
+}
+
+// warning says that unsaved work is not kept safe and why, "" while there is none or it is.
+func (r *Root) warning() string {
+	if r.unkept == "" || !r.history.dirty() {
+		return ""
+	}
+	return "! Unsaved work is in this window only: " + r.unkept + ". Ctrl-S saves it, also elsewhere."
+}
+
+// keptWords says where unsaved work is for now.
+func (r *Root) keptWords() string {
+	if r.unkept != "" {
+		return "the work is in this window only"
+	}
+	return "the work is kept safe until it is saved"
 }
 
 // offer asks what to do with work that was left behind.
@@ -53,15 +82,68 @@ func (r *Root) offer(f *found) {
 		})
 		return
 	}
-	r.open(&question{
+	q := &question{
 		asks:    "Unsaved work from " + when(f.when, r.now()) + " was found: " + f.job.Ref + ".",
-		because: "The program ended then without saving it.",
+		because: "The program ended then without saving it." + otherWindows(f.others),
 		answers: []answer{
-			{"Take it up", func() tea.Cmd { r.sample = false; return r.edit(f.job, "") }},
+			{"Take it up", func() tea.Cmd { return r.takeUp(f) }},
 			{"Throw it away", r.dropFound},
 			{"Leave it: ask again next time", r.leaveFound},
 		},
-	})
+	}
+	if r.document.OnDisk() && f.base != r.document.Base() {
+		q.because = r.meanwhile(f)
+		q.answers[0].text = "Take the unsaved work up; saving asks before it writes over the file"
+		q.answers[1].text = "Keep what the file holds, throw the unsaved work away"
+	}
+	r.open(q)
+}
+
+// otherWindows says that other windows left work behind too.
+func otherWindows(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return " Another window left work behind too: it is asked about next time."
+	}
+	return fmt.Sprintf(" %d other windows left work behind too: they are asked about next time.", n)
+}
+
+// mostDifferences is how many differences a question shows: as many as leave its answers in sight in the smallest window.
+const mostDifferences = 4
+
+// meanwhile says that the file is not what the work was begun from, and in what the two differ.
+func (r *Root) meanwhile(f *found) string {
+	text := "The file has been changed since that work was begun"
+	if saved, err := os.Stat(r.document.Path); err == nil {
+		text = "The file was saved " + when(saved.ModTime(), r.now()) + ", after that work was begun"
+	}
+	return text + ", and they differ:" + otherWords(r.document.Job, f.job) + otherWindows(f.others)
+}
+
+// otherWords lists where the file and the unsaved work differ, a line each.
+func otherWords(file, unsaved vehicles.Job) string {
+	all := vehicles.Differences(file, unsaved)
+	shown := all[:min(len(all), mostDifferences)]
+	var b strings.Builder
+	for _, d := range shown {
+		fmt.Fprintf(&b, "\n  %s: file %s, unsaved %s", d.Where, cmp.Or(d.One, "nothing"), cmp.Or(d.Other, "nothing"))
+	}
+	if n := len(all) - len(shown); n > 0 {
+		fmt.Fprintf(&b, "\n  and in %d more", n)
+	}
+	return b.String() + "\n"
+}
+
+// takeUp puts work that was left behind on the desk. It keeps what it was begun from, so that a save over a file that
+// somebody else has changed since asks.
+func (r *Root) takeUp(f *found) tea.Cmd {
+	r.sample = false
+	if r.document.OnDisk() {
+		r.document = r.document.BasedOn(f.base)
+	}
+	return r.put(f.job, "")
 }
 
 // dropFound takes away what was found.
@@ -92,12 +174,8 @@ type journalOpened struct {
 }
 
 func (m journalOpened) happened(r *Root) tea.Cmd {
-	if m.err != nil {
-		r.tell(m.err.Error())
-		return nil
-	}
 	r.journal = m.journal
-	return r.keepJournal()
+	return tea.Batch(r.unkeptBecause(m.err), r.keepJournal())
 }
 
 // when writes a time for a person: the hour alone when it was today.

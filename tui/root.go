@@ -39,10 +39,13 @@ type Root struct {
 	made    ticks
 
 	document vehicles.Document
-	journal  *journal
-	saving   bool // a save is on its way
-	leaving  bool // quit as soon as it is saved
-	sample   bool // the job on the desk is the sample that comes with the program
+	journal  *journal // nil when there is none to be had
+	unkept   string   // why unsaved work can't be kept safe, "" while it can
+	saving   bool     // a save is on its way
+	failed   bool     // the last save failed
+	leaving  bool     // quit as soon as it is saved
+	givenUp  bool     // what is unsaved is wanted no more
+	sample   bool     // the job on the desk is the sample that comes with the program
 
 	overlays []overlay // the last one shows and has the keys
 	say      string

@@ -373,17 +373,20 @@ func TestTheCautionsNameEveryDanger(t *testing.T) {
 	}
 }
 
-func TestHintsStandBehindTheLineAtTheFoot(t *testing.T) {
+func TestALineIsSaidAboveTheKeysAndHidesNone(t *testing.T) {
 	b, _ := opened(t)
+	keys := b.rows()[29]
 	b.press("ctrl+z")
-	foot := b.rows()[29]
-	assert.Contains(t, foot, "nothing to undo  e edit Underneath")
+	assert.Contains(t, b.rows()[28], "nothing to undo")
+	assert.Equal(t, keys, b.rows()[29])
 	b.tapOn("edit Underneath")
 	assert.Equal(t, "e", b.state.Job.Notes)
-	b.tell(strings.Repeat("x", 90))
-	assert.Contains(t, b.rows()[29], "x  ? help", "the last room is for help")
+	b.tell(strings.Repeat("word ", 30) + "end")
+	assert.Contains(t, b.rows()[27], "word word", "all of it is seen, whatever its length")
+	assert.Contains(t, b.rows()[28], "end")
 	b.tap(3, 29)
-	assert.NotContains(t, b.rows()[29], "x", "a tap takes the line away")
-	b.tell(strings.Repeat("x", 200))
-	assert.Contains(t, b.rows()[29], "x…")
+	assert.Equal(t, "ee", b.state.Job.Notes, "a tap on a key presses it")
+	b.tap(3, 28)
+	assert.False(t, b.shows("word"), "a tap on the line takes it away")
+	assert.Equal(t, "ee", b.state.Job.Notes)
 }

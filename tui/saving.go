@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -19,6 +20,7 @@ type saved struct {
 	report   vehicles.SaveReport
 	journal  *journal // a new one, when the job has got another file
 	err      error
+	unkept   error // why unsaved work can't be kept safe
 }
 
 // save writes the job to its file, or asks for a name when it has none.
@@ -30,10 +32,18 @@ func (r *Root) save() tea.Cmd {
 	case r.saving:
 		r.tell("still saving")
 		return nil
+	case len(r.state.Faults) > 0 && r.history.dirty():
+		r.leaving = false
+		r.askFaulty()
+		return nil
 	case !r.history.dirty() && r.document.OnDisk():
-		r.tell(r.withRefused("all is saved in " + r.document.Path))
-		return r.left()
+		return r.lookAtFile()
 	}
+	return r.saveThere()
+}
+
+// saveThere writes the job to its file.
+func (r *Root) saveThere() tea.Cmd {
 	document := r.document
 	return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) { return document.Save(job) })
 }
@@ -42,13 +52,15 @@ func (r *Root) save() tea.Cmd {
 func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
 	r.saving = true
 	r.history.seal()
-	version, about, dir := r.history.now, r.document.Path, r.journalDir()
+	version, about, dir, j := r.history.now, r.document.Path, r.journalDir(), r.journal
 	return func() tea.Msg {
 		document, report, err := way(version.job)
 		m := saved{number: version.number, document: document, report: report, err: err}
-		if err == nil && document.Path != about {
-			// Without a journal the work is still saved; it is told like any other fault of the journal.
-			m.journal, _ = openFreeJournal(dir, document.Path)
+		switch {
+		case err != nil && j != nil:
+			m.unkept = j.sync() // what is said of the work is to be true
+		case err == nil && document.Path != about && dir != "":
+			m.journal, m.unkept = openFreeJournal(dir, document.Path)
 		}
 		return m
 	}
@@ -60,19 +72,80 @@ func (m saved) happened(r *Root) tea.Cmd {
 		r.askChanged()
 		return nil
 	}
-	if m.err != nil {
+	if r.failed = m.err != nil; r.failed {
 		r.leaving = false
-		r.open(&question{asks: "The job was not saved.", because: m.err.Error(), answers: []answer{
-			{"Save it under another name", func() tea.Cmd { r.askName(); return nil }},
-			{"Go on; it is kept safe until it is saved", nil},
-		}})
-		return nil
+		return r.askFailed(m)
 	}
 	r.document, r.state.Path, r.sample = m.document, m.document.Path, false
 	r.history.saved = m.number
 	r.state.Dirty = r.history.dirty()
 	r.tell(r.withRefused(savedWords(m.document.Path, m.report)))
-	return tea.Sequence(tea.Batch(r.changeJournal(m.journal), r.keepTicks()), r.left())
+	return tea.Sequence(tea.Batch(r.unkeptBecause(m.unkept), r.changeJournal(m.journal), r.keepTicks()), r.left())
+}
+
+// askFailed says that a save failed, and where the work is now.
+func (r *Root) askFailed(m saved) tea.Cmd {
+	cmd := r.knownUnkept(m.unkept)
+	because := m.err.Error()
+	if r.unkept != "" {
+		because += "\nNor can unsaved work be kept safe: " + r.unkept + ". Save it elsewhere before you close this window."
+	}
+	r.open(&question{asks: "The job was not saved.", because: because, answers: []answer{
+		{"Save it under another name", func() tea.Cmd { r.askName(); return nil }},
+		{"Go on; " + r.keptWords(), nil},
+	}})
+	return cmd
+}
+
+// knownUnkept notes a fault of the journal that a save came upon; without a journal the one known stays.
+func (r *Root) knownUnkept(err error) tea.Cmd {
+	if r.journal == nil {
+		return nil
+	}
+	return r.unkeptBecause(err)
+}
+
+// askFaulty says why a job can't be saved: whoever reads the file would refuse it.
+func (r *Root) askFaulty() {
+	because := r.state.Faults[0].Text + more(len(r.state.Faults)-1)
+	r.open(&question{
+		asks: "The job can't be saved as it is: it would be refused when it is read again.", because: because,
+		answers: []answer{
+			{"Take the last change back (Ctrl-Z)", func() tea.Cmd { return r.ask(desk.Undo) }},
+			{"Go on and put it right; " + r.keptWords(), nil},
+		},
+	})
+}
+
+// lookAtFile looks whether the file still holds what is on the desk, where nothing is unsaved.
+func (r *Root) lookAtFile() tea.Cmd {
+	document := r.document
+	return func() tea.Msg {
+		now, err := document.Now()
+		return lookedAt{document.Path, document.Base(), now, err}
+	}
+}
+
+type lookedAt struct {
+	path      string
+	base, now vehicles.Base
+	err       error
+}
+
+func (m lookedAt) happened(r *Root) tea.Cmd {
+	switch {
+	case m.err != nil:
+		r.leaving = false
+		r.tell(m.err.Error())
+		return nil
+	case m.now == m.base:
+		r.tell(r.withRefused("all is saved in " + m.path))
+		return r.left()
+	case m.now == vehicles.Base{}:
+		return r.saveThere() // the file has gone; it is written anew
+	}
+	r.askChanged()
+	return nil
 }
 
 func savedWords(path string, report vehicles.SaveReport) string {
@@ -150,13 +223,17 @@ func (m nameChosen) happened(r *Root) tea.Cmd {
 // askChanged asks what to do about a file that somebody else has changed since it was read.
 func (r *Root) askChanged() {
 	path := r.document.Path
+	because := "Nothing has been written yet. Whichever you choose, the work on this screen stays on the undo list."
+	if !r.history.dirty() {
+		because = "Nothing is unsaved here, and nothing has been written."
+	}
 	r.open(&question{
 		asks:    path + " was changed by somebody else since it was read here.",
-		because: "Nothing has been written yet. Whichever you choose, the work on this screen stays on the undo list.",
+		because: because,
 		answers: []answer{
 			{"Save under another name, keep both", func() tea.Cmd { r.askName(); return nil }},
 			{"Take up what is in the file now (Ctrl-Z brings this back)", func() tea.Cmd { return reload(path) }},
-			{"Write over the file with what is here", func() tea.Cmd {
+			{"Write over the file with what is here; what it holds now is kept beside it", func() tea.Cmd {
 				return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
 					return vehicles.SaveAs(path, job)
 				})
@@ -185,7 +262,7 @@ func (m reloaded) happened(r *Root) tea.Cmd {
 		return nil
 	}
 	r.document = m.document
-	cmd := r.edit(m.document.Job, "")
+	cmd := r.put(m.document.Job, "")
 	r.history.saved = r.history.now.number
 	r.state.Dirty = false
 	r.tell("This is what is in the file now; Ctrl-Z brings back what was here.")
@@ -218,11 +295,12 @@ func (r *Root) quit() tea.Cmd {
 		}})
 		return nil
 	}
-	r.open(&question{asks: quitAsks, because: r.withRefused(r.unsavedWords()), answers: []answer{
-		{"Save and quit", func() tea.Cmd { r.leaving = true; return r.save() }},
-		{"Quit without saving: the changes are gone then", r.giveUp},
-		{"Stay here", nil},
-	}})
+	answers := []answer{{"Save and quit", func() tea.Cmd { r.leaving = true; return r.save() }}}
+	if (r.failed || len(r.state.Faults) > 0) && r.journal != nil && r.unkept == "" {
+		answers = append(answers, answer{"Quit; the work is kept safe and asked about next time", func() tea.Cmd { return tea.Quit }})
+	}
+	answers = append(answers, answer{"Quit without saving: the changes are gone then", r.giveUp}, answer{"Stay here", nil})
+	r.open(&question{asks: quitAsks, because: r.withRefused(r.unsavedWords()), answers: answers})
 	return nil
 }
 
@@ -240,6 +318,7 @@ func (r *Root) unsavedWords() string {
 
 // giveUp quits and takes the journal away, as the fitter asked for.
 func (r *Root) giveUp() tea.Cmd {
+	r.givenUp = true
 	j := r.journal
 	if j == nil {
 		return tea.Quit

@@ -33,7 +33,8 @@ func New(o Options) (*Root, error) {
 	r.judge()
 	left, err := r.takeJournal()
 	if err != nil {
-		o.Notes = append(o.Notes, err.Error())
+		r.unkept = err.Error()
+		o.Notes = append(o.Notes, "Unsaved work can't be kept safe here: "+r.unkept+". Save often.")
 	}
 	if left != nil {
 		r.offer(left)
@@ -91,7 +92,7 @@ func (r *Root) takeJournal() (*found, error) {
 	if r.options.StateDir == "" {
 		return nil, nil
 	}
-	j, err := openJournal(r.journalDir(), r.document.Path)
+	j, others, err := openJournal(r.journalDir(), r.document.Path)
 	if err != nil {
 		return nil, err
 	}
@@ -99,6 +100,9 @@ func (r *Root) takeJournal() (*found, error) {
 	left := j.look()
 	if left != nil && left.err == nil && string(left.job.Format()) == string(r.document.Job.Format()) {
 		left = nil
+	}
+	if left != nil {
+		left.others = others
 	}
 	j.mine.Store(left == nil)
 	return left, j.sync()
@@ -162,15 +166,42 @@ func (r *Root) onHangup(p *tea.Program) (stop func()) {
 // rescue brings the journal up to date and returns words that say where unsaved work is, "" when there is none.
 // Work of another day that nobody has answered about stays as it is.
 func (r *Root) rescue() string {
-	j := r.journal
-	if j == nil {
+	if !r.unsaved() {
 		return ""
 	}
-	if err := j.sync(); err != nil {
-		return "Unsaved work could not be kept: " + err.Error()
+	err := errors.New(r.unkept)
+	if r.journal != nil {
+		if err = r.journal.sync(); err == nil {
+			return "Unsaved work is kept in " + r.journal.path + "; start undermark again in the same way to take it up."
+		}
 	}
-	if j.unsaved.Load() == nil {
-		return ""
+	for _, name := range r.lastResorts() {
+		if vehicles.WriteNew(name, r.history.now.job.Format()) == nil {
+			return "Unsaved work could not be kept as usual (" + err.Error() + "). It is in " + name + "."
+		}
 	}
-	return "Unsaved work is kept in " + j.path + "; start undermark again in the same way to take it up."
+	return "Unsaved work could not be kept: " + err.Error()
+}
+
+// unsaved says whether there is work that is neither saved nor given up.
+func (r *Root) unsaved() bool {
+	if r.journal != nil {
+		return r.journal.unsaved.Load() != nil
+	}
+	return r.history.dirty() && !r.givenUp
+}
+
+// lastResorts are where unsaved work may go when there is no journal: beside the job file, in the folder the program was
+// started in, among the temporary files.
+func (r *Root) lastResorts() []string {
+	name := "job.toml"
+	if r.document.Path != "" {
+		name = filepath.Base(r.document.Path)
+	}
+	name += ".unsaved-" + r.now().Format("20060102-150405")
+	var all []string
+	for _, dir := range []string{filepath.Dir(r.document.Path), ".", os.TempDir()} {
+		all = append(all, filepath.Join(dir, name))
+	}
+	return all
 }

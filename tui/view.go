@@ -18,12 +18,24 @@ const (
 	footRows = 1
 )
 
-func (r *Root) bodyHeight() int { return max(r.h-headRows-r.adviceRows()-footRows, 0) }
+func (r *Root) bodyHeight() int {
+	return max(r.h-headRows-r.adviceRows()-len(r.warningRows())-footRows, 0)
+}
+
+// warningRows are the rows above the foot that say why unsaved work is not kept safe; none while it is.
+func (r *Root) warningRows() []string {
+	text := r.warning()
+	if text == "" || r.w == 0 {
+		return nil
+	}
+	return desk.Wrap(text, r.w)
+}
 
 // roomy says whether there is room to show anything.
 func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 
-// View paints the whole screen: header, heading, body, what to measure next, foot.
+// View paints the whole screen: header, heading, body, what to measure next, warnings, foot. A line that is said lies
+// over the rows above the foot, so that the keys are seen beside it and nothing moves.
 func (r *Root) View() string {
 	switch {
 	case r.w == 0:
@@ -37,11 +49,31 @@ func (r *Root) View() string {
 	} else {
 		body = r.screens[r.at].View(r.state, r.w, r.bodyHeight())
 	}
-	rows := []string{r.header(), r.headingRow(), body}
+	rows := append([]string{r.header(), r.headingRow()}, strings.Split(body, "\n")...)
 	if r.adviceRows() > 0 {
 		rows = append(rows, r.adviceLine(r.w))
 	}
+	styles := r.state.Settings.Styles()
+	for _, row := range r.warningRows() {
+		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))
+	}
+	said := r.sayRows()
+	for i, row := range said {
+		rows[len(rows)-len(said)+i] = styles.Strong.Render(desk.FitRow(row, r.w))
+	}
 	return strings.Join(append(rows, r.foot()), "\n")
+}
+
+// mostSaid is how many rows a line that is said may take.
+const mostSaid = 4
+
+// sayRows are the rows of what is said; none while nothing is.
+func (r *Root) sayRows() []string {
+	if !r.saying() {
+		return nil
+	}
+	rows := desk.Wrap(r.say, r.w)
+	return rows[:min(len(rows), mostSaid)]
 }
 
 // cramped is what a window shows that is too small for the screens: a question that waits for its answer, else
@@ -121,13 +153,10 @@ func (r *Root) hints() []key.Binding {
 // maxOwnHints is how many of its keys a screen shows at the foot before help; the help has them all.
 const maxOwnHints = 6
 
-// footParts are the hints that fit at the foot, behind the line that it says. The last hints give way first, but help
-// stays as long as there is any room.
+// footParts are the hints that fit at the foot. The last hints give way first, but help stays as long as there is any
+// room.
 func (r *Root) footParts() []part {
 	hints, x := r.hints(), 0
-	if r.saying() {
-		x = ansi.StringWidth(r.say) + hintGap
-	}
 	room := r.w + hintGap
 	for _, b := range hints {
 		if isHelp(b) {
@@ -157,17 +186,13 @@ func hintWidth(b key.Binding) int {
 	return ansi.StringWidth(b.Help().Key) + 1 + ansi.StringWidth(b.Help().Desc) + hintGap
 }
 
-// saying says whether the foot shows a line before the hints. What lies over the screens has no such line.
+// saying says whether a line is said above the foot. What lies over the screens has no such line.
 func (r *Root) saying() bool { return r.say != "" && r.overlay() == nil }
 
 func (r *Root) foot() string {
 	styles := r.state.Settings.Styles()
 	var b strings.Builder
 	x := 0
-	if r.saying() {
-		b.WriteString(styles.Strong.Render(r.say))
-		x = ansi.StringWidth(r.say)
-	}
 	for _, p := range r.footParts() {
 		b.WriteString(strings.Repeat(" ", p.from-x) + styles.Key.Render(p.text) + " " + styles.Faint.Render(p.more))
 		x = p.from + p.width

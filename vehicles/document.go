@@ -155,7 +155,7 @@ func keepBefore(path string, data []byte, mode fs.FileMode) (string, error) {
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d", name, n)
 		}
-		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode|0o200)
+		err := writeNew(name, data, mode|0o200)
 		if errors.Is(err, fs.ErrExist) {
 			if kept, err := ReadFile(name); err == nil && bytes.Equal(kept, data) {
 				return name, nil
@@ -164,10 +164,6 @@ func keepBefore(path string, data []byte, mode fs.FileMode) (string, error) {
 		}
 		if err != nil {
 			return "", err
-		}
-		_, err = f.Write(data)
-		if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-			return "", errors.Join(err, os.Remove(name))
 		}
 		return name, nil
 	}

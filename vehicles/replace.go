@@ -58,6 +58,27 @@ func WriteOwn(path string, data []byte, mode fs.FileMode) error {
 	return nil
 }
 
+// WriteNew writes a file that nobody else may read, where there is none yet; a link is not followed. The error is one line.
+func WriteNew(path string, data []byte) error {
+	if err := writeNew(path, data, 0o600); err != nil {
+		return notWritten(path, err)
+	}
+	return nil
+}
+
+// writeNew writes a file where there is none, whole or not at all.
+func writeNew(path string, data []byte, mode fs.FileMode) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
+}
+
 // PlainOrNone returns an error when there is something at path that is no plain file, a link among them.
 func PlainOrNone(path string) error {
 	info, err := os.Lstat(path)
