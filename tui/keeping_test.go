@@ -289,7 +289,9 @@ func TestALinkAmongTheJournalsIsNotFollowed(t *testing.T) {
 
 // backwards is a rectangle whose far edge is nearer than its near one: such a job can't be judged.
 func backwards() vehicles.Obstruction {
-	at := func(mm float64, text string) survey.Reading { return survey.Reading{Text: text, Length: mm, Number: true} }
+	at := func(mm float64, text string) survey.Reading {
+		return survey.Reading{Text: text, Length: mm, Number: true}
+	}
 	return vehicles.Obstruction{Name: "rib", Kind: "floor rib", Measured: true, Place: vehicles.Place{
 		X: vehicles.Pair{at(500, "500"), at(400, "400")}, Y: vehicles.Pair{at(-100, "-100"), at(100, "100")},
 	}}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -14,6 +15,14 @@ import (
 
 // sharedFlags are the flags of every command.
 type sharedFlags struct{ book string }
+
+// path is where the book lies that load reads.
+func (f sharedFlags) path() string {
+	if f.book == "" {
+		return rules.WorkshopPath()
+	}
+	return f.book
+}
 
 // load returns the book that holds: the one named, or the workshop's own, over the built-in one.
 func (f sharedFlags) load() (*rules.Book, error) {
@@ -60,6 +69,9 @@ func someJobs(c *cobra.Command, args []string) error {
 func answerJobs(
 	files []string, shared *sharedFlags, f *answerFlags, s streams, told func(rules.Result) (string, error),
 ) (worst rules.Verdict, err error) {
+	if err := f.spares(append(files[:len(files):len(files)], shared.path())); err != nil {
+		return 0, err
+	}
 	book, err := shared.load()
 	if err != nil {
 		return 0, err
@@ -111,6 +123,20 @@ func read(file string, in io.Reader) (vehicles.Job, error) {
 		return vehicles.Job{}, fmt.Errorf("-: standard input can't be read: %w", err)
 	}
 	return vehicles.ParseJob(data, file)
+}
+
+// spares returns an error when the answer would be written over a file that the command reads, under whatever name.
+func (f *answerFlags) spares(inputs []string) error {
+	out, err := os.Stat(f.out)
+	if f.out == "" || err != nil {
+		return nil // what is not there is not read either
+	}
+	for _, in := range inputs {
+		if read, err := os.Stat(in); err == nil && os.SameFile(read, out) {
+			return fmt.Errorf("the answer would be written over %s, which is read here: name another file with -o", in)
+		}
+	}
+	return nil
 }
 
 // write puts an answer where it is wanted: all of it, or an error.

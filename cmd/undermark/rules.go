@@ -22,6 +22,9 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 		ValidArgsFunction: jobFiles,
 		Args:              cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if err := f.spares(append(args[:len(args):len(args)], shared.path())); err != nil {
+				return err
+			}
 			book, err := shared.load()
 			if err != nil {
 				return err
