@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -52,9 +51,9 @@ func WorkshopBook() (*Book, error) {
 // LoadBook reads a workshop's own book: [[rule]] tables with an id of the built-in book, a value, kinds of their own and
 // a source. Errors are one line: FILE:LINE: what is wrong and what to do.
 func LoadBook(path string) (*Book, error) {
-	text, err := os.ReadFile(path)
+	text, err := vehicles.ReadFile(path)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, err)
+		return nil, err
 	}
 	return parseBook(text, path, Workshop, knownRules())
 }

@@ -83,6 +83,8 @@ func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return r, r.keyed(msg)
 	case tea.MouseMsg:
 		return r, r.moused(msg)
+	case tea.ResumeMsg:
+		return r, tea.EnableMouseCellMotion // the library forgets it
 	case outcome:
 		return r, msg.happened(r)
 	}

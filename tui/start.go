@@ -114,13 +114,13 @@ func (r *Root) cautionsSeen() bool {
 	if r.options.StateDir == "" {
 		return true
 	}
-	data, err := os.ReadFile(r.seenPath())
+	data, err := vehicles.ReadFile(r.seenPath())
 	return err == nil && string(data) == cautionsVersion
 }
 
 func (r *Root) noteCautions() tea.Cmd {
 	path := r.seenPath()
-	return func() tea.Msg { return noted{desk.WriteFile(path, []byte(cautionsVersion))} }
+	return func() tea.Msg { return noted{desk.WriteState(path, []byte(cautionsVersion))} }
 }
 
 // Run shows the screens until the fitter quits. Whatever ends the program, unsaved work is in the journal then,
@@ -135,9 +135,10 @@ func Run(o Options, complain io.Writer) error {
 
 func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {
 	p := tea.NewProgram(r, options...)
-	stop := r.onHangup(p)
+	unhang, unsuspend := r.onHangup(p), r.onSuspend(p)
 	_, err := p.Run()
-	stop()
+	unhang()
+	unsuspend()
 	if kept := r.rescue(); kept != "" {
 		fmt.Fprintln(complain, kept)
 	}

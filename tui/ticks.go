@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 
 	"github.com/BurntSushi/toml"
@@ -12,6 +11,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/vehicles"
 )
 
 // ticks are the marks that have been made and the lengths that came out right: by name, what the tape said there. They are kept in the state folder, as
@@ -82,7 +82,7 @@ func (r *Root) keepTicks() tea.Cmd {
 	return func() tea.Msg {
 		text, err := toml.Marshal(made)
 		if err == nil {
-			err = desk.WriteFile(path, text)
+			err = desk.WriteState(path, text)
 		}
 		return noted{err}
 	}
@@ -90,7 +90,7 @@ func (r *Root) keepTicks() tea.Cmd {
 
 // readTicks reads the ticks of an earlier day. Without them the marks are to be made again, which harms nobody.
 func (r *Root) readTicks() {
-	text, err := os.ReadFile(r.ticksPath())
+	text, err := vehicles.ReadFile(r.ticksPath())
 	if err == nil && toml.Unmarshal(text, &r.made) != nil {
 		r.made = nil
 	}

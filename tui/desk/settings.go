@@ -5,12 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"github.com/BurntSushi/toml"
 	"github.com/adrg/xdg"
+
+	"bench.example/undermark/vehicles"
 )
 
 // settingsFile is the settings as they lie on the disk, in words.
@@ -50,7 +51,7 @@ func SettingsPath() string { return filepath.Join(xdg.ConfigHome, "undermark", "
 // says what that was; a missing file is none.
 func LoadSettings(path string) (Settings, error) {
 	var s Settings
-	data, err := os.ReadFile(path)
+	data, err := vehicles.ReadFile(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return s, nil
 	}
