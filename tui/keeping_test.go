@@ -327,3 +327,21 @@ func TestAJobThatWouldBeRefusedIsNotSavedAndNotLost(t *testing.T) {
 	b.press("ctrl+s", "1")
 	assert.Empty(t, b.state.Job.Obstructions, "the last change was taken back")
 }
+
+// However much there is to know before, all answers are seen in the smallest window.
+func TestEveryAnswerIsSeenInTheSmallestWindow(t *testing.T) {
+	o := overtaken(t)
+	document, err := vehicles.Load(o.Path)
+	require.NoError(t, err)
+	theirs := document.Job
+	theirs.Vehicle, theirs.Fitter, theirs.Floor.Width = strings.Repeat("van ", 30), strings.Repeat("name ", 30), 1777
+	_, _, err = document.Save(theirs)
+	require.NoError(t, err)
+	b := started(t, o)
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	assert.True(t, b.shows("The file was saved today"))
+	assert.True(t, b.shows("  3  Leave it: ask again next time"), strings.Join(b.rows(), "\n"))
+	assert.Len(t, b.rows(), 20)
+	b.tapOn("Leave it")
+	assert.Nil(t, b.overlay())
+}

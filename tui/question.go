@@ -67,30 +67,54 @@ func (q *question) take(r *Root, i int) tea.Cmd {
 }
 
 // lay returns the rows for w columns, the first row of each answer, and behind them the row after the last. With
-// room in h rows there is air between the answers, so that a finger meets the right one.
+// room in h rows there is air between the answers, so that a finger meets the right one; without, what one should know is
+// cut short: every answer is seen.
 func (q *question) lay(r *Root, w, h int) (rows []string, at []int) {
+	because := desk.Wrap(q.because, w-4)
+	if q.because == "" {
+		because = nil
+	}
+	if rows, at = q.laid(r, w, because, true); len(rows) <= h {
+		return rows, at
+	}
+	rows, at = q.laid(r, w, because, false)
+	if over := len(rows) - h; over > 0 && over < len(because) {
+		because = because[:len(because)-over]
+		because[len(because)-1] = desk.FitRow(strings.TrimRight(because[len(because)-1], " ")+" …", w-4)
+		rows, at = q.laid(r, w, because, false)
+	}
+	return rows, at
+}
+
+// laid lays the question out, airy or not.
+func (q *question) laid(r *Root, w int, because []string, airy bool) (rows []string, at []int) {
 	styles := r.state.Settings.Styles()
-	add := func(text string, style lipgloss.Style) {
-		for _, row := range desk.Wrap(text, w-4) {
-			rows = append(rows, "  "+style.Render(row))
+	add := func(texts []string, style lipgloss.Style) {
+		for _, text := range texts {
+			rows = append(rows, "  "+style.Render(text))
 		}
 	}
-	airy := h > 2*len(q.answers)+8
 	if airy {
 		rows = append(rows, "")
 	}
-	add(q.asks, styles.Title)
-	if q.because != "" {
-		add(q.because, styles.Plain)
-	}
+	add(desk.Wrap(q.asks, w-4), styles.Title)
+	add(because, styles.Plain)
 	rows = append(rows, "")
 	for i, a := range q.answers {
 		at = append(at, len(rows))
-		text, style := "  "+strconv.Itoa(i+1)+"  "+a.text+" ", styles.Plain
+		lead, style := "  ", styles.Plain
 		if i == q.on {
-			text, style = "> "+text[2:], styles.Here
+			lead, style = "> ", styles.Here
 		}
-		add(text, style)
+		number := strconv.Itoa(i + 1)
+		texts := desk.Wrap(a.text+" ", w-8-len(number))
+		for n := range texts {
+			if n > 0 {
+				lead, number = "  ", strings.Repeat(" ", len(number))
+			}
+			texts[n] = lead + number + "  " + texts[n]
+		}
+		add(texts, style)
 		if airy {
 			rows = append(rows, "")
 		}
