@@ -345,3 +345,14 @@ func TestEveryAnswerIsSeenInTheSmallestWindow(t *testing.T) {
 	b.tapOn("Leave it")
 	assert.Nil(t, b.overlay())
 }
+
+// Who quits right after a save does not wait for the journal's pause.
+func TestQuittingRightAfterASaveTakesTheJournalAway(t *testing.T) {
+	b, o := opened(t)
+	b.press("e")
+	require.Len(t, journals(t, o), 1)
+	b.Root.journal.unsaved.Store(nil) // the save is done, what it had written is still to be taken away
+	b.history.saved = b.history.now.number
+	assert.Empty(t, b.rescue())
+	assert.Empty(t, journals(t, o))
+}

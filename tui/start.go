@@ -167,14 +167,15 @@ func (r *Root) onHangup(p *tea.Program) (stop func()) {
 // rescue brings the journal up to date and returns words that say where unsaved work is, "" when there is none.
 // Work of another day that nobody has answered about stays as it is.
 func (r *Root) rescue() string {
-	if !r.unsaved() {
-		return ""
-	}
 	err := errors.New(r.unkept)
 	if r.journal != nil {
-		if err = r.journal.sync(); err == nil {
-			return "Unsaved work is kept in " + r.journal.path + "; start undermark again in the same way to take it up."
-		}
+		err = r.journal.sync() // a journal with nothing unsaved goes
+	}
+	switch {
+	case !r.unsaved():
+		return ""
+	case r.journal != nil && err == nil:
+		return "Unsaved work is kept in " + r.journal.path + "; start undermark again in the same way to take it up."
 	}
 	for _, name := range r.lastResorts() {
 		if vehicles.WriteNew(name, r.history.now.job.Format()) == nil {
