@@ -35,10 +35,6 @@ const (
 	outOfTheWay   = 1e6
 )
 
-// movable are the kinds of obstruction that may be moved or taken off: what carries the van, brakes it or holds fuel
-// stays. common practice, no source.
-var movable = []string{"wiring", "plastic part", "spare wheel"}
-
 // Assist returns options for placing the heater of a judged job near its wish, and what is in the way when there are
 // none. It takes from a few milliseconds to a second or two. Without a heater there is nothing to say.
 func Assist(r *Result) Assistance {
@@ -53,7 +49,7 @@ func Assist(r *Result) Assistance {
 		a.add(r, Shift{Fitting: i, Obstruction: -1, Name: r.Job.Fittings[i].Name})
 	}
 	for i := range r.Plan.Obstructions {
-		if o := &r.Job.Obstructions[i]; slices.Contains(movable, o.Kind) {
+		if o := &r.Job.Obstructions[i]; vehicles.KindOf(o.Kind).Movable {
 			a.add(r, Shift{Fitting: -1, Obstruction: i, Name: o.Name})
 		}
 	}

@@ -1,14 +1,93 @@
 package vehicles
 
-// Kinds are the kinds of obstruction of job file format 1, in the order lists show them.
-var Kinds = []string{
-	"crossmember", "chassis rail", "floor rib", "brake line", "fuel line", "fuel tank", "wiring",
-	"vehicle exhaust", "spare wheel", "suspension", "driveshaft", "jacking point", "plastic part", "heat shield",
-	"wheel arch", "double skin", "seat mount", "seat-belt mount", "reductant tank", "gas tank", "hand-brake cable",
-	"air line", "tyre", "body sill", "other",
+import "bench.example/undermark/geometry/scene"
+
+// Kind is what the program knows of a kind of thing, all in one row.
+type Kind struct {
+	Name    string     // as the job file has it
+	Code    string     // one or two letters on the plan; what is long and narrow has one, to fit across it
+	Letter  rune       // chooses it with one key; where the plan has one letter, that one
+	Form    Form       // that its place mostly has
+	Role    scene.Role // in the picture
+	Movable bool       // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays. common practice, no source
 }
 
-// OpeningKinds are the kinds of opening of job file format 1.
-var OpeningKinds = []string{
-	"door", "window", "vent", "floor drain", "fuel filler", "side step", "cab air inlet", "body plug", "other",
+// The kinds of job file format 1, in the order lists show them.
+var (
+	obstructionKinds = []Kind{
+		{"crossmember", "C", 'c', Box, scene.Steel, false},
+		{"chassis rail", "R", 'r', Box, scene.Steel, false},
+		{"floor rib", "I", 'i', Box, scene.Steel, false},
+		{"brake line", "B", 'b', Piped, scene.Lines, false},
+		{"fuel line", "F", 'f', Piped, scene.Lines, false},
+		{"fuel tank", "FT", 'k', Box, scene.Lines, false},
+		{"wiring", "W", 'w', Piped, scene.Lines, true},
+		{"vehicle exhaust", "E", 'e', Piped, scene.Hot, false},
+		{"spare wheel", "S", 's', Disc, scene.Movable, true},
+		{"suspension", "SU", 'u', Box, scene.Movable, false},
+		{"driveshaft", "D", 'd', Piped, scene.Movable, false},
+		{"jacking point", "J", 'j', Disc, scene.Steel, false},
+		{"plastic part", "P", 'p', Box, scene.Movable, true},
+		{"heat shield", "HS", 'l', Box, scene.Hot, false},
+		{"wheel arch", "WA", 'v', Box, scene.Steel, false},
+		{"double skin", "DS", 'x', Box, scene.Steel, false},
+		{"seat mount", "SM", 'm', Disc, scene.Steel, false},
+		{"seat-belt mount", "SB", 'y', Disc, scene.Steel, false},
+		{"reductant tank", "RT", 'q', Box, scene.Lines, false},
+		{"gas tank", "GT", 'g', Box, scene.Lines, false},
+		{"hand-brake cable", "H", 'h', Piped, scene.Lines, false},
+		{"air line", "A", 'a', Piped, scene.Lines, false},
+		{"tyre", "T", 't', Box, scene.Movable, false},
+		{"body sill", "BS", 'z', Box, scene.Steel, false},
+		{"other", "O", 'o', Box, scene.Movable, false}, // what is unknown is taken for it: it stays the last
+	}
+	openingKinds = []Kind{
+		{Name: "door", Letter: 'd', Form: Piped},
+		{Name: "window", Letter: 'w', Form: Piped},
+		{Name: "vent", Letter: 'v'},
+		{Name: "floor drain", Letter: 'r', Form: Disc},
+		{Name: "fuel filler", Letter: 'f', Form: Disc},
+		{Name: "side step", Letter: 's', Form: Piped},
+		{Name: "cab air inlet", Letter: 'c'},
+		{Name: "body plug", Letter: 'p', Form: Disc},
+		{Name: "other", Letter: 'o'},
+	}
+)
+
+// Kinds are the names of the kinds of obstruction, OpeningKinds those of the kinds of opening, in the order of lists.
+var (
+	Kinds        = namesOf(obstructionKinds)
+	OpeningKinds = namesOf(openingKinds)
+)
+
+func namesOf(kinds []Kind) []string {
+	names := make([]string, len(kinds))
+	for i, k := range kinds {
+		names[i] = k.Name
+	}
+	return names
+}
+
+// KindOf is the kind of obstruction of that name, the last one, "other", for a name that none has.
+func KindOf(name string) Kind { return kindIn(obstructionKinds, name) }
+
+// OpeningKindOf is the kind of opening of that name, "other" for a name that none has.
+func OpeningKindOf(name string) Kind { return kindIn(openingKinds, name) }
+
+// UsualForm is the form that the place of a thing of that kind mostly has, an obstruction's or an opening's: no name stands
+// for two kinds of different forms. Box for a name that none has.
+func UsualForm(name string) Form {
+	if k := KindOf(name); k.Name == name {
+		return k.Form
+	}
+	return OpeningKindOf(name).Form
+}
+
+func kindIn(kinds []Kind, name string) Kind {
+	for _, k := range kinds {
+		if k.Name == name {
+			return k
+		}
+	}
+	return kinds[len(kinds)-1]
 }

@@ -86,7 +86,7 @@ func (d *drawer) obstructions() {
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(thickness[j], thickness[i]) })
 	for _, i := range order {
-		placed, kind := &d.plan.Obstructions[i], KindOf(d.job.Obstructions[i].Kind)
+		placed, kind := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind)
 		d.items = append(d.items, scene.Item{
 			Role: kind.Role, State: d.states.obstructions[i], Footprint: placed.Prism.Footprint,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,

@@ -4,7 +4,6 @@ import (
 	"os"
 	"slices"
 	"testing"
-	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -43,20 +42,6 @@ func find(s scene.Scene, role scene.Role, label string) []scene.Item {
 	return found
 }
 
-func TestEveryKindHasItsOwnLetters(t *testing.T) {
-	seen := map[string]bool{}
-	for _, name := range vehicles.Kinds {
-		k := KindOf(name)
-		assert.Equal(t, name, k.Name, "a kind without letters")
-		assert.False(t, seen[k.Code], "%s has the letters of another kind", name)
-		assert.LessOrEqual(t, utf8.RuneCountInString(k.Code), 2)
-		assert.Contains(t, []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Movable}, k.Role)
-		seen[k.Code] = true
-	}
-	assert.Len(t, kinds, len(vehicles.Kinds))
-	assert.Equal(t, "other", KindOf("a thing nobody knows").Name)
-}
-
 func TestLegendNamesWhatIsThereOnce(t *testing.T) {
 	var names []string
 	for _, k := range Legend(van(t, nil).Job) {
@@ -85,7 +70,7 @@ func TestObstructionsAreDrawnWhereTheyWerePlaced(t *testing.T) {
 		it := drawn[i]
 		assert.Equal(t, o.Name, it.Label)
 		assert.Equal(t, result.Plan.Obstructions[i].Prism.Footprint, it.Footprint)
-		assert.Equal(t, KindOf(o.Kind).Role, it.Role)
+		assert.Equal(t, vehicles.KindOf(o.Kind).Role, it.Role)
 		assert.Equal(t, i == 3, it.Selected)
 		assert.Equal(t, o.Name == "wiring loom", it.Unsure, "the loom was not measured, and has no drop: %s", o.Name)
 	}

@@ -71,7 +71,7 @@ func (x texts) form() vehicles.Form {
 	if f, known := formNamed(x["form"]); known {
 		return f
 	}
-	return usualForm(x["kind"])
+	return vehicles.UsualForm(x["kind"])
 }
 
 // canonical is a text as the job will hold it, where it can be read at all.

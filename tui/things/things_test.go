@@ -11,18 +11,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-func TestEveryKindHasALetterOfItsOwn(t *testing.T) {
-	for _, l := range []List{Obstructions, Openings} {
-		taken := map[rune]string{}
-		for _, kind := range l.Kinds() {
-			letter := KindLetter(kind)
-			assert.NotZero(t, letter, kind)
-			assert.Empty(t, taken[letter], "%s and %s", kind, taken[letter])
-			taken[letter] = kind
-		}
-	}
-}
-
 // notesOf are the notes of a job's obstruction.
 func notesOf(job vehicles.Job, row int) map[string]string {
 	out := map[string]string{}

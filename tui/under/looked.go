@@ -12,7 +12,6 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entry"
 	"bench.example/undermark/tui/form"
-	"bench.example/undermark/tui/things"
 	"bench.example/undermark/vehicles"
 )
 
@@ -93,7 +92,7 @@ func (m Screen) lookKey(msg tea.KeyMsg, s desk.State) (Screen, desk.Change) {
 		return m, toggle(all[m.kind], s)
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
 		for i, l := range all {
-			if things.KindLetter(l.kind) == msg.Runes[0] {
+			if vehicles.KindOf(l.kind).Letter == msg.Runes[0] {
 				m.kind = i
 				return m, toggle(l, s)
 			}
@@ -121,7 +120,7 @@ func lookedRows(s desk.State, short bool) []form.Row {
 	out := make([]form.Row, len(all))
 	for i, l := range all {
 		out[i] = form.Row{
-			Mark: string(things.KindLetter(l.kind)), Text: l.kind, Right: l.says(short),
+			Mark: string(vehicles.KindOf(l.kind).Letter), Text: l.kind, Right: l.says(short),
 			Fault: l.asked && l.entered == 0 && !l.looked,
 		}
 	}

@@ -9,11 +9,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/rules"
-	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entry"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/things"
+	"bench.example/undermark/vehicles"
 )
 
 // Screen is the screen "Underneath". It is a plain value.
@@ -117,7 +117,7 @@ func row(sheet form.Sheet, s desk.State) form.Row {
 	name, kind := thing.Name(s.Job)
 	out := form.Row{Text: name}
 	if thing.List == things.Obstructions && kind != "" {
-		out.Mark = drawing.KindOf(kind).Code
+		out.Mark = vehicles.KindOf(kind).Code
 	}
 	if thing.List == things.Openings && thing.Row == 0 {
 		out.Head = "Openings: where gas could get in"

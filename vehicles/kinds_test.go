@@ -1,0 +1,47 @@
+package vehicles
+
+import (
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry/scene"
+)
+
+// Each kind is told from the others of its table by name, by key and, under the floor, by its letters on the plan.
+func TestEveryKindHasANameAKeyAndLettersOfItsOwn(t *testing.T) {
+	for _, table := range [][]Kind{obstructionKinds, openingKinds} {
+		names, keys, codes := map[string]bool{}, map[rune]bool{}, map[string]bool{"": true}
+		for _, k := range table {
+			assert.NotEmpty(t, k.Name)
+			assert.False(t, names[k.Name], "%s is there twice", k.Name)
+			assert.NotZero(t, k.Letter, k.Name)
+			assert.False(t, keys[k.Letter], "%s has the key of another kind", k.Name)
+			names[k.Name], keys[k.Letter] = true, true
+		}
+		assert.Equal(t, "other", table[len(table)-1].Name, "what is unknown is taken for the last")
+		if table[0].Code == "" {
+			continue // openings have no letters on the plan
+		}
+		for _, k := range table {
+			assert.False(t, codes[k.Code], "%s has the letters of another kind, or none", k.Name)
+			assert.LessOrEqual(t, utf8.RuneCountInString(k.Code), 2, k.Name)
+			assert.Contains(t, []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Movable}, k.Role, k.Name)
+			codes[k.Code] = true
+		}
+	}
+	assert.Equal(t, "other", KindOf("a thing nobody knows").Name)
+	assert.Equal(t, "door", OpeningKindOf("door").Name)
+}
+
+func TestNoNameStandsForKindsOfTwoForms(t *testing.T) {
+	for _, k := range openingKinds {
+		if o := KindOf(k.Name); o.Name == k.Name {
+			assert.Equal(t, o.Form, k.Form, k.Name)
+		}
+		assert.Equal(t, k.Form, UsualForm(k.Name))
+	}
+	assert.Equal(t, Disc, UsualForm("spare wheel"))
+	assert.Equal(t, Box, UsualForm(""))
+}
