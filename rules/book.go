@@ -122,7 +122,7 @@ func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 	for key, value := range job.Rules {
 		rule, ok := knownRules()[key]
 		if !ok {
-			faults = append(faults, vehicles.Fault{Key: fmt.Sprintf("rules.%q", key), Text: unknownRule(key)})
+			faults = append(faults, vehicles.Fault{Key: vehicles.JoinKey("rules", key), Text: unknownRule(key)})
 			continue
 		}
 		rule.Value, rule.Source, rule.Book = vehicles.Some(value), ThisJob, ThisJob

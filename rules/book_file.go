@@ -7,7 +7,6 @@ import (
 	"math"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/BurntSushi/toml"
 	"github.com/adrg/xdg"
@@ -49,11 +48,14 @@ func WorkshopBook() (*Book, error) {
 }
 
 // LoadBook reads a workshop's own book: [[rule]] tables with an id of the built-in book, a value, kinds of their own and
-// a source. Errors are one line: FILE:LINE: what is wrong and what to do.
+// a source. The error is all that is wrong, a line each: FILE:LINE: what is wrong and what to do.
 func LoadBook(path string) (*Book, error) {
-	text, err := vehicles.ReadFile(path)
+	text, values, err := vehicles.ReadTOML(path)
 	if err != nil {
 		return nil, err
+	}
+	if faults := misread(values); len(faults) > 0 {
+		return nil, vehicles.FaultsIn(text, path, faults)
 	}
 	return parseBook(text, path, Workshop, knownRules())
 }
@@ -61,38 +63,25 @@ func LoadBook(path string) (*Book, error) {
 // parseBook reads a book; with known given, its rules are values for known ones.
 func parseBook(text []byte, file, name string, known map[string]Rule) (*Book, error) {
 	var f bookFile
-	meta, err := toml.Decode(string(text), &f)
-	if err != nil {
-		return nil, decodeError(err, file)
-	}
-	if extra := meta.Undecoded(); len(extra) > 0 {
-		leaf := extra[0][len(extra[0])-1]
-		return nil, fmt.Errorf("%s:%d: unknown key %q: a rule has id, value, unit, sense, title, ask, source, kinds and sources",
-			file, lineOf(text, -1, leaf), extra[0])
+	if _, err := toml.Decode(string(text), &f); err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err) // of the program's own file: others are looked into before
 	}
 	if f.Format != 1 {
-		return nil, fmt.Errorf("%s:%d: format is %d: this program reads format = 1", file, lineOf(text, -1, "format"), f.Format)
+		return nil, vehicles.FaultsIn(text, file, []vehicles.Fault{{Key: "format", Text: fmt.Sprintf("format is %d: this program reads format = 1", f.Format)}})
 	}
 	var rules []Rule
+	var faults []vehicles.Fault
 	for i, r := range f.Rules {
 		added, wrong, leaf := r.rules(name, known)
 		if wrong == "" {
 			wrong, leaf = repeated(rules, added), "id"
 		}
 		if wrong != "" {
-			return nil, fmt.Errorf("%s:%d: %s", file, lineOf(text, i, leaf), wrong)
+			faults = append(faults, vehicles.Fault{Key: fmt.Sprintf("rule[%d].%s", i, leaf), Text: wrong})
 		}
 		rules = append(rules, added...)
 	}
-	return newBook(rules), nil
-}
-
-func decodeError(err error, file string) error {
-	var parse toml.ParseError
-	if errors.As(err, &parse) {
-		return fmt.Errorf("%s:%d: %s", file, parse.Position.Line, parse.Message)
-	}
-	return fmt.Errorf("%s: %s", file, strings.TrimPrefix(err.Error(), "toml: "))
+	return newBook(rules), vehicles.FaultsIn(text, file, faults)
 }
 
 // repeated says which of the added rules is there already.
@@ -137,7 +126,7 @@ func (r ruleFile) rules(name string, known map[string]Rule) (rules []Rule, wrong
 	}
 	for _, kind := range sortedKinds(r.Kinds) {
 		if !slices.Contains(kindsOf(r.ID), kind) {
-			return nil, fmt.Sprintf("%q has no kind %q", r.ID, kind), kind
+			return nil, fmt.Sprintf("%q has no kind %q", r.ID, kind), vehicles.JoinKey("kinds", kind)
 		}
 		own := ofKind(general, kind)
 		own.Value = vehicles.Some(r.Kinds[kind])
@@ -161,22 +150,4 @@ func sortedKinds(values map[string]float64) []string {
 	}
 	slices.Sort(kinds)
 	return kinds
-}
-
-// lineOf returns the line, from 1, of a key in the nth [[rule]] (-1: anywhere), or of that table's beginning, or 1.
-func lineOf(text []byte, rule int, leaf string) int {
-	line, table := 1, -1
-	for i, l := range strings.Split(string(text), "\n") {
-		l = strings.TrimSpace(l)
-		if strings.HasPrefix(l, "[[rule]]") {
-			if table++; table == rule {
-				line = i + 1
-			}
-		}
-		key, _, found := strings.Cut(l, "=")
-		if found && strings.Trim(strings.TrimSpace(key), `"'`) == leaf && (rule == table || rule == -1) {
-			return i + 1
-		}
-	}
-	return line
 }

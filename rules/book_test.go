@@ -228,11 +228,23 @@ func TestAWorkshopsBookSaysWhereItIsWrong(t *testing.T) {
 		{"format = 2\n", "format is 2", 1},
 		{head + "id = \"exhaust.lenght\"\nvalue = 3\n", `"exhaust.lenght" is no rule; near it is "exhaust.length"`, 7},
 		{head + "id = \"exhaust.length\"\nvalue = 3\n", "twice", 7},
-		{head + "id = \"cut.clearance\"\nkinds = { \"pony\" = 3 }\n", "pony", 6},
+		{head + "id = \"cut.clearance\"\nkinds = { \"pony\" = 3 }\n", "pony", 8},
 		{head + "id = \"cut.clearance\"\nvalue = nan\n", "not a number", 8},
 		{head + "id = \"cut.clearance\"\nsense = \"most\"\n", "stays so", 8},
 		{head + "id = \"cut.clearance\"\nvalu = 3\n", "unknown key", 8},
 		{head + "id = \"cut.clearance\nvalue = 3\n", "", 7},
+		{head + "id = \"cut.clearance\"\nvalue = \"3\"\n\n[[rule]]\nid = \"exhaust.fall\"\nvalue = 3\n", "value must be a number", 8},
+		{head + "id = \"cut.clearance\"\nvalue = 9007199254740993\n", "value must be a number", 8},
+		{head + "id = 3\n", "id must be a text in quotes", 7},
+		{head + "id = \"cut.clearance\"\n[rule.kinds]\nwiring = 3\nother = true\n", "a number for each kind", 10},
+		{head + "id = \"cut.clearance\"\n[rule.sources]\nwiring = 3\n", "a text in quotes for each kind", 9},
+		{head + "id = \"cut.clearance\"\nkinds = 3\n", "a number for each kind", 8},
+		{"format = 1\n\nrule = 3\n", "[[rule]] tables", 3},
+		{"format = 1\n\n[rule]\nid = \"cut.clearance\"\n", "[[rule]] tables", 3},
+		{"# no\nformat = \"1\"\n", "format = 1", 2},
+		{"", "format", 1},
+		{"format = 1\n\nrules = 3\n", "unknown key", 3},
+		{"# a valu = 2\nformat = 1\n[[rule]]\nid = \"cut.clearance\"\nsource = \"\"\"\nvalu = 4\n\"\"\"\nvalu = 3\n", "unknown key", 8},
 	} {
 		path := writeBook(t, c.text)
 		_, err := LoadBook(path)
@@ -240,6 +252,15 @@ func TestAWorkshopsBookSaysWhereItIsWrong(t *testing.T) {
 		assert.True(t, strings.HasPrefix(err.Error(), fmt.Sprintf("%s:%d: ", path, c.line)), "%s", err)
 		assert.Contains(t, err.Error(), c.says)
 	}
+}
+
+func TestAllFaultsOfABookAreTold(t *testing.T) {
+	_, err := LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"no.rule\"\n[[rule]]\nvalu = 1\nvalue = \"x\"\n"))
+	require.Error(t, err)
+	assert.Equal(t, 1, strings.Count(err.Error(), "\n"), "what can be read is looked into once it can: %s", err)
+	_, err = LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"no.rule\"\n[[rule]]\nid = \"exhaust.length\"\nsense = \"up\"\n"))
+	require.Error(t, err)
+	assert.Regexp(t, `(?s)book\.toml:3: .*\n.*book\.toml:6: `, err.Error())
 }
 
 func TestAJobsUnknownRuleIsAFault(t *testing.T) {

@@ -3,12 +3,12 @@ package vehicles
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
-	"unicode"
+
+	"bench.example/undermark/vehicles/harmless"
 )
 
-// FileError is one thing wrong with a job file: where, what is wrong and what to do. Line is 0 where no line is
+// FileError is one thing wrong with a file: where, what is wrong and what to do. Line is 0 where no line is
 // at fault.
 type FileError struct {
 	File string
@@ -19,24 +19,53 @@ type FileError struct {
 	reading bool // a reading contradicts another or itself; the job is whole
 }
 
-// Error is FILE:LINE: TEXT on one line.
+// Error is FILE:LINE: TEXT on one line that is fit to be shown.
 func (e FileError) Error() string {
 	if e.Line == 0 {
-		return oneLine(e.File) + ": " + e.Text
+		return oneLine(e.File + ": " + e.Text)
 	}
-	return fmt.Sprintf("%s:%d: %s", oneLine(e.File), e.Line, e.Text)
+	return oneLine(fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Text))
 }
 
-// FileErrors is all that is wrong with a job file, in the order of its lines.
+// FileErrors is all that is wrong with a file, in the order of its lines.
 type FileErrors []FileError
 
-// Error is every fault on a line of its own.
+// mostTold is how many faults of a file people are told: who mends those mends most of the others.
+const mostTold = 20
+
+// FaultsIn gives the faults of a file the lines of their keys; it is nil when there are none.
+func FaultsIn(data []byte, file string, faults []Fault) error {
+	if len(faults) == 0 {
+		return nil
+	}
+	at := locate(string(data))
+	errs := make(FileErrors, len(faults))
+	for i, f := range faults {
+		errs[i] = FileError{File: file, Line: at.find(f.Key), Key: f.Key, Text: f.Text}
+	}
+	return errs.sorted()
+}
+
+// Error is every fault on a line of its own: the first twenty, and how many more there are.
 func (e FileErrors) Error() string {
-	lines := make([]string, len(e))
-	for i, fault := range e {
-		lines[i] = fault.Error()
+	var lines []string
+	for _, err := range e.Unwrap() {
+		lines = append(lines, err.Error())
 	}
 	return strings.Join(lines, "\n")
+}
+
+// Unwrap is what people are told, an error a line: the first twenty faults, and how many more there are.
+func (e FileErrors) Unwrap() []error {
+	var told []error
+	for i, fault := range e {
+		if i == mostTold {
+			text := fmt.Sprintf("and %d more faults: mend these first, then read it again", len(e)-mostTold)
+			return append(told, FileError{File: fault.File, Text: text})
+		}
+		told = append(told, fault)
+	}
+	return told
 }
 
 // WholeJob says whether the job that ParseJob or Load returned beside the error is whole: all that is wrong is that
@@ -45,10 +74,5 @@ func (e FileErrors) WholeJob() bool {
 	return !slices.ContainsFunc(e, func(f FileError) bool { return !f.reading })
 }
 
-// oneLine is a file's name as it stands, in quotes when it would break the line.
-func oneLine(name string) string {
-	if strings.ContainsFunc(name, unicode.IsControl) {
-		return strconv.Quote(name)
-	}
-	return name
-}
+// oneLine is a text, or a file's name, as a line for people has it.
+func oneLine(text string) string { return harmless.Text(text) }

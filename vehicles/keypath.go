@@ -15,6 +15,9 @@ var (
 	pathParts = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|\[\d+\]|[^."\[\]]+`)
 )
 
+// JoinKey is the path of a key below another path, "" for the top, as Fault has it.
+func JoinKey(path, key string) string { return joinKey(path, key) }
+
 func joinKey(path, key string) string {
 	if !bareKey.MatchString(key) {
 		key = strconv.Quote(key)

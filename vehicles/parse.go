@@ -121,6 +121,20 @@ func decode(data []byte) (map[string]any, *FileError) {
 	return values, nil
 }
 
+// ReadTOML reads a file of TOML 1.0 that is no larger than a job file: what it holds, and its values. The error is one
+// line, with the line of the file where it is no TOML; it is fs.ErrNotExist when there is no file.
+func ReadTOML(path string) (data []byte, values map[string]any, err error) {
+	if data, err = ReadFile(path); err != nil {
+		return nil, nil, err
+	}
+	values, wrong := decode(data)
+	if wrong != nil {
+		wrong.File = path
+		return data, nil, *wrong
+	}
+	return data, values, nil
+}
+
 // lineAt is the line of a byte, from 1.
 func lineAt(data []byte, at int) int {
 	return 1 + bytes.Count(data[:max(0, min(at, len(data)))], []byte("\n"))

@@ -112,15 +112,20 @@ func TestSettingsThatCantBeReadSayWhy(t *testing.T) {
 	assert.NoError(t, err, "none yet")
 	assert.Equal(t, Settings{}, got)
 	for text, want := range map[string]string{
-		`units = "cubits"`:                  "must be one of: mm, inches",
-		`background = "pink"`:               "must be one of: dark, light",
-		`units = `:                          "not readable as TOML",
-		"sides = \"nearside is starboard\"": "must be one of: left and right",
+		`units = "cubits"`:                      `:1: units is "cubits"; must be one of: mm, inches`,
+		"# \n\nbackground = \"pink\"":           `:3: background is "pink"; must be one of: dark, light`,
+		"units = \"mm\"\nsides = ":              ":2: not TOML",
+		"sides = \"nearside is starboard\"":     ":1: sides is \"nearside is starboard\"; must be one of: left and right",
+		"units = \"mm\"\nsides = 3":             ":2: sides must be a text in quotes, one of: left and right",
+		"units = \"\\u001b[31m\\u202e\"":        `:1: units is "\x1b[31m\u202e"; must`,
+		"units = \"mm\"\n\n\xff = 1":            ":3: a byte 0xff",
+		"units = \"mm\"\nunits = \"a\x1b[31m\"": ":2: not TOML",
 	} {
 		require.NoError(t, os.WriteFile(path, []byte(text+"\n"), 0o644))
 		_, err := LoadSettings(path)
-		assert.ErrorContains(t, err, want, text)
-		assert.ErrorContains(t, err, path)
+		assert.ErrorContains(t, err, path+want, text)
+		assert.NotContains(t, err.Error(), "\n", "one line")
+		assert.NotContains(t, err.Error(), "\x1b")
 	}
 	require.NoError(t, os.WriteFile(path, []byte("units = \"inches\"\nbackground = \"pink\"\n"), 0o644))
 	got, _ = LoadSettings(path)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/BurntSushi/toml"
@@ -48,37 +49,42 @@ func Detect(env func(string) string) Colour {
 func SettingsPath() string { return filepath.Join(xdg.ConfigHome, "undermark", "settings.toml") }
 
 // LoadSettings reads the settings at path. What is missing or can't be read keeps its default, and the error
-// says what that was; a missing file is none.
+// says what that was, a line each; a missing file is none.
 func LoadSettings(path string) (Settings, error) {
 	var s Settings
-	data, err := vehicles.ReadFile(path)
+	data, values, err := vehicles.ReadTOML(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return s, nil
 	}
 	if err != nil {
-		return s, err
+		return s, fmt.Errorf("%w; the usual settings hold", err)
 	}
-	var f settingsFile
-	if _, err := toml.Decode(string(data), &f); err != nil {
-		return s, fmt.Errorf("%s: not readable as TOML, the usual settings hold: %w", path, err)
+	var faults []vehicles.Fault
+	choice := func(key string, words []string) int {
+		i, wrong := chosen(values, key, words)
+		if wrong != "" {
+			faults = append(faults, vehicles.Fault{Key: key, Text: wrong})
+		}
+		return i
 	}
-	units, err1 := choice(path, "units", f.Units, unitWords)
-	sides, err2 := choice(path, "sides", f.Sides, sideWords)
-	light, err3 := choice(path, "background", f.Background, backgroundWords)
-	s.Units, s.Nearside, s.Light = Units(units), Side(sides), light == 1
-	return s, errors.Join(err1, err2, err3)
+	s.Units, s.Nearside = Units(choice("units", unitWords)), Side(choice("sides", sideWords))
+	s.Light = choice("background", backgroundWords) == 1
+	return s, vehicles.FaultsIn(data, path, faults)
 }
 
-func choice(path, name, word string, words []string) (int, error) {
-	if word == "" {
-		return 0, nil
+// chosen is which of the words a key has, the first when it has none, and what is wrong with what it has.
+func chosen(values map[string]any, key string, words []string) (i int, wrong string) {
+	value, there := values[key]
+	word, isText := value.(string)
+	switch i = slices.Index(words, word); {
+	case !there, word == "" && isText:
+		return 0, ""
+	case !isText:
+		return 0, fmt.Sprintf("%s must be a text in quotes, one of: %s", key, strings.Join(words, ", "))
+	case i < 0:
+		return 0, fmt.Sprintf("%s is %q; must be one of: %s", key, word, strings.Join(words, ", "))
 	}
-	for i, w := range words {
-		if w == word {
-			return i, nil
-		}
-	}
-	return 0, fmt.Errorf("%s: %s is %q, must be one of: %s", path, name, word, strings.Join(words, ", "))
+	return i, ""
 }
 
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
