@@ -68,7 +68,7 @@ func nextText(r rules.Result, advice []rules.Advice) string {
 	var b strings.Builder
 	b.WriteString("\nMeasure next, the best first:\n")
 	for _, a := range advice {
-		b.WriteString("  " + a.Text + "\n")
+		line(&b, "  %s", a.Text)
 	}
 	return b.String()
 }
@@ -81,13 +81,13 @@ func jsonLine(v any) (string, error) {
 // checkText writes a judged job for a person.
 func checkText(r rules.Result) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s\n\n", r.Job.Ref, standing(r))
+	line(&b, "%s: %s", r.Job.Ref, standing(r))
+	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintf(t, "verdict\tof\tfound\t%s\tasked for\tmargin\twhy\n", desk.PlusMinusHead)
+	row(t, "verdict", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
 	for _, f := range r.Findings {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\tat %s %s\t%s\t%s\n", f.Verdict, about(f), figures.Value(f, desk.Millimetres),
-			plusMinus(f), f.Sense, figures.Required(f, desk.Millimetres),
-			figures.Margin(f, desk.Millimetres), f.Why)
+		row(t, f.Verdict.String(), about(f), figures.Value(f, desk.Millimetres), plusMinus(f),
+			fmt.Sprintf("at %s %s", f.Sense, figures.Required(f, desk.Millimetres)), figures.Margin(f, desk.Millimetres), f.Why)
 	}
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
@@ -124,7 +124,8 @@ func plusMinus(f rules.Finding) string {
 
 func list(b *strings.Builder, title string, words []string) {
 	if len(words) > 0 {
-		fmt.Fprintf(b, "\n%s: %s.\n", title, strings.Join(words, ", "))
+		fmt.Fprintln(b)
+		line(b, "%s: %s.", title, strings.Join(words, ", "))
 	}
 }
 

@@ -21,7 +21,7 @@ const cases = "../../testdata/cases"
 // call runs the program without a terminal.
 func call(in string, args ...string) (code int, out, complaint string) {
 	var o, e bytes.Buffer
-	code = run(args, streams{strings.NewReader(in), &o, &e})
+	code = run(args, streams{in: strings.NewReader(in), out: &o, err: &e})
 	return code, o.String(), e.String()
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // sharedFlags are the flags of every command.
@@ -79,17 +80,13 @@ func answerJobs(
 	var text strings.Builder
 	var unread error
 	for _, file := range files {
-		result, err := judge(file, book, s.in)
+		verdict, t, err := answer(file, book, s.in, told)
 		if err != nil {
-			fmt.Fprintln(s.err, err)
+			s.complain(err)
 			unread = exit(exitFailed)
 			continue
 		}
-		worst = max(worst, result.Verdict)
-		t, err := told(result)
-		if err != nil {
-			return worst, failed{err}
-		}
+		worst = max(worst, verdict)
 		text.WriteString(t)
 	}
 	if text.Len() > 0 {
@@ -98,31 +95,51 @@ func answerJobs(
 	return worst, errors.Join(err, unread)
 }
 
-// judge reads and judges a job. The error has a line for everything that is wrong.
-func judge(file string, book *rules.Book, in io.Reader) (rules.Result, error) {
-	job, err := read(file, in)
+// answer reads and judges a job and makes its text. The error has a line for everything that is wrong.
+func answer(file string, book *rules.Book, in io.Reader, told func(rules.Result) (string, error)) (rules.Verdict, string, error) {
+	job, data, err := read(file, in)
 	if err != nil {
-		return rules.Result{}, err
+		return 0, "", err
 	}
 	result, faults := rules.Judge(job, book)
-	var wrong []error
-	for _, f := range faults {
-		wrong = append(wrong, fmt.Errorf("%s: %s", file, f.Text))
+	if len(faults) > 0 {
+		return 0, "", vehicles.FaultsIn(data, file, faults)
 	}
-	return result, errors.Join(wrong...)
+	text, err := told(result)
+	var wrong lacking
+	switch {
+	case errors.As(err, &wrong):
+		return 0, "", vehicles.FaultsIn(data, file, []vehicles.Fault{vehicles.Fault(wrong)})
+	case err != nil:
+		return 0, "", fmt.Errorf("%s: %w", file, err)
+	}
+	return result.Verdict, text, nil
 }
 
-// read reads a job file, or standard input for "-".
-func read(file string, in io.Reader) (vehicles.Job, error) {
+// lacking is why a job that can be judged can't be answered about: it lacks the key.
+type lacking vehicles.Fault
+
+func (l lacking) Error() string { return l.Text }
+
+// read reads a job file, or standard input for "-", and returns what it holds too.
+func read(file string, in io.Reader) (vehicles.Job, []byte, error) {
+	data, err := bytesOf(file, in)
+	if err != nil {
+		return vehicles.Job{}, nil, err
+	}
+	job, err := vehicles.ParseJob(data, file)
+	return job, data, err
+}
+
+func bytesOf(file string, in io.Reader) ([]byte, error) {
 	if file != "-" {
-		document, err := vehicles.Load(file)
-		return document.Job, err
+		return vehicles.ReadFile(file)
 	}
 	data, err := io.ReadAll(io.LimitReader(in, vehicles.LargestFile+1))
 	if err != nil {
-		return vehicles.Job{}, fmt.Errorf("-: standard input can't be read: %w", err)
+		return nil, fmt.Errorf("-: standard input can't be read: %w", err)
 	}
-	return vehicles.ParseJob(data, file)
+	return data, nil
 }
 
 // spares returns an error when the answer would be written over a file that the command reads, under whatever name.
@@ -139,8 +156,14 @@ func (f *answerFlags) spares(inputs []string) error {
 	return nil
 }
 
-// write puts an answer where it is wanted: all of it, or an error.
+// write puts an answer where it is wanted: all of it, or an error. What others wrote is harmless in it: shown as
+// stand-ins to people, spelled in ASCII to programs.
 func (f *answerFlags) write(text string, s streams) error {
+	safe := harmless.Lines
+	if f.json {
+		safe = harmless.JSON
+	}
+	text = safe(text)
 	if f.out == "" {
 		_, err := io.WriteString(s.out, text)
 		return asFailed(err)

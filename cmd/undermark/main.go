@@ -5,13 +5,15 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
+	"strings"
 
 	// Before anything that knows of terminals: it keeps them from being asked.
 	_ "bench.example/undermark/tui/quiet"
 
 	"github.com/spf13/cobra"
+
+	"bench.example/undermark/vehicles/harmless"
 )
 
 const version = "0.1.0"
@@ -24,12 +26,6 @@ const (
 	exitUsage    = 2 // the command line is wrong
 )
 
-// streams are where a command reads and writes.
-type streams struct {
-	in       io.Reader
-	out, err io.Writer
-}
-
 // exit is the error of a command that has said all there is to say.
 type exit int
 
@@ -38,12 +34,13 @@ func (e exit) Error() string { return fmt.Sprintf("exit code %d", int(e)) }
 // failed is the error of a command that could not read or write something; its text is for people.
 type failed struct{ error }
 
-func main() { os.Exit(run(os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})) }
+func main() { os.Exit(run(os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr})) }
 
 // run runs the program with the arguments behind its name and returns its exit code.
 func run(args []string, s streams) int {
+	s = s.guarded()
 	root := newRoot(s)
-	root.SetArgs(args)
+	root.SetArgs(told(args))
 	called, err := root.ExecuteC()
 	var code exit
 	var fault failed
@@ -51,13 +48,25 @@ func run(args []string, s streams) int {
 	case err == nil:
 		return 0
 	case errors.As(err, &fault):
-		fmt.Fprintln(s.err, fault)
+		s.complain(fault.error)
 		return exitFailed
 	case errors.As(err, &code):
 		return int(code)
 	}
-	fmt.Fprintf(s.err, "undermark: %v; see %s --help\n", err, called.CommandPath())
+	line(s.err, "undermark: %v; see %s --help", err, called.CommandPath())
 	return exitUsage
+}
+
+// told are the arguments as the library may tell of them: when it completes a word for the shell it complains on its own.
+func told(args []string) []string {
+	if len(args) == 0 || !strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
+		return args
+	}
+	words := make([]string, len(args))
+	for i, arg := range args {
+		words[i] = harmless.Text(arg)
+	}
+	return words
 }
 
 func newRoot(s streams) *cobra.Command {

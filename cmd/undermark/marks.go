@@ -38,15 +38,16 @@ func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
 // marksText writes the marks for a person.
 func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: the place is %s. All readings in mm.\n\n", r.Job.Ref, standing(r))
+	line(&b, "%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
+	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "mark\tbelow: bumper\tleft\tright\tabove: bumper\tleft\tright\tleft pin\tright pin")
+	row(t, "mark", "below: bumper", "left", "right", "above: bumper", "left", "right", "left pin", "right pin")
 	for _, m := range sheet.Marks {
-		row := []string{m.Name, mm(m.Below.Bumper), mm(m.Below.Left), mm(m.Below.Right)}
+		cells := []string{m.Name, mm(m.Below.Bumper), mm(m.Below.Left), mm(m.Below.Right)}
 		if a := m.Above; a != nil {
-			row = append(row, mm(a.Bumper), mm(a.Left), mm(a.Right), mm(a.PinLeft), mm(a.PinRight))
+			cells = append(cells, mm(a.Bumper), mm(a.Left), mm(a.Right), mm(a.PinLeft), mm(a.PinRight))
 		}
-		fmt.Fprintln(t, strings.Join(row, "\t"))
+		row(t, cells...)
 	}
 	_ = t.Flush() // a builder takes everything
 	checksText(&b, sheet.Checks)
@@ -67,7 +68,7 @@ func checksText(b *strings.Builder, checks []rules.Check) {
 	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	for _, c := range checks {
-		fmt.Fprintf(t, "%s\t%s\n", figures.CheckText(c, desk.Settings{}), mm(c.Length))
+		row(t, figures.CheckText(c, desk.Settings{}), mm(c.Length))
 	}
 	_ = t.Flush() // a builder takes everything
 }

@@ -70,7 +70,7 @@ func startJob(path, from, van string, s streams) error {
 	case err != nil:
 		return failed{err}
 	}
-	fmt.Fprintf(s.out, "%s: a new job, %d things not confirmed on this van\n", path, unconfirmed(job))
+	line(s.out, "%s: a new job, %d things not confirmed on this van", path, unconfirmed(job))
 	return nil
 }
 
@@ -78,7 +78,7 @@ func startJob(path, from, van string, s streams) error {
 func newJob(ref, from, van string, s streams) (vehicles.Job, error) {
 	switch {
 	case from != "":
-		old, err := read(from, s.in)
+		old, _, err := read(from, s.in)
 		if err != nil {
 			return old, err
 		}

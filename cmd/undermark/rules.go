@@ -49,15 +49,12 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 
 // jobBook returns the book with the job's own rules in front.
 func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
-	job, err := read(file, s.in)
+	job, data, err := read(file, s.in)
 	if err != nil {
 		return nil, failed{err}
 	}
 	book, faults := book.ForJob(job)
-	if len(faults) > 0 {
-		return nil, failed{fmt.Errorf("%s: %s", file, faults[0].Text)}
-	}
-	return book, nil
+	return book, asFailed(vehicles.FaultsIn(data, file, faults))
 }
 
 // rulesText writes a book for a person.
@@ -65,7 +62,7 @@ func rulesText(book *rules.Book) string {
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	for _, r := range book.Rules() {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\n", r.Key(), required(r.Value, r.Sense, r.Unit), r.Title, r.Source, r.Book)
+		row(t, r.Key(), required(r.Value, r.Sense, r.Unit), r.Title, r.Source, r.Book)
 	}
 	t.Flush()
 	return b.String()

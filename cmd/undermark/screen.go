@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/adrg/xdg"
 	"github.com/charmbracelet/x/term"
@@ -14,7 +15,7 @@ import (
 
 // screen opens the screens on a job, or on the sample when none is named.
 func screen(shared sharedFlags, args []string, s streams) error {
-	out, isFile := s.out.(*os.File)
+	out, isFile := s.terminal.(*os.File)
 	if !isFile || !term.IsTerminal(out.Fd()) {
 		return errors.New("the screens need a terminal; check, marks and rules answer without one")
 	}
@@ -32,7 +33,7 @@ func screen(shared sharedFlags, args []string, s streams) error {
 		o.Path = args[0]
 	}
 	if o.Settings, err = desk.LoadSettings(o.SettingsPath); err != nil {
-		o.Notes = append(o.Notes, err.Error())
+		o.Notes = append(o.Notes, strings.Split(err.Error(), "\n")...)
 	}
 	o.Settings.Colour = desk.Detect(os.Getenv)
 	return asFailed(tui.Run(o, s.err))

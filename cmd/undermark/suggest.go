@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -66,7 +67,7 @@ func roomFor(r *rules.Result, turning bool) (room, error) {
 		return rules.RoomForCut(r), nil
 	}
 	if r.Job.Heater == nil {
-		return nil, fmt.Errorf("%s: there is no [heater] to turn: enter one, or leave --yaw out", r.Job.Ref)
+		return nil, lacking{Key: "heater", Text: "there is no [heater] to turn: enter one, or leave --yaw out"}
 	}
 	return rules.RoomForTurning(r), nil
 }
@@ -92,19 +93,24 @@ func within(v float64) bool { return v >= -20000 && v <= 20000 }
 func suggestText(r rules.Result, places []rules.Suggestion) string {
 	var b strings.Builder
 	if len(places) == 0 {
-		fmt.Fprintf(&b, "%s: no place on the floor keeps every distance asked for.\n", r.Job.Ref)
+		line(&b, "%s: no place on the floor keeps every distance asked for.", r.Job.Ref)
 		return b.String()
 	}
-	fmt.Fprintf(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.\n\n", r.Job.Ref)
+	line(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)
+	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	head := []string{"x", "y", "to spare", "next to"}
 	yaw := places[0].Yaw.Set
-	fmt.Fprint(t, "x\ty\tto spare\t"+map[bool]string{true: "yaw\t"}[yaw]+"next to\n")
+	if yaw {
+		head = slices.Insert(head, 3, "yaw")
+	}
+	row(t, head...)
 	for _, p := range places {
-		fmt.Fprintf(t, "%s\t%s\t%s\t", mm(p.At.X), mm(p.At.Y), mm(p.Margin))
+		cells := []string{mm(p.At.X), mm(p.At.Y), mm(p.Margin), p.Against}
 		if yaw {
-			fmt.Fprintf(t, "%s°\t", mm(p.Yaw.Value))
+			cells = slices.Insert(cells, 3, mm(p.Yaw.Value)+"°")
 		}
-		fmt.Fprintln(t, p.Against)
+		row(t, cells...)
 	}
 	_ = t.Flush() // a builder takes everything
 	return b.String()

@@ -43,7 +43,7 @@ func TestSuggestYawNeedsAHeater(t *testing.T) {
 	code, out, complaint := call(job, "suggest", "--yaw", "-")
 	assert.Equal(t, 1, code)
 	assert.Empty(t, out)
-	assert.Equal(t, "TL-90: there is no [heater] to turn: enter one, or leave --yaw out\n", complaint)
+	assert.Equal(t, "-:1: there is no [heater] to turn: enter one, or leave --yaw out\n", complaint)
 	assert.Equal(t, 1, strings.Count(complaint, "\n"))
 	code, _, _ = call(job, "suggest", "-")
 	assert.Zero(t, code)

@@ -1,0 +1,47 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"bench.example/undermark/vehicles/harmless"
+)
+
+// streams are where a command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+	terminal io.Writer // standard output as it was given, for the screens alone
+}
+
+// guarded returns the streams with all that commands write made harmless: none can forget it.
+func (s streams) guarded() streams {
+	s.terminal = s.out
+	s.out, s.err = harmless.Writer{To: s.out}, harmless.Writer{To: s.err}
+	return s
+}
+
+// complain writes what went wrong, a line each.
+func (s streams) complain(err error) {
+	if all, several := err.(interface{ Unwrap() []error }); several {
+		for _, one := range all.Unwrap() {
+			s.complain(one)
+		}
+		return
+	}
+	line(s.err, "%v", err)
+}
+
+// line writes one line. What others wrote is harmless in it, and can't end it.
+func line(to io.Writer, format string, args ...any) {
+	fmt.Fprintln(to, harmless.Text(fmt.Sprintf(format, args...)))
+}
+
+// row writes a row of a table. What others wrote is harmless in it, and can't leave its cell.
+func row(to io.Writer, cells ...string) {
+	for i, cell := range cells {
+		cells[i] = harmless.Text(cell)
+	}
+	fmt.Fprintln(to, strings.Join(cells, "\t"))
+}
