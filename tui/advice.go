@@ -5,7 +5,6 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -83,8 +82,8 @@ func (r *Root) adviceLine(w int) string {
 // besideHeading is what to measure next behind a heading in a low window: all of it, or nothing.
 func (r *Root) besideHeading(heading string) string {
 	text := figures.Advice(r.state)
-	room := r.w - ansi.StringWidth(heading) - hintGap
-	if r.adviceRows() > 0 || text == "" || ansi.StringWidth(text) > room {
+	room := r.w - desk.Width(heading) - hintGap
+	if r.adviceRows() > 0 || text == "" || desk.Width(text) > room {
 		return ""
 	}
 	return strings.Repeat(" ", hintGap) + r.adviceLine(room)

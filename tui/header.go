@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/tui/desk"
 )
 
@@ -40,7 +38,7 @@ func (r *Root) titles(tight bool) []part {
 			behind = ""
 		}
 		p.text = before + digit + " " + title + behind
-		p.width = ansi.StringWidth(p.text)
+		p.width = desk.Width(p.text)
 		x += p.width
 		parts = append(parts, p)
 	}

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
@@ -62,10 +61,10 @@ func helpRows(styles desk.Styles, b key.Binding, w int) []string {
 		return nil
 	}
 	name := "  " + b.Help().Key
-	name += strings.Repeat(" ", max(1, helpKeyWidth-ansi.StringWidth(name)))
-	rows := desk.Wrap(b.Help().Desc, w-ansi.StringWidth(name))
+	name += strings.Repeat(" ", max(1, helpKeyWidth-desk.Width(name)))
+	rows := desk.Wrap(b.Help().Desc, w-desk.Width(name))
 	for i := range rows {
-		lead := strings.Repeat(" ", ansi.StringWidth(name))
+		lead := strings.Repeat(" ", desk.Width(name))
 		if i == 0 {
 			lead = styles.Key.Render(name)
 		}

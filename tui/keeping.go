@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // journalPause is how long changes gather before the journal is written: a row of arrow moves is one write.
@@ -77,7 +78,7 @@ func (r *Root) offer(f *found) {
 	if f.err != nil {
 		r.open(&question{
 			asks:    "Unsaved work was left behind, but it can't be read.",
-			because: fmt.Sprintf("It stays in %s. %v", r.journal.path, f.err),
+			because: fmt.Sprintf("It stays in %s. %v", harmless.Text(r.journal.path), f.err),
 			answers: []answer{{"Go on without it", r.leaveFound}},
 		})
 		return
@@ -128,7 +129,8 @@ func otherWords(file, unsaved vehicles.Job) string {
 	shown := all[:min(len(all), mostDifferences)]
 	var b strings.Builder
 	for _, d := range shown {
-		fmt.Fprintf(&b, "\n  %s: file %s, unsaved %s", d.Where, cmp.Or(d.One, "nothing"), cmp.Or(d.Other, "nothing"))
+		line := fmt.Sprintf("  %s: file %s, unsaved %s", d.Where, cmp.Or(d.One, "nothing"), cmp.Or(d.Other, "nothing"))
+		b.WriteString("\n" + harmless.Text(line))
 	}
 	if n := len(all) - len(shown); n > 0 {
 		fmt.Fprintf(&b, "\n  and in %d more", n)

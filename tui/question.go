@@ -15,7 +15,7 @@ import (
 // answered; Esc takes the last answer, which changes nothing.
 type question struct {
 	asks    string
-	because string // what one should know before answering
+	because string // what one should know before answering; its line ends are the program's own
 	answers []answer
 	on      int
 }
@@ -70,9 +70,11 @@ func (q *question) take(r *Root, i int) tea.Cmd {
 // room in h rows there is air between the answers, so that a finger meets the right one; without, what one should know is
 // cut short: every answer is seen.
 func (q *question) lay(r *Root, w, h int) (rows []string, at []int) {
-	because := desk.Wrap(q.because, w-4)
-	if q.because == "" {
-		because = nil
+	var because []string
+	if q.because != "" {
+		for line := range strings.SplitSeq(q.because, "\n") {
+			because = append(because, desk.Wrap(line, w-4)...)
+		}
 	}
 	if rows, at = q.laid(r, w, because, true); len(rows) <= h {
 		return rows, at

@@ -11,6 +11,7 @@ import (
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // saved is what came of a save.
@@ -313,7 +314,7 @@ func (r *Root) unsavedWords() string {
 	if r.document.Path == "" {
 		return "This job has no file yet."
 	}
-	return "The file is " + r.document.Path + "."
+	return "The file is " + harmless.Text(r.document.Path) + "."
 }
 
 // giveUp quits and takes the journal away, as the fitter asked for.

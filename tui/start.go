@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"time"
@@ -16,6 +17,7 @@ import (
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // New puts the job on the desk. It reads the job file, the journal and what was seen before, and so runs before
@@ -47,7 +49,11 @@ func New(o Options) (*Root, error) {
 		r.open(first)
 	}
 	if len(o.Notes) > 0 {
-		r.open(&question{asks: "Before you start", because: strings.Join(o.Notes, "\n"), answers: []answer{{"Go on", nil}}})
+		notes := slices.Clone(o.Notes)
+		for i := range notes {
+			notes[i] = harmless.Text(notes[i])
+		}
+		r.open(&question{asks: "Before you start", because: strings.Join(notes, "\n"), answers: []answer{{"Go on", nil}}})
 	}
 	return r, nil
 }
@@ -140,7 +146,7 @@ func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {
 	unhang()
 	unsuspend()
 	if kept := r.rescue(); kept != "" {
-		fmt.Fprintln(complain, kept)
+		fmt.Fprintln(complain, harmless.Text(kept))
 	}
 	r.journal.close()
 	if errors.Is(err, tea.ErrInterrupted) {

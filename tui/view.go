@@ -6,9 +6,9 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 const (
@@ -34,9 +34,13 @@ func (r *Root) warningRows() []string {
 // roomy says whether there is room to show anything.
 func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 
-// View paints the whole screen: header, heading, body, what to measure next, warnings, foot. A line that is said lies
-// over the rows above the foot, so that the keys are seen beside it and nothing moves.
-func (r *Root) View() string {
+// View paints the whole screen. What leaves here goes to the terminal: whoever forgot to make a text harmless, only
+// colours get through.
+func (r *Root) View() string { return harmless.Painted(r.paint()) }
+
+// paint is header, heading, body, what to measure next, warnings, foot. A line that is said lies over the rows above the
+// foot, so that the keys are seen beside it and nothing moves.
+func (r *Root) paint() string {
 	switch {
 	case r.w == 0:
 		return "" // the terminal's size is not known yet
@@ -106,7 +110,7 @@ func (r *Root) header() string {
 		x += p.width
 	}
 	b.WriteString(r.whichJob(r.w - x))
-	return desk.FitRow(b.String(), r.w)
+	return desk.FitPainted(b.String(), r.w)
 }
 
 // whichJob is the job's ref at the right end of room columns, as much of it as there is room for; work that is
@@ -122,7 +126,7 @@ func (r *Root) whichJob(room int) string {
 	}
 	for _, text := range []string{ref + " " + dot + words, ref + " " + dot, dot} {
 		text = strings.TrimSpace(text)
-		if n := ansi.StringWidth(text); n < room || text == dot && n <= room {
+		if n := desk.Width(text); n < room || text == dot && n <= room {
 			style := styles.Plain
 			if dot != "" {
 				style = styles.Unsaved
@@ -183,7 +187,7 @@ func isHelp(b key.Binding) bool { return b.Help() == desk.KeyHelp.Help() }
 const hintGap = 2
 
 func hintWidth(b key.Binding) int {
-	return ansi.StringWidth(b.Help().Key) + 1 + ansi.StringWidth(b.Help().Desc) + hintGap
+	return desk.Width(b.Help().Key) + 1 + desk.Width(b.Help().Desc) + hintGap
 }
 
 // saying says whether a line is said above the foot. What lies over the screens has no such line.
@@ -197,5 +201,5 @@ func (r *Root) foot() string {
 		b.WriteString(strings.Repeat(" ", p.from-x) + styles.Key.Render(p.text) + " " + styles.Faint.Render(p.more))
 		x = p.from + p.width
 	}
-	return desk.FitRow(b.String(), r.w)
+	return desk.FitPainted(b.String(), r.w)
 }

@@ -20,13 +20,13 @@ type Refusal struct {
 	About string // the field that the reason is about, "" for Field itself
 }
 
-// String is "bottom of fuel tank, 203".
+// String is "bottom of fuel tank, 203", harmless and on one line.
 func (r Refusal) String() string {
 	text := r.Text
 	if text == "" {
 		text = "emptied"
 	}
-	return fmt.Sprintf("%s of %s, %s", r.Label, r.Name, text)
+	return oneLine(fmt.Sprintf("%s of %s, %s", r.Label, r.Name, text))
 }
 
 // entries are the values of a refusal by their keys in the file.

@@ -55,6 +55,31 @@ func TestAMuteTerminalIsNotAsked(t *testing.T) {
 	assert.Contains(t, s.output(), "undermark "+version)
 }
 
+// What the terminal gets of a hostile job and of a hostile book is what it would get of a harmless one: the program's own
+// sequences, and stand-ins.
+func TestAHostileJobReachesNoTerminal(t *testing.T) {
+	h := readHome(t)
+	file := filepath.Join(h.dir, "van\x1b[31m\u202e\u00ad.toml")
+	require.NoError(t, os.WriteFile(file, []byte(hostileJob(t)), 0o644))
+	s := h.start(t, 100, 30, file)
+	s.wait(t, "ref▯▯▯▯▯▯▯▯")
+	for _, key := range []string{"3", "4", "5", "6", "7"} {
+		s.keys(t, key)
+		s.wait(t, "["+key+" ")
+	}
+	s.keys(t, "w")
+	s.wait(t, "van␛[31m▯▯.toml")
+	s.keys(t, "\x1b")
+	s.waitGone(t, "in which file?")
+	s.keys(t, "\x03")
+	s.wait(t, "FAKE␍␉")
+	s.keys(t, "1")
+	assert.Zero(t, s.ended(t))
+	for _, harm := range append(strings.Split(unseen, ""), "]0;owned\a", "\x1b[31m\x1b", "\u009b") {
+		assert.NotContains(t, s.output(), harm)
+	}
+}
+
 func TestResizeAndATooSmallWindow(t *testing.T) {
 	h := readHome(t)
 	s := h.start(t, 100, 30)

@@ -7,12 +7,14 @@ package canvas
 
 import (
 	"strings"
+	"unicode"
 
 	"github.com/mattn/go-runewidth"
 
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // The smallest canvas that can be read, and the scales that a camera can have, mm a dot.
@@ -75,8 +77,8 @@ type Ground struct {
 // At returns the cell of a column and row.
 func (c *Canvas) At(col, row int) *Cell { return &c.Cells[row*c.Width+col] }
 
-// Put writes text from a column and row on, cut off at the canvas's edge. Every cell holds one character: a wide one is
-// shown as a box, and what has no width or would steer the terminal is left out.
+// Put writes plain text from a column and row on, cut off at the canvas's edge. Every cell holds one character: a wide one
+// is shown as a box, and accents that stand on a letter as characters of their own are left out.
 func (c *Canvas) Put(col, row int, text string, ink Ink) {
 	if row < 0 || row >= c.Height {
 		return
@@ -93,20 +95,19 @@ func (c *Canvas) Put(col, row int, text string, ink Ink) {
 // widths are those of characters outside East Asia, whatever the terminal's language: the plan's own signs are narrow.
 var widths = &runewidth.Condition{StrictEmojiNeutral: true}
 
-// clean returns text with exactly one cell a character.
+// clean returns text made harmless, with exactly one cell a character.
 func clean(text string) string {
 	return strings.Map(func(r rune) rune {
-		if ' ' <= r && r <= '~' {
+		switch {
+		case ' ' <= r && r <= '~':
 			return r
-		}
-		switch widths.RuneWidth(r) {
-		case 0:
+		case unicode.Is(unicode.M, r):
 			return -1
-		case 1:
+		case widths.RuneWidth(r) == 1:
 			return r
 		}
-		return '▯'
-	}, text)
+		return harmless.Box
+	}, harmless.Text(text))
 }
 
 // Lines returns the picture's characters without colours.

@@ -176,10 +176,10 @@ func TestNoWordCoversTheCut(t *testing.T) {
 
 func TestNamesFromAFileCannotSteerTheTerminal(t *testing.T) {
 	s := van(scene.Below)
-	s.Items[1].Label = "wheel\x1b[2J\n車\u0301"
+	s.Items[1].Label = "wheel\x1b[2J\n車\u0301\u202e\u00ad\u05b0"
 	p := Paint(s, 100, 27, plainLook)
 	all := strings.Join(p.Lines(), "\n")
-	assert.Contains(t, all, "wheel[2J▯")
+	assert.Contains(t, all, "wheel␛[2J␊▯▯▯")
 	for _, line := range strings.Split(ansi.Strip(p.Encode(desk.TrueColour, false)), "\n") {
 		assert.Equal(t, 100, ansi.StringWidth(line))
 	}

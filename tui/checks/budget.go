@@ -5,8 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
@@ -54,8 +52,8 @@ func shareRow(share rules.Share, f rules.Finding, s desk.State, w int) string {
 	room := max(leastBar, min(mostBar, w-causeWidth-partWidth-aloneWidth-3))
 	text := desk.FitRow(share.Cause, causeWidth) + " "
 	drawn := bar(part, room)
-	tail := strings.Repeat(" ", room-ansi.StringWidth(drawn)) + fmt.Sprintf(" %3.0f %% %s", 100*part, alone)
-	return desk.FitRow(text+s.Settings.Styles().Key.Render(drawn)+tail, w)
+	tail := strings.Repeat(" ", room-desk.Width(drawn)) + fmt.Sprintf(" %3.0f %% %s", 100*part, alone)
+	return desk.FitPainted(text+s.Settings.Styles().Key.Render(drawn)+tail, w)
 }
 
 // eighths are the parts of a cell that a bar may end in, from nothing.

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
@@ -37,9 +35,9 @@ func columns(listed []rules.Finding, s desk.State, w int) []column {
 		cols = cols[2:]
 	}
 	for i := range cols {
-		cols[i].width = ansi.StringWidth(cols[i].head)
+		cols[i].width = desk.Width(cols[i].head)
 		for _, f := range listed {
-			cols[i].width = max(cols[i].width, ansi.StringWidth(cols[i].write(f)))
+			cols[i].width = max(cols[i].width, desk.Width(cols[i].write(f)))
 		}
 	}
 	return cols
@@ -110,7 +108,7 @@ func cells(text string, cols []column, w int, write func(column) string) string 
 	numbers := ""
 	for _, c := range cols {
 		n := write(c)
-		numbers += "  " + strings.Repeat(" ", max(0, c.width-ansi.StringWidth(n))) + n
+		numbers += "  " + strings.Repeat(" ", max(0, c.width-desk.Width(n))) + n
 	}
-	return desk.FitRow(text, w-ansi.StringWidth(numbers)) + numbers
+	return desk.FitRow(text, w-desk.Width(numbers)) + numbers
 }

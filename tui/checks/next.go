@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -89,7 +88,7 @@ func adviceRow(pointer string, a rules.Advice, w int) string {
 	text := strings.TrimPrefix(a.Text, "measure: ")
 	at := strings.LastIndex(text, ": ")
 	does := "  " + text[at+2:]
-	return desk.FitRow(pointer+text[:at], w-ansi.StringWidth(does)) + does
+	return desk.FitRow(pointer+text[:at], w-desk.Width(does)) + does
 }
 
 // nothing says why the list is empty.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -142,6 +143,22 @@ func TestFitIsExact(t *testing.T) {
 			require.Equal(t, w, ansi.StringWidth(row), "%q", row)
 		}
 	})
+}
+
+// Plain text is harmless before it is measured, cut or painted: columns are then those that the terminal shows.
+func TestPlainTextIsMadeHarmlessFirst(t *testing.T) {
+	const text = "\x1b[31ma\u202e\u00adb\n"
+	assert.Equal(t, 10, Width(text))
+	assert.Equal(t, "␛[31ma▯▯b␊ ", FitRow(text, 11))
+	assert.Equal(t, "␛[3…", Cut(text, 4))
+	assert.Equal(t, []string{"␛[31ma▯▯b␊"}, Wrap(text, 20))
+	assert.Equal(t, "\x1b[31ma▯▯b\x1b[0m  \n␛[2J  ", Fit("\x1b[31ma\u202e\u00adb\x1b[0m\n\x1b[2J", 6, 2))
+	for colour := NoColour; colour <= TrueColour; colour++ {
+		st := Settings{Colour: colour}.Styles()
+		for _, style := range []lipgloss.Style{st.Plain, st.Faint, st.Field, st.Here, st.Foul} {
+			assert.Equal(t, "␛[31ma▯▯b␊", ansi.Strip(style.Render(text)))
+		}
+	}
 }
 
 func TestAFailedWriteLeavesTheOldFile(t *testing.T) {

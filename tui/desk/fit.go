@@ -4,25 +4,48 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/vehicles/harmless"
 )
 
-// Fit returns text as exactly h rows of exactly w columns: long rows are cut, short ones filled with blanks.
-// Escape sequences take no columns.
+// There are two kinds of text: plain text, in which anything may stand that somebody wrote, and painted text, in which
+// plain text was made harmless and given the looks of Styles. Width, Cut, FitRow and Wrap are for plain text and make it
+// harmless; Fit and FitPainted are for painted text. Never is plain text put beside painted text before one of these,
+// or a style, has had it.
+
+// Width is how many columns plain text takes when it is shown.
+func Width(text string) int { return ansi.StringWidth(harmless.Text(text)) }
+
+// Cut returns plain text of at most w columns; text that is cut ends in "…".
+func Cut(text string, w int) string { return ansi.Truncate(harmless.Text(text), max(w, 0), "…") }
+
+// FitRow returns plain text as one row of exactly w columns; a row that is cut ends in "…".
+func FitRow(text string, w int) string { return fit(harmless.Text(text), w) }
+
+// Wrap breaks plain text at blanks into rows of at most w columns; a longer word is broken.
+func Wrap(text string, w int) []string {
+	return strings.Split(ansi.Wrap(harmless.Text(text), max(w, 1), ""), "\n")
+}
+
+// Fit returns painted text as exactly h rows of exactly w columns: long rows are cut, short ones filled with blanks.
 func Fit(text string, w, h int) string {
-	rows := strings.Split(text, "\n")
+	rows := strings.Split(harmless.Painted(text), "\n")
 	out := make([]string, max(h, 0))
 	for i := range out {
 		row := ""
 		if i < len(rows) {
 			row = rows[i]
 		}
-		out[i] = FitRow(row, w)
+		out[i] = fit(row, w)
 	}
 	return strings.Join(out, "\n")
 }
 
-// FitRow returns one row of exactly w columns; a row that is cut ends in "…".
-func FitRow(row string, w int) string {
+// FitPainted returns a painted row of exactly w columns; a row that is cut ends in "…".
+func FitPainted(row string, w int) string { return Fit(row, w, 1) }
+
+// fit returns harmless text as one row of exactly w columns. Sequences that set colours take none.
+func fit(row string, w int) string {
 	if w <= 0 {
 		return ""
 	}
@@ -35,6 +58,3 @@ func FitRow(row string, w int) string {
 	}
 	return row
 }
-
-// Wrap breaks text at blanks into rows of at most w columns; a longer word is broken.
-func Wrap(text string, w int) []string { return strings.Split(ansi.Wrap(text, max(w, 1), ""), "\n") }

@@ -8,6 +8,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // Styles are the looks every screen paints with. None of them pads or breaks text. Without colour, bold,
@@ -64,15 +65,17 @@ var (
 	lightTrue = inks{"#5d6670", "#0b4f8a", "#7a4a00", "#10161c", "#b3140b", "#8a5a00", "#00695c"}
 )
 
-func renderer(p termenv.Profile) *lipgloss.Renderer {
+// style is what every look is made from. It makes text harmless before it paints it: what is painted already is not to
+// be painted again.
+func style(p termenv.Profile) lipgloss.Style {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(p)
 	r.SetHasDarkBackground(true)
-	return r
+	return r.NewStyle().Transform(harmless.Text)
 }
 
 func coloured(p termenv.Profile, in inks) Styles {
-	plain := renderer(p).NewStyle()
+	plain := style(p)
 	ink := func(c lipgloss.Color) lipgloss.Style { return plain.Foreground(c) }
 	return Styles{
 		Plain: plain, Strong: plain.Bold(true), Faint: ink(in.faint), Title: ink(in.title).Bold(true),
@@ -85,7 +88,7 @@ func coloured(p termenv.Profile, in inks) Styles {
 
 func withoutColour() Styles {
 	// The plainest profile would drop bold and reverse along with the colours.
-	plain := renderer(termenv.ANSI).NewStyle()
+	plain := style(termenv.ANSI)
 	return Styles{
 		Plain: plain, Strong: plain.Bold(true), Faint: plain, Title: plain.Bold(true),
 		Here: plain.Reverse(true).Bold(true), Key: plain.Bold(true), Field: plain.Underline(true),

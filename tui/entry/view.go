@@ -141,7 +141,7 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	if len(rows) > 0 {
 		body = form.PaintRows(rows, here, w, h-1-len(warn), look)
 	}
-	title := desk.FitRow(look.Title.Render(e.spec.Title(s)), w)
+	title := desk.FitPainted(look.Title.Render(e.spec.Title(s)), w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
 }
 
@@ -180,7 +180,7 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 			title += look.Faint.Render("  needs " + lacks)
 		}
 	}
-	return desk.FitRow(title, w) + "\n" + e.Editor.View(s, w, h-1)
+	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)
 }
 
 // paintPicture paints the screen's drawing, or else the plan.

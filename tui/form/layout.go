@@ -1,8 +1,6 @@
 package form
 
 import (
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/tui/desk"
 )
 
@@ -49,8 +47,8 @@ const (
 func columnsOf(fields []Field, w int) columns {
 	var c columns
 	for _, f := range fields {
-		c.label = max(c.label, ansi.StringWidth(f.Label))
-		c.unit = max(c.unit, ansi.StringWidth(f.Unit))
+		c.label = max(c.label, desk.Width(f.Label))
+		c.unit = max(c.unit, desk.Width(f.Unit))
 	}
 	c.label = min(c.label, max(8, w*2/5))
 	rest := w - margin - c.label - 1
@@ -155,7 +153,7 @@ func choiceRows(field int, all []Choice, w int) []line {
 	var out []line
 	at := w
 	for _, c := range all {
-		wide := ansi.StringWidth(c.Name) + 2
+		wide := desk.Width(c.Name) + 2
 		if at+wide > w {
 			out = append(out, line{field: field, kind: choices})
 			at = min(2*indent, max(0, w-wide))

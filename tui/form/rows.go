@@ -3,8 +3,6 @@ package form
 import (
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/tui/desk"
 )
 
@@ -54,7 +52,7 @@ func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 		case y >= len(lines):
 			out[y] = strings.Repeat(" ", w)
 		case lines[y].row < 0:
-			out[y] = desk.FitRow(look.Title.Render(lines[y].text), w)
+			out[y] = desk.FitPainted(look.Title.Render(lines[y].text), w)
 		default:
 			out[y] = paintRow(rows[lines[y].row], lines[y].row == at, w, look)
 		}
@@ -64,11 +62,8 @@ func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 
 func paintRow(r Row, here bool, w int, look desk.Styles) string {
 	mark := desk.FitRow(r.Mark, 2)
-	right := r.Right
-	if n := w / 2; ansi.StringWidth(right) > n {
-		right = ansi.Truncate(right, n, "…")
-	}
-	text := desk.FitRow(r.Text, max(1, w-5-ansi.StringWidth(right)))
+	right := desk.Cut(r.Right, w/2)
+	text := desk.FitRow(r.Text, max(1, w-5-desk.Width(right)))
 	if here {
 		return look.Here.Render(desk.FitRow("▸ "+mark+text+" "+right, w))
 	}
@@ -76,7 +71,7 @@ func paintRow(r Row, here bool, w int, look desk.Styles) string {
 	if r.Fault {
 		said = look.Fault
 	}
-	return desk.FitRow("  "+look.Key.Render(mark)+text+" "+said.Render(right), w)
+	return desk.FitPainted("  "+look.Key.Render(mark)+text+" "+said.Render(right), w)
 }
 
 // RowAt returns the row at line y of rows painted into h lines, false for a heading or nothing.

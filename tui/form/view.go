@@ -2,11 +2,12 @@ package form
 
 import (
 	"strings"
+	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // View paints the form into h lines of exactly w columns, scrolled to the field that has the keys.
@@ -20,7 +21,7 @@ func (f Form) View(fields []Field, w, h int, look desk.Styles) string {
 		if y < len(lines) {
 			out[y] = f.paint(lines[y], fields, cols, look)
 		}
-		out[y] = desk.FitRow(out[y], w)
+		out[y] = desk.FitPainted(out[y], w)
 	}
 	return strings.Join(out, "\n")
 }
@@ -106,26 +107,32 @@ func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
 	case field.Shut:
 		return desk.FitRow(field.Text, w)
 	}
-	return look.Field.Render(ansi.Truncate(field.Text, w, "…")) + strings.Repeat(" ", max(0, w-ansi.StringWidth(field.Text)))
+	text := desk.Cut(field.Text, w)
+	return look.Field.Render(text) + strings.Repeat(" ", w-desk.Width(text))
 }
 
 // paint paints the line with its cursor into w columns, scrolled so that the cursor shows: what is selected reversed,
 // otherwise the cursor alone.
 func (t typing) paint(blank string, w int, look desk.Styles) string {
+	t.text = []rune(harmless.Text(string(t.text))) // as many runes as before
 	pos, from := t.at, 0
-	for from < pos && ansi.StringWidth(string(t.text[from:pos])) > w-2 {
+	for from < pos && desk.Width(string(t.text[from:pos])) > w-2 {
 		from++
 	}
 	before, under, after := string(t.text[from:pos]), " ", ""
 	if pos < len(t.text) {
-		under, after = string(t.text[pos]), string(t.text[pos+1:])
+		end := pos + 1
+		for end < len(t.text) && unicode.Is(unicode.M, t.text[end]) {
+			end++ // the cursor is on a letter with its accents
+		}
+		under, after = string(t.text[pos:end]), string(t.text[end:])
 	} else if len(t.text) == 0 {
 		after = blank
 	}
 	if from > 0 {
 		before = "…" + string([]rune(before)[1:])
 	}
-	after = desk.FitRow(after, max(0, w-ansi.StringWidth(before)-ansi.StringWidth(under)))
+	after = desk.FitRow(after, max(0, w-desk.Width(before)-desk.Width(under)))
 	switch {
 	case t.all:
 		return look.FieldOn.Render(before) + look.Field.Render(under+after)

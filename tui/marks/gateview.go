@@ -67,7 +67,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 			continue
 		}
 		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			" "+figures.About(f)+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units))
+			st.Plain.Render(" "+figures.About(f)+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units)))
 	}
 	return append(rows, foot...)
 }
@@ -80,7 +80,7 @@ func openRows(s desk.State, w int) []string {
 	}
 	rows := figures.Wrapped(s.Settings.Styles().Doubtful, fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), w)
 	if len(rows) > 2 {
-		rows[1] = desk.FitRow(rows[1]+rows[2], w)
+		rows[1] = desk.FitPainted(rows[1]+rows[2], w)
 		rows = rows[:2]
 	}
 	return rows

@@ -135,12 +135,12 @@ func (m Screen) paintLooked(s desk.State, w, h int) string {
 	two := inTwo(w, h)
 	rows := lookedRows(s, two)
 	if !two {
-		return desk.FitRow(title, w) + "\n" + form.PaintRows(rows, m.kind, w, h-1, look)
+		return desk.FitPainted(title, w) + "\n" + form.PaintRows(rows, m.kind, w, h-1, look)
 	}
 	n := (len(rows) + 1) / 2
 	first := form.PaintRows(rows[:n], m.kind, w/2-1, h-1, look)
 	second := form.PaintRows(rows[n:], m.kind-n, w-w/2, h-1, look)
-	return desk.FitRow(title, w) + "\n" + lipgloss.JoinHorizontal(lipgloss.Top, first, " ", second)
+	return desk.FitPainted(title, w) + "\n" + lipgloss.JoinHorizontal(lipgloss.Top, first, " ", second)
 }
 
 // inTwo says whether the kinds stand in two columns: where the rows do not hold them and the columns do.
