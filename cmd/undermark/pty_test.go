@@ -111,7 +111,7 @@ func (s *terminal) output() string {
 	return s.raw.String()
 }
 
-const patience = 5 * time.Second
+const patience = 20 * time.Second
 
 func (s *terminal) wait(t *testing.T, want string) {
 	t.Helper()
