@@ -3,6 +3,7 @@ package vehicles
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -75,6 +76,18 @@ func describe(path string, names map[string][]string) string {
 	return said
 }
 
+// KeyOf says a key of a thing of that name, "" for one that is there once, in words: obstruction "brake pipe": path,
+// point 3, y. What is wrong with a reading starts with it.
+func KeyOf(key, name string) string {
+	names := map[string][]string{}
+	if parts := pathParts.FindAllString(key, 2); len(parts) == 2 {
+		if i, isIndex := indexOf(parts[1]); isIndex {
+			names[parts[0]] = append(make([]string, i), name)
+		}
+	}
+	return describe(key, names)
+}
+
 // itemName is the quoted name of an item of a list, its number from 1 when it has none.
 func itemName(names []string, i int) string {
 	if i < len(names) && names[i] != "" {
@@ -83,12 +96,16 @@ func itemName(names []string, i int) string {
 	return strconv.Itoa(i + 1)
 }
 
-// indexWord says which value of a list it is; of a path, which point and which of its coordinates.
+// pointKeys are the keys of a single point.
+var pointKeys = []string{"below", "above", "drilled", "centre"}
+
+// indexWord says which value of a list it is: of a path, which point, and of a point which of its coordinates.
 func indexWord(before []string, n int) string {
 	coordinates := []string{"x", "y", "drop"}
-	_, nested := indexOf(before[len(before)-1])
+	last := before[len(before)-1]
+	_, nested := indexOf(last)
 	switch {
-	case nested && n < len(coordinates):
+	case (nested || slices.Contains(pointKeys, last)) && n < len(coordinates):
 		return coordinates[n]
 	case before[len(before)-1] == "path":
 		return fmt.Sprintf("point %d", n+1)

@@ -104,7 +104,8 @@ func (r *reducer) total(placed *Placed, p *Place, totals *Totals, what *thing, f
 		at.y = tapedAt(&placed.Prism.Footprint)
 		e, wrong := from.along(axis, reading, &at, nil)
 		if wrong != "" {
-			r.fault(totalKey(what, axis), "%s", what.says(reading.String()+": "+wrong))
+			key := totalKey(what, axis)
+			r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
 			continue
 		}
 		r.chains.close(axis, e, r.closure, what)

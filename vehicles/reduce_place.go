@@ -44,6 +44,9 @@ func (t *thing) says(text string) string {
 	return fmt.Sprintf("%s %q: %s", t.table, t.name, text)
 }
 
+// where says a key of the thing in words.
+func (t *thing) where(key string) string { return KeyOf(key, t.name) }
+
 // place reduces a place measured from one side into placed and leaves in last where the next may run on from.
 func (r *reducer) place(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
 	switch p.Form {
@@ -79,7 +82,8 @@ func (r *reducer) reading(from *side, axis survey.Axis, reading *survey.Reading,
 		e = end{broken: true}
 	}
 	if wrong != "" {
-		r.fault(v.key(what), "%s", what.says(reading.String()+": "+wrong))
+		key := v.key(what)
+		r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
 	}
 	if r.chains != nil {
 		r.chains.link(axis, reading.Start, &e)

@@ -137,8 +137,9 @@ func (l List) tryAt(before, after vehicles.Job, row int) error {
 	if !mine {
 		return form.Fault{Why: fault.Why}
 	}
-	name := fmt.Sprintf("%s %q: ", lists[l], l.At(after, row).Name)
-	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(fault.Why, name)}
+	name := l.At(after, row).Name
+	why := strings.TrimPrefix(fault.Why, vehicles.KeyOf(fault.Key, name)+": ") // the field says where it is
+	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(why, fmt.Sprintf("%s %q: ", lists[l], name))}
 }
 
 // try returns the first thing wrong with a job that was not wrong with the one before it. That ties do not fit each
