@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -75,4 +76,26 @@ func TestEveryScreenFillsItsBodyExactly(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A tap on the words for the arrows can't say which of them: nothing moves.
+func TestATapOnTheArrowsMovesNothing(t *testing.T) {
+	r := working(t, jobOfCases(t, "01-wide-floor.toml"))
+	b := &bench{Root: r, t: t}
+	b.send(tea.WindowSizeMsg{Width: 160, Height: 50})
+	before := string(b.state.Job.Format())
+	tapped := 0
+	for i, s := range r.screens {
+		r.at = i
+		for _, k := range s.Keys(r.state) {
+			if strings.Contains(strings.ToLower(k.Help().Key), "arrows") && strings.Contains(b.rows()[49], k.Help().Desc) {
+				camera := b.state.Camera
+				b.tapOn(k.Help().Key + " " + k.Help().Desc)
+				assert.Equal(t, before, string(b.state.Job.Format()), "%s: %s", s.Title(), k.Help().Desc)
+				assert.Equal(t, camera, b.state.Camera, "%s: %s", s.Title(), k.Help().Desc)
+				tapped++
+			}
+		}
+	}
+	assert.NotZero(t, tapped, "the foot of Place has them")
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -176,10 +177,21 @@ func (r *Root) footParts() []part {
 		if !b.Enabled() || len(b.Keys()) == 0 || x+n > room {
 			continue
 		}
-		parts = append(parts, part{from: x, width: n - hintGap, key: b.Keys()[0], text: b.Help().Key, more: b.Help().Desc})
+		parts = append(parts, part{from: x, width: n - hintGap, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
 		x += n
 	}
 	return parts
+}
+
+// tapKey is the key that a tap on a hint sends; "" for a hint of all directions, as a tap can't mean one of them.
+func tapKey(b key.Binding) string {
+	ends := func(side string) bool {
+		return slices.ContainsFunc(b.Keys(), func(k string) bool { return strings.HasSuffix(k, side) })
+	}
+	if ends("left") && ends("right") {
+		return ""
+	}
+	return b.Keys()[0]
 }
 
 func isHelp(b key.Binding) bool { return b.Help() == desk.KeyHelp.Help() }
