@@ -3,13 +3,13 @@ package survey
 import (
 	"fmt"
 	"regexp"
+	"sync"
 )
 
 // longestQuote is how much of a faulty text an error repeats, in runes.
 const longestQuote = 60
 
-// faults says what is wrong with a text that has no form of a reading. The first that matches speaks. The patterns are
-// compiled when they are wanted: a start of the program does not wait for them.
+// faults says what is wrong with a text that has no form of a reading. The first that matches speaks.
 var faults = []struct{ in, say string }{
 	{`^$`, "empty"},
 	{`(?i)^[-+]?(nan|inf|infinity)$`, "not a length"},
@@ -30,10 +30,19 @@ var faults = []struct{ in, say string }{
 	{`^[LR+-]?[ \t]*\d[\d.]*[ \t]*[^\d \t.]`, `the unit is not mm, cm, m, in or "`},
 }
 
+// patterns are those of faults, compiled once, when the first is wanted: a start of the program does not wait for them.
+var patterns = sync.OnceValue(func() []*regexp.Regexp {
+	out := make([]*regexp.Regexp, len(faults))
+	for i, f := range faults {
+		out[i] = regexp.MustCompile(f.in)
+	}
+	return out
+})
+
 func whatIsWrong(text string) string {
-	for _, f := range faults {
-		if regexp.MustCompile(f.in).MatchString(text) {
-			return f.say
+	for i, pattern := range patterns() {
+		if pattern.MatchString(text) {
+			return faults[i].say
 		}
 	}
 	return "not a reading"

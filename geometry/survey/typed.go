@@ -1,9 +1,15 @@
 package survey
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
+	"unicode/utf8"
 )
+
+// longestTyped is how many characters a typed reading has at most: the longest that anybody needs, "L 12' 11 15/16 in", has
+// fewer than 20. Whatever is longer was not read off a tape, and is not searched for what is wrong with it.
+const longestTyped = 100
 
 var (
 	// keyboardMarks are what keyboards put in place of the marks of the grammar.
@@ -19,11 +25,14 @@ var (
 //
 // Text of the result is of the grammar of Parse: "L 240", "+84"; a plain number of mm becomes a bare Number.
 func Typed(text string, axis Axis) (Reading, error) {
-	body := strings.TrimSpace(keyboardMarks.Replace(text))
-	if thousands.MatchString(body) {
+	body := typedStart(strings.TrimSpace(keyboardMarks.Replace(text)))
+	switch {
+	case utf8.RuneCountInString(body) > longestTyped:
+		return Reading{}, unreadable(text, fmt.Sprintf("more than %d characters", longestTyped), axis)
+	case thousands.MatchString(body):
 		return Reading{}, unreadable(text, "thousands or a decimal comma: write 1200 or 1.2", axis)
 	}
-	body = strings.ReplaceAll(typedStart(body), ",", ".")
+	body = strings.ReplaceAll(body, ",", ".")
 	r, fault := parse(body, axis)
 	if fault != "" {
 		return Reading{}, unreadable(text, fault, axis)

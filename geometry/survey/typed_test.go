@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -52,6 +53,32 @@ func TestTypedSaysWhatIsWrong(t *testing.T) {
 	}
 	_, err := Typed("l 240", X)
 	assert.ErrorContains(t, err, "L and R are of y")
+}
+
+func TestALongTextIsNotSearchedForFaults(t *testing.T) {
+	_, err := Typed(strings.Repeat("5", longestTyped+1), Y)
+	assert.ErrorContains(t, err, "more than 100 characters")
+	r, err := Typed("l"+strings.Repeat("0", longestTyped-5)+"240", Y)
+	require.NoError(t, err)
+	_, err = Typed(r.Text, Y)
+	assert.NoError(t, err, "what was taken is taken again, with the blank behind its L")
+}
+
+// Every key in a field whose text can't be read yet asks what is wrong with it: the patterns are not compiled again for
+// each.
+func BenchmarkWhatIsWrong(b *testing.B) {
+	for _, text := range []string{"7x", "\x01\x7fjunk" + strings.Repeat("?", 80), strings.Repeat("?", 2000)} {
+		b.Run(fmt.Sprint(len(text)), func(b *testing.B) {
+			for b.Loop() {
+				_, _ = Typed(text, Y)
+			}
+		})
+	}
+}
+
+func TestFaultPatternsAreCompiledOnce(t *testing.T) {
+	_, _ = Typed("7x", Y)
+	assert.Less(t, testing.AllocsPerRun(100, func() { _, _ = Typed("7x", Y) }), 30., "compiling one takes more than that")
 }
 
 // What a field takes, a job file takes, and it means the same there.
