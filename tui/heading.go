@@ -71,7 +71,7 @@ func unfinished(r rules.Result) string {
 	if n := r.Job.UnfinishedCount(); n > 0 {
 		text += fmt.Sprintf(", %d unfinished and not judged", n)
 	}
-	if n := len(r.Job.Refused()); n > 0 {
+	if n := r.Job.RefusedCount(); n > 0 {
 		text += fmt.Sprintf(", %d refused and not in the job", n)
 	}
 	switch n := len(r.Job.Guesses()); n {

@@ -1,6 +1,8 @@
 package vehicles
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -23,6 +25,40 @@ func TestRefusedTextsAreKeptInTheFile(t *testing.T) {
 	assert.Equal(t, was, again.WithRefused(nil))
 	assert.Equal(t, "bottom of fuel tank, 203", all[0].String())
 	assert.Equal(t, "width of floor, emptied", all[1].String())
+}
+
+func TestOnlyTheNewestRefusedTextsCount(t *testing.T) {
+	var all []Refusal
+	for i := range 2*MostRefused + 1 {
+		all = append(all, Refusal{Of: "floor", Name: "floor", Field: fmt.Sprint("f", i), Label: "width", Text: fmt.Sprint(i)})
+	}
+	job := NewJob("TL-09").WithRefused(all)
+	assert.Equal(t, 2*MostRefused+1, job.RefusedCount())
+	newest := job.Refused()
+	require.Equal(t, all[MostRefused+1:], newest)
+	assert.Equal(t, newest, job.RefusedOf("floor"))
+	assert.Empty(t, job.RefusedOf("heater"))
+
+	job = job.WithRefused(newest[1:])
+	assert.Equal(t, 2*MostRefused, job.RefusedCount(), "one was put right")
+	assert.Equal(t, all[MostRefused], job.Refused()[0], "and an older one comes up")
+	again, err := ParseJob(job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, string(job.Format()), string(again.Format()), "the file keeps all")
+	assert.False(t, job.WithRefused(nil).Settled())
+	assert.Empty(t, job.WithRefused(nil).WithRefused(nil).WithRefused(nil).Refused())
+}
+
+func TestWordsForRefusedTextsAreBounded(t *testing.T) {
+	var all []Refusal
+	for range MostRefused {
+		all = append(all, Refusal{Name: strings.Repeat("n", 2000), Label: "bottom", Text: strings.Repeat("é", 2000)})
+	}
+	words := RefusedWords(all)
+	assert.Contains(t, words, "100 readings were refused and are not in the job: bottom of nnn")
+	assert.Contains(t, words, "éé...; and 95 more")
+	assert.Less(t, len([]rune(words)), 900)
+	assert.NotContains(t, RefusedWords(all[:5]), "more")
 }
 
 func TestANewFloorIsAGuess(t *testing.T) {

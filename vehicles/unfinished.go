@@ -21,7 +21,7 @@ func (j Job) UnfinishedCount() int {
 // Settled says whether all that was begun is whole, nothing typed was refused and nothing is a guess: what is not
 // settled is judged doubtful at best.
 func (j Job) Settled() bool {
-	return j.UnfinishedCount() == 0 && len(j.Refused()) == 0 && len(j.Guesses()) == 0
+	return j.UnfinishedCount() == 0 && j.RefusedCount() == 0 && len(j.Guesses()) == 0
 }
 
 // ExtraTables are the tables of a list under [extra], as the file's reader or a program makes them.
@@ -40,7 +40,9 @@ func (j Job) ExtraTables(key string) []map[string]any {
 }
 
 // WithExtra returns the job with a list under [extra]; an empty one takes the key away.
-func (j Job) WithExtra(key string, list []any) Job {
+func (j Job) WithExtra(key string, list []any) Job { return withExtra(j, key, list) }
+
+func withExtra[T any](j Job, key string, list []T) Job {
 	j.Extra = maps.Clone(j.Extra)
 	if len(list) > 0 {
 		j.Extra = put(j.Extra, key, any(list))
