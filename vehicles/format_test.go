@@ -145,6 +145,31 @@ func TestADateThatIsNoneIsNotLost(t *testing.T) {
 	require.Len(t, faults, 1)
 }
 
+// What a person types or pastes into a text is no TOML, however much it looks like it.
+func TestTextsMayHoldAnyNumberOfBrackets(t *testing.T) {
+	for _, text := range []string{
+		strings.Repeat("[", 500), strings.Repeat("a.", 500), strings.Repeat(`{"`, 500), strings.Repeat("[\n", 500), strings.Repeat(`'[#"`, 500),
+		strings.Repeat(`"""[`, 500), strings.Repeat(`\[`, 500), "it's " + strings.Repeat(" [31m", 500), strings.Repeat("# [", 500),
+	} {
+		job := NewJob("TL-09")
+		job.Notes, job.Fitter = text, strings.ReplaceAll(text, "\n", " ")
+		job = job.WithRefused([]Refusal{{Of: "floor", Name: text, Field: text, Label: "width", Text: text}})
+		again, err := ParseJob(job.Format(), "a.toml")
+		require.NoError(t, err, "%.20q", text)
+		assert.Equal(t, job.Notes, again.Notes)
+		assert.Equal(t, job.Refused(), again.Refused())
+	}
+}
+
+func TestDepthBehindTextsIsFound(t *testing.T) {
+	for _, text := range []string{
+		"", "# it's [[[\n", `b = "it's \" [[["` + "\n", `b = 'it is " [[[\'` + "\n", "b = '''\n\"[[[\n'''\n", "b = \"\"\"\n'\\\"[[[ \"\"\"\"\n",
+	} {
+		_, err := ParseJob([]byte("format = 1\n[extra]\n"+text+"a = "+strings.Repeat("[", deepest+1)), "a.toml")
+		assert.ErrorContains(t, err, "more than 100 deep", "%q", text)
+	}
+}
+
 func FuzzParseJobNeverPanicsAndWhatItReadsIsWrittenBack(f *testing.F) {
 	for _, b := range broken {
 		f.Add([]byte(head + b.text))

@@ -140,13 +140,24 @@ func lineAt(data []byte, at int) int {
 	return 1 + bytes.Count(data[:max(0, min(at, len(data)))], []byte("\n"))
 }
 
-// tooDeep returns the line where brackets stand too deep in each other, or a key has too many points, 0 for nowhere:
-// a reader goes down with both. Texts count too: none has so many more opening than closing brackets.
+// tooDeep returns the line where brackets stand too deep in each other, or a key has too many points, 0 for nowhere: a reader
+// goes down with both. What stands in texts and comments does not count: of what is no TOML, a reader gets no further than
+// where it begins to be none.
 func tooDeep(data []byte) int {
+	l := lines{text: string(data), line: 1}
 	depth, points := 0, 0
 	var before byte // the last that is no blank
-	for i, c := range data {
+	for l.at < len(l.text) {
+		c := l.peek()
 		switch {
+		case c == '"' || c == '\'':
+			l.quoted()
+			before = c
+			continue
+		case c == '#':
+			l.space(true)
+			points, before = 0, c
+			continue
 		case c == '[' || c == '{':
 			depth++
 		case c == ']' || c == '}':
@@ -154,16 +165,18 @@ func tooDeep(data []byte) int {
 		}
 		switch {
 		case c == ' ' || c == '\t':
-			continue
 		case c == '.' && before != '.':
 			points++
-		case c != '"' && c != '\'' && !strings.ContainsRune(bareKeyRunes, rune(c)):
+		case !strings.ContainsRune(bareKeyRunes, rune(c)):
 			points = 0
 		}
-		before = c
-		if depth > deepest || points > deepest {
-			return lineAt(data, i)
+		if c != ' ' && c != '\t' {
+			before = c
 		}
+		if depth > deepest || points > deepest {
+			return l.line
+		}
+		l.advance()
 	}
 	return 0
 }

@@ -17,10 +17,8 @@ func (l *lines) quoted() string {
 	for l.at++; l.at < len(l.text) && l.text[l.at] != quote[0] && l.text[l.at] != '\n'; l.at++ {
 		l.escape(escapes)
 	}
+	l.at = min(l.at, len(l.text)) // a backslash may be the last there is
 	l.skip(quote)
-	if l.at > len(l.text) {
-		l.at = len(l.text)
-	}
 	raw := l.text[start:l.at]
 	if s, err := strconv.Unquote(raw); escapes && err == nil {
 		return s
