@@ -31,9 +31,10 @@ type Event struct {
 	Key    string // the field it is about
 	Text   string // with Edited: its new text
 	Edited bool
-	Picked bool // with Edited: a letter chose it, and the form may go on to the next field
-	Past   bool // Enter in the last field
-	Left   bool // no field has the keys any more
+	Picked bool   // with Edited: a letter chose it, and the form may go on to the next field
+	Past   bool   // Enter in the last field
+	Left   bool   // no field has the keys any more
+	Say    string // why nothing was taken
 }
 
 // Typing says whether a field has the keys.
@@ -241,7 +242,11 @@ func (f Form) choose(msg tea.KeyMsg, fields []Field) (Form, Event) {
 // typed passes a key on to the line being typed.
 func (f Form) typed(msg tea.KeyMsg) (Form, Event) {
 	before := f.input.String()
-	f.input = f.input.press(msg)
+	input, err := f.input.press(msg)
+	if err != nil {
+		return f, Event{Key: f.key, Say: err.Error()}
+	}
+	f.input = input
 	now := f.input.String()
 	return f, Event{Key: f.key, Text: now, Edited: now != before}
 }

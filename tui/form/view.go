@@ -115,10 +115,7 @@ func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
 // otherwise the cursor alone.
 func (t typing) paint(blank string, w int, look desk.Styles) string {
 	t.text = []rune(harmless.Text(string(t.text))) // as many runes as before
-	pos, from := t.at, 0
-	for from < pos && desk.Width(string(t.text[from:pos])) > w-2 {
-		from++
-	}
+	pos, from := t.at, t.scrolled(w-2)
 	before, under, after := string(t.text[from:pos]), " ", ""
 	if pos < len(t.text) {
 		end := pos + 1
@@ -129,8 +126,8 @@ func (t typing) paint(blank string, w int, look desk.Styles) string {
 	} else if len(t.text) == 0 {
 		after = blank
 	}
-	if from > 0 {
-		before = "…" + string([]rune(before)[1:])
+	if from > 0 && from < pos {
+		before = "…" + string(t.text[from+1:pos])
 	}
 	after = desk.FitRow(after, max(0, w-desk.Width(before)-desk.Width(under)))
 	switch {
