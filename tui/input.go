@@ -9,8 +9,12 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
+// mostTyped is how many letters in one message may have been typed: those of a key held down, which repeats 30 times a second,
+// while nothing was read for three. More are a paste that the terminal does not mark as one.
+const mostTyped = 100
+
 // keyed answers a key. Letters typed fast arrive together in one message and are taken one at a time, as any of
-// them may open a field that the others belong to.
+// them may open a field that the others belong to: screens only ever get one key, or one pasted text.
 func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
 	if r.saying() && r.now().After(r.sayUntil) {
 		r.say = ""
@@ -21,8 +25,8 @@ func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
 	if msg.Type != tea.KeyRunes || msg.Alt {
 		return r.pressed(msg)
 	}
-	if msg.Paste {
-		return r.pasted(msg)
+	if msg.Paste || len(msg.Runes) > mostTyped {
+		return r.pasted(msg.Runes)
 	}
 	var cmds []tea.Cmd
 	for _, letter := range msg.Runes {
@@ -32,15 +36,23 @@ func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
 }
 
 // pasted gives pasted text to a field; outside of one it is no keys.
-func (r *Root) pasted(msg tea.KeyMsg) tea.Cmd {
-	if o := r.overlay(); o != nil {
-		return o.update(r, msg)
-	}
-	if r.screens[r.at].Typing() {
+func (r *Root) pasted(text []rune) tea.Cmd {
+	msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: text, Paste: true}
+	p, prompting := r.overlay().(*prompt)
+	switch {
+	case !r.roomy() && !prompting: // what can't be seen can't be meant
+	case prompting:
+		return p.update(r, msg)
+	case r.overlay() != nil:
+	case r.screens[r.at].Typing():
 		return r.toScreen(r.at, msg)
+	default:
+		r.tell(pastedOutside)
 	}
 	return nil
 }
+
+const pastedOutside = "pasted outside of a field; nothing was changed"
 
 // pressed answers one key.
 func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {

@@ -15,6 +15,7 @@ type prompt struct {
 	asks   string
 	fields []form.Field
 	form   form.Form
+	said   string // why the last paste or key was not taken
 	take   func(text string) tea.Cmd
 	leave  func()
 }
@@ -32,8 +33,8 @@ func (p *prompt) update(r *Root, msg tea.Msg) tea.Cmd {
 	if !ok {
 		return nil
 	}
-	var event form.Event
-	p.form, event = p.form.Update(pressed, p.fields)
+	event := p.answered(pressed)
+	p.said = event.Say
 	switch text := strings.TrimSpace(p.fields[0].Text); {
 	case event.Edited:
 		p.fields[0].Text = event.Text
@@ -48,9 +49,24 @@ func (p *prompt) update(r *Root, msg tea.Msg) tea.Cmd {
 	return nil
 }
 
+// answered has the form answer a key or a pasted text.
+func (p *prompt) answered(msg tea.KeyMsg) (event form.Event) {
+	if !msg.Paste {
+		p.form, event = p.form.Update(msg, p.fields)
+		return event
+	}
+	next, put, err := p.form.Paste(msg.Runes, func([]form.Put) []form.Field { return p.fields })
+	if err != nil {
+		return form.Event{Say: err.Error()}
+	}
+	p.form = next
+	return form.Event{Key: put[0].Key, Text: put[0].Text, Edited: true}
+}
+
 func (p *prompt) view(r *Root, w, h int) string {
 	styles := r.state.Settings.Styles()
-	return "  " + styles.Title.Render(p.asks) + "\n\n" + p.form.View(p.fields, w, max(h-2, 1), styles)
+	return "  " + styles.Title.Render(p.asks) + "\n  " + styles.Fault.Render(p.said) + "\n" +
+		p.form.View(p.fields, w, max(h-2, 1), styles)
 }
 
 func (p *prompt) keys() []key.Binding {

@@ -10,7 +10,6 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
 )
 
@@ -110,18 +109,8 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.mouse(msg, s)
 		return m, change, nil
 	case tea.KeyMsg:
-		var all desk.Change
-		for _, piece := range form.Pieces(msg) {
-			k, isKey := piece.(tea.KeyMsg)
-			if !isKey || k.Paste {
-				continue
-			}
-			var change desk.Change
-			if m, change = m.press(k, s); change != (desk.Change{}) {
-				all = change
-			}
-		}
-		return m, all, nil
+		m, change := m.press(msg, s)
+		return m, change, nil
 	}
 	return m, desk.Change{}, nil
 }

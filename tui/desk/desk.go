@@ -109,7 +109,8 @@ const (
 // Screen is one screen of the program.
 type Screen interface {
 	Title() string
-	// Update answers one message. It never touches a disk and never takes longer than a frame.
+	// Update answers one message: of keys, one key, or one pasted text, which is for a field and is no key. It never touches a
+	// disk and never takes longer than a frame.
 	Update(msg tea.Msg, s State) (Screen, Change, tea.Cmd)
 	// View paints the screen into w columns and h rows, no more and no fewer.
 	View(s State, w, h int) string

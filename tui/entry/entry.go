@@ -79,6 +79,9 @@ func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 			e.Editor = editor
 			return e.edited(change, event, s)
 		}
+		if msg.Paste {
+			return e, desk.Change{} // no field has the keys
+		}
 		return e.listKey(msg, s)
 	case tea.MouseMsg:
 		return e.mouse(msg, s)

@@ -22,6 +22,7 @@ type Field struct {
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
 	Second  bool                             // stands in the row of the field before it, behind its text
 	IfBlank string                           // where Enter goes on to when nothing is typed; "" for the next field
+	Break   string                           // stands for a line break in the text; "" where a line is a field's
 }
 
 // Choice is one thing to choose, and the letter that chooses it.
@@ -57,6 +58,19 @@ func (f Field) chosen() int {
 func (f Field) byLetter(letter rune) (Choice, bool) {
 	for _, c := range f.Choices {
 		if strings.EqualFold(string(c.Letter), string(letter)) {
+			return c, true
+		}
+	}
+	return Choice{}, false
+}
+
+// byWord returns the choice of a letter or a name, small or capital.
+func (f Field) byWord(word string) (Choice, bool) {
+	if letter := []rune(word); len(letter) == 1 {
+		return f.byLetter(letter[0])
+	}
+	for _, c := range f.Choices {
+		if strings.EqualFold(c.Name, word) {
 			return c, true
 		}
 	}

@@ -85,8 +85,6 @@ func TestTyping(t *testing.T) {
 	assert.Equal(t, "+", e.Text)
 	_, e = press(f, fields, named(tea.KeyLeft))
 	assert.False(t, e.Edited)
-	_, e = press(f, fields, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("\x1b[31m\t"), Paste: true})
-	assert.Equal(t, "+ [31m 527", e.Text, "nothing that moves a terminal gets in")
 }
 
 func TestWhatStandsInAFieldIsSelected(t *testing.T) {
@@ -99,7 +97,6 @@ func TestWhatStandsInAFieldIsSelected(t *testing.T) {
 		text string
 	}{
 		"a letter takes its place": {letters("5"), "5"},
-		"a paste takes its place":  {tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+84"), Paste: true}, "+84"},
 		"backspace clears it":      {named(tea.KeyBackspace), ""},
 		"delete clears it":         {named(tea.KeyDelete), ""},
 		"ctrl-w clears it":         {named(tea.KeyCtrlW), ""},
@@ -249,14 +246,6 @@ func TestTaps(t *testing.T) {
 			assert.Equal(t, "beam", e.Text)
 		}
 	}
-}
-
-func TestPieces(t *testing.T) {
-	assert.Len(t, Pieces(letters("jjj")), 3)
-	pasted := Pieces(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("652\r\n\n+84\n"), Paste: true})
-	require.Len(t, pasted, 4)
-	assert.Equal(t, tea.KeyEnter, pasted[1].(tea.KeyMsg).Type)
-	assert.Equal(t, "+84", string(pasted[3].(tea.KeyMsg).Runes))
 }
 
 func TestGoldens(t *testing.T) {

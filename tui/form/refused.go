@@ -2,8 +2,10 @@ package form
 
 import (
 	"errors"
+	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -35,18 +37,14 @@ func called(sheet Sheet, j vehicles.Job) (of, name string) {
 
 // Refused are the texts of a sheet that the job did not take.
 func Refused(sheet Sheet, j vehicles.Job) []vehicles.Refusal {
-	var out []vehicles.Refusal
-	all := j.Refused()
-	if len(all) == 0 {
+	if j.RefusedCount() == 0 {
 		return nil
 	}
 	of, _ := called(sheet, j)
-	for _, r := range all {
-		if r.Of == of && of != "" {
-			out = append(out, r)
-		}
+	if of == "" {
+		return nil
 	}
-	return out
+	return j.RefusedOf(of)
 }
 
 // held are the texts of a sheet that the job did not take, by key.
@@ -97,62 +95,87 @@ func (e Editor) looked(s desk.State) Editor {
 	return e
 }
 
-// refused returns the job as the field was entered, with the text kept as refused, and the sheet as it was then.
-func (e Editor) refused(key, label, text string, s desk.State) (vehicles.Job, Sheet) {
-	job, sheet := e.from.job, e.from.sheet
+// errFull is for a text that is one refused too many.
+var errFull = fmt.Errorf("%d texts are refused: put one right%s", vehicles.MostRefused, unchanged)
+
+// keep returns the job with texts kept as refused, and the sheet then.
+func keep(job vehicles.Job, sheet Sheet, bad []Put, s desk.State) (vehicles.Job, Sheet, error) {
 	if b, ok := sheet.(Beginner); ok {
 		job, sheet = b.Begun(job)
 	}
 	of, name := called(sheet, job)
-	mine := func(r vehicles.Refusal) bool { return r.Of == of && r.Field == key }
-	all := append(slices.DeleteFunc(job.Refused(), mine), vehicles.Refusal{Of: of, Name: name, Field: key, Label: label, Text: text})
+	texts, was := textsOf(bad), job.Refused()
+	all := slices.DeleteFunc(slices.Clone(was), func(r vehicles.Refusal) bool {
+		_, again := texts[r.Field]
+		return again && r.Of == of
+	})
+	more := len(all) + len(bad) - len(was)
+	if more > 0 && job.RefusedCount()+more > vehicles.MostRefused {
+		return job, sheet, errFull
+	}
+	for _, p := range bad {
+		all = append(all, vehicles.Refusal{Of: of, Name: name, Field: p.Key, Label: p.Label, Text: p.Text})
+	}
 	s.Job = job.WithRefused(all)
-	texts := held(sheet, s.Job)
-	for i, r := range all {
-		if r.Of == of {
-			all[i].Why, all[i].About = reason(sheet, r.Field, texts, s)
+	var mine []*vehicles.Refusal
+	for i := range all {
+		if all[i].Of == of {
+			mine = append(mine, &all[i])
 		}
 	}
-	return job.WithRefused(all), sheet
+	judge(sheet, mine, s)
+	return job.WithRefused(all), sheet, nil
 }
 
-// reason says why a text is refused: why all of the sheet's refused texts together are, or when another of them is to
-// blame for that, why it is alone. About is the field that this is about, when that is not one of theirs.
-func reason(sheet Sheet, key string, texts map[string]string, s desk.State) (why, about string) {
-	_, _, err := sheet.Set(s, texts)
-	var fault Fault
-	if errors.As(err, &fault) && fault.Key != key {
-		if _, blamed := texts[fault.Key]; blamed {
-			if _, _, alone := sheet.Set(s, map[string]string{key: texts[key]}); alone != nil {
-				err = alone
+// mostAlone is how many refused texts of a sheet, the newest, are judged by themselves at an edit; the others keep the reason
+// they had.
+const mostAlone = 8
+
+// judge fills in why the refused texts of a sheet are refused: why all of them together are, or when another of them is to
+// blame for that, why it is alone. About is the field that this is about, when that is not their own.
+func judge(sheet Sheet, refused []*vehicles.Refusal, s desk.State) {
+	texts := held(sheet, s.Job)
+	_, _, together := sheet.Set(s, texts)
+	_, othersFault := texts[firstFault(together).Key]
+	alone := 0
+	for _, r := range slices.Backward(refused) {
+		err := together
+		switch own, found := faultOf(together, r.Field); {
+		case found:
+			err = own
+		case othersFault && alone < mostAlone:
+			alone++
+			if _, _, own := sheet.Set(s, map[string]string{r.Field: r.Text}); own != nil {
+				err = own
 			}
+		case othersFault && r.Why != "":
+			continue
 		}
+		r.Why, r.About = reason(err, r.Field)
 	}
+}
+
+// firstFault is the first fault of an error, an empty one for none.
+func firstFault(err error) (fault Fault) {
+	errors.As(err, &fault)
+	return fault
+}
+
+// reason is why the text of a field is refused, and which field that is about when it is another.
+func reason(err error, key string) (why, about string) {
 	if err == nil {
 		return "not taken yet: type it again", ""
 	}
-	if fault = (Fault{}); errors.As(err, &fault) && fault.Key != key {
-		about = fault.Key
+	if about = firstFault(err).Key; about == key {
+		about = ""
 	}
 	return err.Error(), about
 }
 
-// on are the form and the fields of a sheet, with what the job refused of it. Field keys are made unlike those of any
-// other sheet. A refused text of a field that the form has no more stands behind the others.
+// on are the form and the fields of a sheet, with what the job refused of it.
 func (e Editor) on(sheet Sheet, s desk.State) (Form, []Field) {
 	prefix, all := sheet.ID()+"/", Refused(sheet, s.Job)
-	fields := slices.Clone(sheet.Fields(s, held(sheet, s.Job)))
-	for i := range fields {
-		fields[i].Key = prefix + fields[i].Key
-		if fields[i].IfBlank != "" {
-			fields[i].IfBlank = prefix + fields[i].IfBlank
-		}
-	}
-	for _, r := range all {
-		if index(fields, prefix+r.Field) < 0 {
-			fields = append(fields, Field{Key: prefix + r.Field, Label: r.Label, Pass: true})
-		}
-	}
+	fields := fieldsOf(sheet, s, all, nil)
 	f := e.form
 	f.wrong, f.about = map[string]wrong{}, map[string]string{}
 	for _, r := range all {
@@ -166,6 +189,31 @@ func (e Editor) on(sheet Sheet, s desk.State) (Form, []Field) {
 		f.wrong[field.Key] = wrong{r.Text, why, field.Text}
 	}
 	return f, fields
+}
+
+// fieldsOf are the fields of a sheet with texts that it holds refused and texts put in since. Their keys are made unlike those
+// of any other sheet. A refused text of a field that the form has no more stands behind the others.
+func fieldsOf(sheet Sheet, s desk.State, refused []vehicles.Refusal, put []Put) []Field {
+	prefix, texts := sheet.ID()+"/", map[string]string{}
+	for _, r := range refused {
+		texts[r.Field] = r.Text
+	}
+	for _, p := range put {
+		texts[strings.TrimPrefix(p.Key, prefix)] = p.Text
+	}
+	fields := slices.Clone(sheet.Fields(s, texts))
+	for i := range fields {
+		fields[i].Key = prefix + fields[i].Key
+		if fields[i].IfBlank != "" {
+			fields[i].IfBlank = prefix + fields[i].IfBlank
+		}
+	}
+	for _, r := range refused {
+		if index(fields, prefix+r.Field) < 0 {
+			fields = append(fields, Field{Key: prefix + r.Field, Label: r.Label, Pass: true})
+		}
+	}
+	return fields
 }
 
 // Reminder says which texts of the sheet being edited are not in the job, "" for none.

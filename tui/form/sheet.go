@@ -1,7 +1,6 @@
 package form
 
 import (
-	"maps"
 	"slices"
 	"strings"
 
@@ -27,6 +26,26 @@ type Sheet interface {
 type Fault struct{ Key, Why string }
 
 func (f Fault) Error() string { return f.Why }
+
+// Faults are why several texts are not taken; the first speaks.
+type Faults []Fault
+
+func (f Faults) Error() string { return f[0].Why }
+
+// Unwrap returns them one by one.
+func (f Faults) Unwrap() []error {
+	out := make([]error, len(f))
+	for i, fault := range f {
+		out[i] = fault
+	}
+	return out
+}
+
+// Noter is a sheet that says what its texts come to, by field. That may take a reduction, and so is asked for only when it
+// is painted.
+type Noter interface {
+	Notes(s desk.State) map[string]string
+}
 
 // Settler is a sheet with fields that are settings of the workshop and not values of the job.
 type Settler interface {
@@ -75,22 +94,26 @@ func (e Editor) Close() Editor {
 	return e
 }
 
-// Update answers a key while a field has the keys.
+// Update answers a key or a pasted text while a field has the keys.
 func (e Editor) Update(msg tea.KeyMsg, s desk.State) (Editor, desk.Change, Event) {
+	if msg.Paste {
+		return e.paste(msg.Runes, s)
+	}
 	return e.answer(s, func(f Form, fields []Field) (Form, Event) { return f.Update(msg, fields) })
 }
 
 // Tap answers a tap on the form as painted into w columns and h rows.
 func (e Editor) Tap(x, y, w, h int, s desk.State) (Editor, desk.Change, Event) {
-	return e.answer(s, func(f Form, fields []Field) (Form, Event) { return f.Tap(fields, w, h, x, y) })
+	return e.answer(s, func(f Form, fields []Field) (Form, Event) { return f.Tap(e.noted(fields, s), w, h, x, y) })
 }
 
 // answer has the form answer, and puts an edited text into the job or keeps it there as refused.
 func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Editor, desk.Change, Event) {
 	e = e.looked(s)
+	was := e
 	f, fields := e.on(e.sheet, s)
 	f, event := ask(f, fields)
-	var change desk.Change
+	change := desk.Change{Say: event.Say}
 	if event.Left || event.Past {
 		change.Say = e.Reminder(s)
 	}
@@ -101,20 +124,15 @@ func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Edi
 		return e, change, event
 	}
 	field := fields[index(fields, event.Key)]
-	id := e.sheet.ID()
-	key := strings.TrimPrefix(event.Key, id+"/")
-	if settler, ok := e.sheet.(Settler); ok {
-		if set, mine := settler.Settings(s, key, event.Text); mine {
-			s.Settings = set
-			return e.goneOn(id, key, event, s), desk.Change{Settings: &set}, event
-		}
-	}
-	job, next, err := e.set(key, event.Text, s)
+	done, err := e.enter([]Put{{event.Key, field.Label, event.Text}}, s)
 	if err != nil {
-		job, next = e.refused(key, field.Label, event.Text, s)
+		return was, desk.Change{Say: err.Error()}, Event{Key: event.Key}
 	}
-	s.Job, e.sheet = job, next
-	return e.goneOn(id, key, event, s), desk.Change{Job: &job, Step: id + " " + field.Label}, event
+	id := e.sheet.ID()
+	if done.change.Job != nil {
+		done.change.Step = id + " " + field.Label
+	}
+	return done.editor.goneOn(id, strings.TrimPrefix(event.Key, id+"/"), event, done.state), done.change, event
 }
 
 // goneOn goes on after a text was put into the job, or from a field that a letter chose. The sheet was called was.
@@ -131,31 +149,26 @@ func (e Editor) goneOn(was, key string, event Event, s desk.State) Editor {
 	return e
 }
 
-// set tries a new text together with texts the job has not taken before: two edges can often only be moved
-// together. The texts that are taken are refused no more. The error is why the new text alone is not taken.
-func (e Editor) set(key, text string, s desk.State) (job vehicles.Job, next Sheet, err error) {
-	held := held(e.sheet, s.Job)
-	delete(held, key)
-	tries := []map[string]string{held}
-	for _, other := range slices.Sorted(maps.Keys(held)) {
-		tries = append(tries, map[string]string{other: held[other]})
-	}
-	for _, texts := range append(tries, map[string]string{}) {
-		texts[key] = text
-		if job, next, err = e.sheet.Set(s, texts); err == nil {
-			return taken(s.Job, job, e.sheet, next, texts), next, nil
-		}
-	}
-	return job, next, err
-}
-
 // View paints the form into h rows of w columns.
 func (e Editor) View(s desk.State, w, h int) string {
 	if e.sheet == nil {
 		return desk.Fit("", w, h)
 	}
 	f, fields := e.on(e.sheet, s)
-	return f.View(fields, w, h, s.Settings.Styles())
+	return f.View(e.noted(fields, s), w, h, s.Settings.Styles())
+}
+
+// noted are the fields with what their texts come to.
+func (e Editor) noted(fields []Field, s desk.State) []Field {
+	noter, ok := e.sheet.(Noter)
+	if !ok {
+		return fields
+	}
+	notes, prefix := noter.Notes(s), e.sheet.ID()+"/"
+	for i := range fields {
+		fields[i].Note = notes[strings.TrimPrefix(fields[i].Key, prefix)]
+	}
+	return fields
 }
 
 // Try returns the first thing wrong with a job that was not wrong with the one before it, a Fault.

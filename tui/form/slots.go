@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -24,8 +26,8 @@ type Slot struct {
 // Slots are the values of one form, in the order of its fields.
 type Slots []Slot
 
-// Fields are the fields as the job has them.
-func (l Slots) Fields(s desk.State) []Field {
+// Fields are the fields as the job has them, whatever texts are held.
+func (l Slots) Fields(s desk.State, _ map[string]string) []Field {
 	out := make([]Field, len(l))
 	for i, slot := range l {
 		out[i] = slot.Field
@@ -40,15 +42,21 @@ func (l Slots) Fields(s desk.State) []Field {
 // Set returns the job with all these texts, or why it does not take them.
 func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) {
 	j := s.Job
+	var faults Faults
 	for _, slot := range l {
 		text, edited := texts[slot.Key]
 		if !edited {
 			continue
 		}
-		var err error
-		if j, err = slot.Set(j, strings.TrimSpace(text)); err != nil {
-			return s.Job, err
+		after, err := slot.Set(j, strings.TrimSpace(text))
+		if err != nil {
+			faults = append(faults, Fault{slot.Key, err.Error()})
+			continue
 		}
+		j = after
+	}
+	if len(faults) > 0 {
+		return s.Job, faults
 	}
 	return j, Try(s.Job, j)
 }
@@ -83,12 +91,18 @@ func Length(text string, l Limits) (float64, error) {
 	return r.Length, nil
 }
 
+// longestQuote is how much of a text is repeated in words, in columns.
+const longestQuote = 60
+
+// Quoted is a text as it is repeated in words, cut when it is long.
+func Quoted(text string) string { return ansi.Truncate(text, longestQuote, "...") }
+
 // Degrees reads an angle.
 func Degrees(text string) (float64, error) {
 	const most = 36000
 	deg, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(text), ",", "."), 64)
 	if err != nil || !(deg >= -most && deg <= most) {
-		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", text)
+		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", Quoted(text))
 	}
 	return deg, nil
 }

@@ -38,8 +38,8 @@ type cardSheet struct{ card card }
 func (h cardSheet) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
-func (h cardSheet) Fields(s desk.State, _ map[string]string) []form.Field {
-	return cards[h.card].slots.Fields(s)
+func (h cardSheet) Fields(s desk.State, held map[string]string) []form.Field {
+	return cards[h.card].slots.Fields(s, held)
 }
 
 // Set puts texts into the job.
@@ -132,6 +132,7 @@ const newLine = "↵"
 func notesSlot() form.Slot {
 	slot := line("notes", "notes", "none", newLine+" stands for a new line", func(j *vehicles.Job) *string { return &j.Notes })
 	get, put := slot.Get, slot.Set
+	slot.Break = newLine
 	slot.Get = func(s desk.State) string { return strings.ReplaceAll(get(s), "\n", newLine) }
 	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
 		return put(j, strings.ReplaceAll(text, newLine, "\n"))

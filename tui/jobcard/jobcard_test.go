@@ -35,6 +35,25 @@ func TestNotesKeepTheirLines(t *testing.T) {
 	assert.Equal(t, "one\ntwo!", r.State.Job.Notes)
 }
 
+func TestANoteOfSeveralLinesIsPasted(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<enter><down><down><down><down>")
+	r.Paste("hatch at the back,\r\nkey under the seat\r\n")
+	assert.Equal(t, "hatch at the back,\nkey under the seat", r.State.Job.Notes)
+	assert.Contains(t, r.View(100, 27), "▸ notes")
+}
+
+func TestSettingsArePasted(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	before := r.State.Job
+	r.Type("<down><down><enter>")
+	r.Paste("Inches\nn")
+	assert.Equal(t, desk.Inches, r.State.Settings.Units)
+	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
+	assert.Equal(t, before, r.State.Job)
+	assert.Contains(t, r.View(100, 27), "▸ background")
+}
+
 func TestTheTape(t *testing.T) {
 	r := rig.New(t, New(), rig.Van(t), 100, 27)
 	r.Type("<down><enter>31.5<enter>,5<enter>±3<enter>2")

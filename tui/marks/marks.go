@@ -10,7 +10,6 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
-	"bench.example/undermark/tui/form"
 )
 
 // sheet says which page of a mark is shown.
@@ -71,18 +70,12 @@ func (m screen) Keys(s desk.State) []key.Binding {
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
-	var all desk.Change
-	for _, piece := range form.Pieces(msg) {
-		k, ok := piece.(tea.KeyMsg)
-		if !ok || k.Paste {
-			continue
-		}
-		var change desk.Change
-		if m, change = m.key(k, s); change != (desk.Change{}) {
-			all = change
-		}
+	k, isKey := msg.(tea.KeyMsg)
+	if !isKey || k.Paste {
+		return m, desk.Change{}, nil
 	}
-	return m, all, nil
+	m, change := m.key(k, s)
+	return m, change, nil
 }
 
 func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {

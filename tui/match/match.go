@@ -53,7 +53,7 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry = m.entry.Sized(size.Width, size.Height)
 		return m, desk.Change{}, nil
 	}
-	m, change := form.Each(m, msg, s, Screen.step)
+	m, change := m.step(msg, s)
 	return m, change, nil
 }
 

@@ -1,7 +1,6 @@
 package ontop
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -20,10 +19,10 @@ func bowKeys(row int) (y, offset string) {
 	return fmt.Sprintf("y%d", row), fmt.Sprintf("offset%d", row)
 }
 
-// Fields are the rows.
-func (bow) Fields(s desk.State) []form.Field {
+// Fields are the rows, and one more behind those that texts are held for.
+func (bow) Fields(s desk.State, held map[string]string) []form.Field {
 	var out []form.Field
-	for row := range len(s.Job.Bow) + 1 {
+	for row := range bowRows(s.Job, held) + 1 {
 		ky, ko := bowKeys(row)
 		y := form.Field{Key: ky, Label: fmt.Sprintf("place %d", row+1), Unit: "mm", Blank: "no more"}
 		offset := form.Field{Key: ko, Label: fmt.Sprintf("place %d, forward", row+1), Unit: "mm", Blank: "forward", Second: true}
@@ -41,6 +40,15 @@ func (bow) Fields(s desk.State) []form.Field {
 	return out
 }
 
+// bowRows is how many rows the job or texts held for the next ones fill.
+func bowRows(j vehicles.Job, held map[string]string) int {
+	for row := len(j.Bow); ; row++ {
+		if ky, ko := bowKeys(row); held[ky]+held[ko] == "" {
+			return row
+		}
+	}
+}
+
 func bowNote(p vehicles.BowPoint, set desk.Settings) string {
 	way := " forward of the line"
 	if p.Offset < 0 {
@@ -52,15 +60,19 @@ func bowNote(p vehicles.BowPoint, set desk.Settings) string {
 // Set returns the job with these texts in the rows. A row is taken when it is whole; one that is wiped is taken out.
 func (b bow) Set(s desk.State, texts map[string]string) (vehicles.Job, error) {
 	var points []vehicles.BowPoint
-	fields := b.Fields(s)
+	var faults form.Faults
+	fields := b.Fields(s, texts)
 	for i := 0; i < len(fields); i += 2 {
-		p, there, err := bowPoint(textOf(fields[i], texts), textOf(fields[i+1], texts), points)
-		if err != nil {
-			return s.Job, err
-		}
-		if there {
+		p, there, fault := bowPoint(fields[i], fields[i+1], texts, points)
+		switch {
+		case fault != form.Fault{}:
+			faults = append(faults, fault)
+		case there:
 			points = append(points, p)
 		}
+	}
+	if len(faults) > 0 {
+		return s.Job, faults
 	}
 	job := s.Job
 	job.Bow = points
@@ -75,25 +87,29 @@ func textOf(f form.Field, texts map[string]string) string {
 	return f.Text
 }
 
-// bowPoint reads a row behind others; there is false for a blank one.
-func bowPoint(y, offset string, others []vehicles.BowPoint) (p vehicles.BowPoint, there bool, err error) {
-	switch {
-	case y == "" && offset == "":
-		return p, false, nil
-	case y == "":
-		return p, false, errors.New("where across is that? The two are taken together")
-	}
-	if p.Y, err = form.Length(y, form.AnyLength); err != nil {
-		return p, false, err
+// bowPoint reads a row behind others; there is false for a blank one. A fault is of the text that stands there.
+func bowPoint(y, offset form.Field, texts map[string]string, others []vehicles.BowPoint) (p vehicles.BowPoint, there bool, fault form.Fault) {
+	across, forward := textOf(y, texts), textOf(offset, texts)
+	var err error
+	if across != "" {
+		p.Y, err = form.Length(across, form.AnyLength)
 	}
 	switch {
+	case across == "" && forward == "":
+		return p, false, fault
+	case across == "":
+		return p, false, form.Fault{Key: offset.Key, Why: "where across is that? The two are taken together"}
+	case err != nil:
+		return p, false, form.Fault{Key: y.Key, Why: err.Error()}
 	case slices.ContainsFunc(others, func(q vehicles.BowPoint) bool { return q.Y == p.Y }):
-		return p, false, errors.New("each place once: it has a row already")
-	case offset == "":
-		return p, false, errors.New("and how far forward? The two are taken together")
+		return p, false, form.Fault{Key: y.Key, Why: "each place once: it has a row already"}
+	case forward == "":
+		return p, false, form.Fault{Key: y.Key, Why: "and how far forward? The two are taken together"}
 	}
-	p.Offset, err = form.Length(offset, form.AnyLength)
-	return p, true, err
+	if p.Offset, err = form.Length(forward, form.AnyLength); err != nil {
+		return p, false, form.Fault{Key: offset.Key, Why: err.Error()}
+	}
+	return p, true, fault
 }
 
 // costBow says what the bow does to readings.

@@ -24,7 +24,8 @@ const (
 
 // values are those of a card.
 type values interface {
-	Fields(s desk.State) []form.Field
+	// Fields are the fields; held are texts the job has not taken.
+	Fields(s desk.State, held map[string]string) []form.Field
 	Set(s desk.State, texts map[string]string) (vehicles.Job, error)
 }
 
@@ -47,8 +48,8 @@ type sheet struct{ card card }
 func (h sheet) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
-func (h sheet) Fields(s desk.State, _ map[string]string) []form.Field {
-	fields := cards[h.card].values.Fields(s)
+func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
+	fields := cards[h.card].values.Fields(s, held)
 	guesses := s.Job.Guesses()
 	for i := range fields {
 		fields[i].Guess = slices.Contains(guesses, h.fileKey(fields[i].Key))

@@ -42,7 +42,7 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, nil
 	}
 	var change desk.Change
-	m.entry, change = form.Each(m.entry, msg, s, entry.Entry.Update)
+	m.entry, change = m.entry.Update(msg, s)
 	return m, change, nil
 }
 

@@ -48,6 +48,26 @@ func TestHooksOnOneEdgeAreNotAskedAbout(t *testing.T) {
 	assert.True(t, askShift(job))
 }
 
+func TestRowsOfABowArePasted(t *testing.T) {
+	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r.Type("<down><down><enter>")
+	r.Paste("-600\n0\n0\n20\n600\n4 furlongs")
+	assert.Equal(t, []vehicles.BowPoint{{Y: -600, Offset: 0}, {Y: 0, Offset: 20}}, r.State.Job.Bow)
+	assert.Equal(t, "4 of 6 lines taken, 2 refused and not in the job", r.Said, "half a row is none")
+	r.Undo()
+	assert.Empty(t, r.State.Job.Bow)
+}
+
+func TestABlankLineMeasuresNothing(t *testing.T) {
+	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r.Type("<enter>")
+	r.Paste("40\n\n1780\n31\n460\n")
+	assert.Equal(t, "4 lines taken", r.Said)
+	assert.Equal(t, []string{"floor.length"}, r.State.Job.Guesses(), "nor does it take a guess as measured")
+	r.Paste("460\n40")
+	assert.Equal(t, "too long: 2 lines, 1 field left; nothing was changed", r.Said)
+}
+
 // A row is taken when it is whole, and taken out when it is wiped; the readings follow: 652 from a bumper whose edge is
 // 10 forward where the crossmember's middle is.
 func TestABumperThatBows(t *testing.T) {

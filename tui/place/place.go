@@ -9,7 +9,6 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
 )
 
@@ -95,34 +94,23 @@ func (m screen) current(s desk.State) screen {
 	return m
 }
 
-// keys answers the presses of a message one by one.
-func (m screen) keys(msg tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	var all desk.Change
-	for _, piece := range form.Pieces(msg) {
-		k, isKey := piece.(tea.KeyMsg)
-		if !isKey || (k.Paste && !m.Typing()) {
-			continue
-		}
-		var change desk.Change
-		switch {
-		case m.explaining:
-			m, change = m.explain(k, s)
-		case m.choosing:
-			m, change = m.pick(k, s)
-		case m.Typing():
-			m, change = m.typed(k, s)
-		default:
-			m, change = m.press(k, s)
-		}
-		change = m.followed(change, s)
-		if change.Job != nil {
-			s.Job = *change.Job
-		}
-		if change != (desk.Change{}) {
-			all = change
-		}
+// keys answers a key or a pasted text.
+func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	var change desk.Change
+	switch {
+	case k.Paste && m.prompt.kind == nothing: // no field has the keys
+	case m.explaining:
+		m, change = m.explain(k, s)
+	case m.choosing:
+		m, change = m.pick(k, s)
+	case k.Paste:
+		m, change = m.pasted(k.Runes, s)
+	case m.Typing():
+		m, change = m.typed(k, s)
+	default:
+		m, change = m.press(k, s)
 	}
-	return m, all
+	return m, m.followed(change, s)
 }
 
 func bind(name, what string, keys ...string) key.Binding {

@@ -46,26 +46,40 @@ func (m screen) typed(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case event.Left:
 		m.prompt = prompt{}
 	case event.Edited:
-		return m.edited(event, s), desk.Change{}
+		return m.edited(event.Key, event.Text, s), desk.Change{}
 	case event.Past && m.prompt.form.Wrong(fields):
 		return m, desk.Change{Say: "Not taken: put the text right first, or leave with Esc."}
 	case event.Past:
 		return m.take(s)
 	}
+	return m, desk.Change{Say: event.Say}
+}
+
+// pasted puts pasted lines into the fields.
+func (m screen) pasted(text []rune, s desk.State) (screen, desk.Change) {
+	fields := m.fields(s)
+	next, put, err := m.prompt.form.Paste(text, func([]form.Put) []form.Field { return fields })
+	if err != nil {
+		return m, desk.Change{Say: err.Error()}
+	}
+	m.prompt.form = next
+	for _, p := range put {
+		m = m.edited(p.Key, p.Text, s)
+	}
 	return m, desk.Change{}
 }
 
-// edited keeps a text that can be read, and says what is wrong with another.
-func (m screen) edited(e form.Event, s desk.State) screen {
-	i := slices.IndexFunc(m.fields(s), func(f form.Field) bool { return f.Key == e.Key })
-	_, err := m.read(i, e.Text)
+// edited keeps a text of a field that can be read, and says what is wrong with another.
+func (m screen) edited(key, text string, s desk.State) screen {
+	i := slices.IndexFunc(m.fields(s), func(f form.Field) bool { return f.Key == key })
+	_, err := m.read(i, text)
 	m.prompt.texts = slices.Clone(m.prompt.texts)
-	if m.prompt.texts[i] = e.Text; err != nil {
+	if m.prompt.texts[i] = text; err != nil {
 		m.prompt.texts[i] = "" // no part of it that could be read stays
-		m.prompt.form = m.prompt.form.Refused(m.fields(s)[i], e.Text, err.Error())
+		m.prompt.form = m.prompt.form.Refused(m.fields(s)[i], text, err.Error())
 		return m
 	}
-	m.prompt.form = m.prompt.form.Took(e.Key, m.fields(s))
+	m.prompt.form = m.prompt.form.Took(key, m.fields(s))
 	return m
 }
 

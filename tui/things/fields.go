@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -33,12 +34,11 @@ func labelOf(key string, shape vehicles.Form, l List) string {
 	if label, known := labels[key]; known {
 		return label
 	}
-	var row int
-	var axis rune
-	if _, err := fmt.Sscanf(key, "p%d%c", &row, &axis); err != nil {
+	row, axis, isPoint := pointOf(key)
+	switch {
+	case !isPoint:
 		return key
-	}
-	if axis == 'x' {
+	case axis == survey.X:
 		return fmt.Sprintf("point %d", row+1)
 	}
 	return fmt.Sprintf("point %d across", row+1)
@@ -75,10 +75,6 @@ func (h Sheet) Fields(s desk.State, held map[string]string) []form.Field {
 		if h.Real(s.Job) {
 			m.totals(pending)
 		}
-	}
-	notes := h.notes(s)
-	for i := range m.out {
-		m.out[i].Note = notes[m.out[i].Key]
 	}
 	return m.out
 }

@@ -137,11 +137,11 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 	name = strings.TrimSpace(name)
 	now["name"] = name
 	if name == "" {
-		return errors.New("a name is needed: findings speak of it")
+		return form.Fault{Key: "name", Why: "a name is needed: findings speak of it"}
 	}
 	for row := range h.List.Rows(j) {
 		if other, _ := (Sheet{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
-			return fmt.Errorf("there is another %q: give this one a name of its own", name)
+			return form.Fault{Key: "name", Why: fmt.Sprintf("there is another %q: give this one a name of its own", form.Quoted(name))}
 		}
 	}
 	return nil
@@ -217,17 +217,22 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 	return l.withUnfinished(j, all), h, nil
 }
 
-// firstOf returns what is wrong with the texts that are new, or else with any.
+// firstOf returns what is wrong with the texts, first with one that is new.
 func firstOf(wrong map[string]error, edits map[string]string) error {
 	keys := slices.Sorted(maps.Keys(wrong))
 	if len(keys) == 0 {
 		return nil
 	}
-	first := keys[0]
-	if i := slices.IndexFunc(keys, func(key string) bool { _, edited := edits[key]; return edited }); i >= 0 {
-		first = keys[i]
+	var anew, others form.Faults
+	for _, key := range keys {
+		fault := form.Fault{Key: key, Why: wrong[key].Error()}
+		if _, edited := edits[key]; edited {
+			anew = append(anew, fault)
+		} else {
+			others = append(others, fault)
+		}
 	}
-	return form.Fault{Key: first, Why: wrong[first].Error()}
+	return append(anew, others...)
 }
 
 // Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,

@@ -1,7 +1,7 @@
 package things
 
 import (
-	"fmt"
+	"strconv"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/form"
@@ -15,7 +15,16 @@ import (
 // below and above, and use.
 type texts map[string]string
 
-func pointKey(i, axis int) string { return fmt.Sprintf("p%d%c", i, "xy"[axis]) }
+func pointKey(i, axis int) string { return "p" + strconv.Itoa(i) + "xy"[axis:axis+1] }
+
+// pointOf is which point a key is of, and along which axis; it is of none when ok is false.
+func pointOf(key string) (row int, axis survey.Axis, ok bool) {
+	if len(key) < 3 || key[0] != 'p' {
+		return 0, survey.X, false
+	}
+	row, err := strconv.Atoi(key[1 : len(key)-1])
+	return row, axisOf(key), err == nil
+}
 
 // textsOf are the texts of a thing as the job has it.
 func textsOf(t Thing) texts {

@@ -13,11 +13,7 @@ import (
 
 // notesOf are the notes of a job's obstruction.
 func notesOf(job vehicles.Job, row int) map[string]string {
-	out := map[string]string{}
-	for _, f := range (Sheet{Obstructions, row, false}).Fields(desk.State{Job: job}, nil) {
-		out[f.Key] = f.Note
-	}
-	return out
+	return Sheet{Obstructions, row, false}.Notes(desk.State{Job: job})
 }
 
 // The numbers are the job file's sample, worked out by hand with the formulas of its description: the slope takes

@@ -19,9 +19,9 @@ func judged(t *testing.T, job vehicles.Job) desk.State {
 }
 
 func keysOf(s desk.State, h Sheet) map[string]string {
-	out := map[string]string{}
+	out, notes := map[string]string{}, h.Notes(s)
 	for _, f := range h.Fields(s, nil) {
-		out[f.Key] = f.Note
+		out[f.Key] = notes[f.Key]
 	}
 	return out
 }

@@ -79,6 +79,9 @@ func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 }
 
 func (m Screen) lookKey(msg tea.KeyMsg, s desk.State) (Screen, desk.Change) {
+	if msg.Paste {
+		return m, desk.Change{} // no field has the keys
+	}
 	all := kinds(s)
 	if to, moved := form.MoveIn(msg.String(), m.kind, len(all), m.entry.Height()/2); moved {
 		m.kind = to

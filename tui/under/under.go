@@ -56,7 +56,7 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry, change = m.open(open, s)
 		return m, change, nil
 	}
-	m, change := form.Each(m, msg, s, Screen.step)
+	m, change := m.step(msg, s)
 	return m, change, nil
 }
 

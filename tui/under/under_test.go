@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -203,21 +202,54 @@ func TestLettersInAFieldAreNoCommands(t *testing.T) {
 	assert.Equal(t, []string{"obstruction 1 name"}, r.Steps)
 }
 
-func TestFastLettersInOneMessage(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
-	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("nc652")})
-	assert.Contains(t, r.View(100, 27), "652")
-	r.Type("<esc>")
-	assert.Equal(t, 1, len(sheets(r.State)))
-	assert.Contains(t, r.View(100, 27), "needs far edge")
-}
-
 func TestPastedLinesFillFields(t *testing.T) {
 	r := rig.New(t, New(), empty(), 100, 27)
 	r.Type("nc")
-	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune("652\r\n+84\n-850\n850\n0\n95\n")})
+	r.Paste("652\r\n+84\n-850\n850\n0\n95\n")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	assert.Equal(t, 95.0, r.State.Job.Obstructions[0].Drop.To)
+	assert.Equal(t, "6 lines taken", r.Said)
+	assert.Contains(t, r.View(100, 27), "▸ bottom", "the last of them has the keys")
+	r.Type("97")
+	assert.Equal(t, 97.0, r.State.Job.Obstructions[0].Drop.To, "selected, as when it is entered")
+	r.Undo()
+	assert.Equal(t, 95.0, r.State.Job.Obstructions[0].Drop.To)
+	r.Undo()
+	assert.Empty(t, r.State.Job.Obstructions, "the paste is one step")
+}
+
+func TestAWholeThingIsPasted(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("n")
+	r.Paste("brake line\n300\nR 410\n1500\nR 410\n2400\nR 300\n\n8\n20\n30")
+	require.Len(t, r.State.Job.Obstructions, 1, r.Said)
+	o := r.State.Job.Obstructions[0]
+	assert.Len(t, o.Path, 3, "a blank line ends the points")
+	assert.Equal(t, 8.0, o.Across.Value)
+	assert.Equal(t, vehicles.Span{From: 20, To: 30, Set: true}, o.Drop)
+	r.Undo()
+	assert.Equal(t, string(empty().Format()), string(r.State.Job.Format()))
+}
+
+// A refused reading leaves the value it was to replace: what had been typed of it before the paste is no reading either.
+func TestAPasteBehindTypedDigits(t *testing.T) {
+	r := tank(t)
+	r.Type("<enter>" + toBottom + "2")
+	assert.Equal(t, 2.0, r.State.Job.Obstructions[0].Drop.To)
+	r.Paste("50")
+	assert.Equal(t, 150.0, r.State.Job.Obstructions[0].Drop.To, "what it was when the field was entered")
+	require.Len(t, r.State.Job.Refused(), 1)
+	assert.Equal(t, "250", r.State.Job.Refused()[0].Text)
+	r.Type("<back><back>0")
+	assert.Equal(t, 20.0, r.State.Job.Obstructions[0].Drop.To, "one goes on typing behind it")
+	assert.Empty(t, r.State.Job.Refused())
+}
+
+func TestPastedTextChoosesNoKind(t *testing.T) {
+	r := rig.New(t, New(), empty(), 100, 27)
+	r.Type("a")
+	r.Paste("f")
+	assert.Empty(t, r.State.Job.Looked)
 }
 
 func TestUnfinishedIsSavedAndUndone(t *testing.T) {

@@ -108,6 +108,11 @@ func (r *Rig) Type(keys string) int {
 	return n
 }
 
+// Paste pastes a text.
+func (r *Rig) Paste(text string) {
+	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+}
+
 // Tap taps column x of row y.
 func (r *Rig) Tap(x, y int) {
 	r.Send(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})

@@ -1,0 +1,148 @@
+package form
+
+import (
+	"errors"
+	"maps"
+	"slices"
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// How texts get into the job: all that are entered together are one edit. However many texts a sheet holds refused, an edit
+// tries a bounded number of times.
+
+const (
+	// mostRounds is how often texts entered together are tried, each time without those that were to blame the time before: the
+	// unreadable ones go at the first, and few are at odds with each other.
+	mostRounds = 3
+	// mostPairs is how many texts refused before are tried by themselves with the new ones: two edges of a thing belong
+	// together, or the two readings of a point, and no more.
+	mostPairs = 8
+)
+
+// entered is what came of entering texts.
+type entered struct {
+	editor  Editor
+	state   desk.State // with the change done
+	change  desk.Change
+	refused int // how many of the texts
+}
+
+// enter puts texts into the job or the workshop's settings. What the job does not take is kept in it as refused. The error
+// says why nothing was changed.
+func (e Editor) enter(put []Put, s desk.State) (entered, error) {
+	done := entered{editor: e, state: s}
+	var rest []Put // of the job
+	settler, _ := e.sheet.(Settler)
+	for _, p := range put {
+		p.Key = strings.TrimPrefix(p.Key, e.sheet.ID()+"/")
+		if settler != nil {
+			if set, mine := settler.Settings(done.state, p.Key, p.Text); mine {
+				done.state.Settings, done.change.Settings = set, &set
+				continue
+			}
+		}
+		rest = append(rest, p)
+	}
+	if len(rest) == 0 {
+		return done, nil
+	}
+	job, sheet, bad := e.take(rest, done.state)
+	if len(bad) > 0 {
+		var err error
+		if job, sheet, err = keep(job, sheet, bad, done.state); err != nil {
+			return done, err
+		}
+	}
+	done.state.Job, done.editor.sheet, done.change.Job, done.refused = job, sheet, &job, len(bad)
+	return done, nil
+}
+
+// take puts texts into the job, and returns those that it does not take. Where the field that has the keys is among these,
+// the job is as that was entered, with no part of the text that could be read.
+func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, sheet Sheet, bad []Put) {
+	job, sheet = s.Job, e.sheet
+	entered := strings.TrimPrefix(e.from.key, e.sheet.ID()+"/")
+	for round := 1; len(put) > 0; round++ {
+		s.Job = job
+		after, next, err := set(sheet, textsOf(put), s)
+		if err == nil {
+			return after, next, bad
+		}
+		var good []Put
+		for _, p := range put {
+			if round < mostRounds && !blamed(err, p.Key, put) {
+				good = append(good, p)
+				continue
+			}
+			bad = append(bad, p)
+			if p.Key == entered {
+				job, sheet = e.from.job, e.from.sheet
+			}
+		}
+		put = good
+	}
+	return job, sheet, bad
+}
+
+func textsOf(put []Put) map[string]string {
+	out := map[string]string{}
+	for _, p := range put {
+		out[p.Key] = p.Text
+	}
+	return out
+}
+
+// blamed says whether an error is about the text of that key: all are to blame when it is about none of those put.
+func blamed(err error, key string, put []Put) bool {
+	if _, own := faultOf(err, key); own {
+		return true
+	}
+	return !slices.ContainsFunc(put, func(p Put) bool { _, own := faultOf(err, p.Key); return own })
+}
+
+// faultOf returns the fault that an error finds in the text of that key.
+func faultOf(err error, key string) (fault Fault, found bool) {
+	var all Faults
+	if !errors.As(err, &all) && errors.As(err, &fault) {
+		all = Faults{fault}
+	}
+	i := slices.IndexFunc(all, func(f Fault) bool { return f.Key == key })
+	if i < 0 {
+		return Fault{}, false
+	}
+	return all[i], true
+}
+
+// set tries new texts together with texts the job has not taken before: two edges can often only be moved together. The texts
+// that are taken are refused no more. The error is why the new texts alone are not taken.
+func set(sheet Sheet, texts map[string]string, s desk.State) (job vehicles.Job, next Sheet, err error) {
+	held := held(sheet, s.Job)
+	maps.DeleteFunc(held, func(key, _ string) bool { _, anew := texts[key]; return anew })
+	try := func(others map[string]string) bool {
+		all := maps.Clone(others)
+		maps.Copy(all, texts)
+		if job, next, err = sheet.Set(s, all); err == nil {
+			job = taken(s.Job, job, sheet, next, all)
+		}
+		return err == nil
+	}
+	if try(held) || len(held) == 0 {
+		return job, next, err
+	}
+	first := len(held)
+	maps.DeleteFunc(held, func(key, _ string) bool { _, unreadable := faultOf(err, key); return unreadable })
+	if len(held) < first && len(held) > 1 && try(held) {
+		return job, next, err
+	}
+	others := slices.Sorted(maps.Keys(held))
+	for _, other := range others[:min(len(others), mostPairs)] {
+		if try(map[string]string{other: held[other]}) {
+			return job, next, err
+		}
+	}
+	try(map[string]string{})
+	return job, next, err
+}
