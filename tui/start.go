@@ -136,7 +136,7 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return r.show(complain, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))
+	return r.show(complain, append(gated(), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
 func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {
