@@ -54,6 +54,9 @@ const mostWindows = 16
 // errNoJournal is why unsaved work can't be kept when no journal of those a job may have can be taken.
 var errNoJournal = fmt.Errorf("none of its %d journals is free: close other windows on this job", mostWindows)
 
+// errTooLarge is why a job that could not be read again is not kept.
+var errTooLarge = fmt.Errorf("the job has grown beyond %d MiB and could not be read again: take the last change back", vehicles.LargestFile>>20)
+
 // openJournal takes the journal of a job file: the newest one left behind by a window that is gone, else a free one.
 // others is how many more were left behind.
 func openJournal(dir, about string) (best *journal, others int, err error) {
@@ -188,7 +191,11 @@ func (j *journal) sync() error {
 	if unsaved == j.written {
 		return nil
 	}
-	err := vehicles.WriteOwn(j.path, unsaved.text(j.about), j.mode())
+	text := unsaved.text(j.about)
+	if len(text) > vehicles.LargestFile {
+		return errTooLarge
+	}
+	err := vehicles.WriteOwn(j.path, text, j.mode())
 	if err == nil {
 		j.written = unsaved
 	}

@@ -356,3 +356,19 @@ func TestQuittingRightAfterASaveTakesTheJournalAway(t *testing.T) {
 	assert.Empty(t, b.rescue())
 	assert.Empty(t, journals(t, o))
 }
+
+// What could not be read again is not called kept.
+func TestAJobTooLargeToBeReadAgainIsSaidToBe(t *testing.T) {
+	b, o := opened(t)
+	b.press("e")
+	job := b.state.Job
+	job.Notes = strings.Repeat("word ", vehicles.LargestFile/5)
+	b.do(b.edit(job, ""))
+	assert.True(t, b.shows("could not be read again"))
+	b.press("ctrl+s")
+	assert.True(t, b.shows("The job was not saved."))
+	assert.Empty(t, notesOnDisk(t, o.Path))
+	b.press("esc", "ctrl+z")
+	assert.False(t, b.shows("could not be read again"))
+	assert.Equal(t, "e", func() string { f := b.Root.journal.look(); require.NoError(t, f.err); return f.job.Notes }())
+}

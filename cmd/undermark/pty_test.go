@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"sync"
 	"syscall"
@@ -145,14 +146,13 @@ func (s *terminal) keys(t *testing.T, keys ...string) {
 // readOn turns the pages of the cautions to the end.
 func (s *terminal) readOn(t *testing.T) {
 	t.Helper()
-	require.True(t, s.comes(patience, func() bool {
-		if !strings.Contains(s.picture(), "Read this before working on a van") {
-			return true
-		}
+	left := regexp.MustCompile(`\d+ more rows below|the end`)
+	for where := ""; where != "the end"; { // one Enter a page: what comes after the last would take it too
+		was := where
+		require.True(t, s.comes(patience, func() bool { where = left.FindString(s.picture()); return where != was }), "the page stays")
 		s.keys(t, "\r")
-		time.Sleep(20 * time.Millisecond)
-		return false
-	}))
+	}
+	s.waitGone(t, "Read this before working on a van")
 }
 
 func (s *terminal) resize(t *testing.T, cols, rows int) {
