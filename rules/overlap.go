@@ -1,6 +1,9 @@
 package rules
 
 import (
+	"cmp"
+	"slices"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
@@ -16,29 +19,51 @@ type Overlap struct {
 const overlapTolerance = 5
 
 // Overlaps returns the pairs of obstructions that are deeper in each other in plan and in height than tape and touch
-// explain. What has no measured drop is left out, as its heights are only taken for the worst.
+// explain, in the order of the job. What has no measured drop is left out, as its heights are only taken for the worst.
 func Overlaps(plan vehicles.Plan) []Overlap {
 	var list []Overlap
-	for i := range plan.Obstructions {
-		for k := i + 1; k < len(plan.Obstructions); k++ {
-			p, q := &plan.Obstructions[i], &plan.Obstructions[k]
-			if p.Assumed || q.Assumed || apart(&p.Prism, &q.Prism) {
+	there := extents(plan)
+	for i, p := range there {
+		for _, q := range there[i+1:] {
+			if q.low.X >= p.high.X {
+				break // so are all behind it
+			}
+			if p.apart(q) {
 				continue
 			}
-			if gap := geometry.Between(p.Prism.Footprint, q.Prism.Footprint).Gap; gap < -overlapTolerance {
-				list = append(list, Overlap{A: i, B: k, Depth: -gap})
+			a, b := min(p.at, q.at), max(p.at, q.at)
+			gap := geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
+			if gap < -overlapTolerance {
+				list = append(list, Overlap{A: a, B: b, Depth: -gap})
 			}
 		}
 	}
+	slices.SortFunc(list, func(p, q Overlap) int { return cmp.Or(p.A-q.A, p.B-q.B) })
 	return list
 }
 
-// apart tells whether two prisms are apart by their heights or their plan bounds.
-func apart(p, q *geometry.Prism) bool {
-	if p.Low+overlapTolerance >= q.High || q.Low+overlapTolerance >= p.High {
-		return true
+// extent is the space that an obstruction is in.
+type extent struct {
+	at        int // of the plan
+	low, high geometry.Point
+	prism     *geometry.Prism
+}
+
+// extents are those of the obstructions with a measured drop, from the bumper forward.
+func extents(plan vehicles.Plan) []extent {
+	list := make([]extent, 0, len(plan.Obstructions))
+	for i := range plan.Obstructions {
+		if o := &plan.Obstructions[i]; !o.Assumed {
+			low, high := o.Prism.Footprint.Bounds()
+			list = append(list, extent{i, low, high, &o.Prism})
+		}
 	}
-	low, high := p.Footprint.Bounds()
-	from, to := q.Footprint.Bounds()
-	return low.X >= to.X || from.X >= high.X || low.Y >= to.Y || from.Y >= high.Y
+	slices.SortFunc(list, func(p, q extent) int { return cmp.Compare(p.low.X, q.low.X) })
+	return list
+}
+
+// apart tells whether two things that share places along the van are apart across it or by their heights.
+func (p extent) apart(q extent) bool {
+	return p.low.Y >= q.high.Y || q.low.Y >= p.high.Y ||
+		p.prism.Low+overlapTolerance >= q.prism.High || q.prism.Low+overlapTolerance >= p.prism.High
 }

@@ -6,6 +6,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
@@ -31,13 +33,19 @@ func BenchmarkMovingTheCut(b *testing.B) {
 	}
 }
 
-// withObstructions repeats a job's obstructions, each a little further on, until there are n.
+// withObstructions strews small obstructions over a job's floor, clear of each other, until there are n.
 func withObstructions(job vehicles.Job, n int) vehicles.Job {
-	have := job.Obstructions
-	for i := len(have); i < n; i++ {
-		o := have[i%len(have)]
-		o.Name = fmt.Sprintf("%s, %d", o.Name, i)
-		job = job.InsertObstruction(i, o)
+	const rows, apart, size = 16, 80, 40
+	at := func(mm float64) survey.Reading {
+		return survey.Reading{Text: form.Plain(mm), Number: true, Length: mm}
+	}
+	for i := len(job.Obstructions); i < n; i++ {
+		x, y := 300+float64(i/rows)*apart, (float64(i%rows)-rows/2)*apart
+		job = job.InsertObstruction(i, vehicles.Obstruction{
+			Name: fmt.Sprintf("bracket %d", i), Kind: vehicles.Kinds[i%len(vehicles.Kinds)], Measured: true,
+			Place: vehicles.Place{X: vehicles.Pair{at(x), at(x + size)}, Y: vehicles.Pair{at(y), at(y + size)}},
+			Drop:  vehicles.Span{From: 0, To: 30 + float64(i%7)*10, Set: true},
+		})
 	}
 	return job
 }
@@ -51,6 +59,33 @@ func BenchmarkPainting(b *testing.B) {
 			r.goTo(i)
 			for b.Loop() {
 				_ = r.View()
+			}
+		})
+	}
+}
+
+// A fitter types a reading: each digit goes into the job, is judged and painted, with what it comes to beside it. Above 8 ms
+// a tape called out fast would be ahead of the screen.
+func BenchmarkTypingAReading(b *testing.B) {
+	for _, n := range []int{60, 500} {
+		b.Run(fmt.Sprintf("%d obstructions", n), func(b *testing.B) {
+			r := working(b, jobOfCases(b, "24-everything.toml"))
+			r.history = begin(withObstructions(r.state.Job, n), true)
+			r.judge()
+			r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
+			r.goTo(r.titled("Underneath"))
+			for _, k := range []tea.KeyMsg{{Type: tea.KeyEnter}, {Type: tea.KeyDown}, {Type: tea.KeyDown}, {Type: tea.KeyDown}} {
+				r.Update(k)
+			}
+			keys := []tea.KeyMsg{{Type: tea.KeyRunes, Runes: []rune{'1'}}, {Type: tea.KeyBackspace}}
+			i, before := 0, r.history.last
+			for b.Loop() {
+				r.Update(keys[i%2])
+				_ = r.View()
+				i++
+			}
+			if r.history.last == before {
+				b.Fatal("nothing was typed into the job")
 			}
 		})
 	}

@@ -151,11 +151,13 @@ func (e Entry) warnings(s desk.State, w, h int) []string {
 		return nil
 	}
 	var out []string
+	look := s.Settings.Styles()
 	for _, text := range e.spec.Warn(s) {
 		for _, row := range desk.Wrap("! "+text, w) {
-			if len(out) < h/3 {
-				out = append(out, s.Settings.Styles().Fault.Render(desk.FitRow(row, w)))
+			if len(out) == h/3 {
+				return out
 			}
+			out = append(out, look.Fault.Render(desk.FitRow(row, w)))
 		}
 	}
 	return out

@@ -14,8 +14,9 @@ func (h Sheet) Called(j vehicles.Job) (of, name string) {
 	if h.Fresh {
 		return "", ""
 	}
+	own, _ := h.called(j)
 	name, _ = h.Name(j)
-	return h.List.One() + " " + h.texts(j)["name"], name
+	return h.List.One() + " " + own, name
 }
 
 // Begun returns the job with the thing among the unfinished ones when it was not there yet.

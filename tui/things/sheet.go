@@ -61,11 +61,20 @@ func (h Sheet) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
 
 // Name is what the thing is called in lists, and its kind.
 func (h Sheet) Name(j vehicles.Job) (name, kind string) {
-	x := h.texts(j)
-	if name = x["name"]; name == "" {
+	if name, kind = h.called(j); name == "" {
 		name = "new " + h.List.One()
 	}
-	return name, x["kind"]
+	return name, kind
+}
+
+// called are the thing's name and kind as the job has them. A list asks for those of all its things at every picture.
+func (h Sheet) called(j vehicles.Job) (name, kind string) {
+	if h.Real(j) {
+		t := h.List.At(j, h.Row)
+		return t.Name, t.Kind
+	}
+	x := h.texts(j)
+	return x["name"], x["kind"]
 }
 
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".

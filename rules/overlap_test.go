@@ -1,0 +1,71 @@
+package rules
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// scattered is a floor with n things strewn over it, some of them in each other.
+func scattered(r *rand.Rand, n int) vehicles.Plan {
+	var plan vehicles.Plan
+	for range n {
+		at := geometry.Point{X: 3200 * r.Float64(), Y: 1780 * (r.Float64() - 0.5)}
+		size := geometry.Point{X: 5 + 60*r.Float64(), Y: 5 + 60*r.Float64()}
+		top := 200 * r.Float64()
+		var p vehicles.Placed
+		p.Prism = geometry.Prism{Low: -top - 5 - 100*r.Float64(), High: -top}
+		switch r.IntN(3) {
+		case 0:
+			p.Prism.Footprint = geometry.NewRectangle(at, at.Add(size), 90*r.Float64())
+		case 1:
+			p.Prism.Footprint = geometry.NewRound(at, size.X)
+		default:
+			p.Prism.Footprint = geometry.NewLine([]geometry.Point{at, at.Add(size.Scale(5))}, 6)
+		}
+		p.Assumed = r.IntN(10) == 0
+		plan.Obstructions = append(plan.Obstructions, p)
+	}
+	return plan
+}
+
+// every is Overlaps in the slow and obvious way: every pair is looked at.
+func every(plan vehicles.Plan) (list []Overlap) {
+	for i, p := range plan.Obstructions {
+		for k, q := range plan.Obstructions[i+1:] {
+			high, low := min(p.Prism.High, q.Prism.High), max(p.Prism.Low, q.Prism.Low)
+			gap := geometry.Between(p.Prism.Footprint, q.Prism.Footprint).Gap
+			if !p.Assumed && !q.Assumed && high-low > overlapTolerance && gap < -overlapTolerance {
+				list = append(list, Overlap{i, i + 1 + k, -gap})
+			}
+		}
+	}
+	return list
+}
+
+func TestOverlapsAreThoseOfEveryPair(t *testing.T) {
+	found := 0
+	for seed := range uint64(20) {
+		plan := scattered(rand.New(rand.NewPCG(seed, 3)), 120)
+		want := every(plan)
+		found += len(want)
+		assert.Equal(t, want, Overlaps(plan), "seed %d", seed)
+	}
+	assert.Greater(t, found, 100, "there is something to find")
+}
+
+func BenchmarkOverlaps(b *testing.B) {
+	for _, n := range []int{60, 500} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			plan := scattered(rand.New(rand.NewPCG(1, 3)), n)
+			for b.Loop() {
+				Overlaps(plan)
+			}
+		})
+	}
+}
