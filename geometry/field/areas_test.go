@@ -76,10 +76,12 @@ func TestLetters(t *testing.T) {
 func TestAreasAgainstAFlood(t *testing.T) {
 	r := seeded(t, 5)
 	compared := 0
-	for range 150 {
+	for range rounds(150) {
 		l := tight(r)
 		// Where a neck is open or closed by less than the areas promise to see, they may be taken either way.
-		surely, perhaps := flood(l, 0.5), flood(l, -0.1)
+		const sure, possible = 0.5, -0.1
+		margins := gridded(l, possible)
+		surely, perhaps := flood(l, margins, sure), flood(l, margins, possible)
 		if len(surely) != len(perhaps) {
 			continue
 		}
@@ -98,7 +100,7 @@ func TestAreasAgainstAFlood(t *testing.T) {
 			}
 		}
 	}
-	require.Greater(t, compared, 50)
+	require.Greater(t, compared, rounds(50))
 }
 
 // tight returns a small floor with much on it.
@@ -117,17 +119,29 @@ func tight(r *rand.Rand) Limits {
 
 const floodStep = 0.25
 
+func floodSize(l Limits) (cols, rows int) {
+	return int(l.Max.X/floodStep) + 1, int(l.Max.Y/floodStep) + 1
+}
+
+// gridded returns the margins on a fine grid by their definition; what is below least is somewhere below it.
+func gridded(l Limits, least float64) []float64 {
+	cols, rows := floodSize(l)
+	margins := make([]float64, cols*rows)
+	for k := range margins {
+		margins[k] = above(least-1, l, pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
+	}
+	return margins
+}
+
 // flood returns the greatest margins, the greatest first, of the connected parts of the floor where the margin is at least
 // level, leaving out those where it is nowhere as much as 0.5.
-func flood(l Limits, level float64) (best []float64) {
-	cols, rows := int(l.Max.X/floodStep)+1, int(l.Max.Y/floodStep)+1
-	margins, seen := make([]float64, cols*rows), make([]bool, cols*rows)
-	for k := range margins {
-		margins[k] = slowly(l, pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
-	}
+func flood(l Limits, margins []float64, level float64) (best []float64) {
+	cols, rows := floodSize(l)
+	seen := make([]bool, cols*rows)
+	var line []int
 	for k := range margins {
 		top := math.Inf(-1)
-		for line := []int{k}; len(line) > 0; {
+		for line = append(line, k); len(line) > 0; {
 			at := line[len(line)-1]
 			line = line[:len(line)-1]
 			if seen[at] || margins[at] < level {
@@ -135,7 +149,8 @@ func flood(l Limits, level float64) (best []float64) {
 			}
 			seen[at], top = true, max(top, margins[at])
 			for _, d := range [4][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}} {
-				if x, y := at%cols+d[0], at/cols+d[1]; x >= 0 && x < cols && y >= 0 && y < rows {
+				x, y := at%cols+d[0], at/cols+d[1]
+				if x >= 0 && x < cols && y >= 0 && y < rows && !seen[y*cols+x] && margins[y*cols+x] >= level {
 					line = append(line, y*cols+x)
 				}
 			}

@@ -13,6 +13,14 @@ import (
 // need of the benchmarks: radius of the cut and 15 mm.
 const cutNeed = 63.5 + 15
 
+// rounds is how many of n random cases a test looks at: a fifth of them in a short run.
+func rounds(n int) int {
+	if testing.Short() {
+		return max(1, n/5)
+	}
+	return n
+}
+
 func seeded(t testing.TB, seed uint64) *rand.Rand {
 	t.Logf("seed %d", seed)
 	return rand.New(rand.NewPCG(seed, seed))
@@ -84,9 +92,23 @@ func slowly(l Limits, p geometry.Point) float64 {
 	return least
 }
 
+// above returns the margin by its definition where that is more than least, else least: what is too near already is not
+// measured any further.
+func above(least float64, l Limits, p geometry.Point) float64 {
+	margin := min(p.X-l.Min.X, l.Max.X-p.X, p.Y-l.Min.Y, l.Max.Y-p.Y) - l.EdgeNeed
+	for i := 0; i < len(l.Obstacles) && margin > least; i++ {
+		o := &l.Obstacles[i]
+		margin = min(margin, o.Footprint.GapOnly(p)-o.Need)
+	}
+	for i := 0; i < len(l.Constraints) && margin > least; i++ {
+		margin = min(margin, l.Constraints[i].Margin(p))
+	}
+	return max(margin, least)
+}
+
 func TestMarginIsThatOfItsDefinition(t *testing.T) {
 	r := seeded(t, 1)
-	for range 50 {
+	for range rounds(50) {
 		l := mixed(r, 1+r.IntN(80))
 		m := NewMargins(l)
 		for range 300 {

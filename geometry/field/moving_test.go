@@ -44,7 +44,7 @@ func outOf(p geometry.Point) float64 { return pt(500+math.Sqrt(120*120-40*40), 2
 func TestNearestAgainstEveryPlace(t *testing.T) {
 	r := seeded(t, 6)
 	found := 0
-	for range 300 {
+	for range rounds(300) {
 		l := tight(r)
 		from := pt(r.Float64()*200-25, r.Float64()*150-25)
 		got, ok := NewMargins(l).Nearest(from)
@@ -65,7 +65,7 @@ func TestNearestAgainstEveryPlace(t *testing.T) {
 		require.LessOrEqual(t, got.At.Sub(from).Norm(), far+0.01)
 		require.GreaterOrEqual(t, got.At.Sub(from).Norm(), -slowly(l, from)-1e-9, "a margin grows no faster than the place moves")
 	}
-	require.Greater(t, found, 200)
+	require.Greater(t, found, rounds(200))
 }
 
 func TestSlideByHand(t *testing.T) {
@@ -101,7 +101,7 @@ func TestSlideByHand(t *testing.T) {
 func TestSlideStaysOpenAndGoesNoFartherThanTheStep(t *testing.T) {
 	r := seeded(t, 7)
 	moved := 0
-	for range 300 {
+	for range rounds(300) {
 		l := tight(r)
 		m := NewMargins(l)
 		start, ok := m.Nearest(pt(r.Float64()*150, r.Float64()*100))
@@ -124,5 +124,5 @@ func TestSlideStaysOpenAndGoesNoFartherThanTheStep(t *testing.T) {
 			p = q
 		}
 	}
-	require.Greater(t, moved, 3000)
+	require.Greater(t, moved, rounds(3000))
 }

@@ -10,7 +10,7 @@ import (
 // No place on a fine grid may beat it, and the place given must have the margin given.
 func TestRoomiestAgainstEveryPlace(t *testing.T) {
 	r := seeded(t, 4)
-	for range 30 {
+	for range rounds(30) {
 		l := mixed(r, r.IntN(100))
 		m := NewMargins(l)
 		got := m.Roomiest(0.01)
@@ -20,7 +20,7 @@ func TestRoomiestAgainstEveryPlace(t *testing.T) {
 		best, step := math.Inf(-1), 10.0
 		for x := l.Min.X; x <= l.Max.X; x += step {
 			for y := l.Min.Y; y <= l.Max.Y; y += step {
-				best = max(best, slowly(l, pt(x, y)))
+				best = above(best, l, pt(x, y))
 			}
 		}
 		require.GreaterOrEqual(t, got.Margin, best-0.01)
