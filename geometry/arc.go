@@ -2,9 +2,6 @@ package geometry
 
 import "math"
 
-// accuracy is how far, in mm, the least distance found on an arc may lie above the true one.
-const accuracy = 1e-9
-
 // look is what a convex thing looks like from one point of an arc: how far away it is, and the direction away from it as
 // the arc's own frame has it. No point of the thing lies beyond the plane through its nearest point across that
 // direction, so the distance of any other point of the arc is at least that from the plane.

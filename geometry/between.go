@@ -131,7 +131,7 @@ func (p *core) rim(n Point) (low, high float64) {
 	across := Point{-n.Y, n.X}
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, v := range p.points[:p.n] {
-		if v.Dot(n) >= far-flat {
+		if v.Dot(n) >= far-abreast {
 			low, high = min(low, v.Dot(across)), max(high, v.Dot(across))
 		}
 	}

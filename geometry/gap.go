@@ -96,10 +96,6 @@ func Nearest(footprints []Footprint, p Point) (index int, gap float64) {
 	return index, gap
 }
 
-// flat is the length below which a vector has no direction of its own: a thousand times the rounding of a coordinate
-// of 20 m in 64 bits (3.6e-12 mm).
-const flat = 4e-9
-
 // outward returns the unit direction out of f at nearest, the outline's point nearest to p.
 func (f *Footprint) outward(p, nearest Point, gap float64) Point {
 	if out := unit(p.Sub(nearest), Point{}); out != (Point{}) {

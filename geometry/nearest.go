@@ -127,9 +127,6 @@ func (s *solid) slope(g *Segment3, t float64) (slope, gap float64) {
 	return away.Dot(g.B.Sub(g.A)), away.Norm()
 }
 
-// fine is how far, in mm, the distance at the parameter that bracket returns may lie above the least.
-const fine = 1e-10
-
 // bracket returns where the slope changes sign between from and to, or the end it points to. False position with the
 // Illinois weights (M. Dowell, P. Jarratt, BIT 11, 1971; from memory), and a bisection every third step so that the
 // bracket is certain to shrink. Half the squared distance being convex, it falls from here by no more than slope times

@@ -36,7 +36,7 @@ func Rounded(path []Point3, bend float64) Run {
 	}
 	sharp := make([]bool, len(path))
 	for i := 1; i < len(path); i++ {
-		if tangent[i-1]+tangent[i] > path[i].Sub(path[i-1]).Norm()+flat {
+		if tangent[i-1]+tangent[i] > path[i].Sub(path[i-1]).Norm()+legSlack {
 			r.ShortLegs = append(r.ShortLegs, i-1)
 			sharp[i-1], sharp[i] = true, true
 		}
@@ -49,9 +49,6 @@ func Rounded(path []Point3, bend float64) Run {
 	r.build(heading, tangent, bend)
 	return r
 }
-
-// straight is the turn in radians below which a corner has no arc: a bend of 20 m would leave its corner by 1e-13 mm.
-const straight = 1e-8
 
 // headings returns the unit direction of every leg; one without length takes that of the next leg that has one, or
 // else of the last that has.

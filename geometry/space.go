@@ -57,8 +57,8 @@ func closest(a, b Segment3) (s, t float64) {
 	if nn := n.Dot(n); nn > 0 {
 		p, q := cross(w, v).Dot(n)/nn, cross(w, u).Dot(n)/nn
 		if p >= 0 && p <= 1 && q >= 0 && q <= 1 {
-			offer(p, q)
-			if nn > 1e-12*u.Dot(u)*v.Dot(v) { // else nearly parallel: rounding may lie, so try the borders too
+			offer(p, footAt(b, a.At(p)))
+			if nn > parallel*u.Dot(u)*v.Dot(v) { // else rounding may lie, so try the borders too
 				return s, t
 			}
 		}

@@ -9,9 +9,6 @@ import "math"
 //   - a meeting point of two of them,
 // and of these only those count that lie in no stadium's interior.
 
-// within is how deep in another stadium a point may lie and still count as on the outline: rounding only.
-const within = 1e-10
-
 // offPath returns the distance from p to a line's path.
 func (f *Footprint) offPath(p Point) float64 {
 	least := math.Inf(1)
