@@ -21,7 +21,7 @@ type Option struct {
 
 // Taken returns the job with the cut and the heater placed so. Runs stay where they are.
 func (o Option) Taken(job vehicles.Job) vehicles.Job {
-	cut := vehicles.Cut{Across: DefaultAcross}
+	cut := vehicles.Cut{Across: vehicles.UsualAcross}
 	if job.Cut != nil {
 		cut = *job.Cut
 	}

@@ -53,7 +53,8 @@ func (b *bench) falls(r *vehicles.LaidRun) {
 	b.close(f, 0)
 }
 
-// flatLeg is the most by which the ends of a leg differ in drop while it still counts as level, mm.
+// flatLeg is the most by which the ends of a leg differ in drop while it still counts as level, mm. Source: the definition
+// of a low point in the findings' contract; half of what a tape is read to.
 const flatLeg = 0.5
 
 // undrained counts the low points of a run that nothing drains: neither the outlet nor the muffler is on them. A low

@@ -134,6 +134,8 @@ func TestLowPointsAreDrainedByMufflerOrOutlet(t *testing.T) {
 		{"a sag with the muffler on it", []float64{100, 200, 150}, muffler(3, 0, 100), 0},
 		{"a level sag", []float64{100, 200, 200.4, 150}, nil, 1},
 		{"a level sag with the muffler in it", []float64{100, 200, 200.4, 150}, muffler(3, 100, 100), 0},
+		{"a shelf of 0.5 mm above its sag counts with it", []float64{100, 200, 199.5, 250, 260}, nil, 0},
+		{"a shelf of 0.6 mm above its sag does not", []float64{100, 200, 199.4, 250, 260}, nil, 1},
 		{"two sags", []float64{200, 100, 200, 100}, nil, 2},
 		{"level to its outlet", []float64{100, 200, 200}, nil, 0},
 	} {

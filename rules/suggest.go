@@ -20,9 +20,6 @@ type Suggestion struct {
 	Yaw     vehicles.Number // of the heater, degrees in (-180, 180]; only where it was asked for
 }
 
-// DefaultAcross is the cut that places are sought for while a job has none: 127 mm (5 in). common practice, no source.
-const DefaultAcross = 127
-
 // areaStep is how far apart the nodes are that the open areas are told apart by, mm.
 const areaStep = 5
 
@@ -42,7 +39,7 @@ func RoomForCut(r *Result) Room {
 
 // roomForCut is what the cut leaves with so much more distance from each thing, and from the edge, than is asked.
 func (b *bench) roomForCut(more func(*vehicles.Placed) float64, moreEdge float64) Room {
-	radius := DefaultAcross / 2.
+	radius := vehicles.UsualAcross / 2.
 	if b.job.Cut != nil {
 		radius = b.job.Cut.Across / 2
 	}

@@ -23,7 +23,7 @@ var placeRules = []string{"cut.clearance", "cut.on-floor", "plate.on-floor", "pl
 // worstPlaced judges a job with its cut moved, its heater turned and its pilot hole not yet drilled: the least margin of
 // those rules.
 func worstPlaced(t require.TestingT, job vehicles.Job, at geometry.Point, yaw float64) float64 {
-	cut := vehicles.Cut{Across: DefaultAcross}
+	cut := vehicles.Cut{Across: vehicles.UsualAcross}
 	if job.Cut != nil {
 		cut = *job.Cut
 	}

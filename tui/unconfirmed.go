@@ -4,15 +4,13 @@ import (
 	"fmt"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
 )
 
-// nearBy is how far from the cut and the runs one looks for what was not measured on this van, mm: as far as one looks
-// for obstructions.
-const nearBy = 300
-
-// unconfirmed says how many obstructions near the cut and the runs were not measured on this van; "" for none.
+// unconfirmed says how many obstructions as near to the cut and the runs as one looks for them were not measured on this
+// van; "" for none.
 func unconfirmed(r rules.Result) string {
-	n := len(rules.Unconfirmed(r, nearBy))
+	n := len(rules.Unconfirmed(r, vehicles.LookRound))
 	switch {
 	case n == 0:
 		return ""

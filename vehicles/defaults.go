@@ -17,6 +17,9 @@ const (
 	defaultPilot  = 6
 )
 
+// UsualAcross is the hole this program is for, mm, until a job has one: 127 mm (5 in). common practice, no source.
+const UsualAcross = 127
+
 // SideLeft returns the way from the centreline to the left side reference edge used from below, mm.
 func (j Job) SideLeft() float64 { return j.Datum.Left.Or(j.Floor.Width / 2) }
 

@@ -6,10 +6,9 @@ import (
 	"strconv"
 	"strings"
 	"time"
-)
 
-// longestQuote is how much of a faulty text an error repeats, in runes.
-const longestQuote = 60
+	"bench.example/undermark/geometry/survey"
+)
 
 // found says what a value of the file is.
 func found(value any) string {
@@ -42,8 +41,8 @@ func foundList(list []any) string {
 func quote(s string) string { return strconv.Quote(cut(s)) }
 
 func cut(s string) string {
-	if r := []rune(s); len(r) > longestQuote {
-		return string(r[:longestQuote]) + "..."
+	if r := []rune(s); len(r) > survey.LongestQuote {
+		return string(r[:survey.LongestQuote]) + "..."
 	}
 	return s
 }

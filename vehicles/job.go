@@ -52,7 +52,7 @@ type Job struct {
 	Fuel    *Fuel
 	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
-	Looked map[string]bool        // kinds looked for within 300 mm of the cut and found absent
+	Looked map[string]bool        // kinds looked for within LookRound of the cut and found absent
 	Rules  map[string]float64     // this job's own values by rule id, with or without the kind
 	Extra  map[string]interface{} // kept as it is
 }

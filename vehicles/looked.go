@@ -8,7 +8,10 @@ import (
 // lookedRound is the key under [extra] that says, by kind, where the cut was when the fitter looked round it.
 const lookedRound = "looked round"
 
-// lookedWithin is how far the cut may move, mm, before looking 300 mm round it no longer counts as looking round where it
+// LookRound is how far from the cut one looks for what may be in the way, mm. Source: job file format 1, [looked].
+const LookRound = 300
+
+// lookedWithin is how far the cut may move, mm, before looking LookRound round it no longer counts as looking round where it
 // is now. common practice, no source.
 const lookedWithin = 50
 

@@ -16,6 +16,10 @@ func TestLookingHoldsForOnePlaceOfTheCut(t *testing.T) {
 
 	moved := looked.WithCut(Cut{At: [2]float64{1240, 240}, Across: 127})
 	assert.Empty(t, moved.LookedElsewhere(), "looking 300 mm round bears a few centimetres")
+	moved = looked.WithCut(Cut{At: [2]float64{1230, 280}, Across: 127})
+	assert.Empty(t, moved.LookedElsewhere(), "50 mm away")
+	moved = looked.WithCut(Cut{At: [2]float64{1231, 280}, Across: 127})
+	assert.Len(t, moved.LookedElsewhere(), 2, "50.6 mm away")
 	moved = looked.WithCut(Cut{At: [2]float64{1600, 240}, Across: 127})
 	assert.Equal(t, []string{"brake line", "air line"}, moved.LookedElsewhere())
 

@@ -41,9 +41,9 @@ type limits struct {
 }
 
 var (
-	aLength   = limits{-survey.Longest, survey.Longest, false, "a length from -20000 to 20000 mm"}
-	aDistance = limits{0, survey.Longest, false, "from 0 to 20000 mm"}
-	aSize     = limits{0, survey.Longest, true, "more than 0 and at most 20000 mm"}
+	aLength   = limits{-survey.Longest, survey.Longest, false, fmt.Sprintf("a length from -%d to %[1]d mm", survey.Longest)}
+	aDistance = limits{0, survey.Longest, false, fmt.Sprintf("from 0 to %d mm", survey.Longest)}
+	aSize     = limits{0, survey.Longest, true, fmt.Sprintf("more than 0 and at most %d mm", survey.Longest)}
 	anError   = limits{0, survey.Longest, false, "0 or more"}
 	anAngle   = limits{-36000, 36000, false, "an angle in degrees"}
 	aTilt     = limits{-180, 180, false, "from -180 to 180 degrees"}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"runtime"
 	"slices"
 	"strconv"
@@ -11,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 )
 
@@ -87,7 +89,7 @@ func parseNear(text string) (*geometry.Point, error) {
 }
 
 // within tells whether a number may be a place: NaN may not.
-func within(v float64) bool { return v >= -20000 && v <= 20000 }
+func within(v float64) bool { return math.Abs(v) <= survey.Longest }
 
 // suggestText writes places for a person.
 func suggestText(r rules.Result, places []rules.Suggestion) string {

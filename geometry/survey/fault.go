@@ -6,8 +6,8 @@ import (
 	"sync"
 )
 
-// longestQuote is how much of a faulty text an error repeats, in runes.
-const longestQuote = 60
+// LongestQuote is how much of a faulty text an error repeats, in runes: what fits on a line beside the rest.
+const LongestQuote = 60
 
 // faults says what is wrong with a text that has no form of a reading. The first that matches speaks.
 var faults = []struct{ in, say string }{
@@ -54,8 +54,8 @@ func unreadable(text, fault string, axis Axis) error {
 	if axis == X {
 		accepted = `mm or e.g. 65.2cm, 2'6 1/2", +84`
 	}
-	if r := []rune(text); len(r) > longestQuote {
-		text = string(r[:longestQuote]) + "..."
+	if r := []rune(text); len(r) > LongestQuote {
+		text = string(r[:LongestQuote]) + "..."
 	}
 	return fmt.Errorf("%q: %s; a reading is %s", text, fault, accepted)
 }

@@ -15,6 +15,9 @@ const (
 	Inches
 )
 
+// Inch is an inch in mm, exactly. Source: the international yard and pound agreement of 1959.
+const Inch = 25.4
+
 // Format writes a length of mm for a person: to 0.1 mm with the decimal only where it is not 0 ("652", "652.5"),
 // or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
 func Format(mm float64, u Units) string {
@@ -26,7 +29,7 @@ func Format(mm float64, u Units) string {
 
 func formatInches(mm float64) string {
 	const sixteenths = 16
-	n := math.Round(math.Abs(mm) * sixteenths / 25.4)
+	n := math.Round(math.Abs(mm) * sixteenths / Inch)
 	sign := ""
 	if mm < 0 && n > 0 {
 		sign = "-"

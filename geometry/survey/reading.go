@@ -122,8 +122,8 @@ func length(body string, start Start) (float64, error) {
 	return 0, errForm
 }
 
-// inches returns the mm of feet, inches and n/d of an inch, each "" when it is not there. An inch is 25.4 mm
-// (127/5) exactly.
+// inches returns the mm of feet, inches and n/d of an inch, each "" when it is not there. Inch is
+// 127/5, which keeps a division by d alone.
 func inches(feet, whole, n, d string) (float64, error) {
 	if feet+whole+n == "" {
 		return 0, errForm

@@ -159,7 +159,7 @@ func (p *painter) tick() float64 {
 
 func unit(u survey.Units) float64 {
 	if u == survey.Inches {
-		return 25.4
+		return survey.Inch
 	}
 	return 1
 }

@@ -6,12 +6,11 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
-// around is how much of the floor is seen round a finding, mm: as far as one looks for obstructions.
-const around = 300
-
-// LookAt is a camera for a plan of w columns and h rows that shows where a finding is, or the whole floor for one that
+// LookAt is a camera for a plan of w columns and h rows that shows where a finding is and as far round it as one looks for
+// obstructions, or the whole floor for one that
 // is of no place.
 func LookAt(f rules.Finding, v scene.View, w, h int) desk.Camera {
 	if len(f.At) == 0 {
@@ -22,6 +21,6 @@ func LookAt(f rules.Finding, v scene.View, w, h int) desk.Camera {
 		low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
 		high = geometry.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
-	margin := geometry.Point{X: around, Y: around}
+	margin := geometry.Point{X: vehicles.LookRound, Y: vehicles.LookRound}
 	return canvas.Fit(v, low.Sub(margin), high.Add(margin), w, h)
 }

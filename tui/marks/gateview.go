@@ -9,6 +9,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/vehicles"
 )
 
 // faultRows says why there are no numbers: those of an older job must not be marked.
@@ -28,16 +29,13 @@ func noCutRows(s desk.State, w int) []string {
 	return append(rows, "", choice(st, keyPlace))
 }
 
-// near is how far from the cut one looks, mm, as the job file's table of what was looked for has it.
-const near = 300
-
 // askRows asks for the first kind still open.
 func askRows(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	open := s.Result.Open()
 	rows := []string{
 		st.Title.Render("Before the first mark") + st.Faint.Render(fmt.Sprintf("   still open: %d", len(open))), "",
-		"Under the floor, within " + desk.Length(near, s.Settings.Units) + " of the cut, is there any", "",
+		"Under the floor, within " + desk.Length(vehicles.LookRound, s.Settings.Units) + " of the cut, is there any", "",
 		"    " + st.Here.Render(" "+open[0]+" ") + " ?", "",
 		choice(st, keyNone), "", choice(st, keyThere), "", choice(st, keyLater), "",
 	}

@@ -6,12 +6,10 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
-
-// farthest is the longest length a job may hold, mm.
-const farthest = 20000
 
 // turnStep is how far one press turns the heater, degrees.
 const turnStep = 15
@@ -19,7 +17,7 @@ const turnStep = 15
 // millimetreSteps and inchSteps are how far an arrow moves, mm: marks that a tape of those units has.
 var (
 	millimetreSteps = [...]float64{1, 10, 50}
-	inchSteps       = [...]float64{25.4 / 16, 25.4 * 3 / 8, 25.4 * 2}
+	inchSteps       = [...]float64{survey.Inch / 16, survey.Inch * 3 / 8, survey.Inch * 2}
 )
 
 func steps(s desk.State) [3]float64 {
@@ -71,14 +69,11 @@ func moveCut(job vehicles.Job, at geometry.Point, step string) desk.Change {
 	return desk.Change{Job: &job, Step: step}
 }
 
-// cutAcross is the hole this program is for, mm, until the job says otherwise.
-const cutAcross = 127
-
 // placeCut places a first cut, or moves the one there is.
 func placeCut(s desk.State, at geometry.Point) desk.Change {
 	job := s.Job
 	if job.Cut == nil {
-		job = job.WithCut(vehicles.Cut{Across: cutAcross})
+		job = job.WithCut(vehicles.Cut{Across: vehicles.UsualAcross})
 	}
 	return moveCut(job, geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)}, "")
 }
@@ -100,8 +95,7 @@ func turn(s desk.State, way float64) desk.Change {
 
 // setPoint returns the job with another place for the point that is moved.
 func (m screen) setPoint(s desk.State, p vehicles.RunPoint, step string) desk.Change {
-	p = vehicles.RunPoint{X: within(p.X), Y: within(p.Y), Drop: within(p.Drop)}
-	job := withRun(s.Job, m.moving, m.run(s).WithPoint(m.point, p))
+	job := withRun(s.Job, m.moving, m.run(s).WithPoint(m.point, held(p)))
 	return desk.Change{Job: &job, Step: step}
 }
 
@@ -112,6 +106,12 @@ func (m screen) lower(s desk.State, way float64) desk.Change {
 	return m.setPoint(s, p, fmt.Sprintf("height of %s point %d", m.moving, m.point+1))
 }
 
-func within(v float64) float64 { return max(-farthest, min(farthest, v)) }
+// held brings a point of a run back to what a job may hold.
+func held(p vehicles.RunPoint) vehicles.RunPoint {
+	return vehicles.RunPoint{X: within(p.X), Y: within(p.Y), Drop: within(p.Drop)}
+}
+
+// within brings a coordinate or a drop back to what a job may hold.
+func within(v float64) float64 { return max(-survey.Longest, min(survey.Longest, v)) }
 
 func plan2(at [2]float64) geometry.Point { return geometry.Point{X: at[0], Y: at[1]} }

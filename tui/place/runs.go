@@ -94,7 +94,7 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 // following is where a point that is added to a path goes.
 func following(stub vehicles.RunPoint, path []vehicles.RunPoint) vehicles.RunPoint {
 	if len(path) == 0 {
-		return vehicles.RunPoint{X: stub.X, Y: stub.Y, Drop: stub.Drop + firstFall}
+		return held(vehicles.RunPoint{X: stub.X, Y: stub.Y, Drop: stub.Drop + firstFall})
 	}
 	last, before := path[len(path)-1], stub
 	if len(path) > 1 {
@@ -105,7 +105,7 @@ func following(stub vehicles.RunPoint, path []vehicles.RunPoint) vehicles.RunPoi
 		way = geometry.Point{X: -1}
 	}
 	way = way.Scale(newLeg / way.Norm())
-	return vehicles.RunPoint{X: within(last.X + way.X), Y: within(last.Y + way.Y), Drop: last.Drop}
+	return held(vehicles.RunPoint{X: last.X + way.X, Y: last.Y + way.Y, Drop: last.Drop})
 }
 
 // insert puts a point halfway between the point before and the one that is moved.

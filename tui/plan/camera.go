@@ -5,6 +5,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // step is how much nearer a press brings the floor.
@@ -49,9 +50,9 @@ func (p Pane) panned(s desk.State, arrow string) desk.Camera {
 	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(by), Scale: m.Scale}
 }
 
-// atCut shows the cut and what is near enough to it to matter: 300 mm, as far as one looks for obstructions.
+// atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.
 func (p Pane) atCut(s desk.State) desk.Camera {
-	near := geometry.Point{X: 300, Y: 300}
+	near := geometry.Point{X: vehicles.LookRound, Y: vehicles.LookRound}
 	at := s.Result.Plan.Cut.At
 	return canvas.Fit(s.Camera.View, at.Sub(near), at.Add(near), p.w, p.h)
 }

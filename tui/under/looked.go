@@ -110,7 +110,7 @@ func toggle(l looked, s desk.State) desk.Change {
 		return desk.Change{Say: fmt.Sprintf("%s: %d entered already, so there is one here", l.kind, l.entered)}
 	}
 	job := s.Job.WithLooked(l.kind, !l.looked)
-	say := l.kind + ": looked for within 300 mm of the cut, none here"
+	say := fmt.Sprintf("%s: looked for within %d mm of the cut, none here", l.kind, vehicles.LookRound)
 	if l.looked {
 		say = l.kind + ": not looked for yet"
 	}
@@ -133,7 +133,7 @@ func lookedRows(s desk.State, short bool) []form.Row {
 // paintLooked paints the kinds.
 func (m Screen) paintLooked(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
-	title := look.Title.Render("Looked for within 300 mm of the cut") +
+	title := look.Title.Render(fmt.Sprintf("Looked for within %d mm of the cut", vehicles.LookRound)) +
 		look.Faint.Render(fmt.Sprintf("   %d left", left(s)))
 	two := inTwo(w, h)
 	rows := lookedRows(s, two)
