@@ -18,17 +18,12 @@ func BenchmarkGapOnly(b *testing.B) {
 			all = append(all, randomFootprint(r, 300).Moved(0, randomPoint(r, 3000)))
 		}
 		p := randomPoint(r, 3000)
-		b.Run(fmt.Sprintf("each/%d", n), func(b *testing.B) {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
 				least := math.Inf(1)
 				for i := range all {
 					least = min(least, all[i].GapOnly(p))
 				}
-			}
-		})
-		b.Run(fmt.Sprintf("nearest/%d", n), func(b *testing.B) {
-			for b.Loop() {
-				geometry.Nearest(all, p)
 			}
 		})
 	}
@@ -58,7 +53,7 @@ func BenchmarkRun(b *testing.B) {
 	b.Run("GapRounded", func(b *testing.B) {
 		for b.Loop() {
 			for i := range all {
-				all[i].GapRounded(run, 0, run.Length())
+				gapRounded(all[i], run, 0, run.Length())
 			}
 		}
 	})

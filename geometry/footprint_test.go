@@ -55,14 +55,8 @@ func TestGapCases(t *testing.T) {
 			assert.InDelta(t, c.gap, c.f.GapOnly(c.p), 1e-12)
 			assert.InDelta(t, 0, nearest.Sub(c.nearest).Norm(), 1e-12, "nearest %v", nearest)
 			assert.Equal(t, c.gap <= 0, c.f.Contains(c.p))
-			i, least := geometry.Nearest([]geometry.Footprint{geometry.NewRound(pt{X: 5e3}, 9), c.f}, c.p)
-			assert.Equal(t, 1, i)
-			assert.InDelta(t, c.gap, least, 1e-12)
 		})
 	}
-	i, gap := geometry.Nearest(nil, pt{})
-	assert.Equal(t, -1, i)
-	assert.Equal(t, math.Inf(1), gap)
 }
 
 // A wide line that doubles back: on the path the way out of the nearest leg ends inside the other.

@@ -16,7 +16,7 @@ func (s Separation) flipped() Separation {
 	return s
 }
 
-// GapOnly is Gap without the point, for inner loops. Nearest is faster still where only the least of many counts.
+// GapOnly is Gap without the point, for inner loops.
 func (f Footprint) GapOnly(p Point) float64 { return f.gapOnly(p) }
 
 func (f *Footprint) gapOnly(p Point) float64 {
@@ -78,22 +78,6 @@ func (f Footprint) GapCircle(centre Point, radius float64) Separation {
 		s.N = out.Scale(-1)
 	}
 	return s
-}
-
-// Nearest returns which of the footprints has the least gap to p, and that gap; -1 and +Inf when there are none.
-func Nearest(footprints []Footprint, p Point) (index int, gap float64) {
-	index, gap = -1, math.Inf(1)
-	for i := range footprints {
-		f := &footprints[i]
-		x, y, far := p.X-f.Middle.X, p.Y-f.Middle.Y, gap+f.reach
-		if far <= 0 || x*x+y*y >= far*far { // even the circle that holds it is farther, or it could not be deeper
-			continue
-		}
-		if g := f.gapOnly(p); g < gap {
-			index, gap = i, g
-		}
-	}
-	return index, gap
 }
 
 // outward returns the unit direction out of f at nearest, the outline's point nearest to p.

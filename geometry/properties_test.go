@@ -164,6 +164,6 @@ func TestMovingPrismAndRunTogether(t *testing.T) {
 		bend := r.Float64() * 100
 		run, turned := geometry.Rounded(path, bend), geometry.Rounded(along, bend)
 		require.InDelta(t, run.Length(), turned.Length(), 1e-8)
-		require.InDelta(t, p.GapRounded(run, 0, run.Length()).Gap, moved.GapRounded(turned, 0, turned.Length()).Gap, 1e-8)
+		require.InDelta(t, gapRounded(p, run, 0, run.Length()).Gap, gapRounded(moved, turned, 0, turned.Length()).Gap, 1e-8)
 	}
 }

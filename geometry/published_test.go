@@ -97,7 +97,7 @@ func TestPublishedDistancesInSpace(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			assert.InDelta(t, c.want, geometry.BetweenPaths(c.a, c.b).Gap, 1e-12)
 			run := geometry.Rounded(c.a, 0)
-			assert.InDelta(t, c.want, run.GapPath(c.b, 0, run.Length()).Gap, 1e-12, "as a run that is not rounded")
+			assert.InDelta(t, c.want, gapPath(run, c.b, 0, run.Length()).Gap, 1e-12, "as a run that is not rounded")
 		})
 	}
 }

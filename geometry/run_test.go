@@ -80,11 +80,11 @@ func TestSampleClearances(t *testing.T) {
 			Low: -425}, 729.0427, 839.0781},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			assert.InDelta(t, c.exhaust, c.prism.GapRounded(exhaust, 0, exhaust.Length()).Gap-15, 6e-5)
-			assert.InDelta(t, c.intake, c.prism.GapRounded(intake, 0, intake.Length()).Gap-12.5, 6e-5)
+			assert.InDelta(t, c.exhaust, gapRounded(c.prism, exhaust, 0, exhaust.Length()).Gap-15, 6e-5)
+			assert.InDelta(t, c.intake, gapRounded(c.prism, intake, 0, intake.Length()).Gap-12.5, 6e-5)
 		})
 	}
-	assert.InDelta(t, 54.8876, exhaust.GapPath(fuel, 0, exhaust.Length()).Gap-15-2.5, 6e-5, "exhaust to fuel line")
+	assert.InDelta(t, 54.8876, gapPath(exhaust, fuel, 0, exhaust.Length()).Gap-15-2.5, 6e-5, "exhaust to fuel line")
 }
 
 // A quarter bend: both tangents are the radius, the arc a quarter circle (plane geometry).
@@ -101,7 +101,7 @@ func TestQuarterBend(t *testing.T) {
 	assertNear(t, pt3{200, 0, -300}, run.At(1e6), 0)
 	corner := geometry.Prism{Footprint: geometry.NewRectangle(pt{X: 199, Y: -1}, pt{X: 300, Y: 1}, 0), Low: -1, High: 50}
 	want := math.Hypot(59, 59) - 60 // from the arc's centre (140, -60) to the box's edge (199, -1), less the radius
-	assert.InDelta(t, want, corner.GapRounded(run, 0, run.Length()).Gap, 1e-8)
+	assert.InDelta(t, want, gapRounded(corner, run, 0, run.Length()).Gap, 1e-8)
 	assert.Zero(t, corner.GapRun([]pt3{{0, 0, 0}, {200, 0, 0}, {200, 0, -300}}).Gap, "the sharp corner goes in")
 }
 
@@ -151,7 +151,7 @@ func TestRoundedDistanceAgainstSampling(t *testing.T) {
 			from, to = to*r.Float64()/2, to*(0.5+r.Float64()/2)
 		}
 		at := func(i float64) pt3 { return run.At(from + i*(to-from)) }
-		got := p.GapRounded(run, from, to)
+		got := gapRounded(p, run, from, to)
 		requireConsistent(t, got)
 		slow := math.Inf(1)
 		for i := range 20 { // in stretches, as the distance along a bend has several valleys
@@ -161,11 +161,11 @@ func TestRoundedDistanceAgainstSampling(t *testing.T) {
 		require.InDelta(t, slow, got.Gap, 1e-6, "%+v %v", p, path)
 
 		other := randomPath3(r, 2)
-		gap := run.GapPath(other, from, to)
+		gap := gapPath(run, other, from, to)
 		requireConsistent(t, gap)
 		slow = math.Inf(1)
 		for i := range 2001 {
-			slow = min(slow, geometry.GapPathPoint(other, at(float64(i)/2000)).Gap)
+			slow = min(slow, geometry.BetweenPaths(other, []pt3{at(float64(i) / 2000)}).Gap)
 		}
 		require.GreaterOrEqual(t, slow, gap.Gap-2e-9)
 		require.LessOrEqual(t, slow, gap.Gap+(to-from)/4000)
@@ -199,5 +199,5 @@ func TestNearestPointInABendThatEndsAlongAFace(t *testing.T) {
 	for i := range 100001 {
 		least = min(least, box.GapPoint(run.At(run.Length()*float64(i)/100000)).Gap)
 	}
-	assert.InDelta(t, least, box.GapRounded(run, 0, run.Length()).Gap, 1e-6)
+	assert.InDelta(t, least, gapRounded(box, run, 0, run.Length()).Gap, 1e-6)
 }

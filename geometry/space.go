@@ -111,9 +111,6 @@ func BetweenPaths(a, b []Point3) Separation3 {
 	return least
 }
 
-// GapPathPoint returns the separation of a path (the first) from a point.
-func GapPathPoint(path []Point3, q Point3) Separation3 { return BetweenPaths(path, []Point3{q}) }
-
 // PathLength returns the length of a path, mm.
 func PathLength(path []Point3) float64 {
 	sum := 0.0

@@ -144,7 +144,7 @@ func TestArcDistanceByItsCircle(t *testing.T) {
 		away, up := 1+(bend+400)*r.Float64(), 300*(r.Float64()-0.5)
 		q := pt{X: -bend, Y: bend}.Add(pt{X: away}.Turn(-way)).At(up)
 		want := math.Hypot(away-bend, up)
-		got := run.GapPath([]pt3{q}, run.Legs[0].End, run.Legs[1].Begin)
+		got := gapPath(run, []pt3{q}, run.Legs[0].End, run.Legs[1].Begin)
 		require.InDelta(t, want, got.Gap, 3e-9)
 		worst = max(worst, got.Gap-want)
 	}

@@ -29,7 +29,7 @@ func TestATubeIsAsNearAsTheNearestOfItsStretches(t *testing.T) {
 			box := geometry.Prism{Footprint: randomFootprint(r, 200).Moved(0, randomPoint(r, 1500)), Low: low, High: low + 100}
 			want := math.Inf(1)
 			for _, s := range []struct{ from, to float64 }{{0, from}, {to, run.Length()}} {
-				want = min(want, box.GapRounded(run, s.from, s.to).Gap-13)
+				want = min(want, gapRounded(box, run, s.from, s.to).Gap-13)
 			}
 			want = min(want, box.GapRun(axis).Gap-34)
 			got := tube.Gap(&box)
@@ -38,10 +38,24 @@ func TestATubeIsAsNearAsTheNearestOfItsStretches(t *testing.T) {
 			assert.InDelta(t, got.Gap, got.B.Sub(got.A).Norm(), 1e-9)
 		}
 		line := []pt3{{r.Float64() * 1000, r.Float64() * 900, -80}, {r.Float64() * 1000, -r.Float64() * 900, -20}}
-		want := min(run.GapPath(line, 0, from).Gap-13, run.GapPath(line, to, run.Length()).Gap-13,
+		want := min(gapPath(run, line, 0, from).Gap-13, gapPath(run, line, to, run.Length()).Gap-13,
 			geometry.BetweenPaths(axis, line).Gap-34)
 		assert.InDelta(t, want, tube.GapPath(line).Distance, 1e-8)
 	}
 	var empty geometry.Tube
 	assert.True(t, math.IsInf(empty.Gap(&geometry.Prism{}).Distance, 1))
+}
+
+// gapRounded is the separation of a stretch of a run without thickness (the first) from a prism.
+func gapRounded(p geometry.Prism, run geometry.Run, from, to float64) geometry.Separation3 {
+	var t geometry.Tube
+	t.AddRun(&run, from, to, 0)
+	return t.Gap(&p).Separation3
+}
+
+// gapPath is that from a path.
+func gapPath(run geometry.Run, path []pt3, from, to float64) geometry.Separation3 {
+	var t geometry.Tube
+	t.AddRun(&run, from, to, 0)
+	return t.GapPath(path).Separation3
 }

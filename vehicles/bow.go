@@ -15,9 +15,6 @@ import (
 // the bumper is shorter by the same offset, so that reading and place are the inverse of each other.
 type BowPoint struct{ Y, Offset float64 }
 
-// BowAt returns how far forward of the datum line the bumper's edge is at y, mm; 0 for a straight one.
-func (j Job) BowAt(y float64) float64 { return bowAt(j.Bow, y) }
-
 // BelowBumper returns the plan distance from the bumper's edge, as used from below, to p of the frame below, mm.
 func (j Job) BelowBumper(p geometry.Point) float64 { return p.X - bowAt(j.Bow, p.Y) }
 
@@ -26,7 +23,8 @@ func (j Job) AboveBumper(p geometry.Point) float64 {
 	return p.X - j.Datum.ShiftAbove.Value - bowAt(j.Bow, p.Y)
 }
 
-// bowAt interpolates between the neighbours of y; the points may stand in any order.
+// bowAt returns how far forward of the datum line a bumper's edge is at y, mm; 0 for a straight one. The points may stand in
+// any order.
 func bowAt(bow []BowPoint, y float64) float64 {
 	if len(bow) == 0 {
 		return 0

@@ -2,7 +2,7 @@
 // obstructions touch them. It answers what is near a place without asking every obstruction.
 //
 // Lengths are mm; X runs forward of the datum, Y to the van's left. Obstructions go by their index in the slice the
-// field was made of. A Field is a value that never changes: Update returns another one.
+// field was made of. Nothing here changes once it is made.
 package field
 
 import (
@@ -33,29 +33,6 @@ func New(min, max geometry.Point, size float64, shapes []geometry.Footprint) Fie
 		f.squares(s, func(square int) { f.touching[square] = append(f.touching[square], int32(i)) })
 	}
 	return f
-}
-
-// Update returns the field with shape i replaced.
-func (f Field) Update(i int, shape geometry.Footprint) Field {
-	g := f
-	g.shapes, g.touching = slices.Clone(f.shapes), slices.Clone(f.touching)
-	f.squares(f.shapes[i], func(square int) {
-		g.touching[square] = without(f.touching[square], int32(i))
-	})
-	g.shapes[i] = shape
-	g.squares(shape, func(square int) { g.touching[square] = with(g.touching[square], int32(i)) })
-	return g
-}
-
-// At returns the shapes that touch the square p lies in, rising; none outside the field. A shape touches a square when
-// they have a point in common, an edge's or a corner's too; a place on a line of the grid lies in the square ahead and
-// to the left of it.
-func (f Field) At(p geometry.Point) []int {
-	col, row := f.number(p.X)-f.left, f.number(p.Y)-f.low
-	if col < 0 || col >= f.cols || row < 0 || row >= f.rows {
-		return nil
-	}
-	return widen(f.touching[row*f.cols+col])
 }
 
 // Near returns the shapes that touch any square of the field within radius mm of p, rising: all of those that come
@@ -131,25 +108,6 @@ func (f *Field) square(i int) geometry.Footprint {
 }
 
 func (f *Field) number(x float64) int { return int(math.Floor(x / f.size)) }
-
-func without(list []int32, i int32) []int32 {
-	at, found := slices.BinarySearch(list, i)
-	if !found {
-		return list
-	}
-	if len(list) == 1 {
-		return nil
-	}
-	return slices.Delete(slices.Clone(list), at, at+1)
-}
-
-func with(list []int32, i int32) []int32 {
-	at, found := slices.BinarySearch(list, i)
-	if found {
-		return list
-	}
-	return slices.Insert(slices.Clone(list), at, i)
-}
 
 func widen(list []int32) []int {
 	var wide []int

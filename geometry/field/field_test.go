@@ -1,7 +1,6 @@
 package field
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -22,7 +21,7 @@ var (
 	pipe        = geometry.NewLine([]geometry.Point{pt(300, -480), pt(1500, -480), pt(2400, -590)}, 4)
 )
 
-func TestAtNamesWhatTouchesTheSquare(t *testing.T) {
+func TestNearNamesWhatTouchesTheSquare(t *testing.T) {
 	f := New(floorMin, floorMax, 100, []geometry.Footprint{crossmember, wheel, pipe})
 	for _, c := range []struct {
 		name string
@@ -36,7 +35,7 @@ func TestAtNamesWhatTouchesTheSquare(t *testing.T) {
 		{"free floor", pt(1210, 240), nil},
 		{"off the floor", pt(-500, 0), nil},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, f.At(c.at)) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, f.Near(c.at, 0)) })
 	}
 }
 
@@ -50,7 +49,7 @@ func TestEverySquareUnderAShapeKnowsIt(t *testing.T) {
 		for i, s := range shapes {
 			gap, nearest := s.Gap(p)
 			if gap <= 0 {
-				assert.Contains(t, f.At(p), i)
+				assert.Contains(t, f.Near(p, 0), i)
 			}
 			if gap < radius-1e-6 && inFloor(nearest) {
 				assert.Contains(t, f.Near(p, radius), i)
@@ -66,24 +65,10 @@ func TestNoSquareNamesWhatItDoesNotTouch(t *testing.T) {
 		f := New(floorMin, floorMax, 100, shapes)
 		for square := range f.touching {
 			middle := f.square(square).Middle
-			for _, i := range f.At(middle) {
+			for _, i := range f.Near(middle, 0) {
 				assert.LessOrEqual(t, shapes[i].GapOnly(middle), 50*math.Sqrt2+1e-6)
 			}
 		}
-	})
-}
-
-func TestUpdateEqualsAFieldMadeAfresh(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		shapes := drawShapes(t)
-		old := New(floorMin, floorMax, 100, shapes)
-		before := fmt.Sprint(old)
-		i := rapid.IntRange(0, len(shapes)-1).Draw(t, "index")
-		moved := drawShape(t)
-		updated := old.Update(i, moved)
-		shapes[i] = moved
-		assert.Equal(t, New(floorMin, floorMax, 100, shapes), updated)
-		assert.Equal(t, before, fmt.Sprint(old), "the old field changed")
 	})
 }
 

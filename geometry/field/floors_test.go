@@ -64,6 +64,11 @@ func wander(r *rand.Rand, at geometry.Point, n int, length float64) (path []geom
 
 func alike() float64 { return cutNeed }
 
+// demand is a constraint by its margin.
+type demand func(geometry.Point) float64
+
+func (d demand) Margin(p geometry.Point) float64 { return d(p) }
+
 // mixed returns a floor with rounds too, needs that differ and a constraint.
 func mixed(r *rand.Rand, n int) Limits {
 	need := func() float64 { return r.Float64() * 100 }
@@ -74,7 +79,10 @@ func mixed(r *rand.Rand, n int) Limits {
 	}
 	body := geometry.NewRectangle(pt(-160, -60), pt(160, 60), 0).Moved(r.Float64()*90, pt(20, 10))
 	fitting := geometry.NewRectangle(pt(1000, 300), pt(1400, 700), r.Float64()*20)
-	l.Constraints = []Constraint{Carried{body, fitting, 25}, Contained{body, l.Min, l.Max, 10}}
+	l.Constraints = []Constraint{
+		demand(func(p geometry.Point) float64 { return geometry.Between(body.Moved(0, p), fitting).Gap - 25 }),
+		demand(func(p geometry.Point) float64 { return body.Moved(0, p).Inside(l.Min, l.Max).Gap - 10 }),
+	}
 	return l
 }
 

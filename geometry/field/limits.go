@@ -37,7 +37,6 @@ type Limits struct {
 type Margins struct {
 	limits Limits
 	parts  []part
-	first  []int32 // by obstacle, and one more: number of its first part
 	all    []int32 // numbers of all parts
 }
 
@@ -55,10 +54,8 @@ type Place struct {
 func NewMargins(limits Limits) *Margins {
 	m := &Margins{limits: limits}
 	for i, o := range limits.Obstacles {
-		m.first = append(m.first, int32(len(m.parts)))
 		m.parts = appendParts(m.parts, o, int32(i))
 	}
-	m.first = append(m.first, int32(len(m.parts)))
 	if !math.IsInf(limits.EdgeNeed, -1) {
 		m.parts = appendSides(m.parts, limits)
 	}

@@ -2,7 +2,6 @@ package field
 
 import (
 	"math"
-	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -32,7 +31,7 @@ func (m *Margins) Map(step float64, workers int) Map {
 	n.cols, n.rows = int(math.Ceil(high.X-slack))-n.left+1, int(math.Ceil(high.Y-slack))-n.low+1
 	n.stride, n.values = n.cols, make([]float32, n.cols*n.rows)
 	p := Map{margins: m, nodes: n, workers: workers}
-	p.compute(func() quarterer { return quarterer{lister: lister{m: m}, nodes: &p.nodes, list: m.all} })
+	p.compute()
 	return p
 }
 
@@ -48,29 +47,8 @@ func (p Map) Node(col, row int) geometry.Point { return p.nodes.node(col, row) }
 // Margin returns the margin at the node in a column and row, mm.
 func (p Map) Margin(col, row int) float64 { return float64(p.nodes.values[row*p.nodes.stride+col]) }
 
-// Margins returns what the map is of.
-func (p Map) Margins() *Margins { return p.margins }
-
-// Changed returns the map with obstacle i replaced, equal to one made afresh.
-func (p Map) Changed(i int, obstacle Obstacle) Map {
-	limits := p.margins.limits
-	limits.Obstacles = slices.Clone(limits.Obstacles)
-	limits.Obstacles[i] = obstacle
-	old, m := p.margins, NewMargins(limits)
-	q := Map{margins: m, nodes: p.nodes, workers: p.workers}
-	q.nodes.values = slices.Clone(p.nodes.values)
-	q.compute(func() quarterer {
-		return quarterer{
-			lister: lister{m: m}, nodes: &q.nodes, list: m.all,
-			old: &lister{m: old}, before: old.all[old.first[i]:old.first[i+1]],
-			from: m.first[i], to: m.first[i+1],
-		}
-	})
-	return q
-}
-
 // compute lets the workers share the squares the map starts with.
-func (p *Map) compute(worker func() quarterer) {
+func (p *Map) compute() {
 	size := leaf
 	for (p.nodes.cols+size-1)/size*((p.nodes.rows+size-1)/size) > tiles {
 		size *= 2
@@ -79,9 +57,9 @@ func (p *Map) compute(worker func() quarterer) {
 	count := across * ((p.nodes.rows + size - 1) / size)
 	var next atomic.Int64
 	work := func() {
-		q := worker()
+		q := quarterer{lister: lister{m: p.margins}, nodes: &p.nodes}
 		for t := int(next.Add(1)) - 1; t < count; t = int(next.Add(1)) - 1 {
-			q.square(t%across*size, t/across*size, size, q.list, q.before)
+			q.square(t%across*size, t/across*size, size, p.margins.all)
 		}
 	}
 	var others sync.WaitGroup
@@ -92,55 +70,31 @@ func (p *Map) compute(worker func() quarterer) {
 	others.Wait()
 }
 
-// quarterer fills a map square by square. For a changed map it goes only where the old or the new parts of the changed
-// obstacle can matter.
+// quarterer fills a map square by square.
 type quarterer struct {
 	lister
-	nodes    *patch
-	list     []int32
-	old      *lister // nil for a new map
-	before   []int32 // parts of the old margins
-	from, to int32   // the new parts that take their place
+	nodes *patch
 }
 
 // square fills the nodes from column i and row j, size of them each way, as far as there are any.
-func (q *quarterer) square(i, j, size int, list, before []int32) {
+func (q *quarterer) square(i, j, size int, list []int32) {
 	b := q.nodes.sub(i, j, size)
 	if b.cols <= 0 || b.rows <= 0 {
 		return
 	}
 	c := b.cell(list)
 	top := len(q.stack)
-	_, _, most := q.sift(&c)
+	q.sift(&c)
 	defer func() { q.stack = q.stack[:top] }()
-	if q.old != nil {
-		oldTop := len(q.old.stack)
-		before = q.old.within(before, &c, most)
-		defer func() { q.old.stack = q.old.stack[:oldTop] }()
-		if len(before) == 0 && !slices.ContainsFunc(c.near, q.changed) {
-			return
-		}
-	}
 	if size <= leaf {
 		q.m.fill(&b, &c)
 		return
 	}
 	half := size / 2
-	q.square(i, j, half, c.near, before)
-	q.square(i+half, j, half, c.near, before)
-	q.square(i, j+half, half, c.near, before)
-	q.square(i+half, j+half, half, c.near, before)
-}
-
-func (q *quarterer) changed(k int32) bool { return k >= q.from && k < q.to }
-
-// within puts those of list on the stack that can matter in c, where others have no margin above most.
-func (l *lister) within(list []int32, c *cell, most float64) []int32 {
-	l.distances = l.distances[:0]
-	for _, k := range list {
-		l.distances = append(l.distances, l.m.margin(k, c.x, c.y))
-	}
-	return l.keep(list, most, c.radius())
+	q.square(i, j, half, c.near)
+	q.square(i+half, j, half, c.near)
+	q.square(i, j+half, half, c.near)
+	q.square(i+half, j+half, half, c.near)
 }
 
 // sub returns the nodes from column i and row j, at most size each way.

@@ -1,7 +1,6 @@
 package field
 
 import (
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,27 +54,5 @@ func TestMapNodesCoverTheFloorFromTheDatum(t *testing.T) {
 			assert.GreaterOrEqual(t, last.Y, c.max-1e-9)
 			assert.Equal(t, c.lastInside, last.X <= c.max+1e-9)
 		})
-	}
-}
-
-func TestChangedEqualsAMapMadeAfresh(t *testing.T) {
-	r := seeded(t, 3)
-	for range 40 {
-		l := mixed(r, 1+r.IntN(60))
-		p := NewMargins(l).Map(20, 1+r.IntN(2))
-		before := fmt.Sprint(p.nodes.values)
-		for range 5 {
-			i, fresh := r.IntN(len(l.Obstacles)), mixed(r, 4).Obstacles
-			o := fresh[r.IntN(len(fresh))]
-			q := p.Changed(i, o)
-			l.Obstacles = append([]Obstacle(nil), l.Obstacles...)
-			old := l.Obstacles[i]
-			l.Obstacles[i] = o
-			again := NewMargins(l)
-			require.Equal(t, again.Map(20, 1).nodes.values, q.nodes.values)
-			require.Equal(t, again, q.margins)
-			require.Equal(t, before, fmt.Sprint(p.nodes.values), "the old map changed")
-			l.Obstacles[i] = old
-		}
 	}
 }

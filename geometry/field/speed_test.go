@@ -23,22 +23,6 @@ func BenchmarkMap(b *testing.B) {
 	}
 }
 
-// An obstacle moves with every key press.
-func BenchmarkChanged(b *testing.B) {
-	l := crowded(seeded(b, 1), 60, alike)
-	p := NewMargins(l).Map(5, 1)
-	for i := range 60 {
-		moved := Obstacle{l.Obstacles[i].Footprint.Moved(0, geometry.Point{X: 5}), cutNeed}
-		if i%15 == 0 {
-			b.Run(fmt.Sprint(i), func(b *testing.B) {
-				for b.Loop() {
-					p.Changed(i, moved)
-				}
-			})
-		}
-	}
-}
-
 // The best places are asked for by name; an answer within a frame seems to be there already.
 func BenchmarkRoomiest(b *testing.B) {
 	for _, n := range []int{50, 200, 500} {

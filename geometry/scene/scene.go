@@ -1,6 +1,6 @@
 // Package scene is a display list of the van's underside: shapes, labels and dimension lines in mm, each with a
 // role. It knows nothing of cells, paper or colours: the screen, the SVG and the PDF paint the same scene.
-// Coordinates are the model's: X forward, Y left, drops positive downwards where a height is given.
+// Coordinates are the plan's, mm: X forward, Y left.
 package scene
 
 import "bench.example/undermark/geometry"
@@ -56,7 +56,7 @@ const (
 	Above
 )
 
-// Item is one thing of a scene. Exactly one of Footprint, Path and Circle places it, as Form says.
+// Item is one thing of a scene. Footprint or Path places it, as Form says.
 type Item struct {
 	Role      Role
 	State     State

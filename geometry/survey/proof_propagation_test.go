@@ -108,7 +108,7 @@ func TestPropagationOfARunOnReading(t *testing.T) {
 
 		plan, u, _, err := tape.Reduce(length, Slope{Hook: h, Set: true}, p, true)
 		require.NoError(t, err)
-		far := tape.RunOn(Coord{Value: plan, U: u}, on)
+		far := gauge(tape).RunOn(Coord{Value: plan, U: u}, on)
 		assert.InEpsilon(t, math.Sqrt(c[0][0]), u, 1e-6)
 		assert.InEpsilon(t, math.Sqrt(c[1][1]), far.U, 1e-6)
 		assert.InEpsilon(t, c[0][1], u*u, 1e-6)
@@ -126,25 +126,6 @@ func TestPropagationOfAMark(t *testing.T) {
 		u := independent(math.Sqrt(tape.Variance(length, true)), tape.HeightU(), tape.Mark/math.Sqrt(3))
 		c := propagate(mark, []float64{length, hook, 0}, u, 1e-3)
 		assert.InEpsilon(t, math.Sqrt(c[0][0]), tape.MarkU(plan, hook), 1e-6)
-	})
-}
-
-// A place from two pins, whose tapes share the hook's height: variances and covariance of x and y.
-func TestPropagationOfTwoPins(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		f := drawFix(t)
-		left, right := Pins(geometry.Point{X: f.shift + f.x, Y: f.y}, f.shift, f.pins, f.hook)
-		crossing := func(in []float64) []float64 { // the radical line of two circles, then Pythagoras
-			y := (in[1]*in[1] - in[0]*in[0]) / (4 * f.pins)
-			return []float64{f.shift + math.Sqrt(in[0]*in[0]-in[2]*in[2]-(y-f.pins)*(y-f.pins)), y}
-		}
-		c := propagate(crossing, []float64{left, right, f.hook}, independent(0.8, 1.1, 1.5), 1e-3)
-		e, err := FromPinsCovariance(left, right, f.shift, f.pins, f.hook, 0.8, 1.1, 1.5)
-		require.NoError(t, err)
-		scale := 1e-5 * (e.XX + e.YY)
-		assert.InDelta(t, c[0][0], e.XX, scale)
-		assert.InDelta(t, c[0][1], e.XY, scale)
-		assert.InDelta(t, c[1][1], e.YY, scale)
 	})
 }
 

@@ -44,25 +44,3 @@ func TestFitUncertaintyGhilani(t *testing.T) {
 	x, y := fit.U(geometry.Point{X: 1}, geometry.Point{}), fit.U(geometry.Point{Y: 1}, geometry.Point{})
 	assert.InEpsilon(t, sdT*sdT, x*x+y*y-s2/3, 1e-6)
 }
-
-// Source: Ghilani, Adjustment Computations, ch. 19, the error ellipse of a station of example 14.2, from its cofactors
-// (from memory, self-consistent): Su 0.25, Sv 0.10, and 150 degrees 53 minutes clockwise from the y axis.
-func TestEllipseGhilani(t *testing.T) {
-	const s0 = 0.136
-	e := Ellipse{XX: 1.198574 * s0 * s0, XY: -1.160249 * s0 * s0, YY: 2.634937 * s0 * s0}.withAxes()
-	assert.InDelta(t, 0.246355, e.Major, 1e-6)
-	assert.InDelta(t, 0.101063, e.Minor, 1e-6)
-	assert.InDelta(t, 150.878528, 90-e.Angle+180, 1e-4)
-	assert.InDelta(t, 0.148892, math.Sqrt(e.XX), 1e-6)
-	assert.InDelta(t, 0.220762, math.Sqrt(e.YY), 1e-6)
-}
-
-// Source: the range-range formulas of navigation texts (from memory): of two ranges alike that cross at an angle g the
-// half axes are u / (sqrt 2 sin(g/2)) and u / (sqrt 2 cos(g/2)); Heron's triangle has cos g = 198/390.
-func TestFromPinsCovarianceByTheCrossingAngle(t *testing.T) {
-	e, err := FromPinsCovariance(1300, 1500, 0, 700, 0, 1.2, 1.2, 0)
-	require.NoError(t, err)
-	half := math.Acos(198./390) / 2
-	assert.InEpsilon(t, 1.2/(math.Sqrt2*math.Sin(half)), e.Major, 1e-9)
-	assert.InEpsilon(t, 1.2/(math.Sqrt2*math.Cos(half)), e.Minor, 1e-9)
-}

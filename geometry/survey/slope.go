@@ -81,5 +81,6 @@ func (g *Gauge) markTerms(plan, hook float64) Terms {
 	return m
 }
 
-// MarkVariance is that of the Tape.
+// MarkVariance returns the variance of a mark put where a level tape from its hook says length, mm^2: a third of
+// mpe^2 + read^2 + mark^2.
 func (g *Gauge) MarkVariance(length float64) float64 { return g.markTerms(length, 0).Sum() }

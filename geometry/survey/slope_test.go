@@ -26,7 +26,7 @@ func TestContractSampleMark(t *testing.T) {
 	assert.InDelta(t, 1219.3, AboveReading(1210, 150), 0.05)
 	assert.InDelta(t, 1211.5, AboveReading(1210, 60), 0.05)
 	assert.InDelta(t, 0.970, tape.MarkU(1210, 60), 5e-4)
-	assert.InDelta(t, 0.911, math.Sqrt(tape.MarkVariance(645)), 5e-4)
+	assert.InDelta(t, 0.911, math.Sqrt(gauge(tape).MarkVariance(645)), 5e-4)
 }
 
 func TestReduceWithoutASlope(t *testing.T) {

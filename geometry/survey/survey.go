@@ -1,6 +1,6 @@
 // Package survey turns what a tape said into places with an uncertainty.
 //
-// It knows readings, slope, chains of readings, ties between two frames and arcs from two pins; it does not
+// It knows readings, slope, chains of readings, ties between two frames and tapes from two pins; it does not
 // know kinds of obstruction or files. Lengths are mm, angles degrees, uncertainties standard (1 sigma) in mm.
 // X runs forward from the bumper datum, Y to the van's left. Nothing here holds state.
 package survey

@@ -45,14 +45,9 @@ func (t Tape) Gauge() Gauge {
 	return Gauge{a: a, b: b, c: c, read: uniform(t.Read), mark: uniform(t.Mark), height: uniform(t.Height)}
 }
 
-// MPE returns the tape's maximum permissible error for a reading of length mm (its sign does not matter), +/- mm.
+// mpe returns the tape's maximum permissible error for a reading of length mm (its sign does not matter), +/- mm.
 // The length counts in metres rounded up: 1000 is one, 1000.001 is two, 0 is none. hook adds the error of the
 // hook end; all readings but those that run on have it.
-func (t Tape) MPE(length float64, hook bool) float64 {
-	g := t.Gauge()
-	return g.mpe(length, hook)
-}
-
 func (g *Gauge) mpe(length float64, hook bool) float64 {
 	mpe := g.a + g.b*max(0, math.Ceil((math.Abs(length)-metreNoise)/1000))
 	if hook {
@@ -64,10 +59,6 @@ func (g *Gauge) mpe(length float64, hook bool) float64 {
 // Variance returns the variance of one reading, mm^2: a third of mpe^2 + read^2.
 func (t Tape) Variance(length float64, hook bool) float64 { return t.Terms(length, hook).Sum() }
 
-// MarkVariance returns the variance of a mark put where a level tape from its hook says length, mm^2: a third of
-// mpe^2 + read^2 + mark^2.
-func (t Tape) MarkVariance(length float64) float64 { return t.MarkTerms(length, 0).Sum() }
-
 // HeightU returns the standard uncertainty of any height, mm.
 func (t Tape) HeightU() float64 { return t.Height / math.Sqrt(3) }
 
@@ -76,12 +67,6 @@ func (t Tape) TurnU() float64 { return t.Turn * math.Pi / 180 / math.Sqrt(3) }
 
 // RunOn returns where a reading that runs on from a coordinate ends; length is negative when it runs down the
 // axis. Its variance adds to that of the reading it runs on from, and what was loose stays so.
-func (t Tape) RunOn(from Coord, length float64) Coord {
-	g := t.Gauge()
-	return g.RunOn(from, length)
-}
-
-// RunOn is that of the Tape.
 func (g *Gauge) RunOn(from Coord, length float64) Coord {
 	terms := g.terms(length, false)
 	terms.Chain = from.U * from.U

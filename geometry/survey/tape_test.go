@@ -21,27 +21,33 @@ var permissible = []struct{ metres, ii, iiHook, iii, iiiHook float64 }{
 	{10, 2.3, 2.5, 4.6, 4.9},
 }
 
+// gauge is a tape made ready.
+func gauge(t Tape) *Gauge {
+	g := t.Gauge()
+	return &g
+}
+
 func TestMPE(t *testing.T) {
 	two, three := Tape{Class: "II"}, Tape{Class: "III"}
 	for _, c := range permissible {
 		for _, mm := range []float64{1000 * c.metres, -1000 * c.metres} {
-			assert.InDelta(t, c.ii, two.MPE(mm, false), 1e-12)
-			assert.InDelta(t, c.iiHook, two.MPE(mm, true), 1e-12)
-			assert.InDelta(t, c.iii, three.MPE(mm, false), 1e-12)
-			assert.InDelta(t, c.iiiHook, three.MPE(mm, true), 1e-12)
+			assert.InDelta(t, c.ii, gauge(two).mpe(mm, false), 1e-12)
+			assert.InDelta(t, c.iiHook, gauge(two).mpe(mm, true), 1e-12)
+			assert.InDelta(t, c.iii, gauge(three).mpe(mm, false), 1e-12)
+			assert.InDelta(t, c.iiiHook, gauge(three).mpe(mm, true), 1e-12)
 		}
 	}
-	assert.InDelta(t, 0.1+0.1*3+0.1, Tape{Class: "I"}.MPE(2500, true), 1e-12, "class I of the same table")
+	assert.InDelta(t, 0.1+0.1*3+0.1, gauge(Tape{Class: "I"}).mpe(2500, true), 1e-12, "class I of the same table")
 }
 
 func TestMPEAtTheWholeMetre(t *testing.T) {
 	tape := Tape{Class: "II"}
-	assert.InDelta(t, 0.5, tape.MPE(1000, false), 1e-12, "a metre is one metre")
-	assert.InDelta(t, 0.5, tape.MPE(1000.0000000001, false), 1e-12, "rounding noise is no millimetre")
-	assert.InDelta(t, 0.7, tape.MPE(1000.001, false), 1e-12, "a thousandth more is the next metre")
-	assert.InDelta(t, 0.3, tape.MPE(0, false), 1e-12, "no length is no metre")
-	assert.InDelta(t, 0.3, tape.MPE(1e-9, false), 1e-12)
-	assert.InDelta(t, 0.5, tape.MPE(0.001, false), 1e-12)
+	assert.InDelta(t, 0.5, gauge(tape).mpe(1000, false), 1e-12, "a metre is one metre")
+	assert.InDelta(t, 0.5, gauge(tape).mpe(1000.0000000001, false), 1e-12, "rounding noise is no millimetre")
+	assert.InDelta(t, 0.7, gauge(tape).mpe(1000.001, false), 1e-12, "a thousandth more is the next metre")
+	assert.InDelta(t, 0.3, gauge(tape).mpe(0, false), 1e-12, "no length is no metre")
+	assert.InDelta(t, 0.3, gauge(tape).mpe(1e-9, false), 1e-12)
+	assert.InDelta(t, 0.5, gauge(tape).mpe(0.001, false), 1e-12)
 }
 
 func TestUnknownClassCountsAsTheCoarsest(t *testing.T) {
@@ -63,7 +69,7 @@ func TestVarianceIsOfAUniformSpread(t *testing.T) {
 	tape = Tape{Class: "II", Read: 1, Mark: 2, Height: 2, Turn: 1}
 	assert.InDelta(t, (0.49+1)/3, tape.Variance(650, true), 1e-12)
 	assert.InDelta(t, (0.25+1)/3, tape.Variance(650, false), 1e-12)
-	assert.InDelta(t, (0.49+1+4)/3, tape.MarkVariance(650), 1e-12)
+	assert.InDelta(t, (0.49+1+4)/3, gauge(tape).MarkVariance(650), 1e-12)
 	assert.InDelta(t, 1.154701, tape.HeightU(), 1e-6)
 	assert.InDelta(t, 0.01007666, tape.TurnU(), 1e-8) // pi/180/sqrt(3)
 }
@@ -71,7 +77,7 @@ func TestVarianceIsOfAUniformSpread(t *testing.T) {
 func TestRunOnAddsVariancesAndKeepsLoose(t *testing.T) {
 	tape := Tape{Class: "II", Read: 1}
 	from := Coord{Value: 652, U: math.Sqrt(tape.Variance(652, true)), Loose: true}
-	to := tape.RunOn(from, -84)
+	to := gauge(tape).RunOn(from, -84)
 	assert.InDelta(t, 568, to.Value, 1e-12)
 	assert.InDelta(t, math.Sqrt((0.49+1)/3+(0.25+1)/3), to.U, 1e-12)
 	assert.True(t, to.Loose)

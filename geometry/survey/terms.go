@@ -18,7 +18,7 @@ func (m Terms) Sum() float64 { return m.Tape + m.Read + m.Mark + m.Slope + m.Hei
 // U returns the standard uncertainty, mm.
 func (m Terms) U() float64 { return math.Sqrt(m.Sum()) }
 
-// Terms returns the terms of a level reading of length mm; hook as for MPE.
+// Terms returns the terms of a level reading of length mm; hook as for a tape's permissible error.
 func (t Tape) Terms(length float64, hook bool) Terms {
 	g := t.Gauge()
 	return g.terms(length, hook)
