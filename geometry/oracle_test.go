@@ -10,6 +10,14 @@ import (
 	"bench.example/undermark/geometry"
 )
 
+// rounds is how many of n random cases a test looks at: a fifth of them in a short run.
+func rounds(n int) int {
+	if testing.Short() {
+		return max(1, n/5)
+	}
+	return n
+}
+
 // seeded returns a random source whose seed is in the test's log.
 func seeded(t testing.TB, seed uint64) *rand.Rand {
 	t.Logf("seed %d", seed)

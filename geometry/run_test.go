@@ -143,7 +143,7 @@ func TestLegsTooShortStaySharp(t *testing.T) {
 // Slow twin: samples along the run, refined.
 func TestRoundedDistanceAgainstSampling(t *testing.T) {
 	r := seeded(t, 8)
-	for range 600 {
+	for range rounds(600) {
 		p, path := randomPrism(r), randomPath3(r, 2+r.IntN(3))
 		run := geometry.Rounded(path, r.Float64()*200)
 		from, to := 0.0, run.Length()
@@ -177,7 +177,7 @@ func TestRunIsSmooth(t *testing.T) {
 	r := seeded(t, 9)
 	for range 300 {
 		run := geometry.Rounded(randomPath3(r, 2+r.IntN(4)), r.Float64()*150)
-		const steps = 2000
+		const steps = 500
 		sum, step := 0.0, run.Length()/steps
 		for i := range steps {
 			leap := run.At(float64(i+1) * step).Sub(run.At(float64(i) * step)).Norm()

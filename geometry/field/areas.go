@@ -14,9 +14,6 @@ type Area struct {
 	Best Place   // its roomiest place, its margin within 0.01 mm of the greatest there, or what was asked for
 }
 
-// finest is how near the margin of an area's best place comes to the greatest there is, mm.
-const finest = 0.01
-
 // Areas returns the open areas, best first.
 //
 // Neighbouring nodes are in one area when the straight way between them is open. Where no node shows it whether two areas

@@ -77,7 +77,7 @@ func (d *detail) count() {
 func (b *patch) borders() (cells []int) {
 	// Two corners whose margins add up to s bound the margin at p by half of s and p's distances from both. Of the two
 	// diagonals' bounds the lesser is greatest in the middle of a side, where those distances are (1 + sqrt 5)/2 sides.
-	reach := float32(b.step*math.Phi + 1e-3) // and more than rounding
+	reach := float32(b.step*math.Phi + brink)
 	for row := range b.rows - 1 {
 		low, high := b.row(row), b.row(row + 1)[:b.cols]
 		behind, above := low[0], high[0]

@@ -38,7 +38,7 @@ func newLabelling(p Map) *labelling {
 }
 
 // tile returns what can matter within a step of a node.
-func (a *labelling) tile(col, row int) []int32 { return a.square(col, row, 32) }
+func (a *labelling) tile(col, row int) []int32 { return a.square(col, row, bundle) }
 
 // square returns what can matter within a step of the square of nodes, across of them each way, that a node is in.
 func (a *labelling) square(col, row, across int) []int32 {
@@ -50,7 +50,7 @@ func (a *labelling) square(col, row, across int) []int32 {
 		return list
 	}
 	b := a.nodes.sub(key[1]*across, key[2]*across, across)
-	c := b.cell(a.square(col, row, 4*across))
+	c := b.cell(a.square(col, row, wider*across))
 	c.halfX, c.halfY = c.halfX+a.nodes.step, c.halfY+a.nodes.step
 	a.sift(&c)
 	a.tiles[key] = c.near

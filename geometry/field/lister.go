@@ -11,9 +11,6 @@ import (
 // m + r, and a part with margin d there is nowhere below d - r: it can't matter when d - r > m + r. Convexity often betters m + r: the margin of one
 // part is greatest at a corner.
 
-// slack is more than what rounding does to such a comparison, mm.
-const slack = 1e-9
-
 // lister makes the lists of parts. Lists lie one after the other on a stack; an older list stays good when the stack moves.
 type lister struct {
 	m         *Margins

@@ -19,11 +19,6 @@ type Map struct {
 	workers int
 }
 
-const (
-	leaf  = 8  // nodes across a patch that is filled, not quartered
-	tiles = 96 // a map starts with at most about so many squares, so that two workers share them evenly
-)
-
 // Map returns the map with a node every step mm, made by the given number of goroutines, at least 1.
 func (m *Margins) Map(step float64, workers int) Map {
 	low, high := m.limits.Min.Scale(1/step), m.limits.Max.Scale(1/step)

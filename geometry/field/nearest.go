@@ -36,9 +36,6 @@ type approach struct {
 	cells queue[cell] // by the distance of their nearest point
 }
 
-// smallest is the radius of a cell below which it is not quartered further, mm.
-const smallest = 0.001
-
 // wayOut takes the straight way out of what limits the place, which is the nearest when nothing else closes it.
 func (s *approach) wayOut() {
 	margin, lead := s.m.lead(s.m.all, s.to)

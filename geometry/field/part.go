@@ -127,10 +127,9 @@ func (m *Margins) inside(k int32, margin float64) bool {
 
 // outward returns the unit direction in which the margin of part k grows fastest at p.
 func (m *Margins) outward(k int32, p geometry.Point) geometry.Point {
-	const d = 1e-3 // mm: far above the rounding of a margin, far below any radius
 	g := geometry.Point{
-		X: m.exact(k, p.X+d, p.Y) - m.exact(k, p.X-d, p.Y),
-		Y: m.exact(k, p.X, p.Y+d) - m.exact(k, p.X, p.Y-d),
+		X: m.exact(k, p.X+probe, p.Y) - m.exact(k, p.X-probe, p.Y),
+		Y: m.exact(k, p.X, p.Y+probe) - m.exact(k, p.X, p.Y-probe),
 	}
 	if n := g.Norm(); n > 0 {
 		return g.Scale(1 / n)

@@ -27,9 +27,6 @@ type climb struct {
 	cells     queue[cell] // by minus the most their margins can be
 }
 
-// few is the length of a list up to which a ceiling is worth its while.
-const few = 8
-
 func newClimb(m *Margins, tolerance float64) *climb {
 	return &climb{lister: lister{m: m}, tolerance: tolerance, best: math.Inf(-1)}
 }

@@ -2,9 +2,6 @@ package field
 
 import "bench.example/undermark/geometry"
 
-// skin is how far from what closes the way a place is kept, mm, so that rounding does not close it too.
-const skin = 1e-6
-
 // turns is at how many walls in turn a slide is turned aside.
 const turns = 8
 
@@ -56,7 +53,6 @@ func (m *Margins) touch(p, left geometry.Point) (off, wall geometry.Point) {
 // march returns the last open place on the straight way from an open place to another before the first closed stretch of
 // 0.05 mm or more, within a tenth of the skin.
 func (m *Margins) march(from, to geometry.Point) geometry.Point {
-	const shortest = 0.05
 	length := to.Sub(from).Norm()
 	at := func(s float64) geometry.Point {
 		if s >= length {

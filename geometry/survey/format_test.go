@@ -25,7 +25,11 @@ func TestFormat(t *testing.T) {
 		{12.7, "12.7", `1/2"`},
 		{1.5875, "1.6", `1/16"`},
 		{304.8, "304.8", `12"`},
+		{0.9, "0.9", `1/16"`},
+		{-0.8, "-0.8", `-1/16"`},
+		{-0.7, "-0.7", `0"`},
 		{math.Inf(1), "+Inf", "+Inf"},
+		{math.Inf(-1), "-Inf", "-Inf"},
 	} {
 		assert.Equal(t, c.metric, Format(c.mm, Millimetres))
 		assert.Equal(t, c.inches, Format(c.mm, Inches))

@@ -3,6 +3,7 @@ package survey
 import (
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -138,6 +139,25 @@ func TestErrorsQuoteNoMoreThanALine(t *testing.T) {
 	}
 	_, err := Parse(long, Y)
 	assert.Less(t, len(err.Error()), 300)
+	for _, runes := range []int{LongestQuote, LongestQuote + 1} {
+		text := string([]rune(long)[:runes])
+		_, err = Parse(text, Y)
+		assert.Equal(t, runes == LongestQuote, strings.Contains(err.Error(), `"`+text+`"`), "%d", runes)
+	}
+	assert.Equal(t, 60, LongestQuote, "what fits on a line beside what is wrong with it")
+}
+
+// Digits without end are a length, and too long a one.
+func TestALengthBeyondAllNumbersIsTooLong(t *testing.T) {
+	endless := strings.Repeat("9", 400)
+	for _, text := range []string{endless, endless + "cm", "-" + endless, endless + " in", endless + "'", "L " + endless, "+" + endless} {
+		_, err := Parse(strings.Replace(text, "9'", "9' 1in", 1), Y)
+		assert.ErrorContains(t, err, "no length may be more than 20000 mm", text[:3])
+	}
+	_, err := Parse("20000", Y)
+	assert.NoError(t, err)
+	_, err = Parse("20000.001", Y)
+	assert.ErrorContains(t, err, "no length may be more")
 }
 
 func TestFromNumberWritesWhatTOMLHolds(t *testing.T) {

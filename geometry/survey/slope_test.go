@@ -83,7 +83,13 @@ func TestReduceAtTheZeroItself(t *testing.T) {
 func TestANegativeReadingHasNoSlope(t *testing.T) {
 	_, _, _, err := tape.Reduce(-300, Slope{Hook: 150, Set: true}, 95, true)
 	require.ErrorContains(t, err, "one that hangs from an edge reads nothing behind it")
-	level, _, _, err := tape.Reduce(-300, Slope{}, 95, true)
+	level, _, _, err := tape.Reduce(-300, Slope{Hook: 95, Set: true}, 95, true)
+	require.NoError(t, err)
+	assert.Equal(t, -300., level, "at the hook's own height it is a place behind the datum")
+	plan, _, _, err := tape.Reduce(5, Slope{Hook: 1, Set: true}, 0, true)
+	require.NoError(t, err)
+	assert.InDelta(t, math.Sqrt(24), plan, 1e-12, "a millimetre is a slope")
+	level, _, _, err = tape.Reduce(-300, Slope{}, 95, true)
 	require.NoError(t, err)
 	assert.Equal(t, -300., level)
 }

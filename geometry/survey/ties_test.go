@@ -130,7 +130,9 @@ func TestLeaveOneOut(t *testing.T) {
 	assert.InDelta(t, 3, out[2].Off.X, 1e-9)
 	assert.InDelta(t, 25, out[2].Off.Y, 1e-9)
 	assert.InDelta(t, 0, ties[2].Above.Sub(out[2].Off).Sub(out[2].Predicted).Norm(), 1e-9)
+	assert.Len(t, LeaveOneOut(ties[:3]), 3, "two others fix a motion")
 	assert.Nil(t, LeaveOneOut(ties[:2]))
+	assert.Zero(t, MirroredRMS(nil))
 }
 
 // Pythagoras: 3-4-5 below, 5-12-13 above.
