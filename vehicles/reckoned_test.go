@@ -155,7 +155,7 @@ func surveyed(t *rapid.T) Job {
 			return survey.FromNumber(whole("x", 500, 2900), true)
 		}
 		start := rapid.SampledFrom([]string{"", "-", "L ", "R "}).Draw(t, "start")
-		return mustSay(fmt.Sprintf("%s%v", start, whole("y", 150, 800)), axis)
+		return mustSay(fmt.Sprintf("%s%v", start, whole("y", 250, 800)), axis)
 	}
 	point := func(on bool) Pair { return Pair{reading(survey.X, on), reading(survey.Y, on)} }
 	for i := range rapid.IntRange(1, 6).Draw(t, "things") {
