@@ -86,7 +86,8 @@ within = 60
 	job.Rules = map[string]float64{"cut.on-floor": 0, "plate.on-floor": 0, "plate.fitting": 0, "body.space": 0}
 	box := job.Fittings[1]
 	box.X = vehicles.Pair{survey.FromNumber(1500+forward, false), survey.FromNumber(1800+forward, false)}
-	return job.WithFitting(1, box)
+	job.Fittings = job.Fittings.With(1, box)
+	return job
 }
 
 func assisted(t *testing.T, job vehicles.Job) Assistance {
@@ -131,7 +132,7 @@ func TestTheWishIsTheJobsOrWhereTheCutIs(t *testing.T) {
 	at, within := WishOf(&result)
 	assert.Equal(t, geometry.Point{X: result.Job.Cut.At[0], Y: result.Job.Cut.At[1]}, at)
 	assert.Equal(t, 300., within)
-	result.Job = result.Job.WithWish(vehicles.Wish{At: [2]float64{800, -100}, Within: vehicles.Some(120)})
+	result.Job.Wish = &vehicles.Wish{At: [2]float64{800, -100}, Within: vehicles.Some(120)}
 	at, within = WishOf(&result)
 	assert.Equal(t, geometry.Point{X: 800, Y: -100}, at)
 	assert.Equal(t, 120., within)

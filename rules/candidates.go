@@ -49,7 +49,8 @@ func (c *candidate) of(i int, field, words string, change func(*vehicles.Obstruc
 	c.add(c.r.Job.Obstructions[i].Name+", "+words, i, field, func(job vehicles.Job) vehicles.Job {
 		o := job.Obstructions[i]
 		change(&o)
-		return job.WithObstruction(i, o)
+		job.Obstructions = job.Obstructions.With(i, o)
+		return job
 	})
 }
 
@@ -201,7 +202,8 @@ func (c *candidate) openings() {
 		c.add(c.r.Job.Openings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
 			o := job.Openings[i]
 			o.Unconfirmed = false
-			return job.WithOpening(i, o)
+			job.Openings = job.Openings.With(i, o)
+			return job
 		})
 		c.list[len(c.list)-1].Opening = i
 	}
@@ -219,7 +221,7 @@ func (c *candidate) ties() {
 	}
 	c.add(words, -1, FieldTie, func(job vehicles.Job) vehicles.Job {
 		for k := range want {
-			job = job.InsertTie(len(job.Ties), c.expectedTie(job, k))
+			job.Ties = job.Ties.Insert(len(job.Ties), c.expectedTie(job, k))
 		}
 		return job
 	})
@@ -245,7 +247,8 @@ func (c *candidate) tieAgain(others survey.LeftOut, used int) {
 	c.add("matching point "+others.Name+" again, from above", -1, FieldTie, func(job vehicles.Job) vehicles.Job {
 		t := job.Ties[index]
 		t.Above = c.saidAbove(others.Predicted)
-		return job.WithTie(index, t)
+		job.Ties = job.Ties.With(index, t)
+		return job
 	})
 }
 

@@ -40,7 +40,8 @@ func TestTheDemoStartsFoulAndCanBeMadeClear(t *testing.T) {
 	at := slices.IndexFunc(job.Obstructions, func(o vehicles.Obstruction) bool { return o.Name == "reductant tank" })
 	tank := job.Obstructions[at]
 	tank.Measured = true
-	confirmed, faults := Judge(job.WithObstruction(at, tank), Builtin())
+	job.Obstructions = job.Obstructions.With(at, tank)
+	confirmed, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	assert.Equal(t, Clear, confirmed.Verdict)
 }

@@ -58,7 +58,8 @@ func TestATieOnTheWrongSide(t *testing.T) {
 	}
 	far := job.Ties[2]
 	far.Above = pair(1460, 560)
-	_, ok = check(job.WithTie(2, far))
+	job.Ties = job.Ties.With(2, far)
+	_, ok = check(job)
 	assert.False(t, ok, "60 mm along the van are no swapped side")
 }
 
@@ -83,7 +84,7 @@ func TestWhatIsUnconfirmedNearTheWork(t *testing.T) {
 	for i, o := range job.Obstructions {
 		if o.Name == "prop shaft" {
 			o.Measured = true
-			job = job.WithObstruction(i, o)
+			job.Obstructions = job.Obstructions.With(i, o)
 		}
 	}
 	assert.Len(t, names(job), len(near)-1)

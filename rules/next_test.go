@@ -72,7 +72,8 @@ func TestTheAdvisedReadingSettlesMoreThanAnyOther(t *testing.T) {
 		} {
 			o := job.Obstructions[i]
 			change(&o)
-			other := job.WithObstruction(i, o)
+			other := job
+			other.Obstructions = job.Obstructions.With(i, o)
 			if _, faults := vehicles.Reduce(other); len(faults) > 0 {
 				continue
 			}

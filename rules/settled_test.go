@@ -21,9 +21,9 @@ func TestWhatIsNotSettledIsDoubtfulAtBest(t *testing.T) {
 		require.Equal(t, Clear, result.Findings[0].Verdict)
 		return result.Verdict
 	}
-	job = job.WithFuel(vehicles.Fuel{Kind: "diesel", Across: vehicles.Some(5), Bore: vehicles.Some(2), Path: []vehicles.RunPoint{
+	job.Fuel = &vehicles.Fuel{Kind: "diesel", Across: vehicles.Some(5), Bore: vehicles.Some(2), Path: []vehicles.RunPoint{
 		{X: 1500, Y: 300, Drop: 60}, {X: 1500, Y: 0, Drop: 60},
-	}})
+	}}
 	assert.Equal(t, Clear, judged(job))
 	assert.Equal(t, Doubtful, judged(job.WithRefused([]vehicles.Refusal{{Of: "floor", Field: "width", Text: "8x"}})))
 	assert.Equal(t, Doubtful, judged(job.WithFloorGuessed()))

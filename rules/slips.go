@@ -186,7 +186,8 @@ func (s *slipper) ties() {
 			out.Use = false
 			c := *job.Cut
 			c.At = [2]float64{at.X, at.Y}
-			return job.WithTie(i, out).WithCut(c)
+			job.Ties = job.Ties.With(i, out)
+			return job.WithCut(c)
 		}})
 	}
 }

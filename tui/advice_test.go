@@ -130,7 +130,7 @@ func TestAFaultyJobHasNoAdvice(t *testing.T) {
 	job := b.state.Job
 	o := job.Obstructions[0]
 	o.X[0].Length, o.X[1].Length = 10, 20 // nearer than the hook's height
-	job = job.WithObstruction(0, o)
+	job.Obstructions = job.Obstructions.With(0, o)
 	b.do(b.put(job, "")) // as a file has it
 	require.NotEmpty(t, b.state.Faults)
 	assert.Empty(t, figures.Advice(b.state))

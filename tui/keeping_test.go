@@ -300,7 +300,8 @@ func backwards() vehicles.Obstruction {
 func TestAChangeThatContradictsItselfIsNotTaken(t *testing.T) {
 	b, _ := opened(t)
 	before := b.state.Job
-	job := before.InsertObstruction(0, backwards())
+	job := before
+	job.Obstructions = job.Obstructions.Insert(0, backwards())
 	b.do(b.edit(job, ""))
 	assert.Equal(t, before, b.state.Job)
 	assert.True(t, b.shows("Not done: "))
@@ -309,7 +310,9 @@ func TestAChangeThatContradictsItselfIsNotTaken(t *testing.T) {
 
 func TestAJobThatWouldBeRefusedIsNotSavedAndNotLost(t *testing.T) {
 	b, o := opened(t)
-	b.do(b.put(b.state.Job.InsertObstruction(0, backwards()), ""))
+	job := b.state.Job
+	job.Obstructions = job.Obstructions.Insert(0, backwards())
+	b.do(b.put(job, ""))
 	b.press("ctrl+s")
 	assert.True(t, b.shows("it would be refused when it is read again"))
 	document, err := vehicles.Load(o.Path)

@@ -41,7 +41,7 @@ func withObstructions(job vehicles.Job, n int) vehicles.Job {
 	}
 	for i := len(job.Obstructions); i < n; i++ {
 		x, y := 300+float64(i/rows)*apart, (float64(i%rows)-rows/2)*apart
-		job = job.InsertObstruction(i, vehicles.Obstruction{
+		job.Obstructions = job.Obstructions.Insert(i, vehicles.Obstruction{
 			Name: fmt.Sprintf("bracket %d", i), Kind: vehicles.Kinds[i%len(vehicles.Kinds)], Measured: true,
 			Place: vehicles.Place{X: vehicles.Pair{at(x), at(x + size)}, Y: vehicles.Pair{at(y), at(y + size)}},
 			Drop:  vehicles.Span{From: 0, To: 30 + float64(i%7)*10, Set: true},

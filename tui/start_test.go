@@ -62,7 +62,8 @@ func TestReadingsThatContradictEachOtherOpen(t *testing.T) {
 	b := started(t, o)
 	assert.NotEmpty(t, b.state.Faults)
 	assert.True(t, b.shows("Can't be worked out"))
-	job := b.state.Job.WithoutObstruction(0)
+	job := b.state.Job
+	job.Obstructions = job.Obstructions.Without(0)
 	b.do(b.apply(desk.Change{Job: &job}))
 	assert.Empty(t, b.state.Faults)
 	good := b.state.Result

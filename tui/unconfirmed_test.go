@@ -25,7 +25,7 @@ func TestTheHeadingCountsWhatIsUnconfirmedNearTheWork(t *testing.T) {
 	assert.Regexp(t, `\d+ near by not confirmed, the floor is a guess: worst`, say(job))
 	for i, o := range job.Obstructions {
 		o.Measured = true
-		job = job.WithObstruction(i, o)
+		job.Obstructions = job.Obstructions.With(i, o)
 	}
 	assert.NotContains(t, say(job), "not confirmed")
 }

@@ -34,7 +34,7 @@ func TestDifferencesSayWhereTwoJobsDiffer(t *testing.T) {
 	other := one.WithCut(Cut{At: [2]float64{1256, 240}, Across: 127})
 	pipe := other.Obstructions[0]
 	pipe.Drop, pipe.Measured = Span{From: 20, To: 35, Set: true}, false
-	other = other.WithObstruction(0, pipe).WithoutObstruction(1)
+	other.Obstructions = other.Obstructions.With(0, pipe).Without(1)
 	other.Fitter = "A"
 	assert.Equal(t, []Difference{
 		{"cut: at", "[1210, 240]", "[1256, 240]"},
@@ -45,7 +45,8 @@ func TestDifferencesSayWhereTwoJobsDiffer(t *testing.T) {
 	}, Differences(one, other))
 	assert.Empty(t, Differences(one, one))
 
-	turned := one.MoveObstruction(0, 1)
+	turned := one
+	turned.Obstructions = turned.Obstructions.Move(0, 1)
 	assert.Equal(t, []Difference{{"the order of its things", "one", "another"}}, Differences(one, turned))
 }
 

@@ -1,9 +1,11 @@
 package vehicles
 
 import (
+	"fmt"
 	"maps"
-	"slices"
 )
+
+// Every edit returns a new job and leaves the old one as it was; lists are edited by List.
 
 func (j Job) WithCut(c Cut) Job {
 	j.Cut = &c
@@ -22,11 +24,6 @@ func (j Job) WithExhaust(r Run) Job {
 
 func (j Job) WithIntake(r Run) Job {
 	j.Intake = &r
-	return j
-}
-
-func (j Job) WithFuel(f Fuel) Job {
-	j.Fuel = &f
 	return j
 }
 
@@ -54,62 +51,31 @@ func (j Job) WithDrilled(p *Pair) Job {
 	return j.WithCut(c)
 }
 
-// Points of a run.
-
-func (r Run) WithPoint(i int, p RunPoint) Run {
-	r.Path = replaced(r.Path, i, p)
-	return r
-}
-
-func (r Run) InsertPoint(i int, p RunPoint) Run {
-	r.Path = inserted(r.Path, i, p)
-	return r
-}
-
-func (r Run) WithoutPoint(i int) Run {
-	r.Path = without(r.Path, i)
-	return r
-}
-
 // WithMuffler puts a muffler on; nil takes it off.
 func (r Run) WithMuffler(m *Muffler) Run {
 	r.Muffler = m
 	return r
 }
 
-func (r Run) WithClips(clips []float64) Run {
-	r.Clips = slices.Clone(clips)
-	return r
-}
-
-func (f Fuel) WithPoint(i int, p RunPoint) Fuel {
-	f.Path = replaced(f.Path, i, p)
-	return f
-}
-
-func (f Fuel) InsertPoint(i int, p RunPoint) Fuel {
-	f.Path = inserted(f.Path, i, p)
-	return f
-}
-
-func (f Fuel) WithoutPoint(i int) Fuel {
-	f.Path = without(f.Path, i)
-	return f
-}
-
-// Points of a line.
-
-func (p Place) WithPoint(i int, point Pair) Place {
-	p.Path = replaced(p.Path, i, point)
-	return p
-}
-
-func (p Place) InsertPoint(i int, point Pair) Place {
-	p.Path = inserted(p.Path, i, point)
-	return p
-}
-
-func (p Place) WithoutPoint(i int) Place {
-	p.Path = without(p.Path, i)
-	return p
+// UniqueName returns base, or base with the lowest number from 2 behind it, so that no obstruction, opening, fitting
+// or tie has that name yet.
+func (j Job) UniqueName(base string) string {
+	taken := map[string]bool{}
+	for _, o := range j.Obstructions {
+		taken[o.Name] = true
+	}
+	for _, o := range j.Openings {
+		taken[o.Name] = true
+	}
+	for _, f := range j.Fittings {
+		taken[f.Name] = true
+	}
+	for _, t := range j.Ties {
+		taken[t.Name] = true
+	}
+	name := base
+	for n := 2; taken[name]; n++ {
+		name = fmt.Sprintf("%s %d", base, n)
+	}
+	return name
 }

@@ -6,63 +6,80 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry/survey"
 )
 
 // edits are all ways of changing a job, with an index that may not be there.
 var edits = map[string]func(j Job, i, k int) Job{
-	"with obstruction":    func(j Job, i, _ int) Job { return j.WithObstruction(i, Obstruction{Name: "new"}) },
-	"insert obstruction":  func(j Job, i, _ int) Job { return j.InsertObstruction(i, Obstruction{Name: "new"}) },
-	"without obstruction": func(j Job, i, _ int) Job { return j.WithoutObstruction(i) },
-	"move obstruction":    func(j Job, i, k int) Job { return j.MoveObstruction(i, k) },
-	"with opening":        func(j Job, i, _ int) Job { return j.WithOpening(i, Opening{Name: "new"}) },
-	"insert opening":      func(j Job, i, _ int) Job { return j.InsertOpening(i, Opening{Name: "new"}) },
-	"without opening":     func(j Job, i, _ int) Job { return j.WithoutOpening(i) },
-	"move opening":        func(j Job, i, k int) Job { return j.MoveOpening(i, k) },
-	"with fitting":        func(j Job, i, _ int) Job { return j.WithFitting(i, Fitting{Name: "new"}) },
-	"insert fitting":      func(j Job, i, _ int) Job { return j.InsertFitting(i, Fitting{Name: "new"}) },
-	"without fitting":     func(j Job, i, _ int) Job { return j.WithoutFitting(i) },
-	"move fitting":        func(j Job, i, k int) Job { return j.MoveFitting(i, k) },
-	"with tie":            func(j Job, i, _ int) Job { return j.WithTie(i, Tie{Name: "new"}) },
-	"insert tie":          func(j Job, i, _ int) Job { return j.InsertTie(i, Tie{Name: "new"}) },
-	"without tie":         func(j Job, i, _ int) Job { return j.WithoutTie(i) },
-	"move tie":            func(j Job, i, k int) Job { return j.MoveTie(i, k) },
-	"with wheel":          func(j Job, i, _ int) Job { return j.WithWheel(i, Wheel{Across: 1}) },
-	"insert wheel":        func(j Job, i, _ int) Job { return j.InsertWheel(i, Wheel{Across: 1}) },
-	"without wheel":       func(j Job, i, _ int) Job { return j.WithoutWheel(i) },
-	"cut":                 func(j Job, i, _ int) Job { return j.WithCut(Cut{Across: float64(i)}) },
-	"drilled":             func(j Job, _, _ int) Job { return j.WithDrilled(&Pair{}) },
-	"wish":                func(j Job, i, _ int) Job { return j.WithWish(Wish{At: [2]float64{float64(i), 1}}) },
-	"heater":              func(j Job, i, _ int) Job { return j.WithHeater(Heater{Yaw: float64(i)}) },
-	"rule":                func(j Job, i, _ int) Job { return j.WithRule("cut.reach", float64(i)) },
+	"cut":     func(j Job, i, _ int) Job { return j.WithCut(Cut{Across: float64(i)}) },
+	"drilled": func(j Job, _, _ int) Job { return j.WithDrilled(&Pair{}) },
+	"heater":  func(j Job, i, _ int) Job { return j.WithHeater(Heater{Yaw: float64(i)}) },
+	"rule":    func(j Job, i, _ int) Job { return j.WithRule("cut.reach", float64(i)) },
 	"without rule": func(j Job, _, _ int) Job {
 		for id := range j.Rules {
 			return j.WithoutRule(id)
 		}
 		return j
 	},
-	"looked":     func(j Job, i, _ int) Job { return j.WithLooked(Kinds[0], true) },
-	"not looked": func(j Job, i, _ int) Job { return j.WithLooked(Kinds[0], false) },
-	"run points": func(j Job, i, _ int) Job {
+	"looked":     func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], true) },
+	"not looked": func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], false) },
+	"extra":      func(j Job, i, _ int) Job { return j.WithExtra("a", []any{int64(i)}) },
+	"guess":      func(j Job, i, _ int) Job { return j.WithFloorGuessed().WithoutGuess(FloorKeys[max(0, i)]) },
+	"swapped":    func(j Job, i, _ int) Job { return j.WithTieSidesSwapped(i > 0) },
+	"exhaust points": func(j Job, i, k int) Job {
 		if j.Exhaust == nil {
-			return j.WithIntake(Run{Across: 1})
+			return j.WithExhaust(Run{Across: 1, Path: []RunPoint{{}}})
 		}
-		r := j.Exhaust.WithPoint(i, RunPoint{X: 1}).InsertPoint(i, RunPoint{Y: 1}).WithoutPoint(i).WithClips([]float64{1}).WithMuffler(nil)
+		r := j.Exhaust.WithMuffler(&Muffler{Leg: 1, Length: 1, Across: 1})
+		r.Path = r.Path.With(i, RunPoint{X: 1}).Insert(i, RunPoint{Y: 1}).Move(i, k).Insert(0, RunPoint{})
 		return j.WithExhaust(r)
 	},
-	"fuel points": func(j Job, i, _ int) Job {
-		if j.Fuel == nil {
-			return j.WithFuel(Fuel{Kind: "diesel"})
+	"intake points": func(j Job, i, k int) Job {
+		if j.Intake == nil {
+			return j.WithIntake(Run{Across: 1, Path: []RunPoint{{}}})
 		}
-		return j.WithFuel(j.Fuel.WithPoint(i, RunPoint{X: 1}).InsertPoint(i, RunPoint{Y: 1}).WithoutPoint(i))
+		r := *j.Intake
+		r.Path = r.Path.With(i, RunPoint{X: 1}).Insert(i, RunPoint{Y: 1}).Without(k).Insert(0, RunPoint{})
+		return j.WithIntake(r)
 	},
-	"line points": func(j Job, i, _ int) Job {
+	"line points": func(j Job, i, k int) Job {
 		if len(j.Obstructions) == 0 {
 			return j
 		}
 		o := j.Obstructions[0]
-		o.Place = o.Place.WithPoint(i, Pair{}).InsertPoint(i, Pair{}).WithoutPoint(i)
-		return j.WithObstruction(0, o)
+		if o.Form == Piped {
+			o.Path = o.Path.With(i, pointSaid()).Insert(i, pointSaid()).Move(i, k)
+		}
+		j.Obstructions = j.Obstructions.With(0, o)
+		return j
 	},
+}
+
+// pointSaid is a point that a file can hold.
+func pointSaid() Pair { return Pair{survey.FromNumber(1, true), survey.FromNumber(2, true)} }
+
+// listed adds the edits of one list of a job.
+func listed[T any](name string, of func(*Job) *List[T], item T) {
+	on := func(change func(l List[T], i, k int) List[T]) func(Job, int, int) Job {
+		return func(j Job, i, k int) Job {
+			l := of(&j)
+			*l = change(*l, i, k)
+			return j
+		}
+	}
+	edits["with "+name] = on(func(l List[T], i, _ int) List[T] { return l.With(i, item) })
+	edits["insert "+name] = on(func(l List[T], i, _ int) List[T] { return l.Insert(i, item) })
+	edits["without "+name] = on(func(l List[T], i, _ int) List[T] { return l.Without(i) })
+	edits["move "+name] = on(func(l List[T], i, k int) List[T] { return l.Move(i, k) })
+}
+
+func init() {
+	listed("obstruction", func(j *Job) *List[Obstruction] { return &j.Obstructions }, Obstruction{Name: "new"})
+	listed("opening", func(j *Job) *List[Opening] { return &j.Openings }, Opening{Name: "new"})
+	listed("fitting", func(j *Job) *List[Fitting] { return &j.Fittings }, Fitting{Name: "new"})
+	listed("tie", func(j *Job) *List[Tie] { return &j.Ties }, Tie{Name: "new"})
+	listed("wheel", func(j *Job) *List[Wheel] { return &j.Wheels }, Wheel{Across: 1})
 }
 
 func TestAnEditLeavesTheOldJobAsItWas(t *testing.T) {
@@ -85,23 +102,61 @@ func TestAnEditLeavesTheOldJobAsItWas(t *testing.T) {
 }
 
 func TestEditsOfAList(t *testing.T) {
-	list := []string{"a", "b", "c"}
-	assert.Equal(t, []string{"a", "X", "c"}, replaced(list, 1, "X"))
-	assert.Equal(t, []string{"a", "b", "c", "X"}, inserted(list, 3, "X"))
-	assert.Equal(t, []string{"X", "a", "b", "c"}, inserted(list, 0, "X"))
-	assert.Equal(t, []string{"a", "c"}, without(list, 1))
-	assert.Equal(t, []string{"b", "c", "a"}, moved(list, 0, 2))
-	assert.Equal(t, []string{"c", "a", "b"}, moved(list, 2, 0))
-	assert.Equal(t, list, moved(list, 0, 3))
-	assert.Equal(t, list, replaced(list, -1, "X"))
-	assert.Equal(t, list, inserted(list, 4, "X"))
-	assert.Nil(t, without([]string{"a"}, 0))
+	list := List[string]{"a", "b", "c"}
+	for _, c := range []struct{ got, want List[string] }{
+		{list.With(1, "X"), List[string]{"a", "X", "c"}},
+		{list.Insert(3, "X"), List[string]{"a", "b", "c", "X"}},
+		{list.Insert(0, "X"), List[string]{"X", "a", "b", "c"}},
+		{list.Without(1), List[string]{"a", "c"}},
+		{list.Without(2), List[string]{"a", "b"}},
+		{list.Move(0, 2), List[string]{"b", "c", "a"}},
+		{list.Move(2, 0), List[string]{"c", "a", "b"}},
+		{list.Move(1, 1), list},
+		{list.Move(0, 3), list}, {list.Move(3, 0), list}, {list.Move(-1, 0), list}, {list.Move(0, -1), list},
+		{list.With(-1, "X"), list}, {list.With(3, "X"), list},
+		{list.Insert(4, "X"), list}, {list.Insert(-1, "X"), list},
+		{list.Without(3), list}, {list.Without(-1), list},
+		{List[string]{"a"}.Without(0), nil},
+		{List[string](nil).Insert(0, "X"), List[string]{"X"}},
+		{List[string](nil).Without(0), nil},
+	} {
+		assert.Equal(t, c.want, c.got)
+	}
+}
+
+// However often a list is edited, and whatever room its slice has left, all that came before stays as it was.
+func TestAnEditedListLeavesAllBeforeItAsTheyWere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		made := []List[int]{append(make(List[int], 0, 16), rapid.SliceOfN(rapid.Int(), 0, 6).Draw(t, "first")...)}
+		var were [][]int
+		keep := func(l List[int]) { were = append(were, append([]int(nil), l...)) }
+		keep(made[0])
+		for range rapid.IntRange(1, 12).Draw(t, "edits") {
+			l := made[rapid.IntRange(0, len(made)-1).Draw(t, "of")]
+			i, k := rapid.IntRange(-1, 7).Draw(t, "i"), rapid.IntRange(-1, 7).Draw(t, "k")
+			switch rapid.IntRange(0, 3).Draw(t, "edit") {
+			case 0:
+				l = l.With(i, k)
+			case 1:
+				l = l.Insert(i, k)
+			case 2:
+				l = l.Without(i)
+			default:
+				l = l.Move(i, k)
+			}
+			made = append(made, l)
+			keep(l)
+			for n, was := range were {
+				require.Equal(t, was, append([]int(nil), made[n]...))
+			}
+		}
+	})
 }
 
 func TestANameIsUniqueAmongAllThings(t *testing.T) {
-	job := NewJob("TL-09").
-		InsertObstruction(0, Obstruction{Name: "rail"}).InsertOpening(0, Opening{Name: "rail 2"}).
-		InsertFitting(0, Fitting{Name: "rail 3"}).InsertTie(0, Tie{Name: "rail 4"})
+	job := NewJob("TL-09")
+	job.Obstructions, job.Openings = List[Obstruction]{{Name: "rail"}}, List[Opening]{{Name: "rail 2"}}
+	job.Fittings, job.Ties = List[Fitting]{{Name: "rail 3"}}, List[Tie]{{Name: "rail 4"}}
 	assert.Equal(t, "rail 5", job.UniqueName("rail"))
 	assert.Equal(t, "box", job.UniqueName("box"))
 }

@@ -143,7 +143,8 @@ func TestAJobThatWouldBeRefusedIsNotSaved(t *testing.T) {
 	path := onDisk(t, head)
 	d := load(t, path)
 	one, two := survey.Reading{Text: "500", Length: 500, Number: true}, survey.Reading{Text: "400", Length: 400, Number: true}
-	job := d.Job.InsertObstruction(0, Obstruction{
+	job := d.Job
+	job.Obstructions = job.Obstructions.Insert(0, Obstruction{
 		Name: "rib", Kind: "floor rib", Measured: true, Place: Place{X: Pair{one, two}, Y: Pair{one, two}},
 	})
 	_, faults := Reduce(job)

@@ -1,8 +1,8 @@
 // Package vehicles holds a job: the van's floor, what hangs below it and stands on it, the heater, its cut and
 // its runs, as the job file says them; it reads and writes that file and reduces the readings to places.
 //
-// A Job is a plain value and is never edited in place: an edit copies the one slice it changes and shares the
-// rest. Lengths are mm, angles degrees; drops run down from the underside of the floor, rises up from its top.
+// A Job is a plain value and is never edited in place: an edit copies the one List, map or table it changes and shares
+// the rest. Lengths are mm, angles degrees; drops run down from the underside of the floor, rises up from its top.
 package vehicles
 
 import "bench.example/undermark/geometry/survey"
@@ -39,11 +39,11 @@ type Job struct {
 	Tape  Tape
 	Bow   []BowPoint // of the bumper; none: straight
 
-	Obstructions []Obstruction
-	Openings     []Opening
-	Fittings     []Fitting
-	Ties         []Tie
-	Wheels       []Wheel
+	Obstructions List[Obstruction]
+	Openings     List[Opening]
+	Fittings     List[Fitting]
+	Ties         List[Tie]
+	Wheels       List[Wheel]
 
 	Heater  *Heater // nil when the file has none; never edited in place
 	Cut     *Cut
@@ -88,8 +88,8 @@ type Place struct {
 	Form   Form
 	X, Y   Pair // nearest then farthest edge from the bumper; right and left edge in either order
 	Turn   float64
-	Path   []Pair // points (x, y)
-	Centre Pair   // a point (x, y)
+	Path   List[Pair] // points (x, y)
+	Centre Pair       // a point (x, y)
 	Across Number
 }
 
@@ -192,7 +192,7 @@ type RunPoint struct{ X, Y, Drop float64 }
 type Run struct {
 	Across   float64
 	Bend     Number
-	Path     []RunPoint
+	Path     List[RunPoint]
 	Muffler  *Muffler
 	Clips    []float64
 	Shielded bool
@@ -209,7 +209,7 @@ type Fuel struct {
 	Kind         string
 	Across, Bore Number
 	Tank         *Tank
-	Path         []RunPoint
+	Path         List[RunPoint]
 	Pump         *Pump
 }
 

@@ -23,7 +23,8 @@ func (j Job) WithTieSideSwapped(i int, below bool) Job {
 	} else {
 		t.Above[1] = mirrored(t.Above[1])
 	}
-	return j.WithTie(i, t)
+	j.Ties = j.Ties.With(i, t)
+	return j
 }
 
 // mirrored is a reading across the van as it would be of the other side.

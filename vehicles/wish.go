@@ -12,12 +12,6 @@ const DefaultWithin = 300
 // Reach returns how far from the wish a place may be, mm.
 func (w Wish) Reach() float64 { return w.Within.Or(DefaultWithin) }
 
-// WithWish notes where the customer would like the heater.
-func (j Job) WithWish(w Wish) Job {
-	j.Wish = &w
-	return j
-}
-
 func (t *table) wish() *Wish {
 	w := Wish{At: t.point("at", required), Within: t.number("within", optional, aSize)}
 	t.done()

@@ -83,7 +83,8 @@ func (m Screen) use(s desk.State) desk.Change {
 	}
 	tie := s.Job.Ties[thing.Row]
 	tie.Use = !tie.Use
-	job := s.Job.WithTie(thing.Row, tie)
+	job := s.Job
+	job.Ties = job.Ties.With(thing.Row, tie)
 	say := tie.Name + ": in the fit again"
 	if !tie.Use {
 		say = tie.Name + ": left out of the fit; its readings are kept"

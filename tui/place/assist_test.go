@@ -27,7 +27,8 @@ func listed(t *testing.T, s desk.State) desk.Screen {
 // wishing is the demo with a heater wanted at a place.
 func wishing(t *testing.T, at geometry.Point, within float64) desk.State {
 	s := demo(t)
-	return trial.Judged(s, s.Job.WithWish(vehicles.Wish{At: [2]float64{at.X, at.Y}, Within: vehicles.Some(within)}))
+	s.Job.Wish = &vehicles.Wish{At: [2]float64{at.X, at.Y}, Within: vehicles.Some(within)}
+	return trial.Judged(s, s.Job)
 }
 
 func TestAPlaceOfTheListIsTakenWithItsLetterAndTakenBack(t *testing.T) {
@@ -63,7 +64,9 @@ func TestTheListIsLeftWhenTheJobChanges(t *testing.T) {
 	require.True(t, p.Typing())
 	left, _, _ := trial.After(p, s, tea.KeyMsg{Type: tea.KeyEsc})
 	assert.False(t, left.Typing())
-	other := trial.Judged(s, s.Job.WithoutObstruction(0))
+	fewer := s.Job
+	fewer.Obstructions = fewer.Obstructions.Without(0)
+	other := trial.Judged(s, fewer)
 	assert.NotContains(t, trial.Filled(t, p, other, 100, 27), "whole heater")
 	late, _, cmd := New().Update(trial.Keys("c")[0], s)
 	late, _, _ = late.Update(cmd(), other)

@@ -95,7 +95,9 @@ func turn(s desk.State, way float64) desk.Change {
 
 // setPoint returns the job with another place for the point that is moved.
 func (m screen) setPoint(s desk.State, p vehicles.RunPoint, step string) desk.Change {
-	job := withRun(s.Job, m.moving, m.run(s).WithPoint(m.point, held(p)))
+	run := *m.run(s)
+	run.Path = run.Path.With(m.point, held(p))
+	job := withRun(s.Job, m.moving, run)
 	return desk.Change{Job: &job, Step: step}
 }
 

@@ -22,7 +22,8 @@ func TestArrowsStopAtTheLongestLength(t *testing.T) {
 		s := trial.State(t)
 		cut, run := *s.Job.Cut, *s.Job.Exhaust
 		cut.At = [2]float64{edge - 4, edge - 4}
-		s.Job = s.Job.WithCut(cut).WithExhaust(run.WithPoint(1, vehicles.RunPoint{X: edge - 4, Y: edge - 4, Drop: edge - 4}))
+		run.Path = run.Path.With(1, vehicles.RunPoint{X: edge - 4, Y: edge - 4, Drop: edge - 4})
+		s.Job = s.Job.WithCut(cut).WithExhaust(run)
 		_, after, _ := trial.After(New(), s, trial.Keys(c.keys)...)
 		assert.Equal(t, c.want, after.Job.Cut.At, c.keys)
 		_, after, _ = trial.After(New(), s, trial.Keys("tab n "+c.keys)...)

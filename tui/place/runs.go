@@ -87,7 +87,8 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(run.Across, s.Settings.Units), keyPipe.Help().Key)
 	}
 	m.point = len(run.Path)
-	job := withRun(s.Job, m.moving, run.InsertPoint(m.point, following(stub, run.Path)))
+	run.Path = run.Path.Insert(m.point, following(stub, run.Path))
+	job := withRun(s.Job, m.moving, run)
 	return m, desk.Change{Job: &job, Say: say}
 }
 
@@ -123,7 +124,8 @@ func (m screen) insert(s desk.State) desk.Change {
 	if muf := run.Muffler; muf != nil && muf.Leg == m.point+1 {
 		return desk.Change{Say: "The muffler is on this leg: insert the point on another, or take the muffler off first."}
 	}
-	job := withRun(s.Job, m.moving, legsMoved(run.InsertPoint(m.point, half), m.point+1, 1))
+	run.Path = run.Path.Insert(m.point, half)
+	job := withRun(s.Job, m.moving, legsMoved(run, m.point+1, 1))
 	return desk.Change{Job: &job}
 }
 
@@ -133,7 +135,8 @@ func (m screen) remove(s desk.State) desk.Change {
 	say := fmt.Sprintf("%s point %d deleted. %s takes it back.", m.moving, m.point+1, desk.KeyUndo.Help().Key)
 	job := withoutRun(s.Job, m.moving)
 	if last := len(run.Path) - 1; last > 0 {
-		job = withRun(s.Job, m.moving, legsMoved(run.WithoutPoint(m.point), min(m.point+1, last), -1))
+		run.Path = run.Path.Without(m.point)
+		job = withRun(s.Job, m.moving, legsMoved(run, min(m.point+1, last), -1))
 	}
 	return desk.Change{Job: &job, Say: say}
 }
@@ -183,7 +186,8 @@ func upright(s desk.State) desk.Change {
 		stub, _ := start(s, l.of)
 		run := *runOf(job, l.of)
 		first := vehicles.RunPoint{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: run.Path[0].Drop}
-		job = withRun(job, l.of, run.WithPoint(0, first))
+		run.Path = run.Path.With(0, first)
+		job = withRun(job, l.of, run)
 	}
 	return desk.Change{Job: &job}
 }

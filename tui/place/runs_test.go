@@ -31,7 +31,7 @@ func TestPointsOfARun(t *testing.T) {
 	assert.Equal(t, old, after.Job.Exhaust.Path)
 
 	_, after, _ = trial.After(New(), s, trial.Keys("tab n x")...)
-	assert.Equal(t, []vehicles.RunPoint{old[0], old[2], old[3]}, after.Job.Exhaust.Path)
+	assert.Equal(t, vehicles.List[vehicles.RunPoint]{old[0], old[2], old[3]}, after.Job.Exhaust.Path)
 	assert.Equal(t, 2, after.Job.Exhaust.Muffler.Leg)
 
 	_, after, _ = trial.After(New(), s, trial.Keys("tab x x x")...)
@@ -63,7 +63,7 @@ func TestANewRunStartsUnderItsStub(t *testing.T) {
 	assert.Contains(t, changes[1].Say, "No intake")
 	require.NotNil(t, after.Job.Intake)
 	// the stub of the sample job: 35 behind the cut's centre, 25 to its left
-	assert.Equal(t, []vehicles.RunPoint{{X: 1175, Y: 265, Drop: 110}}, after.Job.Intake.Path)
+	assert.Equal(t, vehicles.List[vehicles.RunPoint]{{X: 1175, Y: 265, Drop: 110}}, after.Job.Intake.Path)
 	_, after, _ = trial.After(p, after, trial.Keys("a")...)
 	assert.Equal(t, vehicles.RunPoint{X: 975, Y: 265, Drop: 110}, after.Job.Intake.Path[1])
 

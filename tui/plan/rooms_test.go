@@ -34,7 +34,9 @@ func TestTheKeptShadeIsThatOfAFreshPane(t *testing.T) {
 	judge(s.Job.WithCut(cut))
 	look("cut moved")
 	assert.Same(t, before, kept.rooms.shade, "the room does not depend on where the cut is")
-	judge(s.Job.WithoutObstruction(3))
+	fewer := s.Job
+	fewer.Obstructions = fewer.Obstructions.Without(3)
+	judge(fewer)
 	look("a thing taken away")
 	assert.NotSame(t, before, kept.rooms.shade)
 	job := s.Job

@@ -34,39 +34,60 @@ type table struct {
 	one   string   // what the file calls one of them
 	kinds []string // nil: its things have no kind
 	heads [3]string
-	size  func(vehicles.Job) int
-	at    func(vehicles.Job, int) Thing
-	with  func(vehicles.Job, int, Thing) vehicles.Job
-	put   func(vehicles.Job, int, Thing) vehicles.Job
-	drop  func(vehicles.Job, int) vehicles.Job
-	move  func(j vehicles.Job, from, to int) vehicles.Job
+	edits
+}
+
+// edits are how a list of a job is read and changed.
+type edits struct {
+	size func(vehicles.Job) int
+	at   func(vehicles.Job, int) Thing
+	with func(vehicles.Job, int, Thing) vehicles.Job
+	put  func(vehicles.Job, int, Thing) vehicles.Job
+	drop func(vehicles.Job, int) vehicles.Job
+	move func(j vehicles.Job, from, to int) vehicles.Job
+}
+
+// editsOf are those of the list that of finds in a job, whose items become things and things items.
+func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Thing, item func(Thing) T) edits {
+	return edits{
+		size: func(j vehicles.Job) int { return len(*of(&j)) },
+		at:   func(j vehicles.Job, i int) Thing { return thing((*of(&j))[i]) },
+		with: func(j vehicles.Job, i int, t Thing) vehicles.Job {
+			l := of(&j)
+			*l = l.With(i, item(t))
+			return j
+		},
+		put: func(j vehicles.Job, i int, t Thing) vehicles.Job {
+			l := of(&j)
+			*l = l.Insert(i, item(t))
+			return j
+		},
+		drop: func(j vehicles.Job, i int) vehicles.Job {
+			l := of(&j)
+			*l = l.Without(i)
+			return j
+		},
+		move: func(j vehicles.Job, from, to int) vehicles.Job {
+			l := of(&j)
+			*l = l.Move(from, to)
+			return j
+		},
+	}
 }
 
 var tables = [...]table{
 	Obstructions: {
 		one: "obstruction", kinds: vehicles.Kinds, heads: [3]string{"Below the floor", "top", "bottom"},
-		size: func(j vehicles.Job) int { return len(j.Obstructions) },
-		at:   func(j vehicles.Job, i int) Thing { return ofObstruction(j.Obstructions[i]) },
-		with: func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.WithObstruction(i, t.obstruction()) },
-		put:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.InsertObstruction(i, t.obstruction()) },
-		drop: vehicles.Job.WithoutObstruction, move: vehicles.Job.MoveObstruction,
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Thing.obstruction),
 	},
 	Openings: {
 		one: "opening", kinds: vehicles.OpeningKinds,
 		heads: [3]string{"Below the floor (above it: with a minus)", "top", "bottom"},
-		size:  func(j vehicles.Job) int { return len(j.Openings) },
-		at:    func(j vehicles.Job, i int) Thing { return ofOpening(j.Openings[i]) },
-		with:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.WithOpening(i, t.opening()) },
-		put:   func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.InsertOpening(i, t.opening()) },
-		drop:  vehicles.Job.WithoutOpening, move: vehicles.Job.MoveOpening,
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Thing.opening),
 	},
 	Fittings: {
 		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
-		size: func(j vehicles.Job) int { return len(j.Fittings) },
-		at:   func(j vehicles.Job, i int) Thing { return ofFitting(j.Fittings[i]) },
-		with: func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.WithFitting(i, t.fitting()) },
-		put:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.InsertFitting(i, t.fitting()) },
-		drop: vehicles.Job.WithoutFitting, move: vehicles.Job.MoveFitting,
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Thing.fitting),
 	},
 	Ties: tieTable,
 }

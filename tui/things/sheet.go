@@ -159,7 +159,7 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 // unusedName is a name that neither the job's things nor the unfinished ones have.
 func (l List) unusedName(j vehicles.Job, base string) string {
 	for _, x := range l.unfinished(j) {
-		j = j.InsertObstruction(len(j.Obstructions), vehicles.Obstruction{Name: x["name"]})
+		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: x["name"]})
 	}
 	return j.UniqueName(base)
 }

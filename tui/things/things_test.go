@@ -35,7 +35,8 @@ func TestSidesInEitherOrder(t *testing.T) {
 	job := rig.Van(t)
 	o := job.Obstructions[0]
 	o.Y[0], o.Y[1] = o.Y[1], o.Y[0]
-	notes := notesOf(job.WithObstruction(0, o), 0)
+	job.Obstructions = job.Obstructions.With(0, o)
+	notes := notesOf(job, 0)
 	assert.Equal(t, "= 850 mm left ± 1.4", notes["y0"])
 	assert.Equal(t, "= 850 mm right ± 1.4", notes["y1"])
 }
@@ -44,7 +45,8 @@ func TestAnUnknownSlopeIsSaid(t *testing.T) {
 	job := rig.Van(t)
 	o := job.Obstructions[0]
 	o.Drop, o.TapedAt = vehicles.Span{}, vehicles.Number{}
-	notes := notesOf(job.WithObstruction(0, o), 0)
+	job.Obstructions = job.Obstructions.With(0, o)
+	notes := notesOf(job, 0)
 	assert.Contains(t, notes["x0"], "unknown amount: give the drop")
 	assert.Contains(t, notes["low"], "taken to reach the ground")
 }

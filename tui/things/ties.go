@@ -12,12 +12,8 @@ import (
 )
 
 var tieTable = table{
-	one:  "matching point",
-	size: func(j vehicles.Job) int { return len(j.Ties) },
-	at:   func(j vehicles.Job, i int) Thing { return ofTie(j.Ties[i]) },
-	with: func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.WithTie(i, t.tie()) },
-	put:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return j.InsertTie(i, t.tie()) },
-	drop: vehicles.Job.WithoutTie, move: vehicles.Job.MoveTie,
+	one:   "matching point",
+	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Thing.tie),
 }
 
 func ofTie(t vehicles.Tie) Thing {

@@ -36,7 +36,8 @@ func TestOnlyWhatRunsOnHasAnOverallReading(t *testing.T) {
 	assert.NotContains(t, keysOf(s, Sheet{Fittings, 0, false}), "tx")
 	o := s.Job.Obstructions[0]
 	o.Y[1] = o.X[1]
-	assert.Contains(t, keysOf(desk.State{Job: s.Job.WithObstruction(0, o)}, Sheet{Obstructions, 0, false}), "ty")
+	s.Job.Obstructions = s.Job.Obstructions.With(0, o)
+	assert.Contains(t, keysOf(desk.State{Job: s.Job}, Sheet{Obstructions, 0, false}), "ty")
 }
 
 // By hand: the crossmember's tape slopes by 150 - 95, so it ends at sqrt(652^2 - 55^2) + 84 = 733.68; an overall reading of

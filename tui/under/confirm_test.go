@@ -30,7 +30,8 @@ func TestAnOverallReadingOutlivesAnEdit(t *testing.T) {
 	job := rig.Van(t)
 	o := job.Obstructions[0]
 	o.Total[0] = o.X[0]
-	r := rig.New(t, New(), job.WithObstruction(0, o), 100, 27)
+	job.Obstructions = job.Obstructions.With(0, o)
+	r := rig.New(t, New(), job, 100, 27)
 	r.Type("<enter><down><wipe>crossmember at the rear")
 	assert.Equal(t, "crossmember at the rear", r.State.Job.Obstructions[0].Name)
 	assert.Equal(t, o.Total, r.State.Job.Obstructions[0].Total)

@@ -152,7 +152,7 @@ func TestTheListShowsTheNewRow(t *testing.T) {
 	for i := range 40 {
 		o := job.Obstructions[2]
 		o.Name = fmt.Sprint("wheel ", i)
-		job = job.InsertObstruction(len(job.Obstructions), o)
+		job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), o)
 	}
 	r := rig.New(t, New(), job, 100, 27)
 	for _, keys := range []string{"n", "c", "652"} {
