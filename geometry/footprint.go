@@ -22,8 +22,7 @@ type Footprint struct {
 	Radius   float64 // of a round; half the thickness of a line
 	Path     []Point // of a line, at least two points
 	sin, cos float64
-	reach    float64 // radius of a circle about Middle that holds it all
-	box      Point   // half sides of the tight axis-parallel box about Middle
+	box      Point // half sides of the tight axis-parallel box about Middle
 }
 
 // NewRectangle returns the rectangle that has min and max (mm) as opposite corners and is then turned by turn
@@ -32,7 +31,6 @@ func NewRectangle(min, max Point, turn float64) Footprint {
 	f := Footprint{Middle: min.Add(max).Scale(0.5), Turn: turn}
 	f.Half = Point{math.Abs(max.X-min.X) / 2, math.Abs(max.Y-min.Y) / 2}
 	f.sin, f.cos = SinCos(turn)
-	f.reach = f.Half.Norm()
 	sin, cos := math.Abs(f.sin), math.Abs(f.cos)
 	f.box = Point{f.Half.X*cos + f.Half.Y*sin, f.Half.X*sin + f.Half.Y*cos}
 	return f
@@ -40,7 +38,7 @@ func NewRectangle(min, max Point, turn float64) Footprint {
 
 // NewRound returns the disc of the given radius (mm, 0 is fine) about middle.
 func NewRound(middle Point, radius float64) Footprint {
-	return Footprint{Shape: Round, Middle: middle, Radius: radius, cos: 1, reach: radius, box: Point{radius, radius}}
+	return Footprint{Shape: Round, Middle: middle, Radius: radius, cos: 1, box: Point{radius, radius}}
 }
 
 // NewLine returns every point within radius (mm) of the path, which has at least one point; points may coincide.
@@ -58,9 +56,6 @@ func NewLine(path []Point, radius float64) Footprint {
 	}
 	f.Middle = low.Add(high).Scale(0.5)
 	f.box = high.Sub(low).Scale(0.5).Add(Point{radius, radius})
-	for _, p := range f.Path {
-		f.reach = math.Max(f.reach, p.Sub(f.Middle).Norm()+radius)
-	}
 	return f
 }
 
