@@ -47,9 +47,5 @@ func (b *bench) chainEnd(c *vehicles.Closure) (name string, index int) {
 func misclosed(c *vehicles.Closure) string {
 	axis := [...]string{"x", "y"}[c.Axis]
 	return fmt.Sprintf("in %s the readings come out %s mm from the overall one, the tapes explain %s mm: measure them again",
-		axis, survey.Format(math.Abs(c.Misclosure), survey.Millimetres), survey.Format(chainExplains*c.U, survey.Millimetres))
+		axis, survey.Format(math.Abs(c.Misclosure), survey.Millimetres), survey.Format(sure99*c.U, survey.Millimetres))
 }
-
-// chainExplains is how many standard uncertainties hold 99 % of misclosures: the root of 6.635, the 99 % point of
-// chi-squared with one degree of freedom.
-const chainExplains = 2.576

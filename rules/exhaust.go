@@ -83,9 +83,8 @@ func touches(m *vehicles.LaidMuffler, path []geometry.Point3, from, to int) bool
 	if m.Leg >= from && m.Leg < to {
 		return true
 	}
-	const noise = 1e-6 // mm, of places worked out along a leg
-	begins := m.Axis[0].Sub(path[m.Leg]).Norm() < noise
-	ends := m.Axis[1].Sub(path[m.Leg+1]).Norm() < noise
+	begins := m.Axis[0].Sub(path[m.Leg]).Norm() < vehicles.AlongNoise
+	ends := m.Axis[1].Sub(path[m.Leg+1]).Norm() < vehicles.AlongNoise
 	return m.Leg == to && begins || m.Leg+1 == from && ends
 }
 

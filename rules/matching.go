@@ -9,8 +9,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// sure99 is the factor of 99 % of a normal distribution, both ways. Source: JCGM 100:2008, table G.1, whose 99 % is
-// 2.576.
+// sure99 is how many standard uncertainties hold 99 % of a normal distribution, both ways: of differences between ties, of
+// misclosures. Source: JCGM 100:2008, table G.1; the root of 6.635, the 99 % point of chi-squared with one degree of freedom.
 const sure99 = 2.576
 
 // TiesApart returns the pairs of ties in use whose distance apart differs between below and above by more than their

@@ -11,8 +11,8 @@ type surface struct {
 	value float64
 }
 
-// inside is the distance, mm, below which a centreline counts as inside what it touches: rounding only. Its separation
-// is then straight down.
+// inside is the distance, mm, below which a centreline counts as inside what it touches: a thousand times the 1e-9 to which
+// distances are good, as the direction of a shorter one is made of rounding. Its separation is then straight down.
 const inside = 1e-6
 
 // surfaceOf is the surface at a radius about a centreline, given the centreline's separation.

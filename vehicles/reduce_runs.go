@@ -7,8 +7,9 @@ import (
 	"bench.example/undermark/geometry/survey"
 )
 
-// alongNoise is the rounding a place along a run may carry, mm; lengths are good to 1e-9.
-const alongNoise = 1e-6
+// AlongNoise is the rounding that a place worked out along a run may carry, mm: a thousand times the 1e-9 to which lengths are
+// good, and far below what anybody enters.
+const AlongNoise = 1e-6
 
 // runs puts the runs in their places. Exhaust and intake start at stubs, so they need a cut and a heater.
 func (r *reducer) runs(plan *Plan) {
@@ -58,7 +59,7 @@ func (r *reducer) muffler(run *LaidRun) *LaidMuffler {
 	}
 	leg := geometry.Segment3{A: run.Path[m.Leg-1], B: run.Path[m.Leg]}
 	length, end := leg.B.Sub(leg.A).Norm(), m.Start+m.Length
-	if length == 0 || end > length+alongNoise {
+	if length == 0 || end > length+AlongNoise {
 		r.fault("exhaust.muffler.start", "the muffler ends %s mm along leg %d, which is %s mm long: "+
 			"start it earlier, or make the leg longer", mm(end), m.Leg, mm(length))
 		return nil
@@ -72,7 +73,7 @@ func (r *reducer) muffler(run *LaidRun) *LaidMuffler {
 
 func (r *reducer) clips(run *LaidRun) {
 	for i, clip := range r.job.Exhaust.Clips {
-		if clip > run.Line.Length()+alongNoise {
+		if clip > run.Line.Length()+AlongNoise {
 			r.fault(fmt.Sprintf("exhaust.clips[%d]", i), "clip %d is %s mm along the exhaust, which is %s mm long: "+
 				"take it out, or move it", i+1, mm(clip), mm(run.Line.Length()))
 		}
@@ -95,7 +96,7 @@ func (r *reducer) fuel() *LaidLine {
 			p.Leg, len(line.Path)-1)
 		return line
 	}
-	if length := line.Path[p.Leg].Sub(line.Path[p.Leg-1]).Norm(); p.Start > length+alongNoise {
+	if length := line.Path[p.Leg].Sub(line.Path[p.Leg-1]).Norm(); p.Start > length+AlongNoise {
 		r.fault("fuel.pump.start", "the pump is %s mm along leg %d, which is %s mm long: start it earlier, "+
 			"or choose another leg", mm(p.Start), p.Leg, mm(length))
 		return line
