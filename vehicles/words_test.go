@@ -99,7 +99,7 @@ func TestKeyPathsInWords(t *testing.T) {
 		"exhaust.path[2][2]":             "exhaust: path, point 3, drop",
 		"exhaust.muffler.leg":            "exhaust: muffler.leg",
 		`rules."cut.clearance"`:          `rules: "cut.clearance"`,
-		"obstruction[0].centre[1]":       `obstruction "rail": centre, value 2`,
+		"obstruction[0].centre[1]":       `obstruction "rail": centre, y`,
 		"obstruction[0].total.x":         `obstruction "rail": total.x`,
 		"exhaust.path[0][3]":             "exhaust: path, point 1, value 4",
 		`extra."a.b"[0]."c d".e[3]`:      `extra: "a.b", value 1."c d".e, value 4`,
@@ -128,7 +128,7 @@ func TestKeyPathsAreTakenApartAsTheyWerePutTogether(t *testing.T) {
 
 func TestErrorsOfAFileStandOnTheirLines(t *testing.T) {
 	e := FileErrors{{File: "a.toml", Line: 3, Text: "one"}, {File: "a.toml", Text: "two", reading: true}, {File: "a\nb", Line: 1, Text: "three"}}
-	assert.Equal(t, "a.toml:3: one\na.toml: two\n\"a\\nb\":1: three", e.Error())
+	assert.Equal(t, "a.toml:3: one\na.toml: two\na␊b:1: three", e.Error())
 	assert.False(t, e.WholeJob())
 	assert.True(t, e[1:2].WholeJob())
 }
