@@ -47,15 +47,6 @@ const (
 	Foul
 )
 
-// View says from where the scene is looked at.
-type View uint8
-
-// The views. With the van's nose to the right, left is at the top from above and at the bottom from below.
-const (
-	Below View = iota
-	Above
-)
-
 // Item is one thing of a scene. Footprint or Path places it, as Form says.
 type Item struct {
 	Role      Role
@@ -84,8 +75,8 @@ const (
 
 // Scene is a display list, painted in order.
 type Scene struct {
-	View     View
-	Min, Max geometry.Point // what there is to see, mm
-	Grid     float64        // spacing of the grid's squares, mm
-	Items    []Item
+	Projection Projection
+	Min, Max   geometry.Point // what there is to see, mm of the projection's plane
+	Grid       float64        // spacing of the grid's squares, mm
+	Items      []Item
 }

@@ -56,7 +56,7 @@ func Draw(result rules.Result, opts Options) scene.Scene {
 
 func (d *drawer) scene() scene.Scene {
 	low, high := d.bounds()
-	return scene.Scene{View: d.opts.View, Min: low, Max: high, Grid: Square, Items: d.items}
+	return scene.Scene{Projection: d.opts.View.Projection(), Min: low, Max: high, Grid: Square, Items: d.items}
 }
 
 type drawer struct {

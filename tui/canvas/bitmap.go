@@ -3,7 +3,7 @@ package canvas
 import "math/bits"
 
 // bitmap is a plane of dots, a bit each, so that patterns and outlines take whole words at a time. Dots are counted
-// from the top left of the picture as seen from above; what is set outside is dropped.
+// from the top left of the picture as its plane has it; what is set outside is dropped.
 type bitmap struct {
 	w, h, stride int // in dots; words a row
 	words        []uint64

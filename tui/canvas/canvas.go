@@ -1,7 +1,7 @@
 // Package canvas paints a scene on the cells of a terminal, true to scale, eight braille dots to a cell.
 //
-// Places are mm; a Map carries them to cells and back. Dots are counted as seen from above; seen from below the
-// finished picture is turned over about the van's length, so that the two views are mirror images dot by dot. A
+// Places are mm; a Map carries them to cells and back. Dots are counted as the scene's plane has them; where that is
+// seen from its back the finished picture is turned over, so that below and above are mirror images dot by dot. A
 // Canvas is a plain grid of cells; colours come in only when it is written out.
 package canvas
 

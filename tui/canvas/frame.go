@@ -3,6 +3,7 @@ package canvas
 import (
 	"math"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
@@ -24,18 +25,17 @@ func (p *painter) frame() {
 	p.foot()
 }
 
-// head says from where the picture is seen and which side is at its top.
+// head says from where the picture is seen, and which ways of the van run to its sides and to its top.
 func (p *painter) head() {
-	const right = "nose ►"
-	title := " SEEN FROM BELOW "
-	if p.View == scene.Above {
-		title = " SEEN FROM ABOVE "
-	}
+	seen := &p.scene.Projection
+	title := " SEEN FROM " + strings.ToUpper(seen.From) + " "
+	left, right := "◄ "+p.word(seen.Across.Low), p.word(seen.Across.High)+" ►"
 	c := &p.canvas
 	c.Put(0, 0, title, loud)
 	at := utf8.RuneCountInString(title) + 1
-	c.Put(at, 0, "◄ bumper", words)
-	from, room := at+9, c.Width-at-10-utf8.RuneCountInString(right)
+	c.Put(at, 0, left, words)
+	from := at + utf8.RuneCountInString(left) + 1
+	room := c.Width - from - 1 - utf8.RuneCountInString(right)
 	for _, top := range p.tops() {
 		if spare := room - utf8.RuneCountInString(top); spare >= 0 {
 			c.Put(from+spare/2, 0, top, words)
@@ -45,23 +45,35 @@ func (p *painter) head() {
 	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, words)
 }
 
-// tops says which side is at the top, in fewer and fewer words; without a foot line that has to name the bottom too.
+// tops says which way is to the top, in fewer and fewer words; without a foot line that has to name the bottom too.
 func (p *painter) tops() []string {
-	top, bottom := p.side(p.View == scene.Above), p.side(p.View == scene.Below)
+	top, bottom := p.scene.Projection.Top(), p.scene.Projection.Bottom()
 	if footRows(p.canvas.Height) == 1 {
-		return []string{"▲ " + top + " ▼ " + bottom, "▲" + top, "▲"}
+		return []string{"▲ " + p.word(top) + " ▼ " + p.word(bottom), "▲" + p.word(top), "▲"}
 	}
-	return []string{"▲ van's " + top, "▲ " + top, "▲"}
+	return []string{"▲ " + p.named(top), "▲ " + p.word(top), "▲"}
 }
 
-func (p *painter) side(left bool) string {
-	if left {
+// word is what a way of the van is called here.
+func (p *painter) word(way scene.Way) string {
+	switch way {
+	case scene.ToLeft:
 		return p.look.Left
+	case scene.ToRight:
+		return p.look.Right
 	}
-	return p.look.Right
+	return string(way)
 }
 
-// foot says which side is at the bottom, whose hand that is, and how long a few cells are.
+// named is the word for a way of the van; a side is the van's, as whoever looks has sides too.
+func (p *painter) named(way scene.Way) string {
+	if way == scene.ToLeft || way == scene.ToRight {
+		return "van's " + p.word(way)
+	}
+	return p.word(way)
+}
+
+// foot says which way is to the bottom, whose hand that is, and how long a few cells are.
 func (p *painter) foot() {
 	c := &p.canvas
 	if footRows(c.Height) == 1 {
@@ -70,30 +82,15 @@ func (p *painter) foot() {
 	bar := p.bar()
 	room := c.Width - utf8.RuneCountInString(bar) - 2
 	c.Put(c.Width-utf8.RuneCountInString(bar), c.Height-1, bar, quiet)
-	bottom := "▼ van's " + p.side(p.View == scene.Below)
+	bottom := "▼ " + p.named(p.scene.Projection.Bottom())
 	c.Put(0, c.Height-1, bottom, words)
 	at := utf8.RuneCountInString(bottom)
-	for _, hands := range hands[p.View] {
-		if at+utf8.RuneCountInString(hands) <= room {
-			c.Put(at, c.Height-1, hands, quiet)
+	for _, hands := range p.scene.Projection.Hands {
+		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
+			c.Put(at, c.Height-1, ": "+hands, quiet)
 			return
 		}
 	}
-}
-
-// hands says, as fully as there is room, how the sides of the picture lie to whoever is at work. On one's back with the
-// head at the bumper and the feet to the nose one looks up at the van as if one had tipped over backwards out of its
-// driving seat: left stays left. Slid in head first from the bumper it is the other hand, so that is said too.
-var hands = map[scene.View][]string{
-	scene.Below: {
-		": your left hand on your back with your head at the bumper, your right with it to the nose",
-		": your left hand, head at the bumper; right, head to the nose",
-		": your left, head at bumper",
-	},
-	scene.Above: {
-		": your right hand when you stand on the floor and face the nose",
-		": your right, facing the nose",
-	},
 }
 
 // bar returns a scale bar: its length in cells is exact.
@@ -109,7 +106,7 @@ func (p *painter) bar() string {
 	return string(bar) + "┤ " + strconv.FormatFloat(length/u, 'f', -1, 64) + " " + unitName(p.look.Units)
 }
 
-// bottomRuler counts from the bumper datum.
+// bottomRuler counts along the plane's across.
 func (p *painter) bottomRuler() {
 	c, row := &p.canvas, p.Top+p.Rows
 	for col := p.Left; col < c.Width; col++ {
@@ -117,25 +114,23 @@ func (p *painter) bottomRuler() {
 	}
 	c.Put(p.Left-1, row, "└", quiet)
 	c.Put(0, row, unitName(p.look.Units), quiet)
-	u := unit(p.look.Units)
 	step := p.tick()
 	last := p.west + float64(p.wide)*p.Scale
 	for x := first(p.west, step); x < last; x += step {
 		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
-		number := strconv.FormatFloat(math.Round(x/u*100)/100+0, 'f', -1, 64)
+		number := p.figureAt(&p.scene.Projection.Across, x)
 		if col+utf8.RuneCountInString(number) < c.Width {
 			c.Put(col, row, "┴"+number, words)
 		}
 	}
 }
 
-// sideRuler counts from the centreline, left positive as readings are.
+// sideRuler counts along the plane's up.
 func (p *painter) sideRuler() {
 	c := &p.canvas
 	for row := p.Top; row < p.Top+p.Rows; row++ {
 		c.Put(p.Left-1, row, "│", quiet)
 	}
-	u := unit(p.look.Units)
 	step := p.tick()
 	low := p.north - float64(p.tall)*p.Scale
 	for y := first(low, step); y < p.north; y += step {
@@ -143,12 +138,19 @@ func (p *painter) sideRuler() {
 		if !ok {
 			continue
 		}
-		number := strconv.FormatFloat(math.Round(y/u*100)/100+0, 'f', -1, 64)
-		if y > 0 {
-			number = "+" + number
-		}
+		number := p.figureAt(&p.scene.Projection.Up, y)
 		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number+"┤", words)
 	}
+}
+
+// figureAt is what a ruler says at a place of its axis, mm.
+func (p *painter) figureAt(axis *scene.Axis, at float64) string {
+	counted := at * axis.Counts
+	number := strconv.FormatFloat(math.Round(counted/unit(p.look.Units)*100)/100+0, 'f', -1, 64)
+	if axis.Signed && counted > 0 {
+		return "+" + number
+	}
+	return number
 }
 
 // tick returns the distance of the rulers' numbers, mm: round in the unit shown, and with room for a number.
@@ -189,9 +191,9 @@ func round(x float64) float64 {
 func first(x, step float64) float64 { return math.Ceil(x/step) * step }
 
 // figure draws someone lying on the back under the van, head at the bumper, where nothing is hidden by it. That the
-// hands are at the right sides follows from the picture being mirrored: see hands.
+// hands are at the right sides follows from the picture being mirrored: see scene.Projection.
 func (p *painter) figure() {
-	if p.View != scene.Below {
+	if !p.scene.Projection.Lying {
 		return
 	}
 	shape := []string{"  ╷ right", "●━┿━━━<  ", "  ╵ left "}

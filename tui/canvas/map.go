@@ -29,13 +29,14 @@ const (
 	dotsDown   = 4
 )
 
-// Map carries places in mm to cells of a painted canvas and back.
+// Map carries places to cells of a painted canvas and back.
 type Map struct {
-	View          scene.View
+	plane         scene.Plane
+	over          bool    // the plane is seen from its back
 	Scale         float64 // mm a dot
 	Left, Top     int     // cells beside and above the picture
 	Cols, Rows    int     // the picture, in cells
-	west, north   float64 // mm: the picture's top left corner as seen from above
+	west, north   float64 // mm: the top left corner of the picture as its plane has it
 	wide, tall    int     // the picture, in dots
 	shiftX, shift int     // where textures start
 }
@@ -43,7 +44,10 @@ type Map struct {
 // NewMap returns how Paint lays a scene out on w columns and h rows (at least MinWidth and MinHeight) under a camera.
 // A camera without scale fits the whole scene. The scale always fits whole dots, so that a place is where it is drawn.
 func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
-	m := Map{View: s.View, Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1)}
+	m := Map{
+		plane: s.Projection.Plane, over: s.Projection.Over,
+		Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1),
+	}
 	m.wide, m.tall = m.Cols*dotsAcross, m.Rows*dotsDown
 	middle := camera.Middle
 	m.Scale = camera.Scale
@@ -59,7 +63,7 @@ func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
 
 // Fit returns the camera that shows the box from low to high, mm, on w columns and h rows.
 func Fit(view scene.View, low, high geometry.Point, w, h int) desk.Camera {
-	m := NewMap(scene.Scene{View: view, Min: low, Max: high}, w, h, desk.Camera{})
+	m := NewMap(scene.Scene{Projection: view.Projection(), Min: low, Max: high}, w, h, desk.Camera{})
 	return desk.Camera{View: view, Middle: m.Middle(), Scale: m.Scale}
 }
 
@@ -77,7 +81,7 @@ func (m Map) fit(low, high geometry.Point) (scale float64, middle geometry.Point
 	return scale, middle
 }
 
-// Middle returns the place in the middle of the picture, mm.
+// Middle returns the place of the plane in the middle of the picture, mm.
 func (m Map) Middle() geometry.Point {
 	return geometry.Point{X: m.west + float64(m.wide)/2*m.Scale, Y: m.north - float64(m.tall)/2*m.Scale}
 }
@@ -85,14 +89,17 @@ func (m Map) Middle() geometry.Point {
 // CellSize returns how many mm a cell is wide and high.
 func (m Map) CellSize() (wide, high float64) { return m.Scale * dotsAcross, m.Scale * dotsDown }
 
-// Cell returns the cell a place lies in, counted from the canvas's top left, and whether it lies in the picture.
+// CellOf returns the cell where a place is seen, counted from the canvas's top left, and whether it lies in the picture.
+func (m Map) CellOf(p geometry.Point3) (col, row int, ok bool) { return m.Cell(m.plane.Point(p)) }
+
+// Cell returns the cell that a place of the plane lies in, and whether it lies in the picture.
 func (m Map) Cell(p geometry.Point) (col, row int, ok bool) {
 	d := m.dot(p)
 	col, row = floor(d.x/dotsAcross), m.flip(floor(d.y/dotsDown))
 	return col + m.Left, row + m.Top, col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
 }
 
-// Point returns the place in the middle of a cell, and whether the cell belongs to the picture.
+// Point returns the place of the plane in the middle of a cell, and whether the cell belongs to the picture.
 func (m Map) Point(col, row int) (p geometry.Point, ok bool) {
 	col, row = col-m.Left, row-m.Top
 	ok = col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
@@ -103,10 +110,9 @@ func (m Map) Point(col, row int) (p geometry.Point, ok bool) {
 	}, ok
 }
 
-// flip turns a row of cells as seen from above into the one on the screen, and back: from below the picture is
-// mirrored, left at the bottom.
+// flip turns a row of cells as the plane has it into the one on the screen, and back.
 func (m *Map) flip(row int) int {
-	if m.View == scene.Below {
+	if m.over {
 		return m.Rows - 1 - row
 	}
 	return row

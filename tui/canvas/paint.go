@@ -31,7 +31,7 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	return p.canvas.cropped(w, h)
 }
 
-// painter is a picture in the making. Bitmaps and cells are as seen from above until develop.
+// painter is a picture in the making. Bitmaps and cells are as the plane has them until develop.
 type painter struct {
 	Map
 	scene            scene.Scene
@@ -197,13 +197,13 @@ func (p *painter) gridOn(low, high geometry.Point, step float64) {
 	}
 }
 
-// develop turns dots into braille characters on the canvas, the right way up for the view.
+// develop turns dots into braille characters on the canvas, the right way up for whoever looks.
 func (p *painter) develop() {
 	for i := range p.canvas.Cells {
 		p.canvas.Cells[i].Rune = ' '
 	}
 	braille := &upright
-	if p.View == scene.Below {
+	if p.over {
 		braille = &mirrored
 	}
 	for row := range p.Rows {

@@ -6,7 +6,7 @@ import (
 	"bench.example/undermark/geometry"
 )
 
-// vec is a place in dots from the top left of the picture as seen from above; dot x runs from x to x+1.
+// vec is a place in dots from the top left of the picture as its plane has it; dot x runs from x to x+1.
 type vec struct{ x, y float64 }
 
 // convex sets the dots whose middles lie in a convex outline.

@@ -9,7 +9,7 @@ import (
 type Shade struct {
 	m     Map
 	masks [scene.Rooms]bitmap
-	cells []scene.Room // the least room in each cell, as seen from above
+	cells []scene.Room // the least room in each cell, as the plane has it
 }
 
 // NewShade shades every dot of a picture by the room at its middle.

@@ -22,7 +22,7 @@ func rings(p geometry.Point) scene.Room {
 
 func ringed(view scene.View) (scene.Scene, Map, *Shade) {
 	floor := geometry.NewRectangle(geometry.Point{Y: -500}, geometry.Point{X: 1000, Y: 500}, 0)
-	s := scene.Scene{View: view, Min: geometry.Point{Y: -500}, Max: geometry.Point{X: 1000, Y: 500}, Items: []scene.Item{{Role: scene.Floor, Footprint: floor}}}
+	s := scene.Scene{Projection: view.Projection(), Min: geometry.Point{Y: -500}, Max: geometry.Point{X: 1000, Y: 500}, Items: []scene.Item{{Role: scene.Floor, Footprint: floor}}}
 	m := NewMap(s, 100, 27, desk.Camera{View: view})
 	return s, m, NewShade(m, rings)
 }

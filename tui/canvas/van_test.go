@@ -62,7 +62,7 @@ func van(view scene.View) scene.Scene {
 		scene.Item{Role: scene.Cut, Form: scene.Outline, Footprint: geometry.NewRound(cut, 63.5), Label: "cut"},
 		scene.Item{Role: scene.CutCentre, Form: scene.Spot, Path: []geometry.Point{cut}},
 	)
-	return scene.Scene{View: view, Min: pt(-40, -920), Max: pt(3280, 920), Grid: 100, Items: items}
+	return scene.Scene{Projection: view.Projection(), Min: pt(-40, -920), Max: pt(3280, 920), Grid: 100, Items: items}
 }
 
 func crowded() scene.Scene {

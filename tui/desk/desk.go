@@ -64,11 +64,11 @@ const (
 	TrueColour
 )
 
-// Camera is where a plan looks: the middle of the picture in mm, how many mm a dot is wide, from which side.
+// Camera is where a plan looks: from which side, the middle of the picture, how many mm a dot is wide.
 type Camera struct {
 	View   scene.View
-	Middle geometry.Point
-	Scale  float64 // mm a dot; 0: fit everything
+	Middle geometry.Point // mm, of the view's plane
+	Scale  float64        // mm a dot; 0: fit everything
 }
 
 // Change is what a screen asks for. The zero Change asks for nothing.

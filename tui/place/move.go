@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -27,23 +26,23 @@ func steps(s desk.State) [3]float64 {
 	return millimetreSteps
 }
 
-// seen is the plan direction that an arrow points in on the screen. The van's nose is to the right; from below its
-// left is at the bottom, so that up and down change over.
-func seen(arrow string, v scene.View) geometry.Point {
-	up := 1.
-	if v == scene.Below {
-		up = -1
-	}
-	return map[string]geometry.Point{"right": {X: 1}, "left": {X: -1}, "up": {Y: up}, "down": {Y: -up}}[arrow]
+// ways are how far to the right and up the arrows point in the picture.
+var ways = map[string][2]float64{"right": {1, 0}, "left": {-1, 0}, "up": {0, 1}, "down": {0, -1}}
+
+// stepped is the step in space, as long as the arrows' steps are now, that is seen from a place as the way an arrow points.
+func (m screen) stepped(arrow string, at geometry.Point3, s desk.State) geometry.Point3 {
+	seen, way := s.Camera.View.Projection(), ways[arrow]
+	return seen.Step(at, way[0], way[1]).Scale(steps(s)[m.step])
 }
 
 // move moves the cut, or the point of the run, one step the way the arrow points.
 func (m screen) move(arrow string, s desk.State) desk.Change {
-	by := seen(arrow, s.Camera.View).Scale(steps(s)[m.step])
 	if m.moving == hole {
 		if s.Job.Cut == nil {
 			return desk.Change{Say: "No cut to move yet: " + keyHere.Help().Key + " places one in the middle."}
 		}
+		at := plan2(s.Job.Cut.At)
+		by := m.stepped(arrow, at.At(0), s).Plan()
 		if m.staying && refused(s).Say == "" {
 			to, ok := slid(s, by)
 			if !ok {
@@ -51,14 +50,15 @@ func (m screen) move(arrow string, s desk.State) desk.Change {
 			}
 			return moveCut(s.Job, to, "move cut")
 		}
-		return moveCut(s.Job, plan2(s.Job.Cut.At).Add(by), "move cut")
+		return moveCut(s.Job, at.Add(by), "move cut")
 	}
 	run := m.run(s)
 	if run == nil || len(run.Path) == 0 {
 		return desk.Change{Say: "No " + m.moving.String() + " to move yet: " + keyAdd.Help().Key + " adds a point."}
 	}
 	p := run.Path[m.point]
-	return m.setPoint(s, vehicles.RunPoint{X: p.X + by.X, Y: p.Y + by.Y, Drop: p.Drop}, fmt.Sprintf("move %s point %d", m.moving, m.point+1))
+	by := m.stepped(arrow, inSpace(p), s)
+	return m.setPoint(s, vehicles.RunPoint{X: p.X + by.X, Y: p.Y + by.Y, Drop: p.Drop - by.Z}, fmt.Sprintf("move %s point %d", m.moving, m.point+1))
 }
 
 // moveCut puts the cut of a job that has one at a place of the plan.
@@ -83,7 +83,7 @@ func turn(s desk.State, way float64) desk.Change {
 	if s.Job.Heater == nil {
 		return desk.Change{Say: "No heater is chosen yet: choose one on the Job screen."}
 	}
-	if s.Camera.View == scene.Below {
+	if s.Camera.View.Projection().Over {
 		way = -way
 	}
 	heater := *s.Job.Heater
@@ -115,5 +115,8 @@ func held(p vehicles.RunPoint) vehicles.RunPoint {
 
 // within brings a coordinate or a drop back to what a job may hold.
 func within(v float64) float64 { return max(-survey.Longest, min(survey.Longest, v)) }
+
+// inSpace is where a point of a run is.
+func inSpace(p vehicles.RunPoint) geometry.Point3 { return geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop} }
 
 func plan2(at [2]float64) geometry.Point { return geometry.Point{X: at[0], Y: at[1]} }

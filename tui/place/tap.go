@@ -39,11 +39,11 @@ func (m screen) picture(s desk.State, w, h int) string {
 
 // cell is where a point is in a plan of w columns and h rows, and whether it is seen there.
 func (m screen) cell(p vehicles.RunPoint, s desk.State, w, h int) (col, row int, seen bool) {
-	floor := scene.Scene{View: s.Camera.View} // enough for a plan with a scale of its own
+	floor := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a plan with a scale of its own
 	if s.Camera.Scale == 0 {
 		floor = drawing.Draw(s.Result, drawing.Options{View: s.Camera.View, Selected: -1})
 	}
-	return canvas.NewMap(floor, w, h, s.Camera).Cell(geometry.Point{X: p.X, Y: p.Y})
+	return canvas.NewMap(floor, w, h, s.Camera).CellOf(inSpace(p))
 }
 
 // followed has the view follow what is moved when that leaves the picture.
@@ -58,7 +58,7 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 	}
 	if _, _, seen := m.cell(at, s, w, h); !seen {
 		camera := s.Camera
-		camera.Middle = geometry.Point{X: at.X, Y: at.Y}
+		camera.Middle = camera.View.Projection().Point(inSpace(at))
 		change.Camera = &camera
 	}
 	return change
@@ -82,7 +82,7 @@ func (m screen) moved(s desk.State) (p vehicles.RunPoint, there bool) {
 // middle is the middle of the view, or of the floor while the whole of it is shown.
 func (m screen) middle(s desk.State) geometry.Point {
 	if s.Camera.Scale > 0 {
-		return s.Camera.Middle
+		return s.Camera.View.Projection().Place(s.Camera.Middle).Plan()
 	}
 	return geometry.Point{X: s.Job.Floor.From + s.Job.Floor.Length/2}
 }

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -16,14 +15,10 @@ func (p Pane) lay(s desk.State) canvas.Map {
 	return canvas.NewMap(draw(s, Options{}), p.w, p.h, s.Camera)
 }
 
-// turnedOver looks at the same place from the other side.
+// turnedOver looks at the same place in the next view.
 func turnedOver(c desk.Camera) desk.Camera {
-	if c.View == scene.Below {
-		c.View = scene.Above
-	} else {
-		c.View = scene.Below
-	}
-	return c
+	from, to := c.View.Projection(), c.View.Next().Projection()
+	return desk.Camera{View: c.View.Next(), Middle: to.Point(from.Place(c.Middle)), Scale: c.Scale}
 }
 
 func (p Pane) middle(s desk.State) geometry.Point { return p.lay(s).Middle() }
@@ -41,13 +36,11 @@ func (p Pane) panned(s desk.State, arrow string) desk.Camera {
 	m := p.lay(s)
 	wide, high := m.CellSize()
 	across, up := float64(max(m.Cols/8, 1))*wide, float64(max(m.Rows/8, 1))*high
-	if s.Camera.View == scene.Below {
-		up = -up
-	}
-	by := map[string]geometry.Point{
-		"shift+left": {X: -across}, "shift+right": {X: across}, "shift+up": {Y: up}, "shift+down": {Y: -up},
+	way := map[string][2]float64{
+		"shift+left": {-across, 0}, "shift+right": {across, 0}, "shift+up": {0, up}, "shift+down": {0, -up},
 	}[arrow]
-	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(by), Scale: m.Scale}
+	seen := s.Camera.View.Projection()
+	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(seen.Shift(way[0], way[1])), Scale: m.Scale}
 }
 
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.

@@ -5,6 +5,8 @@
 package plan
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -55,7 +57,7 @@ func bind(name, what string, keys ...string) key.Binding {
 }
 
 var (
-	keyTurnOver = bind("v", "from below or above", "v")
+	keyTurnOver = bind("v", "from "+sides(), "v")
 	keyIn       = bind("+", "nearer", "+", "=")
 	keyOut      = bind("-", "farther", "-", "_")
 	keyAll      = bind("f", "the whole floor", "f")
@@ -63,6 +65,16 @@ var (
 	keyLegend   = bind("l", "what the letters mean", "l")
 	keyPan      = bind("Shift-arrows", "move the view", "shift+up", "shift+down", "shift+left", "shift+right")
 )
+
+// sides says from where the views look: "below or above".
+func sides() string {
+	first := scene.View(0)
+	names := []string{first.Projection().From}
+	for v := first.Next(); v != first; v = v.Next() {
+		names = append(names, v.Projection().From)
+	}
+	return strings.Join(names, " or ")
+}
 
 // Update answers a message: a key or the wheel with a change of the camera, a tap with the place tapped, mm, and the
 // obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
@@ -132,7 +144,8 @@ func (p Pane) mouse(msg tea.MouseMsg, s desk.State) (Pane, desk.Change, *geometr
 		camera := p.zoomed(s, step, at)
 		return p, desk.Change{Camera: &camera}, nil
 	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-		return p, desk.Change{Select: p.pick(s, at)}, &at
+		place := s.Camera.View.Projection().Place(at).Plan()
+		return p, desk.Change{Select: p.pick(s, at)}, &place
 	}
 	return p, desk.Change{}, nil
 }

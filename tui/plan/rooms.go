@@ -56,7 +56,7 @@ func (p Pane) letters(c *canvas.Canvas, s desk.State) {
 	areas, _ := p.Areas(s)
 	for _, a := range areas {
 		text := "(" + a.Name + ")"
-		col, row, ok := c.Cell(a.Best.At)
+		col, row, ok := c.CellOf(a.Best.At.At(0))
 		col -= len(text) / 2
 		if ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 && wordless(c, col, row, len(text)) {
 			c.Put(col, row, text, canvas.Ink{Role: scene.Wish, Tone: canvas.Bold})

@@ -1,0 +1,94 @@
+package scene
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry"
+)
+
+// every is each view there is, and those of the tests.
+func every() map[string]Projection {
+	all := map[string]Projection{fromTheRight.From: fromTheRight, fromBehind.From: fromBehind}
+	for v := View(0); ; {
+		all[v.Projection().From] = v.Projection()
+		if v = v.Next(); v == 0 {
+			return all
+		}
+	}
+}
+
+func drawPoint(t *rapid.T) geometry.Point {
+	within := rapid.Float64Range(-5000, 5000)
+	return geometry.Point{X: within.Draw(t, "x"), Y: within.Draw(t, "y")}
+}
+
+func drawPoint3(t *rapid.T) geometry.Point3 {
+	return drawPoint(t).At(rapid.Float64Range(-600, 600).Draw(t, "z"))
+}
+
+func near(t require.TestingT, want, got geometry.Point) {
+	require.InDelta(t, 0, want.Sub(got).Norm(), 1e-9, "%v, %v", want, got)
+}
+
+func TestPlacesGoToThePlaneAndBack(t *testing.T) {
+	for name, p := range every() {
+		t.Run(name, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) {
+				q, at := drawPoint(t), drawPoint3(t)
+				near(t, q, p.Point(p.Place(q)))
+				by := drawPoint(t)
+				near(t, p.Point(at).Add(by), p.Point(at.Add(p.Way(at, by))))
+				require.LessOrEqual(t, p.Point(at).Sub(q).Norm(), at.Sub(p.Place(q)).Norm()+1e-9, "nothing is seen longer than it is")
+			})
+		})
+	}
+}
+
+// What goes up in the picture goes the way that the picture's top is called.
+func TestTheTopIsWhereStepsGoUp(t *testing.T) {
+	ways := map[Way]geometry.Point3{
+		ToBumper: {X: -1}, ToNose: {X: 1}, ToLeft: {Y: 1}, ToRight: {Y: -1}, "ground": {Z: -1}, "roof": {Z: 1},
+	}
+	for name, p := range every() {
+		at := geometry.Point3{X: 1210, Y: 240, Z: -95}
+		assert.Equal(t, ways[p.Top()], p.Step(at, 0, 1), name)
+		assert.Equal(t, ways[p.Bottom()], p.Step(at, 0, -1), name)
+		assert.Equal(t, ways[p.Across.High], p.Step(at, 1, 0), name)
+		assert.Equal(t, ways[p.Across.Low], p.Step(at, -1, 0), name)
+	}
+}
+
+// A ruler counts what a tape reads: x from the bumper, y to the left, drops downwards.
+func TestRulersCountWhatTapesRead(t *testing.T) {
+	reads := map[Way]float64{ToNose: 1, ToLeft: 1, "ground": 1, ToBumper: -1, ToRight: -1, "roof": -1}
+	for name, p := range every() {
+		for _, axis := range []Axis{p.Across, p.Up} {
+			assert.Equal(t, reads[axis.High], axis.Counts, name)
+			assert.Equal(t, -reads[axis.Low], axis.Counts, name)
+		}
+	}
+}
+
+// From below is from above in a mirror: the same plane, turned over about the van's length.
+func TestBelowIsAboveTurnedOver(t *testing.T) {
+	below, above := Below.Projection(), Above.Projection()
+	assert.Equal(t, below.Plane, above.Plane)
+	assert.NotEqual(t, below.Over, above.Over)
+	assert.Equal(t, above.Top(), below.Bottom())
+	assert.Equal(t, above.Bottom(), below.Top())
+	at := geometry.Point3{}
+	assert.Equal(t, above.Step(at, 3, 7), below.Step(at, 3, -7))
+}
+
+func TestViewsComeRoundAgain(t *testing.T) {
+	assert.Equal(t, Above, Below.Next())
+	assert.Equal(t, Below, Above.Next())
+	for name, p := range every() {
+		assert.Equal(t, name, p.From)
+		assert.NotEmpty(t, name)
+	}
+}
