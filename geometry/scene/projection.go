@@ -10,6 +10,8 @@ type Plane interface {
 	Place(q geometry.Point) geometry.Point3
 	// Way returns the step in space that is seen at a place as the step by.
 	Way(at geometry.Point3, by geometry.Point) geometry.Point3
+	// Prism returns what an upright prism covers; ok is false where nothing of it is seen.
+	Prism(p *geometry.Prism) (f geometry.Footprint, ok bool)
 }
 
 // Projection lays what is in space out as a picture and says what the picture's ways are called. Whoever paints a
@@ -18,6 +20,7 @@ type Projection struct {
 	Plane
 	From       string // what it is seen from: "below"
 	Across, Up Axis   // of the plane
+	Hides      Layer  // what the floor hides; Through: nothing
 	Over       bool   // the plane is seen from its back: what goes up in it goes down in the picture
 	Lying      bool   // whoever is at work lies behind the picture, head to the low end of Across, left hand to the high end of Up
 	Hands      []string
@@ -56,6 +59,9 @@ func (p *Projection) Bottom() Way {
 	}
 	return p.Up.Low
 }
+
+// Hidden tells whether the floor hides an item, so that it is drawn dashed.
+func (p *Projection) Hidden(it *Item) bool { return it.Layer != Through && it.Layer == p.Hides }
 
 // Shift returns the step in the plane that goes so far to the right and up in the picture.
 func (p *Projection) Shift(right, up float64) geometry.Point {

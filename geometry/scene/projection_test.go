@@ -1,4 +1,4 @@
-package scene
+package scene_test
 
 import (
 	"testing"
@@ -8,12 +8,14 @@ import (
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/scene/trial"
 )
 
 // every is each view there is, and those of the tests.
-func every() map[string]Projection {
-	all := map[string]Projection{fromTheRight.From: fromTheRight, fromBehind.From: fromBehind}
-	for v := View(0); ; {
+func every() map[string]scene.Projection {
+	all := map[string]scene.Projection{trial.Right.From: trial.Right, trial.Behind.From: trial.Behind}
+	for v := scene.View(0); ; {
 		all[v.Projection().From] = v.Projection()
 		if v = v.Next(); v == 0 {
 			return all
@@ -50,8 +52,8 @@ func TestPlacesGoToThePlaneAndBack(t *testing.T) {
 
 // What goes up in the picture goes the way that the picture's top is called.
 func TestTheTopIsWhereStepsGoUp(t *testing.T) {
-	ways := map[Way]geometry.Point3{
-		ToBumper: {X: -1}, ToNose: {X: 1}, ToLeft: {Y: 1}, ToRight: {Y: -1}, "ground": {Z: -1}, "roof": {Z: 1},
+	ways := map[scene.Way]geometry.Point3{
+		scene.ToBumper: {X: -1}, scene.ToNose: {X: 1}, scene.ToLeft: {Y: 1}, scene.ToRight: {Y: -1}, trial.ToGround: {Z: -1}, trial.ToRoof: {Z: 1},
 	}
 	for name, p := range every() {
 		at := geometry.Point3{X: 1210, Y: 240, Z: -95}
@@ -64,9 +66,9 @@ func TestTheTopIsWhereStepsGoUp(t *testing.T) {
 
 // A ruler counts what a tape reads: x from the bumper, y to the left, drops downwards.
 func TestRulersCountWhatTapesRead(t *testing.T) {
-	reads := map[Way]float64{ToNose: 1, ToLeft: 1, "ground": 1, ToBumper: -1, ToRight: -1, "roof": -1}
+	reads := map[scene.Way]float64{scene.ToNose: 1, scene.ToLeft: 1, trial.ToGround: 1, scene.ToBumper: -1, scene.ToRight: -1, trial.ToRoof: -1}
 	for name, p := range every() {
-		for _, axis := range []Axis{p.Across, p.Up} {
+		for _, axis := range []scene.Axis{p.Across, p.Up} {
 			assert.Equal(t, reads[axis.High], axis.Counts, name)
 			assert.Equal(t, -reads[axis.Low], axis.Counts, name)
 		}
@@ -75,7 +77,7 @@ func TestRulersCountWhatTapesRead(t *testing.T) {
 
 // From below is from above in a mirror: the same plane, turned over about the van's length.
 func TestBelowIsAboveTurnedOver(t *testing.T) {
-	below, above := Below.Projection(), Above.Projection()
+	below, above := scene.Below.Projection(), scene.Above.Projection()
 	assert.Equal(t, below.Plane, above.Plane)
 	assert.NotEqual(t, below.Over, above.Over)
 	assert.Equal(t, above.Top(), below.Bottom())
@@ -85,8 +87,8 @@ func TestBelowIsAboveTurnedOver(t *testing.T) {
 }
 
 func TestViewsComeRoundAgain(t *testing.T) {
-	assert.Equal(t, Above, Below.Next())
-	assert.Equal(t, Below, Above.Next())
+	assert.Equal(t, scene.Above, scene.Below.Next())
+	assert.Equal(t, scene.Below, scene.Above.Next())
 	for name, p := range every() {
 		assert.Equal(t, name, p.From)
 		assert.NotEmpty(t, name)

@@ -1,6 +1,9 @@
-// Package scene is a display list of the van's underside: shapes, labels and dimension lines in mm, each with a
-// role. It knows nothing of cells, paper or colours: the screen, the SVG and the PDF paint the same scene.
-// Coordinates are the plan's, mm: X forward, Y left.
+// Package scene is a display list of the van's underside: solids, lines, labels and dimension lines in mm, each with a
+// role. It knows nothing of cells, paper or colours: whatever paints takes the same scene.
+//
+// Items are in space, as geometry has it: X forward, Y left, Z up from the underside of the lowest rib. A Projection
+// says what is seen of them in a plane. Bends and circles stay what they are until then: whoever paints says how far
+// off the lines may be that they are drawn by.
 package scene
 
 import "bench.example/undermark/geometry"
@@ -30,7 +33,7 @@ const (
 	Mouth  // the open end of the intake
 	Muffler
 	Tie       // a matching point
-	Dimension // a line between two nearest points, with its length
+	Dimension // a line between two nearest places, with its length
 	Mark      // a place to mark
 	Wheel
 	Wish
@@ -47,30 +50,43 @@ const (
 	Foul
 )
 
-// Item is one thing of a scene. Footprint or Path places it, as Form says.
+// Item is one thing of a scene, in space: its Form says what places it.
 type Item struct {
-	Role      Role
-	State     State
-	Form      Form
-	Footprint geometry.Footprint
-	Path      []geometry.Point
-	Label     string // what it is called: a name, or a dimension's length
-	Code      string // the kind's letters; "" for none
-	Ref       int    // index of the obstruction, opening, fitting or point in the job; -1 for none
-	Selected  bool
-	Unsure    bool // not measured on this van: drawn broken
-	Dashed    bool // hidden behind the floor in this view
+	Role     Role
+	State    State
+	Form     Form
+	Solid    Solid           // of an area, an outline or an edge: what it fills
+	Path     Path            // of a stroke: the line
+	At       geometry.Point3 // of a spot: where it is
+	Label    string          // what it is called: a name, or a dimension's length
+	Code     string          // the kind's letters; "" for none
+	Ref      int             // index of the obstruction, opening, fitting or point in the job; -1 for none
+	Selected bool
+	Unsure   bool  // not measured on this van: drawn broken
+	Dashed   bool  // drawn dashed wherever it is seen from
+	Layer    Layer // on which side of the floor it is
 }
 
-// Form says how an item is placed.
+// Form says how an item is placed and drawn.
 type Form uint8
 
 // The forms of an item.
 const (
-	Area    Form = iota // Footprint, filled with the role's pattern and outlined
-	Outline             // Footprint, outlined
+	Area    Form = iota // Solid, filled with the role's pattern and outlined
+	Outline             // Solid, outlined
+	Edge                // Solid, which has no width: a line along its edge
 	Stroke              // Path: a line
-	Spot                // Path[0]: a small mark
+	Spot                // At: a small mark
+)
+
+// Layer says on which side of the floor an item is: the floor hides one side from whoever looks from the other.
+type Layer uint8
+
+// The layers.
+const (
+	Through Layer = iota // in the floor, or drawn as if nothing hid it
+	Under
+	Upon
 )
 
 // Scene is a display list, painted in order.

@@ -18,7 +18,7 @@ const (
 // driving seat: left stays left. Slid in head first from the bumper it is the other hand, so that is said too.
 var projections = [...]Projection{
 	Below: {
-		Plane: plan{}, From: "below", Across: length, Up: breadth, Over: true, Lying: true,
+		Plane: plan{}, From: "below", Across: length, Up: breadth, Hides: Upon, Over: true, Lying: true,
 		Hands: []string{
 			"your left hand on your back with your head at the bumper, your right with it to the nose",
 			"your left hand, head at the bumper; right, head to the nose",
@@ -26,7 +26,7 @@ var projections = [...]Projection{
 		},
 	},
 	Above: {
-		Plane: plan{}, From: "above", Across: length, Up: breadth,
+		Plane: plan{}, From: "above", Across: length, Up: breadth, Hides: Under,
 		Hands: []string{
 			"your right hand when you stand on the floor and face the nose",
 			"your right, facing the nose",
@@ -52,3 +52,4 @@ type plan struct{}
 func (plan) Point(p geometry.Point3) geometry.Point                   { return p.Plan() }
 func (plan) Place(q geometry.Point) geometry.Point3                   { return q.At(0) }
 func (plan) Way(_ geometry.Point3, by geometry.Point) geometry.Point3 { return by.At(0) }
+func (plan) Prism(p *geometry.Prism) (geometry.Footprint, bool)       { return p.Footprint, true }

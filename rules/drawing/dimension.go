@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -39,13 +38,11 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 		return
 	}
 	it := scene.Item{
-		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Stroke,
-		Path: []geometry.Point{f.At[0].Plan()}, Label: valueOf(f, d.opts.Units), Selected: selected,
+		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Spot, At: f.At[0],
+		Label: valueOf(f, d.opts.Units), Selected: selected,
 	}
-	if len(f.At) == 1 {
-		it.Form = scene.Spot
-	} else {
-		it.Path = append(it.Path, f.At[1].Plan())
+	if len(f.At) > 1 {
+		it.Form, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
 	d.add(it)
 }
@@ -64,7 +61,7 @@ func valueOf(f *rules.Finding, units survey.Units) string {
 // marks draws the places to mark; those done are clear.
 func (d *drawer) marks() {
 	for i, m := range d.opts.Marks {
-		it := scene.Item{Role: scene.Mark, Form: scene.Spot, Path: []geometry.Point{m.Plan}, Label: m.Name, Ref: i}
+		it := scene.Item{Role: scene.Mark, Form: scene.Spot, At: m.Plan.At(0), Label: m.Name, Ref: i}
 		if d.opts.Ticked[m.Name] {
 			it.State = scene.Clear
 		}

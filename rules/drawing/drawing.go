@@ -35,8 +35,15 @@ type Options struct {
 
 // Draw returns the plan of a judged job. Thick things come first, so that thin ones are seen on them.
 func Draw(result rules.Result, opts Options) scene.Scene {
-	d := drawer{result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result)}
-	if opts.LeftOver != nil {
+	d := drawer{
+		result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result),
+		seen: opts.View.Projection(),
+	}
+	return d.draw()
+}
+
+func (d *drawer) draw() scene.Scene {
+	if d.opts.LeftOver != nil {
 		return d.tied()
 	}
 	d.floor()
@@ -56,7 +63,7 @@ func Draw(result rules.Result, opts Options) scene.Scene {
 
 func (d *drawer) scene() scene.Scene {
 	low, high := d.bounds()
-	return scene.Scene{Projection: d.opts.View.Projection(), Min: low, Max: high, Grid: Square, Items: d.items}
+	return scene.Scene{Projection: d.seen, Min: low, Max: high, Grid: Square, Items: d.items}
 }
 
 type drawer struct {
@@ -65,6 +72,7 @@ type drawer struct {
 	plan   *vehicles.Plan
 	opts   *Options
 	states states
+	seen   scene.Projection
 	items  []scene.Item
 }
 
@@ -74,11 +82,16 @@ func (d *drawer) add(it scene.Item) {
 	d.items = append(d.items, it)
 }
 
-func (d *drawer) floor() {
-	d.add(scene.Item{Role: scene.Floor, Footprint: geometry.NewRectangle(d.plan.FloorMin, d.plan.FloorMax, 0)})
+// through returns the solid of what goes through the floor, and of the floor itself.
+func (d *drawer) through(f geometry.Footprint) scene.Solid {
+	return scene.Upright(f, 0, d.job.Floor.Thickness)
 }
 
-// obstructions are hidden behind the floor from above, and drawn all the same: they are what a saw would meet.
+func (d *drawer) floor() {
+	d.add(scene.Item{Role: scene.Floor, Solid: d.through(geometry.NewRectangle(d.plan.FloorMin, d.plan.FloorMax, 0))})
+}
+
+// obstructions are hidden by the floor from above, and drawn all the same: they are what a saw would meet.
 func (d *drawer) obstructions() {
 	order, thickness := make([]int, len(d.plan.Obstructions)), make([]float64, len(d.plan.Obstructions))
 	for i := range order {
@@ -88,18 +101,21 @@ func (d *drawer) obstructions() {
 	for _, i := range order {
 		placed, kind := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind)
 		d.items = append(d.items, scene.Item{
-			Role: kind.Role, State: d.states.obstructions[i], Footprint: placed.Prism.Footprint,
+			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: scene.Under,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
-			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Dashed: d.opts.View == scene.Above,
+			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed,
 		})
 	}
 }
 
+// wheels stand on the ground, their axles across the van. One whose width was left out is drawn 1 mm wide.
 func (d *drawer) wheels() {
 	for _, w := range d.job.Wheels {
-		half := geometry.Point{X: w.Across / 2, Y: w.Width / 2}
-		at := geometry.Point{X: w.At[0], Y: w.At[1]}
-		d.add(scene.Item{Role: scene.Wheel, Form: scene.Outline, Footprint: geometry.NewRectangle(at.Sub(half), at.Add(half), 0), Label: "wheel"})
+		hub := geometry.Point3{X: w.At[0], Y: w.At[1], Z: w.Across/2 - d.job.Floor.Ground}
+		half := geometry.Point3{Y: max(w.Width, 1) / 2}
+		d.add(scene.Item{
+			Role: scene.Wheel, Form: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2), Label: "wheel",
+		})
 	}
 }
 
@@ -107,8 +123,8 @@ func (d *drawer) wheels() {
 func (d *drawer) fittings() {
 	for i := range d.plan.Fittings {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline, Footprint: d.plan.Fittings[i].Prism.Footprint,
-			Label: d.job.Fittings[i].Name, Ref: i, Dashed: d.opts.View == scene.Below,
+			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline,
+			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: scene.Upon, Label: d.job.Fittings[i].Name, Ref: i,
 		})
 	}
 }
@@ -116,47 +132,34 @@ func (d *drawer) fittings() {
 func (d *drawer) openings() {
 	for i := range d.plan.Openings {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Opening, State: d.states.openings[i], Form: scene.Stroke, Path: outlineOf(d.plan.Openings[i].Prism.Footprint),
-			Label: d.job.Openings[i].Name, Ref: i,
+			Role: scene.Opening, State: d.states.openings[i], Form: scene.Edge,
+			Solid: scene.Solid{Prism: d.plan.Openings[i].Prism}, Label: d.job.Openings[i].Name, Ref: i,
 		})
 	}
-}
-
-// outlineOf returns a line's path, or the closed outline of a rectangle or of a round's box.
-func outlineOf(f geometry.Footprint) []geometry.Point {
-	if f.Shape == geometry.Line {
-		return f.Path
-	}
-	c := f.Corners()
-	return []geometry.Point{c[0], c[1], c[2], c[3], c[0]}
 }
 
 func (d *drawer) ties() {
 	for i, tie := range d.plan.Ties {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Ref: i, Unsure: !tie.Use,
+			Role: scene.Tie, Form: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,
 		})
 	}
 }
 
-// bounds returns what there is to see: the floor, and what of the runs and openings lies beyond it.
+// bounds returns what there is to see: floor and datum, and what of the runs and openings lies beyond them.
 func (d *drawer) bounds() (low, high geometry.Point) {
-	const rim = 30
-	low, high = d.plan.FloorMin, d.plan.FloorMax
-	low.X = min(low.X, 0)
-	grow := func(p, q geometry.Point) {
-		low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
-		high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
-	}
+	const rim, off = 30, 0.1 // mm; what a bend is drawn off by is lost in the rim
+	low = d.seen.Point(geometry.Point3{})
+	high = low
 	for i := range d.items {
-		switch it := &d.items[i]; {
-		case it.Role == scene.Floor, it.Role == scene.Space, it.Role == scene.Dimension:
-		case it.Path != nil:
-			for _, p := range it.Path {
-				grow(p, p)
-			}
-		default:
-			grow(it.Footprint.Bounds())
+		it := &d.items[i]
+		if it.Role == scene.Space || it.Role == scene.Dimension {
+			continue
+		}
+		if f, ok := d.seen.Figure(it, off); ok {
+			p, q := f.Bounds()
+			low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+			high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 		}
 	}
 	pad := geometry.Point{X: rim, Y: rim}

@@ -60,8 +60,8 @@ func TestObstructionsAreDrawnWhereTheyWerePlaced(t *testing.T) {
 	thickness := 1e9
 	for _, it := range s.Items {
 		if it.Code != "" {
-			assert.LessOrEqual(t, field.Thickness(&it.Footprint), thickness, "a thin thing must lie on a thick one")
-			thickness = field.Thickness(&it.Footprint)
+			assert.LessOrEqual(t, field.Thickness(&it.Solid.Prism.Footprint), thickness, "a thin thing must lie on a thick one")
+			thickness = field.Thickness(&it.Solid.Prism.Footprint)
 			drawn[it.Ref] = it
 		}
 	}
@@ -69,7 +69,7 @@ func TestObstructionsAreDrawnWhereTheyWerePlaced(t *testing.T) {
 	for i, o := range result.Job.Obstructions {
 		it := drawn[i]
 		assert.Equal(t, o.Name, it.Label)
-		assert.Equal(t, result.Plan.Obstructions[i].Prism.Footprint, it.Footprint)
+		assert.Equal(t, result.Plan.Obstructions[i].Prism, it.Solid.Prism)
 		assert.Equal(t, vehicles.KindOf(o.Kind).Role, it.Role)
 		assert.Equal(t, i == 3, it.Selected)
 		assert.Equal(t, o.Name == "wiring loom", it.Unsure, "the loom was not measured, and has no drop: %s", o.Name)
@@ -99,28 +99,36 @@ func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
 	}
 }
 
-func TestWhatTheFloorHidesIsDashed(t *testing.T) {
+func TestTheFloorHidesWhatIsBehindIt(t *testing.T) {
 	for view, above := range map[scene.View]bool{scene.Below: false, scene.Above: true} {
 		s := Draw(van(t, nil), Options{View: view, Selected: -1})
 		for _, it := range s.Items {
 			switch {
 			case it.Code != "":
-				assert.Equal(t, above, it.Dashed, it.Label)
+				assert.Equal(t, above, s.Projection.Hidden(&it), it.Label)
 			case it.Role == scene.Fitting, it.Role == scene.Plate:
-				assert.Equal(t, !above, it.Dashed, it.Label)
+				assert.Equal(t, !above, s.Projection.Hidden(&it), it.Label)
 			}
 		}
 	}
+}
+
+// Whatever it is seen from, the same things are drawn: only the projection is another.
+func TestEveryViewDrawsTheSameItems(t *testing.T) {
+	result := van(t, nil)
+	below, above := Draw(result, Options{Worst: 3}), Draw(result, Options{Worst: 3, View: scene.Above})
+	assert.Equal(t, below.Items, above.Items)
+	assert.Equal(t, scene.Above.Projection(), above.Projection)
 }
 
 func TestTheHeaterIsTurnedByItsYaw(t *testing.T) {
 	result := van(t, nil)
 	s := Draw(result, Options{})
 	for _, role := range []scene.Role{scene.Plate, scene.Body, scene.Space} {
-		assert.Equal(t, 10.0, find(s, role, "")[0].Footprint.Turn)
+		assert.Equal(t, 10.0, find(s, role, "")[0].Solid.Prism.Footprint.Turn)
 	}
 	arrow := find(s, scene.Body, "warm air")[0].Path
-	way := arrow[1].Sub(arrow[0])
+	way := arrow[0].B.Sub(arrow[0].A).Plan()
 	assert.InDelta(t, 0, way.Turn(-10).Y, 1e-9, "the warm air blows along +u")
 	assert.Positive(t, way.Turn(-10).X)
 }
@@ -130,24 +138,24 @@ func TestRunsStartAtTheirStubs(t *testing.T) {
 	s := Draw(result, Options{})
 	// model.md, heater frame: x = cx + u cos(yaw) - v sin(yaw), y = cy + u sin(yaw) + v cos(yaw); yaw 10, stub 35, 25.
 	const cos, sin = 0.984807753, 0.173648178
-	exhaust := find(s, scene.Exhaust, "exhaust")[0].Footprint
-	assert.InDelta(t, 1210+35*cos-25*sin, exhaust.Path[0].X, 1e-6)
-	assert.InDelta(t, 240+35*sin+25*cos, exhaust.Path[0].Y, 1e-6)
+	exhaust := find(s, scene.Exhaust, "exhaust")[0].Solid
+	assert.InDelta(t, 1210+35*cos-25*sin, exhaust.Axis[0].A.X, 1e-6)
+	assert.InDelta(t, 240+35*sin+25*cos, exhaust.Axis[0].A.Y, 1e-6)
 	assert.Equal(t, 13.0, exhaust.Radius)
-	outlet := find(s, scene.Outlet, "")[0].Path[0]
-	assert.Equal(t, pt(-20, 760), outlet)
-	assert.Equal(t, pt(1500, 440), find(s, scene.Mouth, "")[0].Path[0])
+	outlet := find(s, scene.Outlet, "")[0].At
+	assert.Equal(t, pt(-20, 760), outlet.Plan())
+	assert.Equal(t, pt(1500, 440), find(s, scene.Mouth, "")[0].At.Plan())
 }
 
 func TestTheMufflerLiesOnItsLeg(t *testing.T) {
 	s := Draw(van(t, nil), Options{})
-	m := find(s, scene.Muffler, "")[0].Footprint
+	m := find(s, scene.Muffler, "")[0].Solid
 	leg, start := pt(300, 690).Sub(pt(1120, 660)), pt(1120, 660)
 	along := leg.Scale(1 / leg.Norm())
-	off := m.Middle.Sub(start)
+	off := m.Axis[0].At(0.5).Plan().Sub(start)
 	assert.InDelta(t, 0, off.X*along.Y-off.Y*along.X, 1e-9)
 	assert.InDelta(t, 250+90, off.Dot(along), 1, "the leg falls by 15 mm in 820: its plan length is 0.2 per mille less")
-	assert.Equal(t, 34.0, m.Half.Y)
+	assert.Equal(t, 34.0, m.Radius)
 }
 
 func TestADrilledPilotShowsWhereTheHoleWasMeant(t *testing.T) {
@@ -159,12 +167,12 @@ func TestADrilledPilotShowsWhereTheHoleWasMeant(t *testing.T) {
 		j.Cut = &cut
 	})
 	s := Draw(after, Options{})
-	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Cut, "cut")[0].Footprint.Middle)
-	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Pilot, "")[0].Path[0])
+	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Cut, "cut")[0].Solid.Prism.Footprint.Middle)
+	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Pilot, "")[0].At.Plan())
 	meant := find(s, scene.Wish, "meant")[0]
-	assert.Equal(t, pt(1210, 240), meant.Footprint.Middle)
+	assert.Equal(t, pt(1210, 240), meant.Solid.Prism.Footprint.Middle)
 	assert.True(t, meant.Dashed)
-	assert.NotEqual(t, after.Plan.Cut.At, meant.Footprint.Middle)
+	assert.NotEqual(t, after.Plan.Cut.At, meant.Solid.Prism.Footprint.Middle)
 }
 
 func TestDimensionsOfTheWorstFindings(t *testing.T) {
@@ -174,7 +182,7 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	require.Len(t, lines, 3)
 	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return len(f.At) >= 2 })
 	worst := result.Findings[at]
-	assert.Equal(t, []geometry.Point{worst.At[0].Plan(), worst.At[1].Plan()}, lines[0].Path)
+	assert.Equal(t, scene.Straight(worst.At[0], worst.At[1]), lines[0].Path)
 	assert.Equal(t, survey.Format(worst.Value, survey.Millimetres)+" mm", lines[0].Label)
 	assert.Equal(t, scene.State(worst.Verdict)+1, lines[0].State)
 
@@ -190,7 +198,7 @@ func TestMarksAndWishes(t *testing.T) {
 	drawn := find(s, scene.Mark, "")
 	require.Len(t, drawn, 2)
 	assert.Equal(t, [2]scene.State{scene.Plain, scene.Clear}, [2]scene.State{drawn[0].State, drawn[1].State})
-	assert.Equal(t, 63.5, find(s, scene.Wish, "")[0].Footprint.Radius)
+	assert.Equal(t, 63.5, find(s, scene.Wish, "")[0].Solid.Prism.Footprint.Radius)
 }
 
 func TestAJobWithNothingButAFloor(t *testing.T) {
@@ -207,13 +215,12 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 func TestEverythingDrawnIsInSight(t *testing.T) {
 	s := Draw(van(t, nil), Options{})
 	for _, it := range s.Items {
-		low, high := it.Footprint.Bounds()
-		for _, p := range it.Path {
-			low, high = p, p
-		}
 		if it.Role == scene.Space {
 			continue
 		}
+		f, ok := s.Projection.Figure(&it, 0.001)
+		require.True(t, ok)
+		low, high := f.Bounds()
 		assert.True(t, low.X >= s.Min.X && low.Y >= s.Min.Y && high.X <= s.Max.X && high.Y <= s.Max.Y, "%d %s", it.Role, it.Label)
 	}
 }

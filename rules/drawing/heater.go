@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"math"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
@@ -14,28 +12,27 @@ func (d *drawer) heater() {
 	if d.job.Heater == nil || d.job.Cut == nil {
 		return
 	}
-	hidden := d.opts.View == scene.Below
-	body := rules.Body(*d.job, *d.plan, false).Footprint
+	body, top := rules.Body(*d.job, *d.plan, false), d.job.Floor.Thickness
 	d.add(scene.Item{
 		Role: scene.Space, State: d.states.subjects["body"], Form: scene.Outline,
-		Footprint: rules.Body(*d.job, *d.plan, true).Footprint, Dashed: true,
+		Solid: scene.Solid{Prism: rules.Body(*d.job, *d.plan, true)}, Dashed: true,
 	})
-	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Footprint: body, Dashed: hidden})
+	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Solid: scene.Solid{Prism: body}, Layer: scene.Upon})
 	d.add(scene.Item{
 		Role: scene.Plate, State: d.states.subjects["plate"], Form: scene.Outline,
-		Footprint: rules.Plate(*d.job, *d.plan), Dashed: hidden,
+		Solid: scene.Upright(rules.Plate(*d.job, *d.plan), top, top), Layer: scene.Upon,
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Space.Front), Label: "warm air"})
 }
 
-// arrow returns an arrow from the front of a body through most of the space before it.
-func arrow(body geometry.Footprint, room float64) []geometry.Point {
-	shaft := max(room*0.7, 60)
-	at := func(x, y float64) geometry.Point {
-		return geometry.Point{X: body.Half.X + x, Y: y}.Turn(body.Turn).Add(body.Middle)
+// arrow returns an arrow from the front of a body, halfway up, through most of the space before it.
+func arrow(body geometry.Prism, room float64) scene.Path {
+	shaft, f := max(room*0.7, 60), &body.Footprint
+	at := func(x, y float64) geometry.Point3 {
+		return geometry.Point{X: f.Half.X + x, Y: y}.Turn(f.Turn).Add(f.Middle).At((body.Low + body.High) / 2)
 	}
 	tip, barb := at(shaft, 0), shaft*0.3
-	return []geometry.Point{at(0, 0), tip, at(shaft-barb, barb), tip, at(shaft-barb, -barb)}
+	return scene.Straight(at(0, 0), tip, at(shaft-barb, barb), tip, at(shaft-barb, -barb))
 }
 
 // cut draws the hole where it is and, once the pilot is drilled beside it, where it was meant.
@@ -46,83 +43,43 @@ func (d *drawer) cut() {
 	place, radius := &d.plan.Cut, d.job.Cut.Across/2
 	d.add(scene.Item{
 		Role: scene.Cut, State: d.states.subjects["cut"], Form: scene.Outline,
-		Footprint: geometry.NewRound(place.At, radius), Label: "cut",
+		Solid: d.through(geometry.NewRound(place.At, radius)), Label: "cut",
 	})
 	if !place.Drilled {
-		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, Path: []geometry.Point{place.At}})
+		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: place.At.At(0)})
 	} else {
-		d.add(scene.Item{Role: scene.Pilot, Form: scene.Spot, Path: []geometry.Point{place.At}, Label: "pilot"})
-		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, Path: []geometry.Point{place.Intended}})
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Footprint: geometry.NewRound(place.Intended, radius), Label: "meant", Dashed: true})
+		d.add(scene.Item{Role: scene.Pilot, Form: scene.Spot, At: place.At.At(0), Label: "pilot"})
+		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: place.Intended.At(0)})
+		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant", Dashed: true})
 	}
 	for _, w := range d.opts.Wishes {
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Footprint: geometry.NewRound(w, radius), Dashed: true})
+		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(w, radius)), Dashed: true})
 	}
 }
 
 // runs draws exhaust, intake and fuel line in their thickness, with their ends.
 func (d *drawer) runs() {
 	if f := d.plan.Fuel; f != nil {
-		d.pipe(scene.Fuel, "fuel", planOf(f.Path), f.Radius)
+		d.pipe(scene.Fuel, "fuel", scene.Straight(f.Path...), f.Radius)
 	}
 	if r := d.plan.Intake; r != nil {
-		d.pipe(scene.Intake, "intake", sampled(r.Line), r.Radius)
+		d.pipe(scene.Intake, "intake", r.Line.Pieces(), r.Radius)
 		d.end(scene.Mouth, r, "air in")
 	}
 	if r := d.plan.Exhaust; r != nil {
-		d.pipe(scene.Exhaust, "exhaust", sampled(r.Line), r.Radius)
+		d.pipe(scene.Exhaust, "exhaust", r.Line.Pieces(), r.Radius)
 		if m := r.Muffler; m != nil {
-			from, to := m.Axis[0].Plan(), m.Axis[len(m.Axis)-1].Plan()
-			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects["exhaust"], Footprint: barrel(from, to, m.Radius), Label: "muffler"})
+			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
+			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects["exhaust"], Solid: barrel, Label: "muffler"})
 		}
 		d.end(scene.Outlet, r, "outlet")
 	}
 }
 
-func (d *drawer) pipe(role scene.Role, name string, path []geometry.Point, radius float64) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[name], Footprint: geometry.NewLine(path, radius), Label: name})
+func (d *drawer) pipe(role scene.Role, name string, axis scene.Path, radius float64) {
+	d.add(scene.Item{Role: role, State: d.states.subjects[name], Solid: scene.Pipe(axis, radius), Label: name})
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {
-	at := run.Path[len(run.Path)-1].Plan()
-	d.add(scene.Item{Role: role, Form: scene.Spot, Path: []geometry.Point{at}, Label: name})
-}
-
-func planOf(path []geometry.Point3) []geometry.Point {
-	out := make([]geometry.Point, len(path))
-	for i, p := range path {
-		out[i] = p.Plan()
-	}
-	return out
-}
-
-// bendStep is how far apart the points are that a bend is drawn by, mm. A chord of a bend of radius R leaves it by
-// bendStep^2 / 8R: 0.21 mm in the usual 60 mm, which no dot of a screen shows.
-const bendStep = 10
-
-// sampled returns points along a run in plan: the ends of its straight stretches, and in its bends one every bendStep.
-func sampled(run geometry.Run) []geometry.Point {
-	path := []geometry.Point3{run.At(0)}
-	for i, leg := range run.Legs {
-		path = append(path, run.At(leg.Begin), run.At(leg.End))
-		end := leg.End
-		if i+1 < len(run.Legs) {
-			end = run.Legs[i+1].Begin
-		}
-		for s := leg.End + bendStep; s < end; s += bendStep {
-			path = append(path, run.At(s))
-		}
-	}
-	return planOf(append(path, run.At(run.Length())))
-}
-
-// barrel returns the outline of a round body along an axis; seen end on it is a round.
-func barrel(from, to geometry.Point, radius float64) geometry.Footprint {
-	along := to.Sub(from)
-	if along.Norm() < 1 {
-		return geometry.NewRound(from, radius)
-	}
-	middle, half := from.Add(to).Scale(0.5), geometry.Point{X: along.Norm() / 2, Y: radius}
-	turn := math.Atan2(along.Y, along.X) * 180 / math.Pi
-	return geometry.NewRectangle(middle.Sub(half), middle.Add(half), turn)
+	d.add(scene.Item{Role: role, Form: scene.Spot, At: run.Path[len(run.Path)-1], Label: name})
 }

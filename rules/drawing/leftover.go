@@ -40,7 +40,7 @@ func (d *drawer) tied() scene.Scene {
 	d.leftOver()
 	for i, tie := range d.plan.Ties {
 		it := scene.Item{
-			Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{tie.Below}, Label: tie.Name, Ref: i,
+			Role: scene.Tie, Form: scene.Spot, At: tie.Below.At(0), Label: tie.Name, Ref: i,
 			Unsure: !tie.Use, Selected: i == d.opts.LeftOver.Tie,
 		}
 		if tie.Name == d.plan.Fit.Suspect {
@@ -75,10 +75,10 @@ func (d *drawer) leftOver() {
 	}
 }
 
-// pointer is the path of an arrow from a place.
-func pointer(from, by geometry.Point) []geometry.Point {
+// pointer is the path of an arrow from a place of the floor's underside.
+func pointer(from, by geometry.Point) scene.Path {
 	const barb, spread = 0.25, 30 // of its length; degrees
 	tip := from.Add(by)
 	left, right := by.Scale(-barb).Turn(spread), by.Scale(-barb).Turn(-spread)
-	return []geometry.Point{from, tip, tip.Add(left), tip, tip.Add(right)}
+	return scene.Straight(from.At(0), tip.At(0), tip.Add(left).At(0), tip.At(0), tip.Add(right).At(0))
 }

@@ -40,14 +40,14 @@ func TestArrowsRunFromATieTheWayItIsOff(t *testing.T) {
 	require.Len(t, arrows, 4)
 	for _, r := range append(fit.Residuals, fit.LeftOut...) {
 		it := arrows[int(r.Name[0]-'a')]
-		by := it.Path[1].Sub(it.Path[0])
+		by := it.Path[0].B.Sub(it.Path[0].A).Plan()
 		want := geometry.Point{X: r.DX, Y: r.DY}.Scale(10)
 		assert.InDelta(t, want.Norm(), by.Norm(), 1e-9, r.Name)
 		assert.InDelta(t, 0, by.Sub(want.Turn(-fit.Theta)).Norm(), 1e-9, "in the frame below")
 		assert.Equal(t, !r.Used, it.Unsure, "what is left out is drawn broken")
 	}
 	assert.True(t, arrows[2].Selected)
-	assert.Equal(t, pt(500, 500), arrows[2].Path[0])
+	assert.Equal(t, pt(500, 500), arrows[2].Path[0].A.Plan())
 }
 
 func TestHowManyTimesArrowsAreDrawn(t *testing.T) {
@@ -65,7 +65,7 @@ func TestWhereTheCentreMayGo(t *testing.T) {
 	})
 	assert.Empty(t, find(Draw(drilled, Options{}), scene.Wish, "centre may go"))
 	assert.Empty(t, find(Draw(van(t, nil), Options{MayMove: true}), scene.Wish, "centre may go"))
-	disc := find(Draw(drilled, Options{MayMove: true}), scene.Wish, "centre may go")[0].Footprint
+	disc := find(Draw(drilled, Options{MayMove: true}), scene.Wish, "centre may go")[0].Solid.Prism.Footprint
 	assert.Equal(t, drilled.Plan.Cut.At, disc.Middle)
 	assert.Equal(t, 59.5, disc.Radius, "127/2 - 6/2 - 1: the sample of the outputs' contract")
 }

@@ -27,7 +27,7 @@ func (p *painter) frame() {
 
 // head says from where the picture is seen, and which ways of the van run to its sides and to its top.
 func (p *painter) head() {
-	seen := &p.scene.Projection
+	seen := &p.projection
 	title := " SEEN FROM " + strings.ToUpper(seen.From) + " "
 	left, right := "◄ "+p.word(seen.Across.Low), p.word(seen.Across.High)+" ►"
 	c := &p.canvas
@@ -47,7 +47,7 @@ func (p *painter) head() {
 
 // tops says which way is to the top, in fewer and fewer words; without a foot line that has to name the bottom too.
 func (p *painter) tops() []string {
-	top, bottom := p.scene.Projection.Top(), p.scene.Projection.Bottom()
+	top, bottom := p.projection.Top(), p.projection.Bottom()
 	if footRows(p.canvas.Height) == 1 {
 		return []string{"▲ " + p.word(top) + " ▼ " + p.word(bottom), "▲" + p.word(top), "▲"}
 	}
@@ -82,10 +82,10 @@ func (p *painter) foot() {
 	bar := p.bar()
 	room := c.Width - utf8.RuneCountInString(bar) - 2
 	c.Put(c.Width-utf8.RuneCountInString(bar), c.Height-1, bar, quiet)
-	bottom := "▼ " + p.named(p.scene.Projection.Bottom())
+	bottom := "▼ " + p.named(p.projection.Bottom())
 	c.Put(0, c.Height-1, bottom, words)
 	at := utf8.RuneCountInString(bottom)
-	for _, hands := range p.scene.Projection.Hands {
+	for _, hands := range p.projection.Hands {
 		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
 			c.Put(at, c.Height-1, ": "+hands, quiet)
 			return
@@ -118,7 +118,7 @@ func (p *painter) bottomRuler() {
 	last := p.west + float64(p.wide)*p.Scale
 	for x := first(p.west, step); x < last; x += step {
 		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
-		number := p.figureAt(&p.scene.Projection.Across, x)
+		number := p.figureAt(&p.projection.Across, x)
 		if col+utf8.RuneCountInString(number) < c.Width {
 			c.Put(col, row, "┴"+number, words)
 		}
@@ -138,7 +138,7 @@ func (p *painter) sideRuler() {
 		if !ok {
 			continue
 		}
-		number := p.figureAt(&p.scene.Projection.Up, y)
+		number := p.figureAt(&p.projection.Up, y)
 		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number+"┤", words)
 	}
 }
@@ -193,7 +193,7 @@ func first(x, step float64) float64 { return math.Ceil(x/step) * step }
 // figure draws someone lying on the back under the van, head at the bumper, where nothing is hidden by it. That the
 // hands are at the right sides follows from the picture being mirrored: see scene.Projection.
 func (p *painter) figure() {
-	if !p.scene.Projection.Lying {
+	if !p.projection.Lying {
 		return
 	}
 	shape := []string{"  ╷ right", "●━┿━━━<  ", "  ╵ left "}

@@ -14,16 +14,16 @@ var symbols = map[scene.Role]rune{
 
 // spots draws spots and keeps the cut and its surroundings free of words.
 func (p *painter) spots() {
-	for i := range p.scene.Items {
-		it := &p.scene.Items[i]
+	for i := range p.parts {
+		it := &p.parts[i]
 		switch {
-		case it.Role == scene.Cut && it.Form != scene.Spot && p.small(it.Footprint):
-			p.spot(it.Footprint.Middle, '◎', Ink{Role: scene.Cut, Tone: Inverse})
-			p.protect(it.Footprint, 1)
+		case it.Role == scene.Cut && it.Form != scene.Spot && p.small(&it.Area):
+			p.spot(it.Area.Middle, '◎', Ink{Role: scene.Cut, Tone: Inverse})
+			p.protect(&it.Area, 1)
 		case it.Role == scene.Cut && it.Form != scene.Spot:
-			p.protect(it.Footprint, 0)
+			p.protect(&it.Area, 0)
 		case it.Form == scene.Spot:
-			p.spot(it.Path[0], symbols[it.Role], inkOf(it))
+			p.spot(it.Line[0], symbols[it.Role], inkOf(it.Item))
 		}
 	}
 }
@@ -43,7 +43,7 @@ func (p *painter) spot(at geometry.Point, symbol rune, ink Ink) {
 }
 
 // protect keeps the cells of a footprint and so many round it free of words.
-func (p *painter) protect(f geometry.Footprint, rim int) {
+func (p *painter) protect(f *geometry.Footprint, rim int) {
 	low, high := f.Bounds()
 	c0, r0, _ := p.Cell(low)
 	c1, r1, _ := p.Cell(high)
@@ -82,8 +82,8 @@ var ranks = []func(*scene.Item) bool{
 func (p *painter) labels() {
 	for rank, wanted := range ranks {
 		modest := rank == len(ranks)-1
-		for i := range p.scene.Items {
-			if it := &p.scene.Items[i]; !p.done[i] && wanted(it) {
+		for i := range p.parts {
+			if it := &p.parts[i]; !p.done[i] && wanted(it.Item) {
 				p.done[i] = true
 				if !p.tiny(it) && !(modest && p.Scale > far && it.Form == scene.Outline) || it.Role == scene.Cut {
 					p.label(it, modest)
@@ -95,11 +95,11 @@ func (p *painter) labels() {
 
 // label writes an item's name or its letters at the best of the places it could stand. An exclamation mark behind it
 // says foul, a question mark doubtful or not measured.
-func (p *painter) label(it *scene.Item, modest bool) {
+func (p *painter) label(it *part, modest bool) {
 	if it.Label == "" && it.Code == "" {
 		return
 	}
-	text := label{name: clean(it.Label), ink: inkOf(it), modest: modest}
+	text := label{name: clean(it.Label), ink: inkOf(it.Item), modest: modest}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	switch {
 	case it.State == scene.Foul:
@@ -111,28 +111,28 @@ func (p *painter) label(it *scene.Item, modest bool) {
 	case it.Code != "":
 		p.obstruction(it, text)
 	case it.Form == scene.Spot && it.Role != scene.Dimension:
-		p.write(text, p.beside(it.Path[0], 1))
+		p.write(text, p.beside(it.Line[0], 1))
 	case it.Role == scene.Dimension:
-		p.write(text, p.beside(along(it.Path, 0.5), 4))
-	case it.Form == scene.Stroke:
-		p.write(text, p.alongside(it.Path))
-	case it.Footprint.Shape == geometry.Line:
-		p.write(text, p.alongside(it.Footprint.Path))
+		p.write(text, p.beside(along(it.Line, 0.5), 4))
+	case it.Line != nil:
+		p.write(text, p.alongside(it.Line))
+	case it.Area.Shape == geometry.Line:
+		p.write(text, p.alongside(it.Area.Path))
 	default:
-		p.write(text, append(p.within(&it.Footprint, 0), p.around(it.Footprint)...))
+		p.write(text, append(p.within(&it.Area, 0), p.around(&it.Area)...))
 	}
 }
 
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.
-func (p *painter) obstruction(it *scene.Item, text label) {
+func (p *painter) obstruction(it *part, text label) {
 	text.own = true
-	inside := p.within(&it.Footprint, text.length()+1)
+	inside := p.within(&it.Area, text.length()+1)
 	if len(inside) > 0 && p.write(text, inside) {
 		return
 	}
-	seats := p.within(&it.Footprint, 0)
-	if it.Selected && it.Footprint.Shape == geometry.Line {
-		seats = slices.Concat(seats, p.alongside(it.Footprint.Path))
+	seats := p.within(&it.Area, 0)
+	if it.Selected && it.Area.Shape == geometry.Line {
+		seats = slices.Concat(seats, p.alongside(it.Area.Path))
 	}
 	if it.Selected && p.write(text, seats) {
 		return

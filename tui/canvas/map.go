@@ -61,9 +61,20 @@ func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
 	return m
 }
 
-// Fit returns the camera that shows the box from low to high, mm, on w columns and h rows.
-func Fit(view scene.View, low, high geometry.Point, w, h int) desk.Camera {
-	m := NewMap(scene.Scene{Projection: view.Projection(), Min: low, Max: high}, w, h, desk.Camera{})
+// Fit returns the camera that shows places, of which there is at least one, and so many mm round them on w columns and
+// h rows.
+func Fit(view scene.View, places []geometry.Point3, around float64, w, h int) desk.Camera {
+	s := scene.Scene{Projection: view.Projection()}
+	s.Min = s.Projection.Point(places[0])
+	s.Max = s.Min
+	for _, place := range places {
+		p := s.Projection.Point(place)
+		s.Min = geometry.Point{X: min(s.Min.X, p.X), Y: min(s.Min.Y, p.Y)}
+		s.Max = geometry.Point{X: max(s.Max.X, p.X), Y: max(s.Max.Y, p.Y)}
+	}
+	margin := geometry.Point{X: around, Y: around}
+	s.Min, s.Max = s.Min.Sub(margin), s.Max.Add(margin)
+	m := NewMap(s, w, h, desk.Camera{})
 	return desk.Camera{View: view, Middle: m.Middle(), Scale: m.Scale}
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 )
@@ -61,7 +62,7 @@ func TestOutsideThePictureIsNoPlace(t *testing.T) {
 }
 
 func TestFitShowsTheBoxInTheMiddleOfItsCamera(t *testing.T) {
-	camera := Fit(scene.Above, pt(900, 0), pt(1500, 500), 100, 27)
+	camera := Fit(scene.Above, []geometry.Point3{pt(1000, 100).At(-95), pt(1400, 400).At(0)}, 100, 100, 27)
 	m := NewMap(van(scene.Above), 100, 27, camera)
 	for _, p := range [][2]float64{{901, 1}, {1499, 499}, {1210, 240}} {
 		_, _, ok := m.Cell(pt(p[0], p[1]))

@@ -10,8 +10,8 @@ import (
 func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
 	shaded := look.Shade == nil
-	for i := range s.Items {
-		if it := &s.Items[i]; it.Form == scene.Area {
+	for i := range p.parts {
+		if it := &p.parts[i]; it.Form == scene.Area {
 			p.fill(it)
 			if !shaded && it.Role == scene.Floor { // behind everything but the floor itself
 				p.shade(look.Shade)
@@ -19,8 +19,8 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 			}
 		}
 	}
-	for i := range s.Items {
-		p.trace(&s.Items[i])
+	for i := range p.parts {
+		p.trace(&p.parts[i])
 	}
 	p.grid()
 	p.develop()
@@ -34,42 +34,64 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 // painter is a picture in the making. Bitmaps and cells are as the plane has them until develop.
 type painter struct {
 	Map
-	scene            scene.Scene
+	projection       scene.Projection
 	look             Look
-	dots             bitmap // what will be seen
-	mask, edge, halo bitmap // one item at a time
+	parts            []part
+	spacing          float64 // of the grid, mm
+	dots             bitmap  // what will be seen
+	mask, edge, halo bitmap  // one item at a time
 	inks             []Ink
 	weights          []uint8
 	grounds          []Ground
 	canvas           Canvas
 	taken            []bool // cells of the canvas that hold words or must stay in sight
 	seats            []seat // used again and again
-	done             []bool // items that have their label
+	done             []bool // parts that have their label
+}
+
+// part is an item with what is seen of it.
+type part struct {
+	*scene.Item
+	scene.Figure
+}
+
+// finer is how many times finer than a dot the lines are that bends are painted by.
+const finer = 64
+
+// partsOf returns what is seen of a scene's items.
+func partsOf(s *scene.Scene, scale float64) []part {
+	parts := make([]part, 0, len(s.Items))
+	for i := range s.Items {
+		if f, ok := s.Projection.Figure(&s.Items[i], scale/finer); ok {
+			parts = append(parts, part{&s.Items[i], f})
+		}
+	}
+	return parts
 }
 
 func newPainter(s scene.Scene, w, h int, look Look) *painter {
 	m := NewMap(s, w, h, look.Camera)
-	cells := m.Cols * m.Rows
+	cells, parts := m.Cols*m.Rows, partsOf(&s, m.Scale)
 	return &painter{
-		Map: m, scene: s, look: look,
+		Map: m, projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
 		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
 		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall),
 		inks: make([]Ink, cells), weights: make([]uint8, cells), grounds: make([]Ground, cells),
 		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h)},
 		taken:  make([]bool, w*h),
-		done:   make([]bool, len(s.Items)),
+		done:   make([]bool, len(parts)),
 	}
 }
 
 // fill lays an area's texture and ground.
-func (p *painter) fill(it *scene.Item) {
+func (p *painter) fill(it *part) {
 	p.mask.reset()
-	p.mask.footprint(it.Footprint, &p.Map)
+	p.mask.footprint(&it.Area, &p.Map)
 	p.dots.erase(&p.mask)
 	if t, ok := filling(it.Role); ok {
 		p.lay(&p.mask, t, Ink{Role: it.Role, Tone: Faint}, 1)
 	}
-	if it.Footprint.Shape == geometry.Line && it.Footprint.Radius < 2*p.Scale {
+	if it.Area.Shape == geometry.Line && it.Area.Radius < 2*p.Scale {
 		return // the ground of a thin line would be a row of blots
 	}
 	ground := Ground{Role: it.Role, Set: true}
@@ -79,17 +101,17 @@ func (p *painter) fill(it *scene.Item) {
 }
 
 // trace draws an item's lines.
-func (p *painter) trace(it *scene.Item) {
+func (p *painter) trace(it *part) {
 	line := &p.edge
 	p.mask.reset()
 	switch {
 	case it.Form == scene.Spot, p.tiny(it):
 		return
-	case it.Form == scene.Stroke:
-		p.mask.path(p.Map.dots(it.Path), 0)
+	case it.Line != nil:
+		p.mask.path(p.Map.dots(it.Line), 0)
 		line = &p.mask
 	default:
-		p.mask.footprint(it.Footprint, &p.Map)
+		p.mask.footprint(&it.Area, &p.Map)
 		p.mask.outline(&p.edge)
 		if solid(it.Role) {
 			line = &p.mask
@@ -111,7 +133,7 @@ func (p *painter) trace(it *scene.Item) {
 			w++
 		}
 	}
-	p.lay(line, lining(it), ink, w)
+	p.lay(line, lining(it.Item, p.projection.Hidden(it.Item)), ink, w)
 }
 
 // judged says whether a role's lines show how it stands with the rules; a run keeps the colour that tells which it is,
@@ -128,24 +150,24 @@ func judged(r scene.Role) bool {
 const far = 25
 
 // tiny says whether an item would only be a blot at this scale.
-func (p *painter) tiny(it *scene.Item) bool {
+func (p *painter) tiny(it *part) bool {
 	const least = 5 // dots
 	switch it.Role {
 	case scene.Cut, scene.Wish:
-		return it.Form == scene.Outline && p.small(it.Footprint)
+		return it.Form == scene.Outline && p.small(&it.Area)
 	case scene.Space:
 		return p.Scale > far
 	case scene.Plate, scene.Body:
-		return p.Scale > far || it.Form == scene.Outline && 2*min(it.Footprint.Half.X, it.Footprint.Half.Y) < least*p.Scale
+		return p.Scale > far || it.Form == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
 	}
 	return false
 }
 
 // small says whether a round is too small on the screen to be told from a blot: then one character stands for it.
-func (p *painter) small(f geometry.Footprint) bool { return f.Radius < 3*p.Scale }
+func (p *painter) small(f *geometry.Footprint) bool { return f.Radius < 3*p.Scale }
 
 // clears says whether an item's line has a bare rim, so that it is seen on a texture and passes over other lines.
-func (p *painter) clears(it *scene.Item) bool {
+func (p *painter) clears(it *part) bool {
 	switch it.Role {
 	case scene.Cut, scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler, scene.Dimension, scene.Lines, scene.Plate:
 		return true
@@ -171,13 +193,13 @@ func (p *painter) lay(mask *bitmap, t texture, ink Ink, weight uint8) {
 
 // grid puts a faint dot where two lines of the grid cross on bare floor.
 func (p *painter) grid() {
-	if !(p.scene.Grid > 0) {
+	if !(p.spacing > 0) {
 		return
 	}
-	step := p.scene.Grid * round(6*p.Scale/p.scene.Grid)
-	for i := range p.scene.Items {
-		if it := &p.scene.Items[i]; it.Role == scene.Floor && it.Form == scene.Area {
-			low, high := it.Footprint.Bounds()
+	step := p.spacing * round(6*p.Scale/p.spacing)
+	for i := range p.parts {
+		if it := &p.parts[i]; it.Role == scene.Floor && it.Form == scene.Area {
+			low, high := it.Area.Bounds()
 			p.gridOn(low, high, step)
 		}
 	}

@@ -16,7 +16,7 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 	b, mask := newBitmap(w*dotsAcross, dotsDown), newBitmap(w*dotsAcross, dotsDown)
 	t, area := filling(role)
 	if !area {
-		t = lining(&scene.Item{Role: role})
+		t = lining(&scene.Item{Role: role}, false)
 		mask.span(1, 0, mask.w-1)
 		if solid(role) {
 			mask.span(2, 0, mask.w-1)

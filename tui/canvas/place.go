@@ -204,7 +204,7 @@ func (p *painter) alongside(path []geometry.Point) []seat {
 }
 
 // around returns seats at the corners of a footprint's box.
-func (p *painter) around(f geometry.Footprint) []seat {
+func (p *painter) around(f *geometry.Footprint) []seat {
 	low, high := f.Bounds()
 	var seats []seat
 	for _, at := range []geometry.Point{high, {X: low.X, Y: high.Y}, {X: high.X, Y: low.Y}, low} {

@@ -112,7 +112,7 @@ func (b *bitmap) path(points []vec, radius float64) {
 const thin = 0.75
 
 // footprint sets the dots of a footprint; what is smaller than a dot still gets one.
-func (b *bitmap) footprint(f geometry.Footprint, m *Map) {
+func (b *bitmap) footprint(f *geometry.Footprint, m *Map) {
 	switch f.Shape {
 	case geometry.Round:
 		b.disc(m.dot(f.Middle), f.Radius/m.Scale)

@@ -22,7 +22,7 @@ func rings(p geometry.Point) scene.Room {
 
 func ringed(view scene.View) (scene.Scene, Map, *Shade) {
 	floor := geometry.NewRectangle(geometry.Point{Y: -500}, geometry.Point{X: 1000, Y: 500}, 0)
-	s := scene.Scene{Projection: view.Projection(), Min: geometry.Point{Y: -500}, Max: geometry.Point{X: 1000, Y: 500}, Items: []scene.Item{{Role: scene.Floor, Footprint: floor}}}
+	s := scene.Scene{Projection: view.Projection(), Min: geometry.Point{Y: -500}, Max: geometry.Point{X: 1000, Y: 500}, Items: []scene.Item{{Role: scene.Floor, Solid: flat(floor)}}}
 	m := NewMap(s, 100, 27, desk.Camera{View: view})
 	return s, m, NewShade(m, rings)
 }
@@ -80,7 +80,7 @@ func TestTheShadeHidesNoWords(t *testing.T) {
 	s, _, shade := ringed(scene.Below)
 	s.Items = append(s.Items, scene.Item{
 		Role: scene.Steel, Label: "crossmember", Ref: 0,
-		Footprint: geometry.NewRectangle(geometry.Point{X: 100, Y: -400}, geometry.Point{X: 700, Y: -200}, 0),
+		Solid: flat(geometry.NewRectangle(geometry.Point{X: 100, Y: -400}, geometry.Point{X: 700, Y: -200}, 0)),
 	})
 	for _, look := range []Look{{}, {Shade: shade}} {
 		text := strings.Join(Paint(s, 100, 27, look).Lines(), "\n")

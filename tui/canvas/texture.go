@@ -33,12 +33,12 @@ func filling(r scene.Role) (t texture, ok bool) {
 // solid says whether a role is drawn filled.
 func solid(r scene.Role) bool { return r == scene.Exhaust || r == scene.Muffler }
 
-// lining is the texture of an item's line.
-func lining(it *scene.Item) texture {
+// lining is the texture of an item's line, hidden by the floor or not.
+func lining(it *scene.Item, hidden bool) texture {
 	switch {
 	case it.Unsure:
 		return dotted
-	case it.Dashed, it.Role == scene.Space, it.Role == scene.Intake:
+	case hidden, it.Dashed, it.Role == scene.Space, it.Role == scene.Intake:
 		return dashed
 	case it.Role == scene.Fuel:
 		return dotted

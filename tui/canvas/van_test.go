@@ -16,6 +16,18 @@ func box(x0, x1, y0, y1 float64) geometry.Footprint {
 	return geometry.NewRectangle(pt(x0, y0), pt(x1, y1), 0)
 }
 
+// flat is what a footprint is in space, for pictures that show no heights.
+func flat(f geometry.Footprint) scene.Solid { return scene.Upright(f, 0, 0) }
+
+// way is the path from place to place.
+func way(places ...geometry.Point) scene.Path {
+	var path []geometry.Point3
+	for _, p := range places {
+		path = append(path, p.At(0))
+	}
+	return scene.Straight(path...)
+}
+
 func line(across float64, path ...geometry.Point) geometry.Footprint {
 	return geometry.NewLine(path, across/2)
 }
@@ -24,7 +36,7 @@ func line(across float64, path ...geometry.Point) geometry.Footprint {
 func van(view scene.View) scene.Scene {
 	cut := pt(1210, 240)
 	area := func(r scene.Role, name, code string, f geometry.Footprint) scene.Item {
-		return scene.Item{Role: r, Label: name, Code: code, Footprint: f}
+		return scene.Item{Role: r, Label: name, Code: code, Solid: flat(f)}
 	}
 	items := []scene.Item{
 		area(scene.Floor, "", "", box(40, 3240, -890, 890)),
@@ -45,22 +57,22 @@ func van(view scene.View) scene.Scene {
 	items[12].State, items[12].Unsure = scene.Doubtful, true
 	items[6].State = scene.Foul
 	items = append(items,
-		scene.Item{Role: scene.Wheel, Form: scene.Outline, Footprint: box(555, 1245, 672, 888)},
-		scene.Item{Role: scene.Wheel, Form: scene.Outline, Footprint: box(555, 1245, -888, -672)},
-		scene.Item{Role: scene.Opening, Form: scene.Stroke, Path: []geometry.Point{pt(1900, -890), pt(3000, -890)}, Label: "sliding door"},
-		scene.Item{Role: scene.Space, Form: scene.Outline, Footprint: box(1210-310, 1210+360, 130, 350)},
-		scene.Item{Role: scene.Body, Form: scene.Outline, Footprint: box(1050, 1370, 178, 302)},
-		scene.Item{Role: scene.Plate, Form: scene.Outline, Footprint: box(1115, 1305, 165, 315)},
-		scene.Item{Role: scene.Exhaust, Footprint: line(26, pt(1245, 265), pt(1100, 620), pt(950, 630), pt(300, 640), pt(0, 700)), Label: "exhaust"},
-		scene.Item{Role: scene.Muffler, Footprint: box(480, 660, 600, 668), Label: "muffler"},
-		scene.Item{Role: scene.Intake, Footprint: line(28, pt(1175, 265), pt(1400, 430), pt(1700, 440))},
-		scene.Item{Role: scene.Fuel, Footprint: line(5, pt(2100, 300), pt(1450, 100), pt(1210, 205))},
-		scene.Item{Role: scene.Dimension, Form: scene.Stroke, Path: []geometry.Point{pt(1160, 201), pt(884, 120)}, Label: "288", State: scene.Foul},
-		scene.Item{Role: scene.Outlet, Form: scene.Spot, Path: []geometry.Point{pt(0, 700)}},
-		scene.Item{Role: scene.Mouth, Form: scene.Spot, Path: []geometry.Point{pt(1700, 440)}},
-		scene.Item{Role: scene.Tie, Form: scene.Spot, Path: []geometry.Point{pt(1458, 570)}},
-		scene.Item{Role: scene.Cut, Form: scene.Outline, Footprint: geometry.NewRound(cut, 63.5), Label: "cut"},
-		scene.Item{Role: scene.CutCentre, Form: scene.Spot, Path: []geometry.Point{cut}},
+		scene.Item{Role: scene.Wheel, Form: scene.Outline, Solid: flat(box(555, 1245, 672, 888))},
+		scene.Item{Role: scene.Wheel, Form: scene.Outline, Solid: flat(box(555, 1245, -888, -672))},
+		scene.Item{Role: scene.Opening, Form: scene.Stroke, Path: way(pt(1900, -890), pt(3000, -890)), Label: "sliding door"},
+		scene.Item{Role: scene.Space, Form: scene.Outline, Solid: flat(box(1210-310, 1210+360, 130, 350))},
+		scene.Item{Role: scene.Body, Form: scene.Outline, Solid: flat(box(1050, 1370, 178, 302))},
+		scene.Item{Role: scene.Plate, Form: scene.Outline, Solid: flat(box(1115, 1305, 165, 315))},
+		scene.Item{Role: scene.Exhaust, Solid: flat(line(26, pt(1245, 265), pt(1100, 620), pt(950, 630), pt(300, 640), pt(0, 700))), Label: "exhaust"},
+		scene.Item{Role: scene.Muffler, Solid: flat(box(480, 660, 600, 668)), Label: "muffler"},
+		scene.Item{Role: scene.Intake, Solid: flat(line(28, pt(1175, 265), pt(1400, 430), pt(1700, 440)))},
+		scene.Item{Role: scene.Fuel, Solid: flat(line(5, pt(2100, 300), pt(1450, 100), pt(1210, 205)))},
+		scene.Item{Role: scene.Dimension, Form: scene.Stroke, Path: way(pt(1160, 201), pt(884, 120)), Label: "288", State: scene.Foul},
+		scene.Item{Role: scene.Outlet, Form: scene.Spot, At: pt(0, 700).At(0)},
+		scene.Item{Role: scene.Mouth, Form: scene.Spot, At: pt(1700, 440).At(0)},
+		scene.Item{Role: scene.Tie, Form: scene.Spot, At: pt(1458, 570).At(0)},
+		scene.Item{Role: scene.Cut, Form: scene.Outline, Solid: flat(geometry.NewRound(cut, 63.5)), Label: "cut"},
+		scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: cut.At(0)},
 	)
 	return scene.Scene{Projection: view.Projection(), Min: pt(-40, -920), Max: pt(3280, 920), Grid: 100, Items: items}
 }
@@ -73,7 +85,7 @@ func crowded() scene.Scene {
 		if i%3 == 0 {
 			f = line(10, pt(x, y), pt(x+300, y+40), pt(x+600, y-60))
 		}
-		s.Items = append(s.Items, scene.Item{Role: scene.Steel + scene.Role(i%4), Code: "X", Label: "a thing there", Footprint: f})
+		s.Items = append(s.Items, scene.Item{Role: scene.Steel + scene.Role(i%4), Code: "X", Label: "a thing there", Solid: flat(f)})
 	}
 	return s
 }

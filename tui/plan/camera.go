@@ -45,7 +45,5 @@ func (p Pane) panned(s desk.State, arrow string) desk.Camera {
 
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.
 func (p Pane) atCut(s desk.State) desk.Camera {
-	near := geometry.Point{X: vehicles.LookRound, Y: vehicles.LookRound}
-	at := s.Result.Plan.Cut.At
-	return canvas.Fit(s.Camera.View, at.Sub(near), at.Add(near), p.w, p.h)
+	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, p.w, p.h)
 }

@@ -150,12 +150,15 @@ func (p Pane) mouse(msg tea.MouseMsg, s desk.State) (Pane, desk.Change, *geometr
 	return p, desk.Change{}, nil
 }
 
-// pick returns the obstruction that a tap at a place means; nil on bare floor.
+// pick returns the obstruction that a tap at a place of the plane means; nil where there is none.
 func (p Pane) pick(s desk.State, at geometry.Point) *int {
-	placed := s.Result.Plan.Obstructions
-	shapes := make([]geometry.Footprint, len(placed))
-	for i := range placed {
-		shapes[i] = placed[i].Prism.Footprint
+	seen := s.Camera.View.Projection()
+	var shapes []geometry.Footprint
+	var of []int
+	for i := range s.Result.Plan.Obstructions {
+		if f, ok := seen.Prism(&s.Result.Plan.Obstructions[i].Prism); ok {
+			shapes, of = append(shapes, f), append(of, i)
+		}
 	}
 	wide, _ := p.lay(s).CellSize()
 	near := geometry.Point{X: wide, Y: wide}
@@ -163,7 +166,7 @@ func (p Pane) pick(s desk.State, at geometry.Point) *int {
 	if !ok {
 		return nil
 	}
-	return &i
+	return &of[i]
 }
 
 // View paints the plan into exactly w columns and h rows.

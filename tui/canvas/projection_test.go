@@ -1,0 +1,72 @@
+package canvas
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/scene/trial"
+)
+
+// hanging is a floor with a crossmember and a pipe under it.
+func hanging(seen scene.Projection, low, high geometry.Point) scene.Scene {
+	pipe := geometry.Rounded([]geometry.Point3{{X: 200, Y: 240, Z: -60}, {X: 900, Y: 240, Z: -60}, {X: 900, Y: 240, Z: -300}}, 100)
+	return scene.Scene{Projection: seen, Min: low, Max: high, Items: []scene.Item{
+		{Role: scene.Floor, Solid: scene.Upright(box(0, 1500, -890, 890), 0, 30)},
+		{Role: scene.Steel, Label: "crossmember", Code: "C", Solid: scene.Upright(box(1100, 1300, -850, 850), -250, 0), Layer: scene.Under},
+		{Role: scene.Exhaust, Label: "exhaust", Solid: scene.Pipe(pipe.Pieces(), 13)},
+		{Role: scene.Outlet, Form: scene.Spot, At: pipe.At(pipe.Length())},
+	}}
+}
+
+// A picture from the right or from behind takes nothing of the painter: heads, rulers and places are the projection's.
+func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
+	for _, c := range []struct {
+		seen         scene.Projection
+		low, high    geometry.Point
+		title, right string
+		figure       string
+		at           geometry.Point3
+	}{
+		{trial.Right, pt(-30, -480), pt(1530, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "┴1000", geometry.Point3{X: 1000}},
+		{trial.Behind, pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "┴+400", geometry.Point3{Y: 400}},
+	} {
+		p := Paint(hanging(c.seen, c.low, c.high), 100, 27, plainLook)
+		lines := p.Lines()
+		assert.True(t, strings.HasPrefix(lines[0], c.title), lines[0])
+		assert.True(t, strings.HasSuffix(lines[0], c.right), lines[0])
+		assert.Contains(t, lines[0], "▲ roof")
+		assert.Contains(t, lines[26], "▼ ground")
+		col, _, ok := p.CellOf(c.at)
+		require.True(t, ok)
+		ruler := []rune(lines[p.Top+p.Rows])
+		assert.Equal(t, c.figure, string(ruler[col:col+utf8.RuneCountInString(c.figure)]))
+		_, row, ok := p.CellOf(geometry.Point3{Z: -200})
+		require.True(t, ok)
+		assert.Contains(t, lines[row], "200┤", "a ruler of heights counts drops")
+		col, row, _ = p.CellOf(geometry.Point3{X: 900, Y: 240, Z: -300})
+		assert.Equal(t, '●', p.At(col, row).Rune, "the outlet hangs at its drop")
+		assert.NotContains(t, strings.Join(lines, "\n"), "●━┿━━━<", "nobody lies in this picture")
+	}
+}
+
+// From the right the bend of a run that turns down is as round as one that turns aside is from below.
+func TestABendIsRoundFromEverySide(t *testing.T) {
+	s := hanging(trial.Right, pt(-30, -480), pt(1530, 60))
+	p := newPainter(s, 100, 27, plainLook)
+	corner := geometry.Point{X: 800, Y: -160} // of the bend: its middle, 100 mm from the centreline all round
+	for _, part := range p.parts {
+		if part.Role != scene.Exhaust {
+			continue
+		}
+		off := geometry.NewLine(part.Area.Path, 0)
+		for turn := 0.0; turn <= 90; turn++ {
+			assert.Less(t, off.GapOnly(corner.Add(pt(100, 0).Turn(turn))), p.Scale/finer+1e-9)
+		}
+	}
+}
