@@ -63,6 +63,10 @@ func (p *Projection) Bottom() Way {
 // Hidden tells whether the floor hides an item, so that it is drawn dashed.
 func (p *Projection) Hidden(it *Item) bool { return it.Layer != Through && it.Layer == p.Hides }
 
+// FacesFloor tells whether the face of the floor is seen, so that a place of the picture is a place of the floor, and not
+// its edge.
+func (p *Projection) FacesFloor() bool { return p.Hides != Through }
+
 // Shift returns the step in the plane that goes so far to the right and up in the picture.
 func (p *Projection) Shift(right, up float64) geometry.Point {
 	if p.Over {

@@ -86,6 +86,22 @@ func TestBelowIsAboveTurnedOver(t *testing.T) {
 	assert.Equal(t, above.Step(at, 3, 7), below.Step(at, 3, -7))
 }
 
+func TestTheFloorHidesWhatIsBehindItsFace(t *testing.T) {
+	for name, p := range every() {
+		hidden := 0
+		for _, layer := range []scene.Layer{scene.Through, scene.Under, scene.Upon} {
+			if p.Hidden(&scene.Item{Layer: layer}) {
+				hidden++
+				assert.NotEqual(t, scene.Through, layer, name)
+			}
+		}
+		assert.Equal(t, p.FacesFloor(), hidden == 1, name)
+	}
+	below, above := scene.Below.Projection(), scene.Above.Projection()
+	assert.True(t, below.Hidden(&scene.Item{Layer: scene.Upon}))
+	assert.True(t, above.Hidden(&scene.Item{Layer: scene.Under}))
+}
+
 func TestViewsComeRoundAgain(t *testing.T) {
 	assert.Equal(t, scene.Above, scene.Below.Next())
 	assert.Equal(t, scene.Below, scene.Above.Next())

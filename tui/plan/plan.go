@@ -76,8 +76,8 @@ func sides() string {
 	return strings.Join(names, " or ")
 }
 
-// Update answers a message: a key or the wheel with a change of the camera, a tap with the place tapped, mm, and the
-// obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
+// Update answers a message: a key or the wheel with a change of the camera, a tap with the place of the floor tapped, mm,
+// and the obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
 // once all are answered.
 func (p Pane) Update(msg tea.Msg, s desk.State) (Pane, desk.Change, *geometry.Point) {
 	switch msg := msg.(type) {
@@ -144,10 +144,18 @@ func (p Pane) mouse(msg tea.MouseMsg, s desk.State) (Pane, desk.Change, *geometr
 		camera := p.zoomed(s, step, at)
 		return p, desk.Change{Camera: &camera}, nil
 	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-		place := s.Camera.View.Projection().Place(at).Plan()
-		return p, desk.Change{Select: p.pick(s, at)}, &place
+		return p, desk.Change{Select: p.pick(s, at)}, onFloor(s.Camera.View.Projection(), at)
 	}
 	return p, desk.Change{}, nil
+}
+
+// onFloor is the place of the floor that a tap means; nil in a picture that shows the floor's edge only.
+func onFloor(seen scene.Projection, at geometry.Point) *geometry.Point {
+	if !seen.FacesFloor() {
+		return nil
+	}
+	place := seen.Place(at).Plan()
+	return &place
 }
 
 // pick returns the obstruction that a tap at a place of the plane means; nil where there is none.
@@ -175,7 +183,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	look := canvas.Look{
 		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings),
 	}
-	room := opts.Room && s.Result.Book != nil
+	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {
 		look = p.shaded(plan, s, w, h, look)
 	}

@@ -12,6 +12,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/scene/trial"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
@@ -72,6 +73,14 @@ func TestATapGivesThePlaceAndTheObstruction(t *testing.T) {
 			assert.InDelta(t, c.at.Y, at.Y, high/2+1e-9, c.name)
 			assert.Equal(t, c.want, s.Selected, c.name)
 		}
+	}
+}
+
+// A picture that shows the floor edge on has heights in it, and no places to put the cut.
+func TestATapOnTheFloorsEdgeIsNoPlace(t *testing.T) {
+	assert.Nil(t, onFloor(trial.Right, pt(872, -95)))
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		assert.Equal(t, pt(872, -95), *onFloor(view.Projection(), pt(872, -95)))
 	}
 }
 
