@@ -58,7 +58,8 @@ type Item struct {
 	Solid    Solid           // of an area, an outline or an edge: what it fills
 	Path     Path            // of a stroke: the line
 	At       geometry.Point3 // of a spot: where it is
-	Label    string          // what it is called: a name, or a dimension's length
+	Label    string          // what it is called; "" for what has no name
+	Measure  *Measure        // in place of a name, the figure that is written at it; nil for none
 	Code     string          // the kind's letters; "" for none
 	Ref      int             // index of the obstruction, opening, fitting or point in the job; -1 for none
 	Selected bool
@@ -66,6 +67,16 @@ type Item struct {
 	Dashed   bool  // drawn dashed wherever it is seen from
 	Layer    Layer // on which side of the floor it is
 }
+
+// Measure is a figure as it was worked out. Whoever paints it writes it, in the units of whoever reads it.
+type Measure struct {
+	Value float64
+	Unit  string // of Value: MM, or anything else that has but one way to be written; "" for none
+	Bare  bool   // written without its unit, which goes without saying there
+}
+
+// MM is the unit of lengths, which may be shown in inches as well.
+const MM = "mm"
 
 // Form says how an item is placed and drawn.
 type Form uint8

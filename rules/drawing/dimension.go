@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 )
 
@@ -39,23 +38,12 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	}
 	it := scene.Item{
 		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Spot, At: f.At[0],
-		Label: valueOf(f, d.opts.Units), Selected: selected,
+		Measure: &scene.Measure{Value: f.Value, Unit: f.Unit}, Selected: selected,
 	}
 	if len(f.At) > 1 {
 		it.Form, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
 	d.add(it)
-}
-
-// valueOf says a finding's value: lengths in the workshop's units, anything else in its own.
-func valueOf(f *rules.Finding, units survey.Units) string {
-	switch {
-	case f.Unit != "mm":
-		return survey.Format(f.Value, survey.Millimetres) + " " + f.Unit
-	case units == survey.Inches:
-		return survey.Format(f.Value, units)
-	}
-	return survey.Format(f.Value, units) + " mm"
 }
 
 // marks draws the places to mark; those done are clear.

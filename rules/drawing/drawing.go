@@ -11,7 +11,6 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -28,7 +27,6 @@ type Options struct {
 	Marks    []rules.Mark   // places to mark
 	Ticked   map[string]bool
 	Wishes   []geometry.Point // places the cut could go
-	Units    survey.Units     // of the dimension lines' lengths
 	LeftOver *LeftOver        // how the ties fit each other; nil: not shown
 	MayMove  bool             // where the centre may go with the pilot hole swallowed by the cut
 }

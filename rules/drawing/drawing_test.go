@@ -183,13 +183,13 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return len(f.At) >= 2 })
 	worst := result.Findings[at]
 	assert.Equal(t, scene.Straight(worst.At[0], worst.At[1]), lines[0].Path)
-	assert.Equal(t, survey.Format(worst.Value, survey.Millimetres)+" mm", lines[0].Label)
+	assert.Equal(t, scene.Measure{Value: worst.Value, Unit: scene.MM}, *lines[0].Measure)
 	assert.Equal(t, scene.State(worst.Verdict)+1, lines[0].State)
 
-	focused := find(Draw(result, Options{Focus: &worst, Worst: 3, Units: survey.Inches}), scene.Dimension, "")
+	focused := find(Draw(result, Options{Focus: &worst, Worst: 3}), scene.Dimension, "")
 	require.Len(t, focused, 3, "the finding in focus is drawn once")
 	assert.True(t, focused[0].Selected)
-	assert.Equal(t, survey.Format(worst.Value, survey.Inches), focused[0].Label)
+	assert.False(t, focused[1].Selected)
 }
 
 func TestMarksAndWishes(t *testing.T) {

@@ -66,7 +66,8 @@ func (d *drawer) leftOver() {
 		}
 		it := scene.Item{
 			Role: scene.Tie, Form: scene.Stroke, Path: pointer(t.Below, off.Turn(-fit.Theta).Scale(d.opts.LeftOver.Times)),
-			Ref: i, Unsure: !t.Use, Selected: i == d.opts.LeftOver.Tie, Label: survey.Format(off.Norm(), d.opts.Units),
+			Ref: i, Unsure: !t.Use, Selected: i == d.opts.LeftOver.Tie,
+			Measure: &scene.Measure{Value: off.Norm(), Unit: scene.MM, Bare: true},
 		}
 		if t.Name == fit.Suspect {
 			it.State = scene.Doubtful

@@ -45,6 +45,8 @@ func TestArrowsRunFromATieTheWayItIsOff(t *testing.T) {
 		assert.InDelta(t, want.Norm(), by.Norm(), 1e-9, r.Name)
 		assert.InDelta(t, 0, by.Sub(want.Turn(-fit.Theta)).Norm(), 1e-9, "in the frame below")
 		assert.Equal(t, !r.Used, it.Unsure, "what is left out is drawn broken")
+		assert.InDelta(t, want.Norm()/10, it.Measure.Value, 1e-9, "the figure is not drawn out as the arrow is")
+		assert.Equal(t, scene.MM, it.Measure.Unit)
 	}
 	assert.True(t, arrows[2].Selected)
 	assert.Equal(t, pt(500, 500), arrows[2].Path[0].A.Plan())

@@ -55,7 +55,7 @@ func TestAnySizeIsFilledExactly(t *testing.T) {
 func unnamed(s scene.Scene) scene.Scene {
 	items := s.Items[:0:0]
 	for _, it := range s.Items {
-		it.Label, it.Code = "", ""
+		it.Label, it.Code, it.Measure = "", "", nil
 		if it.Form != scene.Spot {
 			items = append(items, it)
 		}
@@ -190,6 +190,29 @@ func TestWhatIsWrongIsSaidWithoutColourToo(t *testing.T) {
 	assert.Contains(t, all, "C!", "a foul crossmember")
 	assert.Contains(t, all, "B?", "a doubtful brake pipe")
 	assert.Contains(t, all, "W?", "a loom that was not measured")
+}
+
+// A figure is written in the units of whoever looks; what is no length has one way to be written.
+func TestFiguresAreWrittenInTheUnitsOfWhoeverLooks(t *testing.T) {
+	for _, c := range []struct {
+		m          scene.Measure
+		mm, inches string
+	}{
+		{scene.Measure{Value: 287.96, Unit: scene.MM}, "288 mm", `11 5/16"`},
+		{scene.Measure{Value: 6.45, Unit: scene.MM, Bare: true}, "6.5", `1/4"`},
+		{scene.Measure{Value: 151.26, Unit: "deg"}, "151.3 deg", "151.3 deg"},
+		{scene.Measure{Value: 2.5}, "2.5", "2.5"},
+	} {
+		for units, want := range map[survey.Units]string{survey.Millimetres: c.mm, survey.Inches: c.inches} {
+			s := hanging(scene.Below.Projection(), pt(-30, -920), pt(1530, 920))
+			s.Items = append(s.Items, scene.Item{
+				Role: scene.Dimension, Form: scene.Stroke, Path: way(pt(300, -600), pt(600, -600)), Measure: &c.m,
+			})
+			look := plainLook
+			look.Units = units
+			assert.Contains(t, strings.Join(Paint(s, 100, 27, look).Lines(), "\n"), " "+want+" ")
+		}
+	}
 }
 
 func TestPatternsDiffer(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 )
 
 // symbols are the characters of spots.
@@ -96,10 +97,10 @@ func (p *painter) labels() {
 // label writes an item's name or its letters at the best of the places it could stand. An exclamation mark behind it
 // says foul, a question mark doubtful or not measured.
 func (p *painter) label(it *part, modest bool) {
-	if it.Label == "" && it.Code == "" {
+	if it.Label == "" && it.Code == "" && it.Measure == nil {
 		return
 	}
-	text := label{name: clean(it.Label), ink: inkOf(it.Item), modest: modest}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), modest: modest}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	switch {
 	case it.State == scene.Foul:
@@ -121,6 +122,20 @@ func (p *painter) label(it *part, modest bool) {
 	default:
 		p.write(text, append(p.within(&it.Area, 0), p.around(&it.Area)...))
 	}
+}
+
+// text is what is written at an item: its name, or its figure in the units of whoever looks.
+func (p *painter) text(it *scene.Item) string {
+	m := it.Measure
+	switch {
+	case m == nil:
+		return clean(it.Label)
+	case m.Unit == scene.MM && p.look.Units == survey.Inches:
+		return survey.Format(m.Value, survey.Inches)
+	case m.Bare, m.Unit == "":
+		return survey.Format(m.Value, survey.Millimetres)
+	}
+	return survey.Format(m.Value, survey.Millimetres) + " " + m.Unit
 }
 
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.

@@ -67,7 +67,7 @@ func van(view scene.View) scene.Scene {
 		scene.Item{Role: scene.Muffler, Solid: flat(box(480, 660, 600, 668)), Label: "muffler"},
 		scene.Item{Role: scene.Intake, Solid: flat(line(28, pt(1175, 265), pt(1400, 430), pt(1700, 440)))},
 		scene.Item{Role: scene.Fuel, Solid: flat(line(5, pt(2100, 300), pt(1450, 100), pt(1210, 205)))},
-		scene.Item{Role: scene.Dimension, Form: scene.Stroke, Path: way(pt(1160, 201), pt(884, 120)), Label: "288", State: scene.Foul},
+		scene.Item{Role: scene.Dimension, Form: scene.Stroke, Path: way(pt(1160, 201), pt(884, 120)), Measure: &scene.Measure{Value: 288, Unit: scene.MM, Bare: true}, State: scene.Foul},
 		scene.Item{Role: scene.Outlet, Form: scene.Spot, At: pt(0, 700).At(0)},
 		scene.Item{Role: scene.Mouth, Form: scene.Spot, At: pt(1700, 440).At(0)},
 		scene.Item{Role: scene.Tie, Form: scene.Spot, At: pt(1458, 570).At(0)},

@@ -201,7 +201,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 func draw(s desk.State, opts Options) scene.Scene {
 	o := drawing.Options{
 		View: s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Worst: opts.Worst, Wishes: opts.Wishes,
-		Units: s.Settings.Units, LeftOver: opts.LeftOver, MayMove: opts.MayMove,
+		LeftOver: opts.LeftOver, MayMove: opts.MayMove,
 	}
 	if opts.Marks {
 		o.Marks, o.Ticked = s.Marks.Marks, s.Ticked
