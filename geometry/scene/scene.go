@@ -8,7 +8,7 @@ package scene
 
 import "bench.example/undermark/geometry"
 
-// Role says what a shape is, so that whoever paints it can choose a pattern, a colour and a line.
+// Role says what a thing is; Pen says how it is drawn.
 type Role uint8
 
 // The roles.
@@ -63,8 +63,7 @@ type Item struct {
 	Code     string          // the kind's letters; "" for none
 	Ref      int             // index of the obstruction, opening, fitting or point in the job; -1 for none
 	Selected bool
-	Unsure   bool  // not measured on this van: drawn broken
-	Dashed   bool  // drawn dashed wherever it is seen from
+	Unsure   bool  // not measured on this van
 	Layer    Layer // on which side of the floor it is
 }
 

@@ -171,7 +171,6 @@ func TestADrilledPilotShowsWhereTheHoleWasMeant(t *testing.T) {
 	assert.Equal(t, after.Plan.Cut.At, find(s, scene.Pilot, "")[0].At.Plan())
 	meant := find(s, scene.Wish, "meant")[0]
 	assert.Equal(t, pt(1210, 240), meant.Solid.Prism.Footprint.Middle)
-	assert.True(t, meant.Dashed)
 	assert.NotEqual(t, after.Plan.Cut.At, meant.Solid.Prism.Footprint.Middle)
 }
 

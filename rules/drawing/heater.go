@@ -15,7 +15,7 @@ func (d *drawer) heater() {
 	body, top := rules.Body(*d.job, *d.plan, false), d.job.Floor.Thickness
 	d.add(scene.Item{
 		Role: scene.Space, State: d.states.subjects["body"], Form: scene.Outline,
-		Solid: scene.Solid{Prism: rules.Body(*d.job, *d.plan, true)}, Dashed: true,
+		Solid: scene.Solid{Prism: rules.Body(*d.job, *d.plan, true)},
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Solid: scene.Solid{Prism: body}, Layer: scene.Upon})
 	d.add(scene.Item{
@@ -50,10 +50,10 @@ func (d *drawer) cut() {
 	} else {
 		d.add(scene.Item{Role: scene.Pilot, Form: scene.Spot, At: place.At.At(0), Label: "pilot"})
 		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: place.Intended.At(0)})
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant", Dashed: true})
+		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant"})
 	}
 	for _, w := range d.opts.Wishes {
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(w, radius)), Dashed: true})
+		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(w, radius))})
 	}
 }
 

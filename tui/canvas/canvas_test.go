@@ -215,13 +215,26 @@ func TestFiguresAreWrittenInTheUnitsOfWhoeverLooks(t *testing.T) {
 	}
 }
 
-func TestPatternsDiffer(t *testing.T) {
+// Cells have a way to show whatever a pen may ask for, and a colour for each role.
+func TestEveryPenCanBePainted(t *testing.T) {
 	seen := map[string]scene.Role{}
-	for _, role := range []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Movable, scene.Exhaust, scene.Intake, scene.Fuel} {
-		c := Canvas{Width: 4, Height: 1, Cells: make([]Cell, 4)}
-		c.Patch(0, 0, 4, role)
-		line := c.Lines()[0]
-		assert.NotContains(t, seen, line, "role %d looks like role %d", role, seen[line])
-		seen[line] = role
+	for i := range scene.Roles {
+		role := scene.Role(i)
+		assert.NotZero(t, hues[role], "role %d has no colour", role)
+		switch pen := role.Pen(); pen.Told {
+		case scene.ByFill, scene.ByLine:
+			c := Canvas{Width: 4, Height: 1, Cells: make([]Cell, 4)}
+			c.Patch(0, 0, 4, role)
+			line := c.Lines()[0]
+			if pen.Weight == scene.Fine {
+				assert.NotContains(t, seen, line, "role %d looks like role %d", role, seen[line])
+				seen[line] = role
+			}
+		case scene.BySign:
+			sign := Sign(role)
+			assert.Equal(t, 1, ansi.StringWidth(sign))
+			assert.NotContains(t, seen, sign, "role %d looks like role %d", role, seen[sign])
+			seen[sign] = role
+		}
 	}
 }

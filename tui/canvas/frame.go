@@ -217,7 +217,7 @@ func (p *painter) figure() {
 func (p *painter) bare(col, row, w, h int) bool {
 	for r := row; r < row+h; r++ {
 		for c := col; c < col+w; c++ {
-			if p.taken[r*p.canvas.Width+c] || p.weights[p.flip(r-p.Top)*p.Cols+c-p.Left] > 0 {
+			if p.taken[r*p.canvas.Width+c] || p.fronts[p.flip(r-p.Top)*p.Cols+c-p.Left] > 0 {
 				return false
 			}
 		}

@@ -8,10 +8,14 @@ import (
 	"bench.example/undermark/geometry/survey"
 )
 
-// symbols are the characters of spots.
-var symbols = map[scene.Role]rune{
-	scene.Outlet: '●', scene.Mouth: '○', scene.Tie: '◆', scene.Mark: '▲', scene.Pilot: '×', scene.CutCentre: '+', scene.Dimension: '•',
+// signs are the characters of a pen's sign.
+var signs = [...]rune{
+	scene.Disc: '●', scene.Ring: '○', scene.Lozenge: '◆', scene.Wedge: '▲', scene.Saltire: '×', scene.Plus: '+', scene.Dot: '•',
+	scene.Target: '◎',
 }
+
+// Sign is the character that a role is marked with.
+func Sign(r scene.Role) string { return string(signs[r.Pen().Sign]) }
 
 // spots draws spots and keeps the cut and its surroundings free of words.
 func (p *painter) spots() {
@@ -19,27 +23,27 @@ func (p *painter) spots() {
 		it := &p.parts[i]
 		switch {
 		case it.Role == scene.Cut && it.Form != scene.Spot && p.small(&it.Area):
-			p.spot(it.Area.Middle, '◎', Ink{Role: scene.Cut, Tone: Inverse})
+			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
 			p.protect(&it.Area, 1)
 		case it.Role == scene.Cut && it.Form != scene.Spot:
 			p.protect(&it.Area, 0)
 		case it.Form == scene.Spot:
-			p.spot(it.Line[0], symbols[it.Role], inkOf(it.Item))
+			p.spot(it.Line[0], inkOf(it.Item))
 		}
 	}
 }
 
-// spot puts a character on a place, unless something more important stands there.
-func (p *painter) spot(at geometry.Point, symbol rune, ink Ink) {
+// spot puts a role's sign on a place, unless something in front of it stands there.
+func (p *painter) spot(at geometry.Point, ink Ink) {
 	col, row, ok := p.Cell(at)
 	if !ok {
 		return
 	}
 	i := row*p.canvas.Width + col
-	if p.taken[i] && weight(p.canvas.Cells[i].Ink.Role) >= weight(ink.Role) && p.canvas.Cells[i].Rune < 0x2800 {
+	if there := &p.canvas.Cells[i]; p.taken[i] && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune < 0x2800 {
 		return
 	}
-	p.canvas.Put(col, row, string(symbol), ink)
+	p.canvas.Put(col, row, Sign(ink.Role), ink)
 	p.taken[i] = true
 }
 
@@ -58,7 +62,7 @@ func (p *painter) protect(f *geometry.Footprint, rim int) {
 // inkOf is the ink of an item's letters and of its spot.
 func inkOf(it *scene.Item) Ink {
 	ink := Ink{Role: it.Role, Tone: Bold, Selected: it.Selected}
-	if judged(it.Role) {
+	if !it.Role.Pen().Steady {
 		ink.State = it.State
 	}
 	if it.Selected {
@@ -67,47 +71,35 @@ func inkOf(it *scene.Item) Ink {
 	return ink
 }
 
-// The labels in order of importance. What comes last is only written where it hides nothing.
-var ranks = []func(*scene.Item) bool{
-	func(it *scene.Item) bool { return it.Role == scene.Dimension && it.Selected },
-	func(it *scene.Item) bool { return it.Role == scene.Cut },
-	func(it *scene.Item) bool { return it.Selected },
-	func(it *scene.Item) bool { return it.Role == scene.Dimension },
-	func(it *scene.Item) bool { return it.Code != "" && it.State == scene.Foul },
-	func(it *scene.Item) bool { return it.Code != "" },
-	func(it *scene.Item) bool { return it.Role == scene.Exhaust || it.Role == scene.Mark },
-	func(it *scene.Item) bool { return true },
-}
-
-// labels writes what things are called, the most important first.
+// labels writes what things are called, the most important first. What comes last is only written where it hides nothing.
 func (p *painter) labels() {
-	for rank, wanted := range ranks {
-		modest := rank == len(ranks)-1
+	ranks := make([]scene.Rank, len(p.parts))
+	for i := range p.parts {
+		ranks[i] = p.parts[i].Rank()
+	}
+	for rank := scene.RankFocus; ; rank-- {
+		modest := rank == scene.RankAside
 		for i := range p.parts {
-			if it := &p.parts[i]; !p.done[i] && wanted(it.Item) {
-				p.done[i] = true
+			if it := &p.parts[i]; ranks[i] == rank {
 				if !p.tiny(it) && !(modest && p.Scale > far && it.Form == scene.Outline) || it.Role == scene.Cut {
 					p.label(it, modest)
 				}
 			}
 		}
+		if modest {
+			return
+		}
 	}
 }
 
-// label writes an item's name or its letters at the best of the places it could stand. An exclamation mark behind it
-// says foul, a question mark doubtful or not measured.
+// label writes an item's name or its letters, and the warning behind them, at the best of the places it could stand.
 func (p *painter) label(it *part, modest bool) {
 	if it.Label == "" && it.Code == "" && it.Measure == nil {
 		return
 	}
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), modest: modest}
+	text.tail = it.Warning()
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
-	switch {
-	case it.State == scene.Foul:
-		text.tail = "!"
-	case it.State == scene.Doubtful, it.Unsure:
-		text.tail = "?"
-	}
 	switch {
 	case it.Code != "":
 		p.obstruction(it, text)

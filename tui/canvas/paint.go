@@ -41,12 +41,11 @@ type painter struct {
 	dots             bitmap  // what will be seen
 	mask, edge, halo bitmap  // one item at a time
 	inks             []Ink
-	weights          []uint8
+	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	grounds          []Ground
 	canvas           Canvas
 	taken            []bool // cells of the canvas that hold words or must stay in sight
 	seats            []seat // used again and again
-	done             []bool // parts that have their label
 }
 
 // part is an item with what is seen of it.
@@ -76,10 +75,9 @@ func newPainter(s scene.Scene, w, h int, look Look) *painter {
 		Map: m, projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
 		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
 		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall),
-		inks: make([]Ink, cells), weights: make([]uint8, cells), grounds: make([]Ground, cells),
+		inks: make([]Ink, cells), fronts: make([]uint8, cells), grounds: make([]Ground, cells),
 		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h)},
 		taken:  make([]bool, w*h),
-		done:   make([]bool, len(parts)),
 	}
 }
 
@@ -102,7 +100,7 @@ func (p *painter) fill(it *part) {
 
 // trace draws an item's lines.
 func (p *painter) trace(it *part) {
-	line := &p.edge
+	line, pen := &p.edge, it.Role.Pen()
 	p.mask.reset()
 	switch {
 	case it.Form == scene.Spot, p.tiny(it):
@@ -113,37 +111,27 @@ func (p *painter) trace(it *part) {
 	default:
 		p.mask.footprint(&it.Area, &p.Map)
 		p.mask.outline(&p.edge)
-		if solid(it.Role) {
+		if pen.Fill == scene.Filled {
 			line = &p.mask
 		}
 	}
-	if p.clears(it) {
+	if pen.Rim || it.Selected {
 		line.grow(&p.halo)
 		p.dots.erase(&p.halo)
 	}
-	if it.Selected || it.Role == scene.Opening {
+	if it.Weight() == scene.Heavy {
 		line.grow(&p.halo)
 		line = &p.halo
 	}
 	ink := Ink{Role: it.Role, Selected: it.Selected}
-	w := weight(it.Role)
-	if judged(it.Role) {
+	front := pen.Front
+	if !pen.Steady {
 		ink.State = it.State
 		if it.State == scene.Foul {
-			w++
+			front++
 		}
 	}
-	p.lay(line, lining(it.Item, p.projection.Hidden(it.Item)), ink, w)
-}
-
-// judged says whether a role's lines show how it stands with the rules; a run keeps the colour that tells which it is,
-// and only its name shows it.
-func judged(r scene.Role) bool {
-	switch r {
-	case scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler, scene.Opening, scene.Fitting, scene.Mark:
-		return false
-	}
-	return true
+	p.lay(line, lines[p.projection.LineOf(it.Item)], ink, front)
 }
 
 // far is the scale in mm a dot from which the parts of a heater are left out: only the cut and the runs are seen.
@@ -166,17 +154,8 @@ func (p *painter) tiny(it *part) bool {
 // small says whether a round is too small on the screen to be told from a blot: then one character stands for it.
 func (p *painter) small(f *geometry.Footprint) bool { return f.Radius < 3*p.Scale }
 
-// clears says whether an item's line has a bare rim, so that it is seen on a texture and passes over other lines.
-func (p *painter) clears(it *part) bool {
-	switch it.Role {
-	case scene.Cut, scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler, scene.Dimension, scene.Lines, scene.Plate:
-		return true
-	}
-	return it.Selected
-}
-
-// lay inks the dots of a mask and gives their cells its colour where nothing heavier has been.
-func (p *painter) lay(mask *bitmap, t texture, ink Ink, weight uint8) {
+// lay inks the dots of a mask and gives their cells its colour where nothing in front of it has been.
+func (p *painter) lay(mask *bitmap, t texture, ink Ink, front uint8) {
 	if mask.top >= mask.bottom {
 		return
 	}
@@ -184,8 +163,8 @@ func (p *painter) lay(mask *bitmap, t texture, ink Ink, weight uint8) {
 	p.dots.paint(mask, &woven)
 	for row := mask.top / dotsDown; row <= (mask.bottom-1)/dotsDown; row++ {
 		mask.cells(row, func(col int) {
-			if i := row*p.Cols + col; weight >= p.weights[i] {
-				p.inks[i], p.weights[i] = ink, weight
+			if i := row*p.Cols + col; front >= p.fronts[i] {
+				p.inks[i], p.fronts[i] = ink, front
 			}
 		})
 	}

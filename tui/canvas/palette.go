@@ -32,6 +32,15 @@ var (
 	bad    = hue{0xff5a52, 0xc8102e, 9, 1}
 )
 
+// hues are what this screen adds to each role's pen.
+var hues = [scene.Roles]hue{
+	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: rust, scene.Movable: green,
+	scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: grey,
+	scene.Cut: white, scene.CutCentre: white, scene.Pilot: pink, scene.Exhaust: flame, scene.Intake: sky,
+	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: sky, scene.Muffler: flame, scene.Tie: violet,
+	scene.Dimension: white, scene.Mark: white, scene.Wheel: grey, scene.Wish: pink,
+}
+
 func hueOf(k Ink) hue {
 	switch {
 	case k.Room != scene.Unknown:
@@ -45,13 +54,7 @@ func hueOf(k Ink) hue {
 	case k.Role == scene.Floor && k.Tone == Faint:
 		return dim
 	}
-	return [...]hue{
-		scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: rust, scene.Movable: green,
-		scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: grey,
-		scene.Cut: white, scene.CutCentre: white, scene.Pilot: pink, scene.Exhaust: flame, scene.Intake: sky,
-		scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: sky, scene.Muffler: flame, scene.Tie: violet,
-		scene.Dimension: white, scene.Mark: white, scene.Wheel: grey, scene.Wish: pink,
-	}[k.Role]
+	return hues[k.Role]
 }
 
 // tints lie behind areas in true colour: a shade of what they are.

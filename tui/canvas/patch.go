@@ -16,9 +16,10 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 	b, mask := newBitmap(w*dotsAcross, dotsDown), newBitmap(w*dotsAcross, dotsDown)
 	t, area := filling(role)
 	if !area {
-		t = lining(&scene.Item{Role: role}, false)
+		pen := role.Pen()
+		t = lines[pen.Line]
 		mask.span(1, 0, mask.w-1)
-		if solid(role) {
+		if pen.Fill == scene.Filled {
 			mask.span(2, 0, mask.w-1)
 		}
 	} else {

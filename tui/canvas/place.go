@@ -89,7 +89,7 @@ func (p *painter) hides(col, row, length int, own bool) (cost int, ok bool) {
 			return 0, false
 		}
 		i := p.flip(row-p.Top)*p.Cols + c - p.Left
-		w := int(p.weights[i])
+		w := int(p.fronts[i])
 		if w == 1 && own {
 			continue
 		}

@@ -17,18 +17,20 @@ type entry struct {
 	means string
 }
 
-var patterns = []entry{
-	{role: scene.Steel, patch: true, means: "steel that carries"},
-	{role: scene.Lines, patch: true, means: "lines, wires, tanks"},
-	{role: scene.Hot, patch: true, means: "hot: van's exhaust"},
-	{role: scene.Movable, patch: true, means: "moves or comes off"},
-	{role: scene.Exhaust, patch: true, means: "heater's exhaust"},
-	{role: scene.Intake, patch: true, means: "heater's air in"},
-	{role: scene.Fuel, patch: true, means: "heater's fuel line"},
-	{code: "◎", means: "the cut", role: scene.Cut},
-	{code: "●", means: "exhaust's end", role: scene.Outlet},
-	{code: "○", means: "air's way in", role: scene.Mouth},
-	{code: "◆", means: "matching point", role: scene.Tie},
+// patterns are what the pens' fills, lines and signs mean, the signs last.
+func patterns() (entries []entry) {
+	var signs []entry
+	for i := range scene.Roles {
+		role := scene.Role(i)
+		switch pen := role.Pen(); {
+		case pen.Means == "":
+		case pen.Told == scene.BySign:
+			signs = append(signs, entry{role: role, code: canvas.Sign(role), means: pen.Means})
+		default:
+			entries = append(entries, entry{role: role, patch: true, means: pen.Means})
+		}
+	}
+	return append(entries, signs...)
 }
 
 var verdicts = []entry{
@@ -46,7 +48,7 @@ func explain(c *canvas.Canvas, s desk.State) {
 	for _, k := range drawing.Legend(s.Result.Job) {
 		entries = append(entries, entry{role: k.Role, code: k.Code, means: k.Name})
 	}
-	entries = append(entries, patterns...)
+	entries = append(entries, patterns()...)
 	rows := max(c.Rows, 1)
 	columns := min((len(entries)+rows-1)/rows, c.Cols/column)
 	if columns < 1 {

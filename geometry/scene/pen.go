@@ -1,0 +1,169 @@
+package scene
+
+// Pen is how a role is drawn, on whatever it is drawn: cells, pixels and paper take it from one table. Colours are each
+// painter's own; without any the rest of a pen still tells what a thing is.
+type Pen struct {
+	Line   Line
+	Weight Weight
+	Fill   Fill   // of an area
+	Rim    bool   // its lines have a bare rim, so that they are seen on a fill and pass over other lines
+	Steady bool   // its lines look the same however it stands with the rules: only its name says that
+	Front  uint8  // what is seen where several share a place: the highest
+	Sign   Sign   // of a spot
+	Rank   Rank   // of its label
+	Told   Told   // how it is told from the others without colour
+	Means  string // what a legend says of its fill, line or sign; "" for what is no matter of a legend
+}
+
+// Line says how a line goes.
+type Line uint8
+
+// The lines.
+const (
+	Whole Line = iota
+	Dashed
+	Dotted
+)
+
+// Weight says how thick a line is.
+type Weight uint8
+
+// The weights.
+const (
+	Fine Weight = iota
+	Heavy
+)
+
+// Fill says what an area is filled with.
+type Fill uint8
+
+// The fills.
+const (
+	Unfilled Fill = iota
+	Hatched
+	Lined
+	Chequered
+	Speckled
+	Filled
+)
+
+// Sign is what a spot is marked with.
+type Sign uint8
+
+// The signs.
+const (
+	NoSign Sign = iota
+	Disc
+	Ring
+	Lozenge
+	Wedge // upright
+	Saltire
+	Plus
+	Dot
+	Target // a disc in a ring
+)
+
+// Rank says how important a label is: it is written before those of a lower rank.
+type Rank uint8
+
+// The ranks, the lowest first.
+const (
+	RankAside Rank = iota // written only where it hides nothing
+	RankRun
+	RankThing
+	RankFoul // a thing that is foul
+	RankDimension
+	RankSelected
+	RankCut
+	RankFocus // a dimension that is picked out
+)
+
+// Told says how a role is told from the others without colour.
+type Told uint8
+
+// The ways to tell.
+const (
+	ByFill  Told = iota + 1 // no other role has its fill
+	ByLine                  // no other role has its line
+	BySign                  // no other role has its sign
+	ByLabel                 // a name or a figure is always written at it
+	ByShape                 // there is one of its shape in its place
+)
+
+// Roles are how many there are.
+const Roles = int(Wish) + 1
+
+var pens = [Roles]Pen{
+	Floor:     {Front: 2, Told: ByShape},
+	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Told: ByFill, Means: "steel that carries"},
+	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Told: ByFill, Means: "lines, wires, tanks"},
+	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Told: ByFill, Means: "hot: van's exhaust"},
+	Movable:   {Fill: Speckled, Front: 3, Rank: RankThing, Told: ByFill, Means: "moves or comes off"},
+	Fitting:   {Steady: true, Front: 2, Told: ByLabel},
+	Opening:   {Weight: Heavy, Steady: true, Front: 4, Told: ByLine},
+	Plate:     {Rim: true, Front: 4, Told: ByShape},
+	Body:      {Front: 4, Told: ByShape},
+	Space:     {Line: Dashed, Front: 4, Told: ByShape},
+	Cut:       {Rim: true, Front: 8, Sign: Target, Rank: RankCut, Told: BySign, Means: "the cut"},
+	CutCentre: {Front: 8, Sign: Plus, Told: BySign},
+	Pilot:     {Front: 8, Sign: Saltire, Told: BySign},
+	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Told: ByFill, Means: "heater's exhaust"},
+	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's air in"},
+	Fuel:      {Line: Dotted, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's fuel line"},
+	Outlet:    {Front: 7, Sign: Disc, Told: BySign, Means: "exhaust's end"},
+	Mouth:     {Front: 7, Sign: Ring, Told: BySign, Means: "air's way in"},
+	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Told: ByLabel},
+	Tie:       {Front: 7, Sign: Lozenge, Told: BySign, Means: "matching point"},
+	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Told: ByLabel},
+	Mark:      {Steady: true, Front: 7, Sign: Wedge, Rank: RankRun, Told: BySign},
+	Wheel:     {Front: 2, Told: ByLabel},
+	Wish:      {Line: Dashed, Front: 7, Told: ByShape},
+}
+
+// Pen returns how a role is drawn.
+func (r Role) Pen() Pen { return pens[r] }
+
+// LineOf returns how an item's line goes in a projection: what was not measured is dotted, what the floor hides dashed.
+func (p *Projection) LineOf(it *Item) Line {
+	switch {
+	case it.Unsure:
+		return Dotted
+	case p.Hidden(it):
+		return Dashed
+	}
+	return pens[it.Role].Line
+}
+
+// Weight returns how thick an item's line is: what is picked out is heavy.
+func (it *Item) Weight() Weight {
+	if it.Selected {
+		return Heavy
+	}
+	return pens[it.Role].Weight
+}
+
+// Rank returns how important an item's label is.
+func (it *Item) Rank() Rank {
+	rank := pens[it.Role].Rank
+	switch {
+	case it.Selected && rank == RankDimension:
+		return RankFocus
+	case it.Selected:
+		return max(rank, RankSelected)
+	case it.State == Foul && rank == RankThing:
+		return RankFoul
+	}
+	return rank
+}
+
+// Warning returns the sign behind a label that says how the item stands without colour: "!" for foul, "?" for doubtful or
+// not measured, else "".
+func (it *Item) Warning() string {
+	switch {
+	case it.State == Foul:
+		return "!"
+	case it.State == Doubtful, it.Unsure:
+		return "?"
+	}
+	return ""
+}

@@ -1,0 +1,89 @@
+package scene_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry/scene"
+)
+
+// Without colour no role is taken for another: each says how it is told apart, and is.
+func TestEveryRoleIsToldApartWithoutColour(t *testing.T) {
+	type look struct {
+		told   scene.Told
+		fill   scene.Fill
+		line   scene.Line
+		weight scene.Weight
+		sign   scene.Sign
+	}
+	seen := map[look]scene.Role{}
+	for i := range scene.Roles {
+		role, pen := scene.Role(i), scene.Role(i).Pen()
+		assert.NotZero(t, pen.Front, "role %d has no pen", role)
+		own := look{told: pen.Told}
+		switch pen.Told {
+		case scene.ByFill:
+			assert.NotEqual(t, scene.Unfilled, pen.Fill)
+			own.fill = pen.Fill
+		case scene.ByLine:
+			own.line, own.weight = pen.Line, pen.Weight
+			assert.False(t, pen.Line == scene.Whole && pen.Weight == scene.Fine, "role %d has the line of everything else", role)
+		case scene.BySign:
+			assert.NotEqual(t, scene.NoSign, pen.Sign)
+			own.sign = pen.Sign
+		case scene.ByLabel, scene.ByShape:
+			continue
+		default:
+			assert.Fail(t, "nothing tells it apart", "role %d", role)
+		}
+		other, taken := seen[own]
+		assert.False(t, taken, "role %d looks like role %d", role, other)
+		seen[own] = role
+	}
+}
+
+// What is not measured is dotted before all else, what the floor hides is dashed, and anything else has its pen's line.
+func TestLinesSayWhatIsHiddenAndUnsure(t *testing.T) {
+	above := scene.Above.Projection()
+	pipe := scene.Item{Role: scene.Lines, Layer: scene.Under}
+	assert.Equal(t, scene.Dashed, above.LineOf(&pipe))
+	below := scene.Below.Projection()
+	assert.Equal(t, scene.Whole, below.LineOf(&pipe))
+	assert.Equal(t, scene.Dashed, below.LineOf(&scene.Item{Role: scene.Intake}))
+	pipe.Unsure = true
+	assert.Equal(t, scene.Dotted, above.LineOf(&pipe))
+}
+
+func TestWhatIsPickedOutIsHeavyAndNamedFirst(t *testing.T) {
+	order := []scene.Item{
+		{Role: scene.Dimension, Selected: true},
+		{Role: scene.Cut},
+		{Role: scene.Movable, Selected: true},
+		{Role: scene.Dimension},
+		{Role: scene.Steel, State: scene.Foul},
+		{Role: scene.Steel, State: scene.Doubtful},
+		{Role: scene.Exhaust, State: scene.Foul},
+		{Role: scene.Muffler, State: scene.Foul},
+	}
+	for i := range order {
+		if i > 0 {
+			assert.Greater(t, order[i-1].Rank(), order[i].Rank(), "%d", i)
+		}
+		if order[i].Selected {
+			assert.Equal(t, scene.Heavy, order[i].Weight())
+		}
+	}
+}
+
+func TestWarningsBehindNames(t *testing.T) {
+	for want, items := range map[string][]scene.Item{
+		"!": {{State: scene.Foul}, {State: scene.Foul, Unsure: true}},
+		"?": {{State: scene.Doubtful}, {State: scene.Clear, Unsure: true}, {Unsure: true}},
+		"":  {{State: scene.Clear}, {}},
+	} {
+		for _, it := range items {
+			assert.Equal(t, want, it.Warning(), "%+v", it)
+		}
+	}
+}
