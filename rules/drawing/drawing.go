@@ -41,6 +41,9 @@ func Draw(result rules.Result, opts Options) scene.Scene {
 }
 
 func (d *drawer) draw() scene.Scene {
+	const heaterCutAndRuns = 24
+	things := len(d.plan.Obstructions) + len(d.plan.Openings) + len(d.plan.Fittings) + len(d.plan.Ties) + len(d.job.Wheels)
+	d.items = make([]scene.Item, 0, things+len(d.opts.Marks)+len(d.opts.Wishes)+d.opts.Worst+heaterCutAndRuns)
 	if d.opts.LeftOver != nil {
 		return d.tied()
 	}

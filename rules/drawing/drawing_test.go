@@ -191,6 +191,18 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	assert.False(t, focused[1].Selected)
 }
 
+// What is told apart by its label only has one.
+func TestWhatOnlyALabelTellsApartHasOne(t *testing.T) {
+	seen := map[scene.Role]bool{}
+	for _, it := range Draw(van(t, nil), Options{Worst: 3}).Items {
+		if it.Role.Pen().Told == scene.ByLabel {
+			seen[it.Role] = true
+			assert.True(t, it.Label != "" || it.Measure != nil, "role %d", it.Role)
+		}
+	}
+	assert.Len(t, seen, 4, "fitting, muffler, wheel, dimension")
+}
+
 func TestMarksAndWishes(t *testing.T) {
 	marks := []rules.Mark{{Name: "plate 1", Plan: pt(1300, 300)}, {Name: "clip 1", Plan: pt(900, 600)}}
 	s := Draw(van(t, nil), Options{Marks: marks, Ticked: map[string]bool{"clip 1": true}, Wishes: []geometry.Point{pt(2000, 0)}})

@@ -34,6 +34,7 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 // painter is a picture in the making. Bitmaps and cells are as the plane has them until develop.
 type painter struct {
 	Map
+	fabric
 	projection       scene.Projection
 	look             Look
 	parts            []part
@@ -72,7 +73,7 @@ func newPainter(s scene.Scene, w, h int, look Look) *painter {
 	m := NewMap(s, w, h, look.Camera)
 	cells, parts := m.Cols*m.Rows, partsOf(&s, m.Scale)
 	return &painter{
-		Map: m, projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
+		Map: m, fabric: newFabric(&m), projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
 		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
 		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall),
 		inks: make([]Ink, cells), fronts: make([]uint8, cells), grounds: make([]Ground, cells),
@@ -86,8 +87,8 @@ func (p *painter) fill(it *part) {
 	p.mask.reset()
 	p.mask.footprint(&it.Area, &p.Map)
 	p.dots.erase(&p.mask)
-	if t, ok := filling(it.Role); ok {
-		p.lay(&p.mask, t, Ink{Role: it.Role, Tone: Faint}, 1)
+	if fill := it.Role.Pen().Fill; fills[fill] != nil {
+		p.lay(&p.mask, &p.fills[fill], Ink{Role: it.Role, Tone: Faint}, 1)
 	}
 	if it.Area.Shape == geometry.Line && it.Area.Radius < 2*p.Scale {
 		return // the ground of a thin line would be a row of blots
@@ -131,7 +132,7 @@ func (p *painter) trace(it *part) {
 			front++
 		}
 	}
-	p.lay(line, lines[p.projection.LineOf(it.Item)], ink, front)
+	p.lay(line, &p.lines[p.projection.LineOf(it.Item)], ink, front)
 }
 
 // far is the scale in mm a dot from which the parts of a heater are left out: only the cut and the runs are seen.
@@ -155,12 +156,11 @@ func (p *painter) tiny(it *part) bool {
 func (p *painter) small(f *geometry.Footprint) bool { return f.Radius < 3*p.Scale }
 
 // lay inks the dots of a mask and gives their cells its colour where nothing in front of it has been.
-func (p *painter) lay(mask *bitmap, t texture, ink Ink, front uint8) {
+func (p *painter) lay(mask *bitmap, woven *ink, ink Ink, front uint8) {
 	if mask.top >= mask.bottom {
 		return
 	}
-	woven := weave(t, p.shiftX, p.shift)
-	p.dots.paint(mask, &woven)
+	p.dots.paint(mask, woven)
 	for row := mask.top / dotsDown; row <= (mask.bottom-1)/dotsDown; row++ {
 		mask.cells(row, func(col int) {
 			if i := row*p.Cols + col; front >= p.fronts[i] {

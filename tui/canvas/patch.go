@@ -14,9 +14,10 @@ func (c *Canvas) Blank(col, row, w, h int) {
 // Patch paints w cells with the pattern of an area, or with the kind of line, that a role is drawn in.
 func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 	b, mask := newBitmap(w*dotsAcross, dotsDown), newBitmap(w*dotsAcross, dotsDown)
-	t, area := filling(role)
+	pen := role.Pen()
+	t := fills[pen.Fill]
+	area := t != nil
 	if !area {
-		pen := role.Pen()
 		t = lines[pen.Line]
 		mask.span(1, 0, mask.w-1)
 		if pen.Fill == scene.Filled {

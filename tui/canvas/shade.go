@@ -46,7 +46,8 @@ func (p *painter) shade(s *Shade) {
 	}
 	for room := scene.MuchRoom; room > scene.Unknown; room-- { // in a cell with several the least gives the colour
 		if t, ok := shading(room); ok {
-			p.lay(&s.masks[room], t, Ink{Role: scene.Floor, Tone: Faint, Room: room}, 0)
+			woven := weave(t, p.shiftX, p.shift)
+			p.lay(&s.masks[room], &woven, Ink{Role: scene.Floor, Tone: Faint, Room: room}, 0)
 		}
 	}
 	for i, room := range s.cells {

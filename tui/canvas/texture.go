@@ -14,17 +14,27 @@ func full(x, y int) bool { return true }
 func dashed(x, y int) bool { return (x+2*y)&7 < 5 }
 func dotted(x, y int) bool { return (x+2*y)&3 == 0 }
 
-// fills and lines are the textures of a pen's fill and of its line. What is filled whole is drawn with the lines, over
-// the areas.
+// fills and lines are the textures of a pen's fill and of its line. What is filled whole has none: it is drawn with the
+// lines, over the areas.
 var (
-	fills = [...]texture{scene.Hatched: hatched, scene.Lined: lined, scene.Chequered: chequered, scene.Speckled: speckled}
+	fills = [scene.Filled + 1]texture{scene.Hatched: hatched, scene.Lined: lined, scene.Chequered: chequered, scene.Speckled: speckled}
 	lines = [...]texture{scene.Whole: full, scene.Dashed: dashed, scene.Dotted: dotted}
 )
 
-// filling is the texture inside an area of a role, if it has one.
-func filling(r scene.Role) (t texture, ok bool) {
-	if fill := r.Pen().Fill; fill != scene.Filled {
-		t = fills[fill]
+// fabric is the textures as they lie on one picture.
+type fabric struct {
+	fills [len(fills)]ink
+	lines [len(lines)]ink
+}
+
+func newFabric(m *Map) (f fabric) {
+	for i, t := range fills {
+		if t != nil {
+			f.fills[i] = weave(t, m.shiftX, m.shift)
+		}
 	}
-	return t, t != nil
+	for i, t := range lines {
+		f.lines[i] = weave(t, m.shiftX, m.shift)
+	}
+	return f
 }
