@@ -11,9 +11,13 @@ type vec struct{ x, y float64 }
 
 // convex sets the dots whose middles lie in a convex outline.
 func (b *bitmap) convex(corners []vec) {
-	low, high := math.Inf(1), math.Inf(-1)
+	low, high, west, east := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, c := range corners {
 		low, high = min(low, c.y), max(high, c.y)
+		west, east = min(west, c.x), max(east, c.x)
+	}
+	if b.beside(west, east) {
+		return
 	}
 	for y := max(0, int(math.Ceil(low-0.5))); y < b.h && float64(y)+0.5 <= high; y++ {
 		middle := float64(y) + 0.5
@@ -37,9 +41,15 @@ func (b *bitmap) spanBetween(y int, left, right float64) {
 	}
 }
 
+// beside tells whether what reaches from west to east lies wholly to one side of the picture.
+func (b *bitmap) beside(west, east float64) bool { return east < 0 || west > float64(b.w) }
+
 // disc sets the dots whose middles lie within radius of c, and the one c lies in.
 func (b *bitmap) disc(c vec, radius float64) {
 	b.set(floor(c.x), floor(c.y))
+	if b.beside(c.x-radius, c.x+radius) {
+		return
+	}
 	for y := max(0, int(math.Ceil(c.y-radius-0.5))); y < b.h && float64(y)+0.5 <= c.y+radius; y++ {
 		up := float64(y) + 0.5 - c.y
 		half := math.Sqrt(radius*radius - up*up)
