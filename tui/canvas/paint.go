@@ -152,8 +152,11 @@ func (p *painter) tiny(it *part) bool {
 	return false
 }
 
-// small says whether a round is too small on the screen to be told from a blot: then one character stands for it.
-func (p *painter) small(f *geometry.Footprint) bool { return f.Radius < 3*p.Scale }
+// small says whether a hole is too small on the screen to be told from a blot: then one character stands for it. Seen
+// edge on a round hole is a rectangle.
+func (p *painter) small(f *geometry.Footprint) bool {
+	return max(f.Radius, f.Half.X, f.Half.Y) < 3*p.Scale
+}
 
 // lay inks the dots of a mask and gives their cells its colour where nothing in front of it has been.
 func (p *painter) lay(mask *bitmap, woven *ink, ink Ink, front uint8) {

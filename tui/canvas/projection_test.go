@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/trial"
+	"bench.example/undermark/tui/desk"
 )
 
 // hanging is a floor with a crossmember and a pipe under it.
@@ -52,6 +53,19 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		col, row, _ = p.CellOf(geometry.Point3{X: 900, Y: 240, Z: -300})
 		assert.Equal(t, '●', p.At(col, row).Rune, "the outlet hangs at its drop")
 		assert.NotContains(t, strings.Join(lines, "\n"), "●━┿━━━<", "nobody lies in this picture")
+	}
+}
+
+// The cut is drawn as large as it is from the side, too, and one sign stands for it only where it would be a blot.
+func TestTheCutIsSeenFromTheSide(t *testing.T) {
+	for scale, sign := range map[float64]bool{5: false, 40: true} {
+		s := hanging(trial.Right, pt(-30, -480), pt(1530, 60))
+		s.Items = append(s.Items, scene.Item{
+			Role: scene.Cut, Form: scene.Outline, Solid: scene.Upright(geometry.NewRound(pt(500, 240), 63.5), 0, 30),
+		})
+		look := plainLook
+		look.Camera = desk.Camera{Middle: pt(500, 0), Scale: scale}
+		assert.Equal(t, sign, strings.Contains(strings.Join(Paint(s, 100, 27, look).Lines(), "\n"), "◎"), "%v mm a dot", scale)
 	}
 }
 
