@@ -8,8 +8,8 @@ type Plane interface {
 	Point(p geometry.Point3) geometry.Point
 	// Place returns the place seen there that lies in the plane itself, which goes through the datum.
 	Place(q geometry.Point) geometry.Point3
-	// Way returns the step in space that is seen at a place as the step by.
-	Way(at geometry.Point3, by geometry.Point) geometry.Point3
+	// Move returns the step in space that is seen at a place as the step by.
+	Move(at geometry.Point3, by geometry.Point) geometry.Point3
 	// Prism returns what an upright prism covers; ok is false where nothing of it is seen.
 	Prism(p *geometry.Prism) (f geometry.Footprint, ok bool)
 }
@@ -18,12 +18,12 @@ type Plane interface {
 // scene asks it, and knows of no view by name.
 type Projection struct {
 	Plane
-	From       string // what it is seen from: "below"
-	Across, Up Axis   // of the plane
-	Hides      Layer  // what the floor hides; Through: nothing
-	Over       bool   // the plane is seen from its back: what goes up in it goes down in the picture
-	Lying      bool   // whoever is at work lies behind the picture, head to the low end of Across, left hand to the high end of Up
-	Hands      []string
+	From       string   // what it is seen from: "below"
+	Across, Up Axis     // of the plane
+	Hides      Layer    // what the floor hides; Through: nothing
+	Over       bool     // the plane is seen from its back: what goes up in it goes down in the picture
+	Lying      bool     // whoever is at work lies behind the picture, head to the low end of Across, left hand to the high end of Up
+	Hands      []string // how the picture's sides lie to whoever is at work, in fewer and fewer words
 }
 
 // Axis is one axis of a plane: what its ends are called and what a ruler along it counts.
@@ -77,5 +77,5 @@ func (p *Projection) Shift(right, up float64) geometry.Point {
 
 // Step returns the step in space that is seen at a place as so far to the right and up in the picture.
 func (p *Projection) Step(at geometry.Point3, right, up float64) geometry.Point3 {
-	return p.Way(at, p.Shift(right, up))
+	return p.Move(at, p.Shift(right, up))
 }

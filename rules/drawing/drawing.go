@@ -1,7 +1,8 @@
-// Package drawing turns a judged job into scenes: the plan of the van as seen from below or above.
+// Package drawing turns a judged job into scenes: what is under the van's floor, in it and on it, for any view.
 // What is drawn where is decided here once, for the screen and for paper.
 //
-// Coordinates are those of the plan: mm, X forward of the bumper datum, Y to the van's left. Nothing here holds state.
+// Places are in space, as geometry has it: mm, X forward of the bumper datum, Y to the van's left, Z up from the floor's
+// underside. Nothing here holds state.
 package drawing
 
 import (
@@ -18,7 +19,7 @@ import (
 // Square is the side of the squares the floor is divided into, mm.
 const Square = 100
 
-// Options say what a plan shows beside the job itself.
+// Options say what a scene shows beside the job itself.
 type Options struct {
 	View     scene.View
 	Selected int            // the obstruction picked out; -1 for none
@@ -31,11 +32,11 @@ type Options struct {
 	MayMove  bool             // where the centre may go with the pilot hole swallowed by the cut
 }
 
-// Draw returns the plan of a judged job. Thick things come first, so that thin ones are seen on them.
+// Draw returns the scene of a judged job. Thick things come first, so that thin ones are seen on them.
 func Draw(result rules.Result, opts Options) scene.Scene {
 	d := drawer{
 		result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result),
-		seen: opts.View.Projection(),
+		projection: opts.View.Projection(),
 	}
 	return d.draw()
 }
@@ -64,17 +65,17 @@ func (d *drawer) draw() scene.Scene {
 
 func (d *drawer) scene() scene.Scene {
 	low, high := d.bounds()
-	return scene.Scene{Projection: d.seen, Min: low, Max: high, Grid: Square, Items: d.items}
+	return scene.Scene{Projection: d.projection, Min: low, Max: high, Grid: Square, Items: d.items}
 }
 
 type drawer struct {
-	result *rules.Result
-	job    *vehicles.Job
-	plan   *vehicles.Plan
-	opts   *Options
-	states states
-	seen   scene.Projection
-	items  []scene.Item
+	result     *rules.Result
+	job        *vehicles.Job
+	plan       *vehicles.Plan
+	opts       *Options
+	states     states
+	projection scene.Projection
+	items      []scene.Item
 }
 
 // add appends an item that stands for nothing in a list of the job.
@@ -150,14 +151,14 @@ func (d *drawer) ties() {
 // bounds returns what there is to see: floor and datum, and what of the runs and openings lies beyond them.
 func (d *drawer) bounds() (low, high geometry.Point) {
 	const rim, off = 30, 0.1 // mm; what a bend is drawn off by is lost in the rim
-	low = d.seen.Point(geometry.Point3{})
+	low = d.projection.Point(geometry.Point3{})
 	high = low
 	for i := range d.items {
 		it := &d.items[i]
 		if it.Role == scene.Space || it.Role == scene.Dimension {
 			continue
 		}
-		if f, ok := d.seen.Figure(it, off); ok {
+		if f, ok := d.projection.Seen(it, off); ok {
 			p, q := f.Bounds()
 			low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
 			high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}

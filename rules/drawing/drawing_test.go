@@ -229,7 +229,7 @@ func TestEverythingDrawnIsInSight(t *testing.T) {
 		if it.Role == scene.Space {
 			continue
 		}
-		f, ok := s.Projection.Figure(&it, 0.001)
+		f, ok := s.Projection.Seen(&it, 0.001)
 		require.True(t, ok)
 		low, high := f.Bounds()
 		assert.True(t, low.X >= s.Min.X && low.Y >= s.Min.Y && high.X <= s.Max.X && high.Y <= s.Max.Y, "%d %s", it.Role, it.Label)

@@ -16,12 +16,12 @@ import (
 
 // from is the scene of a job in a view that has no name yet.
 func from(seen scene.Projection, result rules.Result, opts Options) scene.Scene {
-	d := drawer{result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result), seen: seen}
+	d := drawer{result: &result, job: &result.Job, plan: &result.Plan, opts: &opts, states: statesOf(&result), projection: seen}
 	return d.draw()
 }
 
-func figure(t *testing.T, s scene.Scene, it scene.Item) scene.Figure {
-	f, ok := s.Projection.Figure(&it, 0.02)
+func shown(t *testing.T, s scene.Scene, it scene.Item) scene.Seen {
+	f, ok := s.Projection.Seen(&it, 0.02)
 	require.True(t, ok, it.Label)
 	return f
 }
@@ -34,7 +34,7 @@ func TestASceneCanBeSeenFromTheSide(t *testing.T) {
 		s := from(seen, result, Options{Worst: 3})
 		require.Equal(t, below.Items, s.Items)
 		for _, it := range s.Items {
-			f := figure(t, s, it)
+			f := shown(t, s, it)
 			low, high := f.Bounds()
 			switch {
 			case it.Code != "":
@@ -58,11 +58,11 @@ func TestASceneCanBeSeenAlongARun(t *testing.T) {
 	result := van(t, nil)
 	run := &result.Plan.Exhaust.Line
 	s := from(trial.Beside(run), result, Options{})
-	line := figure(t, s, find(s, scene.Exhaust, "")[0]).Area.Path
+	line := shown(t, s, find(s, scene.Exhaust, "")[0]).Area.Path
 	last := line[len(line)-1]
 	assert.InDelta(t, run.Length(), last.X, 1e-6)
 	assert.InDelta(t, run.At(run.Length()).Z, last.Y, 1e-9)
-	at := figure(t, s, find(s, scene.Outlet, "")[0]).Line[0]
+	at := shown(t, s, find(s, scene.Outlet, "")[0]).Line[0]
 	assert.InDelta(t, 0, at.Sub(last).Norm(), 1e-6)
 }
 
@@ -76,7 +76,7 @@ func TestBendsAreDrawnWhereTheyAre(t *testing.T) {
 		j.Exhaust = &run
 	})
 	s := Draw(result, Options{})
-	drawn := geometry.NewLine(figure(t, s, find(s, scene.Exhaust, "")[0]).Area.Path, 0)
+	drawn := geometry.NewLine(shown(t, s, find(s, scene.Exhaust, "")[0]).Area.Path, 0)
 	line, worst := result.Plan.Exhaust.Line, 0.0
 	require.Less(t, line.Legs[1].End, line.Legs[2].Begin, "bends there are")
 	for along := 0.0; along <= line.Length(); along++ {
@@ -94,7 +94,7 @@ func TestARoundOpeningIsDrawnRound(t *testing.T) {
 		}}}
 	})
 	s := Draw(result, Options{})
-	edge := figure(t, s, find(s, scene.Opening, "vent")[0]).Line
+	edge := shown(t, s, find(s, scene.Opening, "vent")[0]).Line
 	for _, p := range edge {
 		assert.InDelta(t, 60, p.Sub(pt(2000, -300)).Norm(), 1e-9)
 	}
@@ -106,7 +106,7 @@ func TestAWheelWithoutAWidth(t *testing.T) {
 		j.Wheels = []vehicles.Wheel{{At: [2]float64{900, 780}, Across: 690}, {At: [2]float64{900, -780}}}
 	})
 	s := Draw(result, Options{})
-	f := figure(t, s, find(s, scene.Wheel, "")[0])
+	f := shown(t, s, find(s, scene.Wheel, "")[0])
 	low, high := f.Bounds()
 	assert.InDelta(t, 690, high.X-low.X, 1e-9)
 	assert.InDelta(t, 1, high.Y-low.Y, 1e-9)

@@ -52,7 +52,7 @@ type painter struct {
 // part is an item with what is seen of it.
 type part struct {
 	*scene.Item
-	scene.Figure
+	scene.Seen
 }
 
 // finer is how many times finer than a dot the lines are that bends are painted by.
@@ -62,7 +62,7 @@ const finer = 64
 func partsOf(s *scene.Scene, scale float64) []part {
 	parts := make([]part, 0, len(s.Items))
 	for i := range s.Items {
-		if f, ok := s.Projection.Figure(&s.Items[i], scale/finer); ok {
+		if f, ok := s.Projection.Seen(&s.Items[i], scale/finer); ok {
 			parts = append(parts, part{&s.Items[i], f})
 		}
 	}

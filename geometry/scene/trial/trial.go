@@ -18,7 +18,7 @@ func (u upright) Point(p geometry.Point3) geometry.Point {
 
 func (u upright) Place(q geometry.Point) geometry.Point3 { return u.across.Scale(q.X).At(q.Y) }
 
-func (u upright) Way(_ geometry.Point3, by geometry.Point) geometry.Point3 { return u.Place(by) }
+func (u upright) Move(_ geometry.Point3, by geometry.Point) geometry.Point3 { return u.Place(by) }
 
 func (u upright) Prism(p *geometry.Prism) (geometry.Footprint, bool) {
 	low, high := reach(&p.Footprint, u.across)
@@ -99,7 +99,7 @@ func (r profile) Point(p geometry.Point3) geometry.Point { return geometry.Point
 
 func (r profile) Place(q geometry.Point) geometry.Point3 { return r.run.At(q.X).Plan().At(q.Y) }
 
-func (r profile) Way(at geometry.Point3, by geometry.Point) geometry.Point3 {
+func (r profile) Move(at geometry.Point3, by geometry.Point) geometry.Point3 {
 	s := r.foot(at)
 	ahead := r.run.At(s + 0.5).Sub(r.run.At(s - 0.5)).Plan()
 	return ahead.Scale(by.X / ahead.Norm()).At(by.Y)

@@ -34,7 +34,7 @@ func drawFootprint(t *rapid.T) geometry.Footprint {
 
 // flat is the line through points that a run is seen as.
 func flat(p *scene.Projection, run geometry.Run, off float64) []geometry.Point {
-	f, _ := p.Figure(&scene.Item{Form: scene.Stroke, Path: run.Pieces()}, off)
+	f, _ := p.Seen(&scene.Item{Form: scene.Stroke, Path: run.Pieces()}, off)
 	return f.Line
 }
 
@@ -76,13 +76,13 @@ func TestATemplatesBendIsTrue(t *testing.T) {
 func TestCirclesStayCircles(t *testing.T) {
 	below := scene.Below.Projection()
 	cut := scene.Item{Role: scene.Cut, Form: scene.Outline, Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 1210, Y: 240}, 63.5), 0, 30)}
-	f, ok := below.Figure(&cut, 10)
+	f, ok := below.Seen(&cut, 10)
 	require.True(t, ok)
 	assert.Equal(t, geometry.NewRound(geometry.Point{X: 1210, Y: 240}, 63.5), f.Area)
 
 	vent := cut
 	vent.Form = scene.Edge
-	f, _ = below.Figure(&vent, 0.1)
+	f, _ = below.Seen(&vent, 0.1)
 	assert.Equal(t, f.Line[0], f.Line[len(f.Line)-1], "closed")
 	for i := range 360 {
 		on := geometry.Point{X: 63.5}.Turn(float64(i)).Add(geometry.Point{X: 1210, Y: 240})
@@ -90,7 +90,7 @@ func TestCirclesStayCircles(t *testing.T) {
 	}
 }
 
-// Whatever is seen of an item lies in the bounds of its figure.
+// Whatever is seen of an item lies in the bounds of that.
 func TestBoundsHoldEverything(t *testing.T) {
 	const off = 0.1
 	for name, p := range every() {
@@ -114,7 +114,7 @@ func TestBoundsHoldEverything(t *testing.T) {
 }
 
 func holds(t *rapid.T, p *scene.Projection, it *scene.Item, place geometry.Point3, off float64) {
-	f, ok := p.Figure(it, 0.1)
+	f, ok := p.Seen(it, 0.1)
 	require.True(t, ok)
 	low, high := f.Bounds()
 	at := p.Point(place)
@@ -135,13 +135,13 @@ func within(t *rapid.T, f *geometry.Footprint) geometry.Point {
 	return at
 }
 
-// From below a picture is that from above in a mirror: both have the same figures.
-func TestBothSidesShowTheSameFigures(t *testing.T) {
+// From below a picture is that from above in a mirror: the same is seen.
+func TestBothSidesShowTheSame(t *testing.T) {
 	below, above := scene.Below.Projection(), scene.Above.Projection()
 	rapid.Check(t, func(t *rapid.T) {
 		it := scene.Item{Solid: scene.Pipe(drawRun(t).Pieces(), 13)}
-		b, _ := below.Figure(&it, 0.2)
-		a, _ := above.Figure(&it, 0.2)
+		b, _ := below.Seen(&it, 0.2)
+		a, _ := above.Seen(&it, 0.2)
 		require.Equal(t, a, b)
 	})
 }
@@ -149,12 +149,12 @@ func TestBothSidesShowTheSameFigures(t *testing.T) {
 func TestABarrelIsSeenAlongAndEndOn(t *testing.T) {
 	wheel := scene.Item{Solid: scene.Barrel(geometry.Point3{X: 900, Y: 672, Z: -105}, geometry.Point3{X: 900, Y: 888, Z: -105}, 345)}
 	below := scene.Below.Projection()
-	f, _ := below.Figure(&wheel, 1)
+	f, _ := below.Seen(&wheel, 1)
 	low, high := f.Bounds()
 	assert.Equal(t, [2]geometry.Point{{X: 555, Y: 672}, {X: 1245, Y: 888}}, [2]geometry.Point{low, high})
-	f, _ = trial.Right.Figure(&wheel, 1)
+	f, _ = trial.Right.Seen(&wheel, 1)
 	assert.Equal(t, geometry.NewRound(geometry.Point{X: 900, Y: -105}, 345), f.Area)
-	f, _ = trial.Behind.Figure(&wheel, 1)
+	f, _ = trial.Behind.Seen(&wheel, 1)
 	low, high = f.Bounds()
 	near(t, geometry.Point{X: -888, Y: -450}, low)
 	near(t, geometry.Point{X: -672, Y: 240}, high)
@@ -165,7 +165,7 @@ func TestABarrelIsSeenAlongAndEndOn(t *testing.T) {
 func TestAlongARun(t *testing.T) {
 	run := geometry.Rounded([]geometry.Point3{{X: 1245, Y: 265, Z: -60}, {X: 1120, Y: 660, Z: -95}, {X: 300, Y: 690, Z: -110}, {X: -20, Y: 760, Z: -125}}, 60)
 	p := trial.Beside(&run)
-	f, ok := p.Figure(&scene.Item{Solid: scene.Pipe(run.Pieces(), 13)}, 0.05)
+	f, ok := p.Seen(&scene.Item{Solid: scene.Pipe(run.Pieces(), 13)}, 0.05)
 	require.True(t, ok)
 	ends := f.Area.Path
 	near(t, geometry.Point{Y: -60}, ends[0])
@@ -174,13 +174,13 @@ func TestAlongARun(t *testing.T) {
 		assert.LessOrEqual(t, gap(ends, geometry.Point{X: s, Y: run.At(s).Z}), 0.05+1e-6)
 	}
 	beam := geometry.NewRectangle(geometry.Point{X: 800, Y: -850}, geometry.Point{X: 884, Y: 850}, 0)
-	f, ok = p.Figure(&scene.Item{Solid: scene.Upright(beam, -80, 0)}, 0.05)
+	f, ok = p.Seen(&scene.Item{Solid: scene.Upright(beam, -80, 0)}, 0.05)
 	require.True(t, ok)
 	low, high := f.Bounds()
 	assert.InDelta(t, 884, p.Place(low).X, 1)
 	assert.InDelta(t, 800, p.Place(high).X, 1)
 	assert.Equal(t, [2]float64{-80, 0}, [2]float64{low.Y, high.Y})
-	_, ok = p.Figure(&scene.Item{Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 420}, 300), -200, 0)}, 0.05)
+	_, ok = p.Seen(&scene.Item{Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 420}, 300), -200, 0)}, 0.05)
 	assert.False(t, ok, "the spare wheel is nowhere under it")
 	ahead := p.Step(run.At(500), 10, 0)
 	assert.InDelta(t, 10, ahead.Norm(), 1e-9)

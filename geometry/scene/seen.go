@@ -2,14 +2,14 @@ package scene
 
 import "bench.example/undermark/geometry"
 
-// Figure is what is seen of an item in the plane of a projection: an area, or a line through points.
-type Figure struct {
+// Seen is what is seen of an item in the plane of a projection: an area, or a line through points.
+type Seen struct {
 	Area geometry.Footprint
 	Line []geometry.Point // of edges and strokes; of a spot one point; nil for an area
 }
 
-// Figure returns what is seen of an item, its bends off by at most off mm, more than 0; ok is false where nothing is.
-func (p *Projection) Figure(it *Item, off float64) (f Figure, ok bool) {
+// Seen returns what is seen of an item, its bends off by at most off mm, more than 0; ok is false where nothing is.
+func (p *Projection) Seen(it *Item, off float64) (f Seen, ok bool) {
 	switch it.Form {
 	case Spot:
 		f.Line = []geometry.Point{p.Point(it.At)}
@@ -39,8 +39,8 @@ func edge(f *geometry.Footprint, off float64) []geometry.Point {
 	return []geometry.Point{c[0], c[1], c[2], c[3], c[0]}
 }
 
-// Bounds returns the corners of the smallest axis-parallel box that holds the figure.
-func (f *Figure) Bounds() (low, high geometry.Point) {
+// Bounds returns the corners of the smallest axis-parallel box that holds what is seen.
+func (f *Seen) Bounds() (low, high geometry.Point) {
 	if f.Line == nil {
 		return f.Area.Bounds()
 	}
