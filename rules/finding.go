@@ -9,17 +9,18 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Verdict is what a margin and its uncertainty come to.
-type Verdict uint8
+// Verdict is what a margin and its uncertainty come to. What nobody has judged is doubtful: that is the zero value.
+// The greater of two verdicts is the worse one.
+type Verdict int8
 
 // The verdicts, better first.
 const (
-	Clear Verdict = iota
+	Clear Verdict = iota - 1
 	Doubtful
 	Foul
 )
 
-func (v Verdict) String() string { return [...]string{"clear", "doubtful", "foul"}[v] }
+func (v Verdict) String() string { return [...]string{"clear", "doubtful", "foul"}[v-Clear] }
 
 // Spread is what the variance of a finding's value is made of, in the square of its unit.
 type Spread struct {

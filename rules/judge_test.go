@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -59,6 +60,18 @@ func TestVerdictsAreGuardedBothWays(t *testing.T) {
 		{m(900), 1, loose, Doubtful}, {vehicles.Number{}, 0, 0, Doubtful},
 	} {
 		assert.Equal(t, c.want, verdict(c.margin, c.sigma, c.held), "%+v", c)
+	}
+}
+
+func TestWhatNobodyHasJudgedIsDoubtful(t *testing.T) {
+	var none Finding
+	assert.Equal(t, Doubtful, none.Verdict)
+	assert.Equal(t, Doubtful, Result{}.Verdict)
+	b := bench{}
+	assert.Equal(t, Doubtful, b.open("cut.clearance", nil, "cut", "rail").Verdict, "begun, and never ended")
+	assert.Equal(t, []Verdict{Clear, Doubtful, Foul}, slices.Sorted(slices.Values([]Verdict{Foul, Clear, Doubtful})), "better first")
+	for v, word := range map[Verdict]string{Clear: "clear", Doubtful: "doubtful", Foul: "foul"} {
+		assert.Equal(t, word, v.String())
 	}
 }
 

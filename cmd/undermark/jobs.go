@@ -66,6 +66,7 @@ func answerJobs(
 	}
 	var text strings.Builder
 	var unread error
+	worst = rules.Clear
 	for _, file := range files {
 		result, err := judge(file, book, s.in)
 		if err != nil {

@@ -98,7 +98,7 @@ func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
 	worst := map[string]scene.State{}
 	for _, f := range result.Findings {
 		if f.ID != "body.space" && f.ID != "plate.fitting" {
-			worst[f.Against] = max(worst[f.Against], scene.State(f.Verdict)+1)
+			worst[f.Against] = max(worst[f.Against], [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[f.Verdict-rules.Clear])
 		}
 	}
 	states := map[scene.State]int{}
@@ -191,7 +191,7 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	worst := result.Findings[at]
 	assert.Equal(t, []geometry.Point{worst.At[0].Plan(), worst.At[1].Plan()}, lines[0].Path)
 	assert.Equal(t, survey.Format(worst.Value, survey.Millimetres)+" mm", lines[0].Label)
-	assert.Equal(t, scene.State(worst.Verdict)+1, lines[0].State)
+	assert.Equal(t, scene.Foul, lines[0].State)
 
 	focused := find(Draw(result, Options{Focus: &worst, Worst: 3, Units: survey.Inches}), scene.Dimension, "")
 	require.Len(t, focused, 3, "the finding in focus is drawn once")

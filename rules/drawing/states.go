@@ -45,5 +45,5 @@ func (s *states) about(id string) []scene.State {
 }
 
 func stateOf(v rules.Verdict) scene.State {
-	return [...]scene.State{rules.Clear: scene.Clear, rules.Doubtful: scene.Doubtful, rules.Foul: scene.Foul}[v]
+	return [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[v-rules.Clear]
 }

@@ -39,7 +39,7 @@ func TestAFindingInWords(t *testing.T) {
 	assert.True(t, AtCut(pipe))
 
 	bends := rules.Finding{ID: "exhaust.bends", Subject: "exhaust", Value: 200, Unit: "deg", Sense: rules.Most,
-		Required: vehicles.Some(270), Margin: vehicles.Some(70)}
+		Required: vehicles.Some(270), Margin: vehicles.Some(70), Verdict: rules.Clear}
 	assert.Equal(t, "exhaust bends", About(bends))
 	assert.Equal(t, "200°", Value(bends, desk.Inches), "degrees are no length")
 	assert.Equal(t, "70° to spare", Margin(bends, desk.Inches))
