@@ -145,7 +145,7 @@ func (p placing) judged(r *Result) Option {
 	}
 	o.Verdict = Clear
 	for i := range after.Findings {
-		if f := &after.Findings[i]; f.Subject == "cut" || f.Subject == "plate" || f.Subject == "body" {
+		if f := &after.Findings[i]; f.Subject.marked() {
 			o.Verdict = max(o.Verdict, f.Verdict)
 		}
 	}

@@ -142,7 +142,7 @@ func TestTheReachOfTheSawSaysWhatCounts(t *testing.T) {
 		result, faults := Judge(job, Builtin())
 		require.Empty(t, faults)
 		for _, f := range result.Findings {
-			if f.ID == "cut.clearance" && f.Against == "deep" {
+			if f.ID == "cut.clearance" && f.Against.Name == "deep" {
 				return true
 			}
 		}

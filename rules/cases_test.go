@@ -83,7 +83,7 @@ func compareCheck(t *testing.T, want expected, result Result) {
 	type key struct{ id, subject, against, required string }
 	byKey := map[key]Finding{}
 	for _, f := range got {
-		byKey[key{f.ID, f.Subject, f.Against, fmt.Sprintf("%.3f", f.Required.Value)}] = f
+		byKey[key{f.ID, f.Subject.String(), f.Against.String(), fmt.Sprintf("%.3f", f.Required.Value)}] = f
 	}
 	assert.Len(t, got, len(want.Check.Findings))
 	for _, w := range want.Check.Findings {

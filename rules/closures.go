@@ -22,9 +22,8 @@ func (b *Book) closureLimit() float64 {
 func (b *bench) closures() {
 	for i := range b.plan.Closures {
 		c := &b.plan.Closures[i]
-		name, index := b.chainEnd(c)
-		f := b.open("chain.closure", b.book.find("chain.closure", ""), "survey", name)
-		f.Value, f.Index = c.Statistic, index
+		f := b.open("chain.closure", b.book.find("chain.closure", ""), the(TheSurvey), b.chainEnd(c))
+		f.Value = c.Statistic
 		if !f.Required.Set {
 			f.Required = vehicles.Some(vehicles.ClosureLimit())
 		}
@@ -35,12 +34,12 @@ func (b *bench) closures() {
 	}
 }
 
-// chainEnd is the name of the thing a chain ends with, and its index when it is an obstruction, else -1.
-func (b *bench) chainEnd(c *vehicles.Closure) (name string, index int) {
+// chainEnd is the thing a chain ends with.
+func (b *bench) chainEnd(c *vehicles.Closure) Thing {
 	if c.Table == vehicles.Fittings {
-		return b.job.Fittings[c.Index].Name, -1
+		return b.fitting(c.Index)
 	}
-	return b.job.Obstructions[c.Index].Name, c.Index
+	return b.obstruction(c.Index)
 }
 
 // misclosed says by how much a chain misses its overall reading.

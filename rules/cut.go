@@ -12,7 +12,7 @@ func (b *bench) ties() {
 	if !fit.Tied() {
 		return
 	}
-	f := b.open("ties.fit", b.book.find("ties.fit", ""), "ties", "")
+	f := b.open("ties.fit", b.book.find("ties.fit", ""), the(TheTies), Thing{})
 	f.Value = fit.Statistic
 	if !f.Required.Set {
 		f.Required.Value, f.Required.Set = survey.ChiSquared99(2*fit.N-3), true
@@ -41,8 +41,8 @@ func (b *bench) cut() {
 		o := &b.job.Obstructions[i]
 		s := thing.Prism.Footprint.GapCircle(place.At, radius)
 		n := s.N.At(0)
-		f := b.open("cut.clearance", rules.of(o.Kind), "cut", o.Name)
-		f.Kind, f.Index, f.Value, f.N = o.Kind, i, s.Gap, n
+		f := b.open("cut.clearance", rules.of(o.Kind), the(TheCut), b.obstruction(i))
+		f.Kind, f.Value, f.N = o.Kind, s.Gap, n
 		f.Spread = spread(thing, s.B, n, mark)
 		b.flat(f, s.A, s.B)
 		h := rests(thing)
@@ -51,7 +51,7 @@ func (b *bench) cut() {
 		}
 		b.close(f, h)
 	}
-	b.onFloor("cut.on-floor", "cut", geometry.NewRound(place.At, radius))
+	b.onFloor("cut.on-floor", TheCut, geometry.NewRound(place.At, radius))
 }
 
 // reached tells whether saw or pilot bit, which go down to a drop of reach, may get to a thing under the floor.
@@ -68,10 +68,10 @@ func (b *bench) reach() float64 {
 }
 
 // onFloor judges how far inside the floor's edges something lies. The floor is laid out in the frame below.
-func (b *bench) onFloor(id, subject string, outline geometry.Footprint) {
+func (b *bench) onFloor(id string, subject Sort, outline geometry.Footprint) {
 	s := outline.Inside(b.plan.FloorMin, b.plan.FloorMax)
 	n := s.N.At(0)
-	f := b.open(id, b.book.find(id, ""), subject, "floor")
+	f := b.open(id, b.book.find(id, ""), the(subject), the(TheFloor))
 	f.Value, f.N = s.Gap, n
 	f.Spread.Mark = b.cutMark().along(n)
 	b.flat(f, s.A, s.B)

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -19,13 +18,13 @@ func (b *bench) exhaustRules() {
 		book = "exhaust.clearance.shielded"
 	}
 	tube := tubeOf(r)
-	b.clearances("exhaust", book, tube)
+	b.clearances(TheExhaust, book, tube)
 	b.fuelLine(tube)
-	b.common("exhaust", r)
-	b.plain("exhaust.drains", "exhaust", "", float64(undrained(r)))
+	b.common(TheExhaust, r)
+	b.plain("exhaust.drains", the(TheExhaust), Thing{}, float64(undrained(r)))
 	b.falls(r)
 	if clips := b.job.Exhaust.Clips; len(clips) > 0 {
-		b.plain("exhaust.clip-span", "exhaust", "", longestSpan(r, clips))
+		b.plain("exhaust.clip-span", the(TheExhaust), Thing{}, longestSpan(r, clips))
 	}
 	b.outlets(r)
 	b.edge(r)
@@ -41,13 +40,13 @@ func (b *bench) falls(r *vehicles.LaidRun) {
 		if !ok {
 			continue
 		}
-		f := b.open("exhaust.fall", b.book.find("exhaust.fall", ""), "exhaust", fmt.Sprintf("leg %d", i+1))
-		f.Value, f.Index = fall, i
+		f := b.open("exhaust.fall", b.book.find("exhaust.fall", ""), the(TheExhaust), Thing{Sort: ALeg, Index: int32(i)})
+		f.Value = fall
 		b.at(f, r.Path[i], r.Path[i+1])
 		b.close(f, 0)
 	}
 	_, degrees, _ := legTilt(r.Path[r.Muffler.Leg], r.Path[r.Muffler.Leg+1])
-	f := b.open("exhaust.muffler-level", b.book.find("exhaust.muffler-level", ""), "exhaust", "muffler")
+	f := b.open("exhaust.muffler-level", b.book.find("exhaust.muffler-level", ""), the(TheExhaust), the(TheMuffler))
 	f.Value = degrees
 	b.at(f, r.Muffler.Axis...)
 	b.close(f, 0)
@@ -113,8 +112,8 @@ func (b *bench) outlets(r *vehicles.LaidRun) {
 	outlet := r.Path[len(r.Path)-1]
 	for i := range b.plan.Openings {
 		o, thing := &b.job.Openings[i], &b.plan.Openings[i].Placed
-		f := b.open("exhaust.outlet", rules.of(o.Kind), "exhaust", o.Name)
-		f.Kind, f.Index = o.Kind, i
+		f := b.open("exhaust.outlet", rules.of(o.Kind), the(TheExhaust), b.opening(i))
+		f.Kind = o.Kind
 		b.measured(f, surfaceOf(thing.Prism.GapPoint(outlet), 0), thing)
 	}
 }
@@ -128,7 +127,7 @@ func (b *bench) fuelLine(tube *geometry.Tube) {
 	s := tube.GapPath(line.Path)
 	between := surfaceOf(s.Separation3, s.Radius)
 	between.value -= line.Radius
-	b.put(b.open("exhaust.fuel", b.book.find("exhaust.fuel", ""), "exhaust", "fuel"), between)
+	b.put(b.open("exhaust.fuel", b.book.find("exhaust.fuel", ""), the(TheExhaust), the(TheFuel)), between)
 }
 
 // edge judges how far inside the van's outline the exhaust ends: the bumper line and the floor's sides.
@@ -140,7 +139,7 @@ func (b *bench) edge(r *vehicles.LaidRun) {
 		value, n = side, geometry.Point3{Y: 1}
 		to = geometry.Point3{X: outlet.X, Y: math.Copysign(half, outlet.Y), Z: outlet.Z}
 	}
-	f := b.open("exhaust.edge", b.book.find("exhaust.edge", ""), "exhaust", "")
+	f := b.open("exhaust.edge", b.book.find("exhaust.edge", ""), the(TheExhaust), Thing{})
 	f.Value, f.N = value, n
 	f.Spread.Mark = b.runMark(outlet).along(n)
 	b.flat(f, outlet.Plan(), to.Plan())

@@ -36,23 +36,24 @@ func (s Spread) Sum() float64 { return s.Survey + s.Mark + s.Height + s.Turn + s
 
 // Finding is what one rule says of one pair of things.
 type Finding struct {
-	ID, Subject   string
-	Against, Kind string // "" where there is none
-	Value         float64
-	Required      vehicles.Number // not set: nobody has given the rule a value
-	Margin        vehicles.Number // positive on the good side; not set with Required
-	Sigma         float64
-	Spread        Spread // Sigma squared, by cause
-	Unit          string
-	Sense         Sense
-	Verdict       Verdict
-	At            []geometry.Point3 // the nearest points, on the subject and on the other; nil where there are none
-	N             geometry.Point3   // the unit direction the value is taken along, where something measured enters
-	Flat          bool              // At is in plan only
-	Source, Book  string            // where the required value comes from, and which book said it
-	Title         string
-	Why           string // what keeps it from being clear, in a fitter's words; "" when clear
-	Index         int    // of the obstruction, opening, fitting, leg or tie it is about, from 0; -1 where there is none
+	ID           string
+	Subject      Thing  // what it is of
+	Against      Thing  // what that is held against; Nothing where there is no other
+	Kind         string // of Against; "" where it has none
+	Value        float64
+	Required     vehicles.Number // not set: nobody has given the rule a value
+	Margin       vehicles.Number // positive on the good side; not set with Required
+	Sigma        float64
+	Spread       Spread // Sigma squared, by cause
+	Unit         string
+	Sense        Sense
+	Verdict      Verdict
+	At           []geometry.Point3 // the nearest points, on the subject and on the other; nil where there are none
+	N            geometry.Point3   // the unit direction the value is taken along, where something measured enters
+	Flat         bool              // At is in plan only
+	Source, Book string            // where the required value comes from, and which book said it
+	Title        string
+	Why          string // what keeps it from being clear, in a fitter's words; "" when clear
 }
 
 // Result is a judged job.

@@ -38,13 +38,13 @@ func (b *bench) heater() {
 		return
 	}
 	if h.Turret.Set {
-		b.plain("stack.turret", "stack", "floor", h.Turret.Value-b.job.Floor.Thickness)
+		b.plain("stack.turret", the(TheStack), the(TheFloor), h.Turret.Value-b.job.Floor.Thickness)
 	}
 	if b.job.Cut == nil {
 		return
 	}
 	plate := Plate(*b.job, *b.plan)
-	b.onFloor("plate.on-floor", "plate", plate)
+	b.onFloor("plate.on-floor", ThePlate, plate)
 	b.plateFittings(plate)
 	b.bodySpace(Body(*b.job, *b.plan, true))
 	b.stubs()
@@ -58,8 +58,8 @@ func (b *bench) plateFittings(plate geometry.Footprint) {
 		}
 		thing := &b.plan.Fittings[i]
 		s := geometry.Between(plate, thing.Prism.Footprint)
-		f := b.open("plate.fitting", rule, "plate", b.job.Fittings[i].Name)
-		f.Value, f.Index = s.Gap, i
+		f := b.open("plate.fitting", rule, the(ThePlate), b.fitting(i))
+		f.Value = s.Gap
 		b.flat(f, s.A, s.B)
 		b.fromAbove(f, thing, s.B, s.N.At(0))
 	}
@@ -70,8 +70,8 @@ func (b *bench) bodySpace(body geometry.Prism) {
 	for i := range b.plan.Fittings {
 		thing := &b.plan.Fittings[i]
 		s := geometry.BoxGap(body, thing.Prism)
-		f := b.open("body.space", rule, "body", b.job.Fittings[i].Name)
-		f.Value, f.Index = s.Gap, i
+		f := b.open("body.space", rule, the(TheBody), b.fitting(i))
+		f.Value = s.Gap
 		b.at(f, s.A, s.B)
 		b.fromAbove(f, thing, s.B.Plan(), s.N)
 	}
@@ -91,18 +91,18 @@ func (b *bench) fromAbove(f *Finding, thing *vehicles.Placed, q geometry.Point, 
 // stubs judges whether the stubs go down inside the cut.
 func (b *bench) stubs() {
 	h, radius := b.job.Heater, b.job.Cut.Across/2
-	judge := func(subject string, stub [2]float64, across float64) {
-		f := b.open("stub.in-cut", b.book.find("stub.in-cut", subject), subject, "")
+	judge := func(subject Sort, stub [2]float64, across float64) {
+		f := b.open("stub.in-cut", b.book.find("stub.in-cut", subject.String()), the(subject), Thing{})
 		f.Value = radius - (math.Hypot(stub[0], stub[1]) + across/2)
 		b.close(f, 0)
 	}
 	if b.job.Exhaust != nil {
-		judge("exhaust", h.ExhaustStub, b.job.Exhaust.Across)
+		judge(TheExhaust, h.ExhaustStub, b.job.Exhaust.Across)
 	}
 	if b.job.Intake != nil {
-		judge("intake", h.IntakeStub, b.job.Intake.Across)
+		judge(TheIntake, h.IntakeStub, b.job.Intake.Across)
 	}
 	if b.job.Fuel != nil {
-		judge("fuel", h.FuelStub, b.job.Fuel.Across.Value)
+		judge(TheFuel, h.FuelStub, b.job.Fuel.Across.Value)
 	}
 }

@@ -11,12 +11,12 @@ func (b *bench) intakeRules() {
 	if r == nil {
 		return
 	}
-	b.clearances("intake", "intake.clearance", tubeOf(r))
-	b.common("intake", r)
+	b.clearances(TheIntake, "intake.clearance", tubeOf(r))
+	b.common(TheIntake, r)
 	last := len(r.Path) - 1
 	if along := r.Path[last].Sub(r.Path[last-1]); along != (geometry.Point3{}) {
 		angle := math.Atan2(math.Hypot(along.Y, along.Z), along.X) * 180 / math.Pi
-		b.plain("intake.facing", "intake", "", angle)
+		b.plain("intake.facing", the(TheIntake), Thing{}, angle)
 	}
 	if b.plan.Exhaust == nil {
 		return
@@ -26,7 +26,7 @@ func (b *bench) intakeRules() {
 	if m := b.plan.Exhaust.Muffler; m != nil {
 		least.nearer(geometry.BetweenPaths(mouth, m.Axis), m.Radius)
 	}
-	b.put(b.open("intake.apart", b.book.find("intake.apart", ""), "intake", "exhaust"), least)
+	b.put(b.open("intake.apart", b.book.find("intake.apart", ""), the(TheIntake), the(TheExhaust)), least)
 }
 
 func (b *bench) fuelRules() {
@@ -36,15 +36,15 @@ func (b *bench) fuelRules() {
 	}
 	var tube geometry.Tube
 	tube.AddPath(line.Path, line.Radius)
-	b.clearances("fuel", "fuel.clearance", &tube)
+	b.clearances(TheFuel, "fuel.clearance", &tube)
 	if !line.Pump.Set {
 		return
 	}
 	for _, id := range [...]string{"fuel.pump-tilt.least", "fuel.pump-tilt.most"} {
-		f := b.open("fuel.pump-tilt", b.book.find(id, ""), "fuel", "")
+		f := b.open("fuel.pump-tilt", b.book.find(id, ""), the(TheFuel), Thing{})
 		f.Value = b.job.Fuel.Pump.Tilt
 		b.close(f, 0)
 	}
-	b.plain("fuel.suction", "fuel", "", line.Pump.Value)
-	b.plain("fuel.delivery", "fuel", "", geometry.PathLength(line.Path)-line.Pump.Value)
+	b.plain("fuel.suction", the(TheFuel), Thing{}, line.Pump.Value)
+	b.plain("fuel.delivery", the(TheFuel), Thing{}, geometry.PathLength(line.Path)-line.Pump.Value)
 }

@@ -51,7 +51,7 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		out.Findings[i] = findingJSON{
-			ID: f.ID, Subject: f.Subject, Against: word(f.Against), Kind: word(f.Kind),
+			ID: f.ID, Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(f.Kind),
 			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
 			Unit: f.Unit, Verdict: f.Verdict.String(), At: f.places(), Source: f.Source, Book: f.Book, Why: f.Why,
 		}

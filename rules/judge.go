@@ -69,7 +69,7 @@ func (b *bench) room() {
 }
 
 // open starts a finding of a rule; close ends it. The pointer is good until the next one is opened.
-func (b *bench) open(id string, rule *Rule, subject, against string) *Finding {
+func (b *bench) open(id string, rule *Rule, subject, against Thing) *Finding {
 	n := len(b.findings)
 	if n < cap(b.findings) {
 		b.findings = b.findings[:n+1] // nobody has written there yet
@@ -77,13 +77,21 @@ func (b *bench) open(id string, rule *Rule, subject, against string) *Finding {
 		b.findings = append(b.findings, Finding{})
 	}
 	f := &b.findings[n]
-	f.ID, f.Subject, f.Against, f.Index = id, subject, against, -1
+	f.ID, f.Subject, f.Against = id, subject, against
 	if rule != nil {
 		f.Required, f.Unit, f.Sense = rule.Value, rule.Unit, rule.Sense
 		f.Source, f.Book, f.Title = rule.Source, rule.Book, rule.Title
 	}
 	return f
 }
+
+// The things measured, by their index in the job.
+func (b *bench) obstruction(i int) Thing {
+	return Thing{AnObstruction, int32(i), b.job.Obstructions[i].Name}
+}
+
+func (b *bench) opening(i int) Thing { return Thing{AnOpening, int32(i), b.job.Openings[i].Name} }
+func (b *bench) fitting(i int) Thing { return Thing{AFitting, int32(i), b.job.Fittings[i].Name} }
 
 // at gives a finding its nearest points.
 func (b *bench) at(f *Finding, points ...geometry.Point3) {
@@ -111,7 +119,7 @@ func (b *bench) close(f *Finding, h hold) {
 }
 
 // plain is a finding into which nothing measured enters.
-func (b *bench) plain(id, subject, against string, value float64) {
+func (b *bench) plain(id string, subject, against Thing, value float64) {
 	f := b.open(id, b.book.find(id, ""), subject, against)
 	f.Value = value
 	b.close(f, 0)

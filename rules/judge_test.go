@@ -16,7 +16,7 @@ func one(t *testing.T, job vehicles.Job, id, against string) Finding {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range result.Findings {
-		if f.ID == id && f.Against == against {
+		if f.ID == id && f.Against.String() == against {
 			return f
 		}
 	}
@@ -68,7 +68,7 @@ func TestWhatNobodyHasJudgedIsDoubtful(t *testing.T) {
 	assert.Equal(t, Doubtful, none.Verdict)
 	assert.Equal(t, Doubtful, Result{}.Verdict)
 	b := bench{}
-	assert.Equal(t, Doubtful, b.open("cut.clearance", nil, "cut", "rail").Verdict, "begun, and never ended")
+	assert.Equal(t, Doubtful, b.open("cut.clearance", nil, the(TheCut), Thing{}).Verdict, "begun, and never ended")
 	assert.Equal(t, []Verdict{Clear, Doubtful, Foul}, slices.Sorted(slices.Values([]Verdict{Foul, Clear, Doubtful})), "better first")
 	for v, word := range map[Verdict]string{Clear: "clear", Doubtful: "doubtful", Foul: "foul"} {
 		assert.Equal(t, word, v.String())

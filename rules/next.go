@@ -64,12 +64,12 @@ const leastGain = 0.01
 
 // ask is what a finding is about, so that it is found again in another judging of the same things.
 type ask struct {
-	id, subject, against string
-	sense                Sense
-	index                int
+	id               string
+	subject, against Thing
+	sense            Sense
 }
 
-func (f *Finding) ask() ask { return ask{f.ID, f.Subject, f.Against, f.Sense, f.Index} }
+func (f *Finding) ask() ask { return ask{f.ID, f.Subject, f.Against, f.Sense} }
 
 // doubtful are the findings to be decided, by what they are about.
 func doubtful(r *Result) map[ask]*Finding {
@@ -101,5 +101,5 @@ func (a *Advice) weigh(doubts map[ask]*Finding, after *Result) {
 
 // cutIsClear tells whether everything that is asked of the cut's place is clear.
 func cutIsClear(r *Result) bool {
-	return !slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Subject == "cut" && f.Verdict != Clear })
+	return !slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Subject.Sort == TheCut && f.Verdict != Clear })
 }

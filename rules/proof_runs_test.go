@@ -157,7 +157,7 @@ func runFindings(t *testing.T, job vehicles.Job) []*rules.Finding {
 	for i := range result.Findings {
 		switch f := &result.Findings[i]; f.ID {
 		case "exhaust.clearance":
-			found[f.Index] = f
+			found[f.Against.Index] = f
 		case "exhaust.fuel":
 			found[len(job.Obstructions)] = f
 		}

@@ -8,12 +8,12 @@ import (
 )
 
 // clearances judges what a run fills against every obstruction.
-func (b *bench) clearances(subject, book string, tube *geometry.Tube) {
-	id, rules := subject+".clearance", b.book.ofKinds(book)
+func (b *bench) clearances(subject Sort, book string, tube *geometry.Tube) {
+	id, rules := subject.String()+".clearance", b.book.ofKinds(book)
 	for i := range b.plan.Obstructions {
 		o, thing := &b.job.Obstructions[i], &b.plan.Obstructions[i]
-		f := b.open(id, rules.of(o.Kind), subject, o.Name)
-		f.Kind, f.Index = o.Kind, i
+		f := b.open(id, rules.of(o.Kind), the(subject), b.obstruction(i))
+		f.Kind = o.Kind
 		s := tube.Gap(&thing.Prism)
 		b.measured(f, surfaceOf(s.Separation3, s.Radius), thing)
 	}
@@ -38,20 +38,21 @@ func (b *bench) put(f *Finding, s surface) {
 }
 
 // common judges what exhaust and intake share.
-func (b *bench) common(subject string, r *vehicles.LaidRun) {
-	b.plain(subject+".length", subject, "", r.Line.Length())
-	b.plain(subject+".bends", subject, "", r.Line.Turns())
-	b.plain(subject+".bend-room", subject, "", float64(len(r.Line.ShortLegs)))
+func (b *bench) common(subject Sort, r *vehicles.LaidRun) {
+	id := subject.String()
+	b.plain(id+".length", the(subject), Thing{}, r.Line.Length())
+	b.plain(id+".bends", the(subject), Thing{}, r.Line.Turns())
+	b.plain(id+".bend-room", the(subject), Thing{}, float64(len(r.Line.ShortLegs)))
 	if at, above, ok := highest(r); ok {
-		b.level(subject+".floor", subject, "floor", at, -at.Z-above)
+		b.level(id+".floor", subject, TheFloor, at, -at.Z-above)
 	}
 	at, below := lowest(r)
-	b.level(subject+".ground", subject, "ground", at, b.job.Floor.Ground+at.Z-below)
+	b.level(id+".ground", subject, TheGround, at, b.job.Floor.Ground+at.Z-below)
 }
 
 // level is a finding about a height of a run at a point: only the run's own height is uncertain.
-func (b *bench) level(id, subject, against string, at geometry.Point3, value float64) {
-	f := b.open(id, b.book.find(id, ""), subject, against)
+func (b *bench) level(id string, subject, against Sort, at geometry.Point3, value float64) {
+	f := b.open(id, b.book.find(id, ""), the(subject), the(against))
 	f.Value, f.N = value, geometry.Point3{Z: 1}
 	f.Spread.Height = b.runMark(at)[2]
 	b.at(f, at)

@@ -130,8 +130,8 @@ func list(b *strings.Builder, title string, words []string) {
 
 // about names what a finding is about.
 func about(f rules.Finding) string {
-	if f.Against == "" {
-		return f.Subject + ": " + f.Title
+	if f.Against.Sort == rules.Nothing {
+		return f.Subject.String() + ": " + f.Title
 	}
-	return f.Subject + " to " + f.Against
+	return f.Subject.String() + " to " + f.Against.String()
 }

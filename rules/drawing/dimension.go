@@ -12,7 +12,7 @@ func (d *drawer) dimensions() {
 	if f := d.opts.Focus; f != nil {
 		d.dimension(f, true)
 	}
-	type pair struct{ subject, against string }
+	type pair struct{ subject, against rules.Thing }
 	drawn := map[pair]bool{}
 	for i := range d.result.Findings {
 		f := &d.result.Findings[i]

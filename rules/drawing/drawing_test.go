@@ -98,7 +98,7 @@ func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
 	worst := map[string]scene.State{}
 	for _, f := range result.Findings {
 		if f.ID != "body.space" && f.ID != "plate.fitting" {
-			worst[f.Against] = max(worst[f.Against], [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[f.Verdict-rules.Clear])
+			worst[f.Against.Name] = max(worst[f.Against.Name], [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[f.Verdict-rules.Clear])
 		}
 	}
 	states := map[scene.State]int{}

@@ -17,12 +17,12 @@ func (d *drawer) heater() {
 	hidden := d.opts.View == scene.Below
 	body := rules.Body(*d.job, *d.plan, false).Footprint
 	d.add(scene.Item{
-		Role: scene.Space, State: d.states.subjects["body"], Form: scene.Outline,
+		Role: scene.Space, State: d.states.subjects[rules.TheBody], Form: scene.Outline,
 		Footprint: rules.Body(*d.job, *d.plan, true).Footprint, Dashed: true,
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Footprint: body, Dashed: hidden})
 	d.add(scene.Item{
-		Role: scene.Plate, State: d.states.subjects["plate"], Form: scene.Outline,
+		Role: scene.Plate, State: d.states.subjects[rules.ThePlate], Form: scene.Outline,
 		Footprint: rules.Plate(*d.job, *d.plan), Dashed: hidden,
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Space.Front), Label: "warm air"})
@@ -45,7 +45,7 @@ func (d *drawer) cut() {
 	}
 	place, radius := &d.plan.Cut, d.job.Cut.Across/2
 	d.add(scene.Item{
-		Role: scene.Cut, State: d.states.subjects["cut"], Form: scene.Outline,
+		Role: scene.Cut, State: d.states.subjects[rules.TheCut], Form: scene.Outline,
 		Footprint: geometry.NewRound(place.At, radius), Label: "cut",
 	})
 	if !place.Drilled {
@@ -63,24 +63,24 @@ func (d *drawer) cut() {
 // runs draws exhaust, intake and fuel line in their thickness, with their ends.
 func (d *drawer) runs() {
 	if f := d.plan.Fuel; f != nil {
-		d.pipe(scene.Fuel, "fuel", planOf(f.Path), f.Radius)
+		d.pipe(scene.Fuel, rules.TheFuel, planOf(f.Path), f.Radius)
 	}
 	if r := d.plan.Intake; r != nil {
-		d.pipe(scene.Intake, "intake", sampled(r.Line), r.Radius)
+		d.pipe(scene.Intake, rules.TheIntake, sampled(r.Line), r.Radius)
 		d.end(scene.Mouth, r, "air in")
 	}
 	if r := d.plan.Exhaust; r != nil {
-		d.pipe(scene.Exhaust, "exhaust", sampled(r.Line), r.Radius)
+		d.pipe(scene.Exhaust, rules.TheExhaust, sampled(r.Line), r.Radius)
 		if m := r.Muffler; m != nil {
 			from, to := m.Axis[0].Plan(), m.Axis[len(m.Axis)-1].Plan()
-			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects["exhaust"], Footprint: barrel(from, to, m.Radius), Label: "muffler"})
+			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Footprint: barrel(from, to, m.Radius), Label: "muffler"})
 		}
 		d.end(scene.Outlet, r, "outlet")
 	}
 }
 
-func (d *drawer) pipe(role scene.Role, name string, path []geometry.Point, radius float64) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[name], Footprint: geometry.NewLine(path, radius), Label: name})
+func (d *drawer) pipe(role scene.Role, run rules.Sort, path []geometry.Point, radius float64) {
+	d.add(scene.Item{Role: role, State: d.states.subjects[run], Footprint: geometry.NewLine(path, radius), Label: run.String()})
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {

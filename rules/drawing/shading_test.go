@@ -33,7 +33,7 @@ func TestTheShadeAgreesWithTheVerdict(t *testing.T) {
 		worst := rules.Clear
 		for _, f := range judged.Findings {
 			isCut := f.ID == "cut.on-floor" || strings.HasPrefix(f.ID, "cut.clearance")
-			if isCut && (f.Index < 0 || sure(&judged.Plan.Obstructions[f.Index])) {
+			if isCut && (f.Against.Sort != rules.AnObstruction || sure(&judged.Plan.Obstructions[f.Against.Index])) {
 				worst = max(worst, f.Verdict)
 			}
 		}

@@ -12,8 +12,8 @@ import (
 func heading(f rules.Finding, s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	title := f.Title
-	if f.Against != "" {
-		title += " (" + f.Against + ")"
+	if f.Against.Sort != rules.Nothing {
+		title += " (" + f.Against.String() + ")"
 	}
 	return append(figures.Wrapped(st.Strong, title, w), verdict(f, s))
 }

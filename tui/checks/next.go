@@ -141,7 +141,7 @@ func (m screen) pictureNext(s desk.State, w, h int) string {
 	}
 	s.Selected = a.Obstruction
 	for _, f := range s.Result.Findings {
-		if f.Index == a.Obstruction && f.Verdict == rules.Doubtful && strings.HasSuffix(f.ID, ".clearance") {
+		if f.Verdict == rules.Doubtful && f.Subject.Sort != rules.TheSurvey && f.Against.Is(rules.AnObstruction, a.Obstruction) {
 			s.Camera = figures.LookAt(f, s.Camera.View, w, h)
 			break
 		}

@@ -30,11 +30,11 @@ var words = map[string]string{
 func About(f rules.Finding) string {
 	word, known := words[f.ID]
 	if !known {
-		word = f.Subject
+		word = f.Subject.String()
 	}
-	other := f.Against
+	other := f.Against.String()
 	if f.ID == "stub.in-cut" {
-		other = f.Subject
+		other = f.Subject.String()
 	}
 	if other == "" || strings.Contains(word, other) {
 		return word

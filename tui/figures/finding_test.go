@@ -25,7 +25,7 @@ func TestEveryRuleOfTheBookHasItsWord(t *testing.T) {
 
 func TestAFindingInWords(t *testing.T) {
 	pipe := rules.Finding{
-		ID: "cut.clearance", Subject: "cut", Against: "brake pipe, right", Value: 48, Unit: "mm", Sigma: 1.5,
+		ID: "cut.clearance", Subject: rules.Thing{Sort: rules.TheCut}, Against: rules.Thing{Sort: rules.AnObstruction, Name: "brake pipe, right"}, Value: 48, Unit: "mm", Sigma: 1.5,
 		Required: vehicles.Some(60), Margin: vehicles.Some(-12), Verdict: rules.Foul,
 	}
 	assert.Equal(t, "cut: brake pipe, right", About(pipe))
@@ -38,7 +38,7 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, "at least", Sense(pipe))
 	assert.True(t, AtCut(pipe))
 
-	bends := rules.Finding{ID: "exhaust.bends", Subject: "exhaust", Value: 200, Unit: "deg", Sense: rules.Most,
+	bends := rules.Finding{ID: "exhaust.bends", Subject: rules.Thing{Sort: rules.TheExhaust}, Value: 200, Unit: "deg", Sense: rules.Most,
 		Required: vehicles.Some(270), Margin: vehicles.Some(70), Verdict: rules.Clear}
 	assert.Equal(t, "exhaust bends", About(bends))
 	assert.Equal(t, "200°", Value(bends, desk.Inches), "degrees are no length")
@@ -46,14 +46,14 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, "at most", Sense(bends))
 	assert.False(t, AtCut(bends))
 
-	nobody := rules.Finding{ID: "exhaust.length", Subject: "exhaust", Value: 1800, Unit: "mm", Verdict: rules.Doubtful}
+	nobody := rules.Finding{ID: "exhaust.length", Subject: rules.Thing{Sort: rules.TheExhaust}, Value: 1800, Unit: "mm", Verdict: rules.Doubtful}
 	assert.Equal(t, NoValue, Required(nobody, desk.Millimetres))
 	assert.Equal(t, NoValue, Margin(nobody, desk.Millimetres))
 	assert.Equal(t, "?", Signed(nobody, desk.Millimetres))
 
-	assert.Equal(t, "exhaust fall: leg 2", About(rules.Finding{ID: "exhaust.fall", Against: "leg 2"}))
-	assert.Equal(t, "muffler level", About(rules.Finding{ID: "exhaust.muffler-level", Against: "muffler"}))
-	assert.Equal(t, "stub in the cut: intake", About(rules.Finding{ID: "stub.in-cut", Subject: "intake"}))
+	assert.Equal(t, "exhaust fall: leg 2", About(rules.Finding{ID: "exhaust.fall", Against: rules.Thing{Sort: rules.ALeg, Index: 1}}))
+	assert.Equal(t, "muffler level", About(rules.Finding{ID: "exhaust.muffler-level", Against: rules.Thing{Sort: rules.TheMuffler}}))
+	assert.Equal(t, "stub in the cut: intake", About(rules.Finding{ID: "stub.in-cut", Subject: rules.Thing{Sort: rules.TheIntake}}))
 	assert.Equal(t, "1 foul, 1 doubtful", Tally([]rules.Finding{pipe, nobody, bends}))
 	assert.Equal(t, "clear of what was entered", Tally([]rules.Finding{bends}))
 	assert.Equal(t, rules.Foul, Worst([]rules.Finding{nobody, pipe}))

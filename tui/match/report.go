@@ -95,7 +95,7 @@ func (p *page) wrong() {
 func (p *page) agree() {
 	text := fmt.Sprintf("left over %s on the whole (arrows drawn %.0f times)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
 	for _, f := range p.s.Result.Findings {
-		if f.ID != "ties.fit" {
+		if f.Subject.Sort != rules.TheTies {
 			continue
 		}
 		say := ": the points agree as well as their tapes can tell, "

@@ -147,7 +147,8 @@ func (m screen) concerns(f rules.Finding) bool {
 	if m.moving == hole {
 		return figures.AtCut(f)
 	}
-	return f.Subject == m.moving.String() || f.Against == m.moving.String()
+	moved := [...]rules.Sort{hole: rules.TheCut, exhaust: rules.TheExhaust, intake: rules.TheIntake}[m.moving]
+	return f.Subject.Sort == moved || f.Against.Sort == moved
 }
 
 // findingRow is a verdict, what it is of, and its margin at the end of the row.
