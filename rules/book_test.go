@@ -78,21 +78,12 @@ func zigzag(r *vehicles.Run) {
 	r.Muffler, r.Clips = nil, nil
 }
 
-// idOf is the id a rule's findings carry.
-func idOf(rule string) string {
-	for _, suffix := range []string{".least", ".most", ".shielded"} {
-		rule = strings.TrimSuffix(rule, suffix)
-	}
-	return rule
-}
-
 func worstOf(t *testing.T, job vehicles.Job, rule string) Verdict {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults, rule)
 	worst, found := Clear, false
 	for _, f := range result.Findings {
-		sense := rule != "fuel.pump-tilt.most" && rule != "fuel.pump-tilt.least" || strings.HasSuffix(rule, f.Sense.String())
-		if f.ID == idOf(rule) && sense {
+		if f.Rule.ID == rule {
 			worst, found = max(worst, f.Verdict), true
 		}
 	}
@@ -105,17 +96,18 @@ func TestTheTidyJobIsClear(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, Clear, result.Verdict)
 	for _, f := range result.Findings {
-		assert.Equal(t, Clear, f.Verdict, "%s %s %s: %v of %v, sigma %v", f.ID, f.Subject, f.Against, f.Value, f.Required, f.Sigma)
+		assert.Equal(t, Clear, f.Verdict, "%s %s %s: %v of %v, sigma %v", f.ID(), f.Subject, f.Against, f.Value, f.Required, f.Sigma)
 	}
 	assert.Empty(t, result.Unchecked)
 	assert.Empty(t, result.NotLookedFor)
 }
 
 func TestEveryRuleOfTheBookPassesAndFails(t *testing.T) {
-	for _, id := range ruleIDs() {
-		if id == "cut.reach" {
+	for _, rule := range allRules {
+		if rule == cutReach {
 			continue // asks which things count, and has a test of its own
 		}
+		id := rule.ID
 		t.Run(id, func(t *testing.T) {
 			good := tidy()
 			if id == "exhaust.clearance.shielded" {
@@ -132,7 +124,7 @@ func TestEveryRuleOfTheBookPassesAndFails(t *testing.T) {
 			assert.Equal(t, want, worstOf(t, bad, id))
 		})
 	}
-	assert.Len(t, spoils, len(ruleIDs())-1)
+	assert.Len(t, spoils, len(allRules)-1)
 }
 
 func TestTheReachOfTheSawSaysWhatCounts(t *testing.T) {
@@ -142,7 +134,7 @@ func TestTheReachOfTheSawSaysWhatCounts(t *testing.T) {
 		result, faults := Judge(job, Builtin())
 		require.Empty(t, faults)
 		for _, f := range result.Findings {
-			if f.ID == "cut.clearance" && f.Against.Name == "deep" {
+			if f.ID() == "cut.clearance" && f.Against.Name == "deep" {
 				return true
 			}
 		}
@@ -154,21 +146,32 @@ func TestTheReachOfTheSawSaysWhatCounts(t *testing.T) {
 
 func TestTheBookIsWhole(t *testing.T) {
 	seen := map[string]bool{}
-	rules := Builtin().Rules()
-	for _, r := range rules {
-		assert.False(t, seen[r.Key()], "%s twice", r.Key())
-		seen[r.Key()] = true
-		assert.NotEmpty(t, r.Title, r.Key())
-		assert.NotEmpty(t, r.Ask, r.Key())
-		assert.NotEmpty(t, r.Source, r.Key())
-		assert.Equal(t, BuiltIn, r.Book)
-		assert.Contains(t, []string{"mm", "mm/m", "deg", "count", ""}, r.Unit, r.Key())
-		assert.NotContains(t, r.Source, "R122")
+	for _, l := range Builtin().Limits() {
+		assert.False(t, seen[l.Key()], "%s twice", l.Key())
+		seen[l.Key()] = true
+		assert.NotEmpty(t, l.Source, l.Key())
+		assert.Equal(t, BuiltIn, l.Book)
+		assert.NotContains(t, l.Source, "R122")
 	}
-	for _, id := range vehicles.RuleIDs {
-		assert.True(t, seen[id], "the job file knows %s, the book does not", id)
+	for _, r := range allRules {
+		assert.True(t, seen[r.ID], "%s has no value and no source in the book", r.ID)
+		assert.Same(t, r, rulesByID()[r.ID], "%s is the id of two rules", r.ID)
+		assert.NotEmpty(t, r.Title, r.ID)
+		assert.NotEmpty(t, r.Ask, r.ID)
+		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Pure}, r.Unit, r.ID)
+		gives := r.check != nil || r.Findings != ""
+		assert.Equal(t, gives, r != cutReach, "%s is held to by nobody", r.ID)
+		if gives && r.doubt == "" {
+			assert.Equal(t, 1, strings.Count(r.short, "%s"), "%s says by how much it is missed", r.ID)
+		}
+		if gives {
+			assert.NotEmpty(t, r.Word, r.ID)
+			assert.NotEmpty(t, r.Advice, r.ID)
+		}
+		if r.Findings != "" {
+			assert.True(t, strings.HasPrefix(r.ID, r.Findings+"."), r.ID)
+		}
 	}
-	assert.Len(t, ruleIDs(), len(vehicles.RuleIDs))
 }
 
 // What burns, leaks, brakes or is under pressure never has less than the general value.
@@ -187,6 +190,21 @@ func TestWhatBurnsOrLeaksIsNeverBelowTheGeneralValue(t *testing.T) {
 		shielded, _ := Builtin().Lookup("exhaust.clearance.shielded", kind)
 		assert.LessOrEqual(t, shielded.Value.Value, bare.Value.Value, kind)
 	}
+}
+
+func TestAFindingInAFewWords(t *testing.T) {
+	about := func(id string, subject, against Thing) string {
+		f := Finding{Rule: rulesByID()[id], Subject: subject, Against: against}
+		return f.About()
+	}
+	assert.Equal(t, "cut: brake pipe, right", about("cut.clearance", the(TheCut), Thing{AnObstruction, 3, "brake pipe, right"}))
+	assert.Equal(t, "exhaust: exhaust", about("exhaust.clearance", the(TheExhaust), Thing{AnObstruction, 3, "exhaust"}), "a thing is named, whatever its name")
+	assert.Equal(t, "exhaust bends", about("exhaust.bends", the(TheExhaust), Thing{}))
+	assert.Equal(t, "exhaust fall: leg 2", about("exhaust.fall", the(TheExhaust), Thing{Sort: ALeg, Index: 1}))
+	assert.Equal(t, "exhaust: floor", about("exhaust.floor", the(TheExhaust), the(TheFloor)))
+	assert.Equal(t, "muffler level", about("exhaust.muffler-level", the(TheExhaust), the(TheMuffler)))
+	assert.Equal(t, "collar through the floor", about("stack.turret", the(TheStack), the(TheFloor)))
+	assert.Equal(t, "stub in the cut: intake", about("stub.in-cut", the(TheIntake), Thing{}))
 }
 
 func writeBook(t *testing.T, text string) string {
@@ -231,6 +249,7 @@ func TestAWorkshopsBookSaysWhereItIsWrong(t *testing.T) {
 		{head + "id = \"cut.clearance\"\nkinds = { \"pony\" = 3 }\n", "pony", 6},
 		{head + "id = \"cut.clearance\"\nvalue = nan\n", "not a number", 8},
 		{head + "id = \"cut.clearance\"\nsense = \"most\"\n", "stays so", 8},
+		{head + "id = \"exhaust.bends\"\nsense = \"least\"\n", "stays so", 8},
 		{head + "id = \"cut.clearance\"\nvalu = 3\n", "unknown key", 8},
 		{head + "id = \"cut.clearance\nvalue = 3\n", "", 7},
 	} {

@@ -27,8 +27,8 @@ func TestWhatRestsOnAChainThatMissesIsHeldBack(t *testing.T) {
 	missed, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range missed.Findings {
-		rests := f.ID == "chain.closure" || f.Against.Name == "a crossmember" || f.Against.Name == "a chassis rail"
-		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID, f.Against)
+		rests := f.ID() == "chain.closure" || f.Against.Name == "a crossmember" || f.Against.Name == "a chassis rail"
+		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID(), f.Against)
 	}
 	f = one(t, job, "chain.closure", "a crossmember")
 	// By hand: u^2 is (0.7^2 + 1)/3 twice and (0.5^2 + 1)/3, class II of 2014/32/EU annex X.

@@ -36,24 +36,48 @@ func (s Spread) Sum() float64 { return s.Survey + s.Mark + s.Height + s.Turn + s
 
 // Finding is what one rule says of one pair of things.
 type Finding struct {
-	ID           string
-	Subject      Thing  // what it is of
-	Against      Thing  // what that is held against; Nothing where there is no other
-	Kind         string // of Against; "" where it has none
-	Value        float64
-	Required     vehicles.Number // not set: nobody has given the rule a value
-	Margin       vehicles.Number // positive on the good side; not set with Required
-	Sigma        float64
-	Spread       Spread // Sigma squared, by cause
-	Unit         string
-	Sense        Sense
-	Verdict      Verdict
-	At           []geometry.Point3 // the nearest points, on the subject and on the other; nil where there are none
-	N            geometry.Point3   // the unit direction the value is taken along, where something measured enters
-	Flat         bool              // At is in plan only
-	Source, Book string            // where the required value comes from, and which book said it
-	Title        string
-	Why          string // what keeps it from being clear, in a fitter's words; "" when clear
+	Rule     *Rule
+	Limit    *Limit // what the nearest book asks under it
+	Subject  Thing  // what it is of
+	Against  Thing  // what that is held against; Nothing where there is no other
+	Value    float64
+	Required vehicles.Number // not set: nobody has given the rule a value
+	Margin   vehicles.Number // positive on the good side; not set with Required
+	Sigma    float64
+	Spread   Spread             // Sigma squared, by cause
+	N        geometry.Point3    // the unit direction the value is taken along, where something measured enters
+	At       [2]geometry.Point3 // the nearest points, on the subject and on the other: the first Places of them
+	Why      string             // what keeps it from being clear, in a fitter's words; "" when clear
+	Verdict  Verdict
+	Places   uint8 // how many nearest points there are
+	Flat     bool  // they are in plan only
+}
+
+// ID is the id by which the JSON calls the finding.
+func (f *Finding) ID() string { return f.Rule.FindingID() }
+
+// About says in a few words what the finding is of: "cut: brake pipe, right", "exhaust fall: leg 2".
+func (f *Finding) About() string {
+	other := f.Against
+	if f.Rule.named == subjectNamed {
+		other = f.Subject
+	}
+	if other.Sort == Nothing || f.Rule.named == wordAlone {
+		return f.Rule.Word
+	}
+	return f.Rule.Word + ": " + other.String()
+}
+
+// Points are the nearest points, on the subject and on the other; none where the rule has none.
+func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }
+
+// at gives a finding its nearest points, at most two.
+func (f *Finding) at(points ...geometry.Point3) { f.Places = uint8(copy(f.At[:], points)) }
+
+// flat gives a finding its nearest points in plan.
+func (f *Finding) flat(p, q geometry.Point) {
+	f.at(p.At(0), q.At(0))
+	f.Flat = true
 }
 
 // Result is a judged job.

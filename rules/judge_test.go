@@ -16,7 +16,7 @@ func one(t *testing.T, job vehicles.Job, id, against string) Finding {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range result.Findings {
-		if f.ID == id && f.Against.String() == against {
+		if f.ID() == id && f.Against.String() == against {
 			return f
 		}
 	}
@@ -52,7 +52,7 @@ func TestVerdictsAreGuardedBothWays(t *testing.T) {
 	for _, c := range []struct {
 		margin vehicles.Number
 		sigma  float64
-		held   hold
+		held   reasons
 		want   Verdict
 	}{
 		{m(1.65), 1, 0, Clear}, {m(1.64), 1, 0, Doubtful}, {m(-1.64), 1, 0, Doubtful}, {m(-1.65), 1, 0, Foul},
@@ -67,8 +67,8 @@ func TestWhatNobodyHasJudgedIsDoubtful(t *testing.T) {
 	var none Finding
 	assert.Equal(t, Doubtful, none.Verdict)
 	assert.Equal(t, Doubtful, Result{}.Verdict)
-	b := bench{}
-	assert.Equal(t, Doubtful, b.open("cut.clearance", nil, the(TheCut), Thing{}).Verdict, "begun, and never ended")
+	j := judge{}
+	assert.Equal(t, Doubtful, j.open(&Limit{}, the(TheCut), Thing{}).Verdict, "begun, and never ended")
 	assert.Equal(t, []Verdict{Clear, Doubtful, Foul}, slices.Sorted(slices.Values([]Verdict{Foul, Clear, Doubtful})), "better first")
 	for v, word := range map[Verdict]string{Clear: "clear", Doubtful: "doubtful", Foul: "foul"} {
 		assert.Equal(t, word, v.String())
@@ -94,8 +94,8 @@ func TestTiesThatDisagreeHoldBackWhatRestsOnThem(t *testing.T) {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range result.Findings {
-		rests := f.ID == "ties.fit" || f.Spread.Frames > 0
-		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID, f.Against)
+		rests := f.ID() == "ties.fit" || f.Spread.Frames > 0
+		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID(), f.Against)
 	}
 	drilled := vehicles.Pair{at(1210), at(240)}
 	job.Cut.Drilled = &drilled // measured from below: what was measured from below needs no ties any more

@@ -73,7 +73,7 @@ func (p plan) simulate(t *testing.T, draw *rand.Rand, n int) (things []outcome, 
 		result, landed := p.once(t, h)
 		eachCut(result, func(f *rules.Finding) { things[f.Against.Index].add(f, p.van.clearance(int(f.Against.Index), landed)) })
 		for i := range result.Findings {
-			if f := &result.Findings[i]; f.ID == "ties.fit" && f.Verdict != rules.Clear {
+			if f := &result.Findings[i]; f.ID() == "ties.fit" && f.Verdict != rules.Clear {
 				apart++
 			}
 		}
@@ -83,7 +83,7 @@ func (p plan) simulate(t *testing.T, draw *rand.Rand, n int) (things []outcome, 
 
 func eachCut(r rules.Result, do func(*rules.Finding)) {
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.ID == "cut.clearance" {
+		if f := &r.Findings[i]; f.ID() == "cut.clearance" {
 			do(f)
 		}
 	}

@@ -21,6 +21,7 @@ const (
 	TheGround
 	TheMuffler
 	ALeg
+	AStub
 	AnObstruction
 	AnOpening
 	AFitting
@@ -29,7 +30,7 @@ const (
 var sortWords = [...]string{
 	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
 	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler",
-	ALeg: "leg", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
+	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
 }
 
 func (s Sort) String() string { return sortWords[s] }

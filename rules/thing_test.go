@@ -14,7 +14,7 @@ func TestAFindingPointsAtItsThing(t *testing.T) {
 	require.Empty(t, faults)
 	seen := map[Sort]int{}
 	for _, f := range result.Findings {
-		assert.NotEqual(t, Nothing, f.Subject.Sort, f.ID)
+		assert.NotEqual(t, Nothing, f.Subject.Sort, f.ID())
 		i := f.Against.Index
 		switch f.Against.Sort {
 		case AnObstruction:

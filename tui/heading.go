@@ -38,7 +38,7 @@ func heading(s desk.State) string {
 		if worst.Verdict == rules.Foul {
 			why = figures.Margin(worst, s.Settings.Units)
 		}
-		return fmt.Sprintf("%s%s: worst %s, %s", figures.Tally(result.Findings), unfinished(result), figures.About(worst), why)
+		return fmt.Sprintf("%s%s: worst %s, %s", figures.Tally(result.Findings), unfinished(result), worst.About(), why)
 	case result.Job.Cut == nil:
 		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:

@@ -86,7 +86,7 @@ func checkText(r rules.Result) string {
 	fmt.Fprintf(t, "verdict\tof\tfound\t%s\tasked for\tmargin\twhy\n", desk.PlusMinusHead)
 	for _, f := range r.Findings {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\tat %s %s\t%s\t%s\n", f.Verdict, about(f), figures.Value(f, desk.Millimetres),
-			plusMinus(f), f.Sense, figures.Required(f, desk.Millimetres),
+			plusMinus(f), f.Rule.Sense, figures.Required(f, desk.Millimetres),
 			figures.Margin(f, desk.Millimetres), f.Why)
 	}
 	_ = t.Flush() // a builder takes everything
@@ -131,7 +131,7 @@ func list(b *strings.Builder, title string, words []string) {
 // about names what a finding is about.
 func about(f rules.Finding) string {
 	if f.Against.Sort == rules.Nothing {
-		return f.Subject.String() + ": " + f.Title
+		return f.Subject.String() + ": " + f.Limit.Heading()
 	}
 	return f.Subject.String() + " to " + f.Against.String()
 }

@@ -19,7 +19,7 @@ func (d *drawer) dimensions() {
 		if len(drawn) >= d.opts.Worst {
 			return
 		}
-		if p := (pair{f.Subject, f.Against}); len(f.At) >= 2 && !drawn[p] {
+		if p := (pair{f.Subject, f.Against}); f.Places >= 2 && !drawn[p] {
 			drawn[p] = true
 			if !d.focused(f) {
 				d.dimension(f, false)
@@ -30,19 +30,19 @@ func (d *drawer) dimensions() {
 
 func (d *drawer) focused(f *rules.Finding) bool {
 	focus := d.opts.Focus
-	return focus != nil && focus.ID == f.ID && focus.Against == f.Against && focus.Subject == f.Subject
+	return focus != nil && focus.Rule == f.Rule && focus.Against == f.Against && focus.Subject == f.Subject
 }
 
 // dimension draws what a finding is about: a line with its length, or a spot where it has only one place.
 func (d *drawer) dimension(f *rules.Finding, selected bool) {
-	if len(f.At) == 0 {
+	if f.Places == 0 {
 		return
 	}
 	it := scene.Item{
 		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Stroke,
 		Path: []geometry.Point{f.At[0].Plan()}, Label: valueOf(f, d.opts.Units), Selected: selected,
 	}
-	if len(f.At) == 1 {
+	if f.Places == 1 {
 		it.Form = scene.Spot
 	} else {
 		it.Path = append(it.Path, f.At[1].Plan())
@@ -53,8 +53,8 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 // valueOf says a finding's value: lengths in the workshop's units, anything else in its own.
 func valueOf(f *rules.Finding, units survey.Units) string {
 	switch {
-	case f.Unit != "mm":
-		return survey.Format(f.Value, survey.Millimetres) + " " + f.Unit
+	case f.Rule.Unit != rules.MM:
+		return survey.Format(f.Value, survey.Millimetres) + " " + string(f.Rule.Unit)
 	case units == survey.Inches:
 		return survey.Format(f.Value, units)
 	}

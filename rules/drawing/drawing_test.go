@@ -97,7 +97,7 @@ func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
 	s := Draw(result, Options{Selected: -1})
 	worst := map[string]scene.State{}
 	for _, f := range result.Findings {
-		if f.ID != "body.space" && f.ID != "plate.fitting" {
+		if f.ID() != "body.space" && f.ID() != "plate.fitting" {
 			worst[f.Against.Name] = max(worst[f.Against.Name], [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[f.Verdict-rules.Clear])
 		}
 	}
@@ -187,7 +187,7 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	assert.Empty(t, find(Draw(result, Options{}), scene.Dimension, ""))
 	lines := find(Draw(result, Options{Worst: 3}), scene.Dimension, "")
 	require.Len(t, lines, 3)
-	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return len(f.At) >= 2 })
+	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return f.Places >= 2 })
 	worst := result.Findings[at]
 	assert.Equal(t, []geometry.Point{worst.At[0].Plan(), worst.At[1].Plan()}, lines[0].Path)
 	assert.Equal(t, survey.Format(worst.Value, survey.Millimetres)+" mm", lines[0].Label)

@@ -32,7 +32,7 @@ func TestTheShadeAgreesWithTheVerdict(t *testing.T) {
 		require.Empty(t, faults)
 		worst := rules.Clear
 		for _, f := range judged.Findings {
-			isCut := f.ID == "cut.on-floor" || strings.HasPrefix(f.ID, "cut.clearance")
+			isCut := f.ID() == "cut.on-floor" || strings.HasPrefix(f.ID(), "cut.clearance")
 			if isCut && (f.Against.Sort != rules.AnObstruction || sure(&judged.Plan.Obstructions[f.Against.Index])) {
 				worst = max(worst, f.Verdict)
 			}

@@ -54,7 +54,7 @@ func asked(f rules.Finding, s desk.State) string {
 		return "?"
 	}
 	sign := "≥ "
-	if f.Sense == rules.Most {
+	if f.Rule.Sense == rules.Most {
 		sign = "≤ "
 	}
 	return sign + short(figures.Required(f, s.Settings.Units))
@@ -98,7 +98,7 @@ func nobody(only filter, s desk.State) string {
 func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
 	st := s.Settings.Styles()
 	word := desk.VerdictWord(f.Verdict)
-	rest := cells(figures.About(f), cols, w-verdictWidth, func(c column) string { return c.write(f) })
+	rest := cells(f.About(), cols, w-verdictWidth, func(c column) string { return c.write(f) })
 	if here {
 		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
 	}

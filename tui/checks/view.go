@@ -84,7 +84,7 @@ func (m screen) findingDetail(s desk.State, w, h int) []string {
 	}
 	rows := detail(*f, s, w)
 	if m.from {
-		head := []string{s.Settings.Styles().Strong.Render(desk.FitRow(figures.About(*f), w)), verdict(*f, s)}
+		head := []string{s.Settings.Styles().Strong.Render(desk.FitRow(f.About(), w)), verdict(*f, s)}
 		return append(head, budget(*f, s, w, h-len(head))...)
 	}
 	if from := budget(*f, s, w, h); f.Sigma > 0 && len(rows)+len(from) <= h {

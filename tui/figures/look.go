@@ -14,11 +14,11 @@ const around = 300
 // LookAt is a camera for a plan of w columns and h rows that shows where a finding is, or the whole floor for one that
 // is of no place.
 func LookAt(f rules.Finding, v scene.View, w, h int) desk.Camera {
-	if len(f.At) == 0 {
+	if f.Places == 0 {
 		return desk.Camera{View: v}
 	}
 	low, high := f.At[0].Plan(), f.At[0].Plan()
-	for _, p := range f.At {
+	for _, p := range f.Points() {
 		low = geometry.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
 		high = geometry.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}

@@ -137,22 +137,22 @@ func savedAt(s desk.State) string {
 }
 
 // valueOf writes a rule's value with its unit.
-func valueOf(r rules.Rule, set desk.Settings) string {
+func valueOf(r rules.Limit, set desk.Settings) string {
 	switch {
 	case !r.Value.Set:
 		return "no value"
-	case r.Unit == "mm":
+	case r.Unit == rules.MM:
 		return desk.Length(r.Value.Value, set.Units)
 	}
 	return fmt.Sprintf("%s %s", form.Plain(r.Value.Value), unitWord(r.Unit))
 }
 
-func unitWord(unit string) string {
+func unitWord(unit rules.Unit) string {
 	switch unit {
-	case "deg":
+	case rules.Degree:
 		return "°"
-	case "count":
+	case rules.Count:
 		return ""
 	}
-	return unit
+	return string(unit)
 }

@@ -67,7 +67,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 			continue
 		}
 		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			" "+figures.About(f)+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units))
+			" "+f.About()+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units))
 	}
 	return append(rows, foot...)
 }

@@ -128,7 +128,7 @@ func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
 	assert.Equal(t, warning, screen.(screenType).stage(s))
 	assert.Equal(t, "Place", changes[1].Goto)
 	require.NotNil(t, changes[1].Focus)
-	assert.True(t, figures.AtCut(*changes[1].Focus))
+	assert.True(t, changes[1].Focus.Rule.AtCut)
 	for _, c := range changes {
 		assert.Empty(t, c.Tick)
 		assert.Nil(t, c.Job)

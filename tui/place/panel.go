@@ -109,7 +109,7 @@ func (m screen) notes(s desk.State, w int) []string {
 		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
 	if f := s.Focus; f != nil {
-		rows = append(rows, figures.Wrapped(st.Strong, "Shown: "+figures.About(*f)+", "+desk.VerdictWord(f.Verdict)+", "+figures.Margin(*f, u), w)...)
+		rows = append(rows, figures.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+figures.Margin(*f, u), w)...)
 	}
 	if all := leaning(s); len(all) > 0 {
 		aside := make([]string, len(all))
@@ -145,7 +145,7 @@ func (m screen) clearances(s desk.State, w, h int) []string {
 // concerns says whether a finding is of what the arrows move.
 func (m screen) concerns(f rules.Finding) bool {
 	if m.moving == hole {
-		return figures.AtCut(f)
+		return f.Rule.AtCut
 	}
 	moved := [...]rules.Sort{hole: rules.TheCut, exhaust: rules.TheExhaust, intake: rules.TheIntake}[m.moving]
 	return f.Subject.Sort == moved || f.Against.Sort == moved
@@ -157,5 +157,5 @@ func findingRow(f rules.Finding, s desk.State, w int) string {
 	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
 	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
 	number := " " + figures.Signed(f, u) + " " + figures.PlusMinus(f, u)
-	return verdict + desk.FitRow(figures.About(f), w-9-lipgloss.Width(number)) + number
+	return verdict + desk.FitRow(f.About(), w-9-lipgloss.Width(number)) + number
 }

@@ -82,10 +82,10 @@ func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
 	s = trial.Judged(s, s.Job.WithObstruction(0, o))
 	for _, f := range s.Result.Findings {
 		if f.Against.Is(rules.AnObstruction, 0) && f.Subject.Sort != rules.TheExhaust {
-			assert.False(t, screen{moving: exhaust}.concerns(f), "%s: the vehicle's own", f.ID)
+			assert.False(t, screen{moving: exhaust}.concerns(f), "%s: the vehicle's own", f.ID())
 		}
 		if f.Subject.Sort == rules.TheExhaust {
-			assert.True(t, screen{moving: exhaust}.concerns(f), f.ID)
+			assert.True(t, screen{moving: exhaust}.concerns(f), f.ID())
 		}
 	}
 }
