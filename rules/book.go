@@ -2,9 +2,7 @@ package rules
 
 import (
 	_ "embed"
-	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"bench.example/undermark/vehicles"
@@ -100,23 +98,18 @@ func newBook(limits []Limit) *Book {
 	return b
 }
 
-// ForJob returns the book with the job's own rules in front, and a fault for every rule of the job that no book knows.
+// ForJob returns the book with the job's own rules in front, and what is wrong with those, as CheckRules says it.
 func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 	if len(job.Rules) == 0 {
 		return b, nil
 	}
-	var faults []vehicles.Fault
 	own := make([]Limit, 0, len(job.Rules))
 	for key, value := range job.Rules {
-		rule, kind, ok := ruleOf(key)
-		if !ok {
-			faults = append(faults, vehicles.Fault{Key: fmt.Sprintf("rules.%q", key), Text: unknownRule(key)})
-			continue
+		if rule, kind, ok := ruleOf(key); ok {
+			own = append(own, Limit{Rule: rule, Kind: kind, Value: vehicles.Some(value), Source: ThisJob, Book: ThisJob})
 		}
-		own = append(own, Limit{Rule: rule, Kind: kind, Value: vehicles.Some(value), Source: ThisJob, Book: ThisJob})
 	}
-	slices.SortFunc(faults, func(a, b vehicles.Fault) int { return strings.Compare(a.Key, b.Key) })
-	return newBook(own).Over(b), faults
+	return newBook(own).Over(b), CheckRules(job)
 }
 
 // Lookup returns the limit that holds under a rule's id for a kind ("" for none): the nearest book that says anything
@@ -188,12 +181,4 @@ func (b *Book) limitsOf(rule *Rule) (list []Limit) {
 		}
 	}
 	return list
-}
-
-func unknownRule(key string) string {
-	hint := ""
-	if _, _, near, ok := vehicles.SplitRule(key); !ok && near != "" {
-		hint = fmt.Sprintf("; near it is %q", near)
-	}
-	return fmt.Sprintf("%q is no rule%s; all are listed by: undermark rules", key, hint)
 }

@@ -110,7 +110,7 @@ func repeated(limits, added []Limit) string {
 func (r ruleFile) limits(name string) (limits []Limit, wrong, leaf string) {
 	rule := rulesByID()[r.ID]
 	if rule == nil {
-		return nil, unknownRule(r.ID), "id"
+		return nil, noRule(r.ID), "id"
 	}
 	switch r.Sense {
 	case "", rule.Sense.String():

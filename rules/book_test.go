@@ -244,7 +244,7 @@ func TestAWorkshopsBookSaysWhereItIsWrong(t *testing.T) {
 		line       int
 	}{
 		{"format = 2\n", "format is 2", 1},
-		{head + "id = \"exhaust.lenght\"\nvalue = 3\n", `"exhaust.lenght" is no rule; near it is "exhaust.length"`, 7},
+		{head + "id = \"exhaust.lenght\"\nvalue = 3\n", `"exhaust.lenght" is no rule; did you mean "exhaust.length"?`, 7},
 		{head + "id = \"exhaust.length\"\nvalue = 3\n", "twice", 7},
 		{head + "id = \"cut.clearance\"\nkinds = { \"pony\" = 3 }\n", "pony", 6},
 		{head + "id = \"cut.clearance\"\nvalue = nan\n", "not a number", 8},
@@ -267,5 +267,5 @@ func TestAJobsUnknownRuleIsAFault(t *testing.T) {
 	_, faults := Judge(job, Builtin())
 	require.Len(t, faults, 1)
 	assert.Equal(t, `rules."cut.clearence"`, faults[0].Key)
-	assert.Contains(t, faults[0].Text, `near it is "cut.clearance"`)
+	assert.Equal(t, `rules: "cut.clearence" is no rule; did you mean "cut.clearance"?`, faults[0].Text)
 }

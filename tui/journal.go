@@ -14,6 +14,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -125,7 +126,7 @@ func (j *journal) look() *found {
 	if err != nil {
 		return &found{when: info.ModTime(), err: err}
 	}
-	job, err := vehicles.ParseJob(data, j.path)
+	job, err := vehicles.ParseJob(data, j.path, rules.CheckRules)
 	return &found{job, info.ModTime(), unlessWhole(err)}
 }
 

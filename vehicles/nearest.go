@@ -2,10 +2,10 @@ package vehicles
 
 import "strings"
 
-// nearest returns the one of words that is most like word, and "" when none is near enough to be meant. Case does
+// Nearest returns the one of words that is most like word, and "" when none is near enough to be meant. Case does
 // not count. A word that goes on from word behind a point is the nearest; else like words differ by the least number of letters put in, left out, changed or swapped with the next
 // (the optimal string alignment distance).
-func nearest(word string, words []string) string {
+func Nearest(word string, words []string) string {
 	runes := []rune(word)
 	if len(runes) > longestQuote {
 		return ""

@@ -10,13 +10,8 @@ import (
 
 // Reduce turns every reading of a job into a place with its uncertainty, once. With faults the plan holds what could
 // be reduced, the places of the rest being zero: it may be drawn but not judged. Chains with an overall reading are
-// held against the job's own value of chain.closure, or the 99 % point.
-func Reduce(job Job) (Plan, []Fault) {
-	if limit, ok := job.Rules["chain.closure"]; ok {
-		return ReduceWithin(job, limit)
-	}
-	return ReduceWithin(job, ClosureLimit())
-}
+// held against the 99 % point, whatever a book says.
+func Reduce(job Job) (Plan, []Fault) { return ReduceWithin(job, ClosureLimit()) }
 
 // ReduceWithin is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
 func ReduceWithin(job Job, closure float64) (Plan, []Fault) {

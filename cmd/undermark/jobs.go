@@ -104,14 +104,14 @@ func judge(file string, book *rules.Book, in io.Reader) (rules.Result, error) {
 // read reads a job file, or standard input for "-".
 func read(file string, in io.Reader) (vehicles.Job, error) {
 	if file != "-" {
-		document, err := vehicles.Load(file)
+		document, err := vehicles.Load(file, rules.CheckRules)
 		return document.Job, err
 	}
 	data, err := io.ReadAll(io.LimitReader(in, vehicles.LargestFile+1))
 	if err != nil {
 		return vehicles.Job{}, fmt.Errorf("-: standard input can't be read: %w", err)
 	}
-	return vehicles.ParseJob(data, file)
+	return vehicles.ParseJob(data, file, rules.CheckRules)
 }
 
 // write puts an answer where it is wanted: all of it, or an error.

@@ -98,13 +98,8 @@ func sheets(s desk.State) []form.Sheet {
 
 // enter does what a row is for that is no form.
 func enter(sheet form.Sheet, _ desk.State) (desk.Change, bool) {
-	switch h := sheet.(type) {
-	case actSheet:
+	if h, ok := sheet.(actSheet); ok {
 		return desk.Change{Ask: acts[h.act].ask}, true
-	case ruleSheet:
-		if !h.settable() {
-			return desk.Change{Say: "a job has no value of its own for this rule: only a workshop's book can change it"}, true
-		}
 	}
 	return desk.Change{}, false
 }

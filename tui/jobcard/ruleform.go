@@ -50,12 +50,6 @@ func (h ruleSheet) limit(s desk.State) (l rules.Limit, ok bool) {
 	return s.Result.Book.Lookup(h.rule.ID, h.kind)
 }
 
-// settable says whether a job file has a name for the rule.
-func (h ruleSheet) settable() bool {
-	_, _, _, known := vehicles.SplitRule(h.key())
-	return known
-}
-
 func (h ruleSheet) row(s desk.State) form.Row {
 	l, _ := h.limit(s)
 	_, own := s.Job.Rules[h.key()]
@@ -96,7 +90,6 @@ func (h ruleSheet) Fields(s desk.State, _ map[string]string) []form.Field {
 	if own, has := s.Job.Rules[h.key()]; has {
 		f.Text, f.Blank, f.Note = form.Plain(own), "the next book speaks", "empty it and the next book speaks again"
 	}
-	f.Shut = !h.settable()
 	return []form.Field{f}
 }
 
