@@ -157,6 +157,7 @@ func TestTheBookIsWhole(t *testing.T) {
 		assert.True(t, seen[r.ID], "%s has no value and no source in the book", r.ID)
 		assert.Same(t, r, rulesByID()[r.ID], "%s is the id of two rules", r.ID)
 		assert.NotEmpty(t, r.Title, r.ID)
+		assert.Contains(t, []Weight{Nuisance, Damages, Kills}, r.Weight, r.ID)
 		assert.NotEmpty(t, r.Ask, r.ID)
 		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Pure}, r.Unit, r.ID)
 		gives := r.check != nil || r.Findings != ""

@@ -9,7 +9,7 @@ import (
 var cutRules = []*Rule{
 	cutReach,
 	{
-		ID: "cut.clearance", Unit: MM, Sense: Least, ByKind: AnObstruction, AtCut: true,
+		ID: "cut.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
 		Word:   "cut",
 		Title:  "Cut clear of what is under the floor",
 		Ask:    "The saw wanders, and what it meets can't be seen from above.",
@@ -19,7 +19,7 @@ var cutRules = []*Rule{
 		keep:   keeper{TheCut, keepUnder},
 	},
 	{
-		ID: "cut.on-floor", Unit: MM, Sense: Least, AtCut: true,
+		ID: "cut.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "cut",
 		Title:  "Cut inside the floor",
 		Ask:    "The flange and its seal need sheet metal all round.",
@@ -32,7 +32,7 @@ var cutRules = []*Rule{
 
 // cutReach gives no finding: it says which things count for those of the cut.
 var cutReach = &Rule{
-	ID: "cut.reach", Unit: MM, Sense: Least, AtCut: true,
+	ID: "cut.reach", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 	Title: "How deep saw and pilot bit reach below the floor",
 	Ask:   "Measure the hole saw with its pilot bit in: how far does the tip go below the floor when the saw is through?",
 }

@@ -11,7 +11,7 @@ import (
 // The rules of the exhaust's way.
 var exhaustRules = []*Rule{
 	{
-		ID: "exhaust.clearance", Unit: MM, Sense: Least, ByKind: AnObstruction,
+		ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 		Word:   "exhaust",
 		Title:  "Exhaust clear of what is under the floor",
 		Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
@@ -22,7 +22,7 @@ var exhaustRules = []*Rule{
 	},
 	exhaustShielded,
 	{
-		ID: "exhaust.length", Unit: MM, Sense: Most,
+		ID: "exhaust.length", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "exhaust length",
 		Title:  "Length of the exhaust",
 		Ask:    "Too long an exhaust chokes the heater: see its instructions.",
@@ -31,7 +31,7 @@ var exhaustRules = []*Rule{
 		check:  ofRun(TheExhaust, lengthOf),
 	},
 	{
-		ID: "exhaust.bends", Unit: Degree, Sense: Most,
+		ID: "exhaust.bends", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "exhaust bends",
 		Title:  "Bends of the exhaust together",
 		Ask:    "Every bend chokes the flow: see the heater's instructions.",
@@ -40,7 +40,7 @@ var exhaustRules = []*Rule{
 		check:  ofRun(TheExhaust, turnsOf),
 	},
 	{
-		ID: "exhaust.bend-room", Unit: Count, Sense: Most,
+		ID: "exhaust.bend-room", Unit: Count, Sense: Most, Weight: Damages,
 		Word:   "exhaust short legs",
 		Title:  "Legs of the exhaust too short for their bends",
 		Ask:    "A pipe bent tighter than it can take kinks.",
@@ -49,7 +49,7 @@ var exhaustRules = []*Rule{
 		check:  ofRun(TheExhaust, shortLegs),
 	},
 	{
-		ID: "exhaust.floor", Unit: MM, Sense: Least,
+		ID: "exhaust.floor", Unit: MM, Sense: Least, Weight: Damages,
 		Word:   "exhaust",
 		Title:  "Exhaust below the floor",
 		Ask:    "Hot pipe close under the floor heats lining, seal and wiring above it.",
@@ -58,7 +58,7 @@ var exhaustRules = []*Rule{
 		check:  belowFloor(TheExhaust),
 	},
 	{
-		ID: "exhaust.ground", Unit: MM, Sense: Least,
+		ID: "exhaust.ground", Unit: MM, Sense: Least, Weight: Damages,
 		Word:   "exhaust",
 		Title:  "Exhaust above the ground",
 		Ask:    "What hangs low is torn off on a ramp or kerb.",
@@ -67,7 +67,7 @@ var exhaustRules = []*Rule{
 		check:  aboveGround(TheExhaust),
 	},
 	{
-		ID: "exhaust.drains", Unit: Count, Sense: Most,
+		ID: "exhaust.drains", Unit: Count, Sense: Most, Weight: Kills,
 		Word:   "exhaust low points",
 		Title:  "Low points of the exhaust without a drain",
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
@@ -76,7 +76,7 @@ var exhaustRules = []*Rule{
 		check:  ofRun(TheExhaust, undrained),
 	},
 	{
-		ID: "exhaust.fall", Unit: PerM, Sense: Least,
+		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
 		Word:   "exhaust fall",
 		Title:  "Exhaust falls towards the muffler",
 		Ask:    "Water in the exhaust must run out, not stand in the heater.",
@@ -85,7 +85,7 @@ var exhaustRules = []*Rule{
 		check:  exhaustFall,
 	},
 	{
-		ID: "exhaust.muffler-level", Unit: Degree, Sense: Most,
+		ID: "exhaust.muffler-level", Unit: Degree, Sense: Most, Weight: Nuisance,
 		Word:   "muffler level",
 		named:  wordAlone,
 		Title:  "Muffler level",
@@ -95,7 +95,7 @@ var exhaustRules = []*Rule{
 		check:  mufflerLevel,
 	},
 	{
-		ID: "exhaust.clip-span", Unit: MM, Sense: Most,
+		ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "exhaust clips",
 		Title:  "Longest stretch of exhaust without a clip",
 		Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
@@ -107,7 +107,7 @@ var exhaustRules = []*Rule{
 
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
 var exhaustShielded = &Rule{
-	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, ByKind: AnObstruction,
+	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 	Word:   "exhaust",
 	Title:  "Shielded exhaust clear of what is under the floor",
 	Ask:    "With a heat shield between the pipe and the thing, not only a wrap on the pipe.",

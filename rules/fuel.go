@@ -5,7 +5,7 @@ import "bench.example/undermark/geometry"
 // The rules of the fuel line and its pump.
 var fuelRules = []*Rule{
 	{
-		ID: "fuel.clearance", Unit: MM, Sense: Least, ByKind: AnObstruction,
+		ID: "fuel.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 		Word:   "fuel line",
 		Title:  "Fuel line clear of what is under the floor",
 		Ask:    "The line must not be rubbed through, cut or heated.",
@@ -14,7 +14,7 @@ var fuelRules = []*Rule{
 		check:  fuelClearance,
 	},
 	{
-		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least,
+		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
 		Word:   "pump tilt",
 		Title:  "Pump tilted up at its outlet, at least",
 		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
@@ -23,7 +23,7 @@ var fuelRules = []*Rule{
 		check:  pumpTilt,
 	},
 	{
-		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most,
+		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "pump tilt",
 		Title:  "Pump tilted up at its outlet, at most",
 		Ask:    "See the pump's instructions.",
@@ -32,7 +32,7 @@ var fuelRules = []*Rule{
 		check:  pumpTilt,
 	},
 	{
-		ID: "fuel.suction", Unit: MM, Sense: Most,
+		ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "tank to pump",
 		Title:  "Fuel line from the tank to the pump",
 		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
@@ -41,7 +41,7 @@ var fuelRules = []*Rule{
 		check:  fuelSuction,
 	},
 	{
-		ID: "fuel.delivery", Unit: MM, Sense: Most,
+		ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "pump to heater",
 		Title:  "Fuel line from the pump to the heater",
 		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",

@@ -10,7 +10,7 @@ import (
 // The rules of what stands on the floor round the cut, and of the collar and the stubs through it.
 var heaterRules = []*Rule{
 	{
-		ID: "stack.turret", Unit: MM, Sense: Least, AtCut: true,
+		ID: "stack.turret", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "collar through the floor",
 		named:  wordAlone,
 		Title:  "Collar reaches through the floor",
@@ -20,7 +20,7 @@ var heaterRules = []*Rule{
 		check:  collarThrough,
 	},
 	{
-		ID: "plate.on-floor", Unit: MM, Sense: Least, AtCut: true,
+		ID: "plate.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "plate",
 		Title:  "Mounting flange on the floor",
 		Ask:    "The whole flange must lie on the floor.",
@@ -30,7 +30,7 @@ var heaterRules = []*Rule{
 		keep:   keeper{ThePlate, keepPlateOnFloor},
 	},
 	{
-		ID: "plate.fitting", Unit: MM, Sense: Least, AtCut: true,
+		ID: "plate.fitting", Unit: MM, Sense: Least, Weight: Nuisance, AtCut: true,
 		Word:   "plate",
 		Title:  "Mounting flange clear of fittings",
 		Ask:    "Nothing that stands on the floor may stand on the flange.",
@@ -40,7 +40,7 @@ var heaterRules = []*Rule{
 		keep:   keeper{ThePlate, keepPlateClear},
 	},
 	{
-		ID: "body.space", Unit: MM, Sense: Least, AtCut: true,
+		ID: "body.space", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "free space",
 		Title:  "Free space round the heater's body",
 		Ask:    "The space the heater's instructions ask for round the body must be free of fittings.",
@@ -50,7 +50,7 @@ var heaterRules = []*Rule{
 		keep:   keeper{TheBody, keepBodyClear},
 	},
 	{
-		ID: "stub.in-cut", Unit: MM, Sense: Least, ByKind: AStub, AtCut: true,
+		ID: "stub.in-cut", Unit: MM, Sense: Least, Weight: Damages, ByKind: AStub, AtCut: true,
 		Word:   "stub in the cut",
 		named:  subjectNamed,
 		Title:  "Stub inside the cut",

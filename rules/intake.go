@@ -9,7 +9,7 @@ import (
 // The rules of the intake.
 var intakeRules = []*Rule{
 	{
-		ID: "intake.clearance", Unit: MM, Sense: Least, ByKind: AnObstruction,
+		ID: "intake.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 		Word:   "intake",
 		Title:  "Intake clear of what is under the floor",
 		Ask:    "The hose must not be rubbed through, pinched or cooked.",
@@ -19,7 +19,7 @@ var intakeRules = []*Rule{
 		keep:   keeper{AStub, keepIntakeStub},
 	},
 	{
-		ID: "intake.length", Unit: MM, Sense: Most,
+		ID: "intake.length", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "intake length",
 		Title:  "Length of the intake",
 		Ask:    "Too long an intake starves the heater: see its instructions.",
@@ -28,7 +28,7 @@ var intakeRules = []*Rule{
 		check:  ofRun(TheIntake, lengthOf),
 	},
 	{
-		ID: "intake.bends", Unit: Degree, Sense: Most,
+		ID: "intake.bends", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "intake bends",
 		Title:  "Bends of the intake together",
 		Ask:    "Every bend chokes the flow: see the heater's instructions.",
@@ -37,7 +37,7 @@ var intakeRules = []*Rule{
 		check:  ofRun(TheIntake, turnsOf),
 	},
 	{
-		ID: "intake.bend-room", Unit: Count, Sense: Most,
+		ID: "intake.bend-room", Unit: Count, Sense: Most, Weight: Damages,
 		Word:   "intake short legs",
 		Title:  "Legs of the intake too short for their bends",
 		Ask:    "A hose bent tighter than it can take kinks.",
@@ -46,7 +46,7 @@ var intakeRules = []*Rule{
 		check:  ofRun(TheIntake, shortLegs),
 	},
 	{
-		ID: "intake.floor", Unit: MM, Sense: Least,
+		ID: "intake.floor", Unit: MM, Sense: Least, Weight: Nuisance,
 		Word:   "intake",
 		Title:  "Intake below the floor",
 		Ask:    "The hose hangs from clips and must not rub on the floor.",
@@ -55,7 +55,7 @@ var intakeRules = []*Rule{
 		check:  belowFloor(TheIntake),
 	},
 	{
-		ID: "intake.ground", Unit: MM, Sense: Least,
+		ID: "intake.ground", Unit: MM, Sense: Least, Weight: Damages,
 		Word:   "intake",
 		Title:  "Intake above the ground",
 		Ask:    "What hangs low is torn off, and draws water.",
@@ -64,7 +64,7 @@ var intakeRules = []*Rule{
 		check:  aboveGround(TheIntake),
 	},
 	{
-		ID: "intake.facing", Unit: Degree, Sense: Least,
+		ID: "intake.facing", Unit: Degree, Sense: Least, Weight: Nuisance,
 		Word:   "intake mouth's direction",
 		Title:  "Intake mouth turned away from the airstream",
 		Ask:    "Driving wind and spray must not blow into the mouth.",
@@ -73,7 +73,7 @@ var intakeRules = []*Rule{
 		check:  intakeFacing,
 	},
 	{
-		ID: "intake.apart", Unit: MM, Sense: Least,
+		ID: "intake.apart", Unit: MM, Sense: Least, Weight: Kills,
 		Word:   "intake mouth",
 		Title:  "Intake mouth away from the exhaust",
 		Ask:    "A heater that breathes its own exhaust burns badly and makes carbon monoxide.",

@@ -31,6 +31,7 @@ type findingJSON struct {
 	Sigma    float64     `json:"sigma"`
 	Unit     string      `json:"unit"`
 	Verdict  string      `json:"verdict"`
+	Weight   Weight      `json:"weight"`
 	At       [][]float64 `json:"at,omitempty"`
 	Source   string      `json:"source"`
 	Book     string      `json:"book"`
@@ -53,7 +54,7 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 		out.Findings[i] = findingJSON{
 			ID: f.ID(), Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(r.kindOf(f)),
 			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
-			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
+			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: r.weightOf(f), At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
 		}
 	}
 	return json.Marshal(out)
@@ -183,6 +184,7 @@ type ruleJSON struct {
 	Value  *float64 `json:"value"`
 	Unit   string   `json:"unit"`
 	Sense  string   `json:"sense"`
+	Weight Weight   `json:"weight"`
 	Title  string   `json:"title"`
 	Ask    string   `json:"ask"`
 	Source string   `json:"source"`
@@ -194,7 +196,7 @@ func (b *Book) MarshalJSON() ([]byte, error) {
 	rules := []ruleJSON{}
 	for _, l := range b.Limits() {
 		rules = append(rules, ruleJSON{
-			ID: l.ID, Kind: word(l.Kind), Value: maybe(l.Value), Unit: string(l.Unit), Sense: l.Sense.String(),
+			ID: l.ID, Kind: word(l.Kind), Value: maybe(l.Value), Unit: string(l.Unit), Sense: l.Sense.String(), Weight: l.weightFor(l.Kind),
 			Title: l.Heading(), Ask: l.Ask, Source: l.Source, Book: l.Book,
 		})
 	}

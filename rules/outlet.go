@@ -9,7 +9,7 @@ import (
 // The rules of where the exhaust's gas comes out, and of what its heat must not reach.
 var outletRules = []*Rule{
 	{
-		ID: "exhaust.outlet", Unit: MM, Sense: Least, ByKind: AnOpening,
+		ID: "exhaust.outlet", Unit: MM, Sense: Least, Weight: Kills, ByKind: AnOpening,
 		Word:   "outlet",
 		Title:  "Exhaust outlet away from openings",
 		Ask:    "Exhaust gas kills. It must have no way in.",
@@ -18,7 +18,7 @@ var outletRules = []*Rule{
 		check:  outletAway,
 	},
 	{
-		ID: "exhaust.edge", Unit: MM, Sense: Most,
+		ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "outlet inside the outline",
 		Title:  "How far inside the van's outline the exhaust ends",
 		Ask:    "Gas that comes out under the floor pools there and finds every gap.",
@@ -27,7 +27,7 @@ var outletRules = []*Rule{
 		check:  outletAtEdge,
 	},
 	{
-		ID: "exhaust.fuel", Unit: MM, Sense: Least,
+		ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
 		Word:   "exhaust",
 		Title:  "Exhaust away from the heater's fuel line",
 		Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",

@@ -15,8 +15,9 @@ type Rule struct {
 	Findings string // the id its findings carry where they are a case of another's; "" where that is ID
 	Unit     Unit
 	Sense    Sense
-	ByKind   Sort // the sort of thing whose kinds may have values of their own; Nothing: none has
-	AtCut    bool // of the hole itself and what is bolted to it, not of the runs
+	Weight   Weight // what a fault can do
+	ByKind   Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
+	AtCut    bool   // of the hole itself and what is bolted to it, not of the runs
 
 	Word   string // what its findings are called in a list
 	Title  string // what is asked, in a fitter's words

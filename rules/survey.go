@@ -11,7 +11,7 @@ import (
 // The rules of the survey: whether the readings agree with each other. What rests on those that don't is held back.
 var surveyRules = []*Rule{
 	{
-		ID: "ties.fit", Unit: Pure, Sense: Most, AtCut: true,
+		ID: "ties.fit", Unit: Pure, Sense: Most, Weight: Nuisance, AtCut: true,
 		Word:   "matching points",
 		Title:  "Ties agree with each other",
 		Ask:    "Left empty, it is the 99 % point of chi-squared with 2n - 3 degrees of freedom: 6.63, 11.34, 15.09 for 2, 3, 4 ties.",
@@ -23,7 +23,7 @@ var surveyRules = []*Rule{
 }
 
 var chainClosure = &Rule{
-	ID: "chain.closure", Unit: Pure, Sense: Most,
+	ID: "chain.closure", Unit: Pure, Sense: Most, Weight: Nuisance,
 	Word:   "chain and its overall reading",
 	Title:  "Chain of readings comes out at its overall reading",
 	Ask:    "The square of the misclosure over its variance. Left empty, it is the 99 % point of chi-squared for one: 6.63, that is 2.6 sigma.",
