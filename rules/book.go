@@ -116,15 +116,31 @@ func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 // about it speaks, its entry for the kind before its general one. ok is false when no book does.
 func (b *Book) Lookup(id, kind string) (limit Limit, ok bool) {
 	if rule := rulesByID()[id]; rule != nil {
-		if l := b.ofKinds(rule).find(kind); l != nil {
+		if l := b.find(rule, kind); l != nil {
 			return *l, true
 		}
 	}
 	return Limit{}, false
 }
 
+func (b *Book) find(rule *Rule, kind string) *Limit {
+	for ; b != nil; b = b.under {
+		if e := b.by[rule]; e != nil {
+			if l := e.of(kind); l != nil {
+				return l
+			}
+		}
+	}
+	return nil
+}
+
 // of is the limit that holds under a rule in general. Where no book says anything it is one without a value.
-func (b *Book) of(rule *Rule) *Limit { return b.ofKinds(rule).of("") }
+func (b *Book) of(rule *Rule) *Limit {
+	if l := b.find(rule, ""); l != nil {
+		return l
+	}
+	return &Limit{Rule: rule}
+}
 
 // byKind is what the books say under a rule, the nearest first.
 type byKind struct {
@@ -132,8 +148,9 @@ type byKind struct {
 	list []*entries
 }
 
+// ofKinds makes ready for asking for many kinds.
 func (b *Book) ofKinds(rule *Rule) byKind {
-	list := make([]*entries, 0, 3) // job, workshop, built in
+	var list []*entries
 	for ; b != nil; b = b.under {
 		if e := b.by[rule]; e != nil {
 			list = append(list, e)
@@ -144,19 +161,12 @@ func (b *Book) ofKinds(rule *Rule) byKind {
 
 // of is the limit that holds for a kind. Where no book says anything it is one without a value.
 func (k byKind) of(kind string) *Limit {
-	if l := k.find(kind); l != nil {
-		return l
-	}
-	return &Limit{Rule: k.rule}
-}
-
-func (k byKind) find(kind string) *Limit {
 	for _, e := range k.list {
 		if l := e.of(kind); l != nil {
 			return l
 		}
 	}
-	return nil
+	return &Limit{Rule: k.rule}
 }
 
 // Limits lists every limit that can speak, in the built-in book's order: for each rule and kind the one that holds.

@@ -92,7 +92,7 @@ func TestWhatBurnsOrLeaksIsNeverBelowTheGeneralValue(t *testing.T) {
 
 func TestAFindingInAFewWords(t *testing.T) {
 	about := func(id string, subject, against Thing) string {
-		f := Finding{Rule: rulesByID()[id], Subject: subject, Against: against}
+		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Subject: subject, Against: against}
 		return f.About()
 	}
 	assert.Equal(t, "cut: brake pipe, right", about("cut.clearance", the(TheCut), Thing{AnObstruction, 3, "brake pipe, right"}))

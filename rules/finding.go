@@ -36,11 +36,10 @@ func (s Spread) Sum() float64 { return s.Survey + s.Mark + s.Height + s.Turn + s
 
 // Finding is what one rule says of one pair of things.
 type Finding struct {
-	Rule     *Rule
-	Limit    *Limit // what the nearest book asks under it
-	Subject  Thing  // what it is of
-	Against  Thing  // what that is held against; Nothing where there is no other
-	Value    float64
+	*Limit                   // what it is held to: the rule, and what the nearest book asks under it
+	Subject  Thing           // what it is of
+	Against  Thing           // what that is held against; Nothing where there is no other
+	Value    float64         // what was found
 	Required vehicles.Number // not set: nobody has given the rule a value
 	Margin   vehicles.Number // positive on the good side; not set with Required
 	Sigma    float64

@@ -32,31 +32,20 @@ func (j *judge) unchecked() []string {
 
 // NotLookedFor lists the kinds of the book that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
-	entered := kindsEntered(job)
-	list := []string{}
-	for _, kind := range kindsOfBook() {
-		if !entered[kind] && !job.Looked[kind] {
-			list = append(list, kind)
+	open := slices.DeleteFunc(slices.Clone(kindsOfBook()), func(kind string) bool { return job.Looked[kind] })
+	return notEntered(job, open)
+}
+
+func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.LookedElsewhere()) }
+
+// notEntered takes those kinds out that the job has an obstruction of.
+func notEntered(job *vehicles.Job, kinds []string) []string {
+	for i := 0; i < len(job.Obstructions) && len(kinds) > 0; i++ {
+		if at := slices.Index(kinds, job.Obstructions[i].Kind); at >= 0 {
+			kinds = slices.Delete(kinds, at, at+1)
 		}
 	}
-	return list
-}
-
-func lookedElsewhere(job *vehicles.Job) []string {
-	elsewhere := job.LookedElsewhere()
-	if len(elsewhere) == 0 {
-		return nil
-	}
-	entered := kindsEntered(job)
-	return slices.DeleteFunc(elsewhere, func(kind string) bool { return entered[kind] })
-}
-
-func kindsEntered(job *vehicles.Job) map[string]bool {
-	entered := make(map[string]bool, len(vehicles.Kinds))
-	for i := range job.Obstructions {
-		entered[job.Obstructions[i].Kind] = true
-	}
-	return entered
+	return kinds
 }
 
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.

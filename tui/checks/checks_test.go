@@ -147,7 +147,7 @@ func TestTapsInTheList(t *testing.T) {
 func TestWhatToDoAboutAFinding(t *testing.T) {
 	limit, ok := rules.Builtin().Lookup("cut.clearance", "")
 	require.True(t, ok)
-	f := rules.Finding{Rule: limit.Rule, Limit: &limit, Sigma: 1}
+	f := rules.Finding{Limit: &limit, Sigma: 1}
 	assert.Equal(t, "look the value up in the heater's instructions and enter it in the job's rules.", advice(f))
 	f.Required = vehicles.Some(60)
 	assert.Equal(t, "measure again, or move the cut away from it, in Place.", advice(f))

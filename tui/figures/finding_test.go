@@ -17,7 +17,7 @@ import (
 func under(t *testing.T, id string, f rules.Finding) rules.Finding {
 	limit, ok := rules.Builtin().Lookup(id, "")
 	require.True(t, ok, id)
-	f.Rule, f.Limit = limit.Rule, &limit
+	f.Limit = &limit
 	return f
 }
 
