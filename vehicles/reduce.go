@@ -39,6 +39,7 @@ func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
 type reducer struct {
 	job                 *Job
 	tape                survey.Tape
+	heightU             float64 // of any height
 	below, level, above side
 	faults              []Fault
 
@@ -51,6 +52,7 @@ type reducer struct {
 
 func newReducer(job *Job) *reducer {
 	r := &reducer{job: job, tape: job.SurveyTape()}
+	r.heightU = r.tape.HeightU()
 	gauge := r.tape.Gauge()
 	r.below = side{
 		tape: &gauge, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
@@ -101,7 +103,7 @@ func (r *reducer) heights(p *Placed, drop Span) {
 	if !drop.Set {
 		p.Assumed, drop = true, Span{From: 0, To: r.job.Floor.Ground}
 	} else {
-		p.UTop, p.ULow = r.tape.HeightU(), r.tape.HeightU()
+		p.UTop, p.ULow = r.heightU, r.heightU
 	}
 	p.Prism.Low, p.Prism.High = -drop.To, -drop.From
 }
@@ -145,7 +147,7 @@ func (r *reducer) fitting(placed *Placed, i int, last *trail) {
 	r.place(placed, &f.Place, &what, &r.above, at, last)
 	r.total(placed, &f.Place, &f.Total, &what, &r.above, at)
 	placed.Prism.Low, placed.Prism.High = r.job.Floor.Thickness+f.Rise.From, r.job.Floor.Thickness+f.Rise.To
-	placed.UTop, placed.ULow = r.tape.HeightU(), r.tape.HeightU()
+	placed.UTop, placed.ULow = r.heightU, r.heightU
 	placed.Measured = true
 }
 

@@ -83,9 +83,7 @@ func (t Tape) RunOn(from Coord, length float64) Coord {
 
 // RunOn is that of the Tape.
 func (g *Gauge) RunOn(from Coord, length float64) Coord {
-	terms := g.terms(length, false)
-	terms.Chain = from.U * from.U
-	return Coord{Value: from.Value + length, U: math.Sqrt(terms.Sum()), Loose: from.Loose}
+	return Coord{Value: from.Value + length, U: math.Sqrt(g.variance(length, false) + from.U*from.U), Loose: from.Loose}
 }
 
 // uniform is the variance of a uniform +/- error.
