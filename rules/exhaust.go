@@ -150,7 +150,7 @@ func exhaustFall(j *judge, r *Rule) {
 		}
 		f := j.open(j.book.of(r), the(TheExhaust), Thing{Sort: ALeg, Index: int32(i)})
 		f.Value = fall
-		f.at(run.Path[i], run.Path[i+1])
+		f.between(run.Path[i], run.Path[i+1])
 		j.close(f, 0)
 	}
 }
@@ -164,7 +164,7 @@ func mufflerLevel(j *judge, r *Rule) {
 	f := j.open(j.book.of(r), the(TheExhaust), the(TheMuffler))
 	_, f.Value, _ = legTilt(run.Path[leg], run.Path[leg+1])
 	axis := run.Muffler.Axis
-	f.at(axis[0], axis[len(axis)-1])
+	f.between(axis[0], axis[len(axis)-1])
 	j.close(f, 0)
 }
 

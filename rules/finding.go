@@ -70,12 +70,14 @@ func (f *Finding) About() string {
 // Points are the nearest points, on the subject and on the other; none where the rule has none.
 func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }
 
-// at gives a finding its nearest points, at most two.
-func (f *Finding) at(points ...geometry.Point3) { f.Places = uint8(copy(f.At[:], points)) }
+// at gives a finding the one place it is of.
+func (f *Finding) at(p geometry.Point3) { f.At[0], f.Places = p, 1 }
 
-// flat gives a finding its nearest points in plan.
+// between gives a finding its nearest points, flat its nearest points in plan.
+func (f *Finding) between(p, q geometry.Point3) { f.At, f.Places = [2]geometry.Point3{p, q}, 2 }
+
 func (f *Finding) flat(p, q geometry.Point) {
-	f.at(p.At(0), q.At(0))
+	f.between(p.At(0), q.At(0))
 	f.Flat = true
 }
 

@@ -128,7 +128,7 @@ func bodySpace(j *judge, r *Rule) {
 		s := geometry.BoxGap(body, thing.Prism)
 		f := j.open(limit, the(TheBody), j.fitting(i))
 		f.Value = s.Gap
-		f.at(s.A, s.B)
+		f.between(s.A, s.B)
 		j.fromAbove(f, thing, s.B.Plan(), s.N)
 	}
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -79,8 +80,12 @@ func (j *judge) exhaustTube() *geometry.Tube {
 
 // open starts a finding under a limit; close ends it. The pointer is good until the next one is opened.
 func (j *judge) open(limit *Limit, subject, against Thing) *Finding {
-	j.findings = append(j.findings, Finding{})
-	f := &j.findings[len(j.findings)-1]
+	n := len(j.findings)
+	if n == cap(j.findings) {
+		j.findings = slices.Grow(j.findings, n+1)
+	}
+	j.findings = j.findings[:n+1] // nobody has written there yet
+	f := &j.findings[n]
 	f.Limit, f.Subject, f.Against, f.Required = limit, subject, against, limit.Value
 	return f
 }

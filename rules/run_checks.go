@@ -30,7 +30,7 @@ func (j *judge) clearances(r *Rule, subject Sort, tube *geometry.Tube) {
 func (j *judge) measured(f *Finding, s surface, thing *vehicles.Placed) {
 	f.Value, f.N = s.value, s.N
 	f.Spread = spread(thing, s.B.Plan(), s.N, j.runMark(s.A))
-	f.at(s.A, s.B)
+	f.between(s.A, s.B)
 	j.close(f, rests(thing))
 }
 
@@ -40,7 +40,7 @@ func (j *judge) put(f *Finding, s surface) {
 	p, q := j.runMark(s.A), j.runMark(s.B)
 	f.Spread.Mark = p.along(s.N) + q.along(s.N)
 	f.Spread.Height = s.N.Z * s.N.Z * (p[2] + q[2])
-	f.at(s.A, s.B)
+	f.between(s.A, s.B)
 	j.close(f, 0)
 }
 
