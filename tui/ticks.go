@@ -11,7 +11,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // ticks are the marks that have been made and the lengths that came out right: by name, what the tape said there. They are kept in the state folder, as
@@ -37,7 +37,7 @@ func sayings(sheet rules.MarkSheet) map[string]string {
 		says[m.Name] = readings(m)
 	}
 	for _, c := range sheet.Checks {
-		says[figures.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
+		says[words.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
 	}
 	return says
 }

@@ -10,7 +10,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -63,7 +63,7 @@ func checkAnswer(r rules.Result, next, forProgram bool) (string, error) {
 // nextText lists what to measure next for a person.
 func nextText(r rules.Result, advice []rules.Advice) string {
 	if len(advice) == 0 {
-		return "\nMeasure next: " + figures.NoAdvice(r) + ".\n"
+		return "\nMeasure next: " + words.NoAdvice(r) + ".\n"
 	}
 	var b strings.Builder
 	b.WriteString("\nMeasure next, the best first:\n")
@@ -85,9 +85,9 @@ func checkText(r rules.Result) string {
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(t, "verdict\tof\tfound\t%s\tasked for\tmargin\twhy\n", desk.PlusMinusHead)
 	for _, f := range r.Findings {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\tat %s %s\t%s\t%s\n", f.Verdict, about(f), figures.Value(f, desk.Millimetres),
-			plusMinus(f), f.Rule.Sense, figures.Required(f, desk.Millimetres),
-			figures.Margin(f, desk.Millimetres), f.Why)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\tat %s %s\t%s\t%s\n", f.Verdict, about(f), words.Value(f, desk.Millimetres),
+			plusMinus(f), f.Rule.Sense, words.Required(f, desk.Millimetres),
+			words.Margin(f, desk.Millimetres), f.Why)
 	}
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
@@ -119,7 +119,7 @@ func plusMinus(f rules.Finding) string {
 	if f.Sigma == 0 {
 		return ""
 	}
-	return figures.PlusMinus(f, desk.Millimetres)
+	return words.PlusMinus(f, desk.Millimetres)
 }
 
 func list(b *strings.Builder, title string, words []string) {

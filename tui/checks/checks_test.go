@@ -13,8 +13,8 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -54,7 +54,7 @@ func TestEveryFindingIsShown(t *testing.T) {
 	for _, f := range s.Result.Findings {
 		view := trial.Filled(t, p, s, 160, 47)
 		assert.Contains(t, view, f.Limit.Heading())
-		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+figures.Margin(f, desk.Millimetres))
+		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+words.Margin(f, desk.Millimetres))
 		assert.Contains(t, view, "Says: "+f.Limit.Book)
 		if f.Verdict != rules.Clear {
 			assert.Contains(t, view, "Do: ")

@@ -5,7 +5,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // heading names a finding and says its verdict.
@@ -15,32 +15,32 @@ func heading(f rules.Finding, s desk.State, w int) []string {
 	if f.Against.Sort != rules.Nothing {
 		title += " (" + f.Against.String() + ")"
 	}
-	return append(figures.Wrapped(st.Strong, title, w), verdict(f, s))
+	return append(desk.Wrapped(st.Strong, title, w), verdict(f, s))
 }
 
 // verdict is a finding's verdict with its margin.
 func verdict(f rules.Finding, s desk.State) string {
 	word := s.Settings.Styles().Verdict(f.Verdict).Render(strings.ToUpper(desk.VerdictWord(f.Verdict)))
-	return word + " " + figures.Margin(f, s.Settings.Units) + " " + figures.PlusMinus(f, s.Settings.Units) + " (95 %)"
+	return word + " " + words.Margin(f, s.Settings.Units) + " " + words.PlusMinus(f, s.Settings.Units) + " (95 %)"
 }
 
 // detail is one finding in full: its rule, its numbers, why, what to do, and who says so.
 func detail(f rules.Finding, s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	rows := heading(f, s, w)
-	asks := figures.Required(f, u)
+	asks := words.Required(f, u)
 	if f.Required.Set {
-		asks = figures.Sense(f) + " " + asks
+		asks = words.Sense(f) + " " + asks
 	}
-	rows = append(rows, figures.Wrapped(st.Plain, "Found "+figures.Value(f, u)+", asked "+asks+".", w)...)
+	rows = append(rows, desk.Wrapped(st.Plain, "Found "+words.Value(f, u)+", asked "+asks+".", w)...)
 	if f.Verdict == rules.Doubtful { // of a foul one the margin says it
-		rows = append(rows, figures.Wrapped(st.Plain, why(f), w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, why(f), w)...)
 	}
 	if f.Verdict != rules.Clear {
-		rows = append(rows, figures.Wrapped(st.Plain, "Do: "+advice(f), w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, "Do: "+advice(f), w)...)
 	}
-	rows = append(rows, figures.Wrapped(st.Faint, f.Rule.Ask, w)...)
-	return append(rows, figures.Wrapped(st.Faint, "Says: "+f.Limit.Book+"; "+f.Limit.Source, w)...)
+	rows = append(rows, desk.Wrapped(st.Faint, f.Rule.Ask, w)...)
+	return append(rows, desk.Wrapped(st.Faint, "Says: "+f.Limit.Book+"; "+f.Limit.Source, w)...)
 }
 
 // why is what keeps a doubtful finding from being clear, and what most of its uncertainty comes from.

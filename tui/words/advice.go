@@ -1,4 +1,4 @@
-package figures
+package words
 
 import (
 	"slices"
@@ -33,15 +33,4 @@ func Advice(s desk.State) string {
 		return "measure: " + NoAdvice(s.Result)
 	}
 	return ""
-}
-
-// Measure is the change that goes to where the reading of an advice is entered.
-func Measure(a rules.Advice) desk.Change {
-	switch {
-	case a.Field == rules.FieldTie:
-		return desk.Change{Goto: "Match"}
-	case a.Field == rules.FieldDrilled:
-		return desk.Change{Goto: "Place", Say: "Look at the checks of the cut before you drill."}
-	}
-	return desk.Change{Goto: "Underneath", Open: &desk.Open{Obstruction: a.Obstruction, Opening: a.Opening, Field: a.Field}}
 }

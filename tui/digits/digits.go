@@ -1,6 +1,5 @@
-// Package figures writes numbers so that they can be read from where the work is: a length in block figures for a
-// fitter at arm's length from the screen, and a finding's numbers with their units. It measures nothing itself.
-package figures
+// Package digits writes a length in block figures, to be read at arm's length from the screen.
+package digits
 
 import "strings"
 

@@ -1,4 +1,4 @@
-package figures
+package words
 
 import (
 	"testing"
@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -60,12 +59,4 @@ func TestAWayInWords(t *testing.T) {
 	assert.Equal(t, "1.5 mm back, 0.8 mm offside", Way(geometry.Point{X: -1.5, Y: -0.8}, s))
 	assert.Equal(t, "3 mm nearside", Way(geometry.Point{X: 0.04, Y: 3}, s))
 	assert.Empty(t, Way(geometry.Point{X: 0.04, Y: -0.01}, s))
-}
-
-func TestLookingAtAFinding(t *testing.T) {
-	f := rules.Finding{At: [2]geometry.Point3{{X: 1000, Y: 200}, {X: 1100, Y: 260}}, Places: 2}
-	c := LookAt(f, scene.Above, 80, 24)
-	assert.Equal(t, scene.Above, c.View)
-	assert.Positive(t, c.Scale)
-	assert.Equal(t, desk.Camera{View: scene.Below}, LookAt(rules.Finding{}, scene.Below, 80, 24), "the whole floor")
 }

@@ -1,16 +1,14 @@
-package figures
+package desk
 
 import (
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
-
-	"bench.example/undermark/tui/desk"
 )
 
 // Wrapped breaks text into rows of at most w columns and paints each.
 func Wrapped(style lipgloss.Style, text string, w int) []string {
-	rows := desk.Wrap(text, w)
+	rows := Wrap(text, w)
 	for i := range rows {
 		rows[i] = style.Render(rows[i])
 	}
@@ -18,7 +16,7 @@ func Wrapped(style lipgloss.Style, text string, w int) []string {
 }
 
 // Beside sets two blocks of equally many rows side by side, a line of one column between them.
-func Beside(left, right string, look desk.Styles) string {
+func Beside(left, right string, look Styles) string {
 	rows, others := strings.Split(left, "\n"), strings.Split(right, "\n")
 	line := look.Frame.Render("│")
 	for i := range rows {

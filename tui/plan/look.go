@@ -1,4 +1,4 @@
-package figures
+package plan
 
 import (
 	"bench.example/undermark/geometry"

@@ -1,4 +1,6 @@
-package figures
+// Package words says in words and numbers with their units what the rules found and what to measure, for screens and the
+// command line alike. It measures nothing itself.
+package words
 
 import (
 	"strconv"
