@@ -92,7 +92,8 @@ func TestGapCircleDirections(t *testing.T) {
 		require.InDelta(t, 1, s.N.Norm(), 1e-12, "a direction even where there is none")
 	}
 	for _, way := range []pt{{X: 1}, {Y: 1}, {X: 1, Y: 1}, {X: 3, Y: -4}, {X: -5, Y: 2}} { // off a line without width: across it
-		s := geometry.NewLine([]pt{{}, way.Scale(100)}, 0).GapCircle(way.Scale(40), 0)
+		line := geometry.NewLine([]pt{{}, way.Scale(100)}, 0)
+		s := line.GapCircle(way.Scale(40), 0)
 		require.InDelta(t, 0, s.N.Dot(way), 1e-9, "%v", way)
 	}
 }

@@ -58,6 +58,9 @@ func (p Point3) Norm() float64 { return math.Sqrt(p.Dot(p)) }
 // SinCos returns the sine and cosine of an angle in degrees, exact at multiples of 90: a quarter turn of an
 // axis-parallel rectangle must stay axis-parallel.
 func SinCos(deg float64) (sin, cos float64) {
+	if deg == 0 { // most of what stands in a van
+		return 0, 1
+	}
 	turn := math.Mod(deg, 360)
 	if turn < 0 {
 		turn += 360

@@ -19,7 +19,8 @@ func far(p pt) pt { return p.Turn(33).Add(pt{X: 14000, Y: -15000}) }
 func TestAHairOffTheMiddleHasADirection(t *testing.T) {
 	_, nearest := geometry.NewRound(pt{}, 20).Gap(pt{X: 3e-7, Y: 4e-7})
 	assert.InDelta(t, 0, nearest.Sub(pt{X: 12, Y: 16}).Norm(), 1e-6)
-	s := rect(0, 0, 10, 10, 0).GapCircle(pt{X: 10 + 3e-7, Y: 10 + 4e-7}, 0)
+	square := rect(0, 0, 10, 10, 0)
+	s := square.GapCircle(pt{X: 10 + 3e-7, Y: 10 + 4e-7}, 0)
 	assert.InDelta(t, 0, s.N.Sub(pt{X: -.6, Y: -.8}).Norm(), 1e-6, "%v", s.N)
 }
 

@@ -145,46 +145,15 @@ func (p placing) judged(r *Result) Option {
 	}
 	o.Verdict = Clear
 	for i := range after.Findings {
-		if f := &after.Findings[i]; f.Subject == "cut" || f.Subject == "plate" || f.Subject == "body" {
+		if f := &after.Findings[i]; f.Subject.marked() {
 			o.Verdict = max(o.Verdict, f.Verdict)
 		}
 	}
 	return o
 }
 
-// stubsAt is what the stubs of exhaust and intake, from the floor's underside down to their mouths, ask of the place of the
-// cut at a yaw: the clearances of the runs they begin.
+// stubsAt is what the stubs of exhaust and intake ask of the place of the cut at a yaw.
 func (r *Result) stubsAt(yaw float64) []keep {
-	h := r.Job.Heater
-	var list []keep
-	if run := r.Job.Exhaust; run != nil {
-		id := "exhaust.clearance"
-		if run.Shielded {
-			id = "exhaust.clearance.shielded"
-		}
-		list = r.stubAt(id, h.ExhaustStub, run.Across, yaw)
-	}
-	if run := r.Job.Intake; run != nil {
-		list = append(list, r.stubAt("intake.clearance", h.IntakeStub, run.Across, yaw)...)
-	}
-	return list
-}
-
-func (r *Result) stubAt(id string, stub [2]float64, across, yaw float64) (list []keep) {
-	rules, off := r.Book.ofKinds(id), geometry.Point{X: stub[0], Y: stub[1]}.Turn(yaw)
-	low := -r.Job.Heater.StubDrop
-	for i := range r.Plan.Obstructions {
-		thing, rule := &r.Plan.Obstructions[i], rules.of(r.Job.Obstructions[i].Kind)
-		if rule == nil || !rule.Value.Set {
-			continue
-		}
-		need := across/2 + rule.Value.Value
-		list = append(list, keep{name: r.Job.Obstructions[i].Name, margin: func(c geometry.Point) float64 {
-			at := c.Add(off)
-			return max(thing.Prism.GapSegment(geometry.Segment3{A: at.At(0), B: at.At(low)}).Gap, 0) - need
-		}, floor: func(c geometry.Point) float64 {
-			return thing.Prism.Footprint.GapOnly(c.Add(off)) - need
-		}})
-	}
-	return list
+	j := r.turned(yaw)
+	return j.keeps(AStub)
 }

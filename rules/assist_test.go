@@ -111,7 +111,7 @@ func TestWhatStandsInTheWayMovedAsAdvisedMakesRoom(t *testing.T) {
 		judged, faults := Judge(o.Taken(moved), Builtin())
 		require.Empty(t, faults)
 		for _, f := range judged.Findings {
-			assert.NotEqual(t, Foul, f.Verdict, "%s against %s", f.ID, f.Against)
+			assert.NotEqual(t, Foul, f.Verdict, "%s against %s", f.ID(), f.Against)
 		}
 		assert.InDelta(t, 90, math.Abs(o.Yaw.Value), 1e-9)
 	}

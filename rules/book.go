@@ -2,44 +2,30 @@ package rules
 
 import (
 	_ "embed"
-	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"bench.example/undermark/vehicles"
 )
 
-// Sense says on which side of a rule's value is right.
-type Sense uint8
-
-// The senses of a rule.
-const (
-	Least Sense = iota // at least the value
-	Most               // at most the value
-)
-
-func (s Sense) String() string { return [...]string{"least", "most"}[s] }
-
-// Rule is one value of a book: of an id, and of a kind of thing where Kind is not "".
-type Rule struct {
-	ID, Kind   string
-	Value      vehicles.Number // not set: nobody but the heater's maker can say
-	Unit       string          // mm, mm/m, deg, count or ""
-	Sense      Sense
-	Title, Ask string // in a fitter's words: what is asked, and why or how to find out
-	Source     string
-	Book       string // which book says it: "this job", "workshop", "built in"
+// Limit is what a book asks under a rule: of a kind of thing where Kind is not "".
+type Limit struct {
+	*Rule
+	Kind   string
+	Value  vehicles.Number // not set: nobody but the heater's maker can say
+	Source string
+	Book   string // which book says it: "this job", "workshop", "built in"
 }
 
-// Key is the name the rule goes by in a job's [rules].
-func (r Rule) Key() string { return ruleKey(r.ID, r.Kind) }
+// Key is the name the limit goes by in a job's [rules].
+func (l *Limit) Key() string { return l.Rule.Key(l.Kind) }
 
-func ruleKey(id, kind string) string {
-	if kind == "" {
-		return id
+// Heading is the rule's title, with the kind it is for.
+func (l *Limit) Heading() string {
+	if l.Kind == "" {
+		return l.Title
 	}
-	return id + "." + kind
+	return l.Title + ": " + l.Kind
 }
 
 // The names of the books, as findings say them.
@@ -49,23 +35,23 @@ const (
 	BuiltIn  = "built in"
 )
 
-// Book is what is allowed: rules by id and kind, over the books behind it. It is never changed once made.
+// Book is what is allowed: limits by rule and kind, over the books behind it. It is never changed once made.
 type Book struct {
-	rules []Rule              // in the order of the file, kinds behind their general rule
-	by    map[string]*entries // by id
-	under *Book               // speaks when this one says nothing; nil for the last
+	limits []Limit            // in the order of the file, kinds behind their general limit
+	by     map[*Rule]*entries // what it says under each rule
+	under  *Book              // speaks when this one says nothing; nil for the last
 }
 
-// entries are what one book says under an id.
+// entries are what one book says under a rule.
 type entries struct {
-	general *Rule // nil: nothing without a kind
-	kinds   map[string]*Rule
+	general *Limit // nil: nothing without a kind
+	kinds   map[string]*Limit
 }
 
 // of is what the entries say of a kind: their own word for it before the general one; nil for nothing.
-func (e *entries) of(kind string) *Rule {
-	if r := e.kinds[kind]; r != nil {
-		return r
+func (e *entries) of(kind string) *Limit {
+	if l := e.kinds[kind]; l != nil {
+		return l
 	}
 	return e.general
 }
@@ -77,7 +63,7 @@ var builtinText []byte
 func Builtin() *Book { return builtin() }
 
 var builtin = sync.OnceValue(func() *Book {
-	book, err := parseBook(builtinText, "book.toml", BuiltIn, nil)
+	book, err := parseBook(builtinText, "book.toml", BuiltIn)
 	if err != nil {
 		panic(err) // the program's own file, held by a test
 	}
@@ -91,169 +77,118 @@ func (b *Book) Over(under *Book) *Book {
 	return &c
 }
 
-func newBook(rules []Rule) *Book {
-	b := &Book{rules: rules, by: make(map[string]*entries, len(rules))}
-	for i := range rules {
-		r := &rules[i]
-		e := b.by[r.ID]
+func newBook(limits []Limit) *Book {
+	b := &Book{limits: limits, by: make(map[*Rule]*entries, len(limits))}
+	for i := range limits {
+		l := &limits[i]
+		e := b.by[l.Rule]
 		if e == nil {
 			e = &entries{}
-			b.by[r.ID] = e
+			b.by[l.Rule] = e
 		}
-		if r.Kind == "" {
-			e.general = r
+		if l.Kind == "" {
+			e.general = l
 			continue
 		}
 		if e.kinds == nil {
-			e.kinds = map[string]*Rule{}
+			e.kinds = map[string]*Limit{}
 		}
-		e.kinds[r.Kind] = r
+		e.kinds[l.Kind] = l
 	}
 	return b
 }
 
-// ForJob returns the book with the job's own rules in front, and a fault for every rule of the job that no book knows.
+// ForJob returns the book with the job's own rules in front, and what is wrong with those, as CheckRules says it.
 func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 	if len(job.Rules) == 0 {
 		return b, nil
 	}
-	var faults []vehicles.Fault
-	own := make([]Rule, 0, len(job.Rules))
+	own := make([]Limit, 0, len(job.Rules))
 	for key, value := range job.Rules {
-		rule, ok := knownRules()[key]
-		if !ok {
-			faults = append(faults, vehicles.Fault{Key: vehicles.JoinKey("rules", key), Text: unknownRule(key)})
-			continue
+		if rule, kind, ok := ruleOf(key); ok {
+			own = append(own, Limit{Rule: rule, Kind: kind, Value: vehicles.Some(value), Source: ThisJob, Book: ThisJob})
 		}
-		rule.Value, rule.Source, rule.Book = vehicles.Some(value), ThisJob, ThisJob
-		own = append(own, rule)
 	}
-	slices.SortFunc(faults, func(a, b vehicles.Fault) int { return strings.Compare(a.Key, b.Key) })
-	return newBook(own).Over(b), faults
+	return newBook(own).Over(b), CheckRules(job)
 }
 
-// Lookup returns the rule that holds for an id and a kind ("" for none): the nearest book that says anything about it
-// speaks, its entry for the kind before its general one. ok is false when no book does.
-func (b *Book) Lookup(id, kind string) (rule Rule, ok bool) {
-	if r := b.find(id, kind); r != nil {
-		return *r, true
+// Lookup returns the limit that holds under a rule's id for a kind ("" for none): the nearest book that says anything
+// about it speaks, its entry for the kind before its general one. ok is false when no book does.
+func (b *Book) Lookup(id, kind string) (limit Limit, ok bool) {
+	if rule := rulesByID()[id]; rule != nil {
+		if l := b.find(rule, kind); l != nil {
+			return *l, true
+		}
 	}
-	return Rule{}, false
+	return Limit{}, false
 }
 
-// find is Lookup without the copy; nil when no book says anything.
-func (b *Book) find(id, kind string) *Rule {
+func (b *Book) find(rule *Rule, kind string) *Limit {
 	for ; b != nil; b = b.under {
-		if e := b.by[id]; e != nil {
-			if r := e.of(kind); r != nil {
-				return r
+		if e := b.by[rule]; e != nil {
+			if l := e.of(kind); l != nil {
+				return l
 			}
 		}
 	}
 	return nil
 }
 
-// byKind is find for one id and many kinds: what the books say under the id, the nearest first.
-type byKind []*entries
+// of is the limit that holds under a rule in general. Where no book says anything it is one without a value.
+func (b *Book) of(rule *Rule) *Limit {
+	if l := b.find(rule, ""); l != nil {
+		return l
+	}
+	return &Limit{Rule: rule}
+}
 
-func (b *Book) ofKinds(id string) byKind {
-	var list byKind
+// byKind is what the books say under a rule, the nearest first.
+type byKind struct {
+	rule *Rule
+	list []*entries
+}
+
+// ofKinds makes ready for asking for many kinds.
+func (b *Book) ofKinds(rule *Rule) byKind {
+	var list []*entries
 	for ; b != nil; b = b.under {
-		if e := b.by[id]; e != nil {
+		if e := b.by[rule]; e != nil {
 			list = append(list, e)
 		}
 	}
-	return list
+	return byKind{rule, list}
 }
 
-func (list byKind) of(kind string) *Rule {
-	for _, e := range list {
-		if r := e.of(kind); r != nil {
-			return r
+// of is the limit that holds for a kind. Where no book says anything it is one without a value.
+func (k byKind) of(kind string) *Limit {
+	for _, e := range k.list {
+		if l := e.of(kind); l != nil {
+			return l
 		}
 	}
-	return nil
+	return &Limit{Rule: k.rule}
 }
 
-// Rules lists every rule that can speak, in the built-in book's order: for each id and kind the one that holds.
-func (b *Book) Rules() []Rule {
-	var list []Rule
-	for _, id := range ruleIDs() {
-		for _, kind := range append([]string{""}, kindsOf(id)...) {
-			if !b.says(id, kind) {
-				continue
-			}
-			rule := *b.find(id, kind)
-			if rule.Kind != kind { // a nearer book's general value speaks for the kind
-				rule = ofKind(rule, kind)
-			}
-			list = append(list, rule)
+// Limits lists every limit that can speak, in the built-in book's order: for each rule and kind the one that holds.
+func (b *Book) Limits() []Limit {
+	var list []Limit
+	for i := range Builtin().limits {
+		if rule := Builtin().limits[i]; rule.Kind == "" {
+			list = append(list, b.limitsOf(rule.Rule)...)
 		}
 	}
 	return list
 }
 
-// says tells whether this book or one behind it has an entry for the very kind, or the general one for "".
-func (b *Book) says(id, kind string) bool {
-	for ; b != nil; b = b.under {
-		if e := b.by[id]; e != nil && (kind == "" && e.general != nil || e.kinds[kind] != nil) {
-			return true
+func (b *Book) limitsOf(rule *Rule) (list []Limit) {
+	said := b.ofKinds(rule)
+	for _, kind := range append([]string{""}, rule.kinds()...) {
+		own := func(e *entries) bool { return kind == "" && e.general != nil || e.kinds[kind] != nil }
+		if slices.ContainsFunc(said.list, own) {
+			limit := *said.of(kind)
+			limit.Kind = kind // a nearer book's general value may speak for the kind
+			list = append(list, limit)
 		}
 	}
-	return false
-}
-
-// ruleIDs are the ids of the built-in book, in its order.
-var ruleIDs = sync.OnceValue(func() []string {
-	var ids []string
-	for _, r := range Builtin().rules {
-		if r.Kind == "" {
-			ids = append(ids, r.ID)
-		}
-	}
-	return ids
-})
-
-// kindsOf returns the kinds a rule may have values for.
-func kindsOf(id string) []string {
-	switch {
-	case strings.HasSuffix(id, ".clearance"), strings.HasSuffix(id, ".shielded"):
-		return vehicles.Kinds
-	case id == "exhaust.outlet":
-		return vehicles.OpeningKinds
-	case id == "stub.in-cut":
-		return []string{"exhaust", "intake", "fuel"}
-	}
-	return nil
-}
-
-// knownRules are all rules that may be given a value, by key, without one.
-var knownRules = sync.OnceValue(func() map[string]Rule {
-	known := map[string]Rule{}
-	for _, r := range Builtin().rules {
-		if r.Kind != "" {
-			continue
-		}
-		r.Value = vehicles.Number{}
-		known[r.ID] = r
-		for _, kind := range kindsOf(r.ID) {
-			known[ruleKey(r.ID, kind)] = ofKind(r, kind)
-		}
-	}
-	return known
-})
-
-// ofKind is a general rule made into the one for a kind.
-func ofKind(general Rule, kind string) Rule {
-	general.Kind = kind
-	general.Title += ": " + kind
-	return general
-}
-
-func unknownRule(key string) string {
-	hint := ""
-	if _, _, near, ok := vehicles.SplitRule(key); !ok && near != "" {
-		hint = fmt.Sprintf("; near it is %q", near)
-	}
-	return fmt.Sprintf("%q is no rule%s; all are listed by: undermark rules", key, hint)
+	return list
 }

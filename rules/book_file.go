@@ -20,6 +20,7 @@ type bookFile struct {
 	Rules  []ruleFile `toml:"rule"`
 }
 
+// ruleFile is what a book says under a rule. Unit and words are the rule's own: they may stand there, and change nothing.
 type ruleFile struct {
 	ID      string             `toml:"id"`
 	Value   *float64           `toml:"value"`
@@ -57,11 +58,10 @@ func LoadBook(path string) (*Book, error) {
 	if faults := misread(values); len(faults) > 0 {
 		return nil, vehicles.FaultsIn(text, path, faults)
 	}
-	return parseBook(text, path, Workshop, knownRules())
+	return parseBook(text, path, Workshop)
 }
 
-// parseBook reads a book; with known given, its rules are values for known ones.
-func parseBook(text []byte, file, name string, known map[string]Rule) (*Book, error) {
+func parseBook(text []byte, file, name string) (*Book, error) {
 	var f bookFile
 	if _, err := toml.Decode(string(text), &f); err != nil {
 		return nil, fmt.Errorf("%s: %w", file, err) // of the program's own file: others are looked into before
@@ -69,78 +69,71 @@ func parseBook(text []byte, file, name string, known map[string]Rule) (*Book, er
 	if f.Format != 1 {
 		return nil, vehicles.FaultsIn(text, file, []vehicles.Fault{{Key: "format", Text: fmt.Sprintf("format is %d: this program reads format = 1", f.Format)}})
 	}
-	var rules []Rule
+	var limits []Limit
 	var faults []vehicles.Fault
 	for i, r := range f.Rules {
-		added, wrong, leaf := r.rules(name, known)
+		added, wrong, leaf := r.limits(name)
 		if wrong == "" {
-			wrong, leaf = repeated(rules, added), "id"
+			wrong, leaf = repeated(limits, added), "id"
 		}
 		if wrong != "" {
 			faults = append(faults, vehicles.Fault{Key: fmt.Sprintf("rule[%d].%s", i, leaf), Text: wrong})
 		}
-		rules = append(rules, added...)
+		limits = append(limits, added...)
 	}
-	return newBook(rules), vehicles.FaultsIn(text, file, faults)
+	return newBook(limits), vehicles.FaultsIn(text, file, faults)
 }
 
-// repeated says which of the added rules is there already.
-func repeated(rules, added []Rule) string {
+// repeated says which of the added limits is there already.
+func repeated(limits, added []Limit) string {
 	for _, a := range added {
-		if slices.ContainsFunc(rules, func(r Rule) bool { return r.Key() == a.Key() }) {
+		if slices.ContainsFunc(limits, func(l Limit) bool { return l.Key() == a.Key() }) {
 			return fmt.Sprintf("rule %q is there twice: keep one", a.Key())
 		}
 	}
 	return ""
 }
 
-// rules turns one [[rule]] into the general rule and those of its kinds. What is wrong is said with the key it is at.
-func (r ruleFile) rules(name string, known map[string]Rule) (rules []Rule, wrong, leaf string) {
-	general := Rule{ID: r.ID, Unit: r.Unit, Title: r.Title, Ask: r.Ask}
-	if known != nil {
-		base, ok := known[r.ID]
-		if !ok || base.Kind != "" {
-			return nil, unknownRule(r.ID), "id"
-		}
-		general = base
+// limits turns one [[rule]] into the general limit and those of its kinds. What is wrong is said with the key it is at.
+func (r ruleFile) limits(name string) (limits []Limit, wrong, leaf string) {
+	rule := rulesByID()[r.ID]
+	if rule == nil {
+		return nil, noRule(r.ID), "id"
 	}
 	switch r.Sense {
-	case "", general.Sense.String():
-	case "most":
-		if known != nil {
-			return nil, fmt.Sprintf("the sense of %q is %q and stays so: leave it out", r.ID, general.Sense), "sense"
-		}
-		general.Sense = Most
+	case "", rule.Sense.String():
+	case Least.String(), Most.String():
+		return nil, fmt.Sprintf("the sense of %q is %q and stays so: leave it out", r.ID, rule.Sense), "sense"
 	default:
 		return nil, fmt.Sprintf("sense is %q: it is least or most", r.Sense), "sense"
 	}
-	general.Book, general.Source = name, r.Source
+	general := Limit{Rule: rule, Source: r.Source, Book: name}
 	if general.Source == "" {
 		general.Source = name
 	}
 	if r.Value != nil {
 		general.Value = vehicles.Some(*r.Value)
 	}
-	if r.Value != nil || known == nil {
-		rules = append(rules, general)
+	if r.Value != nil || name == BuiltIn {
+		limits = append(limits, general)
 	}
 	for _, kind := range sortedKinds(r.Kinds) {
-		if !slices.Contains(kindsOf(r.ID), kind) {
+		if !slices.Contains(rule.kinds(), kind) {
 			return nil, fmt.Sprintf("%q has no kind %q", r.ID, kind), vehicles.JoinKey("kinds", kind)
 		}
-		own := ofKind(general, kind)
-		own.Value = vehicles.Some(r.Kinds[kind])
+		own := general
+		own.Kind, own.Value = kind, vehicles.Some(r.Kinds[kind])
 		if source := r.Sources[kind]; source != "" {
 			own.Source = source
 		}
-		rules = append(rules, own)
+		limits = append(limits, own)
 	}
-	for _, rule := range rules {
-		if v := rule.Value.Value; math.IsNaN(v) || math.IsInf(v, 0) {
-			return nil, fmt.Sprintf("the value of %q is not a number", rule.Key()), "value"
+	for _, limit := range limits {
+		if v := limit.Value.Value; math.IsNaN(v) || math.IsInf(v, 0) {
+			return nil, fmt.Sprintf("the value of %q is not a number", limit.Key()), "value"
 		}
 	}
-	return rules, "", ""
+	return limits, "", ""
 }
 
 func sortedKinds(values map[string]float64) []string {

@@ -9,8 +9,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// ruleKeys are the keys of a [[rule]], and what their values must be.
-var ruleKeys = map[string]struct {
+// bookKeys are the keys of a [[rule]], and what their values must be.
+var bookKeys = map[string]struct {
 	says string
 	is   func(value any) bool
 }{
@@ -61,11 +61,11 @@ func misreadRules(value any) (faults []vehicles.Fault) {
 	}
 	for i, rule := range rules {
 		for _, key := range slices.Sorted(maps.Keys(rule)) {
-			at, known := ruleKeys[key]
+			at, known := bookKeys[key]
 			path := vehicles.JoinKey(fmt.Sprintf("rule[%d]", i), key)
 			if !known {
 				faults = append(faults, vehicles.Fault{Key: path, Text: fmt.Sprintf("unknown key %q: a rule has %s", key,
-					strings.Join(slices.Sorted(maps.Keys(ruleKeys)), ", "))})
+					strings.Join(slices.Sorted(maps.Keys(bookKeys)), ", "))})
 				continue
 			}
 			if bad, wrong := mistyped(path, key, rule[key], at.is); wrong {

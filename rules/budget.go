@@ -76,26 +76,27 @@ func (b *budget) add(x, y vehicles.Made) {
 
 // surveyed is what the place of the thing measured is made of, at the finding's nearest point of it.
 func (b *budget) surveyed() (x, y vehicles.Made) {
-	table, things := vehicles.Obstructions, b.r.Plan.Obstructions
-	switch b.f.ID {
-	case "exhaust.outlet":
-		opening := &b.r.Plan.Openings[b.f.Index].Placed
-		return b.r.Job.MadeAt(vehicles.Openings, b.f.Index, opening, b.f.At[1].Plan(), 0)
-	case "plate.fitting", "body.space":
-		table, things = vehicles.Fittings, b.r.Plan.Fittings
+	i, limit := int(b.f.Against.Index), b.r.Book.closureLimit()
+	made := func(table vehicles.Table, placed *vehicles.Placed, limit float64) (x, y vehicles.Made) {
+		return b.r.Job.MadeAt(table, i, placed, b.f.At[1].Plan(), limit)
 	}
-	return b.r.Job.MadeAt(table, b.f.Index, &things[b.f.Index], b.f.At[1].Plan(), b.r.Book.closureLimit())
+	switch b.f.Against.Sort {
+	case AnOpening:
+		return made(vehicles.Openings, &b.r.Plan.Openings[i].Placed, 0)
+	case AFitting:
+		return made(vehicles.Fittings, &b.r.Plan.Fittings[i], limit)
+	}
+	return made(vehicles.Obstructions, &b.r.Plan.Obstructions[i], limit)
 }
 
 // marks adds what putting the subject in place costs, or measuring where its pilot hole is.
 func (b *budget) marks() {
-	switch b.f.Subject {
-	case "cut", "plate", "body":
+	if b.f.Subject.marked() {
 		b.add(b.cutMade())
 		return
 	}
 	b.add(b.runMade(b.f.At[0]))
-	if b.f.ID == "exhaust.fuel" || b.f.ID == "intake.apart" {
+	if b.f.Against.run() {
 		b.add(b.runMade(b.f.At[1]))
 	}
 }

@@ -22,7 +22,7 @@ func addsUp(t *testing.T, result Result, name string) {
 			}
 			sum += s.Variance
 		}
-		assert.InDelta(t, f.Sigma*f.Sigma, sum, 1e-9*(1+f.Sigma*f.Sigma), "%s: %s %s", name, f.ID, f.Against)
+		assert.InDelta(t, f.Sigma*f.Sigma, sum, 1e-9*(1+f.Sigma*f.Sigma), "%s: %s %s", name, f.ID(), f.Against)
 	}
 }
 

@@ -3,7 +3,6 @@ package rules
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -21,10 +20,10 @@ func candidates(r *Result) []Advice {
 	c := candidate{r: r, done: map[int]bool{}}
 	for i := range r.Findings {
 		f := &r.Findings[i]
-		about := f.Index >= 0 && (strings.HasSuffix(f.ID, ".clearance") || f.ID == "chain.closure")
-		if f.Verdict == Doubtful && about && !c.done[f.Index] {
-			c.done[f.Index] = true
-			c.obstruction(f.Index)
+		at := int(f.Against.Index)
+		if f.Verdict == Doubtful && f.Against.Sort == AnObstruction && !c.done[at] {
+			c.done[at] = true
+			c.obstruction(at)
 		}
 	}
 	c.openings()

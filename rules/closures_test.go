@@ -20,15 +20,15 @@ func TestWhatRestsOnAChainThatMissesIsHeldBack(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, Clear, closed.Verdict)
 	f := one(t, job, "chain.closure", "a crossmember")
-	assert.Equal(t, "survey", f.Subject)
+	assert.Equal(t, the(TheSurvey), f.Subject)
 	assert.InDelta(t, 6.635, f.Required.Value, 5e-4) // NIST/SEMATECH handbook, 1.3.6.7.4, one degree of freedom (from memory)
 
 	job.Obstructions[0].Total[0] = at(172)
 	missed, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range missed.Findings {
-		rests := f.ID == "chain.closure" || f.Against == "a crossmember" || f.Against == "a chassis rail"
-		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID, f.Against)
+		rests := f.ID() == "chain.closure" || f.Against.Name == "a crossmember" || f.Against.Name == "a chassis rail"
+		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID(), f.Against)
 	}
 	f = one(t, job, "chain.closure", "a crossmember")
 	// By hand: u^2 is (0.7^2 + 1)/3 twice and (0.5^2 + 1)/3, class II of 2014/32/EU annex X.

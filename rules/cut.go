@@ -2,56 +2,102 @@ package rules
 
 import (
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
-// ties judges whether the ties agree with each other. It comes first: what rests on them is held back by it.
-func (b *bench) ties() {
-	fit := &b.plan.Fit
-	if !fit.Tied() {
-		return
-	}
-	f := b.open("ties.fit", b.book.find("ties.fit", ""), "ties", "")
-	f.Value = fit.Statistic
-	if !f.Required.Set {
-		f.Required.Value, f.Required.Set = survey.ChiSquared99(2*fit.N-3), true
-	}
-	b.close(f, 0)
-	if f.Verdict == Foul { // above its limit the fit is doubtful, never foul by itself
-		f.Verdict = Doubtful
-		f.Why = why(f, 0)
-		b.tiesApart = true
-	}
+// The rules of the cut: what is under the floor, and the floor's edges.
+var cutRules = []*Rule{
+	cutReach,
+	{
+		ID: "cut.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+		Word:   "cut",
+		Title:  "Cut clear of what is under the floor",
+		Ask:    "The saw wanders, and what it meets can't be seen from above.",
+		Advice: "move the cut away from it, in Place.",
+		short:  tooClose,
+		check:  cutClearance,
+		keep:   keeper{TheCut, keepUnder},
+	},
+	{
+		ID: "cut.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		Word:   "cut",
+		Title:  "Cut inside the floor",
+		Ask:    "The flange and its seal need sheet metal all round.",
+		Advice: "move the cut away from it, in Place.",
+		short:  tooClose,
+		check:  cutOnFloor,
+		keep:   keeper{TheCut, keepCutOnFloor},
+	},
 }
 
-// cut judges the cut against what is under the floor and against the floor's edges.
-func (b *bench) cut() {
-	if b.job.Cut == nil {
+// cutReach gives no finding: it says which things count for those of the cut.
+var cutReach = &Rule{
+	ID: "cut.reach", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+	Title: "How deep saw and pilot bit reach below the floor",
+	Ask:   "Measure the hole saw with its pilot bit in: how far does the tip go below the floor when the saw is through?",
+}
+
+func cutClearance(j *judge, r *Rule) {
+	if j.job.Cut == nil {
 		return
 	}
-	radius, place := b.job.Cut.Across/2, &b.plan.Cut
-	rules := b.book.ofKinds("cut.clearance")
-	mark, reach := b.cutMark(), b.reach()
-	for i := range b.plan.Obstructions {
-		thing := &b.plan.Obstructions[i]
+	radius, place := j.job.Cut.Across/2, &j.plan.Cut
+	limits, mark, reach := j.book.ofKinds(r), j.cutMark(), j.reach()
+	for i := range j.plan.Obstructions {
+		thing := &j.plan.Obstructions[i]
 		if !reached(thing, reach) {
 			continue
 		}
-		o := &b.job.Obstructions[i]
 		s := thing.Prism.Footprint.GapCircle(place.At, radius)
 		n := s.N.At(0)
-		f := b.open("cut.clearance", rules.of(o.Kind), "cut", o.Name)
-		f.Kind, f.Index, f.Value, f.N = o.Kind, i, s.Gap, n
+		f := j.open(limits.of(j.job.Obstructions[i].Kind), the(TheCut), j.obstruction(i))
+		f.Value, f.N = s.Gap, n
 		f.Spread = spread(thing, s.B, n, mark)
-		b.flat(f, s.A, s.B)
-		h := rests(thing)
+		f.flat(s.A, s.B)
+		why := rests(thing)
 		if !place.Drilled {
-			h |= b.across(f, n)
+			why |= j.across(f, n)
 		}
-		b.close(f, h)
+		j.close(f, why)
 	}
-	b.onFloor("cut.on-floor", "cut", geometry.NewRound(place.At, radius))
+}
+
+func cutOnFloor(j *judge, r *Rule) {
+	if j.job.Cut != nil {
+		j.onFloor(r, TheCut, geometry.NewRound(j.plan.Cut.At, j.job.Cut.Across/2))
+	}
+}
+
+// DefaultAcross is the cut that places are sought for while a job has none: 127 mm (5 in). common practice, no source.
+const DefaultAcross = 127
+
+func (j *judge) cutRadius() float64 {
+	if j.job.Cut == nil {
+		return DefaultAcross / 2.
+	}
+	return j.job.Cut.Across / 2
+}
+
+func keepUnder(j *judge, r *Rule) (list []keep) {
+	limits, radius, reach := j.book.ofKinds(r), j.cutRadius(), j.reach()
+	for i := range j.plan.Obstructions {
+		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
+		if !reached(thing, reach) {
+			continue
+		}
+		need := radius + limits.of(o.Kind).least()
+		list = append(list, keep{name: o.Name, thing: thing, need: need, margin: func(c geometry.Point) float64 {
+			return thing.Prism.Footprint.GapOnly(c) - need
+		}})
+	}
+	return list
+}
+
+func keepCutOnFloor(j *judge, r *Rule) []keep {
+	low, high, need := j.plan.FloorMin, j.plan.FloorMax, j.cutRadius()+j.book.of(r).least()
+	return []keep{{name: TheFloor.String(), edge: true, need: need, margin: func(c geometry.Point) float64 {
+		return min(c.X-low.X, high.X-c.X, c.Y-low.Y, high.Y-c.Y) - need
+	}}}
 }
 
 // reached tells whether saw or pilot bit, which go down to a drop of reach, may get to a thing under the floor.
@@ -60,24 +106,24 @@ func reached(thing *vehicles.Placed, reach float64) bool {
 }
 
 // reach is the drop to which saw or pilot bit may reach: the book's, or the ground when it has none.
-func (b *bench) reach() float64 {
-	if rule := b.book.find("cut.reach", ""); rule != nil && rule.Value.Set {
-		return rule.Value.Value
+func (j *judge) reach() float64 {
+	if limit := j.book.of(cutReach); limit.Value.Set {
+		return limit.Value.Value
 	}
-	return b.job.Floor.Ground
+	return j.job.Floor.Ground
 }
 
 // onFloor judges how far inside the floor's edges something lies. The floor is laid out in the frame below.
-func (b *bench) onFloor(id, subject string, outline geometry.Footprint) {
-	s := outline.Inside(b.plan.FloorMin, b.plan.FloorMax)
+func (j *judge) onFloor(r *Rule, subject Sort, outline geometry.Footprint) {
+	s := outline.Inside(j.plan.FloorMin, j.plan.FloorMax)
 	n := s.N.At(0)
-	f := b.open(id, b.book.find(id, ""), subject, "floor")
+	f := j.open(j.book.of(r), the(subject), the(TheFloor))
 	f.Value, f.N = s.Gap, n
-	f.Spread.Mark = b.cutMark().along(n)
-	b.flat(f, s.A, s.B)
-	var h hold
-	if !b.plan.Cut.Drilled {
-		h = b.across(f, n)
+	f.Spread.Mark = j.cutMark().along(n)
+	f.flat(s.A, s.B)
+	var why reasons
+	if !j.plan.Cut.Drilled {
+		why = j.across(f, n)
 	}
-	b.close(f, h)
+	j.close(f, why)
 }

@@ -32,7 +32,7 @@ func TestTheDemoStartsFoulAndCanBeMadeClear(t *testing.T) {
 	require.Empty(t, faults)
 	for _, f := range moved.Findings {
 		if f.Verdict != Clear {
-			assert.Equal(t, "reductant tank", f.Against, "%s %s", f.ID, f.Why)
+			assert.Equal(t, "reductant tank", f.Against.Name, "%s %s", f.ID(), f.Why)
 			assert.Equal(t, "not measured on this van", f.Why)
 		}
 	}

@@ -17,13 +17,12 @@ type Doubt struct{ Possible, Sure Room }
 // holds back for another reason, such as a thing not measured on this van, does not show in it. Nor does it change when
 // the cut moves.
 func DoubtOfCut(r *Result) Doubt {
-	tape := r.Job.SurveyTape()
-	b := bench{job: &r.Job, plan: &r.Plan, book: r.Book, tape: tape, gauge: tape.Gauge()}
-	mark := b.markAnywhere()
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	mark := j.markAnywhere()
 	guard := func(thing *vehicles.Placed) float64 { return coverage * math.Sqrt(mark+ofThing(thing)) }
 	less := func(thing *vehicles.Placed) float64 { return -guard(thing) }
 	edge := coverage * math.Sqrt(mark)
-	return Doubt{Possible: b.roomForCut(less, -edge), Sure: b.roomForCut(guard, edge)}
+	return Doubt{Possible: j.roomForCut(less, -edge), Sure: j.roomForCut(guard, edge)}
 }
 
 // Same tells whether two doubts are the same all over the floor.
@@ -36,13 +35,13 @@ func (r Room) Same(q Room) bool { return reflect.DeepEqual(r.limits, q.limits) }
 
 // markAnywhere is the variance of a mark in the middle of the floor, put from above, in the direction in which it is larger,
 // and of the frames there, mm^2.
-func (b *bench) markAnywhere() float64 {
-	middle := b.plan.FloorMin.Add(b.plan.FloorMax).Scale(0.5)
-	up := b.plan.Fit.Up(middle)
-	mark := max(b.gauge.MarkVariance(b.job.AboveBumper(up)), b.gauge.MarkVariance(b.job.AboveLeft()))
-	frames := b.job.Frames() * b.job.Frames() / 3
-	if b.plan.Fit.Tied() {
-		along, across := b.plan.Fit.U(geometry.Point{X: 1}, middle), b.plan.Fit.U(geometry.Point{Y: 1}, middle)
+func (j *judge) markAnywhere() float64 {
+	middle := j.plan.FloorMin.Add(j.plan.FloorMax).Scale(0.5)
+	up := j.plan.Fit.Up(middle)
+	mark := max(j.gauge.MarkVariance(j.job.AboveBumper(up)), j.gauge.MarkVariance(j.job.AboveLeft()))
+	frames := j.job.Frames() * j.job.Frames() / 3
+	if j.plan.Fit.Tied() {
+		along, across := j.plan.Fit.U(geometry.Point{X: 1}, middle), j.plan.Fit.U(geometry.Point{Y: 1}, middle)
 		frames = max(along, across) * max(along, across)
 	}
 	return mark + frames

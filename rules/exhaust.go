@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -9,48 +8,170 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-func (b *bench) exhaustRules() {
-	r := b.plan.Exhaust
-	if r == nil {
-		return
-	}
-	book := "exhaust.clearance"
-	if b.job.Exhaust.Shielded {
-		book = "exhaust.clearance.shielded"
-	}
-	tube := tubeOf(r)
-	b.clearances("exhaust", book, tube)
-	b.fuelLine(tube)
-	b.common("exhaust", r)
-	b.plain("exhaust.drains", "exhaust", "", float64(undrained(r)))
-	b.falls(r)
-	if clips := b.job.Exhaust.Clips; len(clips) > 0 {
-		b.plain("exhaust.clip-span", "exhaust", "", longestSpan(r, clips))
-	}
-	b.outlets(r)
-	b.edge(r)
+// The rules of the exhaust's way.
+var exhaustRules = []*Rule{
+	{
+		ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+		Word:   "exhaust",
+		Title:  "Exhaust clear of what is under the floor",
+		Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
+		Advice: "move the points of the exhaust, in Place.",
+		short:  tooClose,
+		check:  exhaustClearance,
+		keep:   keeper{AStub, keepExhaustStub},
+	},
+	exhaustShielded,
+	{
+		ID: "exhaust.length", Unit: MM, Sense: Most, Weight: Damages,
+		Word:   "exhaust length",
+		Title:  "Length of the exhaust",
+		Ask:    "Too long an exhaust chokes the heater: see its instructions.",
+		Advice: "shorten the exhaust; the heater's instructions give the longest.",
+		short:  tooMuch,
+		check:  ofRun(TheExhaust, lengthOf),
+	},
+	{
+		ID: "exhaust.bends", Unit: Degree, Sense: Most, Weight: Damages,
+		Word:   "exhaust bends",
+		Title:  "Bends of the exhaust together",
+		Ask:    "Every bend chokes the flow: see the heater's instructions.",
+		Advice: "straighten the exhaust: fewer and wider bends.",
+		short:  degreesTooMany,
+		check:  ofRun(TheExhaust, turnsOf),
+	},
+	{
+		ID: "exhaust.bend-room", Unit: Count, Sense: Most, Weight: Damages,
+		Word:   "exhaust short legs",
+		Title:  "Legs of the exhaust too short for their bends",
+		Ask:    "A pipe bent tighter than it can take kinks.",
+		Advice: "lengthen the short legs, or use a tighter bend.",
+		short:  tooMany,
+		check:  ofRun(TheExhaust, shortLegs),
+	},
+	{
+		ID: "exhaust.floor", Unit: MM, Sense: Least, Weight: Damages,
+		Word:   "exhaust",
+		Title:  "Exhaust below the floor",
+		Ask:    "Hot pipe close under the floor heats lining, seal and wiring above it.",
+		Advice: "move the points of the exhaust, in Place.",
+		short:  tooClose,
+		check:  belowFloor(TheExhaust),
+	},
+	{
+		ID: "exhaust.ground", Unit: MM, Sense: Least, Weight: Damages,
+		Word:   "exhaust",
+		Title:  "Exhaust above the ground",
+		Ask:    "What hangs low is torn off on a ramp or kerb.",
+		Advice: "raise the lowest point of the exhaust.",
+		short:  tooClose,
+		check:  aboveGround(TheExhaust),
+	},
+	{
+		ID: "exhaust.drains", Unit: Count, Sense: Most, Weight: Kills,
+		Word:   "exhaust low points",
+		Title:  "Low points of the exhaust without a drain",
+		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
+		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
+		short:  tooMany,
+		check:  ofRun(TheExhaust, undrained),
+	},
+	{
+		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
+		Word:   "exhaust fall",
+		Title:  "Exhaust falls towards the muffler",
+		Ask:    "Water in the exhaust must run out, not stand in the heater.",
+		Advice: "lower the leg's far end, so that water runs to the drain.",
+		short:  "falls %s mm per m too little",
+		check:  exhaustFall,
+	},
+	{
+		ID: "exhaust.muffler-level", Unit: Degree, Sense: Most, Weight: Nuisance,
+		Word:   "muffler level",
+		named:  wordAlone,
+		Title:  "Muffler level",
+		Ask:    "Its drain hole must be at its lowest point.",
+		Advice: "bring both ends of the muffler's leg to one height.",
+		short:  degreesTooMany,
+		check:  mufflerLevel,
+	},
+	{
+		ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
+		Word:   "exhaust clips",
+		Title:  "Longest stretch of exhaust without a clip",
+		Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
+		Advice: "add a clip in the longest stretch.",
+		short:  tooMuch,
+		check:  clipSpan,
+	},
 }
 
-// falls judges the legs before the muffler's own, and the muffler's level.
-func (b *bench) falls(r *vehicles.LaidRun) {
-	if r.Muffler == nil {
+// exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
+var exhaustShielded = &Rule{
+	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+	Word:   "exhaust",
+	Title:  "Shielded exhaust clear of what is under the floor",
+	Ask:    "With a heat shield between the pipe and the thing, not only a wrap on the pipe.",
+	Advice: "move the points of the exhaust, in Place.",
+	short:  tooClose,
+}
+
+func exhaustClearance(j *judge, r *Rule) {
+	if j.plan.Exhaust != nil {
+		j.clearances(bareOr(j.job.Exhaust, r), TheExhaust, j.exhaustTube())
+	}
+}
+
+// bareOr is the rule of a bare exhaust, or that of a shielded one.
+func bareOr(run *vehicles.Run, bare *Rule) *Rule {
+	if run.Shielded {
+		return exhaustShielded
+	}
+	return bare
+}
+
+func keepExhaustStub(j *judge, r *Rule) []keep {
+	run, h := j.job.Exhaust, j.job.Heater
+	if run == nil || h == nil {
+		return nil
+	}
+	return j.keepStub(bareOr(run, r), h.ExhaustStub, run.Across)
+}
+
+// exhaustFall judges the legs before the muffler's own.
+func exhaustFall(j *judge, r *Rule) {
+	run := j.plan.Exhaust
+	if run == nil || run.Muffler == nil {
 		return
 	}
-	for i := range r.Muffler.Leg {
-		fall, _, ok := legTilt(r.Path[i], r.Path[i+1])
+	for i := range run.Muffler.Leg {
+		fall, _, ok := legTilt(run.Path[i], run.Path[i+1])
 		if !ok {
 			continue
 		}
-		f := b.open("exhaust.fall", b.book.find("exhaust.fall", ""), "exhaust", fmt.Sprintf("leg %d", i+1))
-		f.Value, f.Index = fall, i
-		b.at(f, r.Path[i], r.Path[i+1])
-		b.close(f, 0)
+		f := j.open(j.book.of(r), the(TheExhaust), Thing{Sort: ALeg, Index: int32(i)})
+		f.Value = fall
+		f.between(run.Path[i], run.Path[i+1])
+		j.close(f, 0)
 	}
-	_, degrees, _ := legTilt(r.Path[r.Muffler.Leg], r.Path[r.Muffler.Leg+1])
-	f := b.open("exhaust.muffler-level", b.book.find("exhaust.muffler-level", ""), "exhaust", "muffler")
-	f.Value = degrees
-	b.at(f, r.Muffler.Axis...)
-	b.close(f, 0)
+}
+
+func mufflerLevel(j *judge, r *Rule) {
+	run := j.plan.Exhaust
+	if run == nil || run.Muffler == nil {
+		return
+	}
+	leg := run.Muffler.Leg
+	f := j.open(j.book.of(r), the(TheExhaust), the(TheMuffler))
+	_, f.Value, _ = legTilt(run.Path[leg], run.Path[leg+1])
+	axis := run.Muffler.Axis
+	f.between(axis[0], axis[len(axis)-1])
+	j.close(f, 0)
+}
+
+func clipSpan(j *judge, r *Rule) {
+	if run := j.plan.Exhaust; run != nil && len(j.job.Exhaust.Clips) > 0 {
+		j.plain(r, the(TheExhaust), Thing{}, longestSpan(run, j.job.Exhaust.Clips))
+	}
 }
 
 // flatLeg is the most by which the ends of a leg differ in drop while it still counts as level, mm. Source: the definition
@@ -59,7 +180,7 @@ const flatLeg = 0.5
 
 // undrained counts the low points of a run that nothing drains: neither the outlet nor the muffler is on them. A low
 // point is a point or a level stretch of points whose neighbours on both sides, where there are any, are higher.
-func undrained(r *vehicles.LaidRun) int {
+func undrained(r *vehicles.LaidRun) float64 {
 	count, last := 0, len(r.Path)-1
 	for from := 0; from <= last; {
 		to := from
@@ -72,7 +193,7 @@ func undrained(r *vehicles.LaidRun) int {
 		}
 		from = to + 1
 	}
-	return count
+	return float64(count)
 }
 
 // touches tells whether any part of the muffler is on the stretch between two points of the path.
@@ -105,44 +226,4 @@ func longestSpan(r *vehicles.LaidRun, clips []float64) float64 {
 		longest = max(longest, places[i]-places[i-1])
 	}
 	return longest
-}
-
-// outlets judges the outlet against every opening.
-func (b *bench) outlets(r *vehicles.LaidRun) {
-	rules := b.book.ofKinds("exhaust.outlet")
-	outlet := r.Path[len(r.Path)-1]
-	for i := range b.plan.Openings {
-		o, thing := &b.job.Openings[i], &b.plan.Openings[i].Placed
-		f := b.open("exhaust.outlet", rules.of(o.Kind), "exhaust", o.Name)
-		f.Kind, f.Index = o.Kind, i
-		b.measured(f, surfaceOf(thing.Prism.GapPoint(outlet), 0), thing)
-	}
-}
-
-// fuelLine judges what the exhaust fills against the heater's own fuel line.
-func (b *bench) fuelLine(tube *geometry.Tube) {
-	line := b.plan.Fuel
-	if line == nil {
-		return
-	}
-	s := tube.GapPath(line.Path)
-	between := surfaceOf(s.Separation3, s.Radius)
-	between.value -= line.Radius
-	b.put(b.open("exhaust.fuel", b.book.find("exhaust.fuel", ""), "exhaust", "fuel"), between)
-}
-
-// edge judges how far inside the van's outline the exhaust ends: the bumper line and the floor's sides.
-func (b *bench) edge(r *vehicles.LaidRun) {
-	outlet := r.Path[len(r.Path)-1]
-	half := b.job.Floor.Width / 2
-	value, to, n := outlet.X, geometry.Point3{X: 0, Y: outlet.Y, Z: outlet.Z}, geometry.Point3{X: 1}
-	if side := half - math.Abs(outlet.Y); side < value {
-		value, n = side, geometry.Point3{Y: 1}
-		to = geometry.Point3{X: outlet.X, Y: math.Copysign(half, outlet.Y), Z: outlet.Z}
-	}
-	f := b.open("exhaust.edge", b.book.find("exhaust.edge", ""), "exhaust", "")
-	f.Value, f.N = value, n
-	f.Spread.Mark = b.runMark(outlet).along(n)
-	b.flat(f, outlet.Plan(), to.Plan())
-	b.close(f, 0)
 }

@@ -9,17 +9,18 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Verdict is what a margin and its uncertainty come to.
-type Verdict uint8
+// Verdict is what a margin and its uncertainty come to. What nobody has judged is doubtful: that is the zero value.
+// The greater of two verdicts is the worse one.
+type Verdict int8
 
 // The verdicts, better first.
 const (
-	Clear Verdict = iota
+	Clear Verdict = iota - 1
 	Doubtful
 	Foul
 )
 
-func (v Verdict) String() string { return [...]string{"clear", "doubtful", "foul"}[v] }
+func (v Verdict) String() string { return [...]string{"clear", "doubtful", "foul"}[v-Clear] }
 
 // Spread is what the variance of a finding's value is made of, in the square of its unit.
 type Spread struct {
@@ -35,23 +36,49 @@ func (s Spread) Sum() float64 { return s.Survey + s.Mark + s.Height + s.Turn + s
 
 // Finding is what one rule says of one pair of things.
 type Finding struct {
-	ID, Subject   string
-	Against, Kind string // "" where there is none
-	Value         float64
-	Required      vehicles.Number // not set: nobody has given the rule a value
-	Margin        vehicles.Number // positive on the good side; not set with Required
-	Sigma         float64
-	Spread        Spread // Sigma squared, by cause
-	Unit          string
-	Sense         Sense
-	Verdict       Verdict
-	At            []geometry.Point3 // the nearest points, on the subject and on the other; nil where there are none
-	N             geometry.Point3   // the unit direction the value is taken along, where something measured enters
-	Flat          bool              // At is in plan only
-	Source, Book  string            // where the required value comes from, and which book said it
-	Title         string
-	Why           string // what keeps it from being clear, in a fitter's words; "" when clear
-	Index         int    // of the obstruction, opening, fitting, leg or tie it is about, from 0; -1 where there is none
+	*Limit                   // what it is held to: the rule, and what the nearest book asks under it
+	Subject  Thing           // what it is of
+	Against  Thing           // what that is held against; Nothing where there is no other
+	Value    float64         // what was found
+	Required vehicles.Number // not set: nobody has given the rule a value
+	Margin   vehicles.Number // positive on the good side; not set with Required
+	Sigma    float64
+	Spread   Spread             // Sigma squared, by cause
+	N        geometry.Point3    // the unit direction the value is taken along, where something measured enters
+	At       [2]geometry.Point3 // the nearest points, on the subject and on the other: the first Places of them
+	Why      string             // what keeps it from being clear, in a fitter's words; "" when clear
+	Verdict  Verdict
+	Places   uint8 // how many nearest points there are
+	Flat     bool  // they are in plan only
+}
+
+// ID is the id by which the JSON calls the finding.
+func (f *Finding) ID() string { return f.Rule.FindingID() }
+
+// About says in a few words what the finding is of: "cut: brake pipe, right", "exhaust fall: leg 2".
+func (f *Finding) About() string {
+	other := f.Against
+	if f.Rule.named == subjectNamed {
+		other = f.Subject
+	}
+	if other.Sort == Nothing || f.Rule.named == wordAlone {
+		return f.Rule.Word
+	}
+	return f.Rule.Word + ": " + other.String()
+}
+
+// Points are the nearest points, on the subject and on the other; none where the rule has none.
+func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }
+
+// at gives a finding the one place it is of.
+func (f *Finding) at(p geometry.Point3) { f.At[0], f.Places = p, 1 }
+
+// between gives a finding its nearest points, flat its nearest points in plan.
+func (f *Finding) between(p, q geometry.Point3) { f.At, f.Places = [2]geometry.Point3{p, q}, 2 }
+
+func (f *Finding) flat(p, q geometry.Point) {
+	f.between(p.At(0), q.At(0))
+	f.Flat = true
 }
 
 // Result is a judged job.

@@ -7,6 +7,60 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// The rules of what stands on the floor round the cut, and of the collar and the stubs through it.
+var heaterRules = []*Rule{
+	{
+		ID: "stack.turret", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		Word:   "collar through the floor",
+		named:  wordAlone,
+		Title:  "Collar reaches through the floor",
+		Ask:    "The collar must come out below the lowest rib, so that the stubs and their seal are outside.",
+		Advice: "use a deeper collar, or thin the floor round the hole as the heater's instructions allow.",
+		short:  "collar %s mm too short",
+		check:  collarThrough,
+	},
+	{
+		ID: "plate.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		Word:   "plate",
+		Title:  "Mounting flange on the floor",
+		Ask:    "The whole flange must lie on the floor.",
+		Advice: "move the cut, or turn the heater, in Place.",
+		short:  tooClose,
+		check:  plateOnFloor,
+		keep:   keeper{ThePlate, keepPlateOnFloor},
+	},
+	{
+		ID: "plate.fitting", Unit: MM, Sense: Least, Weight: Nuisance, AtCut: true,
+		Word:   "plate",
+		Title:  "Mounting flange clear of fittings",
+		Ask:    "Nothing that stands on the floor may stand on the flange.",
+		Advice: "move the cut, or turn the heater, in Place.",
+		short:  tooClose,
+		check:  plateFittings,
+		keep:   keeper{ThePlate, keepPlateClear},
+	},
+	{
+		ID: "body.space", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		Word:   "free space",
+		Title:  "Free space round the heater's body",
+		Ask:    "The space the heater's instructions ask for round the body must be free of fittings.",
+		Advice: "move the cut, turn the heater, or shift the fitting.",
+		short:  tooClose,
+		check:  bodySpace,
+		keep:   keeper{TheBody, keepBodyClear},
+	},
+	{
+		ID: "stub.in-cut", Unit: MM, Sense: Least, Weight: Damages, ByKind: AStub, AtCut: true,
+		Word:   "stub in the cut",
+		named:  subjectNamed,
+		Title:  "Stub inside the cut",
+		Ask:    "The pipe must go down through the cut without touching its rim.",
+		Advice: "check the stubs on the heater's own drawing and the width of the hole.",
+		short:  "%s mm too near the rim",
+		check:  stubsInCut,
+	},
+}
+
 // Plate returns the mounting flange's outline where the heater will sit. Its corners are anticlockwise from front left.
 func Plate(job vehicles.Job, plan vehicles.Plan) geometry.Footprint {
 	h := job.Heater
@@ -31,78 +85,122 @@ func Body(job vehicles.Job, plan vehicles.Plan, spaced bool) geometry.Prism {
 	}
 }
 
-// heater judges what stands on the floor round the cut, and the collar through it.
-func (b *bench) heater() {
-	h := b.job.Heater
-	if h == nil {
-		return
+func collarThrough(j *judge, r *Rule) {
+	if h := j.job.Heater; h != nil && h.Turret.Set {
+		j.plain(r, the(TheStack), the(TheFloor), h.Turret.Value-j.job.Floor.Thickness)
 	}
-	if h.Turret.Set {
-		b.plain("stack.turret", "stack", "floor", h.Turret.Value-b.job.Floor.Thickness)
-	}
-	if b.job.Cut == nil {
-		return
-	}
-	plate := Plate(*b.job, *b.plan)
-	b.onFloor("plate.on-floor", "plate", plate)
-	b.plateFittings(plate)
-	b.bodySpace(Body(*b.job, *b.plan, true))
-	b.stubs()
 }
 
-func (b *bench) plateFittings(plate geometry.Footprint) {
-	rule := b.book.find("plate.fitting", "")
-	for i := range b.plan.Fittings {
-		if b.job.Fittings[i].Rise.From > 0 {
+// placed tells whether there is a heater and a cut to put it on.
+func (j *judge) placed() bool { return j.job.Heater != nil && j.job.Cut != nil }
+
+func plateOnFloor(j *judge, r *Rule) {
+	if j.placed() {
+		j.onFloor(r, ThePlate, Plate(*j.job, *j.plan))
+	}
+}
+
+func plateFittings(j *judge, r *Rule) {
+	if !j.placed() {
+		return
+	}
+	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
+	for i := range j.plan.Fittings {
+		if j.job.Fittings[i].Rise.From > 0 {
 			continue
 		}
-		thing := &b.plan.Fittings[i]
+		thing := &j.plan.Fittings[i]
 		s := geometry.Between(plate, thing.Prism.Footprint)
-		f := b.open("plate.fitting", rule, "plate", b.job.Fittings[i].Name)
-		f.Value, f.Index = s.Gap, i
-		b.flat(f, s.A, s.B)
-		b.fromAbove(f, thing, s.B, s.N.At(0))
+		f := j.open(limit, the(ThePlate), j.fitting(i))
+		f.Value = s.Gap
+		f.flat(s.A, s.B)
+		j.fromAbove(f, thing, s.B, s.N.At(0))
 	}
 }
 
-func (b *bench) bodySpace(body geometry.Prism) {
-	rule := b.book.find("body.space", "")
-	for i := range b.plan.Fittings {
-		thing := &b.plan.Fittings[i]
-		s := geometry.BoxGap(body, thing.Prism)
-		f := b.open("body.space", rule, "body", b.job.Fittings[i].Name)
-		f.Value, f.Index = s.Gap, i
-		b.at(f, s.A, s.B)
-		b.fromAbove(f, thing, s.B.Plan(), s.N)
+func bodySpace(j *judge, r *Rule) {
+	if !j.placed() {
+		return
 	}
+	limit, body := j.book.of(r), Body(*j.job, *j.plan, true)
+	for i := range j.plan.Fittings {
+		thing := &j.plan.Fittings[i]
+		s := geometry.BoxGap(body, thing.Prism)
+		f := j.open(limit, the(TheBody), j.fitting(i))
+		f.Value = s.Gap
+		f.between(s.A, s.B)
+		j.fromAbove(f, thing, s.B.Plan(), s.N)
+	}
+}
+
+func keepPlateOnFloor(j *judge, r *Rule) []keep {
+	if j.job.Heater == nil {
+		return nil
+	}
+	return j.keepOnFloor(r, Plate(*j.job, *j.plan))
+}
+
+func keepPlateClear(j *judge, r *Rule) (list []keep) {
+	if j.job.Heater == nil {
+		return nil
+	}
+	plate, now, need := Plate(*j.job, *j.plan), j.plan.Cut.At, j.book.of(r).least()
+	for i := range j.plan.Fittings {
+		thing, f := &j.plan.Fittings[i], &j.job.Fittings[i]
+		if f.Rise.From > 0 {
+			continue
+		}
+		list = append(list, keep{name: f.Name, margin: func(c geometry.Point) float64 {
+			return geometry.Between(plate.Moved(0, c.Sub(now)), thing.Prism.Footprint).Gap - need
+		}, floor: clearOf(thing, plate, now, need)})
+	}
+	return list
+}
+
+func keepBodyClear(j *judge, r *Rule) (list []keep) {
+	if j.job.Heater == nil {
+		return nil
+	}
+	body, now, need := Body(*j.job, *j.plan, true), j.plan.Cut.At, j.book.of(r).least()
+	for i := range j.plan.Fittings {
+		thing, f := &j.plan.Fittings[i], &j.job.Fittings[i]
+		list = append(list, keep{name: f.Name, margin: func(c geometry.Point) float64 {
+			moved := body
+			moved.Footprint = body.Footprint.Moved(0, c.Sub(now))
+			return geometry.BoxGap(moved, thing.Prism).Gap - need
+		}, floor: clearOf(thing, body.Footprint, now, need)})
+	}
+	return list
 }
 
 // fromAbove ends a finding between what is put from above and what was measured from above.
-func (b *bench) fromAbove(f *Finding, thing *vehicles.Placed, q geometry.Point, n geometry.Point3) {
+func (j *judge) fromAbove(f *Finding, thing *vehicles.Placed, q geometry.Point, n geometry.Point3) {
 	f.N = n
-	f.Spread = spread(thing, q, n, b.cutMark())
-	h := rests(thing)
-	if b.plan.Cut.Drilled {
-		h |= b.across(f, n)
+	f.Spread = spread(thing, q, n, j.cutMark())
+	why := rests(thing)
+	if j.plan.Cut.Drilled {
+		why |= j.across(f, n)
 	}
-	b.close(f, h)
+	j.close(f, why)
 }
 
-// stubs judges whether the stubs go down inside the cut.
-func (b *bench) stubs() {
-	h, radius := b.job.Heater, b.job.Cut.Across/2
-	judge := func(subject string, stub [2]float64, across float64) {
-		f := b.open("stub.in-cut", b.book.find("stub.in-cut", subject), subject, "")
-		f.Value = radius - (math.Hypot(stub[0], stub[1]) + across/2)
-		b.close(f, 0)
+func stubsInCut(j *judge, r *Rule) {
+	if !j.placed() {
+		return
 	}
-	if b.job.Exhaust != nil {
-		judge("exhaust", h.ExhaustStub, b.job.Exhaust.Across)
+	limits, h, radius := j.book.ofKinds(r), j.job.Heater, j.job.Cut.Across/2
+	stub := func(of Sort, at [2]float64, across float64) {
+		f := j.open(limits.of(of.String()), the(of), Thing{})
+		f.Value = radius - (math.Hypot(at[0], at[1]) + across/2)
+		j.close(f, 0)
 	}
-	if b.job.Intake != nil {
-		judge("intake", h.IntakeStub, b.job.Intake.Across)
+	if run := j.job.Exhaust; run != nil {
+		stub(TheExhaust, h.ExhaustStub, run.Across)
 	}
-	if b.job.Fuel != nil {
-		judge("fuel", h.FuelStub, b.job.Fuel.Across.Value)
+	if run := j.job.Intake; run != nil {
+		stub(TheIntake, h.IntakeStub, run.Across)
+	}
+	if run := j.job.Fuel; run != nil {
+		stub(TheFuel, h.FuelStub, run.Across.Value)
 	}
 }

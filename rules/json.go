@@ -31,6 +31,7 @@ type findingJSON struct {
 	Sigma    float64     `json:"sigma"`
 	Unit     string      `json:"unit"`
 	Verdict  string      `json:"verdict"`
+	Weight   Weight      `json:"weight"`
 	At       [][]float64 `json:"at,omitempty"`
 	Source   string      `json:"source"`
 	Book     string      `json:"book"`
@@ -51,18 +52,29 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		out.Findings[i] = findingJSON{
-			ID: f.ID, Subject: f.Subject, Against: word(f.Against), Kind: word(f.Kind),
+			ID: f.ID(), Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(r.kindOf(f)),
 			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
-			Unit: f.Unit, Verdict: f.Verdict.String(), At: f.places(), Source: f.Source, Book: f.Book, Why: f.Why,
+			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: r.weightOf(f), At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
 		}
 	}
 	return json.Marshal(out)
 }
 
+// kindOf is the kind by which a finding's value was looked up, "" where its rule has one value for all.
+func (r *Result) kindOf(f *Finding) string {
+	switch at := f.Against.Index; f.Rule.ByKind {
+	case AnObstruction:
+		return r.Job.Obstructions[at].Kind
+	case AnOpening:
+		return r.Job.Openings[at].Kind
+	}
+	return ""
+}
+
 // places are a finding's nearest points: x, y, or x, y, drop.
 func (f *Finding) places() [][]float64 {
 	var list [][]float64
-	for _, p := range f.At {
+	for _, p := range f.Points() {
 		at := point(p.Plan())
 		if !f.Flat {
 			at = append(at, number(-p.Z))
@@ -172,6 +184,7 @@ type ruleJSON struct {
 	Value  *float64 `json:"value"`
 	Unit   string   `json:"unit"`
 	Sense  string   `json:"sense"`
+	Weight Weight   `json:"weight"`
 	Title  string   `json:"title"`
 	Ask    string   `json:"ask"`
 	Source string   `json:"source"`
@@ -181,10 +194,10 @@ type ruleJSON struct {
 // MarshalJSON writes the rules that hold as `rules --json` prints them.
 func (b *Book) MarshalJSON() ([]byte, error) {
 	rules := []ruleJSON{}
-	for _, r := range b.Rules() {
+	for _, l := range b.Limits() {
 		rules = append(rules, ruleJSON{
-			ID: r.ID, Kind: word(r.Kind), Value: maybe(r.Value), Unit: r.Unit, Sense: r.Sense.String(),
-			Title: r.Title, Ask: r.Ask, Source: r.Source, Book: r.Book,
+			ID: l.ID, Kind: word(l.Kind), Value: maybe(l.Value), Unit: string(l.Unit), Sense: l.Sense.String(), Weight: l.weightFor(l.Kind),
+			Title: l.Heading(), Ask: l.Ask, Source: l.Source, Book: l.Book,
 		})
 	}
 	return json.Marshal(map[string][]ruleJSON{"rules": rules})

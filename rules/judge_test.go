@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,7 +16,7 @@ func one(t *testing.T, job vehicles.Job, id, against string) Finding {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range result.Findings {
-		if f.ID == id && f.Against == against {
+		if f.ID() == id && f.Against.String() == against {
 			return f
 		}
 	}
@@ -51,7 +52,7 @@ func TestVerdictsAreGuardedBothWays(t *testing.T) {
 	for _, c := range []struct {
 		margin vehicles.Number
 		sigma  float64
-		held   hold
+		held   reasons
 		want   Verdict
 	}{
 		{m(1.65), 1, 0, Clear}, {m(1.64), 1, 0, Doubtful}, {m(-1.64), 1, 0, Doubtful}, {m(-1.65), 1, 0, Foul},
@@ -59,6 +60,18 @@ func TestVerdictsAreGuardedBothWays(t *testing.T) {
 		{m(900), 1, loose, Doubtful}, {vehicles.Number{}, 0, 0, Doubtful},
 	} {
 		assert.Equal(t, c.want, verdict(c.margin, c.sigma, c.held), "%+v", c)
+	}
+}
+
+func TestWhatNobodyHasJudgedIsDoubtful(t *testing.T) {
+	var none Finding
+	assert.Equal(t, Doubtful, none.Verdict)
+	assert.Equal(t, Doubtful, Result{}.Verdict)
+	j := judge{}
+	assert.Equal(t, Doubtful, j.open(&Limit{}, the(TheCut), Thing{}).Verdict, "begun, and never ended")
+	assert.Equal(t, []Verdict{Clear, Doubtful, Foul}, slices.Sorted(slices.Values([]Verdict{Foul, Clear, Doubtful})), "better first")
+	for v, word := range map[Verdict]string{Clear: "clear", Doubtful: "doubtful", Foul: "foul"} {
+		assert.Equal(t, word, v.String())
 	}
 }
 
@@ -81,8 +94,8 @@ func TestTiesThatDisagreeHoldBackWhatRestsOnThem(t *testing.T) {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	for _, f := range result.Findings {
-		rests := f.ID == "ties.fit" || f.Spread.Frames > 0
-		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID, f.Against)
+		rests := f.ID() == "ties.fit" || f.Spread.Frames > 0
+		assert.Equal(t, rests, f.Verdict == Doubtful, "%s %s", f.ID(), f.Against)
 	}
 	drilled := vehicles.Pair{at(1210), at(240)}
 	job.Cut.Drilled = &drilled // measured from below: what was measured from below needs no ties any more

@@ -31,10 +31,10 @@ func TestNothingIsClearOfWhatNobodyMeasured(t *testing.T) {
 		require.Empty(t, faults)
 		seen := 0
 		for _, f := range result.Findings {
-			switch f.ID {
+			switch f.ID() {
 			case "cut.clearance", "exhaust.clearance", "exhaust.outlet":
 				seen++
-				assert.NotEqual(t, Clear, f.Verdict, "%s: %s %s", sample.Name, f.ID, f.Against)
+				assert.NotEqual(t, Clear, f.Verdict, "%s: %s %s", sample.Name, f.ID(), f.Against)
 			}
 		}
 		assert.Positive(t, seen)

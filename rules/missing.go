@@ -8,55 +8,44 @@ import (
 )
 
 // unchecked lists what the job lacks and so was not checked, parts of what is missing too.
-func (b *bench) unchecked() []string {
-	j := b.job
+func (j *judge) unchecked() []string {
+	job := j.job
 	list := []string{}
 	missing := func(word string, gone bool) {
 		if gone {
 			list = append(list, word)
 		}
 	}
-	missing("cut", j.Cut == nil)
-	missing("exhaust", b.plan.Exhaust == nil)
-	missing("muffler", b.plan.Exhaust == nil || j.Exhaust.Muffler == nil)
-	missing("clips", b.plan.Exhaust == nil || len(j.Exhaust.Clips) == 0)
-	missing("intake", b.plan.Intake == nil)
-	missing("fuel", j.Fuel == nil)
-	missing("pump", j.Fuel == nil || j.Fuel.Pump == nil)
-	missing("turret", j.Heater == nil || !j.Heater.Turret.Set)
-	missing("ties", !b.plan.Fit.Tied())
-	missing("openings", len(j.Openings) == 0)
-	missing("fittings", len(j.Fittings) == 0)
+	missing("cut", job.Cut == nil)
+	missing("exhaust", j.plan.Exhaust == nil)
+	missing("muffler", j.plan.Exhaust == nil || job.Exhaust.Muffler == nil)
+	missing("clips", j.plan.Exhaust == nil || len(job.Exhaust.Clips) == 0)
+	missing("intake", j.plan.Intake == nil)
+	missing("fuel", job.Fuel == nil)
+	missing("pump", job.Fuel == nil || job.Fuel.Pump == nil)
+	missing("turret", job.Heater == nil || !job.Heater.Turret.Set)
+	missing("ties", !j.plan.Fit.Tied())
+	missing("openings", len(job.Openings) == 0)
+	missing("fittings", len(job.Fittings) == 0)
 	return list
 }
 
 // NotLookedFor lists the kinds of the book that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
-	entered := kindsEntered(job)
-	list := []string{}
-	for _, kind := range kindsOfBook() {
-		if !entered[kind] && !job.Looked[kind] {
-			list = append(list, kind)
+	open := slices.DeleteFunc(slices.Clone(kindsOfBook()), func(kind string) bool { return job.Looked[kind] })
+	return notEntered(job, open)
+}
+
+func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.LookedElsewhere()) }
+
+// notEntered takes those kinds out that the job has an obstruction of.
+func notEntered(job *vehicles.Job, kinds []string) []string {
+	for i := 0; i < len(job.Obstructions) && len(kinds) > 0; i++ {
+		if at := slices.Index(kinds, job.Obstructions[i].Kind); at >= 0 {
+			kinds = slices.Delete(kinds, at, at+1)
 		}
 	}
-	return list
-}
-
-func lookedElsewhere(job *vehicles.Job) []string {
-	elsewhere := job.LookedElsewhere()
-	if len(elsewhere) == 0 {
-		return nil
-	}
-	entered := kindsEntered(job)
-	return slices.DeleteFunc(elsewhere, func(kind string) bool { return entered[kind] })
-}
-
-func kindsEntered(job *vehicles.Job) map[string]bool {
-	entered := make(map[string]bool, len(vehicles.Kinds))
-	for i := range job.Obstructions {
-		entered[job.Obstructions[i].Kind] = true
-	}
-	return entered
+	return kinds
 }
 
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.
@@ -66,7 +55,7 @@ func (r *Result) Open() []string { return append(slices.Clone(r.NotLookedFor), r
 var kindsOfBook = sync.OnceValue(func() []string {
 	var kinds []string
 	for _, kind := range vehicles.Kinds {
-		if slices.ContainsFunc(Builtin().rules, func(r Rule) bool { return r.Kind == kind && r.ID != "exhaust.outlet" }) {
+		if slices.ContainsFunc(Builtin().limits, func(l Limit) bool { return l.Kind == kind && l.ByKind == AnObstruction }) {
 			kinds = append(kinds, kind)
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/vehicles"
 )
 
 // Move is the best place for the cut's centre that still swallows the pilot hole.
@@ -20,93 +19,10 @@ type Move struct {
 // moveWithin is how far, in mm, the margin of a Move may lie below the best.
 const moveWithin = 0.1
 
-// keep is something to keep away from: its margin when the cut's centre is at a place, uncertainty left out. It falls by
-// no more than a millimetre for each that the centre moves.
-type keep struct {
-	name   string
-	margin func(centre geometry.Point) float64
-	floor  func(centre geometry.Point) float64 // what margin is at least, where that is known with less work; or nil
-}
-
-// above tells without much work whether the margin is surely no less.
-func (k *keep) above(least float64, centre geometry.Point) bool {
-	return k.floor != nil && k.floor(centre) >= least
-}
-
-// Margin lets a keep be one of the constraints on a place.
-func (k keep) Margin(centre geometry.Point) float64 { return k.margin(centre) }
-
-// keeps are what cut.clearance, cut.on-floor, plate.on-floor, plate.fitting and body.space ask of the place of the cut.
-// Rules without a value ask nothing.
+// keeps are what cut, plate and body ask of the place of the cut.
 func (r *Result) keeps() []keep {
-	b := bench{job: &r.Job, plan: &r.Plan, book: r.Book, tape: r.Job.SurveyTape()}
-	list := b.keepUnder()
-	list = append(list, b.keepOnFloor("cut.on-floor", geometry.NewRound(r.Plan.Cut.At, r.Job.Cut.Across/2))...)
-	if r.Job.Heater != nil {
-		list = append(list, b.keepHeater()...)
-	}
-	return list
-}
-
-// keepHeater is what plate.on-floor, plate.fitting and body.space ask of the place of a heater turned as the job has it.
-func (b *bench) keepHeater() []keep {
-	return append(b.keepOnFloor("plate.on-floor", Plate(*b.job, *b.plan)), b.keepFittings()...)
-}
-
-// keepOnFloor keeps an outline, laid where the cut is now, on the floor.
-func (b *bench) keepOnFloor(id string, outline geometry.Footprint) []keep {
-	rule, now := b.book.find(id, ""), b.plan.Cut.At
-	if rule == nil || !rule.Value.Set {
-		return nil
-	}
-	return []keep{{name: "floor", margin: func(c geometry.Point) float64 {
-		return outline.Moved(0, c.Sub(now)).Inside(b.plan.FloorMin, b.plan.FloorMax).Gap - rule.Value.Value
-	}}}
-}
-
-func (b *bench) keepUnder() (list []keep) {
-	rules, radius, reach := b.book.ofKinds("cut.clearance"), b.job.Cut.Across/2, b.reach()
-	for i := range b.plan.Obstructions {
-		thing, o := &b.plan.Obstructions[i], &b.job.Obstructions[i]
-		rule := rules.of(o.Kind)
-		if !reached(thing, reach) || rule == nil || !rule.Value.Set {
-			continue
-		}
-		away := radius + rule.Value.Value
-		list = append(list, keep{name: o.Name, margin: func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - away }})
-	}
-	return list
-}
-
-func (b *bench) keepFittings() (list []keep) {
-	plate, body, now := Plate(*b.job, *b.plan), Body(*b.job, *b.plan, true), b.plan.Cut.At
-	onPlate, round := b.book.find("plate.fitting", ""), b.book.find("body.space", "")
-	for i := range b.plan.Fittings {
-		thing, f := &b.plan.Fittings[i], &b.job.Fittings[i]
-		if f.Rise.From <= 0 && onPlate != nil && onPlate.Value.Set {
-			list = append(list, keep{f.Name, func(c geometry.Point) float64 {
-				return geometry.Between(plate.Moved(0, c.Sub(now)), thing.Prism.Footprint).Gap - onPlate.Value.Value
-			}, clearOf(thing, plate, now, onPlate.Value.Value)})
-		}
-		if round != nil && round.Value.Set {
-			list = append(list, keep{f.Name, func(c geometry.Point) float64 {
-				moved := body
-				moved.Footprint = body.Footprint.Moved(0, c.Sub(now))
-				return geometry.BoxGap(moved, thing.Prism).Gap - round.Value.Value
-			}, clearOf(thing, body.Footprint, now, round.Value.Value)})
-		}
-	}
-	return list
-}
-
-// clearOf returns what the margin of a carried outline to a thing is at least: that of the circle about the centre which
-// holds the outline.
-func clearOf(thing *vehicles.Placed, outline geometry.Footprint, centre geometry.Point, need float64) func(geometry.Point) float64 {
-	reach := 0.0
-	for _, corner := range outline.Corners() {
-		reach = max(reach, corner.Sub(centre).Norm())
-	}
-	return func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - reach - need }
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	return j.keeps(TheCut, ThePlate, TheBody)
 }
 
 // worst returns the least margin at a place and which it is; +Inf and -1 without any.

@@ -64,12 +64,11 @@ const leastGain = 0.01
 
 // ask is what a finding is about, so that it is found again in another judging of the same things.
 type ask struct {
-	id, subject, against string
-	sense                Sense
-	index                int
+	rule             *Rule
+	subject, against Thing
 }
 
-func (f *Finding) ask() ask { return ask{f.ID, f.Subject, f.Against, f.Sense, f.Index} }
+func (f *Finding) ask() ask { return ask{f.Rule, f.Subject, f.Against} }
 
 // doubtful are the findings to be decided, by what they are about.
 func doubtful(r *Result) map[ask]*Finding {
@@ -93,7 +92,7 @@ func (a *Advice) weigh(doubts map[ask]*Finding, after *Result) {
 		if f.Verdict != Doubtful {
 			a.Decides++
 		}
-		if f.Unit == "mm" {
+		if f.Rule.Unit == MM {
 			a.Gain += max(0, before.Spread.Sum()-f.Spread.Sum())
 		}
 	}
@@ -101,5 +100,5 @@ func (a *Advice) weigh(doubts map[ask]*Finding, after *Result) {
 
 // cutIsClear tells whether everything that is asked of the cut's place is clear.
 func cutIsClear(r *Result) bool {
-	return !slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Subject == "cut" && f.Verdict != Clear })
+	return !slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Subject.Sort == TheCut && f.Verdict != Clear })
 }

@@ -192,7 +192,7 @@ func TestTheBestMoveIsTheBestOfAGrid(t *testing.T) {
 	assert.Equal(t, at, report.Move.Margin)
 	// The same margins as the findings have, where both look.
 	for _, f := range result.Findings {
-		if f.ID == "cut.clearance" && f.Against == "rail" {
+		if f.ID() == "cut.clearance" && f.Against.Name == "rail" {
 			for _, k := range list {
 				if k.name == "rail" {
 					assert.InDelta(t, f.Margin.Value, k.margin(report.Is), 1e-9)

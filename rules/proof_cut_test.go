@@ -65,15 +65,15 @@ func (p plan) simulate(t *testing.T, draw *rand.Rand, n int) (things []outcome, 
 	things = make([]outcome, len(p.van.things))
 	nominal, _ := p.once(t, p.hand(nil))
 	eachCut(nominal, func(f *rules.Finding) {
-		things[f.Index].sigma = f.Sigma
+		things[f.Against.Index].sigma = f.Sigma
 		require.InDelta(t, 0, f.Margin.Value, 1e-6, "%s: a hand that never errs predicts the truth", f.Against)
 	})
 	h := p.hand(draw)
 	for range n {
 		result, landed := p.once(t, h)
-		eachCut(result, func(f *rules.Finding) { things[f.Index].add(f, p.van.clearance(f.Index, landed)) })
+		eachCut(result, func(f *rules.Finding) { things[f.Against.Index].add(f, p.van.clearance(int(f.Against.Index), landed)) })
 		for i := range result.Findings {
-			if f := &result.Findings[i]; f.ID == "ties.fit" && f.Verdict != rules.Clear {
+			if f := &result.Findings[i]; f.ID() == "ties.fit" && f.Verdict != rules.Clear {
 				apart++
 			}
 		}
@@ -83,7 +83,7 @@ func (p plan) simulate(t *testing.T, draw *rand.Rand, n int) (things []outcome, 
 
 func eachCut(r rules.Result, do func(*rules.Finding)) {
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.ID == "cut.clearance" {
+		if f := &r.Findings[i]; f.ID() == "cut.clearance" {
 			do(f)
 		}
 	}

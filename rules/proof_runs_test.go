@@ -155,9 +155,9 @@ func runFindings(t *testing.T, job vehicles.Job) []*rules.Finding {
 	require.Empty(t, faults)
 	found := make([]*rules.Finding, len(job.Obstructions)+1)
 	for i := range result.Findings {
-		switch f := &result.Findings[i]; f.ID {
+		switch f := &result.Findings[i]; f.ID() {
 		case "exhaust.clearance":
-			found[f.Index] = f
+			found[f.Against.Index] = f
 		case "exhaust.fuel":
 			found[len(job.Obstructions)] = f
 		}

@@ -88,7 +88,7 @@ func valuesOf(t require.TestingT, job vehicles.Job) map[string]Finding {
 	require.Empty(t, faults)
 	values := map[string]Finding{}
 	for _, f := range result.Findings {
-		values[fmt.Sprint(f.ID, f.Subject, f.Against, f.Sense)] = f
+		values[fmt.Sprint(f.Rule.ID, f.Subject, f.Against)] = f
 	}
 	return values
 }
@@ -113,7 +113,7 @@ func TestMovingOrMirroringVanAndJobChangesNoClearance(t *testing.T) {
 		for key, f := range base {
 			assert.InDelta(t, f.Value, mirrored[key].Value, 1e-6, key)
 			assert.InDelta(t, f.Sigma, mirrored[key].Sigma, 0.05, key) // parallel edges: any of their nearest points
-			if f.ID != "exhaust.edge" {                                // the bumper line stays where it is
+			if f.ID() != "exhaust.edge" {                              // the bumper line stays where it is
 				assert.InDelta(t, f.Value, moved[key].Value, 1e-6, key)
 			}
 		}

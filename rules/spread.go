@@ -11,16 +11,16 @@ import (
 type variances [3]float64
 
 // cutMark are those of the cut, plate and body: of the mark from above, or of the readings of the drilled hole.
-func (b *bench) cutMark() variances {
-	c := &b.plan.Cut
+func (j *judge) cutMark() variances {
+	c := &j.plan.Cut
 	return variances{c.UX * c.UX, c.UY * c.UY, 0}
 }
 
 // runMark are those of a run put up from below at its point p.
-func (b *bench) runMark(p geometry.Point3) variances {
-	edge := math.Min(math.Abs(b.sides[0]-p.Y), math.Abs(p.Y+b.sides[1]))
-	height := b.tape.HeightU()
-	return variances{b.gauge.MarkVariance(b.job.BelowBumper(p.Plan())), b.gauge.MarkVariance(edge), height * height}
+func (j *judge) runMark(p geometry.Point3) variances {
+	edge := math.Min(math.Abs(j.sides[0]-p.Y), math.Abs(p.Y+j.sides[1]))
+	height := j.tape.HeightU()
+	return variances{j.gauge.MarkVariance(j.job.BelowBumper(p.Plan())), j.gauge.MarkVariance(edge), height * height}
 }
 
 // along is the part of the variances that shows along the unit direction n, without its height.
@@ -42,41 +42,40 @@ func spread(thing *vehicles.Placed, q geometry.Point, n geometry.Point3, mark va
 }
 
 // frames is the variance, mm^2, that the two frames add along the unit direction n at the cut.
-func (b *bench) frames(n geometry.Point3) float64 {
+func (j *judge) frames(n geometry.Point3) float64 {
 	plan := n.Plan()
 	level := plan.Norm()
 	if level == 0 {
 		return 0
 	}
-	if !b.plan.Fit.Tied() {
-		frames := b.job.Frames()
+	if !j.plan.Fit.Tied() {
+		frames := j.job.Frames()
 		return frames * frames / 3 * level * level
 	}
-	u := b.plan.Fit.U(plan.Scale(1/level), b.plan.Cut.At) * level
+	u := j.plan.Fit.U(plan.Scale(1/level), j.plan.Cut.At) * level
 	return u * u
 }
 
 // across adds what the frames add to a distance between what is put from above and what was measured from below, or
 // from above once the hole is drilled and so measured from below. It returns what that holds back.
-func (b *bench) across(f *Finding, n geometry.Point3) hold {
-	f.Spread.Frames = b.frames(n)
-	if f.Spread.Frames > 0 && b.tiesApart {
+func (j *judge) across(f *Finding, n geometry.Point3) reasons {
+	f.Spread.Frames = j.frames(n)
+	if f.Spread.Frames > 0 && j.tiesApart {
 		return tiesApart
 	}
 	return 0
 }
 
 // rests returns what a thing's own measuring holds back.
-func rests(thing *vehicles.Placed) hold {
-	var h hold
+func rests(thing *vehicles.Placed) (why reasons) {
 	if !thing.Measured {
-		h |= unmeasured
+		why |= unmeasured
 	}
 	if thing.Loose {
-		h |= loose
+		why |= loose
 	}
 	if thing.Unclosed {
-		h |= unclosed
+		why |= unclosed
 	}
-	return h
+	return why
 }

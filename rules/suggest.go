@@ -30,37 +30,22 @@ type Room struct {
 	names   []string // of the obstacles, then of the constraints
 }
 
-// RoomForCut returns what cut.clearance and cut.on-floor leave for the centre of the job's cut. Rules without a value ask
-// for no distance, only that nothing is hit.
+// RoomForCut returns what cut.clearance and cut.on-floor leave for the centre of the job's cut.
 func RoomForCut(r *Result) Room {
-	b := bench{job: &r.Job, plan: &r.Plan, book: r.Book, tape: r.Job.SurveyTape()}
-	return b.roomForCut(func(*vehicles.Placed) float64 { return 0 }, 0)
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	return j.roomForCut(func(*vehicles.Placed) float64 { return 0 }, 0)
 }
 
 // roomForCut is what the cut leaves with so much more distance from each thing, and from the edge, than is asked.
-func (b *bench) roomForCut(more func(*vehicles.Placed) float64, moreEdge float64) Room {
-	radius := vehicles.UsualAcross / 2.
-	if b.job.Cut != nil {
-		radius = b.job.Cut.Across / 2
-	}
-	asked := func(rule *Rule) float64 {
-		if rule == nil || !rule.Value.Set {
-			return 0
+func (j *judge) roomForCut(more func(*vehicles.Placed) float64, moreEdge float64) Room {
+	room := Room{limits: field.Limits{Min: j.plan.FloorMin, Max: j.plan.FloorMax}}
+	for _, k := range j.keeps(TheCut) {
+		if k.edge {
+			room.limits.EdgeNeed = k.need + moreEdge
+			continue
 		}
-		return rule.Value.Value
-	}
-	room := Room{limits: field.Limits{
-		Min: b.plan.FloorMin, Max: b.plan.FloorMax, EdgeNeed: radius + asked(b.book.find("cut.on-floor", "")) + moreEdge,
-	}}
-	rules, reach := b.book.ofKinds("cut.clearance"), b.reach()
-	for i := range b.plan.Obstructions {
-		thing, o := &b.plan.Obstructions[i], &b.job.Obstructions[i]
-		if reached(thing, reach) {
-			room.limits.Obstacles = append(room.limits.Obstacles, field.Obstacle{
-				Footprint: thing.Prism.Footprint, Need: radius + asked(rules.of(o.Kind)) + more(thing),
-			})
-			room.names = append(room.names, o.Name)
-		}
+		room.limits.Obstacles = append(room.limits.Obstacles, field.Obstacle{Footprint: k.thing.Prism.Footprint, Need: k.need + more(k.thing)})
+		room.names = append(room.names, k.name)
 	}
 	room.Margins = field.NewMargins(room.limits)
 	return room

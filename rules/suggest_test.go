@@ -94,7 +94,7 @@ func worstAtCut(t *testing.T, job vehicles.Job, at geometry.Point) float64 {
 	require.Empty(t, faults)
 	worst := math.Inf(1)
 	for _, f := range result.Findings {
-		if (f.ID == "cut.clearance" || f.ID == "cut.on-floor") && f.Margin.Set {
+		if (f.ID() == "cut.clearance" || f.ID() == "cut.on-floor") && f.Margin.Set {
 			worst = min(worst, f.Margin.Value)
 		}
 	}

@@ -18,11 +18,8 @@ func (r *Result) heaterAt(yaw float64) []keep {
 	if r.Job.Heater == nil {
 		return nil
 	}
-	heater := *r.Job.Heater
-	heater.Yaw = yaw
-	job := r.Job.WithHeater(heater)
-	b := bench{job: &job, plan: &r.Plan, book: r.Book, tape: job.SurveyTape()}
-	return b.keepHeater()
+	j := r.turned(yaw)
+	return j.keeps(ThePlate, TheBody)
 }
 
 // yawStep is how far apart the yaws are that are tried all over the floor, degrees; yawFinest how close the best of them

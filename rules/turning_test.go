@@ -34,7 +34,7 @@ func worstPlaced(t require.TestingT, job vehicles.Job, at geometry.Point, yaw fl
 	require.Empty(t, faults)
 	worst := math.Inf(1)
 	for _, f := range result.Findings {
-		if slices.Contains(placeRules, f.ID) && f.Margin.Set {
+		if slices.Contains(placeRules, f.ID()) && f.Margin.Set {
 			worst = min(worst, f.Margin.Value)
 		}
 	}

@@ -15,14 +15,14 @@ const coverage = 1.645
 // marginNoise is the rounding a margin may carry, in its unit: below it, it is 0. Lengths here are good to 1e-9 mm.
 const marginNoise = 1e-9
 
-// hold is a set of reasons why a finding is never better than doubtful.
-type hold uint8
+// reasons is a set of reasons why a finding is never better than doubtful.
+type reasons uint8
 
 const (
-	unmeasured hold = 1 << iota // not measured on this van
-	loose                       // the tape sloped by an unknown amount
-	tiesApart                   // it rests on ties that don't agree
-	unclosed                    // it rests on a chain that misses its overall reading
+	unmeasured reasons = 1 << iota // not measured on this van
+	loose                          // the tape sloped by an unknown amount
+	tiesApart                      // it rests on ties that don't agree
+	unclosed                       // it rests on a chain that misses its overall reading
 )
 
 func margin(value, required float64, sense Sense) float64 {
@@ -36,14 +36,14 @@ func margin(value, required float64, sense Sense) float64 {
 	return m
 }
 
-func verdict(m vehicles.Number, sigma float64, h hold) Verdict {
+func verdict(m vehicles.Number, sigma float64, why reasons) Verdict {
 	band := coverage * sigma
 	switch {
 	case !m.Set:
 		return Doubtful
 	case m.Value < 0 && m.Value <= -band:
 		return Foul
-	case m.Value >= band && h == 0:
+	case m.Value >= band && why == 0:
 		return Clear
 	}
 	return Doubtful
@@ -62,47 +62,23 @@ func overall(job *vehicles.Job, findings []Finding) Verdict {
 	return worst
 }
 
-// why says in a fitter's words what keeps a finding from being clear.
-func why(f *Finding, h hold) string {
+// because says in a fitter's words what keeps a finding from being clear.
+func (f *Finding) because(why reasons) string {
 	switch {
 	case f.Verdict == Foul:
-		return short(f, math.Abs(f.Margin.Value))
+		return fmt.Sprintf(f.Rule.short, survey.Format(math.Abs(f.Margin.Value), survey.Millimetres))
 	case !f.Required.Set:
 		return "needs your heater's figure"
-	case h&loose != 0:
+	case why&loose != 0:
 		return "tape sloped by an unknown amount: enter its height below floor"
-	case h&unmeasured != 0:
+	case why&unmeasured != 0:
 		return "not measured on this van"
-	case h&unclosed != 0:
+	case why&unclosed != 0:
 		return "its chain of readings misses the overall one: measure them again"
-	case h&tiesApart != 0:
+	case why&tiesApart != 0:
 		return "the matching points don't agree: measure them again"
-	case f.ID == "ties.fit":
-		return "the matching points differ by more than their tape readings can: measure them again"
+	case f.Rule.doubt != "":
+		return f.Rule.doubt
 	}
 	return "too close to call: measure again or move"
-}
-
-// short says by how much a finding misses what is required.
-func short(f *Finding, by float64) string {
-	amount := survey.Format(by, survey.Millimetres)
-	switch {
-	case f.Unit == "count":
-		return fmt.Sprintf("%s more than allowed", amount)
-	case f.Unit == "deg" && f.Sense == Least:
-		return fmt.Sprintf("%s degrees too few", amount)
-	case f.Unit == "deg":
-		return fmt.Sprintf("%s degrees too many", amount)
-	case f.Unit == "mm/m":
-		return fmt.Sprintf("falls %s mm per m too little", amount)
-	case f.ID == "exhaust.edge":
-		return fmt.Sprintf("ends %s mm too far under the van", amount)
-	case f.ID == "stub.in-cut":
-		return fmt.Sprintf("%s mm too near the rim", amount)
-	case f.Sense == Most:
-		return fmt.Sprintf("%s mm too much", amount)
-	case f.ID == "stack.turret":
-		return fmt.Sprintf("collar %s mm too short", amount)
-	}
-	return fmt.Sprintf("%s mm too close", amount)
 }

@@ -8,7 +8,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // adviceSettle is how long the job must be left alone before it is worked out what to measure next: every reading that
@@ -76,12 +76,12 @@ func (r *Root) adviceRows() int {
 // adviceLine is what to measure next, painted.
 func (r *Root) adviceLine(w int) string {
 	styles := r.state.Settings.Styles()
-	return styles.Title.Render(desk.FitRow(figures.Advice(r.state), w))
+	return styles.Title.Render(desk.FitRow(words.Advice(r.state), w))
 }
 
 // besideHeading is what to measure next behind a heading in a low window: all of it, or nothing.
 func (r *Root) besideHeading(heading string) string {
-	text := figures.Advice(r.state)
+	text := words.Advice(r.state)
 	room := r.w - desk.Width(heading) - hintGap
 	if r.adviceRows() > 0 || text == "" || desk.Width(text) > room {
 		return ""
@@ -94,5 +94,5 @@ func (r *Root) takeAdvice() tea.Cmd {
 	if !r.state.Next.Known || len(r.state.Next.Advice) == 0 {
 		return nil
 	}
-	return r.apply(figures.Measure(r.state.Next.Advice[0]))
+	return r.apply(desk.Measure(r.state.Next.Advice[0]))
 }

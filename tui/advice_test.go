@@ -9,7 +9,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -60,7 +60,7 @@ const wanted = "measure: brake pipe, right, drop: decides 1"
 
 func TestWhatToMeasureNextIsOnEveryScreen(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
-	require.Contains(t, figures.Advice(b.state), wanted)
+	require.Contains(t, words.Advice(b.state), wanted)
 	for i := range b.screens {
 		b.goTo(i)
 		assert.Contains(t, b.rows()[28], wanted, "above the foot of %s", b.screens[i].Title())
@@ -82,7 +82,7 @@ func TestATapGoesToTheReading(t *testing.T) {
 	assert.True(t, b.shows("▸ top"), "the drop's field has the keys")
 	b.press("20", "enter", "30")
 	assert.Equal(t, vehicles.Span{From: 20, To: 30, Set: true}, b.state.Job.Obstructions[1].Drop)
-	assert.NotContains(t, figures.Advice(b.state), "brake pipe, right, drop", "it is asked for no more")
+	assert.NotContains(t, words.Advice(b.state), "brake pipe, right, drop", "it is asked for no more")
 }
 
 // Update must not wait for the advice, and an answer to an older question counts no more.
@@ -92,7 +92,7 @@ func TestAnswersToOldQuestionsAreDropped(t *testing.T) {
 	job.Notes = "changed"
 	cmd := b.apply(desk.Change{Job: &job})
 	assert.False(t, b.state.Next.Known)
-	assert.Contains(t, figures.Advice(b.state), wanted, "the last advice stays in sight meanwhile")
+	assert.Contains(t, words.Advice(b.state), wanted, "the last advice stays in sight meanwhile")
 	old := b.asked
 	assert.Nil(t, b.takeAdvice(), "but is of another job")
 	assert.NotNil(t, settled{old}.happened(b.Root))
@@ -133,7 +133,7 @@ func TestAFaultyJobHasNoAdvice(t *testing.T) {
 	job.Obstructions = job.Obstructions.With(0, o)
 	b.do(b.put(job, "")) // as a file has it
 	require.NotEmpty(t, b.state.Faults)
-	assert.Empty(t, figures.Advice(b.state))
+	assert.Empty(t, words.Advice(b.state))
 	b.press("ctrl+z")
-	assert.Contains(t, figures.Advice(b.state), wanted)
+	assert.Contains(t, words.Advice(b.state), wanted)
 }

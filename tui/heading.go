@@ -8,7 +8,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -36,9 +36,9 @@ func heading(s desk.State) string {
 		worst := result.Findings[0]
 		why := worst.Why
 		if worst.Verdict == rules.Foul {
-			why = figures.Margin(worst, s.Settings.Units)
+			why = words.Margin(worst, s.Settings.Units)
 		}
-		return fmt.Sprintf("%s%s: worst %s, %s", figures.Tally(result.Findings), unfinished(result), figures.About(worst), why)
+		return fmt.Sprintf("%s%s: worst %s, %s", words.Tally(result.Findings), unfinished(result), worst.About(), why)
 	case result.Job.Cut == nil:
 		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:

@@ -6,7 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // newHelp makes the help: what to measure next, then the bindings themselves, those of the screen that shows, those that
@@ -43,7 +43,7 @@ func newHelp(r *Root) *reader {
 
 // helpAdvice says what to measure next, as a low window may have no other room for it.
 func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
-	text := figures.Advice(r.state)
+	text := words.Advice(r.state)
 	if text == "" {
 		return nil
 	}

@@ -15,6 +15,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -144,7 +145,7 @@ func (j *journal) look() *found {
 	if err != nil {
 		return &found{when: info.ModTime(), err: err}
 	}
-	job, err := vehicles.ParseJob(data, j.path)
+	job, err := vehicles.ParseJob(data, j.path, rules.CheckRules)
 	return &found{work: work{job, begunFrom(data)}, when: info.ModTime(), err: unlessWhole(err)}
 }
 

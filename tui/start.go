@@ -15,6 +15,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
@@ -77,7 +78,7 @@ func (r *Root) openJob() (missing bool, err error) {
 
 // loadJob reads a job file.
 func loadJob(path string) (vehicles.Document, error) {
-	document, err := vehicles.Load(path)
+	document, err := vehicles.Load(path, rules.CheckRules)
 	return document, unlessWhole(err)
 }
 

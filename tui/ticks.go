@@ -10,7 +10,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -37,7 +37,7 @@ func sayings(sheet rules.MarkSheet) map[string]string {
 		says[m.Name] = readings(m)
 	}
 	for _, c := range sheet.Checks {
-		says[figures.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
+		says[words.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
 	}
 	return says
 }

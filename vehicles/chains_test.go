@@ -119,9 +119,7 @@ func TestAMisclosureTheTapesDoNotExplainIsRefused(t *testing.T) {
 		p.Unclosed = false
 		assert.Equal(t, without.Obstructions[i], p, "every place stays as it was read")
 	}
-	job := chained(t, "1360") // the job's own limit speaks
-	job.Rules = map[string]float64{"chain.closure": 1000}
-	plan, _ = Reduce(job)
+	plan, _ = ReduceWithin(chained(t, "1360"), 1000)
 	assert.True(t, plan.Closures[0].Closes)
 }
 

@@ -29,14 +29,14 @@ type SaveReport struct {
 // ways on are SaveAs, which writes over it and keeps what was there, and Load, which takes up what is there now.
 var ErrChangedOnDisk = errors.New("the file has changed on disk since it was read; nothing was written")
 
-// Load reads a job file. The error is of type FileErrors when the file could be read but is wrong, and the document
+// Load reads a job file, with checks as ParseJob does. The error is of type FileErrors when the file could be read but is wrong, and the document
 // beside it may still be whole: see FileErrors.WholeJob. It is fs.ErrNotExist, on one line, when there is no file.
-func Load(path string) (Document, error) {
+func Load(path string, checks ...Check) (Document, error) {
 	data, err := ReadFile(path)
 	if err != nil {
 		return Document{Path: path}, err
 	}
-	job, err := ParseJob(data, path)
+	job, err := ParseJob(data, path, checks...)
 	return Document{Path: path, Job: job}.holding(data), err
 }
 

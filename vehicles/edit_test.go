@@ -187,20 +187,3 @@ func TestDefaultsAreThoseOfTheFormat(t *testing.T) {
 	job.Datum.Left, job.Datum.AboveRight = Some(880), Some(870)
 	assert.Equal(t, []float64{880, 890, 880, 870}, []float64{job.SideLeft(), job.SideRight(), job.AboveLeft(), job.AboveRight()})
 }
-
-func TestRuleKeys(t *testing.T) {
-	for key, want := range map[string][2]string{
-		"cut.clearance": {"cut.clearance", ""}, "cut.clearance.brake line": {"cut.clearance", "brake line"},
-		"exhaust.clearance.shielded": {"exhaust.clearance.shielded", ""}, "exhaust.outlet.door": {"exhaust.outlet", "door"},
-		"exhaust.clearance.shielded.brake line": {"exhaust.clearance.shielded", "brake line"},
-		"fuel.pump-tilt.least":                  {"fuel.pump-tilt.least", ""}, "stack.turret": {"stack.turret", ""},
-	} {
-		id, kind, _, ok := SplitRule(key)
-		assert.True(t, ok, key)
-		assert.Equal(t, want, [2]string{id, kind})
-	}
-	for _, key := range []string{"", "cut", "exhaust.outlet.crossmember", "cut.reach.wiring", "cut.clearance.door"} {
-		_, _, _, ok := SplitRule(key)
-		assert.False(t, ok, key)
-	}
-}

@@ -92,7 +92,6 @@ var numbers = []struct{ text, must string }{
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = %s }", halfTurn},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = 45, ml_per_1000 = %s }", flow},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = 45, hz = %s }", flow},
-	{head + "[rules]\n\"cut.reach\" = %s", signed},
 	{head + "[rules]\n\"exhaust.fall\" = %s", "-1000000000 to 1000000000"},
 }
 

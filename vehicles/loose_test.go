@@ -46,12 +46,3 @@ drop = [0, 40]
 	}
 	assert.Equal(t, []bool{true, true, true, false}, loose)
 }
-
-func TestAJobMayOverrideAStubsRuleByItsRun(t *testing.T) {
-	for _, run := range []string{"exhaust", "intake", "fuel"} {
-		id, kind, _, ok := SplitRule("stub.in-cut." + run)
-		assert.True(t, ok)
-		assert.Equal(t, "stub.in-cut", id)
-		assert.Equal(t, run, kind)
-	}
-}

@@ -6,10 +6,10 @@ import (
 	"bench.example/undermark/geometry/survey"
 )
 
-// nearest returns the one of words that is most like word, and "" when none is near enough to be meant. Case does
-// not count. A word that goes on from word behind a point is the nearest; else like words differ by the least number of letters put in, left out, changed or swapped with the next
-// (the optimal string alignment distance).
-func nearest(word string, words []string) string {
+// Nearest returns the one of words that is most like word, and "" when none is near enough to be meant. Case does not
+// count. A word that goes on from word behind a point is the nearest; else like words differ by the least number of letters
+// put in, left out, changed or swapped with the next (the optimal string alignment distance).
+func Nearest(word string, words []string) string {
 	runes := []rune(word)
 	if len(runes) > survey.LongestQuote {
 		return ""

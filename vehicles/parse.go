@@ -20,25 +20,43 @@ const LargestFile = 4 << 20
 // deepest is how deep tables and lists may stand in each other. A reader that goes down with them needs a bound.
 const deepest = 100
 
-// ParseJob reads a job file. file is the name that errors carry.
+// Check says what is wrong with a job that only others than this package know: its keys as a Fault has them.
+type Check func(Job) []Fault
+
+// ParseJob reads a job file. file is the name that errors carry; the faults of checks are among them.
 //
 // The error is of type FileErrors and holds all that is wrong, each with its line; where the text is no TOML, only
 // that. When only the readings contradict each other or themselves (see Reduce), the job beside the error is whole:
 // WholeJob says so.
-func ParseJob(data []byte, file string) (Job, error) {
+func ParseJob(data []byte, file string, checks ...Check) (Job, error) {
 	job, faults := parse(data, file)
+	for _, check := range checks {
+		faults = append(faults, located(check(job), data, file)...)
+	}
 	if len(faults) > 0 {
-		return job, faults
+		return job, faults.sorted()
 	}
 	_, contradictions := Reduce(job)
 	if len(contradictions) == 0 {
 		return job, nil
 	}
-	at := locate(string(data))
-	for _, c := range contradictions {
-		faults = append(faults, FileError{File: file, Line: at.find(c.Key), Key: c.Key, Text: c.Text, reading: true})
+	faults = located(contradictions, data, file)
+	for i := range faults {
+		faults[i].reading = true
 	}
 	return job, faults.sorted()
+}
+
+// located gives faults of a job their lines in its file.
+func located(faults []Fault, data []byte, file string) (errs FileErrors) {
+	if len(faults) == 0 {
+		return nil
+	}
+	at := locate(string(data))
+	for _, f := range faults {
+		errs = append(errs, FileError{File: file, Line: at.find(f.Key), Key: f.Key, Text: f.Text})
+	}
+	return errs
 }
 
 // parse reads a job file as far as its form and its values go. With faults the job holds what was right.

@@ -112,7 +112,7 @@ func (t *table) meant(key string) string {
 	if other := others[key]; slices.Contains(free, other) {
 		return other
 	}
-	return nearest(key, free)
+	return Nearest(key, free)
 }
 
 // free are the known keys the file does not have; all known ones when it has them all.
@@ -225,7 +225,7 @@ func (t *table) choice(key string, n need, words []string) string {
 	if isText && slices.Contains(words, s) {
 		return s
 	}
-	if hint := nearest(s, words); isText && hint != "" && len(words) > fewWords {
+	if hint := Nearest(s, words); isText && hint != "" && len(words) > fewWords {
 		t.r.fault(path, " is %s, which is not known; did you mean %q?", found(value), hint)
 	} else {
 		t.wrong(path, value, accepted)

@@ -10,13 +10,8 @@ import (
 
 // Reduce turns every reading of a job into a place with its uncertainty, once. With faults the plan holds what could
 // be reduced, the places of the rest being zero: it may be drawn but not judged. Chains with an overall reading are
-// held against the job's own value of chain.closure, or the 99 % point.
-func Reduce(job Job) (Plan, []Fault) {
-	if limit, ok := job.Rules["chain.closure"]; ok {
-		return ReduceWithin(job, limit)
-	}
-	return ReduceWithin(job, ClosureLimit())
-}
+// held against the 99 % point, whatever a book says.
+func Reduce(job Job) (Plan, []Fault) { return ReduceWithin(job, ClosureLimit()) }
 
 // ReduceWithin is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
 func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
@@ -44,6 +39,7 @@ func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
 type reducer struct {
 	job                 *Job
 	tape                survey.Tape
+	heightU             float64 // of any height
 	below, level, above side
 	faults              []Fault
 
@@ -56,6 +52,7 @@ type reducer struct {
 
 func newReducer(job *Job) *reducer {
 	r := &reducer{job: job, tape: job.SurveyTape()}
+	r.heightU = r.tape.HeightU()
 	gauge := r.tape.Gauge()
 	r.below = side{
 		tape: &gauge, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
@@ -106,7 +103,7 @@ func (r *reducer) heights(p *Placed, drop Span) {
 	if !drop.Set {
 		p.Assumed, drop = true, Span{From: 0, To: r.job.Floor.Ground}
 	} else {
-		p.UTop, p.ULow = r.tape.HeightU(), r.tape.HeightU()
+		p.UTop, p.ULow = r.heightU, r.heightU
 	}
 	p.Prism.Low, p.Prism.High = -drop.To, -drop.From
 }
@@ -150,7 +147,7 @@ func (r *reducer) fitting(placed *Placed, i int, last *trail) {
 	r.place(placed, &f.Place, &what, &r.above, at, last)
 	r.total(placed, &f.Place, &f.Total, &what, &r.above, at)
 	placed.Prism.Low, placed.Prism.High = r.job.Floor.Thickness+f.Rise.From, r.job.Floor.Thickness+f.Rise.To
-	placed.UTop, placed.ULow = r.tape.HeightU(), r.tape.HeightU()
+	placed.UTop, placed.ULow = r.heightU, r.heightU
 	placed.Measured = true
 }
 

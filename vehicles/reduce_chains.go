@@ -102,8 +102,8 @@ func (r *reducer) total(placed *Placed, p *Place, totals *Totals, what *thing, f
 			continue
 		}
 		at.y = tapedAt(&placed.Prism.Footprint)
-		e, wrong := from.along(axis, reading, &at, nil)
-		if wrong != "" {
+		var e end
+		if wrong := from.along(&e, axis, reading, &at, nil); wrong != "" {
 			key := totalKey(what, axis)
 			r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
 			continue

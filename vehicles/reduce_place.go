@@ -74,32 +74,40 @@ func (p *Place) runsOn() bool {
 	return x.Start == survey.On || y.Start == survey.On
 }
 
-// reading reduces one reading and reports what is wrong with it, or a place beyond all bounds.
-func (r *reducer) reading(from *side, axis survey.Axis, reading *survey.Reading, at *spot, before *end, what *thing, v value) end {
-	e, wrong := from.along(axis, reading, at, before)
+// reading reduces one reading to its end e and reports what is wrong with it, or a place beyond all bounds. e may be the
+// end before it.
+func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.Reading, at *spot, before *end, what *thing, v *value) {
+	var made Made
+	if r.trace != nil {
+		made = from.made(r.tape, axis, reading, at, before)
+	}
+	wrong := from.along(e, axis, reading, at, before)
 	if wrong == "" && math.Abs(e.Value) > survey.Longest {
 		wrong = fmt.Sprintf("it comes to %s mm, and no length may be more than %d mm", mm(e.Value), survey.Longest)
-		e = end{broken: true}
+		*e = end{broken: true}
 	}
 	if wrong != "" {
 		key := v.key(what)
 		r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
 	}
 	if r.chains != nil {
-		r.chains.link(axis, reading.Start, &e)
+		r.chains.link(axis, reading.Start, e)
 	}
 	if r.trace != nil {
-		r.trace.note(what, axis, e, from.made(r.tape, axis, reading, at, before))
+		r.trace.note(what, axis, *e, made)
 	}
-	return e
 }
 
+// The four readings of a rectangle.
+var boxValues = [4]value{{"x", -1, 0}, {"x", -1, 1}, {"y", -1, 0}, {"y", -1, 1}}
+
 func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
-	one := r.reading(from, survey.Y, &p.Y[0], &at, &last.y, what, value{"y", -1, 0})
-	two := r.reading(from, survey.Y, &p.Y[1], &at, &one, what, value{"y", -1, 1})
+	var near, far, one, two end
+	r.reading(&one, from, survey.Y, &p.Y[0], &at, &last.y, what, &boxValues[2])
+	r.reading(&two, from, survey.Y, &p.Y[1], &at, &one, what, &boxValues[3])
 	at.y = (one.Value + two.Value) / 2
-	near := r.reading(from, survey.X, &p.X[0], &at, &last.x, what, value{"x", -1, 0})
-	far := r.reading(from, survey.X, &p.X[1], &at, &near, what, value{"x", -1, 1})
+	r.reading(&near, from, survey.X, &p.X[0], &at, &last.x, what, &boxValues[0])
+	r.reading(&far, from, survey.X, &p.X[1], &at, &near, what, &boxValues[1])
 	last.x, last.y = far, two
 	if near.there && far.there && far.Value <= near.Value {
 		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
@@ -137,9 +145,9 @@ func (r *reducer) line(placed *Placed, p *Place, what *thing, from *side, at spo
 // step reduces a point that may run on from the one before and gives placed the largest uncertainties so far.
 func (r *reducer) step(placed *Placed, p *Pair, what *thing, v value, from *side, at spot, last *trail) geometry.Point {
 	v.index = 1
-	last.y = r.reading(from, survey.Y, &p[1], &at, &last.y, what, v)
+	r.reading(&last.y, from, survey.Y, &p[1], &at, &last.y, what, &v)
 	v.index, at.y = 0, last.y.Value
-	last.x = r.reading(from, survey.X, &p[0], &at, &last.x, what, v)
+	r.reading(&last.x, from, survey.X, &p[0], &at, &last.x, what, &v)
 	placed.UX, placed.UY = max(placed.UX, last.x.U), max(placed.UY, last.y.U)
 	placed.Loose = placed.Loose || last.x.Loose || last.y.Loose
 	placed.Unclosed = placed.Unclosed || last.x.unclosed || last.y.unclosed
@@ -149,8 +157,9 @@ func (r *reducer) step(placed *Placed, p *Pair, what *thing, v value, from *side
 // point reduces a point on the floor's surface, which must not run on from another.
 func (r *reducer) point(p *Pair, what *thing, leaf string, from *side) (x, y survey.Coord) {
 	onFloor := spot{known: true}
-	y = r.reading(from, survey.Y, &p[1], &onFloor, &end{}, what, value{leaf, -1, 1}).Coord
-	onFloor.y = y.Value
-	x = r.reading(from, survey.X, &p[0], &onFloor, &end{}, what, value{leaf, -1, 0}).Coord
-	return x, y
+	var before, ex, ey end
+	r.reading(&ey, from, survey.Y, &p[1], &onFloor, &before, what, &value{leaf, -1, 1})
+	onFloor.y = ey.Value
+	r.reading(&ex, from, survey.X, &p[0], &onFloor, &before, what, &value{leaf, -1, 0})
+	return ex.Coord, ey.Coord
 }

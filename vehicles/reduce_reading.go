@@ -37,12 +37,18 @@ type trail struct {
 
 const nothingBefore = "it runs on, but nothing stands before it: measure it from the bumper, the centreline or a side edge"
 
-// along reduces a reading. What is wrong is said in a few words, "" for nothing.
-func (s *side) along(axis survey.Axis, r *survey.Reading, at *spot, before *end) (end, string) {
-	if r.Start == survey.On {
-		return s.on(axis, r, before)
+// along reduces a reading to its end e. What is wrong is said in a few words, "" for nothing.
+func (s *side) along(e *end, axis survey.Axis, r *survey.Reading, at *spot, before *end) (wrong string) {
+	switch {
+	case r.Start == survey.On:
+		return s.on(e, axis, r, before)
+	case axis == survey.X:
+		wrong = s.sloped(e, r.Length, &s.hook, at)
+	case r.Start == survey.Datum:
+		wrong = s.sloped(e, r.Length, &survey.Slope{}, at) // the centreline is level
+	default:
+		wrong = s.sloped(e, r.Length, &s.edges, at)
 	}
-	e, wrong := s.sloped(r.Length, s.zero(axis, r.Start), at)
 	switch {
 	case axis == survey.X:
 		e.Value += s.shift
@@ -54,7 +60,7 @@ func (s *side) along(axis survey.Axis, r *survey.Reading, at *spot, before *end)
 	case r.Start == survey.FromRight:
 		e.Value -= s.right
 	}
-	return e, wrong
+	return wrong
 }
 
 // zero is where the zero of a reading hangs; a reading from the centreline is level.
@@ -69,32 +75,37 @@ func (s *side) zero(axis survey.Axis, start survey.Start) survey.Slope {
 }
 
 // on reduces a reading that runs on from the one before: forward in x, in y as its chain began.
-func (s *side) on(axis survey.Axis, r *survey.Reading, before *end) (end, string) {
+func (s *side) on(e *end, axis survey.Axis, r *survey.Reading, before *end) (wrong string) {
 	switch {
 	case before.broken:
-		return end{broken: true}, ""
+		*e = end{broken: true}
+		return ""
 	case !before.there:
-		return end{broken: true}, nothingBefore
+		*e = end{broken: true}
+		return nothingBefore
 	}
-	e, length := *before, r.Length
+	length := r.Length
 	if axis == survey.Y && before.rightward {
 		length = -length
 	}
-	e.Coord = s.tape.RunOn(before.Coord, length)
-	return e, ""
+	coord := s.tape.RunOn(before.Coord, length)
+	*e = *before
+	e.Coord = coord
+	return ""
 }
 
 // sloped reduces a reading from a zero. From above a zero that hangs nowhere is level, and the point has no height.
-func (s *side) sloped(length float64, zero survey.Slope, at *spot) (end, string) {
-	e := end{there: true}
+func (s *side) sloped(e *end, length float64, zero *survey.Slope, at *spot) (wrong string) {
+	*e = end{there: true}
 	var err error
 	if s.above {
 		e.Value, e.U, err = s.tape.ReduceAbove(length, zero.Hook)
 	} else {
-		e.Value, e.U, e.Loose, err = s.tape.Reduce(length, zero, at.drop, at.known)
+		e.Value, e.U, e.Loose, err = s.tape.Reduce(length, *zero, at.drop, at.known)
 	}
 	if err != nil {
-		return end{broken: true}, err.Error()
+		*e = end{broken: true}
+		return err.Error()
 	}
-	return e, ""
+	return ""
 }

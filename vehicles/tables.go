@@ -100,7 +100,7 @@ func (t *table) flags(key string, words []string) map[string]bool {
 	var out map[string]bool
 	for _, word := range sortedKeys(s.values) {
 		if !slices.Contains(words, word) {
-			t.r.fault(joinKey(s.path, word), " is no kind of obstruction; %s", meant(nearest(word, words), words))
+			t.r.fault(joinKey(s.path, word), " is no kind of obstruction; %s", meant(Nearest(word, words), words))
 			continue
 		}
 		out = put(out, word, s.flag(word, false))
@@ -108,7 +108,7 @@ func (t *table) flags(key string, words []string) map[string]bool {
 	return out
 }
 
-// ruleValues reads the table of this job's own rules, nil when it is not there.
+// ruleValues reads the table of this job's own rules, nil when it is not there. Which rules there are is for a Check to say.
 func (t *table) ruleValues(key string) map[string]float64 {
 	s := t.sub(key, optional)
 	if s == nil {
@@ -116,17 +116,12 @@ func (t *table) ruleValues(key string) map[string]float64 {
 	}
 	var out map[string]float64
 	for _, rule := range sortedKeys(s.values) {
-		id, _, hint, ok := SplitRule(rule)
-		_, nested := s.values[rule].(map[string]any)
-		switch {
-		case nested:
+		if _, nested := s.values[rule].(map[string]any); nested {
 			t.r.fault(joinKey(s.path, rule), ` is a table: a rule's name with points in it goes in quotes, "cut.reach" = 80`)
-		case !ok:
-			t.r.fault(joinKey(s.path, rule), " is no rule; %s", meant(hint, RuleIDs))
-		case slices.Contains(otherUnits, id):
-			out = put(out, rule, s.number(rule, required, aFigure).Value)
-		default:
-			out = put(out, rule, s.number(rule, required, aLength).Value)
+			continue
+		}
+		if value := s.number(rule, required, aFigure); value.Set {
+			out = put(out, rule, value.Value)
 		}
 	}
 	return out
@@ -139,6 +134,9 @@ func meant(hint string, words []string) string {
 	}
 	return "there are: " + strings.Join(words, ", ")
 }
+
+// RuleKey is the path of the key of one of a job's own rules, as a Fault has it.
+func RuleKey(rule string) string { return joinKey("rules", rule) }
 
 func put[V any](m map[string]V, key string, v V) map[string]V {
 	if m == nil {

@@ -55,16 +55,16 @@ func TestTheNearestWordIsNotFarfetched(t *testing.T) {
 		"crosmember": "crossmember", "crssmmbr": "crossmember", "crmember": "crossmember", "crbr": "", "cut": "cut.clearance",
 		"": "", strings.Repeat("name", 16): "",
 	} {
-		assert.Equal(t, want, nearest(word, words), word)
+		assert.Equal(t, want, Nearest(word, words), word)
 	}
-	assert.Equal(t, "abc", nearest("abd", []string{"abc", "abe"}), "the first of several as near")
-	assert.Equal(t, "abcde", nearest("abcxy", []string{"abcde"}), "two of five")
-	assert.Empty(t, nearest("abxyz", []string{"abcde"}), "three of five")
-	assert.Equal(t, "abcdefghij", nearest("abcdefwxyz", []string{"abcdefghij"}), "four of ten")
-	assert.Empty(t, nearest("abcdevwxyz", []string{"abcdefghij"}), "five of ten")
+	assert.Equal(t, "abc", Nearest("abd", []string{"abc", "abe"}), "the first of several as near")
+	assert.Equal(t, "abcde", Nearest("abcxy", []string{"abcde"}), "two of five")
+	assert.Empty(t, Nearest("abxyz", []string{"abcde"}), "three of five")
+	assert.Equal(t, "abcdefghij", Nearest("abcdefwxyz", []string{"abcdefghij"}), "four of ten")
+	assert.Empty(t, Nearest("abcdevwxyz", []string{"abcdefghij"}), "five of ten")
 	long := strings.Repeat("a", survey.LongestQuote)
-	assert.Equal(t, long, nearest(long, []string{long}))
-	assert.Empty(t, nearest(long+"a", []string{long + "a"}), "what is not quoted in full is not guessed at")
+	assert.Equal(t, long, Nearest(long, []string{long}))
+	assert.Empty(t, Nearest(long+"a", []string{long + "a"}), "what is not quoted in full is not guessed at")
 }
 
 func TestWhatIsFoundIsSaidShortly(t *testing.T) {
@@ -165,29 +165,6 @@ func TestRefusedReadingsAreSaidInOneLine(t *testing.T) {
 		RefusedWords([]Refusal{one, two}))
 	assert.False(t, Job{}.WithRefused([]Refusal{one}).Settled())
 	assert.True(t, Job{}.WithRefused([]Refusal{one}).WithRefused(nil).Settled())
-}
-
-// Every rule of the list may be overridden by a job, in its own unit, with every kind it may have; no other key may.
-func TestEveryRuleMayBeOverridden(t *testing.T) {
-	keys := ruleKeys()
-	assert.Greater(t, len(keys), 5*len(Kinds))
-	for _, key := range keys {
-		job, faults := parse([]byte(head+"[rules]\n\""+key+"\" = 7"), "a.toml")
-		require.Empty(t, faults, key)
-		assert.Equal(t, map[string]float64{key: 7}, job.Rules)
-		id, kind, _, ok := SplitRule(key)
-		require.True(t, ok)
-		if kind != "" {
-			assert.Equal(t, key, id+"."+kind)
-		} else {
-			assert.Equal(t, key, id)
-		}
-		_, _, _, ok = SplitRule(key + ".nothing")
-		assert.False(t, ok, key)
-	}
-	for _, id := range otherUnits {
-		assert.Contains(t, RuleIDs, id)
-	}
 }
 
 // A heater of each class has every size; a size in the file takes the place of the class's and of no other.

@@ -10,7 +10,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -63,7 +63,7 @@ func checkAnswer(r rules.Result, next, forProgram bool) (string, error) {
 // nextText lists what to measure next for a person.
 func nextText(r rules.Result, advice []rules.Advice) string {
 	if len(advice) == 0 {
-		return "\nMeasure next: " + figures.NoAdvice(r) + ".\n"
+		return "\nMeasure next: " + words.NoAdvice(r) + ".\n"
 	}
 	var b strings.Builder
 	b.WriteString("\nMeasure next, the best first:\n")
@@ -86,8 +86,8 @@ func checkText(r rules.Result) string {
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	row(t, "verdict", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
 	for _, f := range r.Findings {
-		row(t, f.Verdict.String(), about(f), figures.Value(f, desk.Millimetres), plusMinus(f),
-			fmt.Sprintf("at %s %s", f.Sense, figures.Required(f, desk.Millimetres)), figures.Margin(f, desk.Millimetres), f.Why)
+		row(t, f.Verdict.String(), about(f), words.Value(f, desk.Millimetres), plusMinus(f),
+			fmt.Sprintf("at %s %s", f.Rule.Sense, words.Required(f, desk.Millimetres)), words.Margin(f, desk.Millimetres), f.Why)
 	}
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
@@ -119,7 +119,7 @@ func plusMinus(f rules.Finding) string {
 	if f.Sigma == 0 {
 		return ""
 	}
-	return figures.PlusMinus(f, desk.Millimetres)
+	return words.PlusMinus(f, desk.Millimetres)
 }
 
 func list(b *strings.Builder, title string, words []string) {
@@ -131,8 +131,8 @@ func list(b *strings.Builder, title string, words []string) {
 
 // about names what a finding is about.
 func about(f rules.Finding) string {
-	if f.Against == "" {
-		return f.Subject + ": " + f.Title
+	if f.Against.Sort == rules.Nothing {
+		return f.Subject.String() + ": " + f.Limit.Heading()
 	}
-	return f.Subject + " to " + f.Against
+	return f.Subject.String() + " to " + f.Against.String()
 }

@@ -7,7 +7,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -37,7 +36,10 @@ func sampleJobs(t *testing.T) []string {
 type expected struct {
 	Exit  int
 	Says  string
-	Check *struct{ Verdict string }
+	Check *struct {
+		Verdict  string
+		Findings []struct{ ID string }
+	}
 }
 
 func expectedOf(t *testing.T, file string) (want expected) {
@@ -57,10 +59,10 @@ type checked struct {
 // exitFor is the exit code for a verdict.
 var exitFor = map[string]int{"clear": 0, "doubtful": exitDoubtful, "foul": exitFoul}
 
-// without is the exit code of the findings but those of some rules.
-func (c checked) without(ids ...string) (code int) {
+// only is the exit code of the findings of some rules.
+func (c checked) only(ids map[string]bool) (code int) {
 	for _, f := range c.Findings {
-		if !slices.Contains(ids, f.ID) {
+		if ids[f.ID] {
 			code = max(code, exitFor[f.Verdict])
 		}
 	}
@@ -70,6 +72,14 @@ func (c checked) without(ids ...string) (code int) {
 func TestExitCodesAreThoseOfTheCases(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	answered := 0
+	ids := map[string]bool{} // of the rules that the cases were worked out for
+	for _, file := range sampleJobs(t) {
+		if want := expectedOf(t, file); want.Check != nil {
+			for _, f := range want.Check.Findings {
+				ids[f.ID] = true
+			}
+		}
+	}
 	for _, file := range sampleJobs(t) {
 		want := expectedOf(t, file)
 		if want.Check == nil {
@@ -83,8 +93,7 @@ func TestExitCodesAreThoseOfTheCases(t *testing.T) {
 		require.NoError(t, json.Unmarshal([]byte(out), &got))
 		assert.Equal(t, 1, got.Format)
 		assert.Equal(t, exitFor[got.Verdict], code, file)
-		// The cases were worked out before these rules were there.
-		assert.Equal(t, want.Exit, got.without("stub.in-cut", "exhaust.edge", "exhaust.floor", "intake.floor"), file)
+		assert.Equal(t, want.Exit, got.only(ids), file)
 		code, out, complaint = call("", "marks", "--json", file)
 		assert.Zero(t, code, file)
 		assert.Empty(t, complaint, file)

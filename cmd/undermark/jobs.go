@@ -79,6 +79,7 @@ func answerJobs(
 	}
 	var text strings.Builder
 	var unread error
+	worst = rules.Clear
 	for _, file := range files {
 		verdict, t, err := answer(file, book, s.in, told)
 		if err != nil {
@@ -127,7 +128,7 @@ func read(file string, in io.Reader) (vehicles.Job, []byte, error) {
 	if err != nil {
 		return vehicles.Job{}, nil, err
 	}
-	job, err := vehicles.ParseJob(data, file)
+	job, err := vehicles.ParseJob(data, file, rules.CheckRules)
 	return job, data, err
 }
 

@@ -10,7 +10,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -68,7 +68,7 @@ func checksText(b *strings.Builder, checks []rules.Check) {
 	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	for _, c := range checks {
-		row(t, figures.CheckText(c, desk.Settings{}), mm(c.Length))
+		row(t, words.CheckText(c, desk.Settings{}), mm(c.Length))
 	}
 	_ = t.Flush() // a builder takes everything
 }

@@ -61,8 +61,8 @@ func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
 func rulesText(book *rules.Book) string {
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	for _, r := range book.Rules() {
-		row(t, r.Key(), required(r.Value, r.Sense, r.Unit), r.Title, r.Source, r.Book)
+	for _, r := range book.Limits() {
+		row(t, r.Key(), required(r.Value, r.Sense, string(r.Unit)), r.Heading(), r.Source, r.Book)
 	}
 	t.Flush()
 	return b.String()

@@ -25,7 +25,7 @@ func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u f
 // Reduce is that of the Tape.
 func (g *Gauge) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
 	if !s.Set || !pKnown {
-		return length, g.terms(length, true).U(), s.Set, nil
+		return length, math.Sqrt(g.variance(length, true)), s.Set, nil
 	}
 	plan, u, err = g.reduce(length, s.Hook-p, 2)
 	return plan, u, false, err
@@ -58,7 +58,7 @@ func (g *Gauge) reduce(length, rise float64, heights int) (plan, u float64, err 
 	if rise != 0 {
 		plan = math.Sqrt((length - rise) * (length + rise))
 	}
-	return plan, g.readingTerms(length, plan, rise, heights).U(), nil
+	return plan, math.Sqrt(g.readingVariance(length, plan, rise, heights)), nil
 }
 
 // AboveReading returns what a tape whose zero lies hook below the surface must say to land on plan: the root of

@@ -44,6 +44,16 @@ func (g *Gauge) readingTerms(length, plan, rise float64, heights int) Terms {
 	return m
 }
 
+// variance is the sum of terms, readingVariance that of readingTerms: most readings are asked for that alone.
+func (g *Gauge) variance(length float64, hook bool) float64 {
+	return uniform(g.mpe(length, hook)) + g.read
+}
+
+func (g *Gauge) readingVariance(length, plan, rise float64, heights int) float64 {
+	level, k := g.variance(length, true), steepness(plan, rise)
+	return level + k*level + k*float64(heights)*g.height
+}
+
 // leastPlan is the shortest plan distance for which a slope's effect is worked out, mm. Straight above or below
 // its zero a tape says nothing about plan, and the uncertainty grows beyond bounds: nearer than this it is held
 // at its value here, huge but finite, so that everything resting on it is doubtful.

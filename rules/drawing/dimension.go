@@ -10,14 +10,14 @@ func (d *drawer) dimensions() {
 	if f := d.opts.Focus; f != nil {
 		d.dimension(f, true)
 	}
-	type pair struct{ subject, against string }
+	type pair struct{ subject, against rules.Thing }
 	drawn := map[pair]bool{}
 	for i := range d.result.Findings {
 		f := &d.result.Findings[i]
 		if len(drawn) >= d.opts.Worst {
 			return
 		}
-		if p := (pair{f.Subject, f.Against}); len(f.At) >= 2 && !drawn[p] {
+		if p := (pair{f.Subject, f.Against}); f.Places >= 2 && !drawn[p] {
 			drawn[p] = true
 			if !d.focused(f) {
 				d.dimension(f, false)
@@ -28,19 +28,19 @@ func (d *drawer) dimensions() {
 
 func (d *drawer) focused(f *rules.Finding) bool {
 	focus := d.opts.Focus
-	return focus != nil && focus.ID == f.ID && focus.Against == f.Against && focus.Subject == f.Subject
+	return focus != nil && focus.Rule == f.Rule && focus.Against == f.Against && focus.Subject == f.Subject
 }
 
 // dimension draws what a finding is about: a line with its length, or a spot where it has only one place.
 func (d *drawer) dimension(f *rules.Finding, selected bool) {
-	if len(f.At) == 0 {
+	if f.Places == 0 {
 		return
 	}
 	it := scene.Item{
 		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Spot, At: f.At[0],
-		Measure: &scene.Measure{Value: f.Value, Unit: f.Unit}, Selected: selected,
+		Measure: &scene.Measure{Value: f.Value, Unit: string(f.Rule.Unit)}, Selected: selected,
 	}
-	if len(f.At) > 1 {
+	if f.Places > 1 {
 		it.Form, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
 	d.add(it)

@@ -82,8 +82,8 @@ func TestStatesAreTheWorstOfTheFindings(t *testing.T) {
 	s := Draw(result, Options{Selected: -1})
 	worst := map[string]scene.State{}
 	for _, f := range result.Findings {
-		if f.ID != "body.space" && f.ID != "plate.fitting" {
-			worst[f.Against] = max(worst[f.Against], scene.State(f.Verdict)+1)
+		if f.ID() != "body.space" && f.ID() != "plate.fitting" {
+			worst[f.Against.Name] = max(worst[f.Against.Name], [...]scene.State{scene.Clear, scene.Doubtful, scene.Foul}[f.Verdict-rules.Clear])
 		}
 	}
 	states := map[scene.State]int{}
@@ -179,11 +179,11 @@ func TestDimensionsOfTheWorstFindings(t *testing.T) {
 	assert.Empty(t, find(Draw(result, Options{}), scene.Dimension, ""))
 	lines := find(Draw(result, Options{Worst: 3}), scene.Dimension, "")
 	require.Len(t, lines, 3)
-	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return len(f.At) >= 2 })
+	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return f.Places >= 2 })
 	worst := result.Findings[at]
 	assert.Equal(t, scene.Straight(worst.At[0], worst.At[1]), lines[0].Path)
 	assert.Equal(t, scene.Measure{Value: worst.Value, Unit: scene.MM}, *lines[0].Measure)
-	assert.Equal(t, scene.State(worst.Verdict)+1, lines[0].State)
+	assert.Equal(t, scene.Foul, lines[0].State)
 
 	focused := find(Draw(result, Options{Focus: &worst, Worst: 3}), scene.Dimension, "")
 	require.Len(t, focused, 3, "the finding in focus is drawn once")

@@ -14,12 +14,12 @@ func (d *drawer) heater() {
 	}
 	body, top := rules.Body(*d.job, *d.plan, false), d.job.Floor.Thickness
 	d.add(scene.Item{
-		Role: scene.Space, State: d.states.subjects["body"], Form: scene.Outline,
+		Role: scene.Space, State: d.states.subjects[rules.TheBody], Form: scene.Outline,
 		Solid: scene.Solid{Prism: rules.Body(*d.job, *d.plan, true)},
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Solid: scene.Solid{Prism: body}, Layer: scene.Upon})
 	d.add(scene.Item{
-		Role: scene.Plate, State: d.states.subjects["plate"], Form: scene.Outline,
+		Role: scene.Plate, State: d.states.subjects[rules.ThePlate], Form: scene.Outline,
 		Solid: scene.Upright(rules.Plate(*d.job, *d.plan), top, top), Layer: scene.Upon,
 	})
 	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Space.Front), Label: "warm air"})
@@ -42,7 +42,7 @@ func (d *drawer) cut() {
 	}
 	place, radius := &d.plan.Cut, d.job.Cut.Across/2
 	d.add(scene.Item{
-		Role: scene.Cut, State: d.states.subjects["cut"], Form: scene.Outline,
+		Role: scene.Cut, State: d.states.subjects[rules.TheCut], Form: scene.Outline,
 		Solid: d.through(geometry.NewRound(place.At, radius)), Label: "cut",
 	})
 	if !place.Drilled {
@@ -60,24 +60,24 @@ func (d *drawer) cut() {
 // runs draws exhaust, intake and fuel line in their thickness, with their ends.
 func (d *drawer) runs() {
 	if f := d.plan.Fuel; f != nil {
-		d.pipe(scene.Fuel, "fuel", scene.Straight(f.Path...), f.Radius)
+		d.pipe(scene.Fuel, rules.TheFuel, scene.Straight(f.Path...), f.Radius)
 	}
 	if r := d.plan.Intake; r != nil {
-		d.pipe(scene.Intake, "intake", r.Line.Pieces(), r.Radius)
+		d.pipe(scene.Intake, rules.TheIntake, r.Line.Pieces(), r.Radius)
 		d.end(scene.Mouth, r, "air in")
 	}
 	if r := d.plan.Exhaust; r != nil {
-		d.pipe(scene.Exhaust, "exhaust", r.Line.Pieces(), r.Radius)
+		d.pipe(scene.Exhaust, rules.TheExhaust, r.Line.Pieces(), r.Radius)
 		if m := r.Muffler; m != nil {
 			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
-			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects["exhaust"], Solid: barrel, Label: "muffler"})
+			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Solid: barrel, Label: "muffler"})
 		}
 		d.end(scene.Outlet, r, "outlet")
 	}
 }
 
-func (d *drawer) pipe(role scene.Role, name string, axis scene.Path, radius float64) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[name], Solid: scene.Pipe(axis, radius), Label: name})
+func (d *drawer) pipe(role scene.Role, run rules.Sort, axis scene.Path, radius float64) {
+	d.add(scene.Item{Role: role, State: d.states.subjects[run], Solid: scene.Pipe(axis, radius), Label: run.String()})
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {

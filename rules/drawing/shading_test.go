@@ -32,8 +32,8 @@ func TestTheShadeAgreesWithTheVerdict(t *testing.T) {
 		require.Empty(t, faults)
 		worst := rules.Clear
 		for _, f := range judged.Findings {
-			isCut := f.ID == "cut.on-floor" || strings.HasPrefix(f.ID, "cut.clearance")
-			if isCut && (f.Index < 0 || sure(&judged.Plan.Obstructions[f.Index])) {
+			isCut := f.ID() == "cut.on-floor" || strings.HasPrefix(f.ID(), "cut.clearance")
+			if isCut && (f.Against.Sort != rules.AnObstruction || sure(&judged.Plan.Obstructions[f.Against.Index])) {
 				worst = max(worst, f.Verdict)
 			}
 		}

@@ -7,7 +7,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // A row of the budget: the cause, its bar, its part of the whole, and what it comes to alone.
@@ -48,7 +48,7 @@ func merged(shares []rules.Share, n int) []rules.Share {
 func shareRow(share rules.Share, f rules.Finding, s desk.State, w int) string {
 	part := share.Variance / (f.Sigma * f.Sigma)
 	f.Sigma = math.Sqrt(share.Variance)
-	alone := figures.PlusMinus(f, s.Settings.Units)
+	alone := words.PlusMinus(f, s.Settings.Units)
 	room := max(leastBar, min(mostBar, w-causeWidth-partWidth-aloneWidth-3))
 	text := desk.FitRow(share.Cause, causeWidth) + " "
 	drawn := bar(part, room)

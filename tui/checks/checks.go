@@ -9,7 +9,6 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 	"bench.example/undermark/tui/plan"
 )
 
@@ -148,7 +147,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyFilter):
 		m.only, m.at = (m.only+1)%filters, 0
 	case key.Matches(k, keyPlace) && m.picked(s) != nil:
-		camera := figures.LookAt(*m.picked(s), s.Camera.View, m.w, m.h)
+		camera := plan.LookAt(*m.picked(s), s.Camera.View, m.w, m.h)
 		return m, desk.Change{Goto: "Place", Focus: m.picked(s), Camera: &camera}
 	default:
 		return m.passOn(k, s)

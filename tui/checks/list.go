@@ -6,7 +6,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // verdictWidth is the column of the verdict's word, with a blank on both sides.
@@ -26,10 +26,10 @@ const roomy = 72
 func columns(listed []rules.Finding, s desk.State, w int) []column {
 	u := s.Settings.Units
 	cols := []column{
-		{head: "found", write: func(f rules.Finding) string { return short(figures.Value(f, u)) }},
+		{head: "found", write: func(f rules.Finding) string { return short(words.Value(f, u)) }},
 		{head: "asked", write: func(f rules.Finding) string { return asked(f, s) }},
-		{head: "margin", write: func(f rules.Finding) string { return figures.Signed(f, u) }},
-		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return figures.PlusMinus(f, u) }},
+		{head: "margin", write: func(f rules.Finding) string { return words.Signed(f, u) }},
+		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return words.PlusMinus(f, u) }},
 	}
 	if w < roomy {
 		cols = cols[2:]
@@ -52,10 +52,10 @@ func asked(f rules.Finding, s desk.State) string {
 		return "?"
 	}
 	sign := "≥ "
-	if f.Sense == rules.Most {
+	if f.Rule.Sense == rules.Most {
 		sign = "≤ "
 	}
-	return sign + short(figures.Required(f, s.Settings.Units))
+	return sign + short(words.Required(f, s.Settings.Units))
 }
 
 // listView is the list in h rows of w columns, its head first.
@@ -96,7 +96,7 @@ func nobody(only filter, s desk.State) string {
 func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
 	st := s.Settings.Styles()
 	word := desk.VerdictWord(f.Verdict)
-	rest := cells(figures.About(f), cols, w-verdictWidth, func(c column) string { return c.write(f) })
+	rest := cells(f.About(), cols, w-verdictWidth, func(c column) string { return c.write(f) })
 	if here {
 		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
 	}

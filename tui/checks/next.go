@@ -9,9 +9,9 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/tui/words"
 )
 
 var (
@@ -57,7 +57,7 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 	case !s.Next.Known:
 		return m, desk.Change{Say: "The job has changed: it is being worked out afresh."}
 	}
-	return m, figures.Measure(a)
+	return m, desk.Measure(a)
 }
 
 // nextView is the list of what to measure next in h rows of w columns, its head first.
@@ -93,7 +93,7 @@ func adviceRow(pointer string, a rules.Advice, w int) string {
 
 // nothing says why the list is empty.
 func (m screen) nothing(s desk.State) string {
-	switch text := figures.Advice(s); {
+	switch text := words.Advice(s); {
 	case len(s.Faults) > 0:
 		return "First put right what is wrong with the job."
 	case text != "":
@@ -114,7 +114,7 @@ func (m screen) nextDetail(s desk.State, w int) []string {
 		return nil
 	}
 	st := s.Settings.Styles()
-	rows := figures.Wrapped(st.Strong, strings.TrimPrefix(a.Text, "measure: "), w)
+	rows := desk.Wrapped(st.Strong, strings.TrimPrefix(a.Text, "measure: "), w)
 	doubts := 0
 	for _, f := range s.Result.Findings {
 		if f.Verdict == rules.Doubtful {
@@ -125,9 +125,9 @@ func (m screen) nextDetail(s desk.State, w int) []string {
 	if a.Decides == 0 {
 		text = fmt.Sprintf("It decides none of %d doubtful findings by itself, but makes them surer.", doubts)
 	}
-	rows = append(rows, figures.Wrapped(st.Plain, text, w)...)
+	rows = append(rows, desk.Wrapped(st.Plain, text, w)...)
 	if a.Field == rules.FieldDrilled {
-		rows = append(rows, figures.Wrapped(st.Foul, "A hole can't be undone: look again from below before you drill.", w)...)
+		rows = append(rows, desk.Wrapped(st.Foul, "A hole can't be undone: look again from below before you drill.", w)...)
 	}
 	return rows
 }
@@ -140,8 +140,8 @@ func (m screen) pictureNext(s desk.State, w, h int) string {
 	}
 	s.Selected = a.Obstruction
 	for _, f := range s.Result.Findings {
-		if f.Index == a.Obstruction && f.Verdict == rules.Doubtful && strings.HasSuffix(f.ID, ".clearance") {
-			s.Camera = figures.LookAt(f, s.Camera.View, w, h)
+		if f.Verdict == rules.Doubtful && f.Subject.Sort != rules.TheSurvey && f.Against.Is(rules.AnObstruction, a.Obstruction) {
+			s.Camera = plan.LookAt(f, s.Camera.View, w, h)
 			break
 		}
 	}

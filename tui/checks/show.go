@@ -4,7 +4,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 	"bench.example/undermark/tui/plan"
 )
 
@@ -19,7 +18,7 @@ func (m screen) picture(s desk.State, w, h int) string {
 		return m.pane.View(s, w, h, plan.Options{})
 	}
 	if !m.large {
-		s.Camera = figures.LookAt(*f, s.Camera.View, w, h)
+		s.Camera = plan.LookAt(*f, s.Camera.View, w, h)
 	}
 	return m.pane.View(s, w, h, plan.Options{Focus: f})
 }
@@ -33,7 +32,7 @@ func (m screen) enlarge(s desk.State) (screen, desk.Change) {
 	m.large = true
 	m.pane = m.sized()
 	_, w, h := m.sizes(m.w, m.h)
-	camera := figures.LookAt(*f, s.Camera.View, w, h)
+	camera := plan.LookAt(*f, s.Camera.View, w, h)
 	return m, desk.Change{Camera: &camera}
 }
 

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 )
 
 // From sideBySide columns on the plan stands beside the list, which then has listWidth columns, or half of them.
@@ -36,7 +35,7 @@ func (m screen) View(s desk.State, w, h int) string {
 	if planW == 0 {
 		return list
 	}
-	return figures.Beside(list, m.picture(s, planW, planH), s.Settings.Styles())
+	return desk.Beside(list, m.picture(s, planW, planH), s.Settings.Styles())
 }
 
 // page is the list, the picked finding in full, and what was not checked.
@@ -84,7 +83,7 @@ func (m screen) findingDetail(s desk.State, w, h int) []string {
 	}
 	rows := detail(*f, s, w)
 	if m.from {
-		head := []string{s.Settings.Styles().Strong.Render(desk.FitRow(figures.About(*f), w)), verdict(*f, s)}
+		head := []string{s.Settings.Styles().Strong.Render(desk.FitRow(f.About(), w)), verdict(*f, s)}
 		return append(head, budget(*f, s, w, h-len(head))...)
 	}
 	if from := budget(*f, s, w, h); f.Sigma > 0 && len(rows)+len(from) <= h {
@@ -104,10 +103,10 @@ func (m screen) faults(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	var rows []string
 	for _, f := range s.Faults {
-		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
 	if len(rows) > 0 {
-		rows = append(rows, figures.Wrapped(st.Foul, "What follows is of the job before that went wrong.", w)...)
+		rows = append(rows, desk.Wrapped(st.Foul, "What follows is of the job before that went wrong.", w)...)
 	}
 	return rows
 }

@@ -32,7 +32,7 @@ type Styles struct {
 
 // Verdict returns the look of a verdict. Its word is always written out beside it.
 func (s Styles) Verdict(v rules.Verdict) lipgloss.Style {
-	return [...]lipgloss.Style{s.Clear, s.Doubtful, s.Foul}[v]
+	return [...]lipgloss.Style{s.Clear, s.Doubtful, s.Foul}[v-rules.Clear]
 }
 
 // Styles returns the looks for the terminal's colours and background.

@@ -5,11 +5,11 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/things"
-	"bench.example/undermark/vehicles"
 )
 
 // Area is a part of the body, in cells.
@@ -213,7 +213,7 @@ func (e Entry) shown(s desk.State) desk.State {
 	if row < 0 {
 		return s
 	}
-	reduced, faults := vehicles.Reduce(job)
+	reduced, faults := rules.Reduce(job, s.Result.Book)
 	if len(faults) > 0 {
 		return s
 	}

@@ -47,11 +47,11 @@ func beside(e entry.Entry, s desk.State, w, _ int) (text string, rows int) {
 			add(savedAt(s), look.Strong.Render)
 		}
 	case ruleSheet:
-		r, _ := h.rule(s)
-		add(h.title(r), look.Strong.Render)
-		add(fmt.Sprintf("at %s %s, %s", r.Sense, valueOf(r, s.Settings), r.Book), look.Plain.Render)
-		add(r.Ask, look.Plain.Render)
-		add("Source: "+r.Source, look.Faint.Render)
+		l, _ := h.limit(s)
+		add(h.title(), look.Strong.Render)
+		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, valueOf(l, s.Settings), l.Book), look.Plain.Render)
+		add(h.rule.Ask, look.Plain.Render)
+		add("Source: "+l.Source, look.Faint.Render)
 		add(h.key(), look.Faint.Render)
 	}
 	return strings.Join(out, "\n"), max(1, len(out))

@@ -98,13 +98,8 @@ func sheets(s desk.State) []form.Sheet {
 
 // enter does what a row is for that is no form.
 func enter(sheet form.Sheet, _ desk.State) (desk.Change, bool) {
-	switch h := sheet.(type) {
-	case actSheet:
+	if h, ok := sheet.(actSheet); ok {
 		return desk.Change{Ask: acts[h.act].ask}, true
-	case ruleSheet:
-		if !h.settable() {
-			return desk.Change{Say: "a job has no value of its own for this rule: only a workshop's book can change it"}, true
-		}
 	}
 	return desk.Change{}, false
 }
@@ -137,22 +132,22 @@ func savedAt(s desk.State) string {
 }
 
 // valueOf writes a rule's value with its unit.
-func valueOf(r rules.Rule, set desk.Settings) string {
+func valueOf(r rules.Limit, set desk.Settings) string {
 	switch {
 	case !r.Value.Set:
 		return "no value"
-	case r.Unit == "mm":
+	case r.Unit == rules.MM:
 		return desk.Length(r.Value.Value, set.Units)
 	}
 	return fmt.Sprintf("%s %s", form.Plain(r.Value.Value), unitWord(r.Unit))
 }
 
-func unitWord(unit string) string {
+func unitWord(unit rules.Unit) string {
 	switch unit {
-	case "deg":
+	case rules.Degree:
 		return "°"
-	case "count":
+	case rules.Count:
 		return ""
 	}
-	return unit
+	return string(unit)
 }

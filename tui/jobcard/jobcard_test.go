@@ -87,7 +87,7 @@ func TestARuleOfThisJob(t *testing.T) {
 	r := rig.New(t, New(), rig.Van(t), 100, 27)
 	const key = "cut.clearance.brake line"
 	for i, sheet := range sheets(r.State) {
-		if sheet == (ruleSheet{id: "cut.clearance", kind: "brake line"}) {
+		if h, ok := sheet.(ruleSheet); ok && h.key() == key {
 			for range i {
 				r.Type("<down>")
 			}

@@ -13,14 +13,15 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// ruleSheet is the form of one rule, of an id and a kind, "" for none. First is the first row of its group.
+// ruleSheet is the form of one rule's value for a kind, "" for the general one. First is the first row of its group.
 type ruleSheet struct {
-	id, kind string
-	first    bool
+	rule  *rules.Rule
+	kind  string
+	first bool
 }
 
 // key is what the job's own rules call it.
-func (h ruleSheet) key() string { return rules.Rule{ID: h.id, Kind: h.kind}.Key() }
+func (h ruleSheet) key() string { return h.rule.Key(h.kind) }
 
 // ruleSheets are the rules the job has a value of its own for, then all others.
 func ruleSheets(s desk.State) []form.Sheet {
@@ -28,11 +29,11 @@ func ruleSheets(s desk.State) []form.Sheet {
 		return nil
 	}
 	var own, others []form.Sheet
-	for _, r := range s.Result.Book.Rules() {
-		if _, has := s.Job.Rules[r.Key()]; has {
-			own = append(own, ruleSheet{r.ID, r.Kind, len(own) == 0})
+	for _, l := range s.Result.Book.Limits() {
+		if _, has := s.Job.Rules[l.Key()]; has {
+			own = append(own, ruleSheet{l.Rule, l.Kind, len(own) == 0})
 		} else {
-			others = append(others, ruleSheet{r.ID, r.Kind, len(others) == 0})
+			others = append(others, ruleSheet{l.Rule, l.Kind, len(others) == 0})
 		}
 	}
 	return append(own, others...)
@@ -41,24 +42,18 @@ func ruleSheets(s desk.State) []form.Sheet {
 // ID is "rule cut.clearance.brake line".
 func (h ruleSheet) ID() string { return "rule " + h.key() }
 
-// rule is what speaks under the key.
-func (h ruleSheet) rule(s desk.State) (r rules.Rule, ok bool) {
+// limit is what speaks under the key.
+func (h ruleSheet) limit(s desk.State) (l rules.Limit, ok bool) {
 	if s.Result.Book == nil {
-		return r, false
+		return l, false
 	}
-	return s.Result.Book.Lookup(h.id, h.kind)
-}
-
-// settable says whether a job file has a name for the rule.
-func (h ruleSheet) settable() bool {
-	_, _, _, known := vehicles.SplitRule(h.key())
-	return known
+	return s.Result.Book.Lookup(h.rule.ID, h.kind)
 }
 
 func (h ruleSheet) row(s desk.State) form.Row {
-	r, _ := h.rule(s)
+	l, _ := h.limit(s)
 	_, own := s.Job.Rules[h.key()]
-	out := form.Row{Text: h.short(r, own), Right: valueOf(r, s.Settings) + ", " + r.Book}
+	out := form.Row{Text: h.short(own), Right: valueOf(l, s.Settings) + ", " + l.Book}
 	switch {
 	case h.first && own:
 		out.Head = "This job's own rules"
@@ -69,35 +64,32 @@ func (h ruleSheet) row(s desk.State) form.Row {
 }
 
 // short is the title, or for a kind only that: it stands under the general rule.
-func (h ruleSheet) short(r rules.Rule, own bool) string {
+func (h ruleSheet) short(own bool) string {
 	if h.kind != "" && !own {
 		return "  " + h.kind
 	}
-	return h.title(r)
+	return h.title()
 }
 
-// title is the rule's title, with the kind when a general value speaks for it.
-func (h ruleSheet) title(r rules.Rule) string {
-	if h.kind != "" && !strings.HasSuffix(r.Title, h.kind) {
-		return r.Title + ": " + h.kind
-	}
-	return r.Title
+// title is the rule's title, with the kind, whether or not a general value speaks for it.
+func (h ruleSheet) title() string {
+	l := rules.Limit{Rule: h.rule, Kind: h.kind}
+	return l.Heading()
 }
 
 // Fields is the one field: this job's own value.
 func (h ruleSheet) Fields(s desk.State, _ map[string]string) []form.Field {
-	r, ok := h.rule(s)
+	l, ok := h.limit(s)
 	if !ok {
 		return nil
 	}
 	f := form.Field{
-		Key: "value", Label: "for this job", Unit: unitWord(r.Unit), Heading: fmt.Sprintf("at %s", r.Sense),
-		Blank: fmt.Sprintf("%s, %s", valueOf(r, s.Settings), r.Book),
+		Key: "value", Label: "for this job", Unit: unitWord(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
+		Blank: fmt.Sprintf("%s, %s", valueOf(l, s.Settings), l.Book),
 	}
 	if own, has := s.Job.Rules[h.key()]; has {
 		f.Text, f.Blank, f.Note = form.Plain(own), "the next book speaks", "empty it and the next book speaks again"
 	}
-	f.Shut = !h.settable()
 	return []form.Field{f}
 }
 
@@ -107,14 +99,13 @@ func (h ruleSheet) Set(s desk.State, texts map[string]string) (vehicles.Job, for
 	if text == "" {
 		return s.Job.WithoutRule(h.key()), h, nil
 	}
-	r, _ := h.rule(s)
-	v, err := read(text, r.Unit)
+	v, err := read(text, h.rule.Unit)
 	return s.Job.WithRule(h.key(), v), h, err
 }
 
 // read reads a value in a rule's unit: a length may have units of its own.
-func read(text, unit string) (float64, error) {
-	if unit == "mm" {
+func read(text string, unit rules.Unit) (float64, error) {
+	if unit == rules.MM {
 		return form.Length(text, form.AnyLength)
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)

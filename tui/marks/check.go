@@ -6,7 +6,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // item is one row of the list: a mark, or a length to check between two marks.
@@ -47,7 +47,7 @@ func checkItems(s desk.State) []item {
 func (it item) id() string {
 	switch {
 	case it.check != nil:
-		return figures.CheckID(*it.check)
+		return words.CheckID(*it.check)
 	case it.mark != nil:
 		return it.mark.Name
 	}
@@ -57,7 +57,7 @@ func (it item) id() string {
 // short is what a narrow list calls it.
 func (it item) short(set desk.Settings) string {
 	if it.check != nil {
-		return figures.CheckEnds(*it.check, set)
+		return words.CheckEnds(*it.check, set)
 	}
 	return it.mark.Name
 }
@@ -74,13 +74,13 @@ func (m screen) viewItem(s desk.State, w, h int) string {
 func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 	st := s.Settings.Styles()
 	made := st.Strong.Render("[ ] not taped")
-	if s.Ticked[figures.CheckID(c)] {
+	if s.Ticked[words.CheckID(c)] {
 		made = st.Clear.Render("[x] it says so")
 	}
-	rows := []string{st.Here.Render(" check: "+figures.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
+	rows := []string{st.Here.Render(" check: "+words.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
 	rows = append(rows, banners(s, rules.Mark{}, w)...)
-	rows = append(rows, figures.Wrapped(st.Plain, meaning(c), w)...)
-	ends := "from " + figures.CheckEnd(c.From, s.Settings) + " to " + figures.CheckEnd(c.To, s.Settings)
+	rows = append(rows, desk.Wrapped(st.Plain, meaning(c), w)...)
+	ends := "from " + words.CheckEnd(c.From, s.Settings) + " to " + words.CheckEnd(c.To, s.Settings)
 	rows = append(rows, "")
 	return strings.Join(append(rows, figure(reading{from: ends, mm: c.Length}, s, w, h-len(rows))...), "\n")
 }
@@ -88,7 +88,7 @@ func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 // meaning says what a length shows that does not come out.
 func meaning(c rules.Check) string {
 	switch {
-	case !figures.IsDiagonal(c):
+	case !words.IsDiagonal(c):
 		return "Taped above, from pin to pin. If the tape says something else, the pins do not stand where the arcs start."
 	case strings.HasPrefix(c.From, "plate"):
 		return "Taped above, from mark to mark. Both diagonals must be alike: if they are not, the corners are not square. Mark them again."

@@ -8,7 +8,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // stage says what stands before the next mark.
@@ -104,7 +104,7 @@ func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.C
 
 // showWorst goes to the worst finding at the cut, or else to the worst there is.
 func showWorst(s desk.State) desk.Change {
-	at, others := figures.SplitAtCut(s.Result.Findings)
+	at, others := words.SplitAtCut(s.Result.Findings)
 	all := append(at, others...)
 	if len(all) == 0 {
 		return desk.Change{Goto: "Checks"}

@@ -8,7 +8,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -17,15 +17,15 @@ func faultRows(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	rows := []string{st.Foul.Render(" No marks: something in the job is wrong "), ""}
 	for _, f := range s.Faults {
-		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
-	return append(append(rows, ""), figures.Wrapped(st.Plain, "Put that right first; the numbers come back by themselves.", w)...)
+	return append(append(rows, ""), desk.Wrapped(st.Plain, "Put that right first; the numbers come back by themselves.", w)...)
 }
 
 func noCutRows(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	rows := []string{st.Title.Render("No marks yet"), ""}
-	rows = append(rows, figures.Wrapped(st.Plain, "No cut is placed. The marks are worked out from where the cut is.", w)...)
+	rows = append(rows, desk.Wrapped(st.Plain, "No cut is placed. The marks are worked out from where the cut is.", w)...)
 	return append(rows, "", choice(st, keyPlace))
 }
 
@@ -40,7 +40,7 @@ func askRows(s desk.State, w, h int) []string {
 		choice(st, keyNone), "", choice(st, keyThere), "", choice(st, keyLater), "",
 	}
 	if len(open) > 1 {
-		rest := figures.Wrapped(st.Faint, "Then: "+strings.Join(open[1:], ", "), w)
+		rest := desk.Wrapped(st.Faint, "Then: "+strings.Join(open[1:], ", "), w)
 		rows = append(rows, rest[:min(len(rest), max(0, h-len(rows)))]...)
 	}
 	return rows
@@ -49,13 +49,13 @@ func askRows(s desk.State, w, h int) []string {
 // startRows says how the place stands, before the cautions and the first mark.
 func startRows(now stage, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
-	at, others := figures.SplitAtCut(s.Result.Findings)
+	at, others := words.SplitAtCut(s.Result.Findings)
 	rows := []string{st.Title.Render("Before the first mark"), ""}
 	if now == ready {
 		rows = append(rows, st.Clear.Render("The job is clear of what was entered."))
 	} else {
-		rows = append(rows, st.Verdict(figures.Worst(at)).Render(" At the cut: "+figures.Tally(at)+" "),
-			st.Verdict(figures.Worst(others)).Render(" Elsewhere:  "+figures.Tally(others)+" "))
+		rows = append(rows, st.Verdict(words.Worst(at)).Render(" At the cut: "+words.Tally(at)+" "),
+			st.Verdict(words.Worst(others)).Render(" Elsewhere:  "+words.Tally(others)+" "))
 	}
 	rows = append(rows, openRows(s, w)...)
 	rows = append(rows, "")
@@ -65,7 +65,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 			continue
 		}
 		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			st.Plain.Render(" "+figures.About(f)+", "+figures.Margin(f, s.Settings.Units)+" "+figures.PlusMinus(f, s.Settings.Units)))
+			st.Plain.Render(" "+f.About()+", "+words.Margin(f, s.Settings.Units)+" "+words.PlusMinus(f, s.Settings.Units)))
 	}
 	return append(rows, foot...)
 }
@@ -76,7 +76,7 @@ func openRows(s desk.State, w int) []string {
 	if len(kinds) == 0 {
 		return nil
 	}
-	rows := figures.Wrapped(s.Settings.Styles().Doubtful, fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), w)
+	rows := desk.Wrapped(s.Settings.Styles().Doubtful, fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), w)
 	if len(rows) > 2 {
 		rows[1] = desk.FitPainted(rows[1]+rows[2], w)
 		rows = rows[:2]
@@ -90,7 +90,7 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if now == ready {
 		return append(rows, choice(st, keyStart))
 	}
-	rows = append(rows, figures.Wrapped(st.Strong, "A hole can't be uncut. Move the cut, or measure again.", w)...)
+	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. Move the cut, or measure again.", w)...)
 	return append(rows, choice(st, keyShow), choice(st, keyAll))
 }
 

@@ -7,7 +7,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // wide is from how many columns the list stands beside the mark, listWidth how many it takes then.
@@ -39,7 +39,7 @@ func viewTable(s desk.State, here, w, h int) string {
 
 func (it item) tableRow(set desk.Settings) string {
 	if it.check != nil {
-		return fmt.Sprintf("%-41s %9s", figures.CheckText(*it.check, set), survey.Format(it.check.Length, set.Units))
+		return fmt.Sprintf("%-41s %9s", words.CheckText(*it.check, set), survey.Format(it.check.Length, set.Units))
 	}
 	return markRow(*it.mark, set.Units)
 }

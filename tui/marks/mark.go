@@ -8,7 +8,8 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/digits"
+	"bench.example/undermark/tui/words"
 )
 
 // reading is one number the tape must say.
@@ -67,7 +68,7 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
 	}
 	three := m.tapeReadings(mark, s)
-	rows = append(rows, figures.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
+	rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
 	tail := []string{small(three[2], s)}
 	switch left := h - len(rows); {
 	case m.above(mark) && left >= roomy:
@@ -120,7 +121,7 @@ func banners(s desk.State, mark rules.Mark, w int) []string {
 	}
 	rows = append(rows, standing(s, w)...)
 	if off := pilotLine(s); off != "" && mark.Name == s.Marks.Marks[0].Name {
-		rows = append(rows, figures.Wrapped(st.Strong, off, w)...)
+		rows = append(rows, desk.Wrapped(st.Strong, off, w)...)
 	}
 	return rows
 }
@@ -128,14 +129,14 @@ func banners(s desk.State, mark rules.Mark, w int) []string {
 // standing says how the job stands and what nobody has looked for, in one row where it fits.
 func standing(s desk.State, w int) []string {
 	st := s.Settings.Styles()
-	at, others := figures.SplitAtCut(s.Result.Findings)
+	at, others := words.SplitAtCut(s.Result.Findings)
 	var parts []string
-	worst := max(figures.Worst(at), rules.Doubtful)
+	worst := max(words.Worst(at), rules.Doubtful)
 	switch {
-	case figures.Worst(at) != rules.Clear:
-		parts = append(parts, "At the cut "+figures.Tally(at))
-	case figures.Worst(others) != rules.Clear:
-		parts, worst = append(parts, "Away from the cut "+figures.Tally(others)), figures.Worst(others)
+	case words.Worst(at) != rules.Clear:
+		parts = append(parts, "At the cut "+words.Tally(at))
+	case words.Worst(others) != rules.Clear:
+		parts, worst = append(parts, "Away from the cut "+words.Tally(others)), words.Worst(others)
 	case s.Result.Verdict != rules.Clear:
 		parts = append(parts, "The job is "+desk.VerdictWord(s.Result.Verdict))
 	}
@@ -145,16 +146,16 @@ func standing(s desk.State, w int) []string {
 	if len(parts) == 0 {
 		return nil
 	}
-	return figures.Wrapped(st.Verdict(worst), strings.Join(parts, "; ")+".", w)
+	return desk.Wrapped(st.Verdict(worst), strings.Join(parts, "; ")+".", w)
 }
 
 // untied says what having fewer than two matching points in use means for marking.
 func untied(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	if s.Marks.Pilot.Drilled == nil {
-		return figures.Wrapped(st.Foul, " Not tied: drill the pilot only, then measure it from below. ", w)
+		return desk.Wrapped(st.Foul, " Not tied: drill the pilot only, then measure it from below. ", w)
 	}
-	return figures.Wrapped(st.Doubtful, "Not tied: what stands above may be off from what hangs below.", w)
+	return desk.Wrapped(st.Doubtful, "Not tied: what stands above may be off from what hangs below.", w)
 }
 
 // pilotLine says where the pilot hole came out, "" before it is drilled.
@@ -203,7 +204,7 @@ func figure(r reading, s desk.State, w, h int) []string {
 		label += "   " + st.Plain.Render(desk.PlusMinus95(r.sigma, s.Settings.Units)+" (95 %)")
 	}
 	rows := []string{label}
-	for _, row := range figures.Fit(survey.Format(r.mm, s.Settings.Units), w, h-1) {
+	for _, row := range digits.Fit(survey.Format(r.mm, s.Settings.Units), w, h-1) {
 		rows = append(rows, st.Strong.Render(row))
 	}
 	return rows

@@ -9,7 +9,6 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 )
 
 // sheet says which page of a mark is shown.
@@ -157,5 +156,5 @@ func (m screen) View(s desk.State, w, h int) string {
 	}
 	pageW := w - listWidth - 1
 	list := desk.Fit(viewList(s, m.index(s), listWidth-1, h), listWidth, h)
-	return figures.Beside(list, desk.Fit(m.viewItem(s, pageW, h), pageW, h), s.Settings.Styles())
+	return desk.Beside(list, desk.Fit(m.viewItem(s, pageW, h), pageW, h), s.Settings.Styles())
 }

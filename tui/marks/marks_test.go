@@ -15,8 +15,9 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/digits"
 	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -95,12 +96,12 @@ func TestWhatIsThereIsEntered(t *testing.T) {
 
 func TestWhatWasLeftOpenStaysInSight(t *testing.T) {
 	s := trial.State(t)
-	at, _ := figures.SplitAtCut(s.Result.Findings)
+	at, _ := words.SplitAtCut(s.Result.Findings)
 	for _, size := range trial.Sizes {
 		view := trial.Filled(t, marked(t, s), s, size.W, size.H)
 		assert.Contains(t, view, "17 kinds not looked for")
 		assert.Contains(t, view, "Not tied: drill the pilot only")
-		assert.Contains(t, view, "At the cut "+figures.Tally(at))
+		assert.Contains(t, view, "At the cut "+words.Tally(at))
 	}
 }
 
@@ -128,7 +129,7 @@ func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
 	assert.Equal(t, warning, screen.(screenType).stage(s))
 	assert.Equal(t, "Place", changes[1].Goto)
 	require.NotNil(t, changes[1].Focus)
-	assert.True(t, figures.AtCut(*changes[1].Focus))
+	assert.True(t, changes[1].Focus.Rule.AtCut)
 	for _, c := range changes {
 		assert.Empty(t, c.Tick)
 		assert.Nil(t, c.Job)
@@ -217,7 +218,7 @@ func TestFiguresAreThoseOfTheMarkSheet(t *testing.T) {
 func requireFigure(t require.TestingT, view, text string) {
 	rows := strings.Split(view, "\n")
 	for size := 1; size <= 6; size++ {
-		big, ok := figures.Big(text, size)
+		big, ok := digits.Big(text, size)
 		require.True(t, ok)
 		for y := 0; y+len(big) <= len(rows); y++ {
 			if stands(rows[y:y+len(big)], big) {

@@ -5,7 +5,6 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 )
 
 // pinPage shows the two arcs in place of the tape's readings.
@@ -23,7 +22,7 @@ func (m screen) pinPage(mark rules.Mark, s desk.State, w, h int) []string {
 // pinWords says what the two pins are.
 func pinWords(s desk.State, w int) []string {
 	out := desk.Length(s.Job.Pins(), s.Settings.Units)
-	return figures.Wrapped(s.Settings.Styles().Plain,
+	return desk.Wrapped(s.Settings.Styles().Plain,
 		"A check: two pins on the bumper line, each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
 }
 

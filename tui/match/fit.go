@@ -25,7 +25,7 @@ type fit struct {
 func matched(s desk.State) fit {
 	f := fit{plan: s.Result.Plan, oneSided: -1}
 	if len(s.Faults) > 0 {
-		f.plan, _ = vehicles.Reduce(s.Job)
+		f.plan, _ = rules.Reduce(s.Job, s.Result.Book)
 	}
 	f.Fit = f.plan.Fit
 	for _, fault := range s.Faults {
@@ -50,7 +50,7 @@ func misfit(f vehicles.Fault) bool {
 func fitted(s desk.State) desk.State {
 	if len(s.Faults) == 1 && misfit(s.Faults[0]) {
 		s.Result.Job, s.Result.Findings = s.Job, nil
-		s.Result.Plan, _ = vehicles.Reduce(s.Job)
+		s.Result.Plan, _ = rules.Reduce(s.Job, s.Result.Book)
 	}
 	return s
 }

@@ -12,7 +12,7 @@ import (
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entry"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // report is what the points come to, under the plan: what must be done first, then how well they fit.
@@ -50,7 +50,7 @@ type page struct {
 func (p *page) look() desk.Styles { return p.s.Settings.Styles() }
 
 func (p *page) add(style lipgloss.Style, text string) {
-	p.rows = append(p.rows, figures.Wrapped(style, text, p.w)...)
+	p.rows = append(p.rows, desk.Wrapped(style, text, p.w)...)
 }
 
 func (p *page) mm(v float64) string { return desk.Length(v, p.s.Settings.Units) }
@@ -95,7 +95,7 @@ func (p *page) wrong() {
 func (p *page) agree() {
 	text := fmt.Sprintf("left over %s on the whole (arrows drawn %.0f times)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
 	for _, f := range p.s.Result.Findings {
-		if f.ID != "ties.fit" {
+		if f.Subject.Sort != rules.TheTies {
 			continue
 		}
 		say := ": the points agree as well as their tapes can tell, "
@@ -151,7 +151,7 @@ func turned(deg float64) string {
 
 // shifted says a shift in words.
 func (p *page) shifted(by geometry.Point) string {
-	if way := figures.Way(by, p.s.Settings); way != "" {
+	if way := words.Way(by, p.s.Settings); way != "" {
 		return "shifted " + way
 	}
 	return "not shifted"
@@ -164,7 +164,7 @@ func (p *page) one(name string) {
 		return
 	}
 	text := name + ": left over " + p.mm(off.Norm())
-	if way := figures.Way(off, p.s.Settings); way != "" {
+	if way := words.Way(off, p.s.Settings); way != "" {
 		text += " (above it lies " + way + " of where the fit has it)"
 	}
 	p.add(p.look().Strong, text+".")

@@ -10,7 +10,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 var (
@@ -102,11 +102,11 @@ func (m screen) wished() (at []geometry.Point) {
 func (m screen) choices(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	wish, within := rules.WishOf(&s.Result)
-	rows := figures.Wrapped(st.Title, "Where the whole heater fits, of what was entered, within "+desk.Length(within, u)+" of x "+survey.Format(wish.X, u)+", "+
+	rows := desk.Wrapped(st.Title, "Where the whole heater fits, of what was entered, within "+desk.Length(within, u)+" of x "+survey.Format(wish.X, u)+", "+
 		desk.Across(wish.Y, s.Settings), w)
 	switch {
 	case m.places.failed:
-		return append(rows, figures.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
+		return append(rows, desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
 	case m.places.of == nil:
 		return append(rows, "Looking...")
 	case len(m.places.said.Options) == 0:
@@ -134,15 +134,15 @@ func option(o rules.Option, s desk.State) string {
 // inTheWay says what would make room, and where the nearest place is.
 func (m screen) inTheWay(s desk.State, w int) []string {
 	st, said := s.Settings.Styles(), m.places.said
-	rows := figures.Wrapped(st.Strong, "No place holds every distance.", w)
+	rows := desk.Wrapped(st.Strong, "No place holds every distance.", w)
 	for _, shift := range said.Shifts {
-		rows = append(rows, figures.Wrapped(st.Plain, "It would fit with "+shift.Name+" moved "+figures.Way(shift.By, s.Settings)+".", w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, "It would fit with "+shift.Name+" moved "+words.Way(shift.By, s.Settings)+".", w)...)
 	}
 	if len(said.Shifts) == 0 {
-		rows = append(rows, figures.Wrapped(st.Plain, "Nothing that can be moved by itself makes room.", w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, "Nothing that can be moved by itself makes room.", w)...)
 	}
 	if o := said.Beyond; o != nil {
-		rows = append(rows, figures.Wrapped(st.Plain, "The nearest place beyond: "+option(*o, s)+".", w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, "The nearest place beyond: "+option(*o, s)+".", w)...)
 	}
 	return rows
 }

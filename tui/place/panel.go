@@ -9,7 +9,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 // where says what the arrows move, how far, and where it is.
@@ -20,15 +20,15 @@ func (m screen) where(s desk.State, w int) []string {
 		return append(rows, m.wherePoint(s, w)...)
 	}
 	if s.Job.Cut == nil {
-		return append(rows, figures.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
+		return append(rows, desk.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
 	}
 	at := s.Job.Cut.At
 	if p, ok := pilotOf(s); ok {
 		return append(rows, pilotRows(p, s, w)...)
 	}
-	rows = append(rows, figures.Wrapped(st.Plain, "At x "+survey.Format(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
+	rows = append(rows, desk.Wrapped(st.Plain, "At x "+survey.Format(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
 	if m.staying {
-		rows = append(rows, figures.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
+		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
 	}
 	return append(rows, m.belowReadings(s, w)...)
 }
@@ -55,7 +55,7 @@ func (m screen) belowReadings(s desk.State, w int) []string {
 		return nil
 	}
 	b := s.Marks.Marks[0].Below
-	return figures.Wrapped(st.Plain, "From below: bumper "+survey.Format(b.Bumper, u)+", "+desk.Left(s.Settings)+" "+survey.Format(b.Left, u)+
+	return desk.Wrapped(st.Plain, "From below: bumper "+survey.Format(b.Bumper, u)+", "+desk.Left(s.Settings)+" "+survey.Format(b.Left, u)+
 		", "+desk.Right(s.Settings)+" "+survey.Format(b.Right, u), w)
 }
 
@@ -95,10 +95,10 @@ func (m screen) wherePoint(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	run := m.run(s)
 	if run == nil || len(run.Path) == 0 {
-		return figures.Wrapped(st.Strong, "No "+m.moving.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
+		return desk.Wrapped(st.Strong, "No "+m.moving.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
 	}
 	p := run.Path[m.point]
-	return figures.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
+	return desk.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
 }
 
 // notes are what the fitter must know of this place beside its clearances.
@@ -106,17 +106,17 @@ func (m screen) notes(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	var rows []string
 	for _, f := range s.Faults {
-		rows = append(rows, figures.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
 	if f := s.Focus; f != nil {
-		rows = append(rows, figures.Wrapped(st.Strong, "Shown: "+figures.About(*f)+", "+desk.VerdictWord(f.Verdict)+", "+figures.Margin(*f, u), w)...)
+		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
 	}
 	if all := leaning(s); len(all) > 0 {
 		aside := make([]string, len(all))
 		for i, l := range all {
 			aside[i] = l.of.String() + " " + survey.Format(l.aside, u)
 		}
-		rows = append(rows, figures.Wrapped(st.Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+keyUpright.Help().Key+": upright)", w)...)
+		rows = append(rows, desk.Wrapped(st.Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+keyUpright.Help().Key+": upright)", w)...)
 	}
 	return rows
 }
@@ -145,9 +145,10 @@ func (m screen) clearances(s desk.State, w, h int) []string {
 // concerns says whether a finding is of what the arrows move.
 func (m screen) concerns(f rules.Finding) bool {
 	if m.moving == hole {
-		return figures.AtCut(f)
+		return f.Rule.AtCut
 	}
-	return f.Subject == m.moving.String() || f.Against == m.moving.String()
+	moved := [...]rules.Sort{hole: rules.TheCut, exhaust: rules.TheExhaust, intake: rules.TheIntake}[m.moving]
+	return f.Subject.Sort == moved || f.Against.Sort == moved
 }
 
 // findingRow is a verdict, what it is of, and its margin at the end of the row.
@@ -155,6 +156,6 @@ func findingRow(f rules.Finding, s desk.State, w int) string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
 	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
-	number := " " + figures.Signed(f, u) + " " + figures.PlusMinus(f, u)
-	return verdict + desk.FitRow(figures.About(f), w-9-lipgloss.Width(number)) + number
+	number := " " + words.Signed(f, u) + " " + words.PlusMinus(f, u)
+	return verdict + desk.FitRow(f.About(), w-9-lipgloss.Width(number)) + number
 }

@@ -13,7 +13,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
+	"bench.example/undermark/tui/words"
 )
 
 var (
@@ -90,10 +90,10 @@ func moveFromPilot(s desk.State, p rules.PilotReport) desk.Change {
 	cut.At = [2]float64{hundredth(p.Move.To.X), hundredth(p.Move.To.Y)}
 	cut.Drilled = nil
 	job := s.Job.WithCut(cut)
-	way := figures.Way(p.Move.By, desk.Settings{})
+	way := words.Way(p.Move.By, desk.Settings{})
 	note := fmt.Sprintf("Pilot hole at %s, %s; the cut's centre was moved from it: %s.", was[0], was[1], way)
 	job.Notes = strings.TrimPrefix(job.Notes+"\n"+note, "\n")
-	return desk.Change{Job: &job, Say: "Mark the centre " + figures.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes."}
+	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes."}
 }
 
 // explain answers a key while the explanations are listed: a letter puts one right.
@@ -118,7 +118,7 @@ func (m screen) explain(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 func (m screen) explanations(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	p, _ := pilotOf(s)
-	rows := figures.Wrapped(st.Title, "One of these would explain the pilot. Check it on the van before you press its letter.", w)
+	rows := desk.Wrapped(st.Title, "One of these would explain the pilot. Check it on the van before you press its letter.", w)
 	for i, slip := range p.Slips {
 		if i > 'z'-'a' {
 			break
@@ -137,22 +137,22 @@ func (m screen) explanations(s desk.State, w int) []string {
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.
 func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
-	rows := figures.Wrapped(st.Plain, "Judged at the hole: x "+survey.Format(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings)+".", w)
+	rows := desk.Wrapped(st.Plain, "Judged at the hole: x "+survey.Format(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings)+".", w)
 	off := "Pilot where it was meant"
-	if way := figures.Way(p.Off, s.Settings); way != "" {
+	if way := words.Way(p.Off, s.Settings); way != "" {
 		off = "Pilot " + desk.Length(p.Away, u) + " off (" + way + ")"
 	}
 	off += ", " + desk.PlusMinus95(p.Sigma, u) + ": "
 	switch {
 	case p.Explained:
-		rows = append(rows, figures.Wrapped(st.Strong, off+"the tapes explain it.", w)...)
+		rows = append(rows, desk.Wrapped(st.Strong, off+"the tapes explain it.", w)...)
 	case len(p.Slips) > 0:
-		rows = append(rows, figures.Wrapped(st.Fault, fmt.Sprintf("%smore than the tapes explain. %s: what would (%d)",
+		rows = append(rows, desk.Wrapped(st.Fault, fmt.Sprintf("%smore than the tapes explain. %s: what would (%d)",
 			off, keyExplain.Help().Key, len(p.Slips)), w)...)
 	default:
-		rows = append(rows, figures.Wrapped(st.Fault, off+"no tape and no single slip explains it. Measure the hole again.", w)...)
+		rows = append(rows, desk.Wrapped(st.Fault, off+"no tape and no single slip explains it. Measure the hole again.", w)...)
 	}
-	return append(rows, figures.Wrapped(st.Plain, mayMove(p, s), w)...)
+	return append(rows, desk.Wrapped(st.Plain, mayMove(p, s), w)...)
 }
 
 // mayMove says how far the centre may go, and where it is best.
@@ -162,7 +162,7 @@ func mayMove(p rules.PilotReport, s desk.State) string {
 	if !better(p) {
 		return text + "; nowhere there is better."
 	}
-	return text + fmt.Sprintf(". Best %s: %s to spare, not %s. %s: move it", figures.Way(p.Move.By, s.Settings),
+	return text + fmt.Sprintf(". Best %s: %s to spare, not %s. %s: move it", words.Way(p.Move.By, s.Settings),
 		survey.Format(p.Move.Margin, u), survey.Format(p.Move.Before, u), keyBest.Help().Key)
 }
 

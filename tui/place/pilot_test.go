@@ -79,7 +79,7 @@ func TestTheBestMoveWithOneKey(t *testing.T) {
 func worstAtCut(r rules.Result) float64 {
 	worst := vehicles.Number{}
 	for _, f := range r.Findings {
-		if f.ID == "cut.clearance" && f.Margin.Set && (!worst.Set || f.Margin.Value < worst.Value) {
+		if f.ID() == "cut.clearance" && f.Margin.Set && (!worst.Set || f.Margin.Value < worst.Value) {
 			worst = f.Margin
 		}
 	}

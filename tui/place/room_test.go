@@ -20,7 +20,7 @@ import (
 func leastAtCut(s desk.State) float64 {
 	worst := math.Inf(1)
 	for _, f := range s.Result.Findings {
-		if (f.ID == "cut.clearance" || f.ID == "cut.on-floor") && f.Margin.Set {
+		if (f.ID() == "cut.clearance" || f.ID() == "cut.on-floor") && f.Margin.Set {
 			worst = min(worst, f.Margin.Value)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/figures/trial"
 	"bench.example/undermark/vehicles"
 )
@@ -71,4 +72,22 @@ func TestANewRunStartsUnderItsStub(t *testing.T) {
 	_, after, changes = trial.After(New(), s, trial.Keys("shift+tab a")...)
 	assert.Nil(t, after.Job.Intake)
 	assert.Contains(t, changes[1].Say, "place a cut")
+}
+
+// What a fitter calls a thing does not make it a part of the exhaust.
+func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
+	s := trial.State(t)
+	o := s.Job.Obstructions[0]
+	o.Name = "exhaust"
+	job := s.Job
+	job.Obstructions = job.Obstructions.With(0, o)
+	s = trial.Judged(s, job)
+	for _, f := range s.Result.Findings {
+		if f.Against.Is(rules.AnObstruction, 0) && f.Subject.Sort != rules.TheExhaust {
+			assert.False(t, screen{moving: exhaust}.concerns(f), "%s: the vehicle's own", f.ID())
+		}
+		if f.Subject.Sort == rules.TheExhaust {
+			assert.True(t, screen{moving: exhaust}.concerns(f), f.ID())
+		}
+	}
 }

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures"
 )
 
 // From sideBySide columns on the panel stands beside the plan, a third of the columns within these bounds; on less it
@@ -33,7 +32,7 @@ func (m screen) View(s desk.State, w, h int) string {
 		return picture + "\n" + desk.Fit(strings.Join(m.panel(s, w, h-planH), "\n"), w, h-planH)
 	}
 	panelW := w - planW - 1
-	return figures.Beside(picture, desk.Fit(strings.Join(m.panel(s, panelW, h), "\n"), panelW, h), s.Settings.Styles())
+	return desk.Beside(picture, desk.Fit(strings.Join(m.panel(s, panelW, h), "\n"), panelW, h), s.Settings.Styles())
 }
 
 // panel is what stands beside the plan or under it.

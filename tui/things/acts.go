@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -87,7 +88,7 @@ func (h Sheet) holds(before, after vehicles.Job) error {
 
 // places are the footprints of a list's things by name.
 func (l List) places(j vehicles.Job) map[string]geometry.Footprint {
-	plan, _ := vehicles.Reduce(j)
+	plan, _ := rules.Reduce(j, nil)
 	out := map[string]geometry.Footprint{}
 	for i := range l.Len(j) {
 		out[l.At(j, i).Name] = l.placed(plan, i).Prism.Footprint

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -43,7 +44,7 @@ func (h Sheet) Notes(s desk.State) map[string]string {
 	if h.List == Fittings {
 		j.Ties = nil // where they were measured, not carried below
 	}
-	plan, _ := vehicles.Reduce(j)
+	plan, _ := rules.Reduce(j, s.Result.Book)
 	n.placed = h.List.placed(plan, row)
 	t := h.List.At(j, row)
 	switch t.Form {
@@ -79,7 +80,7 @@ func (n *noter) box(t Thing, j vehicles.Job, row int) {
 // firstSide is where the first of a rectangle's two sides is: that of a round in its place.
 func (n *noter) firstSide(t Thing, j vehicles.Job, row int) float64 {
 	t.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{t.X[0], t.Y[0]}, Across: vehicles.Some(1)}
-	plan, _ := vehicles.Reduce(n.list.table().with(j, row, t))
+	plan, _ := rules.Reduce(n.list.table().with(j, row, t), n.s.Result.Book)
 	return n.list.placed(plan, row).Prism.Footprint.Middle.Y
 }
 

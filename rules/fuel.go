@@ -1,0 +1,81 @@
+package rules
+
+import "bench.example/undermark/geometry"
+
+// The rules of the fuel line and its pump.
+var fuelRules = []*Rule{
+	{
+		ID: "fuel.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+		Word:   "fuel line",
+		Title:  "Fuel line clear of what is under the floor",
+		Ask:    "The line must not be rubbed through, cut or heated.",
+		Advice: "lay the fuel line elsewhere.",
+		short:  tooClose,
+		check:  fuelClearance,
+	},
+	{
+		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
+		Word:   "pump tilt",
+		Title:  "Pump tilted up at its outlet, at least",
+		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
+		Advice: "turn the pump to the tilt its instructions ask for.",
+		short:  degreesTooFew,
+		check:  pumpTilt,
+	},
+	{
+		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
+		Word:   "pump tilt",
+		Title:  "Pump tilted up at its outlet, at most",
+		Ask:    "See the pump's instructions.",
+		Advice: "turn the pump to the tilt its instructions ask for.",
+		short:  degreesTooMany,
+		check:  pumpTilt,
+	},
+	{
+		ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
+		Word:   "tank to pump",
+		Title:  "Fuel line from the tank to the pump",
+		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+		Advice: "move the pump nearer the tank.",
+		short:  tooMuch,
+		check:  fuelSuction,
+	},
+	{
+		ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
+		Word:   "pump to heater",
+		Title:  "Fuel line from the pump to the heater",
+		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+		Advice: "move the pump nearer the heater.",
+		short:  tooMuch,
+		check:  fuelDelivery,
+	},
+}
+
+func fuelClearance(j *judge, r *Rule) {
+	if line := j.plan.Fuel; line != nil {
+		var tube geometry.Tube
+		tube.AddPath(line.Path, line.Radius)
+		j.clearances(r, TheFuel, &tube)
+	}
+}
+
+// pumped tells whether there is a fuel line with a pump on it.
+func (j *judge) pumped() bool { return j.plan.Fuel != nil && j.plan.Fuel.Pump.Set }
+
+func pumpTilt(j *judge, r *Rule) {
+	if j.pumped() {
+		j.plain(r, the(TheFuel), Thing{}, j.job.Fuel.Pump.Tilt)
+	}
+}
+
+func fuelSuction(j *judge, r *Rule) {
+	if j.pumped() {
+		j.plain(r, the(TheFuel), Thing{}, j.plan.Fuel.Pump.Value)
+	}
+}
+
+func fuelDelivery(j *judge, r *Rule) {
+	if line := j.plan.Fuel; j.pumped() {
+		j.plain(r, the(TheFuel), Thing{}, geometry.PathLength(line.Path)-line.Pump.Value)
+	}
+}

@@ -1,0 +1,62 @@
+package rules
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"sync"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
+)
+
+// CheckRules says what is wrong with a job's own rules: a name that is no rule's, a length beyond all bounds. It is for
+// vehicles.ParseJob and vehicles.Load, which know the lines.
+func CheckRules(job vehicles.Job) (faults []vehicles.Fault) {
+	for _, key := range slices.Sorted(maps.Keys(job.Rules)) {
+		value := job.Rules[key]
+		wrong := func(text string) {
+			faults = append(faults, vehicles.Fault{Key: vehicles.RuleKey(key), Text: "rules: " + text})
+		}
+		switch rule, _, ok := ruleOf(key); {
+		case !ok:
+			wrong(noRule(key))
+		case rule.Unit == MM && math.Abs(value) > survey.Longest:
+			wrong(fmt.Sprintf("%q is %s; it must be a length from -%d to %d mm",
+				key, strconv.FormatFloat(value, 'f', -1, 64), survey.Longest, survey.Longest))
+		}
+	}
+	return faults
+}
+
+// Reduce places all that a job measures, with the book's word for how far a chain may miss its overall reading.
+func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
+	if book == nil {
+		book = Builtin()
+	}
+	own, _ := book.ForJob(job)
+	return vehicles.ReduceWithin(job, own.closureLimit())
+}
+
+// noRule says that a key is no rule's, and which one it may be meant for.
+func noRule(key string) string {
+	if near := vehicles.Nearest(key, ruleKeys()); near != "" {
+		return fmt.Sprintf("%q is no rule; did you mean %q?", key, near)
+	}
+	return fmt.Sprintf("%q is no rule; all are listed by: undermark rules", key)
+}
+
+// ruleKeys are all keys that stand for a rule or for its value for a kind.
+var ruleKeys = sync.OnceValue(func() (keys []string) {
+	for _, r := range allRules {
+		keys = append(keys, r.ID)
+	}
+	for _, r := range allRules {
+		for _, kind := range r.kinds() {
+			keys = append(keys, r.Key(kind))
+		}
+	}
+	return keys
+})

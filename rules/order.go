@@ -1,0 +1,54 @@
+package rules
+
+import "slices"
+
+// rank is where a finding stands among the others.
+type rank struct {
+	group  int8 // foul, doubtful, clear, in each those with a margin first
+	margin float64
+	at     int
+}
+
+func rankOf(f *Finding, at int) rank {
+	r := rank{group: 2 * int8(Foul-f.Verdict), margin: f.Margin.Value, at: at}
+	if !f.Margin.Set {
+		r.group++
+	}
+	return r
+}
+
+// compare is negative for a finding that comes before another: by group, then by margin, else as they were.
+func (r rank) compare(q rank) int {
+	switch {
+	case r.group != q.group:
+		return int(r.group) - int(q.group)
+	case r.margin < q.margin:
+		return -1
+	case r.margin > q.margin:
+		return 1
+	}
+	return r.at - q.at
+}
+
+// sortWorst puts the findings worst first: foul, doubtful, clear, in each by margin, those without one last. Findings are
+// large: their ranks are sorted, and each is then moved once. A stable sort of the findings themselves makes judging 500
+// obstructions take 1.6 times as long (BenchmarkJudge, processor time of runs by turns).
+func sortWorst(findings []Finding) {
+	ranks := make([]rank, len(findings))
+	for i := range findings {
+		ranks[i] = rankOf(&findings[i], i)
+	}
+	slices.SortFunc(ranks, rank.compare)
+	for start := range ranks {
+		if ranks[start].at == start || ranks[start].at < 0 {
+			continue
+		}
+		first, i := findings[start], start
+		for ranks[i].at != start {
+			from := ranks[i].at
+			findings[i], ranks[i].at = findings[from], -1
+			i = from
+		}
+		findings[i], ranks[i].at = first, -1
+	}
+}

@@ -1,0 +1,129 @@
+package rules
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"bench.example/undermark/vehicles"
+)
+
+// Rule is one thing that is asked of a job. All that is known of it stands in one value, in the file of its group, but for
+// the numbers it asks for: those are a book's, with their sources.
+type Rule struct {
+	ID       string // what books, jobs and programs call it, its group first; never given to another rule
+	Findings string // the id its findings carry where they are a case of another's; "" where that is ID
+	Unit     Unit
+	Sense    Sense
+	Weight   Weight // what a fault can do
+	ByKind   Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
+	AtCut    bool   // of the hole itself and what is bolted to it, not of the runs
+
+	Word   string // what its findings are called in a list
+	Title  string // what is asked, in a fitter's words
+	Ask    string // why, or how to find the value out
+	Advice string // what to do about a finding that is not clear
+
+	named naming // what a list names behind the word
+	short string // by how much a finding misses: a format for the amount
+	doubt string // why a finding above the limit is doubtful, where it is never foul; "" where it may be
+
+	check func(*judge, *Rule) // holds a job to it; nil where another rule's check asks for its value
+	keep  keeper              // what it asks of the place of the cut
+}
+
+// Unit is what a rule's value is in.
+type Unit string
+
+// The units.
+const (
+	MM     Unit = "mm"
+	PerM   Unit = "mm/m"
+	Degree Unit = "deg"
+	Count  Unit = "count"
+	Pure   Unit = "" // a number of its own
+)
+
+// Sense says on which side of a rule's value is right.
+type Sense uint8
+
+// The senses of a rule.
+const (
+	Least Sense = iota // at least the value
+	Most               // at most the value
+)
+
+func (s Sense) String() string { return [...]string{"least", "most"}[s] }
+
+// naming is what a list names behind the word for a finding.
+type naming uint8
+
+const (
+	otherNamed   naming = iota // what it is held against: "cut: brake pipe, right"
+	subjectNamed               // what it is of: "stub in the cut: exhaust"
+	wordAlone                  // nothing: the word says all
+)
+
+// The ways most findings miss.
+const (
+	tooClose       = "%s mm too close"
+	tooMuch        = "%s mm too much"
+	tooMany        = "%s more than allowed"
+	degreesTooFew  = "%s degrees too few"
+	degreesTooMany = "%s degrees too many"
+)
+
+// allRules are in the order in which a job is held to them: what others rest on comes first. Findings that are as bad as
+// each other keep it.
+var allRules = slices.Concat(surveyRules, cutRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
+
+var rulesByID = sync.OnceValue(func() map[string]*Rule {
+	by := make(map[string]*Rule, len(allRules))
+	for _, r := range allRules {
+		by[r.ID] = r
+	}
+	return by
+})
+
+// FindingID is the id that findings of the rule carry.
+func (r *Rule) FindingID() string {
+	if r.Findings != "" {
+		return r.Findings
+	}
+	return r.ID
+}
+
+// kinds are the kinds of thing that may have values of their own under the rule.
+func (r *Rule) kinds() []string {
+	switch r.ByKind {
+	case AnObstruction:
+		return vehicles.Kinds
+	case AnOpening:
+		return vehicles.OpeningKinds
+	case AStub:
+		return []string{TheExhaust.String(), TheIntake.String(), TheFuel.String()}
+	}
+	return nil
+}
+
+// Key is the name that the rule's value for a kind goes by in a job's [rules]; kind is "" for its general value.
+func (r *Rule) Key(kind string) string {
+	if kind == "" {
+		return r.ID
+	}
+	return r.ID + "." + kind
+}
+
+// ruleOf is the rule and the kind that a key stands for; ok is false for one that stands for none.
+func ruleOf(key string) (r *Rule, kind string, ok bool) {
+	if r := rulesByID()[key]; r != nil {
+		return r, "", true
+	}
+	for _, r := range allRules {
+		kind, found := strings.CutPrefix(key, r.ID+".")
+		if found && slices.Contains(r.kinds(), kind) {
+			return r, kind, true
+		}
+	}
+	return nil, "", false
+}

@@ -1,0 +1,103 @@
+package rules
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// run is the exhaust or the intake in its place, nil when it is not there.
+func (j *judge) run(of Sort) *vehicles.LaidRun {
+	if of == TheExhaust {
+		return j.plan.Exhaust
+	}
+	return j.plan.Intake
+}
+
+// clearances judges what a run fills against every obstruction.
+func (j *judge) clearances(r *Rule, subject Sort, tube *geometry.Tube) {
+	limits := j.book.ofKinds(r)
+	for i := range j.plan.Obstructions {
+		thing := &j.plan.Obstructions[i]
+		f := j.open(limits.of(j.job.Obstructions[i].Kind), the(subject), j.obstruction(i))
+		s := tube.Gap(&thing.Prism)
+		j.measured(f, surfaceOf(s.Separation3, s.Radius), thing)
+	}
+}
+
+// measured ends a finding between a run and something measured.
+func (j *judge) measured(f *Finding, s surface, thing *vehicles.Placed) {
+	f.Value, f.N = s.value, s.N
+	f.Spread = spread(thing, s.B.Plan(), s.N, j.runMark(s.A))
+	f.between(s.A, s.B)
+	j.close(f, rests(thing))
+}
+
+// put ends a finding between two runs: both marks count.
+func (j *judge) put(f *Finding, s surface) {
+	f.Value, f.N = s.value, s.N
+	p, q := j.runMark(s.A), j.runMark(s.B)
+	f.Spread.Mark = p.along(s.N) + q.along(s.N)
+	f.Spread.Height = s.N.Z * s.N.Z * (p[2] + q[2])
+	f.between(s.A, s.B)
+	j.close(f, 0)
+}
+
+// ofRun holds the exhaust or the intake to a value that nothing measured enters.
+func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		if laid := j.run(run); laid != nil {
+			j.plain(r, the(run), Thing{}, value(laid))
+		}
+	}
+}
+
+func lengthOf(r *vehicles.LaidRun) float64  { return r.Line.Length() }
+func turnsOf(r *vehicles.LaidRun) float64   { return r.Line.Turns() }
+func shortLegs(r *vehicles.LaidRun) float64 { return float64(len(r.Line.ShortLegs)) }
+
+// belowFloor holds a run to its distance below the floor, from behind its first bend.
+func belowFloor(run Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		laid := j.run(run)
+		if laid == nil {
+			return
+		}
+		if at, above, ok := highest(laid); ok {
+			j.level(r, run, TheFloor, at, -at.Z-above)
+		}
+	}
+}
+
+// aboveGround holds a run to its distance above the ground.
+func aboveGround(run Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		if laid := j.run(run); laid != nil {
+			at, below := lowest(laid)
+			j.level(r, run, TheGround, at, j.job.Floor.Ground+at.Z-below)
+		}
+	}
+}
+
+// level is a finding about a height of a run at a point: only the run's own height is uncertain.
+func (j *judge) level(r *Rule, subject, against Sort, at geometry.Point3, value float64) {
+	f := j.open(j.book.of(r), the(subject), the(against))
+	f.Value, f.N = value, geometry.Point3{Z: 1}
+	f.Spread.Height = j.runMark(at)[2]
+	f.at(at)
+	j.close(f, 0)
+}
+
+// legTilt returns how a leg falls: mm per m of plan length, a vertical one 1000000 down or up, and its tilt in degrees.
+// ok is false for a leg without length.
+func legTilt(from, to geometry.Point3) (fall, degrees float64, ok bool) {
+	down, plan := from.Z-to.Z, to.Plan().Sub(from.Plan()).Norm()
+	if plan < marginNoise {
+		return math.Copysign(vertical, down), 90, math.Abs(down) >= marginNoise
+	}
+	return 1000 * down / plan, math.Atan2(math.Abs(down), plan) * 180 / math.Pi, true
+}
+
+// vertical is the fall of a vertical leg, mm per m.
+const vertical = 1e6

@@ -1,0 +1,66 @@
+package rules
+
+import "fmt"
+
+// Sort is what sort of thing a finding is of: a part of the heater and its runs, or one of the things measured.
+type Sort uint8
+
+// The sorts of thing. Of those with an article that is not "the" there may be several, told apart by an index.
+const (
+	Nothing Sort = iota
+	TheCut
+	ThePlate
+	TheBody
+	TheExhaust
+	TheIntake
+	TheFuel
+	TheStack
+	TheTies
+	TheSurvey
+	TheFloor
+	TheGround
+	TheMuffler
+	ALeg
+	AStub
+	AnObstruction
+	AnOpening
+	AFitting
+)
+
+var sortWords = [...]string{
+	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
+	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler",
+	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
+}
+
+func (s Sort) String() string { return sortWords[s] }
+
+// Thing is one thing that a finding is of. Two are equal when they are the same thing of the same job.
+type Thing struct {
+	Sort  Sort
+	Index int32  // which of its list in the job or of its run's legs it is, from 0
+	Name  string // of what was measured: as the job has it
+}
+
+// the is the one thing of its sort.
+func the(s Sort) Thing { return Thing{Sort: s} }
+
+// String is the name by which lists and the JSON call it, "" for nothing: "brake pipe, right", "leg 2", "floor".
+func (t Thing) String() string {
+	switch t.Sort {
+	case ALeg:
+		return fmt.Sprintf("leg %d", t.Index+1)
+	case AnObstruction, AnOpening, AFitting:
+		return t.Name
+	}
+	return t.Sort.String()
+}
+
+// Is tells whether it is the one of its list with that index, from 0.
+func (t Thing) Is(s Sort, index int) bool { return t.Sort == s && int(t.Index) == index }
+
+// marked tells whether it is put where a mark from above says: all else that is put in place is put up from below.
+func (t Thing) marked() bool { return t.Sort == TheCut || t.Sort == ThePlate || t.Sort == TheBody }
+
+// run tells whether it is a run, which is put up from below.
+func (t Thing) run() bool { return t.Sort == TheExhaust || t.Sort == TheIntake || t.Sort == TheFuel }

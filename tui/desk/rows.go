@@ -1,0 +1,26 @@
+package desk
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+)
+
+// Wrapped breaks text into rows of at most w columns and paints each.
+func Wrapped(style lipgloss.Style, text string, w int) []string {
+	rows := Wrap(text, w)
+	for i := range rows {
+		rows[i] = style.Render(rows[i])
+	}
+	return rows
+}
+
+// Beside sets two blocks of equally many rows side by side, a line of one column between them.
+func Beside(left, right string, look Styles) string {
+	rows, others := strings.Split(left, "\n"), strings.Split(right, "\n")
+	line := look.Frame.Render("│")
+	for i := range rows {
+		rows[i] += line + others[i]
+	}
+	return strings.Join(rows, "\n")
+}

@@ -1,0 +1,36 @@
+package words
+
+import (
+	"slices"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// NoAdvice says in a few words why there is nothing to measure next. It promises nothing of what was not entered.
+func NoAdvice(r rules.Result) string {
+	doubtful := func(f rules.Finding) bool { return f.Verdict == rules.Doubtful }
+	switch {
+	case r.Job.Cut == nil:
+		return "first give the cut a place"
+	case slices.ContainsFunc(r.Findings, doubtful):
+		return "no reading would decide what is doubtful: move something"
+	}
+	return "no reading of what was entered would change a verdict"
+}
+
+// Advice is the line that says what to measure next; "" while nobody knows, as at the start or when the job can't be worked
+// out.
+func Advice(s desk.State) string {
+	switch {
+	case len(s.Faults) > 0:
+		return ""
+	case s.Next.Failed:
+		return "measure: what would help most could not be worked out"
+	case len(s.Next.Advice) > 0:
+		return s.Next.Advice[0].Text
+	case s.Next.Known:
+		return "measure: " + NoAdvice(s.Result)
+	}
+	return ""
+}

@@ -1,0 +1,113 @@
+// Package words says in words and numbers with their units what the rules found and what to measure, for screens and the
+// command line alike. It measures nothing itself.
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// NoValue stands where nobody has given a rule its value.
+const NoValue = "no value set"
+
+// Value is what was found, with its unit.
+func Value(f rules.Finding, u survey.Units) string { return number(f.Value, f.Rule.Unit, u) }
+
+// Required is what the rule asks for, with its unit.
+func Required(f rules.Finding, u survey.Units) string {
+	if !f.Required.Set {
+		return NoValue
+	}
+	return number(f.Required.Value, f.Rule.Unit, u)
+}
+
+// Sense is "at least" or "at most".
+func Sense(f rules.Finding) string { return "at " + f.Rule.Sense.String() }
+
+// Margin says how much there is to spare or to miss, with its unit: "38 mm to spare", "12 mm short".
+func Margin(f rules.Finding, u survey.Units) string {
+	switch {
+	case !f.Margin.Set:
+		return NoValue
+	case f.Margin.Value < 0:
+		return number(-f.Margin.Value, f.Rule.Unit, u) + " short"
+	}
+	return number(f.Margin.Value, f.Rule.Unit, u) + " to spare"
+}
+
+// Signed is the margin as a bare signed number in the finding's unit, for a column under its own head.
+func Signed(f rules.Finding, u survey.Units) string {
+	if !f.Margin.Set {
+		return "?"
+	}
+	if f.Rule.Unit == rules.MM {
+		return survey.Format(f.Margin.Value, u)
+	}
+	return plain(f.Margin.Value)
+}
+
+// PlusMinus is the half width within which 95 % lie, in the finding's unit: "± 3.5".
+func PlusMinus(f rules.Finding, u survey.Units) string {
+	if f.Rule.Unit == rules.MM {
+		return desk.PlusMinus95(f.Sigma, u)
+	}
+	return "± " + plain(1.96*f.Sigma)
+}
+
+// SplitAtCut parts findings into those at the cut and the others, each in the order they had.
+func SplitAtCut(findings []rules.Finding) (at, others []rules.Finding) {
+	for _, f := range findings {
+		if f.Rule.AtCut {
+			at = append(at, f)
+		} else {
+			others = append(others, f)
+		}
+	}
+	return at, others
+}
+
+// Worst is the worst verdict of findings, clear when there are none.
+func Worst(findings []rules.Finding) rules.Verdict {
+	worst := rules.Clear
+	for _, f := range findings {
+		worst = max(worst, f.Verdict)
+	}
+	return worst
+}
+
+// Tally counts findings by verdict and says so, worst first: "2 foul, 5 doubtful", or "clear of what was entered".
+func Tally(findings []rules.Finding) string {
+	counts := map[rules.Verdict]int{}
+	for _, f := range findings {
+		counts[f.Verdict]++
+	}
+	var parts []string
+	for _, v := range []rules.Verdict{rules.Foul, rules.Doubtful} {
+		if counts[v] > 0 {
+			parts = append(parts, strconv.Itoa(counts[v])+" "+desk.VerdictWord(v))
+		}
+	}
+	if len(parts) == 0 {
+		return desk.VerdictWord(rules.Clear) + " of what was entered"
+	}
+	return strings.Join(parts, ", ")
+}
+
+func number(v float64, unit rules.Unit, u survey.Units) string {
+	switch unit {
+	case rules.MM:
+		return desk.Length(v, u)
+	case rules.Degree:
+		return plain(v) + "°"
+	case rules.Pure, rules.Count:
+		return plain(v)
+	}
+	return plain(v) + " " + string(unit)
+}
+
+// plain writes a number that is no length to a tenth.
+func plain(v float64) string { return survey.Format(v, survey.Millimetres) }

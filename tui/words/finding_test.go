@@ -1,0 +1,62 @@
+package words
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// under is a finding under a rule of the book.
+func under(t *testing.T, id string, f rules.Finding) rules.Finding {
+	limit, ok := rules.Builtin().Lookup(id, "")
+	require.True(t, ok, id)
+	f.Limit = &limit
+	return f
+}
+
+func TestAFindingInWords(t *testing.T) {
+	pipe := under(t, "cut.clearance", rules.Finding{
+		Subject: rules.Thing{Sort: rules.TheCut}, Against: rules.Thing{Sort: rules.AnObstruction, Name: "brake pipe, right"}, Value: 48, Sigma: 1.5,
+		Required: vehicles.Some(60), Margin: vehicles.Some(-12), Verdict: rules.Foul,
+	})
+	assert.Equal(t, "48 mm", Value(pipe, desk.Millimetres))
+	assert.Equal(t, "60 mm", Required(pipe, desk.Millimetres))
+	assert.Equal(t, "12 mm short", Margin(pipe, desk.Millimetres))
+	assert.Equal(t, "-12", Signed(pipe, desk.Millimetres))
+	assert.Equal(t, "± 2.9", PlusMinus(pipe, desk.Millimetres), "1.96 times 1.5")
+	assert.Equal(t, `1/2" short`, Margin(pipe, desk.Inches), "12 mm is 7.56 sixteenths")
+	assert.Equal(t, "at least", Sense(pipe))
+
+	bends := under(t, "exhaust.bends", rules.Finding{
+		Value: 200, Required: vehicles.Some(270), Margin: vehicles.Some(70), Verdict: rules.Clear,
+	})
+	assert.Equal(t, "200°", Value(bends, desk.Inches), "degrees are no length")
+	assert.Equal(t, "70° to spare", Margin(bends, desk.Inches))
+	assert.Equal(t, "at most", Sense(bends))
+
+	nobody := under(t, "exhaust.length", rules.Finding{Value: 1800})
+	assert.Equal(t, NoValue, Required(nobody, desk.Millimetres))
+	assert.Equal(t, NoValue, Margin(nobody, desk.Millimetres))
+	assert.Equal(t, "?", Signed(nobody, desk.Millimetres))
+
+	assert.Equal(t, "1 foul, 1 doubtful", Tally([]rules.Finding{pipe, nobody, bends}))
+	assert.Equal(t, "clear of what was entered", Tally([]rules.Finding{bends}))
+	assert.Equal(t, rules.Foul, Worst([]rules.Finding{nobody, pipe}))
+	assert.Equal(t, rules.Clear, Worst(nil))
+	at, others := SplitAtCut([]rules.Finding{bends, pipe, nobody})
+	assert.Equal(t, []rules.Finding{pipe}, at)
+	assert.Equal(t, []rules.Finding{bends, nobody}, others)
+}
+
+func TestAWayInWords(t *testing.T) {
+	s := desk.Settings{Nearside: desk.NearsideLeft}
+	assert.Equal(t, "1.5 mm back, 0.8 mm offside", Way(geometry.Point{X: -1.5, Y: -0.8}, s))
+	assert.Equal(t, "3 mm nearside", Way(geometry.Point{X: 0.04, Y: 3}, s))
+	assert.Empty(t, Way(geometry.Point{X: 0.04, Y: -0.01}, s))
+}
