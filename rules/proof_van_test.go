@@ -106,7 +106,7 @@ func (v *visit) on(length float64) survey.Reading {
 	return started(survey.On, v.hand.tape(length, false))
 }
 
-func plainReading(length float64) survey.Reading { return survey.FromNumber(length, false) }
+func plainReading(length float64) survey.Reading { return started(survey.Datum, length) }
 
 func started(start survey.Start, length float64) survey.Reading {
 	return survey.Reading{Start: start, Length: length}

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"slices"
-	"strings"
 	"sync"
 
 	"bench.example/undermark/vehicles"
@@ -114,16 +113,24 @@ func (r *Rule) Key(kind string) string {
 	return r.ID + "." + kind
 }
 
-// ruleOf is the rule and the kind that a key stands for; ok is false for one that stands for none.
-func ruleOf(key string) (r *Rule, kind string, ok bool) {
-	if r := rulesByID()[key]; r != nil {
-		return r, "", true
-	}
+// keyed is what a key stands for: a rule's value for a kind, "" for its general one.
+type keyed struct {
+	rule *Rule
+	kind string
+}
+
+var rulesByKey = sync.OnceValue(func() map[string]keyed {
+	by := map[string]keyed{}
 	for _, r := range allRules {
-		kind, found := strings.CutPrefix(key, r.ID+".")
-		if found && slices.Contains(r.kinds(), kind) {
-			return r, kind, true
+		for _, kind := range append([]string{""}, r.kinds()...) {
+			by[r.Key(kind)] = keyed{r, kind}
 		}
 	}
-	return nil, "", false
+	return by
+})
+
+// ruleOf is the rule and the kind that a key stands for; ok is false for one that stands for none.
+func ruleOf(key string) (r *Rule, kind string, ok bool) {
+	k, ok := rulesByKey()[key]
+	return k.rule, k.kind, ok
 }

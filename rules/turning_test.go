@@ -41,6 +41,16 @@ func worstPlaced(t require.TestingT, job vehicles.Job, at geometry.Point, yaw fl
 	return worst
 }
 
+// searched are the cases that a search of the whole floor is held against a grid on: bare and crowded floors, long and short
+// ones, heaters along, across and askew. All of them would take three times as long and come out the same way.
+var searched = []string{"01", "05", "09", "10", "16", "19", "22", "24"}
+
+func searchedCases(t *testing.T) []Result {
+	list := slices.DeleteFunc(heatedCases(t), func(r Result) bool { return !slices.Contains(searched, strings.TrimPrefix(r.Job.Ref, "TL-")) })
+	require.Len(t, list, len(searched))
+	return list
+}
+
 // heatedCases are the cases with a heater that can be judged.
 func heatedCases(t *testing.T) (list []Result) {
 	for _, name := range caseNames(t) {
@@ -96,7 +106,7 @@ func TestNoMarginChangesByMoreThanThePlaceMoves(t *testing.T) {
 // Whatever is suggested holds when it is judged, and no place of a grid over the floor at any of the yaws tried is better than the
 // best by more than half the grid's diagonal allows.
 func TestTurningBestAgainstEveryPlaceOfAGrid(t *testing.T) {
-	for _, result := range heatedCases(t) {
+	for _, result := range searchedCases(t) {
 		places := RoomForTurning(&result).Best(2)
 		most := 0.0
 		for i, s := range places {

@@ -1,6 +1,9 @@
 package survey
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // ChiSquared99 returns the 99 % point of the chi-squared distribution with dof degrees of freedom, to about 1e-9
 // of itself: 6.63 for one, 11.34 for three. It is 0 for no degrees of freedom.
@@ -8,6 +11,18 @@ func ChiSquared99(dof int) float64 {
 	if dof < 1 {
 		return 0
 	}
+	if point, known := points99.Load(dof); known {
+		return point.(float64)
+	}
+	point := chiSquared99(dof)
+	points99.Store(dof, point)
+	return point
+}
+
+// points99 are the points worked out so far: every judging of a job with ties asks for one.
+var points99 sync.Map
+
+func chiSquared99(dof int) float64 {
 	low, high := 0.0, 20+3*float64(dof)
 	for range 60 {
 		mid := (low + high) / 2
