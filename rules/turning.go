@@ -115,7 +115,7 @@ func upright(yaw float64) float64 {
 // Best returns the best place and yaw in each separate open area, the best first.
 func (t Turning) Best(workers int) []Suggestion {
 	places := []Suggestion{}
-	for _, area := range t.Margins.Map(turningStep, workers).AreasWithin(turningTolerance) {
+	for _, area := range t.Margins.AreasWithin(turningTolerance, turningStep, workers) {
 		places = append(places, t.refined(area.Best.At))
 	}
 	sortRoomiest(places)

@@ -138,9 +138,9 @@ func (q *quarterer) changed(k int32) bool { return k >= q.from && k < q.to }
 func (l *lister) within(list []int32, c *cell, most float64) []int32 {
 	l.distances = l.distances[:0]
 	for _, k := range list {
-		l.distances = append(l.distances, l.m.margin(k, c.x, c.y))
+		l.distances = append(l.distances, l.m.parts[k].at(c.x, c.y))
 	}
-	return l.keep(list, most, c.radius())
+	return l.keep(list, l.distances, most, c.radius())
 }
 
 // sub returns the nodes from column i and row j, at most size each way.
