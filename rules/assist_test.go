@@ -36,7 +36,7 @@ func TestOptionsHoldAndNothingOfAGridIsWorthMore(t *testing.T) {
 		for dx := -within; dx <= within; dx += grid {
 			for dy := -within; dy <= within; dy += grid {
 				p := wish.Add(geometry.Point{X: dx, Y: dy})
-				margin := min(wholeHeater(&result).heater.margin(p), RoomForCut(&result).Margins.At(p).Margin)
+				margin := wholeHeater(&result).Margins.At(p).Margin
 				if onFloor := geometry.NewRectangle(result.Plan.FloorMin, result.Plan.FloorMax, 0).Contains(p); !onFloor || margin < 0 || p.Sub(wish).Norm() > within {
 					continue
 				}

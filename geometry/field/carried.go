@@ -37,7 +37,7 @@ func (c Carried) convex() bool {
 // appendParts appends what each piece of the body asks of each of the thing.
 func (c Carried) appendParts(parts []part) []part {
 	if !c.convex() {
-		return append(parts, part{kind: other, asks: c})
+		return append(parts, vague(c))
 	}
 	for _, body := range cores(c.Body) {
 		for _, thing := range cores(c.Against) {

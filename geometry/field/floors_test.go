@@ -69,7 +69,7 @@ func mixed(r *rand.Rand, n int) Limits {
 	l.Constraints = []Constraint{Carried{body, fitting, 25, -1}, Contained{body, l.Min, l.Max, 10}}
 	for range max(0, r.IntN(9)-5) {
 		body := body.Moved(r.Float64()*360, pt(0, 0))
-		way := []Constraint{vague{carriedPast(r, body)}, Contained{body, l.Min, l.Max, need() / 10}}
+		way := []Constraint{opaque{carriedPast(r, body)}, Contained{body, l.Min, l.Max, need() / 10}}
 		for range r.IntN(6) {
 			way = append(way, carriedPast(r, body))
 		}
@@ -78,8 +78,8 @@ func mixed(r *rand.Rand, n int) Limits {
 	return l
 }
 
-// vague is a constraint of which nothing is known but its margin.
-type vague struct{ Constraint }
+// opaque is a constraint of which nothing is known but its margin.
+type opaque struct{ Constraint }
 
 // carriedPast returns a body carried past something.
 func carriedPast(r *rand.Rand, body geometry.Footprint) Carried {

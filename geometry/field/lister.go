@@ -2,7 +2,6 @@ package field
 
 import (
 	"math"
-	"slices"
 
 	"bench.example/undermark/geometry"
 )
@@ -120,7 +119,12 @@ func (m *Margins) closed(c *cell) bool {
 
 // shuts says whether a part in the list alone closes all of c.
 func (m *Margins) shuts(list []int32, c *cell) bool {
-	return slices.ContainsFunc(list, func(k int32) bool { return greatest(m.corners(k, c)) < 0 })
+	for _, k := range list {
+		if greatest(m.corners(k, c)) < 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // start returns cells that cover the floor, about square, each with all parts.

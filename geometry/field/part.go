@@ -22,11 +22,11 @@ type part struct {
 	x, y, cos, sin float64
 	halfX, halfY   float64
 	off            float64 // what is taken off the distance: radius and need
-	reach          float64 // a piece lies within this of (x, y)
+	reach          float64 // what it is about lies within this of (x, y); +Inf of what has no place
 	hull           *hull
 	asks           Constraint
 	owner          int32 // what it belongs to, as in Place.Limit
-	way            int32 // which of the ways to meet Limits.Ways it belongs to; of what is asked anyhow 0
+	way            int16 // which of the ways to meet Limits.Ways it belongs to; of what is asked anyhow 0
 	kind           kind
 	bent           bool // a leg of a line of several: inside the line the legs do not know the way out
 }
@@ -44,7 +44,7 @@ func appendParts(parts []part, o Obstacle, owner int32) []part {
 }
 
 // appendAsked appends the parts of a constraint.
-func appendAsked(parts []part, asked Constraint, owner, way int32) []part {
+func appendAsked(parts []part, asked Constraint, owner int32, way int16) []part {
 	from := len(parts)
 	switch c := asked.(type) {
 	case Carried:
@@ -53,7 +53,7 @@ func appendAsked(parts []part, asked Constraint, owner, way int32) []part {
 		low, high := c.Body.Bounds()
 		parts = appendSides(parts, c.Min.Sub(low), c.Max.Sub(high), c.Need)
 	default:
-		parts = append(parts, part{kind: other, asks: asked})
+		parts = append(parts, vague(asked))
 	}
 	for i := range parts[from:] {
 		parts[from+i].owner, parts[from+i].way = owner, way
@@ -61,10 +61,13 @@ func appendAsked(parts []part, asked Constraint, owner, way int32) []part {
 	return parts
 }
 
+// vague is the part of a constraint of which only the margin is known.
+func vague(asked Constraint) part { return part{kind: other, asks: asked, reach: math.Inf(1)} }
+
 // appendSides appends the four sides of a floor.
 func appendSides(parts []part, low, high geometry.Point, need float64) []part {
 	for _, s := range []part{{x: low.X, cos: 1}, {x: high.X, cos: -1}, {y: low.Y, sin: 1}, {y: high.Y, sin: -1}} {
-		s.kind, s.owner, s.off = side, Edge, need
+		s.kind, s.owner, s.off, s.reach = side, Edge, need, math.Inf(1)
 		parts = append(parts, s)
 	}
 	return parts
@@ -75,11 +78,8 @@ func (s *part) closes() bool {
 	return s.kind != carried || s.hull.lift < 0 || s.hull.lift < s.hull.need
 }
 
-// beyond says whether a piece is surely no nearer than least.
+// beyond says whether a margin is surely no less than least.
 func (s *part) beyond(x, y, least float64) bool {
-	if s.kind != piece && s.kind != carried {
-		return false
-	}
 	dx, dy, far := x-s.x, y-s.y, least+s.off+s.reach
 	return far > 0 && dx*dx+dy*dy >= far*far
 }
@@ -93,11 +93,8 @@ func (s *part) inner(x, y float64) (u, v float64) {
 // at returns the margin of a part.
 // Source: signed distance to a rectangle by its own axes, as in Footprint.GapOnly.
 func (s *part) at(x, y float64) float64 {
-	switch s.kind {
-	case carried:
-		return s.hull.margin(x, y)
-	case other:
-		return s.asks.Margin(geometry.Point{X: x, Y: y})
+	if s.kind > side {
+		return s.asked(x, y)
 	}
 	u, v := s.inner(x, y)
 	if s.kind == side {
@@ -111,6 +108,14 @@ func (s *part) at(x, y float64) float64 {
 		return u - s.off
 	}
 	return v - s.off
+}
+
+// asked is the margin of a part of a constraint.
+func (s *part) asked(x, y float64) float64 {
+	if s.kind == carried {
+		return s.hull.margin(x, y)
+	}
+	return s.asks.Margin(geometry.Point{X: x, Y: y})
 }
 
 // exact returns the margin of part k at a place, inside a bent line that of the whole line. That of a leg alone, as part.at

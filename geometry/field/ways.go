@@ -13,7 +13,7 @@ import (
 func (m *Margins) addWays(owner int32) {
 	for i, way := range m.limits.Ways {
 		for _, asked := range way {
-			m.parts = appendAsked(m.parts, asked, owner, int32(i)+1)
+			m.parts = appendAsked(m.parts, asked, owner, int16(i)+1)
 		}
 	}
 }
