@@ -44,7 +44,7 @@ const (
 const (
 	enoughMargin = 50
 	perAway      = 0.1
-	worthWithin  = 0.5 // how close to the best that is possible at a yaw an option is
+	worthWithin  = 0.05 // how close to the best that is possible at a yaw an option is
 )
 
 // WishOf returns where the heater is wanted and how far from there it may be, mm: as the job says, else where its cut
@@ -60,8 +60,8 @@ func WishOf(r *Result) (at geometry.Point, within float64) {
 }
 
 // optionsOf returns the best options near the wish of a judged job with a heater, at most three, at yaws 15 degrees apart.
-func optionsOf(r *Result) (options []Option) {
-	found := placings(r)
+func (s *seeking) optionsOf(r *Result) (options []Option) {
+	found := s.placings(r)
 	slices.SortStableFunc(found, func(a, b placing) int { return cmp.Compare(b.worth, a.worth) })
 	for _, p := range found {
 		if len(options) < mostOptions && !slices.ContainsFunc(options, p.alike) {
@@ -82,10 +82,13 @@ func (p placing) alike(o Option) bool {
 }
 
 // placings are the best places at each yaw, where there is one.
-func placings(r *Result) (list []placing) {
-	wish, within := WishOf(r)
-	for yaw := 0.; yaw < 360; yaw += yawStep {
-		if p, ok := bestAt(r, yaw, wish, within); ok {
+func (s *seeking) placings(r *Result) (list []placing) {
+	cut, yaws := RoomForCut(r), yawsTried()
+	for i, yaw := range yaws {
+		if !s.goesOn(AtYaws, i, len(yaws)) {
+			return nil
+		}
+		if p, ok := bestAt(r, cut, yaw); ok {
 			list = append(list, p)
 		}
 	}
@@ -94,45 +97,23 @@ func placings(r *Result) (list []placing) {
 
 // bestAt returns the place that is worth most at a yaw; where that one does not hold, the roomiest; ok is false when
 // not even that holds.
-func bestAt(r *Result, yaw float64, wish geometry.Point, within float64) (best placing, ok bool) {
-	asks := append(r.heaterAt(yaw), r.stubsAt(yaw)...)
-	quick := RoomForCut(r).with([]keep{together(asks)}).Margins
-	worth := func(margin float64, p geometry.Point) float64 {
-		return min(margin, enoughMargin) - perAway*p.Sub(wish).Norm()
+func bestAt(r *Result, cut Room, yaw float64) (best placing, ok bool) {
+	wish, within := WishOf(r)
+	room := cut.with(r.wholeAt(yaw))
+	aim := field.Aim{From: wish, Reach: within, Enough: enoughMargin, PerAway: perAway}
+	place, ok := room.Margins.Best(aim, worthWithin)
+	if ok && place.Margin < 0 {
+		aim.Enough, aim.PerAway = math.Inf(1), 0
+		place, ok = room.Margins.Best(aim, worthWithin)
 	}
-	// Worth changes by at most 1 + perAway mm a millimetre, a constraint's margin by no more than 1.
-	at := roomiestNear(r, wish, within, func(p geometry.Point) float64 { return worth(quick.At(p).Margin, p) / (1 + perAway) })
-	if quick.At(at).Margin < 0 {
-		at = roomiestNear(r, wish, within, func(p geometry.Point) float64 { return quick.At(p).Margin })
-	}
-	room := RoomForCut(r).with(asks)
-	best.Suggestion = room.suggestion(room.Margins.At(at))
-	best.Yaw, best.Away = vehicles.Some(upright(yaw)), at.Sub(wish).Norm()
-	best.worth = worth(best.Margin, at)
-	return best, best.Margin >= 0 && best.Away <= within
+	best.Suggestion, best.Away = room.suggestion(place), place.At.Sub(wish).Norm()
+	best.Yaw = vehicles.Some(yaw)
+	best.worth = min(best.Margin, enoughMargin) - perAway*best.Away
+	return best, ok && best.Margin >= 0
 }
 
-// roomiestNear returns the place on the floor and within reach of the wish where a margin is greatest, to worthWithin.
-func roomiestNear(r *Result, wish geometry.Point, within float64, margin func(geometry.Point) float64) geometry.Point {
-	reach := geometry.Point{X: within, Y: within}
-	floor := Room{limits: field.Limits{Min: r.Plan.FloorMin, Max: r.Plan.FloorMax}}
-	return floor.Within(wish.Sub(reach), wish.Add(reach)).with([]keep{{margin: func(p geometry.Point) float64 {
-		return min(margin(p), within-p.Sub(wish).Norm())
-	}}}).Margins.Roomiest(worthWithin).At
-}
-
-// together is the least of some margins as one.
-func together(list []keep) keep {
-	return keep{margin: func(p geometry.Point) float64 {
-		least := math.Inf(1)
-		for i := range list {
-			if !list[i].above(least, p) {
-				least = min(least, list[i].margin(p))
-			}
-		}
-		return least
-	}}
-}
+// wholeAt is what the whole heater asks of the place of the cut at a yaw: plate, body and stubs.
+func (r *Result) wholeAt(yaw float64) []keep { return append(r.heaterAt(yaw), r.stubsAt(yaw)...) }
 
 // judged is the option with the verdict on it.
 func (p placing) judged(r *Result) Option {

@@ -33,11 +33,11 @@ func TestOptionsHoldAndNothingOfAGridIsWorthMore(t *testing.T) {
 			}
 		}
 		const grid = 60
-		heater, cut := wholeHeater(&result).heater, RoomForCut(&result)
+		whole := wholeHeater(&result).Margins
 		for dx := -within; dx <= within; dx += grid {
 			for dy := -within; dy <= within; dy += grid {
 				p := wish.Add(geometry.Point{X: dx, Y: dy})
-				margin := min(heater.margin(p), cut.Margins.At(p).Margin)
+				margin := whole.At(p).Margin
 				if onFloor := geometry.NewRectangle(result.Plan.FloorMin, result.Plan.FloorMax, 0).Contains(p); !onFloor || margin < 0 || p.Sub(wish).Norm() > within {
 					continue
 				}

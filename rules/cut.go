@@ -86,18 +86,18 @@ func keepUnder(j *judge, r *Rule) (list []keep) {
 			continue
 		}
 		need := radius + limits.of(o.Kind).least()
-		list = append(list, keep{name: o.Name, thing: thing, need: need, margin: func(c geometry.Point) float64 {
+		list = append(list, keep{name: o.Name, thing: thing, need: need, Constraint: marginOf(func(c geometry.Point) float64 {
 			return thing.Prism.Footprint.GapOnly(c) - need
-		}})
+		})})
 	}
 	return list
 }
 
 func keepCutOnFloor(j *judge, r *Rule) []keep {
 	low, high, need := j.plan.FloorMin, j.plan.FloorMax, j.cutRadius()+j.book.of(r).least()
-	return []keep{{name: TheFloor.String(), edge: true, need: need, margin: func(c geometry.Point) float64 {
+	return []keep{{name: TheFloor.String(), edge: true, need: need, Constraint: marginOf(func(c geometry.Point) float64 {
 		return min(c.X-low.X, high.X-c.X, c.Y-low.Y, high.Y-c.Y) - need
-	}}}
+	})}}
 }
 
 // reached tells whether saw or pilot bit, which go down to a drop of reach, may get to a thing under the floor.

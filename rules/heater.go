@@ -144,15 +144,11 @@ func keepPlateClear(j *judge, r *Rule) (list []keep) {
 	if j.job.Heater == nil {
 		return nil
 	}
-	plate, now, need := Plate(*j.job, *j.plan), j.plan.Cut.At, j.book.of(r).least()
+	plate, need := j.atDatum(Plate(*j.job, *j.plan)), j.book.of(r).least()
 	for i := range j.plan.Fittings {
-		thing, f := &j.plan.Fittings[i], &j.job.Fittings[i]
-		if f.Rise.From > 0 {
-			continue
+		if f := &j.job.Fittings[i]; f.Rise.From <= 0 {
+			list = append(list, carried(f.Name, &j.plan.Fittings[i], plate, need, level))
 		}
-		list = append(list, keep{name: f.Name, margin: func(c geometry.Point) float64 {
-			return geometry.Between(plate.Moved(0, c.Sub(now)), thing.Prism.Footprint).Gap - need
-		}, floor: clearOf(thing, plate, now, need)})
 	}
 	return list
 }
@@ -161,14 +157,12 @@ func keepBodyClear(j *judge, r *Rule) (list []keep) {
 	if j.job.Heater == nil {
 		return nil
 	}
-	body, now, need := Body(*j.job, *j.plan, true), j.plan.Cut.At, j.book.of(r).least()
+	body, need := Body(*j.job, *j.plan, true), j.book.of(r).least()
+	outline := j.atDatum(body.Footprint)
 	for i := range j.plan.Fittings {
-		thing, f := &j.plan.Fittings[i], &j.job.Fittings[i]
-		list = append(list, keep{name: f.Name, margin: func(c geometry.Point) float64 {
-			moved := body
-			moved.Footprint = body.Footprint.Moved(0, c.Sub(now))
-			return geometry.BoxGap(moved, thing.Prism).Gap - need
-		}, floor: clearOf(thing, body.Footprint, now, need)})
+		thing := &j.plan.Fittings[i]
+		lift := max(thing.Prism.Low-body.High, body.Low-thing.Prism.High)
+		list = append(list, carried(j.job.Fittings[i].Name, thing, outline, need, lift))
 	}
 	return list
 }

@@ -2,7 +2,7 @@ package rules
 
 import (
 	"cmp"
-	"container/heap"
+	"context"
 	"math"
 	"slices"
 
@@ -32,58 +32,93 @@ const (
 	shiftStep     = 5
 	shiftMargin   = 1
 	farthestShift = 640
+	fitsWithin    = 0.01 // how much of a greater margin may be missed, mm
 	outOfTheWay   = 1e6
 )
 
 // Assist returns options for placing the heater of a judged job near its wish, and what is in the way when there are
-// none. It takes from a few milliseconds to a second or two. Without a heater there is nothing to say.
+// none. Without a heater there is nothing to say.
 func Assist(r *Result) Assistance {
-	var a Assistance
-	if r.Job.Heater == nil {
-		return a
-	}
-	if a.Options = optionsOf(r); len(a.Options) > 0 {
-		return a
-	}
-	for i := range r.Plan.Fittings {
-		a.add(r, Shift{Fitting: i, Obstruction: -1, Name: r.Job.Fittings[i].Name})
-	}
-	for i := range r.Plan.Obstructions {
-		if o := &r.Job.Obstructions[i]; vehicles.KindOf(o.Kind).Movable {
-			a.add(r, Shift{Fitting: -1, Obstruction: i, Name: o.Name})
-		}
-	}
-	slices.SortStableFunc(a.Shifts, func(p, q Shift) int { return cmp.Compare(p.By.Norm(), q.By.Norm()) })
-	a.Beyond = beyond(r)
+	a, _ := AssistWhile(context.Background(), r, func(Stage, int, int) {})
 	return a
 }
 
-// add adds the least shift of a thing after which the heater fits, if there is one.
-func (a *Assistance) add(r *Result, s Shift) {
-	s.By = geometry.Point{X: outOfTheWay}
-	if !fits(s.shifted(r)) {
-		return
+// AssistWhile is Assist, which tells on the way how far each of its stages is, and stops with the context's error when that
+// is done.
+func AssistWhile(ctx context.Context, r *Result, tell func(at Stage, done, of int)) (a Assistance, err error) {
+	if r.Job.Heater == nil {
+		return a, nil
+	}
+	s := &seeking{ctx, tell}
+	if a.Options = s.optionsOf(r); len(a.Options) == 0 && ctx.Err() == nil {
+		a.Shifts = s.shiftsOf(r)
+		if s.goesOn(AtBeyond, 0, 1) {
+			a.Beyond = beyond(r)
+		}
+	}
+	if ctx.Err() != nil {
+		return Assistance{}, ctx.Err()
+	}
+	return a, nil
+}
+
+// shiftsOf returns the least shift of each thing that makes room by itself, the least of all first.
+func (s *seeking) shiftsOf(r *Result) (shifts []Shift) {
+	v, movable := newVicinity(r), movableOf(r)
+	if !v.fits(movable) { // whatever is moved
+		return nil
+	}
+	for i, thing := range movable {
+		if !s.goesOn(AtInTheWay, i, len(movable)) {
+			return nil
+		}
+		if shift, ok := v.least(thing); ok {
+			shifts = append(shifts, shift)
+		}
+	}
+	slices.SortStableFunc(shifts, func(p, q Shift) int { return cmp.Compare(p.By.Norm(), q.By.Norm()) })
+	return shifts
+}
+
+// movableOf are the things that may be moved, out of the way.
+func movableOf(r *Result) (list []Shift) {
+	away := geometry.Point{X: outOfTheWay}
+	for i := range r.Plan.Fittings {
+		list = append(list, Shift{Fitting: i, Obstruction: -1, Name: r.Job.Fittings[i].Name, By: away})
+	}
+	for i := range r.Plan.Obstructions {
+		if o := &r.Job.Obstructions[i]; vehicles.KindOf(o.Kind).Movable {
+			list = append(list, Shift{Fitting: -1, Obstruction: i, Name: o.Name, By: away})
+		}
+	}
+	return list
+}
+
+// least returns the least shift of a thing, which is out of the way, after which the heater fits, if there is one.
+func (v *vicinity) least(s Shift) (Shift, bool) {
+	if !v.fits([]Shift{s}) {
+		return s, false
 	}
 	for far := float64(shiftStep); far <= farthestShift; far *= 2 {
 		best := math.Inf(1)
 		for _, way := range [4]geometry.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
-			if d := s.least(r, way, far/2, min(far, best)); d < best {
+			if d := v.leastAlong(s, way, far/2, min(far, best)); d < best {
 				best, s.By = d, way.Scale(d)
 			}
 		}
 		if !math.IsInf(best, 1) {
-			a.Shifts = append(a.Shifts, s)
-			return
+			return s, true
 		}
 	}
+	return s, false
 }
 
-// least is the least shift one way, more than little and at most far mm, after which the heater fits; +Inf when that doesn't do.
-func (s Shift) least(r *Result, way geometry.Point, little, far float64) float64 {
+// leastAlong is the least shift one way, more than little and at most far mm, after which the heater fits; +Inf when that
+// doesn't do.
+func (v *vicinity) leastAlong(s Shift, way geometry.Point, little, far float64) float64 {
 	does := func(d float64) bool {
 		s.By = way.Scale(d)
-		after := s.shifted(r)
-		return s.staysOn(after) && fits(after)
+		return s.staysOn(s.shifted(v.result)) && v.fits([]Shift{s})
 	}
 	if !does(far) {
 		return math.Inf(1)
@@ -123,44 +158,7 @@ func (s Shift) shifted(r *Result) *Result {
 
 // wholeHeater is the room for cut, plate, body and stubs at the yaw that suits a place best.
 func wholeHeater(r *Result) Turning {
-	t := Turning{result: r, cut: RoomForCut(r), heater: newAnyYaw(r)}
-	for i, yaw := range t.heater.yaws {
-		t.heater.asks[i] = append(t.heater.asks[i], r.stubsAt(yaw)...)
-	}
-	t.Room = t.cut.with([]keep{{name: "heater", margin: t.heater.margin}})
-	return t
-}
-
-// fits tells whether there is a place for the whole heater within reach of its wish, with shiftMargin to spare. Squares are
-// parted into four as in bestMove, until one holds it or none can.
-func fits(r *Result) bool {
-	const finest = 0.5 // mm: half the side of the smallest square looked into
-	wish, within := WishOf(r)
-	room := wholeHeater(r).Margins
-	margin := func(p geometry.Point) float64 {
-		on := min(p.X-r.Plan.FloorMin.X, r.Plan.FloorMax.X-p.X, p.Y-r.Plan.FloorMin.Y, r.Plan.FloorMax.Y-p.Y)
-		if rest := min(on, within-p.Sub(wish).Norm()); rest < 0 {
-			return rest
-		}
-		return room.At(p).Margin
-	}
-	open := &squares{{middle: wish, half: within, most: math.Inf(1)}}
-	for open.Len() > 0 {
-		s := heap.Pop(open).(square)
-		here := margin(s.middle)
-		if here >= shiftMargin {
-			return true
-		}
-		if s.half < finest {
-			continue
-		}
-		for _, q := range s.quarters() {
-			if q.most = here + s.half*math.Sqrt2; q.most >= shiftMargin {
-				heap.Push(open, q)
-			}
-		}
-	}
-	return false
+	return turningRoom(r, r.wholeAt)
 }
 
 // beyond is the place nearest to the wish that holds the whole heater, wherever it is; nil without one.
@@ -171,8 +169,7 @@ func beyond(r *Result) *Option {
 	if !ok {
 		return nil
 	}
-	_, yaw := t.heater.best(place.At)
-	p := placing{Option: Option{Suggestion: t.at(place.At, yaw), Away: place.At.Sub(wish).Norm()}}
+	p := placing{Option: Option{Suggestion: t.at(place.At, t.bestYaw(place.At)), Away: place.At.Sub(wish).Norm()}}
 	o := p.judged(r)
 	return &o
 }

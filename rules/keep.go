@@ -2,29 +2,42 @@ package rules
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/vehicles"
 )
 
 // keep is something to keep away from: its margin when the cut's centre is at a place, uncertainty left out. It falls by
 // no more than a millimetre for each that the centre moves.
 type keep struct {
-	name   string
-	margin func(centre geometry.Point) float64
-	floor  func(centre geometry.Point) float64 // what margin is at least, where that is known with less work; or nil
+	name string
+	field.Constraint
+	thing *vehicles.Placed // of the plan; nil for the floor
 
-	// A keep that is a plain distance of the centre says so: the field works with those faster than with a margin.
-	thing *vehicles.Placed // the centre keeps away from it by need; nil: no such distance
-	edge  bool             // the centre keeps away from the floor's edges by need
-	need  float64
+	// What the cut keeps away from it does by a plain distance of its centre: the field works with those faster.
+	edge bool // from the floor's edges
+	need float64
 }
 
-// above tells without much work whether the margin is surely no less.
-func (k *keep) above(least float64, centre geometry.Point) bool {
-	return k.floor != nil && k.floor(centre) >= least
+// marginOf is a constraint by its margin.
+type marginOf func(centre geometry.Point) float64
+
+// Margin is that of the function.
+func (m marginOf) Margin(centre geometry.Point) float64 { return m(centre) }
+
+// moved is what is asked when the thing is somewhere else.
+func (k keep) moved(by geometry.Point) field.Constraint {
+	c := k.Constraint.(field.Carried)
+	c.Against = c.Against.Moved(0, by)
+	return c
 }
 
-// Margin lets a keep be one of the constraints on a place.
-func (k keep) Margin(centre geometry.Point) float64 { return k.margin(centre) }
+// level is the lift of what is at one height with what it keeps away from.
+const level = -1
+
+// carried keeps an outline, as it lies when the cut is at the datum, away from a thing.
+func carried(name string, thing *vehicles.Placed, outline geometry.Footprint, need, lift float64) keep {
+	return keep{name: name, thing: thing, Constraint: field.Carried{Body: outline, Against: thing.Prism.Footprint, Need: need, Lift: lift}}
+}
 
 // keeper is what a rule asks of the place of the cut: of the cut itself, of the plate or body that go with it, or of the
 // stubs. The zero one asks nothing.
@@ -61,38 +74,27 @@ func (l *Limit) least() float64 {
 	return l.Value.Value
 }
 
-// keepOnFloor keeps an outline, laid where the cut is now, on the floor.
-func (j *judge) keepOnFloor(r *Rule, outline geometry.Footprint) []keep {
-	least, now := j.book.of(r).least(), j.plan.Cut.At
-	return []keep{{name: TheFloor.String(), margin: func(c geometry.Point) float64 {
-		return outline.Moved(0, c.Sub(now)).Inside(j.plan.FloorMin, j.plan.FloorMax).Gap - least
-	}}}
+// atDatum is an outline that is laid where the cut is now, when the cut is at the datum.
+func (j *judge) atDatum(outline geometry.Footprint) geometry.Footprint {
+	return outline.Moved(0, j.plan.Cut.At.Scale(-1))
 }
 
-// clearOf returns what the margin of a carried outline to a thing is at least: that of the circle about the centre which
-// holds the outline.
-func clearOf(thing *vehicles.Placed, outline geometry.Footprint, centre geometry.Point, need float64) func(geometry.Point) float64 {
-	reach := 0.0
-	for _, corner := range outline.Corners() {
-		reach = max(reach, corner.Sub(centre).Norm())
-	}
-	return func(c geometry.Point) float64 { return thing.Prism.Footprint.GapOnly(c) - reach - need }
+// keepOnFloor keeps an outline, laid where the cut is now, on the floor.
+func (j *judge) keepOnFloor(r *Rule, outline geometry.Footprint) []keep {
+	return []keep{{name: TheFloor.String(), Constraint: field.Contained{
+		Body: j.atDatum(outline), Min: j.plan.FloorMin, Max: j.plan.FloorMax, Need: j.book.of(r).least(),
+	}}}
 }
 
 // keepStub keeps a stub of the heater, from the floor's underside down to its mouth, clear of what is under the floor as
 // the run that begins there has to be.
 func (j *judge) keepStub(r *Rule, stub [2]float64, across float64) (list []keep) {
-	limits, off := j.book.ofKinds(r), geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.job.Heater.Yaw)
-	low := -j.job.Heater.StubDrop
+	limits, low := j.book.ofKinds(r), -j.job.Heater.StubDrop
+	axis := geometry.NewRound(geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.job.Heater.Yaw), 0)
 	for i := range j.plan.Obstructions {
 		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
-		need := across/2 + limits.of(o.Kind).least()
-		list = append(list, keep{name: o.Name, margin: func(c geometry.Point) float64 {
-			at := c.Add(off)
-			return max(thing.Prism.GapSegment(geometry.Segment3{A: at.At(0), B: at.At(low)}).Gap, 0) - need
-		}, floor: func(c geometry.Point) float64 {
-			return thing.Prism.Footprint.GapOnly(c.Add(off)) - need
-		}})
+		lift := max(thing.Prism.Low, low-thing.Prism.High, 0)
+		list = append(list, carried(o.Name, thing, axis, across/2+limits.of(o.Kind).least(), lift))
 	}
 	return list
 }

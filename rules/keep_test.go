@@ -44,15 +44,15 @@ func TestARuleWithoutAValueAsksThatNothingIsHit(t *testing.T) {
 	assert.InDelta(t, 100-63.5, RoomForCut(&result).Margins.At(at).Margin, 1e-9, "100 mm to the rail, less half the cut")
 	margins := map[string]float64{}
 	for _, k := range result.keeps() {
-		margins[k.name] = min(k.margin(at), 1e9)
+		margins[k.name] = min(k.Margin(at), 1e9)
 	}
 	assert.InDelta(t, 100-63.5, margins["rail"], 1e-9)
 	assert.Contains(t, margins, "floor")
 	assert.Contains(t, margins, "battery box")
 	stubs := result.stubsAt(0)
 	require.Len(t, stubs, 2, "exhaust and intake, each from the rail")
-	assert.InDelta(t, 100-35-26./2, stubs[0].margin(at), 1e-9, "the exhaust's stub is 35 mm ahead and 26 mm across")
-	assert.InDelta(t, 100+35-28./2, stubs[1].margin(at), 1e-9, "the intake's 35 mm behind and 28 mm across")
+	assert.InDelta(t, 100-35-26./2, stubs[0].Margin(at), 1e-9, "the exhaust's stub is 35 mm ahead and 26 mm across")
+	assert.InDelta(t, 100+35-28./2, stubs[1].Margin(at), 1e-9, "the intake's 35 mm behind and 28 mm across")
 }
 
 func judged(t *testing.T, job vehicles.Job) Result { return judgedBy(t, job, Builtin()) }

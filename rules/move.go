@@ -29,7 +29,7 @@ func (r *Result) keeps() []keep {
 func worst(list []keep, c geometry.Point) (margin float64, which int) {
 	margin, which = math.Inf(1), -1
 	for i := range list {
-		if m := list[i].margin(c); m < margin {
+		if m := list[i].Margin(c); m < margin {
 			margin, which = m, i
 		}
 	}
@@ -81,7 +81,7 @@ func binding(list []keep, from geometry.Point, reach float64) []keep {
 	least, _ := worst(list, from)
 	var kept []keep
 	for _, k := range list {
-		if k.margin(from) <= least+2*reach {
+		if k.Margin(from) <= least+2*reach {
 			kept = append(kept, k)
 		}
 	}

@@ -195,7 +195,7 @@ func TestTheBestMoveIsTheBestOfAGrid(t *testing.T) {
 		if f.ID() == "cut.clearance" && f.Against.Name == "rail" {
 			for _, k := range list {
 				if k.name == "rail" {
-					assert.InDelta(t, f.Margin.Value, k.margin(report.Is), 1e-9)
+					assert.InDelta(t, f.Margin.Value, k.Margin(report.Is), 1e-9)
 				}
 			}
 		}

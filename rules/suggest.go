@@ -55,7 +55,7 @@ func (j *judge) roomForCut(more func(*vehicles.Placed) float64, moreEdge float64
 func (r Room) with(keeps []keep) Room {
 	r.limits.Constraints, r.names = slices.Clip(r.limits.Constraints), slices.Clip(r.names)
 	for _, k := range keeps {
-		r.limits.Constraints = append(r.limits.Constraints, k)
+		r.limits.Constraints = append(r.limits.Constraints, k.Constraint)
 		r.names = append(r.names, k.name)
 	}
 	r.Margins = field.NewMargins(r.limits)
@@ -64,14 +64,20 @@ func (r Room) with(keeps []keep) Room {
 
 // Within returns the room on a part of the floor only, from low to high: the floor's own edge is as far as it was.
 func (r Room) Within(low, high geometry.Point) Room {
-	whole := r.limits
+	part, edge := r.part(low, high)
+	return part.with([]keep{edge})
+}
+
+// part is what limits a place on a part of the floor, its margins still to be made, and what the floor's edge asks there.
+func (r Room) part(low, high geometry.Point) (part Room, edge keep) {
+	whole, centre := r.limits, geometry.NewRound(geometry.Point{}, 0)
 	r.limits.Min = geometry.Point{X: max(low.X, whole.Min.X), Y: max(low.Y, whole.Min.Y)}
 	r.limits.Max = geometry.Point{X: min(high.X, whole.Max.X), Y: min(high.Y, whole.Max.Y)}
 	r.limits.Max = geometry.Point{X: max(r.limits.Min.X, r.limits.Max.X), Y: max(r.limits.Min.Y, r.limits.Max.Y)}
-	r.limits.EdgeNeed = math.Inf(-1)
-	return r.with([]keep{{name: "floor", margin: func(p geometry.Point) float64 {
-		return min(p.X-whole.Min.X, whole.Max.X-p.X, p.Y-whole.Min.Y, whole.Max.Y-p.Y) - whole.EdgeNeed
-	}}})
+	r.limits.EdgeNeed, r.Margins = math.Inf(-1), nil
+	return r, keep{name: "floor", Constraint: field.Contained{
+		Body: centre, Min: whole.Min, Max: whole.Max, Need: whole.EdgeNeed,
+	}}
 }
 
 func (r Room) suggestion(p field.Place) Suggestion {

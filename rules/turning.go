@@ -2,8 +2,12 @@ package rules
 
 import (
 	"math"
+	"slices"
+	"sync"
+	"sync/atomic"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/vehicles"
 )
 
@@ -29,6 +33,14 @@ const (
 	yawFinest = 0.5
 )
 
+// yawsTried are the yaws tried all over the floor.
+func yawsTried() (yaws []float64) {
+	for yaw := 0.; yaw < 360; yaw += yawStep {
+		yaws = append(yaws, upright(yaw))
+	}
+	return yaws
+}
+
 // turningStep is how far apart the nodes are that the areas of a turning heater are told apart by, mm. Between nodes they
 // are looked at as closely as is needed.
 const turningStep = 20
@@ -46,55 +58,34 @@ type Turning struct {
 	Room
 	result *Result
 	cut    Room
-	heater *anyYaw
+	yaws   []float64
 }
 
 // RoomForTurning returns the room for the job's heater at whatever yaw.
 func RoomForTurning(r *Result) Turning {
-	t := Turning{result: r, cut: RoomForCut(r), heater: newAnyYaw(r)}
-	t.Room = t.cut.with([]keep{{name: "heater", margin: t.heater.margin}})
+	return turningRoom(r, r.heaterAt)
+}
+
+// turningRoom is the room for what asks so much at each yaw.
+func turningRoom(r *Result, asks func(yaw float64) []keep) Turning {
+	t := Turning{result: r, cut: RoomForCut(r), yaws: yawsTried()}
+	t.Room = t.cut
+	for _, yaw := range t.yaws {
+		var way []field.Constraint
+		for _, d := range asks(yaw) {
+			way = append(way, d.Constraint)
+		}
+		t.limits.Ways = append(t.limits.Ways, way)
+	}
+	t.names = append(slices.Clip(t.names), "heater")
+	t.Margins = field.NewMargins(t.limits)
 	return t
 }
 
-// anyYaw is the margin of a heater at the yaw that suits a place best. The greatest of margins that each change by no
-// more than the place moves does so too.
-type anyYaw struct {
-	yaws []float64
-	asks [][]keep // by yaw
-}
-
-func newAnyYaw(r *Result) *anyYaw {
-	a := &anyYaw{}
-	for yaw := 0.; yaw < 360; yaw += yawStep {
-		a.yaws = append(a.yaws, upright(yaw))
-		a.asks = append(a.asks, r.heaterAt(yaw))
-	}
-	return a
-}
-
-// best returns the greatest of the yaws' worst margins at a place, and the yaw.
-func (a *anyYaw) best(p geometry.Point) (margin, yaw float64) {
-	margin = math.Inf(-1)
-	for i, asks := range a.asks {
-		least := math.Inf(1)
-		for k := range asks {
-			if asks[k].above(least, p) {
-				continue
-			}
-			if least = min(least, asks[k].margin(p)); least <= margin {
-				break
-			}
-		}
-		if least > margin {
-			margin, yaw = least, a.yaws[i]
-		}
-	}
-	return margin, yaw
-}
-
-func (a *anyYaw) margin(p geometry.Point) float64 {
-	margin, _ := a.best(p)
-	return margin
+// bestYaw is the yaw tried that suits a place best.
+func (t Turning) bestYaw(p geometry.Point) float64 {
+	way, _ := t.Margins.Way(p)
+	return t.yaws[max(way, 0)] // where nothing is asked of the heater any yaw will do
 }
 
 // upright is the same yaw from -180 (left out) to 180.
@@ -109,14 +100,40 @@ func upright(yaw float64) float64 {
 	return yaw
 }
 
-// Best returns the best place and yaw in each separate open area, the best first.
+// Best returns the best place and yaw in each separate open area, the best first; made by the given number of goroutines.
 func (t Turning) Best(workers int) []Suggestion {
-	places := []Suggestion{}
-	for _, area := range t.Margins.Map(turningStep, workers).AreasWithin(turningTolerance) {
-		places = append(places, t.refined(area.Best.At))
-	}
+	return t.BestTold(workers, func(int, int) {})
+}
+
+// BestTold is Best and tells on the way how many of the areas are done, 0 of 0 while they are not yet known. It tells from
+// any of the goroutines, and not always in order.
+func (t Turning) BestTold(workers int, tell func(done, of int)) []Suggestion {
+	tell(0, 0)
+	areas := t.Margins.AreasWithin(turningTolerance, turningStep, workers)
+	places := make([]Suggestion, len(areas))
+	var done atomic.Int64
+	share(len(areas), workers, func(i int) {
+		places[i] = t.refined(areas[i].Best.At)
+		tell(int(done.Add(1)), len(areas))
+	})
 	sortRoomiest(places)
 	return places
+}
+
+// share has a number of goroutines do so many things, each of them once.
+func share(count, workers int, do func(i int)) {
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < count; i = int(next.Add(1)) - 1 {
+			do(i)
+		}
+	}
+	var others sync.WaitGroup
+	for range workers - 1 {
+		others.Go(work)
+	}
+	work()
+	others.Wait()
 }
 
 // Near returns the place nearest to p where every margin is at least 0 at some yaw, turned the way that suits it best.
@@ -125,8 +142,7 @@ func (t Turning) Near(p geometry.Point) []Suggestion {
 	if !ok {
 		return []Suggestion{}
 	}
-	_, yaw := t.heater.best(place.At)
-	return []Suggestion{t.at(place.At, yaw)}
+	return []Suggestion{t.at(place.At, t.bestYaw(place.At))}
 }
 
 // at is the suggestion of a place and a yaw.
@@ -143,8 +159,7 @@ const around = 30
 // refined turns the heater by less and less to either side of the best yaw at a place, each time moving it to the
 // roomiest place around, as long as the cut can go there straight.
 func (t Turning) refined(p geometry.Point) Suggestion {
-	_, yaw := t.heater.best(p)
-	best := t.roomiest(p, yaw)
+	best := t.roomiest(p, t.bestYaw(p))
 	for turn := yawStep / 2.; turn >= yawFinest; turn /= 2 {
 		for _, yaw := range [2]float64{best.Yaw.Value - turn, best.Yaw.Value + turn} {
 			if next := t.roomiest(best.At, yaw); next.Margin > best.Margin && t.straight(p, next.At) {
@@ -158,7 +173,8 @@ func (t Turning) refined(p geometry.Point) Suggestion {
 // roomiest is the roomiest place around p at a yaw.
 func (t Turning) roomiest(p geometry.Point, yaw float64) Suggestion {
 	reach := geometry.Point{X: around, Y: around}
-	room := t.cut.Within(p.Sub(reach), p.Add(reach)).with(t.result.heaterAt(yaw))
+	room, edge := t.cut.part(p.Sub(reach), p.Add(reach))
+	room = room.with(append([]keep{edge}, t.result.heaterAt(yaw)...))
 	s := room.suggestion(room.Margins.Roomiest(suggestTolerance))
 	s.Yaw = vehicles.Some(upright(yaw))
 	return s

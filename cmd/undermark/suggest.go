@@ -32,15 +32,9 @@ func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
 				return err
 			}
 			_, err = answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
-				room, err := roomFor(&r, turning)
+				places, err := seekPlaces(&r, turning, to, s, f.json)
 				if err != nil {
 					return "", err
-				}
-				var places []rules.Suggestion
-				if to == nil {
-					places = room.Best(runtime.GOMAXPROCS(0))
-				} else {
-					places = room.Near(*to)
 				}
 				if f.json {
 					data, err := rules.SuggestJSON(places)
@@ -57,21 +51,32 @@ func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
 	return c
 }
 
-// room is where a cut could go.
-type room interface {
-	Best(workers int) []rules.Suggestion
-	Near(p geometry.Point) []rules.Suggestion
-}
-
-// roomFor returns the room for the cut of a job, or for the whole heater at whatever yaw.
-func roomFor(r *rules.Result, turning bool) (room, error) {
+// seekPlaces returns where the cut of a job could go, or the whole heater at whatever yaw: the best place of each area, or
+// the one nearest to a place.
+func seekPlaces(r *rules.Result, turning bool, to *geometry.Point, s streams, json bool) ([]rules.Suggestion, error) {
+	workers := runtime.GOMAXPROCS(0)
 	if !turning {
-		return rules.RoomForCut(r), nil
+		room := rules.RoomForCut(r)
+		if to != nil {
+			return room.Near(*to), nil
+		}
+		return room.Best(workers), nil
 	}
 	if r.Job.Heater == nil {
 		return nil, lacking{Key: "heater", Text: "there is no [heater] to turn: enter one, or leave --yaw out"}
 	}
-	return rules.RoomForTurning(r), nil
+	p, stop := startProgress(s, json)
+	defer stop()
+	p.say("Looking over the floor...")
+	room := rules.RoomForTurning(r)
+	if to != nil {
+		return room.Near(*to), nil
+	}
+	return room.BestTold(workers, func(done, of int) {
+		if of > 0 {
+			p.say("Turning the heater: area %d of %d", min(done+1, of), of)
+		}
+	}), nil
 }
 
 // parseNear reads "X,Y"; nil for nothing given.

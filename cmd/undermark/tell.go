@@ -13,11 +13,12 @@ type streams struct {
 	in       io.Reader
 	out, err io.Writer
 	terminal io.Writer // standard output as it was given, for the screens alone
+	watched  io.Writer // standard error as it was given, for the program's own words of how far it is
 }
 
 // guarded returns the streams with all that commands write made harmless: none can forget it.
 func (s streams) guarded() streams {
-	s.terminal = s.out
+	s.terminal, s.watched = s.out, s.err
 	s.out, s.err = harmless.Writer{To: s.out}, harmless.Writer{To: s.err}
 	return s
 }

@@ -21,11 +21,44 @@ type Area struct {
 // looked at with nodes eight times as dense, and in the same way once more. Areas whose best margin is less than a 64th of
 // a step (0.08 mm with a step of 5) are left out, unless there is no other; so may be one in a single cell that has a corner
 // in another area. Two areas count as one, or one as two, only where the way between them is closed or open by less.
-func (p Map) Areas() []Area { return p.AreasWithin(finest) }
+func (p Map) Areas() []Area {
+	m := p.margins
+	if closing := m.closing(); closing != m {
+		p = closing.Map(p.nodes.step, p.workers)
+	}
+	return p.areas(m, finest)
+}
 
-// AreasWithin returns the open areas as Areas does, but the margins of their best places within tolerance (mm, more than
-// 0) of the greatest: constraints that take long are asked less often.
-func (p Map) AreasWithin(tolerance float64) []Area {
+// AreasWithin returns the open areas as they are with a Map of such a step, but the margins of their best places within
+// tolerance (mm, more than 0) of the greatest.
+func (m *Margins) AreasWithin(tolerance, step float64, workers int) []Area {
+	return m.closing().Map(step, workers).areas(m, tolerance)
+}
+
+// closing returns the margins of the parts that may close a place. The others, such as a shelf above what is carried, only
+// say how much room there is where there is some; they would make a wide area look narrow.
+func (m *Margins) closing() *Margins {
+	c := *m
+	c.all = slices.DeleteFunc(slices.Clone(m.all), func(k int32) bool { return !m.parts[k].closes() })
+	if len(c.all) == len(m.all) {
+		return m
+	}
+	if c.ways() < m.ways() { // one is open everywhere
+		c.all, _ = c.split(c.all)
+	}
+	return &c
+}
+
+// ways counts the ways there are.
+func (m *Margins) ways() (n int) {
+	for _, ways := m.split(m.all); len(ways) > 0; n++ {
+		_, ways = m.next(ways)
+	}
+	return n
+}
+
+// areas returns the areas of a map whose best places are those of whole, the map being of what may close a place.
+func (p Map) areas(whole *Margins, tolerance float64) []Area {
 	a := newLabelling(p)
 	var borders []int
 	var beside sync.WaitGroup
@@ -47,7 +80,11 @@ func (p Map) AreasWithin(tolerance float64) []Area {
 	d.look()
 	f := d.finer()
 	f.look()
-	return a.areas(tolerance, d, f)
+	tiles := a.tiling
+	if whole != a.m {
+		tiles = newTiling(whole, &a.nodes)
+	}
+	return a.areas(tiles, tolerance, d, f)
 }
 
 // least is the margin below which openings are passed over, mm.
@@ -57,7 +94,7 @@ func (a *labelling) least() float64 { return a.nodes.step / (dense * dense) }
 func wide(step float64) float32 { return float32(step / math.Sqrt2) }
 
 // areas gathers the groups and finds the best place in each.
-func (a *labelling) areas(tolerance float64, details ...*detail) []Area {
+func (a *labelling) areas(tiles *tiling, tolerance float64, details ...*detail) []Area {
 	groups := make([]*group, len(a.parent)) // by root
 	at := func(label int32) *group {
 		root := a.find(label)
@@ -77,7 +114,7 @@ func (a *labelling) areas(tolerance float64, details ...*detail) []Area {
 	var found []Area
 	for _, g := range groups {
 		if g != nil {
-			found = append(found, g.area(a, tolerance))
+			found = append(found, g.area(a, tiles, tolerance))
 		}
 	}
 	slices.SortFunc(found, func(f, g Area) int {

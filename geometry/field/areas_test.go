@@ -79,9 +79,10 @@ func TestAreasAgainstAFlood(t *testing.T) {
 	for range rounds(150) {
 		l := tight(r)
 		// Where a neck is open or closed by less than the areas promise to see, they may be taken either way.
+		// What is too near by more than that is not measured any further.
 		const sure, possible = 0.5, -0.1
-		margins := gridded(l, possible)
-		surely, perhaps := flood(l, margins, sure), flood(l, margins, possible)
+		at := func(p geometry.Point) float64 { return above(possible-1, l, p) }
+		surely, perhaps := flood(l, sure, at), flood(l, possible, at)
 		if len(surely) != len(perhaps) {
 			continue
 		}
@@ -103,6 +104,78 @@ func TestAreasAgainstAFlood(t *testing.T) {
 	require.Greater(t, compared, rounds(50))
 }
 
+// The same with something carried past what stands there, one way or another, and a shelf close above it: what has no more
+// room than the shelf leaves is not narrow for that. Margins are those of At, held against their definition elsewhere.
+func TestAreasOfWhatMayBeTurnedAgainstAFlood(t *testing.T) {
+	r := seeded(t, 16)
+	compared := 0
+	for range 40 {
+		l := tightTurned(r)
+		m := NewMargins(l)
+		at := func(p geometry.Point) float64 { return m.At(p).Margin }
+		surely, perhaps := flood(l, 0.5, at), flood(l, -0.1, at)
+		if len(surely) != len(perhaps) {
+			continue
+		}
+		compared++
+		got := m.AreasWithin(0.05, 5, 1+r.IntN(2))
+		require.GreaterOrEqual(t, len(got), len(surely), "%+v", l)
+		for i, area := range got {
+			require.InDelta(t, slowly(l, area.Best.At), area.Best.Margin, 1e-9)
+			if i < len(surely) {
+				require.InDelta(t, surely[i], area.Best.Margin, floodStep, "%+v", l)
+			} else {
+				require.Less(t, area.Best.Margin, 0.5+floodStep, "an area the flood has not: %+v", l)
+			}
+		}
+	}
+	require.Greater(t, compared, 15)
+}
+
+// tightTurned returns a small floor past whose things something is carried, one way or another.
+func tightTurned(r *rand.Rand) Limits {
+	l := Limits{Max: pt(150, 100), EdgeNeed: r.Float64() * 5}
+	var things []geometry.Footprint
+	for range 3 + r.IntN(5) {
+		a := pt(r.Float64()*150, r.Float64()*100)
+		things = append(things, geometry.NewRectangle(a, a.Add(pt(r.Float64()*40, r.Float64()*15)), float64(r.IntN(3))*45))
+	}
+	shelf, lift := geometry.NewRectangle(pt(-50, -50), pt(200, 200), 0), 0.6+3*r.Float64()
+	for range 1 + r.IntN(4) {
+		body := geometry.NewRectangle(pt(-8, -4), pt(14, 4), 0).Moved(float64(r.IntN(12))*30, pt(0, 0))
+		way := []Constraint{Contained{body, l.Min, l.Max, 0}}
+		for _, thing := range things {
+			way = append(way, Carried{Body: body, Against: thing, Lift: -1})
+		}
+		if r.IntN(3) > 0 {
+			way = append(way, Carried{Body: body, Against: shelf, Lift: lift})
+		}
+		l.Ways = append(l.Ways, way)
+	}
+	return l
+}
+
+// Under a shelf just above it all the floor is as open as without; there is just no more room than up to the shelf. It
+// must not be searched for the openings of narrow places, square by square.
+func TestAShelfAboveClosesNothing(t *testing.T) {
+	body := geometry.NewRectangle(pt(-100, -50), pt(100, 50), 0)
+	l := Limits{Max: pt(1000, 500), Constraints: []Constraint{Contained{body, pt(0, 0), pt(1000, 500), 0}}}
+	shelf := Carried{Body: body, Against: geometry.NewRectangle(pt(0, 0), pt(1000, 500), 0)}
+	for _, lift := range []float64{0, 2, 10} {
+		shelf.Lift = lift
+		low := l
+		low.Constraints = append(low.Constraints[:1:1], shelf)
+		m := NewMargins(low)
+		require.Equal(t, NewMargins(l).all, m.closing().all)
+		got := m.AreasWithin(0.01, 20, 1)
+		require.Len(t, got, 1)
+		assert.InDelta(t, lift, got[0].Best.Margin, 1e-9)
+	}
+	shelf.Lift, shelf.Need = 2, 3
+	l.Constraints = append(l.Constraints, shelf)
+	assert.Empty(t, NewMargins(l).AreasWithin(0.01, 20, 1), "one that is too low closes everything")
+}
+
 // tight returns a small floor with much on it.
 func tight(r *rand.Rand) Limits {
 	l := Limits{Max: pt(150, 100), EdgeNeed: r.Float64() * 5}
@@ -119,26 +192,15 @@ func tight(r *rand.Rand) Limits {
 
 const floodStep = 0.25
 
-func floodSize(l Limits) (cols, rows int) {
-	return int(l.Max.X/floodStep) + 1, int(l.Max.Y/floodStep) + 1
-}
-
-// gridded returns the margins on a fine grid by their definition; what is below least is somewhere below it.
-func gridded(l Limits, least float64) []float64 {
-	cols, rows := floodSize(l)
-	margins := make([]float64, cols*rows)
-	for k := range margins {
-		margins[k] = above(least-1, l, pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
-	}
-	return margins
-}
-
 // flood returns the greatest margins, the greatest first, of the connected parts of the floor where the margin is at least
 // level, leaving out those where it is nowhere as much as 0.5.
-func flood(l Limits, margins []float64, level float64) (best []float64) {
-	cols, rows := floodSize(l)
-	seen := make([]bool, cols*rows)
+func flood(l Limits, level float64, margin func(geometry.Point) float64) (best []float64) {
+	cols, rows := int(l.Max.X/floodStep)+1, int(l.Max.Y/floodStep)+1
 	var line []int
+	margins, seen := make([]float64, cols*rows), make([]bool, cols*rows)
+	for k := range margins {
+		margins[k] = margin(pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
+	}
 	for k := range margins {
 		top := math.Inf(-1)
 		for line = append(line, k); len(line) > 0; {

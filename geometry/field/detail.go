@@ -130,9 +130,7 @@ func (d *detail) shut(c cell, parts int) bool {
 	if least >= d.least() {
 		return false
 	}
-	if len(c.near) <= few {
-		most = min(most, d.m.ceiling(&c, lead))
-	}
+	most = min(most, d.m.ceiling(&c, lead))
 	if most < d.least() || d.m.closed(&c) {
 		return true
 	}
@@ -157,7 +155,7 @@ func (d *detail) cellAt(col, row int) cell {
 
 func (d *detail) near(col, row int) []int32 {
 	if d.above == nil {
-		return d.tile(col, row)
+		return d.tile(col, row).near
 	}
 	if u := d.above.cells[[2]int{col / dense, row / dense}]; u != nil {
 		return u.near

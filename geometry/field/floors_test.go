@@ -64,12 +64,7 @@ func wander(r *rand.Rand, at geometry.Point, n int, length float64) (path []geom
 
 func alike() float64 { return cutNeed }
 
-// demand is a constraint by its margin.
-type demand func(geometry.Point) float64
-
-func (d demand) Margin(p geometry.Point) float64 { return d(p) }
-
-// mixed returns a floor with rounds too, needs that differ and a constraint.
+// mixed returns a floor with rounds too, needs that differ, constraints, and of three floors one with ways to meet.
 func mixed(r *rand.Rand, n int) Limits {
 	need := func() float64 { return r.Float64() * 100 }
 	l := crowded(r, n, need)
@@ -79,11 +74,40 @@ func mixed(r *rand.Rand, n int) Limits {
 	}
 	body := geometry.NewRectangle(pt(-160, -60), pt(160, 60), 0).Moved(r.Float64()*90, pt(20, 10))
 	fitting := geometry.NewRectangle(pt(1000, 300), pt(1400, 700), r.Float64()*20)
-	l.Constraints = []Constraint{
-		demand(func(p geometry.Point) float64 { return geometry.Between(body.Moved(0, p), fitting).Gap - 25 }),
-		demand(func(p geometry.Point) float64 { return body.Moved(0, p).Inside(l.Min, l.Max).Gap - 10 }),
+	l.Constraints = []Constraint{Carried{body, fitting, 25, -1}, Contained{body, l.Min, l.Max, 10}}
+	for range max(0, r.IntN(9)-5) {
+		body := body.Moved(r.Float64()*360, pt(0, 0))
+		way := []Constraint{opaque{carriedPast(r, body)}, Contained{body, l.Min, l.Max, need() / 10}}
+		for range r.IntN(6) {
+			way = append(way, carriedPast(r, body))
+		}
+		l.Ways = append(l.Ways, way)
 	}
 	return l
+}
+
+// opaque is a constraint of which nothing is known but its margin.
+type opaque struct{ Constraint }
+
+// carriedPast returns a body carried past something.
+func carriedPast(r *rand.Rand, body geometry.Footprint) Carried {
+	at := pt(r.Float64()*3200, r.Float64()*1780-890)
+	size := pt(r.Float64()*500, r.Float64()*500)
+	c := Carried{Body: body, Need: r.Float64() * 40, Lift: -1}
+	switch r.IntN(4) {
+	case 0:
+		c.Against = geometry.NewRectangle(at, at.Add(size), 0)
+	case 1:
+		c.Against = geometry.NewRectangle(at, at.Add(size), float64(r.IntN(24))*15)
+	case 2:
+		c.Against = geometry.NewRound(at, size.X/2)
+	default:
+		c.Against = geometry.NewLine(wander(r, at, 2+r.IntN(4), 800), 10)
+	}
+	if r.IntN(3) == 0 {
+		c.Lift = r.Float64() * 60
+	}
+	return c
 }
 
 // slowly is the margin by its definition.
@@ -94,7 +118,12 @@ func slowly(l Limits, p geometry.Point) float64 {
 	for _, o := range l.Obstacles {
 		least = min(least, o.Footprint.GapOnly(p)-o.Need)
 	}
-	for _, c := range l.Constraints {
+	return min(least, leastOf(l.Constraints, p), bestOf(l.Ways, p))
+}
+
+func leastOf(list []Constraint, p geometry.Point) float64 {
+	least := math.Inf(1)
+	for _, c := range list {
 		least = min(least, c.Margin(p))
 	}
 	return least
@@ -111,7 +140,22 @@ func above(least float64, l Limits, p geometry.Point) float64 {
 	for i := 0; i < len(l.Constraints) && margin > least; i++ {
 		margin = min(margin, l.Constraints[i].Margin(p))
 	}
+	if margin > least {
+		margin = min(margin, bestOf(l.Ways, p))
+	}
 	return max(margin, least)
+}
+
+// bestOf is the margin of the best way.
+func bestOf(ways [][]Constraint, p geometry.Point) float64 {
+	best := math.Inf(-1)
+	for _, way := range ways {
+		best = max(best, leastOf(way, p))
+	}
+	if len(ways) == 0 {
+		return math.Inf(1)
+	}
+	return best
 }
 
 func TestMarginIsThatOfItsDefinition(t *testing.T) {
@@ -142,7 +186,9 @@ func (m *Margins) only(limit int, p geometry.Point) float64 {
 		return slowly(Limits{Min: l.Min, Max: l.Max, EdgeNeed: l.EdgeNeed}, p)
 	case limit < n:
 		return l.Obstacles[limit].Footprint.GapOnly(p) - l.Obstacles[limit].Need
-	default:
+	case limit < n+len(l.Constraints):
 		return l.Constraints[limit-n].Margin(p)
+	default:
+		return bestOf(l.Ways, p)
 	}
 }

@@ -16,8 +16,7 @@ type run struct {
 // of one area have one root.
 type labelling struct {
 	Map
-	lister
-	tiles    map[[3]int][]int32 // lists of parts by square of the floor
+	*tiling
 	runs     []run
 	rows     []int32   // by row, and one more: number of its first run
 	parent   []int32   // by label
@@ -34,27 +33,9 @@ type doubt struct {
 }
 
 func newLabelling(p Map) *labelling {
-	return &labelling{Map: p, lister: lister{m: p.margins}, tiles: map[[3]int][]int32{}}
-}
-
-// tile returns what can matter within a step of a node.
-func (a *labelling) tile(col, row int) []int32 { return a.square(col, row, bundle) }
-
-// square returns what can matter within a step of the square of nodes, across of them each way, that a node is in.
-func (a *labelling) square(col, row, across int) []int32 {
-	if across > a.nodes.cols && across > a.nodes.rows {
-		return a.m.all
-	}
-	key := [3]int{across, col / across, row / across}
-	if list, ok := a.tiles[key]; ok {
-		return list
-	}
-	b := a.nodes.sub(key[1]*across, key[2]*across, across)
-	c := b.cell(a.square(col, row, wider*across))
-	c.halfX, c.halfY = c.halfX+a.nodes.step, c.halfY+a.nodes.step
-	a.sift(&c)
-	a.tiles[key] = c.near
-	return c.near
+	a := &labelling{Map: p}
+	a.tiling = newTiling(p.margins, &a.nodes)
+	return a
 }
 
 // label returns a new label with the best margin known.
@@ -184,7 +165,7 @@ func (a *labelling) passable(d doubt) bool {
 		if d.level {
 			to = a.Node(col+1, int(d.row))
 		}
-		if a.m.passable(from, to, a.tile(col, int(d.row))) {
+		if a.m.passable(from, to, a.tile(col, int(d.row)).near) {
 			return true
 		}
 	}

@@ -2,6 +2,7 @@ package field
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 )
@@ -27,16 +28,21 @@ type Limits struct {
 	EdgeNeed    float64
 	Obstacles   []Obstacle
 	Constraints []Constraint
+	// Ways are sets of constraints of which a place has to meet one, the one that suits it best: each is a way in which
+	// what is carried there may be turned. None: nothing more is asked.
+	Ways [][]Constraint
 }
 
 // Margins knows the margin of every place: the least, over everything that limits it, of the distance less what is
 // needed, and of the constraints. It never changes. It changes by no more than the place moves: what is found between
 // places follows from that.
 //
-// What limits a place goes by number: Edge, or an index into Obstacles, or len(Obstacles) plus one into Constraints.
+// What limits a place goes by number: Edge, or an index into Obstacles, or len(Obstacles) plus one into Constraints, or
+// when the best of the ways does, the number after those.
 type Margins struct {
 	limits Limits
-	parts  []part
+	parts  []part  // of the ways last, way after way
+	common int32   // number of the first part of a way
 	all    []int32 // numbers of all parts
 }
 
@@ -57,10 +63,16 @@ func NewMargins(limits Limits) *Margins {
 		m.parts = appendParts(m.parts, o, int32(i))
 	}
 	if !math.IsInf(limits.EdgeNeed, -1) {
-		m.parts = appendSides(m.parts, limits)
+		m.parts = appendSides(m.parts, limits.Min, limits.Max, limits.EdgeNeed)
 	}
-	for i := range limits.Constraints {
-		m.parts = append(m.parts, part{kind: other, owner: int32(len(limits.Obstacles) + i)})
+	owner := int32(len(limits.Obstacles))
+	for _, asked := range limits.Constraints {
+		m.parts = appendAsked(m.parts, asked, owner, 0)
+		owner++
+	}
+	m.common = int32(len(m.parts))
+	if !slices.ContainsFunc(limits.Ways, func(way []Constraint) bool { return len(way) == 0 }) {
+		m.addWays(owner)
 	}
 	for k := range m.parts {
 		m.all = append(m.all, int32(k))
@@ -80,6 +92,19 @@ func (m *Margins) At(p geometry.Point) Place {
 
 // lead returns the least exact margin at p of the parts in list and the part that has it; -1 of an empty list.
 func (m *Margins) lead(list []int32, p geometry.Point) (least float64, lead int32) {
+	common, ways := m.split(list)
+	least, lead = m.least(common, p, math.Inf(-1))
+	if len(ways) > 0 {
+		if best, by := m.bestWay(ways, p, least); best < least {
+			return best, by
+		}
+	}
+	return least, lead
+}
+
+// least returns the least exact margin at p in a list without ways or of one of them, and the part that has it; or any that
+// is no more than enough.
+func (m *Margins) least(list []int32, p geometry.Point, enough float64) (least float64, lead int32) {
 	least, lead = math.Inf(1), -1
 	for _, k := range list {
 		s := &m.parts[k]
@@ -87,7 +112,9 @@ func (m *Margins) lead(list []int32, p geometry.Point) (least float64, lead int3
 			continue
 		}
 		if d := m.exact(k, p.X, p.Y); d < least {
-			least, lead = d, k
+			if least, lead = d, k; d <= enough {
+				break
+			}
 		}
 	}
 	return least, lead

@@ -16,35 +16,46 @@ type lister struct {
 	m         *Margins
 	stack     []int32
 	distances []float64 // of the list last made, before it was sifted
+	choices   []choice  // the ways in that list
 }
 
 // sift gives c, whose list may still be that of a larger cell, its own. It returns the least margin at the middle (a bent
 // line's taken leg by leg), the part that has it, and a margin that c has nowhere more of.
 func (l *lister) sift(c *cell) (least float64, lead int32, most float64) {
-	least, lead = math.Inf(1), -1
+	common, ways := l.m.split(c.near)
 	l.distances = l.distances[:0]
-	for _, k := range c.near {
-		d := l.m.margin(k, c.x, c.y)
+	least, lead, most = l.measure(common, c)
+	if len(ways) > 0 {
+		return l.siftWays(common, ways, c, choice{least: least, lead: lead, most: most})
+	}
+	c.near = l.keep(c.near, l.distances, most, c.radius())
+	return least, lead, most
+}
+
+// measure appends the margins in the middle of c of a list without ways, or of one of them.
+func (l *lister) measure(list []int32, c *cell) (least float64, lead int32, most float64) {
+	least, lead = math.Inf(1), -1
+	for _, k := range list {
+		d := l.m.parts[k].at(c.x, c.y)
 		l.distances = append(l.distances, d)
 		if d < least {
 			least, lead = d, k
 		}
 	}
-	r := c.radius()
-	most = least + r
+	most = least + c.radius()
 	if lead >= 0 {
 		most = min(most, greatest(l.m.corners(lead, c)))
 	}
-	c.near = l.keep(c.near, most, r)
 	return least, lead, most
 }
 
-// keep puts those of list on the stack that can matter in a cell of radius r that has no margin above most; also the
-// legs of bent lines that places in it may be inside of, whose margins count for more than they say.
-func (l *lister) keep(list []int32, most, r float64) []int32 {
+// keep puts those of list, whose margins in the middle are given, on the stack that can matter in a cell of radius r that
+// has no margin above most; also the legs of bent lines that places in it may be inside of, whose margins count for more
+// than they say.
+func (l *lister) keep(list []int32, distances []float64, most, r float64) []int32 {
 	start := len(l.stack)
 	for i, k := range list {
-		if least := l.distances[i] - r - slack; least <= most || l.m.inside(k, least) {
+		if least := distances[i] - r - slack; least <= most || l.m.inside(k, least) {
 			l.stack = append(l.stack, k)
 		}
 	}
@@ -74,7 +85,7 @@ func (c *cell) quarters() [4]cell {
 // it can be at most.
 func (m *Margins) corners(k int32, c *cell) (d [4]float64) {
 	if m.parts[k].kind == other {
-		most := m.margin(k, c.x, c.y) + c.radius()
+		most := m.parts[k].at(c.x, c.y) + c.radius()
 		return [4]float64{most, most, most, most}
 	}
 	s := &m.parts[k]
@@ -84,11 +95,29 @@ func (m *Margins) corners(k int32, c *cell) (d [4]float64) {
 	}
 }
 
-// closed says whether some part alone closes all of c: its margin is convex, so below 0 throughout when it is at the
-// corners.
+// closed says whether some part alone closes all of c, or one of each way does: its margin is convex, so below 0
+// throughout when it is at the corners.
 func (m *Margins) closed(c *cell) bool {
-	for _, k := range c.near {
-		if d := m.corners(k, c); greatest(d) < 0 {
+	common, ways := m.split(c.near)
+	if m.shuts(common, c) {
+		return true
+	}
+	for len(ways) > 0 {
+		var way []int32
+		if way, ways = m.next(ways); !m.shuts(way, c) {
+			return false
+		}
+		if len(ways) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// shuts says whether a part in the list alone closes all of c.
+func (m *Margins) shuts(list []int32, c *cell) bool {
+	for _, k := range list {
+		if greatest(m.corners(k, c)) < 0 {
 			return true
 		}
 	}

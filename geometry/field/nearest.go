@@ -72,6 +72,11 @@ func (s *approach) offer(c cell) {
 	s.stack = s.stack[:top]
 }
 
+// nearest returns the place of c nearest to p.
+func (c *cell) nearest(p geometry.Point) geometry.Point {
+	return geometry.Point{X: min(max(p.X, c.x-c.halfX), c.x+c.halfX), Y: min(max(p.Y, c.y-c.halfY), c.y+c.halfY)}
+}
+
 // distance returns the distance of a place from the nearest point of c.
 func (c *cell) distance(p geometry.Point) float64 {
 	return math.Hypot(max(0, math.Abs(p.X-c.x)-c.halfX), max(0, math.Abs(p.Y-c.y)-c.halfY))

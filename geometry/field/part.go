@@ -10,68 +10,76 @@ import (
 type kind uint8
 
 const (
-	piece kind = iota // a rectangle about (x, y), turned, with everything within a radius of it: rounds and legs too
-	side              // a side of the floor: (x, y) is on it, (cos, sin) points inwards
-	other             // a constraint; the owner says which
+	piece   kind = iota // a rectangle about (x, y), turned, with everything within a radius of it: rounds and legs too
+	side                // a side of the floor: (x, y) is on it, (cos, sin) points inwards
+	carried             // a piece that something carried with the place keeps away from: the hull says it
+	other               // a constraint that says no more than its margin
 )
 
-// part is a piece of what limits a place. The margin of a piece and of a side is convex in the place: between two
-// places it is never above the line between their margins.
+// part is a piece of what limits a place. Every margin but a constraint's is convex in the place: between two places it
+// is never above the line between their margins.
 type part struct {
 	x, y, cos, sin float64
 	halfX, halfY   float64
 	off            float64 // what is taken off the distance: radius and need
-	reach          float64 // a piece lies within this of (x, y)
-	owner          int32   // what it belongs to, as in Place.Limit
+	reach          float64 // what it is about lies within this of (x, y); +Inf of what has no place
+	hull           *hull
+	asks           Constraint
+	owner          int32 // what it belongs to, as in Place.Limit
+	way            int16 // which of the ways to meet Limits.Ways it belongs to; of what is asked anyhow 0
 	kind           kind
 	bent           bool // a leg of a line of several: inside the line the legs do not know the way out
 }
 
 // appendParts appends the pieces of an obstacle.
 func appendParts(parts []part, o Obstacle, owner int32) []part {
-	f := o.Footprint
-	switch f.Shape {
-	case geometry.Round:
-		return append(parts, part{x: f.Middle.X, y: f.Middle.Y, cos: 1, off: f.Radius + o.Need, owner: owner})
-	case geometry.Line:
-		for i := 1; i < len(f.Path); i++ {
-			parts = append(parts, leg(f.Path[i-1], f.Path[i], f.Radius+o.Need, owner, len(f.Path) > 2))
-		}
-		return parts
+	list := cores(o.Footprint)
+	for _, c := range list {
+		parts = append(parts, part{
+			x: c.middle.X, y: c.middle.Y, cos: c.cos, sin: c.sin, halfX: c.half.X, halfY: c.half.Y,
+			off: c.radius + o.Need, reach: c.half.Norm(), owner: owner, bent: len(list) > 1,
+		})
 	}
-	sin, cos := geometry.SinCos(f.Turn)
-	return append(parts, part{
-		x: f.Middle.X, y: f.Middle.Y, cos: cos, sin: sin,
-		halfX: f.Half.X, halfY: f.Half.Y, off: o.Need, reach: f.Half.Norm(), owner: owner,
-	})
+	return parts
 }
 
-// leg returns the part of the segment a b.
-func leg(a, b geometry.Point, off float64, owner int32, bent bool) part {
-	middle, d := a.Add(b).Scale(0.5), b.Sub(a)
-	s := part{x: middle.X, y: middle.Y, cos: 1, off: off, owner: owner, bent: bent}
-	if length := d.Norm(); length > 0 {
-		s.cos, s.sin, s.halfX, s.reach = d.X/length, d.Y/length, length/2, length/2
+// appendAsked appends the parts of a constraint.
+func appendAsked(parts []part, asked Constraint, owner int32, way int16) []part {
+	from := len(parts)
+	switch c := asked.(type) {
+	case Carried:
+		parts = c.appendParts(parts)
+	case Contained:
+		low, high := c.Body.Bounds()
+		parts = appendSides(parts, c.Min.Sub(low), c.Max.Sub(high), c.Need)
+	default:
+		parts = append(parts, vague(asked))
 	}
-	return s
+	for i := range parts[from:] {
+		parts[from+i].owner, parts[from+i].way = owner, way
+	}
+	return parts
 }
 
-// appendSides appends the four sides of the floor.
-func appendSides(parts []part, l Limits) []part {
-	for _, s := range []part{
-		{x: l.Min.X, cos: 1}, {x: l.Max.X, cos: -1}, {y: l.Min.Y, sin: 1}, {y: l.Max.Y, sin: -1},
-	} {
-		s.kind, s.owner, s.off = side, Edge, l.EdgeNeed
+// vague is the part of a constraint of which only the margin is known.
+func vague(asked Constraint) part { return part{kind: other, asks: asked, reach: math.Inf(1)} }
+
+// appendSides appends the four sides of a floor.
+func appendSides(parts []part, low, high geometry.Point, need float64) []part {
+	for _, s := range []part{{x: low.X, cos: 1}, {x: high.X, cos: -1}, {y: low.Y, sin: 1}, {y: high.Y, sin: -1}} {
+		s.kind, s.owner, s.off, s.reach = side, Edge, need, math.Inf(1)
 		parts = append(parts, s)
 	}
 	return parts
 }
 
-// beyond says whether a piece is surely no nearer than least.
+// closes says whether the margin can be below 0 anywhere.
+func (s *part) closes() bool {
+	return s.kind != carried || s.hull.lift < 0 || s.hull.lift < s.hull.need
+}
+
+// beyond says whether a margin is surely no less than least.
 func (s *part) beyond(x, y, least float64) bool {
-	if s.kind != piece {
-		return false
-	}
 	dx, dy, far := x-s.x, y-s.y, least+s.off+s.reach
 	return far > 0 && dx*dx+dy*dy >= far*far
 }
@@ -82,9 +90,12 @@ func (s *part) inner(x, y float64) (u, v float64) {
 	return dx*s.cos + dy*s.sin, dy*s.cos - dx*s.sin
 }
 
-// at returns the margin of a piece or a side.
+// at returns the margin of a part.
 // Source: signed distance to a rectangle by its own axes, as in Footprint.GapOnly.
 func (s *part) at(x, y float64) float64 {
+	if s.kind > side {
+		return s.asked(x, y)
+	}
 	u, v := s.inner(x, y)
 	if s.kind == side {
 		return u - s.off
@@ -99,19 +110,18 @@ func (s *part) at(x, y float64) float64 {
 	return v - s.off
 }
 
-// margin returns the margin of part k at a place; of a bent line's leg that of the leg alone, which is never below that
-// of the line and equals it outside the line.
-func (m *Margins) margin(k int32, x, y float64) float64 {
-	s := &m.parts[k]
-	if s.kind == other {
-		return m.limits.Constraints[int(s.owner)-len(m.limits.Obstacles)].Margin(geometry.Point{X: x, Y: y})
+// asked is the margin of a part of a constraint.
+func (s *part) asked(x, y float64) float64 {
+	if s.kind == carried {
+		return s.hull.margin(x, y)
 	}
-	return s.at(x, y)
+	return s.asks.Margin(geometry.Point{X: x, Y: y})
 }
 
-// exact returns the margin of part k at a place, inside a bent line that of the whole line.
+// exact returns the margin of part k at a place, inside a bent line that of the whole line. That of a leg alone, as part.at
+// has it, is never below that of the line and equals it outside the line.
 func (m *Margins) exact(k int32, x, y float64) float64 {
-	d := m.margin(k, x, y)
+	d := m.parts[k].at(x, y)
 	if m.inside(k, d) {
 		o := &m.limits.Obstacles[m.parts[k].owner]
 		return o.Footprint.GapOnly(geometry.Point{X: x, Y: y}) - o.Need

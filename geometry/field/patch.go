@@ -22,22 +22,65 @@ func (b *patch) cell(near []int32) cell {
 
 func (b *patch) row(j int) []float32 { return b.values[j*b.stride:][:b.cols] }
 
-// fill sets every node of b, whose cell is c, to the least margin of the parts near. Over all of a small patch a piece is
-// often no more than a point or a straight side, which is quicker to measure.
+// fill sets every node of b, whose cell is c, to the least margin of the parts near, of the ways to that of the best.
 func (m *Margins) fill(b *patch, c *cell) {
+	common, ways := m.split(c.near)
+	b.clear(math.Inf(1))
+	m.lower(b, c, common)
+	if len(ways) == 0 {
+		return
+	}
+	best, one := b.blank(), b.blank()
+	best.clear(math.Inf(-1))
+	for len(ways) > 0 {
+		var way []int32
+		way, ways = m.next(ways)
+		one.clear(math.Inf(1))
+		m.lower(&one, c, way)
+		best.each(&one, func(node, other float32) float32 { return max(node, other) })
+	}
+	b.each(&best, func(node, other float32) float32 { return min(node, other) })
+}
+
+// blank returns a patch of the same nodes with values of its own.
+func (b *patch) blank() patch {
+	c := *b
+	c.stride, c.values = b.cols, make([]float32, b.cols*b.rows)
+	return c
+}
+
+// clear sets every node to a margin.
+func (b *patch) clear(margin float64) {
 	for j := range b.rows {
 		row := b.row(j)
 		for i := range row {
-			row[i] = float32(math.Inf(1))
+			row[i] = float32(margin)
 		}
 	}
+}
+
+// each sets every node to what becomes of it and the same node of another patch.
+func (b *patch) each(other *patch, becomes func(node, other float32) float32) {
+	for j := range b.rows {
+		row, beside := b.row(j), other.row(j)
+		for i := range row {
+			row[i] = becomes(row[i], beside[i])
+		}
+	}
+}
+
+// lower lowers the nodes to the least margin of parts. Over all of a small patch a piece is often no more than a point or a
+// straight side, which is quicker to measure.
+func (m *Margins) lower(b *patch, c *cell, parts []int32) {
 	r := c.radius() + slack
-	for _, k := range c.near {
+	for _, k := range parts {
 		s := &m.parts[k]
 		switch {
 		case s.kind == side:
 			b.lowerToSide(s.x, s.y, s.cos, s.sin, s.off)
-		case s.kind == other || s.bent && m.inside(k, s.at(c.x, c.y)-r):
+		case s.kind == carried || s.kind == other:
+			b.lowerTo(s.at)
+		case s.bent && m.inside(k, s.at(c.x, c.y)-r):
 			b.lowerTo(func(x, y float64) float64 { return m.exact(k, x, y) })
 		default:
 			b.lowerToPiece(s, c.x, c.y, r)

@@ -6,51 +6,103 @@ import (
 	"bench.example/undermark/geometry"
 )
 
+// Aim says what a place is worth: its margin, less something for its distance from where it is wanted.
+type Aim struct {
+	From    geometry.Point
+	Reach   float64 // no place farther from there is taken, mm; may be +Inf
+	Enough  float64 // more margin than that is worth nothing, mm; may be +Inf
+	PerAway float64 // taken off for each mm from there, at least 0
+}
+
+// worth is what a place is worth at most with a margin and a distance.
+func (a *Aim) worth(margin, away float64) float64 { return min(margin, a.Enough) - a.PerAway*away }
+
+// roomy is the aim of most room anywhere.
+var roomy = Aim{Reach: math.Inf(1), Enough: math.Inf(1)}
+
 // Roomiest returns the place on the floor whose margin is within tolerance (mm, more than 0) of the greatest there is. It
 // is negative where nothing is open.
 func (m *Margins) Roomiest(tolerance float64) Place {
+	place, _ := m.Best(roomy, tolerance)
+	return place
+}
+
+// Best returns the place on the floor that is worth most, within tolerance (mm, more than 0). Its margin is negative where
+// nothing is open; ok is false when the floor is out of reach.
+func (m *Margins) Best(aim Aim, tolerance float64) (place Place, ok bool) {
 	s := newClimb(m, tolerance)
+	s.aim = aim
 	for _, c := range m.start() {
 		s.offer(c)
 	}
 	s.run()
-	return m.At(s.at)
+	if math.IsInf(s.best, -1) {
+		return Place{}, false
+	}
+	return m.At(s.at), true
 }
 
-// climb looks for the greatest margin in some cells: the most promising cell is quartered first, until none can hold a
-// margin above the best found by more than the tolerance.
+// Holds returns a place on the floor, no farther than reach from p, whose margin is more than so much, if there is one; it
+// may miss one whose margin is more by less than tolerance (mm, more than 0).
+func (m *Margins) Holds(p geometry.Point, reach, margin, tolerance float64) (place Place, ok bool) {
+	s := newClimb(m, tolerance)
+	s.aim, s.best = Aim{From: p, Reach: reach, Enough: margin + 2*tolerance}, margin
+	for _, c := range m.start() {
+		s.offer(c)
+	}
+	s.run()
+	return m.At(s.at), s.best > margin
+}
+
+// climb looks for the place worth most in some cells: the most promising cell is quartered first, until none can hold one
+// worth more than the best found by more than the tolerance.
 type climb struct {
 	lister
+	aim       Aim
 	tolerance float64
 	best      float64
 	at        geometry.Point
-	cells     queue[cell] // by minus the most their margins can be
+	cells     queue[cell] // by minus the most their places can be worth
 }
 
 func newClimb(m *Margins, tolerance float64) *climb {
-	return &climb{lister: lister{m: m}, tolerance: tolerance, best: math.Inf(-1)}
+	return &climb{lister: lister{m: m}, aim: roomy, tolerance: tolerance, best: math.Inf(-1)}
 }
 
-// offer measures the middle of c, whose list may hold more than matters, and puts it in line when it is worth a look.
+// offer looks at a place in c, whose list may hold more than matters, and puts it in line when it is worth another look.
 func (s *climb) offer(c cell) {
+	away := c.distance(s.aim.From)
+	if away > s.aim.Reach {
+		return
+	}
 	top := len(s.stack)
 	least, lead, most := s.sift(&c)
-	if most > s.best+s.tolerance {
-		if least < 0 { // inside a bent line it may be less
-			least, _ = s.m.lead(c.near, c.middle())
-		}
-		if least > s.best {
-			s.best, s.at = least, c.middle()
-		}
-		if len(c.near) <= few {
-			most = min(most, s.m.ceiling(&c, lead))
-		}
-		if most > s.best+s.tolerance {
-			s.cells.push(-most, c)
+	if s.aim.worth(most, away) > s.best+s.tolerance {
+		s.try(&c, least)
+		most = min(most, s.m.ceiling(&c, lead))
+		if worth := s.aim.worth(most, away); worth > s.best+s.tolerance {
+			s.cells.push(-worth, c)
 			return
 		}
 	}
 	s.stack = s.stack[:top]
+}
+
+// try takes the middle of c, where the least margin is given, if it is the best place so far; out of reach, the place of c
+// that is nearest.
+func (s *climb) try(c *cell, least float64) {
+	p := c.middle()
+	away := p.Sub(s.aim.From).Norm()
+	if away > s.aim.Reach {
+		p = c.nearest(s.aim.From)
+		away, least = p.Sub(s.aim.From).Norm(), -1
+	}
+	if least < 0 { // not measured, or inside a bent line, where it may be less
+		least, _ = s.m.lead(c.near, p)
+	}
+	if worth := s.aim.worth(least, away); worth > s.best {
+		s.best, s.at = worth, p
+	}
 }
 
 func (s *climb) run() {
@@ -66,16 +118,40 @@ func (s *climb) run() {
 // cell they are greatest at a corner; and the least margin is at most any of them. The mean of two keeps a search from
 // quartering its way along the middle between two parallel sides, where one place is as good as the other.
 func (m *Margins) ceiling(c *cell, lead int32) float64 {
-	if lead < 0 {
+	common, ways := m.split(c.near)
+	if len(ways) == 0 {
+		return m.ceilingOf(common, nil, c, lead)
+	}
+	most := math.Inf(-1)
+	for len(ways) > 0 {
+		var way []int32
+		way, ways = m.next(ways)
+		least, lead := m.least(common, c.middle(), math.Inf(-1))
+		if d, k := m.least(way, c.middle(), math.Inf(-1)); d < least {
+			lead = k
+		}
+		most = max(most, m.ceilingOf(common, way, c, lead))
+	}
+	return most
+}
+
+// ceilingOf is the ceiling of what is asked anyhow and of one way, of which lead has about the least margin; +Inf where they
+// are too many.
+func (m *Margins) ceilingOf(common, way []int32, c *cell, lead int32) float64 {
+	if lead < 0 || len(common)+len(way) > few {
 		return math.Inf(1)
 	}
 	first := m.corners(lead, c)
 	most := greatest(first)
-	for _, k := range c.near {
-		if k == lead {
+	for i := range len(common) + len(way) {
+		list, at := common, i
+		if i >= len(common) {
+			list, at = way, i-len(common)
+		}
+		if list[at] == lead {
 			continue
 		}
-		d := m.corners(k, c)
+		d := m.corners(list[at], c)
 		most = min(most, greatest(d))
 		for i := range d {
 			d[i] = (d[i] + first[i]) / 2

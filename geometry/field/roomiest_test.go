@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
 )
 
 // No place on a fine grid may beat it, and the place given must have the margin given.
@@ -26,4 +28,55 @@ func TestRoomiestAgainstEveryPlace(t *testing.T) {
 		require.GreaterOrEqual(t, got.Margin, best-0.01)
 		require.LessOrEqual(t, got.Margin, best+step/math.Sqrt2+1e-9)
 	}
+}
+
+// Of places within reach none of a fine grid is worth more, with what its distance takes off.
+func TestBestAgainstEveryPlaceWithinReach(t *testing.T) {
+	r := seeded(t, 15)
+	for range 30 {
+		l := mixed(r, r.IntN(40))
+		m := NewMargins(l)
+		aim := Aim{From: pt(r.Float64()*3600-200, r.Float64()*2200-1100), Reach: r.Float64() * 500, Enough: r.Float64() * 60, PerAway: r.Float64()}
+		if r.IntN(3) == 0 {
+			aim.Enough, aim.PerAway = math.Inf(1), 0
+		}
+		worth := func(p geometry.Point) float64 {
+			return min(slowly(l, p), aim.Enough) - aim.PerAway*p.Sub(aim.From).Norm()
+		}
+		got, ok := m.Best(aim, 0.05)
+		best, at := math.Inf(-1), pt(0, 0)
+		const step = 10
+		for x := -aim.Reach; x <= aim.Reach; x += step {
+			for y := -aim.Reach; y <= aim.Reach; y += step {
+				p := aim.From.Add(pt(x, y))
+				if pt(x, y).Norm() <= aim.Reach && m.onFloor(p) && worth(p) > best {
+					best, at = worth(p), p
+				}
+			}
+		}
+		if math.IsInf(best, -1) {
+			continue
+		}
+		require.True(t, ok)
+		require.True(t, m.onFloor(got.At))
+		require.LessOrEqual(t, got.At.Sub(aim.From).Norm(), aim.Reach+1e-9)
+		require.InDelta(t, slowly(l, got.At), got.Margin, 1e-9)
+		require.GreaterOrEqual(t, worth(got.At), best-0.05, "%v is worth more", at)
+
+		margin := slowly(l, at)
+		held, holds := m.Holds(aim.From, aim.Reach, margin-1, 0.05)
+		require.True(t, holds, "%v holds it", at)
+		require.Greater(t, slowly(l, held.At), margin-1)
+		roomiest, _ := m.Best(Aim{From: aim.From, Reach: aim.Reach, Enough: math.Inf(1)}, 0.01)
+		_, holds = m.Holds(aim.From, aim.Reach, roomiest.Margin+0.02, 0.05)
+		require.False(t, holds)
+	}
+}
+
+func TestNoPlaceOutOfReachOfTheFloor(t *testing.T) {
+	m := NewMargins(Limits{Max: pt(100, 100)})
+	_, ok := m.Best(Aim{From: pt(-50, 0), Reach: 49, Enough: 1}, 0.01)
+	require.False(t, ok)
+	_, ok = m.Holds(pt(-50, 0), 49, -10, 0.01)
+	require.False(t, ok)
 }

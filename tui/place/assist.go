@@ -25,19 +25,6 @@ type assisted struct {
 	failed bool
 }
 
-// seek works out where the heater fits; it takes longer than a frame.
-func seek(s desk.State) tea.Cmd {
-	result, of := s.Result, &s.Result.Findings[0]
-	return func() (msg tea.Msg) {
-		defer func() {
-			if recover() != nil {
-				msg = assisted{of: of, failed: true}
-			}
-		}()
-		return assisted{of: of, said: rules.Assist(&result)}
-	}
-}
-
 // choose opens the list of places for the heater, or says why it can't.
 func (m screen) choose(s desk.State) (screen, desk.Change) {
 	var change desk.Change
@@ -52,7 +39,7 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	if change.Say != "" {
 		return m, change
 	}
-	m.choosing, m.seeking, m.places, m.sought = true, true, assisted{}, &s.Result.Findings[0]
+	m.choosing, m.seeking, m.places, m.sought, m.progress = true, true, assisted{}, &s.Result.Findings[0], ""
 	return m, desk.Change{}
 }
 
@@ -61,6 +48,13 @@ func (m screen) heard(a assisted) screen {
 	if m.choosing && a.of == m.sought {
 		m.places = a
 	}
+	return m
+}
+
+// left closes the list; what is still sought is sought no longer.
+func (m screen) left() screen {
+	m.choosing = false
+	m.search.stop()
 	return m
 }
 
@@ -77,7 +71,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	}
 	switch {
 	case key.Matches(k, desk.KeyLeave):
-		m.choosing = false
+		m = m.left()
 	case i >= 0 && i < len(m.places.said.Options):
 		m.choosing = false
 		o := m.places.said.Options[i]
@@ -108,7 +102,7 @@ func (m screen) choices(s desk.State, w int) []string {
 	case m.places.failed:
 		return append(rows, desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
 	case m.places.of == nil:
-		return append(rows, "Looking...")
+		return append(rows, desk.Wrapped(st.Plain, "Looking..."+m.progress, w)...)
 	case len(m.places.said.Options) == 0:
 		return append(rows, m.inTheWay(s, w)...)
 	}

@@ -20,8 +20,53 @@ func listed(t *testing.T, s desk.State) desk.Screen {
 	require.Empty(t, change)
 	require.NotNil(t, cmd)
 	assert.Contains(t, trial.Filled(t, p, s, 100, 27), "Looking...")
-	p, _, _ = p.Update(cmd(), s)
+	p, _, _ = p.Update(found(cmd), s)
 	return p
+}
+
+// found runs the search that a command starts, and not what looks how far it is.
+func found(cmd tea.Cmd) tea.Msg { return cmd().(tea.BatchMsg)[0]() }
+
+// looking opens the list and returns the commands that seek the places and look how far they are.
+func looking(t *testing.T, s desk.State) (p desk.Screen, seek, watch tea.Cmd) {
+	p, _, cmd := New().Update(trial.Keys("c")[0], s)
+	both := cmd().(tea.BatchMsg)
+	require.Len(t, both, 2)
+	return p, both[0], both[1]
+}
+
+func TestTheSearchSaysHowFarItIsWhileItGoesOn(t *testing.T) {
+	s := wishing(t, geometry.Point{X: 900, Y: 0}, 20)
+	p, seek, watch := looking(t, s)
+	p, _, again := p.Update(watch(), s)
+	assert.Contains(t, trial.Filled(t, p, s, 100, 27), "Looking...", "before it has begun")
+	require.NotNil(t, again, "it is looked at again")
+	answer := seek()
+	p, _, _ = p.Update(again(), s)
+	assert.Contains(t, trial.Filled(t, p, s, 100, 27), "Looking... the nearest place beyond.")
+	p, _, _ = p.Update(answer, s)
+	assert.Contains(t, trial.Filled(t, p, s, 100, 27), "No place holds every distance.")
+	_, _, again = p.Update(glanced{p.(screen).search}, s)
+	assert.Nil(t, again, "there is nothing more to look at")
+}
+
+func TestEscStopsTheSearch(t *testing.T) {
+	s := demo(t)
+	p, seek, watch := looking(t, s)
+	p, _, _ = p.Update(tea.KeyMsg{Type: tea.KeyEsc}, s)
+	assert.False(t, p.Typing())
+	assert.Nil(t, seek(), "what was stopped answers nothing")
+	_, _, again := p.Update(watch(), s)
+	assert.Nil(t, again)
+}
+
+func TestTheSearchStopsWhenTheJobChanges(t *testing.T) {
+	s := demo(t)
+	p, seek, _ := looking(t, s)
+	job := s.Job
+	job.Obstructions = job.Obstructions.Without(0)
+	_, _, _ = p.Update(tea.KeyMsg{Type: tea.KeyF1}, trial.Judged(s, job))
+	assert.Nil(t, seek())
 }
 
 // wishing is the demo with a heater wanted at a place.
@@ -69,7 +114,7 @@ func TestTheListIsLeftWhenTheJobChanges(t *testing.T) {
 	other := trial.Judged(s, fewer)
 	assert.NotContains(t, trial.Filled(t, p, other, 100, 27), "whole heater")
 	late, _, cmd := New().Update(trial.Keys("c")[0], s)
-	late, _, _ = late.Update(cmd(), other)
+	late, _, _ = late.Update(found(cmd), other)
 	assert.False(t, late.Typing(), "what comes late is of another job")
 }
 

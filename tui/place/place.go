@@ -41,6 +41,8 @@ type screen struct {
 	choosing bool           // the places where the heater fits are listed
 	seeking  bool           // they have to be worked out
 	sought   *rules.Finding // the first finding of the result they are for: no other has it
+	search   *search        // that works them out
+	progress string         // how far it was when it was last looked at
 	places   assisted       // what came of it
 }
 
@@ -63,9 +65,14 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.keys(msg, s)
 		if m.seeking {
 			m.seeking = false
-			return m, change, seek(s)
+			search, find := seek(s)
+			m.search = search
+			return m, change, tea.Batch(find, watch(search))
 		}
 		return m, change, nil
+	case glanced:
+		m, cmd := m.looked(msg)
+		return m, desk.Change{}, cmd
 	case assisted:
 		return m.heard(msg), desk.Change{}, nil
 	case tea.MouseMsg:
@@ -89,7 +96,9 @@ func (m screen) current(s desk.State) screen {
 		p, _ := pilotOf(s)
 		m.explaining = len(p.Slips) > 0
 	}
-	m.choosing = m.choosing && !m.outdated(s)
+	if m.outdated(s) {
+		m = m.left()
+	}
 	m.point = m.index(s)
 	return m
 }

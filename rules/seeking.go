@@ -1,0 +1,25 @@
+package rules
+
+import "context"
+
+// Stage is what the search for a place of the whole heater is at.
+type Stage uint8
+
+// The stages, in their order.
+const (
+	AtYaws     Stage = iota // the best place at each yaw
+	AtInTheWay              // what would make room if it were moved
+	AtBeyond                // the nearest place anywhere
+)
+
+// seeking is a search that can be stopped and tells how far it is.
+type seeking struct {
+	context.Context
+	tell func(at Stage, done, of int)
+}
+
+// goesOn tells how far a stage is, and whether the search is still wanted.
+func (s *seeking) goesOn(at Stage, done, of int) bool {
+	s.tell(at, done, of)
+	return s.Err() == nil
+}
