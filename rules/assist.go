@@ -106,10 +106,13 @@ func bestAt(r *Result, cut Room, yaw float64) (best placing, ok bool) {
 		aim.Enough, aim.PerAway = math.Inf(1), 0
 		place, ok = room.Margins.Best(aim, worthWithin)
 	}
+	if !ok || place.Margin < 0 {
+		return best, false
+	}
 	best.Suggestion, best.Away = room.suggestion(place), place.At.Sub(wish).Norm()
 	best.Yaw = vehicles.Some(yaw)
 	best.worth = min(best.Margin, enoughMargin) - perAway*best.Away
-	return best, ok && best.Margin >= 0
+	return best, true
 }
 
 // wholeAt is what the whole heater asks of the place of the cut at a yaw: plate, body and stubs.

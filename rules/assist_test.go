@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -126,6 +127,33 @@ func TestWithoutAHeaterThereIsNothingToPlace(t *testing.T) {
 	job.Heater = nil
 	job.Exhaust, job.Intake, job.Fuel = nil, nil, nil
 	assert.Equal(t, Assistance{}, assisted(t, job))
+}
+
+func TestAWishOutOfReachOfTheFloorHasNoOptions(t *testing.T) {
+	job := vehicles.Demo()
+	job.Wish = &vehicles.Wish{At: [2]float64{-5000, 0}, Within: vehicles.Some(100)}
+	job.Obstructions, job.Fittings, job.Exhaust, job.Intake, job.Fuel = nil, nil, nil, nil, nil
+	a := assisted(t, job)
+	assert.Empty(t, a.Options)
+	assert.Empty(t, a.Shifts)
+	require.NotNil(t, a.Beyond)
+}
+
+func TestASearchThatIsStoppedSaysSo(t *testing.T) {
+	result, faults := Judge(boxed(t, 0), Builtin())
+	require.Empty(t, faults)
+	for _, last := range []Stage{AtYaws, AtInTheWay, AtBeyond} {
+		ctx, stop := context.WithCancel(context.Background())
+		a, err := AssistWhile(ctx, &result, func(at Stage, done, of int) {
+			assert.LessOrEqual(t, at, last, "it goes no further")
+			assert.Less(t, done, of)
+			if at == last {
+				stop()
+			}
+		})
+		assert.ErrorIs(t, err, context.Canceled)
+		assert.Equal(t, Assistance{}, a)
+	}
 }
 
 func TestTheWishIsTheJobsOrWhereTheCutIs(t *testing.T) {

@@ -52,12 +52,12 @@ func AssistWhile(ctx context.Context, r *Result, tell func(at Stage, done, of in
 	s := &seeking{ctx, tell}
 	if a.Options = s.optionsOf(r); len(a.Options) == 0 && ctx.Err() == nil {
 		a.Shifts = s.shiftsOf(r)
-		if s.goesOn(AtBeyond, 0, 1) {
+		if ctx.Err() == nil && s.goesOn(AtBeyond, 0, 1) {
 			a.Beyond = beyond(r)
 		}
 	}
-	if ctx.Err() != nil {
-		return Assistance{}, ctx.Err()
+	if err = ctx.Err(); err != nil {
+		return Assistance{}, err
 	}
 	return a, nil
 }

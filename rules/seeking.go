@@ -14,12 +14,12 @@ const (
 
 // seeking is a search that can be stopped and tells how far it is.
 type seeking struct {
-	context.Context
-	tell func(at Stage, done, of int)
+	wanted context.Context // until it is done
+	tell   func(at Stage, done, of int)
 }
 
 // goesOn tells how far a stage is, and whether the search is still wanted.
 func (s *seeking) goesOn(at Stage, done, of int) bool {
 	s.tell(at, done, of)
-	return s.Err() == nil
+	return s.wanted.Err() == nil
 }
