@@ -59,3 +59,20 @@ func gapPath(run geometry.Run, path []pt3, from, to float64) geometry.Separation
 	t.AddRun(&run, from, to, 0)
 	return t.GapPath(path).Separation3
 }
+
+// A part of a bend bulges out beyond its two ends: the tube is as near as the bulge, though a straight stretch of it is
+// nearer than those ends.
+func TestTheBulgeOfAPartOfABend(t *testing.T) {
+	// A quarter about (0, 0) of 100 mm, its middle towards +x; its tangents meet at (100 sqrt 2, 0).
+	far := 100 * math.Sqrt2
+	run := geometry.Rounded([]pt3{{far - 300, -300, 0}, {far, 0, 0}, {far - 300, 300, 0}}, 100)
+	begin, end := run.Legs[0].End, run.Legs[1].Begin
+	box := geometry.Prism{Footprint: rect(110, -5, 120, 5, 0), Low: -50, High: 50}
+	for _, part := range [][2]float64{{begin, end}, {begin + 10, end - 10}, {begin + 20, end}, {begin, begin + 100}} {
+		var tube geometry.Tube
+		tube.AddPath([]pt3{{130, -100, 0}, {140, -100, 0}, {140, 100, 0}}, 0) // 20 mm behind the box
+		tube.AddRun(&run, part[0], part[1], 0)
+		assert.InDelta(t, 10, tube.Gap(&box).Distance, 1e-9, "%v", part)
+		assert.InDelta(t, 15, tube.GapPath([]pt3{{115, 0, -9}, {115, 0, 9}}).Distance, 1e-9, "%v", part)
+	}
+}
