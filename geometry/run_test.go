@@ -201,3 +201,25 @@ func TestNearestPointInABendThatEndsAlongAFace(t *testing.T) {
 	}
 	assert.InDelta(t, least, gapRounded(box, run, 0, run.Length()).Gap, 1e-6)
 }
+
+// Nothing of a stretch hangs lower than its lowest point, or stands higher than its highest, and both are on it.
+func TestLowestAndHighestAgainstSampling(t *testing.T) {
+	r := seeded(t, 34)
+	for range 300 {
+		run := geometry.Rounded(randomPath3(r, 2+r.IntN(4)), r.Float64()*150)
+		from := run.Length() * r.Float64() * 0.6
+		to := from + (run.Length()-from)*r.Float64()
+		low, high := run.LowestOn(from, to), run.HighestOn(from, to)
+		least, most, nearLow, nearHigh := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(1)
+		const steps = 400
+		for i := range steps + 1 {
+			p := run.At(from + (to-from)*float64(i)/steps)
+			least, most = min(least, p.Z), max(most, p.Z)
+			nearLow, nearHigh = min(nearLow, p.Sub(low).Norm()), min(nearHigh, p.Sub(high).Norm())
+		}
+		step := (to - from) / steps
+		require.LessOrEqual(t, low.Z, least+1e-9)
+		require.GreaterOrEqual(t, high.Z, most-1e-9)
+		require.LessOrEqual(t, max(nearLow, nearHigh), step+1e-9)
+	}
+}
