@@ -63,6 +63,9 @@ func TestAVanCarriedOverIsUnconfirmed(t *testing.T) {
 	assert.Contains(t, job.Notes, "TL-07")
 	assert.Equal(t, old.Floor, job.Floor)
 	assert.Equal(t, old.Datum, job.Datum)
+	assert.Equal(t, old.Wheels, job.Wheels)
+	assert.NotEmpty(t, old.Wheels)
+	assert.Equal(t, old.Tape, job.Tape)
 	require.Len(t, job.Obstructions, len(old.Obstructions))
 	for i, o := range job.Obstructions {
 		assert.False(t, o.Measured)

@@ -118,6 +118,7 @@ func TestHowLargeAndHowDeepAFileMayBe(t *testing.T) {
 		}
 	}
 	assert.Zero(t, tooDeep([]byte(strings.Repeat("a = [1]\nb.c = { d = 2 }\n", 300))), "what is closed again is not deep")
+	assert.NotZero(t, tooDeep([]byte(strings.Repeat("[[]", deepest+1))), "what is closed by halves is deep")
 	assert.Equal(t, 3, tooDeep([]byte("\n\n"+strings.Repeat("[", deepest+1))), "on its line")
 }
 

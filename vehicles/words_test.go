@@ -1,6 +1,7 @@
 package vehicles
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -103,6 +104,7 @@ func TestKeyPathsInWords(t *testing.T) {
 		"obstruction[0].total.x":         `obstruction "rail": total.x`,
 		"exhaust.path[0][3]":             "exhaust: path, point 1, value 4",
 		`extra."a.b"[0]."c d".e[3]`:      `extra: "a.b", value 1."c d".e, value 4`,
+		"obstruction[3].x":               "obstruction 4: x",
 		`obstruction[0]."1 strange key"`: `obstruction "rail": "1 strange key"`,
 	} {
 		assert.Equal(t, want, describe(path, names), path)
@@ -196,6 +198,30 @@ func TestAHeatersOwnSizesStandInForItsClass(t *testing.T) {
 			s.put(&want)
 			want.Given |= s.has
 			assert.Equal(t, want, *job.Heater, "%s of %s", key, class)
+		}
+	}
+	// A larger class is no smaller anywhere, its pipes go through the usual hole side by side, and it asks for no room that no
+	// van has.
+	for i, class := range HeaterClasses() {
+		h, _ := HeaterClass(class)
+		for _, stub := range [][2]float64{h.ExhaustStub, h.IntakeStub, h.FuelStub} {
+			assert.LessOrEqual(t, math.Hypot(stub[0], stub[1])+13, UsualAcross/2., "%s: %v", class, stub)
+		}
+		assert.Equal(t, [2]float64{-h.ExhaustStub[0], h.ExhaustStub[1]}, h.IntakeStub, class)
+		assert.Zero(t, h.FuelStub[0])
+		s := h.Space
+		assert.LessOrEqual(t, max(s.Front, s.Rear, s.Sides, s.Top), 400., class)
+		assert.GreaterOrEqual(t, min(s.Front, s.Rear, s.Sides, s.Top), 50., class)
+		assert.GreaterOrEqual(t, min(h.Plate[0], h.Plate[1]), UsualAcross+20., "the flange covers the hole")
+		if i == 0 {
+			continue
+		}
+		before, _ := HeaterClass(HeaterClasses()[i-1])
+		sizes := func(h Heater) []float64 {
+			return []float64{h.Body[0], h.Body[1], h.Body[2], h.Plate[0], h.Plate[1], h.Space.Front, h.Space.Rear, h.Space.Sides, h.Space.Top, h.Turret.Value, h.StubDrop}
+		}
+		for k, size := range sizes(h) {
+			assert.GreaterOrEqual(t, size, sizes(before)[k], "%s, %d", class, k)
 		}
 	}
 	_, ok := HeaterClass("3 kW")

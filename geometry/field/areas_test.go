@@ -225,3 +225,19 @@ func flood(l Limits, level float64, margin func(geometry.Point) float64) (best [
 	slices.Reverse(best)
 	return best
 }
+
+// Islands from a sixth of a millimetre to a few across, anywhere between the nodes: each is found, with its best margin.
+func TestSmallIslandsHaveTheirBestPlaces(t *testing.T) {
+	r := seeded(t, 15)
+	for range rounds(400) {
+		at := pt(300+300*r.Float64(), 150+200*r.Float64())
+		w, h := 0.17+1.5*r.Float64(), 0.17+4*r.Float64()
+		l := Limits{Max: pt(1000, 500), Obstacles: []Obstacle{
+			box(at.X-50, at.Y-50, at.X, at.Y+50), box(at.X+w, at.Y-50, at.X+50, at.Y+50),
+			box(at.X-50, at.Y-50, at.X+50, at.Y), box(at.X-50, at.Y+h, at.X+50, at.Y+50),
+		}}
+		got := NewMargins(l).Map(5, 1).Areas()
+		require.Len(t, got, 2, "%v by %v", w, h)
+		require.InDelta(t, min(w, h)/2, got[1].Best.Margin, finest)
+	}
+}
