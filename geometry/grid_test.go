@@ -74,3 +74,25 @@ func TestRunsOnAGrid(t *testing.T) {
 		require.InDelta(t, slow, got.Gap, 1e-6, "%v", path)
 	}
 }
+
+// The way out of bent lines whose points are whole millimetres apart, against dense samples of their outline.
+func TestWayOutOnAGridOfMillimetres(t *testing.T) {
+	r := seeded(t, 35)
+	const step = 0.02
+	whole := func() pt { return pt{X: float64(r.IntN(6)), Y: float64(r.IntN(6))} }
+	for range rounds(400) {
+		path, radius := []pt{whole(), whole(), whole()}, float64(1+r.IntN(3))
+		f, centreline := geometry.NewLine(path, radius), geometry.NewLine(path, 0)
+		outline := sampleOutline(path, radius, step, centreline)
+		for range 10 {
+			p := whole()
+			gap, nearest := f.Gap(p)
+			require.InDelta(t, math.Abs(gap), nearest.Sub(p).Norm(), 1e-9)
+			slow := math.Inf(1)
+			for _, q := range outline {
+				slow = min(slow, q.Sub(p).Norm())
+			}
+			require.InDelta(t, slow, math.Abs(gap), 2*step, "%v %v from %v", path, radius, p)
+		}
+	}
+}

@@ -119,6 +119,17 @@ func TestEveryNumberHasItsLimits(t *testing.T) {
 	}
 }
 
+// A negative zero is a plain one, wherever it comes from: it would be written back with its sign.
+func TestANegativeZeroIsAPlainOne(t *testing.T) {
+	text := strings.Replace(head, "from = 40", "from = -0.0", 1) + crossmember + "x = [-0.0, 5]\ny = [1, 2]\nturn = -0.0"
+	job, faults := parse([]byte(text), "a.toml")
+	require.Empty(t, faults)
+	assert.False(t, math.Signbit(job.Floor.From))
+	assert.False(t, math.Signbit(job.Obstructions[0].X[0].Length))
+	assert.NotContains(t, string(job.Format()), " -0")
+	assert.NotContains(t, string(job.Format()), "[-0")
+}
+
 // The whole numbers: which leg, and the number of the format.
 func TestWholeNumbersHaveTheirLimits(t *testing.T) {
 	for _, c := range []struct {

@@ -231,6 +231,12 @@ func TestSmallIslandsHaveTheirBestPlaces(t *testing.T) {
 	r := seeded(t, 15)
 	for range rounds(400) {
 		at := pt(300+300*r.Float64(), 150+200*r.Float64())
+		switch r.IntN(4) { // in the cells along an edge too
+		case 0:
+			at.X = 0.1 + 3*r.Float64()
+		case 1:
+			at.Y = 0.1 + 0.5*r.Float64()
+		}
 		w, h := 0.17+1.5*r.Float64(), 0.17+4*r.Float64()
 		l := Limits{Max: pt(1000, 500), Obstacles: []Obstacle{
 			box(at.X-50, at.Y-50, at.X, at.Y+50), box(at.X+w, at.Y-50, at.X+50, at.Y+50),

@@ -1,0 +1,151 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+)
+
+// fault is a stretch of a file with something else in its place.
+type fault struct {
+	file, name string // the file, and what it is called in the list
+	source     []byte
+	position   token.Position
+	end        int
+	function   string
+	context    string // the line it stands on
+	with       string
+}
+
+func (f fault) planted() []byte {
+	return append(append(append([]byte{}, f.source[:f.position.Offset]...), f.with...), f.source[f.end:]...)
+}
+
+func (f fault) where() string {
+	return fmt.Sprintf("%s:%04d:%03d", f.name, f.position.Line, f.position.Column)
+}
+
+// key names the fault wherever its line stands in the function.
+func (f fault) key() string {
+	was := strings.Join(strings.Fields(string(f.source[f.position.Offset:f.end])), " ")
+	with := f.with
+	if with == "" {
+		with = "nothing"
+	}
+	return fmt.Sprintf("%s %s: %s => %s in: %s", f.name, f.function, was, with, f.context)
+}
+
+// faultsOf returns the faults that can be planted in a package's files.
+func faultsOf(dir, name string) (all []fault, err error) {
+	paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+	for _, path := range paths {
+		if strings.HasSuffix(path, "_test.go") {
+			continue
+		}
+		source, err := os.ReadFile(path)
+		if err != nil {
+			return nil, err
+		}
+		set := token.NewFileSet()
+		file, err := parser.ParseFile(set, path, source, parser.SkipObjectResolution)
+		if err != nil {
+			return nil, err
+		}
+		h := hand{set: set, source: source, file: path, name: name + "/" + filepath.Base(path), lines: strings.Split(string(source), "\n")}
+		for _, d := range file.Decls {
+			h.function = "-"
+			if f, ok := d.(*ast.FuncDecl); ok {
+				h.function = f.Name.Name
+			}
+			ast.Inspect(d, h.visit)
+		}
+		all = append(all, h.faults...)
+	}
+	return all, err
+}
+
+// hand plants faults in one file.
+type hand struct {
+	set                  *token.FileSet
+	source               []byte
+	file, name, function string
+	lines                []string
+	faults               []fault
+}
+
+func (h *hand) put(from, to token.Pos, with string) {
+	at := h.set.Position(from)
+	h.faults = append(h.faults, fault{
+		file: h.file, name: h.name, source: h.source, position: at, end: h.set.Position(to).Offset,
+		function: h.function, context: strings.TrimSpace(h.lines[at.Line-1]), with: with,
+	})
+}
+
+// swapped are the operators that stand in for others.
+var swapped = map[token.Token]token.Token{
+	token.LSS: token.LEQ, token.LEQ: token.LSS, token.GTR: token.GEQ, token.GEQ: token.GTR, token.EQL: token.NEQ, token.NEQ: token.EQL,
+	token.ADD: token.SUB, token.SUB: token.ADD, token.MUL: token.QUO, token.QUO: token.MUL,
+	token.LAND: token.LOR, token.LOR: token.LAND, token.ADD_ASSIGN: token.SUB_ASSIGN, token.SUB_ASSIGN: token.ADD_ASSIGN,
+}
+
+func (h *hand) visit(n ast.Node) bool {
+	switch n := n.(type) {
+	case *ast.ImportSpec:
+		return false
+	case *ast.ArrayType: // room more or less is no fault
+		ast.Inspect(n.Elt, h.visit)
+		return false
+	case *ast.BinaryExpr:
+		h.operator(n.OpPos, n.Op)
+	case *ast.AssignStmt:
+		h.operator(n.TokPos, n.Tok)
+		if n.Tok != token.DEFINE {
+			h.put(n.Pos(), n.End(), "")
+		}
+	case *ast.IncDecStmt, *ast.ExprStmt, *ast.BranchStmt:
+		h.put(n.Pos(), n.End(), "")
+	case *ast.IfStmt:
+		h.put(n.Cond.Pos(), n.Cond.End(), "!("+string(h.source[h.set.Position(n.Cond.Pos()).Offset:h.set.Position(n.Cond.End()).Offset])+")")
+	case *ast.UnaryExpr:
+		if n.Op == token.SUB {
+			h.put(n.OpPos, n.OpPos+1, "")
+		}
+	case *ast.CallExpr:
+		if f, ok := n.Fun.(*ast.Ident); ok && (f.Name == "min" || f.Name == "max") {
+			h.put(f.Pos(), f.End(), map[string]string{"min": "max", "max": "min"}[f.Name])
+		}
+	case *ast.BasicLit:
+		h.number(n)
+	}
+	return true
+}
+
+func (h *hand) operator(at token.Pos, op token.Token) {
+	if other, ok := swapped[op]; ok {
+		h.put(at, at+token.Pos(len(op.String())), other.String())
+	}
+}
+
+// number makes a constant ten thousand times larger, a fifth larger and a fifth smaller; a small whole one, one more.
+func (h *hand) number(n *ast.BasicLit) {
+	v, err := strconv.ParseFloat(n.Value, 64)
+	switch whole := n.Kind == token.INT; {
+	case err != nil || n.Kind != token.INT && n.Kind != token.FLOAT:
+	case whole && v < 5:
+		h.put(n.Pos(), n.End(), strconv.Itoa(int(v)+1))
+	case whole:
+		for _, w := range []float64{v * 1e4, math.Ceil(v * 1.2), math.Floor(v * 0.8)} {
+			h.put(n.Pos(), n.End(), strconv.Itoa(int(w)))
+		}
+	default:
+		for _, w := range []float64{v * 1e4, v * 1.2, v * 0.8} {
+			h.put(n.Pos(), n.End(), strconv.FormatFloat(w, 'g', -1, 64))
+		}
+	}
+}

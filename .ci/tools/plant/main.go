@@ -1,0 +1,171 @@
+// Command plant plants faults in packages, one at a time, runs their tests and lists the faults that no test catches.
+//
+//	.ci/plant [-n 60] [-seed 1] [-jobs 2] [-tests ./rules] geometry geometry/survey
+//
+// It changes no file of the tree: the go command reads the faulty one through its overlay. A survivor is a test that is
+// missing, code that nobody needs, or a fault that changes nothing; the last kind goes into explained.txt, with why.
+package main
+
+import (
+	_ "embed"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"log"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+)
+
+//go:embed explained.txt
+var explained string
+
+var (
+	count = flag.Int("n", 0, "how many faults to plant in each package, picked by the seed; 0 for all")
+	seed  = flag.Uint64("seed", 1, "of the choice")
+	jobs  = flag.Int("jobs", 2, "how many test runs at a time")
+	tests = flag.String("tests", "", "packages whose tests are to catch the faults, besides the package's own")
+	root  = flag.String("root", "../..", "of the module, from where this runs")
+	only  = flag.String("only", "", "plant only faults whose line in the list matches this expression")
+	plan  = flag.Bool("list", false, "list the faults and plant none")
+)
+
+func main() {
+	log.SetFlags(0)
+	flag.Parse()
+	known := map[string]bool{}
+	for line := range strings.Lines(explained) {
+		if key, _, ok := strings.Cut(line, " | "); ok && !strings.HasPrefix(line, "#") {
+			known[strings.TrimSpace(key)] = true
+		}
+	}
+	top, err := filepath.Abs(*root)
+	must(err)
+	for _, dir := range flag.Args() {
+		p := planter{root: top, dir: dir, known: known}
+		all, err := faultsOf(filepath.Join(top, dir), dir)
+		must(err)
+		wanted := regexp.MustCompile(*only)
+		all = slices.DeleteFunc(all, func(f fault) bool { return !wanted.MatchString(f.where() + " " + f.key()) })
+		if *count > 0 && *count < len(all) {
+			r := rand.New(rand.NewPCG(*seed, *seed))
+			r.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
+			all = all[:*count]
+		}
+		p.plant(all)
+	}
+}
+
+// planter tries the faults of one package.
+type planter struct {
+	root, dir string
+	known     map[string]bool
+	limit     time.Duration
+}
+
+// outcome is what became of a fault.
+type outcome int
+
+const (
+	caught outcome = iota
+	survived
+	explainedAway
+	unbuilt
+	outcomes
+)
+
+func (p *planter) plant(all []fault) {
+	slices.SortFunc(all, func(f, g fault) int { return strings.Compare(f.where(), g.where()) })
+	if *plan {
+		for _, f := range all {
+			fmt.Println(f.where(), f.key())
+		}
+		return
+	}
+	made := filepath.Join(p.root, p.dir, "testdata", "rapid") // random tests leave their failures there
+	if _, err := os.Stat(made); err != nil {
+		defer os.RemoveAll(made)
+	}
+	began := time.Now()
+	out, err := p.test("", 10*time.Minute, "-short")
+	if err != nil {
+		log.Fatalf("%s: the tests fail without a fault:\n%s", p.dir, out)
+	}
+	p.limit = 10 * time.Second
+	for _, said := range regexp.MustCompile(`\t([0-9.]+s)\b`).FindAllStringSubmatch(out, -1) {
+		if took, err := time.ParseDuration(said[1]); err == nil {
+			p.limit += 10 * took
+		}
+	}
+	results := make([]outcome, len(all))
+	next := make(chan int)
+	var running sync.WaitGroup
+	for range *jobs {
+		running.Go(func() {
+			for i := range next {
+				if results[i] = p.try(all[i]); results[i] == survived {
+					fmt.Printf("survived: %s %s\n", all[i].where(), all[i].key())
+				}
+			}
+		})
+	}
+	for i := range all {
+		next <- i
+	}
+	close(next)
+	running.Wait()
+	var n [outcomes]int
+	for _, r := range results {
+		n[r]++
+	}
+	fmt.Printf("%s, seed %d: %d faults caught, %d survived, %d of the explained ones survived, %d did not build; %s\n",
+		p.dir, *seed, n[caught], n[survived], n[explainedAway], n[unbuilt], time.Since(began).Round(time.Second))
+}
+
+// try plants one fault. One that makes a test run forever is caught too.
+func (p *planter) try(f fault) outcome {
+	temp, err := os.MkdirTemp("", "plant")
+	must(err)
+	defer os.RemoveAll(temp)
+	faulty, overlay := filepath.Join(temp, "faulty.go"), filepath.Join(temp, "overlay.json")
+	must(os.WriteFile(faulty, f.planted(), 0o600))
+	replaced, err := json.Marshal(map[string]map[string]string{"Replace": {f.file: faulty}})
+	must(err)
+	must(os.WriteFile(overlay, replaced, 0o600))
+	out, err := p.test(overlay, p.limit, "-short")
+	if err == nil { // a short run looks at few of the random cases
+		out, err = p.test(overlay, 5*p.limit)
+	}
+	switch {
+	case strings.Contains(out, "[build failed]") || strings.Contains(out, "[setup failed]"):
+		return unbuilt
+	case err != nil:
+		return caught
+	case p.known[f.key()]:
+		return explainedAway
+	}
+	return survived
+}
+
+func (p *planter) test(overlay string, limit time.Duration, flags ...string) (string, error) {
+	args := append([]string{"test", "-count=1", "-failfast", "-vet=off", "-timeout=" + limit.String()}, flags...)
+	if overlay != "" {
+		args = append(args, "-overlay="+overlay)
+	}
+	cmd := exec.Command("go", append(append(args, "./"+p.dir), strings.Fields(*tests)...)...)
+	cmd.Dir = p.root
+	out, err := cmd.CombinedOutput()
+	return string(out), err
+}
+
+func must(err error) {
+	if err != nil {
+		log.Fatal(err)
+	}
+}
