@@ -312,6 +312,8 @@ var brokenHeads = []struct {
 	{"extra = 5\n" + head, 1, `extra is 5; it must be a table`},
 	{"looked = \"all\"\n" + head, 1, `looked is "all"`},
 	{"{\"format\": 1}", 1, "not TOML"},
+	{"a = \"\\", 1, "not TOML"}, // a backslash is the last there is
+	{"a = 1\nb = \"x\\\"\\", 2, "not TOML"},
 	{"notes = \"\"\"\nnever\nclosed\n", 1, "too early"},
 	{"%PDF-1.7", 1, "not TOML"},
 	{head + "x = [1, 2]", 10, "floor: x is an unknown key"},
