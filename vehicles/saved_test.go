@@ -29,13 +29,13 @@ func TestWhyAFileWasNotWritten(t *testing.T) {
 		{fmt.Errorf("wrapped: %w", syscall.EROFS), "the disk can only be read: save elsewhere"},
 		{&fs.PathError{Op: "open", Path: "/x", Err: syscall.ELOOP}, syscall.ELOOP.Error()},
 		{&os.LinkError{Op: "rename", Old: "/x", New: "/y", Err: syscall.EXDEV}, syscall.EXDEV.Error()},
-		{errors.New("two\nlines"), `"two\nlines"`},
+		{errors.New("two\nlines"), "two␊lines"},
 		{errNoName, "it has no name: give it one"},
 		{errProtected, "it is write-protected: take the protection off, or save under another name"},
 	} {
 		written, read := notWritten("a.toml", c.err), notRead("a\nb.toml", c.err)
 		assert.Equal(t, "a.toml: not written: "+c.want, written.Error())
-		assert.Equal(t, `"a\nb.toml": can't be read: `+c.want, read.Error())
+		assert.Equal(t, "a␊b.toml: can't be read: "+c.want, read.Error())
 		assert.ErrorIs(t, written, c.err)
 		assert.ErrorIs(t, read, c.err)
 	}
@@ -57,7 +57,7 @@ func TestAJobThatCouldNotBeReadAgainIsNotSaved(t *testing.T) {
 		job := d.Job
 		c.change(&job)
 		_, _, err := d.Save(job)
-		require.ErrorContains(t, err, path+": not saved, as it could not be read again: ")
+		require.ErrorContains(t, err, path+": not saved, as it would be refused when it is read again: ")
 		assert.ErrorContains(t, err, c.says)
 		assert.Equal(t, commented, content(t, path))
 	}

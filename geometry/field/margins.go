@@ -92,15 +92,6 @@ func (q *quarterer) square(i, j, size int, list []int32) {
 	q.square(i+half, j+half, half, c.near)
 }
 
-// within puts those of list on the stack that can matter in c, where others have no margin above most.
-func (l *lister) within(list []int32, c *cell, most float64) []int32 {
-	l.distances = l.distances[:0]
-	for _, k := range list {
-		l.distances = append(l.distances, l.m.parts[k].at(c.x, c.y))
-	}
-	return l.keep(list, l.distances, most, c.radius())
-}
-
 // sub returns the nodes from column i and row j, at most size each way.
 func (b *patch) sub(i, j, size int) patch {
 	c := *b
