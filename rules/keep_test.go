@@ -55,10 +55,9 @@ func TestARuleWithoutAValueAsksThatNothingIsHit(t *testing.T) {
 	assert.InDelta(t, 100+35-28./2, stubs[1].Margin(at), 1e-9, "the intake's 35 mm behind and 28 mm across")
 }
 
-func judged(t *testing.T, job vehicles.Job) Result { return judgedBy(t, job, Builtin()) }
+func judged(t require.TestingT, job vehicles.Job) Result { return judgedBy(t, job, Builtin()) }
 
-func judgedBy(t *testing.T, job vehicles.Job, book *Book) Result {
-	t.Helper()
+func judgedBy(t require.TestingT, job vehicles.Job, book *Book) Result {
 	result, faults := Judge(job, book)
 	require.Empty(t, faults)
 	return result

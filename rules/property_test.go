@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"cmp"
 	"fmt"
 	"testing"
 
@@ -140,23 +139,12 @@ func TestAddingAnObstructionRaisesNothing(t *testing.T) {
 	})
 }
 
-// worse is negative when p comes before q: foul, doubtful, clear, then by margin, those without one last.
-func worse(p, q *Finding) int {
-	none := func(f *Finding) int {
-		if f.Margin.Set {
-			return 0
-		}
-		return 1
-	}
-	return cmp.Or(int(q.Verdict)-int(p.Verdict), none(p)-none(q), cmp.Compare(p.Margin.Value, q.Margin.Value))
-}
-
 func TestFindingsComeWorstFirst(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		result, faults := Judge(strewn(t), Builtin())
 		require.Empty(t, faults)
 		for i := 1; i < len(result.Findings); i++ {
-			assert.LessOrEqual(t, worse(&result.Findings[i-1], &result.Findings[i]), 0)
+			assert.LessOrEqual(t, worse(result.Findings[i-1], result.Findings[i]), 0)
 		}
 		assert.Equal(t, result.Findings[0].Verdict, result.Verdict)
 	})
