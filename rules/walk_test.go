@@ -237,5 +237,7 @@ func TestTheRulesOfRunsAreWhatAWalkAlongThemFinds(t *testing.T) {
 		half := job.Floor.Width / 2
 		assert.InDelta(t, min(outlet[0], half-math.Abs(outlet[1])), found["exhaust.edge "], 1e-6)
 	})
-	assert.Greater(t, walks, 20)
+	if !testing.Short() { // a short run may draw few
+		assert.Greater(t, walks, 20)
+	}
 }
