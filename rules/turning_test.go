@@ -42,8 +42,8 @@ func worstPlaced(t require.TestingT, job vehicles.Job, at geometry.Point, yaw fl
 }
 
 // searched are the cases that a search of the whole floor is held against a grid on: bare and crowded floors, long and short
-// ones, heaters along, across and askew. All of them would take three times as long and come out the same way.
-var searched = []string{"01", "05", "09", "10", "16", "19", "22", "24"}
+// ones, heaters along, across and askew. All of them would take four times as long and come out the same way.
+var searched = []string{"01", "05", "09", "10", "22", "24"}
 
 func searchedCases(t *testing.T) []Result {
 	list := slices.DeleteFunc(heatedCases(t), func(r Result) bool { return !slices.Contains(searched, strings.TrimPrefix(r.Job.Ref, "TL-")) })
