@@ -52,23 +52,6 @@ func TestTheBookIsWhole(t *testing.T) {
 	}
 	for _, r := range allRules {
 		assert.True(t, seen[r.ID], "%s has no value and no source in the book", r.ID)
-		assert.Same(t, r, rulesByID()[r.ID], "%s is the id of two rules", r.ID)
-		assert.NotEmpty(t, r.Title, r.ID)
-		assert.Contains(t, []Weight{Nuisance, Damages, Kills}, r.Weight, r.ID)
-		assert.NotEmpty(t, r.Ask, r.ID)
-		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Pure}, r.Unit, r.ID)
-		gives := r.check != nil || r.Findings != ""
-		assert.Equal(t, gives, r != cutReach, "%s is held to by nobody", r.ID)
-		if gives && r.doubt == "" {
-			assert.Equal(t, 1, strings.Count(r.short, "%s"), "%s says by how much it is missed", r.ID)
-		}
-		if gives {
-			assert.NotEmpty(t, r.Word, r.ID)
-			assert.NotEmpty(t, r.Advice, r.ID)
-		}
-		if r.Findings != "" {
-			assert.True(t, strings.HasPrefix(r.ID, r.Findings+"."), r.ID)
-		}
 	}
 }
 
@@ -88,21 +71,6 @@ func TestWhatBurnsOrLeaksIsNeverBelowTheGeneralValue(t *testing.T) {
 		shielded, _ := Builtin().Lookup("exhaust.clearance.shielded", kind)
 		assert.LessOrEqual(t, shielded.Value.Value, bare.Value.Value, kind)
 	}
-}
-
-func TestAFindingInAFewWords(t *testing.T) {
-	about := func(id string, subject, against Thing) string {
-		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Subject: subject, Against: against}
-		return f.About()
-	}
-	assert.Equal(t, "cut: brake pipe, right", about("cut.clearance", the(TheCut), Thing{AnObstruction, 3, "brake pipe, right"}))
-	assert.Equal(t, "exhaust: exhaust", about("exhaust.clearance", the(TheExhaust), Thing{AnObstruction, 3, "exhaust"}), "a thing is named, whatever its name")
-	assert.Equal(t, "exhaust bends", about("exhaust.bends", the(TheExhaust), Thing{}))
-	assert.Equal(t, "exhaust fall: leg 2", about("exhaust.fall", the(TheExhaust), Thing{Sort: ALeg, Index: 1}))
-	assert.Equal(t, "exhaust: floor", about("exhaust.floor", the(TheExhaust), the(TheFloor)))
-	assert.Equal(t, "muffler level", about("exhaust.muffler-level", the(TheExhaust), the(TheMuffler)))
-	assert.Equal(t, "collar through the floor", about("stack.turret", the(TheStack), the(TheFloor)))
-	assert.Equal(t, "stub in the cut: intake", about("stub.in-cut", the(TheIntake), Thing{}))
 }
 
 func writeBook(t *testing.T, text string) string {

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Nobody who writes a rule can forget its words, its advice, its weight or what it falls short of. That it has a value and
+// a source the book's own test says, and that it has jobs that keep it and that don't, that of the jobs.
+func TestEveryRuleIsWhole(t *testing.T) {
+	titles, id := map[string]bool{}, regexp.MustCompile(`^[a-z]+(\.[a-z-]+)+$`)
+	for _, r := range allRules {
+		assert.Regexp(t, id, r.ID, "an id is also the name of a folder")
+		assert.Same(t, r, rulesByID()[r.ID], "%s is the id of two rules", r.ID)
+		assert.False(t, titles[r.Title], "%q is the title of two rules", r.Title)
+		titles[r.Title] = true
+		assert.NotEmpty(t, r.Title, r.ID)
+		assert.NotEmpty(t, r.Ask, r.ID)
+		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Pure}, r.Unit, r.ID)
+		assert.Contains(t, []Sense{Least, Most}, r.Sense, r.ID)
+		assert.Contains(t, []Weight{Nuisance, Damages, Kills}, r.Weight, r.ID)
+		assert.Equal(t, r.keep.of != Nothing, r.keep.asks != nil, r.ID)
+		if r != cutReach { // it gives no finding
+			givesFindings(t, r)
+		}
+	}
+}
+
+func givesFindings(t *testing.T, r *Rule) {
+	assert.NotEmpty(t, r.Word, r.ID)
+	assert.NotEmpty(t, r.Advice, r.ID)
+	assert.True(t, strings.HasSuffix(r.Advice, "."), "%s: %q ends a sentence", r.ID, r.Advice)
+	if r.doubt == "" {
+		assert.Equal(t, 1, strings.Count(r.short, "%s"), "%s says by how much it is missed", r.ID)
+	}
+	if r.Findings == "" {
+		assert.NotNil(t, r.check, "%s is held to by nobody", r.ID)
+		return
+	}
+	assert.True(t, strings.HasPrefix(r.ID, r.Findings+"."), "%s is a case of %s", r.ID, r.Findings)
+}
+
+func TestAFindingInAFewWords(t *testing.T) {
+	about := func(id string, subject, against Thing) string {
+		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Subject: subject, Against: against}
+		return f.About()
+	}
+	assert.Equal(t, "cut: brake pipe, right", about("cut.clearance", the(TheCut), Thing{AnObstruction, 3, "brake pipe, right"}))
+	assert.Equal(t, "exhaust: exhaust", about("exhaust.clearance", the(TheExhaust), Thing{AnObstruction, 3, "exhaust"}), "a thing is named, whatever its name")
+	assert.Equal(t, "exhaust bends", about("exhaust.bends", the(TheExhaust), Thing{}))
+	assert.Equal(t, "exhaust fall: leg 2", about("exhaust.fall", the(TheExhaust), Thing{Sort: ALeg, Index: 1}))
+	assert.Equal(t, "exhaust: floor", about("exhaust.floor", the(TheExhaust), the(TheFloor)))
+	assert.Equal(t, "muffler level", about("exhaust.muffler-level", the(TheExhaust), the(TheMuffler)))
+	assert.Equal(t, "collar through the floor", about("stack.turret", the(TheStack), the(TheFloor)))
+	assert.Equal(t, "stub in the cut: intake", about("stub.in-cut", the(TheIntake), Thing{}))
+}
