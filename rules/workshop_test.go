@@ -85,7 +85,9 @@ func TestTheDoubtOfACutChangesWithTheVanNotWithTheCut(t *testing.T) {
 	assert.False(t, before.Same(doubt(job.WithCut(wider))))
 	shifted := job.Obstructions[3]
 	shifted.X = vehicles.Pair{at(900), at(960)}
-	assert.False(t, before.Same(doubt(job.WithObstruction(3, shifted))))
+	elsewhere := job
+	elsewhere.Obstructions = job.Obstructions.With(3, shifted)
+	assert.False(t, before.Same(doubt(elsewhere)))
 	own := job.WithRule("cut.clearance", 55)
 	assert.False(t, before.Same(doubt(own)))
 	result := judged(t, job)
