@@ -67,7 +67,7 @@ func (r *Root) warning() string {
 
 // keptWords says where unsaved work is for now.
 func (r *Root) keptWords() string {
-	if r.unkept != "" {
+	if r.unkept != "" || r.journal == nil {
 		return "the work is in this window only"
 	}
 	return "the work is kept safe until it is saved"

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -374,4 +375,47 @@ func TestAJobTooLargeToBeReadAgainIsSaidToBe(t *testing.T) {
 	b.press("esc", "ctrl+z")
 	assert.False(t, b.shows("could not be read again"))
 	assert.Equal(t, "e", func() string { f := b.Root.journal.look(); require.NoError(t, f.err); return f.job.Notes }())
+}
+
+// Under no name is a job written that would be refused.
+func TestAJobThatWouldBeRefusedIsNotSavedUnderAnotherNameEither(t *testing.T) {
+	b, _ := opened(t)
+	job := b.state.Job
+	job.Rules = map[string]float64{"no.such.rule": 1}
+	b.do(b.put(job, ""))
+	require.NotEmpty(t, b.state.Faults)
+	other := filepath.Join(t.TempDir(), "other.toml")
+	b.do(b.ask(desk.SaveAs))
+	b.press("ctrl+u", other, "enter")
+	assert.True(t, b.shows("it would be refused when it is read again"))
+	assert.NoFileExists(t, other)
+}
+
+// A name that was free when it was chosen may be somebody else's by the time the job is written.
+func TestANameThatIsTakenMeanwhileIsAskedAbout(t *testing.T) {
+	b, o := opened(t)
+	other := filepath.Join(t.TempDir(), "other.toml")
+	theirs := vehicles.NewJob("TL-08")
+	theirs.Notes = "theirs"
+	require.NoError(t, os.WriteFile(other, theirs.Format(), 0o600))
+	b.press("e")
+	b.send(nameChosen{other, false}) // as it was a moment ago
+	assert.True(t, strings.Contains(flat(b), "is there already"), flat(b))
+	assert.Equal(t, "theirs", notesOnDisk(t, other))
+	b.press("2")
+	assert.Equal(t, "e", notesOnDisk(t, other))
+	assert.Equal(t, "theirs", notesOnDisk(t, other+".before"))
+	assert.Empty(t, notesOnDisk(t, o.Path))
+}
+
+func TestWithoutAnyJournalTheWorkIsNotCalledKept(t *testing.T) {
+	o := options(t)
+	require.NoError(t, os.WriteFile(o.Path, vehicles.NewJob("TL-07").Format(), 0o644))
+	o.StateDir = ""
+	b := started(t, o)
+	b.press("e")
+	require.NoError(t, os.Remove(o.Path))
+	require.NoError(t, os.Mkdir(o.Path, 0o755))
+	b.press("ctrl+s")
+	assert.True(t, b.shows("the work is in this window only"))
 }

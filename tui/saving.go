@@ -32,10 +32,6 @@ func (r *Root) save() tea.Cmd {
 	case r.saving:
 		r.tell("still saving")
 		return nil
-	case len(r.state.Faults) > 0 && r.history.dirty():
-		r.leaving = false
-		r.askFaulty()
-		return nil
 	case !r.history.dirty() && r.document.OnDisk():
 		return r.lookAtFile()
 	}
@@ -50,6 +46,11 @@ func (r *Root) saveThere() tea.Cmd {
 
 // saveBy runs a way of saving the job as it is now, beside the screens.
 func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
+	if len(r.state.Faults) > 0 {
+		r.leaving = false
+		r.askFaulty()
+		return nil
+	}
 	r.saving = true
 	r.history.seal()
 	version, about, dir, j := r.history.now, r.document.Path, r.journalDir(), r.journal
@@ -68,7 +69,10 @@ func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveRe
 
 func (m saved) happened(r *Root) tea.Cmd {
 	r.saving = false
-	if errors.Is(m.err, vehicles.ErrChangedOnDisk) {
+	switch changed := errors.Is(m.err, vehicles.ErrChangedOnDisk); {
+	case changed && m.document.Path != r.document.Path:
+		return nameChosen{m.document.Path, true}.happened(r) // somebody took the name meanwhile
+	case changed:
 		r.askChanged()
 		return nil
 	}
@@ -204,13 +208,15 @@ type nameChosen struct {
 }
 
 func (m nameChosen) happened(r *Root) tea.Cmd {
+	if !m.taken {
+		return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
+			return vehicles.Document{Path: m.path}.Save(job)
+		})
+	}
 	write := func() tea.Cmd {
 		return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
 			return vehicles.SaveAs(m.path, job)
 		})
-	}
-	if !m.taken {
-		return write()
 	}
 	r.open(&question{asks: m.path + " is there already.", answers: []answer{
 		{"Choose another name", func() tea.Cmd { r.askName(); return nil }},

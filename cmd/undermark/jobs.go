@@ -70,7 +70,7 @@ func someJobs(c *cobra.Command, args []string) error {
 func answerJobs(
 	files []string, shared *sharedFlags, f *answerFlags, s streams, told func(rules.Result) (string, error),
 ) (worst rules.Verdict, err error) {
-	if err := f.spares(append(files[:len(files):len(files)], shared.path())); err != nil {
+	if err := f.spares(append(files[:len(files):len(files)], shared.path()), s); err != nil {
 		return 0, err
 	}
 	book, err := shared.load()
@@ -144,13 +144,17 @@ func bytesOf(file string, in io.Reader) ([]byte, error) {
 }
 
 // spares returns an error when the answer would be written over a file that the command reads, under whatever name.
-func (f *answerFlags) spares(inputs []string) error {
+func (f *answerFlags) spares(inputs []string, s streams) error {
 	out, err := os.Stat(f.out)
 	if f.out == "" || err != nil {
 		return nil // what is not there is not read either
 	}
 	for _, in := range inputs {
-		if read, err := os.Stat(in); err == nil && os.SameFile(read, out) {
+		read, err := os.Stat(in)
+		if file, isFile := s.in.(*os.File); in == "-" && isFile {
+			read, err = file.Stat()
+		}
+		if err == nil && os.SameFile(read, out) {
 			return fmt.Errorf("the answer would be written over %s, which is read here: name another file with -o", in)
 		}
 	}

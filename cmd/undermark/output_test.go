@@ -56,6 +56,14 @@ func TestAnAnswerIsNotWrittenOverWhatIsRead(t *testing.T) {
 		refused(command, job, "--book", named, "-o", named)
 	}
 	refused("check", other, job, "-o", job)
+	for _, command := range []string{"check", "marks", "suggest", "rules"} {
+		in, err := os.Open(job)
+		require.NoError(t, err)
+		var out, complaint strings.Builder
+		assert.Equal(t, exitUsage, run([]string{command, "-", "-o", job}, streams{in: in, out: &out, err: &complaint}), "on standard input: %s", command)
+		assert.Contains(t, complaint.String(), "name another file with -o")
+		require.NoError(t, in.Close())
+	}
 	refused("rules", "-o", book)
 	for file, text := range map[string]string{job: string(jobText), other: string(jobText), book: bookText, named: bookText} {
 		data, err := os.ReadFile(file)

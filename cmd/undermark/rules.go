@@ -22,7 +22,7 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 		ValidArgsFunction: jobFiles,
 		Args:              cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if err := f.spares(append(args[:len(args):len(args)], shared.path())); err != nil {
+			if err := f.spares(append(args[:len(args):len(args)], shared.path()), s); err != nil {
 				return err
 			}
 			book, err := shared.load()
