@@ -13,7 +13,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
@@ -21,38 +21,38 @@ import (
 type page = screen
 
 func TestPictures(t *testing.T) {
-	s := trial.State(t)
-	trial.Golden(t, "list", New(), s, planOf(New()))
-	down, _, _ := trial.After(New(), s, trial.Keys("down down down down")...)
-	trial.Golden(t, "down", down, s, planOf(down))
-	only, _, _ := trial.After(New(), s, trial.Keys("w w")...)
-	trial.Golden(t, "foul", only, s, planOf(only))
-	large, after, _ := trial.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, trial.Keys("enter")...)...)
-	trial.Golden(t, "large", large, after, planOf(large))
+	s := screentest.State(t)
+	screentest.Golden(t, "list", New(), s, planOf(New()))
+	down, _, _ := screentest.After(New(), s, screentest.Keys("down down down down")...)
+	screentest.Golden(t, "down", down, s, planOf(down))
+	only, _, _ := screentest.After(New(), s, screentest.Keys("w w")...)
+	screentest.Golden(t, "foul", only, s, planOf(only))
+	large, after, _ := screentest.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, screentest.Keys("enter")...)...)
+	screentest.Golden(t, "large", large, after, planOf(large))
 	s.Settings.Units = desk.Inches
-	trial.Golden(t, "inches", New(), s, planOf(New()))
+	screentest.Golden(t, "inches", New(), s, planOf(New()))
 	s.Settings.Units = desk.Millimetres
 	s.Faults = []vehicles.Fault{{Key: "obstruction[0].x", Text: "the tape reads 10 mm, but its ends are 55 mm apart in height"}}
-	trial.Golden(t, "fault", New(), s, planOf(New()))
-	trial.Golden(t, "empty", New(), trial.Judged(desk.State{}, vehicles.Job{Ref: "TL-08", Floor: s.Job.Floor}), planOf(New()))
+	screentest.Golden(t, "fault", New(), s, planOf(New()))
+	screentest.Golden(t, "empty", New(), screentest.Judged(desk.State{}, vehicles.Job{Ref: "TL-08", Floor: s.Job.Floor}), planOf(New()))
 }
 
-func planOf(p desk.Screen) func(w, h int) trial.Area {
-	return func(w, h int) trial.Area {
+func planOf(p desk.Screen) func(w, h int) screentest.Area {
+	return func(w, h int) screentest.Area {
 		listW, planW, planH := p.(page).sizes(w, h)
 		if p.(page).large {
-			return trial.Area{W: planW, H: planH}
+			return screentest.Area{W: planW, H: planH}
 		}
-		return trial.Area{X: listW + min(planW, 1), W: planW, H: planH}
+		return screentest.Area{X: listW + min(planW, 1), W: planW, H: planH}
 	}
 }
 
 // Every finding can be reached, and what is said of it is what rules found.
 func TestEveryFindingIsShown(t *testing.T) {
-	s := trial.State(t)
-	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
+	s := screentest.State(t)
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
 	for _, f := range s.Result.Findings {
-		view := trial.Filled(t, p, s, 160, 47)
+		view := screentest.Filled(t, p, s, 160, 47)
 		assert.Contains(t, view, f.Limit.Heading())
 		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+words.Margin(f, desk.Millimetres))
 		assert.Contains(t, view, "Says: "+f.Limit.Book)
@@ -62,17 +62,17 @@ func TestEveryFindingIsShown(t *testing.T) {
 		if f.Verdict == rules.Doubtful {
 			assert.Contains(t, view, "Why: ")
 		}
-		p, _, _ = trial.After(p, s, trial.Keys("down")...)
+		p, _, _ = screentest.After(p, s, screentest.Keys("down")...)
 	}
 	assert.Equal(t, len(s.Result.Findings)-1, p.(page).at, "there is nothing below the last")
-	p, _, _ = trial.After(p, s, trial.Keys("home")...)
+	p, _, _ = screentest.After(p, s, screentest.Keys("home")...)
 	assert.Zero(t, p.(page).at)
-	p, _, _ = trial.After(p, s, trial.Keys("end pgup pgup pgup pgup pgup up")...)
+	p, _, _ = screentest.After(p, s, screentest.Keys("end pgup pgup pgup pgup pgup up")...)
 	assert.Zero(t, p.(page).at)
 }
 
 func TestTheFilter(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	counts := map[rules.Verdict]int{}
 	for _, f := range s.Result.Findings {
 		counts[f.Verdict]++
@@ -82,65 +82,65 @@ func TestTheFilter(t *testing.T) {
 		len(s.Result.Findings), counts[rules.Foul] + counts[rules.Doubtful], counts[rules.Foul], len(s.Result.Findings),
 	} {
 		assert.Len(t, p.(page).listed(s), want)
-		p, _, _ = trial.After(p, s, trial.Keys("w")...)
+		p, _, _ = screentest.After(p, s, screentest.Keys("w")...)
 	}
 	s.Result.Findings = nil
 	for range filters {
-		assert.NotContains(t, trial.Filled(t, p, s, 60, 17), "▶")
-		p, _, _ = trial.After(p, s, trial.Keys("enter p w")...)
+		assert.NotContains(t, screentest.Filled(t, p, s, 60, 17), "▶")
+		p, _, _ = screentest.After(p, s, screentest.Keys("enter p w")...)
 		assert.False(t, p.(page).large, "there is nothing to show")
 	}
 }
 
 func TestWhatIsMissingStaysInSight(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	require.NotEmpty(t, s.Result.Unchecked)
-	for _, size := range trial.Sizes {
+	for _, size := range screentest.Sizes {
 		p := New()
 		for range 3 {
-			view := trial.Filled(t, p, s, size.W, size.H)
+			view := screentest.Filled(t, p, s, size.W, size.H)
 			assert.Contains(t, view, "Not checked, not entered: fuel, pump, matching points")
 			assert.Contains(t, view, "Not looked for, 17 kinds: ")
-			p, _, _ = trial.After(p, s, trial.Keys("w down")...)
+			p, _, _ = screentest.After(p, s, screentest.Keys("w down")...)
 		}
 	}
 }
 
 func TestShowingAFinding(t *testing.T) {
-	s := trial.State(t)
-	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
-	p, s, _ = trial.After(p, s, trial.Keys("down")...)
+	s := screentest.State(t)
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
+	p, s, _ = screentest.After(p, s, screentest.Keys("down")...)
 	f := s.Result.Findings[1]
 	require.NotZero(t, f.Places)
-	p, s, changes := trial.After(p, s, trial.Keys("enter")...)
+	p, s, changes := screentest.After(p, s, screentest.Keys("enter")...)
 	require.NotNil(t, changes[0].Camera)
-	assert.Contains(t, trial.Filled(t, p, s, 60, 17), "SEEN FROM BELOW")
-	_, s, _ = trial.After(p, s, trial.Keys("v")...)
-	assert.Contains(t, trial.Filled(t, p, s, 60, 17), "SEEN FROM ABOVE", "the plan's keys hold on the large plan")
+	assert.Contains(t, screentest.Filled(t, p, s, 60, 17), "SEEN FROM BELOW")
+	_, s, _ = screentest.After(p, s, screentest.Keys("v")...)
+	assert.Contains(t, screentest.Filled(t, p, s, 60, 17), "SEEN FROM ABOVE", "the plan's keys hold on the large plan")
 	for _, leave := range []string{"esc", "enter"} {
-		back, _, _ := trial.After(p, s, trial.Keys(leave)...)
+		back, _, _ := screentest.After(p, s, screentest.Keys(leave)...)
 		assert.False(t, back.(page).large)
 	}
-	_, _, changes = trial.After(p, s, trial.Keys("p")...)
+	_, _, changes = screentest.After(p, s, screentest.Keys("p")...)
 	assert.Equal(t, "Place", changes[0].Goto)
 	require.NotNil(t, changes[0].Focus)
 	assert.Equal(t, f, *changes[0].Focus)
 }
 
 func TestTapsInTheList(t *testing.T) {
-	s := trial.State(t)
-	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
+	s := screentest.State(t)
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
 	tap := func(x, y int) tea.Msg {
 		return tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
 	}
-	picked, _, _ := trial.After(p, s, tap(5, 4))
+	picked, _, _ := screentest.After(p, s, tap(5, 4))
 	assert.Equal(t, 2, picked.(page).at, "the head has two rows")
-	picked, _, _ = trial.After(p, s, tap(5, 1), tap(5, 26))
+	picked, _, _ = screentest.After(p, s, tap(5, 1), tap(5, 26))
 	assert.Equal(t, 0, picked.(page).at)
-	picked, _, _ = trial.After(p, s, tap(90, 10))
+	picked, _, _ = screentest.After(p, s, tap(90, 10))
 	assert.True(t, picked.(page).large)
 	wheel := tea.MouseMsg{X: 5, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown}
-	picked, _, _ = trial.After(p, s, wheel, wheel)
+	picked, _, _ = screentest.After(p, s, wheel, wheel)
 	assert.Equal(t, 2, picked.(page).at)
 }
 
@@ -162,13 +162,13 @@ func TestWhatMakesItUnsure(t *testing.T) {
 
 func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		trial.Wander(t, New(), "w", "n", "e", "p", "enter", "esc", "up", "down", "pgup", "pgdown", "home", "end", "v", "+", "-", "f", "g", "l")
+		screentest.Wander(t, New(), "w", "n", "e", "p", "enter", "esc", "up", "down", "pgup", "pgdown", "home", "end", "v", "+", "-", "f", "g", "l")
 	})
 }
 
 // advised is the trial job with what to measure next.
 func advised(t *testing.T) desk.State {
-	s := trial.State(t)
+	s := screentest.State(t)
 	s.Next = desk.Next{Advice: rules.Next(s.Result, rules.Builtin()), Known: true}
 	require.NotEmpty(t, s.Next.Advice)
 	return s
@@ -176,19 +176,19 @@ func advised(t *testing.T) desk.State {
 
 func TestPicturesOfWhatToMeasureNext(t *testing.T) {
 	s := advised(t)
-	listed, _, _ := trial.After(New(), s, trial.Keys("n")...)
-	trial.Golden(t, "next", listed, s, planOf(listed))
-	from, _, _ := trial.After(New(), s, trial.Keys("down down down down e")...)
-	trial.Golden(t, "from", from, s, planOf(from))
+	listed, _, _ := screentest.After(New(), s, screentest.Keys("n")...)
+	screentest.Golden(t, "next", listed, s, planOf(listed))
+	from, _, _ := screentest.After(New(), s, screentest.Keys("down down down down e")...)
+	screentest.Golden(t, "from", from, s, planOf(from))
 }
 
 func TestWhatToMeasureNext(t *testing.T) {
 	s := advised(t)
-	p, _, _ := trial.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, trial.Keys("n")...)...)
+	p, _, _ := screentest.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, screentest.Keys("n")...)...)
 	for i, a := range s.Next.Advice {
-		view := trial.Filled(t, p, s, 100, 27)
+		view := screentest.Filled(t, p, s, 100, 27)
 		assert.Contains(t, view, "▶"+strings.TrimPrefix(a.Text, "measure: ")[:20])
-		_, _, changes := trial.After(p, s, trial.Keys("enter")...)
+		_, _, changes := screentest.After(p, s, screentest.Keys("enter")...)
 		switch {
 		case a.Obstruction >= 0:
 			assert.Equal(t, "Underneath", changes[0].Goto)
@@ -200,34 +200,34 @@ func TestWhatToMeasureNext(t *testing.T) {
 			assert.Contains(t, view, "look again from below before you drill")
 		}
 		assert.Equal(t, i, p.(page).picking(s))
-		p, _, _ = trial.After(p, s, trial.Keys("down")...)
+		p, _, _ = screentest.After(p, s, screentest.Keys("down")...)
 	}
 	old := s
 	old.Next.Known = false
-	_, _, changes := trial.After(p, old, trial.Keys("enter")...)
+	_, _, changes := screentest.After(p, old, screentest.Keys("enter")...)
 	assert.Empty(t, changes[0].Goto, "it may be of another thing by now")
 	assert.Contains(t, changes[0].Say, "worked out afresh")
 	none := s
 	none.Next = desk.Next{Known: true}
-	assert.Contains(t, trial.Filled(t, p, none, 60, 17), "no reading would decide what is doubtful")
+	assert.Contains(t, screentest.Filled(t, p, none, 60, 17), "no reading would decide what is doubtful")
 	for _, leave := range []string{"n", "esc"} {
-		back, _, _ := trial.After(p, s, trial.Keys(leave)...)
-		assert.Contains(t, trial.Filled(t, back, s, 100, 27), "Checks: all")
+		back, _, _ := screentest.After(p, s, screentest.Keys(leave)...)
+		assert.Contains(t, screentest.Filled(t, back, s, 100, 27), "Checks: all")
 	}
 	tap := func(y int) tea.Msg {
 		return tea.MouseMsg{X: 5, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
 	}
-	p, _, _ = trial.After(p, s, trial.Keys("home")...)
-	_, _, changes = trial.After(p, s, tap(2))
+	p, _, _ = screentest.After(p, s, screentest.Keys("home")...)
+	_, _, changes = screentest.After(p, s, tap(2))
 	assert.NotEmpty(t, changes[0].Goto, "a tap on the picked row goes there")
-	_, _, changes = trial.After(p, s, tap(1), tap(40))
+	_, _, changes = screentest.After(p, s, tap(1), tap(40))
 	assert.Empty(t, changes[0].Goto+changes[1].Goto)
 }
 
 // The parts of a finding's bars are those of its variance: they come to 100 %, which rounding may miss by half a percent
 // for each.
 func TestTheBarsAreAllOfIt(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	for _, f := range s.Result.Findings {
 		for _, h := range []int{4, 20} {
 			rows := budget(f, s, 60, h)

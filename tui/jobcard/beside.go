@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 )
 
 // cardTexts are what is said beside a card.
@@ -23,7 +23,7 @@ var actTexts = [...]string{
 }
 
 // beside paints what is said about a row; rows is how many rows of w columns it needs.
-func beside(e entry.Entry, s desk.State, w, _ int) (text string, rows int) {
+func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	sheet, ok := e.Here(s)
 	if !ok {
 		return "", 0

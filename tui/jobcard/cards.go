@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
@@ -27,7 +27,7 @@ var cards = [...]struct {
 	slots    form.Slots
 }{
 	jobCard:  {"job", "This job", jobSlots},
-	tapeCard: {"tape", "The tape, and how well it is read", append(form.Slots{entry.TapeClass()}, entry.Errors()...)},
+	tapeCard: {"tape", "The tape, and how well it is read", append(form.Slots{entryscreen.TapeClass()}, entryscreen.Errors()...)},
 	showCard: {"how it is shown", "How it is shown", showSlots},
 }
 

@@ -10,17 +10,17 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
 )
 
 // Screen is the screen "Job". It is a plain value.
-type Screen struct{ entry entry.Entry }
+type Screen struct{ entry entryscreen.Entry }
 
 // New returns the screen.
-func New() desk.Screen { return Screen{entry.New(&spec)} }
+func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
-var spec = entry.Spec{
+var spec = entryscreen.Spec{
 	Title:  func(s desk.State) string { return "Job " + s.Job.Ref },
 	Sheets: sheets, Row: row, Beside: beside, NoPlan: true, Enter: enter,
 }

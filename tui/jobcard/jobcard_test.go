@@ -8,12 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 func TestTheJob(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<enter><wipe><enter><wipe>minibus<enter>u. b. 123<enter>2026-11-2")
 	assert.Equal(t, "TL-07", r.State.Job.Ref, "a job has a reference")
 	assert.Equal(t, "minibus", r.State.Job.Vehicle)
@@ -27,16 +27,16 @@ func TestTheJob(t *testing.T) {
 }
 
 func TestNotesKeepTheirLines(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	job.Notes = "one\ntwo"
-	r := rig.New(t, New(), job, 100, 27)
+	r := screentest.New(t, New(), job, 100, 27)
 	assert.Contains(t, r.View(100, 27), "one↵two")
 	r.Type("<enter><up><down><down><down><down><end>!")
 	assert.Equal(t, "one\ntwo!", r.State.Job.Notes)
 }
 
 func TestANoteOfSeveralLinesIsPasted(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<enter><down><down><down><down>")
 	r.Paste("hatch at the back,\r\nkey under the seat\r\n")
 	assert.Equal(t, "hatch at the back,\nkey under the seat", r.State.Job.Notes)
@@ -44,7 +44,7 @@ func TestANoteOfSeveralLinesIsPasted(t *testing.T) {
 }
 
 func TestSettingsArePasted(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	before := r.State.Job
 	r.Type("<down><down><enter>")
 	r.Paste("Inches\nn")
@@ -55,14 +55,14 @@ func TestSettingsArePasted(t *testing.T) {
 }
 
 func TestTheTape(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<down><enter>31.5<enter>,5<enter>±3<enter>2")
 	want := vehicles.Tape{Class: "III", Read: vehicles.Some(1.5), Height: vehicles.Some(3), Turn: vehicles.Some(2)}
 	assert.Equal(t, want, r.State.Job.Tape, "a comma without a figure before it is no number")
 }
 
 func TestSettingsAreTheWorkshops(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	before := r.State.Job
 	r.Type("<down><down><enter>inl")
 	assert.Equal(t, desk.Inches, r.State.Settings.Units)
@@ -73,7 +73,7 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 }
 
 func TestAsking(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 60, 17)
+	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
 	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions} {
 		r.Type(keys)
 		assert.Equal(t, want, r.Asked, keys)
@@ -84,7 +84,7 @@ func TestAsking(t *testing.T) {
 }
 
 func TestARuleOfThisJob(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	const key = "cut.clearance.brake line"
 	for i, sheet := range sheets(r.State) {
 		if h, ok := sheet.(ruleSheet); ok && h.key() == key {
@@ -115,9 +115,9 @@ func TestGoldens(t *testing.T) {
 			"rule":     "<down><down><down><down><down><down><down><enter>",
 		} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
-				job := rig.Van(t)
+				job := screentest.Van(t)
 				job.Rules = map[string]float64{"cut.clearance.brake line": 75}
-				r := rig.New(t, New(), job, w, h)
+				r := screentest.New(t, New(), job, w, h)
 				r.Type(keys)
 				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
 			})
@@ -125,4 +125,4 @@ func TestGoldens(t *testing.T) {
 	}
 }
 
-func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }
+func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }

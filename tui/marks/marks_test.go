@@ -16,14 +16,14 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/digits"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
 // marked is the screen with the questions before the first mark answered.
 func marked(t require.TestingT, s desk.State) desk.Screen {
-	screen, after, changes := trial.After(New(), s, trial.Keys("l m")...)
+	screen, after, changes := screentest.After(New(), s, screentest.Keys("l m")...)
 	require.Equal(t, desk.Cautions, changes[1].Ask)
 	require.Equal(t, marking, screen.(screenType).stage(after))
 	return screen
@@ -33,51 +33,51 @@ func marked(t require.TestingT, s desk.State) desk.Screen {
 type screenType = screen
 
 func TestPictures(t *testing.T) {
-	s := trial.State(t)
-	trial.Golden(t, "ask", New(), s, trial.NoPlan)
-	warned, _, _ := trial.After(New(), s, trial.Keys("l")...)
-	trial.Golden(t, "warn", warned, s, trial.NoPlan)
+	s := screentest.State(t)
+	screentest.Golden(t, "ask", New(), s, screentest.NoPlan)
+	warned, _, _ := screentest.After(New(), s, screentest.Keys("l")...)
+	screentest.Golden(t, "warn", warned, s, screentest.NoPlan)
 	page := marked(t, s)
-	trial.Golden(t, "mark", page, s, trial.NoPlan)
-	pinned, _, _ := trial.After(page, s, trial.Keys("p")...)
-	trial.Golden(t, "pins", pinned, s, trial.NoPlan)
-	made, ticked, _ := trial.After(page, s, trial.Keys("enter enter")...)
-	trial.Golden(t, "second", made, ticked, trial.NoPlan)
-	listed, _, _ := trial.After(made, ticked, trial.Keys("tab")...)
-	trial.Golden(t, "table", listed, ticked, trial.NoPlan)
+	screentest.Golden(t, "mark", page, s, screentest.NoPlan)
+	pinned, _, _ := screentest.After(page, s, screentest.Keys("p")...)
+	screentest.Golden(t, "pins", pinned, s, screentest.NoPlan)
+	made, ticked, _ := screentest.After(page, s, screentest.Keys("enter enter")...)
+	screentest.Golden(t, "second", made, ticked, screentest.NoPlan)
+	listed, _, _ := screentest.After(made, ticked, screentest.Keys("tab")...)
+	screentest.Golden(t, "table", listed, ticked, screentest.NoPlan)
 	s.Settings.Units, s.Settings.Nearside = desk.Inches, desk.NearsideLeft
-	trial.Golden(t, "inches", page, s, trial.NoPlan)
+	screentest.Golden(t, "inches", page, s, screentest.NoPlan)
 }
 
 func TestNothingToMark(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	s.Job.Cut = nil
-	s = trial.Judged(s, s.Job)
-	assert.Contains(t, trial.Filled(t, New(), s, 60, 17), "No cut is placed")
-	_, _, changes := trial.After(New(), s, trial.Keys("enter")...)
+	s = screentest.Judged(s, s.Job)
+	assert.Contains(t, screentest.Filled(t, New(), s, 60, 17), "No cut is placed")
+	_, _, changes := screentest.After(New(), s, screentest.Keys("enter")...)
 	assert.Equal(t, "Place", changes[0].Goto)
 }
 
 func TestAFaultyJobShowsNoNumbers(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	page := marked(t, s)
 	s.Faults = []vehicles.Fault{{Key: "obstruction[0].x", Text: "the tape reads 10 mm, but its ends are 55 mm apart in height"}}
-	view := trial.Filled(t, page, s, 60, 17)
+	view := screentest.Filled(t, page, s, 60, 17)
 	assert.Contains(t, view, "obstruction[0].x")
 	assert.NotContains(t, view, "█")
-	_, _, changes := trial.After(page, s, trial.Keys("enter space")...)
+	_, _, changes := screentest.After(page, s, screentest.Keys("enter space")...)
 	assert.Empty(t, changes[0].Tick+changes[1].Tick)
 }
 
 func TestEveryKindIsAskedFor(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	open := s.Result.NotLookedFor
 	require.NotEmpty(t, open)
 	screen := New()
 	for n := range open {
-		assert.Contains(t, trial.Filled(t, screen, s, 60, 17), open[n])
+		assert.Contains(t, screentest.Filled(t, screen, s, 60, 17), open[n])
 		var changes []desk.Change
-		screen, s, changes = trial.After(screen, s, trial.Keys("n")...)
+		screen, s, changes = screentest.After(screen, s, screentest.Keys("n")...)
 		require.NotNil(t, changes[0].Job)
 		assert.True(t, s.Job.Looked[open[n]])
 		assert.Empty(t, changes[0].Step, "each answer can be taken back alone")
@@ -87,18 +87,18 @@ func TestEveryKindIsAskedFor(t *testing.T) {
 }
 
 func TestWhatIsThereIsEntered(t *testing.T) {
-	s := trial.State(t)
-	_, _, changes := trial.After(New(), s, trial.Keys("e")...)
+	s := screentest.State(t)
+	_, _, changes := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.Equal(t, "Underneath", changes[0].Goto)
 	assert.Contains(t, changes[0].Say, s.Result.NotLookedFor[0])
 	assert.Nil(t, changes[0].Job)
 }
 
 func TestWhatWasLeftOpenStaysInSight(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	at, _ := words.SplitAtCut(s.Result.Findings)
-	for _, size := range trial.Sizes {
-		view := trial.Filled(t, marked(t, s), s, size.W, size.H)
+	for _, size := range screentest.Sizes {
+		view := screentest.Filled(t, marked(t, s), s, size.W, size.H)
 		assert.Contains(t, view, "17 kinds not looked for")
 		assert.Contains(t, view, "Not tied: drill the pilot only")
 		assert.Contains(t, view, "At the cut "+words.Tally(at))
@@ -107,16 +107,16 @@ func TestWhatWasLeftOpenStaysInSight(t *testing.T) {
 
 // The questions are of one place: they come again when the cut has moved, or when the verdict has got worse.
 func TestTheQuestionsComeAgain(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	page := marked(t, s)
 	moved := *s.Job.Cut
 	moved.At[0] -= 10
-	assert.Equal(t, asking, page.(screenType).stage(trial.Judged(s, s.Job.WithCut(moved))))
+	assert.Equal(t, asking, page.(screenType).stage(screentest.Judged(s, s.Job.WithCut(moved))))
 
 	clear := s
 	clear.Result.Verdict = rules.Clear
 	clear.Result.NotLookedFor = nil
-	page, _, changes := trial.After(New(), clear, trial.Keys("enter")...)
+	page, _, changes := screentest.After(New(), clear, screentest.Keys("enter")...)
 	assert.Equal(t, desk.Cautions, changes[0].Ask, "the cautions come also when all is clear")
 	assert.Equal(t, marking, page.(screenType).stage(clear))
 	clear.Result.Verdict = rules.Foul
@@ -124,8 +124,8 @@ func TestTheQuestionsComeAgain(t *testing.T) {
 }
 
 func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
-	s := trial.State(t)
-	screen, _, changes := trial.After(New(), s, trial.Keys("l enter space n down")...)
+	s := screentest.State(t)
+	screen, _, changes := screentest.After(New(), s, screentest.Keys("l enter space n down")...)
 	assert.Equal(t, warning, screen.(screenType).stage(s))
 	assert.Equal(t, "Place", changes[1].Goto)
 	require.NotNil(t, changes[1].Focus)
@@ -137,33 +137,33 @@ func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
 }
 
 func TestTicking(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	names := []string{}
 	for _, it := range items(s) {
 		names = append(names, it.id())
 	}
-	page, s, _ := trial.After(marked(t, s), s, trial.Keys("enter")...)
+	page, s, _ := screentest.After(marked(t, s), s, screentest.Keys("enter")...)
 	assert.Equal(t, map[string]bool{"cut centre": true}, s.Ticked)
-	assert.Contains(t, trial.Filled(t, page, s, 60, 17), "[x] made")
-	page, s, changes := trial.After(page, s, trial.Keys("enter")...)
+	assert.Contains(t, screentest.Filled(t, page, s, 60, 17), "[x] made")
+	page, s, changes := screentest.After(page, s, screentest.Keys("enter")...)
 	assert.Empty(t, changes[0].Tick, "a bouncing key goes on and ticks nothing")
 	assert.Equal(t, 1, page.(screenType).at)
-	page, s, _ = trial.After(page, s, trial.Keys("space space")...)
+	page, s, _ = screentest.After(page, s, screentest.Keys("space space")...)
 	assert.False(t, s.Ticked[names[1]], "a second press takes the tick back")
 	for range 2 * len(names) {
-		page, s, _ = trial.After(page, s, trial.Keys("enter")...)
+		page, s, _ = screentest.After(page, s, screentest.Keys("enter")...)
 	}
 	for _, name := range names {
 		assert.True(t, s.Ticked[name], name)
 	}
-	page, _, _ = trial.After(page, s, trial.Keys("down down")...)
+	page, _, _ = screentest.After(page, s, screentest.Keys("down down")...)
 	assert.Equal(t, len(names)-1, page.(screenType).at, "there is nothing behind the last")
-	page, _, _ = trial.After(page, s, trial.Keys(strings.Repeat("up ", 2*len(names)))...)
+	page, _, _ = screentest.After(page, s, screentest.Keys(strings.Repeat("up ", 2*len(names)))...)
 	assert.Equal(t, 0, page.(screenType).at)
 }
 
 func TestClipsAreMarkedFromBelow(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	page := marked(t, s)
 	for i, it := range items(s) {
 		if it.mark == nil || it.mark.Above != nil {
@@ -171,10 +171,10 @@ func TestClipsAreMarkedFromBelow(t *testing.T) {
 		}
 		p := page.(screenType)
 		p.at = i
-		_, _, changes := trial.After(p, s, trial.Keys("v p")...)
+		_, _, changes := screentest.After(p, s, screentest.Keys("v p")...)
 		assert.Contains(t, changes[0].Say, "from below only")
 		assert.Contains(t, changes[1].Say, "from below")
-		assert.Contains(t, trial.Filled(t, p, s, 60, 17), "FROM BELOW")
+		assert.Contains(t, screentest.Filled(t, p, s, 60, 17), "FROM BELOW")
 		return
 	}
 	t.Fatal("the trial job has no mark from below")
@@ -182,18 +182,18 @@ func TestClipsAreMarkedFromBelow(t *testing.T) {
 
 // The figures on the screen are those of the mark sheet, written as every length is.
 func TestFiguresAreThoseOfTheMarkSheet(t *testing.T) {
-	base := trial.State(t)
+	base := screentest.State(t)
 	rapid.Check(t, func(t *rapid.T) {
 		s := base
 		cut := *s.Job.Cut
 		cut.At = [2]float64{rapid.Float64Range(200, 3000).Draw(t, "x"), rapid.Float64Range(-800, 800).Draw(t, "y")}
-		s = trial.Judged(s, s.Job.WithCut(cut))
+		s = screentest.Judged(s, s.Job.WithCut(cut))
 		s.Settings.Units = rapid.SampledFrom([]survey.Units{desk.Millimetres, desk.Inches}).Draw(t, "units")
-		size := rapid.SampledFrom(trial.Sizes).Draw(t, "size")
+		size := rapid.SampledFrom(screentest.Sizes).Draw(t, "size")
 		page := marked(t, s).(screenType)
 		page.at = rapid.IntRange(0, len(items(s))-1).Draw(t, "mark")
 		page.below = rapid.Bool().Draw(t, "below")
-		view := trial.Filled(t, page, s, size.W, size.H)
+		view := screentest.Filled(t, page, s, size.W, size.H)
 
 		if c := items(s)[page.at].check; c != nil {
 			requireFigure(t, view, survey.Format(c.Length, s.Settings.Units))
@@ -246,7 +246,7 @@ func stands(rows, block []string) bool {
 
 // The two arcs of the pins meet where the mark is: by Pythagoras from the pins' places as the sheet gives them.
 func TestPinReadingsAreArcsToTheMark(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	m := s.Marks.Marks[0]
 	for side, shown := range map[float64]reading{1: screenType{}.pinReadings(m, s)[0], -1: screenType{}.pinReadings(m, s)[1]} {
 		pin := geometry.Point3{X: 0, Y: side * s.Job.Pins(), Z: -60}
@@ -256,7 +256,7 @@ func TestPinReadingsAreArcsToTheMark(t *testing.T) {
 }
 
 func TestOtherMessagesAreNotKeys(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	page := marked(t, s)
 	for _, msg := range []tea.Msg{tea.FocusMsg{}, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("p"), Paste: true}} {
 		next, change, cmd := page.Update(msg, s)
@@ -268,16 +268,16 @@ func TestOtherMessagesAreNotKeys(t *testing.T) {
 
 func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		trial.Wander(t, New(), "n", "e", "l", "m", "enter", "space", "up", "down", "v", "p", "tab", "esc")
+		screentest.Wander(t, New(), "n", "e", "l", "m", "enter", "space", "up", "down", "v", "p", "tab", "esc")
 	})
 }
 
 // The diagonals of the plate of the trial job's heater (190 by 150): Pythagoras, 242.07.
 func TestDiagonalsAreTickedLikeMarks(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	page := marked(t, s)
-	listed, _, _ := trial.After(page, s, trial.Keys("tab")...)
-	view := trial.Filled(t, listed, s, 100, 27)
+	listed, _, _ := screentest.After(page, s, screentest.Keys("tab")...)
+	view := screentest.Filled(t, listed, s, 100, 27)
 	assert.Regexp(t, `\[ \] diagonal: plate 1 to plate 3 +242.1`, view)
 	assert.Regexp(t, `\[ \] pins apart: left pin to right pin +[0-9.]+`, view)
 	at := -1
@@ -290,15 +290,15 @@ func TestDiagonalsAreTickedLikeMarks(t *testing.T) {
 	require.Positive(t, at)
 	p := page.(screenType)
 	p.at = at
-	view = trial.Filled(t, p, s, 60, 17)
+	view = screentest.Filled(t, p, s, 60, 17)
 	assert.Contains(t, view, "check: plate 1 to plate 3")
 	assert.Contains(t, view, "Both diagonals must be")
 	requireFigure(t, view, "242.1")
-	next, ticked, changes := trial.After(p, s, trial.Keys("v p enter enter")...)
+	next, ticked, changes := screentest.After(p, s, screentest.Keys("v p enter enter")...)
 	assert.Contains(t, changes[0].Say+changes[1].Say, "from mark to mark")
 	assert.True(t, ticked.Ticked["from plate 1 to plate 3"])
 	assert.Equal(t, at+1, next.(screenType).at)
-	next, _, _ = trial.After(next, ticked, trial.Keys("up")...)
-	assert.Contains(t, trial.Filled(t, next, ticked, 60, 17), "[x] it says so")
-	trial.Golden(t, "check", p, s, trial.NoPlan)
+	next, _, _ = screentest.After(next, ticked, screentest.Keys("up")...)
+	assert.Contains(t, screentest.Filled(t, next, ticked, 60, 17), "[x] it says so")
+	screentest.Golden(t, "check", p, s, screentest.NoPlan)
 }

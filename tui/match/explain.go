@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 )
 
 // bolt is what a matching point is, at most 50 columns wide.
@@ -25,7 +25,7 @@ var tells = []string{
 }
 
 // beside explains matching points until the first one is there.
-func beside(_ entry.Entry, s desk.State, w, h int) (text string, rows int) {
+func beside(_ entryscreen.Entry, s desk.State, w, h int) (text string, rows int) {
 	if len(s.Job.Ties) > 0 {
 		return "", 0
 	}

@@ -7,8 +7,8 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
-	"bench.example/undermark/tui/things"
+	"bench.example/undermark/tui/entryscreen"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/vehicles"
 )
 
@@ -71,9 +71,9 @@ func (f fit) left(name string) (off geometry.Point, known bool) {
 }
 
 // picked is the name of the point the keys act on.
-func picked(e entry.Entry, s desk.State) (name string, ok bool) {
+func picked(e entryscreen.Entry, s desk.State) (name string, ok bool) {
 	sheet, there := e.Here(s)
-	thing, isThing := sheet.(things.Sheet)
+	thing, isThing := sheet.(features.Sheet)
 	if !there || !isThing || !thing.Real(s.Job) {
 		return "", false
 	}

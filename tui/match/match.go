@@ -12,17 +12,17 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
-	"bench.example/undermark/tui/things"
 )
 
 // Screen is the screen "Match". It is a plain value.
-type Screen struct{ entry entry.Entry }
+type Screen struct{ entry entryscreen.Entry }
 
 // New returns the screen.
-func New() desk.Screen { return Screen{entry.New(&spec)} }
+func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 func bind(name, what string) key.Binding {
 	return key.NewBinding(key.WithKeys(name), key.WithHelp(name, what))
@@ -34,11 +34,11 @@ var (
 	keyAbove = bind("t", "swap the sides of those above")
 )
 
-var spec = entry.Spec{
+var spec = entryscreen.Spec{
 	Title: title, Row: row, Warn: wrongs, Beside: beside, Under: report, Plan: shown,
-	Sheets: func(s desk.State) []form.Sheet { return things.Ties.Sheets(s.Job) },
+	Sheets: func(s desk.State) []form.Sheet { return features.Ties.Sheets(s.Job) },
 	Empty:  "No matching point yet. n: a new one, read from below and from above.",
-	Fresh:  []entry.Fresh{{Key: bind("n", "new matching point"), List: things.Ties}},
+	Fresh:  []entryscreen.Fresh{{Key: bind("n", "new matching point"), List: features.Ties}},
 }
 
 // Title is what the header calls the screen.
@@ -77,7 +77,7 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 // use takes the point the keys act on out of the fit, or puts it back. Its readings stay.
 func (m Screen) use(s desk.State) desk.Change {
 	sheet, ok := m.entry.Synced(s).Here(s)
-	thing, isThing := sheet.(things.Sheet)
+	thing, isThing := sheet.(features.Sheet)
 	if !ok || !isThing || !thing.Real(s.Job) {
 		return desk.Change{Say: "Only a point with all its readings can be in the fit or out of it."}
 	}
@@ -139,7 +139,7 @@ func title(s desk.State) string {
 
 // row is a point's readings below and above side by side under its name, and what is left over of it.
 func row(sheet form.Sheet, s desk.State) form.Row {
-	thing := sheet.(things.Sheet)
+	thing := sheet.(features.Sheet)
 	name, _ := thing.Name(s.Job)
 	out := form.Row{Head: name}
 	if !thing.Real(s.Job) {
@@ -176,7 +176,7 @@ func wrongs(s desk.State) []string {
 }
 
 // shown are the arrows on the plan.
-func shown(e entry.Entry, s desk.State) plan.Options {
+func shown(e entryscreen.Entry, s desk.State) plan.Options {
 	tie := -1
 	if name, ok := picked(e, s); ok {
 		for i, t := range s.Job.Ties {

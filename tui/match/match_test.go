@@ -10,7 +10,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -33,8 +33,8 @@ const (
 )
 
 // tied is the sample van, tied from both sides by keys.
-func tied(t testing.TB, w, h int, points ...string) *rig.Rig {
-	r := rig.New(t, New(), untied(), w, h)
+func tied(t testing.TB, w, h int, points ...string) *screentest.Driver {
+	r := screentest.New(t, New(), untied(), w, h)
 	r.Type(strings.Join(points, "") + "<esc>")
 	require.Empty(t, r.State.Faults)
 	require.Len(t, r.State.Job.Ties, len(points))
@@ -79,7 +79,7 @@ func TestSwappedSidesAreSaidAndRepaired(t *testing.T) {
 		r := tied(t, 100, 27, first, second, third)
 		before := r.State.Job
 		wrong := before.WithTieSidesSwapped(c.below == "below")
-		typed := rig.New(t, New(), untied(), 100, 27)
+		typed := screentest.New(t, New(), untied(), 100, 27)
 		typed.Type(keysOf(wrong) + "<esc>")
 		require.Len(t, typed.State.Job.Ties, 3, "readings are taken though they contradict each other")
 		require.NotEmpty(t, typed.State.Faults)
@@ -162,14 +162,14 @@ func TestTwoPointsThatDisagreeInTheirDistance(t *testing.T) {
 }
 
 func TestPointsAtOnePlace(t *testing.T) {
-	r := rig.New(t, New(), untied(), 100, 27)
+	r := screentest.New(t, New(), untied(), 100, 27)
 	r.Type(first + strings.Replace(first[1:], "seat", "other", 1) + "<esc>")
 	require.Len(t, r.State.Job.Ties, 2)
 	assert.Contains(t, flat(r.View(100, 27)), "all at one place")
 }
 
 func TestAnUnfinishedPointIsKept(t *testing.T) {
-	r := rig.New(t, New(), untied(), 100, 27)
+	r := screentest.New(t, New(), untied(), 100, 27)
 	r.Type("nhole<enter>1400<enter>l300<esc>")
 	assert.Empty(t, r.State.Job.Ties)
 	assert.Contains(t, r.View(100, 27), "! needs")
@@ -177,14 +177,14 @@ func TestAnUnfinishedPointIsKept(t *testing.T) {
 	require.NoError(t, err)
 	s := r.State
 	s.Job = again
-	r = rig.New(t, New(), again, 100, 27)
+	r = screentest.New(t, New(), again, 100, 27)
 	r.Type("<enter><down><down><down>1395<enter>l297")
 	require.Len(t, r.State.Job.Ties, 1)
 	assert.Equal(t, "L 300", r.State.Job.Ties[0].Below[1].Text)
 }
 
 func TestAReadingThatRunsOnIsRefused(t *testing.T) {
-	r := rig.New(t, New(), vehicles.Demo(), 100, 27)
+	r := screentest.New(t, New(), vehicles.Demo(), 100, 27)
 	r.Type("<enter><down><wipe>+84")
 	assert.Equal(t, "2954", r.State.Job.Ties[0].Below[0].Text)
 	assert.Contains(t, r.View(100, 27), "! ")
@@ -212,15 +212,15 @@ func TestGoldens(t *testing.T) {
 			r := tied(t, w, h, points...)
 			r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
 		}
-		r := rig.New(t, New(), untied(), w, h)
+		r := screentest.New(t, New(), untied(), w, h)
 		r.Type("nseat bolt<enter>2954<enter>l328")
 		r.Golden(fmt.Sprintf("typing-%dx%d", w, h), w, h)
-		swapped := rig.New(t, New(), tied(t, w, h, first, second, third).State.Job.WithTieSidesSwapped(true), w, h)
+		swapped := screentest.New(t, New(), tied(t, w, h, first, second, third).State.Job.WithTieSidesSwapped(true), w, h)
 		swapped.Golden(fmt.Sprintf("swapped-%dx%d", w, h), w, h)
 	}
 }
 
 func TestWildHands(t *testing.T) {
-	rig.Wild(t, New, vehicles.Demo())
-	rig.Wild(t, New, tied(t, 100, 27, first, second, third).State.Job.WithTieSidesSwapped(true))
+	screentest.Wild(t, New, vehicles.Demo())
+	screentest.Wild(t, New, tied(t, 100, 27, first, second, third).State.Job.WithTieSidesSwapped(true))
 }

@@ -11,12 +11,12 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/words"
 )
 
 // report is what the points come to, under the plan: what must be done first, then how well they fit.
-func report(e entry.Entry, s desk.State, w, h int) []string {
+func report(e entryscreen.Entry, s desk.State, w, h int) []string {
 	p := page{s: s, fit: matched(s), w: w}
 	name, isTie := picked(e, s)
 	switch {

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
@@ -126,7 +126,7 @@ var hookSlots = form.Slots{
 func errorSlots() form.Slots {
 	frames := hook("frames", "two frames ±", "", form.NotLess0, mm(vehicles.Job.Frames),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Frames })
-	return append(form.Slots{frames}, entry.Errors()...)
+	return append(form.Slots{frames}, entryscreen.Errors()...)
 }
 
 // apart is how far the hooks below and above differ in height, mm.

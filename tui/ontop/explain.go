@@ -6,7 +6,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 )
 
 // topic is what is explained for a field: a drawing, a question in plain words, and what the numbers come to.
@@ -59,7 +59,7 @@ var topics = map[card]map[string]topic{
 }
 
 // topicOf is what is explained now, ok false for what explains itself.
-func topicOf(e entry.Entry, s desk.State) (t topic, ok bool) {
+func topicOf(e entryscreen.Entry, s desk.State) (t topic, ok bool) {
 	here, _ := e.Here(s)
 	h, isCard := here.(sheet)
 	if !isCard {
@@ -73,7 +73,7 @@ func topicOf(e entry.Entry, s desk.State) (t topic, ok bool) {
 }
 
 // beside paints what is explained into w columns; rows is how many it needs, 0 for nothing to explain.
-func beside(e entry.Entry, s desk.State, w, _ int) (text string, rows int) {
+func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	t, ok := topicOf(e, s)
 	if !ok {
 		return "", 0

@@ -10,22 +10,22 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
-	"bench.example/undermark/tui/things"
 )
 
 // Screen is the screen "On top". It is a plain value.
-type Screen struct{ entry entry.Entry }
+type Screen struct{ entry entryscreen.Entry }
 
 // New returns the screen.
-func New() desk.Screen { return Screen{entry.New(&spec)} }
+func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
-var spec = entry.Spec{
-	Title: func(s desk.State) string { return fmt.Sprintf("On top: %d fittings", things.Fittings.Rows(s.Job)) },
+var spec = entryscreen.Spec{
+	Title: func(s desk.State) string { return fmt.Sprintf("On top: %d fittings", features.Fittings.Rows(s.Job)) },
 	Row:   row, Sheets: sheets, Warn: wrongs, Beside: beside, Above: true,
-	Fresh: []entry.Fresh{
-		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: things.Fittings},
+	Fresh: []entryscreen.Fresh{
+		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: features.Fittings},
 	},
 }
 
@@ -58,7 +58,7 @@ func sheets(s desk.State) []form.Sheet {
 	for c := range cards {
 		out = append(out, sheet{card(c)})
 	}
-	return append(out, things.Fittings.Sheets(s.Job)...)
+	return append(out, features.Fittings.Sheets(s.Job)...)
 }
 
 func row(of form.Sheet, s desk.State) form.Row {
@@ -66,7 +66,7 @@ func row(of form.Sheet, s desk.State) form.Row {
 		asks := h.card.asks(s.Job)
 		return form.Row{Text: cards[h.card].text, Right: asks, Fault: asks != ""}
 	}
-	thing := of.(things.Sheet)
+	thing := of.(features.Sheet)
 	name, _ := thing.Name(s.Job)
 	out := form.Row{Text: name}
 	if thing.Row == 0 {

@@ -9,12 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 func TestTheFloor(t *testing.T) {
-	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
 	r.Type("<enter><wipe>40<enter><wipe>3.2m<enter><wipe>1780<enter><wipe>31<enter><wipe>460<enter>")
 	assert.Equal(t, vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460}, r.State.Job.Floor)
 	assert.False(t, r.Screen.Typing(), "Enter behind the last field goes back to the list")
@@ -25,7 +25,7 @@ func TestTheFloor(t *testing.T) {
 }
 
 func TestTheHooks(t *testing.T) {
-	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
 	r.Type("<down><enter>150")
 	assert.Equal(t, vehicles.Some(150), r.State.Job.Datum.HookBelow)
 	assert.Contains(t, r.View(100, 27), "the slope takes 17.5 mm", "650 - sqrt(650^2 - 150^2), by hand 17.53")
@@ -49,7 +49,7 @@ func TestHooksOnOneEdgeAreNotAskedAbout(t *testing.T) {
 }
 
 func TestRowsOfABowArePasted(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<down><down><enter>")
 	r.Paste("-600\n0\n0\n20\n600\n4 furlongs")
 	assert.Equal(t, []vehicles.BowPoint{{Y: -600, Offset: 0}, {Y: 0, Offset: 20}}, r.State.Job.Bow)
@@ -59,7 +59,7 @@ func TestRowsOfABowArePasted(t *testing.T) {
 }
 
 func TestABlankLineMeasuresNothing(t *testing.T) {
-	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
 	r.Type("<enter>")
 	r.Paste("40\n\n1780\n31\n460\n")
 	assert.Equal(t, "4 lines taken", r.Said)
@@ -71,7 +71,7 @@ func TestABlankLineMeasuresNothing(t *testing.T) {
 // A row is taken when it is whole, and taken out when it is wiped; the readings follow: 652 from a bumper whose edge is
 // 10 forward where the crossmember's middle is.
 func TestABumperThatBows(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	before := r.State.Result.Plan.Obstructions[0].Prism.Footprint.Middle.X
 	r.Type("<down><down><enter>600")
 	assert.Empty(t, r.State.Job.Bow)
@@ -90,7 +90,7 @@ func TestABumperThatBows(t *testing.T) {
 }
 
 func TestTheHeater(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
 	r.Type("<down><down><down><down><enter>4")
 	assert.Equal(t, "4 kW", r.State.Job.Heater.Class)
 	r.Type("<right><right>")
@@ -123,7 +123,7 @@ func TestWhichWayTheWarmAirPoints(t *testing.T) {
 }
 
 func TestAFitting(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("nbattery box 2<enter>r1000<enter>+200<enter>l10<enter>+300<enter>0<enter>400")
 	require.Len(t, r.State.Job.Fittings, 2)
 	f := r.State.Job.Fittings[1]
@@ -133,7 +133,7 @@ func TestAFitting(t *testing.T) {
 }
 
 func TestANewFloorIsAGuessUntilMeasured(t *testing.T) {
-	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
+	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
 	assert.Contains(t, r.View(100, 27), "? 5 guesses: measure")
 	r.Type("<enter>")
 	assert.Contains(t, r.View(100, 27), "▸ from bumper")
@@ -155,7 +155,7 @@ func TestANewFloorIsAGuessUntilMeasured(t *testing.T) {
 }
 
 func TestANewJobAsks(t *testing.T) {
-	r := rig.New(t, New(), vehicles.NewJob("TL-09"), 60, 17)
+	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 60, 17)
 	view := r.View(60, 17)
 	for _, ask := range []string{"? 5 guesses: measure", "? held level", "? straight", "? how far off"} {
 		assert.Contains(t, view, ask)
@@ -192,7 +192,7 @@ func TestGoldens(t *testing.T) {
 		w, h := size[0], size[1]
 		for name, keys := range looks {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
-				r := rig.New(t, New(), rig.Van(t), w, h)
+				r := screentest.New(t, New(), screentest.Van(t), w, h)
 				r.Type(keys)
 				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
 			})
@@ -200,4 +200,4 @@ func TestGoldens(t *testing.T) {
 	}
 }
 
-func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }
+func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }

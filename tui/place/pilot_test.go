@@ -8,14 +8,14 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 // drilledAt is the trial job with its pilot hole measured from below. Where it was meant the tape reads
 // sqrt(1210^2 + 150^2) = 1219.3 from the bumper and 890 - 240 = 650 from the left edge.
 func drilledAt(t *testing.T, x, y string) desk.State {
-	_, s, _ := trial.After(New(), trial.State(t), trial.Keys("m "+x+" enter "+y+" enter")...)
+	_, s, _ := screentest.After(New(), screentest.State(t), screentest.Keys("m "+x+" enter "+y+" enter")...)
 	require.NotNil(t, s.Job.Cut.Drilled)
 	require.Empty(t, s.Faults)
 	return s
@@ -31,30 +31,30 @@ func report(t *testing.T, s desk.State) rules.PilotReport {
 func TestAnExplanationIsPutRightWithOneKey(t *testing.T) {
 	s := drilledAt(t, "1229.3", "L650")
 	require.False(t, report(t, s).Explained)
-	view := trial.Filled(t, New(), s, 100, 27)
+	view := screentest.Filled(t, New(), s, 100, 27)
 	assert.Contains(t, view, "more than the tapes")
-	listed, _, _ := trial.After(New(), s, trial.Keys("e")...)
+	listed, _, _ := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.True(t, listed.Typing(), "letters choose")
-	assert.Contains(t, trial.Filled(t, listed, s, 160, 47), "misreading by 10 mm")
+	assert.Contains(t, screentest.Filled(t, listed, s, 160, 47), "misreading by 10 mm")
 	for i, slip := range report(t, s).Slips {
-		closed, after, changes := trial.After(listed, s, trial.Keys(string(rune('a'+i)))...)
+		closed, after, changes := screentest.After(listed, s, screentest.Keys(string(rune('a'+i)))...)
 		assert.False(t, closed.Typing())
 		require.NotNil(t, changes[0].Job, slip.Text)
 		assert.Empty(t, changes[0].Step, "an undo step of its own")
 		p, ok := rules.PilotCheck(after.Result)
 		assert.True(t, !ok || p.Explained, slip.Text)
 	}
-	left, after, _ := trial.After(listed, s, trial.Keys("z 1 esc")...)
+	left, after, _ := screentest.After(listed, s, screentest.Keys("z 1 esc")...)
 	assert.False(t, left.Typing())
 	assert.Equal(t, s.Job, after.Job)
 }
 
 func TestAHoleThatTheTapesExplain(t *testing.T) {
 	s := drilledAt(t, "1221", "L651")
-	view := trial.Filled(t, New(), s, 160, 47)
+	view := screentest.Filled(t, New(), s, 160, 47)
 	assert.Contains(t, view, "the tapes explain it")
 	assert.Contains(t, view, "Judged at the hole")
-	_, _, changes := trial.After(New(), s, trial.Keys("e")...)
+	_, _, changes := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.Nil(t, changes[0].Job, "there is nothing to explain")
 }
 
@@ -63,7 +63,7 @@ func TestTheBestMoveWithOneKey(t *testing.T) {
 	s := drilledAt(t, "1225.3", "L650")
 	before := report(t, s)
 	require.True(t, better(before))
-	_, after, changes := trial.After(New(), s, trial.Keys("w")...)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("w")...)
 	require.NotNil(t, changes[0].Job)
 	assert.Contains(t, changes[0].Say, "of the pilot hole")
 	assert.Nil(t, after.Job.Cut.Drilled, "judged where the saw will go")
@@ -88,7 +88,7 @@ func worstAtCut(r rules.Result) float64 {
 
 func TestExplanationsInPictures(t *testing.T) {
 	s := drilledAt(t, "1229.3", "L650")
-	trial.Golden(t, "off", New(), s, planArea)
-	listed, _, _ := trial.After(New(), s, trial.Keys("e")...)
-	trial.Golden(t, "explained", listed, s, planArea)
+	screentest.Golden(t, "off", New(), s, planArea)
+	listed, _, _ := screentest.After(New(), s, screentest.Keys("e")...)
+	screentest.Golden(t, "explained", listed, s, planArea)
 }

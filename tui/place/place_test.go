@@ -15,30 +15,30 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 type page = screen
 
 func TestPictures(t *testing.T) {
-	s := trial.State(t)
-	trial.Golden(t, "cut", New(), s, planArea)
-	run, _, _ := trial.After(New(), s, trial.Keys("tab n")...)
-	trial.Golden(t, "exhaust", run, s, planArea)
-	asked, _, _ := trial.After(New(), s, trial.Keys("t 1219.3 enter L650")...)
-	trial.Golden(t, "typing", asked, s, planArea)
-	_, after, _ := trial.After(New(), s, trial.Keys("m 1222 enter L652 enter")...)
-	trial.Golden(t, "drilled", New(), after, planArea)
-	s = trial.Judged(s, withoutCut(s.Job))
-	trial.Golden(t, "none", New(), s, planArea)
+	s := screentest.State(t)
+	screentest.Golden(t, "cut", New(), s, planArea)
+	run, _, _ := screentest.After(New(), s, screentest.Keys("tab n")...)
+	screentest.Golden(t, "exhaust", run, s, planArea)
+	asked, _, _ := screentest.After(New(), s, screentest.Keys("t 1219.3 enter L650")...)
+	screentest.Golden(t, "typing", asked, s, planArea)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("m 1222 enter L652 enter")...)
+	screentest.Golden(t, "drilled", New(), after, planArea)
+	s = screentest.Judged(s, withoutCut(s.Job))
+	screentest.Golden(t, "none", New(), s, planArea)
 	s.Faults = []vehicles.Fault{{Key: "obstruction[0].x", Text: "the tape reads 10 mm, but its ends are 55 mm apart in height"}}
-	trial.Golden(t, "fault", New(), s, planArea)
+	screentest.Golden(t, "fault", New(), s, planArea)
 }
 
-func planArea(w, h int) trial.Area {
+func planArea(w, h int) screentest.Area {
 	planW, planH := sizes(w, h)
-	return trial.Area{W: planW, H: planH}
+	return screentest.Area{W: planW, H: planH}
 }
 
 func withoutCut(j vehicles.Job) vehicles.Job {
@@ -57,13 +57,13 @@ func TestArrowsMoveTheWaySeen(t *testing.T) {
 		{"right", scene.Below, 10, 0}, {"left", scene.Below, -10, 0}, {"up", scene.Below, 0, -10}, {"down", scene.Below, 0, 10},
 		{"right", scene.Above, 10, 0}, {"left", scene.Above, -10, 0}, {"up", scene.Above, 0, 10}, {"down", scene.Above, 0, -10},
 	} {
-		s := trial.State(t)
+		s := screentest.State(t)
 		s.Camera.View = c.view
-		_, after, changes := trial.After(New(), s, trial.Keys(c.arrow)...)
+		_, after, changes := screentest.After(New(), s, screentest.Keys(c.arrow)...)
 		assert.Equal(t, [2]float64{1210 + c.dx, 240 + c.dy}, after.Job.Cut.At, "%s, view %d", c.arrow, c.view)
 		assert.Equal(t, "move cut", changes[0].Step)
 
-		_, after, changes = trial.After(New(), s, trial.Keys("tab n "+c.arrow)...)
+		_, after, changes = screentest.After(New(), s, screentest.Keys("tab n "+c.arrow)...)
 		assert.Equal(t, vehicles.RunPoint{X: 900 + c.dx, Y: 620 + c.dy, Drop: 160}, after.Job.Exhaust.Path[1])
 		assert.Equal(t, "move exhaust point 2", changes[2].Step)
 	}
@@ -72,10 +72,10 @@ func TestArrowsMoveTheWaySeen(t *testing.T) {
 // The picture itself must agree: what was moved up is drawn higher.
 func TestThePictureFollowsTheArrow(t *testing.T) {
 	for _, view := range []scene.View{scene.Below, scene.Above} {
-		s := trial.State(t)
+		s := screentest.State(t)
 		s.Camera = desk.Camera{View: view, Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
-		p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
-		_, up, _ := trial.After(p, s, trial.Keys("s up up")...)
+		p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
+		_, up, _ := screentest.After(p, s, screentest.Keys("s up up")...)
 		before, after := heightOfCut(t, p, s), heightOfCut(t, p, up)
 		assert.Less(t, after, before, "view %d", view)
 	}
@@ -98,20 +98,20 @@ func heightOfCut(t *testing.T, p desk.Screen, s desk.State) int {
 }
 
 func TestSteps(t *testing.T) {
-	s := trial.State(t)
-	_, after, _ := trial.After(New(), s, trial.Keys("s right s right s right")...)
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("s right s right s right")...)
 	assert.Equal(t, 1210+50+1+10., after.Job.Cut.At[0])
-	assert.Contains(t, trial.Filled(t, New(), s, 60, 17), "step 10 mm")
+	assert.Contains(t, screentest.Filled(t, New(), s, 60, 17), "step 10 mm")
 	s.Settings.Units = desk.Inches
-	_, after, _ = trial.After(New(), s, trial.Keys("s s right")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("s s right")...)
 	assert.InDelta(t, 1210+25.4/16, after.Job.Cut.At[0], 1e-9, "a sixteenth")
-	assert.Contains(t, trial.Filled(t, New(), s, 60, 17), `step 3/8"`)
+	assert.Contains(t, screentest.Filled(t, New(), s, 60, 17), `step 3/8"`)
 }
 
 // A row of arrow moves is one undo step: all have one name.
 func TestARowOfMovesIsOneStep(t *testing.T) {
-	s := trial.State(t)
-	_, _, changes := trial.After(New(), s, trial.Keys("up up s left right , . t 1000 enter 100 enter")...)
+	s := screentest.State(t)
+	_, _, changes := screentest.After(New(), s, screentest.Keys("up up s left right , . t 1000 enter 100 enter")...)
 	steps := []string{}
 	for _, c := range changes {
 		if c.Job != nil {
@@ -123,7 +123,7 @@ func TestARowOfMovesIsOneStep(t *testing.T) {
 
 func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		_, after := trial.Wander(t, New(), "up", "down", "left", "right", "s", "tab", "n", "p", "r", "d", "i", "a", "x", "o", ",", ".", "v",
+		_, after := screentest.Wander(t, New(), "up", "down", "left", "right", "s", "tab", "n", "p", "r", "d", "i", "a", "x", "o", ",", ".", "v",
 			"g", "f", "+", "-", "l", "t", "m", "k", "enter", "esc", "t 900 enter 100 enter", "t 900 enter R300 enter 120 enter",
 			"m 1222 enter L652 enter", "k 45 enter 100 enter", "t 1 enter")
 		_, err := vehicles.ParseJob(after.Job.Format(), "job.toml")
@@ -132,23 +132,23 @@ func TestWandering(t *testing.T) {
 }
 
 func TestFieldsGoWithWhatTheyAreOf(t *testing.T) {
-	s := trial.State(t)
-	gone := trial.Judged(s, withoutCut(s.Job))
+	s := screentest.State(t)
+	gone := screentest.Judged(s, withoutCut(s.Job))
 	for _, key := range []string{"t", "m", "k"} {
-		p, _, _ := trial.After(New(), s, trial.Keys(key)...)
-		assert.Contains(t, trial.Filled(t, p, gone, 60, 17), "No cut yet")
-		p, _, _ = trial.After(p, gone, trial.Keys("1 enter")...)
+		p, _, _ := screentest.After(New(), s, screentest.Keys(key)...)
+		assert.Contains(t, screentest.Filled(t, p, gone, 60, 17), "No cut yet")
+		p, _, _ = screentest.After(p, gone, screentest.Keys("1 enter")...)
 		assert.False(t, p.Typing())
 	}
 }
 
 func TestTheViewFollowsWhatIsMoved(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 2}
-	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
-	_, after, changes := trial.After(p, s, trial.Keys("right")...)
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
+	_, after, changes := screentest.After(p, s, screentest.Keys("right")...)
 	assert.Nil(t, changes[0].Camera, "it is in sight")
-	_, after, _ = trial.After(p, after, trial.Keys("tab n n")...)
+	_, after, _ = screentest.After(p, after, screentest.Keys("tab n n")...)
 	assert.Equal(t, geometry.Point{X: 300, Y: 640}, after.Camera.Middle)
 	assert.Equal(t, 2., after.Camera.Scale)
 }
@@ -162,8 +162,8 @@ func TestTypedPlaces(t *testing.T) {
 		`48" enter 10" enter`:       {math.Sqrt(1219.2*1219.2 - 150*150), 254},
 		"1000 up 1100 down 0 enter": {math.Sqrt(11001000*11001000 - 150*150), 0},
 	} {
-		s := trial.State(t)
-		p, after, changes := trial.After(New(), s, trial.Keys("t "+typed)...)
+		s := screentest.State(t)
+		p, after, changes := screentest.After(New(), s, screentest.Keys("t "+typed)...)
 		if want[0] > 20000 {
 			assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At, "%s is no place", typed)
 			assert.True(t, p.Typing())
@@ -178,11 +178,11 @@ func TestTypedPlaces(t *testing.T) {
 
 // What the tape must say at a typed place is what was typed.
 func TestTypedReadingsComeBack(t *testing.T) {
-	base := trial.State(t)
+	base := screentest.State(t)
 	rapid.Check(t, func(t *rapid.T) {
 		x := float64(rapid.IntRange(3000, 30000).Draw(t, "x")) / 10
 		left := float64(rapid.IntRange(500, 17000).Draw(t, "left")) / 10
-		_, after, _ := trial.After(New(), base, trial.Keys(fmt.Sprintf("t %.1f enter L%.1f enter", x, left))...)
+		_, after, _ := screentest.After(New(), base, screentest.Keys(fmt.Sprintf("t %.1f enter L%.1f enter", x, left))...)
 		below := after.Marks.Marks[0].Below
 		require.Equal(t, survey.Format(x, desk.Millimetres), survey.Format(below.Bumper, desk.Millimetres))
 		require.Equal(t, survey.Format(left, desk.Millimetres), survey.Format(below.Left, desk.Millimetres))
@@ -199,78 +199,78 @@ func TestWrongPlacesAreNotTaken(t *testing.T) {
 		"-1200 enter 100 enter":    "put the text right",
 		"1200 enter L 21000 enter": "put the text right",
 	} {
-		s := trial.State(t)
-		p, after, changes := trial.After(New(), s, trial.Keys("t "+typed)...)
+		s := screentest.State(t)
+		p, after, changes := screentest.After(New(), s, screentest.Keys("t "+typed)...)
 		assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At, typed)
 		assert.Contains(t, changes[len(changes)-1].Say, says, typed)
 		assert.True(t, p.Typing(), typed)
-		p, _, _ = trial.After(p, s, trial.Keys("esc")...)
+		p, _, _ = screentest.After(p, s, screentest.Keys("esc")...)
 		assert.False(t, p.Typing())
 	}
 }
 
 func TestLettersBelongToTheField(t *testing.T) {
-	s := trial.State(t)
-	p, after, _ := trial.After(New(), s, trial.Keys("t svxad")...)
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("t svxad")...)
 	assert.True(t, p.Typing())
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At)
 	assert.Equal(t, s.Camera, after.Camera)
 }
 
 func TestPilot(t *testing.T) {
-	s := trial.State(t)
-	_, after, _ := trial.After(New(), s, trial.Keys("m 1222 enter L652 enter")...)
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("m 1222 enter L652 enter")...)
 	require.NotNil(t, after.Job.Cut.Drilled)
 	assert.Equal(t, "1222", after.Job.Cut.Drilled[0].Text)
 	assert.Equal(t, "L 652", after.Job.Cut.Drilled[1].Text)
 	assert.Equal(t, [2]float64{1210, 240}, after.Job.Cut.At)
 	// The sample of the outputs' contract: off by 2.8 and -2, which is 3.4 mm; the centre may move 59.5.
-	assert.Contains(t, trial.Filled(t, New(), after, 60, 17), "Pilot 3.4 mm off (2.8 mm forward, 2 mm right), ± 3.3: the")
+	assert.Contains(t, screentest.Filled(t, New(), after, 60, 17), "Pilot 3.4 mm off (2.8 mm forward, 2 mm right), ± 3.3: the")
 
-	p, again, _ := trial.After(New(), after, trial.Keys("m backspace backspace backspace backspace enter"+strings.Repeat(" backspace", 5)+" enter")...)
+	p, again, _ := screentest.After(New(), after, screentest.Keys("m backspace backspace backspace backspace enter"+strings.Repeat(" backspace", 5)+" enter")...)
 	assert.False(t, p.Typing())
 	assert.Nil(t, again.Job.Cut.Drilled, "both blank: not drilled")
 }
 
 func TestNoCutYet(t *testing.T) {
-	s := trial.State(t)
-	s = trial.Judged(s, withoutCut(s.Job))
-	_, after, changes := trial.After(New(), s, trial.Keys("up enter")...)
+	s := screentest.State(t)
+	s = screentest.Judged(s, withoutCut(s.Job))
+	_, after, changes := screentest.After(New(), s, screentest.Keys("up enter")...)
 	assert.Contains(t, changes[0].Say, "No cut")
 	require.NotNil(t, after.Job.Cut)
 	assert.Equal(t, vehicles.Cut{At: [2]float64{1640, 0}, Across: 127}, *after.Job.Cut, "in the middle of the floor")
 	s.Camera = desk.Camera{Middle: geometry.Point{X: 1000.4, Y: -200.6}, Scale: 5}
-	_, after, _ = trial.After(New(), s, trial.Keys("enter")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("enter")...)
 	assert.Equal(t, [2]float64{1000, -201}, after.Job.Cut.At, "in the middle of the view")
 }
 
 func TestTaps(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
-	p, _, _ := trial.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
 	tap := tea.MouseMsg{X: 20, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
 	_, _, spot := p.(page).pane.Update(tap, s)
 	require.NotNil(t, spot)
-	_, after, _ := trial.After(p, s, tap)
+	_, after, _ := screentest.After(p, s, tap)
 	assert.Equal(t, [2]float64{math.Round(spot.X), math.Round(spot.Y)}, after.Job.Cut.At)
 
-	asking, after, _ := trial.After(p, s, append(trial.Keys("t"), tap)...)
+	asking, after, _ := screentest.After(p, s, append(screentest.Keys("t"), tap)...)
 	assert.False(t, asking.Typing(), "a tap elsewhere leaves the fields")
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At)
 
 	beside := tea.MouseMsg{X: 90, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
-	_, after, _ = trial.After(p, s, beside)
+	_, after, _ = screentest.After(p, s, beside)
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At, "a tap beside the plan moves nothing")
 }
 
 func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	assert.Empty(t, leaning(s))
-	p, after, _ := trial.After(New(), s, trial.Keys("right")...)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("right")...)
 	require.Len(t, leaning(after), 2)
 	assert.InDelta(t, 10, leaning(after)[0].aside, 1e-9)
-	assert.Contains(t, trial.Filled(t, p, after, 60, 17), "First leg aside: exhaust 10, intake 10")
-	_, after, _ = trial.After(p, after, trial.Keys("o")...)
+	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "First leg aside: exhaust 10, intake 10")
+	_, after, _ = screentest.After(p, after, screentest.Keys("o")...)
 	assert.Empty(t, leaning(after))
 	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, after.Job.Exhaust.Path[0])
 	assert.Equal(t, vehicles.RunPoint{X: 1185, Y: 265, Drop: 110}, after.Job.Intake.Path[0])
@@ -282,15 +282,15 @@ func TestTurning(t *testing.T) {
 		",": {scene.Above: 15, scene.Below: 345}, ".": {scene.Above: 345, scene.Below: 15},
 	} {
 		for view, yaw := range want {
-			s := trial.State(t)
+			s := screentest.State(t)
 			s.Camera.View = view
-			_, after, _ := trial.After(New(), s, trial.Keys(key)...)
+			_, after, _ := screentest.After(New(), s, screentest.Keys(key)...)
 			assert.InDelta(t, yaw, after.Job.Heater.Yaw, 1e-9)
 			assert.Contains(t, string(after.Job.Format()), "yaw", "it is written to the file")
 		}
 	}
-	s := trial.State(t)
-	_, after, _ := trial.After(New(), s, trial.Keys(strings.Repeat(", ", 24))...)
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys(strings.Repeat(", ", 24))...)
 	assert.Zero(t, after.Job.Heater.Yaw, "24 times 15 degrees is once round")
 	assert.Equal(t, "15° left", facing(15, s))
 	assert.Equal(t, "15° right", facing(345, s))
@@ -298,12 +298,12 @@ func TestTurning(t *testing.T) {
 }
 
 func TestCollarAndPipe(t *testing.T) {
-	s := trial.State(t)
-	_, after, _ := trial.After(New(), s, trial.Keys("k backspace backspace 60 enter backspace backspace backspace 120 enter")...)
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 60 enter backspace backspace backspace 120 enter")...)
 	assert.Equal(t, vehicles.Some(60), after.Job.Heater.Turret)
 	assert.Equal(t, 120., after.Job.Cut.Across)
 	assert.NotZero(t, after.Job.Heater.Given&vehicles.HasTurret)
-	_, after, _ = trial.After(New(), s, trial.Keys("tab k backspace backspace 24 enter backspace backspace 75 enter")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("tab k backspace backspace 24 enter backspace backspace 75 enter")...)
 	assert.Equal(t, 24., after.Job.Exhaust.Across)
 	assert.Equal(t, vehicles.Some(75), after.Job.Exhaust.Bend)
 }

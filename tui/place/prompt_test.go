@@ -9,17 +9,17 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 )
 
 func TestNoPartOfARefusedPlaceIsShown(t *testing.T) {
-	s := trial.State(t)
-	p, after, _ := trial.After(New(), s, trial.Keys("t 1219 enter L652")...)
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("t 1219 enter L652")...)
 	assert.Contains(t, ansi.Strip(p.View(after, 100, 27)), "x 1209.7,", "sqrt(1219^2 - 150^2) = 1209.74")
-	p, after, _ = trial.After(p, after, trial.Keys("up 1219x down")...)
+	p, after, _ = screentest.After(p, after, screentest.Keys("up 1219x down")...)
 	assert.NotContains(t, ansi.Strip(p.View(after, 100, 27)), "x 1209.7,")
 	assert.Contains(t, ansi.Strip(p.View(after, 100, 27)), "1219x")
-	p, after, _ = trial.After(p, after, trial.Keys("enter")...)
+	p, after, _ = screentest.After(p, after, screentest.Keys("enter")...)
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At)
 	assert.True(t, p.Typing())
 }
@@ -29,43 +29,43 @@ func pasted(text string) tea.Msg {
 }
 
 func TestAPlaceIsPasted(t *testing.T) {
-	s := trial.State(t)
-	p, after, changes := trial.After(New(), s, append(trial.Keys("t"), pasted("1219\nL 652\n"))...)
+	s := screentest.State(t)
+	p, after, changes := screentest.After(New(), s, append(screentest.Keys("t"), pasted("1219\nL 652\n"))...)
 	assert.Equal(t, desk.Change{}, changes[1], "nothing is taken before Enter")
 	assert.Contains(t, ansi.Strip(p.View(after, 100, 27)), "x 1209.7,")
-	_, after, _ = trial.After(p, after, trial.Keys("enter")...)
+	_, after, _ = screentest.After(p, after, screentest.Keys("enter")...)
 	assert.Equal(t, 1209.74, after.Job.Cut.At[0])
 }
 
 func TestAPasteThatNoPlaceTakesChangesNothing(t *testing.T) {
-	s := trial.State(t)
-	p, after, _ := trial.After(New(), s, trial.Keys("t 1219 enter L652 up")...)
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("t 1219 enter L652 up")...)
 	before := p.View(after, 100, 27)
 	for text, says := range map[string]string{
 		"1\n2\n3":                 "too long: 3 lines, 2 fields left; nothing was changed",
 		strings.Repeat("7", 2001): "too long: more than 2000 characters; nothing was changed",
 		"\n":                      "there is no text in what was pasted; nothing was changed",
 	} {
-		next, _, changes := trial.After(p, after, pasted(text))
+		next, _, changes := screentest.After(p, after, pasted(text))
 		assert.Equal(t, desk.Change{Say: says}, changes[0])
 		assert.Equal(t, before, next.View(after, 100, 27))
 	}
-	p, after, _ = trial.After(p, after, pasted("12x\n600"))
+	p, after, _ = screentest.After(p, after, pasted("12x\n600"))
 	view := ansi.Strip(p.View(after, 100, 27))
 	assert.Contains(t, view, "12x", "what can't be read stays in its field with the reason")
 	assert.NotContains(t, view, "x 1209.7,")
 }
 
 func TestPastedTextTakesNoneOfThePlaces(t *testing.T) {
-	s := trial.State(t)
-	p, after, _ := trial.After(New(), s, trial.Keys("c")...)
-	p, _, changes := trial.After(p, after, pasted("a"))
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("c")...)
+	p, _, changes := screentest.After(p, after, pasted("a"))
 	assert.Equal(t, desk.Change{}, changes[0])
 	assert.True(t, p.Typing(), "the list stays")
 }
 
 func TestWhatStandsInAPromptIsTypedOver(t *testing.T) {
-	s := trial.State(t)
-	_, after, _ := trial.After(New(), s, trial.Keys("k enter 102 enter")...)
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("k enter 102 enter")...)
 	assert.Equal(t, 102., after.Job.Cut.Across)
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -19,30 +19,30 @@ func TestArrowsStopAtTheLongestLength(t *testing.T) {
 	}{
 		{"right down", [2]float64{edge, edge}}, {"left up", [2]float64{edge - 14, edge - 14}},
 	} {
-		s := trial.State(t)
+		s := screentest.State(t)
 		cut, run := *s.Job.Cut, *s.Job.Exhaust
 		cut.At = [2]float64{edge - 4, edge - 4}
 		run.Path = run.Path.With(1, vehicles.RunPoint{X: edge - 4, Y: edge - 4, Drop: edge - 4})
 		s.Job = s.Job.WithCut(cut).WithExhaust(run)
-		_, after, _ := trial.After(New(), s, trial.Keys(c.keys)...)
+		_, after, _ := screentest.After(New(), s, screentest.Keys(c.keys)...)
 		assert.Equal(t, c.want, after.Job.Cut.At, c.keys)
-		_, after, _ = trial.After(New(), s, trial.Keys("tab n "+c.keys)...)
+		_, after, _ = screentest.After(New(), s, screentest.Keys("tab n "+c.keys)...)
 		point := after.Job.Exhaust.Path[1]
 		assert.Equal(t, c.want, [2]float64{point.X, point.Y}, c.keys)
-		_, after, _ = trial.After(New(), s, trial.Keys("tab n d")...)
+		_, after, _ = screentest.After(New(), s, screentest.Keys("tab n d")...)
 		assert.Equal(t, float64(edge), after.Job.Exhaust.Path[1].Drop)
 	}
 }
 
 // A first point starts under its stub, the next ones go on from the last two: not beyond either.
 func TestAddedPointsStopAtTheLongestLength(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	cut, run, heater := *s.Job.Cut, *s.Job.Exhaust, *s.Job.Heater
 	cut.At = [2]float64{survey.Longest, survey.Longest}
 	heater.StubDrop = survey.Longest
 	run.Path, run.Muffler, run.Clips = nil, nil, nil
-	s = trial.Judged(s, s.Job.WithCut(cut).WithHeater(heater).WithExhaust(run))
-	_, after, _ := trial.After(New(), s, trial.Keys("tab a a a")...)
+	s = screentest.Judged(s, s.Job.WithCut(cut).WithHeater(heater).WithExhaust(run))
+	_, after, _ := screentest.After(New(), s, screentest.Keys("tab a a a")...)
 	assert.Len(t, after.Job.Exhaust.Path, 3)
 	_, err := vehicles.ParseJob(after.Job.Format(), "edge.toml")
 	assert.NoError(t, err, "%v", after.Job.Exhaust.Path)
@@ -50,10 +50,10 @@ func TestAddedPointsStopAtTheLongestLength(t *testing.T) {
 
 // The same on the other side of the bumper and of the centreline.
 func TestArrowsStopAtTheLongestLengthBehind(t *testing.T) {
-	s := trial.State(t)
+	s := screentest.State(t)
 	cut := *s.Job.Cut
 	cut.At = [2]float64{4 - survey.Longest, 4 - survey.Longest}
 	s.Job = s.Job.WithCut(cut)
-	_, after, _ := trial.After(New(), s, trial.Keys("left up")...)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("left up")...)
 	assert.Equal(t, [2]float64{-survey.Longest, -survey.Longest}, after.Job.Cut.At)
 }

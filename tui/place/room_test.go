@@ -12,7 +12,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/figures/trial"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -29,7 +29,7 @@ func leastAtCut(s desk.State) float64 {
 
 // demo is the demo's van, whose floor is crowded and whose cut is foul.
 func demo(t require.TestingT) desk.State {
-	return trial.Judged(desk.State{Selected: -1}, vehicles.Demo())
+	return screentest.Judged(desk.State{Selected: -1}, vehicles.Demo())
 }
 
 // Going from area to area, every place judged again has what the line at the foot says to spare, less each time, and the
@@ -42,7 +42,7 @@ func TestFromAreaToArea(t *testing.T) {
 	var began [2]float64
 	for i, area := range first {
 		var changes []desk.Change
-		p, s, changes = trial.After(p, s, trial.Keys("n")...)
+		p, s, changes = screentest.After(p, s, screentest.Keys("n")...)
 		margin := leastAtCut(s)
 		assert.InDelta(t, area.Best.Margin, margin, 0.02, area.Name)
 		assert.LessOrEqual(t, margin, last+0.02)
@@ -51,17 +51,17 @@ func TestFromAreaToArea(t *testing.T) {
 			began = s.Job.Cut.At
 		}
 	}
-	_, s, _ = trial.After(p, s, trial.Keys("n")...)
+	_, s, _ = screentest.After(p, s, screentest.Keys("n")...)
 	assert.Equal(t, began, s.Job.Cut.At)
 }
 
 func TestToTheNearestOpenPlace(t *testing.T) {
 	s := demo(t)
 	require.Negative(t, leastAtCut(s), "the demo's cut starts foul")
-	_, after, _ := trial.After(New(), s, trial.Keys("j")...)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("j")...)
 	assert.InDelta(t, 0, leastAtCut(after), 0.05)
 	assert.GreaterOrEqual(t, leastAtCut(after), 0.)
-	_, again, changes := trial.After(New(), after, trial.Keys("j")...)
+	_, again, changes := screentest.After(New(), after, screentest.Keys("j")...)
 	assert.Equal(t, after.Job.Cut.At, again.Job.Cut.At)
 	assert.Contains(t, changes[0].Say, "already")
 }
@@ -69,18 +69,18 @@ func TestToTheNearestOpenPlace(t *testing.T) {
 // Whatever arrows are pressed, a cut that stays on open floor stays open when it is judged.
 func TestTheArrowsStayOnOpenFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p, s, _ := trial.After(New(), demo(t), trial.Keys("j y s")...)
+		p, s, _ := screentest.After(New(), demo(t), screentest.Keys("j y s")...)
 		before := s.Job.Cut.At
 		for range rapid.IntRange(1, 12).Draw(t, "presses") {
 			arrow := rapid.SampledFrom([]string{"up", "down", "left", "right", "s"}).Draw(t, "arrow")
-			p, s, _ = trial.After(p, s, trial.Keys(arrow)...)
+			p, s, _ = screentest.After(p, s, screentest.Keys(arrow)...)
 			require.GreaterOrEqual(t, leastAtCut(s), -1e-6, "from %v to %v", before, s.Job.Cut.At)
 		}
 	})
 }
 
 func TestOffOpenFloorTheArrowsSayHowToGetThere(t *testing.T) {
-	_, s, changes := trial.After(New(), demo(t), trial.Keys("y right")...)
+	_, s, changes := screentest.After(New(), demo(t), screentest.Keys("y right")...)
 	assert.Nil(t, changes[1].Job)
 	assert.Contains(t, changes[1].Say, "j goes to the nearest")
 	assert.Equal(t, vehicles.Demo().Cut.At, s.Job.Cut.At)
@@ -89,9 +89,9 @@ func TestOffOpenFloorTheArrowsSayHowToGetThere(t *testing.T) {
 func TestADrilledHoleIsNotSentElsewhere(t *testing.T) {
 	s := demo(t)
 	drilled := vehicles.Pair{survey.FromNumber(1222, false), survey.FromNumber(240, false)}
-	s = trial.Judged(s, s.Job.WithDrilled(&drilled))
+	s = screentest.Judged(s, s.Job.WithDrilled(&drilled))
 	for _, key := range []string{"n", "j"} {
-		_, _, changes := trial.After(New(), s, trial.Keys(key)...)
+		_, _, changes := screentest.After(New(), s, screentest.Keys(key)...)
 		assert.Nil(t, changes[0].Job)
 		assert.Contains(t, changes[0].Say, "drilled")
 	}
@@ -99,14 +99,14 @@ func TestADrilledHoleIsNotSentElsewhere(t *testing.T) {
 
 func TestTheShadeIsExplainedAndTakenOff(t *testing.T) {
 	s := demo(t)
-	for _, size := range trial.Sizes {
-		p, _, _ := trial.After(New(), s)
-		shaded := trial.Filled(t, p, s, size.W, size.H)
+	for _, size := range screentest.Sizes {
+		p, _, _ := screentest.After(New(), s)
+		shaded := screentest.Filled(t, p, s, size.W, size.H)
 		assert.Contains(t, shaded, "50+ to spare", size.Name)
-		bare, _, _ := trial.After(p, s, trial.Keys("h")...)
-		assert.NotContains(t, trial.Filled(t, bare, s, size.W, size.H), "to spare", size.Name)
-		run, _, _ := trial.After(p, s, trial.Keys("tab")...)
-		assert.NotContains(t, trial.Filled(t, run, s, size.W, size.H), "to spare", "the shade is for the cut, %s", size.Name)
+		bare, _, _ := screentest.After(p, s, screentest.Keys("h")...)
+		assert.NotContains(t, screentest.Filled(t, bare, s, size.W, size.H), "to spare", size.Name)
+		run, _, _ := screentest.After(p, s, screentest.Keys("tab")...)
+		assert.NotContains(t, screentest.Filled(t, run, s, size.W, size.H), "to spare", "the shade is for the cut, %s", size.Name)
 		assert.Greater(t, strings.Count(shaded, "⠂")+strings.Count(shaded, "⠕")+strings.Count(shaded, "⡪"), 0)
 	}
 }
@@ -115,9 +115,9 @@ func TestWithoutAnyRoomTheKeysSaySo(t *testing.T) {
 	s := demo(t)
 	job := s.Job
 	job.Rules = map[string]float64{"cut.on-floor": 900}
-	s = trial.Judged(s, job)
+	s = screentest.Judged(s, job)
 	for _, key := range []string{"n", "j"} {
-		_, _, changes := trial.After(New(), s, trial.Keys(key)...)
+		_, _, changes := screentest.After(New(), s, screentest.Keys(key)...)
 		assert.Equal(t, noRoom, changes[0].Say)
 	}
 }

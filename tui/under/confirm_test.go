@@ -5,13 +5,13 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 func TestConfirmingIsOneKeyOrOneReading(t *testing.T) {
 	job, _ := vehicles.FromLibrary("short-van")
-	r := rig.New(t, New(), job, 100, 27)
+	r := screentest.New(t, New(), job, 100, 27)
 	r.Type("m")
 	assert.True(t, r.State.Job.Obstructions[0].Measured)
 	r.Type("<down><enter><down><down>") // the form of the next: its kind, name and what it is shaped like
@@ -27,11 +27,11 @@ func TestConfirmingIsOneKeyOrOneReading(t *testing.T) {
 }
 
 func TestAnOverallReadingOutlivesAnEdit(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	o := job.Obstructions[0]
 	o.Total[0] = o.X[0]
 	job.Obstructions = job.Obstructions.With(0, o)
-	r := rig.New(t, New(), job, 100, 27)
+	r := screentest.New(t, New(), job, 100, 27)
 	r.Type("<enter><down><wipe>crossmember at the rear")
 	assert.Equal(t, "crossmember at the rear", r.State.Job.Obstructions[0].Name)
 	assert.Equal(t, o.Total, r.State.Job.Obstructions[0].Total)

@@ -10,7 +10,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
@@ -67,7 +67,7 @@ func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 		return m.lookKey(msg, s)
 	case tea.MouseMsg:
 		a := m.entry.Panel(s)
-		if !entry.IsTap(msg) || !a.Holds(msg.X, msg.Y) {
+		if !entryscreen.IsTap(msg) || !a.Holds(msg.X, msg.Y) {
 			break
 		}
 		if i, ok := lookedAt(m.kind, msg.X-a.X, msg.Y-a.Y, a.W, a.H, s); ok {

@@ -8,19 +8,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
 // tank is a van with a fuel tank whose near edge is read 210 mm from a bumper's hook 10 mm below the floor.
-func tank(t *testing.T) *rig.Rig {
+func tank(t *testing.T) *screentest.Driver {
 	job := empty()
 	job.Datum.HookBelow = vehicles.Some(10)
-	r := rig.New(t, New(), job, 100, 40)
+	r := screentest.New(t, New(), job, 100, 40)
 	r.Type("nk210<enter>+300<enter>-100<enter>100<enter>0<enter>150<esc>")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	assert.Empty(t, r.Said, "a top that waits for its bottom is nothing to tell of")
-	return rig.New(t, New(), r.State.Job, 100, 40)
+	return screentest.New(t, New(), r.State.Job, 100, 40)
 }
 
 // toBottom goes from a rectangle's kind to its bottom.
@@ -44,7 +44,7 @@ func TestNoPartOfARefusedReadingIsTaken(t *testing.T) {
 
 	again, err := vehicles.ParseJob(r.State.Job.Format(), "again.toml")
 	require.NoError(t, err)
-	later := rig.New(t, New(), again, 100, 40)
+	later := screentest.New(t, New(), again, 100, 40)
 	assert.Contains(t, later.View(100, 40), "! refused: bottom", "the file keeps it")
 	assert.Contains(t, later.View(100, 40), "250")
 	later.Type("<enter>" + toBottom + "140")
@@ -69,7 +69,7 @@ func TestAnUndoInAFieldShowsWhatTheJobHolds(t *testing.T) {
 }
 
 func TestARefusedReadingOfANewThing(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 40)
+	r := screentest.New(t, New(), empty(), 100, 40)
 	r.Type("nc8\"x<esc>")
 	assert.Contains(t, r.View(100, 40), "! refused: near edge")
 	assert.Empty(t, r.State.Job.Obstructions)
@@ -86,7 +86,7 @@ func TestARefusedReadingOfANewThing(t *testing.T) {
 }
 
 func TestARefusedReadingGoesWithItsThing(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
 	r.Type("<down><down><enter><down><down><down>7x<up><up>wheel<esc>")
 	require.Len(t, r.State.Job.Refused(), 1)
 	assert.Equal(t, "wheel", r.State.Job.Refused()[0].Name)
@@ -102,7 +102,7 @@ func TestARefusedReadingGoesWithItsThing(t *testing.T) {
 func TestTheRealReasonStandsWithItsField(t *testing.T) {
 	job := empty()
 	job.Datum.HookBelow = vehicles.Some(120)
-	r := rig.New(t, New(), job, 100, 40)
+	r := screentest.New(t, New(), job, 100, 40)
 	r.Type("nb100<enter>r400<enter>900<enter>r400<enter><enter>8<enter>6<enter>10")
 	view := r.View(100, 40)
 	assert.NotContains(t, view, "needed")
@@ -121,7 +121,7 @@ func TestTheRealReasonStandsWithItsField(t *testing.T) {
 }
 
 func TestNeededIsOfBlankFieldsOnly(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 40)
+	r := screentest.New(t, New(), empty(), 100, 40)
 	r.Type("nb300<enter>r400<enter>900<enter>r400<enter><enter>8<enter>6")
 	assert.Contains(t, r.View(100, 40), "! needed: bottom")
 	r.Type("<enter>7 feet")

@@ -10,31 +10,31 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/entry"
+	"bench.example/undermark/tui/entryscreen"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
-	"bench.example/undermark/tui/things"
 	"bench.example/undermark/vehicles"
 )
 
 // Screen is the screen "Underneath". It is a plain value.
 type Screen struct {
-	entry   entry.Entry
+	entry   entryscreen.Entry
 	looking bool // the kinds that were looked for are shown
 	kind    int  // the kind the keys act on then
 }
 
 // New returns the screen.
-func New() desk.Screen { return Screen{entry: entry.New(&spec)} }
+func New() desk.Screen { return Screen{entry: entryscreen.New(&spec)} }
 
 var keyLook = key.NewBinding(key.WithKeys("a"), key.WithHelp("a", "looked, none here"))
 
-var spec = entry.Spec{
+var spec = entryscreen.Spec{
 	Title: title, Sheets: sheets, Row: row, Warn: wrongs,
 	Empty: "Nothing entered yet. n: a new obstruction; o: an opening where gas could get in; a: what was looked for " +
 		"and is not there.",
-	Fresh: []entry.Fresh{
-		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new obstruction")), List: things.Obstructions},
-		{Key: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "new opening")), List: things.Openings},
+	Fresh: []entryscreen.Fresh{
+		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new obstruction")), List: features.Obstructions},
+		{Key: key.NewBinding(key.WithKeys("o"), key.WithHelp("o", "new opening")), List: features.Openings},
 	},
 }
 
@@ -61,11 +61,11 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 }
 
 // open opens the form of an obstruction or an opening.
-func (m Screen) open(o desk.Open, s desk.State) (entry.Entry, desk.Change) {
+func (m Screen) open(o desk.Open, s desk.State) (entryscreen.Entry, desk.Change) {
 	if o.Obstruction >= 0 {
-		return m.entry.OpenAt(things.Sheet{List: things.Obstructions, Row: o.Obstruction}, o.Field, s)
+		return m.entry.OpenAt(features.Sheet{List: features.Obstructions, Row: o.Obstruction}, o.Field, s)
 	}
-	return m.entry.OpenAt(things.Sheet{List: things.Openings, Row: o.Opening}, o.Field, s)
+	return m.entry.OpenAt(features.Sheet{List: features.Openings, Row: o.Opening}, o.Field, s)
 }
 
 // step answers one key or tap.
@@ -100,7 +100,7 @@ func (m Screen) Keys(s desk.State) []key.Binding {
 }
 
 func title(s desk.State) string {
-	text := fmt.Sprintf("Obstructions: %d", things.Obstructions.Rows(s.Job))
+	text := fmt.Sprintf("Obstructions: %d", features.Obstructions.Rows(s.Job))
 	if n := left(s); n > 0 {
 		text += fmt.Sprintf("   kinds not looked for: %d", n)
 	}
@@ -109,17 +109,17 @@ func title(s desk.State) string {
 
 // sheets are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.
 func sheets(s desk.State) []form.Sheet {
-	return append(things.Obstructions.Sheets(s.Job), things.Openings.Sheets(s.Job)...)
+	return append(features.Obstructions.Sheets(s.Job), features.Openings.Sheets(s.Job)...)
 }
 
 func row(sheet form.Sheet, s desk.State) form.Row {
-	thing := sheet.(things.Sheet)
+	thing := sheet.(features.Sheet)
 	name, kind := thing.Name(s.Job)
 	out := form.Row{Text: name}
-	if thing.List == things.Obstructions && kind != "" {
+	if thing.List == features.Obstructions && kind != "" {
 		out.Mark = vehicles.KindOf(kind).Code
 	}
-	if thing.List == things.Openings && thing.Row == 0 {
+	if thing.List == features.Openings && thing.Row == 0 {
 		out.Head = "Openings: where gas could get in"
 	}
 	return out

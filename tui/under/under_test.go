@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -23,7 +23,7 @@ func empty() vehicles.Job {
 func texts(p vehicles.Pair) [2]string { return [2]string{p[0].Text, p[1].Text} }
 
 func TestARectangleFromNothing(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	keys := r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	o := r.State.Job.Obstructions[0]
@@ -39,7 +39,7 @@ func TestARectangleFromNothing(t *testing.T) {
 }
 
 func TestAPipeFromNothing(t *testing.T) {
-	r := rig.New(t, New(), empty(), 60, 17)
+	r := screentest.New(t, New(), empty(), 60, 17)
 	keys := r.Type("nb300<enter>r410<enter>1500<enter>r410<enter>2400<enter>r300<enter><enter>8<enter>20<enter>30")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	o := r.State.Job.Obstructions[0]
@@ -52,7 +52,7 @@ func TestAPipeFromNothing(t *testing.T) {
 }
 
 func TestARoundFromNothing(t *testing.T) {
-	r := rig.New(t, New(), empty(), 160, 47)
+	r := screentest.New(t, New(), empty(), 160, 47)
 	keys := r.Type("ns420<enter>0<enter>690<enter>100<enter>300")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	o := r.State.Job.Obstructions[0]
@@ -63,7 +63,7 @@ func TestARoundFromNothing(t *testing.T) {
 }
 
 func TestAnOpeningFromNothing(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("od1900<enter>-890<enter>3000<enter>-890<enter><enter><enter>-1500<enter>-22")
 	require.Len(t, r.State.Job.Openings, 1)
 	o := r.State.Job.Openings[0]
@@ -73,7 +73,7 @@ func TestAnOpeningFromNothing(t *testing.T) {
 }
 
 func TestEnterBehindTheLastFieldBeginsTheNext(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95<enter><enter>") // the blank drop taped at
 	r.Type("c+200<enter>+84<enter>-850<enter>850<enter><enter><enter><enter>")
 	require.Len(t, r.State.Job.Obstructions, 2)
@@ -85,7 +85,7 @@ func TestEnterBehindTheLastFieldBeginsTheNext(t *testing.T) {
 }
 
 func TestAPointInFrontRunsOn(t *testing.T) {
-	r := rig.New(t, New(), empty(), 60, 17)
+	r := screentest.New(t, New(), empty(), 60, 17)
 	r.Type("nc65.2cm<enter>.84<enter>l40<enter>.1700")
 	o := r.State.Job.Obstructions[0]
 	assert.Equal(t, [2]string{"65.2cm", "+84"}, texts(o.X))
@@ -93,7 +93,7 @@ func TestAPointInFrontRunsOn(t *testing.T) {
 }
 
 func TestAFormIsOpenedFromElsewhere(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Send(desk.Open{Obstruction: 1, Opening: -1, Field: "drop"})
 	assert.Equal(t, 1, r.State.Selected)
 	r.Type("<wipe>21")
@@ -109,7 +109,7 @@ func TestAFormIsOpenedFromElsewhere(t *testing.T) {
 }
 
 func TestTypingInAFieldIsOneUndoStep(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<enter><down><down>") // to the name, the form
 	assert.Empty(t, r.Steps)
 	r.Type("<down><wipe>660<enter><wipe>+90")
@@ -117,12 +117,12 @@ func TestTypingInAFieldIsOneUndoStep(t *testing.T) {
 	assert.Equal(t, [2]string{"660", "+90"}, texts(r.State.Job.Obstructions[0].X))
 	r.Undo()
 	r.Undo()
-	assert.Equal(t, rig.Van(t), r.State.Job)
+	assert.Equal(t, screentest.Van(t), r.State.Job)
 	assert.Contains(t, r.View(100, 27), "+84", "the field shows what the job holds again")
 }
 
 func TestAWrongTextStaysAndIsSaid(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<enter><down><down><down><end>x")
 	view := r.View(100, 27)
 	assert.Contains(t, view, "652x")
@@ -139,7 +139,7 @@ func TestAWrongTextStaysAndIsSaid(t *testing.T) {
 }
 
 func TestTheFootFirstSaysHowToLeaveAField(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	for _, keys := range []string{"<enter>", "<down>"} {
 		r.Type(keys)
 		help := r.Screen.Keys(r.State)[0].Help()
@@ -148,13 +148,13 @@ func TestTheFootFirstSaysHowToLeaveAField(t *testing.T) {
 }
 
 func TestTheListShowsTheNewRow(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	for i := range 40 {
 		o := job.Obstructions[2]
 		o.Name = fmt.Sprint("wheel ", i)
 		job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), o)
 	}
-	r := rig.New(t, New(), job, 100, 27)
+	r := screentest.New(t, New(), job, 100, 27)
 	for _, keys := range []string{"n", "c", "652"} {
 		r.Type(keys)
 		row := "▸   new obstruction"
@@ -175,13 +175,13 @@ func TestTheListShowsTheNewRow(t *testing.T) {
 }
 
 func TestKindsAreCountedAsTheRulesDo(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	n := len(r.State.Result.NotLookedFor)
 	assert.Contains(t, r.View(100, 27), fmt.Sprintf("kinds not looked for: %d ", n))
 }
 
 func TestEdgesThatOnlyMoveTogether(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("nc600<enter>700<enter>-850<enter>850<esc>")
 	r.Type("<enter><down><down><down><wipe>900")
 	assert.Equal(t, [2]string{"600", "700"}, texts(r.State.Job.Obstructions[0].X), "900 is behind 700: not taken alone")
@@ -190,7 +190,7 @@ func TestEdgesThatOnlyMoveTogether(t *testing.T) {
 }
 
 func TestLettersInAFieldAreNoCommands(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	before := r.State.Job
 	r.Type("<enter><down><end>") // the name
 	for _, letter := range "ndxmap[]vfgl?bu123+-" {
@@ -203,7 +203,7 @@ func TestLettersInAFieldAreNoCommands(t *testing.T) {
 }
 
 func TestPastedLinesFillFields(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("nc")
 	r.Paste("652\r\n+84\n-850\n850\n0\n95\n")
 	require.Len(t, r.State.Job.Obstructions, 1)
@@ -219,7 +219,7 @@ func TestPastedLinesFillFields(t *testing.T) {
 }
 
 func TestAWholeThingIsPasted(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("n")
 	r.Paste("brake line\n300\nR 410\n1500\nR 410\n2400\nR 300\n\n8\n20\n30")
 	require.Len(t, r.State.Job.Obstructions, 1, r.Said)
@@ -246,19 +246,19 @@ func TestAPasteBehindTypedDigits(t *testing.T) {
 }
 
 func TestPastedTextChoosesNoKind(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("a")
 	r.Paste("f")
 	assert.Empty(t, r.State.Job.Looked)
 }
 
 func TestUnfinishedIsSavedAndUndone(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("nc652<enter>+84<esc>")
 	assert.Empty(t, r.State.Job.Obstructions, "what is not whole is not judged")
 	again, err := vehicles.ParseJob(r.State.Job.Format(), "again.toml")
 	require.NoError(t, err)
-	later := rig.New(t, New(), again, 100, 27)
+	later := screentest.New(t, New(), again, 100, 27)
 	assert.Contains(t, later.View(100, 27), "needs one side")
 	later.Type("<enter><down><down><down><down><down>-850<enter>850")
 	require.Len(t, later.State.Job.Obstructions, 1)
@@ -270,7 +270,7 @@ func TestUnfinishedIsSavedAndUndone(t *testing.T) {
 }
 
 func TestChangingTheFormKeepsTheLastGood(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
 	r.Type("<enter><down><down>o")
 	assert.Equal(t, vehicles.Box, r.State.Job.Obstructions[0].Form, "the round has no centre yet")
 	r.Type("700<enter>10<enter>80")
@@ -281,7 +281,7 @@ func TestChangingTheFormKeepsTheLastGood(t *testing.T) {
 }
 
 func TestTakingAPointOut(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 40)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
 	r.Type("<down><enter><down><down><down><down><down><wipe>")
 	require.Len(t, r.State.Job.Obstructions[1].Path, 3)
 	r.Type("<enter><wipe>")
@@ -291,7 +291,7 @@ func TestTakingAPointOut(t *testing.T) {
 }
 
 func TestDuplicateDeleteReorderConfirm(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<down><down>m")
 	assert.True(t, r.State.Job.Obstructions[2].Measured)
 	assert.Contains(t, r.Said, "measured on this van")
@@ -307,7 +307,7 @@ func TestDuplicateDeleteReorderConfirm(t *testing.T) {
 }
 
 func TestWhatOthersRunOnFromIsKept(t *testing.T) {
-	r := rig.New(t, New(), empty(), 100, 27)
+	r := screentest.New(t, New(), empty(), 100, 27)
 	r.Type("nc652<enter>+84<enter>-850<enter>850<enter><enter><enter><enter>")
 	r.Type("c+200<enter>+84<enter>-850<enter>850<esc><up>")
 	require.Len(t, r.State.Job.Obstructions, 2)
@@ -317,7 +317,7 @@ func TestWhatOthersRunOnFromIsKept(t *testing.T) {
 }
 
 func TestLookedNoneHere(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 60, 17)
+	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
 	r.Type("aw")
 	assert.True(t, r.State.Job.Looked["wiring"])
 	assert.True(t, r.Screen.Typing(), "letters belong to the kinds")
@@ -329,13 +329,13 @@ func TestLookedNoneHere(t *testing.T) {
 }
 
 func TestOverlapsAreSaid(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("d")
 	assert.Contains(t, r.View(100, 27), "overlap by 84 mm: one was measured wrong")
 }
 
 func TestTapsAndThePlan(t *testing.T) {
-	r := rig.New(t, New(), rig.Van(t), 100, 27)
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	rows := strings.Split(r.View(100, 27), "\n")
 	for y, row := range rows {
 		if strings.Contains(row[:40], "spare wheel") {
@@ -365,7 +365,7 @@ func TestGoldens(t *testing.T) {
 			"looked": "a", "fault": "<down><enter><down><down><down><end>x",
 		} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
-				r := rig.New(t, New(), rig.Van(t), w, h)
+				r := screentest.New(t, New(), screentest.Van(t), w, h)
 				r.Type(keys)
 				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
 			})
@@ -373,4 +373,4 @@ func TestGoldens(t *testing.T) {
 	}
 }
 
-func TestWildHands(t *testing.T) { rig.Wild(t, New, rig.Van(t)) }
+func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }

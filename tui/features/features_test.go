@@ -1,4 +1,4 @@
-package things
+package features
 
 import (
 	"testing"
@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -20,7 +20,7 @@ func notesOf(job vehicles.Job, row int) map[string]string {
 // 652 - sqrt(652^2 - (150-95)^2) = 2.32; class II within a metre 0.3 + 0.2 + 0.2 = 0.7, read 1, height 2:
 // 1.96 sqrt(1.00717 (0.7^2 + 1) / 3 + 0.00717 * 2 * 2^2 / 3) = 1.41; runs on with (0.5^2 + 1) / 3 more: 1.90.
 func TestWhatReadingsComeTo(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	rear := notesOf(job, 0)
 	assert.Equal(t, "= 649.7 mm from bumper ± 1.4, tape sloped 2.3", rear["x0"])
 	assert.Equal(t, "= 733.7 mm from bumper ± 1.9", rear["x1"], "runs on: 649.68 + 84")
@@ -32,7 +32,7 @@ func TestWhatReadingsComeTo(t *testing.T) {
 }
 
 func TestSidesInEitherOrder(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	o := job.Obstructions[0]
 	o.Y[0], o.Y[1] = o.Y[1], o.Y[0]
 	job.Obstructions = job.Obstructions.With(0, o)
@@ -42,7 +42,7 @@ func TestSidesInEitherOrder(t *testing.T) {
 }
 
 func TestAnUnknownSlopeIsSaid(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	o := job.Obstructions[0]
 	o.Drop, o.TapedAt = vehicles.Span{}, vehicles.Number{}
 	job.Obstructions = job.Obstructions.With(0, o)
@@ -52,7 +52,7 @@ func TestAnUnknownSlopeIsSaid(t *testing.T) {
 }
 
 func TestTextsThatAreNotTouchedStayAsTheFileHasThem(t *testing.T) {
-	job := rig.Van(t)
+	job := screentest.Van(t)
 	before := job.Obstructions[0]
 	after, _, err := Sheet{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
 	require.NoError(t, err)
@@ -62,7 +62,7 @@ func TestTextsThatAreNotTouchedStayAsTheFileHasThem(t *testing.T) {
 }
 
 func TestWhatIsRefused(t *testing.T) {
-	s := desk.State{Job: rig.Van(t)}
+	s := desk.State{Job: screentest.Van(t)}
 	for name, c := range map[string]struct {
 		row       int
 		key, text string

@@ -1,4 +1,4 @@
-package rig
+package screentest
 
 import (
 	"testing"

@@ -1,6 +1,6 @@
 // Package things is how one thing of the survey is entered: an obstruction, an opening, a fitting or a tie. It knows
 // which of the job's lists the thing is in, its fields, what each text makes of it, and what the readings come to.
-package things
+package features
 
 import "bench.example/undermark/vehicles"
 

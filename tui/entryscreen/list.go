@@ -1,4 +1,4 @@
-package entry
+package entryscreen
 
 import (
 	"fmt"
@@ -8,8 +8,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
-	"bench.example/undermark/tui/things"
 	"bench.example/undermark/vehicles"
 )
 
@@ -37,7 +37,7 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 	}
 	out = append(out, keyWhole)
 	if sheet, ok := e.Here(s); ok {
-		if thing, isThing := sheet.(things.Sheet); isThing {
+		if thing, isThing := sheet.(features.Sheet); isThing {
 			if thing.List.Confirmable() {
 				out = append(out, keyConfirm)
 			}
@@ -69,7 +69,7 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 	case ok && key.Matches(msg, desk.KeyEnter):
 		return e.enter(sheet, s)
 	}
-	if thing, isThing := sheet.(things.Sheet); isThing {
+	if thing, isThing := sheet.(features.Sheet); isThing {
 		if next, change, mine := e.act(msg, thing, s); mine {
 			return next, change
 		}
@@ -78,7 +78,7 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 }
 
 // act answers a key that does something with the thing picked out.
-func (e Entry) act(msg tea.KeyMsg, sheet things.Sheet, s desk.State) (next Entry, change desk.Change, mine bool) {
+func (e Entry) act(msg tea.KeyMsg, sheet features.Sheet, s desk.State) (next Entry, change desk.Change, mine bool) {
 	name, _ := sheet.Name(s.Job)
 	switch {
 	case key.Matches(msg, keyConfirm):
@@ -104,7 +104,7 @@ func (e Entry) act(msg tea.KeyMsg, sheet things.Sheet, s desk.State) (next Entry
 }
 
 // reordered goes to where a thing is after the list was changed, or says why it was not.
-func (e Entry) reordered(job vehicles.Job, sheet things.Sheet, err error, step string, s desk.State) (Entry, desk.Change) {
+func (e Entry) reordered(job vehicles.Job, sheet features.Sheet, err error, step string, s desk.State) (Entry, desk.Change) {
 	if err != nil {
 		return e, desk.Change{Say: "not done: " + err.Error()}
 	}
@@ -115,7 +115,7 @@ func (e Entry) reordered(job vehicles.Job, sheet things.Sheet, err error, step s
 }
 
 // confirm says that a thing was measured on this van, or takes it back.
-func confirm(sheet things.Sheet, s desk.State) desk.Change {
+func confirm(sheet features.Sheet, s desk.State) desk.Change {
 	job, measured, err := sheet.Confirm(s.Job)
 	if err != nil {
 		return desk.Change{Say: "not done: " + err.Error()}
@@ -132,7 +132,7 @@ func confirm(sheet things.Sheet, s desk.State) desk.Change {
 // where it will be, fresh, -1 for none.
 func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
 	all, here, fresh := e.spec.Sheets(s), e.At, -1
-	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Fresh {
+	if thing, ok := e.Editor.Sheet().(features.Sheet); ok && e.Typing() && thing.Fresh {
 		fresh = placeOf(thing, all, s)
 		all, here = slices.Insert(slices.Clone(all), fresh, form.Sheet(thing)), fresh
 	}
@@ -150,9 +150,9 @@ func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
 }
 
 // placeOf is where a new thing will be among all sheets: behind the whole things of its list.
-func placeOf(fresh things.Sheet, all []form.Sheet, s desk.State) int {
+func placeOf(fresh features.Sheet, all []form.Sheet, s desk.State) int {
 	for i, sheet := range all {
-		other, isThing := sheet.(things.Sheet)
+		other, isThing := sheet.(features.Sheet)
 		if isThing && (other.List > fresh.List || other.List == fresh.List && !other.Real(s.Job)) {
 			return i
 		}
@@ -165,7 +165,7 @@ func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool)
 	if refused := form.Refused(sheet, s.Job); len(refused) > 0 {
 		return "! refused: " + refused[0].Label, true
 	}
-	thing, isThing := sheet.(things.Sheet)
+	thing, isThing := sheet.(features.Sheet)
 	if !isThing {
 		return "", false
 	}
@@ -174,14 +174,14 @@ func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool)
 	}
 	t := thing.List.At(s.Job, thing.Row)
 	switch {
-	case thing.List == things.Ties:
+	case thing.List == features.Ties:
 		return "", false
 	case thing.Misses(s) != "":
 		return "! " + thing.Misses(s), true
 	case !t.Measured:
 		return "not confirmed", false
 	case !t.Span.Set:
-		return fmt.Sprintf("%s not measured", map[bool]string{true: "rise", false: "drop"}[thing.List == things.Fittings]), false
+		return fmt.Sprintf("%s not measured", map[bool]string{true: "rise", false: "drop"}[thing.List == features.Fittings]), false
 	}
 	return "", false
 }

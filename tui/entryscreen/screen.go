@@ -1,6 +1,6 @@
 // Package entry is what the entry screens are made of: a list of what there is, the form of what is picked out,
 // and the plan or a drawing beside them. A screen says what is in the list, and what may be made new.
-package entry
+package entryscreen
 
 import (
 	"github.com/charmbracelet/bubbles/key"
@@ -8,9 +8,9 @@ import (
 
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
-	"bench.example/undermark/tui/things"
 )
 
 // Spec is what one screen has that the others have not.
@@ -33,7 +33,7 @@ type Spec struct {
 // Fresh is a key that makes a new thing of a list.
 type Fresh struct {
 	Key  key.Binding
-	List things.List
+	List features.List
 }
 
 // Entry is the list, the form and the picture. It is a plain value.
@@ -104,7 +104,7 @@ func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry
 // past goes on behind the last field: to what a thing still needs, then to a new thing of its list; from any other
 // form, back to the list.
 func (e Entry) past(s desk.State) Entry {
-	thing, isThing := e.Editor.Sheet().(things.Sheet)
+	thing, isThing := e.Editor.Sheet().(features.Sheet)
 	if !isThing {
 		e.Editor = e.Editor.Close()
 		return e
@@ -117,19 +117,19 @@ func (e Entry) past(s desk.State) Entry {
 }
 
 // Begin opens the form of a new thing.
-func (e Entry) Begin(l things.List, s desk.State) Entry {
-	fresh := things.New(l, s.Job)
+func (e Entry) Begin(l features.List, s desk.State) Entry {
+	fresh := features.New(l, s.Job)
 	e.Editor, e.whole = e.Editor.Open(fresh, "", s), false
 	return e
 }
 
 // OpenAt opens the form of a thing of the job at a field, named as in the job file; of a thing that is not there, it does
 // nothing.
-func (e Entry) OpenAt(sheet things.Sheet, field string, s desk.State) (Entry, desk.Change) {
+func (e Entry) OpenAt(sheet features.Sheet, field string, s desk.State) (Entry, desk.Change) {
 	if sheet.Row < 0 || !sheet.Real(s.Job) {
 		return e, desk.Change{}
 	}
-	e.Editor, e.whole = e.Editor.Open(sheet, things.FieldOf(field), s), false
+	e.Editor, e.whole = e.Editor.Open(sheet, features.FieldOf(field), s), false
 	e.At = e.rowOf(sheet, s)
 	return e.picked(desk.Change{}, s)
 }
@@ -159,7 +159,7 @@ func (e Entry) Here(s desk.State) (form.Sheet, bool) {
 
 // rowOf is where a sheet is in the list; the row it was for one that is not there.
 func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
-	if thing, ok := sheet.(things.Sheet); ok && thing.Fresh || sheet == nil {
+	if thing, ok := sheet.(features.Sheet); ok && thing.Fresh || sheet == nil {
 		return e.At
 	}
 	for i, other := range e.spec.Sheets(s) {
@@ -174,7 +174,7 @@ func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
 // back the thing that is being typed, its form is that of a new one again.
 func (e Entry) Synced(s desk.State) Entry {
 	all := e.spec.Sheets(s)
-	if thing, ok := e.Editor.Sheet().(things.Sheet); ok && e.Typing() && thing.Gone(s.Job) {
+	if thing, ok := e.Editor.Sheet().(features.Sheet); ok && e.Typing() && thing.Gone(s.Job) {
 		e = e.Begin(thing.List, s)
 	}
 	if s.Selected != e.asked {
@@ -191,8 +191,8 @@ func (e Entry) Synced(s desk.State) Entry {
 
 // obstruction is which of the job's obstructions a sheet is of, -1 for none.
 func obstruction(sheet form.Sheet, s desk.State) int {
-	thing, ok := sheet.(things.Sheet)
-	if !ok || thing.List != things.Obstructions || !thing.Real(s.Job) {
+	thing, ok := sheet.(features.Sheet)
+	if !ok || thing.List != features.Obstructions || !thing.Real(s.Job) {
 		return -1
 	}
 	return thing.Row

@@ -1,4 +1,4 @@
-package entry
+package entryscreen
 
 import (
 	"strings"
@@ -7,9 +7,9 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
-	"bench.example/undermark/tui/things"
 )
 
 // Area is a part of the body, in cells.
@@ -175,7 +175,7 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 	}
 	id := sheet.ID()
 	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
-	if thing, isThing := sheet.(things.Sheet); isThing {
+	if thing, isThing := sheet.(features.Sheet); isThing {
 		name, _ := thing.Name(s.Job)
 		title += " " + look.Strong.Render(name)
 		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
@@ -205,7 +205,7 @@ func (e Entry) shown(s desk.State) desk.State {
 		s.Camera.View = e.view
 	}
 	here, ok := e.Here(s)
-	sheet, isThing := here.(things.Sheet)
+	sheet, isThing := here.(features.Sheet)
 	if !ok || !isThing || sheet.Fresh || sheet.Real(s.Job) || len(s.Faults) > 0 {
 		return s
 	}
@@ -218,7 +218,7 @@ func (e Entry) shown(s desk.State) desk.State {
 		return s
 	}
 	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
-	if sheet.List == things.Obstructions {
+	if sheet.List == features.Obstructions {
 		s.Selected = row
 	}
 	return s

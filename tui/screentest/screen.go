@@ -1,5 +1,6 @@
-// Package trial gives the tests of screens a job on the desk, and compares what screens paint with golden files.
-package trial
+// Package screentest drives screens in tests: it gives them a job on the desk, keys and taps, and compares what they paint with
+// golden files.
+package screentest
 
 import (
 	_ "embed"

@@ -1,6 +1,4 @@
-// Package rig drives a screen in tests the way the program does: messages in, changes applied, the job judged
-// again, undo steps counted.
-package rig
+package screentest
 
 import (
 	"os"
@@ -17,8 +15,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Rig is a screen with a job on its desk.
-type Rig struct {
+// Driver drives a screen with a job on its desk the way the program does: messages in, changes applied, the job judged again, undo
+// steps counted.
+type Driver struct {
 	T      testing.TB
 	Screen desk.Screen
 	State  desk.State
@@ -29,14 +28,14 @@ type Rig struct {
 }
 
 // New puts a job before a screen of w columns and h rows.
-func New(t testing.TB, screen desk.Screen, job vehicles.Job, w, h int) *Rig {
-	r := &Rig{T: t, Screen: screen, State: desk.State{Job: job, Selected: -1}}
+func New(t testing.TB, screen desk.Screen, job vehicles.Job, w, h int) *Driver {
+	r := &Driver{T: t, Screen: screen, State: desk.State{Job: job, Selected: -1}}
 	r.judge()
 	r.Send(tea.WindowSizeMsg{Width: w, Height: h})
 	return r
 }
 
-func (r *Rig) judge() {
+func (r *Driver) judge() {
 	result, faults := rules.Judge(r.State.Job, rules.Builtin())
 	r.State.Faults = faults
 	if len(faults) == 0 {
@@ -45,7 +44,7 @@ func (r *Rig) judge() {
 }
 
 // Send gives the screen a message and does what it asks for.
-func (r *Rig) Send(msg tea.Msg) {
+func (r *Driver) Send(msg tea.Msg) {
 	screen, change, _ := r.Screen.Update(msg, r.State)
 	r.Screen = screen
 	if change.Job != nil {
@@ -71,27 +70,27 @@ func (r *Rig) Send(msg tea.Msg) {
 }
 
 // Undo takes the last undo step back.
-func (r *Rig) Undo() {
+func (r *Driver) Undo() {
 	n := len(r.past)
 	require.NotZero(r.T, n, "nothing to undo")
 	r.State.Job, r.past, r.Steps = r.past[n-1], r.past[:n-1], r.Steps[:n-1]
 	r.judge()
 }
 
-// named are the keys that Type knows by a name in angle brackets.
-var named = map[string]tea.KeyType{
+// bracketed are the keys that Type knows by a name in angle brackets.
+var bracketed = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp,
 	"down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "back": tea.KeyBackspace, "wipe": tea.KeyCtrlU,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "space": tea.KeySpace, "delete": tea.KeyDelete,
 }
 
 // Type presses keys one by one, those with a name in angle brackets: "n", "c652<enter>". It returns how many.
-func (r *Rig) Type(keys string) int {
+func (r *Driver) Type(keys string) int {
 	n := 0
 	for keys != "" {
 		n++
 		if name, rest, ok := strings.Cut(keys[1:], ">"); ok && keys[0] == '<' {
-			kind, known := named[name]
+			kind, known := bracketed[name]
 			require.True(r.T, known, name)
 			msg := tea.KeyMsg{Type: kind}
 			if kind == tea.KeySpace {
@@ -109,17 +108,17 @@ func (r *Rig) Type(keys string) int {
 }
 
 // Paste pastes a text.
-func (r *Rig) Paste(text string) {
+func (r *Driver) Paste(text string) {
 	r.Send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
 }
 
 // Tap taps column x of row y.
-func (r *Rig) Tap(x, y int) {
+func (r *Driver) Tap(x, y int) {
 	r.Send(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
 }
 
 // View is the screen without colours; it must be exactly w columns wide and h rows high.
-func (r *Rig) View(w, h int) string {
+func (r *Driver) View(w, h int) string {
 	text := r.Screen.View(r.State, w, h)
 	rows := strings.Split(text, "\n")
 	require.Len(r.T, rows, h)
@@ -130,7 +129,7 @@ func (r *Rig) View(w, h int) string {
 }
 
 // Golden compares the screen with testdata/name.txt, where row ends are marked; with UPDATE_GOLDEN=1 it writes it.
-func (r *Rig) Golden(name string, w, h int) {
+func (r *Driver) Golden(name string, w, h int) {
 	r.T.Helper()
 	got := strings.ReplaceAll(r.View(w, h), "\n", "|\n") + "|\n"
 	path := filepath.Join("testdata", name+".txt")

@@ -1,4 +1,4 @@
-package entry
+package entryscreen
 
 import (
 	tea "github.com/charmbracelet/bubbletea"

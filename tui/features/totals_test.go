@@ -1,4 +1,4 @@
-package things
+package features
 
 import (
 	"testing"
@@ -8,7 +8,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/form/rig"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -27,7 +27,7 @@ func keysOf(s desk.State, h Sheet) map[string]string {
 }
 
 func TestOnlyWhatRunsOnHasAnOverallReading(t *testing.T) {
-	s := judged(t, rig.Van(t))
+	s := judged(t, screentest.Van(t))
 	rear, pipe := keysOf(s, Sheet{Obstructions, 0, false}), keysOf(s, Sheet{Obstructions, 1, false})
 	assert.Contains(t, rear, "tx", "652, +84")
 	assert.NotContains(t, rear, "ty")
@@ -43,7 +43,7 @@ func TestOnlyWhatRunsOnHasAnOverallReading(t *testing.T) {
 // By hand: the crossmember's tape slopes by 150 - 95, so it ends at sqrt(652^2 - 55^2) + 84 = 733.68; an overall reading of
 // 737 says sqrt(737^2 - 55^2) = 734.95, one of 749 sqrt(749^2 - 55^2) = 746.98.
 func TestTheSumCheck(t *testing.T) {
-	s := judged(t, rig.Van(t))
+	s := judged(t, screentest.Van(t))
 	rear := Sheet{Obstructions, 0, false}
 	job, _, err := rear.Set(s, map[string]string{"tx": "737"})
 	require.NoError(t, err)
@@ -71,7 +71,7 @@ func TestTheSumCheck(t *testing.T) {
 }
 
 func TestFieldsByTheFilesNames(t *testing.T) {
-	s := judged(t, rig.Van(t))
+	s := judged(t, screentest.Van(t))
 	fields := keysOf(s, Sheet{Obstructions, 0, false})
 	for _, key := range []string{"drop", "taped_at", "measured", "total.x"} {
 		assert.Contains(t, fields, FieldOf(key), key)
