@@ -32,9 +32,10 @@ var cutRules = []*Rule{
 
 // cutReach gives no finding: it says which things count for those of the cut.
 var cutReach = &Rule{
-	ID: "cut.reach", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
-	Title: "How deep saw and pilot bit reach below the floor",
-	Ask:   "Measure the hole saw with its pilot bit in: how far does the tip go below the floor when the saw is through?",
+	ID: "cut.reach", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	Title: "How deep a thing may lie that the cut must keep clear of",
+	Ask: "Measure the hole saw with its pilot bit in: how far does the tip go below the floor when the saw is through? A bit that breaks " +
+		"through goes further than its stop, and the stubs with their first bend come out there.",
 }
 
 func cutClearance(j *judge, r *Rule) {
@@ -42,21 +43,19 @@ func cutClearance(j *judge, r *Rule) {
 		return
 	}
 	radius, place := j.job.Cut.Across/2, &j.plan.Cut
-	limits, mark, reach := j.book.ofKinds(r), j.cutMark(), j.reach()
+	limits, cut, depths := j.book.ofKinds(r), j.theCut(), j.cutDepths()
 	for i := range j.plan.Obstructions {
-		thing := &j.plan.Obstructions[i]
-		if !reached(thing, reach) {
+		thing, kind := &j.plan.Obstructions[i], j.job.Obstructions[i].Kind
+		if !depths.reach(thing, kind) {
 			continue
 		}
 		s := thing.Prism.Footprint.GapCircle(place.At, radius)
-		n := s.N.At(0)
-		f := j.open(limits.of(j.job.Obstructions[i].Kind), the(TheCut), j.obstruction(i))
-		f.Value, f.N = s.Gap, n
-		f.Spread = spread(thing, s.B, n, mark)
+		f := j.open(limits.of(kind), the(TheCut), j.obstruction(i))
+		f.Value = s.Gap
 		f.flat(s.A, s.B)
-		why := rests(thing)
-		if !place.Drilled {
-			why |= j.across(f, n)
+		why := j.spread(f, cut, thing, false, s.B, s.N.At(0))
+		if j.denied != nil && j.denied[i] {
+			why |= denied
 		}
 		j.close(f, why)
 	}
@@ -64,7 +63,7 @@ func cutClearance(j *judge, r *Rule) {
 
 func cutOnFloor(j *judge, r *Rule) {
 	if j.job.Cut != nil {
-		j.onFloor(r, TheCut, geometry.NewRound(j.plan.Cut.At, j.job.Cut.Across/2))
+		j.onFloor(r, the(TheCut), j.theCut(), geometry.NewRound(j.plan.Cut.At, j.job.Cut.Across/2))
 	}
 }
 
@@ -79,10 +78,10 @@ func (j *judge) cutRadius() float64 {
 }
 
 func keepUnder(j *judge, r *Rule) (list []keep) {
-	limits, radius, reach := j.book.ofKinds(r), j.cutRadius(), j.reach()
+	limits, radius, depths := j.book.ofKinds(r), j.cutRadius(), j.cutDepths()
 	for i := range j.plan.Obstructions {
 		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
-		if !reached(thing, reach) {
+		if !depths.reach(thing, o.Kind) {
 			continue
 		}
 		need := radius + limits.of(o.Kind).least()
@@ -100,30 +99,52 @@ func keepCutOnFloor(j *judge, r *Rule) []keep {
 	})}}
 }
 
-// reached tells whether saw or pilot bit, which go down to a drop of reach, may get to a thing under the floor.
-func reached(thing *vehicles.Placed, reach float64) bool {
-	return thing.Assumed || -thing.Prism.High <= reach+coverage*thing.UTop
+// swage is the kind of what is pressed into the sheet: a hole may cross it, a plate needs packing on it.
+const swage = "swage"
+
+// depths are the drops to which something that comes through the floor may get to things of each kind.
+type depths struct {
+	limits byKind
+	least  float64 // whatever the program's own book says
+	ground float64 // where no book says anything
 }
 
-// reach is the drop to which saw or pilot bit may reach: the book's, or the ground when it has none.
-func (j *judge) reach() float64 {
-	if limit := j.book.of(cutReach); limit.Value.Set {
-		return limit.Value.Value
+// reach tells whether it may get to a thing under the floor.
+func (d depths) reach(thing *vehicles.Placed, kind string) bool {
+	if kind == swage {
+		return false
 	}
-	return j.job.Floor.Ground
+	to := d.ground
+	if limit := d.limits.of(kind); limit.Value.Set {
+		if to = limit.Value.Value; limit.Book == BuiltIn {
+			to = max(to, d.least)
+		}
+	}
+	return thing.Assumed || -thing.Prism.High <= to+coverage*thing.UTop
 }
 
-// onFloor judges how far inside the floor's edges something lies. The floor is laid out in the frame below.
-func (j *judge) onFloor(r *Rule, subject Sort, outline geometry.Footprint) {
+// cutDepths are those of saw, pilot bit and stubs. The program's own book does not know this heater's stubs: their first bends
+// need room too.
+func (j *judge) cutDepths() depths {
+	d := depths{limits: j.book.ofKinds(cutReach), ground: j.job.Floor.Ground}
+	if h := j.job.Heater; h != nil {
+		for _, run := range []*vehicles.Run{j.job.Exhaust, j.job.Intake} {
+			if run != nil {
+				d.least = max(d.least, h.StubDrop+run.Bend.Value+run.Across/2+underBend)
+			}
+		}
+	}
+	return d
+}
+
+// underBend is what is to be free below a stub's first bend, mm. common practice, no source
+const underBend = 20
+
+// onFloor judges how far inside the floor's edges something lies. The floor is putting out in the frame below.
+func (j *judge) onFloor(r *Rule, subject Thing, put putting, outline geometry.Footprint) {
 	s := outline.Inside(j.plan.FloorMin, j.plan.FloorMax)
-	n := s.N.At(0)
-	f := j.open(j.book.of(r), the(subject), the(TheFloor))
-	f.Value, f.N = s.Gap, n
-	f.Spread.Mark = j.cutMark().along(n)
+	f := j.open(j.book.of(r), subject, the(TheFloor))
+	f.Value = s.Gap
 	f.flat(s.A, s.B)
-	var why reasons
-	if !j.plan.Cut.Drilled {
-		why = j.across(f, n)
-	}
-	j.close(f, why)
+	j.close(f, j.spread(f, put, nil, false, s.B, s.N.At(0)))
 }

@@ -49,6 +49,6 @@ func (j *judge) markAnywhere() float64 {
 
 // ofThing is the largest variance of any point of a thing's outline in any direction, mm^2.
 func ofThing(thing *vehicles.Placed) float64 {
-	u, turn := max(thing.UX, thing.UY), thing.UTurn*thing.Prism.Footprint.Half.Norm()
+	u, turn := max(thing.X.U, thing.Y.U), thing.UTurn*thing.Prism.Footprint.Half.Norm()
 	return u*u + turn*turn
 }

@@ -48,8 +48,9 @@ type Finding struct {
 	At       [2]geometry.Point3 // the nearest points, on the subject and on the other: the first Places of them
 	Why      string             // what keeps it from being clear, in a fitter's words; "" when clear
 	Verdict  Verdict
-	Places   uint8 // how many nearest points there are
-	Flat     bool  // they are in plan only
+	Weight   Weight // what the fault that it is of, or would be, can do
+	Places   uint8  // how many nearest points there are
+	Flat     bool   // they are in plan only
 }
 
 // ID is the id by which the JSON calls the finding.

@@ -10,7 +10,7 @@ import (
 // The rules of what stands on the floor round the cut, and of the collar and the stubs through it.
 var heaterRules = []*Rule{
 	{
-		ID: "stack.turret", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		ID: "stack.turret", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
 		Word:   "collar through the floor",
 		named:  wordAlone,
 		Title:  "Collar reaches through the floor",
@@ -20,7 +20,7 @@ var heaterRules = []*Rule{
 		check:  collarThrough,
 	},
 	{
-		ID: "plate.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		ID: "plate.on-floor", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
 		Word:   "plate",
 		Title:  "Mounting flange on the floor",
 		Ask:    "The whole flange must lie on the floor.",
@@ -30,7 +30,7 @@ var heaterRules = []*Rule{
 		keep:   keeper{ThePlate, keepPlateOnFloor},
 	},
 	{
-		ID: "plate.fitting", Unit: MM, Sense: Least, Weight: Nuisance, AtCut: true,
+		ID: "plate.fitting", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
 		Word:   "plate",
 		Title:  "Mounting flange clear of fittings",
 		Ask:    "Nothing that stands on the floor may stand on the flange.",
@@ -38,6 +38,16 @@ var heaterRules = []*Rule{
 		short:  tooClose,
 		check:  plateFittings,
 		keep:   keeper{ThePlate, keepPlateClear},
+	},
+	{
+		ID: "plate.swage", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
+		Word:   "plate",
+		Title:  "Mounting flange clear of swages",
+		Ask:    "Over a swage the flange does not seal, and gas comes in. Flatten it, or pack it out: then say so.",
+		Advice: "flatten or pack out the swage under the plate and its seal, or move the cut.",
+		short:  tooClose,
+		doubt:  "the plate lies on a swage: flatten or pack it out, then say so in the heater's form",
+		check:  plateSwages,
 	},
 	{
 		ID: "body.space", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
@@ -96,7 +106,7 @@ func (j *judge) placed() bool { return j.job.Heater != nil && j.job.Cut != nil }
 
 func plateOnFloor(j *judge, r *Rule) {
 	if j.placed() {
-		j.onFloor(r, ThePlate, Plate(*j.job, *j.plan))
+		j.onFloor(r, the(ThePlate), j.theCut(), Plate(*j.job, *j.plan))
 	}
 }
 
@@ -130,6 +140,25 @@ func bodySpace(j *judge, r *Rule) {
 		f.Value = s.Gap
 		f.between(s.A, s.B)
 		j.fromAbove(f, thing, s.B.Plan(), s.N)
+	}
+}
+
+// plateSwages judges the plate against what is pressed into the sheet under it.
+func plateSwages(j *judge, r *Rule) {
+	if !j.placed() || j.job.Heater.Packed {
+		return
+	}
+	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
+	for i := range j.plan.Obstructions {
+		if j.job.Obstructions[i].Kind != swage {
+			continue
+		}
+		thing := &j.plan.Obstructions[i]
+		s := geometry.Between(plate, thing.Prism.Footprint)
+		f := j.open(limit, the(ThePlate), j.obstruction(i))
+		f.Value = s.Gap
+		f.flat(s.A, s.B)
+		j.close(f, j.spread(f, j.theCut(), thing, false, s.B, s.N.At(0)))
 	}
 }
 
@@ -167,15 +196,9 @@ func keepBodyClear(j *judge, r *Rule) (list []keep) {
 	return list
 }
 
-// fromAbove ends a finding between what is put from above and what was measured from above.
+// fromAbove ends a finding between what goes with the cut and what was measured from above.
 func (j *judge) fromAbove(f *Finding, thing *vehicles.Placed, q geometry.Point, n geometry.Point3) {
-	f.N = n
-	f.Spread = spread(thing, q, n, j.cutMark())
-	why := rests(thing)
-	if j.plan.Cut.Drilled {
-		why |= j.across(f, n)
-	}
-	j.close(f, why)
+	j.close(f, j.spread(f, j.theCut(), thing, true, q, n))
 }
 
 func stubsInCut(j *judge, r *Rule) {
@@ -184,7 +207,7 @@ func stubsInCut(j *judge, r *Rule) {
 	}
 	limits, h, radius := j.book.ofKinds(r), j.job.Heater, j.job.Cut.Across/2
 	stub := func(of Sort, at [2]float64, across float64) {
-		f := j.open(limits.of(of.String()), the(of), Thing{})
+		f := j.open(limits.of(of.String()), the(of), the(TheCut))
 		f.Value = radius - (math.Hypot(at[0], at[1]) + across/2)
 		j.close(f, 0)
 	}

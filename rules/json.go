@@ -54,19 +54,22 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 		out.Findings[i] = findingJSON{
 			ID: f.ID(), Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(r.kindOf(f)),
 			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
-			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: r.weightOf(f), At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
+			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: f.Weight, At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
 		}
 	}
 	return json.Marshal(out)
 }
 
-// kindOf is the kind by which a finding's value was looked up, "" where its rule has one value for all.
+// kindOf is the kind of what a finding is held against, or of the stub it is of; "" for none.
 func (r *Result) kindOf(f *Finding) string {
-	switch at := f.Against.Index; f.Rule.ByKind {
+	switch at := f.Against.Index; f.Against.Sort {
 	case AnObstruction:
 		return r.Job.Obstructions[at].Kind
 	case AnOpening:
 		return r.Job.Openings[at].Kind
+	}
+	if f.Rule.ByKind == AStub {
+		return f.Subject.String()
 	}
 	return ""
 }

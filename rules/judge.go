@@ -46,15 +46,24 @@ type judge struct {
 
 	tube      *geometry.Tube // what the exhaust fills, once somebody has asked
 	tiesApart bool           // the ties don't agree with each other
+	turned    [2]float64     // cosine and sine of the turn from the frame below to the frame above
+	misplaced bool           // the pilot hole is where the tapes do not explain it
+	denied    []bool         // of each obstruction, whether a direct tape from the hole to it says otherwise; nil for none
+	drilled   []hole         // beside the cut, once somebody has asked
+	asked     bool
+
+	kills []bool // of each obstruction, whether every fault with it may kill
 
 	findings []Finding
 }
 
 func newJudge(job *vehicles.Job, plan *vehicles.Plan, book *Book) judge {
 	tape := job.SurveyTape()
+	sin, cos := math.Sincos(plan.Fit.Theta * math.Pi / 180)
 	return judge{
-		job: job, plan: plan, book: book, tape: tape, gauge: tape.Gauge(),
-		sides: [2]float64{job.SideLeft(), job.SideRight()},
+		turned: [2]float64{cos, sin},
+		job:    job, plan: plan, book: book, tape: tape, gauge: tape.Gauge(),
+		sides: [2]float64{job.SideLeft(), job.SideRight()}, kills: weigh(job.Obstructions),
 	}
 }
 
@@ -88,13 +97,19 @@ func (j *judge) open(limit *Limit, subject, against Thing) *Finding {
 	}
 	j.findings = j.findings[:n+1] // nobody has written there yet
 	f := &j.findings[n]
-	f.Limit, f.Subject, f.Against, f.Required = limit, subject, against, limit.Value
+	f.Limit, f.Subject, f.Against, f.Required, f.Weight = limit, subject, against, limit.Value, limit.Weight
+	if against.Sort == AnObstruction && j.kills[against.Index] {
+		f.Weight = Kills
+	}
 	return f
 }
 
 // close works out margin and verdict; why is what holds the verdict back.
 func (j *judge) close(f *Finding, why reasons) {
 	f.Sigma = math.Sqrt(f.Spread.Sum())
+	if j.misplaced && f.Subject.onCut() {
+		why |= misplaced
+	}
 	if f.Required.Set {
 		f.Margin = vehicles.Some(margin(f.Value, f.Required.Value, f.Rule.Sense))
 	}

@@ -65,20 +65,22 @@ func TestALegThatFallsStraightDown(t *testing.T) {
 func TestHowMuchDifferenceTapesExplain(t *testing.T) {
 	for sigmas, apart := range map[float64]int{2.57: 0, 2.58: 1} {
 		ties := []survey.Tie{
-			{Name: "a", Use: true, Variance: 1.5},
-			{Name: "b", Use: true, Variance: 2.5, Below: geometry.Point{X: 1000}, Above: geometry.Point{X: 1000 + 2*sigmas}},
+			{Name: "a", Use: true, U: alike(1.5)},
+			{Name: "b", Use: true, U: alike(2.5), Below: geometry.Point{X: 1000}, Above: geometry.Point{X: 1000 + 2*sigmas}},
 		}
 		assert.Len(t, TiesApart(vehicles.Plan{Ties: ties}), apart, "%v", sigmas)
 	}
 }
 
-// The root of the 99 % point of chi-squared is that of a normal distribution; 95 % of an offset in plan is 5.991.
+// The root of the 99 % point of chi-squared is that of a normal distribution; 99 % of an offset in plan
+// is -2 ln 0.01 = 9.21 (NIST/SEMATECH handbook, 1.3.6.7.4, from memory).
 func TestFactorsAgreeWithTheirDistributions(t *testing.T) {
 	assert.InDelta(t, math.Sqrt(survey.ChiSquared99(1)), sure99, 5e-4)
 	assert.InDelta(t, 0.99, math.Erf(sure99/math.Sqrt2), 1e-4)
 	assert.InDelta(t, 0.95, 0.5+math.Erf(coverage/math.Sqrt2)/2, 1e-4)
-	assert.InDelta(t, 5.991, pilotLimit, 5e-4)
-	assert.InDelta(t, 0.05, math.Exp(-pilotLimit/2), 1e-12)
+	assert.InDelta(t, 0.01, math.Exp(-Builtin().pilotLimit()/2), 1e-5)
+	direct, _ := Builtin().Lookup("pilot.direct", "")
+	assert.InDelta(t, survey.ChiSquared99(1), direct.Value.Value, 1e-3)
 }
 
 // Two things may seem to be 5 mm in each other, in plan or in height, before one is called wrong.
@@ -101,4 +103,10 @@ func TestHowDeepThingsMaySeemToOverlap(t *testing.T) {
 	assert.Equal(t, []Overlap{{A: 0, B: 1, Depth: 50}}, Overlaps(plan))
 	plan.Obstructions[1].Assumed = true
 	assert.Empty(t, Overlaps(plan), "what has no measured height is no overlap")
+}
+
+// alike are the uncertainties of a tie whose four coordinates are as good as each other.
+func alike(variance float64) [4]float64 {
+	u := math.Sqrt(variance / 2)
+	return [4]float64{u, u, u, u}
 }

@@ -13,7 +13,8 @@ import (
 const pilotRim = 1
 
 // Marks returns what the tape must say at each mark of a job that could be judged: the cut's centre where it is meant,
-// and, where the heater will sit, the flange's corners, the clips and the muffler's ends. Without a cut there are none.
+// and, where the heater will sit, the flange's corners, its bolts, the fuel line's hole, the clips and the muffler's ends.
+// Without a cut there are none.
 func Marks(result Result) MarkSheet {
 	job, plan := &result.Job, &result.Plan
 	sheet := MarkSheet{Marks: []Mark{}, Pilot: &Pilot{}}
@@ -26,6 +27,12 @@ func Marks(result Result) MarkSheet {
 		for i, corner := range Plate(*job, *plan).Corners() {
 			sheet.Marks = append(sheet.Marks, m.both(plateMark(i), corner))
 		}
+	}
+	for i, at := range Bolts(job, plan) {
+		sheet.Marks = append(sheet.Marks, m.both(Thing{Sort: ABolt, Index: int32(i)}.String(), at))
+	}
+	for i, at := range FuelHoles(job, plan) {
+		sheet.Marks = append(sheet.Marks, m.both(Thing{Sort: AFuelHole, Index: int32(i)}.String(), at))
 	}
 	sheet.Checks = m.checks(plan)
 	sheet.Marks = append(sheet.Marks, m.exhaust(plan)...)
@@ -72,8 +79,7 @@ func (m *marker) below(name string, p geometry.Point) Mark {
 	}}
 }
 
-// reading is what a tape says at a plan distance from a zero that hangs so much lower. Held level, a place behind the
-// zero is negative; what a sloping tape says has no sign.
+// reading is what a tape says at a plan distance from a zero that hangs so much lower; for a place behind the zero it is negative.
 func reading(plan float64, hook vehicles.Number) float64 {
 	if hook.Value == 0 {
 		return plan

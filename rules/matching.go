@@ -18,7 +18,7 @@ const sure99 = 2.576
 func TiesApart(plan vehicles.Plan) []survey.Pair {
 	variance := map[string]float64{}
 	for _, t := range plan.Ties {
-		variance[t.Name] = t.Variance
+		variance[t.Name] = t.Variance()
 	}
 	var apart []survey.Pair
 	for _, p := range survey.PairDistances(plan.Ties) {

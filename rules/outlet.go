@@ -18,7 +18,7 @@ var outletRules = []*Rule{
 		check:  outletAway,
 	},
 	{
-		ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Damages,
+		ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Kills,
 		Word:   "outlet inside the outline",
 		Title:  "How far inside the van's outline the exhaust ends",
 		Ask:    "Gas that comes out under the floor pools there and finds every gap.",

@@ -28,10 +28,9 @@ func (j *judge) clearances(r *Rule, subject Sort, tube *geometry.Tube) {
 
 // measured ends a finding between a run and something measured.
 func (j *judge) measured(f *Finding, s surface, thing *vehicles.Placed) {
-	f.Value, f.N = s.value, s.N
-	f.Spread = spread(thing, s.B.Plan(), s.N, j.runMark(s.A))
+	f.Value = s.value
 	f.between(s.A, s.B)
-	j.close(f, rests(thing))
+	j.close(f, j.spread(f, putting{mark: j.runMark(s.A)}, thing, false, s.B.Plan(), s.N))
 }
 
 // put ends a finding between two runs: both marks count.
@@ -47,8 +46,8 @@ func (j *judge) put(f *Finding, s surface) {
 // ofRun holds the exhaust or the intake to a value that nothing measured enters.
 func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if laid := j.run(run); laid != nil {
-			j.plain(r, the(run), Thing{}, value(laid))
+		if putting := j.run(run); putting != nil {
+			j.plain(r, the(run), Thing{}, value(putting))
 		}
 	}
 }
@@ -60,11 +59,11 @@ func shortLegs(r *vehicles.LaidRun) float64 { return float64(len(r.Line.ShortLeg
 // belowFloor holds a run to its distance below the floor, from behind its first bend.
 func belowFloor(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		laid := j.run(run)
-		if laid == nil {
+		putting := j.run(run)
+		if putting == nil {
 			return
 		}
-		if at, above, ok := highest(laid); ok {
+		if at, above, ok := highest(putting); ok {
 			j.level(r, run, TheFloor, at, -at.Z-above)
 		}
 	}
@@ -73,8 +72,8 @@ func belowFloor(run Sort) func(*judge, *Rule) {
 // aboveGround holds a run to its distance above the ground.
 func aboveGround(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if laid := j.run(run); laid != nil {
-			at, below := lowest(laid)
+		if putting := j.run(run); putting != nil {
+			at, below := lowest(putting)
 			j.level(r, run, TheGround, at, j.job.Floor.Ground+at.Z-below)
 		}
 	}

@@ -41,7 +41,7 @@ func slips(r *Result) []Slip {
 		if len(faults) > 0 {
 			continue
 		}
-		if left := offset(&job, &plan); left.Explained {
+		if left := offset(&job, &plan, r.Book.pilotLimit()); left.Explained {
 			slip.Statistic = left.Statistic
 			list = append(list, slip)
 		}
@@ -176,7 +176,7 @@ func (s *slipper) ties() {
 		}
 		ties := slices.Clone(s.plan.Ties)
 		ties[i].Use = false
-		others, err := survey.FitTies(ties)
+		others, err := survey.FitTies(ties, s.job.SurveyTape().HeightU())
 		if err != nil {
 			continue
 		}

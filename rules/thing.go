@@ -5,7 +5,7 @@ import "fmt"
 // Sort is what sort of thing a finding is of: a part of the heater and its runs, or one of the things measured.
 type Sort uint8
 
-// The sorts of thing. Of those with an article that is not "the" there may be several, told apart by an index.
+// The sorts of thing. Of those that do not begin with The there may be several, told apart by an index.
 const (
 	Nothing Sort = iota
 	TheCut
@@ -17,6 +17,9 @@ const (
 	TheStack
 	TheTies
 	TheSurvey
+	ThePilot
+	ABolt
+	AFuelHole
 	TheFloor
 	TheGround
 	TheMuffler
@@ -29,7 +32,8 @@ const (
 
 var sortWords = [...]string{
 	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
-	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler",
+	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", ThePilot: "pilot", ABolt: "bolt",
+	AFuelHole: "fuel hole", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler",
 	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
 }
 
@@ -48,8 +52,8 @@ func the(s Sort) Thing { return Thing{Sort: s} }
 // String is the name by which lists and the JSON call it, "" for nothing: "brake pipe, right", "leg 2", "floor".
 func (t Thing) String() string {
 	switch t.Sort {
-	case ALeg:
-		return fmt.Sprintf("leg %d", t.Index+1)
+	case ALeg, ABolt, AFuelHole:
+		return fmt.Sprintf("%s %d", t.Sort, t.Index+1)
 	case AnObstruction, AnOpening, AFitting:
 		return t.Name
 	}
@@ -60,7 +64,12 @@ func (t Thing) String() string {
 func (t Thing) Is(s Sort, index int) bool { return t.Sort == s && int(t.Index) == index }
 
 // marked tells whether it is put where a mark from above says: all else that is put in place is put up from below.
-func (t Thing) marked() bool { return t.Sort == TheCut || t.Sort == ThePlate || t.Sort == TheBody }
+func (t Thing) marked() bool { return t.onCut() || t.Sort == AFuelHole }
+
+// onCut tells whether it is where the cut is, and goes with it.
+func (t Thing) onCut() bool {
+	return t.Sort == TheCut || t.Sort == ThePlate || t.Sort == TheBody || t.Sort == ABolt
+}
 
 // run tells whether it is a run, which is put up from below.
 func (t Thing) run() bool { return t.Sort == TheExhaust || t.Sort == TheIntake || t.Sort == TheFuel }

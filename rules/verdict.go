@@ -23,6 +23,8 @@ const (
 	loose                          // the tape sloped by an unknown amount
 	tiesApart                      // it rests on ties that don't agree
 	unclosed                       // it rests on a chain that misses its overall reading
+	misplaced                      // the pilot hole is where the tapes do not explain it
+	denied                         // a direct tape from the drilled hole says otherwise
 )
 
 func margin(value, required float64, sense Sense) float64 {
@@ -75,6 +77,10 @@ func (f *Finding) because(why reasons) string {
 		return "not measured on this van"
 	case why&unclosed != 0:
 		return "its chain of readings misses the overall one: measure them again"
+	case why&denied != 0:
+		return "the tape from the hole says otherwise: measure both again"
+	case why&misplaced != 0:
+		return "the tapes don't explain where the pilot hole is: tape from it to two things"
 	case why&tiesApart != 0:
 		return "the matching points don't agree: measure them again"
 	case f.Rule.doubt != "":

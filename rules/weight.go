@@ -1,6 +1,10 @@
 package rules
 
-import "slices"
+import (
+	"slices"
+
+	"bench.example/undermark/vehicles"
+)
 
 // Weight says what a fault can do.
 type Weight uint8
@@ -13,7 +17,9 @@ const (
 )
 
 // deadly are the kinds of obstruction that every fault with may kill: they hold what burns, or brake the van.
-var deadly = []string{"brake line", "fuel line", "fuel tank", "gas tank", "air line"}
+var deadly = []string{
+	"brake line", "fuel line", "fuel tank", "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
+}
 
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.
 func (r *Rule) weightFor(kind string) Weight {
@@ -23,5 +29,11 @@ func (r *Rule) weightFor(kind string) Weight {
 	return r.Weight
 }
 
-// weightOf is what the fault that a finding is of, or would be, can do.
-func (r *Result) weightOf(f *Finding) Weight { return f.Rule.weightFor(r.kindOf(f)) }
+// weigh tells of each obstruction whether every fault with it may kill.
+func weigh(things vehicles.List[vehicles.Obstruction]) []bool {
+	kill := make([]bool, len(things))
+	for i := range things {
+		kill[i] = slices.Contains(deadly, things[i].Kind)
+	}
+	return kill
+}

@@ -66,7 +66,7 @@ func TestReadingsFromAboveAreAsTheModelSays(t *testing.T) {
 			by := b.along(survey.Y, job.Ties[i].Below[1], reckoned{}, Some(0), 0)
 			bx := b.along(survey.X, job.Ties[i].Below[0], reckoned{}, Some(0), by.at)
 			require.InDelta(t, 0, tie.Below.Sub(geometry.Point{X: bx.at, Y: by.at}).Norm(), 1e-9)
-			require.InDelta(t, (variances[i][0]+variances[i][1]+bx.variance+by.variance)/2, tie.Variance, 1e-9)
+			require.InDelta(t, (variances[i][0]+variances[i][1]+bx.variance+by.variance)/2, tie.Variance(), 1e-9)
 		}
 		// A fitting with the same readings lies there too, untied: its corner from the last tie's reading on.
 		first := job.Ties[0].Above

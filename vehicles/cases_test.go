@@ -13,7 +13,7 @@ import (
 func sampleJobs(t testing.TB) []string {
 	files, err := filepath.Glob("../testdata/cases/*.toml")
 	require.NoError(t, err)
-	require.Len(t, files, 24)
+	require.Len(t, files, 34)
 	return files
 }
 

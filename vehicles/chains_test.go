@@ -32,7 +32,7 @@ func ends(plan Plan) (x, v []float64) {
 	for i := range 3 {
 		p := plan.Obstructions[i]
 		low, high := p.Prism.Footprint.Bounds()
-		x, v = append(x, low.X, high.X), append(v, p.Edges[0]*p.Edges[0], p.Edges[1]*p.Edges[1])
+		x, v = append(x, low.X, high.X), append(v, p.Edges[0].U*p.Edges[0].U, p.Edges[1].U*p.Edges[1].U)
 	}
 	return x, v
 }
@@ -100,7 +100,7 @@ func TestAMisclosureIsSpreadAsLeastSquaresDoes(t *testing.T) {
 	// What runs on from the end starts there; what does not is as it was.
 	low, _ := plan.Obstructions[3].Prism.Footprint.Bounds()
 	assert.InDelta(t, wantX[5]+10, low.X, 1e-9)
-	assert.InDelta(t, wantV[5]+tape.Variance(10, false), plan.Obstructions[3].Edges[0]*plan.Obstructions[3].Edges[0], 1e-9)
+	assert.InDelta(t, wantV[5]+tape.Variance(10, false), plan.Obstructions[3].Edges[0].U*plan.Obstructions[3].Edges[0].U, 1e-9)
 	without, _ := Reduce(chained(t, ""))
 	assert.Equal(t, without.Obstructions[4], plan.Obstructions[4])
 	assert.Equal(t, without.Obstructions[0].Edges[2:], plan.Obstructions[0].Edges[2:], "y is another chain")
@@ -180,7 +180,7 @@ func TestAnAgreeingOverallReadingMovesNothing(t *testing.T) {
 			p, q := without.Obstructions[i], with.Obstructions[i]
 			assert.InDelta(t, p.Prism.Footprint.Middle.X, q.Prism.Footprint.Middle.X, 1e-9)
 			for k := range p.Edges {
-				assert.LessOrEqual(t, q.Edges[k], p.Edges[k])
+				assert.LessOrEqual(t, q.Edges[k].U, p.Edges[k].U)
 			}
 			assert.False(t, q.Unclosed)
 		}
@@ -283,7 +283,7 @@ func TestTheVarianceOfAPlaceIsMadeOfItsParts(t *testing.T) {
 		p := &plan.Obstructions[i]
 		for _, q := range p.Prism.Footprint.Corners() {
 			x, y := job.MadeAt(Obstructions, i, p, q, ClosureLimit())
-			ux, uy := p.EdgeU(q)
+			ux, uy := edgeU(p, q)
 			assert.InDelta(t, ux*ux, x.Sum(), 1e-12)
 			assert.InDelta(t, uy*uy, y.Sum(), 1e-12)
 			runsOn := i > 0 && i < 4 || i == 0 && q.X > p.Prism.Footprint.Middle.X

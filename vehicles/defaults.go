@@ -7,14 +7,15 @@ var TapeClasses = []string{"I", "II", "III"}
 
 // The defaults of job file format 1, mm and degrees.
 const (
-	defaultFrames = 2
-	defaultPins   = 0.4 // of the floor's width
-	defaultClass  = "II"
-	defaultRead   = 1
-	defaultMark   = 1
-	defaultHeight = 2
-	defaultTurn   = 1
-	defaultPilot  = 6
+	defaultFrames   = 2
+	defaultPins     = 0.4 // of the floor's width
+	defaultClass    = "II"
+	defaultRead     = 1
+	defaultMark     = 1
+	defaultHeight   = 2
+	defaultTurn     = 1
+	defaultPilot    = 6
+	defaultFuelHole = 12
 )
 
 // UsualAcross is the hole this program is for, mm, until a job has one: 127 mm (5 in). common practice, no source.
@@ -52,6 +53,9 @@ func (j Job) SurveyTape() survey.Tape {
 		Turn:   j.Tape.Turn.Or(defaultTurn),
 	}
 }
+
+// HoleAcross returns the diameter of the fuel line's own hole through the floor, mm.
+func (f Fuel) HoleAcross() float64 { return f.Hole.Or(defaultFuelHole) }
 
 // PilotAcross returns the diameter of the pilot hole, mm.
 func (c Cut) PilotAcross() float64 { return c.Pilot.Or(defaultPilot) }

@@ -29,6 +29,10 @@ func (j Job) Format() []byte {
 	w.number("width", j.Floor.Width)
 	w.number("thickness", j.Floor.Thickness)
 	w.number("ground", j.Floor.Ground)
+	if o := j.Floor.Outline; o != (Outline{}) {
+		w.value("outline", inline("left", numberText(o.Left), "right", numberText(o.Right), "rear", numberText(o.Rear)))
+	}
+	w.texts("deck", j.Floor.Deck)
 	w.datum(j.Datum)
 	w.bow(j.Bow)
 	w.tape(j.Tape)

@@ -2,6 +2,7 @@ package vehicles
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -12,6 +13,7 @@ func (w *writer) datum(d Datum) {
 		return
 	}
 	w.table("datum")
+	w.texts("name", d.Name)
 	w.maybe("hook_below", d.HookBelow)
 	w.maybe("hook_above", d.HookAbove)
 	w.maybe("shift_above", d.ShiftAbove)
@@ -82,6 +84,7 @@ func (w *writer) obstruction(o Obstruction) {
 	if !o.Measured {
 		w.value("measured", "false")
 	}
+	w.texts("holds", o.Holds)
 	w.totals(o.Total)
 }
 
@@ -113,6 +116,7 @@ func (w *writer) opening(o Opening) {
 func (w *writer) fitting(f Fitting) {
 	w.list("fitting")
 	w.text("name", f.Name)
+	w.texts("kind", f.Kind)
 	w.place(f.Place)
 	w.span("rise", f.Rise)
 	w.turn(f.Place)
@@ -158,6 +162,9 @@ func (w *writer) heater(h Heater) {
 	said(HasExhaustStub, func() { w.numbers("exhaust_stub", h.ExhaustStub[:]...) })
 	said(HasIntakeStub, func() { w.numbers("intake_stub", h.IntakeStub[:]...) })
 	said(HasFuelStub, func() { w.numbers("fuel_stub", h.FuelStub[:]...) })
+	said(HasBolts, func() { w.value("bolts", boltList(h.Bolts)) })
+	said(HasBolt, func() { w.number("bolt", h.Bolt) })
+	said(HasPacked, func() { w.value("packed", strconv.FormatBool(h.Packed)) })
 }
 
 func (w *writer) cut(c Cut) {
@@ -168,6 +175,22 @@ func (w *writer) cut(c Cut) {
 	if c.Drilled != nil {
 		w.pair("drilled", *c.Drilled)
 	}
+	if len(c.Direct) > 0 {
+		tapes := make([]string, len(c.Direct))
+		for i, d := range c.Direct {
+			tapes[i] = inline("to", tomlText(d.To), "gap", tomlReading(d.Gap))
+		}
+		w.value("direct", "["+strings.Join(tapes, ", ")+"]")
+	}
+	w.maybe("relieved", c.Relieved)
+}
+
+func boltList(bolts [][2]float64) string {
+	texts := make([]string, len(bolts))
+	for i, b := range bolts {
+		texts[i] = numberList(b[:]...)
+	}
+	return "[" + strings.Join(texts, ", ") + "]"
 }
 
 func (w *writer) points(path []RunPoint) {
@@ -198,6 +221,8 @@ func (w *writer) run(name string, r Run) {
 func (w *writer) fuel(f Fuel) {
 	w.table("fuel")
 	w.texts("kind", f.Kind)
+	w.texts("from", f.From)
+	w.maybe("hole", f.Hole)
 	w.maybe("across", f.Across)
 	w.maybe("bore", f.Bore)
 	if t := f.Tank; t != nil {

@@ -48,7 +48,7 @@ func HeaterClass(name string) (h Heater, ok bool) {
 		return Heater{}, false
 	}
 	h = heaterClasses[i]
-	h.Given = HasClass
+	h.Bolt, h.Given = defaultBolt, HasClass
 	return h, true
 }
 
@@ -90,9 +90,39 @@ func (t *table) heater() *Heater {
 	if s := t.sub("space", optional); s != nil {
 		h.Space, h.Given = s.space(h.Space), h.Given|HasSpace
 	}
+	t.bolts(&h)
 	t.done()
 	return &h
 }
+
+// defaultBolt is the diameter of the holes for a heater's bolts, mm: of M6. Source: ISO 273, coarse series, from memory; the
+// contract's default.
+const defaultBolt = 7
+
+// bolts reads what is drilled beside the cut, and what lies under the plate.
+func (t *table) bolts(h *Heater) {
+	if value, path, ok := t.take("bolts", optional, acceptedBolts); ok {
+		list, isList := value.([]any)
+		if !isList {
+			t.wrong(path, value, acceptedBolts)
+		}
+		for i, v := range list {
+			if p := t.figures(joinIndex(path, i), v, 2, aLength, "a point [u, v] of two numbers of mm"); p != nil {
+				h.Bolts = append(h.Bolts, [2]float64{p[0], p[1]})
+			}
+		}
+		h.Given |= HasBolts
+	}
+	if across := t.number("bolt", optional, aSize); across.Set {
+		h.Bolt, h.Given = across.Value, h.Given|HasBolt
+	}
+	if t.has("packed") {
+		h.Given |= HasPacked
+	}
+	h.Packed = t.flag("packed", false)
+}
+
+const acceptedBolts = "a list of points [[u, v], ...] in mm"
 
 // space reads what must be kept free round the body; what is left out stays as the class has it.
 func (t *table) space(class Space) Space {

@@ -60,10 +60,23 @@ type Job struct {
 // Floor is the van's floor, symmetric about the centreline.
 type Floor struct {
 	From, Length, Width, Thickness, Ground float64
+
+	Outline Outline
+	Deck    string // what carries the plate: "steel" or "timber"; "": not known
 }
+
+// Outline is the van's skin at the height of the exhaust's outlet: its sides from the centreline, its rear in x.
+type Outline struct{ Left, Right, Rear Number }
+
+// The materials of a deck.
+const (
+	Steel  = "steel"
+	Timber = "timber"
+)
 
 // Datum says where the tapes were hooked.
 type Datum struct {
+	Name                  string // of the line that x starts at; "" means the rear bumper edge
 	HookBelow             Number
 	HookAbove, ShiftAbove Number // default 0
 	Left, Right           Number // default half the floor's width
@@ -110,6 +123,7 @@ type Obstruction struct {
 	Drop     Span   // not set: not measured, taken to reach the ground
 	TapedAt  Number // the drop at which x was taped
 	Measured bool   // false: from a library or another van, not confirmed on this one
+	Holds    string // what is in a fuel tank or fuel line: one of FuelKinds, "" when not known
 	Total    Totals // overall readings of where a chain of + readings ends with it
 }
 
@@ -121,9 +135,10 @@ type Opening struct {
 	Unconfirmed bool // from a library or another van, not measured on this one: measured = false in the file
 }
 
-// Fitting is something above the floor.
+// Fitting is something above the floor, or in it: what runs under mat and lining has a kind, and a rise that may be negative.
 type Fitting struct {
 	Name string
+	Kind string // one of Kinds; "" for what only stands there
 	Place
 	Rise  Span
 	Total Totals // as an obstruction's
@@ -153,14 +168,17 @@ type Heater struct {
 	Turret                            Number
 	StubDrop                          float64
 	ExhaustStub, IntakeStub, FuelStub [2]float64
-	Given                             HeaterKeys // what the file itself said; the rest came from the class
+	Bolts                             List[[2]float64] // u, v of the holes drilled for it
+	Bolt                              float64          // their diameter
+	Packed                            bool             // swages under the plate are flattened or packed out
+	Given                             HeaterKeys       // what the file itself said; the rest came from the class
 }
 
 // Space is what must be kept free round the heater's body, mm.
 type Space struct{ Front, Rear, Sides, Top float64 }
 
 // HeaterKeys is a set of heater keys, so that a file is written back with the keys it had.
-type HeaterKeys uint16
+type HeaterKeys uint32
 
 // The keys of the heater's table.
 const (
@@ -175,6 +193,9 @@ const (
 	HasExhaustStub
 	HasIntakeStub
 	HasFuelStub
+	HasBolts
+	HasBolt
+	HasPacked
 )
 
 // Cut is the hole through the floor.
@@ -183,6 +204,15 @@ type Cut struct {
 	Across  float64
 	Pilot   Number // default 6
 	Drilled *Pair  // the pilot hole as measured from below, once drilled
+	Direct  List[DirectTape]
+
+	Relieved Number // wood, foam and lining are cut back to this diameter
+}
+
+// DirectTape is a level tape from the drilled hole's centre to the nearest edge of an obstruction.
+type DirectTape struct {
+	To  string
+	Gap survey.Reading // plain, not negative
 }
 
 // RunPoint is a point of a run: x, y in plan and drop below the floor, mm.
@@ -207,6 +237,8 @@ type Muffler struct {
 // Fuel is the heater's fuel line from tank to stub; the path is the whole line.
 type Fuel struct {
 	Kind         string
+	From         string // the obstruction that the line begins at; "" for none
+	Hole         Number // where it passes through the floor, default 12
 	Across, Bore Number
 	Tank         *Tank
 	Path         List[RunPoint]

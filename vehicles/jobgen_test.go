@@ -16,6 +16,9 @@ func anyJob(t *rapid.T) Job {
 		Date: anyDate(t), Notes: rapid.StringMatching(`[a-z"'\\ \n\r\té#=\[]{0,20}`).Draw(t, "notes"),
 		Floor: Floor{From: anyNumber(t), Length: anySize(t), Width: anySize(t), Thickness: anySize(t), Ground: anySize(t)},
 	}
+	if rapid.Bool().Draw(t, "outline") {
+		j.Floor.Outline, j.Floor.Deck = Outline{maybe(t, anySize), maybe(t, anySize), maybe(t, anyNumber)}, Timber
+	}
 	if rapid.Bool().Draw(t, "datum") {
 		j.Datum = anyDatum(t)
 	}
@@ -42,7 +45,7 @@ func anyThings(t *rapid.T, j *Job) {
 		j.Obstructions = append(j.Obstructions, Obstruction{
 			Name: fmt.Sprint(i, anyLine(t, "name")), Kind: rapid.SampledFrom(Kinds).Draw(t, "kind"), Place: anyPlace(t),
 			Drop: anySpan(t), TapedAt: maybe(t, anyNumber), Measured: rapid.Bool().Draw(t, "measured"),
-			Total: anyTotals(t),
+			Holds: rapid.SampledFrom([]string{"", "petrol"}).Draw(t, "holds"), Total: anyTotals(t),
 		})
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "openings") {
@@ -56,7 +59,7 @@ func anyThings(t *rapid.T, j *Job) {
 	for i := range rapid.IntRange(0, 2).Draw(t, "fittings") {
 		rise := anySpan(t)
 		rise.Set = true
-		j.Fittings = append(j.Fittings, Fitting{Name: fmt.Sprint(i), Place: anyPlace(t), Rise: rise, Total: anyTotals(t)})
+		j.Fittings = append(j.Fittings, Fitting{Name: fmt.Sprint(i), Kind: rapid.SampledFrom([]string{"", "wiring"}).Draw(t, "kind"), Place: anyPlace(t), Rise: rise, Total: anyTotals(t)})
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "ties") {
 		j.Ties = append(j.Ties, Tie{fmt.Sprint(i), anyPoint(t), anyPoint(t), rapid.Bool().Draw(t, "use")})
@@ -73,6 +76,10 @@ func anyPlans(t *rapid.T, j *Job) {
 			h.Body, h.Space, h.Turret, h.Yaw = [3]float64{anySize(t), 1, 2}, Space{1, 2, 3, anySize(t)}, Some(anySize(t)), anyNumber(t)
 			h.Given |= HasBody | HasSpace | HasTurret | HasYaw
 		}
+		if rapid.Bool().Draw(t, "bolts") {
+			h.Bolts, h.Bolt, h.Packed = [][2]float64{{anyNumber(t), 60}, {-80, anyNumber(t)}}, anySize(t), rapid.Bool().Draw(t, "packed")
+			h.Given |= HasBolts | HasBolt | HasPacked
+		}
 		j.Heater = &h
 	}
 	if rapid.Bool().Draw(t, "cut") {
@@ -80,6 +87,10 @@ func anyPlans(t *rapid.T, j *Job) {
 		if rapid.Bool().Draw(t, "drilled") {
 			p := anyPoint(t)
 			j.Cut.Drilled = &p
+		}
+		if len(j.Obstructions) > 0 && rapid.Bool().Draw(t, "direct") {
+			gap := survey.FromNumber(anySize(t), false)
+			j.Cut.Direct, j.Cut.Relieved = List[DirectTape]{{j.Obstructions[0].Name, gap}}, Some(anySize(t))
 		}
 	}
 	if rapid.Bool().Draw(t, "wish") {
@@ -180,6 +191,7 @@ func anyTotals(t *rapid.T) (p Totals) {
 
 func anyDatum(t *rapid.T) Datum {
 	return Datum{
+		rapid.SampledFrom([]string{"", "step of the side door"}).Draw(t, "datum name"),
 		maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
 		maybe(t, anySize), maybe(t, anySize), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
 	}

@@ -6,7 +6,7 @@ import "bench.example/undermark/geometry/scene"
 type Kind struct {
 	Name    string     // as the job file has it
 	Code    string     // one or two letters on the plan; what is long and narrow has one, to fit across it
-	Letter  rune       // chooses it with one key; where the plan has one letter, that one
+	Letter  rune       // chooses it with one key, pressed again for the next kind that has it; where the plan has one letter, that one
 	Form    Form       // that its place mostly has
 	Role    scene.Role // in the picture
 	Movable bool       // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays. common practice, no source
@@ -38,7 +38,18 @@ var (
 		{"hand-brake cable", "H", 'h', Piped, scene.Lines, false},
 		{"air line", "A", 'a', Piped, scene.Lines, false},
 		{"tyre", "T", 't', Box, scene.Movable, false},
-		{"body sill", "BS", 'z', Box, scene.Steel, false},
+		{"body sill", "BS", 'm', Box, scene.Steel, false},
+		{"swage", "SW", 'z', Piped, scene.Steel, false}, // pressed into the sheet, where a floor rib is welded on
+		{"high-voltage cable", "V", 'v', Piped, scene.Lines, false},
+		{"traction battery", "TB", 't', Box, scene.Lines, false},
+		{"coolant pipe", "L", 'l', Piped, scene.Lines, false},
+		{"gas pipe", "G", 'g', Piped, scene.Lines, false},
+		{"water tank", "WT", 'q', Box, scene.Lines, false},
+		{"catalyst", "CA", 'a', Box, scene.Hot, false},
+		{"tow bar", "TW", 'j', Box, scene.Steel, false},
+		{"wheel-sensor wire", "N", 'n', Piped, scene.Lines, false},
+		{"particulate filter", "PF", 'p', Box, scene.Hot, false},
+		{"axle", "AX", 'x', Box, scene.Movable, false},
 		{"other", "O", 'o', Box, scene.Movable, false}, // what is unknown is taken for it: it stays the last
 	}
 	openingKinds = []Kind{
@@ -50,6 +61,12 @@ var (
 		{Name: "side step", Letter: 's', Form: Piped},
 		{Name: "cab air inlet", Letter: 'c'},
 		{Name: "body plug", Letter: 'p', Form: Disc},
+		{Name: "gas locker vent", Letter: 'g'},
+		{Name: "heater air inlet", Letter: 'h'},
+		{Name: "tank breather", Letter: 't', Form: Disc},
+		{Name: "roof vent", Letter: 'v'},
+		{Name: "locker door", Letter: 'l', Form: Piped},
+		{Name: "cable hole", Letter: 'c', Form: Disc},
 		{Name: "other", Letter: 'o'},
 	}
 )

@@ -135,20 +135,20 @@ func TestClipsAndPumpMayStandAtTheVeryEnd(t *testing.T) {
 
 // Of a rectangle measured edge by edge every edge has its own uncertainty, of a turned one and of a pipe the largest.
 func TestEdgesHaveTheirOwnUncertainty(t *testing.T) {
-	p := Placed{Axis: true, Edges: [4]float64{1, 2, 3, 4}, UX: 2, UY: 4}
+	p := Placed{Axis: true, Edges: [4]Taped{{U: 1}, {U: 2}, {U: 3}, {U: 4}}, X: Taped{U: 2}, Y: Taped{U: 4}}
 	p.Prism.Footprint = geometry.NewRectangle(geometry.Point{X: 100, Y: -50}, geometry.Point{X: 300, Y: 50}, 0)
 	for _, c := range []struct{ x, y, ux, uy float64 }{
 		{100, 0, 1, 3}, {300, 10, 2, 4}, {300, -10, 2, 3}, {150, 50, 1, 4}, {100, -50, 1, 3},
 	} {
-		ux, uy := p.EdgeU(geometry.Point{X: c.x, Y: c.y})
+		ux, uy := edgeU(&p, geometry.Point{X: c.x, Y: c.y})
 		assert.Equal(t, [2]float64{c.ux, c.uy}, [2]float64{ux, uy}, "%v, %v", c.x, c.y)
 	}
 	turned := p // a fitting carried down by a quarter turn: its near edge is now its right one
 	turned.Prism.Footprint = p.Prism.Footprint.Moved(90, geometry.Point{})
-	ux, _ := turned.EdgeU(geometry.Point{X: 0, Y: 100})
+	ux, _ := edgeU(&turned, geometry.Point{X: 0, Y: 100})
 	assert.Equal(t, 1.0, ux)
 	p.Axis = false
-	ux, uy := p.EdgeU(geometry.Point{X: 100})
+	ux, uy := edgeU(&p, geometry.Point{X: 100})
 	assert.Equal(t, [2]float64{2, 4}, [2]float64{ux, uy})
 }
 

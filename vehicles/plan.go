@@ -25,8 +25,8 @@ type Plan struct {
 // Placed is one thing of the survey in its place.
 type Placed struct {
 	Prism    geometry.Prism // z from -bottom drop to -top drop; a fitting's from thickness + rise
-	Edges    [4]float64     // standard uncertainty of each edge's own reading: x near, x far, y right, y left
-	UX, UY   float64        // the largest of the x readings', of the y readings'
+	Edges    [4]Taped       // each edge's own reading: x near, x far, y right, y left
+	X, Y     Taped          // the least certain of the x readings, of the y readings
 	UTop     float64        // standard uncertainty of the top (0 when the drop was left out: those ends are exact)
 	ULow     float64        // of the bottom
 	UTurn    float64        // radians, 0 for what is not turned
@@ -35,6 +35,27 @@ type Placed struct {
 	Axis     bool           // a rectangle measured without a turn: its edges carry their own readings' uncertainty
 	Assumed  bool           // drop left out: taken to reach the ground
 	Measured bool
+}
+
+// Taped is how well one coordinate was taped.
+type Taped struct {
+	U    float64 // standard uncertainty, mm
+	Tilt float64 // how it goes with the height of the zero it was taped from: see survey.Coord
+}
+
+// Own is its variance without the height of its zero, mm^2; heightU is the standard uncertainty of any height, mm.
+func (t Taped) Own(heightU float64) float64 {
+	return max(0, t.U*t.U-t.Tilt*t.Tilt*heightU*heightU) // rounding, and chains closed by an overall reading
+}
+
+func tapedOf(c survey.Coord) Taped { return Taped{c.U, c.Tilt} }
+
+// worse is the less certain of two, the first of two alike.
+func (t Taped) worse(other Taped) Taped {
+	if other.U > t.U {
+		return other
+	}
+	return t
 }
 
 // PlacedOpening is an opening: a path without width over a range of heights.
@@ -80,15 +101,15 @@ type Fault struct {
 	Text string
 }
 
-// EdgeU returns the standard uncertainties in x and in y, mm, that the thing has at q, a point of its outline: on an
-// edge of an axis-parallel rectangle those of that edge's own reading, at a corner those of both, elsewhere the
-// largest of its own readings. Along an edge the other coordinate's is returned too; there it has no direction.
-func (p *Placed) EdgeU(q geometry.Point) (ux, uy float64) {
+// EdgeAt returns how well x and y of the thing are known at q, a point of its outline: on an edge of an axis-parallel
+// rectangle by that edge's own reading, at a corner by those of both, elsewhere by the least certain of its own readings.
+// Along an edge the other coordinate's is returned too; there it has no direction.
+func (p *Placed) EdgeAt(q geometry.Point) (x, y Taped) {
 	if !p.Axis {
-		return p.UX, p.UY
+		return p.X, p.Y
 	}
-	x, y := p.edgesAt(q)
-	return p.Edges[x], p.Edges[2+y]
+	ix, iy := p.edgesAt(q)
+	return p.Edges[ix], p.Edges[2+iy]
 }
 
 // edgesAt tells which edge of a rectangle q is nearer to: 0 for the near and 1 for the far one in x, 0 for the right and

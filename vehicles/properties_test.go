@@ -47,8 +47,8 @@ func TestMovingAVanMovesItsPlaces(t *testing.T) {
 			p, q := before.Obstructions[i], after.Obstructions[i]
 			way := q.Prism.Footprint.Middle.Sub(p.Prism.Footprint.Middle)
 			require.InDelta(t, 0, way.Sub(geometry.Point{X: by}).Norm(), 1e-8)
-			require.Equal(t, p.UY, q.UY)
-			require.GreaterOrEqual(t, q.UX, p.UX-1e-12)
+			require.Equal(t, p.Y.U, q.Y.U)
+			require.GreaterOrEqual(t, q.X.U, p.X.U-1e-12)
 			require.Equal(t, p.Loose, q.Loose)
 		}
 	})
@@ -87,10 +87,11 @@ func TestAVanInAMirror(t *testing.T) {
 			isLow, isHigh := q.Prism.Footprint.Bounds()
 			require.InDelta(t, 0, math.Abs(low.X-isLow.X)+math.Abs(high.X-isHigh.X), 1e-8)
 			require.InDelta(t, 0, math.Abs(low.Y+isHigh.Y)+math.Abs(high.Y+isLow.Y), 1e-8)
-			require.InDelta(t, p.UX, q.UX, 1e-12)
-			require.InDelta(t, p.UY, q.UY, 1e-12)
+			require.InDelta(t, p.X.U, q.X.U, 1e-12)
+			require.InDelta(t, p.Y.U, q.Y.U, 1e-12)
 			if o := &job.Obstructions[i]; o.Form == Box { // the right edge is the left one now
-				require.InDeltaSlice(t, []float64{p.Edges[0], p.Edges[1], p.Edges[3], p.Edges[2]}, q.Edges[:], 1e-12)
+				require.InDeltaSlice(t, []float64{p.Edges[0].U, p.Edges[1].U, p.Edges[3].U, p.Edges[2].U},
+					[]float64{q.Edges[0].U, q.Edges[1].U, q.Edges[2].U, q.Edges[3].U}, 1e-12)
 			}
 		}
 	})
@@ -171,7 +172,8 @@ func TestAnotherReaderFindsEverythingInAFile(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, 1, file.Format)
 		require.Equal(t, []string{job.Ref, job.Vehicle, job.Fitter, job.Notes}, []string{file.Job.Ref, file.Job.Vehicle, file.Job.Fitter, file.Job.Notes})
-		require.Equal(t, job.Floor, Floor(file.Floor))
+		require.Equal(t, []float64{job.Floor.From, job.Floor.Length, job.Floor.Width, job.Floor.Thickness, job.Floor.Ground},
+			[]float64{file.Floor.From, file.Floor.Length, file.Floor.Width, file.Floor.Thickness, file.Floor.Ground})
 		same := func(n Number, p *float64) {
 			require.Equal(t, n.Set, p != nil)
 			if n.Set {
@@ -273,9 +275,9 @@ func TestAnyChainIsClosedAsLeastSquaresDoes(t *testing.T) {
 				continue
 			}
 			low, high := p.Prism.Footprint.Bounds()
-			got := []float64{low.X, high.X, p.Edges[0] * p.Edges[0], p.Edges[1] * p.Edges[1]}
+			got := []float64{low.X, high.X, p.Edges[0].U * p.Edges[0].U, p.Edges[1].U * p.Edges[1].U}
 			if axis == survey.Y {
-				got = []float64{low.Y, high.Y, p.Edges[2] * p.Edges[2], p.Edges[3] * p.Edges[3]}
+				got = []float64{low.Y, high.Y, p.Edges[2].U * p.Edges[2].U, p.Edges[3].U * p.Edges[3].U}
 			}
 			require.InDeltaSlice(t, []float64{wantX[2*i], wantX[2*i+1], wantV[2*i], wantV[2*i+1]}, got, 1e-9)
 		}

@@ -91,7 +91,14 @@ func (t *table) job(j *Job) {
 }
 
 func (t *table) floor() Floor {
+	var outline Outline
+	if s := t.sub("outline", optional); s != nil {
+		outline = Outline{s.number("left", optional, aSize), s.number("right", optional, aSize), s.number("rear", optional, aLength)}
+		s.done()
+	}
 	f := Floor{
+		Outline:   outline,
+		Deck:      t.choice("deck", optional, []string{Steel, Timber}),
 		From:      t.number("from", required, aLength).Value,
 		Length:    t.number("length", required, aSize).Value,
 		Width:     t.number("width", required, aSize).Value,
@@ -104,6 +111,7 @@ func (t *table) floor() Floor {
 
 func (t *table) datum() Datum {
 	d := Datum{
+		Name:       t.line("name", optional),
 		HookBelow:  t.number("hook_below", optional, aLength),
 		HookAbove:  t.number("hook_above", optional, aLength),
 		ShiftAbove: t.number("shift_above", optional, aLength),
@@ -140,6 +148,7 @@ func (t *table) obstruction() Obstruction {
 		Drop:     t.drop(optional),
 		TapedAt:  t.number("taped_at", optional, aLength),
 		Measured: t.flag("measured", true),
+		Holds:    t.choice("holds", optional, FuelKinds),
 		Total:    t.totals(),
 	}
 	t.done()
@@ -159,7 +168,7 @@ func (t *table) opening() Opening {
 }
 
 func (t *table) fitting() Fitting {
-	f := Fitting{Name: t.line("name", required), Place: t.place(required), Rise: t.rise(required), Total: t.totals()}
+	f := Fitting{Name: t.line("name", required), Kind: t.choice("kind", optional, Kinds), Place: t.place(required), Rise: t.rise(required), Total: t.totals()}
 	t.done()
 	return f
 }
@@ -196,9 +205,28 @@ func (t *table) cut() *Cut {
 		c.Drilled = &p
 	}
 	t.known = append(t.known, "drilled")
+	for _, s := range t.list("direct") {
+		c.Direct = append(c.Direct, s.direct())
+	}
+	c.Relieved = t.number("relieved", optional, aSize)
 	if c.Across > 0 && c.Pilot.Value >= c.Across {
 		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", plain(c.Pilot.Value), plain(c.Across))
 	}
 	t.done()
 	return &c
 }
+
+// direct reads a tape from the drilled hole to a thing.
+func (t *table) direct() DirectTape {
+	d := DirectTape{To: t.line("to", required)}
+	if value, path, ok := t.take("gap", required, acceptedGap); ok {
+		d.Gap = t.reading(path, value, survey.X)
+		if d.Gap.Start != survey.Datum || d.Gap.Length < 0 {
+			t.wrong(path, value, acceptedGap)
+		}
+	}
+	t.done()
+	return d
+}
+
+const acceptedGap = "a reading of 0 or more, without L, R and +: a number of mm, or a text like \"65.2cm\""

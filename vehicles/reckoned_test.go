@@ -203,11 +203,11 @@ func TestReducingIsAsTheModelSays(t *testing.T) {
 			low, high := f.Bounds()
 			isLow, isHigh := got.Prism.Footprint.Bounds()
 			require.InDelta(t, 0, isLow.Sub(low).Norm()+isHigh.Sub(high).Norm(), 1e-8, o.Name)
-			require.InDelta(t, math.Sqrt(max(edges[0].variance, edges[1].variance)), got.UX, 1e-9)
-			require.InDelta(t, math.Sqrt(max(edges[2].variance, edges[3].variance)), got.UY, 1e-9)
+			require.InDelta(t, math.Sqrt(max(edges[0].variance, edges[1].variance)), got.X.U, 1e-9)
+			require.InDelta(t, math.Sqrt(max(edges[2].variance, edges[3].variance)), got.Y.U, 1e-9)
 			if o.Form == Box {
 				for k, e := range edges {
-					require.InDelta(t, math.Sqrt(e.variance), got.Edges[k], 1e-9)
+					require.InDelta(t, math.Sqrt(e.variance), got.Edges[k].U, 1e-9)
 				}
 			}
 			first := [2]survey.Reading{o.X[0], o.Y[0]}
@@ -233,7 +233,7 @@ func TestWhatAnUncertaintyIsMadeOfAddsUpToIt(t *testing.T) {
 			placed := &plan.Obstructions[i]
 			for _, q := range placed.Prism.Footprint.Corners() {
 				x, y := job.MadeAt(Obstructions, i, placed, q, ClosureLimit())
-				ux, uy := placed.EdgeU(q)
+				ux, uy := edgeU(placed, q)
 				require.InDelta(t, ux*ux, x.Sum(), 1e-9)
 				require.InDelta(t, uy*uy, y.Sum(), 1e-9)
 				require.GreaterOrEqual(t, min(x.Tape, x.Read, x.Slope, x.Height, x.Chain, x.Hook), 0.)
@@ -262,14 +262,14 @@ func TestWhatMarksAndHolesAreMadeOf(t *testing.T) {
 	for i := range plan.Fittings {
 		f := &plan.Fittings[i]
 		x, y := job.MadeAt(Fittings, i, f, f.Prism.Footprint.Corners()[0], ClosureLimit())
-		require.InDelta(t, max(f.Edges[0], f.Edges[1]), math.Sqrt(x.Sum()), 0.2)
+		require.InDelta(t, max(f.Edges[0].U, f.Edges[1].U), math.Sqrt(x.Sum()), 0.2)
 		require.Positive(t, y.Sum())
 	}
 	for i := range plan.Openings {
 		o := &plan.Openings[i].Placed
 		x, y := job.MadeAt(Openings, i, o, o.Prism.Footprint.Middle, ClosureLimit())
-		require.InDelta(t, o.UX*o.UX, x.Sum(), 1e-9)
-		require.InDelta(t, o.UY*o.UY, y.Sum(), 1e-9)
+		require.InDelta(t, o.X.U*o.X.U, x.Sum(), 1e-9)
+		require.InDelta(t, o.Y.U*o.Y.U, y.Sum(), 1e-9)
 	}
 	x, y = job.MadeAt(Openings, 99, &Placed{}, geometry.Point{}, 0)
 	require.Zero(t, x.Sum()+y.Sum(), "no such thing")

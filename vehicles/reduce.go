@@ -30,6 +30,7 @@ func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
 	plan.Closures = r.closures
 	if job.Cut != nil {
 		plan.Cut = r.cut(plan.Fit)
+		r.directs()
 	}
 	r.runs(&plan)
 	return plan, r.faults
@@ -161,7 +162,8 @@ func (r *reducer) ties() []survey.Tie {
 		ties[i] = survey.Tie{
 			Name: t.Name, Use: t.Use,
 			Below: geometry.Point{X: bx.Value, Y: by.Value}, Above: geometry.Point{X: ax.Value, Y: ay.Value},
-			Variance: (bx.U*bx.U + by.U*by.U + ax.U*ax.U + ay.U*ay.U) / 2,
+			U:    [4]float64{bx.U, by.U, ax.U, ay.U},
+			Tilt: [4]float64{bx.Tilt, by.Tilt, ax.Tilt, ay.Tilt},
 		}
 	}
 	return ties
@@ -171,7 +173,7 @@ func (r *reducer) fit(ties []survey.Tie) survey.Fit {
 	if len(r.faults) > 0 {
 		return survey.Fit{}
 	}
-	fit, err := survey.FitTies(ties)
+	fit, err := survey.FitTies(ties, r.heightU)
 	if err != nil {
 		r.fault("tie[0].below", "%s", err)
 	}
@@ -197,4 +199,37 @@ func (j Job) AboveMarkU(p geometry.Point) [2]float64 {
 	tape := j.SurveyTape()
 	edge := math.Min(math.Abs(j.AboveLeft()-p.Y), math.Abs(p.Y+j.AboveRight()))
 	return [2]float64{tape.MarkU(j.AboveBumper(p), j.Datum.HookAbove.Value), tape.MarkU(edge, 0)}
+}
+
+// directs holds that every direct tape leads to an obstruction there is.
+func (r *reducer) directs() {
+	for i, d := range r.job.Cut.Direct {
+		if _, there := r.job.ObstructionNamed(d.To); !there {
+			key := joinKey(joinIndex("cut.direct", i), "to")
+			r.fault(key, "%s", KeyOf(key, "")+r.nobody(d.To))
+		}
+	}
+}
+
+// nobody says that no obstruction has a name.
+func (r *reducer) nobody(name string) string {
+	names := make([]string, len(r.job.Obstructions))
+	for i := range r.job.Obstructions {
+		names[i] = r.job.Obstructions[i].Name
+	}
+	text := fmt.Sprintf(" is %q, and no obstruction has that name", name)
+	if hint := Nearest(name, names); hint != "" {
+		return text + ": did you mean " + quote(hint) + "?"
+	}
+	return text + ": write one as it stands there, or take this out"
+}
+
+// ObstructionNamed returns the index of the obstruction of that name; ok is false where none has it.
+func (j *Job) ObstructionNamed(name string) (i int, ok bool) {
+	for i := range j.Obstructions {
+		if j.Obstructions[i].Name == name {
+			return i, true
+		}
+	}
+	return -1, false
 }

@@ -162,6 +162,7 @@ func (c *chains) close(axis survey.Axis, total end, limit float64, what *thing) 
 		if e.unclosed = e.unclosed || !v.Closes; v.Closes && variance > 0 {
 			share := e.U * e.U / variance
 			e.Value -= share * v.Misclosure
+			e.Tilt -= share * (last.Tilt - total.Tilt)
 			e.U *= math.Sqrt(1 - share)
 		}
 		c.fixed[l.seq] = e

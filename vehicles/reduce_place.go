@@ -118,8 +118,8 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 	if left.Value < right.Value {
 		right, left = left, right
 	}
-	placed.Edges = [4]float64{near.U, far.U, right.U, left.U}
-	placed.UX, placed.UY = max(near.U, far.U), max(right.U, left.U)
+	placed.Edges = [4]Taped{tapedOf(near.Coord), tapedOf(far.Coord), tapedOf(right.Coord), tapedOf(left.Coord)}
+	placed.X, placed.Y = placed.Edges[0].worse(placed.Edges[1]), placed.Edges[2].worse(placed.Edges[3])
 	placed.Loose = near.Loose || far.Loose || right.Loose || left.Loose
 	placed.Unclosed = near.unclosed || far.unclosed || right.unclosed || left.unclosed
 	placed.Axis = p.Turn == 0
@@ -148,7 +148,7 @@ func (r *reducer) step(placed *Placed, p *Pair, what *thing, v value, from *side
 	r.reading(&last.y, from, survey.Y, &p[1], &at, &last.y, what, &v)
 	v.index, at.y = 0, last.y.Value
 	r.reading(&last.x, from, survey.X, &p[0], &at, &last.x, what, &v)
-	placed.UX, placed.UY = max(placed.UX, last.x.U), max(placed.UY, last.y.U)
+	placed.X, placed.Y = placed.X.worse(tapedOf(last.x.Coord)), placed.Y.worse(tapedOf(last.y.Coord))
 	placed.Loose = placed.Loose || last.x.Loose || last.y.Loose
 	placed.Unclosed = placed.Unclosed || last.x.unclosed || last.y.unclosed
 	return geometry.Point{X: last.x.Value, Y: last.y.Value}

@@ -56,7 +56,7 @@ func (s *side) along(e *end, axis survey.Axis, r *survey.Reading, at *spot, befo
 			e.Value += bowAt(s.bow, at.y)
 		}
 	case r.Start == survey.FromLeft:
-		e.Value, e.rightward = s.left-e.Value, true
+		e.Value, e.Tilt, e.rightward = s.left-e.Value, -e.Tilt, true
 	case r.Start == survey.FromRight:
 		e.Value -= s.right
 	}
@@ -98,14 +98,20 @@ func (s *side) on(e *end, axis survey.Axis, r *survey.Reading, before *end) (wro
 func (s *side) sloped(e *end, length float64, zero *survey.Slope, at *spot) (wrong string) {
 	*e = end{there: true}
 	var err error
+	rise := 0.0
 	if s.above {
 		e.Value, e.U, err = s.tape.ReduceAbove(length, zero.Hook)
+		rise = zero.Hook
 	} else {
 		e.Value, e.U, e.Loose, err = s.tape.Reduce(length, *zero, at.drop, at.known)
+		if zero.Set && at.known {
+			rise = zero.Hook - at.drop
+		}
 	}
 	if err != nil {
 		*e = end{broken: true}
 		return err.Error()
 	}
+	e.Tilt = survey.Lean(e.Value, rise)
 	return ""
 }

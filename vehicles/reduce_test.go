@@ -72,11 +72,11 @@ func TestAChainAddsItsVariance(t *testing.T) {
 	first := (0.9*0.9 + 1) / 3
 	on := (0.5*0.5 + 1) / 3
 	p := plan.Obstructions[0]
-	assert.InDelta(t, math.Sqrt(first), p.Edges[0], 1e-12)
-	assert.InDelta(t, math.Sqrt(first+on), p.Edges[1], 1e-12)
-	assert.Equal(t, p.Edges[1], p.UX)
-	ux, _ := p.EdgeU(geometry.Point{X: 1184, Y: 20})
-	assert.Equal(t, p.Edges[1], ux)
+	assert.InDelta(t, math.Sqrt(first), p.Edges[0].U, 1e-12)
+	assert.InDelta(t, math.Sqrt(first+on), p.Edges[1].U, 1e-12)
+	assert.Equal(t, p.Edges[1].U, p.X.U)
+	ux, _ := edgeU(&p, geometry.Point{X: 1184, Y: 20})
+	assert.Equal(t, p.Edges[1].U, ux)
 }
 
 func TestSlopeIsTakenOutOnlyWhereItIsKnown(t *testing.T) {
@@ -171,4 +171,10 @@ func TestFaultsSayWhereAndWhat(t *testing.T) {
 		assert.Contains(t, faults[0].Text, c.says)
 		assert.Len(t, faults, 1, "one fault is said once: %v", faults)
 	}
+}
+
+// edgeU are the standard uncertainties in x and y of a thing at a point of its outline.
+func edgeU(p *Placed, q geometry.Point) (ux, uy float64) {
+	x, y := p.EdgeAt(q)
+	return x.U, y.U
 }

@@ -74,6 +74,8 @@ func (t *table) leg(legs int) int {
 func (t *table) fuel() *Fuel {
 	f := Fuel{
 		Kind:   t.choice("kind", optional, FuelKinds),
+		From:   t.line("from", optional),
+		Hole:   t.number("hole", optional, aSize),
 		Across: t.number("across", required, aSize),
 		Bore:   t.number("bore", optional, aSize),
 		Path:   t.points("path", 2),

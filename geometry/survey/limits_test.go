@@ -38,21 +38,21 @@ func TestSwappedSidesAreSaidOverTenMillimetres(t *testing.T) {
 		var ties []Tie
 		for _, p := range lopsided {
 			p = p.Scale(scale)
-			ties = append(ties, Tie{Use: true, Below: p, Above: geometry.Point{X: p.X, Y: -p.Y}, Variance: 1})
+			ties = append(ties, Tie{Use: true, Below: p, Above: geometry.Point{X: p.X, Y: -p.Y}, U: alike(1)})
 		}
 		return ties
 	}
 	rms := func(scale float64) float64 {
-		fit, _ := FitTies(mirrored(scale))
+		fit, _ := FitTies(mirrored(scale), 0)
 		return fit.RMS
 	}
-	_, err := FitTies(mirrored(where(t, 1, 9.9, rms)))
+	_, err := FitTies(mirrored(where(t, 1, 9.9, rms)), 0)
 	assert.NoError(t, err)
-	_, err = FitTies(mirrored(where(t, 1, 10.1, rms)))
+	_, err = FitTies(mirrored(where(t, 1, 10.1, rms)), 0)
 	assert.ErrorIs(t, err, ErrSwapped)
-	_, err = FitTies(mirrored(1)[:2])
+	_, err = FitTies(mirrored(1)[:2], 0)
 	assert.NoError(t, err, "two points are their own mirror image")
-	_, err = FitTies(mirrored(1)[:3])
+	_, err = FitTies(mirrored(1)[:3], 0)
 	assert.ErrorIs(t, err, ErrSwapped)
 }
 
@@ -61,17 +61,17 @@ func TestSwappedSidesFitThreeTimesBetterMirrored(t *testing.T) {
 		var ties []Tie
 		for i, p := range lopsided {
 			above := geometry.Point{X: p.X, Y: -p.Y}.Add(noise[i].Scale(by))
-			ties = append(ties, Tie{Use: true, Below: p, Above: above, Variance: 1})
+			ties = append(ties, Tie{Use: true, Below: p, Above: above, U: alike(1)})
 		}
 		return ties
 	}
 	ratio := func(by float64) float64 {
-		fit, _ := FitTies(disturbed(by))
+		fit, _ := FitTies(disturbed(by), 0)
 		return MirroredRMS(disturbed(by)) / fit.RMS
 	}
-	_, err := FitTies(disturbed(where(t, 1000, 0.328, ratio)))
+	_, err := FitTies(disturbed(where(t, 1000, 0.328, ratio)), 0)
 	assert.ErrorIs(t, err, ErrSwapped)
-	_, err = FitTies(disturbed(where(t, 1000, 0.338, ratio)))
+	_, err = FitTies(disturbed(where(t, 1000, 0.338, ratio)), 0)
 	assert.NoError(t, err)
 }
 
@@ -79,22 +79,22 @@ func TestATieIsSuspectOverFiveMillimetres(t *testing.T) {
 	off := func(by float64) []Tie {
 		var ties []Tie
 		for i, p := range lopsided {
-			ties = append(ties, Tie{Name: string(rune('A' + i)), Use: true, Below: p, Above: p, Variance: 1})
+			ties = append(ties, Tie{Name: string(rune('A' + i)), Use: true, Below: p, Above: p, U: alike(1)})
 		}
 		ties[2].Above = ties[2].Above.Add(geometry.Point{X: by, Y: by})
 		return ties
 	}
 	rms := func(by float64) float64 {
-		fit, _ := FitTies(off(by))
+		fit, _ := FitTies(off(by), 0)
 		return fit.RMS
 	}
-	fit, err := FitTies(off(where(t, 100, 4.95, rms)))
+	fit, err := FitTies(off(where(t, 100, 4.95, rms)), 0)
 	require.NoError(t, err)
 	assert.Empty(t, fit.Suspect)
-	fit, err = FitTies(off(where(t, 100, 5.05, rms)))
+	fit, err = FitTies(off(where(t, 100, 5.05, rms)), 0)
 	require.NoError(t, err)
 	assert.Equal(t, "C", fit.Suspect)
-	fit, err = FitTies(off(100)[1:])
+	fit, err = FitTies(off(100)[1:], 0)
 	require.NoError(t, err)
 	assert.Empty(t, fit.Suspect, "of three nobody can say which")
 }
@@ -103,22 +103,22 @@ func TestASuspectLeavesAThirdOfTheRMS(t *testing.T) {
 	off := func(by float64) []Tie {
 		var ties []Tie
 		for i, p := range lopsided {
-			ties = append(ties, Tie{Name: string(rune('A' + i)), Use: true, Below: p, Above: p.Add(noise[i].Scale(by)), Variance: 1})
+			ties = append(ties, Tie{Name: string(rune('A' + i)), Use: true, Below: p, Above: p.Add(noise[i].Scale(by)), U: alike(1)})
 		}
 		ties[2].Above = ties[2].Above.Add(geometry.Point{X: 30, Y: 30})
 		return ties
 	}
 	left := func(by float64) float64 {
-		fit, _ := FitTies(off(by))
+		fit, _ := FitTies(off(by), 0)
 		least := math.Inf(1)
 		for _, without := range LeaveOneOut(off(by)) {
 			least = min(least, without.RMS)
 		}
 		return least / fit.RMS
 	}
-	fit, _ := FitTies(off(where(t, 12, 0.328, left)))
+	fit, _ := FitTies(off(where(t, 12, 0.328, left)), 0)
 	assert.Equal(t, "C", fit.Suspect)
-	fit, _ = FitTies(off(where(t, 12, 0.338, left)))
+	fit, _ = FitTies(off(where(t, 12, 0.338, left)), 0)
 	assert.Empty(t, fit.Suspect)
 }
 
@@ -126,7 +126,7 @@ func TestASuspectLeavesAThirdOfTheRMS(t *testing.T) {
 func TestHowFarApartTiesMustBe(t *testing.T) {
 	for apart, ok := range map[float64]bool{1.36e-3: false, 1.46e-3: true, 0.01: true} {
 		b := geometry.Point{X: apart}
-		_, err := FitTies([]Tie{{Use: true}, {Use: true, Below: b, Above: b}})
+		_, err := FitTies([]Tie{{Use: true}, {Use: true, Below: b, Above: b}}, 0)
 		assert.Equal(t, ok, err == nil, "%v mm", apart)
 		if !ok {
 			assert.ErrorIs(t, err, ErrOnePlace)

@@ -17,7 +17,7 @@ func TestRigidSimilarityBackwards(t *testing.T) {
 		[]geometry.Point{{X: 300000, Y: 4500000}, {X: 315000, Y: 4740000}, {X: 520000, Y: 4680000}, {X: 420000, Y: 4600000}},
 		[]geometry.Point{{X: 300094.938, Y: 4500203.485}, {X: 315093.094, Y: 4740203.227}, {X: 520093.231, Y: 4680204.876},
 			{X: 420093.993, Y: 4600204.241}},
-		1-1.5504e-6))
+		1-1.5504e-6), 0)
 	require.NoError(t, err)
 	assert.InDelta(t, 1.56504, fit.Theta*3600, 4e-4, "half a millimetre over 250 km")
 	assert.Less(t, fit.RMS, 0.0005*math.Sqrt2, "no more than the rounding to a millimetre")
@@ -32,10 +32,10 @@ func TestFitUncertaintyGhilani(t *testing.T) {
 		[]geometry.Point{{X: 121.622, Y: -128.066}, {X: 141.228, Y: 187.718}, {X: 175.802, Y: 135.728}},
 		[]geometry.Point{{X: 1049422.40, Y: 51089.20}, {X: 1049413.95, Y: 49659.30}, {X: 1049244.95, Y: 49884.95}}, 1)
 	for i := range ties {
-		ties[i].Variance = s2
+		ties[i].U = alike(s2)
 		ties[i].Above = ties[i].Above.Scale(1 / 4.51962) // no scale in the fit, and none in what is asked here
 	}
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.NoError(t, err)
 	// Far out along x a turn shows in y alone.
 	const far = 1e7

@@ -14,7 +14,7 @@ import (
 func paired(below, above []geometry.Point, scale float64) []Tie {
 	ties := make([]Tie, len(below))
 	for i := range below {
-		ties[i] = Tie{Name: string(rune('A' + i)), Below: below[i].Scale(scale), Above: above[i], Use: true, Variance: 1}
+		ties[i] = Tie{Name: string(rune('A' + i)), Below: below[i].Scale(scale), Above: above[i], Use: true, U: alike(1)}
 	}
 	return ties
 }
@@ -27,7 +27,7 @@ func TestRigidGhilani(t *testing.T) {
 		[]geometry.Point{{X: 121.622, Y: -128.066}, {X: 141.228, Y: 187.718}, {X: 175.802, Y: 135.728}},
 		[]geometry.Point{{X: 1049422.40, Y: 51089.20}, {X: 1049413.95, Y: 49659.30}, {X: 1049244.95, Y: 49884.95}},
 		scale)
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.InDelta(t, 183+13./60+5.0/3600-360, fit.Theta, 0.05/3600)
 	for i, v := range []geometry.Point{{X: 0.0038, Y: -0.0291}, {X: 0.1009, Y: -0.0767}, {X: -0.1047, Y: 0.1059}} {
@@ -55,7 +55,7 @@ func TestRigidSimilarityOfTwoGrids(t *testing.T) {
 		[]geometry.Point{{X: 300000, Y: 4500000}, {X: 315000, Y: 4740000}, {X: 520000, Y: 4680000}, {X: 420000, Y: 4600000}},
 		[]geometry.Point{{X: 299905.060, Y: 4499796.515}, {X: 314906.904, Y: 4739796.774}, {X: 519906.767, Y: 4679795.125},
 			{X: 419906.005, Y: 4599795.760}},
-		1.0000015504))
+		1.0000015504), 0)
 	require.NoError(t, err)
 	assert.InDelta(t, -1.56504, fit.Theta*3600, 2e-4)
 	assert.Less(t, fit.RMS, 0.0005*math.Sqrt2, "no more than the rounding to a millimetre")
@@ -78,7 +78,7 @@ func binGrid(origin geometry.Point, th float64, leftHanded bool, d geometry.Poin
 func TestRigidHandedGrids(t *testing.T) {
 	right := []geometry.Point{{}, {X: 299 * 25 * 0.99984, Y: 246 * 12.5 * 0.99984}}
 	origin := geometry.Point{X: 456781, Y: 5836723}
-	fit, err := FitTies(paired(right, []geometry.Point{origin, {X: 464855.62, Y: 5837055.90}}, 1))
+	fit, err := FitTies(paired(right, []geometry.Point{origin, {X: 464855.62, Y: 5837055.90}}, 1), 0)
 	require.NoError(t, err)
 	assert.InDelta(t, -20, fit.Theta, 1e-4)
 	assert.InDelta(t, 0, fit.RMS, 0.005)
@@ -88,7 +88,7 @@ func TestRigidHandedGrids(t *testing.T) {
 	published := geometry.Point{X: 890972.63, Y: 10298199.29}
 	require.InDelta(t, 0, binGrid(origin, 340, true, left[1]).Sub(published).Norm(), 0.01)
 	ties := paired(left, []geometry.Point{origin, published, binGrid(origin, 340, true, left[2])}, 1)
-	_, err = FitTies(ties)
+	_, err = FitTies(ties, 0)
 	assert.ErrorIs(t, err, ErrSwapped)
 	assert.InDelta(t, 0, MirroredRMS(ties), 0.01)
 }
@@ -100,7 +100,7 @@ func TestRigidMirrorOfBorgAndGroenen(t *testing.T) {
 	moving := []geometry.Point{{X: 0.07, Y: 2.62}, {X: 0.93, Y: 3.12}, {X: 1.93, Y: 1.38}, {X: 1.07, Y: 0.88}}
 	mirrored := MirroredRMS(paired(moving, target, 1.99655293198))
 	assert.InDelta(t, 0.000318903, 4*mirrored*mirrored, 1e-8)
-	fit, err := FitTies(paired(moving, target, 1.2034627))
+	fit, err := FitTies(paired(moving, target, 1.2034627), 0)
 	require.NoError(t, err, "1.8 mm is no reason to speak of swapped sides")
 	assert.InDelta(t, -29.79196, fit.Theta, 1e-5)
 	assert.InDelta(t, 12.7334768, 4*fit.RMS*fit.RMS, 1e-6)
@@ -112,7 +112,7 @@ func TestRigidMirrorOfBorgAndGroenen(t *testing.T) {
 	for i := range target { // the same in the size of a van
 		target[i], moving[i] = target[i].Scale(500), moving[i].Scale(500)
 	}
-	_, err = FitTies(paired(moving, target, 1.99655293198))
+	_, err = FitTies(paired(moving, target, 1.99655293198), 0)
 	require.ErrorIs(t, err, ErrSwapped)
 	assert.ErrorContains(t, err, "swapped")
 }
@@ -126,10 +126,17 @@ func TestRigidRotationOfGolubAndVanLoan(t *testing.T) {
 	for i := range 4 {
 		above, below = append(above, above[i].Scale(-1)), append(below, below[i].Scale(-1))
 	}
-	fit, err := FitTies(paired(below, above, 1))
+	fit, err := FitTies(paired(below, above, 1), 0)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.9999, math.Cos(fit.Theta*math.Pi/180), 5e-5)
 	assert.InDelta(t, -0.0126, math.Sin(fit.Theta*math.Pi/180), 5e-5)
 	assert.InDelta(t, -0.7220608, fit.Theta, 1e-6)
 	assert.InDelta(t, 0.4660831333, math.Sqrt(8*fit.RMS*fit.RMS/2), 1e-9)
+}
+
+// alike are the uncertainties of a tie whose four coordinates are as good as each other: along any direction its variance is
+// that given.
+func alike(variance float64) [4]float64 {
+	u := math.Sqrt(variance / 2)
+	return [4]float64{u, u, u, u}
 }

@@ -12,11 +12,11 @@ type Slope struct {
 }
 
 // Reduce returns the plan distance of a reading from its hook, taken from below, and its standard uncertainty,
-// both mm: sqrt(L^2 - (h - p)^2) with h the drop of the zero and p the drop of the point measured.
+// both mm: sqrt(L^2 - (h - p)^2) with h the drop of the zero and p the drop of the point measured. A reading taken to what
+// lies behind the zero is negative, and so is its plan distance.
 //
 // pKnown false with a slope set: nobody knows the slope, the reading stands as it is and is loose. It is an error
-// when the heights differ by the whole reading or more, unless they do not differ; so a negative reading, which
-// no hooked tape gives, is one as soon as there is a slope to take off.
+// when the heights differ by the whole reading or more, unless they do not differ.
 func (t Tape) Reduce(length float64, s Slope, p float64, pKnown bool) (plan, u float64, loose bool, err error) {
 	g := t.Gauge()
 	return g.Reduce(length, s, p, pKnown)
@@ -46,24 +46,29 @@ func (g *Gauge) ReduceAbove(length, hookAbove float64) (plan, u float64, err err
 
 func (g *Gauge) reduce(length, rise float64, heights int) (plan, u float64, err error) {
 	up := math.Abs(rise)
-	if length < 0 && up != 0 {
-		return 0, 0, fmt.Errorf("the tape reads %s mm, and one that hangs from an edge reads nothing behind it: measure "+
-			"forward of the edge", Format(length, Millimetres))
-	}
-	if up >= length && up != 0 {
+	if up >= math.Abs(length) && up != 0 {
 		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
 			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
 	}
 	plan = length
 	if rise != 0 {
-		plan = math.Sqrt((length - rise) * (length + rise))
+		plan = math.Copysign(math.Sqrt((length-rise)*(length+rise)), length)
 	}
 	return plan, math.Sqrt(g.readingVariance(length, plan, rise, heights)), nil
 }
 
 // AboveReading returns what a tape whose zero lies hook below the surface must say to land on plan: the root of
-// plan^2 + hook^2, mm.
-func AboveReading(plan, hook float64) float64 { return math.Hypot(plan, hook) }
+// plan^2 + hook^2, mm, negative for a place behind the zero.
+func AboveReading(plan, hook float64) float64 { return math.Copysign(math.Hypot(plan, hook), plan) }
+
+// Lean returns by how much a plan distance grows for each mm that its zero, rise mm below the point measured, hangs lower
+// than was said: -(h - p)/s, s the plan distance, negative behind the zero. Source: the derivative of Reduce's formula.
+func Lean(plan, rise float64) float64 {
+	if rise == 0 {
+		return 0
+	}
+	return -rise / math.Copysign(math.Max(math.Abs(plan), leastPlan), plan)
+}
 
 // MarkU returns the standard uncertainty of a mark put plan mm from the tape's zero, which lies hook below it,
 // mm. At plan 0 over a hook that is not 0 the tape says nothing about plan: the result is huge, but finite.

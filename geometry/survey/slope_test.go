@@ -80,18 +80,37 @@ func TestReduceAtTheZeroItself(t *testing.T) {
 	assert.Zero(t, plan)
 }
 
-func TestANegativeReadingHasNoSlope(t *testing.T) {
-	_, _, _, err := tape.Reduce(-300, Slope{Hook: 150, Set: true}, 95, true)
-	require.ErrorContains(t, err, "one that hangs from an edge reads nothing behind it")
-	level, _, _, err := tape.Reduce(-300, Slope{Hook: 95, Set: true}, 95, true)
+// Behind the zero a reading has a minus, and so has its place: 300 and 55 give the root of 86975.
+func TestAReadingBehindTheZero(t *testing.T) {
+	behind, u, _, err := tape.Reduce(-300, Slope{Hook: 150, Set: true}, 95, true)
 	require.NoError(t, err)
-	assert.Equal(t, -300., level, "at the hook's own height it is a place behind the datum")
+	assert.InDelta(t, -294.915, behind, 5e-4)
+	_, ahead, _, err := tape.Reduce(300, Slope{Hook: 150, Set: true}, 95, true)
+	require.NoError(t, err)
+	assert.Equal(t, ahead, u, "as uncertain as one ahead of it")
+	_, _, _, err = tape.Reduce(-54, Slope{Hook: 150, Set: true}, 95, true)
+	assert.ErrorContains(t, err, "55 mm apart in height")
+	assert.InDelta(t, -300, AboveReading(behind, 55), 1e-9)
+	level, _, _, err := tape.Reduce(-300, Slope{}, 95, true)
+	require.NoError(t, err)
+	assert.Equal(t, -300., level)
 	plan, _, _, err := tape.Reduce(5, Slope{Hook: 1, Set: true}, 0, true)
 	require.NoError(t, err)
 	assert.InDelta(t, math.Sqrt(24), plan, 1e-12, "a millimetre is a slope")
-	level, _, _, err = tape.Reduce(-300, Slope{}, 95, true)
-	require.NoError(t, err)
-	assert.Equal(t, -300., level)
+}
+
+// The derivative, by hanging the zero a little lower and a little higher: 652 mm to what lies 55 mm above the zero.
+func TestLeanIsTheSlopeOfReduce(t *testing.T) {
+	for _, length := range []float64{652, -652} {
+		at := func(hook float64) float64 {
+			plan, _, _, err := tape.Reduce(length, Slope{Hook: hook, Set: true}, 95, true)
+			require.NoError(t, err)
+			return plan
+		}
+		assert.InDelta(t, (at(150.001)-at(149.999))/0.002, Lean(at(150), 55), 1e-7)
+	}
+	assert.Zero(t, Lean(652, 0))
+	assert.InDelta(t, -55/1e-3, Lean(0, 55), 1e-6, "held there")
 }
 
 func TestMarkOverTheZeroIsHugeButFinite(t *testing.T) {

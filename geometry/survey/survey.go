@@ -36,6 +36,7 @@ type Reading struct {
 // Coord is one coordinate of a place with its standard uncertainty, both mm.
 type Coord struct {
 	Value, U float64
+	Tilt     float64 // by how much Value grows for each mm that the zero the tape was hooked to hangs lower than was said
 	// Loose: the tape sloped by an amount nobody knows, here or in a reading this one runs on from. No verdict
 	// that rests on it is better than doubtful.
 	Loose bool

@@ -66,9 +66,11 @@ func (t Tape) HeightU() float64 { return t.Height / math.Sqrt(3) }
 func (t Tape) TurnU() float64 { return t.Turn * math.Pi / 180 / math.Sqrt(3) }
 
 // RunOn returns where a reading that runs on from a coordinate ends; length is negative when it runs down the
-// axis. Its variance adds to that of the reading it runs on from, and what was loose stays so.
+// axis. Its variance adds to that of the reading it runs on from, whose zero it goes with, and what was loose stays so.
 func (g *Gauge) RunOn(from Coord, length float64) Coord {
-	return Coord{Value: from.Value + length, U: math.Sqrt(g.variance(length, false) + from.U*from.U), Loose: from.Loose}
+	return Coord{
+		Value: from.Value + length, U: math.Sqrt(g.variance(length, false) + from.U*from.U), Tilt: from.Tilt, Loose: from.Loose,
+	}
 }
 
 // uniform is the variance of a uniform +/- error.

@@ -12,8 +12,17 @@ import (
 type Tie struct {
 	Name         string
 	Below, Above geometry.Point
-	Use          bool    // false: kept, but left out of the fit
-	Variance     float64 // (uxb^2 + uyb^2 + uxa^2 + uya^2) / 2, mm^2
+	Use          bool       // false: kept, but left out of the fit
+	U, Tilt      [4]float64 // of x and y below, x and y above: the standard uncertainties, mm; how they go with their zeros (Coord)
+}
+
+// Variance is that of the tie's place above less its place below, along one direction on the mean of x and y, mm^2.
+func (t Tie) Variance() float64 {
+	sum := 0.0
+	for _, u := range t.U {
+		sum += u * u
+	}
+	return sum / 2
 }
 
 // Residual is what a tie says above less what the fit says of it, mm.
@@ -37,6 +46,7 @@ type Fit struct {
 	Statistic float64        // N RMS^2 / UT2, to be held against ChiSquared99(2N-3)
 	Centroid  geometry.Point // of the ties' places below
 	SumR2     float64        // sum of their squared distances from it, mm^2
+	carry     carry
 }
 
 // ErrSwapped says that left and right were swapped on one side of the floor.
@@ -57,7 +67,8 @@ const (
 
 // FitTies returns the least-squares rigid motion (rotation and shift, no scale, no mirror, equal weights) of the
 // ties in use. With ErrSwapped the fit comes too, for showing; with ErrOnePlace only its N.
-func FitTies(ties []Tie) (Fit, error) {
+// heightU is the standard uncertainty of any height, mm.
+func FitTies(ties []Tie, heightU float64) (Fit, error) {
 	used := inUse(ties)
 	f := Fit{N: len(used)}
 	if f.N < 2 {
@@ -73,6 +84,7 @@ func FitTies(ties []Tie) (Fit, error) {
 	f.RMS = m.rms(used)
 	f.UT2 = meanVariance(used)
 	f.Statistic = statistic(f.N, f.RMS, f.UT2)
+	f.carry = newCarry(used, &f, heightU)
 	if mirrored := MirroredRMS(ties); f.N >= 3 && f.RMS > swappedOver && mirrored < f.RMS*muchBetter {
 		return f, fmt.Errorf("%w (off by %.1f mm as it is, by %.1f mm mirrored)", ErrSwapped, f.RMS, mirrored)
 	}
@@ -88,18 +100,6 @@ func (f Fit) Down(p geometry.Point) geometry.Point { return p.Sub(f.Shift).Turn(
 
 // Tied tells whether there are ties enough to fix the motion.
 func (f Fit) Tied() bool { return f.N >= 2 }
-
-// U returns the standard uncertainty that the fit adds along the unit plan direction n at the place d of the
-// frame below, mm: the root of u_t^2 (1/N + (ny dx - nx dy)^2 / sum r^2), d counted from the centroid. It is 0
-// when not Tied: then the datum's frames error stands in, and that is the caller's.
-func (f Fit) U(n, d geometry.Point) float64 {
-	if !f.Tied() || f.SumR2 == 0 {
-		return 0
-	}
-	arm := d.Sub(f.Centroid)
-	lever := n.Y*arm.X - n.X*arm.Y
-	return math.Sqrt(f.UT2 * (1/float64(f.N) + lever*lever/f.SumR2))
-}
 
 func (f Fit) residuals(ties []Tie) (used, leftOut []Residual) {
 	for _, t := range ties {
@@ -127,7 +127,7 @@ func inUse(ties []Tie) []Tie {
 func meanVariance(ties []Tie) float64 {
 	sum := 0.0
 	for _, t := range ties {
-		sum += t.Variance
+		sum += t.Variance()
 	}
 	return sum / float64(len(ties))
 }

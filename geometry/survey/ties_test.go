@@ -26,7 +26,7 @@ func TestFitWithTooFewTiesIsTheIdentity(t *testing.T) {
 		for i := n; i < 4; i++ {
 			ties[i].Use = false
 		}
-		fit, err := FitTies(ties)
+		fit, err := FitTies(ties, 0)
 		require.NoError(t, err)
 		assert.Equal(t, n, fit.N)
 		assert.False(t, fit.Tied())
@@ -43,7 +43,7 @@ func TestTiesLeftOutAreShownButDoNotCount(t *testing.T) {
 	ties := four()
 	ties[1].Use = false
 	ties[1].Above.X += 40
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.Equal(t, 3, fit.N)
 	assert.InDelta(t, 0, fit.RMS, 1e-9)
@@ -60,20 +60,20 @@ func TestTiesLeftOutAreShownButDoNotCount(t *testing.T) {
 func TestSuspectIsNamedAndStays(t *testing.T) {
 	ties := four()
 	ties[2].Above.Y += 25
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.Equal(t, "C", fit.Suspect)
 	assert.Equal(t, 4, fit.N)
 	assert.Greater(t, fit.RMS, 5.)
 
 	ties[2].Above.Y -= 20 // 5 mm off: the RMS of four is below 5 mm
-	fit, err = FitTies(ties)
+	fit, err = FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.Empty(t, fit.Suspect)
 
 	ties = four()[1:] // of three nobody can tell
 	ties[1].Above.Y += 25
-	fit, err = FitTies(ties)
+	fit, err = FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.Greater(t, fit.RMS, 5.)
 	assert.Empty(t, fit.Suspect)
@@ -84,7 +84,7 @@ func TestNoSuspectWhenSeveralAreOff(t *testing.T) {
 	ties[0].Above.X += 25
 	ties[2].Above.X -= 25
 	ties[3].Above.Y += 30
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.NoError(t, err)
 	assert.Empty(t, fit.Suspect)
 }
@@ -94,13 +94,13 @@ func TestSwappedSides(t *testing.T) {
 	for i := range ties {
 		ties[i].Above.Y = -ties[i].Above.Y
 	}
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.ErrorIs(t, err, ErrSwapped)
 	assert.ErrorContains(t, err, "swapped")
 	assert.ErrorContains(t, err, "change the sign or the side")
 	assert.Greater(t, fit.RMS, 10.)
 	assert.Len(t, fit.Residuals, 4, "the fit comes with the error")
-	fit, err = FitTies(ties[:2]) // two match either way
+	fit, err = FitTies(ties[:2], 0) // two match either way
 	require.NoError(t, err)
 	assert.InDelta(t, 0, fit.RMS, 1e-9)
 }
@@ -108,7 +108,7 @@ func TestSwappedSides(t *testing.T) {
 func TestTiesAtOnePlaceFixNothing(t *testing.T) {
 	ties := four()[:2]
 	ties[1].Below = ties[0].Below
-	fit, err := FitTies(ties)
+	fit, err := FitTies(ties, 0)
 	require.ErrorIs(t, err, ErrOnePlace)
 	assert.Equal(t, Fit{N: 2}, fit)
 	assert.Zero(t, fit.U(geometry.Point{X: 1}, geometry.Point{}))

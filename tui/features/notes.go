@@ -54,8 +54,8 @@ func (h Sheet) Notes(s desk.State) map[string]string {
 		n.path(t, h.texts(s.Job))
 	case vehicles.Disc:
 		at := n.placed.Prism.Footprint.Middle
-		n.x("cx", at.X, n.placed.UX, t.Centre[0])
-		n.y("cy", at.Y, n.placed.UY)
+		n.x("cx", at.X, n.placed.X.U, t.Centre[0])
+		n.y("cy", at.Y, n.placed.Y.U)
 	}
 	n.assumed(t)
 	if h.Real(s.Job) {
@@ -66,15 +66,15 @@ func (h Sheet) Notes(s desk.State) map[string]string {
 
 func (n *noter) box(t Thing, j vehicles.Job, row int) {
 	f, u := n.placed.Prism.Footprint, n.placed.Edges
-	n.x("x0", f.Middle.X-f.Half.X, u[0], t.X[0])
-	n.x("x1", f.Middle.X+f.Half.X, u[1], t.X[1])
+	n.x("x0", f.Middle.X-f.Half.X, u[0].U, t.X[0])
+	n.x("x1", f.Middle.X+f.Half.X, u[1].U, t.X[1])
 	right, left := f.Middle.Y-f.Half.Y, f.Middle.Y+f.Half.Y
 	first, second := "y0", "y1"
 	if n.firstSide(t, j, row) > f.Middle.Y {
 		first, second = second, first
 	}
-	n.y(first, right, u[2])
-	n.y(second, left, u[3])
+	n.y(first, right, u[2].U)
+	n.y(second, left, u[3].U)
 }
 
 // firstSide is where the first of a rectangle's two sides is: that of a round in its place.
@@ -92,8 +92,8 @@ func (n *noter) path(t Thing, x texts) {
 			continue
 		}
 		p := n.placed.Prism.Footprint.Path[at]
-		n.x(kx, p.X, n.placed.UX, t.Path[at][0])
-		n.y(ky, p.Y, n.placed.UY)
+		n.x(kx, p.X, n.placed.X.U, t.Path[at][0])
+		n.y(ky, p.Y, n.placed.Y.U)
 		at++
 	}
 }

@@ -110,8 +110,8 @@ func (n *noter) spot(kx, ky string, at vehicles.Pair, put func(*vehicles.Job), l
 	}
 	n.list, n.placed = l, l.placed(plan, 0)
 	middle := n.placed.Prism.Footprint.Middle
-	n.x(kx, middle.X, n.placed.UX, at[0])
-	n.y(ky, middle.Y, n.placed.UY)
+	n.x(kx, middle.X, n.placed.X.U, at[0])
+	n.y(ky, middle.Y, n.placed.Y.U)
 }
 
 func readPair(x, y string) (p vehicles.Pair, ok bool) {

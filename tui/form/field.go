@@ -54,20 +54,29 @@ func (f Field) chosen() int {
 	return -1
 }
 
-// byLetter returns the choice of a letter, small or capital.
-func (f Field) byLetter(letter rune) (Choice, bool) {
-	for _, c := range f.Choices {
-		if strings.EqualFold(string(c.Letter), string(letter)) {
-			return c, true
+// byLetter returns the choice of a letter, small or capital: of several the one after what is chosen. alone tells
+// whether there is only one.
+func (f Field) byLetter(letter rune) (c Choice, alone, found bool) {
+	at, count := -1, 0
+	for i, c := range f.Choices {
+		if !strings.EqualFold(string(c.Letter), string(letter)) {
+			continue
+		}
+		if count++; at < 0 || at <= f.chosen() && i > f.chosen() {
+			at = i
 		}
 	}
-	return Choice{}, false
+	if at < 0 {
+		return Choice{}, false, false
+	}
+	return f.Choices[at], count == 1, true
 }
 
 // byWord returns the choice of a letter or a name, small or capital.
 func (f Field) byWord(word string) (Choice, bool) {
 	if letter := []rune(word); len(letter) == 1 {
-		return f.byLetter(letter[0])
+		c, _, found := f.byLetter(letter[0])
+		return c, found
 	}
 	for _, c := range f.Choices {
 		if strings.EqualFold(c.Name, word) {

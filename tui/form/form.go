@@ -215,7 +215,8 @@ func (f Form) Onward(fields []Field) Form {
 	return f
 }
 
-// choose answers a key in a field of choices: a letter chooses to go on, arrows choose and stay.
+// choose answers a key in a field of choices: a letter chooses and goes on, or stays where several choices have it, arrows
+// choose and stay.
 func (f Form) choose(msg tea.KeyMsg, fields []Field) (Form, Event) {
 	field := fields[f.at]
 	if w, bad := f.wrongAt(field); bad {
@@ -228,11 +229,11 @@ func (f Form) choose(msg tea.KeyMsg, fields []Field) (Form, Event) {
 	case msg.Type == tea.KeyRight || msg.Type == tea.KeySpace:
 		pick.Text = field.step(1)
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
-		c, found := field.byLetter(msg.Runes[0])
+		c, alone, found := field.byLetter(msg.Runes[0])
 		if !found {
 			return f, Event{Key: field.Key}
 		}
-		pick.Text, pick.Picked = c.Name, true
+		pick.Text, pick.Picked = c.Name, alone
 	default:
 		return f, Event{Key: field.Key}
 	}

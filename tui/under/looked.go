@@ -94,14 +94,31 @@ func (m Screen) lookKey(msg tea.KeyMsg, s desk.State) (Screen, desk.Change) {
 	case key.Matches(msg, desk.KeyEnter), msg.Type == tea.KeySpace:
 		return m, toggle(all[m.kind], s)
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
-		for i, l := range all {
-			if vehicles.KindOf(l.kind).Letter == msg.Runes[0] {
-				m.kind = i
-				return m, toggle(l, s)
-			}
-		}
+		return m.lookLetter(msg.Runes[0], all, s)
 	}
 	return m, desk.Change{}
+}
+
+// lookLetter takes the kind of a letter as looked for. Where several kinds have the letter it goes to the next of them.
+func (m Screen) lookLetter(letter rune, all []looked, s desk.State) (Screen, desk.Change) {
+	var of []int
+	for i, l := range all {
+		if vehicles.KindOf(l.kind).Letter == letter {
+			of = append(of, i)
+		}
+	}
+	switch next := slices.IndexFunc(of, func(i int) bool { return i > m.kind }); {
+	case len(of) == 0:
+		return m, desk.Change{}
+	case next < 0:
+		m.kind = of[0]
+	default:
+		m.kind = of[next]
+	}
+	if len(of) > 1 {
+		return m, desk.Change{}
+	}
+	return m, toggle(all[m.kind], s)
 }
 
 // toggle notes that a kind was looked for and is not there, or takes the note back.

@@ -1,0 +1,176 @@
+package rules
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// The rules of what is drilled beside the cut: the holes for the heater's bolts, and that of the fuel line.
+var holeRules = []*Rule{
+	holeReach,
+	{
+		ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+		Word:   "hole",
+		Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
+		Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
+		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
+		short:  tooClose,
+		check:  holeClearance,
+		keep:   keeper{ThePlate, keepBoltsClear},
+	},
+	{
+		ID: "hole.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
+		Word:   "hole",
+		named:  subjectNamed,
+		Title:  "Bolt holes and the fuel line's hole inside the floor",
+		Ask:    "A hole at the edge of the sheet tears out, and lets water in.",
+		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
+		short:  tooClose,
+		check:  holeOnFloor,
+		keep:   keeper{ThePlate, keepBoltsOnFloor},
+	},
+}
+
+// holeReach gives no finding: it says which things count for those of the holes.
+var holeReach = &Rule{
+	ID: "hole.reach", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	Title: "How deep a thing may lie that a drilled hole must keep clear of",
+	Ask:   "Measure how far the bit goes below the floor when it is through, its stop set.",
+}
+
+// hole is one that is drilled beside the cut.
+type hole struct {
+	thing   Thing
+	at      geometry.Point
+	radius  float64
+	putting putting
+}
+
+// holes are those of the bolts, which go with the cut, and of the fuel line, which has a mark of its own.
+func (j *judge) holes() []hole {
+	if j.asked {
+		return j.drilled
+	}
+	j.asked = true
+	for i, at := range Bolts(j.job, j.plan) {
+		j.drilled = append(j.drilled, hole{Thing{Sort: ABolt, Index: int32(i)}, at, j.job.Heater.Bolt / 2, j.theCut()})
+	}
+	for i, at := range FuelHoles(j.job, j.plan) {
+		j.drilled = append(j.drilled, hole{Thing{Sort: AFuelHole, Index: int32(i)}, at, j.job.Fuel.HoleAcross() / 2, j.markedAbove(at)})
+	}
+	return j.drilled
+}
+
+// Bolts are the middles of the holes drilled for the heater's bolts where it will sit, in the job's order; none without a
+// heater and a cut.
+func Bolts(job *vehicles.Job, plan *vehicles.Plan) []geometry.Point {
+	if job.Heater == nil || job.Cut == nil {
+		return nil
+	}
+	var at []geometry.Point
+	for _, b := range job.Heater.Bolts {
+		at = append(at, geometry.Point{X: b[0], Y: b[1]}.Turn(job.Heater.Yaw).Add(plan.Cut.At))
+	}
+	return at
+}
+
+// FuelHoles are where the fuel line passes the underside of the floor outside the cut's circle, in its order.
+func FuelHoles(job *vehicles.Job, plan *vehicles.Plan) (at []geometry.Point) {
+	if plan.Fuel == nil {
+		return nil
+	}
+	path := plan.Fuel.Path
+	for i := 1; i < len(path); i++ {
+		from, to := path[i-1], path[i]
+		if (from.Z > 0) == (to.Z > 0) {
+			continue
+		}
+		p := from.Add(to.Sub(from).Scale(from.Z / (from.Z - to.Z))).Plan()
+		if job.Cut == nil || p.Sub(plan.Cut.At).Norm() > job.Cut.Across/2 {
+			at = append(at, p)
+		}
+	}
+	return at
+}
+
+// nearestHole is the hole for which gap is least.
+func nearestHole(holes []hole, gap func(*hole) float64) *hole {
+	nearest := &holes[0]
+	least := gap(nearest)
+	for i := range holes[1:] {
+		if g := gap(&holes[i+1]); g < least {
+			nearest, least = &holes[i+1], g
+		}
+	}
+	return nearest
+}
+
+func holeClearance(j *judge, r *Rule) {
+	holes := j.holes()
+	if len(holes) == 0 {
+		return
+	}
+	limits, depths := j.book.ofKinds(r), j.holeDepths()
+	for i := range j.plan.Obstructions {
+		thing, kind := &j.plan.Obstructions[i], j.job.Obstructions[i].Kind
+		if !depths.reach(thing, kind) {
+			continue
+		}
+		h := nearestHole(holes, func(h *hole) float64 { return thing.Prism.Footprint.GapOnly(h.at) - h.radius })
+		s := thing.Prism.Footprint.GapCircle(h.at, h.radius)
+		f := j.open(limits.of(kind), h.thing, j.obstruction(i))
+		f.Value = s.Gap
+		f.flat(s.A, s.B)
+		j.close(f, j.spread(f, h.putting, thing, false, s.B, s.N.At(0)))
+	}
+}
+
+func holeOnFloor(j *judge, r *Rule) {
+	holes := j.holes()
+	if len(holes) == 0 {
+		return
+	}
+	h := nearestHole(holes, func(h *hole) float64 {
+		return geometry.NewRound(h.at, h.radius).Inside(j.plan.FloorMin, j.plan.FloorMax).Gap
+	})
+	j.onFloor(r, h.thing, h.putting, geometry.NewRound(h.at, h.radius))
+}
+
+func (j *judge) holeDepths() depths {
+	return depths{limits: j.book.ofKinds(holeReach), ground: j.job.Floor.Ground}
+}
+
+// bolts are the outlines of the bolts' holes when the cut is at the datum.
+func (j *judge) bolts() (list []geometry.Footprint) {
+	if h := j.job.Heater; h != nil {
+		for _, b := range h.Bolts {
+			list = append(list, geometry.NewRound(geometry.Point{X: b[0], Y: b[1]}.Turn(h.Yaw), h.Bolt/2))
+		}
+	}
+	return list
+}
+
+func keepBoltsClear(j *judge, r *Rule) (list []keep) {
+	bolts := j.bolts()
+	if len(bolts) == 0 {
+		return nil
+	}
+	limits, depths := j.book.ofKinds(r), j.holeDepths()
+	for i := range j.plan.Obstructions {
+		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
+		if !depths.reach(thing, o.Kind) {
+			continue
+		}
+		for _, bolt := range bolts {
+			list = append(list, carried(o.Name, thing, bolt, limits.of(o.Kind).least(), level))
+		}
+	}
+	return list
+}
+
+func keepBoltsOnFloor(j *judge, r *Rule) (list []keep) {
+	for _, bolt := range j.bolts() {
+		list = append(list, j.keepOnFloor(r, bolt.Moved(0, j.plan.Cut.At))...)
+	}
+	return list
+}
