@@ -7,13 +7,10 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// run is the exhaust or the intake in its place, nil when it is not there.
-func (j *judge) run(of Sort) *vehicles.LaidRun {
-	if of == TheExhaust {
-		return j.plan.Exhaust
-	}
-	return j.plan.Intake
-}
+// run is a run in its place, nil when it is not there.
+func (j *judge) run(of Sort) *vehicles.LaidRun { return j.plan.Run(runKinds[of]) }
+
+var runKinds = map[Sort]vehicles.RunKind{TheExhaust: vehicles.ExhaustRun, TheIntake: vehicles.IntakeRun}
 
 // clearances judges what a run fills against every obstruction.
 func (j *judge) clearances(r *Rule, subject Sort, tube *geometry.Tube) {

@@ -31,68 +31,39 @@ func (t *table) points(key string, least int) []RunPoint {
 	return out
 }
 
-// intake reads the intake's table: what an exhaust has, but no muffler, clips or shields.
-func (t *table) intake() *Run {
-	r := t.run()
-	t.done()
-	return &r
-}
-
-func (t *table) run() Run {
-	return Run{
-		Across: t.number("across", required, aSize).Value,
-		Bend:   t.number("bend", optional, aDistance),
-		Path:   t.points("path", 1),
-	}
-}
-
-func (t *table) exhaust() *Run {
-	r := t.run()
-	if m := t.sub("muffler", optional); m != nil {
-		r.Muffler = &Muffler{
-			Leg:    m.leg(len(r.Path)),
-			Start:  m.number("start", required, aDistance).Value,
-			Length: m.number("length", required, aSize).Value,
-			Across: m.number("across", required, aSize).Value,
+// run reads a run of a kind: the keys that all have, what its own kind has besides, and what hangs on it.
+func (t *table) run(k RunKind) *Run {
+	var r Run
+	switch k {
+	case FuelRun:
+		r = t.fuel()
+	default:
+		r = Run{
+			Across: t.number("across", required, aSize).Value,
+			Bend:   t.number("bend", optional, aDistance),
+			Path:   t.points("path", 1),
 		}
-		m.done()
+		r.Hanging = t.hanging(k, len(r.Path))
 	}
-	r.Clips = t.numbers("clips", 0, optional, aDistance)
-	r.Shielded = t.flag("shielded", false)
+	if k == ExhaustRun {
+		r.Shielded = t.flag("shielded", false)
+	}
 	t.done()
 	return &r
 }
 
-// leg reads which leg of a run something sits on; legs 0 means the run itself is wrong, and says so elsewhere.
-func (t *table) leg(legs int) int {
-	if legs < 1 {
-		legs = 1e6
-	}
-	return t.count("leg", legs, "run's legs")
-}
-
-func (t *table) fuel() *Fuel {
-	f := Fuel{
-		Kind:   t.choice("kind", optional, FuelKinds),
-		Across: t.number("across", required, aSize),
-		Bore:   t.number("bore", optional, aSize),
-		Path:   t.points("path", 2),
-	}
+// fuel reads a fuel line, which has the beginning of its first leg in its path.
+func (t *table) fuel() Run {
+	var r Run
+	r.Supply.Kind = t.choice("kind", optional, FuelKinds)
+	r.Across = t.number("across", required, aSize).Value
+	r.Supply.Bore = t.number("bore", optional, aSize)
+	r.Path = t.points("path", 2)
 	if s := t.sub("tank", optional); s != nil {
-		f.Tank = s.tank()
+		r.Supply.Tank = s.tank()
 	}
-	if s := t.sub("pump", optional); s != nil {
-		f.Pump = &Pump{
-			Leg:       s.leg(len(f.Path) - 1),
-			Start:     s.number("start", required, aDistance).Value,
-			Tilt:      s.number("tilt", required, aTilt).Value,
-			MlPer1000: s.number("ml_per_1000", optional, aMeasure),
-			Hz:        s.number("hz", optional, aMeasure),
-		}
-		s.done()
-	}
-	t.done()
-	return &f
+	r.Hanging = t.hanging(FuelRun, len(r.Path)-1)
+	return r
 }
 
 func (t *table) tank() *Tank {
