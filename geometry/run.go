@@ -30,7 +30,7 @@ func Rounded(path []Point3, bend float64) Run {
 	heading := headings(path)
 	tangent := make([]float64, len(path))
 	for i := 1; i < len(path)-1; i++ {
-		if turn := angle(heading[i-1], heading[i]); turn > straight {
+		if turn := Angle(heading[i-1], heading[i]); turn > straight {
 			tangent[i] = bend * math.Tan(turn/2)
 		}
 	}
@@ -89,7 +89,7 @@ func (r *Run) build(heading []Point3, tangent []float64, bend float64) {
 			r.add(piece{
 				a: end, b: b.Add(next.Scale(tangent[i+1])), corner: b, along: along,
 				inward: unit3(next.Sub(along.Scale(along.Dot(next)))),
-				radius: bend, length: bend * angle(along, next),
+				radius: bend, length: bend * Angle(along, next),
 			})
 		}
 	}

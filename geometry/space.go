@@ -130,13 +130,13 @@ func Turns(path []Point3) float64 {
 			continue
 		}
 		if before != (Point3{}) {
-			sum += angle(before, leg)
+			sum += Angle(before, leg)
 		}
 		before = leg
 	}
 	return sum * 180 / math.Pi
 }
 
-// angle returns the angle between two vectors, radians. The arctangent keeps its digits at 0 and 180 degrees, where
+// Angle returns the angle between two vectors, radians. The arctangent keeps its digits at 0 and 180 degrees, where
 // the arccosine loses half of them.
-func angle(a, b Point3) float64 { return math.Atan2(cross(a, b).Norm(), a.Dot(b)) }
+func Angle(a, b Point3) float64 { return math.Atan2(cross(a, b).Norm(), a.Dot(b)) }

@@ -48,10 +48,14 @@ type entries struct {
 	kinds   map[string]*Limit
 }
 
-// of is what the entries say of a kind: their own word for it before the general one; nil for nothing.
+// of is what the entries say of a kind: their own word for it before the general one, of a tank with diesel before that
+// of any tank; nil for nothing.
 func (e *entries) of(kind string) *Limit {
 	if l := e.kinds[kind]; l != nil {
 		return l
+	}
+	if kind == fuelTank+ofDiesel {
+		return e.of(fuelTank)
 	}
 	return e.general
 }

@@ -11,7 +11,7 @@ import (
 // The rules of the exhaust's way.
 var exhaustRules = []*Rule{
 	{
-		ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+		ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, ByFuel: true,
 		Word:   "exhaust",
 		Title:  "Exhaust clear of what is under the floor",
 		Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
@@ -73,7 +73,7 @@ var exhaustRules = []*Rule{
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
 		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
 		short:  tooMany,
-		check:  ofRun(TheExhaust, undrained),
+		check:  lowPoints(TheExhaust),
 	},
 	{
 		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
@@ -108,6 +108,7 @@ var exhaustRules = []*Rule{
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
 var exhaustShielded = &Rule{
 	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+	ByFuel: true,
 	Word:   "exhaust",
 	Title:  "Shielded exhaust clear of what is under the floor",
 	Ask:    "With a heat shield between the pipe and the thing, not only a wrap on the pipe.",
@@ -117,16 +118,37 @@ var exhaustShielded = &Rule{
 
 func exhaustClearance(j *judge, r *Rule) {
 	if j.plan.Exhaust != nil {
-		j.clearances(bareOr(j.job.Exhaust, r), TheExhaust, j.exhaustTube())
+		j.clearances(TheExhaust, j.exhaustTube(), j.ofExhaust(r))
 	}
 }
 
-// bareOr is the rule of a bare exhaust, or that of a shielded one.
-func bareOr(run *vehicles.Run, bare *Rule) *Rule {
-	if run.Shielded {
-		return exhaustShielded
+// ofExhaust are the limits of the exhaust by obstruction: of a bare one, or of one shielded from it. What burns less easily may
+// be nearer.
+func (j *judge) ofExhaust(bare *Rule) func(i int) *Limit {
+	free, shielded, shields := j.book.ofKinds(bare), j.book.ofKinds(exhaustShielded), j.job.Exhaust.Shielded
+	return func(i int) *Limit {
+		limits := &free
+		if shields.For(j.job.Obstructions[i].Name) {
+			limits = &shielded
+		}
+		return limits.of(j.fuelled(i))
 	}
-	return bare
+}
+
+// fuelled is the kind of an obstruction, with diesel behind it for a tank that surely holds that.
+func (j *judge) fuelled(i int) string {
+	o := &j.job.Obstructions[i]
+	if o.Kind != fuelTank {
+		return o.Kind
+	}
+	holds := o.Holds
+	if f := j.job.Fuel; holds == "" && f != nil && f.Supply.From == o.Name {
+		holds = f.Supply.Kind
+	}
+	if holds == vehicles.Diesel {
+		return fuelTank + ofDiesel
+	}
+	return o.Kind
 }
 
 func keepExhaustStub(j *judge, r *Rule) []keep {
@@ -134,16 +156,20 @@ func keepExhaustStub(j *judge, r *Rule) []keep {
 	if run == nil || h == nil {
 		return nil
 	}
-	return j.keepStub(bareOr(run, r), h.ExhaustStub, run.Across)
+	return j.keepStub(j.ofExhaust(r), h.ExhaustStub, run.Across)
 }
 
-// exhaustFall judges the legs before the muffler's own.
+// exhaustFall judges the legs before the muffler's own, without one every leg.
 func exhaustFall(j *judge, r *Rule) {
 	run := j.plan.Exhaust
-	if run == nil || run.Muffler == nil {
+	if run == nil {
 		return
 	}
-	for i := range run.Muffler.Leg {
+	legs := len(run.Path) - 1
+	if run.Muffler != nil {
+		legs = run.Muffler.Leg
+	}
+	for i := range legs {
 		fall, _, ok := legTilt(run.Path[i], run.Path[i+1])
 		if !ok {
 			continue
@@ -169,7 +195,7 @@ func mufflerLevel(j *judge, r *Rule) {
 }
 
 func clipSpan(j *judge, r *Rule) {
-	if run := j.plan.Exhaust; run != nil && len(j.job.Exhaust.Clips) > 0 {
+	if run := j.plan.Exhaust; run != nil && j.job.Exhaust.Clips != nil {
 		j.plain(r, the(TheExhaust), Thing{}, longestSpan(run, j.job.Exhaust.Clips))
 	}
 }
@@ -178,9 +204,12 @@ func clipSpan(j *judge, r *Rule) {
 // of a low point in the findings' contract; half of what a tape is read to.
 const flatLeg = 0.5
 
-// undrained counts the low points of a run that nothing drains: neither the outlet nor the muffler is on them. A low
-// point is a point or a level stretch of points whose neighbours on both sides, where there are any, are higher.
-func undrained(r *vehicles.LaidRun) float64 {
+// drainedWithin is how far along the run a drain hole may be from a low point that it drains, mm. Source: the same.
+const drainedWithin = 50
+
+// undrained counts the low points of a run that nothing drains: neither the outlet, the muffler nor a drain hole is on them. A
+// low point is a point or a level stretch of points whose neighbours on both sides, where there are any, are higher.
+func undrained(r *vehicles.LaidRun, drains []float64) float64 {
 	count, last := 0, len(r.Path)-1
 	for from := 0; from <= last; {
 		to := from
@@ -188,12 +217,31 @@ func undrained(r *vehicles.LaidRun) float64 {
 			to++
 		}
 		low := (from == 0 || r.Path[from-1].Z > r.Path[from].Z) && (to == last || r.Path[to+1].Z > r.Path[to].Z)
-		if low && to != last && !touches(r.Muffler, r.Path, from, to) {
+		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(&r.Line, from, to, drains) {
 			count++
 		}
 		from = to + 1
 	}
 	return float64(count)
+}
+
+// drainedOn tells whether a drain hole is on the stretch between two points of the path, or near enough.
+func drainedOn(line *geometry.Run, from, to int, drains []float64) bool {
+	begin, end := cornerAlong(line, from), cornerAlong(line, to)
+	return slices.ContainsFunc(drains, func(at float64) bool {
+		return at >= begin-drainedWithin-vehicles.AlongNoise && at <= end+drainedWithin+vehicles.AlongNoise
+	})
+}
+
+// cornerAlong is the place along the rounded run of a point of its path: the middle of its bend.
+func cornerAlong(line *geometry.Run, point int) float64 {
+	switch {
+	case point == 0:
+		return 0
+	case point == len(line.Legs):
+		return line.Length()
+	}
+	return (line.Legs[point-1].End + line.Legs[point].Begin) / 2
 }
 
 // touches tells whether any part of the muffler is on the stretch between two points of the path.

@@ -1,7 +1,5 @@
 package rules
 
-import "bench.example/undermark/geometry"
-
 // The rules of the fuel line and its pump.
 var fuelRules = []*Rule{
 	{
@@ -53,9 +51,13 @@ var fuelRules = []*Rule{
 
 func fuelClearance(j *judge, r *Rule) {
 	if line := j.plan.Fuel; line != nil {
-		var tube geometry.Tube
-		tube.AddPath(line.Path, line.Radius)
-		j.clearances(r, TheFuel, &tube)
+		limit := j.byKindOf(r)
+		j.clearances(TheFuel, tubeOf(line), func(i int) *Limit {
+			if j.job.Obstructions[i].Name == j.job.Fuel.Supply.From {
+				return nil // it begins there
+			}
+			return limit(i)
+		})
 	}
 }
 
@@ -76,6 +78,6 @@ func fuelSuction(j *judge, r *Rule) {
 
 func fuelDelivery(j *judge, r *Rule) {
 	if line := j.plan.Fuel; j.pumped() {
-		j.plain(r, the(TheFuel), Thing{}, geometry.PathLength(line.Path)-line.Pump.Value)
+		j.plain(r, the(TheFuel), Thing{}, line.Line.Length()-line.Pump.Value)
 	}
 }

@@ -218,6 +218,6 @@ func stubsInCut(j *judge, r *Rule) {
 		stub(TheIntake, h.IntakeStub, run.Across)
 	}
 	if run := j.job.Fuel; run != nil {
-		stub(TheFuel, h.FuelStub, run.Across.Value)
+		stub(TheFuel, h.FuelStub, run.Across)
 	}
 }

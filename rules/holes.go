@@ -56,7 +56,7 @@ func (j *judge) holes() []hole {
 		j.drilled = append(j.drilled, hole{Thing{Sort: ABolt, Index: int32(i)}, at, j.job.Heater.Bolt / 2, j.theCut()})
 	}
 	for i, at := range FuelHoles(j.job, j.plan) {
-		j.drilled = append(j.drilled, hole{Thing{Sort: AFuelHole, Index: int32(i)}, at, j.job.Fuel.HoleAcross() / 2, j.markedAbove(at)})
+		j.drilled = append(j.drilled, hole{Thing{Sort: AFuelHole, Index: int32(i)}, at, j.job.Fuel.Supply.HoleAcross() / 2, j.markedAbove(at)})
 	}
 	return j.drilled
 }

@@ -70,7 +70,34 @@ var intakeRules = []*Rule{
 		Ask:    "Driving wind and spray must not blow into the mouth.",
 		Advice: "turn the intake's mouth away from the airstream.",
 		short:  degreesTooFew,
-		check:  intakeFacing,
+		check:  facing(TheIntake, geometry.Point3{X: 1}),
+	},
+	{
+		ID: "intake.up", Unit: Degree, Sense: Least, Weight: Damages,
+		Word:   "intake mouth's direction",
+		Title:  "Intake mouth not pointing up",
+		Ask:    "A mouth that points up takes in rain, spray and snow.",
+		Advice: "turn the intake's mouth level or down.",
+		short:  degreesTooFew,
+		check:  facing(TheIntake, geometry.Point3{Z: 1}),
+	},
+	{
+		ID: "intake.drains", Unit: Count, Sense: Most, Weight: Damages,
+		Word:   "intake low points",
+		Title:  "Low points of the intake without a drain",
+		Ask:    "Water that stands in the intake is drawn into the burner, or freezes and stops the air.",
+		Advice: "let the intake fall all the way to its mouth, or drill a drain hole at the low point.",
+		short:  tooMany,
+		check:  lowPoints(TheIntake),
+	},
+	{
+		ID: "intake.exhaust", Unit: MM, Sense: Least, Weight: Kills,
+		Word:   "intake",
+		Title:  "Intake away from the exhaust",
+		Ask:    "A hot pipe melts the hose, and what it then breathes is not air. At the heater the stubs set how far apart they are.",
+		Advice: "lead the intake away from the exhaust.",
+		short:  tooClose,
+		check:  intakeFromExhaust,
 	},
 	{
 		ID: "intake.apart", Unit: MM, Sense: Least, Weight: Kills,
@@ -85,7 +112,7 @@ var intakeRules = []*Rule{
 
 func intakeClearance(j *judge, r *Rule) {
 	if j.plan.Intake != nil {
-		j.clearances(r, TheIntake, tubeOf(j.plan.Intake))
+		j.clearances(TheIntake, tubeOf(j.plan.Intake), j.byKindOf(r))
 	}
 }
 
@@ -94,18 +121,17 @@ func keepIntakeStub(j *judge, r *Rule) []keep {
 	if run == nil || h == nil {
 		return nil
 	}
-	return j.keepStub(r, h.IntakeStub, run.Across)
+	return j.keepStub(j.byKindOf(r), h.IntakeStub, run.Across)
 }
 
-func intakeFacing(j *judge, r *Rule) {
-	if j.plan.Intake == nil {
+// intakeFromExhaust judges what the two fill, behind the first of each at its stub.
+func intakeFromExhaust(j *judge, r *Rule) {
+	in, out := j.plan.Intake, j.plan.Exhaust
+	if in == nil || out == nil || in.Line.Length() <= atStub || out.Line.Length() <= atStub {
 		return
 	}
-	path := j.plan.Intake.Path
-	last := len(path) - 1
-	if along := path[last].Sub(path[last-1]); along != (geometry.Point3{}) {
-		j.plain(r, the(TheIntake), Thing{}, math.Atan2(math.Hypot(along.Y, along.Z), along.X)*180/math.Pi)
-	}
+	f := j.open(j.book.of(r), the(TheIntake), the(TheExhaust))
+	j.put(f, apart(stretchOf(in, atStub, in.Line.Length()), stretchOf(out, atStub, out.Line.Length())))
 }
 
 // intakeApart judges the intake's mouth against the outlet and the muffler.

@@ -35,7 +35,7 @@ func crowded(n int, runs bool) vehicles.Job {
 	if runs {
 		job.Exhaust = &vehicles.Run{
 			Across: 26, Bend: vehicles.Some(60), Path: []vehicles.RunPoint{{X: 1245, Y: 265, Drop: 110}, {X: 900, Y: 620, Drop: 160}, {X: 300, Y: 640, Drop: 185}},
-			Muffler: &vehicles.Muffler{Leg: 3, Start: 150, Length: 180, Across: 68}, Clips: []float64{250, 600, 1000},
+			Hanging: vehicles.Hanging{Muffler: &vehicles.Muffler{Leg: 3, Start: 150, Length: 180, Across: 68}, Clips: []float64{250, 600, 1000}},
 		}
 		job.Intake = &vehicles.Run{
 			Across: 28, Bend: vehicles.Some(60),

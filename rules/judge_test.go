@@ -68,7 +68,7 @@ func TestWhatNobodyHasJudgedIsDoubtful(t *testing.T) {
 	assert.Equal(t, Doubtful, none.Verdict)
 	assert.Equal(t, Doubtful, Result{}.Verdict)
 	j := judge{}
-	assert.Equal(t, Doubtful, j.open(&Limit{}, the(TheCut), Thing{}).Verdict, "begun, and never ended")
+	assert.Equal(t, Doubtful, j.open(&Limit{Rule: &Rule{}}, the(TheCut), Thing{}).Verdict, "begun, and never ended")
 	assert.Equal(t, []Verdict{Clear, Doubtful, Foul}, slices.Sorted(slices.Values([]Verdict{Foul, Clear, Doubtful})), "better first")
 	for v, word := range map[Verdict]string{Clear: "clear", Doubtful: "doubtful", Foul: "foul"} {
 		assert.Equal(t, word, v.String())
@@ -124,7 +124,7 @@ func TestAnIncompleteJobIsAtBestDoubtful(t *testing.T) {
 func TestShieldedValuesHoldForAShieldedExhaust(t *testing.T) {
 	job := tidy()
 	assert.Equal(t, 120.0, one(t, job, "exhaust.clearance", "a brake line").Required.Value)
-	job.Exhaust.Shielded = true
+	job.Exhaust.Shielded.All = true
 	assert.Equal(t, 60.0, one(t, job, "exhaust.clearance", "a brake line").Required.Value)
 	job.Rules["exhaust.clearance.shielded.brake line"] = 33
 	assert.Equal(t, 33.0, one(t, job, "exhaust.clearance", "a brake line").Required.Value)

@@ -88,13 +88,16 @@ func (j *judge) keepOnFloor(r *Rule, outline geometry.Footprint) []keep {
 
 // keepStub keeps a stub of the heater, from the floor's underside down to its mouth, clear of what is under the floor as
 // the run that begins there has to be.
-func (j *judge) keepStub(r *Rule, stub [2]float64, across float64) (list []keep) {
-	limits, low := j.book.ofKinds(r), -j.job.Heater.StubDrop
+func (j *judge) keepStub(limit func(i int) *Limit, stub [2]float64, across float64) (list []keep) {
+	low := -j.job.Heater.StubDrop
 	axis := geometry.NewRound(geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.job.Heater.Yaw), 0)
 	for i := range j.plan.Obstructions {
 		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
+		if o.Kind == swage {
+			continue
+		}
 		lift := max(thing.Prism.Low, low-thing.Prism.High, 0)
-		list = append(list, carried(o.Name, thing, axis, across/2+limits.of(o.Kind).least(), lift))
+		list = append(list, carried(o.Name, thing, axis, across/2+limit(i).least(), lift))
 	}
 	return list
 }

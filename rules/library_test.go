@@ -24,7 +24,7 @@ func TestNothingIsClearOfWhatNobodyMeasured(t *testing.T) {
 	for _, sample := range vehicles.Library() {
 		job, _ := vehicles.FromLibrary(sample.Name)
 		job = job.WithCut(vehicles.Cut{At: [2]float64{job.Floor.From + job.Floor.Length/2, 100}, Across: 127})
-		job = job.WithExhaust(vehicles.Run{Across: 26, Bend: vehicles.Some(60), Path: []vehicles.RunPoint{
+		job = job.WithRun(vehicles.ExhaustRun, &vehicles.Run{Across: 26, Bend: vehicles.Some(60), Path: []vehicles.RunPoint{
 			{X: job.Cut.At[0] + 35, Y: 125, Drop: 110}, {X: job.Cut.At[0], Y: 640, Drop: 140},
 		}})
 		result, faults := Judge(job, Builtin())

@@ -88,6 +88,6 @@ func TestWhatIsUnconfirmedNearTheWork(t *testing.T) {
 		}
 	}
 	assert.Len(t, names(job), len(near)-1)
-	job = job.WithExhaust(vehicles.Run{Across: 26, Path: []vehicles.RunPoint{{X: 1735, Y: 225, Drop: 110}, {X: 2500, Y: 700, Drop: 140}}})
+	job = job.WithRun(vehicles.ExhaustRun, &vehicles.Run{Across: 26, Path: []vehicles.RunPoint{{X: 1735, Y: 225, Drop: 110}, {X: 2500, Y: 700, Drop: 140}}})
 	assert.Contains(t, names(job), "fuel tank", "the exhaust passes over it in plan")
 }

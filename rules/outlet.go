@@ -27,8 +27,36 @@ var outletRules = []*Rule{
 		check:  outletAtEdge,
 	},
 	{
+		ID: "exhaust.outside", Unit: MM, Sense: Most, Weight: Damages,
+		Word:   "outlet outside the outline",
+		Title:  "How far outside the van's outline the exhaust ends",
+		Ask:    "A pipe that sticks out burns legs and is torn off.",
+		Advice: "cut the outlet back to the van's edge.",
+		short:  "sticks out %s mm too far",
+		check:  outletOutside,
+	},
+	{
+		ID: "exhaust.facing", Unit: Degree, Sense: Least, Weight: Kills,
+		Word:   "outlet's direction",
+		Title:  "Exhaust outlet not pointing forward",
+		Ask:    "Driving wind that blows into it drives the gas back, and puts the flame out.",
+		Advice: "turn the outlet down, sideways or to the rear.",
+		short:  degreesTooFew,
+		check:  facing(TheExhaust, geometry.Point3{X: 1}),
+	},
+	{
+		ID: "exhaust.up", Unit: Degree, Sense: Least, Weight: Kills,
+		Word:   "outlet's direction",
+		Title:  "Exhaust outlet not pointing up",
+		Ask:    "Gas that is blown up along the van finds every gap, and rain and snow fall in.",
+		Advice: "turn the outlet level or down.",
+		short:  degreesTooFew,
+		check:  facing(TheExhaust, geometry.Point3{Z: 1}),
+	},
+	{
 		ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
-		Word:   "exhaust",
+		Word:   "exhaust and fuel line",
+		named:  wordAlone,
 		Title:  "Exhaust away from the heater's fuel line",
 		Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",
 		Advice: "move the exhaust and the fuel line apart.",
@@ -50,33 +78,79 @@ func outletAway(j *judge, r *Rule) {
 	}
 }
 
-// outletAtEdge judges how far inside the van's outline the exhaust ends: the bumper line and the floor's sides.
-func outletAtEdge(j *judge, r *Rule) {
+// outletInside is how far inside the van's outline the exhaust ends, with its place and the nearest one on the outline; negative
+// outside. Past a corner it is what it passes the farther of both edges by.
+func (j *judge) outletInside() (value float64, outlet, edge, n geometry.Point3) {
+	outlet = j.plan.Exhaust.Path[len(j.plan.Exhaust.Path)-1]
+	left, right := j.job.OutlineLeft(), j.job.OutlineRight()
+	value, n = left-outlet.Y, geometry.Point3{Y: 1}
+	edge = geometry.Point3{X: outlet.X, Y: left, Z: outlet.Z}
+	if side := outlet.Y + right; side < value {
+		value, edge.Y = side, -right
+	}
+	if rear, there := j.job.OutlineRear(); there && outlet.X-rear < value {
+		value, n = outlet.X-rear, geometry.Point3{X: 1}
+		edge = geometry.Point3{X: rear, Y: outlet.Y, Z: outlet.Z}
+	}
+	return value, outlet, edge, n
+}
+
+// outletAtEdge judges how far inside the van's outline the exhaust ends, outletOutside how far outside.
+func outletAtEdge(j *judge, r *Rule)  { j.outletTo(r, 1) }
+func outletOutside(j *judge, r *Rule) { j.outletTo(r, -1) }
+
+func (j *judge) outletTo(r *Rule, sign float64) {
 	if j.plan.Exhaust == nil {
 		return
 	}
-	outlet := j.plan.Exhaust.Path[len(j.plan.Exhaust.Path)-1]
-	half := j.job.Floor.Width / 2
-	value, to, n := outlet.X, geometry.Point3{X: 0, Y: outlet.Y, Z: outlet.Z}, geometry.Point3{X: 1}
-	if side := half - math.Abs(outlet.Y); side < value {
-		value, n = side, geometry.Point3{Y: 1}
-		to = geometry.Point3{X: outlet.X, Y: math.Copysign(half, outlet.Y), Z: outlet.Z}
-	}
+	value, outlet, edge, n := j.outletInside()
 	f := j.open(j.book.of(r), the(TheExhaust), Thing{})
-	f.Value, f.N = value, n
+	f.Value, f.N = sign*value, n
 	f.Spread.Mark = j.runMark(outlet).along(n)
-	f.flat(outlet.Plan(), to.Plan())
+	f.flat(outlet.Plan(), edge.Plan())
 	j.close(f, 0)
 }
 
-// exhaustFromFuel judges what the exhaust fills against the heater's own fuel line.
+// exhaustFromFuel judges what the exhaust fills against the heater's own fuel line: twice, as at the heater both are as near as
+// their stubs.
 func exhaustFromFuel(j *judge, r *Rule) {
-	line := j.plan.Fuel
-	if line == nil || j.plan.Exhaust == nil {
+	line, pipe := j.plan.Fuel, j.plan.Exhaust
+	if line == nil || pipe == nil {
 		return
 	}
-	s := j.exhaustTube().GapPath(line.Path)
-	between := surfaceOf(s.Separation3, s.Radius)
-	between.value -= line.Radius
-	j.put(j.open(j.book.of(r), the(TheExhaust), the(TheFuel)), between)
+	behind, begin := pipe.Line.Length(), line.Line.Length()-atStub
+	nearPipe, farPipe := stretchOf(pipe, 0, min(atStub, behind)), stretchOf(pipe, atStub, behind)
+	nearLine, farLine := stretchOf(line, max(0, begin), line.Line.Length()), stretchOf(line, 0, begin)
+	away := closer(farPipe, tubeOf(line), closer(nearPipe, farLine, nil))
+	if away != nil {
+		j.put(j.open(j.book.of(r), the(TheExhaust), the(TheFuel)), *away)
+	}
+	j.stubs(r, closer(nearPipe, nearLine, nil))
+}
+
+// closer is the distance between two tubes where that is the nearer one; nil while nothing is to be near.
+func closer(p, q *geometry.Tube, than *surface) *surface {
+	s, _ := p.GapTube(q)
+	if math.IsInf(s.Distance, 1) || than != nil && than.value <= s.Distance {
+		return than
+	}
+	between := surfaceBetween(s)
+	return &between
+}
+
+// stubs judges exhaust and fuel line where both are at the heater: no nearer than it puts them itself.
+func (j *judge) stubs(r *Rule, s *surface) {
+	line, pipe := j.plan.Fuel, j.plan.Exhaust
+	f := j.open(j.book.of(r), the(TheExhaust), the(TheFuelStub))
+	mouths := [2]geometry.Point3{pipe.Path[0], line.Path[len(line.Path)-1]}
+	if put := mouths[0].Sub(mouths[1]).Norm() - pipe.Radius - line.Radius; f.Required.Set {
+		f.Required.Value = min(f.Required.Value, put)
+	}
+	if s.A.Sub(mouths[0]).Norm() > inside || s.B.Sub(mouths[1]).Norm() > inside {
+		j.put(f, *s)
+		return
+	}
+	f.Value = s.value
+	f.between(s.A, s.B)
+	j.close(f, 0)
 }

@@ -127,8 +127,8 @@ func withRuns(job vehicles.Job) vehicles.Job {
 	heater, _ := vehicles.HeaterClass("2 kW")
 	job.Heater = &heater
 	job.Exhaust = &vehicles.Run{Across: 2 * exhaustPipe.radius, Path: []vehicles.RunPoint{point(exhaustPipe.from), point(exhaustPipe.to)}}
-	job.Fuel = &vehicles.Fuel{
-		Across: vehicles.Some(2 * fuelPipe.radius), Path: []vehicles.RunPoint{point(fuelPipe.from), point(fuelPipe.to)},
+	job.Fuel = &vehicles.Run{
+		Across: 2 * fuelPipe.radius, Path: []vehicles.RunPoint{point(fuelPipe.from), point(fuelPipe.to)},
 	}
 	return job
 }

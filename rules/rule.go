@@ -15,6 +15,7 @@ type Rule struct {
 	Unit     Unit
 	Sense    Sense
 	Weight   Weight // what a fault can do
+	ByFuel   bool   // a tank that holds diesel may have a value of its own
 	ByKind   Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
 	AtCut    bool   // of the hole itself and what is bolted to it, not of the runs
 
@@ -96,6 +97,9 @@ func (r *Rule) FindingID() string {
 func (r *Rule) kinds() []string {
 	switch r.ByKind {
 	case AnObstruction:
+		if r.ByFuel {
+			return append(slices.Clone(vehicles.Kinds), fuelTank+ofDiesel)
+		}
 		return vehicles.Kinds
 	case AnOpening:
 		return vehicles.OpeningKinds
@@ -104,6 +108,12 @@ func (r *Rule) kinds() []string {
 	}
 	return nil
 }
+
+// What a fuel tank is called under a rule that has a value of its own for one with diesel.
+const (
+	fuelTank = "fuel tank"
+	ofDiesel = "." + vehicles.Diesel
+)
 
 // Key is the name that the rule's value for a kind goes by in a job's [rules]; kind is "" for its general value.
 func (r *Rule) Key(kind string) string {

@@ -31,16 +31,47 @@ func (s *surface) nearer(c geometry.Separation3, radius float64) {
 }
 
 // tubeOf is what a run fills: its pipe before and behind the muffler, and the muffler.
-func tubeOf(r *vehicles.LaidRun) *geometry.Tube {
+func tubeOf(r *vehicles.LaidRun) *geometry.Tube { return stretchOf(r, 0, r.Line.Length()) }
+
+// stretchOf is what a run fills between two places along it, mm; nothing where the first lies behind the second.
+func stretchOf(r *vehicles.LaidRun, from, to float64) *geometry.Tube {
 	t, m := &geometry.Tube{}, r.Muffler
+	pipe := func(from, to float64) {
+		if from <= to {
+			t.AddRun(&r.Line, from, to, r.Radius)
+		}
+	}
 	if m == nil {
-		t.AddRun(&r.Line, 0, r.Line.Length(), r.Radius)
+		pipe(from, to)
 		return t
 	}
-	t.AddRun(&r.Line, 0, m.From, r.Radius)
-	t.AddRun(&r.Line, m.To, r.Line.Length(), r.Radius)
-	t.AddPath(m.Axis, m.Radius)
+	pipe(from, min(to, m.From))
+	pipe(max(from, m.To), to)
+	if begin, end := max(from, m.From), min(to, m.To); begin < end {
+		axis, length := geometry.Segment3{A: m.Axis[0], B: m.Axis[1]}, m.To-m.From
+		t.AddPath([]geometry.Point3{axis.At((begin - m.From) / length), axis.At((end - m.From) / length)}, m.Radius)
+	}
 	return t
+}
+
+// atStub is how much of a run at its stub is as near to another as the heater puts it, mm along the run. Source: the findings'
+// contract.
+const atStub = 150
+
+// apart is the distance between what two runs fill.
+func apart(p, q *geometry.Tube) surface {
+	between, _ := p.GapTube(q)
+	return surfaceBetween(between)
+}
+
+// surfaceBetween is a surface given the distance of two tubes.
+func surfaceBetween(s geometry.Surface) surface {
+	between := surfaceOf(s.Separation3, 0)
+	between.value = s.Distance
+	if s.Gap < inside {
+		between.value -= s.Gap
+	}
+	return between
 }
 
 // lowest returns the lowest point of the run's axis where its surface hangs lowest, and how far the surface is below.

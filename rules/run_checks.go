@@ -7,23 +7,32 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// run is the exhaust or the intake in its place, nil when it is not there.
-func (j *judge) run(of Sort) *vehicles.LaidRun {
-	if of == TheExhaust {
-		return j.plan.Exhaust
-	}
-	return j.plan.Intake
-}
+// run is a run in its place, nil when it is not there.
+func (j *judge) run(of Sort) *vehicles.LaidRun { return j.plan.Run(runKinds[of]) }
 
-// clearances judges what a run fills against every obstruction.
-func (j *judge) clearances(r *Rule, subject Sort, tube *geometry.Tube) {
-	limits := j.book.ofKinds(r)
+var runKinds = map[Sort]vehicles.RunKind{TheExhaust: vehicles.ExhaustRun, TheIntake: vehicles.IntakeRun}
+
+// clearances judges what a run fills against every obstruction that has a limit: swages have none.
+func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) *Limit) {
 	for i := range j.plan.Obstructions {
+		if j.job.Obstructions[i].Kind == swage {
+			continue
+		}
+		l := limit(i)
+		if l == nil {
+			continue
+		}
 		thing := &j.plan.Obstructions[i]
-		f := j.open(limits.of(j.job.Obstructions[i].Kind), the(subject), j.obstruction(i))
+		f := j.open(l, the(subject), j.obstruction(i))
 		s := tube.Gap(&thing.Prism)
 		j.measured(f, surfaceOf(s.Separation3, s.Radius), thing)
 	}
+}
+
+// byKindOf are the limits of a rule by the kind of obstruction.
+func (j *judge) byKindOf(r *Rule) func(i int) *Limit {
+	limits := j.book.ofKinds(r)
+	return func(i int) *Limit { return limits.of(j.job.Obstructions[i].Kind) }
 }
 
 // measured ends a finding between a run and something measured.
@@ -48,6 +57,37 @@ func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) 
 	return func(j *judge, r *Rule) {
 		if putting := j.run(run); putting != nil {
 			j.plain(r, the(run), Thing{}, value(putting))
+		}
+	}
+}
+
+// lowPoints holds a run to the low points that nothing drains.
+func lowPoints(run Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		if laid := j.run(run); laid != nil {
+			j.plain(r, the(run), Thing{}, undrained(laid, j.hanging(run).Drains))
+		}
+	}
+}
+
+// hanging is what hangs on the exhaust or the intake, which there is.
+func (j *judge) hanging(run Sort) *vehicles.Hanging {
+	if run == TheExhaust {
+		return &j.job.Exhaust.Hanging
+	}
+	return &j.job.Intake.Hanging
+}
+
+// facing holds the last leg of a run to its angle from a direction, degrees.
+func facing(run Sort, from geometry.Point3) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		laid := j.run(run)
+		if laid == nil {
+			return
+		}
+		last := len(laid.Path) - 1
+		if along := laid.Path[last].Sub(laid.Path[last-1]); along != (geometry.Point3{}) {
+			j.plain(r, the(run), Thing{}, geometry.Angle(along, from)*180/math.Pi)
 		}
 	}
 }

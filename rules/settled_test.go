@@ -21,7 +21,7 @@ func TestWhatIsNotSettledIsDoubtfulAtBest(t *testing.T) {
 		require.Equal(t, Clear, result.Findings[0].Verdict)
 		return result.Verdict
 	}
-	job.Fuel = &vehicles.Fuel{Kind: "diesel", Across: vehicles.Some(5), Bore: vehicles.Some(2), Path: []vehicles.RunPoint{
+	job.Fuel = &vehicles.Run{Across: 5, Supply: vehicles.Supply{Kind: "diesel", Bore: vehicles.Some(2)}, Path: []vehicles.RunPoint{
 		{X: 1500, Y: 300, Drop: 60}, {X: 1500, Y: 0, Drop: 60},
 	}}
 	assert.Equal(t, Clear, judged(job))

@@ -23,6 +23,7 @@ const (
 	TheFloor
 	TheGround
 	TheMuffler
+	TheFuelStub
 	ALeg
 	AStub
 	AnObstruction
@@ -33,7 +34,7 @@ const (
 var sortWords = [...]string{
 	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
 	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", ThePilot: "pilot", ABolt: "bolt",
-	AFuelHole: "fuel hole", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler",
+	AFuelHole: "fuel hole", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler", TheFuelStub: "fuel stub",
 	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
 }
 

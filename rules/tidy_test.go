@@ -40,18 +40,18 @@ func tidy() vehicles.Job {
 			{Name: "eye", Use: true, Below: vehicles.Pair{at(2800), at(600)}, Above: vehicles.Pair{at(2801), at(600)}},
 		},
 		Exhaust: &vehicles.Run{
-			Across: 26, Bend: vehicles.Some(60), Clips: []float64{200, 690},
+			Across: 26, Bend: vehicles.Some(60),
 			Path:    []vehicles.RunPoint{{X: 1245, Y: 265, Drop: 150}, {X: 1245, Y: 500, Drop: 160}, {X: 1245, Y: 900, Drop: 165}},
-			Muffler: &vehicles.Muffler{Leg: 3, Start: 100, Length: 180, Across: 68},
+			Hanging: vehicles.Hanging{Muffler: &vehicles.Muffler{Leg: 3, Start: 100, Length: 180, Across: 68}, Clips: []float64{200, 690}},
 		},
 		Intake: &vehicles.Run{
 			Across: 28, Bend: vehicles.Some(60),
 			Path: []vehicles.RunPoint{{X: 1175, Y: 265, Drop: 120}, {X: 1175, Y: -700, Drop: 120}},
 		},
-		Fuel: &vehicles.Fuel{
-			Kind: "diesel", Across: vehicles.Some(4.5),
-			Path: []vehicles.RunPoint{{X: 2600, Y: -500, Drop: 60}, {X: 1500, Y: -300, Drop: 60}, {X: 1210, Y: 205, Drop: 45}},
-			Pump: &vehicles.Pump{Leg: 1, Start: 200, Tilt: 30},
+		Fuel: &vehicles.Run{
+			Across: 4.5, Supply: vehicles.Supply{Kind: "diesel"},
+			Path:    []vehicles.RunPoint{{X: 2600, Y: -500, Drop: 60}, {X: 1500, Y: -300, Drop: 60}, {X: 1210, Y: 205, Drop: 45}},
+			Hanging: vehicles.Hanging{Pump: &vehicles.Pump{Leg: 1, Start: 200, Tilt: 30}},
 		},
 		Rules: map[string]float64{"fuel.suction": 1000, "fuel.delivery": 3000},
 	}

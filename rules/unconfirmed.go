@@ -36,16 +36,13 @@ func nearWork(r *Result, f geometry.Footprint) float64 {
 		}
 		gaps = append(gaps, geometry.Between(geometry.NewLine(flat, radius), f).Gap)
 	}
-	for _, run := range []*vehicles.LaidRun{r.Plan.Exhaust, r.Plan.Intake} {
-		if run != nil {
+	for _, kind := range vehicles.RunKinds {
+		if run := r.Plan.Run(kind); run != nil {
 			pipe(run.Path, run.Radius)
 			if m := run.Muffler; m != nil {
 				pipe(m.Axis, m.Radius)
 			}
 		}
-	}
-	if fuel := r.Plan.Fuel; fuel != nil {
-		pipe(fuel.Path, fuel.Radius)
 	}
 	if len(gaps) == 0 {
 		return math.Inf(-1)

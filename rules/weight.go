@@ -2,6 +2,7 @@ package rules
 
 import (
 	"slices"
+	"strings"
 
 	"bench.example/undermark/vehicles"
 )
@@ -18,12 +19,12 @@ const (
 
 // deadly are the kinds of obstruction that every fault with may kill: they hold what burns, or brake the van.
 var deadly = []string{
-	"brake line", "fuel line", "fuel tank", "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
+	"brake line", "fuel line", fuelTank, "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
 }
 
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.
 func (r *Rule) weightFor(kind string) Weight {
-	if r.ByKind == AnObstruction && slices.Contains(deadly, kind) {
+	if r.ByKind == AnObstruction && slices.Contains(deadly, strings.TrimSuffix(kind, ofDiesel)) {
 		return Kills
 	}
 	return r.Weight

@@ -91,7 +91,7 @@ pins = 700
 	{"an exhaust with everything", exhaust + "bend = 60\nmuffler = { leg = 3, start = 0, length = 180, across = 68 }\nclips = []\nshielded = true\n", func(j *Job) {
 		j.Exhaust = &Run{
 			Across: 26, Bend: Some(60), Path: []RunPoint{{1245, 265, 110}, {900, 620, 160}, {300, 640, 185}},
-			Muffler: &Muffler{3, 0, 180, 68}, Clips: []float64{}, Shielded: true,
+			Hanging: Hanging{Muffler: &Muffler{3, 0, 180, 68, ""}, Clips: []float64{}}, Shielded: Shields{All: true},
 		}
 	}},
 	{"an intake of one point", "[intake]\nacross = 25\npath = [[1, -2, 3.5]]\n", func(j *Job) {
@@ -99,10 +99,10 @@ pins = 700
 	}},
 	{"a fuel line with everything", fuel + "kind = \"petrol\"\nbore = 2\ntank = { at = [2600, 500], drop = [20, 300] }\n" +
 		"pump = { leg = 2, start = 10, tilt = -15, ml_per_1000 = 22, hz = 1.5 }\n", func(j *Job) {
-		j.Fuel = &Fuel{
-			Kind: "petrol", Across: Some(4.5), Bore: Some(2), Path: []RunPoint{{2600, 500, -72}, {2500, 200, 40}, {1210, 205, 45}},
-			Tank: &Tank{At: [2]float64{2600, 500}, Drop: Span{20, 300, true}},
-			Pump: &Pump{2, 10, -15, Some(22), Some(1.5)},
+		j.Fuel = &Run{
+			Across: 4.5, Path: []RunPoint{{2600, 500, -72}, {2500, 200, 40}, {1210, 205, 45}},
+			Supply:  Supply{Kind: "petrol", Bore: Some(2), Tank: &Tank{At: [2]float64{2600, 500}, Drop: Span{20, 300, true}}},
+			Hanging: Hanging{Pump: &Pump{2, 10, -15, Some(22), Some(1.5)}},
 		}
 	}},
 	{"looked, rules and what is kept", "[looked]\n\"air line\" = true\nwiring = false\n[rules]\n\"cut.reach\" = 80\n\"exhaust.fall\" = -5.5\n[extra]\n\"a b\" = [1]\n", func(j *Job) {

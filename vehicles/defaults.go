@@ -55,7 +55,17 @@ func (j Job) SurveyTape() survey.Tape {
 }
 
 // HoleAcross returns the diameter of the fuel line's own hole through the floor, mm.
-func (f Fuel) HoleAcross() float64 { return f.Hole.Or(defaultFuelHole) }
+func (s Supply) HoleAcross() float64 { return s.Hole.Or(defaultFuelHole) }
 
 // PilotAcross returns the diameter of the pilot hole, mm.
 func (c Cut) PilotAcross() float64 { return c.Pilot.Or(defaultPilot) }
+
+// OutlineLeft and OutlineRight are how far the van's skin is from the centreline, at the height of the exhaust's outlet, mm.
+func (j *Job) OutlineLeft() float64  { return j.Floor.Outline.Left.Or(j.Floor.Width / 2) }
+func (j *Job) OutlineRight() float64 { return j.Floor.Outline.Right.Or(j.Floor.Width / 2) }
+
+// OutlineRear is where the van's skin ends at the rear, mm in x. Nobody knows where x starts at another line than the bumper's
+// edge: ok is then false, unless the job says.
+func (j *Job) OutlineRear() (rear float64, ok bool) {
+	return j.Floor.Outline.Rear.Value, j.Floor.Outline.Rear.Set || j.Datum.Name == ""
+}

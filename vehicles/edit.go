@@ -17,16 +17,6 @@ func (j Job) WithHeater(h Heater) Job {
 	return j
 }
 
-func (j Job) WithExhaust(r Run) Job {
-	j.Exhaust = &r
-	return j
-}
-
-func (j Job) WithIntake(r Run) Job {
-	j.Intake = &r
-	return j
-}
-
 // WithRule gives a rule this job's own value; WithoutRule takes it back.
 func (j Job) WithRule(id string, v float64) Job {
 	j.Rules = put(maps.Clone(j.Rules), id, v)
@@ -49,12 +39,6 @@ func (j Job) WithDrilled(p *Pair) Job {
 	c := *j.Cut
 	c.Drilled = p
 	return j.WithCut(c)
-}
-
-// WithMuffler puts a muffler on; nil takes it off.
-func (r Run) WithMuffler(m *Muffler) Run {
-	r.Muffler = m
-	return r
 }
 
 // UniqueName returns base, or base with the lowest number from 2 behind it, so that no obstruction, opening, fitting

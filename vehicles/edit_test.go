@@ -29,19 +29,20 @@ var edits = map[string]func(j Job, i, k int) Job{
 	"swapped":    func(j Job, i, _ int) Job { return j.WithTieSidesSwapped(i > 0) },
 	"exhaust points": func(j Job, i, k int) Job {
 		if j.Exhaust == nil {
-			return j.WithExhaust(Run{Across: 1, Path: []RunPoint{{}}})
+			return j.WithRun(ExhaustRun, &Run{Across: 1, Path: []RunPoint{{}}})
 		}
-		r := j.Exhaust.WithMuffler(&Muffler{Leg: 1, Length: 1, Across: 1})
+		r := *j.Exhaust
+		r.Muffler = &Muffler{Leg: 1, Length: 1, Across: 1}
 		r.Path = r.Path.With(i, RunPoint{X: 1}).Insert(i, RunPoint{Y: 1}).Move(i, k).Insert(0, RunPoint{})
-		return j.WithExhaust(r)
+		return j.WithRun(ExhaustRun, &r)
 	},
 	"intake points": func(j Job, i, k int) Job {
 		if j.Intake == nil {
-			return j.WithIntake(Run{Across: 1, Path: []RunPoint{{}}})
+			return j.WithRun(IntakeRun, &Run{Across: 1, Path: []RunPoint{{}}})
 		}
 		r := *j.Intake
 		r.Path = r.Path.With(i, RunPoint{X: 1}).Insert(i, RunPoint{Y: 1}).Without(k).Insert(0, RunPoint{})
-		return j.WithIntake(r)
+		return j.WithRun(IntakeRun, &r)
 	},
 	"line points": func(j Job, i, k int) Job {
 		if len(j.Obstructions) == 0 {

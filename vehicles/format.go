@@ -63,14 +63,10 @@ func (w *writer) plans(j Job) {
 	if j.Wish != nil {
 		w.wish(*j.Wish)
 	}
-	if j.Exhaust != nil {
-		w.run("exhaust", *j.Exhaust)
-	}
-	if j.Intake != nil {
-		w.run("intake", *j.Intake)
-	}
-	if j.Fuel != nil {
-		w.fuel(*j.Fuel)
+	for _, k := range RunKinds {
+		if r := j.Run(k); r != nil {
+			w.run(k, *r)
+		}
 	}
 	if len(j.Looked) > 0 {
 		w.table("looked")

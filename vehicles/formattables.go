@@ -201,37 +201,29 @@ func (w *writer) points(path []RunPoint) {
 	w.value("path", "["+strings.Join(texts, ", ")+"]")
 }
 
-func (w *writer) run(name string, r Run) {
-	w.table(name)
+// run writes a run of any kind: what its kind does not have is not set.
+func (w *writer) run(k RunKind, r Run) {
+	w.table(k.key())
+	w.texts("kind", r.Supply.Kind)
+	w.texts("from", r.Supply.From)
+	w.maybe("hole", r.Supply.Hole)
 	w.number("across", r.Across)
 	w.maybe("bend", r.Bend)
-	w.points(r.Path)
-	if m := r.Muffler; m != nil {
-		w.value("muffler", fmt.Sprintf("{ leg = %d, start = %s, length = %s, across = %s }",
-			m.Leg, plain(m.Start), plain(m.Length), plain(m.Across)))
-	}
-	if r.Clips != nil {
-		w.numbers("clips", r.Clips...)
-	}
-	if r.Shielded {
-		w.value("shielded", "true")
-	}
-}
-
-func (w *writer) fuel(f Fuel) {
-	w.table("fuel")
-	w.texts("kind", f.Kind)
-	w.texts("from", f.From)
-	w.maybe("hole", f.Hole)
-	w.maybe("across", f.Across)
-	w.maybe("bore", f.Bore)
-	if t := f.Tank; t != nil {
+	w.maybe("bore", r.Supply.Bore)
+	if t := r.Supply.Tank; t != nil {
 		w.value("tank", inline("at", numberList(t.At[:]...), "rise", spanText(t.Rise), "drop", spanText(t.Drop)))
 	}
-	w.points(f.Path)
-	if p := f.Pump; p != nil {
-		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", plain(p.Start), "tilt", plain(p.Tilt),
-			"ml_per_1000", numberText(p.MlPer1000), "hz", numberText(p.Hz)))
+	w.points(r.Path)
+	w.hanging(r.Hanging)
+	switch s := r.Shielded; {
+	case s.All:
+		w.value("shielded", "true")
+	case len(s.Names) > 0:
+		names := make([]string, len(s.Names))
+		for i, name := range s.Names {
+			names[i] = tomlText(name)
+		}
+		w.value("shielded", "["+strings.Join(names, ", ")+"]")
 	}
 }
 
@@ -258,4 +250,12 @@ func numberText(n Number) string {
 		return ""
 	}
 	return plain(n.Value)
+}
+
+// quoted is a text as a value of the file, "" for none.
+func quoted(s string) string {
+	if s == "" {
+		return ""
+	}
+	return tomlText(s)
 }

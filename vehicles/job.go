@@ -49,7 +49,7 @@ type Job struct {
 	Cut     *Cut
 	Exhaust *Run
 	Intake  *Run
-	Fuel    *Fuel
+	Fuel    *Run
 	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
 	Looked map[string]bool        // kinds looked for within LookRound of the cut and found absent
@@ -213,47 +213,4 @@ type Cut struct {
 type DirectTape struct {
 	To  string
 	Gap survey.Reading // plain, not negative
-}
-
-// RunPoint is a point of a run: x, y in plan and drop below the floor, mm.
-type RunPoint struct{ X, Y, Drop float64 }
-
-// Run is the exhaust or the combustion-air intake, after its stub.
-type Run struct {
-	Across   float64
-	Bend     Number
-	Path     List[RunPoint]
-	Muffler  *Muffler
-	Clips    []float64
-	Shielded bool
-}
-
-// Muffler sits on leg Leg (counted from 1), Start mm along it.
-type Muffler struct {
-	Leg                   int
-	Start, Length, Across float64
-}
-
-// Fuel is the heater's fuel line from tank to stub; the path is the whole line.
-type Fuel struct {
-	Kind         string
-	From         string // the obstruction that the line begins at; "" for none
-	Hole         Number // where it passes through the floor, default 12
-	Across, Bore Number
-	Tank         *Tank
-	Path         List[RunPoint]
-	Pump         *Pump
-}
-
-// Tank is where the fuel is taken from.
-type Tank struct {
-	At         [2]float64
-	Rise, Drop Span
-}
-
-// Pump sits on leg Leg of the fuel line, Start mm along it, its outlet Tilt degrees up from level.
-type Pump struct {
-	Leg           int
-	Start, Tilt   float64
-	MlPer1000, Hz Number
 }

@@ -98,12 +98,21 @@ func anyPlans(t *rapid.T, j *Job) {
 	}
 	if rapid.Bool().Draw(t, "exhaust") {
 		r := anyRun(t)
-		r.Shielded = rapid.Bool().Draw(t, "shielded")
+		r.Shielded.All = rapid.Bool().Draw(t, "shielded")
+		if len(j.Obstructions) > 0 && !r.Shielded.All && rapid.Bool().Draw(t, "one") {
+			r.Shielded.Names = []string{j.Obstructions[0].Name}
+		}
+		if rapid.Bool().Draw(t, "drains") {
+			r.Drains = []float64{anySize(t), 0}
+		}
 		if rapid.Bool().Draw(t, "muffler") {
-			r.Muffler = &Muffler{rapid.IntRange(1, len(r.Path)).Draw(t, "leg"), anySize(t), anySize(t), anySize(t)}
+			r.Muffler = &Muffler{
+				rapid.IntRange(1, len(r.Path)).Draw(t, "leg"), anySize(t), anySize(t), anySize(t),
+				rapid.SampledFrom([]string{"", DrainDown}).Draw(t, "drain"),
+			}
 		}
 		if rapid.Bool().Draw(t, "clips") {
-			r.Clips = []float64{250, anySize(t)}
+			r.Clips = []float64{250, anySize(t)}[:rapid.IntRange(0, 2).Draw(t, "how many")]
 		}
 		j.Exhaust = &r
 	}
@@ -113,14 +122,15 @@ func anyPlans(t *rapid.T, j *Job) {
 	}
 	if rapid.Bool().Draw(t, "fuel") {
 		r := anyRun(t)
-		f := Fuel{Kind: "petrol", Across: Some(r.Across), Bore: maybe(t, anySize), Path: append(r.Path, RunPoint{1, 2, 3})}
+		r.Bend, r.Path = Number{}, append(r.Path, RunPoint{1, 2, 3})
+		r.Supply = Supply{Kind: "petrol", Bore: maybe(t, anySize)}
 		if rapid.Bool().Draw(t, "pump") {
-			f.Pump = &Pump{1, anySize(t), 45, maybe(t, anySize), maybe(t, anySize)}
+			r.Pump = &Pump{1, anySize(t), 45, maybe(t, anySize), maybe(t, anySize)}
 		}
 		if rapid.Bool().Draw(t, "tank") {
-			f.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
+			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
 		}
-		j.Fuel = &f
+		j.Fuel = &r
 	}
 }
 

@@ -19,7 +19,8 @@ func laid() Job {
 	exhaust := Run{Across: 26, Bend: Some(60), Path: []RunPoint{{1035, 225, 145}, {1035, -375, 145}, {235, -375, 145}}}
 	job.Exhaust = &exhaust
 	job.Intake = &Run{Across: 25, Path: []RunPoint{{965, 625, 45}}}
-	job.Fuel = &Fuel{Across: Some(5), Path: []RunPoint{{2000, 0, 80}, {1000, 0, 80}, {1000, 165, 45}}, Pump: &Pump{Leg: 2, Start: 100}}
+	job.Fuel = &Run{Across: 5, Path: []RunPoint{{2000, 0, 80}, {1000, 0, 80}, {1000, 165, 45}}}
+	job.Fuel.Pump = &Pump{Leg: 2, Start: 100}
 	return job
 }
 
@@ -82,8 +83,8 @@ func TestRunsNeedACutAndAHeater(t *testing.T) {
 func TestTheMufflerSitsOnItsLeg(t *testing.T) {
 	with := func(leg int, start, length float64) Job {
 		job := laid()
-		run := job.Exhaust.WithMuffler(&Muffler{Leg: leg, Start: start, Length: length, Across: 70})
-		return job.WithExhaust(run)
+		job.Exhaust.Muffler = &Muffler{Leg: leg, Start: start, Length: length, Across: 70}
+		return job
 	}
 	plan, faults := Reduce(with(3, 200, 300))
 	require.Empty(t, faults)
@@ -109,7 +110,7 @@ func TestTheMufflerSitsOnItsLeg(t *testing.T) {
 	}
 	flat := laid()
 	flat.Exhaust.Path[1] = flat.Exhaust.Path[0] // a leg without length holds nothing
-	flat.Exhaust.Muffler = &Muffler{Leg: 2, Across: 70}
+	flat.Exhaust.Muffler = &Muffler{Leg: 2, Length: 1e-7, Across: 70}
 	_, faults = Reduce(flat)
 	require.Len(t, faults, 1)
 	assert.Equal(t, "exhaust.muffler.start", faults[0].Key)
@@ -122,13 +123,11 @@ func TestClipsAndPumpMayStandAtTheVeryEnd(t *testing.T) {
 	for past, ok := range map[float64]bool{-1: true, 0: true, 1e-8: true, 1e-5: false} {
 		run := *job.Exhaust
 		run.Clips = []float64{100, end + past}
-		_, faults := Reduce(job.WithExhaust(run))
+		_, faults := Reduce(job.WithRun(ExhaustRun, &run))
 		assert.Equal(t, ok, len(faults) == 0, "clip %v past the end", past)
 		fuel := *job.Fuel
 		fuel.Pump = &Pump{Leg: 1, Start: 1000 + past}
-		piped := job
-		piped.Fuel = &fuel
-		_, faults = Reduce(piped)
+		_, faults = Reduce(job.WithRun(FuelRun, &fuel))
 		assert.Equal(t, ok, len(faults) == 0, "pump %v past the leg's end", past)
 	}
 }

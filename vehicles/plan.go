@@ -18,8 +18,8 @@ type Plan struct {
 	FloorMin, FloorMax geometry.Point // the floor's edges
 	Cut                CutPlace       // meaningful when the job has a cut
 
-	Exhaust, Intake *LaidRun  // nil when not there, or without a cut and a heater to start from
-	Fuel            *LaidLine // nil when not there
+	Exhaust, Intake *LaidRun // nil when not there, or without a cut and a heater to start from
+	Fuel            *LaidRun // nil when not there
 }
 
 // Placed is one thing of the survey in its place.
@@ -70,29 +70,6 @@ type CutPlace struct {
 	Drilled  bool
 	UX, UY   float64    // of At: of the mark from above, or of the readings of the drilled hole
 	UMark    [2]float64 // of the mark at Intended, whatever was drilled
-}
-
-// LaidRun is the exhaust or the intake in its place: its centreline from the stub's mouth, and its muffler.
-type LaidRun struct {
-	Path    []geometry.Point3 // unrounded
-	Line    geometry.Run      // rounded
-	Radius  float64
-	Muffler *LaidMuffler // nil when there is none
-}
-
-// LaidMuffler is the muffler on its leg.
-type LaidMuffler struct {
-	Leg      int // from 0
-	Axis     []geometry.Point3
-	Radius   float64
-	From, To float64 // its ends along the rounded run, mm
-}
-
-// LaidLine is the fuel line in its place, which is not rounded.
-type LaidLine struct {
-	Path   []geometry.Point3
-	Radius float64
-	Pump   Number // how far along the line the pump sits, mm
 }
 
 // Fault is something wrong with a job: where, and what is wrong and what to do.

@@ -68,14 +68,10 @@ func (t *table) plans(j *Job) {
 	if s := t.sub("wish", optional); s != nil {
 		j.Wish = s.wish()
 	}
-	if s := t.sub("exhaust", optional); s != nil {
-		j.Exhaust = s.exhaust()
-	}
-	if s := t.sub("intake", optional); s != nil {
-		j.Intake = s.intake()
-	}
-	if s := t.sub("fuel", optional); s != nil {
-		j.Fuel = s.fuel()
+	for _, k := range RunKinds {
+		if s := t.sub(k.key(), optional); s != nil {
+			*j.run(k) = s.run(k)
+		}
 	}
 }
 

@@ -30,8 +30,8 @@ func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
 	plan.Closures = r.closures
 	if job.Cut != nil {
 		plan.Cut = r.cut(plan.Fit)
-		r.directs()
 	}
+	r.names()
 	r.runs(&plan)
 	return plan, r.faults
 }
@@ -201,12 +201,32 @@ func (j Job) AboveMarkU(p geometry.Point) [2]float64 {
 	return [2]float64{tape.MarkU(j.AboveBumper(p), j.Datum.HookAbove.Value), tape.MarkU(edge, 0)}
 }
 
-// directs holds that every direct tape leads to an obstruction there is.
-func (r *reducer) directs() {
-	for i, d := range r.job.Cut.Direct {
-		if _, there := r.job.ObstructionNamed(d.To); !there {
-			key := joinKey(joinIndex("cut.direct", i), "to")
-			r.fault(key, "%s", KeyOf(key, "")+r.nobody(d.To))
+// names holds that there is an obstruction for every name that direct tapes, shields and the fuel line say.
+func (r *reducer) names() {
+	named := func(key, name string) (at int, there bool) {
+		if at, there = r.job.ObstructionNamed(name); !there {
+			r.fault(key, "%s", KeyOf(key, "")+r.nobody(name))
+		}
+		return at, there
+	}
+	if r.job.Cut != nil {
+		for i, d := range r.job.Cut.Direct {
+			named(joinKey(joinIndex("cut.direct", i), "to"), d.To)
+		}
+	}
+	if r.job.Exhaust != nil {
+		for i, name := range r.job.Exhaust.Shielded.Names {
+			named(joinIndex("exhaust.shielded", i), name)
+		}
+	}
+	if r.job.Fuel == nil || r.job.Fuel.Supply.From == "" {
+		return
+	}
+	from := r.job.Fuel.Supply
+	if at, there := named("fuel.from", from.From); there {
+		if holds := r.job.Obstructions[at].Holds; holds != "" && from.Kind != "" && holds != from.Kind {
+			r.fault("fuel.from", "%s is %q, which holds %s, and the heater burns %s: take it from another tank, or correct one of them",
+				KeyOf("fuel.from", ""), from.From, holds, from.Kind)
 		}
 	}
 }

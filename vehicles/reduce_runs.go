@@ -1,108 +1,62 @@
 package vehicles
 
 import (
-	"fmt"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 )
 
-// AlongNoise is the rounding that a place worked out along a run may carry, mm: a thousand times the 1e-9 to which lengths are
-// good, and far below what anybody enters.
-const AlongNoise = 1e-6
-
-// runs puts the runs in their places. Exhaust and intake start at stubs, so they need a cut and a heater.
+// runs puts the runs and what hangs on them in their places. Exhaust and intake start at stubs, so they need a cut and a
+// heater.
 func (r *reducer) runs(plan *Plan) {
-	if h := r.job.Heater; h != nil && r.job.Cut != nil {
-		plan.Exhaust = layRun(r.job.Exhaust, StubMouth(*r.job, *plan, h.ExhaustStub))
-		plan.Intake = layRun(r.job.Intake, StubMouth(*r.job, *plan, h.IntakeStub))
-	}
-	if plan.Exhaust != nil {
-		plan.Exhaust.Muffler = r.muffler(plan.Exhaust)
-		r.clips(plan.Exhaust)
-	}
-	plan.Fuel = r.fuel()
-}
-
-// StubMouth returns where the mouth of a stub at (u, v) of the heater's frame is.
-func StubMouth(job Job, plan Plan, stub [2]float64) geometry.Point3 {
-	at := geometry.Point{X: stub[0], Y: stub[1]}.Turn(job.Heater.Yaw).Add(plan.Cut.At)
-	return at.At(-job.Heater.StubDrop)
-}
-
-func layRun(run *Run, mouth geometry.Point3) *LaidRun {
-	if run == nil {
-		return nil
-	}
-	path := append([]geometry.Point3{mouth}, inSpace(run.Path)...)
-	return &LaidRun{Path: path, Line: geometry.Rounded(path, run.Bend.Value), Radius: run.Across / 2}
-}
-
-func inSpace(points []RunPoint) []geometry.Point3 {
-	path := make([]geometry.Point3, len(points))
-	for i, p := range points {
-		path[i] = geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop}
-	}
-	return path
-}
-
-// muffler puts the muffler on its leg; nil when there is none or it does not fit there.
-func (r *reducer) muffler(run *LaidRun) *LaidMuffler {
-	m := r.job.Exhaust.Muffler
-	if m == nil {
-		return nil
-	}
-	if m.Leg < 1 || m.Leg >= len(run.Path) {
-		r.fault("exhaust.muffler.leg", "the muffler is on leg %d, and the exhaust has legs 1 to %d: choose one of them",
-			m.Leg, len(run.Path)-1)
-		return nil
-	}
-	leg := geometry.Segment3{A: run.Path[m.Leg-1], B: run.Path[m.Leg]}
-	length, end := leg.B.Sub(leg.A).Norm(), m.Start+m.Length
-	if length == 0 || end > length+AlongNoise {
-		r.fault("exhaust.muffler.start", "the muffler ends %s mm along leg %d, which is %s mm long: "+
-			"start it earlier, or make the leg longer", mm(end), m.Leg, mm(length))
-		return nil
-	}
-	return &LaidMuffler{
-		Leg: m.Leg - 1, Radius: m.Across / 2,
-		Axis: []geometry.Point3{leg.At(m.Start / length), leg.At(end / length)},
-		From: run.Line.Along(m.Leg-1, m.Start), To: run.Line.Along(m.Leg-1, end),
-	}
-}
-
-func (r *reducer) clips(run *LaidRun) {
-	for i, clip := range r.job.Exhaust.Clips {
-		if clip > run.Line.Length()+AlongNoise {
-			r.fault(fmt.Sprintf("exhaust.clips[%d]", i), "clip %d is %s mm along the exhaust, which is %s mm long: "+
-				"take it out, or move it", i+1, mm(clip), mm(run.Line.Length()))
+	for _, k := range RunKinds {
+		run := r.job.Run(k)
+		if run == nil {
+			continue
+		}
+		path, there := r.job.corners(k, run.Path, plan.Cut.At)
+		if !there {
+			continue
+		}
+		laid := layRun(run, path)
+		*plan.run(k) = laid
+		hanging := run.Hanging
+		for _, h := range hanging.things() {
+			if fault, wrong := laid.misfit(k, &h); wrong {
+				r.faults = append(r.faults, fault)
+			} else if h.lay != nil {
+				h.lay(laid)
+			}
 		}
 	}
 }
 
-// fuel puts the fuel line and its pump in their places.
-func (r *reducer) fuel() *LaidLine {
-	f := r.job.Fuel
-	if f == nil {
-		return nil
+// Run is the run of a kind in its place, nil when it has none.
+func (p *Plan) Run(k RunKind) *LaidRun { return *p.run(k) }
+
+func (p *Plan) run(k RunKind) **LaidRun { return [...]**LaidRun{&p.Exhaust, &p.Intake, &p.Fuel}[k] }
+
+// corners are the points of a run's unrounded line along a path, the mouth of its stub before them for exhaust and intake;
+// these have none without a cut, which is at the place given, and a heater.
+func (j *Job) corners(k RunKind, path []RunPoint, cut geometry.Point) (points []geometry.Point3, there bool) {
+	if k != FuelRun {
+		if j.Heater == nil || j.Cut == nil {
+			return nil, false
+		}
+		points = append(points, j.stubMouth(k, cut))
 	}
-	line := &LaidLine{Path: inSpace(f.Path), Radius: f.Across.Value / 2}
-	p := f.Pump
-	if p == nil {
-		return line
+	for _, p := range path {
+		points = append(points, geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop})
 	}
-	if p.Leg < 1 || p.Leg >= len(line.Path) {
-		r.fault("fuel.pump.leg", "the pump is on leg %d, and the fuel line has legs 1 to %d: choose one of them",
-			p.Leg, len(line.Path)-1)
-		return line
+	return points, true
+}
+
+// stubMouth is where the mouth of the stub is from which the exhaust or the intake starts.
+func (j *Job) stubMouth(k RunKind, cut geometry.Point) geometry.Point3 {
+	stub := j.Heater.ExhaustStub
+	if k == IntakeRun {
+		stub = j.Heater.IntakeStub
 	}
-	if length := line.Path[p.Leg].Sub(line.Path[p.Leg-1]).Norm(); p.Start > length+AlongNoise {
-		r.fault("fuel.pump.start", "the pump is %s mm along leg %d, which is %s mm long: start it earlier, "+
-			"or choose another leg", mm(p.Start), p.Leg, mm(length))
-		return line
-	}
-	line.Pump = Some(geometry.PathLength(line.Path[:p.Leg]) + p.Start)
-	return line
+	return geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.Heater.Yaw).Add(cut).At(-j.Heater.StubDrop)
 }
 
 func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

@@ -142,7 +142,7 @@ func TestFaultsSayWhereAndWhat(t *testing.T) {
 		return Job{Floor: bare().Floor, Cut: cut, Heater: &heater, Exhaust: &run}
 	}
 	pump := func(p Pump) Job {
-		return Job{Floor: bare().Floor, Fuel: &Fuel{Path: []RunPoint{{0, 0, 40}, {100, 0, 40}}, Pump: &p}}
+		return Job{Floor: bare().Floor, Fuel: &Run{Path: []RunPoint{{0, 0, 40}, {100, 0, 40}}, Hanging: Hanging{Pump: &p}}}
 	}
 	steep := bare(edges(t, "a", "100", "200", "0", "10", 0, 0))
 	steep.Datum.HookBelow = Some(150)

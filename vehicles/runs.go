@@ -2,8 +2,14 @@ package vehicles
 
 import "slices"
 
-// FuelKinds are the fuels of job file format 1.
-var FuelKinds = []string{"diesel", "petrol"}
+// The fuels of job file format 1.
+const (
+	Diesel = "diesel"
+	Petrol = "petrol"
+)
+
+// FuelKinds are all of them.
+var FuelKinds = []string{Diesel, Petrol}
 
 const acceptedRun = "a list of points [[x, y, drop], ...] in mm"
 
@@ -31,70 +37,41 @@ func (t *table) points(key string, least int) []RunPoint {
 	return out
 }
 
-// intake reads the intake's table: what an exhaust has, but no muffler, clips or shields.
-func (t *table) intake() *Run {
-	r := t.run()
-	t.done()
-	return &r
-}
-
-func (t *table) run() Run {
-	return Run{
-		Across: t.number("across", required, aSize).Value,
-		Bend:   t.number("bend", optional, aDistance),
-		Path:   t.points("path", 1),
-	}
-}
-
-func (t *table) exhaust() *Run {
-	r := t.run()
-	if m := t.sub("muffler", optional); m != nil {
-		r.Muffler = &Muffler{
-			Leg:    m.leg(len(r.Path)),
-			Start:  m.number("start", required, aDistance).Value,
-			Length: m.number("length", required, aSize).Value,
-			Across: m.number("across", required, aSize).Value,
+// run reads a run of a kind: the keys that all have, what its own kind has besides, and what hangs on it.
+func (t *table) run(k RunKind) *Run {
+	var r Run
+	switch k {
+	case FuelRun:
+		r = t.fuel()
+	default:
+		r = Run{
+			Across: t.number("across", required, aSize).Value,
+			Bend:   t.number("bend", optional, aDistance),
+			Path:   t.points("path", 1),
 		}
-		m.done()
+		r.Hanging = t.hanging(k, len(r.Path))
 	}
-	r.Clips = t.numbers("clips", 0, optional, aDistance)
-	r.Shielded = t.flag("shielded", false)
+	if k == ExhaustRun {
+		r.Shielded = t.shields("shielded")
+	}
 	t.done()
 	return &r
 }
 
-// leg reads which leg of a run something sits on; legs 0 means the run itself is wrong, and says so elsewhere.
-func (t *table) leg(legs int) int {
-	if legs < 1 {
-		legs = 1e6
-	}
-	return t.count("leg", legs, "run's legs")
-}
-
-func (t *table) fuel() *Fuel {
-	f := Fuel{
-		Kind:   t.choice("kind", optional, FuelKinds),
-		From:   t.line("from", optional),
-		Hole:   t.number("hole", optional, aSize),
-		Across: t.number("across", required, aSize),
-		Bore:   t.number("bore", optional, aSize),
-		Path:   t.points("path", 2),
-	}
+// fuel reads a fuel line, which has the beginning of its first leg in its path.
+func (t *table) fuel() Run {
+	var r Run
+	r.Supply.Kind = t.choice("kind", optional, FuelKinds)
+	r.Supply.From = t.line("from", optional)
+	r.Supply.Hole = t.number("hole", optional, aSize)
+	r.Across = t.number("across", required, aSize).Value
+	r.Supply.Bore = t.number("bore", optional, aSize)
+	r.Path = t.points("path", 2)
 	if s := t.sub("tank", optional); s != nil {
-		f.Tank = s.tank()
+		r.Supply.Tank = s.tank()
 	}
-	if s := t.sub("pump", optional); s != nil {
-		f.Pump = &Pump{
-			Leg:       s.leg(len(f.Path) - 1),
-			Start:     s.number("start", required, aDistance).Value,
-			Tilt:      s.number("tilt", required, aTilt).Value,
-			MlPer1000: s.number("ml_per_1000", optional, aMeasure),
-			Hz:        s.number("hz", optional, aMeasure),
-		}
-		s.done()
-	}
-	t.done()
-	return &f
+	r.Hanging = t.hanging(FuelRun, len(r.Path)-1)
+	return r
 }
 
 func (t *table) tank() *Tank {
@@ -110,4 +87,30 @@ func (t *table) tank() *Tank {
 func (t *table) point(key string, n need) (p [2]float64) {
 	copy(p[:], t.numbers(key, len(p), n, aLength))
 	return p
+}
+
+const acceptedShields = `a list of the obstructions that a shield stands before ["brake pipe, right"], or true for all`
+
+// shields reads what a shield stands before.
+func (t *table) shields(key string) (s Shields) {
+	value, path, ok := t.take(key, optional, acceptedShields)
+	if !ok {
+		return s
+	}
+	switch v := value.(type) {
+	case bool:
+		s.All = v
+	case []any:
+		for i, item := range v {
+			name, isText := item.(string)
+			if !isText {
+				t.wrong(joinIndex(path, i), item, "the name of an obstruction in quotes")
+				continue
+			}
+			s.Names = append(s.Names, name)
+		}
+	default:
+		t.wrong(path, value, acceptedShields)
+	}
+	return s
 }

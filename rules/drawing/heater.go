@@ -60,14 +60,14 @@ func (d *drawer) cut() {
 // runs draws exhaust, intake and fuel line in their thickness, with their ends.
 func (d *drawer) runs() {
 	if f := d.plan.Fuel; f != nil {
-		d.pipe(scene.Fuel, rules.TheFuel, scene.Straight(f.Path...), f.Radius)
+		d.pipe(scene.Fuel, rules.TheFuel, f)
 	}
 	if r := d.plan.Intake; r != nil {
-		d.pipe(scene.Intake, rules.TheIntake, r.Line.Pieces(), r.Radius)
+		d.pipe(scene.Intake, rules.TheIntake, r)
 		d.end(scene.Mouth, r, "air in")
 	}
 	if r := d.plan.Exhaust; r != nil {
-		d.pipe(scene.Exhaust, rules.TheExhaust, r.Line.Pieces(), r.Radius)
+		d.pipe(scene.Exhaust, rules.TheExhaust, r)
 		if m := r.Muffler; m != nil {
 			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
 			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Solid: barrel, Label: "muffler"})
@@ -76,8 +76,8 @@ func (d *drawer) runs() {
 	}
 }
 
-func (d *drawer) pipe(role scene.Role, run rules.Sort, axis scene.Path, radius float64) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[run], Solid: scene.Pipe(axis, radius), Label: run.String()})
+func (d *drawer) pipe(role scene.Role, of rules.Sort, run *vehicles.LaidRun) {
+	d.add(scene.Item{Role: role, State: d.states.subjects[of], Solid: scene.Pipe(run.Line.Pieces(), run.Radius), Label: of.String()})
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {

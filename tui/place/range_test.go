@@ -23,7 +23,7 @@ func TestArrowsStopAtTheLongestLength(t *testing.T) {
 		cut, run := *s.Job.Cut, *s.Job.Exhaust
 		cut.At = [2]float64{edge - 4, edge - 4}
 		run.Path = run.Path.With(1, vehicles.RunPoint{X: edge - 4, Y: edge - 4, Drop: edge - 4})
-		s.Job = s.Job.WithCut(cut).WithExhaust(run)
+		s.Job = s.Job.WithCut(cut).WithRun(vehicles.ExhaustRun, &run)
 		_, after, _ := screentest.After(New(), s, screentest.Keys(c.keys)...)
 		assert.Equal(t, c.want, after.Job.Cut.At, c.keys)
 		_, after, _ = screentest.After(New(), s, screentest.Keys("tab n "+c.keys)...)
@@ -41,7 +41,7 @@ func TestAddedPointsStopAtTheLongestLength(t *testing.T) {
 	cut.At = [2]float64{survey.Longest, survey.Longest}
 	heater.StubDrop = survey.Longest
 	run.Path, run.Muffler, run.Clips = nil, nil, nil
-	s = screentest.Judged(s, s.Job.WithCut(cut).WithHeater(heater).WithExhaust(run))
+	s = screentest.Judged(s, s.Job.WithCut(cut).WithHeater(heater).WithRun(vehicles.ExhaustRun, &run))
 	_, after, _ := screentest.After(New(), s, screentest.Keys("tab a a a")...)
 	assert.Len(t, after.Job.Exhaust.Path, 3)
 	_, err := vehicles.ParseJob(after.Job.Format(), "edge.toml")

@@ -17,13 +17,13 @@ const (
 	newLeg        = 200 // from the last point to one that is added
 )
 
-// runOf is the exhaust or the intake of a job, nil when it has none.
+// kinds are the runs among the things.
+var kinds = map[thing]vehicles.RunKind{exhaust: vehicles.ExhaustRun, intake: vehicles.IntakeRun}
+
+// runOf is the exhaust or the intake of a job, nil when it has none, and for the cut.
 func runOf(job vehicles.Job, t thing) *vehicles.Run {
-	switch t {
-	case exhaust:
-		return job.Exhaust
-	case intake:
-		return job.Intake
+	if kind, isRun := kinds[t]; isRun {
+		return job.Run(kind)
 	}
 	return nil
 }
@@ -31,19 +31,7 @@ func runOf(job vehicles.Job, t thing) *vehicles.Run {
 func (m screen) run(s desk.State) *vehicles.Run { return runOf(s.Job, m.moving) }
 
 func withRun(job vehicles.Job, t thing, run vehicles.Run) vehicles.Job {
-	if t == exhaust {
-		return job.WithExhaust(run)
-	}
-	return job.WithIntake(run)
-}
-
-func withoutRun(job vehicles.Job, t thing) vehicles.Job {
-	if t == exhaust {
-		job.Exhaust = nil
-	} else {
-		job.Intake = nil
-	}
-	return job
+	return job.WithRun(kinds[t], &run)
 }
 
 // index is the number of the point that is moved, kept within what there is.
@@ -133,7 +121,7 @@ func (m screen) insert(s desk.State) desk.Change {
 func (m screen) remove(s desk.State) desk.Change {
 	run := *m.run(s)
 	say := fmt.Sprintf("%s point %d deleted. %s takes it back.", m.moving, m.point+1, desk.KeyUndo.Help().Key)
-	job := withoutRun(s.Job, m.moving)
+	job := s.Job.WithRun(kinds[m.moving], nil)
 	if last := len(run.Path) - 1; last > 0 {
 		run.Path = run.Path.Without(m.point)
 		job = withRun(s.Job, m.moving, legsMoved(run, min(m.point+1, last), -1))
@@ -146,7 +134,7 @@ func legsMoved(run vehicles.Run, beyond, by int) vehicles.Run {
 	if muf := run.Muffler; muf != nil && muf.Leg > beyond {
 		moved := *muf
 		moved.Leg += by
-		return run.WithMuffler(&moved)
+		run.Muffler = &moved
 	}
 	return run
 }

@@ -1,0 +1,71 @@
+package vehicles
+
+import "slices"
+
+// RunKind says which of a job's runs is meant.
+type RunKind uint8
+
+// The runs of a job.
+const (
+	ExhaustRun RunKind = iota
+	IntakeRun
+	FuelRun
+)
+
+// RunKinds are all of them, in the order of the file.
+var RunKinds = [...]RunKind{ExhaustRun, IntakeRun, FuelRun}
+
+// String is what a run is called: "fuel line".
+func (k RunKind) String() string { return [...]string{"exhaust", "intake", "fuel line"}[k] }
+
+// key is the table of the file that holds it.
+func (k RunKind) key() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
+
+// RunPoint is a point of a run: x, y in plan and drop below the floor, mm.
+type RunPoint struct{ X, Y, Drop float64 }
+
+// Run is the exhaust or the combustion-air intake, after its stub, or the heater's fuel line, all of it from the tank to
+// the stub.
+type Run struct {
+	Across float64
+	Bend   Number // the fuel line has none: its corners are sharp
+	Path   List[RunPoint]
+	Hanging
+	Shielded Shields // of the exhaust
+	Supply   Supply  // of the fuel line
+}
+
+// Shields are the obstructions that a shield stands before, by name; All: whatever there is.
+type Shields struct {
+	All   bool
+	Names []string
+}
+
+// For tells whether a shield stands before the obstruction of that name.
+func (s Shields) For(name string) bool { return s.All || slices.Contains(s.Names, name) }
+
+// Supply is what the fuel line carries, how wide it is inside, where that is taken from and where it passes the floor.
+type Supply struct {
+	Kind string
+	From string // the obstruction that the line begins at; "" for none
+	Hole Number // its own hole through the floor, default 12
+	Bore Number
+	Tank *Tank
+}
+
+// Tank is where the fuel is taken from.
+type Tank struct {
+	At         [2]float64
+	Rise, Drop Span
+}
+
+// Run is the run of a kind, nil when the job has none.
+func (j *Job) Run(k RunKind) *Run { return *j.run(k) }
+
+// WithRun puts a run in; nil takes it out.
+func (j Job) WithRun(k RunKind, r *Run) Job {
+	*j.run(k) = r
+	return j
+}
+
+func (j *Job) run(k RunKind) **Run { return [...]**Run{&j.Exhaust, &j.Intake, &j.Fuel}[k] }
