@@ -37,8 +37,8 @@ func TestTheReachOfTheSawSaysWhatCounts(t *testing.T) {
 		}
 		return false
 	}
-	assert.True(t, judged(101.8), "100 + 1.645 * 2/sqrt(3) is 101.9")
-	assert.False(t, judged(102))
+	assert.True(t, judged(151.8), "150 + 1.645 * 2/sqrt(3) is 151.9")
+	assert.False(t, judged(152))
 }
 
 func TestTheBookIsWhole(t *testing.T) {

@@ -40,7 +40,7 @@ func Budget(r Result, f Finding) []Share {
 	}
 	if f.Spread.Survey > 0 {
 		x, y := b.surveyed()
-		b.add(x, y)
+		b.add(b.taped(f.Against.Sort == AFitting), x, y, f.Spread.Survey)
 	}
 	if f.Spread.Mark > 0 {
 		b.marks()
@@ -62,16 +62,34 @@ type budget struct {
 	by map[string]float64
 }
 
-// add adds what two coordinates' variances are made of, as far as they lie along the finding's direction.
-func (b *budget) add(x, y vehicles.Made) {
-	n := b.f.N
-	put := func(cause string, ofX, ofY float64) { b.by[cause] += n.X*n.X*ofX + n.Y*n.Y*ofY }
+// taped is the finding's direction along the axes that one side is taped along: through ties those above are turned.
+func (b *budget) taped(above bool) geometry.Point {
+	if n := b.f.N.Plan(); above {
+		return n.Turn(b.r.Plan.Fit.Theta)
+	}
+	return b.f.N.Plan()
+}
+
+// add adds what two coordinates' variances are made of, as far as they lie along n. What they come to there beyond the whole is
+// the height of their zero: through ties that is counted with the ties', as it is one error for all.
+func (b *budget) add(n geometry.Point, x, y vehicles.Made, whole float64) {
+	shared := -whole
+	put := func(cause string, ofX, ofY float64) {
+		part := n.X*n.X*ofX + n.Y*n.Y*ofY
+		b.by[cause] += part
+		shared += part
+	}
 	put(ofTape, x.Tape, y.Tape)
 	put(ofReading, x.Read, y.Read)
 	put(ofHook, x.Hook, y.Hook)
 	put(ofSlope, x.Slope+x.Height, y.Slope+y.Height)
 	put(ofChain, x.Chain, y.Chain)
 	put(ofMark, x.Mark, y.Mark)
+	for _, cause := range []string{ofSlope, ofChain} {
+		part := min(b.by[cause], max(0, shared))
+		b.by[cause] -= part
+		shared -= part
+	}
 }
 
 // surveyed is what the place of the thing measured is made of, at the finding's nearest point of it.
@@ -92,21 +110,34 @@ func (b *budget) surveyed() (x, y vehicles.Made) {
 // marks adds what putting the subject in place costs, or measuring where its pilot hole is.
 func (b *budget) marks() {
 	if b.f.Subject.marked() {
-		b.add(b.cutMade())
+		x, y := b.cutMade()
+		b.add(b.taped(!b.drilled()), x, y, b.f.Spread.Mark)
 		return
 	}
-	b.add(b.runMade(b.f.At[0]))
+	ends := b.f.At[:1]
 	if b.f.Against.run() {
-		b.add(b.runMade(b.f.At[1]))
+		ends = b.f.At[:]
+	}
+	for _, at := range ends {
+		x, y := b.runMade(at)
+		n := b.taped(false)
+		b.add(n, x, y, n.X*n.X*x.Sum()+n.Y*n.Y*y.Sum())
 	}
 }
 
+// drilled tells whether the subject is where the drilled hole was measured to be: all that has no mark of its own.
+func (b *budget) drilled() bool { return b.r.Plan.Cut.Drilled && b.f.Subject.onCut() }
+
 func (b *budget) cutMade() (x, y vehicles.Made) {
-	job, cut := &b.r.Job, &b.r.Plan.Cut
-	if cut.Drilled {
+	job := &b.r.Job
+	if b.drilled() {
 		return job.DrilledMade()
 	}
-	tape, up := job.SurveyTape(), b.r.Plan.Fit.Up(cut.At)
+	at := b.r.Plan.Cut.At
+	if b.f.Subject.Sort == AFuelHole {
+		at = FuelHoles(job, &b.r.Plan)[b.f.Subject.Index]
+	}
+	tape, up := job.SurveyTape(), b.r.Plan.Fit.Up(at)
 	edge := math.Min(math.Abs(job.AboveLeft()-up.Y), math.Abs(up.Y+job.AboveRight()))
 	return vehicles.MarkMade(tape, job.AboveBumper(up), job.Datum.HookAbove.Value), vehicles.MarkMade(tape, edge, 0)
 }

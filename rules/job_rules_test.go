@@ -75,7 +75,7 @@ func TestTheKeysOfRules(t *testing.T) {
 		assert.Equal(t, want, [2]string{rule.ID, kind})
 		assert.Equal(t, key, rule.Key(kind))
 	}
-	for _, key := range []string{"", "cut", "exhaust.outlet.crossmember", "cut.reach.wiring", "cut.clearance.door", "stub.in-cut.muffler"} {
+	for _, key := range []string{"", "cut", "exhaust.outlet.crossmember", "cut.on-floor.wiring", "cut.clearance.door", "stub.in-cut.muffler"} {
 		_, _, ok := ruleOf(key)
 		assert.False(t, ok, key)
 	}

@@ -11,7 +11,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// worse is negative when p comes before q: foul, doubtful, clear, then by margin, those without one last.
+// worse is negative when p comes before q: foul, doubtful, clear, then what touches, then by weight, then by margin, those
+// without one last.
 func worse(p, q Finding) int {
 	none := func(f *Finding) int {
 		if f.Margin.Set {
@@ -19,7 +20,13 @@ func worse(p, q Finding) int {
 		}
 		return 1
 	}
-	return cmp.Or(int(q.Verdict)-int(p.Verdict), none(&p)-none(&q), cmp.Compare(p.Margin.Value, q.Margin.Value))
+	apart := func(f *Finding) int {
+		if f.Verdict != Clear && f.Rule.Sense == Least && f.Rule.Unit == MM && f.Value <= 0 {
+			return 0
+		}
+		return 1
+	}
+	return cmp.Or(int(q.Verdict)-int(p.Verdict), apart(&p)-apart(&q), int(q.Weight)-int(p.Weight), none(&p)-none(&q), cmp.Compare(p.Margin.Value, q.Margin.Value))
 }
 
 // The order is that of a stable sort of the findings themselves: those as bad as each other stay as they were.
@@ -28,7 +35,10 @@ func TestFindingsComeInTheOrderOfAStableSort(t *testing.T) {
 		list := make([]Finding, rapid.IntRange(0, 60).Draw(t, "findings"))
 		for i := range list {
 			list[i].Verdict = Verdict(rapid.IntRange(-1, 1).Draw(t, "verdict"))
-			list[i].Value = float64(i) // tells them apart
+			list[i].Limit = &Limit{Rule: rapid.SampledFrom(allRules).Draw(t, "rule")}
+			list[i].Weight = Weight(rapid.IntRange(1, 3).Draw(t, "weight"))
+			list[i].Value = float64(rapid.IntRange(-3, 3).Draw(t, "value"))
+			list[i].Sigma = float64(i) // tells them apart
 			if rapid.IntRange(0, 4).Draw(t, "set") > 0 {
 				list[i].Margin = vehicles.Some(float64(rapid.IntRange(-3, 3).Draw(t, "margin")))
 			}

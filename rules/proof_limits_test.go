@@ -78,28 +78,28 @@ func limits() []limit {
 	around := piped("on both sides", "wiring", 10, (*visit).fromMiddle,
 		1400+440i, 1212+372i, 905+440i, 905+40i, 1212+108i, 1400+40i)
 	const (
-		mean     = "u_t^2 is the mean of x and y, and along n the ties may be worse; a turned thing's edges share four readings"
+		four     = "a turned thing's edges share four readings, and the largest u of each axis stands for both: its corner may be worse"
 		largest  = "the largest u of a line's readings stands for a place between two of them, which is better"
 		shared   = "the zero's height is the same for hole and thing, and mostly cancels"
-		common   = "the zero's height is the same for all ties, and no number of them makes it any better"
-		opposite = "the side zeros' height is the same for all ties, and taken from the other side it adds up"
+		common   = "the zero's height is the same for all ties, and counts once"
+		opposite = "the side zeros' height is the same for all ties, and taken from the other side it adds up; the line's largest u stands for all of it"
 		kink     = "the cut is as near to one side as to the other, and an error either way brings it nearer to one"
 	)
 	return []limit{
-		{plan{name: "coarse tape far off, two ties", van: farVan(far...), class: "III"}, mean,
-			[]bounds{about(0.955, 0.055), about(1.050, 0.040), about(0.971, 0.054)}},
-		{plan{name: "coarse tape far off, drilled", van: farVan(far...), class: "III", drilled: true}, mean,
-			[]bounds{about(0.999, 0.052), about(1.078, 0.038), about(0.953, 0.062)}},
+		{plan{name: "coarse tape far off, two ties", van: farVan(far...), class: "III"}, four,
+			[]bounds{about(1.004, 0.052), about(1.043, 0.043), about(0.963, 0.057)}},
+		{plan{name: "coarse tape far off, drilled", van: farVan(far...), class: "III", drilled: true}, four,
+			[]bounds{about(1.009, 0.048), about(1.087, 0.035), about(0.948, 0.060)}},
 		{plan{name: "steep", van: steepVan()}, "first order holds", []bounds{about(1.003, 0.049)}},
 		{plan{name: "steep, drilled", van: steepVan(), drilled: true}, shared, []bounds{about(1.173, 0.026)}},
-		{plan{name: "steep ties", van: steepTies()}, common, []bounds{about(0.870, 0.077)}},
-		{plan{name: "close ties", van: withThings(closeTies(), near.things[6])}, "first order holds", []bounds{about(1.04, 0.043)}},
-		{plan{name: "between points", van: withThings(near, between)}, largest, []bounds{about(1.122, 0.032)}},
+		{plan{name: "steep ties", van: steepTies()}, common, []bounds{about(1.000, 0.049)}},
+		{plan{name: "close ties", van: withThings(closeTies(), near.things[6])}, "first order holds", []bounds{about(0.999, 0.052)}},
+		{plan{name: "between points", van: withThings(near, between)}, largest, []bounds{about(1.094, 0.037)}},
 		{plan{name: "same side, drilled", van: withThings(panelVan(0), left), drilled: true}, shared, []bounds{about(1.062, 0.041)}},
-		{plan{name: "other side", van: withThings(panelVan(5), rightToo)}, opposite, []bounds{about(0.966, 0.056)}},
-		{plan{name: "other side, steep", van: withThings(sideVan(), right)}, opposite, []bounds{about(0.793, 0.103)}},
-		{plan{name: "both sides, no ties", van: withThings(panelVan(0), around)}, kink, []bounds{about(1.609, 0.042)}},
-		{plan{name: "both sides, close ties", van: withThings(closeTies(), around)}, kink, []bounds{about(1.685, 0.075)}},
+		{plan{name: "other side", van: withThings(panelVan(5), rightToo)}, opposite, []bounds{about(1.015, 0.049)}},
+		{plan{name: "other side, steep", van: withThings(sideVan(), right)}, opposite, []bounds{about(1.072, 0.032)}},
+		{plan{name: "both sides, no ties", van: withThings(panelVan(0), around)}, kink, []bounds{about(1.592, 0.045)}},
+		{plan{name: "both sides, close ties", van: withThings(closeTies(), around)}, kink, []bounds{about(1.631, 0.082)}},
 	}
 }
 

@@ -159,6 +159,9 @@ func runFindings(t *testing.T, job vehicles.Job) []*rules.Finding {
 		case "exhaust.clearance":
 			found[f.Against.Index] = f
 		case "exhaust.fuel":
+			if f.Against.Sort != rules.TheFuel {
+				continue // at the heater
+			}
 			found[len(job.Obstructions)] = f
 		}
 	}

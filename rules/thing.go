@@ -73,4 +73,6 @@ func (t Thing) onCut() bool {
 }
 
 // run tells whether it is a run, which is put up from below.
-func (t Thing) run() bool { return t.Sort == TheExhaust || t.Sort == TheIntake || t.Sort == TheFuel }
+func (t Thing) run() bool {
+	return t.Sort == TheExhaust || t.Sort == TheIntake || t.Sort == TheFuel || t.Sort == TheFuelStub
+}

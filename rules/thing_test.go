@@ -28,7 +28,14 @@ func TestAFindingPointsAtItsThing(t *testing.T) {
 		}
 		seen[f.Against.Sort]++
 	}
-	assert.GreaterOrEqual(t, seen[AnObstruction], 4*len(job.Obstructions), "the cut and three runs against each")
+	swages := 0
+	for _, o := range job.Obstructions {
+		if o.Kind == swage {
+			swages++
+		}
+	}
+	assert.Positive(t, swages)
+	assert.GreaterOrEqual(t, seen[AnObstruction], 4*(len(job.Obstructions)-swages)+swages, "the cut and three runs against each, the plate against swages")
 	for _, sort := range []Sort{Nothing, AnOpening, AFitting, ALeg, TheMuffler, TheFloor, TheGround, TheExhaust, TheFuel} {
 		assert.Positive(t, seen[sort], sort)
 	}
@@ -59,6 +66,7 @@ func TestANameIsNoReference(t *testing.T) {
 func TestWhatThingsAreCalled(t *testing.T) {
 	for want, thing := range map[string]Thing{
 		"": {}, "leg 3": {Sort: ALeg, Index: 2}, "floor": the(TheFloor), "brake pipe": {AnObstruction, 4, "brake pipe"},
+		"bolt 1": {Sort: ABolt}, "fuel hole 2": {Sort: AFuelHole, Index: 1},
 		"side door": {AnOpening, 0, "side door"}, "shelf": {AFitting, 0, "shelf"},
 	} {
 		assert.Equal(t, want, thing.String())

@@ -167,8 +167,15 @@ func TestStubsAskForTheGapOfATube(t *testing.T) {
 		mouth := p.Add(geometry.Point{X: job.Heater.ExhaustStub[0], Y: job.Heater.ExhaustStub[1]}.Turn(yaw))
 		tube := geometry.Segment3{A: mouth.At(0), B: mouth.At(-job.Heater.StubDrop)}
 		stubs := result.stubsAt(yaw)
-		require.Len(t, stubs, 2*len(job.Obstructions))
-		for _, d := range stubs[:len(job.Obstructions)] { // the exhaust's come first
+		swages := 0
+		for _, o := range job.Obstructions {
+			if o.Kind == swage {
+				swages++
+			}
+		}
+		limited := len(job.Obstructions) - swages // a pipe may lie under a swage
+		require.Len(t, stubs, 2*limited)
+		for _, d := range stubs[:limited] { // the exhaust's come first
 			kind := ""
 			for i := range result.Plan.Obstructions {
 				if d.thing == &result.Plan.Obstructions[i] {

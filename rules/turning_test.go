@@ -18,7 +18,7 @@ import (
 )
 
 // placeRules are the rules that ask something of where the heater stands.
-var placeRules = []string{"cut.clearance", "cut.on-floor", "plate.on-floor", "plate.fitting", "body.space"}
+var placeRules = []string{"cut.clearance", "cut.on-floor", "plate.on-floor", "plate.fitting", "body.space", "hole.clearance", "hole.on-floor"}
 
 // worstPlaced judges a job with its cut moved, its heater turned and its pilot hole not yet drilled: the least margin of
 // those rules.
@@ -34,7 +34,7 @@ func worstPlaced(t require.TestingT, job vehicles.Job, at geometry.Point, yaw fl
 	require.Empty(t, faults)
 	worst := math.Inf(1)
 	for _, f := range result.Findings {
-		if slices.Contains(placeRules, f.ID()) && f.Margin.Set {
+		if slices.Contains(placeRules, f.ID()) && f.Margin.Set && f.Subject.Sort != AFuelHole {
 			worst = min(worst, f.Margin.Value)
 		}
 	}
