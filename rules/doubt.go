@@ -5,6 +5,7 @@ import (
 	"reflect"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -19,9 +20,9 @@ type Doubt struct{ Possible, Sure Room }
 func DoubtOfCut(r *Result) Doubt {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
 	mark := j.markAnywhere()
-	guard := func(thing *vehicles.Placed) float64 { return coverage * math.Sqrt(mark+ofThing(thing)) }
+	guard := func(thing *vehicles.Placed) float64 { return coverage * math.Sqrt(mark+j.ofThing(thing)) }
 	less := func(thing *vehicles.Placed) float64 { return -guard(thing) }
-	edge := coverage * math.Sqrt(mark)
+	edge := coverage * math.Sqrt(mark+max(j.between(survey.X, vehicles.Taped{}), j.between(survey.Y, vehicles.Taped{})))
 	return Doubt{Possible: j.roomForCut(less, -edge), Sure: j.roomForCut(guard, edge)}
 }
 
@@ -33,22 +34,32 @@ func (d Doubt) Same(e Doubt) bool {
 // Same tells whether two rooms are of the same things.
 func (r Room) Same(q Room) bool { return reflect.DeepEqual(r.limits, q.limits) }
 
+// middle is that of the floor.
+func (j *judge) middle() geometry.Point { return j.plan.FloorMin.Add(j.plan.FloorMax).Scale(0.5) }
+
 // markAnywhere is the variance of a mark in the middle of the floor, put from above, in the direction in which it is larger,
-// and of the frames there, mm^2.
+// mm^2.
 func (j *judge) markAnywhere() float64 {
-	middle := j.plan.FloorMin.Add(j.plan.FloorMax).Scale(0.5)
-	up := j.plan.Fit.Up(middle)
-	mark := max(j.gauge.MarkVariance(j.job.AboveBumper(up)), j.gauge.MarkVariance(j.job.AboveLeft()))
-	frames := j.job.Frames() * j.job.Frames() / 3
-	if j.plan.Fit.Tied() {
-		along, across := j.plan.Fit.U(geometry.Point{X: 1}, middle), j.plan.Fit.U(geometry.Point{Y: 1}, middle)
-		frames = max(along, across) * max(along, across)
-	}
-	return mark + frames
+	up := j.plan.Fit.Up(j.middle())
+	return max(j.gauge.MarkVariance(j.job.AboveBumper(up)), j.gauge.MarkVariance(j.job.AboveLeft()))
 }
 
-// ofThing is the largest variance of any point of a thing's outline in any direction, mm^2.
-func ofThing(thing *vehicles.Placed) float64 {
-	u, turn := max(thing.X.U, thing.Y.U), thing.UTurn*thing.Prism.Footprint.Half.Norm()
-	return u*u + turn*turn
+// between is the variance along an axis, mm^2, of what was taped below and of what lies between that and the frame above, in
+// the middle of the floor.
+func (j *judge) between(axis survey.Axis, taped vehicles.Taped) float64 {
+	if !j.plan.Fit.Tied() {
+		return taped.U*taped.U + j.job.Frames()*j.job.Frames()/3
+	}
+	n, edge := geometry.Point{X: 1}, survey.Zeros{survey.BumperBelow: taped.Tilt}
+	if axis == survey.Y {
+		n, edge = geometry.Point{Y: 1}, survey.Zeros{survey.SideBelow: taped.Tilt}
+	}
+	return taped.Own(j.tape.HeightU()) + j.plan.Fit.Carried(n, j.middle(), edge, 1)
+}
+
+// ofThing is the largest variance of any point of a thing's outline along either axis, and of what lies between it and the
+// frame above, mm^2.
+func (j *judge) ofThing(thing *vehicles.Placed) float64 {
+	turn := thing.UTurn * thing.Prism.Footprint.Half.Norm()
+	return max(j.between(survey.X, thing.X), j.between(survey.Y, thing.Y)) + turn*turn
 }
