@@ -127,6 +127,13 @@ func (r Run) Along(leg int, distance float64) float64 {
 	return clamp(l.Begin+distance-l.cut, 0, r.length)
 }
 
+// OnLeg is Along turned round: how far from the unrounded corner at the beginning of a leg the place s mm along the run
+// counts as lying, mm; negative before the leg, more than its length behind it.
+func (r Run) OnLeg(leg int, s float64) float64 {
+	l := r.Legs[leg]
+	return s - l.Begin + l.cut
+}
+
 // Lowest returns the lowest point of the run.
 func (r Run) Lowest() Point3 { return r.LowestOn(0, r.length) }
 
