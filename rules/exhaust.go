@@ -169,7 +169,7 @@ func mufflerLevel(j *judge, r *Rule) {
 }
 
 func clipSpan(j *judge, r *Rule) {
-	if run := j.plan.Exhaust; run != nil && len(j.job.Exhaust.Clips) > 0 {
+	if run := j.plan.Exhaust; run != nil && j.job.Exhaust.Clips != nil {
 		j.plain(r, the(TheExhaust), Thing{}, longestSpan(run, j.job.Exhaust.Clips))
 	}
 }

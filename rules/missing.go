@@ -19,7 +19,7 @@ func (j *judge) unchecked() []string {
 	missing("cut", job.Cut == nil)
 	missing("exhaust", j.plan.Exhaust == nil)
 	missing("muffler", j.plan.Exhaust == nil || job.Exhaust.Muffler == nil)
-	missing("clips", j.plan.Exhaust == nil || len(job.Exhaust.Clips) == 0)
+	missing("clips", j.plan.Exhaust == nil || job.Exhaust.Clips == nil)
 	missing("intake", j.plan.Intake == nil)
 	missing("fuel", job.Fuel == nil)
 	missing("pump", job.Fuel == nil || job.Fuel.Pump == nil)
