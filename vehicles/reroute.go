@@ -31,11 +31,8 @@ func (j Job) WithPath(k RunKind, path List[RunPoint]) (next Job, shifts []Shift,
 		return j, nil, false
 	}
 	laid, _ := j.laidAlone(k, &run)
-	way := newReroute(old, laid)
+	way := newReroute(k, old, laid)
 	for i := range things {
-		if _, wrong := old.misfit(k, &things[i]); wrong {
-			continue // it hung nowhere
-		}
 		if shift, moved := way.carry(&things[i]); moved {
 			shifts = append(shifts, shift)
 		}
@@ -62,13 +59,14 @@ func (j *Job) laidAlone(k RunKind, run *Run) (laid *LaidRun, there bool) {
 
 // reroute is a run before and after its path was edited.
 type reroute struct {
+	of         RunKind
 	old, laid  *LaidRun
 	head, tail int // how many corners both have at the beginning, and how many behind those at the end
 }
 
-// newReroute finds what both have; of the new one at least a corner is there.
-func newReroute(old, laid *LaidRun) *reroute {
-	w := &reroute{old: old, laid: laid}
+// newReroute finds what both have.
+func newReroute(of RunKind, old, laid *LaidRun) *reroute {
+	w := &reroute{of: of, old: old, laid: laid}
 	a, b := old.Path, laid.Path
 	least := min(len(a), len(b))
 	for w.head < least && a[w.head] == b[w.head] {
@@ -82,19 +80,26 @@ func newReroute(old, laid *LaidRun) *reroute {
 
 // carry gives a thing its place on the new path; moved says whether it lies elsewhere there than it lay.
 func (w *reroute) carry(h *hung) (shift Shift, moved bool) {
-	if h.leg == nil {
-		was := w.old.Station(*h.start)
-		*h.start = settled(w.along(h, *h.start))
-		return Shift{h.name, 0, *h.start}, was.apart(w.laid.Station(*h.start)) > AlongNoise
+	if h.leg != nil && w.old.hasLeg(*h.leg) {
+		if leg, kept := w.kept(*h.leg); kept {
+			*h.leg = leg
+			return Shift{}, false
+		}
 	}
-	if leg, kept := w.kept(*h.leg); kept {
-		*h.leg = leg
-		return Shift{}, false
+	if _, wrong := w.old.misfit(w.of, h); wrong || len(w.laid.Path) < 2 {
+		return Shift{}, false // it hung nowhere, or there is nothing to hang on
+	}
+	if h.leg == nil {
+		was, to := *h.start, w.along(h, *h.start)
+		if math.Abs(to-was) > AlongNoise {
+			*h.start = settled(to)
+		}
+		return Shift{h.name, 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
 	}
 	from, to := w.old.ends(h)
 	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.length)
 	begin, end := w.laid.ends(h)
-	return Shift{h.name, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > AlongNoise
+	return Shift{h.name, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
 }
 
 // kept returns the number on the new path of a leg that it has too.
@@ -177,11 +182,9 @@ func (p RunPoint) apart(q RunPoint) float64 {
 	return math.Hypot(math.Hypot(p.X-q.X, p.Y-q.Y), p.Drop-q.Drop)
 }
 
-// settled takes the rounding off a place that was worked out, so that one nobody moved is written as it was said: to 0.01 mm,
-// finer than any tape, where that is no farther than rounding goes.
-func settled(v float64) float64 {
-	if round := math.Round(v*100) / 100; math.Abs(round-v) < AlongNoise {
-		return round
-	}
-	return v
-}
+// perNoise is how many AlongNoise make a mm: figures divided by it are the nearest to what a file says.
+const perNoise = 1 / AlongNoise
+
+// settled takes the rounding off a place that was worked out: nobody says one finer than AlongNoise, and one that came back to
+// where it was is written as it was said.
+func settled(v float64) float64 { return math.Round(v*perNoise) / perNoise }

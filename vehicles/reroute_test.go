@@ -8,8 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
-
-	"bench.example/undermark/geometry"
 )
 
 // hungOn is the laid job with a muffler and clips on its exhaust: legs of 100 mm down, 600 to the right and 800 to the rear,
@@ -68,6 +66,7 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 			[]Shift{{"muffler", 2, 0}},
 		},
 		{"a clip past the end, and a muffler past its leg's, hang nowhere", hungOn(Muffler{3, 600, 300, 70}, 5000), List[RunPoint]{a, c}, [2]float64{3, 600}, []float64{5000}, nil},
+		{"a muffler past its leg's end goes with its leg", hungOn(Muffler{3, 600, 300, 70}), List[RunPoint]{a, on2, b, c}, [2]float64{4, 600}, nil, nil},
 	} {
 		before := string(k.job.Format())
 		next, shifts, ok := k.job.WithPath(ExhaustRun, k.path)
@@ -87,6 +86,14 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 			assert.InDelta(t, want.Along, shifts[i].Along, 1e-6, k.name)
 		}
 	}
+}
+
+func TestARunWithoutPointsHasNothingToHangOn(t *testing.T) {
+	job := hungOn(Muffler{3, 200, 300, 70}, 400)
+	next, shifts, ok := job.WithPath(ExhaustRun, nil)
+	assert.True(t, ok)
+	assert.Empty(t, shifts)
+	assert.Equal(t, job.Exhaust.Hanging, next.Exhaust.Hanging)
 }
 
 func TestAMufflerThatFitsNowhereIsAFault(t *testing.T) {
@@ -138,7 +145,7 @@ func TestWithoutAStubNobodyKnowsWhereThingsHang(t *testing.T) {
 }
 
 // wanderer draws a job whose exhaust wanders about below the floor on legs that are long enough for its bends, with things hung
-// on it to 0.1 mm.
+// on it to 0.00001 mm.
 func wanderer(t *rapid.T) Job {
 	whole := func(name string, low, high int) float64 { return float64(rapid.IntRange(low, high).Draw(t, name)) }
 	job := laid()
@@ -153,16 +160,16 @@ func wanderer(t *rapid.T) Job {
 	job = job.WithRun(ExhaustRun, &run)
 	laid, there := job.laidAlone(ExhaustRun, &run)
 	require.True(t, there)
-	tenth := func(name string, most float64) float64 {
-		return float64(rapid.IntRange(0, int(most*10)).Draw(t, name)) / 10
+	fine := func(name string, most float64) float64 {
+		return float64(rapid.IntRange(0, int(most*1e5)).Draw(t, name)) / 1e5
 	}
 	if rapid.Bool().Draw(t, "muffler") {
 		leg := rapid.IntRange(2, len(run.Path)).Draw(t, "muffler's leg")
 		long := whole("long", 10, 150)
-		run.Muffler = &Muffler{leg, tenth("start", laid.legLength(leg)-long), long, 70}
+		run.Muffler = &Muffler{leg, fine("start", laid.legLength(leg)-long), long, 70}
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "clips") {
-		run.Clips = append(run.Clips, tenth("clip", laid.Line.Length()))
+		run.Clips = append(run.Clips, fine("clip", laid.Line.Length()))
 	}
 	return job.WithRun(ExhaustRun, &run)
 }
@@ -245,66 +252,11 @@ func TestAnyEditOfAPathLeavesWhatHangsOnTheRest(t *testing.T) {
 		for k, clip := range job.Exhaust.Clips {
 			now := next.Exhaust.Clips[k]
 			require.True(t, now >= 0 && now <= is.Line.Length()+AlongNoise)
-			require.Equal(t, old.Station(clip).apart(is.Station(now)) > AlongNoise, said[fmt.Sprint("clip ", k+1)])
+			require.Equal(t, old.Station(clip).apart(is.Station(now)) > 2*AlongNoise, said[fmt.Sprint("clip ", k+1)])
 		}
 		if m := job.Exhaust.Muffler; m != nil && m.Leg < i { // before the leg to the first point edited
 			require.Equal(t, *m, *next.Exhaust.Muffler)
 			require.False(t, said["muffler"])
 		}
 	})
-}
-
-// Station goes on without a leap, no slower and no faster than s: every chord is at most as long as its stretch, and together
-// they are as long as the run, but for what the chords of its bends cut off, R (2 sin a/2 - a) each.
-func TestStationKeepsTheLengthOfTheRun(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		job := wanderer(t)
-		run, _ := job.laidAlone(ExhaustRun, job.Exhaust)
-		const steps = 400
-		step, sum := run.Line.Length()/steps, 0.0
-		for k := range steps {
-			chord := run.Station(float64(k) * step).apart(run.Station(float64(k+1) * step))
-			require.LessOrEqual(t, chord, step+1e-9)
-			sum += chord
-		}
-		if len(run.Line.ShortLegs) == 0 && job.Exhaust.Bend.Value >= 20 {
-			require.InDelta(t, run.Line.Length(), sum, run.Line.Length()/100)
-		}
-		s := rapid.Float64Range(0, run.Line.Length()).Draw(t, "s")
-		require.LessOrEqual(t, run.Station(s).apart(run.Station(s+1e-3)), 1e-3+1e-9)
-	})
-}
-
-// Plain sums: 40 mm down, a bend of 60 mm, 480 to the right, another, 740 to the rear.
-func TestStations(t *testing.T) {
-	run, _ := laid().laidRun(t)
-	const bend, half = 30 * math.Pi, math.Sqrt2 / 2
-	for _, c := range []struct {
-		s    float64
-		want RunPoint
-	}{
-		{-1, RunPoint{1035, 225, 45}},
-		{0, RunPoint{1035, 225, 45}},
-		{40, RunPoint{1035, 225, 85}},
-		{40 + bend/2, RunPoint{1035, 165 + 60*half, 85 + 60*half}}, // its centre lies 60 mm to the right of where it begins
-		{40 + bend, RunPoint{1035, 165, 145}},
-		{40 + bend + 480, RunPoint{1035, -315, 145}},
-		{40 + bend + 480 + bend/2, RunPoint{975 + 60*half, -315 - 60*half, 145}},
-		{40 + 2*bend + 480 + 100, RunPoint{875, -375, 145}},
-		{1e6, RunPoint{235, -375, 145}},
-	} {
-		assert.InDelta(t, 0, c.want.apart(run.Station(c.s)), 1e-9, "%v mm along", c.s)
-	}
-	for leg, at := range map[int]float64{0: 0, 1: 40 + bend - 60, 2: 40 + 2*bend + 480 - 60} {
-		assert.InDelta(t, at+250, run.Line.Along(leg, 250), 1e-9)
-		assert.InDelta(t, 250, run.Line.OnLeg(leg, at+250), 1e-9)
-		assert.InDelta(t, -5, run.Line.OnLeg(leg, at-5), 1e-9)
-	}
-	assert.Equal(t, geometry.Point{X: 1035, Y: 225}, run.Path[0].Plan())
-}
-
-func (j Job) laidRun(t *testing.T) (*LaidRun, Plan) {
-	plan, faults := Reduce(j)
-	require.Empty(t, faults)
-	return plan.Exhaust, plan
 }

@@ -101,7 +101,7 @@ func TestDeletingAPointLeavesTheMufflerWhereThePipeStillIs(t *testing.T) {
 	_, after, changes := screentest.After(New(), s, screentest.Keys("tab n x")...)
 	muffler := after.Job.Exhaust.Muffler
 	assert.Equal(t, 2, muffler.Leg)
-	assert.InDelta(t, math.Sqrt(945*945+375*375+75*75)-math.Sqrt(600*600+20*20+25*25)+150, muffler.Start, 1e-9)
+	assert.InDelta(t, math.Sqrt(945*945+375*375+75*75)-math.Sqrt(600*600+20*20+25*25)+150, muffler.Start, 1e-6)
 	assert.Equal(t, "exhaust point 2 deleted; muffler: leg 2, 568.6 mm along; clip 1: 250 mm along; clip 2: 535.9 mm along; clip 3: 935.9 mm along. "+
 		"Ctrl-Z takes it back.", changes[2].Say)
 }
