@@ -31,30 +31,25 @@ func (t *table) points(key string, least int) []RunPoint {
 	return out
 }
 
-// run reads a run of a kind.
+// run reads a run of a kind: the keys that all have, what its own kind has besides, and what hangs on it.
 func (t *table) run(k RunKind) *Run {
 	var r Run
-	if k == FuelRun {
+	switch k {
+	case FuelRun:
 		r = t.fuel()
-	} else {
-		r = t.stubbed(k)
+	default:
+		r = Run{
+			Across: t.number("across", required, aSize).Value,
+			Bend:   t.number("bend", optional, aDistance),
+			Path:   t.points("path", 1),
+		}
+		r.Hanging = t.hanging(k, len(r.Path))
 	}
-	t.done()
-	return &r
-}
-
-// stubbed reads a run that starts at a stub, which is the beginning of its first leg.
-func (t *table) stubbed(k RunKind) Run {
-	r := Run{
-		Across: t.number("across", required, aSize).Value,
-		Bend:   t.number("bend", optional, aDistance),
-		Path:   t.points("path", 1),
-	}
-	r.Hanging = t.hanging(k, len(r.Path))
 	if k == ExhaustRun {
 		r.Shielded = t.flag("shielded", false)
 	}
-	return r
+	t.done()
+	return &r
 }
 
 // fuel reads a fuel line, which has the beginning of its first leg in its path.
