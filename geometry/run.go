@@ -109,6 +109,18 @@ func (r Run) Length() float64 { return r.length }
 // Turns returns the sum of the turns in space, degrees; rounding a corner does not change its turn.
 func (r Run) Turns() float64 { return Turns(r.path) }
 
+// FirstBend returns which leg (an index into Legs) the run's first bend leads into, rounded or sharp: a corner at which the path
+// goes straight on is none. ok is false when the run is straight.
+func (r Run) FirstBend() (leg int, ok bool) {
+	heading := headings(r.path)
+	for i := 1; i < len(heading); i++ {
+		if angle(heading[i-1], heading[i]) > straight {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
 // At returns the point s mm along the run; before its start the start, beyond its end the end.
 func (r Run) At(s float64) Point3 {
 	for i := range r.pieces {
@@ -125,6 +137,13 @@ func (r Run) At(s float64) Point3 {
 func (r Run) Along(leg int, distance float64) float64 {
 	l := r.Legs[leg]
 	return clamp(l.Begin+distance-l.cut, 0, r.length)
+}
+
+// OnLeg is Along turned round: how far from the unrounded corner at the beginning of a leg the place s mm along the run
+// counts as lying, mm; negative before the leg, more than its length behind it.
+func (r Run) OnLeg(leg int, s float64) float64 {
+	l := r.Legs[leg]
+	return s - l.Begin + l.cut
 }
 
 // Lowest returns the lowest point of the run.

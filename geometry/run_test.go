@@ -115,6 +115,25 @@ func TestLowestOnAnArc(t *testing.T) {
 	assertNear(t, run.At(middle+20), run.HighestOn(middle-10, middle+20), 1e-9)
 }
 
+func TestTheFirstBendIsTheFirstCornerThatTurns(t *testing.T) {
+	for _, c := range []struct {
+		path []pt3
+		leg  int
+		ok   bool
+	}{
+		{[]pt3{{0, 0, 0}}, 0, false},
+		{[]pt3{{0, 0, 0}, {0, 0, -100}}, 0, false},
+		{[]pt3{{0, 0, 0}, {0, 0, -100}, {0, 0, -100}, {0, 0, -300}}, 0, false},
+		{[]pt3{{0, 0, 0}, {0, 0, -100}, {500, 0, -100}}, 1, true},
+		{[]pt3{{0, 0, 0}, {0, 0, -40}, {0, 0, -100}, {500, 0, -100}, {500, 500, -100}}, 2, true},
+		{[]pt3{{0, 0, 0}, {0, 0, -100}, {0, 0, -50}}, 1, true},
+	} {
+		leg, ok := geometry.Rounded(c.path, 60).FirstBend()
+		require.Equal(t, c.ok, ok, "%v", c.path)
+		require.Equal(t, c.leg, leg, "%v", c.path)
+	}
+}
+
 func TestLegsTooShortStaySharp(t *testing.T) {
 	path := []pt3{{0, 0, 0}, {500, 0, 0}, {500, 100, 0}, {1000, 100, 0}, {1000, 600, 0}}
 	run := geometry.Rounded(path, 60) // the middle leg needs 120 and has 100

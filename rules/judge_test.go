@@ -121,6 +121,18 @@ func TestAnIncompleteJobIsAtBestDoubtful(t *testing.T) {
 	assert.NotContains(t, result.NotLookedFor, "other", "nobody can look for what has no name")
 }
 
+// A run without clips is one that hangs free; what nobody has said of is not checked.
+func TestNoClipsAreOtherThanNothingSaidOfClips(t *testing.T) {
+	job := tidy()
+	for _, clips := range [][]float64{nil, {}, {200}} {
+		run := *job.Exhaust
+		run.Clips = clips
+		result := judged(t, job.WithRun(vehicles.ExhaustRun, &run))
+		assert.Equal(t, clips == nil, slices.Contains(result.Unchecked, "clips"), "%#v", clips)
+		assert.Equal(t, clips != nil, slices.ContainsFunc(result.Findings, func(f Finding) bool { return f.ID() == "exhaust.clip-span" }), "%#v", clips)
+	}
+}
+
 func TestShieldedValuesHoldForAShieldedExhaust(t *testing.T) {
 	job := tidy()
 	assert.Equal(t, 120.0, one(t, job, "exhaust.clearance", "a brake line").Required.Value)

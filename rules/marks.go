@@ -116,7 +116,8 @@ func (m *marker) exhaust(plan *vehicles.Plan) []Mark {
 	}
 	var marks []Mark
 	for i, clip := range m.job.Exhaust.Clips {
-		marks = append(marks, m.below(fmt.Sprintf("clip %d", i+1), plan.Exhaust.Line.At(clip).Plan()))
+		at := plan.Exhaust.Station(clip)
+		marks = append(marks, m.below(fmt.Sprintf("clip %d", i+1), geometry.Point{X: at.X, Y: at.Y}))
 	}
 	if muffler := plan.Exhaust.Muffler; muffler != nil {
 		for i, end := range muffler.Axis {

@@ -91,13 +91,14 @@ func lowest(r *vehicles.LaidRun) (geometry.Point3, float64) {
 	return at, below
 }
 
-// highest returns the same of the highest point behind the run's first leg and its bend; ok is false when nothing is.
+// highest returns the same of the highest point behind the run's first bend; ok is false when it has none.
 func highest(r *vehicles.LaidRun) (at geometry.Point3, above float64, ok bool) {
-	if len(r.Line.Legs) < 2 {
+	leg, ok := r.Line.FirstBend()
+	if !ok {
 		return at, 0, false
 	}
-	from, to, m := r.Line.Legs[1].Begin, r.Line.Length(), r.Muffler
-	if m == nil || m.Leg == 0 {
+	from, to, m := r.Line.Legs[leg].Begin, r.Line.Length(), r.Muffler
+	if m == nil || m.Leg < leg {
 		return r.Line.HighestOn(from, to), r.Radius, true
 	}
 	at, above = r.Line.HighestOn(from, max(from, m.From)), r.Radius

@@ -27,6 +27,13 @@ type LaidMuffler struct {
 	From, To float64 // its ends along the rounded run, mm
 }
 
+// Station returns the point of the centreline, bends rounded, that lies s mm along the run, to 1e-9 mm; before its beginning
+// the beginning, past its end the end.
+func (r *LaidRun) Station(s float64) RunPoint {
+	p := r.Line.At(s)
+	return RunPoint{X: p.X, Y: p.Y, Drop: -p.Z}
+}
+
 // layRun lays a run along its corners.
 func layRun(run *Run, path []geometry.Point3) *LaidRun {
 	return &LaidRun{Path: path, Line: geometry.Rounded(path, run.Bend.Value), Radius: run.Across / 2}

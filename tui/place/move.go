@@ -95,10 +95,9 @@ func turn(s desk.State, way float64) desk.Change {
 
 // setPoint returns the job with another place for the point that is moved.
 func (m screen) setPoint(s desk.State, p vehicles.RunPoint, step string) desk.Change {
-	run := *m.run(s)
-	run.Path = run.Path.With(m.point, held(p))
-	job := withRun(s.Job, m.moving, run)
-	return desk.Change{Job: &job, Step: step}
+	change := m.rerouted(s, m.run(s).Path.With(m.point, held(p)), "moved")
+	change.Step = step
+	return change
 }
 
 // lower moves the point of the run down by one step, or up for -1.

@@ -2,6 +2,7 @@ package place
 
 import (
 	"fmt"
+	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
@@ -75,9 +76,13 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(run.Across, s.Settings.Units), keyPipe.Help().Key)
 	}
 	m.point = len(run.Path)
-	run.Path = run.Path.Insert(m.point, following(stub, run.Path))
-	job := withRun(s.Job, m.moving, run)
-	return m, desk.Change{Job: &job, Say: say}
+	path := run.Path.Insert(m.point, following(stub, run.Path))
+	s.Job = withRun(s.Job, m.moving, run)
+	change := m.rerouted(s, path, "added")
+	if say != "" {
+		change.Say = say
+	}
+	return m, change
 }
 
 // following is where a point that is added to a path goes.
@@ -108,35 +113,62 @@ func (m screen) insert(s desk.State) desk.Change {
 	case !there:
 		return desk.Change{Say: "A run starts at its stub: place a cut and choose a heater first."}
 	}
-	half := vehicles.RunPoint{X: (before.X + here.X) / 2, Y: (before.Y + here.Y) / 2, Drop: (before.Drop + here.Drop) / 2}
-	if muf := run.Muffler; muf != nil && muf.Leg == m.point+1 {
-		return desk.Change{Say: "The muffler is on this leg: insert the point on another, or take the muffler off first."}
+	if muffled(run, m.point+1, inSpace(here).Sub(inSpace(before)).Norm()/2) {
+		return desk.Change{Say: "The muffler is where the point would go: insert the point on another leg."}
 	}
-	run.Path = run.Path.Insert(m.point, half)
-	job := withRun(s.Job, m.moving, legsMoved(run, m.point+1, 1))
-	return desk.Change{Job: &job}
+	half := vehicles.RunPoint{X: (before.X + here.X) / 2, Y: (before.Y + here.Y) / 2, Drop: (before.Drop + here.Drop) / 2}
+	return m.rerouted(s, run.Path.Insert(m.point, half), "inserted")
+}
+
+// muffled tells whether the muffler lies over a place of a leg: it must be on one leg.
+func muffled(run vehicles.Run, leg int, along float64) bool {
+	muf := run.Muffler
+	return muf != nil && muf.Leg == leg && muf.Start < along && along < muf.Start+muf.Length
 }
 
 // remove takes the point out; with its last point the run goes.
 func (m screen) remove(s desk.State) desk.Change {
-	run := *m.run(s)
-	say := fmt.Sprintf("%s point %d deleted. %s takes it back.", m.moving, m.point+1, desk.KeyUndo.Help().Key)
-	job := s.Job.WithRun(kinds[m.moving], nil)
-	if last := len(run.Path) - 1; last > 0 {
-		run.Path = run.Path.Without(m.point)
-		job = withRun(s.Job, m.moving, legsMoved(run, min(m.point+1, last), -1))
+	change := desk.Change{Say: fmt.Sprintf("%s point %d deleted", m.moving, m.point+1)}
+	if path := m.run(s).Path; len(path) > 1 {
+		change = m.rerouted(s, path.Without(m.point), "deleted")
+	} else {
+		job := s.Job.WithRun(kinds[m.moving], nil)
+		change.Job = &job
 	}
-	return desk.Change{Job: &job, Say: say}
+	if change.Job != nil {
+		change.Say += fmt.Sprintf(". %s takes it back.", desk.KeyUndo.Help().Key)
+	}
+	return change
 }
 
-// legsMoved renumbers the muffler's leg after legs beyond the one given have moved up or down by one.
-func legsMoved(run vehicles.Run, beyond, by int) vehicles.Run {
-	if muf := run.Muffler; muf != nil && muf.Leg > beyond {
-		moved := *muf
-		moved.Leg += by
-		run.Muffler = &moved
+// unstubbed is said when it is not known where what hangs on a run hangs.
+const unstubbed = "What hangs on a run has its place from the stub on: place a cut and choose a heater first."
+
+// rerouted gives the run another path, and says what was done to the point and what of that which hangs on the run could not
+// stay where it was. Of a point that is only moved nothing is said when all stays.
+func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], done string) desk.Change {
+	job, shifts, ok := s.Job.WithPath(kinds[m.moving], path)
+	if !ok {
+		return desk.Change{Say: unstubbed}
 	}
-	return run
+	change := desk.Change{Job: &job}
+	if len(shifts) > 0 || done == "deleted" {
+		change.Say = fmt.Sprintf("%s point %d %s%s", m.moving, m.point+1, done, shifted(shifts, s))
+	}
+	return change
+}
+
+// shifted says where things that could not stay are now.
+func shifted(shifts []vehicles.Shift, s desk.State) string {
+	var text strings.Builder
+	for _, shift := range shifts {
+		text.WriteString("; " + shift.Name + ": ")
+		if shift.Leg > 0 {
+			fmt.Fprintf(&text, "leg %d, ", shift.Leg)
+		}
+		text.WriteString(desk.Length(shift.Along, s.Settings.Units) + " along")
+	}
+	return text.String()
 }
 
 // lean is how far a run's first point lies beside its stub in plan, mm.
@@ -169,13 +201,18 @@ func leaning(s desk.State) []lean {
 
 // upright puts the first points of the leaning runs straight under their stubs.
 func upright(s desk.State) desk.Change {
-	job := s.Job
+	var say []string
 	for _, l := range leaning(s) {
 		stub, _ := start(s, l.of)
-		run := *runOf(job, l.of)
+		run := runOf(s.Job, l.of)
 		first := vehicles.RunPoint{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: run.Path[0].Drop}
-		run.Path = run.Path.With(0, first)
-		job = withRun(job, l.of, run)
+		change := screen{moving: l.of}.rerouted(s, run.Path.With(0, first), "moved")
+		if change.Say != "" {
+			say = append(say, change.Say)
+		}
+		if change.Job != nil {
+			s.Job = *change.Job
+		}
 	}
-	return desk.Change{Job: &job}
+	return desk.Change{Job: &s.Job, Say: strings.Join(say, ". ")}
 }

@@ -1,6 +1,8 @@
 package place
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -89,5 +91,54 @@ func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
 		if f.Subject.Sort == rules.TheExhaust {
 			assert.True(t, screen{moving: exhaust}.concerns(f), f.ID())
 		}
+	}
+}
+
+// The muffler ends 270.85 mm before point 3, which stays: 600.85 mm, the way there from point 2, less 150 and 180. The way from
+// point 1 to point 3 is 1019.42 mm, so that it begins at 1019.42 - 270.85 - 180.
+func TestDeletingAPointLeavesTheMufflerWhereThePipeStillIs(t *testing.T) {
+	s := screentest.State(t)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("tab n x")...)
+	muffler := after.Job.Exhaust.Muffler
+	assert.Equal(t, 2, muffler.Leg)
+	assert.InDelta(t, math.Sqrt(945*945+375*375+75*75)-math.Sqrt(600*600+20*20+25*25)+150, muffler.Start, 1e-6)
+	assert.Equal(t, "exhaust point 2 deleted; muffler: leg 2, 568.6 mm along; clip 1: 250 mm along; clip 2: 535.9 mm along; clip 3: 935.9 mm along. "+
+		"Ctrl-Z takes it back.", changes[2].Say)
+}
+
+func TestWhatIsSaidOfAPathThatIsEdited(t *testing.T) {
+	s := screentest.State(t)
+	bare := s.Job
+	run := *bare.Exhaust
+	run.Hanging = vehicles.Hanging{}
+	bare = bare.WithRun(vehicles.ExhaustRun, &run)
+	short := *s.Job.Exhaust // the muffler stands in the near half of its leg
+	muffler := *short.Muffler
+	muffler.Start, muffler.Length = 20, 100
+	short.Muffler, short.Clips = &muffler, nil
+	for _, c := range []struct {
+		name, keys, says string
+		job              vehicles.Job
+	}{
+		{"a point inserted where nothing moves", "tab n i", "", s.Job},
+		{"a point inserted on the muffler's leg, behind it", "tab n n i", "", s.Job.WithRun(vehicles.ExhaustRun, &short)},
+		{"a point inserted where the muffler is", "tab n n i", "The muffler is where the point would go: insert the point on another leg.", s.Job},
+		// 10 mm down: the way on to point 3 is then hypot(600, 20, 15) = 600.52 mm in place of 600.85, and the muffler keeps its way to there
+		{"a point moved from which the muffler's leg starts", "tab n d", "exhaust point 2 moved; muffler: leg 3, 149.7 mm along", s.Job},
+		{"nothing hangs on it", "tab n d", "", bare},
+		{"nothing hangs on it, and a point goes", "tab n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", bare},
+		{"no cut, and nothing hangs on it", "tab n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", withoutCut(bare)},
+		{"no cut", "tab n x", unstubbed, withoutCut(s.Job)},
+		{"no cut, a point moved", "tab n d", unstubbed, withoutCut(s.Job)},
+	} {
+		_, after, changes := screentest.After(New(), screentest.Judged(s, c.job), screentest.Keys(c.keys)...)
+		last := changes[len(changes)-1].Say
+		if c.says == "" {
+			assert.Empty(t, last, c.name)
+		} else {
+			assert.Contains(t, last, c.says, c.name)
+		}
+		assert.Equal(t, len(last) > 0 && !strings.Contains(last, "point 2"), changes[len(changes)-1].Job == nil, c.name)
+		require.NotNil(t, after.Job.Exhaust, c.name)
 	}
 }
