@@ -101,13 +101,9 @@ func upright(yaw float64) float64 {
 }
 
 // Best returns the best place and yaw in each separate open area, the best first; made by the given number of goroutines.
-func (t Turning) Best(workers int) []Suggestion {
-	return t.BestTold(workers, func(int, int) {})
-}
-
-// BestTold is Best and tells on the way how many of the areas are done, 0 of 0 while they are not yet known. It tells from
-// any of the goroutines, and not always in order.
-func (t Turning) BestTold(workers int, tell func(done, of int)) []Suggestion {
+// On the way it tells how many of the areas are done, 0 of 0 while they are not yet known: from any of the goroutines, and
+// not always in order.
+func (t Turning) Best(workers int, tell func(done, of int)) []Suggestion {
 	tell(0, 0)
 	areas := t.Margins.AreasWithin(turningTolerance, turningStep, workers)
 	places := make([]Suggestion, len(areas))
