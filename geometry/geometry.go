@@ -77,3 +77,17 @@ func SinCos(deg float64) (sin, cos float64) {
 	}
 	return math.Sincos(turn * math.Pi / 180)
 }
+
+// WithinHalfTurn returns the angle that points the same way as deg and lies in (-180, 180], degrees, exactly.
+func WithinHalfTurn(deg float64) float64 {
+	deg = math.Mod(deg, 360)
+	switch {
+	case deg > 180:
+		return deg - 360
+	case deg <= -180:
+		return deg + 360
+	case deg == 0:
+		return 0 // not -0, which would show
+	}
+	return deg
+}
