@@ -164,7 +164,7 @@ func TestSegmentOverARoundByItsRim(t *testing.T) {
 		lift := func(q pt) pt3 { return pt{X: q.X}.Turn(way).At(p.High + q.Y) } // along and above the rim
 		leg := geometry.NewLine([]pt{a, b}, 0)
 		want := leg.GapOnly(pt{X: radius})
-		got := p.GapSegment(geometry.Segment3{A: lift(a), B: lift(b)})
+		got := p.GapRun([]pt3{lift(a), lift(b)})
 		require.InDelta(t, want, got.Gap, 1e-9)
 	}
 }

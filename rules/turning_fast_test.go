@@ -168,7 +168,7 @@ func TestStubsAskForTheGapOfATube(t *testing.T) {
 	for range 20 {
 		yaw, p := 360*r.Float64(), anywhere(r, &result)
 		mouth := p.Add(geometry.Point{X: job.Heater.ExhaustStub[0], Y: job.Heater.ExhaustStub[1]}.Turn(yaw))
-		tube := geometry.Segment3{A: mouth.At(0), B: mouth.At(-job.Heater.StubDrop)}
+		tube := []geometry.Point3{mouth.At(0), mouth.At(-job.Heater.StubDrop)}
 		stubs := result.stubsAt(yaw)
 		require.Len(t, stubs, 2*len(job.Obstructions))
 		for _, d := range stubs[:len(job.Obstructions)] { // the exhaust's come first
@@ -179,7 +179,7 @@ func TestStubsAskForTheGapOfATube(t *testing.T) {
 				}
 			}
 			limit, _ := result.Book.Lookup("exhaust.clearance", kind)
-			want := math.Max(d.thing.Prism.GapSegment(tube).Gap, 0) - 13 - limit.Value.Value
+			want := math.Max(d.thing.Prism.GapRun(tube).Gap, 0) - 13 - limit.Value.Value
 			require.InDelta(t, want, d.Margin(p), 1e-6)
 		}
 	}
