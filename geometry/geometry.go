@@ -25,8 +25,8 @@ func (p Point) Scale(k float64) Point { return Point{p.X * k, p.Y * k} }
 // Dot returns the scalar product.
 func (p Point) Dot(q Point) float64 { return p.X*q.X + p.Y*q.Y }
 
-// Norm returns the length of p as a vector.
-func (p Point) Norm() float64 { return math.Hypot(p.X, p.Y) }
+// Norm returns the length of p as a vector. Places on a van are far from where a square overflows, which math.Hypot minds.
+func (p Point) Norm() float64 { return math.Sqrt(p.Dot(p)) }
 
 // Turn returns p turned by deg degrees about the origin, anticlockwise seen from above.
 func (p Point) Turn(deg float64) Point {
@@ -76,4 +76,18 @@ func SinCos(deg float64) (sin, cos float64) {
 		return -1, 0
 	}
 	return math.Sincos(turn * math.Pi / 180)
+}
+
+// WithinHalfTurn returns the angle that points the same way as deg and lies in (-180, 180], degrees, exactly.
+func WithinHalfTurn(deg float64) float64 {
+	deg = math.Mod(deg, 360)
+	switch {
+	case deg > 180:
+		return deg - 360
+	case deg <= -180:
+		return deg + 360
+	case deg == 0:
+		return 0 // not -0, which would show
+	}
+	return deg
 }

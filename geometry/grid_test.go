@@ -28,7 +28,7 @@ func TestPrismDistanceOnAGridOfMillimetres(t *testing.T) {
 			p.Footprint = geometry.NewLine([]pt{a, b}, float64(r.IntN(3)))
 		}
 		s := geometry.Segment3{A: at(), B: at()}
-		got := p.GapSegment(s)
+		got := p.GapRun([]pt3{s.A, s.B})
 		requireConsistent(t, got)
 		require.InDelta(t, 0, slowGap(p, got.B), 1e-9, "B is on the prism")
 		slow := slowLeast(func(t float64) float64 { return slowGap(p, s.At(t)) })

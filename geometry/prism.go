@@ -88,14 +88,10 @@ func (s *solid) segment(g *Segment3) Separation3 {
 // GapPoint returns the separation of the point q (the first) from the prism: 0 and straight down inside.
 func (p Prism) GapPoint(q Point3) Separation3 { return p.GapRun([]Point3{q}) }
 
-// GapSegment returns the separation of the segment s (the first) from the prism: 0 and straight down when it enters.
-// Against a rectangle it is a closed form. Against a round or a line it is one where the nearest point lies between
-// the prism's heights or the segment is level; above or below that a quartic arises, whose root is bracketed and
-// refined until the distance itself is off by at most 1e-10 mm.
-func (p Prism) GapSegment(s Segment3) Separation3 { return p.GapRun([]Point3{s.A, s.B}) }
-
-// GapRun returns the least separation of a path of at least one point (the first) from the prism; Gap is +Inf when
-// the path has none.
+// GapRun returns the least separation of a path of at least one point (the first) from the prism: 0 and straight down
+// when it enters; Gap is +Inf when the path has no point. A leg against a rectangle is a closed form. Against a round or
+// a line it is one where the nearest point lies between the prism's heights or the leg is level; above or below that a
+// quartic arises, whose root is bracketed and refined until the distance itself is off by at most 1e-10 mm.
 func (p Prism) GapRun(path []Point3) Separation3 {
 	least := none()
 	around := p.extent()

@@ -50,8 +50,8 @@ func TestMovingOrMirroringChangesNoGap(t *testing.T) {
 		want := geometry.Between(a, b).Gap
 		require.InDelta(t, want, geometry.Between(a.Moved(turn, shift), b.Moved(turn, shift)).Gap, 1e-8)
 		require.InDelta(t, want, geometry.Between(mirrored(a), mirrored(b)).Gap, 1e-8)
-		p := b.Middle
-		require.InDelta(t, a.GapOnly(p), a.Moved(turn, shift).GapOnly(p.Turn(turn).Add(shift)), 1e-8)
+		p, moved := b.Middle, a.Moved(turn, shift)
+		require.InDelta(t, a.GapOnly(p), moved.GapOnly(p.Turn(turn).Add(shift)), 1e-8)
 	})
 }
 

@@ -17,7 +17,8 @@ import (
 func far(p pt) pt { return p.Turn(33).Add(pt{X: 14000, Y: -15000}) }
 
 func TestAHairOffTheMiddleHasADirection(t *testing.T) {
-	_, nearest := geometry.NewRound(pt{}, 20).Gap(pt{X: 3e-7, Y: 4e-7})
+	round := geometry.NewRound(pt{}, 20)
+	_, nearest := round.Gap(pt{X: 3e-7, Y: 4e-7})
 	assert.InDelta(t, 0, nearest.Sub(pt{X: 12, Y: 16}).Norm(), 1e-6)
 	square := rect(0, 0, 10, 10, 0)
 	s := square.GapCircle(pt{X: 10 + 3e-7, Y: 10 + 4e-7}, 0)
@@ -161,8 +162,9 @@ func TestSegmentOverARoundByItsRim(t *testing.T) {
 		a := pt{X: radius + r.Float64()*500, Y: 0.1 + r.Float64()*400}
 		b := pt{X: radius + r.Float64()*500, Y: a.Y + (r.Float64()-0.2)*a.Y}
 		lift := func(q pt) pt3 { return pt{X: q.X}.Turn(way).At(p.High + q.Y) } // along and above the rim
-		want := geometry.NewLine([]pt{a, b}, 0).GapOnly(pt{X: radius})
-		got := p.GapSegment(geometry.Segment3{A: lift(a), B: lift(b)})
+		leg := geometry.NewLine([]pt{a, b}, 0)
+		want := leg.GapOnly(pt{X: radius})
+		got := p.GapRun([]pt3{lift(a), lift(b)})
 		require.InDelta(t, want, got.Gap, 1e-9)
 	}
 }

@@ -21,7 +21,7 @@ func TestOptionsHoldAndNothingOfAGridIsWorthMore(t *testing.T) {
 	with := 0
 	for _, result := range append(searchedCases(t), demo) {
 		wish, within := WishOf(&result)
-		options := Assist(&result).Options
+		options := assistedOf(t, &result).Options
 		for i, o := range options {
 			with++
 			assert.GreaterOrEqual(t, worstPlaced(t, result.Job, o.At, o.Yaw.Value), o.Margin-1e-6)
@@ -95,7 +95,13 @@ within = 60
 func assisted(t *testing.T, job vehicles.Job) Assistance {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
-	return Assist(&result)
+	return assistedOf(t, &result)
+}
+
+func assistedOf(t testing.TB, r *Result) Assistance {
+	a, err := Assist(t.Context(), r, func(Stage, int, int) {})
+	require.NoError(t, err)
+	return a
 }
 
 // The advice is taken, and the job judged again: then there is an option, which holds; with a step less there is none.
@@ -144,7 +150,7 @@ func TestASearchThatIsStoppedSaysSo(t *testing.T) {
 	require.Empty(t, faults)
 	for _, last := range []Stage{AtYaws, AtInTheWay, AtBeyond} {
 		ctx, stop := context.WithCancel(context.Background())
-		a, err := AssistWhile(ctx, &result, func(at Stage, done, of int) {
+		a, err := Assist(ctx, &result, func(at Stage, done, of int) {
 			assert.LessOrEqual(t, at, last, "it goes no further")
 			assert.Less(t, done, of)
 			if at == last {
@@ -172,6 +178,6 @@ func BenchmarkAssist(b *testing.B) {
 	result, faults := Judge(vehicles.Demo(), Builtin())
 	require.Empty(b, faults)
 	for b.Loop() {
-		Assist(&result)
+		assistedOf(b, &result)
 	}
 }

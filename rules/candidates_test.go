@@ -58,7 +58,7 @@ func TestAnAdvisedOverallReadingClosesItsChain(t *testing.T) {
 				continue
 			}
 			taken++
-			plan, faults := vehicles.Reduce(a.Taken(job))
+			plan, faults := vehicles.Reduce(a.taken(job))
 			require.Empty(t, faults, a.Text)
 			require.Len(t, plan.Closures, 1)
 			assert.InDelta(t, 0, plan.Closures[0].Misclosure, 1e-6, a.Text)
@@ -80,7 +80,7 @@ func TestAnExpectedDropIsThatOfItsLike(t *testing.T) {
 		result := judged(t, job)
 		for _, a := range candidates(&result) {
 			if a.Field == "drop" {
-				return a.Taken(job).Obstructions[0].Drop.To
+				return a.taken(job).Obstructions[0].Drop.To
 			}
 		}
 		return math.NaN()
@@ -107,7 +107,7 @@ func TestWhatIsNotOfThisVanIsAdvisedToBeConfirmed(t *testing.T) {
 	opening, ok := found["measure: "+job.Openings[2].Name+", confirm it on this van: decides 1"]
 	require.True(t, ok, "%v", found)
 	assert.Equal(t, []int{-1, 2}, []int{opening.Obstruction, opening.Opening})
-	assert.False(t, opening.Taken(job).Openings[2].Unconfirmed)
+	assert.False(t, opening.taken(job).Openings[2].Unconfirmed)
 	obstruction, ok := found["measure: "+job.Obstructions[5].Name+", confirm it on this van: decides 4"]
 	require.True(t, ok, "%v", found)
 	assert.Equal(t, []int{5, -1}, []int{obstruction.Obstruction, obstruction.Opening}, "of cut, exhaust, intake and fuel line")
@@ -127,7 +127,7 @@ func TestMatchingPointsStillNeededAreAdvised(t *testing.T) {
 	}
 	require.NotNil(t, tie)
 	assert.Contains(t, tie.Text, "two matching points well apart")
-	after := judged(t, tie.Taken(job))
+	after := judged(t, tie.taken(job))
 	require.Len(t, after.Job.Ties, 2)
 	assert.InDelta(t, 0, after.Plan.Fit.RMS, 1e-6, "they agree")
 	assert.Greater(t, after.Plan.Fit.SumR2, 1e6, "well apart")

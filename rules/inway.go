@@ -37,15 +37,9 @@ const (
 )
 
 // Assist returns options for placing the heater of a judged job near its wish, and what is in the way when there are
-// none. Without a heater there is nothing to say.
-func Assist(r *Result) Assistance {
-	a, _ := AssistWhile(context.Background(), r, func(Stage, int, int) {})
-	return a
-}
-
-// AssistWhile is Assist, which tells on the way how far each of its stages is, and stops with the context's error when that
-// is done.
-func AssistWhile(ctx context.Context, r *Result, tell func(at Stage, done, of int)) (a Assistance, err error) {
+// none. Without a heater there is nothing to say. It tells on the way how far each of its stages is, and stops with the
+// context's error when that is done.
+func Assist(ctx context.Context, r *Result, tell func(at Stage, done, of int)) (a Assistance, err error) {
 	if r.Job.Heater == nil {
 		return a, nil
 	}

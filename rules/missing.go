@@ -40,12 +40,14 @@ func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.Lo
 
 // notEntered takes those kinds out that the job has an obstruction of.
 func notEntered(job *vehicles.Job, kinds []string) []string {
-	for i := 0; i < len(job.Obstructions) && len(kinds) > 0; i++ {
-		if at := slices.Index(kinds, job.Obstructions[i].Kind); at >= 0 {
-			kinds = slices.Delete(kinds, at, at+1)
+	return slices.DeleteFunc(kinds, func(kind string) bool {
+		for i := range job.Obstructions {
+			if job.Obstructions[i].Kind == kind {
+				return true
+			}
 		}
-	}
-	return kinds
+		return false
+	})
 }
 
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.

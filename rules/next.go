@@ -16,13 +16,12 @@ type Advice struct {
 	Decides     int     `json:"decides"`     // doubtful findings it would make clear or foul
 	Gain        float64 `json:"gain"`        // variance it would take away from the doubtful findings together, mm^2
 	Opening     int     `json:"-"`           // of the job, from 0; -1 when it is about none
-	taken       func(vehicles.Job) vehicles.Job
-}
 
-// Taken returns the job after the reading was taken and came out as expected: what was entered is confirmed as it
-// stands, a chain is measured from its zero to where it ends, a drop nobody measured is that of the things of its kind,
-// or of all. It is for asking what would change, never for keeping.
-func (a Advice) Taken(job vehicles.Job) vehicles.Job { return a.taken(job) }
+	// taken returns the job after the reading was taken and came out as expected: what was entered is confirmed as it
+	// stands, a chain is measured from its zero to where it ends, a drop nobody measured is that of the things of its
+	// kind, or of all. It is for asking what would change, never for keeping.
+	taken func(vehicles.Job) vehicles.Job
+}
 
 // Next ranks the readings not yet taken, or taken loosely, by how many doubtful findings of a judged job each would
 // decide, then by the variance it would take away. Each is simulated by judging the job with it. Those that would change

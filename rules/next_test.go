@@ -54,7 +54,7 @@ func TestTheAdvisedReadingSettlesMoreThanAnyOther(t *testing.T) {
 	require.Empty(t, faults)
 	advice := Next(result, Builtin())
 	require.NotEmpty(t, advice)
-	first := doubtsOf(t, advice[0].Taken(job))
+	first := doubtsOf(t, advice[0].taken(job))
 	assert.Equal(t, doubtsOf(t, job)-advice[0].Decides, first)
 	assert.Contains(t, advice[0].Text, "measure: brake pipe, right, drop: decides ")
 	assert.Equal(t, "brake pipe, right", job.Obstructions[advice[0].Obstruction].Name)
@@ -87,7 +87,7 @@ func TestTheAdvisedReadingSettlesMoreThanAnyOther(t *testing.T) {
 		if i > 0 {
 			assert.GreaterOrEqual(t, advice[i-1].Decides, a.Decides)
 		}
-		assert.GreaterOrEqual(t, doubtsOf(t, a.Taken(job)), first, a.Text)
+		assert.GreaterOrEqual(t, doubtsOf(t, a.taken(job)), first, a.Text)
 	}
 	assert.Equal(t, unsure(), job, "the job stays as it was")
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -198,5 +199,42 @@ func TestTheBestMoveIsTheBestOfAGrid(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// The best move of many jobs with a heater and fittings about, against the margins one by one at many places.
+func TestTheBestMoveIsThatOfThousandsOfPlaces(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 1))
+	for seed := range uint64(12) {
+		job := furnished(furnishings[int(seed)%len(furnishings)], 40, seed)
+		p := geometry.Point{X: 300 + 2600*r.Float64(), Y: 1200*r.Float64() - 600}
+		job = job.WithCut(vehicles.Cut{At: [2]float64{p.X, p.Y}, Across: DefaultAcross})
+		result, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		const reach = 55
+		list, best := result.keeps(), math.Inf(-1)
+		now := result.Plan.Cut.At
+		for range 3000 {
+			m, _ := worst(list, now.Add(geometry.Point{X: reach * math.Sqrt(r.Float64())}.Turn(360*r.Float64())))
+			best = max(best, m)
+		}
+		move := bestMove(&result, reach)
+		before, _ := worst(list, now)
+		assert.InDelta(t, before, move.Before, 1e-6)
+		at, which := worst(list, move.To)
+		assert.InDelta(t, at, move.Margin, 1e-6)
+		assert.Equal(t, list[which].name, move.Against)
+		assert.GreaterOrEqual(t, move.Margin, max(before, best-moveWithin))
+		assert.LessOrEqual(t, move.By.Norm(), reach+1e-9)
+	}
+}
+
+// The best move is worked out with every key press once the pilot hole is measured.
+func BenchmarkBestMove(b *testing.B) {
+	job := furnished(furnishings[0], 60, 1).WithCut(vehicles.Cut{At: [2]float64{1210, 240}, Across: DefaultAcross})
+	result, faults := Judge(job, Builtin())
+	require.Empty(b, faults)
+	for b.Loop() {
+		bestMove(&result, 60)
 	}
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"math"
 	"slices"
 	"sync"
 	"sync/atomic"
@@ -36,7 +35,7 @@ const (
 // yawsTried are the yaws tried all over the floor.
 func yawsTried() (yaws []float64) {
 	for yaw := 0.; yaw < 360; yaw += yawStep {
-		yaws = append(yaws, upright(yaw))
+		yaws = append(yaws, geometry.WithinHalfTurn(yaw))
 	}
 	return yaws
 }
@@ -88,26 +87,10 @@ func (t Turning) bestYaw(p geometry.Point) float64 {
 	return t.yaws[max(way, 0)] // where nothing is asked of the heater any yaw will do
 }
 
-// upright is the same yaw from -180 (left out) to 180.
-func upright(yaw float64) float64 {
-	yaw = math.Mod(yaw, 360)
-	switch {
-	case yaw > 180:
-		return yaw - 360
-	case yaw <= -180:
-		return yaw + 360
-	}
-	return yaw
-}
-
 // Best returns the best place and yaw in each separate open area, the best first; made by the given number of goroutines.
-func (t Turning) Best(workers int) []Suggestion {
-	return t.BestTold(workers, func(int, int) {})
-}
-
-// BestTold is Best and tells on the way how many of the areas are done, 0 of 0 while they are not yet known. It tells from
-// any of the goroutines, and not always in order.
-func (t Turning) BestTold(workers int, tell func(done, of int)) []Suggestion {
+// On the way it tells how many of the areas are done, 0 of 0 while they are not yet known: from any of the goroutines, and
+// not always in order.
+func (t Turning) Best(workers int, tell func(done, of int)) []Suggestion {
 	tell(0, 0)
 	areas := t.Margins.AreasWithin(turningTolerance, turningStep, workers)
 	places := make([]Suggestion, len(areas))
@@ -149,7 +132,7 @@ func (t Turning) Near(p geometry.Point) []Suggestion {
 func (t Turning) at(p geometry.Point, yaw float64) Suggestion {
 	room := t.cut.with(t.result.heaterAt(yaw))
 	s := room.suggestion(room.Margins.At(p))
-	s.Yaw = vehicles.Some(upright(yaw))
+	s.Yaw = vehicles.Some(geometry.WithinHalfTurn(yaw))
 	return s
 }
 
@@ -176,7 +159,7 @@ func (t Turning) roomiest(p geometry.Point, yaw float64) Suggestion {
 	room, edge := t.cut.part(p.Sub(reach), p.Add(reach))
 	room = room.with(append([]keep{edge}, t.result.heaterAt(yaw)...))
 	s := room.suggestion(room.Margins.Roomiest(suggestTolerance))
-	s.Yaw = vehicles.Some(upright(yaw))
+	s.Yaw = vehicles.Some(geometry.WithinHalfTurn(yaw))
 	return s
 }
 

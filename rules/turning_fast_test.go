@@ -13,6 +13,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// untold is told how far a search is, and does not mind.
+func untold(int, int) {}
+
 // smallFloors are furnished floors that the slow search gets over in a moment.
 func smallFloors(t *testing.T) (list []Result) {
 	floor := vehicles.Floor{From: 40, Length: 1300, Width: 1000, Thickness: 31, Ground: 460}
@@ -49,7 +52,7 @@ func TestTurningPlacesAreThoseFoundSlowly(t *testing.T) {
 			}
 			return wide
 		}
-		slow, fast := wide(newSlowTurning(&result).Best(2)), wide(RoomForTurning(&result).Best(2))
+		slow, fast := wide(newSlowTurning(&result).Best(2)), wide(RoomForTurning(&result).Best(2, untold))
 		require.Len(t, fast, len(slow), name)
 		for k, s := range slow {
 			places++
@@ -86,7 +89,7 @@ func TestTurningPlacesOfFurnishedFloorsHoldWhenTheyAreJudged(t *testing.T) {
 	for _, f := range furnishings {
 		result, faults := Judge(furnished(f, 60, 2), Builtin())
 		require.Empty(t, faults)
-		for _, s := range RoomForTurning(&result).Best(2) {
+		for _, s := range RoomForTurning(&result).Best(2, untold) {
 			places++
 			require.GreaterOrEqual(t, s.Margin, 0., f.name)
 			require.InDelta(t, s.Margin, worstPlaced(t, result.Job, s.At, s.Yaw.Value), 1e-6, "%s: %+v", f.name, s)
@@ -102,9 +105,9 @@ func TestTurningPlacesDoNotDependOnTheWorkers(t *testing.T) {
 	for _, f := range furnishings {
 		result, faults := Judge(furnished(f, 60, 3), Builtin())
 		require.Empty(t, faults)
-		one := RoomForTurning(&result).Best(1)
+		one := RoomForTurning(&result).Best(1, untold)
 		for _, workers := range []int{2, 5} {
-			require.Equal(t, one, RoomForTurning(&result).Best(workers), f.name)
+			require.Equal(t, one, RoomForTurning(&result).Best(workers, untold), f.name)
 		}
 	}
 }
@@ -113,7 +116,7 @@ func TestTheSearchTellsEveryAreaOnce(t *testing.T) {
 	result, faults := Judge(furnished(furnishings[0], 60, 1), Builtin())
 	require.Empty(t, faults)
 	var told [][2]int
-	places := RoomForTurning(&result).BestTold(1, func(done, of int) { told = append(told, [2]int{done, of}) })
+	places := RoomForTurning(&result).Best(1, func(done, of int) { told = append(told, [2]int{done, of}) })
 	want := [][2]int{{0, 0}}
 	for i := range places {
 		want = append(want, [2]int{i + 1, len(places)})
@@ -165,7 +168,7 @@ func TestStubsAskForTheGapOfATube(t *testing.T) {
 	for range 20 {
 		yaw, p := 360*r.Float64(), anywhere(r, &result)
 		mouth := p.Add(geometry.Point{X: job.Heater.ExhaustStub[0], Y: job.Heater.ExhaustStub[1]}.Turn(yaw))
-		tube := geometry.Segment3{A: mouth.At(0), B: mouth.At(-job.Heater.StubDrop)}
+		tube := []geometry.Point3{mouth.At(0), mouth.At(-job.Heater.StubDrop)}
 		stubs := result.stubsAt(yaw)
 		swages := 0
 		for _, o := range job.Obstructions {
@@ -183,7 +186,7 @@ func TestStubsAskForTheGapOfATube(t *testing.T) {
 				}
 			}
 			limit, _ := result.Book.Lookup("exhaust.clearance", kind)
-			want := math.Max(d.thing.Prism.GapSegment(tube).Gap, 0) - 13 - limit.Value.Value
+			want := math.Max(d.thing.Prism.GapRun(tube).Gap, 0) - 13 - limit.Value.Value
 			require.InDelta(t, want, d.Margin(p), 1e-6)
 		}
 	}

@@ -104,7 +104,7 @@ func TestNoMarginChangesByMoreThanThePlaceMoves(t *testing.T) {
 // best by more than half the grid's diagonal allows.
 func TestTurningBestAgainstEveryPlaceOfAGrid(t *testing.T) {
 	for _, result := range searchedCases(t) {
-		places := RoomForTurning(&result).Best(2)
+		places := RoomForTurning(&result).Best(2, untold)
 		most := 0.0
 		for i, s := range places {
 			require.True(t, s.Yaw.Set)
@@ -159,7 +159,7 @@ class = "2 kW"
 	job.Rules = map[string]float64{"cut.on-floor": 0, "plate.on-floor": 0, "body.space": 0}
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
-	places := RoomForTurning(&result).Best(1)
+	places := RoomForTurning(&result).Best(1, untold)
 	require.Len(t, places, 1)
 	assert.InDelta(t, 116.25, places[0].Margin, 0.2)
 	assert.InDelta(t, 0, math.Mod(places[0].Yaw.Value, 180), 1)
@@ -202,7 +202,7 @@ func BenchmarkSuggestYaw(b *testing.B) {
 			require.Empty(b, faults)
 			b.Run(fmt.Sprintf("%s/%d", f.name, n), func(b *testing.B) {
 				for b.Loop() {
-					RoomForTurning(&result).Best(2)
+					RoomForTurning(&result).Best(2, untold)
 				}
 			})
 		}

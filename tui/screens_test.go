@@ -13,6 +13,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // working is the program with its own screens on a job file.
@@ -36,6 +37,30 @@ func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
 		titles = append(titles, s.Title())
 	}
 	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"}, titles)
+}
+
+// However many turns a job's yaw has, it reads as what points the same way within a half turn.
+func TestAYawReadsTheSameOnEveryScreen(t *testing.T) {
+	views := func(yaw float64) (views []string) {
+		job := vehicles.Demo()
+		heater := *job.Heater
+		heater.Yaw, heater.Given = yaw, heater.Given|vehicles.HasYaw
+		path := filepath.Join(t.TempDir(), "job.toml")
+		require.NoError(t, os.WriteFile(path, job.WithHeater(heater).Format(), 0o644))
+		r := working(t, path)
+		r.w, r.h = 160, 100
+		for r.at = range r.screens {
+			_, body, _ := strings.Cut(ansi.Strip(r.View()), "\n") // the head has the file's path
+			views = append(views, body)
+		}
+		return views
+	}
+	for yaw, same := range map[float64]float64{-270: 90, 450: 90, 345: -15, -180: 180, 540: 180, -360: 0} {
+		want := views(same)
+		for i, view := range views(yaw) {
+			assert.Equal(t, want[i], view, "%v on screen %d", yaw, i+1)
+		}
+	}
 }
 
 // The root takes these letters and digits outside fields: a screen would never see them.

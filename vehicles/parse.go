@@ -133,8 +133,10 @@ func decode(data []byte) (map[string]any, *FileError) {
 	if _, err := toml.Decode(string(data), &values); err != nil {
 		return nil, notTOML(data, err)
 	}
-	if later := locate(string(data)).newer; len(later) > 0 {
-		return nil, &FileError{Line: later[0].line, Text: "not TOML 1.0: " + later[0].text}
+	if bytes.ContainsAny(data, `{\`) { // in braces or behind a backslash
+		if later := locate(string(data)).newer; len(later) > 0 {
+			return nil, &FileError{Line: later[0].line, Text: "not TOML 1.0: " + later[0].text}
+		}
 	}
 	return values, nil
 }

@@ -89,9 +89,26 @@ func newRoot(s streams) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("undermark {{.Version}}\n")
+	help := root.HelpFunc()
+	root.SetHelpFunc(func(c *cobra.Command, args []string) {
+		c.Long = longOf(c)
+		help(c, args)
+	})
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
 	root.AddCommand(newCommand(s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
 	return root
+}
+
+// lateWords end what is told of a command. They are found out once somebody asks: reading the library takes longer than all
+// the rest of a start.
+var lateWords = map[string]func() string{"new": vans}
+
+// longOf is what help and manual tell of a command.
+func longOf(c *cobra.Command) string {
+	if words := lateWords[c.Name()]; words != nil {
+		return c.Long + "\n\n" + words()
+	}
+	return c.Long
 }
 
 func atMostOneJob(_ *cobra.Command, args []string) error {

@@ -38,7 +38,7 @@ func manual(root *cobra.Command) string {
 	for _, c := range shown(root) {
 		p.line(".SS %s", escaped(c.Name()))
 		p.text(c.Short + ".")
-		p.text(c.Long)
+		p.text(longOf(c))
 		p.flags(c.LocalNonPersistentFlags())
 	}
 	p.section("OPTIONS")

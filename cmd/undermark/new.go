@@ -18,8 +18,7 @@ func newCommand(s streams) *cobra.Command {
 		Short: "Start a job file",
 		Long: "Starts a job for an empty van, for one of the library's (--van), or for one surveyed before (--from): its floor,\n" +
 			"obstructions and openings are then carried over as not confirmed on this van, and nothing on them is clear before\n" +
-			"each has been measured or confirmed. A file that is there already is left as it is.\n\nThe library: " + vans() + ".\n" +
-			"All are invented.",
+			"each has been measured or confirmed. A file that is there already is left as it is.",
 		Args: oneFile, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error { return startJob(args[0], from, van, s) },
 	}
@@ -48,13 +47,13 @@ func vanNames() []string {
 	return names
 }
 
-// vans are the library's names and what they are.
+// vans tells the library's names and what they are.
 func vans() string {
 	var list []string
 	for _, v := range vehicles.Library() {
 		list = append(list, v.Name+" ("+v.Title+")")
 	}
-	return strings.Join(list, ", ")
+	return "The library: " + strings.Join(list, ", ") + ".\nAll are invented."
 }
 
 // startJob writes a new job file where there is none.

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -75,4 +76,19 @@ func TestNewRefusesWhatItCantStartFrom(t *testing.T) {
 		assert.Contains(t, complaint, c.says)
 		assert.NoFileExists(t, path)
 	}
+}
+
+// Reading the library takes longer than all the rest of a start, so only help and manual do, whichever way they are asked.
+func TestHelpAndManualTellTheLibrary(t *testing.T) {
+	for _, args := range [][]string{{"new", "--help"}, {"help", "new"}, {"man"}} {
+		code, out, complaint := call("", args...)
+		require.Zero(t, code, complaint)
+		for _, van := range vehicles.Library() {
+			told := strings.ReplaceAll(out, `\-`, "-") // as roff has it
+			assert.Equal(t, 1, strings.Count(told, van.Name+" ("+van.Title+")"), "%v", args)
+		}
+	}
+	c, _, err := newRoot(streams{}).Find([]string{"new"})
+	require.NoError(t, err)
+	assert.NotContains(t, c.Long, "library:", "nobody has asked")
 }

@@ -72,7 +72,7 @@ func seekPlaces(r *rules.Result, turning bool, to *geometry.Point, s streams, js
 	if to != nil {
 		return room.Near(*to), nil
 	}
-	return room.BestTold(workers, func(done, of int) {
+	return room.Best(workers, func(done, of int) {
 		if of > 0 {
 			p.say("Turning the heater: area %d of %d", min(done+1, of), of)
 		}

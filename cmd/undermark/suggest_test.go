@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -47,4 +48,24 @@ func TestSuggestYawNeedsAHeater(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(complaint, "\n"))
 	code, _, _ = call(job, "suggest", "-")
 	assert.Zero(t, code)
+}
+
+// However many turns a job's yaw has, every command says the same of it as of what points the same way.
+func TestCommandsSayTheSameOfAYawHoweverItIsWritten(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(cases, "24-everything.toml"))
+	require.NoError(t, err)
+	turned := func(yaw string) string {
+		job := strings.Replace(string(text), "\nyaw = 0\n", "\nyaw = "+yaw+"\n", 1)
+		require.NotEqual(t, string(text), job)
+		return job
+	}
+	for _, args := range [][]string{{"check"}, {"check", "--json"}, {"marks"}, {"marks", "--json"}, {"suggest", "--yaw"}} {
+		args = append(args, "-")
+		code, want, _ := call(turned("90"), args...)
+		for _, yaw := range []string{"-270", "450"} {
+			got, out, _ := call(turned(yaw), args...)
+			assert.Equal(t, code, got, args)
+			assert.Equal(t, want, out, args)
+		}
+	}
 }

@@ -24,7 +24,8 @@ type polygon [][]geometry.Point
 func (rings polygon) Margin(p geometry.Point) float64 {
 	gap, inside := math.Inf(1), false
 	for _, ring := range rings {
-		gap = min(gap, geometry.NewLine(append(ring, ring[0]), 0).GapOnly(p))
+		line := geometry.NewLine(append(ring, ring[0]), 0)
+		gap = min(gap, line.GapOnly(p))
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
 			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {

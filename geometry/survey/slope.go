@@ -88,4 +88,4 @@ func (g *Gauge) markTerms(plan, hook float64) Terms {
 
 // MarkVariance returns the variance of a mark put where a level tape from its hook says length, mm^2: a third of
 // mpe^2 + read^2 + mark^2.
-func (g *Gauge) MarkVariance(length float64) float64 { return g.markTerms(length, 0).Sum() }
+func (g *Gauge) MarkVariance(length float64) float64 { return g.variance(length, true) + g.mark }

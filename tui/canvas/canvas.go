@@ -109,16 +109,3 @@ func clean(text string) string {
 		return harmless.Box
 	}, harmless.Text(text))
 }
-
-// Lines returns the picture's characters without colours.
-func (c Canvas) Lines() []string {
-	lines := make([]string, c.Height)
-	runes := make([]rune, c.Width)
-	for row := range lines {
-		for col := range runes {
-			runes[col] = c.At(col, row).Rune
-		}
-		lines[row] = string(runes)
-	}
-	return lines
-}

@@ -20,13 +20,26 @@ import (
 
 var views = map[scene.View]string{scene.Below: "below", scene.Above: "above"}
 
+// lines are the picture's characters without colours.
+func (c Canvas) lines() []string {
+	lines := make([]string, c.Height)
+	runes := make([]rune, c.Width)
+	for row := range lines {
+		for col := range runes {
+			runes[col] = c.At(col, row).Rune
+		}
+		lines[row] = string(runes)
+	}
+	return lines
+}
+
 // The pictures were looked at; run with UPDATE_GOLDEN=1 to write them anew.
 func TestGoldenPictures(t *testing.T) {
 	for view, name := range views {
 		for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
 			file := filepath.Join("testdata", fmt.Sprintf("van-%s-%dx%d.txt", name, size[0], size[1]))
 			t.Run(file, func(t *testing.T) {
-				got := strings.Join(Paint(van(view), size[0], size[1], plainLook).Lines(), "|\n") + "|\n"
+				got := strings.Join(Paint(van(view), size[0], size[1], plainLook).lines(), "|\n") + "|\n"
 				if os.Getenv("UPDATE_GOLDEN") != "" {
 					require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
 				}
@@ -41,7 +54,7 @@ func TestGoldenPictures(t *testing.T) {
 func TestAnySizeIsFilledExactly(t *testing.T) {
 	for _, size := range [][2]int{{0, 0}, {1, 1}, {7, 3}, {39, 5}, {40, 6}, {60, 9}, {63, 20}, {64, 20}, {70, 21}, {71, 22}, {333, 100}} {
 		for view := range views {
-			lines := Paint(van(view), size[0], size[1], plainLook).Lines()
+			lines := Paint(van(view), size[0], size[1], plainLook).lines()
 			require.Len(t, lines, size[1])
 			for _, line := range lines {
 				require.Equal(t, size[0], utf8.RuneCountInString(line))
@@ -101,7 +114,7 @@ func TestEveryViewSaysWhereItIsSeenFrom(t *testing.T) {
 		{scene.Above, "SEEN FROM ABOVE", "▲ van's left", "▼ van's right", true, false},
 	} {
 		p := Paint(van(c.view), 60, 17, plainLook)
-		lines := p.Lines()
+		lines := p.lines()
 		assert.Contains(t, lines[0], c.title)
 		assert.Contains(t, lines[0], "◄ bumper")
 		assert.Contains(t, lines[0], c.top)
@@ -123,7 +136,7 @@ func TestTheLyingFigureHasItsHandsOnTheRightSides(t *testing.T) {
 	}
 	require.Equal(t, geometry.Point3{Y: 1}, left, "the left hand is at the van's left")
 	p := Paint(van(scene.Below), 100, 27, plainLook)
-	text := p.Lines()
+	text := p.lines()
 	row := func(mark string) int {
 		for i, line := range text {
 			if strings.Contains(line, mark) {
@@ -148,12 +161,12 @@ func TestRulersReadWhatTheTapeReads(t *testing.T) {
 		p := Paint(van(scene.Below), 100, 27, Look{Units: c.units, Left: "left", Right: "right"})
 		col, _, ok := p.Cell(pt(c.mm, 0))
 		require.True(t, ok)
-		line := []rune(p.Lines()[p.Top+p.Rows])
+		line := []rune(p.lines()[p.Top+p.Rows])
 		assert.Equal(t, c.text, string(line[col:col+utf8.RuneCountInString(c.text)]))
 	}
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	_, row, _ := p.Cell(pt(0, -500))
-	assert.True(t, strings.HasPrefix(p.Lines()[row], " -500┤"))
+	assert.True(t, strings.HasPrefix(p.lines()[row], " -500┤"))
 }
 
 func TestNoWordCoversTheCut(t *testing.T) {
@@ -178,7 +191,7 @@ func TestNamesFromAFileCannotSteerTheTerminal(t *testing.T) {
 	s := van(scene.Below)
 	s.Items[1].Label = "wheel\x1b[2J\n車\u0301\u202e\u00ad\u05b0"
 	p := Paint(s, 100, 27, plainLook)
-	all := strings.Join(p.Lines(), "\n")
+	all := strings.Join(p.lines(), "\n")
 	assert.Contains(t, all, "wheel␛[2J␊▯▯▯")
 	for _, line := range strings.Split(ansi.Strip(p.Encode(desk.TrueColour, false)), "\n") {
 		assert.Equal(t, 100, ansi.StringWidth(line))
@@ -186,7 +199,7 @@ func TestNamesFromAFileCannotSteerTheTerminal(t *testing.T) {
 }
 
 func TestWhatIsWrongIsSaidWithoutColourToo(t *testing.T) {
-	all := strings.Join(Paint(van(scene.Below), 160, 47, plainLook).Lines(), "\n")
+	all := strings.Join(Paint(van(scene.Below), 160, 47, plainLook).lines(), "\n")
 	assert.Contains(t, all, "C!", "a foul crossmember")
 	assert.Contains(t, all, "B?", "a doubtful brake pipe")
 	assert.Contains(t, all, "W?", "a loom that was not measured")
@@ -210,7 +223,7 @@ func TestFiguresAreWrittenInTheUnitsOfWhoeverLooks(t *testing.T) {
 			})
 			look := plainLook
 			look.Units = units
-			assert.Contains(t, strings.Join(Paint(s, 100, 27, look).Lines(), "\n"), " "+want+" ")
+			assert.Contains(t, strings.Join(Paint(s, 100, 27, look).lines(), "\n"), " "+want+" ")
 		}
 	}
 }
@@ -225,7 +238,7 @@ func TestEveryPenCanBePainted(t *testing.T) {
 		case scene.ByFill, scene.ByLine:
 			c := Canvas{Width: 4, Height: 1, Cells: make([]Cell, 4)}
 			c.Patch(0, 0, 4, role)
-			line := c.Lines()[0]
+			line := c.lines()[0]
 			if pen.Weight == scene.Fine {
 				assert.NotContains(t, seen, line, "role %d looks like role %d", role, seen[line])
 				seen[line] = role

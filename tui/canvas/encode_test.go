@@ -27,7 +27,7 @@ func TestEachModeUsesItsOwnSequencesOnly(t *testing.T) {
 	for mode, allowed := range modes {
 		for _, light := range []bool{false, true} {
 			out := p.Encode(mode, light)
-			assert.Equal(t, strings.Join(p.Lines(), "\n"), ansi.Strip(out), "the text is the same in every mode")
+			assert.Equal(t, strings.Join(p.lines(), "\n"), ansi.Strip(out), "the text is the same in every mode")
 			found := sequence.FindAllStringSubmatch(out, -1)
 			require.NotEmpty(t, found)
 			for _, f := range found {

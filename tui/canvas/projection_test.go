@@ -38,7 +38,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		{trial.Behind, pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "┴+400", geometry.Point3{Y: 400}},
 	} {
 		p := Paint(hanging(c.seen, c.low, c.high), 100, 27, plainLook)
-		lines := p.Lines()
+		lines := p.lines()
 		assert.True(t, strings.HasPrefix(lines[0], c.title), lines[0])
 		assert.True(t, strings.HasSuffix(lines[0], c.right), lines[0])
 		assert.Contains(t, lines[0], "▲ roof")
@@ -65,7 +65,7 @@ func TestTheCutIsSeenFromTheSide(t *testing.T) {
 		})
 		look := plainLook
 		look.Camera = desk.Camera{Middle: pt(500, 0), Scale: scale}
-		assert.Equal(t, sign, strings.Contains(strings.Join(Paint(s, 100, 27, look).Lines(), "\n"), "◎"), "%v mm a dot", scale)
+		assert.Equal(t, sign, strings.Contains(strings.Join(Paint(s, 100, 27, look).lines(), "\n"), "◎"), "%v mm a dot", scale)
 	}
 }
 

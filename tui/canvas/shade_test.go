@@ -71,7 +71,7 @@ func TestRoomShowsWithoutColour(t *testing.T) {
 		col, row, _ = m.Cell(geometry.Point{X: 60, Y: 440})
 		assert.Equal(t, scene.NoRoom, c.At(col, row).Ground.Room)
 		other := Paint(s, 90, 27, Look{Shade: shade})
-		assert.Equal(t, strings.Join(Paint(s, 90, 27, Look{}).Lines(), "\n"), strings.Join(other.Lines(), "\n"))
+		assert.Equal(t, strings.Join(Paint(s, 90, 27, Look{}).lines(), "\n"), strings.Join(other.lines(), "\n"))
 	}
 }
 
@@ -83,7 +83,7 @@ func TestTheShadeHidesNoWords(t *testing.T) {
 		Solid: flat(geometry.NewRectangle(geometry.Point{X: 100, Y: -400}, geometry.Point{X: 700, Y: -200}, 0)),
 	})
 	for _, look := range []Look{{}, {Shade: shade}} {
-		text := strings.Join(Paint(s, 100, 27, look).Lines(), "\n")
+		text := strings.Join(Paint(s, 100, 27, look).lines(), "\n")
 		assert.Contains(t, text, "crossmember")
 		assert.Contains(t, text, "●━┿━━━<")
 	}

@@ -11,8 +11,6 @@ func bind(name, what string, keys ...string) key.Binding {
 var (
 	KeyUp       = bind("↑", "up", "up")
 	KeyDown     = bind("↓", "down", "down")
-	KeyLeft     = bind("←", "left", "left")
-	KeyRight    = bind("→", "right", "right")
 	KeyPageUp   = bind("Page up", "a page up", "pgup")
 	KeyPageDown = bind("Page down", "a page down", "pgdown")
 	KeyHome     = bind("Home", "first", "home")

@@ -17,7 +17,6 @@ type Field struct {
 	Heading string                           // a line above the field
 	Choices []Choice                         // one of these in place of a text
 	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
-	Shut    bool                             // shown, but not for typing in
 	Guess   bool                             // nobody has measured the text: Enter takes it as measured
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
 	Second  bool                             // stands in the row of the field before it, behind its text

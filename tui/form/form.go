@@ -59,15 +59,13 @@ func (f Form) wrongAt(field Field) (wrong, bool) {
 	return w, bad && w.known == field.Text
 }
 
-// Open gives the keys to the field of that key, or to the next one that takes any when it is shut or not there.
+// Open gives the keys to the field of that key, or to the first when it is not there.
 func (f Form) Open(at string, fields []Field) Form {
-	return f.open(max(index(fields, at), 0), 1, fields)
+	return f.open(max(index(fields, at), 0), fields)
 }
 
-// open gives the keys to field i, or to the next open one in the direction of by.
-func (f Form) open(i, by int, fields []Field) Form {
-	for ; i >= 0 && i < len(fields) && fields[i].Shut; i += by {
-	}
+// open gives the keys to field i, if there is one.
+func (f Form) open(i int, fields []Field) Form {
 	if i < 0 || i >= len(fields) {
 		return f
 	}
@@ -139,9 +137,9 @@ func (f Form) looked(fields []Field) Form {
 	case len(fields) == 0:
 		return f.Close()
 	case i < 0:
-		return f.open(min(f.at, len(fields)-1), -1, fields)
+		return f.open(min(f.at, len(fields)-1), fields)
 	case f.standing(fields[i]) != f.known:
-		return f.open(i, 1, fields)
+		return f.open(i, fields)
 	}
 	return f
 }
@@ -160,9 +158,9 @@ func (f Form) Update(msg tea.KeyMsg, fields []Field) (Form, Event) {
 	case "enter":
 		return f.entered(fields)
 	case "down", "tab":
-		return f.open(i+1, 1, fields), Event{Key: f.key}
+		return f.open(i+1, fields), Event{Key: f.key}
 	case "up", "shift+tab":
-		return f.open(i-1, -1, fields), Event{Key: f.key}
+		return f.open(i-1, fields), Event{Key: f.key}
 	}
 	switch {
 	case len(fields[i].Choices) > 0:
@@ -208,8 +206,8 @@ func (f Form) Onward(fields []Field) Form {
 		return f.Open(here.IfBlank, fields)
 	}
 	for i := f.at + 1; i < len(fields); i++ {
-		if !fields[i].Shut && !fields[i].Pass {
-			return f.open(i, 1, fields)
+		if !fields[i].Pass {
+			return f.open(i, fields)
 		}
 	}
 	return f

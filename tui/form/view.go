@@ -104,8 +104,6 @@ func (f Form) paintText(field Field, on bool, w int, look desk.Styles) string {
 		return look.Fault.Render(desk.FitRow(refused.text, w))
 	case field.Text == "":
 		return look.Faint.Render(desk.FitRow(field.Blank, w))
-	case field.Shut:
-		return desk.FitRow(field.Text, w)
 	}
 	text := desk.Cut(field.Text, w)
 	return look.Field.Render(text) + strings.Repeat(" ", w-desk.Width(text))
@@ -179,7 +177,7 @@ func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
 		if f.key == fields[at].Key {
 			return f.AtEnd(), Event{Key: f.key}
 		}
-		f = f.open(at, 1, fields)
+		f = f.open(at, fields)
 	}
 	return f, Event{Key: f.key}
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -166,18 +167,18 @@ func yawSlot() form.Slot {
 		if err != nil {
 			deg = 0
 		}
-		return form.Plain(math.Remainder(deg+float64(by)*yawStep, 360))
+		return form.Plain(geometry.WithinHalfTurn(deg + float64(by)*yawStep))
 	}}
 	return form.Slot{
 		Field: f,
-		Get:   func(s desk.State) string { return form.Plain(heaterOf(s.Job).Yaw) },
+		Get:   func(s desk.State) string { return form.Plain(geometry.WithinHalfTurn(heaterOf(s.Job).Yaw)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
 				text = "0"
 			}
 			h := heaterOf(j)
 			deg, err := form.Degrees(text)
-			h.Yaw, h.Given = deg, h.Given|vehicles.HasYaw
+			h.Yaw, h.Given = geometry.WithinHalfTurn(deg), h.Given|vehicles.HasYaw
 			return j.WithHeater(h), err
 		},
 		Say: func(f *form.Field, s desk.State) {
@@ -193,6 +194,6 @@ func Points(deg float64, set desk.Settings) string {
 		"to the front", "to the front and " + left, "to the " + left, "to the rear and " + left,
 		"to the rear", "to the rear and " + right, "to the " + right, "to the front and " + right,
 	}
-	eighth := int(math.Round(deg/45)) % len(ways)
+	eighth := int(math.Round(geometry.WithinHalfTurn(deg) / 45))
 	return ways[(eighth+len(ways))%len(ways)]
 }

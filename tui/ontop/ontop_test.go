@@ -99,7 +99,15 @@ func TestTheHeater(t *testing.T) {
 	assert.Equal(t, -15.0, r.State.Job.Heater.Yaw)
 	r.Type("<wipe>-90<enter>")
 	assert.Equal(t, -90.0, r.State.Job.Heater.Yaw)
-	r.Type("333<up><up>2")
+	r.Type("<up><wipe>-270")
+	assert.Equal(t, 90.0, r.State.Job.Heater.Yaw, "one range, whatever was typed")
+	r.Type("<enter><up>")
+	assert.Regexp(t, `warm air points +90 `, r.View(100, 40))
+	turned := *r.State.Job.Heater
+	turned.Yaw = -270 // as a file may have it
+	r.State.Job = r.State.Job.WithHeater(turned)
+	assert.Regexp(t, `warm air points +90 `, r.View(100, 40))
+	r.Type("<down>333<up><up>2")
 	h := r.State.Job.Heater
 	assert.Equal(t, "2 kW", h.Class)
 	assert.Equal(t, 333.0, h.Body[0], "a size of the job's own outlives another class")
@@ -115,7 +123,7 @@ func TestWhichWayTheWarmAirPoints(t *testing.T) {
 	road.Nearside = desk.NearsideLeft
 	for deg, want := range map[float64]string{
 		0: "to the front", 30: "to the front and left", 90: "to the left", -90: "to the right", 180: "to the rear",
-		-180: "to the rear", 359: "to the front", -135: "to the rear and right",
+		-180: "to the rear", -270: "to the left", 359: "to the front", -135: "to the rear and right",
 	} {
 		assert.Equal(t, want, Points(deg, plain), "%v degrees anticlockwise from straight ahead", deg)
 	}

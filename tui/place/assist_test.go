@@ -27,6 +27,13 @@ func listed(t *testing.T, s desk.State) desk.Screen {
 // found runs the search that a command starts, and not what looks how far it is.
 func found(cmd tea.Cmd) tea.Msg { return cmd().(tea.BatchMsg)[0]() }
 
+// fitting are the places that the rules know for the heater of a job.
+func fitting(t *testing.T, s desk.State) []rules.Option {
+	said, err := rules.Assist(t.Context(), &s.Result, func(rules.Stage, int, int) {})
+	require.NoError(t, err)
+	return said.Options
+}
+
 // looking opens the list and returns the commands that seek the places and look how far they are.
 func looking(t *testing.T, s desk.State) (p desk.Screen, seek, watch tea.Cmd) {
 	p, _, cmd := New().Update(screentest.Keys("c")[0], s)
@@ -78,7 +85,7 @@ func wishing(t *testing.T, at geometry.Point, within float64) desk.State {
 
 func TestAPlaceOfTheListIsTakenWithItsLetterAndTakenBack(t *testing.T) {
 	s := demo(t)
-	options := rules.Assist(&s.Result).Options
+	options := fitting(t, s)
 	require.NotEmpty(t, options)
 	for i, letter := range []string{"a", "b", "c"}[:len(options)] {
 		_, after, changes := screentest.After(listed(t, s), s, screentest.Keys(letter)...)
@@ -99,7 +106,7 @@ func TestTheListInPictures(t *testing.T) {
 		assert.Contains(t, screentest.Filled(t, list, s, size.W, size.H), "c x ", "no option is hidden, %s", size.Name)
 	}
 	s = wishing(t, geometry.Point{X: 900, Y: 0}, 20)
-	require.Empty(t, rules.Assist(&s.Result).Options)
+	require.Empty(t, fitting(t, s))
 	screentest.Golden(t, "in-the-way", listed(t, s), s, planArea)
 }
 

@@ -87,7 +87,7 @@ func turn(s desk.State, way float64) desk.Change {
 		way = -way
 	}
 	heater := *s.Job.Heater
-	heater.Yaw = math.Mod(heater.Yaw+way*turnStep+720, 360)
+	heater.Yaw = geometry.WithinHalfTurn(heater.Yaw + way*turnStep)
 	heater.Given |= vehicles.HasYaw
 	job := s.Job.WithHeater(heater)
 	return desk.Change{Job: &job, Step: "turn heater"}

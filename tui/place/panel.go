@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -75,13 +76,11 @@ func stack(s desk.State) string {
 
 // facing says which way a yaw points.
 func facing(yaw float64, s desk.State) string {
-	for yaw > 180 {
-		yaw -= 360
-	}
+	yaw = geometry.WithinHalfTurn(yaw)
 	switch yaw {
 	case 0:
 		return "ahead"
-	case 180, -180:
+	case 180:
 		return "to the rear"
 	}
 	side := desk.Left(s.Settings)

@@ -279,7 +279,7 @@ func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 // Turned as seen: from above anticlockwise is the model's plus, from below it is its minus.
 func TestTurning(t *testing.T) {
 	for key, want := range map[string]map[scene.View]float64{
-		",": {scene.Above: 15, scene.Below: 345}, ".": {scene.Above: 345, scene.Below: 15},
+		",": {scene.Above: 15, scene.Below: -15}, ".": {scene.Above: -15, scene.Below: 15},
 	} {
 		for view, yaw := range want {
 			s := screentest.State(t)
@@ -294,7 +294,9 @@ func TestTurning(t *testing.T) {
 	assert.Zero(t, after.Job.Heater.Yaw, "24 times 15 degrees is once round")
 	assert.Equal(t, "15° left", facing(15, s))
 	assert.Equal(t, "15° right", facing(345, s))
+	assert.Equal(t, "90° left", facing(-270, s))
 	assert.Equal(t, "to the rear", facing(180, s))
+	assert.Equal(t, "to the rear", facing(-180, s))
 }
 
 func TestCollarAndPipe(t *testing.T) {

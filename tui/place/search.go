@@ -50,7 +50,7 @@ func seek(s desk.State) (*search, tea.Cmd) {
 				msg = assisted{of: of, failed: true}
 			}
 		}()
-		said, err := rules.AssistWhile(ctx, &result, func(at rules.Stage, done, of int) { on.far.Store(&far{at, done, of}) })
+		said, err := rules.Assist(ctx, &result, func(at rules.Stage, done, of int) { on.far.Store(&far{at, done, of}) })
 		if err != nil {
 			return nil // nobody waits for it any more
 		}
