@@ -83,10 +83,10 @@ func (w *writer) plans(j Job) {
 			w.value(tomlText(id), plain(j.Rules[id]))
 		}
 	}
-	w.extra(j.Extra)
+	w.extra(j.allExtra())
 }
 
-// extra writes what is kept for others, as the TOML library writes it: it may be any value at all.
+// extra writes what is kept of the screens and for others, as the TOML library writes it: it may be any value at all.
 func (w *writer) extra(values map[string]any) {
 	if len(values) == 0 {
 		return

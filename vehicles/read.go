@@ -29,7 +29,7 @@ func readJob(r *reader, values map[string]any) Job {
 	j.Looked = t.flags("looked", Kinds)
 	j.Rules = t.ruleValues("rules")
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
-		j.Extra = s.values
+		j.readExtra(s.values)
 	}
 	t.done()
 	return j

@@ -22,7 +22,7 @@ func (h Sheet) Duplicate(j vehicles.Job) (vehicles.Job, Sheet, error) {
 			return j, h, errors.New("there is nothing to duplicate")
 		}
 		x["name"] = l.unusedName(j, x["name"])
-		return l.withUnfinished(j, slices.Insert(slices.Clone(all), 0, x)), Sheet{l, l.Len(j), false}, nil
+		return l.withUnfinished(j, all.Insert(0, vehicles.Begun{}.Saying(x))), Sheet{l, l.Len(j), false}, nil
 	}
 	t := l.At(j, h.Row)
 	t.Name, t.Measured, t.Total = l.unusedName(j, t.Name), !l.Confirmable(), vehicles.Totals{}
@@ -42,7 +42,7 @@ func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
 	if h.Fresh || i >= len(all) {
 		return j, errors.New("there is nothing to delete")
 	}
-	return h.List.forgotten(h.List.withUnfinished(j, without(all, i))), nil
+	return h.List.forgotten(h.List.withUnfinished(j, all.Without(i))), nil
 }
 
 // Move returns the job with the thing so many places further down its list, and its sheet there.

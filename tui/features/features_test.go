@@ -87,3 +87,21 @@ func TestWhatIsRefused(t *testing.T) {
 		})
 	}
 }
+
+// What others said of a thing that was begun goes where the job keeps what is theirs, once the thing is whole.
+func TestAFinishedThingLosesNothing(t *testing.T) {
+	job := screentest.Van(t)
+	job.Unfinished.Fittings = vehicles.List[vehicles.Begun]{{
+		Texts:  map[string]string{"name": "bench", "form": "rectangle", "x0": "700", "x1": "+20", "y0": "L 100", "y1": "R 100", "top": "0"},
+		Others: map[string]any{"colour": "red", "low": int64(8)},
+	}}
+	row := Fittings.Len(job)
+	job, sheet, err := Sheet{Fittings, row, false}.Set(desk.State{Job: job}, map[string]string{"name": "bunk"})
+	require.NoError(t, err)
+	require.Equal(t, map[string]any{"colour": "red", "low": int64(8)}, job.Unfinished.Fittings[0].Others, "not whole yet")
+	job, _, err = sheet.Set(desk.State{Job: job}, map[string]string{"low": "9"})
+	require.NoError(t, err)
+	assert.Empty(t, job.Unfinished.Fittings)
+	assert.Equal(t, "bunk", job.Fittings[row].Name)
+	assert.Equal(t, map[string]any{"fitting bunk": map[string]any{"colour": "red", "low": int64(8)}}, job.Extra)
+}

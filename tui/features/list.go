@@ -34,6 +34,7 @@ type table struct {
 	one   string   // what the file calls one of them
 	kinds []string // nil: its things have no kind
 	heads [3]string
+	begun func(*vehicles.Unfinished) *vehicles.List[vehicles.Begun]
 	edits
 }
 
@@ -78,15 +79,18 @@ func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Thin
 var tables = [...]table{
 	Obstructions: {
 		one: "obstruction", kinds: vehicles.Kinds, heads: [3]string{"Below the floor", "top", "bottom"},
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Obstructions },
 		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Thing.obstruction),
 	},
 	Openings: {
 		one: "opening", kinds: vehicles.OpeningKinds,
 		heads: [3]string{"Below the floor (above it: with a minus)", "top", "bottom"},
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Openings },
 		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Thing.opening),
 	},
 	Fittings: {
 		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Fittings },
 		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Thing.fitting),
 	},
 	Ties: tieTable,

@@ -24,8 +24,7 @@ func (h Sheet) Begun(j vehicles.Job) (vehicles.Job, form.Sheet) {
 	if !h.Fresh {
 		return j, h
 	}
-	all := slices.Insert(slices.Clone(h.List.unfinished(j)), 0, texts{})
-	return h.List.withUnfinished(j, all), Sheet{h.List, h.List.Len(j), false}
+	return h.List.withUnfinished(j, h.List.unfinished(j).Insert(0, vehicles.Begun{})), Sheet{h.List, h.List.Len(j), false}
 }
 
 // needs says which blank fields are needed or, when none is blank, for which refused ones the thing waits.

@@ -51,7 +51,9 @@ func (h Sheet) texts(j vehicles.Job) texts {
 	}
 	all := h.List.unfinished(j)
 	if i := h.Row - h.List.Len(j); i < len(all) {
-		return all[i]
+		x := texts{}
+		maps.Copy(x, all[i].Texts)
+		return x
 	}
 	return nil
 }
@@ -158,8 +160,8 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 
 // unusedName is a name that neither the job's things nor the unfinished ones have.
 func (l List) unusedName(j vehicles.Job, base string) string {
-	for _, x := range l.unfinished(j) {
-		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: x["name"]})
+	for _, b := range l.unfinished(j) {
+		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: b.Texts["name"]})
 	}
 	return j.UniqueName(base)
 }
@@ -206,14 +208,14 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 	}
 	all := l.unfinished(j)
 	if h.Fresh {
-		all, h.Row, h.Fresh = slices.Insert(slices.Clone(all), 0, texts{}), l.Len(j), false
+		all, h.Row, h.Fresh = all.Insert(0, vehicles.Begun{}), l.Len(j), false
 	}
 	i := h.Row - l.Len(j)
 	if i < 0 || i >= len(all) {
 		return j, h, errors.New("this thing is gone: go back to the list")
 	}
 	if len(missing) == 0 && len(wrong) == 0 {
-		after := l.withUnfinished(l.table().put(j, l.Len(j), t), without(all, i))
+		after := l.withUnfinished(l.table().put(j, l.Len(j), t), all.Without(i)).Keeping(l.One()+" "+t.Name, all[i].Others)
 		return after, Sheet{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
 	}
 	if sketch, ok := l.sketch(now, j.Floor); ok {
@@ -221,9 +223,7 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 			return j, h, err
 		}
 	}
-	all = slices.Clone(all)
-	all[i] = now
-	return l.withUnfinished(j, all), h, nil
+	return l.withUnfinished(j, all.With(i, all[i].Saying(now))), h, nil
 }
 
 // firstOf returns what is wrong with the texts, first with one that is new.

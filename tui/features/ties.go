@@ -13,6 +13,7 @@ import (
 
 var tieTable = table{
 	one:   "matching point",
+	begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Ties },
 	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Thing.tie),
 }
 

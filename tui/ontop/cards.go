@@ -50,7 +50,7 @@ func (h sheet) ID() string { return cards[h.card].id }
 // Fields are the card's fields.
 func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
 	fields := cards[h.card].values.Fields(s, held)
-	guesses := s.Job.Guesses()
+	guesses := s.Job.Guesses
 	for i := range fields {
 		fields[i].Guess = slices.Contains(guesses, h.fileKey(fields[i].Key))
 	}
@@ -64,7 +64,7 @@ func (h sheet) fileKey(key string) string { return cards[h.card].id + "." + key 
 func (h sheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
 	job, err := cards[h.card].values.Set(s, texts)
 	for key := range texts {
-		if len(job.Guesses()) > 0 {
+		if len(job.Guesses) > 0 {
 			job = job.WithoutGuess(h.fileKey(key))
 		}
 	}
@@ -149,10 +149,10 @@ func fresh(j vehicles.Job) bool { return len(j.Obstructions)+len(j.Openings)+len
 // asks is what a card still asks for, in a few words; "" for nothing.
 func (c card) asks(j vehicles.Job) string {
 	switch {
-	case c == floorCard && len(j.Guesses()) == 1:
+	case c == floorCard && len(j.Guesses) == 1:
 		return "? 1 guess: measure"
-	case c == floorCard && len(j.Guesses()) > 0:
-		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses()))
+	case c == floorCard && len(j.Guesses) > 0:
+		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses))
 	case c == hooksCard && askShift(j):
 		return "? where the zeros are"
 	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:

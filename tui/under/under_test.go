@@ -35,7 +35,7 @@ func TestARectangleFromNothing(t *testing.T) {
 	assert.True(t, o.Measured)
 	assert.Equal(t, 23, keys, "two keys beside the readings and an Enter behind each")
 	assert.Equal(t, 0, r.State.Selected)
-	assert.NotContains(t, r.State.Job.Extra, "unfinished obstruction")
+	assert.Empty(t, r.State.Job.Unfinished.Obstructions)
 }
 
 func TestAPipeFromNothing(t *testing.T) {
