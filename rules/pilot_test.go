@@ -25,7 +25,7 @@ func sloping() vehicles.Job {
 	job.Ties = nil
 	for _, p := range []geometry.Point{{X: 400, Y: -500}, {X: 2800, Y: 600}, {X: 900, Y: 700}, {X: 2200, Y: -600}} {
 		job.Ties = append(job.Ties, vehicles.Tie{
-			Name: "bolt at " + mm(p.X), Use: true,
+			Name: "bolt at " + survey.Figure(p.X), Use: true,
 			Below: vehicles.Pair{at(math.Hypot(p.X, 350)), at(p.Y)},
 			Above: vehicles.Pair{at(math.Hypot(p.X-25, 60)), at(p.Y)},
 		})

@@ -183,7 +183,7 @@ func TestDefaultsAreThoseOfTheFormat(t *testing.T) {
 	assert.Equal(t, []float64{890, 890, 890, 890, 2, 712},
 		[]float64{job.SideLeft(), job.SideRight(), job.AboveLeft(), job.AboveRight(), job.Frames(), job.Pins()})
 	tape := job.SurveyTape()
-	assert.Equal(t, "II 1 1 2 1", string(tape.Class)+" "+plain(tape.Read)+" "+plain(tape.Mark)+" "+plain(tape.Height)+" "+plain(tape.Turn))
+	assert.Equal(t, "II 1 1 2 1", string(tape.Class)+" "+survey.Exact(tape.Read)+" "+survey.Exact(tape.Mark)+" "+survey.Exact(tape.Height)+" "+survey.Exact(tape.Turn))
 	assert.Equal(t, 6.0, job.Cut.PilotAcross())
 	assert.Equal(t, Heater{
 		Class: "2 kW", Body: [3]float64{320, 125, 125}, Plate: [2]float64{190, 150},

@@ -151,7 +151,7 @@ func (w *writer) heater(h Heater) {
 	said(HasPlate, func() { w.numbers("plate", h.Plate[:]...) })
 	said(HasSpace, func() {
 		w.value("space", fmt.Sprintf("{ front = %s, rear = %s, sides = %s, top = %s }",
-			plain(h.Space.Front), plain(h.Space.Rear), plain(h.Space.Sides), plain(h.Space.Top)))
+			survey.Exact(h.Space.Front), survey.Exact(h.Space.Rear), survey.Exact(h.Space.Sides), survey.Exact(h.Space.Top)))
 	})
 	said(HasTurret, func() { w.maybe("turret", h.Turret) })
 	said(HasStubDrop, func() { w.number("stub_drop", h.StubDrop) })
@@ -185,7 +185,7 @@ func (w *writer) run(name string, r Run) {
 	w.points(r.Path)
 	if m := r.Muffler; m != nil {
 		w.value("muffler", fmt.Sprintf("{ leg = %d, start = %s, length = %s, across = %s }",
-			m.Leg, plain(m.Start), plain(m.Length), plain(m.Across)))
+			m.Leg, survey.Exact(m.Start), survey.Exact(m.Length), survey.Exact(m.Across)))
 	}
 	if r.Clips != nil {
 		w.numbers("clips", r.Clips...)
@@ -205,8 +205,8 @@ func (w *writer) fuel(f Fuel) {
 	}
 	w.points(f.Path)
 	if p := f.Pump; p != nil {
-		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", plain(p.Start), "tilt", plain(p.Tilt),
-			"ml_per_1000", numberText(p.MlPer1000), "hz", numberText(p.Hz)))
+		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", survey.Exact(p.Start), "tilt", survey.Exact(p.Tilt),
+			"ml_per_1000", p.MlPer1000.Text(), "hz", p.Hz.Text()))
 	}
 }
 
@@ -226,11 +226,4 @@ func spanText(s Span) string {
 		return ""
 	}
 	return numberList(s.From, s.To)
-}
-
-func numberText(n Number) string {
-	if !n.Set {
-		return ""
-	}
-	return plain(n.Value)
 }

@@ -24,6 +24,14 @@ func (n Number) Or(other float64) float64 {
 	return other
 }
 
+// Text writes the number exactly, "" when it was left out.
+func (n Number) Text() string {
+	if !n.Set {
+		return ""
+	}
+	return survey.Exact(n.Value)
+}
+
 // Span is a range along the height: a drop's top and bottom, or a rise's foot and top, mm.
 type Span struct {
 	From, To float64

@@ -197,7 +197,7 @@ func (t *table) cut() *Cut {
 	}
 	t.known = append(t.known, "drilled")
 	if c.Across > 0 && c.Pilot.Value >= c.Across {
-		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", plain(c.Pilot.Value), plain(c.Across))
+		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", survey.Exact(c.Pilot.Value), survey.Exact(c.Across))
 	}
 	t.done()
 	return &c

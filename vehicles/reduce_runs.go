@@ -61,7 +61,7 @@ func (r *reducer) muffler(run *LaidRun) *LaidMuffler {
 	length, end := leg.B.Sub(leg.A).Norm(), m.Start+m.Length
 	if length == 0 || end > length+AlongNoise {
 		r.fault("exhaust.muffler.start", "the muffler ends %s mm along leg %d, which is %s mm long: "+
-			"start it earlier, or make the leg longer", mm(end), m.Leg, mm(length))
+			"start it earlier, or make the leg longer", survey.Figure(end), m.Leg, survey.Figure(length))
 		return nil
 	}
 	return &LaidMuffler{
@@ -75,7 +75,7 @@ func (r *reducer) clips(run *LaidRun) {
 	for i, clip := range r.job.Exhaust.Clips {
 		if clip > run.Line.Length()+AlongNoise {
 			r.fault(fmt.Sprintf("exhaust.clips[%d]", i), "clip %d is %s mm along the exhaust, which is %s mm long: "+
-				"take it out, or move it", i+1, mm(clip), mm(run.Line.Length()))
+				"take it out, or move it", i+1, survey.Figure(clip), survey.Figure(run.Line.Length()))
 		}
 	}
 }
@@ -98,11 +98,9 @@ func (r *reducer) fuel() *LaidLine {
 	}
 	if length := line.Path[p.Leg].Sub(line.Path[p.Leg-1]).Norm(); p.Start > length+AlongNoise {
 		r.fault("fuel.pump.start", "the pump is %s mm along leg %d, which is %s mm long: start it earlier, "+
-			"or choose another leg", mm(p.Start), p.Leg, mm(length))
+			"or choose another leg", survey.Figure(p.Start), p.Leg, survey.Figure(length))
 		return line
 	}
 	line.Pump = Some(geometry.PathLength(line.Path[:p.Leg]) + p.Start)
 	return line
 }
-
-func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

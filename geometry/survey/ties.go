@@ -74,7 +74,7 @@ func FitTies(ties []Tie) (Fit, error) {
 	f.UT2 = meanVariance(used)
 	f.Statistic = statistic(f.N, f.RMS, f.UT2)
 	if mirrored := MirroredRMS(ties); f.N >= 3 && f.RMS > swappedOver && mirrored < f.RMS*muchBetter {
-		return f, fmt.Errorf("%w (off by %.1f mm as it is, by %.1f mm mirrored)", ErrSwapped, f.RMS, mirrored)
+		return f, fmt.Errorf("%w (off by %s mm as it is, by %s mm mirrored)", ErrSwapped, Figure(f.RMS), Figure(mirrored))
 	}
 	f.Suspect = suspect(used, f.RMS)
 	return f, nil

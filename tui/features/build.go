@@ -166,7 +166,7 @@ func (b *builder) span(needed bool) vehicles.Span {
 		}
 	}
 	if from.Set && to.Set && from.Value > to.Value {
-		b.wrong["low"] = fmt.Errorf("%s is less than %s: the first comes first", form.Plain(to.Value), form.Plain(from.Value))
+		b.wrong["low"] = fmt.Errorf("%s is less than %s: the first comes first", survey.Exact(to.Value), survey.Exact(from.Value))
 		b.wrong["top"] = b.wrong["low"]
 	}
 	return vehicles.Span{From: from.Value, To: to.Value, Set: from.Set && to.Set}

@@ -4,7 +4,6 @@ import (
 	"maps"
 
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
@@ -54,7 +53,7 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
 	switch x.form() {
 	case vehicles.Box:
 		ok = x["x0"]+x["x1"]+x["y0"]+x["y1"] != ""
-		fill("x0", form.Plain(floor.From))
+		fill("x0", survey.Exact(floor.From))
 		fill("x1", thin)
 		x.fillAcross(floor.Width / 2)
 	case vehicles.Piped:
@@ -73,7 +72,7 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
 
 // fillAcross gives a rectangle the sides it has not got: the floor's edges, the far one from a side that is read.
 func (x texts) fillAcross(half float64) {
-	one, other := form.Plain(-half), form.Plain(half)
+	one, other := survey.Exact(-half), survey.Exact(half)
 	for _, key := range []string{"y0", "y1"} {
 		r, err := survey.Typed(x[key], survey.Y)
 		if err == nil && (r.Start == survey.FromLeft || r.Start == survey.Datum && r.Length > 0) {

@@ -49,7 +49,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	case ruleSheet:
 		l, _ := h.limit(s)
 		add(h.title(), look.Strong.Render)
-		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, valueOf(l, s.Settings), l.Book), look.Plain.Render)
+		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, desk.Limit(l, s.Settings.Units), l.Book), look.Plain.Render)
 		add(h.rule.Ask, look.Plain.Render)
 		add("Source: "+l.Source, look.Faint.Render)
 		add(h.key(), look.Faint.Render)

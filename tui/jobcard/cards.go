@@ -2,7 +2,6 @@ package jobcard
 
 import (
 	"errors"
-	"slices"
 	"strings"
 	"time"
 
@@ -53,7 +52,10 @@ func (h cardSheet) Settings(s desk.State, key, text string) (desk.Settings, bool
 	set := s.Settings
 	switch key {
 	case "units":
-		set.Units = desk.Units(slices.Index(unitNames, text))
+		set.Units = desk.Millimetres
+		if text == desk.Inches.String() {
+			set.Units = desk.Inches
+		}
 	case "sides":
 		for side := desk.LeftRight; side <= desk.NearsideRight; side++ {
 			if desk.SideWords(side) == text {
@@ -141,13 +143,12 @@ func notesSlot() form.Slot {
 }
 
 var (
-	unitNames   = []string{desk.Millimetres: "mm", desk.Inches: "inches"}
 	backgrounds = []string{"dark", "light"}
 )
 
 var showSlots = form.Slots{
-	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: "mm"}, {Letter: 'i', Name: "inches"}},
-		func(s desk.State) string { return unitNames[s.Settings.Units] }),
+	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
+		func(s desk.State) string { return s.Settings.Units.String() }),
 	setting("sides", "sides are", []form.Choice{
 		{Letter: 'l', Name: desk.SideWords(desk.LeftRight)}, {Letter: 'n', Name: desk.SideWords(desk.NearsideLeft)},
 		{Letter: 'r', Name: desk.SideWords(desk.NearsideRight)},

@@ -3,12 +3,9 @@
 package jobcard
 
 import (
-	"fmt"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -129,25 +126,4 @@ func savedAt(s desk.State) string {
 		return "changed since: " + s.Path
 	}
 	return s.Path
-}
-
-// valueOf writes a rule's value with its unit.
-func valueOf(r rules.Limit, set desk.Settings) string {
-	switch {
-	case !r.Value.Set:
-		return "no value"
-	case r.Unit == rules.MM:
-		return desk.Length(r.Value.Value, set.Units)
-	}
-	return fmt.Sprintf("%s %s", form.Plain(r.Value.Value), unitWord(r.Unit))
-}
-
-func unitWord(unit rules.Unit) string {
-	switch unit {
-	case rules.Degree:
-		return "°"
-	case rules.Count:
-		return ""
-	}
-	return string(unit)
 }

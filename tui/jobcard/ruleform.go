@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
@@ -53,7 +54,7 @@ func (h ruleSheet) limit(s desk.State) (l rules.Limit, ok bool) {
 func (h ruleSheet) row(s desk.State) form.Row {
 	l, _ := h.limit(s)
 	_, own := s.Job.Rules[h.key()]
-	out := form.Row{Text: h.short(own), Right: valueOf(l, s.Settings) + ", " + l.Book}
+	out := form.Row{Text: h.short(own), Right: desk.Limit(l, s.Settings.Units) + ", " + l.Book}
 	switch {
 	case h.first && own:
 		out.Head = "This job's own rules"
@@ -84,11 +85,11 @@ func (h ruleSheet) Fields(s desk.State, _ map[string]string) []form.Field {
 		return nil
 	}
 	f := form.Field{
-		Key: "value", Label: "for this job", Unit: unitWord(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
-		Blank: fmt.Sprintf("%s, %s", valueOf(l, s.Settings), l.Book),
+		Key: "value", Label: "for this job", Unit: desk.UnitSign(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
+		Blank: fmt.Sprintf("%s, %s", desk.Limit(l, s.Settings.Units), l.Book),
 	}
 	if own, has := s.Job.Rules[h.key()]; has {
-		f.Text, f.Blank, f.Note = form.Plain(own), "the next book speaks", "empty it and the next book speaks again"
+		f.Text, f.Blank, f.Note = survey.Exact(own), "the next book speaks", "empty it and the next book speaks again"
 	}
 	return []form.Field{f}
 }

@@ -28,7 +28,7 @@ func viewList(s desk.State, here, w, h int) string {
 func viewTable(s desk.State, here, w, h int) string {
 	st := s.Settings.Styles()
 	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", "bumper", desk.Left(s.Settings), desk.Right(s.Settings))
-	rows := []string{st.Title.Render("All marks, " + desk.UnitWord(s.Settings.Units)), st.Faint.Render(head)}
+	rows := []string{st.Title.Render("All marks, " + s.Settings.Units.String()), st.Faint.Render(head)}
 	all := items(s)
 	first, last := window(len(all), here, h-2)
 	for i := first; i < last; i++ {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -96,7 +97,7 @@ func says(text string) func(vehicles.Job) string { return func(vehicles.Job) str
 
 // mm says what holds when a field is blank.
 func mm(of func(j vehicles.Job) float64) func(vehicles.Job) string {
-	return func(j vehicles.Job) string { return form.Plain(math.Round(of(j)*10)/10) + " when blank" }
+	return func(j vehicles.Job) string { return survey.Figure(of(j)) + " when blank" }
 }
 
 var hookSlots = form.Slots{

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -118,7 +119,7 @@ func (z size) slot() form.Slot {
 		Field: form.Field{Key: z.key, Label: z.label, Heading: z.head, Unit: "mm", Second: z.second},
 		Get: func(s desk.State) string {
 			if h := heaterOf(s.Job); h.Given&z.bit != 0 {
-				return form.Plain(*z.at(&h))
+				return survey.Exact(*z.at(&h))
 			}
 			return ""
 		},
@@ -139,7 +140,7 @@ func (z size) slot() form.Slot {
 		},
 		Say: func(f *form.Field, s desk.State) {
 			class := classOf(heaterOf(s.Job))
-			f.Blank = form.Plain(*z.at(&class))
+			f.Blank = survey.Exact(*z.at(&class))
 			if !pairs[z.bit] {
 				f.Blank += ", its class"
 			}
@@ -166,11 +167,11 @@ func yawSlot() form.Slot {
 		if err != nil {
 			deg = 0
 		}
-		return form.Plain(math.Remainder(deg+float64(by)*yawStep, 360))
+		return survey.Exact(math.Remainder(deg+float64(by)*yawStep, 360))
 	}}
 	return form.Slot{
 		Field: f,
-		Get:   func(s desk.State) string { return form.Plain(heaterOf(s.Job).Yaw) },
+		Get:   func(s desk.State) string { return survey.Exact(heaterOf(s.Job).Yaw) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
 				text = "0"

@@ -88,7 +88,7 @@ func facing(yaw float64, s desk.State) string {
 	if yaw < 0 {
 		side, yaw = desk.Right(s.Settings), -yaw
 	}
-	return survey.Format(yaw, survey.Millimetres) + "° " + side
+	return survey.Figure(yaw) + "° " + side
 }
 
 func (m screen) wherePoint(s desk.State, w int) []string {
