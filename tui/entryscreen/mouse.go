@@ -82,7 +82,7 @@ func (e Entry) planned(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 		return e, desk.Change{}
 	}
 	a := e.arranged(s, e.w, e.h, false).picture
-	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s))
+	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s), e.options(s))
 	e.pane = pane
 	if tapped != nil {
 		e.Editor = e.Editor.Close()

@@ -192,11 +192,15 @@ func (e Entry) paintPicture(s desk.State, w, h int) string {
 			return desk.Fit(text, w, h)
 		}
 	}
-	var opts plan.Options
-	if e.spec.Plan != nil {
-		opts = e.spec.Plan(e, s)
+	return e.pane.View(e.shown(s), w, h, e.options(s))
+}
+
+// options are what the screen shows on the plan beside the job.
+func (e Entry) options(s desk.State) plan.Options {
+	if e.spec.Plan == nil {
+		return plan.Options{}
 	}
-	return e.pane.View(e.shown(s), w, h, opts)
+	return e.spec.Plan(e, s)
 }
 
 // shown is the state as the plan shows it: with what is known of the thing being entered.

@@ -263,7 +263,7 @@ func (m screen) pressRun(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // passOn gives the plan the keys that are its own.
 func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	pane, change, _ := m.pane.Update(k, s)
+	pane, change, _ := m.pane.Update(k, s, m.shown(s))
 	m.pane = pane
 	return m, change
 }

@@ -64,7 +64,7 @@ func TestTheAreasHaveTheirLetters(t *testing.T) {
 		require.Greater(t, len(areas), 3)
 		shown := 0
 		for _, a := range areas {
-			col, row, _ := p.lay(s).Cell(a.Best.At)
+			col, row, _ := p.lay(s, Options{}).Cell(a.Best.At)
 			if ansi.Cut(rows[row], col-1, col+2) == "("+a.Name+")" {
 				shown++
 			}
