@@ -36,6 +36,8 @@ func TestWhatRestsOnAChainThatMissesIsHeldBack(t *testing.T) {
 	assert.InDelta(t, 144/u2, f.Value, 1e-9)
 	assert.Contains(t, f.Why, "in x the readings come out 12 mm from the overall one, the tapes explain "+survey.Figure(sure99*math.Sqrt(u2)))
 	assert.Contains(t, one(t, job, "cut.clearance", "a chassis rail").Why, "misses the overall one")
+	strict := one(t, job.WithRule("chain.closure", 4), "chain.closure", "a crossmember")
+	assert.Contains(t, strict.Why, "the tapes explain "+survey.Figure(2*math.Sqrt(u2)), "what the limit that holds lets through")
 
 	workshop, err := LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"chain.closure\"\nvalue = 200\nsource = \"bench sheet\"\n"))
 	require.NoError(t, err)

@@ -21,10 +21,8 @@ func (a Area) Holds(x, y int) bool { return x >= a.X && x < a.X+a.W && y >= a.Y 
 // areas are the parts of the body; a part without rows does not show. The first row of list and form is a title.
 type areas struct{ list, form, panel, picture, under Area }
 
-const (
-	wide       = 100 // columns from which the picture stands beside the list
-	leastStrip = 5   // rows of a plan under the list
-)
+// leastStrip is how many rows a plan under the list has at least.
+const leastStrip = 5
 
 // arranged says what stands where in a body of w columns and h rows. With panel, the screen's own panel has the
 // place of list and form.
@@ -53,7 +51,7 @@ func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
 	switch {
 	case e.whole:
 		return areas{picture: Area{0, 0, w, h}}
-	case w >= wide:
+	case w >= desk.SideBySide:
 		left := max(48, min(64, w*45/100))
 		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
 		list := h / 2

@@ -111,7 +111,7 @@ func (n *noter) totals(row int) {
 		if !ok {
 			continue
 		}
-		off := fmt.Sprintf("the chain comes out %s from it (%s explained)", desk.Length(math.Abs(c.Misclosure), u), desk.PlusMinus95(c.U, u))
+		off := fmt.Sprintf("the chain comes out %s from it (%s explained)", desk.Length(math.Abs(c.Misclosure), u), "± "+survey.Format(c.Explained, u))
 		if c.Closes {
 			n.out[key] = off + ": spread over the chain"
 		} else {

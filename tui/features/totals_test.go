@@ -1,11 +1,13 @@
 package features
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
@@ -51,6 +53,8 @@ func TestTheSumCheck(t *testing.T) {
 	near := judged(t, job)
 	assert.Contains(t, keysOf(near, rear)["tx"], "comes out 1.3 mm from it")
 	assert.Contains(t, keysOf(near, rear)["tx"], "spread over the chain")
+	within := survey.Figure(math.Sqrt(6.635) * near.Result.Plan.Closures[0].U) // the 99 % point, as the finding has it
+	assert.Contains(t, keysOf(near, rear)["tx"], "(± "+within+" explained)")
 	assert.Empty(t, rear.Misses(near))
 
 	job, _, err = rear.Set(s, map[string]string{"tx": "74.9cm"})

@@ -3,6 +3,7 @@ package form
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -88,17 +89,13 @@ func Length(text string, l Limits) (float64, error) {
 	return r.Length, nil
 }
 
-// longestQuote is how much of a text is repeated in words, in columns.
-const longestQuote = 60
-
 // Quoted is a text as it is repeated in words, cut when it is long.
-func Quoted(text string) string { return ansi.Truncate(text, longestQuote, "...") }
+func Quoted(text string) string { return ansi.Truncate(text, survey.LongestQuote, "...") }
 
 // Degrees reads an angle.
 func Degrees(text string) (float64, error) {
-	const most = 36000
 	deg, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(text), ",", "."), 64)
-	if err != nil || !(deg >= -most && deg <= most) {
+	if err != nil || !(math.Abs(deg) <= vehicles.LargestAngle) {
 		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", Quoted(text))
 	}
 	return deg, nil

@@ -10,8 +10,8 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// wide is from how many columns the list stands beside the mark, listWidth how many it takes then.
-const wide, listWidth = 100, 26
+// listWidth is how many columns the list takes where it stands beside the mark.
+const listWidth = 26
 
 // viewList lists the marks with their ticks.
 func viewList(s desk.State, here, w, h int) string {

@@ -151,7 +151,7 @@ func (m screen) View(s desk.State, w, h int) string {
 	if m.sheet == table {
 		return desk.Fit(viewTable(s, m.index(s), w, h), w, h)
 	}
-	if w < wide {
+	if w < desk.SideBySide {
 		return desk.Fit(m.viewItem(s, w, h), w, h)
 	}
 	pageW := w - listWidth - 1

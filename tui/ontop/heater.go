@@ -158,16 +158,13 @@ func asClass(h, class vehicles.Heater, bit vehicles.HeaterKeys) bool {
 	return true
 }
 
-// yawStep is how far an arrow turns the heater, degrees.
-const yawStep = 15
-
 func yawSlot() form.Slot {
 	f := form.Field{Key: "yaw", Label: "warm air points", Unit: "°", Blank: "0", Nudge: func(text string, by int) string {
 		deg, err := form.Degrees(text)
 		if err != nil {
 			deg = 0
 		}
-		return survey.Exact(math.Remainder(deg+float64(by)*yawStep, 360))
+		return survey.Exact(math.Remainder(deg+float64(by)*desk.TurnStep, 360))
 	}}
 	return form.Slot{
 		Field: f,
@@ -182,7 +179,7 @@ func yawSlot() form.Slot {
 			return j.WithHeater(h), err
 		},
 		Say: func(f *form.Field, s desk.State) {
-			f.Note = fmt.Sprintf("= %s; ← and → turn it by %d°", Points(heaterOf(s.Job).Yaw, s.Settings), yawStep)
+			f.Note = fmt.Sprintf("= %s; ← and → turn it by %d°", Points(heaterOf(s.Job).Yaw, s.Settings), desk.TurnStep)
 		},
 	}
 }

@@ -4,6 +4,8 @@
 package place
 
 import (
+	"fmt"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -136,8 +138,8 @@ var (
 	keyPilot   = bind("m", "pilot as measured", "m")
 	keyCollar  = bind("k", "collar and hole", "k")
 	keyPipe    = bind("k", "pipe and bend", "k")
-	keyTurn    = bind(",", "turn 15° anticlockwise as seen", ",", "<")
-	keyTurn2   = bind(".", "turn 15° clockwise as seen", ".", ">")
+	keyTurn    = bind(",", fmt.Sprintf("turn %d° anticlockwise as seen", desk.TurnStep), ",", "<")
+	keyTurn2   = bind(".", fmt.Sprintf("turn %d° clockwise as seen", desk.TurnStep), ".", ">")
 	keyNext    = bind("n", "next point", "n")
 	keyBack    = bind("p", "point before", "p")
 	keyRaise   = bind("r", "raise", "r", "pgup")
