@@ -13,9 +13,6 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// areaStep is how far apart the nodes are that the open areas are told apart by, mm.
-const areaStep = 10
-
 // rooms keeps what was worked out last of where the cut can go. It depends on the things and the rules, not on where the
 // cut is: while that moves the same shade is painted.
 type rooms struct {
@@ -45,7 +42,7 @@ func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 	room := rules.RoomForCut(&s.Result)
 	if !k.known || !k.room.Same(room) {
 		k.room, k.known = room, true
-		k.areas = room.Margins.Map(areaStep, runtime.GOMAXPROCS(0)).Areas()
+		k.areas = room.Areas(runtime.GOMAXPROCS(0))
 	}
 	return k.areas, k.room
 }
