@@ -82,7 +82,7 @@ func (h Sheet) called(j vehicles.Job) (name, kind string) {
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
 func (h Sheet) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
-	_, missing, _ := h.List.build(Thing{}, nil, x)
+	_, missing, _ := h.List.build(Feature{}, nil, x)
 	return h.lacking(missing, x)
 }
 
@@ -91,7 +91,7 @@ func (h Sheet) FirstMissing(j vehicles.Job) string {
 	if h.Real(j) {
 		return ""
 	}
-	_, missing, _ := h.List.build(Thing{}, nil, h.texts(j))
+	_, missing, _ := h.List.build(Feature{}, nil, h.texts(j))
 	if len(missing) == 0 {
 		return ""
 	}
@@ -202,7 +202,7 @@ func remeasured(was, now texts) bool {
 // goOn puts texts into an unfinished thing and, once all are in, the thing into the list.
 func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
 	l := h.List
-	t, missing, wrong := l.build(Thing{}, nil, now)
+	t, missing, wrong := l.build(Feature{}, nil, now)
 	if err := firstOf(wrong, edits); err != nil {
 		return j, h, err
 	}

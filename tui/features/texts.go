@@ -26,7 +26,7 @@ func pointOf(key string) (row int, axis survey.Axis, ok bool) {
 }
 
 // textsOf are the texts of a thing as the job has it.
-func textsOf(t Thing) texts {
+func textsOf(t Feature) texts {
 	if t.Below[0].Text != "" {
 		return tieTexts(t)
 	}

@@ -30,7 +30,7 @@ func (l List) withUnfinished(j vehicles.Job, all vehicles.List[vehicles.Begun]) 
 // sketch fills in what is not read yet, so that what is known can be shown: a single edge as a strip across the
 // floor, a single point as a dot. It is for the eye only and never enters the job; ok is false when there is
 // nothing to show.
-func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
+func (l List) sketch(x texts, floor vehicles.Floor) (t Feature, ok bool) {
 	if l == Ties {
 		return t, false
 	}
@@ -65,7 +65,7 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
 	if x["top"] == "" || x["low"] == "" {
 		x["top"], x["low"] = "", ""
 	}
-	t, missing, wrong := l.build(Thing{}, nil, x)
+	t, missing, wrong := l.build(Feature{}, nil, x)
 	t.Measured = false
 	return t, ok && len(missing) == 0 && len(wrong) == 0
 }
