@@ -37,7 +37,7 @@ func (m screen) where(s desk.State, w int) []string {
 func (m screen) head(s desk.State) string {
 	st := s.Settings.Styles()
 	row := ""
-	for t := range things {
+	for t := range movables {
 		name := " " + t.String() + " "
 		if t == m.moving {
 			row += st.Here.Render(strings.ToUpper(name))

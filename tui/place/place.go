@@ -14,21 +14,21 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// thing is what the arrows move.
-type thing uint8
+// movable is what the arrows move.
+type movable uint8
 
 const (
-	hole thing = iota
+	hole movable = iota
 	exhaust
 	intake
-	things // how many there are
+	movables // how many there are
 )
 
-func (t thing) String() string { return [...]string{"cut", "exhaust", "intake"}[t] }
+func (t movable) String() string { return [...]string{"cut", "exhaust", "intake"}[t] }
 
 type screen struct {
 	pane   plan.Pane
-	moving thing
+	moving movable
 	point  int // of the run that is moved, from 0
 	step   int // index of steps
 	prompt prompt
@@ -183,9 +183,9 @@ func (m screen) Keys(s desk.State) []key.Binding {
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case key.Matches(k, keyThing):
-		return m.turnTo((m.moving + 1) % things), desk.Change{}
+		return m.turnTo((m.moving + 1) % movables), desk.Change{}
 	case key.Matches(k, keyThing2):
-		return m.turnTo((m.moving + things - 1) % things), desk.Change{}
+		return m.turnTo((m.moving + movables - 1) % movables), desk.Change{}
 	case key.Matches(k, keyStep):
 		m.step = (m.step + 1) % len(steps(s))
 		return m, desk.Change{}
@@ -201,7 +201,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 // turnTo changes what the arrows move, and starts at its first point.
-func (m screen) turnTo(t thing) screen {
+func (m screen) turnTo(t movable) screen {
 	m.moving, m.point = t, 0
 	return m
 }

@@ -18,7 +18,7 @@ const (
 )
 
 // runOf is the exhaust or the intake of a job, nil when it has none.
-func runOf(job vehicles.Job, t thing) *vehicles.Run {
+func runOf(job vehicles.Job, t movable) *vehicles.Run {
 	switch t {
 	case exhaust:
 		return job.Exhaust
@@ -30,14 +30,14 @@ func runOf(job vehicles.Job, t thing) *vehicles.Run {
 
 func (m screen) run(s desk.State) *vehicles.Run { return runOf(s.Job, m.moving) }
 
-func withRun(job vehicles.Job, t thing, run vehicles.Run) vehicles.Job {
+func withRun(job vehicles.Job, t movable, run vehicles.Run) vehicles.Job {
 	if t == exhaust {
 		return job.WithExhaust(run)
 	}
 	return job.WithIntake(run)
 }
 
-func withoutRun(job vehicles.Job, t thing) vehicles.Job {
+func withoutRun(job vehicles.Job, t movable) vehicles.Job {
 	if t == exhaust {
 		job.Exhaust = nil
 	} else {
@@ -56,7 +56,7 @@ func (m screen) index(s desk.State) int {
 }
 
 // start is the mouth of a run's stub; without a heater there is none, and without a cut neither.
-func start(s desk.State, t thing) (p vehicles.RunPoint, there bool) {
+func start(s desk.State, t movable) (p vehicles.RunPoint, there bool) {
 	h := s.Job.Heater
 	if h == nil || s.Job.Cut == nil || len(s.Faults) > 0 {
 		return p, false
@@ -153,7 +153,7 @@ func legsMoved(run vehicles.Run, beyond, by int) vehicles.Run {
 
 // lean is how far a run's first point lies beside its stub in plan, mm.
 type lean struct {
-	of    thing
+	of    movable
 	aside float64
 }
 
@@ -164,7 +164,7 @@ const leanSeen = 1
 // follow it.
 func leaning(s desk.State) []lean {
 	var all []lean
-	for _, t := range []thing{exhaust, intake} {
+	for _, t := range []movable{exhaust, intake} {
 		run := runOf(s.Job, t)
 		stub, there := start(s, t)
 		if run == nil || len(run.Path) == 0 || !there {
