@@ -77,8 +77,8 @@ func wordless(c *canvas.Canvas, col, row, w int) bool {
 // scaleBar explains the shades at the foot of the picture.
 func scaleBar(c *canvas.Canvas, u survey.Units) {
 	parts := []struct {
-		room scene.Room
-		text string
+		grade scene.Grade
+		text  string
 	}{
 		{scene.NoRoom, "foul"}, {scene.DoubtfulRoom, "doubtful"}, {scene.LittleRoom, "0"},
 		{scene.FairRoom, survey.Format(scene.FairSpare, u)}, {scene.MuchRoom, survey.Format(scene.MuchSpare, u) + "+ to spare"},
@@ -94,7 +94,7 @@ func scaleBar(c *canvas.Canvas, u survey.Units) {
 	}
 	c.Blank(col, row, wide, 1)
 	for _, part := range parts {
-		c.Shades(col, row, patch, part.room)
+		c.Shades(col, row, patch, part.grade)
 		c.Put(col+patch+1, row, part.text, canvas.Ink{Role: scene.Floor})
 		col += patch + 2 + utf8.RuneCountInString(part.text)
 	}
