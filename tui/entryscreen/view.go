@@ -164,16 +164,16 @@ func (e Entry) warnings(s desk.State, w, h int) []string {
 // paintForm paints the form of what is being typed, or else of what the list is at.
 func (e Entry) paintForm(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
-	sheet, ok := e.Here(s)
+	record, ok := e.Here(s)
 	if !ok {
 		return desk.Fit("", w, h)
 	}
 	if !e.Typing() {
-		e.Editor = e.Editor.Show(sheet)
+		e.Editor = e.Editor.Show(record)
 	}
-	id := sheet.ID()
+	id := record.ID()
 	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
-	if thing, isThing := sheet.(features.Sheet); isThing {
+	if thing, isThing := record.(features.Record); isThing {
 		name, _ := thing.Name(s.Job)
 		title += " " + look.Strong.Render(name)
 		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
@@ -207,11 +207,11 @@ func (e Entry) shown(s desk.State) desk.State {
 		s.Camera.View = e.view
 	}
 	here, ok := e.Here(s)
-	sheet, isThing := here.(features.Sheet)
-	if !ok || !isThing || sheet.Fresh || sheet.Real(s.Job) || len(s.Faults) > 0 {
+	record, isThing := here.(features.Record)
+	if !ok || !isThing || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
 		return s
 	}
-	job, row := sheet.Sketched(s.Job)
+	job, row := record.Sketched(s.Job)
 	if row < 0 {
 		return s
 	}
@@ -220,7 +220,7 @@ func (e Entry) shown(s desk.State) desk.State {
 		return s
 	}
 	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
-	if sheet.List == features.Obstructions {
+	if record.List == features.Obstructions {
 		s.Selected = row
 	}
 	return s

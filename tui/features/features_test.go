@@ -13,7 +13,7 @@ import (
 
 // notesOf are the notes of a job's obstruction.
 func notesOf(job vehicles.Job, row int) map[string]string {
-	return Sheet{Obstructions, row, false}.Notes(desk.State{Job: job})
+	return Record{Obstructions, row, false}.Notes(desk.State{Job: job})
 }
 
 // The numbers are the job file's sample, worked out by hand with the formulas of its description: the slope takes
@@ -54,7 +54,7 @@ func TestAnUnknownSlopeIsSaid(t *testing.T) {
 func TestTextsThatAreNotTouchedStayAsTheFileHasThem(t *testing.T) {
 	job := screentest.Van(t)
 	before := job.Obstructions[0]
-	after, _, err := Sheet{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
+	after, _, err := Record{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
 	require.NoError(t, err)
 	now := after.Obstructions[0]
 	assert.Equal(t, before.Place, now.Place)
@@ -81,7 +81,7 @@ func TestWhatIsRefused(t *testing.T) {
 		"nothing to run on from":      {0, "x0", "+10", "runs on"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			job, _, err := Sheet{Obstructions, c.row, false}.Set(s, map[string]string{c.key: c.text})
+			job, _, err := Record{Obstructions, c.row, false}.Set(s, map[string]string{c.key: c.text})
 			require.ErrorContains(t, err, c.says)
 			assert.Equal(t, s.Job, job)
 		})
@@ -96,10 +96,10 @@ func TestAFinishedThingLosesNothing(t *testing.T) {
 		Others: map[string]any{"colour": "red", "low": int64(8)},
 	}}
 	row := Fittings.Len(job)
-	job, sheet, err := Sheet{Fittings, row, false}.Set(desk.State{Job: job}, map[string]string{"name": "bunk"})
+	job, record, err := Record{Fittings, row, false}.Set(desk.State{Job: job}, map[string]string{"name": "bunk"})
 	require.NoError(t, err)
 	require.Equal(t, map[string]any{"colour": "red", "low": int64(8)}, job.Unfinished.Fittings[0].Others, "not whole yet")
-	job, _, err = sheet.Set(desk.State{Job: job}, map[string]string{"low": "9"})
+	job, _, err = record.Set(desk.State{Job: job}, map[string]string{"low": "9"})
 	require.NoError(t, err)
 	assert.Empty(t, job.Unfinished.Fittings)
 	assert.Equal(t, "bunk", job.Fittings[row].Name)

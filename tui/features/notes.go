@@ -32,7 +32,7 @@ type noter struct {
 
 // Notes are what the readings of a thing come to, by key: "= 645 mm from bumper ± 2, tape sloped 7". Of an
 // unfinished thing they are there as far as it can be shown.
-func (h Sheet) Notes(s desk.State) map[string]string {
+func (h Record) Notes(s desk.State) map[string]string {
 	if h.List == Ties {
 		return h.tieNotes(s)
 	}

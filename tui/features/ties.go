@@ -78,7 +78,7 @@ func (m *maker) tie() {
 }
 
 // tieNotes are what a tie's readings come to, each pair as soon as it is whole.
-func (h Sheet) tieNotes(s desk.State) map[string]string {
+func (h Record) tieNotes(s desk.State) map[string]string {
 	x := h.texts(s.Job)
 	n := noter{s: s, out: map[string]string{}}
 	at, ok := readPair(x["bx"], x["by"])

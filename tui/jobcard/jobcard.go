@@ -1,4 +1,4 @@
-// Package jobcard is the screen for the job itself: what stands on its sheets, the tape, how things are shown, the
+// Package jobcard is the screen for the job itself: what stands on its records, the tape, how things are shown, the
 // rules it is judged by, saving and the cautions.
 package jobcard
 
@@ -18,8 +18,8 @@ type Screen struct{ entry entryscreen.Entry }
 func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
-	Title:  func(s desk.State) string { return "Job " + s.Job.Ref },
-	Sheets: sheets, Row: row, Beside: beside, NoPlan: true, Enter: enter,
+	Title:   func(s desk.State) string { return "Job " + s.Job.Ref },
+	Records: records, Row: row, Beside: beside, NoPlan: true, Enter: enter,
 }
 
 var (
@@ -81,37 +81,37 @@ var acts = [...]struct {
 	doCautions: {"Cautions: read before you cut", desk.Cautions},
 }
 
-// sheets are the rows: the cards, what can be done, the job's own rules, then all others.
-func sheets(s desk.State) []form.Sheet {
-	var out []form.Sheet
+// records are the rows: the cards, what can be done, the job's own rules, then all others.
+func records(s desk.State) []form.Record {
+	var out []form.Record
 	for c := range cards {
-		out = append(out, cardSheet{card(c)})
+		out = append(out, cardRecord{card(c)})
 	}
 	for a := range acts {
-		out = append(out, actSheet{act: act(a)})
+		out = append(out, actRecord{act: act(a)})
 	}
-	return append(out, ruleSheets(s)...)
+	return append(out, ruleRecords(s)...)
 }
 
 // enter does what a row is for that is no form.
-func enter(sheet form.Sheet, _ desk.State) (desk.Change, bool) {
-	if h, ok := sheet.(actSheet); ok {
+func enter(record form.Record, _ desk.State) (desk.Change, bool) {
+	if h, ok := record.(actRecord); ok {
 		return desk.Change{Ask: acts[h.act].ask}, true
 	}
 	return desk.Change{}, false
 }
 
-func row(sheet form.Sheet, s desk.State) form.Row {
-	switch h := sheet.(type) {
-	case cardSheet:
+func row(record form.Record, s desk.State) form.Row {
+	switch h := record.(type) {
+	case cardRecord:
 		return form.Row{Text: cards[h.card].text}
-	case actSheet:
+	case actRecord:
 		out := form.Row{Text: acts[h.act].text}
 		if h.act == doSave {
 			out.Right = savedAt(s)
 		}
 		return out
-	case ruleSheet:
+	case ruleRecord:
 		return h.row(s)
 	}
 	return form.Row{}

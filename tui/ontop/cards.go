@@ -42,14 +42,14 @@ var cards = [...]struct {
 	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
 }
 
-// sheet is the form of a card.
-type sheet struct{ card card }
+// record is the form of a card.
+type record struct{ card card }
 
 // ID says which card it is.
-func (h sheet) ID() string { return cards[h.card].id }
+func (h record) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
-func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
+func (h record) Fields(s desk.State, held map[string]string) []form.Field {
 	fields := cards[h.card].values.Fields(s, held)
 	guesses := s.Job.Guesses
 	for i := range fields {
@@ -59,10 +59,10 @@ func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
 }
 
 // fileKey is what the job file calls a field of the floor.
-func (h sheet) fileKey(key string) string { return cards[h.card].id + "." + key }
+func (h record) fileKey(key string) string { return cards[h.card].id + "." + key }
 
 // Set puts texts into the job. They are no guesses then.
-func (h sheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h record) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
 	job, err := cards[h.card].values.Set(s, texts)
 	for key := range texts {
 		if len(job.Guesses) > 0 {

@@ -266,7 +266,7 @@ func TestUnfinishedIsSavedAndUndone(t *testing.T) {
 	for len(r.Steps) > 0 {
 		r.Undo()
 	}
-	assert.Empty(t, sheets(r.State))
+	assert.Empty(t, records(r.State))
 }
 
 func TestChangingTheFormKeepsTheLastGood(t *testing.T) {

@@ -12,37 +12,37 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Sheet is the form of one thing of a list. Rows count the list's things, then its unfinished ones; Fresh is a
+// Record is the form of one thing of a list. Rows count the list's things, then its unfinished ones; Fresh is a
 // thing that does not exist before the first text is in: it will be the first of the unfinished.
-type Sheet struct {
+type Record struct {
 	List  List
 	Row   int
 	Fresh bool
 }
 
-// New is the sheet of a thing to be.
-func New(l List, j vehicles.Job) Sheet { return Sheet{l, l.Len(j), true} }
+// New is the record of a thing to be.
+func New(l List, j vehicles.Job) Record { return Record{l, l.Len(j), true} }
 
 // Rows is how many things of a list there are, unfinished ones included.
 func (l List) Rows(j vehicles.Job) int { return l.Len(j) + l.Unfinished(j) }
 
-// Sheets are the sheets of a list's things.
-func (l List) Sheets(j vehicles.Job) []form.Sheet {
-	out := make([]form.Sheet, l.Rows(j))
+// Records are the records of a list's things.
+func (l List) Records(j vehicles.Job) []form.Record {
+	out := make([]form.Record, l.Rows(j))
 	for row := range out {
-		out[row] = Sheet{List: l, Row: row}
+		out[row] = Record{List: l, Row: row}
 	}
 	return out
 }
 
 // Real says whether the thing is one of the job's, and not unfinished.
-func (h Sheet) Real(j vehicles.Job) bool { return !h.Fresh && h.Row < h.List.Len(j) }
+func (h Record) Real(j vehicles.Job) bool { return !h.Fresh && h.Row < h.List.Len(j) }
 
 // ID is "obstruction 3".
-func (h Sheet) ID() string { return fmt.Sprintf("%s %d", h.List.One(), h.Row+1) }
+func (h Record) ID() string { return fmt.Sprintf("%s %d", h.List.One(), h.Row+1) }
 
 // texts are what the job has of the thing; nil when there is no such thing.
-func (h Sheet) texts(j vehicles.Job) texts {
+func (h Record) texts(j vehicles.Job) texts {
 	switch {
 	case h.Fresh:
 		return texts{}
@@ -59,10 +59,10 @@ func (h Sheet) texts(j vehicles.Job) texts {
 }
 
 // Gone says whether there is no such thing any more: an undo has taken it back.
-func (h Sheet) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
+func (h Record) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
 
 // Name is what the thing is called in lists, and its kind.
-func (h Sheet) Name(j vehicles.Job) (name, kind string) {
+func (h Record) Name(j vehicles.Job) (name, kind string) {
 	if name, kind = h.called(j); name == "" {
 		name = "new " + h.List.One()
 	}
@@ -70,7 +70,7 @@ func (h Sheet) Name(j vehicles.Job) (name, kind string) {
 }
 
 // called are the thing's name and kind as the job has them. A list asks for those of all its things at every picture.
-func (h Sheet) called(j vehicles.Job) (name, kind string) {
+func (h Record) called(j vehicles.Job) (name, kind string) {
 	if h.Real(j) {
 		t := h.List.At(j, h.Row)
 		return t.Name, t.Kind
@@ -80,14 +80,14 @@ func (h Sheet) called(j vehicles.Job) (name, kind string) {
 }
 
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
-func (h Sheet) Lacks(j vehicles.Job) string {
+func (h Record) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
 	_, missing, _ := h.List.build(Feature{}, nil, x)
 	return h.lacking(missing, x)
 }
 
 // FirstMissing is the first field that a thing which is not whole needs, "" for a thing of the job.
-func (h Sheet) FirstMissing(j vehicles.Job) string {
+func (h Record) FirstMissing(j vehicles.Job) string {
 	if h.Real(j) {
 		return ""
 	}
@@ -98,7 +98,7 @@ func (h Sheet) FirstMissing(j vehicles.Job) string {
 	return missing[0]
 }
 
-func (h Sheet) lacking(missing []string, x texts) string {
+func (h Record) lacking(missing []string, x texts) string {
 	if len(missing) == 0 {
 		return ""
 	}
@@ -110,7 +110,7 @@ func (h Sheet) lacking(missing []string, x texts) string {
 }
 
 // Set returns the job with these texts in the thing, and where the thing is then.
-func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Record, error) {
 	was := h.texts(s.Job)
 	now := maps.Clone(was)
 	if now == nil {
@@ -124,7 +124,7 @@ func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sh
 		return s.Job, h, err
 	}
 	var after vehicles.Job
-	var next form.Sheet
+	var next form.Record
 	if h.Real(s.Job) {
 		after, next, err = h.change(s.Job, was, now, edits)
 	} else {
@@ -137,7 +137,7 @@ func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sh
 }
 
 // named proposes a name for a new kind and holds names apart.
-func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) error {
+func (h Record) named(j vehicles.Job, was, now texts, edits map[string]string) error {
 	if kind, set := edits["kind"]; set && now["name"] == was["name"] && proposed(was["name"], was["kind"]) {
 		now["name"] = h.List.unusedName(j, kind)
 	}
@@ -151,7 +151,7 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 		return form.Fault{Key: "name", Why: "a name is needed: findings speak of it"}
 	}
 	for row := range h.List.Rows(j) {
-		if other, _ := (Sheet{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
+		if other, _ := (Record{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
 			return form.Fault{Key: "name", Why: fmt.Sprintf("there is another %q: give this one a name of its own", form.Quoted(name))}
 		}
 	}
@@ -173,7 +173,7 @@ func proposed(name, kind string) bool {
 }
 
 // change puts new texts into a thing of the job. The job takes all or nothing.
-func (h Sheet) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
 	if h.List.Confirmable() && remeasured(was, now) && edits["measured"] == "" {
 		now["measured"] = onThisVan
 	}
@@ -200,7 +200,7 @@ func remeasured(was, now texts) bool {
 }
 
 // goOn puts texts into an unfinished thing and, once all are in, the thing into the list.
-func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
 	l := h.List
 	t, missing, wrong := l.build(Feature{}, nil, now)
 	if err := firstOf(wrong, edits); err != nil {
@@ -216,7 +216,7 @@ func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicle
 	}
 	if len(missing) == 0 && len(wrong) == 0 {
 		after := l.withUnfinished(l.table().put(j, l.Len(j), t), all.Without(i)).Keeping(l.One()+" "+t.Name, all[i].Others)
-		return after, Sheet{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
+		return after, Record{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
 	}
 	if sketch, ok := l.sketch(now, j.Floor); ok {
 		if err := l.tryAt(j, l.table().put(j, l.Len(j), sketch), l.Len(j)); err != nil {
@@ -246,7 +246,7 @@ func firstOf(wrong map[string]error, edits map[string]string) error {
 
 // Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,
 // and where it is there; the job as it is for any other.
-func (h Sheet) Sketched(j vehicles.Job) (vehicles.Job, int) {
+func (h Record) Sketched(j vehicles.Job) (vehicles.Job, int) {
 	if h.Fresh || h.Real(j) {
 		return j, h.Row
 	}
