@@ -114,7 +114,7 @@ func (r Run) Turns() float64 { return Turns(r.path) }
 func (r Run) FirstBend() (leg int, ok bool) {
 	heading := headings(r.path)
 	for i := 1; i < len(heading); i++ {
-		if angle(heading[i-1], heading[i]) > straight {
+		if Angle(heading[i-1], heading[i]) > straight {
 			return i, true
 		}
 	}

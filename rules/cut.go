@@ -67,12 +67,10 @@ func cutOnFloor(j *judge, r *Rule) {
 	}
 }
 
-// DefaultAcross is the cut that places are sought for while a job has none: 127 mm (5 in). common practice, no source.
-const DefaultAcross = 127
-
+// cutRadius is that of the cut, or of the one that places are sought for while a job has none.
 func (j *judge) cutRadius() float64 {
 	if j.job.Cut == nil {
-		return DefaultAcross / 2.
+		return vehicles.UsualAcross / 2.
 	}
 	return j.job.Cut.Across / 2
 }

@@ -5,7 +5,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-	"strconv"
 	"sync"
 
 	"bench.example/undermark/geometry/survey"
@@ -25,7 +24,7 @@ func CheckRules(job vehicles.Job) (faults []vehicles.Fault) {
 			wrong(noRule(key))
 		case rule.Unit == MM && math.Abs(value) > survey.Longest:
 			wrong(fmt.Sprintf("%q is %s; it must be a length from -%d to %d mm",
-				key, strconv.FormatFloat(value, 'f', -1, 64), survey.Longest, survey.Longest))
+				key, survey.Exact(value), survey.Longest, survey.Longest))
 		}
 	}
 	return faults

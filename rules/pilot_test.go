@@ -26,7 +26,7 @@ func sloping() vehicles.Job {
 	job.Ties = nil
 	for _, p := range []geometry.Point{{X: 400, Y: -500}, {X: 2800, Y: 600}, {X: 900, Y: 700}, {X: 2200, Y: -600}} {
 		job.Ties = append(job.Ties, vehicles.Tie{
-			Name: "bolt at " + mm(p.X), Use: true,
+			Name: "bolt at " + survey.Figure(p.X), Use: true,
 			Below: vehicles.Pair{at(math.Hypot(p.X, 350)), at(p.Y)},
 			Above: vehicles.Pair{at(math.Hypot(p.X-25, 60)), at(p.Y)},
 		})
@@ -208,7 +208,7 @@ func TestTheBestMoveIsThatOfThousandsOfPlaces(t *testing.T) {
 	for seed := range uint64(12) {
 		job := furnished(furnishings[int(seed)%len(furnishings)], 40, seed)
 		p := geometry.Point{X: 300 + 2600*r.Float64(), Y: 1200*r.Float64() - 600}
-		job = job.WithCut(vehicles.Cut{At: [2]float64{p.X, p.Y}, Across: DefaultAcross})
+		job = job.WithCut(vehicles.Cut{At: [2]float64{p.X, p.Y}, Across: vehicles.UsualAcross})
 		result, faults := Judge(job, Builtin())
 		require.Empty(t, faults)
 		const reach = 55
@@ -231,7 +231,7 @@ func TestTheBestMoveIsThatOfThousandsOfPlaces(t *testing.T) {
 
 // The best move is worked out with every key press once the pilot hole is measured.
 func BenchmarkBestMove(b *testing.B) {
-	job := furnished(furnishings[0], 60, 1).WithCut(vehicles.Cut{At: [2]float64{1210, 240}, Across: DefaultAcross})
+	job := furnished(furnishings[0], 60, 1).WithCut(vehicles.Cut{At: [2]float64{1210, 240}, Across: vehicles.UsualAcross})
 	result, faults := Judge(job, Builtin())
 	require.Empty(b, faults)
 	for b.Loop() {

@@ -27,5 +27,7 @@ func TestWhatIsNotSettledIsDoubtfulAtBest(t *testing.T) {
 	assert.Equal(t, Clear, judged(job))
 	assert.Equal(t, Doubtful, judged(job.WithRefused([]vehicles.Refusal{{Of: "floor", Field: "width", Text: "8x"}})))
 	assert.Equal(t, Doubtful, judged(job.WithFloorGuessed()))
-	assert.Equal(t, Doubtful, judged(job.WithExtra(vehicles.Unfinished+"obstruction", []any{map[string]any{"x0": "100"}})))
+	begun := job
+	begun.Unfinished.Obstructions = begun.Unfinished.Obstructions.Insert(0, vehicles.Begun{Texts: map[string]string{"x0": "100"}})
+	assert.Equal(t, Doubtful, judged(begun))
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -82,7 +81,7 @@ func (s *slipper) misread(axis survey.Axis, name string) {
 	for _, by := range misreadings {
 		for _, length := range []float64{said.Length - by, said.Length + by} {
 			s.drilled(axis, starting(said.Start, length), "%s was read as %s, it is %s: a misreading by %s mm",
-				name, said, mm(length), mm(by))
+				name, said, survey.Figure(length), survey.Figure(by))
 		}
 	}
 }
@@ -92,12 +91,12 @@ func (s *slipper) belowX() {
 	s.misread(survey.X, "the reading from the bumper")
 	if h := d.HookBelow.Value; d.HookBelow.Set && h != 0 {
 		s.drilled(survey.X, survey.FromNumber(math.Hypot(said.Length, h), false),
-			"the tape from the bumper was held level, and no hook height of %s mm is to be taken off", mm(h))
+			"the tape from the bumper was held level, and no hook height of %s mm is to be taken off", survey.Figure(h))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
 		bumper := s.job.BelowBumper(s.plan.Cut.At) + shift
 		s.drilled(survey.X, survey.FromNumber(math.Hypot(bumper, d.HookBelow.Value), false),
-			"the tape was hooked on the zero used above, %s mm further forward", mm(shift))
+			"the tape was hooked on the zero used above, %s mm further forward", survey.Figure(shift))
 	}
 }
 
@@ -122,7 +121,7 @@ func (s *slipper) belowY() {
 	}
 	if h := d.SideBelow.Value; d.SideBelow.Set && h != 0 && said.Start != survey.Datum {
 		s.drilled(survey.Y, starting(said.Start, math.Hypot(said.Length, h)),
-			"the tape from the side edge was held level, and no height of %s mm is to be taken off", mm(h))
+			"the tape from the side edge was held level, and no height of %s mm is to be taken off", survey.Figure(h))
 	}
 }
 
@@ -136,14 +135,14 @@ func (s *slipper) aboveX() {
 	}
 	for _, by := range misreadings {
 		for _, length := range []float64{said - by, said + by} {
-			s.marked(land(length), "the mark was put at %s mm from the bumper, not at %s: a misreading by %s mm", mm(length), mm(said), mm(by))
+			s.marked(land(length), "the mark was put at %s mm from the bumper, not at %s: a misreading by %s mm", survey.Figure(length), survey.Figure(said), survey.Figure(by))
 		}
 	}
 	if hook != 0 {
-		s.marked(land(plan), "the mark was put at %s mm from the bumper, without the %s mm that the hook hangs lower", mm(plan), mm(hook))
+		s.marked(land(plan), "the mark was put at %s mm from the bumper, without the %s mm that the hook hangs lower", survey.Figure(plan), survey.Figure(hook))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
-		s.marked(geometry.Point{X: up.X - shift, Y: up.Y}, "the mark was put from the zero used below, %s mm further back", mm(shift))
+		s.marked(geometry.Point{X: up.X - shift, Y: up.Y}, "the mark was put from the zero used below, %s mm further back", survey.Figure(shift))
 	}
 }
 
@@ -156,7 +155,7 @@ func (s *slipper) aboveY() {
 	for _, by := range misreadings {
 		for _, length := range []float64{said - by, said + by} {
 			to := geometry.Point{X: up.X, Y: up.Y + away*(length-said)}
-			s.marked(to, "the mark was put at %s mm from the %s side edge, not at %s: a misreading by %s mm", mm(length), side, mm(said), mm(by))
+			s.marked(to, "the mark was put at %s mm from the %s side edge, not at %s: a misreading by %s mm", survey.Figure(length), side, survey.Figure(said), survey.Figure(by))
 		}
 	}
 	s.marked(geometry.Point{X: up.X, Y: left - right - up.Y}, "the mark was put from the other side edge: left and right were swapped")
@@ -197,9 +196,7 @@ func starting(start survey.Start, length float64) survey.Reading {
 	r := survey.FromNumber(length, false)
 	side := map[survey.Start]string{survey.FromLeft: "L ", survey.FromRight: "R "}[start]
 	if side != "" {
-		r = survey.Reading{Text: side + strconv.FormatFloat(length, 'f', -1, 64), Start: start, Length: length}
+		r = survey.Reading{Text: side + survey.Exact(length), Start: start, Length: length}
 	}
 	return r
 }
-
-func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

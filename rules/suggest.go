@@ -88,10 +88,13 @@ func (r Room) suggestion(p field.Place) Suggestion {
 	return Suggestion{At: p.At, Margin: p.Margin, Against: against}
 }
 
+// Areas returns the open areas, the best first; made by the given number of goroutines.
+func (r Room) Areas(workers int) []field.Area { return r.Margins.Map(areaStep, workers).Areas() }
+
 // Best returns the best place in each separate open area, the best first; made by the given number of goroutines.
 func (r Room) Best(workers int) []Suggestion {
 	places := []Suggestion{}
-	for _, area := range r.Margins.Map(areaStep, workers).Areas() {
+	for _, area := range r.Areas(workers) {
 		places = append(places, r.suggestion(area.Best))
 	}
 	return places

@@ -84,9 +84,5 @@ func (j *judge) chainEnd(c *vehicles.Closure) Thing {
 func misclosed(c *vehicles.Closure) string {
 	axis := [...]string{"x", "y"}[c.Axis]
 	return fmt.Sprintf("in %s the readings come out %s mm from the overall one, the tapes explain %s mm: measure them again",
-		axis, survey.Format(math.Abs(c.Misclosure), survey.Millimetres), survey.Format(chainExplains*c.U, survey.Millimetres))
+		axis, survey.Figure(math.Abs(c.Misclosure)), survey.Figure(c.Explained))
 }
-
-// chainExplains is how many standard uncertainties hold 99 % of misclosures: the root of 6.635, the 99 % point of
-// chi-squared with one degree of freedom.
-const chainExplains = 2.576

@@ -158,36 +158,44 @@ func TestWhetherTheHeaterFitsIsThatOfTheWholeFloor(t *testing.T) {
 	assert.Less(t, fits, 150)
 }
 
-// Stubs ask of their place what their clearance would be judged as: the gap of the tube in space, less what is asked.
+// Stubs ask of their place what their clearance would be judged as: the gap of the tube in space, less what is asked of a
+// bare exhaust, of a shielded one, or of the intake; nothing where no book says.
 func TestStubsAskForTheGapOfATube(t *testing.T) {
 	r := rand.New(rand.NewPCG(6, 1))
 	job := furnished(furnishings[0], 30, 1)
-	job.Exhaust, job.Intake = &vehicles.Run{Across: 26}, &vehicles.Run{Across: 28}
-	result, faults := Judge(job, Builtin())
-	require.Empty(t, faults)
-	for range 20 {
-		yaw, p := 360*r.Float64(), anywhere(r, &result)
-		mouth := p.Add(geometry.Point{X: job.Heater.ExhaustStub[0], Y: job.Heater.ExhaustStub[1]}.Turn(yaw))
-		tube := []geometry.Point3{mouth.At(0), mouth.At(-job.Heater.StubDrop)}
-		stubs := result.stubsAt(yaw)
-		swages := 0
-		for _, o := range job.Obstructions {
-			if o.Kind == swage {
-				swages++
-			}
-		}
-		limited := len(job.Obstructions) - swages // a pipe may lie under a swage
-		require.Len(t, stubs, 2*limited)
-		for _, d := range stubs[:limited] { // the exhaust's come first
-			kind := ""
-			for i := range result.Plan.Obstructions {
-				if d.thing == &result.Plan.Obstructions[i] {
-					kind = result.Job.Obstructions[i].Kind
+	job.Intake = &vehicles.Run{Across: 28}
+	for i, book := range []*Book{Builtin(), Builtin(), newBook(nil)} {
+		job.Exhaust = &vehicles.Run{Across: 26, Shielded: vehicles.Shields{All: i == 1}}
+		exhaust := rulesByID()[[]string{"exhaust.clearance", "exhaust.clearance.shielded", "exhaust.clearance"}[i]]
+		result := judgedBy(t, job, book)
+		for range 20 {
+			yaw, p := 360*r.Float64(), anywhere(r, &result)
+			stubs := result.stubsAt(yaw)
+			limited := withoutSwages(job) // a pipe may lie under a swage
+			require.Len(t, stubs, 2*len(limited), "the exhaust's come first")
+			for n, d := range stubs {
+				thing := limited[n%len(limited)]
+				require.Same(t, &result.Plan.Obstructions[thing], d.thing)
+				rule, at, across := exhaust, job.Heater.ExhaustStub, 26.0
+				if n >= len(limited) {
+					rule, at, across = rulesByID()["intake.clearance"], job.Heater.IntakeStub, 28
 				}
+				mouth := p.Add(geometry.Point{X: at[0], Y: at[1]}.Turn(yaw))
+				tube := []geometry.Point3{mouth.At(0), mouth.At(-job.Heater.StubDrop)}
+				asked := book.ofKinds(rule).of(job.Obstructions[thing].Kind).Value.Or(0)
+				want := math.Max(d.thing.Prism.GapRun(tube).Gap, 0) - across/2 - asked
+				require.InDelta(t, want, d.Margin(p), 1e-6)
 			}
-			limit, _ := result.Book.Lookup("exhaust.clearance", kind)
-			want := math.Max(d.thing.Prism.GapRun(tube).Gap, 0) - 13 - limit.Value.Value
-			require.InDelta(t, want, d.Margin(p), 1e-6)
 		}
 	}
+}
+
+// withoutSwages are the indices of the obstructions that are no swages.
+func withoutSwages(job vehicles.Job) (list []int) {
+	for i, o := range job.Obstructions {
+		if o.Kind != swage {
+			list = append(list, i)
+		}
+	}
+	return list
 }

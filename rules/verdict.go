@@ -68,7 +68,7 @@ func overall(job *vehicles.Job, findings []Finding) Verdict {
 func (f *Finding) because(why reasons) string {
 	switch {
 	case f.Verdict == Foul:
-		return fmt.Sprintf(f.Rule.short, survey.Format(math.Abs(f.Margin.Value), survey.Millimetres))
+		return fmt.Sprintf(f.Rule.short, survey.Figure(math.Abs(f.Margin.Value)))
 	case !f.Required.Set:
 		return "needs your heater's figure"
 	case why&loose != 0:

@@ -74,7 +74,7 @@ func unfinished(r rules.Result) string {
 	if n := r.Job.RefusedCount(); n > 0 {
 		text += fmt.Sprintf(", %d refused and not in the job", n)
 	}
-	switch n := len(r.Job.Guesses()); n {
+	switch n := len(r.Job.Guesses); n {
 	case 0:
 	case len(vehicles.FloorKeys):
 		text += ", the floor is a guess"

@@ -56,8 +56,9 @@ func spoilt(job vehicles.Job, name, extra func(string) string) vehicles.Job {
 		{Of: "obstruction " + first, Name: extra(first), Field: extra("nowhere"), Label: extra("no field"), Text: extra("1"), Why: extra("reason")},
 		{Of: "job", Name: "job", Field: "date", Label: "date", Text: extra("never"), Why: extra("reason")},
 	})
-	for _, what := range []string{"obstruction", "opening", "fitting", "matching point"} {
-		job = job.WithExtra(vehicles.Unfinished+what, []any{map[string]any{"name": extra("begun"), "kind": "other", "x0": "700", "x1": extra("+20"), "top": extra("1")}})
+	u := &job.Unfinished
+	for _, list := range []*vehicles.List[vehicles.Begun]{&u.Obstructions, &u.Openings, &u.Fittings, &u.Ties} {
+		*list = list.Insert(0, vehicles.Begun{Texts: map[string]string{"name": extra("begun"), "kind": "other", "x0": "700", "x1": extra("+20"), "top": extra("1")}})
 	}
 	return job
 }

@@ -7,7 +7,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
@@ -37,7 +36,7 @@ func BenchmarkMovingTheCut(b *testing.B) {
 func withObstructions(job vehicles.Job, n int) vehicles.Job {
 	const rows, apart, size = 16, 80, 40
 	at := func(mm float64) survey.Reading {
-		return survey.Reading{Text: form.Plain(mm), Number: true, Length: mm}
+		return survey.Reading{Text: survey.Exact(mm), Number: true, Length: mm}
 	}
 	for i := len(job.Obstructions); i < n; i++ {
 		x, y := 300+float64(i/rows)*apart, (float64(i%rows)-rows/2)*apart

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"bench.example/undermark/geometry/survey"
 	"github.com/BurntSushi/toml"
 )
 
@@ -107,7 +108,7 @@ func valueText(v any) string {
 	case string:
 		return tomlText(v)
 	case float64:
-		return plain(v)
+		return survey.Exact(v)
 	case time.Time:
 		return v.Format(time.DateOnly)
 	}

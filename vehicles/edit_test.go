@@ -24,9 +24,15 @@ var edits = map[string]func(j Job, i, k int) Job{
 	},
 	"looked":     func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], true) },
 	"not looked": func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], false) },
-	"extra":      func(j Job, i, _ int) Job { return j.WithExtra("a", []any{int64(i)}) },
+	"extra":      func(j Job, i, _ int) Job { return j.Keeping("a", map[string]any{"b": int64(i)}) },
 	"guess":      func(j Job, i, _ int) Job { return j.WithFloorGuessed().WithoutGuess(FloorKeys[max(0, i)]) },
-	"swapped":    func(j Job, i, _ int) Job { return j.WithTieSidesSwapped(i > 0) },
+	"begun": func(j Job, i, k int) Job {
+		u := &j.Unfinished.Obstructions
+		*u = u.Insert(0, Begun{}).With(i, Begun{}.Saying(map[string]string{"x0": "1", "x1": ""})).Without(k)
+		return j
+	},
+	"refused": func(j Job, _, _ int) Job { return j.WithRefused(append(j.Refused(), Refusal{Of: "floor"})) },
+	"swapped": func(j Job, i, _ int) Job { return j.WithTieSidesSwapped(i > 0) },
 	"exhaust points": func(j Job, i, k int) Job {
 		if j.Exhaust == nil {
 			return j.WithRun(ExhaustRun, &Run{Across: 1, Path: []RunPoint{{}}})
@@ -178,7 +184,7 @@ func TestDefaultsAreThoseOfTheFormat(t *testing.T) {
 	assert.Equal(t, []float64{890, 890, 890, 890, 2, 712},
 		[]float64{job.SideLeft(), job.SideRight(), job.AboveLeft(), job.AboveRight(), job.Frames(), job.Pins()})
 	tape := job.SurveyTape()
-	assert.Equal(t, "II 1 1 2 1", string(tape.Class)+" "+plain(tape.Read)+" "+plain(tape.Mark)+" "+plain(tape.Height)+" "+plain(tape.Turn))
+	assert.Equal(t, "II 1 1 2 1", string(tape.Class)+" "+survey.Exact(tape.Read)+" "+survey.Exact(tape.Mark)+" "+survey.Exact(tape.Height)+" "+survey.Exact(tape.Turn))
 	assert.Equal(t, 6.0, job.Cut.PilotAcross())
 	assert.Equal(t, Heater{
 		Class: "2 kW", Body: [3]float64{320, 125, 125}, Plate: [2]float64{190, 150},

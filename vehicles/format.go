@@ -30,7 +30,7 @@ func (j Job) Format() []byte {
 	w.number("thickness", j.Floor.Thickness)
 	w.number("ground", j.Floor.Ground)
 	if o := j.Floor.Outline; o != (Outline{}) {
-		w.value("outline", inline("left", numberText(o.Left), "right", numberText(o.Right), "rear", numberText(o.Rear)))
+		w.value("outline", inline("left", o.Left.Text(), "right", o.Right.Text(), "rear", o.Rear.Text()))
 	}
 	w.texts("deck", j.Floor.Deck)
 	w.datum(j.Datum)
@@ -80,13 +80,13 @@ func (w *writer) plans(j Job) {
 	if len(j.Rules) > 0 {
 		w.table("rules")
 		for _, id := range sortedKeys(j.Rules) {
-			w.value(tomlText(id), plain(j.Rules[id]))
+			w.value(tomlText(id), survey.Exact(j.Rules[id]))
 		}
 	}
-	w.extra(j.Extra)
+	w.extra(j.allExtra())
 }
 
-// extra writes what is kept for others, as the TOML library writes it: it may be any value at all.
+// extra writes what is kept of the screens and for others, as the TOML library writes it: it may be any value at all.
 func (w *writer) extra(values map[string]any) {
 	if len(values) == 0 {
 		return
@@ -110,7 +110,7 @@ func (w *writer) value(key, value string) { w.line("%s = %s", key, value) }
 func (w *writer) table(name string) { w.line("\n[%s]", name) }
 func (w *writer) list(name string)  { w.line("\n[[%s]]", name) }
 
-func (w *writer) number(key string, v float64) { w.value(key, plain(v)) }
+func (w *writer) number(key string, v float64) { w.value(key, survey.Exact(v)) }
 
 func (w *writer) maybe(key string, n Number) {
 	if n.Set {
@@ -150,13 +150,10 @@ func (w *writer) span(key string, s Span) {
 
 func (w *writer) numbers(key string, v ...float64) { w.value(key, numberList(v...)) }
 
-// plain is the shortest text that reads back as the number: 652, 4.5.
-func plain(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) }
-
 func numberList(v ...float64) string {
 	texts := make([]string, len(v))
 	for i := range v {
-		texts[i] = plain(v[i])
+		texts[i] = survey.Exact(v[i])
 	}
 	return "[" + strings.Join(texts, ", ") + "]"
 }

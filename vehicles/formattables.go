@@ -155,7 +155,7 @@ func (w *writer) heater(h Heater) {
 	said(HasPlate, func() { w.numbers("plate", h.Plate[:]...) })
 	said(HasSpace, func() {
 		w.value("space", fmt.Sprintf("{ front = %s, rear = %s, sides = %s, top = %s }",
-			plain(h.Space.Front), plain(h.Space.Rear), plain(h.Space.Sides), plain(h.Space.Top)))
+			survey.Exact(h.Space.Front), survey.Exact(h.Space.Rear), survey.Exact(h.Space.Sides), survey.Exact(h.Space.Top)))
 	})
 	said(HasTurret, func() { w.maybe("turret", h.Turret) })
 	said(HasStubDrop, func() { w.number("stub_drop", h.StubDrop) })
@@ -243,13 +243,6 @@ func spanText(s Span) string {
 		return ""
 	}
 	return numberList(s.From, s.To)
-}
-
-func numberText(n Number) string {
-	if !n.Set {
-		return ""
-	}
-	return plain(n.Value)
 }
 
 // quoted is a text as a value of the file, "" for none.

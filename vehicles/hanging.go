@@ -3,6 +3,8 @@ package vehicles
 import (
 	"fmt"
 	"slices"
+
+	"bench.example/undermark/geometry/survey"
 )
 
 // Hanging is what hangs on a run, each thing by its place along it: mm along the rounded run, or, as the file says some,
@@ -125,7 +127,7 @@ func (t *table) leg(legs int) int {
 // hanging writes what hangs on a run.
 func (w *writer) hanging(h Hanging) {
 	if m := h.Muffler; m != nil {
-		w.value("muffler", inline("leg", fmt.Sprint(m.Leg), "start", plain(m.Start), "length", plain(m.Length), "across", plain(m.Across),
+		w.value("muffler", inline("leg", fmt.Sprint(m.Leg), "start", survey.Exact(m.Start), "length", survey.Exact(m.Length), "across", survey.Exact(m.Across),
 			"drain", quoted(m.Drain)))
 	}
 	if h.Clips != nil {
@@ -135,7 +137,7 @@ func (w *writer) hanging(h Hanging) {
 		w.numbers("drains", h.Drains...)
 	}
 	if p := h.Pump; p != nil {
-		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", plain(p.Start), "tilt", plain(p.Tilt),
-			"ml_per_1000", numberText(p.MlPer1000), "hz", numberText(p.Hz)))
+		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", survey.Exact(p.Start), "tilt", survey.Exact(p.Tilt),
+			"ml_per_1000", p.MlPer1000.Text(), "hz", p.Hz.Text()))
 	}
 }

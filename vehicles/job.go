@@ -24,6 +24,14 @@ func (n Number) Or(other float64) float64 {
 	return other
 }
 
+// Text writes the number exactly, "" when it was left out.
+func (n Number) Text() string {
+	if !n.Set {
+		return ""
+	}
+	return survey.Exact(n.Value)
+}
+
 // Span is a range along the height: a drop's top and bottom, or a rise's foot and top, mm.
 type Span struct {
 	From, To float64
@@ -52,9 +60,14 @@ type Job struct {
 	Fuel    *Run
 	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
-	Looked map[string]bool        // kinds looked for within LookRound of the cut and found absent
-	Rules  map[string]float64     // this job's own values by rule id, with or without the kind
-	Extra  map[string]interface{} // kept as it is
+	Looked map[string]bool    // kinds looked for within LookRound of the cut and found absent
+	Rules  map[string]float64 // this job's own values by rule id, with or without the kind
+
+	Unfinished Unfinished            // begun on the screens
+	Refusals   List[Refusal]         // typed on the screens and not taken, the oldest first
+	Guesses    []string              // of FloorKeys: what nobody has measured on this van yet; never edited in place
+	LookedAt   map[string][2]float64 // where the cut was when a kind was looked for
+	Extra      map[string]any        // what others keep in the file, as it is
 }
 
 // Floor is the van's floor, symmetric about the centreline.

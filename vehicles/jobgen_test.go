@@ -37,6 +37,9 @@ func anyJob(t *rapid.T) Job {
 	if rapid.Bool().Draw(t, "extra") {
 		j.Extra = anyExtra(t)
 	}
+	if rapid.Bool().Draw(t, "kept") {
+		anyKept(t, &j)
+	}
 	return j
 }
 
@@ -215,6 +218,31 @@ func anyExtra(t *rapid.T) map[string]any {
 		rapid.Just[any]([]map[string]any{{"a": int64(1)}, {"b": map[string]any{"c": "d"}}}),
 	)
 	return rapid.MapOfN(rapid.StringMatching(`[a-z .é]{1,6}`), value, 1, 4).Draw(t, "extra")
+}
+
+// anyKept fills in what the screens keep.
+func anyKept(t *rapid.T, j *Job) {
+	texts := rapid.MapOfN(rapid.SampledFrom([]string{"name", "kind", "x0", "p0x", "top"}), rapid.StringMatching(`[a-z0-9 "+]{1,6}`), 0, 4)
+	for _, list := range []*List[Begun]{&j.Unfinished.Obstructions, &j.Unfinished.Openings, &j.Unfinished.Fittings, &j.Unfinished.Ties} {
+		for range rapid.IntRange(0, 2).Draw(t, "begun") {
+			*list = append(*list, Begun{}.Saying(texts.Draw(t, "texts")))
+		}
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "refused") {
+		var r Refusal
+		for _, e := range r.entries() {
+			*e.at = anyLine(t, e.key)
+		}
+		j.Refusals = append(j.Refusals, r)
+	}
+	for _, key := range FloorKeys {
+		if rapid.Bool().Draw(t, key) {
+			j.Guesses = append(j.Guesses, key)
+		}
+	}
+	for kind := range j.Looked {
+		j.LookedAt = put(j.LookedAt, kind, [2]float64{anyNumber(t), anyNumber(t)})
+	}
 }
 
 func anyLine(t *rapid.T, label string) string {

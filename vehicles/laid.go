@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 )
 
 // AlongNoise is the rounding that a place worked out along a run may carry, mm: a thousand times the 1e-9 to which lengths are
@@ -85,7 +86,7 @@ func (r *LaidRun) misfit(on RunKind, h *hung) (f Fault, wrong bool) {
 	if h.length > 0 {
 		does, or = "ends", "make the leg longer"
 	}
-	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.name, does, mm(end), *h.leg, mm(length), or)
+	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.name, does, survey.Figure(end), *h.leg, survey.Figure(length), or)
 	return f, true
 }
 
@@ -94,6 +95,6 @@ func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *hung) (Fault, bool) {
 	if *h.start <= length+AlongNoise {
 		return f, false
 	}
-	f.Text = fmt.Sprintf("%s is %s mm along the %s, which is %s mm long: take it out, or move it", h.name, mm(*h.start), on, mm(length))
+	f.Text = fmt.Sprintf("%s is %s mm along the %s, which is %s mm long: take it out, or move it", h.name, survey.Figure(*h.start), on, survey.Figure(length))
 	return f, true
 }

@@ -5,9 +5,6 @@ import (
 	"math"
 )
 
-// lookedRound is the key under [extra] that says, by kind, where the cut was when the fitter looked round it.
-const lookedRound = "looked round"
-
 // LookRound is how far from the cut one looks for what may be in the way, mm. Source: job file format 1, [looked].
 const LookRound = 300
 
@@ -18,21 +15,18 @@ const lookedWithin = 50
 // WithLooked notes that a kind was looked for round where the cut is and found absent, or takes the note back.
 func (j Job) WithLooked(kind string, looked bool) Job {
 	j.Looked = maps.Clone(j.Looked)
-	places := maps.Clone(j.lookedPlaces())
-	delete(places, kind)
+	j.LookedAt = maps.Clone(j.LookedAt)
+	delete(j.LookedAt, kind)
 	if looked {
 		j.Looked = put(j.Looked, kind, true)
 		if j.Cut != nil {
-			places = put(places, kind, any([]any{j.Cut.At[0], j.Cut.At[1]}))
+			j.LookedAt = put(j.LookedAt, kind, j.Cut.At)
 		}
 	} else if delete(j.Looked, kind); len(j.Looked) == 0 {
 		j.Looked = nil
 	}
-	j.Extra = maps.Clone(j.Extra)
-	if len(places) > 0 {
-		j.Extra = put(j.Extra, lookedRound, any(places))
-	} else if delete(j.Extra, lookedRound); len(j.Extra) == 0 {
-		j.Extra = nil
+	if len(j.LookedAt) == 0 {
+		j.LookedAt = nil
 	}
 	return j
 }
@@ -44,22 +38,11 @@ func (j Job) LookedElsewhere() []string {
 		return nil
 	}
 	var kinds []string
-	places := j.lookedPlaces()
 	for _, kind := range Kinds {
-		at, ok := places[kind].([]any)
-		if !ok || len(at) != 2 || !j.Looked[kind] {
-			continue
-		}
-		x, isX := asNumber(at[0])
-		y, isY := asNumber(at[1])
-		if isX && isY && math.Hypot(x-j.Cut.At[0], y-j.Cut.At[1]) > lookedWithin {
+		at, known := j.LookedAt[kind]
+		if known && j.Looked[kind] && math.Hypot(at[0]-j.Cut.At[0], at[1]-j.Cut.At[1]) > lookedWithin {
 			kinds = append(kinds, kind)
 		}
 	}
 	return kinds
-}
-
-func (j Job) lookedPlaces() map[string]any {
-	places, _ := j.Extra[lookedRound].(map[string]any)
-	return places
 }

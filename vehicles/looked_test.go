@@ -9,7 +9,7 @@ import (
 
 func TestLookingHoldsForOnePlaceOfTheCut(t *testing.T) {
 	job := Demo()
-	job.Looked, job.Extra = nil, nil
+	job.Looked, job.LookedAt = nil, nil
 	job.Cut = &Cut{At: [2]float64{1200, 240}, Across: 127}
 	looked := job.WithLooked("air line", true).WithLooked("brake line", true)
 	assert.Empty(t, looked.LookedElsewhere())
@@ -31,6 +31,6 @@ func TestLookingHoldsForOnePlaceOfTheCut(t *testing.T) {
 	assert.Equal(t, []string{"brake line"}, read.LookedElsewhere(), "kept in the file")
 
 	none := again.WithLooked("air line", false).WithLooked("brake line", false)
-	assert.Nil(t, none.Extra, "nothing is left behind")
+	assert.Nil(t, none.LookedAt, "nothing is left behind")
 	assert.Nil(t, none.Looked)
 }

@@ -91,7 +91,7 @@ func (t *table) span(key string, n need, low, high string) Span {
 	}
 	if v[0] > v[1] {
 		t.r.fault(joinKey(t.path, key), " is [%s, %s], the wrong way round: write the %s first, then the %s",
-			plain(v[0]), plain(v[1]), low, high)
+			survey.Exact(v[0]), survey.Exact(v[1]), low, high)
 		return Span{}
 	}
 	return Span{From: v[0], To: v[1], Set: true}
@@ -165,7 +165,7 @@ func (t *table) bow() (points []BowPoint) {
 		}
 		s.done()
 		if slices.ContainsFunc(points, func(q BowPoint) bool { return q.Y == p.Y }) {
-			t.r.fault(joinKey(joinIndex(joinKey(t.path, "bow"), i), "y"), " is %s a second time: give each y one offset", plain(p.Y))
+			t.r.fault(joinKey(joinIndex(joinKey(t.path, "bow"), i), "y"), " is %s a second time: give each y one offset", survey.Exact(p.Y))
 		}
 		points = append(points, p)
 	}

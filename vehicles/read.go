@@ -29,7 +29,7 @@ func readJob(r *reader, values map[string]any) Job {
 	j.Looked = t.flags("looked", Kinds)
 	j.Rules = t.ruleValues("rules")
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
-		j.Extra = s.values
+		j.readExtra(s.values)
 	}
 	t.done()
 	return j
@@ -206,7 +206,7 @@ func (t *table) cut() *Cut {
 	}
 	c.Relieved = t.number("relieved", optional, aSize)
 	if c.Across > 0 && c.Pilot.Value >= c.Across {
-		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", plain(c.Pilot.Value), plain(c.Across))
+		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", survey.Exact(c.Pilot.Value), survey.Exact(c.Across))
 	}
 	t.done()
 	return &c

@@ -40,12 +40,16 @@ type limits struct {
 	says        string
 }
 
+// LargestAngle bounds angles either way, degrees: a hundred turns, in which 64-bit numbers still tell a millionth of a
+// degree apart by far.
+const LargestAngle = 36000
+
 var (
 	aLength   = limits{-survey.Longest, survey.Longest, false, fmt.Sprintf("a length from -%d to %[1]d mm", survey.Longest)}
 	aDistance = limits{0, survey.Longest, false, fmt.Sprintf("from 0 to %d mm", survey.Longest)}
 	aSize     = limits{0, survey.Longest, true, fmt.Sprintf("more than 0 and at most %d mm", survey.Longest)}
 	anError   = limits{0, survey.Longest, false, "0 or more"}
-	anAngle   = limits{-36000, 36000, false, "an angle in degrees"}
+	anAngle   = limits{-LargestAngle, LargestAngle, false, "an angle in degrees"}
 	aTilt     = limits{-180, 180, false, "from -180 to 180 degrees"}
 	aMeasure  = limits{0, 1e6, true, "more than 0"}
 	aFigure   = limits{-1e9, 1e9, false, "a number"}

@@ -25,6 +25,7 @@ type Closure struct {
 	Misclosure float64 // Chain less Total
 	U          float64 // its standard uncertainty, mm
 	Statistic  float64 // (Misclosure / U)^2
+	Explained  float64 // the greatest misclosure, mm, that is within the limit
 	Closes     bool    // within the limit, and so spread
 }
 
@@ -156,7 +157,7 @@ func (c *chains) close(axis survey.Axis, total end, limit float64, what *thing) 
 	if v.Misclosure != 0 {
 		v.Statistic = v.Misclosure * v.Misclosure / variance
 	}
-	v.Closes = v.Statistic <= limit
+	v.Explained, v.Closes = math.Sqrt(max(limit, 0))*v.U, v.Statistic <= limit
 	for _, l := range chain {
 		e := l.end
 		if e.unclosed = e.unclosed || !v.Closes; v.Closes && variance > 0 {

@@ -83,7 +83,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 	}
 	wrong := from.along(e, axis, reading, at, before)
 	if wrong == "" && math.Abs(e.Value) > survey.Longest {
-		wrong = fmt.Sprintf("it comes to %s mm, and no length may be more than %d mm", mm(e.Value), survey.Longest)
+		wrong = fmt.Sprintf("it comes to %s mm, and no length may be more than %d mm", survey.Figure(e.Value), survey.Longest)
 		*e = end{broken: true}
 	}
 	if wrong != "" {
@@ -112,7 +112,7 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 	if near.there && far.there && far.Value <= near.Value {
 		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
 			"x runs from %s to %s mm: give the edge nearest to the bumper first, then the farthest",
-			mm(near.Value), mm(far.Value))))
+			survey.Figure(near.Value), survey.Figure(far.Value))))
 	}
 	right, left := &one, &two
 	if left.Value < right.Value {

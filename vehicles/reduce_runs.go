@@ -2,7 +2,6 @@ package vehicles
 
 import (
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 )
 
 // runs puts the runs and what hangs on them in their places. Exhaust and intake start at stubs, so they need a cut and a
@@ -58,5 +57,3 @@ func (j *Job) stubMouth(k RunKind, cut geometry.Point) geometry.Point3 {
 	}
 	return geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.Heater.Yaw).Add(cut).At(-j.Heater.StubDrop)
 }
-
-func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

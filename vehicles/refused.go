@@ -6,9 +6,6 @@ import (
 	"strings"
 )
 
-// refused is the key under [extra] of the texts that were typed and not taken.
-const refused = "refused"
-
 // Refusal is a text that was typed into a field and not taken. The job holds there what it held before; the text is
 // kept so that nobody takes it for entered.
 type Refusal struct {
@@ -19,6 +16,8 @@ type Refusal struct {
 	Text  string
 	Why   string
 	About string // the field that the reason is about, "" for Field itself
+
+	Others map[string]any // what else a file says of it, kept as it is
 }
 
 // MostRefused is how many refused texts of a job count as such: fifty points of a line, all typed wrong. Beyond that the
@@ -49,50 +48,26 @@ type entry struct {
 }
 
 // RefusedCount is how many texts were typed and not taken, those included that do not count yet.
-func (j Job) RefusedCount() int { return len(j.ExtraTables(refused)) }
+func (j Job) RefusedCount() int { return len(j.Refusals) }
 
 // Refused are the texts that were typed and not taken, the oldest first: at most the MostRefused newest.
-func (j Job) Refused() []Refusal { return j.refusedOf(func(string) bool { return true }) }
+func (j Job) Refused() []Refusal { return slices.Clone(j.Refusals[j.waiting():]) }
 
 // RefusedOf are those of one thing.
 func (j Job) RefusedOf(of string) []Refusal {
-	return j.refusedOf(func(other string) bool { return other == of })
+	return slices.DeleteFunc(j.Refused(), func(r Refusal) bool { return r.Of != of })
 }
 
-func (j Job) refusedOf(wanted func(of string) bool) []Refusal {
-	var out []Refusal
-	for _, table := range newest(j.ExtraTables(refused)) {
-		if of, _ := table["of"].(string); !wanted(of) {
-			continue
-		}
-		var r Refusal
-		for _, e := range r.entries() {
-			*e.at, _ = table[e.key].(string)
-		}
-		out = append(out, r)
-	}
-	return out
-}
-
-// newest are the tables that count.
-func newest(tables []map[string]any) []map[string]any {
-	return tables[max(0, len(tables)-MostRefused):]
-}
+// waiting is how many refused texts do not count yet.
+func (j Job) waiting() int { return max(0, len(j.Refusals)-MostRefused) }
 
 // WithRefused returns the job with these refused texts in place of those that count.
 func (j Job) WithRefused(all []Refusal) Job {
-	tables := j.ExtraTables(refused)
-	list := slices.Clone(tables[:len(tables)-len(newest(tables))])
-	for i := range all {
-		table := map[string]any{}
-		for _, e := range all[i].entries() {
-			if *e.at != "" {
-				table[e.key] = *e.at
-			}
-		}
-		list = append(list, table)
+	j.Refusals = slices.Concat(j.Refusals[:j.waiting()], all)
+	if len(j.Refusals) == 0 {
+		j.Refusals = nil
 	}
-	return withExtra(j, refused, list)
+	return j
 }
 
 // mostNamed is how many refused texts are named in one line.

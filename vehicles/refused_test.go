@@ -63,21 +63,20 @@ func TestWordsForRefusedTextsAreBounded(t *testing.T) {
 
 func TestANewFloorIsAGuess(t *testing.T) {
 	job := NewJob("TL-09")
-	assert.Equal(t, FloorKeys, job.Guesses())
+	assert.Equal(t, FloorKeys, job.Guesses)
 	assert.False(t, job.Settled())
 	again, err := ParseJob(job.Format(), "a.toml")
 	require.NoError(t, err)
-	assert.Equal(t, FloorKeys, again.Guesses())
+	assert.Equal(t, FloorKeys, again.Guesses)
 	for _, key := range FloorKeys {
 		again = again.WithoutGuess(key)
-		assert.NotContains(t, again.Guesses(), key)
+		assert.NotContains(t, again.Guesses, key)
 	}
 	assert.Empty(t, again.Extra)
 	assert.True(t, again.Settled())
 	van, _ := FromLibrary(Library()[0].Name)
-	assert.Len(t, van.Guesses(), len(FloorKeys))
-	assert.Len(t, CarryOver(Demo(), "TL-10").Guesses(), len(FloorKeys), "another van's floor was not measured on this one")
-	assert.Empty(t, Demo().Guesses())
-	job.Extra = map[string]any{"guesses": "floor.from", "refused": 7}
-	assert.True(t, job.Settled(), "what others keep there is theirs")
+	assert.Len(t, van.Guesses, len(FloorKeys))
+	assert.Len(t, CarryOver(Demo(), "TL-10").Guesses, len(FloorKeys), "another van's floor was not measured on this one")
+	assert.Empty(t, Demo().Guesses)
+	assert.True(t, extraRead(t, map[string]any{"guesses": "floor.from", "refused": 7}).Settled(), "what others keep there is theirs")
 }

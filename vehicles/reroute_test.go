@@ -166,7 +166,7 @@ func wanderer(t *rapid.T) Job {
 	if rapid.Bool().Draw(t, "muffler") {
 		leg := rapid.IntRange(2, len(run.Path)).Draw(t, "muffler's leg")
 		long := whole("long", 10, 150)
-		run.Muffler = &Muffler{leg, fine("start", laid.legLength(leg)-long), long, 70}
+		run.Muffler = &Muffler{Leg: leg, Start: fine("start", laid.legLength(leg)-long), Length: long, Across: 70}
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "clips") {
 		run.Clips = append(run.Clips, fine("clip", laid.Line.Length()))
@@ -174,9 +174,9 @@ func wanderer(t *rapid.T) Job {
 	return job.WithRun(ExhaustRun, &run)
 }
 
-// between draws a point on the straight part of a leg of the exhaust, not within the muffler, and the place of the point before
+// pointBetween draws a point on the straight part of a leg of the exhaust, not within the muffler, and the place of the point before
 // which it goes.
-func between(t *rapid.T, job Job) (i int, p RunPoint) {
+func pointBetween(t *rapid.T, job Job) (i int, p RunPoint) {
 	run, _ := job.laidAlone(ExhaustRun, job.Exhaust)
 	i = rapid.IntRange(0, len(job.Exhaust.Path)-1).Draw(t, "leg")
 	leg := run.Line.Legs[i]
@@ -198,7 +198,7 @@ func TestAPointInsertedOnALegMovesNothingAndDeletedAgainLeavesTheSameJob(t *test
 		job := wanderer(t)
 		plan, faults := Reduce(job)
 		require.Empty(t, faults)
-		i, p := between(t, job)
+		i, p := pointBetween(t, job)
 		inserted, shifts, ok := job.WithPath(ExhaustRun, job.Exhaust.Path.Insert(i, p))
 		require.True(t, ok)
 		require.Empty(t, shifts)

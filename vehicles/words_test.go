@@ -139,23 +139,14 @@ func TestErrorsOfAFileStandOnTheirLines(t *testing.T) {
 func TestWhatIsUnfinishedIsCounted(t *testing.T) {
 	job := Job{}
 	assert.True(t, job.Settled())
-	for n, what := range []string{"obstruction", "opening", "fitting", "matching point"} {
-		job = job.WithExtra(Unfinished+what, []any{map[string]any{"name": what}})
+	for n, list := range []*List[Begun]{&job.Unfinished.Obstructions, &job.Unfinished.Openings, &job.Unfinished.Fittings, &job.Unfinished.Ties} {
+		*list = list.Insert(0, Begun{})
 		assert.Equal(t, n+1, job.UnfinishedCount())
 	}
 	assert.False(t, job.Settled())
-	read := Job{Extra: map[string]any{Unfinished + "opening": []map[string]any{{"name": "a"}, {"name": "b"}}, "other": []any{1}}}
-	assert.Equal(t, 2, read.UnfinishedCount(), "as the file's reader makes it")
-	odd := Job{Extra: map[string]any{Unfinished + "opening": []any{map[string]any{"name": "a"}, 7, "x"}, Unfinished + "fitting": "none"}}
+	assert.Equal(t, 2, extraRead(t, map[string]any{"unfinished opening": []map[string]any{{"name": "a"}, {"x0": int64(7)}}, "other": []any{1}}).UnfinishedCount())
+	odd := extraRead(t, map[string]any{"unfinished opening": []any{map[string]any{"name": "a"}, 7, "x"}, "unfinished fitting": "none"})
 	assert.Equal(t, 1, odd.UnfinishedCount(), "what is no table is nobody's thing")
-	was := job.Extra
-	none := job.WithExtra(Unfinished+"opening", nil)
-	assert.Equal(t, 3, none.UnfinishedCount())
-	assert.Len(t, was, 4, "the old job stays as it was")
-	for _, what := range []string{"obstruction", "fitting", "matching point"} {
-		none = none.WithExtra(Unfinished+what, nil)
-	}
-	assert.Nil(t, none.Extra)
 }
 
 func TestRefusedReadingsAreSaidInOneLine(t *testing.T) {

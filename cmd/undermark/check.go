@@ -108,7 +108,7 @@ func standing(r rules.Result) string {
 	if words := vehicles.RefusedWords(r.Job.Refused()); words != "" {
 		standing += "; " + words
 	}
-	if guesses := r.Job.Guesses(); len(guesses) > 0 {
+	if guesses := r.Job.Guesses; len(guesses) > 0 {
 		standing += "; guessed and not measured: " + strings.Join(guesses, ", ")
 	}
 	return standing

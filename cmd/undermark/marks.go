@@ -43,9 +43,9 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	row(t, "mark", "below: bumper", "left", "right", "above: bumper", "left", "right", "left pin", "right pin")
 	for _, m := range sheet.Marks {
-		cells := []string{m.Name, mm(m.Below.Bumper), mm(m.Below.Left), mm(m.Below.Right)}
+		cells := []string{m.Name, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
-			cells = append(cells, mm(a.Bumper), mm(a.Left), mm(a.Right), mm(a.PinLeft), mm(a.PinRight))
+			cells = append(cells, survey.Figure(a.Bumper), survey.Figure(a.Left), survey.Figure(a.Right), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
 		}
 		row(t, cells...)
 	}
@@ -53,9 +53,9 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	checksText(&b, sheet.Checks)
 	if p := sheet.Pilot; p != nil {
 		if p.Drilled != nil {
-			fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", mm(p.Off.X), mm(p.Off.Y))
+			fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", survey.Figure(p.Off.X), survey.Figure(p.Off.Y))
 		}
-		fmt.Fprintf(&b, "\nThe cut's centre may still move %s with the pilot hole wholly inside the cut.\n", mm(p.MayMove))
+		fmt.Fprintf(&b, "\nThe cut's centre may still move %s with the pilot hole wholly inside the cut.\n", survey.Figure(p.MayMove))
 	}
 	return b.String()
 }
@@ -68,9 +68,7 @@ func checksText(b *strings.Builder, checks []rules.Check) {
 	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	for _, c := range checks {
-		row(t, words.CheckText(c, desk.Settings{}), mm(c.Length))
+		row(t, words.CheckText(c, desk.Settings{}), survey.Figure(c.Length))
 	}
 	_ = t.Flush() // a builder takes everything
 }
-
-func mm(v float64) string { return survey.Format(v, survey.Millimetres) }

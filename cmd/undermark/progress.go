@@ -8,12 +8,9 @@ import (
 	"sync/atomic"
 	"time"
 
+	"bench.example/undermark/tui/desk"
 	"github.com/charmbracelet/x/term"
 )
-
-// glance is after how long, and then how often, a person is told how far an answer is: one that comes sooner seems to be
-// there at once.
-const glance = 200 * time.Millisecond
 
 // progress says on standard error how far an answer is. Only a person at a terminal is told; nil tells nobody.
 type progress struct {
@@ -28,7 +25,7 @@ func startProgress(s streams, json bool) (p *progress, stop func()) {
 	if json || !isFile || !term.IsTerminal(to.Fd()) {
 		return nil, func() {}
 	}
-	ticker := time.NewTicker(glance)
+	ticker := time.NewTicker(desk.Glance)
 	p = newProgress(lastLine{to, os.Getenv("TERM") == "dumb"}, ticker.C)
 	return p, func() {
 		ticker.Stop()

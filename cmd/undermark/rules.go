@@ -1,14 +1,13 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -62,16 +61,16 @@ func rulesText(book *rules.Book) string {
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	for _, r := range book.Limits() {
-		row(t, r.Key(), required(r.Value, r.Sense, string(r.Unit)), r.Heading(), r.Source, r.Book)
+		row(t, r.Key(), required(r), r.Heading(), r.Source, r.Book)
 	}
 	t.Flush()
 	return b.String()
 }
 
 // required writes what a rule asks for: "at least 15 mm".
-func required(v vehicles.Number, s rules.Sense, unit string) string {
-	if !v.Set {
+func required(l rules.Limit) string {
+	if !l.Value.Set {
 		return "no value yet"
 	}
-	return strings.TrimSpace(fmt.Sprintf("at %s %s %s", s, survey.Format(v.Value, survey.Millimetres), unit))
+	return "at " + l.Sense.String() + " " + desk.Limit(l, desk.Millimetres)
 }

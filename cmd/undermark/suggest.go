@@ -113,9 +113,9 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	}
 	row(t, head...)
 	for _, p := range places {
-		cells := []string{mm(p.At.X), mm(p.At.Y), mm(p.Margin), p.Against}
+		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin), p.Against}
 		if yaw {
-			cells = slices.Insert(cells, 3, mm(p.Yaw.Value)+"°")
+			cells = slices.Insert(cells, 3, survey.Figure(p.Yaw.Value)+"°")
 		}
 		row(t, cells...)
 	}

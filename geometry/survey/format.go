@@ -18,13 +18,27 @@ const (
 // Inch is an inch in mm, exactly. Source: the international yard and pound agreement of 1959.
 const Inch = 25.4
 
-// Format writes a length of mm for a person: to 0.1 mm with the decimal only where it is not 0 ("652", "652.5"),
-// or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
+// String is "mm" or "inches".
+func (u Units) String() string { return [...]string{"mm", "inches"}[u] }
+
+// Sign is what stands behind a figure: "mm" or "in".
+func (u Units) Sign() string { return [...]string{"mm", "in"}[u] }
+
+// Size is how long one of the units is, mm.
+func (u Units) Size() float64 { return [...]float64{1, Inch}[u] }
+
+// Exact writes a number so that it reads back as it is: "652", "4.5".
+func Exact(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) } // a negative zero becomes a plain one
+
+// Figure writes a number for a person: to a tenth, with the decimal only where it is not 0. Halves round away from zero.
+func Figure(v float64) string { return Exact(math.Round(v*10) / 10) }
+
+// Format writes a length of mm for a person: as a Figure ("652", "652.5"), or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
 func Format(mm float64, u Units) string {
 	if u == Inches && !math.IsNaN(mm) && !math.IsInf(mm, 0) {
 		return formatInches(mm)
 	}
-	return strconv.FormatFloat(math.Round(mm*10)/10+0, 'f', -1, 64)
+	return Figure(mm)
 }
 
 func formatInches(mm float64) string {

@@ -36,7 +36,7 @@ func Parse(text string, axis Axis) (Reading, error) {
 // point, floats in their shortest form with at least one decimal. TOML knows nan and inf; Check refuses them.
 func FromNumber(mm float64, integer bool) Reading {
 	mm += 0 // a negative zero becomes a plain one
-	text := strconv.FormatFloat(mm, 'f', -1, 64)
+	text := Exact(mm)
 	switch {
 	case math.IsNaN(mm) || math.IsInf(mm, 0):
 		text = strings.ToLower(text)

@@ -25,7 +25,7 @@ func NewShading(r *rules.Result, doubt rules.Doubt, low, high geometry.Point, st
 }
 
 // At returns the room at the node nearest to a place; Unknown off the floor and off the part.
-func (s Shading) At(p geometry.Point) scene.Room {
+func (s Shading) At(p geometry.Point) scene.Grade {
 	if p.X < s.low.X || p.X > s.high.X || p.Y < s.low.Y || p.Y > s.high.Y {
 		return scene.Unknown
 	}
@@ -34,5 +34,5 @@ func (s Shading) At(p geometry.Point) scene.Room {
 	if cols, rows := s.possible.Size(); col < 0 || row < 0 || col >= cols || row >= rows {
 		return scene.Unknown
 	}
-	return scene.RoomOf(s.possible.Margin(col, row), s.sure.Margin(col, row))
+	return scene.GradeOf(s.possible.Margin(col, row), s.sure.Margin(col, row))
 }

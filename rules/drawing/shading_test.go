@@ -23,7 +23,7 @@ func TestTheShadeAgreesWithTheVerdict(t *testing.T) {
 	require.Empty(t, faults)
 	low, high := result.Plan.FloorMin, result.Plan.FloorMax
 	s := NewShading(&result, rules.DoubtOfCut(&result), low, high, 5, 2)
-	r, seen := rand.New(rand.NewPCG(7, 7)), map[scene.Room]int{}
+	r, seen := rand.New(rand.NewPCG(7, 7)), map[scene.Grade]int{}
 	for range 600 {
 		p := geometry.Point{X: 5 * float64(int(low.X/5)+r.IntN(int(high.X-low.X)/5)), Y: 5 * float64(r.IntN(340)-170)}
 		cut := *job.Cut

@@ -53,7 +53,7 @@ type Ink struct {
 	State    scene.State
 	Tone     Tone
 	Selected bool
-	Room     scene.Room // of shaded floor
+	Grade    scene.Grade // of shaded floor
 }
 
 // Tone says how loud a character is.
@@ -69,9 +69,9 @@ const (
 
 // Ground is what lies behind a cell: the role of the area that covers it.
 type Ground struct {
-	Role scene.Role
-	Set  bool
-	Room scene.Room // of shaded floor
+	Role  scene.Role
+	Set   bool
+	Grade scene.Grade // of shaded floor
 }
 
 // At returns the cell of a column and row.

@@ -2,7 +2,6 @@ package canvas
 
 import (
 	"math"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -96,14 +95,14 @@ func (p *painter) foot() {
 // bar returns a scale bar: its length in cells is exact.
 func (p *painter) bar() string {
 	wide, _ := p.CellSize()
-	u := unit(p.look.Units)
+	u := p.look.Units.Size()
 	length := round(5*wide/u) * u
 	cells := max(int(math.Round(length/wide)), 2)
 	bar := []rune{'├'}
 	for range cells - 2 {
 		bar = append(bar, '─')
 	}
-	return string(bar) + "┤ " + strconv.FormatFloat(length/u, 'f', -1, 64) + " " + unitName(p.look.Units)
+	return string(bar) + "┤ " + survey.Exact(length/u) + " " + p.look.Units.Sign()
 }
 
 // bottomRuler counts along the plane's across.
@@ -113,7 +112,7 @@ func (p *painter) bottomRuler() {
 		c.Put(col, row, "─", quiet)
 	}
 	c.Put(p.Left-1, row, "└", quiet)
-	c.Put(0, row, unitName(p.look.Units), quiet)
+	c.Put(0, row, p.look.Units.Sign(), quiet)
 	step := p.tick()
 	last := p.west + float64(p.wide)*p.Scale
 	for x := first(p.west, step); x < last; x += step {
@@ -146,7 +145,7 @@ func (p *painter) sideRuler() {
 // figureAt is what a ruler says at a place of its axis, mm.
 func (p *painter) figureAt(axis *scene.Axis, at float64) string {
 	counted := at * axis.Counts
-	number := strconv.FormatFloat(math.Round(counted/unit(p.look.Units)*100)/100+0, 'f', -1, 64)
+	number := survey.Exact(math.Round(counted/p.look.Units.Size()*100) / 100)
 	if axis.Signed && counted > 0 {
 		return "+" + number
 	}
@@ -155,22 +154,8 @@ func (p *painter) figureAt(axis *scene.Axis, at float64) string {
 
 // tick returns the distance of the rulers' numbers, mm: round in the unit shown, and with room for a number.
 func (p *painter) tick() float64 {
-	u := unit(p.look.Units)
+	u := p.look.Units.Size()
 	return round(12*p.Scale/u) * u
-}
-
-func unit(u survey.Units) float64 {
-	if u == survey.Inches {
-		return survey.Inch
-	}
-	return 1
-}
-
-func unitName(u survey.Units) string {
-	if u == survey.Inches {
-		return "in"
-	}
-	return "mm"
 }
 
 // round returns the least of 1, 2, 5, 10, 20, 50... that is at least x.

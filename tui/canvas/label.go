@@ -6,6 +6,8 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 )
 
 // signs are the characters of a pen's sign.
@@ -122,12 +124,12 @@ func (p *painter) text(it *scene.Item) string {
 	switch {
 	case m == nil:
 		return clean(it.Label)
-	case m.Unit == scene.MM && p.look.Units == survey.Inches:
-		return survey.Format(m.Value, survey.Inches)
-	case m.Bare, m.Unit == "":
-		return survey.Format(m.Value, survey.Millimetres)
+	case !m.Bare:
+		return desk.Quantity(m.Value, rules.Unit(m.Unit), p.look.Units)
+	case m.Unit == scene.MM:
+		return survey.Format(m.Value, p.look.Units)
 	}
-	return survey.Format(m.Value, survey.Millimetres) + " " + m.Unit
+	return survey.Figure(m.Value)
 }
 
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.

@@ -43,8 +43,8 @@ var hues = [scene.Roles]hue{
 
 func hueOf(k Ink) hue {
 	switch {
-	case k.Room != scene.Unknown:
-		return shades[k.Room]
+	case k.Grade != scene.Unknown:
+		return shades[k.Grade]
 	case k.State == scene.Foul:
 		return bad
 	case k.State == scene.Doubtful:
@@ -69,13 +69,13 @@ var tints = map[scene.Role]hue{
 // shades are the inks of shaded floor, and grounds what lies behind it in true colour: from red over amber to green, and
 // lighter the more room there is, for eyes that don't part red from green.
 var (
-	shades = [scene.Rooms]hue{
+	shades = [scene.Grades]hue{
 		scene.DoubtfulRoom: {0xd9a520, 0x946a00, 3, 3},
 		scene.LittleRoom:   {0x4f7a55, 0x7aa57c, 2, 2},
 		scene.FairRoom:     {0x4f8a58, 0x6a9a6c, 2, 2},
 		scene.MuchRoom:     {0x4f9a5c, 0x5a8f5d, 2, 2},
 	}
-	grounds = [scene.Rooms]hue{
+	grounds = [scene.Grades]hue{
 		scene.NoRoom:       {dark: 0x2a1416, light: 0xf3d9d6},
 		scene.DoubtfulRoom: {dark: 0x3a2f10, light: 0xf3e4bd},
 		scene.LittleRoom:   {dark: 0x15241a, light: 0xe3efe0},
@@ -89,8 +89,8 @@ func tintOf(g Ground) (tint hue, ok bool) {
 	if !g.Set {
 		return tint, false
 	}
-	if g.Room != scene.Unknown {
-		return grounds[g.Room], true
+	if g.Grade != scene.Unknown {
+		return grounds[g.Grade], true
 	}
 	tint, ok = tints[g.Role]
 	return tint, ok

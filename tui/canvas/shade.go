@@ -8,13 +8,13 @@ import (
 // Shade is how the floor is shaded under everything else, worked out for one layout of the picture.
 type Shade struct {
 	m     Map
-	masks [scene.Rooms]bitmap
-	cells []scene.Room // the least room in each cell, as the plane has it
+	masks [scene.Grades]bitmap
+	cells []scene.Grade // the least room in each cell, as the plane has it
 }
 
 // NewShade shades every dot of a picture by the room at its middle.
-func NewShade(m Map, room func(geometry.Point) scene.Room) *Shade {
-	s := &Shade{m: m, cells: make([]scene.Room, m.Cols*m.Rows)}
+func NewShade(m Map, grade func(geometry.Point) scene.Grade) *Shade {
+	s := &Shade{m: m, cells: make([]scene.Grade, m.Cols*m.Rows)}
 	for i := range s.masks {
 		s.masks[i] = newBitmap(m.wide, m.tall)
 		s.masks[i].reset()
@@ -22,7 +22,7 @@ func NewShade(m Map, room func(geometry.Point) scene.Room) *Shade {
 	for y := range m.tall {
 		from, last := 0, scene.Unknown
 		for x := range m.wide {
-			here := room(geometry.Point{X: m.west + (float64(x)+0.5)*m.Scale, Y: m.north - (float64(y)+0.5)*m.Scale})
+			here := grade(geometry.Point{X: m.west + (float64(x)+0.5)*m.Scale, Y: m.north - (float64(y)+0.5)*m.Scale})
 			if cell := &s.cells[y/dotsDown*m.Cols+x/dotsAcross]; *cell == scene.Unknown || here != scene.Unknown && here < *cell {
 				*cell = here
 			}
@@ -44,23 +44,23 @@ func (p *painter) shade(s *Shade) {
 	if !s.Of(p.Map) {
 		return
 	}
-	for room := scene.MuchRoom; room > scene.Unknown; room-- { // in a cell with several the least gives the colour
-		if t, ok := shading(room); ok {
+	for grade := scene.MuchRoom; grade > scene.Unknown; grade-- { // in a cell with several the least gives the colour
+		if t, ok := shading(grade); ok {
 			woven := weave(t, p.shiftX, p.shift)
-			p.lay(&s.masks[room], &woven, Ink{Role: scene.Floor, Tone: Faint, Room: room}, 0)
+			p.lay(&s.masks[grade], &woven, Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, 0)
 		}
 	}
-	for i, room := range s.cells {
-		if room != scene.Unknown {
-			p.grounds[i] = Ground{Role: scene.Floor, Set: true, Room: room}
+	for i, grade := range s.cells {
+		if grade != scene.Unknown {
+			p.grounds[i] = Ground{Role: scene.Floor, Set: true, Grade: grade}
 		}
 	}
 }
 
 // shading is the texture of a room, so that it shows without colour: what is foul stays bare, as nothing is to be put
 // there, and the more room the more dots. The boundary between foul and clear is a line as thick as the doubt.
-func shading(room scene.Room) (t texture, ok bool) {
-	switch room {
+func shading(grade scene.Grade) (t texture, ok bool) {
+	switch grade {
 	case scene.DoubtfulRoom:
 		return chequered, true
 	case scene.LittleRoom:
@@ -78,17 +78,17 @@ func fair(x, y int) bool   { return x&3 == 1 && y&1 == 0 }
 func dense(x, y int) bool  { return x&1 == 1 && y&1 == 0 }
 
 // Shades paints w cells as floor with so much room is shaded.
-func (c *Canvas) Shades(col, row, w int, room scene.Room) {
+func (c *Canvas) Shades(col, row, w int, grade scene.Grade) {
 	for i := range w {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
-			*c.At(x, row) = Cell{Rune: patchOf(room, i), Ink: Ink{Role: scene.Floor, Tone: Faint, Room: room}, Ground: Ground{Role: scene.Floor, Set: true, Room: room}}
+			*c.At(x, row) = Cell{Rune: patchOf(grade, i), Ink: Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, Ground: Ground{Role: scene.Floor, Set: true, Grade: grade}}
 		}
 	}
 }
 
 // patchOf is the character of a cell of floor with so much room.
-func patchOf(room scene.Room, col int) rune {
-	t, ok := shading(room)
+func patchOf(grade scene.Grade, col int) rune {
+	t, ok := shading(grade)
 	if !ok {
 		return ' '
 	}

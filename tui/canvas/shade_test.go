@@ -13,11 +13,11 @@ import (
 )
 
 // round a place in the middle of a bare floor there is more room the nearer it is.
-func rings(p geometry.Point) scene.Room {
+func rings(p geometry.Point) scene.Grade {
 	if p.X < 0 || p.X > 1000 || math.Abs(p.Y) > 500 {
 		return scene.Unknown
 	}
-	return scene.Room(max(int(scene.NoRoom), int(scene.MuchRoom)-int(math.Hypot(p.X-500, p.Y)/100)))
+	return scene.Grade(max(int(scene.NoRoom), int(scene.MuchRoom)-int(math.Hypot(p.X-500, p.Y)/100)))
 }
 
 func ringed(view scene.View) (scene.Scene, Map, *Shade) {
@@ -35,9 +35,9 @@ func TestEveryDotHasTheShadeOfItsRoom(t *testing.T) {
 			if want != scene.Unknown {
 				assert.LessOrEqual(t, s.cells[y/dotsDown*m.Cols+x/dotsAcross], want, "a cell shows no more room than any dot of it")
 			}
-			for room := range s.masks {
-				on := s.masks[room].row(y)[x>>6]>>(x&63)&1 == 1
-				assert.Equal(t, scene.Room(room) == want, on, "dot %d, %d", x, y)
+			for grade := range s.masks {
+				on := s.masks[grade].row(y)[x>>6]>>(x&63)&1 == 1
+				assert.Equal(t, scene.Grade(grade) == want, on, "dot %d, %d", x, y)
 			}
 		}
 	}
@@ -46,8 +46,8 @@ func TestEveryDotHasTheShadeOfItsRoom(t *testing.T) {
 // What is foul is bare; then the more room the more dots; the doubtful line is the densest. In the picture too, from both
 // sides, and only in the layout it was worked out for.
 func TestRoomShowsWithoutColour(t *testing.T) {
-	inked := func(room scene.Room) (n int) {
-		t, ok := shading(room)
+	inked := func(grade scene.Grade) (n int) {
+		t, ok := shading(grade)
 		for y := range 8 {
 			for x := range 8 {
 				if ok && t(x, y) {
@@ -58,18 +58,18 @@ func TestRoomShowsWithoutColour(t *testing.T) {
 		return n
 	}
 	assert.Zero(t, inked(scene.NoRoom))
-	for room := scene.LittleRoom; room < scene.MuchRoom; room++ {
-		assert.Less(t, inked(room), inked(room+1))
+	for grade := scene.LittleRoom; grade < scene.MuchRoom; grade++ {
+		assert.Less(t, inked(grade), inked(grade+1))
 	}
 	assert.Greater(t, inked(scene.DoubtfulRoom), inked(scene.MuchRoom))
 	for _, view := range []scene.View{scene.Below, scene.Above} {
 		s, m, shade := ringed(view)
 		c := Paint(s, 100, 27, Look{Shade: shade})
 		col, row, _ := m.Cell(geometry.Point{X: 500, Y: 0})
-		assert.Equal(t, scene.MuchRoom, c.At(col, row).Ground.Room)
+		assert.Equal(t, scene.MuchRoom, c.At(col, row).Ground.Grade)
 		assert.NotEqual(t, ' ', c.At(col, row).Rune)
 		col, row, _ = m.Cell(geometry.Point{X: 60, Y: 440})
-		assert.Equal(t, scene.NoRoom, c.At(col, row).Ground.Room)
+		assert.Equal(t, scene.NoRoom, c.At(col, row).Ground.Grade)
 		other := Paint(s, 90, 27, Look{Shade: shade})
 		assert.Equal(t, strings.Join(Paint(s, 90, 27, Look{}).lines(), "\n"), strings.Join(other.lines(), "\n"))
 	}

@@ -13,15 +13,14 @@ func (m screen) picture(s desk.State, w, h int) string {
 	if m.next {
 		return m.pictureNext(s, w, h)
 	}
-	f := m.picked(s)
-	if f == nil {
-		return m.pane.View(s, w, h, plan.Options{})
-	}
-	if !m.large {
+	if f := m.picked(s); f != nil && !m.large {
 		s.Camera = plan.LookAt(*f, s.Camera.View, w, h)
 	}
-	return m.pane.View(s, w, h, plan.Options{Focus: f})
+	return m.pane.View(s, w, h, m.shown(s))
 }
+
+// shown is what the plan shows beside the job.
+func (m screen) shown(s desk.State) plan.Options { return plan.Options{Focus: m.picked(s)} }
 
 // enlarge gives the plan the whole screen, looking at the picked finding.
 func (m screen) enlarge(s desk.State) (screen, desk.Change) {
@@ -47,7 +46,7 @@ func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	if !m.large {
 		return m, desk.Change{}
 	}
-	pane, change, _ := m.pane.Update(k, s)
+	pane, change, _ := m.pane.Update(k, s, m.shown(s))
 	m.pane = pane
 	return m, change
 }
@@ -58,7 +57,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
 	switch {
 	case m.large:
-		pane, change, _ := m.pane.Update(msg, s)
+		pane, change, _ := m.pane.Update(msg, s, m.shown(s))
 		m.pane = pane
 		return m, change
 	case tap && m.next:

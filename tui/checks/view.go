@@ -7,15 +7,15 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// From sideBySide columns on the plan stands beside the list, which then has listWidth columns, or half of them.
-const sideBySide, listWidth = 100, 66
+// listWidth is how many columns the list has, or half of them, with the plan beside it.
+const listWidth = 66
 
 // sizes are the columns of the list, and those and the rows of the plan, in a body of w by h.
 func (m screen) sizes(w, h int) (listW, planW, planH int) {
 	switch {
 	case m.large:
 		return w, w, max(1, h-captionRows)
-	case w >= sideBySide:
+	case w >= desk.SideBySide:
 		list := max(w/2, min(listWidth, w-44))
 		return list, w - list - 1, h
 	}

@@ -24,7 +24,7 @@ type settingsFile struct {
 
 // The words of the settings file, in the order of the values they stand for.
 var (
-	unitWords       = []string{Millimetres: "mm", Inches: "inches"}
+	unitWords       = []string{Millimetres.String(), Inches.String()}
 	sideWords       = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 	backgroundWords = []string{"dark", "light"}
 )

@@ -64,6 +64,45 @@ func Length(mm float64, u survey.Units) string {
 	return survey.Format(mm, u) + " mm"
 }
 
+// Quantity writes a number of any unit a rule has, with the unit: "652.5 mm", "30°", "5 mm/m", "3".
+func Quantity(v float64, unit rules.Unit, u survey.Units) string {
+	if unit == rules.MM {
+		return Length(v, u)
+	}
+	return Behind(survey.Figure(v), unit)
+}
+
+// Limit writes what a book says, with its unit; other than a length it is written exactly, as the book has it.
+func Limit(l rules.Limit, u survey.Units) string {
+	switch {
+	case !l.Value.Set:
+		return "no value"
+	case l.Unit == rules.MM:
+		return Length(l.Value.Value, u)
+	}
+	return Behind(survey.Exact(l.Value.Value), l.Unit)
+}
+
+// Behind is a figure with its unit behind it.
+func Behind(figure string, unit rules.Unit) string {
+	switch unit {
+	case rules.Degree, rules.Count, rules.Pure:
+		return figure + UnitSign(unit)
+	}
+	return figure + " " + UnitSign(unit)
+}
+
+// UnitSign is what stands behind a figure, "" for what is counted and for numbers of their own.
+func UnitSign(unit rules.Unit) string {
+	switch unit {
+	case rules.Degree:
+		return "°"
+	case rules.Count:
+		return ""
+	}
+	return string(unit)
+}
+
 // Units says in which units lengths are shown.
 type Units = survey.Units
 
@@ -73,17 +112,13 @@ const (
 	Inches      = survey.Inches
 )
 
-// UnitWord is "mm" or "inches".
-func UnitWord(u survey.Units) string {
-	if u == Inches {
-		return "inches"
-	}
-	return "mm"
-}
+// twoSided95 is how many standard uncertainties either side 95 % lie within. Source: JCGM 100:2008, table G.1.
+const twoSided95 = 1.96
 
 // PlusMinus95 writes a standard uncertainty of sigma mm as the half width within which 95 % lie: "± 3.5".
-// 1.96 is the normal distribution's factor (JCGM 100:2008, table G.1).
-func PlusMinus95(sigma float64, u survey.Units) string { return "± " + survey.Format(1.96*sigma, u) }
+func PlusMinus95(sigma float64, u survey.Units) string {
+	return "± " + survey.Format(twoSided95*sigma, u)
+}
 
 // VerdictWord spells a verdict.
 func VerdictWord(v rules.Verdict) string { return v.String() }

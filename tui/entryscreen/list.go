@@ -36,8 +36,8 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 		return out
 	}
 	out = append(out, keyWhole)
-	if sheet, ok := e.Here(s); ok {
-		if thing, isThing := sheet.(features.Sheet); isThing {
+	if record, ok := e.Here(s); ok {
+		if thing, isThing := record.(features.Record); isThing {
 			if thing.List.Confirmable() {
 				out = append(out, keyConfirm)
 			}
@@ -49,7 +49,7 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 
 // listKey answers a key in the list; what it has no use for is the plan's.
 func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
-	if to, moved := form.MoveIn(msg.String(), e.At, len(e.spec.Sheets(s)), max(1, e.h/2)); moved && !e.whole {
+	if to, moved := form.MoveIn(msg.String(), e.At, len(e.spec.Records(s)), max(1, e.h/2)); moved && !e.whole {
 		e.At = to
 		return e.picked(desk.Change{}, s)
 	}
@@ -58,7 +58,7 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 			return e.Begin(f.List, s).picked(desk.Change{}, s)
 		}
 	}
-	sheet, ok := e.Here(s)
+	record, ok := e.Here(s)
 	switch {
 	case key.Matches(msg, keyWhole) && !e.spec.NoPlan:
 		e.whole = !e.whole
@@ -67,9 +67,9 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 		e.whole = false
 		return e, desk.Change{}
 	case ok && key.Matches(msg, desk.KeyEnter):
-		return e.enter(sheet, s)
+		return e.enter(record, s)
 	}
-	if thing, isThing := sheet.(features.Sheet); isThing {
+	if thing, isThing := record.(features.Record); isThing {
 		if next, change, mine := e.act(msg, thing, s); mine {
 			return next, change
 		}
@@ -78,24 +78,24 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 }
 
 // act answers a key that does something with the thing picked out.
-func (e Entry) act(msg tea.KeyMsg, sheet features.Sheet, s desk.State) (next Entry, change desk.Change, mine bool) {
-	name, _ := sheet.Name(s.Job)
+func (e Entry) act(msg tea.KeyMsg, record features.Record, s desk.State) (next Entry, change desk.Change, mine bool) {
+	name, _ := record.Name(s.Job)
 	switch {
 	case key.Matches(msg, keyConfirm):
-		return e, confirm(sheet, s), true
+		return e, confirm(record, s), true
 	case key.Matches(msg, keyDuplicate):
-		job, copied, err := sheet.Duplicate(s.Job)
+		job, copied, err := record.Duplicate(s.Job)
 		next, change = e.reordered(job, copied, err, "duplicate "+name, s)
 	case key.Matches(msg, keyDelete):
-		job, err := sheet.Delete(s.Job)
-		if next, change = e.reordered(job, sheet, err, "delete "+name, s); err == nil {
+		job, err := record.Delete(s.Job)
+		if next, change = e.reordered(job, record, err, "delete "+name, s); err == nil {
 			change.Say = "deleted " + name + ": Ctrl-Z brings it back"
 		}
 	case key.Matches(msg, keyRaise):
-		job, moved, err := sheet.Move(s.Job, -1)
+		job, moved, err := record.Move(s.Job, -1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	case key.Matches(msg, keyLower):
-		job, moved, err := sheet.Move(s.Job, 1)
+		job, moved, err := record.Move(s.Job, 1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	default:
 		return e, desk.Change{}, false
@@ -104,55 +104,55 @@ func (e Entry) act(msg tea.KeyMsg, sheet features.Sheet, s desk.State) (next Ent
 }
 
 // reordered goes to where a thing is after the list was changed, or says why it was not.
-func (e Entry) reordered(job vehicles.Job, sheet features.Sheet, err error, step string, s desk.State) (Entry, desk.Change) {
+func (e Entry) reordered(job vehicles.Job, record features.Record, err error, step string, s desk.State) (Entry, desk.Change) {
 	if err != nil {
 		return e, desk.Change{Say: "not done: " + err.Error()}
 	}
 	s.Job = job
 	e.Editor = e.Editor.Close()
-	e.At = max(0, min(e.rowOf(sheet, s), len(e.spec.Sheets(s))-1))
+	e.At = max(0, min(e.rowOf(record, s), len(e.spec.Records(s))-1))
 	return e.picked(desk.Change{Job: &job, Step: step}, s)
 }
 
 // confirm says that a thing was measured on this van, or takes it back.
-func confirm(sheet features.Sheet, s desk.State) desk.Change {
-	job, measured, err := sheet.Confirm(s.Job)
+func confirm(record features.Record, s desk.State) desk.Change {
+	job, measured, err := record.Confirm(s.Job)
 	if err != nil {
 		return desk.Change{Say: "not done: " + err.Error()}
 	}
-	name, _ := sheet.Name(s.Job)
+	name, _ := record.Name(s.Job)
 	say := name + ": measured on this van"
 	if !measured {
 		say = name + ": not confirmed on this van, so never better than doubtful"
 	}
-	return desk.Change{Job: &job, Step: sheet.ID() + " measured", Say: say}
+	return desk.Change{Job: &job, Step: record.ID() + " measured", Say: say}
 }
 
 // listed are the rows of the list as it is painted, and the one the keys act on: a new thing that is typed has a row
 // where it will be, fresh, -1 for none.
 func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
-	all, here, fresh := e.spec.Sheets(s), e.At, -1
-	if thing, ok := e.Editor.Sheet().(features.Sheet); ok && e.Typing() && thing.Fresh {
+	all, here, fresh := e.spec.Records(s), e.At, -1
+	if thing, ok := e.Editor.Record().(features.Record); ok && e.Typing() && thing.Fresh {
 		fresh = placeOf(thing, all, s)
-		all, here = slices.Insert(slices.Clone(all), fresh, form.Sheet(thing)), fresh
+		all, here = slices.Insert(slices.Clone(all), fresh, form.Record(thing)), fresh
 	}
 	rows = make([]form.Row, len(all))
-	for i, sheet := range all {
-		rows[i] = e.spec.Row(sheet, s)
+	for i, record := range all {
+		rows[i] = e.spec.Row(record, s)
 		if i > 0 && i-1 == fresh && rows[fresh].Head != "" {
 			rows[i].Head = ""
 		}
-		if say, fault := e.standing(sheet, s); say != "" && i != fresh {
+		if say, fault := e.standing(record, s); say != "" && i != fresh {
 			rows[i].Right, rows[i].Fault = say, fault
 		}
 	}
 	return rows, here, fresh
 }
 
-// placeOf is where a new thing will be among all sheets: behind the whole things of its list.
-func placeOf(fresh features.Sheet, all []form.Sheet, s desk.State) int {
-	for i, sheet := range all {
-		other, isThing := sheet.(features.Sheet)
+// placeOf is where a new thing will be among all records: behind the whole things of its list.
+func placeOf(fresh features.Record, all []form.Record, s desk.State) int {
+	for i, record := range all {
+		other, isThing := record.(features.Record)
 		if isThing && (other.List > fresh.List || other.List == fresh.List && !other.Real(s.Job)) {
 			return i
 		}
@@ -161,11 +161,11 @@ func placeOf(fresh features.Sheet, all []form.Sheet, s desk.State) int {
 }
 
 // standing says in a few words how a thing stands, "" for well.
-func (e Entry) standing(sheet form.Sheet, s desk.State) (say string, fault bool) {
-	if refused := form.Refused(sheet, s.Job); len(refused) > 0 {
+func (e Entry) standing(record form.Record, s desk.State) (say string, fault bool) {
+	if refused := form.Refused(record, s.Job); len(refused) > 0 {
 		return "! refused: " + refused[0].Label, true
 	}
-	thing, isThing := sheet.(features.Sheet)
+	thing, isThing := record.(features.Record)
 	if !isThing {
 		return "", false
 	}

@@ -29,7 +29,7 @@ func (e Entry) mouse(msg tea.MouseMsg, s desk.State) (Entry, desk.Change) {
 
 // onList goes to the tapped row, or on with the wheel; a tap on the row one is at opens its form.
 func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Change) {
-	n := len(e.spec.Sheets(s))
+	n := len(e.spec.Records(s))
 	var change desk.Change
 	switch {
 	case n == 0:
@@ -53,8 +53,8 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 		if ok {
 			e.At = row
 		}
-		if sheet, there := e.Here(s); again && there {
-			return e.enter(sheet, s)
+		if record, there := e.Here(s); again && there {
+			return e.enter(record, s)
 		}
 	default:
 		return e, desk.Change{}
@@ -64,12 +64,12 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 
 // tapForm answers a tap at column x of row y of the form in area a.
 func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {
-	sheet, ok := e.Here(s)
+	record, ok := e.Here(s)
 	if !ok {
 		return e, desk.Change{}
 	}
 	if !e.Typing() {
-		e.Editor = e.Editor.Show(sheet)
+		e.Editor = e.Editor.Show(record)
 	}
 	editor, change, event := e.Editor.Tap(x, y, a.W, a.H-1, s)
 	e.Editor = editor
@@ -82,7 +82,7 @@ func (e Entry) planned(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 		return e, desk.Change{}
 	}
 	a := e.arranged(s, e.w, e.h, false).picture
-	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s))
+	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s), e.options(s))
 	e.pane = pane
 	if tapped != nil {
 		e.Editor = e.Editor.Close()

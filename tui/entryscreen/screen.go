@@ -15,19 +15,19 @@ import (
 
 // Spec is what one screen has that the others have not.
 type Spec struct {
-	Title  func(s desk.State) string
-	Sheets func(s desk.State) []form.Sheet                     // the rows of the list
-	Row    func(sheet form.Sheet, s desk.State) form.Row       // one row as it is painted
-	Warn   func(s desk.State) []string                         // what is wrong, under the list; may be nil
-	Beside func(e Entry, s desk.State, w, h int) (string, int) // a drawing in place of the plan, and its rows; may be nil
-	Empty  string                                              // in place of a list without rows
-	Fresh  []Fresh
-	Under  func(e Entry, s desk.State, w, h int) []string // what it all comes to, under the plan; may be nil
-	Plan   func(e Entry, s desk.State) plan.Options       // what the plan shows beside the job; may be nil
-	Above  bool                                           // the plan is seen from above
-	NoPlan bool                                           // there is only ever a drawing
+	Title   func(s desk.State) string
+	Records func(s desk.State) []form.Record                    // the rows of the list
+	Row     func(record form.Record, s desk.State) form.Row     // one row as it is painted
+	Warn    func(s desk.State) []string                         // what is wrong, under the list; may be nil
+	Beside  func(e Entry, s desk.State, w, h int) (string, int) // a drawing in place of the plan, and its rows; may be nil
+	Empty   string                                              // in place of a list without rows
+	Fresh   []Fresh
+	Under   func(e Entry, s desk.State, w, h int) []string // what it all comes to, under the plan; may be nil
+	Plan    func(e Entry, s desk.State) plan.Options       // what the plan shows beside the job; may be nil
+	Above   bool                                           // the plan is seen from above
+	NoPlan  bool                                           // there is only ever a drawing
 	// Enter answers Enter, or a tap again, on a row that is no form; nil or false: it opens the row's form.
-	Enter func(sheet form.Sheet, s desk.State) (desk.Change, bool)
+	Enter func(record form.Record, s desk.State) (desk.Change, bool)
 }
 
 // Fresh is a key that makes a new thing of a list.
@@ -94,7 +94,7 @@ func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry
 	if change.Job != nil {
 		s.Job = *change.Job
 	}
-	e.At = e.rowOf(e.Editor.Sheet(), s)
+	e.At = e.rowOf(e.Editor.Record(), s)
 	if event.Past {
 		e = e.past(s)
 	}
@@ -104,7 +104,7 @@ func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry
 // past goes on behind the last field: to what a thing still needs, then to a new thing of its list; from any other
 // form, back to the list.
 func (e Entry) past(s desk.State) Entry {
-	thing, isThing := e.Editor.Sheet().(features.Sheet)
+	thing, isThing := e.Editor.Record().(features.Record)
 	if !isThing {
 		e.Editor = e.Editor.Close()
 		return e
@@ -125,45 +125,45 @@ func (e Entry) Begin(l features.List, s desk.State) Entry {
 
 // OpenAt opens the form of a thing of the job at a field, named as in the job file; of a thing that is not there, it does
 // nothing.
-func (e Entry) OpenAt(sheet features.Sheet, field string, s desk.State) (Entry, desk.Change) {
-	if sheet.Row < 0 || !sheet.Real(s.Job) {
+func (e Entry) OpenAt(record features.Record, field string, s desk.State) (Entry, desk.Change) {
+	if record.Row < 0 || !record.Real(s.Job) {
 		return e, desk.Change{}
 	}
-	e.Editor, e.whole = e.Editor.Open(sheet, features.FieldOf(field), s), false
-	e.At = e.rowOf(sheet, s)
+	e.Editor, e.whole = e.Editor.Open(record, features.FieldOf(field), s), false
+	e.At = e.rowOf(record, s)
 	return e.picked(desk.Change{}, s)
 }
 
 // enter opens the form of a row, or does what the row is for.
-func (e Entry) enter(sheet form.Sheet, s desk.State) (Entry, desk.Change) {
+func (e Entry) enter(record form.Record, s desk.State) (Entry, desk.Change) {
 	if e.spec.Enter != nil {
-		if change, done := e.spec.Enter(sheet, s); done {
+		if change, done := e.spec.Enter(record, s); done {
 			return e, change
 		}
 	}
-	e.Editor, e.whole = e.Editor.Open(sheet, "", s), false
+	e.Editor, e.whole = e.Editor.Open(record, "", s), false
 	return e, desk.Change{}
 }
 
-// Here is the sheet the keys act on: that of the form while it is typed in, otherwise that of the list's row.
-func (e Entry) Here(s desk.State) (form.Sheet, bool) {
+// Here is the record the keys act on: that of the form while it is typed in, otherwise that of the list's row.
+func (e Entry) Here(s desk.State) (form.Record, bool) {
 	if e.Typing() {
-		return e.Editor.Sheet(), true
+		return e.Editor.Record(), true
 	}
-	all := e.spec.Sheets(s)
+	all := e.spec.Records(s)
 	if len(all) == 0 {
 		return nil, false
 	}
 	return all[max(0, min(e.At, len(all)-1))], true
 }
 
-// rowOf is where a sheet is in the list; the row it was for one that is not there.
-func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
-	if thing, ok := sheet.(features.Sheet); ok && thing.Fresh || sheet == nil {
+// rowOf is where a record is in the list; the row it was for one that is not there.
+func (e Entry) rowOf(record form.Record, s desk.State) int {
+	if thing, ok := record.(features.Record); ok && thing.Fresh || record == nil {
 		return e.At
 	}
-	for i, other := range e.spec.Sheets(s) {
-		if other.ID() == sheet.ID() {
+	for i, other := range e.spec.Records(s) {
+		if other.ID() == record.ID() {
 			return i
 		}
 	}
@@ -173,14 +173,14 @@ func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
 // Synced goes to the obstruction that was picked out elsewhere, and stays within the list. When an undo has taken
 // back the thing that is being typed, its form is that of a new one again.
 func (e Entry) Synced(s desk.State) Entry {
-	all := e.spec.Sheets(s)
-	if thing, ok := e.Editor.Sheet().(features.Sheet); ok && e.Typing() && thing.Gone(s.Job) {
+	all := e.spec.Records(s)
+	if thing, ok := e.Editor.Record().(features.Record); ok && e.Typing() && thing.Gone(s.Job) {
 		e = e.Begin(thing.List, s)
 	}
 	if s.Selected != e.asked {
 		e.asked = s.Selected
-		for i, sheet := range all {
-			if !e.Typing() && obstruction(sheet, s) == s.Selected && s.Selected >= 0 {
+		for i, record := range all {
+			if !e.Typing() && obstruction(record, s) == s.Selected && s.Selected >= 0 {
 				e.At = i
 			}
 		}
@@ -189,9 +189,9 @@ func (e Entry) Synced(s desk.State) Entry {
 	return e
 }
 
-// obstruction is which of the job's obstructions a sheet is of, -1 for none.
-func obstruction(sheet form.Sheet, s desk.State) int {
-	thing, ok := sheet.(features.Sheet)
+// obstruction is which of the job's obstructions a record is of, -1 for none.
+func obstruction(record form.Record, s desk.State) int {
+	thing, ok := record.(features.Record)
 	if !ok || thing.List != features.Obstructions || !thing.Real(s.Job) {
 		return -1
 	}
@@ -201,8 +201,8 @@ func obstruction(sheet form.Sheet, s desk.State) int {
 // picked adds to a change that the plan is to pick out the obstruction the keys act on.
 func (e Entry) picked(change desk.Change, s desk.State) (Entry, desk.Change) {
 	pick := -1
-	if sheet, ok := e.Here(s); ok {
-		pick = obstruction(sheet, s)
+	if record, ok := e.Here(s); ok {
+		pick = obstruction(record, s)
 	}
 	if pick != e.asked {
 		change.Select, e.asked = &pick, pick

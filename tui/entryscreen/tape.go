@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -33,7 +34,7 @@ func Errors() form.Slots {
 	usual := none.SurveyTape()
 	slot := func(key, label, unit string, usual float64, at func(j *vehicles.Job) *vehicles.Number) form.Slot {
 		return form.Optional(form.Field{Key: key, Label: label, Unit: unit}, within,
-			func(vehicles.Job) string { return form.Plain(usual) + " when blank" }, at)
+			func(vehicles.Job) string { return survey.Exact(usual) + " when blank" }, at)
 	}
 	return form.Slots{
 		slot("read", "reading ±", "mm", usual.Read, func(j *vehicles.Job) *vehicles.Number { return &j.Tape.Read }),

@@ -21,10 +21,8 @@ func (a Area) Holds(x, y int) bool { return x >= a.X && x < a.X+a.W && y >= a.Y 
 // areas are the parts of the body; a part without rows does not show. The first row of list and form is a title.
 type areas struct{ list, form, panel, picture, under Area }
 
-const (
-	wide       = 100 // columns from which the picture stands beside the list
-	leastStrip = 5   // rows of a plan under the list
-)
+// leastStrip is how many rows a plan under the list has at least.
+const leastStrip = 5
 
 // arranged says what stands where in a body of w columns and h rows. With panel, the screen's own panel has the
 // place of list and form.
@@ -53,7 +51,7 @@ func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
 	switch {
 	case e.whole:
 		return areas{picture: Area{0, 0, w, h}}
-	case w >= wide:
+	case w >= desk.SideBySide:
 		left := max(48, min(64, w*45/100))
 		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
 		list := h / 2
@@ -166,16 +164,16 @@ func (e Entry) warnings(s desk.State, w, h int) []string {
 // paintForm paints the form of what is being typed, or else of what the list is at.
 func (e Entry) paintForm(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
-	sheet, ok := e.Here(s)
+	record, ok := e.Here(s)
 	if !ok {
 		return desk.Fit("", w, h)
 	}
 	if !e.Typing() {
-		e.Editor = e.Editor.Show(sheet)
+		e.Editor = e.Editor.Show(record)
 	}
-	id := sheet.ID()
+	id := record.ID()
 	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
-	if thing, isThing := sheet.(features.Sheet); isThing {
+	if thing, isThing := record.(features.Record); isThing {
 		name, _ := thing.Name(s.Job)
 		title += " " + look.Strong.Render(name)
 		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
@@ -192,11 +190,15 @@ func (e Entry) paintPicture(s desk.State, w, h int) string {
 			return desk.Fit(text, w, h)
 		}
 	}
-	var opts plan.Options
-	if e.spec.Plan != nil {
-		opts = e.spec.Plan(e, s)
+	return e.pane.View(e.shown(s), w, h, e.options(s))
+}
+
+// options are what the screen shows on the plan beside the job.
+func (e Entry) options(s desk.State) plan.Options {
+	if e.spec.Plan == nil {
+		return plan.Options{}
 	}
-	return e.pane.View(e.shown(s), w, h, opts)
+	return e.spec.Plan(e, s)
 }
 
 // shown is the state as the plan shows it: with what is known of the thing being entered.
@@ -205,11 +207,11 @@ func (e Entry) shown(s desk.State) desk.State {
 		s.Camera.View = e.view
 	}
 	here, ok := e.Here(s)
-	sheet, isThing := here.(features.Sheet)
-	if !ok || !isThing || sheet.Fresh || sheet.Real(s.Job) || len(s.Faults) > 0 {
+	record, isThing := here.(features.Record)
+	if !ok || !isThing || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
 		return s
 	}
-	job, row := sheet.Sketched(s.Job)
+	job, row := record.Sketched(s.Job)
 	if row < 0 {
 		return s
 	}
@@ -218,7 +220,7 @@ func (e Entry) shown(s desk.State) desk.State {
 		return s
 	}
 	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
-	if sheet.List == features.Obstructions {
+	if record.List == features.Obstructions {
 		s.Selected = row
 	}
 	return s

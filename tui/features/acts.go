@@ -11,9 +11,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Duplicate returns the job with a copy of the thing behind it, and the copy's sheet. The copy counts as not
+// Duplicate returns the job with a copy of the thing behind it, and the copy's record. The copy counts as not
 // confirmed: nobody has measured it yet.
-func (h Sheet) Duplicate(j vehicles.Job) (vehicles.Job, Sheet, error) {
+func (h Record) Duplicate(j vehicles.Job) (vehicles.Job, Record, error) {
 	l := h.List
 	if !h.Real(j) {
 		all := l.unfinished(j)
@@ -22,17 +22,17 @@ func (h Sheet) Duplicate(j vehicles.Job) (vehicles.Job, Sheet, error) {
 			return j, h, errors.New("there is nothing to duplicate")
 		}
 		x["name"] = l.unusedName(j, x["name"])
-		return l.withUnfinished(j, slices.Insert(slices.Clone(all), 0, x)), Sheet{l, l.Len(j), false}, nil
+		return l.withUnfinished(j, all.Insert(0, vehicles.Begun{}.Saying(x))), Record{l, l.Len(j), false}, nil
 	}
 	t := l.At(j, h.Row)
 	t.Name, t.Measured, t.Total = l.unusedName(j, t.Name), !l.Confirmable(), vehicles.Totals{}
 	after := l.table().put(j, h.Row+1, t)
-	next := Sheet{l, h.Row + 1, false}
+	next := Record{l, h.Row + 1, false}
 	return after, next, h.holds(j, after)
 }
 
 // Delete returns the job without the thing.
-func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
+func (h Record) Delete(j vehicles.Job) (vehicles.Job, error) {
 	if h.Real(j) {
 		after := h.List.table().drop(j, h.Row)
 		return h.List.forgotten(after), h.holds(j, after)
@@ -42,11 +42,11 @@ func (h Sheet) Delete(j vehicles.Job) (vehicles.Job, error) {
 	if h.Fresh || i >= len(all) {
 		return j, errors.New("there is nothing to delete")
 	}
-	return h.List.forgotten(h.List.withUnfinished(j, without(all, i))), nil
+	return h.List.forgotten(h.List.withUnfinished(j, all.Without(i))), nil
 }
 
-// Move returns the job with the thing so many places further down its list, and its sheet there.
-func (h Sheet) Move(j vehicles.Job, by int) (vehicles.Job, Sheet, error) {
+// Move returns the job with the thing so many places further down its list, and its record there.
+func (h Record) Move(j vehicles.Job, by int) (vehicles.Job, Record, error) {
 	to := h.Row + by
 	switch {
 	case !h.Real(j):
@@ -55,11 +55,11 @@ func (h Sheet) Move(j vehicles.Job, by int) (vehicles.Job, Sheet, error) {
 		return j, h, errors.New("it stands at the end of the list already")
 	}
 	after := h.List.table().move(j, h.Row, to)
-	return after, Sheet{h.List, to, false}, h.holds(j, after)
+	return after, Record{h.List, to, false}, h.holds(j, after)
 }
 
 // Confirm returns the job with the thing measured on this van, or not confirmed again.
-func (h Sheet) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err error) {
+func (h Record) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err error) {
 	if !h.List.Confirmable() || !h.Real(j) {
 		return j, false, errors.New("only an obstruction or an opening with all its readings can be confirmed")
 	}
@@ -70,7 +70,7 @@ func (h Sheet) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err e
 
 // holds returns an error when an edit of the order of the list would move another thing: one that runs on from
 // what is no longer before it.
-func (h Sheet) holds(before, after vehicles.Job) error {
+func (h Record) holds(before, after vehicles.Job) error {
 	if err := h.List.try(before, after); err != nil {
 		return err
 	}

@@ -13,7 +13,7 @@ import (
 // builder makes a thing of texts. A text that is as it was leaves what the file said untouched.
 type builder struct {
 	was, now texts
-	old      Thing
+	old      Feature
 	missing  []string // keys of fields that must not be blank, in order
 	wrong    map[string]error
 	used     map[string]bool // keys that the form of the place has
@@ -21,7 +21,7 @@ type builder struct {
 
 // build makes a thing of the list of now. What the texts leave out is named in missing, what can't be read in
 // wrong; the thing is whole when both are empty.
-func (l List) build(old Thing, was, now texts) (t Thing, missing []string, wrong map[string]error) {
+func (l List) build(old Feature, was, now texts) (t Feature, missing []string, wrong map[string]error) {
 	b := builder{was: was, now: now, old: old, wrong: map[string]error{}, used: map[string]bool{}}
 	t.Kind, t.Name, t.Form = now["kind"], strings.TrimSpace(now["name"]), now.form()
 	if l == Ties {
@@ -166,7 +166,7 @@ func (b *builder) span(needed bool) vehicles.Span {
 		}
 	}
 	if from.Set && to.Set && from.Value > to.Value {
-		b.wrong["low"] = fmt.Errorf("%s is less than %s: the first comes first", form.Plain(to.Value), form.Plain(from.Value))
+		b.wrong["low"] = fmt.Errorf("%s is less than %s: the first comes first", survey.Exact(to.Value), survey.Exact(from.Value))
 		b.wrong["top"] = b.wrong["low"]
 	}
 	return vehicles.Span{From: from.Value, To: to.Value, Set: from.Set && to.Set}

@@ -13,7 +13,7 @@ import (
 
 // notesOf are the notes of a job's obstruction.
 func notesOf(job vehicles.Job, row int) map[string]string {
-	return Sheet{Obstructions, row, false}.Notes(desk.State{Job: job})
+	return Record{Obstructions, row, false}.Notes(desk.State{Job: job})
 }
 
 // The numbers are the job file's sample, worked out by hand with the formulas of its description: the slope takes
@@ -54,7 +54,7 @@ func TestAnUnknownSlopeIsSaid(t *testing.T) {
 func TestTextsThatAreNotTouchedStayAsTheFileHasThem(t *testing.T) {
 	job := screentest.Van(t)
 	before := job.Obstructions[0]
-	after, _, err := Sheet{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
+	after, _, err := Record{Obstructions, 0, false}.Set(desk.State{Job: job}, map[string]string{"low": "96"})
 	require.NoError(t, err)
 	now := after.Obstructions[0]
 	assert.Equal(t, before.Place, now.Place)
@@ -81,9 +81,27 @@ func TestWhatIsRefused(t *testing.T) {
 		"nothing to run on from":      {0, "x0", "+10", "runs on"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			job, _, err := Sheet{Obstructions, c.row, false}.Set(s, map[string]string{c.key: c.text})
+			job, _, err := Record{Obstructions, c.row, false}.Set(s, map[string]string{c.key: c.text})
 			require.ErrorContains(t, err, c.says)
 			assert.Equal(t, s.Job, job)
 		})
 	}
+}
+
+// What others said of a thing that was begun goes where the job keeps what is theirs, once the thing is whole.
+func TestAFinishedThingLosesNothing(t *testing.T) {
+	job := screentest.Van(t)
+	job.Unfinished.Fittings = vehicles.List[vehicles.Begun]{{
+		Texts:  map[string]string{"name": "bench", "form": "rectangle", "x0": "700", "x1": "+20", "y0": "L 100", "y1": "R 100", "top": "0"},
+		Others: map[string]any{"colour": "red", "low": int64(8)},
+	}}
+	row := Fittings.Len(job)
+	job, record, err := Record{Fittings, row, false}.Set(desk.State{Job: job}, map[string]string{"name": "bunk"})
+	require.NoError(t, err)
+	require.Equal(t, map[string]any{"colour": "red", "low": int64(8)}, job.Unfinished.Fittings[0].Others, "not whole yet")
+	job, _, err = record.Set(desk.State{Job: job}, map[string]string{"low": "9"})
+	require.NoError(t, err)
+	assert.Empty(t, job.Unfinished.Fittings)
+	assert.Equal(t, "bunk", job.Fittings[row].Name)
+	assert.Equal(t, map[string]any{"fitting bunk": map[string]any{"colour": "red", "low": int64(8)}}, job.Extra)
 }

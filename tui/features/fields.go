@@ -55,7 +55,7 @@ type maker struct {
 }
 
 // Fields are the thing's fields. A form that is chosen but not taken yet already has its own fields.
-func (h Sheet) Fields(s desk.State, held map[string]string) []form.Field {
+func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 	x := h.texts(s.Job)
 	if x == nil {
 		return nil

@@ -1,12 +1,12 @@
-// Package things is how one thing of the survey is entered: an obstruction, an opening, a fitting or a tie. It knows
-// which of the job's lists the thing is in, its fields, what each text makes of it, and what the readings come to.
+// Package features is how one feature of the survey is entered: an obstruction, an opening, a fitting or a tie. It knows
+// which of the job's lists the feature is in, its fields, what each text makes of it, and what the readings come to.
 package features
 
 import "bench.example/undermark/vehicles"
 
-// Thing is one thing of the survey, with the fields of all the lists. A field its list has no place for stays
+// Feature is one feature of the survey, with the fields of all the lists. A field its list has no place for stays
 // empty.
-type Thing struct {
+type Feature struct {
 	Name, Kind string
 	vehicles.Place
 	Span     vehicles.Span // the drop, or a fitting's rise
@@ -18,7 +18,7 @@ type Thing struct {
 	Use          bool          // a tie is in the fit
 }
 
-// List is one of the job's lists of things.
+// List is one of the job's lists of features.
 type List uint8
 
 // The lists.
@@ -34,30 +34,31 @@ type table struct {
 	one   string   // what the file calls one of them
 	kinds []string // nil: its things have no kind
 	heads [3]string
+	begun func(*vehicles.Unfinished) *vehicles.List[vehicles.Begun]
 	edits
 }
 
 // edits are how a list of a job is read and changed.
 type edits struct {
 	size func(vehicles.Job) int
-	at   func(vehicles.Job, int) Thing
-	with func(vehicles.Job, int, Thing) vehicles.Job
-	put  func(vehicles.Job, int, Thing) vehicles.Job
+	at   func(vehicles.Job, int) Feature
+	with func(vehicles.Job, int, Feature) vehicles.Job
+	put  func(vehicles.Job, int, Feature) vehicles.Job
 	drop func(vehicles.Job, int) vehicles.Job
 	move func(j vehicles.Job, from, to int) vehicles.Job
 }
 
 // editsOf are those of the list that of finds in a job, whose items become things and things items.
-func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Thing, item func(Thing) T) edits {
+func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Feature, item func(Feature) T) edits {
 	return edits{
 		size: func(j vehicles.Job) int { return len(*of(&j)) },
-		at:   func(j vehicles.Job, i int) Thing { return thing((*of(&j))[i]) },
-		with: func(j vehicles.Job, i int, t Thing) vehicles.Job {
+		at:   func(j vehicles.Job, i int) Feature { return thing((*of(&j))[i]) },
+		with: func(j vehicles.Job, i int, t Feature) vehicles.Job {
 			l := of(&j)
 			*l = l.With(i, item(t))
 			return j
 		},
-		put: func(j vehicles.Job, i int, t Thing) vehicles.Job {
+		put: func(j vehicles.Job, i int, t Feature) vehicles.Job {
 			l := of(&j)
 			*l = l.Insert(i, item(t))
 			return j
@@ -78,16 +79,19 @@ func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Thin
 var tables = [...]table{
 	Obstructions: {
 		one: "obstruction", kinds: vehicles.Kinds, heads: [3]string{"Below the floor", "top", "bottom"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Thing.obstruction),
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Obstructions },
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Feature.obstruction),
 	},
 	Openings: {
 		one: "opening", kinds: vehicles.OpeningKinds,
 		heads: [3]string{"Below the floor (above it: with a minus)", "top", "bottom"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Thing.opening),
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Openings },
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Feature.opening),
 	},
 	Fittings: {
 		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Thing.fitting),
+		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Fittings },
+		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Feature.fitting),
 	},
 	Ties: tieTable,
 }
@@ -107,32 +111,32 @@ func (l List) Len(j vehicles.Job) int { return l.table().size(j) }
 func (l List) Confirmable() bool { return l == Obstructions || l == Openings }
 
 // At is one of them.
-func (l List) At(j vehicles.Job, i int) Thing { return l.table().at(j, i) }
+func (l List) At(j vehicles.Job, i int) Feature { return l.table().at(j, i) }
 
-func ofObstruction(o vehicles.Obstruction) Thing {
-	return Thing{
+func ofObstruction(o vehicles.Obstruction) Feature {
+	return Feature{
 		Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, TapedAt: o.TapedAt, Measured: o.Measured, Total: o.Total,
 	}
 }
 
-func (t Thing) obstruction() vehicles.Obstruction {
+func (t Feature) obstruction() vehicles.Obstruction {
 	return vehicles.Obstruction{
 		Name: t.Name, Kind: t.Kind, Place: t.Place, Drop: t.Span, TapedAt: t.TapedAt, Measured: t.Measured, Total: t.Total,
 	}
 }
 
-func ofOpening(o vehicles.Opening) Thing {
-	return Thing{Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, Measured: !o.Unconfirmed}
+func ofOpening(o vehicles.Opening) Feature {
+	return Feature{Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, Measured: !o.Unconfirmed}
 }
 
-func (t Thing) opening() vehicles.Opening {
+func (t Feature) opening() vehicles.Opening {
 	return vehicles.Opening{Name: t.Name, Kind: t.Kind, Place: t.Place, Drop: t.Span, Unconfirmed: !t.Measured}
 }
 
-func ofFitting(f vehicles.Fitting) Thing {
-	return Thing{Name: f.Name, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
+func ofFitting(f vehicles.Fitting) Feature {
+	return Feature{Name: f.Name, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
 }
 
-func (t Thing) fitting() vehicles.Fitting {
+func (t Feature) fitting() vehicles.Fitting {
 	return vehicles.Fitting{Name: t.Name, Place: t.Place, Rise: t.Span, Total: t.Total}
 }

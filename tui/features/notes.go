@@ -32,7 +32,7 @@ type noter struct {
 
 // Notes are what the readings of a thing come to, by key: "= 645 mm from bumper ± 2, tape sloped 7". Of an
 // unfinished thing they are there as far as it can be shown.
-func (h Sheet) Notes(s desk.State) map[string]string {
+func (h Record) Notes(s desk.State) map[string]string {
 	if h.List == Ties {
 		return h.tieNotes(s)
 	}
@@ -64,7 +64,7 @@ func (h Sheet) Notes(s desk.State) map[string]string {
 	return n.out
 }
 
-func (n *noter) box(t Thing, j vehicles.Job, row int) {
+func (n *noter) box(t Feature, j vehicles.Job, row int) {
 	f, u := n.placed.Prism.Footprint, n.placed.Edges
 	n.x("x0", f.Middle.X-f.Half.X, u[0].U, t.X[0])
 	n.x("x1", f.Middle.X+f.Half.X, u[1].U, t.X[1])
@@ -78,13 +78,13 @@ func (n *noter) box(t Thing, j vehicles.Job, row int) {
 }
 
 // firstSide is where the first of a rectangle's two sides is: that of a round in its place.
-func (n *noter) firstSide(t Thing, j vehicles.Job, row int) float64 {
+func (n *noter) firstSide(t Feature, j vehicles.Job, row int) float64 {
 	t.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{t.X[0], t.Y[0]}, Across: vehicles.Some(1)}
 	plan, _ := rules.Reduce(n.list.table().with(j, row, t), n.s.Result.Book)
 	return n.list.placed(plan, row).Prism.Footprint.Middle.Y
 }
 
-func (n *noter) path(t Thing, x texts) {
+func (n *noter) path(t Feature, x texts) {
 	at := 0
 	for i := range x.points() {
 		kx, ky := pointKey(i, 0), pointKey(i, 1)
@@ -122,7 +122,7 @@ func (n *noter) y(key string, at, u float64) {
 }
 
 // assumed says what is taken for heights that were not measured.
-func (n *noter) assumed(t Thing) {
+func (n *noter) assumed(t Feature) {
 	if n.list != Obstructions || t.Span.Set {
 		return
 	}

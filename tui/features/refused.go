@@ -10,7 +10,7 @@ import (
 )
 
 // Called is what refused texts of the thing are kept under: its name, which no other of the list has.
-func (h Sheet) Called(j vehicles.Job) (of, name string) {
+func (h Record) Called(j vehicles.Job) (of, name string) {
 	if h.Fresh {
 		return "", ""
 	}
@@ -20,16 +20,15 @@ func (h Sheet) Called(j vehicles.Job) (of, name string) {
 }
 
 // Begun returns the job with the thing among the unfinished ones when it was not there yet.
-func (h Sheet) Begun(j vehicles.Job) (vehicles.Job, form.Sheet) {
+func (h Record) Begun(j vehicles.Job) (vehicles.Job, form.Record) {
 	if !h.Fresh {
 		return j, h
 	}
-	all := slices.Insert(slices.Clone(h.List.unfinished(j)), 0, texts{})
-	return h.List.withUnfinished(j, all), Sheet{h.List, h.List.Len(j), false}
+	return h.List.withUnfinished(j, h.List.unfinished(j).Insert(0, vehicles.Begun{})), Record{h.List, h.List.Len(j), false}
 }
 
 // needs says which blank fields are needed or, when none is blank, for which refused ones the thing waits.
-func (h Sheet) needs(j vehicles.Job, missing []string, now texts) error {
+func (h Record) needs(j vehicles.Job, missing []string, now texts) error {
 	blank := slices.Clone(missing)
 	for _, r := range form.Refused(h, j) {
 		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
@@ -48,7 +47,7 @@ func (l List) forgotten(j vehicles.Job) vehicles.Job {
 	}
 	there := map[string]bool{}
 	for row := range l.Rows(j) {
-		of, _ := Sheet{l, row, false}.Called(j)
+		of, _ := Record{l, row, false}.Called(j)
 		there[of] = true
 	}
 	return j.WithRefused(slices.DeleteFunc(all, func(r vehicles.Refusal) bool {

@@ -4,7 +4,6 @@ import (
 	"strconv"
 
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
@@ -27,7 +26,7 @@ func pointOf(key string) (row int, axis survey.Axis, ok bool) {
 }
 
 // textsOf are the texts of a thing as the job has it.
-func textsOf(t Thing) texts {
+func textsOf(t Feature) texts {
 	if t.Below[0].Text != "" {
 		return tieTexts(t)
 	}
@@ -36,7 +35,7 @@ func textsOf(t Thing) texts {
 	case vehicles.Box:
 		x["x0"], x["x1"], x["y0"], x["y1"] = t.X[0].Text, t.X[1].Text, t.Y[0].Text, t.Y[1].Text
 		if t.Turn != 0 {
-			x["turn"] = form.Plain(t.Turn)
+			x["turn"] = survey.Exact(t.Turn)
 		}
 	case vehicles.Piped:
 		for i, p := range t.Path {
@@ -46,22 +45,15 @@ func textsOf(t Thing) texts {
 		x["cx"], x["cy"] = t.Centre[0].Text, t.Centre[1].Text
 	}
 	x["tx"], x["ty"] = t.Total[0].Text, t.Total[1].Text
-	x["across"], x["taped"] = number(t.Across), number(t.TapedAt)
+	x["across"], x["taped"] = t.Across.Text(), t.TapedAt.Text()
 	if t.Span.Set {
-		x["top"], x["low"] = form.Plain(t.Span.From), form.Plain(t.Span.To)
+		x["top"], x["low"] = survey.Exact(t.Span.From), survey.Exact(t.Span.To)
 	}
 	x["measured"] = notConfirmed
 	if t.Measured {
 		x["measured"] = onThisVan
 	}
 	return x
-}
-
-func number(n vehicles.Number) string {
-	if !n.Set {
-		return ""
-	}
-	return form.Plain(n.Value)
 }
 
 // points is how many rows of points the texts have, up to the last that says anything.

@@ -13,14 +13,15 @@ import (
 
 var tieTable = table{
 	one:   "matching point",
-	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Thing.tie),
+	begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Ties },
+	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Feature.tie),
 }
 
-func ofTie(t vehicles.Tie) Thing {
-	return Thing{Name: t.Name, Below: t.Below, Above: t.Above, Use: t.Use, Measured: true}
+func ofTie(t vehicles.Tie) Feature {
+	return Feature{Name: t.Name, Below: t.Below, Above: t.Above, Use: t.Use, Measured: true}
 }
 
-func (t Thing) tie() vehicles.Tie {
+func (t Feature) tie() vehicles.Tie {
 	return vehicles.Tie{Name: t.Name, Below: t.Below, Above: t.Above, Use: t.Use}
 }
 
@@ -33,7 +34,7 @@ const (
 // tieReadings are the keys of a tie's readings, in the order of the work.
 var tieReadings = [...]string{"bx", "by", "ax", "ay"}
 
-func tieTexts(t Thing) texts {
+func tieTexts(t Feature) texts {
 	x := texts{"name": t.Name, "use": leftOut}
 	if t.Use {
 		x["use"] = inFit
@@ -45,12 +46,12 @@ func tieTexts(t Thing) texts {
 }
 
 // readings are a tie's readings in the order of their keys.
-func (t *Thing) readings() [4]*survey.Reading {
+func (t *Feature) readings() [4]*survey.Reading {
 	return [4]*survey.Reading{&t.Below[0], &t.Below[1], &t.Above[0], &t.Above[1]}
 }
 
 // tie makes a tie of the texts.
-func (b *builder) tie(t *Thing) {
+func (b *builder) tie(t *Feature) {
 	t.Use, t.Measured = b.now["use"] != leftOut, true
 	if t.Name == "" {
 		b.missing = append(b.missing, "name")
@@ -77,7 +78,7 @@ func (m *maker) tie() {
 }
 
 // tieNotes are what a tie's readings come to, each pair as soon as it is whole.
-func (h Sheet) tieNotes(s desk.State) map[string]string {
+func (h Record) tieNotes(s desk.State) map[string]string {
 	x := h.texts(s.Job)
 	n := noter{s: s, out: map[string]string{}}
 	at, ok := readPair(x["bx"], x["by"])

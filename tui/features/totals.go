@@ -91,7 +91,7 @@ func (m *maker) totals(pending texts) {
 }
 
 // closure is what came of an overall reading of the thing along an axis; ok is false when the job as it is has none.
-func (h Sheet) closure(s desk.State, axis survey.Axis) (c vehicles.Closure, ok bool) {
+func (h Record) closure(s desk.State, axis survey.Axis) (c vehicles.Closure, ok bool) {
 	if len(s.Faults) > 0 {
 		return c, false
 	}
@@ -107,11 +107,11 @@ func (h Sheet) closure(s desk.State, axis survey.Axis) (c vehicles.Closure, ok b
 func (n *noter) totals(row int) {
 	u := n.s.Settings.Units
 	for axis, key := range totalKeys {
-		c, ok := Sheet{n.list, row, false}.closure(n.s, survey.Axis(axis))
+		c, ok := Record{n.list, row, false}.closure(n.s, survey.Axis(axis))
 		if !ok {
 			continue
 		}
-		off := fmt.Sprintf("the chain comes out %s from it (%s explained)", desk.Length(math.Abs(c.Misclosure), u), desk.PlusMinus95(c.U, u))
+		off := fmt.Sprintf("the chain comes out %s from it (%s explained)", desk.Length(math.Abs(c.Misclosure), u), "± "+survey.Format(c.Explained, u))
 		if c.Closes {
 			n.out[key] = off + ": spread over the chain"
 		} else {
@@ -121,7 +121,7 @@ func (n *noter) totals(row int) {
 }
 
 // Misses says by how much a chain that ends with the thing misses its overall reading, "" when it does not.
-func (h Sheet) Misses(s desk.State) string {
+func (h Record) Misses(s desk.State) string {
 	for axis := range totalKeys {
 		if c, ok := h.closure(s, survey.Axis(axis)); ok && !c.Closes {
 			return "chain misses by " + desk.Length(math.Abs(c.Misclosure), s.Settings.Units)

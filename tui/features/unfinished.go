@@ -2,58 +2,35 @@ package features
 
 import (
 	"maps"
-	"slices"
 
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
 // A thing whose readings are not all in yet is no thing of the job: it can't be judged. What is known of it is
-// kept in the job all the same, among what the file keeps as it is, so that it is saved and can be undone.
+// kept in the job all the same, so that it is saved and can be undone.
 
 // Unfinished is how many things of the list are begun and not whole yet.
 func (l List) Unfinished(j vehicles.Job) int { return len(l.unfinished(j)) }
 
-func (l List) extraKey() string { return vehicles.Unfinished + l.One() }
-
-// unfinished are the texts of the list's unfinished things, the newest first.
-func (l List) unfinished(j vehicles.Job) []texts {
-	var out []texts
-	for _, item := range j.ExtraTables(l.extraKey()) {
-		x := texts{}
-		for key, value := range item {
-			if text, isText := value.(string); isText {
-				x[key] = text
-			}
-		}
-		out = append(out, x)
-	}
-	return out
+// begun is the job's list of them.
+func (l List) begun(j *vehicles.Job) *vehicles.List[vehicles.Begun] {
+	return l.table().begun(&j.Unfinished)
 }
+
+// unfinished are the list's unfinished things, the newest first.
+func (l List) unfinished(j vehicles.Job) vehicles.List[vehicles.Begun] { return *l.begun(&j) }
 
 // withUnfinished returns the job with these unfinished things in place of those it had.
-func (l List) withUnfinished(j vehicles.Job, all []texts) vehicles.Job {
-	list := make([]any, len(all))
-	for i, x := range all {
-		item := map[string]any{}
-		for key, text := range x {
-			if text != "" {
-				item[key] = text
-			}
-		}
-		list[i] = item
-	}
-	return j.WithExtra(l.extraKey(), list)
+func (l List) withUnfinished(j vehicles.Job, all vehicles.List[vehicles.Begun]) vehicles.Job {
+	*l.begun(&j) = all
+	return j
 }
-
-// without returns all but one of the unfinished things.
-func without(all []texts, i int) []texts { return slices.Delete(slices.Clone(all), i, i+1) }
 
 // sketch fills in what is not read yet, so that what is known can be shown: a single edge as a strip across the
 // floor, a single point as a dot. It is for the eye only and never enters the job; ok is false when there is
 // nothing to show.
-func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
+func (l List) sketch(x texts, floor vehicles.Floor) (t Feature, ok bool) {
 	if l == Ties {
 		return t, false
 	}
@@ -76,7 +53,7 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
 	switch x.form() {
 	case vehicles.Box:
 		ok = x["x0"]+x["x1"]+x["y0"]+x["y1"] != ""
-		fill("x0", form.Plain(floor.From))
+		fill("x0", survey.Exact(floor.From))
 		fill("x1", thin)
 		x.fillAcross(floor.Width / 2)
 	case vehicles.Piped:
@@ -88,14 +65,14 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Thing, ok bool) {
 	if x["top"] == "" || x["low"] == "" {
 		x["top"], x["low"] = "", ""
 	}
-	t, missing, wrong := l.build(Thing{}, nil, x)
+	t, missing, wrong := l.build(Feature{}, nil, x)
 	t.Measured = false
 	return t, ok && len(missing) == 0 && len(wrong) == 0
 }
 
 // fillAcross gives a rectangle the sides it has not got: the floor's edges, the far one from a side that is read.
 func (x texts) fillAcross(half float64) {
-	one, other := form.Plain(-half), form.Plain(half)
+	one, other := survey.Exact(-half), survey.Exact(half)
 	for _, key := range []string{"y0", "y1"} {
 		r, err := survey.Typed(x[key], survey.Y)
 		if err == nil && (r.Start == survey.FromLeft || r.Start == survey.Datum && r.Length > 0) {

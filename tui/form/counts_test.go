@@ -14,7 +14,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// counted is a sheet of n readings that are kept in the job's notes, a line each, and of how often it was asked. It takes
+// counted is a record of n readings that are kept in the job's notes, a line each, and of how often it was asked. It takes
 // digits; 13 is at odds with all others, which is found only by trying.
 type counted struct {
 	n     int
@@ -39,7 +39,7 @@ func (h counted) lines(j vehicles.Job) []string {
 	return append(lines, make([]string, h.n)...)[:h.n]
 }
 
-func (h counted) Set(s desk.State, texts map[string]string) (vehicles.Job, Sheet, error) {
+func (h counted) Set(s desk.State, texts map[string]string) (vehicles.Job, Record, error) {
 	h.count.sets++
 	h.count.texts += len(texts)
 	lines, faults, odd := h.lines(s.Job), Faults{}, false
@@ -65,7 +65,7 @@ func (h counted) Set(s desk.State, texts map[string]string) (vehicles.Job, Sheet
 	return job, h, nil
 }
 
-// pasting pastes n lines into a sheet of as many fields.
+// pasting pastes n lines into a record of as many fields.
 func pasting(t *testing.T, n int, line func(i int) string) (e Editor, change desk.Change, c counts) {
 	var count counts
 	var s desk.State
@@ -113,7 +113,7 @@ func TestWhatAPasteRefusesIsJudgedOnce(t *testing.T) {
 	assert.LessOrEqual(t, c.sets, mostRounds+1+mostAlone)
 }
 
-// However many texts a sheet holds refused, a key tries as often.
+// However many texts a record holds refused, a key tries as often.
 func TestAKeyBesideManyRefusedTexts(t *testing.T) {
 	sets := func(n int, text, key string) int {
 		var count counts

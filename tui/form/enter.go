@@ -10,7 +10,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// How texts get into the job: all that are entered together are one edit. However many texts a sheet holds refused, an edit
+// How texts get into the job: all that are entered together are one edit. However many texts a record holds refused, an edit
 // tries a bounded number of times.
 
 const (
@@ -35,9 +35,9 @@ type entered struct {
 func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 	done := entered{editor: e, state: s}
 	var rest []Put // of the job
-	settler, _ := e.sheet.(Settler)
+	settler, _ := e.record.(Settler)
 	for _, p := range put {
-		p.Key = strings.TrimPrefix(p.Key, e.sheet.ID()+"/")
+		p.Key = strings.TrimPrefix(p.Key, e.record.ID()+"/")
 		if settler != nil {
 			if set, mine := settler.Settings(done.state, p.Key, p.Text); mine {
 				done.state.Settings, done.change.Settings = set, &set
@@ -49,25 +49,25 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 	if len(rest) == 0 {
 		return done, nil
 	}
-	job, sheet, bad := e.take(rest, done.state)
+	job, record, bad := e.take(rest, done.state)
 	if len(bad) > 0 {
 		var err error
-		if job, sheet, err = keep(job, sheet, bad, done.state); err != nil {
+		if job, record, err = keep(job, record, bad, done.state); err != nil {
 			return done, err
 		}
 	}
-	done.state.Job, done.editor.sheet, done.change.Job, done.refused = job, sheet, &job, len(bad)
+	done.state.Job, done.editor.record, done.change.Job, done.refused = job, record, &job, len(bad)
 	return done, nil
 }
 
 // take puts texts into the job, and returns those that it does not take. Where the field that has the keys is among these,
 // the job is as that was entered, with no part of the text that could be read.
-func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, sheet Sheet, bad []Put) {
-	job, sheet = s.Job, e.sheet
-	entered := strings.TrimPrefix(e.from.key, e.sheet.ID()+"/")
+func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, record Record, bad []Put) {
+	job, record = s.Job, e.record
+	entered := strings.TrimPrefix(e.from.key, e.record.ID()+"/")
 	for round := 1; len(put) > 0; round++ {
 		s.Job = job
-		after, next, err := set(sheet, textsOf(put), s)
+		after, next, err := set(record, textsOf(put), s)
 		if err == nil {
 			return after, next, bad
 		}
@@ -79,12 +79,12 @@ func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, sheet Sheet, ba
 			}
 			bad = append(bad, p)
 			if p.Key == entered {
-				job, sheet = e.from.job, e.from.sheet
+				job, record = e.from.job, e.from.record
 			}
 		}
 		put = good
 	}
-	return job, sheet, bad
+	return job, record, bad
 }
 
 func textsOf(put []Put) map[string]string {
@@ -118,14 +118,14 @@ func faultOf(err error, key string) (fault Fault, found bool) {
 
 // set tries new texts together with texts the job has not taken before: two edges can often only be moved together. The texts
 // that are taken are refused no more. The error is why the new texts alone are not taken.
-func set(sheet Sheet, texts map[string]string, s desk.State) (job vehicles.Job, next Sheet, err error) {
-	held := held(sheet, s.Job)
+func set(record Record, texts map[string]string, s desk.State) (job vehicles.Job, next Record, err error) {
+	held := held(record, s.Job)
 	maps.DeleteFunc(held, func(key, _ string) bool { _, anew := texts[key]; return anew })
 	try := func(others map[string]string) bool {
 		all := maps.Clone(others)
 		maps.Copy(all, texts)
-		if job, next, err = sheet.Set(s, all); err == nil {
-			job = taken(s.Job, job, sheet, next, all)
+		if job, next, err = record.Set(s, all); err == nil {
+			job = taken(s.Job, job, record, next, all)
 		}
 		return err == nil
 	}

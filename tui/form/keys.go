@@ -23,7 +23,7 @@ func (e Editor) Keys(s desk.State) []key.Binding {
 
 // picking says whether the field that has the keys is one of choices.
 func (e Editor) picking(s desk.State) bool {
-	_, fields := e.on(e.sheet, s)
+	_, fields := e.on(e.record, s)
 	i := index(fields, e.form.On())
 	return i >= 0 && len(fields[i].Choices) > 0
 }

@@ -106,9 +106,9 @@ func linesOf(text []rune, lineBreak string) ([]string, error) {
 // there as typing does; behind several lines a field is entered afresh.
 func (e Editor) paste(text []rune, s desk.State) (Editor, desk.Change, Event) {
 	e = e.looked(s)
-	f, _ := e.on(e.sheet, s)
-	refused := Refused(e.sheet, s.Job)
-	f, put, err := f.Paste(text, func(put []Put) []Field { return fieldsOf(e.sheet, s, refused, put) })
+	f, _ := e.on(e.record, s)
+	refused := Refused(e.record, s.Job)
+	f, put, err := f.Paste(text, func(put []Put) []Field { return fieldsOf(e.record, s, refused, put) })
 	if err != nil {
 		return e, desk.Change{Say: err.Error()}, Event{}
 	}
@@ -116,7 +116,7 @@ func (e Editor) paste(text []rune, s desk.State) (Editor, desk.Change, Event) {
 	if err != nil {
 		return e, desk.Change{Say: err.Error()}, Event{}
 	}
-	was := e.sheet.ID()
+	was := e.record.ID()
 	e, s = done.editor, done.state
 	e.form = f
 	if len(put) == 1 && put[0].Key == f.key {
@@ -126,11 +126,11 @@ func (e Editor) paste(text []rune, s desk.State) (Editor, desk.Change, Event) {
 	return e.arrived(was, s), done.change, Event{Key: f.key}
 }
 
-// arrived enters the field that has the keys afresh. The sheet was called was.
+// arrived enters the field that has the keys afresh. The record was called was.
 func (e Editor) arrived(was string, s desk.State) Editor {
 	e.from = origin{}
-	f, fields := e.on(e.sheet, s)
-	f.key = e.sheet.ID() + "/" + strings.TrimPrefix(f.key, was+"/")
+	f, fields := e.on(e.record, s)
+	f.key = e.record.ID() + "/" + strings.TrimPrefix(f.key, was+"/")
 	if e.form = f.looked(fields); index(fields, f.key) >= 0 {
 		e.form = f.Open(f.key, fields)
 	}

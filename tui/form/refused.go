@@ -15,50 +15,50 @@ import (
 // anything else there. The value it was to replace is again what it was when the field was entered, and never a part of
 // the refused text that could be read.
 
-// Called is a sheet whose ID says where it is and not what it is.
+// Called is a record whose ID says where it is and not what it is.
 type Called interface {
-	// Called is what refused texts of the sheet are kept under, "" while there is nothing to keep them for, and its name.
+	// Called is what refused texts of the record are kept under, "" while there is nothing to keep them for, and its name.
 	Called(j vehicles.Job) (of, name string)
 }
 
-// Beginner is a sheet of something that may not be there yet.
+// Beginner is a record of something that may not be there yet.
 type Beginner interface {
-	// Begun returns the job with the thing begun, and its sheet then.
-	Begun(j vehicles.Job) (vehicles.Job, Sheet)
+	// Begun returns the job with the thing begun, and its record then.
+	Begun(j vehicles.Job) (vehicles.Job, Record)
 }
 
-// called is what refused texts of a sheet are kept under, and its name.
-func called(sheet Sheet, j vehicles.Job) (of, name string) {
-	if c, ok := sheet.(Called); ok {
+// called is what refused texts of a record are kept under, and its name.
+func called(record Record, j vehicles.Job) (of, name string) {
+	if c, ok := record.(Called); ok {
 		return c.Called(j)
 	}
-	return sheet.ID(), sheet.ID()
+	return record.ID(), record.ID()
 }
 
-// Refused are the texts of a sheet that the job did not take.
-func Refused(sheet Sheet, j vehicles.Job) []vehicles.Refusal {
+// Refused are the texts of a record that the job did not take.
+func Refused(record Record, j vehicles.Job) []vehicles.Refusal {
 	if j.RefusedCount() == 0 {
 		return nil
 	}
-	of, _ := called(sheet, j)
+	of, _ := called(record, j)
 	if of == "" {
 		return nil
 	}
 	return j.RefusedOf(of)
 }
 
-// held are the texts of a sheet that the job did not take, by key.
-func held(sheet Sheet, j vehicles.Job) map[string]string {
+// held are the texts of a record that the job did not take, by key.
+func held(record Record, j vehicles.Job) map[string]string {
 	out := map[string]string{}
-	for _, r := range Refused(sheet, j) {
+	for _, r := range Refused(record, j) {
 		out[r.Field] = r.Text
 	}
 	return out
 }
 
-// taken is the job after, in which the sheet took these texts: they are refused no more. What it still refuses is kept
-// under what the sheet is called now.
-func taken(before, after vehicles.Job, was, next Sheet, texts map[string]string) vehicles.Job {
+// taken is the job after, in which the record took these texts: they are refused no more. What it still refuses is kept
+// under what the record is called now.
+func taken(before, after vehicles.Job, was, next Record, texts map[string]string) vehicles.Job {
 	all := after.Refused()
 	if len(all) == 0 {
 		return after
@@ -84,13 +84,13 @@ func taken(before, after vehicles.Job, was, next Sheet, texts map[string]string)
 type origin struct {
 	key       string
 	job, seen vehicles.Job // as the field was entered; as the last key left it
-	sheet     Sheet
+	record    Record
 }
 
 // looked notes where the field was entered, afresh when an undo has changed the job since.
 func (e Editor) looked(s desk.State) Editor {
-	if e.from.sheet == nil || e.from.key != e.form.key || !reflect.DeepEqual(e.from.seen, s.Job) {
-		e.from = origin{e.form.key, s.Job, s.Job, e.sheet}
+	if e.from.record == nil || e.from.key != e.form.key || !reflect.DeepEqual(e.from.seen, s.Job) {
+		e.from = origin{e.form.key, s.Job, s.Job, e.record}
 	}
 	return e
 }
@@ -98,12 +98,12 @@ func (e Editor) looked(s desk.State) Editor {
 // errFull is for a text that is one refused too many.
 var errFull = fmt.Errorf("%d texts are refused: put one right%s", vehicles.MostRefused, unchanged)
 
-// keep returns the job with texts kept as refused, and the sheet then.
-func keep(job vehicles.Job, sheet Sheet, bad []Put, s desk.State) (vehicles.Job, Sheet, error) {
-	if b, ok := sheet.(Beginner); ok {
-		job, sheet = b.Begun(job)
+// keep returns the job with texts kept as refused, and the record then.
+func keep(job vehicles.Job, record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) {
+	if b, ok := record.(Beginner); ok {
+		job, record = b.Begun(job)
 	}
-	of, name := called(sheet, job)
+	of, name := called(record, job)
 	texts, was := textsOf(bad), job.Refused()
 	all := slices.DeleteFunc(slices.Clone(was), func(r vehicles.Refusal) bool {
 		_, again := texts[r.Field]
@@ -111,7 +111,7 @@ func keep(job vehicles.Job, sheet Sheet, bad []Put, s desk.State) (vehicles.Job,
 	})
 	more := len(all) + len(bad) - len(was)
 	if more > 0 && job.RefusedCount()+more > vehicles.MostRefused {
-		return job, sheet, errFull
+		return job, record, errFull
 	}
 	for _, p := range bad {
 		all = append(all, vehicles.Refusal{Of: of, Name: name, Field: p.Key, Label: p.Label, Text: p.Text})
@@ -123,19 +123,19 @@ func keep(job vehicles.Job, sheet Sheet, bad []Put, s desk.State) (vehicles.Job,
 			mine = append(mine, &all[i])
 		}
 	}
-	judge(sheet, mine, s)
-	return job.WithRefused(all), sheet, nil
+	judge(record, mine, s)
+	return job.WithRefused(all), record, nil
 }
 
-// mostAlone is how many refused texts of a sheet, the newest, are judged by themselves at an edit; the others keep the reason
+// mostAlone is how many refused texts of a record, the newest, are judged by themselves at an edit; the others keep the reason
 // they had.
 const mostAlone = 8
 
-// judge fills in why the refused texts of a sheet are refused: why all of them together are, or when another of them is to
+// judge fills in why the refused texts of a record are refused: why all of them together are, or when another of them is to
 // blame for that, why it is alone. About is the field that this is about, when that is not their own.
-func judge(sheet Sheet, refused []*vehicles.Refusal, s desk.State) {
-	texts := held(sheet, s.Job)
-	_, _, together := sheet.Set(s, texts)
+func judge(record Record, refused []*vehicles.Refusal, s desk.State) {
+	texts := held(record, s.Job)
+	_, _, together := record.Set(s, texts)
 	_, othersFault := texts[firstFault(together).Key]
 	alone := 0
 	for _, r := range slices.Backward(refused) {
@@ -145,7 +145,7 @@ func judge(sheet Sheet, refused []*vehicles.Refusal, s desk.State) {
 			err = own
 		case othersFault && alone < mostAlone:
 			alone++
-			if _, _, own := sheet.Set(s, map[string]string{r.Field: r.Text}); own != nil {
+			if _, _, own := record.Set(s, map[string]string{r.Field: r.Text}); own != nil {
 				err = own
 			}
 		case othersFault && r.Why != "":
@@ -172,10 +172,10 @@ func reason(err error, key string) (why, about string) {
 	return err.Error(), about
 }
 
-// on are the form and the fields of a sheet, with what the job refused of it.
-func (e Editor) on(sheet Sheet, s desk.State) (Form, []Field) {
-	prefix, all := sheet.ID()+"/", Refused(sheet, s.Job)
-	fields := fieldsOf(sheet, s, all, nil)
+// on are the form and the fields of a record, with what the job refused of it.
+func (e Editor) on(record Record, s desk.State) (Form, []Field) {
+	prefix, all := record.ID()+"/", Refused(record, s.Job)
+	fields := fieldsOf(record, s, all, nil)
 	f := e.form
 	f.wrong, f.about = map[string]wrong{}, map[string]string{}
 	for _, r := range all {
@@ -191,17 +191,17 @@ func (e Editor) on(sheet Sheet, s desk.State) (Form, []Field) {
 	return f, fields
 }
 
-// fieldsOf are the fields of a sheet with texts that it holds refused and texts put in since. Their keys are made unlike those
-// of any other sheet. A refused text of a field that the form has no more stands behind the others.
-func fieldsOf(sheet Sheet, s desk.State, refused []vehicles.Refusal, put []Put) []Field {
-	prefix, texts := sheet.ID()+"/", map[string]string{}
+// fieldsOf are the fields of a record with texts that it holds refused and texts put in since. Their keys are made unlike those
+// of any other record. A refused text of a field that the form has no more stands behind the others.
+func fieldsOf(record Record, s desk.State, refused []vehicles.Refusal, put []Put) []Field {
+	prefix, texts := record.ID()+"/", map[string]string{}
 	for _, r := range refused {
 		texts[r.Field] = r.Text
 	}
 	for _, p := range put {
 		texts[strings.TrimPrefix(p.Key, prefix)] = p.Text
 	}
-	fields := slices.Clone(sheet.Fields(s, texts))
+	fields := slices.Clone(record.Fields(s, texts))
 	for i := range fields {
 		fields[i].Key = prefix + fields[i].Key
 		if fields[i].IfBlank != "" {
@@ -216,10 +216,10 @@ func fieldsOf(sheet Sheet, s desk.State, refused []vehicles.Refusal, put []Put) 
 	return fields
 }
 
-// Reminder says which texts of the sheet being edited are not in the job, "" for none.
+// Reminder says which texts of the record being edited are not in the job, "" for none.
 func (e Editor) Reminder(s desk.State) string {
 	if !e.Typing() {
 		return ""
 	}
-	return vehicles.RefusedWords(Refused(e.sheet, s.Job))
+	return vehicles.RefusedWords(Refused(e.record, s.Job))
 }

@@ -3,6 +3,7 @@ package form
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -71,9 +72,6 @@ var (
 	Over0     = Limits{0.001, survey.Longest}
 )
 
-// Plain writes a number as a file would.
-func Plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
 // Length reads a length that starts nowhere, "8", "6.5cm", `3/8"`, within limits. mm.
 func Length(text string, l Limits) (float64, error) {
 	r, err := survey.Typed(text, survey.X)
@@ -86,22 +84,18 @@ func Length(text string, l Limits) (float64, error) {
 	case r.Length < l.Least && l.Least > 0:
 		return 0, errors.New("must be more than 0 mm")
 	case r.Length < l.Least || r.Length > l.Most:
-		return 0, fmt.Errorf("must be from %s to %s mm", Plain(l.Least), Plain(l.Most))
+		return 0, fmt.Errorf("must be from %s to %s mm", survey.Exact(l.Least), survey.Exact(l.Most))
 	}
 	return r.Length, nil
 }
 
-// longestQuote is how much of a text is repeated in words, in columns.
-const longestQuote = 60
-
 // Quoted is a text as it is repeated in words, cut when it is long.
-func Quoted(text string) string { return ansi.Truncate(text, longestQuote, "...") }
+func Quoted(text string) string { return ansi.Truncate(text, survey.LongestQuote, "...") }
 
 // Degrees reads an angle.
 func Degrees(text string) (float64, error) {
-	const most = 36000
 	deg, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(text), ",", "."), 64)
-	if err != nil || !(deg >= -most && deg <= most) {
+	if err != nil || !(math.Abs(deg) <= vehicles.LargestAngle) {
 		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", Quoted(text))
 	}
 	return deg, nil
@@ -112,7 +106,7 @@ func Required(f Field, l Limits, at func(j *vehicles.Job) *float64) Slot {
 	f.Unit, f.Blank = "mm", "needed"
 	return Slot{
 		Field: f,
-		Get:   func(s desk.State) string { return Plain(*at(&s.Job)) },
+		Get:   func(s desk.State) string { return survey.Exact(*at(&s.Job)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
 				return j, errors.New("needed; till then the job keeps what it had")
@@ -132,7 +126,7 @@ func Optional(f Field, read func(text string) (float64, error), blank func(j veh
 		Field: f,
 		Get: func(s desk.State) string {
 			if n := *at(&s.Job); n.Set {
-				return Plain(n.Value)
+				return survey.Exact(n.Value)
 			}
 			return ""
 		},

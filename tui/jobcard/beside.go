@@ -24,7 +24,7 @@ var actTexts = [...]string{
 
 // beside paints what is said about a row; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
-	sheet, ok := e.Here(s)
+	record, ok := e.Here(s)
 	if !ok {
 		return "", 0
 	}
@@ -38,18 +38,18 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 			out = append(out, " "+paint(line))
 		}
 	}
-	switch h := sheet.(type) {
-	case cardSheet:
+	switch h := record.(type) {
+	case cardRecord:
 		add(cardTexts[h.card], look.Plain.Render)
-	case actSheet:
+	case actRecord:
 		add(actTexts[h.act], look.Plain.Render)
 		if h.act == doSave {
 			add(savedAt(s), look.Strong.Render)
 		}
-	case ruleSheet:
+	case ruleRecord:
 		l, _ := h.limit(s)
 		add(h.title(), look.Strong.Render)
-		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, valueOf(l, s.Settings), l.Book), look.Plain.Render)
+		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, desk.Limit(l, s.Settings.Units), l.Book), look.Plain.Render)
 		add(h.rule.Ask, look.Plain.Render)
 		add("Source: "+l.Source, look.Faint.Render)
 		add(h.key(), look.Faint.Render)

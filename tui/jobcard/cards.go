@@ -2,7 +2,6 @@ package jobcard
 
 import (
 	"errors"
-	"slices"
 	"strings"
 	"time"
 
@@ -31,29 +30,32 @@ var cards = [...]struct {
 	showCard: {"how it is shown", "How it is shown", showSlots},
 }
 
-// cardSheet is the form of a card.
-type cardSheet struct{ card card }
+// cardRecord is the form of a card.
+type cardRecord struct{ card card }
 
 // ID says which card it is.
-func (h cardSheet) ID() string { return cards[h.card].id }
+func (h cardRecord) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
-func (h cardSheet) Fields(s desk.State, held map[string]string) []form.Field {
+func (h cardRecord) Fields(s desk.State, held map[string]string) []form.Field {
 	return cards[h.card].slots.Fields(s, held)
 }
 
 // Set puts texts into the job.
-func (h cardSheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h cardRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
 	job, err := cards[h.card].slots.Set(s, texts)
 	return job, h, err
 }
 
 // Settings puts a text into the workshop's settings.
-func (h cardSheet) Settings(s desk.State, key, text string) (desk.Settings, bool) {
+func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, bool) {
 	set := s.Settings
 	switch key {
 	case "units":
-		set.Units = desk.Units(slices.Index(unitNames, text))
+		set.Units = desk.Millimetres
+		if text == desk.Inches.String() {
+			set.Units = desk.Inches
+		}
 	case "sides":
 		for side := desk.LeftRight; side <= desk.NearsideRight; side++ {
 			if desk.SideWords(side) == text {
@@ -68,17 +70,17 @@ func (h cardSheet) Settings(s desk.State, key, text string) (desk.Settings, bool
 	return set, true
 }
 
-// actSheet is the form of something to do: it has none.
-type actSheet struct{ act act }
+// actRecord is the form of something to do: it has none.
+type actRecord struct{ act act }
 
 // ID says what it does.
-func (h actSheet) ID() string { return acts[h.act].text }
+func (h actRecord) ID() string { return acts[h.act].text }
 
 // Fields are none.
-func (h actSheet) Fields(desk.State, map[string]string) []form.Field { return nil }
+func (h actRecord) Fields(desk.State, map[string]string) []form.Field { return nil }
 
 // Set changes nothing.
-func (h actSheet) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h actRecord) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Record, error) {
 	return s.Job, h, nil
 }
 
@@ -141,13 +143,12 @@ func notesSlot() form.Slot {
 }
 
 var (
-	unitNames   = []string{desk.Millimetres: "mm", desk.Inches: "inches"}
 	backgrounds = []string{"dark", "light"}
 )
 
 var showSlots = form.Slots{
-	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: "mm"}, {Letter: 'i', Name: "inches"}},
-		func(s desk.State) string { return unitNames[s.Settings.Units] }),
+	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
+		func(s desk.State) string { return s.Settings.Units.String() }),
 	setting("sides", "sides are", []form.Choice{
 		{Letter: 'l', Name: desk.SideWords(desk.LeftRight)}, {Letter: 'n', Name: desk.SideWords(desk.NearsideLeft)},
 		{Letter: 'r', Name: desk.SideWords(desk.NearsideRight)},
@@ -161,7 +162,7 @@ var showSlots = form.Slots{
 		}),
 }
 
-// setting is a slot for one of the workshop's settings: cardSheet.Settings takes its text.
+// setting is a slot for one of the workshop's settings: cardRecord.Settings takes its text.
 func setting(key, label string, choices []form.Choice, get func(s desk.State) string) form.Slot {
 	return form.Slot{
 		Field: form.Field{Key: key, Label: label, Choices: choices}, Get: get,

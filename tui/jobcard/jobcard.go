@@ -1,14 +1,11 @@
-// Package jobcard is the screen for the job itself: what stands on its sheets, the tape, how things are shown, the
+// Package jobcard is the screen for the job itself: what stands on its records, the tape, how things are shown, the
 // rules it is judged by, saving and the cautions.
 package jobcard
 
 import (
-	"fmt"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -21,8 +18,8 @@ type Screen struct{ entry entryscreen.Entry }
 func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
-	Title:  func(s desk.State) string { return "Job " + s.Job.Ref },
-	Sheets: sheets, Row: row, Beside: beside, NoPlan: true, Enter: enter,
+	Title:   func(s desk.State) string { return "Job " + s.Job.Ref },
+	Records: records, Row: row, Beside: beside, NoPlan: true, Enter: enter,
 }
 
 var (
@@ -84,37 +81,37 @@ var acts = [...]struct {
 	doCautions: {"Cautions: read before you cut", desk.Cautions},
 }
 
-// sheets are the rows: the cards, what can be done, the job's own rules, then all others.
-func sheets(s desk.State) []form.Sheet {
-	var out []form.Sheet
+// records are the rows: the cards, what can be done, the job's own rules, then all others.
+func records(s desk.State) []form.Record {
+	var out []form.Record
 	for c := range cards {
-		out = append(out, cardSheet{card(c)})
+		out = append(out, cardRecord{card(c)})
 	}
 	for a := range acts {
-		out = append(out, actSheet{act: act(a)})
+		out = append(out, actRecord{act: act(a)})
 	}
-	return append(out, ruleSheets(s)...)
+	return append(out, ruleRecords(s)...)
 }
 
 // enter does what a row is for that is no form.
-func enter(sheet form.Sheet, _ desk.State) (desk.Change, bool) {
-	if h, ok := sheet.(actSheet); ok {
+func enter(record form.Record, _ desk.State) (desk.Change, bool) {
+	if h, ok := record.(actRecord); ok {
 		return desk.Change{Ask: acts[h.act].ask}, true
 	}
 	return desk.Change{}, false
 }
 
-func row(sheet form.Sheet, s desk.State) form.Row {
-	switch h := sheet.(type) {
-	case cardSheet:
+func row(record form.Record, s desk.State) form.Row {
+	switch h := record.(type) {
+	case cardRecord:
 		return form.Row{Text: cards[h.card].text}
-	case actSheet:
+	case actRecord:
 		out := form.Row{Text: acts[h.act].text}
 		if h.act == doSave {
 			out.Right = savedAt(s)
 		}
 		return out
-	case ruleSheet:
+	case ruleRecord:
 		return h.row(s)
 	}
 	return form.Row{}
@@ -129,25 +126,4 @@ func savedAt(s desk.State) string {
 		return "changed since: " + s.Path
 	}
 	return s.Path
-}
-
-// valueOf writes a rule's value with its unit.
-func valueOf(r rules.Limit, set desk.Settings) string {
-	switch {
-	case !r.Value.Set:
-		return "no value"
-	case r.Unit == rules.MM:
-		return desk.Length(r.Value.Value, set.Units)
-	}
-	return fmt.Sprintf("%s %s", form.Plain(r.Value.Value), unitWord(r.Unit))
-}
-
-func unitWord(unit rules.Unit) string {
-	switch unit {
-	case rules.Degree:
-		return "°"
-	case rules.Count:
-		return ""
-	}
-	return string(unit)
 }

@@ -86,8 +86,8 @@ func TestAsking(t *testing.T) {
 func TestARuleOfThisJob(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	const key = "cut.clearance.brake line"
-	for i, sheet := range sheets(r.State) {
-		if h, ok := sheet.(ruleSheet); ok && h.key() == key {
+	for i, record := range records(r.State) {
+		if h, ok := record.(ruleRecord); ok && h.key() == key {
 			for range i {
 				r.Type("<down>")
 			}

@@ -7,53 +7,54 @@ import (
 	"strconv"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
-// ruleSheet is the form of one rule's value for a kind, "" for the general one. First is the first row of its group.
-type ruleSheet struct {
+// ruleRecord is the form of one rule's value for a kind, "" for the general one. First is the first row of its group.
+type ruleRecord struct {
 	rule  *rules.Rule
 	kind  string
 	first bool
 }
 
 // key is what the job's own rules call it.
-func (h ruleSheet) key() string { return h.rule.Key(h.kind) }
+func (h ruleRecord) key() string { return h.rule.Key(h.kind) }
 
-// ruleSheets are the rules the job has a value of its own for, then all others.
-func ruleSheets(s desk.State) []form.Sheet {
+// ruleRecords are the rules the job has a value of its own for, then all others.
+func ruleRecords(s desk.State) []form.Record {
 	if s.Result.Book == nil {
 		return nil
 	}
-	var own, others []form.Sheet
+	var own, others []form.Record
 	for _, l := range s.Result.Book.Limits() {
 		if _, has := s.Job.Rules[l.Key()]; has {
-			own = append(own, ruleSheet{l.Rule, l.Kind, len(own) == 0})
+			own = append(own, ruleRecord{l.Rule, l.Kind, len(own) == 0})
 		} else {
-			others = append(others, ruleSheet{l.Rule, l.Kind, len(others) == 0})
+			others = append(others, ruleRecord{l.Rule, l.Kind, len(others) == 0})
 		}
 	}
 	return append(own, others...)
 }
 
 // ID is "rule cut.clearance.brake line".
-func (h ruleSheet) ID() string { return "rule " + h.key() }
+func (h ruleRecord) ID() string { return "rule " + h.key() }
 
 // limit is what speaks under the key.
-func (h ruleSheet) limit(s desk.State) (l rules.Limit, ok bool) {
+func (h ruleRecord) limit(s desk.State) (l rules.Limit, ok bool) {
 	if s.Result.Book == nil {
 		return l, false
 	}
 	return s.Result.Book.Lookup(h.rule.ID, h.kind)
 }
 
-func (h ruleSheet) row(s desk.State) form.Row {
+func (h ruleRecord) row(s desk.State) form.Row {
 	l, _ := h.limit(s)
 	_, own := s.Job.Rules[h.key()]
-	out := form.Row{Text: h.short(own), Right: valueOf(l, s.Settings) + ", " + l.Book}
+	out := form.Row{Text: h.short(own), Right: desk.Limit(l, s.Settings.Units) + ", " + l.Book}
 	switch {
 	case h.first && own:
 		out.Head = "This job's own rules"
@@ -64,7 +65,7 @@ func (h ruleSheet) row(s desk.State) form.Row {
 }
 
 // short is the title, or for a kind only that: it stands under the general rule.
-func (h ruleSheet) short(own bool) string {
+func (h ruleRecord) short(own bool) string {
 	if h.kind != "" && !own {
 		return "  " + h.kind
 	}
@@ -72,29 +73,29 @@ func (h ruleSheet) short(own bool) string {
 }
 
 // title is the rule's title, with the kind, whether or not a general value speaks for it.
-func (h ruleSheet) title() string {
+func (h ruleRecord) title() string {
 	l := rules.Limit{Rule: h.rule, Kind: h.kind}
 	return l.Heading()
 }
 
 // Fields is the one field: this job's own value.
-func (h ruleSheet) Fields(s desk.State, _ map[string]string) []form.Field {
+func (h ruleRecord) Fields(s desk.State, _ map[string]string) []form.Field {
 	l, ok := h.limit(s)
 	if !ok {
 		return nil
 	}
 	f := form.Field{
-		Key: "value", Label: "for this job", Unit: unitWord(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
-		Blank: fmt.Sprintf("%s, %s", valueOf(l, s.Settings), l.Book),
+		Key: "value", Label: "for this job", Unit: desk.UnitSign(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
+		Blank: fmt.Sprintf("%s, %s", desk.Limit(l, s.Settings.Units), l.Book),
 	}
 	if own, has := s.Job.Rules[h.key()]; has {
-		f.Text, f.Blank, f.Note = form.Plain(own), "the next book speaks", "empty it and the next book speaks again"
+		f.Text, f.Blank, f.Note = survey.Exact(own), "the next book speaks", "empty it and the next book speaks again"
 	}
 	return []form.Field{f}
 }
 
 // Set gives the rule this job's own value, or takes it back.
-func (h ruleSheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h ruleRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
 	text := strings.TrimSpace(texts["value"])
 	if text == "" {
 		return s.Job.WithoutRule(h.key()), h, nil

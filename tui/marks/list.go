@@ -10,8 +10,8 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// wide is from how many columns the list stands beside the mark, listWidth how many it takes then.
-const wide, listWidth = 100, 26
+// listWidth is how many columns the list takes where it stands beside the mark.
+const listWidth = 26
 
 // viewList lists the marks with their ticks.
 func viewList(s desk.State, here, w, h int) string {
@@ -28,7 +28,7 @@ func viewList(s desk.State, here, w, h int) string {
 func viewTable(s desk.State, here, w, h int) string {
 	st := s.Settings.Styles()
 	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", "bumper", desk.Left(s.Settings), desk.Right(s.Settings))
-	rows := []string{st.Title.Render("All marks, " + desk.UnitWord(s.Settings.Units)), st.Faint.Render(head)}
+	rows := []string{st.Title.Render("All marks, " + s.Settings.Units.String()), st.Faint.Render(head)}
 	all := items(s)
 	first, last := window(len(all), here, h-2)
 	for i := first; i < last; i++ {

@@ -64,7 +64,7 @@ func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
 func (m screen) viewMark(s desk.State, w, h int) string {
 	mark := m.mark(s)
 	rows := append(m.head(s, mark), banners(s, mark, w)...)
-	if m.sheet == pins && mark.Above != nil {
+	if m.page == pins && mark.Above != nil {
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
 	}
 	three := m.tapeReadings(mark, s)

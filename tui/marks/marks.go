@@ -11,19 +11,19 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// sheet says which page of a mark is shown.
-type sheet uint8
+// page says which page of a mark is shown.
+type page uint8
 
 const (
-	tape  sheet = iota // the tape's readings
-	pins               // the arcs from the two pins, as a check
-	table              // all marks in a list
+	tape  page = iota // the tape's readings
+	pins              // the arcs from the two pins, as a check
+	table             // all marks in a list
 )
 
 type screen struct {
 	at    int // the mark shown
 	below bool
-	sheet sheet
+	page  page
 	gate  gate
 }
 
@@ -54,7 +54,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	if st := m.stage(s); st != marking {
 		return gateKeys(st)
 	}
-	if m.sheet == table {
+	if m.page == table {
 		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark")}
 	}
 	if m.here(s).check != nil {
@@ -108,15 +108,15 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyPins) && here.Above == nil:
 		change.Say = here.Name + " is marked from below: the pins are for marks from above"
 	case key.Matches(k, keyPins):
-		m.sheet = flip(m.sheet, pins)
+		m.page = flip(m.page, pins)
 	case key.Matches(k, keyTable):
-		m.sheet = flip(m.sheet, table)
+		m.page = flip(m.page, table)
 	}
 	return m, change
 }
 
-// flip turns to a sheet, or back from it to the tape's readings.
-func flip(now, to sheet) sheet {
+// flip turns to a page, or back from it to the tape's readings.
+func flip(now, to page) page {
 	if now == to {
 		return tape
 	}
@@ -148,10 +148,10 @@ func (m screen) View(s desk.State, w, h int) string {
 	if st := m.stage(s); st != marking {
 		return m.viewGate(st, s, w, h)
 	}
-	if m.sheet == table {
+	if m.page == table {
 		return desk.Fit(viewTable(s, m.index(s), w, h), w, h)
 	}
-	if w < wide {
+	if w < desk.SideBySide {
 		return desk.Fit(m.viewItem(s, w, h), w, h)
 	}
 	pageW := w - listWidth - 1

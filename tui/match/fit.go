@@ -72,8 +72,8 @@ func (f fit) left(name string) (off geometry.Point, known bool) {
 
 // picked is the name of the point the keys act on.
 func picked(e entryscreen.Entry, s desk.State) (name string, ok bool) {
-	sheet, there := e.Here(s)
-	thing, isThing := sheet.(features.Sheet)
+	record, there := e.Here(s)
+	thing, isThing := record.(features.Record)
 	if !there || !isThing || !thing.Real(s.Job) {
 		return "", false
 	}

@@ -36,9 +36,9 @@ var (
 
 var spec = entryscreen.Spec{
 	Title: title, Row: row, Warn: wrongs, Beside: beside, Under: report, Plan: shown,
-	Sheets: func(s desk.State) []form.Sheet { return features.Ties.Sheets(s.Job) },
-	Empty:  "No matching point yet. n: a new one, read from below and from above.",
-	Fresh:  []entryscreen.Fresh{{Key: bind("n", "new matching point"), List: features.Ties}},
+	Records: func(s desk.State) []form.Record { return features.Ties.Records(s.Job) },
+	Empty:   "No matching point yet. n: a new one, read from below and from above.",
+	Fresh:   []entryscreen.Fresh{{Key: bind("n", "new matching point"), List: features.Ties}},
 }
 
 // Title is what the header calls the screen.
@@ -76,8 +76,8 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 
 // use takes the point the keys act on out of the fit, or puts it back. Its readings stay.
 func (m Screen) use(s desk.State) desk.Change {
-	sheet, ok := m.entry.Synced(s).Here(s)
-	thing, isThing := sheet.(features.Sheet)
+	record, ok := m.entry.Synced(s).Here(s)
+	thing, isThing := record.(features.Record)
 	if !ok || !isThing || !thing.Real(s.Job) {
 		return desk.Change{Say: "Only a point with all its readings can be in the fit or out of it."}
 	}
@@ -138,8 +138,8 @@ func title(s desk.State) string {
 }
 
 // row is a point's readings below and above side by side under its name, and what is left over of it.
-func row(sheet form.Sheet, s desk.State) form.Row {
-	thing := sheet.(features.Sheet)
+func row(record form.Record, s desk.State) form.Row {
+	thing := record.(features.Record)
 	name, _ := thing.Name(s.Job)
 	out := form.Row{Head: name}
 	if !thing.Real(s.Job) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -28,7 +29,7 @@ func (bow) Fields(s desk.State, held map[string]string) []form.Field {
 		offset := form.Field{Key: ko, Label: fmt.Sprintf("place %d, forward", row+1), Unit: "mm", Blank: "forward", Second: true}
 		if row < len(s.Job.Bow) {
 			p := s.Job.Bow[row]
-			y.Text, offset.Text = form.Plain(p.Y), form.Plain(p.Offset)
+			y.Text, offset.Text = survey.Exact(p.Y), survey.Exact(p.Offset)
 			y.Note = "= " + desk.Across(p.Y, s.Settings)
 			offset.Note = bowNote(p, s.Settings)
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -41,16 +42,16 @@ var cards = [...]struct {
 	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
 }
 
-// sheet is the form of a card.
-type sheet struct{ card card }
+// record is the form of a card.
+type record struct{ card card }
 
 // ID says which card it is.
-func (h sheet) ID() string { return cards[h.card].id }
+func (h record) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
-func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
+func (h record) Fields(s desk.State, held map[string]string) []form.Field {
 	fields := cards[h.card].values.Fields(s, held)
-	guesses := s.Job.Guesses()
+	guesses := s.Job.Guesses
 	for i := range fields {
 		fields[i].Guess = slices.Contains(guesses, h.fileKey(fields[i].Key))
 	}
@@ -58,13 +59,13 @@ func (h sheet) Fields(s desk.State, held map[string]string) []form.Field {
 }
 
 // fileKey is what the job file calls a field of the floor.
-func (h sheet) fileKey(key string) string { return cards[h.card].id + "." + key }
+func (h record) fileKey(key string) string { return cards[h.card].id + "." + key }
 
 // Set puts texts into the job. They are no guesses then.
-func (h sheet) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h record) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
 	job, err := cards[h.card].values.Set(s, texts)
 	for key := range texts {
-		if len(job.Guesses()) > 0 {
+		if len(job.Guesses) > 0 {
 			job = job.WithoutGuess(h.fileKey(key))
 		}
 	}
@@ -96,7 +97,7 @@ func says(text string) func(vehicles.Job) string { return func(vehicles.Job) str
 
 // mm says what holds when a field is blank.
 func mm(of func(j vehicles.Job) float64) func(vehicles.Job) string {
-	return func(j vehicles.Job) string { return form.Plain(math.Round(of(j)*10)/10) + " when blank" }
+	return func(j vehicles.Job) string { return survey.Figure(of(j)) + " when blank" }
 }
 
 var hookSlots = form.Slots{
@@ -149,10 +150,10 @@ func fresh(j vehicles.Job) bool { return len(j.Obstructions)+len(j.Openings)+len
 // asks is what a card still asks for, in a few words; "" for nothing.
 func (c card) asks(j vehicles.Job) string {
 	switch {
-	case c == floorCard && len(j.Guesses()) == 1:
+	case c == floorCard && len(j.Guesses) == 1:
 		return "? 1 guess: measure"
-	case c == floorCard && len(j.Guesses()) > 0:
-		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses()))
+	case c == floorCard && len(j.Guesses) > 0:
+		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses))
 	case c == hooksCard && askShift(j):
 		return "? where the zeros are"
 	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:

@@ -61,7 +61,7 @@ var topics = map[card]map[string]topic{
 // topicOf is what is explained now, ok false for what explains itself.
 func topicOf(e entryscreen.Entry, s desk.State) (t topic, ok bool) {
 	here, _ := e.Here(s)
-	h, isCard := here.(sheet)
+	h, isCard := here.(record)
 	if !isCard {
 		return t, false
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -119,7 +120,7 @@ func (z size) slot() form.Slot {
 		Field: form.Field{Key: z.key, Label: z.label, Heading: z.head, Unit: "mm", Second: z.second},
 		Get: func(s desk.State) string {
 			if h := heaterOf(s.Job); h.Given&z.bit != 0 {
-				return form.Plain(*z.at(&h))
+				return survey.Exact(*z.at(&h))
 			}
 			return ""
 		},
@@ -140,7 +141,7 @@ func (z size) slot() form.Slot {
 		},
 		Say: func(f *form.Field, s desk.State) {
 			class := classOf(heaterOf(s.Job))
-			f.Blank = form.Plain(*z.at(&class))
+			f.Blank = survey.Exact(*z.at(&class))
 			if !pairs[z.bit] {
 				f.Blank += ", its class"
 			}
@@ -158,20 +159,17 @@ func asClass(h, class vehicles.Heater, bit vehicles.HeaterKeys) bool {
 	return true
 }
 
-// yawStep is how far an arrow turns the heater, degrees.
-const yawStep = 15
-
 func yawSlot() form.Slot {
 	f := form.Field{Key: "yaw", Label: "warm air points", Unit: "°", Blank: "0", Nudge: func(text string, by int) string {
 		deg, err := form.Degrees(text)
 		if err != nil {
 			deg = 0
 		}
-		return form.Plain(geometry.WithinHalfTurn(deg + float64(by)*yawStep))
+		return survey.Exact(geometry.WithinHalfTurn(deg + float64(by)*desk.TurnStep))
 	}}
 	return form.Slot{
 		Field: f,
-		Get:   func(s desk.State) string { return form.Plain(geometry.WithinHalfTurn(heaterOf(s.Job).Yaw)) },
+		Get:   func(s desk.State) string { return survey.Exact(geometry.WithinHalfTurn(heaterOf(s.Job).Yaw)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
 				text = "0"
@@ -182,7 +180,7 @@ func yawSlot() form.Slot {
 			return j.WithHeater(h), err
 		},
 		Say: func(f *form.Field, s desk.State) {
-			f.Note = fmt.Sprintf("= %s; ← and → turn it by %d°", Points(heaterOf(s.Job).Yaw, s.Settings), yawStep)
+			f.Note = fmt.Sprintf("= %s; ← and → turn it by %d°", Points(heaterOf(s.Job).Yaw, s.Settings), desk.TurnStep)
 		},
 	}
 }

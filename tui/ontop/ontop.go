@@ -23,7 +23,7 @@ func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
 	Title: func(s desk.State) string { return fmt.Sprintf("On top: %d fittings", features.Fittings.Rows(s.Job)) },
-	Row:   row, Sheets: sheets, Warn: wrongs, Beside: beside, Above: true,
+	Row:   row, Records: records, Warn: wrongs, Beside: beside, Above: true,
 	Fresh: []entryscreen.Fresh{
 		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: features.Fittings},
 	},
@@ -52,21 +52,21 @@ func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding { return m.entry.Keys(s) }
 
-// sheets are the rows of the list: the cards, then the fittings.
-func sheets(s desk.State) []form.Sheet {
-	var out []form.Sheet
+// records are the rows of the list: the cards, then the fittings.
+func records(s desk.State) []form.Record {
+	var out []form.Record
 	for c := range cards {
-		out = append(out, sheet{card(c)})
+		out = append(out, record{card(c)})
 	}
-	return append(out, features.Fittings.Sheets(s.Job)...)
+	return append(out, features.Fittings.Records(s.Job)...)
 }
 
-func row(of form.Sheet, s desk.State) form.Row {
-	if h, isCard := of.(sheet); isCard {
+func row(of form.Record, s desk.State) form.Row {
+	if h, isCard := of.(record); isCard {
 		asks := h.card.asks(s.Job)
 		return form.Row{Text: cards[h.card].text, Right: asks, Fault: asks != ""}
 	}
-	thing := of.(features.Sheet)
+	thing := of.(features.Record)
 	name, _ := thing.Name(s.Job)
 	out := form.Row{Text: name}
 	if thing.Row == 0 {

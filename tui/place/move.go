@@ -10,9 +10,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// turnStep is how far one press turns the heater, degrees.
-const turnStep = 15
-
 // millimetreSteps and inchSteps are how far an arrow moves, mm: marks that a tape of those units has.
 var (
 	millimetreSteps = [...]float64{1, 10, 50}
@@ -87,7 +84,7 @@ func turn(s desk.State, way float64) desk.Change {
 		way = -way
 	}
 	heater := *s.Job.Heater
-	heater.Yaw = geometry.WithinHalfTurn(heater.Yaw + way*turnStep)
+	heater.Yaw = geometry.WithinHalfTurn(heater.Yaw + way*desk.TurnStep)
 	heater.Given |= vehicles.HasYaw
 	job := s.Job.WithHeater(heater)
 	return desk.Change{Job: &job, Step: "turn heater"}

@@ -38,7 +38,7 @@ func (m screen) where(s desk.State, w int) []string {
 func (m screen) head(s desk.State) string {
 	st := s.Settings.Styles()
 	row := ""
-	for t := range things {
+	for t := range movables {
 		name := " " + t.String() + " "
 		if t == m.moving {
 			row += st.Here.Render(strings.ToUpper(name))
@@ -87,7 +87,7 @@ func facing(yaw float64, s desk.State) string {
 	if yaw < 0 {
 		side, yaw = desk.Right(s.Settings), -yaw
 	}
-	return survey.Format(yaw, survey.Millimetres) + "° " + side
+	return survey.Figure(yaw) + "° " + side
 }
 
 func (m screen) wherePoint(s desk.State, w int) []string {

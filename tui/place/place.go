@@ -4,6 +4,8 @@
 package place
 
 import (
+	"fmt"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -12,21 +14,21 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// thing is what the arrows move.
-type thing uint8
+// movable is what the arrows move.
+type movable uint8
 
 const (
-	hole thing = iota
+	hole movable = iota
 	exhaust
 	intake
-	things // how many there are
+	movables // how many there are
 )
 
-func (t thing) String() string { return [...]string{"cut", "exhaust", "intake"}[t] }
+func (t movable) String() string { return [...]string{"cut", "exhaust", "intake"}[t] }
 
 type screen struct {
 	pane   plan.Pane
-	moving thing
+	moving movable
 	point  int // of the run that is moved, from 0
 	step   int // index of steps
 	prompt prompt
@@ -136,8 +138,8 @@ var (
 	keyPilot   = bind("m", "pilot as measured", "m")
 	keyCollar  = bind("k", "collar and hole", "k")
 	keyPipe    = bind("k", "pipe and bend", "k")
-	keyTurn    = bind(",", "turn 15° anticlockwise as seen", ",", "<")
-	keyTurn2   = bind(".", "turn 15° clockwise as seen", ".", ">")
+	keyTurn    = bind(",", fmt.Sprintf("turn %d° anticlockwise as seen", desk.TurnStep), ",", "<")
+	keyTurn2   = bind(".", fmt.Sprintf("turn %d° clockwise as seen", desk.TurnStep), ".", ">")
 	keyNext    = bind("n", "next point", "n")
 	keyBack    = bind("p", "point before", "p")
 	keyRaise   = bind("r", "raise", "r", "pgup")
@@ -181,9 +183,9 @@ func (m screen) Keys(s desk.State) []key.Binding {
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case key.Matches(k, keyThing):
-		return m.turnTo((m.moving + 1) % things), desk.Change{}
+		return m.turnTo((m.moving + 1) % movables), desk.Change{}
 	case key.Matches(k, keyThing2):
-		return m.turnTo((m.moving + things - 1) % things), desk.Change{}
+		return m.turnTo((m.moving + movables - 1) % movables), desk.Change{}
 	case key.Matches(k, keyStep):
 		m.step = (m.step + 1) % len(steps(s))
 		return m, desk.Change{}
@@ -199,7 +201,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 // turnTo changes what the arrows move, and starts at its first point.
-func (m screen) turnTo(t thing) screen {
+func (m screen) turnTo(t movable) screen {
 	m.moving, m.point = t, 0
 	return m
 }
@@ -263,7 +265,7 @@ func (m screen) pressRun(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // passOn gives the plan the keys that are its own.
 func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	pane, change, _ := m.pane.Update(k, s)
+	pane, change, _ := m.pane.Update(k, s, m.shown(s))
 	m.pane = pane
 	return m, change
 }

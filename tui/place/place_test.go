@@ -15,6 +15,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -85,7 +86,7 @@ func TestThePictureFollowsTheArrow(t *testing.T) {
 func heightOfCut(t *testing.T, p desk.Screen, s desk.State) int {
 	best, at := math.Inf(1), -1
 	for y := range 47 {
-		_, _, spot := p.(page).pane.Update(tea.MouseMsg{X: 50, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}, s)
+		_, _, spot := p.(page).pane.Update(tea.MouseMsg{X: 50, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}, s, plan.Options{})
 		if spot == nil {
 			continue
 		}
@@ -249,7 +250,7 @@ func TestTaps(t *testing.T) {
 	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
 	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
 	tap := tea.MouseMsg{X: 20, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}
-	_, _, spot := p.(page).pane.Update(tap, s)
+	_, _, spot := p.(page).pane.Update(tap, s, plan.Options{})
 	require.NotNil(t, spot)
 	_, after, _ := screentest.After(p, s, tap)
 	assert.Equal(t, [2]float64{math.Round(spot.X), math.Round(spot.Y)}, after.Job.Cut.At)

@@ -19,10 +19,10 @@ const (
 )
 
 // kinds are the runs among the things.
-var kinds = map[thing]vehicles.RunKind{exhaust: vehicles.ExhaustRun, intake: vehicles.IntakeRun}
+var kinds = map[movable]vehicles.RunKind{exhaust: vehicles.ExhaustRun, intake: vehicles.IntakeRun}
 
 // runOf is the exhaust or the intake of a job, nil when it has none, and for the cut.
-func runOf(job vehicles.Job, t thing) *vehicles.Run {
+func runOf(job vehicles.Job, t movable) *vehicles.Run {
 	if kind, isRun := kinds[t]; isRun {
 		return job.Run(kind)
 	}
@@ -31,7 +31,7 @@ func runOf(job vehicles.Job, t thing) *vehicles.Run {
 
 func (m screen) run(s desk.State) *vehicles.Run { return runOf(s.Job, m.moving) }
 
-func withRun(job vehicles.Job, t thing, run vehicles.Run) vehicles.Job {
+func withRun(job vehicles.Job, t movable, run vehicles.Run) vehicles.Job {
 	return job.WithRun(kinds[t], &run)
 }
 
@@ -45,7 +45,7 @@ func (m screen) index(s desk.State) int {
 }
 
 // start is the mouth of a run's stub; without a heater there is none, and without a cut neither.
-func start(s desk.State, t thing) (p vehicles.RunPoint, there bool) {
+func start(s desk.State, t movable) (p vehicles.RunPoint, there bool) {
 	h := s.Job.Heater
 	if h == nil || s.Job.Cut == nil || len(s.Faults) > 0 {
 		return p, false
@@ -173,7 +173,7 @@ func shifted(shifts []vehicles.Shift, s desk.State) string {
 
 // lean is how far a run's first point lies beside its stub in plan, mm.
 type lean struct {
-	of    thing
+	of    movable
 	aside float64
 }
 
@@ -184,7 +184,7 @@ const leanSeen = 1
 // follow it.
 func leaning(s desk.State) []lean {
 	var all []lean
-	for _, t := range []thing{exhaust, intake} {
+	for _, t := range []movable{exhaust, intake} {
 		run := runOf(s.Job, t)
 		stub, there := start(s, t)
 		if run == nil || len(run.Path) == 0 || !there {

@@ -12,10 +12,6 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// glance is how often a search is looked at to say how far it is, and after how long for the first time: an answer that
-// comes sooner seems to be there at once.
-const glance = 200 * time.Millisecond
-
 // search is a search for places that goes on beside the screen; nil for none.
 type search struct {
 	cancel context.CancelFunc
@@ -70,7 +66,7 @@ type glanced struct{ of *search }
 
 // watch looks at a search a moment later.
 func watch(s *search) tea.Cmd {
-	return tea.Tick(glance, func(time.Time) tea.Msg { return glanced{s} })
+	return tea.Tick(desk.Glance, func(time.Time) tea.Msg { return glanced{s} })
 }
 
 // looked looks how far the search is, and again in a moment while it goes on.

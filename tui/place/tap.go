@@ -9,9 +9,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/rules/drawing"
-	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/vehicles"
@@ -20,9 +17,16 @@ import (
 // dimensions is how many of the worst findings have their distance drawn on the plan.
 const dimensions = 3
 
+// shown is what the plan shows beside the job.
+func (m screen) shown(s desk.State) plan.Options {
+	return plan.Options{
+		Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: m.moving == hole && !m.unshaded,
+	}
+}
+
 // picture is the plan, with the number of the run's point that is moved on its place.
 func (m screen) picture(s desk.State, w, h int) string {
-	view := m.pane.View(s, w, h, plan.Options{Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: m.moving == hole && !m.unshaded})
+	view := m.pane.View(s, w, h, m.shown(s))
 	run := m.run(s)
 	if run == nil || len(run.Path) == 0 {
 		return view
@@ -39,11 +43,7 @@ func (m screen) picture(s desk.State, w, h int) string {
 
 // cell is where a point is in a plan of w columns and h rows, and whether it is seen there.
 func (m screen) cell(p vehicles.RunPoint, s desk.State, w, h int) (col, row int, seen bool) {
-	floor := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a plan with a scale of its own
-	if s.Camera.Scale == 0 {
-		floor = drawing.Draw(s.Result, drawing.Options{View: s.Camera.View, Selected: -1})
-	}
-	return canvas.NewMap(floor, w, h, s.Camera).CellOf(inSpace(p))
+	return m.pane.Sized(w, h).Cell(inSpace(p), s, m.shown(s))
 }
 
 // followed has the view follow what is moved when that leaves the picture.
@@ -89,7 +89,7 @@ func (m screen) middle(s desk.State) geometry.Point {
 
 // mouse answers the wheel and taps. A tap on the plan leaves a field, or puts what is moved where it was.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
-	pane, change, at := m.pane.Update(msg, s)
+	pane, change, at := m.pane.Update(msg, s, m.shown(s))
 	m.pane = pane
 	switch {
 	case at == nil:

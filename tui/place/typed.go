@@ -3,7 +3,6 @@ package place
 import (
 	"errors"
 	"math"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -24,21 +23,14 @@ func (m screen) texts(kind asked, s desk.State) []string {
 		if s.Job.Heater != nil {
 			depth = s.Job.Heater.Turret
 		}
-		return []string{numberText(depth), numberText(vehicles.Some(s.Job.Cut.Across))}
+		return []string{depth.Text(), survey.Exact(s.Job.Cut.Across)}
 	case pipe:
 		run := m.run(s)
-		return []string{numberText(vehicles.Some(run.Across)), numberText(run.Bend)}
+		return []string{survey.Exact(run.Across), run.Bend.Text()}
 	case pointAt:
-		return []string{"", "", numberText(vehicles.Some(m.run(s).Path[m.point].Drop))}
+		return []string{"", "", survey.Exact(m.run(s).Path[m.point].Drop)}
 	}
 	return []string{"", ""}
-}
-
-func numberText(n vehicles.Number) string {
-	if !n.Set {
-		return ""
-	}
-	return strconv.FormatFloat(n.Value, 'f', -1, 64)
 }
 
 // blank is what an empty field says.

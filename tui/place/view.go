@@ -6,10 +6,8 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// From sideBySide columns on the panel stands beside the plan, a third of the columns within these bounds; on less it
-// lies under it.
+// Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
 const (
-	sideBySide  = 100
 	leastPanel  = 40
 	mostPanel   = 52
 	panelHeight = 8
@@ -17,7 +15,7 @@ const (
 
 // sizes are the plan's columns and rows in a body of w by h.
 func sizes(w, h int) (planW, planH int) {
-	if w >= sideBySide {
+	if w >= desk.SideBySide {
 		return w - 1 - max(leastPanel, min(w/3, mostPanel)), h
 	}
 	return w, max(1, h-panelHeight)
@@ -28,7 +26,7 @@ func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
 	planW, planH := sizes(w, h)
 	picture := m.picture(s, planW, planH)
-	if w < sideBySide {
+	if w < desk.SideBySide {
 		return picture + "\n" + desk.Fit(strings.Join(m.panel(s, w, h-planH), "\n"), w, h-planH)
 	}
 	panelW := w - planW - 1

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -11,8 +12,17 @@ import (
 const step = 1.25
 
 // lay returns how the pane shows the floor now.
-func (p Pane) lay(s desk.State) canvas.Map {
-	return canvas.NewMap(draw(s, Options{}), p.w, p.h, s.Camera)
+func (p Pane) lay(s desk.State, opts Options) canvas.Map {
+	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
+	if s.Camera.Scale == 0 {
+		shown = draw(s, opts)
+	}
+	return canvas.NewMap(shown, max(p.w, canvas.MinWidth), max(p.h, canvas.MinHeight), s.Camera)
+}
+
+// Cell returns the cell of the pane where a place is seen, and whether it lies in the picture.
+func (p Pane) Cell(at geometry.Point3, s desk.State, opts Options) (col, row int, seen bool) {
+	return p.lay(s, opts).CellOf(at)
 }
 
 // turnedOver looks at the same place in the next view.
@@ -21,19 +31,17 @@ func turnedOver(c desk.Camera) desk.Camera {
 	return desk.Camera{View: c.View.Next(), Middle: to.Point(from.Place(c.Middle)), Scale: c.Scale}
 }
 
-func (p Pane) middle(s desk.State) geometry.Point { return p.lay(s).Middle() }
-
 // zoomed changes the scale by a factor and leaves one place where it is on the screen.
-func (p Pane) zoomed(s desk.State, factor float64, still geometry.Point) desk.Camera {
-	m := p.lay(s)
+func (p Pane) zoomed(s desk.State, opts Options, factor float64, still geometry.Point) desk.Camera {
+	m := p.lay(s, opts)
 	scale := min(max(m.Scale*factor, canvas.MinScale), canvas.MaxScale)
 	middle := still.Add(m.Middle().Sub(still).Scale(scale / m.Scale))
 	return desk.Camera{View: s.Camera.View, Middle: middle, Scale: scale}
 }
 
 // panned moves the camera the way of the arrow as seen, by an eighth of the picture in whole cells.
-func (p Pane) panned(s desk.State, arrow string) desk.Camera {
-	m := p.lay(s)
+func (p Pane) panned(s desk.State, opts Options, arrow string) desk.Camera {
+	m := p.lay(s, opts)
 	wide, high := m.CellSize()
 	across, up := float64(max(m.Cols/8, 1))*wide, float64(max(m.Rows/8, 1))*high
 	way := map[string][2]float64{

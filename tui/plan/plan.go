@@ -1,7 +1,8 @@
 // Package plan is the pane that shows the plan: it moves the camera that all plans share, and turns a tap into a place.
 //
-// A Pane only knows its size and whether its legend is open; what it shows comes with the desk's state. Mouse messages
-// must be counted from the pane's own top left.
+// A Pane only knows its size and whether its legend is open; what it shows comes with the desk's state and the screen's Options:
+// where a place is seen rests on both, so Update and View must have the same. Mouse messages must be counted from the pane's own
+// top left.
 package plan
 
 import (
@@ -79,18 +80,18 @@ func sides() string {
 // Update answers a message: a key or the wheel with a change of the camera, a tap with the place of the floor tapped, mm,
 // and the obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
 // once all are answered.
-func (p Pane) Update(msg tea.Msg, s desk.State) (Pane, desk.Change, *geometry.Point) {
+func (p Pane) Update(msg tea.Msg, s desk.State, opts Options) (Pane, desk.Change, *geometry.Point) {
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
-		p, change := p.keys(msg, s)
+		p, change := p.keys(msg, s, opts)
 		return p, change, nil
 	case tea.MouseMsg:
-		return p.mouse(msg, s)
+		return p.mouse(msg, s, opts)
 	}
 	return p, desk.Change{}, nil
 }
 
-func (p Pane) keys(msg tea.KeyMsg, s desk.State) (Pane, desk.Change) {
+func (p Pane) keys(msg tea.KeyMsg, s desk.State, opts Options) (Pane, desk.Change) {
 	var change desk.Change
 	if msg.Paste {
 		return p, change
@@ -105,7 +106,7 @@ func (p Pane) keys(msg tea.KeyMsg, s desk.State) (Pane, desk.Change) {
 	for _, press := range presses {
 		if key.Matches(press, keyLegend) {
 			p.legend = !p.legend
-		} else if camera, ok := p.moved(press, s); ok {
+		} else if camera, ok := p.moved(press, s, opts); ok {
 			s.Camera, change.Camera = camera, &camera
 		}
 	}
@@ -113,38 +114,38 @@ func (p Pane) keys(msg tea.KeyMsg, s desk.State) (Pane, desk.Change) {
 }
 
 // moved returns the camera after a key.
-func (p Pane) moved(press tea.KeyMsg, s desk.State) (camera desk.Camera, ok bool) {
+func (p Pane) moved(press tea.KeyMsg, s desk.State, opts Options) (camera desk.Camera, ok bool) {
 	switch {
 	case key.Matches(press, keyTurnOver):
 		return turnedOver(s.Camera), true
 	case key.Matches(press, keyIn):
-		return p.zoomed(s, 1/step, p.middle(s)), true
+		return p.zoomed(s, opts, 1/step, p.lay(s, opts).Middle()), true
 	case key.Matches(press, keyOut):
-		return p.zoomed(s, step, p.middle(s)), true
+		return p.zoomed(s, opts, step, p.lay(s, opts).Middle()), true
 	case key.Matches(press, keyAll):
 		return desk.Camera{View: s.Camera.View}, true
 	case key.Matches(press, keyCut) && s.Job.Cut != nil:
 		return p.atCut(s), true
 	case key.Matches(press, keyPan):
-		return p.panned(s, press.String()), true
+		return p.panned(s, opts, press.String()), true
 	}
 	return s.Camera, false
 }
 
-func (p Pane) mouse(msg tea.MouseMsg, s desk.State) (Pane, desk.Change, *geometry.Point) {
-	at, ok := p.lay(s).Point(msg.X, msg.Y)
+func (p Pane) mouse(msg tea.MouseMsg, s desk.State, opts Options) (Pane, desk.Change, *geometry.Point) {
+	at, ok := p.lay(s, opts).Point(msg.X, msg.Y)
 	if !ok {
 		return p, desk.Change{}, nil
 	}
 	switch {
 	case msg.Button == tea.MouseButtonWheelUp:
-		camera := p.zoomed(s, 1/step, at)
+		camera := p.zoomed(s, opts, 1/step, at)
 		return p, desk.Change{Camera: &camera}, nil
 	case msg.Button == tea.MouseButtonWheelDown:
-		camera := p.zoomed(s, step, at)
+		camera := p.zoomed(s, opts, step, at)
 		return p, desk.Change{Camera: &camera}, nil
 	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
-		return p, desk.Change{Select: p.pick(s, at)}, onFloor(s.Camera.View.Projection(), at)
+		return p, desk.Change{Select: p.pick(s, opts, at)}, onFloor(s.Camera.View.Projection(), at)
 	}
 	return p, desk.Change{}, nil
 }
@@ -159,7 +160,7 @@ func onFloor(seen scene.Projection, at geometry.Point) *geometry.Point {
 }
 
 // pick returns the obstruction that a tap at a place of the plane means; nil where there is none.
-func (p Pane) pick(s desk.State, at geometry.Point) *int {
+func (p Pane) pick(s desk.State, opts Options, at geometry.Point) *int {
 	seen := s.Camera.View.Projection()
 	var shapes []geometry.Footprint
 	var of []int
@@ -168,7 +169,7 @@ func (p Pane) pick(s desk.State, at geometry.Point) *int {
 			shapes, of = append(shapes, f), append(of, i)
 		}
 	}
-	wide, _ := p.lay(s).CellSize()
+	wide, _ := p.lay(s, opts).CellSize()
 	near := geometry.Point{X: wide, Y: wide}
 	i, ok := field.New(at.Sub(near), at.Add(near), drawing.Square, shapes).Pick(at, wide)
 	if !ok {

@@ -35,7 +35,7 @@ func state(t testing.TB) desk.State {
 func typed(keys string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(keys)} }
 
 func press(t *testing.T, p Pane, msg tea.Msg, s *desk.State) (Pane, *geometry.Point) {
-	p, change, at := p.Update(msg, *s)
+	p, change, at := p.Update(msg, *s, Options{})
 	if change.Camera != nil {
 		s.Camera = *change.Camera
 	}
@@ -46,7 +46,7 @@ func press(t *testing.T, p Pane, msg tea.Msg, s *desk.State) (Pane, *geometry.Po
 }
 
 func tap(p Pane, s desk.State, at geometry.Point) tea.MouseMsg {
-	col, row, _ := p.lay(s).Cell(at)
+	col, row, _ := p.lay(s, Options{}).Cell(at)
 	return tea.MouseMsg{X: col, Y: row, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}
 }
 
@@ -68,7 +68,7 @@ func TestATapGivesThePlaceAndTheObstruction(t *testing.T) {
 			s.Selected = -1
 			_, at := press(t, p, tap(p, s, c.at), &s)
 			require.NotNil(t, at, c.name)
-			wide, high := p.lay(s).CellSize()
+			wide, high := p.lay(s, Options{}).CellSize()
 			assert.InDelta(t, c.at.X, at.X, wide/2+1e-9, c.name)
 			assert.InDelta(t, c.at.Y, at.Y, high/2+1e-9, c.name)
 			assert.Equal(t, c.want, s.Selected, c.name)
@@ -87,7 +87,7 @@ func TestATapOnTheFloorsEdgeIsNoPlace(t *testing.T) {
 func TestTapsOutsideThePictureAreNone(t *testing.T) {
 	s := state(t)
 	for _, at := range [][2]int{{0, 0}, {2, 10}, {50, 26}, {200, 5}, {-3, -3}} {
-		_, change, place := New().Sized(100, 27).Update(tea.MouseMsg{X: at[0], Y: at[1], Button: tea.MouseButtonLeft}, s)
+		_, change, place := New().Sized(100, 27).Update(tea.MouseMsg{X: at[0], Y: at[1], Button: tea.MouseButtonLeft}, s, Options{})
 		assert.Nil(t, place)
 		assert.Equal(t, desk.Change{}, change)
 	}
@@ -97,11 +97,11 @@ func TestTheWheelKeepsThePlaceUnderThePointer(t *testing.T) {
 	s := state(t)
 	p := New().Sized(100, 27)
 	msg := tap(p, s, pt(1300, 300))
-	before, _ := p.lay(s).Point(msg.X, msg.Y)
-	scale := p.lay(s).Scale
+	before, _ := p.lay(s, Options{}).Point(msg.X, msg.Y)
+	scale := p.lay(s, Options{}).Scale
 	msg.Button = tea.MouseButtonWheelUp
 	p, _ = press(t, p, msg, &s)
-	after, _ := p.lay(s).Point(msg.X, msg.Y)
+	after, _ := p.lay(s, Options{}).Point(msg.X, msg.Y)
 	assert.InDelta(t, before.X, after.X, 1e-9)
 	assert.InDelta(t, before.Y, after.Y, 1e-9)
 	assert.InDelta(t, scale/1.25, s.Camera.Scale, 1e-9)
@@ -113,7 +113,7 @@ func TestTheWheelKeepsThePlaceUnderThePointer(t *testing.T) {
 func TestSeveralLettersAtOnceAreAllAnswered(t *testing.T) {
 	s := state(t)
 	p := New().Sized(100, 27)
-	scale := p.lay(s).Scale
+	scale := p.lay(s, Options{}).Scale
 	p, _ = press(t, p, typed("++v"), &s)
 	assert.InDelta(t, scale/1.25/1.25, s.Camera.Scale, 1e-9)
 	assert.Equal(t, scene.Above, s.Camera.View)
@@ -121,7 +121,7 @@ func TestSeveralLettersAtOnceAreAllAnswered(t *testing.T) {
 	assert.Equal(t, scene.Below, s.Camera.View)
 	p, _ = press(t, p, typed("f"), &s)
 	assert.Equal(t, desk.Camera{View: scene.Below}, s.Camera)
-	_, change, _ := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("vvv"), Paste: true}, s)
+	_, change, _ := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("vvv"), Paste: true}, s, Options{})
 	assert.Equal(t, desk.Change{}, change, "what is pasted is no keys")
 }
 
@@ -143,10 +143,10 @@ func TestArrowsMoveTheViewTheWayTheyPoint(t *testing.T) {
 			s.Camera.View = view
 			p := New().Sized(100, 27)
 			at := pt(1210, 240)
-			col, row, _ := p.lay(s).Cell(at)
+			col, row, _ := p.lay(s, Options{}).Cell(at)
 			p, _ = press(t, p, tea.KeyMsg{Type: arrow}, &s)
-			c, r, _ := p.lay(s).Cell(at)
-			wide, high := p.lay(s).Cols/8, p.lay(s).Rows/8
+			c, r, _ := p.lay(s, Options{}).Cell(at)
+			wide, high := p.lay(s, Options{}).Cols/8, p.lay(s, Options{}).Rows/8
 			assert.Equal(t, [2]int{way[0] * wide, way[1] * high}, [2]int{c - col, r - row}, "what is seen goes the other way")
 		}
 	}
@@ -156,14 +156,14 @@ func TestGoToTheCut(t *testing.T) {
 	s := state(t)
 	p := New().Sized(100, 27)
 	press(t, p, typed("g"), &s)
-	m := p.lay(s)
+	m := p.lay(s, Options{})
 	for _, corner := range []geometry.Point{pt(911, -59), pt(1509, 539)} {
 		_, _, ok := m.Cell(corner)
 		assert.True(t, ok, "what is within 300 mm of the cut is in sight")
 	}
 	assert.Less(t, m.Scale, 10.0)
 	s.Job.Cut = nil
-	_, change, _ := p.Update(typed("g"), s)
+	_, change, _ := p.Update(typed("g"), s, Options{})
 	assert.Nil(t, change.Camera)
 }
 

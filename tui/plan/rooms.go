@@ -13,9 +13,6 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// areaStep is how far apart the nodes are that the open areas are told apart by, mm.
-const areaStep = 10
-
 // rooms keeps what was worked out last of where the cut can go. It depends on the things and the rules, not on where the
 // cut is: while that moves the same shade is painted.
 type rooms struct {
@@ -45,7 +42,7 @@ func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 	room := rules.RoomForCut(&s.Result)
 	if !k.known || !k.room.Same(room) {
 		k.room, k.known = room, true
-		k.areas = room.Margins.Map(areaStep, runtime.GOMAXPROCS(0)).Areas()
+		k.areas = room.Areas(runtime.GOMAXPROCS(0))
 	}
 	return k.areas, k.room
 }
@@ -80,8 +77,8 @@ func wordless(c *canvas.Canvas, col, row, w int) bool {
 // scaleBar explains the shades at the foot of the picture.
 func scaleBar(c *canvas.Canvas, u survey.Units) {
 	parts := []struct {
-		room scene.Room
-		text string
+		grade scene.Grade
+		text  string
 	}{
 		{scene.NoRoom, "foul"}, {scene.DoubtfulRoom, "doubtful"}, {scene.LittleRoom, "0"},
 		{scene.FairRoom, survey.Format(scene.FairSpare, u)}, {scene.MuchRoom, survey.Format(scene.MuchSpare, u) + "+ to spare"},
@@ -97,7 +94,7 @@ func scaleBar(c *canvas.Canvas, u survey.Units) {
 	}
 	c.Blank(col, row, wide, 1)
 	for _, part := range parts {
-		c.Shades(col, row, patch, part.room)
+		c.Shades(col, row, patch, part.grade)
 		c.Put(col+patch+1, row, part.text, canvas.Ink{Role: scene.Floor})
 		col += patch + 2 + utf8.RuneCountInString(part.text)
 	}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -9,7 +10,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -64,7 +67,7 @@ func TestTheAreasHaveTheirLetters(t *testing.T) {
 		require.Greater(t, len(areas), 3)
 		shown := 0
 		for _, a := range areas {
-			col, row, _ := p.lay(s).Cell(a.Best.At)
+			col, row, _ := p.lay(s, Options{}).Cell(a.Best.At)
 			if ansi.Cut(rows[row], col-1, col+2) == "("+a.Name+")" {
 				shown++
 			}
@@ -111,4 +114,33 @@ func demo(t testing.TB) desk.State {
 	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
 	require.Empty(t, faults)
 	return desk.State{Job: result.Job, Result: result, Selected: -1, Settings: desk.Settings{Colour: desk.TrueColour}}
+}
+
+// What has a letter on the plan is what suggest lists, in its order, narrow passages included: here one of 7 mm.
+func TestTheOpenAreasAreThoseSuggested(t *testing.T) {
+	s := state(t)
+	s.Job.Obstructions = nil
+	for i, y := range [][2]string{{"-890", "-62"}, {"72", "890"}} {
+		wall := vehicles.Obstruction{Name: strconv.Itoa(i), Kind: "other", Measured: true, Drop: vehicles.Span{To: 90, Set: true}}
+		wall.X[0], _ = survey.Parse("1200", survey.X)
+		wall.X[1], _ = survey.Parse("1900", survey.X)
+		wall.Y[0], _ = survey.Parse(y[0], survey.Y)
+		wall.Y[1], _ = survey.Parse(y[1], survey.Y)
+		s.Job.Obstructions = append(s.Job.Obstructions, wall)
+	}
+	s.Job.Rules = map[string]float64{"cut.clearance": 0}
+	result, faults := rules.Judge(s.Job, rules.Builtin())
+	require.Empty(t, faults)
+	s.Result = result
+	areas, room := New().Areas(s)
+	var best []geometry.Point
+	for _, a := range areas {
+		best = append(best, a.Best.At)
+	}
+	var suggested []geometry.Point
+	for _, p := range room.Best(1) {
+		suggested = append(suggested, p.At)
+	}
+	assert.Equal(t, suggested, best)
+	assert.NotEmpty(t, best)
 }

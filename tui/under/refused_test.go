@@ -73,9 +73,9 @@ func TestARefusedReadingOfANewThing(t *testing.T) {
 	r.Type("nc8\"x<esc>")
 	assert.Contains(t, r.View(100, 40), "! refused: near edge")
 	assert.Empty(t, r.State.Job.Obstructions)
-	x := r.State.Job.ExtraTables("unfinished obstruction")
+	x := r.State.Job.Unfinished.Obstructions
 	require.Len(t, x, 1)
-	assert.NotContains(t, x[0], "x0", "not 8 inches")
+	assert.NotContains(t, x[0].Texts, "x0", "not 8 inches")
 	r.Type("n<down><down><down>7x") // no kind, no name: still somewhere
 	require.Len(t, r.State.Job.Refused(), 2)
 	r.Type("<esc>")

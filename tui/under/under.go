@@ -29,7 +29,7 @@ func New() desk.Screen { return Screen{entry: entryscreen.New(&spec)} }
 var keyLook = key.NewBinding(key.WithKeys("a"), key.WithHelp("a", "looked, none here"))
 
 var spec = entryscreen.Spec{
-	Title: title, Sheets: sheets, Row: row, Warn: wrongs,
+	Title: title, Records: records, Row: row, Warn: wrongs,
 	Empty: "Nothing entered yet. n: a new obstruction; o: an opening where gas could get in; a: what was looked for " +
 		"and is not there.",
 	Fresh: []entryscreen.Fresh{
@@ -63,9 +63,9 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 // open opens the form of an obstruction or an opening.
 func (m Screen) open(o desk.Open, s desk.State) (entryscreen.Entry, desk.Change) {
 	if o.Obstruction >= 0 {
-		return m.entry.OpenAt(features.Sheet{List: features.Obstructions, Row: o.Obstruction}, o.Field, s)
+		return m.entry.OpenAt(features.Record{List: features.Obstructions, Row: o.Obstruction}, o.Field, s)
 	}
-	return m.entry.OpenAt(features.Sheet{List: features.Openings, Row: o.Opening}, o.Field, s)
+	return m.entry.OpenAt(features.Record{List: features.Openings, Row: o.Opening}, o.Field, s)
 }
 
 // step answers one key or tap.
@@ -107,13 +107,13 @@ func title(s desk.State) string {
 	return text
 }
 
-// sheets are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.
-func sheets(s desk.State) []form.Sheet {
-	return append(features.Obstructions.Sheets(s.Job), features.Openings.Sheets(s.Job)...)
+// records are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.
+func records(s desk.State) []form.Record {
+	return append(features.Obstructions.Records(s.Job), features.Openings.Records(s.Job)...)
 }
 
-func row(sheet form.Sheet, s desk.State) form.Row {
-	thing := sheet.(features.Sheet)
+func row(record form.Record, s desk.State) form.Row {
+	thing := record.(features.Record)
 	name, kind := thing.Name(s.Job)
 	out := form.Row{Text: name}
 	if thing.List == features.Obstructions && kind != "" {

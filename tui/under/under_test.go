@@ -35,7 +35,7 @@ func TestARectangleFromNothing(t *testing.T) {
 	assert.True(t, o.Measured)
 	assert.Equal(t, 23, keys, "two keys beside the readings and an Enter behind each")
 	assert.Equal(t, 0, r.State.Selected)
-	assert.NotContains(t, r.State.Job.Extra, "unfinished obstruction")
+	assert.Empty(t, r.State.Job.Unfinished.Obstructions)
 }
 
 func TestAPipeFromNothing(t *testing.T) {
@@ -266,7 +266,7 @@ func TestUnfinishedIsSavedAndUndone(t *testing.T) {
 	for len(r.Steps) > 0 {
 		r.Undo()
 	}
-	assert.Empty(t, sheets(r.State))
+	assert.Empty(t, records(r.State))
 }
 
 func TestChangingTheFormKeepsTheLastGood(t *testing.T) {

@@ -15,14 +15,14 @@ import (
 const NoValue = "no value set"
 
 // Value is what was found, with its unit.
-func Value(f rules.Finding, u survey.Units) string { return number(f.Value, f.Rule.Unit, u) }
+func Value(f rules.Finding, u survey.Units) string { return desk.Quantity(f.Value, f.Rule.Unit, u) }
 
 // Required is what the rule asks for, with its unit.
 func Required(f rules.Finding, u survey.Units) string {
 	if !f.Required.Set {
 		return NoValue
 	}
-	return number(f.Required.Value, f.Rule.Unit, u)
+	return desk.Quantity(f.Required.Value, f.Rule.Unit, u)
 }
 
 // Sense is "at least" or "at most".
@@ -34,9 +34,9 @@ func Margin(f rules.Finding, u survey.Units) string {
 	case !f.Margin.Set:
 		return NoValue
 	case f.Margin.Value < 0:
-		return number(-f.Margin.Value, f.Rule.Unit, u) + " short"
+		return desk.Quantity(-f.Margin.Value, f.Rule.Unit, u) + " short"
 	}
-	return number(f.Margin.Value, f.Rule.Unit, u) + " to spare"
+	return desk.Quantity(f.Margin.Value, f.Rule.Unit, u) + " to spare"
 }
 
 // Signed is the margin as a bare signed number in the finding's unit, for a column under its own head.
@@ -44,18 +44,20 @@ func Signed(f rules.Finding, u survey.Units) string {
 	if !f.Margin.Set {
 		return "?"
 	}
-	if f.Rule.Unit == rules.MM {
-		return survey.Format(f.Margin.Value, u)
-	}
-	return plain(f.Margin.Value)
+	return survey.Format(f.Margin.Value, unitsOf(f, u))
 }
 
 // PlusMinus is the half width within which 95 % lie, in the finding's unit: "± 3.5".
 func PlusMinus(f rules.Finding, u survey.Units) string {
+	return desk.PlusMinus95(f.Sigma, unitsOf(f, u))
+}
+
+// unitsOf are the units in which a finding's bare figures are: what is no length has the same everywhere.
+func unitsOf(f rules.Finding, u survey.Units) survey.Units {
 	if f.Rule.Unit == rules.MM {
-		return desk.PlusMinus95(f.Sigma, u)
+		return u
 	}
-	return "± " + plain(1.96*f.Sigma)
+	return survey.Millimetres
 }
 
 // SplitAtCut parts findings into those at the cut and the others, each in the order they had.
@@ -96,18 +98,3 @@ func Tally(findings []rules.Finding) string {
 	}
 	return strings.Join(parts, ", ")
 }
-
-func number(v float64, unit rules.Unit, u survey.Units) string {
-	switch unit {
-	case rules.MM:
-		return desk.Length(v, u)
-	case rules.Degree:
-		return plain(v) + "°"
-	case rules.Pure, rules.Count:
-		return plain(v)
-	}
-	return plain(v) + " " + string(unit)
-}
-
-// plain writes a number that is no length to a tenth.
-func plain(v float64) string { return survey.Format(v, survey.Millimetres) }

@@ -10,18 +10,18 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Sheet is what a form edits: one thing of the job. Sheets are plain values.
-type Sheet interface {
+// Record is what a form edits: one thing of the job. Records are plain values.
+type Record interface {
 	// ID says which thing it is, for people too: "obstruction 3".
 	ID() string
 	// Fields are the fields as the job has them. Held are texts the job has not taken: a choice among them may
 	// ask for other fields.
 	Fields(s desk.State, held map[string]string) []Field
-	// Set returns the job with all these texts, and the sheet to go on with; or why the job does not take them.
-	Set(s desk.State, texts map[string]string) (vehicles.Job, Sheet, error)
+	// Set returns the job with all these texts, and the record to go on with; or why the job does not take them.
+	Set(s desk.State, texts map[string]string) (vehicles.Job, Record, error)
 }
 
-// Fault is why texts are not taken, and the key of the field that this is about: of a sheet's field, or from Try of the
+// Fault is why texts are not taken, and the key of the field that this is about: of a record's field, or from Try of the
 // job file.
 type Fault struct{ Key, Why string }
 
@@ -41,50 +41,50 @@ func (f Faults) Unwrap() []error {
 	return out
 }
 
-// Noter is a sheet that says what its texts come to, by field. That may take a reduction, and so is asked for only when it
+// Noter is a record that says what its texts come to, by field. That may take a reduction, and so is asked for only when it
 // is painted.
 type Noter interface {
 	Notes(s desk.State) map[string]string
 }
 
-// Settler is a sheet with fields that are settings of the workshop and not values of the job.
+// Settler is a record with fields that are settings of the workshop and not values of the job.
 type Settler interface {
 	// Settings returns the settings with the text of a field; mine is false for a field of the job.
 	Settings(s desk.State, key, text string) (set desk.Settings, mine bool)
 }
 
-// Editor is a form on a sheet. The texts that the job refuses are kept in the job. It is a plain value.
+// Editor is a form on a record. The texts that the job refuses are kept in the job. It is a plain value.
 type Editor struct {
-	form  Form
-	sheet Sheet
-	from  origin
+	form   Form
+	record Record
+	from   origin
 }
 
-// Sheet is what is being edited, or was last.
-func (e Editor) Sheet() Sheet { return e.sheet }
+// Record is what is being edited, or was last.
+func (e Editor) Record() Record { return e.record }
 
 // Typing says whether a field has the keys.
-func (e Editor) Typing() bool { return e.sheet != nil && e.form.Typing() }
+func (e Editor) Typing() bool { return e.record != nil && e.form.Typing() }
 
 // On is the key of the field that has the keys, "" for none.
 func (e Editor) On() string {
 	if !e.Typing() {
 		return ""
 	}
-	return strings.TrimPrefix(e.form.On(), e.sheet.ID()+"/")
+	return strings.TrimPrefix(e.form.On(), e.record.ID()+"/")
 }
 
-// Show puts a sheet before the fitter without giving the keys to a field.
-func (e Editor) Show(sheet Sheet) Editor {
-	e.sheet = sheet
+// Show puts a record before the fitter without giving the keys to a field.
+func (e Editor) Show(record Record) Editor {
+	e.record = record
 	return e.Close()
 }
 
-// Open gives the keys to a field of a sheet, the first one for "".
-func (e Editor) Open(sheet Sheet, key string, s desk.State) Editor {
-	e = e.Show(sheet)
-	f, fields := e.on(sheet, s)
-	e.form = f.Open(sheet.ID()+"/"+key, fields)
+// Open gives the keys to a field of a record, the first one for "".
+func (e Editor) Open(record Record, key string, s desk.State) Editor {
+	e = e.Show(record)
+	f, fields := e.on(record, s)
+	e.form = f.Open(record.ID()+"/"+key, fields)
 	return e
 }
 
@@ -111,7 +111,7 @@ func (e Editor) Tap(x, y, w, h int, s desk.State) (Editor, desk.Change, Event) {
 func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Editor, desk.Change, Event) {
 	e = e.looked(s)
 	was := e
-	f, fields := e.on(e.sheet, s)
+	f, fields := e.on(e.record, s)
 	f, event := ask(f, fields)
 	change := desk.Change{Say: event.Say}
 	if event.Left || event.Past {
@@ -128,21 +128,21 @@ func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Edi
 	if err != nil {
 		return was, desk.Change{Say: err.Error()}, Event{Key: event.Key}
 	}
-	id := e.sheet.ID()
+	id := e.record.ID()
 	if done.change.Job != nil {
 		done.change.Step = id + " " + field.Label
 	}
 	return done.editor.goneOn(id, strings.TrimPrefix(event.Key, id+"/"), event, done.state), done.change, event
 }
 
-// goneOn goes on after a text was put into the job, or from a field that a letter chose. The sheet was called was.
+// goneOn goes on after a text was put into the job, or from a field that a letter chose. The record was called was.
 func (e Editor) goneOn(was, key string, event Event, s desk.State) Editor {
-	now := e.sheet.ID()
+	now := e.record.ID()
 	if e.form.key != "" {
 		e.form.key = now + "/" + strings.TrimPrefix(e.form.key, was+"/")
 	}
 	e.from.key, e.from.seen = now+"/"+key, s.Job
-	f, fields := e.on(e.sheet, s)
+	f, fields := e.on(e.record, s)
 	if e.form = f.sure(fields); event.Picked {
 		e.form = e.form.Onward(fields)
 	}
@@ -151,20 +151,20 @@ func (e Editor) goneOn(was, key string, event Event, s desk.State) Editor {
 
 // View paints the form into h rows of w columns.
 func (e Editor) View(s desk.State, w, h int) string {
-	if e.sheet == nil {
+	if e.record == nil {
 		return desk.Fit("", w, h)
 	}
-	f, fields := e.on(e.sheet, s)
+	f, fields := e.on(e.record, s)
 	return f.View(e.noted(fields, s), w, h, s.Settings.Styles())
 }
 
 // noted are the fields with what their texts come to.
 func (e Editor) noted(fields []Field, s desk.State) []Field {
-	noter, ok := e.sheet.(Noter)
+	noter, ok := e.record.(Noter)
 	if !ok {
 		return fields
 	}
-	notes, prefix := noter.Notes(s), e.sheet.ID()+"/"
+	notes, prefix := noter.Notes(s), e.record.ID()+"/"
 	for i := range fields {
 		fields[i].Note = notes[strings.TrimPrefix(fields[i].Key, prefix)]
 	}

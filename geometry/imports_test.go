@@ -8,14 +8,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The rooms, outermost first: a room may import itself and the rooms after it.
-var rooms = []string{"cmd", "tui", "rules", "vehicles", "geometry"}
+// The tiers, outermost first: a tier may import itself and the tiers after it.
+var tiers = []string{"cmd", "tui", "rules", "vehicles", "geometry"}
 
 const module = "bench.example/undermark/"
 
-func roomOf(path string) int {
-	for i, room := range rooms {
-		if inside := strings.TrimPrefix(path, module); inside == room || strings.HasPrefix(inside, room+"/") {
+func tierOf(path string) int {
+	for i, tier := range tiers {
+		if inside := strings.TrimPrefix(path, module); inside == tier || strings.HasPrefix(inside, tier+"/") {
 			return i
 		}
 	}
@@ -29,11 +29,11 @@ func TestImportsPointOneWay(t *testing.T) {
 	require.Greater(t, len(packages), 5)
 	for _, line := range packages {
 		names := strings.Fields(line)
-		room := roomOf(names[0])
-		require.GreaterOrEqual(t, room, 0, "%s is in no room", names[0])
+		tier := tierOf(names[0])
+		require.GreaterOrEqual(t, tier, 0, "%s is in no tier", names[0])
 		for _, imported := range names[1:] {
 			if strings.HasPrefix(imported, module) {
-				require.GreaterOrEqual(t, roomOf(imported), room, "%s must not import %s", names[0], imported)
+				require.GreaterOrEqual(t, tierOf(imported), tier, "%s must not import %s", names[0], imported)
 			}
 		}
 	}

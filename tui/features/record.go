@@ -12,37 +12,37 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Sheet is the form of one thing of a list. Rows count the list's things, then its unfinished ones; Fresh is a
+// Record is the form of one thing of a list. Rows count the list's things, then its unfinished ones; Fresh is a
 // thing that does not exist before the first text is in: it will be the first of the unfinished.
-type Sheet struct {
+type Record struct {
 	List  List
 	Row   int
 	Fresh bool
 }
 
-// New is the sheet of a thing to be.
-func New(l List, j vehicles.Job) Sheet { return Sheet{l, l.Len(j), true} }
+// New is the record of a thing to be.
+func New(l List, j vehicles.Job) Record { return Record{l, l.Len(j), true} }
 
 // Rows is how many things of a list there are, unfinished ones included.
 func (l List) Rows(j vehicles.Job) int { return l.Len(j) + l.Unfinished(j) }
 
-// Sheets are the sheets of a list's things.
-func (l List) Sheets(j vehicles.Job) []form.Sheet {
-	out := make([]form.Sheet, l.Rows(j))
+// Records are the records of a list's things.
+func (l List) Records(j vehicles.Job) []form.Record {
+	out := make([]form.Record, l.Rows(j))
 	for row := range out {
-		out[row] = Sheet{List: l, Row: row}
+		out[row] = Record{List: l, Row: row}
 	}
 	return out
 }
 
 // Real says whether the thing is one of the job's, and not unfinished.
-func (h Sheet) Real(j vehicles.Job) bool { return !h.Fresh && h.Row < h.List.Len(j) }
+func (h Record) Real(j vehicles.Job) bool { return !h.Fresh && h.Row < h.List.Len(j) }
 
 // ID is "obstruction 3".
-func (h Sheet) ID() string { return fmt.Sprintf("%s %d", h.List.One(), h.Row+1) }
+func (h Record) ID() string { return fmt.Sprintf("%s %d", h.List.One(), h.Row+1) }
 
 // texts are what the job has of the thing; nil when there is no such thing.
-func (h Sheet) texts(j vehicles.Job) texts {
+func (h Record) texts(j vehicles.Job) texts {
 	switch {
 	case h.Fresh:
 		return texts{}
@@ -51,16 +51,18 @@ func (h Sheet) texts(j vehicles.Job) texts {
 	}
 	all := h.List.unfinished(j)
 	if i := h.Row - h.List.Len(j); i < len(all) {
-		return all[i]
+		x := texts{}
+		maps.Copy(x, all[i].Texts)
+		return x
 	}
 	return nil
 }
 
 // Gone says whether there is no such thing any more: an undo has taken it back.
-func (h Sheet) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
+func (h Record) Gone(j vehicles.Job) bool { return h.texts(j) == nil }
 
 // Name is what the thing is called in lists, and its kind.
-func (h Sheet) Name(j vehicles.Job) (name, kind string) {
+func (h Record) Name(j vehicles.Job) (name, kind string) {
 	if name, kind = h.called(j); name == "" {
 		name = "new " + h.List.One()
 	}
@@ -68,7 +70,7 @@ func (h Sheet) Name(j vehicles.Job) (name, kind string) {
 }
 
 // called are the thing's name and kind as the job has them. A list asks for those of all its things at every picture.
-func (h Sheet) called(j vehicles.Job) (name, kind string) {
+func (h Record) called(j vehicles.Job) (name, kind string) {
 	if h.Real(j) {
 		t := h.List.At(j, h.Row)
 		return t.Name, t.Kind
@@ -78,25 +80,25 @@ func (h Sheet) called(j vehicles.Job) (name, kind string) {
 }
 
 // Lacks says what keeps an unfinished thing from being whole: "far edge and 2 more".
-func (h Sheet) Lacks(j vehicles.Job) string {
+func (h Record) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
-	_, missing, _ := h.List.build(Thing{}, nil, x)
+	_, missing, _ := h.List.build(Feature{}, nil, x)
 	return h.lacking(missing, x)
 }
 
 // FirstMissing is the first field that a thing which is not whole needs, "" for a thing of the job.
-func (h Sheet) FirstMissing(j vehicles.Job) string {
+func (h Record) FirstMissing(j vehicles.Job) string {
 	if h.Real(j) {
 		return ""
 	}
-	_, missing, _ := h.List.build(Thing{}, nil, h.texts(j))
+	_, missing, _ := h.List.build(Feature{}, nil, h.texts(j))
 	if len(missing) == 0 {
 		return ""
 	}
 	return missing[0]
 }
 
-func (h Sheet) lacking(missing []string, x texts) string {
+func (h Record) lacking(missing []string, x texts) string {
 	if len(missing) == 0 {
 		return ""
 	}
@@ -108,7 +110,7 @@ func (h Sheet) lacking(missing []string, x texts) string {
 }
 
 // Set returns the job with these texts in the thing, and where the thing is then.
-func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Record, error) {
 	was := h.texts(s.Job)
 	now := maps.Clone(was)
 	if now == nil {
@@ -122,7 +124,7 @@ func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sh
 		return s.Job, h, err
 	}
 	var after vehicles.Job
-	var next form.Sheet
+	var next form.Record
 	if h.Real(s.Job) {
 		after, next, err = h.change(s.Job, was, now, edits)
 	} else {
@@ -135,7 +137,7 @@ func (h Sheet) Set(s desk.State, edits map[string]string) (vehicles.Job, form.Sh
 }
 
 // named proposes a name for a new kind and holds names apart.
-func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) error {
+func (h Record) named(j vehicles.Job, was, now texts, edits map[string]string) error {
 	if kind, set := edits["kind"]; set && now["name"] == was["name"] && proposed(was["name"], was["kind"]) {
 		now["name"] = h.List.unusedName(j, kind)
 	}
@@ -149,7 +151,7 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 		return form.Fault{Key: "name", Why: "a name is needed: findings speak of it"}
 	}
 	for row := range h.List.Rows(j) {
-		if other, _ := (Sheet{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
+		if other, _ := (Record{h.List, row, false}).Name(j); other == name && (h.Fresh || row != h.Row) {
 			return form.Fault{Key: "name", Why: fmt.Sprintf("there is another %q: give this one a name of its own", form.Quoted(name))}
 		}
 	}
@@ -158,8 +160,8 @@ func (h Sheet) named(j vehicles.Job, was, now texts, edits map[string]string) er
 
 // unusedName is a name that neither the job's things nor the unfinished ones have.
 func (l List) unusedName(j vehicles.Job, base string) string {
-	for _, x := range l.unfinished(j) {
-		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: x["name"]})
+	for _, b := range l.unfinished(j) {
+		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: b.Texts["name"]})
 	}
 	return j.UniqueName(base)
 }
@@ -171,7 +173,7 @@ func proposed(name, kind string) bool {
 }
 
 // change puts new texts into a thing of the job. The job takes all or nothing.
-func (h Sheet) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
 	if h.List.Confirmable() && remeasured(was, now) && edits["measured"] == "" {
 		now["measured"] = onThisVan
 	}
@@ -198,32 +200,30 @@ func remeasured(was, now texts) bool {
 }
 
 // goOn puts texts into an unfinished thing and, once all are in, the thing into the list.
-func (h Sheet) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Sheet, error) {
+func (h Record) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
 	l := h.List
-	t, missing, wrong := l.build(Thing{}, nil, now)
+	t, missing, wrong := l.build(Feature{}, nil, now)
 	if err := firstOf(wrong, edits); err != nil {
 		return j, h, err
 	}
 	all := l.unfinished(j)
 	if h.Fresh {
-		all, h.Row, h.Fresh = slices.Insert(slices.Clone(all), 0, texts{}), l.Len(j), false
+		all, h.Row, h.Fresh = all.Insert(0, vehicles.Begun{}), l.Len(j), false
 	}
 	i := h.Row - l.Len(j)
 	if i < 0 || i >= len(all) {
 		return j, h, errors.New("this thing is gone: go back to the list")
 	}
 	if len(missing) == 0 && len(wrong) == 0 {
-		after := l.withUnfinished(l.table().put(j, l.Len(j), t), without(all, i))
-		return after, Sheet{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
+		after := l.withUnfinished(l.table().put(j, l.Len(j), t), all.Without(i)).Keeping(l.One()+" "+t.Name, all[i].Others)
+		return after, Record{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
 	}
 	if sketch, ok := l.sketch(now, j.Floor); ok {
 		if err := l.tryAt(j, l.table().put(j, l.Len(j), sketch), l.Len(j)); err != nil {
 			return j, h, err
 		}
 	}
-	all = slices.Clone(all)
-	all[i] = now
-	return l.withUnfinished(j, all), h, nil
+	return l.withUnfinished(j, all.With(i, all[i].Saying(now))), h, nil
 }
 
 // firstOf returns what is wrong with the texts, first with one that is new.
@@ -246,7 +246,7 @@ func firstOf(wrong map[string]error, edits map[string]string) error {
 
 // Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,
 // and where it is there; the job as it is for any other.
-func (h Sheet) Sketched(j vehicles.Job) (vehicles.Job, int) {
+func (h Record) Sketched(j vehicles.Job) (vehicles.Job, int) {
 	if h.Fresh || h.Real(j) {
 		return j, h.Row
 	}
