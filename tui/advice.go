@@ -34,7 +34,7 @@ func (m settled) happened(r *Root) tea.Cmd {
 	if m.asked != r.asked {
 		return nil
 	}
-	result, book := r.state.Result, r.options.Book
+	result, book := r.state.Result, r.state.Book
 	return func() tea.Msg { return advised{m.asked, next(result, book, rules.Next)} }
 }
 

@@ -63,7 +63,7 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 // edit puts a changed job on the desk, unless its readings or runs contradict each other in a way that they did not
 // before: such a job could neither be judged nor saved.
 func (r *Root) edit(job vehicles.Job, step string) tea.Cmd {
-	result, faults := rules.Judge(job, r.options.Book)
+	result, faults := rules.Judge(job, r.state.Book)
 	for _, fault := range faults {
 		if !r.knows(fault) {
 			r.tell("Not done: " + fault.Text)
@@ -96,7 +96,7 @@ func (r *Root) stepped(moved bool, did, didNot string) tea.Cmd {
 }
 
 // judge works the state out afresh from the job that is now on the desk.
-func (r *Root) judge() tea.Cmd { return r.judged(rules.Judge(r.history.now.job, r.options.Book)) }
+func (r *Root) judge() tea.Cmd { return r.judged(rules.Judge(r.history.now.job, r.state.Book)) }
 
 // judged is the state of the job that is now on the desk, with what it came to. When the job's readings contradict
 // each other there is no result: the last good one stays, with what is wrong beside it.
@@ -106,7 +106,7 @@ func (r *Root) judged(result rules.Result, faults []vehicles.Fault) tea.Cmd {
 	if s.Selected >= len(s.Job.Obstructions) {
 		s.Selected = len(s.Job.Obstructions) - 1
 	}
-	s.Faults = faults
+	s.Plan, s.Faults = result.Plan, faults
 	if len(faults) == 0 {
 		s.Result, s.Marks = result, rules.Marks(result)
 		s.Ticked = r.made.ticked(s.Marks)

@@ -25,7 +25,7 @@ import (
 // the screen is up. The error is that of a job file which can't be read.
 func New(o Options) (*Root, error) {
 	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause, settle: adviceSettle}
-	r.state.Settings, r.state.Selected = o.Settings, -1
+	r.state.Settings, r.state.Book, r.state.Selected = o.Settings, o.Book, -1
 	missing, err := r.openJob()
 	if err != nil {
 		return nil, err

@@ -115,7 +115,7 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 			mm(near.Value), mm(far.Value))))
 	}
 	right, left := &one, &two
-	if left.Value < right.Value {
+	if placed.LeftOne = two.Value < one.Value; placed.LeftOne {
 		right, left = left, right
 	}
 	placed.Edges = [4]float64{near.U, far.U, right.U, left.U}

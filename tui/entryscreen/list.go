@@ -84,18 +84,18 @@ func (e Entry) act(msg tea.KeyMsg, sheet features.Sheet, s desk.State) (next Ent
 	case key.Matches(msg, keyConfirm):
 		return e, confirm(sheet, s), true
 	case key.Matches(msg, keyDuplicate):
-		job, copied, err := sheet.Duplicate(s.Job)
+		job, copied, err := sheet.Duplicate(s)
 		next, change = e.reordered(job, copied, err, "duplicate "+name, s)
 	case key.Matches(msg, keyDelete):
-		job, err := sheet.Delete(s.Job)
+		job, err := sheet.Delete(s)
 		if next, change = e.reordered(job, sheet, err, "delete "+name, s); err == nil {
 			change.Say = "deleted " + name + ": Ctrl-Z brings it back"
 		}
 	case key.Matches(msg, keyRaise):
-		job, moved, err := sheet.Move(s.Job, -1)
+		job, moved, err := sheet.Move(s, -1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	case key.Matches(msg, keyLower):
-		job, moved, err := sheet.Move(s.Job, 1)
+		job, moved, err := sheet.Move(s, 1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	default:
 		return e, desk.Change{}, false

@@ -213,11 +213,11 @@ func (e Entry) shown(s desk.State) desk.State {
 	if row < 0 {
 		return s
 	}
-	reduced, faults := rules.Reduce(job, s.Result.Book)
+	reduced, faults := rules.Reduce(job, s.Book)
 	if len(faults) > 0 {
 		return s
 	}
-	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
+	s.Job, s.Plan, s.Result.Job, s.Result.Plan = job, reduced, job, reduced
 	if sheet.List == features.Obstructions {
 		s.Selected = row
 	}

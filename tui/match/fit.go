@@ -23,11 +23,7 @@ type fit struct {
 
 // matched is the fit of the job on the desk.
 func matched(s desk.State) fit {
-	f := fit{plan: s.Result.Plan, oneSided: -1}
-	if len(s.Faults) > 0 {
-		f.plan, _ = rules.Reduce(s.Job, s.Result.Book)
-	}
-	f.Fit = f.plan.Fit
+	f := fit{Fit: s.Plan.Fit, plan: s.Plan, oneSided: -1}
 	for _, fault := range s.Faults {
 		f.swapped = f.swapped || strings.Contains(fault.Text, survey.ErrSwapped.Error())
 		f.onePlace = f.onePlace || strings.Contains(fault.Text, survey.ErrOnePlace.Error())
@@ -49,8 +45,7 @@ func misfit(f vehicles.Fault) bool {
 // without verdicts.
 func fitted(s desk.State) desk.State {
 	if len(s.Faults) == 1 && misfit(s.Faults[0]) {
-		s.Result.Job, s.Result.Findings = s.Job, nil
-		s.Result.Plan, _ = rules.Reduce(s.Job, s.Result.Book)
+		s.Result.Job, s.Result.Plan, s.Result.Findings = s.Job, s.Plan, nil
 	}
 	return s
 }

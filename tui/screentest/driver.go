@@ -37,7 +37,7 @@ func New(t testing.TB, screen desk.Screen, job vehicles.Job, w, h int) *Driver {
 
 func (r *Driver) judge() {
 	result, faults := rules.Judge(r.State.Job, rules.Builtin())
-	r.State.Faults = faults
+	r.State.Plan, r.State.Faults = result.Plan, faults
 	if len(faults) == 0 {
 		r.State.Result, r.State.Marks = result, rules.Marks(result)
 	}

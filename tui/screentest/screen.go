@@ -33,7 +33,7 @@ func State(t require.TestingT) desk.State {
 // Judged puts a job on the desk as the program does: with faults the last result stays.
 func Judged(s desk.State, j vehicles.Job) desk.State {
 	result, faults := rules.Judge(j, rules.Builtin())
-	s.Job, s.Faults = j, faults
+	s.Job, s.Plan, s.Faults = j, result.Plan, faults
 	if len(faults) == 0 {
 		s.Result, s.Marks = result, rules.Marks(result)
 	}
