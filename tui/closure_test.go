@@ -70,7 +70,7 @@ func TestFormAndVerdictHoldAChainAgainstTheSameLimit(t *testing.T) {
 		require.NoError(t, os.WriteFile(o.Path, fmt.Appendf(nil, chain, c.total), 0o644))
 		b := started(t, o)
 		b.send(tea.WindowSizeMsg{Width: 160, Height: 50})
-		closures := b.state.Result.Plan.Closures
+		closures := b.desk.State.Result.Plan.Closures
 		require.Len(t, closures, 1)
 		require.Equal(t, c.closes, closures[0].Closes)
 		says := "too far, measure both again"
@@ -78,13 +78,13 @@ func TestFormAndVerdictHoldAChainAgainstTheSameLimit(t *testing.T) {
 			says = "spread over the chain"
 		}
 		third := features.Sheet{List: features.Obstructions, Row: 2}
-		assert.Contains(t, third.Notes(b.state)["tx"], says, "limit %g", c.limit)
+		assert.Contains(t, third.Notes(b.desk.State)["tx"], says, "limit %g", c.limit)
 		assert.Equal(t, !c.closes, strings.Contains(b.View(), "chain misses by"), "limit %g", c.limit)
 		b.press("down", "down", "x")
 		left := 2
 		if c.closes {
 			left = 3
 		}
-		assert.Len(t, b.state.Job.Obstructions, left, "limit %g: %s", c.limit, b.say)
+		assert.Len(t, b.desk.State.Job.Obstructions, left, "limit %g: %s", c.limit, b.say)
 	}
 }

@@ -90,7 +90,7 @@ func (q *question) lay(r *Root, w, h int) (rows []string, at []int) {
 
 // laid lays the question out, airy or not.
 func (q *question) laid(r *Root, w int, because []string, airy bool) (rows []string, at []int) {
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	add := func(texts []string, style lipgloss.Style) {
 		for _, text := range texts {
 			rows = append(rows, "  "+style.Render(text))
