@@ -8,6 +8,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
@@ -72,7 +73,7 @@ func (h Sheet) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err e
 // holds returns an error when an edit of the order of the list would move another thing: one that runs on from
 // what is no longer before it.
 func (h Sheet) holds(s desk.State, after vehicles.Job) error {
-	plan, err := h.List.try(s, after)
+	plan, err := form.Try(s, after)
 	if err != nil {
 		return err
 	}

@@ -109,9 +109,9 @@ func readPair(x, y string) (p vehicles.Pair, ok bool) {
 	return p, errX == nil && errY == nil
 }
 
-// tryAt is try; a fault of the thing at row is one of its field, by the field's key.
+// tryAt is form.Try; a fault of the thing at row is one of its field, by the field's key.
 func (l List) tryAt(s desk.State, after vehicles.Job, row int) error {
-	_, err := l.try(s, after)
+	_, err := form.Try(s, after)
 	var fault form.Fault
 	if !errors.As(err, &fault) {
 		return err
@@ -124,18 +124,4 @@ func (l List) tryAt(s desk.State, after vehicles.Job, row int) error {
 	name := l.At(after, row).Name
 	why := strings.TrimPrefix(fault.Why, vehicles.KeyOf(fault.Key, name)+": ") // the field says where it is
 	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(why, fmt.Sprintf("%s %q: ", lists[l], name))}
-}
-
-// try is form.Try. That ties do not fit each other is no reason to refuse their readings: that is what a fitter must see.
-func (l List) try(s desk.State, after vehicles.Job) (vehicles.Plan, error) {
-	plan, err := form.Try(s, after)
-	if l != Ties || err == nil {
-		return plan, err
-	}
-	for _, misfit := range []error{survey.ErrSwapped, survey.ErrOnePlace} {
-		if strings.Contains(err.Error(), misfit.Error()) {
-			return plan, nil
-		}
-	}
-	return plan, err
 }

@@ -64,11 +64,12 @@ func (d *Desk) Apply(c desk.Change) (done Done) {
 }
 
 // edit puts a changed job on the desk, unless its readings or runs contradict each other in a way that they did not
-// before: such a job could neither be judged nor saved. Then it returns why.
+// before: such a job could neither be judged nor saved. Then it returns why. Matching points that do not fit each other are
+// taken: a reading of which the last digit was not would be wrong, too.
 func (d *Desk) edit(job vehicles.Job, step string) (refused string) {
 	result, faults := rules.Judge(job, d.State.Book)
 	for _, fault := range faults {
-		if !d.knows(fault) {
+		if !desk.Misfit(fault) && !d.knows(fault) {
 			return fault.Text
 		}
 	}
