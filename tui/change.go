@@ -30,7 +30,7 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))
 	}
-	if c.Say != "" {
+	if c.Say != "" && done.Refused == "" {
 		r.tell(c.Say)
 	}
 	return tea.Batch(append(cmds, r.ask(c.Ask))...)

@@ -303,9 +303,9 @@ func TestAChangeThatContradictsItselfIsNotTaken(t *testing.T) {
 	before := b.desk.State.Job
 	job := before
 	job.Obstructions = job.Obstructions.Insert(0, backwards())
-	b.do(b.apply(desk.Change{Job: &job}))
+	b.do(b.apply(desk.Change{Job: &job, Say: "put in"}))
 	assert.Equal(t, before, b.desk.State.Job)
-	assert.True(t, b.shows("Not done: "))
+	assert.True(t, b.shows("Not done: "), "what is said of a change that was not made is not said")
 	assert.False(t, b.desk.State.Dirty)
 }
 
