@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles/harmless"
@@ -97,7 +96,7 @@ type part struct {
 	from, width int    // columns
 	key         string // the key that a tap on it sends
 	text, more  string
-	style       lipgloss.Style // of text
+	style       desk.Style // of text
 }
 
 // holds tells whether the part stands at column x.

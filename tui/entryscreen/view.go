@@ -3,8 +3,6 @@ package entryscreen
 import (
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/features"
@@ -125,8 +123,8 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 	case a.picture.X == 0:
 		return desk.Fit(text+"\n"+picture, w, h)
 	}
-	bar := strings.TrimSuffix(strings.Repeat(s.Settings.Styles().Frame.Render("│")+"\n", h), "\n")
-	return desk.Fit(lipgloss.JoinHorizontal(lipgloss.Top, text, bar, picture), w, h)
+	left := a.picture.X - 1
+	return desk.Beside(desk.Fit(text, left, h), desk.Fit(picture, a.picture.W, h), s.Settings.Styles())
 }
 
 // Panel is where the screen's panel is in the body.
