@@ -47,47 +47,44 @@ type edits struct {
 	move func(j vehicles.Job, from, to int) vehicles.Job
 }
 
-// editsOf are those of the list that of finds in a job, whose items become things and things items.
-func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Thing, item func(Thing) T) edits {
+// editsOf are those of the list that get finds in a job and set puts there, whose items become things and things items. A
+// pointer to a job would keep a copy of it on the heap at every question, and lists ask for each of their rows.
+func editsOf[T any](
+	get func(vehicles.Job) vehicles.List[T], set func(vehicles.Job, vehicles.List[T]) vehicles.Job,
+	thing func(T) Thing, item func(Thing) T,
+) edits {
 	return edits{
-		size: func(j vehicles.Job) int { return len(*of(&j)) },
-		at:   func(j vehicles.Job, i int) Thing { return thing((*of(&j))[i]) },
-		with: func(j vehicles.Job, i int, t Thing) vehicles.Job {
-			l := of(&j)
-			*l = l.With(i, item(t))
-			return j
-		},
-		put: func(j vehicles.Job, i int, t Thing) vehicles.Job {
-			l := of(&j)
-			*l = l.Insert(i, item(t))
-			return j
-		},
-		drop: func(j vehicles.Job, i int) vehicles.Job {
-			l := of(&j)
-			*l = l.Without(i)
-			return j
-		},
-		move: func(j vehicles.Job, from, to int) vehicles.Job {
-			l := of(&j)
-			*l = l.Move(from, to)
-			return j
-		},
+		size: func(j vehicles.Job) int { return len(get(j)) },
+		at:   func(j vehicles.Job, i int) Thing { return thing(get(j)[i]) },
+		with: func(j vehicles.Job, i int, t Thing) vehicles.Job { return set(j, get(j).With(i, item(t))) },
+		put:  func(j vehicles.Job, i int, t Thing) vehicles.Job { return set(j, get(j).Insert(i, item(t))) },
+		drop: func(j vehicles.Job, i int) vehicles.Job { return set(j, get(j).Without(i)) },
+		move: func(j vehicles.Job, from, to int) vehicles.Job { return set(j, get(j).Move(from, to)) },
 	}
 }
 
 var tables = [...]table{
 	Obstructions: {
 		one: "obstruction", kinds: vehicles.Kinds, heads: [3]string{"Below the floor", "top", "bottom"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Thing.obstruction),
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Obstruction] { return j.Obstructions },
+			func(j vehicles.Job, l vehicles.List[vehicles.Obstruction]) vehicles.Job { j.Obstructions = l; return j },
+			ofObstruction, Thing.obstruction),
 	},
 	Openings: {
 		one: "opening", kinds: vehicles.OpeningKinds,
 		heads: [3]string{"Below the floor (above it: with a minus)", "top", "bottom"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Thing.opening),
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Opening] { return j.Openings },
+			func(j vehicles.Job, l vehicles.List[vehicles.Opening]) vehicles.Job { j.Openings = l; return j },
+			ofOpening, Thing.opening),
 	},
 	Fittings: {
 		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Thing.fitting),
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Fitting] { return j.Fittings },
+			func(j vehicles.Job, l vehicles.List[vehicles.Fitting]) vehicles.Job { j.Fittings = l; return j },
+			ofFitting, Thing.fitting),
 	},
 	Ties: tieTable,
 }

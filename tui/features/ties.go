@@ -12,8 +12,11 @@ import (
 )
 
 var tieTable = table{
-	one:   "matching point",
-	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Thing.tie),
+	one: "matching point",
+	edits: editsOf(
+		func(j vehicles.Job) vehicles.List[vehicles.Tie] { return j.Ties },
+		func(j vehicles.Job, l vehicles.List[vehicles.Tie]) vehicles.Job { j.Ties = l; return j },
+		ofTie, Thing.tie),
 }
 
 func ofTie(t vehicles.Tie) Thing {
