@@ -128,10 +128,10 @@ func confirm(sheet features.Sheet, s desk.State) desk.Change {
 	return desk.Change{Job: &job, Step: sheet.ID() + " measured", Say: say}
 }
 
-// listed are the rows of the list as it is painted, and the one the keys act on: a new thing that is typed has a row
-// where it will be, fresh, -1 for none.
-func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
-	all, here, fresh := e.spec.Sheets(s), e.At, -1
+// listed are the rows of the list and their sheets, and the row the keys act on: a new thing that is typed has one where it
+// will be, fresh, -1 for none. How they stand is said of those that are seen: see standing.
+func (e Entry) listed(s desk.State) (rows []form.Row, all []form.Sheet, here, fresh int) {
+	all, here, fresh = e.spec.Sheets(s), e.At, -1
 	if thing, ok := e.Editor.Sheet().(features.Sheet); ok && e.Typing() && thing.Fresh {
 		fresh = placeOf(thing, all, s)
 		all, here = slices.Insert(slices.Clone(all), fresh, form.Sheet(thing)), fresh
@@ -142,11 +142,8 @@ func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
 		if i > 0 && i-1 == fresh && rows[fresh].Head != "" {
 			rows[i].Head = ""
 		}
-		if say, fault := e.standing(sheet, s); say != "" && i != fresh {
-			rows[i].Right, rows[i].Fault = say, fault
-		}
 	}
-	return rows, here, fresh
+	return rows, all, here, fresh
 }
 
 // placeOf is where a new thing will be among all sheets: behind the whole things of its list.

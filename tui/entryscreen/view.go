@@ -123,8 +123,7 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 	case a.picture.X == 0:
 		return desk.Fit(text+"\n"+picture, w, h)
 	}
-	left := a.picture.X - 1
-	return desk.Beside(desk.Fit(text, left, h), desk.Fit(picture, a.picture.W, h), s.Settings.Styles())
+	return desk.Beside(desk.Fit(text, a.picture.X-1, h), picture, s.Settings.Styles())
 }
 
 // Panel is where the screen's panel is in the body.
@@ -134,10 +133,19 @@ func (e Entry) Panel(s desk.State) Area { return e.arranged(s, e.w, e.h, true).p
 func (e Entry) paintList(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
 	warn := e.warnings(s, w, h)
-	rows, here, _ := e.listed(s)
-	body := desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, h-1-len(warn))
+	room := h - 1 - len(warn)
+	rows, all, here, fresh := e.listed(s)
+	from, to := form.Shown(rows, here, room)
+	for i := from; i < to; i++ {
+		if say, fault := e.standing(all[i], s); say != "" && i != fresh {
+			rows[i].Right, rows[i].Fault = say, fault
+		}
+	}
+	body := ""
 	if len(rows) > 0 {
-		body = form.PaintRows(rows, here, w, h-1-len(warn), look)
+		body = form.PaintRows(rows, here, w, room, look)
+	} else {
+		body = desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, room)
 	}
 	title := desk.FitPainted(look.Title.Render(e.spec.Title(s)), w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
