@@ -18,9 +18,7 @@ const adviceSettle = 300 * time.Millisecond
 // advise works out what to measure next once the job has been left alone for a while.
 func (r *Root) advise() tea.Cmd {
 	r.asked++
-	r.state.Next.Known = false
-	if len(r.state.Faults) > 0 {
-		r.state.Next = desk.Next{}
+	if len(r.desk.State.Faults) > 0 {
 		return nil
 	}
 	asked := r.asked
@@ -34,7 +32,7 @@ func (m settled) happened(r *Root) tea.Cmd {
 	if m.asked != r.asked {
 		return nil
 	}
-	result, book := r.state.Result, r.options.Book
+	result, book := r.desk.State.Result, r.desk.State.Book
 	return func() tea.Msg { return advised{m.asked, next(result, book, rules.Next)} }
 }
 
@@ -56,7 +54,7 @@ type advised struct {
 
 func (m advised) happened(r *Root) tea.Cmd {
 	if m.asked == r.asked {
-		r.state.Next = m.next
+		r.desk.State.Next = m.next
 	}
 	return nil
 }
@@ -75,13 +73,13 @@ func (r *Root) adviceRows() int {
 
 // adviceLine is what to measure next, painted.
 func (r *Root) adviceLine(w int) string {
-	styles := r.state.Settings.Styles()
-	return styles.Title.Render(desk.FitRow(words.Advice(r.state), w))
+	styles := r.desk.State.Settings.Styles()
+	return styles.Title.Render(desk.FitRow(words.Advice(r.desk.State), w))
 }
 
 // besideHeading is what to measure next behind a heading in a low window: all of it, or nothing.
 func (r *Root) besideHeading(heading string) string {
-	text := words.Advice(r.state)
+	text := words.Advice(r.desk.State)
 	room := r.w - desk.Width(heading) - hintGap
 	if r.adviceRows() > 0 || text == "" || desk.Width(text) > room {
 		return ""
@@ -91,8 +89,8 @@ func (r *Root) besideHeading(heading string) string {
 
 // takeAdvice goes to where the reading to take next is entered.
 func (r *Root) takeAdvice() tea.Cmd {
-	if !r.state.Next.Known || len(r.state.Next.Advice) == 0 {
+	if !r.desk.State.Next.Known || len(r.desk.State.Next.Advice) == 0 {
 		return nil
 	}
-	return r.apply(desk.Measure(r.state.Next.Advice[0]))
+	return r.apply(desk.Measure(r.desk.State.Next.Advice[0]))
 }

@@ -60,7 +60,7 @@ const wanted = "measure: brake pipe, right, drop: decides 1"
 
 func TestWhatToMeasureNextIsOnEveryScreen(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
-	require.Contains(t, words.Advice(b.state), wanted)
+	require.Contains(t, words.Advice(b.desk.State), wanted)
 	for i := range b.screens {
 		b.goTo(i)
 		assert.Contains(t, b.rows()[28], wanted, "above the foot of %s", b.screens[i].Title())
@@ -78,21 +78,21 @@ func TestATapGoesToTheReading(t *testing.T) {
 	b.goTo(b.titled("Checks"))
 	b.tapOn(wanted)
 	assert.True(t, b.shows("[1 Underneath]"))
-	assert.Equal(t, 1, b.state.Selected)
+	assert.Equal(t, 1, b.desk.State.Selected)
 	assert.True(t, b.shows("▸ top"), "the drop's field has the keys")
 	b.press("20", "enter", "30")
-	assert.Equal(t, vehicles.Span{From: 20, To: 30, Set: true}, b.state.Job.Obstructions[1].Drop)
-	assert.NotContains(t, words.Advice(b.state), "brake pipe, right, drop", "it is asked for no more")
+	assert.Equal(t, vehicles.Span{From: 20, To: 30, Set: true}, b.desk.State.Job.Obstructions[1].Drop)
+	assert.NotContains(t, words.Advice(b.desk.State), "brake pipe, right, drop", "it is asked for no more")
 }
 
 // Update must not wait for the advice, and an answer to an older question counts no more.
 func TestAnswersToOldQuestionsAreDropped(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Notes = "changed"
 	cmd := b.apply(desk.Change{Job: &job})
-	assert.False(t, b.state.Next.Known)
-	assert.Contains(t, words.Advice(b.state), wanted, "the last advice stays in sight meanwhile")
+	assert.False(t, b.desk.State.Next.Known)
+	assert.Contains(t, words.Advice(b.desk.State), wanted, "the last advice stays in sight meanwhile")
 	old := b.asked
 	assert.Nil(t, b.takeAdvice(), "but is of another job")
 	assert.NotNil(t, settled{old}.happened(b.Root))
@@ -101,12 +101,12 @@ func TestAnswersToOldQuestionsAreDropped(t *testing.T) {
 	b.apply(desk.Change{Job: &again})
 	assert.Nil(t, settled{old}.happened(b.Root), "the job did not stay as it was")
 	advised{old, desk.Next{Known: true, Failed: true}}.happened(b.Root)
-	assert.False(t, b.state.Next.Known)
-	assert.False(t, b.state.Next.Failed)
+	assert.False(t, b.desk.State.Next.Known)
+	assert.False(t, b.desk.State.Next.Failed)
 	b.do(cmd)
-	assert.False(t, b.state.Next.Known)
+	assert.False(t, b.desk.State.Next.Known)
 	b.do(b.advise())
-	assert.True(t, b.state.Next.Known)
+	assert.True(t, b.desk.State.Next.Known)
 }
 
 func TestAFaultInTheAdviceEndsNothing(t *testing.T) {
@@ -119,7 +119,7 @@ func TestAFaultInTheAdviceEndsNothing(t *testing.T) {
 
 func TestWithoutACutTheLineSaysSo(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Cut = nil
 	b.do(b.apply(desk.Change{Job: &job}))
 	assert.Contains(t, b.rows()[28], "first give the cut a place")
@@ -127,13 +127,13 @@ func TestWithoutACutTheLineSaysSo(t *testing.T) {
 
 func TestAFaultyJobHasNoAdvice(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
-	job := b.state.Job
+	job := b.desk.State.Job
 	o := job.Obstructions[0]
 	o.X[0].Length, o.X[1].Length = 10, 20 // nearer than the hook's height
 	job.Obstructions = job.Obstructions.With(0, o)
-	b.do(b.put(job, "")) // as a file has it
-	require.NotEmpty(t, b.state.Faults)
-	assert.Empty(t, words.Advice(b.state))
+	b.do(b.put(job)) // as a file has it
+	require.NotEmpty(t, b.desk.State.Faults)
+	assert.Empty(t, words.Advice(b.desk.State))
 	b.press("ctrl+z")
-	assert.Contains(t, words.Advice(b.state), wanted)
+	assert.Contains(t, words.Advice(b.desk.State), wanted)
 }

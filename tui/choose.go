@@ -30,6 +30,6 @@ func (r *Root) askNew() {
 // startFrom puts a job on the desk as what the new file is to hold. It is where undo ends.
 func (r *Root) startFrom(job vehicles.Job, ref string) tea.Cmd {
 	job.Ref = ref
-	r.history = begin(job, false)
-	return r.judge()
+	r.desk.Begin(job, false)
+	return r.changed()
 }

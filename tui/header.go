@@ -20,7 +20,7 @@ func (r *Root) headerParts() []part {
 // titles are the titles one after another, each with a blank on both sides; tight, in short and with a single blank
 // between two.
 func (r *Root) titles(tight bool) []part {
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	var parts []part
 	x := 0
 	for i, s := range r.screens {

@@ -14,10 +14,10 @@ import (
 
 // headingRow is the second row: how the job stands, in words.
 func (r *Root) headingRow() string {
-	styles := r.state.Settings.Styles()
-	text, style := heading(r.state), styles.Verdict(r.state.Result.Verdict)
-	switch result := r.state.Result; {
-	case len(r.state.Faults) > 0:
+	styles := r.desk.State.Settings.Styles()
+	text, style := heading(r.desk.State), styles.Verdict(r.desk.State.Result.Verdict)
+	switch result := r.desk.State.Result; {
+	case len(r.desk.State.Faults) > 0:
 		style = styles.Fault
 	case result.Verdict == rules.Clear && (result.Job.Cut == nil || len(result.Open()) > 0):
 		style = styles.Strong // clear's colour is for what was placed and looked for

@@ -17,12 +17,12 @@ func newHelp(r *Root) *reader {
 		keys  []key.Binding
 	}
 	sections := []section{
-		{r.screens[r.at].Title() + " (the screen you are on)", r.screens[r.at].Keys(r.state)},
+		{r.screens[r.at].Title() + " (the screen you are on)", r.screens[r.at].Keys(r.desk.State)},
 		{"On every screen", desk.Everywhere()},
 	}
 	for i, s := range r.screens {
 		if i != r.at {
-			sections = append(sections, section{s.Title(), s.Keys(r.state)})
+			sections = append(sections, section{s.Title(), s.Keys(r.desk.State)})
 		}
 	}
 	return &reader{title: "Help", text: func(styles desk.Styles, w int) []string {
@@ -43,7 +43,7 @@ func newHelp(r *Root) *reader {
 
 // helpAdvice says what to measure next, as a low window may have no other room for it.
 func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
-	text := words.Advice(r.state)
+	text := words.Advice(r.desk.State)
 	if text == "" {
 		return nil
 	}

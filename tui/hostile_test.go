@@ -75,10 +75,10 @@ func spoiler(t *testing.T, job vehicles.Job, extra func(string) string) *bench {
 	require.NoError(t, err)
 	r.now, r.settle = func() time.Time { return time.Unix(1e9, 0) }, 0
 	b := &bench{Root: r, t: t}
-	r.history, r.sample, r.say = begin(job, true), false, ""
+	r.sample, r.say = false, ""
 	r.document.Job, r.document.Path = job, "nowhere/van"+extra("")+".toml"
-	r.state.Path = r.document.Path
-	r.judge()
+	r.desk.State.Path = r.document.Path
+	r.desk.Begin(job, true)
 	b.do(r.advise())
 	return b
 }
@@ -119,7 +119,7 @@ func TestScreensShowHostileTextAsItsHarmlessTwin(t *testing.T) {
 				inNames := name != "over" // what no file can hold can't be saved, and what the twin has can
 				hostile, twin := twins(t, "24-everything.toml", inNames)
 				for _, b := range []*bench{hostile, twin} {
-					b.state.Settings.Colour = desk.TrueColour
+					b.desk.State.Settings.Colour = desk.TrueColour
 					b.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 				}
 				slow := name == "over" || name == "place" || name == "check" // what is worked out beside the screens
@@ -207,6 +207,6 @@ func TestOnlyColoursLeaveForTheTerminal(t *testing.T) {
 	o := options(t)
 	o.Path, o.Screens = "", []desk.Screen{careless{plain{title: "Careless"}}}
 	b := started(t, o)
-	b.state.Job.Notes = "\x1b[31mred\x1b[0m\x1b[2J\x1b]0;x\a\u202e\n\u009b1m"
+	b.desk.State.Job.Notes = "\x1b[31mred\x1b[0m\x1b[2J\x1b]0;x\a\u202e\n\u009b1m"
 	assert.Contains(t, b.View(), "\x1b[31mred\x1b[0m␛[2J␛]0;x␇▯\n▯1m")
 }

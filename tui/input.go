@@ -93,7 +93,7 @@ func (r *Root) always(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 
 // outsideFields answers the letters and digits that belong to the root.
 func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
-	settings := r.state.Settings
+	settings := r.desk.State.Settings
 	switch {
 	case key.Matches(msg, desk.KeyScreens):
 		r.goTo(slices.Index(desk.KeyScreens.Keys(), msg.String()))

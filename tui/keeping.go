@@ -23,8 +23,8 @@ func (r *Root) keepJournal() tea.Cmd {
 		return nil
 	}
 	switch {
-	case r.history.dirty():
-		j.unsaved.Store(&work{r.history.now.job, r.document.Base()})
+	case r.desk.State.Dirty:
+		j.unsaved.Store(&work{r.desk.State.Job, r.document.Base()})
 		j.mine.Store(true)
 	case j.unsaved.Swap(nil) == nil:
 		return nil
@@ -59,7 +59,7 @@ func (r *Root) unkeptBecause(err error) tea.Cmd {
 
 // warning says that unsaved work is not kept safe and why, "" while there is none or it is.
 func (r *Root) warning() string {
-	if r.unkept == "" || !r.history.dirty() {
+	if r.unkept == "" || !r.desk.State.Dirty {
 		return ""
 	}
 	return "! Unsaved work is in this window only: " + r.unkept + ". Ctrl-S saves it, also elsewhere."
@@ -145,7 +145,7 @@ func (r *Root) takeUp(f *found) tea.Cmd {
 	if r.document.OnDisk() {
 		r.document = r.document.BasedOn(f.base)
 	}
-	return r.put(f.job, "")
+	return r.put(f.job)
 }
 
 // dropFound takes away what was found.

@@ -41,7 +41,7 @@ func TestUnsavedWorkDoesNotOverwriteWhatWasSavedSince(t *testing.T) {
 	assert.True(t, b.shows("The file was saved today"))
 	assert.True(t, b.shows(`job: notes: file "theirs", unsaved "e"`), "both are shown")
 	b.press("1")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.press("ctrl+s")
 	assert.True(t, strings.Contains(flat(b), "was changed by somebody else"), "saving asks")
 	assert.Equal(t, "theirs", notesOnDisk(t, o.Path), "and nothing is written before the answer")
@@ -70,7 +70,7 @@ func TestWhatTheFileHoldsCanBeKeptInstead(t *testing.T) {
 	o := overtaken(t)
 	b := started(t, o)
 	b.press("2")
-	assert.Equal(t, "theirs", b.state.Job.Notes)
+	assert.Equal(t, "theirs", b.desk.State.Job.Notes)
 	assert.Empty(t, journals(t, o))
 	b.press("m", "ctrl+s")
 	assert.Equal(t, "theirsm", notesOnDisk(t, o.Path))
@@ -154,7 +154,7 @@ func TestAFileChangedOutsideIsToldWhereNothingIsUnsaved(t *testing.T) {
 	assert.True(t, strings.Contains(flat(b), "was changed by somebody else"))
 	assert.True(t, b.shows("Nothing is unsaved here"))
 	b.press("2")
-	assert.Equal(t, "theirs", b.state.Job.Notes)
+	assert.Equal(t, "theirs", b.desk.State.Job.Notes)
 	b.press("ctrl+s")
 	assert.True(t, strings.Contains(flat(b), "all is saved in"))
 }
@@ -300,20 +300,20 @@ func backwards() vehicles.Obstruction {
 
 func TestAChangeThatContradictsItselfIsNotTaken(t *testing.T) {
 	b, _ := opened(t)
-	before := b.state.Job
+	before := b.desk.State.Job
 	job := before
 	job.Obstructions = job.Obstructions.Insert(0, backwards())
-	b.do(b.edit(job, ""))
-	assert.Equal(t, before, b.state.Job)
-	assert.True(t, b.shows("Not done: "))
-	assert.False(t, b.state.Dirty)
+	b.do(b.apply(desk.Change{Job: &job, Say: "put in"}))
+	assert.Equal(t, before, b.desk.State.Job)
+	assert.True(t, b.shows("Not done: "), "what is said of a change that was not made is not said")
+	assert.False(t, b.desk.State.Dirty)
 }
 
 func TestAJobThatWouldBeRefusedIsNotSavedAndNotLost(t *testing.T) {
 	b, o := opened(t)
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Obstructions = job.Obstructions.Insert(0, backwards())
-	b.do(b.put(job, ""))
+	b.do(b.put(job))
 	b.press("ctrl+s")
 	assert.True(t, b.shows("it would be refused when it is read again"))
 	document, err := vehicles.Load(o.Path)
@@ -327,9 +327,9 @@ func TestAJobThatWouldBeRefusedIsNotSavedAndNotLost(t *testing.T) {
 	b.die()
 	b = started(t, o)
 	b.press("1")
-	assert.Len(t, b.state.Job.Obstructions, 1)
+	assert.Len(t, b.desk.State.Job.Obstructions, 1)
 	b.press("ctrl+s", "1")
-	assert.Empty(t, b.state.Job.Obstructions, "the last change was taken back")
+	assert.Empty(t, b.desk.State.Job.Obstructions, "the last change was taken back")
 }
 
 // However much there is to know before, all answers are seen in the smallest window.
@@ -356,7 +356,7 @@ func TestQuittingRightAfterASaveTakesTheJournalAway(t *testing.T) {
 	b.press("e")
 	require.Len(t, journals(t, o), 1)
 	b.Root.journal.unsaved.Store(nil) // the save is done, what it had written is still to be taken away
-	b.history.saved = b.history.now.number
+	b.desk.Saved(b.desk.Number())
 	assert.Empty(t, b.rescue())
 	assert.Empty(t, journals(t, o))
 }
@@ -365,9 +365,9 @@ func TestQuittingRightAfterASaveTakesTheJournalAway(t *testing.T) {
 func TestAJobTooLargeToBeReadAgainIsSaidToBe(t *testing.T) {
 	b, o := opened(t)
 	b.press("e")
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Notes = strings.Repeat("word ", vehicles.LargestFile/5)
-	b.do(b.edit(job, ""))
+	b.do(b.apply(desk.Change{Job: &job}))
 	assert.True(t, b.shows("could not be read again"))
 	b.press("ctrl+s")
 	assert.True(t, b.shows("The job was not saved."))
@@ -380,10 +380,10 @@ func TestAJobTooLargeToBeReadAgainIsSaidToBe(t *testing.T) {
 // Under no name is a job written that would be refused.
 func TestAJobThatWouldBeRefusedIsNotSavedUnderAnotherNameEither(t *testing.T) {
 	b, _ := opened(t)
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Rules = map[string]float64{"no.such.rule": 1}
-	b.do(b.put(job, ""))
-	require.NotEmpty(t, b.state.Faults)
+	b.do(b.put(job))
+	require.NotEmpty(t, b.desk.State.Faults)
 	other := filepath.Join(t.TempDir(), "other.toml")
 	b.do(b.ask(desk.SaveAs))
 	b.press("ctrl+u", other, "enter")

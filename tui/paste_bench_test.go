@@ -52,9 +52,8 @@ func BenchmarkPaste(b *testing.B) {
 				_ = r.View()
 				b.StopTimer()
 				r.pressAll("esc")
-				for r.history.undo() {
+				for r.desk.Undo() {
 				}
-				r.judge()
 				b.StartTimer()
 			}
 		})
@@ -73,8 +72,7 @@ func points(n int) string {
 // crowded is the program on a job with 60 obstructions.
 func crowded(b *testing.B) *Root {
 	r := working(b, jobOfCases(b, "24-everything.toml"))
-	r.history = begin(withObstructions(r.state.Job, 60), true)
-	r.judge()
+	r.desk.Begin(withObstructions(r.desk.State.Job, 60), true)
 	r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
 	return r
 }
@@ -91,17 +89,16 @@ func BenchmarkKeyBesideRefusedTexts(b *testing.B) {
 	for _, n := range []int{0, vehicles.MostRefused, 20000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			r := crowded(b)
-			thing := r.state.Job.Obstructions[0]
+			thing := r.desk.State.Job.Obstructions[0]
 			var all []vehicles.Refusal
 			for i := range n {
 				all = append(all, vehicles.Refusal{
 					Of: "obstruction " + thing.Name, Name: thing.Name, Field: fmt.Sprintf("p%dx", i), Label: "point", Text: strings.Repeat("?", 80),
 				})
 			}
-			job, err := vehicles.ParseJob(r.state.Job.WithRefused(all).Format(), "refused.toml")
+			job, err := vehicles.ParseJob(r.desk.State.Job.WithRefused(all).Format(), "refused.toml")
 			require.NoError(b, err)
-			r.history = begin(job, true)
-			r.judge()
+			r.desk.Begin(job, true)
 			r.pressAll("1", "home", "enter", "down", "down", "down")
 			keys := []string{"x", "7", "x", "backspace", "backspace", "backspace"}
 			i := 0

@@ -43,14 +43,14 @@ func TestAPasteTooLongForAFieldChangesNothing(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			b := own(t, "24-everything.toml")
 			b.press(field.keys...)
-			before := string(b.state.Job.Format())
+			before := string(b.desk.State.Job.Format())
 			b.paste(strings.Repeat("x", 2001))
-			assert.Equal(t, before, string(b.state.Job.Format()))
+			assert.Equal(t, before, string(b.desk.State.Job.Format()))
 			assert.True(t, b.shows(field.shows), "the field holds what it held")
 			assert.True(t, b.shows(tooLongForAField), strings.Join(b.rows(), "\n"))
-			assert.Empty(t, b.history.past)
+			assert.Empty(t, b.desk.Steps())
 			b.press("enter") // what stands there is what was there
-			assert.Empty(t, b.state.Job.Refused())
+			assert.Empty(t, b.desk.State.Job.Refused())
 		})
 	}
 	require.LessOrEqual(t, len(tooLongForAField), leastWidth)
@@ -59,20 +59,20 @@ func TestAPasteTooLongForAFieldChangesNothing(t *testing.T) {
 // Every letter may open a field that the ones behind it belong to.
 func TestFastLettersInOneMessage(t *testing.T) {
 	b := own(t, "01-wide-floor.toml")
-	before := len(b.state.Job.Obstructions)
+	before := len(b.desk.State.Job.Obstructions)
 	b.press("nc652")
 	assert.True(t, b.shows("652"))
 	b.press("esc")
 	assert.True(t, b.shows("needs far edge"))
-	assert.Len(t, b.state.Job.Obstructions, before)
+	assert.Len(t, b.desk.State.Job.Obstructions, before)
 }
 
 func TestAsManyLettersAsMayBeTypedAreKeys(t *testing.T) {
 	b, _ := opened(t)
 	b.press(strings.Repeat("m", mostTyped))
-	assert.Equal(t, strings.Repeat("m", mostTyped), b.state.Job.Notes)
+	assert.Equal(t, strings.Repeat("m", mostTyped), b.desk.State.Job.Notes)
 	b.press(strings.Repeat("m", mostTyped+1))
-	assert.Len(t, b.state.Job.Notes, mostTyped, "nobody types as fast as that")
+	assert.Len(t, b.desk.State.Job.Notes, mostTyped, "nobody types as fast as that")
 	assert.True(t, b.shows(pastedOutside))
 	b.press("t", strings.Repeat("x", mostTyped+1))
 	assert.Len(t, b.screen().typed, mostTyped+1, "in a field it is a text")
@@ -84,12 +84,12 @@ func TestAPasteIsOneEdit(t *testing.T) {
 	pasted, typed := own(t, "24-everything.toml"), own(t, "24-everything.toml")
 	pasted.press("1", "n", "b")
 	typed.press("1", "n", "b")
-	before, judged, steps := string(pasted.state.Job.Format()), pasted.asked, len(pasted.history.past)
+	before, judged, steps := string(pasted.desk.State.Job.Format()), pasted.asked, len(pasted.desk.Steps())
 
 	text := points(lines / 2)
 	pasted.paste(text)
 	assert.EqualValues(t, 1, pasted.asked-judged, "judged once")
-	assert.Len(t, pasted.history.past, steps+1, "one undo step")
+	assert.Len(t, pasted.desk.Steps(), steps+1, "one undo step")
 	assert.True(t, pasted.shows("40 lines taken"))
 	for i, line := range strings.Split(strings.TrimSpace(text), "\n") {
 		if i > 0 {
@@ -97,35 +97,35 @@ func TestAPasteIsOneEdit(t *testing.T) {
 		}
 		typed.press(line)
 	}
-	require.Equal(t, string(typed.state.Job.Format()), string(pasted.state.Job.Format()), "the same as typed")
+	require.Equal(t, string(typed.desk.State.Job.Format()), string(pasted.desk.State.Job.Format()), "the same as typed")
 	assert.Equal(t, typed.rows()[3:38], pasted.rows()[3:38], "and the form stands where it would")
 	pasted.press("ctrl+z")
-	assert.Equal(t, before, string(pasted.state.Job.Format()))
+	assert.Equal(t, before, string(pasted.desk.State.Job.Format()))
 }
 
 func TestAPasteThatIsRefusedInPart(t *testing.T) {
 	b := own(t, "24-everything.toml")
 	b.press("1", "n", "c")
-	before := string(b.state.Job.Format())
+	before := string(b.desk.State.Job.Format())
 	b.paste("652\n7 feet\n-850\nsome\n0\n95")
 	assert.True(t, b.shows("4 of 6 lines taken, 2 refused and not in the job"), b.rows()[39])
-	refused := b.state.Job.Refused()
+	refused := b.desk.State.Job.Refused()
 	require.Len(t, refused, 2)
 	assert.Equal(t, []string{"7 feet", "some"}, []string{refused[0].Text, refused[1].Text})
 	assert.Contains(t, refused[0].Why, "7 feet", "each with its own reason")
 	assert.Contains(t, refused[1].Why, "some")
 	assert.True(t, b.shows("! far edge"))
 	b.press("ctrl+z")
-	assert.Equal(t, before, string(b.state.Job.Format()))
+	assert.Equal(t, before, string(b.desk.State.Job.Format()))
 }
 
 func TestNothingIsPastedIntoAWindowTooSmall(t *testing.T) {
 	b := own(t, "24-everything.toml")
 	b.press("7", "enter")
 	b.send(tea.WindowSizeMsg{Width: 40, Height: 10})
-	before := string(b.state.Job.Format())
+	before := string(b.desk.State.Job.Format())
 	b.paste("TL-99")
-	assert.Equal(t, before, string(b.state.Job.Format()), "what can't be seen can't be meant")
+	assert.Equal(t, before, string(b.desk.State.Job.Format()), "what can't be seen can't be meant")
 }
 
 // placesToPaste are where a paste may fall, by the keys that go there.
@@ -167,24 +167,24 @@ func TestNoPasteDoesHarm(t *testing.T) {
 		t.Run(place, func(t *testing.T) {
 			b := own(t, "24-everything.toml")
 			b.press(keys...)
-			began := string(b.state.Job.Format())
+			began := string(b.desk.State.Job.Format())
 			for name, text := range texts {
-				judged, steps := b.asked, len(b.history.past)
+				judged, steps := b.asked, len(b.desk.Steps())
 				b.paste(text)
 				assert.LessOrEqual(t, b.asked-judged, uint64(1), "%s: judged once", name)
-				require.LessOrEqual(t, len(b.history.past), steps+1, "%s: one step", name)
+				require.LessOrEqual(t, len(b.desk.Steps()), steps+1, "%s: one step", name)
 				for _, row := range b.rows() {
 					require.Equal(t, 100, ansi.StringWidth(row), "%s: %q", name, row)
 				}
-				if len(b.history.past) == steps {
-					require.Equal(t, began, string(b.state.Job.Format()), "%s: nothing was changed", name)
+				if len(b.desk.Steps()) == steps {
+					require.Equal(t, began, string(b.desk.State.Job.Format()), "%s: nothing was changed", name)
 					continue
 				}
-				again, err := vehicles.ParseJob(b.state.Job.Format(), "again.toml")
+				again, err := vehicles.ParseJob(b.desk.State.Job.Format(), "again.toml")
 				require.NoError(t, unlessWhole(err), name)
-				require.Equal(t, string(b.state.Job.Format()), string(again.Format()), name)
+				require.Equal(t, string(b.desk.State.Job.Format()), string(again.Format()), name)
 				b.press("ctrl+z")
-				require.Equal(t, began, string(b.state.Job.Format()), "%s: taken back", name)
+				require.Equal(t, began, string(b.desk.State.Job.Format()), "%s: taken back", name)
 			}
 		})
 	}

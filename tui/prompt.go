@@ -64,7 +64,7 @@ func (p *prompt) answered(msg tea.KeyMsg) (event form.Event) {
 }
 
 func (p *prompt) view(r *Root, w, h int) string {
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	return "  " + styles.Title.Render(p.asks) + "\n  " + styles.Fault.Render(p.said) + "\n" +
 		p.form.View(p.fields, w, max(h-2, 1), styles)
 }

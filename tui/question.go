@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/tui/desk"
 )
@@ -90,8 +89,8 @@ func (q *question) lay(r *Root, w, h int) (rows []string, at []int) {
 
 // laid lays the question out, airy or not.
 func (q *question) laid(r *Root, w int, because []string, airy bool) (rows []string, at []int) {
-	styles := r.state.Settings.Styles()
-	add := func(texts []string, style lipgloss.Style) {
+	styles := r.desk.State.Settings.Styles()
+	add := func(texts []string, style desk.Style) {
 		for _, text := range texts {
 			rows = append(rows, "  "+style.Render(text))
 		}

@@ -9,8 +9,8 @@ import (
 
 // quit leaves, after a question when there is unsaved work or a reading that was refused.
 func (r *Root) quit() tea.Cmd {
-	refused := vehicles.RefusedWords(r.state.Job.Refused())
-	if !r.history.dirty() && refused == "" {
+	refused := vehicles.RefusedWords(r.desk.State.Job.Refused())
+	if !r.desk.State.Dirty && refused == "" {
 		return tea.Quit
 	}
 	for _, o := range r.overlays {
@@ -18,7 +18,7 @@ func (r *Root) quit() tea.Cmd {
 			return nil // it is being asked
 		}
 	}
-	if !r.history.dirty() {
+	if !r.desk.State.Dirty {
 		r.open(&question{asks: refusedAsks, because: refused, answers: []answer{
 			{"Quit: the file keeps what was typed as refused", func() tea.Cmd { return tea.Quit }},
 			{"Stay here and put it right", nil},
@@ -26,7 +26,7 @@ func (r *Root) quit() tea.Cmd {
 		return nil
 	}
 	answers := []answer{{"Save and quit", func() tea.Cmd { r.leaving = true; return r.save() }}}
-	if (r.failed || len(r.state.Faults) > 0) && r.journal != nil && r.unkept == "" {
+	if (r.failed || len(r.desk.State.Faults) > 0) && r.journal != nil && r.unkept == "" {
 		answers = append(answers, answer{"Quit; the work is kept safe and asked about next time", func() tea.Cmd { return tea.Quit }})
 	}
 	answers = append(answers, answer{"Quit without saving: the changes are gone then", r.giveUp}, answer{"Stay here", nil})
@@ -62,7 +62,7 @@ func (r *Root) left() tea.Cmd {
 	switch {
 	case !r.leaving:
 		return nil
-	case r.history.dirty():
+	case r.desk.State.Dirty:
 		return r.save()
 	}
 	return tea.Quit

@@ -54,7 +54,7 @@ func TestWhateverIsPressedTheJobStaysOneThatCanBeJudged(t *testing.T) {
 		}
 		require.NoError(t, os.WriteFile(o.Path, text, 0o600))
 		b := started(t, o)
-		begun := b.state.Job.Format()
+		begun := b.desk.State.Job.Format()
 		size := [][2]int{{60, 20}, {100, 30}, {160, 50}}[seed%3]
 		b.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		r := rand.New(rand.NewPCG(seed, 7))
@@ -69,10 +69,10 @@ func TestWhateverIsPressedTheJobStaysOneThatCanBeJudged(t *testing.T) {
 			if b.quit {
 				b.quit = false
 			}
-			require.Empty(t, b.state.Faults, "seed %d, press %d: %v", seed, n, last[max(0, len(last)-12):])
+			require.Empty(t, b.desk.State.Faults, "seed %d, press %d: %v", seed, n, last[max(0, len(last)-12):])
 			require.Len(t, strings.Split(b.View(), "\n"), size[1], "seed %d, press %d", seed, n)
 			if n%50 == 0 {
-				_, err := vehicles.ParseJob(b.state.Job.Format(), "job")
+				_, err := vehicles.ParseJob(b.desk.State.Job.Format(), "job")
 				require.NoError(t, err, "seed %d, press %d", seed, n)
 			}
 		}
@@ -85,9 +85,9 @@ func TestWhateverIsPressedTheJobStaysOneThatCanBeJudged(t *testing.T) {
 		for b.overlay() != nil {
 			b.press("esc")
 		}
-		for len(b.history.past) > 0 {
+		for len(b.desk.Steps()) > 0 {
 			b.press("ctrl+z")
 		}
-		require.True(t, bytes.Equal(begun, b.state.Job.Format()), "seed %d: undo goes back to where it began", seed)
+		require.True(t, bytes.Equal(begun, b.desk.State.Job.Format()), "seed %d: undo goes back to where it began", seed)
 	}
 }

@@ -24,7 +24,7 @@ func (d *reader) waits() bool { return false }
 
 // page returns the rows of the text for w columns and how many show in h rows, less the title and the page line.
 func (d *reader) page(r *Root, w, h int) (rows []string, room int) {
-	return d.text(r.state.Settings.Styles(), w-4), max(h-3, 1)
+	return d.text(r.desk.State.Settings.Styles(), w-4), max(h-3, 1)
 }
 
 func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
@@ -60,7 +60,7 @@ func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
 }
 
 func (d *reader) view(r *Root, w, h int) string {
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	rows, room := d.page(r, w, h)
 	top := min(d.top, max(len(rows)-room, 0))
 	shown := rows[top:min(top+room, len(rows))]

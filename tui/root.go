@@ -13,6 +13,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,9 +35,7 @@ type Root struct {
 
 	screens []desk.Screen
 	at      int // the screen that shows
-	state   desk.State
-	history history
-	made    ticks
+	desk    history.Desk
 
 	document vehicles.Document
 	journal  *journal // nil when there is none to be had
@@ -108,7 +107,7 @@ func (r *Root) toAll(msg tea.Msg) tea.Cmd {
 
 // toScreen sends a message to one screen and does what it asks for.
 func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
-	screen, change, cmd := r.screens[i].Update(msg, r.state)
+	screen, change, cmd := r.screens[i].Update(msg, r.desk.State)
 	r.screens[i] = screen
 	return tea.Batch(r.apply(change), cmd)
 }
@@ -121,8 +120,8 @@ func (r *Root) tell(line string) {
 // goTo shows the screen with the title.
 func (r *Root) goTo(i int) {
 	if i >= 0 && i < len(r.screens) && i != r.at {
-		r.at, r.state.Focus = i, nil
-		r.history.seal()
+		r.at, r.desk.State.Focus = i, nil
+		r.desk.Seal()
 	}
 }
 

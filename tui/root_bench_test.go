@@ -16,9 +16,8 @@ func BenchmarkMovingTheCut(b *testing.B) {
 	for _, n := range []int{15, 60} {
 		b.Run(fmt.Sprintf("%d obstructions", n), func(b *testing.B) {
 			r := working(b, jobOfCases(b, "24-everything.toml"))
-			job := withObstructions(r.state.Job, n).WithDrilled(nil) // a cut that is still being moved
-			r.history = begin(job, true)
-			r.judge()
+			job := withObstructions(r.desk.State.Job, n).WithDrilled(nil) // a cut that is still being moved
+			r.desk.Begin(job, true)
 			r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
 			r.goTo(r.titled("Place"))
 			keys := []tea.KeyMsg{{Type: tea.KeyRight}, {Type: tea.KeyLeft}}
@@ -69,21 +68,20 @@ func BenchmarkTypingAReading(b *testing.B) {
 	for _, n := range []int{60, 500} {
 		b.Run(fmt.Sprintf("%d obstructions", n), func(b *testing.B) {
 			r := working(b, jobOfCases(b, "24-everything.toml"))
-			r.history = begin(withObstructions(r.state.Job, n), true)
-			r.judge()
+			r.desk.Begin(withObstructions(r.desk.State.Job, n), true)
 			r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
 			r.goTo(r.titled("Underneath"))
 			for _, k := range []tea.KeyMsg{{Type: tea.KeyEnter}, {Type: tea.KeyDown}, {Type: tea.KeyDown}, {Type: tea.KeyDown}} {
 				r.Update(k)
 			}
 			keys := []tea.KeyMsg{{Type: tea.KeyRunes, Runes: []rune{'1'}}, {Type: tea.KeyBackspace}}
-			i, before := 0, r.history.last
+			i, before := 0, r.desk.Number()
 			for b.Loop() {
 				r.Update(keys[i%2])
 				_ = r.View()
 				i++
 			}
-			if r.history.last == before {
+			if r.desk.Number() == before {
 				b.Fatal("nothing was typed into the job")
 			}
 		})

@@ -209,8 +209,8 @@ func TestLettersInAFieldAreNoKeys(t *testing.T) {
 	b.press("t", "2", "?", "u", "b", "e", "m")
 	assert.Equal(t, "2?ubem", b.screen().typed)
 	assert.Equal(t, 0, b.at)
-	assert.False(t, b.state.Dirty)
-	assert.Equal(t, desk.Millimetres, b.state.Settings.Units)
+	assert.False(t, b.desk.State.Dirty)
+	assert.Equal(t, desk.Millimetres, b.desk.State.Settings.Units)
 	b.press("esc", "2")
 	assert.Equal(t, 1, b.at)
 }
@@ -218,7 +218,7 @@ func TestLettersInAFieldAreNoKeys(t *testing.T) {
 func TestFastLettersAreTakenOneByOne(t *testing.T) {
 	b, _ := opened(t)
 	b.press("mm") // one read
-	assert.Equal(t, "mm", b.state.Job.Notes)
+	assert.Equal(t, "mm", b.desk.State.Job.Notes)
 	b.press("t4u")
 	assert.Equal(t, "4u", b.screen().typed, "the t opens a field, which the rest belongs to")
 }
@@ -229,7 +229,7 @@ func TestPastedTextIsNoKeys(t *testing.T) {
 	b.send(paste)
 	assert.Empty(t, b.screen().seen)
 	assert.Equal(t, 0, b.at)
-	assert.Empty(t, b.state.Job.Notes)
+	assert.Empty(t, b.desk.State.Job.Notes)
 	b.press("t")
 	b.send(paste)
 	assert.Equal(t, "e2", b.screen().typed)
@@ -238,20 +238,20 @@ func TestPastedTextIsNoKeys(t *testing.T) {
 func TestUndoTakesARowOfMovesAtOnce(t *testing.T) {
 	b, _ := opened(t)
 	b.press("e", "m", "m", "m")
-	assert.Equal(t, "emmm", b.state.Job.Notes)
+	assert.Equal(t, "emmm", b.desk.State.Job.Notes)
 	b.press("ctrl+z")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.press("ctrl+z")
-	assert.Empty(t, b.state.Job.Notes)
-	assert.False(t, b.state.Dirty, "back at what is on the disk")
+	assert.Empty(t, b.desk.State.Job.Notes)
+	assert.False(t, b.desk.State.Dirty, "back at what is on the disk")
 	b.press("ctrl+z")
 	assert.True(t, b.shows("nothing to undo"))
 	b.press("ctrl+y", "ctrl+y")
-	assert.Equal(t, "emmm", b.state.Job.Notes)
+	assert.Equal(t, "emmm", b.desk.State.Job.Notes)
 	b.press("ctrl+z", "m", "ctrl+y")
-	assert.Equal(t, "em", b.state.Job.Notes, "an edit forgets what was undone")
+	assert.Equal(t, "em", b.desk.State.Job.Notes, "an edit forgets what was undone")
 	b.press("m", "2", "1", "m", "ctrl+z")
-	assert.Equal(t, "emm", b.state.Job.Notes, "going to another screen ends the step")
+	assert.Equal(t, "emm", b.desk.State.Job.Notes, "going to another screen ends the step")
 }
 
 func TestUnitsAndBackgroundAreKept(t *testing.T) {
@@ -262,13 +262,13 @@ func TestUnitsAndBackgroundAreKept(t *testing.T) {
 	assert.Equal(t, desk.Inches, kept.Units)
 	assert.True(t, kept.Light)
 	b.press("u", "b")
-	assert.Equal(t, desk.Settings{}, b.state.Settings)
+	assert.Equal(t, desk.Settings{}, b.desk.State.Settings)
 }
 
 func TestHintsAreTapped(t *testing.T) {
 	b, _ := opened(t)
 	b.tapOn("edit Underneath")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.tapOn("? help")
 	assert.True(t, b.shows("On every screen"))
 	assert.True(t, b.shows("edit Place"), "the keys of every screen")
@@ -295,7 +295,7 @@ func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 	b.send(tea.WindowSizeMsg{Width: 50, Height: 15})
 	assert.True(t, b.shows("60 columns and 20 rows"))
 	b.press("e")
-	assert.Empty(t, b.state.Job.Notes, "what can't be seen can't be meant")
+	assert.Empty(t, b.desk.State.Job.Notes, "what can't be seen can't be meant")
 	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
 	b.press("e")
 	b.send(tea.WindowSizeMsg{Width: 50, Height: 15})
@@ -380,13 +380,13 @@ func TestALineIsSaidAboveTheKeysAndHidesNone(t *testing.T) {
 	assert.Contains(t, b.rows()[28], "nothing to undo")
 	assert.Equal(t, keys, b.rows()[29])
 	b.tapOn("edit Underneath")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.tell(strings.Repeat("word ", 30) + "end")
 	assert.Contains(t, b.rows()[27], "word word", "all of it is seen, whatever its length")
 	assert.Contains(t, b.rows()[28], "end")
 	b.tap(3, 29)
-	assert.Equal(t, "ee", b.state.Job.Notes, "a tap on a key presses it")
+	assert.Equal(t, "ee", b.desk.State.Job.Notes, "a tap on a key presses it")
 	b.tap(3, 28)
 	assert.False(t, b.shows("word"), "a tap on the line takes it away")
-	assert.Equal(t, "ee", b.state.Job.Notes)
+	assert.Equal(t, "ee", b.desk.State.Job.Notes)
 }

@@ -32,7 +32,7 @@ func (r *Root) save() tea.Cmd {
 	case r.saving:
 		r.tell("still saving")
 		return nil
-	case !r.history.dirty() && r.document.OnDisk():
+	case !r.desk.State.Dirty && r.document.OnDisk():
 		return r.lookAtFile()
 	}
 	return r.saveThere()
@@ -46,17 +46,18 @@ func (r *Root) saveThere() tea.Cmd {
 
 // saveBy runs a way of saving the job as it is now, beside the screens.
 func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
-	if len(r.state.Faults) > 0 {
+	if len(r.desk.State.Faults) > 0 {
 		r.leaving = false
 		r.askFaulty()
 		return nil
 	}
 	r.saving = true
-	r.history.seal()
-	version, about, dir, j := r.history.now, r.document.Path, r.journalDir(), r.journal
+	r.desk.Seal()
+	job, number := r.desk.State.Job, r.desk.Number()
+	about, dir, j := r.document.Path, r.journalDir(), r.journal
 	return func() tea.Msg {
-		document, report, err := way(version.job)
-		m := saved{number: version.number, document: document, report: report, err: err}
+		document, report, err := way(job)
+		m := saved{number: number, document: document, report: report, err: err}
 		switch {
 		case err != nil && j != nil:
 			m.unkept = j.sync() // what is said of the work is to be true
@@ -80,9 +81,8 @@ func (m saved) happened(r *Root) tea.Cmd {
 		r.leaving = false
 		return r.askFailed(m)
 	}
-	r.document, r.state.Path, r.sample = m.document, m.document.Path, false
-	r.history.saved = m.number
-	r.state.Dirty = r.history.dirty()
+	r.document, r.desk.State.Path, r.sample = m.document, m.document.Path, false
+	r.desk.Saved(m.number)
 	r.tell(r.withRefused(savedWords(m.document.Path, m.report)))
 	return tea.Sequence(tea.Batch(r.unkeptBecause(m.unkept), r.changeJournal(m.journal), r.keepTicks()), r.left())
 }
@@ -111,7 +111,7 @@ func (r *Root) knownUnkept(err error) tea.Cmd {
 
 // askFaulty says why a job can't be saved: whoever reads the file would refuse it.
 func (r *Root) askFaulty() {
-	because := r.state.Faults[0].Text + more(len(r.state.Faults)-1)
+	because := r.desk.State.Faults[0].Text + more(len(r.desk.State.Faults)-1)
 	r.open(&question{
 		asks: "The job can't be saved as it is: it would be refused when it is read again.", because: because,
 		answers: []answer{
@@ -181,7 +181,7 @@ func (r *Root) changeJournal(next *journal) tea.Cmd {
 func (r *Root) askName() {
 	name := r.document.Path
 	if name == "" {
-		name = strings.NewReplacer("/", "-", `\`, "-").Replace(r.state.Job.Ref) + ".toml"
+		name = strings.NewReplacer("/", "-", `\`, "-").Replace(r.desk.State.Job.Ref) + ".toml"
 	}
 	r.open(newPrompt("Save the job in which file?", "File", name, func(path string) tea.Cmd {
 		path = fromHome(path)
@@ -230,7 +230,7 @@ func (m nameChosen) happened(r *Root) tea.Cmd {
 func (r *Root) askChanged() {
 	path := r.document.Path
 	because := "Nothing has been written yet. Whichever you choose, the work on this screen stays on the undo list."
-	if !r.history.dirty() {
+	if !r.desk.State.Dirty {
 		because = "Nothing is unsaved here, and nothing has been written."
 	}
 	r.open(&question{
@@ -268,16 +268,15 @@ func (m reloaded) happened(r *Root) tea.Cmd {
 		return nil
 	}
 	r.document = m.document
-	cmd := r.put(m.document.Job, "")
-	r.history.saved = r.history.now.number
-	r.state.Dirty = false
+	cmd := r.put(m.document.Job)
+	r.desk.Saved(r.desk.Number())
 	r.tell("This is what is in the file now; Ctrl-Z brings back what was here.")
 	return tea.Batch(cmd, r.keepJournal())
 }
 
 // withRefused is a line with what is not in the job, as it was refused, in front of it.
 func (r *Root) withRefused(line string) string {
-	if words := vehicles.RefusedWords(r.state.Job.Refused()); words != "" {
+	if words := vehicles.RefusedWords(r.desk.State.Job.Refused()); words != "" {
 		return words + " (" + line + ")"
 	}
 	return line

@@ -33,10 +33,10 @@ func TestSaveWritesTheFileAndClearsTheJournal(t *testing.T) {
 	b.press("ctrl+s")
 	assert.Equal(t, "e", notesOnDisk(t, o.Path))
 	assert.Empty(t, journals(t, o))
-	assert.False(t, b.state.Dirty)
+	assert.False(t, b.desk.State.Dirty)
 	assert.True(t, b.shows("Saved in van.toml"))
 	b.press("ctrl+z")
-	assert.True(t, b.state.Dirty, "the file now holds what was undone")
+	assert.True(t, b.desk.State.Dirty, "the file now holds what was undone")
 	assert.Len(t, journals(t, o), 1)
 }
 
@@ -62,7 +62,7 @@ func TestAnEditDuringASaveStaysUnsaved(t *testing.T) {
 	b.press("e")
 	b.do(cmd)
 	assert.Equal(t, "e", notesOnDisk(t, o.Path))
-	assert.True(t, b.state.Dirty)
+	assert.True(t, b.desk.State.Dirty)
 	assert.Len(t, journals(t, o), 1)
 }
 
@@ -105,7 +105,7 @@ func TestAJobWithoutAFileAsksForItsName(t *testing.T) {
 	o.Path = ""
 	b := started(t, o)
 	assert.True(t, b.shows("sample"))
-	assert.False(t, b.state.Dirty)
+	assert.False(t, b.desk.State.Dirty)
 	b.press("e", "ctrl+c", "1")
 	assert.True(t, b.shows("Save the job in which file?"))
 	b.press("esc")
@@ -114,8 +114,8 @@ func TestAJobWithoutAFileAsksForItsName(t *testing.T) {
 	b.press("ctrl+s", "ctrl+u", path, "enter")
 	assert.Equal(t, vehicles.Demo().Notes+"e", notesOnDisk(t, path))
 	assert.False(t, b.quit, "leaving was called off")
-	assert.False(t, b.state.Dirty)
-	assert.Equal(t, path, b.state.Path)
+	assert.False(t, b.desk.State.Dirty)
+	assert.Equal(t, path, b.desk.State.Path)
 	assert.False(t, b.shows("(sample)"))
 	b.press("e")
 	assert.Contains(t, journals(t, o)[0], journalName(path), "the journal is the new file's")
@@ -142,7 +142,7 @@ func TestATakenNameIsAskedAbout(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "precious", string(data))
 	b.press("ctrl+s", "ctrl+u", other, "enter", "2")
-	assert.Equal(t, b.state.Job.Ref, func() string { d, err := vehicles.Load(other); require.NoError(t, err); return d.Job.Ref }())
+	assert.Equal(t, b.desk.State.Job.Ref, func() string { d, err := vehicles.Load(other); require.NoError(t, err); return d.Job.Ref }())
 }
 
 // changedOnDisk is a job with an edit here, and another edit in the file.
@@ -161,10 +161,10 @@ func changedOnDisk(t *testing.T) (*bench, Options) {
 func TestAFileChangedOnDiskCanBeTakenUp(t *testing.T) {
 	b, o := changedOnDisk(t)
 	b.press("2")
-	assert.Equal(t, "theirs", b.state.Job.Notes)
-	assert.False(t, b.state.Dirty)
+	assert.Equal(t, "theirs", b.desk.State.Job.Notes)
+	assert.False(t, b.desk.State.Dirty)
 	b.press("ctrl+z")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.press("ctrl+s")
 	assert.Equal(t, "e", notesOnDisk(t, o.Path), "the file was read afresh, so it may be written")
 }
@@ -173,7 +173,7 @@ func TestAFileChangedOnDiskCanBeWrittenOver(t *testing.T) {
 	b, o := changedOnDisk(t)
 	b.press("3")
 	assert.Equal(t, "e", notesOnDisk(t, o.Path))
-	assert.False(t, b.state.Dirty)
+	assert.False(t, b.desk.State.Dirty)
 }
 
 func TestAFileChangedOnDiskCanBeLeftAlone(t *testing.T) {
@@ -185,7 +185,7 @@ func TestAFileChangedOnDiskCanBeLeftAlone(t *testing.T) {
 
 	b, o = changedOnDisk(t)
 	b.press("esc")
-	assert.True(t, b.state.Dirty)
+	assert.True(t, b.desk.State.Dirty)
 	assert.Equal(t, "theirs", notesOnDisk(t, o.Path))
 }
 
@@ -196,7 +196,7 @@ func TestASaveThatFailsSaysSoAndKeepsTheWork(t *testing.T) {
 	require.NoError(t, os.Mkdir(o.Path, 0o755))
 	b.press("1")
 	assert.False(t, b.quit)
-	assert.True(t, b.state.Dirty)
+	assert.True(t, b.desk.State.Dirty)
 	assert.Len(t, journals(t, o), 1)
 	require.NotNil(t, b.overlay(), "it is told")
 }
@@ -206,7 +206,7 @@ func TestAMissingFileStartsANewJob(t *testing.T) {
 	b := started(t, o)
 	assert.True(t, b.shows("There is no file"))
 	b.press("enter")
-	assert.Equal(t, "van", b.state.Job.Ref)
+	assert.Equal(t, "van", b.desk.State.Job.Ref)
 	_, err := os.Stat(o.Path)
 	assert.ErrorIs(t, err, os.ErrNotExist)
 	b.press("ctrl+s")
@@ -223,18 +223,18 @@ func TestANewJobStartsFromAVanOfTheLibrary(t *testing.T) {
 		b := started(t, options(t))
 		assert.True(t, b.shows("Like a "+van.Title))
 		b.press(strconv.Itoa(i + 2))
-		assert.Equal(t, "van", b.state.Job.Ref, "the file's name")
-		assert.Equal(t, van.Title, b.state.Job.Vehicle)
-		assert.NotEmpty(t, b.state.Job.Obstructions)
-		assert.True(t, b.state.Dirty)
+		assert.Equal(t, "van", b.desk.State.Job.Ref, "the file's name")
+		assert.Equal(t, van.Title, b.desk.State.Job.Vehicle)
+		assert.NotEmpty(t, b.desk.State.Job.Obstructions)
+		assert.True(t, b.desk.State.Dirty)
 		b.press("ctrl+z")
-		assert.NotEmpty(t, b.state.Job.Obstructions, "undo ends here")
+		assert.NotEmpty(t, b.desk.State.Job.Obstructions, "undo ends here")
 		b.press("ctrl+s")
-		assert.False(t, b.state.Dirty)
+		assert.False(t, b.desk.State.Dirty)
 	}
 	b := started(t, options(t))
 	b.press(strconv.Itoa(len(vehicles.Library()) + 2))
-	assert.Equal(t, vehicles.Demo().Cut, b.state.Job.Cut, "the sample")
+	assert.Equal(t, vehicles.Demo().Cut, b.desk.State.Job.Cut, "the sample")
 	b = started(t, options(t))
 	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
 	assert.True(t, b.shows("Quit"), "all answers are seen in the smallest window")
@@ -253,10 +253,10 @@ func TestUnsavedWorkIsFoundAndTakenUp(t *testing.T) {
 	o := died(t)
 	b := started(t, o)
 	assert.True(t, b.shows("Unsaved work from today"))
-	assert.Empty(t, b.state.Job.Notes)
+	assert.Empty(t, b.desk.State.Job.Notes)
 	b.press("1")
-	assert.Equal(t, "e", b.state.Job.Notes)
-	assert.True(t, b.state.Dirty)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
+	assert.True(t, b.desk.State.Dirty)
 	b.press("ctrl+s")
 	assert.Equal(t, "e", notesOnDisk(t, o.Path))
 	assert.Empty(t, journals(t, o))
@@ -267,7 +267,7 @@ func TestUnsavedWorkIsThrownAwayOnlyWhenAsked(t *testing.T) {
 	b := started(t, o)
 	b.press("2")
 	assert.Empty(t, journals(t, o))
-	assert.Empty(t, b.state.Job.Notes)
+	assert.Empty(t, b.desk.State.Job.Notes)
 }
 
 func TestUnsavedWorkThatIsLeftIsAskedAboutAgain(t *testing.T) {
@@ -280,7 +280,7 @@ func TestUnsavedWorkThatIsLeftIsAskedAboutAgain(t *testing.T) {
 	b.Root.journal = nil
 	b = started(t, o)
 	b.press("1")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 }
 
 func TestTwoWindowsDontShareAJournal(t *testing.T) {
@@ -312,7 +312,7 @@ func TestRescueKeepsWhatTheJournalHasNotYet(t *testing.T) {
 	b.Root.journal = nil
 	again := started(t, o)
 	again.press("1")
-	assert.Equal(t, "e", again.state.Job.Notes)
+	assert.Equal(t, "e", again.desk.State.Job.Notes)
 }
 
 func TestWhenIsSaidForAPerson(t *testing.T) {

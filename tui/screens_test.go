@@ -74,7 +74,7 @@ func TestNoScreenUsesTheRootsKeys(t *testing.T) {
 	r := working(t, jobOfCases(t, "24-everything.toml"))
 	for _, s := range r.screens {
 		require.False(t, s.Typing(), s.Title())
-		for _, b := range s.Keys(r.state) {
+		for _, b := range s.Keys(r.desk.State) {
 			for _, k := range b.Keys() {
 				assert.False(t, taken[k], "%s: %q is the root's", s.Title(), k)
 				_, known := keyNamed(k)
@@ -108,16 +108,16 @@ func TestATapOnTheArrowsMovesNothing(t *testing.T) {
 	r := working(t, jobOfCases(t, "01-wide-floor.toml"))
 	b := &bench{Root: r, t: t}
 	b.send(tea.WindowSizeMsg{Width: 160, Height: 50})
-	before := string(b.state.Job.Format())
+	before := string(b.desk.State.Job.Format())
 	tapped := 0
 	for i, s := range r.screens {
 		r.at = i
-		for _, k := range s.Keys(r.state) {
+		for _, k := range s.Keys(r.desk.State) {
 			if strings.Contains(strings.ToLower(k.Help().Key), "arrows") && strings.Contains(b.rows()[49], k.Help().Desc) {
-				camera := b.state.Camera
+				camera := b.desk.State.Camera
 				b.tapOn(k.Help().Key + " " + k.Help().Desc)
-				assert.Equal(t, before, string(b.state.Job.Format()), "%s: %s", s.Title(), k.Help().Desc)
-				assert.Equal(t, camera, b.state.Camera, "%s: %s", s.Title(), k.Help().Desc)
+				assert.Equal(t, before, string(b.desk.State.Job.Format()), "%s: %s", s.Title(), k.Help().Desc)
+				assert.Equal(t, camera, b.desk.State.Camera, "%s: %s", s.Title(), k.Help().Desc)
 				tapped++
 			}
 		}

@@ -25,15 +25,14 @@ import (
 // the screen is up. The error is that of a job file which can't be read.
 func New(o Options) (*Root, error) {
 	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause, settle: adviceSettle}
-	r.state.Settings, r.state.Selected = o.Settings, -1
+	r.desk.State.Settings, r.desk.State.Book, r.desk.State.Selected = o.Settings, o.Book, -1
 	missing, err := r.openJob()
 	if err != nil {
 		return nil, err
 	}
-	r.state.Path = r.document.Path
+	r.desk.State.Path = r.document.Path
 	r.readTicks()
-	r.history = begin(r.document.Job, !missing)
-	r.judge()
+	r.desk.Begin(r.document.Job, !missing)
 	left, err := r.takeJournal()
 	if err != nil {
 		r.unkept = err.Error()
@@ -185,7 +184,7 @@ func (r *Root) rescue() string {
 		return "Unsaved work is kept in " + r.journal.path + "; start undermark again in the same way to take it up."
 	}
 	for _, name := range r.lastResorts() {
-		if vehicles.WriteNew(name, r.history.now.job.Format()) == nil {
+		if vehicles.WriteNew(name, r.desk.State.Job.Format()) == nil {
 			return "Unsaved work could not be kept as usual (" + err.Error() + "). It is in " + name + "."
 		}
 	}
@@ -197,7 +196,7 @@ func (r *Root) unsaved() bool {
 	if r.journal != nil {
 		return r.journal.unsaved.Load() != nil
 	}
-	return r.history.dirty() && !r.givenUp
+	return r.desk.State.Dirty && !r.givenUp
 }
 
 // lastResorts are where unsaved work may go when there is no journal: beside the job file, in the folder the program was

@@ -41,7 +41,7 @@ func TestAFaultOfTheProgramKeepsTheWork(t *testing.T) {
 	assert.Contains(t, told.String(), journals(t, o)[0])
 	b := started(t, o)
 	b.press("1")
-	assert.Equal(t, "e", b.state.Job.Notes)
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
 }
 
 func TestAFileThatCantBeReadIsAnError(t *testing.T) {
@@ -60,16 +60,16 @@ func TestReadingsThatContradictEachOtherOpen(t *testing.T) {
 		"\n[[obstruction]]\nname = \"rib\"\nkind = \"floor rib\"\nx = [500, 400]\ny = [-100, 100]\n"
 	require.NoError(t, os.WriteFile(o.Path, []byte(text), 0o644))
 	b := started(t, o)
-	assert.NotEmpty(t, b.state.Faults)
+	assert.NotEmpty(t, b.desk.State.Faults)
 	assert.True(t, b.shows("Can't be worked out"))
-	job := b.state.Job
+	job := b.desk.State.Job
 	job.Obstructions = job.Obstructions.Without(0)
 	b.do(b.apply(desk.Change{Job: &job}))
-	assert.Empty(t, b.state.Faults)
-	good := b.state.Result
+	assert.Empty(t, b.desk.State.Faults)
+	good := b.desk.State.Result
 	b.press("ctrl+z")
-	assert.NotEmpty(t, b.state.Faults)
-	assert.Equal(t, good, b.state.Result, "the last good result stays")
+	assert.NotEmpty(t, b.desk.State.Faults)
+	assert.Equal(t, good, b.desk.State.Result, "the last good result stays")
 }
 
 func TestNotesAreShownBeforeAnythingElse(t *testing.T) {
@@ -87,13 +87,13 @@ func TestChangesOfAScreenAreDone(t *testing.T) {
 	three := 3
 	camera := desk.Camera{Scale: 2}
 	b.do(b.apply(desk.Change{Select: &three, Camera: &camera, Tick: "plate 1", Goto: "Checks", Say: "there"}))
-	assert.Equal(t, 3, b.state.Selected)
-	assert.Equal(t, camera, b.state.Camera)
-	assert.True(t, b.state.Ticked["plate 1"])
+	assert.Equal(t, 3, b.desk.State.Selected)
+	assert.Equal(t, camera, b.desk.State.Camera)
+	assert.True(t, b.desk.State.Ticked["plate 1"])
 	assert.True(t, b.shows("[4 Checks]") && b.shows("there"))
-	before := b.state.Ticked
+	before := b.desk.State.Ticked
 	b.do(b.apply(desk.Change{Tick: "plate 1"}))
-	assert.False(t, b.state.Ticked["plate 1"])
+	assert.False(t, b.desk.State.Ticked["plate 1"])
 	assert.True(t, before["plate 1"], "a map that was handed out is never changed")
 	b.do(b.apply(desk.Change{Ask: desk.Cautions}))
 	assert.True(t, b.shows("Read this before working on a van"))
@@ -127,15 +127,15 @@ func marked(t *testing.T) (*bench, Options) {
 func TestAMarkThatHasMovedIsToBeMadeAgain(t *testing.T) {
 	b, _ := marked(t)
 	b.do(b.apply(desk.Change{Tick: "cut centre"}))
-	assert.True(t, b.state.Ticked["cut centre"])
-	moved := b.state.Job
+	assert.True(t, b.desk.State.Ticked["cut centre"])
+	moved := b.desk.State.Job
 	moved.Cut = &vehicles.Cut{At: [2]float64{1220, 240}, Across: 127}
 	b.do(b.apply(desk.Change{Job: &moved}))
-	assert.False(t, b.state.Ticked["cut centre"], "it is not where it was made")
+	assert.False(t, b.desk.State.Ticked["cut centre"], "it is not where it was made")
 	b.press("ctrl+z")
-	assert.True(t, b.state.Ticked["cut centre"])
+	assert.True(t, b.desk.State.Ticked["cut centre"])
 	b.press("e")
-	assert.True(t, b.state.Ticked["cut centre"], "an edit that moves no mark changes nothing")
+	assert.True(t, b.desk.State.Ticked["cut centre"], "an edit that moves no mark changes nothing")
 }
 
 func TestMarksMadeAreKnownTheNextDay(t *testing.T) {
@@ -144,5 +144,5 @@ func TestMarksMadeAreKnownTheNextDay(t *testing.T) {
 	b.do(b.apply(desk.Change{Tick: "plate 1"}))
 	b.do(b.apply(desk.Change{Tick: "plate 1"}))
 	b.Root.journal.close()
-	assert.Equal(t, map[string]bool{"cut centre": true}, started(t, o).state.Ticked)
+	assert.Equal(t, map[string]bool{"cut centre": true}, started(t, o).desk.State.Ticked)
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles/harmless"
@@ -52,13 +51,13 @@ func (r *Root) paint() string {
 	if o := r.overlay(); o != nil {
 		body = desk.Fit(o.view(r, r.w, r.bodyHeight()), r.w, r.bodyHeight())
 	} else {
-		body = r.screens[r.at].View(r.state, r.w, r.bodyHeight())
+		body = r.screens[r.at].View(r.desk.State, r.w, r.bodyHeight())
 	}
 	rows := append([]string{r.header(), r.headingRow()}, strings.Split(body, "\n")...)
 	if r.adviceRows() > 0 {
 		rows = append(rows, r.adviceLine(r.w))
 	}
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	for _, row := range r.warningRows() {
 		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))
 	}
@@ -97,7 +96,7 @@ type part struct {
 	from, width int    // columns
 	key         string // the key that a tap on it sends
 	text, more  string
-	style       lipgloss.Style // of text
+	style       desk.Style // of text
 }
 
 // holds tells whether the part stands at column x.
@@ -117,12 +116,12 @@ func (r *Root) header() string {
 // whichJob is the job's ref at the right end of room columns, as much of it as there is room for; work that is
 // not saved has a dot and, with room, words.
 func (r *Root) whichJob(room int) string {
-	styles := r.state.Settings.Styles()
-	ref, dot, words := r.state.Job.Ref, "", ""
+	styles := r.desk.State.Settings.Styles()
+	ref, dot, words := r.desk.State.Job.Ref, "", ""
 	if r.sample {
 		ref += " (sample)"
 	}
-	if r.state.Dirty {
+	if r.desk.State.Dirty {
 		dot, words = "●", " not saved"
 	}
 	for _, text := range []string{ref + " " + dot + words, ref + " " + dot, dot} {
@@ -148,7 +147,7 @@ func (r *Root) hints() []key.Binding {
 	if !screen.Typing() {
 		rest = append([]key.Binding{desk.KeyHelp}, rest...)
 	}
-	hints := screen.Keys(r.state)
+	hints := screen.Keys(r.desk.State)
 	if len(hints) > maxOwnHints {
 		hints = hints[:maxOwnHints:maxOwnHints]
 	}
@@ -206,7 +205,7 @@ func hintWidth(b key.Binding) int {
 func (r *Root) saying() bool { return r.say != "" && r.overlay() == nil }
 
 func (r *Root) foot() string {
-	styles := r.state.Settings.Styles()
+	styles := r.desk.State.Settings.Styles()
 	var b strings.Builder
 	x := 0
 	for _, p := range r.footParts() {

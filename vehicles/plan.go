@@ -33,6 +33,7 @@ type Placed struct {
 	Loose    bool           // no verdict on it is better than doubtful: the tape sloped by an unknown amount
 	Unclosed bool           // nor here: a chain it rests on does not come out at its overall reading
 	Axis     bool           // a rectangle measured without a turn: its edges carry their own readings' uncertainty
+	LeftOne  bool           // the first y reading of a rectangle is of its left edge
 	Assumed  bool           // drop left out: taken to reach the ground
 	Measured bool
 }

@@ -115,7 +115,7 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 			survey.Figure(near.Value), survey.Figure(far.Value))))
 	}
 	right, left := &one, &two
-	if left.Value < right.Value {
+	if placed.LeftOne = two.Value < one.Value; placed.LeftOne {
 		right, left = left, right
 	}
 	placed.Edges = [4]Taped{tapedOf(near.Coord), tapedOf(far.Coord), tapedOf(right.Coord), tapedOf(left.Coord)}

@@ -26,7 +26,7 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 	on2, on3 := RunPoint{1035, -75, 145}, RunPoint{935, -375, 145}
 	lower := RunPoint{1035, -175, 145} // leaves legs of 400 and 824.62
 	across := math.Hypot(800, 200)
-	usual := hungOn(Muffler{3, 200, 300, 70}, 30, 400, length-10)
+	usual := hungOn(Muffler{3, 200, 300, 70, ""}, 30, 400, length-10)
 	for _, k := range []struct {
 		name    string
 		job     Job
@@ -62,11 +62,11 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 			[]Shift{{"muffler", 2, 300}, {"clip 3", 0, 40 + bend + 540}},
 		},
 		{
-			"a muffler that fits on no leg any more", hungOn(Muffler{3, 20, 700, 70}), List[RunPoint]{a, b}, [2]float64{2, 0}, nil,
+			"a muffler that fits on no leg any more", hungOn(Muffler{3, 20, 700, 70, ""}), List[RunPoint]{a, b}, [2]float64{2, 0}, nil,
 			[]Shift{{"muffler", 2, 0}},
 		},
-		{"a clip past the end, and a muffler past its leg's, hang nowhere", hungOn(Muffler{3, 600, 300, 70}, 5000), List[RunPoint]{a, c}, [2]float64{3, 600}, []float64{5000}, nil},
-		{"a muffler past its leg's end goes with its leg", hungOn(Muffler{3, 600, 300, 70}), List[RunPoint]{a, on2, b, c}, [2]float64{4, 600}, nil, nil},
+		{"a clip past the end, and a muffler past its leg's, hang nowhere", hungOn(Muffler{3, 600, 300, 70, ""}, 5000), List[RunPoint]{a, c}, [2]float64{3, 600}, []float64{5000}, nil},
+		{"a muffler past its leg's end goes with its leg", hungOn(Muffler{3, 600, 300, 70, ""}), List[RunPoint]{a, on2, b, c}, [2]float64{4, 600}, nil, nil},
 	} {
 		before := string(k.job.Format())
 		next, shifts, ok := k.job.WithPath(ExhaustRun, k.path)
@@ -89,7 +89,7 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 }
 
 func TestARunWithoutPointsHasNothingToHangOn(t *testing.T) {
-	job := hungOn(Muffler{3, 200, 300, 70}, 400)
+	job := hungOn(Muffler{3, 200, 300, 70, ""}, 400)
 	next, shifts, ok := job.WithPath(ExhaustRun, nil)
 	assert.True(t, ok)
 	assert.Empty(t, shifts)
@@ -97,7 +97,7 @@ func TestARunWithoutPointsHasNothingToHangOn(t *testing.T) {
 }
 
 func TestAMufflerThatFitsNowhereIsAFault(t *testing.T) {
-	job, _, _ := hungOn(Muffler{3, 20, 700, 70}).WithPath(ExhaustRun, laid().Exhaust.Path.Without(2))
+	job, _, _ := hungOn(Muffler{3, 20, 700, 70, ""}).WithPath(ExhaustRun, laid().Exhaust.Path.Without(2))
 	_, faults := Reduce(job)
 	require.Len(t, faults, 1)
 	assert.Equal(t, "the muffler ends 700 mm along leg 2, which is 600 mm long: start it earlier, or make the leg longer", faults[0].Text)
@@ -131,7 +131,7 @@ func TestWithoutAStubNobodyKnowsWhereThingsHang(t *testing.T) {
 			*j = j.WithDrilled(&Pair{mustSay("+3", 0), mustSay("203", 1)})
 		},
 	} {
-		job := hungOn(Muffler{3, 200, 300, 70})
+		job := hungOn(Muffler{3, 200, 300, 70, ""})
 		change(&job)
 		path := job.Exhaust.Path.Without(1)
 		next, _, ok := job.WithPath(ExhaustRun, path)

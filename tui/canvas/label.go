@@ -1,8 +1,6 @@
 package canvas
 
 import (
-	"slices"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
@@ -102,20 +100,25 @@ func (p *painter) label(it *part, modest bool) {
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), modest: modest}
 	text.tail = it.Warning()
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
-	switch {
-	case it.Code != "":
+	if it.Code != "" {
 		p.obstruction(it, text)
-	case it.Form == scene.Spot && it.Role != scene.Dimension:
-		p.write(text, p.beside(it.Line[0], 1))
-	case it.Role == scene.Dimension:
-		p.write(text, p.beside(along(it.Line, 0.5), 4))
-	case it.Line != nil:
-		p.write(text, p.alongside(it.Line))
-	case it.Area.Shape == geometry.Line:
-		p.write(text, p.alongside(it.Area.Path))
-	default:
-		p.write(text, append(p.within(&it.Area, 0), p.around(&it.Area)...))
+		return
 	}
+	seats := p.seats[:0]
+	switch {
+	case it.Form == scene.Spot && it.Role != scene.Dimension:
+		seats = p.beside(seats, it.Line[0], 1)
+	case it.Role == scene.Dimension:
+		seats = p.beside(seats, along(it.Line, 0.5), 4)
+	case it.Line != nil:
+		seats = p.alongside(seats, it.Line)
+	case it.Area.Shape == geometry.Line:
+		seats = p.alongside(seats, it.Area.Path)
+	default:
+		seats = p.around(p.within(seats, &it.Area, 0), &it.Area)
+	}
+	p.write(text, seats)
+	p.seats = seats
 }
 
 // text is what is written at an item: its name, or its figure in the units of whoever looks.
@@ -135,14 +138,15 @@ func (p *painter) text(it *scene.Item) string {
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.
 func (p *painter) obstruction(it *part, text label) {
 	text.own = true
-	inside := p.within(&it.Area, text.length()+1)
-	if len(inside) > 0 && p.write(text, inside) {
+	p.seats = p.within(p.seats[:0], &it.Area, text.length()+1)
+	if p.write(text, p.seats) {
 		return
 	}
-	seats := p.within(&it.Area, 0)
+	p.seats = p.within(p.seats[:0], &it.Area, 0)
 	if it.Selected && it.Area.Shape == geometry.Line {
-		seats = slices.Concat(seats, p.alongside(it.Area.Path))
+		p.seats = p.alongside(p.seats, it.Area.Path)
 	}
+	seats := p.seats
 	if it.Selected && p.write(text, seats) {
 		return
 	}

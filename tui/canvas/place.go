@@ -101,14 +101,13 @@ func (p *painter) hides(col, row, length int, own bool) (cost int, ok bool) {
 // Shares of a shape's length at which a label is tried, the middle first.
 var shares = []float64{0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.44, 0.56, 0.31, 0.69, 0.19, 0.81, 0.06, 0.94}
 
-// within returns seats inside a footprint; with room only those where that many cells lie wholly inside it.
-func (p *painter) within(f *geometry.Footprint, room int) []seat {
+// within adds seats inside a footprint; with room only those where that many cells lie wholly inside it.
+func (p *painter) within(seats []seat, f *geometry.Footprint, room int) []seat {
 	wide, high := p.CellSize()
 	low, top := f.Bounds()
 	if room > 0 && (top.X-low.X < float64(room)*wide || field.Thickness(f) < lineHeight*high) {
-		return nil
+		return seats
 	}
-	seats := p.seats[:0]
 	try := func(at geometry.Point) {
 		col, row, ok := p.Cell(at)
 		if ok && (room == 0 || p.holds(f, col, row, room)) {
@@ -125,7 +124,6 @@ func (p *painter) within(f *geometry.Footprint, room int) []seat {
 		}
 		spread(f, field.Thickness(f) > 3*high, try)
 	}
-	p.seats = seats
 	return seats
 }
 
@@ -175,11 +173,11 @@ func (p *painter) visible(low, high geometry.Point) geometry.Point {
 	}
 }
 
-// beside returns seats round a place, the nearest first and none more than reach rows away.
-func (p *painter) beside(at geometry.Point, reach int) []seat {
+// beside adds seats round a place, the nearest first and none more than reach rows away.
+func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
 	const dear = 12 // what a row farther off is worth in hidden dots
 	col, row, _ := p.Cell(at)
-	seats := []seat{{col + 2, row, byStart, 0}, {col - 2, row, byEnd, 0}}
+	seats = append(seats, seat{col + 2, row, byStart, 0}, seat{col - 2, row, byEnd, 0})
 	for d := 1; d <= reach; d++ {
 		off := (d - 1) * dear
 		seats = append(seats,
@@ -191,24 +189,22 @@ func (p *painter) beside(at geometry.Point, reach int) []seat {
 	return seats
 }
 
-// alongside returns seats close to several places of a path, its middle first.
-func (p *painter) alongside(path []geometry.Point) []seat {
-	var seats []seat
+// alongside adds seats close to several places of a path, its middle first.
+func (p *painter) alongside(seats []seat, path []geometry.Point) []seat {
 	for _, s := range shares[:7] {
 		at := along(path, s)
 		if _, _, ok := p.Cell(at); ok {
-			seats = append(seats, p.beside(at, 1)...)
+			seats = p.beside(seats, at, 1)
 		}
 	}
 	return seats
 }
 
-// around returns seats at the corners of a footprint's box.
-func (p *painter) around(f *geometry.Footprint) []seat {
+// around adds seats at the corners of a footprint's box.
+func (p *painter) around(seats []seat, f *geometry.Footprint) []seat {
 	low, high := f.Bounds()
-	var seats []seat
 	for _, at := range []geometry.Point{high, {X: low.X, Y: high.Y}, {X: high.X, Y: low.Y}, low} {
-		seats = append(seats, p.beside(at, 2)...)
+		seats = p.beside(seats, at, 2)
 	}
 	return seats
 }

@@ -16,6 +16,8 @@ import (
 // State is what a screen sees. It is a plain value: a screen reads it and hands back a Change.
 type State struct {
 	Job      vehicles.Job
+	Book     *rules.Book      // what jobs are judged by, without this job's own rules
+	Plan     vehicles.Plan    // where all of the job is, as it is: with faults, places that could not be reduced are zero
 	Result   rules.Result     // what the job comes to
 	Faults   []vehicles.Fault // why there is no result: then Result is of the last job that had one
 	Marks    rules.MarkSheet

@@ -6,13 +6,13 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // NO_COLOR as no-color.org has it: present and not empty, whatever its value.
@@ -155,10 +155,26 @@ func TestPlainTextIsMadeHarmlessFirst(t *testing.T) {
 	assert.Equal(t, "\x1b[31ma▯▯b\x1b[0m  \n␛[2J  ", Fit("\x1b[31ma\u202e\u00adb\x1b[0m\n\x1b[2J", 6, 2))
 	for colour := NoColour; colour <= TrueColour; colour++ {
 		st := Settings{Colour: colour}.Styles()
-		for _, style := range []lipgloss.Style{st.Plain, st.Faint, st.Field, st.Here, st.Foul} {
+		for _, style := range []Style{st.Plain, st.Faint, st.Field, st.Here, st.Foul} {
 			assert.Equal(t, "␛[31ma▯▯b␊", ansi.Strip(style.Render(text)))
 		}
 	}
+}
+
+// What is measured the short way takes as many columns as the library says, alone and beside anything.
+func TestWidthIsTheLibrarys(t *testing.T) {
+	for r := rune(' '); r < 0x3000; r++ {
+		if text := string(r); narrow(r) {
+			require.Equal(t, ansi.StringWidth(text), width(text), "%U", r)
+			require.Equal(t, 1, width(text), "%U", r)
+		}
+	}
+	pieces := []string{"a", " ", "x1", "±", "°", "é", "ſ", "─", "│", "▲", "►", "●", "▯", "⠿", "⣿", "…", "e\u0301", "燃料", "❤", "🔥", "◽", "한",
+		"\u1112\u1161\u11ab", "क्षि", "\x1b[0m", "\x1b[1;38;2;1;2;3m", "\x1b[4:3m"}
+	rapid.Check(t, func(t *rapid.T) {
+		text := harmless.Painted(strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 0, 20).Draw(t, "text"), ""))
+		require.Equal(t, ansi.StringWidth(text), width(text), "%q", text)
+	})
 }
 
 func TestAFailedWriteLeavesTheOldFile(t *testing.T) {

@@ -14,7 +14,7 @@ import (
 // or a style, has had it.
 
 // Width is how many columns plain text takes when it is shown.
-func Width(text string) int { return ansi.StringWidth(harmless.Text(text)) }
+func Width(text string) int { return width(harmless.Text(text)) }
 
 // Cut returns plain text of at most w columns; text that is cut ends in "…".
 func Cut(text string, w int) string { return ansi.Truncate(harmless.Text(text), max(w, 0), "…") }
@@ -49,12 +49,12 @@ func fit(row string, w int) string {
 	if w <= 0 {
 		return ""
 	}
-	switch n := ansi.StringWidth(row); {
+	switch n := width(row); {
 	case n < w:
 		return row + strings.Repeat(" ", w-n)
 	case n > w:
 		row = ansi.Truncate(row, w, "…")
-		return row + strings.Repeat(" ", max(0, w-ansi.StringWidth(row))) // half of a wide rune may be cut
+		return row + strings.Repeat(" ", max(0, w-width(row))) // half of a wide rune may be cut
 	}
 	return row
 }

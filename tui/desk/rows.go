@@ -1,13 +1,9 @@
 package desk
 
-import (
-	"strings"
-
-	"github.com/charmbracelet/lipgloss"
-)
+import "strings"
 
 // Wrapped breaks text into rows of at most w columns and paints each.
-func Wrapped(style lipgloss.Style, text string, w int) []string {
+func Wrapped(style Style, text string, w int) []string {
 	rows := Wrap(text, w)
 	for i := range rows {
 		rows[i] = style.Render(rows[i])

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"io"
+	"strings"
 	"sync"
 
 	"github.com/charmbracelet/lipgloss"
@@ -11,28 +12,47 @@ import (
 	"bench.example/undermark/vehicles/harmless"
 )
 
+// Style is a look that plain text is painted with: what goes to the terminal before it, and after. Looks are made with the
+// library; it would take a tenth of a key's time to make them anew for every word.
+type Style struct{ before, after string }
+
+// Render paints plain text, on one line, having made it harmless: what is painted already is not to be painted again.
+func (s Style) Render(text string) string {
+	if text == "" {
+		return ""
+	}
+	return s.before + harmless.Text(text) + s.after
+}
+
+// made is a look of the library's as what goes before and after a text.
+func made(look lipgloss.Style) Style {
+	const text = "x"
+	before, after, _ := strings.Cut(look.Render(text), text)
+	return Style{before, after}
+}
+
 // Styles are the looks every screen paints with. None of them pads or breaks text. Without colour, bold,
 // reverse and underline carry what colour would, and words carry the meaning in any case.
 type Styles struct {
-	Plain    lipgloss.Style
-	Strong   lipgloss.Style // what the eye should find first
-	Faint    lipgloss.Style // what can be left unread
-	Title    lipgloss.Style // above a list or a pane
-	Here     lipgloss.Style // the screen one is on, the row the keys act on
-	Key      lipgloss.Style // a key to press
-	Field    lipgloss.Style // what can be typed in
-	FieldOn  lipgloss.Style // the field that has the keys
-	Fault    lipgloss.Style // what is wrong with what was typed
-	Clear    lipgloss.Style
-	Doubtful lipgloss.Style
-	Foul     lipgloss.Style
-	Unsaved  lipgloss.Style
-	Frame    lipgloss.Style // lines round panes
+	Plain    Style
+	Strong   Style // what the eye should find first
+	Faint    Style // what can be left unread
+	Title    Style // above a list or a pane
+	Here     Style // the screen one is on, the row the keys act on
+	Key      Style // a key to press
+	Field    Style // what can be typed in
+	FieldOn  Style // the field that has the keys
+	Fault    Style // what is wrong with what was typed
+	Clear    Style
+	Doubtful Style
+	Foul     Style
+	Unsaved  Style
+	Frame    Style // lines round panes
 }
 
 // Verdict returns the look of a verdict. Its word is always written out beside it.
-func (s Styles) Verdict(v rules.Verdict) lipgloss.Style {
-	return [...]lipgloss.Style{s.Clear, s.Doubtful, s.Foul}[v-rules.Clear]
+func (s Styles) Verdict(v rules.Verdict) Style {
+	return [...]Style{s.Clear, s.Doubtful, s.Foul}[v-rules.Clear]
 }
 
 // Styles returns the looks for the terminal's colours and background.
@@ -41,12 +61,12 @@ func (s Settings) Styles() Styles {
 	if s.Light {
 		light = 1
 	}
-	return looks()[s.Colour][light]
+	return *looks()[s.Colour][light]
 }
 
 // looks returns the styles by colour and background, dark first. Only who paints waits for them to be made.
-var looks = sync.OnceValue(func() [3][2]Styles {
-	return [...][2]Styles{
+var looks = sync.OnceValue(func() [3][2]*Styles {
+	return [...][2]*Styles{
 		NoColour:   {withoutColour(), withoutColour()},
 		Colours16:  {coloured(termenv.ANSI, dark16), coloured(termenv.ANSI, light16)},
 		TrueColour: {coloured(termenv.TrueColor, darkTrue), coloured(termenv.TrueColor, lightTrue)},
@@ -65,34 +85,33 @@ var (
 	lightTrue = inks{"#5d6670", "#0b4f8a", "#7a4a00", "#10161c", "#b3140b", "#8a5a00", "#00695c"}
 )
 
-// style is what every look is made from. It makes text harmless before it paints it: what is painted already is not to
-// be painted again.
-func style(p termenv.Profile) lipgloss.Style {
+// plain is what every look is made from.
+func plain(p termenv.Profile) lipgloss.Style {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(p)
 	r.SetHasDarkBackground(true)
-	return r.NewStyle().Transform(harmless.Text)
+	return r.NewStyle()
 }
 
-func coloured(p termenv.Profile, in inks) Styles {
-	plain := style(p)
+func coloured(p termenv.Profile, in inks) *Styles {
+	plain := plain(p)
 	ink := func(c lipgloss.Color) lipgloss.Style { return plain.Foreground(c) }
-	return Styles{
-		Plain: plain, Strong: plain.Bold(true), Faint: ink(in.faint), Title: ink(in.title).Bold(true),
-		Here: ink(in.title).Reverse(true).Bold(true), Key: ink(in.key).Bold(true),
-		Field: ink(in.field).Underline(true), FieldOn: ink(in.field).Reverse(true),
-		Fault: ink(in.foul), Clear: ink(in.clear), Doubtful: ink(in.doubtful).Bold(true),
-		Foul: ink(in.foul).Bold(true).Reverse(true), Unsaved: ink(in.doubtful), Frame: ink(in.faint),
+	return &Styles{
+		Plain: made(plain), Strong: made(plain.Bold(true)), Faint: made(ink(in.faint)), Title: made(ink(in.title).Bold(true)),
+		Here: made(ink(in.title).Reverse(true).Bold(true)), Key: made(ink(in.key).Bold(true)),
+		Field: made(ink(in.field).Underline(true)), FieldOn: made(ink(in.field).Reverse(true)),
+		Fault: made(ink(in.foul)), Clear: made(ink(in.clear)), Doubtful: made(ink(in.doubtful).Bold(true)),
+		Foul: made(ink(in.foul).Bold(true).Reverse(true)), Unsaved: made(ink(in.doubtful)), Frame: made(ink(in.faint)),
 	}
 }
 
-func withoutColour() Styles {
+func withoutColour() *Styles {
 	// The plainest profile would drop bold and reverse along with the colours.
-	plain := style(termenv.ANSI)
-	return Styles{
-		Plain: plain, Strong: plain.Bold(true), Faint: plain, Title: plain.Bold(true),
-		Here: plain.Reverse(true).Bold(true), Key: plain.Bold(true), Field: plain.Underline(true),
-		FieldOn: plain.Reverse(true), Fault: plain.Bold(true), Clear: plain, Doubtful: plain.Bold(true),
-		Foul: plain.Bold(true).Reverse(true), Unsaved: plain.Bold(true), Frame: plain,
+	look := plain(termenv.ANSI)
+	plain, bold, reverse := made(look), made(look.Bold(true)), made(look.Reverse(true))
+	return &Styles{
+		Plain: plain, Strong: bold, Faint: plain, Title: bold, Here: made(look.Reverse(true).Bold(true)), Key: bold,
+		Field: made(look.Underline(true)), FieldOn: reverse, Fault: bold, Clear: plain, Doubtful: bold,
+		Foul: made(look.Bold(true).Reverse(true)), Unsaved: bold, Frame: plain,
 	}
 }

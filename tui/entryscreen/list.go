@@ -84,18 +84,18 @@ func (e Entry) act(msg tea.KeyMsg, record features.Record, s desk.State) (next E
 	case key.Matches(msg, keyConfirm):
 		return e, confirm(record, s), true
 	case key.Matches(msg, keyDuplicate):
-		job, copied, err := record.Duplicate(s.Job)
+		job, copied, err := record.Duplicate(s)
 		next, change = e.reordered(job, copied, err, "duplicate "+name, s)
 	case key.Matches(msg, keyDelete):
-		job, err := record.Delete(s.Job)
+		job, err := record.Delete(s)
 		if next, change = e.reordered(job, record, err, "delete "+name, s); err == nil {
 			change.Say = "deleted " + name + ": Ctrl-Z brings it back"
 		}
 	case key.Matches(msg, keyRaise):
-		job, moved, err := record.Move(s.Job, -1)
+		job, moved, err := record.Move(s, -1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	case key.Matches(msg, keyLower):
-		job, moved, err := record.Move(s.Job, 1)
+		job, moved, err := record.Move(s, 1)
 		next, change = e.reordered(job, moved, err, "move "+name, s)
 	default:
 		return e, desk.Change{}, false
@@ -128,10 +128,10 @@ func confirm(record features.Record, s desk.State) desk.Change {
 	return desk.Change{Job: &job, Step: record.ID() + " measured", Say: say}
 }
 
-// listed are the rows of the list as it is painted, and the one the keys act on: a new thing that is typed has a row
-// where it will be, fresh, -1 for none.
-func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
-	all, here, fresh := e.spec.Records(s), e.At, -1
+// listed are the rows of the list and their records, and the row the keys act on: a new thing that is typed has one where it
+// will be, fresh, -1 for none. How they stand is said of those that are seen: see standing.
+func (e Entry) listed(s desk.State) (rows []form.Row, all []form.Record, here, fresh int) {
+	all, here, fresh = e.spec.Records(s), e.At, -1
 	if thing, ok := e.Editor.Record().(features.Record); ok && e.Typing() && thing.Fresh {
 		fresh = placeOf(thing, all, s)
 		all, here = slices.Insert(slices.Clone(all), fresh, form.Record(thing)), fresh
@@ -142,11 +142,8 @@ func (e Entry) listed(s desk.State) (rows []form.Row, here, fresh int) {
 		if i > 0 && i-1 == fresh && rows[fresh].Head != "" {
 			rows[i].Head = ""
 		}
-		if say, fault := e.standing(record, s); say != "" && i != fresh {
-			rows[i].Right, rows[i].Fault = say, fault
-		}
 	}
-	return rows, here, fresh
+	return rows, all, here, fresh
 }
 
 // placeOf is where a new thing will be among all records: behind the whole things of its list.

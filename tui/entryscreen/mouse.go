@@ -39,7 +39,7 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 		e.At = min(n-1, e.At+1)
 	case IsTap(msg):
 		h := a.H - 1 - len(e.warnings(s, a.W, a.H))
-		rows, here, fresh := e.listed(s)
+		rows, _, here, fresh := e.listed(s)
 		row, ok := form.RowAt(rows, here, h, msg.Y-a.Y-1)
 		if ok && row == fresh {
 			return e, desk.Change{}

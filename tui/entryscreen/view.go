@@ -3,8 +3,6 @@ package entryscreen
 import (
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/features"
@@ -123,8 +121,7 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 	case a.picture.X == 0:
 		return desk.Fit(text+"\n"+picture, w, h)
 	}
-	bar := strings.TrimSuffix(strings.Repeat(s.Settings.Styles().Frame.Render("│")+"\n", h), "\n")
-	return desk.Fit(lipgloss.JoinHorizontal(lipgloss.Top, text, bar, picture), w, h)
+	return desk.Beside(desk.Fit(text, a.picture.X-1, h), picture, s.Settings.Styles())
 }
 
 // Panel is where the screen's panel is in the body.
@@ -134,10 +131,19 @@ func (e Entry) Panel(s desk.State) Area { return e.arranged(s, e.w, e.h, true).p
 func (e Entry) paintList(s desk.State, w, h int) string {
 	look := s.Settings.Styles()
 	warn := e.warnings(s, w, h)
-	rows, here, _ := e.listed(s)
-	body := desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, h-1-len(warn))
+	room := h - 1 - len(warn)
+	rows, all, here, fresh := e.listed(s)
+	from, to := form.Shown(rows, here, room)
+	for i := from; i < to; i++ {
+		if say, fault := e.standing(all[i], s); say != "" && i != fresh {
+			rows[i].Right, rows[i].Fault = say, fault
+		}
+	}
+	body := ""
 	if len(rows) > 0 {
-		body = form.PaintRows(rows, here, w, h-1-len(warn), look)
+		body = form.PaintRows(rows, here, w, room, look)
+	} else {
+		body = desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, room)
 	}
 	title := desk.FitPainted(look.Title.Render(e.spec.Title(s)), w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
@@ -215,11 +221,11 @@ func (e Entry) shown(s desk.State) desk.State {
 	if row < 0 {
 		return s
 	}
-	reduced, faults := rules.Reduce(job, s.Result.Book)
+	reduced, faults := rules.Reduce(job, s.Book)
 	if len(faults) > 0 {
 		return s
 	}
-	s.Job, s.Result.Job, s.Result.Plan = job, job, reduced
+	s.Job, s.Plan, s.Result.Job, s.Result.Plan = job, reduced, job, reduced
 	if record.List == features.Obstructions {
 		s.Selected = row
 	}

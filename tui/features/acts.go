@@ -7,14 +7,15 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
 
 // Duplicate returns the job with a copy of the thing behind it, and the copy's record. The copy counts as not
 // confirmed: nobody has measured it yet.
-func (h Record) Duplicate(j vehicles.Job) (vehicles.Job, Record, error) {
-	l := h.List
+func (h Record) Duplicate(s desk.State) (vehicles.Job, Record, error) {
+	l, j := h.List, s.Job
 	if !h.Real(j) {
 		all := l.unfinished(j)
 		x := maps.Clone(h.texts(j))
@@ -28,14 +29,15 @@ func (h Record) Duplicate(j vehicles.Job) (vehicles.Job, Record, error) {
 	t.Name, t.Measured, t.Total = l.unusedName(j, t.Name), !l.Confirmable(), vehicles.Totals{}
 	after := l.table().put(j, h.Row+1, t)
 	next := Record{l, h.Row + 1, false}
-	return after, next, h.holds(j, after)
+	return after, next, h.holds(s, after)
 }
 
 // Delete returns the job without the thing.
-func (h Record) Delete(j vehicles.Job) (vehicles.Job, error) {
+func (h Record) Delete(s desk.State) (vehicles.Job, error) {
+	j := s.Job
 	if h.Real(j) {
 		after := h.List.table().drop(j, h.Row)
-		return h.List.forgotten(after), h.holds(j, after)
+		return h.List.forgotten(after), h.holds(s, after)
 	}
 	all := h.List.unfinished(j)
 	i := h.Row - h.List.Len(j)
@@ -46,8 +48,8 @@ func (h Record) Delete(j vehicles.Job) (vehicles.Job, error) {
 }
 
 // Move returns the job with the thing so many places further down its list, and its record there.
-func (h Record) Move(j vehicles.Job, by int) (vehicles.Job, Record, error) {
-	to := h.Row + by
+func (h Record) Move(s desk.State, by int) (vehicles.Job, Record, error) {
+	j, to := s.Job, h.Row+by
 	switch {
 	case !h.Real(j):
 		return j, h, errors.New("a thing that is not finished stays at the end of the list")
@@ -55,7 +57,7 @@ func (h Record) Move(j vehicles.Job, by int) (vehicles.Job, Record, error) {
 		return j, h, errors.New("it stands at the end of the list already")
 	}
 	after := h.List.table().move(j, h.Row, to)
-	return after, Record{h.List, to, false}, h.holds(j, after)
+	return after, Record{h.List, to, false}, h.holds(s, after)
 }
 
 // Confirm returns the job with the thing measured on this van, or not confirmed again.
@@ -70,11 +72,12 @@ func (h Record) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err 
 
 // holds returns an error when an edit of the order of the list would move another thing: one that runs on from
 // what is no longer before it.
-func (h Record) holds(before, after vehicles.Job) error {
-	if err := h.List.try(before, after); err != nil {
+func (h Record) holds(s desk.State, after vehicles.Job) error {
+	plan, err := form.Try(s, after)
+	if err != nil {
 		return err
 	}
-	was, now := h.List.places(before), h.List.places(after)
+	was, now := h.List.places(s.Job, s.Plan), h.List.places(after, plan)
 	for i := range h.List.Len(after) {
 		name := h.List.At(after, i).Name
 		old, there := was[name]
@@ -87,8 +90,7 @@ func (h Record) holds(before, after vehicles.Job) error {
 }
 
 // places are the footprints of a list's things by name.
-func (l List) places(j vehicles.Job) map[string]geometry.Footprint {
-	plan, _ := rules.Reduce(j, nil)
+func (l List) places(j vehicles.Job, plan vehicles.Plan) map[string]geometry.Footprint {
 	out := map[string]geometry.Footprint{}
 	for i := range l.Len(j) {
 		out[l.At(j, i).Name] = l.placed(plan, i).Prism.Footprint

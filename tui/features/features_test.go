@@ -13,7 +13,7 @@ import (
 
 // notesOf are the notes of a job's obstruction.
 func notesOf(job vehicles.Job, row int) map[string]string {
-	return Record{Obstructions, row, false}.Notes(desk.State{Job: job})
+	return Record{Obstructions, row, false}.Notes(screentest.Judged(desk.State{}, job))
 }
 
 // The numbers are the job file's sample, worked out by hand with the formulas of its description: the slope takes
@@ -39,6 +39,22 @@ func TestSidesInEitherOrder(t *testing.T) {
 	notes := notesOf(job, 0)
 	assert.Equal(t, "= 850 mm left ± 1.4", notes["y0"])
 	assert.Equal(t, "= 850 mm right ± 1.4", notes["y1"])
+}
+
+// A fitting's readings come to where they were taken, above the floor, and not to where ties carry it below.
+func TestTiesDoNotMoveWhatAFittingsReadingsComeTo(t *testing.T) {
+	document, err := vehicles.Load("../../testdata/cases/24-everything.toml")
+	require.NoError(t, err)
+	tied := screentest.Judged(desk.State{}, document.Job)
+	require.True(t, tied.Plan.Fit.Tied())
+	job := document.Job
+	job.Ties = nil
+	apart := screentest.Judged(desk.State{}, job)
+	for row := range job.Fittings {
+		h := Record{Fittings, row, false}
+		assert.Equal(t, h.Notes(apart), h.Notes(tied))
+		assert.NotEqual(t, apart.Plan.Fittings[row].Prism.Footprint.Middle, tied.Plan.Fittings[row].Prism.Footprint.Middle)
+	}
 }
 
 func TestAnUnknownSlopeIsSaid(t *testing.T) {

@@ -12,6 +12,7 @@ type Feature struct {
 	Span     vehicles.Span // the drop, or a fitting's rise
 	TapedAt  vehicles.Number
 	Measured bool
+	Holds    string          // what is in a fuel tank or line
 	Total    vehicles.Totals // overall readings that chains are held against
 
 	Below, Above vehicles.Pair // a tie's readings
@@ -48,50 +49,47 @@ type edits struct {
 	move func(j vehicles.Job, from, to int) vehicles.Job
 }
 
-// editsOf are those of the list that of finds in a job, whose items become things and things items.
-func editsOf[T any](of func(*vehicles.Job) *vehicles.List[T], thing func(T) Feature, item func(Feature) T) edits {
+// editsOf are those of the list that get finds in a job and set puts there, whose items become things and things items. A
+// pointer to a job would keep a copy of it on the heap at every question, and lists ask for each of their rows.
+func editsOf[T any](
+	get func(vehicles.Job) vehicles.List[T], set func(vehicles.Job, vehicles.List[T]) vehicles.Job,
+	thing func(T) Feature, item func(Feature) T,
+) edits {
 	return edits{
-		size: func(j vehicles.Job) int { return len(*of(&j)) },
-		at:   func(j vehicles.Job, i int) Feature { return thing((*of(&j))[i]) },
-		with: func(j vehicles.Job, i int, t Feature) vehicles.Job {
-			l := of(&j)
-			*l = l.With(i, item(t))
-			return j
-		},
-		put: func(j vehicles.Job, i int, t Feature) vehicles.Job {
-			l := of(&j)
-			*l = l.Insert(i, item(t))
-			return j
-		},
-		drop: func(j vehicles.Job, i int) vehicles.Job {
-			l := of(&j)
-			*l = l.Without(i)
-			return j
-		},
-		move: func(j vehicles.Job, from, to int) vehicles.Job {
-			l := of(&j)
-			*l = l.Move(from, to)
-			return j
-		},
+		size: func(j vehicles.Job) int { return len(get(j)) },
+		at:   func(j vehicles.Job, i int) Feature { return thing(get(j)[i]) },
+		with: func(j vehicles.Job, i int, t Feature) vehicles.Job { return set(j, get(j).With(i, item(t))) },
+		put:  func(j vehicles.Job, i int, t Feature) vehicles.Job { return set(j, get(j).Insert(i, item(t))) },
+		drop: func(j vehicles.Job, i int) vehicles.Job { return set(j, get(j).Without(i)) },
+		move: func(j vehicles.Job, from, to int) vehicles.Job { return set(j, get(j).Move(from, to)) },
 	}
 }
 
 var tables = [...]table{
 	Obstructions: {
 		one: "obstruction", kinds: vehicles.Kinds, heads: [3]string{"Below the floor", "top", "bottom"},
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Obstruction] { return j.Obstructions },
+			func(j vehicles.Job, l vehicles.List[vehicles.Obstruction]) vehicles.Job { j.Obstructions = l; return j },
+			ofObstruction, Feature.obstruction),
 		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Obstructions },
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Obstruction] { return &j.Obstructions }, ofObstruction, Feature.obstruction),
 	},
 	Openings: {
 		one: "opening", kinds: vehicles.OpeningKinds,
 		heads: [3]string{"Below the floor (above it: with a minus)", "top", "bottom"},
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Opening] { return j.Openings },
+			func(j vehicles.Job, l vehicles.List[vehicles.Opening]) vehicles.Job { j.Openings = l; return j },
+			ofOpening, Feature.opening),
 		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Openings },
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Opening] { return &j.Openings }, ofOpening, Feature.opening),
 	},
 	Fittings: {
 		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
+		edits: editsOf(
+			func(j vehicles.Job) vehicles.List[vehicles.Fitting] { return j.Fittings },
+			func(j vehicles.Job, l vehicles.List[vehicles.Fitting]) vehicles.Job { j.Fittings = l; return j },
+			ofFitting, Feature.fitting),
 		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Fittings },
-		edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Fitting] { return &j.Fittings }, ofFitting, Feature.fitting),
 	},
 	Ties: tieTable,
 }
@@ -115,13 +113,15 @@ func (l List) At(j vehicles.Job, i int) Feature { return l.table().at(j, i) }
 
 func ofObstruction(o vehicles.Obstruction) Feature {
 	return Feature{
-		Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, TapedAt: o.TapedAt, Measured: o.Measured, Total: o.Total,
+		Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, TapedAt: o.TapedAt, Measured: o.Measured, Holds: o.Holds,
+		Total: o.Total,
 	}
 }
 
 func (t Feature) obstruction() vehicles.Obstruction {
 	return vehicles.Obstruction{
-		Name: t.Name, Kind: t.Kind, Place: t.Place, Drop: t.Span, TapedAt: t.TapedAt, Measured: t.Measured, Total: t.Total,
+		Name: t.Name, Kind: t.Kind, Place: t.Place, Drop: t.Span, TapedAt: t.TapedAt, Measured: t.Measured, Holds: t.Holds,
+		Total: t.Total,
 	}
 }
 
@@ -134,9 +134,9 @@ func (t Feature) opening() vehicles.Opening {
 }
 
 func ofFitting(f vehicles.Fitting) Feature {
-	return Feature{Name: f.Name, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
+	return Feature{Name: f.Name, Kind: f.Kind, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
 }
 
 func (t Feature) fitting() vehicles.Fitting {
-	return vehicles.Fitting{Name: t.Name, Place: t.Place, Rise: t.Span, Total: t.Total}
+	return vehicles.Fitting{Name: t.Name, Kind: t.Kind, Place: t.Place, Rise: t.Span, Total: t.Total}
 }

@@ -1,6 +1,7 @@
 package features
 
 import (
+	"errors"
 	"math"
 
 	"bench.example/undermark/geometry/survey"
@@ -9,17 +10,38 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// placed is where a thing of the list is.
+// placed is where a thing of the list is, as it was measured: a fitting above the floor.
 func (l List) placed(plan vehicles.Plan, row int) vehicles.Placed {
 	switch l {
 	case Openings:
 		return plan.Openings[row].Placed
 	case Fittings:
-		return plan.Fittings[row]
+		p := plan.Fittings[row]
+		if plan.Fit.Tied() { // back up from where the ties carried it
+			p.Prism.Footprint = p.Prism.Footprint.Moved(plan.Fit.Theta, plan.Fit.Shift)
+		}
+		return p
 	case Ties:
 		return vehicles.Placed{} // a tie moves nothing that runs on from it
 	}
 	return plan.Obstructions[row]
+}
+
+// Spot places a point that two readings give, so far below the floor, mm, taken as those of the list are: as the only thing
+// of the job, so that there is nothing to run on from. The error says what is wrong with them.
+func (l List) Spot(job vehicles.Job, at vehicles.Pair, drop float64) (vehicles.Placed, error) {
+	place := vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)}
+	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Bow: job.Bow}
+	if l == Fittings {
+		alone.Fittings = vehicles.List[vehicles.Fitting]{{Place: place}}
+	} else {
+		alone.Obstructions = vehicles.List[vehicles.Obstruction]{{Place: place, TapedAt: vehicles.Some(drop)}}
+	}
+	plan, faults := rules.Reduce(alone, nil) // no chain: no book has a say
+	if len(faults) > 0 {
+		return vehicles.Placed{}, errors.New(faults[0].Text)
+	}
+	return l.placed(plan, 0), nil
 }
 
 // noter says what readings come to.
@@ -41,15 +63,15 @@ func (h Record) Notes(s desk.State) map[string]string {
 	if h.Fresh || row < 0 {
 		return n.out
 	}
-	if h.List == Fittings {
-		j.Ties = nil // where they were measured, not carried below
+	plan := s.Plan
+	if !h.Real(s.Job) {
+		plan, _ = rules.Reduce(j, s.Book)
 	}
-	plan, _ := rules.Reduce(j, s.Result.Book)
 	n.placed = h.List.placed(plan, row)
 	t := h.List.At(j, row)
 	switch t.Form {
 	case vehicles.Box:
-		n.box(t, j, row)
+		n.box(t)
 	case vehicles.Piped:
 		n.path(t, h.texts(s.Job))
 	case vehicles.Disc:
@@ -64,24 +86,16 @@ func (h Record) Notes(s desk.State) map[string]string {
 	return n.out
 }
 
-func (n *noter) box(t Feature, j vehicles.Job, row int) {
+func (n *noter) box(t Feature) {
 	f, u := n.placed.Prism.Footprint, n.placed.Edges
 	n.x("x0", f.Middle.X-f.Half.X, u[0].U, t.X[0])
 	n.x("x1", f.Middle.X+f.Half.X, u[1].U, t.X[1])
-	right, left := f.Middle.Y-f.Half.Y, f.Middle.Y+f.Half.Y
-	first, second := "y0", "y1"
-	if n.firstSide(t, j, row) > f.Middle.Y {
-		first, second = second, first
+	right, left := "y0", "y1"
+	if n.placed.LeftOne {
+		right, left = left, right
 	}
-	n.y(first, right, u[2].U)
-	n.y(second, left, u[3].U)
-}
-
-// firstSide is where the first of a rectangle's two sides is: that of a round in its place.
-func (n *noter) firstSide(t Feature, j vehicles.Job, row int) float64 {
-	t.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{t.X[0], t.Y[0]}, Across: vehicles.Some(1)}
-	plan, _ := rules.Reduce(n.list.table().with(j, row, t), n.s.Result.Book)
-	return n.list.placed(plan, row).Prism.Footprint.Middle.Y
+	n.y(right, f.Middle.Y-f.Half.Y, u[2].U)
+	n.y(left, f.Middle.Y+f.Half.Y, u[3].U)
 }
 
 func (n *noter) path(t Feature, x texts) {

@@ -126,9 +126,9 @@ func (h Record) Set(s desk.State, edits map[string]string) (vehicles.Job, form.R
 	var after vehicles.Job
 	var next form.Record
 	if h.Real(s.Job) {
-		after, next, err = h.change(s.Job, was, now, edits)
+		after, next, err = h.change(s, was, now, edits)
 	} else {
-		after, next, err = h.goOn(s.Job, now, edits)
+		after, next, err = h.goOn(s, now, edits)
 	}
 	if err != nil {
 		return s.Job, h, err
@@ -173,7 +173,8 @@ func proposed(name, kind string) bool {
 }
 
 // change puts new texts into a thing of the job. The job takes all or nothing.
-func (h Record) change(j vehicles.Job, was, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
+func (h Record) change(s desk.State, was, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
+	j := s.Job
 	if h.List.Confirmable() && remeasured(was, now) && edits["measured"] == "" {
 		now["measured"] = onThisVan
 	}
@@ -185,7 +186,7 @@ func (h Record) change(j vehicles.Job, was, now texts, edits map[string]string) 
 		return j, h, h.needs(j, missing, now)
 	}
 	after := h.List.table().with(j, h.Row, t)
-	return after, h, h.List.tryAt(j, after, h.Row)
+	return after, h, h.List.tryAt(s, after, h.Row)
 }
 
 // remeasured says whether a reading is there that was not there before: who enters a reading has measured the thing on
@@ -200,8 +201,8 @@ func remeasured(was, now texts) bool {
 }
 
 // goOn puts texts into an unfinished thing and, once all are in, the thing into the list.
-func (h Record) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
-	l := h.List
+func (h Record) goOn(s desk.State, now texts, edits map[string]string) (vehicles.Job, form.Record, error) {
+	l, j := h.List, s.Job
 	t, missing, wrong := l.build(Feature{}, nil, now)
 	if err := firstOf(wrong, edits); err != nil {
 		return j, h, err
@@ -216,10 +217,10 @@ func (h Record) goOn(j vehicles.Job, now texts, edits map[string]string) (vehicl
 	}
 	if len(missing) == 0 && len(wrong) == 0 {
 		after := l.withUnfinished(l.table().put(j, l.Len(j), t), all.Without(i)).Keeping(l.One()+" "+t.Name, all[i].Others)
-		return after, Record{l, l.Len(j), false}, l.tryAt(j, after, l.Len(j))
+		return after, Record{l, l.Len(j), false}, l.tryAt(s, after, l.Len(j))
 	}
 	if sketch, ok := l.sketch(now, j.Floor); ok {
-		if err := l.tryAt(j, l.table().put(j, l.Len(j), sketch), l.Len(j)); err != nil {
+		if err := l.tryAt(s, l.table().put(j, l.Len(j), sketch), l.Len(j)); err != nil {
 			return j, h, err
 		}
 	}

@@ -12,9 +12,12 @@ import (
 )
 
 var tieTable = table{
-	one:   "matching point",
+	one: "matching point",
+	edits: editsOf(
+		func(j vehicles.Job) vehicles.List[vehicles.Tie] { return j.Ties },
+		func(j vehicles.Job, l vehicles.List[vehicles.Tie]) vehicles.Job { j.Ties = l; return j },
+		ofTie, Feature.tie),
 	begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Ties },
-	edits: editsOf(func(j *vehicles.Job) *vehicles.List[vehicles.Tie] { return &j.Ties }, ofTie, Feature.tie),
 }
 
 func ofTie(t vehicles.Tie) Feature {
@@ -83,33 +86,21 @@ func (h Record) tieNotes(s desk.State) map[string]string {
 	n := noter{s: s, out: map[string]string{}}
 	at, ok := readPair(x["bx"], x["by"])
 	if ok {
-		n.spot("bx", "by", at, func(alone *vehicles.Job) {
-			alone.Obstructions = []vehicles.Obstruction{{Place: spot(at), TapedAt: vehicles.Some(0)}}
-		}, Obstructions)
+		n.spot("bx", "by", at, Obstructions)
 	}
 	if at, ok = readPair(x["ax"], x["ay"]); ok {
-		n.spot("ax", "ay", at, func(alone *vehicles.Job) {
-			alone.Fittings = []vehicles.Fitting{{Place: spot(at)}}
-		}, Fittings)
+		n.spot("ax", "ay", at, Fittings)
 	}
 	return n.out
 }
 
-// spot is a place as small as a point.
-func spot(at vehicles.Pair) vehicles.Place {
-	return vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)}
-}
-
-// spot says what the two readings of a point on the floor come to, as the only thing of a list in the job.
-func (n *noter) spot(kx, ky string, at vehicles.Pair, put func(*vehicles.Job), l List) {
-	job := n.s.Job
-	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Bow: job.Bow}
-	put(&alone)
-	plan, faults := vehicles.Reduce(alone)
-	if len(faults) > 0 {
+// spot says what the two readings of a point on the floor come to, taken as those of a list are.
+func (n *noter) spot(kx, ky string, at vehicles.Pair, l List) {
+	var err error
+	if n.placed, err = l.Spot(n.s.Job, at, 0); err != nil {
 		return
 	}
-	n.list, n.placed = l, l.placed(plan, 0)
+	n.list = l
 	middle := n.placed.Prism.Footprint.Middle
 	n.x(kx, middle.X, n.placed.X.U, at[0])
 	n.y(ky, middle.Y, n.placed.Y.U)
@@ -122,9 +113,9 @@ func readPair(x, y string) (p vehicles.Pair, ok bool) {
 	return p, errX == nil && errY == nil
 }
 
-// tryAt is try; a fault of the thing at row is one of its field, by the field's key.
-func (l List) tryAt(before, after vehicles.Job, row int) error {
-	err := l.try(before, after)
+// tryAt is form.Try; a fault of the thing at row is one of its field, by the field's key.
+func (l List) tryAt(s desk.State, after vehicles.Job, row int) error {
+	_, err := form.Try(s, after)
 	var fault form.Fault
 	if !errors.As(err, &fault) {
 		return err
@@ -137,19 +128,4 @@ func (l List) tryAt(before, after vehicles.Job, row int) error {
 	name := l.At(after, row).Name
 	why := strings.TrimPrefix(fault.Why, vehicles.KeyOf(fault.Key, name)+": ") // the field says where it is
 	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(why, fmt.Sprintf("%s %q: ", lists[l], name))}
-}
-
-// try returns the first thing wrong with a job that was not wrong with the one before it. That ties do not fit each
-// other is no reason to refuse their readings: that is what a fitter must see.
-func (l List) try(before, after vehicles.Job) error {
-	err := form.Try(before, after)
-	if l != Ties || err == nil {
-		return err
-	}
-	for _, misfit := range []error{survey.ErrSwapped, survey.ErrOnePlace} {
-		if strings.Contains(err.Error(), misfit.Error()) {
-			return nil
-		}
-	}
-	return err
 }

@@ -17,7 +17,7 @@ import (
 func judged(t *testing.T, job vehicles.Job) desk.State {
 	result, faults := rules.Judge(job, rules.Builtin())
 	require.Empty(t, faults)
-	return desk.State{Job: job, Result: result}
+	return desk.State{Job: job, Plan: result.Plan, Result: result}
 }
 
 func keysOf(s desk.State, h Record) map[string]string {
@@ -39,7 +39,7 @@ func TestOnlyWhatRunsOnHasAnOverallReading(t *testing.T) {
 	o := s.Job.Obstructions[0]
 	o.Y[1] = o.X[1]
 	s.Job.Obstructions = s.Job.Obstructions.With(0, o)
-	assert.Contains(t, keysOf(desk.State{Job: s.Job}, Record{Obstructions, 0, false}), "ty")
+	assert.Contains(t, keysOf(judged(t, s.Job), Record{Obstructions, 0, false}), "ty")
 }
 
 // By hand: the crossmember's tape slopes by 150 - 95, so it ends at sqrt(652^2 - 55^2) + 84 = 733.68; an overall reading of

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -49,27 +50,30 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 	if len(rest) == 0 {
 		return done, nil
 	}
-	job, record, bad := e.take(rest, done.state)
+	s, record, bad := e.take(rest, done.state)
 	if len(bad) > 0 {
 		var err error
-		if job, record, err = keep(job, record, bad, done.state); err != nil {
+		if s.Job, record, err = keep(record, bad, s); err != nil {
 			return done, err
 		}
 	}
-	done.state.Job, done.editor.record, done.change.Job, done.refused = job, record, &job, len(bad)
+	done.state, done.editor.record, done.change.Job, done.refused = s, record, &s.Job, len(bad)
 	return done, nil
 }
 
-// take puts texts into the job, and returns those that it does not take. Where the field that has the keys is among these,
-// the job is as that was entered, with no part of the text that could be read.
-func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, record Record, bad []Put) {
-	job, record = s.Job, e.record
+// take puts texts into the job, and returns the state with it and those texts that it does not take. Where the field that
+// has the keys is among these, the job is as that was entered, with no part of the text that could be read.
+func (e Editor) take(put []Put, s desk.State) (now desk.State, record Record, bad []Put) {
+	record = e.record
 	entered := strings.TrimPrefix(e.from.key, e.record.ID()+"/")
 	for round := 1; len(put) > 0; round++ {
-		s.Job = job
 		after, next, err := set(record, textsOf(put), s)
 		if err == nil {
-			return after, next, bad
+			s.Job = after
+			if len(bad) > 0 {
+				_, s.Faults = rules.Reduce(after, s.Book) // bad ones are judged against them
+			}
+			return s, next, bad
 		}
 		var good []Put
 		for _, p := range put {
@@ -79,12 +83,12 @@ func (e Editor) take(put []Put, s desk.State) (job vehicles.Job, record Record, 
 			}
 			bad = append(bad, p)
 			if p.Key == entered {
-				job, record = e.from.job, e.from.record
+				s.Job, s.Faults, record = e.from.job, e.from.faults, e.from.record
 			}
 		}
 		put = good
 	}
-	return job, record, bad
+	return s, record, bad
 }
 
 func textsOf(put []Put) map[string]string {

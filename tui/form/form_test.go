@@ -216,7 +216,7 @@ func TestTheCursorIsSeenWithoutColour(t *testing.T) {
 		}
 	}
 	assert.Contains(t, row, "\x1b[7m2", "then the cursor alone")
-	assert.Contains(t, row, "\x1b[4;4m6\x1b[0m\x1b[4;4m5", "in a text underlined (SGR 4)")
+	assert.Contains(t, row, "\x1b[4;4m65", "in a text underlined (SGR 4)")
 }
 
 func TestTaps(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -17,7 +18,8 @@ type Record interface {
 	// Fields are the fields as the job has them. Held are texts the job has not taken: a choice among them may
 	// ask for other fields.
 	Fields(s desk.State, held map[string]string) []Field
-	// Set returns the job with all these texts, and the record to go on with; or why the job does not take them.
+	// Set returns the job with all these texts, and the record to go on with; or why the job does not take them. Of the state,
+	// Faults are those of the job.
 	Set(s desk.State, texts map[string]string) (vehicles.Job, Record, error)
 }
 
@@ -41,8 +43,8 @@ func (f Faults) Unwrap() []error {
 	return out
 }
 
-// Noter is a record that says what its texts come to, by field. That may take a reduction, and so is asked for only when it
-// is painted.
+// Noter is a record that says what its texts come to, by field. That may take a reduction of what is not in the job yet,
+// and so is asked for only when it is painted.
 type Noter interface {
 	Notes(s desk.State) map[string]string
 }
@@ -171,15 +173,15 @@ func (e Editor) noted(fields []Field, s desk.State) []Field {
 	return fields
 }
 
-// Try returns the first thing wrong with a job that was not wrong with the one before it, a Fault.
-func Try(before, after vehicles.Job) error {
-	_, old := vehicles.Reduce(before)
-	_, now := vehicles.Reduce(after)
-	for _, fault := range now {
+// Try places all that an edited job measures. The error is the first thing wrong with it that is not wrong with the job on
+// the desk, a Fault; that matching points do not fit each other is none.
+func Try(s desk.State, after vehicles.Job) (vehicles.Plan, error) {
+	plan, faults := rules.Reduce(after, s.Book)
+	for _, fault := range faults {
 		known := func(f vehicles.Fault) bool { return f.Text == fault.Text } // its key moves when the list does
-		if !slices.ContainsFunc(old, known) {
-			return Fault{fault.Key, fault.Text}
+		if !desk.Misfit(fault) && !slices.ContainsFunc(s.Faults, known) {
+			return plan, Fault{fault.Key, fault.Text}
 		}
 	}
-	return nil
+	return plan, nil
 }

@@ -83,14 +83,15 @@ func taken(before, after vehicles.Job, was, next Record, texts map[string]string
 // origin is where the field that has the keys was entered.
 type origin struct {
 	key       string
-	job, seen vehicles.Job // as the field was entered; as the last key left it
+	job, seen vehicles.Job     // as the field was entered; as the last key left it
+	faults    []vehicles.Fault // of job
 	record    Record
 }
 
 // looked notes where the field was entered, afresh when an undo has changed the job since.
 func (e Editor) looked(s desk.State) Editor {
 	if e.from.record == nil || e.from.key != e.form.key || !reflect.DeepEqual(e.from.seen, s.Job) {
-		e.from = origin{e.form.key, s.Job, s.Job, e.record}
+		e.from = origin{e.form.key, s.Job, s.Job, s.Faults, e.record}
 	}
 	return e
 }
@@ -99,7 +100,8 @@ func (e Editor) looked(s desk.State) Editor {
 var errFull = fmt.Errorf("%d texts are refused: put one right%s", vehicles.MostRefused, unchanged)
 
 // keep returns the job with texts kept as refused, and the record then.
-func keep(job vehicles.Job, record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) {
+func keep(record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) {
+	job := s.Job
 	if b, ok := record.(Beginner); ok {
 		job, record = b.Begun(job)
 	}

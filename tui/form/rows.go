@@ -1,6 +1,7 @@
 package form
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
@@ -22,7 +23,7 @@ type listLine struct {
 }
 
 func listLines(rows []Row) []listLine {
-	var out []listLine
+	out := make([]listLine, 0, len(rows)+len(rows)/8)
 	for i, r := range rows {
 		if r.Head != "" {
 			out = append(out, listLine{-1, r.Head})
@@ -40,6 +41,18 @@ func listTop(lines []listLine, at, h int) int {
 		}
 	}
 	return 0
+}
+
+// Shown are the rows, from up to to, that are seen when rows are painted into h lines: what takes work to say need be said of
+// these alone.
+func Shown(rows []Row, at, h int) (from, to int) {
+	lines := listLines(rows)
+	top := listTop(lines, at, h)
+	seen := slices.DeleteFunc(lines[top:min(top+max(h, 0), len(lines))], func(l listLine) bool { return l.row < 0 })
+	if len(seen) == 0 {
+		return 0, 0
+	}
+	return seen[0].row, seen[len(seen)-1].row + 1
 }
 
 // PaintRows paints rows into h lines of w columns, scrolled so that row at, the one the keys act on, shows.

@@ -59,7 +59,8 @@ func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 	if len(faults) > 0 {
 		return s.Job, faults
 	}
-	return j, Try(s.Job, j)
+	_, err := Try(s, j)
+	return j, err
 }
 
 // Limits are what a length must be, mm.

@@ -30,7 +30,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	}
 	look := s.Settings.Styles()
 	var out []string
-	add := func(text string, paint func(...string) string) {
+	add := func(text string, paint func(string) string) {
 		if text == "" {
 			return
 		}

@@ -22,7 +22,7 @@ func TestTheJob(t *testing.T) {
 	r.Type("5<enter>hatch at the back")
 	assert.Equal(t, "2026-11-25", r.State.Job.Date)
 	assert.Equal(t, "hatch at the back", r.State.Job.Notes)
-	assert.Contains(t, r.Steps, "job vehicle")
+	assert.Contains(t, r.Steps(), "job vehicle")
 	assert.Equal(t, "reference of job, emptied", r.State.Job.Refused()[0].String())
 }
 
@@ -69,7 +69,7 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
 	assert.True(t, r.State.Settings.Light)
 	assert.Equal(t, before, r.State.Job)
-	assert.Empty(t, r.Steps)
+	assert.Empty(t, r.Steps())
 }
 
 func TestAsking(t *testing.T) {

@@ -1,8 +1,6 @@
 package match
 
 import (
-	"strings"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -23,14 +21,10 @@ type fit struct {
 
 // matched is the fit of the job on the desk.
 func matched(s desk.State) fit {
-	f := fit{plan: s.Result.Plan, oneSided: -1}
-	if len(s.Faults) > 0 {
-		f.plan, _ = rules.Reduce(s.Job, s.Result.Book)
-	}
-	f.Fit = f.plan.Fit
+	f := fit{Fit: s.Plan.Fit, plan: s.Plan, oneSided: -1}
 	for _, fault := range s.Faults {
-		f.swapped = f.swapped || strings.Contains(fault.Text, survey.ErrSwapped.Error())
-		f.onePlace = f.onePlace || strings.Contains(fault.Text, survey.ErrOnePlace.Error())
+		f.swapped = f.swapped || desk.Swapped(fault)
+		f.onePlace = f.onePlace || desk.OnePlace(fault)
 	}
 	if !f.swapped && !f.onePlace {
 		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan); ok {
@@ -40,17 +34,11 @@ func matched(s desk.State) fit {
 	return f
 }
 
-// misfit says whether a fault is that the points do not fit each other.
-func misfit(f vehicles.Fault) bool {
-	return strings.Contains(f.Text, survey.ErrSwapped.Error()) || strings.Contains(f.Text, survey.ErrOnePlace.Error())
-}
-
 // fitted is the state with the points where they are, also when they keep the job from being judged: the plan is then
 // without verdicts.
 func fitted(s desk.State) desk.State {
-	if len(s.Faults) == 1 && misfit(s.Faults[0]) {
-		s.Result.Job, s.Result.Findings = s.Job, nil
-		s.Result.Plan, _ = rules.Reduce(s.Job, s.Result.Book)
+	if len(s.Faults) == 1 && desk.Misfit(s.Faults[0]) {
+		s.Result.Job, s.Result.Plan, s.Result.Findings = s.Job, s.Plan, nil
 	}
 	return s
 }

@@ -168,7 +168,7 @@ func row(record form.Record, s desk.State) form.Row {
 func wrongs(s desk.State) []string {
 	var out []string
 	for _, fault := range s.Faults {
-		if !misfit(fault) {
+		if !desk.Misfit(fault) {
 			out = append(out, fault.Text)
 		}
 	}

@@ -99,9 +99,9 @@ func TestSwappedSidesAreSaidAndRepaired(t *testing.T) {
 		assert.Empty(t, typed.State.Faults, "mirrored as a whole the points agree as well: which side it was only the van says")
 	}
 	r := tied(t, 100, 27, first, second)
-	steps := len(r.Steps)
+	steps := len(r.Steps())
 	r.Type("st")
-	assert.Len(t, r.Steps, steps, "nothing to swap back while nothing is swapped")
+	assert.Len(t, r.Steps(), steps, "nothing to swap back while nothing is swapped")
 }
 
 // keysOf are the keys that enter a job's points.

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -49,7 +47,7 @@ type page struct {
 
 func (p *page) look() desk.Styles { return p.s.Settings.Styles() }
 
-func (p *page) add(style lipgloss.Style, text string) {
+func (p *page) add(style desk.Style, text string) {
 	p.rows = append(p.rows, desk.Wrapped(style, text, p.w)...)
 }
 

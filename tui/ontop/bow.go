@@ -77,7 +77,8 @@ func (b bow) Set(s desk.State, texts map[string]string) (vehicles.Job, error) {
 	}
 	job := s.Job
 	job.Bow = points
-	return job, form.Try(s.Job, job)
+	_, err := form.Try(s, job)
+	return job, err
 }
 
 // textOf is what a field says: the new text, or what the job has.

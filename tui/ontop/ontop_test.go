@@ -18,7 +18,7 @@ func TestTheFloor(t *testing.T) {
 	r.Type("<enter><wipe>40<enter><wipe>3.2m<enter><wipe>1780<enter><wipe>31<enter><wipe>460<enter>")
 	assert.Equal(t, vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460}, r.State.Job.Floor)
 	assert.False(t, r.Screen.Typing(), "Enter behind the last field goes back to the list")
-	assert.Contains(t, r.Steps, "floor thickness")
+	assert.Contains(t, r.Steps(), "floor thickness")
 	r.Type("<enter><down><down><wipe>0")
 	assert.Equal(t, 1780.0, r.State.Job.Floor.Width)
 	assert.Contains(t, r.View(100, 27), "must be more than 0")

@@ -10,6 +10,7 @@ import (
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
 )
 
 func TestNoPartOfARefusedPlaceIsShown(t *testing.T) {
@@ -22,6 +23,17 @@ func TestNoPartOfARefusedPlaceIsShown(t *testing.T) {
 	p, after, _ = screentest.After(p, after, screentest.Keys("enter")...)
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At)
 	assert.True(t, p.Typing())
+}
+
+// A typed place comes to where the same two readings of an obstruction come to: a bumper that bows is in both.
+func TestABowedBumperIsInTypedPlaces(t *testing.T) {
+	s := screentest.State(t)
+	job := s.Job
+	job.Bow = []vehicles.BowPoint{{Y: 0, Offset: 12}}
+	p, after, _ := screentest.After(New(), screentest.Judged(s, job), screentest.Keys("t 1219 enter L652")...)
+	assert.Contains(t, ansi.Strip(p.View(after, 100, 27)), "x 1221.7,", "sqrt(1219^2 - 150^2) = 1209.74, and 12 forward")
+	_, after, _ = screentest.After(p, after, screentest.Keys("enter")...)
+	assert.Equal(t, 1221.74, after.Job.Cut.At[0])
 }
 
 func pasted(text string) tea.Msg {

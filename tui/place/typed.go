@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/features"
 	"bench.example/undermark/vehicles"
 )
 
@@ -97,21 +98,8 @@ func (m screen) place(s desk.State) (geometry.Point, error) {
 		}
 		drop = d.Length
 	}
-	return reduced(s.Job, vehicles.Pair{x, y}, drop)
-}
-
-// reduced has the readings of one point, at a drop below the floor, reduced with the datum and the tape of a job.
-func reduced(job vehicles.Job, at vehicles.Pair, drop float64) (geometry.Point, error) {
-	spot := vehicles.Obstruction{
-		Place:   vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)},
-		TapedAt: vehicles.Some(drop),
-	}
-	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Obstructions: []vehicles.Obstruction{spot}}
-	plan, faults := vehicles.Reduce(alone)
-	if len(faults) > 0 {
-		return geometry.Point{}, errors.New(faults[0].Text)
-	}
-	return plan.Obstructions[0].Prism.Footprint.Middle, nil
+	placed, err := features.Obstructions.Spot(s.Job, vehicles.Pair{x, y}, drop)
+	return placed.Prism.Footprint.Middle, err
 }
 
 // taken is the change that a prompt comes to.

@@ -15,7 +15,6 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -28,69 +27,6 @@ func State(t require.TestingT) desk.State {
 	j, err := vehicles.ParseJob(job, "job.toml")
 	require.NoError(t, err)
 	return Judged(desk.State{Selected: -1}, j)
-}
-
-// Judged puts a job on the desk as the program does: with faults the last result stays.
-func Judged(s desk.State, j vehicles.Job) desk.State {
-	result, faults := rules.Judge(j, rules.Builtin())
-	s.Job, s.Faults = j, faults
-	if len(faults) == 0 {
-		s.Result, s.Marks = result, rules.Marks(result)
-	}
-	return s
-}
-
-// After has the changes of messages done as the program does them, one by one, and returns screen and state after them
-// and all the changes.
-func After(screen desk.Screen, s desk.State, msgs ...tea.Msg) (desk.Screen, desk.State, []desk.Change) {
-	var changes []desk.Change
-	for _, msg := range msgs {
-		next, change, _ := screen.Update(msg, s)
-		screen = next
-		if change.Job != nil {
-			s = Judged(s, *change.Job)
-		}
-		if change.Camera != nil {
-			s.Camera = *change.Camera
-		}
-		if change.Tick != "" {
-			ticked := map[string]bool{change.Tick: !s.Ticked[change.Tick]}
-			for name, on := range s.Ticked {
-				if name != change.Tick {
-					ticked[name] = on
-				}
-			}
-			s.Ticked = ticked
-		}
-		changes = append(changes, change)
-	}
-	return screen, s, changes
-}
-
-// named are the keys that Keys spells out.
-var named = map[string]tea.KeyType{
-	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "enter": tea.KeyEnter, "esc": tea.KeyEsc,
-	"tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "space": tea.KeySpace, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
-	"home": tea.KeyHome, "end": tea.KeyEnd, "delete": tea.KeyDelete, "backspace": tea.KeyBackspace,
-}
-
-// Keys are the presses of names parted by blanks: "down down t"; what is no key's name is typed as letters.
-func Keys(names string) []tea.Msg {
-	var msgs []tea.Msg
-	for _, name := range strings.Fields(names) {
-		if key, is := named[name]; is {
-			msg := tea.KeyMsg{Type: key}
-			if key == tea.KeySpace {
-				msg.Runes = []rune{' '}
-			}
-			msgs = append(msgs, msg)
-			continue
-		}
-		for _, r := range name {
-			msgs = append(msgs, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
-		}
-	}
-	return msgs
 }
 
 // Sizes are the bodies that screens are compared at.
@@ -110,16 +46,22 @@ func Golden(t *testing.T, name string, screen desk.Screen, s desk.State, plan fu
 	for _, size := range Sizes {
 		sized, _, _ := screen.Update(tea.WindowSizeMsg{Width: size.W, Height: size.H}, s)
 		got := blanked(Filled(t, sized, s, size.W, size.H), plan(size.W, size.H))
-		got = strings.ReplaceAll(got, "\n", "|\n") + "|\n"
-		file := filepath.Join("testdata", name+"-"+size.Name+".txt")
-		if os.Getenv("UPDATE_GOLDEN") != "" {
-			require.NoError(t, os.MkdirAll("testdata", 0o755))
-			require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-		}
-		want, err := os.ReadFile(file)
-		require.NoError(t, err)
-		assert.Equal(t, string(want), got, file)
+		golden(t, name+"-"+size.Name, got)
 	}
+}
+
+// golden compares a picture with testdata/NAME.txt.
+func golden(t testing.TB, name, picture string) {
+	t.Helper()
+	got := strings.ReplaceAll(picture, "\n", "|\n") + "|\n"
+	file := filepath.Join("testdata", name+".txt")
+	if os.Getenv("UPDATE_GOLDEN") != "" {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got, file)
 }
 
 // NoPlan is for screens without a plan.

@@ -43,7 +43,7 @@ func Wild(t *testing.T, fresh func() desk.Screen, job vehicles.Job) {
 			require.NoError(t, err, "%q", keys)
 		}
 		require.Equal(t, string(r.State.Job.Format()), string(again.Format()))
-		for len(r.Steps) > 0 {
+		for len(r.Steps()) > 0 {
 			r.Undo()
 			r.View(size[0], size[1])
 		}

@@ -111,9 +111,9 @@ func TestAFormIsOpenedFromElsewhere(t *testing.T) {
 func TestTypingInAFieldIsOneUndoStep(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("<enter><down><down>") // to the name, the form
-	assert.Empty(t, r.Steps)
+	assert.Empty(t, r.Steps())
 	r.Type("<down><wipe>660<enter><wipe>+90")
-	assert.Equal(t, []string{"obstruction 1 near edge", "obstruction 1 far edge"}, r.Steps)
+	assert.Equal(t, []string{"obstruction 1 near edge", "obstruction 1 far edge"}, r.Steps())
 	assert.Equal(t, [2]string{"660", "+90"}, texts(r.State.Job.Obstructions[0].X))
 	r.Undo()
 	r.Undo()
@@ -199,7 +199,7 @@ func TestLettersInAFieldAreNoCommands(t *testing.T) {
 	require.Len(t, r.State.Job.Obstructions, 3)
 	assert.Equal(t, "rear crossmemberndxmap[]vfgl?bu123+-", r.State.Job.Obstructions[0].Name)
 	assert.Equal(t, before.Obstructions[1:], r.State.Job.Obstructions[1:])
-	assert.Equal(t, []string{"obstruction 1 name"}, r.Steps)
+	assert.Equal(t, []string{"obstruction 1 name"}, r.Steps())
 }
 
 func TestPastedLinesFillFields(t *testing.T) {
@@ -263,7 +263,7 @@ func TestUnfinishedIsSavedAndUndone(t *testing.T) {
 	later.Type("<enter><down><down><down><down><down>-850<enter>850")
 	require.Len(t, later.State.Job.Obstructions, 1)
 	assert.Equal(t, [2]string{"652", "+84"}, texts(later.State.Job.Obstructions[0].X))
-	for len(r.Steps) > 0 {
+	for len(r.Steps()) > 0 {
 		r.Undo()
 	}
 	assert.Empty(t, records(r.State))

@@ -1,0 +1,38 @@
+package form
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// Shown names the rows that are painted, and no others; taps find the same.
+func TestShownRowsAreThosePainted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rows := make([]Row, rapid.IntRange(0, 30).Draw(t, "rows"))
+		for i := range rows {
+			rows[i].Text = fmt.Sprintf("row %d.", i)
+			rows[i].Head = rapid.SampledFrom([]string{"", "", "heading"}).Draw(t, "head")
+		}
+		at, h := rapid.IntRange(0, 30).Draw(t, "at"), rapid.IntRange(0, 12).Draw(t, "h")
+		painted := strings.Split(PaintRows(rows, at, 40, h, desk.Settings{}.Styles()), "\n")
+		from, to := Shown(rows, at, h)
+		for i := range rows {
+			seen := false
+			for y, line := range painted {
+				here := strings.Contains(line, rows[i].Text)
+				seen = seen || here
+				if row, ok := RowAt(rows, at, h, y); here {
+					require.True(t, ok)
+					require.Equal(t, i, row)
+				}
+			}
+			require.Equal(t, from <= i && i < to, seen, "row %d of %d to %d", i, from, to)
+		}
+	})
+}

@@ -1,0 +1,63 @@
+package history
+
+import (
+	"fmt"
+	"maps"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
+)
+
+// Ticks are the marks that have been made and the lengths that came out right: by name, what the tape said there. They are about a
+// van and not about its job file. A map is never changed once it is made.
+type Ticks map[string]string
+
+// ticked are the marks that count as made: those at which the tape must still say what it said when they were made.
+// A mark whose place has moved since is to be made again; when an undo moves it back, it counts again.
+func (t Ticks) ticked(sheet rules.MarkSheet) map[string]bool {
+	made := map[string]bool{}
+	if len(t) == 0 {
+		return made
+	}
+	for name, says := range sayings(sheet) {
+		if said, there := t[name]; there && said == says {
+			made[name] = true
+		}
+	}
+	return made
+}
+
+// sayings are what the tape must say at each mark and for each length to check, by name.
+func sayings(sheet rules.MarkSheet) map[string]string {
+	says := map[string]string{}
+	for _, m := range sheet.Marks {
+		says[m.Name] = readings(m)
+	}
+	for _, c := range sheet.Checks {
+		says[words.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
+	}
+	return says
+}
+
+// readings is what the tape must say at a mark, to 0.1 mm.
+func readings(m rules.Mark) string {
+	said := fmt.Sprintf("below %.1f %.1f %.1f", m.Below.Bumper, m.Below.Left, m.Below.Right)
+	if a := m.Above; a != nil {
+		said += fmt.Sprintf(", above %.1f %.1f %.1f %.1f %.1f", a.Bumper, a.Left, a.Right, a.PinLeft, a.PinRight)
+	}
+	return said
+}
+
+// tick ticks or unticks a mark.
+func (d *Desk) tick(name string) {
+	made := maps.Clone(d.Made)
+	if made == nil {
+		made = Ticks{}
+	}
+	if d.State.Ticked[name] {
+		delete(made, name)
+	} else if says, known := sayings(d.State.Marks)[name]; known {
+		made[name] = says
+	}
+	d.Made, d.State.Ticked = made, made.ticked(d.State.Marks)
+}
