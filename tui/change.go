@@ -13,6 +13,9 @@ import (
 // apply does what a screen asks for.
 func (r *Root) apply(c desk.Change) tea.Cmd {
 	var cmds []tea.Cmd
+	if c.Say != "" { // first, so that what is said of a change that is not taken stands in its place
+		r.tell(c.Say)
+	}
 	if c.Job != nil {
 		cmds = append(cmds, r.edit(*c.Job, c.Step))
 	}
@@ -34,9 +37,6 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	}
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))
-	}
-	if c.Say != "" {
-		r.tell(c.Say)
 	}
 	return tea.Batch(append(cmds, r.ask(c.Ask))...)
 }

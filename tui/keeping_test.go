@@ -307,6 +307,9 @@ func TestAChangeThatContradictsItselfIsNotTaken(t *testing.T) {
 	assert.Equal(t, before, b.state.Job)
 	assert.True(t, b.shows("Not done: "))
 	assert.False(t, b.state.Dirty)
+	b.do(b.apply(desk.Change{Job: &job, Say: "A rib was put in."}))
+	assert.True(t, b.shows("Not done: "))
+	assert.False(t, b.shows("A rib was put in."), "nothing is said to be done that was not")
 }
 
 func TestAJobThatWouldBeRefusedIsNotSavedAndNotLost(t *testing.T) {
