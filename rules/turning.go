@@ -109,7 +109,7 @@ func (t Turning) Best(workers int) []Suggestion {
 // any of the goroutines, and not always in order.
 func (t Turning) BestTold(workers int, tell func(done, of int)) []Suggestion {
 	tell(0, 0)
-	areas := t.Margins.AreasWithin(turningTolerance, turningStep, workers)
+	areas := t.Margins.AreasTo(turningTolerance, turningStep, workers)
 	places := make([]Suggestion, len(areas))
 	var done atomic.Int64
 	share(len(areas), workers, func(i int) {

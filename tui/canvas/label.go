@@ -114,7 +114,7 @@ func (p *painter) label(it *part, modest bool) {
 	case it.Area.Shape == geometry.Line:
 		p.write(text, p.alongside(it.Area.Path))
 	default:
-		p.write(text, append(p.within(&it.Area, 0), p.around(&it.Area)...))
+		p.write(text, append(p.inside(&it.Area, 0), p.around(&it.Area)...))
 	}
 }
 
@@ -135,11 +135,11 @@ func (p *painter) text(it *scene.Item) string {
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.
 func (p *painter) obstruction(it *part, text label) {
 	text.own = true
-	inside := p.within(&it.Area, text.length()+1)
+	inside := p.inside(&it.Area, text.length()+1)
 	if len(inside) > 0 && p.write(text, inside) {
 		return
 	}
-	seats := p.within(&it.Area, 0)
+	seats := p.inside(&it.Area, 0)
 	if it.Selected && it.Area.Shape == geometry.Line {
 		seats = slices.Concat(seats, p.alongside(it.Area.Path))
 	}
