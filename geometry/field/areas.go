@@ -103,8 +103,8 @@ func (a *labelling) areas(tiles *tiling, tolerance float64, details ...*detail) 
 		}
 		return groups[root]
 	}
-	for k := range a.runs {
-		at(int32(k)).addRun(&a.runs[k])
+	for k := range a.stretches {
+		at(int32(k)).addStretch(&a.stretches[k])
 	}
 	for level, d := range details {
 		for _, u := range d.order {
