@@ -16,9 +16,9 @@ const (
 	legSlack = noise
 )
 
-// within is how deep inside another leg's stadium a point of a line's outline may seem to lie, mm: some thirty spacings
+// sunk is how deep inside another leg's stadium a point of a line's outline may seem to lie, mm: some thirty spacings
 // at 20 m. It is less than noise, as a point that lies deeper is no way out, and the gap would be wrong by its depth.
-const within = 1e-10
+const sunk = 1e-10
 
 // straight is the turn in radians below which a corner has no arc: a bend of 20 m leaves its corner by R turn^2 / 8 =
 // 2.5e-13 mm there, and the direction in which it bends would be made of rounding.

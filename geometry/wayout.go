@@ -55,7 +55,7 @@ func (f *Footprint) wayOut(p Point) (gap float64, nearest Point) {
 	foot, _ := f.foot(p)
 	d := p.Sub(foot).Norm()
 	if d > flat { // straight away from the path is the shortest there can be
-		if q := p.Add(p.Sub(foot).Scale(f.Radius/d - 1)); f.offPath(q) >= f.Radius-within {
+		if q := p.Add(p.Sub(foot).Scale(f.Radius/d - 1)); f.offPath(q) >= f.Radius-sunk {
 			return d - f.Radius, q
 		}
 	}
@@ -78,7 +78,7 @@ type exit struct {
 
 // offer takes q when it is nearer than what was found and on the outline.
 func (s *exit) offer(q Point) {
-	if d := q.Sub(s.from).Norm(); d < s.least && s.line.offPath(q) >= s.line.Radius-within {
+	if d := q.Sub(s.from).Norm(); d < s.least && s.line.offPath(q) >= s.line.Radius-sunk {
 		s.least, s.best = d, q
 	}
 }

@@ -54,9 +54,9 @@ func WishOf(r *Result) (at geometry.Point, within float64) {
 	case r.Job.Wish != nil:
 		return geometry.Point{X: r.Job.Wish.At[0], Y: r.Job.Wish.At[1]}, r.Job.Wish.Reach()
 	case r.Job.Cut != nil:
-		return geometry.Point{X: r.Job.Cut.At[0], Y: r.Job.Cut.At[1]}, vehicles.DefaultWithin
+		return geometry.Point{X: r.Job.Cut.At[0], Y: r.Job.Cut.At[1]}, vehicles.DefaultReach
 	}
-	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.DefaultWithin
+	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.DefaultReach
 }
 
 // optionsOf returns the best options near the wish of a judged job with a heater, at most three, at yaws 15 degrees apart.

@@ -36,7 +36,7 @@ func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
 		book = Builtin()
 	}
 	own, _ := book.ForJob(job)
-	return vehicles.ReduceWithin(job, own.closureLimit())
+	return vehicles.ReduceClosing(job, own.closureLimit())
 }
 
 // noRule says that a key is no rule's, and which one it may be meant for.

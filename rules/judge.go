@@ -13,7 +13,7 @@ import (
 // what of its plan could be placed, no finding, and the verdict doubtful.
 func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	own, unknown := book.ForJob(job)
-	plan, faults := vehicles.ReduceWithin(job, own.closureLimit())
+	plan, faults := vehicles.ReduceClosing(job, own.closureLimit())
 	faults = append(faults, unknown...)
 	result := Result{Job: job, Plan: plan, Book: own, Verdict: Doubtful}
 	if len(faults) > 0 {

@@ -62,8 +62,8 @@ func (r Room) with(keeps []keep) Room {
 	return r
 }
 
-// Within returns the room on a part of the floor only, from low to high: the floor's own edge is as far as it was.
-func (r Room) Within(low, high geometry.Point) Room {
+// OnPart returns the room on a part of the floor only, from low to high: the floor's own edge is as far as it was.
+func (r Room) OnPart(low, high geometry.Point) Room {
 	part, edge := r.part(low, high)
 	return part.with([]keep{edge})
 }

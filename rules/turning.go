@@ -92,7 +92,7 @@ func (t Turning) bestYaw(p geometry.Point) float64 {
 // not always in order.
 func (t Turning) Best(workers int, tell func(done, of int)) []Suggestion {
 	tell(0, 0)
-	areas := t.Margins.AreasWithin(turningTolerance, turningStep, workers)
+	areas := t.Margins.AreasTo(turningTolerance, turningStep, workers)
 	places := make([]Suggestion, len(areas))
 	var done atomic.Int64
 	share(len(areas), workers, func(i int) {

@@ -70,7 +70,7 @@ func (a *anyYaw) margin(p geometry.Point) float64 {
 // Best returns the best place and yaw in each separate open area, the best first.
 func (t slowTurning) Best(workers int) []Suggestion {
 	places := []Suggestion{}
-	for _, area := range t.Margins.AreasWithin(slowTolerance, turningStep, workers) {
+	for _, area := range t.Margins.AreasTo(slowTolerance, turningStep, workers) {
 		places = append(places, t.refined(area.Best.At))
 	}
 	sortRoomiest(places)
@@ -95,7 +95,7 @@ func (t slowTurning) refined(p geometry.Point) Suggestion {
 // roomiest is the roomiest place around p at a yaw.
 func (t slowTurning) roomiest(p geometry.Point, yaw float64) Suggestion {
 	reach := geometry.Point{X: around, Y: around}
-	room := t.cut.Within(p.Sub(reach), p.Add(reach)).with(heaterSlowly(t.result, yaw))
+	room := t.cut.OnPart(p.Sub(reach), p.Add(reach)).with(heaterSlowly(t.result, yaw))
 	s := room.suggestion(room.Margins.Roomiest(suggestTolerance))
 	s.Yaw = vehicles.Some(geometry.WithinHalfTurn(yaw))
 	return s

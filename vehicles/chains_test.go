@@ -119,7 +119,7 @@ func TestAMisclosureTheTapesDoNotExplainIsRefused(t *testing.T) {
 		p.Unclosed = false
 		assert.Equal(t, without.Obstructions[i], p, "every place stays as it was read")
 	}
-	plan, _ = ReduceWithin(chained(t, "1360"), 1000)
+	plan, _ = ReduceClosing(chained(t, "1360"), 1000)
 	assert.True(t, plan.Closures[0].Closes)
 }
 

@@ -11,10 +11,10 @@ import (
 // Reduce turns every reading of a job into a place with its uncertainty, once. With faults the plan holds what could
 // be reduced, the places of the rest being zero: it may be drawn but not judged. Chains with an overall reading are
 // held against the 99 % point, whatever a book says.
-func Reduce(job Job) (Plan, []Fault) { return ReduceWithin(job, ClosureLimit()) }
+func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit()) }
 
-// ReduceWithin is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
-func ReduceWithin(job Job, closure float64) (Plan, []Fault) {
+// ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
+func ReduceClosing(job Job, closure float64) (Plan, []Fault) {
 	r := newReducer(&job)
 	r.closure = closure
 	half := job.Floor.Width / 2

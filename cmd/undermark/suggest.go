@@ -87,14 +87,14 @@ func parseNear(text string) (*geometry.Point, error) {
 	x, y, ok := strings.Cut(text, ",")
 	px, errX := strconv.ParseFloat(strings.TrimSpace(x), 64)
 	py, errY := strconv.ParseFloat(strings.TrimSpace(y), 64)
-	if !ok || errX != nil || errY != nil || !within(px) || !within(py) {
+	if !ok || errX != nil || errY != nil || !isPlace(px) || !isPlace(py) {
 		return nil, fmt.Errorf("--near %q: give two numbers of mm as X,Y, e.g. --near 1210,240", text)
 	}
 	return &geometry.Point{X: px, Y: py}, nil
 }
 
-// within tells whether a number may be a place: NaN may not.
-func within(v float64) bool { return math.Abs(v) <= survey.Longest }
+// isPlace tells whether a number may be a place: NaN may not.
+func isPlace(v float64) bool { return math.Abs(v) <= survey.Longest }
 
 // suggestText writes places for a person.
 func suggestText(r rules.Result, places []rules.Suggestion) string {

@@ -29,9 +29,9 @@ func (p Map) Areas() []Area {
 	return p.areas(m, finest)
 }
 
-// AreasWithin returns the open areas as they are with a Map of such a step, but the margins of their best places within
+// AreasTo returns the open areas as they are with a Map of such a step, but the margins of their best places within
 // tolerance (mm, more than 0) of the greatest.
-func (m *Margins) AreasWithin(tolerance, step float64, workers int) []Area {
+func (m *Margins) AreasTo(tolerance, step float64, workers int) []Area {
 	return m.closing().Map(step, workers).areas(m, tolerance)
 }
 
@@ -103,8 +103,8 @@ func (a *labelling) areas(tiles *tiling, tolerance float64, details ...*detail) 
 		}
 		return groups[root]
 	}
-	for k := range a.runs {
-		at(int32(k)).addRun(&a.runs[k])
+	for k := range a.stretches {
+		at(int32(k)).addStretch(&a.stretches[k])
 	}
 	for level, d := range details {
 		for _, u := range d.order {

@@ -118,7 +118,7 @@ func TestAreasOfWhatMayBeTurnedAgainstAFlood(t *testing.T) {
 			continue
 		}
 		compared++
-		got := m.AreasWithin(0.05, 5, 1+r.IntN(2))
+		got := m.AreasTo(0.05, 5, 1+r.IntN(2))
 		require.GreaterOrEqual(t, len(got), len(surely), "%+v", l)
 		for i, area := range got {
 			require.InDelta(t, slowly(l, area.Best.At), area.Best.Margin, 1e-9)
@@ -167,13 +167,13 @@ func TestAShelfAboveClosesNothing(t *testing.T) {
 		low.Constraints = append(low.Constraints[:1:1], shelf)
 		m := NewMargins(low)
 		require.Equal(t, NewMargins(l).all, m.closing().all)
-		got := m.AreasWithin(0.01, 20, 1)
+		got := m.AreasTo(0.01, 20, 1)
 		require.Len(t, got, 1)
 		assert.InDelta(t, lift, got[0].Best.Margin, 1e-9)
 	}
 	shelf.Lift, shelf.Need = 2, 3
 	l.Constraints = append(l.Constraints, shelf)
-	assert.Empty(t, NewMargins(l).AreasWithin(0.01, 20, 1), "one that is too low closes everything")
+	assert.Empty(t, NewMargins(l).AreasTo(0.01, 20, 1), "one that is too low closes everything")
 }
 
 // tight returns a small floor with much on it.

@@ -30,7 +30,7 @@ type closeUp struct {
 func newDetail(a *labelling) *detail {
 	n := &a.nodes
 	d := &detail{labelling: a, step: n.step, cols: n.cols, rows: n.rows, fineness: 1, cells: map[[2]int]*closeUp{}}
-	for k, r := range a.runs {
+	for k, r := range a.stretches {
 		if d.narrow(int32(k)) {
 			for col := r.from; col < r.to; col++ {
 				d.markCorner(int(col), int(r.row))

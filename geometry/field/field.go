@@ -40,7 +40,7 @@ func New(min, max geometry.Point, size float64, shapes []geometry.Footprint) Fie
 func (f Field) Near(p geometry.Point, radius float64) []int {
 	reach := geometry.Point{X: radius, Y: radius}
 	var found []int32
-	f.within(p.Sub(reach), p.Add(reach), func(square int) { found = append(found, f.touching[square]...) })
+	f.eachOver(p.Sub(reach), p.Add(reach), func(square int) { found = append(found, f.touching[square]...) })
 	slices.Sort(found)
 	return widen(slices.Compact(found))
 }
@@ -82,15 +82,15 @@ func Thickness(s *geometry.Footprint) float64 {
 // squares calls each with every square of the field that s touches.
 func (f *Field) squares(s geometry.Footprint, each func(square int)) {
 	low, high := s.Bounds()
-	f.within(low, high, func(square int) {
+	f.eachOver(low, high, func(square int) {
 		if geometry.Between(s, f.square(square)).Gap <= 0 {
 			each(square)
 		}
 	})
 }
 
-// within calls each with every square that touches the box from low to high.
-func (f *Field) within(low, high geometry.Point, each func(square int)) {
+// eachOver calls each with every square that touches the box from low to high.
+func (f *Field) eachOver(low, high geometry.Point, each func(square int)) {
 	// A square touches the box along a shared line too, so a low side on a line takes in the square behind it.
 	left, bottom := int(math.Ceil(low.X/f.size))-1-f.left, int(math.Ceil(low.Y/f.size))-1-f.low
 	right, top := f.number(high.X)-f.left, f.number(high.Y)-f.low

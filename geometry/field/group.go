@@ -8,11 +8,11 @@ import (
 
 // group is what belongs to one area.
 type group struct {
-	runs  []*run
-	nodes int
-	best  float32    // of the nodes of the map; -1 without one
-	fine  [2][]speck // the open nodes of the first and the second detail
-	top   [2]float32 // the best of them
+	stretches []*stretch
+	nodes     int
+	best      float32    // of the nodes of the map; -1 without one
+	fine      [2][]speck // the open nodes of the first and the second detail
+	top       [2]float32 // the best of them
 }
 
 // speck is an open node of a cell looked at closely.
@@ -22,8 +22,8 @@ type speck struct {
 	cell   *closeUp
 }
 
-func (g *group) addRun(r *run) {
-	g.runs, g.nodes, g.best = append(g.runs, r), g.nodes+int(r.to-r.from), max(g.best, r.best)
+func (g *group) addStretch(r *stretch) {
+	g.stretches, g.nodes, g.best = append(g.stretches, r), g.nodes+int(r.to-r.from), max(g.best, r.best)
 }
 
 // gather adds the open nodes to their groups, of those that hold no wide circle.
@@ -66,18 +66,18 @@ func (g *group) area(a *labelling, tiles *tiling, tolerance float64) Area {
 
 // offerNodes offers the squares about the nodes of the map, the roomiest node's first.
 func (g *group) offerNodes(s *climb, a *labelling, tiles *tiling) {
-	offer := func(run *run, first bool) {
-		values, row := a.nodes.row(int(run.row)), int(run.row)
-		for col := int(run.from); col < int(run.to); col++ {
+	offer := func(of *stretch, first bool) {
+		values, row := a.nodes.row(int(of.row)), int(of.row)
+		for col := int(of.from); col < int(of.to); col++ {
 			if (values[col] == g.best) == first && s.promising(values[col], a.nodes.step) {
 				s.look(a.Node(col, row), a.nodes.step, tiles.tile(col, row))
 			}
 		}
 	}
 	for _, first := range [2]bool{true, false} {
-		for _, run := range g.runs {
-			if (!first || run.best == g.best) && s.promising(run.best, a.nodes.step) {
-				offer(run, first)
+		for _, one := range g.stretches {
+			if (!first || one.best == g.best) && s.promising(one.best, a.nodes.step) {
+				offer(one, first)
 			}
 		}
 	}

@@ -6,25 +6,25 @@ import (
 	"bench.example/undermark/geometry"
 )
 
-// run is a row's stretch of open nodes between which the way is surely open, from a column to before another.
-type run struct {
+// stretch is open nodes of a row in a line between which the way is surely open, from a column to before another.
+type stretch struct {
 	row, from, to int32
 	best          float32
 }
 
-// labelling joins open nodes to areas. A label is the number of a run, or a later one for what is looked at closely; labels
+// labelling joins open nodes to areas. A label is the number of a stretch, or a later one for what is looked at closely; labels
 // of one area have one root.
 type labelling struct {
 	Map
 	*tiling
-	runs     []run
-	rows     []int32   // by row, and one more: number of its first run
-	parent   []int32   // by label
-	best     []float32 // by root: greatest margin known
-	doubtful []doubt
+	stretches []stretch
+	rows      []int32   // by row, and one more: number of its first stretch
+	parent    []int32   // by label
+	best      []float32 // by root: greatest margin known
+	doubtful  []doubt
 }
 
-// doubt is between two runs that lie side by side or one above the other: columns from to before to, of row and the next one, or
+// doubt is between two stretches that lie side by side or one above the other: columns from to before to, of row and the next one, or
 // when level the two columns from and from + 1.
 type doubt struct {
 	a, b          int32
@@ -59,26 +59,26 @@ func (a *labelling) join(b, c int32) {
 	}
 }
 
-// scan makes the runs and joins what surely belongs together: the way between two places is open when their margins add up to
+// scan makes the stretches and joins what surely belongs together: the way between two places is open when their margins add up to
 // its length.
 func (a *labelling) scan() {
 	n := &a.nodes
 	for row := range n.rows {
-		a.rows = append(a.rows, int32(len(a.runs)))
+		a.rows = append(a.rows, int32(len(a.stretches)))
 		a.scanRow(row)
 		if row > 0 {
 			a.joinRows(row)
 		}
 	}
-	a.rows = append(a.rows, int32(len(a.runs)))
+	a.rows = append(a.rows, int32(len(a.stretches)))
 }
 
 func (a *labelling) scanRow(row int) {
 	step, open := float32(a.nodes.step), false
-	var r run
+	var r stretch
 	end := func(col int) {
 		r.to, open = int32(col), false
-		a.runs = append(a.runs, r)
+		a.stretches = append(a.stretches, r)
 		a.label(r.best)
 	}
 	values, before := a.nodes.row(row), float32(0)
@@ -95,10 +95,10 @@ func (a *labelling) scanRow(row int) {
 		default:
 			if open {
 				end(col)
-				k := int32(len(a.runs))
+				k := int32(len(a.stretches))
 				a.doubtful = append(a.doubtful, doubt{k - 1, k, int32(row), int32(col) - 1, int32(col), true})
 			}
-			r, open = run{int32(row), int32(col), 0, margin}, true
+			r, open = stretch{int32(row), int32(col), 0, margin}, true
 		}
 		before = margin
 	}
@@ -107,16 +107,16 @@ func (a *labelling) scanRow(row int) {
 	}
 }
 
-// joinRows joins the runs of a row with those of the row before it.
+// joinRows joins the stretches of a row with those of the row before it.
 func (a *labelling) joinRows(row int) {
 	k, end := a.rows[row-1], a.rows[row]
-	for l := end; l < int32(len(a.runs)); l++ {
-		upper := a.runs[l]
-		for k < end && a.runs[k].to < upper.from {
+	for l := end; l < int32(len(a.stretches)); l++ {
+		upper := a.stretches[l]
+		for k < end && a.stretches[k].to < upper.from {
 			k++
 		}
-		for i := k; i < end && a.runs[i].from <= upper.to; i++ {
-			lower := a.runs[i]
+		for i := k; i < end && a.stretches[i].from <= upper.to; i++ {
+			lower := a.stretches[i]
 			if a.surely(upper, lower) {
 				a.join(i, l)
 			} else if from, to := max(lower.from, upper.from), min(lower.to, upper.to); from < to {
@@ -126,8 +126,8 @@ func (a *labelling) joinRows(row int) {
 	}
 }
 
-// surely says whether the way between two runs one above the other is surely open, straight or slantwise.
-func (a *labelling) surely(upper, lower run) bool {
+// surely says whether the way between two stretches one above the other is surely open, straight or slantwise.
+func (a *labelling) surely(upper, lower stretch) bool {
 	step := float32(a.nodes.step)
 	high, low := a.nodes.row(int(upper.row)), a.nodes.row(int(lower.row))
 	for _, w := range [3]struct {
@@ -194,7 +194,7 @@ func (m *Margins) passes(from, to geometry.Point, a, b float64, near []int32) bo
 func (a *labelling) labelOf(col, row int) int32 {
 	k, end := a.rows[row], a.rows[row+1]
 	for end-k > 1 {
-		if middle := (k + end) / 2; a.runs[middle].from <= int32(col) {
+		if middle := (k + end) / 2; a.stretches[middle].from <= int32(col) {
 			k = middle
 		} else {
 			end = middle

@@ -18,8 +18,8 @@ type Shading struct {
 // NewShading works the shading out from low to high, with a node every step mm, by the given number of goroutines.
 func NewShading(r *rules.Result, doubt rules.Doubt, low, high geometry.Point, step float64, workers int) Shading {
 	return Shading{
-		possible: doubt.Possible.Within(low, high).Margins.Map(step, workers),
-		sure:     doubt.Sure.Within(low, high).Margins.Map(step, workers),
+		possible: doubt.Possible.OnPart(low, high).Margins.Map(step, workers),
+		sure:     doubt.Sure.OnPart(low, high).Margins.Map(step, workers),
 		low:      r.Plan.FloorMin, high: r.Plan.FloorMax,
 	}
 }

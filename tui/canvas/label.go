@@ -115,7 +115,7 @@ func (p *painter) label(it *part, modest bool) {
 	case it.Area.Shape == geometry.Line:
 		seats = p.alongside(seats, it.Area.Path)
 	default:
-		seats = p.around(p.within(seats, &it.Area, 0), &it.Area)
+		seats = p.around(p.inside(seats, &it.Area, 0), &it.Area)
 	}
 	p.write(text, seats)
 	p.seats = seats
@@ -138,11 +138,11 @@ func (p *painter) text(it *scene.Item) string {
 // obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.
 func (p *painter) obstruction(it *part, text label) {
 	text.own = true
-	p.seats = p.within(p.seats[:0], &it.Area, text.length()+1)
+	p.seats = p.inside(p.seats[:0], &it.Area, text.length()+1)
 	if p.write(text, p.seats) {
 		return
 	}
-	p.seats = p.within(p.seats[:0], &it.Area, 0)
+	p.seats = p.inside(p.seats[:0], &it.Area, 0)
 	if it.Selected && it.Area.Shape == geometry.Line {
 		p.seats = p.alongside(p.seats, it.Area.Path)
 	}

@@ -101,8 +101,8 @@ func (p *painter) hides(col, row, length int, own bool) (cost int, ok bool) {
 // Shares of a shape's length at which a label is tried, the middle first.
 var shares = []float64{0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.44, 0.56, 0.31, 0.69, 0.19, 0.81, 0.06, 0.94}
 
-// within adds seats inside a footprint; with room only those where that many cells lie wholly inside it.
-func (p *painter) within(seats []seat, f *geometry.Footprint, room int) []seat {
+// inside adds seats inside a footprint; with room only those where that many cells lie wholly inside it.
+func (p *painter) inside(seats []seat, f *geometry.Footprint, room int) []seat {
 	wide, high := p.CellSize()
 	low, top := f.Bounds()
 	if room > 0 && (top.X-low.X < float64(room)*wide || field.Thickness(f) < lineHeight*high) {

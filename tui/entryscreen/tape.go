@@ -33,7 +33,7 @@ func Errors() form.Slots {
 	var none vehicles.Job
 	usual := none.SurveyTape()
 	slot := func(key, label, unit string, usual float64, at func(j *vehicles.Job) *vehicles.Number) form.Slot {
-		return form.Optional(form.Field{Key: key, Label: label, Unit: unit}, within,
+		return form.Optional(form.Field{Key: key, Label: label, Unit: unit}, errorOf,
 			func(vehicles.Job) string { return survey.Exact(usual) + " when blank" }, at)
 	}
 	return form.Slots{
@@ -44,7 +44,7 @@ func Errors() form.Slots {
 	}
 }
 
-// within reads an error, with or without its sign.
-func within(text string) (float64, error) {
+// errorOf reads an error, with or without its sign.
+func errorOf(text string) (float64, error) {
 	return form.Length(strings.TrimLeft(text, "± "), form.NotLess0)
 }

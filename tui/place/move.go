@@ -61,7 +61,7 @@ func (m screen) move(arrow string, s desk.State) desk.Change {
 // moveCut puts the cut of a job that has one at a place of the plan.
 func moveCut(job vehicles.Job, at geometry.Point, step string) desk.Change {
 	cut := *job.Cut
-	cut.At = [2]float64{within(at.X), within(at.Y)}
+	cut.At = [2]float64{bounded(at.X), bounded(at.Y)}
 	job = job.WithCut(cut)
 	return desk.Change{Job: &job, Step: step}
 }
@@ -106,11 +106,11 @@ func (m screen) lower(s desk.State, way float64) desk.Change {
 
 // held brings a point of a run back to what a job may hold.
 func held(p vehicles.RunPoint) vehicles.RunPoint {
-	return vehicles.RunPoint{X: within(p.X), Y: within(p.Y), Drop: within(p.Drop)}
+	return vehicles.RunPoint{X: bounded(p.X), Y: bounded(p.Y), Drop: bounded(p.Drop)}
 }
 
-// within brings a coordinate or a drop back to what a job may hold.
-func within(v float64) float64 { return max(-survey.Longest, min(survey.Longest, v)) }
+// bounded brings a coordinate or a drop back to what a job may hold.
+func bounded(v float64) float64 { return max(-survey.Longest, min(survey.Longest, v)) }
 
 // inSpace is where a point of a run is.
 func inSpace(p vehicles.RunPoint) geometry.Point3 { return geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop} }
