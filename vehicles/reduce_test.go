@@ -79,6 +79,17 @@ func TestAChainAddsItsVariance(t *testing.T) {
 	assert.Equal(t, p.Edges[1].U, ux)
 }
 
+func TestWhichSideWasReadFirstIsKnown(t *testing.T) {
+	plan, faults := Reduce(bare(
+		edges(t, "from the left", "0", "10", "L 200", "+30"), edges(t, "from the right", "0", "10", "R 200", "+30"),
+		edges(t, "left first", "0", "10", "300", "-300"), edges(t, "right first", "0", "10", "-300", "300"),
+	))
+	require.Empty(t, faults)
+	for i, left := range []bool{true, false, true, false} {
+		assert.Equal(t, left, plan.Obstructions[i].LeftOne, i)
+	}
+}
+
 func TestSlopeIsTakenOutOnlyWhereItIsKnown(t *testing.T) {
 	taped := edges(t, "taped", "500", "+10", "L 500", "R 500", 0, 50)
 	taped.TapedAt = Some(0)
