@@ -78,7 +78,7 @@ type placing struct {
 }
 
 func (p placing) alike(o Option) bool {
-	return p.At.Sub(o.At).Norm() < apartOptions && math.Abs(upright(p.Yaw.Value-o.Yaw.Value)) < turnOptions
+	return p.At.Sub(o.At).Norm() < apartOptions && math.Abs(PrincipalYaw(p.Yaw.Value-o.Yaw.Value)) < turnOptions
 }
 
 // placings are the best places at each yaw, where there is one.

@@ -36,7 +36,7 @@ const (
 // yawsTried are the yaws tried all over the floor.
 func yawsTried() (yaws []float64) {
 	for yaw := 0.; yaw < 360; yaw += yawStep {
-		yaws = append(yaws, upright(yaw))
+		yaws = append(yaws, PrincipalYaw(yaw))
 	}
 	return yaws
 }
@@ -88,8 +88,8 @@ func (t Turning) bestYaw(p geometry.Point) float64 {
 	return t.yaws[max(way, 0)] // where nothing is asked of the heater any yaw will do
 }
 
-// upright is the same yaw from -180 (left out) to 180.
-func upright(yaw float64) float64 {
+// PrincipalYaw is the same yaw from -180 (left out) to 180.
+func PrincipalYaw(yaw float64) float64 {
 	yaw = math.Mod(yaw, 360)
 	switch {
 	case yaw > 180:
@@ -149,7 +149,7 @@ func (t Turning) Near(p geometry.Point) []Suggestion {
 func (t Turning) at(p geometry.Point, yaw float64) Suggestion {
 	room := t.cut.with(t.result.heaterAt(yaw))
 	s := room.suggestion(room.Margins.At(p))
-	s.Yaw = vehicles.Some(upright(yaw))
+	s.Yaw = vehicles.Some(PrincipalYaw(yaw))
 	return s
 }
 
@@ -176,7 +176,7 @@ func (t Turning) roomiest(p geometry.Point, yaw float64) Suggestion {
 	room, edge := t.cut.part(p.Sub(reach), p.Add(reach))
 	room = room.with(append([]keep{edge}, t.result.heaterAt(yaw)...))
 	s := room.suggestion(room.Margins.Roomiest(suggestTolerance))
-	s.Yaw = vehicles.Some(upright(yaw))
+	s.Yaw = vehicles.Some(PrincipalYaw(yaw))
 	return s
 }
 

@@ -39,7 +39,7 @@ type anyYaw struct {
 func newAnyYaw(r *Result) *anyYaw {
 	a := &anyYaw{}
 	for yaw := 0.; yaw < 360; yaw += yawStep {
-		a.yaws = append(a.yaws, upright(yaw))
+		a.yaws = append(a.yaws, PrincipalYaw(yaw))
 		a.asks = append(a.asks, heaterSlowly(r, yaw))
 	}
 	return a
@@ -97,7 +97,7 @@ func (t slowTurning) roomiest(p geometry.Point, yaw float64) Suggestion {
 	reach := geometry.Point{X: around, Y: around}
 	room := t.cut.OnPart(p.Sub(reach), p.Add(reach)).with(heaterSlowly(t.result, yaw))
 	s := room.suggestion(room.Margins.Roomiest(suggestTolerance))
-	s.Yaw = vehicles.Some(upright(yaw))
+	s.Yaw = vehicles.Some(PrincipalYaw(yaw))
 	return s
 }
 

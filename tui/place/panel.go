@@ -75,13 +75,10 @@ func stack(s desk.State) string {
 
 // facing says which way a yaw points.
 func facing(yaw float64, s desk.State) string {
-	for yaw > 180 {
-		yaw -= 360
-	}
-	switch yaw {
+	switch yaw = rules.PrincipalYaw(yaw); yaw {
 	case 0:
 		return "ahead"
-	case 180, -180:
+	case 180:
 		return "to the rear"
 	}
 	side := desk.Left(s.Settings)

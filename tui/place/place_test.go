@@ -295,6 +295,8 @@ func TestTurning(t *testing.T) {
 	assert.Zero(t, after.Job.Heater.Yaw, "24 times 15 degrees is once round")
 	assert.Equal(t, "15° left", facing(15, s))
 	assert.Equal(t, "15° right", facing(345, s))
+	assert.Equal(t, "170° left", facing(-190, s))
+	assert.Equal(t, "to the rear", facing(-540, s))
 	assert.Equal(t, "to the rear", facing(180, s))
 }
 
