@@ -189,7 +189,7 @@ func TestDefaultsAreThoseOfTheFormat(t *testing.T) {
 	assert.Equal(t, Heater{
 		Class: "2 kW", Body: [3]float64{320, 125, 125}, Plate: [2]float64{190, 150},
 		Space: Space{Front: 200, Rear: 150, Sides: 50, Top: 50}, Turret: Some(45), StubDrop: 45,
-		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35}, Given: HasClass,
+		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35}, Bolt: 7, Given: HasClass,
 	}, *job.Heater)
 	job.Datum.Left, job.Datum.AboveRight = Some(880), Some(870)
 	assert.Equal(t, []float64{880, 890, 880, 870}, []float64{job.SideLeft(), job.SideRight(), job.AboveLeft(), job.AboveRight()})

@@ -57,5 +57,5 @@ func unreadable(text, fault string, axis Axis) error {
 	if r := []rune(text); len(r) > LongestQuote {
 		text = string(r[:LongestQuote]) + "..."
 	}
-	return fmt.Errorf("%q: %s; a reading is %s", text, fault, accepted)
+	return fmt.Errorf("\"%s\": %s; a reading is %s", text, fault, accepted) // shown as it was typed: what shows it makes it harmless
 }

@@ -116,7 +116,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		_, err := Parse(c.text, Y)
 		require.Error(t, err, c.text)
 		assert.ErrorContains(t, err, c.says, c.text)
-		assert.ErrorContains(t, err, strconv.Quote(c.text)+": ", c.text)
+		assert.ErrorContains(t, err, `"`+c.text+`": `, c.text)
 		assert.ErrorContains(t, err, `a reading is mm or e.g. 65.2cm, 2'6 1/2", L 240, +84`)
 		assert.NotContains(t, err.Error(), "\n")
 	}

@@ -137,7 +137,7 @@ func (p *page) motion() {
 
 // turned says a turn in words.
 func turned(deg float64) string {
-	text := fmt.Sprintf("%.2f", math.Abs(deg))
+	text := fmt.Sprintf("%.2f", math.Abs(deg)) // a tenth of a degree is 5 mm at 3 m, and would hide what ties are for
 	switch {
 	case text == "0.00":
 		return "not turned"

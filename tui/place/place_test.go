@@ -296,6 +296,8 @@ func TestTurning(t *testing.T) {
 	assert.Equal(t, "15° left", facing(15, s))
 	assert.Equal(t, "15° right", facing(345, s))
 	assert.Equal(t, "90° left", facing(-270, s))
+	assert.Equal(t, "170° left", facing(-190, s))
+	assert.Equal(t, "to the rear", facing(-540, s))
 	assert.Equal(t, "to the rear", facing(180, s))
 	assert.Equal(t, "to the rear", facing(-180, s))
 }
