@@ -23,6 +23,7 @@ type expected struct {
 	Check *struct {
 		Job, Verdict string
 		Unchecked    []string
+		NotLookedFor []string `json:"not_looked_for"`
 		Findings     []findingJSON
 	}
 	Marks *sheetJSON
@@ -87,6 +88,8 @@ func asked(t *testing.T, findings []Finding) []Finding {
 func compareCheck(t *testing.T, want expected, result Result) {
 	got := asked(t, result.Findings)
 	assert.Equal(t, want.Check.Unchecked, result.Unchecked)
+	known, _ := contractKinds(result.NotLookedFor)
+	assert.ElementsMatch(t, want.Check.NotLookedFor, known)
 	assert.Equal(t, want.Check.Job, result.Job.Ref)
 	assert.Equal(t, want.Check.Verdict, overall(&result.Job, got).String())
 	assert.Equal(t, map[int]string{0: "clear", 10: "doubtful", 11: "foul"}[want.Exit], overall(&result.Job, got).String())

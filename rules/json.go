@@ -16,6 +16,7 @@ type checkJSON struct {
 	Verdict      string        `json:"verdict"`
 	Unchecked    []string      `json:"unchecked"`
 	NotLookedFor []string      `json:"not_looked_for"`
+	NorFor       []string      `json:"nor_looked_for,omitempty"` // of kinds that only this program knows
 	Findings     []findingJSON `json:"findings"`
 	Next         []Advice      `json:"next,omitzero"`
 }
@@ -44,9 +45,10 @@ func (r Result) MarshalJSON() ([]byte, error) { return CheckJSON(r, nil) }
 // CheckJSON writes a result as `check --json` prints it, with what to measure next beside the findings; nil advice is not
 // written, an empty list is.
 func CheckJSON(r Result, next []Advice) ([]byte, error) {
+	known, added := contractKinds(r.NotLookedFor)
 	out := checkJSON{
 		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
-		Unchecked: r.Unchecked, NotLookedFor: r.NotLookedFor, Findings: make([]findingJSON, len(r.Findings)),
+		Unchecked: r.Unchecked, NotLookedFor: known, NorFor: added, Findings: make([]findingJSON, len(r.Findings)),
 		Next: next,
 	}
 	for i := range r.Findings {

@@ -30,9 +30,9 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
-// NotLookedFor lists the kinds of the book that are neither entered nor looked for.
+// NotLookedFor lists the kinds that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
-	open := slices.DeleteFunc(slices.Clone(kindsOfBook()), func(kind string) bool { return job.Looked[kind] })
+	open := slices.DeleteFunc(slices.Clone(kindsAsked()), func(kind string) bool { return job.Looked[kind] })
 	return notEntered(job, open)
 }
 
@@ -50,16 +50,23 @@ func notEntered(job *vehicles.Job, kinds []string) []string {
 	})
 }
 
+// contractKinds parts kinds into those that other programs know and those that are this program's own.
+func contractKinds(kinds []string) (known, added []string) {
+	known = []string{}
+	for _, kind := range kinds {
+		if vehicles.KindOf(kind).Added {
+			added = append(added, kind)
+		} else {
+			known = append(known, kind)
+		}
+	}
+	return known, added
+}
+
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.
 func (r *Result) Open() []string { return append(slices.Clone(r.NotLookedFor), r.LookedElsewhere...) }
 
-// kindsOfBook are the kinds of obstruction the book has a value of its own for, in the order lists show them.
-var kindsOfBook = sync.OnceValue(func() []string {
-	var kinds []string
-	for _, kind := range vehicles.Kinds {
-		if slices.ContainsFunc(Builtin().limits, func(l Limit) bool { return l.Kind == kind && l.ByKind == AnObstruction }) {
-			kinds = append(kinds, kind)
-		}
-	}
-	return kinds
+// kindsAsked are the kinds that are to be looked for, in the order lists show them: all that have a name of their own.
+var kindsAsked = sync.OnceValue(func() []string {
+	return slices.DeleteFunc(slices.Clone(vehicles.Kinds), func(kind string) bool { return kind == vehicles.KindOf("").Name })
 })

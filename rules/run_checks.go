@@ -82,7 +82,7 @@ func (j *judge) hanging(run Sort) *vehicles.Hanging {
 func facing(run Sort, from geometry.Point3) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
 		laid := j.run(run)
-		if laid == nil {
+		if laid == nil || len(laid.Path) < 2 {
 			return
 		}
 		last := len(laid.Path) - 1
