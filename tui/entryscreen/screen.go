@@ -159,11 +159,12 @@ func (e Entry) Here(s desk.State) (form.Sheet, bool) {
 
 // rowOf is where a sheet is in the list; the row it was for one that is not there.
 func (e Entry) rowOf(sheet form.Sheet, s desk.State) int {
-	if thing, ok := sheet.(features.Sheet); ok && thing.Fresh || sheet == nil {
+	thing, isThing := sheet.(features.Sheet)
+	if isThing && thing.Fresh || sheet == nil {
 		return e.At
 	}
 	for i, other := range e.spec.Sheets(s) {
-		if other.ID() == sheet.ID() {
+		if o, ok := other.(features.Sheet); ok && o == thing || !ok && !isThing && other.ID() == sheet.ID() {
 			return i
 		}
 	}
