@@ -57,7 +57,8 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 			return done, err
 		}
 	}
-	done.state, done.editor.sheet, done.change.Job, done.refused = s, sheet, &s.Job, len(bad)
+	job := s.Job
+	done.state, done.editor.sheet, done.change.Job, done.refused = s, sheet, &job, len(bad)
 	return done, nil
 }
 
