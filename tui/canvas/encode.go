@@ -18,7 +18,7 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 		}
 		worn, last := "", dress{}
 		for _, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
-			if d := dressOf(cell, colour); worn == "" || d != last {
+			if d := dressOf(cell, colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
 				worn = put(&out, worn, known, d, cell, colour, light)
 			}
@@ -51,6 +51,11 @@ const plain = "\x1b[0"
 type dress struct {
 	ink    Ink
 	ground Ground
+}
+
+// suitsBlank says whether a blank that wants another dress looks the same in this one.
+func (d dress) suitsBlank(want dress) bool {
+	return d.ground == want.ground && d.ink.Tone != Inverse && !d.ink.Selected && want.ink == Ink{}
 }
 
 func dressOf(c Cell, colour desk.Colour) dress {

@@ -77,3 +77,41 @@ func TestATerminalShowsTheCanvas(t *testing.T) {
 		}
 	}
 }
+
+// Written cell by cell, each with its own look, the picture is the same: the colour and weight that a blank takes over from its
+// neighbour are not seen.
+func TestWhatABlankTakesOverIsNotSeen(t *testing.T) {
+	p := Paint(van(scene.Below), 100, 27, plainLook)
+	p.Put(3, 3, "a b", Ink{Role: scene.Steel, Tone: Inverse})
+	p.Put(3, 4, "a b", Ink{Role: scene.Steel, Tone: Bold, Selected: true})
+	shown := func(text string) *vt.Emulator {
+		e := vt.NewEmulator(100, 27)
+		_, err := e.WriteString(strings.ReplaceAll(text, "\n", "\r\n"))
+		require.NoError(t, err)
+		return e
+	}
+	bold := shown("\x1b[1mx").CellAt(0, 0).Style.Attrs
+	for mode := range modes {
+		var slow strings.Builder
+		for i, cell := range p.Cells {
+			if i > 0 && i%p.Width == 0 {
+				slow.WriteString("\x1b[0m\n")
+			}
+			if cell.Rune == ' ' && cell.Ink.Tone != Inverse {
+				cell.Ink = Ink{}
+			}
+			slow.WriteString(sgr(cell, mode, false) + "m" + string(cell.Rune))
+		}
+		want, got := shown(slow.String()), shown(p.Encode(mode, false))
+		for row := range p.Height {
+			for col := range p.Width {
+				one, other := *want.CellAt(col, row), *got.CellAt(col, row)
+				if one.Content == " " && p.At(col, row).Ink.Tone != Inverse {
+					one.Style.Fg, other.Style.Fg = nil, nil
+					one.Style.Attrs, other.Style.Attrs = one.Style.Attrs&^bold, other.Style.Attrs&^bold
+				}
+				require.Equal(t, one, other, "%d,%d", col, row)
+			}
+		}
+	}
+}

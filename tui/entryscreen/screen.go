@@ -159,11 +159,12 @@ func (e Entry) Here(s desk.State) (form.Record, bool) {
 
 // rowOf is where a record is in the list; the row it was for one that is not there.
 func (e Entry) rowOf(record form.Record, s desk.State) int {
-	if thing, ok := record.(features.Record); ok && thing.Fresh || record == nil {
+	thing, isThing := record.(features.Record)
+	if isThing && thing.Fresh || record == nil {
 		return e.At
 	}
 	for i, other := range e.spec.Records(s) {
-		if other.ID() == record.ID() {
+		if o, ok := other.(features.Record); ok && o == thing || !ok && !isThing && other.ID() == record.ID() {
 			return i
 		}
 	}

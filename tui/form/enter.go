@@ -57,7 +57,8 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 			return done, err
 		}
 	}
-	done.state, done.editor.record, done.change.Job, done.refused = s, record, &s.Job, len(bad)
+	job := s.Job
+	done.state, done.editor.record, done.change.Job, done.refused = s, record, &job, len(bad)
 	return done, nil
 }
 

@@ -27,9 +27,11 @@ type rooms struct {
 // shadeOf returns the shade of a layout of the picture.
 func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
 	doubt := rules.DoubtOfCut(r)
-	if k.shade.Of(m) && k.doubt.Same(doubt) {
+	same := k.doubt.Same(doubt)
+	if k.shade.Of(m) && same {
 		return k.shade
 	}
+	k.known = k.known && same // what is asked lies midway between both sides of the doubt
 	low, high := m.Corners()
 	shading := drawing.NewShading(r, doubt, low, high, m.Scale, runtime.GOMAXPROCS(0))
 	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At)
@@ -48,10 +50,12 @@ func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 }
 
 // letters writes the areas' letters at their best places, where those are clear beyond doubt and no word stands there. They
-// are in brackets, as kinds of things are letters too.
+// are in brackets, as kinds of things are letters too. The floor has been shaded.
 func (p Pane) letters(c *canvas.Canvas, s desk.State) {
-	areas, _ := p.Areas(s)
-	for _, a := range areas {
+	if !p.rooms.known {
+		p.Areas(s)
+	}
+	for _, a := range p.rooms.areas {
 		text := "(" + a.Name + ")"
 		col, row, ok := c.CellOf(a.Best.At.At(0))
 		col -= len(text) / 2
