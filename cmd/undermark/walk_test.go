@@ -14,20 +14,20 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	const right = "\x1b[C"
 	h := readHome(t)
 	s := h.start(t, 100, 30)
-	s.wait(t, "4 foul")
+	s.wait(t, "5 foul")
 	s.keys(t, "4")
 	s.wait(t, "[4 Place]")
 	s.keys(t, "s")
 	s.wait(t, "step 50 mm")
 	s.keys(t, right, right, right)
-	s.wait(t, "3 doubtful: worst intake: reductant tank, not measured on this van")
+	s.wait(t, "5 doubtful: worst intake: reductant tank, not measured on this van")
 
 	s.keys(t, "5")
 	s.wait(t, "within 300 mm of the cut, is there any")
 	s.keys(t, "n")
 	s.wait(t, "still open: 1")
 	s.keys(t, "n")
-	s.wait(t, "At the cut: clear of what was entered")
+	s.wait(t, "At the cut: 2 doubtful")
 	s.keys(t, "m")
 	s.wait(t, "Read this before working on a van")
 	s.readOn(t)
@@ -37,7 +37,7 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	s.wait(t, "from the left edge")
 
 	s.keys(t, "\x1a", "\x1a", "\x1a")
-	s.wait(t, "4 foul")
+	s.wait(t, "5 foul")
 	assert.Zero(t, s.quit(t), "all taken back, nothing is unsaved")
 	assert.NotContains(t, s.output(), askBackground)
 }
