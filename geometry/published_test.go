@@ -136,11 +136,11 @@ func TestPublishedPanel(t *testing.T) {
 
 // Source: JTS AreaLengthTest.java; Pythagorean quadruples.
 func TestPublishedLengths(t *testing.T) {
-	assert.InDelta(t, 145.6021977, geometry.PathLength(flatPath(220, 140, 180, 280)), 1e-7)
-	assert.InDelta(t, 120, geometry.PathLength(ring(20, 20, 40, 20, 40, 40, 20, 40))+
-		geometry.PathLength(ring(25, 25, 35, 25, 35, 35, 25, 35)), 1e-12)
+	assert.InDelta(t, 145.6021977, lengthOf(flatPath(220, 140, 180, 280)), 1e-7)
+	assert.InDelta(t, 120, lengthOf(ring(20, 20, 40, 20, 40, 40, 20, 40))+
+		lengthOf(ring(25, 25, 35, 25, 35, 35, 25, 35)), 1e-12)
 	for _, q := range [][4]float64{{2, 3, 6, 7}, {1, 4, 8, 9}, {4, 4, 7, 9}} {
-		assert.InDelta(t, q[3], geometry.PathLength([]pt3{{}, {q[0], q[1], q[2]}}), 1e-12)
+		assert.InDelta(t, q[3], lengthOf([]pt3{{}, {q[0], q[1], q[2]}}), 1e-12)
 	}
 }
 
@@ -156,3 +156,6 @@ func assertNear(t *testing.T, want, got pt3, tolerance float64) {
 	t.Helper()
 	require.InDelta(t, 0, want.Sub(got).Norm(), tolerance, "want %v, got %v", want, got)
 }
+
+// lengthOf is the length of a run that is rounded nowhere.
+func lengthOf(path []pt3) float64 { return geometry.Rounded(path, 0).Length() }

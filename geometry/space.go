@@ -111,15 +111,6 @@ func BetweenPaths(a, b []Point3) Separation3 {
 	return least
 }
 
-// PathLength returns the length of a path, mm.
-func PathLength(path []Point3) float64 {
-	sum := 0.0
-	for i := 1; i < len(path); i++ {
-		sum += path[i].Sub(path[i-1]).Norm()
-	}
-	return sum
-}
-
 // Turns returns the sum of the turns of a path in space, degrees. Points that coincide with the one before are passed
 // over.
 func Turns(path []Point3) float64 {

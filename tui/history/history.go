@@ -25,17 +25,6 @@ func (d *Desk) Begin(job vehicles.Job, saved bool) {
 	d.judge()
 }
 
-// On returns a desk with a state as it is, judged before, and no job before it.
-func On(s desk.State) *Desk {
-	d := &Desk{State: s, Made: Ticks{}, versions: begin(s.Job, !s.Dirty)}
-	for name, says := range sayings(s.Marks) {
-		if s.Ticked[name] {
-			d.Made[name] = says
-		}
-	}
-	return d
-}
-
 // Done is what came of a Change.
 type Done struct {
 	Edited  bool   // another job is on the desk

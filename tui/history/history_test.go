@@ -69,7 +69,6 @@ func TestAMarkThatMovesIsNotMadeTillItIsBack(t *testing.T) {
 	name := d.State.Marks.Marks[0].Name
 	d.Apply(desk.Change{Tick: name})
 	assert.True(t, d.State.Ticked[name])
-	assert.True(t, On(d.State).State.Ticked[name])
 	cut := *d.State.Job.Cut
 	cut.At[0] += 5
 	moved := d.State.Job.WithCut(cut)

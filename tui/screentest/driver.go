@@ -24,14 +24,14 @@ type Driver struct {
 
 // New puts a job before a screen of w columns and h rows.
 func New(t testing.TB, screen desk.Screen, job vehicles.Job, w, h int) *Driver {
-	r := &Driver{T: t, Screen: screen, Desk: history.On(Judged(desk.State{Selected: -1}, job))}
+	r := &Driver{T: t, Screen: screen, Desk: onDesk(Judged(desk.State{Selected: -1}, job))}
 	r.Send(tea.WindowSizeMsg{Width: w, Height: h})
 	return r
 }
 
 // After has a screen answer messages one by one, and returns screen and state after them and all the changes.
 func After(screen desk.Screen, s desk.State, msgs ...tea.Msg) (desk.Screen, desk.State, []desk.Change) {
-	r := &Driver{Screen: screen, Desk: history.On(s)}
+	r := &Driver{Screen: screen, Desk: onDesk(s)}
 	var changes []desk.Change
 	for _, msg := range msgs {
 		changes = append(changes, r.Send(msg))
@@ -45,7 +45,7 @@ func Judged(s desk.State, j vehicles.Job) desk.State {
 	if s.Book == nil {
 		s.Book = rules.Builtin()
 	}
-	d := history.On(s)
+	d := onDesk(s)
 	d.Begin(j, true)
 	return d.State
 }
@@ -83,4 +83,19 @@ func (r *Driver) View(w, h int) string { return Filled(r.T, r.Screen, r.State, w
 func (r *Driver) Golden(name string, w, h int) {
 	r.T.Helper()
 	golden(r.T, name, r.View(w, h))
+}
+
+// onDesk is a desk with a state as it is, judged before, and no job before it.
+func onDesk(s desk.State) *history.Desk {
+	d := &history.Desk{State: s, Made: history.Ticks{}}
+	d.Begin(s.Job, !s.Dirty)
+	d.State = s
+	d.State.Ticked = nil
+	for name, on := range s.Ticked {
+		if on {
+			d.Apply(desk.Change{Tick: name})
+		}
+	}
+	d.State = s
+	return d
 }
