@@ -83,7 +83,7 @@ func (p placing) alike(o Option) bool {
 
 // placings are the best places at each yaw, where there is one.
 func (s *seeking) placings(r *Result) (list []placing) {
-	cut, yaws := RoomForCut(r), yawsTried()
+	cut, yaws := RoomForSaw(r), yawsTried()
 	for i, yaw := range yaws {
 		if !s.goesOn(AtYaws, i, len(yaws)) {
 			return nil

@@ -129,13 +129,23 @@ func (b *Book) Lookup(id, kind string) (limit Limit, ok bool) {
 
 func (b *Book) find(rule *Rule, kind string) *Limit {
 	for ; b != nil; b = b.under {
-		if e := b.by[rule]; e != nil {
+		if e := b.by[rule.valued()]; e != nil {
 			if l := e.of(kind); l != nil {
-				return l
+				return l.under(rule)
 			}
 		}
 	}
 	return nil
+}
+
+// under is the limit as a rule goes by it, which may be another than the one it stands under.
+func (l *Limit) under(rule *Rule) *Limit {
+	if l.Rule == rule {
+		return l
+	}
+	own := *l
+	own.Rule = rule
+	return &own
 }
 
 // of is the limit that holds under a rule in general. Where no book says anything it is one without a value.
@@ -156,7 +166,7 @@ type byKind struct {
 func (b *Book) ofKinds(rule *Rule) byKind {
 	var list []*entries
 	for ; b != nil; b = b.under {
-		if e := b.by[rule]; e != nil {
+		if e := b.by[rule.valued()]; e != nil {
 			list = append(list, e)
 		}
 	}
@@ -167,7 +177,7 @@ func (b *Book) ofKinds(rule *Rule) byKind {
 func (k byKind) of(kind string) *Limit {
 	for _, e := range k.list {
 		if l := e.of(kind); l != nil {
-			return l
+			return l.under(k.rule)
 		}
 	}
 	return &Limit{Rule: k.rule}

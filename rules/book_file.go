@@ -97,7 +97,7 @@ func repeated(limits, added []Limit) string {
 // limits turns one [[rule]] into the general limit and those of its kinds. What is wrong is said with the key it is at.
 func (r ruleFile) limits(name string) (limits []Limit, wrong, leaf string) {
 	rule := rulesByID()[r.ID]
-	if rule == nil {
+	if rule == nil || rule.Values != nil {
 		return nil, noRule(r.ID), "id"
 	}
 	switch r.Sense {

@@ -51,7 +51,7 @@ func TestTheBookIsWhole(t *testing.T) {
 		assert.NotContains(t, l.Source, "R122")
 	}
 	for _, r := range allRules {
-		assert.True(t, seen[r.ID], "%s has no value and no source in the book", r.ID)
+		assert.Equal(t, r.Values == nil, seen[r.ID], "%s has a value and a source in the book, or goes by another's", r.ID)
 	}
 }
 

@@ -104,7 +104,7 @@ func TestWhatIsNotOfThisVanIsAdvisedToBeConfirmed(t *testing.T) {
 			found[a.Text] = a
 		}
 	}
-	opening, ok := found["measure: "+job.Openings[2].Name+", confirm it on this van: decides 1"]
+	opening, ok := found["measure: "+job.Openings[2].Name+", confirm it on this van: decides 2"] // of outlet and muffler
 	require.True(t, ok, "%v", found)
 	assert.Equal(t, []int{-1, 2}, []int{opening.Obstruction, opening.Opening})
 	assert.False(t, opening.taken(job).Openings[2].Unconfirmed)

@@ -8,16 +8,7 @@ import (
 // The rules of the cut: what is under the floor, and the floor's edges.
 var cutRules = []*Rule{
 	cutReach,
-	{
-		ID: "cut.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
-		Word:   "cut",
-		Title:  "Cut clear of what is under the floor",
-		Ask:    "The saw wanders, and what it meets can't be seen from above.",
-		Advice: "move the cut away from it, in Place.",
-		short:  tooClose,
-		check:  cutClearance,
-		keep:   keeper{TheCut, keepUnder},
-	},
+	cutClear,
 	{
 		ID: "cut.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "cut",
@@ -28,6 +19,17 @@ var cutRules = []*Rule{
 		check:  cutOnFloor,
 		keep:   keeper{TheCut, keepCutOnFloor},
 	},
+}
+
+var cutClear = &Rule{
+	ID: "cut.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	Word:   "cut",
+	Title:  "Cut clear of what is under the floor",
+	Ask:    "The saw wanders, and what it meets can't be seen from above.",
+	Advice: "move the cut away from it, in Place.",
+	short:  tooClose,
+	check:  cutClearance,
+	keep:   keeper{TheCut, keepUnder},
 }
 
 // cutReach gives no finding: it says which things count for those of the cut.
@@ -82,12 +84,16 @@ func keepUnder(j *judge, r *Rule) (list []keep) {
 		if !depths.reach(thing, o.Kind) {
 			continue
 		}
-		need := radius + limits.of(o.Kind).least()
-		list = append(list, keep{name: o.Name, thing: thing, need: need, Constraint: marginOf(func(c geometry.Point) float64 {
-			return thing.Prism.Footprint.GapOnly(c) - need
-		})})
+		list = append(list, keepCentre(o.Name, thing, radius+limits.of(o.Kind).least()))
 	}
 	return list
+}
+
+// keepCentre keeps the cut's centre so far away from a thing, mm.
+func keepCentre(name string, thing *vehicles.Placed, need float64) keep {
+	return keep{name: name, thing: thing, need: need, Constraint: marginOf(func(c geometry.Point) float64 {
+		return thing.Prism.Footprint.GapOnly(c) - need
+	})}
 }
 
 func keepCutOnFloor(j *judge, r *Rule) []keep {

@@ -13,17 +13,18 @@ import (
 // surely open.
 type Doubt struct{ Possible, Sure Room }
 
-// DoubtOfCut returns the room for the job's cut with about the guard of the findings there: 1.645 of the largest standard
+// DoubtOfCut returns the room for the saw with about the guard of the findings there: 1.645 of the largest standard
 // uncertainty of each thing in whatever direction, of a mark in the middle of the floor, and of the frames. What a finding
 // holds back for another reason, such as a thing not measured on this van, does not show in it. Nor does it change when
 // the cut moves.
 func DoubtOfCut(r *Result) Doubt {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
 	mark := j.markAnywhere()
-	guard := func(thing *vehicles.Placed) float64 { return coverage * math.Sqrt(mark+j.ofThing(thing)) }
-	less := func(thing *vehicles.Placed) float64 { return -guard(thing) }
+	guard := func(k keep) float64 { return coverage * math.Sqrt(mark+j.ofThing(k.thing, k.above)) }
+	less := func(k keep) float64 { return -guard(k) }
 	edge := coverage * math.Sqrt(mark+max(j.between(survey.X, vehicles.Taped{}), j.between(survey.Y, vehicles.Taped{})))
-	return Doubt{Possible: j.roomForCut(less, -edge), Sure: j.roomForCut(guard, edge)}
+	keeps := j.keeps(TheCut, AFitting)
+	return Doubt{Possible: j.roomFor(keeps, less, -edge), Sure: j.roomFor(keeps, guard, edge)}
 }
 
 // Same tells whether two doubts are the same all over the floor.
@@ -58,8 +59,11 @@ func (j *judge) between(axis survey.Axis, taped vehicles.Taped) float64 {
 }
 
 // ofThing is the largest variance of any point of a thing's outline along either axis, and of what lies between it and the
-// frame above, mm^2.
-func (j *judge) ofThing(thing *vehicles.Placed) float64 {
+// frame above, mm^2: nothing for one that was measured there.
+func (j *judge) ofThing(thing *vehicles.Placed, above bool) float64 {
 	turn := thing.UTurn * thing.Prism.Footprint.Half.Norm()
+	if above {
+		return max(thing.X.U*thing.X.U, thing.Y.U*thing.Y.U) + turn*turn
+	}
 	return max(j.between(survey.X, thing.X), j.between(survey.Y, thing.Y)) + turn*turn
 }

@@ -84,16 +84,9 @@ var exhaustRules = []*Rule{
 		short:  "falls %s mm per m too little",
 		check:  exhaustFall,
 	},
-	{
-		ID: "exhaust.muffler-level", Unit: Degree, Sense: Most, Weight: Nuisance,
-		Word:   "muffler level",
-		named:  wordAlone,
-		Title:  "Muffler level",
-		Ask:    "Its drain hole must be at its lowest point.",
-		Advice: "bring both ends of the muffler's leg to one height.",
-		short:  degreesTooMany,
-		check:  mufflerLevel,
-	},
+	mufflerLevelRule,
+	mufflerDrainRule,
+	exhaustUnder,
 	{
 		ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "exhaust clips",
@@ -179,19 +172,6 @@ func exhaustFall(j *judge, r *Rule) {
 		f.between(run.Path[i], run.Path[i+1])
 		j.close(f, 0)
 	}
-}
-
-func mufflerLevel(j *judge, r *Rule) {
-	run := j.plan.Exhaust
-	if run == nil || run.Muffler == nil {
-		return
-	}
-	leg := run.Muffler.Leg
-	f := j.open(j.book.of(r), the(TheExhaust), the(TheMuffler))
-	_, f.Value, _ = legTilt(run.Path[leg], run.Path[leg+1])
-	axis := run.Muffler.Axis
-	f.between(axis[0], axis[len(axis)-1])
-	j.close(f, 0)
 }
 
 func clipSpan(j *judge, r *Rule) {

@@ -90,6 +90,7 @@ type Result struct {
 	Findings     []Finding // worst first: foul, doubtful, clear, then by margin
 	Verdict      Verdict
 	Unchecked    []string // what is missing, in the contract's words
+	Unanswered   []string // what is there and nobody has said how; beside the contract's list
 	NotLookedFor []string // kinds neither entered nor looked for
 	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.
 	LookedElsewhere []string

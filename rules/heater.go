@@ -69,6 +69,7 @@ var heaterRules = []*Rule{
 		short:  "%s mm too near the rim",
 		check:  stubsInCut,
 	},
+	stubTimber,
 }
 
 // Plate returns the mounting flange's outline where the heater will sit. Its corners are anticlockwise from front left.

@@ -8,16 +8,7 @@ import (
 // The rules of what is drilled beside the cut: the holes for the heater's bolts, and that of the fuel line.
 var holeRules = []*Rule{
 	holeReach,
-	{
-		ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
-		Word:   "hole",
-		Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
-		Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
-		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
-		short:  tooClose,
-		check:  holeClearance,
-		keep:   keeper{ThePlate, keepBoltsClear},
-	},
+	holeClear,
 	{
 		ID: "hole.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "hole",
@@ -29,6 +20,17 @@ var holeRules = []*Rule{
 		check:  holeOnFloor,
 		keep:   keeper{ThePlate, keepBoltsOnFloor},
 	},
+}
+
+var holeClear = &Rule{
+	ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	Word:   "hole",
+	Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
+	Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
+	Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
+	short:  tooClose,
+	check:  holeClearance,
+	keep:   keeper{ThePlate, keepBoltsClear},
 }
 
 // holeReach gives no finding: it says which things count for those of the holes.

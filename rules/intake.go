@@ -63,6 +63,7 @@ var intakeRules = []*Rule{
 		short:  tooClose,
 		check:  aboveGround(TheIntake),
 	},
+	intakeUnder,
 	{
 		ID: "intake.facing", Unit: Degree, Sense: Least, Weight: Nuisance,
 		Word:   "intake mouth's direction",

@@ -78,7 +78,9 @@ func (s *seeking) shiftsOf(r *Result) (shifts []Shift) {
 func movableOf(r *Result) (list []Shift) {
 	away := geometry.Point{X: outOfTheWay}
 	for i := range r.Plan.Fittings {
-		list = append(list, Shift{Fitting: i, Obstruction: -1, Name: r.Job.Fittings[i].Name, By: away})
+		if f := &r.Job.Fittings[i]; f.Kind == "" || vehicles.KindOf(f.Kind).Movable {
+			list = append(list, Shift{Fitting: i, Obstruction: -1, Name: f.Name, By: away})
+		}
 	}
 	for i := range r.Plan.Obstructions {
 		if o := &r.Job.Obstructions[i]; vehicles.KindOf(o.Kind).Movable {

@@ -41,6 +41,9 @@ func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
 
 // noRule says that a key is no rule's, and which one it may be meant for.
 func noRule(key string) string {
+	if rule := rulesByID()[key]; rule != nil {
+		return fmt.Sprintf("%q goes by the values of %q: give yours there", key, rule.Values.ID)
+	}
 	if near := vehicles.Nearest(key, ruleKeys()); near != "" {
 		return fmt.Sprintf("%q is no rule; did you mean %q?", key, near)
 	}
@@ -49,10 +52,10 @@ func noRule(key string) string {
 
 // ruleKeys are all keys that stand for a rule or for its value for a kind.
 var ruleKeys = sync.OnceValue(func() (keys []string) {
-	for _, r := range allRules {
+	for _, r := range ownValues() {
 		keys = append(keys, r.ID)
 	}
-	for _, r := range allRules {
+	for _, r := range ownValues() {
 		for _, kind := range r.kinds() {
 			keys = append(keys, r.Key(kind))
 		}

@@ -15,6 +15,7 @@ type checkJSON struct {
 	Job          string        `json:"job"`
 	Verdict      string        `json:"verdict"`
 	Unchecked    []string      `json:"unchecked"`
+	Unanswered   []string      `json:"unanswered,omitempty"` // beside it: what this program alone asks
 	NotLookedFor []string      `json:"not_looked_for"`
 	NorFor       []string      `json:"nor_looked_for,omitempty"` // of kinds that only this program knows
 	Findings     []findingJSON `json:"findings"`
@@ -48,7 +49,7 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	known, added := contractKinds(r.NotLookedFor)
 	out := checkJSON{
 		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
-		Unchecked: r.Unchecked, NotLookedFor: known, NorFor: added, Findings: make([]findingJSON, len(r.Findings)),
+		Unchecked: r.Unchecked, Unanswered: r.Unanswered, NotLookedFor: known, NorFor: added, Findings: make([]findingJSON, len(r.Findings)),
 		Next: next,
 	}
 	for i := range r.Findings {
@@ -62,13 +63,15 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	return json.Marshal(out)
 }
 
-// kindOf is the kind of what a finding is held against, or of the stub it is of; "" for none.
+// kindOf is the kind of what a finding is held against, or of the stub it is of; "" for none: most fittings have none.
 func (r *Result) kindOf(f *Finding) string {
 	switch at := f.Against.Index; f.Against.Sort {
 	case AnObstruction:
 		return r.Job.Obstructions[at].Kind
 	case AnOpening:
 		return r.Job.Openings[at].Kind
+	case AFitting:
+		return r.Job.Fittings[at].Kind
 	}
 	if f.Rule.ByKind == AStub {
 		return f.Subject.String()

@@ -29,6 +29,7 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	sortWorst(j.findings)
 	result.Findings = j.findings
 	result.Unchecked = j.unchecked()
+	result.Unanswered = j.unanswered()
 	result.NotLookedFor = NotLookedFor(&job)
 	result.LookedElsewhere = lookedElsewhere(&job)
 	result.Verdict = overall(&job, result.Findings)
@@ -78,7 +79,7 @@ func (j *judge) mostFindings() int {
 		}
 	}
 	p := j.plan
-	return (1+runs)*len(p.Obstructions) + 2*len(p.Fittings) + len(p.Openings) + len(p.Closures) + ofHeater + ofRun*runs
+	return (1+runs)*len(p.Obstructions) + 4*len(p.Fittings) + 2*len(p.Openings) + len(p.Closures) + ofHeater + ofRun*runs
 }
 
 // exhaustTube is what the exhaust fills.
@@ -98,7 +99,7 @@ func (j *judge) open(limit *Limit, subject, against Thing) *Finding {
 	j.findings = j.findings[:n+1] // nobody has written there yet
 	f := &j.findings[n]
 	f.Limit, f.Subject, f.Against, f.Required, f.Weight = limit, subject, against, limit.Value, limit.Weight
-	if against.Sort == AnObstruction && j.kills[against.Index] {
+	if j.mayKill(against) {
 		f.Weight = Kills
 	}
 	return f

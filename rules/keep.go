@@ -14,8 +14,9 @@ type keep struct {
 	thing *vehicles.Placed // of the plan; nil for the floor
 
 	// What the cut keeps away from it does by a plain distance of its centre: the field works with those faster.
-	edge bool // from the floor's edges
-	need float64
+	edge  bool // from the floor's edges
+	above bool // from what was measured from above
+	need  float64
 }
 
 // marginOf is a constraint by its margin.
@@ -42,7 +43,7 @@ func carried(name string, thing *vehicles.Placed, outline geometry.Footprint, ne
 // keeper is what a rule asks of the place of the cut: of the cut itself, of the plate or body that go with it, or of the
 // stubs. The zero one asks nothing.
 type keeper struct {
-	of   Sort // TheCut, ThePlate, TheBody or AStub
+	of   Sort // TheCut, ThePlate, TheBody, AStub, or AFitting: what lies inside the floor asks it of the cut
 	asks func(*judge, *Rule) []keep
 }
 

@@ -6,10 +6,10 @@ import (
 	"bench.example/undermark/geometry"
 )
 
-// keeps are what cut, plate and body ask of the place of the cut.
+// keeps are what cut, plate and body ask of the place of the cut, and what lies inside the floor.
 func (r *Result) keeps() []keep {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
-	return j.keeps(TheCut, ThePlate, TheBody)
+	return j.keeps(TheCut, AFitting, ThePlate, TheBody)
 }
 
 // worst returns the least margin at a place and which it is; +Inf and -1 without any.

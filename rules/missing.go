@@ -30,6 +30,18 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
+// unanswered lists what the job has and nobody has said how: it is not checked either. It stands beside what is unchecked, as
+// other programs know all that may stand there.
+func (j *judge) unanswered() (list []string) {
+	open := func(word string, asked bool) {
+		if asked {
+			list = append(list, word)
+		}
+	}
+	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
+	return list
+}
+
 // NotLookedFor lists the kinds that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
 	open := slices.DeleteFunc(slices.Clone(kindsAsked()), func(kind string) bool { return job.Looked[kind] })

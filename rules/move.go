@@ -22,7 +22,7 @@ const moveWithin = 0.01
 // bestMove finds the place on the floor within reach mm of the pilot hole with the largest worst margin.
 func bestMove(r *Result, reach float64) Move {
 	from, around := r.Plan.Cut.At, geometry.Point{X: reach, Y: reach}
-	room, edge := RoomForCut(r).part(from.Sub(around), from.Add(around))
+	room, edge := RoomForSaw(r).part(from.Sub(around), from.Add(around))
 	asks := []keep{edge}
 	if h := r.Job.Heater; h != nil {
 		asks = append(asks, r.heaterAt(h.Yaw)...)

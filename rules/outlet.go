@@ -18,6 +18,15 @@ var outletRules = []*Rule{
 		check:  outletAway,
 	},
 	{
+		ID: "exhaust.drain-gas", Unit: MM, Sense: Least, Weight: Kills,
+		Word:   "muffler, drains",
+		Title:  "Muffler and drain holes of the exhaust away from openings",
+		Ask:    "Gas comes out of every drain hole and of a muffler's seams too, not only of the outlet.",
+		Advice: "move the muffler, or the drain hole, farther from the opening: its gas kills.",
+		short:  tooClose,
+		check:  drainsAway,
+	},
+	{
 		ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Kills,
 		Word:   "outlet inside the outline",
 		Title:  "How far inside the van's outline the exhaust ends",
@@ -75,6 +84,25 @@ func outletAway(j *judge, r *Rule) {
 		thing := &j.plan.Openings[i].Placed
 		f := j.open(limits.of(j.job.Openings[i].Kind), the(TheExhaust), j.opening(i))
 		j.measured(f, surfaceOf(thing.Prism.GapPoint(path[len(path)-1]), 0), thing)
+	}
+}
+
+// drainsAway judges the nearest of the muffler and the exhaust's drain holes against every opening.
+func drainsAway(j *judge, r *Rule) {
+	laid := j.plan.Exhaust
+	if laid == nil || laid.Muffler == nil && len(j.job.Exhaust.Drains) == 0 {
+		return
+	}
+	limit := j.book.of(r)
+	for i := range j.plan.Openings {
+		thing, nearest := &j.plan.Openings[i].Placed, surface{value: math.Inf(1)}
+		if m := laid.Muffler; m != nil {
+			nearest.nearer(thing.Prism.GapRun(m.Axis), m.Radius)
+		}
+		for _, along := range j.job.Exhaust.Drains {
+			nearest.nearer(thing.Prism.GapPoint(laid.Line.At(along)), 0)
+		}
+		j.measured(j.open(limit, the(TheExhaust), j.opening(i)), nearest, thing)
 	}
 }
 

@@ -18,6 +18,7 @@ type Rule struct {
 	ByFuel   bool   // a tank that holds diesel may have a value of its own
 	ByKind   Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
 	AtCut    bool   // of the hole itself and what is bolted to it, not of the runs
+	Values   *Rule  // the rule whose values it goes by; nil: it has its own
 
 	Word   string // what its findings are called in a list
 	Title  string // what is asked, in a fitter's words
@@ -75,7 +76,7 @@ const (
 
 // allRules are in the order in which a job is held to them: what others rest on comes first. Findings that are as bad as
 // each other keep it.
-var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
+var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, inFloorRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
 
 var rulesByID = sync.OnceValue(func() map[string]*Rule {
 	by := make(map[string]*Rule, len(allRules))
@@ -117,11 +118,25 @@ const (
 
 // Key is the name that the rule's value for a kind goes by in a job's [rules]; kind is "" for its general value.
 func (r *Rule) Key(kind string) string {
+	id := r.valued().ID
 	if kind == "" {
-		return r.ID
+		return id
 	}
-	return r.ID + "." + kind
+	return id + "." + kind
 }
+
+// valued is the rule under which a book has the values that this one goes by.
+func (r *Rule) valued() *Rule {
+	if r.Values != nil {
+		return r.Values
+	}
+	return r
+}
+
+// ownValues are the rules that books have values for.
+var ownValues = sync.OnceValue(func() []*Rule {
+	return slices.DeleteFunc(slices.Clone(allRules), func(r *Rule) bool { return r.Values != nil })
+})
 
 // keyed is what a key stands for: a rule's value for a kind, "" for its general one.
 type keyed struct {
@@ -131,7 +146,7 @@ type keyed struct {
 
 var rulesByKey = sync.OnceValue(func() map[string]keyed {
 	by := map[string]keyed{}
-	for _, r := range allRules {
+	for _, r := range ownValues() {
 		for _, kind := range append([]string{""}, r.kinds()...) {
 			by[r.Key(kind)] = keyed{r, kind}
 		}

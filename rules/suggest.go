@@ -30,21 +30,31 @@ type Room struct {
 	names   []string // of the obstacles, then of the constraints
 }
 
-// RoomForCut returns what cut.clearance and cut.on-floor leave for the centre of the job's cut.
+// RoomForCut returns what cut.clearance and cut.on-floor leave for the centre of the job's cut: the findings' contract has no
+// more for it.
 func RoomForCut(r *Result) Room {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
-	return j.roomForCut(func(*vehicles.Placed) float64 { return 0 }, 0)
+	return j.roomFor(j.keeps(TheCut), exactly, 0)
 }
 
-// roomForCut is what the cut leaves with so much more distance from each thing, and from the edge, than is asked.
-func (j *judge) roomForCut(more func(*vehicles.Placed) float64, moreEdge float64) Room {
+// RoomForSaw returns what a saw leaves for the centre of the job's cut: cut.fitting asks too.
+func RoomForSaw(r *Result) Room {
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	return j.roomFor(j.keeps(TheCut, AFitting), exactly, 0)
+}
+
+// exactly asks for no more distance from a thing than is asked.
+func exactly(keep) float64 { return 0 }
+
+// roomFor is what the cut leaves with so much more distance from each thing, and from the edge, than is asked.
+func (j *judge) roomFor(keeps []keep, more func(keep) float64, moreEdge float64) Room {
 	room := Room{limits: field.Limits{Min: j.plan.FloorMin, Max: j.plan.FloorMax}}
-	for _, k := range j.keeps(TheCut) {
+	for _, k := range keeps {
 		if k.edge {
 			room.limits.EdgeNeed = k.need + moreEdge
 			continue
 		}
-		room.limits.Obstacles = append(room.limits.Obstacles, field.Obstacle{Footprint: k.thing.Prism.Footprint, Need: k.need + more(k.thing)})
+		room.limits.Obstacles = append(room.limits.Obstacles, field.Obstacle{Footprint: k.thing.Prism.Footprint, Need: k.need + more(k)})
 		room.names = append(room.names, k.name)
 	}
 	room.Margins = field.NewMargins(room.limits)

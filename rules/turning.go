@@ -11,9 +11,9 @@ import (
 )
 
 // RoomForHeater returns what is left for the centre of the cut when the heater, turned to yaw, has to stand there too:
-// the room for the cut, and plate.on-floor, plate.fitting and body.space. Without a heater it is that of the cut.
+// the room for the saw, and what keeps plate, bolts and body clear. Without a heater it is that for the saw.
 func RoomForHeater(r *Result, yaw float64) Room {
-	return RoomForCut(r).with(r.heaterAt(yaw))
+	return RoomForSaw(r).with(r.heaterAt(yaw))
 }
 
 // heaterAt is what the heater asks of the place of the cut when it is turned to yaw; nothing without a heater.
@@ -67,7 +67,7 @@ func RoomForTurning(r *Result) Turning {
 
 // turningRoom is the room for what asks so much at each yaw.
 func turningRoom(r *Result, asks func(yaw float64) []keep) Turning {
-	t := Turning{result: r, cut: RoomForCut(r), yaws: yawsTried()}
+	t := Turning{result: r, cut: RoomForSaw(r), yaws: yawsTried()}
 	t.Room = t.cut
 	for _, yaw := range t.yaws {
 		var way []field.Constraint

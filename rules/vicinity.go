@@ -42,7 +42,7 @@ func (v *vicinity) fits(shifts []Shift) bool {
 		by[s.thing(&v.result.Plan)] = s.By
 		after = s.shifted(after)
 	}
-	limits := RoomForCut(after).limits
+	limits := RoomForSaw(after).limits
 	for _, asks := range v.asks {
 		var way []field.Constraint
 		for _, d := range asks {

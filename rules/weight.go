@@ -38,3 +38,14 @@ func weigh(things vehicles.List[vehicles.Obstruction]) []bool {
 	}
 	return kill
 }
+
+// mayKill tells whether every fault with a thing may kill.
+func (j *judge) mayKill(t Thing) bool {
+	switch t.Sort {
+	case AnObstruction:
+		return j.kills[t.Index]
+	case AFitting:
+		return slices.Contains(deadly, j.job.Fittings[t.Index].Kind)
+	}
+	return false
+}

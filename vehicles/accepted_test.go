@@ -69,9 +69,9 @@ pins = 700
 			{Name: "vent", Kind: "vent", Drop: Span{0, 0, true}, Unconfirmed: true, Place: Place{Form: Disc, Centre: Pair{bareX(5), bareX(6)}, Across: Some(90)}},
 		}
 	}},
-	{"a fitting", box + placed + "rise = [0, 400]\nturn = 10\ntotal = { x = 736 }\n", func(j *Job) {
+	{"a fitting", box + placed + "kind = \"wiring\"\nrise = [-12, 400]\nturn = 10\ntotal = { x = 736 }\n", func(j *Job) {
 		j.Fittings = List[Fitting]{{
-			Name: "battery box", Rise: Span{0, 400, true}, Total: Totals{bareX(736)},
+			Name: "battery box", Kind: "wiring", Rise: Span{-12, 400, true}, Total: Totals{bareX(736)},
 			Place: Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: 10},
 		}}
 	}},
@@ -84,14 +84,14 @@ pins = 700
 	{"wheels", "[[wheel]]\nat = [900, 780]\n[[wheel]]\nat = [900, -780]\nacross = 690\nwidth = 215\n", func(j *Job) {
 		j.Wheels = List[Wheel]{{At: [2]float64{900, 780}}, {[2]float64{900, -780}, 690, 215}}
 	}},
-	{"a cut with its pilot drilled", "[cut]\nat = [1210, 240.5]\nacross = 127\npilot = 8\ndrilled = [1222, \"L 652\"]\n", func(j *Job) {
-		j.Cut = &Cut{At: [2]float64{1210, 240.5}, Across: 127, Pilot: Some(8), Drilled: &Pair{bareX(1222), mustSay("L 652", survey.Y)}}
+	{"a cut with its pilot drilled", "[cut]\nat = [1210, 240.5]\nacross = 127\npilot = 8\ndrilled = [1222, \"L 652\"]\nrelieved = 180\n", func(j *Job) {
+		j.Cut = &Cut{At: [2]float64{1210, 240.5}, Across: 127, Pilot: Some(8), Drilled: &Pair{bareX(1222), mustSay("L 652", survey.Y)}, Relieved: Some(180)}
 	}},
 	{"a wish", "[wish]\nat = [1500, 0]\nwithin = 250\n", func(j *Job) { j.Wish = &Wish{At: [2]float64{1500, 0}, Within: Some(250)} }},
-	{"an exhaust with everything", exhaust + "bend = 60\nmuffler = { leg = 3, start = 0, length = 180, across = 68 }\nclips = []\nshielded = true\n", func(j *Job) {
+	{"an exhaust with everything", exhaust + "bend = 60\nmuffler = { leg = 3, start = 0, length = 180, across = 68, drain = \"aside\" }\nclips = []\nshielded = true\n", func(j *Job) {
 		j.Exhaust = &Run{
 			Across: 26, Bend: Some(60), Path: []RunPoint{{1245, 265, 110}, {900, 620, 160}, {300, 640, 185}},
-			Hanging: Hanging{Muffler: &Muffler{3, 0, 180, 68, ""}, Clips: []float64{}}, Shielded: Shields{All: true},
+			Hanging: Hanging{Muffler: &Muffler{3, 0, 180, 68, DrainAside}, Clips: []float64{}}, Shielded: Shields{All: true},
 		}
 	}},
 	{"an intake of one point", "[intake]\nacross = 25\npath = [[1, -2, 3.5]]\n", func(j *Job) {

@@ -315,3 +315,14 @@ func BenchmarkHelp(b *testing.B) {
 		require.NoError(b, exec.Command(program, "--help").Run())
 	}
 }
+
+// What is there and nobody has said how is told to people beside what is missing, and to programs in a list of its own.
+func TestCheckTellsWhatNobodyHasSaid(t *testing.T) {
+	const job = "../../testdata/rules/muffler.drain/pass-nobody-has-looked.toml"
+	_, out, _ := call("", "check", job)
+	assert.Contains(t, out, "Not checked, as nobody has said: muffler drain")
+	_, out, _ = call("", "check", "--json", job)
+	assert.Contains(t, out, `"unanswered":["muffler drain"`)
+	_, out, _ = call("", "check", "--json", "../../testdata/rules/muffler.drain/pass-points-down.toml")
+	assert.NotContains(t, out, "muffler drain")
+}

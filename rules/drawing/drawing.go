@@ -121,12 +121,17 @@ func (d *drawer) wheels() {
 	}
 }
 
-// fittings stand on the floor: from below it hides them.
+// fittings stand on the floor: from below it hides them. What runs inside it is seen from either side, with the letters of its
+// kind: a saw meets it from both.
 func (d *drawer) fittings() {
 	for i := range d.plan.Fittings {
+		f, layer, code := &d.job.Fittings[i], scene.Upon, ""
+		if rules.InsideFloor(f) {
+			layer, code = scene.Through, vehicles.KindOf(f.Kind).Code
+		}
 		d.items = append(d.items, scene.Item{
 			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline,
-			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: scene.Upon, Label: d.job.Fittings[i].Name, Ref: i,
+			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: layer, Label: f.Name, Code: code, Ref: i,
 		})
 	}
 }

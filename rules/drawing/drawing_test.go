@@ -242,3 +242,28 @@ func BenchmarkDraw(b *testing.B) {
 		Draw(result, Options{Worst: 3})
 	}
 }
+
+// What runs inside the floor is seen from above and from below, with the letters of its kind; what stands on the floor from above
+// alone, and without.
+func TestWhatRunsInsideTheFloorIsSeenFromBothSides(t *testing.T) {
+	result := van(t, func(job *vehicles.Job) {
+		f := job.Fittings[0]
+		f.Name, f.Kind, f.Rise = "loom", "wiring", vehicles.Span{From: -12, To: -2, Set: true}
+		job.Fittings = append(job.Fittings, f)
+	})
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		s := Draw(result, Options{View: view})
+		loom, box := find(s, scene.Fitting, "loom")[0], find(s, scene.Fitting, result.Job.Fittings[0].Name)[0]
+		assert.False(t, s.Projection.Hidden(&loom), "%v", view)
+		assert.Equal(t, "W", loom.Code)
+		assert.Equal(t, view == scene.Below, s.Projection.Hidden(&box), "%v", view)
+		assert.Empty(t, box.Code)
+	}
+	var names []string
+	bare := result.Job
+	bare.Obstructions = nil
+	for _, k := range Legend(bare) {
+		names = append(names, k.Name)
+	}
+	assert.Equal(t, []string{"wiring"}, names)
+}

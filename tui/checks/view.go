@@ -117,6 +117,9 @@ func open(s desk.State, w, h int) []string {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
 		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
 	}
+	if asked := s.Result.Unanswered; len(asked) > 0 {
+		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(asked, ", "), s, w, h/8)...)
+	}
 	if kinds := s.Result.Open(); len(kinds) > 0 {
 		rows = append(rows, capped(fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), s, w, h/8)...)
 	}

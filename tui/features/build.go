@@ -28,7 +28,7 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 		b.tie(&t)
 		return t, b.missing, b.wrong
 	}
-	if l.Kinds() != nil && t.Kind == "" {
+	if l.ofKind() && t.Kind == "" {
 		b.missing = append(b.missing, "kind")
 	}
 	switch t.Form {

@@ -92,13 +92,21 @@ const needed = "needed"
 
 // what are the fields that say what the thing is.
 func (m *maker) what() {
-	if m.list.Kinds() != nil {
+	if m.list.ofKind() {
 		m.add("kind", "", "press its letter").Choices = m.list.kindChoices()
 	}
 	name := m.add("name", "", needed)
-	name.Pass = m.list.Kinds() != nil
+	name.Pass = m.list.ofKind()
+	if m.list == Fittings {
+		kind := m.add("kind", "", "")
+		kind.Choices, kind.Pass = append([]form.Choice{{Letter: '-', Name: onlyStands}}, m.list.kindChoices()...), true
+		kind.Note = "of what runs under mat or lining: the cut and the bolt holes keep clear of it"
+		if kind.Text == "" {
+			kind.Text = onlyStands
+		}
+	}
 	shape := m.add("form", "", "")
-	shape.Choices, shape.Pass = formChoices, m.list.Kinds() != nil
+	shape.Choices, shape.Pass = formChoices, m.list.ofKind()
 	if shape.Text == "" {
 		shape.Text = formWords[m.shape]
 	}

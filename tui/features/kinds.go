@@ -40,6 +40,9 @@ func formNamed(word string) (vehicles.Form, bool) {
 	return 0, false
 }
 
+// onlyStands is what a fitting without a kind says.
+const onlyStands = "only stands there"
+
 // The words for whether a thing was measured on this van.
 const (
 	onThisVan    = "on this van"

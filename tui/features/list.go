@@ -84,7 +84,7 @@ var tables = [...]table{
 		begun: func(u *vehicles.Unfinished) *vehicles.List[vehicles.Begun] { return &u.Openings },
 	},
 	Fittings: {
-		one: "fitting", heads: [3]string{"Above the finished floor", "foot", "top"},
+		one: "fitting", kinds: vehicles.Kinds, heads: [3]string{"Above the finished floor (inside: minus)", "foot", "top"},
 		edits: editsOf(
 			func(j vehicles.Job) vehicles.List[vehicles.Fitting] { return j.Fittings },
 			func(j vehicles.Job, l vehicles.List[vehicles.Fitting]) vehicles.Job { j.Fittings = l; return j },
@@ -99,8 +99,11 @@ func (l List) table() *table { return &tables[l] }
 // One is the word for one thing of the list: "obstruction".
 func (l List) One() string { return l.table().one }
 
-// Kinds are the kinds a thing of the list may be of; none for fittings.
+// Kinds are the kinds a thing of the list may be of; none for ties.
 func (l List) Kinds() []string { return l.table().kinds }
+
+// ofKind says whether each of its things is of a kind: of fittings only what runs inside the floor is.
+func (l List) ofKind() bool { return l.Kinds() != nil && l != Fittings }
 
 // Len is how many things of the list the job has. Unfinished ones are not among them.
 func (l List) Len(j vehicles.Job) int { return l.table().size(j) }

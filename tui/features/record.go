@@ -138,8 +138,8 @@ func (h Record) Set(s desk.State, edits map[string]string) (vehicles.Job, form.R
 
 // named proposes a name for a new kind and holds names apart.
 func (h Record) named(j vehicles.Job, was, now texts, edits map[string]string) error {
-	if kind, set := edits["kind"]; set && now["name"] == was["name"] && proposed(was["name"], was["kind"]) {
-		now["name"] = h.List.unusedName(j, kind)
+	if _, set := edits["kind"]; set && now["kind"] != "" && now["name"] == was["name"] && proposed(was["name"], was["kind"]) {
+		now["name"] = h.List.unusedName(j, now["kind"])
 	}
 	name, set := edits["name"]
 	if !set {

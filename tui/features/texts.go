@@ -78,7 +78,12 @@ func (x texts) form() vehicles.Form {
 // canonical is a text as the job will hold it, where it can be read at all.
 func canonical(key, text string) string {
 	switch key {
-	case "kind", "form", "name", "measured", "use":
+	case "kind":
+		if text == onlyStands {
+			return ""
+		}
+		return text
+	case "form", "name", "measured", "use":
 		return text
 	}
 	if r, err := survey.Typed(text, axisOf(key)); err == nil {

@@ -41,7 +41,9 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Feature, ok bool) {
 		}
 	}
 	const thin = "+20"
-	fill("kind", "other")
+	if l.ofKind() {
+		fill("kind", "other")
+	}
 	fill("name", " unfinished")
 	if x.form() != vehicles.Box {
 		fill("across", "10")

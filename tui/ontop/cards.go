@@ -1,6 +1,7 @@
 package ontop
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -83,6 +84,31 @@ var floorSlots = form.Slots{
 		func(j *vehicles.Job) *float64 { return &j.Floor.Thickness }),
 	form.Required(form.Field{Key: "ground", Label: "down to ground"}, form.Over0,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
+	deckSlot(),
+}
+
+// notKnown is what the deck says while nobody has looked.
+const notKnown = "not known"
+
+// deckSlot is what carries the heater's plate.
+func deckSlot() form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: "deck", Label: "deck", Pass: true, Choices: []form.Choice{
+			{Letter: 's', Name: vehicles.Steel}, {Letter: 't', Name: vehicles.Timber}, {Letter: 'n', Name: notKnown},
+		}},
+		Get: func(s desk.State) string { return cmp.Or(s.Job.Floor.Deck, notKnown) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if j.Floor.Deck = text; text == notKnown {
+				j.Floor.Deck = ""
+			}
+			return j, nil
+		},
+		Say: func(f *form.Field, s desk.State) {
+			if s.Job.Floor.Deck == vehicles.Timber {
+				f.Note = "takes a steel plate above and one below; Place says how wide it is cut back"
+			}
+		},
+	}
 }
 
 // hook is a slot of the datum that may be left blank.

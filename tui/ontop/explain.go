@@ -25,6 +25,8 @@ var topics = map[card]map[string]topic{
 		"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
 			"thickest: drill nothing before you know it.", nil},
 		"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
+		"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
+			"round it and takes a steel plate above and one below.", nil},
 	},
 	hooksCard: {
 		"": {slopeBelow, "Where does the tape hang when you measure, and does it slope?", costBelow},

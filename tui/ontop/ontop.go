@@ -13,6 +13,7 @@ import (
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
 )
 
 // Screen is the screen "On top". It is a plain value.
@@ -67,10 +68,13 @@ func row(of form.Record, s desk.State) form.Row {
 		return form.Row{Text: cards[h.card].text, Right: asks, Fault: asks != ""}
 	}
 	thing := of.(features.Record)
-	name, _ := thing.Name(s.Job)
+	name, kind := thing.Name(s.Job)
 	out := form.Row{Text: name}
+	if kind != "" {
+		out.Mark = vehicles.KindOf(kind).Code
+	}
 	if thing.Row == 0 {
-		out.Head = "Fittings: what stands on the floor"
+		out.Head = "Fittings: on the floor, or inside it"
 	}
 	return out
 }

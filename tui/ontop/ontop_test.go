@@ -24,6 +24,18 @@ func TestTheFloor(t *testing.T) {
 	assert.Contains(t, r.View(100, 27), "must be more than 0")
 }
 
+// The deck is chosen by a letter, and can be unknown again; Enter goes past it.
+func TestTheDeck(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("<enter><down><down><down><down><down>t")
+	assert.Equal(t, vehicles.Timber, r.State.Job.Floor.Deck)
+	assert.Contains(t, r.View(100, 27), "steel plate above")
+	r.Type("s")
+	assert.Equal(t, vehicles.Steel, r.State.Job.Floor.Deck)
+	r.Type("n")
+	assert.Empty(t, r.State.Job.Floor.Deck)
+}
+
 func TestTheHooks(t *testing.T) {
 	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
 	r.Type("<down><enter>150")
@@ -189,7 +201,7 @@ func TestDrawingsFitASmallScreen(t *testing.T) {
 var looks = map[string]string{
 	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down>",
 	"shift": "<down><enter><down><down><down><down><down>", "frames": "<down><down><down><enter>",
-	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter><down><down>",
+	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter><down><down><down>",
 	"bow":   "<down><down><enter>600<enter>14<enter>",
 	"pins":  "<down><enter><up><down><down><down><down><down><down><down><down><down>",
 	"above": "<down><enter><down><down><down><down>",

@@ -302,6 +302,18 @@ func TestTurning(t *testing.T) {
 	assert.Equal(t, "to the rear", facing(-180, s))
 }
 
+// How wide what burns is cut back is asked where the hole is, and Enter goes past it: a steel deck has nothing to say there.
+func TestHowWideWoodIsCutBack(t *testing.T) {
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("k down down 180 enter")...)
+	assert.Equal(t, vehicles.Some(180), after.Job.Cut.Relieved)
+	assert.Equal(t, s.Job.Cut.Across, after.Job.Cut.Across)
+	_, after, _ = screentest.After(New(), after, screentest.Keys("k enter enter")...)
+	assert.Equal(t, vehicles.Some(180), after.Job.Cut.Relieved, "nothing else takes it back")
+	_, after, _ = screentest.After(New(), after, screentest.Keys("k down down backspace enter")...)
+	assert.False(t, after.Job.Cut.Relieved.Set)
+}
+
 func TestCollarAndPipe(t *testing.T) {
 	s := screentest.State(t)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 60 enter backspace backspace backspace 120 enter")...)

@@ -17,7 +17,7 @@ const (
 	nothing asked = iota
 	cutAt         // where the cut is to be, as the tape reads from below
 	drilled       // where the pilot hole came out, as the tape reads from below
-	collar        // the collar's depth and the hole's width
+	collar        // the collar's depth, the hole's width, and how wide what burns is cut back
 	pointAt       // where a point of a run is to be
 	pipe          // a run's width and bend
 )
@@ -97,16 +97,22 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 var labels = map[asked][]string{
 	cutAt:   {"from the bumper", "across"},
 	drilled: {"from the bumper", "across"},
-	collar:  {"collar depth", "hole across"},
+	collar:  {"collar depth", "hole across", "cut back to"},
 	pointAt: {"from the bumper", "across", "below floor"},
 	pipe:    {"pipe across", "bend radius"},
 }
+
+// cutBack is the collar's field for how wide what burns is cut back.
+const cutBack = 2
 
 // fields are those of the prompt, with what they come to. A plain number is mm, whatever the units shown.
 func (m screen) fields(s desk.State) []form.Field {
 	fields := make([]form.Field, len(labels[m.prompt.kind]))
 	for i, label := range labels[m.prompt.kind] {
 		fields[i] = form.Field{Key: label, Label: label, Text: m.prompt.texts[i], Unit: "mm", Blank: m.blank(i), Note: m.note(i, s)}
+	}
+	if m.prompt.kind == collar {
+		fields[cutBack].Pass = true // steel has nothing to be cut back
 	}
 	return fields
 }
@@ -127,7 +133,7 @@ func (m screen) heading() string {
 	case drilled:
 		return "Where did the pilot hole come out? As the tape reads from below. Both blank: not drilled."
 	case collar:
-		return "How deep is the collar, and how wide the hole?"
+		return "How deep is the collar, how wide the hole, how wide are wood, foam and lining cut back?"
 	case pointAt:
 		return "Where is the point to be? As the tape reads from below."
 	}

@@ -82,7 +82,7 @@ const noRoom = "No place on the floor keeps every distance asked for."
 
 // nearest puts the cut at the nearest place that keeps every distance.
 func nearest(s desk.State) desk.Change {
-	room, from := rules.RoomForCut(&s.Result), plan2(s.Job.Cut.At)
+	room, from := rules.RoomForSaw(&s.Result), plan2(s.Job.Cut.At)
 	place, ok := room.Margins.Nearest(from)
 	if !ok {
 		return desk.Change{Say: noRoom}
@@ -98,7 +98,7 @@ func nearest(s desk.State) desk.Change {
 
 // slid is where the cut comes to when it is moved but kept on open floor; ok is false when it isn't on open floor.
 func slid(s desk.State, by geometry.Point) (to geometry.Point, ok bool) {
-	room, from := rules.RoomForCut(&s.Result), plan2(s.Job.Cut.At)
+	room, from := rules.RoomForSaw(&s.Result), plan2(s.Job.Cut.At)
 	if room.Margins.At(from).Margin < 0 {
 		return from, false
 	}

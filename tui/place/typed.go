@@ -24,7 +24,7 @@ func (m screen) texts(kind asked, s desk.State) []string {
 		if s.Job.Heater != nil {
 			depth = s.Job.Heater.Turret
 		}
-		return []string{depth.Text(), survey.Exact(s.Job.Cut.Across)}
+		return []string{depth.Text(), survey.Exact(s.Job.Cut.Across), s.Job.Cut.Relieved.Text()}
 	case pipe:
 		run := m.run(s)
 		return []string{survey.Exact(run.Across), run.Bend.Text()}
@@ -41,6 +41,9 @@ func (m screen) blank(i int) string {
 			return "L 652, R 310, -240"
 		}
 		return "1219 or 4' 0\""
+	}
+	if m.prompt.kind == collar && i == cutBack {
+		return "nothing is, or not known"
 	}
 	return desk.NotMeasured
 }
@@ -146,14 +149,14 @@ func (m screen) takeCollar(s desk.State) (desk.Change, error) {
 		return desk.Change{}, errors.New("no heater is chosen yet: choose one on the Job screen")
 	}
 	cut, heater := *s.Job.Cut, *s.Job.Heater
-	depth, across, err := m.two()
+	n, err := m.numbers()
 	if err != nil {
 		return desk.Change{}, err
 	}
-	if !across.Set {
+	if !n[1].Set {
 		return desk.Change{}, errors.New("the hole's width is wanted")
 	}
-	cut.Across, heater.Turret = across.Value, depth
+	heater.Turret, cut.Across, cut.Relieved = n[0], n[1].Value, n[cutBack]
 	heater.Given |= vehicles.HasTurret
 	job := s.Job.WithCut(cut).WithHeater(heater)
 	return desk.Change{Job: &job}, nil
@@ -161,27 +164,27 @@ func (m screen) takeCollar(s desk.State) (desk.Change, error) {
 
 func (m screen) takePipe(s desk.State) (desk.Change, error) {
 	run := *m.run(s)
-	across, bend, err := m.two()
+	n, err := m.numbers()
 	if err != nil {
 		return desk.Change{}, err
 	}
-	if !across.Set {
+	if !n[0].Set {
 		return desk.Change{}, errors.New("the pipe's width is wanted")
 	}
-	run.Across, run.Bend = across.Value, bend
+	run.Across, run.Bend = n[0].Value, n[1]
 	job := withRun(s.Job, m.moving, run)
 	return desk.Change{Job: &job}, nil
 }
 
-// two are the numbers of a prompt of two lengths, blank ones not set.
-func (m screen) two() (a, b vehicles.Number, err error) {
-	var n [2]vehicles.Number
+// numbers are those of a prompt of lengths, blank ones not set.
+func (m screen) numbers() ([]vehicles.Number, error) {
+	n := make([]vehicles.Number, len(m.prompt.texts))
 	for i, text := range m.prompt.texts {
 		r, err := m.read(i, text)
 		if err != nil {
-			return a, b, err
+			return nil, err
 		}
 		n[i] = vehicles.Number{Value: r.Length, Set: r.Text != ""}
 	}
-	return n[0], n[1], nil
+	return n, nil
 }

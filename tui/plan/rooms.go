@@ -41,7 +41,7 @@ func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
 // Areas returns the open areas for the centre of the cut, best first, and the room they are of.
 func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 	k := p.rooms
-	room := rules.RoomForCut(&s.Result)
+	room := rules.RoomForSaw(&s.Result)
 	if !k.known || !k.room.Same(room) {
 		k.room, k.known = room, true
 		k.areas = room.Areas(runtime.GOMAXPROCS(0))

@@ -1,0 +1,62 @@
+package rules
+
+import (
+	"slices"
+
+	"bench.example/undermark/geometry"
+)
+
+// The rules of what must come down past a run, or go up under it.
+var (
+	exhaustUnder = &Rule{
+		ID: "exhaust.under", Unit: MM, Sense: Least, Weight: Damages,
+		Word:   "exhaust below",
+		Title:  "Exhaust not in the way of what comes down",
+		Ask:    "The spare wheel comes down and the jack goes up: a pipe below either is crushed, or keeps the wheel where it is.",
+		Advice: "lead the exhaust round the spare wheel or the jacking point, or above its underside.",
+		short:  tooClose,
+		check:  below(TheExhaust),
+	}
+	intakeUnder = &Rule{
+		ID: "intake.under", Unit: MM, Sense: Least, Weight: Damages,
+		Word:   "intake below",
+		Title:  "Intake not in the way of what comes down",
+		Ask:    "The spare wheel comes down and the jack goes up: a hose below either is crushed.",
+		Advice: "lead the intake round the spare wheel or the jacking point, or above its underside.",
+		short:  tooClose,
+		check:  below(TheIntake),
+	}
+)
+
+// comeDown are the kinds of thing that come down, or under which something goes up. common practice, no source
+var comeDown = []string{"spare wheel", "jacking point"}
+
+// below judges what of a run, its muffler too, lies lower than the underside of each thing that comes down: in plan, from the
+// thing's footprint. A run of which nothing lies there is in nobody's way.
+func below(of Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		laid := j.run(of)
+		if laid == nil {
+			return
+		}
+		var tube *geometry.Tube
+		for i := range j.plan.Obstructions {
+			if !slices.Contains(comeDown, j.job.Obstructions[i].Kind) {
+				continue
+			}
+			if tube == nil {
+				tube = tubeOf(laid)
+			}
+			thing := &j.plan.Obstructions[i]
+			s, there := tube.GapBelow(thing.Prism.Low, &thing.Prism.Footprint)
+			if !there {
+				continue
+			}
+			f := j.open(j.book.of(r), the(of), j.obstruction(i))
+			f.Value = s.Gap
+			f.flat(s.A, s.B)
+			mark := putting{mark: j.runMark(s.A.At(0))}
+			j.close(f, j.spread(f, mark, thing, false, s.B, s.N.At(0)))
+		}
+	}
+}
