@@ -11,6 +11,7 @@ var holeRules = []*Rule{
 	{
 		ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
 		Word:   "hole",
+		named:  bothNamed,
 		Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
 		Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
 		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
@@ -21,7 +22,7 @@ var holeRules = []*Rule{
 	{
 		ID: "hole.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "hole",
-		named:  subjectNamed,
+		named:  bothNamed,
 		Title:  "Bolt holes and the fuel line's hole inside the floor",
 		Ask:    "A hole at the edge of the sheet tears out, and lets water in.",
 		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",

@@ -61,6 +61,8 @@ type naming uint8
 const (
 	otherNamed   naming = iota // what it is held against: "cut: brake pipe, right"
 	subjectNamed               // what it is of: "stub in the cut: exhaust"
+	bothNamed                  // in place of the word what it is of, and what that is held against: "bolt hole 1: floor"
+	axisNamed                  // what it is held against, and which of its readings
 	wordAlone                  // nothing: the word says all
 )
 

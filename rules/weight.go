@@ -17,6 +17,10 @@ const (
 	Kills                      // fire, brakes, high voltage, gas where people are
 )
 
+func (w Weight) String() string {
+	return [...]string{Nuisance: "nuisance", Damages: "damage", Kills: "can kill"}[w]
+}
+
 // deadly are the kinds of obstruction that every fault with may kill: they hold what burns, or brake the van.
 var deadly = []string{
 	"brake line", "fuel line", fuelTank, "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
