@@ -122,7 +122,8 @@ type Check struct {
 
 // Mark is one place to mark, with its tape readings below and above.
 type Mark struct {
-	Name  string
+	Name  string // what programs call it, and by which it is ticked
+	Words string // what people call it
 	Plan  geometry.Point
 	Below BelowReadings
 	Above *AboveReadings // nil for what is marked below only

@@ -94,6 +94,9 @@ func FuelHoles(job *vehicles.Job, plan *vehicles.Plan) (at []geometry.Point) {
 	return at
 }
 
+// HoleName is what people call a hole drilled beside the cut, ABolt or AFuelHole, counted from 0.
+func HoleName(of Sort, i int) string { return Thing{Sort: of, Index: int32(i)}.spoken() }
+
 // nearestHole is the hole for which gap is least.
 func nearestHole(holes []hole, gap func(*hole) float64) *hole {
 	nearest := &holes[0]
