@@ -75,9 +75,41 @@ const (
 	degreesTooMany = "%s degrees too many"
 )
 
+// Group is rules that are about one thing.
+type Group struct {
+	Name  string
+	rules []*Rule
+}
+
+// Groups are the groups of rules, in the order of allRules.
+var Groups = []Group{
+	{"survey", surveyRules},
+	{"pilot hole", pilotRules},
+	{"cut", cutRules},
+	{"holes beside the cut", holeRules},
+	{"heater", heaterRules},
+	{"exhaust", exhaustRules},
+	{"outlet", outletRules},
+	{"intake", intakeRules},
+	{"fuel", fuelRules},
+}
+
+// Limits lists every limit of the group that can speak, by a book.
+func (g *Group) Limits(b *Book) (list []Limit) {
+	for _, r := range g.rules {
+		list = append(list, b.limitsOf(r)...)
+	}
+	return list
+}
+
 // allRules are in the order in which a job is held to them: what others rest on comes first. Findings that are as bad as
 // each other keep it.
-var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
+var allRules = func() (all []*Rule) {
+	for _, g := range Groups {
+		all = append(all, g.rules...)
+	}
+	return all
+}()
 
 var rulesByID = sync.OnceValue(func() map[string]*Rule {
 	by := make(map[string]*Rule, len(allRules))

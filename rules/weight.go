@@ -26,6 +26,9 @@ var deadly = []string{
 	"brake line", "fuel line", fuelTank, "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
 }
 
+// Danger is what a fault under the limit can do.
+func (l *Limit) Danger() Weight { return l.weightFor(l.Kind) }
+
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.
 func (r *Rule) weightFor(kind string) Weight {
 	if r.ByKind == AnObstruction && slices.Contains(deadly, strings.TrimSuffix(kind, ofDiesel)) {
