@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
@@ -62,4 +63,30 @@ func fieldOf(fields []form.Field, key string) form.Field {
 		}
 	}
 	return form.Field{}
+}
+
+// What speaks of an obstruction by its name follows it to another.
+func TestARenamedObstructionIsFollowed(t *testing.T) {
+	s, at := tanked(t)
+	job, name := s.Job, s.Job.Obstructions[at].Name
+	run := *job.Exhaust
+	run.Shielded.Names = []string{"chassis rail, left", name}
+	job.Exhaust = &run
+	cut := *job.Cut
+	cut.Drilled = &vehicles.Pair{survey.FromNumber(1240, false), survey.FromNumber(230, false)}
+	cut.Direct = vehicles.List[vehicles.DirectTape]{{To: name, Gap: survey.FromNumber(500, false)}}
+	job.Cut = &cut
+	job.Fuel = &vehicles.Run{
+		Across: 6, Path: vehicles.List[vehicles.RunPoint]{{X: 1500, Y: -300, Drop: 200}, {X: 1400, Y: 0, Drop: 100}},
+		Supply: vehicles.Supply{From: name},
+	}
+	s = screentest.Judged(s, job)
+	require.Empty(t, s.Faults)
+	after, _, err := Record{List: Obstructions, Row: at}.Set(s, map[string]string{"name": "main tank"})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"chassis rail, left", "main tank"}, after.Exhaust.Shielded.Names)
+	assert.Equal(t, "main tank", after.Fuel.Supply.From)
+	assert.Equal(t, "main tank", after.Cut.Direct[0].To)
+	assert.Equal(t, name, job.Exhaust.Shielded.Names[1], "the old job is as it was")
+	assert.Equal(t, name, job.Cut.Direct[0].To)
 }
