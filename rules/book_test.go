@@ -103,6 +103,37 @@ func TestTheNearestBookSpeaks(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// A workshop's book, and a job, may speak of every rule and of every kind it may have a value for.
+func TestABookMaySpeakOfEveryRule(t *testing.T) {
+	for _, r := range allRules {
+		text := fmt.Sprintf("format = 1\n[[rule]]\nid = %q\nvalue = 5\nsource = \"bench sheet\"\n", r.ID)
+		own := map[string]float64{r.ID: 7}
+		for i, kind := range r.kinds() {
+			if i == 0 {
+				text += "[rule.kinds]\n"
+			}
+			text += fmt.Sprintf("%q = %d\n", kind, 10+i)
+			own[r.Key(kind)] = float64(100 + i)
+		}
+		book, err := LoadBook(writeBook(t, text))
+		require.NoError(t, err, r.ID)
+		job, faults := book.Over(Builtin()).ForJob(vehicles.Job{Rules: own})
+		require.Empty(t, faults, r.ID)
+		for i, kind := range r.kinds() {
+			said, _ := book.Lookup(r.ID, kind)
+			assert.Equal(t, 10.0+float64(i), said.Value.Value, "%s %s", r.ID, kind)
+			said, _ = job.Lookup(r.ID, kind)
+			assert.Equal(t, 100.0+float64(i), said.Value.Value, "%s %s", r.ID, kind)
+		}
+	}
+	_, err := LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"exhaust.clearance\"\n[rule.kinds]\n\"fuel tank.diesel\" = 120\n"))
+	require.NoError(t, err)
+	_, err = LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"exhaust.clearance\"\n[rule.kinds]\n\"fuel tank.petrol\" = 120\n"))
+	require.ErrorContains(t, err, `has no kind "fuel tank.petrol"`)
+	_, err = LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"cut.clearance\"\n[rule.kinds]\n\"fuel tank.diesel\" = 60\n"))
+	require.ErrorContains(t, err, `has no kind "fuel tank.diesel"`)
+}
+
 func TestAWorkshopsBookSaysWhereItIsWrong(t *testing.T) {
 	const head = "format = 1\n[[rule]]\nid = \"exhaust.length\"\nvalue = 1500\n\n[[rule]]\n"
 	for _, c := range []struct {

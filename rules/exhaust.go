@@ -8,10 +8,13 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// ExhaustClearance is the id of the findings of the exhaust with an obstruction, shielded or not.
+const ExhaustClearance = "exhaust.clearance"
+
 // The rules of the exhaust's way.
 var exhaustRules = []*Rule{
 	{
-		ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, ByFuel: true,
+		ID: ExhaustClearance, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, ByFuel: true,
 		Word:   "exhaust",
 		Title:  "Exhaust clear of what is under the floor",
 		Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
@@ -100,7 +103,7 @@ var exhaustRules = []*Rule{
 
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
 var exhaustShielded = &Rule{
-	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+	ID: "exhaust.clearance.shielded", Findings: ExhaustClearance, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 	ByFuel: true,
 	Word:   "exhaust",
 	Title:  "Shielded exhaust clear of what is under the floor",

@@ -6,6 +6,7 @@ package rules
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -48,24 +49,32 @@ type Finding struct {
 	At       [2]geometry.Point3 // the nearest points, on the subject and on the other: the first Places of them
 	Why      string             // what keeps it from being clear, in a fitter's words; "" when clear
 	Verdict  Verdict
-	Weight   Weight // what the fault that it is of, or would be, can do
-	Places   uint8  // how many nearest points there are
-	Flat     bool   // they are in plan only
+	Weight   Weight      // what the fault that it is of, or would be, can do
+	Places   uint8       // how many nearest points there are
+	Flat     bool        // they are in plan only
+	axis     survey.Axis // of the readings it is of, where it is of one axis alone
 }
 
 // ID is the id by which the JSON calls the finding.
 func (f *Finding) ID() string { return f.Rule.FindingID() }
 
-// About says in a few words what the finding is of: "cut: brake pipe, right", "exhaust fall: leg 2".
+// About says in a few words what the finding is of, no two of a job the same: "cut: brake pipe, right", "exhaust fall: leg 2".
 func (f *Finding) About() string {
-	other := f.Against
-	if f.Rule.named == subjectNamed {
-		other = f.Subject
+	word, other := f.Rule.Word, f.Against.spoken()
+	switch f.Rule.named {
+	case wordAlone:
+		return word
+	case subjectNamed:
+		other = f.Subject.String()
+	case bothNamed:
+		word = f.Subject.spoken()
+	case axisNamed:
+		other += [...]string{", x", ", y"}[f.axis]
 	}
-	if other.Sort == Nothing || f.Rule.named == wordAlone {
-		return f.Rule.Word
+	if other == "" {
+		return word
 	}
-	return f.Rule.Word + ": " + other.String()
+	return word + ": " + other
 }
 
 // Points are the nearest points, on the subject and on the other; none where the rule has none.
@@ -114,7 +123,8 @@ type Check struct {
 
 // Mark is one place to mark, with its tape readings below and above.
 type Mark struct {
-	Name  string
+	Name  string // what programs call it, and by which it is ticked
+	Words string // what people call it
 	Plan  geometry.Point
 	Below BelowReadings
 	Above *AboveReadings // nil for what is marked below only

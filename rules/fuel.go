@@ -13,7 +13,7 @@ var fuelRules = []*Rule{
 	},
 	{
 		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
-		Word:   "pump tilt",
+		Word:   "pump tilt, least",
 		Title:  "Pump tilted up at its outlet, at least",
 		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
 		Advice: "turn the pump to the tilt its instructions ask for.",
@@ -22,7 +22,7 @@ var fuelRules = []*Rule{
 	},
 	{
 		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
-		Word:   "pump tilt",
+		Word:   "pump tilt, most",
 		Title:  "Pump tilted up at its outlet, at most",
 		Ask:    "See the pump's instructions.",
 		Advice: "turn the pump to the tilt its instructions ask for.",

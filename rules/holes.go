@@ -12,7 +12,7 @@ var holeRules = []*Rule{
 	{
 		ID: "hole.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "hole",
-		named:  subjectNamed,
+		named:  bothNamed,
 		Title:  "Bolt holes and the fuel line's hole inside the floor",
 		Ask:    "A hole at the edge of the sheet tears out, and lets water in.",
 		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
@@ -25,6 +25,7 @@ var holeRules = []*Rule{
 var holeClear = &Rule{
 	ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
 	Word:   "hole",
+	named:  bothNamed,
 	Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
 	Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
 	Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
@@ -94,6 +95,9 @@ func FuelHoles(job *vehicles.Job, plan *vehicles.Plan) (at []geometry.Point) {
 	}
 	return at
 }
+
+// HoleName is what people call a hole drilled beside the cut, ABolt or AFuelHole, counted from 0.
+func HoleName(of Sort, i int) string { return Thing{Sort: of, Index: int32(i)}.spoken() }
 
 // nearestHole is the hole for which gap is least.
 func nearestHole(holes []hole, gap func(*hole) float64) *hole {

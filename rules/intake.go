@@ -66,7 +66,7 @@ var intakeRules = []*Rule{
 	intakeUnder,
 	{
 		ID: "intake.facing", Unit: Degree, Sense: Least, Weight: Nuisance,
-		Word:   "intake mouth's direction",
+		Word:   "intake mouth forward",
 		Title:  "Intake mouth turned away from the airstream",
 		Ask:    "Driving wind and spray must not blow into the mouth.",
 		Advice: "turn the intake's mouth away from the airstream.",
@@ -75,7 +75,7 @@ var intakeRules = []*Rule{
 	},
 	{
 		ID: "intake.up", Unit: Degree, Sense: Least, Weight: Damages,
-		Word:   "intake mouth's direction",
+		Word:   "intake mouth up",
 		Title:  "Intake mouth not pointing up",
 		Ask:    "A mouth that points up takes in rain, spray and snow.",
 		Advice: "turn the intake's mouth level or down.",

@@ -204,7 +204,7 @@ func (b *Book) MarshalJSON() ([]byte, error) {
 	rules := []ruleJSON{}
 	for _, l := range b.Limits() {
 		rules = append(rules, ruleJSON{
-			ID: l.ID, Kind: word(l.Kind), Value: maybe(l.Value), Unit: string(l.Unit), Sense: l.Sense.String(), Weight: l.weightFor(l.Kind),
+			ID: l.ID, Kind: word(l.Kind), Value: maybe(l.Value), Unit: string(l.Unit), Sense: l.Sense.String(), Weight: l.Danger(),
 			Title: l.Heading(), Ask: l.Ask, Source: l.Source, Book: l.Book,
 		})
 	}

@@ -29,10 +29,10 @@ func Marks(result Result) MarkSheet {
 		}
 	}
 	for i, at := range Bolts(job, plan) {
-		sheet.Marks = append(sheet.Marks, m.both(Thing{Sort: ABolt, Index: int32(i)}.String(), at))
+		sheet.Marks = append(sheet.Marks, m.hole(Thing{Sort: ABolt, Index: int32(i)}, at))
 	}
 	for i, at := range FuelHoles(job, plan) {
-		sheet.Marks = append(sheet.Marks, m.both(Thing{Sort: AFuelHole, Index: int32(i)}.String(), at))
+		sheet.Marks = append(sheet.Marks, m.hole(Thing{Sort: AFuelHole, Index: int32(i)}, at))
 	}
 	sheet.Checks = m.checks(plan)
 	sheet.Marks = append(sheet.Marks, m.exhaust(plan)...)
@@ -70,10 +70,17 @@ func (m *marker) both(name string, p geometry.Point) Mark {
 	return mark
 }
 
+// hole is a mark of a hole drilled beside the cut.
+func (m *marker) hole(of Thing, p geometry.Point) Mark {
+	mark := m.both(of.String(), p)
+	mark.Words = of.spoken()
+	return mark
+}
+
 // below is a mark on the floor's underside.
 func (m *marker) below(name string, p geometry.Point) Mark {
 	d := &m.job.Datum
-	return Mark{Name: name, Plan: p, Below: BelowReadings{
+	return Mark{Name: name, Words: name, Plan: p, Below: BelowReadings{
 		Bumper: reading(m.job.BelowBumper(p), d.HookBelow),
 		Left:   reading(m.job.SideLeft()-p.Y, d.SideBelow), Right: reading(p.Y+m.job.SideRight(), d.SideBelow),
 	}}

@@ -62,3 +62,20 @@ func sortWorst(findings []Finding) {
 		findings[i], ranks[i].at = first, -1
 	}
 }
+
+// ForPeople are the findings, which are sorted, in the order in which people read them: theirs, but of the clear ones those last that say that
+// there is none of something, as they say least.
+func ForPeople(findings []Finding) []*Finding {
+	list, none := make([]*Finding, 0, len(findings)), []*Finding(nil)
+	for i := range findings {
+		if f := &findings[i]; f.ofNone() {
+			none = append(none, f)
+		} else {
+			list = append(list, f)
+		}
+	}
+	return append(list, none...)
+}
+
+// ofNone tells whether it is clear as there is none of what it counts.
+func (f *Finding) ofNone() bool { return f.Verdict == Clear && f.Rule.Unit == Count && f.Value == 0 }

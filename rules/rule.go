@@ -62,6 +62,8 @@ type naming uint8
 const (
 	otherNamed   naming = iota // what it is held against: "cut: brake pipe, right"
 	subjectNamed               // what it is of: "stub in the cut: exhaust"
+	bothNamed                  // in place of the word what it is of, and what that is held against: "bolt hole 1: floor"
+	axisNamed                  // what it is held against, and which of its readings
 	wordAlone                  // nothing: the word says all
 )
 
@@ -74,9 +76,42 @@ const (
 	degreesTooMany = "%s degrees too many"
 )
 
+// Group is rules that are about one thing.
+type Group struct {
+	Name  string
+	rules []*Rule
+}
+
+// Groups are the groups of rules, in the order of allRules.
+var Groups = []Group{
+	{"survey", surveyRules},
+	{"pilot hole", pilotRules},
+	{"cut", cutRules},
+	{"holes beside the cut", holeRules},
+	{"inside the floor", inFloorRules},
+	{"heater", heaterRules},
+	{"exhaust", exhaustRules},
+	{"outlet", outletRules},
+	{"intake", intakeRules},
+	{"fuel", fuelRules},
+}
+
+// Limits lists every limit of the group that can speak, by a book.
+func (g *Group) Limits(b *Book) (list []Limit) {
+	for _, r := range g.rules {
+		list = append(list, b.limitsOf(r)...)
+	}
+	return list
+}
+
 // allRules are in the order in which a job is held to them: what others rest on comes first. Findings that are as bad as
 // each other keep it.
-var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, inFloorRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
+var allRules = func() (all []*Rule) {
+	for _, g := range Groups {
+		all = append(all, g.rules...)
+	}
+	return all
+}()
 
 var rulesByID = sync.OnceValue(func() map[string]*Rule {
 	by := make(map[string]*Rule, len(allRules))

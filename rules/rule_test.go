@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/geometry/survey"
 )
 
 // Nobody who writes a rule can forget its words, its advice, its weight or what it falls short of. That it has a value and
@@ -55,5 +57,12 @@ func TestAFindingInAFewWords(t *testing.T) {
 	assert.Equal(t, "exhaust: floor", about("exhaust.floor", the(TheExhaust), the(TheFloor)))
 	assert.Equal(t, "muffler level", about("exhaust.muffler-level", the(TheExhaust), the(TheMuffler)))
 	assert.Equal(t, "collar through the floor", about("stack.turret", the(TheStack), the(TheFloor)))
+	assert.Equal(t, "exhaust: heater's fuel line", about("exhaust.fuel", the(TheExhaust), the(TheFuel)), "the van has fuel lines too")
+	assert.Equal(t, "exhaust: heater's fuel stub", about("exhaust.fuel", the(TheExhaust), the(TheFuelStub)))
+	assert.Equal(t, "intake: heater's exhaust", about("intake.exhaust", the(TheIntake), the(TheExhaust)))
+	assert.Equal(t, "bolt hole 2: reductant tank", about("hole.clearance", Thing{Sort: ABolt, Index: 1}, Thing{AnObstruction, 0, "reductant tank"}))
+	assert.Equal(t, "fuel hole 1: floor", about("hole.on-floor", Thing{Sort: AFuelHole}, the(TheFloor)))
+	across := Finding{Limit: &Limit{Rule: chainClosure}, Subject: the(TheSurvey), Against: Thing{AnObstruction, 0, "rail"}, axis: survey.Y}
+	assert.Equal(t, "chain and its overall reading: rail, y", across.About())
 	assert.Equal(t, "stub in the cut: intake", about("stub.in-cut", the(TheIntake), the(TheCut)))
 }

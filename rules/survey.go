@@ -25,6 +25,7 @@ var surveyRules = []*Rule{
 var chainClosure = &Rule{
 	ID: "chain.closure", Unit: Pure, Sense: Most, Weight: Nuisance,
 	Word:   "chain and its overall reading",
+	named:  axisNamed,
 	Title:  "Chain of readings comes out at its overall reading",
 	Ask:    "The square of the misclosure over its variance. Left empty, it is the 99 % point of chi-squared for one: 6.63, that is 2.6 sigma.",
 	Advice: "measure the chain again, each reading from the last, and its overall reading.",
@@ -61,7 +62,7 @@ func chainClosures(j *judge, r *Rule) {
 	for i := range j.plan.Closures {
 		c := &j.plan.Closures[i]
 		f := j.open(j.book.of(r), the(TheSurvey), j.chainEnd(c))
-		f.Value = c.Statistic
+		f.Value, f.axis = c.Statistic, c.Axis
 		if !f.Required.Set {
 			f.Required = vehicles.Some(vehicles.ClosureLimit())
 		}

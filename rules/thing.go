@@ -61,6 +61,19 @@ func (t Thing) String() string {
 	return t.Sort.String()
 }
 
+// spoken is what people call it where there are others of that name: the van has an exhaust and fuel lines too.
+func (t Thing) spoken() string {
+	switch t.Sort {
+	case TheExhaust, TheFuelStub:
+		return "heater's " + t.String()
+	case TheFuel:
+		return "heater's fuel line"
+	case ABolt:
+		return fmt.Sprintf("bolt hole %d", t.Index+1)
+	}
+	return t.String()
+}
+
 // Is tells whether it is the one of its list with that index, from 0.
 func (t Thing) Is(s Sort, index int) bool { return t.Sort == s && int(t.Index) == index }
 

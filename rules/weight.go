@@ -17,10 +17,17 @@ const (
 	Kills                      // fire, brakes, high voltage, gas where people are
 )
 
+func (w Weight) String() string {
+	return [...]string{Nuisance: "nuisance", Damages: "damage", Kills: "can kill"}[w]
+}
+
 // deadly are the kinds of obstruction that every fault with may kill: they hold what burns, or brake the van.
 var deadly = []string{
 	"brake line", "fuel line", fuelTank, "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
 }
+
+// Danger is what a fault under the limit can do.
+func (l *Limit) Danger() Weight { return l.weightFor(l.Kind) }
 
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.
 func (r *Rule) weightFor(kind string) Weight {

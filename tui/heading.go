@@ -38,7 +38,7 @@ func heading(s desk.State) string {
 		if worst.Verdict == rules.Foul {
 			why = words.Margin(worst, s.Settings.Units)
 		}
-		return fmt.Sprintf("%s%s: worst %s, %s", words.Tally(result.Findings), unfinished(result), worst.About(), why)
+		return fmt.Sprintf("%s%s: worst%s %s, %s", words.Tally(result.Findings), unfinished(result), deadly(worst), worst.About(), why)
 	case result.Job.Cut == nil:
 		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:
@@ -47,6 +47,14 @@ func heading(s desk.State) string {
 		return fmt.Sprintf("clear of what was entered; %d kinds not looked for", len(result.Open())) + missing(result)
 	}
 	return "clear" + missing(result)
+}
+
+// deadly says of a finding that can kill that it can.
+func deadly(f rules.Finding) string {
+	if f.Weight == rules.Kills {
+		return " (" + f.Weight.String() + ")"
+	}
+	return ""
 }
 
 func more(n int) string {

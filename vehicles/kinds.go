@@ -40,7 +40,7 @@ var (
 		{"air line", "A", 'a', Piped, scene.Lines, false, false},
 		{"tyre", "T", 't', Box, scene.Movable, false, false},
 		{"body sill", "BS", 'm', Box, scene.Steel, false, false},
-		{"swage", "SW", 'z', Piped, scene.Steel, false, false}, // pressed into the sheet, where a floor rib is welded on
+		{"swage", "SW", 'z', Piped, scene.Pressed, false, false}, // pressed into the sheet, where a floor rib is welded on
 		{"high-voltage cable", "V", 'v', Piped, scene.Lines, false, false},
 		{"traction battery", "TB", 't', Box, scene.Lines, false, false},
 		{"coolant pipe", "L", 'l', Piped, scene.Lines, false, false},

@@ -11,6 +11,9 @@ const (
 // FuelKinds are all of them.
 var FuelKinds = []string{Diesel, Petrol}
 
+// HoldsFuel tells whether obstructions of a kind hold fuel: of those it may be said which.
+func HoldsFuel(kind string) bool { return kind == "fuel tank" || kind == "fuel line" }
+
 const acceptedRun = "a list of points [[x, y, drop], ...] in mm"
 
 // points reads a run's path of least points or more.

@@ -84,10 +84,10 @@ func checkText(r rules.Result) string {
 	line(&b, "%s: %s", r.Job.Ref, standing(r))
 	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	row(t, "verdict", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
-	for _, f := range r.Findings {
-		row(t, f.Verdict.String(), about(f), words.Value(f, desk.Millimetres), plusMinus(f),
-			fmt.Sprintf("at %s %s", f.Rule.Sense, words.Required(f, desk.Millimetres)), words.Margin(f, desk.Millimetres), f.Why)
+	row(t, "verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
+	for _, f := range rules.ForPeople(r.Findings) {
+		row(t, f.Verdict.String(), f.Weight.String(), f.About(), words.Value(*f, desk.Millimetres), plusMinus(*f),
+			asked(*f), words.Margin(*f, desk.Millimetres), f.Why)
 	}
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
@@ -120,7 +120,15 @@ func plusMinus(f rules.Finding) string {
 	if f.Sigma == 0 {
 		return ""
 	}
-	return words.PlusMinus(f, desk.Millimetres)
+	return words.PlusMinus(f, desk.Millimetres) + " mm"
+}
+
+// asked is what a finding is held to: "at least 60 mm".
+func asked(f rules.Finding) string {
+	if !f.Required.Set {
+		return words.NoValue
+	}
+	return words.Sense(f) + " " + words.Required(f, desk.Millimetres)
 }
 
 func list(b *strings.Builder, title string, words []string) {
@@ -128,12 +136,4 @@ func list(b *strings.Builder, title string, words []string) {
 		fmt.Fprintln(b)
 		line(b, "%s: %s.", title, strings.Join(words, ", "))
 	}
-}
-
-// about names what a finding is about.
-func about(f rules.Finding) string {
-	if f.Against.Sort == rules.Nothing {
-		return f.Subject.String() + ": " + f.Limit.Heading()
-	}
-	return f.Subject.String() + " to " + f.Against.String()
 }

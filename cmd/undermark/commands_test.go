@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
 )
 
 // cases are the sample jobs of the contract with their results, worked out by other programs (see their README).
@@ -232,6 +234,36 @@ func TestPeopleAreAnsweredInWords(t *testing.T) {
 	assert.Contains(t, out, "cut centre")
 	_, out, _ = call("", "rules")
 	assert.Contains(t, out, "exhaust.length")
+}
+
+// For people rules stand by group, each with what a fault can do; for programs every one has its weight.
+func TestRulesHaveTheirWeight(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	_, out, _ := call("", "rules")
+	groups := strings.Split(strings.TrimSpace(out), "\n\n")
+	require.Len(t, groups, len(rules.Groups))
+	for i, group := range groups {
+		head, _, _ := strings.Cut(group, "\n")
+		assert.Equal(t, strings.ToUpper(rules.Groups[i].Name), head)
+	}
+	assert.Regexp(t, `(?m)^exhaust\.outlet +at least \d+ mm +can kill +`, out)
+	assert.Regexp(t, `(?m)^cut\.clearance +at least \d+ mm +damage +`, out)
+	assert.Regexp(t, `(?m)^cut\.clearance\.brake line +at least \d+ mm +can kill +`, out)
+	_, text, _ := call("", "rules", "--json")
+	var listed struct {
+		Rules []struct {
+			ID, Kind string
+			Weight   int
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(text), &listed))
+	assert.Equal(t, len(listed.Rules), strings.Count(out, "built in\n"), "all of them for people too")
+	for _, r := range listed.Rules {
+		assert.Contains(t, []int{1, 2, 3}, r.Weight, r.ID)
+		if r.Kind == "fuel tank.diesel" {
+			assert.Equal(t, 3, r.Weight, r.ID)
+		}
+	}
 }
 
 // What to measure next is one array more in the same object, and a list for people.

@@ -43,7 +43,7 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	row(t, "mark", "below: bumper", "left", "right", "above: bumper", "left", "right", "left pin", "right pin")
 	for _, m := range sheet.Marks {
-		cells := []string{m.Name, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
+		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), survey.Figure(a.Left), survey.Figure(a.Right), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
 		}

@@ -56,15 +56,24 @@ func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
 	return book, asFailed(vehicles.FaultsIn(data, file, faults))
 }
 
-// rulesText writes a book for a person.
+// rulesText writes a book for a person, by group; all groups have the same columns.
 func rulesText(book *rules.Book) string {
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	for _, r := range book.Limits() {
-		row(t, r.Key(), required(r), r.Heading(), r.Source, r.Book)
+	for i := range rules.Groups {
+		g := &rules.Groups[i]
+		row(t, "", "", "", "", "", "")
+		row(t, strings.ToUpper(g.Name), "", "", "", "", "")
+		for _, r := range g.Limits(book) {
+			row(t, r.Key(), required(r), r.Danger().String(), r.Title, r.Source, r.Book)
+		}
 	}
-	t.Flush()
-	return b.String()
+	_ = t.Flush() // a builder takes everything
+	rows := strings.Split(b.String(), "\n")
+	for i := range rows {
+		rows[i] = strings.TrimRight(rows[i], " ")
+	}
+	return strings.Join(rows[1:], "\n")
 }
 
 // required writes what a rule asks for: "at least 15 mm".

@@ -23,6 +23,7 @@ const (
 	Whole Line = iota
 	Dashed
 	Dotted
+	DashDot
 )
 
 // Weight says how thick a line is.
@@ -60,7 +61,8 @@ const (
 	Saltire
 	Plus
 	Dot
-	Target // a disc in a ring
+	Target  // a disc in a ring
+	Stroked // a ring with a stroke through it, as a diameter is written
 )
 
 // Rank says how important a label is: it is written before those of a lower rank.
@@ -98,6 +100,7 @@ var pens = [Roles]Pen{
 	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Told: ByFill, Means: "steel that carries"},
 	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Told: ByFill, Means: "lines, wires, tanks"},
 	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Told: ByFill, Means: "hot: van's exhaust"},
+	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Told: ByLine, Means: "pressed in the sheet"},
 	Movable:   {Fill: Speckled, Front: 3, Rank: RankThing, Told: ByFill, Means: "moves or comes off"},
 	Fitting:   {Steady: true, Front: 2, Told: ByLabel},
 	Opening:   {Weight: Heavy, Steady: true, Front: 4, Told: ByLine},
@@ -105,6 +108,7 @@ var pens = [Roles]Pen{
 	Body:      {Front: 4, Told: ByShape},
 	Space:     {Line: Dashed, Front: 4, Told: ByShape},
 	Cut:       {Rim: true, Front: 8, Sign: Target, Rank: RankCut, Told: BySign, Means: "the cut"},
+	Hole:      {Rim: true, Front: 6, Sign: Stroked, Told: BySign, Means: "bolt or fuel hole"},
 	CutCentre: {Front: 8, Sign: Plus, Told: BySign},
 	Pilot:     {Front: 8, Sign: Saltire, Told: BySign},
 	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Told: ByFill, Means: "heater's exhaust"},

@@ -17,6 +17,7 @@ const (
 	Steel                 // crossmembers, rails, ribs: what carries
 	Lines                 // pipes, wires, tanks: what leaks or shorts
 	Hot                   // the van's exhaust, heat shields
+	Pressed               // swages: no more than the sheet's own shape
 	Movable               // spare wheel, plastic parts, suspension, driveshaft: what moves or comes off
 	Fitting               // what stands on the floor
 	Opening               // where gas could get in
@@ -24,6 +25,7 @@ const (
 	Body                  // the heater's body, and the way its warm air blows
 	Space                 // what is kept free round the body
 	Cut                   // the hole
+	Hole                  // one drilled beside the cut
 	CutCentre             // its centre
 	Pilot                 // the drilled pilot hole
 	Exhaust               // the runs

@@ -49,7 +49,7 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 // marks draws the places to mark; those done are clear.
 func (d *drawer) marks() {
 	for i, m := range d.opts.Marks {
-		it := scene.Item{Role: scene.Mark, Form: scene.Spot, At: m.Plan.At(0), Label: m.Name, Ref: i}
+		it := scene.Item{Role: scene.Mark, Form: scene.Spot, At: m.Plan.At(0), Label: m.Words, Ref: i}
 		if d.opts.Ticked[m.Name] {
 			it.State = scene.Clear
 		}

@@ -57,6 +57,7 @@ func (d *drawer) draw() scene.Scene {
 	d.heater()
 	d.runs()
 	d.cut()
+	d.holes()
 	d.mayMove()
 	d.dimensions()
 	d.marks()
@@ -101,9 +102,12 @@ func (d *drawer) obstructions() {
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(thickness[j], thickness[i]) })
 	for _, i := range order {
-		placed, kind := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind)
+		placed, kind, layer := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind), scene.Under
+		if kind.Role == scene.Pressed {
+			layer = scene.Through // the sheet's own shape is seen from both sides
+		}
 		d.items = append(d.items, scene.Item{
-			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: scene.Under,
+			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: layer,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
 			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed,
 		})

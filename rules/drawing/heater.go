@@ -57,6 +57,27 @@ func (d *drawer) cut() {
 	}
 }
 
+// holes draws what is drilled beside the cut: the bolts' holes and the fuel line's. One that no finding is of has no state: it is no
+// nearer to anything than another.
+func (d *drawer) holes() {
+	for i, at := range rules.Bolts(d.job, d.plan) {
+		d.hole(rules.ABolt, i, at, d.job.Heater.Bolt/2)
+	}
+	for i, at := range rules.FuelHoles(d.job, d.plan) {
+		d.hole(rules.AFuelHole, i, at, d.job.Fuel.Supply.HoleAcross()/2)
+	}
+}
+
+func (d *drawer) hole(of rules.Sort, i int, at geometry.Point, radius float64) {
+	it := scene.Item{Role: scene.Hole, Form: scene.Outline, Solid: d.through(geometry.NewRound(at, radius)), Label: rules.HoleName(of, i)}
+	for n := range d.result.Findings {
+		if f := &d.result.Findings[n]; f.Subject.Is(of, i) {
+			it.State = max(it.State, stateOf(f.Verdict))
+		}
+	}
+	d.add(it)
+}
+
 // runs draws exhaust, intake and fuel line in their thickness, with their ends.
 func (d *drawer) runs() {
 	if f := d.plan.Fuel; f != nil {

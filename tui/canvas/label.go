@@ -11,7 +11,7 @@ import (
 // signs are the characters of a pen's sign.
 var signs = [...]rune{
 	scene.Disc: '●', scene.Ring: '○', scene.Lozenge: '◆', scene.Wedge: '▲', scene.Saltire: '×', scene.Plus: '+', scene.Dot: '•',
-	scene.Target: '◎',
+	scene.Target: '◎', scene.Stroked: 'ø',
 }
 
 // Sign is the character that a role is marked with.
@@ -22,6 +22,8 @@ func (p *painter) spots() {
 	for i := range p.parts {
 		it := &p.parts[i]
 		switch {
+		case it.Role == scene.Hole && p.Scale <= far && p.small(&it.Area):
+			p.spot(it.Area.Middle, inkOf(it.Item))
 		case it.Role == scene.Cut && it.Form != scene.Spot && p.small(&it.Area):
 			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
 			p.protect(&it.Area, 1)
@@ -81,7 +83,7 @@ func (p *painter) labels() {
 		modest := rank == scene.RankAside
 		for i := range p.parts {
 			if it := &p.parts[i]; ranks[i] == rank {
-				if !p.tiny(it) && !(modest && p.Scale > far && it.Form == scene.Outline) || it.Role == scene.Cut {
+				if p.nameable(it, modest) {
 					p.label(it, modest)
 				}
 			}
@@ -90,6 +92,18 @@ func (p *painter) labels() {
 			return
 		}
 	}
+}
+
+// nameable tells whether an item that is drawn at this scale may have its name: the cut always, one of many small holes where it
+// is not clear.
+func (p *painter) nameable(it *part, modest bool) bool {
+	switch {
+	case it.Role == scene.Cut:
+		return true
+	case it.Role == scene.Hole:
+		return p.Scale <= far && (!p.small(&it.Area) || it.Warning() != "")
+	}
+	return !p.tiny(it) && !(modest && p.Scale > far && it.Form == scene.Outline)
 }
 
 // label writes an item's name or its letters, and the warning behind them, at the best of the places it could stand.

@@ -142,7 +142,7 @@ const far = 25
 func (p *painter) tiny(it *part) bool {
 	const least = 5 // dots
 	switch it.Role {
-	case scene.Cut, scene.Wish:
+	case scene.Cut, scene.Hole, scene.Wish:
 		return it.Form == scene.Outline && p.small(&it.Area)
 	case scene.Space:
 		return p.Scale > far

@@ -34,9 +34,9 @@ var (
 
 // hues are what this screen adds to each role's pen.
 var hues = [scene.Roles]hue{
-	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: rust, scene.Movable: green,
+	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: rust, scene.Pressed: grey, scene.Movable: green,
 	scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: grey,
-	scene.Cut: white, scene.CutCentre: white, scene.Pilot: pink, scene.Exhaust: flame, scene.Intake: sky,
+	scene.Cut: white, scene.Hole: white, scene.CutCentre: white, scene.Pilot: pink, scene.Exhaust: flame, scene.Intake: sky,
 	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: sky, scene.Muffler: flame, scene.Tie: violet,
 	scene.Dimension: white, scene.Mark: white, scene.Wheel: grey, scene.Wish: pink,
 }

@@ -13,12 +13,16 @@ func full(x, y int) bool { return true }
 // Broken lines. Whatever way a line runs it shows some of each.
 func dashed(x, y int) bool { return (x+2*y)&7 < 5 }
 func dotted(x, y int) bool { return (x+2*y)&3 == 0 }
+func dashDot(x, y int) bool {
+	at := (x + 2*y) & 7
+	return at < 5 || at == 6
+}
 
 // fills and lines are the textures of a pen's fill and of its line. What is filled whole has none: it is drawn with the
 // lines, over the areas.
 var (
 	fills = [scene.Filled + 1]texture{scene.Hatched: hatched, scene.Lined: lined, scene.Chequered: chequered, scene.Speckled: speckled}
-	lines = [...]texture{scene.Whole: full, scene.Dashed: dashed, scene.Dotted: dotted}
+	lines = [...]texture{scene.Whole: full, scene.Dashed: dashed, scene.Dotted: dotted, scene.DashDot: dashDot}
 )
 
 // fabric is the textures as they lie on one picture.

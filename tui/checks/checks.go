@@ -76,14 +76,15 @@ func (m screen) Keys(desk.State) []key.Binding {
 }
 
 // listed are the findings the filter lets through, worst first.
-func (m screen) listed(s desk.State) []rules.Finding {
+func (m screen) listed(s desk.State) []*rules.Finding {
 	least := map[filter]rules.Verdict{all: rules.Clear, notClear: rules.Doubtful, foulOnly: rules.Foul}[m.only]
-	for i, f := range s.Result.Findings {
+	list := rules.ForPeople(s.Result.Findings)
+	for i, f := range list {
 		if f.Verdict < least { // they are sorted, worst first
-			return s.Result.Findings[:i]
+			return list[:i]
 		}
 	}
-	return s.Result.Findings
+	return list
 }
 
 // picked is the finding the keys act on, nil when none is listed.
@@ -92,8 +93,7 @@ func (m screen) picked(s desk.State) *rules.Finding {
 	if len(listed) == 0 {
 		return nil
 	}
-	f := listed[m.index(s)]
-	return &f
+	return listed[m.index(s)]
 }
 
 func (m screen) index(s desk.State) int { return max(0, min(m.at, len(m.listed(s))-1)) }

@@ -51,10 +51,10 @@ func planOf(p desk.Screen) func(w, h int) screentest.Area {
 func TestEveryFindingIsShown(t *testing.T) {
 	s := screentest.State(t)
 	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 160, Height: 47})
-	for _, f := range s.Result.Findings {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
 		view := screentest.Filled(t, p, s, 160, 47)
 		assert.Contains(t, view, f.Limit.Heading())
-		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+words.Margin(f, desk.Millimetres))
+		assert.Contains(t, view, strings.ToUpper(f.Verdict.String())+" "+words.Margin(*f, desk.Millimetres))
 		assert.Contains(t, view, "Says: "+f.Limit.Book)
 		if f.Verdict != rules.Clear {
 			assert.Contains(t, view, "Do: ")

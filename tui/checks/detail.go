@@ -21,7 +21,14 @@ func heading(f rules.Finding, s desk.State, w int) []string {
 // verdict is a finding's verdict with its margin.
 func verdict(f rules.Finding, s desk.State) string {
 	word := s.Settings.Styles().Verdict(f.Verdict).Render(strings.ToUpper(desk.VerdictWord(f.Verdict)))
-	return word + " " + words.Margin(f, s.Settings.Units) + " " + words.PlusMinus(f, s.Settings.Units) + " (95 %)"
+	text := word + " " + words.Margin(f, s.Settings.Units)
+	if pm := words.PlusMinus(f, s.Settings.Units); pm != "" {
+		text += " " + pm + " (95 %)"
+	}
+	if f.Weight == rules.Kills {
+		text += "; " + words.DeadlyIs
+	}
+	return text
 }
 
 // detail is one finding in full: its rule, its numbers, why, what to do, and who says so.

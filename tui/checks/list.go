@@ -23,10 +23,10 @@ type column struct {
 const roomy = 72
 
 // columns are the columns of numbers in a list of w columns, wide enough for every finding listed.
-func columns(listed []rules.Finding, s desk.State, w int) []column {
+func columns(listed []*rules.Finding, s desk.State, w int) []column {
 	u := s.Settings.Units
 	cols := []column{
-		{head: "found", write: func(f rules.Finding) string { return short(words.Value(f, u)) }},
+		{head: "found", write: func(f rules.Finding) string { return words.InColumn(f.Value, f.Rule.Unit, u) }},
 		{head: "asked", write: func(f rules.Finding) string { return asked(f, s) }},
 		{head: "margin", write: func(f rules.Finding) string { return words.Signed(f, u) }},
 		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return words.PlusMinus(f, u) }},
@@ -37,14 +37,11 @@ func columns(listed []rules.Finding, s desk.State, w int) []column {
 	for i := range cols {
 		cols[i].width = desk.Width(cols[i].head)
 		for _, f := range listed {
-			cols[i].width = max(cols[i].width, desk.Width(cols[i].write(f)))
+			cols[i].width = max(cols[i].width, desk.Width(cols[i].write(*f)))
 		}
 	}
 	return cols
 }
-
-// short leaves out the unit that most rows share.
-func short(number string) string { return strings.TrimSuffix(number, " mm") }
 
 // asked is what the rule asks for: the least has a sign in front, as has the most.
 func asked(f rules.Finding, s desk.State) string {
@@ -55,7 +52,7 @@ func asked(f rules.Finding, s desk.State) string {
 	if f.Rule.Sense == rules.Most {
 		sign = "≤ "
 	}
-	return sign + short(words.Required(f, s.Settings.Units))
+	return sign + words.InColumn(f.Required.Value, f.Rule.Unit, s.Settings.Units)
 }
 
 // listView is the list in h rows of w columns, its head first.
@@ -66,12 +63,21 @@ func (m screen) listView(s desk.State, w, h int) []string {
 		return []string{st.Title.Render(title), "", nobody(m.only, s)}
 	}
 	cols := columns(listed, s, w)
-	rows := []string{st.Title.Render(desk.FitRow(title, w)), st.Faint.Render(cells("", cols, w, func(c column) string { return c.head }))}
+	rows := []string{st.Title.Render(desk.FitRow(title, w)), st.Faint.Render(cells(legend(s), cols, w, func(c column) string { return c.head }))}
 	here := m.index(s)
 	for i := m.first(s, h-listHead); i < len(listed) && len(rows) < h; i++ {
-		rows = append(rows, m.row(listed[i], i == here, cols, s, w))
+		rows = append(rows, m.row(*listed[i], i == here, cols, s, w))
 	}
 	return rows
+}
+
+// legend says above the list what its signs are, and its figures without a unit.
+func legend(s desk.State) string {
+	text := " " + words.DeadlyIs
+	if bare := words.BareIs(s.Settings.Units); bare != "" {
+		text += "; " + bare
+	}
+	return text
 }
 
 // listHead is how many rows stand above the findings of a list.
@@ -96,7 +102,7 @@ func nobody(only filter, s desk.State) string {
 func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
 	st := s.Settings.Styles()
 	word := desk.VerdictWord(f.Verdict)
-	rest := cells(f.About(), cols, w-verdictWidth, func(c column) string { return c.write(f) })
+	rest := cells(words.Named(f), cols, w-verdictWidth, func(c column) string { return c.write(f) })
 	if here {
 		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
 	}

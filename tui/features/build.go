@@ -47,6 +47,7 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 	if l == Obstructions {
 		t.TapedAt = b.number("taped", old.TapedAt)
 	}
+	t.Holds = b.holds()
 	if l.chained() {
 		t.Total = b.totals()
 	}
@@ -56,6 +57,17 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 	}
 	b.strangers()
 	return t, b.missing, b.wrong
+}
+
+// holds is the fuel in the thing: what holds none keeps what the file says of it, until it becomes another.
+func (b *builder) holds() string {
+	switch kind, holds := b.now["kind"], b.now["holds"]; {
+	case !vehicles.HoldsFuel(kind) && kind == b.old.Kind:
+		return b.old.Holds
+	case vehicles.HoldsFuel(kind) && holds != notKnown:
+		return holds
+	}
+	return ""
 }
 
 // text is what a field says.

@@ -14,7 +14,7 @@ import (
 var labels = map[string]string{
 	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
 	"y1": "other side", "turn": "turned", "cx": "middle, from bumper", "cy": "middle, across",
-	"taped": "taped at drop", "measured": "measured",
+	"taped": "taped at drop", "measured": "measured", "holds": "holds",
 	"tx": "overall", "ty": "overall, side",
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
 }
@@ -71,6 +71,7 @@ func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 		m.what()
 		m.place(pending)
 		m.heights()
+		m.holds(pending)
 		m.confirm()
 		if h.Real(s.Job) {
 			m.totals(pending)
@@ -109,6 +110,18 @@ func (m *maker) what() {
 	shape.Choices, shape.Pass = formChoices, m.list.ofKind()
 	if shape.Text == "" {
 		shape.Text = formWords[m.shape]
+	}
+}
+
+// holds is the field that says which fuel is in a thing that holds fuel.
+func (m *maker) holds(pending texts) {
+	if m.list != Obstructions || !vehicles.HoldsFuel(pending["kind"]) {
+		return
+	}
+	holds := m.add("holds", "", "")
+	holds.Choices, holds.Pass = holdsChoices, true
+	if holds.Text == "" {
+		holds.Text = notKnown
 	}
 }
 

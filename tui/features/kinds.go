@@ -43,6 +43,14 @@ func formNamed(word string) (vehicles.Form, bool) {
 // onlyStands is what a fitting without a kind says.
 const onlyStands = "only stands there"
 
+// notKnown is the choice for what nobody knows.
+const notKnown = "not known"
+
+// holdsChoices are what a fuel tank or line may hold.
+var holdsChoices = []form.Choice{
+	{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: notKnown},
+}
+
 // The words for whether a thing was measured on this van.
 const (
 	onThisVan    = "on this van"

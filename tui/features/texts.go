@@ -9,7 +9,7 @@ import (
 
 // texts are what the fields of a thing say, by key. A key that is not there is blank.
 //
-// Keys: kind, form, name; x0 x1 y0 y1 turn of a rectangle; p0x p0y p1x ... of a line's points; cx cy of a round's
+// Keys: kind, form, name, holds; x0 x1 y0 y1 turn of a rectangle; p0x p0y p1x ... of a line's points; cx cy of a round's
 // centre; across of both; top and low of the heights, in the order of the file; taped; measured; tx ty of the overall readings; bx by ax ay of a tie
 // below and above, and use.
 type texts map[string]string
@@ -30,7 +30,7 @@ func textsOf(t Feature) texts {
 	if t.Below[0].Text != "" {
 		return tieTexts(t)
 	}
-	x := texts{"kind": t.Kind, "name": t.Name, "form": formWords[t.Form]}
+	x := texts{"kind": t.Kind, "name": t.Name, "form": formWords[t.Form], "holds": t.Holds}
 	switch t.Form {
 	case vehicles.Box:
 		x["x0"], x["x1"], x["y0"], x["y1"] = t.X[0].Text, t.X[1].Text, t.Y[0].Text, t.Y[1].Text
@@ -83,7 +83,7 @@ func canonical(key, text string) string {
 			return ""
 		}
 		return text
-	case "form", "name", "measured", "use":
+	case "form", "name", "holds", "measured", "use":
 		return text
 	}
 	if r, err := survey.Typed(text, axisOf(key)); err == nil {
@@ -103,7 +103,7 @@ func axisOf(key string) survey.Axis {
 // isReading says whether a key is of what a tape or a rule said.
 func isReading(key string) bool {
 	switch key {
-	case "kind", "form", "name", "measured", "use", "turn":
+	case "kind", "form", "name", "holds", "measured", "use", "turn":
 		return false
 	}
 	return true

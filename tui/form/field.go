@@ -71,6 +71,19 @@ func (f Field) byLetter(letter rune) (c Choice, alone, found bool) {
 	return f.Choices[at], count == 1, true
 }
 
+// again says what the letter of the choice chosen chooses when it is pressed again; "" where no other has it.
+func (f Field) again() string {
+	at := f.chosen()
+	if at < 0 {
+		return ""
+	}
+	next, alone, _ := f.byLetter(f.Choices[at].Letter)
+	if alone {
+		return ""
+	}
+	return string(next.Letter) + " again: " + next.Name + "; Enter: go on"
+}
+
 // byWord returns the choice of a letter or a name, small or capital.
 func (f Field) byWord(word string) (Choice, bool) {
 	if letter := []rune(word); len(letter) == 1 {

@@ -1,6 +1,8 @@
 package form
 
 import (
+	"slices"
+
 	"bench.example/undermark/tui/desk"
 )
 
@@ -123,7 +125,7 @@ func (f Form) say(field Field) (text string, fault bool) {
 		return guess(f.key == field.Key), true
 	}
 	if f.key == field.Key {
-		return field.Note, false
+		return field.Note + field.again(), false
 	}
 	return "", false
 }
@@ -148,6 +150,13 @@ func wrap(text string, w int) []string {
 	return out
 }
 
+// chosenRow is which of the rows has the choice that is chosen, -1 for none.
+func chosenRow(lines []line, fields []Field) int {
+	return slices.IndexFunc(lines, func(l line) bool {
+		return slices.ContainsFunc(l.picks, func(p pick) bool { return p.choice.Name == fields[l.field].Text })
+	})
+}
+
 // choiceRows flow the choices into rows, each with its letter in front.
 func choiceRows(field int, all []Choice, w int) []line {
 	var out []line
@@ -165,8 +174,9 @@ func choiceRows(field int, all []Choice, w int) []line {
 	return out
 }
 
-// scroll returns the first row to show so that the field with the keys is seen whole where that can be.
-func (f Form) scroll(lines []line, h int) int {
+// scroll returns the first row to show so that the field with the keys is seen whole where that can be, and else what of its
+// choices is chosen.
+func (f Form) scroll(lines []line, fields []Field, h int) int {
 	from, to := -1, 0
 	for i, l := range lines {
 		if f.key != "" && (l.field == f.at || l.kind == entry && l.second > 0 && l.second == f.at) {
@@ -180,5 +190,8 @@ func (f Form) scroll(lines []line, h int) int {
 		return 0
 	}
 	top := from - max(0, (h-(to-from))/2)
+	if chosen := chosenRow(lines[from:to], fields); chosen >= h {
+		top = from + chosen - h + 1
+	}
 	return max(0, min(top, len(lines)-h))
 }

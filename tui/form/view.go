@@ -4,8 +4,6 @@ import (
 	"strings"
 	"unicode"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles/harmless"
 )
@@ -14,7 +12,7 @@ import (
 func (f Form) View(fields []Field, w, h int, look desk.Styles) string {
 	f = f.looked(fields)
 	lines := f.layout(fields, w)
-	lines = lines[f.scroll(lines, h):]
+	lines = lines[f.scroll(lines, fields, h):]
 	cols := columnsOf(fields, w)
 	out := make([]string, h)
 	for y := range out {
@@ -157,14 +155,14 @@ func paintPicks(picks []pick, field Field, look desk.Styles) string {
 func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
 	f = f.looked(fields)
 	lines := f.layout(fields, w)
-	row := f.scroll(lines, h) + y
+	row := f.scroll(lines, fields, h) + y
 	if y < 0 || y >= h || row >= len(lines) {
 		return f, Event{}
 	}
 	l := lines[row]
 	for _, p := range l.picks {
 		if x >= p.from && x < p.to {
-			return f.choose(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{p.choice.Letter}}, fields)
+			return f, Event{Key: fields[l.field].Key, Text: p.choice.Name, Edited: true, Picked: true}
 		}
 	}
 	if l.kind == entry {

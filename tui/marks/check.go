@@ -59,7 +59,7 @@ func (it item) short(set desk.Settings) string {
 	if it.check != nil {
 		return words.CheckEnds(*it.check, set)
 	}
-	return it.mark.Name
+	return it.mark.Words
 }
 
 // viewItem paints one mark, or one length to check.

@@ -65,7 +65,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 			continue
 		}
 		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			st.Plain.Render(" "+f.About()+", "+words.Margin(f, s.Settings.Units)+" "+words.PlusMinus(f, s.Settings.Units)))
+			st.Plain.Render(strings.TrimRight(" "+words.Named(f)+", "+words.Margin(f, s.Settings.Units)+" "+words.PlusMinus(f, s.Settings.Units), " ")))
 	}
 	return append(rows, foot...)
 }

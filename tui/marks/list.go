@@ -49,7 +49,7 @@ func markRow(mark rules.Mark, u survey.Units) string {
 	if a := mark.Above; a != nil {
 		from, bumper, left, right = "above", a.Bumper, a.Left, a.Right
 	}
-	return fmt.Sprintf("%-14s %-6s %9s %9s %9s", mark.Name, from, survey.Format(bumper, u), survey.Format(left, u), survey.Format(right, u))
+	return fmt.Sprintf("%-14s %-6s %9s %9s %9s", mark.Words, from, survey.Format(bumper, u), survey.Format(left, u), survey.Format(right, u))
 }
 
 func row(s desk.State, it item, here bool, w int, text string) string {

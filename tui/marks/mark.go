@@ -104,7 +104,7 @@ func (m screen) head(s desk.State, mark rules.Mark) []string {
 	if m.above(mark) {
 		side = "FROM ABOVE"
 	}
-	return []string{st.Here.Render(" "+mark.Name+" ") + "  " + st.Title.Render(side) + "  " + made + m.count(s)}
+	return []string{st.Here.Render(" "+mark.Words+" ") + "  " + st.Title.Render(side) + "  " + made + m.count(s)}
 }
 
 // count says which of how many is shown.

@@ -102,11 +102,11 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keySide, keyPins) && m.here(s).check != nil:
 		change.Say = "this one is taped from mark to mark"
 	case key.Matches(k, keySide) && here.Above == nil:
-		change.Say = here.Name + " is marked from below only"
+		change.Say = here.Words + " is marked from below only"
 	case key.Matches(k, keySide):
 		m.below = !m.below
 	case key.Matches(k, keyPins) && here.Above == nil:
-		change.Say = here.Name + " is marked from below: the pins are for marks from above"
+		change.Say = here.Words + " is marked from below: the pins are for marks from above"
 	case key.Matches(k, keyPins):
 		m.page = flip(m.page, pins)
 	case key.Matches(k, keyTable):

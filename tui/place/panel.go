@@ -124,12 +124,12 @@ func (m screen) notes(s desk.State, w int) []string {
 func (m screen) clearances(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	var rows []string
-	for _, f := range s.Result.Findings {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
 		if m.concerns(f) && len(rows) < h {
-			rows = append(rows, findingRow(f, s, w))
+			rows = append(rows, findingRow(*f, s, w))
 		}
 	}
-	title := "Worst here, margin and " + desk.PlusMinusHead
+	title := "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
 	switch {
 	case len(rows) == 0:
 		return []string{st.Faint.Render("Nothing to check here yet.")}
@@ -142,7 +142,7 @@ func (m screen) clearances(s desk.State, w, h int) []string {
 }
 
 // concerns says whether a finding is of what the arrows move.
-func (m screen) concerns(f rules.Finding) bool {
+func (m screen) concerns(f *rules.Finding) bool {
 	if m.moving == hole {
 		return f.Rule.AtCut
 	}
@@ -155,6 +155,6 @@ func findingRow(f rules.Finding, s desk.State, w int) string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
 	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
-	number := " " + words.Signed(f, u) + " " + words.PlusMinus(f, u)
-	return verdict + desk.FitRow(f.About(), w-9-lipgloss.Width(number)) + number
+	number := strings.TrimRight(" "+words.Signed(f, u)+" "+words.PlusMinus(f, u), " ")
+	return verdict + desk.FitRow(words.Named(f), w-9-lipgloss.Width(number)) + number
 }

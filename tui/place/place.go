@@ -40,6 +40,9 @@ type screen struct {
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
 
+	shielding bool // what a heat shield stands before is listed
+	shield    int  // the one of it picked
+
 	choosing bool           // the places where the heater fits are listed
 	seeking  bool           // they have to be worked out
 	sought   *rules.Finding // the first finding of the result they are for: no other has it
@@ -53,7 +56,10 @@ func New() desk.Screen { return screen{pane: plan.New(), step: 1} }
 
 func (m screen) Title() string { return "Place" }
 
-func (m screen) Typing() bool { return m.prompt.kind != nothing || m.explaining || m.choosing }
+func (m screen) Typing() bool { return m.prompt.kind != nothing || m.listing() }
+
+// listing tells whether a list has the keys.
+func (m screen) listing() bool { return m.explaining || m.choosing || m.shielding }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -98,6 +104,7 @@ func (m screen) current(s desk.State) screen {
 		p, _ := pilotOf(s)
 		m.explaining = len(p.Slips) > 0
 	}
+	m.shielding = m.shielding && len(shieldable(s)) > 0
 	if m.outdated(s) {
 		m = m.left()
 	}
@@ -114,6 +121,8 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m, change = m.explain(k, s)
 	case m.choosing:
 		m, change = m.pick(k, s)
+	case m.shielding:
+		m, change = m.pressShields(k, s)
 	case k.Paste:
 		m, change = m.pasted(k.Runes, s)
 	case m.Typing():
@@ -158,6 +167,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return []key.Binding{keyAssume, desk.KeyLeave}
 	case m.choosing:
 		return []key.Binding{keyChosen, desk.KeyLeave}
+	case m.shielding:
+		return []key.Binding{keyShield, desk.KeyDown, desk.KeyUp, desk.KeyLeave}
 	case m.Typing():
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), keyTake}
 	}
@@ -167,6 +178,9 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		keys = []key.Binding{keyAdd, keyThing}
 	case m.moving != hole:
 		keys = append(keys, keyNext, keyBack, keyRaise, keyLower, keyAdd, keyInsert, keyDelete, keyType, keyPipe)
+		if m.moving == exhaust {
+			keys = append(keys, keyShields)
+		}
 	case s.Job.Cut == nil:
 		keys = []key.Binding{keyHere, keyThing, keyChoose}
 	default:
@@ -257,6 +271,8 @@ func (m screen) pressRun(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m.ask(pointAt, s), desk.Change{}
 	case key.Matches(k, keyPipe):
 		return m.ask(pipe, s), desk.Change{}
+	case key.Matches(k, keyShields) && m.moving == exhaust:
+		return m.openShields(s)
 	default:
 		return m.passOn(k, s)
 	}

@@ -86,10 +86,10 @@ func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
 	s = screentest.Judged(s, job)
 	for _, f := range s.Result.Findings {
 		if f.Against.Is(rules.AnObstruction, 0) && f.Subject.Sort != rules.TheExhaust {
-			assert.False(t, screen{moving: exhaust}.concerns(f), "%s: the vehicle's own", f.ID())
+			assert.False(t, screen{moving: exhaust}.concerns(&f), "%s: the vehicle's own", f.ID())
 		}
 		if f.Subject.Sort == rules.TheExhaust {
-			assert.True(t, screen{moving: exhaust}.concerns(f), f.ID())
+			assert.True(t, screen{moving: exhaust}.concerns(&f), f.ID())
 		}
 	}
 }

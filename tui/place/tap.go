@@ -95,7 +95,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case at == nil:
 		return m, change
 	case m.Typing():
-		m.prompt, m.explaining, m.choosing = prompt{}, false, false
+		m.prompt, m.explaining, m.choosing, m.shielding = prompt{}, false, false, false
 		return m, desk.Change{}
 	case m.moving == hole:
 		return m, placeCut(s, *at)

@@ -208,7 +208,7 @@ func TestSidesAreCalledAsTheWorkshopCallsThem(t *testing.T) {
 
 func TestMarksAndWishesAreShown(t *testing.T) {
 	s := state(t)
-	s.Marks.Marks = []rules.Mark{{Name: "clip 7", Plan: pt(2300, -300)}}
+	s.Marks.Marks = []rules.Mark{{Name: "clip 7", Words: "clip 7", Plan: pt(2300, -300)}}
 	assert.NotContains(t, New().View(s, 100, 27, Options{}), "clip 7")
 	assert.Contains(t, ansi.Strip(New().View(s, 100, 27, Options{Marks: true})), "clip 7")
 	bare, wished := New().View(s, 100, 27, Options{}), New().View(s, 100, 27, Options{Wishes: []geometry.Point{pt(2300, 0)}})

@@ -39,25 +39,57 @@ func Margin(f rules.Finding, u survey.Units) string {
 	return desk.Quantity(f.Margin.Value, f.Rule.Unit, u) + " to spare"
 }
 
-// Signed is the margin as a bare signed number in the finding's unit, for a column under its own head.
+// Signed is the margin as a signed number for a column: "-34.1", "10°".
 func Signed(f rules.Finding, u survey.Units) string {
 	if !f.Margin.Set {
 		return "?"
 	}
-	return survey.Format(f.Margin.Value, unitsOf(f, u))
+	return InColumn(f.Margin.Value, f.Rule.Unit, u)
 }
 
-// PlusMinus is the half width within which 95 % lie, in the finding's unit: "± 3.5".
-func PlusMinus(f rules.Finding, u survey.Units) string {
-	return desk.PlusMinus95(f.Sigma, unitsOf(f, u))
-}
-
-// unitsOf are the units in which a finding's bare figures are: what is no length has the same everywhere.
-func unitsOf(f rules.Finding, u survey.Units) survey.Units {
-	if f.Rule.Unit == rules.MM {
-		return u
+// BareIs says above a column what its figures without a unit are; "" where all have theirs.
+func BareIs(u survey.Units) string {
+	if u == desk.Inches {
+		return ""
 	}
-	return survey.Millimetres
+	return "mm unless said"
+}
+
+// InColumn writes a figure for a column that holds figures of all units: mm alone go without theirs.
+func InColumn(v float64, unit rules.Unit, u survey.Units) string {
+	switch unit {
+	case rules.MM:
+		return survey.Format(v, u)
+	case rules.Count:
+		return survey.Figure(v) + "×"
+	case rules.Pure:
+		return survey.Figure(v) + "u²" // squares of a deviation over its uncertainty
+	case rules.PerM:
+		return survey.Figure(v) + "/m"
+	}
+	return desk.Behind(survey.Figure(v), unit)
+}
+
+// PlusMinus is the half width within which 95 % lie: "± 3.5"; "" where nothing measured enters. All that has one is a length.
+func PlusMinus(f rules.Finding, u survey.Units) string {
+	if f.Sigma == 0 {
+		return ""
+	}
+	return desk.PlusMinus95(f.Sigma, u)
+}
+
+// Deadly marks in a list what can kill, whatever its verdict; DeadlyIs says so above the list.
+const (
+	Deadly   = "†"
+	DeadlyIs = Deadly + " can kill"
+)
+
+// Named is what a finding is of, with the mark of what can kill in front; what can't is as far in.
+func Named(f rules.Finding) string {
+	if f.Weight == rules.Kills {
+		return Deadly + " " + f.About()
+	}
+	return "  " + f.About()
 }
 
 // SplitAtCut parts findings into those at the cut and the others, each in the order they had.

@@ -40,6 +40,17 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, "70° to spare", Margin(bends, desk.Inches))
 	assert.Equal(t, "at most", Sense(bends))
 
+	assert.Equal(t, "70°", Signed(bends, desk.Inches), "in a column of lengths it has its own unit")
+	assert.Equal(t, "", PlusMinus(bends, desk.Inches), "nothing measured enters")
+	assert.Equal(t, "  exhaust bends", Named(bends))
+	pipe.Weight = rules.Kills
+	assert.Equal(t, "† cut: brake pipe, right", Named(pipe))
+	for unit, want := range map[rules.Unit]string{
+		rules.MM: "2.5", rules.Degree: "2.5°", rules.PerM: "2.5/m", rules.Count: "2.5×", rules.Pure: "2.5u²",
+	} {
+		assert.Equal(t, want, InColumn(2.5, unit, desk.Millimetres))
+	}
+
 	nobody := under(t, "exhaust.length", rules.Finding{Value: 1800})
 	assert.Equal(t, NoValue, Required(nobody, desk.Millimetres))
 	assert.Equal(t, NoValue, Margin(nobody, desk.Millimetres))

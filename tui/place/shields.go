@@ -1,0 +1,119 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+)
+
+// shieldNear is how near to the exhaust, mm, a thing must come to be asked about: what lies farther off needs no shield in any rule of the book.
+const shieldNear = 500
+
+var (
+	keyShields = bind("h", "heat shields", "h")
+	keyShield  = bind("Space", "a shield stands before it: yes / no", " ", "enter")
+)
+
+// shieldable are the findings of the exhaust with what a shield may stand before, the nearest first: what is near to it, and what is said
+// to have one already.
+func shieldable(s desk.State) (list []*rules.Finding) {
+	if s.Job.Exhaust == nil {
+		return nil
+	}
+	for i := range s.Result.Findings {
+		f := &s.Result.Findings[i]
+		if f.ID() != rules.ExhaustClearance || f.Against.Sort != rules.AnObstruction {
+			continue
+		}
+		if f.Value <= shieldNear || slices.Contains(s.Job.Exhaust.Shielded.Names, f.Against.Name) {
+			list = append(list, f)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b *rules.Finding) int { return cmp.Compare(a.Value, b.Value) })
+	return list
+}
+
+// openShields lists what a shield may stand before, or says why it can't.
+func (m screen) openShields(s desk.State) (screen, desk.Change) {
+	switch {
+	case len(s.Faults) > 0:
+		return m, desk.Change{Say: "First put right what is wrong with the job."}
+	case len(shieldable(s)) == 0:
+		return m, desk.Change{Say: "Nothing was entered within " + desk.Length(shieldNear, s.Settings.Units) + " of the exhaust."}
+	}
+	m.shielding, m.shield = true, 0
+	return m, desk.Change{}
+}
+
+// pressShields answers a key while the list is open.
+func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	list := shieldable(s)
+	m.shield = max(0, min(m.shield, len(list)-1))
+	if to, moved := form.MoveIn(k.String(), m.shield, len(list), panelHeight); moved {
+		m.shield = to
+		return m, desk.Change{}
+	}
+	switch {
+	case key.Matches(k, desk.KeyLeave):
+		m.shielding = false
+	case key.Matches(k, keyShield) && len(s.Faults) > 0:
+		return m, desk.Change{Say: "First put right what is wrong with the job."}
+	case key.Matches(k, keyShield):
+		return m, shielded(s, list[m.shield].Against.Name)
+	}
+	return m, desk.Change{}
+}
+
+// shielded says the other thing of whether a shield stands before an obstruction. While one is said to stand before all there is, it then stands
+// before all others that are there.
+func shielded(s desk.State, name string) desk.Change {
+	run := *s.Job.Exhaust
+	names, say := slices.Clone(run.Shielded.Names), "A shield stands before "+name+"."
+	switch {
+	case run.Shielded.All:
+		names = nil
+		for _, o := range s.Job.Obstructions {
+			names = append(names, o.Name)
+		}
+		fallthrough
+	case run.Shielded.For(name):
+		names = slices.DeleteFunc(names, func(n string) bool { return n == name })
+		say = "No shield stands before " + name + "."
+	default:
+		names = append(names, name)
+	}
+	if len(names) == 0 {
+		names = nil
+	}
+	run.Shielded = vehicles.Shields{Names: names}
+	job := s.Job.WithRun(vehicles.ExhaustRun, &run)
+	return desk.Change{Job: &job, Say: say}
+}
+
+// shieldRows are the list in h rows.
+func (m screen) shieldRows(s desk.State, w, h int) []string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	head := desk.Wrapped(st.Title, "Does a heat shield stand before it? A wrap on the pipe is none.", w)
+	var rows []form.Row
+	for _, f := range shieldable(s) {
+		mark, right := "", desk.Length(f.Value, u)+", no"
+		if s.Job.Exhaust.Shielded.For(f.Against.Name) {
+			right = desk.Length(f.Value, u) + ", YES"
+		}
+		if f.Weight == rules.Kills {
+			mark = words.Deadly
+		}
+		rows = append(rows, form.Row{Mark: mark, Text: f.Against.Name, Right: right})
+	}
+	at := max(0, min(m.shield, len(rows)-1))
+	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+}
