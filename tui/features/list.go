@@ -106,7 +106,7 @@ func (l List) Kinds() []string { return l.table().kinds }
 func (l List) Len(j vehicles.Job) int { return l.table().size(j) }
 
 // Confirmable says whether its things may be those of another van, not yet confirmed on this one.
-func (l List) Confirmable() bool { return l == Obstructions || l == Openings }
+func (l List) Confirmable() bool { return l != Ties }
 
 // At is one of them.
 func (l List) At(j vehicles.Job, i int) Feature { return l.table().at(j, i) }
@@ -134,9 +134,9 @@ func (t Feature) opening() vehicles.Opening {
 }
 
 func ofFitting(f vehicles.Fitting) Feature {
-	return Feature{Name: f.Name, Kind: f.Kind, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
+	return Feature{Name: f.Name, Kind: f.Kind, Place: f.Place, Span: f.Rise, Measured: !f.Unconfirmed, Total: f.Total}
 }
 
 func (t Feature) fitting() vehicles.Fitting {
-	return vehicles.Fitting{Name: t.Name, Kind: t.Kind, Place: t.Place, Rise: t.Span, Total: t.Total}
+	return vehicles.Fitting{Name: t.Name, Kind: t.Kind, Place: t.Place, Rise: t.Span, Total: t.Total, Unconfirmed: !t.Measured}
 }
