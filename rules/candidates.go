@@ -27,6 +27,7 @@ func candidates(r *Result) []Advice {
 		}
 	}
 	c.openings()
+	c.fittings()
 	c.ties()
 	c.pilot()
 	return c.list
@@ -190,6 +191,21 @@ func (c *candidate) chainEndY(i int, middle float64) float64 {
 		}
 	}
 	return middle + f.Half.Y
+}
+
+// fittings adds those not confirmed on this van.
+func (c *candidate) fittings() {
+	for i := range c.r.Job.Fittings {
+		if !c.r.Job.Fittings[i].Unconfirmed {
+			continue
+		}
+		c.add(c.r.Job.Fittings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
+			f := job.Fittings[i]
+			f.Unconfirmed = false
+			job.Fittings = job.Fittings.With(i, f)
+			return job
+		})
+	}
 }
 
 // openings adds those not confirmed on this van.

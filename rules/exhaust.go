@@ -127,24 +127,8 @@ func (j *judge) ofExhaust(bare *Rule) func(i int) *Limit {
 		if shields.For(j.job.Obstructions[i].Name) {
 			limits = &shielded
 		}
-		return limits.of(j.fuelled(i))
+		return limits.of(fuelled(j.job, i))
 	}
-}
-
-// fuelled is the kind of an obstruction, with diesel behind it for a tank that surely holds that.
-func (j *judge) fuelled(i int) string {
-	o := &j.job.Obstructions[i]
-	if o.Kind != fuelTank {
-		return o.Kind
-	}
-	holds := o.Holds
-	if f := j.job.Fuel; holds == "" && f != nil && f.Supply.From == o.Name {
-		holds = f.Supply.Kind
-	}
-	if holds == vehicles.Diesel {
-		return fuelTank + ofDiesel
-	}
-	return o.Kind
 }
 
 func keepExhaustStub(j *judge, r *Rule) []keep {

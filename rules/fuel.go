@@ -1,5 +1,7 @@
 package rules
 
+import "bench.example/undermark/vehicles"
+
 // The rules of the fuel line and its pump.
 var fuelRules = []*Rule{
 	{
@@ -80,4 +82,20 @@ func fuelDelivery(j *judge, r *Rule) {
 	if line := j.plan.Fuel; j.pumped() {
 		j.plain(r, the(TheFuel), Thing{}, line.Line.Length()-line.Pump.Value)
 	}
+}
+
+// fuelled is the kind of a job's obstruction, by index, with diesel behind it for a tank that surely holds that.
+func fuelled(job *vehicles.Job, i int) string {
+	o := &job.Obstructions[i]
+	if o.Kind != fuelTank {
+		return o.Kind
+	}
+	holds := o.Holds
+	if f := job.Fuel; holds == "" && f != nil && f.Supply.From == o.Name {
+		holds = f.Supply.Kind
+	}
+	if holds == vehicles.Diesel {
+		return fuelTank + ofDiesel
+	}
+	return o.Kind
 }

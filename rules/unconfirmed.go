@@ -2,7 +2,6 @@ package rules
 
 import (
 	"math"
-	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -25,16 +24,25 @@ func Unconfirmed(r Result, within float64) []int {
 // nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus
 // infinity when there is none of them.
 func nearWork(r *Result, f geometry.Footprint) float64 {
-	var gaps []float64
+	gap := nearRuns(r, f)
 	if r.Job.Cut != nil {
-		gaps = append(gaps, f.GapCircle(r.Plan.Cut.At, r.Job.Cut.Across/2).Gap)
+		gap = min(gap, f.GapOnly(r.Plan.Cut.At)-r.Job.Cut.Across/2)
 	}
+	if math.IsInf(gap, 1) {
+		return math.Inf(-1)
+	}
+	return gap
+}
+
+// nearRuns is the plan distance, mm, from a footprint to the nearest of the runs' pipes and the muffler; infinity without any.
+func nearRuns(r *Result, f geometry.Footprint) float64 {
+	gap := math.Inf(1)
 	pipe := func(path []geometry.Point3, radius float64) {
 		flat := make([]geometry.Point, len(path))
 		for i, p := range path {
 			flat[i] = p.Plan()
 		}
-		gaps = append(gaps, geometry.Between(geometry.NewLine(flat, radius), f).Gap)
+		gap = min(gap, geometry.Between(geometry.NewLine(flat, radius), f).Gap)
 	}
 	for _, kind := range vehicles.RunKinds {
 		if run := r.Plan.Run(kind); run != nil {
@@ -44,8 +52,5 @@ func nearWork(r *Result, f geometry.Footprint) float64 {
 			}
 		}
 	}
-	if len(gaps) == 0 {
-		return math.Inf(-1)
-	}
-	return slices.Min(gaps)
+	return gap
 }

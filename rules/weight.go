@@ -29,6 +29,23 @@ var deadly = []string{
 // Danger is what a fault under the limit can do.
 func (l *Limit) Danger() Weight { return l.weightFor(l.Kind) }
 
+// highVoltage are the kinds of obstruction that kill whoever drills into them.
+var highVoltage = []string{"high-voltage cable", "traction battery"}
+
+// Advice says what to do about a finding of the result that is not clear.
+func (r *Result) Advice(f *Finding) string {
+	if f.Against.Sort != AnObstruction {
+		return f.Rule.Advice
+	}
+	switch i := int(f.Against.Index); {
+	case slices.Contains(highVoltage, r.Job.Obstructions[i].Kind):
+		return "do not drill near it, trained people only; " + f.Rule.Advice
+	case f.Rule.AtCut && fuelled(&r.Job, i) == fuelTank:
+		return "lower the tank and take it out, or " + f.Rule.Advice
+	}
+	return f.Rule.Advice
+}
+
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.
 func (r *Rule) weightFor(kind string) Weight {
 	if r.ByKind == AnObstruction && slices.Contains(deadly, strings.TrimSuffix(kind, ofDiesel)) {

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -51,6 +52,10 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 		return r.quit()
 	case desk.Cautions:
 		r.open(newCautions())
+	case desk.BeforeDrilling:
+		r.open(cautionsFor("Read this before drilling", true, rules.BeforeDrilling, rules.EveryTime))
+	case desk.FirstRun:
+		r.open(cautionsFor("Read this before the heater first runs", false, rules.FirstRun))
 	}
 	return nil
 }

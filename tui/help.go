@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 )
@@ -25,7 +26,7 @@ func newHelp(r *Root) *reader {
 			sections = append(sections, section{s.Title(), s.Keys(r.desk.State)})
 		}
 	}
-	return &reader{title: "Help", text: func(styles desk.Styles, w int) []string {
+	return &reader{title: "Help", text: func(_ *rules.Result, styles desk.Styles, w int) []string {
 		rows := r.helpAdvice(styles, w)
 		for _, s := range sections {
 			rows = append(rows, styles.Strong.Render(s.title))

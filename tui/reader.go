@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 )
 
@@ -14,7 +15,7 @@ import (
 // closes it; a text that must be read isn't closed in any other way.
 type reader struct {
 	title string
-	text  func(styles desk.Styles, w int) []string
+	text  func(r *rules.Result, styles desk.Styles, w int) []string
 	must  bool
 	done  func() tea.Cmd // nil: nothing
 	top   int            // first row that shows
@@ -24,7 +25,7 @@ func (d *reader) waits() bool { return false }
 
 // page returns the rows of the text for w columns and how many show in h rows, less the title and the page line.
 func (d *reader) page(r *Root, w, h int) (rows []string, room int) {
-	return d.text(r.desk.State.Settings.Styles(), w-4), max(h-3, 1)
+	return d.text(&r.desk.State.Result, r.desk.State.Settings.Styles(), w-4), max(h-3, 1)
 }
 
 func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {

@@ -361,18 +361,6 @@ func TestTheCautionsAreReadOnce(t *testing.T) {
 	assert.True(t, started(t, o).shows("Underneath body"))
 }
 
-// The list is that of the trade's common practice; no source.
-func TestTheCautionsNameEveryDanger(t *testing.T) {
-	text := strings.ToLower(strings.Join(newCautions().text(desk.Styles{}, 1000), " "))
-	for _, word := range []string{
-		"stands", "jacking point", "battery", "wait", "seat", "belt", "nobody under the van", "stop on the bit", "look again from below",
-		"bit out", "saw", "above and below the bit", "tank", "brake line", "eyes", "ear", "swarf", "carbon monoxide alarm", "kills",
-		"own instructions", "local code", "licensed",
-	} {
-		assert.Contains(t, text, word)
-	}
-}
-
 func TestALineIsSaidAboveTheKeysAndHidesNone(t *testing.T) {
 	b, _ := opened(t)
 	keys := b.rows()[29]

@@ -69,9 +69,9 @@ pins = 700
 			{Name: "vent", Kind: "vent", Drop: Span{0, 0, true}, Unconfirmed: true, Place: Place{Form: Disc, Centre: Pair{bareX(5), bareX(6)}, Across: Some(90)}},
 		}
 	}},
-	{"a fitting", box + placed + "kind = \"wiring\"\nrise = [-12, 400]\nturn = 10\ntotal = { x = 736 }\n", func(j *Job) {
+	{"a fitting", box + placed + "kind = \"wiring\"\nrise = [-12, 400]\nturn = 10\nmeasured = false\ntotal = { x = 736 }\n", func(j *Job) {
 		j.Fittings = List[Fitting]{{
-			Name: "battery box", Kind: "wiring", Rise: Span{-12, 400, true}, Total: Totals{bareX(736)},
+			Name: "battery box", Kind: "wiring", Rise: Span{-12, 400, true}, Total: Totals{bareX(736)}, Unconfirmed: true,
 			Place: Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: 10},
 		}}
 	}},

@@ -120,6 +120,9 @@ func (w *writer) fitting(f Fitting) {
 	w.place(f.Place)
 	w.span("rise", f.Rise)
 	w.turn(f.Place)
+	if f.Unconfirmed {
+		w.value("measured", "false")
+	}
 	w.totals(f.Total)
 }
 

@@ -153,8 +153,9 @@ type Fitting struct {
 	Name string
 	Kind string // one of Kinds; "" for what only stands there
 	Place
-	Rise  Span
-	Total Totals // as an obstruction's
+	Rise        Span
+	Total       Totals // as an obstruction's
+	Unconfirmed bool   // as an opening's
 }
 
 // Tie is one feature seen from both sides of the floor.

@@ -62,7 +62,7 @@ func anyThings(t *rapid.T, j *Job) {
 	for i := range rapid.IntRange(0, 2).Draw(t, "fittings") {
 		rise := anySpan(t)
 		rise.Set = true
-		j.Fittings = append(j.Fittings, Fitting{Name: fmt.Sprint(i), Kind: rapid.SampledFrom([]string{"", "wiring"}).Draw(t, "kind"), Place: anyPlace(t), Rise: rise, Total: anyTotals(t)})
+		j.Fittings = append(j.Fittings, Fitting{Name: fmt.Sprint(i), Kind: rapid.SampledFrom([]string{"", "wiring"}).Draw(t, "kind"), Place: anyPlace(t), Rise: rise, Total: anyTotals(t), Unconfirmed: rapid.Bool().Draw(t, "unconfirmed")})
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "ties") {
 		j.Ties = append(j.Ties, Tie{fmt.Sprint(i), anyPoint(t), anyPoint(t), rapid.Bool().Draw(t, "use")})

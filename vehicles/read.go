@@ -165,6 +165,7 @@ func (t *table) opening() Opening {
 
 func (t *table) fitting() Fitting {
 	f := Fitting{Name: t.line("name", required), Kind: t.choice("kind", optional, Kinds), Place: t.place(required), Rise: t.rise(required), Total: t.totals()}
+	f.Unconfirmed = !t.flag("measured", true)
 	t.done()
 	return f
 }

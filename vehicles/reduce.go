@@ -149,7 +149,7 @@ func (r *reducer) fitting(placed *Placed, i int, last *trail) {
 	r.total(placed, &f.Place, &f.Total, &what, &r.above, at)
 	placed.Prism.Low, placed.Prism.High = r.job.Floor.Thickness+f.Rise.From, r.job.Floor.Thickness+f.Rise.To
 	placed.UTop, placed.ULow = r.heightU, r.heightU
-	placed.Measured = true
+	placed.Measured = !f.Unconfirmed
 }
 
 func (r *reducer) ties() []survey.Tie {

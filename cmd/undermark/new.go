@@ -106,5 +106,10 @@ func unconfirmed(j vehicles.Job) int {
 			n++
 		}
 	}
+	for _, f := range j.Fittings {
+		if f.Unconfirmed {
+			n++
+		}
+	}
 	return n
 }

@@ -29,7 +29,7 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	s.keys(t, "n")
 	s.wait(t, "At the cut: 2 doubtful")
 	s.keys(t, "m")
-	s.wait(t, "Read this before working on a van")
+	s.wait(t, "Read this before drilling")
 	s.readOn(t)
 	s.wait(t, "[ ] cut centre")
 	s.keys(t, " ")

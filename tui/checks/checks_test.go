@@ -149,11 +149,11 @@ func TestWhatToDoAboutAFinding(t *testing.T) {
 	limit, ok := rules.Builtin().Lookup("cut.clearance", "")
 	require.True(t, ok)
 	f := rules.Finding{Limit: &limit, Sigma: 1}
-	assert.Equal(t, "look the value up in the heater's instructions and enter it in the job's rules.", advice(f))
+	assert.Equal(t, "look the value up in the heater's instructions and enter it in the job's rules.", advice(f, desk.State{}))
 	f.Required = vehicles.Some(60)
-	assert.Equal(t, "measure again, or move the cut away from it, in Place.", advice(f))
+	assert.Equal(t, "measure again, or move the cut away from it, in Place.", advice(f, desk.State{}))
 	f.Verdict = rules.Foul
-	assert.Equal(t, "move the cut away from it, in Place.", advice(f))
+	assert.Equal(t, "move the cut away from it, in Place.", advice(f, desk.State{}))
 }
 
 func TestWhatMakesItUnsure(t *testing.T) {

@@ -44,7 +44,7 @@ func detail(f rules.Finding, s desk.State, w int) []string {
 		rows = append(rows, desk.Wrapped(st.Plain, why(f), w)...)
 	}
 	if f.Verdict != rules.Clear {
-		rows = append(rows, desk.Wrapped(st.Plain, "Do: "+advice(f), w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, "Do: "+advice(f, s), w)...)
 	}
 	rows = append(rows, desk.Wrapped(st.Faint, f.Rule.Ask, w)...)
 	return append(rows, desk.Wrapped(st.Faint, "Says: "+f.Limit.Book+"; "+f.Limit.Source, w)...)
@@ -81,8 +81,8 @@ func unsure(p rules.Spread) string {
 }
 
 // advice says what to do about a finding that is not clear.
-func advice(f rules.Finding) string {
-	act := f.Rule.Advice
+func advice(f rules.Finding, s desk.State) string {
+	act := s.Result.Advice(&f)
 	switch {
 	case !f.Required.Set:
 		return "look the value up in the heater's instructions and enter it in the job's rules."

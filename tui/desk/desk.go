@@ -105,7 +105,9 @@ const (
 	Undo
 	Redo
 	Quit
-	Cautions
+	Cautions       // all of them, to be read
+	BeforeDrilling // those to be read before anything is drilled in this job
+	FirstRun       // those to be read before the heater is first switched on
 )
 
 // Screen is one screen of the program.

@@ -63,7 +63,7 @@ func (h Record) Move(s desk.State, by int) (vehicles.Job, Record, error) {
 // Confirm returns the job with the thing measured on this van, or not confirmed again.
 func (h Record) Confirm(j vehicles.Job) (after vehicles.Job, measured bool, err error) {
 	if !h.List.Confirmable() || !h.Real(j) {
-		return j, false, errors.New("only an obstruction or an opening with all its readings can be confirmed")
+		return j, false, errors.New("only what has all its readings can be confirmed")
 	}
 	t := h.List.At(j, h.Row)
 	t.Measured = !t.Measured

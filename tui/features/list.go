@@ -109,7 +109,7 @@ func (l List) ofKind() bool { return l.Kinds() != nil && l != Fittings }
 func (l List) Len(j vehicles.Job) int { return l.table().size(j) }
 
 // Confirmable says whether its things may be those of another van, not yet confirmed on this one.
-func (l List) Confirmable() bool { return l == Obstructions || l == Openings }
+func (l List) Confirmable() bool { return l != Ties }
 
 // At is one of them.
 func (l List) At(j vehicles.Job, i int) Feature { return l.table().at(j, i) }
@@ -137,9 +137,9 @@ func (t Feature) opening() vehicles.Opening {
 }
 
 func ofFitting(f vehicles.Fitting) Feature {
-	return Feature{Name: f.Name, Kind: f.Kind, Place: f.Place, Span: f.Rise, Measured: true, Total: f.Total}
+	return Feature{Name: f.Name, Kind: f.Kind, Place: f.Place, Span: f.Rise, Measured: !f.Unconfirmed, Total: f.Total}
 }
 
 func (t Feature) fitting() vehicles.Fitting {
-	return vehicles.Fitting{Name: t.Name, Kind: t.Kind, Place: t.Place, Rise: t.Span, Total: t.Total}
+	return vehicles.Fitting{Name: t.Name, Kind: t.Kind, Place: t.Place, Rise: t.Span, Total: t.Total, Unconfirmed: !t.Measured}
 }

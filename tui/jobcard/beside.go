@@ -20,6 +20,7 @@ var actTexts = [...]string{
 	doSave:     "Writes the job where it was read from. What other programs put under extra stays as it is.",
 	doSaveAs:   "Asks for another name; the file this job came from stays as it is.",
 	doCautions: "A heater that is fitted wrong burns, poisons and kills. What is measured here is no substitute for the heater's own instructions, the rules of your country, and whoever is licensed to sign the work off.",
+	doFirstRun: "What is to be seen to when the heater first runs, and whenever it has run: where, who stays out, how it is stopped.",
 }
 
 // beside paints what is said about a row; rows is how many rows of w columns it needs.

@@ -24,6 +24,7 @@ var spec = entryscreen.Spec{
 
 var (
 	keySaveAs   = key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "save as"))
+	keyFirstRun = key.NewBinding(key.WithKeys("f"), key.WithHelp("f", "first run"))
 	keyCautions = key.NewBinding(key.WithKeys("c"), key.WithHelp("c", "cautions"))
 )
 
@@ -50,6 +51,8 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 			return m, desk.Change{Ask: desk.SaveAs}
 		case key.Matches(press, keyCautions):
 			return m, desk.Change{Ask: desk.Cautions}
+		case key.Matches(press, keyFirstRun):
+			return m, desk.Change{Ask: desk.FirstRun}
 		}
 	}
 	var change desk.Change
@@ -61,7 +64,9 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }
 
 // Keys are the bindings that hold now.
-func (m Screen) Keys(s desk.State) []key.Binding { return m.entry.Keys(s, keySaveAs, keyCautions) }
+func (m Screen) Keys(s desk.State) []key.Binding {
+	return m.entry.Keys(s, keySaveAs, keyCautions, keyFirstRun)
+}
 
 // act is a row that is no form: something to do.
 type act uint8
@@ -70,6 +75,7 @@ const (
 	doSave act = iota
 	doSaveAs
 	doCautions
+	doFirstRun
 )
 
 // acts are what they are called and what they ask for.
@@ -79,6 +85,7 @@ var acts = [...]struct {
 }{
 	doSave: {"Save", desk.Save}, doSaveAs: {"Save as another file", desk.SaveAs},
 	doCautions: {"Cautions: read before you cut", desk.Cautions},
+	doFirstRun: {"First run: read before it is lit", desk.FirstRun},
 }
 
 // records are the rows: the cards, what can be done, the job's own rules, then all others.

@@ -74,7 +74,7 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 
 func TestAsking(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
-	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions} {
+	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions, "f": desk.FirstRun} {
 		r.Type(keys)
 		assert.Equal(t, want, r.Asked, keys)
 	}
@@ -111,8 +111,8 @@ func TestGoldens(t *testing.T) {
 		w, h := size[0], size[1]
 		for name, keys := range map[string]string{
 			"list": "", "job": "<enter>", "tape": "<down><enter>", "shown": "<down><down><enter>",
-			"cautions": "<down><down><down><down><down>",
-			"rule":     "<down><down><down><down><down><down><down><enter>",
+			"cautions": "<down><down><down><down><down>", "firstrun": "<down><down><down><down><down><down>",
+			"rule": "<down><down><down><down><down><down><down><down><enter>",
 		} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
 				job := screentest.Van(t)

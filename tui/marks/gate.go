@@ -97,7 +97,7 @@ func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.C
 		return m, showWorst(s)
 	case st == warning && key.Matches(k, keyAll), st == ready && key.Matches(k, keyStart):
 		m.gate.started, m.gate.agreed = true, s.Result.Verdict
-		return m, desk.Change{Ask: desk.Cautions}
+		return m, desk.Change{Ask: desk.BeforeDrilling}
 	}
 	return m, desk.Change{}
 }

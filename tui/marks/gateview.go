@@ -57,6 +57,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 		rows = append(rows, st.Verdict(words.Worst(at)).Render(" At the cut: "+words.Tally(at)+" "),
 			st.Verdict(words.Worst(others)).Render(" Elsewhere:  "+words.Tally(others)+" "))
 	}
+	rows = append(rows, dangerRows(s, w)...)
 	rows = append(rows, openRows(s, w)...)
 	rows = append(rows, "")
 	foot := startFoot(now, s, w)
@@ -68,6 +69,14 @@ func startRows(now stage, s desk.State, w, h int) []string {
 			st.Plain.Render(strings.TrimRight(" "+words.Named(f)+", "+words.Margin(f, s.Settings.Units)+" "+words.PlusMinus(f, s.Settings.Units), " ")))
 	}
 	return append(rows, foot...)
+}
+
+// dangerRows say what about this job must not be missed by whoever drills.
+func dangerRows(s desk.State, w int) (rows []string) {
+	for _, danger := range rules.Dangers(&s.Result) {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Fault, danger, w)...)
+	}
+	return rows
 }
 
 // openRows names what nobody has looked for, in two rows at most.

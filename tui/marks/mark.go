@@ -119,7 +119,7 @@ func banners(s desk.State, mark rules.Mark, w int) []string {
 	if slices.Contains(s.Result.Unchecked, "ties") {
 		rows = append(rows, untied(s, w)...)
 	}
-	rows = append(rows, standing(s, w)...)
+	rows = append(append(rows, dangerRows(s, w)...), standing(s, w)...)
 	if off := pilotLine(s); off != "" && mark.Name == s.Marks.Marks[0].Name {
 		rows = append(rows, desk.Wrapped(st.Strong, off, w)...)
 	}

@@ -24,7 +24,7 @@ import (
 // marked is the screen with the questions before the first mark answered.
 func marked(t require.TestingT, s desk.State) desk.Screen {
 	screen, after, changes := screentest.After(New(), s, screentest.Keys("l m")...)
-	require.Equal(t, desk.Cautions, changes[1].Ask)
+	require.Equal(t, desk.BeforeDrilling, changes[1].Ask)
 	require.Equal(t, marking, screen.(screenType).stage(after))
 	return screen
 }
@@ -117,7 +117,7 @@ func TestTheQuestionsComeAgain(t *testing.T) {
 	clear.Result.Verdict = rules.Clear
 	clear.Result.NotLookedFor = nil
 	page, _, changes := screentest.After(New(), clear, screentest.Keys("enter")...)
-	assert.Equal(t, desk.Cautions, changes[0].Ask, "the cautions come also when all is clear")
+	assert.Equal(t, desk.BeforeDrilling, changes[0].Ask, "the cautions come also when all is clear")
 	assert.Equal(t, marking, page.(screenType).stage(clear))
 	clear.Result.Verdict = rules.Foul
 	assert.Equal(t, warning, page.(screenType).stage(clear))

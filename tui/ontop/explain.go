@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 )
@@ -50,6 +51,10 @@ var topics = map[card]map[string]topic{
 		"": {bowed, "Hold a straight bar across the bumper. At a few places across: how far forward of the datum line is the " +
 			"edge the tape hooks on? Behind the line: minus.", costBow},
 	},
+	heaterCard: {
+		"":      {"", "Before it goes in:", fitting},
+		"class": {"", "Before it goes in:", fitting},
+	},
 	errorsCard: {
 		"": {frames, "How far may below and above differ at the cut? Until two matching points tie them " +
 			"together, nobody knows better than you.", costFrames},
@@ -68,7 +73,8 @@ func topicOf(e entryscreen.Entry, s desk.State) (t topic, ok bool) {
 		return t, false
 	}
 	all := topics[h.card]
-	if t, ok = all[e.Editor.On()]; !ok {
+	sizing := h.card == heaterCard && e.Typing() // its sizes are seen on the plan
+	if t, ok = all[e.Editor.On()]; !ok && !sizing {
 		t, ok = all[""]
 	}
 	return t, ok
@@ -91,12 +97,23 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 		out = append(out, look.Strong.Render(line))
 	}
 	if t.comes != nil {
-		out = append(out, desk.Wrap(t.comes(s), w-1)...)
+		for _, line := range strings.Split(t.comes(s), "\n") {
+			out = append(out, desk.Wrap(line, w-1)...)
+		}
 	}
 	for i := range out {
 		out[i] = " " + out[i]
 	}
 	return strings.Join(out, "\n"), len(out)
+}
+
+// fitting are the cautions of putting the heater in.
+func fitting(s desk.State) string {
+	var lines []string
+	for _, c := range rules.CautionsFor(rules.FittingHeater, &s.Result) {
+		lines = append(lines, c.Say)
+	}
+	return strings.Join(lines, "\n")
 }
 
 // Typical readings to show by what a slope costs, mm.

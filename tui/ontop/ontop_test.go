@@ -221,3 +221,18 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }
+
+func TestAFittingOfAnotherVanIsConfirmed(t *testing.T) {
+	job := screentest.Van(t)
+	box := job.Fittings[0]
+	box.Unconfirmed = true
+	job.Fittings = job.Fittings.With(0, box)
+	r := screentest.New(t, New(), job, 100, 27)
+	assert.Contains(t, r.View(100, 27), "not confirmed")
+	r.Type("<end>m")
+	assert.False(t, r.State.Job.Fittings[0].Unconfirmed)
+	assert.NotContains(t, r.View(100, 27), "not confirmed")
+	r.Undo()
+	r.Type("<enter><down><down><wipe>1905")
+	assert.False(t, r.State.Job.Fittings[0].Unconfirmed, "a reading confirms it too")
+}

@@ -107,6 +107,9 @@ func (m screen) notes(s desk.State, w int) []string {
 	for _, f := range s.Faults {
 		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
+	for _, danger := range rules.Dangers(&s.Result) {
+		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
+	}
 	if f := s.Focus; f != nil {
 		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
 	}

@@ -125,7 +125,8 @@ func row(record form.Record, s desk.State) form.Row {
 	return out
 }
 
-// wrongs says what is wrong with the survey: what keeps the job from being judged, or things that fill one space.
+// wrongs says what is wrong with the survey: what keeps the job from being judged, what is a danger to whoever drills, or
+// things that fill one space.
 func wrongs(s desk.State) []string {
 	var out []string
 	for _, fault := range s.Faults {
@@ -134,6 +135,7 @@ func wrongs(s desk.State) []string {
 	if len(s.Faults) > 0 {
 		return out
 	}
+	out = append(out, rules.Dangers(&s.Result)...)
 	all := s.Result.Job.Obstructions
 	for _, o := range rules.Overlaps(s.Result.Plan) {
 		out = append(out, fmt.Sprintf("%s and %s overlap by %s: one was measured wrong",

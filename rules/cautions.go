@@ -1,0 +1,142 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// Occasion is when in the work a caution is to be read.
+type Occasion uint8
+
+// The occasions, in the order of the work.
+const (
+	EveryTime Occasion = iota
+	BeforeDrilling
+	FittingHeater
+	FirstRun
+)
+
+// Caution is one thing that the work can do to people or to the van. They are the trade's common practice (no source) but
+// where they name one; the heater's own instructions come first.
+type Caution struct {
+	About, Say string
+	Occasion   Occasion
+	Brief      string             // of one that depends on the job: what is said wherever the job is worked on
+	applies    func(*Result) bool // nil: to every job
+}
+
+// Cautions are all of them, in the order they are read.
+func Cautions() []Caution { return cautions }
+
+// CautionsFor are those of an occasion that apply to a judged job, what this job is in danger of first.
+func CautionsFor(when Occasion, r *Result) (list []Caution) {
+	for i := range cautions {
+		if c := &cautions[i]; c.Occasion == when && c.AppliesTo(r) {
+			list = append(list, *c)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Caution) int {
+		switch depends := a.applies != nil; {
+		case depends == (b.applies != nil):
+			return 0
+		case depends:
+			return -1
+		}
+		return 1
+	})
+	return list
+}
+
+// Dangers say in a few words what about a judged job calls for a caution of its own, the worst first.
+func Dangers(r *Result) (brief []string) {
+	for i := range cautions {
+		if c := &cautions[i]; c.applies != nil && c.applies(r) {
+			brief = append(brief, c.Brief)
+		}
+	}
+	return brief
+}
+
+// AppliesTo tells whether a caution applies to a judged job.
+func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
+
+var cautions = []Caution{
+	{About: "Before all else", Say: "The heater's own instructions and the local code come first, this program after them. Where the law " +
+		"asks for licensed practice (gas, fuel, electrics, road approval), the work is for someone who has it."},
+	{About: "Carbon monoxide", Say: "The exhaust of a combustion heater kills without a smell. No joint of it inside the van, its outlet clear of every " +
+		"opening, and where people sleep a carbon monoxide alarm to EN 50291-2, tested as its instructions say."},
+	{About: "Fire", Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
+	{About: "Holding the van up", Say: "Work under it only on stands, on firm level ground, wheels chocked. It stands on the maker's points only, " +
+		"and never on a jack alone."},
+	{About: "What the program knows", Say: "It judges only what was measured and entered. \"Clear\" never means that nothing else is there."},
+
+	{About: "High voltage", Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery within 300 mm (12 in) of " +
+		"the cut, of a hole or of a run: do not drill; trained people only.",
+		Brief: "High voltage within 300 mm: do not drill; trained people only."},
+	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank within 300 mm (12 in) of the cut or of a hole, unless it is known to hold diesel, " +
+		"is lowered and taken out before anything is drilled, or another place is chosen: its vapour lights at a spark.",
+		Brief: "Fuel tank within 300 mm, not known to hold diesel: lower it and take it out, or choose another place."},
+	{About: "Seats and belts", Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +
+		"of a seat or a belt: there are charges in it."},
+	{About: "Drilling", Occasion: BeforeDrilling, Say: "Nobody under the van while anybody drills. Know what lies above and below the bit: tank, fuel and brake lines, " +
+		"wiring, air lines, seat-belt mounts, double skins. A stop on the bit, and not only that, as stops slip: a board between bit and tank, " +
+		"held by props and by nobody's hands."},
+	{About: "Before the saw", Occasion: BeforeDrilling, Say: "Drill the pilot hole, take the bit out, and look again from below. Measure where the hole came out, enter " +
+		"it, and read the checks afresh. Only then the saw."},
+	{About: "Tank and brake lines", Occasion: BeforeDrilling, Say: "A line that is touched is a line to be replaced before the van moves. With petrol or its vapour about, no drilling, " +
+		"no grinding, no lamp that is not made for it."},
+	{About: "Eyes, ears and swarf", Occasion: BeforeDrilling, Say: "Goggles, also for whoever looks up from below, and ear defenders. Hot swarf burns and rusts: catch it, sweep it up, " +
+		"never by hand, and treat the cut edge against rust before the heater goes in."},
+
+	{About: "Fuse", Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
+	{About: "Fuel line", Occasion: FittingHeater, Say: "No fuel joint inside the van: the line runs through in one piece."},
+	{About: "Refuelling", Occasion: FittingHeater, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
+
+	{About: "First run", Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
+		"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},
+	{About: "Hot exhaust", Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also for long after the heater was switched off."},
+	{About: "Switching off", Occasion: FirstRun, Say: "At its own switch: it runs on until it has cooled. Never cut the power to stop it, except in a fire or " +
+		"a fuel leak: then pull the fuse and get out."},
+}
+
+// highVoltageNear tells whether what carries high voltage is as near to cut, holes or runs as one looks for things there.
+func highVoltageNear(r *Result) bool {
+	return r.anyNear(func(i int, f geometry.Footprint) bool {
+		return slices.Contains(highVoltage, r.Job.Obstructions[i].Kind) && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
+	})
+}
+
+// petrolNear tells whether a fuel tank that may hold petrol is so near to the cut or to a hole.
+func petrolNear(r *Result) bool {
+	return r.anyNear(func(i int, f geometry.Footprint) bool {
+		return fuelled(&r.Job, i) == fuelTank && nearHoles(r, f) <= vehicles.LookRound
+	})
+}
+
+func (r *Result) anyNear(near func(i int, f geometry.Footprint) bool) bool {
+	for i := range r.Plan.Obstructions {
+		if near(i, r.Plan.Obstructions[i].Prism.Footprint) {
+			return true
+		}
+	}
+	return false
+}
+
+// nearHoles is the plan distance, mm, from a footprint to the nearest of the cut's circle and the drilled holes; infinity
+// without any.
+func nearHoles(r *Result, f geometry.Footprint) float64 {
+	gap := math.Inf(1)
+	if r.Job.Cut != nil {
+		gap = f.GapOnly(r.Plan.Cut.At) - r.Job.Cut.Across/2
+	}
+	for _, at := range Bolts(&r.Job, &r.Plan) {
+		gap = min(gap, f.GapOnly(at)-r.Job.Heater.Bolt/2)
+	}
+	for _, at := range FuelHoles(&r.Job, &r.Plan) {
+		gap = min(gap, f.GapOnly(at)-r.Job.Fuel.Supply.HoleAcross()/2)
+	}
+	return gap
+}
