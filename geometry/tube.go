@@ -81,7 +81,7 @@ func (t *Tube) GapTube(other *Tube) (between Surface, radius float64) {
 	try := func(a, b Point3, thick float64) {
 		leg := Segment3{A: a, B: b}
 		near := Surface{Separation3: none(), Distance: between.Distance + thick}
-		if t.nearer(&solid{line: &leg, within: extentOf(a, b)}, &near); near.Distance-thick < between.Distance {
+		if t.nearer(&solid{line: &leg, within: extentOf(a, b)}, &near); !math.IsInf(near.Gap, 1) { // else all is farther
 			between, radius = near, thick
 			between.Distance -= thick
 		}

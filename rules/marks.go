@@ -14,14 +14,15 @@ const pilotRim = 1
 
 // Marks returns what the tape must say at each mark of a job that could be judged: the cut's centre where it is meant,
 // and, where the heater will sit, the flange's corners, its bolts, the fuel line's hole, the clips and the muffler's ends.
-// Without a cut there are none.
+// Without a cut there are only the fuel line's holes.
 func Marks(result Result) MarkSheet {
 	job, plan := &result.Job, &result.Plan
 	sheet := MarkSheet{Marks: []Mark{}, Pilot: &Pilot{}}
+	m := marker{job: job, fit: &plan.Fit}
 	if job.Cut == nil {
+		sheet.Marks = append(sheet.Marks, m.fuelHoles(plan)...)
 		return sheet
 	}
-	m := marker{job: job, fit: &plan.Fit}
 	sheet.Marks = append(sheet.Marks, m.both("cut centre", plan.Cut.Intended))
 	if job.Heater != nil {
 		for i, corner := range Plate(*job, *plan).Corners() {
@@ -31,9 +32,7 @@ func Marks(result Result) MarkSheet {
 	for i, at := range Bolts(job, plan) {
 		sheet.Marks = append(sheet.Marks, m.hole(Thing{Sort: ABolt, Index: int32(i)}, at))
 	}
-	for i, at := range FuelHoles(job, plan) {
-		sheet.Marks = append(sheet.Marks, m.hole(Thing{Sort: AFuelHole, Index: int32(i)}, at))
-	}
+	sheet.Marks = append(sheet.Marks, m.fuelHoles(plan)...)
 	sheet.Checks = m.checks(plan)
 	sheet.Marks = append(sheet.Marks, m.exhaust(plan)...)
 	sheet.Pilot = pilot(job.Cut, &plan.Cut)
@@ -75,6 +74,14 @@ func (m *marker) hole(of Thing, p geometry.Point) Mark {
 	mark := m.both(of.String(), p)
 	mark.Words = of.spoken()
 	return mark
+}
+
+// fuelHoles are the marks of the fuel line's own holes.
+func (m *marker) fuelHoles(plan *vehicles.Plan) (marks []Mark) {
+	for i, at := range FuelHoles(m.job, plan) {
+		marks = append(marks, m.hole(Thing{Sort: AFuelHole, Index: int32(i)}, at))
+	}
+	return marks
 }
 
 // below is a mark on the floor's underside.

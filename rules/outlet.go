@@ -106,7 +106,7 @@ func drainsAway(j *judge, r *Rule) {
 }
 
 // outletInside is how far inside the van's outline the exhaust ends, with its place and the nearest one on the outline; negative
-// outside. Past a corner it is what it passes the farther of both edges by.
+// outside, past a corner by the way to that.
 func (j *judge) outletInside() (value float64, outlet, edge, n geometry.Point3) {
 	outlet = j.plan.Exhaust.Path[len(j.plan.Exhaust.Path)-1]
 	left, right := j.job.OutlineLeft(), j.job.OutlineRight()
@@ -115,8 +115,15 @@ func (j *judge) outletInside() (value float64, outlet, edge, n geometry.Point3) 
 	if side := outlet.Y + right; side < value {
 		value, edge.Y = side, -right
 	}
-	if rear, there := j.job.OutlineRear(); there && outlet.X-rear < value {
-		value, n = outlet.X-rear, geometry.Point3{X: 1}
+	rear, there := j.job.OutlineRear()
+	switch behind := rear - outlet.X; {
+	case there && behind > 0 && value < 0:
+		edge.X = rear
+		out := outlet.Sub(edge)
+		value = -out.Norm()
+		n = out.Scale(1 / value)
+	case there && -behind < value:
+		value, n = -behind, geometry.Point3{X: 1}
 		edge = geometry.Point3{X: rear, Y: outlet.Y, Z: outlet.Z}
 	}
 	return value, outlet, edge, n

@@ -217,13 +217,20 @@ func (t *table) cut() *Cut {
 func (t *table) direct() DirectTape {
 	d := DirectTape{To: t.line("to", required)}
 	if value, path, ok := t.take("gap", required, acceptedGap); ok {
-		d.Gap = t.reading(path, value, survey.X)
-		if d.Gap.Start != survey.Datum || d.Gap.Length < 0 {
+		if text, isText := value.(string); isText && startsAtASide(text) {
+			t.wrong(path, value, acceptedGap)
+		} else if d.Gap = t.reading(path, value, survey.X); d.Gap.Length < 0 {
 			t.wrong(path, value, acceptedGap)
 		}
 	}
 	t.done()
 	return d
+}
+
+// startsAtASide tells whether a reading is of another start than the place the tape is held to.
+func startsAtASide(text string) bool {
+	r, err := survey.Parse(text, survey.Y)
+	return err == nil && r.Start != survey.Datum
 }
 
 const acceptedGap = "a reading of 0 or more, without L, R and +: a number of mm, or a text like \"65.2cm\""
