@@ -51,6 +51,7 @@ type Finding struct {
 	Weight   Weight // what the fault that it is of, or would be, can do
 	Places   uint8  // how many nearest points there are
 	Flat     bool   // they are in plan only
+	Unsaid   bool   // nobody has said what it takes to know the value: Value is none, and there is no margin
 }
 
 // ID is the id by which the JSON calls the finding.
@@ -93,6 +94,12 @@ type Result struct {
 	NotLookedFor []string // kinds neither entered nor looked for
 	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.
 	LookedElsewhere []string
+	// NotLookedAtRuns are kinds neither entered nor looked for round the runs where they are now; of a job without runs none.
+	NotLookedAtRuns []string
+	// OpeningsNotLookedFor are kinds of opening neither entered nor looked for near the exhaust where it is now; of a job
+	// without an exhaust none.
+	OpeningsNotLookedFor []string
+	Unanswered           []string // what nobody has said of the heater, a line a thing
 }
 
 // MarkSheet is what the tape must say at each mark.

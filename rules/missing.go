@@ -30,10 +30,49 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
+// unanswered lists what nobody has said of what is in the job, a line a thing. Other programs do not know these.
+func (j *judge) unanswered() (list []string) {
+	ask := func(line string, open bool) {
+		if open {
+			list = append(list, line)
+		}
+	}
+	ask("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
+	return list
+}
+
 // NotLookedFor lists the kinds that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
 	open := slices.DeleteFunc(slices.Clone(kindsAsked()), func(kind string) bool { return job.Looked[kind] })
 	return notEntered(job, open)
+}
+
+// notLookedAtRuns lists the kinds that are neither entered nor looked for round the runs where they are now.
+func (j *judge) notLookedAtRuns() []string {
+	for _, k := range vehicles.RunKinds {
+		if j.job.Run(k) != nil {
+			return notEntered(j.job, j.openIn(vehicles.AtRuns))
+		}
+	}
+	return nil
+}
+
+// openingsNotLookedFor lists the kinds of opening that are neither entered nor looked for near the exhaust where it is now.
+func (j *judge) openingsNotLookedFor() []string {
+	if j.job.Exhaust == nil {
+		return nil
+	}
+	return slices.DeleteFunc(j.openIn(vehicles.AtOutlet), func(kind string) bool {
+		return slices.ContainsFunc(j.job.Openings, func(o vehicles.Opening) bool { return o.Kind == kind })
+	})
+}
+
+// openIn lists the kinds of a list, all that have a name of their own, that nobody has looked for where all is now.
+func (j *judge) openIn(l vehicles.LookList) []string {
+	looked, before := j.job.LookedFor(l), j.job.LookedBefore(l, j.plan)
+	return slices.DeleteFunc(slices.Clone(l.Kinds()), func(kind string) bool {
+		return kind == l.KindOf("").Name || looked[kind] && !slices.Contains(before, kind)
+	})
 }
 
 func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.LookedElsewhere()) }
@@ -65,6 +104,22 @@ func contractKinds(kinds []string) (known, added []string) {
 
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.
 func (r *Result) Open() []string { return append(slices.Clone(r.NotLookedFor), r.LookedElsewhere...) }
+
+// OpenIn are the kinds of a list that nobody has entered, nor looked for where all is now.
+func (r *Result) OpenIn(l vehicles.LookList) []string {
+	switch l {
+	case vehicles.AtRuns:
+		return r.NotLookedAtRuns
+	case vehicles.AtOutlet:
+		return r.OpeningsNotLookedFor
+	}
+	return r.Open()
+}
+
+// AllLooked tells whether every kind of every list was entered or looked for where all is now.
+func (r *Result) AllLooked() bool {
+	return len(r.NotLookedFor)+len(r.LookedElsewhere)+len(r.NotLookedAtRuns)+len(r.OpeningsNotLookedFor) == 0
+}
 
 // kindsAsked are the kinds that are to be looked for, in the order lists show them: all that have a name of their own.
 var kindsAsked = sync.OnceValue(func() []string {

@@ -75,7 +75,7 @@ const (
 
 // allRules are in the order in which a job is held to them: what others rest on comes first. Findings that are as bad as
 // each other keep it.
-var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, heaterRules, exhaustRules, outletRules, intakeRules, fuelRules)
+var allRules = slices.Concat(surveyRules, pilotRules, cutRules, holeRules, heaterRules, airRules, exhaustRules, outletRules, intakeRules, fuelRules)
 
 var rulesByID = sync.OnceValue(func() map[string]*Rule {
 	by := make(map[string]*Rule, len(allRules))

@@ -117,6 +117,9 @@ func open(s desk.State, w, h int) []string {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
 		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
 	}
+	if unsaid := s.Result.Unanswered; len(unsaid) > 0 {
+		rows = append(rows, capped("Not said: "+strings.Join(unsaid, ", "), s, w, h/8)...)
+	}
 	if kinds := s.Result.Open(); len(kinds) > 0 {
 		rows = append(rows, capped(fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), s, w, h/8)...)
 	}
