@@ -31,8 +31,8 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	result.Unchecked = j.unchecked()
 	result.NotLookedFor = NotLookedFor(&job)
 	result.LookedElsewhere = lookedElsewhere(&job)
-	result.NotLookedAtRuns = j.notLookedAtRuns()
-	result.OpeningsNotLookedFor = j.openingsNotLookedFor()
+	result.NotLookedAtRuns = OpenIn(vehicles.AtRuns, &job, &plan)
+	result.OpeningsNotLookedFor = OpenIn(vehicles.AtOutlet, &job, &plan)
 	result.Unanswered = j.unanswered()
 	result.Verdict = overall(&job, result.Findings)
 	return result, nil

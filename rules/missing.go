@@ -47,31 +47,19 @@ func NotLookedFor(job *vehicles.Job) []string {
 	return notEntered(job, open)
 }
 
-// notLookedAtRuns lists the kinds that are neither entered nor looked for round the runs where they are now.
-func (j *judge) notLookedAtRuns() []string {
-	for _, k := range vehicles.RunKinds {
-		if j.job.Run(k) != nil {
-			return notEntered(j.job, j.openIn(vehicles.AtRuns))
-		}
+// OpenIn lists the kinds of a list that nobody has entered, nor looked for where all is now; none where the job lacks what they
+// would be looked for round.
+func OpenIn(l vehicles.LookList, job *vehicles.Job, plan *vehicles.Plan) []string {
+	if l == vehicles.AtCut {
+		return append(NotLookedFor(job), lookedElsewhere(job)...)
 	}
-	return nil
-}
-
-// openingsNotLookedFor lists the kinds of opening that are neither entered nor looked for near the exhaust where it is now.
-func (j *judge) openingsNotLookedFor() []string {
-	if j.job.Exhaust == nil {
+	if !job.HasToLookRound(l) {
 		return nil
 	}
-	return slices.DeleteFunc(j.openIn(vehicles.AtOutlet), func(kind string) bool {
-		return slices.ContainsFunc(j.job.Openings, func(o vehicles.Opening) bool { return o.Kind == kind })
-	})
-}
-
-// openIn lists the kinds of a list, all that have a name of their own, that nobody has looked for where all is now.
-func (j *judge) openIn(l vehicles.LookList) []string {
-	looked, before := j.job.LookedFor(l), j.job.LookedBefore(l, j.plan)
+	looked, before := job.LookedFor(l), job.LookedBefore(l, plan)
 	return slices.DeleteFunc(slices.Clone(l.Kinds()), func(kind string) bool {
-		return kind == l.KindOf("").Name || looked[kind] && !slices.Contains(before, kind)
+		nameless := kind == l.KindOf("").Name
+		return nameless || looked[kind] && !slices.Contains(before, kind) || job.Entered(l, kind) > 0
 	})
 }
 

@@ -120,14 +120,37 @@ func TestARunThatWasNotThereWasNotLookedRound(t *testing.T) {
 
 // A run that goes straight where the other went round a corner is far from it in the middle, whatever its ends.
 func TestARunIsHeldAgainstWhereItWasAllAlong(t *testing.T) {
-	round := List[RunPoint]{{0, 0, 0}, {100, 0, 0}, {100, 100, 0}}
-	straight := List[RunPoint]{{0, 0, 0}, {100, 100, 0}}
-	assert.False(t, along(straight, round, 49))
-	assert.True(t, along(straight, round, 51), "half of 100 in the middle")
-	assert.False(t, along(round, straight, 70))
-	assert.True(t, along(round, straight, math.Sqrt(5000)+0.001), "the corner's height over the diagonal")
+	round := List[RunPoint]{{0, 0, 0}, {1000, 0, 0}, {1000, 1000, 0}}
+	straight := List[RunPoint]{{0, 0, 0}, {1000, 1000, 0}}
+	assert.False(t, along(straight, round, 500-lookStep/2))
+	assert.True(t, along(straight, round, 500), "half of 1000 in the middle")
+	assert.False(t, along(round, straight, math.Sqrt(500000)-lookStep/2))
+	assert.True(t, along(round, straight, math.Sqrt(500000)+0.001), "the corner's height over the diagonal")
 	assert.False(t, along(round, nil, 1000))
 	assert.True(t, along(nil, round, 0))
+	assert.True(t, along(round, round, 0))
 	assert.True(t, along(List[RunPoint]{{50, 3, 4}}, round, 5), "a point is 5 from it")
 	assert.False(t, along(List[RunPoint]{{50, 3, 4}}, round, 4.99))
+}
+
+// Every key press asks this once a list: a run that has moved is held against where it was, one that has not costs nothing.
+func BenchmarkLookedBefore(b *testing.B) {
+	job := Demo()
+	plan, _ := Reduce(job)
+	looked := job.WithLookedAt(AtRuns, &plan, "axle", true)
+	moved := *job.Exhaust
+	moved.Path = append(List[RunPoint]{}, moved.Path...)
+	moved.Path[len(moved.Path)-1].Drop += 20
+	after := looked.WithRun(ExhaustRun, &moved)
+	laid, _ := Reduce(after)
+	for name, c := range map[string]struct {
+		job  *Job
+		plan *Plan
+	}{"where it was": {&looked, &plan}, "moved": {&after, &laid}} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				c.job.LookedBefore(AtRuns, c.plan)
+			}
+		})
+	}
 }

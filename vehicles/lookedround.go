@@ -45,6 +45,33 @@ func (l LookList) KindOf(name string) Kind {
 	return KindOf(name)
 }
 
+// HasToLookRound tells whether the job has what a list is looked for round. For the cut it always has: where one looks is where it
+// will be.
+func (j *Job) HasToLookRound(l LookList) bool {
+	switch l {
+	case AtRuns:
+		return j.Exhaust != nil || j.Intake != nil || j.Fuel != nil
+	case AtOutlet:
+		return j.Exhaust != nil
+	}
+	return true
+}
+
+// Entered is how many things of a kind of a list the job has.
+func (j *Job) Entered(l LookList, kind string) (n int) {
+	for i := range j.Openings {
+		if l == AtOutlet && j.Openings[i].Kind == kind {
+			n++
+		}
+	}
+	for i := range j.Obstructions {
+		if l != AtOutlet && j.Obstructions[i].Kind == kind {
+			n++
+		}
+	}
+	return n
+}
+
 // Look is where runs were when kinds were looked for round them.
 type Look struct {
 	Kinds []string
@@ -176,7 +203,7 @@ func (k *Look) left(now *Look, within float64) bool {
 
 // lookStep is how far apart the places are at which a run is held against where it was, mm: what lies between two is missed by
 // at most half of it.
-const lookStep = 5
+const lookStep = 10
 
 // along tells whether a run keeps within so many mm of where another was, all along.
 func along(run, was List[RunPoint], within float64) bool {
@@ -186,6 +213,9 @@ func along(run, was List[RunPoint], within float64) bool {
 	path, before := inSpace(run), inSpace(was)
 	for i := range path {
 		leg := geometry.Segment3{A: path[max(0, i-1)], B: path[i]}
+		if j := slices.Index(before, leg.B); j > 0 && before[j-1] == leg.A {
+			continue // the same leg
+		}
 		steps := math.Ceil(leg.B.Sub(leg.A).Norm()/lookStep) + 1
 		for s := range int(steps) {
 			p := leg.At(min(1, float64(s+1)/steps))
