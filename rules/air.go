@@ -34,7 +34,7 @@ func airReturns(j *judge, r *Rule) {
 	}
 	f := j.open(j.book.of(r), the(TheHeater), Thing{})
 	if !h.ReturnArea.Set {
-		j.unsaid(f, "measure the gaps and grilles by which air comes back to the heater, cm2 together: return area in its form")
+		j.unsaid(f, "measure the gaps and grilles by which air comes back to the heater, and enter their cm2 together")
 		return
 	}
 	f.Value = h.ReturnArea.Value / h.DuctArea()

@@ -10,8 +10,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// A box of 400 by 400 under a seat holds a body of 320 whose ends need 60 each for a duct, and not 200 and 150 of free air.
-func TestAHeaterWithDuctsFitsUnderASeat(t *testing.T) {
+// A body of 320 takes 60 more at an end with a duct, and not 200 or 150 of free air. A box of 400 under a seat still holds it only
+// where the heater's own sheet asks for less.
+func TestAHeaterWithDuctsFitsWhereABareOneDoesNot(t *testing.T) {
 	across := func(h vehicles.Heater) float64 {
 		job := tidy()
 		h.Yaw = 0

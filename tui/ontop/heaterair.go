@@ -59,7 +59,7 @@ func question(f form.Field, bit vehicles.HeaterKeys, options []option, said func
 func ductSlot() form.Slot {
 	f := form.Field{
 		Key: "duct", Label: "duct at", Heading: "The air it warms",
-		Note: "an end with a duct needs no free air in front of it",
+		Note: "the free space its class asks for is for a bare end",
 	}
 	ends := func(letter rune, name string, e vehicles.Ends) option {
 		return option{letter, name, func(h *vehicles.Heater) { h.Duct = e }}
@@ -158,7 +158,7 @@ func boltsSlot() form.Slot {
 	return form.Slot{
 		Field: form.Field{
 			Key: "bolts", Label: "bolts at", Heading: "Bolts and plate", Blank: unsaid,
-			Note: "along and to the left from the cut's centre, mm: 80 60, 80 -60, -80 60; " + noBolts + " for none",
+			Note: "from the cut's centre, along then left: 80 60, 80 -60; or " + noBolts,
 		},
 		Get: func(s desk.State) string { return boltsText(heaterOf(s.Job)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
