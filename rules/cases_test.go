@@ -107,12 +107,12 @@ func compareCheck(t *testing.T, want expected, result Result) {
 		}
 		within := 0.1
 		if w.Unit == "mm/m" {
-			within = math.Max(0.1, math.Abs(w.Value)*1e-3)
+			within = math.Max(0.1, math.Abs(*w.Value)*1e-3)
 		}
 		if f.Subject.Sort == ThePilot {
-			within = 0.03*w.Value + 0.02
+			within = 0.03**w.Value + 0.02
 		}
-		assert.InDelta(t, w.Value, f.Value, within, name)
+		assert.InDelta(t, *w.Value, f.Value, within, name)
 		assert.InDelta(t, *w.Margin, f.Margin.Value, within, name)
 		assert.InDelta(t, w.Sigma, f.Sigma, 0.02, name+" sigma")
 		assert.InDelta(t, f.Sigma, math.Sqrt(f.Spread.Sum()), 1e-9, name)

@@ -53,6 +53,7 @@ type Finding struct {
 	Places   uint8       // how many nearest points there are
 	Flat     bool        // they are in plan only
 	axis     survey.Axis // of the readings it is of, where it is of one axis alone
+	Unsaid   bool        // nobody has said what it takes to know the value: Value is none, and there is no margin
 }
 
 // ID is the id by which the JSON calls the finding.
@@ -103,6 +104,11 @@ type Result struct {
 	NotLookedFor []string // kinds neither entered nor looked for
 	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.
 	LookedElsewhere []string
+	// NotLookedAtRuns are kinds neither entered nor looked for round the runs where they are now; of a job without runs none.
+	NotLookedAtRuns []string
+	// OpeningsNotLookedFor are kinds of opening neither entered nor looked for near the exhaust where it is now; of a job
+	// without an exhaust none.
+	OpeningsNotLookedFor []string
 }
 
 // MarkSheet is what the tape must say at each mark.

@@ -86,9 +86,10 @@ func Body(job vehicles.Job, plan vehicles.Plan, spaced bool) geometry.Prism {
 	at, half := geometry.Point{X: h.BodyAt[0], Y: h.BodyAt[1]}, geometry.Point{X: h.Body[0] / 2, Y: h.Body[1] / 2}
 	low, high, top := at.Sub(half), at.Add(half), h.Body[2]
 	if spaced {
-		low = low.Sub(geometry.Point{X: h.Space.Rear, Y: h.Space.Sides})
-		high = high.Add(geometry.Point{X: h.Space.Front, Y: h.Space.Sides})
-		top += h.Space.Top
+		space := h.Kept()
+		low = low.Sub(geometry.Point{X: space.Rear, Y: space.Sides})
+		high = high.Add(geometry.Point{X: space.Front, Y: space.Sides})
+		top += space.Top
 	}
 	return geometry.Prism{
 		Footprint: geometry.NewRectangle(low, high, 0).Moved(h.Yaw, plan.Cut.At),

@@ -15,9 +15,11 @@ type checkJSON struct {
 	Job          string        `json:"job"`
 	Verdict      string        `json:"verdict"`
 	Unchecked    []string      `json:"unchecked"`
-	Unanswered   []string      `json:"unanswered,omitempty"` // beside it: what this program alone asks
 	NotLookedFor []string      `json:"not_looked_for"`
 	NorFor       []string      `json:"nor_looked_for,omitempty"` // of kinds that only this program knows
+	AtRuns       []string      `json:"not_looked_for_at_runs,omitempty"`
+	NoOpenings   []string      `json:"openings_not_looked_for,omitempty"`
+	Unanswered   []string      `json:"unanswered,omitempty"`
 	Findings     []findingJSON `json:"findings"`
 	Next         []Advice      `json:"next,omitzero"`
 }
@@ -27,7 +29,7 @@ type findingJSON struct {
 	Subject  string      `json:"subject"`
 	Against  *string     `json:"against"`
 	Kind     *string     `json:"kind"`
-	Value    float64     `json:"value"`
+	Value    *float64    `json:"value"` // null where nobody has said what it takes
 	Required *float64    `json:"required"`
 	Margin   *float64    `json:"margin"`
 	Sigma    float64     `json:"sigma"`
@@ -49,14 +51,15 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	known, added := contractKinds(r.NotLookedFor)
 	out := checkJSON{
 		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
-		Unchecked: r.Unchecked, Unanswered: r.Unanswered, NotLookedFor: known, NorFor: added, Findings: make([]findingJSON, len(r.Findings)),
-		Next: next,
+		Unchecked: r.Unchecked, NotLookedFor: known, NorFor: added,
+		AtRuns: r.NotLookedAtRuns, NoOpenings: r.OpeningsNotLookedFor, Unanswered: r.Unanswered,
+		Findings: make([]findingJSON, len(r.Findings)), Next: next,
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		out.Findings[i] = findingJSON{
 			ID: f.ID(), Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(r.kindOf(f)),
-			Value: number(f.Value), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
+			Value: maybe(vehicles.Number{Value: f.Value, Set: !f.Unsaid}), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
 			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: f.Weight, At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
 		}
 	}

@@ -39,6 +39,7 @@ func (j *judge) unanswered() (list []string) {
 		}
 	}
 	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
+	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
 	return list
 }
 
@@ -46,6 +47,22 @@ func (j *judge) unanswered() (list []string) {
 func NotLookedFor(job *vehicles.Job) []string {
 	open := slices.DeleteFunc(slices.Clone(kindsAsked()), func(kind string) bool { return job.Looked[kind] })
 	return notEntered(job, open)
+}
+
+// OpenIn lists the kinds of a list that nobody has entered, nor looked for where all is now; none where the job lacks what they
+// would be looked for round.
+func OpenIn(l vehicles.LookList, job *vehicles.Job, plan *vehicles.Plan) []string {
+	if l == vehicles.AtCut {
+		return append(NotLookedFor(job), lookedElsewhere(job)...)
+	}
+	if !job.HasToLookRound(l) {
+		return nil
+	}
+	looked, before := job.LookedFor(l), job.LookedBefore(l, plan)
+	return slices.DeleteFunc(slices.Clone(l.Kinds()), func(kind string) bool {
+		nameless := kind == l.KindOf("").Name
+		return nameless || looked[kind] && !slices.Contains(before, kind) || job.Entered(l, kind) > 0
+	})
 }
 
 func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.LookedElsewhere()) }
@@ -77,6 +94,22 @@ func contractKinds(kinds []string) (known, added []string) {
 
 // Open are the kinds that nobody has entered, nor looked for round where the cut is now.
 func (r *Result) Open() []string { return append(slices.Clone(r.NotLookedFor), r.LookedElsewhere...) }
+
+// OpenIn are the kinds of a list that nobody has entered, nor looked for where all is now.
+func (r *Result) OpenIn(l vehicles.LookList) []string {
+	switch l {
+	case vehicles.AtRuns:
+		return r.NotLookedAtRuns
+	case vehicles.AtOutlet:
+		return r.OpeningsNotLookedFor
+	}
+	return r.Open()
+}
+
+// AllLooked tells whether every kind of every list was entered or looked for where all is now.
+func (r *Result) AllLooked() bool {
+	return len(r.NotLookedFor)+len(r.LookedElsewhere)+len(r.NotLookedAtRuns)+len(r.OpeningsNotLookedFor) == 0
+}
 
 // kindsAsked are the kinds that are to be looked for, in the order lists show them: all that have a name of their own.
 var kindsAsked = sync.OnceValue(func() []string {

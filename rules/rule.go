@@ -90,6 +90,7 @@ var Groups = []Group{
 	{"holes beside the cut", holeRules},
 	{"inside the floor", inFloorRules},
 	{"heater", heaterRules},
+	{"heater's air", airRules},
 	{"exhaust", exhaustRules},
 	{"outlet", outletRules},
 	{"intake", intakeRules},

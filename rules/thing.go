@@ -11,6 +11,7 @@ const (
 	TheCut
 	ThePlate
 	TheBody
+	TheHeater
 	TheExhaust
 	TheIntake
 	TheFuel
@@ -32,7 +33,7 @@ const (
 )
 
 var sortWords = [...]string{
-	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
+	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheHeater: "heater", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
 	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", ThePilot: "pilot", ABolt: "bolt",
 	AFuelHole: "fuel hole", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler", TheFuelStub: "fuel stub",
 	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",

@@ -19,7 +19,7 @@ func (r *Root) headingRow() string {
 	switch result := r.desk.State.Result; {
 	case len(r.desk.State.Faults) > 0:
 		style = styles.Fault
-	case result.Verdict == rules.Clear && (result.Job.Cut == nil || len(result.Open()) > 0):
+	case result.Verdict == rules.Clear && (result.Job.Cut == nil || !result.AllLooked()):
 		style = styles.Strong // clear's colour is for what was placed and looked for
 	}
 	beside := r.besideHeading(text)
@@ -43,8 +43,8 @@ func heading(s desk.State) string {
 		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:
 		return "doubtful: there is not enough entered to judge" + missing(result)
-	case len(result.Open()) > 0:
-		return fmt.Sprintf("clear of what was entered; %d kinds not looked for", len(result.Open())) + missing(result)
+	case !result.AllLooked():
+		return "clear of what was entered; " + words.Left(result.OpenIn) + " not looked for" + missing(result)
 	}
 	return "clear" + missing(result)
 }

@@ -105,6 +105,16 @@ pins = 700
 			Hanging: Hanging{Pump: &Pump{2, 10, -15, Some(22), Some(1.5)}},
 		}
 	}},
+	{"looked round the runs and for openings", "[looked_runs]\n\"gas pipe\" = true\nother = false\n[looked_openings]\n\"roof vent\" = true\n", func(j *Job) {
+		j.LookedRuns = map[string]bool{"gas pipe": true, "other": false}
+		j.LookedOpenings = map[string]bool{"roof vent": true}
+	}},
+	{"a heater whose air is said", "[heater]\nspace = { front = 70 }\nduct = [\"rear\", \"front\"]\nreturn_area = 50\nair = \"locker\"\nstored = [\"nothing\"]\n", func(j *Job) {
+		h, _ := HeaterClass("2 kW")
+		h.Space.Front, h.Duct, h.ReturnArea, h.Air = 70, Ends{true, true}, Some(50), Locker
+		h.Given = HasFrontSpace | HasDuct | HasReturnArea | HasAir | HasStored
+		j.Heater = &h
+	}},
 	{"looked, rules and what is kept", "[looked]\n\"air line\" = true\nwiring = false\n[rules]\n\"cut.reach\" = 80\n\"exhaust.fall\" = -5.5\n[extra]\n\"a b\" = [1]\n", func(j *Job) {
 		j.Looked = map[string]bool{"air line": true, "wiring": false}
 		j.Rules = map[string]float64{"cut.reach": 80, "exhaust.fall": -5.5}

@@ -155,6 +155,12 @@ var broken = []struct {
 	{"[heater]\nbody = [320, 125]", 2, `body is [320, 125]; it must be a list of 3 numbers`},
 	{"[heater]\nbody = [320, 125, 0]", 2, `body, value 3 is 0`},
 	{"[heater]\nspace = { front = -1 }", 2, `heater: space.front is -1`},
+	{"[heater]\nduct = \"front\"", 2, `duct is "front"; it must be a list of some of: front, rear`},
+	{"[heater]\nduct = [\"front\", \"left\"]", 2, `duct, value 2 is "left"; it must be one of: front, rear`},
+	{"[heater]\nair = \"cab\"", 2, `air is "cab"; it must be one of: living space, locker, outside`},
+	{"[heater]\nstored = []", 2, `stored is []; name what is kept there, or ["nothing"] alone`},
+	{"[heater]\nstored = [\"petrol\", \"nothing\"]", 2, `stored is ["petrol", "nothing"]; name what is kept there`},
+	{"[heater]\nstored = [\"petrol\", 7]", 2, `stored, value 2 is 7`},
 	{"[heater]\nspace = 50", 2, `space is 50; it must be a table`},
 	{"[heater]\nspace = { front = 1, left = 2 }", 2, `space.left is an unknown key`},
 	{"[heater]\nspace = { front = 1,\n rear = 2 }", 2, `a table in braces stays on one line`},
@@ -200,6 +206,8 @@ var broken = []struct {
 
 	// Looked and rules.
 	{"[looked]\n\"brake lines\" = true", 2, `"brake lines" is no kind of obstruction; did you mean "brake line"?`},
+	{"[looked_runs]\n\"gas pip\" = true", 2, `looked_runs: "gas pip" is no kind of obstruction; did you mean "gas pipe"?`},
+	{"[looked_openings]\ncrossmember = true", 2, `looked_openings: crossmember is no kind of opening`},
 	{"[looked]\n\"brake line\" = \"yes\"", 2, `looked: "brake line" is "yes"`},
 	{"[rules]\ncut.reach = 80", 2, `rules: cut is a table: a rule's name with points in it goes in quotes`},
 	{"[rules]\n\"cut.reach\" = \"80\"", 2, `"cut.reach" is "80"`},

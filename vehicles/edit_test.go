@@ -24,8 +24,13 @@ var edits = map[string]func(j Job, i, k int) Job{
 	},
 	"looked":     func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], true) },
 	"not looked": func(j Job, _, _ int) Job { return j.WithLooked(Kinds[0], false) },
-	"extra":      func(j Job, i, _ int) Job { return j.Keeping("a", map[string]any{"b": int64(i)}) },
-	"guess":      func(j Job, i, _ int) Job { return j.WithFloorGuessed().WithoutGuess(FloorKeys[max(0, i)]) },
+	"looked round the runs": func(j Job, i, _ int) Job {
+		return j.WithLookedAt(AtRuns, &Plan{}, Kinds[max(0, i)], true).WithLookedAt(AtRuns, &Plan{}, Kinds[1], true)
+	},
+	"not looked round the runs": func(j Job, _, _ int) Job { return j.WithLookedAt(AtRuns, &Plan{}, Kinds[0], false) },
+	"looked for openings":       func(j Job, _, _ int) Job { return j.WithLookedAt(AtOutlet, &Plan{}, OpeningKinds[0], true) },
+	"extra":                     func(j Job, i, _ int) Job { return j.Keeping("a", map[string]any{"b": int64(i)}) },
+	"guess":                     func(j Job, i, _ int) Job { return j.WithFloorGuessed().WithoutGuess(FloorKeys[max(0, i)]) },
 	"begun": func(j Job, i, k int) Job {
 		u := &j.Unfinished.Obstructions
 		*u = u.Insert(0, Begun{}).With(i, Begun{}.Saying(map[string]string{"x0": "1", "x1": ""})).Without(k)
@@ -189,7 +194,7 @@ func TestDefaultsAreThoseOfTheFormat(t *testing.T) {
 	assert.Equal(t, Heater{
 		Class: "2 kW", Body: [3]float64{320, 125, 125}, Plate: [2]float64{190, 150},
 		Space: Space{Front: 200, Rear: 150, Sides: 50, Top: 50}, Turret: Some(45), StubDrop: 45,
-		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35}, Bolt: 7, Given: HasClass,
+		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35}, DuctAcross: 60, Bolt: 7, Given: HasClass,
 	}, *job.Heater)
 	job.Datum.Left, job.Datum.AboveRight = Some(880), Some(870)
 	assert.Equal(t, []float64{880, 890, 880, 870}, []float64{job.SideLeft(), job.SideRight(), job.AboveLeft(), job.AboveRight()})

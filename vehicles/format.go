@@ -68,12 +68,9 @@ func (w *writer) plans(j Job) {
 			w.run(k, *r)
 		}
 	}
-	if len(j.Looked) > 0 {
-		w.table("looked")
-		for _, kind := range sortedKeys(j.Looked) {
-			w.value(tomlKey(kind), strconv.FormatBool(j.Looked[kind]))
-		}
-	}
+	w.looked("looked", j.Looked)
+	w.looked("looked_runs", j.LookedRuns)
+	w.looked("looked_openings", j.LookedOpenings)
 	for _, wheel := range j.Wheels {
 		w.wheel(wheel)
 	}
@@ -84,6 +81,16 @@ func (w *writer) plans(j Job) {
 		}
 	}
 	w.extra(j.allExtra())
+}
+
+func (w *writer) looked(name string, kinds map[string]bool) {
+	if len(kinds) == 0 {
+		return
+	}
+	w.table(name)
+	for _, kind := range sortedKeys(kinds) {
+		w.value(tomlKey(kind), strconv.FormatBool(kinds[kind]))
+	}
 }
 
 // extra writes what is kept of the screens and for others, as the TOML library writes it: it may be any value at all.

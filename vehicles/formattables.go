@@ -1,7 +1,6 @@
 package vehicles
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -156,10 +155,7 @@ func (w *writer) heater(h Heater) {
 	said(HasBody, func() { w.numbers("body", h.Body[:]...) })
 	said(HasBodyAt, func() { w.numbers("body_at", h.BodyAt[:]...) })
 	said(HasPlate, func() { w.numbers("plate", h.Plate[:]...) })
-	said(HasSpace, func() {
-		w.value("space", fmt.Sprintf("{ front = %s, rear = %s, sides = %s, top = %s }",
-			survey.Exact(h.Space.Front), survey.Exact(h.Space.Rear), survey.Exact(h.Space.Sides), survey.Exact(h.Space.Top)))
-	})
+	said(HasSpace, func() { w.value("space", spaceText(h)) })
 	said(HasTurret, func() { w.maybe("turret", h.Turret) })
 	said(HasStubDrop, func() { w.number("stub_drop", h.StubDrop) })
 	said(HasExhaustStub, func() { w.numbers("exhaust_stub", h.ExhaustStub[:]...) })
@@ -168,6 +164,18 @@ func (w *writer) heater(h Heater) {
 	said(HasBolts, func() { w.value("bolts", boltList(h.Bolts)) })
 	said(HasBolt, func() { w.number("bolt", h.Bolt) })
 	said(HasPacked, func() { w.value("packed", strconv.FormatBool(h.Packed)) })
+	w.air(h)
+}
+
+// spaceText is the space kept free, as far as the file said it.
+func spaceText(h Heater) string {
+	var said []string
+	for _, side := range h.Space.sides() {
+		if h.Given&side.has != 0 {
+			said = append(said, side.key, survey.Exact(*side.at))
+		}
+	}
+	return inline(said...)
 }
 
 func (w *writer) cut(c Cut) {
@@ -222,11 +230,7 @@ func (w *writer) run(k RunKind, r Run) {
 	case s.All:
 		w.value("shielded", "true")
 	case len(s.Names) > 0:
-		names := make([]string, len(s.Names))
-		for i, name := range s.Names {
-			names[i] = tomlText(name)
-		}
-		w.value("shielded", "["+strings.Join(names, ", ")+"]")
+		w.value("shielded", wordList(s.Names))
 	}
 }
 

@@ -12,22 +12,22 @@ var heaterClasses = []Heater{
 	{
 		Class: "2 kW", Body: [3]float64{320, 125, 125}, Plate: [2]float64{190, 150},
 		Space: Space{Front: 200, Rear: 150, Sides: 50, Top: 50}, Turret: Some(45), StubDrop: 45,
-		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35},
+		ExhaustStub: [2]float64{35, 25}, IntakeStub: [2]float64{-35, 25}, FuelStub: [2]float64{0, -35}, DuctAcross: smallDuct,
 	},
 	{
 		Class: "4 kW", Body: [3]float64{380, 150, 160}, Plate: [2]float64{210, 170},
 		Space: Space{Front: 250, Rear: 200, Sides: 60, Top: 60}, Turret: Some(45), StubDrop: 45,
-		ExhaustStub: [2]float64{38, 25}, IntakeStub: [2]float64{-38, 25}, FuelStub: [2]float64{0, -38},
+		ExhaustStub: [2]float64{38, 25}, IntakeStub: [2]float64{-38, 25}, FuelStub: [2]float64{0, -38}, DuctAcross: largeDuct,
 	},
 	{
 		Class: "5 kW", Body: [3]float64{400, 155, 165}, Plate: [2]float64{210, 170},
 		Space: Space{Front: 300, Rear: 200, Sides: 60, Top: 60}, Turret: Some(45), StubDrop: 45,
-		ExhaustStub: [2]float64{38, 25}, IntakeStub: [2]float64{-38, 25}, FuelStub: [2]float64{0, -38},
+		ExhaustStub: [2]float64{38, 25}, IntakeStub: [2]float64{-38, 25}, FuelStub: [2]float64{0, -38}, DuctAcross: largeDuct,
 	},
 	{
 		Class: "8 kW", Body: [3]float64{560, 200, 220}, Plate: [2]float64{250, 200},
 		Space: Space{Front: 400, Rear: 250, Sides: 80, Top: 80}, Turret: Some(50), StubDrop: 50,
-		ExhaustStub: [2]float64{42, 28}, IntakeStub: [2]float64{-42, 28}, FuelStub: [2]float64{0, -42},
+		ExhaustStub: [2]float64{42, 28}, IntakeStub: [2]float64{-42, 28}, FuelStub: [2]float64{0, -42}, DuctAcross: largeDuct,
 	},
 }
 
@@ -88,9 +88,10 @@ func (t *table) heater() *Heater {
 		h.StubDrop, h.Given = drop.Value, h.Given|HasStubDrop
 	}
 	if s := t.sub("space", optional); s != nil {
-		h.Space, h.Given = s.space(h.Space), h.Given|HasSpace
+		s.space(&h)
 	}
 	t.bolts(&h)
+	t.air(&h)
 	t.done()
 	return &h
 }
@@ -125,13 +126,24 @@ func (t *table) bolts(h *Heater) {
 const acceptedBolts = "a list of points [[u, v], ...] in mm"
 
 // space reads what must be kept free round the body; what is left out stays as the class has it.
-func (t *table) space(class Space) Space {
-	s := Space{
-		Front: t.number("front", optional, aDistance).Or(class.Front),
-		Rear:  t.number("rear", optional, aDistance).Or(class.Rear),
-		Sides: t.number("sides", optional, aDistance).Or(class.Sides),
-		Top:   t.number("top", optional, aDistance).Or(class.Top),
+func (t *table) space(h *Heater) {
+	for _, side := range h.Space.sides() {
+		if v := t.number(side.key, optional, aDistance); v.Set {
+			*side.at, h.Given = v.Value, h.Given|side.has
+		}
 	}
 	t.done()
-	return s
+}
+
+// spaceSide is one side of the space kept free: its key, and where it is.
+type spaceSide struct {
+	key string
+	has HeaterKeys
+	at  *float64
+}
+
+func (s *Space) sides() []spaceSide {
+	return []spaceSide{
+		{"front", HasFrontSpace, &s.Front}, {"rear", HasRearSpace, &s.Rear}, {"sides", HasSideSpace, &s.Sides}, {"top", HasTopSpace, &s.Top},
+	}
 }

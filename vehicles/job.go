@@ -60,14 +60,19 @@ type Job struct {
 	Fuel    *Run
 	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
-	Looked map[string]bool    // kinds looked for within LookRound of the cut and found absent
-	Rules  map[string]float64 // this job's own values by rule id, with or without the kind
+	Looked         map[string]bool // kinds looked for within LookRound of the cut and found absent
+	LookedRuns     map[string]bool // kinds looked for within LookRound of each run and found absent
+	LookedOpenings map[string]bool // kinds of opening looked for within LookOut of outlet, muffler and drains and found absent
+
+	Rules map[string]float64 // this job's own values by rule id, with or without the kind
 
 	Unfinished Unfinished            // begun on the screens
 	Refusals   List[Refusal]         // typed on the screens and not taken, the oldest first
 	Guesses    []string              // of FloorKeys: what nobody has measured on this van yet; never edited in place
 	LookedAt   map[string][2]float64 // where the cut was when a kind was looked for
-	Extra      map[string]any        // what others keep in the file, as it is
+	// Where the runs were when kinds were looked for round them, and openings round the exhaust.
+	RunLooks, OpeningLooks List[Look]
+	Extra                  map[string]any // what others keep in the file, as it is
 }
 
 // Floor is the van's floor, symmetric about the centreline.
@@ -178,13 +183,18 @@ type Heater struct {
 	Body                              [3]float64
 	BodyAt                            [2]float64
 	Plate                             [2]float64
-	Space                             Space
+	Space                             Space // as the job says it or the class has it; what is kept free is Kept
 	Turret                            Number
 	StubDrop                          float64
 	ExhaustStub, IntakeStub, FuelStub [2]float64
 	Bolts                             List[[2]float64] // u, v of the holes drilled for it
 	Bolt                              float64          // their diameter
 	Packed                            bool             // swages under the plate are flattened or packed out
+	Duct                              Ends             // where a duct stands in place of free air
+	DuctAcross                        float64          // their diameter
+	ReturnArea                        Number           // of the air's way back to the heater, cm2
+	Air                               string           // where it takes the air it warms from: one of AirPlaces, "" when not said
+	Stored                            Stored           // what is kept there; nobody has said without HasStored
 	Given                             HeaterKeys       // what the file itself said; the rest came from the class
 }
 
@@ -201,7 +211,10 @@ const (
 	HasBody
 	HasBodyAt
 	HasPlate
-	HasSpace
+	HasFrontSpace
+	HasRearSpace
+	HasSideSpace
+	HasTopSpace
 	HasTurret
 	HasStubDrop
 	HasExhaustStub
@@ -210,6 +223,13 @@ const (
 	HasBolts
 	HasBolt
 	HasPacked
+	HasDuct
+	HasDuctAcross
+	HasReturnArea
+	HasAir
+	HasStored
+
+	HasSpace = HasFrontSpace | HasRearSpace | HasSideSpace | HasTopSpace
 )
 
 // Cut is the hole through the floor.

@@ -30,6 +30,10 @@ func anyJob(t *rapid.T) Job {
 	anyPlans(t, &j)
 	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(Kinds), 0, 3, rapid.ID).Draw(t, "looked") {
 		j.Looked = put(j.Looked, kind, rapid.Bool().Draw(t, kind))
+		j.LookedRuns = put(j.LookedRuns, kind, rapid.Bool().Draw(t, kind))
+	}
+	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(OpeningKinds), 0, 3, rapid.ID).Draw(t, "looked openings") {
+		j.LookedOpenings = put(j.LookedOpenings, kind, rapid.Bool().Draw(t, kind))
 	}
 	for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"cut.reach", "cut.clearance.brake line", "exhaust.fall", "a rule of tomorrow", "plain"}), 0, 3, rapid.ID).Draw(t, "rules") {
 		j.Rules = put(j.Rules, id, anyNumber(t))
@@ -83,6 +87,12 @@ func anyPlans(t *rapid.T, j *Job) {
 			h.Bolts, h.Bolt, h.Packed = [][2]float64{{anyNumber(t), 60}, {-80, anyNumber(t)}}, anySize(t), rapid.Bool().Draw(t, "packed")
 			h.Given |= HasBolts | HasBolt | HasPacked
 		}
+		if rapid.Bool().Draw(t, "space") {
+			h.Space.Rear, h.Given = anySize(t), h.Given|HasRearSpace
+		}
+		if rapid.Bool().Draw(t, "air") {
+			anyAir(t, &h)
+		}
 		j.Heater = &h
 	}
 	if rapid.Bool().Draw(t, "cut") {
@@ -134,6 +144,16 @@ func anyPlans(t *rapid.T, j *Job) {
 			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
 		}
 		j.Fuel = &r
+	}
+}
+
+// anyAir draws where a heater's air goes and comes from.
+func anyAir(t *rapid.T, h *Heater) {
+	h.Duct, h.DuctAcross, h.ReturnArea = Ends{rapid.Bool().Draw(t, "front"), rapid.Bool().Draw(t, "rear")}, anySize(t), maybe(t, anySize)
+	h.Air, h.Stored = rapid.SampledFrom(AirPlaces).Draw(t, "from"), rapid.SampledFrom(EveryStored()).Draw(t, "stored")
+	h.Given |= HasDuct | HasDuctAcross | HasAir | HasStored
+	if h.ReturnArea.Set {
+		h.Given |= HasReturnArea
 	}
 }
 
@@ -242,6 +262,12 @@ func anyKept(t *rapid.T, j *Job) {
 	}
 	for kind := range j.Looked {
 		j.LookedAt = put(j.LookedAt, kind, [2]float64{anyNumber(t), anyNumber(t)})
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "looks") {
+		look := Look{Kinds: []string{rapid.SampledFrom(Kinds).Draw(t, "kind")}}
+		look.Runs[rapid.SampledFrom(RunKinds[:]).Draw(t, "of")] = anyRun(t).Path
+		j.RunLooks = append(j.RunLooks, look)
+		j.OpeningLooks = append(j.OpeningLooks, Look{Kinds: []string{"door", "vent"}})
 	}
 }
 

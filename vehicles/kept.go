@@ -28,6 +28,8 @@ var ours = []kept{
 	{"refused", takeRefusals, giveRefusals},
 	{"guesses", takeGuesses, giveGuesses},
 	{"looked round", takeLooked, giveLooked},
+	looksKept("looked round runs", AtRuns),
+	looksKept("looked round outlet", AtOutlet),
 }
 
 // readExtra takes what is ours from what a file says under [extra], and keeps the rest.

@@ -3,6 +3,7 @@ package vehicles
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"testing"
 	"time"
@@ -41,7 +42,12 @@ func TestWhatTheScreensKeepStandsInTheFileAsEver(t *testing.T) {
 		},
 		"guesses":      []any{"floor.width", "floor.from"},
 		"looked round": map[string]any{"air line": []any{1200.0, -240.5}},
-		"else":         int64(7),
+		"looked round runs": []any{
+			map[string]any{"kinds": []any{"axle", "gas pipe"}, "exhaust": []any{[]any{1200.0, 240.0, 45.0}, []any{900.0, 240.5, 60.0}}},
+			map[string]any{"kinds": []any{"wiring"}, "fuel": []any{[]any{1.0, 2.0, 3.0}}, "intake": []any{[]any{4.0, 5.0, 6.0}}},
+		},
+		"looked round outlet": []any{map[string]any{"kinds": []any{"door"}}},
+		"else":                int64(7),
 	}
 	job := extraRead(t, was)
 	assert.Equal(t, map[string]any{"else": int64(7)}, job.Extra)
@@ -54,6 +60,11 @@ func TestWhatTheScreensKeepStandsInTheFileAsEver(t *testing.T) {
 	}, job.Refused())
 	assert.Equal(t, []string{"floor.width", "floor.from"}, job.Guesses)
 	assert.Equal(t, map[string][2]float64{"air line": {1200, -240.5}}, job.LookedAt)
+	assert.Equal(t, List[Look]{
+		{[]string{"axle", "gas pipe"}, [3]List[RunPoint]{ExhaustRun: {{1200, 240, 45}, {900, 240.5, 60}}}},
+		{[]string{"wiring"}, [3]List[RunPoint]{FuelRun: {{1, 2, 3}}, IntakeRun: {{4, 5, 6}}}},
+	}, job.RunLooks)
+	assert.Equal(t, List[Look]{{Kinds: []string{"door"}}}, job.OpeningLooks)
 	assert.Equal(t, string(withExtra(t, was)), string(job.Format()))
 }
 
@@ -65,12 +76,16 @@ func TestWhatOthersKeepUnderANameOfOursStays(t *testing.T) {
 		"refused":            int64(7),
 		"guesses":            []any{"floor.from", "the weather", 1.5},
 		"looked round":       map[string]any{"air line": []any{1.5, 2.5}, "brake line": "twice", "wiring": []any{1.5}},
+		"looked round runs": []any{
+			map[string]any{"kinds": []any{"axle"}, "exhaust": []any{[]any{1.5, 2.5}}}, map[string]any{"kinds": []any{"axle"}, "since": int64(3)},
+			map[string]any{"kinds": []any{int64(1)}}, map[string]any{"kinds": []any{"axle"}, "fuel": []any{[]any{1.5, 2.5, math.Inf(1)}}}, int64(7),
+		},
 	}
 	job := extraRead(t, foreign)
 	assert.Equal(t, string(withExtra(t, foreign)), string(job.Format()))
 	assert.Equal(t, map[string]any{
 		"unfinished opening": []any{int64(7), "x"}, "unfinished fitting": "none", "refused": int64(7), "guesses": []any{"the weather", 1.5},
-		"looked round": map[string]any{"brake line": "twice", "wiring": []any{1.5}},
+		"looked round": map[string]any{"brake line": "twice", "wiring": []any{1.5}}, "looked round runs": foreign["looked round runs"],
 	}, job.Extra)
 	assert.Equal(t, List[Begun]{{map[string]string{"name": "a"}, map[string]any{"since": int64(3)}}}, job.Unfinished.Openings)
 
@@ -89,6 +104,7 @@ func TestWhatOthersKeepUnderANameOfOursStays(t *testing.T) {
 		"refused of others":            int64(7),
 		"guesses":                      []any{"the weather", 1.5},
 		"looked round":                 map[string]any{"brake line": "twice", "wiring": []any{1000.0, 0.0}, "wiring of others": []any{1.5}},
+		"looked round runs":            foreign["looked round runs"],
 	}, again.allExtra())
 }
 

@@ -54,3 +54,13 @@ func TestNoNameStandsForKindsOfTwoForms(t *testing.T) {
 	assert.Equal(t, Disc, UsualForm("spare wheel"))
 	assert.Equal(t, Box, UsualForm(""))
 }
+
+// How to look for a kind fits a line of the narrowest screen, in two where the list is beside the plan.
+func TestEveryKindSaysHowToLookForIt(t *testing.T) {
+	for _, table := range [][]Kind{obstructionKinds, openingKinds} {
+		for _, k := range table {
+			assert.NotEmpty(t, k.Asks, k.Name)
+			assert.LessOrEqual(t, len([]rune(k.Asks)), 60, k.Name)
+		}
+	}
+}

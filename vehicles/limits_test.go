@@ -72,6 +72,8 @@ var numbers = []struct{ text, must string }{
 	{head + "[heater]\nspace = { rear = %s }", from0},
 	{head + "[heater]\nspace = { sides = %s }", from0},
 	{head + "[heater]\nspace = { top = %s }", from0},
+	{head + "[heater]\nduct_across = %s", over0},
+	{head + "[heater]\nreturn_area = %s", flow},
 	{head + "[cut]\nat = [1, %s]\nacross = 127", signed},
 	{head + "[cut]\nat = [1, 2]\nacross = %s", over0},
 	{head + "[wish]\nat = [%s, 2]", signed},

@@ -26,7 +26,9 @@ func readJob(r *reader, values map[string]any) Job {
 	}
 	t.things(&j)
 	t.plans(&j)
-	j.Looked = t.flags("looked", Kinds)
+	j.Looked = t.flags("looked", Kinds, "obstruction")
+	j.LookedRuns = t.flags("looked_runs", Kinds, "obstruction")
+	j.LookedOpenings = t.flags("looked_openings", OpeningKinds, "opening")
 	j.Rules = t.ruleValues("rules")
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
 		j.readExtra(s.values)

@@ -91,8 +91,8 @@ func (t *table) date(key string) string {
 	return d.Format(time.DateOnly)
 }
 
-// flags reads a table whose keys are among words and whose values are true or false, nil when it is not there.
-func (t *table) flags(key string, words []string) map[string]bool {
+// flags reads a table whose keys are among words, kinds of what, and whose values are true or false, nil when it is not there.
+func (t *table) flags(key string, words []string, what string) map[string]bool {
 	s := t.sub(key, optional)
 	if s == nil {
 		return nil
@@ -100,7 +100,7 @@ func (t *table) flags(key string, words []string) map[string]bool {
 	var out map[string]bool
 	for _, word := range sortedKeys(s.values) {
 		if !slices.Contains(words, word) {
-			t.r.fault(joinKey(s.path, word), " is no kind of obstruction; %s", meant(Nearest(word, words), words))
+			t.r.fault(joinKey(s.path, word), " is no kind of %s; %s", what, meant(Nearest(word, words), words))
 			continue
 		}
 		out = put(out, word, s.flag(word, false))

@@ -176,7 +176,12 @@ func TestAHeatersOwnSizesStandInForItsClass(t *testing.T) {
 		"exhaust_stub": {"[1, -1]", HasExhaustStub, func(h *Heater) { h.ExhaustStub = [2]float64{1, -1} }},
 		"intake_stub":  {"[2, -2]", HasIntakeStub, func(h *Heater) { h.IntakeStub = [2]float64{2, -2} }},
 		"fuel_stub":    {"[3, -3]", HasFuelStub, func(h *Heater) { h.FuelStub = [2]float64{3, -3} }},
-		"space":        {"{ rear = 4 }", HasSpace, func(h *Heater) { h.Space.Rear = 4 }},
+		"space":        {"{ rear = 4 }", HasRearSpace, func(h *Heater) { h.Space.Rear = 4 }},
+		"duct":         {`["rear"]`, HasDuct, func(h *Heater) { h.Duct = Ends{Rear: true} }},
+		"duct_across":  {"75", HasDuctAcross, func(h *Heater) { h.DuctAcross = 75 }},
+		"return_area":  {"61.5", HasReturnArea, func(h *Heater) { h.ReturnArea = Some(61.5) }},
+		"air":          {`"locker"`, HasAir, func(h *Heater) { h.Air = Locker }},
+		"stored":       {`["lead batteries", "petrol"]`, HasStored, func(h *Heater) { h.Stored = Stored{Petrol: true, Lead: true} }},
 	}
 	for _, class := range HeaterClasses() {
 		plain, ok := HeaterClass(class)

@@ -94,13 +94,15 @@ func checkText(r rules.Result) string {
 	list(&b, "Not checked, as nobody has said", r.Unanswered)
 	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
 	list(&b, "Looked for round another place than the cut's", r.LookedElsewhere)
+	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)
+	list(&b, fmt.Sprintf("Openings neither entered nor looked for within %d mm of outlet, muffler and drains", vehicles.LookOut), r.OpeningsNotLookedFor)
 	return b.String()
 }
 
 // standing says how a job stands; nothing is clear of more than was entered and looked for.
 func standing(r rules.Result) string {
 	standing := r.Verdict.String()
-	if r.Verdict == rules.Clear && len(r.Open()) > 0 {
+	if r.Verdict == rules.Clear && !r.AllLooked() {
 		standing = "clear of what was entered"
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {

@@ -22,7 +22,7 @@ func (d *drawer) heater() {
 		Role: scene.Plate, State: d.states.subjects[rules.ThePlate], Form: scene.Outline,
 		Solid: scene.Upright(rules.Plate(*d.job, *d.plan), top, top), Layer: scene.Upon,
 	})
-	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Space.Front), Label: "warm air"})
+	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Kept().Front), Label: "warm air"})
 }
 
 // arrow returns an arrow from the front of a body, halfway up, through most of the space before it.

@@ -1,10 +1,10 @@
 package checks
 
 import (
-	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
 // listWidth is how many columns the list has, or half of them, with the plan beside it.
@@ -120,8 +120,12 @@ func open(s desk.State, w, h int) []string {
 	if asked := s.Result.Unanswered; len(asked) > 0 {
 		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(asked, ", "), s, w, h/8)...)
 	}
-	if kinds := s.Result.Open(); len(kinds) > 0 {
-		rows = append(rows, capped(fmt.Sprintf("Not looked for, %d kinds: %s", len(kinds), strings.Join(kinds, ", ")), s, w, h/8)...)
+	if left := words.Left(s.Result.OpenIn); left != "" {
+		text := "Not looked for, " + left
+		if kinds := s.Result.Open(); len(kinds) > 0 {
+			text += ": " + strings.Join(kinds, ", ")
+		}
+		rows = append(rows, capped(text, s, w, h/8)...)
 	}
 	return rows
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -27,10 +28,10 @@ var sizes = []size{
 	{"body_h", "body, height", "", false, form.Over0, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[2] }},
 	{"at_u", "body's middle at", "", false, form.AnyLength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[0] }},
 	{"at_v", "middle, leftward", "", true, form.AnyLength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[1] }},
-	{"front", "free in front", "Space kept free round the body", false, form.NotLess0, vehicles.HasSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Front }},
-	{"rear", "free behind", "", false, form.NotLess0, vehicles.HasSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Rear }},
-	{"sides", "free at sides", "", false, form.NotLess0, vehicles.HasSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Sides }},
-	{"over", "free on top", "", false, form.NotLess0, vehicles.HasSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Top }},
+	{"front", "free in front", "Space kept free round the body", false, form.NotLess0, vehicles.HasFrontSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Front }},
+	{"rear", "free behind", "", false, form.NotLess0, vehicles.HasRearSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Rear }},
+	{"sides", "free at sides", "", false, form.NotLess0, vehicles.HasSideSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Sides }},
+	{"over", "free on top", "", false, form.NotLess0, vehicles.HasTopSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Top }},
 	{"plate_u", "plate along, wide", "Plate, collar, stubs (along, then to its left)", false, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[0] }},
 	{"plate_v", "plate, across", "", true, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[1] }},
 	{"collar", "collar's depth", "", false, form.Over0, vehicles.HasTurret, func(h *vehicles.Heater) *float64 { return &h.Turret.Value }},
@@ -49,12 +50,19 @@ var pairs = map[vehicles.HeaterKeys]bool{
 	vehicles.HasFuelStub: true,
 }
 
+// The sizes among the heater's other values.
+var (
+	ductAcross = size{"duct_across", "duct, across", "", false, form.Over0, vehicles.HasDuctAcross, func(h *vehicles.Heater) *float64 { return &h.DuctAcross }}
+	boltAcross = size{"bolt", "bolt holes across", "", false, form.Over0, vehicles.HasBolt, func(h *vehicles.Heater) *float64 { return &h.Bolt }}
+	allSizes   = append(slices.Clone(sizes), ductAcross, boltAcross)
+)
+
 var heaterSlots = func() form.Slots {
 	out := form.Slots{classSlot(), yawSlot()}
 	for _, z := range sizes {
 		out = append(out, z.slot())
 	}
-	return out
+	return append(out, ductSlot(), ductAcross.slot(), returnSlot(), airSlot(), storedSlot(), boltsSlot(), boltAcross.slot(), packedSlot())
 }()
 
 // heaterOf is the job's heater, or the usual one when it has none; it may be changed.
@@ -101,17 +109,17 @@ func classSlot() form.Slot {
 	}
 }
 
-// withOwn returns the class h with the sizes of the old heater that were not those of its own class.
+// withOwn returns the old heater as one of the class h: the sizes that were those of its own class are those of h, all else
+// is as it was.
 func withOwn(h, old vehicles.Heater) vehicles.Heater {
-	h.Given |= old.Given
-	h.Yaw = old.Yaw
-	was := classOf(old)
-	for _, z := range sizes {
-		if v := *z.at(&old); v != *z.at(&was) {
-			*z.at(&h) = v
+	was, now := classOf(old), old
+	now.Class, now.Given = h.Class, old.Given|h.Given
+	for _, z := range allSizes {
+		if *z.at(&now) == *z.at(&was) {
+			*z.at(&now) = *z.at(&h)
 		}
 	}
-	return h
+	return now
 }
 
 // slot is the slot of a size: blank for what the class says.
@@ -140,9 +148,16 @@ func (z size) slot() form.Slot {
 			return j.WithHeater(h), err
 		},
 		Say: func(f *form.Field, s desk.State) {
-			class := classOf(heaterOf(s.Job))
+			h := heaterOf(s.Job)
+			class := classOf(h)
+			own := *z.at(&class)
+			class.Duct = h.Duct
+			class.Space = class.Kept()
 			f.Blank = survey.Exact(*z.at(&class))
-			if !pairs[z.bit] {
+			switch {
+			case *z.at(&class) != own:
+				f.Blank += ", with a duct"
+			case !pairs[z.bit]:
 				f.Blank += ", its class"
 			}
 		},
@@ -151,7 +166,7 @@ func (z size) slot() form.Slot {
 
 // asClass says whether all sizes of one key of the file are as the class has them.
 func asClass(h, class vehicles.Heater, bit vehicles.HeaterKeys) bool {
-	for _, z := range sizes {
+	for _, z := range allSizes {
 		if z.bit == bit && *z.at(&h) != *z.at(&class) {
 			return false
 		}

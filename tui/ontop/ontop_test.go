@@ -130,6 +130,23 @@ func TestTheHeater(t *testing.T) {
 	assert.NotZero(t, r.State.Job.Heater.Given&vehicles.HasYaw)
 }
 
+// Another class gives other sizes, and takes nothing away that the job says.
+func TestAnotherClassKeepsWhatTheHeaterHas(t *testing.T) {
+	job := screentest.Van(t)
+	h, _ := vehicles.HeaterClass("2 kW")
+	h.Bolts, h.Bolt, h.Packed = vehicles.List[[2]float64]{{80, 60}}, 8, true
+	h.Duct, h.ReturnArea, h.Air, h.Stored = vehicles.Ends{Rear: true}, vehicles.Some(90), vehicles.Locker, vehicles.Stored{Gas: true}
+	h.Given |= vehicles.HasBolts | vehicles.HasBolt | vehicles.HasPacked | vehicles.HasDuct | vehicles.HasReturnArea | vehicles.HasAir | vehicles.HasStored
+	r := screentest.New(t, New(), job.WithHeater(h), 100, 40)
+	r.Type("<down><down><down><down><enter>4")
+	want, _ := vehicles.HeaterClass("4 kW")
+	want.Bolts, want.Bolt, want.Packed, want.Duct, want.ReturnArea, want.Air, want.Stored = h.Bolts, h.Bolt, h.Packed, h.Duct, h.ReturnArea, h.Air, h.Stored
+	want.Given = h.Given
+	want.Yaw = h.Yaw
+	assert.Equal(t, want, *r.State.Job.Heater)
+	assert.Equal(t, 90.0, r.State.Job.Heater.DuctAcross)
+}
+
 func TestWhichWayTheWarmAirPoints(t *testing.T) {
 	var plain, road desk.Settings
 	road.Nearside = desk.NearsideLeft

@@ -6,7 +6,6 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -18,7 +17,35 @@ import (
 // lookedKeys hold while the kinds that were looked for are shown.
 var lookedKeys = []key.Binding{
 	key.NewBinding(key.WithKeys("enter"), key.WithHelp("letter or Enter", "looked, none here")),
-	desk.Named(desk.KeyLeave, "to the list"), desk.KeyUp, desk.KeyDown,
+	desk.Named(desk.KeyNext, "cut, runs, openings"), desk.Named(desk.KeyLeave, "to the list"), desk.KeyUp, desk.KeyDown,
+}
+
+var (
+	keyOn   = key.NewBinding(key.WithKeys("tab", "right"))
+	keyBack = key.NewBinding(key.WithKeys("shift+tab", "left"))
+)
+
+// looking is which list of kinds is shown, and the kind of each that the keys act on.
+type looking struct {
+	shown bool
+	list  vehicles.LookList
+	kinds [len(vehicles.LookLists)]int
+}
+
+// kind is the one the keys act on.
+func (l looking) kind() int { return l.kinds[l.list] }
+
+// at returns the list with the keys on another kind.
+func (l looking) at(kind int) looking {
+	l.kinds[l.list] = kind
+	return l
+}
+
+// step goes on to another list, round the end.
+func (l looking) step(by int) looking {
+	n := len(vehicles.LookLists)
+	l.list = vehicles.LookLists[(int(l.list)+by+n)%n]
+	return l
 }
 
 // looked is how a kind stands.
@@ -28,17 +55,13 @@ type looked struct {
 	looked, asked bool // asked: the rules want it looked for
 }
 
-// kinds are how all kinds stand, in the order of lists.
-func kinds(s desk.State) []looked {
-	out, asked := make([]looked, len(vehicles.Kinds)), rules.NotLookedFor(&s.Job)
-	for i, kind := range vehicles.Kinds {
-		here := s.Job.Looked[kind] && !slices.Contains(s.Result.LookedElsewhere, kind)
-		out[i] = looked{kind: kind, looked: here, asked: slices.Contains(asked, kind)}
-		for _, o := range s.Job.Obstructions {
-			if o.Kind == kind {
-				out[i].entered++
-			}
-		}
+// kinds are how all kinds of a list stand, in the order of lists.
+func kinds(list vehicles.LookList, s desk.State) []looked {
+	open, before := left(list, s), s.Job.LookedBefore(list, &s.Plan)
+	out := make([]looked, len(list.Kinds()))
+	for i, kind := range list.Kinds() {
+		here := s.Job.LookedFor(list)[kind] && !slices.Contains(before, kind)
+		out[i] = looked{kind: kind, entered: s.Job.Entered(list, kind), looked: here, asked: slices.Contains(open, kind)}
 	}
 	return out
 }
@@ -57,8 +80,8 @@ func (l looked) says(short bool) string {
 	return "not looked yet"
 }
 
-// left is how many kinds the rules want looked for that are neither entered nor looked for round where the cut is now.
-func left(s desk.State) int { return len(rules.NotLookedFor(&s.Job)) + len(s.Result.LookedElsewhere) }
+// left are the kinds of a list that the rules want looked for: neither entered nor looked for where all is now.
+func left(list vehicles.LookList, s desk.State) []string { return rules.OpenIn(list, &s.Job, &s.Plan) }
 
 // look answers a message while the kinds are shown: a letter, Enter or a tap takes one as looked for.
 func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
@@ -70,9 +93,11 @@ func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 		if !entryscreen.IsTap(msg) || !a.Holds(msg.X, msg.Y) {
 			break
 		}
-		if i, ok := lookedAt(m.kind, msg.X-a.X, msg.Y-a.Y, a.W, a.H, s); ok {
-			m.kind = i
-			return m, toggle(kinds(s)[i], s)
+		if list, ok := tabAt(msg.X-a.X, msg.Y-a.Y, s); ok {
+			m.looking.list = list
+		} else if i, ok := m.looking.lookedAt(msg.X-a.X, msg.Y-a.Y, a.W, a.H, s); ok {
+			m.looking = m.looking.at(i)
+			return m, m.looking.toggle(s)
 		}
 	}
 	return m, desk.Change{}
@@ -82,102 +107,77 @@ func (m Screen) lookKey(msg tea.KeyMsg, s desk.State) (Screen, desk.Change) {
 	if msg.Paste {
 		return m, desk.Change{} // no field has the keys
 	}
-	all := kinds(s)
-	if to, moved := form.MoveIn(msg.String(), m.kind, len(all), m.entry.Height()/2); moved {
-		m.kind = to
+	l := &m.looking
+	if to, moved := form.MoveIn(msg.String(), l.kind(), len(l.list.Kinds()), m.entry.Height()/2); moved {
+		m.looking = l.at(to)
 		return m, desk.Change{}
 	}
 	switch {
-	case key.Matches(msg, desk.KeyLeave), key.Matches(msg, desk.KeyNext), key.Matches(msg, desk.KeyPrevious):
-		m.looking = false
-		return m, desk.Change{}
+	case key.Matches(msg, desk.KeyLeave):
+		l.shown = false
+	case key.Matches(msg, keyOn):
+		m.looking = l.step(1)
+	case key.Matches(msg, keyBack):
+		m.looking = l.step(-1)
 	case key.Matches(msg, desk.KeyEnter), msg.Type == tea.KeySpace:
-		return m, toggle(all[m.kind], s)
+		return m, l.toggle(s)
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
-		return m.lookLetter(msg.Runes[0], all, s)
+		return m.lookLetter(msg.Runes[0], s)
 	}
 	return m, desk.Change{}
 }
 
 // lookLetter takes the kind of a letter as looked for. Where several kinds have the letter it goes to the next of them.
-func (m Screen) lookLetter(letter rune, all []looked, s desk.State) (Screen, desk.Change) {
+func (m Screen) lookLetter(letter rune, s desk.State) (Screen, desk.Change) {
 	var of []int
-	for i, l := range all {
-		if vehicles.KindOf(l.kind).Letter == letter {
+	for i, kind := range m.looking.list.Kinds() {
+		if m.looking.list.KindOf(kind).Letter == letter {
 			of = append(of, i)
 		}
 	}
-	switch next := slices.IndexFunc(of, func(i int) bool { return i > m.kind }); {
-	case len(of) == 0:
+	if len(of) == 0 {
 		return m, desk.Change{}
-	case next < 0:
-		m.kind = of[0]
-	default:
-		m.kind = of[next]
 	}
+	to := of[0]
+	if next := slices.IndexFunc(of, func(i int) bool { return i > m.looking.kind() }); next >= 0 {
+		to = of[next]
+	}
+	m.looking = m.looking.at(to)
 	if len(of) > 1 {
 		return m, desk.Change{}
 	}
-	return m, toggle(all[m.kind], s)
+	return m, m.looking.toggle(s)
 }
 
-// toggle notes that a kind was looked for and is not there, or takes the note back.
-func toggle(l looked, s desk.State) desk.Change {
-	if l.entered > 0 {
-		return desk.Change{Say: fmt.Sprintf("%s: %d entered already, so there is one here", l.kind, l.entered)}
-	}
-	job := s.Job.WithLooked(l.kind, !l.looked)
-	say := fmt.Sprintf("%s: looked for within %d mm of the cut, none here", l.kind, vehicles.LookRound)
-	if l.looked {
-		say = l.kind + ": not looked for yet"
-	}
-	return desk.Change{Job: &job, Step: "looked for " + l.kind, Say: say}
-}
-
-// lookedRows are the kinds as they are painted.
-func lookedRows(s desk.State, short bool) []form.Row {
-	all := kinds(s)
-	out := make([]form.Row, len(all))
-	for i, l := range all {
-		out[i] = form.Row{
-			Mark: string(vehicles.KindOf(l.kind).Letter), Text: l.kind, Right: l.says(short),
-			Fault: l.asked && l.entered == 0 && !l.looked,
-		}
-	}
-	return out
-}
-
-// paintLooked paints the kinds.
-func (m Screen) paintLooked(s desk.State, w, h int) string {
-	look := s.Settings.Styles()
-	title := look.Title.Render(fmt.Sprintf("Looked for within %d mm of the cut", vehicles.LookRound)) +
-		look.Faint.Render(fmt.Sprintf("   %d left", left(s)))
-	two := inTwo(w, h)
-	rows := lookedRows(s, two)
-	if !two {
-		return desk.FitPainted(title, w) + "\n" + form.PaintRows(rows, m.kind, w, h-1, look)
-	}
-	n := (len(rows) + 1) / 2
-	first := form.PaintRows(rows[:n], m.kind, w/2-1, h-1, look)
-	second := form.PaintRows(rows[n:], m.kind-n, w-w/2, h-1, look)
-	return desk.FitPainted(title, w) + "\n" + lipgloss.JoinHorizontal(lipgloss.Top, first, " ", second)
-}
-
-// inTwo says whether the kinds stand in two columns: where the rows do not hold them and the columns do.
-func inTwo(w, h int) bool { return h-1 < len(vehicles.Kinds) && w >= 56 }
-
-// lookedAt is the kind at column x and row y of the kinds as painted.
-func lookedAt(at, x, y, w, h int, s desk.State) (kind int, ok bool) {
-	rows := lookedRows(s, false)
-	n := (len(rows) + 1) / 2
+// toggle notes that the kind was looked for and is not there, or takes the note back.
+func (l looking) toggle(s desk.State) desk.Change {
+	k := kinds(l.list, s)[l.kind()]
 	switch {
-	case y == 0:
-		return 0, false
-	case !inTwo(w, h):
-		return form.RowAt(rows, at, h-1, y-1)
-	case x < w/2:
-		return form.RowAt(rows[:n], at, h-1, y-1)
+	case k.entered > 0:
+		return desk.Change{Say: fmt.Sprintf("%s: %d entered already, so there is one here", k.kind, k.entered)}
+	case !s.Job.HasToLookRound(l.list):
+		return desk.Change{Say: nothingThere[l.list]}
 	}
-	kind, ok = form.RowAt(rows[n:], at-n, h-1, y-1)
-	return kind + n, ok
+	job := s.Job.WithLookedAt(l.list, &s.Plan, k.kind, !k.looked)
+	say := fmt.Sprintf("%s: looked for %s, none here", k.kind, within(l.list, s))
+	if k.looked {
+		say = k.kind + ": not looked for yet"
+	}
+	return desk.Change{Job: &job, Step: "looked for " + k.kind + " " + tabs[l.list], Say: say}
+}
+
+// nothingThere is said where the job lacks what a list is looked for round.
+var nothingThere = [...]string{
+	vehicles.AtRuns:   "there is no run yet to look round: draw one in Place",
+	vehicles.AtOutlet: "there is no exhaust yet: draw it in Place, then look for openings near it",
+}
+
+// within says where the kinds of a list are looked for.
+func within(list vehicles.LookList, s desk.State) string {
+	u := s.Settings.Units
+	return [...]string{
+		vehicles.AtCut:    "within " + desk.Length(vehicles.LookRound, u) + " of the cut",
+		vehicles.AtRuns:   "within " + desk.Length(vehicles.LookRound, u) + " of the runs",
+		vehicles.AtOutlet: "within " + desk.Length(vehicles.LookOut, u) + " of where gas comes out",
+	}[list]
 }

@@ -4,6 +4,7 @@ package under
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,8 +20,7 @@ import (
 // Screen is the screen "Underneath". It is a plain value.
 type Screen struct {
 	entry   entryscreen.Entry
-	looking bool // the kinds that were looked for are shown
-	kind    int  // the kind the keys act on then
+	looking looking
 }
 
 // New returns the screen.
@@ -42,7 +42,7 @@ var spec = entryscreen.Spec{
 func (m Screen) Title() string { return "Underneath" }
 
 // Typing says whether letters belong to a field, or choose a kind that was looked for.
-func (m Screen) Typing() bool { return m.entry.Typing() || m.looking }
+func (m Screen) Typing() bool { return m.entry.Typing() || m.looking.shown }
 
 // Update answers one message.
 func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -52,7 +52,7 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	}
 	if open, ok := msg.(desk.Open); ok {
 		var change desk.Change
-		m.looking = false
+		m.looking.shown = false
 		m.entry, change = m.open(open, s)
 		return m, change, nil
 	}
@@ -72,10 +72,10 @@ func (m Screen) open(o desk.Open, s desk.State) (entryscreen.Entry, desk.Change)
 func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 	press, isKey := msg.(tea.KeyMsg)
 	switch {
-	case m.looking:
+	case m.looking.shown:
 		return m.look(msg, s)
 	case isKey && !m.entry.Typing() && key.Matches(press, keyLook, desk.KeyNext, desk.KeyPrevious):
-		m.looking = true
+		m.looking.shown = true
 		return m, desk.Change{}
 	}
 	var change desk.Change
@@ -85,7 +85,7 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string {
-	if m.looking {
+	if m.looking.shown {
 		return m.entry.View(s, w, h, m.paintLooked)
 	}
 	return m.entry.View(s, w, h, nil)
@@ -93,7 +93,7 @@ func (m Screen) View(s desk.State, w, h int) string {
 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding {
-	if m.looking {
+	if m.looking.shown {
 		return lookedKeys
 	}
 	return m.entry.Keys(s, keyLook)
@@ -101,10 +101,19 @@ func (m Screen) Keys(s desk.State) []key.Binding {
 
 func title(s desk.State) string {
 	text := fmt.Sprintf("Obstructions: %d", features.Obstructions.Rows(s.Job))
-	if n := left(s); n > 0 {
-		text += fmt.Sprintf("   kinds not looked for: %d", n)
+	var counts []string
+	for _, list := range vehicles.LookLists {
+		if n := len(left(list, s)); n > 0 {
+			counts = append(counts, fmt.Sprint(n))
+		}
 	}
-	return text
+	switch len(counts) {
+	case 0:
+		return text
+	case 1:
+		return text + "   kinds not looked for: " + counts[0]
+	}
+	return text + "   not looked for: " + strings.Join(counts, " + ")
 }
 
 // records are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.

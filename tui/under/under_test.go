@@ -328,6 +328,76 @@ func TestLookedNoneHere(t *testing.T) {
 	assert.False(t, r.State.Job.Looked["brake line"])
 }
 
+func TestTheThreeListsOfKinds(t *testing.T) {
+	job := vehicles.Demo()
+	job.Looked, job.LookedRuns, job.LookedOpenings = nil, nil, nil
+	r := screentest.New(t, New(), job, 100, 27)
+	total := func() string { return strings.Split(r.View(100, 27), "\n")[0] }
+	count := func(l vehicles.LookList) int { return len(left(l, r.State)) }
+	assert.Contains(t, total(), fmt.Sprintf("not looked for: %d + %d + %d", count(vehicles.AtCut), count(vehicles.AtRuns), count(vehicles.AtOutlet)))
+	r.Type("a")
+	assert.Contains(t, total(), fmt.Sprintf("at the cut %d   at the runs %d   openings %d", count(vehicles.AtCut), count(vehicles.AtRuns), count(vehicles.AtOutlet)))
+	r.Type("<tab>")
+	assert.Contains(t, r.View(100, 27), "Looked for within 300 mm of the runs")
+	r.Type("z")
+	assert.Equal(t, map[string]bool{"swage": true}, r.State.Job.LookedRuns)
+	assert.Equal(t, "swage: looked for within 300 mm of the runs, none here", r.Said)
+	assert.Empty(t, r.State.Job.Looked)
+	r.Type("<right>")
+	assert.Contains(t, r.View(100, 27), "Looked for within 2000 mm of where gas comes out")
+	r.Type("t")
+	assert.Equal(t, map[string]bool{"tank breather": true}, r.State.Job.LookedOpenings)
+	assert.Contains(t, r.View(100, 27), "Where does the breather hose of each tank end?")
+	r.Type("t")
+	assert.Empty(t, r.State.Job.LookedOpenings)
+	r.Type("<left><left><left><down><down>")
+	assert.Contains(t, r.View(100, 27), "Looked for within 2000 mm", "round the end")
+	r.Type("<right><esc>")
+	assert.False(t, r.Screen.Typing())
+	r.Undo()
+	r.Undo()
+	assert.Empty(t, r.State.Job.LookedRuns)
+}
+
+func TestAListIsTapped(t *testing.T) {
+	job := vehicles.Demo()
+	job.LookedRuns, job.LookedOpenings = nil, nil
+	r := screentest.New(t, New(), job, 60, 17)
+	r.Type("a")
+	at := func(y int, word string) int {
+		return len([]rune(strings.Split(strings.Split(r.View(60, 17), "\n")[y], word)[0]))
+	}
+	r.Tap(at(0, "openings"), 0)
+	assert.Contains(t, r.View(60, 17), "of where gas comes out")
+	for y, row := range strings.Split(r.View(60, 17), "\n") {
+		if strings.Contains(row, "roof vent") {
+			r.Tap(at(y, "roof vent"), y)
+		}
+	}
+	assert.True(t, r.State.Job.LookedOpenings["roof vent"])
+	r.Tap(at(0, "at the runs"), 0)
+	assert.Contains(t, r.View(60, 17), "of the runs")
+	r.Tap(2, 16) // the line that says how to look
+	assert.Empty(t, r.State.Job.LookedRuns)
+}
+
+func TestWithoutRunsThereIsNothingToLookRound(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("a<tab><enter>")
+	r.Type("h")
+	assert.Contains(t, r.Said, "there is no run yet")
+	assert.Empty(t, r.State.Job.LookedRuns)
+	r.Type("<tab>t")
+	assert.Contains(t, r.Said, "there is no exhaust yet")
+	assert.Empty(t, r.State.Job.LookedOpenings)
+}
+
+func TestTheKindThatIsPickedSaysHowToLook(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
+	r.Type("avv")
+	assert.Contains(t, r.View(60, 17), "Orange cables? Do not drill; trained people only.")
+}
+
 func TestOverlapsAreSaid(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("d")
@@ -366,6 +436,13 @@ func TestGoldens(t *testing.T) {
 		} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
 				r := screentest.New(t, New(), screentest.Van(t), w, h)
+				r.Type(keys)
+				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
+			})
+		}
+		for name, keys := range map[string]string{"runs": "a<tab>vv", "openings": "a<tab><tab>tt"} {
+			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
+				r := screentest.New(t, New(), vehicles.Demo(), w, h)
 				r.Type(keys)
 				r.Golden(fmt.Sprintf("%s-%dx%d", name, w, h), w, h)
 			})

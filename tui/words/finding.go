@@ -14,8 +14,16 @@ import (
 // NoValue stands where nobody has given a rule its value.
 const NoValue = "no value set"
 
+// NotSaid stands where nobody has said what it takes to know a value.
+const NotSaid = "not said"
+
 // Value is what was found, with its unit.
-func Value(f rules.Finding, u survey.Units) string { return desk.Quantity(f.Value, f.Rule.Unit, u) }
+func Value(f rules.Finding, u survey.Units) string {
+	if f.Unsaid {
+		return NotSaid
+	}
+	return desk.Quantity(f.Value, f.Rule.Unit, u)
+}
 
 // Required is what the rule asks for, with its unit.
 func Required(f rules.Finding, u survey.Units) string {
@@ -31,6 +39,8 @@ func Sense(f rules.Finding) string { return "at " + f.Rule.Sense.String() }
 // Margin says how much there is to spare or to miss, with its unit: "38 mm to spare", "12 mm short".
 func Margin(f rules.Finding, u survey.Units) string {
 	switch {
+	case f.Unsaid:
+		return NotSaid
 	case !f.Margin.Set:
 		return NoValue
 	case f.Margin.Value < 0:
