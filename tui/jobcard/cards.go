@@ -18,6 +18,7 @@ const (
 	jobCard card = iota
 	tapeCard
 	showCard
+	fuelCard
 )
 
 // cards are what each is called, for people and for undo, and its values.
@@ -28,7 +29,11 @@ var cards = [...]struct {
 	jobCard:  {"job", "This job", jobSlots},
 	tapeCard: {"tape", "The tape, and how well it is read", append(form.Slots{entryscreen.TapeClass()}, entryscreen.Errors()...)},
 	showCard: {"how it is shown", "How it is shown", showSlots},
+	fuelCard: {"fuel", "The fuel", fuelSlots},
 }
+
+// there tells whether the job has what the card is of.
+func (c card) there(j vehicles.Job) bool { return c != fuelCard || j.Fuel != nil }
 
 // cardRecord is the form of a card.
 type cardRecord struct{ card card }
@@ -38,6 +43,9 @@ func (h cardRecord) ID() string { return cards[h.card].id }
 
 // Fields are the card's fields.
 func (h cardRecord) Fields(s desk.State, held map[string]string) []form.Field {
+	if !h.card.there(s.Job) {
+		return nil
+	}
 	return cards[h.card].slots.Fields(s, held)
 }
 

@@ -92,7 +92,9 @@ var acts = [...]struct {
 func records(s desk.State) []form.Record {
 	var out []form.Record
 	for c := range cards {
-		out = append(out, cardRecord{card(c)})
+		if card(c).there(s.Job) {
+			out = append(out, cardRecord{card(c)})
+		}
 	}
 	for a := range acts {
 		out = append(out, actRecord{act: act(a)})

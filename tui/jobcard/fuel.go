@@ -1,0 +1,81 @@
+package jobcard
+
+import (
+	"fmt"
+	"slices"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// notKnown is the choice for what nobody knows.
+const notKnown = "not known"
+
+// fuelSlots are what is said of the fuel line beside its way: they are there while the job has a fuel line.
+var fuelSlots = form.Slots{
+	{
+		Field: form.Field{
+			Key: "burns", Label: "heater burns", Note: "a tank that is known to hold diesel may be nearer to the exhaust",
+			Choices: []form.Choice{{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: notKnown}},
+		},
+		Get: func(s desk.State) string { return orNotKnown(s.Job.Fuel.Supply.Kind) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if text != notKnown && !slices.Contains(vehicles.FuelKinds, text) {
+				return j, fmt.Errorf("%q is no fuel: petrol, diesel, or %s", form.Quoted(text), notKnown)
+			}
+			return withSupply(j, func(supply *vehicles.Supply) { supply.Kind = known(text) }), nil
+		},
+	},
+	{
+		Field: form.Field{Key: "from", Label: "taken from", Note: "the fuel line may touch what it begins at"},
+		Get:   func(s desk.State) string { return orNotKnown(s.Job.Fuel.Supply.From) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if text != notKnown && !slices.Contains(sources(j), text) {
+				return j, fmt.Errorf("%q is no fuel tank or fuel line of the job: enter it in Underneath first", form.Quoted(text))
+			}
+			return withSupply(j, func(supply *vehicles.Supply) { supply.From = known(text) }), nil
+		},
+		Say: func(f *form.Field, s desk.State) {
+			f.Choices = nil
+			for i, name := range sources(s.Job) {
+				f.Choices = append(f.Choices, form.Choice{Letter: 'a' + rune(i%('n'-'a')), Name: name})
+			}
+			f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: notKnown})
+		},
+	},
+}
+
+// sources are what the fuel line may begin at: the fuel tanks and lines, and what it begins at already.
+func sources(j vehicles.Job) (names []string) {
+	for _, o := range j.Obstructions {
+		if vehicles.HoldsFuel(o.Kind) || j.Fuel != nil && o.Name == j.Fuel.Supply.From {
+			names = append(names, o.Name)
+		}
+	}
+	return names
+}
+
+// withSupply changes what is said of the fuel line, where there is one.
+func withSupply(j vehicles.Job, change func(*vehicles.Supply)) vehicles.Job {
+	if j.Fuel == nil {
+		return j
+	}
+	run := *j.Fuel
+	change(&run.Supply)
+	return j.WithRun(vehicles.FuelRun, &run)
+}
+
+func orNotKnown(text string) string {
+	if text == "" {
+		return notKnown
+	}
+	return text
+}
+
+func known(text string) string {
+	if text == notKnown {
+		return ""
+	}
+	return text
+}
