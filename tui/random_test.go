@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -36,8 +38,8 @@ func anything(r *rand.Rand, w, h int) tea.Msg {
 	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'0' + rune(r.IntN(10))}}
 }
 
-// Whatever is pressed, the job on the desk is one that check takes, what is saved reads back, and undo goes back to where
-// it began.
+// Whatever is pressed, the job on the desk is one that check takes, matching points that do not fit aside, what is saved reads
+// back, and undo goes back to where it began.
 func TestWhateverIsPressedTheJobStaysOneThatCanBeJudged(t *testing.T) {
 	presses := 500
 	if testing.Short() {
@@ -69,9 +71,10 @@ func TestWhateverIsPressedTheJobStaysOneThatCanBeJudged(t *testing.T) {
 			if b.quit {
 				b.quit = false
 			}
-			require.Empty(t, b.desk.State.Faults, "seed %d, press %d: %v", seed, n, last[max(0, len(last)-12):])
+			other := func(f vehicles.Fault) bool { return !desk.Misfit(f) } // matching points that do not fit are taken, and not saved
+			require.False(t, slices.ContainsFunc(b.desk.State.Faults, other), "seed %d, press %d: %v", seed, n, last[max(0, len(last)-12):])
 			require.Len(t, strings.Split(b.View(), "\n"), size[1], "seed %d, press %d", seed, n)
-			if n%50 == 0 {
+			if n%50 == 0 && len(b.desk.State.Faults) == 0 {
 				_, err := vehicles.ParseJob(b.desk.State.Job.Format(), "job")
 				require.NoError(t, err, "seed %d, press %d", seed, n)
 			}

@@ -66,7 +66,7 @@ func TestNewRefusesWhatItCantStartFrom(t *testing.T) {
 		code int
 		says string
 	}{
-		{[]string{"--van", "spaceship"}, exitFailed, `no van "spaceship" in the library; there are: high-roof, long-van`},
+		{[]string{"--van", "spaceship"}, exitFailed, `no van "spaceship" in the library; there are: crew-van, high-roof, long-van`},
 		{[]string{"--from", "nowhere.toml"}, exitFailed, "nowhere.toml"},
 		{[]string{"--van", "minibus", "--from", "x.toml"}, exitUsage, "[from van]"},
 		{[]string{"twice.toml"}, exitUsage, "one job file"},

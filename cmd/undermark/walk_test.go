@@ -14,7 +14,7 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	const right = "\x1b[C"
 	h := readHome(t)
 	s := h.start(t, 100, 30)
-	s.wait(t, "5 foul")
+	s.wait(t, "6 foul")
 	s.keys(t, "4")
 	s.wait(t, "[4 Place]")
 	s.keys(t, "s")
@@ -37,7 +37,7 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	s.wait(t, "from the left edge")
 
 	s.keys(t, "\x1a", "\x1a", "\x1a")
-	s.wait(t, "5 foul")
+	s.wait(t, "6 foul")
 	assert.Zero(t, s.quit(t), "all taken back, nothing is unsaved")
 	assert.NotContains(t, s.output(), askBackground)
 }
