@@ -186,6 +186,9 @@ func (h Record) change(s desk.State, was, now texts, edits map[string]string) (v
 		return j, h, h.needs(j, missing, now)
 	}
 	after := h.List.table().with(j, h.Row, t)
+	if h.List == Obstructions && t.Name != was["name"] {
+		after = after.Renaming(was["name"], t.Name)
+	}
 	return after, h, h.List.tryAt(s, after, h.Row)
 }
 
