@@ -31,13 +31,16 @@ func (j Job) WithoutRule(id string) Job {
 	return j
 }
 
-// WithDrilled notes where the pilot hole was measured from below; nil takes it back. The job must have a cut.
+// WithDrilled notes where the pilot hole was measured from below; nil takes it back, with the direct tapes from it. The job must
+// have a cut.
 func (j Job) WithDrilled(p *Pair) Job {
 	if j.Cut == nil {
 		return j
 	}
 	c := *j.Cut
-	c.Drilled = p
+	if c.Drilled = p; p == nil {
+		c.Direct = nil
+	}
 	return j.WithCut(c)
 }
 

@@ -34,7 +34,8 @@ type screen struct {
 	prompt prompt
 	w, h   int
 
-	explaining bool // what would explain the pilot hole is listed
+	explaining bool   // what would explain the pilot hole is listed
+	tapes      taping // the direct tapes from it
 
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
@@ -53,7 +54,9 @@ func New() desk.Screen { return screen{pane: plan.New(), step: 1} }
 
 func (m screen) Title() string { return "Place" }
 
-func (m screen) Typing() bool { return m.prompt.kind != nothing || m.explaining || m.choosing }
+func (m screen) Typing() bool {
+	return m.prompt.kind != nothing || m.explaining || m.choosing || m.tapes.open
+}
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -98,6 +101,9 @@ func (m screen) current(s desk.State) screen {
 		p, _ := pilotOf(s)
 		m.explaining = len(p.Slips) > 0
 	}
+	if m.tapes.open && len(tapeFields(s)) == 0 {
+		m.tapes = taping{}
+	}
 	if m.outdated(s) {
 		m = m.left()
 	}
@@ -109,6 +115,10 @@ func (m screen) current(s desk.State) screen {
 func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
 	switch {
+	case k.Paste && m.tapes.open:
+		m, change = m.tapesPasted(k.Runes, s)
+	case m.tapes.open:
+		m, change = m.tape(k, s)
 	case k.Paste && m.prompt.kind == nothing: // no field has the keys
 	case m.explaining:
 		m, change = m.explain(k, s)
@@ -121,7 +131,7 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	default:
 		m, change = m.press(k, s)
 	}
-	return m, m.followed(change, s)
+	return m, m.followed(besideHole(change, s), s)
 }
 
 func bind(name, what string, keys ...string) key.Binding {
@@ -148,6 +158,8 @@ var (
 	keyAdd     = bind("a", "add a point at the end", "a")
 	keyDelete  = bind("x", "delete the point", "x", "delete")
 	keyUpright = bind("o", "first points under the stubs", "o")
+	keyTaped   = bind("Enter", "takes it, next", "enter")
+	keyUntaped = bind("Ctrl-U", "clears it", "ctrl+u")
 	keyTake    = bind("Enter", "next, then take it", "enter")
 )
 
@@ -158,6 +170,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return []key.Binding{keyAssume, desk.KeyLeave}
 	case m.choosing:
 		return []key.Binding{keyChosen, desk.KeyLeave}
+	case m.tapes.open:
+		return []key.Binding{desk.Named(desk.KeyLeave, "back"), keyTaped, keyUntaped}
 	case m.Typing():
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), keyTake}
 	}

@@ -130,7 +130,11 @@ func hundredth(v float64) float64 { return math.Round(v*100) / 100 }
 func (m screen) takeDrilled(s desk.State) (desk.Change, error) {
 	if strings.TrimSpace(strings.Join(m.prompt.texts, "")) == "" {
 		job := s.Job.WithDrilled(nil)
-		return desk.Change{Job: &job, Say: "The pilot counts as not drilled."}, nil
+		say := "The pilot counts as not drilled."
+		if len(s.Job.Cut.Direct) > 0 {
+			say += " The tapes straight from it are gone with it: " + desk.KeyUndo.Help().Key + " brings all back."
+		}
+		return desk.Change{Job: &job, Say: say}, nil
 	}
 	if _, err := m.place(s); err != nil {
 		return desk.Change{}, err

@@ -40,6 +40,8 @@ func (m screen) panel(s desk.State, w, h int) []string {
 		return m.explanations(s, w)
 	case m.choosing:
 		return m.choices(s, w)
+	case m.tapes.open:
+		return m.tapeRows(s, w, h)
 	case m.Typing():
 		return m.promptRows(s, w, h)
 	}
