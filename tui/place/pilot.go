@@ -179,7 +179,7 @@ func (m screen) explanations(s desk.State, w int) []string {
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.
 func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
-	at, off := "x "+survey.Format(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings), "where it was meant"
+	at, off := desk.AtX(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings), "where it was meant"
 	if way := words.Way(p.Off, s.Settings); way != "" {
 		off = desk.Length(p.Away, u) + " off (" + way + ")"
 	}

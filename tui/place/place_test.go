@@ -197,7 +197,7 @@ func TestWrongPlacesAreNotTaken(t *testing.T) {
 		"L1200 enter 100 enter":    "put the text right",
 		"100 enter 100 enter":      "100 mm", // the hook hangs 150 mm below: no slope is that steep
 		"1200 enter 1e3 enter":     "put the text right",
-		"-1200 enter 100 enter":    "put the text right",
+		"-100 enter 100 enter":     "100 mm", // nor behind the datum line
 		"1200 enter L 21000 enter": "put the text right",
 	} {
 		s := screentest.State(t)
