@@ -112,8 +112,12 @@ func costDatum(s desk.State) string {
 	if fresh(s.Job) && len(s.Job.Fittings) == 0 && s.Job.Cut == nil {
 		return "Choose it before you measure: every x counts from it, the floor's rear edge too. What lies behind it has a minus."
 	}
-	return "No reading changes with the name: whatever was taped from another line has to be taped again, the floor's rear edge too. " +
+	text := "No reading changes with the name: whatever was taped from another line has to be taped again, the floor's rear edge too. " +
 		"What lies behind it has a minus."
+	if s.Job.Exhaust != nil && s.Job.Datum.Named() && !s.Job.Floor.Outline.Rear.Set {
+		text += " Where the van's skin ends at the rear nobody knows from here: the exhaust's end is held against its sides alone."
+	}
+	return text
 }
 
 // costBelow says what the slope from the datum line does to a reading.
