@@ -142,3 +142,19 @@ func TestTapesToTakeCrossInAnyVan(t *testing.T) {
 		}
 	}
 }
+
+// A key on Place with a drilled hole waits for this: 200 things under the floor, as many as any van has, all within reach.
+func BenchmarkHoleTapes(b *testing.B) {
+	r := rand.New(rand.NewPCG(7, 42)) //nolint:gosec // a fixed seed
+	kinds := []string{"brake line", "chassis rail", "crossmember", "fuel tank"}
+	var things []vehicles.Obstruction
+	for i := range 200 {
+		x, y := 100+2800*r.Float64(), -800+1500*r.Float64()
+		things = append(things, box(fmt.Sprint("thing ", i), kinds[i%len(kinds)], x, x+20, y, y+20, 0, 60))
+	}
+	result, faults := Judge(offHole(things...), Builtin())
+	require.Empty(b, faults)
+	for b.Loop() {
+		HoleTapes(&result)
+	}
+}

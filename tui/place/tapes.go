@@ -96,7 +96,7 @@ func (m screen) tape(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	fields := tapeFields(s)
 	next, event := m.tapes.form.Update(k, fields)
 	if event.Edited {
-		m.tapes.form, m.tapes.key, m.tapes.text = next, event.Key, event.Text
+		m.tapes.form, m.tapes.key, m.tapes.text = next.Took(event.Key, fields), event.Key, event.Text
 		return m, desk.Change{Say: event.Say}
 	}
 	if !event.Left && !event.Past && next.On() == m.tapes.form.On() {

@@ -101,6 +101,8 @@ func TestALevelTapeTakesNoSides(t *testing.T) {
 		assert.Contains(t, d.View(160, 47), "! ", text)
 		assert.Equal(t, 1, d.State.Selected, "it stays in the field: %s", text)
 	}
+	d.Type("<wipe>3")
+	assert.NotContains(t, d.View(160, 47), "! ", "the fault is of the text that was there")
 	d.Type("<wipe>L 360<esc>")
 	assert.False(t, d.Screen.Typing())
 	assert.Contains(t, d.Said, "Not taken: no L, R, + or minus")
