@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
@@ -141,8 +140,8 @@ func (c *candidate) chains(i int) {
 		return ends[axis].Start != survey.On || o.Total[axis].Text != "" && !c.r.Plan.Obstructions[i].Unclosed
 	}
 	if !done(survey.X) {
-		said := math.Hypot(c.r.Job.BelowBumper(place), h)
-		c.of(i, "total.x", "overall reading from the bumper to where its chain ends", func(o *vehicles.Obstruction) {
+		said := survey.AboveReading(c.r.Job.BelowBumper(place), h)
+		c.of(i, "total.x", "overall reading from the "+c.r.Job.Datum.Called()+" to where its chain ends", func(o *vehicles.Obstruction) {
 			o.Total[survey.X] = survey.FromNumber(said, false)
 		})
 	}

@@ -43,6 +43,13 @@ func pilotPlace(j *judge, r *Rule) {
 	f.Value = offsetSquare(j.job, j.plan)
 	j.close(f, 0)
 	j.misplaced = f.Verdict != Clear
+	j.hole.Held = j.misplaced
+}
+
+// Hole is what the direct tapes from a drilled pilot hole came to.
+type Hole struct {
+	Held  bool       // it is where the tapes do not explain it, and no direct tapes confirm it: what rests on it is held back
+	Tapes []HoleTape // as cut.direct has them; none without a drilled hole
 }
 
 // offsetVariance is the variance along the unit direction n of how far a drilled pilot hole is off, mm^2: of the mark from above,
@@ -84,36 +91,39 @@ func pilotDirect(j *judge, r *Rule) {
 	for i := range j.job.Cut.Direct {
 		tape := &j.job.Cut.Direct[i]
 		at, _ := j.job.ObstructionNamed(tape.To)
-		f, way := j.direct(limit, tape, at)
-		if f.Verdict != Clear {
+		h := j.direct(limit, tape, at)
+		h.Direct = i
+		j.hole.Tapes = append(j.hole.Tapes, h)
+		if h.Verdict != Clear {
 			j.denied[at] = true
-		} else if way != (geometry.Point{}) {
-			ways = append(ways, way)
+		} else if h.Way != (geometry.Point{}) {
+			ways = append(ways, h.Way)
 		}
 	}
 	j.misplaced = j.misplaced && !fixes(ways)
+	j.hole.Held = j.misplaced
 }
 
-// direct judges a tape from the drilled hole to an obstruction, and returns the direction it ran in; none from inside it.
-func (j *judge) direct(limit *Limit, tape *vehicles.DirectTape, at int) (f *Finding, way geometry.Point) {
+// direct judges a tape from the drilled hole to an obstruction.
+func (j *judge) direct(limit *Limit, tape *vehicles.DirectTape, at int) (h HoleTape) {
 	thing, hole := &j.plan.Obstructions[at], j.plan.Cut.At
 	s := thing.Prism.Footprint.GapCircle(hole, j.job.Cut.Across/2)
-	f = j.open(limit, the(ThePilot), j.obstruction(at))
+	f := j.open(limit, the(ThePilot), j.obstruction(at))
 	why := j.spread(f, j.theCut(), thing, false, s.B, s.N.At(0))
 	spread := f.Spread.Sum()
 	f.Spread, f.N = Spread{}, geometry.Point3{}
-	gap := max(0, thing.Prism.Footprint.GapOnly(hole))
-	if gap > 0 {
-		way = s.B.Sub(hole)
-		way = way.Scale(1 / way.Norm())
+	h.To, h.Is = at, max(0, thing.Prism.Footprint.GapOnly(hole))
+	if h.Is > 0 {
+		way := s.B.Sub(hole)
+		h.Way = way.Scale(1 / way.Norm())
 	}
-	off := tape.Gap.Length - gap
-	if off != 0 {
-		f.Value = math.Min(off*off/(j.tape.Variance(tape.Gap.Length, true)+spread), math.MaxFloat64)
+	if h.Far = tape.Gap.Length - h.Is; h.Far != 0 {
+		f.Value = math.Min(h.Far*h.Far/(j.tape.Variance(tape.Gap.Length, true)+spread), math.MaxFloat64)
 	}
 	f.flat(hole, s.B)
 	j.close(f, why)
-	return f, way
+	h.Verdict = f.Verdict
+	return h
 }
 
 // fixes tells whether two of the directions lie across one another.

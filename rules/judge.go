@@ -27,7 +27,7 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 		}
 	}
 	sortWorst(j.findings)
-	result.Findings = j.findings
+	result.Findings, result.Hole = j.findings, j.hole
 	result.Unchecked = j.unchecked()
 	result.Unanswered = j.unanswered()
 	result.NotLookedFor = NotLookedFor(&job)
@@ -50,6 +50,7 @@ type judge struct {
 	tube      *geometry.Tube // what the exhaust fills, once somebody has asked
 	tiesApart bool           // the ties don't agree with each other
 	turned    [2]float64     // cosine and sine of the turn from the frame below to the frame above
+	hole      Hole           // the drilled pilot hole, with what direct tapes from it came to
 	misplaced bool           // the pilot hole is where the tapes do not explain it
 	denied    []bool         // of each obstruction, whether a direct tape from the hole to it says otherwise; nil for none
 	drilled   []hole         // beside the cut, once somebody has asked

@@ -20,6 +20,9 @@ type PilotReport struct {
 	Explained bool
 	Slips     []Slip // when not explained: the single slips that would explain it, the likeliest first
 
+	Held  bool       // what rests on where the hole is is held back: the tapes do not explain it, and no direct tapes confirm it
+	Tapes []HoleTape // the direct tapes, those taken and those to take
+
 	MayMove float64 // the radius round Is within which the centre may go with the pilot swallowed by the cut
 	Move    Move    // the best place there
 }
@@ -38,6 +41,7 @@ func PilotCheck(r Result) (report PilotReport, ok bool) {
 	if !report.Explained {
 		report.Slips = slips(&r)
 	}
+	report.Held, report.Tapes = r.Hole.Held, HoleTapes(&r)
 	report.Move = bestMove(&r, report.MayMove)
 	return report, true
 }

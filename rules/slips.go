@@ -88,14 +88,14 @@ func (s *slipper) misread(axis survey.Axis, name string) {
 
 func (s *slipper) belowX() {
 	said, d := s.job.Cut.Drilled[survey.X], &s.job.Datum
-	s.misread(survey.X, "the reading from the bumper")
+	s.misread(survey.X, "the reading from the "+d.Called())
 	if h := d.HookBelow.Value; d.HookBelow.Set && h != 0 {
-		s.drilled(survey.X, survey.FromNumber(math.Hypot(said.Length, h), false),
-			"the tape from the bumper was held level, and no hook height of %s mm is to be taken off", survey.Figure(h))
+		s.drilled(survey.X, survey.FromNumber(survey.AboveReading(said.Length, h), false),
+			"the tape from the %s was held level, and no hook height of %s mm is to be taken off", d.Called(), survey.Figure(h))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
 		bumper := s.job.BelowBumper(s.plan.Cut.At) + shift
-		s.drilled(survey.X, survey.FromNumber(math.Hypot(bumper, d.HookBelow.Value), false),
+		s.drilled(survey.X, survey.FromNumber(survey.AboveReading(bumper, d.HookBelow.Value), false),
 			"the tape was hooked on the zero used above, %s mm further forward", survey.Figure(shift))
 	}
 }
@@ -131,15 +131,15 @@ func (s *slipper) aboveX() {
 	said := survey.AboveReading(plan, hook)
 	land := func(length float64) geometry.Point {
 		square := length*length - hook*hook
-		return geometry.Point{X: up.X - plan + math.Sqrt(max(0, square)), Y: up.Y}
+		return geometry.Point{X: up.X - plan + math.Copysign(math.Sqrt(max(0, square)), length), Y: up.Y}
 	}
 	for _, by := range misreadings {
 		for _, length := range []float64{said - by, said + by} {
-			s.marked(land(length), "the mark was put at %s mm from the bumper, not at %s: a misreading by %s mm", survey.Figure(length), survey.Figure(said), survey.Figure(by))
+			s.marked(land(length), "the mark was put at %s mm from the %s, not at %s: a misreading by %s mm", survey.Figure(length), d.Called(), survey.Figure(said), survey.Figure(by))
 		}
 	}
 	if hook != 0 {
-		s.marked(land(plan), "the mark was put at %s mm from the bumper, without the %s mm that the hook hangs lower", survey.Figure(plan), survey.Figure(hook))
+		s.marked(land(plan), "the mark was put at %s mm from the %s, without the %s mm that the hook hangs lower", survey.Figure(plan), d.Called(), survey.Figure(hook))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
 		s.marked(geometry.Point{X: up.X - shift, Y: up.Y}, "the mark was put from the zero used below, %s mm further back", survey.Figure(shift))

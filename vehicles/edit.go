@@ -3,7 +3,6 @@ package vehicles
 import (
 	"fmt"
 	"maps"
-	"slices"
 )
 
 // Every edit returns a new job and leaves the old one as it was; lists are edited by List.
@@ -32,43 +31,16 @@ func (j Job) WithoutRule(id string) Job {
 	return j
 }
 
-// Renaming has what names an obstruction follow it to its new name: shields, the fuel line's beginning, tapes from the pilot hole.
-func (j Job) Renaming(was, now string) Job {
-	if run := j.Exhaust; run != nil && slices.Contains(run.Shielded.Names, was) {
-		after := *run
-		after.Shielded.Names = slices.Clone(run.Shielded.Names)
-		for i, name := range after.Shielded.Names {
-			if name == was {
-				after.Shielded.Names[i] = now
-			}
-		}
-		j.Exhaust = &after
-	}
-	if run := j.Fuel; run != nil && run.Supply.From == was {
-		after := *run
-		after.Supply.From = now
-		j.Fuel = &after
-	}
-	if j.Cut != nil {
-		cut := *j.Cut
-		for i, d := range cut.Direct {
-			if d.To == was {
-				d.To = now
-				cut.Direct = cut.Direct.With(i, d)
-				j.Cut = &cut
-			}
-		}
-	}
-	return j
-}
-
-// WithDrilled notes where the pilot hole was measured from below; nil takes it back. The job must have a cut.
+// WithDrilled notes where the pilot hole was measured from below; nil takes it back, with the direct tapes from it. The job must
+// have a cut.
 func (j Job) WithDrilled(p *Pair) Job {
 	if j.Cut == nil {
 		return j
 	}
 	c := *j.Cut
-	c.Drilled = p
+	if c.Drilled = p; p == nil {
+		c.Direct = nil
+	}
 	return j.WithCut(c)
 }
 

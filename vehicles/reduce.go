@@ -56,14 +56,14 @@ func newReducer(job *Job) *reducer {
 	r.heightU = r.tape.HeightU()
 	gauge := r.tape.Gauge()
 	r.below = side{
-		tape: &gauge, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow,
+		tape: &gauge, left: job.SideLeft(), right: job.SideRight(), bow: job.Bow, datum: job.Datum.Called(),
 		hook:  survey.Slope{Hook: job.Datum.HookBelow.Value, Set: job.Datum.HookBelow.Set},
 		edges: survey.Slope{Hook: job.Datum.SideBelow.Value, Set: job.Datum.SideBelow.Set},
 	}
 	r.level = r.below
 	r.level.hook, r.level.edges = survey.Slope{}, survey.Slope{}
 	r.above = side{
-		tape: &gauge, left: job.AboveLeft(), right: job.AboveRight(), bow: job.Bow, above: true,
+		tape: &gauge, left: job.AboveLeft(), right: job.AboveRight(), bow: job.Bow, above: true, datum: job.Datum.Called(),
 		shift: job.Datum.ShiftAbove.Value,
 		hook:  survey.Slope{Hook: job.Datum.HookAbove.Value, Set: true},
 		edges: survey.Slope{Hook: job.Datum.SideAbove.Value, Set: job.Datum.SideAbove.Set},

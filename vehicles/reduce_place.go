@@ -101,6 +101,15 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 // The four readings of a rectangle.
 var boxValues = [4]value{{"x", -1, 0}, {"x", -1, 1}, {"y", -1, 0}, {"y", -1, 1}}
 
+// forward says in which order the x readings of a rectangle stand: from the rear to the nose, on either side of the datum.
+func (r *reducer) forward(near, far float64) string {
+	name := r.job.Datum.Called()
+	if near < 0 || far < 0 {
+		return "the edge farther behind the " + name + " first: x runs forward, and behind it readings have a minus"
+	}
+	return "the edge nearest to the " + name + " first, then the farthest"
+}
+
 func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
 	var near, far, one, two end
 	r.reading(&one, from, survey.Y, &p.Y[0], &at, &last.y, what, &boxValues[2])
@@ -111,8 +120,8 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 	last.x, last.y = far, two
 	if near.there && far.there && far.Value <= near.Value {
 		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
-			"x runs from %s to %s mm: give the edge nearest to the bumper first, then the farthest",
-			survey.Figure(near.Value), survey.Figure(far.Value))))
+			"x runs from %s to %s mm: give %s",
+			survey.Figure(near.Value), survey.Figure(far.Value), r.forward(near.Value, far.Value))))
 	}
 	right, left := &one, &two
 	if placed.LeftOne = two.Value < one.Value; placed.LeftOne {

@@ -12,6 +12,7 @@ type side struct {
 	shift       float64      // the bumper's zero lies this far forward of the datum
 	bow         []BowPoint   // how far forward of that the bumper's edge is, by y
 	above       bool
+	datum       string // what the line that x starts at is called
 }
 
 // spot is what reducing a reading must know of the point measured.
@@ -34,8 +35,6 @@ type trail struct {
 	x, y  end
 	loose bool
 }
-
-const nothingBefore = "it runs on, but nothing stands before it: measure it from the bumper, the centreline or a side edge"
 
 // along reduces a reading to its end e. What is wrong is said in a few words, "" for nothing.
 func (s *side) along(e *end, axis survey.Axis, r *survey.Reading, at *spot, before *end) (wrong string) {
@@ -82,7 +81,7 @@ func (s *side) on(e *end, axis survey.Axis, r *survey.Reading, before *end) (wro
 		return ""
 	case !before.there:
 		*e = end{broken: true}
-		return nothingBefore
+		return "it runs on, but nothing stands before it: measure it from the " + s.datum + ", the centreline or a side edge"
 	}
 	length := r.Length
 	if axis == survey.Y && before.rightward {

@@ -41,7 +41,8 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	line(&b, "%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
 	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	row(t, "mark", "below: bumper", "left", "right", "above: bumper", "left", "right", "left pin", "right pin")
+	datum := r.Job.Datum.Called()
+	row(t, "mark", "below: "+datum, "left", "right", "above: "+datum, "left", "right", "left pin", "right pin")
 	for _, m := range sheet.Marks {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {

@@ -46,7 +46,7 @@ func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().StringVar(&near, "near", "", "the nearest open place to `X,Y` (mm forward of the bumper datum, mm left of the centreline)")
+	c.Flags().StringVar(&near, "near", "", "the nearest open place to `X,Y` (mm forward of the datum line, mm left of the centreline)")
 	c.Flags().BoolVar(&turning, "yaw", false, "look for the yaw too: plate, body and its space have to fit above the floor")
 	return c
 }
@@ -107,6 +107,9 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	fmt.Fprintln(&b)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	head := []string{"x", "y", "to spare", "next to"}
+	if r.Job.Datum.Named() {
+		head[0] = "x from " + r.Job.Datum.Called()
+	}
 	yaw := places[0].Yaw.Set
 	if yaw {
 		head = slices.Insert(head, 3, "yaw")

@@ -70,3 +70,15 @@ func TestCommandsSayTheSameOfAYawHoweverItIsWritten(t *testing.T) {
 		}
 	}
 }
+
+func TestTablesNameTheDatum(t *testing.T) {
+	job := filepath.Join(cases, "32-datum-is-a-step.toml")
+	for _, command := range []string{"marks", "suggest"} {
+		code, out, complaint := call("", command, job)
+		require.Zero(t, code, complaint)
+		assert.Contains(t, out, "step of the sliding door")
+		assert.NotContains(t, out, "bumper")
+	}
+	_, out, _ := call("", "marks", "--json", job)
+	assert.Contains(t, out, `"bumper"`, "the keys stay")
+}

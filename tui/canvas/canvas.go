@@ -30,6 +30,7 @@ type Look struct {
 	Camera      desk.Camera
 	Units       survey.Units
 	Left, Right string // what the van's sides are called
+	Datum       string // what stands at 0 of a ruler along the van, where that is not its rear end; "" for the bumper
 	Shade       *Shade // of the floor, for this layout; nil for none
 }
 

@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
 )
 
 var (
@@ -60,8 +61,18 @@ func (p *painter) word(way scene.Way) string {
 		return p.look.Left
 	case scene.ToRight:
 		return p.look.Right
+	case scene.ToBumper:
+		return p.rear()
 	}
 	return string(way)
+}
+
+// rear is what the van's rear end is called: by the bumper, unless x starts elsewhere and "bumper" would be taken for that.
+func (p *painter) rear() string {
+	if p.look.Datum != "" {
+		return "rear"
+	}
+	return string(scene.ToBumper)
 }
 
 // named is the word for a way of the van; a side is the van's, as whoever looks has sides too.
@@ -85,6 +96,7 @@ func (p *painter) foot() {
 	c.Put(0, c.Height-1, bottom, words)
 	at := utf8.RuneCountInString(bottom)
 	for _, hands := range p.projection.Hands {
+		hands = strings.ReplaceAll(hands, string(scene.ToBumper), p.rear())
 		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
 			c.Put(at, c.Height-1, ": "+hands, quiet)
 			return
@@ -118,10 +130,25 @@ func (p *painter) bottomRuler() {
 	for x := first(p.west, step); x < last; x += step {
 		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
 		number := p.figureAt(&p.projection.Across, x)
+		if x == 0 && p.look.Datum != "" && p.projection.Across.Low == scene.ToBumper {
+			number = p.atDatum(number, step)
+		}
 		if col+utf8.RuneCountInString(number) < c.Width {
 			c.Put(col, row, "┴"+number, words)
 		}
 	}
+}
+
+// leastName is how many columns a name needs to say anything.
+const leastName = 4
+
+// atDatum is what a ruler along the van says at 0: the datum's name too, as far as there is room before the next number.
+func (p *painter) atDatum(number string, step float64) string {
+	room := floor(step/p.Scale/dotsAcross) - desk.Width("┴"+number+" ")
+	if name := desk.FirstWords(p.look.Datum, room); room > leastName {
+		return number + " " + name
+	}
+	return number
 }
 
 // sideRuler counts along the plane's up.

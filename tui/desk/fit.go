@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"regexp"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -22,10 +23,17 @@ func Cut(text string, w int) string { return ansi.Truncate(harmless.Text(text), 
 // FitRow returns plain text as one row of exactly w columns; a row that is cut ends in "…".
 func FitRow(text string, w int) string { return fit(harmless.Text(text), w) }
 
-// Wrap breaks plain text at blanks into rows of at most w columns; a longer word is broken.
+// Wrap breaks plain text at blanks and hyphens into rows of at most w columns; a longer word is broken. A minus stays with its
+// number: at the end of a row it would not be seen.
 func Wrap(text string, w int) []string {
-	return strings.Split(ansi.Wrap(harmless.Text(text), max(w, 1), ""), "\n")
+	kept := minus.ReplaceAllString(harmless.Text(text), "${1}"+asOne+"${2}")
+	return strings.Split(strings.ReplaceAll(ansi.Wrap(kept, max(w, 1), ""), asOne, "-"), "\n")
 }
+
+// asOne stands for a minus while text is wrapped: a sign as wide, at which no row is broken.
+const asOne = "\u02d7"
+
+var minus = regexp.MustCompile(`(^|[ (=])-(\d)`)
 
 // Fit returns painted text as exactly h rows of exactly w columns: long rows are cut, short ones filled with blanks.
 func Fit(text string, w, h int) string {

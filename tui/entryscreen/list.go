@@ -3,6 +3,7 @@ package entryscreen
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -89,7 +90,7 @@ func (e Entry) act(msg tea.KeyMsg, record features.Record, s desk.State) (next E
 	case key.Matches(msg, keyDelete):
 		job, err := record.Delete(s)
 		if next, change = e.reordered(job, record, err, "delete "+name, s); err == nil {
-			change.Say = "deleted " + name + ": Ctrl-Z brings it back"
+			change.Say = deleted(name, record.Named(s.Job))
 		}
 	case key.Matches(msg, keyRaise):
 		job, moved, err := record.Move(s, -1)
@@ -101,6 +102,18 @@ func (e Entry) act(msg tea.KeyMsg, record features.Record, s desk.State) (next E
 		return e, desk.Change{}, false
 	}
 	return next, change, true
+}
+
+// deleted says what is gone, with what else of the job said its name.
+func deleted(name string, named []string) string {
+	if len(named) == 0 {
+		return "deleted " + name + ": Ctrl-Z brings it back"
+	}
+	with := named[len(named)-1]
+	if rest := named[:len(named)-1]; len(rest) > 0 {
+		with = strings.Join(rest, ", ") + " and " + with
+	}
+	return "deleted " + name + ", and with it " + with + ": Ctrl-Z brings all of it back"
 }
 
 // reordered goes to where a thing is after the list was changed, or says why it was not.

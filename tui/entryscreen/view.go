@@ -178,6 +178,9 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 		e.Editor = e.Editor.Show(record)
 	}
 	id := record.ID()
+	if _, isThing := record.(features.Record); !isThing {
+		_, id = form.NameOf(record, s.Job)
+	}
 	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
 	if thing, isThing := record.(features.Record); isThing {
 		name, _ := thing.Name(s.Job)

@@ -32,11 +32,14 @@ func (h Record) Duplicate(s desk.State) (vehicles.Job, Record, error) {
 	return after, next, h.holds(s, after)
 }
 
-// Delete returns the job without the thing.
+// Delete returns the job without the thing, and without what says an obstruction's name.
 func (h Record) Delete(s desk.State) (vehicles.Job, error) {
 	j := s.Job
 	if h.Real(j) {
 		after := h.List.table().drop(j, h.Row)
+		if h.List == Obstructions {
+			after = after.Forgetting(j.Obstructions[h.Row].Name)
+		}
 		return h.List.forgotten(after), h.holds(s, after)
 	}
 	all := h.List.unfinished(j)
@@ -45,6 +48,14 @@ func (h Record) Delete(s desk.State) (vehicles.Job, error) {
 		return j, errors.New("there is nothing to delete")
 	}
 	return h.List.forgotten(h.List.withUnfinished(j, all.Without(i))), nil
+}
+
+// Named says what else of the job goes with the thing when it is deleted, in words; none for most.
+func (h Record) Named(j vehicles.Job) []string {
+	if h.List != Obstructions || !h.Real(j) {
+		return nil
+	}
+	return j.Naming(j.Obstructions[h.Row].Name)
 }
 
 // Move returns the job with the thing so many places further down its list, and its record there.

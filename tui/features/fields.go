@@ -3,6 +3,7 @@ package features
 import (
 	"fmt"
 	"maps"
+	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -13,14 +14,16 @@ import (
 // labels are what the fields of a place are called.
 var labels = map[string]string{
 	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
-	"y1": "other side", "turn": "turned", "cx": "middle, from bumper", "cy": "middle, across",
+	"y1": "other side", "turn": "turned", "cy": "middle, across",
 	"taped": "taped at drop", "measured": "measured", "holds": "holds",
 	"tx": "overall", "ty": "overall, side",
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
 }
 
-func labelOf(key string, shape vehicles.Form, l List) string {
+func labelOf(key string, shape vehicles.Form, l List, d *vehicles.Datum) string {
 	switch key {
+	case "cx":
+		return "middle, from " + desk.Datum(d, shortDatum)
 	case "across":
 		if shape == vehicles.Disc {
 			return "diameter"
@@ -83,13 +86,27 @@ func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 // add adds a field; blank is what it says when nothing is in it.
 func (m *maker) add(key, unit, blank string) *form.Field {
 	m.out = append(m.out, form.Field{
-		Key: key, Label: labelOf(key, m.shape, m.list), Text: m.texts[key], Unit: unit, Blank: blank, Heading: m.head,
+		Key: key, Label: labelOf(key, m.shape, m.list, &m.job.Datum), Text: m.texts[key], Unit: unit, Blank: blank, Heading: m.head,
 	})
 	m.head = ""
 	return &m.out[len(m.out)-1]
 }
 
 const needed = "needed"
+
+// shortDatum is how much of the datum's name there is room for in a label or a note.
+const shortDatum = 16
+
+// fromDatum is a heading that names where x starts; with a line of its own there may be things behind it, and how they are
+// written takes the place of what would not fit then.
+func (m *maker) fromDatum(before, behind string) string {
+	d := &m.job.Datum
+	if !d.Named() {
+		return before + d.Called() + behind
+	}
+	behind, _, _ = strings.Cut(strings.Replace(behind, "then ", "", 1), " (")
+	return before + desk.Datum(d, shortDatum) + " (behind: minus)" + behind
+}
 
 // what are the fields that say what the thing is.
 func (m *maker) what() {
@@ -129,7 +146,7 @@ func (m *maker) holds(pending texts) {
 func (m *maker) place(pending texts) {
 	switch m.shape {
 	case vehicles.Box:
-		m.head = "From the bumper"
+		m.head = m.fromDatum("From the ", "")
 		m.add("x0", "mm", needed)
 		m.add("x1", "mm", needed)
 		m.head = "Across: L 240, R 310, or from the centreline"
@@ -137,7 +154,7 @@ func (m *maker) place(pending texts) {
 		m.add("y1", "mm", needed)
 		m.add("turn", "°", "not turned").Pass = true
 	case vehicles.Piped:
-		m.head = "Points: from bumper, then across (L 240, R 310)"
+		m.head = m.fromDatum("Points: from ", ", then across (L 240, R 310)")
 		rows := max(2, pending.points()+1)
 		for i := range rows {
 			x := m.add(pointKey(i, 0), "mm", needed)

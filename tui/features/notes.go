@@ -49,6 +49,7 @@ type noter struct {
 	s      desk.State
 	list   List
 	placed vehicles.Placed
+	offer  bool // a nearer datum line, with a long reading
 	out    map[string]string
 }
 
@@ -58,7 +59,7 @@ func (h Record) Notes(s desk.State) map[string]string {
 	if h.List == Ties {
 		return h.tieNotes(s)
 	}
-	n := noter{s: s, list: h.List, out: map[string]string{}}
+	n := noter{s: s, list: h.List, offer: h.offersNearer(s.Job), out: map[string]string{}}
 	j, row := h.Sketched(s.Job)
 	if h.Fresh || row < 0 {
 		return n.out
@@ -112,10 +113,14 @@ func (n *noter) path(t Feature, x texts) {
 	}
 }
 
-// x says where a reading from the bumper ends, and how much of it the slope took.
+// x says where a reading from the datum line ends, and how much of it the slope took.
 func (n *noter) x(key string, at, u float64, r survey.Reading) {
 	units := n.s.Settings.Units
-	note := "= " + desk.Length(at, units) + " from bumper " + desk.PlusMinus95(u, units)
+	way, datum := " from ", &n.s.Job.Datum
+	if at < 0 {
+		way = " behind "
+	}
+	note := "= " + desk.Length(math.Abs(at), units) + way + desk.Datum(datum, shortDatum) + " " + desk.PlusMinus95(u, units)
 	shift := 0.0
 	if n.list == Fittings {
 		shift = n.s.Job.Datum.ShiftAbove.Value
@@ -126,6 +131,10 @@ func (n *noter) x(key string, at, u float64, r survey.Reading) {
 		note += ", tape sloped by an unknown amount: give the drop"
 	case r.Start == survey.Datum && slope >= 0.05:
 		note += ", tape sloped " + survey.Format(slope, units)
+	}
+	if n.offer && isLong(r) {
+		note += nearer
+		n.offer = false
 	}
 	n.out[key] = note
 }

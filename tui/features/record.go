@@ -83,7 +83,7 @@ func (h Record) called(j vehicles.Job) (name, kind string) {
 func (h Record) Lacks(j vehicles.Job) string {
 	x := h.texts(j)
 	_, missing, _ := h.List.build(Feature{}, nil, x)
-	return h.lacking(missing, x)
+	return h.lacking(j, missing, x)
 }
 
 // FirstMissing is the first field that a thing which is not whole needs, "" for a thing of the job.
@@ -98,11 +98,11 @@ func (h Record) FirstMissing(j vehicles.Job) string {
 	return missing[0]
 }
 
-func (h Record) lacking(missing []string, x texts) string {
+func (h Record) lacking(j vehicles.Job, missing []string, x texts) string {
 	if len(missing) == 0 {
 		return ""
 	}
-	first := labelOf(missing[0], x.form(), h.List)
+	first := labelOf(missing[0], x.form(), h.List, &j.Datum)
 	if n := len(missing) - 1; n > 0 {
 		return fmt.Sprintf("%s and %d more", first, n)
 	}
@@ -186,8 +186,8 @@ func (h Record) change(s desk.State, was, now texts, edits map[string]string) (v
 		return j, h, h.needs(j, missing, now)
 	}
 	after := h.List.table().with(j, h.Row, t)
-	if h.List == Obstructions && now["name"] != was["name"] {
-		after = after.Renaming(was["name"], now["name"])
+	if h.List == Obstructions && t.Name != was["name"] {
+		after = after.Renaming(was["name"], t.Name)
 	}
 	return after, h, h.List.tryAt(s, after, h.Row)
 }

@@ -34,9 +34,9 @@ func (h Record) needs(j vehicles.Job, missing []string, now texts) error {
 		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
 	}
 	if len(blank) == 0 {
-		return fmt.Errorf("waits for %s", h.lacking(missing, now))
+		return fmt.Errorf("waits for %s", h.lacking(j, missing, now))
 	}
-	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(blank, now))
+	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(j, blank, now))
 }
 
 // forgotten returns the job without the refused texts of things that the list has no more.

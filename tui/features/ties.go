@@ -68,7 +68,7 @@ func (b *builder) tie(t *Feature) {
 // tie are the fields of a tie.
 func (m *maker) tie() {
 	m.add("name", "", needed)
-	m.head = "From the bumper, then across (L 240, R 310)"
+	m.head = m.fromDatum("From the ", ", then across (L 240, R 310)")
 	m.add("bx", "mm", needed)
 	m.add("by", "mm", needed).Second = true
 	m.add("ax", "mm", needed)
@@ -83,7 +83,7 @@ func (m *maker) tie() {
 // tieNotes are what a tie's readings come to, each pair as soon as it is whole.
 func (h Record) tieNotes(s desk.State) map[string]string {
 	x := h.texts(s.Job)
-	n := noter{s: s, out: map[string]string{}}
+	n := noter{s: s, offer: h.offersNearer(s.Job), out: map[string]string{}}
 	at, ok := readPair(x["bx"], x["by"])
 	if ok {
 		n.spot("bx", "by", at, Obstructions)

@@ -27,8 +27,8 @@ type Beginner interface {
 	Begun(j vehicles.Job) (vehicles.Job, Record)
 }
 
-// called is what refused texts of a record are kept under, and its name.
-func called(record Record, j vehicles.Job) (of, name string) {
+// NameOf is what refused texts of a record are kept under, and its name.
+func NameOf(record Record, j vehicles.Job) (of, name string) {
 	if c, ok := record.(Called); ok {
 		return c.Called(j)
 	}
@@ -40,7 +40,7 @@ func Refused(record Record, j vehicles.Job) []vehicles.Refusal {
 	if j.RefusedCount() == 0 {
 		return nil
 	}
-	of, _ := called(record, j)
+	of, _ := NameOf(record, j)
 	if of == "" {
 		return nil
 	}
@@ -63,8 +63,8 @@ func taken(before, after vehicles.Job, was, next Record, texts map[string]string
 	if len(all) == 0 {
 		return after
 	}
-	of, _ := called(was, before)
-	now, name := called(next, after)
+	of, _ := NameOf(was, before)
+	now, name := NameOf(next, after)
 	var rest []vehicles.Refusal
 	for _, r := range all {
 		_, took := texts[r.Field]
@@ -105,7 +105,7 @@ func keep(record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) 
 	if b, ok := record.(Beginner); ok {
 		job, record = b.Begun(job)
 	}
-	of, name := called(record, job)
+	of, name := NameOf(record, job)
 	texts, was := textsOf(bad), job.Refused()
 	all := slices.DeleteFunc(slices.Clone(was), func(r vehicles.Refusal) bool {
 		_, again := texts[r.Field]

@@ -63,6 +63,18 @@ func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 	return j, err
 }
 
+// Line is a slot for a line of text, which may be blank.
+func Line(f Field, at func(j *vehicles.Job) *string) Slot {
+	return Slot{
+		Field: f,
+		Get:   func(s desk.State) string { return *at(&s.Job) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			*at(&j) = text
+			return j, nil
+		},
+	}
+}
+
 // Limits are what a length must be, mm.
 type Limits struct{ Least, Most float64 }
 

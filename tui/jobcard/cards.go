@@ -94,14 +94,7 @@ func (h actRecord) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Re
 
 // line is a slot for a line of text.
 func line(key, label, blank, note string, at func(j *vehicles.Job) *string) form.Slot {
-	return form.Slot{
-		Field: form.Field{Key: key, Label: label, Blank: blank, Note: note},
-		Get:   func(s desk.State) string { return *at(&s.Job) },
-		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			*at(&j) = text
-			return j, nil
-		},
-	}
+	return form.Line(form.Field{Key: key, Label: label, Blank: blank, Note: note}, at)
 }
 
 var jobSlots = form.Slots{

@@ -27,7 +27,7 @@ func viewList(s desk.State, here, w, h int) string {
 // viewTable lists the marks with what the tape must say at each, from the side it is marked from.
 func viewTable(s desk.State, here, w, h int) string {
 	st := s.Settings.Styles()
-	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", "bumper", desk.Left(s.Settings), desk.Right(s.Settings))
+	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", desk.Datum(&s.Job.Datum, 9), desk.Left(s.Settings), desk.Right(s.Settings))
 	rows := []string{st.Title.Render("All marks, " + s.Settings.Units.String()), st.Faint.Render(head)}
 	all := items(s)
 	first, last := window(len(all), here, h-2)

@@ -28,12 +28,16 @@ func (m screen) tapeReadings(mark rules.Mark, s desk.State) [3]reading {
 	zero := m.sideZero(mark, s)
 	left := reading{from: "from the " + desk.Left(s.Settings) + " edge" + zero, mm: mark.Below.Left}
 	right := reading{from: "from the " + desk.Right(s.Settings) + " edge" + zero, mm: mark.Below.Right}
-	bumper := reading{from: "from the bumper edge", mm: mark.Below.Bumper}
+	bumper := reading{mm: mark.Below.Bumper}
 	if m.above(mark) {
 		a := mark.Above
 		bumper.mm, left.mm, right.mm = a.Bumper, a.Left, a.Right
 		bumper.sigma, left.sigma, right.sigma = a.Sigma[0], a.Sigma[1], a.Sigma[1]
 		bumper.known, left.known, right.known = true, true, true
+	}
+	bumper.from = "from the " + s.Job.Datum.Edge()
+	if bumper.mm < 0 {
+		bumper.from = "behind the " + s.Job.Datum.Edge()
 	}
 	if right.mm < left.mm {
 		left, right = right, left
@@ -182,11 +186,11 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	d, u := s.Job.Datum, s.Settings.Units
 	if !m.above(mark) {
 		if !d.HookBelow.Set {
-			return "Hook on the bumper edge and hold the tape level."
+			return "Hook on the " + d.Edge() + " and hold the tape level."
 		}
-		return "Hook on the bumper edge, zero " + desk.Height(d.HookBelow.Value, u) + "."
+		return "Hook on the " + d.Edge() + ", zero " + desk.Height(d.HookBelow.Value, u) + "."
 	}
-	text := "Hook on the bumper edge"
+	text := "Hook on the " + d.Edge()
 	if h := d.HookAbove.Or(0); h != 0 {
 		text += ", zero " + desk.Length(h, u) + " below the floor's top"
 	}

@@ -23,7 +23,7 @@ func (m screen) pinPage(mark rules.Mark, s desk.State, w, h int) []string {
 func pinWords(s desk.State, w int) []string {
 	out := desk.Length(s.Job.Pins(), s.Settings.Units)
 	return desk.Wrapped(s.Settings.Styles().Plain,
-		"A check: two pins on the bumper line, each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
+		"A check: two pins on the "+s.Job.Datum.Line()+", each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
 }
 
 // pinDrawing shows the two tapes from above, the van's nose to the right.
@@ -34,7 +34,7 @@ func pinDrawing(two [2]reading, s desk.State) []string {
 	pad := func(word string) string { return word + strings.Repeat(" ", max(0, 10-len([]rune(word)))) }
 	return []string{
 		pad(desk.Left(s.Settings)+" pin") + " o──── " + left + " ────╮",
-		pad("bumper") + " │                    × mark   nose ▶",
+		pad(desk.Datum(&s.Job.Datum, 9)) + " │                    × mark   nose ▶",
 		pad(desk.Right(s.Settings)+" pin") + " o──── " + right + " ────╯",
 	}
 }

@@ -10,17 +10,17 @@ import (
 // bolt is what a matching point is, at most 50 columns wide.
 const bolt = `
 from the side             a bolt through the floor
-bumper ├──── above: 1452 from the bumper ───┤
+BUMPER ├──── above: 1452 from the BUMPER ───┤
 ┌───┐  ┆                                    ◆
 │   │  ▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒┃▒▒▒▒▒
 └───┘  ┆                                    ◆
-       ├──── below: 1458 from the bumper ───┤
+       ├──── below: 1458 from the BUMPER ───┤
 `
 
 // tells are what a fitter who has no matching point yet should know, the most important first.
 var tells = []string{
 	"A matching point is one thing that can be reached from both sides: a seat bolt, a lashing eye, a drain, a hole.",
-	"Read it from below, then from above: from the bumper, and across, each from its own zero.",
+	"Read it from below, then from above: from the DATUM, and across, each from its own zero.",
 	"Two tie the sides together, far apart and round the cut. Three find swapped sides, four the one that is wrong.",
 }
 
@@ -30,9 +30,9 @@ func beside(_ entryscreen.Entry, s desk.State, w, h int) (text string, rows int)
 		return "", 0
 	}
 	look := s.Settings.Styles()
-	out := strings.Split(strings.Trim(bolt, "\n"), "\n")
+	out := strings.Split(strings.Trim(desk.DatumIn(bolt, &s.Job.Datum), "\n"), "\n")
 	for i, tell := range tells {
-		for _, row := range desk.Wrap(tell, w-1) {
+		for _, row := range desk.Wrap(strings.ReplaceAll(tell, "DATUM", s.Job.Datum.Called()), w-1) {
 			if i == 0 {
 				row = look.Strong.Render(row)
 			}

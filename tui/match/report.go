@@ -126,7 +126,7 @@ func (p *page) apart() {
 
 // motion says how the top lies against the underneath.
 func (p *page) motion() {
-	p.add(p.look().Plain, "The top is "+turned(p.fit.Theta)+" and "+p.shifted(p.fit.Shift)+" against the underneath, at the bumper line.")
+	p.add(p.look().Plain, "The top is "+turned(p.fit.Theta)+" and "+p.shifted(p.fit.Shift)+" against the underneath, at the "+p.s.Job.Datum.Line()+".")
 	if p.s.Job.Cut == nil {
 		return
 	}

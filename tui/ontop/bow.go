@@ -118,7 +118,7 @@ func bowPoint(y, offset form.Field, texts map[string]string, others []vehicles.B
 func costBow(s desk.State) string {
 	all := s.Job.Bow
 	if len(all) == 0 {
-		return "Nothing entered: it counts as straight. If it bows, readings from the bumper are off by as much."
+		return "Nothing entered: it counts as straight. If it bows, readings from the " + s.Job.Datum.Called() + " are off by as much."
 	}
 	low, high := all[0].Offset, all[0].Offset
 	for _, p := range all {
@@ -129,5 +129,5 @@ func costBow(s desk.State) string {
 	if high > low {
 		by += " to " + desk.Length(high, u)
 	}
-	return "Every reading from the bumper, below and above, is corrected by the bow where the tape ran: " + by + " longer."
+	return "Every reading from the " + s.Job.Datum.Called() + ", below and above, is corrected by the bow where the tape ran: " + by + " longer."
 }

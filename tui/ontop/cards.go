@@ -2,6 +2,7 @@ package ontop
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -38,7 +39,7 @@ var cards = [...]struct {
 }{
 	floorCard:  {"floor", "Floor", floorSlots},
 	hooksCard:  {"where the tape hooks", "Where the tape hooks", hookSlots},
-	bowCard:    {"bumper's bow", "Does the bumper bow?", bow{}},
+	bowCard:    {"bumper's bow", "Does the DATUM bow?", bow{}},
 	errorsCard: {"how well it is measured", "How well it is measured", errorSlots()},
 	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
 }
@@ -48,6 +49,14 @@ type record struct{ card card }
 
 // ID says which card it is.
 func (h record) ID() string { return cards[h.card].id }
+
+// Called is what refused texts of the card are kept under, and what it is called for people.
+func (h record) Called(j vehicles.Job) (of, name string) {
+	if h.card == bowCard && j.Datum.Named() {
+		return h.ID(), "bow of the " + j.Datum.Called()
+	}
+	return h.ID(), h.ID()
+}
 
 // Fields are the card's fields.
 func (h record) Fields(s desk.State, held map[string]string) []form.Field {
@@ -74,8 +83,7 @@ func (h record) Set(s desk.State, texts map[string]string) (vehicles.Job, form.R
 }
 
 var floorSlots = form.Slots{
-	form.Required(form.Field{Key: "from", Label: "from bumper"}, form.AnyLength,
-		func(j *vehicles.Job) *float64 { return &j.Floor.From }),
+	fromDatum(),
 	form.Required(form.Field{Key: "length", Label: "length"}, form.Over0,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Length }),
 	form.Required(form.Field{Key: "width", Label: "width"}, form.Over0,
@@ -109,6 +117,30 @@ func deckSlot() form.Slot {
 			}
 		},
 	}
+}
+
+// fromDatum is the slot for where the floor begins.
+func fromDatum() form.Slot {
+	slot := form.Required(form.Field{Key: "from"}, form.AnyLength, func(j *vehicles.Job) *float64 { return &j.Floor.From })
+	slot.Say = func(f *form.Field, s desk.State) { f.Label = "from " + desk.Datum(&s.Job.Datum, shortDatum) }
+	return slot
+}
+
+// shortDatum is how much of the datum's name there is room for in a label.
+const shortDatum = 12
+
+// datumName is the slot for what the line that x starts at is called.
+func datumName() form.Slot {
+	slot := form.Line(form.Field{Key: "name", Label: "x starts at", Blank: "rear bumper edge", Heading: "The datum line"},
+		func(j *vehicles.Job) *string { return &j.Datum.Name })
+	put := slot.Set
+	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
+		if _, err := survey.Typed(text, survey.Y); err == nil {
+			return j, errors.New("that is a reading: a name is wanted, like step of the sliding door")
+		}
+		return put(j, text)
+	}
+	return slot
 }
 
 // hook is a slot of the datum that may be left blank.
@@ -147,6 +179,7 @@ var hookSlots = form.Slots{
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
 	hook("pins", "datum pins at ±", "", form.Over0, mm(vehicles.Job.Pins),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
+	datumName(),
 }
 
 // errorSlots are the frames' error and the tape's.

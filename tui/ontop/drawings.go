@@ -4,7 +4,7 @@ package ontop
 // beside one on a larger. LEFT and RIGHT are words of eight columns.
 
 const floorSide = `
-bumper          |<------ length ----->|
+BUMPER          |<------ length ----->|
   ┃ |<- from -->┌─────────────────────┐
   ┃             │▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒│ thickness
   ┃             └─────────────────────┘
@@ -15,7 +15,7 @@ bumper          |<------ length ----->|
 const slopeBelow = `
 floor  ┬ ▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒▒
        │ the hook's drop        │     │ ↕ drop
-bumper │                 _..--''●─────┘   taped at
+BUMPER │                 _..--''●─────┘   taped at
 ┌───┐  │         __..--''  tape |
 │   ●__┴__..--'''               |
 └───┘|<-------- in plan ------->|
@@ -23,7 +23,7 @@ bumper │                 _..--''●─────┘   taped at
 
 const slopeAbove = `
                           ● the mark
-bumper            _..--''┌┴─────────────────────
+BUMPER            _..--''┌┴─────────────────────
 ┌───┐     __..--''       │▒▒▒▒▒▒▒▒▒▒▒▒▒ finished
 │   ●..--''  the tape    └───────────── floor
 └───┘ ↕ its zero: how far below finished floor
@@ -76,7 +76,7 @@ RIGHT      ┆  ╰── here: 12 forward
 
 const pins = `
 from above       pin
-bumper line ┃     ●--..__
+BUMPER LINE ┃     ●--..__
             ┃     ↑ ± pins''--..__
             ┃     ┼ centreline    ''--✕ the mark
             ┃     ↓ ± pins    __..--''

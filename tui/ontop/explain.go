@@ -2,6 +2,7 @@ package ontop
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -21,7 +22,7 @@ type topic struct {
 var topics = map[card]map[string]topic{
 	floorCard: {
 		"":      {floorSide, "Measure the floor first: everything is judged against it.", nil},
-		"from":  {floorSide, "From the bumper line, where the tape has its zero, to the floor's rear edge: how far?", nil},
+		"from":  {floorSide, "From the DATUM, where the tape has its zero, to the floor's rear edge: how far?", nil},
 		"width": {floorSide, "How wide is the floor? It counts as lying evenly about the centreline.", nil},
 		"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
 			"thickest: drill nothing before you know it.", nil},
@@ -31,6 +32,8 @@ var topics = map[card]map[string]topic{
 	},
 	hooksCard: {
 		"": {slopeBelow, "Where does the tape hang when you measure, and does it slope?", costBelow},
+		"name": {floorSide, "Where does x start? At the rear bumper's edge, or at any straight edge across the van that is seen from both sides: " +
+			"a door step, a crossmember's bolts. A tape of 3 m past axle and tank is worse than one of 0.8 m from there.", costDatum},
 		"left": {edges, "From the centreline to the edge that L readings start at. " +
 			"Measure across from edge to edge and halve it.", nil},
 		"right": {edges, "From the centreline to the edge that R readings start at.", nil},
@@ -44,11 +47,11 @@ var topics = map[card]map[string]topic{
 		"above_right": {edges, "From the centreline to the edge that R readings start at, on top.", nil},
 		"side_above": {sideAbove, "Is the side tape held level on top, or does it rise from its edge? " +
 			"Sloping: how far below the finished floor is its zero?", nil},
-		"pins": {pins, "Two pins on the bumper line, this far left and right of the centreline: " +
+		"pins": {pins, "Two pins on the DATUM, this far left and right of the centreline: " +
 			"arcs from both cross where a mark goes.", nil},
 	},
 	bowCard: {
-		"": {bowed, "Hold a straight bar across the bumper. At a few places across: how far forward of the datum line is the " +
+		"": {bowed, "Hold a straight bar across the NAME. At a few places across: how far forward of the datum line is the " +
 			"edge the tape hooks on? Behind the line: minus.", costBow},
 	},
 	heaterCard: {
@@ -90,10 +93,10 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	var out []string
 	if t.drawing != "" {
 		left, right := desk.Left(s.Settings), desk.Right(s.Settings)
-		drawing := strings.NewReplacer("LEFT", fmt.Sprintf("%-8s", left), "RIGHT", fmt.Sprintf("%8s", right)).Replace(t.drawing)
+		drawing := strings.NewReplacer("LEFT", fmt.Sprintf("%-8s", left), "RIGHT", fmt.Sprintf("%8s", right)).Replace(desk.DatumIn(t.drawing, &s.Job.Datum))
 		out = strings.Split(strings.Trim(drawing, "\n"), "\n")
 	}
-	for _, line := range desk.Wrap(t.ask, w-1) {
+	for _, line := range desk.Wrap(strings.NewReplacer("DATUM", s.Job.Datum.Line(), "NAME", s.Job.Datum.Called()).Replace(t.ask), w-1) {
 		out = append(out, look.Strong.Render(line))
 	}
 	if t.comes != nil {
@@ -123,7 +126,20 @@ const (
 	typicalHook = 100 // a hook's drop where none is given
 )
 
-// costBelow says what the slope from the bumper does to a reading.
+// costDatum says what naming another line does to what is there.
+func costDatum(s desk.State) string {
+	if fresh(s.Job) && len(s.Job.Fittings) == 0 && s.Job.Cut == nil {
+		return "Choose it before you measure: every x counts from it, the floor's rear edge too. What lies behind it has a minus."
+	}
+	text := "No reading changes with the name: whatever was taped from another line has to be taped again, the floor's rear edge too. " +
+		"What lies behind it has a minus."
+	if s.Job.Exhaust != nil && s.Job.Datum.Named() && !s.Job.Floor.Outline.Rear.Set {
+		text += " Where the van's skin ends at the rear nobody knows from here: the exhaust's end is held against its sides alone."
+	}
+	return text
+}
+
+// costBelow says what the slope from the datum line does to a reading.
 func costBelow(s desk.State) string {
 	length, p := typicalX+0.0, 0.0
 	for _, o := range s.Job.Obstructions {
@@ -151,10 +167,10 @@ func cost(s desk.State, length, hook, p float64, set bool) string {
 	at := fmt.Sprintf("to a point %s", desk.Height(p, u))
 	if !set {
 		return fmt.Sprintf("Level costs nothing. Sloping from a zero %s, a reading of %s %s would come to %s in plan: "+
-			"%s too long.", desk.Height(hook, u), survey.Format(length, u), at, desk.Length(plan, u), desk.Length(length-plan, u))
+			"%s too long.", desk.Height(hook, u), survey.Format(length, u), at, desk.Length(plan, u), desk.Length(math.Abs(length-plan), u))
 	}
 	return fmt.Sprintf("A reading of %s %s comes to %s in plan %s: the slope takes %s.",
-		survey.Format(length, u), at, desk.Length(plan, u), desk.PlusMinus95(sigma, u), desk.Length(length-plan, u))
+		survey.Format(length, u), at, desk.Length(plan, u), desk.PlusMinus95(sigma, u), desk.Length(math.Abs(length-plan), u))
 }
 
 // costAbove says what the slope on top does to a reading.
@@ -181,7 +197,7 @@ func costShift(s desk.State) string {
 	u := s.Settings.Units
 	text := fmt.Sprintf("The two hooks differ by %s in height. ", desk.Length(apart(s.Job), u))
 	if apart(s.Job) <= muchApart {
-		return text + "That may well be one edge of the bumper."
+		return text + "That may well be one edge of the " + s.Job.Datum.Called() + "."
 	}
 	return text + "Hardly the same edge: hold a plumb line, and write 0 if it touches both."
 }

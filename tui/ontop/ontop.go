@@ -5,6 +5,7 @@ package ontop
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -65,7 +66,7 @@ func records(s desk.State) []form.Record {
 func row(of form.Record, s desk.State) form.Row {
 	if h, isCard := of.(record); isCard {
 		asks := h.card.asks(s.Job)
-		return form.Row{Text: cards[h.card].text, Right: asks, Fault: asks != ""}
+		return form.Row{Text: strings.Replace(cards[h.card].text, "DATUM", desk.Datum(&s.Job.Datum, 24), 1), Right: asks, Fault: asks != ""}
 	}
 	thing := of.(features.Record)
 	name, kind := thing.Name(s.Job)

@@ -96,7 +96,7 @@ func (m screen) wished() (at []geometry.Point) {
 func (m screen) choices(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	wish, within := rules.WishOf(&s.Result)
-	rows := desk.Wrapped(st.Title, "Where the whole heater fits, of what was entered, within "+desk.Length(within, u)+" of x "+survey.Format(wish.X, u)+", "+
+	rows := desk.Wrapped(st.Title, "Where the whole heater fits, of what was entered, within "+desk.Length(within, u)+" of "+desk.AtX(wish.X, u)+", "+
 		desk.Across(wish.Y, s.Settings), w)
 	switch {
 	case m.places.failed:
@@ -121,7 +121,7 @@ func (m screen) choices(s desk.State, w int) []string {
 // option says where a place is and what it costs.
 func option(o rules.Option, s desk.State) string {
 	u := s.Settings.Units
-	return fmt.Sprintf("x %s, %s, warm air %s: %s to spare (%s), %s from there; %s", survey.Format(o.At.X, u), desk.Across(o.At.Y, s.Settings),
+	return fmt.Sprintf("%s, %s, warm air %s: %s to spare (%s), %s from there; %s", desk.AtX(o.At.X, u), desk.Across(o.At.Y, s.Settings),
 		facing(o.Yaw.Value, s), survey.Format(o.Margin, u), o.Against, survey.Format(o.Away, u), desk.VerdictWord(o.Verdict))
 }
 

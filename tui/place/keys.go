@@ -32,6 +32,8 @@ var (
 	keyAdd     = bind("a", "add a point at the end", "a")
 	keyDelete  = bind("x", "delete the point", "x", "delete")
 	keyUpright = bind("o", "first points under the stubs", "o")
+	keyTaped   = bind("Enter", "takes it, next", "enter")
+	keyUntaped = bind("Ctrl-U", "clears it", "ctrl+u")
 	keyTake    = bind("Enter", "next, then take it", "enter")
 )
 
@@ -44,6 +46,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return []key.Binding{keyChosen, desk.KeyLeave}
 	case m.shielding:
 		return []key.Binding{keyShield, desk.KeyDown, desk.KeyUp, desk.KeyLeave}
+	case m.tapes.open:
+		return []key.Binding{desk.Named(desk.KeyLeave, "back"), keyTaped, keyUntaped}
 	case m.Typing():
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), keyTake}
 	}

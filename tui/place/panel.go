@@ -27,7 +27,7 @@ func (m screen) where(s desk.State, w int) []string {
 	if p, ok := pilotOf(s); ok {
 		return append(rows, pilotRows(p, s, w)...)
 	}
-	rows = append(rows, desk.Wrapped(st.Plain, "At x "+survey.Format(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
+	rows = append(rows, desk.Wrapped(st.Plain, "At "+desk.AtX(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
 	if m.staying {
 		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
 	}
@@ -56,8 +56,17 @@ func (m screen) belowReadings(s desk.State, w int) []string {
 		return nil
 	}
 	b := s.Marks.Marks[0].Below
-	return desk.Wrapped(st.Plain, "From below: bumper "+survey.Format(b.Bumper, u)+", "+desk.Left(s.Settings)+" "+survey.Format(b.Left, u)+
+	return desk.Wrapped(st.Plain, "From below: "+fromDatum(b.Bumper, s)+", "+desk.Left(s.Settings)+" "+survey.Format(b.Left, u)+
 		", "+desk.Right(s.Settings)+" "+survey.Format(b.Right, u), w)
+}
+
+// fromDatum is a reading from the datum line with its name: "bumper 1219", "step of the side… -420 behind".
+func fromDatum(mm float64, s desk.State) string {
+	text := desk.Datum(&s.Job.Datum, 24) + " " + survey.Format(mm, s.Settings.Units)
+	if mm < 0 {
+		text += " behind"
+	}
+	return text
 }
 
 // stack is the floor, the collar and which way the heater looks, in a few words.

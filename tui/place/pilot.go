@@ -55,25 +55,36 @@ func better(p rules.PilotReport) bool { return p.Move.Margin-p.Move.Before >= wo
 // pilotKeys are the keys that the pilot hole calls for.
 func pilotKeys(s desk.State) []key.Binding {
 	p, ok := pilotOf(s)
+	if !ok {
+		return nil
+	}
 	var keys []key.Binding
-	if ok && len(p.Slips) > 0 {
+	if p.Held {
+		keys = append(keys, keyDirect)
+	}
+	if len(p.Slips) > 0 {
 		keys = append(keys, keyExplain)
 	}
-	if ok && better(p) {
+	if better(p) {
 		keys = append(keys, keyBest)
+	}
+	if !p.Held {
+		keys = append(keys, keyDirect)
 	}
 	return keys
 }
 
 // pressPilot answers them; mine is false for any other key.
 func (m screen) pressPilot(k tea.KeyMsg, s desk.State) (next screen, change desk.Change, mine bool) {
-	if !key.Matches(k, keyExplain, keyBest) {
+	if !key.Matches(k, keyExplain, keyBest, keyDirect) {
 		return m, change, false
 	}
 	p, ok := pilotOf(s)
 	switch {
 	case !ok:
 		return m, change, false
+	case key.Matches(k, keyDirect):
+		m, change = m.tapesOpened(s)
 	case key.Matches(k, keyExplain) && len(p.Slips) > 0:
 		m.explaining = true
 	case key.Matches(k, keyBest) && better(p):
@@ -88,13 +99,44 @@ func moveFromPilot(s desk.State, p rules.PilotReport) desk.Change {
 	cut := *s.Job.Cut
 	was := cut.Drilled
 	cut.At = [2]float64{hundredth(p.Move.To.X), hundredth(p.Move.To.Y)}
-	cut.Drilled = nil
-	job := s.Job.WithCut(cut)
+	job := s.Job.WithCut(cut).WithDrilled(nil)
 	way := words.Way(p.Move.By, desk.Settings{})
 	note := fmt.Sprintf("Pilot hole at %s, %s; the cut's centre was moved from it: %s.", was[0], was[1], way)
+	for _, tape := range cut.Direct {
+		note += fmt.Sprintf(" Taped straight from it: %s to %s.", tape.Gap, tape.To)
+	}
 	job.Notes = strings.TrimPrefix(job.Notes+"\n"+note, "\n")
-	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes."}
+	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes. " + newPilot}
 }
+
+// newPilot is what has to be done before a hole is cut round a centre beside the pilot hole.
+const newPilot = "The saw's own pilot bit would run in the old hole: drill a new pilot in the new centre first, and measure it."
+
+// besideHole adds to an edit that moves the cut's centre away from a drilled pilot hole what becomes of that.
+func besideHole(change desk.Change, s desk.State) desk.Change {
+	if change.Job == nil || change.Say != "" || s.Job.Cut == nil || s.Job.Cut.Drilled == nil || len(s.Faults) > 0 {
+		return change
+	}
+	after := change.Job.Cut
+	if after == nil || after.Drilled == nil || after.At == s.Job.Cut.At {
+		return change
+	}
+	away, swallowed := plan2(after.At).Sub(s.Plan.Cut.At).Norm(), after.Across/2
+	switch pilot := after.PilotAcross() / 2; {
+	case away < atTheHole:
+	case away < swallowed:
+		change.Say = newPilot
+	case away < swallowed+pilot:
+		change.Say = "The saw's rim would run into the old pilot hole: stay within " +
+			desk.Length(swallowed, s.Settings.Units) + " of it, or leave it outside the cut and close it."
+	default:
+		change.Say = "The old pilot hole stays outside the cut: it has to be closed. Drill a new pilot in the new centre, and measure it."
+	}
+	return change
+}
+
+// atTheHole is how near to the hole, mm, a centre is in it: no figure on a tape tells them apart.
+const atTheHole = 0.05
 
 // explain answers a key while the explanations are listed: a letter puts one right.
 func (m screen) explain(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
@@ -137,29 +179,49 @@ func (m screen) explanations(s desk.State, w int) []string {
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.
 func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
-	rows := desk.Wrapped(st.Plain, "Judged at the hole: x "+survey.Format(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings)+".", w)
-	off := "Pilot where it was meant"
+	at, off := desk.AtX(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings), "where it was meant"
 	if way := words.Way(p.Off, s.Settings); way != "" {
-		off = "Pilot " + desk.Length(p.Away, u) + " off (" + way + ")"
+		off = desk.Length(p.Away, u) + " off (" + way + ")"
 	}
-	off += ", " + desk.PlusMinus95(p.Sigma, u) + ": "
-	switch {
-	case p.Explained:
-		rows = append(rows, desk.Wrapped(st.Strong, off+"the tapes explain it.", w)...)
-	case len(p.Slips) > 0:
-		rows = append(rows, desk.Wrapped(st.Fault, fmt.Sprintf("%smore than the tapes explain. %s: what would (%d)",
-			off, keyExplain.Help().Key, len(p.Slips)), w)...)
-	default:
-		rows = append(rows, desk.Wrapped(st.Fault, off+"no tape and no single slip explains it. Measure the hole again.", w)...)
+	off += ", " + desk.PlusMinus95(p.Sigma, u) + ": " + explained(p)
+	var rows []string
+	if p.Held { // on a small screen that leaves room for what is to be done
+		rows = desk.Wrapped(st.Fault, "Pilot at "+at+": "+off, w)
+	} else {
+		rows = append(desk.Wrapped(st.Plain, "Judged at the hole: "+at+".", w), desk.Wrapped(st.Strong, "Pilot "+off, w)...)
 	}
 	return append(rows, desk.Wrapped(st.Plain, mayMove(p, s), w)...)
 }
 
-// mayMove says how far the centre may go, and where it is best.
+// explained says whether readings or direct tapes explain where the hole is, and what to do where they don't.
+func explained(p rules.PilotReport) string {
+	switch {
+	case p.Explained:
+		return "the tapes explain it."
+	case !p.Held:
+		return "more than the readings explain, but direct tapes confirm the hole there."
+	}
+	text := "more than the tapes explain"
+	if len(p.Slips) == 0 {
+		text += ", nor would any single slip"
+	}
+	text += fmt.Sprintf(". Cut, plate, body, bolts: held back. Measure it again (%s) or tape from it straight (%s).",
+		keyPilot.Help().Key, keyDirect.Help().Key)
+	if n := len(p.Slips); n > 0 {
+		text += fmt.Sprintf(" %s: what would (%d)", keyExplain.Help().Key, n)
+	}
+	return text
+}
+
+// mayMove says how far the centre may go and what that takes, and where it is best; while the place of the hole is in doubt, nobody
+// knows that.
 func mayMove(p rules.PilotReport, s desk.State) string {
 	u := s.Settings.Units
-	text := "Centre may move " + desk.Length(math.Max(0, p.MayMove), u)
-	if !better(p) {
+	text := "Centre may move " + desk.Length(math.Max(0, p.MayMove), u) + ", to a new pilot: the old hole goes with the disc"
+	switch {
+	case p.Held:
+		return text + "."
+	case !better(p):
 		return text + "; nowhere there is better."
 	}
 	return text + fmt.Sprintf(". Best %s: %s to spare, not %s. %s: move it", words.Way(p.Move.By, s.Settings),

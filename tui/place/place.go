@@ -32,7 +32,8 @@ type screen struct {
 	prompt prompt
 	w, h   int
 
-	explaining bool // what would explain the pilot hole is listed
+	explaining bool   // what would explain the pilot hole is listed
+	tapes      taping // the direct tapes from it
 
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
@@ -57,7 +58,7 @@ func (m screen) Title() string { return "Place" }
 func (m screen) Typing() bool { return m.prompt.kind != nothing || m.listing() }
 
 // listing tells whether a list has the keys.
-func (m screen) listing() bool { return m.explaining || m.choosing || m.shielding }
+func (m screen) listing() bool { return m.explaining || m.choosing || m.shielding || m.tapes.open }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -103,6 +104,9 @@ func (m screen) current(s desk.State) screen {
 		m.explaining = len(p.Slips) > 0
 	}
 	m.shielding = m.shielding && len(shieldable(s)) > 0
+	if m.tapes.open && len(tapeFields(s)) == 0 {
+		m.tapes = taping{}
+	}
 	if m.outdated(s) {
 		m = m.left()
 	}
@@ -114,6 +118,10 @@ func (m screen) current(s desk.State) screen {
 func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
 	switch {
+	case k.Paste && m.tapes.open:
+		m, change = m.tapesPasted(k.Runes, s)
+	case m.tapes.open:
+		m, change = m.tape(k, s)
 	case k.Paste && m.prompt.kind == nothing: // no field has the keys
 	case m.explaining:
 		m, change = m.explain(k, s)
@@ -128,7 +136,7 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	default:
 		m, change = m.press(k, s)
 	}
-	return m, m.followed(change, s)
+	return m, m.followed(besideHole(change, s), s)
 }
 
 // press answers one key outside the fields.

@@ -126,7 +126,8 @@ func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, after := screentest.Wander(t, New(), "up", "down", "left", "right", "s", "tab", "n", "p", "r", "d", "i", "a", "x", "o", ",", ".", "v",
 			"g", "f", "+", "-", "l", "t", "m", "k", "h", "h space", "enter", "esc", "t 900 enter 100 enter", "t 900 enter R300 enter 120 enter",
-			"m 1222 enter L652 enter", "k 45 enter 100 enter", "t 1 enter")
+			"m 1222 enter L652 enter", "m 1322 enter L590 enter", "w", "e", "m -300 enter 20 enter",
+			"d", "d 361 enter 500 esc", "361 down", "d up wipe enter", "d L esc", "k 45 enter 100 enter", "t 1 enter")
 		_, err := vehicles.ParseJob(after.Job.Format(), "job.toml")
 		require.NoError(t, err, "what the screen makes of a job can be read again")
 	})
@@ -197,7 +198,7 @@ func TestWrongPlacesAreNotTaken(t *testing.T) {
 		"L1200 enter 100 enter":    "put the text right",
 		"100 enter 100 enter":      "100 mm", // the hook hangs 150 mm below: no slope is that steep
 		"1200 enter 1e3 enter":     "put the text right",
-		"-1200 enter 100 enter":    "put the text right",
+		"-100 enter 100 enter":     "100 mm", // nor behind the datum line
 		"1200 enter L 21000 enter": "put the text right",
 	} {
 		s := screentest.State(t)

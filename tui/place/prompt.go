@@ -2,6 +2,7 @@ package place
 
 import (
 	"slices"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -72,7 +73,7 @@ func (m screen) pasted(text []rune, s desk.State) (screen, desk.Change) {
 // edited keeps a text of a field that can be read, and says what is wrong with another.
 func (m screen) edited(key, text string, s desk.State) screen {
 	i := slices.IndexFunc(m.fields(s), func(f form.Field) bool { return f.Key == key })
-	_, err := m.read(i, text)
+	_, err := m.read(i, text, s)
 	m.prompt.texts = slices.Clone(m.prompt.texts)
 	if m.prompt.texts[i] = text; err != nil {
 		m.prompt.texts[i] = "" // no part of it that could be read stays
@@ -93,12 +94,15 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 	return m, change
 }
 
+// alongVan stands for the name of the field of a reading from the datum line.
+const alongVan = "along the van"
+
 // labels are the fields of each prompt.
 var labels = map[asked][]string{
-	cutAt:   {"from the bumper", "across"},
-	drilled: {"from the bumper", "across"},
+	cutAt:   {alongVan, "across"},
+	drilled: {alongVan, "across"},
 	collar:  {"collar depth", "hole across", "cut back to"},
-	pointAt: {"from the bumper", "across", "below floor"},
+	pointAt: {alongVan, "across", "below floor"},
 	pipe:    {"pipe across", "bend radius"},
 }
 
@@ -109,7 +113,7 @@ const cutBack = 2
 func (m screen) fields(s desk.State) []form.Field {
 	fields := make([]form.Field, len(labels[m.prompt.kind]))
 	for i, label := range labels[m.prompt.kind] {
-		fields[i] = form.Field{Key: label, Label: label, Text: m.prompt.texts[i], Unit: "mm", Blank: m.blank(i), Note: m.note(i, s)}
+		fields[i] = form.Field{Key: label, Label: strings.Replace(label, alongVan, "from the "+desk.Datum(&s.Job.Datum, 16), 1), Text: m.prompt.texts[i], Unit: "mm", Blank: m.blank(i, s), Note: m.note(i, s)}
 	}
 	if m.prompt.kind == collar {
 		fields[cutBack].Pass = true // steel has nothing to be cut back

@@ -94,11 +94,13 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case at == nil:
 		return m, change
+	case m.tapes.open:
+		return m.tape(tea.KeyMsg{Type: tea.KeyEsc}, s)
 	case m.Typing():
 		m.prompt, m.explaining, m.choosing, m.shielding = prompt{}, false, false, false
 		return m, desk.Change{}
 	case m.moving == hole:
-		return m, placeCut(s, *at)
+		return m, besideHole(placeCut(s, *at), s)
 	}
 	return m.tapRun(s, geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)})
 }

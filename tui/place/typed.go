@@ -35,10 +35,13 @@ func (m screen) texts(kind asked, s desk.State) []string {
 }
 
 // blank is what an empty field says.
-func (m screen) blank(i int) string {
+func (m screen) blank(i int, s desk.State) string {
 	if m.prompt.kind == cutAt || m.prompt.kind == pointAt {
 		if i == 1 {
 			return "L 652, R 310, -240"
+		}
+		if s.Job.Datum.Named() {
+			return "1219; behind it -420"
 		}
 		return "1219 or 4' 0\""
 	}
@@ -55,7 +58,7 @@ func (m screen) note(i int, s desk.State) string {
 		return ""
 	}
 	if at, err := m.place(s); err == nil {
-		return "x " + survey.Format(at.X, s.Settings.Units) + ", " + desk.Across(at.Y, s.Settings)
+		return desk.AtX(at.X, s.Settings.Units) + ", " + desk.Across(at.Y, s.Settings)
 	}
 	if i == 1 {
 		return "L from the " + desk.Left(s.Settings) + " edge, R from the " + desk.Right(s.Settings) +
@@ -65,18 +68,18 @@ func (m screen) note(i int, s desk.State) string {
 }
 
 // errBlank is for a place of which a reading is missing.
-var errBlank = errors.New("both readings are wanted: from the bumper, and across")
+var errBlank = errors.New("both readings are wanted: along the van, and across")
 
 // read reads the text of a field. Blank reads as nothing.
-func (m screen) read(i int, text string) (survey.Reading, error) {
+func (m screen) read(i int, text string, s desk.State) (survey.Reading, error) {
 	if strings.TrimSpace(text) == "" {
 		return survey.Reading{}, nil
 	}
 	r, err := survey.Typed(text, m.axis(i))
 	if err == nil && r.Start == survey.On {
-		err = errors.New("nothing stands before it to run on from: measure from the bumper, the centreline or a side edge")
+		err = errors.New("nothing stands before it to run on from: measure from the " + s.Job.Datum.Called() + ", the centreline or a side edge")
 	}
-	if height := m.prompt.kind == pointAt && i == 2; err == nil && r.Length <= 0 && !height && m.axis(i) == survey.X {
+	if size := m.prompt.kind == collar || m.prompt.kind == pipe; err == nil && r.Length <= 0 && size {
 		err = errors.New("must be more than 0")
 	}
 	return r, err
@@ -88,14 +91,14 @@ func (m screen) place(s desk.State) (geometry.Point, error) {
 	if strings.TrimSpace(t[0]) == "" || strings.TrimSpace(t[1]) == "" {
 		return geometry.Point{}, errBlank
 	}
-	x, errX := m.read(0, t[0])
-	y, errY := m.read(1, t[1])
+	x, errX := m.read(0, t[0], s)
+	y, errY := m.read(1, t[1], s)
 	if err := errors.Join(errX, errY); err != nil {
 		return geometry.Point{}, err
 	}
 	drop := 0.
 	if m.prompt.kind == pointAt {
-		d, err := m.read(2, t[2])
+		d, err := m.read(2, t[2], s)
 		if err != nil {
 			return geometry.Point{}, err
 		}
@@ -123,7 +126,7 @@ func (m screen) taken(s desk.State) (desk.Change, error) {
 	if m.prompt.kind == cutAt {
 		return moveCut(s.Job, at, ""), nil
 	}
-	drop, _ := m.read(2, m.prompt.texts[2])
+	drop, _ := m.read(2, m.prompt.texts[2], s)
 	return m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: drop.Length}, ""), nil
 }
 
@@ -133,13 +136,17 @@ func hundredth(v float64) float64 { return math.Round(v*100) / 100 }
 func (m screen) takeDrilled(s desk.State) (desk.Change, error) {
 	if strings.TrimSpace(strings.Join(m.prompt.texts, "")) == "" {
 		job := s.Job.WithDrilled(nil)
-		return desk.Change{Job: &job, Say: "The pilot counts as not drilled."}, nil
+		say := "The pilot counts as not drilled."
+		if len(s.Job.Cut.Direct) > 0 {
+			say += " The tapes straight from it are gone with it: " + desk.KeyUndo.Help().Key + " brings all back."
+		}
+		return desk.Change{Job: &job, Say: say}, nil
 	}
 	if _, err := m.place(s); err != nil {
 		return desk.Change{}, err
 	}
-	x, _ := m.read(0, m.prompt.texts[0])
-	y, _ := m.read(1, m.prompt.texts[1])
+	x, _ := m.read(0, m.prompt.texts[0], s)
+	y, _ := m.read(1, m.prompt.texts[1], s)
 	job := s.Job.WithDrilled(&vehicles.Pair{x, y})
 	return desk.Change{Job: &job, Say: "From now on every check is for where the hole is."}, nil
 }
@@ -149,7 +156,7 @@ func (m screen) takeCollar(s desk.State) (desk.Change, error) {
 		return desk.Change{}, errors.New("no heater is chosen yet: choose one on the Job screen")
 	}
 	cut, heater := *s.Job.Cut, *s.Job.Heater
-	n, err := m.numbers()
+	n, err := m.numbers(s)
 	if err != nil {
 		return desk.Change{}, err
 	}
@@ -164,7 +171,7 @@ func (m screen) takeCollar(s desk.State) (desk.Change, error) {
 
 func (m screen) takePipe(s desk.State) (desk.Change, error) {
 	run := *m.run(s)
-	n, err := m.numbers()
+	n, err := m.numbers(s)
 	if err != nil {
 		return desk.Change{}, err
 	}
@@ -177,10 +184,10 @@ func (m screen) takePipe(s desk.State) (desk.Change, error) {
 }
 
 // numbers are those of a prompt of lengths, blank ones not set.
-func (m screen) numbers() ([]vehicles.Number, error) {
+func (m screen) numbers(s desk.State) ([]vehicles.Number, error) {
 	n := make([]vehicles.Number, len(m.prompt.texts))
 	for i, text := range m.prompt.texts {
-		r, err := m.read(i, text)
+		r, err := m.read(i, text, s)
 		if err != nil {
 			return nil, err
 		}

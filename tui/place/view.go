@@ -42,6 +42,8 @@ func (m screen) panel(s desk.State, w, h int) []string {
 		return m.choices(s, w)
 	case m.shielding:
 		return m.shieldRows(s, w, h)
+	case m.tapes.open:
+		return m.tapeRows(s, w, h)
 	case m.Typing():
 		return m.promptRows(s, w, h)
 	}

@@ -182,7 +182,7 @@ func (p Pane) pick(s desk.State, opts Options, at geometry.Point) *int {
 func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	plan := draw(s, opts)
 	look := canvas.Look{
-		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings),
+		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {
