@@ -8,35 +8,18 @@ import "math"
 // half that width, the depth in a line being that in one of its legs. It is exact where the tube is straight, within 0.01 mm
 // on its arcs.
 func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
-	least.Gap = math.Inf(1)
-	var parts []Footprint
-	try := func(a, b Point3, thick float64) {
-		if parts == nil {
-			parts = f.convex()
-		}
-		for i := range parts {
-			dip := dipping{leg: Segment3{a, b}, thick: thick, z: z, to: &parts[i]}
-			if s, there := dip.gap(); there && s.Gap < least.Gap {
-				least, ok = s, true
-			}
-		}
-	}
+	d := dipping{z: z, least: Separation{Gap: math.Inf(1)}}
 	for i := range t.straight {
 		if s := &t.straight[i]; s.low.Z-s.thick < z {
-			try(s.a, s.b, s.thick)
+			d.stretch(s, f, 1)
 		}
 	}
 	for i := range t.bent {
-		s := &t.bent[i]
-		if s.low.Z-s.thick >= z {
-			continue
-		}
-		chords := Piece{Radius: s.radius, Turn: s.length / s.radius}.Chords(chordsWithin)
-		for k := range chords {
-			try(s.at(s.length*float64(k)/float64(chords)), s.at(s.length*float64(k+1)/float64(chords)), s.thick)
+		if s := &t.bent[i]; s.low.Z-s.thick < z {
+			d.stretch(s, f, Piece{Radius: s.radius, Turn: s.length / s.radius}.Chords(chordsWithin))
 		}
 	}
-	return least, ok
+	return d.least, !math.IsInf(d.least.Gap, 1)
 }
 
 // convex are footprints without a hollow that make up f: f itself, or a line's legs.
@@ -51,55 +34,68 @@ func (f *Footprint) convex() []Footprint {
 	return legs
 }
 
-// dipping is a straight stretch of tube, of which what lies below a height is held against a footprint without a hollow.
+// dipping holds what of a tube lies below a height against footprints without a hollow, and keeps the least gap.
 type dipping struct {
-	leg      Segment3
-	thick, z float64
-	to       *Footprint
+	z     float64
+	parts []Footprint // of the footprint; nil while nobody has come near it
+	least Separation
 }
 
-// width is half of how wide the tube is, below the height, at a place of its leg: all of it once its middle is below.
-func (d *dipping) width(at Point3) float64 {
-	above := max(0, at.Z-d.z)
-	return math.Sqrt(max(0, d.thick*d.thick-above*above))
+// stretch tries a stretch, in so many chords.
+func (d *dipping) stretch(s *stretch, f *Footprint, chords int) {
+	if d.beyond(f, s.a, s.b, max(s.length, s.b.Sub(s.a).Norm()), s.thick) { // a path that is not rounded has no length of its own
+		return
+	}
+	if d.parts == nil {
+		d.parts = f.convex()
+	}
+	if chords == 1 {
+		d.leg(Segment3{s.a, s.b}, s.thick)
+		return
+	}
+	for k := range chords {
+		d.leg(Segment3{s.at(s.length * float64(k) / float64(chords)), s.at(s.length * float64(k+1) / float64(chords))}, s.thick)
+	}
 }
 
-// narrowings is how often the search below takes a third off: 20 m come down to 1e-10 mm.
-const narrowings = 80
+// beyond tells whether nothing between two places can be as near as the least so far: of a way between them no longer than the
+// length no place is farther from either of them than that. A distance changes by no more than a place moves.
+func (d *dipping) beyond(f *Footprint, a, b Point3, length, thick float64) bool {
+	apart := (f.GapOnly(a.Plan()) + f.GapOnly(b.Plan()) - length) / 2
+	return apart-thick >= d.least.Gap
+}
 
-// gap is the least one; there is false when the stretch does not dip below the height. Along it both the distance from the
-// footprint and minus the width bulge down, so that thirds close in on the least.
-func (d *dipping) gap() (s Separation, there bool) {
-	from, to, there := d.dips()
+// leg tries a straight leg of that thickness.
+func (d *dipping) leg(leg Segment3, thick float64) {
+	from, to, there := d.dips(leg, thick)
 	if !there {
-		return s, false
+		return
 	}
-	at := func(t float64) float64 {
-		p := d.leg.At(t)
-		return d.to.GapOnly(p.Plan()) - d.width(p)
-	}
-	low, high := from, to
-	for range narrowings {
-		third := (high - low) / 3
-		if at(low+third) <= at(high-third) {
-			high -= third
-		} else {
-			low += third
+	length := leg.B.Sub(leg.A).Norm()
+	for i := range d.parts {
+		part := &d.parts[i]
+		if d.beyond(part, leg.A, leg.B, length, thick) {
+			continue
+		}
+		p := leg.At(nearestDip(func(t float64) float64 {
+			p := leg.At(t)
+			return part.GapOnly(p.Plan()) - d.width(p, thick)
+		}, from, to, length))
+		if s := part.GapCircle(p.Plan(), d.width(p, thick)); s.Gap < d.least.Gap {
+			d.least = s
 		}
 	}
-	best := (low + high) / 2
-	for _, end := range [2]float64{from, to} { // a least one at an end is exact
-		if at(end) <= at(best) {
-			best = end
-		}
-	}
-	p := d.leg.At(best)
-	return d.to.GapCircle(p.Plan(), d.width(p)), true
 }
 
-// dips is the part of the leg, by its parameter, where the tube reaches below the height.
-func (d *dipping) dips() (from, to float64, there bool) {
-	a, b := d.leg.A.Z-d.thick-d.z, d.leg.B.Z-d.thick-d.z
+// width is half of how wide the tube is, below the height, at a place of its centreline: all of it once its middle is below.
+func (d *dipping) width(at Point3, thick float64) float64 {
+	above := max(0, at.Z-d.z)
+	return math.Sqrt(max(0, thick*thick-above*above))
+}
+
+// dips is the part of a leg, by its parameter, where the tube reaches below the height.
+func (d *dipping) dips(leg Segment3, thick float64) (from, to float64, there bool) {
+	a, b := leg.A.Z-thick-d.z, leg.B.Z-thick-d.z
 	switch {
 	case a >= 0 && b >= 0:
 		return 0, 0, false
@@ -109,4 +105,34 @@ func (d *dipping) dips() (from, to float64, there bool) {
 		return 0, a / (a - b), true
 	}
 	return 0, 1, true
+}
+
+// dipWithin is how close to the nearest place of a leg the search comes, mm: no distance changes by more.
+const dipWithin = 1e-9
+
+// nearestDip is the parameter between two of a leg of so many mm where the gap is least. Along the leg both the distance from a
+// footprint without a hollow and minus the width bulge down, and so does the gap: a golden section closes in on the least.
+func nearestDip(gap func(t float64) float64, from, to, length float64) float64 {
+	const part = 1 / math.Phi
+	low, high := from, to
+	p, q := high-part*(high-low), low+part*(high-low)
+	atP, atQ := gap(p), gap(q)
+	for (high-low)*length > dipWithin {
+		if atP <= atQ {
+			high, q, atQ = q, p, atP
+			p = high - part*(high-low)
+			atP = gap(p)
+		} else {
+			low, p, atP = p, q, atQ
+			q = low + part*(high-low)
+			atQ = gap(q)
+		}
+	}
+	best := (low + high) / 2
+	for _, end := range [2]float64{from, to} { // a least one at an end is exact
+		if gap(end) <= gap(best) {
+			best = end
+		}
+	}
+	return best
 }

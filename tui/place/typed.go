@@ -46,7 +46,7 @@ func (m screen) blank(i int, s desk.State) string {
 		return "1219 or 4' 0\""
 	}
 	if m.prompt.kind == collar && i == cutBack {
-		return "nothing is, or not known"
+		return "not said"
 	}
 	return desk.NotMeasured
 }
