@@ -15,7 +15,7 @@ var fuelRules = []*Rule{
 	},
 	{
 		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
-		Word:   "pump tilt",
+		Word:   "least pump tilt",
 		Title:  "Pump tilted up at its outlet, at least",
 		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
 		Advice: "turn the pump to the tilt its instructions ask for.",
@@ -24,7 +24,7 @@ var fuelRules = []*Rule{
 	},
 	{
 		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
-		Word:   "pump tilt",
+		Word:   "most pump tilt",
 		Title:  "Pump tilted up at its outlet, at most",
 		Ask:    "See the pump's instructions.",
 		Advice: "turn the pump to the tilt its instructions ask for.",

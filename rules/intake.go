@@ -65,7 +65,7 @@ var intakeRules = []*Rule{
 	},
 	{
 		ID: "intake.facing", Unit: Degree, Sense: Least, Weight: Nuisance,
-		Word:   "intake mouth's direction",
+		Word:   "intake mouth's facing",
 		Title:  "Intake mouth turned away from the airstream",
 		Ask:    "Driving wind and spray must not blow into the mouth.",
 		Advice: "turn the intake's mouth away from the airstream.",
@@ -74,7 +74,7 @@ var intakeRules = []*Rule{
 	},
 	{
 		ID: "intake.up", Unit: Degree, Sense: Least, Weight: Damages,
-		Word:   "intake mouth's direction",
+		Word:   "intake mouth's tilt",
 		Title:  "Intake mouth not pointing up",
 		Ask:    "A mouth that points up takes in rain, spray and snow.",
 		Advice: "turn the intake's mouth level or down.",

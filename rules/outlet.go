@@ -37,7 +37,7 @@ var outletRules = []*Rule{
 	},
 	{
 		ID: "exhaust.facing", Unit: Degree, Sense: Least, Weight: Kills,
-		Word:   "outlet's direction",
+		Word:   "outlet's facing",
 		Title:  "Exhaust outlet not pointing forward",
 		Ask:    "Driving wind that blows into it drives the gas back, and puts the flame out.",
 		Advice: "turn the outlet down, sideways or to the rear.",
@@ -46,7 +46,7 @@ var outletRules = []*Rule{
 	},
 	{
 		ID: "exhaust.up", Unit: Degree, Sense: Least, Weight: Kills,
-		Word:   "outlet's direction",
+		Word:   "outlet's tilt",
 		Title:  "Exhaust outlet not pointing up",
 		Ask:    "Gas that is blown up along the van finds every gap, and rain and snow fall in.",
 		Advice: "turn the outlet level or down.",
@@ -55,8 +55,7 @@ var outletRules = []*Rule{
 	},
 	{
 		ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
-		Word:   "exhaust and fuel line",
-		named:  wordAlone,
+		Word:   "exhaust and own line",
 		Title:  "Exhaust away from the heater's fuel line",
 		Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",
 		Advice: "move the exhaust and the fuel line apart.",

@@ -129,10 +129,11 @@ func list(b *strings.Builder, title string, words []string) {
 	}
 }
 
-// about names what a finding is about.
+// about names what a finding is about, as the screens do, and which hole of several.
 func about(f rules.Finding) string {
-	if f.Against.Sort == rules.Nothing {
-		return f.Subject.String() + ": " + f.Limit.Heading()
+	switch f.Subject.Sort {
+	case rules.ABolt, rules.AFuelHole:
+		return f.Subject.String() + ": " + f.Against.String()
 	}
-	return f.Subject.String() + " to " + f.Against.String()
+	return f.About()
 }
