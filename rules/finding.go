@@ -91,6 +91,7 @@ type Result struct {
 	Findings     []Finding // worst first: foul, doubtful, clear, then by margin
 	Verdict      Verdict
 	Unchecked    []string // what is missing, in the contract's words
+	Unanswered   []string // what is there and nobody has said how; beside the contract's list
 	NotLookedFor []string // kinds neither entered nor looked for
 	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.
 	LookedElsewhere []string
@@ -99,7 +100,6 @@ type Result struct {
 	// OpeningsNotLookedFor are kinds of opening neither entered nor looked for near the exhaust where it is now; of a job
 	// without an exhaust none.
 	OpeningsNotLookedFor []string
-	Unanswered           []string // what nobody has said of the heater, a line a thing
 }
 
 // MarkSheet is what the tape must say at each mark.

@@ -30,14 +30,15 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
-// unanswered lists what nobody has said of what is in the job, a line a thing. Other programs do not know these.
+// unanswered lists what the job has and nobody has said how: it is not checked either. It stands beside what is unchecked, as
+// other programs know all that may stand there.
 func (j *judge) unanswered() (list []string) {
-	ask := func(line string, open bool) {
-		if open {
-			list = append(list, line)
+	open := func(word string, asked bool) {
+		if asked {
+			list = append(list, word)
 		}
 	}
-	ask("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
+	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
 	return list
 }
 

@@ -101,7 +101,7 @@ func TestWhatIsMissingStaysInSight(t *testing.T) {
 			view := screentest.Filled(t, p, s, size.W, size.H)
 			assert.Contains(t, view, "Not checked, not entered: fuel, pump, matching points")
 			assert.Contains(t, view, "Not looked for, 28 at the cut, 30 at the runs, 13")
-			assert.Contains(t, view, "Not said: where the heater's air comes from")
+			assert.Contains(t, view, "Not checked, nobody has said: where the heater's air")
 			p, _, _ = screentest.After(p, s, screentest.Keys("w down")...)
 		}
 	}

@@ -117,8 +117,8 @@ func open(s desk.State, w, h int) []string {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
 		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
 	}
-	if unsaid := s.Result.Unanswered; len(unsaid) > 0 {
-		rows = append(rows, capped("Not said: "+strings.Join(unsaid, ", "), s, w, h/8)...)
+	if asked := s.Result.Unanswered; len(asked) > 0 {
+		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(asked, ", "), s, w, h/8)...)
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
 		text := "Not looked for, " + left
