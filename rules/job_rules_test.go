@@ -38,7 +38,7 @@ func TestAJobsWrongRulesAreFoundOnTheirLines(t *testing.T) {
 	} {
 		path := filepath.Join(t.TempDir(), "van.toml")
 		require.NoError(t, os.WriteFile(path, []byte(bareJob+"[looked]\nwiring = true\n[rules]\n\"exhaust.bends\" = 30000\n"+text+"\n"), 0o600))
-		document, err := vehicles.Load(path, CheckRules)
+		document, err := vehicles.Load(path, Builtin())
 		var faults vehicles.FileErrors
 		require.ErrorAs(t, err, &faults, text)
 		require.Len(t, faults, 1, text)
@@ -52,7 +52,7 @@ func TestAJobsWrongRulesAreFoundOnTheirLines(t *testing.T) {
 }
 
 func TestAllThatIsWrongIsSaidAtOnce(t *testing.T) {
-	_, err := vehicles.ParseJob([]byte(bareJob+"[rules]\n\"cut.raech\" = 80\n\"cut.reach\" = \"80\"\n[wrong]\n"), "van.toml", CheckRules)
+	_, err := vehicles.ParseJob([]byte(bareJob+"[rules]\n\"cut.raech\" = 80\n\"cut.reach\" = \"80\"\n[wrong]\n"), "van.toml", Builtin())
 	var faults vehicles.FileErrors
 	require.True(t, errors.As(err, &faults))
 	lines := []int{}
@@ -99,4 +99,55 @@ func TestPlacesAreReducedWithTheBooksWordForChains(t *testing.T) {
 	assert.True(t, closes(workshop))
 	job.Rules["chain.closure"] = 3
 	assert.False(t, closes(workshop))
+}
+
+// missing is a job whose chain misses its overall reading by 2.5 mm: spread over the chain, its box would end before it
+// starts. Left as it was read there is nothing wrong with it.
+const missing = bareJob + `[[obstruction]]
+name = "box"
+kind = "other"
+x = [652, "+0.5"]
+y = [100, 200]
+total = { x = 650 }
+`
+
+func TestAJobIsReadAndSavedByTheBookThatJudgesIt(t *testing.T) {
+	workshop := newBook([]Limit{{Rule: chainClosure, Value: vehicles.Some(0.1), Book: Workshop}}).Over(Builtin())
+	own := missing + "[rules]\n\"chain.closure\" = 0.1\n"
+	wide := missing + "[rules]\n\"chain.closure\" = 1000\n"
+	for name, c := range map[string]struct {
+		text string
+		book *Book
+		good bool
+	}{
+		"the built-in limit spreads it":     {missing, Builtin(), false},
+		"no book is the built-in one":       {missing, nil, false},
+		"the job's own limit leaves it":     {own, Builtin(), true},
+		"the workshop's limit leaves it":    {missing, workshop, true},
+		"the job's speaks before the other": {wide, workshop, false},
+	} {
+		path := filepath.Join(t.TempDir(), "van.toml")
+		require.NoError(t, os.WriteFile(path, []byte(c.text), 0o600))
+		document, err := vehicles.Load(path, c.book)
+		_, contradictions := Reduce(document.Job, c.book)
+		assert.Equal(t, c.good, len(contradictions) == 0, name)
+		if !c.good {
+			var faults vehicles.FileErrors
+			require.ErrorAs(t, err, &faults, name)
+			assert.True(t, faults.WholeJob(), name)
+			_, _, err = document.Save(document.Job, c.book)
+			require.ErrorContains(t, err, "not saved", name)
+			continue
+		}
+		require.NoError(t, err, name)
+		document.Job.Fitter = "somebody"
+		saved, _, err := document.Save(document.Job, c.book)
+		require.NoError(t, err, name)
+		again, err := vehicles.Load(path, c.book)
+		require.NoError(t, err, name)
+		assert.Equal(t, saved.Job, again.Job, name)
+		copied := filepath.Join(t.TempDir(), "copy.toml")
+		_, _, err = vehicles.SaveAs(copied, again.Job, c.book)
+		require.NoError(t, err, name)
+	}
 }
