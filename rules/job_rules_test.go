@@ -2,14 +2,17 @@ package rules
 
 import (
 	"errors"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -150,4 +153,30 @@ func TestAJobIsReadAndSavedByTheBookThatJudgesIt(t *testing.T) {
 		_, _, err = vehicles.SaveAs(copied, again.Job, c.book)
 		require.NoError(t, err, name)
 	}
+}
+
+// leftAsRead is a job with a thing whose chain only the job's own limit leaves without contradiction.
+func leftAsRead(t *testing.T, job vehicles.Job) vehicles.Job {
+	onward, err := survey.Parse("+0.1", survey.X)
+	require.NoError(t, err)
+	thing := box("left as read", "other", 2600, 0.1, 700, 720, 0, 60)
+	thing.X[1] = onward
+	thing.Total[0] = at(2597)
+	job.Obstructions = append(slices.Clone(job.Obstructions), thing)
+	job.Rules = map[string]float64{"chain.closure": 0.1}
+	return job
+}
+
+func TestWhatIsTriedIsReducedByTheBook(t *testing.T) {
+	misread := leftAsRead(t, drilled(sloping(), at(math.Hypot(1210, 350)+100), at(240)))
+	report := checked(t, misread)
+	assert.False(t, report.Explained)
+	assert.NotEmpty(t, report.Slips)
+
+	job := leftAsRead(t, sloping()).WithTieSideSwapped(2, true)
+	plan, faults := Reduce(job, Builtin())
+	require.Empty(t, faults)
+	tie, ok := TieOnWrongSide(job, plan, Builtin())
+	assert.True(t, ok)
+	assert.Equal(t, 2, tie)
 }
