@@ -5,8 +5,8 @@ import "math"
 // GapBelow returns the least plan distance from what of the tube lies lower than the height z, mm, to the footprint (the
 // second); ok is false when nothing of the tube does. A tube that dips below z by part of its thickness is as wide there as
 // it is at z. The gap is negative when the two overlap: then it is minus the depth of the centreline in the footprint, less
-// half that width, the depth in a line being that in one of its legs. It is exact where the tube is straight, within 0.01 mm
-// on its arcs.
+// half that width, the depth in a line being that in one of its legs. It is exact where the tube is straight, within
+// chordsWithin, 0.01 mm, on its arcs.
 func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
 	d := dipping{z: z, least: Separation{Gap: math.Inf(1)}}
 	for i := range t.straight {
@@ -106,9 +106,6 @@ func (d *dipping) dips(leg Segment3, thick float64) (from, to float64, there boo
 	}
 	return 0, 1, true
 }
-
-// dipWithin is how close to the nearest place of a leg the search comes, mm: no distance changes by more.
-const dipWithin = 1e-9
 
 // nearestDip is the parameter between two of a leg of so many mm where the gap is least. Along the leg both the distance from a
 // footprint without a hollow and minus the width bulge down, and so does the gap: a golden section closes in on the least.

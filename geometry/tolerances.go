@@ -35,3 +35,10 @@ const accuracy = 1e-9
 // fine is the same of the distance at the parameter that bracket returns: a tenth, so that several together keep the
 // promise.
 const fine = accuracy / 10
+
+// chordsWithin is how far the chords that stand for a tube's arcs, held against another tube or seen from below, may be off
+// them, mm: a tenth of what a clearance is told to.
+const chordsWithin = 0.01
+
+// dipWithin is how close to the nearest place of a leg the search for it comes, mm: no distance changes by more.
+const dipWithin = accuracy

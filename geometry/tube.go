@@ -70,12 +70,8 @@ func (t *Tube) GapPath(path []Point3) Surface {
 	return least
 }
 
-// chordsWithin is how far the chords that stand for another tube's arcs may be off them, mm: a tenth of what a clearance
-// is good to.
-const chordsWithin = 0.01
-
 // GapTube returns the least distance between the surfaces of two tubes in the same way, and the other's radius there. The other
-// one's arcs are taken within 0.01 mm; +Inf when either is empty.
+// one's arcs are taken within chordsWithin, 0.01 mm; +Inf when either is empty.
 func (t *Tube) GapTube(other *Tube) (between Surface, radius float64) {
 	between = Surface{Separation3: none(), Distance: math.Inf(1)}
 	try := func(a, b Point3, thick float64) {

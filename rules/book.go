@@ -102,7 +102,7 @@ func newBook(limits []Limit) *Book {
 	return b
 }
 
-// ForJob returns the book with the job's own rules in front, and what is wrong with those, as CheckRules says it.
+// ForJob returns the book with the job's own rules in front, and what is wrong with those, as Wrong says it.
 func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 	if len(job.Rules) == 0 {
 		return b, nil
@@ -113,7 +113,7 @@ func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 			own = append(own, Limit{Rule: rule, Kind: kind, Value: vehicles.Some(value), Source: ThisJob, Book: ThisJob})
 		}
 	}
-	return newBook(own).Over(b), CheckRules(job)
+	return newBook(own).Over(b), wrongRules(job)
 }
 
 // Lookup returns the limit that holds under a rule's id for a kind ("" for none): the nearest book that says anything

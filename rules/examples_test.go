@@ -49,7 +49,7 @@ func TestEveryRuleHasJobsThatKeepItAndJobsThatDoNot(t *testing.T) {
 func holdsTo(t *testing.T, rule *Rule, file string, passes bool) {
 	data, err := os.ReadFile(file)
 	require.NoError(t, err)
-	job, err := vehicles.ParseJob(data, file, CheckRules)
+	job, err := vehicles.ParseJob(data, file, Builtin())
 	require.NoError(t, err)
 	want, ok := job.Extra["finding"].(map[string]any)
 	require.True(t, ok, "[extra.finding] says what is to be found")

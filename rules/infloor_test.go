@@ -164,7 +164,7 @@ func TestWhatAFaultWithAFittingCanDo(t *testing.T) {
 func TestValuesOfWhatLiesInsideTheFloorAreGivenUnderTheOtherRule(t *testing.T) {
 	job := tidy()
 	job.Rules = map[string]float64{"cut.fitting": 40}
-	faults := CheckRules(job)
+	faults := Builtin().Wrong(job)
 	require.Len(t, faults, 1)
 	assert.Equal(t, `rules: "cut.fitting" goes by the values of "cut.clearance": give yours there`, faults[0].Text)
 	_, err := LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"hole.fitting\"\nvalue = 3\n"))

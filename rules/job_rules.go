@@ -11,9 +11,14 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// CheckRules says what is wrong with a job's own rules: a name that is no rule's, a length beyond all bounds. It is for
-// vehicles.ParseJob and vehicles.Load, which know the lines.
-func CheckRules(job vehicles.Job) (faults []vehicles.Fault) {
+// Wrong says what is wrong with a job's own rules: a name that is no rule's, a length beyond all bounds. With Reduce it
+// makes a book a vehicles.Check: a job is read and saved by the book that judges it. No book is the built-in one.
+func (b *Book) Wrong(job vehicles.Job) []vehicles.Fault { return wrongRules(job) }
+
+// Reduce is the package's Reduce by the book.
+func (b *Book) Reduce(job vehicles.Job) (vehicles.Plan, []vehicles.Fault) { return Reduce(job, b) }
+
+func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
 	for _, key := range slices.Sorted(maps.Keys(job.Rules)) {
 		value := job.Rules[key]
 		wrong := func(text string) {

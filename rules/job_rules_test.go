@@ -2,14 +2,17 @@ package rules
 
 import (
 	"errors"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -38,7 +41,7 @@ func TestAJobsWrongRulesAreFoundOnTheirLines(t *testing.T) {
 	} {
 		path := filepath.Join(t.TempDir(), "van.toml")
 		require.NoError(t, os.WriteFile(path, []byte(bareJob+"[looked]\nwiring = true\n[rules]\n\"exhaust.bends\" = 30000\n"+text+"\n"), 0o600))
-		document, err := vehicles.Load(path, CheckRules)
+		document, err := vehicles.Load(path, Builtin())
 		var faults vehicles.FileErrors
 		require.ErrorAs(t, err, &faults, text)
 		require.Len(t, faults, 1, text)
@@ -52,7 +55,7 @@ func TestAJobsWrongRulesAreFoundOnTheirLines(t *testing.T) {
 }
 
 func TestAllThatIsWrongIsSaidAtOnce(t *testing.T) {
-	_, err := vehicles.ParseJob([]byte(bareJob+"[rules]\n\"cut.raech\" = 80\n\"cut.reach\" = \"80\"\n[wrong]\n"), "van.toml", CheckRules)
+	_, err := vehicles.ParseJob([]byte(bareJob+"[rules]\n\"cut.raech\" = 80\n\"cut.reach\" = \"80\"\n[wrong]\n"), "van.toml", Builtin())
 	var faults vehicles.FileErrors
 	require.True(t, errors.As(err, &faults))
 	lines := []int{}
@@ -99,4 +102,81 @@ func TestPlacesAreReducedWithTheBooksWordForChains(t *testing.T) {
 	assert.True(t, closes(workshop))
 	job.Rules["chain.closure"] = 3
 	assert.False(t, closes(workshop))
+}
+
+// missing is a job whose chain misses its overall reading by 2.5 mm: spread over the chain, its box would end before it
+// starts. Left as it was read there is nothing wrong with it.
+const missing = bareJob + `[[obstruction]]
+name = "box"
+kind = "other"
+x = [652, "+0.5"]
+y = [100, 200]
+total = { x = 650 }
+`
+
+func TestAJobIsReadAndSavedByTheBookThatJudgesIt(t *testing.T) {
+	workshop := newBook([]Limit{{Rule: chainClosure, Value: vehicles.Some(0.1), Book: Workshop}}).Over(Builtin())
+	own := missing + "[rules]\n\"chain.closure\" = 0.1\n"
+	wide := missing + "[rules]\n\"chain.closure\" = 1000\n"
+	for name, c := range map[string]struct {
+		text string
+		book *Book
+		good bool
+	}{
+		"the built-in limit spreads it":     {missing, Builtin(), false},
+		"no book is the built-in one":       {missing, nil, false},
+		"the job's own limit leaves it":     {own, Builtin(), true},
+		"the workshop's limit leaves it":    {missing, workshop, true},
+		"the job's speaks before the other": {wide, workshop, false},
+	} {
+		path := filepath.Join(t.TempDir(), "van.toml")
+		require.NoError(t, os.WriteFile(path, []byte(c.text), 0o600))
+		document, err := vehicles.Load(path, c.book)
+		_, contradictions := Reduce(document.Job, c.book)
+		assert.Equal(t, c.good, len(contradictions) == 0, name)
+		if !c.good {
+			var faults vehicles.FileErrors
+			require.ErrorAs(t, err, &faults, name)
+			assert.True(t, faults.WholeJob(), name)
+			_, _, err = document.Save(document.Job, c.book)
+			require.ErrorContains(t, err, "not saved", name)
+			continue
+		}
+		require.NoError(t, err, name)
+		document.Job.Fitter = "somebody"
+		saved, _, err := document.Save(document.Job, c.book)
+		require.NoError(t, err, name)
+		again, err := vehicles.Load(path, c.book)
+		require.NoError(t, err, name)
+		assert.Equal(t, saved.Job, again.Job, name)
+		copied := filepath.Join(t.TempDir(), "copy.toml")
+		_, _, err = vehicles.SaveAs(copied, again.Job, c.book)
+		require.NoError(t, err, name)
+	}
+}
+
+// leftAsRead is a job with a thing whose chain only the job's own limit leaves without contradiction.
+func leftAsRead(t *testing.T, job vehicles.Job) vehicles.Job {
+	onward, err := survey.Parse("+0.1", survey.X)
+	require.NoError(t, err)
+	thing := box("left as read", "other", 2600, 0.1, 700, 720, 0, 60)
+	thing.X[1] = onward
+	thing.Total[0] = at(2597)
+	job.Obstructions = append(slices.Clone(job.Obstructions), thing)
+	job.Rules = map[string]float64{"chain.closure": 0.1}
+	return job
+}
+
+func TestWhatIsTriedIsReducedByTheBook(t *testing.T) {
+	misread := leftAsRead(t, drilled(sloping(), at(math.Hypot(1210, 350)+100), at(240)))
+	report := checked(t, misread)
+	assert.False(t, report.Explained)
+	assert.NotEmpty(t, report.Slips)
+
+	job := leftAsRead(t, sloping()).WithTieSideSwapped(2, true)
+	plan, faults := Reduce(job, Builtin())
+	require.Empty(t, faults)
+	tie, ok := TieOnWrongSide(job, plan, Builtin())
+	assert.True(t, ok)
+	assert.Equal(t, 2, tie)
 }

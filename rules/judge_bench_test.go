@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"bench.example/undermark/geometry/survey"
@@ -57,6 +58,42 @@ func BenchmarkJudge(b *testing.B) {
 					if _, faults := Judge(job, Builtin()); len(faults) > 0 {
 						b.Fatal(faults)
 					}
+				}
+			})
+		}
+	}
+}
+
+// What room made beforehand and ranks that are sorted spare: each left out by itself, beside both. The factors stand at
+// mostFindings and sortWorst.
+func BenchmarkFindings(b *testing.B) {
+	room := func(j *judge) int { return j.mostFindings() }
+	for _, c := range []struct {
+		name string
+		room func(*judge) int
+		sort func([]Finding)
+	}{
+		{"as they are", room, sortWorst},
+		{"no room made", func(*judge) int { return 0 }, sortWorst},
+		{"stable sort", room, func(list []Finding) { slices.SortStableFunc(list, worse) }},
+	} {
+		for _, runs := range []bool{false, true} {
+			job := crowded(500, runs)
+			b.Run(fmt.Sprintf("%s/runs=%v", c.name, runs), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					plan, faults := Reduce(job, Builtin())
+					if len(faults) > 0 {
+						b.Fatal(faults)
+					}
+					j := newJudge(&job, &plan, Builtin())
+					j.findings = make([]Finding, 0, c.room(&j))
+					for _, r := range allRules {
+						if r.check != nil {
+							r.check(&j, r)
+						}
+					}
+					c.sort(j.findings)
 				}
 			})
 		}

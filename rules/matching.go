@@ -34,8 +34,9 @@ func TiesApart(plan vehicles.Plan) []survey.Pair {
 }
 
 // TieOnWrongSide returns the one tie whose readings, with left and right changed over on one side, would make three or
-// more ties agree that do not agree as they are; which of its two sides it is, below or above, only the van says.
-func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan) (tie int, ok bool) {
+// more ties agree that do not agree as they are; which of its two sides it is, below or above, only the van says. The plan
+// is the job's by the book.
+func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan, book *Book) (tie int, ok bool) {
 	if agree(plan.Fit) || plan.Fit.N < 3 {
 		return 0, false
 	}
@@ -45,7 +46,7 @@ func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan) (tie int, ok bool) {
 			continue
 		}
 		for _, below := range []bool{true, false} {
-			tried, faults := vehicles.Reduce(job.WithTieSideSwapped(i, below))
+			tried, faults := Reduce(job.WithTieSideSwapped(i, below), book)
 			if len(faults) == 0 && agree(tried.Fit) && tried.Fit.RMS < least {
 				tie, ok, least = i, true, tried.Fit.RMS
 			}

@@ -39,10 +39,9 @@ func (r rank) compare(q rank) int {
 	return r.at - q.at
 }
 
-// sortWorst puts the findings most dangerous first: foul, doubtful, clear; in each what touches, then by weight, then by margin,
-// those without one last. Findings are
-// large: their ranks are sorted, and each is then moved once. A stable sort of the findings themselves makes judging 500
-// obstructions take 1.6 times as long (BenchmarkJudge, processor time of runs by turns).
+// sortWorst puts the findings most dangerous first: foul, doubtful, clear; in each what touches, then by weight, then by
+// margin, those without one last. Findings are large: their ranks are sorted, and each is then moved once. With a stable
+// sort of the findings themselves those of 500 obstructions take 1.6 to 2 times as long (BenchmarkFindings).
 func sortWorst(findings []Finding) {
 	ranks := make([]rank, len(findings))
 	for i := range findings {

@@ -8,9 +8,20 @@ import (
 )
 
 // run is a run in its place, nil when it is not there.
-func (j *judge) run(of Sort) *vehicles.LaidRun { return j.plan.Run(runKinds[of]) }
+func (j *judge) run(of Sort) *vehicles.LaidRun { return j.plan.Run(runKind(of)) }
 
-var runKinds = map[Sort]vehicles.RunKind{TheExhaust: vehicles.ExhaustRun, TheIntake: vehicles.IntakeRun}
+var runKinds = map[Sort]vehicles.RunKind{
+	TheExhaust: vehicles.ExhaustRun, TheIntake: vehicles.IntakeRun, TheFuel: vehicles.FuelRun,
+}
+
+// runKind is which run a sort stands for; a rule that takes anything else for a run is wrong wherever it is asked.
+func runKind(of Sort) vehicles.RunKind {
+	kind, is := runKinds[of]
+	if !is {
+		panic(of.String() + " is no run")
+	}
+	return kind
+}
 
 // clearances judges what a run fills against every obstruction that has a limit: swages have none.
 func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) *Limit) {
@@ -52,11 +63,11 @@ func (j *judge) put(f *Finding, s surface) {
 	j.close(f, 0)
 }
 
-// ofRun holds the exhaust or the intake to a value that nothing measured enters.
+// ofRun holds a run to a value that nothing measured enters.
 func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if putting := j.run(run); putting != nil {
-			j.plain(r, the(run), Thing{}, value(putting))
+		if laid := j.run(run); laid != nil {
+			j.plain(r, the(run), Thing{}, value(laid))
 		}
 	}
 }
@@ -70,13 +81,8 @@ func lowPoints(run Sort) func(*judge, *Rule) {
 	}
 }
 
-// hanging is what hangs on the exhaust or the intake, which there is.
-func (j *judge) hanging(run Sort) *vehicles.Hanging {
-	if run == TheExhaust {
-		return &j.job.Exhaust.Hanging
-	}
-	return &j.job.Intake.Hanging
-}
+// hanging is what hangs on a run, which there is.
+func (j *judge) hanging(run Sort) *vehicles.Hanging { return &j.job.Run(runKind(run)).Hanging }
 
 // facing holds the last leg of a run to its angle from a direction, degrees.
 func facing(run Sort, from geometry.Point3) func(*judge, *Rule) {
@@ -99,11 +105,11 @@ func shortLegs(r *vehicles.LaidRun) float64 { return float64(len(r.Line.ShortLeg
 // belowFloor holds a run to its distance below the floor, from behind its first bend.
 func belowFloor(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		putting := j.run(run)
-		if putting == nil {
+		laid := j.run(run)
+		if laid == nil {
 			return
 		}
-		if at, above, ok := highest(putting); ok {
+		if at, above, ok := highest(laid); ok {
 			j.level(r, run, TheFloor, at, -at.Z-above)
 		}
 	}
@@ -112,8 +118,8 @@ func belowFloor(run Sort) func(*judge, *Rule) {
 // aboveGround holds a run to its distance above the ground.
 func aboveGround(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if putting := j.run(run); putting != nil {
-			at, below := lowest(putting)
+		if laid := j.run(run); laid != nil {
+			at, below := lowest(laid)
 			j.level(r, run, TheGround, at, j.job.Floor.Ground+at.Z-below)
 		}
 	}

@@ -36,7 +36,7 @@ func slips(r *Result) []Slip {
 	var list []Slip
 	for _, slip := range s.list {
 		job := slip.Apply(r.Job)
-		plan, faults := vehicles.Reduce(job)
+		plan, faults := Reduce(job, r.Book)
 		if len(faults) > 0 {
 			continue
 		}

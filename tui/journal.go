@@ -132,8 +132,8 @@ func journalName(about string) string {
 	return fmt.Sprintf("%x", sha256.Sum256([]byte(full)))[:20]
 }
 
-// look returns the work left behind in the journal, nil for none.
-func (j *journal) look() *found {
+// look returns the work left behind in the journal, nil for none; the book judges it.
+func (j *journal) look(book *rules.Book) *found {
 	info, err := os.Lstat(j.path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -145,7 +145,7 @@ func (j *journal) look() *found {
 	if err != nil {
 		return &found{when: info.ModTime(), err: err}
 	}
-	job, err := vehicles.ParseJob(data, j.path, rules.CheckRules)
+	job, err := vehicles.ParseJob(data, j.path, book)
 	return &found{work: work{job, begunFrom(data)}, when: info.ModTime(), err: unlessWhole(err)}
 }
 

@@ -374,7 +374,7 @@ func TestAJobTooLargeToBeReadAgainIsSaidToBe(t *testing.T) {
 	assert.Empty(t, notesOnDisk(t, o.Path))
 	b.press("esc", "ctrl+z")
 	assert.False(t, b.shows("could not be read again"))
-	assert.Equal(t, "e", func() string { f := b.Root.journal.look(); require.NoError(t, f.err); return f.job.Notes }())
+	assert.Equal(t, "e", func() string { f := b.Root.journal.look(nil); require.NoError(t, f.err); return f.job.Notes }())
 }
 
 // Under no name is a job written that would be refused.

@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -41,11 +42,13 @@ func (r *Root) save() tea.Cmd {
 // saveThere writes the job to its file.
 func (r *Root) saveThere() tea.Cmd {
 	document := r.document
-	return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) { return document.Save(job) })
+	return r.saveBy(func(job vehicles.Job, by *rules.Book) (vehicles.Document, vehicles.SaveReport, error) {
+		return document.Save(job, by)
+	})
 }
 
-// saveBy runs a way of saving the job as it is now, beside the screens.
-func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
+// saveBy runs a way of saving the job as it is now, beside the screens; the way gets the book that judges it.
+func (r *Root) saveBy(way func(vehicles.Job, *rules.Book) (vehicles.Document, vehicles.SaveReport, error)) tea.Cmd {
 	if len(r.desk.State.Faults) > 0 {
 		r.leaving = false
 		r.askFaulty()
@@ -53,10 +56,10 @@ func (r *Root) saveBy(way func(vehicles.Job) (vehicles.Document, vehicles.SaveRe
 	}
 	r.saving = true
 	r.desk.Seal()
-	job, number := r.desk.State.Job, r.desk.Number()
+	job, book, number := r.desk.State.Job, r.desk.State.Book, r.desk.Number()
 	about, dir, j := r.document.Path, r.journalDir(), r.journal
 	return func() tea.Msg {
-		document, report, err := way(job)
+		document, report, err := way(job, book)
 		m := saved{number: number, document: document, report: report, err: err}
 		switch {
 		case err != nil && j != nil:
@@ -209,13 +212,13 @@ type nameChosen struct {
 
 func (m nameChosen) happened(r *Root) tea.Cmd {
 	if !m.taken {
-		return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
-			return vehicles.Document{Path: m.path}.Save(job)
+		return r.saveBy(func(job vehicles.Job, by *rules.Book) (vehicles.Document, vehicles.SaveReport, error) {
+			return vehicles.Document{Path: m.path}.Save(job, by)
 		})
 	}
 	write := func() tea.Cmd {
-		return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
-			return vehicles.SaveAs(m.path, job)
+		return r.saveBy(func(job vehicles.Job, by *rules.Book) (vehicles.Document, vehicles.SaveReport, error) {
+			return vehicles.SaveAs(m.path, job, by)
 		})
 	}
 	r.open(&question{asks: m.path + " is there already.", answers: []answer{
@@ -238,10 +241,10 @@ func (r *Root) askChanged() {
 		because: because,
 		answers: []answer{
 			{"Save under another name, keep both", func() tea.Cmd { r.askName(); return nil }},
-			{"Take up what is in the file now (Ctrl-Z brings this back)", func() tea.Cmd { return reload(path) }},
+			{"Take up what is in the file now (Ctrl-Z brings this back)", func() tea.Cmd { return r.reload(path) }},
 			{"Write over the file with what is here; what it holds now is kept beside it", func() tea.Cmd {
-				return r.saveBy(func(job vehicles.Job) (vehicles.Document, vehicles.SaveReport, error) {
-					return vehicles.SaveAs(path, job)
+				return r.saveBy(func(job vehicles.Job, by *rules.Book) (vehicles.Document, vehicles.SaveReport, error) {
+					return vehicles.SaveAs(path, job, by)
 				})
 			}},
 			{"Not now", func() tea.Cmd { r.leaving = false; return nil }},
@@ -249,9 +252,10 @@ func (r *Root) askChanged() {
 	})
 }
 
-func reload(path string) tea.Cmd {
+func (r *Root) reload(path string) tea.Cmd {
+	book := r.desk.State.Book
 	return func() tea.Msg {
-		document, err := loadJob(path)
+		document, err := loadJob(path, book)
 		return reloaded{document, err}
 	}
 }

@@ -66,7 +66,7 @@ func (r *Root) openJob() (missing bool, err error) {
 		r.tell("A sample van: try what you like. Ctrl-S keeps a copy.")
 		return false, nil
 	}
-	r.document, err = loadJob(path)
+	r.document, err = loadJob(path, r.options.Book)
 	if errors.Is(err, fs.ErrNotExist) {
 		ref := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 		r.document = vehicles.Document{Path: path, Job: vehicles.NewJob(ref)}
@@ -75,9 +75,9 @@ func (r *Root) openJob() (missing bool, err error) {
 	return false, err
 }
 
-// loadJob reads a job file.
-func loadJob(path string) (vehicles.Document, error) {
-	document, err := vehicles.Load(path, rules.CheckRules)
+// loadJob reads a job file that the book judges.
+func loadJob(path string, book *rules.Book) (vehicles.Document, error) {
+	document, err := vehicles.Load(path, book)
 	return document, unlessWhole(err)
 }
 
@@ -103,7 +103,7 @@ func (r *Root) takeJournal() (*found, error) {
 		return nil, err
 	}
 	r.journal = j
-	left := j.look()
+	left := j.look(r.options.Book)
 	if left != nil && left.err == nil && string(left.job.Format()) == string(r.document.Job.Format()) {
 		left = nil
 	}

@@ -29,8 +29,9 @@ type SaveReport struct {
 // ways on are SaveAs, which writes over it and keeps what was there, and Load, which takes up what is there now.
 var ErrChangedOnDisk = errors.New("the file has changed on disk since it was read; nothing was written")
 
-// Load reads a job file, with checks as ParseJob does. The error is of type FileErrors when the file could be read but is wrong, and the document
-// beside it may still be whole: see FileErrors.WholeJob. It is fs.ErrNotExist, on one line, when there is no file.
+// Load reads a job file, with checks as ParseJob does. The error is of type FileErrors when the file could be read but is
+// wrong, and the document beside it may still be whole: see FileErrors.WholeJob. It is fs.ErrNotExist, on one line, when
+// there is no file.
 func Load(path string, checks ...Check) (Document, error) {
 	data, err := ReadFile(path)
 	if err != nil {
@@ -72,16 +73,18 @@ func (d Document) Now() (Base, error) {
 }
 
 // Save writes the job to the document's file, all of it or nothing, and returns the document as it is then. A file
-// that has vanished is written anew.
-func (d Document) Save(job Job) (Document, SaveReport, error) { return d.save(job, false) }
-
-// SaveAs writes the job to a file, over what is there; what is there is kept beside it.
-func SaveAs(path string, job Job) (Document, SaveReport, error) {
-	return Document{Path: path, KeepBefore: true}.save(job, true)
+// that has vanished is written anew. A job that Load would refuse with the same checks is not written.
+func (d Document) Save(job Job, checks ...Check) (Document, SaveReport, error) {
+	return d.save(job, false, checks)
 }
 
-func (d Document) save(job Job, over bool) (Document, SaveReport, error) {
-	data, err := readsBack(job, d.Path)
+// SaveAs writes the job to a file, over what is there; what is there is kept beside it. The checks are those of Save.
+func SaveAs(path string, job Job, checks ...Check) (Document, SaveReport, error) {
+	return Document{Path: path, KeepBefore: true}.save(job, true, checks)
+}
+
+func (d Document) save(job Job, over bool, checks []Check) (Document, SaveReport, error) {
+	data, err := readsBack(job, d.Path, checks)
 	if err != nil {
 		return d, SaveReport{}, err
 	}
@@ -114,9 +117,9 @@ func (d Document) save(job Job, over bool) (Document, SaveReport, error) {
 }
 
 // readsBack returns the job's file, or why it would not read back as the same job, whole and free of faults.
-func readsBack(job Job, path string) ([]byte, error) {
+func readsBack(job Job, path string, checks []Check) ([]byte, error) {
 	data := job.Format()
-	again, err := ParseJob(data, path)
+	again, err := ParseJob(data, path, checks...)
 	var faults FileErrors
 	switch {
 	case errors.As(err, &faults):

@@ -38,12 +38,7 @@ func FaultsIn(data []byte, file string, faults []Fault) error {
 	if len(faults) == 0 {
 		return nil
 	}
-	at := locate(string(data))
-	errs := make(FileErrors, len(faults))
-	for i, f := range faults {
-		errs[i] = FileError{File: file, Line: at.find(f.Key), Key: f.Key, Text: f.Text}
-	}
-	return errs.sorted()
+	return located(faults, data, file).sorted()
 }
 
 // Error is every fault on a line of its own: the first twenty, and how many more there are.

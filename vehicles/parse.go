@@ -20,32 +20,47 @@ const LargestFile = 4 << 20
 // deepest is how deep tables and lists may stand in each other. A reader that goes down with them needs a bound.
 const deepest = 100
 
-// Check says what is wrong with a job that only others than this package know: its keys as a Fault has them.
-type Check func(Job) []Fault
+// Check says what whoever judges a job finds wrong with it: wrong is what only others than this package know of,
+// contradictions are the faults of reducing it, which are asked for only where nothing is wrong.
+type Check interface {
+	Wrong(Job) []Fault
+	Reduce(Job) (Plan, []Fault)
+}
 
-// ParseJob reads a job file. file is the name that errors carry; the faults of checks are among them.
+// ParseJob reads a job file for whoever judges it by the checks; without one readings are reduced by Reduce. file is the
+// name that errors carry.
 //
 // The error is of type FileErrors and holds all that is wrong, each with its line; where the text is no TOML, only
-// that. When only the readings contradict each other or themselves (see Reduce), the job beside the error is whole:
-// WholeJob says so.
+// that. When only the readings contradict each other or themselves, the job beside the error is whole: WholeJob says so.
 func ParseJob(data []byte, file string, checks ...Check) (Job, error) {
+	if len(checks) == 0 {
+		checks = []Check{unjudged{}}
+	}
 	job, faults := parse(data, file)
 	for _, check := range checks {
-		faults = append(faults, located(check(job), data, file)...)
+		faults = append(faults, located(check.Wrong(job), data, file)...)
 	}
 	if len(faults) > 0 {
 		return job, faults.sorted()
 	}
-	_, contradictions := Reduce(job)
-	if len(contradictions) == 0 {
+	for _, check := range checks {
+		_, contradictions := check.Reduce(job)
+		faults = append(faults, located(contradictions, data, file)...)
+	}
+	if len(faults) == 0 {
 		return job, nil
 	}
-	faults = located(contradictions, data, file)
 	for i := range faults {
 		faults[i].reading = true
 	}
 	return job, faults.sorted()
 }
+
+// unjudged is the check of a job that nobody judges.
+type unjudged struct{}
+
+func (unjudged) Wrong(Job) []Fault              { return nil }
+func (unjudged) Reduce(job Job) (Plan, []Fault) { return Reduce(job) }
 
 // located gives faults of a job their lines in its file.
 func located(faults []Fault, data []byte, file string) (errs FileErrors) {

@@ -10,7 +10,7 @@ import (
 
 // Reduce turns every reading of a job into a place with its uncertainty, once. With faults the plan holds what could
 // be reduced, the places of the rest being zero: it may be drawn but not judged. Chains with an overall reading are
-// held against the 99 % point, whatever a book says.
+// held against the 99 % point, whatever a book says: whoever judges the job asks rules.Reduce, which knows the book.
 func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit()) }
 
 // ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).

@@ -98,7 +98,7 @@ func answerJobs(
 
 // answer reads and judges a job and makes its text. The error has a line for everything that is wrong.
 func answer(file string, book *rules.Book, in io.Reader, told func(rules.Result) (string, error)) (rules.Verdict, string, error) {
-	job, data, err := read(file, in)
+	job, data, err := read(file, book, in)
 	if err != nil {
 		return 0, "", err
 	}
@@ -122,13 +122,13 @@ type lacking vehicles.Fault
 
 func (l lacking) Error() string { return l.Text }
 
-// read reads a job file, or standard input for "-", and returns what it holds too.
-func read(file string, in io.Reader) (vehicles.Job, []byte, error) {
+// read reads a job file that the book judges, or standard input for "-", and returns what it holds too.
+func read(file string, book *rules.Book, in io.Reader) (vehicles.Job, []byte, error) {
 	data, err := bytesOf(file, in)
 	if err != nil {
 		return vehicles.Job{}, nil, err
 	}
-	job, err := vehicles.ParseJob(data, file, rules.CheckRules)
+	job, err := vehicles.ParseJob(data, file, book)
 	return job, data, err
 }
 

@@ -102,3 +102,20 @@ func TestHostileTextIsKeptToTheLetter(t *testing.T) {
 	assert.Equal(t, evil, again.Refused()[0].Text)
 	assert.Equal(t, old.Job, again)
 }
+
+// A job that only a workshop's book finds no contradiction in is answered and carried over by that book.
+func TestAJobThatTheBookFindsRightIsAnswered(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	book := writeText(t, "book.toml", "format = 1\n[[rule]]\nid = \"chain.closure\"\nvalue = 0.1\n")
+	text := strings.NewReplacer(`"+20"`, `"+0.5"`, "x = 600", "x = 650").Replace(spread)
+	job := writeText(t, "van.toml", text)
+	code, _, complaint := call("", "check", job)
+	require.Equal(t, exitFailed, code)
+	assert.Contains(t, complaint, "x runs from")
+	for _, args := range [][]string{{"check", job}, {"marks", job}, {"rules", job}, {"new", "--from", job, t.TempDir() + "/new.toml"}} {
+		code, _, complaint = call("", append([]string{"--book", book}, args...)...)
+		assert.NotEqual(t, exitFailed, code, "%v: %s", args, complaint)
+	}
+	code, _, complaint = call("", "check", writeText(t, "own.toml", text+"[rules]\n\"chain.closure\" = 0.1\n"))
+	assert.Equal(t, exitDoubtful, code, complaint)
+}

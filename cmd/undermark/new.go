@@ -8,10 +8,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
-func newCommand(s streams) *cobra.Command {
+func newCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var from, van string
 	c := &cobra.Command{
 		Use:   "new FILE",
@@ -20,7 +21,7 @@ func newCommand(s streams) *cobra.Command {
 			"obstructions and openings are then carried over as not confirmed on this van, and nothing on them is clear before\n" +
 			"each has been measured or confirmed. A file that is there already is left as it is.",
 		Args: oneFile, ValidArgsFunction: jobFiles,
-		RunE: func(_ *cobra.Command, args []string) error { return startJob(args[0], from, van, s) },
+		RunE: func(_ *cobra.Command, args []string) error { return startJob(args[0], from, van, shared, s) },
 	}
 	c.Flags().StringVar(&from, "from", "", "carry the van of this earlier job over (`JOB`)")
 	c.Flags().StringVar(&van, "van", "", "start from a van of the library (`NAME`)")
@@ -57,12 +58,19 @@ func vans() string {
 }
 
 // startJob writes a new job file where there is none.
-func startJob(path, from, van string, s streams) error {
-	job, err := newJob(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)), from, van, s)
+func startJob(path, from, van string, shared *sharedFlags, s streams) error {
+	book := rules.Builtin()
+	if from != "" { // only a van that was surveyed has readings for a book to judge
+		var err error
+		if book, err = shared.load(); err != nil {
+			return err
+		}
+	}
+	job, err := newJob(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)), from, van, book, s)
 	if err != nil {
 		return failed{err}
 	}
-	_, _, err = vehicles.Document{Path: path}.Save(job)
+	_, _, err = vehicles.Document{Path: path}.Save(job, book)
 	switch {
 	case errors.Is(err, vehicles.ErrChangedOnDisk):
 		return failed{fmt.Errorf("%s: there already, and left as it is: give a new job another name", path)}
@@ -74,10 +82,10 @@ func startJob(path, from, van string, s streams) error {
 }
 
 // newJob is the job to start with; its ref is that of the file's name.
-func newJob(ref, from, van string, s streams) (vehicles.Job, error) {
+func newJob(ref, from, van string, book *rules.Book, s streams) (vehicles.Job, error) {
 	switch {
 	case from != "":
-		old, _, err := read(from, s.in)
+		old, _, err := read(from, book, s.in)
 		if err != nil {
 			return old, err
 		}

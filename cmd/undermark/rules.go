@@ -48,7 +48,7 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 
 // jobBook returns the book with the job's own rules in front.
 func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
-	job, data, err := read(file, s.in)
+	job, data, err := read(file, book, s.in)
 	if err != nil {
 		return nil, failed{err}
 	}

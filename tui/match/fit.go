@@ -27,7 +27,7 @@ func matched(s desk.State) fit {
 		f.onePlace = f.onePlace || desk.OnePlace(fault)
 	}
 	if !f.swapped && !f.onePlace {
-		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan); ok {
+		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan, s.Book); ok {
 			f.oneSided = tie
 		}
 	}
