@@ -103,9 +103,6 @@ func keepCutOnFloor(j *judge, r *Rule) []keep {
 	})}}
 }
 
-// swage is the kind of what is pressed into the sheet: a hole may cross it, a plate needs packing on it.
-const swage = "swage"
-
 // depths are the drops to which something that comes through the floor may get to things of each kind.
 type depths struct {
 	limits byKind
@@ -115,7 +112,7 @@ type depths struct {
 
 // reach tells whether it may get to a thing under the floor.
 func (d depths) reach(thing *vehicles.Placed, kind string) bool {
-	if kind == swage {
+	if kind == vehicles.Swage {
 		return false
 	}
 	to := d.ground

@@ -152,7 +152,7 @@ func plateSwages(j *judge, r *Rule) {
 	}
 	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
 	for i := range j.plan.Obstructions {
-		if j.job.Obstructions[i].Kind != swage {
+		if j.job.Obstructions[i].Kind != vehicles.Swage {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]

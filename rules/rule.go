@@ -135,7 +135,7 @@ func (r *Rule) kinds() []string {
 	switch r.ByKind {
 	case AnObstruction:
 		if r.ByFuel {
-			return append(slices.Clone(vehicles.Kinds), fuelTank+ofDiesel)
+			return append(slices.Clone(vehicles.Kinds), vehicles.FuelTank+ofDiesel)
 		}
 		return vehicles.Kinds
 	case AnOpening:
@@ -146,11 +146,8 @@ func (r *Rule) kinds() []string {
 	return nil
 }
 
-// What a fuel tank is called under a rule that has a value of its own for one with diesel.
-const (
-	fuelTank = "fuel tank"
-	ofDiesel = "." + vehicles.Diesel
-)
+// ofDiesel ends the kind of a fuel tank under a rule that has a value of its own for one with diesel.
+const ofDiesel = "." + vehicles.Diesel
 
 // Key is the name that the rule's value for a kind goes by in a job's [rules]; kind is "" for its general value.
 func (r *Rule) Key(kind string) string {
