@@ -31,10 +31,13 @@ func TestAHeaterWithDuctsFitsWhereABareOneDoesNot(t *testing.T) {
 // withAir is the tidy job with its heater's air changed.
 func withAir(change func(*vehicles.Heater)) vehicles.Job {
 	job := tidy()
-	h := *job.Heater
+	h, run := *job.Heater, *job.Exhaust
 	change(&h)
+	muffler := *run.Muffler
+	muffler.Drain = vehicles.DrainDown // is asked too
+	run.Muffler = &muffler
 	job.Heater = &h
-	return job
+	return job.WithRun(vehicles.ExhaustRun, &run)
 }
 
 func TestWhereTheAirComesFromIsAskedApart(t *testing.T) {
@@ -43,7 +46,7 @@ func TestWhereTheAirComesFromIsAskedApart(t *testing.T) {
 	said := judged(t, withAir(func(h *vehicles.Heater) { h.Air = vehicles.Outside }))
 	assert.Empty(t, said.Unanswered)
 	assert.Equal(t, said.Unchecked, silent.Unchecked, "other programs compare these")
-	job := tidy()
+	job := withAir(func(*vehicles.Heater) {})
 	job.Heater = nil
 	assert.Empty(t, judged(t, job).Unanswered, "without a heater nobody is asked")
 

@@ -15,11 +15,11 @@ type checkJSON struct {
 	Job          string        `json:"job"`
 	Verdict      string        `json:"verdict"`
 	Unchecked    []string      `json:"unchecked"`
+	Unanswered   []string      `json:"unanswered,omitempty"` // beside it: what this program alone asks
 	NotLookedFor []string      `json:"not_looked_for"`
 	NorFor       []string      `json:"nor_looked_for,omitempty"` // of kinds that only this program knows
 	AtRuns       []string      `json:"not_looked_for_at_runs,omitempty"`
 	NoOpenings   []string      `json:"openings_not_looked_for,omitempty"`
-	Unanswered   []string      `json:"unanswered,omitempty"`
 	Findings     []findingJSON `json:"findings"`
 	Next         []Advice      `json:"next,omitzero"`
 }
@@ -51,8 +51,8 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	known, added := contractKinds(r.NotLookedFor)
 	out := checkJSON{
 		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
-		Unchecked: r.Unchecked, NotLookedFor: known, NorFor: added,
-		AtRuns: r.NotLookedAtRuns, NoOpenings: r.OpeningsNotLookedFor, Unanswered: r.Unanswered,
+		Unchecked: r.Unchecked, Unanswered: r.Unanswered, NotLookedFor: known, NorFor: added,
+		AtRuns: r.NotLookedAtRuns, NoOpenings: r.OpeningsNotLookedFor,
 		Findings: make([]findingJSON, len(r.Findings)), Next: next,
 	}
 	for i := range r.Findings {

@@ -81,7 +81,7 @@ func placed(t *testing.T, name string) vehicles.Job {
 // What each van says, its cut where there is most room: a change of a value, a rule or a van is seen here.
 func TestWhatTheLibraryVansSay(t *testing.T) {
 	for name, want := range map[string]string{
-		"crew-van":     "doubtful: body.space 5, cut.clearance 36, plate.fitting 4, plate.swage 12",
+		"crew-van":     "doubtful: body.space 5, cut.clearance 36, heater.return 1, plate.fitting 4, plate.swage 12",
 		"high-roof":    "doubtful: cut.clearance 27",
 		"long-van":     "doubtful: cut.clearance 31",
 		"medium-van":   "doubtful: cut.clearance 27",
@@ -141,17 +141,29 @@ func crewVan(t *testing.T) vehicles.Job {
 }
 
 // On a floor with swages everywhere, over an under-floor tank and beside a catalyst, there is a place a fitter would sign:
-// what is left to do is to pack the swages out under the plate and to look the pump's figures up.
+// what is left to do is to pack the swages out under the plate, to measure the air's way back and to look the pump's figures up.
 func TestTheHeaterGoesUnderTheCrewVansSeat(t *testing.T) {
 	result := judged(t, crewVan(t))
-	assert.Equal(t, "doubtful: fuel.delivery 1, fuel.suction 1, plate.swage 2", summed(result))
+	assert.Equal(t, "doubtful: fuel.delivery 1, fuel.suction 1, heater.return 1, plate.swage 2", summed(result))
 	assert.Equal(t, "plate.swage", result.Findings[0].ID(), "what lets exhaust gas in comes first")
 	assert.Empty(t, Overlaps(result.Plan))
 	assert.Empty(t, Dangers(&result), "its tank holds diesel")
 
 	packed := *result.Job.Heater
 	packed.Packed = true
+	packed.ReturnArea = vehicles.Some(50) // cm2, over 1.5 times the 28.3 of a duct 60 mm across
 	job := result.Job.WithHeater(packed)
 	job.Rules = map[string]float64{"fuel.suction": 1200, "fuel.delivery": 4000}
 	assert.Equal(t, Clear, judged(t, job).Verdict)
+}
+
+// Of two rows that say the same a fitter knows neither. Holes tell which they are where there is room for it.
+func TestNoTwoFindingsAreCalledTheSame(t *testing.T) {
+	for _, job := range []vehicles.Job{vehicles.Demo(), crewVan(t)} {
+		called := map[string]string{}
+		for _, f := range judged(t, job).Findings {
+			assert.Empty(t, called[f.About()], "%s: %s and %s", f.About(), f.Rule.ID, called[f.About()])
+			called[f.About()] = f.Rule.ID
+		}
+	}
 }

@@ -87,8 +87,7 @@ var Groups = []Group{
 	{"survey", surveyRules},
 	{"pilot hole", pilotRules},
 	{"cut", cutRules},
-	{"holes beside the cut", holeRules},
-	{"inside the floor", inFloorRules},
+	{"holes beside the cut, inside the floor", slices.Concat(holeRules, inFloorRules)},
 	{"heater", heaterRules},
 	{"heater's air", airRules},
 	{"exhaust", exhaustRules},
@@ -100,7 +99,9 @@ var Groups = []Group{
 // Limits lists every limit of the group that can speak, by a book.
 func (g *Group) Limits(b *Book) (list []Limit) {
 	for _, r := range g.rules {
-		list = append(list, b.limitsOf(r)...)
+		if r.Values == nil {
+			list = append(list, b.limitsOf(r)...)
+		}
 	}
 	return list
 }

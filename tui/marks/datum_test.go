@@ -17,7 +17,7 @@ func TestAMarkBehindTheDatumSaysSo(t *testing.T) {
 	require.NoError(t, err)
 	s := screentest.Judged(desk.State{Selected: -1}, document.Job)
 	page, _, changes := screentest.After(New(), s, screentest.Keys("l enter")...)
-	require.Equal(t, desk.Cautions, changes[1].Ask)
+	require.Equal(t, desk.BeforeDrilling, changes[1].Ask)
 	view := screentest.Filled(t, page, s, 60, 17)
 	assert.Contains(t, view, "behind the step of the sliding door")
 	assert.Contains(t, view, "Hook on the step of the sliding door, zero 60 mm below")

@@ -250,6 +250,6 @@ func TestAFittingOfAnotherVanIsConfirmed(t *testing.T) {
 	assert.False(t, r.State.Job.Fittings[0].Unconfirmed)
 	assert.NotContains(t, r.View(100, 27), "not confirmed")
 	r.Undo()
-	r.Type("<enter><down><down><wipe>1905")
+	r.Type("<enter><down><down><down><wipe>1905")
 	assert.False(t, r.State.Job.Fittings[0].Unconfirmed, "a reading confirms it too")
 }
