@@ -21,7 +21,7 @@ var inFloorRules = []*Rule{
 		named:  bothNamed,
 		Title:  "Bolt holes and the fuel line's hole clear of what runs inside the floor",
 		Ask:    "A bit meets what runs under mat and lining before it meets the sheet.",
-		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
+		Advice: leadFuelElsewhere,
 		short:  tooClose,
 		check:  holeInFloor,
 		keep:   keeper{ThePlate, keepBoltsInFloor},

@@ -76,6 +76,17 @@ const (
 	degreesTooMany = "%s degrees too many"
 )
 
+// Advice that several rules give.
+const (
+	moveExhaust       = "move the points of the exhaust, in Place."
+	moveIntake        = "move the points of the intake, in Place."
+	moveOrTurn        = "move the cut, or turn the heater, in Place."
+	moveOff           = "move the cut away from it, in Place."
+	leadFuelElsewhere = "move or turn the heater, or lead the fuel line through elsewhere."
+	tiltPump          = "turn the pump to the tilt its instructions ask for."
+	mendShortLegs     = "lengthen the short legs, or use a tighter bend."
+)
+
 // Group is rules that are about one thing.
 type Group struct {
 	Name  string
