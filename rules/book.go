@@ -54,8 +54,8 @@ func (e *entries) of(kind string) *Limit {
 	if l := e.kinds[kind]; l != nil {
 		return l
 	}
-	if kind == fuelTank+ofDiesel {
-		return e.of(fuelTank)
+	if kind == vehicles.FuelTank+ofDiesel {
+		return e.of(vehicles.FuelTank)
 	}
 	return e.general
 }

@@ -15,6 +15,9 @@ type Share struct {
 	Variance float64 // in the square of the finding's unit
 }
 
+// PuttingTheMark is what a spread owes to its Mark.
+const PuttingTheMark = "putting the mark"
+
 // The causes of uncertainty, in the order lists show them. What the readings of a thing and the marks of what is put in
 // place owe to the tape is added together: a better tape helps both.
 const (
@@ -23,7 +26,7 @@ const (
 	ofHook    = "hook end"
 	ofSlope   = "slope and hook height"
 	ofChain   = "readings before it"
-	ofMark    = "putting the mark"
+	ofMark    = PuttingTheMark
 	ofHeights = "drops and rises"
 	ofTies    = "matching points"
 	ofFrames  = "above against below"

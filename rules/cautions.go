@@ -105,14 +105,14 @@ var cautions = []Caution{
 // highVoltageNear tells whether what carries high voltage is as near to cut, holes or runs as one looks for things there.
 func highVoltageNear(r *Result) bool {
 	return r.anyNear(func(i int, f geometry.Footprint) bool {
-		return slices.Contains(highVoltage, r.Job.Obstructions[i].Kind) && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
+		return vehicles.PerilOf(r.Job.Obstructions[i].Kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
 	})
 }
 
 // petrolNear tells whether a fuel tank that may hold petrol is so near to the cut or to a hole.
 func petrolNear(r *Result) bool {
 	return r.anyNear(func(i int, f geometry.Footprint) bool {
-		return fuelled(&r.Job, i) == fuelTank && nearHoles(r, f) <= vehicles.LookRound
+		return fuelled(&r.Job, i) == vehicles.FuelTank && nearHoles(r, f) <= vehicles.LookRound
 	})
 }
 

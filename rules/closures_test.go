@@ -83,7 +83,7 @@ func TestDiagonalsToCheck(t *testing.T) {
 	for _, m := range sheet.Marks {
 		corner[m.Name] = m.Plan
 	}
-	byName := map[string][]float64{}
+	byName := map[CheckName][]float64{}
 	for _, c := range sheet.Checks {
 		byName[c.Name] = append(byName[c.Name], c.Length)
 		if c.Name == "plate diagonal" {

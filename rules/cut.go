@@ -14,7 +14,7 @@ var cutRules = []*Rule{
 		Word:   "cut",
 		Title:  "Cut inside the floor",
 		Ask:    "The flange and its seal need sheet metal all round.",
-		Advice: "move the cut away from it, in Place.",
+		Advice: moveOff,
 		short:  tooClose,
 		check:  cutOnFloor,
 		keep:   keeper{TheCut, keepCutOnFloor},
@@ -26,7 +26,7 @@ var cutClear = &Rule{
 	Word:   "cut",
 	Title:  "Cut clear of what is under the floor",
 	Ask:    "The saw wanders, and what it meets can't be seen from above.",
-	Advice: "move the cut away from it, in Place.",
+	Advice: moveOff,
 	short:  tooClose,
 	check:  cutClearance,
 	keep:   keeper{TheCut, keepUnder},
@@ -103,9 +103,6 @@ func keepCutOnFloor(j *judge, r *Rule) []keep {
 	})}}
 }
 
-// swage is the kind of what is pressed into the sheet: a hole may cross it, a plate needs packing on it.
-const swage = "swage"
-
 // depths are the drops to which something that comes through the floor may get to things of each kind.
 type depths struct {
 	limits byKind
@@ -115,7 +112,7 @@ type depths struct {
 
 // reach tells whether it may get to a thing under the floor.
 func (d depths) reach(thing *vehicles.Placed, kind string) bool {
-	if kind == swage {
+	if kind == vehicles.Swage {
 		return false
 	}
 	to := d.ground

@@ -122,11 +122,24 @@ type MarkSheet struct {
 // Check is a length between two marks or pins that a careful fitter tapes: both diagonals of a thing that is square are
 // alike, and as long as this says.
 type Check struct {
-	Name   string  `json:"name"`
-	From   string  `json:"from"`
-	To     string  `json:"to"`
-	Length float64 `json:"length"` // mm, as the tape must say it
+	Name   CheckName `json:"name"`
+	From   string    `json:"from"`
+	To     string    `json:"to"`
+	Length float64   `json:"length"` // mm, as the tape must say it
 }
+
+// ClearOfEntered is all that a job with nothing doubtful in it is before all was looked for.
+const ClearOfEntered = "clear of what was entered"
+
+// CheckName is what a length to check is, as programs read it.
+type CheckName string
+
+// The lengths to check.
+const (
+	PlateDiagonal CheckName = "plate diagonal" // between opposite corners of the flange
+	PinsApart     CheckName = "pins apart"     // between the datum pins
+	PinDiagonal   CheckName = "pin diagonal"   // from a pin to the floor's front corner on the other side
+)
 
 // Mark is one place to mark, with its tape readings below and above.
 type Mark struct {

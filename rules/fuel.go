@@ -18,7 +18,7 @@ var fuelRules = []*Rule{
 		Word:   "pump tilt, least",
 		Title:  "Pump tilted up at its outlet, at least",
 		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
-		Advice: "turn the pump to the tilt its instructions ask for.",
+		Advice: tiltPump,
 		short:  degreesTooFew,
 		check:  pumpTilt,
 	},
@@ -27,7 +27,7 @@ var fuelRules = []*Rule{
 		Word:   "pump tilt, most",
 		Title:  "Pump tilted up at its outlet, at most",
 		Ask:    "See the pump's instructions.",
-		Advice: "turn the pump to the tilt its instructions ask for.",
+		Advice: tiltPump,
 		short:  degreesTooMany,
 		check:  pumpTilt,
 	},
@@ -87,7 +87,7 @@ func fuelDelivery(j *judge, r *Rule) {
 // fuelled is the kind of a job's obstruction, by index, with diesel behind it for a tank that surely holds that.
 func fuelled(job *vehicles.Job, i int) string {
 	o := &job.Obstructions[i]
-	if o.Kind != fuelTank {
+	if o.Kind != vehicles.FuelTank {
 		return o.Kind
 	}
 	holds := o.Holds
@@ -95,7 +95,7 @@ func fuelled(job *vehicles.Job, i int) string {
 		holds = f.Supply.Kind
 	}
 	if holds == vehicles.Diesel {
-		return fuelTank + ofDiesel
+		return vehicles.FuelTank + ofDiesel
 	}
 	return o.Kind
 }

@@ -24,7 +24,7 @@ var heaterRules = []*Rule{
 		Word:   "plate",
 		Title:  "Mounting flange on the floor",
 		Ask:    "The whole flange must lie on the floor.",
-		Advice: "move the cut, or turn the heater, in Place.",
+		Advice: moveOrTurn,
 		short:  tooClose,
 		check:  plateOnFloor,
 		keep:   keeper{ThePlate, keepPlateOnFloor},
@@ -34,7 +34,7 @@ var heaterRules = []*Rule{
 		Word:   "plate",
 		Title:  "Mounting flange clear of fittings",
 		Ask:    "Nothing that stands on the floor may stand on the flange.",
-		Advice: "move the cut, or turn the heater, in Place.",
+		Advice: moveOrTurn,
 		short:  tooClose,
 		check:  plateFittings,
 		keep:   keeper{ThePlate, keepPlateClear},
@@ -152,7 +152,7 @@ func plateSwages(j *judge, r *Rule) {
 	}
 	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
 	for i := range j.plan.Obstructions {
-		if j.job.Obstructions[i].Kind != swage {
+		if j.job.Obstructions[i].Kind != vehicles.Swage {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]

@@ -21,7 +21,7 @@ var inFloorRules = []*Rule{
 		named:  bothNamed,
 		Title:  "Bolt holes and the fuel line's hole clear of what runs inside the floor",
 		Ask:    "A bit meets what runs under mat and lining before it meets the sheet.",
-		Advice: "move or turn the heater, or lead the fuel line through elsewhere.",
+		Advice: leadFuelElsewhere,
 		short:  tooClose,
 		check:  holeInFloor,
 		keep:   keeper{ThePlate, keepBoltsInFloor},
@@ -35,7 +35,7 @@ const inFloorBelow = 5
 // InsideFloor tells whether a fitting runs inside the floor, as far as anybody has said: it has a kind, and its foot is lower than 5
 // mm above the finished floor. A swage is part of the sheet.
 func InsideFloor(f *vehicles.Fitting) bool {
-	return f.Kind != "" && f.Kind != swage && f.Rise.From < inFloorBelow
+	return f.Kind != "" && f.Kind != vehicles.Swage && f.Rise.From < inFloorBelow
 }
 
 // inFloor lists the fittings, by index, that run inside the floor.

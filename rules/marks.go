@@ -110,7 +110,7 @@ func (m *marker) checks(plan *vehicles.Plan) []Check {
 	if h := m.job.Heater; h != nil {
 		diagonal := math.Hypot(h.Plate[0], h.Plate[1])
 		list = append(list,
-			Check{"plate diagonal", plateMark(0), plateMark(2), diagonal}, Check{"plate diagonal", plateMark(1), plateMark(3), diagonal})
+			Check{PlateDiagonal, plateMark(0), plateMark(2), diagonal}, Check{PlateDiagonal, plateMark(1), plateMark(3), diagonal})
 	}
 	d, pins := &m.job.Datum, m.job.Pins()
 	front := func(y float64) (left, right float64) {
@@ -119,8 +119,8 @@ func (m *marker) checks(plan *vehicles.Plan) []Check {
 	}
 	_, toLeft := front(plan.FloorMax.Y)
 	toRight, _ := front(plan.FloorMin.Y)
-	return append(list, Check{"pins apart", "left pin", "right pin", 2 * pins},
-		Check{"pin diagonal", "left pin", "floor, front right", toRight}, Check{"pin diagonal", "right pin", "floor, front left", toLeft})
+	return append(list, Check{PinsApart, "left pin", "right pin", 2 * pins},
+		Check{PinDiagonal, "left pin", "floor, front right", toRight}, Check{PinDiagonal, "right pin", "floor, front left", toLeft})
 }
 
 // exhaust are the marks of the exhaust's clips and of its muffler's ends.

@@ -76,6 +76,17 @@ const (
 	degreesTooMany = "%s degrees too many"
 )
 
+// Advice that several rules give.
+const (
+	moveExhaust       = "move the points of the exhaust, in Place."
+	moveIntake        = "move the points of the intake, in Place."
+	moveOrTurn        = "move the cut, or turn the heater, in Place."
+	moveOff           = "move the cut away from it, in Place."
+	leadFuelElsewhere = "move or turn the heater, or lead the fuel line through elsewhere."
+	tiltPump          = "turn the pump to the tilt its instructions ask for."
+	mendShortLegs     = "lengthen the short legs, or use a tighter bend."
+)
+
 // Group is rules that are about one thing.
 type Group struct {
 	Name  string
@@ -136,7 +147,7 @@ func (r *Rule) kinds() []string {
 	switch r.ByKind {
 	case AnObstruction:
 		if r.ByFuel {
-			return append(slices.Clone(vehicles.Kinds), fuelTank+ofDiesel)
+			return append(slices.Clone(vehicles.Kinds), vehicles.FuelTank+ofDiesel)
 		}
 		return vehicles.Kinds
 	case AnOpening:
@@ -147,11 +158,8 @@ func (r *Rule) kinds() []string {
 	return nil
 }
 
-// What a fuel tank is called under a rule that has a value of its own for one with diesel.
-const (
-	fuelTank = "fuel tank"
-	ofDiesel = "." + vehicles.Diesel
-)
+// ofDiesel ends the kind of a fuel tank under a rule that has a value of its own for one with diesel.
+const ofDiesel = "." + vehicles.Diesel
 
 // Key is the name that the rule's value for a kind goes by in a job's [rules]; kind is "" for its general value.
 func (r *Rule) Key(kind string) string {

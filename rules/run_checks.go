@@ -26,7 +26,7 @@ func runKind(of Sort) vehicles.RunKind {
 // clearances judges what a run fills against every obstruction that has a limit: swages have none.
 func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) *Limit) {
 	for i := range j.plan.Obstructions {
-		if j.job.Obstructions[i].Kind == swage {
+		if j.job.Obstructions[i].Kind == vehicles.Swage {
 			continue
 		}
 		l := limit(i)

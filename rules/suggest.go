@@ -85,13 +85,13 @@ func (r Room) part(low, high geometry.Point) (part Room, edge keep) {
 	r.limits.Max = geometry.Point{X: min(high.X, whole.Max.X), Y: min(high.Y, whole.Max.Y)}
 	r.limits.Max = geometry.Point{X: max(r.limits.Min.X, r.limits.Max.X), Y: max(r.limits.Min.Y, r.limits.Max.Y)}
 	r.limits.EdgeNeed, r.Margins = math.Inf(-1), nil
-	return r, keep{name: "floor", Constraint: field.Contained{
+	return r, keep{name: TheFloor.String(), Constraint: field.Contained{
 		Body: centre, Min: whole.Min, Max: whole.Max, Need: whole.EdgeNeed,
 	}}
 }
 
 func (r Room) suggestion(p field.Place) Suggestion {
-	against := "floor"
+	against := TheFloor.String()
 	if p.Limit != field.Edge {
 		against = r.names[p.Limit]
 	}

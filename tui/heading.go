@@ -44,7 +44,7 @@ func heading(s desk.State) string {
 	case result.Verdict != rules.Clear:
 		return "doubtful: there is not enough entered to judge" + missing(result)
 	case !result.AllLooked():
-		return "clear of what was entered; " + words.Left(result.OpenIn) + " not looked for" + missing(result)
+		return rules.ClearOfEntered + "; " + words.Left(result.OpenIn) + " not looked for" + missing(result)
 	}
 	return "clear" + missing(result)
 }

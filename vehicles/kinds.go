@@ -11,48 +11,66 @@ type Kind struct {
 	Role    scene.Role // in the picture
 	Movable bool       // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays. common practice, no source
 	Added   bool       // beyond the kinds of the contract: other programs do not know it
+	Peril   Peril      // of a fault with it
 	Asks    string     // how to look for it, and what there is to fear, in a short line
 }
+
+// Peril is what every fault with a kind of thing can do, whatever rule it is of.
+type Peril uint8
+
+// The perils.
+const (
+	Usual       Peril = iota // no more than the rule says
+	Deadly                   // kill: it holds what burns, or brakes the van
+	HighVoltage              // kill whoever drills into it
+)
+
+// The kinds that more is asked of than what stands in their rows.
+const (
+	Swage    = "swage" // pressed into the sheet: a hole may cross it, a plate needs packing on it
+	FuelTank = "fuel tank"
+	FuelLine = "fuel line"
+)
 
 // The kinds of job file format 1, in the order lists show them.
 var (
 	obstructionKinds = []Kind{
-		{"crossmember", "C", 'c', Box, scene.Steel, false, false, "Box section from rail to rail: knock, it sounds full."},
-		{"chassis rail", "R", 'r', Box, scene.Steel, false, false, "Long box section on either side, front to rear."},
-		{"floor rib", "I", 'i', Box, scene.Steel, false, false, "Welded on under the sheet: feel for the edges."},
-		{"brake line", "B", 'b', Piped, scene.Lines, false, false, "Thin steel pipe, also on top of a rail: follow all of it."},
-		{"fuel line", "F", 'f', Piped, scene.Lines, false, false, "Follow each pipe from tank to engine, also above a beam."},
-		{"fuel tank", "FT", 'k', Box, scene.Lines, false, false, "Where do its straps and its filler run? Petrol or diesel?"},
-		{"wiring", "W", 'w', Piped, scene.Lines, true, false, "Sleeved looms, often on top of a beam: use a mirror."},
-		{"vehicle exhaust", "E", 'e', Piped, scene.Hot, false, false, "Follow it from end to end; think of its heat, too."},
-		{"spare wheel", "S", 's', Disc, scene.Movable, true, false, "Its cradle and winch, and the way it goes down."},
-		{"suspension", "SU", 'u', Box, scene.Movable, false, false, "It comes up when the van is loaded: by how much?"},
-		{"driveshaft", "D", 'd', Piped, scene.Movable, false, false, "It turns, and comes up with the axle."},
-		{"jacking point", "J", 'j', Disc, scene.Steel, false, false, "Stiffened spots by the wheels: keep them free."},
-		{"plastic part", "P", 'p', Box, scene.Movable, true, false, "Trays and covers: what is behind them?"},
-		{"heat shield", "HS", 'l', Box, scene.Hot, false, false, "Thin bright sheet: something hot is beside it."},
-		{"wheel arch", "WA", 'v', Box, scene.Steel, false, false, "Where does the sheet begin to curve down?"},
-		{"double skin", "DS", 'x', Box, scene.Steel, false, false, "Two sheets with a gap: knock, or look in by a plug."},
-		{"seat mount", "SM", 'm', Disc, scene.Steel, false, false, "Bolts and plates of the seats, from below and above."},
-		{"seat-belt mount", "SB", 'y', Disc, scene.Steel, false, false, "A large bolt on a thick plate: never weaken it."},
-		{"reductant tank", "RT", 'q', Box, scene.Lines, false, false, "A second cap by the fuel filler? Find its tank and pipe."},
-		{"gas tank", "GT", 'g', Box, scene.Lines, false, false, "A gas filler or label? Find tank and pipes: it can explode."},
-		{"hand-brake cable", "H", 'h', Piped, scene.Lines, false, false, "Have somebody pull the lever: what moves?"},
-		{"air line", "A", 'a', Piped, scene.Lines, false, false, "Air brakes or air springs? Plastic pipes under pressure."},
-		{"tyre", "T", 't', Box, scene.Movable, false, false, "At full lock and fully loaded: how near does it come?"},
-		{"body sill", "BS", 'm', Box, scene.Steel, false, false, "Box section along the edge, under the doors."},
-		{"swage", "SW", 'z', Piped, scene.Pressed, false, false, "Pressed into the sheet, hollow from above: feel for it."}, // pressed into the sheet, where a floor rib is welded on
-		{"high-voltage cable", "V", 'v', Piped, scene.Lines, false, false, "Orange cables? Do not drill; trained people only."},
-		{"traction battery", "TB", 't', Box, scene.Lines, false, false, "Electric or hybrid? Do not drill; trained people only."},
-		{"coolant pipe", "L", 'l', Piped, scene.Lines, false, false, "A heater or air conditioning in the rear? Follow its hoses."},
-		{"gas pipe", "G", 'g', Piped, scene.Lines, false, false, "A cooker or gas locker? Shut the bottle, follow its pipe."},
-		{"water tank", "WT", 'q', Box, scene.Lines, false, false, "Fresh or waste water? Its hoses and taps, too."},
-		{"catalyst", "CA", 'a', Box, scene.Hot, false, false, "The thick part of the exhaust next to the engine: very hot."},
+		{"crossmember", "C", 'c', Box, scene.Steel, false, false, Usual, "Box section from rail to rail: knock, it sounds full."},
+		{"chassis rail", "R", 'r', Box, scene.Steel, false, false, Usual, "Long box section on either side, front to rear."},
+		{"floor rib", "I", 'i', Box, scene.Steel, false, false, Usual, "Welded on under the sheet: feel for the edges."},
+		{"brake line", "B", 'b', Piped, scene.Lines, false, false, Deadly, "Thin steel pipe, also on top of a rail: follow all of it."},
+		{FuelLine, "F", 'f', Piped, scene.Lines, false, false, Deadly, "Follow each pipe from tank to engine, also above a beam."},
+		{FuelTank, "FT", 'k', Box, scene.Lines, false, false, Deadly, "Where do its straps and its filler run? Petrol or diesel?"},
+		{"wiring", "W", 'w', Piped, scene.Lines, true, false, Usual, "Sleeved looms, often on top of a beam: use a mirror."},
+		{"vehicle exhaust", "E", 'e', Piped, scene.Hot, false, false, Usual, "Follow it from end to end; think of its heat, too."},
+		{"spare wheel", "S", 's', Disc, scene.Movable, true, false, Usual, "Its cradle and winch, and the way it goes down."},
+		{"suspension", "SU", 'u', Box, scene.Movable, false, false, Usual, "It comes up when the van is loaded: by how much?"},
+		{"driveshaft", "D", 'd', Piped, scene.Movable, false, false, Usual, "It turns, and comes up with the axle."},
+		{"jacking point", "J", 'j', Disc, scene.Steel, false, false, Usual, "Stiffened spots by the wheels: keep them free."},
+		{"plastic part", "P", 'p', Box, scene.Movable, true, false, Usual, "Trays and covers: what is behind them?"},
+		{"heat shield", "HS", 'l', Box, scene.Hot, false, false, Usual, "Thin bright sheet: something hot is beside it."},
+		{"wheel arch", "WA", 'v', Box, scene.Steel, false, false, Usual, "Where does the sheet begin to curve down?"},
+		{"double skin", "DS", 'x', Box, scene.Steel, false, false, Usual, "Two sheets with a gap: knock, or look in by a plug."},
+		{"seat mount", "SM", 'm', Disc, scene.Steel, false, false, Usual, "Bolts and plates of the seats, from below and above."},
+		{"seat-belt mount", "SB", 'y', Disc, scene.Steel, false, false, Usual, "A large bolt on a thick plate: never weaken it."},
+		{"reductant tank", "RT", 'q', Box, scene.Lines, false, false, Usual, "A second cap by the fuel filler? Find its tank and pipe."},
+		{"gas tank", "GT", 'g', Box, scene.Lines, false, false, Deadly, "A gas filler or label? Find tank and pipes: it can explode."},
+		{"hand-brake cable", "H", 'h', Piped, scene.Lines, false, false, Usual, "Have somebody pull the lever: what moves?"},
+		{"air line", "A", 'a', Piped, scene.Lines, false, false, Deadly, "Air brakes or air springs? Plastic pipes under pressure."},
+		{"tyre", "T", 't', Box, scene.Movable, false, false, Usual, "At full lock and fully loaded: how near does it come?"},
+		{"body sill", "BS", 'm', Box, scene.Steel, false, false, Usual, "Box section along the edge, under the doors."},
+		{Swage, "SW", 'z', Piped, scene.Pressed, false, false, Usual, "Pressed into the sheet, hollow from above: feel for it."}, // pressed into the sheet, where a floor rib is welded on
+		{"high-voltage cable", "V", 'v', Piped, scene.Lines, false, false, HighVoltage, "Orange cables? Do not drill; trained people only."},
+		{"traction battery", "TB", 't', Box, scene.Lines, false, false, HighVoltage, "Electric or hybrid? Do not drill; trained people only."},
+		{"coolant pipe", "L", 'l', Piped, scene.Lines, false, false, Usual, "A heater or air conditioning in the rear? Follow its hoses."},
+		{"gas pipe", "G", 'g', Piped, scene.Lines, false, false, Deadly, "A cooker or gas locker? Shut the bottle, follow its pipe."},
+		{"water tank", "WT", 'q', Box, scene.Lines, false, false, Usual, "Fresh or waste water? Its hoses and taps, too."},
+		{"catalyst", "CA", 'a', Box, scene.Hot, false, false, Usual, "The thick part of the exhaust next to the engine: very hot."},
 		{Name: "tow bar", Code: "TW", Letter: 'j', Form: Box, Role: scene.Steel, Added: true, Asks: "Its side arms run forward along the rails."},
-		{Name: "wheel-sensor wire", Code: "N", Letter: 'n', Form: Piped, Role: scene.Lines, Added: true, Asks: "A thin wire from each wheel: the brakes need it."},
+		{Name: "wheel-sensor wire", Code: "N", Letter: 'n', Form: Piped, Role: scene.Lines, Added: true, Peril: Deadly, Asks: "A thin wire from each wheel: the brakes need it."},
 		{Name: "particulate filter", Code: "PF", Letter: 'p', Form: Box, Role: scene.Hot, Added: true, Asks: "It burns itself clean, far hotter than the pipe beside it."},
 		{Name: "axle", Code: "AX", Letter: 'x', Form: Box, Role: scene.Movable, Added: true, Asks: "It comes up when loaded: measure to its bump stop."},
-		{"other", "O", 'o', Box, scene.Movable, false, false, "What you cannot name you do not drill: find out first."}, // what is unknown is taken for it: it stays the last
+		{"other", "O", 'o', Box, scene.Movable, false, false, Usual, "What you cannot name you do not drill: find out first."}, // what is unknown is taken for it: it stays the last
 	}
 	openingKinds = []Kind{
 		{Name: "door", Letter: 'd', Form: Piped, Asks: "Every door and flap: where is its lower edge?"},
@@ -101,6 +119,20 @@ func UsualForm(name string) Form {
 	}
 	return OpeningKindOf(name).Form
 }
+
+// PerilOf is the peril of a kind of obstruction; Usual for a name that none has.
+func PerilOf(kind string) Peril { return perils[kind] }
+
+// perils are those beyond the usual, by name: judging asks them of every obstruction.
+var perils = func() map[string]Peril {
+	beyond := map[string]Peril{}
+	for _, k := range obstructionKinds {
+		if k.Peril != Usual {
+			beyond[k.Name] = k.Peril
+		}
+	}
+	return beyond
+}()
 
 func kindIn(kinds []Kind, name string) Kind {
 	for _, k := range kinds {

@@ -77,6 +77,7 @@ type CutPlace struct {
 type Fault struct {
 	Key  string // path of the key as the file has it, tables counted from 0: obstruction[3].x
 	Text string
+	Err  error // what the text tells of, where anybody may ask which it is: survey.ErrSwapped, survey.ErrOnePlace
 }
 
 // EdgeAt returns how well x and y of the thing are known at q, a point of its outline: on an edge of an axis-parallel

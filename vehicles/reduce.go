@@ -175,7 +175,7 @@ func (r *reducer) fit(ties []survey.Tie) survey.Fit {
 	}
 	fit, err := survey.FitTies(ties, r.heightU)
 	if err != nil {
-		r.fault("tie[0].below", "%s", err)
+		r.faults = append(r.faults, Fault{Key: "tie[0].below", Text: err.Error(), Err: err})
 	}
 	return fit
 }

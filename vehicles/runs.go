@@ -12,7 +12,7 @@ const (
 var FuelKinds = []string{Diesel, Petrol}
 
 // HoldsFuel tells whether obstructions of a kind hold fuel: of those it may be said which.
-func HoldsFuel(kind string) bool { return kind == "fuel tank" || kind == "fuel line" }
+func HoldsFuel(kind string) bool { return kind == FuelTank || kind == FuelLine }
 
 const acceptedRun = "a list of points [[x, y, drop], ...] in mm"
 

@@ -20,7 +20,7 @@ func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check JOB...",
 		Short: "Judge every clearance of jobs",
-		Long: "Findings come worst first. The exit code is 0 when all is clear of what was entered, 10 when something is\n" +
+		Long: "Findings come worst first. The exit code is 0 when all is " + rules.ClearOfEntered + ", 10 when something is\n" +
 			"doubtful, 11 when something is foul, 1 when a job could not be read. With --next the readings worth taking\n" +
 			"next follow, those first that would decide most of what is doubtful.",
 		Args: someJobs, ValidArgsFunction: jobFiles,
@@ -103,7 +103,7 @@ func checkText(r rules.Result) string {
 func standing(r rules.Result) string {
 	standing := r.Verdict.String()
 	if r.Verdict == rules.Clear && !r.AllLooked() {
-		standing = "clear of what was entered"
+		standing = rules.ClearOfEntered
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {
 		standing += fmt.Sprintf("; %d begun and lacking readings, not judged", n)

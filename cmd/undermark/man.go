@@ -7,6 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"bench.example/undermark/rules"
 )
 
 func manCommand(s streams) *cobra.Command {
@@ -59,7 +61,7 @@ func manual(root *cobra.Command) string {
 }
 
 var exitWords = [][2]string{
-	{"0", "The command answered; for check: all is clear of what was entered."},
+	{"0", "The command answered; for check: all is " + rules.ClearOfEntered + "."},
 	{"1", "A job could not be read or written. Standard error says which, where and what to do, a line each."},
 	{"2", "The command line is wrong."},
 	{"10", "check: nothing is foul, something is doubtful."},

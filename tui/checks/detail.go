@@ -66,7 +66,7 @@ func unsure(p rules.Spread) string {
 		from string
 	}{
 		{p.Survey, "the readings of the thing measured"},
-		{p.Mark, "putting the mark"},
+		{p.Mark, rules.PuttingTheMark},
 		{p.Height, "the heights"},
 		{p.Turn, "the turn of the thing measured"},
 		{p.Frames, "how well above and below match"},

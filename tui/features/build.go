@@ -145,7 +145,7 @@ func (b *builder) size(key string, needed bool) vehicles.Number {
 	n := b.number(key, b.old.Across)
 	switch {
 	case n.Set && n.Value <= 0:
-		b.wrong[key] = errors.New("must be more than 0 mm")
+		b.wrong[key] = form.ErrNothing
 	case !n.Set && needed && b.wrong[key] == nil:
 		b.missing = append(b.missing, key)
 	}

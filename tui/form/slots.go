@@ -85,6 +85,9 @@ var (
 	Over0     = Limits{0.001, survey.Longest}
 )
 
+// ErrNothing is for a length that must not be 0.
+var ErrNothing = errors.New("must be more than 0 mm")
+
 // Length reads a length that starts nowhere, "8", "6.5cm", `3/8"`, within limits. mm.
 func Length(text string, l Limits) (float64, error) {
 	r, err := survey.Typed(text, survey.X)
@@ -95,7 +98,7 @@ func Length(text string, l Limits) (float64, error) {
 	case r.Start != survey.Datum:
 		return 0, errors.New("there is nothing here to run on from: write the whole length")
 	case r.Length < l.Least && l.Least > 0:
-		return 0, errors.New("must be more than 0 mm")
+		return 0, ErrNothing
 	case r.Length < l.Least || r.Length > l.Most:
 		return 0, fmt.Errorf("must be from %s to %s mm", survey.Exact(l.Least), survey.Exact(l.Most))
 	}

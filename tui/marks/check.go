@@ -87,10 +87,10 @@ func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 
 // meaning says what a length shows that does not come out.
 func meaning(c rules.Check) string {
-	switch {
-	case !words.IsDiagonal(c):
+	switch c.Name {
+	case rules.PinsApart:
 		return "Taped above, from pin to pin. If the tape says something else, the pins do not stand where the arcs start."
-	case strings.HasPrefix(c.From, "plate"):
+	case rules.PlateDiagonal:
 		return "Taped above, from mark to mark. Both diagonals must be alike: if they are not, the corners are not square. Mark them again."
 	}
 	return "Taped above, from the pin to the floor's corner. Both diagonals must be alike: if they are not, the pins do not stand square to the van."

@@ -52,7 +52,7 @@ func startRows(now stage, s desk.State, w, h int) []string {
 	at, others := words.SplitAtCut(s.Result.Findings)
 	rows := []string{st.Title.Render("Before the first mark"), ""}
 	if now == ready {
-		rows = append(rows, st.Clear.Render("The job is clear of what was entered."))
+		rows = append(rows, st.Clear.Render("The job is "+rules.ClearOfEntered+"."))
 	} else {
 		rows = append(rows, st.Verdict(words.Worst(at)).Render(" At the cut: "+words.Tally(at)+" "),
 			st.Verdict(words.Worst(others)).Render(" Elsewhere:  "+words.Tally(others)+" "))

@@ -30,7 +30,7 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	var change desk.Change
 	switch {
 	case s.Job.Heater == nil:
-		change.Say = "No heater is chosen yet: choose one on the Job screen."
+		change.Say = noHeater
 	case s.Job.Cut != nil:
 		change = refused(s)
 	case len(s.Faults) > 0 || len(s.Result.Findings) == 0:

@@ -75,10 +75,13 @@ func placeCut(s desk.State, at geometry.Point) desk.Change {
 	return moveCut(job, geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)}, "")
 }
 
+// noHeater is said where a key needs one.
+const noHeater = "No heater is chosen yet: choose one on the Job screen."
+
 // turn turns the heater on its cut, anticlockwise as seen for 1, clockwise for -1.
 func turn(s desk.State, way float64) desk.Change {
 	if s.Job.Heater == nil {
-		return desk.Change{Say: "No heater is chosen yet: choose one on the Job screen."}
+		return desk.Change{Say: noHeater}
 	}
 	if s.Camera.View.Projection().Over {
 		way = -way

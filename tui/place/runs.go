@@ -58,11 +58,14 @@ func start(s desk.State, t movable) (p vehicles.RunPoint, there bool) {
 	return vehicles.RunPoint{X: at.X, Y: at.Y, Drop: h.StubDrop}, true
 }
 
+// noStub is said where a key needs the place that a run starts from.
+const noStub = "A run starts at its stub: place a cut and choose a heater first."
+
 // add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it.
 func (m screen) add(s desk.State) (screen, desk.Change) {
 	stub, there := start(s, m.moving)
 	if !there {
-		return m, desk.Change{Say: "A run starts at its stub: place a cut and choose a heater first."}
+		return m, desk.Change{Say: noStub}
 	}
 	var say string
 	var run vehicles.Run
@@ -111,7 +114,7 @@ func (m screen) insert(s desk.State) desk.Change {
 	case m.point > 0:
 		before = run.Path[m.point-1]
 	case !there:
-		return desk.Change{Say: "A run starts at its stub: place a cut and choose a heater first."}
+		return desk.Change{Say: noStub}
 	}
 	if muffled(run, m.point+1, inSpace(here).Sub(inSpace(before)).Norm()/2) {
 		return desk.Change{Say: "The muffler is where the point would go: insert the point on another leg."}

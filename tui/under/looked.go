@@ -16,7 +16,7 @@ import (
 
 // lookedKeys hold while the kinds that were looked for are shown.
 var lookedKeys = []key.Binding{
-	key.NewBinding(key.WithKeys("enter"), key.WithHelp("letter or Enter", "looked, none here")),
+	key.NewBinding(key.WithKeys("enter"), key.WithHelp("letter or Enter", lookedNone)),
 	desk.Named(desk.KeyNext, "cut, runs, openings"), desk.Named(desk.KeyLeave, "to the list"), desk.KeyUp, desk.KeyDown,
 }
 

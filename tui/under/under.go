@@ -26,7 +26,10 @@ type Screen struct {
 // New returns the screen.
 func New() desk.Screen { return Screen{entry: entryscreen.New(&spec)} }
 
-var keyLook = key.NewBinding(key.WithKeys("a"), key.WithHelp("a", "looked, none here"))
+// lookedNone says that a kind was looked for and is not there.
+const lookedNone = "looked, none here"
+
+var keyLook = key.NewBinding(key.WithKeys("a"), key.WithHelp("a", lookedNone))
 
 var spec = entryscreen.Spec{
 	Title: title, Records: records, Row: row, Warn: wrongs,

@@ -12,7 +12,7 @@ func CheckID(c rules.Check) string { return "from " + c.From + " to " + c.To }
 
 // CheckText names a length to check: "diagonal: plate 1 to plate 3".
 func CheckText(c rules.Check, set desk.Settings) string {
-	what := c.Name
+	what := string(c.Name)
 	if IsDiagonal(c) {
 		what = "diagonal"
 	}
@@ -30,4 +30,6 @@ func CheckEnd(name string, set desk.Settings) string {
 }
 
 // IsDiagonal says whether a length to check is one of two that must be alike.
-func IsDiagonal(c rules.Check) bool { return strings.HasSuffix(c.Name, "diagonal") }
+func IsDiagonal(c rules.Check) bool {
+	return c.Name == rules.PlateDiagonal || c.Name == rules.PinDiagonal
+}

@@ -136,7 +136,7 @@ func Tally(findings []rules.Finding) string {
 		}
 	}
 	if len(parts) == 0 {
-		return desk.VerdictWord(rules.Clear) + " of what was entered"
+		return rules.ClearOfEntered
 	}
 	return strings.Join(parts, ", ")
 }
