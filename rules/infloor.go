@@ -32,10 +32,13 @@ var inFloorRules = []*Rule{
 // may run under mat and lining. common practice, no source
 const inFloorBelow = 5
 
-// InsideFloor tells whether a fitting runs inside the floor, as far as anybody has said: it has a kind, and its foot is lower than 5
-// mm above the finished floor. A swage is part of the sheet.
+// InsideFloor tells whether a fitting runs inside the floor, as far as anybody has said: its foot is below the finished floor, or it
+// has a kind and its foot is lower than 5 mm above that. A swage is part of the sheet. One without a kind goes by the general value.
 func InsideFloor(f *vehicles.Fitting) bool {
-	return f.Kind != "" && f.Kind != vehicles.Swage && f.Rise.From < inFloorBelow
+	if f.Kind == "" {
+		return f.Rise.From < 0
+	}
+	return f.Kind != vehicles.Swage && f.Rise.From < inFloorBelow
 }
 
 // inFloor lists the fittings, by index, that run inside the floor.

@@ -39,6 +39,10 @@ func (j *judge) unanswered() (list []string) {
 		}
 	}
 	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
+	if hot := j.placed() && j.plan.Exhaust != nil && !j.job.Cut.Relieved.Set; hot { // what is by the stub may burn
+		open("deck: steel or timber", j.job.Floor.Deck == "")
+		open("wood, foam or lining on the deck", j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers == "")
+	}
 	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
 	return list
 }

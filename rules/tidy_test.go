@@ -28,7 +28,7 @@ func tidy() vehicles.Job {
 	heater, _ := vehicles.HeaterClass("2 kW")
 	job := vehicles.Job{
 		Ref:    "TL-07",
-		Floor:  vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460},
+		Floor:  vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460, Deck: vehicles.Steel, Layers: vehicles.NoLayers},
 		Heater: &heater,
 		Cut:    &vehicles.Cut{At: [2]float64{1210, 240}, Across: 127},
 		Fittings: []vehicles.Fitting{{

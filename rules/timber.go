@@ -20,7 +20,7 @@ var stubTimber = &Rule{
 }
 
 // notRelieved is why the stub's distance from timber is doubtful while nobody has said how far that is cut back.
-const notRelieved = "timber deck: say in Place how wide it is cut back, with steel plates above and below"
+const notRelieved = "wood at the hole: say in Place how wide it is cut back, with steel plates above and below a timber deck"
 
 // stubFromTimber judges the exhaust's stub against what is cut back round it. Till somebody has said how far that is, timber
 // may stand at the rim of the cut: the value is to there.
@@ -29,7 +29,7 @@ func stubFromTimber(j *judge, r *Rule) {
 		return
 	}
 	relieved := j.job.Cut.Relieved
-	if !relieved.Set && j.job.Floor.Deck != vehicles.Timber {
+	if !relieved.Set && j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers != vehicles.Wood {
 		return
 	}
 	at := j.job.Heater.ExhaustStub

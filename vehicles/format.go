@@ -33,6 +33,7 @@ func (j Job) Format() []byte {
 		w.value("outline", inline("left", o.Left.Text(), "right", o.Right.Text(), "rear", o.Rear.Text()))
 	}
 	w.texts("deck", j.Floor.Deck)
+	w.texts("layers", j.Floor.Layers)
 	w.datum(j.Datum)
 	w.bow(j.Bow)
 	w.tape(j.Tape)

@@ -81,6 +81,7 @@ type Floor struct {
 
 	Outline Outline
 	Deck    string // what carries the plate: "steel" or "timber"; "": not known
+	Layers  string // what lies on it that may burn: "wood", foam or lining among it, or "none"; "": not known
 }
 
 // Outline is the van's skin at the height of the exhaust's outlet: its sides from the centreline, its rear in x.
@@ -90,6 +91,12 @@ type Outline struct{ Left, Right, Rear Number }
 const (
 	Steel  = "steel"
 	Timber = "timber"
+)
+
+// What may lie on it.
+const (
+	Wood     = "wood"
+	NoLayers = "none"
 )
 
 // Datum says where the tapes were hooked.

@@ -17,6 +17,7 @@ func anyJob(t *rapid.T) Job {
 		Floor: Floor{From: anyNumber(t), Length: anySize(t), Width: anySize(t), Thickness: anySize(t), Ground: anySize(t)},
 	}
 	if rapid.Bool().Draw(t, "outline") {
+		j.Floor.Layers = rapid.SampledFrom([]string{"", Wood, NoLayers}).Draw(t, "layers")
 		j.Floor.Outline, j.Floor.Deck = Outline{maybe(t, anySize), maybe(t, anySize), maybe(t, anyNumber)}, Timber
 	}
 	if rapid.Bool().Draw(t, "datum") {

@@ -97,6 +97,7 @@ func (t *table) floor() Floor {
 	f := Floor{
 		Outline:   outline,
 		Deck:      t.choice("deck", optional, []string{Steel, Timber}),
+		Layers:    t.choice("layers", optional, []string{Wood, NoLayers}),
 		From:      t.number("from", required, aLength).Value,
 		Length:    t.number("length", required, aSize).Value,
 		Width:     t.number("width", required, aSize).Value,

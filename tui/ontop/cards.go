@@ -93,6 +93,7 @@ var floorSlots = form.Slots{
 	form.Required(form.Field{Key: "ground", Label: "down to ground"}, form.Over0,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
 	deckSlot(),
+	layersSlot(),
 }
 
 // notKnown is what the deck says while nobody has looked.
@@ -100,21 +101,39 @@ const notKnown = "not known"
 
 // deckSlot is what carries the heater's plate.
 func deckSlot() form.Slot {
+	slot := known(form.Field{Key: "deck", Label: "deck"}, func(j *vehicles.Job) *string { return &j.Floor.Deck },
+		form.Choice{Letter: 's', Name: vehicles.Steel}, form.Choice{Letter: 't', Name: vehicles.Timber})
+	slot.Say = func(f *form.Field, s desk.State) {
+		if s.Job.Floor.Deck == vehicles.Timber {
+			f.Note = "takes a steel plate above and one below; Place says how wide it is cut back"
+		}
+	}
+	return slot
+}
+
+// layersSlot is what may burn on the deck.
+func layersSlot() form.Slot {
+	slot := known(form.Field{Key: "layers", Label: "on the deck"}, func(j *vehicles.Job) *string { return &j.Floor.Layers },
+		form.Choice{Letter: 'w', Name: vehicles.Wood}, form.Choice{Letter: 'o', Name: vehicles.NoLayers})
+	slot.Say = func(f *form.Field, s desk.State) {
+		if s.Job.Floor.Layers == vehicles.Wood {
+			f.Note = "is cut back round the hole; Place says how wide"
+		}
+	}
+	return slot
+}
+
+// known is a slot for one of a few words, or for what nobody knows yet. Enter passes it.
+func known(f form.Field, at func(*vehicles.Job) *string, choices ...form.Choice) form.Slot {
+	f.Pass, f.Choices = true, append(choices, form.Choice{Letter: 'n', Name: notKnown})
 	return form.Slot{
-		Field: form.Field{Key: "deck", Label: "deck", Pass: true, Choices: []form.Choice{
-			{Letter: 's', Name: vehicles.Steel}, {Letter: 't', Name: vehicles.Timber}, {Letter: 'n', Name: notKnown},
-		}},
-		Get: func(s desk.State) string { return cmp.Or(s.Job.Floor.Deck, notKnown) },
+		Field: f,
+		Get:   func(s desk.State) string { return cmp.Or(*at(&s.Job), notKnown) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if j.Floor.Deck = text; text == notKnown {
-				j.Floor.Deck = ""
+			if *at(&j) = text; text == notKnown {
+				*at(&j) = ""
 			}
 			return j, nil
-		},
-		Say: func(f *form.Field, s desk.State) {
-			if s.Job.Floor.Deck == vehicles.Timber {
-				f.Note = "takes a steel plate above and one below; Place says how wide it is cut back"
-			}
 		},
 	}
 }

@@ -29,6 +29,7 @@ var topics = map[card]map[string]topic{
 		"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
 		"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
 			"round it and takes a steel plate above and one below.", nil},
+		"layers": {"", "What lies on the deck? Wood (plywood, foam, lining too) chars by a hot stub and is cut back round the hole; none: only metal there.", nil},
 	},
 	hooksCard: {
 		"": {slopeBelow, "Where does the tape hang when you measure, and does it slope?", costBelow},
