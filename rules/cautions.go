@@ -102,11 +102,18 @@ var cautions = []Caution{
 		"a fuel leak: then pull the fuse and get out."},
 }
 
-// highVoltageNear tells whether what carries high voltage is as near to cut, holes or runs as one looks for things there.
+// highVoltageNear tells whether what carries high voltage, below the floor or inside it, is as near to cut, holes or runs as one
+// looks for things there.
 func highVoltageNear(r *Result) bool {
-	return r.anyNear(func(i int, f geometry.Footprint) bool {
-		return vehicles.PerilOf(r.Job.Obstructions[i].Kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
-	})
+	near := func(kind string, f geometry.Footprint) bool {
+		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
+	}
+	for i := range r.Plan.Fittings {
+		if f := &r.Job.Fittings[i]; InsideFloor(f) && near(f.Kind, r.Plan.Fittings[i].Prism.Footprint) {
+			return true
+		}
+	}
+	return r.anyNear(func(i int, f geometry.Footprint) bool { return near(r.Job.Obstructions[i].Kind, f) })
 }
 
 // petrolNear tells whether a fuel tank that may hold petrol is so near to the cut or to a hole.

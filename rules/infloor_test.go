@@ -170,3 +170,34 @@ func TestValuesOfWhatLiesInsideTheFloorAreGivenUnderTheOtherRule(t *testing.T) {
 	_, err := LoadBook(writeBook(t, "format = 1\n[[rule]]\nid = \"hole.fitting\"\nvalue = 3\n"))
 	assert.ErrorContains(t, err, `"hole.fitting" goes by the values of "hole.clearance": give yours there`)
 }
+
+// The cut is at y 240 and its rim at 303.5: a cable's edge at 593.5 is 290 mm from the cut, one at 613.5 is 310 mm away.
+func TestHighVoltageInsideTheFloorCallsForItsCaution(t *testing.T) {
+	for _, c := range []struct {
+		about, kind string
+		y, foot     float64
+		applies     bool
+	}{
+		{"inside the floor", "high-voltage cable", 603.5, -12, true},
+		{"a battery there", "traction battery", 603.5, -12, true},
+		{"beyond reach", "high-voltage cable", 623.5, -12, false},
+		{"a loom is none", "wiring", 603.5, -12, false},
+		{"on top of the floor", "high-voltage cable", 603.5, 100, false},
+	} {
+		job := tidy()
+		job.Exhaust, job.Intake, job.Fuel, job.Heater, job.Obstructions = nil, nil, nil, nil, nil
+		job.Fittings = []vehicles.Fitting{loom(c.kind, c.y, c.foot, 110)}
+		r := judged(t, job)
+		assert.Equal(t, c.applies, len(Dangers(&r)) == 1, c.about)
+	}
+}
+
+func TestWhatToDoAboutHighVoltageInsideTheFloor(t *testing.T) {
+	job := tidy()
+	job.Fittings = []vehicles.Fitting{loom("high-voltage cable", 310, -12, 10), loom("gas pipe", 320, -12, 10)}
+	job.Fittings[1].Name = "pipe"
+	r := judged(t, job)
+	const move = "move the cut away from it, in Place, or lay it elsewhere."
+	assert.Equal(t, "do not drill near it, trained people only; "+move, r.Advice(findingOf(&r, "cut.fitting", "loom")))
+	assert.Equal(t, move, r.Advice(findingOf(&r, "cut.fitting", "pipe")))
+}

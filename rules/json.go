@@ -14,6 +14,7 @@ type checkJSON struct {
 	Format       int           `json:"format"`
 	Job          string        `json:"job"`
 	Verdict      string        `json:"verdict"`
+	Dangers      []string      `json:"dangers,omitempty"`
 	Unchecked    []string      `json:"unchecked"`
 	Unanswered   []string      `json:"unanswered,omitempty"` // beside it: what this program alone asks
 	NotLookedFor []string      `json:"not_looked_for"`
@@ -50,7 +51,7 @@ func (r Result) MarshalJSON() ([]byte, error) { return CheckJSON(r, nil) }
 func CheckJSON(r Result, next []Advice) ([]byte, error) {
 	known, added := contractKinds(r.NotLookedFor)
 	out := checkJSON{
-		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(),
+		Format: jsonFormat, Job: r.Job.Ref, Verdict: r.Verdict.String(), Dangers: Dangers(&r),
 		Unchecked: r.Unchecked, Unanswered: r.Unanswered, NotLookedFor: known, NorFor: added,
 		AtRuns: r.NotLookedAtRuns, NoOpenings: r.OpeningsNotLookedFor,
 		Findings: make([]findingJSON, len(r.Findings)), Next: next,
@@ -96,12 +97,13 @@ func (f *Finding) places() [][]float64 {
 }
 
 type sheetJSON struct {
-	Format int        `json:"format"`
-	Job    string     `json:"job"`
-	Fit    *fitJSON   `json:"fit"`
-	Marks  []markJSON `json:"marks"`
-	Checks []Check    `json:"checks,omitempty"`
-	Pilot  *pilotJSON `json:"pilot"`
+	Format  int        `json:"format"`
+	Job     string     `json:"job"`
+	Dangers []string   `json:"dangers,omitempty"`
+	Fit     *fitJSON   `json:"fit"`
+	Marks   []markJSON `json:"marks"`
+	Checks  []Check    `json:"checks,omitempty"`
+	Pilot   *pilotJSON `json:"pilot"`
 }
 
 type fitJSON struct {
@@ -152,7 +154,7 @@ type pilotJSON struct {
 // MarksJSON writes a judged job's marks as `marks --json` prints them.
 func MarksJSON(r Result) ([]byte, error) {
 	sheet := Marks(r)
-	out := sheetJSON{Format: jsonFormat, Job: r.Job.Ref, Fit: r.fitJSON(), Marks: make([]markJSON, len(sheet.Marks)), Checks: sheet.Checks}
+	out := sheetJSON{Format: jsonFormat, Job: r.Job.Ref, Dangers: Dangers(&r), Fit: r.fitJSON(), Marks: make([]markJSON, len(sheet.Marks)), Checks: sheet.Checks}
 	for i, m := range sheet.Marks {
 		out.Marks[i] = markJSON{
 			Name: m.Name, Plan: point(m.Plan),

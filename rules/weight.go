@@ -25,16 +25,25 @@ func (l *Limit) Danger() Weight { return l.weightFor(l.Kind) }
 
 // Advice says what to do about a finding of the result that is not clear.
 func (r *Result) Advice(f *Finding) string {
-	if f.Against.Sort != AnObstruction {
-		return f.Rule.Advice
-	}
 	switch i := int(f.Against.Index); {
-	case vehicles.PerilOf(r.Job.Obstructions[i].Kind) == vehicles.HighVoltage:
+	case r.underHighVoltage(f.Against):
 		return "do not drill near it, trained people only; " + f.Rule.Advice
-	case f.Rule.AtCut && fuelled(&r.Job, i) == vehicles.FuelTank:
+	case f.Against.Sort == AnObstruction && f.Rule.AtCut && fuelled(&r.Job, i) == vehicles.FuelTank:
 		return "lower the tank and take it out, or " + f.Rule.Advice
 	}
 	return f.Rule.Advice
+}
+
+// underHighVoltage tells whether a thing below the floor or inside it carries high voltage.
+func (r *Result) underHighVoltage(t Thing) bool {
+	switch t.Sort {
+	case AnObstruction:
+		return vehicles.PerilOf(r.Job.Obstructions[t.Index].Kind) == vehicles.HighVoltage
+	case AFitting:
+		f := &r.Job.Fittings[t.Index]
+		return InsideFloor(f) && vehicles.PerilOf(f.Kind) == vehicles.HighVoltage
+	}
+	return false
 }
 
 // weightFor is what a fault under the rule can do with a thing of a kind; "" for none.

@@ -82,7 +82,7 @@ func jsonLine(v any) (string, error) {
 func checkText(r rules.Result) string {
 	var b strings.Builder
 	line(&b, "%s: %s", r.Job.Ref, standing(r))
-	fmt.Fprintln(&b)
+	dangersText(&b, &r)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	row(t, "verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
 	for _, f := range rules.ForPeople(r.Findings) {
@@ -115,6 +115,14 @@ func standing(r rules.Result) string {
 		standing += "; guessed and not measured: " + strings.Join(guesses, ", ")
 	}
 	return standing
+}
+
+// dangersText says what about a job calls for a caution of its own, a line each, and ends with an empty line.
+func dangersText(b *strings.Builder, r *rules.Result) {
+	for _, danger := range rules.Dangers(r) {
+		line(b, "%s", danger)
+	}
+	fmt.Fprintln(b)
 }
 
 // plusMinus is blank where nothing measured enters.

@@ -39,7 +39,7 @@ func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
 func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	var b strings.Builder
 	line(&b, "%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
-	fmt.Fprintln(&b)
+	dangersText(&b, &r)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	datum := r.Job.Datum.Called()
 	row(t, "mark", "below: "+datum, "left", "right", "above: "+datum, "left", "right", "left pin", "right pin")

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// withCableAtCut is the sample with a high-voltage cable through its cut.
+func withCableAtCut() vehicles.Job {
+	job := vehicles.Demo()
+	at := func(p float64) survey.Reading { return survey.FromNumber(p, false) }
+	x, y := job.Cut.At[0], job.Cut.At[1]
+	job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), vehicles.Obstruction{
+		Name: "orange cable", Kind: "high-voltage cable", Measured: true, Drop: vehicles.Span{From: 20, To: 40, Set: true},
+		Place: vehicles.Place{Form: vehicles.Piped, Path: []vehicles.Pair{{at(x - 100), at(y)}, {at(x + 300), at(y)}}, Across: vehicles.Some(20)},
+	})
+	return job
+}
+
+// Whoever only reads the numbers must not miss what kills: it stands before them.
+func TestWhatKillsStandsUnderTheFirstLine(t *testing.T) {
+	text := string(withCableAtCut().Format())
+	result, faults := rules.Judge(withCableAtCut(), rules.Builtin())
+	require.Empty(t, faults)
+	dangers := rules.Dangers(&result)
+	require.Len(t, dangers, 1)
+	for _, command := range []string{"check", "marks"} {
+		_, out, complaint := call(text, command, "-")
+		require.Empty(t, complaint)
+		lines := strings.Split(out, "\n")
+		assert.Equal(t, dangers[0], lines[1], command)
+		assert.Empty(t, lines[2], command)
+
+		_, out, _ = call(text, command, "--json", "-")
+		var read struct{ Dangers []string }
+		require.NoError(t, json.Unmarshal([]byte(out), &read))
+		assert.Equal(t, dangers, read.Dangers, command)
+
+		_, out, _ = call(string(vehicles.Demo().Format()), command, "--json", "-")
+		assert.NotContains(t, out, "dangers", "the sample's tank holds diesel")
+	}
+}
