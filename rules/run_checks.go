@@ -1,9 +1,11 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -72,13 +74,35 @@ func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) 
 	}
 }
 
-// lowPoints holds a run to the low points that nothing drains.
+// lowPoints holds a run to the low points that nothing drains, of which it shows the first.
 func lowPoints(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if laid := j.run(run); laid != nil {
-			j.plain(r, the(run), Thing{}, undrained(laid, j.hanging(run).Drains))
+		laid := j.run(run)
+		if laid == nil {
+			return
+		}
+		low := undrained(laid, j.hanging(run).Drains)
+		f := j.open(j.book.of(r), the(run), Thing{})
+		if f.Value = float64(len(low)); len(low) > 0 {
+			f.at(laid.Path[low[0]])
+		}
+		j.close(f, 0)
+		if f.Verdict == Foul {
+			f.Why = waterStands(laid, low)
 		}
 	}
+}
+
+// waterStands says where water stands in a run: in its low points, which are points of its path.
+func waterStands(laid *vehicles.LaidRun, low []int) string {
+	where := "at its stub"
+	if low[0] > 0 {
+		where = survey.Figure(cornerAlong(&laid.Line, low[0])) + " mm along it"
+	}
+	if n := len(low); n > 1 {
+		return fmt.Sprintf("%d low points without a drain, the first %s: drain holes there, or let it fall", n, where)
+	}
+	return "1 low point without a drain, " + where + ": a drain hole there, or let it fall"
 }
 
 // hanging is what hangs on a run, which there is.
