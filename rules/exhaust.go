@@ -48,8 +48,7 @@ var exhaustRules = []*Rule{
 		Title:  "Legs of the exhaust too short for their bends",
 		Ask:    "A pipe bent tighter than it can take kinks.",
 		Advice: mendShortLegs,
-		short:  tooMany,
-		check:  ofRun(TheExhaust, shortLegs),
+		check:  shortLegs(TheExhaust),
 	},
 	{
 		ID: "exhaust.floor", Unit: MM, Sense: Least, Weight: Damages,
@@ -75,7 +74,6 @@ var exhaustRules = []*Rule{
 		Title:  "Low points of the exhaust without a drain",
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
 		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
-		short:  tooMany,
 		check:  lowPoints(TheExhaust),
 	},
 	{

@@ -85,11 +85,9 @@ func lowPoints(run Sort) func(*judge, *Rule) {
 		f := j.open(j.book.of(r), the(run), Thing{})
 		if f.Value = float64(len(low)); len(low) > 0 {
 			f.at(laid.Path[low[0]])
-		}
-		j.close(f, 0)
-		if f.Verdict == Foul {
 			f.Why = waterStands(laid, low)
 		}
+		j.close(f, 0)
 	}
 }
 
@@ -122,9 +120,21 @@ func facing(run Sort, from geometry.Point3) func(*judge, *Rule) {
 	}
 }
 
-func lengthOf(r *vehicles.LaidRun) float64  { return r.Line.Length() }
-func turnsOf(r *vehicles.LaidRun) float64   { return r.Line.Turns() }
-func shortLegs(r *vehicles.LaidRun) float64 { return float64(len(r.Line.ShortLegs)) }
+// shortLegs holds a run to its legs that are too short for their bends.
+func shortLegs(run Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		if laid := j.run(run); laid != nil {
+			n, what := len(laid.Line.ShortLegs), "legs"
+			if n == 1 {
+				what = "leg"
+			}
+			j.counted(r, the(run), Thing{}, n, fmt.Sprintf("%d %s too short", n, what))
+		}
+	}
+}
+
+func lengthOf(r *vehicles.LaidRun) float64 { return r.Line.Length() }
+func turnsOf(r *vehicles.LaidRun) float64  { return r.Line.Turns() }
 
 // belowFloor holds a run to its distance below the floor, from behind its first bend.
 func belowFloor(run Sort) func(*judge, *Rule) {

@@ -40,3 +40,10 @@ func TestALowPointSaysWhereWaterStands(t *testing.T) {
 	assert.Empty(t, clear.places())
 	assert.Empty(t, clear.Why)
 }
+
+func TestWhatIsCountedIsNamed(t *testing.T) {
+	assert.Equal(t, "its drain hole points aside", one(t, example(t, "muffler.drain", "fail-points-aside"), "muffler.drain", "muffler").Why)
+	assert.Equal(t, "gas bottles, lead batteries", one(t, example(t, "heater.store", "fail-gas-and-batteries"), "heater.store", "").Why)
+	assert.Equal(t, "1 leg too short", one(t, example(t, "exhaust.bend-room", "fail-a-short-step"), "exhaust.bend-room", "").Why)
+	assert.Equal(t, "1 leg too short", one(t, example(t, "intake.bend-room", "fail-a-short-step"), "intake.bend-room", "").Why)
+}
