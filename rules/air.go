@@ -1,6 +1,10 @@
 package rules
 
-import "bench.example/undermark/vehicles"
+import (
+	"strings"
+
+	"bench.example/undermark/vehicles"
+)
 
 // The rules of the air that the heater warms: how it comes back, and what it may carry.
 var airRules = []*Rule{
@@ -21,7 +25,6 @@ var airRules = []*Rule{
 		Title:  "Petrol, gas bottles and lead batteries kept where the heater takes its air",
 		Ask:    "Its fan would carry what leaks from them past the flame's hot wall, and into the van.",
 		Advice: "keep them elsewhere, or let the heater take its air from elsewhere.",
-		short:  tooMany,
 		check:  airFromStore,
 	},
 }
@@ -52,7 +55,7 @@ func airFromStore(j *judge, r *Rule) {
 		j.unsaid(f, "unanswered: are petrol, gas bottles or lead batteries kept in the "+h.Air+"?")
 		return
 	}
-	f.Value = float64(h.Stored.Count())
+	f.Value, f.Why = float64(h.Stored.Count()), strings.Join(h.Stored.Words(), ", ")
 	j.close(f, 0)
 }
 

@@ -66,6 +66,8 @@ func holdsTo(t *testing.T, rule *Rule, file string, passes bool) {
 	}
 	assert.Equal(t, want["verdict"], f.Verdict.String(), f.Why)
 	assert.Equal(t, passes, f.Verdict == Clear)
+	assert.Equal(t, passes, f.Why == "")
+	assert.NotContains(t, f.Why, "%!", "a format without its amount")
 }
 
 // meant is the finding that a job speaks of, the worst one where it is not told apart from others; nil for none.

@@ -48,8 +48,7 @@ var exhaustRules = []*Rule{
 		Title:  "Legs of the exhaust too short for their bends",
 		Ask:    "A pipe bent tighter than it can take kinks.",
 		Advice: mendShortLegs,
-		short:  tooMany,
-		check:  ofRun(TheExhaust, shortLegs),
+		check:  shortLegs(TheExhaust),
 	},
 	{
 		ID: "exhaust.floor", Unit: MM, Sense: Least, Weight: Damages,
@@ -75,7 +74,6 @@ var exhaustRules = []*Rule{
 		Title:  "Low points of the exhaust without a drain",
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
 		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
-		short:  tooMany,
 		check:  lowPoints(TheExhaust),
 	},
 	{
@@ -174,10 +172,10 @@ const flatLeg = 0.5
 // drainedWithin is how far along the run a drain hole may be from a low point that it drains, mm. Source: the same.
 const drainedWithin = 50
 
-// undrained counts the low points of a run that nothing drains: neither the outlet, the muffler nor a drain hole is on them. A
-// low point is a point or a level stretch of points whose neighbours on both sides, where there are any, are higher.
-func undrained(r *vehicles.LaidRun, drains []float64) float64 {
-	count, last := 0, len(r.Path)-1
+// undrained are the low points of a run that nothing drains, by where in its path each begins: neither the outlet, the muffler nor a
+// drain hole is on them. A low point is a point or a level stretch of points whose neighbours on both sides, where there are any, are higher.
+func undrained(r *vehicles.LaidRun, drains []float64) (list []int) {
+	last := len(r.Path) - 1
 	for from := 0; from <= last; {
 		to := from
 		for to < last && math.Abs(r.Path[to+1].Z-r.Path[to].Z) <= flatLeg {
@@ -185,11 +183,11 @@ func undrained(r *vehicles.LaidRun, drains []float64) float64 {
 		}
 		low := (from == 0 || r.Path[from-1].Z > r.Path[from].Z) && (to == last || r.Path[to+1].Z > r.Path[to].Z)
 		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(&r.Line, from, to, drains) {
-			count++
+			list = append(list, from)
 		}
 		from = to + 1
 	}
-	return float64(count)
+	return list
 }
 
 // drainedOn tells whether a drain hole is on the stretch between two points of the path, or near enough.

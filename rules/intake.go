@@ -42,8 +42,7 @@ var intakeRules = []*Rule{
 		Title:  "Legs of the intake too short for their bends",
 		Ask:    "A hose bent tighter than it can take kinks.",
 		Advice: mendShortLegs,
-		short:  tooMany,
-		check:  ofRun(TheIntake, shortLegs),
+		check:  shortLegs(TheIntake),
 	},
 	{
 		ID: "intake.floor", Unit: MM, Sense: Least, Weight: Nuisance,
@@ -88,7 +87,6 @@ var intakeRules = []*Rule{
 		Title:  "Low points of the intake without a drain",
 		Ask:    "Water that stands in the intake is drawn into the burner, or freezes and stops the air.",
 		Advice: "let the intake fall all the way to its mouth, or drill a drain hole at the low point.",
-		short:  tooMany,
 		check:  lowPoints(TheIntake),
 	},
 	{

@@ -108,7 +108,7 @@ func (j *judge) open(limit *Limit, subject, against Thing) *Finding {
 	return f
 }
 
-// close works out margin and verdict; why is what holds the verdict back.
+// close works out margin and verdict; why is what holds the verdict back. What the check has written into Why is why it is foul.
 func (j *judge) close(f *Finding, why reasons) {
 	f.Sigma = math.Sqrt(f.Spread.Sum())
 	if j.misplaced && f.Subject.onCut() {
@@ -121,7 +121,10 @@ func (j *judge) close(f *Finding, why reasons) {
 	if f.Verdict == Foul && f.Rule.doubt != "" {
 		f.Verdict = Doubtful
 	}
-	if f.Verdict != Clear {
+	switch {
+	case f.Verdict == Clear:
+		f.Why = ""
+	case f.Verdict != Foul || f.Why == "":
 		f.Why = f.because(why)
 	}
 }
@@ -130,6 +133,13 @@ func (j *judge) close(f *Finding, why reasons) {
 func (j *judge) plain(r *Rule, subject, against Thing, value float64) {
 	f := j.open(j.book.of(r), subject, against)
 	f.Value = value
+	j.close(f, 0)
+}
+
+// counted is a finding that counts what nothing measured enters; why says what they are, where there are too many.
+func (j *judge) counted(r *Rule, subject, against Thing, n int, why string) {
+	f := j.open(j.book.of(r), subject, against)
+	f.Value, f.Why = float64(n), why
 	j.close(f, 0)
 }
 

@@ -24,7 +24,6 @@ var mufflerDrainRule = &Rule{
 	Title:  "Drain holes of the muffler that do not point down",
 	Ask:    "A hole that points aside leaves water standing in the muffler: it rusts through, or freezes and chokes the heater.",
 	Advice: "turn the muffler about its length until its drain hole points down.",
-	short:  tooMany,
 	check:  mufflerDrain,
 }
 
@@ -48,8 +47,8 @@ func mufflerDrain(j *judge, r *Rule) {
 	}
 	switch j.job.Exhaust.Muffler.Drain {
 	case vehicles.DrainDown:
-		j.plain(r, the(TheExhaust), the(TheMuffler), 0)
+		j.counted(r, the(TheExhaust), the(TheMuffler), 0, "")
 	case vehicles.DrainAside:
-		j.plain(r, the(TheExhaust), the(TheMuffler), 1)
+		j.counted(r, the(TheExhaust), the(TheMuffler), 1, "its drain hole points aside")
 	}
 }

@@ -26,7 +26,7 @@ type Rule struct {
 	Advice string // what to do about a finding that is not clear
 
 	named naming // what a list names behind the word
-	short string // by how much a finding misses: a format for the amount
+	short string // by how much a finding misses: a format for the amount; "" where the check says what is counted
 	doubt string // why a finding above the limit is doubtful, where it is never foul; "" where it may be
 
 	check func(*judge, *Rule) // holds a job to it; nil where another rule's check asks for its value
@@ -71,7 +71,6 @@ const (
 const (
 	tooClose       = "%s mm too close"
 	tooMuch        = "%s mm too much"
-	tooMany        = "%s more than allowed"
 	degreesTooFew  = "%s degrees too few"
 	degreesTooMany = "%s degrees too many"
 )

@@ -1,9 +1,11 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -72,13 +74,33 @@ func ofRun(run Sort, value func(*vehicles.LaidRun) float64) func(*judge, *Rule) 
 	}
 }
 
-// lowPoints holds a run to the low points that nothing drains.
+// lowPoints holds a run to the low points that nothing drains, of which it shows the first.
 func lowPoints(run Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		if laid := j.run(run); laid != nil {
-			j.plain(r, the(run), Thing{}, undrained(laid, j.hanging(run).Drains))
+		laid := j.run(run)
+		if laid == nil {
+			return
 		}
+		low := undrained(laid, j.hanging(run).Drains)
+		f := j.open(j.book.of(r), the(run), Thing{})
+		if f.Value = float64(len(low)); len(low) > 0 {
+			f.at(laid.Path[low[0]])
+			f.Why = waterStands(laid, low)
+		}
+		j.close(f, 0)
 	}
+}
+
+// waterStands says where water stands in a run: in its low points, which are points of its path.
+func waterStands(laid *vehicles.LaidRun, low []int) string {
+	where := "at its stub"
+	if low[0] > 0 {
+		where = survey.Figure(cornerAlong(&laid.Line, low[0])) + " mm along it"
+	}
+	if n := len(low); n > 1 {
+		return fmt.Sprintf("%d low points without a drain, the first %s: drain holes there, or let it fall", n, where)
+	}
+	return "1 low point without a drain, " + where + ": a drain hole there, or let it fall"
 }
 
 // hanging is what hangs on a run, which there is.
@@ -98,9 +120,21 @@ func facing(run Sort, from geometry.Point3) func(*judge, *Rule) {
 	}
 }
 
-func lengthOf(r *vehicles.LaidRun) float64  { return r.Line.Length() }
-func turnsOf(r *vehicles.LaidRun) float64   { return r.Line.Turns() }
-func shortLegs(r *vehicles.LaidRun) float64 { return float64(len(r.Line.ShortLegs)) }
+// shortLegs holds a run to its legs that are too short for their bends.
+func shortLegs(run Sort) func(*judge, *Rule) {
+	return func(j *judge, r *Rule) {
+		if laid := j.run(run); laid != nil {
+			n, what := len(laid.Line.ShortLegs), "legs"
+			if n == 1 {
+				what = "leg"
+			}
+			j.counted(r, the(run), Thing{}, n, fmt.Sprintf("%d %s too short", n, what))
+		}
+	}
+}
+
+func lengthOf(r *vehicles.LaidRun) float64 { return r.Line.Length() }
+func turnsOf(r *vehicles.LaidRun) float64  { return r.Line.Turns() }
 
 // belowFloor holds a run to its distance below the floor, from behind its first bend.
 func belowFloor(run Sort) func(*judge, *Rule) {
