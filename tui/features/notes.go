@@ -3,6 +3,7 @@ package features
 import (
 	"errors"
 	"math"
+	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -83,8 +84,24 @@ func (h Record) Notes(s desk.State) map[string]string {
 	n.assumed(t)
 	if h.Real(s.Job) {
 		n.totals(row)
+	} else {
+		n.unread(h.texts(s.Job))
 	}
 	return n.out
+}
+
+// unread takes back what was said of places that only the sketch has: of a field without a text, and of one that runs on from it.
+func (n *noter) unread(x texts) {
+	for _, pair := range [][2]string{{"x0", "x1"}, {"y0", "y1"}, {"cx", "cy"}} {
+		for _, key := range pair {
+			if x[key] == "" {
+				delete(n.out, key)
+			}
+		}
+		if x[pair[0]] == "" && strings.HasPrefix(x[pair[1]], "+") {
+			delete(n.out, pair[1])
+		}
+	}
 }
 
 func (n *noter) box(t Feature) {
