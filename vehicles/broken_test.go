@@ -3,6 +3,7 @@ package vehicles
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -34,12 +35,14 @@ const (
 	fuel        = "[fuel]\nacross = 4.5\npath = [[2600, 500, -72], [2500, 200, 40], [1210, 205, 45]]\n"
 )
 
-// broken are parts of job files with one thing wrong each, on line `line` of the part, and words the error must say.
-var broken = []struct {
+type brokenPart struct {
 	text  string
 	line  int
 	words string
-}{
+}
+
+// broken are parts of job files with one thing wrong each, on line `line` of the part, and words the error must say.
+var broken = []brokenPart{
 	// Numbers.
 	{pipe + "path = [[1, 2], [3, 4]]\nacross = -8", 5, `obstruction "brake pipe": across is -8; it must be more than 0`},
 	{pipe + "path = [[1, 2], [3, 4]]\nacross = 0", 5, `across is 0`},
@@ -254,7 +257,7 @@ var broken = []struct {
 }
 
 func TestBrokenFilesGiveOneRightLine(t *testing.T) {
-	for _, b := range broken {
+	for _, b := range slices.Concat(broken, brokenAdditions) {
 		t.Run(strings.NewReplacer("\n", " ", "/", " ").Replace(b.text), func(t *testing.T) {
 			_, err := ParseJob([]byte(head+b.text), "jobs/tl.toml")
 			wants(t, err, strings.Count(head, "\n")+b.line, b.words)
@@ -266,7 +269,7 @@ func TestBrokenFilesGiveOneRightLine(t *testing.T) {
 // a text over several lines full of what looks like tables in front.
 func TestLinesCountTheSameInAnyDress(t *testing.T) {
 	notes := "[extra]\n\"a.b\" = \"\"\"\n[[obstruction]]\nname = \"x\" # \\\" \\\\\n\"\"\"\n'c d'.e = '''\n[cut]''' # ]\n"
-	for _, b := range broken {
+	for _, b := range slices.Concat(broken, brokenAdditions) {
 		if strings.Contains(b.text, "\r") || strings.Contains(b.text, "[extra]") || strings.Contains(b.words, "line 11") {
 			continue
 		}

@@ -104,8 +104,9 @@ const defaultBolt = 7
 func (t *table) bolts(h *Heater) {
 	if value, path, ok := t.take("bolts", optional, acceptedBolts); ok {
 		list, isList := value.([]any)
-		if !isList {
+		if !isList || len(list) > 0 && !slices.ContainsFunc(list, isAList) {
 			t.wrong(path, value, acceptedBolts)
+			list = nil
 		}
 		for i, v := range list {
 			if p := t.figures(joinIndex(path, i), v, 2, aLength, "a point [u, v] of two numbers of mm"); p != nil {

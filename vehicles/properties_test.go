@@ -21,12 +21,13 @@ func TestMovingAVanMovesItsPlaces(t *testing.T) {
 		job := surveyed(t)
 		job.Datum.HookBelow = Number{} // a slope is another one farther off
 		by := float64(rapid.IntRange(1, 900).Draw(t, "by"))
-		moved := job
+		moved, ahead := job, true
 		moved.Obstructions = nil
 		forward := func(r survey.Reading) survey.Reading {
 			if r.Start == survey.On {
 				return r
 			}
+			ahead = ahead && r.Length >= 0 // behind the bumper a van that moves forward comes nearer to it
 			return survey.FromNumber(r.Length+by, false)
 		}
 		for _, o := range job.Obstructions {
@@ -48,7 +49,9 @@ func TestMovingAVanMovesItsPlaces(t *testing.T) {
 			way := q.Prism.Footprint.Middle.Sub(p.Prism.Footprint.Middle)
 			require.InDelta(t, 0, way.Sub(geometry.Point{X: by}).Norm(), 1e-8)
 			require.Equal(t, p.Y.U, q.Y.U)
-			require.GreaterOrEqual(t, q.X.U, p.X.U-1e-12)
+			if ahead {
+				require.GreaterOrEqual(t, q.X.U, p.X.U-1e-12)
+			}
 			require.Equal(t, p.Loose, q.Loose)
 		}
 	})

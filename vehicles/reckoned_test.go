@@ -37,7 +37,7 @@ func (r *reckoner) read(length, zero float64, sloped bool, drop Number) reckoned
 		return reckoned{at: length, variance: own, loose: sloped}
 	}
 	rise := zero - drop.Value
-	plan := math.Sqrt(length*length - rise*rise)
+	plan := math.Copysign(math.Sqrt(length*length-rise*rise), length) // behind the datum as far
 	heights := 2 * r.job.Tape.Height.Value * r.job.Tape.Height.Value / 3
 	return reckoned{at: plan, variance: (length*length*own + rise*rise*heights) / (plan * plan)}
 }
@@ -152,7 +152,11 @@ func surveyed(t *rapid.T) Job {
 			return mustSay(fmt.Sprintf("+%v", whole("on", 10, 90)), axis)
 		}
 		if axis == survey.X {
-			return survey.FromNumber(whole("x", 500, 2900), true)
+			x := whole("x", 500, 2900)
+			if rapid.Bool().Draw(t, "behind the datum") {
+				x = -x
+			}
+			return survey.FromNumber(x, true)
 		}
 		start := rapid.SampledFrom([]string{"", "-", "L ", "R "}).Draw(t, "start")
 		return mustSay(fmt.Sprintf("%s%v", start, whole("y", 250, 800)), axis)
