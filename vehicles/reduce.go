@@ -3,6 +3,7 @@ package vehicles
 import (
 	"fmt"
 	"math"
+	"sync/atomic"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -13,8 +14,12 @@ import (
 // held against the 99 % point, whatever a book says: whoever judges the job asks rules.Reduce, which knows the book.
 func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit()) }
 
+// Reductions counts them since the program started: tests hold by it what a key and a picture cost.
+var Reductions atomic.Int64
+
 // ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
 func ReduceClosing(job Job, closure float64) (Plan, []Fault) {
+	Reductions.Add(1)
 	r := newReducer(&job)
 	r.closure = closure
 	half := job.Floor.Width / 2

@@ -29,6 +29,16 @@ type State struct {
 	Dirty    bool           // there are changes that are not saved
 	Focus    *rules.Finding // the finding to show on the plan, until the next change of job or screen; nil for none
 	Next     Next           // what to measure next
+	Sketch   *Sketch        // the last one made of the job, so that it is made once a change; nil keeps none
+}
+
+// Sketch is a job with what is known of an unfinished thing put in, for the eye only, and where all of it is.
+type Sketch struct {
+	Of     string // the thing, by its record's ID
+	Job    vehicles.Job
+	Row    int // of the thing in its list, -1 where there is nothing to show; the job is then not reduced
+	Plan   vehicles.Plan
+	Faults []vehicles.Fault
 }
 
 // Next is what to measure next. It takes longer than a frame to work out, and so comes a moment after the job has changed.

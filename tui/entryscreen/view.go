@@ -3,7 +3,6 @@ package entryscreen
 import (
 	"strings"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
@@ -220,17 +219,13 @@ func (e Entry) shown(s desk.State) desk.State {
 	if !ok || !isThing || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
 		return s
 	}
-	job, row := record.Sketched(s.Job)
-	if row < 0 {
+	sketch := record.Sketch(s)
+	if sketch.Row < 0 || len(sketch.Faults) > 0 {
 		return s
 	}
-	reduced, faults := rules.Reduce(job, s.Book)
-	if len(faults) > 0 {
-		return s
-	}
-	s.Job, s.Plan, s.Result.Job, s.Result.Plan = job, reduced, job, reduced
+	s.Job, s.Plan, s.Result.Job, s.Result.Plan = sketch.Job, sketch.Plan, sketch.Job, sketch.Plan
 	if record.List == features.Obstructions {
-		s.Selected = row
+		s.Selected = sketch.Row
 	}
 	return s
 }

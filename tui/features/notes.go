@@ -61,13 +61,16 @@ func (h Record) Notes(s desk.State) map[string]string {
 		return h.tieNotes(s)
 	}
 	n := noter{s: s, list: h.List, offer: h.offersNearer(s.Job), out: map[string]string{}}
-	j, row := h.Sketched(s.Job)
-	if h.Fresh || row < 0 {
+	if h.Fresh {
 		return n.out
 	}
-	plan := s.Plan
+	j, row, plan := s.Job, h.Row, s.Plan
 	if !h.Real(s.Job) {
-		plan, _ = rules.Reduce(j, s.Book)
+		sketch := h.Sketch(s)
+		j, row, plan = sketch.Job, sketch.Row, sketch.Plan
+	}
+	if row < 0 {
+		return n.out
 	}
 	n.placed = h.List.placed(plan, row)
 	t := h.List.At(j, row)

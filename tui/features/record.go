@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -246,6 +247,23 @@ func firstOf(wrong map[string]error, edits map[string]string) error {
 		}
 	}
 	return append(anew, others...)
+}
+
+// Sketch is the job on the desk with what is known of an unfinished thing, as Sketched has it, reduced. It is asked for at
+// every picture, and made once a change.
+func (h Record) Sketch(s desk.State) desk.Sketch {
+	id := h.ID()
+	if s.Sketch != nil && s.Sketch.Of == id {
+		return *s.Sketch
+	}
+	sketch := desk.Sketch{Of: id}
+	if sketch.Job, sketch.Row = h.Sketched(s.Job); sketch.Row >= 0 {
+		sketch.Plan, sketch.Faults = rules.Reduce(sketch.Job, s.Book)
+	}
+	if s.Sketch != nil {
+		*s.Sketch = sketch
+	}
+	return sketch
 }
 
 // Sketched returns the job with what is known of an unfinished thing at the end of its list, for the eye only,

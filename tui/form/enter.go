@@ -50,10 +50,10 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 	if len(rest) == 0 {
 		return done, nil
 	}
-	s, record, bad := e.take(rest, done.state)
+	s, record, bad, why := e.take(rest, done.state)
 	if len(bad) > 0 {
 		var err error
-		if s.Job, record, err = keep(record, bad, s); err != nil {
+		if s.Job, record, err = keep(record, bad, why, s); err != nil {
 			return done, err
 		}
 	}
@@ -63,8 +63,9 @@ func (e Editor) enter(put []Put, s desk.State) (entered, error) {
 }
 
 // take puts texts into the job, and returns the state with it and those texts that it does not take. Where the field that
-// has the keys is among these, the job is as that was entered, with no part of the text that could be read.
-func (e Editor) take(put []Put, s desk.State) (now desk.State, record Record, bad []Put) {
+// has the keys is among these, the job is as that was entered, with no part of the text that could be read. Why is why it
+// takes none of them, nil where that is to be found out by trying them again.
+func (e Editor) take(put []Put, s desk.State) (now desk.State, record Record, bad []Put, why error) {
 	record = e.record
 	entered := strings.TrimPrefix(e.from.key, e.record.ID()+"/")
 	for round := 1; len(put) > 0; round++ {
@@ -74,7 +75,11 @@ func (e Editor) take(put []Put, s desk.State) (now desk.State, record Record, ba
 			if len(bad) > 0 {
 				_, s.Faults = rules.Reduce(after, s.Book) // bad ones are judged against them
 			}
-			return s, next, bad
+			return s, next, bad, nil
+		}
+		why = nil
+		if round == 1 && len(othersHeld(record, textsOf(put), s.Job)) == 0 {
+			why = err // of these texts alone
 		}
 		var good []Put
 		for _, p := range put {
@@ -84,12 +89,15 @@ func (e Editor) take(put []Put, s desk.State) (now desk.State, record Record, ba
 			}
 			bad = append(bad, p)
 			if p.Key == entered {
+				if !slices.EqualFunc(s.Faults, e.from.faults, func(f, g vehicles.Fault) bool { return f.Text == g.Text }) {
+					why = nil // other faults are known there
+				}
 				s.Job, s.Faults, record = e.from.job, e.from.faults, e.from.record
 			}
 		}
 		put = good
 	}
-	return s, record, bad
+	return s, record, bad, why
 }
 
 func textsOf(put []Put) map[string]string {
@@ -121,11 +129,17 @@ func faultOf(err error, key string) (fault Fault, found bool) {
 	return all[i], true
 }
 
+// othersHeld are the texts of a record that the job did not take, by key, but for those put in anew.
+func othersHeld(record Record, texts map[string]string, j vehicles.Job) map[string]string {
+	others := held(record, j)
+	maps.DeleteFunc(others, func(key, _ string) bool { _, anew := texts[key]; return anew })
+	return others
+}
+
 // set tries new texts together with texts the job has not taken before: two edges can often only be moved together. The texts
 // that are taken are refused no more. The error is why the new texts alone are not taken.
 func set(record Record, texts map[string]string, s desk.State) (job vehicles.Job, next Record, err error) {
-	held := held(record, s.Job)
-	maps.DeleteFunc(held, func(key, _ string) bool { _, anew := texts[key]; return anew })
+	held := othersHeld(record, texts, s.Job)
 	try := func(others map[string]string) bool {
 		all := maps.Clone(others)
 		maps.Copy(all, texts)

@@ -99,8 +99,9 @@ func (e Editor) looked(s desk.State) Editor {
 // errFull is for a text that is one refused too many.
 var errFull = fmt.Errorf("%d texts are refused: put one right%s", vehicles.MostRefused, unchanged)
 
-// keep returns the job with texts kept as refused, and the record then.
-func keep(record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) {
+// keep returns the job with texts kept as refused, and the record then. Why is why the record takes none of them, nil where
+// that is not known yet.
+func keep(record Record, bad []Put, why error, s desk.State) (vehicles.Job, Record, error) {
 	job := s.Job
 	if b, ok := record.(Beginner); ok {
 		job, record = b.Begun(job)
@@ -125,7 +126,10 @@ func keep(record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) 
 			mine = append(mine, &all[i])
 		}
 	}
-	judge(record, mine, s)
+	if len(mine) > len(bad) {
+		why = nil // others are refused, too
+	}
+	judge(record, mine, why, s)
 	return job.WithRefused(all), record, nil
 }
 
@@ -134,10 +138,13 @@ func keep(record Record, bad []Put, s desk.State) (vehicles.Job, Record, error) 
 const mostAlone = 8
 
 // judge fills in why the refused texts of a record are refused: why all of them together are, or when another of them is to
-// blame for that, why it is alone. About is the field that this is about, when that is not their own.
-func judge(record Record, refused []*vehicles.Refusal, s desk.State) {
+// blame for that, why it is alone. About is the field that this is about, when that is not their own. Together is why all of
+// them are, nil where that is not known yet.
+func judge(record Record, refused []*vehicles.Refusal, together error, s desk.State) {
 	texts := held(record, s.Job)
-	_, _, together := record.Set(s, texts)
+	if together == nil {
+		_, _, together = record.Set(s, texts)
+	}
 	_, othersFault := texts[firstFault(together).Key]
 	alone := 0
 	for _, r := range slices.Backward(refused) {
