@@ -52,11 +52,11 @@ const (
 func WishOf(r *Result) (at geometry.Point, within float64) {
 	switch {
 	case r.Job.Wish != nil:
-		return geometry.Point{X: r.Job.Wish.At[0], Y: r.Job.Wish.At[1]}, r.Job.Wish.Reach()
+		return geometry.Point{X: r.Job.Wish.At[0], Y: r.Job.Wish.At[1]}, r.Job.Wish.Radius()
 	case r.Job.Cut != nil:
-		return geometry.Point{X: r.Job.Cut.At[0], Y: r.Job.Cut.At[1]}, vehicles.DefaultReach
+		return geometry.Point{X: r.Job.Cut.At[0], Y: r.Job.Cut.At[1]}, vehicles.UsualWithin
 	}
-	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.DefaultReach
+	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.UsualWithin
 }
 
 // optionsOf returns the best options near the wish of a judged job with a heater, at most three, at yaws 15 degrees apart.
@@ -100,7 +100,7 @@ func (s *seeking) placings(r *Result) (list []placing) {
 func bestAt(r *Result, cut Room, yaw float64) (best placing, ok bool) {
 	wish, within := WishOf(r)
 	room := cut.with(r.wholeAt(yaw))
-	aim := field.Aim{From: wish, Reach: within, Enough: enoughMargin, PerAway: perAway}
+	aim := field.Aim{From: wish, Within: within, Enough: enoughMargin, PerAway: perAway}
 	place, ok := room.Margins.Best(aim, worthWithin)
 	if ok && place.Margin < 0 {
 		aim.Enough, aim.PerAway = math.Inf(1), 0

@@ -13,7 +13,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Every option holds when it is judged, lies within reach and is unlike the others; and no place of a grid within reach, at any
+// Every option holds when it is judged, lies as near as is asked and is unlike the others; and no place of a grid as near, at any
 // of the yaws, is worth more than the best.
 func TestOptionsHoldAndNothingOfAGridIsWorthMore(t *testing.T) {
 	demo, faults := Judge(vehicles.Demo(), Builtin())

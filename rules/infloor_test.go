@@ -140,7 +140,7 @@ func TestWhatLiesInsideTheFloorIsMovedOnlyWhereItMayBe(t *testing.T) {
 	assert.Empty(t, a.Options, "the loom lies across it")
 	require.NotEmpty(t, a.Shifts)
 	assert.Equal(t, "loom", a.Shifts[0].Name)
-	assert.InDelta(t, 50+63.5+10+shiftMargin-20-60, a.Shifts[0].By.Norm(), shiftStep, "from 300 to what is asked beyond the wish's reach")
+	assert.InDelta(t, 50+63.5+10+shiftMargin-20-60, a.Shifts[0].By.Norm(), shiftStep, "from 300 to what is asked as far from the wish as may be")
 }
 
 // A fault with a fitting of a deadly kind may kill, under whatever rule; the values are those of what lies below the floor.

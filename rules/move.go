@@ -19,9 +19,9 @@ type Move struct {
 // moveWithin is how far, in mm, the margin of a Move may lie below the best.
 const moveWithin = 0.01
 
-// bestMove finds the place on the floor within reach mm of the pilot hole with the largest worst margin.
-func bestMove(r *Result, reach float64) Move {
-	from, around := r.Plan.Cut.At, geometry.Point{X: reach, Y: reach}
+// bestMove finds the place on the floor so many mm from the pilot hole with the largest worst margin.
+func bestMove(r *Result, within float64) Move {
+	from, around := r.Plan.Cut.At, geometry.Point{X: within, Y: within}
 	room, edge := RoomForSaw(r).part(from.Sub(around), from.Add(around))
 	asks := []keep{edge}
 	if h := r.Job.Heater; h != nil {
@@ -30,7 +30,7 @@ func bestMove(r *Result, reach float64) Move {
 	room = room.with(asks)
 	best := room.Margins.At(from)
 	move := Move{Before: best.Margin}
-	aim := field.Aim{From: from, Reach: reach, Enough: math.Inf(1)}
+	aim := field.Aim{From: from, Within: within, Enough: math.Inf(1)}
 	if to, ok := room.Margins.Best(aim, moveWithin); ok && to.Margin > best.Margin {
 		best = to
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // vicinity is what the heater's surroundings ask of its place near its wish. What is shifted again and again is one thing;
-// the others stay, and those too far away to matter within reach are left out for good.
+// the others stay, and those too far away to matter near the wish are left out for good.
 type vicinity struct {
 	result *Result
 	wish   geometry.Point
@@ -15,7 +15,7 @@ type vicinity struct {
 	asks   [][]nearby // by yaw
 }
 
-// nearby is a keep, and whether it can matter within reach while its thing stays.
+// nearby is a keep, and whether it can matter near the wish while its thing stays.
 type nearby struct {
 	keep
 	matters bool
@@ -34,7 +34,7 @@ func newVicinity(r *Result) *vicinity {
 	return v
 }
 
-// fits tells whether there is a place for the whole heater within reach of its wish, with shiftMargin to spare, once things
+// fits tells whether there is a place for the whole heater no farther from its wish than that allows, with shiftMargin to spare, once things
 // are shifted.
 func (v *vicinity) fits(shifts []Shift) bool {
 	after, by := v.result, map[*vehicles.Placed]geometry.Point{}

@@ -3,14 +3,14 @@ package vehicles
 // Wish is where the customer would like the heater: the place of the cut's centre.
 type Wish struct {
 	At     [2]float64
-	Within Number // how far from there it may be, mm; default DefaultReach
+	Within Number // how far from there it may be, mm; default UsualWithin
 }
 
-// DefaultReach is how far from the wish a place is looked for while the job does not say, mm.
-const DefaultReach = 300
+// UsualWithin is how far from the wish a place is looked for while the job does not say, mm.
+const UsualWithin = 300
 
-// Reach returns how far from the wish a place may be, mm.
-func (w Wish) Reach() float64 { return w.Within.Or(DefaultReach) }
+// Radius returns how far from the wish a place may be, mm.
+func (w Wish) Radius() float64 { return w.Within.Or(UsualWithin) }
 
 func (t *table) wish() *Wish {
 	w := Wish{At: t.point("at", required), Within: t.number("within", optional, aSize)}

@@ -9,7 +9,7 @@ import (
 // Aim says what a place is worth: its margin, less something for its distance from where it is wanted.
 type Aim struct {
 	From    geometry.Point
-	Reach   float64 // no place farther from there is taken, mm; may be +Inf
+	Within  float64 // no place farther from there is taken, mm; may be +Inf
 	Enough  float64 // more margin than that is worth nothing, mm; may be +Inf
 	PerAway float64 // taken off for each mm from there, at least 0
 }
@@ -18,7 +18,7 @@ type Aim struct {
 func (a *Aim) worth(margin, away float64) float64 { return min(margin, a.Enough) - a.PerAway*away }
 
 // roomy is the aim of most room anywhere.
-var roomy = Aim{Reach: math.Inf(1), Enough: math.Inf(1)}
+var roomy = Aim{Within: math.Inf(1), Enough: math.Inf(1)}
 
 // Roomiest returns the place on the floor whose margin is within tolerance (mm, more than 0) of the greatest there is. It
 // is negative where nothing is open.
@@ -28,7 +28,7 @@ func (m *Margins) Roomiest(tolerance float64) Place {
 }
 
 // Best returns the place on the floor that is worth most, within tolerance (mm, more than 0). Its margin is negative where
-// nothing is open; ok is false when the floor is out of reach.
+// nothing is open; ok is false when the floor is farther off than the aim allows.
 func (m *Margins) Best(aim Aim, tolerance float64) (place Place, ok bool) {
 	s := newClimb(m, tolerance)
 	s.aim = aim
@@ -42,11 +42,11 @@ func (m *Margins) Best(aim Aim, tolerance float64) (place Place, ok bool) {
 	return m.At(s.at), true
 }
 
-// Holds returns a place on the floor, no farther than reach from p, whose margin is more than so much, if there is one; it
+// Holds returns a place on the floor, no farther than within from p, whose margin is more than so much, if there is one; it
 // may miss one whose margin is more by less than tolerance (mm, more than 0).
-func (m *Margins) Holds(p geometry.Point, reach, margin, tolerance float64) (place Place, ok bool) {
+func (m *Margins) Holds(p geometry.Point, within, margin, tolerance float64) (place Place, ok bool) {
 	s := newClimb(m, tolerance)
-	s.aim, s.best = Aim{From: p, Reach: reach, Enough: margin + 2*tolerance}, margin
+	s.aim, s.best = Aim{From: p, Within: within, Enough: margin + 2*tolerance}, margin
 	for _, c := range m.start() {
 		s.offer(c)
 	}
@@ -72,7 +72,7 @@ func newClimb(m *Margins, tolerance float64) *climb {
 // offer looks at a place in c, whose list may hold more than matters, and puts it in line when it is worth another look.
 func (s *climb) offer(c cell) {
 	away := c.distance(s.aim.From)
-	if away > s.aim.Reach {
+	if away > s.aim.Within {
 		return
 	}
 	top := len(s.stack)
@@ -88,12 +88,12 @@ func (s *climb) offer(c cell) {
 	s.stack = s.stack[:top]
 }
 
-// try takes the middle of c, where the least margin is given, if it is the best place so far; out of reach, the place of c
+// try takes the middle of c, where the least margin is given, if it is the best place so far; where that is too far off, the place of c
 // that is nearest.
 func (s *climb) try(c *cell, least float64) {
 	p := c.middle()
 	away := p.Sub(s.aim.From).Norm()
-	if away > s.aim.Reach {
+	if away > s.aim.Within {
 		p = c.nearest(s.aim.From)
 		away, least = p.Sub(s.aim.From).Norm(), -1
 	}

@@ -30,13 +30,13 @@ func TestRoomiestAgainstEveryPlace(t *testing.T) {
 	}
 }
 
-// Of places within reach none of a fine grid is worth more, with what its distance takes off.
-func TestBestAgainstEveryPlaceWithinReach(t *testing.T) {
+// Of places as near as is asked none of a fine grid is worth more, with what its distance takes off.
+func TestBestAgainstEveryPlaceAsFarAsTheAimAllows(t *testing.T) {
 	r := seeded(t, 15)
 	for range 30 {
 		l := mixed(r, r.IntN(40))
 		m := NewMargins(l)
-		aim := Aim{From: pt(r.Float64()*3600-200, r.Float64()*2200-1100), Reach: r.Float64() * 500, Enough: r.Float64() * 60, PerAway: r.Float64()}
+		aim := Aim{From: pt(r.Float64()*3600-200, r.Float64()*2200-1100), Within: r.Float64() * 500, Enough: r.Float64() * 60, PerAway: r.Float64()}
 		if r.IntN(3) == 0 {
 			aim.Enough, aim.PerAway = math.Inf(1), 0
 		}
@@ -46,10 +46,10 @@ func TestBestAgainstEveryPlaceWithinReach(t *testing.T) {
 		got, ok := m.Best(aim, 0.05)
 		best, at := math.Inf(-1), pt(0, 0)
 		const step = 10
-		for x := -aim.Reach; x <= aim.Reach; x += step {
-			for y := -aim.Reach; y <= aim.Reach; y += step {
+		for x := -aim.Within; x <= aim.Within; x += step {
+			for y := -aim.Within; y <= aim.Within; y += step {
 				p := aim.From.Add(pt(x, y))
-				if pt(x, y).Norm() <= aim.Reach && m.onFloor(p) && worth(p) > best {
+				if pt(x, y).Norm() <= aim.Within && m.onFloor(p) && worth(p) > best {
 					best, at = worth(p), p
 				}
 			}
@@ -59,23 +59,23 @@ func TestBestAgainstEveryPlaceWithinReach(t *testing.T) {
 		}
 		require.True(t, ok)
 		require.True(t, m.onFloor(got.At))
-		require.LessOrEqual(t, got.At.Sub(aim.From).Norm(), aim.Reach+1e-9)
+		require.LessOrEqual(t, got.At.Sub(aim.From).Norm(), aim.Within+1e-9)
 		require.InDelta(t, slowly(l, got.At), got.Margin, 1e-9)
 		require.GreaterOrEqual(t, worth(got.At), best-0.05, "%v is worth more", at)
 
 		margin := slowly(l, at)
-		held, holds := m.Holds(aim.From, aim.Reach, margin-1, 0.05)
+		held, holds := m.Holds(aim.From, aim.Within, margin-1, 0.05)
 		require.True(t, holds, "%v holds it", at)
 		require.Greater(t, slowly(l, held.At), margin-1)
-		roomiest, _ := m.Best(Aim{From: aim.From, Reach: aim.Reach, Enough: math.Inf(1)}, 0.01)
-		_, holds = m.Holds(aim.From, aim.Reach, roomiest.Margin+0.02, 0.05)
+		roomiest, _ := m.Best(Aim{From: aim.From, Within: aim.Within, Enough: math.Inf(1)}, 0.01)
+		_, holds = m.Holds(aim.From, aim.Within, roomiest.Margin+0.02, 0.05)
 		require.False(t, holds)
 	}
 }
 
 func TestNoPlaceOutOfReachOfTheFloor(t *testing.T) {
 	m := NewMargins(Limits{Max: pt(100, 100)})
-	_, ok := m.Best(Aim{From: pt(-50, 0), Reach: 49, Enough: 1}, 0.01)
+	_, ok := m.Best(Aim{From: pt(-50, 0), Within: 49, Enough: 1}, 0.01)
 	require.False(t, ok)
 	_, ok = m.Holds(pt(-50, 0), 49, -10, 0.01)
 	require.False(t, ok)

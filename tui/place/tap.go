@@ -112,7 +112,7 @@ func (m screen) tapRun(s desk.State, at geometry.Point) (screen, desk.Change) {
 		return m, desk.Change{Say: "No " + m.moving.String() + " yet: " + keyAdd.Help().Key + " adds its first point."}
 	}
 	for i, p := range run.Path {
-		if at.Sub(geometry.Point{X: p.X, Y: p.Y}).Norm() <= reach(s) {
+		if at.Sub(geometry.Point{X: p.X, Y: p.Y}).Norm() <= pickWithin(s) {
 			m.point = i
 			return m, desk.Change{}
 		}
@@ -121,8 +121,8 @@ func (m screen) tapRun(s desk.State, at geometry.Point) (screen, desk.Change) {
 	return m, m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: p.Drop}, "")
 }
 
-// reach is how near to a point, mm, a tap picks it: three cells where the scale is known.
-func reach(s desk.State) float64 {
+// pickWithin is how near to a point, mm, a tap picks it: three cells where the scale is known.
+func pickWithin(s desk.State) float64 {
 	const dots, whole = 6, 40
 	if s.Camera.Scale > 0 {
 		return dots * s.Camera.Scale
