@@ -87,15 +87,18 @@ func putBeside(m map[string]any, name string, own any) map[string]any {
 	return put(m, name, own)
 }
 
-// between is a table with the values of another.
+// between is a table with the values of another. What keeps its name goes first, or what is put aside could take it.
 func between(own, others map[string]any) map[string]any {
 	all := maps.Clone(own)
-	for _, key := range sortedKeys(others) {
-		name := key
-		if _, taken := own[key]; taken {
-			name = aside(all, key)
+	for key, value := range others {
+		if _, taken := own[key]; !taken {
+			all[key] = value
 		}
-		all[name] = others[key]
+	}
+	for _, key := range sortedKeys(others) {
+		if _, taken := own[key]; taken {
+			all[aside(all, key)] = others[key]
+		}
 	}
 	return all
 }

@@ -128,7 +128,7 @@ func (w *reroute) along(h *hung, from float64) float64 {
 	} else {
 		from += behind
 	}
-	if toA < 0 || toB < 0 { // on what both have
+	if toA < -AlongNoise || toB < -AlongNoise { // on what both have; its very end may be a rounding past it
 		return from
 	}
 	return max(newA, min(from, newB-h.length))

@@ -88,6 +88,22 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 	}
 }
 
+// Its place there is a rounding past the end as often as before it: it goes with the end all the same.
+func TestAClipAtTheVeryEndStaysThereThroughManyEdits(t *testing.T) {
+	job := hungOn(Muffler{3, 200, 300, 70, ""})
+	for i := range 60 {
+		laid, _ := job.laidAlone(ExhaustRun, job.Exhaust)
+		job.Exhaust.Clips = []float64{settled(laid.Line.Length())}
+		end := job.Exhaust.Path[2]
+		end.X += 5 * math.Sin(float64(i)) // the leg longer, and shorter
+		next, _, ok := job.WithPath(ExhaustRun, job.Exhaust.Path.With(2, end))
+		require.True(t, ok)
+		_, faults := Reduce(next)
+		require.Empty(t, faults, i)
+		job = next
+	}
+}
+
 func TestARunWithoutPointsHasNothingToHangOn(t *testing.T) {
 	job := hungOn(Muffler{3, 200, 300, 70, ""}, 400)
 	next, shifts, ok := job.WithPath(ExhaustRun, nil)
