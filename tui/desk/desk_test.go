@@ -150,7 +150,7 @@ func TestPlainTextIsMadeHarmlessFirst(t *testing.T) {
 	const text = "\x1b[31ma\u202e\u00adb\n"
 	assert.Equal(t, 10, Width(text))
 	assert.Equal(t, "␛[31ma▯▯b␊ ", FitRow(text, 11))
-	assert.Equal(t, "␛[3…", Cut(text, 4))
+	assert.Equal(t, "␛[…", Cut(text, 4))
 	assert.Equal(t, []string{"␛[31ma▯▯b␊"}, Wrap(text, 20))
 	assert.Equal(t, "\x1b[31ma▯▯b\x1b[0m  \n␛[2J  ", Fit("\x1b[31ma\u202e\u00adb\x1b[0m\n\x1b[2J", 6, 2))
 	for colour := NoColour; colour <= TrueColour; colour++ {
@@ -185,4 +185,25 @@ func TestAFailedWriteLeavesTheOldFile(t *testing.T) {
 	files, err := os.ReadDir(dir)
 	require.NoError(t, err)
 	assert.Len(t, files, 1)
+}
+
+// A number is shown whole or not at all: 6… of 64.3 would be read as 6.
+func TestARowIsNotCutWithinANumber(t *testing.T) {
+	for text, want := range map[string][]string{ // from 12 columns down
+		"rear rail, 64.3 mm": {"rear rail, …", "rear rail,…", "rear rail…"},
+		"rail 64.3 mm off":   {"rail 64.3 m…", "rail 64.3 …", "rail 64.3…", "rail …", "rail …", "rail …", "rail …", "rail…"},
+		"12,5 and 1250000":   {"12,5 and …", "12,5 and …", "12,5 and …", "12,5 and…"},
+		"1234567890123456":   {"…", "…"},
+		"wheel 2 of four":    {"wheel 2 of …", "wheel 2 of…", "wheel 2 o…", "wheel 2 …", "wheel 2…", "wheel …", "wheel…"},
+	} {
+		for i, cut := range want {
+			w := 12 - i
+			assert.Equal(t, cut, Cut(text, w), "%d columns", w)
+			assert.Equal(t, cut+strings.Repeat(" ", w-Width(cut)), FitRow(text, w), "%d columns", w)
+			painted := "\x1b[1m" + text + "\x1b[0m"
+			assert.Equal(t, FitRow(text, w), ansi.Strip(FitPainted(painted, w)), "%d columns, painted", w)
+		}
+	}
+	assert.Equal(t, "64.3 mm", Cut("64.3 mm", 7), "what fits is not cut")
+	assert.Empty(t, Cut("64.3", 0))
 }

@@ -17,8 +17,29 @@ import (
 // Width is how many columns plain text takes when it is shown.
 func Width(text string) int { return width(harmless.Text(text)) }
 
-// Cut returns plain text of at most w columns; text that is cut ends in "…".
-func Cut(text string, w int) string { return ansi.Truncate(harmless.Text(text), max(w, 0), "…") }
+// Cut returns plain text of at most w columns; text that is cut ends in "…", and never within a number.
+func Cut(text string, w int) string { return cut(harmless.Text(text), max(w, 0)) }
+
+// cut returns harmless text of at most w columns: text that is longer ends in "…". A number is shown whole or not at all: 6… of
+// 64.3 would be read as 6.
+func cut(text string, w int) string {
+	if width(text) <= w {
+		return text
+	}
+	all := ansi.Strip(text)
+	seen := ansi.Truncate(all, w-1, "")
+	if numberGoesOn.MatchString(all[len(seen):]) {
+		if whole := lastNumber.ReplaceAllString(seen, ""); whole != seen {
+			w = width(whole) + 1
+		}
+	}
+	return ansi.Truncate(text, w, "…")
+}
+
+var (
+	lastNumber   = regexp.MustCompile(`[0-9]+([.,][0-9]*)?$`) // a number at the end of a text, or the first of its digits
+	numberGoesOn = regexp.MustCompile(`^[.,]?[0-9]`)          // how the rest of a text begins that was cut within a number
+)
 
 // FitRow returns plain text as one row of exactly w columns; a row that is cut ends in "…".
 func FitRow(text string, w int) string { return fit(harmless.Text(text), w) }
@@ -61,7 +82,7 @@ func fit(row string, w int) string {
 	case n < w:
 		return row + strings.Repeat(" ", w-n)
 	case n > w:
-		row = ansi.Truncate(row, w, "…")
+		row = cut(row, w)
 		return row + strings.Repeat(" ", max(0, w-width(row))) // half of a wide rune may be cut
 	}
 	return row
