@@ -48,3 +48,15 @@ func TestWhatKillsStandsUnderTheFirstLine(t *testing.T) {
 		assert.NotContains(t, out, "dangers", "the sample's tank holds diesel")
 	}
 }
+
+// A pilot that is not there moves nothing; one that is there, and a centre elsewhere, take another.
+func TestWhatMovingTheCentreTakes(t *testing.T) {
+	job := vehicles.Demo()
+	_, out, _ := call(string(job.Format()), "marks", "-")
+	assert.NotContains(t, out, "may still move", "nothing is drilled yet")
+	at := func(p float64) survey.Reading { return survey.FromNumber(p, false) }
+	cut := *job.Cut
+	drilled := job.WithCut(cut).WithDrilled(&vehicles.Pair{at(cut.At[0] + 2), at(cut.At[1])})
+	_, out, _ = call(string(drilled.Format()), "marks", "-")
+	assert.Contains(t, out, "\nThe centre may still move 59.5; that takes a new pilot hole in the new centre, and the old one goes with the disc.\n")
+}
