@@ -44,19 +44,23 @@ func airReturns(j *judge, r *Rule) {
 	j.close(f, 0)
 }
 
-// airFromStore judges what is kept in the space that the heater takes its air from. Air from outside comes past none of it.
+// airFromStore judges what is kept in the space that the heater takes its air from: what was said to be there counts, also while
+// nobody has said which space that is. Air from outside comes past none of it.
 func airFromStore(j *judge, r *Rule) {
 	h := j.job.Heater
-	if h == nil || h.Air == "" || h.Air == vehicles.Outside {
+	said := h != nil && h.Given&vehicles.HasStored != 0
+	if h == nil || h.Air == vehicles.Outside || h.Air == "" && !said {
 		return
 	}
 	f := j.open(j.book.of(r), the(TheHeater), Thing{})
-	if h.Given&vehicles.HasStored == 0 {
+	if !said {
 		j.unsaid(f, "unanswered: are petrol, gas bottles or lead batteries kept in the "+h.Air+"?")
 		return
 	}
 	f.Value, f.Why = float64(h.Stored.Count()), strings.Join(h.Stored.Words(), ", ")
-	j.close(f, 0)
+	if j.close(f, 0); h.Air == "" && f.Verdict == Foul {
+		f.Why += ", and nobody has said where the heater takes its air"
+	}
 }
 
 // unsaid ends a finding whose value nobody has said what it takes to know: it is doubtful, without a margin.

@@ -80,3 +80,24 @@ func TestWhatIsUnsaidHasNoValue(t *testing.T) {
 	}
 	t.Fatal("not in the JSON")
 }
+
+// What is kept there is kept there, whether or not anybody has said where the air comes from.
+func TestWhatIsStoredIsCountedBeforeTheAirIsSaid(t *testing.T) {
+	stored := func(air string, given bool) *Finding {
+		result := judged(t, withAir(func(h *vehicles.Heater) {
+			h.Air = air
+			if h.Given &^= vehicles.HasStored; given {
+				h.Given, h.Stored = h.Given|vehicles.HasStored, vehicles.Stored{Petrol: true}
+			}
+		}))
+		return meant(result, rulesByID()["heater.store"], nil)
+	}
+	f := stored("", true)
+	require.NotNil(t, f)
+	assert.Equal(t, Foul, f.Verdict)
+	assert.EqualValues(t, 1, f.Value)
+	assert.Equal(t, "1 more than allowed, and nobody has said where the heater takes its air", f.Why)
+	assert.Equal(t, "1 more than allowed", stored(vehicles.Locker, true).Why)
+	assert.Nil(t, stored("", false), "nothing was said of it")
+	assert.Nil(t, stored(vehicles.Outside, true), "air from outside comes past none of it")
+}

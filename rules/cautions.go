@@ -24,6 +24,7 @@ const (
 type Caution struct {
 	About, Say string
 	Occasion   Occasion
+	Fuel       bool               // of the heater's fuel: said where that is entered too
 	Brief      string             // of one that depends on the job: what is said wherever the job is worked on
 	applies    func(*Result) bool // nil: to every job
 }
@@ -48,6 +49,11 @@ func CautionsFor(when Occasion, r *Result) (list []Caution) {
 		return 1
 	})
 	return list
+}
+
+// FuelCautions are those of the heater's fuel.
+func FuelCautions() []Caution {
+	return slices.DeleteFunc(slices.Clone(cautions), func(c Caution) bool { return !c.Fuel })
 }
 
 // Dangers say in a few words what about a judged job calls for a caution of its own, the worst first.
@@ -92,8 +98,8 @@ var cautions = []Caution{
 		"never by hand, and treat the cut edge against rust before the heater goes in."},
 
 	{About: "Fuse", Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
-	{About: "Fuel line", Occasion: FittingHeater, Say: "No fuel joint inside the van: the line runs through in one piece."},
-	{About: "Refuelling", Occasion: FittingHeater, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
+	{About: "Fuel line", Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
+	{About: "Refuelling", Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
 
 	{About: "First run", Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
 		"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},

@@ -160,7 +160,10 @@ func plateSwages(j *judge, r *Rule) {
 		f := j.open(limit, the(ThePlate), j.obstruction(i))
 		f.Value = s.Gap
 		f.flat(s.A, s.B)
-		j.close(f, j.spread(f, j.theCut(), thing, false, s.B, s.N.At(0)))
+		why := j.spread(f, j.theCut(), thing, false, s.B, s.N.At(0))
+		if j.close(f, why); why != 0 && f.Value < 0 && f.Required.Set {
+			f.Why += "; " + r.doubt // which stays to be done when that reason is gone
+		}
 	}
 }
 

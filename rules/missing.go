@@ -115,6 +115,10 @@ func (r *Result) AllLooked() bool {
 	return len(r.NotLookedFor)+len(r.LookedElsewhere)+len(r.NotLookedAtRuns)+len(r.OpeningsNotLookedFor) == 0
 }
 
+// AllKnown tells whether every kind was entered or looked for, and all that is asked of the heater and its runs was answered: only
+// then is a job clear of more than was entered.
+func (r *Result) AllKnown() bool { return r.AllLooked() && len(r.Unanswered) == 0 }
+
 // kindsAsked are the kinds that are to be looked for, in the order lists show them: all that have a name of their own.
 var kindsAsked = sync.OnceValue(func() []string {
 	return slices.DeleteFunc(slices.Clone(vehicles.Kinds), func(kind string) bool { return kind == vehicles.KindOf("").Name })

@@ -19,8 +19,8 @@ func (r *Root) headingRow() string {
 	switch result := r.desk.State.Result; {
 	case len(r.desk.State.Faults) > 0:
 		style = styles.Fault
-	case result.Verdict == rules.Clear && (result.Job.Cut == nil || !result.AllLooked()):
-		style = styles.Strong // clear's colour is for what was placed and looked for
+	case result.Verdict == rules.Clear && (result.Job.Cut == nil || !result.AllKnown()):
+		style = styles.Strong // clear's colour is for what was placed, looked for and answered
 	}
 	beside := r.besideHeading(text)
 	return style.Render(desk.FitRow(text, r.w-ansi.StringWidth(beside))) + beside
@@ -45,6 +45,8 @@ func heading(s desk.State) string {
 		return "doubtful: there is not enough entered to judge" + missing(result)
 	case !result.AllLooked():
 		return rules.ClearOfEntered + "; " + words.Left(result.OpenIn) + " not looked for" + missing(result)
+	case !result.AllKnown():
+		return rules.ClearOfEntered + "; nobody has said: " + strings.Join(result.Unanswered, ", ") + missing(result)
 	}
 	return "clear" + missing(result)
 }

@@ -173,6 +173,7 @@ var broken = []brokenPart{
 	{"[cut]\nat = [1210, 240]\nacross = 0", 3, `across is 0`},
 	{"[cut]\nat = [1210, \"L 652\"]\nacross = 127", 2, `at, value 2 is "L 652"`},
 	{"[cut]\nat = [1210, 240]\nacross = 127\npilot = 127", 4, `pilot is 127; it must be less than across, 127`},
+	{"[cut]\nat = [1210, 240]\nacross = 127\nrelieved = 126", 4, `relieved is 126; it must be at least across, 127`},
 	{"[cut]\nat = [1210, 240]\nacross = 127\ndrilled = [1222, \"+5\"]", 4, `nothing stands before`},
 	{"[cut]\nat = [1210, 240]\nacross = 127\ndrilled = 1222", 4, `drilled is 1222; it must be a point`},
 	{"[exhaust]\nacross = 26", 1, `exhaust: path is missing`},

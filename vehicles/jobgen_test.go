@@ -104,7 +104,7 @@ func anyPlans(t *rapid.T, j *Job) {
 		}
 		if len(j.Obstructions) > 0 && rapid.Bool().Draw(t, "direct") {
 			gap := survey.FromNumber(anySize(t), false)
-			j.Cut.Direct, j.Cut.Relieved = List[DirectTape]{{j.Obstructions[0].Name, gap}}, Some(anySize(t))
+			j.Cut.Direct, j.Cut.Relieved = List[DirectTape]{{j.Obstructions[0].Name, gap}}, Some(j.Cut.Across+anySize(t)/8)
 		}
 	}
 	if rapid.Bool().Draw(t, "wish") {

@@ -212,6 +212,9 @@ func (t *table) cut() *Cut {
 	if c.Across > 0 && c.Pilot.Value >= c.Across {
 		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", survey.Exact(c.Pilot.Value), survey.Exact(c.Across))
 	}
+	if c.Across > 0 && c.Relieved.Set && c.Relieved.Value < c.Across {
+		t.r.fault(joinKey(t.path, "relieved"), " is %s; it must be at least across, %s", survey.Exact(c.Relieved.Value), survey.Exact(c.Across))
+	}
 	t.done()
 	return &c
 }

@@ -99,10 +99,10 @@ func checkText(r rules.Result) string {
 	return b.String()
 }
 
-// standing says how a job stands; nothing is clear of more than was entered and looked for.
+// standing says how a job stands; nothing is clear of more than was entered, looked for and answered.
 func standing(r rules.Result) string {
 	standing := r.Verdict.String()
-	if r.Verdict == rules.Clear && !r.AllLooked() {
+	if r.Verdict == rules.Clear && !r.AllKnown() {
 		standing = rules.ClearOfEntered
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {

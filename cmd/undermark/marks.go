@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"text/tabwriter"
 
@@ -52,11 +53,10 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	}
 	_ = t.Flush() // a builder takes everything
 	checksText(&b, sheet.Checks)
-	if p := sheet.Pilot; p != nil {
-		if p.Drilled != nil {
-			fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", survey.Figure(p.Off.X), survey.Figure(p.Off.Y))
-		}
-		fmt.Fprintf(&b, "\nThe cut's centre may still move %s with the pilot hole wholly inside the cut.\n", survey.Figure(p.MayMove))
+	if p := sheet.Pilot; p != nil && p.Drilled != nil {
+		fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", survey.Figure(p.Off.X), survey.Figure(p.Off.Y))
+		fmt.Fprintf(&b, "\nThe centre may still move %s; that takes a new pilot hole in the new centre, and the old one goes with the disc.\n",
+			survey.Figure(math.Max(0, p.MayMove)))
 	}
 	return b.String()
 }

@@ -48,3 +48,36 @@ func TestWhatKillsStandsUnderTheFirstLine(t *testing.T) {
 		assert.NotContains(t, out, "dangers", "the sample's tank holds diesel")
 	}
 }
+
+// A pilot that is not there moves nothing; one that is there, and a centre elsewhere, take another.
+func TestWhatMovingTheCentreTakes(t *testing.T) {
+	job := vehicles.Demo()
+	_, out, _ := call(string(job.Format()), "marks", "-")
+	assert.NotContains(t, out, "may still move", "nothing is drilled yet")
+	at := func(p float64) survey.Reading { return survey.FromNumber(p, false) }
+	cut := *job.Cut
+	drilled := job.WithCut(cut).WithDrilled(&vehicles.Pair{at(cut.At[0] + 2), at(cut.At[1])})
+	_, out, _ = call(string(drilled.Format()), "marks", "-")
+	assert.Contains(t, out, "\nThe centre may still move 59.5; that takes a new pilot hole in the new centre, and the old one goes with the disc.\n")
+}
+
+// A job is clear of what was entered until nobody is left to be asked anything.
+func TestClearIsOfWhatWasEnteredTillAllIsAnswered(t *testing.T) {
+	said := func(air string) string {
+		var job strings.Builder
+		job.WriteString("format = 1\n[job]\nref = \"TL-07\"\n[floor]\nfrom = 0\nlength = 3200\nwidth = 1800\nthickness = 30\nground = 450\n" +
+			"[cut]\nat = [1200, 200]\nacross = 127\n[heater]\nclass = \"2 kW\"\n" + air +
+			"[[obstruction]]\nname = \"rail\"\nkind = \"chassis rail\"\nx = [100, 3000]\ny = [700, 780]\ndrop = [0, 90]\n[looked]\n")
+		for _, kind := range vehicles.Kinds {
+			if kind != "chassis rail" {
+				job.WriteString("\"" + kind + "\" = true\n")
+			}
+		}
+		code, out, complaint := call(job.String(), "check", "-")
+		require.Zero(t, code, complaint)
+		first, _, _ := strings.Cut(out, "\n")
+		return first
+	}
+	assert.Equal(t, "TL-07: clear of what was entered", said(""), "nobody has said where its air comes from")
+	assert.Equal(t, "TL-07: clear", said("air = \"outside\"\n"))
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 )
@@ -24,6 +25,17 @@ var actTexts = [...]string{
 	doFirstRun: "What is to be seen to when the heater first runs, and whenever it has run: where, who stays out, how it is stopped.",
 }
 
+// cardBeside is what is said beside a card: of the fuel also its cautions.
+func cardBeside(c card) string {
+	text := cardTexts[c]
+	if c == fuelCard {
+		for _, caution := range rules.FuelCautions() {
+			text += " " + caution.Say
+		}
+	}
+	return text
+}
+
 // beside paints what is said about a row; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	record, ok := e.Here(s)
@@ -42,7 +54,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	}
 	switch h := record.(type) {
 	case cardRecord:
-		add(cardTexts[h.card], look.Plain.Render)
+		add(cardBeside(h.card), look.Plain.Render)
 	case actRecord:
 		add(actTexts[h.act], look.Plain.Render)
 		if h.act == doSave {

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
@@ -57,4 +58,15 @@ func TestATankOfAnotherFuelIsNotTaken(t *testing.T) {
 	s = screentest.Judged(s, job)
 	_, _, err := card.Set(s, map[string]string{"from": "fuel tank", "burns": "diesel"})
 	require.ErrorContains(t, err, "holds petrol, and the heater burns diesel")
+}
+
+// What kills at the fuel line is said where the fuel is entered, in the words of the cautions.
+func TestTheFuelsCautionsStandBesideItsCard(t *testing.T) {
+	said := rules.FuelCautions()
+	require.Len(t, said, 2)
+	text := cardBeside(fuelCard)
+	for _, c := range said {
+		assert.Contains(t, text, c.Say)
+	}
+	assert.NotContains(t, cardBeside(tapeCard), said[0].Say)
 }

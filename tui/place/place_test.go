@@ -313,6 +313,8 @@ func TestHowWideWoodIsCutBack(t *testing.T) {
 	assert.Equal(t, vehicles.Some(180), after.Job.Cut.Relieved, "nothing else takes it back")
 	_, after, _ = screentest.After(New(), after, screentest.Keys("k down down backspace enter")...)
 	assert.False(t, after.Job.Cut.Relieved.Set)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("k down down 80 enter")...)
+	assert.False(t, after.Job.Cut.Relieved.Set, "narrower than the hole: no file may say so")
 }
 
 func TestCollarAndPipe(t *testing.T) {

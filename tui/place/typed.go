@@ -163,6 +163,9 @@ func (m screen) takeCollar(s desk.State) (desk.Change, error) {
 	if !n[1].Set {
 		return desk.Change{}, errors.New("the hole's width is wanted")
 	}
+	if n[cutBack].Set && n[cutBack].Value < n[1].Value {
+		return desk.Change{}, errors.New("wood is cut back to at least the hole's width")
+	}
 	heater.Turret, cut.Across, cut.Relieved = n[0], n[1].Value, n[cutBack]
 	heater.Given |= vehicles.HasTurret
 	job := s.Job.WithCut(cut).WithHeater(heater)
