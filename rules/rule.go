@@ -73,6 +73,8 @@ const (
 	tooMuch        = "%s mm too much"
 	degreesTooFew  = "%s degrees too few"
 	degreesTooMany = "%s degrees too many"
+	tooFarForward  = "points %s° too far forward"
+	tooFarUp       = "points %s° too far up"
 )
 
 // Advice that several rules give.
