@@ -30,6 +30,9 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
+// MufflerDrain is what is unanswered while nobody has said how the muffler's drain hole points.
+const MufflerDrain = "muffler drain"
+
 // unanswered lists what the job has and nobody has said how: it is not checked either. It stands beside what is unchecked, as
 // other programs know all that may stand there.
 func (j *judge) unanswered() (list []string) {
@@ -38,7 +41,7 @@ func (j *judge) unanswered() (list []string) {
 			list = append(list, word)
 		}
 	}
-	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
+	open(MufflerDrain, j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
 	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
 	return list
 }
