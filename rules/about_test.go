@@ -49,6 +49,12 @@ func TestPeopleReadLastWhatThereIsNoneOf(t *testing.T) {
 	findings := []Finding{
 		of(count, Foul, 1), of(count, Doubtful, 0), of(count, Clear, 0), of(length, Clear, 0), of(count, Clear, 1), of(length, Clear, 9),
 	}
+	held := of(rulesByID()["pilot.place"], Doubtful, 12)
+	read := ForPeople([]Finding{of(length, Foul, 0), of(length, Doubtful, 0), held, of(length, Clear, 9)})
+	assert.Equal(t, held, *read[1], "before what it holds back")
+	for _, id := range []string{"pilot.place", "pilot.direct", "ties.fit"} {
+		assert.True(t, rulesByID()[id].HoldsBack, id)
+	}
 	var order []int
 	for _, f := range ForPeople(findings) {
 		for i := range findings {

@@ -12,7 +12,7 @@ import (
 var pilotRules = []*Rule{
 	pilotPlaceRule,
 	{
-		ID: "pilot.direct", Unit: Pure, Sense: Most, Weight: Damages, AtCut: true,
+		ID: "pilot.direct", Unit: Pure, Sense: Most, Weight: Damages, AtCut: true, HoldsBack: true,
 		Word:   "tape from the pilot hole",
 		Title:  "Tapes from the pilot hole agree with the survey",
 		Ask:    "The square of the difference over its variance: the 99 % point of chi-squared for one.",
@@ -23,7 +23,7 @@ var pilotRules = []*Rule{
 }
 
 var pilotPlaceRule = &Rule{
-	ID: "pilot.place", Unit: Pure, Sense: Most, Weight: Damages, AtCut: true,
+	ID: "pilot.place", Unit: Pure, Sense: Most, Weight: Damages, AtCut: true, HoldsBack: true,
 	Word:   "pilot hole's place",
 	named:  wordAlone,
 	Title:  "Pilot hole where it was meant",

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,9 +35,21 @@ var holeClear = &Rule{
 	keep:   keeper{ThePlate, keepBoltsClear},
 }
 
+// IsReach tells whether the rule gives no finding, but says how far below the floor a thing may be and still count.
+func (r *Rule) IsReach() bool { return r.ID == cutReachID || r.ID == holeReachID }
+
+// AnyDepth tells whether a reach is as long as a job file may say: whatever is entered counts.
+func (l *Limit) AnyDepth() bool { return l.IsReach() && l.Value.Value >= survey.Longest }
+
+// The ids of the reaches.
+const (
+	cutReachID  = "cut.reach"
+	holeReachID = "hole.reach"
+)
+
 // holeReach gives no finding: it says which things count for those of the holes.
 var holeReach = &Rule{
-	ID: "hole.reach", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	ID: holeReachID, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
 	Title: "How deep a thing may lie that a drilled hole must keep clear of",
 	Ask:   "Measure how far the bit goes below the floor when it is through, its stop set.",
 }

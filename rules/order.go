@@ -62,8 +62,8 @@ func sortWorst(findings []Finding) {
 	}
 }
 
-// ForPeople are the findings, which are sorted, in the order in which people read them: theirs, but of the clear ones those last that say that
-// there is none of something, as they say least.
+// ForPeople are the findings, which are sorted, in the order in which people read them: theirs, but of the doubtful ones those first that hold
+// others back, and of the clear ones those last that say that there is none of something, as they say least.
 func ForPeople(findings []Finding) []*Finding {
 	list, none := make([]*Finding, 0, len(findings)), []*Finding(nil)
 	for i := range findings {
@@ -73,7 +73,21 @@ func ForPeople(findings []Finding) []*Finding {
 			list = append(list, f)
 		}
 	}
+	slices.SortStableFunc(list, func(f, g *Finding) int { return f.standing() - g.standing() })
 	return append(list, none...)
+}
+
+// standing is 0 for what is foul, 1 for what is doubtful and holds others back, 2 for what else is doubtful, 3 for what is clear.
+func (f *Finding) standing() int {
+	switch {
+	case f.Verdict == Foul:
+		return 0
+	case f.Verdict == Doubtful && f.Rule.HoldsBack:
+		return 1
+	case f.Verdict == Doubtful:
+		return 2
+	}
+	return 3
 }
 
 // ofNone tells whether it is clear as there is none of what it counts.

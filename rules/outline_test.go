@@ -137,7 +137,7 @@ func TestWhatIsSaidOfWhatHoldsAFindingBack(t *testing.T) {
 	assert.Equal(t, "needs your heater's figure", unset.because(loose), "nothing else matters before that")
 	for id, says := range map[string]string{
 		"cut.clearance": "12.5 mm too close", "exhaust.length": "12.5 mm too much", "exhaust.bends": "12.5 degrees too many",
-		"intake.facing": "12.5 degrees too few", "exhaust.fall": "falls 12.5 mm per m too little", "exhaust.edge": "ends 12.5 mm too far under the van",
+		"intake.facing": "points 12.5° too far forward", "exhaust.up": "points 12.5° too far up", "exhaust.fall": "falls 12.5 mm per m too little", "exhaust.edge": "ends 12.5 mm too far under the van",
 		"stub.in-cut": "12.5 mm too near the rim", "stack.turret": "collar 12.5 mm too short",
 	} {
 		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Required: vehicles.Some(1), Margin: vehicles.Some(-12.5), Verdict: Foul}

@@ -10,15 +10,16 @@ import (
 // Rule is one thing that is asked of a job. All that is known of it stands in one value, in the file of its group, but for
 // the numbers it asks for: those are a book's, with their sources.
 type Rule struct {
-	ID       string // what books, jobs and programs call it, its group first; never given to another rule
-	Findings string // the id its findings carry where they are a case of another's; "" where that is ID
-	Unit     Unit
-	Sense    Sense
-	Weight   Weight // what a fault can do
-	ByFuel   bool   // a tank that holds diesel may have a value of its own
-	ByKind   Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
-	AtCut    bool   // of the hole itself and what is bolted to it, not of the runs
-	Values   *Rule  // the rule whose values it goes by; nil: it has its own
+	ID        string // what books, jobs and programs call it, its group first; never given to another rule
+	Findings  string // the id its findings carry where they are a case of another's; "" where that is ID
+	Unit      Unit
+	Sense     Sense
+	Weight    Weight // what a fault can do
+	ByFuel    bool   // a tank that holds diesel may have a value of its own
+	ByKind    Sort   // the sort of thing whose kinds may have values of their own; Nothing: none has
+	AtCut     bool   // of the hole itself and what is bolted to it, not of the runs
+	HoldsBack bool   // others are doubtful while it is not clear
+	Values    *Rule  // the rule whose values it goes by; nil: it has its own
 
 	Word   string // what its findings are called in a list
 	Title  string // what is asked, in a fitter's words
@@ -73,6 +74,8 @@ const (
 	tooMuch        = "%s mm too much"
 	degreesTooFew  = "%s degrees too few"
 	degreesTooMany = "%s degrees too many"
+	tooFarForward  = "points %s° too far forward"
+	tooFarUp       = "points %s° too far up"
 )
 
 // Advice that several rules give.

@@ -11,7 +11,7 @@ import (
 // The rules of the survey: whether the readings agree with each other. What rests on those that don't is held back.
 var surveyRules = []*Rule{
 	{
-		ID: "ties.fit", Unit: Pure, Sense: Most, Weight: Nuisance, AtCut: true,
+		ID: "ties.fit", Unit: Pure, Sense: Most, Weight: Nuisance, AtCut: true, HoldsBack: true,
 		Word:   "matching points",
 		Title:  "Ties agree with each other",
 		Ask:    "Left empty, it is the 99 % point of chi-squared with 2n - 3 degrees of freedom: 6.63, 11.34, 15.09 for 2, 3, 4 ties.",

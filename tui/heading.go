@@ -33,7 +33,7 @@ func heading(s desk.State) string {
 	case len(s.Faults) > 0:
 		return "Can't be worked out: " + s.Faults[0].Text + more(len(s.Faults)-1)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
-		worst := result.Findings[0]
+		worst := *rules.ForPeople(result.Findings)[0]
 		why := worst.Why
 		if worst.Verdict == rules.Foul {
 			why = words.Margin(worst, s.Settings.Units)

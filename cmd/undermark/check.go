@@ -91,7 +91,7 @@ func checkText(r rules.Result) string {
 	}
 	_ = t.Flush() // a builder takes everything
 	list(&b, "Not checked, as it is not there", r.Unchecked)
-	list(&b, "Not checked, as nobody has said", r.Unanswered)
+	list(&b, "Not checked, as nobody has said", words.Unanswered(r.Unanswered))
 	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
 	list(&b, "Looked for round another place than the cut's", r.LookedElsewhere)
 	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)

@@ -65,7 +65,7 @@ func rulesText(book *rules.Book) string {
 		row(t, "", "", "", "", "", "")
 		row(t, strings.ToUpper(g.Name), "", "", "", "", "")
 		for _, r := range g.Limits(book) {
-			row(t, r.Key(), required(r), r.Danger().String(), r.Title, r.Source, r.Book)
+			row(t, r.Key(), desk.Asked(r, desk.Millimetres), r.Danger().String(), r.Title, r.Source, r.Book)
 		}
 	}
 	_ = t.Flush() // a builder takes everything
@@ -74,12 +74,4 @@ func rulesText(book *rules.Book) string {
 		rows[i] = strings.TrimRight(rows[i], " ")
 	}
 	return strings.Join(rows[1:], "\n")
-}
-
-// required writes what a rule asks for: "at least 15 mm".
-func required(l rules.Limit) string {
-	if !l.Value.Set {
-		return "no value yet"
-	}
-	return "at " + l.Sense.String() + " " + desk.Limit(l, desk.Millimetres)
 }

@@ -118,7 +118,7 @@ func open(s desk.State, w, h int) []string {
 		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
 	}
 	if asked := s.Result.Unanswered; len(asked) > 0 {
-		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(asked, ", "), s, w, h/8)...)
+		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(words.Unanswered(asked), ", "), s, w, h/8)...)
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
 		text := "Not looked for, " + left

@@ -77,10 +77,25 @@ func Limit(l rules.Limit, u survey.Units) string {
 	switch {
 	case !l.Value.Set:
 		return "no value"
+	case l.AnyDepth():
+		return "any depth"
 	case l.Unit == rules.MM:
 		return Length(l.Value.Value, u)
 	}
 	return Behind(survey.Exact(l.Value.Value), l.Unit)
+}
+
+// Asked is what a book asks, in words: "at least 15 mm"; of a rule that says how deep things count "to 150 mm below", or "any depth".
+func Asked(l rules.Limit, u survey.Units) string {
+	switch {
+	case !l.Value.Set:
+		return "no value yet"
+	case l.AnyDepth():
+		return Limit(l, u)
+	case l.IsReach():
+		return "to " + Limit(l, u) + " below"
+	}
+	return "at " + l.Sense.String() + " " + Limit(l, u)
 }
 
 // Behind is a figure with its unit behind it.

@@ -1,7 +1,6 @@
 package jobcard
 
 import (
-	"fmt"
 	"strings"
 
 	"bench.example/undermark/rules"
@@ -63,7 +62,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	case ruleRecord:
 		l, _ := h.limit(s)
 		add(h.title(), look.Strong.Render)
-		add(fmt.Sprintf("at %s %s, %s", h.rule.Sense, desk.Limit(l, s.Settings.Units), l.Book), look.Plain.Render)
+		add(desk.Asked(l, s.Settings.Units)+", "+l.Book, look.Plain.Render)
 		add(h.rule.Ask, look.Plain.Render)
 		add("Source: "+l.Source, look.Faint.Render)
 		add(h.key(), look.Faint.Render)

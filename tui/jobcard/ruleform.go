@@ -78,6 +78,14 @@ func (h ruleRecord) title() string {
 	return l.Heading()
 }
 
+// asks says what a value is asked for: at least it, at most it, or down to it.
+func asks(l rules.Limit) string {
+	if l.IsReach() {
+		return "to so far below"
+	}
+	return "at " + l.Sense.String()
+}
+
 // Fields is the one field: this job's own value.
 func (h ruleRecord) Fields(s desk.State, _ map[string]string) []form.Field {
 	l, ok := h.limit(s)
@@ -85,7 +93,7 @@ func (h ruleRecord) Fields(s desk.State, _ map[string]string) []form.Field {
 		return nil
 	}
 	f := form.Field{
-		Key: "value", Label: "for this job", Unit: desk.UnitSign(l.Unit), Heading: fmt.Sprintf("at %s", l.Sense),
+		Key: "value", Label: "for this job", Unit: desk.UnitSign(l.Unit), Heading: asks(l),
 		Blank: fmt.Sprintf("%s, %s", desk.Limit(l, s.Settings.Units), l.Book),
 	}
 	if own, has := s.Job.Rules[h.key()]; has {
