@@ -39,8 +39,9 @@ type screen struct {
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
 
-	shielding bool // what a heat shield stands before is listed
-	shield    int  // the one of it picked
+	shielding bool     // what a heat shield stands before is listed
+	listed    []string // what was in that list when it was opened: no row goes from under a thumb
+	shield    int      // the one of it picked
 
 	choosing bool           // the places where the heater fits are listed
 	seeking  bool           // they have to be worked out
@@ -103,7 +104,7 @@ func (m screen) current(s desk.State) screen {
 		p, _ := pilotOf(s)
 		m.explaining = len(p.Slips) > 0
 	}
-	m.shielding = m.shielding && len(shieldable(s)) > 0
+	m.shielding = m.shielding && len(shieldable(s, m.listed...)) > 0
 	if m.tapes.open && len(tapeFields(s)) == 0 {
 		m.tapes = taping{}
 	}

@@ -23,9 +23,9 @@ var (
 	keyShield  = bind("Space", "a shield stands before it: yes / no", " ", "enter")
 )
 
-// shieldable are the findings of the exhaust with what a shield may stand before, the nearest first: what is near to it, and what is said
-// to have one already.
-func shieldable(s desk.State) (list []*rules.Finding) {
+// shieldable are the findings of the exhaust with what a shield may stand before, the nearest first: what is near to it, what is said
+// to have one already, and those of listed.
+func shieldable(s desk.State, listed ...string) (list []*rules.Finding) {
 	if s.Job.Exhaust == nil {
 		return nil
 	}
@@ -34,7 +34,7 @@ func shieldable(s desk.State) (list []*rules.Finding) {
 		if f.ID() != rules.ExhaustClearance || f.Against.Sort != rules.AnObstruction {
 			continue
 		}
-		if f.Value <= shieldNear || slices.Contains(s.Job.Exhaust.Shielded.Names, f.Against.Name) {
+		if name := f.Against.Name; f.Value <= shieldNear || slices.Contains(s.Job.Exhaust.Shielded.Names, name) || slices.Contains(listed, name) {
 			list = append(list, f)
 		}
 	}
@@ -50,13 +50,16 @@ func (m screen) openShields(s desk.State) (screen, desk.Change) {
 	case len(shieldable(s)) == 0:
 		return m, desk.Change{Say: "Nothing was entered within " + desk.Length(shieldNear, s.Settings.Units) + " of the exhaust."}
 	}
-	m.shielding, m.shield = true, 0
+	m.shielding, m.shield, m.listed = true, 0, nil
+	for _, f := range shieldable(s) {
+		m.listed = append(m.listed, f.Against.Name)
+	}
 	return m, desk.Change{}
 }
 
 // pressShields answers a key while the list is open.
 func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	list := shieldable(s)
+	list := shieldable(s, m.listed...)
 	m.shield = max(0, min(m.shield, len(list)-1))
 	if to, moved := form.MoveIn(k.String(), m.shield, len(list), panelHeight); moved {
 		m.shield = to
@@ -104,7 +107,7 @@ func (m screen) shieldRows(s desk.State, w, h int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	head := desk.Wrapped(st.Title, "Does a heat shield stand before it? A wrap on the pipe is none.", w)
 	var rows []form.Row
-	for _, f := range shieldable(s) {
+	for _, f := range shieldable(s, m.listed...) {
 		mark, right := "", desk.Length(f.Value, u)+", no"
 		if s.Job.Exhaust.Shielded.For(f.Against.Name) {
 			right = desk.Length(f.Value, u) + ", YES"

@@ -51,3 +51,71 @@ func TestHeatShieldsAreSaidOnPlace(t *testing.T) {
 	assert.False(t, intake.Typing(), "the intake has none")
 	assert.Nil(t, changes[2].Job)
 }
+
+// Each row says the other thing of its own thing and of no other, all is taken back by the same key, and by undo to the byte.
+func TestEachShieldIsSaidForItsOwn(t *testing.T) {
+	job := screentest.Full(t)
+	r := screentest.New(t, New(), job, 60, 17)
+	r.Type("<tab>h")
+	list := shieldable(r.State)
+	require.Greater(t, len(list), 2)
+	for i, f := range list {
+		was := r.State.Job.Exhaust.Shielded
+		r.Type("<home>")
+		for range i {
+			r.Type("<down>")
+		}
+		r.Type("<space>")
+		now := r.State.Job.Exhaust.Shielded
+		for _, o := range job.Obstructions {
+			assert.Equal(t, was.For(o.Name) != (o.Name == f.Against.Name), now.For(o.Name), "%s, at %s", o.Name, f.Against.Name)
+		}
+		assert.Contains(t, r.Said, f.Against.Name)
+		r.Type("<enter>")
+		again := r.State.Job.Exhaust.Shielded
+		for _, o := range job.Obstructions {
+			assert.Equal(t, was.For(o.Name), again.For(o.Name), o.Name)
+		}
+	}
+	r.Type("<esc>")
+	assert.False(t, r.Screen.Typing())
+	for len(r.Steps()) > 0 {
+		r.Undo()
+	}
+	assert.Equal(t, string(job.Format()), string(r.State.Job.Format()))
+}
+
+// The nearest stands first, and what is shielded stays in the list however far off it is.
+func TestTheListOfShieldsIsByDistance(t *testing.T) {
+	job := screentest.Full(t)
+	run := *job.Exhaust
+	run.Shielded = vehicles.Shields{Names: []string{"bracket"}} // more than a metre off
+	s := screentest.New(t, New(), job.WithRun(vehicles.ExhaustRun, &run), 100, 27).State
+	last := -1e9
+	far := false
+	for _, f := range shieldable(s) {
+		assert.GreaterOrEqual(t, f.Value, last)
+		last = f.Value
+		if f.Value > shieldNear {
+			assert.Equal(t, "bracket", f.Against.Name)
+			far = true
+		}
+	}
+	assert.True(t, far)
+}
+
+func TestWithoutAnythingNearThereIsNothingToShield(t *testing.T) {
+	job := screentest.Full(t)
+	run := *job.Exhaust
+	run.Shielded = vehicles.Shields{}
+	cut := *job.Cut
+	cut.Direct = nil
+	job = job.WithCut(cut).WithRun(vehicles.ExhaustRun, &run)
+	job.Obstructions = job.Obstructions[1:2] // the bracket
+	fuel := *job.Fuel
+	fuel.Supply.From = ""
+	r := screentest.New(t, New(), job.WithRun(vehicles.FuelRun, &fuel), 100, 27)
+	r.Type("<tab>h")
+	assert.Equal(t, "Nothing was entered within 500 mm of the exhaust.", r.Said)
+	assert.False(t, r.Screen.Typing())
+}
