@@ -96,8 +96,8 @@ func TestWhatIsStoredIsCountedBeforeTheAirIsSaid(t *testing.T) {
 	require.NotNil(t, f)
 	assert.Equal(t, Foul, f.Verdict)
 	assert.EqualValues(t, 1, f.Value)
-	assert.Equal(t, "1 more than allowed, and nobody has said where the heater takes its air", f.Why)
-	assert.Equal(t, "1 more than allowed", stored(vehicles.Locker, true).Why)
+	assert.Equal(t, "petrol, and nobody has said where the heater takes its air", f.Why)
+	assert.Equal(t, "petrol", stored(vehicles.Locker, true).Why)
 	assert.Nil(t, stored("", false), "nothing was said of it")
 	assert.Nil(t, stored(vehicles.Outside, true), "air from outside comes past none of it")
 }
