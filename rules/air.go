@@ -9,7 +9,7 @@ import (
 // The rules of the air that the heater warms: how it comes back, and what it may carry.
 var airRules = []*Rule{
 	{
-		ID: "heater.return", Unit: Pure, Sense: Least, Weight: Damages,
+		ID: "heater.return", Unit: Times, Sense: Least, Weight: Damages,
 		Word:   "air's way back",
 		named:  wordAlone,
 		Title:  "Air's way back over the area of the ducts",

@@ -72,11 +72,17 @@ func (f *Finding) About() string {
 	case axisNamed:
 		other += [...]string{", x", ", y"}[f.axis]
 	}
+	if f.Shielded() {
+		other += " (shielded)"
+	}
 	if other == "" {
 		return word
 	}
 	return word + ": " + other
 }
+
+// Shielded tells whether it counts on a shield that stands between.
+func (f *Finding) Shielded() bool { return f.Rule == exhaustShielded }
 
 // Points are the nearest points, on the subject and on the other; none where the rule has none.
 func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }

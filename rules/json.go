@@ -41,6 +41,7 @@ type findingJSON struct {
 	Source   string      `json:"source"`
 	Book     string      `json:"book"`
 	Why      string      `json:"why,omitempty"`
+	Shielded bool        `json:"shielded,omitempty"` // it counts on a shield between
 }
 
 // MarshalJSON writes a result as `check --json` prints it.
@@ -61,7 +62,7 @@ func CheckJSON(r Result, next []Advice) ([]byte, error) {
 		out.Findings[i] = findingJSON{
 			ID: f.ID(), Subject: f.Subject.String(), Against: word(f.Against.String()), Kind: word(r.kindOf(f)),
 			Value: maybe(vehicles.Number{Value: f.Value, Set: !f.Unsaid}), Required: maybe(f.Required), Margin: maybe(f.Margin), Sigma: number(f.Sigma),
-			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: f.Weight, At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why,
+			Unit: string(f.Rule.Unit), Verdict: f.Verdict.String(), Weight: f.Weight, At: f.places(), Source: f.Limit.Source, Book: f.Limit.Book, Why: f.Why, Shielded: f.Shielded(),
 		}
 	}
 	return json.Marshal(out)

@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"encoding/json"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -209,4 +211,27 @@ func TestPilotMayMoveWhileTheCutSwallowsIt(t *testing.T) {
 	data, err := MarksJSON(result)
 	require.NoError(t, err)
 	assert.Contains(t, string(data), `"marks":[],"pilot":null`)
+}
+
+// Who reads that the exhaust is clear of a brake pipe must know that it counts on a shield.
+func TestAShieldIsSaid(t *testing.T) {
+	job := tidy()
+	run := *job.Exhaust
+	name := job.Obstructions[0].Name
+	run.Shielded = vehicles.Shields{Names: []string{name}}
+	result := judged(t, job.WithRun(vehicles.ExhaustRun, &run))
+	said := 0
+	for i := range result.Findings {
+		if f := &result.Findings[i]; f.ID() == "exhaust.clearance" {
+			assert.Equal(t, f.Against.Name == name, f.Shielded())
+			assert.Equal(t, f.Shielded(), strings.HasSuffix(f.About(), " (shielded)"))
+			if f.Shielded() {
+				said++
+			}
+		}
+	}
+	assert.Equal(t, 1, said)
+	data, err := json.Marshal(result)
+	require.NoError(t, err)
+	assert.Equal(t, 1, strings.Count(string(data), `"shielded":true`))
 }

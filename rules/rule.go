@@ -43,7 +43,8 @@ const (
 	PerM   Unit = "mm/m"
 	Degree Unit = "deg"
 	Count  Unit = "count"
-	Pure   Unit = "" // a number of its own
+	Times  Unit = "times" // one of another
+	Pure   Unit = ""      // a square of a deviation over its uncertainty
 )
 
 // Sense says on which side of a rule's value is right.

@@ -21,7 +21,7 @@ func TestEveryRuleIsWhole(t *testing.T) {
 		titles[r.Title] = true
 		assert.NotEmpty(t, r.Title, r.ID)
 		assert.NotEmpty(t, r.Ask, r.ID)
-		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Pure}, r.Unit, r.ID)
+		assert.Contains(t, []Unit{MM, PerM, Degree, Count, Times, Pure}, r.Unit, r.ID)
 		assert.Contains(t, []Sense{Least, Most}, r.Sense, r.ID)
 		assert.Contains(t, []Weight{Nuisance, Damages, Kills}, r.Weight, r.ID)
 		assert.Equal(t, r.keep.of != Nothing, r.keep.asks != nil, r.ID)

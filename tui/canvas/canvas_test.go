@@ -214,7 +214,7 @@ func TestFiguresAreWrittenInTheUnitsOfWhoeverLooks(t *testing.T) {
 		{scene.Measure{Value: 287.96, Unit: scene.MM}, "288 mm", `11 5/16"`},
 		{scene.Measure{Value: 6.45, Unit: scene.MM, Bare: true}, "6.5", `1/4"`},
 		{scene.Measure{Value: 151.26, Unit: "deg"}, "151.3°", "151.3°"},
-		{scene.Measure{Value: 2.5}, "2.5", "2.5"},
+		{scene.Measure{Value: 2.5}, "2.5u²", "2.5u²"},
 	} {
 		for units, want := range map[survey.Units]string{survey.Millimetres: c.mm, survey.Inches: c.inches} {
 			s := hanging(scene.Below.Projection(), pt(-30, -920), pt(1530, 920))

@@ -64,7 +64,7 @@ func Length(mm float64, u survey.Units) string {
 	return survey.Format(mm, u) + " mm"
 }
 
-// Quantity writes a number of any unit a rule has, with the unit: "652.5 mm", "30°", "5 mm/m", "3".
+// Quantity writes a number of any unit a rule has, with the unit: "652.5 mm", "30°", "5 mm/m", "3×".
 func Quantity(v float64, unit rules.Unit, u survey.Units) string {
 	if unit == rules.MM {
 		return Length(v, u)
@@ -100,20 +100,21 @@ func Asked(l rules.Limit, u survey.Units) string {
 
 // Behind is a figure with its unit behind it.
 func Behind(figure string, unit rules.Unit) string {
-	switch unit {
-	case rules.Degree, rules.Count, rules.Pure:
-		return figure + UnitSign(unit)
+	if sign := UnitSign(unit); sign != string(unit) {
+		return figure + sign
 	}
-	return figure + " " + UnitSign(unit)
+	return figure + " " + string(unit)
 }
 
-// UnitSign is what stands behind a figure, "" for what is counted and for numbers of their own.
+// UnitSign is what stands behind a figure: two of them are "2×", a square of a deviation over its uncertainty is "9.2u²".
 func UnitSign(unit rules.Unit) string {
 	switch unit {
 	case rules.Degree:
 		return "°"
-	case rules.Count:
-		return ""
+	case rules.Count, rules.Times:
+		return "×"
+	case rules.Pure:
+		return "u²"
 	}
 	return string(unit)
 }

@@ -17,8 +17,9 @@ func TestAQuantityHasTheUnitOfItsRule(t *testing.T) {
 		{rules.MM, "30.1 mm", `1 3/16"`, "30.1 mm", `1 3/16"`},
 		{rules.Degree, "30.1°", "30.1°", "30.125°", "30.125°"},
 		{rules.PerM, "30.1 mm/m", "30.1 mm/m", "30.125 mm/m", "30.125 mm/m"},
-		{rules.Count, "30.1", "30.1", "30.125", "30.125"},
-		{rules.Pure, "30.1", "30.1", "30.125", "30.125"},
+		{rules.Count, "30.1×", "30.1×", "30.125×", "30.125×"},
+		{rules.Times, "30.1×", "30.1×", "30.125×", "30.125×"},
+		{rules.Pure, "30.1u²", "30.1u²", "30.125u²", "30.125u²"},
 	} {
 		assert.Equal(t, c.metric, Quantity(30.125, c.unit, Millimetres))
 		assert.Equal(t, c.inch, Quantity(30.125, c.unit, Inches))

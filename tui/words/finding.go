@@ -70,10 +70,6 @@ func InColumn(v float64, unit rules.Unit, u survey.Units) string {
 	switch unit {
 	case rules.MM:
 		return survey.Format(v, u)
-	case rules.Count:
-		return survey.Figure(v) + "×"
-	case rules.Pure:
-		return survey.Figure(v) + "u²" // squares of a deviation over its uncertainty
 	case rules.PerM:
 		return survey.Figure(v) + "/m"
 	}
