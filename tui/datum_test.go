@@ -15,6 +15,7 @@ import (
 // Wherever a screen speaks of the line that x starts at, it says what the job calls it: no bumper is left on any screen, list row or
 // form, with matching points or without.
 func TestNoScreenSpeaksOfABumperThatIsNotTheDatum(t *testing.T) {
+	ofWholeRun(t)
 	named := jobOfCases(t, "32-datum-is-a-step.toml")
 	document, err := vehicles.Load(named)
 	require.NoError(t, err)

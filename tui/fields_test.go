@@ -190,6 +190,7 @@ func thingOf(key string) string {
 // What is typed into a field is what the file says under its key, and nothing else of the job changes: only what is measured
 // counts as measured on this van. The form shows it, and one step of undo brings the file back to the byte.
 func TestEveryFieldIsWhatTheFileSays(t *testing.T) {
+	ofWholeRun(t)
 	each(t, func(t *testing.T, r *screentest.Driver, f entered) {
 		job := screentest.Full(t)
 		if f.blank != none {
@@ -215,6 +216,7 @@ func TestEveryFieldIsWhatTheFileSays(t *testing.T) {
 
 // A field that is emptied is not set in the file, and reads as not set. One that is needed says so, and the job keeps what it had.
 func TestEveryFieldThatIsEmptied(t *testing.T) {
+	ofWholeRun(t)
 	each(t, func(t *testing.T, r *screentest.Driver, f entered) {
 		job := screentest.Full(t)
 		if f.blank == none || strings.HasSuffix(f.key, ".name") && thingOf(f.key) != "" {
@@ -236,6 +238,7 @@ func TestEveryFieldThatIsEmptied(t *testing.T) {
 // A text that can't be read stays in the field and is said; the job keeps what it had. It outlives the form and the file, and a
 // good one takes its place.
 func TestEveryFieldKeepsWhatItRefuses(t *testing.T) {
+	ofWholeRun(t)
 	each(t, func(t *testing.T, r *screentest.Driver, f entered) {
 		if f.bad == "" {
 			return
@@ -260,6 +263,7 @@ func TestEveryFieldKeepsWhatItRefuses(t *testing.T) {
 
 // A field that is looked at and left says the same afterwards, whichever way it is left.
 func TestLookingIntoFieldsChangesNothing(t *testing.T) {
+	ofWholeRun(t)
 	job := screentest.Full(t)
 	for _, form := range forms {
 		for i := range form.fields {

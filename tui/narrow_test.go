@@ -62,6 +62,7 @@ func TestNoRowIsCutInTheMiddleOfANumber(t *testing.T) {
 
 // The same for what the program itself says above and below a screen.
 func TestNoLineOfTheFrameIsCutInTheMiddleOfANumber(t *testing.T) {
+	ofWholeRun(t)
 	b, _ := van(t)
 	b.desk.Begin(screentest.Full(t), true)
 	for w := 60; w <= 170; w++ {

@@ -105,6 +105,7 @@ func pair(x, y string) (p vehicles.Pair) {
 
 // What the rulers say of a cell is what a tap on it answers: on every screen with a plan, whatever else the plan shows.
 func TestATapMeansThePlaceThatIsPainted(t *testing.T) {
+	ofWholeRun(t)
 	drilled := pair("1240", "L 640")
 	jobs := map[string]vehicles.Job{
 		"plain": screentest.State(t).Job, "behind the bumper": behindTheBumper(t), "drilled": behindTheBumper(t).WithDrilled(&drilled),

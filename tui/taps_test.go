@@ -65,6 +65,7 @@ func TestATappedFieldIsTheOneTheArrowsGoTo(t *testing.T) {
 
 // Each kind of each list of what is looked for, by its row's tap and by the arrows.
 func TestATappedKindIsTheOneTheArrowsGoTo(t *testing.T) {
+	ofWholeRun(t)
 	job := screentest.Full(t)
 	for list, tabs := range []string{"a", "a<tab>", "a<tab><tab>"} {
 		for i, kind := range vehicles.LookLists[list].Kinds() {

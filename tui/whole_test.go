@@ -123,6 +123,7 @@ func things(j vehicles.Job) []struct {
 // A key in a list does to the thing it is at what it says, and to nothing else that the file holds: not what holds fuel, not
 // the tapes, drains, shields, wheels, rules, or what others keep.
 func TestAKeyInAListChangesNothingElse(t *testing.T) {
+	ofWholeRun(t)
 	job := screentest.Full(t)
 	for _, l := range things(job) {
 		for i, name := range l.names {
