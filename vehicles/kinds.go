@@ -36,8 +36,8 @@ const (
 var (
 	obstructionKinds = []Kind{
 		{"crossmember", "C", 'c', Box, scene.Steel, false, false, Usual, "Box section from rail to rail: knock, it sounds full."},
-		{"chassis rail", "R", 'r', Box, scene.Steel, false, false, Usual, "Long box section on either side, front to rear."},
-		{"floor rib", "I", 'i', Box, scene.Steel, false, false, Usual, "Welded on under the sheet: feel for the edges."},
+		{"chassis rail", "R", 'r', Box, scene.Rail, false, false, Usual, "Long box section on either side, front to rear."},
+		{"floor rib", "I", 'i', Box, scene.Rib, false, false, Usual, "Welded on under the sheet: feel for the edges."},
 		{"brake line", "B", 'b', Piped, scene.Lines, false, false, Deadly, "Thin steel pipe, also on top of a rail: follow all of it."},
 		{FuelLine, "F", 'f', Piped, scene.Lines, false, false, Deadly, "Follow each pipe from tank to engine, also above a beam."},
 		{FuelTank, "FT", 'k', Box, scene.Lines, false, false, Deadly, "Where do its straps and its filler run? Petrol or diesel?"},

@@ -147,7 +147,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyFilter):
 		m.only, m.at = (m.only+1)%filters, 0
 	case key.Matches(k, keyPlace) && m.picked(s) != nil:
-		camera := plan.LookAt(*m.picked(s), s.Camera.View, m.w, m.h)
+		camera := plan.LookAt(*m.picked(s), s.Camera.View, m.w, m.h, s.Settings.Units)
 		return m, desk.Change{Goto: "Place", Focus: m.picked(s), Camera: &camera}
 	default:
 		return m.passOn(k, s)

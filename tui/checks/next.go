@@ -141,7 +141,7 @@ func (m screen) pictureNext(s desk.State, w, h int) string {
 	s.Selected = a.Obstruction
 	for _, f := range s.Result.Findings {
 		if f.Verdict == rules.Doubtful && f.Subject.Sort != rules.TheSurvey && f.Against.Is(rules.AnObstruction, a.Obstruction) {
-			s.Camera = plan.LookAt(f, s.Camera.View, w, h)
+			s.Camera = plan.LookAt(f, s.Camera.View, w, h, s.Settings.Units)
 			break
 		}
 	}

@@ -81,6 +81,7 @@ type Camera struct {
 	View   scene.View
 	Middle geometry.Point // mm, of the view's plane
 	Scale  float64        // mm a dot; 0: fit everything
+	Whole  bool           // of a camera that fits everything: on a small pane, too, where it would look at the cut alone
 }
 
 // Change is what a screen asks for. The zero Change asks for nothing.

@@ -80,7 +80,7 @@ func stack(s desk.State) string {
 	if t := s.Job.Heater.Turret; t.Set {
 		text = strings.TrimSuffix(text, desk.NotMeasured) + survey.Format(t.Value, u)
 	}
-	return text + ", outlet " + facing(s.Job.Heater.Yaw, s)
+	return text + ", warm air " + facing(s.Job.Heater.Yaw, s)
 }
 
 // facing says which way a yaw points.
@@ -130,6 +130,17 @@ func (m screen) notes(s desk.State, w int) []string {
 		rows = append(rows, desk.Wrapped(st.Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+keyUpright.Help().Key+": upright)", w)...)
 	}
 	return rows
+}
+
+// worst are at most n findings of what is moved, as the list beside the plan has them.
+func (m screen) worst(s desk.State, n int) []*rules.Finding {
+	var worst []*rules.Finding
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if m.concerns(f) && f.Places > 0 && len(worst) < n {
+			worst = append(worst, f)
+		}
+	}
+	return worst
 }
 
 // clearances are the worst findings of what is moved, in at most h rows; with few rows the head gives way.

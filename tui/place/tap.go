@@ -20,7 +20,7 @@ const dimensions = 3
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
 	return plan.Options{
-		Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: m.moving == hole && !m.unshaded,
+		Focus: s.Focus, Shown: m.worst(s, dimensions), MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: m.moving == hole && !m.unshaded,
 	}
 }
 

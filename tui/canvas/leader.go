@@ -1,0 +1,143 @@
+package canvas
+
+import (
+	"bench.example/undermark/geometry"
+)
+
+// What a leader costs by itself, for each row and column that it goes, and for each line that it crosses.
+const (
+	leaderCost  = 8
+	leaderRow   = 2
+	leaderCross = 2
+	longestSide = 14 // columns
+)
+
+// leading adds seats away from a place, with a leader to it: above, below and to both sides.
+func (p *painter) leading(seats []seat, at geometry.Point) []seat {
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return seats
+	}
+	return p.leadingTo(seats, col, row)
+}
+
+func (p *painter) leadingTo(seats []seat, col, row int) []seat {
+	of := [2]int{col, row}
+	for d := 2; d < p.Rows; d++ {
+		off := leaderCost + leaderRow*d
+		for _, r := range [2]int{row - d, row + d} {
+			seats = append(seats,
+				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
+				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of})
+		}
+	}
+	for d := 3; d < longestSide; d++ {
+		off := leaderCost + leaderRow*d/2
+		seats = append(seats,
+			seat{col: col + d, row: row, hold: byStart, off: off, led: true, of: of},
+			seat{col: col - d, row: row, hold: byEnd, off: off, led: true, of: of})
+	}
+	return seats
+}
+
+// tooDear is more than any name may cost.
+const tooDear = 1 << 20
+
+// leads returns what the leader of a seat would hide, or draws it.
+func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
+	each := func(col, row int, char rune) bool {
+		i := row*p.canvas.Width + col
+		switch {
+		case p.ringed(col, row) || col == s.of[0] && row == s.of[1]:
+			return true // it ends at the ring
+		case p.taken[i]:
+			cost = tooDear
+			return false
+		case draw:
+			p.canvas.Put(col, row, string(char), ink)
+			p.taken[i] = true
+		case p.strokes.cells[i].arms != 0:
+			cost += leaderCross + int(p.strokes.cells[i].front)
+		}
+		return true
+	}
+	if s.row == s.of[1] {
+		step := 1
+		if s.hold == byEnd {
+			step = -1
+		}
+		for col := s.of[0] + step; col != s.col-step; col += step {
+			if !each(col, s.row, '─') {
+				return cost
+			}
+		}
+		return cost
+	}
+	step, corner := 1, [2]rune{'╰', '╯'}
+	if s.row < s.of[1] {
+		step, corner = -1, [2]rune{'╭', '╮'}
+	}
+	for row := s.of[1] + step; row != s.row; row += step {
+		if !each(s.of[0], row, '│') {
+			return cost
+		}
+	}
+	char := corner[0]
+	if s.hold == byEnd {
+		char = corner[1]
+	}
+	each(s.of[0], s.row, char)
+	return cost
+}
+
+// anchors are the places of an item that a leader may go to.
+func (p *painter) anchors(it *part) (at []geometry.Point) {
+	switch {
+	case it.Line != nil:
+		path := it.Line
+		return []geometry.Point{along(path, 0.5), along(path, 0.25), along(path, 0.75)}
+	case it.Area.Shape == geometry.Line:
+		path := it.Area.Path
+		for _, share := range shares[:7] {
+			at = append(at, along(path, share))
+		}
+		return at
+	}
+	low, high := it.Area.Bounds()
+	middle := p.visible(low, high)
+	if !it.Area.Contains(middle) {
+		return nil
+	}
+	at = append(at, middle)
+	for _, share := range []float64{0.3, 0.7} {
+		east := geometry.Point{X: low.X + share*(high.X-low.X), Y: middle.Y}
+		if it.Area.Contains(east) {
+			at = append(at, east)
+		}
+	}
+	return at
+}
+
+// atRing adds seats for the name of the cut: beside the ring and away from it.
+func (p *painter) atRing(seats []seat) []seat {
+	col, row, ok := p.circle.cell(p)
+	if !ok {
+		return seats
+	}
+	across := int(p.circle.radius/dotsAcross) + 2
+	down := int(p.circle.radius/dotsDown) + 1
+	seats = append(seats,
+		seat{col: col + across, row: row, hold: byStart}, seat{col: col - across - 1, row: row, hold: byEnd},
+		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
+	return p.leadingTo(seats, col, row)
+}
+
+// cell is the cell of the ring's middle, and whether that is in sight.
+func (r *ring) cell(p *painter) (col, row int, ok bool) {
+	if !r.shown {
+		return 0, 0, false
+	}
+	col, row = floor(r.middle.x/dotsAcross), floor(r.middle.y/dotsDown)
+	ok = col >= 0 && col < p.Cols && row >= 0 && row < p.Rows
+	return col + p.Left, p.flip(row) + p.Top, ok
+}
