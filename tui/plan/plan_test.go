@@ -12,8 +12,8 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/geometry/scene/trial"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
