@@ -16,7 +16,7 @@ func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
 	}
 	for i := range t.bent {
 		if s := &t.bent[i]; s.low.Z-s.thick < z {
-			d.stretch(s, f, Piece{Radius: s.radius, Turn: s.length / s.radius}.Chords(chordsWithin))
+			d.stretch(s, f, s.Chords(chordsWithin))
 		}
 	}
 	return d.least, !math.IsInf(d.least.Gap, 1)
@@ -43,14 +43,14 @@ type dipping struct {
 
 // stretch tries a stretch, in so many chords.
 func (d *dipping) stretch(s *stretch, f *Footprint, chords int) {
-	if d.beyond(f, s.a, s.b, max(s.length, s.b.Sub(s.a).Norm()), s.thick) { // a path that is not rounded has no length of its own
+	if d.beyond(f, s.A, s.B, max(s.length, s.B.Sub(s.A).Norm()), s.thick) { // a path that is not rounded has no length of its own
 		return
 	}
 	if d.parts == nil {
 		d.parts = f.convex()
 	}
 	if chords == 1 {
-		d.leg(Segment3{s.a, s.b}, s.thick)
+		d.leg(Segment3{s.A, s.B}, s.thick)
 		return
 	}
 	for k := range chords {

@@ -16,7 +16,7 @@ import (
 // loom is a fitting of a kind along the van at y, 20 thick.
 func loom(kind string, y, foot, top float64) vehicles.Fitting {
 	return vehicles.Fitting{Name: "loom", Kind: kind, Rise: vehicles.Span{From: foot, To: top, Set: true}, Place: vehicles.Place{
-		Form: vehicles.Piped, Path: []vehicles.Pair{{at(200), at(y)}, {at(3000), at(y)}}, Across: vehicles.Some(20),
+		Shape: vehicles.Piped, Path: []vehicles.Pair{{at(200), at(y)}, {at(3000), at(y)}}, Across: vehicles.Some(20),
 	}}
 }
 

@@ -12,7 +12,7 @@ import (
 )
 
 // Wrong says what is wrong with a job's own rules: a name that is no rule's, a length beyond all bounds. With Reduce it
-// makes a book a vehicles.Check: a job is read and saved by the book that judges it. No book is the built-in one.
+// makes a book a vehicles.Inspector: a job is read and saved by the book that judges it. No book is the built-in one.
 func (b *Book) Wrong(job vehicles.Job) []vehicles.Fault { return wrongRules(job) }
 
 // Reduce is the package's Reduce by the book.

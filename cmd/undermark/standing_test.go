@@ -20,7 +20,7 @@ func withCableAtCut() vehicles.Job {
 	x, y := job.Cut.At[0], job.Cut.At[1]
 	job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), vehicles.Obstruction{
 		Name: "orange cable", Kind: "high-voltage cable", Measured: true, Drop: vehicles.Span{From: 20, To: 40, Set: true},
-		Place: vehicles.Place{Form: vehicles.Piped, Path: []vehicles.Pair{{at(x - 100), at(y)}, {at(x + 300), at(y)}}, Across: vehicles.Some(20)},
+		Place: vehicles.Place{Shape: vehicles.Piped, Path: []vehicles.Pair{{at(x - 100), at(y)}, {at(x + 300), at(y)}}, Across: vehicles.Some(20)},
 	})
 	return job
 }

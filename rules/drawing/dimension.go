@@ -37,11 +37,11 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 		return
 	}
 	it := scene.Item{
-		Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Spot, At: f.At[0],
+		Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[0],
 		Measure: &scene.Measure{Value: f.Value, Unit: string(f.Rule.Unit)}, Selected: selected,
 	}
 	if f.Places > 1 {
-		it.Form, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
+		it.Primitive, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
 	d.add(it)
 }
@@ -49,7 +49,7 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 // marks draws the places to mark; those done are clear.
 func (d *drawer) marks() {
 	for i, m := range d.opts.Marks {
-		it := scene.Item{Role: scene.Mark, Form: scene.Spot, At: m.Plan.At(0), Label: m.Words, Ref: i}
+		it := scene.Item{Role: scene.Mark, Primitive: scene.Spot, At: m.Plan.At(0), Label: m.Words, Ref: i}
 		if d.opts.Ticked[m.Name] {
 			it.State = scene.Clear
 		}

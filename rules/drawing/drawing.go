@@ -120,7 +120,7 @@ func (d *drawer) wheels() {
 		hub := geometry.Point3{X: w.At[0], Y: w.At[1], Z: w.Across/2 - d.job.Floor.Ground}
 		half := geometry.Point3{Y: max(w.Width, 1) / 2}
 		d.add(scene.Item{
-			Role: scene.Wheel, Form: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2), Label: "wheel",
+			Role: scene.Wheel, Primitive: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2), Label: "wheel",
 		})
 	}
 }
@@ -134,7 +134,7 @@ func (d *drawer) fittings() {
 			layer, code = scene.Through, vehicles.KindOf(f.Kind).Code
 		}
 		d.items = append(d.items, scene.Item{
-			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline,
+			Role: scene.Fitting, State: d.states.fittings[i], Primitive: scene.Outline,
 			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: layer, Label: f.Name, Code: code, Ref: i,
 		})
 	}
@@ -143,7 +143,7 @@ func (d *drawer) fittings() {
 func (d *drawer) openings() {
 	for i := range d.plan.Openings {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Opening, State: d.states.openings[i], Form: scene.Edge,
+			Role: scene.Opening, State: d.states.openings[i], Primitive: scene.Edge,
 			Solid: scene.Solid{Prism: d.plan.Openings[i].Prism}, Label: d.job.Openings[i].Name, Ref: i,
 		})
 	}
@@ -152,7 +152,7 @@ func (d *drawer) openings() {
 func (d *drawer) ties() {
 	for i, tie := range d.plan.Ties {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Tie, Form: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,
+			Role: scene.Tie, Primitive: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,
 		})
 	}
 }

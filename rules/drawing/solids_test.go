@@ -90,7 +90,7 @@ func TestARoundOpeningIsDrawnRound(t *testing.T) {
 	number := func(mm float64) survey.Reading { return survey.FromNumber(mm, false) }
 	result := van(t, func(j *vehicles.Job) {
 		j.Openings = []vehicles.Opening{{Name: "vent", Kind: "vent", Place: vehicles.Place{
-			Form: vehicles.Disc, Centre: vehicles.Pair{number(2000), number(-300)}, Across: vehicles.Some(120),
+			Shape: vehicles.Disc, Centre: vehicles.Pair{number(2000), number(-300)}, Across: vehicles.Some(120),
 		}}}
 	})
 	s := Draw(result, Options{})

@@ -24,12 +24,12 @@ func (p *painter) spots() {
 		switch {
 		case it.Role == scene.Hole && p.Scale <= far && p.small(&it.Area):
 			p.spot(it.Area.Middle, inkOf(it.Item))
-		case it.Role == scene.Cut && it.Form != scene.Spot && p.small(&it.Area):
+		case it.Role == scene.Cut && it.Primitive != scene.Spot && p.small(&it.Area):
 			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
 			p.protect(&it.Area, 1)
-		case it.Role == scene.Cut && it.Form != scene.Spot:
+		case it.Role == scene.Cut && it.Primitive != scene.Spot:
 			p.protect(&it.Area, 0)
-		case it.Form == scene.Spot:
+		case it.Primitive == scene.Spot:
 			p.spot(it.Line[0], inkOf(it.Item))
 		}
 	}
@@ -103,7 +103,7 @@ func (p *painter) nameable(it *part, modest bool) bool {
 	case it.Role == scene.Hole:
 		return p.Scale <= far && (!p.small(&it.Area) || it.Warning() != "")
 	}
-	return !p.tiny(it) && !(modest && p.Scale > far && it.Form == scene.Outline)
+	return !p.tiny(it) && !(modest && p.Scale > far && it.Primitive == scene.Outline)
 }
 
 // label writes an item's name or its letters, and the warning behind them, at the best of the places it could stand.
@@ -120,7 +120,7 @@ func (p *painter) label(it *part, modest bool) {
 	}
 	seats := p.seats[:0]
 	switch {
-	case it.Form == scene.Spot && it.Role != scene.Dimension:
+	case it.Primitive == scene.Spot && it.Role != scene.Dimension:
 		seats = p.beside(seats, it.Line[0], 1)
 	case it.Role == scene.Dimension:
 		seats = p.beside(seats, along(it.Line, 0.5), 4)

@@ -11,7 +11,7 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
 	shaded := look.Shade == nil
 	for i := range p.parts {
-		if it := &p.parts[i]; it.Form == scene.Area {
+		if it := &p.parts[i]; it.Primitive == scene.Area {
 			p.fill(it)
 			if !shaded && it.Role == scene.Floor { // behind everything but the floor itself
 				p.shade(look.Shade)
@@ -104,7 +104,7 @@ func (p *painter) trace(it *part) {
 	line, pen := &p.edge, it.Role.Pen()
 	p.mask.reset()
 	switch {
-	case it.Form == scene.Spot, p.tiny(it):
+	case it.Primitive == scene.Spot, p.tiny(it):
 		return
 	case it.Line != nil:
 		p.mask.path(p.Map.dots(it.Line), 0)
@@ -143,11 +143,11 @@ func (p *painter) tiny(it *part) bool {
 	const least = 5 // dots
 	switch it.Role {
 	case scene.Cut, scene.Hole, scene.Wish:
-		return it.Form == scene.Outline && p.small(&it.Area)
+		return it.Primitive == scene.Outline && p.small(&it.Area)
 	case scene.Space:
 		return p.Scale > far
 	case scene.Plate, scene.Body:
-		return p.Scale > far || it.Form == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
+		return p.Scale > far || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
 	}
 	return false
 }
@@ -180,7 +180,7 @@ func (p *painter) grid() {
 	}
 	step := p.spacing * round(6*p.Scale/p.spacing)
 	for i := range p.parts {
-		if it := &p.parts[i]; it.Role == scene.Floor && it.Form == scene.Area {
+		if it := &p.parts[i]; it.Role == scene.Floor && it.Primitive == scene.Area {
 			low, high := it.Area.Bounds()
 			p.gridOn(low, high, step)
 		}

@@ -162,7 +162,7 @@ func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], do
 }
 
 // shifted says where things that could not stay are now.
-func shifted(shifts []vehicles.Shift, s desk.State) string {
+func shifted(shifts []vehicles.Rehung, s desk.State) string {
 	var text strings.Builder
 	for _, shift := range shifts {
 		text.WriteString("; " + shift.Name + ": ")

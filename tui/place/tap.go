@@ -82,7 +82,7 @@ func (m screen) moved(s desk.State) (p vehicles.RunPoint, there bool) {
 // middle is the middle of the view, or of the floor while the whole of it is shown.
 func (m screen) middle(s desk.State) geometry.Point {
 	if s.Camera.Scale > 0 {
-		return s.Camera.View.Projection().Place(s.Camera.Middle).Plan()
+		return s.Camera.View.Projection().Unproject(s.Camera.Middle).Plan()
 	}
 	return geometry.Point{X: s.Job.Floor.From + s.Job.Floor.Length/2}
 }
