@@ -15,16 +15,7 @@ import (
 
 // doubting is a job with an obstruction near the cut that has no drop: what to measure next is that drop.
 func doubting(t *testing.T) vehicles.Job {
-	job, err := vehicles.ParseJob([]byte(`format = 1
-[job]
-ref = "TL-07"
-[floor]
-from = 40
-length = 3200
-width = 1780
-thickness = 31
-ground = 460
-[datum]
+	job, err := vehicles.ParseJob([]byte(bareJob+`[datum]
 hook_below = 150
 [[obstruction]]
 name = "far rail"

@@ -65,7 +65,7 @@ func TestWhatMovingTheCentreTakes(t *testing.T) {
 func TestClearIsOfWhatWasEnteredTillAllIsAnswered(t *testing.T) {
 	said := func(air string) string {
 		var job strings.Builder
-		job.WriteString("format = 1\n[job]\nref = \"TL-07\"\n[floor]\nfrom = 0\nlength = 3200\nwidth = 1800\nthickness = 30\nground = 450\n" +
+		job.WriteString(bareJob +
 			"[cut]\nat = [1200, 200]\nacross = 127\n[heater]\nclass = \"2 kW\"\n" + air +
 			"[[obstruction]]\nname = \"rail\"\nkind = \"chassis rail\"\nx = [100, 3000]\ny = [700, 780]\ndrop = [0, 90]\n[looked]\n")
 		for _, kind := range vehicles.Kinds {
