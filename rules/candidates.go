@@ -194,33 +194,31 @@ func (c *candidate) chainEndY(i int, middle float64) float64 {
 
 // fittings adds those not confirmed on this van.
 func (c *candidate) fittings() {
-	for i := range c.r.Job.Fittings {
-		if !c.r.Job.Fittings[i].Unconfirmed {
-			continue
-		}
-		c.add(c.r.Job.Fittings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
-			f := job.Fittings[i]
+	for i, f := range c.r.Job.Fittings {
+		if f.Unconfirmed {
 			f.Unconfirmed = false
-			job.Fittings = job.Fittings.With(i, f)
-			return job
-		})
+			c.confirm(f.Name, func(job *vehicles.Job) { job.Fittings = job.Fittings.With(i, f) })
+		}
 	}
 }
 
 // openings adds those not confirmed on this van.
 func (c *candidate) openings() {
-	for i := range c.r.Job.Openings {
-		if !c.r.Job.Openings[i].Unconfirmed {
-			continue
-		}
-		c.add(c.r.Job.Openings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
-			o := job.Openings[i]
+	for i, o := range c.r.Job.Openings {
+		if o.Unconfirmed {
 			o.Unconfirmed = false
-			job.Openings = job.Openings.With(i, o)
-			return job
-		})
-		c.list[len(c.list)-1].Opening = i
+			c.confirm(o.Name, func(job *vehicles.Job) { job.Openings = job.Openings.With(i, o) })
+			c.list[len(c.list)-1].Opening = i
+		}
 	}
+}
+
+// confirm adds that a thing from a library or another van is measured on this one.
+func (c *candidate) confirm(name string, confirmed func(*vehicles.Job)) {
+	c.add(name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
+		confirmed(&job)
+		return job
+	})
 }
 
 // ties adds matching points still needed, one that seems wrong, and one more than there are.
