@@ -308,7 +308,7 @@ func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 func TestTheUnsavedDotFitsTheSmallestWindow(t *testing.T) {
 	o := options(t)
 	var all []desk.Screen
-	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"} {
+	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"} {
 		all = append(all, plain{title: title})
 	}
 	o.Screens = all
