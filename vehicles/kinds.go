@@ -121,17 +121,28 @@ func UsualForm(name string) Form {
 }
 
 // PerilOf is the peril of a kind of obstruction; Usual for a name that none has.
-func PerilOf(kind string) Peril { return perils[kind] }
-
-// perils are those beyond the usual, by name: judging asks them of every obstruction.
-var perils = func() map[string]Peril {
-	beyond := map[string]Peril{}
-	for _, k := range obstructionKinds {
-		if k.Peril != Usual {
-			beyond[k.Name] = k.Peril
-		}
+func PerilOf(kind string) Peril {
+	if at := KindIndex(kind); at < len(obstructionKinds) {
+		return obstructionKinds[at].Peril
 	}
-	return beyond
+	return Usual
+}
+
+// KindIndex is where a kind of obstruction stands in Kinds; behind all of them for a name that none has.
+func KindIndex(name string) int {
+	if at, there := kindIndex[name]; there {
+		return at
+	}
+	return len(obstructionKinds)
+}
+
+// kindIndex is a map, as judging asks it of every obstruction.
+var kindIndex = func() map[string]int {
+	at := make(map[string]int, len(obstructionKinds))
+	for i := range obstructionKinds {
+		at[obstructionKinds[i].Name] = i
+	}
+	return at
 }()
 
 func kindIn(kinds []Kind, name string) Kind {
