@@ -53,9 +53,31 @@ func (d *dipping) stretch(s *stretch, f *Footprint, chords int) {
 		d.leg(Segment3{s.a, s.b}, s.thick)
 		return
 	}
-	for k := range chords {
-		d.leg(Segment3{s.at(s.length * float64(k) / float64(chords)), s.at(s.length * float64(k+1) / float64(chords))}, s.thick)
+	places := make([]Point3, chords+1)
+	for k := range places {
+		places[k] = s.at(s.length * float64(k) / float64(chords))
 	}
+	first := min(d.nearest(places, f, s.thick), chords-1) // then most of the others need no look
+	d.leg(Segment3{places[first], places[first+1]}, s.thick)
+	for k := range chords {
+		if k != first {
+			d.leg(Segment3{places[k], places[k+1]}, s.thick)
+		}
+	}
+}
+
+// nearest is which of places on a tube of that thickness is nearest to the footprint, of those where it reaches below the height.
+func (d *dipping) nearest(places []Point3, f *Footprint, thick float64) (at int) {
+	least := math.Inf(1)
+	for k, p := range places {
+		if p.Z-thick >= d.z {
+			continue
+		}
+		if gap := f.GapOnly(p.Plan()); gap < least {
+			least, at = gap, k
+		}
+	}
+	return at
 }
 
 // beyond tells whether nothing between two places can be as near as the least so far: of a way between them no longer than the

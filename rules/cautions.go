@@ -111,8 +111,9 @@ var cautions = []Caution{
 // highVoltageNear tells whether what carries high voltage, below the floor or inside it, is as near to cut, holes or runs as one
 // looks for things there.
 func highVoltageNear(r *Result) bool {
+	pipes := pipesOf(r)
 	near := func(kind string, f geometry.Footprint) bool {
-		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
+		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(pipes, f)) <= vehicles.LookRound
 	}
 	for i := range r.Plan.Fittings {
 		if f := &r.Job.Fittings[i]; InsideFloor(f) && near(f.Kind, r.Plan.Fittings[i].Prism.Footprint) {

@@ -106,10 +106,19 @@ func namesOf(kinds []Kind) []string {
 }
 
 // KindOf is the kind of obstruction of that name, the last one, "other", for a name that none has.
-func KindOf(name string) Kind { return kindIn(obstructionKinds, name) }
+func KindOf(name string) Kind {
+	return obstructionKinds[min(KindIndex(name), len(obstructionKinds)-1)]
+}
 
 // OpeningKindOf is the kind of opening of that name, "other" for a name that none has.
-func OpeningKindOf(name string) Kind { return kindIn(openingKinds, name) }
+func OpeningKindOf(name string) Kind {
+	for _, k := range openingKinds {
+		if k.Name == name {
+			return k
+		}
+	}
+	return openingKinds[len(openingKinds)-1]
+}
 
 // UsualForm is the form that the place of a thing of that kind mostly has, an obstruction's or an opening's: no name stands
 // for two kinds of different forms. Box for a name that none has.
@@ -144,12 +153,3 @@ var kindIndex = func() map[string]int {
 	}
 	return at
 }()
-
-func kindIn(kinds []Kind, name string) Kind {
-	for _, k := range kinds {
-		if k.Name == name {
-			return k
-		}
-	}
-	return kinds[len(kinds)-1]
-}
