@@ -9,6 +9,7 @@ import "math"
 // chordsWithin, 0.01 mm, on its arcs.
 func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
 	d := dipping{z: z, least: Separation{Gap: math.Inf(1)}}
+	d.low, d.high = f.Bounds()
 	for i := range t.straight {
 		if s := &t.straight[i]; s.low.Z-s.thick < z {
 			d.stretch(s, f, 1)
@@ -36,14 +37,16 @@ func (f *Footprint) convex() []Footprint {
 
 // dipping holds what of a tube lies below a height against footprints without a hollow, and keeps the least gap.
 type dipping struct {
-	z     float64
-	parts []Footprint // of the footprint; nil while nobody has come near it
-	least Separation
+	z         float64
+	parts     []Footprint // of the footprint; nil while nobody has come near it
+	low, high Point       // corners of the footprint's box
+	least     Separation
 }
 
 // stretch tries a stretch, in so many chords.
 func (d *dipping) stretch(s *stretch, f *Footprint, chords int) {
-	if d.beyond(f, s.a, s.b, max(s.length, s.b.Sub(s.a).Norm()), s.thick) { // a path that is not rounded has no length of its own
+	length := max(s.length, s.b.Sub(s.a).Norm()) // a path that is not rounded has no length of its own
+	if d.boxed(s) || d.beyond(f, s.a, s.b, length, s.thick) {
 		return
 	}
 	if d.parts == nil {
@@ -78,6 +81,13 @@ func (d *dipping) nearest(places []Point3, f *Footprint, thick float64) (at int)
 		}
 	}
 	return at
+}
+
+// boxed tells whether a stretch and the footprint are in boxes so far apart in plan that it can't be as near as the least so far.
+func (d *dipping) boxed(s *stretch) bool {
+	x, y := over(max(d.low.X-s.high.X, s.low.X-d.high.X)), over(max(d.low.Y-s.high.Y, s.low.Y-d.high.Y))
+	apart := math.Sqrt(x*x + y*y)
+	return apart > 0 && apart-s.thick >= d.least.Gap
 }
 
 // beyond tells whether nothing between two places can be as near as the least so far: of a way between them no longer than the
