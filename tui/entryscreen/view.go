@@ -184,8 +184,8 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 	if thing, isThing := record.(features.Record); isThing {
 		name, _ := thing.Name(s.Job)
 		title += " " + look.Strong.Render(name)
-		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
-			title += look.Faint.Render("  needs " + lacks)
+		if !thing.Real(s.Job) && !thing.Fresh {
+			title += look.Faint.Render("  needs " + thing.Lacks(s.Job))
 		}
 	}
 	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)
