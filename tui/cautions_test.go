@@ -53,7 +53,7 @@ func (b *bench) scrolled() string {
 	var seen []string
 	for {
 		rows := b.rows()
-		for _, row := range rows[headRows+2 : len(rows)-1] {
+		for _, row := range rows[headRows+2 : len(rows)-noteRows-footRows] {
 			if row = strings.TrimSpace(row); row != "" && !strings.HasSuffix(row, " below") && !slices.Contains(seen, row) {
 				seen = append(seen, row)
 			}

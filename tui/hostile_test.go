@@ -73,7 +73,7 @@ func spoiler(t *testing.T, job vehicles.Job, extra func(string) string) *bench {
 	require.NoError(t, err)
 	r, err := New(Options{Book: workshop.Over(rules.Builtin()), Screens: Screens()})
 	require.NoError(t, err)
-	r.now, r.settle = func() time.Time { return time.Unix(1e9, 0) }, 0
+	r.now, r.settle, r.fade = func() time.Time { return time.Unix(1e9, 0) }, 0, 0
 	b := &bench{Root: r, t: t}
 	r.sample, r.say = false, ""
 	r.document.Job, r.document.Path = job, "nowhere/van"+extra("")+".toml"

@@ -20,6 +20,7 @@ import (
 func working(t testing.TB, file string) *Root {
 	r, err := New(Options{Path: file, Book: rules.Builtin(), Screens: Screens()})
 	require.NoError(t, err)
+	r.fade = 0
 	return r
 }
 
