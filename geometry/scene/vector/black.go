@@ -18,7 +18,7 @@ func Black(letters float64, length func(scene.Measure) string, name func(string)
 		Paper: White, Letters: letters, Length: length, Name: name, Widths: PaperWidths,
 		Colours: func(it *scene.Item) Colours {
 			c := Colours{Line: Ink, Fill: Ink, Words: Ink}
-			if it.Form == scene.Area && it.Role != scene.Floor {
+			if it.Primitive == scene.Area && it.Role != scene.Floor {
 				c.Ground = White // what lies behind an area is not seen through it
 			}
 			return c

@@ -82,7 +82,7 @@ func (d *drawing) outline(p *part) []geometry.Point {
 
 // face draws an area's ground and pattern.
 func (d *drawing) face(p *part) {
-	if p.Form != scene.Area {
+	if p.Primitive != scene.Area {
 		return
 	}
 	outline := d.outline(p)
@@ -120,7 +120,7 @@ var patterns = map[scene.Fill][]lay{
 
 // line draws an item's lines, with a bare rim where its pen has one.
 func (d *drawing) line(p *part) {
-	if p.Form == scene.Spot || p.ink.Line.A == 0 {
+	if p.Primitive == scene.Spot || p.ink.Line.A == 0 {
 		return
 	}
 	pen := p.Role.Pen()
@@ -136,7 +136,7 @@ func (d *drawing) line(p *part) {
 		d.board.Line(points, Stroke{Width: 3 * width, Colour: d.look.Paper})
 	}
 	d.board.Line(points, Stroke{Width: width, Dashes: dashesOf(d.projection.LineOf(p.Item), width), Colour: p.ink.Line})
-	if p.Role == scene.Dimension && p.Form == scene.Stroke {
+	if p.Role == scene.Dimension && p.Primitive == scene.Stroke {
 		d.ends(points, width, p.ink.Line)
 	}
 }

@@ -70,7 +70,7 @@ func (d *drawing) seats(p *part, width float64) (all []geometry.Point) {
 		}
 	}
 	switch {
-	case p.Form == scene.Spot:
+	case p.Primitive == scene.Spot:
 		beside(d.frame.Place(p.Line[0]))
 	case p.Line != nil:
 		for _, share := range shares {

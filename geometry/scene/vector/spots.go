@@ -14,7 +14,7 @@ const signSize = 1.3
 // spot draws a spot's sign and keeps words off it.
 func (d *drawing) spot(p *part) {
 	sign := p.Role.Pen().Sign
-	if p.Form != scene.Spot || sign == scene.NoSign || p.ink.Line.A == 0 {
+	if p.Primitive != scene.Spot || sign == scene.NoSign || p.ink.Line.A == 0 {
 		return
 	}
 	at := d.frame.Place(p.Line[0])

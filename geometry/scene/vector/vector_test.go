@@ -53,8 +53,8 @@ func sceneOf(items ...scene.Item) scene.Scene {
 	}
 }
 
-func upright(role scene.Role, form scene.Form, f geometry.Footprint) scene.Item {
-	return scene.Item{Role: role, Form: form, Solid: scene.Upright(f, -50, 0)}
+func upright(role scene.Role, form scene.Primitive, f geometry.Footprint) scene.Item {
+	return scene.Item{Role: role, Primitive: form, Solid: scene.Upright(f, -50, 0)}
 }
 
 func TestAPlaceIsWhereItIsDrawn(t *testing.T) {
@@ -163,7 +163,7 @@ func TestNoTwoWordsOverlap(t *testing.T) {
 			it := upright(scene.Steel, scene.Area, geometry.NewRectangle(a, a.Add(geometry.Point{X: 200, Y: 40}), 0))
 			it.Label = rapid.StringMatching(`[a-z]{3,9} [a-z]{2,6}`).Draw(t, "name")
 			if rapid.Bool().Draw(t, "spot") {
-				it = scene.Item{Role: scene.Tie, Form: scene.Spot, At: a.At(0), Label: it.Label}
+				it = scene.Item{Role: scene.Tie, Primitive: scene.Spot, At: a.At(0), Label: it.Label}
 			}
 			items = append(items, it)
 		}
@@ -183,7 +183,7 @@ func TestNoTwoWordsOverlap(t *testing.T) {
 // A file of each kind: drawn twice it is the same, and other programs' readers take it.
 func TestFilesAreWhole(t *testing.T) {
 	f := geometry.NewLine([]geometry.Point{{X: 100}, {X: 900, Y: 300}}, 30)
-	s := sceneOf(upright(scene.Hot, scene.Area, f), scene.Item{Role: scene.Tie, Form: scene.Spot, At: geometry.Point3{X: 500}, Label: `bolt <1> & "2"`})
+	s := sceneOf(upright(scene.Hot, scene.Area, f), scene.Item{Role: scene.Tie, Primitive: scene.Spot, At: geometry.Point3{X: 500}, Label: `bolt <1> & "2"`})
 	draw := func(b vector.Board) {
 		frame := vector.Fit(&s, page)
 		vector.Draw(b, &s, frame, look)
