@@ -111,8 +111,9 @@ var cautions = []Caution{
 // highVoltageNear tells whether what carries high voltage, below the floor, inside it or on it, is as near to cut, holes or runs
 // as one looks for things there.
 func highVoltageNear(r *Result) bool {
+	pipes := pipesOf(r)
 	return r.anyNear(func(kind string, f geometry.Footprint) bool {
-		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
+		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(pipes, f)) <= vehicles.LookRound
 	})
 }
 

@@ -106,10 +106,19 @@ func namesOf(kinds []Kind) []string {
 }
 
 // KindOf is the kind of obstruction of that name, the last one, "other", for a name that none has.
-func KindOf(name string) Kind { return kindIn(obstructionKinds, name) }
+func KindOf(name string) Kind {
+	return obstructionKinds[min(KindIndex(name), len(obstructionKinds)-1)]
+}
 
 // OpeningKindOf is the kind of opening of that name, "other" for a name that none has.
-func OpeningKindOf(name string) Kind { return kindIn(openingKinds, name) }
+func OpeningKindOf(name string) Kind {
+	for _, k := range openingKinds {
+		if k.Name == name {
+			return k
+		}
+	}
+	return openingKinds[len(openingKinds)-1]
+}
 
 // UsualShape is the shape that the place of a thing of that kind mostly has, an obstruction's or an opening's: no name stands
 // for two kinds of different shapes. Box for a name that none has.
@@ -121,24 +130,26 @@ func UsualShape(name string) Shape {
 }
 
 // PerilOf is the peril of a kind of obstruction; Usual for a name that none has.
-func PerilOf(kind string) Peril { return perils[kind] }
-
-// perils are those beyond the usual, by name: judging asks them of every obstruction.
-var perils = func() map[string]Peril {
-	beyond := map[string]Peril{}
-	for _, k := range obstructionKinds {
-		if k.Peril != Usual {
-			beyond[k.Name] = k.Peril
-		}
+func PerilOf(kind string) Peril {
+	if at := KindIndex(kind); at < len(obstructionKinds) {
+		return obstructionKinds[at].Peril
 	}
-	return beyond
-}()
-
-func kindIn(kinds []Kind, name string) Kind {
-	for _, k := range kinds {
-		if k.Name == name {
-			return k
-		}
-	}
-	return kinds[len(kinds)-1]
+	return Usual
 }
+
+// KindIndex is where a kind of obstruction stands in Kinds; behind all of them for a name that none has.
+func KindIndex(name string) int {
+	if at, there := kindIndex[name]; there {
+		return at
+	}
+	return len(obstructionKinds)
+}
+
+// kindIndex is a map, as judging asks it of every obstruction.
+var kindIndex = func() map[string]int {
+	at := make(map[string]int, len(obstructionKinds))
+	for i := range obstructionKinds {
+		at[obstructionKinds[i].Name] = i
+	}
+	return at
+}()

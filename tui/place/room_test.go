@@ -105,8 +105,6 @@ func TestTheShadeIsExplainedAndTakenOff(t *testing.T) {
 		assert.Contains(t, shaded, "50+ to spare", size.Name)
 		bare, _, _ := screentest.After(p, s, screentest.Keys("h")...)
 		assert.NotContains(t, screentest.Filled(t, bare, s, size.W, size.H), "to spare", size.Name)
-		run, _, _ := screentest.After(p, s, screentest.Keys("tab")...)
-		assert.NotContains(t, screentest.Filled(t, run, s, size.W, size.H), "to spare", "the shade is for the cut, %s", size.Name)
 		assert.Greater(t, strings.Count(shaded, "⠂")+strings.Count(shaded, "⠕")+strings.Count(shaded, "⡪"), 0)
 	}
 }

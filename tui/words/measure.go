@@ -1,0 +1,19 @@
+package words
+
+import (
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// Measure writes the figure of a picture.
+func Measure(m scene.Measure, u survey.Units) string {
+	switch {
+	case !m.Bare:
+		return desk.Quantity(m.Value, rules.Unit(m.Unit), u)
+	case m.Unit == scene.MM:
+		return survey.Format(m.Value, u)
+	}
+	return survey.Figure(m.Value)
+}
