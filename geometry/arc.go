@@ -13,18 +13,18 @@ type look struct {
 }
 
 // looks measures at a point of the arc and replaces least where that is nearer.
-func (p *piece) looks(c *solid, turn float64, least *Separation3) look {
+func (p *element) looks(c *solid, turn float64, least *Separation3) look {
 	o := look{turn: turn}
 	o.sin, o.cos = math.Sincos(turn)
-	x := p.a.Add(p.along.Scale(p.radius * o.sin)).Add(p.inward.Scale(p.radius * (1 - o.cos)))
-	if turn*p.radius >= p.length {
-		x = p.b
+	x := p.A.Add(p.Along.Scale(p.Radius * o.sin)).Add(p.Inward.Scale(p.Radius * (1 - o.cos)))
+	if turn*p.Radius >= p.length {
+		x = p.B
 	}
 	s := apart(x, c.near(x))
 	if s.Gap < least.Gap {
 		*least = s
 	}
-	o.gap, o.along, o.inward = s.Gap, -s.N.Dot(p.along), -s.N.Dot(p.inward)
+	o.gap, o.along, o.inward = s.Gap, -s.N.Dot(p.Along), -s.N.Dot(p.Inward)
 	o.slope = o.rise(&o)
 	return o
 }
@@ -46,16 +46,16 @@ func (o *look) floor(radius float64, f, t *look) float64 {
 }
 
 // arc looks for the nearest point of an arc, which turns by less than a half turn.
-func (p *piece) arc(c *solid, least *Separation3) {
+func (p *element) arc(c *solid, least *Separation3) {
 	f := p.looks(c, 0, least)
-	t := p.looks(c, p.length/p.radius, least)
+	t := p.looks(c, p.Turn, least)
 	p.between(c, &f, &t, 0, least)
 }
 
 // between looks for it between two points of the arc. Where the planes at both say that nothing nearer can be there, it
 // is done; else it looks where the slope seems to change its sign, every third time in the middle, and on both sides.
-func (p *piece) between(c *solid, f, t *look, depth int, least *Separation3) {
-	if least.Gap == 0 || max(f.floor(p.radius, f, t), t.floor(p.radius, f, t)) >= least.Gap-accuracy {
+func (p *element) between(c *solid, f, t *look, depth int, least *Separation3) {
+	if least.Gap == 0 || max(f.floor(p.Radius, f, t), t.floor(p.Radius, f, t)) >= least.Gap-accuracy {
 		return
 	}
 	middle := (f.turn + t.turn) / 2

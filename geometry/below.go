@@ -9,6 +9,7 @@ import "math"
 // chordsWithin, 0.01 mm, on its arcs.
 func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
 	d := dipping{z: z, least: Separation{Gap: math.Inf(1)}}
+	d.low, d.high = f.Bounds()
 	for i := range t.straight {
 		if s := &t.straight[i]; s.low.Z-s.thick < z {
 			d.stretch(s, f, 1)
@@ -16,7 +17,7 @@ func (t *Tube) GapBelow(z float64, f *Footprint) (least Separation, ok bool) {
 	}
 	for i := range t.bent {
 		if s := &t.bent[i]; s.low.Z-s.thick < z {
-			d.stretch(s, f, Piece{Radius: s.radius, Turn: s.length / s.radius}.Chords(chordsWithin))
+			d.stretch(s, f, s.Chords(chordsWithin))
 		}
 	}
 	return d.least, !math.IsInf(d.least.Gap, 1)
@@ -36,26 +37,57 @@ func (f *Footprint) convex() []Footprint {
 
 // dipping holds what of a tube lies below a height against footprints without a hollow, and keeps the least gap.
 type dipping struct {
-	z     float64
-	parts []Footprint // of the footprint; nil while nobody has come near it
-	least Separation
+	z         float64
+	parts     []Footprint // of the footprint; nil while nobody has come near it
+	low, high Point       // corners of the footprint's box
+	least     Separation
 }
 
 // stretch tries a stretch, in so many chords.
 func (d *dipping) stretch(s *stretch, f *Footprint, chords int) {
-	if d.beyond(f, s.a, s.b, max(s.length, s.b.Sub(s.a).Norm()), s.thick) { // a path that is not rounded has no length of its own
+	length := max(s.length, s.B.Sub(s.A).Norm()) // a path that is not rounded has no length of its own
+	if d.boxed(s) || d.beyond(f, s.A, s.B, length, s.thick) {
 		return
 	}
 	if d.parts == nil {
 		d.parts = f.convex()
 	}
 	if chords == 1 {
-		d.leg(Segment3{s.a, s.b}, s.thick)
+		d.leg(Segment3{s.A, s.B}, s.thick)
 		return
 	}
-	for k := range chords {
-		d.leg(Segment3{s.at(s.length * float64(k) / float64(chords)), s.at(s.length * float64(k+1) / float64(chords))}, s.thick)
+	places := make([]Point3, chords+1)
+	for k := range places {
+		places[k] = s.at(s.length * float64(k) / float64(chords))
 	}
+	first := min(d.nearest(places, f, s.thick), chords-1) // then most of the others need no look
+	d.leg(Segment3{places[first], places[first+1]}, s.thick)
+	for k := range chords {
+		if k != first {
+			d.leg(Segment3{places[k], places[k+1]}, s.thick)
+		}
+	}
+}
+
+// nearest is which of places on a tube of that thickness is nearest to the footprint, of those where it reaches below the height.
+func (d *dipping) nearest(places []Point3, f *Footprint, thick float64) (at int) {
+	least := math.Inf(1)
+	for k, p := range places {
+		if p.Z-thick >= d.z {
+			continue
+		}
+		if gap := f.GapOnly(p.Plan()); gap < least {
+			least, at = gap, k
+		}
+	}
+	return at
+}
+
+// boxed tells whether a stretch and the footprint are in boxes so far apart in plan that it can't be as near as the least so far.
+func (d *dipping) boxed(s *stretch) bool {
+	x, y := over(max(d.low.X-s.high.X, s.low.X-d.high.X)), over(max(d.low.Y-s.high.Y, s.low.Y-d.high.Y))
+	apart := math.Sqrt(x*x + y*y)
+	return apart > 0 && apart-s.thick >= d.least.Gap
 }
 
 // beyond tells whether nothing between two places can be as near as the least so far: of a way between them no longer than the

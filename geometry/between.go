@@ -9,18 +9,23 @@ type core struct {
 	radius float64
 }
 
-// cores calls each with the convex pieces f is made of.
-func (f *Footprint) cores(each func(*core)) {
+// cores is how many convex pieces f is made of.
+func (f *Footprint) cores() int {
+	if f.Shape == Line {
+		return len(f.Path) - 1
+	}
+	return 1
+}
+
+// core returns the i-th convex piece of f.
+func (f *Footprint) core(i int) core {
 	switch f.Shape {
 	case Round:
-		each(&core{points: [4]Point{f.Middle}, n: 1, radius: f.Radius})
+		return core{points: [4]Point{f.Middle}, n: 1, radius: f.Radius}
 	case Line:
-		for i := 1; i < len(f.Path); i++ {
-			each(&core{points: [4]Point{f.Path[i-1], f.Path[i]}, n: 2, radius: f.Radius})
-		}
-	default:
-		each(&core{points: f.Corners(), n: 4})
+		return core{points: [4]Point{f.Path[i], f.Path[i+1]}, n: 2, radius: f.Radius}
 	}
+	return core{points: f.Corners(), n: 4}
 }
 
 // Between returns the plan separation of a (the first) from b (the second).
@@ -38,13 +43,15 @@ func Between(a, b Footprint) Separation {
 		return a.GapCircle(b.Middle, b.Radius).flipped()
 	}
 	least := Separation{Gap: math.Inf(1)}
-	a.cores(func(p *core) {
-		b.cores(func(q *core) {
-			if s := p.separation(q); s.Gap < least.Gap {
+	for i := range a.cores() {
+		p := a.core(i)
+		for j := range b.cores() {
+			q := b.core(j)
+			if s := p.separation(&q); s.Gap < least.Gap {
 				least = s
 			}
-		})
-	})
+		}
+	}
 	return least
 }
 
@@ -53,7 +60,8 @@ func Between(a, b Footprint) Separation {
 // edge's line, N from A towards B. Of a rectangle or a line the worst corner or path point speaks.
 func (f Footprint) Inside(min, max Point) Separation {
 	least := Separation{Gap: math.Inf(1)}
-	f.cores(func(c *core) {
+	for i := range f.cores() {
+		c := f.core(i)
 		for _, p := range c.points[:c.n] {
 			for _, edge := range [4]struct {
 				inside float64
@@ -69,7 +77,7 @@ func (f Footprint) Inside(min, max Point) Separation {
 				}
 			}
 		}
-	})
+	}
 	if least.Gap < 0 {
 		least.N = least.N.Scale(-1)
 	}

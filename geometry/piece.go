@@ -2,72 +2,48 @@ package geometry
 
 import "math"
 
-// piece is a straight piece (radius 0) or an arc of a run. Its control triangle a, corner, b holds it all.
-type piece struct {
-	start, length float64 // its place along the run
-	a, b, corner  Point3
-	along, inward Point3 // unit vectors at a: onwards, and towards the arc's centre
-	radius        float64
+// Piece is a piece of a centreline: straight from A to B, or an arc.
+type Piece struct {
+	A, B          Point3
+	Along, Inward Point3  // of an arc, unit vectors at A: onwards, and towards the arc's centre; a straight piece may have none
+	Radius        float64 // of an arc, mm; 0: straight
+	Turn          float64 // of an arc, radians, less than a half turn
 }
 
-// at returns the point s mm along the piece.
-func (p *piece) at(s float64) Point3 {
-	if s == p.length {
-		return p.b
-	}
-	if p.radius == 0 {
-		return p.a.Add(p.along.Scale(s))
-	}
-	sin, cos := math.Sincos(s / p.radius)
-	return p.a.Add(p.along.Scale(p.radius * sin)).Add(p.inward.Scale(p.radius * (1 - cos)))
-}
-
-// part returns the piece between two places along it.
-func (p *piece) part(from, to float64) piece {
-	q := *p
-	q.a, q.b, q.length = p.at(from), p.at(to), to-from
-	q.corner = q.b
-	if p.radius > 0 {
-		sin, cos := math.Sincos(from / p.radius)
-		q.along = p.along.Scale(cos).Add(p.inward.Scale(sin))
-		q.inward = p.inward.Scale(cos).Sub(p.along.Scale(sin))
-		q.corner = q.a.Add(q.along.Scale(p.radius * math.Tan(q.length/p.radius/2)))
-	}
-	return q
-}
-
-// least returns the place between from and to whose point has the least component along n. On the circle that is
-// where the radius points against n, if the arc goes there, else at an end.
-func (p *piece) least(n Point3, from, to float64) float64 {
-	if p.radius > 0 {
-		turn := math.Atan2(-n.Dot(p.along), n.Dot(p.inward))
-		if turn < 0 {
-			turn += 2 * math.Pi
-		}
-		if s := turn * p.radius; s > from && s < to {
-			return s
+// Pieces returns the run as straight pieces and arcs, each beginning where the one before ends. Those without length
+// are left out; a run that has none is one piece whose ends coincide.
+func (r Run) Pieces() []Piece {
+	pieces := make([]Piece, 0, len(r.pieces))
+	for i := range r.pieces {
+		if p := &r.pieces[i]; p.length > 0 {
+			pieces = append(pieces, p.Piece)
 		}
 	}
-	if p.at(to).Dot(n) < p.at(from).Dot(n) {
-		return to
+	if len(pieces) == 0 {
+		pieces = append(pieces, Piece{A: r.At(0), B: r.At(0)})
 	}
-	return from
+	return pieces
 }
 
-// corners returns opposite corners of an axis-parallel box that holds the piece.
-func (p *piece) corners() (low, high Point3) {
-	a, b, c := &p.a, &p.b, &p.corner
-	return Point3{min(a.X, b.X, c.X), min(a.Y, b.Y, c.Y), min(a.Z, b.Z, c.Z)},
-		Point3{max(a.X, b.X, c.X), max(a.Y, b.Y, c.Y), max(a.Z, b.Z, c.Z)}
+// At returns the place at a share of the piece's length: A at 0 and B at 1, both exactly.
+func (p Piece) At(share float64) Point3 {
+	switch {
+	case share == 1:
+		return p.B
+	case p.Radius == 0:
+		return p.A.Add(p.B.Sub(p.A).Scale(share))
+	}
+	sin, cos := math.Sincos(share * p.Turn)
+	return p.A.Add(p.Along.Scale(p.Radius * sin)).Add(p.Inward.Scale(p.Radius * (1 - cos)))
 }
 
-// closer replaces least by the separation of the piece from c where that is nearer.
-func (p *piece) closer(c *solid, least *Separation3) {
-	if p.radius > 0 {
-		p.arc(c, least)
-		return
+// Chords returns into how many equal parts the piece must be cut for the straight lines between their ends to be off by
+// at most so many mm, more than 0: 1 for a straight piece. A chord over an angle a of a circle of radius R leaves it by
+// R (1 - cos a/2) at the most.
+func (p Piece) Chords(off float64) int {
+	if p.Radius == 0 {
+		return 1
 	}
-	if s := c.segment(&Segment3{p.a, p.b}); s.Gap < least.Gap {
-		*least = s
-	}
+	widest := 2 * math.Acos(1-min(off/p.Radius, 1))
+	return max(1, int(math.Ceil(p.Turn/widest)))
 }

@@ -26,12 +26,7 @@ type solid struct {
 }
 
 // count is how many convex pieces p is made of.
-func (p *Prism) count() int {
-	if p.Footprint.Shape == Line {
-		return len(p.Footprint.Path) - 1
-	}
-	return 1
-}
+func (p *Prism) count() int { return p.Footprint.cores() }
 
 // solid returns the i-th convex piece of p.
 func (p *Prism) solid(i int) solid {

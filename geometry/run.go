@@ -10,7 +10,7 @@ type Run struct {
 	Legs      []Leg
 	ShortLegs []int // legs too short for the bends at their ends, as indices into Legs, in order
 	path      []Point3
-	pieces    []piece
+	pieces    []element
 	length    float64
 }
 
@@ -81,21 +81,20 @@ func (r *Run) build(heading []Point3, tangent []float64, bend float64) {
 		leg := Leg{A: a, B: b, Begin: r.length, cut: tangent[i]}
 		straight := max(0, b.Sub(a).Norm()-tangent[i]-tangent[i+1])
 		end := b.Sub(along.Scale(tangent[i+1]))
-		r.add(piece{a: a.Add(along.Scale(tangent[i])), b: end, corner: end, along: along, length: straight})
+		r.add(element{Piece: Piece{A: a.Add(along.Scale(tangent[i])), B: end, Along: along}, corner: end, length: straight})
 		leg.End = r.length
 		r.Legs = append(r.Legs, leg)
 		if tangent[i+1] > 0 {
 			next := heading[i+1]
-			r.add(piece{
-				a: end, b: b.Add(next.Scale(tangent[i+1])), corner: b, along: along,
-				inward: unit3(next.Sub(along.Scale(along.Dot(next)))),
-				radius: bend, length: bend * Angle(along, next),
-			})
+			arc := Piece{A: end, B: b.Add(next.Scale(tangent[i+1])), Along: along, Inward: unit3(next.Sub(along.Scale(along.Dot(next)))), Radius: bend}
+			length := bend * Angle(along, next)
+			arc.Turn = length / bend
+			r.add(element{Piece: arc, corner: b, length: length})
 		}
 	}
 }
 
-func (r *Run) add(p piece) {
+func (r *Run) add(p element) {
 	p.start = r.length
 	r.length += p.length
 	r.pieces = append(r.pieces, p)
@@ -169,12 +168,12 @@ func (r Run) farthest(n Point3, from, to float64) Point3 {
 }
 
 // part returns what of the i-th piece lies between two places along the run; ok is false when nothing does.
-func (r *Run) part(i int, from, to float64) (part piece, ok bool) {
+func (r *Run) part(i int, from, to float64) (part element, ok bool) {
 	p := &r.pieces[i]
 	from, to = max(0, from-p.start), min(p.length, to-p.start)
 	switch {
 	case from >= to:
-		return piece{}, false
+		return element{}, false
 	case from == 0 && to == p.length:
 		return *p, true
 	}

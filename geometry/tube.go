@@ -10,7 +10,7 @@ type Tube struct {
 
 // stretch is a piece of centreline with its radius and opposite corners of a box that holds the centreline.
 type stretch struct {
-	piece
+	element
 	thick     float64
 	low, high Point3
 }
@@ -33,14 +33,14 @@ func (t *Tube) AddRun(r *Run, from, to, radius float64) {
 func (t *Tube) AddPath(path []Point3, radius float64) {
 	for i := range legCount(path) {
 		leg := legOf(path, i)
-		t.add(piece{a: leg.A, b: leg.B, corner: leg.B}, radius)
+		t.add(element{Piece: Piece{A: leg.A, B: leg.B}, corner: leg.B}, radius)
 	}
 }
 
-func (t *Tube) add(p piece, radius float64) {
-	s := stretch{piece: p, thick: radius}
+func (t *Tube) add(p element, radius float64) {
+	s := stretch{element: p, thick: radius}
 	s.low, s.high = p.corners()
-	if p.radius > 0 {
+	if p.Radius > 0 {
 		t.bent = append(t.bent, s)
 	} else {
 		t.straight = append(t.straight, s)
@@ -84,11 +84,11 @@ func (t *Tube) GapTube(other *Tube) (between Surface, radius float64) {
 	}
 	for i := range other.straight {
 		s := &other.straight[i]
-		try(s.a, s.b, s.thick)
+		try(s.A, s.B, s.thick)
 	}
 	for i := range other.bent {
 		s := &other.bent[i]
-		chords := Piece{Radius: s.radius, Turn: s.length / s.radius}.Chords(chordsWithin)
+		chords := s.Chords(chordsWithin)
 		for k := range chords {
 			try(s.at(s.length*float64(k)/float64(chords)), s.at(s.length*float64(k+1)/float64(chords)), s.thick)
 		}

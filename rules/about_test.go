@@ -11,33 +11,32 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Whatever stands in a list can be told from all else in it, in every sample job.
+// Of two rows of a list that say the same a fitter knows neither: in every sample job, the demo and a fitted van each finding
+// has words of its own. Holes tell which they are where there is room for it.
 func TestNoTwoFindingsHaveTheSameWords(t *testing.T) {
-	var files []string
+	jobs := map[string]vehicles.Job{"demo": vehicles.Demo(), "crew van": crewVan(t)}
 	for _, pattern := range []string{"../testdata/cases/*.toml", "../testdata/rules/*/*.toml"} {
-		found, err := filepath.Glob(pattern)
+		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
-		files = append(files, found...)
-	}
-	judged := 0
-	for _, file := range files {
-		data, err := os.ReadFile(file)
-		require.NoError(t, err)
-		job, err := vehicles.ParseJob(data, file)
-		if err != nil {
-			continue // it shows a fault of the file
+		for _, file := range files {
+			data, err := os.ReadFile(file)
+			require.NoError(t, err)
+			if job, err := vehicles.ParseJob(data, file); err == nil { // else it shows a fault of the file
+				jobs[file] = job
+			}
 		}
+	}
+	count := 0
+	for name, job := range jobs {
 		result, _ := Judge(job, Builtin())
 		seen := map[string]string{}
-		judged += len(result.Findings)
+		count += len(result.Findings)
 		for _, f := range result.Findings {
-			if other, there := seen[f.About()]; there {
-				t.Errorf("%s: %q stands for %s and %s", file, f.About(), other, f.Rule.ID)
-			}
+			assert.Empty(t, seen[f.About()], "%s: %q, %s", name, f.About(), f.Rule.ID)
 			seen[f.About()] = f.Rule.ID
 		}
 	}
-	assert.Greater(t, judged, 1000)
+	assert.Greater(t, count, 1000)
 }
 
 // What is clear as there is none of it, such as low points, says less than any distance: people read it last.
@@ -52,7 +51,7 @@ func TestPeopleReadLastWhatThereIsNoneOf(t *testing.T) {
 	held := of(rulesByID()["pilot.place"], Doubtful, 12)
 	read := ForPeople([]Finding{of(length, Foul, 0), of(length, Doubtful, 0), held, of(length, Clear, 9)})
 	assert.Equal(t, held, *read[1], "before what it holds back")
-	for _, id := range []string{"pilot.place", "pilot.direct", "ties.fit"} {
+	for _, id := range []string{"pilot.place", "pilot.direct", "ties.fit", "chain.closure"} {
 		assert.True(t, rulesByID()[id].HoldsBack, id)
 	}
 	var order []int

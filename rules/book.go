@@ -2,8 +2,10 @@ package rules
 
 import (
 	_ "embed"
+	"maps"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"bench.example/undermark/vehicles"
 )
@@ -40,6 +42,15 @@ type Book struct {
 	limits []Limit            // in the order of the file, kinds behind their general limit
 	by     map[*Rule]*entries // what it says under each rule
 	under  *Book              // speaks when this one says nothing; nil for the last
+
+	own atomic.Pointer[ownBook] // what ForJob made last: a job's own rules seldom change, and each key asks for them
+}
+
+// ownBook is a book with a job's own rules in front, and what is wrong with those.
+type ownBook struct {
+	rules  map[string]float64
+	book   *Book
+	faults []vehicles.Fault
 }
 
 // entries are what one book says under a rule.
@@ -76,9 +87,7 @@ var builtin = sync.OnceValue(func() *Book {
 
 // Over returns the book b with another behind it.
 func (b *Book) Over(under *Book) *Book {
-	c := *b
-	c.under = under
-	return &c
+	return &Book{limits: b.limits, by: b.by, under: under}
 }
 
 func newBook(limits []Limit) *Book {
@@ -107,13 +116,23 @@ func (b *Book) ForJob(job vehicles.Job) (*Book, []vehicles.Fault) {
 	if len(job.Rules) == 0 {
 		return b, nil
 	}
-	own := make([]Limit, 0, len(job.Rules))
-	for key, value := range job.Rules {
+	own := b.own.Load()
+	if own == nil || !maps.Equal(own.rules, job.Rules) {
+		own = &ownBook{maps.Clone(job.Rules), newBook(ownLimits(job.Rules)).Over(b), wrongRules(job)}
+		b.own.Store(own)
+	}
+	return own.book, slices.Clone(own.faults)
+}
+
+// ownLimits are the limits that a job's own rules set.
+func ownLimits(rules map[string]float64) []Limit {
+	own := make([]Limit, 0, len(rules))
+	for key, value := range rules {
 		if rule, kind, ok := ruleOf(key); ok {
 			own = append(own, Limit{Rule: rule, Kind: kind, Value: vehicles.Some(value), Source: ThisJob, Book: ThisJob})
 		}
 	}
-	return newBook(own).Over(b), wrongRules(job)
+	return own
 }
 
 // Lookup returns the limit that holds under a rule's id for a kind ("" for none): the nearest book that says anything

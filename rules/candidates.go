@@ -115,9 +115,9 @@ func (c *candidate) runsOn(i int) bool {
 	o := &c.r.Job.Obstructions[i]
 	first := []survey.Reading{o.X[0], o.Y[0]}
 	switch {
-	case o.Form == vehicles.Disc:
+	case o.Shape == vehicles.Disc:
 		first = o.Centre[:]
-	case o.Form == vehicles.Piped && len(o.Path) > 0:
+	case o.Shape == vehicles.Piped && len(o.Path) > 0:
 		first = o.Path[0][:]
 	}
 	return slices.ContainsFunc(first, func(r survey.Reading) bool { return r.Start == survey.On })
@@ -129,7 +129,7 @@ func (c *candidate) chains(i int) {
 	o, f := &c.r.Job.Obstructions[i], &c.r.Plan.Obstructions[i].Prism.Footprint
 	ends := [2]survey.Reading{o.X[1], o.Y[1]}
 	place := geometry.Point{X: f.Middle.X + f.Half.X, Y: f.Middle.Y}
-	switch o.Form {
+	switch o.Shape {
 	case vehicles.Disc:
 		ends, place = o.Centre, f.Middle
 	case vehicles.Piped:
@@ -170,13 +170,13 @@ func (c *candidate) heightTaped(o *vehicles.Obstruction) float64 {
 // chainEndY is where the second y of a thing is: its left edge when the chain runs to the left, else its right one.
 func (c *candidate) chainEndY(i int, middle float64) float64 {
 	o, f := &c.r.Job.Obstructions[i], &c.r.Plan.Obstructions[i].Prism.Footprint
-	if o.Form != vehicles.Box {
+	if o.Shape != vehicles.Box {
 		return middle
 	}
 	for k := i; k >= 0; k-- {
 		q := &c.r.Job.Obstructions[k]
 		start := q.Y[0].Start
-		switch q.Form {
+		switch q.Shape {
 		case vehicles.Disc:
 			start = q.Centre[1].Start
 		case vehicles.Piped:
@@ -194,33 +194,31 @@ func (c *candidate) chainEndY(i int, middle float64) float64 {
 
 // fittings adds those not confirmed on this van.
 func (c *candidate) fittings() {
-	for i := range c.r.Job.Fittings {
-		if !c.r.Job.Fittings[i].Unconfirmed {
-			continue
-		}
-		c.add(c.r.Job.Fittings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
-			f := job.Fittings[i]
+	for i, f := range c.r.Job.Fittings {
+		if f.Unconfirmed {
 			f.Unconfirmed = false
-			job.Fittings = job.Fittings.With(i, f)
-			return job
-		})
+			c.confirm(f.Name, func(job *vehicles.Job) { job.Fittings = job.Fittings.With(i, f) })
+		}
 	}
 }
 
 // openings adds those not confirmed on this van.
 func (c *candidate) openings() {
-	for i := range c.r.Job.Openings {
-		if !c.r.Job.Openings[i].Unconfirmed {
-			continue
-		}
-		c.add(c.r.Job.Openings[i].Name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
-			o := job.Openings[i]
+	for i, o := range c.r.Job.Openings {
+		if o.Unconfirmed {
 			o.Unconfirmed = false
-			job.Openings = job.Openings.With(i, o)
-			return job
-		})
-		c.list[len(c.list)-1].Opening = i
+			c.confirm(o.Name, func(job *vehicles.Job) { job.Openings = job.Openings.With(i, o) })
+			c.list[len(c.list)-1].Opening = i
+		}
 	}
+}
+
+// confirm adds that a thing from a library or another van is measured on this one.
+func (c *candidate) confirm(name string, confirmed func(*vehicles.Job)) {
+	c.add(name+", confirm it on this van", -1, "measured", func(job vehicles.Job) vehicles.Job {
+		confirmed(&job)
+		return job
+	})
 }
 
 // ties adds matching points still needed, one that seems wrong, and one more than there are.

@@ -37,9 +37,9 @@ func chainedThings(t *rapid.T) vehicles.Job {
 		case 0:
 			o.X, o.Y = vehicles.Pair{x, on(whole("long", 5, 80))}, vehicles.Pair{y, on(whole("wide", 5, 80))}
 		case 1:
-			o.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{x, y}, Across: vehicles.Some(20)}
+			o.Place = vehicles.Place{Shape: vehicles.Disc, Centre: vehicles.Pair{x, y}, Across: vehicles.Some(20)}
 		case 2:
-			o.Place = vehicles.Place{Form: vehicles.Piped, Across: vehicles.Some(8), Path: []vehicles.Pair{{x, y}, {on(whole("on", 5, 80)), on(whole("over", 5, 80))}}}
+			o.Place = vehicles.Place{Shape: vehicles.Piped, Across: vehicles.Some(8), Path: []vehicles.Pair{{x, y}, {on(whole("on", 5, 80)), on(whole("over", 5, 80))}}}
 		}
 		job.Obstructions = append(job.Obstructions, o)
 	}

@@ -108,30 +108,32 @@ var cautions = []Caution{
 		"a fuel leak: then pull the fuse and get out."},
 }
 
-// highVoltageNear tells whether what carries high voltage, below the floor or inside it, is as near to cut, holes or runs as one
-// looks for things there.
+// highVoltageNear tells whether what carries high voltage, below the floor, inside it or on it, is as near to cut, holes or runs
+// as one looks for things there.
 func highVoltageNear(r *Result) bool {
-	near := func(kind string, f geometry.Footprint) bool {
-		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(r, f)) <= vehicles.LookRound
-	}
-	for i := range r.Plan.Fittings {
-		if f := &r.Job.Fittings[i]; InsideFloor(f) && near(f.Kind, r.Plan.Fittings[i].Prism.Footprint) {
-			return true
-		}
-	}
-	return r.anyNear(func(i int, f geometry.Footprint) bool { return near(r.Job.Obstructions[i].Kind, f) })
-}
-
-// petrolNear tells whether a fuel tank that may hold petrol is so near to the cut or to a hole.
-func petrolNear(r *Result) bool {
-	return r.anyNear(func(i int, f geometry.Footprint) bool {
-		return fuelled(&r.Job, i) == vehicles.FuelTank && nearHoles(r, f) <= vehicles.LookRound
+	pipes := pipesOf(r)
+	return r.anyNear(func(kind string, f geometry.Footprint) bool {
+		return vehicles.PerilOf(kind) == vehicles.HighVoltage && min(nearHoles(r, f), nearRuns(pipes, f)) <= vehicles.LookRound
 	})
 }
 
-func (r *Result) anyNear(near func(i int, f geometry.Footprint) bool) bool {
+// petrolNear tells whether a fuel tank that may hold petrol is so near to the cut or to a hole. Nobody can say what one above the
+// floor holds.
+func petrolNear(r *Result) bool {
+	return r.anyNear(func(kind string, f geometry.Footprint) bool {
+		return kind == vehicles.FuelTank && nearHoles(r, f) <= vehicles.LookRound
+	})
+}
+
+// anyNear tells whether anything below or above the floor is near, given its kind as the book asks for it and its footprint.
+func (r *Result) anyNear(near func(kind string, f geometry.Footprint) bool) bool {
 	for i := range r.Plan.Obstructions {
-		if near(i, r.Plan.Obstructions[i].Prism.Footprint) {
+		if near(fuelled(&r.Job, i), r.Plan.Obstructions[i].Prism.Footprint) {
+			return true
+		}
+	}
+	for i := range r.Plan.Fittings {
+		if near(r.Job.Fittings[i].Kind, r.Plan.Fittings[i].Prism.Footprint) {
 			return true
 		}
 	}

@@ -65,7 +65,7 @@ func TestMarksOnABowedBumperLeadBack(t *testing.T) {
 			continue
 		}
 		back.Fittings = []vehicles.Fitting{{Name: "mark", Place: vehicles.Place{
-			Form: vehicles.Disc, Across: vehicles.Some(1), Centre: vehicles.Pair{at(m.Above.Bumper), starting(survey.FromRight, m.Above.Right)},
+			Shape: vehicles.Disc, Across: vehicles.Some(1), Centre: vehicles.Pair{at(m.Above.Bumper), starting(survey.FromRight, m.Above.Right)},
 		}, Rise: vehicles.Span{To: 1, Set: true}}}
 		plan, faults = vehicles.Reduce(back)
 		require.Empty(t, faults)

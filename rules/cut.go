@@ -45,14 +45,14 @@ func cutClearance(j *judge, r *Rule) {
 		return
 	}
 	radius, place := j.job.Cut.Across/2, &j.plan.Cut
-	limits, cut, depths := j.book.ofKinds(r), j.theCut(), j.cutDepths()
+	limit, cut, depths := j.byKindOf(r), j.theCut(), j.cutDepths()
 	for i := range j.plan.Obstructions {
-		thing, kind := &j.plan.Obstructions[i], j.job.Obstructions[i].Kind
-		if !depths.reach(thing, kind) {
+		thing := &j.plan.Obstructions[i]
+		if !depths.reach(j, i) {
 			continue
 		}
 		s := thing.Prism.Footprint.GapCircle(place.At, radius)
-		f := j.open(limits.of(kind), the(TheCut), j.obstruction(i))
+		f := j.open(limit(i), the(TheCut), j.obstruction(i))
 		f.Value = s.Gap
 		f.flat(s.A, s.B)
 		why := j.spread(f, cut, thing, false, s.B, s.N.At(0))
@@ -78,13 +78,11 @@ func (j *judge) cutRadius() float64 {
 }
 
 func keepUnder(j *judge, r *Rule) (list []keep) {
-	limits, radius, depths := j.book.ofKinds(r), j.cutRadius(), j.cutDepths()
+	limit, radius, depths := j.byKindOf(r), j.cutRadius(), j.cutDepths()
 	for i := range j.plan.Obstructions {
-		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
-		if !depths.reach(thing, o.Kind) {
-			continue
+		if depths.reach(j, i) {
+			list = append(list, keepCentre(j.job.Obstructions[i].Name, &j.plan.Obstructions[i], radius+limit(i).least()))
 		}
-		list = append(list, keepCentre(o.Name, thing, radius+limits.of(o.Kind).least()))
 	}
 	return list
 }
@@ -103,20 +101,20 @@ func keepCutOnFloor(j *judge, r *Rule) []keep {
 	})}}
 }
 
-// depths are the drops to which something that comes through the floor may get to things of each kind.
+// depths are the drops to which something that comes through the floor may get to each obstruction.
 type depths struct {
-	limits byKind
+	limit  func(i int) *Limit
 	least  float64 // whatever the program's own book says
 	ground float64 // where no book says anything
 }
 
-// reach tells whether it may get to a thing under the floor.
-func (d depths) reach(thing *vehicles.Placed, kind string) bool {
-	if kind == vehicles.Swage {
+// reach tells whether it may get to an obstruction.
+func (d *depths) reach(j *judge, i int) bool {
+	if j.job.Obstructions[i].Kind == vehicles.Swage {
 		return false
 	}
-	to := d.ground
-	if limit := d.limits.of(kind); limit.Value.Set {
+	thing, to := &j.plan.Obstructions[i], d.ground
+	if limit := d.limit(i); limit.Value.Set {
 		if to = limit.Value.Value; limit.Book == BuiltIn {
 			to = max(to, d.least)
 		}
@@ -127,7 +125,7 @@ func (d depths) reach(thing *vehicles.Placed, kind string) bool {
 // cutDepths are those of saw, pilot bit and stubs. The program's own book does not know this heater's stubs: their first bends
 // need room too.
 func (j *judge) cutDepths() depths {
-	d := depths{limits: j.book.ofKinds(cutReach), ground: j.job.Floor.Ground}
+	d := depths{limit: j.byKindOf(cutReach), ground: j.job.Floor.Ground}
 	if h := j.job.Heater; h != nil {
 		for _, run := range []*vehicles.Run{j.job.Exhaust, j.job.Intake} {
 			if run != nil {

@@ -25,7 +25,7 @@ func TestEveryWayOfTapingFromAHoleThatNothingExplains(t *testing.T) {
 		p := geometry.Point{X: 600}.Turn(d).Add(geometry.Point{X: 1000})
 		things = append(things, vehicles.Obstruction{
 			Name: string(rune('A' + i)), Kind: "brake line", Measured: true, Drop: vehicles.Span{To: 60, Set: true},
-			Place: vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{at(p.X), at(p.Y)}, Across: vehicles.Some(40)},
+			Place: vehicles.Place{Shape: vehicles.Disc, Centre: vehicles.Pair{at(p.X), at(p.Y)}, Across: vehicles.Some(40)},
 		})
 	}
 	job := offHole(things...)
@@ -78,7 +78,7 @@ func TestEveryWayOfTapingFromAHoleThatNothingExplains(t *testing.T) {
 func TestATapeOfNoLengthHasNoWay(t *testing.T) {
 	pan := vehicles.Obstruction{
 		Name: "pan", Kind: "plastic part", Measured: true, Drop: vehicles.Span{To: 60, Set: true},
-		Place: vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{at(1000), at(0)}, Across: vehicles.Some(40)},
+		Place: vehicles.Place{Shape: vehicles.Disc, Centre: vehicles.Pair{at(1000), at(0)}, Across: vehicles.Some(40)},
 	}
 	rail := pan
 	rail.Name, rail.Kind, rail.Centre = "rail", "chassis rail", vehicles.Pair{at(1000), at(600)}

@@ -119,13 +119,12 @@ func exhaustClearance(j *judge, r *Rule) {
 // ofExhaust are the limits of the exhaust by obstruction: of a bare one, or of one shielded from it. What burns less easily may
 // be nearer.
 func (j *judge) ofExhaust(bare *Rule) func(i int) *Limit {
-	free, shielded, shields := j.book.ofKinds(bare), j.book.ofKinds(exhaustShielded), j.job.Exhaust.Shielded
+	free, shielded, shields := j.byKindOf(bare), j.byKindOf(exhaustShielded), j.job.Exhaust.Shielded
 	return func(i int) *Limit {
-		limits := &free
 		if shields.For(j.job.Obstructions[i].Name) {
-			limits = &shielded
+			return shielded(i)
 		}
-		return limits.of(fuelled(j.job, i))
+		return free(i)
 	}
 }
 

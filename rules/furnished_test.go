@@ -92,9 +92,9 @@ func laid(r *rand.Rand, floor *vehicles.Floor, size float64, form string) (p veh
 	across := size * (0.5 + r.Float64())
 	switch form {
 	case "disc":
-		p.Form, p.Centre, p.Across = vehicles.Disc, vehicles.Pair{at(x), at(y)}, vehicles.Some(tenths(across))
+		p.Shape, p.Centre, p.Across = vehicles.Disc, vehicles.Pair{at(x), at(y)}, vehicles.Some(tenths(across))
 	case "pipe":
-		p.Form, p.Across = vehicles.Piped, vehicles.Some(tenths(8+r.Float64()*12))
+		p.Shape, p.Across = vehicles.Piped, vehicles.Some(tenths(8+r.Float64()*12))
 		for range 3 {
 			p.Path = append(p.Path, vehicles.Pair{at(max(x, 110)), at(y)})
 			x, y = x+(r.Float64()-0.5)*4*size, y+(r.Float64()-0.5)*4*size

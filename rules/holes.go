@@ -129,15 +129,15 @@ func holeClearance(j *judge, r *Rule) {
 	if len(holes) == 0 {
 		return
 	}
-	limits, depths := j.book.ofKinds(r), j.holeDepths()
+	limit, depths := j.byKindOf(r), j.holeDepths()
 	for i := range j.plan.Obstructions {
-		thing, kind := &j.plan.Obstructions[i], j.job.Obstructions[i].Kind
-		if !depths.reach(thing, kind) {
+		thing := &j.plan.Obstructions[i]
+		if !depths.reach(j, i) {
 			continue
 		}
 		h := nearestHole(holes, func(h *hole) float64 { return thing.Prism.Footprint.GapOnly(h.at) - h.radius })
 		s := thing.Prism.Footprint.GapCircle(h.at, h.radius)
-		f := j.open(limits.of(kind), h.thing, j.obstruction(i))
+		f := j.open(limit(i), h.thing, j.obstruction(i))
 		f.Value = s.Gap
 		f.flat(s.A, s.B)
 		j.close(f, j.spread(f, h.putting, thing, false, s.B, s.N.At(0)))
@@ -156,7 +156,7 @@ func holeOnFloor(j *judge, r *Rule) {
 }
 
 func (j *judge) holeDepths() depths {
-	return depths{limits: j.book.ofKinds(holeReach), ground: j.job.Floor.Ground}
+	return depths{limit: j.byKindOf(holeReach), ground: j.job.Floor.Ground}
 }
 
 // bolts are the outlines of the bolts' holes when the cut is at the datum.
@@ -174,14 +174,13 @@ func keepBoltsClear(j *judge, r *Rule) (list []keep) {
 	if len(bolts) == 0 {
 		return nil
 	}
-	limits, depths := j.book.ofKinds(r), j.holeDepths()
+	limit, depths := j.byKindOf(r), j.holeDepths()
 	for i := range j.plan.Obstructions {
-		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
-		if !depths.reach(thing, o.Kind) {
+		if !depths.reach(j, i) {
 			continue
 		}
 		for _, bolt := range bolts {
-			list = append(list, carried(o.Name, thing, bolt, limits.of(o.Kind).least(), level))
+			list = append(list, carried(j.job.Obstructions[i].Name, &j.plan.Obstructions[i], bolt, limit(i).least(), level))
 		}
 	}
 	return list

@@ -16,7 +16,7 @@ import (
 // loom is a fitting of a kind along the van at y, 20 thick.
 func loom(kind string, y, foot, top float64) vehicles.Fitting {
 	return vehicles.Fitting{Name: "loom", Kind: kind, Rise: vehicles.Span{From: foot, To: top, Set: true}, Place: vehicles.Place{
-		Form: vehicles.Piped, Path: []vehicles.Pair{{at(200), at(y)}, {at(3000), at(y)}}, Across: vehicles.Some(20),
+		Shape: vehicles.Piped, Path: []vehicles.Pair{{at(200), at(y)}, {at(3000), at(y)}}, Across: vehicles.Some(20),
 	}}
 }
 
@@ -172,7 +172,7 @@ func TestValuesOfWhatLiesInsideTheFloorAreGivenUnderTheOtherRule(t *testing.T) {
 }
 
 // The cut is at y 240 and its rim at 303.5: a cable's edge at 593.5 is 290 mm from the cut, one at 613.5 is 310 mm away.
-func TestHighVoltageInsideTheFloorCallsForItsCaution(t *testing.T) {
+func TestWhatIsDangerousAboveCallsForItsCaution(t *testing.T) {
 	for _, c := range []struct {
 		about, kind string
 		y, foot     float64
@@ -182,7 +182,12 @@ func TestHighVoltageInsideTheFloorCallsForItsCaution(t *testing.T) {
 		{"a battery there", "traction battery", 603.5, -12, true},
 		{"beyond reach", "high-voltage cable", 623.5, -12, false},
 		{"a loom is none", "wiring", 603.5, -12, false},
-		{"on top of the floor", "high-voltage cable", 603.5, 100, false},
+		{"on top of the floor", "high-voltage cable", 603.5, 100, true},
+		{"a battery that stands on it", "traction battery", 603.5, 0, true},
+		{"a battery there, beyond reach", "traction battery", 623.5, 0, false},
+		{"a loom on top is none", "wiring", 603.5, 100, false},
+		{"a fuel tank on top, of nobody knows what", "fuel tank", 603.5, 100, true},
+		{"a fuel tank there, beyond reach", "fuel tank", 623.5, 100, false},
 	} {
 		job := tidy()
 		job.Exhaust, job.Intake, job.Fuel, job.Heater, job.Obstructions = nil, nil, nil, nil, nil

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"sync"
@@ -12,25 +11,27 @@ import (
 )
 
 // Wrong says what is wrong with a job's own rules: a name that is no rule's, a length beyond all bounds. With Reduce it
-// makes a book a vehicles.Check: a job is read and saved by the book that judges it. No book is the built-in one.
+// makes a book a vehicles.Inspector: a job is read and saved by the book that judges it. No book is the built-in one.
 func (b *Book) Wrong(job vehicles.Job) []vehicles.Fault { return wrongRules(job) }
 
 // Reduce is the package's Reduce by the book.
 func (b *Book) Reduce(job vehicles.Job) (vehicles.Plan, []vehicles.Fault) { return Reduce(job, b) }
 
 func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
-	for _, key := range slices.Sorted(maps.Keys(job.Rules)) {
-		value := job.Rules[key]
-		wrong := func(text string) {
-			faults = append(faults, vehicles.Fault{Key: vehicles.RuleKey(key), Text: "rules: " + text})
+	var wrong []string
+	for key, value := range job.Rules {
+		if rule, _, ok := ruleOf(key); !ok || rule.Unit == MM && math.Abs(value) > survey.Longest {
+			wrong = append(wrong, key)
 		}
-		switch rule, _, ok := ruleOf(key); {
-		case !ok:
-			wrong(noRule(key))
-		case rule.Unit == MM && math.Abs(value) > survey.Longest:
-			wrong(fmt.Sprintf("%q is %s; it must be a length from -%d to %d mm",
-				key, survey.Exact(value), survey.Longest, survey.Longest))
+	}
+	slices.Sort(wrong)
+	for _, key := range wrong {
+		text := fmt.Sprintf("%q is %s; it must be a length from -%d to %d mm",
+			key, survey.Exact(job.Rules[key]), survey.Longest, survey.Longest)
+		if _, _, ok := ruleOf(key); !ok {
+			text = noRule(key)
 		}
+		faults = append(faults, vehicles.Fault{Key: vehicles.RuleKey(key), Text: "rules: " + text})
 	}
 	return faults
 }

@@ -16,7 +16,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// bareJob is a job file with nothing but a floor, eight lines long.
+// bareJob is a job file with nothing but a floor, nine lines long.
 const bareJob = `format = 1
 [job]
 ref = "TL-07"

@@ -56,7 +56,7 @@ type judge struct {
 	drilled   []hole         // beside the cut, once somebody has asked
 	asked     bool
 
-	kills []bool // of each obstruction, whether every fault with it may kill
+	kinds []uint8 // of each obstruction, as vehicles.KindIndex has it
 
 	findings []Finding
 }
@@ -67,7 +67,7 @@ func newJudge(job *vehicles.Job, plan *vehicles.Plan, book *Book) judge {
 	return judge{
 		turned: [2]float64{cos, sin},
 		job:    job, plan: plan, book: book, tape: tape, gauge: tape.Gauge(),
-		sides: [2]float64{job.SideLeft(), job.SideRight()}, kills: weigh(job.Obstructions),
+		sides: [2]float64{job.SideLeft(), job.SideRight()}, kinds: kindsOf(job.Obstructions),
 	}
 }
 
@@ -82,7 +82,9 @@ func (j *judge) mostFindings() int {
 		}
 	}
 	p := j.plan
-	return (1+runs)*len(p.Obstructions) + 4*len(p.Fittings) + 2*len(p.Openings) + len(p.Closures) + ofHeater + ofRun*runs
+	many := len(p.Obstructions)
+	some := many / 8 // swages, and what comes down past a run
+	return (1+runs)*many + some + 4*len(p.Fittings) + 2*len(p.Openings) + len(p.Closures) + ofHeater + ofRun*runs
 }
 
 // exhaustTube is what the exhaust fills.

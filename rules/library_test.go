@@ -156,14 +156,3 @@ func TestTheHeaterGoesUnderTheCrewVansSeat(t *testing.T) {
 	job.Rules = map[string]float64{"fuel.suction": 1200, "fuel.delivery": 4000}
 	assert.Equal(t, Clear, judged(t, job).Verdict)
 }
-
-// Of two rows that say the same a fitter knows neither. Holes tell which they are where there is room for it.
-func TestNoTwoFindingsAreCalledTheSame(t *testing.T) {
-	for _, job := range []vehicles.Job{vehicles.Demo(), crewVan(t)} {
-		called := map[string]string{}
-		for _, f := range judged(t, job).Findings {
-			assert.Empty(t, called[f.About()], "%s: %s and %s", f.About(), f.Rule.ID, called[f.About()])
-			called[f.About()] = f.Rule.ID
-		}
-	}
-}

@@ -68,7 +68,7 @@ func OpenIn(l vehicles.LookList, job *vehicles.Job, plan *vehicles.Plan) []strin
 	looked, before := job.LookedFor(l), job.LookedBefore(l, plan)
 	return slices.DeleteFunc(slices.Clone(l.Kinds()), func(kind string) bool {
 		nameless := kind == l.KindOf("").Name
-		return nameless || looked[kind] && !slices.Contains(before, kind) || job.Entered(l, kind) > 0
+		return nameless || looked[kind] && !slices.Contains(before, kind) || job.Has(l, kind)
 	})
 }
 
@@ -76,14 +76,7 @@ func lookedElsewhere(job *vehicles.Job) []string { return notEntered(job, job.Lo
 
 // notEntered takes those kinds out that the job has an obstruction of.
 func notEntered(job *vehicles.Job, kinds []string) []string {
-	return slices.DeleteFunc(kinds, func(kind string) bool {
-		for i := range job.Obstructions {
-			if job.Obstructions[i].Kind == kind {
-				return true
-			}
-		}
-		return false
-	})
+	return slices.DeleteFunc(kinds, func(kind string) bool { return job.Has(vehicles.AtCut, kind) })
 }
 
 // contractKinds parts kinds into those that other programs know and those that are this program's own.

@@ -23,9 +23,11 @@ const overlapTolerance = 5
 func Overlaps(plan vehicles.Plan) []Overlap {
 	var list []Overlap
 	there := extents(plan)
-	for i, p := range there {
-		for _, q := range there[i+1:] {
-			if q.low.X >= p.high.X {
+	for i := range there {
+		p := &there[i]
+		for k := range there[i+1:] {
+			q := &there[i+1+k]
+			if q.low.X+overlapTolerance >= p.high.X {
 				break // so are all behind it
 			}
 			if p.apart(q) {
@@ -62,8 +64,10 @@ func extents(plan vehicles.Plan) []extent {
 	return list
 }
 
-// apart tells whether two things that share places along the van are apart across it or by their heights.
-func (p extent) apart(q extent) bool {
-	return p.low.Y >= q.high.Y || q.low.Y >= p.high.Y ||
+// apart tells whether two things, of which q does not begin before p, are not deeper in each other than the tolerance as their
+// boxes and their heights have it: the way out of a box is a way out of what it holds.
+func (p *extent) apart(q *extent) bool {
+	return p.low.X+overlapTolerance >= q.high.X ||
+		p.low.Y+overlapTolerance >= q.high.Y || q.low.Y+overlapTolerance >= p.high.Y ||
 		p.prism.Low+overlapTolerance >= q.prism.High || q.prism.Low+overlapTolerance >= p.prism.High
 }

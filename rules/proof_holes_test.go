@@ -147,7 +147,7 @@ func floored(drilled bool) aside {
 			low, high := s.above(far-400-30i), s.above(far+400+30i)
 			rise := vehicles.Span{From: -10, Set: true}
 			job.Fittings = vehicles.List[vehicles.Fitting]{
-				{Name: "loom", Kind: "wiring", Rise: rise, Place: vehicles.Place{Form: vehicles.Disc, Centre: s.above(loom), Across: vehicles.Some(20)}},
+				{Name: "loom", Kind: "wiring", Rise: rise, Place: vehicles.Place{Shape: vehicles.Disc, Centre: s.above(loom), Across: vehicles.Some(20)}},
 				{Name: "duct", Kind: "air line", Rise: rise, Place: vehicles.Place{X: vehicles.Pair{low[0], high[0]}, Y: vehicles.Pair{low[1], high[1]}}},
 			}
 		},

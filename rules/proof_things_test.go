@@ -101,7 +101,7 @@ func wheel(name, kind string, centre complex128, across float64) truth {
 		name: name, kind: kind, top: 60, bottom: 260, tapeAt: 160, gap: fromRound(centre, across/2),
 		tape: func(v *visit, drop float64) vehicles.Place {
 			return vehicles.Place{
-				Form: vehicles.Disc, Across: vehicles.Some(across),
+				Shape: vehicles.Disc, Across: vehicles.Some(across),
 				Centre: vehicles.Pair{v.x(real(centre), drop), v.fromLeft(imag(centre), drop)},
 			}
 		},
@@ -130,7 +130,7 @@ func piped(name, kind string, across float64, y sideways, path ...complex128) tr
 	return truth{
 		name: name, kind: kind, top: 20, bottom: 30, tapeAt: 25, gap: fromLine(across/2, path...),
 		tape: func(v *visit, drop float64) vehicles.Place {
-			p := vehicles.Place{Form: vehicles.Piped, Across: vehicles.Some(across)}
+			p := vehicles.Place{Shape: vehicles.Piped, Across: vehicles.Some(across)}
 			for _, q := range path {
 				p.Path = append(p.Path, vehicles.Pair{v.x(real(q), drop), y(v, imag(q), drop)})
 			}

@@ -23,9 +23,9 @@ func things(t *rapid.T) []vehicles.Obstruction {
 		case 1:
 			o.Turn = length("turn", 1, 89) // no edge parallel to a leg, where any point is the nearest
 		case 2:
-			o.Place = vehicles.Place{Form: vehicles.Disc, Centre: vehicles.Pair{at(x), at(y)}, Across: vehicles.Some(length("across", 5, 300))}
+			o.Place = vehicles.Place{Shape: vehicles.Disc, Centre: vehicles.Pair{at(x), at(y)}, Across: vehicles.Some(length("across", 5, 300))}
 		case 3:
-			o.Place = vehicles.Place{Form: vehicles.Piped, Across: vehicles.Some(length("across", 2, 40)), Path: []vehicles.Pair{
+			o.Place = vehicles.Place{Shape: vehicles.Piped, Across: vehicles.Some(length("across", 2, 40)), Path: []vehicles.Pair{
 				{at(x), at(y)}, {at(x + 300), at(y + length("aside", -300, 300))}, {at(x + 500), at(y)},
 			}}
 		}

@@ -30,7 +30,7 @@ func (s *surface) nearer(c geometry.Separation3, radius float64) {
 	}
 }
 
-// tubeOf is what a run fills: its pipe before and behind the muffler, and the muffler.
+// tubeOf is what a run fills: its pipe but where the muffler is it, and the muffler.
 func tubeOf(r *vehicles.LaidRun) *geometry.Tube { return stretchOf(r, 0, r.Line.Length()) }
 
 // stretchOf is what a run fills between two places along it, mm; nothing where the first lies behind the second.
@@ -45,8 +45,8 @@ func stretchOf(r *vehicles.LaidRun, from, to float64) *geometry.Tube {
 		pipe(from, to)
 		return t
 	}
-	pipe(from, min(to, m.From))
-	pipe(max(from, m.To), to)
+	pipe(from, min(to, m.Begin))
+	pipe(max(from, m.End), to)
 	if begin, end := max(from, m.From), min(to, m.To); begin < end {
 		axis, length := geometry.Segment3{A: m.Axis[0], B: m.Axis[1]}, m.To-m.From
 		t.AddPath([]geometry.Point3{axis.At((begin - m.From) / length), axis.At((end - m.From) / length)}, m.Radius)
@@ -79,8 +79,8 @@ func lowest(r *vehicles.LaidRun) (geometry.Point3, float64) {
 	if r.Muffler == nil {
 		return r.Line.Lowest(), r.Radius
 	}
-	at, below := r.Line.LowestOn(0, r.Muffler.From), r.Radius
-	if p := r.Line.LowestOn(r.Muffler.To, r.Line.Length()); p.Z < at.Z {
+	at, below := r.Line.LowestOn(0, r.Muffler.Begin), r.Radius
+	if p := r.Line.LowestOn(r.Muffler.End, r.Line.Length()); p.Z < at.Z {
 		at = p
 	}
 	for _, p := range r.Muffler.Axis {
@@ -101,8 +101,8 @@ func highest(r *vehicles.LaidRun) (at geometry.Point3, above float64, ok bool) {
 	if m == nil || m.Leg < leg {
 		return r.Line.HighestOn(from, to), r.Radius, true
 	}
-	at, above = r.Line.HighestOn(from, max(from, m.From)), r.Radius
-	if p := r.Line.HighestOn(m.To, to); p.Z > at.Z {
+	at, above = r.Line.HighestOn(from, max(from, m.Begin)), r.Radius
+	if p := r.Line.HighestOn(m.End, to); p.Z > at.Z {
 		at = p
 	}
 	for _, p := range m.Axis {

@@ -42,10 +42,19 @@ func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) 
 	}
 }
 
-// byKindOf are the limits of a rule by the kind of obstruction.
+// byKindOf are the limits of a rule by obstruction. A kind is looked up once: there may be many more obstructions than kinds.
 func (j *judge) byKindOf(r *Rule) func(i int) *Limit {
-	limits := j.book.ofKinds(r)
-	return func(i int) *Limit { return limits.of(j.job.Obstructions[i].Kind) }
+	limits, known := j.book.ofKinds(r), make([]*Limit, len(vehicles.Kinds)+1)
+	return func(i int) *Limit {
+		if r.ByFuel && j.job.Obstructions[i].Kind == vehicles.FuelTank {
+			return limits.of(fuelled(j.job, i))
+		}
+		limit := &known[j.kinds[i]]
+		if *limit == nil {
+			*limit = limits.of(j.job.Obstructions[i].Kind)
+		}
+		return *limit
+	}
 }
 
 // measured ends a finding between a run and something measured.

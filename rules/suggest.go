@@ -90,7 +90,7 @@ func (r Room) part(low, high geometry.Point) (part Room, edge keep) {
 	}}
 }
 
-func (r Room) suggestion(p field.Place) Suggestion {
+func (r Room) suggestion(p field.Site) Suggestion {
 	against := TheFloor.String()
 	if p.Limit != field.Edge {
 		against = r.names[p.Limit]

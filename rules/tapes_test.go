@@ -26,7 +26,7 @@ func offHole(things ...vehicles.Obstruction) vehicles.Job {
 func line(name, kind string, top float64, points ...geometry.Point) vehicles.Obstruction {
 	o := vehicles.Obstruction{
 		Name: name, Kind: kind, Measured: true, Drop: vehicles.Span{From: top, To: top + 10, Set: true},
-		Place: vehicles.Place{Form: vehicles.Piped, Across: vehicles.Some(10)},
+		Place: vehicles.Place{Shape: vehicles.Piped, Across: vehicles.Some(10)},
 	}
 	for _, p := range points {
 		o.Path = append(o.Path, vehicles.Pair{at(p.X), at(p.Y)})

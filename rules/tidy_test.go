@@ -19,7 +19,7 @@ func box(name, kind string, near, far, right, left, top, bottom float64) vehicle
 
 func opening(name, kind string, x, y float64) vehicles.Opening {
 	return vehicles.Opening{Name: name, Kind: kind, Drop: vehicles.Span{From: -900, To: -20, Set: true}, Place: vehicles.Place{
-		Form: vehicles.Piped, Path: []vehicles.Pair{{at(x), at(y)}, {at(x + 100), at(y)}},
+		Shape: vehicles.Piped, Path: []vehicles.Pair{{at(x), at(y)}, {at(x + 100), at(y)}},
 	}}
 }
 

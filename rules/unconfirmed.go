@@ -12,9 +12,10 @@ import (
 // them.
 func Unconfirmed(r Result, within float64) []int {
 	var list []int
+	pipes := pipesOf(&r)
 	for i := range r.Plan.Obstructions {
 		thing := &r.Plan.Obstructions[i]
-		if !thing.Measured && nearWork(&r, thing.Prism.Footprint) <= within {
+		if !thing.Measured && nearWork(&r, pipes, thing.Prism.Footprint) <= within {
 			list = append(list, i)
 		}
 	}
@@ -23,8 +24,8 @@ func Unconfirmed(r Result, within float64) []int {
 
 // nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus
 // infinity when there is none of them.
-func nearWork(r *Result, f geometry.Footprint) float64 {
-	gap := nearRuns(r, f)
+func nearWork(r *Result, pipes []geometry.Footprint, f geometry.Footprint) float64 {
+	gap := nearRuns(pipes, f)
 	if r.Job.Cut != nil {
 		gap = min(gap, f.GapOnly(r.Plan.Cut.At)-r.Job.Cut.Across/2)
 	}
@@ -34,15 +35,23 @@ func nearWork(r *Result, f geometry.Footprint) float64 {
 	return gap
 }
 
-// nearRuns is the plan distance, mm, from a footprint to the nearest of the runs' pipes and the muffler; infinity without any.
-func nearRuns(r *Result, f geometry.Footprint) float64 {
+// nearRuns is the plan distance, mm, from a footprint to the nearest of the runs' pipes; infinity without any.
+func nearRuns(pipes []geometry.Footprint, f geometry.Footprint) float64 {
 	gap := math.Inf(1)
+	for i := range pipes {
+		gap = min(gap, geometry.Between(pipes[i], f).Gap)
+	}
+	return gap
+}
+
+// pipesOf are the runs' pipes and the mufflers in plan.
+func pipesOf(r *Result) (pipes []geometry.Footprint) {
 	pipe := func(path []geometry.Point3, radius float64) {
 		flat := make([]geometry.Point, len(path))
 		for i, p := range path {
 			flat[i] = p.Plan()
 		}
-		gap = min(gap, geometry.Between(geometry.NewLine(flat, radius), f).Gap)
+		pipes = append(pipes, geometry.NewLine(flat, radius))
 	}
 	for _, kind := range vehicles.RunKinds {
 		if run := r.Plan.Run(kind); run != nil {
@@ -52,5 +61,5 @@ func nearRuns(r *Result, f geometry.Footprint) float64 {
 			}
 		}
 	}
-	return gap
+	return pipes
 }

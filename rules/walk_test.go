@@ -46,6 +46,7 @@ type step struct {
 type walk struct {
 	corners []vector
 	steps   []step
+	beside  []step  // along the muffler's axis where the bends at the ends of its leg leave it
 	turned  float64 // degrees in all
 }
 
@@ -69,6 +70,11 @@ func walked(stub vector, r *vehicles.Run) walk {
 		w.add(a.plus(way.times(to)), half, r.Muffler, i, to, i > 0)
 		if i+1 < last {
 			w.arc(i+1, bend, half)
+		}
+		if m := r.Muffler; m != nil && m.Leg == i+1 {
+			for s := m.Start; s <= m.Start+m.Length; s += pace {
+				w.beside = append(w.beside, step{at: a.plus(way.times(s)), radius: m.Across / 2, muffler: true, pastFirst: i > 0})
+			}
 		}
 	}
 	return w
@@ -114,7 +120,7 @@ func (w *walk) length() float64 { return w.steps[len(w.steps)-1].along }
 // least is the least of something over the steps that count.
 func (w *walk) least(counts func(step) bool, of func(step) float64) float64 {
 	least := math.Inf(1)
-	for _, s := range w.steps {
+	for _, s := range slices.Concat(w.steps, w.beside) {
 		if counts(s) {
 			least = min(least, of(s))
 		}
@@ -193,6 +199,42 @@ func sharpTurns(w *walk, bend float64) bool {
 		}
 	}
 	return false
+}
+
+// A muffler may be said to lie where its leg is already bent: the pipe there is still there, and so is the muffler.
+func TestAMufflerTakesNoBendAway(t *testing.T) {
+	walks := 0
+	rapid.Check(t, func(t *rapid.T) {
+		job := wandering(t)
+		job.Exhaust.Path = slices.Concat(job.Exhaust.Path[:1], vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 500, Drop: 170}}, job.Exhaust.Path[1:])
+		job.Exhaust.Clips = nil
+		job.Exhaust.Muffler = &vehicles.Muffler{Leg: 2, Start: 0, Length: float64(rapid.IntRange(20, 339).Draw(t, "long")), Across: 50}
+		job.Exhaust.Bend = vehicles.Some(float64(rapid.IntRange(20, 80).Draw(t, "round")))
+		exhaust := walked(vector{1245, 265, -45}, job.Exhaust)
+		result, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		for _, f := range result.Findings {
+			if f.ID() == "exhaust.bend-room" && f.Value > 0 {
+				return
+			}
+		}
+		walks++
+		for _, f := range result.Findings {
+			switch f.ID() {
+			case "exhaust.clearance":
+				o := &job.Obstructions[f.Against.Index]
+				low, high := vector{o.X[0].Length, o.Y[0].Length, -o.Drop.To}, vector{o.X[1].Length, o.Y[1].Length, -o.Drop.From}
+				assert.InDelta(t, exhaust.least(all, func(s step) float64 { return s.at.fromBox(low, high) - s.radius }), f.Value, pace, o.Name)
+			case "exhaust.ground":
+				assert.InDelta(t, exhaust.least(all, func(s step) float64 { return job.Floor.Ground + s.at[2] - s.radius }), f.Value, 0.5)
+			case "exhaust.floor":
+				assert.InDelta(t, exhaust.least(func(s step) bool { return s.pastFirst }, func(s step) float64 { return -s.at[2] - s.radius }), f.Value, 0.5)
+			}
+		}
+	})
+	if !testing.Short() {
+		assert.Greater(t, walks, 20)
+	}
 }
 
 func TestTheRulesOfRunsAreWhatAWalkAlongThemFinds(t *testing.T) {

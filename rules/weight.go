@@ -57,20 +57,29 @@ func (r *Rule) weightFor(kind string) Weight {
 // mayKill tells whether every fault with a thing of a kind may kill.
 func mayKill(kind string) bool { return vehicles.PerilOf(kind) != vehicles.Usual }
 
-// weigh tells of each obstruction whether every fault with it may kill.
-func weigh(things vehicles.List[vehicles.Obstruction]) []bool {
-	kill := make([]bool, len(things))
+// kindsOf are the kinds of obstructions, as vehicles.KindIndex has them.
+func kindsOf(things vehicles.List[vehicles.Obstruction]) []uint8 {
+	kinds := make([]uint8, len(things))
 	for i := range things {
-		kill[i] = mayKill(things[i].Kind)
+		kinds[i] = uint8(vehicles.KindIndex(things[i].Kind))
+	}
+	return kinds
+}
+
+// killing tells of each kind of obstruction, one that has no name too, whether every fault with it may kill.
+var killing = func() []bool {
+	kill := make([]bool, len(vehicles.Kinds)+1)
+	for i, kind := range vehicles.Kinds {
+		kill[i] = mayKill(kind)
 	}
 	return kill
-}
+}()
 
 // mayKill tells whether every fault with a thing may kill.
 func (j *judge) mayKill(t Thing) bool {
 	switch t.Sort {
 	case AnObstruction:
-		return j.kills[t.Index]
+		return killing[j.kinds[t.Index]]
 	case AFitting:
 		return mayKill(j.job.Fittings[t.Index].Kind)
 	}

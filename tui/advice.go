@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -59,32 +58,10 @@ func (m advised) happened(r *Root) tea.Cmd {
 	return nil
 }
 
-// adviceHeight is from how many rows on what to measure next has a row of its own above the foot. In a lower window it
-// stands behind the heading where there is room; the help and the checks have it always.
-const adviceHeight = 24
-
-// adviceRows is how many rows what to measure next has above the foot.
-func (r *Root) adviceRows() int {
-	if r.h >= adviceHeight {
-		return 1
-	}
-	return 0
-}
-
-// adviceLine is what to measure next, painted.
+// adviceLine is what to measure next, painted; it stands in the row above the foot while nothing is said there.
 func (r *Root) adviceLine(w int) string {
 	styles := r.desk.State.Settings.Styles()
 	return styles.Title.Render(desk.FitRow(words.Advice(r.desk.State), w))
-}
-
-// besideHeading is what to measure next behind a heading in a low window: all of it, or nothing.
-func (r *Root) besideHeading(heading string) string {
-	text := words.Advice(r.desk.State)
-	room := r.w - desk.Width(heading) - hintGap
-	if r.adviceRows() > 0 || text == "" || desk.Width(text) > room {
-		return ""
-	}
-	return strings.Repeat(" ", hintGap) + r.adviceLine(room)
 }
 
 // takeAdvice goes to where the reading to take next is entered.

@@ -53,7 +53,7 @@ func (b *bench) scrolled() string {
 	var seen []string
 	for {
 		rows := b.rows()
-		for _, row := range rows[headRows+2 : len(rows)-1] {
+		for _, row := range rows[headRows+2 : len(rows)-noteRows-footRows] {
 			if row = strings.TrimSpace(row); row != "" && !strings.HasSuffix(row, " below") && !slices.Contains(seen, row) {
 				seen = append(seen, row)
 			}
@@ -72,7 +72,7 @@ func TestEveryCautionIsShownWhereItIsNeeded(t *testing.T) {
 	for when, open := range map[rules.Occasion]func(){
 		rules.EveryTime:      func() { b.do(b.ask(desk.BeforeDrilling)) },
 		rules.BeforeDrilling: func() { b.do(b.ask(desk.BeforeDrilling)) },
-		rules.FirstRun:       func() { b.press("7", "f") },
+		rules.FirstRun:       func() { b.press("8", "f") },
 	} {
 		open()
 		seen := b.scrolled()
@@ -103,7 +103,7 @@ func TestEveryCautionIsShownWhereItIsNeeded(t *testing.T) {
 func TestDangersStandWhereTheJobIsWorkedOn(t *testing.T) {
 	safe := vehicles.Demo()
 	for name, keys := range map[string][]string{
-		"Underneath": {"1"}, "Place": {"4"}, "before the first mark": {"5", "l"}, "a mark": {"5", "l", "m", "enter*"},
+		"Underneath": {"1"}, "Place": {"4"}, "before the first mark": {"6", "l"}, "a mark": {"6", "l", "m", "enter*"},
 	} {
 		for _, dangerous := range []bool{true, false} {
 			job := safe

@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -45,9 +46,11 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 	case desk.SaveAs:
 		r.askName()
 	case desk.Undo:
-		return r.stepped(r.desk.Undo(), "undone", "nothing to undo")
+		was := r.desk.State.Job
+		return r.stepped(r.desk.Undo(), "nothing to undo", func(is vehicles.Job) string { return "took back: " + words.Changed(is, was) })
 	case desk.Redo:
-		return r.stepped(r.desk.Redo(), "done again", "nothing to do again")
+		was := r.desk.State.Job
+		return r.stepped(r.desk.Redo(), "nothing to do again", func(is vehicles.Job) string { return "done again: " + words.Changed(was, is) })
 	case desk.Quit:
 		return r.quit()
 	case desk.Cautions:
@@ -60,12 +63,13 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 	return nil
 }
 
-func (r *Root) stepped(moved bool, did, didNot string) tea.Cmd {
+// stepped goes on after an undo or redo, and says what that did: one that takes back something else than was meant is seen.
+func (r *Root) stepped(moved bool, didNot string, did func(is vehicles.Job) string) tea.Cmd {
 	if !moved {
 		r.tell(didNot)
 		return nil
 	}
-	r.tell(did)
+	r.tell(did(r.desk.State.Job))
 	return r.changed()
 }
 

@@ -15,9 +15,8 @@ import (
 	"bench.example/undermark/tui/features"
 )
 
-// chain is a job in which three ribs run on from each other to 1340, the last held against an overall
-// reading.
-const chain = `format = 1
+// bareJob is a job file with nothing but a floor.
+const bareJob = `format = 1
 [job]
 ref = "TL-07"
 [floor]
@@ -26,7 +25,11 @@ length = 3200
 width = 1780
 thickness = 31
 ground = 460
-[[obstruction]]
+`
+
+// chain is a job in which three ribs run on from each other to 1340, the last held against an overall
+// reading.
+const chain = bareJob + `[[obstruction]]
 name = "first"
 kind = "floor rib"
 x = [1000, "+100"]

@@ -5,7 +5,7 @@ import (
 )
 
 // shortTitles are what titles are called where there is no room for all of them.
-var shortTitles = map[string]string{"Underneath": "Under"}
+var shortTitles = map[string]string{"Underneath": "Under", "On top": "Top", "Marks": "Mark", "Checks": "Check"}
 
 // headerParts are the screens' titles, the current one in brackets so that it is marked without colour too.
 func (r *Root) headerParts() []part {

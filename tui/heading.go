@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -22,8 +20,7 @@ func (r *Root) headingRow() string {
 	case result.Verdict == rules.Clear && (result.Job.Cut == nil || !result.AllKnown()):
 		style = styles.Strong // clear's colour is for what was placed, looked for and answered
 	}
-	beside := r.besideHeading(text)
-	return style.Render(desk.FitRow(text, r.w-ansi.StringWidth(beside))) + beside
+	return style.Render(desk.FitRow(text, r.w))
 }
 
 // heading says how the job stands. It never says "clear" of more than was entered and looked for.

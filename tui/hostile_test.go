@@ -73,7 +73,7 @@ func spoiler(t *testing.T, job vehicles.Job, extra func(string) string) *bench {
 	require.NoError(t, err)
 	r, err := New(Options{Book: workshop.Over(rules.Builtin()), Screens: Screens()})
 	require.NoError(t, err)
-	r.now, r.settle = func() time.Time { return time.Unix(1e9, 0) }, 0
+	r.now, r.settle, r.fade = func() time.Time { return time.Unix(1e9, 0) }, 0, 0
 	b := &bench{Root: r, t: t}
 	r.sample, r.say = false, ""
 	r.document.Job, r.document.Path = job, "nowhere/van"+extra("")+".toml"
@@ -102,11 +102,12 @@ var scripts = map[string]string{
 	"under": "1|down|down|enter|down|down|down|down|left|x|esc|up|up|enter|left|left|backspace|esc|end|enter|down|down|tab|esc|m|x|ctrl+z|n|esc|a|esc|p|p|d",
 	"top":   "2|end|up|enter|down|down|esc|x|ctrl+z|up|enter|esc",
 	"match": "3|down|down|enter|x|home|delete|esc|o|o|s|t|end|enter",
-	"place": "4|tab|tab|tab|c|esc|e|esc|t|esc|m|esc|n|j",
-	"marks": "5|l|m|enter|enter|enter|enter|5|down|down|enter|tab|down|tab|p|v",
-	"check": "6|down|down|down|pgdown|pgdown|end|enter|esc|home|f|n|down|down|end|enter|6|i|x",
-	"job":   "7|enter|x|home|right|right|right|right|right|right|delete|down|down|down|x|down|left|left|left|left|left|left|esc|down|down|down|end|enter|w|left|left|left|left|left|left|left|esc|up|up",
-	"over":  "1|x|?|pgdown|pgdown|esc|ctrl+c|esc|ctrl+z|ctrl+c|esc|ctrl+s|enter|esc|7|w|x|esc|ctrl+c",
+	"place": "4|c|esc|e|esc|t|esc|m|esc|n|j",
+	"runs":  "5|n|n|h|down|esc|t|esc|k|esc|tab|n|t|esc",
+	"marks": "6|l|m|enter|enter|enter|enter|6|down|down|enter|tab|down|tab|p|v",
+	"check": "7|down|down|down|pgdown|pgdown|end|enter|esc|home|f|n|down|down|end|enter|7|i|x",
+	"job":   "8|enter|x|home|right|right|right|right|right|right|delete|down|down|down|x|down|left|left|left|left|left|left|esc|down|down|down|end|enter|w|left|left|left|left|left|left|left|esc|up|up",
+	"over":  "1|x|?|pgdown|pgdown|esc|ctrl+c|esc|ctrl+z|ctrl+c|esc|ctrl+s|enter|esc|8|w|x|esc|ctrl+c",
 }
 
 // Each screen shows of a hostile job what it shows of its harmless twin, and nothing else: no colour, no column, no row
@@ -182,7 +183,7 @@ func TestHostileFileNamesAreAskedAboutHarmless(t *testing.T) {
 	o.Notes = []string{"settings\u202e\nFAKE: wrong"}
 	o.Screens = Screens()
 	b := started(t, o)
-	for _, keys := range []string{"", "enter", "1", "7", "ctrl+c", "esc", "ctrl+s", "w", "esc", "ctrl+c"} {
+	for _, keys := range []string{"", "enter", "1", "5", "8", "ctrl+c", "esc", "ctrl+s", "w", "esc", "ctrl+c"} {
 		if keys != "" {
 			b.press(keys)
 		}

@@ -16,9 +16,7 @@ const mostTyped = 100
 // keyed answers a key. Letters typed fast arrive together in one message and are taken one at a time, as any of
 // them may open a field that the others belong to: screens only ever get one key, or one pasted text.
 func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
-	if r.saying() && r.now().After(r.sayUntil) {
-		r.say = ""
-	}
+	r.heard()
 	if r.w == 0 {
 		return nil
 	}
@@ -118,19 +116,22 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
-	foot, body := r.h-footRows, headRows+r.bodyHeight()
+	foot, body, said := r.h-footRows, headRows+r.bodyHeight(), len(r.sayRows())
+	if tap {
+		r.heard()
+	}
 	switch {
 	case tap && msg.Y >= foot:
 		return r.tapped(r.footParts(), msg.X)
-	case tap && msg.Y >= foot-len(r.sayRows()):
+	case tap && msg.Y >= foot-said:
 		r.say = ""
 		return nil
 	case tap && (msg.Y < headRows || msg.Y >= body) && r.overlay() != nil:
 		return nil
-	case tap && msg.Y >= body+r.adviceRows():
-		return r.ask(desk.Save) // the warning asks for it
-	case tap && msg.Y >= body:
+	case tap && msg.Y >= foot-noteRows:
 		return r.takeAdvice()
+	case tap && msg.Y >= body:
+		return r.ask(desk.Save) // the warning asks for it
 	case tap && msg.Y == 0:
 		for i, title := range r.headerParts() {
 			if title.holds(msg.X) {

@@ -28,7 +28,7 @@ func (b *bench) keys(names string) *bench { return b.press(strings.Fields(names)
 
 // steps of the work, each in the keys of one screen.
 const (
-	theJob = `7 enter TL-40 enter long enter first enter 2026-11-25 enter esc`
+	theJob = `8 enter TL-40 enter long enter first enter 2026-11-25 enter esc`
 	// the floor, Enter behind each size; the deck and what lies on it are chosen by their letters
 	theFloor = `2 home enter 40 enter 3200 enter 1780 enter 31 enter 460 esc enter up down down down down down down o up s esc`
 	theHooks = `2 home down enter 150 enter 890 enter 890 enter enter 60 esc`
@@ -42,7 +42,7 @@ const (
 	ties        = `3 n bolt enter 1502 enter l300 enter 1500 enter l295 enter eye enter 2802 enter r310 enter 2800 enter r305 esc`
 	heater      = `2 home down down down down enter 2 90 esc`
 	cut         = `4 enter t 1219 enter l640 enter`
-	exhaust     = `4 tab a t 1219 enter l650 enter 150 enter a t 1219 enter l90 enter 160 enter a t 1290 enter 930 enter 170 enter`
+	exhaust     = `5 a t 1219 enter l650 enter 150 enter a t 1219 enter l90 enter 160 enter a t 1290 enter 930 enter 170 enter`
 	looked      = `1 a f w tab w tab r v esc`
 )
 

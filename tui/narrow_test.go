@@ -21,7 +21,8 @@ var places = map[string][]string{
 		"<down><down><down><down><enter>" + strings.Repeat("<down>", 14), "<end><enter><down><down><down>", "n",
 	},
 	"Match":  {"", "<down>", "<enter><down>", "n", "o", "<down>o"},
-	"Place":  {"", "<tab>", "<tab>n", "<tab><tab>", "t", "m", "k", "<tab>k", "<tab>t", "<tab>h", "d", "s", "c", "e"},
+	"Place":  {"", "t", "m", "k", "d", "s", "c", "e"},
+	"Runs":   {"", "n", "<tab>", "<tab>n", "k", "t", "h", "<tab>t"},
 	"Marks":  {"", "<down>", "<down><down>", "l", "<enter>", "<tab>"},
 	"Checks": {"", "<down>", "<down><down><down>", "<end>", "<enter>", "w", "e", "n"},
 	"Job":    {"", "<enter><down>", "<down><enter><down>", "<down><down><enter>", "<down><down><down><enter>", strings.Repeat("<down>", 8) + "<enter>", strings.Repeat("<down>", 12), "<end>"},
@@ -45,7 +46,7 @@ func wholeNumbers(t require.TestingT, narrow, wide string) {
 func TestNoRowIsCutInTheMiddleOfANumber(t *testing.T) {
 	job := screentest.Full(t)
 	rapid.Check(t, func(rt *rapid.T) {
-		title := rapid.SampledFrom([]string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"}).Draw(rt, "screen")
+		title := rapid.SampledFrom([]string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"}).Draw(rt, "screen")
 		keys := rapid.SampledFrom(places[title]).Draw(rt, "keys")
 		w, h := rapid.IntRange(60, 170).Draw(rt, "w"), rapid.SampledFrom([]int{17, 27, 47}).Draw(rt, "h")
 		r := onScreen(t, title, job, w, h)

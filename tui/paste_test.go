@@ -35,8 +35,8 @@ func TestAPasteTooLongForAFieldChangesNothing(t *testing.T) {
 	}{
 		"reading":          {[]string{"1", "enter", "down", "down", "down"}, "939"},
 		"name":             {[]string{"1", "enter", "down"}, "▸ name          fuel line 1"},
-		"text of the job":  {[]string{"7", "enter"}, "▸ reference TL-24"},
-		"name to save as":  {[]string{"7", "w"}, "24-everything.toml"},
+		"text of the job":  {[]string{"8", "enter"}, "▸ reference TL-24"},
+		"name to save as":  {[]string{"8", "w"}, "24-everything.toml"},
 		"place of the cut": {[]string{"4", "t", "1219", "enter", "up"}, "1219"},
 		"collar":           {[]string{"4", "k"}, "▸ collar depth 22"},
 	} {
@@ -121,7 +121,7 @@ func TestAPasteThatIsRefusedInPart(t *testing.T) {
 
 func TestNothingIsPastedIntoAWindowTooSmall(t *testing.T) {
 	b := own(t, "24-everything.toml")
-	b.press("7", "enter")
+	b.press("8", "enter")
 	b.send(tea.WindowSizeMsg{Width: 40, Height: 10})
 	before := string(b.desk.State.Job.Format())
 	b.paste("TL-99")
@@ -138,18 +138,20 @@ var placesToPaste = map[string][]string{
 	"a new matching point":   {"3", "n"},
 	"the floor":              {"2", "enter"},
 	"the bumper's bow":       {"2", "down", "down", "enter"},
-	"the job":                {"7", "enter"},
-	"the notes":              {"7", "enter", "up"},
-	"a setting":              {"7", "down", "down", "enter"},
-	"the name to save as":    {"7", "w"},
+	"the job":                {"8", "enter"},
+	"the notes":              {"8", "enter", "up"},
+	"a setting":              {"8", "down", "down", "enter"},
+	"the name to save as":    {"8", "w"},
 	"the place of the cut":   {"4", "t"},
 	"the collar":             {"4", "k"},
 	"a list":                 {"1"},
 	"the kinds looked for":   {"1", "a"},
 	"the plan":               {"4"},
+	"a point of a run":       {"5", "t"},
+	"the runs":               {"5"},
 	"the places for the cut": {"4", "c"},
-	"the marks":              {"5"},
-	"the checks":             {"6"},
+	"the marks":              {"6"},
+	"the checks":             {"7"},
 	"the help":               {"?"},
 	"a question":             {"4", "right", "ctrl+c"},
 }

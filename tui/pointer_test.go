@@ -129,7 +129,7 @@ func TestATapMeansThePlaceThatIsPainted(t *testing.T) {
 	}
 	cameras := map[string]string{"whole": "", "nearer": "++", "other side": "v", "other side nearer": "v+"}
 	opened := map[string][]string{
-		"Underneath": {"", "p", "n"}, "On top": {"<end>", "p"}, "Match": {"", "p", "<down>"}, "Place": {"", "t", "h"}, "Checks": {"<enter>f", "<down><enter>f"},
+		"Underneath": {"", "p", "n"}, "On top": {"<end>", "p"}, "Match": {"", "p", "<down>"}, "Place": {"", "t", "h"}, "Runs": {"", "n", "t"}, "Checks": {"<enter>f", "<down><enter>f"},
 	}
 	plans := map[string]int{}
 	for name, job := range jobs {

@@ -46,17 +46,12 @@ type Root struct {
 	givenUp  bool     // what is unsaved is wanted no more
 	sample   bool     // the job on the desk is the sample that comes with the program
 
-	overlays []overlay // the last one shows and has the keys
-	say      string
-	sayUntil time.Time // no key takes the line away before that
-	now      func() time.Time
+	overlays []overlay     // the last one shows and has the keys
+	said                   // the line above the foot
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next
 	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
 }
-
-// sayAtLeast is how long a line at the foot stays whatever is pressed: two seconds to look down, one to read.
-const sayAtLeast = 3 * time.Second
 
 // Init reads nothing, as everything is on the desk already; it starts what goes on beside the screen.
 func (r *Root) Init() tea.Cmd { return tea.Batch(r.keepJournal(), r.advise(), r.sizeAgain()) }
@@ -74,23 +69,31 @@ func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
 
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	cmd := r.answered(msg)
+	if fade := r.fading(); fade != nil {
+		cmd = tea.Batch(cmd, fade)
+	}
+	return r, cmd
+}
+
+func (r *Root) answered(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		r.w, r.h = msg.Width, msg.Height
-		return r, r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
+		return r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
 	case tea.KeyMsg:
-		return r, r.keyed(msg)
+		return r.keyed(msg)
 	case tea.MouseMsg:
-		return r, r.moused(msg)
+		return r.moused(msg)
 	case tea.ResumeMsg:
-		return r, tea.EnableMouseCellMotion // the library forgets it
+		return tea.EnableMouseCellMotion // the library forgets it
 	case outcome:
-		return r, msg.happened(r)
+		return msg.happened(r)
 	}
 	if o := r.overlay(); o != nil {
-		return r, tea.Batch(o.update(r, msg), r.toAll(msg))
+		return tea.Batch(o.update(r, msg), r.toAll(msg))
 	}
-	return r, r.toAll(msg)
+	return r.toAll(msg)
 }
 
 // outcome is what came of one of the root's own commands.
@@ -110,11 +113,6 @@ func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
 	screen, change, cmd := r.screens[i].Update(msg, r.desk.State)
 	r.screens[i] = screen
 	return tea.Batch(r.apply(change), cmd)
-}
-
-// tell shows a line at the foot.
-func (r *Root) tell(line string) {
-	r.say, r.sayUntil = line, r.now().Add(sayAtLeast)
 }
 
 // goTo shows the screen with the title.

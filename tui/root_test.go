@@ -89,7 +89,7 @@ func options(t *testing.T) Options {
 func started(t *testing.T, o Options) *bench {
 	r, err := New(o)
 	require.NoError(t, err)
-	r.pause, r.settle = 0, 0
+	r.pause, r.settle, r.fade = 0, 0, 0
 	b := &bench{Root: r, t: t}
 	t.Cleanup(func() { b.Root.journal.close() })
 	b.do(r.Init())
@@ -241,6 +241,7 @@ func TestUndoTakesARowOfMovesAtOnce(t *testing.T) {
 	assert.Equal(t, "emmm", b.desk.State.Job.Notes)
 	b.press("ctrl+z")
 	assert.Equal(t, "e", b.desk.State.Job.Notes)
+	assert.True(t, b.shows("took back: job: notes"))
 	b.press("ctrl+z")
 	assert.Empty(t, b.desk.State.Job.Notes)
 	assert.False(t, b.desk.State.Dirty, "back at what is on the disk")
@@ -248,6 +249,8 @@ func TestUndoTakesARowOfMovesAtOnce(t *testing.T) {
 	assert.True(t, b.shows("nothing to undo"))
 	b.press("ctrl+y", "ctrl+y")
 	assert.Equal(t, "emmm", b.desk.State.Job.Notes)
+	b.press("ctrl+z", "ctrl+y")
+	assert.True(t, b.shows("done again: job: notes"))
 	b.press("ctrl+z", "m", "ctrl+y")
 	assert.Equal(t, "em", b.desk.State.Job.Notes, "an edit forgets what was undone")
 	b.press("m", "2", "1", "m", "ctrl+z")
@@ -308,7 +311,7 @@ func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 func TestTheUnsavedDotFitsTheSmallestWindow(t *testing.T) {
 	o := options(t)
 	var all []desk.Screen
-	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"} {
+	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"} {
 		all = append(all, plain{title: title})
 	}
 	o.Screens = all
@@ -339,9 +342,50 @@ func TestALineAtTheFootStaysLongEnoughToBeRead(t *testing.T) {
 	b.press("ctrl+z", "m", "m")
 	assert.True(t, b.shows("nothing to undo"))
 	clock = clock.Add(sayAtLeast + time.Second)
-	assert.True(t, b.shows("nothing to undo"), "it never goes by itself")
 	b.press("m")
+	assert.False(t, b.shows("nothing to undo"), "and goes with the next key")
+
+	b.tell("read me")
+	clock = clock.Add(sayAtLeast + time.Second)
+	b.tap(5, 5)
+	assert.False(t, b.shows("read me"), "or the next tap")
+}
+
+func TestALineGoesByItself(t *testing.T) {
+	b, _ := opened(t)
+	b.fade = time.Nanosecond
+	_, end := b.Update(tea.KeyMsg{Type: tea.KeyCtrlZ})
+	require.True(t, b.shows("nothing to undo"))
+	b.do(end)
 	assert.False(t, b.shows("nothing to undo"))
+
+	b.fade = 0
+	b.tell("unread")
+	b.open(&question{asks: "?", answers: []answer{{"Go on", nil}}})
+	silence{b.number}.happened(b.Root)
+	b.press("enter")
+	assert.True(t, b.shows("unread"), "what nobody could read stays")
+
+	b.tell("another line")
+	silence{b.number - 1}.happened(b.Root)
+	assert.True(t, b.shows("another line"), "the end of one line is not that of the next")
+}
+
+// The foot is the keys' alone, and a line that is said has a row of its own, however low the window is.
+func TestWhatIsSaidCoversNoKeys(t *testing.T) {
+	b, _ := opened(t)
+	for _, size := range [][2]int{{60, 20}, {100, 30}} {
+		b.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		body := b.bodyHeight()
+		foot := b.rows()[size[1]-1]
+		require.Contains(t, foot, "? help")
+		b.tell("said")
+		rows := b.rows()
+		assert.Equal(t, foot, rows[size[1]-1])
+		assert.Contains(t, rows[size[1]-2], "said")
+		assert.Less(t, headRows+body, size[1]-1, "no row of the screen's is under it")
+		b.say = ""
+	}
 }
 
 func TestTheCautionsAreReadOnce(t *testing.T) {

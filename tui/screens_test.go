@@ -20,6 +20,7 @@ import (
 func working(t testing.TB, file string) *Root {
 	r, err := New(Options{Path: file, Book: rules.Builtin(), Screens: Screens()})
 	require.NoError(t, err)
+	r.fade = 0
 	return r
 }
 
@@ -36,7 +37,7 @@ func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
 	for _, s := range Screens() {
 		titles = append(titles, s.Title())
 	}
-	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Marks", "Checks", "Job"}, titles)
+	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"}, titles)
 }
 
 // However many turns a job's yaw has, it reads as what points the same way within a half turn.

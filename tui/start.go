@@ -24,7 +24,7 @@ import (
 // New puts the job on the desk. It reads the job file, the journal and what was seen before, and so runs before
 // the screen is up. The error is that of a job file which can't be read.
 func New(o Options) (*Root, error) {
-	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), now: time.Now, pause: journalPause, settle: adviceSettle}
+	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), said: said{now: time.Now, fade: sayAtMost}, pause: journalPause, settle: adviceSettle}
 	r.desk.State.Settings, r.desk.State.Book, r.desk.State.Selected = o.Settings, o.Book, -1
 	missing, err := r.openJob()
 	if err != nil {

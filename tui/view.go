@@ -15,14 +15,15 @@ const (
 	leastWidth, leastHeight = 60, 20
 
 	headRows = 2 // the header and the heading
-	footRows = 1
+	noteRows = 1 // what is said, else what to measure next
+	footRows = 1 // the keys, and nothing else ever
 )
 
 func (r *Root) bodyHeight() int {
-	return max(r.h-headRows-r.adviceRows()-len(r.warningRows())-footRows, 0)
+	return max(r.h-headRows-len(r.warningRows())-noteRows-footRows, 0)
 }
 
-// warningRows are the rows above the foot that say why unsaved work is not kept safe; none while it is.
+// warningRows are the rows above the note that say why unsaved work is not kept safe; none while it is.
 func (r *Root) warningRows() []string {
 	text := r.warning()
 	if text == "" || r.w == 0 {
@@ -38,8 +39,8 @@ func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 // colours get through.
 func (r *Root) View() string { return harmless.Painted(r.paint()) }
 
-// paint is header, heading, body, what to measure next, warnings, foot. A line that is said lies over the rows above the
-// foot, so that the keys are seen beside it and nothing moves.
+// paint is header, heading, body, warnings, note, foot. What is said stands in the note's row; what is too long for it lies over
+// the rows above, so that the keys are seen beside it and nothing moves.
 func (r *Root) paint() string {
 	switch {
 	case r.w == 0:
@@ -54,13 +55,11 @@ func (r *Root) paint() string {
 		body = r.screens[r.at].View(r.desk.State, r.w, r.bodyHeight())
 	}
 	rows := append([]string{r.header(), r.headingRow()}, strings.Split(body, "\n")...)
-	if r.adviceRows() > 0 {
-		rows = append(rows, r.adviceLine(r.w))
-	}
 	styles := r.desk.State.Settings.Styles()
 	for _, row := range r.warningRows() {
 		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))
 	}
+	rows = append(rows, r.adviceLine(r.w))
 	said := r.sayRows()
 	for i, row := range said {
 		rows[len(rows)-len(said)+i] = styles.Strong.Render(desk.FitRow(row, r.w))

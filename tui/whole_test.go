@@ -208,13 +208,32 @@ func TestAKeyOnPlaceChangesNothingElse(t *testing.T) {
 		"<up>": {"cut.at"}, "<left>": {"cut.at"}, "s<right>": {"cut.at"}, "s": nil, ",": {"heater.yaw"}, ".": {"heater.yaw"},
 		"t<esc>": nil, "k<esc>": nil, "m<esc>": nil, "t1250<enter>l600<enter>": {"cut.at"},
 		"k35<enter>130<enter>": {"heater.turret", "cut.across"}, "o": append(hung("exhaust"), hung("intake")...),
-		"m1221<enter>241<enter>": {"cut.drilled"}, "<tab><down>": hung("exhaust"), "<tab>n<left>": hung("exhaust"),
-		"<tab>a": hung("exhaust"), "<tab>nx": hung("exhaust"), "<tab>d": hung("exhaust"), "<tab>r": hung("exhaust"),
-		"<tab>k28<enter>60<enter>": {"exhaust.across", "exhaust.bend"}, "<tab>h<space>": {"exhaust.shielded"}, "<tab>h<esc>": nil,
-		"<tab><tab>a": hung("intake"), "<tab><tab>r": hung("intake"), "<tab><tab>i": hung("intake"), "<tab><tab>nn": nil,
-		"<tab><tab>k30<enter>70<enter>": {"intake.across", "intake.bend"}, "<tab><tab><tab>v": nil,
+		"m1221<enter>241<enter>": {"cut.drilled"},
 	} {
 		r := onScreen(t, "Place", job, 100, 27)
+		r.Type(keys)
+		only(t, job, r.State.Job, keys, under...)
+		if len(under) > 0 {
+			assert.NotEmpty(t, differing(t, job, r.State.Job), "%s: %s", keys, r.Said)
+		}
+		undone(t, r, job, keys)
+	}
+}
+
+// What is laid on Runs takes along what hangs on it, and leaves the rest as it is.
+func TestAKeyOnRunsChangesNothingElse(t *testing.T) {
+	job := screentest.Full(t)
+	hung := func(run string) []string {
+		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains"}
+	}
+	for keys, under := range map[string][]string{
+		"<down>": hung("exhaust"), "n<left>": hung("exhaust"), "o": append(hung("exhaust"), hung("intake")...), "s": nil, "t<esc>": nil,
+		"a": hung("exhaust"), "nx": hung("exhaust"), "d": hung("exhaust"), "r": hung("exhaust"),
+		"k28<enter>60<enter>": {"exhaust.across", "exhaust.bend"}, "h<space>": {"exhaust.shielded"}, "h<esc>": nil,
+		"<tab>a": hung("intake"), "<tab>r": hung("intake"), "<tab>i": hung("intake"), "<tab>nn": nil,
+		"<tab>k30<enter>70<enter>": {"intake.across", "intake.bend"}, "<tab><tab>v": nil,
+	} {
+		r := onScreen(t, "Runs", job, 100, 27)
 		r.Type(keys)
 		only(t, job, r.State.Job, keys, under...)
 		if len(under) > 0 {

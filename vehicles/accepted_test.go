@@ -48,7 +48,7 @@ pins = 700
 		}}
 	}},
 	{"a pipe, as short as may be", pipe + "path = [[1, \"L 2\"], [\"+3\", \"R 4mm\"]]\nacross = 8\nturn = 0\n", func(j *Job) {
-		j.Obstructions = List[Obstruction]{{Name: "brake pipe", Kind: "brake line", Measured: true, Place: Place{Form: Piped, Across: Some(8), Path: []Pair{
+		j.Obstructions = List[Obstruction]{{Name: "brake pipe", Kind: "brake line", Measured: true, Place: Place{Shape: Piped, Across: Some(8), Path: []Pair{
 			{bareX(1), mustSay("L 2", survey.Y)}, {mustSay("+3", survey.X), mustSay("R 4mm", survey.Y)},
 		}}}}
 	}},
@@ -56,17 +56,17 @@ pins = 700
 		"total = { y = \"L 895\" }\n", func(j *Job) {
 		j.Obstructions = List[Obstruction]{{
 			Name: "wheel", Kind: "spare wheel", Measured: true,
-			Place: Place{Form: Disc, Centre: Pair{mustSay("16 1/2in", survey.X), mustSay("-5", survey.Y)}, Across: Some(690.25)},
+			Place: Place{Shape: Disc, Centre: Pair{mustSay("16 1/2in", survey.X), mustSay("-5", survey.Y)}, Across: Some(690.25)},
 			Total: Totals{survey.Y: mustSay("L 895", survey.Y)},
 		}}
 	}},
 	{"openings: a line needs no width", door + "path = [[1900, -890], [3000, -890]]\ndrop = [-1500, -22]\n" +
 		"[[opening]]\nname = \"vent\"\nkind = \"vent\"\ncentre = [5, 6]\nacross = 90\ndrop = [0, 0]\nmeasured = false\n", func(j *Job) {
 		j.Openings = List[Opening]{
-			{Name: "sliding door", Kind: "door", Drop: Span{-1500, -22, true}, Place: Place{Form: Piped, Path: []Pair{
+			{Name: "sliding door", Kind: "door", Drop: Span{-1500, -22, true}, Place: Place{Shape: Piped, Path: []Pair{
 				{bareX(1900), bareX(-890)}, {bareX(3000), bareX(-890)},
 			}}},
-			{Name: "vent", Kind: "vent", Drop: Span{0, 0, true}, Unconfirmed: true, Place: Place{Form: Disc, Centre: Pair{bareX(5), bareX(6)}, Across: Some(90)}},
+			{Name: "vent", Kind: "vent", Drop: Span{0, 0, true}, Unconfirmed: true, Place: Place{Shape: Disc, Centre: Pair{bareX(5), bareX(6)}, Across: Some(90)}},
 		}
 	}},
 	{"a fitting", box + placed + "kind = \"wiring\"\nrise = [-12, 400]\nturn = 10\nmeasured = false\ntotal = { x = 736 }\n", func(j *Job) {

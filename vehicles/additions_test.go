@@ -121,11 +121,11 @@ var acceptedAdditions = []struct {
 		box + "kind = \"wiring\"\ncentre = [700, \"L 240\"]\nacross = 20\nrise = [-12, 0]\nmeasured = false\n", func(j *Job) {
 		j.Openings = List[Opening]{{
 			Name: "sliding door", Kind: "door", Drop: Span{-900, 0, true}, Unconfirmed: true,
-			Place: Place{Form: Piped, Path: List[Pair]{{bareX(1900), bareX(-890)}, {bareX(3000), bareX(-890)}}},
+			Place: Place{Shape: Piped, Path: List[Pair]{{bareX(1900), bareX(-890)}, {bareX(3000), bareX(-890)}}},
 		}}
 		j.Fittings = List[Fitting]{{
 			Name: "battery box", Kind: "wiring", Rise: Span{-12, 0, true}, Unconfirmed: true,
-			Place: Place{Form: Disc, Centre: Pair{bareX(700), mustSay("L 240", survey.Y)}, Across: Some(20)},
+			Place: Place{Shape: Disc, Centre: Pair{bareX(700), mustSay("L 240", survey.Y)}, Across: Some(20)},
 		}}
 	}},
 	{"a wish that says no distance", "[wish]\nat = [1500, -20.5]\n", func(j *Job) { j.Wish = &Wish{At: [2]float64{1500, -20.5}} }},

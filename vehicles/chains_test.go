@@ -128,10 +128,10 @@ func TestAMisclosureTheTapesDoNotExplainIsRefused(t *testing.T) {
 func TestOverallReadingsInYAndOneAfterTheOther(t *testing.T) {
 	job := bare(
 		edges(t, "first", "1000", "1100", "L 200", "+30"),
-		Obstruction{Name: "disc", Measured: true, Place: Place{Form: Disc, Centre: said(t, "1500", "+100"), Across: Some(8)},
+		Obstruction{Name: "disc", Measured: true, Place: Place{Shape: Disc, Centre: said(t, "1500", "+100"), Across: Some(8)},
 			Total: Totals{survey.Y: saidOf(t, "L 331", survey.Y)}},
 		Obstruction{Name: "line", Measured: true, Place: Place{
-			Form: Piped, Across: Some(8), Path: []Pair{said(t, "1600", "+50"), said(t, "1700", "+50")},
+			Shape: Piped, Across: Some(8), Path: []Pair{said(t, "1600", "+50"), said(t, "1700", "+50")},
 		}, Total: Totals{survey.Y: saidOf(t, "460", survey.Y)}},
 	)
 	plan, faults := Reduce(job)
@@ -249,11 +249,11 @@ func TestABumperThatBows(t *testing.T) {
 		edges(t, "at the right", "1000", "1100", "-810", "-790"), // offset -14 at y -800
 		edges(t, "between", "1000", "+84", "-410", "-390"),       // half way: -5.25
 		Obstruction{Name: "line", Measured: true, Place: Place{
-			Form: Piped, Across: Some(8), Path: []Pair{said(t, "1600", "0"), said(t, "1700", "300"), said(t, "1700", "R 20")},
+			Shape: Piped, Across: Some(8), Path: []Pair{said(t, "1600", "0"), said(t, "1700", "300"), said(t, "1700", "R 20")},
 		}},
 	)
 	job.Bow = []BowPoint{{0, 3.5}, {-800, -14}} // in any order
-	job.Fittings = []Fitting{{Name: "f", Place: Place{Form: Disc, Centre: said(t, "500", "900"), Across: Some(8)}, Rise: Span{0, 10, true}}}
+	job.Fittings = []Fitting{{Name: "f", Place: Place{Shape: Disc, Centre: said(t, "500", "900"), Across: Some(8)}, Rise: Span{0, 10, true}}}
 	drilled := said(t, "1200", "-400")
 	job.Cut = &Cut{At: [2]float64{1200, 0}, Across: 127, Drilled: &drilled}
 	plan, faults := Reduce(job)

@@ -29,15 +29,15 @@ type SaveReport struct {
 // ways on are SaveAs, which writes over it and keeps what was there, and Load, which takes up what is there now.
 var ErrChangedOnDisk = errors.New("the file has changed on disk since it was read; nothing was written")
 
-// Load reads a job file, with checks as ParseJob does. The error is of type FileErrors when the file could be read but is
+// Load reads a job file, with inspectors as ParseJob does. The error is of type FileErrors when the file could be read but is
 // wrong, and the document beside it may still be whole: see FileErrors.WholeJob. It is fs.ErrNotExist, on one line, when
 // there is no file.
-func Load(path string, checks ...Check) (Document, error) {
+func Load(path string, inspectors ...Inspector) (Document, error) {
 	data, err := ReadFile(path)
 	if err != nil {
 		return Document{Path: path}, err
 	}
-	job, err := ParseJob(data, path, checks...)
+	job, err := ParseJob(data, path, inspectors...)
 	return Document{Path: path, Job: job}.holding(data), err
 }
 
@@ -73,18 +73,18 @@ func (d Document) Now() (Base, error) {
 }
 
 // Save writes the job to the document's file, all of it or nothing, and returns the document as it is then. A file
-// that has vanished is written anew. A job that Load would refuse with the same checks is not written.
-func (d Document) Save(job Job, checks ...Check) (Document, SaveReport, error) {
-	return d.save(job, false, checks)
+// that has vanished is written anew. A job that Load would refuse for the same inspectors is not written.
+func (d Document) Save(job Job, inspectors ...Inspector) (Document, SaveReport, error) {
+	return d.save(job, false, inspectors)
 }
 
-// SaveAs writes the job to a file, over what is there; what is there is kept beside it. The checks are those of Save.
-func SaveAs(path string, job Job, checks ...Check) (Document, SaveReport, error) {
-	return Document{Path: path, KeepBefore: true}.save(job, true, checks)
+// SaveAs writes the job to a file, over what is there; what is there is kept beside it. The inspectors are those of Save.
+func SaveAs(path string, job Job, inspectors ...Inspector) (Document, SaveReport, error) {
+	return Document{Path: path, KeepBefore: true}.save(job, true, inspectors)
 }
 
-func (d Document) save(job Job, over bool, checks []Check) (Document, SaveReport, error) {
-	data, err := readsBack(job, d.Path, checks)
+func (d Document) save(job Job, over bool, inspectors []Inspector) (Document, SaveReport, error) {
+	data, err := readsBack(job, d.Path, inspectors)
 	if err != nil {
 		return d, SaveReport{}, err
 	}
@@ -117,9 +117,9 @@ func (d Document) save(job Job, over bool, checks []Check) (Document, SaveReport
 }
 
 // readsBack returns the job's file, or why it would not read back as the same job, whole and free of faults.
-func readsBack(job Job, path string, checks []Check) ([]byte, error) {
+func readsBack(job Job, path string, inspectors []Inspector) ([]byte, error) {
 	data := job.Format()
-	again, err := ParseJob(data, path, checks...)
+	again, err := ParseJob(data, path, inspectors...)
 	var faults FileErrors
 	switch {
 	case errors.As(err, &faults):

@@ -60,7 +60,7 @@ var edits = map[string]func(j Job, i, k int) Job{
 			return j
 		}
 		o := j.Obstructions[0]
-		if o.Form == Piped {
+		if o.Shape == Piped {
 			o.Path = o.Path.With(i, pointSaid()).Insert(i, pointSaid()).Move(i, k)
 		}
 		j.Obstructions = j.Obstructions.With(0, o)

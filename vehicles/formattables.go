@@ -48,7 +48,7 @@ func (w *writer) tape(t Tape) {
 }
 
 func (w *writer) place(p Place) {
-	switch p.Form {
+	switch p.Shape {
 	case Piped:
 		points := make([]string, len(p.Path))
 		for i, point := range p.Path {
@@ -67,7 +67,7 @@ func (w *writer) place(p Place) {
 
 // turn writes a rectangle's turn, behind its heights as people fill them in.
 func (w *writer) turn(p Place) {
-	if p.Form == Box && p.Turn != 0 {
+	if p.Shape == Box && p.Turn != 0 {
 		w.number("turn", p.Turn)
 	}
 }

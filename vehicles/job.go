@@ -121,9 +121,9 @@ type Tape struct {
 type Pair [2]survey.Reading
 
 // Place is where a thing is in plan: exactly one of a rectangle (X, Y, Turn), a line (Path, Across) or a round
-// (Centre, Across), as Form says.
+// (Centre, Across), as Shape says.
 type Place struct {
-	Form   Form
+	Shape  Shape
 	X, Y   Pair // nearest then farthest edge from the bumper; right and left edge in either order
 	Turn   float64
 	Path   List[Pair] // points (x, y)
@@ -131,12 +131,12 @@ type Place struct {
 	Across Number
 }
 
-// Form says how a place was taken.
-type Form uint8
+// Shape says how a place was taken.
+type Shape uint8
 
-// The forms of a place.
+// The shapes of a place.
 const (
-	Box Form = iota
+	Box Shape = iota
 	Piped
 	Disc
 )

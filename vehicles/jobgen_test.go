@@ -175,9 +175,9 @@ func anyPlace(t *rapid.T) Place {
 		}
 		return p
 	case 1:
-		return Place{Form: Piped, Path: []Pair{anyPoint(t), anyPoint(t), anyPoint(t)}, Across: Some(anySize(t))}
+		return Place{Shape: Piped, Path: []Pair{anyPoint(t), anyPoint(t), anyPoint(t)}, Across: Some(anySize(t))}
 	}
-	return Place{Form: Disc, Centre: anyPoint(t), Across: Some(anySize(t))}
+	return Place{Shape: Disc, Centre: anyPoint(t), Across: Some(anySize(t))}
 }
 
 func anyPoint(t *rapid.T) Pair { return Pair{anyReading(t, survey.X), anyReading(t, survey.Y)} }

@@ -22,7 +22,7 @@ var steps = []struct {
 	{"an obstruction entered", func(t *rapid.T, job Job, _ *Plan) Job {
 		job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), Obstruction{
 			Name: freeName(job), Kind: rapid.SampledFrom(Kinds).Draw(t, "kind"), Measured: rapid.Bool().Draw(t, "measured"),
-			Place: Place{Form: Disc, Centre: Pair{bareX(drawn(t, "x", 100, 2900)), mustSay(fmt.Sprintf("L %v", drawn(t, "y", 0, 800)), survey.Y)}, Across: Some(60)},
+			Place: Place{Shape: Disc, Centre: Pair{bareX(drawn(t, "x", 100, 2900)), mustSay(fmt.Sprintf("L %v", drawn(t, "y", 0, 800)), survey.Y)}, Across: Some(60)},
 		})
 		return job
 	}},

@@ -7,7 +7,7 @@ type Kind struct {
 	Name    string     // as the job file has it
 	Code    string     // one or two letters on the plan; what is long and narrow has one, to fit across it
 	Letter  rune       // chooses it with one key, pressed again for the next kind that has it; where the plan has one letter, that one
-	Form    Form       // that its place mostly has
+	Shape   Shape      // that its place mostly has
 	Role    scene.Role // in the picture
 	Movable bool       // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays. common practice, no source
 	Added   bool       // beyond the kinds of the contract: other programs do not know it
@@ -31,6 +31,11 @@ const (
 	FuelTank = "fuel tank"
 	FuelLine = "fuel line"
 )
+
+// Landmark tells whether people find their way under a van by a kind, or must know where it is before all else.
+func (k Kind) Landmark() bool {
+	return k.Peril != Usual || k.Role == scene.Rail || k.Name == "crossmember" || k.Name == "vehicle exhaust"
+}
 
 // The kinds of job file format 1, in the order lists show them.
 var (
@@ -66,27 +71,27 @@ var (
 		{"gas pipe", "G", 'g', Piped, scene.Lines, false, false, Deadly, "A cooker or gas locker? Shut the bottle, follow its pipe."},
 		{"water tank", "WT", 'q', Box, scene.Lines, false, false, Usual, "Fresh or waste water? Its hoses and taps, too."},
 		{"catalyst", "CA", 'a', Box, scene.Hot, false, false, Usual, "The thick part of the exhaust next to the engine: very hot."},
-		{Name: "tow bar", Code: "TW", Letter: 'j', Form: Box, Role: scene.Steel, Added: true, Asks: "Its side arms run forward along the rails."},
-		{Name: "wheel-sensor wire", Code: "N", Letter: 'n', Form: Piped, Role: scene.Lines, Added: true, Peril: Deadly, Asks: "A thin wire from each wheel: the brakes need it."},
-		{Name: "particulate filter", Code: "PF", Letter: 'p', Form: Box, Role: scene.Hot, Added: true, Asks: "It burns itself clean, far hotter than the pipe beside it."},
-		{Name: "axle", Code: "AX", Letter: 'x', Form: Box, Role: scene.Movable, Added: true, Asks: "It comes up when loaded: measure to its bump stop."},
+		{Name: "tow bar", Code: "TW", Letter: 'j', Shape: Box, Role: scene.Steel, Added: true, Asks: "Its side arms run forward along the rails."},
+		{Name: "wheel-sensor wire", Code: "N", Letter: 'n', Shape: Piped, Role: scene.Lines, Added: true, Peril: Deadly, Asks: "A thin wire from each wheel: the brakes need it."},
+		{Name: "particulate filter", Code: "PF", Letter: 'p', Shape: Box, Role: scene.Hot, Added: true, Asks: "It burns itself clean, far hotter than the pipe beside it."},
+		{Name: "axle", Code: "AX", Letter: 'x', Shape: Box, Role: scene.Movable, Added: true, Asks: "It comes up when loaded: measure to its bump stop."},
 		{"other", "O", 'o', Box, scene.Movable, false, false, Usual, "What you cannot name you do not drill: find out first."}, // what is unknown is taken for it: it stays the last
 	}
 	openingKinds = []Kind{
-		{Name: "door", Letter: 'd', Form: Piped, Asks: "Every door and flap: where is its lower edge?"},
-		{Name: "window", Letter: 'w', Form: Piped, Asks: "Those that open, and hatches."},
+		{Name: "door", Letter: 'd', Shape: Piped, Asks: "Every door and flap: where is its lower edge?"},
+		{Name: "window", Letter: 'w', Shape: Piped, Asks: "Those that open, and hatches."},
 		{Name: "vent", Letter: 'v', Asks: "Forced-air vents of the body, behind bumper and trim."},
-		{Name: "floor drain", Letter: 'r', Form: Disc, Asks: "Holes that let water out of floor and sills."},
-		{Name: "fuel filler", Letter: 'f', Form: Disc, Asks: "Its flap, and where spilt fuel runs down: vapour burns."},
-		{Name: "side step", Letter: 's', Form: Piped, Asks: "Its well is often open to the inside."},
+		{Name: "floor drain", Letter: 'r', Shape: Disc, Asks: "Holes that let water out of floor and sills."},
+		{Name: "fuel filler", Letter: 'f', Shape: Disc, Asks: "Its flap, and where spilt fuel runs down: vapour burns."},
+		{Name: "side step", Letter: 's', Shape: Piped, Asks: "Its well is often open to the inside."},
 		{Name: "cab air inlet", Letter: 'c', Asks: "Below the windscreen, and any lower down."},
-		{Name: "body plug", Letter: 'p', Form: Disc, Asks: "Rubber and plastic plugs in the sheet: is one missing?"},
+		{Name: "body plug", Letter: 'p', Shape: Disc, Asks: "Rubber and plastic plugs in the sheet: is one missing?"},
 		{Name: "gas locker vent", Letter: 'g', Asks: "The drop hole in the gas locker: gas sinks, and burns."},
 		{Name: "heater air inlet", Letter: 'h', Asks: "Where does this heater, or another one, take its air?"},
-		{Name: "tank breather", Letter: 't', Form: Disc, Asks: "Where does the breather hose of each tank end? Vapour burns."},
+		{Name: "tank breather", Letter: 't', Shape: Disc, Asks: "Where does the breather hose of each tank end? Vapour burns."},
 		{Name: "roof vent", Letter: 'v', Asks: "Above the outlet: warm gas rises."},
-		{Name: "locker door", Letter: 'l', Form: Piped, Asks: "Outer lockers, on the other side too."},
-		{Name: "cable hole", Letter: 'c', Form: Disc, Asks: "Hook-up, solar, tow-bar socket: is it sealed?"},
+		{Name: "locker door", Letter: 'l', Shape: Piped, Asks: "Outer lockers, on the other side too."},
+		{Name: "cable hole", Letter: 'c', Shape: Disc, Asks: "Hook-up, solar, tow-bar socket: is it sealed?"},
 		{Name: "other", Letter: 'o', Asks: "Any gap by which gas could get in."},
 	}
 )
@@ -106,39 +111,50 @@ func namesOf(kinds []Kind) []string {
 }
 
 // KindOf is the kind of obstruction of that name, the last one, "other", for a name that none has.
-func KindOf(name string) Kind { return kindIn(obstructionKinds, name) }
-
-// OpeningKindOf is the kind of opening of that name, "other" for a name that none has.
-func OpeningKindOf(name string) Kind { return kindIn(openingKinds, name) }
-
-// UsualForm is the form that the place of a thing of that kind mostly has, an obstruction's or an opening's: no name stands
-// for two kinds of different forms. Box for a name that none has.
-func UsualForm(name string) Form {
-	if k := KindOf(name); k.Name == name {
-		return k.Form
-	}
-	return OpeningKindOf(name).Form
+func KindOf(name string) Kind {
+	return obstructionKinds[min(KindIndex(name), len(obstructionKinds)-1)]
 }
 
-// PerilOf is the peril of a kind of obstruction; Usual for a name that none has.
-func PerilOf(kind string) Peril { return perils[kind] }
-
-// perils are those beyond the usual, by name: judging asks them of every obstruction.
-var perils = func() map[string]Peril {
-	beyond := map[string]Peril{}
-	for _, k := range obstructionKinds {
-		if k.Peril != Usual {
-			beyond[k.Name] = k.Peril
-		}
-	}
-	return beyond
-}()
-
-func kindIn(kinds []Kind, name string) Kind {
-	for _, k := range kinds {
+// OpeningKindOf is the kind of opening of that name, "other" for a name that none has.
+func OpeningKindOf(name string) Kind {
+	for _, k := range openingKinds {
 		if k.Name == name {
 			return k
 		}
 	}
-	return kinds[len(kinds)-1]
+	return openingKinds[len(openingKinds)-1]
 }
+
+// UsualShape is the shape that the place of a thing of that kind mostly has, an obstruction's or an opening's: no name stands
+// for two kinds of different shapes. Box for a name that none has.
+func UsualShape(name string) Shape {
+	if k := KindOf(name); k.Name == name {
+		return k.Shape
+	}
+	return OpeningKindOf(name).Shape
+}
+
+// PerilOf is the peril of a kind of obstruction; Usual for a name that none has.
+func PerilOf(kind string) Peril {
+	if at := KindIndex(kind); at < len(obstructionKinds) {
+		return obstructionKinds[at].Peril
+	}
+	return Usual
+}
+
+// KindIndex is where a kind of obstruction stands in Kinds; behind all of them for a name that none has.
+func KindIndex(name string) int {
+	if at, there := kindIndex[name]; there {
+		return at
+	}
+	return len(obstructionKinds)
+}
+
+// kindIndex is a map, as judging asks it of every obstruction.
+var kindIndex = func() map[string]int {
+	at := make(map[string]int, len(obstructionKinds))
+	for i := range obstructionKinds {
+		at[obstructionKinds[i].Name] = i
+	}
+	return at
+}()

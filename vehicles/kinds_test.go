@@ -47,12 +47,12 @@ func TestEveryKindHasANameAKeyAndLettersOfItsOwn(t *testing.T) {
 func TestNoNameStandsForKindsOfTwoForms(t *testing.T) {
 	for _, k := range openingKinds {
 		if o := KindOf(k.Name); o.Name == k.Name {
-			assert.Equal(t, o.Form, k.Form, k.Name)
+			assert.Equal(t, o.Shape, k.Shape, k.Name)
 		}
-		assert.Equal(t, k.Form, UsualForm(k.Name))
+		assert.Equal(t, k.Shape, UsualShape(k.Name))
 	}
-	assert.Equal(t, Disc, UsualForm("spare wheel"))
-	assert.Equal(t, Box, UsualForm(""))
+	assert.Equal(t, Disc, UsualShape("spare wheel"))
+	assert.Equal(t, Box, UsualShape(""))
 }
 
 // How to look for a kind fits a line of the narrowest screen, in two where the list is beside the plan.

@@ -26,6 +26,9 @@ type LaidMuffler struct {
 	Axis     []geometry.Point3
 	Radius   float64
 	From, To float64 // its ends along the rounded run, mm
+	// Begin and End are between which places along the run it is the pipe: what of it lies on its leg's straight part. In a bend
+	// the pipe goes another way than the muffler is said to, and both are taken to be there.
+	Begin, End float64
 }
 
 // Station returns the point of the centreline, bends rounded, that lies s mm along the run, to 1e-9 mm; before its beginning
@@ -41,12 +44,14 @@ func layRun(run *Run, path []geometry.Point3) *LaidRun {
 }
 
 func (m *Muffler) lay(run *LaidRun) {
-	end := m.Start + m.Length
-	run.Muffler = &LaidMuffler{
+	end, leg := m.Start+m.Length, run.Line.Legs[m.Leg-1]
+	laid := LaidMuffler{
 		Leg: m.Leg - 1, Radius: m.Across / 2,
 		Axis: []geometry.Point3{run.onLeg(m.Leg, m.Start), run.onLeg(m.Leg, end)},
 		From: run.Line.Along(m.Leg-1, m.Start), To: run.Line.Along(m.Leg-1, end),
 	}
+	laid.Begin, laid.End = min(max(laid.From, leg.Begin), leg.End), min(max(laid.To, leg.Begin), leg.End)
+	run.Muffler = &laid
 }
 
 func (p *Pump) lay(run *LaidRun) { run.Pump = Some(run.Line.Along(p.Leg-1, p.Start)) }

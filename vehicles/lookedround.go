@@ -72,6 +72,19 @@ func (j *Job) Entered(l LookList, kind string) (n int) {
 	return n
 }
 
+// Has tells whether the job has a thing of a kind of a list.
+func (j *Job) Has(l LookList, kind string) bool {
+	if l == AtOutlet {
+		return slices.ContainsFunc(j.Openings, func(o Opening) bool { return o.Kind == kind })
+	}
+	for i := range j.Obstructions { // they are large: by index
+		if j.Obstructions[i].Kind == kind {
+			return true
+		}
+	}
+	return false
+}
+
 // Look is where runs were when kinds were looked for round them.
 type Look struct {
 	Kinds []string

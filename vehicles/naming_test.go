@@ -21,7 +21,7 @@ const (
 func naming(t *rapid.T) Job {
 	job := anyJob(t)
 	job.Cut, job.Exhaust, job.Fuel = nil, nil, nil
-	usual := Obstruction{Name: "usual", Kind: "other", Measured: true, Place: Place{Form: Disc, Centre: Pair{bareX(1), bareX(2)}, Across: Some(8)}}
+	usual := Obstruction{Name: "usual", Kind: "other", Measured: true, Place: Place{Shape: Disc, Centre: Pair{bareX(1), bareX(2)}, Across: Some(8)}}
 	odd := usual
 	odd.Name = oddName
 	job.Obstructions = append(job.Obstructions[:len(job.Obstructions):len(job.Obstructions)], usual, odd)

@@ -47,7 +47,7 @@ func TestFromTheBumperAndBack(t *testing.T) {
 		x := float64(rapid.IntRange(100, 3000).Draw(t, "x"))
 		y := float64(rapid.IntRange(-800, 800).Draw(t, "y"))
 		job.Datum.HookBelow = Number{}
-		job.Obstructions = List[Obstruction]{{Name: "a", Place: Place{Form: Disc, Across: Some(1), Centre: Pair{survey.FromNumber(x, true), survey.FromNumber(y, true)}}}}
+		job.Obstructions = List[Obstruction]{{Name: "a", Place: Place{Shape: Disc, Across: Some(1), Centre: Pair{survey.FromNumber(x, true), survey.FromNumber(y, true)}}}}
 		plan, faults := Reduce(job)
 		require.Empty(t, faults)
 		at := plan.Obstructions[0].Prism.Footprint.Middle

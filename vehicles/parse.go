@@ -20,31 +20,31 @@ const LargestFile = 4 << 20
 // deepest is how deep tables and lists may stand in each other. A reader that goes down with them needs a bound.
 const deepest = 100
 
-// Check says what whoever judges a job finds wrong with it: wrong is what only others than this package know of,
+// Inspector says what whoever judges a job finds wrong with it: wrong is what only others than this package know of,
 // contradictions are the faults of reducing it, which are asked for only where nothing is wrong.
-type Check interface {
+type Inspector interface {
 	Wrong(Job) []Fault
 	Reduce(Job) (Plan, []Fault)
 }
 
-// ParseJob reads a job file for whoever judges it by the checks; without one readings are reduced by Reduce. file is the
+// ParseJob reads a job file for whoever judges it, by the inspectors; without one readings are reduced by Reduce. file is the
 // name that errors carry.
 //
 // The error is of type FileErrors and holds all that is wrong, each with its line; where the text is no TOML, only
 // that. When only the readings contradict each other or themselves, the job beside the error is whole: WholeJob says so.
-func ParseJob(data []byte, file string, checks ...Check) (Job, error) {
-	if len(checks) == 0 {
-		checks = []Check{unjudged{}}
+func ParseJob(data []byte, file string, inspectors ...Inspector) (Job, error) {
+	if len(inspectors) == 0 {
+		inspectors = []Inspector{unjudged{}}
 	}
 	job, faults := parse(data, file)
-	for _, check := range checks {
-		faults = append(faults, located(check.Wrong(job), data, file)...)
+	for _, inspector := range inspectors {
+		faults = append(faults, located(inspector.Wrong(job), data, file)...)
 	}
 	if len(faults) > 0 {
 		return job, faults.sorted()
 	}
-	for _, check := range checks {
-		_, contradictions := check.Reduce(job)
+	for _, inspector := range inspectors {
+		_, contradictions := inspector.Reduce(job)
 		faults = append(faults, located(contradictions, data, file)...)
 	}
 	if len(faults) == 0 {
@@ -56,7 +56,7 @@ func ParseJob(data []byte, file string, checks ...Check) (Job, error) {
 	return job, faults.sorted()
 }
 
-// unjudged is the check of a job that nobody judges.
+// unjudged is the inspector of a job that nobody judges.
 type unjudged struct{}
 
 func (unjudged) Wrong(Job) []Fault              { return nil }

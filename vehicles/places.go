@@ -54,7 +54,7 @@ func (t *table) reading(path string, value any, axis survey.Axis) survey.Reading
 	}
 	_, whole := value.(int64)
 	r := survey.FromNumber(v, whole)
-	if r.Check() != nil {
+	if r.Validate() != nil {
 		t.wrong(path, value, aLength.says)
 	}
 	return r
@@ -101,7 +101,7 @@ func (t *table) span(key string, n need, low, high string) Span {
 func (t *table) drop(n need) Span { return t.span("drop", n, "top", "bottom") }
 func (t *table) rise(n need) Span { return t.span("rise", n, "foot", "top") }
 
-// placeKeys are the keys of all forms of place.
+// placeKeys are the keys of all shapes of place.
 var placeKeys = []string{"x", "y", "turn", "path", "centre", "across"}
 
 // place reads where a thing is in plan. width says whether a line must have one.
@@ -113,10 +113,10 @@ func (t *table) place(width need) (p Place) {
 	case round && box:
 		t.twoForms("centre")
 	case line:
-		p.Form, p.Path = Piped, t.course("path")
+		p.Shape, p.Path = Piped, t.course("path")
 		p.Across = t.number("across", width, aSize)
 	case round:
-		p.Form, p.Centre = Disc, t.pair("centre", required, survey.X, survey.Y)
+		p.Shape, p.Centre = Disc, t.pair("centre", required, survey.X, survey.Y)
 		p.Across = t.number("across", required, aSize)
 	case box:
 		p.X, p.Y = t.pair("x", required, survey.X, survey.X), t.pair("y", required, survey.Y, survey.Y)
@@ -124,10 +124,10 @@ func (t *table) place(width need) (p Place) {
 	default:
 		t.missing = append(t.missing, fault{key: t.path, text: " has no place: give it x and y, or path and across, or centre and across"})
 	}
-	if t.has("across") && p.Form == Box && box && !line && !round {
+	if t.has("across") && p.Shape == Box && box && !line && !round {
 		t.r.fault(joinKey(t.path, "across"), " goes with path or centre: the size of a rectangle is in its x and y")
 	}
-	if turn, path, ok := t.take("turn", optional, ""); ok && p.Form != Box && turn != int64(0) {
+	if turn, path, ok := t.take("turn", optional, ""); ok && p.Shape != Box && turn != int64(0) {
 		t.r.fault(path, " goes with x and y: a line and a round one have none")
 	}
 	t.known = append(t.known, placeKeys...)

@@ -92,7 +92,7 @@ func TestAVanInAMirror(t *testing.T) {
 			require.InDelta(t, 0, math.Abs(low.Y+isHigh.Y)+math.Abs(high.Y+isLow.Y), 1e-8)
 			require.InDelta(t, p.X.U, q.X.U, 1e-12)
 			require.InDelta(t, p.Y.U, q.Y.U, 1e-12)
-			if o := &job.Obstructions[i]; o.Form == Box { // the right edge is the left one now
+			if o := &job.Obstructions[i]; o.Shape == Box { // the right edge is the left one now
 				require.InDeltaSlice(t, []float64{p.Edges[0].U, p.Edges[1].U, p.Edges[3].U, p.Edges[2].U},
 					[]float64{q.Edges[0].U, q.Edges[1].U, q.Edges[2].U, q.Edges[3].U}, 1e-12)
 			}
@@ -195,8 +195,8 @@ func TestAnotherReaderFindsEverythingInAFile(t *testing.T) {
 			require.Equal(t, o.Measured, f.Measured == nil || *f.Measured)
 			same(o.TapedAt, f.TapedAt)
 			same(o.Across, f.Across)
-			require.Equal(t, [3]bool{o.Form == Box, o.Form == Piped, o.Form == Disc}, [3]bool{f.X != nil && f.Y != nil, f.Path != nil, f.Centre != nil})
-			if o.Form == Piped {
+			require.Equal(t, [3]bool{o.Shape == Box, o.Shape == Piped, o.Shape == Disc}, [3]bool{f.X != nil && f.Y != nil, f.Path != nil, f.Centre != nil})
+			if o.Shape == Piped {
 				require.Len(t, f.Path, len(o.Path))
 			}
 		}

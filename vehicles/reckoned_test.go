@@ -97,7 +97,7 @@ func (r *reckoner) thing(o Obstruction) (f geometry.Footprint, edges [4]reckoned
 	if !drop.Set && o.Drop.Set {
 		drop = Some(o.Drop.To)
 	}
-	if o.Form == Box {
+	if o.Shape == Box {
 		one := r.along(survey.Y, o.Y[0], r.y, drop, 0)
 		two := r.along(survey.Y, o.Y[1], one, drop, 0)
 		middle := (one.at + two.at) / 2
@@ -111,7 +111,7 @@ func (r *reckoner) thing(o Obstruction) (f geometry.Footprint, edges [4]reckoned
 			[4]reckoned{near, far, one, two}
 	}
 	points := o.Path
-	if o.Form == Disc {
+	if o.Shape == Disc {
 		points = []Pair{o.Centre}
 	}
 	var path []geometry.Point
@@ -126,7 +126,7 @@ func (r *reckoner) thing(o Obstruction) (f geometry.Footprint, edges [4]reckoned
 			edges[i].loose = edges[i].loose || e.loose
 		}
 	}
-	if o.Form == Disc {
+	if o.Shape == Disc {
 		return geometry.NewRound(path[0], o.Across.Value/2), edges
 	}
 	return geometry.NewLine(path, o.Across.Value/2), edges
@@ -171,9 +171,9 @@ func surveyed(t *rapid.T) Job {
 			o.Y = Pair{y, reading(survey.Y, true)}
 			o.Turn = float64(rapid.SampledFrom([]int{0, 0, 30}).Draw(t, "turn"))
 		case 1:
-			o.Form, o.Path, o.Across = Piped, []Pair{point(i > 0), point(true), point(true)}, Some(8)
+			o.Shape, o.Path, o.Across = Piped, []Pair{point(i > 0), point(true), point(true)}, Some(8)
 		default:
-			o.Form, o.Centre, o.Across = Disc, point(i > 0), Some(60)
+			o.Shape, o.Centre, o.Across = Disc, point(i > 0), Some(60)
 		}
 		if rapid.Bool().Draw(t, "drop") {
 			o.Drop = Span{From: 0, To: whole("low", 10, 200), Set: true}
@@ -209,21 +209,21 @@ func TestReducingIsAsTheModelSays(t *testing.T) {
 			require.InDelta(t, 0, isLow.Sub(low).Norm()+isHigh.Sub(high).Norm(), 1e-8, o.Name)
 			require.InDelta(t, math.Sqrt(max(edges[0].variance, edges[1].variance)), got.X.U, 1e-9)
 			require.InDelta(t, math.Sqrt(max(edges[2].variance, edges[3].variance)), got.Y.U, 1e-9)
-			if o.Form == Box {
+			if o.Shape == Box {
 				for k, e := range edges {
 					require.InDelta(t, math.Sqrt(e.variance), got.Edges[k].U, 1e-9)
 				}
 			}
 			first := [2]survey.Reading{o.X[0], o.Y[0]}
-			if o.Form == Disc {
+			if o.Shape == Disc {
 				first = o.Centre
-			} else if o.Form == Piped {
+			} else if o.Shape == Piped {
 				first = o.Path[0]
 			}
 			own := edges[0].loose || edges[1].loose || edges[2].loose || edges[3].loose
 			loose = own || loose && (first[0].Start == survey.On || first[1].Start == survey.On)
 			require.Equal(t, loose, got.Loose, o.Name)
-			require.Equal(t, o.Form == Box && o.Turn == 0, got.Axis)
+			require.Equal(t, o.Shape == Box && o.Turn == 0, got.Axis)
 		}
 	})
 }

@@ -120,9 +120,9 @@ func totalKey(what *thing, axis survey.Axis) string {
 // lastReadings are those the next thing may run on from.
 func (p *Place) lastReadings() [2]*survey.Reading {
 	switch {
-	case p.Form == Disc:
+	case p.Shape == Disc:
 		return [2]*survey.Reading{&p.Centre[0], &p.Centre[1]}
-	case p.Form == Piped && len(p.Path) > 0:
+	case p.Shape == Piped && len(p.Path) > 0:
 		end := &p.Path[len(p.Path)-1]
 		return [2]*survey.Reading{&end[0], &end[1]}
 	}

@@ -49,7 +49,7 @@ func (t *thing) where(key string) string { return KeyOf(key, t.name) }
 
 // place reduces a place measured from one side into placed and leaves in last where the next may run on from.
 func (r *reducer) place(placed *Placed, p *Place, what *thing, from *side, at spot, last *trail) {
-	switch p.Form {
+	switch p.Shape {
 	case Piped:
 		r.line(placed, p, what, from, at, last)
 	case Disc:
@@ -66,9 +66,9 @@ func (r *reducer) place(placed *Placed, p *Place, what *thing, from *side, at sp
 func (p *Place) runsOn() bool {
 	x, y := p.X[0], p.Y[0]
 	switch {
-	case p.Form == Disc:
+	case p.Shape == Disc:
 		x, y = p.Centre[0], p.Centre[1]
-	case p.Form == Piped && len(p.Path) > 0:
+	case p.Shape == Piped && len(p.Path) > 0:
 		x, y = p.Path[0][0], p.Path[0][1]
 	}
 	return x.Start == survey.On || y.Start == survey.On

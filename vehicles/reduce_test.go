@@ -45,9 +45,9 @@ func corners(p Placed) [4]float64 {
 
 // A chain in y runs to the van's right after an L reading and to its left after an R or plain one: job file format.
 func TestChainsRunOnThroughTheTable(t *testing.T) {
-	disc := Obstruction{Name: "disc", Measured: true, Place: Place{Form: Disc, Centre: said(t, "+10", "+20"), Across: Some(8)}}
+	disc := Obstruction{Name: "disc", Measured: true, Place: Place{Shape: Disc, Centre: said(t, "+10", "+20"), Across: Some(8)}}
 	line := Obstruction{Name: "line", Measured: true, Place: Place{
-		Form: Piped, Across: Some(8), Path: []Pair{said(t, "+1", "R 100"), said(t, "+2", "+3")},
+		Shape: Piped, Across: Some(8), Path: []Pair{said(t, "+1", "R 100"), said(t, "+2", "+3")},
 	}}
 	plan, faults := Reduce(bare(
 		edges(t, "first", "100", "+50", "L 200", "+30"), // y 690 then 660

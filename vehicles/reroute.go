@@ -7,8 +7,8 @@ import (
 	"bench.example/undermark/geometry/survey"
 )
 
-// Shift is where a thing that hangs on a run has come to hang, as it could not stay in its place when the path was edited.
-type Shift struct {
+// Rehung is where a thing that hangs on a run has come to hang, as it could not stay in its place when the path was edited.
+type Rehung struct {
 	Name  string
 	Leg   int     // from 1; 0: Along counts from the beginning of the run
 	Along float64 // mm
@@ -16,9 +16,9 @@ type Shift struct {
 
 // WithPath returns the job with another path for a run that it has. What hangs on a leg that both paths have stays there.
 // What hangs on another is put as far along the new path, from the nearer end of what both have, as it was along the old
-// one, or as near to that as it fits; shifts are the things that do not lie where they lay, in the order of the file. ok is
+// one, or as near to that as it fits; rehung are the things that do not lie where they lay, in the order of the file. ok is
 // false, and the job as it was, when something hangs on the run and nobody knows where: it has no stub to start from.
-func (j Job) WithPath(k RunKind, path List[RunPoint]) (next Job, shifts []Shift, ok bool) {
+func (j Job) WithPath(k RunKind, path List[RunPoint]) (next Job, rehung []Rehung, ok bool) {
 	run := *j.Run(k)
 	before := run
 	run.Path = path
@@ -33,11 +33,11 @@ func (j Job) WithPath(k RunKind, path List[RunPoint]) (next Job, shifts []Shift,
 	laid, _ := j.laidAlone(k, &run)
 	way := newReroute(k, old, laid)
 	for i := range things {
-		if shift, moved := way.carry(&things[i]); moved {
-			shifts = append(shifts, shift)
+		if one, moved := way.carry(&things[i]); moved {
+			rehung = append(rehung, one)
 		}
 	}
-	return j.WithRun(k, &run), shifts, true
+	return j.WithRun(k, &run), rehung, true
 }
 
 // laidAlone lays a run of the job without reducing anything but where the hole is, without what hangs on it.
@@ -79,27 +79,27 @@ func newReroute(of RunKind, old, laid *LaidRun) *reroute {
 }
 
 // carry gives a thing its place on the new path; moved says whether it lies elsewhere there than it lay.
-func (w *reroute) carry(h *hung) (shift Shift, moved bool) {
+func (w *reroute) carry(h *hung) (now Rehung, moved bool) {
 	if h.leg != nil && w.old.hasLeg(*h.leg) {
 		if leg, kept := w.kept(*h.leg); kept {
 			*h.leg = leg
-			return Shift{}, false
+			return Rehung{}, false
 		}
 	}
 	if _, wrong := w.old.misfit(w.of, h); wrong || len(w.laid.Path) < 2 {
-		return Shift{}, false // it hung nowhere, or there is nothing to hang on
+		return Rehung{}, false // it hung nowhere, or there is nothing to hang on
 	}
 	if h.leg == nil {
 		was, to := *h.start, w.along(h, *h.start)
 		if math.Abs(to-was) > AlongNoise {
 			*h.start = settled(to)
 		}
-		return Shift{h.name, 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
+		return Rehung{h.name, 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
 	}
 	from, to := w.old.ends(h)
 	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.length)
 	begin, end := w.laid.ends(h)
-	return Shift{h.name, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
+	return Rehung{h.name, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
 }
 
 // kept returns the number on the new path of a leg that it has too.

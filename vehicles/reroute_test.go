@@ -33,7 +33,7 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 		path    List[RunPoint]
 		muffler [2]float64 // leg and start
 		clips   []float64
-		shifts  []Shift
+		rehung  []Rehung
 	}{
 		{"nothing", usual, List[RunPoint]{a, b, c}, [2]float64{3, 200}, []float64{30, 400, length - 10}, nil},
 		{"a point on leg 2", usual, List[RunPoint]{a, on2, b, c}, [2]float64{4, 200}, []float64{30, 400, length - 10}, nil},
@@ -43,33 +43,33 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 		{
 			"a point within the muffler, 50 mm from its end: there is room before it",
 			usual, List[RunPoint]{a, b, {585, -375, 145}, c}, [2]float64{3, 150}, []float64{30, 400, length - 10},
-			[]Shift{{"muffler", 3, 150}},
+			[]Rehung{{"muffler", 3, 150}},
 		},
 		{
 			// 600, 800, 1000: from the muffler to the end there are 300 mm, and they stay; so do 400 from the stub and 10 from the end
 			"point 2 deleted", usual, List[RunPoint]{a, c}, [2]float64{2, 400}, []float64{30, 400, 40 + bend + 940 - 10},
-			[]Shift{{"muffler", 2, 400}, {"clip 2", 0, 400}, {"clip 3", 0, 40 + bend + 940 - 10}},
+			[]Rehung{{"muffler", 2, 400}, {"clip 2", 0, 400}, {"clip 3", 0, 40 + bend + 940 - 10}},
 		},
 		{
 			"point 2 moved", usual, List[RunPoint]{a, lower, c}, [2]float64{3, across - 600}, []float64{30, 400, 0},
-			[]Shift{{"muffler", 3, across - 600}, {"clip 3", 0, 0}},
+			[]Rehung{{"muffler", 3, across - 600}, {"clip 3", 0, 0}},
 		},
 		{"the end moved on", usual, List[RunPoint]{a, b, {135, -375, 145}}, [2]float64{3, 200}, []float64{30, 400, length - 10}, nil},
 		{"a point added", usual, List[RunPoint]{a, b, c, {35, -375, 145}}, [2]float64{3, 200}, []float64{30, 400, length - 10}, nil},
 		{
 			// as far along as may be: the last 300 mm of leg 2, and its end
 			"the end deleted", usual, List[RunPoint]{a, b}, [2]float64{2, 300}, []float64{30, 400, 40 + bend + 540},
-			[]Shift{{"muffler", 2, 300}, {"clip 3", 0, 40 + bend + 540}},
+			[]Rehung{{"muffler", 2, 300}, {"clip 3", 0, 40 + bend + 540}},
 		},
 		{
 			"a muffler that fits on no leg any more", hungOn(Muffler{3, 20, 700, 70, ""}), List[RunPoint]{a, b}, [2]float64{2, 0}, nil,
-			[]Shift{{"muffler", 2, 0}},
+			[]Rehung{{"muffler", 2, 0}},
 		},
 		{"a clip past the end, and a muffler past its leg's, hang nowhere", hungOn(Muffler{3, 600, 300, 70, ""}, 5000), List[RunPoint]{a, c}, [2]float64{3, 600}, []float64{5000}, nil},
 		{"a muffler past its leg's end goes with its leg", hungOn(Muffler{3, 600, 300, 70, ""}), List[RunPoint]{a, on2, b, c}, [2]float64{4, 600}, nil, nil},
 	} {
 		before := string(k.job.Format())
-		next, shifts, ok := k.job.WithPath(ExhaustRun, k.path)
+		next, rehung, ok := k.job.WithPath(ExhaustRun, k.path)
 		require.True(t, ok, k.name)
 		require.Equal(t, before, string(k.job.Format()), k.name)
 		m := next.Exhaust.Muffler
@@ -77,13 +77,13 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 		assert.InDelta(t, k.muffler[1], m.Start, 1e-6, k.name)
 		if k.name == "point 2 moved" { // the bends are others: 10 mm from the end
 			laid, _ := next.laidAlone(ExhaustRun, next.Exhaust)
-			k.clips[2], k.shifts[1].Along = laid.Line.Length()-10, laid.Line.Length()-10
+			k.clips[2], k.rehung[1].Along = laid.Line.Length()-10, laid.Line.Length()-10
 		}
 		assert.InDeltaSlice(t, k.clips, next.Exhaust.Clips, 1e-6, k.name)
-		require.Len(t, shifts, len(k.shifts), "%s: %v", k.name, shifts)
-		for i, want := range k.shifts {
-			assert.Equal(t, [2]any{want.Name, want.Leg}, [2]any{shifts[i].Name, shifts[i].Leg}, k.name)
-			assert.InDelta(t, want.Along, shifts[i].Along, 1e-6, k.name)
+		require.Len(t, rehung, len(k.rehung), "%s: %v", k.name, rehung)
+		for i, want := range k.rehung {
+			assert.Equal(t, [2]any{want.Name, want.Leg}, [2]any{rehung[i].Name, rehung[i].Leg}, k.name)
+			assert.InDelta(t, want.Along, rehung[i].Along, 1e-6, k.name)
 		}
 	}
 }
@@ -106,9 +106,9 @@ func TestAClipAtTheVeryEndStaysThereThroughManyEdits(t *testing.T) {
 
 func TestARunWithoutPointsHasNothingToHangOn(t *testing.T) {
 	job := hungOn(Muffler{3, 200, 300, 70, ""}, 400)
-	next, shifts, ok := job.WithPath(ExhaustRun, nil)
+	next, rehung, ok := job.WithPath(ExhaustRun, nil)
 	assert.True(t, ok)
-	assert.Empty(t, shifts)
+	assert.Empty(t, rehung)
 	assert.Equal(t, job.Exhaust.Hanging, next.Exhaust.Hanging)
 }
 
@@ -124,19 +124,19 @@ func TestThePumpStaysWhenTheFuelLineIsEdited(t *testing.T) {
 	job := laid()
 	job.Heater = nil // the fuel line starts at the tank
 	path := job.Fuel.Path
-	inserted, shifts, ok := job.WithPath(FuelRun, path.Insert(1, RunPoint{1500, 0, 80}))
+	inserted, rehung, ok := job.WithPath(FuelRun, path.Insert(1, RunPoint{1500, 0, 80}))
 	require.True(t, ok)
-	assert.Empty(t, shifts)
+	assert.Empty(t, rehung)
 	assert.Equal(t, Pump{Leg: 3, Start: 100}, *inserted.Fuel.Pump)
-	deleted, shifts, ok := job.WithPath(FuelRun, path.Without(1))
+	deleted, rehung, ok := job.WithPath(FuelRun, path.Without(1))
 	require.True(t, ok)
 	toEnd, leg := math.Hypot(165, 35)-100, math.Hypot(1000, math.Hypot(165, 35))
 	assert.Equal(t, 1, deleted.Fuel.Pump.Leg)
 	assert.InDelta(t, leg-toEnd, deleted.Fuel.Pump.Start, 1e-6)
-	assert.Len(t, shifts, 1)
-	other, shifts, _ := job.WithPath(FuelRun, List[RunPoint]{{5, 5, 5}, {5, 805, 5}}) // nothing of it stayed: 1100 mm from its beginning
+	assert.Len(t, rehung, 1)
+	other, rehung, _ := job.WithPath(FuelRun, List[RunPoint]{{5, 5, 5}, {5, 805, 5}}) // nothing of it stayed: 1100 mm from its beginning
 	assert.Equal(t, Pump{Leg: 1, Start: 800}, *other.Fuel.Pump)
-	assert.Equal(t, []Shift{{"pump", 1, 800}}, shifts)
+	assert.Equal(t, []Rehung{{"pump", 1, 800}}, rehung)
 }
 
 func TestWithoutAStubNobodyKnowsWhereThingsHang(t *testing.T) {
@@ -215,9 +215,9 @@ func TestAPointInsertedOnALegMovesNothingAndDeletedAgainLeavesTheSameJob(t *test
 		plan, faults := Reduce(job)
 		require.Empty(t, faults)
 		i, p := pointBetween(t, job)
-		inserted, shifts, ok := job.WithPath(ExhaustRun, job.Exhaust.Path.Insert(i, p))
+		inserted, rehung, ok := job.WithPath(ExhaustRun, job.Exhaust.Path.Insert(i, p))
 		require.True(t, ok)
-		require.Empty(t, shifts)
+		require.Empty(t, rehung)
 		after, faults := Reduce(inserted)
 		require.Empty(t, faults)
 		was, is := plan.Exhaust, after.Exhaust
@@ -232,9 +232,9 @@ func TestAPointInsertedOnALegMovesNothingAndDeletedAgainLeavesTheSameJob(t *test
 		if m := was.Muffler; m != nil {
 			require.InDelta(t, 0, m.Axis[0].Sub(is.Muffler.Axis[0]).Norm()+m.Axis[1].Sub(is.Muffler.Axis[1]).Norm(), 3e-6)
 		}
-		back, shifts, ok := inserted.WithPath(ExhaustRun, inserted.Exhaust.Path.Without(i))
+		back, rehung, ok := inserted.WithPath(ExhaustRun, inserted.Exhaust.Path.Without(i))
 		require.True(t, ok)
-		require.Empty(t, shifts)
+		require.Empty(t, rehung)
 		require.Equal(t, job, back)
 	})
 }
@@ -256,13 +256,13 @@ func TestAnyEditOfAPathLeavesWhatHangsOnTheRest(t *testing.T) {
 		default:
 			path = path.Without(i)
 		}
-		next, shifts, ok := job.WithPath(ExhaustRun, path)
+		next, rehung, ok := job.WithPath(ExhaustRun, path)
 		require.True(t, ok)
 		require.Len(t, next.Exhaust.Clips, len(job.Exhaust.Clips))
 		old, _ := job.laidAlone(ExhaustRun, job.Exhaust)
 		is, _ := next.laidAlone(ExhaustRun, next.Exhaust)
 		said := map[string]bool{}
-		for _, s := range shifts {
+		for _, s := range rehung {
 			said[s.Name] = true
 		}
 		for k, clip := range job.Exhaust.Clips {

@@ -62,13 +62,13 @@ func tilts(p *Placed) (list []float64) {
 func asDiscs(list List[Obstruction]) (apart List[Obstruction], of []int) {
 	for i, o := range list {
 		points := o.Path
-		if o.Form != Piped {
+		if o.Shape != Piped {
 			apart, of = append(apart, o), append(of, i)
 			continue
 		}
 		for k, p := range points {
 			disc := o
-			disc.Name, disc.Place = fmt.Sprint(o.Name, ".", k), Place{Form: Disc, Centre: p, Across: Some(8)}
+			disc.Name, disc.Place = fmt.Sprint(o.Name, ".", k), Place{Shape: Disc, Centre: p, Across: Some(8)}
 			apart, of = append(apart, disc), append(of, i)
 		}
 	}
@@ -90,13 +90,13 @@ func requireTilts(t require.TestingT, job Job, within float64) {
 	plan, faults := Reduce(job)
 	require.Empty(t, faults)
 	for i, o := range job.Obstructions {
-		if o.Form == Piped {
+		if o.Shape == Piped {
 			continue
 		}
 		edges := func(p *Plan) []float64 { return slice(corners(p.Obstructions[i])) }
 		byHook, bySide := byZero(t, job, hookBelow, edges), byZero(t, job, sideBelow, edges)
 		got, want := tilts(&plan.Obstructions[i]), []float64{byHook[0], byHook[1], bySide[2], bySide[3]}
-		if o.Form == Disc {
+		if o.Shape == Disc {
 			got, want = []float64{plan.Obstructions[i].X.Tilt, plan.Obstructions[i].Y.Tilt}, []float64{byHook[0], bySide[2]}
 		}
 		require.InDeltaSlice(t, want, got, within, "%s: %+v", o.Name, o.Place)
@@ -149,7 +149,7 @@ func TestTheOwnPartOfAnUncertaintyIsWhatAnExactZeroLeaves(t *testing.T) {
 		require.Empty(t, faults)
 		heightU := job.SurveyTape().HeightU()
 		for i, o := range job.Obstructions {
-			if o.Form != Box {
+			if o.Shape != Box {
 				continue
 			}
 			for k, e := range plan.Obstructions[i].Edges {
@@ -224,7 +224,7 @@ func TestTiltsByHand(t *testing.T) {
 		{"level", "500", 120, 120, 500, 0},
 		{"behind and level", "-500", 120, 120, -500, 0},
 	} {
-		o := Obstruction{Name: c.name, Measured: true, TapedAt: Some(c.taped), Place: Place{Form: Disc, Centre: said(t, c.x, "0"), Across: Some(8)}}
+		o := Obstruction{Name: c.name, Measured: true, TapedAt: Some(c.taped), Place: Place{Shape: Disc, Centre: said(t, c.x, "0"), Across: Some(8)}}
 		job := bare(o)
 		job.Datum.HookBelow = Some(c.hook)
 		plan, faults := Reduce(job)
@@ -258,8 +258,8 @@ func TestTiltsFromAboveAndOfTies(t *testing.T) {
 			{Name: "box", Rise: Span{0, 50, true}, Place: Place{
 				X: Pair{first[0], mustSay("+40", survey.X)}, Y: Pair{first[1], mustSay("+30", survey.Y)},
 			}},
-			{Name: "post", Rise: Span{0, 50, true}, Place: Place{Form: Disc, Centre: pair(), Across: Some(60)}},
-			{Name: "beside it", Rise: Span{0, 50, true}, Place: Place{Form: Disc, Centre: Pair{mustSay("+70", survey.X), mustSay("+80", survey.Y)}, Across: Some(60)}},
+			{Name: "post", Rise: Span{0, 50, true}, Place: Place{Shape: Disc, Centre: pair(), Across: Some(60)}},
+			{Name: "beside it", Rise: Span{0, 50, true}, Place: Place{Shape: Disc, Centre: Pair{mustSay("+70", survey.X), mustSay("+80", survey.Y)}, Across: Some(60)}},
 		}
 		plan, faults := Reduce(job)
 		require.Empty(t, faults)
@@ -276,7 +276,7 @@ func TestTiltsFromAboveAndOfTies(t *testing.T) {
 			edges := func(p *Plan) []float64 { return slice(corners(p.Fittings[i])) }
 			byHook, bySide := byZero(t, job, hookAbove, edges), byZero(t, job, sideAbove, edges)
 			p := &plan.Fittings[i]
-			if job.Fittings[i].Form == Box {
+			if job.Fittings[i].Shape == Box {
 				require.InDeltaSlice(t, []float64{byHook[0], byHook[1], bySide[2], bySide[3]}, tilts(p), 1e-6)
 				continue
 			}
@@ -289,7 +289,7 @@ func TestTiltsFromAboveAndOfTies(t *testing.T) {
 func TestWhatIsTapedLevelDoesNotLean(t *testing.T) {
 	job := bare()
 	job.Datum.HookBelow, job.Datum.SideBelow = Some(150), Some(60)
-	job.Openings = []Opening{{Name: "door", Kind: "door", Place: Place{Form: Piped, Path: []Pair{said(t, "900", "L 0"), said(t, "1900", "L 0")}}, Drop: Span{-900, 0, true}}}
+	job.Openings = []Opening{{Name: "door", Kind: "door", Place: Place{Shape: Piped, Path: []Pair{said(t, "900", "L 0"), said(t, "1900", "L 0")}}, Drop: Span{-900, 0, true}}}
 	job.Obstructions = List[Obstruction]{edges(t, "nobody knows how high", "500", "600", "L 300", "R 300")}
 	plan, faults := Reduce(job)
 	require.Empty(t, faults)

@@ -12,9 +12,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// spread is a job that is right by itself, and not when a workshop's book spreads whatever a chain misses: its far edge
-// then comes before its near one. The fault's line is its 12th.
-const spread = `format = 1
+// bareJob is a job file with nothing but a floor, nine lines long.
+const bareJob = `format = 1
 [job]
 ref = "TL-07"
 [floor]
@@ -23,7 +22,11 @@ length = 3200
 width = 1780
 thickness = 31
 ground = 460
-[[obstruction]]
+`
+
+// spread is a job that is right by itself, and not when a workshop's book spreads whatever a chain misses: its far edge
+// then comes before its near one. The fault's line is its 12th.
+const spread = bareJob + `[[obstruction]]
 name = "rib"
 x = [652, "+20"]
 kind = "floor rib"

@@ -20,7 +20,7 @@ func withCableAtCut() vehicles.Job {
 	x, y := job.Cut.At[0], job.Cut.At[1]
 	job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), vehicles.Obstruction{
 		Name: "orange cable", Kind: "high-voltage cable", Measured: true, Drop: vehicles.Span{From: 20, To: 40, Set: true},
-		Place: vehicles.Place{Form: vehicles.Piped, Path: []vehicles.Pair{{at(x - 100), at(y)}, {at(x + 300), at(y)}}, Across: vehicles.Some(20)},
+		Place: vehicles.Place{Shape: vehicles.Piped, Path: []vehicles.Pair{{at(x - 100), at(y)}, {at(x + 300), at(y)}}, Across: vehicles.Some(20)},
 	})
 	return job
 }
@@ -65,7 +65,7 @@ func TestWhatMovingTheCentreTakes(t *testing.T) {
 func TestClearIsOfWhatWasEnteredTillAllIsAnswered(t *testing.T) {
 	said := func(air string) string {
 		var job strings.Builder
-		job.WriteString("format = 1\n[job]\nref = \"TL-07\"\n[floor]\nfrom = 0\nlength = 3200\nwidth = 1800\nthickness = 30\nground = 450\n" +
+		job.WriteString(bareJob +
 			"[cut]\nat = [1200, 200]\nacross = 127\n[heater]\nclass = \"2 kW\"\n" + air +
 			"[[obstruction]]\nname = \"rail\"\nkind = \"chassis rail\"\nx = [100, 3000]\ny = [700, 780]\ndrop = [0, 90]\n[looked]\n")
 		for _, kind := range vehicles.Kinds {

@@ -41,13 +41,12 @@ func TestSuggestTellsTheYawOnlyWhenAsked(t *testing.T) {
 }
 
 func TestSuggestYawNeedsAHeater(t *testing.T) {
-	job := "format = 1\n[job]\nref = \"TL-90\"\n[floor]\nfrom = 0\nlength = 3000\nwidth = 1700\nthickness = 20\nground = 400\n"
-	code, out, complaint := call(job, "suggest", "--yaw", "-")
+	code, out, complaint := call(bareJob, "suggest", "--yaw", "-")
 	assert.Equal(t, 1, code)
 	assert.Empty(t, out)
 	assert.Equal(t, "-:1: there is no [heater] to turn: enter one, or leave --yaw out\n", complaint)
 	assert.Equal(t, 1, strings.Count(complaint, "\n"))
-	code, _, _ = call(job, "suggest", "-")
+	code, _, _ = call(bareJob, "suggest", "-")
 	assert.Zero(t, code)
 }
 

@@ -22,7 +22,7 @@ func TestFromTheFoulCutToATickedMark(t *testing.T) {
 	s.keys(t, right, right, right)
 	s.wait(t, "5 doubtful: worst intake: reductant tank, not measured on this van")
 
-	s.keys(t, "5")
+	s.keys(t, "6")
 	s.wait(t, "within 300 mm of the cut, is there any")
 	s.keys(t, "n")
 	s.wait(t, "still open: 1")

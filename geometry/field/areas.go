@@ -11,7 +11,7 @@ import (
 type Area struct {
 	Name string  // A, B, ... Z, AA, ...: best first
 	Size float64 // mm², counted by nodes
-	Best Place   // its roomiest place, its margin within 0.01 mm of the greatest there, or what was asked for
+	Best Site    // its roomiest place, its margin within 0.01 mm of the greatest there, or what was asked for
 }
 
 // Areas returns the open areas, best first.

@@ -22,24 +22,24 @@ func TestAreasByHand(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		obstacles []Obstacle
-		want      []Place // At is only looked at where it can be but one
+		want      []Site // At is only looked at where it can be but one
 	}{
-		{"bare floor", nil, []Place{{Margin: 250, Limit: Edge}}},
+		{"bare floor", nil, []Site{{Margin: 250, Limit: Edge}}},
 		{"crossmember from edge to edge", []Obstacle{box(600, -10, 700, 510)},
-			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
+			[]Site{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
 		{"a channel of 2 mm between nodes joins", []Obstacle{box(600, -10, 700, 251), box(600, 253, 700, 510)},
-			[]Place{{Margin: 250, Limit: Edge}}},
+			[]Site{{Margin: 250, Limit: Edge}}},
 		{"an upright channel of 2 mm between nodes joins", []Obstacle{box(-10, 200, 501, 300), box(503, 200, 1010, 300)},
-			[]Place{{Margin: 100, Limit: Edge}}},
+			[]Site{{Margin: 100, Limit: Edge}}},
 		{"a closed channel parts", []Obstacle{box(600, -10, 700, 251), box(600, 251, 700, 510)},
-			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
+			[]Site{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}}},
 		{"an island of 3 mm between nodes", []Obstacle{
 			box(600, -10, 700, 251), box(600, 254, 700, 510), box(600, 240, 651, 260), box(654, 240, 700, 260)},
-			[]Place{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}, {At: pt(652.5, 252.5), Margin: 1.5, Limit: 0}}},
+			[]Site{{Margin: 250, Limit: Edge}, {Margin: 150, Limit: 0}, {At: pt(652.5, 252.5), Margin: 1.5, Limit: 0}}},
 		{"a wall of 1 mm between nodes parts", []Obstacle{box(601, -10, 602, 510)},
-			[]Place{{Margin: 250, Limit: Edge}, {Margin: 199, Limit: 0}}},
+			[]Site{{Margin: 250, Limit: Edge}, {Margin: 199, Limit: 0}}},
 		{"a wall of 1 mm between nodes with a gap of 2 mm", []Obstacle{box(601, -10, 602, 301), box(601, 303, 602, 510)},
-			[]Place{{Margin: 250, Limit: Edge}}},
+			[]Site{{Margin: 250, Limit: Edge}}},
 		{"nothing open", []Obstacle{box(-10, -10, 1010, 510)}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {

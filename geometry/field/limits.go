@@ -49,8 +49,8 @@ type Margins struct {
 // Edge is the number of the floor's edge as what limits a place.
 const Edge = -1
 
-// Place is a point of the floor with its margin, mm, and the number of what limits it.
-type Place struct {
+// Site is a point of the floor with its margin, mm, and the number of what limits it.
+type Site struct {
 	At     geometry.Point
 	Margin float64
 	Limit  int
@@ -82,12 +82,12 @@ func NewMargins(limits Limits) *Margins {
 
 // At returns the margin of p, off by at most 1e-9 mm within 20 m of the datum, and what limits it. Beyond the floor's
 // edge the edge's own distance is counted straight off the side. With nothing to limit it the margin is +Inf.
-func (m *Margins) At(p geometry.Point) Place {
+func (m *Margins) At(p geometry.Point) Site {
 	least, lead := m.lead(m.all, p)
 	if lead < 0 {
-		return Place{p, least, Edge}
+		return Site{p, least, Edge}
 	}
-	return Place{p, least, int(m.parts[lead].owner)}
+	return Site{p, least, int(m.parts[lead].owner)}
 }
 
 // lead returns the least exact margin at p of the parts in list and the part that has it; -1 of an empty list.

@@ -8,7 +8,7 @@ import (
 
 // Nearest returns the open place on the floor that is nearest to p, to 0.01 mm of distance; p itself when it is open. Without
 // an open place ok is false. An opening in which no circle of 0.001 mm fits may be missed.
-func (m *Margins) Nearest(p geometry.Point) (place Place, ok bool) {
+func (m *Margins) Nearest(p geometry.Point) (place Site, ok bool) {
 	if m.open(p) {
 		return m.At(p), true
 	}

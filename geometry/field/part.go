@@ -10,7 +10,7 @@ import (
 type kind uint8
 
 const (
-	piece   kind = iota // a rectangle about (x, y), turned, with everything within a radius of it: rounds and legs too
+	fixed   kind = iota // a rectangle about (x, y), turned, with everything within a radius of it: rounds and legs too
 	side                // a side of the floor: (x, y) is on it, (cos, sin) points inwards
 	carried             // a piece that something carried with the place keeps away from: the hull says it
 	other               // a constraint that says no more than its margin
@@ -25,7 +25,7 @@ type part struct {
 	reach          float64 // what it is about lies within this of (x, y); +Inf of what has no place
 	hull           *hull
 	asks           Constraint
-	owner          int32 // what it belongs to, as in Place.Limit
+	owner          int32 // what it belongs to, as in Site.Limit
 	way            int16 // which of the ways to meet Limits.Ways it belongs to; of what is asked anyhow 0
 	kind           kind
 	bent           bool // a leg of a line of several: inside the line the legs do not know the way out

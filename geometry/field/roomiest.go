@@ -22,14 +22,14 @@ var roomy = Aim{Within: math.Inf(1), Enough: math.Inf(1)}
 
 // Roomiest returns the place on the floor whose margin is within tolerance (mm, more than 0) of the greatest there is. It
 // is negative where nothing is open.
-func (m *Margins) Roomiest(tolerance float64) Place {
+func (m *Margins) Roomiest(tolerance float64) Site {
 	place, _ := m.Best(roomy, tolerance)
 	return place
 }
 
 // Best returns the place on the floor that is worth most, within tolerance (mm, more than 0). Its margin is negative where
 // nothing is open; ok is false when the floor is farther off than the aim allows.
-func (m *Margins) Best(aim Aim, tolerance float64) (place Place, ok bool) {
+func (m *Margins) Best(aim Aim, tolerance float64) (place Site, ok bool) {
 	s := newClimb(m, tolerance)
 	s.aim = aim
 	for _, c := range m.start() {
@@ -37,14 +37,14 @@ func (m *Margins) Best(aim Aim, tolerance float64) (place Place, ok bool) {
 	}
 	s.run()
 	if math.IsInf(s.best, -1) {
-		return Place{}, false
+		return Site{}, false
 	}
 	return m.At(s.at), true
 }
 
 // Holds returns a place on the floor, no farther than within from p, whose margin is more than so much, if there is one; it
 // may miss one whose margin is more by less than tolerance (mm, more than 0).
-func (m *Margins) Holds(p geometry.Point, within, margin, tolerance float64) (place Place, ok bool) {
+func (m *Margins) Holds(p geometry.Point, within, margin, tolerance float64) (place Site, ok bool) {
 	s := newClimb(m, tolerance)
 	s.aim, s.best = Aim{From: p, Within: within, Enough: margin + 2*tolerance}, margin
 	for _, c := range m.start() {

@@ -163,6 +163,8 @@ func (it *Item) Rank() Rank {
 		return max(rank, RankSelected)
 	case it.State == Foul && rank <= RankThing && !pens[it.Role].Steady:
 		return RankFoul
+	case it.Aside && it.State < Doubtful:
+		return RankAside
 	}
 	return rank
 }

@@ -6,8 +6,8 @@ import "bench.example/undermark/geometry"
 type Plane interface {
 	// Point returns where in the plane a place is seen.
 	Point(p geometry.Point3) geometry.Point
-	// Place returns the place seen there that lies in the plane itself, which goes through the datum.
-	Place(q geometry.Point) geometry.Point3
+	// Unproject returns the place seen there that lies in the plane itself, which goes through the datum.
+	Unproject(q geometry.Point) geometry.Point3
 	// Move returns the step in space that is seen at a place as the step by.
 	Move(at geometry.Point3, by geometry.Point) geometry.Point3
 	// Prism returns what an upright prism covers; ok is false where nothing of it is seen.
@@ -67,8 +67,8 @@ func (p *Projection) Hidden(it *Item) bool { return it.Layer != Through && it.La
 // its edge.
 func (p *Projection) FacesFloor() bool { return p.Hides != Through }
 
-// Shift returns the step in the plane that goes so far to the right and up in the picture.
-func (p *Projection) Shift(right, up float64) geometry.Point {
+// InPlane returns the step in the plane that goes so far to the right and up in the picture.
+func (p *Projection) InPlane(right, up float64) geometry.Point {
 	if p.Over {
 		up = 0 - up // not -up: a step to the right goes no way up, whatever its sign
 	}
@@ -77,5 +77,5 @@ func (p *Projection) Shift(right, up float64) geometry.Point {
 
 // Step returns the step in space that is seen at a place as so far to the right and up in the picture.
 func (p *Projection) Step(at geometry.Point3, right, up float64) geometry.Point3 {
-	return p.Move(at, p.Shift(right, up))
+	return p.Move(at, p.InPlane(right, up))
 }

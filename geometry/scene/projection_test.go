@@ -41,10 +41,10 @@ func TestPlacesGoToThePlaneAndBack(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				q, at := drawPoint(t), drawPoint3(t)
-				near(t, q, p.Point(p.Place(q)))
+				near(t, q, p.Point(p.Unproject(q)))
 				by := drawPoint(t)
 				near(t, p.Point(at).Add(by), p.Point(at.Add(p.Move(at, by))))
-				require.LessOrEqual(t, p.Point(at).Sub(q).Norm(), at.Sub(p.Place(q)).Norm()+1e-9, "nothing is seen longer than it is")
+				require.LessOrEqual(t, p.Point(at).Sub(q).Norm(), at.Sub(p.Unproject(q)).Norm()+1e-9, "nothing is seen longer than it is")
 			})
 		})
 	}

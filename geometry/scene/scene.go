@@ -57,21 +57,22 @@ const (
 	Foul
 )
 
-// Item is one thing of a scene, in space: its Form says what places it.
+// Item is one thing of a scene, in space: its Primitive says what places it.
 type Item struct {
-	Role     Role
-	State    State
-	Form     Form
-	Solid    Solid           // of an area, an outline or an edge: what it fills
-	Path     Path            // of a stroke: the line
-	At       geometry.Point3 // of a spot: where it is
-	Label    string          // what it is called; "" for what has no name
-	Measure  *Measure        // in place of a name, the figure that is written at it; nil for none
-	Code     string          // the kind's letters; "" for none
-	Ref      int             // index of the obstruction, opening, fitting or point in the job; -1 for none
-	Selected bool
-	Unsure   bool  // not measured on this van
-	Layer    Layer // on which side of the floor it is
+	Role      Role
+	State     State
+	Primitive Primitive
+	Solid     Solid           // of an area, an outline or an edge: what it fills
+	Path      Path            // of a stroke: the line
+	At        geometry.Point3 // of a spot: where it is
+	Label     string          // what it is called; "" for what has no name
+	Measure   *Measure        // in place of a name, the figure that is written at it; nil for none
+	Code      string          // the kind's letters; "" for none
+	Ref       int             // index of the obstruction, opening, fitting or point in the job; -1 for none
+	Selected  bool
+	Unsure    bool  // not measured on this van
+	Aside     bool  // its name gives way to all others
+	Layer     Layer // on which side of the floor it is
 }
 
 // Measure is a figure as it was worked out. Whoever paints it writes it, in the units of whoever reads it.
@@ -85,16 +86,16 @@ type Measure struct {
 // MM is the unit of lengths, which may be shown in inches as well.
 const MM = "mm"
 
-// Form says how an item is placed and drawn.
-type Form uint8
+// Primitive says how an item is placed and drawn.
+type Primitive uint8
 
-// The forms of an item.
+// The primitives.
 const (
-	Area    Form = iota // Solid, filled with the role's pattern and outlined
-	Outline             // Solid, outlined
-	Edge                // Solid, which has no width: a line along its edge
-	Stroke              // Path: a line
-	Spot                // At: a small mark
+	Area    Primitive = iota // Solid, filled with the role's pattern and outlined
+	Outline                  // Solid, outlined
+	Edge                     // Solid, which has no width: a line along its edge
+	Stroke                   // Path: a line
+	Spot                     // At: a small mark
 )
 
 // Layer says on which side of the floor an item is: the floor hides one side from whoever looks from the other.

@@ -10,7 +10,7 @@ type Seen struct {
 
 // Seen returns what is seen of an item, its bends off by at most off mm, more than 0; ok is false where nothing is.
 func (p *Projection) Seen(it *Item, off float64) (f Seen, ok bool) {
-	switch it.Form {
+	switch it.Primitive {
 	case Spot:
 		f.Line = []geometry.Point{p.Point(it.At)}
 	case Stroke:
@@ -19,7 +19,7 @@ func (p *Projection) Seen(it *Item, off float64) (f Seen, ok bool) {
 		if f.Area, ok = it.Solid.seen(p.Plane, off); !ok {
 			return f, false
 		}
-		if it.Form == Edge {
+		if it.Primitive == Edge {
 			f.Line = edge(&f.Area, off)
 		}
 	}

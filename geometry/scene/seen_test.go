@@ -34,7 +34,7 @@ func drawFootprint(t *rapid.T) geometry.Footprint {
 
 // flat is the line through points that a run is seen as.
 func flat(p *scene.Projection, run geometry.Run, off float64) []geometry.Point {
-	f, _ := p.Seen(&scene.Item{Form: scene.Stroke, Path: run.Pieces()}, off)
+	f, _ := p.Seen(&scene.Item{Primitive: scene.Stroke, Path: run.Pieces()}, off)
 	return f.Line
 }
 
@@ -75,13 +75,13 @@ func TestATemplatesBendIsTrue(t *testing.T) {
 
 func TestCirclesStayCircles(t *testing.T) {
 	below := scene.Below.Projection()
-	cut := scene.Item{Role: scene.Cut, Form: scene.Outline, Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 1210, Y: 240}, 63.5), 0, 30)}
+	cut := scene.Item{Role: scene.Cut, Primitive: scene.Outline, Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 1210, Y: 240}, 63.5), 0, 30)}
 	f, ok := below.Seen(&cut, 10)
 	require.True(t, ok)
 	assert.Equal(t, geometry.NewRound(geometry.Point{X: 1210, Y: 240}, 63.5), f.Area)
 
 	vent := cut
-	vent.Form = scene.Edge
+	vent.Primitive = scene.Edge
 	f, _ = below.Seen(&vent, 0.1)
 	assert.Equal(t, f.Line[0], f.Line[len(f.Line)-1], "closed")
 	for i := range 360 {
@@ -101,13 +101,13 @@ func TestBoundsHoldEverything(t *testing.T) {
 				foot := drawFootprint(t)
 				prism := scene.Upright(foot, low, high)
 				holds(t, &p, &scene.Item{Solid: prism}, within(t, &foot).At(rapid.Float64Range(low, high).Draw(t, "z")), 1e-9)
-				holds(t, &p, &scene.Item{Form: scene.Edge, Solid: scene.Upright(foot, low, low)}, within(t, &foot).At(low), off)
+				holds(t, &p, &scene.Item{Primitive: scene.Edge, Solid: scene.Upright(foot, low, low)}, within(t, &foot).At(low), off)
 				s := rapid.Float64Range(0, run.Length()).Draw(t, "s")
 				round := drawPoint3(t)
 				round = round.Scale(radius / max(round.Norm(), 1))
 				holds(t, &p, &scene.Item{Solid: scene.Pipe(run.Pieces(), radius)}, run.At(s).Add(round), off)
-				holds(t, &p, &scene.Item{Form: scene.Stroke, Path: run.Pieces()}, run.At(s), off)
-				holds(t, &p, &scene.Item{Form: scene.Spot, At: round}, round, 1e-9)
+				holds(t, &p, &scene.Item{Primitive: scene.Stroke, Path: run.Pieces()}, run.At(s), off)
+				holds(t, &p, &scene.Item{Primitive: scene.Spot, At: round}, round, 1e-9)
 			})
 		})
 	}
@@ -177,8 +177,8 @@ func TestAlongARun(t *testing.T) {
 	f, ok = p.Seen(&scene.Item{Solid: scene.Upright(beam, -80, 0)}, 0.05)
 	require.True(t, ok)
 	low, high := f.Bounds()
-	assert.InDelta(t, 884, p.Place(low).X, 1)
-	assert.InDelta(t, 800, p.Place(high).X, 1)
+	assert.InDelta(t, 884, p.Unproject(low).X, 1)
+	assert.InDelta(t, 800, p.Unproject(high).X, 1)
 	assert.Equal(t, [2]float64{-80, 0}, [2]float64{low.Y, high.Y})
 	_, ok = p.Seen(&scene.Item{Solid: scene.Upright(geometry.NewRound(geometry.Point{X: 420}, 300), -200, 0)}, 0.05)
 	assert.False(t, ok, "the spare wheel is nowhere under it")

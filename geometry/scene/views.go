@@ -50,6 +50,6 @@ func (v View) Next() View { return (v + 1) % View(len(projections)) }
 type plan struct{}
 
 func (plan) Point(p geometry.Point3) geometry.Point                    { return p.Plan() }
-func (plan) Place(q geometry.Point) geometry.Point3                    { return q.At(0) }
+func (plan) Unproject(q geometry.Point) geometry.Point3                { return q.At(0) }
 func (plan) Move(_ geometry.Point3, by geometry.Point) geometry.Point3 { return by.At(0) }
 func (plan) Prism(p *geometry.Prism) (geometry.Footprint, bool)        { return p.Footprint, true }

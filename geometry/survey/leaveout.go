@@ -45,21 +45,21 @@ func suspect(used []Tie, rms float64) string {
 	return name
 }
 
-// Pair is how far two ties are apart on each side, mm: a check that needs no fit.
-type Pair struct {
+// Baseline is how far two ties are apart on each side, mm: a check that needs no fit.
+type Baseline struct {
 	A, B         string
 	Below, Above float64
 	Difference   float64 // Above less Below
 }
 
-// PairDistances returns every pair of ties in use, in their order.
-func PairDistances(ties []Tie) []Pair {
+// Baselines returns every pair of ties in use, in their order.
+func Baselines(ties []Tie) []Baseline {
 	used := inUse(ties)
-	var pairs []Pair
+	var pairs []Baseline
 	for i, a := range used {
 		for _, b := range used[i+1:] {
 			below, above := b.Below.Sub(a.Below).Norm(), b.Above.Sub(a.Above).Norm()
-			pairs = append(pairs, Pair{A: a.Name, B: b.Name, Below: below, Above: above, Difference: above - below})
+			pairs = append(pairs, Baseline{A: a.Name, B: b.Name, Below: below, Above: above, Difference: above - below})
 		}
 	}
 	return pairs

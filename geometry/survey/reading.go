@@ -33,7 +33,7 @@ func Parse(text string, axis Axis) (Reading, error) {
 }
 
 // FromNumber is the reading of a bare TOML number of mm. Text is what a file would hold: integers without a
-// point, floats in their shortest form with at least one decimal. TOML knows nan and inf; Check refuses them.
+// point, floats in their shortest form with at least one decimal. TOML knows nan and inf; Validate refuses them.
 func FromNumber(mm float64, integer bool) Reading {
 	mm += 0 // a negative zero becomes a plain one
 	text := Exact(mm)
@@ -46,9 +46,9 @@ func FromNumber(mm float64, integer bool) Reading {
 	return Reading{Text: text, Number: true, Start: Datum, Length: mm}
 }
 
-// Check returns an error when the length is not a number or is more than Longest mm. What Parse and Typed return
+// Validate returns an error when the length is not a number or is more than Longest mm. What Parse and Typed return
 // has been checked.
-func (r Reading) Check() error {
+func (r Reading) Validate() error {
 	if fault := r.fault(); fault != "" {
 		return fmt.Errorf("%s: %s", r.Text, fault)
 	}

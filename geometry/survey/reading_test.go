@@ -178,10 +178,10 @@ func TestFromNumberWritesWhatTOMLHolds(t *testing.T) {
 }
 
 func TestCheckRefusesWhatNoTapeSays(t *testing.T) {
-	assert.NoError(t, FromNumber(-20000, true).Check())
-	assert.EqualError(t, FromNumber(20000.5, false).Check(), "20000.5: no length may be more than 20000 mm")
-	assert.EqualError(t, FromNumber(math.NaN(), false).Check(), "nan: not a length")
-	assert.Error(t, FromNumber(math.Inf(-1), false).Check())
+	assert.NoError(t, FromNumber(-20000, true).Validate())
+	assert.EqualError(t, FromNumber(20000.5, false).Validate(), "20000.5: no length may be more than 20000 mm")
+	assert.EqualError(t, FromNumber(math.NaN(), false).Validate(), "nan: not a length")
+	assert.Error(t, FromNumber(math.Inf(-1), false).Validate())
 }
 
 func TestFractionsAreExactToAHair(t *testing.T) {
@@ -211,7 +211,7 @@ func FuzzParse(f *testing.F) {
 			require.NotContains(t, err.Error(), "\n")
 			return
 		}
-		require.NoError(t, r.Check())
+		require.NoError(t, r.Validate())
 		again, err := Parse(r.Text, axis)
 		require.NoError(t, err)
 		require.Equal(t, r, again)

@@ -142,5 +142,5 @@ func TestPairDistances(t *testing.T) {
 		{Name: "B", Use: true, Below: geometry.Point{X: 300, Y: 400}, Above: geometry.Point{X: 500, Y: 1200}},
 		{Name: "C"},
 	}
-	assert.Equal(t, []Pair{{A: "A", B: "B", Below: 500, Above: 1300, Difference: 800}}, PairDistances(ties))
+	assert.Equal(t, []Baseline{{A: "A", B: "B", Below: 500, Above: 1300, Difference: 800}}, Baselines(ties))
 }

@@ -6,18 +6,16 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// dimensions draws the finding in focus and what the findings shown are about, one for each thing: the first of it. Each has
-// the figure that lists have of it.
+// dimensions draws the finding in focus and what the findings shown are about, the one in focus alone of what it is against.
+// Each has the figure that lists have of it.
 func (d *drawer) dimensions() {
-	drawn := map[rules.Thing]bool{}
-	if f := d.opts.Focus; f != nil {
-		d.dimension(f, true)
-		drawn[f.Against] = true
+	focus := d.opts.Focus
+	if focus != nil {
+		d.dimension(focus, true)
 	}
 	for _, f := range d.opts.Shown {
-		if !(drawn[f.Against] && f.Against.Sort != rules.Nothing) && (f.Verdict == rules.Foul || near(f)) {
+		if (focus == nil || focus.Against != f.Against) && (f.Verdict == rules.Foul || near(f)) {
 			d.dimension(f, false)
-			drawn[f.Against] = true
 		}
 	}
 }
@@ -34,12 +32,12 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	if f.Places == 0 {
 		return
 	}
-	it := scene.Item{Role: scene.Dimension, State: stateOf(f.Verdict), Form: scene.Spot, At: f.At[f.Places-1], Selected: selected}
+	it := scene.Item{Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[f.Places-1], Selected: selected}
 	switch {
 	case f.Verdict == rules.Foul && f.Rule.AtCut:
 		it.Role = scene.Conflict
 	case f.Places > 1:
-		it.Form, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
+		it.Primitive, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
 	if f.Margin.Set {
 		it.Label = about(f)
@@ -72,7 +70,7 @@ func (d *drawer) named(t rules.Thing) {
 // marks draws the places to mark; those done are clear.
 func (d *drawer) marks() {
 	for i, m := range d.opts.Marks {
-		it := scene.Item{Role: scene.Mark, Form: scene.Spot, At: m.Plan.At(0), Label: m.Words, Ref: i}
+		it := scene.Item{Role: scene.Mark, Primitive: scene.Spot, At: m.Plan.At(0), Label: m.Words, Ref: i}
 		if d.opts.Ticked[m.Name] {
 			it.State = scene.Clear
 		}

@@ -110,7 +110,7 @@ func (d *drawer) obstructions() {
 		d.items = append(d.items, scene.Item{
 			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: layer,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
-			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed,
+			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Aside: !kind.Landmark(),
 		})
 	}
 }
@@ -121,7 +121,7 @@ func (d *drawer) wheels() {
 		hub := geometry.Point3{X: w.At[0], Y: w.At[1], Z: w.Across/2 - d.job.Floor.Ground}
 		half := geometry.Point3{Y: max(w.Width, 1) / 2}
 		d.add(scene.Item{
-			Role: scene.Wheel, Form: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2),
+			Role: scene.Wheel, Primitive: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2),
 		})
 	}
 }
@@ -135,7 +135,7 @@ func (d *drawer) fittings() {
 			layer, code = scene.Through, vehicles.KindOf(f.Kind).Code
 		}
 		d.items = append(d.items, scene.Item{
-			Role: scene.Fitting, State: d.states.fittings[i], Form: scene.Outline,
+			Role: scene.Fitting, State: d.states.fittings[i], Primitive: scene.Outline,
 			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: layer, Label: f.Name, Code: code, Ref: i,
 		})
 	}
@@ -144,7 +144,7 @@ func (d *drawer) fittings() {
 func (d *drawer) openings() {
 	for i := range d.plan.Openings {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Opening, State: d.states.openings[i], Form: scene.Edge,
+			Role: scene.Opening, State: d.states.openings[i], Primitive: scene.Edge,
 			Solid: scene.Solid{Prism: d.plan.Openings[i].Prism}, Label: d.job.Openings[i].Name, Ref: i,
 		})
 	}
@@ -153,7 +153,7 @@ func (d *drawer) openings() {
 func (d *drawer) ties() {
 	for i, tie := range d.plan.Ties {
 		d.items = append(d.items, scene.Item{
-			Role: scene.Tie, Form: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,
+			Role: scene.Tie, Primitive: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,
 		})
 	}
 }

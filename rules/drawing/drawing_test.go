@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"os"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -116,7 +115,7 @@ func TestTheFloorHidesWhatIsBehindIt(t *testing.T) {
 // Whatever it is seen from, the same things are drawn: only the projection is another.
 func TestEveryViewDrawsTheSameItems(t *testing.T) {
 	result := van(t, nil)
-	below, above := Draw(result, Options{Shown: worst(&result, 3)}), Draw(result, Options{Shown: worst(&result, 3), View: scene.Above})
+	below, above := Draw(result, Options{Shown: Worst(result.Findings, anything, 3)}), Draw(result, Options{Shown: Worst(result.Findings, anything, 3), View: scene.Above})
 	assert.Equal(t, below.Items, above.Items)
 	assert.Equal(t, scene.Above.Projection(), above.Projection)
 }
@@ -181,12 +180,15 @@ func TestDimensionsAreOfTheFindingsShownOneForEachThing(t *testing.T) {
 		return append(find(s, scene.Dimension, ""), find(s, scene.Conflict, "")...)
 	}
 	assert.Empty(t, drawn(Options{}))
-	shown := worst(&result, 40)
+	shown := Worst(result.Findings, anything, 40)
 	first := map[string]*rules.Finding{}
-	for _, f := range slices.Backward(shown) {
+	for _, f := range shown {
+		if f.Against.Sort != rules.Nothing {
+			require.NotContains(t, first, about(f), "one for each thing")
+		}
 		first[about(f)] = f
 	}
-	require.Less(t, len(first), len(shown), "several findings are of one thing")
+	require.Greater(t, len(result.Findings), 2*len(first), "several findings are of one thing")
 	conflicts := 0
 	for _, it := range drawn(Options{Shown: shown}) {
 		f := first[it.Label]
@@ -218,7 +220,7 @@ func TestDimensionsAreOfTheFindingsShownOneForEachThing(t *testing.T) {
 // What is told apart by its label only has one.
 func TestWhatOnlyALabelTellsApartHasOne(t *testing.T) {
 	seen, result := map[scene.Role]bool{}, van(t, nil)
-	for _, it := range Draw(result, Options{Shown: worst(&result, 3)}).Items {
+	for _, it := range Draw(result, Options{Shown: Worst(result.Findings, anything, 3)}).Items {
 		if it.Role.Pen().Told == scene.ByLabel {
 			seen[it.Role] = true
 			assert.True(t, it.Label != "" || it.Measure != nil, "role %d", it.Role)
@@ -240,7 +242,7 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 	result := van(t, func(j *vehicles.Job) {
 		*j = vehicles.Job{Ref: "TL-0", Floor: j.Floor}
 	})
-	s := Draw(result, Options{Selected: -1, Shown: worst(&result, 5)})
+	s := Draw(result, Options{Selected: -1, Shown: Worst(result.Findings, anything, 5)})
 	for _, it := range s.Items {
 		assert.Contains(t, []scene.Role{scene.Floor, scene.Bumper, scene.Nose}, it.Role)
 	}
@@ -265,7 +267,7 @@ func TestEverythingDrawnIsInSight(t *testing.T) {
 func BenchmarkDraw(b *testing.B) {
 	result := van(b, nil)
 	for b.Loop() {
-		Draw(result, Options{Shown: worst(&result, 3)})
+		Draw(result, Options{Shown: Worst(result.Findings, anything, 3)})
 	}
 }
 
@@ -294,12 +296,4 @@ func TestWhatRunsInsideTheFloorIsSeenFromBothSides(t *testing.T) {
 	assert.Equal(t, []string{"wiring"}, names)
 }
 
-// worst are the n worst findings that have a place, as people read them.
-func worst(result *rules.Result, n int) (list []*rules.Finding) {
-	for _, f := range rules.ForPeople(result.Findings) {
-		if f.Places > 0 && len(list) < n {
-			list = append(list, f)
-		}
-	}
-	return list
-}
+func anything(*rules.Finding) bool { return true }

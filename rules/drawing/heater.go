@@ -14,15 +14,15 @@ func (d *drawer) heater() {
 	}
 	body, top := rules.Body(*d.job, *d.plan, false), d.job.Floor.Thickness
 	d.add(scene.Item{
-		Role: scene.Space, State: d.states.subjects[rules.TheBody], Form: scene.Outline,
+		Role: scene.Space, State: d.states.subjects[rules.TheBody], Primitive: scene.Outline,
 		Solid: scene.Solid{Prism: rules.Body(*d.job, *d.plan, true)},
 	})
-	d.add(scene.Item{Role: scene.Body, Form: scene.Outline, Solid: scene.Solid{Prism: body}, Layer: scene.Upon})
+	d.add(scene.Item{Role: scene.Body, Primitive: scene.Outline, Solid: scene.Solid{Prism: body}, Layer: scene.Upon})
 	d.add(scene.Item{
-		Role: scene.Plate, State: d.states.subjects[rules.ThePlate], Form: scene.Outline,
+		Role: scene.Plate, State: d.states.subjects[rules.ThePlate], Primitive: scene.Outline,
 		Solid: scene.Upright(rules.Plate(*d.job, *d.plan), top, top), Layer: scene.Upon,
 	})
-	d.add(scene.Item{Role: scene.Body, Form: scene.Stroke, Path: arrow(body, d.job.Heater.Kept().Front), Label: "warm air"})
+	d.add(scene.Item{Role: scene.Body, Primitive: scene.Stroke, Path: arrow(body, d.job.Heater.Kept().Front), Label: "warm air"})
 }
 
 // arrow returns an arrow from the front of a body, halfway up, through most of the space before it.
@@ -42,18 +42,18 @@ func (d *drawer) cut() {
 	}
 	place, radius := &d.plan.Cut, d.job.Cut.Across/2
 	d.add(scene.Item{
-		Role: scene.Cut, State: d.states.subjects[rules.TheCut], Form: scene.Outline,
+		Role: scene.Cut, State: d.states.subjects[rules.TheCut], Primitive: scene.Outline,
 		Solid: d.through(geometry.NewRound(place.At, radius)), Label: "cut",
 	})
 	if !place.Drilled {
-		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: place.At.At(0)})
+		d.add(scene.Item{Role: scene.CutCentre, Primitive: scene.Spot, At: place.At.At(0)})
 	} else {
-		d.add(scene.Item{Role: scene.Pilot, Form: scene.Spot, At: place.At.At(0), Label: "pilot"})
-		d.add(scene.Item{Role: scene.CutCentre, Form: scene.Spot, At: place.Intended.At(0)})
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant"})
+		d.add(scene.Item{Role: scene.Pilot, Primitive: scene.Spot, At: place.At.At(0), Label: "pilot"})
+		d.add(scene.Item{Role: scene.CutCentre, Primitive: scene.Spot, At: place.Intended.At(0)})
+		d.add(scene.Item{Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant"})
 	}
 	for _, w := range d.opts.Wishes {
-		d.add(scene.Item{Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(w, radius))})
+		d.add(scene.Item{Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(w, radius))})
 	}
 }
 
@@ -69,7 +69,7 @@ func (d *drawer) holes() {
 }
 
 func (d *drawer) hole(of rules.Sort, i int, at geometry.Point, radius float64) {
-	it := scene.Item{Role: scene.Hole, Form: scene.Outline, Solid: d.through(geometry.NewRound(at, radius)), Label: rules.HoleName(of, i)}
+	it := scene.Item{Role: scene.Hole, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(at, radius)), Label: rules.HoleName(of, i)}
 	for n := range d.result.Findings {
 		if f := &d.result.Findings[n]; f.Subject.Is(of, i) {
 			it.State = max(it.State, stateOf(f.Verdict))
@@ -93,7 +93,7 @@ func (d *drawer) runs() {
 			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
 			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Solid: barrel, Label: "muffler"})
 		}
-		d.end(scene.Outlet, r, "exhaust ends")
+		d.end(scene.Outlet, r, "heater's exhaust ends")
 	}
 }
 
@@ -107,5 +107,5 @@ var runNames = map[scene.Role]string{
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {
-	d.add(scene.Item{Role: role, Form: scene.Spot, At: run.Path[len(run.Path)-1], Label: name})
+	d.add(scene.Item{Role: role, Primitive: scene.Spot, At: run.Path[len(run.Path)-1], Label: name})
 }

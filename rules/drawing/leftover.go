@@ -40,7 +40,7 @@ func (d *drawer) tied() scene.Scene {
 	d.leftOver()
 	for i, tie := range d.plan.Ties {
 		it := scene.Item{
-			Role: scene.Tie, Form: scene.Spot, At: tie.Below.At(0), Label: tie.Name, Ref: i,
+			Role: scene.Tie, Primitive: scene.Spot, At: tie.Below.At(0), Label: tie.Name, Ref: i,
 			Unsure: !tie.Use, Selected: i == d.opts.LeftOver.Tie,
 		}
 		if tie.Name == d.plan.Fit.Suspect {
@@ -65,7 +65,7 @@ func (d *drawer) leftOver() {
 			continue
 		}
 		it := scene.Item{
-			Role: scene.Tie, Form: scene.Stroke, Path: pointer(t.Below, off.Turn(-fit.Theta).Scale(d.opts.LeftOver.Times)),
+			Role: scene.Tie, Primitive: scene.Stroke, Path: pointer(t.Below, off.Turn(-fit.Theta).Scale(d.opts.LeftOver.Times)),
 			Ref: i, Unsure: !t.Use, Selected: i == d.opts.LeftOver.Tie,
 			Measure: &scene.Measure{Value: off.Norm(), Unit: scene.MM, Bare: true},
 		}

@@ -33,7 +33,7 @@ func TestArrowsRunFromATieTheWayItIsOff(t *testing.T) {
 	fit, s := tied(t)
 	arrows := map[int]scene.Item{}
 	for _, it := range s.Items {
-		if it.Role == scene.Tie && it.Form == scene.Stroke {
+		if it.Role == scene.Tie && it.Primitive == scene.Stroke {
 			arrows[it.Ref] = it
 		}
 	}

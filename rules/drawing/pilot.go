@@ -13,7 +13,7 @@ func (d *drawer) mayMove() {
 	}
 	if by := rules.Marks(*d.result).Pilot.MayMove; by > 0 {
 		d.add(scene.Item{
-			Role: scene.Wish, Form: scene.Outline, Solid: d.through(geometry.NewRound(d.plan.Cut.At, by)), Label: "centre may go",
+			Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(d.plan.Cut.At, by)), Label: "centre may go",
 		})
 	}
 }

@@ -29,9 +29,9 @@ func shown(t *testing.T, s scene.Scene, it scene.Item) scene.Seen {
 // Views from the right and from behind show the same items at their heights: drops below the floor, rises above it.
 func TestASceneCanBeSeenFromTheSide(t *testing.T) {
 	result := van(t, nil)
-	below := Draw(result, Options{Shown: worst(&result, 3)})
+	below := Draw(result, Options{Shown: Worst(result.Findings, anything, 3)})
 	for _, seen := range []scene.Projection{trial.Right, trial.Behind} {
-		s := from(seen, result, Options{Shown: worst(&result, 3)})
+		s := from(seen, result, Options{Shown: Worst(result.Findings, anything, 3)})
 		require.Equal(t, below.Items, s.Items)
 		for _, it := range s.Items {
 			f := shown(t, s, it)
@@ -90,7 +90,7 @@ func TestARoundOpeningIsDrawnRound(t *testing.T) {
 	number := func(mm float64) survey.Reading { return survey.FromNumber(mm, false) }
 	result := van(t, func(j *vehicles.Job) {
 		j.Openings = []vehicles.Opening{{Name: "vent", Kind: "vent", Place: vehicles.Place{
-			Form: vehicles.Disc, Centre: vehicles.Pair{number(2000), number(-300)}, Across: vehicles.Some(120),
+			Shape: vehicles.Disc, Centre: vehicles.Pair{number(2000), number(-300)}, Across: vehicles.Some(120),
 		}}}
 	})
 	s := Draw(result, Options{})

@@ -70,7 +70,7 @@ func unnamed(s scene.Scene) scene.Scene {
 	items := s.Items[:0:0]
 	for _, it := range s.Items {
 		it.Label, it.Code, it.Measure = "", "", nil
-		if it.Form != scene.Spot {
+		if it.Primitive != scene.Spot {
 			items = append(items, it)
 		}
 	}
@@ -221,7 +221,7 @@ func TestFiguresAreWrittenInTheUnitsOfWhoeverLooks(t *testing.T) {
 		for units, want := range map[survey.Units]string{survey.Millimetres: c.mm, survey.Inches: c.inches} {
 			s := hanging(scene.Below.Projection(), pt(-30, -920), pt(1530, 920))
 			s.Items = append(s.Items, scene.Item{
-				Role: scene.Dimension, Form: scene.Stroke, Path: way(pt(300, -600), pt(600, -600)), Measure: &c.m,
+				Role: scene.Dimension, Primitive: scene.Stroke, Path: way(pt(300, -600), pt(600, -600)), Measure: &c.m,
 			})
 			look := plainLook
 			look.Units = units

@@ -10,7 +10,7 @@ import (
 // mean something; the quiet textures of a face are to be quiet.
 const (
 	wordContrast = 4.5
-	lineContrast = 2.2
+	lineContrast = 1.6
 )
 
 // paper is what a picture stands on where nothing else does: near enough to the terminal's own.

@@ -1,7 +1,7 @@
 package canvas
 
 import (
-	"strings"
+	"unicode/utf8"
 
 	"bench.example/undermark/tui/desk"
 )
@@ -9,40 +9,38 @@ import (
 // Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
 // plain end of line. Without colour only bold, reverse and underline are left.
 func (c Canvas) Encode(colour desk.Colour, light bool) string {
-	var out strings.Builder
-	out.Grow(c.Width * c.Height * 4)
+	out := make([]byte, 0, c.Width*c.Height*4)
 	known := map[dress]string{}
 	for row := range c.Height {
 		if row > 0 {
-			out.WriteByte('\n')
+			out = append(out, '\n')
 		}
 		worn, last := "", dress{}
 		for _, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
 			if d := dressOf(cell, colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
-				worn = put(&out, worn, known, d, cell, colour, light)
+				out, worn = put(out, worn, known, d, cell, colour, light)
 			}
-			out.WriteRune(cell.Rune)
+			out = utf8.AppendRune(out, cell.Rune)
 		}
 		if worn != plain {
-			out.WriteString(plain + "m")
+			out = append(out, plain+"m"...)
 		}
 	}
-	return out.String()
+	return string(out)
 }
 
-// put writes the escape sequence for a dress unless it is worn already, and returns the one now worn.
-func put(out *strings.Builder, worn string, known map[dress]string, d dress, c Cell, colour desk.Colour, light bool) string {
+// put writes the escape sequence for a dress unless it is worn already, and returns what is written and the one now worn.
+func put(out []byte, worn string, known map[dress]string, d dress, c Cell, colour desk.Colour, light bool) ([]byte, string) {
 	want, ok := known[d]
 	if !ok {
 		want = sgr(c, colour, light)
 		known[d] = want
 	}
 	if want != worn && (want != plain || worn != "") {
-		out.WriteString(want)
-		out.WriteByte('m')
+		out = append(append(out, want...), 'm')
 	}
-	return want
+	return out, want
 }
 
 const plain = "\x1b[0"

@@ -12,10 +12,10 @@ import (
 )
 
 var (
-	words = Ink{Role: scene.Floor, Tone: Bold}
-	quiet = Ink{Role: scene.Floor, Tone: Normal}
-	rule  = Ink{Role: scene.Floor, Tone: Faint}
-	loud  = Ink{Role: scene.Floor, Tone: Inverse}
+	strong = Ink{Role: scene.Floor, Tone: Bold}
+	quiet  = Ink{Role: scene.Floor, Tone: Normal}
+	rule   = Ink{Role: scene.Floor, Tone: Faint}
+	loud   = Ink{Role: scene.Floor, Tone: Inverse}
 )
 
 // frame writes everything round the picture.
@@ -34,16 +34,16 @@ func (p *painter) head() {
 	c := &p.canvas
 	c.Put(0, 0, title, loud)
 	at := utf8.RuneCountInString(title) + 1
-	c.Put(at, 0, left, words)
+	c.Put(at, 0, left, strong)
 	from := at + utf8.RuneCountInString(left) + 1
 	room := c.Width - from - 1 - utf8.RuneCountInString(right)
 	for _, top := range p.tops() {
 		if spare := room - utf8.RuneCountInString(top); spare >= 0 {
-			c.Put(from+spare/2, 0, top, words)
+			c.Put(from+spare/2, 0, top, strong)
 			break
 		}
 	}
-	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, words)
+	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, strong)
 }
 
 // tops says which way is to the top, in fewer and fewer words; without a foot line that has to name the bottom too.
@@ -94,7 +94,7 @@ func (p *painter) foot() {
 	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
 	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
 	bottom := "▼ " + p.named(p.projection.Bottom())
-	c.Put(0, row, bottom, words)
+	c.Put(0, row, bottom, strong)
 	at := utf8.RuneCountInString(bottom)
 	for _, hands := range p.projection.Hands {
 		hands = strings.ReplaceAll(hands, string(scene.ToBumper), p.rear())

@@ -6,9 +6,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/rules"
-	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
 // inkOf is the ink of an item's letters and of its spot.
@@ -32,7 +30,7 @@ type naming struct {
 }
 
 // cellsALabel is how many cells of the picture there are to each name: with more, a picture is read and not looked at.
-const cellsALabel = 90
+const cellsALabel = 110
 
 // labels writes what things are called, the most important first.
 func (p *painter) labels() {
@@ -81,7 +79,7 @@ func (p *painter) namings() []naming {
 
 // fromCut is how far an item is from the cut; without one all are as far.
 func (p *painter) fromCut(it *part) float64 {
-	if p.circle.item == nil || it.Form != scene.Area || it.Line != nil {
+	if p.circle.item == nil || it.Primitive != scene.Area || it.Line != nil {
 		return 0
 	}
 	return it.Area.GapOnly(p.circle.item.Solid.Prism.Footprint.Middle)
@@ -97,6 +95,8 @@ func (p *painter) nameable(it *part) bool {
 		return false
 	case scene.Cut:
 		return true
+	case scene.Exhaust:
+		return p.leave.shown // its name stands at its end
 	case scene.Hole:
 		return !p.tiny(it) && it.Warning() != ""
 	}
@@ -106,7 +106,7 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), role: it.Role, over: n.must}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), role: it.Role, over: n.must, urgent: it.Role == scene.Conflict}
 	if it.Role != scene.Conflict && it.Role != scene.Cut {
 		text.tail = it.Warning()
 	}
@@ -121,11 +121,11 @@ func (p *painter) label(n *naming) bool {
 // seatsOf adds the places where an item's name could stand.
 func (p *painter) seatsOf(seats []seat, it *part, length int, must bool) []seat {
 	switch {
-	case it.Form == scene.Spot:
+	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
-		return p.leading(seats, it.Line[0])
+		return p.leading(seats, it.Line[0], length)
 	case it.Role == scene.Cut:
-		return p.atRing(seats)
+		return p.atRing(seats, length)
 	case it.Line != nil:
 		seats = p.alongside(seats, it.Line)
 	case it.Area.Shape == geometry.Line:
@@ -133,13 +133,13 @@ func (p *painter) seatsOf(seats []seat, it *part, length int, must bool) []seat 
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
-		if it.Form != scene.Area {
+		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
 		}
 	}
 	if must {
 		for _, at := range p.anchors(it) {
-			seats = p.leading(seats, at)
+			seats = p.leading(seats, at, length)
 		}
 	}
 	return seats
@@ -154,24 +154,14 @@ func (p *painter) text(it *scene.Item) string {
 	if name != "" {
 		name += ": "
 	}
-	switch {
-	case m.Spare && m.Value < 0:
-		return name + desk.Quantity(-m.Value, rules.Unit(m.Unit), p.look.Units) + " short"
-	case m.Spare:
-		return name + desk.Quantity(m.Value, rules.Unit(m.Unit), p.look.Units) + " to spare"
-	case !m.Bare:
-		return name + desk.Quantity(m.Value, rules.Unit(m.Unit), p.look.Units)
-	case m.Unit == scene.MM:
-		return name + survey.Format(m.Value, p.look.Units)
-	}
-	return name + survey.Figure(m.Value)
+	return name + words.Measure(*m, p.look.Units)
 }
 
 // codes writes the letters of kinds on whatever has room for them.
 func (p *painter) codes() {
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Code == "" || it.Form != scene.Area {
+		if it.Code == "" || it.Primitive != scene.Area {
 			continue
 		}
 		text := label{name: it.Code, ink: inkOf(it.Item), role: it.Role, tail: it.Warning(), over: true}

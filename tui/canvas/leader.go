@@ -7,28 +7,31 @@ import (
 // What a leader costs by itself, for each row and column that it goes, and for each line that it crosses.
 const (
 	leaderCost  = 8
-	leaderRow   = 2
-	leaderCross = 2
+	leaderRow   = 3
+	leaderCross = 4
 	longestSide = 14 // columns
 )
 
-// leading adds seats away from a place, with a leader to it: above, below and to both sides.
-func (p *painter) leading(seats []seat, at geometry.Point) []seat {
+// leading adds seats for a text of some length away from a place, with a leader to it: above, below and to both sides.
+func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
 	col, row, ok := p.Cell(at)
 	if !ok {
 		return seats
 	}
-	return p.leadingTo(seats, col, row)
+	return p.leadingTo(seats, col, row, length)
 }
 
-func (p *painter) leadingTo(seats []seat, col, row int) []seat {
+func (p *painter) leadingTo(seats []seat, col, row, length int) []seat {
 	of := [2]int{col, row}
+	before := (length - 1) / 2
+	middle := max(min(col, p.Left+p.Cols-length+before), p.Left+before) // so that it does not pass the picture's edge
 	for d := 2; d < p.Rows; d++ {
 		off := leaderCost + leaderRow*d
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats,
 				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
-				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of})
+				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of},
+				seat{col: middle, row: r, off: off + leaderRow, led: true, of: of})
 		}
 	}
 	for d := 3; d < longestSide; d++ {
@@ -48,8 +51,13 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 	each := func(col, row int, char rune) bool {
 		i := row*p.canvas.Width + col
 		switch {
-		case p.ringed(col, row) || col == s.of[0] && row == s.of[1]:
-			return true // it ends at the ring
+		case col == s.of[0] && row == s.of[1]:
+			return true
+		case p.ringed(col, row) || p.onRing(col, row): // it ends at the ring; of what lies outside none passes
+			if !p.ringed(s.of[0], s.of[1]) && !p.onRing(s.of[0], s.of[1]) {
+				cost = tooDear
+			}
+			return cost < tooDear
 		case p.taken[i]:
 			cost = tooDear
 			return false
@@ -82,11 +90,12 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 			return cost
 		}
 	}
-	char := corner[0]
-	if s.hold == byEnd {
-		char = corner[1]
+	switch s.hold {
+	case byStart:
+		each(s.of[0], s.row, corner[0])
+	case byEnd:
+		each(s.of[0], s.row, corner[1])
 	}
-	each(s.of[0], s.row, char)
 	return cost
 }
 
@@ -119,7 +128,7 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 }
 
 // atRing adds seats for the name of the cut: beside the ring and away from it.
-func (p *painter) atRing(seats []seat) []seat {
+func (p *painter) atRing(seats []seat, length int) []seat {
 	col, row, ok := p.circle.cell(p)
 	if !ok {
 		return seats
@@ -129,7 +138,7 @@ func (p *painter) atRing(seats []seat) []seat {
 	seats = append(seats,
 		seat{col: col + across, row: row, hold: byStart}, seat{col: col - across - 1, row: row, hold: byEnd},
 		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
-	return p.leadingTo(seats, col, row)
+	return p.leadingTo(seats, col, row, length)
 }
 
 // cell is the cell of the ring's middle, and whether that is in sight.

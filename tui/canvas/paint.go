@@ -13,7 +13,7 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
 	shaded := look.Shade == nil
 	for i := range p.parts {
-		if it := &p.parts[i]; it.Form == scene.Area {
+		if it := &p.parts[i]; it.Primitive == scene.Area {
 			p.fill(it)
 			if !shaded && it.Role == scene.Floor { // behind everything but the floor itself
 				p.shade(look.Shade)
@@ -137,18 +137,18 @@ func (p *painter) weigh(mask *bitmap, front uint8) {
 
 // thin tells whether an area is a line that is thinner than two dots.
 func (p *painter) thin(it *part) bool {
-	return it.Form == scene.Area && it.Area.Shape == geometry.Line && it.Area.Radius < thin*p.Scale
+	return it.Primitive == scene.Area && it.Area.Shape == geometry.Line && it.Area.Radius < thin*p.Scale
 }
 
 // trace draws an item's lines.
 func (p *painter) trace(it *part) {
 	switch {
-	case it.Form == scene.Spot, it.Role == scene.Cut && p.circle.shown, p.tiny(it):
+	case it.Primitive == scene.Spot, it.Role == scene.Cut && p.circle.shown, p.tiny(it):
 	case it.Line != nil:
 		p.along(it, it.Line)
 	case p.thin(it):
 		p.along(it, it.Area.Path)
-	case it.Form == scene.Area && p.look.Faces && faced(it.Role) && !it.Unsure:
+	case it.Primitive == scene.Area && p.look.Faces && faced(it.Role) && !it.Unsure:
 	case p.upright(it):
 		p.along(it, corners(&it.Area))
 	default:
@@ -158,7 +158,7 @@ func (p *painter) trace(it *part) {
 
 // upright tells whether an outline is a rectangle along the rows and columns that is drawn with lines.
 func (p *painter) upright(it *part) bool {
-	lined := it.Form == scene.Outline || it.Role.Pen().Fill == scene.Unfilled
+	lined := it.Primitive == scene.Outline || it.Role.Pen().Fill == scene.Unfilled
 	return lined && it.Area.Shape == geometry.Rectangle && math.Mod(it.Area.Turn, 90) == 0
 }
 
@@ -224,15 +224,14 @@ func (p *painter) inTheWay() {
 	foul := Ground{Role: scene.Conflict, Set: true}
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.State != scene.Foul || it.Form != scene.Area || it.Code == "" {
-			continue
-		}
-		if p.thin(it) {
-			p.redden(it)
+		if it.State != scene.Foul || it.Primitive != scene.Area || it.Code == "" {
 			continue
 		}
 		p.mask.reset()
 		p.mask.footprint(&it.Area, &p.Map)
+		if p.thin(it) {
+			p.cellsOf(it)
+		}
 		p.edge.reset()
 		p.edge.disc(p.circle.middle, p.circle.radius)
 		p.mask.meet(&p.edge)
@@ -240,12 +239,16 @@ func (p *painter) inTheWay() {
 	}
 }
 
-// redden gives what of a thin line lies within the ring the colour of what is foul.
-func (p *painter) redden(it *part) {
-	for row := p.Top; row < p.Top+p.Rows; row++ {
-		for col := p.Left; col < p.Left+p.Cols; col++ {
-			if s := &p.strokes.cells[row*p.canvas.Width+col]; s.arms != 0 && s.ink == lineInk(it.Item) && p.ringed(col, row) {
-				s.ink = Ink{Role: scene.Conflict, State: scene.Foul}
+// cellsOf sets the mask to the whole cells that a thin line is drawn in.
+func (p *painter) cellsOf(it *part) {
+	for row := range p.Rows {
+		for col := range p.Cols {
+			s := &p.strokes.cells[(p.flip(row)+p.Top)*p.canvas.Width+p.Left+col]
+			if s.arms == 0 || s.ink != lineInk(it.Item) {
+				continue
+			}
+			for y := range dotsDown {
+				p.mask.span(row*dotsDown+y, col*dotsAcross, (col+1)*dotsAcross-1)
 			}
 		}
 	}
@@ -264,13 +267,13 @@ func (p *painter) tiny(it *part) bool {
 	case scene.Hole:
 		return p.Scale > near || p.small(&it.Area)
 	case scene.Wish:
-		return it.Form == scene.Outline && p.small(&it.Area)
+		return it.Primitive == scene.Outline && p.small(&it.Area)
 	case scene.Space, scene.Wheel:
 		return p.Scale > near
 	case scene.Fitting:
 		return p.Scale > near && p.projection.Hidden(it.Item) && it.State < scene.Doubtful
 	case scene.Plate, scene.Body:
-		return p.Scale > near || it.Form == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
+		return p.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
 	}
 	return false
 }
@@ -306,7 +309,7 @@ func (p *painter) grid() {
 	}
 	step := p.spacing * round(6*p.Scale/p.spacing)
 	for i := range p.parts {
-		if it := &p.parts[i]; it.Role == scene.Floor && it.Form == scene.Area {
+		if it := &p.parts[i]; it.Role == scene.Floor && it.Primitive == scene.Area {
 			low, high := it.Area.Bounds()
 			p.gridOn(low, high, step)
 		}

@@ -72,7 +72,7 @@ func hueOf(k Ink) hue {
 var tints = [scene.Roles]hue{
 	scene.Floor:    {dark: 0x1c2229, light: 0xeceff2},
 	scene.Steel:    {dark: 0x465463, light: 0xb9c5d0},
-	scene.Rail:     {dark: 0x8496a8, light: 0x7f90a1},
+	scene.Rail:     {dark: 0x74859a, light: 0x8899aa},
 	scene.Lines:    {dark: 0x1c5965, light: 0xaedbe0},
 	scene.Hot:      {dark: 0x4a342b, light: 0xe0c9bd},
 	scene.Movable:  {dark: 0x33363b, light: 0xd2d5d8},

@@ -42,12 +42,16 @@ type label struct {
 	ink, tailInk Ink
 	role         scene.Role // whose own face it may stand on
 	over         bool       // it may hide what matters less, and stand off with a leader
+	urgent       bool       // it may hide more
 }
 
 func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
-// mostHidden is what a name that may hide something hides at the most, by what hides counts.
-const mostHidden = 90
+// mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more.
+const (
+	mostHidden = 90
+	mostUrgent = 300
+)
 
 // write puts a label on the seat where it hides least, the earlier of equals, and says whether there was one.
 func (p *painter) write(l label, seats []seat) bool {
@@ -55,6 +59,9 @@ func (p *painter) write(l label, seats []seat) bool {
 	best, least := seat{}, 0
 	if l.over {
 		least = mostHidden
+	}
+	if l.urgent {
+		least = mostUrgent
 	}
 	found := false
 	for _, s := range seats {
@@ -115,9 +122,10 @@ func (p *painter) back(col, row, length int, ink Ink) {
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
-	hidesLine = 7
-	hidesDots = 4
-	hidesFace = 2
+	hidesExhaust = 40 // it is one line, unbroken
+	hidesLine    = 7
+	hidesDots    = 4
+	hidesFace    = 2
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
@@ -135,12 +143,13 @@ func (p *painter) hides(col, row, length int, role scene.Role, most int) (cost i
 	for c := col; c < col+length; c++ {
 		i := p.flip(row-p.Top)*p.Cols + c - p.Left
 		ground := p.canvas.Cells[at+c].Ground
+		line := &p.strokes.cells[at+c]
 		switch {
-		case p.strokes.cells[at+c].arms != 0:
-			cost += hidesLine + int(p.strokes.cells[at+c].front)
+		case line.arms != 0 && line.ink.Role == scene.Exhaust, ground.Role == scene.Exhaust && !own:
+			cost += hidesExhaust
+		case line.arms != 0:
+			cost += hidesLine + int(line.front)
 		case own:
-		case ground.Role == scene.Exhaust:
-			cost += hidesLine + int(scene.Exhaust.Pen().Front) // it is one line, unbroken
 		case p.dots.octet(c-p.Left, p.flip(row-p.Top)) != 0 && p.fronts[i] > 0:
 			cost += hidesDots
 		case ground.Set && ground.Role != scene.Floor || p.fronts[i] > 0 && ground.Role != scene.Floor:

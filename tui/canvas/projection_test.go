@@ -21,7 +21,7 @@ func hanging(seen scene.Projection, low, high geometry.Point) scene.Scene {
 		{Role: scene.Floor, Solid: scene.Upright(box(0, 1500, -890, 890), 0, 30)},
 		{Role: scene.Steel, Label: "crossmember", Code: "C", Solid: scene.Upright(box(1100, 1300, -850, 850), -250, 0), Layer: scene.Under},
 		{Role: scene.Exhaust, Label: "exhaust", Solid: scene.Pipe(pipe.Pieces(), 13)},
-		{Role: scene.Outlet, Form: scene.Spot, At: pipe.At(pipe.Length())},
+		{Role: scene.Outlet, Primitive: scene.Spot, At: pipe.At(pipe.Length())},
 	}}
 }
 
@@ -61,7 +61,7 @@ func TestTheCutIsSeenFromTheSide(t *testing.T) {
 	for scale, sign := range map[float64]bool{5: false, 40: true} {
 		s := hanging(trial.Right, pt(-30, -480), pt(1530, 60))
 		s.Items = append(s.Items, scene.Item{
-			Role: scene.Cut, Form: scene.Outline, Solid: scene.Upright(geometry.NewRound(pt(500, 240), 63.5), 0, 30),
+			Role: scene.Cut, Primitive: scene.Outline, Solid: scene.Upright(geometry.NewRound(pt(500, 240), 63.5), 0, 30),
 		})
 		look := plainLook
 		look.Camera = desk.Camera{Middle: pt(500, 0), Scale: scale}

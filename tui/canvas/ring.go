@@ -79,6 +79,12 @@ func (p *painter) ring() {
 	}
 }
 
+// onRing tells whether the ring is drawn in a cell of the canvas.
+func (p *painter) onRing(col, row int) bool {
+	cell := p.canvas.At(col, row)
+	return cell.Ink.Role == scene.Cut && cell.Rune != ' ' && p.taken[row*p.canvas.Width+col]
+}
+
 // ringed tells whether a cell of the canvas lies within the ring.
 func (p *painter) ringed(col, row int) bool {
 	if !p.circle.shown {

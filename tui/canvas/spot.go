@@ -32,7 +32,7 @@ func (p *painter) spots() {
 		case it.Role == scene.Cut && !p.circle.shown && p.small(&it.Area):
 			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
 		case it.Role == scene.CutCentre && p.circle.shown && p.circle.radius < leastWithCentre:
-		case it.Form == scene.Spot:
+		case it.Primitive == scene.Spot:
 			p.spot(it.Line[0], inkOf(it.Item))
 		}
 	}
@@ -62,12 +62,8 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 
 // inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but beside it.
 func (p *painter) inside(col, row int) (int, int) {
-	onRing := func(c, r int) bool {
-		cell := p.canvas.At(c, r)
-		return cell.Ink.Role == scene.Cut && cell.Rune != ' ' && p.taken[r*p.canvas.Width+c]
-	}
 	middle, _, ok := p.circle.cell(p)
-	for i := 0; i < p.Cols && ok && onRing(col, row); i++ {
+	for i := 0; i < p.Cols && ok && p.onRing(col, row); i++ {
 		_, centre, _ := p.circle.cell(p)
 		switch {
 		case row != centre && p.circle.radius < leastWithCentre:
@@ -125,7 +121,7 @@ var arrows = [4]rune{'►', '▼', '◄', '▲'}
 func (p *painter) goesOn() {
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Role != scene.Exhaust || it.Form != scene.Area {
+		if it.Role != scene.Exhaust || it.Primitive != scene.Area {
 			continue
 		}
 		path := it.Area.Path

@@ -123,9 +123,22 @@ func TestShowingAFinding(t *testing.T) {
 		assert.False(t, back.(page).large)
 	}
 	_, _, changes = screentest.After(p, s, screentest.Keys("p")...)
-	assert.Equal(t, "Place", changes[0].Goto)
+	assert.Equal(t, "Runs", changes[0].Goto, "it is of the exhaust")
 	require.NotNil(t, changes[0].Focus)
 	assert.Equal(t, f, *changes[0].Focus)
+}
+
+func TestAFindingIsShownWhereItsThingIsMoved(t *testing.T) {
+	s := screentest.State(t)
+	went := map[string]string{}
+	for _, f := range s.Result.Findings {
+		went[f.ID()] = movedOn(&f)
+	}
+	for id, want := range map[string]string{
+		"cut.clearance": "Place", "body.space": "Place", "stub.in-cut": "Place", "exhaust.clearance": "Runs", "exhaust.outlet": "Runs", "intake.apart": "Runs",
+	} {
+		assert.Equal(t, want, went[id], id)
+	}
 }
 
 func TestTapsInTheList(t *testing.T) {

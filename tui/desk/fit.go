@@ -47,7 +47,10 @@ func FitRow(text string, w int) string { return fit(harmless.Text(text), w) }
 // Wrap breaks plain text at blanks and hyphens into rows of at most w columns; a longer word is broken. A minus stays with its
 // number: at the end of a row it would not be seen.
 func Wrap(text string, w int) []string {
-	kept := minus.ReplaceAllString(harmless.Text(text), "${1}"+asOne+"${2}")
+	kept := harmless.Text(text)
+	if strings.Contains(kept, "-") { // most texts have none, and looking for one costs more than breaking the rows
+		kept = minus.ReplaceAllString(kept, "${1}"+asOne+"${2}")
+	}
 	return strings.Split(strings.ReplaceAll(ansi.Wrap(kept, max(w, 1), ""), asOne, "-"), "\n")
 }
 

@@ -27,7 +27,7 @@ var (
 	KeyQuit       = bind("Ctrl-C", "quit", "ctrl+c")
 	KeyBackground = bind("b", "light or dark background", "b")
 	KeyUnits      = bind("u", "mm or inches", "u")
-	KeyScreens    = bind("1-7", "go to a screen", "1", "2", "3", "4", "5", "6", "7")
+	KeyScreens    = bind("1-8", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8")
 )
 
 // Everywhere are the keys that the root answers on every screen; the letters and digits among them only while

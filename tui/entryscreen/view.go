@@ -148,7 +148,7 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	return strings.Join(append([]string{title, body}, warn...), "\n")
 }
 
-// warnings are rows of what is wrong, at most a third of h.
+// warnings are rows of what is wrong, at most a third of h and the title's row.
 func (e Entry) warnings(s desk.State, w, h int) []string {
 	if e.spec.Warn == nil {
 		return nil
@@ -157,7 +157,7 @@ func (e Entry) warnings(s desk.State, w, h int) []string {
 	look := s.Settings.Styles()
 	for _, text := range e.spec.Warn(s) {
 		for _, row := range desk.Wrap("! "+text, w) {
-			if len(out) == h/3 {
+			if len(out) == (h+1)/3 {
 				return out
 			}
 			out = append(out, look.Fault.Render(desk.FitRow(row, w)))
@@ -184,8 +184,8 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 	if thing, isThing := record.(features.Record); isThing {
 		name, _ := thing.Name(s.Job)
 		title += " " + look.Strong.Render(name)
-		if lacks := thing.Lacks(s.Job); !thing.Real(s.Job) && !thing.Fresh {
-			title += look.Faint.Render("  needs " + lacks)
+		if !thing.Real(s.Job) && !thing.Fresh {
+			title += look.Faint.Render("  needs " + thing.Lacks(s.Job))
 		}
 	}
 	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)

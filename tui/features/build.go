@@ -23,7 +23,7 @@ type builder struct {
 // wrong; the thing is whole when both are empty.
 func (l List) build(old Feature, was, now texts) (t Feature, missing []string, wrong map[string]error) {
 	b := builder{was: was, now: now, old: old, wrong: map[string]error{}, used: map[string]bool{}}
-	t.Kind, t.Name, t.Form = now["kind"], strings.TrimSpace(now["name"]), now.form()
+	t.Kind, t.Name, t.Shape = now["kind"], strings.TrimSpace(now["name"]), now.shape()
 	if l == Ties {
 		b.tie(&t)
 		return t, b.missing, b.wrong
@@ -31,7 +31,7 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 	if l.ofKind() && t.Kind == "" {
 		b.missing = append(b.missing, "kind")
 	}
-	switch t.Form {
+	switch t.Shape {
 	case vehicles.Box:
 		t.X = vehicles.Pair{b.reading("x0", old.X[0]), b.reading("x1", old.X[1])}
 		t.Y = vehicles.Pair{b.reading("y0", old.Y[0]), b.reading("y1", old.Y[1])}

@@ -20,7 +20,7 @@ var labels = map[string]string{
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
 }
 
-func labelOf(key string, shape vehicles.Form, l List, d *vehicles.Datum) string {
+func labelOf(key string, shape vehicles.Shape, l List, d *vehicles.Datum) string {
 	switch key {
 	case "cx":
 		return "middle, from " + desk.Datum(d, shortDatum)
@@ -52,7 +52,7 @@ type maker struct {
 	list  List
 	job   vehicles.Job
 	texts texts // what the job has
-	shape vehicles.Form
+	shape vehicles.Shape
 	out   []form.Field
 	head  string // stands above the next field
 }
@@ -67,7 +67,7 @@ func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 	for key, text := range held {
 		pending[key] = text
 	}
-	m := maker{list: h.List, job: s.Job, texts: x, shape: pending.form()}
+	m := maker{list: h.List, job: s.Job, texts: x, shape: pending.shape()}
 	if h.List == Ties {
 		m.tie()
 	} else {
@@ -124,9 +124,9 @@ func (m *maker) what() {
 		}
 	}
 	shape := m.add("form", "", "")
-	shape.Choices, shape.Pass = formChoices, m.list.ofKind()
+	shape.Choices, shape.Pass = shapeChoices, m.list.ofKind()
 	if shape.Text == "" {
-		shape.Text = formWords[m.shape]
+		shape.Text = shapeWords[m.shape]
 	}
 }
 

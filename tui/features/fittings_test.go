@@ -57,7 +57,7 @@ func TestANewLoomInsideTheFloor(t *testing.T) {
 	require.Len(t, job.Fittings, n+1)
 	got := job.Fittings[n]
 	assert.Equal(t, []string{"coolant pipe", "coolant pipe"}, []string{got.Name, got.Kind})
-	assert.Equal(t, vehicles.Piped, got.Form)
+	assert.Equal(t, vehicles.Piped, got.Shape)
 	assert.Equal(t, -20., got.Rise.From)
 }
 

@@ -22,19 +22,19 @@ func (l List) kind(name string) vehicles.Kind {
 	return vehicles.KindOf(name)
 }
 
-// The words for the forms of a place, in the order of the forms.
-var formWords = [...]string{vehicles.Box: "rectangle", vehicles.Piped: "line or pipe", vehicles.Disc: "round"}
+// The words for the shapes of a place, in the order of the shapes.
+var shapeWords = [...]string{vehicles.Box: "rectangle", vehicles.Piped: "line or pipe", vehicles.Disc: "round"}
 
-var formChoices = []form.Choice{
-	{Letter: 'r', Name: formWords[vehicles.Box]}, {Letter: 'l', Name: formWords[vehicles.Piped]},
-	{Letter: 'o', Name: formWords[vehicles.Disc]},
+var shapeChoices = []form.Choice{
+	{Letter: 'r', Name: shapeWords[vehicles.Box]}, {Letter: 'l', Name: shapeWords[vehicles.Piped]},
+	{Letter: 'o', Name: shapeWords[vehicles.Disc]},
 }
 
-// formNamed returns the form of a word.
-func formNamed(word string) (vehicles.Form, bool) {
-	for i, w := range formWords {
+// shapeNamed returns the shape of a word.
+func shapeNamed(word string) (vehicles.Shape, bool) {
+	for i, w := range shapeWords {
 		if w == word {
-			return vehicles.Form(i), true
+			return vehicles.Shape(i), true
 		}
 	}
 	return 0, false

@@ -31,7 +31,7 @@ func (l List) placed(plan vehicles.Plan, row int) vehicles.Placed {
 // Spot places a point that two readings give, so far below the floor, mm, taken as those of the list are: as the only thing
 // of the job, so that there is nothing to run on from. The error says what is wrong with them.
 func (l List) Spot(job vehicles.Job, at vehicles.Pair, drop float64) (vehicles.Placed, error) {
-	place := vehicles.Place{Form: vehicles.Disc, Centre: at, Across: vehicles.Some(1)}
+	place := vehicles.Place{Shape: vehicles.Disc, Centre: at, Across: vehicles.Some(1)}
 	alone := vehicles.Job{Floor: job.Floor, Datum: job.Datum, Tape: job.Tape, Bow: job.Bow}
 	if l == Fittings {
 		alone.Fittings = vehicles.List[vehicles.Fitting]{{Place: place}}
@@ -74,7 +74,7 @@ func (h Record) Notes(s desk.State) map[string]string {
 	}
 	n.placed = h.List.placed(plan, row)
 	t := h.List.At(j, row)
-	switch t.Form {
+	switch t.Shape {
 	case vehicles.Box:
 		n.box(t)
 	case vehicles.Piped:

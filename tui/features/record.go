@@ -103,7 +103,7 @@ func (h Record) lacking(j vehicles.Job, missing []string, x texts) string {
 	if len(missing) == 0 {
 		return ""
 	}
-	first := labelOf(missing[0], x.form(), h.List, &j.Datum)
+	first := labelOf(missing[0], x.shape(), h.List, &j.Datum)
 	if n := len(missing) - 1; n > 0 {
 		return fmt.Sprintf("%s and %d more", first, n)
 	}

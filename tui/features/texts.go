@@ -30,8 +30,8 @@ func textsOf(t Feature) texts {
 	if t.Below[0].Text != "" {
 		return tieTexts(t)
 	}
-	x := texts{"kind": t.Kind, "name": t.Name, "form": formWords[t.Form], "holds": t.Holds}
-	switch t.Form {
+	x := texts{"kind": t.Kind, "name": t.Name, "form": shapeWords[t.Shape], "holds": t.Holds}
+	switch t.Shape {
 	case vehicles.Box:
 		x["x0"], x["x1"], x["y0"], x["y1"] = t.X[0].Text, t.X[1].Text, t.Y[0].Text, t.Y[1].Text
 		if t.Turn != 0 {
@@ -68,11 +68,11 @@ func (x texts) points() int {
 }
 
 // form is the form the texts are of: the one chosen, or the usual one of the kind.
-func (x texts) form() vehicles.Form {
-	if f, known := formNamed(x["form"]); known {
+func (x texts) shape() vehicles.Shape {
+	if f, known := shapeNamed(x["form"]); known {
 		return f
 	}
-	return vehicles.UsualForm(x["kind"])
+	return vehicles.UsualShape(x["kind"])
 }
 
 // canonical is a text as the job will hold it, where it can be read at all.

@@ -65,7 +65,7 @@ func (b *builder) totals() (t vehicles.Totals) {
 
 // ends are the texts of where the thing ends, in x and in y: what the next thing runs on from.
 func (x texts) ends() [2]string {
-	switch x.form() {
+	switch x.shape() {
 	case vehicles.Disc:
 		return [2]string{x["cx"], x["cy"]}
 	case vehicles.Piped:

@@ -45,14 +45,14 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Feature, ok bool) {
 		fill("kind", "other")
 	}
 	fill("name", " unfinished")
-	if x.form() != vehicles.Box {
+	if x.shape() != vehicles.Box {
 		fill("across", "10")
 	}
 	if l != Obstructions {
 		fill("top", "0")
 		fill("low", x["top"])
 	}
-	switch x.form() {
+	switch x.shape() {
 	case vehicles.Box:
 		ok = x["x0"]+x["x1"]+x["y0"]+x["y1"] != ""
 		fill("x0", survey.Exact(floor.From))

@@ -1,25 +1,17 @@
 package place
 
 import (
-	"fmt"
 	"strings"
-
-	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/words"
 )
 
 // where says what the arrows move, how far, and where it is.
 func (m screen) where(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	rows := []string{m.head(s)}
-	if m.moving != hole {
-		return append(rows, m.wherePoint(s, w)...)
-	}
 	if s.Job.Cut == nil {
 		return append(rows, desk.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
 	}
@@ -34,19 +26,10 @@ func (m screen) where(s desk.State, w int) []string {
 	return append(rows, m.belowReadings(s, w)...)
 }
 
-// head names what can be moved, the one that is moved in capitals, and the step.
+// head names what is moved, and the step.
 func (m screen) head(s desk.State) string {
 	st := s.Settings.Styles()
-	row := ""
-	for t := range movables {
-		name := " " + t.String() + " "
-		if t == m.moving {
-			row += st.Here.Render(strings.ToUpper(name))
-		} else {
-			row += st.Faint.Render(name)
-		}
-	}
-	return row + "  step " + st.Strong.Render(desk.Length(steps(s)[m.step], s.Settings.Units))
+	return st.Here.Render(" CUT ") + "  step " + st.Strong.Render(desk.Length(m.step.Length(s), s.Settings.Units))
 }
 
 // belowReadings is what the tape must say at the cut from below.
@@ -97,87 +80,4 @@ func facing(yaw float64, s desk.State) string {
 		side, yaw = desk.Right(s.Settings), -yaw
 	}
 	return survey.Figure(yaw) + "° " + side
-}
-
-func (m screen) wherePoint(s desk.State, w int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 {
-		return desk.Wrapped(st.Strong, "No "+m.moving.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
-	}
-	p := run.Path[m.point]
-	return desk.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
-}
-
-// notes are what the fitter must know of this place beside its clearances.
-func (m screen) notes(s desk.State, w int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	var rows []string
-	for _, f := range s.Faults {
-		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
-	}
-	for _, danger := range rules.Dangers(&s.Result) {
-		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
-	}
-	if f := s.Focus; f != nil {
-		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
-	}
-	if all := leaning(s); len(all) > 0 {
-		aside := make([]string, len(all))
-		for i, l := range all {
-			aside[i] = l.of.String() + " " + survey.Format(l.aside, u)
-		}
-		rows = append(rows, desk.Wrapped(st.Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+keyUpright.Help().Key+": upright)", w)...)
-	}
-	return rows
-}
-
-// worst are at most n findings of what is moved, as the list beside the plan has them.
-func (m screen) worst(s desk.State, n int) []*rules.Finding {
-	var worst []*rules.Finding
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if m.concerns(f) && f.Places > 0 && len(worst) < n {
-			worst = append(worst, f)
-		}
-	}
-	return worst
-}
-
-// clearances are the worst findings of what is moved, in at most h rows; with few rows the head gives way.
-func (m screen) clearances(s desk.State, w, h int) []string {
-	st := s.Settings.Styles()
-	var rows []string
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if m.concerns(f) && len(rows) < h {
-			rows = append(rows, findingRow(*f, s, w))
-		}
-	}
-	title := "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
-	switch {
-	case len(rows) == 0:
-		return []string{st.Faint.Render("Nothing to check here yet.")}
-	case len(s.Faults) > 0:
-		title = "As it was before the fault"
-	case h < 4:
-		return rows
-	}
-	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
-}
-
-// concerns says whether a finding is of what the arrows move.
-func (m screen) concerns(f *rules.Finding) bool {
-	if m.moving == hole {
-		return f.Rule.AtCut
-	}
-	moved := [...]rules.Sort{hole: rules.TheCut, exhaust: rules.TheExhaust, intake: rules.TheIntake}[m.moving]
-	return f.Subject.Sort == moved || f.Against.Sort == moved
-}
-
-// findingRow is a verdict, what it is of, and its margin at the end of the row.
-func findingRow(f rules.Finding, s desk.State, w int) string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
-	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
-	number := strings.TrimRight(" "+words.Signed(f, u)+" "+words.PlusMinus(f, u), " ")
-	return verdict + desk.FitRow(words.Named(f), w-9-lipgloss.Width(number)) + number
 }

@@ -13,6 +13,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
 )
 
@@ -98,7 +99,7 @@ func (m screen) pressPilot(k tea.KeyMsg, s desk.State) (next screen, change desk
 func moveFromPilot(s desk.State, p rules.PilotReport) desk.Change {
 	cut := *s.Job.Cut
 	was := cut.Drilled
-	cut.At = [2]float64{hundredth(p.Move.To.X), hundredth(p.Move.To.Y)}
+	cut.At = [2]float64{moving.Hundredth(p.Move.To.X), moving.Hundredth(p.Move.To.Y)}
 	job := s.Job.WithCut(cut).WithDrilled(nil)
 	way := words.Way(p.Move.By, desk.Settings{})
 	note := fmt.Sprintf("Pilot hole at %s, %s; the cut's centre was moved from it: %s.", was[0], was[1], way)

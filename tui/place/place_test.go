@@ -15,6 +15,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -25,8 +26,6 @@ type page = screen
 func TestPictures(t *testing.T) {
 	s := screentest.State(t)
 	screentest.Golden(t, "cut", New(), s, planArea)
-	run, _, _ := screentest.After(New(), s, screentest.Keys("tab n")...)
-	screentest.Golden(t, "exhaust", run, s, planArea)
 	asked, _, _ := screentest.After(New(), s, screentest.Keys("t 1219.3 enter L650")...)
 	screentest.Golden(t, "typing", asked, s, planArea)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("m 1222 enter L652 enter")...)
@@ -38,7 +37,7 @@ func TestPictures(t *testing.T) {
 }
 
 func planArea(w, h int) screentest.Area {
-	planW, planH := sizes(w, h)
+	planW, planH := moving.Sizes(w, h)
 	return screentest.Area{W: planW, H: planH}
 }
 
@@ -63,10 +62,6 @@ func TestArrowsMoveTheWaySeen(t *testing.T) {
 		_, after, changes := screentest.After(New(), s, screentest.Keys(c.arrow)...)
 		assert.Equal(t, [2]float64{1210 + c.dx, 240 + c.dy}, after.Job.Cut.At, "%s, view %d", c.arrow, c.view)
 		assert.Equal(t, "move cut", changes[0].Step)
-
-		_, after, changes = screentest.After(New(), s, screentest.Keys("tab n "+c.arrow)...)
-		assert.Equal(t, vehicles.RunPoint{X: 900 + c.dx, Y: 620 + c.dy, Drop: 160}, after.Job.Exhaust.Path[1])
-		assert.Equal(t, "move exhaust point 2", changes[2].Step)
 	}
 }
 
@@ -124,8 +119,8 @@ func TestARowOfMovesIsOneStep(t *testing.T) {
 
 func TestWandering(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		_, after := screentest.Wander(t, New(), "up", "down", "left", "right", "s", "tab", "n", "p", "r", "d", "i", "a", "x", "o", ",", ".", "v",
-			"g", "f", "+", "-", "l", "t", "m", "k", "h", "h space", "enter", "esc", "t 900 enter 100 enter", "t 900 enter R300 enter 120 enter",
+		_, after := screentest.Wander(t, New(), "up", "down", "left", "right", "s", "n", "j", "y", "o", ",", ".", "v",
+			"g", "f", "+", "-", "l", "t", "m", "k", "h", "h space", "enter", "esc", "t 900 enter 100 enter", "t 900 enter R300 enter",
 			"m 1222 enter L652 enter", "m 1322 enter L590 enter", "w", "e", "m -300 enter 20 enter",
 			"d", "d 361 enter 500 esc", "361 down", "d up wipe enter", "d L esc", "k 45 enter 100 enter", "t 1 enter")
 		_, err := vehicles.ParseJob(after.Job.Format(), "job.toml")
@@ -150,8 +145,8 @@ func TestTheViewFollowsWhatIsMoved(t *testing.T) {
 	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
 	_, after, changes := screentest.After(p, s, screentest.Keys("right")...)
 	assert.Nil(t, changes[0].Camera, "it is in sight")
-	_, after, _ = screentest.After(p, after, screentest.Keys("tab n n")...)
-	assert.Equal(t, geometry.Point{X: 300, Y: 640}, after.Camera.Middle)
+	_, after, _ = screentest.After(p, after, screentest.Keys("t 500 enter L650 enter")...)
+	assert.Equal(t, after.Job.Cut.At, [2]float64{after.Camera.Middle.X, after.Camera.Middle.Y})
 	assert.Equal(t, 2., after.Camera.Scale)
 }
 
@@ -267,13 +262,13 @@ func TestTaps(t *testing.T) {
 
 func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 	s := screentest.State(t)
-	assert.Empty(t, leaning(s))
+	assert.Empty(t, moving.Leaning(s))
 	p, after, _ := screentest.After(New(), s, screentest.Keys("right")...)
-	require.Len(t, leaning(after), 2)
-	assert.InDelta(t, 10, leaning(after)[0].aside, 1e-9)
+	require.Len(t, moving.Leaning(after), 2)
+	assert.InDelta(t, 10, moving.Leaning(after)[0].Aside, 1e-9)
 	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "First leg aside: exhaust 10, intake 10")
 	_, after, _ = screentest.After(p, after, screentest.Keys("o")...)
-	assert.Empty(t, leaning(after))
+	assert.Empty(t, moving.Leaning(after))
 	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, after.Job.Exhaust.Path[0])
 	assert.Equal(t, vehicles.RunPoint{X: 1185, Y: 265, Drop: 110}, after.Job.Intake.Path[0])
 }
@@ -317,13 +312,10 @@ func TestHowWideWoodIsCutBack(t *testing.T) {
 	assert.False(t, after.Job.Cut.Relieved.Set, "narrower than the hole: no file may say so")
 }
 
-func TestCollarAndPipe(t *testing.T) {
+func TestCollar(t *testing.T) {
 	s := screentest.State(t)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 60 enter backspace backspace backspace 120 enter")...)
 	assert.Equal(t, vehicles.Some(60), after.Job.Heater.Turret)
 	assert.Equal(t, 120., after.Job.Cut.Across)
 	assert.NotZero(t, after.Job.Heater.Given&vehicles.HasTurret)
-	_, after, _ = screentest.After(New(), s, screentest.Keys("tab k backspace backspace 24 enter backspace backspace 75 enter")...)
-	assert.Equal(t, 24., after.Job.Exhaust.Across)
-	assert.Equal(t, vehicles.Some(75), after.Job.Exhaust.Bend)
 }

@@ -9,6 +9,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 )
 
 var (
@@ -108,7 +109,7 @@ func slid(s desk.State, by geometry.Point) (to geometry.Point, ok bool) {
 // openHundredth rounds an open place to 0.01 mm and keeps it open; where that can't be it stays as it is.
 func openHundredth(room rules.Room, p geometry.Point) geometry.Point {
 	for _, off := range [9][2]float64{{}, {1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
-		q := geometry.Point{X: hundredth(p.X + off[0]/100), Y: hundredth(p.Y + off[1]/100)}
+		q := geometry.Point{X: moving.Hundredth(p.X + off[0]/100), Y: moving.Hundredth(p.Y + off[1]/100)}
 		if room.Margins.At(q).Margin >= 0 {
 			return q
 		}

@@ -52,7 +52,7 @@ func (p Pane) Cell(at geometry.Point3, s desk.State, opts Options) (col, row int
 // turnedOver looks at the same place in the next view.
 func turnedOver(c desk.Camera) desk.Camera {
 	from, to := c.View.Projection(), c.View.Next().Projection()
-	return desk.Camera{View: c.View.Next(), Middle: to.Point(from.Place(c.Middle)), Scale: c.Scale}
+	return desk.Camera{View: c.View.Next(), Middle: to.Point(from.Unproject(c.Middle)), Scale: c.Scale}
 }
 
 // zoomed changes the scale by a factor and leaves one place where it is on the screen.
@@ -72,7 +72,7 @@ func (p Pane) panned(s desk.State, opts Options, arrow string) desk.Camera {
 		"shift+left": {-across, 0}, "shift+right": {across, 0}, "shift+up": {0, up}, "shift+down": {0, -up},
 	}[arrow]
 	seen := s.Camera.View.Projection()
-	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(seen.Shift(way[0], way[1])), Scale: m.Scale}
+	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(seen.InPlane(way[0], way[1])), Scale: m.Scale}
 }
 
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.

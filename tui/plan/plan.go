@@ -156,7 +156,7 @@ func onFloor(seen scene.Projection, at geometry.Point) *geometry.Point {
 	if !seen.FacesFloor() {
 		return nil
 	}
-	place := seen.Place(at).Plan()
+	place := seen.Unproject(at).Plan()
 	return &place
 }
 

@@ -44,7 +44,7 @@ func TestAPipeFromNothing(t *testing.T) {
 	require.Len(t, r.State.Job.Obstructions, 1)
 	o := r.State.Job.Obstructions[0]
 	require.Len(t, o.Path, 3)
-	assert.Equal(t, vehicles.Piped, o.Form)
+	assert.Equal(t, vehicles.Piped, o.Shape)
 	assert.Equal(t, [2]string{"300", "R 410"}, texts(o.Path[0]))
 	assert.Equal(t, [2]string{"2400", "R 300"}, texts(o.Path[2]))
 	assert.Equal(t, vehicles.Some(8), o.Across)
@@ -56,7 +56,7 @@ func TestARoundFromNothing(t *testing.T) {
 	keys := r.Type("ns420<enter>0<enter>690<enter>100<enter>300")
 	require.Len(t, r.State.Job.Obstructions, 1)
 	o := r.State.Job.Obstructions[0]
-	assert.Equal(t, vehicles.Disc, o.Form)
+	assert.Equal(t, vehicles.Disc, o.Shape)
 	assert.Equal(t, [2]string{"420", "0"}, texts(o.Centre))
 	assert.Equal(t, vehicles.Some(690), o.Across)
 	assert.Equal(t, 19, keys)
@@ -272,10 +272,10 @@ func TestUnfinishedIsSavedAndUndone(t *testing.T) {
 func TestChangingTheFormKeepsTheLastGood(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
 	r.Type("<enter><down><down>o")
-	assert.Equal(t, vehicles.Box, r.State.Job.Obstructions[0].Form, "the round has no centre yet")
+	assert.Equal(t, vehicles.Box, r.State.Job.Obstructions[0].Shape, "the round has no centre yet")
 	r.Type("700<enter>10<enter>80")
 	o := r.State.Job.Obstructions[0]
-	assert.Equal(t, vehicles.Disc, o.Form)
+	assert.Equal(t, vehicles.Disc, o.Shape)
 	assert.Equal(t, vehicles.Some(80), o.Across)
 	assert.Equal(t, vehicles.Span{From: 0, To: 95, Set: true}, o.Drop)
 }

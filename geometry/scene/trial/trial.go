@@ -16,9 +16,9 @@ func (u upright) Point(p geometry.Point3) geometry.Point {
 	return geometry.Point{X: p.Plan().Dot(u.across), Y: p.Z}
 }
 
-func (u upright) Place(q geometry.Point) geometry.Point3 { return u.across.Scale(q.X).At(q.Y) }
+func (u upright) Unproject(q geometry.Point) geometry.Point3 { return u.across.Scale(q.X).At(q.Y) }
 
-func (u upright) Move(_ geometry.Point3, by geometry.Point) geometry.Point3 { return u.Place(by) }
+func (u upright) Move(_ geometry.Point3, by geometry.Point) geometry.Point3 { return u.Unproject(by) }
 
 func (u upright) Prism(p *geometry.Prism) (geometry.Footprint, bool) {
 	low, high := reach(&p.Footprint, u.across)
@@ -97,7 +97,7 @@ func (r profile) foot(p geometry.Point3) float64 {
 
 func (r profile) Point(p geometry.Point3) geometry.Point { return geometry.Point{X: r.foot(p), Y: p.Z} }
 
-func (r profile) Place(q geometry.Point) geometry.Point3 { return r.run.At(q.X).Plan().At(q.Y) }
+func (r profile) Unproject(q geometry.Point) geometry.Point3 { return r.run.At(q.X).Plan().At(q.Y) }
 
 func (r profile) Move(at geometry.Point3, by geometry.Point) geometry.Point3 {
 	s := r.foot(at)

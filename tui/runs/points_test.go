@@ -1,14 +1,19 @@
-package place
+package runs
 
 import (
 	"math"
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -17,44 +22,44 @@ func TestPointsOfARun(t *testing.T) {
 	s := screentest.State(t)
 	old := s.Job.Exhaust.Path
 
-	p, after, _ := screentest.After(New(), s, screentest.Keys("tab a")...)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("a")...)
 	require.Len(t, after.Job.Exhaust.Path, 5)
 	assert.Equal(t, vehicles.RunPoint{X: 300, Y: 1070, Drop: 200}, after.Job.Exhaust.Path[4], "on in the same direction")
-	assert.Equal(t, 4, p.(page).point, "the new point is the one the arrows move")
+	assert.Equal(t, 4, p.(screen).point, "the new point is the one the arrows move")
 	assert.Equal(t, 3, after.Job.Exhaust.Muffler.Leg)
 
-	_, after, _ = screentest.After(New(), s, screentest.Keys("tab n i")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("n i")...)
 	require.Len(t, after.Job.Exhaust.Path, 5)
 	assert.Equal(t, vehicles.RunPoint{X: 1072.5, Y: 442.5, Drop: 135}, after.Job.Exhaust.Path[1])
 	assert.Equal(t, 4, after.Job.Exhaust.Muffler.Leg, "the muffler stays on the leg it was on")
 
-	_, after, changes := screentest.After(New(), s, screentest.Keys("tab n n i")...)
-	assert.Nil(t, changes[3].Job)
-	assert.Contains(t, changes[3].Say, "muffler")
+	_, after, changes := screentest.After(New(), s, screentest.Keys("n n i")...)
+	assert.Nil(t, changes[2].Job)
+	assert.Contains(t, changes[2].Say, "muffler")
 	assert.Equal(t, old, after.Job.Exhaust.Path)
 
-	_, after, _ = screentest.After(New(), s, screentest.Keys("tab n x")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("n x")...)
 	assert.Equal(t, vehicles.List[vehicles.RunPoint]{old[0], old[2], old[3]}, after.Job.Exhaust.Path)
 	assert.Equal(t, 2, after.Job.Exhaust.Muffler.Leg)
 
-	_, after, _ = screentest.After(New(), s, screentest.Keys("tab x x x")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("x x x")...)
 	assert.Equal(t, 1, after.Job.Exhaust.Muffler.Leg)
-	_, after, changes = screentest.After(New(), s, screentest.Keys("tab x x x x")...)
+	_, after, changes = screentest.After(New(), s, screentest.Keys("x x x x")...)
 	assert.Nil(t, after.Job.Exhaust, "with its last point the run goes")
-	assert.Contains(t, changes[4].Say, "takes it back")
+	assert.Contains(t, changes[3].Say, "takes it back")
 }
 
 func TestHeightOfAPoint(t *testing.T) {
 	s := screentest.State(t)
-	_, after, changes := screentest.After(New(), s, screentest.Keys("tab d pgdown r")...)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("d pgdown r")...)
 	assert.Equal(t, 120., after.Job.Exhaust.Path[0].Drop)
-	assert.Equal(t, "height of exhaust point 1", changes[1].Step)
+	assert.Equal(t, "height of exhaust point 1", changes[0].Step)
 }
 
 func TestPointsAreTypedAsTheTapeReads(t *testing.T) {
 	s := screentest.State(t)
 	// 3, 4, 5: the hook hangs 150 below the floor, the point 450, so that the tape slopes by 300 over 400.
-	_, after, _ := screentest.After(New(), s, screentest.Keys("tab t 500 enter R300 enter backspace backspace backspace 450 enter")...)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("t 500 enter R300 enter backspace backspace backspace 450 enter")...)
 	assert.Equal(t, vehicles.RunPoint{X: 400, Y: -590, Drop: 450}, after.Job.Exhaust.Path[0])
 }
 
@@ -62,7 +67,7 @@ func TestANewRunStartsUnderItsStub(t *testing.T) {
 	s := screentest.State(t)
 	s.Job.Intake = nil
 	s = screentest.Judged(s, s.Job)
-	p, after, changes := screentest.After(New(), s, screentest.Keys("shift+tab up a")...)
+	p, after, changes := screentest.After(New(), s, screentest.Keys("tab up a")...)
 	assert.Contains(t, changes[1].Say, "No intake")
 	require.NotNil(t, after.Job.Intake)
 	// the stub of the sample job: 35 behind the cut's centre, 25 to its left
@@ -71,7 +76,7 @@ func TestANewRunStartsUnderItsStub(t *testing.T) {
 	assert.Equal(t, vehicles.RunPoint{X: 975, Y: 265, Drop: 110}, after.Job.Intake.Path[1])
 
 	s = screentest.Judged(s, withoutCut(s.Job))
-	_, after, changes = screentest.After(New(), s, screentest.Keys("shift+tab a")...)
+	_, after, changes = screentest.After(New(), s, screentest.Keys("tab a")...)
 	assert.Nil(t, after.Job.Intake)
 	assert.Contains(t, changes[1].Say, "place a cut")
 }
@@ -86,10 +91,10 @@ func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
 	s = screentest.Judged(s, job)
 	for _, f := range s.Result.Findings {
 		if f.Against.Is(rules.AnObstruction, 0) && f.Subject.Sort != rules.TheExhaust {
-			assert.False(t, screen{moving: exhaust}.concerns(&f), "%s: the vehicle's own", f.ID())
+			assert.False(t, screen{of: vehicles.ExhaustRun}.concerns(&f), "%s: the vehicle's own", f.ID())
 		}
 		if f.Subject.Sort == rules.TheExhaust {
-			assert.True(t, screen{moving: exhaust}.concerns(&f), f.ID())
+			assert.True(t, screen{of: vehicles.ExhaustRun}.concerns(&f), f.ID())
 		}
 	}
 }
@@ -98,12 +103,12 @@ func TestOnlyTheExhaustsFindingsStandBesideIt(t *testing.T) {
 // point 1 to point 3 is 1019.42 mm, so that it begins at 1019.42 - 270.85 - 180.
 func TestDeletingAPointLeavesTheMufflerWhereThePipeStillIs(t *testing.T) {
 	s := screentest.State(t)
-	_, after, changes := screentest.After(New(), s, screentest.Keys("tab n x")...)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("n x")...)
 	muffler := after.Job.Exhaust.Muffler
 	assert.Equal(t, 2, muffler.Leg)
 	assert.InDelta(t, math.Sqrt(945*945+375*375+75*75)-math.Sqrt(600*600+20*20+25*25)+150, muffler.Start, 1e-6)
 	assert.Equal(t, "exhaust point 2 deleted; muffler: leg 2, 568.6 mm along; clip 1: 250 mm along; clip 2: 535.9 mm along; clip 3: 935.9 mm along. "+
-		"Ctrl-Z takes it back.", changes[2].Say)
+		"Ctrl-Z takes it back.", changes[1].Say)
 }
 
 func TestWhatIsSaidOfAPathThatIsEdited(t *testing.T) {
@@ -120,16 +125,16 @@ func TestWhatIsSaidOfAPathThatIsEdited(t *testing.T) {
 		name, keys, says string
 		job              vehicles.Job
 	}{
-		{"a point inserted where nothing moves", "tab n i", "", s.Job},
-		{"a point inserted on the muffler's leg, behind it", "tab n n i", "", s.Job.WithRun(vehicles.ExhaustRun, &short)},
-		{"a point inserted where the muffler is", "tab n n i", "The muffler is where the point would go: insert the point on another leg.", s.Job},
+		{"a point inserted where nothing moves", "n i", "", s.Job},
+		{"a point inserted on the muffler's leg, behind it", "n n i", "", s.Job.WithRun(vehicles.ExhaustRun, &short)},
+		{"a point inserted where the muffler is", "n n i", "The muffler is where the point would go: insert the point on another leg.", s.Job},
 		// 10 mm down: the way on to point 3 is then hypot(600, 20, 15) = 600.52 mm in place of 600.85, and the muffler keeps its way to there
-		{"a point moved from which the muffler's leg starts", "tab n d", "exhaust point 2 moved; muffler: leg 3, 149.7 mm along", s.Job},
-		{"nothing hangs on it", "tab n d", "", bare},
-		{"nothing hangs on it, and a point goes", "tab n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", bare},
-		{"no cut, and nothing hangs on it", "tab n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", withoutCut(bare)},
-		{"no cut", "tab n x", unstubbed, withoutCut(s.Job)},
-		{"no cut, a point moved", "tab n d", unstubbed, withoutCut(s.Job)},
+		{"a point moved from which the muffler's leg starts", "n d", "exhaust point 2 moved; muffler: leg 3, 149.7 mm along", s.Job},
+		{"nothing hangs on it", "n d", "", bare},
+		{"nothing hangs on it, and a point goes", "n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", bare},
+		{"no cut, and nothing hangs on it", "n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", withoutCut(bare)},
+		{"no cut", "n x", moving.Unstubbed, withoutCut(s.Job)},
+		{"no cut, a point moved", "n d", moving.Unstubbed, withoutCut(s.Job)},
 	} {
 		_, after, changes := screentest.After(New(), screentest.Judged(s, c.job), screentest.Keys(c.keys)...)
 		last := changes[len(changes)-1].Say
@@ -141,4 +146,54 @@ func TestWhatIsSaidOfAPathThatIsEdited(t *testing.T) {
 		assert.Equal(t, len(last) > 0 && !strings.Contains(last, "point 2"), changes[len(changes)-1].Job == nil, c.name)
 		require.NotNil(t, after.Job.Exhaust, c.name)
 	}
+}
+
+func withoutCut(j vehicles.Job) vehicles.Job {
+	j.Cut = nil
+	return j
+}
+
+func planArea(w, h int) screentest.Area {
+	planW, planH := moving.Sizes(w, h)
+	return screentest.Area{W: planW, H: planH}
+}
+
+func TestPictures(t *testing.T) {
+	s := screentest.State(t)
+	run, _, _ := screentest.After(New(), s, screentest.Keys("n")...)
+	screentest.Golden(t, "exhaust", run, s, planArea)
+}
+
+// Seen from above with the nose to the right the van's left is at the top; seen from below it is at the bottom.
+func TestArrowsMoveTheWaySeen(t *testing.T) {
+	for _, c := range []struct {
+		arrow  string
+		view   scene.View
+		dx, dy float64
+	}{
+		{"right", scene.Below, 10, 0}, {"left", scene.Below, -10, 0}, {"up", scene.Below, 0, -10}, {"down", scene.Below, 0, 10},
+		{"right", scene.Above, 10, 0}, {"left", scene.Above, -10, 0}, {"up", scene.Above, 0, 10}, {"down", scene.Above, 0, -10},
+	} {
+		s := screentest.State(t)
+		s.Camera.View = c.view
+		_, after, changes := screentest.After(New(), s, screentest.Keys("n "+c.arrow)...)
+		assert.Equal(t, vehicles.RunPoint{X: 900 + c.dx, Y: 620 + c.dy, Drop: 160}, after.Job.Exhaust.Path[1])
+		assert.Equal(t, "move exhaust point 2", changes[1].Step)
+	}
+}
+
+func TestTheViewFollowsWhatIsMoved(t *testing.T) {
+	s := screentest.State(t)
+	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 2}
+	p, _, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: 17})
+	_, after, _ := screentest.After(p, s, screentest.Keys("n n")...)
+	assert.Equal(t, geometry.Point{X: 300, Y: 640}, after.Camera.Middle)
+	assert.Equal(t, 2., after.Camera.Scale)
+}
+
+func TestPipe(t *testing.T) {
+	s := screentest.State(t)
+	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 24 enter backspace backspace 75 enter")...)
+	assert.Equal(t, 24., after.Job.Exhaust.Across)
+	assert.Equal(t, vehicles.Some(75), after.Job.Exhaust.Bend)
 }

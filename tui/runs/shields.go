@@ -1,4 +1,4 @@
-package place
+package runs
 
 import (
 	"cmp"
@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
@@ -61,7 +62,7 @@ func (m screen) openShields(s desk.State) (screen, desk.Change) {
 func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	list := shieldable(s, m.listed...)
 	m.shield = max(0, min(m.shield, len(list)-1))
-	if to, moved := form.MoveIn(k.String(), m.shield, len(list), panelHeight); moved {
+	if to, moved := form.MoveIn(k.String(), m.shield, len(list), moving.PanelHeight); moved {
 		m.shield = to
 		return m, desk.Change{}
 	}

@@ -1,4 +1,4 @@
-package place
+package runs
 
 import (
 	"testing"
@@ -24,7 +24,7 @@ func TestHeatShieldsAreSaidOnPlace(t *testing.T) {
 		return 0
 	}
 	bare := required("brake pipe, left")
-	p, s, _ := screentest.After(New(), s, screentest.Keys("tab h")...)
+	p, s, _ := screentest.After(New(), s, screentest.Keys("h")...)
 	for _, size := range screentest.Sizes {
 		view := screentest.Filled(t, p, s, size.W, size.H)
 		assert.Contains(t, view, "heat shield stand before it?")
@@ -47,16 +47,16 @@ func TestHeatShieldsAreSaidOnPlace(t *testing.T) {
 
 	back, _, _ := screentest.After(p, s, screentest.Keys("esc")...)
 	assert.False(t, back.Typing())
-	intake, _, changes := screentest.After(New(), s, screentest.Keys("tab tab h")...)
+	intake, _, changes := screentest.After(New(), s, screentest.Keys("tab h")...)
 	assert.False(t, intake.Typing(), "the intake has none")
-	assert.Nil(t, changes[2].Job)
+	assert.Nil(t, changes[1].Job)
 }
 
 // Each row says the other thing of its own thing and of no other, all is taken back by the same key, and by undo to the byte.
 func TestEachShieldIsSaidForItsOwn(t *testing.T) {
 	job := screentest.Full(t)
 	r := screentest.New(t, New(), job, 60, 17)
-	r.Type("<tab>h")
+	r.Type("h")
 	list := shieldable(r.State)
 	require.Greater(t, len(list), 2)
 	for i, f := range list {
@@ -115,7 +115,7 @@ func TestWithoutAnythingNearThereIsNothingToShield(t *testing.T) {
 	fuel := *job.Fuel
 	fuel.Supply.From = ""
 	r := screentest.New(t, New(), job.WithRun(vehicles.FuelRun, &fuel), 100, 27)
-	r.Type("<tab>h")
+	r.Type("h")
 	assert.Equal(t, "Nothing was entered within 500 mm of the exhaust.", r.Said)
 	assert.False(t, r.Screen.Typing())
 }

@@ -1,0 +1,154 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"image/png"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
+)
+
+// planFlags say what of a job is drawn.
+type planFlags struct {
+	out    string
+	view   string
+	around float64
+}
+
+func planCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f planFlags
+	c := &cobra.Command{
+		Use:   "plan JOB -o FILE",
+		Short: "Draw the van for paper",
+		Long: "The picture of the screens as lines in black, on a page of A4 across, with rulers: SVG, PDF or PNG, as FILE ends.\n" +
+			"It is not to a round scale: measure nothing on it.",
+		Args: oneJob, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error { return f.draw(args[0], shared, s) },
+	}
+	c.Flags().StringVarP(&f.out, "output", "o", "", "draw on `FILE`, which ends in .svg, .pdf or .png")
+	c.Flags().StringVar(&f.view, "from", scene.Below.Projection().From, "seen from `WHERE`: "+strings.Join(viewNames(), ", "))
+	c.Flags().Float64Var(&f.around, "around", 0, "only so many `MM` round the cut")
+	_ = c.MarkFlagFilename("output", "svg", "pdf", "png") // fails only for a flag that isn't there
+	return c
+}
+
+func oneJob(c *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return fmt.Errorf("%s needs one job file, or - for standard input", c.Name())
+	}
+	return nil
+}
+
+// viewNames are the views by where they look from.
+func viewNames() []string {
+	first := scene.View(0)
+	names := []string{first.Projection().From}
+	for v := first.Next(); v != first; v = v.Next() {
+		names = append(names, v.Projection().From)
+	}
+	return names
+}
+
+func viewNamed(name string) (scene.View, error) {
+	for i, known := range viewNames() {
+		if known == name {
+			return scene.View(i), nil
+		}
+	}
+	return 0, fmt.Errorf("--from %q: the van is seen from %s", name, strings.Join(viewNames(), ", "))
+}
+
+// draw draws a job's plan on the file.
+func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
+	view, err := viewNamed(f.view)
+	if err != nil {
+		return err
+	}
+	ink, known := inks[strings.ToLower(filepath.Ext(f.out))]
+	switch {
+	case !known:
+		return fmt.Errorf("-o %q: name a file that ends in .svg, .pdf or .png", f.out)
+	case f.around < 0 || !isPlace(f.around):
+		return fmt.Errorf("--around %g: give mm, more than 0", f.around)
+	}
+	if err := (&answerFlags{out: f.out}).spares([]string{job, shared.path()}, s); err != nil {
+		return err
+	}
+	book, err := shared.load()
+	if err != nil {
+		return err
+	}
+	_, _, err = answer(job, book, s.in, func(r rules.Result) (string, error) {
+		if f.around > 0 && r.Job.Cut == nil {
+			return "", lacking{Key: "cut", Text: "there is no [cut] to draw round: place it, or leave --around out"}
+		}
+		data, err := ink(harmless.Text(r.Job.Ref), func(b vector.Board) { drawPlan(b, r, view, f.around) })
+		if err != nil {
+			return "", err
+		}
+		return "", vehicles.WriteFile(f.out, data)
+	})
+	if err != nil {
+		s.complain(err)
+		return exit(exitFailed)
+	}
+	return nil
+}
+
+// The page that a plan is drawn on, mm: A4 across (ISO 216).
+const pageWide, pageHigh = 297, 210
+
+// inks make a file of what is drawn on a page, by how the file's name ends.
+var inks = map[string]func(title string, draw func(vector.Board)) ([]byte, error){
+	".svg": func(_ string, draw func(vector.Board)) ([]byte, error) {
+		b := vector.NewSVG(pageWide, pageHigh)
+		draw(b)
+		return b.Bytes(), nil
+	},
+	".pdf": func(title string, draw func(vector.Board)) ([]byte, error) {
+		b := vector.NewPDF(title)
+		b.Page(pageWide, pageHigh)
+		draw(b)
+		return b.Bytes()
+	},
+	".png": func(_ string, draw func(vector.Board)) ([]byte, error) {
+		const perMM = 8 // about 200 dpi
+		b := vector.NewPixels(pageWide*perMM, pageHigh*perMM, perMM)
+		b.Face([]geometry.Point{{}, {X: pageWide}, {X: pageWide, Y: pageHigh}, {Y: pageHigh}}, vector.White)
+		draw(b)
+		var out bytes.Buffer
+		err := png.Encode(&out, b.Picture)
+		return out.Bytes(), err
+	},
+}
+
+// drawPlan draws a judged job on a page.
+func drawPlan(b vector.Board, r rules.Result, view scene.View, around float64) {
+	const letters, edge, worst = 3.2, 12, 3
+	shown := drawing.Worst(r.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
+	s := drawing.Draw(r, drawing.Options{View: view, Selected: -1, Shown: shown})
+	look := vector.Black(letters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
+	space := vector.RulerSpace(letters)
+	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}
+	frame := vector.Fit(&s, box)
+	if around > 0 {
+		at := r.Plan.Cut.At
+		frame = vector.At(&s, box, s.Projection.Point(at.At(0)), 2*around/min(box.Width, box.Height))
+	}
+	vector.Draw(b, &s, frame, look)
+	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return string(w) })
+	title := vector.Text{Words: harmless.Text(r.Job.Ref), Size: letters * 1.25, Bold: true, Colour: vector.Ink}
+	b.Write(geometry.Point{X: edge, Y: edge}, title)
+}

@@ -1,0 +1,157 @@
+package vector
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/math/f64"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/image/vector"
+
+	xdraw "golang.org/x/image/draw"
+
+	"bench.example/undermark/geometry"
+)
+
+// Pixels is a board of pixels.
+type Pixels struct {
+	Picture *image.RGBA
+	scale   float64         // pixels for a mm
+	within  image.Rectangle // what is drawn on
+	pen     *vector.Rasterizer
+	fonts   map[fontKey]font.Face
+}
+
+type fontKey struct {
+	bold bool
+	size float64
+}
+
+// NewPixels returns an empty board of so many pixels, so many of them for a mm.
+func NewPixels(wide, high int, perMM float64) *Pixels {
+	picture := image.NewRGBA(image.Rect(0, 0, wide, high))
+	return &Pixels{
+		Picture: picture, scale: perMM, within: picture.Bounds(), pen: vector.NewRasterizer(1, 1), fonts: map[fontKey]font.Face{},
+	}
+}
+
+// Face fills an outline.
+func (p *Pixels) Face(outline []geometry.Point, fill color.NRGBA) {
+	if len(outline) > 2 {
+		p.fill(fill, outline)
+	}
+}
+
+// Line draws a line: each piece a bar with round ends.
+func (p *Pixels) Line(points []geometry.Point, s Stroke) {
+	half := max(s.Width, 1/p.scale) / 2 // a thinner one would be seen as a paler one
+	var bars [][]geometry.Point
+	for _, piece := range dashed(points, s.Dashes) {
+		if tube := apart(piece); len(tube) > 0 {
+			bars = append(bars, tubeOf(tube, half, 0.2/p.scale))
+		}
+	}
+	for _, bar := range bars {
+		p.fill(s.Colour, bar)
+	}
+}
+
+// fill fills outlines by the non-zero rule.
+func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
+	low, high := outline[0], outline[0]
+	for _, q := range outline {
+		low = geometry.Point{X: min(low.X, q.X), Y: min(low.Y, q.Y)}
+		high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
+	}
+	box := image.Rect(
+		int(math.Floor(max(low.X*p.scale, -1))), int(math.Floor(max(low.Y*p.scale, -1))),
+		int(math.Ceil(min(high.X*p.scale, 1e5)))+1, int(math.Ceil(min(high.Y*p.scale, 1e5)))+1,
+	).Intersect(p.within)
+	if box.Empty() {
+		return
+	}
+	p.pen.Reset(box.Dx(), box.Dy())
+	for i, q := range outline {
+		x, y := float32(q.X*p.scale-float64(box.Min.X)), float32(q.Y*p.scale-float64(box.Min.Y))
+		if i == 0 {
+			p.pen.MoveTo(x, y)
+		} else {
+			p.pen.LineTo(x, y)
+		}
+	}
+	p.pen.ClosePath()
+	p.pen.Draw(p.Picture, box, image.NewUniform(ink), image.Point{})
+}
+
+// Within cuts off at a box.
+func (p *Pixels) Within(b Box, draw func()) {
+	before := p.within
+	p.within = before.Intersect(image.Rect(
+		int(math.Round(b.Left*p.scale)), int(math.Round(b.Top*p.scale)), int(math.Round(b.right()*p.scale)), int(math.Round(b.bottom()*p.scale))))
+	draw()
+	p.within = before
+}
+
+// Write writes a text.
+func (p *Pixels) Write(at geometry.Point, t Text) {
+	face := p.font(t)
+	box := BoxOf(0, 0, t)
+	pad := 2 * rimOf(t.Size)
+	w, h := int((box.Width+2*pad)*p.scale)+2, int((box.Height+2*pad)*p.scale)+2
+	left, base := pad*p.scale, (pad+ascent*t.Size)*p.scale
+	mask := image.NewAlpha(image.Rect(0, 0, w, h))
+	pen := font.Drawer{Dst: mask, Src: image.Opaque, Face: face, Dot: fixed.Point26_6{X: fixed.Int26_6(left * 64), Y: fixed.Int26_6(base * 64)}}
+	pen.DrawString(t.Words)
+	place := geometry.Point{X: at.X + box.Left, Y: at.Y}.Scale(p.scale).Sub(geometry.Point{X: left, Y: base})
+	if t.Turned {
+		p.turned(mask, at, box, geometry.Point{X: left, Y: base}, t)
+		return
+	}
+	to := mask.Bounds().Add(image.Pt(int(math.Round(place.X)), int(math.Round(place.Y))))
+	p.stamp(mask, to, t)
+}
+
+// stamp lays a text's mask on the picture, its rim first.
+func (p *Pixels) stamp(mask *image.Alpha, to image.Rectangle, t Text) {
+	if t.Rim.A > 0 {
+		r := int(math.Ceil(rimOf(t.Size) * p.scale))
+		for dy := -r; dy <= r; dy++ {
+			for dx := -r; dx <= r; dx++ {
+				if dx*dx+dy*dy <= r*r {
+					p.lay(mask, to.Add(image.Pt(dx, dy)), t.Rim)
+				}
+			}
+		}
+	}
+	p.lay(mask, to, t.Colour)
+}
+
+func (p *Pixels) lay(mask *image.Alpha, to image.Rectangle, ink color.NRGBA) {
+	seen := to.Intersect(p.within)
+	draw.DrawMask(p.Picture, seen, image.NewUniform(ink), image.Point{}, mask, seen.Min.Sub(to.Min), draw.Over)
+}
+
+// turned lays a text that reads upwards.
+func (p *Pixels) turned(mask *image.Alpha, at geometry.Point, box Box, origin geometry.Point, t Text) {
+	w, h := mask.Bounds().Dx(), mask.Bounds().Dy()
+	up := image.NewAlpha(image.Rect(0, 0, h, w))
+	xdraw.NearestNeighbor.Transform(up, f64.Aff3{0, 1, 0, -1, 0, float64(w)}, mask, mask.Bounds(), draw.Src, nil)
+	x, y := at.X*p.scale-origin.Y, at.Y*p.scale-box.Left*p.scale+origin.X-float64(w)
+	p.stamp(up, up.Bounds().Add(image.Pt(int(math.Round(x)), int(math.Round(y)))), t)
+}
+
+func (p *Pixels) font(t Text) font.Face {
+	key := fontKey{t.Bold, t.Size}
+	if p.fonts[key] == nil {
+		face, err := opentype.NewFace(faceOf(t.Bold).font, &opentype.FaceOptions{Size: t.Size * p.scale, DPI: 72, Hinting: font.HintingNone})
+		if err != nil {
+			panic("the program's own font can't be drawn: " + err.Error())
+		}
+		p.fonts[key] = face
+	}
+	return p.fonts[key]
+}

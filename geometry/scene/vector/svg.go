@@ -1,0 +1,116 @@
+package vector
+
+import (
+	"encoding/xml"
+	"fmt"
+	"image/color"
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/geometry"
+)
+
+// SVG is a board that becomes an SVG file (SVG 1.1), its units mm.
+type SVG struct {
+	width, height float64
+	body          strings.Builder
+	boxes         int // that something was cut off at
+}
+
+// NewSVG returns an empty board, mm.
+func NewSVG(width, height float64) *SVG { return &SVG{width: width, height: height} }
+
+// Bytes returns the file.
+func (s *SVG) Bytes() []byte {
+	head := fmt.Sprintf(`<?xml version="1.0" encoding="UTF-8"?>`+"\n"+
+		`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n",
+		num(s.width), num(s.height), num(s.width), num(s.height))
+	return []byte(head + s.body.String() + "</svg>\n")
+}
+
+// Face fills an outline.
+func (s *SVG) Face(outline []geometry.Point, fill color.NRGBA) {
+	fmt.Fprintf(&s.body, `<path d="%sz"%s/>`+"\n", pathOf(outline), paint("fill", fill))
+}
+
+// Line draws a line.
+func (s *SVG) Line(points []geometry.Point, k Stroke) {
+	d := pathOf(points)
+	if last := len(points) - 1; last > 1 && points[0] == points[last] {
+		d = pathOf(points[:last]) + "z"
+	}
+	var dashes string
+	if k.Dashes != nil {
+		all := make([]string, len(k.Dashes))
+		for i, mm := range k.Dashes {
+			all[i] = num(mm)
+		}
+		dashes = ` stroke-dasharray="` + strings.Join(all, " ") + `"`
+	}
+	fmt.Fprintf(&s.body, `<path d="%s" fill="none"%s stroke-width="%s" stroke-linejoin="round"%s/>`+"\n",
+		d, paint("stroke", k.Colour), num(k.Width), dashes)
+}
+
+// Write writes a text: in the viewer's own sans-serif letters, drawn out to the width that was reckoned with.
+func (s *SVG) Write(at geometry.Point, t Text) {
+	attrs := fmt.Sprintf(`x="%s" y="%s" font-family="sans-serif" font-size="%s" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
+		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Hold], num(WidthOf(t)))
+	if t.Bold {
+		attrs += ` font-weight="bold"`
+	}
+	if t.Turned {
+		attrs += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(at.X), num(at.Y))
+	}
+	words := escaped(t.Words)
+	if t.Rim.A > 0 {
+		fmt.Fprintf(&s.body, `<text %s%s fill="none" stroke-width="%s" stroke-linejoin="round">%s</text>`+"\n",
+			attrs, paint("stroke", t.Rim), num(2*rimOf(t.Size)), words)
+	}
+	fmt.Fprintf(&s.body, `<text %s%s>%s</text>`+"\n", attrs, paint("fill", t.Colour), words)
+}
+
+// Within cuts off at a box.
+func (s *SVG) Within(b Box, draw func()) {
+	s.boxes++
+	fmt.Fprintf(&s.body, `<clipPath id="box%d"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath>`+"\n"+`<g clip-path="url(#box%d)">`+"\n",
+		s.boxes, num(b.Left), num(b.Top), num(b.Width), num(b.Height), s.boxes)
+	draw()
+	s.body.WriteString("</g>\n")
+}
+
+// rimOf is how wide the rim round letters of a size is, mm.
+func rimOf(size float64) float64 { return 0.15 * size }
+
+func pathOf(points []geometry.Point) string {
+	var d strings.Builder
+	for i, p := range points {
+		d.WriteByte("ML"[min(i, 1)])
+		d.WriteString(num(p.X) + " " + num(p.Y))
+	}
+	return d.String()
+}
+
+// num writes mm to a thousandth.
+func num(mm float64) string {
+	text := strconv.FormatFloat(mm, 'f', 3, 64)
+	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	if text == "-0" {
+		return "0"
+	}
+	return text
+}
+
+func paint(what string, c color.NRGBA) string {
+	text := fmt.Sprintf(` %s="#%02x%02x%02x"`, what, c.R, c.G, c.B)
+	if c.A < 255 {
+		text += fmt.Sprintf(` %s-opacity="%s"`, what, num(float64(c.A)/255))
+	}
+	return text
+}
+
+// escaped writes a text as SVG's letters: what XML does not have becomes a box, as it can't be written.
+func escaped(text string) string {
+	var out strings.Builder
+	_ = xml.EscapeText(&out, []byte(text)) // a Builder takes all
+	return out.String()
+}

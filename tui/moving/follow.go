@@ -1,0 +1,29 @@
+package moving
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/plan"
+)
+
+// Followed has the view follow a place that is moved when that leaves the picture of the pane, which has its size.
+func Followed(change desk.Change, at geometry.Point3, pane plan.Pane, s desk.State, opts plan.Options) desk.Change {
+	if change.Camera != nil || s.Camera.Scale == 0 {
+		return change
+	}
+	if _, _, seen := pane.Cell(at, s, opts); !seen {
+		camera := s.Camera
+		camera.Middle = camera.View.Projection().Point(at)
+		change.Camera = &camera
+	}
+	return change
+}
+
+// PickWithin is how near to a place, mm, a tap picks it: three cells where the scale is known.
+func PickWithin(s desk.State) float64 {
+	const dots, whole = 6, 40
+	if s.Camera.Scale > 0 {
+		return dots * s.Camera.Scale
+	}
+	return whole
+}

@@ -1,0 +1,112 @@
+package moving
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
+)
+
+// Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
+const (
+	leastPanel = 40
+	mostPanel  = 52
+
+	// PanelHeight is how many rows it has there.
+	PanelHeight = 8
+)
+
+// Sizes are the plan's columns and rows in a body of w by h.
+func Sizes(w, h int) (planW, planH int) {
+	if w >= desk.SideBySide {
+		return w - 1 - max(leastPanel, min(w/3, mostPanel)), h
+	}
+	return w, max(1, h-PanelHeight)
+}
+
+// Beside sets the panel beside the plan, or under it, in a body of w by h; the plan is as large as Sizes says.
+func Beside(picture string, panel func(w, h int) []string, s desk.State, w, h int) string {
+	planW, planH := Sizes(w, h)
+	if w < desk.SideBySide {
+		return picture + "\n" + desk.Fit(strings.Join(panel(w, h-planH), "\n"), w, h-planH)
+	}
+	panelW := w - planW - 1
+	return desk.Beside(picture, desk.Fit(strings.Join(panel(panelW, h), "\n"), panelW, h), s.Settings.Styles())
+}
+
+// Notes are what the fitter must know of a place beside its clearances: what is wrong with the job, what is dangerous about it,
+// and the finding that is shown.
+func Notes(s desk.State, w int) (rows []string) {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	for _, f := range s.Faults {
+		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
+	}
+	for _, danger := range rules.Dangers(&s.Result) {
+		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
+	}
+	if f := s.Focus; f != nil {
+		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
+	}
+	return rows
+}
+
+// Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
+func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
+	st := s.Settings.Styles()
+	var rows []string
+	here, all := tally{}, tally{}
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		all[f.Verdict]++
+		if !concerns(f) {
+			continue
+		}
+		if here[f.Verdict]++; len(rows) < h {
+			rows = append(rows, findingRow(*f, s, w))
+		}
+	}
+	title := here.title(all, w)
+	switch {
+	case len(rows) == 0:
+		return []string{st.Faint.Render("Nothing to check here yet.")}
+	case len(s.Faults) > 0:
+		title = "As it was before the fault"
+	case h < 4:
+		return rows
+	}
+	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
+}
+
+// tally is how many findings there are of each verdict.
+type tally map[rules.Verdict]int
+
+// title says how many of all the job's foul and doubtful findings, which the banner counts, stand here.
+func (here tally) title(all tally, w int) string {
+	text := ""
+	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
+		if all[v] > 0 {
+			text += fmt.Sprintf("%d of %d %s, ", here[v], all[v], desk.VerdictWord(v))
+		}
+	}
+	if text == "" {
+		return "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
+	}
+	for _, long := range []string{"Here " + text + words.DeadlyIs + "; margin " + desk.PlusMinusHead, "Here " + text + words.DeadlyIs, text + desk.PlusMinusHead} {
+		if desk.Width(long) <= w {
+			return long
+		}
+	}
+	return text + words.DeadlyIs
+}
+
+// findingRow is a verdict, what it is of, and its margin at the end of the row.
+func findingRow(f rules.Finding, s desk.State, w int) string {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
+	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
+	number := strings.TrimRight(" "+words.Signed(f, u)+" "+words.PlusMinus(f, u), " ")
+	return verdict + desk.FitRow(words.Named(f), w-9-lipgloss.Width(number)) + number
+}

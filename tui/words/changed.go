@@ -1,0 +1,207 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/vehicles"
+)
+
+// mostChanges is how many changes are told one by one: more do not fit in a row of the narrowest window.
+const mostChanges = 3
+
+// Changed says in a few words what became of a job between two of its versions: "cut moved", "brake pipe: drop, across",
+// "looked for air line". "" when both have the same file.
+func Changed(before, after vehicles.Job) string {
+	c := changes{before: before, after: after}
+	for _, d := range vehicles.Differences(before, after) {
+		c.add(d)
+	}
+	said := c.said()
+	if n := len(said) - mostChanges; n > 0 {
+		said = append(said[:mostChanges], fmt.Sprintf("and %d more", n))
+	}
+	return strings.Join(said, "; ")
+}
+
+// changes collects what differs by what it is of, in the order it was met.
+type changes struct {
+	before, after vehicles.Job
+	of            []string            // "cut", "brake pipe"
+	keys          map[string][]string // what of it: "drop"
+	whole         []string            // told already: "cut moved"
+	began, gone   []thing
+	beside        []string // told only where nothing else is
+}
+
+// thing is one of a list of the job that has a name.
+type thing struct{ list, name string }
+
+func (c *changes) add(d vehicles.Difference) {
+	if kept, is := strings.CutPrefix(d.Where, "extra: "); is {
+		c.extra(kept)
+		return
+	}
+	head, rest := parted(d.Where)
+	switch list, name := named(head); {
+	case name != "" && rest == "" && d.One == "":
+		c.began = append(c.began, thing{list, name})
+	case name != "" && rest == "":
+		c.gone = append(c.gone, thing{list, name})
+	case name != "":
+		c.put(name, rest)
+	case strings.HasPrefix(head, "looked"):
+		c.looked(head, rest, d.Other != "" && d.Other != "false")
+	case head == "cut":
+		c.cut(rest)
+	case head == "heater":
+		c.heater(rest)
+	case head == "exhaust" || head == "intake" || head == "fuel":
+		c.run(head, rest)
+	default:
+		c.put(head, rest)
+	}
+}
+
+// parted is what a difference is of and, behind the first colon outside a name, what of it.
+func parted(where string) (head, rest string) {
+	from := 0
+	if i := strings.IndexByte(where, '"'); i >= 0 {
+		if quoted, err := strconv.QuotedPrefix(where[i:]); err == nil {
+			from = i + len(quoted)
+		}
+	}
+	head, rest, _ = strings.Cut(where[from:], ": ")
+	return where[:from] + head, rest
+}
+
+// named is the list and the name of a thing of a list; the name is "" for anything else.
+func named(head string) (list, name string) {
+	list, quoted, _ := strings.Cut(head, " ")
+	name, err := strconv.Unquote(quoted)
+	if err != nil {
+		return list, ""
+	}
+	return list, name
+}
+
+func (c *changes) put(of, key string) {
+	if c.keys == nil {
+		c.keys = map[string][]string{}
+	}
+	if _, known := c.keys[of]; !known {
+		c.of = append(c.of, of)
+	}
+	if key, _, _ = strings.Cut(strings.ReplaceAll(key, "_", " "), ":"); key != "" && !slices.Contains(c.keys[of], key) {
+		c.keys[of] = append(c.keys[of], key)
+	}
+}
+
+func (c *changes) tell(text string) {
+	if !slices.Contains(c.whole, text) {
+		c.whole = append(c.whole, text)
+	}
+}
+
+func (c *changes) cut(key string) {
+	switch was, is := c.before.Cut, c.after.Cut; {
+	case was == nil:
+		c.tell("cut placed")
+	case is == nil:
+		c.tell("cut taken away")
+	case key == "at":
+		c.tell("cut moved")
+	case key == "drilled" && is.Drilled == nil:
+		c.tell("pilot counts as not drilled")
+	case key == "drilled":
+		c.tell("pilot measured")
+	default:
+		c.put("cut", key)
+	}
+}
+
+func (c *changes) heater(key string) {
+	switch {
+	case c.before.Heater == nil:
+		c.tell("heater chosen")
+	case c.after.Heater == nil:
+		c.tell("heater taken away")
+	case key == "yaw":
+		c.tell("heater turned")
+	default:
+		c.put("heater", key)
+	}
+}
+
+func (c *changes) run(name, key string) {
+	of := map[string]vehicles.RunKind{"exhaust": vehicles.ExhaustRun, "intake": vehicles.IntakeRun, "fuel": vehicles.FuelRun}[name]
+	if name == "fuel" {
+		name = "fuel line"
+	}
+	switch was, is := c.before.Run(of), c.after.Run(of); {
+	case was == nil || len(was.Path) == 0:
+		c.tell(name + " laid")
+	case is == nil || len(is.Path) == 0:
+		c.tell(name + " taken away")
+	case key == "path" && len(was.Path) < len(is.Path):
+		c.tell(name + ": point added")
+	case key == "path" && len(was.Path) > len(is.Path):
+		c.tell(name + ": point deleted")
+	case key == "path":
+		c.tell(name + " moved")
+	default:
+		c.put(name, key)
+	}
+}
+
+func (c *changes) looked(list, kind string, now bool) {
+	where := map[string]string{"looked_runs": " at the runs", "looked_openings": " near the outlet"}[list]
+	if now {
+		c.tell("looked for " + kind + where)
+		return
+	}
+	c.tell("not looked for " + kind + where)
+}
+
+// extra is what the screens keep: of what goes with another edit nothing is said.
+func (c *changes) extra(key string) {
+	switch {
+	case strings.HasPrefix(key, "looked round"):
+		c.beside = append(c.beside, "looked again where it is now")
+	case strings.HasPrefix(key, "refused"):
+		c.beside = []string{"a text that is not in the job"}
+	case strings.HasPrefix(key, "unfinished "):
+		what, _, _ := strings.Cut(strings.TrimPrefix(key, "unfinished "), " ")
+		c.beside = []string{"unfinished " + strings.TrimSuffix(what, ":")}
+	case key == "guesses":
+		c.beside = append(c.beside, "the floor as measured")
+	default:
+		c.beside = append(c.beside, "what others keep in the file")
+	}
+}
+
+// said are the changes in words, those of a whole thing first.
+func (c *changes) said() []string {
+	if len(c.began) == 1 && len(c.gone) == 1 && c.began[0].list == c.gone[0].list {
+		c.tell(c.gone[0].name + " renamed " + c.began[0].name)
+	} else {
+		for _, t := range c.began {
+			c.tell(t.name + " entered")
+		}
+		for _, t := range c.gone {
+			c.tell(t.name + " deleted")
+		}
+	}
+	for _, of := range c.of {
+		if keys := c.keys[of]; len(keys) > 0 {
+			of += ": " + strings.Join(keys, ", ")
+		}
+		c.tell(of)
+	}
+	if len(c.whole) == 0 {
+		return slices.Compact(c.beside)
+	}
+	return c.whole
+}

@@ -1,0 +1,64 @@
+package words
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
+)
+
+func TestWhatBecameOfAJobInWords(t *testing.T) {
+	demo := vehicles.Demo()
+	demo.Obstructions[0].Name = "tank: left"
+	moved := *demo.Cut
+	moved.At[0] += 10
+	renamed, measured := demo.Obstructions[0], demo.Obstructions[0]
+	renamed.Name, measured.Drop = "tank", vehicles.Span{From: 10, To: 20, Set: true}
+	with := func(edit func(j *vehicles.Job)) vehicles.Job {
+		job := demo
+		edit(&job)
+		return job
+	}
+	at := survey.Reading{Text: "1200", Length: 1200, Number: true}
+	for want, after := range map[string]vehicles.Job{
+		"":                   demo,
+		"cut moved":          demo.WithCut(moved),
+		"pilot measured":     demo.WithDrilled(&vehicles.Pair{at, at}),
+		"tank: left: drop":   with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.With(0, measured) }),
+		"tank: left deleted": with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.Without(0) }),
+		"tank: left renamed tank": with(func(j *vehicles.Job) {
+			j.Obstructions = j.Obstructions.With(0, renamed)
+		}),
+		"not looked for tow bar": demo.WithLooked("tow bar", false),
+		"cut taken away":         with(func(j *vehicles.Job) { j.Cut = nil }),
+		"exhaust taken away":     with(func(j *vehicles.Job) { j.Exhaust = nil }),
+		"floor: length":          with(func(j *vehicles.Job) { j.Floor.Length += 5 }),
+		"job: fitter":            with(func(j *vehicles.Job) { j.Fitter = "A" }),
+		"a text that is not in the job": demo.WithRefused([]vehicles.Refusal{{
+			Of: "obstruction tank: left", Field: "drop", Label: "top", Text: "x", Why: "no number",
+		}}),
+		"cut moved; pilot measured; job: fitter, notes": with(func(j *vehicles.Job) {
+			*j = j.WithCut(moved).WithDrilled(&vehicles.Pair{at, at})
+			j.Fitter, j.Notes = "A", "n"
+		}),
+	} {
+		assert.Equal(t, want, Changed(demo, after))
+	}
+	assert.Equal(t, "cut placed", Changed(with(func(j *vehicles.Job) { j.Cut = nil }), demo))
+	assert.Equal(t, "tank: left entered", Changed(with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.Without(0) }), demo))
+	assert.Equal(t, "looked for tow bar", Changed(demo.WithLooked("tow bar", false), demo))
+}
+
+// Whatever name a thing has, and whatever else differs, a difference is never told as none.
+func TestADifferenceIsNeverSilent(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job, name := vehicles.Demo(), rapid.StringN(1, 20, 40).Draw(t, "name")
+		o := job.Obstructions[0]
+		o.Name = name
+		job.Obstructions = job.Obstructions.With(0, o)
+		assert.Equal(t, len(vehicles.Differences(vehicles.Demo(), job)) > 0, Changed(vehicles.Demo(), job) != "")
+	})
+}
