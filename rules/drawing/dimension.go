@@ -41,7 +41,7 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	}
 	if f.Margin.Set {
 		it.Label = about(f)
-		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Spare: true}
+		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}
 		d.named(f.Against)
 	}
 	d.add(it)

@@ -196,7 +196,7 @@ func TestDimensionsAreOfTheFindingsShownOneForEachThing(t *testing.T) {
 			continue // nobody has said what is asked
 		}
 		require.NotNil(t, f, it.Label)
-		assert.Equal(t, scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Spare: true}, *it.Measure, "the figure of the list")
+		assert.Equal(t, scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}, *it.Measure, "the figure of the list")
 		assert.False(t, it.Selected)
 		if f.Verdict == rules.Foul && f.Rule.AtCut {
 			assert.Equal(t, scene.Conflict, it.Role)

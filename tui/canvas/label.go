@@ -34,6 +34,7 @@ const cellsALabel = 110
 
 // labels writes what things are called, the most important first.
 func (p *painter) labels() {
+	p.inRing()
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 4)
 	for i := range names {
@@ -41,6 +42,7 @@ func (p *painter) labels() {
 			room--
 		}
 	}
+	p.beyond()
 	if p.look.Codes {
 		p.codes()
 	}
@@ -55,8 +57,8 @@ func (p *painter) namings() []naming {
 			names = append(names, naming{it: it, rank: it.Rank(), off: p.fromCut(it)})
 		}
 	}
-	slices.SortStableFunc(names, func(a, b naming) int {
-		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.off, b.off))
+	slices.SortStableFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off))
 	})
 	named := map[string]bool{}
 	for i := range names {
@@ -77,6 +79,14 @@ func (p *painter) namings() []naming {
 	return names
 }
 
+// long is 1 for what lies along a line.
+func (n *naming) long() int {
+	if n.it.Line != nil || n.it.Area.Shape == geometry.Line {
+		return 1
+	}
+	return 0
+}
+
 // fromCut is how far an item is from the cut; without one all are as far.
 func (p *painter) fromCut(it *part) float64 {
 	if p.circle.item == nil || it.Primitive != scene.Area || it.Line != nil {
@@ -94,7 +104,7 @@ func (p *painter) nameable(it *part) bool {
 	case scene.Bumper, scene.Nose:
 		return false
 	case scene.Cut:
-		return true
+		return !p.circle.named
 	case scene.Exhaust:
 		return p.leave.shown // its name stands at its end
 	case scene.Hole:
@@ -107,6 +117,12 @@ func (p *painter) nameable(it *part) bool {
 func (p *painter) label(n *naming) bool {
 	it := n.it
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), role: it.Role, over: n.must, urgent: it.Role == scene.Conflict}
+	if p.thin(it) {
+		text.role = scene.Floor // it has no face
+	}
+	if it.Role == scene.Exhaust {
+		text.name += " " + string(arrows[p.leave.arrow])
+	}
 	if it.Role != scene.Conflict && it.Role != scene.Cut {
 		text.tail = it.Warning()
 	}
@@ -126,6 +142,8 @@ func (p *painter) seatsOf(seats []seat, it *part, length int, must bool) []seat 
 		return p.leading(seats, it.Line[0], length)
 	case it.Role == scene.Cut:
 		return p.atRing(seats, length)
+	case it.Role == scene.Exhaust:
+		return p.atExit(seats, it)
 	case it.Line != nil:
 		seats = p.alongside(seats, it.Line)
 	case it.Area.Shape == geometry.Line:
@@ -152,7 +170,7 @@ func (p *painter) text(it *scene.Item) string {
 		return name
 	}
 	if name != "" {
-		name += ": "
+		name += " "
 	}
 	return name + words.Measure(*m, p.look.Units)
 }

@@ -23,15 +23,19 @@ func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
 
 func (p *painter) leadingTo(seats []seat, col, row, length int) []seat {
 	of := [2]int{col, row}
-	before := (length - 1) / 2
-	middle := max(min(col, p.Left+p.Cols-length+before), p.Left+before) // so that it does not pass the picture's edge
+	middle := func(col int) int { // so that it does not pass the picture's edge
+		before := (length - 1) / 2
+		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
+	}
 	for d := 2; d < p.Rows; d++ {
 		off := leaderCost + leaderRow*d
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats,
 				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
 				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of},
-				seat{col: middle, row: r, off: off + leaderRow, led: true, of: of})
+				seat{col: middle(col), row: r, off: off + leaderRow, led: true, of: of},
+				seat{col: middle(col - length/3), row: r, off: off + leaderRow, led: true, of: of},
+				seat{col: middle(col + length/3), row: r, off: off + leaderRow, led: true, of: of})
 		}
 	}
 	for d := 3; d < longestSide; d++ {

@@ -26,9 +26,9 @@ var (
 	ash    = hue{0xa6a8ab, 0x55585c, 7, 8}
 	tan    = hue{0x9a8560, 0x8a6420, 7, 8}
 	violet = hue{0xb996d6, 0x7d3fa0, 5, 5}
-	plum   = hue{0xd8b4f0, 0x6a2f8c, 13, 5}
+	lilac  = hue{0xec6bff, 0xd800ee, 13, 5}
 	flame  = hue{0xff9e3d, 0xc25700, 3, 13}
-	indigo = hue{0x8593ff, 0x3340c4, 12, 4}
+	indigo = hue{0x8593ff, 0x3340c4, 12, 12}
 	pink   = hue{0xff8fc2, 0xb01c68, 13, 5}
 	white  = hue{0xffffff, 0x000000, 15, 0}
 	good   = hue{0x6fd672, 0x1c7a1f, 10, 2}
@@ -42,7 +42,7 @@ var hues = [scene.Roles]hue{
 	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: brown, scene.Pressed: sheet, scene.Movable: ash,
 	scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: dim,
 	scene.Cut: white, scene.Hole: white, scene.CutCentre: white, scene.Pilot: white, scene.Exhaust: flame, scene.Intake: indigo,
-	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: indigo, scene.Muffler: flame, scene.Tie: plum,
+	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: indigo, scene.Muffler: flame, scene.Tie: lilac,
 	scene.Dimension: white, scene.Mark: white, scene.Wheel: dim, scene.Wish: good,
 	scene.Rail: iron, scene.Rib: sheet, scene.Bumper: grey, scene.Nose: grey, scene.Conflict: bad,
 }

@@ -122,10 +122,10 @@ func (p *painter) back(col, row, length int, ink Ink) {
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
-	hidesExhaust = 40 // it is one line, unbroken
+	hidesExhaust = 60 // it is one line, unbroken
 	hidesLine    = 7
 	hidesDots    = 4
-	hidesFace    = 2
+	hidesFace    = 3
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -19,6 +20,7 @@ type ring struct {
 	middle vec // in dots
 	radius float64
 	shown  bool
+	named  bool // the name of the cut stands in it
 }
 
 // ringRows is how many rows a picture has at least that has a ring: on fewer it would hide what it is among, and one sign
@@ -93,4 +95,25 @@ func (p *painter) ringed(col, row int) bool {
 	x := (float64(col-p.Left) + 0.5) * dotsAcross
 	y := (float64(p.flip(row-p.Top)) + 0.5) * dotsDown
 	return math.Hypot(x-p.circle.middle.x, y-p.circle.middle.y) <= p.circle.radius+1
+}
+
+// leastNamed is the radius of a ring, in dots, from which on there is room for its name.
+const leastNamed = 8
+
+// inRing writes the name of the cut in its ring, below the middle, where nothing else is there.
+func (p *painter) inRing() {
+	col, row, ok := p.circle.cell(p)
+	if !ok || p.circle.radius < leastNamed {
+		return
+	}
+	name := clean(p.circle.item.Label)
+	length := utf8.RuneCountInString(name)
+	col, row = col-(length-1)/2, row+1
+	for c := col; c < col+length; c++ {
+		if c < p.Left || c >= p.Left+p.Cols || row >= p.Top+p.Rows || !p.ringed(c, row) || p.canvas.At(c, row).Rune != ' ' {
+			return
+		}
+	}
+	p.canvas.Put(col, row, name, inkOf(p.circle.item))
+	p.circle.named = true
 }

@@ -102,8 +102,8 @@ func (p *painter) ends() {
 		if it.Role == scene.Bumper && p.look.Datum != "" {
 			name = []rune("REAR")
 		}
-		col, row, ok := p.Cell(low.Add(high).Scale(0.5))
-		row -= len(name) / 2
+		col, row, ok := p.Cell(p.visible(low, high))
+		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
 		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
 			continue
 		}
@@ -133,10 +133,11 @@ func (p *painter) goesOn() {
 			if !ok {
 				continue
 			}
-			p.leave = exit{at: b, shown: true}
-			col, row, _ := p.Cell(b)
-			p.canvas.Put(col, row, string(arrows[p.heading(a, b)]), Ink{Role: scene.Exhaust, Tone: Inverse})
-			p.taken[row*p.canvas.Width+col] = true
+			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
+			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
+				p.canvas.Put(col, row, string(arrows[p.leave.arrow]), Ink{Role: scene.Exhaust, Tone: Inverse})
+				p.taken[row*p.canvas.Width+col] = true
+			}
 			break
 		}
 	}
@@ -145,7 +146,21 @@ func (p *painter) goesOn() {
 // exit is where the heater's exhaust leaves the picture.
 type exit struct {
 	at    geometry.Point
+	arrow int
 	shown bool
+}
+
+// atExit adds seats to both sides of the exhaust where it leaves the picture, the nearest first.
+func (p *painter) atExit(seats []seat, it *part) []seat {
+	col, row, _ := p.Cell(p.leave.at)
+	aside := int(it.Area.Radius/p.Scale/dotsAcross+0.5) + 2
+	for d := range p.Rows / 2 {
+		for _, r := range [2]int{row - d, row + d} {
+			seats = append(seats,
+				seat{col: col + aside, row: r, hold: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, hold: byEnd, off: leaderRow * d})
+		}
+	}
+	return seats
 }
 
 // clipped is what of a line lies in the picture.

@@ -11,9 +11,9 @@ import (
 func Measure(m scene.Measure, u survey.Units) string {
 	switch {
 	case m.Spare && m.Value < 0:
-		return desk.Quantity(-m.Value, rules.Unit(m.Unit), u) + " short"
+		return Measure(scene.Measure{Value: -m.Value, Unit: m.Unit, Bare: m.Bare}, u) + " short"
 	case m.Spare:
-		return desk.Quantity(m.Value, rules.Unit(m.Unit), u) + " to spare"
+		return Measure(scene.Measure{Value: m.Value, Unit: m.Unit, Bare: m.Bare}, u) + " to spare"
 	case !m.Bare:
 		return desk.Quantity(m.Value, rules.Unit(m.Unit), u)
 	case m.Unit == scene.MM:

@@ -30,7 +30,7 @@ func (d *drawing) textOf(p *part, name string) string {
 	case p.Measure != nil && name == "":
 		return d.look.Length(*p.Measure)
 	case p.Measure != nil:
-		return d.look.Name(name) + ": " + d.look.Length(*p.Measure)
+		return d.look.Name(name) + " " + d.look.Length(*p.Measure)
 	case name == "":
 		return ""
 	}
