@@ -49,10 +49,18 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 
 // about is what a figure is of, where a plan shows which part of the heater it is held against.
 func about(f *rules.Finding) string {
+	if name, run := againstRuns[f.Against.Sort]; run {
+		return name
+	}
 	if other := f.Against.String(); other != "" {
 		return other
 	}
 	return f.About()
+}
+
+// againstRuns are what the runs are called where others are held against them.
+var againstRuns = map[rules.Sort]string{
+	rules.TheExhaust: runNames[scene.Exhaust], rules.TheIntake: runNames[scene.Intake], rules.TheFuel: runNames[scene.Fuel],
 }
 
 // named takes the name from an obstruction, as it stands at a figure.

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 )
 
 // What a leader costs by itself, for each row and column that it goes, and for each line that it crosses.
@@ -106,6 +107,8 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 // anchors are the places of an item that a leader may go to.
 func (p *painter) anchors(it *part) (at []geometry.Point) {
 	switch {
+	case it.Role == scene.Dimension:
+		return []geometry.Point{along(it.Line, 0.8), along(it.Line, 0.5)} // away from what it is of, which is the cut
 	case it.Line != nil:
 		path := it.Line
 		return []geometry.Point{along(path, 0.5), along(path, 0.25), along(path, 0.75)}

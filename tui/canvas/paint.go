@@ -173,6 +173,9 @@ func (p *painter) along(it *part, path []geometry.Point) {
 	like := stroke{style: styleOf(p.projection.LineOf(it.Item), it.Weight()), front: it.Role.Pen().Front, ink: lineInk(it.Item)}
 	p.mask.reset()
 	p.stroke(path, like, &p.mask)
+	if it.Role == scene.Dimension {
+		p.witness(path, like)
+	}
 	p.draw(&p.mask, it)
 }
 

@@ -148,6 +148,23 @@ func (p *painter) stroke(path []geometry.Point, like stroke, dots *bitmap) {
 	}
 }
 
+// witness draws a stroke across either end of the line last drawn, unless it runs aslant.
+func (p *painter) witness(path []geometry.Point, like stroke) {
+	a, b := path[0], path[len(path)-1]
+	if p.aslant(a, b) {
+		return
+	}
+	across := uint8(east | west)
+	if p.lying(a, b) {
+		across = north | south
+	}
+	like.of = p.strokes.of
+	for _, end := range [2]geometry.Point{a, b} {
+		at := p.cellAt(end)
+		p.arm(at[0], at[1], across, &like)
+	}
+}
+
 // cellAt is the cell of a place, in sight or not.
 func (p *painter) cellAt(at geometry.Point) [2]int {
 	col, row, _ := p.Cell(at)
