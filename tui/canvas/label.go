@@ -35,6 +35,7 @@ const cellsALabel = 110
 // labels writes what things are called, the most important first.
 func (p *painter) labels() {
 	p.inRing()
+	p.weighed()
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 4)
 	for i := range names {
@@ -130,18 +131,25 @@ func (p *painter) label(n *naming) bool {
 		text.ink.Tone = Word
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
-	p.seats = p.seatsOf(p.seats[:0], it, text.length(), n.must)
-	return p.write(text, p.seats)
+	best := choice{cost: text.most()}
+	p.seats = p.seatsOf(p.seats[:0], it, text.length())
+	p.choose(&best, text, p.seats)
+	if n.must && best.cost > leastLeader {
+		for _, at := range p.anchors(it) {
+			p.seats = p.leading(p.seats[:0], at, text.length())
+			p.choose(&best, text, p.seats)
+		}
+	}
+	return p.settle(text, best)
 }
 
-// seatsOf adds the places where an item's name could stand.
-func (p *painter) seatsOf(seats []seat, it *part, length int, must bool) []seat {
+// seatsOf adds the places close by where an item's name could stand.
+func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
-		return p.leading(seats, it.Line[0], length)
 	case it.Role == scene.Cut:
-		return p.atRing(seats, length)
+		return p.atRing(seats)
 	case it.Role == scene.Exhaust:
 		return p.atExit(seats, it)
 	case it.Line != nil:
@@ -153,11 +161,6 @@ func (p *painter) seatsOf(seats []seat, it *part, length int, must bool) []seat 
 		seats = p.within2(seats, &it.Area, length)
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
-		}
-	}
-	if must {
-		for _, at := range p.anchors(it) {
-			seats = p.leading(seats, at, length)
 		}
 	}
 	return seats

@@ -11,6 +11,10 @@ const (
 	leaderRow   = 3
 	leaderCross = 4
 	longestSide = 14 // columns
+
+	longestLeader = 20 // rows
+
+	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
 
 // leading adds seats for a text of some length away from a place, with a leader to it: above, below and to both sides.
@@ -19,16 +23,12 @@ func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
 	if !ok {
 		return seats
 	}
-	return p.leadingTo(seats, col, row, length)
-}
-
-func (p *painter) leadingTo(seats []seat, col, row, length int) []seat {
 	of := [2]int{col, row}
 	middle := func(col int) int { // so that it does not pass the picture's edge
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
 	}
-	for d := 2; d < p.Rows; d++ {
+	for d := 2; d < min(p.Rows, longestLeader); d++ {
 		off := leaderCost + leaderRow*d
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats,
@@ -107,6 +107,12 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 // anchors are the places of an item that a leader may go to.
 func (p *painter) anchors(it *part) (at []geometry.Point) {
 	switch {
+	case it.Role == scene.Exhaust:
+		return nil
+	case it.Role == scene.Cut:
+		return []geometry.Point{it.Area.Middle}
+	case it.Primitive == scene.Spot:
+		return it.Line[:1]
 	case it.Role == scene.Dimension:
 		return []geometry.Point{along(it.Line, 0.8), along(it.Line, 0.5)} // away from what it is of, which is the cut
 	case it.Line != nil:
@@ -114,7 +120,7 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 		return []geometry.Point{along(path, 0.5), along(path, 0.25), along(path, 0.75)}
 	case it.Area.Shape == geometry.Line:
 		path := it.Area.Path
-		for _, share := range shares[:7] {
+		for _, share := range shares[:5] {
 			at = append(at, along(path, share))
 		}
 		return at
@@ -134,18 +140,17 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 	return at
 }
 
-// atRing adds seats for the name of the cut: beside the ring and away from it.
-func (p *painter) atRing(seats []seat, length int) []seat {
+// atRing adds seats for the name of the cut beside the ring.
+func (p *painter) atRing(seats []seat) []seat {
 	col, row, ok := p.circle.cell(p)
 	if !ok {
 		return seats
 	}
 	across := int(p.circle.radius/dotsAcross) + 2
 	down := int(p.circle.radius/dotsDown) + 1
-	seats = append(seats,
+	return append(seats,
 		seat{col: col + across, row: row, hold: byStart}, seat{col: col - across - 1, row: row, hold: byEnd},
 		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
-	return p.leadingTo(seats, col, row, length)
 }
 
 // cell is the cell of the ring's middle, and whether that is in sight.

@@ -51,9 +51,10 @@ type painter struct {
 	inks             []Ink
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	canvas           Canvas
-	taken            []bool // cells of the canvas that hold words or must stay in sight
-	leave            exit   // of the heater's exhaust
-	seats            []seat // used again and again
+	taken            []bool  // cells of the canvas that hold words or must stay in sight
+	leave            exit    // of the heater's exhaust
+	seats            []seat  // used again and again
+	costs            []uint8 // of each cell of the canvas: what a character there would hide
 }
 
 // part is an item with what is seen of it.
@@ -85,7 +86,7 @@ func newPainter(s scene.Scene, w, h int, look Look) *painter {
 		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall), faces: newFaces(&m),
 		inks: make([]Ink, cells), fronts: make([]uint8, cells),
 		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h), faces: look.Faces},
-		taken:  make([]bool, w*h),
+		taken:  make([]bool, w*h), costs: make([]uint8, w*h),
 	}
 	p.strokes.cells = make([]stroke, w*h)
 	p.circle = p.ringOf()

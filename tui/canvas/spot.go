@@ -81,8 +81,10 @@ func (p *painter) inside(col, row int) (int, int) {
 
 // protect keeps the cells of the ring and within it free of words.
 func (p *painter) protect() {
-	for row := p.Top; row < p.Top+p.Rows; row++ {
-		for col := p.Left; col < p.Left+p.Cols; col++ {
+	middle, centre, _ := p.circle.cell(p)
+	aside, away := int(p.circle.radius)/dotsAcross+2, int(p.circle.radius)/dotsDown+2
+	for row := max(centre-away, p.Top); row < min(centre+away+1, p.Top+p.Rows); row++ {
+		for col := max(middle-aside, p.Left); col < min(middle+aside+1, p.Left+p.Cols); col++ {
 			if p.ringed(col, row) {
 				p.taken[row*p.canvas.Width+col] = true
 			}
