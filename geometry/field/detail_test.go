@@ -101,9 +101,10 @@ func TestPlacesMoveWithTheFloor(t *testing.T) {
 // By hand, on a grid of 20 mm: places whose one node is in a slot of 2 mm, and their room between the nodes. The best place of each is
 // farther from that node than half a step.
 func TestAreasWhoseRoomIsBetweenTheNodes(t *testing.T) {
+	// What stands there overlaps: between two that only touch there is room for a margin of 0.
 	walls := func(around ...Obstacle) []Obstacle {
 		return append(around,
-			box(540, 100, 599, 300), box(619, 100, 680, 300), box(599, 100, 619, 150), box(599, 250, 619, 300))
+			box(540, 100, 599, 300), box(619, 100, 680, 300), box(590, 100, 640, 150), box(590, 250, 640, 300))
 	}
 	for _, c := range []struct {
 		name      string
@@ -111,9 +112,11 @@ func TestAreasWhoseRoomIsBetweenTheNodes(t *testing.T) {
 		margin    float64 // of the place between the walls
 	}{
 		// 14 mm wide, and a little more before the slot: r = 619 - x is the distance from its corners, r² = (14 - r)² + 1.
-		{"a chamber beside the slot", walls(box(599, 150, 605, 199), box(599, 201, 605, 250)), 197.0 / 28},
-		{"a chamber beyond a bend", walls(box(599, 150, 613, 199), box(599, 201, 603, 250), box(603, 201, 607, 205), box(617, 150, 619, 250)), 7},
-		{"the slot alone", walls(box(599, 150, 619, 199), box(599, 201, 619, 250)), 1},
+		{"a chamber beside the slot", walls(box(590, 140, 605, 199), box(590, 201, 605, 260)), 197.0 / 28},
+		{"a chamber in the cells of its one node alone",
+			walls(box(590, 140, 605, 199), box(590, 201, 605, 260), box(590, 140, 640, 181), box(590, 219, 640, 260)), 197.0 / 28},
+		{"a chamber beyond a bend", walls(box(590, 140, 613, 199), box(590, 201, 603, 260), box(602, 201, 607, 205), box(617, 140, 630, 260)), 7},
+		{"the slot alone", walls(box(590, 140, 630, 199), box(590, 201, 630, 260)), 1},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			for _, by := range []geometry.Point{{}, pt(40, -880), pt(-1200, 60)} {
