@@ -27,7 +27,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	}
 	if c.Goto != "" {
 		r.goTo(r.titled(c.Goto))
-		r.desk.State.Focus = c.Focus
+		if r.desk.State.Focus = c.Focus; c.Focus != nil {
+			cmds = append(cmds, r.toScreen(r.at, desk.Reveal{}))
+		}
 	}
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))

@@ -17,8 +17,8 @@ var (
 	keyPipe   = bind("k", "pipe and bend", "k")
 	keyNext   = bind("n", "next point", "n")
 	keyBack   = bind("p", "point before", "p")
-	keyRaise  = bind("r", "raise", "r", "pgup")
-	keyLower  = bind("d", "drop", "d", "pgdown")
+	keyRaise  = bind("r", "raise", "r")
+	keyLower  = bind("d", "drop", "d")
 	keyInsert = bind("i", "insert a point before", "i")
 	keyAdd    = bind("a", "add a point at the end", "a")
 	keyDelete = bind("x", "delete the point", "x", "delete")
@@ -41,6 +41,6 @@ func (m screen) Keys(s desk.State) []key.Binding {
 			keys = append(keys, keyShields)
 		}
 	}
-	keys = append(append(keys, moving.LeanKeys(s)...), keyRun2)
+	keys = append(append(keys, moving.LeanKeys(s)...), keyRun2, moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
 }

@@ -21,6 +21,8 @@ type screen struct {
 	prompt moving.Prompt
 	w, h   int
 
+	top moving.Scroll // of the list of the worst
+
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
 	shield    int      // the one of it picked
@@ -45,6 +47,8 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change = m.keys(msg, s)
 	case tea.MouseMsg:
 		m, change = m.mouse(msg, s)
+	case desk.Reveal:
+		m, change = m.revealed(s)
 	}
 	return m, change, nil
 }
@@ -75,6 +79,10 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // press answers one key outside the fields.
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if top, mine := m.worst(s).Press(k, m.top, s, m.beside(s)); mine {
+		m.top = top
+		return m, desk.Change{}
+	}
 	switch {
 	case key.Matches(k, keyRun):
 		return m.turnTo((m.of + 1) % laid), desk.Change{}
@@ -101,7 +109,7 @@ const laid = vehicles.FuelRun
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.point = of, 0
+	m.of, m.point, m.top = of, 0, 0
 	return m
 }
 

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -12,6 +13,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -54,6 +56,12 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 
 // mouse answers the wheel and taps. A tap on the plan leaves a field, or puts what is moved where it was.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	if !m.Typing() {
+		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, m.beside(s)); mine {
+			m.top = top
+			return m, change
+		}
+	}
 	pane, change, at := m.pane.Update(msg, s, m.shown(s))
 	m.pane = pane
 	switch {
@@ -78,6 +86,45 @@ func (m screen) tapRun(s desk.State, at geometry.Point) (screen, desk.Change) {
 			return m, desk.Change{}
 		}
 	}
-	p := run.Path[m.point]
-	return m, m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: p.Drop}, "")
+	return m, m.tapped(s, at)
+}
+
+// revealed shows the finding that the state picks out in the middle of the plan, with the point in hand that is nearest to it.
+func (m screen) revealed(s desk.State) (screen, desk.Change) {
+	f := s.Focus
+	if f == nil {
+		return m, desk.Change{}
+	}
+	m.prompt, m.shielding = moving.Prompt{}, false
+	for of := range laid {
+		if sort := sorts[of]; f.Subject.Sort == sort || f.Against.Sort == sort && !m.concerns(f) {
+			m = m.turnTo(of)
+		}
+	}
+	if run := m.run(s); run != nil && f.Places > 0 {
+		least := math.Inf(1)
+		for i, p := range run.Path {
+			if away := inSpace(p).Sub(f.At[0]).Norm(); away < least {
+				m.point, least = i, away
+			}
+		}
+	}
+	return m, moving.LookAt(*f, s, m.w, m.h)
+}
+
+// tapped puts the point in hand where the plan was tapped, and says what moved and how to take that back: a tap may not have
+// been meant.
+func (m screen) tapped(s desk.State, at geometry.Point) desk.Change {
+	p := m.run(s).Path[m.point]
+	way := words.Way(geometry.Point{X: at.X - p.X, Y: at.Y - p.Y}, s.Settings)
+	change := m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: p.Drop}, "")
+	if change.Job == nil || way == "" {
+		return change
+	}
+	text := fmt.Sprintf("%s point %d moved %s. ", m.of, m.point+1, way)
+	if change.Say != "" { // and where that which hangs on it went
+		text = change.Say + ". "
+	}
+	change.Say = text + desk.KeyUndo.Help().Key + " takes it back."
+	return change
 }

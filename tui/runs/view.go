@@ -26,9 +26,29 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	case m.Typing():
 		return m.prompt.Rows(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s), s, w, h)
 	}
+	rows := m.above(s, w)
+	return append(rows, m.worst(s).Rows(s, m.top, w, h-len(rows))...)
+}
+
+// above is what stands above the list of the worst.
+func (m screen) above(s desk.State, w int) []string {
 	rows := append([]string{m.head(s)}, m.wherePoint(s, w)...)
-	rows = append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
-	return append(rows, moving.Clearances(s, m.concerns, w, h-len(rows))...)
+	return append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
+}
+
+// beside is where that list stands.
+func (m screen) beside(s desk.State) moving.Panel {
+	return moving.Panel{W: m.w, H: m.h, Above: func(w int) int { return len(m.above(s, w)) }}
+}
+
+// worst are the findings of the run at hand.
+func (m screen) worst(s desk.State) (l moving.Worst) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if m.concerns(f) {
+			l.Moved = append(l.Moved, f)
+		}
+	}
+	return l
 }
 
 // head names the runs, the one at hand in capitals, and the step.
