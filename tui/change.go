@@ -12,6 +12,7 @@ import (
 // apply does what a screen asks for.
 func (r *Root) apply(c desk.Change) tea.Cmd {
 	var cmds []tea.Cmd
+	c = r.retried(c)
 	done := r.desk.Apply(c)
 	if done.Edited {
 		cmds = append(cmds, r.changed())
@@ -67,6 +68,7 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 
 // stepped goes on after an undo or redo, and says what that did: one that takes back something else than was meant is seen.
 func (r *Root) stepped(moved bool, didNot string, did func(is vehicles.Job) string) tea.Cmd {
+	r.waits = false
 	if !moved {
 		r.tell(didNot)
 		return nil

@@ -38,6 +38,7 @@ var topics = map[card]map[string]topic{
 		"left": {edges, "From the centreline to the edge that L readings start at. " +
 			"Measure across from edge to edge and halve it.", nil},
 		"right": {edges, "From the centreline to the edge that R readings start at.", nil},
+		"side_held": {sideBelow, "Is the side tape held level, or does it slope up from the sill?", costSide},
 		"side_below": {sideBelow, "Is the side tape held level, or does it slope up from the sill? " +
 			"Sloping: how far below the floor's underside is its zero?", costSide},
 		"hook_above": {slopeAbove, "How far below the finished floor is the tape's zero, measured from above?", costAbove},
