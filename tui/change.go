@@ -1,6 +1,10 @@
 package tui
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/rules"
@@ -24,6 +28,7 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 		cmds = append(cmds, r.keepSettings())
 	}
 	if c.Tick != "" {
+		r.ticked = r.now()
 		cmds = append(cmds, r.keepTicks())
 	}
 	if c.Goto != "" {
@@ -35,10 +40,25 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))
 	}
-	if c.Say != "" && done.Refused == "" {
-		r.tell(c.Say)
+	say := c.Say
+	if len(done.Unmade) > 0 {
+		say = strings.TrimSpace(say + " " + unmade(done.Unmade))
+	}
+	if say != "" && done.Refused == "" {
+		r.tell(say)
 	}
 	return tea.Batch(append(cmds, r.ask(c.Ask))...)
+}
+
+// mostUnmade is how many marks are named.
+const mostUnmade = 5
+
+// unmade says which marks are to be made again.
+func unmade(names []string) string {
+	if more := len(names) - mostUnmade; more > 0 {
+		names = append(slices.Clone(names[:mostUnmade]), fmt.Sprintf("and %d more", more))
+	}
+	return "Moved, so to be marked again: " + strings.Join(names, ", ") + "."
 }
 
 // ask does what only the root does.

@@ -38,14 +38,15 @@ type Root struct {
 	desk    history.Desk
 
 	document vehicles.Document
-	journal  *journal // nil when there is none to be had
-	unkept   string   // why unsaved work can't be kept safe, "" while it can
-	saving   bool     // a save is on its way
-	failed   bool     // the last save failed
-	leaving  bool     // quit as soon as it is saved
-	waits    bool     // texts that the job refused are to be tried again once the field is left
-	givenUp  bool     // what is unsaved is wanted no more
-	sample   bool     // the job on the desk is the sample that comes with the program
+	journal  *journal  // nil when there is none to be had
+	unkept   string    // why unsaved work can't be kept safe, "" while it can
+	saving   bool      // a save is on its way
+	failed   bool      // the last save failed
+	leaving  bool      // quit as soon as it is saved
+	ticked   time.Time // when a mark was last ticked
+	waits    bool      // texts that the job refused are to be tried again once the field is left
+	givenUp  bool      // what is unsaved is wanted no more
+	sample   bool      // the job on the desk is the sample that comes with the program
 
 	overlays []overlay     // the last one shows and has the keys
 	said                   // the line above the foot

@@ -70,6 +70,11 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, cmd
 	case assisted:
 		return m.heard(msg), desk.Change{}, nil
+	case desk.Open:
+		if msg.Field == "drilled" && s.Job.Cut != nil {
+			m = m.ask(drilled, s)
+		}
+		return m, desk.Change{}, nil
 	case desk.Reveal:
 		m, change := m.revealed(s)
 		return m, change, nil

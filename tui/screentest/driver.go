@@ -86,6 +86,12 @@ func Tapped(d *Driver, x, y int) desk.Change {
 	return change
 }
 
+// Pressed is what a screen asks for when a letter is pressed.
+func Pressed(d *Driver, letter rune) desk.Change {
+	_, change, _ := d.Screen.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letter}}, d.State)
+	return change
+}
+
 // View is the screen without colours; it must be exactly w columns wide and h rows high.
 func (r *Driver) View(w, h int) string { return Filled(r.T, r.Screen, r.State, w, h) }
 
