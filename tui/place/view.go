@@ -24,7 +24,7 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	case m.tapes.open:
 		return m.tapeRows(s, w, h)
 	case m.Typing():
-		return m.prompt.Rows(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s), s, w, h)
+		return m.prompt.Rows(m.heading(s), m.asks(m.prompt.Kind, s), s, w, h)
 	}
 	rows := m.above(s, w)
 	return append(rows, worst(s).Rows(s, m.top, w, h-len(rows))...)

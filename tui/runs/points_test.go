@@ -213,3 +213,10 @@ func TestATapSaysWhichPointItMoved(t *testing.T) {
 		assert.Equal(t, job.Exhaust.Path, d.State.Job.Exhaust.Path, name)
 	}
 }
+
+func TestATypedPointIsNamedWithItsPlace(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
+	d.Type("nt")
+	view := strings.Join(strings.Fields(d.View(60, 17)), " ")
+	assert.Contains(t, view, "The exhaust point 2 of 4, read from below; now x 900, 620 mm left, 160 mm below floor.")
+}

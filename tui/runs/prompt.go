@@ -2,6 +2,7 @@ package runs
 
 import (
 	"errors"
+	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -20,8 +21,18 @@ const (
 
 // headings say what a prompt asks for.
 var headings = [...]string{
-	pointAt: "Where is the point to be? As the tape reads from below.",
+	pointAt: "The %s, read from below; now %s.",
 	pipe:    "How wide is the pipe, and how tight may it bend?",
+}
+
+// heading is what stands above the fields: of a point, which one it is and where it is now.
+func (m screen) heading(s desk.State) string {
+	if m.prompt.Kind != pointAt {
+		return headings[m.prompt.Kind]
+	}
+	path := m.run(s).Path
+	which := fmt.Sprintf("%s point %d of %d", m.of, m.point+1, len(path))
+	return fmt.Sprintf(headings[pointAt], which, placeOf(path[m.point], s))
 }
 
 // ask opens a prompt.

@@ -24,7 +24,7 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	case m.shielding:
 		return m.shieldRows(s, w, h)
 	case m.Typing():
-		return m.prompt.Rows(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s), s, w, h)
+		return m.prompt.Rows(m.heading(s), m.asks(m.prompt.Kind, s), s, w, h)
 	}
 	rows := m.above(s, w)
 	return append(rows, m.worst(s).Rows(s, m.top, w, h-len(rows))...)
@@ -68,13 +68,18 @@ func (m screen) head(s desk.State) string {
 
 // wherePoint says which point is moved and where it is.
 func (m screen) wherePoint(s desk.State, w int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
+	st := s.Settings.Styles()
 	run := m.run(s)
 	if run == nil || len(run.Path) == 0 {
 		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
 	}
-	p := run.Path[m.point]
-	return desk.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
+	return desk.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: %s", m.point+1, len(run.Path), placeOf(run.Path[m.point], s)), w)
+}
+
+// placeOf says where a point of a run is.
+func placeOf(p vehicles.RunPoint, s desk.State) string {
+	u := s.Settings.Units
+	return "x " + survey.Format(p.X, u) + ", " + desk.Across(p.Y, s.Settings) + ", " + desk.Height(p.Drop, u)
 }
 
 // sorts are what the findings of a run are of.
