@@ -12,8 +12,8 @@ import (
 // one and then of the other.
 type Worth struct{ Short, Length float64 }
 
-// better tells whether a run is worth more than another, rounding aside.
-func (w Worth) better(than Worth) bool {
+// Better tells whether a run is worth more than another, rounding aside.
+func (w Worth) Better(than Worth) bool {
 	if math.Abs(w.Short-than.Short) > touching {
 		return w.Short < than.Short
 	}
@@ -64,7 +64,7 @@ type work struct {
 // try takes corners where they are better.
 func (w *work) try(corners []geometry.Point3) bool {
 	worth := w.s.Worth(corners)
-	if !worth.better(w.worth) {
+	if !worth.Better(w.worth) {
 		return false
 	}
 	w.corners, w.worth = slices.Clone(corners), worth

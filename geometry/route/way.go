@@ -45,8 +45,8 @@ func (s *search) corners(labels []*label) (list []placed) {
 
 // bends are the corners of a way round a disc: one, or more where it turns by much.
 func (s *search) bends(d *disc, l, next *label) (list []placed) {
-	if next.arc < 1e-6 {
-		return nil
+	if next.arc < leastTurn {
+		return nil // whoever straightens it finds the corner that is needed
 	}
 	n := 1 + int(next.arc/widestBend)
 	each := next.arc / float64(n)
