@@ -106,6 +106,13 @@ func (s *search) blocks(a, b geometry.Point, slack float64) (list []block, open 
 		if p.misses(low, high) {
 			continue
 		}
+		off2 := p.offMiddle2(a, b)
+		if off2 >= p.outer*p.outer {
+			continue
+		}
+		if inner := p.inner - slack; p.whole && off2 < inner*inner {
+			return nil, false
+		}
 		gap := p.gap(a, b)
 		if gap >= p.need-slack {
 			continue

@@ -7,22 +7,25 @@ import (
 )
 
 // look lays a leg; nil where it can't be, or where it is known to lead to nothing better.
-func (s *search) look(next *step) *label {
+func (s *search) look(next step) *label {
 	l := next.after
 	d := &s.discs[l.disc]
-	n := &label{
-		disc: next.disc, side: next.side, leg: next.leg, before: l, arc: next.arc, turn: l.turn + next.arc,
-		at: l.at + d.radius*next.arc + next.leg.length,
+	n := &label{disc: int(next.disc), side: next.side, before: l}
+	if to := &s.discs[n.disc]; to.kind == belowStart {
+		n.leg.from, n.leg.to = d.at, to.at
+	} else {
+		n.leg, _ = tangentOf(d, l.side, to, n.side)
+		n.arc, _ = s.arcTo(l, n.leg.along)
 	}
-	n.slack = next.leg.length
+	n.turn, n.at, n.slack = l.turn+n.arc, l.at+d.radius*n.arc+n.leg.length, n.leg.length
 	if l.before != nil {
-		n.slack += (d.radius - s.q.Bend) * math.Tan(next.arc/2)
+		n.slack += (d.radius - s.q.Bend) * math.Tan(n.arc/2)
 	}
 	n.plan, n.climb, n.height = n.at, l.climb, l.height
 	if n.layers = s.most(l, n.at-l.at); s.discs[n.disc].kind != aGoal && s.beaten(n) {
 		return nil // whatever heights it may have
 	}
-	if !s.lay(next, n) {
+	if !s.lay(n) {
 		return nil
 	}
 	s.rise(n)
@@ -49,16 +52,20 @@ func (s *search) most(l *label, farther float64) []*layer {
 }
 
 // lay gives a label its layers; ok is false where it has none.
-func (s *search) lay(next *step, n *label) (ok bool) {
-	if next.leg.along == (geometry.Point{}) {
+func (s *search) lay(n *label) (ok bool) {
+	if n.leg.along == (geometry.Point{}) {
 		n.layers, n.slack = s.fallen(), math.Inf(1)
 		return len(n.layers) > 0
 	}
-	layers := s.round(n.before, next)
-	if len(layers) > 0 {
-		n.layers = s.along(layers, n.before, n)
+	blocks, open := s.blocks(n.leg.from, n.leg.to, touching)
+	if !open {
+		return false // most are not
 	}
-	return len(layers) > 0 && len(n.layers) > 0
+	if layers := s.round(n.before, n); len(layers) > 0 {
+		n.layers = s.along(layers, n.before, n, blocks)
+		return len(n.layers) > 0
+	}
+	return false
 }
 
 // fallen are the layers straight below the start, room for its bend between.
@@ -82,7 +89,7 @@ func (s *search) fallen() []*layer {
 const widestChord = math.Pi / 16
 
 // round carries a label's layers round its disc.
-func (s *search) round(l *label, next *step) []*layer {
+func (s *search) round(l, next *label) []*layer {
 	d := &s.discs[l.disc]
 	layers, at := l.layers, l.at
 	if d.radius == 0 || next.arc < 1e-6 {
@@ -110,11 +117,7 @@ func (s *search) round(l *label, next *step) []*layer {
 }
 
 // along carries layers along the leg of a label.
-func (s *search) along(layers []*layer, from, n *label) []*layer {
-	blocks, open := s.blocks(n.leg.from, n.leg.to, touching)
-	if !open {
-		return nil
-	}
+func (s *search) along(layers []*layer, from, n *label, blocks []block) []*layer {
 	top := s.q.Max.Z
 	if from.before == nil {
 		top = s.top()

@@ -17,6 +17,8 @@ type part struct {
 	low, high float64        // its heights
 	min, max  geometry.Point // the box about it, grown by need
 	whole     bool           // it can be passed neither above nor below
+	inner     float64        // whose centreline comes nearer to its middle than this is too near to it; 0 where nobody knows
+	outer     float64        // and whose stays farther is not
 }
 
 // partsOf are the pieces of the obstacles that are in a run's way.
@@ -31,6 +33,8 @@ func partsOf(q *Query) (list []part) {
 			p.min, p.max = shape.Bounds()
 			grown := geometry.Point{X: o.Need, Y: o.Need}
 			p.min, p.max = p.min.Sub(grown), p.max.Add(grown)
+			p.inner, p.outer = circles(&shape)
+			p.inner, p.outer = p.inner+o.Need, p.outer+o.Need
 			p.whole = p.low-p.need < q.Min.Z && p.high+p.need > math.Max(q.Max.Z, q.From.Z)
 			list = append(list, p)
 		}
@@ -50,9 +54,29 @@ func convex(f *geometry.Footprint) []geometry.Footprint {
 	return legs
 }
 
+// circles are the radii of the largest circle about a shape's middle that lies in it, and of the smallest that holds it.
+func circles(f *geometry.Footprint) (inner, outer float64) {
+	switch f.Shape {
+	case geometry.Rectangle:
+		return min(f.Half.X, f.Half.Y), f.Half.Norm()
+	case geometry.Line:
+		return f.Radius, f.Radius + f.Path[1].Sub(f.Path[0]).Norm()/2
+	}
+	return f.Radius, f.Radius
+}
+
 // misses tells whether the box about a part and that of a leg are apart.
 func (p *part) misses(low, high geometry.Point) bool {
 	return p.min.X >= high.X || p.max.X <= low.X || p.min.Y >= high.Y || p.max.Y <= low.Y
+}
+
+// offMiddle2 is the square of the plan distance of a leg from the part's middle.
+func (p *part) offMiddle2(a, b geometry.Point) float64 {
+	d, w := b.Sub(a), p.shape.Middle.Sub(a)
+	if n := d.Dot(d); n > 0 {
+		w = w.Sub(d.Scale(min(max(w.Dot(d)/n, 0), 1)))
+	}
+	return w.Dot(w)
 }
 
 // gap is the plan distance of a leg from the part, 0 where they meet.

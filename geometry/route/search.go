@@ -1,7 +1,6 @@
 package route
 
 import (
-	"container/heap"
 	"context"
 	"math"
 
@@ -39,15 +38,11 @@ type label struct {
 	arc     float64 // by how much the way turns about the disc before, to this leg
 }
 
-// step is a leg not yet looked at.
+// step is a leg not yet looked at. It is worked out again when it is: there are many, and few are looked at.
 type step struct {
 	after *label
-	disc  int
+	disc  int32
 	side  side
-	leg   tangent
-	arc   float64
-	least float64 // a length that no way over it comes under
-	order int     // in which it was put in the queue
 }
 
 func newSearch(q *Query) *search {
@@ -108,7 +103,7 @@ func (s *search) placesRound(end geometry.Point, as kind) {
 func (s *search) run(ctx context.Context, most int, tell func(int)) {
 	start := layer{low: s.q.From.Z, high: s.q.From.Z, highest: s.q.From.Z}
 	s.carryOn(&label{layers: []*layer{&start}, height: s.q.From.Z})
-	for tried := 0; s.queue.Len() > 0; tried++ {
+	for tried := 0; ; tried++ {
 		if tried%256 == 0 {
 			if tell != nil {
 				tell(tried)
@@ -117,11 +112,11 @@ func (s *search) run(ctx context.Context, most int, tell func(int)) {
 				return
 			}
 		}
-		next := heap.Pop(&s.queue).(step)
-		if next.least > s.shortest*muchLonger {
+		next, least, ok := s.queue.pop()
+		if !ok || least > s.shortest*muchLonger {
 			return
 		}
-		l := s.look(&next)
+		l := s.look(next)
 		if l == nil {
 			continue
 		}
@@ -178,7 +173,7 @@ func follows(from, to kind) bool {
 
 // drop begins a way straight down.
 func (s *search) drop(l *label, to int) {
-	heap.Push(&s.queue, step{after: l, disc: to, leg: tangent{from: s.discs[0].at, to: s.discs[to].at}, least: s.least(l, 0, s.discs[to].at)})
+	s.queue.push(step{l, int32(to), either}, s.least(l, 0, s.discs[to].at))
 }
 
 // offer puts a leg in the queue unless it can't follow.
@@ -201,7 +196,7 @@ func (s *search) offer(l *label, to int, sd side, t tangent) {
 	if s.q.MostLength > 0 && least > s.q.MostLength || s.tooLow(l, d.radius*arc+t.length, t.to) {
 		return
 	}
-	heap.Push(&s.queue, step{after: l, disc: to, side: sd, leg: t, arc: arc, least: least})
+	s.queue.push(step{l, int32(to), sd}, least)
 }
 
 // mostAtOnce is the greatest turn of one corner: a bend that turns straight back has no corner.
