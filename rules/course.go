@@ -35,7 +35,7 @@ func newCourse(j judge, kind vehicles.RunKind, goals []route.Goal, d demand) *co
 	run := j.job.Run(kind)
 	c := &course{judge: j, kind: kind, radius: run.Across / 2, demand: d}
 	from := j.plan.Mouth(j.job, kind)
-	c.query = route.Query{From: from, To: goals, Bend: run.Bend.Value}
+	c.query = route.Query{From: from, To: goals, Bend: run.Bend.Value, Fall: math.Inf(-1)}
 	c.query.Min, c.query.Max = c.box(goals)
 	for _, r := range askedOf(kind) {
 		if r.way != nil {

@@ -91,7 +91,8 @@ type demand struct {
 	searched float64 // by how many sigma a way keeps its distances
 	judged   float64 // and a run
 	less     float64 // mm by which less is asked of every distance
-	uncut    bool    // length, bends and facing are not limited
+	uncut    bool    // nothing but distances is asked, and a fall
+	rising   bool    // not even that
 }
 
 // demands are made in turn, each where nothing keeps the one before.
@@ -197,15 +198,17 @@ func (s *seeker) told(a *attempt) Route {
 // but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
 // stay where they are.
 func (s *seeker) nearestMiss(best *attempt) *attempt {
-	if a := s.among(demand{uncut: true}); a.better(best) {
-		best = a
+	for _, d := range []demand{{uncut: true}, {uncut: true, rising: true}} {
+		if a := s.among(d); a.better(best) {
+			best = a
+		}
 	}
 	if best != nil || s.ctx.Err() != nil {
 		return best
 	}
 	low, high := 0.0, mostSqueezed
 	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
-		a := s.among(demand{less: less, uncut: true})
+		a := s.among(demand{less: less, uncut: true, rising: true})
 		switch {
 		case a != nil:
 			high = less

@@ -23,18 +23,28 @@ func noMoreBends(c *course, r *Rule) {
 
 // belowTheFloor and aboveTheGround keep the surface between both.
 func belowTheFloor(c *course, r *Rule) {
+	if c.uncut {
+		return
+	}
 	c.query.Max.Z = -c.book.of(r).least() - c.radius - c.searched*c.tape.HeightU()
 }
 
 func aboveTheGround(c *course, r *Rule) {
+	if c.uncut {
+		return
+	}
 	c.query.Min.Z = c.book.of(r).least() + c.radius + c.searched*c.tape.HeightU() - c.job.Floor.Ground
 }
 
 // neverRises lets the run fall, or lie level: then water stands nowhere.
-func neverRises(c *course, _ *Rule) { c.query.Fall = max(c.query.Fall, 0) }
+func neverRises(c *course, _ *Rule) {
+	if !c.rising {
+		c.query.Fall = max(c.query.Fall, 0)
+	}
+}
 
 func falls(c *course, r *Rule) {
-	if l := c.book.of(r); l.Value.Set {
+	if l := c.book.of(r); l.Value.Set && !c.rising {
 		c.query.Fall = max(c.query.Fall, l.Value.Value/1000)
 	}
 }
