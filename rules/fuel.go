@@ -54,7 +54,7 @@ var fuelRules = []*Rule{
 func fuelClearance(j *judge, r *Rule) {
 	if line := j.plan.Fuel; line != nil {
 		limit := j.byKindOf(r)
-		j.clearances(TheFuel, tubeOf(line), func(i int) *Limit {
+		j.clearances(TheFuel, func(i int) *Limit {
 			if j.job.Obstructions[i].Name == j.job.Fuel.Supply.From {
 				return nil // it begins there
 			}
