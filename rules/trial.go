@@ -60,7 +60,7 @@ func (t *trial) findings(rules []*Rule) []Finding {
 	clear(t.last.findings) // what opens a finding takes its place as nobody has written there
 	found := t.last.findings[:0]
 	t.last = t.judge
-	t.last.job, t.last.plan, t.last.findings, t.last.tube = &t.job, &t.plan, found, nil
+	t.last.job, t.last.plan, t.last.findings, t.last.measures = &t.job, &t.plan, found, [len(vehicles.RunKinds)]measuring{}
 	for _, r := range rules {
 		if r.check != nil {
 			r.check(&t.last, r)
