@@ -114,14 +114,14 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 	case it.Primitive == scene.Spot:
 		return it.Line[:1]
 	case it.Role == scene.Dimension:
-		return []geometry.Point{along(it.Line, 0.8), along(it.Line, 0.5)} // away from what it is of, which is the cut
+		return []geometry.Point{geometry.Along(it.Line, 0.8), geometry.Along(it.Line, 0.5)} // away from what it is of, which is the cut
 	case it.Line != nil:
 		path := it.Line
-		return []geometry.Point{along(path, 0.5), along(path, 0.25), along(path, 0.75)}
+		return []geometry.Point{geometry.Along(path, 0.5), geometry.Along(path, 0.25), geometry.Along(path, 0.75)}
 	case it.Area.Shape == geometry.Line:
 		path := it.Area.Path
 		for _, share := range shares[:5] {
-			at = append(at, along(path, share))
+			at = append(at, geometry.Along(path, share))
 		}
 		return at
 	}

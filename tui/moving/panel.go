@@ -1,7 +1,6 @@
 package moving
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -52,54 +51,6 @@ func Notes(s desk.State, w int) (rows []string) {
 		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
 	}
 	return rows
-}
-
-// Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
-func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
-	st := s.Settings.Styles()
-	var rows []string
-	here, all := tally{}, tally{}
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		all[f.Verdict]++
-		if !concerns(f) {
-			continue
-		}
-		if here[f.Verdict]++; len(rows) < h {
-			rows = append(rows, findingRow(*f, s, w))
-		}
-	}
-	title := here.title(all, w)
-	switch {
-	case len(rows) == 0:
-		return []string{st.Faint.Render("Nothing to check here yet.")}
-	case len(s.Faults) > 0:
-		title = "As it was before the fault"
-	case h < 4:
-		return rows
-	}
-	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
-}
-
-// tally is how many findings there are of each verdict.
-type tally map[rules.Verdict]int
-
-// title says how many of all the job's foul and doubtful findings, which the banner counts, stand here.
-func (here tally) title(all tally, w int) string {
-	text := ""
-	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
-		if all[v] > 0 {
-			text += fmt.Sprintf("%d of %d %s, ", here[v], all[v], desk.VerdictWord(v))
-		}
-	}
-	if text == "" {
-		return "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
-	}
-	for _, long := range []string{"Here " + text + words.DeadlyIs + "; margin " + desk.PlusMinusHead, "Here " + text + words.DeadlyIs, text + desk.PlusMinusHead} {
-		if desk.Width(long) <= w {
-			return long
-		}
-	}
-	return text + words.DeadlyIs
 }
 
 // findingRow is a verdict, what it is of, and its margin at the end of the row.

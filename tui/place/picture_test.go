@@ -61,7 +61,7 @@ func TestTheListAndTheBannerHaveOneTally(t *testing.T) {
 	s := demo(t)
 	here := map[rules.Verdict]int{}
 	for i := range s.Result.Findings {
-		if f := &s.Result.Findings[i]; atCut(f) {
+		if f := &s.Result.Findings[i]; f.Rule.AtCut {
 			here[f.Verdict]++
 		}
 	}

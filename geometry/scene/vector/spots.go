@@ -69,7 +69,7 @@ func (d *drawing) sign(at geometry.Point, sign scene.Sign, ink color.NRGBA) {
 		stroke(ring(signSize))
 		d.board.Face(ring(signSize/2), ink)
 	case scene.Crossed:
-		d.board.Face(poly(1.5*signSize, 4, 45), ink)
+		d.board.Face(poly(1.4*signSize, 4, 45), ink)
 		for _, turn := range []float64{45, -45} {
 			arm := geometry.Point{X: signSize}.Turn(turn)
 			d.board.Line([]geometry.Point{at.Sub(arm), at.Add(arm)}, Stroke{Width: width, Colour: d.look.Paper})
