@@ -34,7 +34,8 @@ type laidOut struct {
 	foot  string
 }
 
-// lay lays the list out; with few rows its title gives way, then the row about what no move changes.
+// lay lays the list out; with few rows its title gives way, then the row about what no move changes. The last row says what is seen
+// when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	foot, room := unmoved(l.Rest, s), h
 	if foot != "" && room > 1 {
@@ -42,16 +43,20 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	} else {
 		foot = ""
 	}
-	titled, more := room >= 4, len(l.Moved) > room
-	if titled || more && foot == "" && room > 1 {
+	titled := room >= 4
+	if titled {
+		room--
+	}
+	if len(l.Moved) > room && foot == "" && room > 1 {
 		room--
 	}
 	room = max(room, 0)
 	out.top = max(0, min(int(top), len(l.Moved)-room))
 	out.shown = l.Moved[out.top:min(len(l.Moved), out.top+room)]
+	if titled {
+		out.title = headed(l.tally(), s, w)
+	}
 	switch seen := out.seen(len(l.Moved)); {
-	case titled:
-		out.title = headed(l.tally(), s, seen, w)
 	case seen != "" && foot != "":
 		foot = seen + ". " + foot
 	case seen != "" && len(out.shown) < h:
@@ -98,8 +103,8 @@ func (here tally) of(findings []rules.Finding) string {
 	return strings.Join(counts, ", ")
 }
 
-// headed is the title: how many of the banner's findings are in the list, and what of it is seen when that is not all.
-func headed(here tally, s desk.State, seen string, w int) string {
+// headed is the title: how many of the banner's findings are in the list.
+func headed(here tally, s desk.State, w int) string {
 	if len(s.Faults) > 0 {
 		return "As it was before the fault"
 	}
@@ -107,8 +112,8 @@ func headed(here tally, s desk.State, seen string, w int) string {
 	if text == "" {
 		text = "Worst here"
 	}
-	for _, more := range []string{seen, words.DeadlyIs, desk.PlusMinusHead} {
-		if longer := text + ", " + more; more != "" && desk.Width(longer) <= w {
+	for _, more := range []string{words.DeadlyIs, desk.PlusMinusHead} {
+		if longer := text + ", " + more; desk.Width(longer) <= w {
 			text = longer
 		}
 	}
