@@ -17,8 +17,9 @@ const (
 	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
 
-// leading adds seats for a text of some length away from a place, with a leader to it: above, below and to both sides.
-func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
+// leading adds seats for a text of some length away from a place, with a leader to it that costs no more than most: above, below and
+// to both sides.
+func (p *painter) leading(seats []seat, at geometry.Point, length, most int) []seat {
 	col, row, ok := p.Cell(at)
 	if !ok {
 		return seats
@@ -28,7 +29,7 @@ func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
 	}
-	for d := 2; d < min(p.Rows, longestLeader); d++ {
+	for d := 2; d < min(p.Rows, longestLeader) && leaderCost+leaderRow*d <= most; d++ {
 		off := leaderCost + leaderRow*d
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats,
@@ -39,7 +40,7 @@ func (p *painter) leading(seats []seat, at geometry.Point, length int) []seat {
 				seat{col: middle(col + length/3), row: r, off: off + leaderRow, led: true, of: of})
 		}
 	}
-	for d := 3; d < longestSide; d++ {
+	for d := 3; d < longestSide && leaderCost+leaderRow*d/2 <= most; d++ {
 		off := leaderCost + leaderRow*d/2
 		seats = append(seats,
 			seat{col: col + d, row: row, hold: byStart, off: off, led: true, of: of},
