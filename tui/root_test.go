@@ -60,6 +60,11 @@ func (p plain) View(s desk.State, w, h int) string {
 	return desk.Fit(p.title+" body "+s.Job.Notes, w, h)
 }
 
+func (p plain) Plain(s desk.State) desk.Plain {
+	lines := []string{p.title + " body " + s.Job.Notes}
+	return desk.Plain{Here: lines, All: func() []string { return lines }}
+}
+
 func (p plain) Keys(desk.State) []key.Binding {
 	return []key.Binding{
 		key.NewBinding(key.WithKeys("e"), key.WithHelp("e", "edit "+p.title)),

@@ -1,7 +1,6 @@
 package place
 
 import (
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 )
@@ -28,5 +27,5 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	}
 	rows := m.where(s, w)
 	rows = append(rows, append(moving.Notes(s, w), moving.LeanRows(s, w)...)...)
-	return append(rows, moving.Clearances(s, func(f *rules.Finding) bool { return f.Rule.AtCut }, w, h-len(rows))...)
+	return append(rows, moving.Clearances(s, atCut, w, h-len(rows))...)
 }

@@ -105,9 +105,19 @@ func shielded(s desk.State, name string) desk.Change {
 
 // shieldRows are the list in h rows.
 func (m screen) shieldRows(s desk.State, w, h int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	head := desk.Wrapped(st.Title, "Does a heat shield stand before it? A wrap on the pipe is none.", w)
-	var rows []form.Row
+	st := s.Settings.Styles()
+	head := desk.Wrapped(st.Title, shieldAsks, w)
+	rows := m.shieldList(s)
+	at := max(0, min(m.shield, len(rows)-1))
+	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+}
+
+// shieldAsks stands above the list.
+const shieldAsks = "Does a heat shield stand before it? A wrap on the pipe is none."
+
+// shieldList is what is listed, a row each.
+func (m screen) shieldList(s desk.State) (rows []form.Row) {
+	u := s.Settings.Units
 	for _, f := range shieldable(s, m.listed...) {
 		mark, right := "", desk.Length(f.Value, u)+", no"
 		if s.Job.Exhaust.Shielded.For(f.Against.Name) {
@@ -118,6 +128,5 @@ func (m screen) shieldRows(s desk.State, w, h int) []string {
 		}
 		rows = append(rows, form.Row{Mark: mark, Text: f.Against.Name, Right: right})
 	}
-	at := max(0, min(m.shield, len(rows)-1))
-	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+	return rows
 }
