@@ -177,14 +177,14 @@ func (p *plainly) tellNew() (said bool) {
 	was, now := p.last, p.now()
 	lines := p.message(&now)
 	if field := now.plain.Field; field != "" && !now.plain.Picked && now.place == was.place && field == was.plain.Field {
-		now.heading, now.warning = was.heading, was.warning // it is told once the field is left
+		said := now.plain.Text != was.plain.Text
+		now.heading, now.warning, now.plain.Here = was.heading, was.warning, was.plain.Here // told once the field is left
 		p.last = now
 		p.voice.Say(lines...)
-		if now.plain.Text != was.plain.Text {
+		if said {
 			p.voice.Type(now.plain.Text)
-			return true
 		}
-		return len(lines) > 0
+		return said || len(lines) > 0
 	}
 	p.last = now
 	lines = append(became(was, now), lines...)
@@ -249,7 +249,7 @@ func changed(was, now told) (lines []string) {
 
 // again says where one is.
 func (p *plainly) again() {
-	now := p.last
+	now := p.now()
 	p.voice.Say(append(append([]string{p.titled()}, now.plain.Here...), now.heading)...)
 	if now.plain.Field != "" && !now.plain.Picked {
 		p.voice.Type(now.plain.Text)

@@ -76,6 +76,7 @@ func (p plain) Keys(desk.State) []key.Binding {
 type bench struct {
 	*Root
 	t    *testing.T
+	over tea.Model // what stands round the root; nil for nothing
 	quit bool
 }
 
@@ -110,7 +111,11 @@ func opened(t *testing.T) (*bench, Options) {
 }
 
 func (b *bench) send(msg tea.Msg) {
-	_, cmd := b.Update(msg)
+	var model tea.Model = b.Root
+	if b.over != nil {
+		model = b.over
+	}
+	_, cmd := model.Update(msg)
 	b.do(cmd)
 }
 

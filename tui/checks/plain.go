@@ -83,6 +83,12 @@ func causes(f rules.Finding, s desk.State) []string {
 	return lines
 }
 
+// worth is what the picked reading is good for.
+func (m screen) worth(s desk.State) []string {
+	rows := aloud.Rows(m.nextDetail(s, aloud.Unbroken)...)
+	return rows[min(len(rows), 1):] // what it is has a line of its own
+}
+
 // plainNext is what to measure next.
 func (m screen) plainNext(s desk.State) desk.Plain {
 	all := s.Next.Advice
@@ -95,12 +101,12 @@ func (m screen) plainNext(s desk.State) desk.Plain {
 		for i := range all {
 			said = append(said, line(i))
 		}
-		return append(said, aloud.Rows(m.nextDetail(s, aloud.Unbroken)...)...)
+		return append(said, m.worth(s)...)
 	}
 	here := []string{nextTitle(s), m.nothing(s)}
 	if len(all) > 0 {
 		i := m.picking(s)
-		here = append([]string{nextTitle(s), line(i) + "; " + aloud.Of(i, len(all))}, aloud.Rows(m.nextDetail(s, aloud.Unbroken)...)...)
+		here = append([]string{nextTitle(s), line(i) + "; " + aloud.Of(i, len(all))}, m.worth(s)...)
 	}
 	return desk.Plain{Here: here, All: lines}
 }
