@@ -51,7 +51,17 @@ func (m screen) whole(s desk.State) []string {
 			lines = append(lines, aloud.Joined(reasons(*f, s)...))
 		}
 	}
-	return append(lines, notChecked(s)...)
+	return append(append(lines, m.shownFull(s)...), notChecked(s)...)
+}
+
+// shownFull is the picked finding in full, as it is shown under the list.
+func (m screen) shownFull(s desk.State) []string {
+	f := m.picked(s)
+	if f == nil {
+		return nil
+	}
+	lines := append([]string{"Picked:"}, aloud.Rows(detail(*f, s, aloud.Unbroken)...)...)
+	return append(append(lines, spot(*f, s)), causes(*f, s)...)
 }
 
 // reasons are why a finding is not clear, what to do, what its rule asks and who says so.

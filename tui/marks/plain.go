@@ -1,8 +1,6 @@
 package marks
 
 import (
-	"strings"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
@@ -13,7 +11,7 @@ import (
 // behind it alone.
 func (m screen) Plain(s desk.State) desk.Plain {
 	if st := m.stage(s); st != marking {
-		lines := aloud.Rows(strings.Split(m.viewGate(st, s, aloud.Unbroken, aloud.Unbroken), "\n")...)
+		lines := aloud.Rows(gateRows(st, s, aloud.Unbroken, aloud.Unbroken)...)
 		p := desk.Plain{Here: lines, All: func() []string { return lines }}
 		if st != faulty && st != noCut {
 			p.Behind = func() []string { return m.lines(s) }

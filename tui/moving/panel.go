@@ -53,6 +53,9 @@ func Notes(s desk.State, w int) (rows []string) {
 	return rows
 }
 
+// NothingYet stands where no finding concerns what is moved.
+const NothingYet = "Nothing to check here yet."
+
 // Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
 func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
 	st := s.Settings.Styles()
@@ -65,7 +68,7 @@ func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []
 	title := "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
 	switch {
 	case len(rows) == 0:
-		return []string{st.Faint.Render("Nothing to check here yet.")}
+		return []string{st.Faint.Render(NothingYet)}
 	case len(s.Faults) > 0:
 		title = "As it was before the fault"
 	case h < 4:

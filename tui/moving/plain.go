@@ -1,6 +1,23 @@
 package moving
 
-import "bench.example/undermark/tui/desk"
+import (
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/aloud"
+	"bench.example/undermark/tui/desk"
+)
+
+// Said are the findings that concern something, under a title, where nothing is drawn.
+func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []string {
+	lines := aloud.Findings(s, concerns)
+	title := "Findings of " + what + ", the worst first:"
+	switch {
+	case len(lines) == 0:
+		return []string{title, NothingYet}
+	case len(s.Faults) > 0:
+		title = "Findings of " + what + " as it was before the fault:"
+	}
+	return append([]string{title}, lines...)
+}
 
 // Plain is what the prompt says where nothing is drawn.
 func (p Prompt) Plain(heading string, asks []Ask) desk.Plain {

@@ -40,7 +40,7 @@ func (m screen) facts(s desk.State) []string {
 // whole is the panel with every clearance of the cut, and what the plan shows.
 func (m screen) whole(s desk.State) []string {
 	lines := append(m.facts(s), aloud.Arrows(s))
-	lines = append(lines, aloud.Whole("Clearances at the cut, the worst first:", aloud.Findings(s, atCut))...)
+	lines = append(lines, moving.Said("the cut", s, atCut)...)
 	lines = append(append(lines, aloud.Near(s)...), aloud.NearOnTop(s)...)
 	lines = append(lines, aloud.Runs(s)...)
 	if len(s.Faults) > 0 || len(s.Result.Findings) == 0 {

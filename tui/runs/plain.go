@@ -33,7 +33,7 @@ func (m screen) whole(s desk.State) []string {
 	lines = append(lines, aloud.Runs(s)...)
 	for of := range laid {
 		m.of = of
-		lines = append(lines, aloud.Whole("Clearances of the "+of.String()+", the worst first:", aloud.Findings(s, m.concerns))...)
+		lines = append(lines, moving.Said("the "+of.String(), s, m.concerns)...)
 	}
 	return lines
 }
