@@ -160,7 +160,7 @@ func TestTheGateBeforeTheMarksHoldsInLines(t *testing.T) {
 	for e.overlay() != nil {
 		said = e.hears("enter")
 	}
-	assert.Contains(t, said, "cut centre, not made\nFROM ABOVE\nHook on the bumper edge")
+	assert.Contains(t, said, "cut centre, not made\nfrom above\nHook on the bumper edge")
 	assert.Equal(t, "cut centre, made\n", e.hears(" "))
 }
 

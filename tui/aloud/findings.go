@@ -77,7 +77,7 @@ func Joined(texts ...string) string {
 	var say []string
 	for _, text := range texts {
 		if text = Line(text); text != "" {
-			say = append(say, text)
+			say = append(say, strings.TrimSuffix(text, "."))
 		}
 	}
 	return strings.Join(say, "; ")

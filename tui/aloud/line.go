@@ -27,7 +27,7 @@ const Unbroken = 4000
 
 // signs are spelled, as a screen reader passes them over or calls them by names that say nothing here.
 var signs = strings.NewReplacer(
-	"† ", "can kill: ", "†", "can kill", "▶ ", "", "▶", "", "▸ ", "", "▸", "", "● ", "", "●", "",
+	"† can kill", "can kill", "† ", "can kill: ", "†", "can kill", "▶ ", "", "▶", "", "▸ ", "", "▸", "", "● ", "", "●", "",
 	"Shift-↑", "Shift-Up", "↑", "Up", "↓", "Down", "←", "Left", "→", "Right", "↵", " new line ",
 	" │ ", "; ", "│", ";", "≥ ", "at least ", "≥", "at least ", "≤ ", "at most ", "≤", "at most ",
 	"⌀", "diameter ", "−", "-", "–", "-", "—", "-",
@@ -65,7 +65,7 @@ func Line(text string) string {
 func Rows(rows ...string) []string {
 	var lines []string
 	for _, row := range rows {
-		if line := Line(row); line != "" && strings.Trim(line, "?") != "" {
+		if line := Line(row); line != "" && strings.Trim(line, "?; ") != "" {
 			lines = append(lines, line)
 		}
 	}

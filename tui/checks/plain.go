@@ -34,7 +34,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 
 // titled is what stands above the list.
 func (m screen) titled(s desk.State) string {
-	return fmt.Sprintf("%s: %d of %d", m.only, len(m.listed(s)), len(s.Result.Findings))
+	return fmt.Sprintf("Findings, %s: %d of %d", m.only, len(m.listed(s)), len(s.Result.Findings))
 }
 
 // whole is the list with what is to be done about each finding, and what was not checked.

@@ -1,6 +1,8 @@
 package marks
 
 import (
+	"strings"
+
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
@@ -24,25 +26,41 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	}
 }
 
-// lines are all marks and lengths to check.
+// lines are all marks and lengths to check: how the tape hooks once, then a line for each and each side.
 func (m screen) lines(s desk.State) (lines []string) {
+	hooks := map[string]bool{}
 	for _, it := range items(s) {
-		lines = append(lines, aloud.Joined(m.item(it, s)...))
-		if it.mark != nil && it.mark.Above != nil {
-			lines = append(lines, aloud.Joined("The other way", otherSide(m, *it.mark, s)))
+		if it.check != nil {
+			lines = append(lines, aloud.Joined(m.item(it, s)...))
+			continue
+		}
+		for _, side := range m.sidesOf(*it.mark) {
+			if hook := side.said(*it.mark) + ": " + side.hooked(*it.mark, s); !hooks[hook] {
+				hooks[hook] = true
+				lines = append(lines, hook)
+			}
+			lines = append(lines, aloud.Joined(append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()]) + ", " + side.said(*it.mark)},
+				side.readings(*it.mark, s)...)...))
 		}
 	}
 	if off := pilotLine(s); off != "" {
 		lines = append(lines, off)
 	}
-	return append(lines, pinWords(s, aloud.Unbroken)...)
+	return append(lines, aloud.Rows(pinWords(s, aloud.Unbroken)...)...)
 }
 
-// otherSide is how a mark from above is found from the side that is not shown.
-func otherSide(m screen, mark rules.Mark, s desk.State) string {
-	m.below = !m.below
-	return aloud.Joined(m.readings(mark, s)...)
+// sidesOf are the screen from above and from below, or from below alone for a mark that has no other side.
+func (m screen) sidesOf(mark rules.Mark) []screen {
+	over, under := m, m
+	over.below, under.below = false, true
+	if mark.Above == nil {
+		return []screen{under}
+	}
+	return []screen{over, under}
 }
+
+// said is from which side a mark is shown, as one says it.
+func (m screen) said(mark rules.Mark) string { return strings.ToLower(m.side(mark)) }
 
 // item is a mark with what the tape must say there, or a length to check.
 func (m screen) item(it item, s desk.State) []string {
@@ -52,20 +70,19 @@ func (m screen) item(it item, s desk.State) []string {
 			meaning(*it.check),
 		}
 	}
-	lines := append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()])}, m.readings(*it.mark, s)...)
-	if it.mark.Above != nil {
-		for _, r := range m.pinReadings(*it.mark, s) {
-			lines = append(lines, said(r, s))
-		}
-	}
-	return lines
+	lines := []string{it.mark.Words + ", " + made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s)}
+	return append(lines, m.readings(*it.mark, s)...)
 }
 
 // readings are what the tape must say at a mark, from the side it is shown from.
-func (m screen) readings(mark rules.Mark, s desk.State) []string {
-	lines := []string{m.side(mark), m.hooked(mark, s)}
+func (m screen) readings(mark rules.Mark, s desk.State) (lines []string) {
 	for _, r := range m.tapeReadings(mark, s) {
 		lines = append(lines, said(r, s))
+	}
+	if m.above(mark) {
+		for _, r := range m.pinReadings(mark, s) {
+			lines = append(lines, said(r, s))
+		}
 	}
 	return lines
 }
