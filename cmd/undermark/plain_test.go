@@ -117,7 +117,7 @@ func TestAReadingIsTypedInLines(t *testing.T) {
 	assert.Contains(t, s.press(t, "far edge, mm: nothing, needed", "\r"), "\n")
 	s.press(t, "3 lines taken", "\x1b[200~+84\n-850\n850\x1b[201~")
 	s.press(t, "Screen 1 of 8: Underneath. Job", "\x0c")
-	s.press(t, "There is work that is not saved.", "\x1b", "\x03")
+	s.press(t, "There is work that is not saved.", "\x03")
 	s.keys(t, "2")
 	assert.Zero(t, s.ended(t))
 }

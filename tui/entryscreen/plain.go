@@ -21,9 +21,7 @@ func (e Entry) Plain(s desk.State) desk.Plain {
 	}
 	rows, all, here, _ := e.listed(s)
 	p := desk.Plain{All: func() []string { return e.wholeList(s) }}
-	for _, text := range e.warned(s) {
-		p.Here = append(p.Here, text)
-	}
+	p.Here = append(p.Here, e.warned(s)...)
 	if len(rows) == 0 {
 		p.Here = append(p.Here, e.spec.Empty)
 	} else {
