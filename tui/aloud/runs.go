@@ -17,7 +17,7 @@ var runSorts = [...]rules.Sort{
 
 // Runs says how every run lies that is laid.
 func Runs(s desk.State) (lines []string) {
-	for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun, vehicles.FuelRun} {
+	for _, of := range vehicles.RunKinds {
 		lines = append(lines, Run(of, s)...)
 	}
 	return lines
@@ -25,8 +25,7 @@ func Runs(s desk.State) (lines []string) {
 
 // Run says how a run lies leg by leg: how long, which way, how it falls, where it ends, and what hangs on it; nothing without it.
 func Run(of vehicles.RunKind, s desk.State) []string {
-	plan := &s.Result.Plan
-	laid, run := [...]*vehicles.LaidRun{plan.Exhaust, plan.Intake, plan.Fuel}[of], s.Result.Job.Run(of)
+	laid, run := s.Result.Plan.Run(of), s.Result.Job.Run(of)
 	if laid == nil || run == nil || len(laid.Path) < 2 || len(s.Faults) > 0 {
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 // Plain is what the screen says where nothing is drawn.
@@ -14,26 +15,49 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	case m.shielding:
 		return m.plainShields(s)
 	case m.Typing():
-		return m.prompt.Plain(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s))
+		here, _ := m.here(s)
+		return m.prompt.Plain(heading(here), m.asks(here, s))
 	}
-	here := append(m.facts(s), aloud.Arrows(s), aloud.Worst(s, m.concerns))
+	here := append(m.facts(s), m.arrows(s), aloud.Worst(s, m.concerns))
 	return desk.Plain{Here: here, All: func() []string { return m.whole(s) }}
 }
 
-// facts are which point is moved, where it is, and what must be known of it.
+// facts are which part is picked, what it is, and what must be known of the run.
 func (m screen) facts(s desk.State) []string {
-	rows := append(m.wherePoint(s, aloud.Unbroken), moving.Notes(s, aloud.Unbroken)...)
 	lines := []string{m.of.String(), "step " + desk.Length(m.step.Length(s), s.Settings.Units)}
-	return append(lines, aloud.Rows(append(rows, moving.LeanRows(s, aloud.Unbroken)...)...)...)
+	rows := m.toldHere(s, aloud.Unbroken)
+	if parts := m.parts(s); len(parts) > 0 {
+		rows[0] += "; part " + aloud.Of(m.row(parts), len(parts))
+	}
+	rows = append(append(rows, moving.Notes(s, aloud.Unbroken)...), moving.LeanRows(s, aloud.Unbroken)...)
+	return append(lines, aloud.Rows(rows...)...)
 }
 
-// whole is the panel with every clearance of each run, and how they lie.
+// arrows says what the arrows do with the part that is picked.
+func (m screen) arrows(s desk.State) string {
+	here, ok := m.here(s)
+	switch {
+	case !ok:
+		return ""
+	case here.sort == point && m.alone():
+		return "Arrows: Left and Right pick along the run, Up raises, Down drops"
+	case here.sort == point:
+		return aloud.Arrows(m.looking(s))
+	case here.there && here.sort >= muffler && here.sort <= pump:
+		return "Arrows: Left and Right slide it along the run, Up and Down pick another part"
+	}
+	return "Arrows: Up and Down pick another part"
+}
+
+// whole is the panel with every part and clearance of each run, and how they lie.
 func (m screen) whole(s desk.State) []string {
-	lines := append(m.facts(s), aloud.Arrows(s))
-	lines = append(lines, aloud.Runs(s)...)
-	for of := range laid {
-		m.of = of
-		lines = append(lines, moving.Said("the "+of.String(), s, m.concerns)...)
+	lines := append(m.facts(s), m.arrows(s))
+	for _, m.of = range vehicles.RunKinds {
+		lines = append(lines, aloud.Run(m.of, s)...)
+		for _, p := range m.parts(s) {
+			lines = append(lines, m.told(p, s))
+		}
+		lines = append(lines, moving.Said("the "+m.of.String(), s, m.concerns)...)
 	}
 	return lines
 }
@@ -49,9 +73,9 @@ func (m screen) plainShields(s desk.State) desk.Plain {
 	}
 	at := max(0, min(m.shield, len(rows)-1))
 	return desk.Plain{
-		Here: []string{shieldAsks, line(at) + "; " + aloud.Of(at, len(rows))},
+		Here: []string{shieldsHead, line(at) + "; " + aloud.Of(at, len(rows))},
 		All: func() []string {
-			lines := []string{shieldAsks}
+			lines := []string{shieldsHead}
 			for i := range rows {
 				lines = append(lines, line(i))
 			}

@@ -103,17 +103,17 @@ func shielded(s desk.State, name string) desk.Change {
 	return desk.Change{Job: &job, Say: say}
 }
 
+// shieldsHead is what the list asks.
+const shieldsHead = "Does a heat shield stand before it? A wrap on the pipe is none."
+
 // shieldRows are the list in h rows.
 func (m screen) shieldRows(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
-	head := desk.Wrapped(st.Title, shieldAsks, w)
+	head := desk.Wrapped(st.Title, shieldsHead, w)
 	rows := m.shieldList(s)
 	at := max(0, min(m.shield, len(rows)-1))
 	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
 }
-
-// shieldAsks stands above the list.
-const shieldAsks = "Does a heat shield stand before it? A wrap on the pipe is none."
 
 // shieldList is what is listed, a row each.
 func (m screen) shieldList(s desk.State) (rows []form.Row) {
@@ -129,4 +129,21 @@ func (m screen) shieldList(s desk.State) (rows []form.Row) {
 		rows = append(rows, form.Row{Mark: mark, Text: f.Against.Name, Right: right})
 	}
 	return rows
+}
+
+// tapShields says the other thing of the row that is tapped.
+func (m screen) tapShields(y, w, h int, s desk.State) (screen, desk.Change) {
+	list := shieldable(s, m.listed...)
+	head := len(desk.Wrapped(s.Settings.Styles().Title, shieldsHead, w))
+	rows := make([]form.Row, len(list))
+	i, ok := form.RowAt(rows, max(0, min(m.shield, len(list)-1)), max(1, h-head), y-head)
+	switch {
+	case !ok || y < head:
+		m.shielding = false
+		return m, desk.Change{}
+	case len(s.Faults) > 0:
+		return m, desk.Change{Say: "First put right what is wrong with the job."}
+	}
+	m.shield = i
+	return m, shielded(s, list[i].Against.Name)
 }
