@@ -5,6 +5,7 @@ import (
 	"os"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -143,8 +144,9 @@ func (p *plainly) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg.(type) {
 	case suspended:
 		p.marksPastes(false)
-	case tea.ResumeMsg:
+	case tea.ResumeMsg: // somebody else has had the terminal meanwhile
 		p.marksPastes(true)
+		p.again()
 	}
 	_, cmd := p.Root.Update(msg)
 	if !p.tellNew() && isKey && cmd == nil && p.last.plain.Field == "" {
@@ -187,8 +189,8 @@ func (p *plainly) tellNew() (said bool) {
 		return said || len(lines) > 0
 	}
 	p.last = now
-	lines = append(became(was, now), lines...)
 	status, here := changed(was, now), p.here(was, now)
+	lines = append(became(was, now), unsaidBy(here, lines)...)
 	if now.plain.Field != "" {
 		lines = append(append(lines, status...), here...) // what is to be typed next comes last
 	} else {
@@ -209,6 +211,13 @@ func (p *plainly) message(now *told) []string {
 		return nil
 	}
 	return []string{p.say}
+}
+
+// unsaidBy are the lines that say more than what comes anyway: a change may be told in the words of what it changed.
+func unsaidBy(here, lines []string) []string {
+	return slices.DeleteFunc(lines, func(line string) bool {
+		return slices.ContainsFunc(here, func(said string) bool { return said != "" && strings.HasSuffix(line, said) })
+	})
 }
 
 // became is what became of a field that was left.

@@ -27,7 +27,7 @@ func (m screen) facts(s desk.State) []string {
 	lines := []string{m.of.String(), "step " + desk.Length(m.step.Length(s), s.Settings.Units)}
 	rows := m.toldHere(s, aloud.Unbroken)
 	if parts := m.parts(s); len(parts) > 0 {
-		rows[0] += "; part " + aloud.Of(m.row(parts), len(parts))
+		rows = append(rows, "part "+aloud.Of(m.row(parts), len(parts)))
 	}
 	rows = append(append(rows, moving.Notes(s, aloud.Unbroken)...), moving.LeanRows(s, aloud.Unbroken)...)
 	return append(lines, aloud.Rows(rows...)...)
