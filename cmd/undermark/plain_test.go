@@ -189,3 +189,21 @@ func TestADumbTerminalIsOfferedLines(t *testing.T) {
 		assert.Zero(t, s.quit(t))
 	}
 }
+
+// A program in lines that is suspended gives the terminal back as it was, and says where one is when it goes on.
+func TestASuspendedProgramInLinesGivesTheTerminalBack(t *testing.T) {
+	h := readHome(t)
+	s := h.start(t, 80, 24, "--plain")
+	s.said(t, 0, "1 of 32")
+	require.False(t, s.cooked(t), "keys work singly")
+	s.signal(t, syscall.SIGTSTP)
+	s.stopped(t)
+	assert.True(t, s.cooked(t))
+	assert.True(t, strings.HasSuffix(s.output(), "\x1b[?2004l"))
+	mark := len(s.output())
+	s.signal(t, syscall.SIGCONT)
+	assert.Contains(t, s.said(t, mark, "84.6 mm short"), "Screen 1 of 8: Underneath\n")
+	assert.False(t, s.cooked(t))
+	s.press(t, "Screen 2 of 8: On top", "2")
+	assert.Zero(t, s.quit(t))
+}
