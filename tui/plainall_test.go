@@ -153,8 +153,8 @@ var token = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[a-z]{3,}`)
 
 // columnHeads are rows over columns of figures; letters are those of a kind on the plan, in front of a row.
 var (
-	columnHeads = regexp.MustCompile(`^Worst here \(|mm unless said`)
-	letters     = regexp.MustCompile(`^ +[A-Z]{1,2}`)
+	columnHeads = regexp.MustCompile(`^Worst |mm unless said`)
+	letters     = regexp.MustCompile(`^ +[A-Z]{1,2}|^\d+-\d+ of \d+ \(PgDn\)`)
 )
 
 // What stands in words on a screen stands in its lines: every word and figure of it outside the plan.
@@ -197,7 +197,7 @@ func TestLinesSayNoLessThanTheScreen(t *testing.T) {
 
 // The gate before the marks, its cautions and the dangers stand before the figures also where nobody can be asked.
 func TestWhatIsWrittenHasTheCautionsBeforeTheMarks(t *testing.T) {
-	text := written(t, jobOfCases(t, "24-everything.toml"), aloud.Unbroken)
+	text := writtenInLines(t, jobOfCases(t, "24-everything.toml"), aloud.Unbroken)
 	gate, figures := strings.Index(text, drillingTitle), strings.Index(text, "cut centre, not made")
 	require.Positive(t, gate)
 	assert.Less(t, gate, figures)
@@ -209,7 +209,7 @@ func TestWhatIsWrittenHasTheCautionsBeforeTheMarks(t *testing.T) {
 	}
 }
 
-func written(t testing.TB, file string, w int) string {
+func writtenInLines(t testing.TB, file string, w int) string {
 	var out bytes.Buffer
 	require.NoError(t, WritePlain(Options{Path: file, Book: rules.Builtin(), Screens: Screens()}, &out, w))
 	return out.String()

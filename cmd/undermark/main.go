@@ -108,7 +108,7 @@ func newRoot(s streams) *cobra.Command {
 	})
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
-	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
+	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), routeCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
 	return root
 }
 

@@ -6,6 +6,9 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
+// NothingYet stands where no finding concerns what is moved.
+const NothingYet = "Nothing to check here yet."
+
 // Said are the findings that concern something, under a title, where nothing is drawn.
 func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []string {
 	lines := aloud.Findings(s, concerns)
@@ -18,6 +21,9 @@ func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []str
 	}
 	return append([]string{title}, lines...)
 }
+
+// Unmoved is what no move changes, in a line; "" for nothing.
+func (l Worst) Unmoved(s desk.State) string { return unmoved(l.Rest, s) }
 
 // Plain is what the prompt says where nothing is drawn.
 func (p Prompt) Plain(heading string, asks []Ask) desk.Plain {

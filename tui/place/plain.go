@@ -22,7 +22,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	case m.tapes.open:
 		return m.tapes.plain(s)
 	case m.Typing():
-		return m.prompt.Plain(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s))
+		return m.prompt.Plain(m.heading(s), m.asks(m.prompt.Kind, s))
 	}
 	here := m.facts(s)
 	if s.Job.Cut != nil {
@@ -40,7 +40,7 @@ func (m screen) facts(s desk.State) []string {
 // whole is the panel with every clearance of the cut, and what the plan shows.
 func (m screen) whole(s desk.State) []string {
 	lines := append(m.facts(s), aloud.Arrows(s))
-	lines = append(lines, moving.Said("the cut", s, atCut)...)
+	lines = append(append(lines, moving.Said("the cut", s, atCut)...), worst(s).Unmoved(s))
 	lines = append(append(lines, aloud.Near(s)...), aloud.NearOnTop(s)...)
 	lines = append(lines, aloud.Runs(s)...)
 	if len(s.Faults) > 0 || len(s.Result.Findings) == 0 {

@@ -16,7 +16,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 		return m.plainShields(s)
 	case m.Typing():
 		here, _ := m.here(s)
-		return m.prompt.Plain(heading(here), m.asks(here, s))
+		return m.prompt.Plain(m.heading(here, s), m.asks(here, s))
 	}
 	here := append(m.facts(s), m.arrows(s), aloud.Worst(s, m.concerns))
 	return desk.Plain{Here: here, All: func() []string { return m.whole(s) }}
