@@ -130,6 +130,35 @@ func (m screen) spread(s desk.State) (screen, desk.Change) {
 		m.of, counted(len(places), "clip"), desk.Length(span, s.Settings.Units), whose)}
 }
 
+// oneMore puts one more clip or drain hole halfway to the next behind the one that is picked, or to the end; of no clips yet one in
+// the middle.
+func (m screen) oneMore(here placed, s desk.State) (screen, desk.Change) {
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	of, list, next := clip, m.run(s).Clips, laid.Line.Length()
+	if here.sort == drain {
+		of, list = drain, m.run(s).Drains
+	}
+	for _, along := range list {
+		if along > here.along {
+			next = min(next, along)
+		}
+	}
+	at := math.Round((here.along + next) / 2)
+	list = append(slices.Clone(list), at)
+	slices.Sort(list)
+	m.picked = part{of, slices.Index(list, at)}
+	return m, desk.Change{Job: m.edited(s, func(run *vehicles.Run) {
+		if of == clip {
+			run.Clips = list
+		} else {
+			run.Drains = list
+		}
+	})}
+}
+
 // drainLow puts a drain hole at each low point that nothing drains, or, where all are drained, at the part that is picked.
 func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
 	laid, run := s.Job.Laid(m.of), m.run(s)
@@ -209,6 +238,9 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	}
 	if job == nil {
 		return m, desk.Change{Say: "There is nothing to delete here."}
+	}
+	if here.sort == clip && len(job.Run(m.of).Clips) == 0 {
+		m.picked = part{sort: clips}
 	}
 	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s deleted. %s takes it back.", m.of, name(here), desk.KeyUndo.Help().Key)}
 }

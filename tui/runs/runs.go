@@ -164,6 +164,8 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m, m.other(here, s)
 	case key.Matches(k, keyType):
 		return m.open(here, s)
+	case key.Matches(k, keyInsert) && (here.sort == clip || here.sort == drain || here.sort == clips):
+		return m.oneMore(here, s)
 	case here.sort == point:
 		return m.pressPoint(k, here.index, s)
 	}
