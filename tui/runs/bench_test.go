@@ -7,7 +7,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// From half a second on a fitter waits for the point to move; a frame is 16 ms.
+// A frame is 16 ms: an arrow held down lags behind the thumb where two moves and a picture take longer.
 func BenchmarkAPointIsMoved(b *testing.B) {
 	d := screentest.New(b, New(), vehicles.Demo(), 160, 47)
 	for b.Loop() {

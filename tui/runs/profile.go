@@ -163,7 +163,7 @@ const upright = 1
 
 // places writes how deep each corner is, and how far along.
 func (p *profile) places(lay canvas.Map, s desk.State) string {
-	row := written{text: s.Settings.Units.Sign()}
+	row := written{text: "drop"}
 	for i, corner := range p.run.Path {
 		along := p.run.CornerAlong(i)
 		col, _, _ := lay.Cell(geometry.Point{X: along})

@@ -10,6 +10,7 @@ import (
 
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -108,9 +109,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.profile = !m.profile
 		return m, desk.Change{}
 	case key.Matches(k, keyAside):
-		m.aside, m.profile = (m.aside+1)%(len(scene.Sides)+1), false
-		m.camera = desk.Camera{}
-		return m, desk.Change{}
+		return m.turnAside(s), desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
 		return m, moving.Upright(s)
 	case key.Matches(k, keyAdd):
@@ -124,6 +123,20 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m.passOn(k, s)
 	}
 	return m.pressRun(k, here, s)
+}
+
+// roundRun is how much is shown round a run that is looked at from the side, mm.
+const roundRun = 150
+
+// turnAside goes on to the next of plan, side and back; the run at hand fills the picture there, and the plan's key for all of it shows
+// the whole van.
+func (m screen) turnAside(s desk.State) screen {
+	m.aside, m.profile, m.camera = (m.aside+1)%(len(scene.Sides)+1), false, desk.Camera{}
+	if laid := s.Job.Laid(m.of); m.aside > 0 && laid != nil && m.w > 0 {
+		a := arranged(m.w, m.h)
+		m.camera = canvas.Fit(scene.Sides[m.aside-1], laid.Path, roundRun, a.plan.W, a.plan.H)
+	}
+	return m
 }
 
 // turnTo changes the run at hand, and starts at its first point.
