@@ -22,6 +22,7 @@ var exhaustRules = []*Rule{
 		short:  tooClose,
 		check:  exhaustClearance,
 		keep:   keeper{AStub, keepExhaustStub},
+		way:    func(c *course, r *Rule) { c.clearOf(c.ofExhaust(r)) },
 	},
 	exhaustShielded,
 	{
@@ -32,6 +33,7 @@ var exhaustRules = []*Rule{
 		Advice: "shorten the exhaust; the heater's instructions give the longest.",
 		short:  tooMuch,
 		check:  ofRun(TheExhaust, lengthOf),
+		way:    noLonger,
 	},
 	{
 		ID: "exhaust.bends", Unit: Degree, Sense: Most, Weight: Damages,
@@ -41,6 +43,7 @@ var exhaustRules = []*Rule{
 		Advice: "straighten the exhaust: fewer and wider bends.",
 		short:  degreesTooMany,
 		check:  ofRun(TheExhaust, turnsOf),
+		way:    noMoreBends,
 	},
 	{
 		ID: "exhaust.bend-room", Unit: Count, Sense: Most, Weight: Damages,
@@ -58,6 +61,7 @@ var exhaustRules = []*Rule{
 		Advice: moveExhaust,
 		short:  tooClose,
 		check:  belowFloor(TheExhaust),
+		way:    belowTheFloor,
 	},
 	{
 		ID: "exhaust.ground", Unit: MM, Sense: Least, Weight: Damages,
@@ -67,6 +71,7 @@ var exhaustRules = []*Rule{
 		Advice: "raise the lowest point of the exhaust.",
 		short:  tooClose,
 		check:  aboveGround(TheExhaust),
+		way:    aboveTheGround,
 	},
 	{
 		ID: "exhaust.drains", Unit: Count, Sense: Most, Weight: Kills,
@@ -75,6 +80,7 @@ var exhaustRules = []*Rule{
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
 		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
 		check:  lowPoints(TheExhaust),
+		way:    neverRises,
 	},
 	{
 		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
@@ -84,19 +90,22 @@ var exhaustRules = []*Rule{
 		Advice: "lower the leg's far end, so that water runs to the drain.",
 		short:  "falls %s mm per m too little",
 		check:  exhaustFall,
+		way:    falls,
 	},
 	mufflerLevelRule,
 	mufflerDrainRule,
 	exhaustUnder,
-	{
-		ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "exhaust clips",
-		Title:  "Longest stretch of exhaust without a clip",
-		Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
-		Advice: "add a clip in the longest stretch.",
-		short:  tooMuch,
-		check:  clipSpan,
-	},
+	clipSpanRule,
+}
+
+var clipSpanRule = &Rule{
+	ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "exhaust clips",
+	Title:  "Longest stretch of exhaust without a clip",
+	Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
+	Advice: "add a clip in the longest stretch.",
+	short:  tooMuch,
+	check:  clipSpan,
 }
 
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
@@ -112,7 +121,7 @@ var exhaustShielded = &Rule{
 
 func exhaustClearance(j *judge, r *Rule) {
 	if j.plan.Exhaust != nil {
-		j.clearances(TheExhaust, j.exhaustTube(), j.ofExhaust(r))
+		j.clearances(TheExhaust, j.ofExhaust(r))
 	}
 }
 

@@ -205,7 +205,7 @@ func TestAKeyOnPlaceChangesNothingElse(t *testing.T) {
 		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains", run + ".pump"}
 	}
 	for keys, under := range map[string][]string{
-		"<up>": {"cut.at"}, "<left>": {"cut.at"}, "s<right>": {"cut.at"}, "s": nil, ",": {"heater.yaw"}, ".": {"heater.yaw"},
+		"<up>": nil, "r<up>": {"cut.at"}, "r<left>": {"cut.at"}, "rs<right>": {"cut.at"}, "s": nil, ",": {"heater.yaw"}, ".": {"heater.yaw"},
 		"t<esc>": nil, "k<esc>": nil, "m<esc>": nil, "t1250<enter>l600<enter>": {"cut.at"},
 		"k35<enter>130<enter>": {"heater.turret", "cut.across"}, "o": slices.Concat(hung("exhaust"), hung("intake"), hung("fuel")),
 		"m1221<enter>241<enter>": {"cut.drilled"},

@@ -61,7 +61,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
 	}
 	keys = append(append(keys, keyPipe), moving.LeanKeys(s)...)
-	return append(append(keys, keyRun2), m.pane.Keys()...)
+	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
+	return append(keys, m.pane.Keys()...)
 }
 
 // ofPart are the keys of the part that is picked.

@@ -197,3 +197,26 @@ func TestPipe(t *testing.T) {
 	assert.Equal(t, 24., after.Job.Exhaust.Across)
 	assert.Equal(t, vehicles.Some(75), after.Job.Exhaust.Bend)
 }
+
+// A thumb on the plan may have meant nothing: what it moved is said, and how to take that back.
+func TestATapSaysWhichPointItMoved(t *testing.T) {
+	bare := screentest.State(t).Job
+	run := *bare.Exhaust
+	run.Hanging = vehicles.Hanging{}
+	for name, job := range map[string]vehicles.Job{"bare": bare.WithRun(vehicles.ExhaustRun, &run), "hung": screentest.State(t).Job} {
+		d := screentest.New(t, New(), job, 100, 27)
+		d.State.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 2}
+		d.Tap(20, 5)
+		require.NotEqual(t, job.Exhaust.Path, d.State.Job.Exhaust.Path, name)
+		assert.Regexp(t, `^exhaust point 1 moved.* Ctrl-Z takes it back\.$`, d.Said, name)
+		d.Undo()
+		assert.Equal(t, job.Exhaust.Path, d.State.Job.Exhaust.Path, name)
+	}
+}
+
+func TestATypedPointIsNamedWithItsPlace(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
+	d.Type("nt")
+	view := strings.Join(strings.Fields(d.View(60, 17)), " ")
+	assert.Contains(t, view, "The exhaust point 2 of 4, read from below; now x 900, 620 mm left, 160 mm below floor.")
+}

@@ -22,10 +22,11 @@ const nothing = 0
 func asked(p placed) int { return 1 + int(p.sort) + int(tank+1)*p.index }
 
 // heading says what a prompt asks for.
-func heading(p placed) string {
+func (m screen) heading(p placed, s desk.State) string {
 	switch p.sort {
 	case point:
-		return "Where is point " + fmt.Sprint(p.index+1) + " to be? As the tape reads from below; both blank: where it is."
+		path := m.run(s).Path
+		return fmt.Sprintf("The %s point %d of %d, read from below; now %s. Both blank: it stays there.", m.of, p.index+1, len(path), where(path[p.index], s))
 	case muffler:
 		return "Where is the muffler, and how large? Along its leg, from the corner there."
 	case pump:

@@ -9,7 +9,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
@@ -23,11 +22,12 @@ type screen struct {
 	picked  part             // of it
 	step    moving.Step
 	prompt  moving.Prompt
-	aside   int            // the view from the side that stands in the plan's place, from 1; 0: the plan
-	camera  desk.Camera    // of that view
-	profile bool           // where there is no room for both, the profile stands in the plan's place
-	focus   *rules.Finding // the finding whose run was turned to last
+	aside   int         // the view from the side that stands in the plan's place, from 1; 0: the plan
+	camera  desk.Camera // of that view
+	profile bool        // where there is no room for both, the profile stands in the plan's place
 	w, h    int
+
+	top moving.Scroll // of the list of the worst
 
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
@@ -54,21 +54,14 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change = m.keys(msg, s)
 	case tea.MouseMsg:
 		m, change = m.mouse(msg, s)
+	case desk.Reveal:
+		m, change = m.revealed(s)
 	}
 	return m, change, nil
 }
 
-// current is the screen for the job as it is now: an undo may have taken away what a field is of; a finding that is shown is of a
-// run.
+// current is the screen for the job as it is now: an undo may have taken away what a field is of.
 func (m screen) current(s desk.State) screen {
-	if f := s.Focus; f != m.focus {
-		m.focus = f
-		for of, thing := range sorts {
-			if f != nil && (f.Subject.Sort == thing || f.Against.Sort == thing && f.Subject.Sort != sorts[m.of]) && of != m.of {
-				m = m.turnTo(of)
-			}
-		}
-	}
 	here, there := m.here(s)
 	if m.picked = here.part; !there {
 		m.picked = part{}
@@ -96,6 +89,10 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // press answers one key outside the fields.
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if top, mine := m.worst(s).Press(k, m.top, s, m.under(s)); mine {
+		m.top = top
+		return m, desk.Change{}
+	}
 	kinds := vehicles.RunKind(len(vehicles.RunKinds))
 	switch {
 	case key.Matches(k, keyRun):
@@ -141,7 +138,7 @@ func (m screen) turnAside(s desk.State) screen {
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.picked, m.prompt, m.shielding = of, part{}, moving.Prompt{}, false
+	m.of, m.picked, m.top, m.prompt, m.shielding = of, part{}, 0, moving.Prompt{}, false
 	return m
 }
 

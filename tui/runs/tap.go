@@ -13,6 +13,12 @@ import (
 
 // mouse answers the wheel and taps.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	if list := m.under(s); !m.Typing() && list.Scrolls(msg) {
+		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, list); mine {
+			m.top = top
+			return m, change
+		}
+	}
 	a := arranged(m.w, m.h)
 	planW, planH := moving.Sizes(m.w, m.h)
 	tap := msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress
@@ -159,8 +165,8 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 		return m.tapShields(y, w, h, s)
 	case m.Typing():
 		here, _ := m.here(s)
-		y -= len(desk.Wrapped(s.Settings.Styles().Title, heading(here), w))
-		prompt, change, taken := m.prompt.Tap(x, y, w, max(1, h-len(desk.Wrapped(s.Settings.Styles().Title, heading(here), w))), m.asks(here, s), s)
+		y -= len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))
+		prompt, change, taken := m.prompt.Tap(x, y, w, max(1, h-len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))), m.asks(here, s), s)
 		return m.answered(prompt, change, taken, s)
 	case y == 0:
 		for _, t := range m.tabs() {

@@ -58,12 +58,32 @@ func (m screen) panel(s desk.State, w, h int) []string {
 		return m.shieldRows(s, w, h)
 	case m.Typing():
 		here, _ := m.here(s)
-		return m.prompt.Rows(heading(here), m.asks(here, s), s, w, h)
+		return m.prompt.Rows(m.heading(here, s), m.asks(here, s), s, w, h)
 	}
+	rows := m.above(s, w, h)
+	return append(rows, m.worst(s).Rows(s, m.top, w, h-len(rows))...)
+}
+
+// above is what stands above the list of the worst.
+func (m screen) above(s desk.State, w, h int) []string {
 	rows := append([]string{m.head(s)}, m.list(s, w, max(1, h/3))...)
 	rows = append(rows, m.toldHere(s, w)...)
-	rows = append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
-	return append(rows, moving.Clearances(s, m.concerns, w, h-len(rows))...)
+	return append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
+}
+
+// under is where that list stands.
+func (m screen) under(s desk.State) moving.Panel {
+	return moving.Panel{W: m.w, H: m.h, Above: func(w, h int) int { return len(m.above(s, w, h)) }}
+}
+
+// worst are the findings of the run at hand.
+func (m screen) worst(s desk.State) (l moving.Worst) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if m.concerns(f) {
+			l.Moved = append(l.Moved, f)
+		}
+	}
+	return l
 }
 
 // tab is a run's name in the head, and the columns it takes.
