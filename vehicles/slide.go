@@ -72,6 +72,22 @@ func (r *LaidRun) Seat(length float64) (leg int, start float64, ok bool) {
 	return leg, settled(start), ok
 }
 
+// SeatAt is a leg, from 1, and a place on it for a thing of a length with its middle as near as can be to a place along the run: on
+// the leg that is straight there, or else that ends in the bend there. ok is false where that leg has no room.
+func (r *LaidRun) SeatAt(along, length float64) (leg int, start float64, ok bool) {
+	leg = r.Legs()
+	for l := 1; l < leg; l++ {
+		if along <= r.CornerAlong(l)+AlongNoise {
+			leg = l
+		}
+	}
+	if !r.HasRoom(leg, length) {
+		return leg, 0, false
+	}
+	from, to := r.Straight(leg)
+	return leg, settled(max(from, min(math.Round(r.Line.OnLeg(leg-1, along)-length/2), to-length))), true
+}
+
 // Where is how far along the rounded run a place lies that counts on a leg, from 1.
 func (r *LaidRun) Where(leg int, start float64) float64 { return r.Line.Along(leg-1, start) }
 

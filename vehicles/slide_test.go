@@ -94,3 +94,30 @@ func TestClipsAreSpreadWithinTheSpan(t *testing.T) {
 	job := laid()
 	assert.Empty(t, job.Laid(ExhaustRun).Spread(math.Inf(1), 0))
 }
+
+// By hand: 40 mm of leg 1 are straight, then a bend of 30 pi, then 480 of leg 2 from 60 on, then a bend, then 740 of leg 3.
+func TestAThingIsSeatedWhereOnePoints(t *testing.T) {
+	const bend = 30 * math.Pi
+	job := laid()
+	run := job.Laid(ExhaustRun)
+	for _, c := range []struct {
+		name          string
+		along, length float64
+		leg           int
+		start         float64
+		fits          bool
+	}{
+		{"in the middle of leg 2", 40 + bend + 240, 180, 2, 60 + 240 - 90, true},
+		{"at its beginning", 40 + bend, 180, 2, 60, true},
+		{"in the bend behind it", 40 + bend + 480 + bend/2, 180, 2, 540 - 180, true},
+		{"past that", 40 + bend + 480 + bend/2 + 1, 180, 3, 60, true},
+		{"at the end of the run", 40 + bend + 480 + bend + 740, 180, 3, 800 - 180, true},
+		{"at the stub, where there is no room", 0, 180, 1, 0, false},
+		{"what has a place only", 20, 0, 1, 20, true},
+	} {
+		leg, start, ok := run.SeatAt(c.along, c.length)
+		assert.Equal(t, c.fits, ok, c.name)
+		assert.Equal(t, c.leg, leg, c.name)
+		assert.InDelta(t, c.start, start, 0.5, c.name)
+	}
+}

@@ -28,8 +28,9 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 	return &job
 }
 
-// mount puts the muffler on the exhaust, or the pump on the fuel line, where there is room; one that is there is picked.
-func (m screen) mount(s desk.State) (screen, desk.Change) {
+// mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
+// it, where there is most room; one that is there is picked.
+func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	of, length, name := muffler, float64(usualMuffler), "muffler"
 	if m.of == vehicles.FuelRun {
 		of, length, name = pump, 0, "pump"
@@ -42,7 +43,10 @@ func (m screen) mount(s desk.State) (screen, desk.Change) {
 	if laid == nil {
 		return m, desk.Change{Say: noStub}
 	}
-	leg, start, ok := laid.Seat(length)
+	leg, start, ok := laid.SeatAt(m.pointedAt(here, laid), length)
+	if !ok || here.sort > pump {
+		leg, start, ok = laid.Seat(length)
+	}
 	if !ok {
 		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), name)}
 	}
@@ -59,6 +63,18 @@ func (m screen) mount(s desk.State) (screen, desk.Change) {
 		say = fmt.Sprintf("A pump on leg %d, tilted %d° as is usual: %s types how it is.", leg, usualTilt, keyType.Help().Key)
 	}
 	return m, desk.Change{Job: job, Say: say}
+}
+
+// pointedAt is the place along the run that is meant by the part that is picked: of a point the middle of the leg that leads to it.
+func (m screen) pointedAt(here placed, laid *vehicles.LaidRun) float64 {
+	if here.sort != point {
+		return here.along
+	}
+	leg := here.index + 1
+	if m.of == vehicles.FuelRun {
+		leg = max(here.index, 1)
+	}
+	return (laid.CornerAlong(leg-1) + laid.CornerAlong(leg)) / 2
 }
 
 // slide moves what hangs on the run so many mm along it.

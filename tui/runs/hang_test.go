@@ -52,6 +52,22 @@ func TestAMufflerIsHungSlidAndSaid(t *testing.T) {
 	assert.NotNil(t, d.State.Job.Exhaust.Muffler)
 }
 
+// The muffler goes where the cursor is: on the leg that leads to the point picked, or at the clip picked; where that is no place for it,
+// where there is most room.
+func TestAMufflerIsDroppedAtTheCursor(t *testing.T) {
+	for keys, want := range map[string]int{"nm": 2, "nnm": 3, "m": 3} { // leg 1 is the short one below the stub; leg 3 is the longest
+		d := bare(t, 60, 17)
+		d.Type(keys)
+		assert.Equal(t, want, d.State.Job.Exhaust.Muffler.Leg, keys)
+	}
+	d := bare(t, 60, 17)
+	d.Type("c")
+	clip := d.State.Job.Exhaust.Clips[0]
+	d.Type("s<right><right>m")
+	laid, h := d.State.Job.Laid(vehicles.ExhaustRun), d.State.Job.Exhaust.Muffler
+	assert.InDelta(t, clip+100, laid.Where(h.Leg, h.Start+h.Length/2), 1)
+}
+
 // Clips that nobody has spoken of and no clips are two things, and one key says either.
 func TestNoClipsIsNotTheSameAsNothingSaid(t *testing.T) {
 	d := bare(t, 60, 17)

@@ -156,7 +156,7 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 	case key.Matches(k, moving.KeyMove) && !k.Alt:
 		return m.arrow(k.String(), here, s)
 	case key.Matches(k, keyMount) && m.of != vehicles.IntakeRun:
-		return m.mount(s)
+		return m.mount(here, s)
 	case key.Matches(k, keyClips):
 		return m.spread(s)
 	case key.Matches(k, keyDrains) && m.of != vehicles.FuelRun:
@@ -227,7 +227,7 @@ func (m screen) open(here placed, s desk.State) (screen, desk.Change) {
 	case here.sort == clips:
 		return m.spread(s)
 	case !here.there && here.sort != tank:
-		return m.mount(s)
+		return m.mount(here, s)
 	}
 	return m.ask(s), desk.Change{}
 }
