@@ -52,6 +52,31 @@ func TestTheListTakesTaps(t *testing.T) {
 	}
 }
 
+// What is done to a part is done by a tap too: the words behind the parts press the keys.
+func TestActionsTakeTaps(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := bare(t, size.W, size.H)
+		tap := func(text string) {
+			x, y := at(t, d, size.W, size.H, text, 0)
+			d.Tap(x+1, y)
+		}
+		points := len(d.State.Job.Exhaust.Path)
+		tap("[add]")
+		assert.Len(t, d.State.Job.Exhaust.Path, points+1)
+		tap("[delete]")
+		assert.Len(t, d.State.Job.Exhaust.Path, points)
+		tap("[side]")
+		assert.Contains(t, d.View(size.W, size.H), "SEEN FROM THE RIGHT")
+		tap(" no muffler ")
+		tap(" no muffler ")
+		assert.NotNil(t, d.State.Job.Exhaust.Muffler)
+		if !arranged(size.W, size.H).both() {
+			tap("[fall]")
+			assert.Contains(t, d.View(size.W, size.H), "SEEN FROM BESIDE")
+		}
+	}
+}
+
 func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
 	d := bare(t, 160, 47)
 	d.State.Camera = desk.Camera{Middle: geometry.Point{X: 900, Y: 620}, Scale: 2}
