@@ -72,6 +72,22 @@ func (r *LaidRun) Seat(length float64) (leg int, start float64, ok bool) {
 	return leg, settled(start), ok
 }
 
+// SeatAt is a leg, from 1, and a place on it for a thing of a length with its middle as near as can be to a place along the run: on
+// the leg that is straight there, or else that ends in the bend there. ok is false where that leg has no room.
+func (r *LaidRun) SeatAt(along, length float64) (leg int, start float64, ok bool) {
+	leg = r.Legs()
+	for l := 1; l < leg; l++ {
+		if along <= r.CornerAlong(l)+AlongNoise {
+			leg = l
+		}
+	}
+	if !r.HasRoom(leg, length) {
+		return leg, 0, false
+	}
+	from, to := r.Straight(leg)
+	return leg, settled(max(from, min(math.Round(r.Line.OnLeg(leg-1, along)-length/2), to-length))), true
+}
+
 // Where is how far along the rounded run a place lies that counts on a leg, from 1.
 func (r *LaidRun) Where(leg int, start float64) float64 { return r.Line.Along(leg-1, start) }
 
@@ -89,13 +105,15 @@ func (r *LaidRun) CornerAlong(corner int) float64 {
 // Spread returns places for clips along the run, mm: the first near its beginning, as the joint there carries nothing, and no two
 // farther apart than span, the ends of the run and of its muffler counting as held.
 func (r *LaidRun) Spread(span, first float64) (clips []float64) {
+	first = min(first, span)
+	apart := max(span-1, 1) // places are whole mm, so that two of them may be that much farther apart
 	stretch := func(from, to, lead float64) {
 		length := to - from
 		if lead > 0 && length > 2*lead {
-			clips = append(clips, math.Round(from+lead))
-			from, length = from+lead, length-lead
+			clips = append(clips, math.Floor(from+lead))
+			from, length = clips[len(clips)-1], to-clips[len(clips)-1]
 		}
-		between := int(math.Ceil((length-AlongNoise)/span)) - 1
+		between := int(math.Ceil((length-AlongNoise)/apart)) - 1
 		for i := 1; i <= between; i++ {
 			clips = append(clips, math.Round(from+length*float64(i)/float64(between+1)))
 		}

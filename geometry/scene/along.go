@@ -8,15 +8,30 @@ import (
 
 // profile is a run laid out straight: the distance along it, and the height, so many times as high as it is.
 type profile struct {
-	run     *geometry.Run
+	*paced
 	stretch float64
+}
+
+// paced is a run with its places every pace, the last at its end.
+type paced struct {
+	run    *geometry.Run
+	places []geometry.Point3
+}
+
+func pacedOut(run *geometry.Run) *paced {
+	n := int(math.Ceil(run.Length() / pace))
+	p := &paced{run, make([]geometry.Point3, n+1)}
+	for i := range p.places {
+		p.places[i] = run.At(float64(i) * pace)
+	}
+	return p
 }
 
 // Beside returns the view of a run laid out straight, its heights stretched so many times, 1 or more, for the eye. It begins at
 // one end by name and ends at the other. What has a thickness keeps it there: a run is to be shown by its centreline.
 func Beside(run *geometry.Run, stretch float64, begins, ends Way) Projection {
 	return Projection{
-		Plane: profile{run, stretch}, From: "beside the run",
+		Plane: profile{pacedOut(run), stretch}, From: "beside the run",
 		Across: Axis{Low: begins, High: ends, Counts: 1}, Up: Axis{Low: ToGround, High: ToRoof, Counts: -1 / stretch},
 	}
 }
@@ -28,9 +43,9 @@ const pace = 2
 func (r profile) foot(p geometry.Point3) float64 {
 	off := func(s float64) float64 { return r.run.At(s).Sub(p).Norm() }
 	best, least := 0.0, math.Inf(1)
-	for s := 0.0; s < r.run.Length()+pace; s += pace {
-		if away := off(s); away < least {
-			best, least = s, away
+	for i, place := range r.places {
+		if away := place.Sub(p).Norm(); away < least {
+			best, least = float64(i)*pace, away
 		}
 	}
 	low, high := best-pace, best+pace
@@ -66,8 +81,10 @@ func (r profile) Move(at geometry.Point3, by geometry.Point) geometry.Point3 {
 // Prism is seen where the run passes under or over it.
 func (r profile) Prism(p *geometry.Prism) (f geometry.Footprint, ok bool) {
 	low, high := math.Inf(1), math.Inf(-1)
-	for s := 0.0; s <= r.run.Length(); s += pace {
-		if p.Footprint.Contains(r.run.At(s).Plan()) {
+	from, to := p.Footprint.Bounds()
+	for i, place := range r.places {
+		if place.X >= from.X && place.X <= to.X && place.Y >= from.Y && place.Y <= to.Y && p.Footprint.Contains(place.Plan()) {
+			s := min(float64(i)*pace, r.run.Length())
 			low, high = min(low, s), max(high, s)
 		}
 	}

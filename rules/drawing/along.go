@@ -10,7 +10,8 @@ import (
 // Room left round a run that is shown beside itself, mm.
 const (
 	besideEnds = 30
-	besideLow  = 30
+	besideHigh = 10
+	besideLow  = 15
 )
 
 // Along returns the scene of one run laid out straight, its heights stretched so many times: its centreline, the floor, and what
@@ -35,7 +36,7 @@ func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.S
 	if m := run.Muffler; m != nil {
 		d.add(scene.Item{Role: scene.Muffler, Primitive: scene.Stroke, Path: scene.Straight(m.Axis...)})
 	}
-	low, high := Heights(&result, run)
+	low, high := Heights(run)
 	return scene.Scene{
 		Projection: d.projection, Items: d.items,
 		Min: geometry.Point{X: -besideEnds, Y: low * stretch}, Max: geometry.Point{X: run.Line.Length() + besideEnds, Y: high * stretch},
@@ -43,10 +44,10 @@ func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.S
 }
 
 // Heights are the lowest and the highest place, mm of Z, that are shown beside a run.
-func Heights(result *rules.Result, run *vehicles.LaidRun) (low, high float64) {
-	high = result.Job.Floor.Thickness
+func Heights(run *vehicles.LaidRun) (low, high float64) {
+	high = besideHigh
 	for _, p := range run.Path {
-		low, high = min(low, p.Z), max(high, p.Z)
+		low, high = min(low, p.Z), max(high, p.Z+besideHigh)
 	}
 	return low - besideLow, high
 }

@@ -93,6 +93,33 @@ var floorSlots = form.Slots{
 		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
 	deckSlot(),
 	layersSlot(),
+	skin("outline.left", "left", "The van's skin at the outlet's height", halfWidth, form.NotLess0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Left }),
+	skin("outline.right", "right", "", halfWidth, form.NotLess0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Right }),
+	skin("outline.rear", "rear end", "", rearEnd, form.AnyLength, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Rear }),
+}
+
+// skin is the slot for one side of the van's outline. Enter passes it: most vans are as wide as their floor.
+func skin(key, label, heading string, blank func(j vehicles.Job) string, l form.Limits, at func(j *vehicles.Job) *vehicles.Number) form.Slot {
+	slot := form.Optional(form.Field{Key: key, Label: label, Unit: "mm", Heading: heading, Pass: true}, form.LengthIn(l), blank, at)
+	slot.Say = func(f *form.Field, s desk.State) {
+		switch key {
+		case "outline.left":
+			f.Label = desk.Left(s.Settings)
+		case "outline.right":
+			f.Label = desk.Right(s.Settings)
+		}
+	}
+	return slot
+}
+
+// halfWidth and rearEnd say what holds of the outline while nobody has said it.
+func halfWidth(j vehicles.Job) string { return survey.Exact(j.Floor.Width / 2) }
+
+func rearEnd(j vehicles.Job) string {
+	if j.Datum.Named() {
+		return notKnown
+	}
+	return "0"
 }
 
 // notKnown is what the deck says while nobody has looked.

@@ -253,3 +253,21 @@ func TestAFittingOfAnotherVanIsConfirmed(t *testing.T) {
 	r.Type("<enter><down><down><down><wipe>1905")
 	assert.False(t, r.State.Job.Fittings[0].Unconfirmed, "a reading confirms it too")
 }
+
+// The van's skin is entered with the floor: each side by itself, blank again, and taken back step by step.
+func TestTheSkin(t *testing.T) {
+	job := screentest.Van(t)
+	r := screentest.New(t, New(), job, 100, 27)
+	assert.Contains(t, r.View(100, 27), "The van's skin at the outlet's height")
+	r.Type("<enter><down><down><down><down><down><down><down><wipe>990<down><wipe>985<down><wipe>-20<esc>")
+	assert.Equal(t, vehicles.Outline{Left: vehicles.Some(990), Right: vehicles.Some(985), Rear: vehicles.Some(-20)}, r.State.Job.Floor.Outline)
+	assert.Len(t, r.Steps(), 3)
+	r.Undo()
+	assert.Equal(t, vehicles.Outline{Left: vehicles.Some(990), Right: vehicles.Some(985)}, r.State.Job.Floor.Outline)
+	r.Type("<enter><down><down><down><down><down><down><down><wipe>-5<esc>")
+	assert.Contains(t, r.View(100, 27), "must be from 0 to 20000 mm")
+	for len(r.Steps()) > 0 {
+		r.Undo()
+	}
+	assert.Equal(t, string(job.Format()), string(r.State.Job.Format()))
+}

@@ -298,6 +298,19 @@ func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 	assert.Equal(t, 265., after.Job.Exhaust.Path[0].Y)
 }
 
+// A leg that the move leaves too short for its bends is named at once: 60 mm of bend on either side want 120 of a right angle's leg.
+func TestACornerThatGetsTooTightIsNamed(t *testing.T) {
+	job := screentest.State(t).Job
+	run := *job.Exhaust
+	run.Path = vehicles.List[vehicles.RunPoint]{{X: 1245, Y: 265, Drop: 210}, {X: 1110, Y: 265, Drop: 210}, {X: 1110, Y: 870, Drop: 225}}
+	run.Hanging = vehicles.Hanging{}
+	d := screentest.New(t, New(), job.WithRun(vehicles.ExhaustRun, &run), 100, 27)
+	assert.NotContains(t, d.View(100, 27), "Too short for")
+	d.Type("<left><left><left>")
+	assert.Contains(t, d.View(100, 27), "Too short for their bends: exhaust leg 2")
+	assert.Empty(t, moving.Leaning(d.State))
+}
+
 // Turned as seen: from above anticlockwise is the model's plus, from below it is its minus.
 func TestTurning(t *testing.T) {
 	for key, want := range map[string]map[scene.View]float64{

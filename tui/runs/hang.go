@@ -2,10 +2,8 @@ package runs
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -28,8 +26,9 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 	return &job
 }
 
-// mount puts the muffler on the exhaust, or the pump on the fuel line, where there is room; one that is there is picked.
-func (m screen) mount(s desk.State) (screen, desk.Change) {
+// mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
+// it, where there is most room; one that is there is picked.
+func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	of, length, name := muffler, float64(usualMuffler), "muffler"
 	if m.of == vehicles.FuelRun {
 		of, length, name = pump, 0, "pump"
@@ -42,7 +41,10 @@ func (m screen) mount(s desk.State) (screen, desk.Change) {
 	if laid == nil {
 		return m, desk.Change{Say: noStub}
 	}
-	leg, start, ok := laid.Seat(length)
+	leg, start, ok := laid.SeatAt(m.pointedAt(here, laid), length)
+	if !ok || here.sort > pump {
+		leg, start, ok = laid.Seat(length)
+	}
 	if !ok {
 		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), name)}
 	}
@@ -59,6 +61,18 @@ func (m screen) mount(s desk.State) (screen, desk.Change) {
 		say = fmt.Sprintf("A pump on leg %d, tilted %d° as is usual: %s types how it is.", leg, usualTilt, keyType.Help().Key)
 	}
 	return m, desk.Change{Job: job, Say: say}
+}
+
+// pointedAt is the place along the run that is meant by the part that is picked: of a point the middle of the leg that leads to it.
+func (m screen) pointedAt(here placed, laid *vehicles.LaidRun) float64 {
+	if here.sort != point {
+		return here.along
+	}
+	leg := here.index + 1
+	if m.of == vehicles.FuelRun {
+		leg = max(here.index, 1)
+	}
+	return (laid.CornerAlong(leg-1) + laid.CornerAlong(leg)) / 2
 }
 
 // slide moves what hangs on the run so many mm along it.
@@ -105,53 +119,6 @@ func setAlong(run *vehicles.Run, of part, along float64) {
 	}
 	*list = slices.Clone(*list)
 	(*list)[of.index] = along
-}
-
-// spread puts clips along the run as far apart as the book has them at the most, in place of those there are.
-func (m screen) spread(s desk.State) (screen, desk.Change) {
-	laid := s.Job.Laid(m.of)
-	if laid == nil {
-		return m, desk.Change{Say: noStub}
-	}
-	span, whose := float64(usualSpan), "a usual span"
-	if l, ok := limit(s, "exhaust.clip-span"); ok {
-		span, whose = l, "the book's span for an exhaust"
-	}
-	places := laid.Spread(span, firstClip)
-	if places == nil {
-		places = []float64{}
-	}
-	job := m.edited(s, func(run *vehicles.Run) { run.Clips = places })
-	m.picked = part{sort: clips}
-	if len(places) > 0 {
-		m.picked = part{sort: clip}
-	}
-	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s at most %s apart, %s. Slide each to where it can be fixed.",
-		m.of, counted(len(places), "clip"), desk.Length(span, s.Settings.Units), whose)}
-}
-
-// drainLow puts a drain hole at each low point that nothing drains, or, where all are drained, at the part that is picked.
-func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
-	laid, run := s.Job.Laid(m.of), m.run(s)
-	if laid == nil {
-		return m, desk.Change{Say: noStub}
-	}
-	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each low point that nothing drained"
-	if len(low) == 0 {
-		if here.sort > pump || !here.there {
-			return m, desk.Change{Say: "No low point lacks a drain. To drill one elsewhere pick a point there first."}
-		}
-		low, say = []float64{here.along}, "no low point lacks a drain: one more drilled here"
-	}
-	for i := range low {
-		low[i] = math.Round(low[i])
-	}
-	job := m.edited(s, func(run *vehicles.Run) {
-		run.Drains = append(slices.Clone(run.Drains), low...)
-		slices.Sort(run.Drains)
-	})
-	m.picked = part{drain, slices.Index(job.Run(m.of).Drains, low[0])}
-	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s.", m.of, say)}
 }
 
 // other says the other thing of what has but a few.
@@ -209,6 +176,9 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	}
 	if job == nil {
 		return m, desk.Change{Say: "There is nothing to delete here."}
+	}
+	if here.sort == clip && len(job.Run(m.of).Clips) == 0 {
+		m.picked = part{sort: clips}
 	}
 	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s deleted. %s takes it back.", m.of, name(here), desk.KeyUndo.Help().Key)}
 }

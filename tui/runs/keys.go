@@ -78,9 +78,12 @@ func (m screen) ofPart(here placed) []key.Binding {
 		if here.sort == muffler {
 			keys = append([]key.Binding{desk.Named(keyOther, "drain hole down / aside")}, keys...)
 		}
+		if here.sort == clip || here.sort == drain {
+			keys = append(keys, desk.Named(keyInsert, "one more behind it"))
+		}
 		return keys
 	case here.sort == clips:
-		return append(pick, desk.Named(keyOther, "there are none / not said"))
+		return append(pick, desk.Named(keyInsert, "a clip"), desk.Named(keyOther, "there are none / not said"))
 	case here.sort == burns || here.sort == from:
 		return append(pick, desk.Named(keyOther, "the next"), keyType)
 	case here.sort == tank && here.there:

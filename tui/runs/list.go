@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // chip is a part in the list: a word, in its row, from a column on.
@@ -24,11 +25,38 @@ func short(p placed) string {
 	return " " + text + " "
 }
 
-// chips are where the parts stand in a list of w columns.
-func chips(parts []placed, w int) []chip {
-	all, row, col := make([]chip, len(parts)), 0, 0
-	for i, p := range parts {
-		text := short(p)
+// action is a word behind the parts that presses a key: a thumb has no keys.
+type action struct {
+	text string
+	key  rune
+}
+
+// actions are those of the keys that no other tap can press.
+func (m screen) actions() []action {
+	all := []action{{"[add]", 'a'}, {"[insert]", 'i'}, {"[delete]", 'x'}, {"[side]", 'z'}}
+	if !arranged(m.w, m.h).both() {
+		all = append(all, action{"[fall]", 'e'})
+	}
+	if m.of == vehicles.ExhaustRun {
+		all = append(all, action{"[out]", 'y'})
+	}
+	if m.of != vehicles.FuelRun {
+		all = append(all, action{"[drain]", 'w'})
+	}
+	return all
+}
+
+// chips are where the parts stand in a list of w columns, and the actions behind them.
+func (m screen) chips(parts []placed, w int) []chip {
+	var texts []string
+	for _, p := range parts {
+		texts = append(texts, short(p))
+	}
+	for _, a := range m.actions() {
+		texts = append(texts, a.text)
+	}
+	all, row, col := make([]chip, len(texts)), 0, 0
+	for i, text := range texts {
 		if col > 0 && col+len(text) > w {
 			row, col = row+1, 0
 		}
@@ -49,7 +77,7 @@ func (m screen) list(s desk.State, w, h int) []string {
 	if len(parts) == 0 {
 		return nil
 	}
-	all, at := chips(parts, w), m.row(parts)
+	all, at := m.chips(parts, w), m.row(parts)
 	top := listTop(all, at, h)
 	var rows []strings.Builder
 	for i, c := range all {
@@ -63,6 +91,8 @@ func (m screen) list(s desk.State, w, h int) []string {
 		switch {
 		case i == at:
 			look = st.Here
+		case i >= len(parts):
+			look = st.Key
 		case !parts[i].there:
 			look = st.Faint
 		}
@@ -75,18 +105,17 @@ func (m screen) list(s desk.State, w, h int) []string {
 	return out
 }
 
-// listAt is the part that stands in the list at a column of a row.
-func (m screen) listAt(s desk.State, w, h, x, y int) (p placed, ok bool) {
-	parts := m.parts(s)
+// listAt is what stands in the list at a column of a row: which of the parts, or behind them of the actions.
+func (m screen) listAt(parts []placed, w, h, x, y int) (i int, ok bool) {
 	if len(parts) == 0 {
-		return p, false
+		return 0, false
 	}
-	all := chips(parts, w)
+	all := m.chips(parts, w)
 	top := listTop(all, m.row(parts), h)
 	for i, c := range all {
 		if y < h && c.row == y+top && x >= c.col && x < c.col+len(c.text) {
-			return parts[i], true
+			return i, true
 		}
 	}
-	return p, false
+	return 0, false
 }

@@ -16,11 +16,12 @@ import (
 )
 
 // stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
-var stretches = [...]float64{10, 5, 2, 1}
+var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
 
 // profile is the picture of a run laid out straight, in its room.
 type profile struct {
 	scene  scene.Scene
+	of     vehicles.RunKind
 	run    *vehicles.LaidRun
 	high   float64 // how many times the heights are drawn as high as they are
 	in     size    // of the picture
@@ -34,7 +35,7 @@ const figuresFrom = 100
 
 // beside lays the profile out; ok is false while there is none to be shown.
 func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
-	p.run = s.Result.Plan.Run(m.of)
+	p.of, p.run = m.of, s.Result.Plan.Run(m.of)
 	run := s.Result.Job.Run(m.of)
 	if p.run == nil || run == nil || in.W < canvas.MinWidth {
 		return p, false
@@ -46,21 +47,32 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 		p.words = 3
 	}
 	p.in = size{in.W, in.H - p.words}
-	low, top := drawing.Heights(&s.Result, p.run)
-	for _, p.high = range stretches {
-		p.scene, ok = drawing.Along(s.Result, m.of, p.high)
-		across := canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}, p.units)
-		if _, cell := across.CellSize(); !ok || (top-low)*p.high <= cell*float64(across.Rows) && p.scene.Max.X-p.scene.Min.X >= (top-low)*p.high {
-			break
-		}
-	}
+	p.high = stretched(p.run, p.in, p.units)
+	p.scene, ok = drawing.Along(s.Result, m.of, p.high)
 	return p, ok
 }
 
-// lay is where places of the run are seen.
-func (p *profile) lay() canvas.Map {
-	return canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}, p.units)
+// stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.
+func stretched(run *vehicles.LaidRun, in size, u survey.Units) (high float64) {
+	room := canvas.NewMap(scene.Scene{}, in.W, in.H, desk.Camera{Scale: 1}, u)
+	low, top := drawing.Heights(run)
+	for _, high = range stretches {
+		if (top-low)*high <= 2*run.Line.Length()/float64(room.Cols)*float64(room.Rows) { // a cell is twice as high as wide
+			break
+		}
+	}
+	return high
 }
+
+// camera looks at all of the run, its beginning at the left of the picture.
+func (p *profile) camera() desk.Camera {
+	fitted := canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}, p.units)
+	wide, _ := fitted.CellSize()
+	return desk.Camera{Middle: geometry.Point{X: p.scene.Min.X + wide*float64(fitted.Cols)/2, Y: fitted.Middle().Y}, Scale: fitted.Scale}
+}
+
+// lay is where places of the run are seen.
+func (p *profile) lay() canvas.Map { return canvas.NewMap(p.scene, p.in.W, p.in.H, p.camera(), p.units) }
 
 // cell is the cell of a place along the run.
 func (p *profile) cell(lay canvas.Map, along float64) (col, row int, seen bool) {
@@ -74,13 +86,18 @@ func (m screen) fall(s desk.State, in size) string {
 	if !ok {
 		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once the "+m.of.String()+" has a stub and a point.", in.W), "\n"), in.W, in.H)
 	}
-	look := canvas.Look{Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour == desk.TrueColour}
+	look := canvas.Look{
+		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour == desk.TrueColour,
+	}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	lay := p.lay()
 	var marks []mark
-	for _, low := range rules.Undrained(p.run, p.drains) {
+	for _, low := range p.low() {
 		if col, row, seen := p.cell(lay, low); seen {
-			marks = append(marks, mark{row + 1, col, "!", st.Foul})
+			if row++; row >= lay.Top+lay.Rows {
+				row -= 2
+			}
+			marks = append(marks, mark{row, col, "!", st.Foul})
 		}
 	}
 	marks = append(marks, m.ofParts(s, func(part placed) (col, row int, seen bool) {
@@ -98,6 +115,14 @@ func (m screen) fall(s desk.State, in size) string {
 		rows = append(rows, st.Faint.Render(desk.FitRow(p.explained(s), in.W)))
 	}
 	return strings.Join(rows, "\n")
+}
+
+// low are the places where water stands; a fuel line has none.
+func (p *profile) low() []float64 {
+	if p.of == vehicles.FuelRun {
+		return nil
+	}
+	return rules.Undrained(p.run, p.drains)
 }
 
 // middle is where along the run a part is marked: the muffler in its middle.
@@ -141,7 +166,7 @@ const upright = 1
 
 // places writes how deep each corner is, and how far along.
 func (p *profile) places(lay canvas.Map, s desk.State) string {
-	row := written{text: s.Settings.Units.Sign()}
+	row := written{text: "drop"}
 	for i, corner := range p.run.Path {
 		along := p.run.CornerAlong(i)
 		col, _, _ := lay.Cell(geometry.Point{X: along})
@@ -153,19 +178,18 @@ func (p *profile) places(lay canvas.Map, s desk.State) string {
 // explained says how the profile is drawn, what the ground leaves, and what its signs are.
 func (p *profile) explained(s desk.State) string {
 	text := ""
+	if len(p.low()) > 0 {
+		text = "! water stands. "
+	}
 	if p.high > 1 {
-		text = fmt.Sprintf("Heights drawn x%s. ", survey.Exact(p.high))
+		text += fmt.Sprintf("Heights x%s. ", survey.Exact(p.high))
 	}
 	lowest := -p.run.Line.Lowest().Z + p.run.Radius
 	if m := p.run.Muffler; m != nil {
 		lowest = max(lowest, -min(m.Axis[0].Z, m.Axis[len(m.Axis)-1].Z)+m.Radius)
 	}
 	u := s.Settings.Units
-	text += "Ground " + survey.Format(s.Result.Job.Floor.Ground-lowest, u) + " below its lowest."
-	if n := len(rules.Undrained(p.run, p.drains)); n > 0 {
-		text += " ! water stands"
-	}
-	return text
+	return text + "Ground " + survey.Format(s.Result.Job.Floor.Ground-lowest, u) + " below its lowest."
 }
 
 // written is a row of words, each about a column, none over another.

@@ -8,7 +8,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -105,9 +104,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.profile = !m.profile
 		return m, desk.Change{}
 	case key.Matches(k, keyAside):
-		m.aside, m.profile = (m.aside+1)%(len(scene.Sides)+1), false
-		m.camera = desk.Camera{}
-		return m, desk.Change{}
+		return m.turnAside(s), desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
 		return m, moving.Upright(s)
 	case key.Matches(k, keyAdd):
@@ -143,7 +140,7 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 	case key.Matches(k, moving.KeyMove) && !k.Alt:
 		return m.arrow(k.String(), here, s)
 	case key.Matches(k, keyMount) && m.of != vehicles.IntakeRun:
-		return m.mount(s)
+		return m.mount(here, s)
 	case key.Matches(k, keyClips):
 		return m.spread(s)
 	case key.Matches(k, keyDrains) && m.of != vehicles.FuelRun:
@@ -161,6 +158,8 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m, m.other(here, s)
 	case key.Matches(k, keyType):
 		return m.open(here, s)
+	case key.Matches(k, keyInsert) && (here.sort == clip || here.sort == drain || here.sort == clips):
+		return m.oneMore(here, s)
 	case here.sort == point:
 		return m.pressPoint(k, here.index, s)
 	}
@@ -212,7 +211,7 @@ func (m screen) open(here placed, s desk.State) (screen, desk.Change) {
 	case here.sort == clips:
 		return m.spread(s)
 	case !here.there && here.sort != tank:
-		return m.mount(s)
+		return m.mount(here, s)
 	}
 	return m.ask(s), desk.Change{}
 }
@@ -222,23 +221,4 @@ func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	pane, change, _ := m.pane.Update(k, m.looking(s), m.shown(s))
 	m.pane = pane
 	return m.own(change), m.others(change)
-}
-
-// own keeps what a change does to the camera of a view from the side: all other screens look at the floor's face.
-func (m screen) own(change desk.Change) screen {
-	if m.aside > 0 && change.Camera != nil {
-		m.camera = *change.Camera
-		if seen := m.camera.View.Projection(); seen.FacesFloor() {
-			m.aside, m.camera = 0, desk.Camera{}
-		}
-	}
-	return m
-}
-
-// others is what of a change is for the others.
-func (m screen) others(change desk.Change) desk.Change {
-	if m.aside > 0 {
-		change.Camera = nil
-	}
-	return change
 }

@@ -180,13 +180,17 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{}
 	}
 	here, _ := m.here(s)
-	p, ok := m.listAt(s, w, max(1, h/3), x, y-1)
+	parts := m.parts(s)
+	i, ok := m.listAt(parts, w, max(1, h/3), x, y-1)
 	switch {
 	case !ok:
 		return m, desk.Change{}
-	case p.part == here.part:
+	case i >= len(parts):
+		press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{m.actions()[i-len(parts)].key}}
+		return m.press(press, s)
+	case parts[i].part == here.part:
 		return m.open(here, s)
 	}
-	m.picked = p.part
+	m.picked = parts[i].part
 	return m, desk.Change{}
 }

@@ -1,0 +1,93 @@
+package runs
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// mostKeys is how many keys it may take a fitter to lay exhaust, intake and fuel line of the sample van.
+const mostKeys = 60
+
+// The sample van without its runs, the cut where it can be: all three are laid anew by keys alone in the smallest window, with muffler,
+// its drain answered, clips and pump, and break no rule that the runs as they were did not. Undo takes all of it back.
+func TestTheSampleVansRunsAreLaidByKeys(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	job = job.WithCut(cut)
+	unclear := func(s *screentest.Driver) (names []string) {
+		for _, f := range rules.ForPeople(s.State.Result.Findings) {
+			if _, run := runOf(f.Subject.Sort); run && f.Verdict != rules.Clear {
+				names = append(names, f.About())
+			}
+		}
+		return names
+	}
+	before := unclear(screentest.New(t, New(), job, 60, 17))
+	for _, of := range vehicles.RunKinds {
+		job = job.WithRun(of, nil)
+	}
+	d := screentest.New(t, New(), job, 60, 17)
+	n := 0
+	for _, keys := range []string{
+		"a", "ddddddd", "y", "m", "<space>", "c", // below the stub, lower, out at the side; muffler and what its drain hole does; clips
+		"<tab>", "a", "d", "a", "t2480<enter>150<enter><enter>", "a", "t2420<enter>300<enter>136<enter>", "c",
+		"<tab>", "a", "s", "dd", "a", "d", "m", "c", // from the tank, below the rail
+	} {
+		n += d.Type(keys)
+		d.View(60, 17)
+	}
+	t.Logf("%d keys", n)
+	assert.Less(t, n, mostKeys)
+	assert.Equal(t, vehicles.DrainDown, d.State.Job.Exhaust.Muffler.Drain)
+	assert.NotEmpty(t, d.State.Job.Exhaust.Clips)
+	assert.Equal(t, "fuel tank", d.State.Job.Fuel.Supply.From)
+	assert.NotNil(t, d.State.Job.Fuel.Pump)
+	assert.ElementsMatch(t, before, unclear(d))
+	_, err := vehicles.ParseJob(d.State.Job.Format(), "laid.toml")
+	require.NoError(t, err)
+	for len(d.Steps()) > 0 {
+		d.Undo()
+		d.View(60, 17)
+	}
+	assert.Equal(t, string(job.Format()), string(d.State.Job.Format()))
+}
+
+// runOf is the run that is a subject of findings.
+func runOf(of rules.Sort) (k vehicles.RunKind, ok bool) {
+	for k, sort := range sorts {
+		if sort == of {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// The screen says what is picked and where it is, at every size, whatever it is.
+func TestWhatIsPickedIsNamedWithItsPlace(t *testing.T) {
+	for _, job := range []vehicles.Job{screentest.Full(t), screentest.State(t).Job} {
+		for _, size := range screentest.Sizes {
+			d := screentest.New(t, New(), job, size.W, size.H)
+			for range vehicles.RunKinds {
+				for range 25 {
+					m := d.Screen.(screen)
+					here, ok := m.here(d.State)
+					if !ok {
+						break
+					}
+					words := strings.Fields(m.told(here, d.State))
+					assert.Contains(t, d.View(size.W, size.H), strings.Join(words[:3], " "), "%s of the %s", name(here), m.of)
+					d.Type(".")
+				}
+				d.Type("<tab>")
+			}
+		}
+	}
+}

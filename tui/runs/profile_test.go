@@ -1,0 +1,91 @@
+package runs
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// Falls by hand: 1245, 265 to 900, 620 is 495.03 mm of plan and 50 down, 101/m; on to 300, 640 it is 600.33 and 25, 42/m; then 230 and 15, 65/m.
+func TestTheProfileSaysHowEachLegFalls(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+		if !arranged(size.W, size.H).both() {
+			assert.NotContains(t, d.View(size.W, size.H), "SEEN FROM BESIDE")
+			d.Type("e")
+		}
+		view := d.View(size.W, size.H)
+		assert.Contains(t, view, "SEEN FROM BESIDE THE RUN")
+		for _, fall := range []string{"mm/m", "down", "↓101", "↓42", "↓65"} {
+			assert.Contains(t, view, fall, size.Name)
+		}
+		d.Type("nrr")
+		assert.Contains(t, d.View(size.W, size.H), "↓61", "20 mm higher: 30 in 495.03, as soon as the point has moved")
+	}
+}
+
+func TestFallsInWords(t *testing.T) {
+	for want, leg := range map[string]geometry.Point3{
+		"down": {Z: -65}, "up": {X: 0.5, Z: 10}, "level": {X: 100, Y: 3}, "↓20": {X: 30, Y: 40, Z: -1}, "↑7": {Y: 1000, Z: 7.2},
+	} {
+		assert.Equal(t, want, fallOf(leg))
+	}
+}
+
+// Water stands where the run is lowest without a drain; a drain there takes the mark away.
+func TestLowPointsAreMarked(t *testing.T) {
+	job := screentest.State(t).Job
+	intake := *job.Intake
+	intake.Path = vehicles.List[vehicles.RunPoint]{{X: 1175, Y: 265, Drop: 110}, {X: 1600, Y: 265, Drop: 180}, {X: 2000, Y: 265, Drop: 90}, {X: 2000, Y: 600, Drop: 110}}
+	intake.Hanging = vehicles.Hanging{}
+	job = job.WithRun(vehicles.IntakeRun, &intake)
+	d := screentest.New(t, New(), job, 100, 27)
+	d.Type("<tab>")
+	assert.Contains(t, d.View(100, 27), "! water stands")
+	d.Type("w")
+	assert.NotContains(t, d.View(100, 27), "! water stands")
+	require.Len(t, d.State.Job.Intake.Drains, 1)
+	laid := d.State.Job.Laid(vehicles.IntakeRun)
+	assert.InDelta(t, laid.CornerAlong(2), d.State.Job.Intake.Drains[0], 0.5)
+}
+
+// What is picked has its sign in the plan and in the profile, in both inverse.
+func TestOneCursorInPlanAndProfile(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 160, 47)
+	a := arranged(160, 47)
+	for range 8 {
+		m := d.Screen.(screen)
+		here, _ := m.here(d.State)
+		p, ok := m.beside(d.State, a.profile)
+		require.True(t, ok)
+		col, row, seen := p.cell(p.lay(), p.middle(here))
+		rows := strings.Split(d.View(160, 47), "\n")
+		if seen && sign(here) != "" {
+			assert.Equal(t, sign(here), string([]rune(rows[a.plan.H+row])[col]), name(here))
+			place, _ := m.place(here, d.State)
+			col, row, seen = m.pane.Sized(a.plan.W, a.plan.H).Cell(inSpace(place), d.State, m.shown(d.State))
+			require.True(t, seen)
+			assert.Equal(t, sign(here), string([]rune(rows[row])[col]), name(here))
+		}
+		d.Type(".")
+	}
+}
+
+// Alone in the smallest window the profile is walked along and its points are raised and lowered by the arrows.
+func TestTheProfileIsWalkedAlong(t *testing.T) {
+	d := bare(t, 60, 17)
+	d.Type("e<right><down>")
+	assert.Equal(t, part{point, 1}, d.Screen.(screen).picked)
+	assert.Equal(t, 170., d.State.Job.Exhaust.Path[1].Drop)
+	d.Type("<up><up><left>")
+	assert.Equal(t, 150., d.State.Job.Exhaust.Path[1].Drop)
+	assert.Equal(t, part{point, 0}, d.Screen.(screen).picked)
+	assert.Contains(t, d.View(60, 17), "SEEN FROM BESIDE THE RUN")
+	d.Golden("profile-60x17", 60, 17)
+}

@@ -1,0 +1,87 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// spread puts clips along the run as far apart as the book has them at the most, in place of those there are.
+func (m screen) spread(s desk.State) (screen, desk.Change) {
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	span, whose := float64(usualSpan), "a usual span"
+	if l, ok := limit(s, "exhaust.clip-span"); ok {
+		span, whose = l, "the book's span for an exhaust"
+	}
+	places := laid.Spread(span, firstClip)
+	if places == nil {
+		places = []float64{}
+	}
+	job := m.edited(s, func(run *vehicles.Run) { run.Clips = places })
+	m.picked = part{sort: clips}
+	if len(places) > 0 {
+		m.picked = part{sort: clip}
+	}
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s at most %s apart, %s. Slide each to where it can be fixed.",
+		m.of, counted(len(places), "clip"), desk.Length(span, s.Settings.Units), whose)}
+}
+
+// oneMore puts one more clip or drain hole halfway to the next behind the one that is picked, or to the end; of no clips yet one in
+// the middle.
+func (m screen) oneMore(here placed, s desk.State) (screen, desk.Change) {
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	of, list, next := clip, m.run(s).Clips, laid.Line.Length()
+	if here.sort == drain {
+		of, list = drain, m.run(s).Drains
+	}
+	for _, along := range list {
+		if along > here.along {
+			next = min(next, along)
+		}
+	}
+	at := math.Round((here.along + next) / 2)
+	list = append(slices.Clone(list), at)
+	slices.Sort(list)
+	m.picked = part{of, slices.Index(list, at)}
+	return m, desk.Change{Job: m.edited(s, func(run *vehicles.Run) {
+		if of == clip {
+			run.Clips = list
+		} else {
+			run.Drains = list
+		}
+	})}
+}
+
+// drainLow puts a drain hole at each low point that nothing drains, or, where all are drained, at the part that is picked.
+func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
+	laid, run := s.Job.Laid(m.of), m.run(s)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each low point that nothing drained"
+	if len(low) == 0 {
+		if here.sort > pump || !here.there {
+			return m, desk.Change{Say: "No low point lacks a drain. To drill one elsewhere pick a point there first."}
+		}
+		low, say = []float64{here.along}, "no low point lacks a drain: one more drilled here"
+	}
+	for i := range low {
+		low[i] = math.Round(low[i])
+	}
+	job := m.edited(s, func(run *vehicles.Run) {
+		run.Drains = append(slices.Clone(run.Drains), low...)
+		slices.Sort(run.Drains)
+	})
+	m.picked = part{drain, slices.Index(job.Run(m.of).Drains, low[0])}
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s.", m.of, say)}
+}

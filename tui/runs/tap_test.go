@@ -1,0 +1,152 @@
+package runs
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// at is where a text stands on the screen, from a row on.
+func at(t *testing.T, d *screentest.Driver, w, h int, text string, from int) (col, row int) {
+	rows := strings.Split(d.View(w, h), "\n")
+	for y := from; y < len(rows); y++ {
+		if before, _, found := strings.Cut(rows[y], text); found {
+			return ansi.StringWidth(before), y
+		}
+	}
+	require.Fail(t, "not on the screen: "+text)
+	return 0, 0
+}
+
+// All that is picked by keys is picked by a tap: run, part, field; a tap on what is picked opens it.
+func TestTheListTakesTaps(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+		tap := func(text string) {
+			x, y := at(t, d, size.W, size.H, text, 0)
+			d.Tap(x+1, y)
+		}
+		tap(" intake ")
+		assert.Equal(t, vehicles.IntakeRun, d.Screen.(screen).of)
+		tap(" exhaust ")
+		assert.Equal(t, vehicles.ExhaustRun, d.Screen.(screen).of)
+		tap(" clip 2 ")
+		assert.Equal(t, part{clip, 1}, d.Screen.(screen).picked)
+		tap(" muffler ")
+		assert.Equal(t, part{sort: muffler}, d.Screen.(screen).picked)
+		tap(" muffler ")
+		assert.True(t, d.Screen.Typing())
+		assert.Contains(t, d.View(size.W, size.H), "Where is the muffler")
+		d.Tap(2, 2)
+		assert.False(t, d.Screen.Typing(), "a tap beside the fields leaves them")
+		tap(" step ")
+		assert.Contains(t, d.View(size.W, size.H), "step 50 mm")
+	}
+}
+
+// What is done to a part is done by a tap too: the words behind the parts press the keys.
+func TestActionsTakeTaps(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := bare(t, size.W, size.H)
+		tap := func(text string) {
+			x, y := at(t, d, size.W, size.H, text, 0)
+			d.Tap(x+1, y)
+		}
+		points := len(d.State.Job.Exhaust.Path)
+		tap("[add]")
+		assert.Len(t, d.State.Job.Exhaust.Path, points+1)
+		tap("[delete]")
+		assert.Len(t, d.State.Job.Exhaust.Path, points)
+		tap("[side]")
+		assert.Contains(t, d.View(size.W, size.H), "SEEN FROM THE RIGHT")
+		tap(" no muffler ")
+		tap(" no muffler ")
+		assert.NotNil(t, d.State.Job.Exhaust.Muffler)
+		if !arranged(size.W, size.H).both() {
+			tap("[fall]")
+			assert.Contains(t, d.View(size.W, size.H), "SEEN FROM BESIDE")
+		}
+	}
+}
+
+func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
+	d := bare(t, 160, 47)
+	d.State.Camera = desk.Camera{Middle: geometry.Point{X: 900, Y: 620}, Scale: 2}
+	d.Type("n")
+	d.Tap(60, 8)
+	moved := d.State.Job.Exhaust.Path[1]
+	assert.NotEqual(t, vehicles.RunPoint{X: 900, Y: 620, Drop: 160}, moved)
+	assert.Equal(t, 160., moved.Drop, "a plan says nothing of the drop")
+	assert.Equal(t, "exhaust point 2 moved. Ctrl-Z takes it back.", d.Said)
+	d.Undo()
+
+	a := arranged(160, 47)
+	m := d.Screen.(screen)
+	p, ok := m.beside(d.State, a.profile)
+	require.True(t, ok)
+	lay := p.lay()
+	col, row, seen := p.cell(lay, p.run.CornerAlong(2))
+	require.True(t, seen)
+	d.Tap(col, a.plan.H+row)
+	assert.Equal(t, part{point, 1}, d.Screen.(screen).picked, "the point there is picked already")
+	row -= 4
+	d.Tap(col, a.plan.H+row)
+	_, cell := lay.CellSize()
+	assert.InDelta(t, 160-4*cell/p.high, d.State.Job.Exhaust.Path[1].Drop, cell/p.high)
+	assert.Equal(t, [2]float64{900, 620}, [2]float64{d.State.Job.Exhaust.Path[1].X, d.State.Job.Exhaust.Path[1].Y}, "the profile says nothing of the plan")
+	col, row, _ = p.cell(lay, 0)
+	d.Tap(col, a.plan.H+row)
+	assert.Equal(t, part{sort: stub}, d.Screen.(screen).picked)
+}
+
+// From the side a tap and an arrow move a point along the van and up and down, from behind across it; other screens keep their plan.
+func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
+	d := bare(t, 100, 27)
+	d.Type("nz")
+	assert.Contains(t, d.View(100, 27), "SEEN FROM THE RIGHT")
+	d.Type("<right><up>")
+	assert.Equal(t, vehicles.RunPoint{X: 910, Y: 620, Drop: 150}, d.State.Job.Exhaust.Path[1])
+	d.Tap(30, 8)
+	assert.Equal(t, 620., d.State.Job.Exhaust.Path[1].Y)
+	assert.NotEqual(t, 910., d.State.Job.Exhaust.Path[1].X)
+	scale := d.Screen.(screen).camera.Scale
+	d.Type("+")
+	assert.Zero(t, d.State.Camera, "the plan of the others stays as it is")
+	assert.Less(t, d.Screen.(screen).camera.Scale, scale)
+	d.Type("z")
+	assert.Contains(t, d.View(100, 27), "SEEN FROM BEHIND")
+	y := d.State.Job.Exhaust.Path[1].Y
+	d.Type("<right>")
+	assert.Equal(t, y-10, d.State.Job.Exhaust.Path[1].Y, "the van's right is at the right")
+	d.Type("z")
+	assert.Contains(t, d.View(100, 27), "SEEN FROM BELOW")
+	d.Type("zv")
+	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")
+}
+
+func TestATapSlidesWhatHangs(t *testing.T) {
+	d := bare(t, 100, 27)
+	d.Type("c")
+	a := arranged(100, 27)
+	p, _ := d.Screen.(screen).beside(d.State, a.profile)
+	along := p.run.Line.Length() / 2
+	col, row, _ := p.cell(p.lay(), along)
+	d.Tap(col+3, a.plan.H+row)
+	wide, _ := p.lay().CellSize()
+	if d.Screen.(screen).picked == (part{clip, 0}) {
+		assert.InDelta(t, along+3*wide, d.State.Job.Exhaust.Clips[0], wide)
+	}
+	d.Type("hh<esc>h")
+	require.True(t, d.Screen.Typing())
+	x, y := at(t, d, 100, 27, "chassis rail, left", 0)
+	d.Tap(x, y)
+	assert.Equal(t, []string{"chassis rail, left"}, d.State.Job.Exhaust.Shielded.Names)
+}
