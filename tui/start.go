@@ -44,7 +44,7 @@ func New(o Options) (*Root, error) {
 		r.askNew()
 	}
 	if !r.cautionsSeen() {
-		first := newCautions()
+		first := atStart()
 		first.done = r.noteCautions
 		r.open(first)
 	}
@@ -125,6 +125,7 @@ func (r *Root) cautionsSeen() bool {
 }
 
 func (r *Root) noteCautions() tea.Cmd {
+	r.warned = true
 	path := r.seenPath()
 	return func() tea.Msg { return noted{desk.WriteState(path, []byte(cautionsVersion))} }
 }
