@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -61,9 +60,9 @@ func LeanRows(s desk.State, w int) []string {
 	}
 	aside := make([]string, len(all))
 	for i, l := range all {
-		aside[i] = l.Of.String() + " " + survey.Format(l.Aside, s.Settings.Units)
+		aside[i] = l.Of.String() + " " + desk.Length(l.Aside, s.Settings.Units)
 	}
-	return desk.Wrapped(s.Settings.Styles().Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+KeyUpright.Help().Key+": upright)", w)
+	return desk.Wrapped(s.Settings.Styles().Doubtful, "Beside its stub: "+strings.Join(aside, ", ")+" ("+KeyUpright.Help().Key+" puts it under)", w)
 }
 
 // LeanKeys is the key that a leaning run calls for.

@@ -266,7 +266,7 @@ func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 	p, after, _ := screentest.After(New(), s, screentest.Keys("right")...)
 	require.Len(t, moving.Leaning(after), 2)
 	assert.InDelta(t, 10, moving.Leaning(after)[0].Aside, 1e-9)
-	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "First leg aside: exhaust 10, intake 10")
+	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "Beside its stub: exhaust 10 mm, intake 10 mm (o puts it")
 	_, after, _ = screentest.After(p, after, screentest.Keys("o")...)
 	assert.Empty(t, moving.Leaning(after))
 	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, after.Job.Exhaust.Path[0])
