@@ -70,14 +70,13 @@ func Dangers(r *Result) (brief []string) {
 func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
 
 var cautions = []Caution{
-	{About: "Before all else", Say: "The heater's own instructions and the local code come first, this program after them. Where the law " +
-		"asks for licensed practice (gas, fuel, electrics, road approval), the work is for someone who has it."},
-	{About: "Carbon monoxide", Say: "The exhaust of a combustion heater kills without a smell. No joint of it inside the van, its outlet clear of every " +
-		"opening, and where people sleep a carbon monoxide alarm to EN 50291-2, tested as its instructions say."},
-	{About: "Fire", Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
+	{About: "Before all else", Say: "The heater's own instructions and the local code come first, then this program; " +
+		"licensed practice (gas, fuel, electrics) where law asks it."},
+	{About: "Carbon monoxide", Say: "The heater's exhaust kills without a smell: no joint of it inside the van, its outlet clear of every opening, and where people " +
+		"sleep an alarm to EN 50291-2, tested as its instructions say."},
 	{About: "Holding the van up", Say: "Work under it only on stands, on firm level ground, wheels chocked. It stands on the maker's points only, " +
 		"and never on a jack alone."},
-	{About: "What the program knows", Say: "It judges only what was measured and entered. \"Clear\" never means that nothing else is there."},
+	{About: "What the program knows", Say: "It judges only what was entered: \"clear\" never means that nothing else is there."},
 
 	{About: "High voltage", Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery within 300 mm (12 in) of " +
 		"the cut, of a hole or of a run: do not drill; trained people only.",
@@ -85,6 +84,7 @@ var cautions = []Caution{
 	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank within 300 mm (12 in) of the cut or of a hole, unless it is known to hold diesel, " +
 		"is lowered and taken out before anything is drilled, or another place is chosen: its vapour lights at a spark.",
 		Brief: "Fuel tank within 300 mm, not known to hold diesel: lower it and take it out, or choose another place."},
+	{About: "Fire", Occasion: BeforeDrilling, Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
 	{About: "Seats and belts", Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +
 		"of a seat or a belt: there are charges in it."},
 	{About: "Drilling", Occasion: BeforeDrilling, Say: "Nobody under the van while anybody drills. Know what lies above and below the bit: tank, fuel and brake lines, " +

@@ -48,6 +48,12 @@ func pilot(cut *vehicles.Cut, place *vehicles.CutPlace) *Pilot {
 	return p
 }
 
+// ReadBelow returns what the tape must say at a place on the floor's underside.
+func ReadBelow(job *vehicles.Job, p geometry.Point) BelowReadings {
+	m := marker{job: job}
+	return m.below("", p).Below
+}
+
 // marker knows where the tapes are hooked.
 type marker struct {
 	job *vehicles.Job

@@ -8,7 +8,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Overlap is a pair of obstructions that fill the same space: one of them was measured wrong, or they are one thing.
+// Overlap is a pair of obstructions that fill the same space: one runs through the other, one of them was measured wrong, or they are one thing.
 type Overlap struct {
 	A, B  int     // obstructions of the job, A before B
 	Depth float64 // the shortest way out in plan, mm

@@ -145,3 +145,31 @@ func TestNoCautionIsAskedForThatDoesNotApply(t *testing.T) {
 	_, err := os.Stat(filepath.Join(b.options.StateDir, "cautions-read"))
 	assert.NoError(t, err)
 }
+
+// At the first start stands what holds whatever is done, on about a screen; all the rest is on one key.
+func TestTheFirstStartIsAboutAScreen(t *testing.T) {
+	for _, size := range [][2]int{{leastWidth, leastHeight}, {100, 30}, {160, 50}} {
+		o := options(t)
+		o.Screens, o.StateDir = Screens(), t.TempDir()
+		require.NoError(t, os.WriteFile(o.Path, vehicles.Demo().Format(), 0o644))
+		b := started(t, o)
+		b.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		require.NotNil(t, b.overlay())
+		rows, room := b.overlay().(*reader).page(b.Root, b.w, b.bodyHeight())
+		assert.LessOrEqual(t, len(rows), room, "%v\n%s", size, strings.Join(rows, "\n"))
+		b.press("enter")
+		require.Nil(t, b.overlay(), "%v: read", size)
+		b.do(b.ask(desk.BeforeDrilling))
+		assert.NotContains(t, wordsOf(b), "kills without a smell", "nothing is read twice in a run")
+		b.shut(b.overlay())
+		b.press("!")
+		for seen := b.scrolled(); ; {
+			for _, c := range rules.Cautions() {
+				assert.Equal(t, 1, strings.Count(seen, c.Say), c.About)
+			}
+			break
+		}
+		b.press("esc")
+		assert.Nil(t, b.overlay())
+	}
+}

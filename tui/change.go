@@ -79,7 +79,7 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 	case desk.Cautions:
 		r.open(newCautions())
 	case desk.BeforeDrilling:
-		r.open(cautionsFor(drillingTitle, true, drillingOccasions...))
+		r.open(cautionsFor(drillingTitle, true, r.beforeDrilling()...))
 	case desk.FirstRun:
 		r.open(cautionsFor("Read this before the heater first runs", false, rules.FirstRun))
 	}

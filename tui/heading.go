@@ -13,7 +13,7 @@ import (
 // headingRow is the second row: how the job stands, in words.
 func (r *Root) headingRow() string {
 	styles := r.desk.State.Settings.Styles()
-	text, style := heading(r.desk.State), styles.Verdict(r.desk.State.Result.Verdict)
+	text, style := headingIn(r.desk.State, r.w), styles.Verdict(r.desk.State.Result.Verdict)
 	switch result := r.desk.State.Result; {
 	case len(r.desk.State.Faults) > 0:
 		style = styles.Fault
@@ -21,6 +21,22 @@ func (r *Root) headingRow() string {
 		style = styles.Strong // clear's colour is for what was placed, looked for and answered
 	}
 	return style.Render(desk.FitRow(text, r.w))
+}
+
+// headingIn is the heading in w columns. Where there is not room for all of it the worst finding's name gives way, and the words
+// round it: the margin stays.
+func headingIn(s desk.State, w int) string {
+	text := heading(s)
+	if desk.Width(text) <= w || len(s.Faults) > 0 || len(s.Result.Findings) == 0 || s.Result.Findings[0].Verdict != rules.Foul {
+		return text
+	}
+	worst := *rules.ForPeople(s.Result.Findings)[0]
+	margin := ", " + words.Margin(worst, s.Settings.Units)
+	before := words.Tally(s.Result.Findings) + ": "
+	if worst.Weight == rules.Kills {
+		before += words.Deadly + " "
+	}
+	return before + desk.Cut(worst.About(), w-desk.Width(before+margin)) + margin
 }
 
 // heading says how the job stands. It never says "clear" of more than was entered and looked for.

@@ -7,6 +7,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -15,4 +16,20 @@ func TestTheHeadingIsClearOnceAllIsAnswered(t *testing.T) {
 	assert.Equal(t, "clear", heading(s))
 	s.Result.Unanswered = []string{"muffler drain", "where the heater's air comes from"}
 	assert.Equal(t, "clear of what was entered; nobody has said: muffler drain, where the heater's air comes from", heading(s))
+}
+
+// On a narrow row the margin of the worst stays, and the sign of what can kill.
+func TestTheMarginStaysInANarrowHeading(t *testing.T) {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	assert.Empty(t, faults)
+	s := desk.State{Job: result.Job, Result: result}
+	worst := *rules.ForPeople(result.Findings)[0]
+	assert.Equal(t, rules.Kills, worst.Weight)
+	for _, w := range []int{60, 70, 80} {
+		text := headingIn(s, w)
+		assert.LessOrEqual(t, desk.Width(text), w)
+		assert.Contains(t, text, ", "+words.Margin(worst, desk.Millimetres))
+		assert.Regexp(t, words.Deadly+"|can kill", text)
+	}
+	assert.Equal(t, heading(s), headingIn(s, 300))
 }

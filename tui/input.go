@@ -102,6 +102,9 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 	case key.Matches(msg, desk.KeyHelp):
 		r.open(newHelp(r))
 		return nil, true
+	case key.Matches(msg, desk.KeyCautions):
+		r.open(newCautions())
+		return nil, true
 	case key.Matches(msg, desk.KeyBackground):
 		settings.Light = !settings.Light
 		return r.setSettings(settings), true

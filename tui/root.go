@@ -43,6 +43,7 @@ type Root struct {
 	saving   bool      // a save is on its way
 	failed   bool      // the last save failed
 	leaving  bool      // quit as soon as it is saved
+	warned   bool      // the cautions for every time were read in this run of the program
 	ticked   time.Time // when a mark was last ticked
 	waits    bool      // texts that the job refused are to be tried again once the field is left
 	givenUp  bool      // what is unsaved is wanted no more

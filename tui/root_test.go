@@ -285,6 +285,7 @@ func TestHintsAreTapped(t *testing.T) {
 	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.tapOn("? help")
 	assert.True(t, b.shows("On every screen"))
+	b.press("down")
 	assert.True(t, b.shows("edit Place"), "the keys of every screen")
 	b.tapOn("Esc close")
 	assert.False(t, b.shows("On every screen"))

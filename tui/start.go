@@ -40,7 +40,7 @@ func New(o Options) (*Root, error) {
 		r.askNew()
 	}
 	if !r.cautionsSeen() {
-		first := newCautions()
+		first := atStart()
 		first.done = r.noteCautions
 		r.open(first)
 	}
@@ -134,6 +134,7 @@ func (r *Root) cautionsSeen() bool {
 }
 
 func (r *Root) noteCautions() tea.Cmd {
+	r.warned = true
 	path := r.seenPath()
 	return func() tea.Msg { return noted{desk.WriteState(path, []byte(cautionsVersion))} }
 }

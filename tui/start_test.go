@@ -96,7 +96,7 @@ func TestChangesOfAScreenAreDone(t *testing.T) {
 	assert.False(t, b.desk.State.Ticked["plate 1"])
 	assert.True(t, before["plate 1"], "a map that was handed out is never changed")
 	b.do(b.apply(desk.Change{Ask: desk.Cautions}))
-	assert.True(t, b.shows("Read this before working on a van"))
+	assert.True(t, b.shows("All the cautions"))
 	b.do(b.apply(desk.Change{Goto: "No such screen"}))
 	assert.Equal(t, 3, b.at)
 }

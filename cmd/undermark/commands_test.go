@@ -301,7 +301,7 @@ func TestNextIsAddedToTheAnswer(t *testing.T) {
 			last = *a.Decides
 		}
 		if len(*got.Next) == 0 {
-			assert.Contains(t, text, "Measure next: no reading")
+			assert.Regexp(t, "Measure next: (no reading would decide|nothing more; no verdict)", text)
 		}
 	}
 	assert.Greater(t, advised, 10)

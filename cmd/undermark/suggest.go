@@ -114,12 +114,15 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	if yaw {
 		head = slices.Insert(head, 3, "yaw")
 	}
+	head = append(head, "tape from below", "left", "right")
 	row(t, head...)
 	for _, p := range places {
+		tape := rules.ReadBelow(&r.Job, p.At)
 		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin), p.Against}
 		if yaw {
 			cells = slices.Insert(cells, 3, survey.Figure(p.Yaw.Value)+"°")
 		}
+		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right))
 		row(t, cells...)
 	}
 	_ = t.Flush() // a builder takes everything

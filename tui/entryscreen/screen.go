@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/features"
@@ -221,6 +222,25 @@ func (e Entry) picked(change desk.Change, s desk.State) (Entry, desk.Change) {
 	}
 	if pick != e.asked {
 		change.Select, e.asked = &pick, pick
+		if pick >= 0 && pick < len(s.Plan.Obstructions) && change.Camera == nil {
+			change.Camera = e.follow(s, s.Plan.Obstructions[pick].Prism.Footprint)
+		}
 	}
 	return e, change
+}
+
+// follow is the camera that has a footprint in the picture, nil where it is.
+func (e Entry) follow(s desk.State, f geometry.Footprint) *desk.Camera {
+	if s.Camera.Scale == 0 || e.w == 0 {
+		return nil
+	}
+	a := e.arranged(s, e.w, e.h, false)
+	low, high := f.Bounds()
+	middle := low.Add(high).Scale(0.5).At(0)
+	if _, _, seen := e.pane.Sized(a.picture.W, a.picture.H).Cell(middle, s, plan.Options{}); seen || a.picture.H == 0 {
+		return nil
+	}
+	camera := s.Camera
+	camera.Middle = camera.View.Projection().Point(middle)
+	return &camera
 }

@@ -1,6 +1,7 @@
 package features
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -120,4 +121,23 @@ func TestAFinishedThingLosesNothing(t *testing.T) {
 	assert.Empty(t, job.Unfinished.Fittings)
 	assert.Equal(t, "bunk", job.Fittings[row].Name)
 	assert.Equal(t, map[string]any{"fitting bunk": map[string]any{"colour": "red", "low": int64(8)}}, job.Extra)
+}
+
+// A matching point that nobody names is called by its number, once it has a reading; a name that is typed stays.
+func TestAThingWithoutAKindIsNumbered(t *testing.T) {
+	for list, want := range map[List]string{Ties: "point 1", Fittings: "fitting 1"} {
+		s := screentest.State(t)
+		s.Job.Ties, s.Job.Fittings = nil, nil
+		s = screentest.Judged(s, s.Job)
+		key := map[List]string{Ties: "bx", Fittings: "x0"}[list]
+		job, record, err := New(list, s.Job).Set(s, map[string]string{key: "1500"})
+		require.NoError(t, err)
+		name, _ := record.(Record).Name(job)
+		assert.Equal(t, want, name)
+		s.Job = job
+		job, record, err = New(list, s.Job).Set(s, map[string]string{key: "1600"})
+		require.NoError(t, err)
+		name, _ = record.(Record).Name(job)
+		assert.Equal(t, strings.Replace(want, "1", "2", 1), name)
+	}
 }

@@ -144,6 +144,9 @@ func (h Record) named(j vehicles.Job, was, now texts, edits map[string]string) e
 	}
 	name, set := edits["name"]
 	if !set {
+		if now["name"] == "" && remeasured(was, now) {
+			now["name"] = h.List.numbered(j)
+		}
 		return nil
 	}
 	name = strings.TrimSpace(name)
@@ -165,6 +168,25 @@ func (l List) unusedName(j vehicles.Job, base string) string {
 		j.Obstructions = j.Obstructions.Insert(len(j.Obstructions), vehicles.Obstruction{Name: b.Texts["name"]})
 	}
 	return j.UniqueName(base)
+}
+
+// numbered is a name for a thing without a kind, once it has a reading and nobody has named it: the first free "point 3".
+func (l List) numbered(j vehicles.Job) string {
+	base := map[List]string{Ties: "point", Fittings: "fitting"}[l]
+	if base == "" {
+		return ""
+	}
+	for n := 1; ; n++ {
+		name := fmt.Sprintf("%s %d", base, n)
+		taken := false
+		for row := range l.Rows(j) {
+			other, _ := (Record{l, row, false}).Name(j)
+			taken = taken || other == name
+		}
+		if !taken {
+			return name
+		}
+	}
 }
 
 // proposed says whether a name is none, or one that was made from the kind.

@@ -75,8 +75,11 @@ func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 
 func paintRow(r Row, here bool, w int, look desk.Styles) string {
 	mark := desk.FitRow(r.Mark, 2)
+	if r.Mark != "" {
+		mark += " " // or letters and name are read as one word
+	}
 	right := desk.Cut(r.Right, w/2)
-	text := desk.FitRow(r.Text, max(1, w-5-desk.Width(right)))
+	text := desk.FitRow(r.Text, max(1, w-3-desk.Width(mark)-desk.Width(right)))
 	if here {
 		return look.Here.Render(desk.FitRow("▸ "+mark+text+" "+right, w))
 	}

@@ -99,7 +99,11 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if now == ready {
 		return append(rows, choice(st, keyStart))
 	}
-	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. Move the cut, or measure again.", w)...)
+	mend := "Move the cut, or measure again."
+	if at, _ := words.SplitAtCut(s.Result.Findings); words.Worst(at) == rules.Clear {
+		mend = "Elsewhere: lay it otherwise, or measure again." // no move of the cut is called for
+	}
+	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. "+mend, w)...)
 	return append(rows, choice(st, keyShow), choice(st, keyAll))
 }
 

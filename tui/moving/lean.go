@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -82,9 +81,9 @@ func LeanRows(s desk.State, w int) (rows []string) {
 	}
 	aside := make([]string, len(all))
 	for i, l := range all {
-		aside[i] = l.Of.String() + " " + survey.Format(l.Aside, s.Settings.Units)
+		aside[i] = l.Of.String() + " " + desk.Length(l.Aside, s.Settings.Units)
 	}
-	text := "Stub legs slope (" + KeyUpright.Help().Key + ": straight): " + strings.Join(aside, ", ")
+	text := "Stub legs slope (" + KeyUpright.Help().Key + " puts them straight): " + strings.Join(aside, ", ")
 	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text, w), rows...)
 }
 

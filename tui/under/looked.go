@@ -168,15 +168,19 @@ func (l looking) toggle(s desk.State) desk.Change {
 
 // nothingThere is said where the job lacks what a list is looked for round.
 var nothingThere = [...]string{
-	vehicles.AtRuns:   "there is no run yet to look round: draw one in Place",
-	vehicles.AtOutlet: "there is no exhaust yet: draw it in Place, then look for openings near it",
+	vehicles.AtRuns:   "there is no run yet to look round: lay one in Runs",
+	vehicles.AtOutlet: "there is no exhaust yet: lay it in Runs, then look for openings near it",
 }
 
 // within says where the kinds of a list are looked for.
 func within(list vehicles.LookList, s desk.State) string {
 	u := s.Settings.Units
+	cut := " of the cut"
+	if s.Job.Cut == nil {
+		cut = " of where the cut will be"
+	}
 	return [...]string{
-		vehicles.AtCut:    "within " + desk.Length(vehicles.LookRound, u) + " of the cut",
+		vehicles.AtCut:    "within " + desk.Length(vehicles.LookRound, u) + cut,
 		vehicles.AtRuns:   "within " + desk.Length(vehicles.LookRound, u) + " of the runs",
 		vehicles.AtOutlet: "within " + desk.Length(vehicles.LookOut, u) + " of where gas comes out",
 	}[list]

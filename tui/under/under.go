@@ -153,7 +153,7 @@ func wrongs(s desk.State) []string {
 	out = append(out, rules.Dangers(&s.Result)...)
 	all := s.Result.Job.Obstructions
 	for _, o := range rules.Overlaps(s.Result.Plan) {
-		out = append(out, fmt.Sprintf("%s and %s overlap by %s: one was measured wrong",
+		out = append(out, fmt.Sprintf("%s and %s lie %s in one another: if neither runs through the other, measure both again",
 			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
 	}
 	return out

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -159,7 +160,7 @@ func TestTheListShowsTheNewRow(t *testing.T) {
 		r.Type(keys)
 		row := "▸   new obstruction"
 		if keys != "n" {
-			row = "▸ C crossmember"
+			row = "▸ C  crossmember"
 		}
 		assert.Contains(t, r.View(100, 27), row, keys)
 		assert.Contains(t, r.View(100, 27), "wheel 39")
@@ -401,7 +402,7 @@ func TestTheKindThatIsPickedSaysHowToLook(t *testing.T) {
 func TestOverlapsAreSaid(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.Type("d")
-	assert.Contains(t, r.View(100, 27), "overlap by 84 mm: one was measured wrong")
+	assert.Contains(t, r.View(100, 27), "lie 84")
 }
 
 func TestTapsAndThePlan(t *testing.T) {
@@ -451,3 +452,23 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }
+
+// The plan follows what is picked in the list: nobody should have to look for it.
+func TestThePlanFollowsWhatIsPicked(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {100, 27}} {
+		r := screentest.New(t, New(), vehicles.Demo(), size[0], size[1])
+		r.State.Camera = desk.Camera{Middle: geometry.Point{X: 400}, Scale: 1}
+		moved := 0
+		for range r.State.Job.Obstructions {
+			before := r.State.Camera
+			r.Type("<down>")
+			if r.State.Camera != before {
+				moved++
+				f := r.State.Plan.Obstructions[r.State.Selected].Prism.Footprint
+				low, high := f.Bounds()
+				assert.Equal(t, low.Add(high).Scale(0.5), r.State.Camera.View.Projection().Unproject(r.State.Camera.Middle).Plan())
+			}
+		}
+		assert.Positive(t, moved)
+	}
+}

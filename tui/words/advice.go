@@ -16,7 +16,7 @@ func NoAdvice(r rules.Result) string {
 	case slices.ContainsFunc(r.Findings, doubtful):
 		return "no reading would decide what is doubtful: move something"
 	}
-	return "no reading of what was entered would change a verdict"
+	return "nothing more; no verdict on what was entered is in doubt"
 }
 
 // Advice is the line that says what to measure next; "" while nobody knows, as at the start or when the job can't be worked
