@@ -14,7 +14,7 @@ import (
 // bend is a run that is little but one bend about a middle, from one angle on, degrees.
 func bend(middle geometry.Point, radius, from, turn float64) geometry.Run {
 	on := func(deg float64) geometry.Point { return middle.Add(geometry.Point{X: radius}.Turn(deg)) }
-	corner := middle.Add(geometry.Point{X: radius / math.Cos(turn / 2 * math.Pi / 180)}.Turn(from + turn/2))
+	corner := middle.Add(geometry.Point{X: radius / math.Cos(turn/2*math.Pi/180)}.Turn(from + turn/2))
 	first, last := corner.Add(on(from).Sub(corner).Scale(1.02)), corner.Add(on(from+turn).Sub(corner).Scale(1.02))
 	return geometry.Rounded([]geometry.Point3{first.At(-50), corner.At(-50), last.At(-50)}, radius)
 }
