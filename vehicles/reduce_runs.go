@@ -49,11 +49,8 @@ func (j *Job) corners(k RunKind, path []RunPoint, cut geometry.Point) (points []
 	return points, true
 }
 
-// stubMouth is where the mouth of the stub is from which the exhaust or the intake starts.
+// stubMouth is where the mouth of the stub is of a run.
 func (j *Job) stubMouth(k RunKind, cut geometry.Point) geometry.Point3 {
-	stub := j.Heater.ExhaustStub
-	if k == IntakeRun {
-		stub = j.Heater.IntakeStub
-	}
+	stub := [...][2]float64{j.Heater.ExhaustStub, j.Heater.IntakeStub, j.Heater.FuelStub}[k]
 	return geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.Heater.Yaw).Add(cut).At(-j.Heater.StubDrop)
 }

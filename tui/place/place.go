@@ -109,7 +109,7 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	default:
 		m, change = m.press(k, s)
 	}
-	return m, m.followed(besideHole(change, s), s)
+	return m, m.followed(carried(besideHole(change, s), s), s)
 }
 
 // press answers one key outside the fields.

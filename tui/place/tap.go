@@ -51,5 +51,5 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		m.prompt, m.explaining, m.choosing = moving.Prompt{}, false, false
 		return m, desk.Change{}
 	}
-	return m, besideHole(placeCut(s, *at), s)
+	return m, carried(besideHole(placeCut(s, *at), s), s)
 }

@@ -25,7 +25,7 @@ func TestPointsOfARun(t *testing.T) {
 	p, after, _ := screentest.After(New(), s, screentest.Keys("a")...)
 	require.Len(t, after.Job.Exhaust.Path, 5)
 	assert.Equal(t, vehicles.RunPoint{X: 300, Y: 1070, Drop: 200}, after.Job.Exhaust.Path[4], "on in the same direction")
-	assert.Equal(t, 4, p.(screen).point, "the new point is the one the arrows move")
+	assert.Equal(t, 4, p.(screen).picked.index, "the new point is the one the arrows move")
 	assert.Equal(t, 3, after.Job.Exhaust.Muffler.Leg)
 
 	_, after, _ = screentest.After(New(), s, screentest.Keys("n i")...)
@@ -51,7 +51,7 @@ func TestPointsOfARun(t *testing.T) {
 
 func TestHeightOfAPoint(t *testing.T) {
 	s := screentest.State(t)
-	_, after, changes := screentest.After(New(), s, screentest.Keys("d pgdown r")...)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("d d r")...)
 	assert.Equal(t, 120., after.Job.Exhaust.Path[0].Drop)
 	assert.Equal(t, "height of exhaust point 1", changes[0].Step)
 }
