@@ -10,7 +10,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/scene/trial"
 )
 
 // By hand: what has an edge only is a line all round it, closed; of a line it is the line itself, as it has no width.
@@ -55,7 +54,7 @@ func TestUprightThingsFromTheSide(t *testing.T) {
 		for _, c := range []struct {
 			view  scene.Projection
 			along geometry.Point
-		}{{trial.Right, geometry.Point{X: 1}}, {trial.Behind, geometry.Point{Y: -1}}} {
+		}{{scene.FromRight.Projection(), geometry.Point{X: 1}}, {scene.FromBehind.Projection(), geometry.Point{Y: -1}}} {
 			f, ok := c.view.Seen(&scene.Item{Solid: scene.Upright(foot, low, high)}, 0.1)
 			require.True(t, ok)
 			a, b := f.Bounds()
