@@ -36,3 +36,16 @@ func TestAlongIsWhereARunIs(t *testing.T) {
 		assert.InDelta(t, 0, run.At(share*run.Length()).Plan().Sub(geometry.Along(line, share)).Norm(), 1e-6)
 	})
 }
+
+// The same line from its other end: what is left of it is the rest of its share.
+func TestAlongFromTheOtherEnd(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var line, back []geometry.Point
+		for range rapid.IntRange(1, 6).Draw(t, "points") {
+			p := geometry.Point{X: rapid.Float64Range(-100, 3300).Draw(t, "x"), Y: rapid.Float64Range(-900, 900).Draw(t, "y")}
+			line, back = append(line, p), append([]geometry.Point{p}, back...)
+		}
+		share := rapid.Float64Range(0, 1).Draw(t, "share")
+		assert.InDelta(t, 0, geometry.Along(line, share).Sub(geometry.Along(back, 1-share)).Norm(), 1e-6)
+	})
+}

@@ -18,6 +18,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/vector"
 )
 
@@ -227,4 +228,45 @@ func TestPagesHaveTheirSizes(t *testing.T) {
 			assert.InDelta(t, size[i], points*25.4/72, 0.01)
 		}
 	}
+}
+
+// A whole scene on a page: each face, line and text that a board is told to draw is one element of the file, in the same order and
+// in the same place; a text with a rim is two.
+func TestASceneOnAPageIsWhatABoardIsTold(t *testing.T) {
+	beam := upright(scene.Steel, scene.Area, geometry.NewRectangle(geometry.Point{X: 652, Y: -850}, geometry.Point{X: 736, Y: 850}, 0))
+	beam.Label, beam.State = "rear crossmember", scene.Foul
+	pipe := upright(scene.Lines, scene.Area, geometry.NewLine([]geometry.Point{{X: 300, Y: -480}, {X: 1500, Y: -480}, {X: 2400, Y: -590}}, 4))
+	pipe.Label, pipe.Unsure = "brake pipe, right", true
+	bolt := scene.Item{Role: scene.Tie, Primitive: scene.Spot, At: geometry.Point3{X: 1500, Y: 200}, Label: "seat bolt"}
+	items := []scene.Item{beam, pipe, bolt, line(scene.Dimension, geometry.Point3{X: 736, Y: 240}, geometry.Point3{X: 1146, Y: 240})}
+	s := sceneOf(items...)
+	b := vector.NewSVG(297, 210)
+	vector.Draw(b, &s, vector.Fit(&s, page), look)
+	var elements []svgElement
+	for _, e := range svgElements(t, b.Bytes()) {
+		if e.name == "path" || e.name == "text" {
+			elements = append(elements, e)
+		}
+	}
+	for _, a := range drawn(look, items...) {
+		require.NotEmpty(t, elements, "%v is missing", a)
+		if a.what == "text" && a.text.Rim.A > 0 {
+			require.Equal(t, a.text.Words, elements[0].text, "its rim")
+			elements = elements[1:]
+		}
+		e := elements[0]
+		elements = elements[1:]
+		if a.what == "text" {
+			require.Equal(t, a.text.Words, e.text)
+			continue
+		}
+		points, closed := svgPath(t, e.attrs["d"])
+		require.Equal(t, a.what == "face", e.attrs["fill"] != "none")
+		want := a.points
+		if a.what == "line" && closed {
+			want = want[:len(want)-1]
+		}
+		nearly(t, want, points, 0.0005001)
+	}
+	require.Empty(t, elements, "nothing else is drawn")
 }
