@@ -12,6 +12,7 @@ var (
 		Advice: "lead the exhaust round the spare wheel or the jacking point, or above its underside.",
 		short:  tooClose,
 		check:  below(TheExhaust),
+		way:    notBelow,
 	}
 	intakeUnder = &Rule{
 		ID: "intake.under", Unit: MM, Sense: Least, Weight: Damages,
@@ -21,6 +22,7 @@ var (
 		Advice: "lead the intake round the spare wheel or the jacking point, or above its underside.",
 		short:  tooClose,
 		check:  below(TheIntake),
+		way:    notBelow,
 	}
 )
 
@@ -48,6 +50,21 @@ func below(of Sort) func(*judge, *Rule) {
 			f.flat(s.A, s.B)
 			mark := putting{mark: j.runMark(s.A.At(0))}
 			j.close(f, j.spread(f, mark, thing, false, s.B, s.N.At(0)))
+		}
+	}
+}
+
+// notBelow keeps the way of a run out of what is straight below each thing that comes down.
+func notBelow(c *course, r *Rule) {
+	limit := c.book.of(r)
+	for i := range c.plan.Obstructions {
+		if slices.Contains(comeDown, c.job.Obstructions[i].Kind) {
+			thing := &c.plan.Obstructions[i]
+			below := thing.Prism
+			below.Low, below.High = -c.job.Floor.Ground, below.Low
+			if below.High > below.Low {
+				c.keepFrom(below, limit, c.widest(thing))
+			}
 		}
 	}
 }
