@@ -87,3 +87,22 @@ func BenchmarkTypingAReading(b *testing.B) {
 		})
 	}
 }
+
+// A fitter walks through the list: nothing is judged, all is painted, and what one row and one thing of the picture show has changed.
+func BenchmarkWalkingTheList(b *testing.B) {
+	for _, n := range []int{60, 500} {
+		b.Run(fmt.Sprintf("%d obstructions", n), func(b *testing.B) {
+			r := working(b, jobOfCases(b, "24-everything.toml"))
+			r.desk.Begin(withObstructions(r.desk.State.Job, n), true)
+			r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
+			r.goTo(r.titled("Underneath"))
+			keys := []tea.KeyMsg{{Type: tea.KeyDown}, {Type: tea.KeyUp}}
+			i := 0
+			for b.Loop() {
+				r.Update(keys[i%2])
+				_ = r.View()
+				i++
+			}
+		})
+	}
+}
