@@ -12,7 +12,7 @@ import (
 
 // Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
 const (
-	leastPanel = 40
+	leastPanel = 44
 	mostPanel  = 52
 
 	// PanelHeight is how many rows it has there.
@@ -34,7 +34,8 @@ func Beside(picture string, panel func(w, h int) []string, s desk.State, w, h in
 		return picture + "\n" + desk.Fit(strings.Join(panel(w, h-planH), "\n"), w, h-planH)
 	}
 	panelW := w - planW - 1
-	return desk.Beside(picture, desk.Fit(strings.Join(panel(panelW, h), "\n"), panelW, h), s.Settings.Styles())
+	text := desk.Fit(strings.Join(panel(panelW-desk.Margin, h), "\n"), panelW-desk.Margin, h)
+	return desk.Beside(picture, desk.Indented(text), s.Settings.Styles())
 }
 
 // Notes are what the fitter must know of a place beside its clearances: what is wrong with the job, what is dangerous about it,
@@ -55,30 +56,39 @@ func Notes(s desk.State, w int) (rows []string) {
 
 // Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
 func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
-	st := s.Settings.Styles()
-	var rows []string
+	st, u := s.Settings.Styles(), s.Settings.Units
+	var worst []rules.Finding
+	var margins, off desk.Figures
 	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if concerns(f) && len(rows) < h {
-			rows = append(rows, findingRow(*f, s, w))
+		if concerns(f) && len(worst) < h {
+			worst = append(worst, *f)
+			margins, off = margins.With(words.Signed(*f, u)), off.With(words.PlusMinus(*f, u))
 		}
 	}
-	title := "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
-	switch {
-	case len(rows) == 0:
+	if len(worst) == 0 {
 		return []string{st.Faint.Render("Nothing to check here yet.")}
-	case len(s.Faults) > 0:
-		title = "As it was before the fault"
-	case h < 4:
-		return rows
 	}
-	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
+	head := st.Title.Render("Worst here") + st.Faint.Render(", "+words.DeadlyIs)
+	figures := st.Faint.Render("margin " + desk.PlusMinusHead)
+	if len(s.Faults) > 0 {
+		head = st.Title.Render("As it was before the fault")
+	}
+	var rows []string
+	if h >= 4 || len(s.Faults) > 0 {
+		rows = append(rows, desk.FitPainted(head, w-lipgloss.Width(figures))+figures)
+	}
+	for _, f := range worst[:min(len(worst), max(0, h-len(rows)))] {
+		rows = append(rows, findingRow(f, margins.Write(words.Signed(f, u))+"  "+off.Write(words.PlusMinus(f, u)), st, w))
+	}
+	return rows
 }
 
-// findingRow is a verdict, what it is of, and its margin at the end of the row.
-func findingRow(f rules.Finding, s desk.State, w int) string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
-	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
-	number := strings.TrimRight(" "+words.Signed(f, u)+" "+words.PlusMinus(f, u), " ")
-	return verdict + desk.FitRow(words.Named(f), w-9-lipgloss.Width(number)) + number
+// findingRow is a verdict, what it is of, and its figures at the end of the row.
+func findingRow(f rules.Finding, figures string, st desk.Styles, w int) string {
+	word := desk.VerdictWord(f.Verdict)
+	verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
+	return verdict + desk.FitRow(words.Named(f), w-verdictWidth-1-desk.Width(figures)) + " " + figures
 }
+
+// verdictWidth is how many columns the longest verdict takes, with the blank behind it.
+const verdictWidth = 9
