@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -105,7 +104,6 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	}
 	line(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)
 	fmt.Fprintln(&b)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	head := []string{"x", "y", "to spare", "next to"}
 	if r.Job.Datum.Named() {
 		head[0] = "x from " + r.Job.Datum.Called()
@@ -114,14 +112,14 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	if yaw {
 		head = slices.Insert(head, 3, "yaw")
 	}
-	row(t, head...)
+	var rows [][]string
 	for _, p := range places {
 		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin), p.Against}
 		if yaw {
 			cells = slices.Insert(cells, 3, survey.Figure(p.Yaw.Value)+"°")
 		}
-		row(t, cells...)
+		rows = append(rows, cells)
 	}
-	_ = t.Flush() // a builder takes everything
+	grid(&b, head, rows, 0, len(head)-1)
 	return b.String()
 }

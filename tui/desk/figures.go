@@ -45,7 +45,7 @@ func (c Figures) Write(text string) string {
 func blanks(n int) string { return strings.Repeat(" ", max(0, n)) }
 
 // signs stand in front of a figure, each under the others.
-var signs = [...]string{"± ", "≥ ", "≤ "}
+var signs = [...]string{"± ", "≥ ", "≤ ", "at least ", "at most "}
 
 // atPoint parts a text behind the whole number it begins with. Of a fraction alone nothing is whole, and a minus stands where the
 // blank is behind a whole number.

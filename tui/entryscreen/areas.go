@@ -69,6 +69,9 @@ func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
 		return areas{picture: Area{0, 0, w, h}}
 	case w >= desk.SideBySide:
 		left := max(48, min(64, w*45/100)) + desk.Margin
+		if e.spec.NoPlan {
+			left = w * 3 / 5 // beside it are but a few words
+		}
 		column := Area{0, 0, left - desk.Margin, h}
 		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
 		if a.panel = column; !panel {
