@@ -19,10 +19,10 @@ func TestFiguresOfATableStandUnderEachOther(t *testing.T) {
 		rows = append(rows, strings.TrimRight(row, " "))
 	}
 	assert.Equal(t, []string{
-		"of         found     ±           asked            margin         why",
-		"cut        -24.6 mm  ±  3 mm     at least  60 mm  84.6 mm short  0.5 is no figure of a column",
-		"outlet      90°                  at most  120.5°   9 to spare",
-		"fuel line  not said  ± 12.5 mm      no value set      not said   12",
+		"of         found     ±          asked            margin         why",
+		"cut        -24.6 mm  ±  3 mm    at least  60 mm  84.6 mm short  0.5 is no figure of a column",
+		"outlet      90°                 at most  120.5°   9 to spare",
+		"fuel line  not said  ± 12.5 mm  no value set          not said  12",
 		"",
 	}, rows)
 }

@@ -12,7 +12,7 @@ import (
 
 // Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
 const (
-	leastPanel = 44
+	leastPanel = 46
 	mostPanel  = 52
 
 	// PanelHeight is how many rows it has there.
