@@ -22,6 +22,7 @@ var exhaustRules = []*Rule{
 		short:  tooClose,
 		check:  exhaustClearance,
 		keep:   keeper{AStub, keepExhaustStub},
+		way:    func(c *course, r *Rule) { c.clearOf(c.ofExhaust(r)) },
 	},
 	exhaustShielded,
 	{
@@ -32,6 +33,7 @@ var exhaustRules = []*Rule{
 		Advice: "shorten the exhaust; the heater's instructions give the longest.",
 		short:  tooMuch,
 		check:  ofRun(TheExhaust, lengthOf),
+		way:    noLonger,
 	},
 	{
 		ID: "exhaust.bends", Unit: Degree, Sense: Most, Weight: Damages,
@@ -41,6 +43,7 @@ var exhaustRules = []*Rule{
 		Advice: "straighten the exhaust: fewer and wider bends.",
 		short:  degreesTooMany,
 		check:  ofRun(TheExhaust, turnsOf),
+		way:    noMoreBends,
 	},
 	{
 		ID: "exhaust.bend-room", Unit: Count, Sense: Most, Weight: Damages,
@@ -58,6 +61,7 @@ var exhaustRules = []*Rule{
 		Advice: moveExhaust,
 		short:  tooClose,
 		check:  belowFloor(TheExhaust),
+		way:    belowTheFloor,
 	},
 	{
 		ID: "exhaust.ground", Unit: MM, Sense: Least, Weight: Damages,
@@ -67,6 +71,7 @@ var exhaustRules = []*Rule{
 		Advice: "raise the lowest point of the exhaust.",
 		short:  tooClose,
 		check:  aboveGround(TheExhaust),
+		way:    aboveTheGround,
 	},
 	{
 		ID: "exhaust.drains", Unit: Count, Sense: Most, Weight: Kills,
@@ -75,6 +80,7 @@ var exhaustRules = []*Rule{
 		Ask:    "Put the muffler with its drain hole, or the outlet, at the low point.",
 		Advice: "lower or raise points so that water runs to the outlet or the muffler's drain.",
 		check:  lowPoints(TheExhaust),
+		way:    neverRises,
 	},
 	{
 		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
@@ -84,19 +90,22 @@ var exhaustRules = []*Rule{
 		Advice: "lower the leg's far end, so that water runs to the drain.",
 		short:  "falls %s mm per m too little",
 		check:  exhaustFall,
+		way:    falls,
 	},
 	mufflerLevelRule,
 	mufflerDrainRule,
 	exhaustUnder,
-	{
-		ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "exhaust clips",
-		Title:  "Longest stretch of exhaust without a clip",
-		Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
-		Advice: "add a clip in the longest stretch.",
-		short:  tooMuch,
-		check:  clipSpan,
-	},
+	clipSpanRule,
+}
+
+var clipSpanRule = &Rule{
+	ID: "exhaust.clip-span", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "exhaust clips",
+	Title:  "Longest stretch of exhaust without a clip",
+	Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
+	Advice: "add a clip in the longest stretch.",
+	short:  tooMuch,
+	check:  clipSpan,
 }
 
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
@@ -112,7 +121,7 @@ var exhaustShielded = &Rule{
 
 func exhaustClearance(j *judge, r *Rule) {
 	if j.plan.Exhaust != nil {
-		j.clearances(TheExhaust, j.exhaustTube(), j.ofExhaust(r))
+		j.clearances(TheExhaust, j.ofExhaust(r))
 	}
 }
 
@@ -181,7 +190,7 @@ func undrained(r *vehicles.LaidRun, drains []float64) (list []int) {
 			to++
 		}
 		low := (from == 0 || r.Path[from-1].Z > r.Path[from].Z) && (to == last || r.Path[to+1].Z > r.Path[to].Z)
-		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(&r.Line, from, to, drains) {
+		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(r, from, to, drains) {
 			list = append(list, from)
 		}
 		from = to + 1
@@ -190,22 +199,20 @@ func undrained(r *vehicles.LaidRun, drains []float64) (list []int) {
 }
 
 // drainedOn tells whether a drain hole is on the stretch between two points of the path, or near enough.
-func drainedOn(line *geometry.Run, from, to int, drains []float64) bool {
-	begin, end := cornerAlong(line, from), cornerAlong(line, to)
+func drainedOn(r *vehicles.LaidRun, from, to int, drains []float64) bool {
+	begin, end := r.CornerAlong(from), r.CornerAlong(to)
 	return slices.ContainsFunc(drains, func(at float64) bool {
 		return at >= begin-drainedWithin-vehicles.AlongNoise && at <= end+drainedWithin+vehicles.AlongNoise
 	})
 }
 
-// cornerAlong is the place along the rounded run of a point of its path: the middle of its bend.
-func cornerAlong(line *geometry.Run, point int) float64 {
-	switch {
-	case point == 0:
-		return 0
-	case point == len(line.Legs):
-		return line.Length()
+// Undrained are the low points of a run that nothing drains, as places along it, mm: each the beginning of its point or level
+// stretch.
+func Undrained(r *vehicles.LaidRun, drains []float64) (along []float64) {
+	for _, point := range undrained(r, drains) {
+		along = append(along, r.CornerAlong(point))
 	}
-	return (line.Legs[point-1].End + line.Legs[point].Begin) / 2
+	return along
 }
 
 // touches tells whether any part of the muffler is on the stretch between two points of the path.

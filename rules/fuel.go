@@ -12,6 +12,7 @@ var fuelRules = []*Rule{
 		Advice: "lay the fuel line elsewhere.",
 		short:  tooClose,
 		check:  fuelClearance,
+		way:    func(c *course, r *Rule) { c.clearOf(c.ofFuel(r)) },
 	},
 	{
 		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
@@ -53,13 +54,18 @@ var fuelRules = []*Rule{
 
 func fuelClearance(j *judge, r *Rule) {
 	if line := j.plan.Fuel; line != nil {
-		limit := j.byKindOf(r)
-		j.clearances(TheFuel, tubeOf(line), func(i int) *Limit {
-			if j.job.Obstructions[i].Name == j.job.Fuel.Supply.From {
-				return nil // it begins there
-			}
-			return limit(i)
-		})
+		j.clearances(TheFuel, j.ofFuel(r))
+	}
+}
+
+// ofFuel are the limits of the fuel line by obstruction.
+func (j *judge) ofFuel(r *Rule) func(i int) *Limit {
+	limit := j.byKindOf(r)
+	return func(i int) *Limit {
+		if j.job.Obstructions[i].Name == j.job.Fuel.Supply.From {
+			return nil // it begins there
+		}
+		return limit(i)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // The rules of the intake.
@@ -17,6 +18,7 @@ var intakeRules = []*Rule{
 		short:  tooClose,
 		check:  intakeClearance,
 		keep:   keeper{AStub, keepIntakeStub},
+		way:    func(c *course, r *Rule) { c.clearOf(c.byKindOf(r)) },
 	},
 	{
 		ID: "intake.length", Unit: MM, Sense: Most, Weight: Damages,
@@ -26,6 +28,7 @@ var intakeRules = []*Rule{
 		Advice: "shorten the intake; the heater's instructions give the longest.",
 		short:  tooMuch,
 		check:  ofRun(TheIntake, lengthOf),
+		way:    noLonger,
 	},
 	{
 		ID: "intake.bends", Unit: Degree, Sense: Most, Weight: Damages,
@@ -35,6 +38,7 @@ var intakeRules = []*Rule{
 		Advice: "straighten the intake: fewer and wider bends.",
 		short:  degreesTooMany,
 		check:  ofRun(TheIntake, turnsOf),
+		way:    noMoreBends,
 	},
 	{
 		ID: "intake.bend-room", Unit: Count, Sense: Most, Weight: Damages,
@@ -52,6 +56,7 @@ var intakeRules = []*Rule{
 		Advice: moveIntake,
 		short:  tooClose,
 		check:  belowFloor(TheIntake),
+		way:    belowTheFloor,
 	},
 	{
 		ID: "intake.ground", Unit: MM, Sense: Least, Weight: Damages,
@@ -61,6 +66,7 @@ var intakeRules = []*Rule{
 		Advice: "raise the lowest point of the intake.",
 		short:  tooClose,
 		check:  aboveGround(TheIntake),
+		way:    aboveTheGround,
 	},
 	intakeUnder,
 	{
@@ -71,6 +77,7 @@ var intakeRules = []*Rule{
 		Advice: "turn the intake's mouth away from the airstream.",
 		short:  tooFarForward,
 		check:  facing(TheIntake, geometry.Point3{X: 1}),
+		way:    notFacing(geometry.Point3{X: 1}),
 	},
 	{
 		ID: "intake.up", Unit: Degree, Sense: Least, Weight: Damages,
@@ -88,30 +95,37 @@ var intakeRules = []*Rule{
 		Ask:    "Water that stands in the intake is drawn into the burner, or freezes and stops the air.",
 		Advice: "let the intake fall all the way to its mouth, or drill a drain hole at the low point.",
 		check:  lowPoints(TheIntake),
+		way:    neverRises,
 	},
-	{
-		ID: "intake.exhaust", Unit: MM, Sense: Least, Weight: Kills,
-		Word:   "intake",
-		Title:  "Intake away from the exhaust",
-		Ask:    "A hot pipe melts the hose, and what it then breathes is not air. At the heater the stubs set how far apart they are.",
-		Advice: "lead the intake away from the exhaust.",
-		short:  tooClose,
-		check:  intakeFromExhaust,
-	},
-	{
-		ID: "intake.apart", Unit: MM, Sense: Least, Weight: Kills,
-		Word:   "intake mouth",
-		Title:  "Intake mouth away from the exhaust",
-		Ask:    "A heater that breathes its own exhaust burns badly and makes carbon monoxide.",
-		Advice: "move the intake's mouth away from the exhaust: it must not breathe exhaust gas.",
-		short:  tooClose,
-		check:  intakeApart,
-	},
+	intakeExhaust,
+	intakeMouth,
+}
+
+var intakeExhaust = &Rule{
+	ID: "intake.exhaust", Unit: MM, Sense: Least, Weight: Kills,
+	Word:   "intake",
+	Title:  "Intake away from the exhaust",
+	Ask:    "A hot pipe melts the hose, and what it then breathes is not air. At the heater the stubs set how far apart they are.",
+	Advice: "lead the intake away from the exhaust.",
+	short:  tooClose,
+	check:  intakeFromExhaust,
+	way:    wayOfBoth,
+}
+
+var intakeMouth = &Rule{
+	ID: "intake.apart", Unit: MM, Sense: Least, Weight: Kills,
+	Word:   "intake mouth",
+	Title:  "Intake mouth away from the exhaust",
+	Ask:    "A heater that breathes its own exhaust burns badly and makes carbon monoxide.",
+	Advice: "move the intake's mouth away from the exhaust: it must not breathe exhaust gas.",
+	short:  tooClose,
+	check:  intakeApart,
+	ends:   true,
 }
 
 func intakeClearance(j *judge, r *Rule) {
 	if j.plan.Intake != nil {
-		j.clearances(TheIntake, tubeOf(j.plan.Intake), j.byKindOf(r))
+		j.clearances(TheIntake, j.byKindOf(r))
 	}
 }
 
@@ -131,6 +145,17 @@ func intakeFromExhaust(j *judge, r *Rule) {
 	}
 	f := j.open(j.book.of(r), the(TheIntake), the(TheExhaust))
 	j.put(f, apart(stretchOf(in, atStub, in.Line.Length()), stretchOf(out, atStub, out.Line.Length())))
+}
+
+// wayOfBoth keeps the one that is sought of intake and exhaust away from the other, behind the first of it.
+func wayOfBoth(c *course, r *Rule) {
+	other := c.plan.Exhaust
+	if c.kind == vehicles.ExhaustRun {
+		other = c.plan.Intake
+	}
+	if other != nil {
+		c.apartFrom(other, atStub, other.Line.Length(), c.book.of(r))
+	}
 }
 
 // intakeApart judges the intake's mouth against the outlet and the muffler.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // The rules of where the exhaust's gas comes out, and of what its heat must not reach.
@@ -16,6 +17,7 @@ var outletRules = []*Rule{
 		Advice: "end the exhaust farther from the opening: its gas kills.",
 		short:  tooClose,
 		check:  outletAway,
+		ends:   true,
 	},
 	{
 		ID: "exhaust.drain-gas", Unit: MM, Sense: Least, Weight: Kills,
@@ -26,24 +28,8 @@ var outletRules = []*Rule{
 		short:  tooClose,
 		check:  drainsAway,
 	},
-	{
-		ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Kills,
-		Word:   "outlet inside the outline",
-		Title:  "How far inside the van's outline the exhaust ends",
-		Ask:    "Gas that comes out under the floor pools there and finds every gap.",
-		Advice: "carry the outlet out to the van's edge: gas must not gather under the floor.",
-		short:  "ends %s mm too far under the van",
-		check:  outletAtEdge,
-	},
-	{
-		ID: "exhaust.outside", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "outlet outside the outline",
-		Title:  "How far outside the van's outline the exhaust ends",
-		Ask:    "A pipe that sticks out burns legs and is torn off.",
-		Advice: "cut the outlet back to the van's edge.",
-		short:  "sticks out %s mm too far",
-		check:  outletOutside,
-	},
+	outletInsideRule,
+	outletOutsideRule,
 	{
 		ID: "exhaust.facing", Unit: Degree, Sense: Least, Weight: Kills,
 		Word:   "outlet, from straight ahead",
@@ -52,6 +38,7 @@ var outletRules = []*Rule{
 		Advice: "turn the outlet down, sideways or to the rear.",
 		short:  tooFarForward,
 		check:  facing(TheExhaust, geometry.Point3{X: 1}),
+		way:    notFacing(geometry.Point3{X: 1}),
 	},
 	{
 		ID: "exhaust.up", Unit: Degree, Sense: Least, Weight: Kills,
@@ -62,15 +49,40 @@ var outletRules = []*Rule{
 		short:  tooFarUp,
 		check:  facing(TheExhaust, geometry.Point3{Z: 1}),
 	},
-	{
-		ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
-		Word:   "exhaust",
-		Title:  "Exhaust away from the heater's fuel line",
-		Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",
-		Advice: "move the exhaust and the fuel line apart.",
-		short:  tooClose,
-		check:  exhaustFromFuel,
-	},
+	exhaustFuel,
+}
+
+var outletInsideRule = &Rule{
+	ID: "exhaust.edge", Unit: MM, Sense: Most, Weight: Kills,
+	Word:   "outlet inside the outline",
+	Title:  "How far inside the van's outline the exhaust ends",
+	Ask:    "Gas that comes out under the floor pools there and finds every gap.",
+	Advice: "carry the outlet out to the van's edge: gas must not gather under the floor.",
+	short:  "ends %s mm too far under the van",
+	check:  outletAtEdge,
+	ends:   true,
+}
+
+var outletOutsideRule = &Rule{
+	ID: "exhaust.outside", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "outlet outside the outline",
+	Title:  "How far outside the van's outline the exhaust ends",
+	Ask:    "A pipe that sticks out burns legs and is torn off.",
+	Advice: "cut the outlet back to the van's edge.",
+	short:  "sticks out %s mm too far",
+	check:  outletOutside,
+	ends:   true,
+}
+
+var exhaustFuel = &Rule{
+	ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
+	Word:   "exhaust",
+	Title:  "Exhaust away from the heater's fuel line",
+	Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",
+	Advice: "move the exhaust and the fuel line apart.",
+	short:  tooClose,
+	check:  exhaustFromFuel,
+	way:    wayPastFuel,
 }
 
 // outletAway judges the outlet against every opening.
@@ -160,6 +172,16 @@ func exhaustFromFuel(j *judge, r *Rule) {
 		j.put(j.open(j.book.of(r), the(TheExhaust), the(TheFuel)), *away)
 	}
 	j.stubs(r, closer(nearPipe, nearLine, nil))
+}
+
+// wayPastFuel keeps the one that is sought of exhaust and fuel line away from the other.
+func wayPastFuel(c *course, r *Rule) {
+	if line := c.plan.Fuel; c.kind == vehicles.ExhaustRun && line != nil {
+		c.apartFrom(line, 0, line.Line.Length(), c.book.of(r))
+	}
+	if pipe := c.plan.Exhaust; c.kind == vehicles.FuelRun && pipe != nil {
+		c.apartFrom(pipe, 0, pipe.Line.Length(), c.book.of(r))
+	}
 }
 
 // closer is the distance between two tubes where that is the nearer one; nil while nothing is to be near.

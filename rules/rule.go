@@ -30,8 +30,10 @@ type Rule struct {
 	short string // by how much a finding misses: a format for the amount; "" where the check says what is counted
 	doubt string // why a finding above the limit is doubtful, where it is never foul; "" where it may be
 
-	check func(*judge, *Rule) // holds a job to it; nil where another rule's check asks for its value
-	keep  keeper              // what it asks of the place of the cut
+	check func(*judge, *Rule)  // holds a job to it; nil where another rule's check asks for its value
+	keep  keeper               // what it asks of the place of the cut
+	way   func(*course, *Rule) // what it asks of the way of a run that is sought; nil: nothing that the search could heed
+	ends  bool                 // it is of where a run ends alone
 }
 
 // Unit is what a rule's value is in.

@@ -1,10 +1,6 @@
 package rules
 
-import (
-	"slices"
-
-	"bench.example/undermark/geometry"
-)
+import "slices"
 
 // The rules of what must come down past a run, or go up under it.
 var (
@@ -16,6 +12,7 @@ var (
 		Advice: "lead the exhaust round the spare wheel or the jacking point, or above its underside.",
 		short:  tooClose,
 		check:  below(TheExhaust),
+		way:    notBelow,
 	}
 	intakeUnder = &Rule{
 		ID: "intake.under", Unit: MM, Sense: Least, Weight: Damages,
@@ -25,6 +22,7 @@ var (
 		Advice: "lead the intake round the spare wheel or the jacking point, or above its underside.",
 		short:  tooClose,
 		check:  below(TheIntake),
+		way:    notBelow,
 	}
 )
 
@@ -35,21 +33,16 @@ var comeDown = []string{"spare wheel", "jacking point"}
 // thing's footprint. A run of which nothing lies there is in nobody's way.
 func below(of Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		laid := j.run(of)
-		if laid == nil {
+		if j.run(of) == nil {
 			return
 		}
-		var tube *geometry.Tube
+		m := j.measuring(of)
 		for i := range j.plan.Obstructions {
 			if !slices.Contains(comeDown, j.job.Obstructions[i].Kind) {
 				continue
 			}
-			if tube == nil {
-				tube = tubeOf(laid)
-			}
-			thing := &j.plan.Obstructions[i]
-			s, there := tube.GapBelow(thing.Prism.Low, &thing.Prism.Footprint)
-			if !there {
+			thing, s := &j.plan.Obstructions[i], m.dip(i)
+			if !s.there {
 				continue
 			}
 			f := j.open(j.book.of(r), the(of), j.obstruction(i))
@@ -57,6 +50,21 @@ func below(of Sort) func(*judge, *Rule) {
 			f.flat(s.A, s.B)
 			mark := putting{mark: j.runMark(s.A.At(0))}
 			j.close(f, j.spread(f, mark, thing, false, s.B, s.N.At(0)))
+		}
+	}
+}
+
+// notBelow keeps the way of a run out of what is straight below each thing that comes down.
+func notBelow(c *course, r *Rule) {
+	limit := c.book.of(r)
+	for i := range c.plan.Obstructions {
+		if slices.Contains(comeDown, c.job.Obstructions[i].Kind) {
+			thing := &c.plan.Obstructions[i]
+			below := thing.Prism
+			below.Low, below.High = -c.job.Floor.Ground, below.Low
+			if below.High > below.Low {
+				c.keepFrom(below, limit, c.widest(thing))
+			}
 		}
 	}
 }

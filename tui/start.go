@@ -17,6 +17,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/sparing"
 	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
 )
@@ -136,7 +137,7 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return r.show(complain, append(gated(), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	return r.show(complain, append(gated(), tea.WithOutput(sparing.On(os.Stdout)), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
 func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {

@@ -8,26 +8,43 @@ import (
 // heater.
 func (r *reducer) runs(plan *Plan) {
 	for _, k := range RunKinds {
-		run := r.job.Run(k)
-		if run == nil {
-			continue
-		}
-		path, there := r.job.corners(k, run.Path, plan.Cut.At)
-		if !there {
-			continue
-		}
-		laid := layRun(run, path)
-		*plan.run(k) = laid
-		hanging := run.Hanging
-		for _, h := range hanging.things() {
-			if fault, wrong := laid.misfit(k, &h); wrong {
-				r.faults = append(r.faults, fault)
-			} else if h.lay != nil {
-				h.lay(laid)
-			}
-		}
+		r.faults = append(r.faults, plan.lay(r.job, k)...)
 	}
 }
+
+// lay puts a run of a job and what hangs on it in their places.
+func (p *Plan) lay(job *Job, k RunKind) (faults []Fault) {
+	run := job.Run(k)
+	if run == nil {
+		return nil
+	}
+	path, there := job.corners(k, run.Path, p.Cut.At)
+	if !there {
+		return nil
+	}
+	laid := layRun(run, path)
+	*p.run(k) = laid
+	hanging := run.Hanging
+	for _, h := range hanging.things() {
+		if fault, wrong := laid.misfit(k, &h); wrong {
+			faults = append(faults, fault)
+		} else if h.lay != nil {
+			h.lay(laid)
+		}
+	}
+	return faults
+}
+
+// WithRun returns the plan of a job that differs from the plan's own in one run alone, which is laid anew; ok is false where
+// something can't hang on it where it is said to.
+func (p Plan) WithRun(job *Job, k RunKind) (plan Plan, ok bool) {
+	*p.run(k) = nil
+	return p, len(p.lay(job, k)) == 0
+}
+
+// Mouth is where the stub is from which the exhaust or the intake starts, or at which the fuel line ends, of a job with a heater and
+// a cut.
+func (p *Plan) Mouth(job *Job, k RunKind) geometry.Point3 { return job.stubMouth(k, p.Cut.At) }
 
 // Run is the run of a kind in its place, nil when it has none.
 func (p *Plan) Run(k RunKind) *LaidRun { return *p.run(k) }
@@ -49,11 +66,8 @@ func (j *Job) corners(k RunKind, path []RunPoint, cut geometry.Point) (points []
 	return points, true
 }
 
-// stubMouth is where the mouth of the stub is from which the exhaust or the intake starts.
+// stubMouth is where the mouth of the stub is of a run.
 func (j *Job) stubMouth(k RunKind, cut geometry.Point) geometry.Point3 {
-	stub := j.Heater.ExhaustStub
-	if k == IntakeRun {
-		stub = j.Heater.IntakeStub
-	}
+	stub := [...][2]float64{j.Heater.ExhaustStub, j.Heater.IntakeStub, j.Heater.FuelStub}[k]
 	return geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.Heater.Yaw).Add(cut).At(-j.Heater.StubDrop)
 }

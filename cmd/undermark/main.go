@@ -105,7 +105,7 @@ func newRoot(s streams) *cobra.Command {
 		help(c, args)
 	})
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
-	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
+	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), routeCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
 	return root
 }
 

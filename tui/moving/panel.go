@@ -3,8 +3,6 @@ package moving
 import (
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -50,35 +48,6 @@ func Notes(s desk.State, w int) (rows []string) {
 	}
 	if f := s.Focus; f != nil {
 		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
-	}
-	return rows
-}
-
-// Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
-func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	var worst []rules.Finding
-	var margins, off desk.Figures
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if concerns(f) && len(worst) < h {
-			worst = append(worst, *f)
-			margins, off = margins.With(words.Signed(*f, u)), off.With(words.PlusMinus(*f, u))
-		}
-	}
-	if len(worst) == 0 {
-		return []string{st.Faint.Render("Nothing to check here yet.")}
-	}
-	head := st.Title.Render("Worst here") + st.Faint.Render(", "+words.DeadlyIs)
-	figures := st.Faint.Render("margin " + desk.PlusMinusHead)
-	if len(s.Faults) > 0 {
-		head = st.Title.Render("As it was before the fault")
-	}
-	var rows []string
-	if h >= 4 || len(s.Faults) > 0 {
-		rows = append(rows, desk.FitPainted(head, w-lipgloss.Width(figures))+figures)
-	}
-	for _, f := range worst[:min(len(worst), max(0, h-len(rows)))] {
-		rows = append(rows, findingRow(f, margins.Write(words.Signed(f, u))+"  "+off.Write(words.PlusMinus(f, u)), st, w))
 	}
 	return rows
 }

@@ -1,0 +1,85 @@
+package route_test
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
+)
+
+type pt = geometry.Point
+
+type pt3 = geometry.Point3
+
+// goal is one place at one height.
+func goal(x, y, z float64) []route.Goal {
+	return []route.Goal{{At: pt{X: x, Y: y}, Low: z, High: z}}
+}
+
+// open is a question on a floor of 3 m by 2 m without anything on it.
+func open() route.Query {
+	return route.Query{
+		From: pt3{X: 100, Y: 0, Z: -45}, To: goal(1100, 0, -150), Min: pt3{X: 0, Y: -1000, Z: -300}, Max: pt3{X: 3000, Y: 1000, Z: -45},
+		Fall: 0.02, Bend: 60,
+	}
+}
+
+func box(x0, y0, x1, y1, low, high, need float64) route.Obstacle {
+	return route.Obstacle{Prism: geometry.Prism{Footprint: geometry.NewRectangle(pt{X: x0, Y: y0}, pt{X: x1, Y: y1}, 0), Low: low, High: high}, Need: need}
+}
+
+func first(t *testing.T, q route.Query) route.Way {
+	t.Helper()
+	ways := route.Find(context.Background(), &q, 1, nil)
+	require.Len(t, ways, 1)
+	return ways[0]
+}
+
+func TestNothingInTheWayIsAStraightLine(t *testing.T) {
+	w := first(t, open())
+	assert.Equal(t, []pt3{{X: 100, Z: -45}, {X: 1100, Z: -150}}, w.Corners)
+	assert.InDelta(t, math.Hypot(1000, 105), w.Length, 1e-9)
+}
+
+// Round one corner of a box in the way, 100 mm off: two tangents and the arc between them.
+func TestRoundABox(t *testing.T) {
+	q := open()
+	q.Obstacles = []route.Obstacle{box(500, -400, 700, 50, -1000, 1000, 100)}
+	w := first(t, q)
+	// From (100, 0) to the circle of 100 about (500, 50), along y = 150, and from the one about (700, 50) to (1100, 0).
+	leg := math.Sqrt(400*400 + 50*50 - 100*100)
+	arc := 100 * (math.Atan2(50, 400) + math.Asin(100/math.Hypot(400, 50)))
+	assert.InDelta(t, math.Hypot(2*leg+2*arc+200, 105), w.Length, 1e-3)
+	require.Len(t, w.Corners, 4)
+}
+
+func TestBelowWhatCantBePassedAbove(t *testing.T) {
+	q := open()
+	q.Obstacles = []route.Obstacle{box(500, -4000, 700, 4000, -80, 0, 40)}
+	w := first(t, q)
+	for i := 1; i < len(w.Corners); i++ {
+		assert.GreaterOrEqual(t, w.Corners[i-1].Z-w.Corners[i].Z, 0.02*w.Corners[i].Sub(w.Corners[i-1]).Plan().Norm()-1e-6)
+	}
+	assert.GreaterOrEqual(t, q.Obstacles[0].Prism.GapRun(w.Corners).Gap, 40-0.1)
+	assert.InDelta(t, math.Hypot(1000, 105), w.Length, 30)
+}
+
+func TestNoWayThroughAWall(t *testing.T) {
+	q := open()
+	q.Obstacles = []route.Obstacle{box(500, -4000, 700, 4000, -1000, 0, 40)}
+	assert.Empty(t, route.Find(context.Background(), &q, 1, nil))
+}
+
+// The goal lies too high to be fallen to.
+func TestNoWayUp(t *testing.T) {
+	q := open()
+	q.To = goal(1100, 0, -60)
+	assert.Empty(t, route.Find(context.Background(), &q, 1, nil))
+	q.To = goal(1100, 0, -65)
+	assert.Len(t, route.Find(context.Background(), &q, 1, nil), 1)
+}

@@ -1,0 +1,253 @@
+package route
+
+import (
+	"context"
+	"math"
+
+	"bench.example/undermark/geometry"
+)
+
+// search looks for ways: the best label is carried on over all legs that begin where it ends.
+type search struct {
+	q     *Query
+	parts []part
+	discs []disc
+	known [][]*label // by disc and side: those that none is better than
+	queue queue
+	ends  []*label
+	cos   []float64 // of the angles that the last leg keeps
+
+	shortest float64 // of the ways at a goal
+}
+
+// label is a way to a disc, up to where it touches it.
+type label struct {
+	disc    int
+	side    side
+	leg     tangent // the last
+	layers  []*layer
+	at      float64 // how far along it ends, mm in plan
+	plan    float64 // how long it is in plan
+	climb   float64 // how much it goes down and up at least
+	height  float64 // how high it ends when it goes down and up no more than that
+	length  float64 // of a way at its goal
+	heights []gate  // and of that, as places along it
+	turn    float64
+	slack   float64 // by how much the last leg is longer than the bend at its beginning takes
+	before  *label
+	arc     float64 // by how much the way turns about the disc before, to this leg
+}
+
+// step is a leg not yet looked at. It is worked out again when it is: there are many, and few are looked at.
+type step struct {
+	after *label
+	disc  int32
+	side  side
+}
+
+func newSearch(q *Query) *search {
+	s := &search{q: q, parts: partsOf(q), shortest: math.Inf(1)}
+	s.discs = append(s.discs, disc{at: q.From.Plan(), kind: theStart})
+	for i, g := range q.To {
+		s.discs = append(s.discs, disc{at: g.At, kind: aGoal, goal: i})
+	}
+	for i := range s.parts {
+		for _, d := range s.parts[i].discs() {
+			if s.within(d.at, d.radius) {
+				s.discs = append(s.discs, d)
+			}
+		}
+	}
+	s.places()
+	s.known = make([][]*label, 3*len(s.discs))
+	for _, f := range q.Facing {
+		s.cos = append(s.cos, math.Cos(f.Least))
+	}
+	return s
+}
+
+// within tells whether any of a disc is in the box.
+func (s *search) within(at geometry.Point, radius float64) bool {
+	return at.X+radius >= s.q.Min.X && at.X-radius <= s.q.Max.X && at.Y+radius >= s.q.Min.Y && at.Y-radius <= s.q.Max.Y
+}
+
+// How far from its ends a way that has bends may turn, in bend radii, and in how many directions.
+var (
+	placesAt = [...]float64{1, 2, 3.5}
+	around   = 12
+)
+
+// places adds where a way may turn to leave its start or to come to its goal as it should.
+func (s *search) places() {
+	if s.q.Bend <= 0 {
+		return
+	}
+	s.discs = append(s.discs, disc{at: s.q.From.Plan(), kind: belowStart})
+	s.placesRound(s.q.From.Plan(), leaving)
+	if len(s.q.To) == 1 {
+		s.placesRound(s.q.To[0].At, coming)
+	}
+}
+
+func (s *search) placesRound(end geometry.Point, as kind) {
+	for _, far := range placesAt {
+		for k := range around {
+			at := end.Add(geometry.Point{X: far * s.q.Bend}.Turn(float64(k) * 360 / float64(around)))
+			if _, open := s.blocks(at, at, touching); open && s.within(at, 0) {
+				s.discs = append(s.discs, disc{at: at, kind: as})
+			}
+		}
+	}
+}
+
+func (s *search) run(ctx context.Context, most int, tell func(int)) {
+	start := layer{low: s.q.From.Z, high: s.q.From.Z, highest: s.q.From.Z}
+	s.carryOn(&label{layers: []*layer{&start}, height: s.q.From.Z})
+	for tried := 0; ; tried++ {
+		if tried%256 == 0 {
+			if tell != nil {
+				tell(tried)
+			}
+			if ctx.Err() != nil {
+				return
+			}
+		}
+		next, least, ok := s.queue.pop()
+		if !ok || least > s.shortest*muchLonger {
+			return
+		}
+		l := s.look(next)
+		if l == nil {
+			continue
+		}
+		if s.discs[l.disc].kind == aGoal {
+			s.shortest = min(s.shortest, l.length)
+			if s.ends = append(s.ends, l); len(s.ends) == most {
+				return
+			}
+			continue
+		}
+		s.carryOn(l)
+	}
+}
+
+// muchLonger is how much longer than the shortest way one may be that is proposed beside it.
+const muchLonger = 1.1
+
+// sides are those on which a way may have a disc.
+func (d *disc) sides() []side {
+	if d.kind == aCorner {
+		return []side{onLeft, onRight}
+	}
+	return []side{either}
+}
+
+// carryOn puts the legs in the queue that may follow a label.
+func (s *search) carryOn(l *label) {
+	from := &s.discs[l.disc]
+	for i := range s.discs {
+		to := &s.discs[i]
+		if i == l.disc || !follows(from.kind, to.kind) {
+			continue
+		}
+		if to.kind == belowStart {
+			s.drop(l, i)
+			continue
+		}
+		for _, sd := range to.sides() {
+			if t, ok := tangentOf(from, l.side, to, sd); ok {
+				s.offer(l, i, sd, t)
+			}
+		}
+	}
+}
+
+// follows tells whether a leg may lead from one kind of disc to another.
+func follows(from, to kind) bool {
+	switch {
+	case to == theStart, from == coming && to != aGoal, (to == leaving || to == belowStart) && from != theStart:
+		return false
+	}
+	return true
+}
+
+// drop begins a way straight down.
+func (s *search) drop(l *label, to int) {
+	s.queue.push(step{l, int32(to), either}, s.least(l, 0, s.discs[to].at))
+}
+
+// offer puts a leg in the queue unless it can't follow.
+func (s *search) offer(l *label, to int, sd side, t tangent) {
+	arc, ok := s.arcTo(l, t.along)
+	if !ok || s.q.MostTurn > 0 && l.turn+arc > s.q.MostTurn || arc > mostAtOnce {
+		return
+	}
+	if s.discs[to].kind == aGoal && s.facesWrong(t.along) {
+		return
+	}
+	d := &s.discs[l.disc]
+	if l.before != nil && l.slack+(d.radius-s.q.Bend)*math.Tan(arc/2) < -touching {
+		return
+	}
+	if (d.kind == leaving || d.kind == coming) && arc < leastTurn {
+		return // straight on is a leg of its own
+	}
+	least := s.least(l, d.radius*arc+t.length, t.to)
+	if s.q.MostLength > 0 && least > s.q.MostLength || s.tooLow(l, d.radius*arc+t.length, t.to) {
+		return
+	}
+	s.queue.push(step{l, int32(to), sd}, least)
+}
+
+// mostAtOnce is the greatest turn of one corner: a bend that turns straight back has no corner.
+const mostAtOnce = 170 * math.Pi / 180
+
+// arcTo is by how much a way turns where a label ends to go on in a direction.
+func (s *search) arcTo(l *label, along geometry.Point) (float64, bool) {
+	switch {
+	case l.before == nil:
+		return 0, true
+	case l.leg.along == (geometry.Point{}): // from straight down
+		return math.Pi / 2, true
+	}
+	return turned(l.leg.along, along, l.side)
+}
+
+// facesWrong tells whether a last leg that is level would point where it must not.
+func (s *search) facesWrong(along geometry.Point) bool {
+	for i, f := range s.q.Facing {
+		if along.Dot(f.From.Plan()) > s.cos[i]+touching {
+			return true
+		}
+	}
+	return false
+}
+
+// leastTurn is how much a way turns at the least where it turns at all.
+const leastTurn = 2 * math.Pi / 180
+
+// least is a length that no way comes under which goes so many mm farther in plan than a label does, to a place.
+func (s *search) least(l *label, farther float64, at geometry.Point) float64 {
+	least := math.Inf(1)
+	for i := range s.q.To {
+		g := &s.q.To[i]
+		plan := l.plan + farther + g.At.Sub(at).Norm()
+		climb := l.climb + max(g.Low-l.height, l.height-g.High, 0)
+		least = min(least, plan*plan+climb*climb)
+	}
+	return math.Sqrt(least)
+}
+
+// tooLow tells whether a way that goes so many mm farther in plan than a label does, to a place, has fallen too far for any goal.
+func (s *search) tooLow(l *label, farther float64, at geometry.Point) bool {
+	if s.q.free() {
+		return false
+	}
+	highest := s.most(l, farther)[0].highest
+	for i := range s.q.To {
+		if g := &s.q.To[i]; highest-s.q.Fall*g.At.Sub(at).Norm() >= g.Low-touching {
+			return false
+		}
+	}
+	return true
+}

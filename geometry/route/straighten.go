@@ -1,0 +1,121 @@
+package route
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+)
+
+// Worth is what a run comes to: by how much it falls short of what is asked, in all, and how long it is. Less is better, first of the
+// one and then of the other.
+type Worth struct{ Short, Length float64 }
+
+// Better tells whether a run is worth more than another, rounding aside.
+func (w Worth) Better(than Worth) bool {
+	if math.Abs(w.Short-than.Short) > touching {
+		return w.Short < than.Short
+	}
+	return w.Length < than.Length-touching
+}
+
+// Straightener works on a run's corners until no single move makes it better.
+type Straightener struct {
+	Worth   func(corners []geometry.Point3) Worth
+	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
+	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
+}
+
+// Straighten returns the corners of a run, all but the first whole mm, that no move makes better: of a corner, of a leg, or one left
+// out. It stops where it is once ctx is done.
+func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3) ([]geometry.Point3, Worth) {
+	best := slices.Clone(corners)
+	last := len(best) - 1
+	if s.LastMay != nil {
+		last++
+	}
+	for i := 1; i < last; i++ {
+		best[i] = whole(best[i])
+	}
+	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best)}
+	for _, step := range s.Steps {
+		for w.leaveOut() || w.moveAll(step) {
+			if ctx.Err() != nil {
+				return w.corners, w.worth
+			}
+		}
+	}
+	return w.corners, w.worth
+}
+
+func whole(p geometry.Point3) geometry.Point3 {
+	return geometry.Point3{X: math.Round(p.X), Y: math.Round(p.Y), Z: math.Round(p.Z)}
+}
+
+// work is a run being worked on.
+type work struct {
+	s       *Straightener
+	ctx     context.Context
+	corners []geometry.Point3
+	worth   Worth
+}
+
+// try takes corners where they are better.
+func (w *work) try(corners []geometry.Point3) bool {
+	worth := w.s.Worth(corners)
+	if !worth.Better(w.worth) {
+		return false
+	}
+	w.corners, w.worth = slices.Clone(corners), worth
+	return true
+}
+
+// leaveOut leaves out a corner where the run is better without.
+func (w *work) leaveOut() bool {
+	for i := 1; i < len(w.corners)-1; i++ {
+		if w.try(slices.Delete(slices.Clone(w.corners), i, i+1)) {
+			return true
+		}
+	}
+	return false
+}
+
+// ways are the directions in which a corner is moved.
+var ways = []geometry.Point3{
+	{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1},
+	{X: 1, Y: 1}, {X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1},
+	{X: 1, Z: 1}, {X: -1, Z: -1}, {X: 1, Z: -1}, {X: -1, Z: 1},
+	{Y: 1, Z: 1}, {Y: -1, Z: -1}, {Y: 1, Z: -1}, {Y: -1, Z: 1},
+}
+
+// moveAll moves each corner, alone and with the next, as far as it gets better; better tells whether any did.
+func (w *work) moveAll(step float64) (better bool) {
+	for i := 1; i < len(w.corners); i++ {
+		for _, way := range ways {
+			for w.ctx.Err() == nil && w.move(i, 1, way.Scale(step)) {
+				better = true
+			}
+		}
+	}
+	for i := 1; i < len(w.corners)-1; i++ {
+		for _, way := range ways {
+			for w.ctx.Err() == nil && w.move(i, 2, way.Scale(step)) {
+				better = true
+			}
+		}
+	}
+	return better
+}
+
+// move tries so many corners, from the i-th on, moved by so much.
+func (w *work) move(i, many int, by geometry.Point3) bool {
+	moved := slices.Clone(w.corners)
+	for k := i; k < min(i+many, len(moved)); k++ {
+		moved[k] = moved[k].Add(by)
+	}
+	if last := len(moved) - 1; i+many > last && (w.s.LastMay == nil || !w.s.LastMay(moved[last])) {
+		return false
+	}
+	return w.try(moved)
+}

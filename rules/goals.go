@@ -1,0 +1,121 @@
+package rules
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
+)
+
+// goals are where the run may end.
+func (s *seeker) goals(bands float64) []route.Goal {
+	if at := s.to.At; at != nil {
+		return []route.Goal{{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}}
+	}
+	t := newTrial(s.judge, s.kind, bands)
+	low, high := s.heights(bands)
+	var all, good []route.Goal
+	nearest := math.Inf(1)
+	for _, at := range s.alongEdge() {
+		top, short := s.highestEnd(t, at, low, high)
+		g := route.Goal{At: at, Low: low, High: top}
+		if short == 0 {
+			good = append(good, g)
+		} else if short < nearest {
+			nearest, all = short, []route.Goal{g}
+		}
+	}
+	if len(good) == 0 {
+		return all // the one that misses by least
+	}
+	return good
+}
+
+// highestEnd is the greatest height at a place, within heightStep, at which a run may end, or by how much it falls short where it falls
+// short by least. What an end keeps away from lies above it, or at its own height.
+func (s *seeker) highestEnd(t *trial, at geometry.Point, low, high float64) (top, short float64) {
+	short = math.Inf(1)
+	for z := high; z >= low; z -= heightStep {
+		if lacks := s.endShort(t, at.At(z)); lacks < short {
+			top, short = z, lacks
+		}
+		if short == 0 {
+			break
+		}
+	}
+	return top, short
+}
+
+// heightStep is how far apart the heights are that an outlet is tried at, mm.
+const heightStep = 20
+
+// heights are between which an outlet may be: below the floor, above the ground.
+func (s *seeker) heights(bands float64) (low, high float64) {
+	c := newCourse(s.judge, s.kind, nil, demand{searched: bands})
+	return math.Ceil(c.query.Min.Z), math.Floor(min(c.query.Max.Z, c.query.From.Z))
+}
+
+// endShort is by how much a run that ends at a place falls short of what is asked of its end alone.
+func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
+	run := t.run
+	run.Path, run.Hanging = []vehicles.RunPoint{{X: at.X, Y: at.Y, Drop: -at.Z}}, vehicles.Hanging{}
+	if !t.put(&run) {
+		return math.Inf(1)
+	}
+	var ends []*Rule
+	for _, r := range t.rules {
+		if r.ends {
+			ends = append(ends, r)
+		}
+	}
+	return t.short(t.findings(ends))
+}
+
+// edgeStep is how far apart the places along an edge are from which a search starts, mm; an outlet is then moved by less.
+const edgeStep = 25
+
+// alongEdge are places along the edge, where an outlet may be as far inside the outline as the rules let it.
+func (s *seeker) alongEdge() (list []geometry.Point) {
+	p, inside := s.judge.plan, s.inside()
+	if s.to.Edge == RearEdge {
+		rear, ok := s.judge.job.OutlineRear()
+		if !ok {
+			return nil
+		}
+		x := math.Floor(rear + inside)
+		for y := math.Ceil(-s.judge.job.OutlineRight()); y <= s.judge.job.OutlineLeft(); y += edgeStep {
+			list = append(list, geometry.Point{X: x, Y: y})
+		}
+		return list
+	}
+	y := math.Floor(s.judge.job.OutlineLeft() - inside)
+	if s.to.Edge == RightEdge {
+		y = -math.Floor(s.judge.job.OutlineRight() - inside)
+	}
+	for x := math.Ceil(p.FloorMin.X); x <= p.FloorMax.X; x += edgeStep {
+		list = append(list, geometry.Point{X: x, Y: y})
+	}
+	return list
+}
+
+// inside is how far inside the van's outline a run along an edge ends, mm: half of what the outlet's rules let it, so that it stays
+// within both of them whatever is uncertain.
+func (s *seeker) inside() float64 {
+	most, least := s.judge.book.of(outletInsideRule), s.judge.book.of(outletOutsideRule)
+	return math.Round((most.least() - least.least()) / 2)
+}
+
+// onEdge tells whether an outlet may be moved to a place: along the edge, and up and down.
+func (s *seeker) onEdge(at geometry.Point3) bool {
+	p, inside := s.judge.plan, s.inside()
+	left, right := s.judge.job.OutlineLeft(), s.judge.job.OutlineRight()
+	switch s.to.Edge {
+	case LeftEdge:
+		return at.Y >= left-2*inside && at.Y <= left && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
+	case RightEdge:
+		return at.Y <= 2*inside-right && at.Y >= -right && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
+	}
+	rear, _ := s.judge.job.OutlineRear()
+	return at.X <= rear+2*inside && at.X >= rear && at.Y <= left && at.Y >= -right
+}

@@ -1,0 +1,231 @@
+package rules
+
+import (
+	"context"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
+)
+
+// Target is where a run is to end: at a place, or at the best along an edge of the van.
+type Target struct {
+	At   *vehicles.RunPoint // nil: along Edge
+	Edge Edge
+}
+
+// Edge is an edge of the van.
+type Edge string
+
+// The edges along which an outlet or a mouth may be.
+const (
+	LeftEdge  Edge = "left"
+	RightEdge Edge = "right"
+	RearEdge  Edge = "rear"
+)
+
+// Edges are all of them.
+var Edges = []Edge{LeftEdge, RightEdge, RearEdge}
+
+// Route is a run that was sought.
+type Route struct {
+	Run     *vehicles.Run // with its path and what hangs on it; nil where nothing was found at all
+	Length  float64       // of the rounded run, mm
+	Bends   float64       // degrees
+	Margin  vehicles.Number
+	Verdict Verdict   // Foul: it is the nearest miss
+	Misses  []Finding // what it breaks, or what is doubtful of it, the worst first
+}
+
+// Found tells whether it is a run which breaks no rule.
+func (r *Route) Found() bool { return r.Run != nil && r.Verdict != Foul }
+
+// Tell is told how far a search for a run is: how many ways were tried so far.
+type Tell func(tried int)
+
+// FindRoute seeks the shortest run of a kind, from its stub to the target, that keeps every rule that it is held to, clear of what
+// is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
+// cut and a run of that kind, whose path does not matter. It is stopped by ctx; what was found until then may not be the shortest.
+func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) Route {
+	job := withoutWay(r.Job, kind)
+	plan, _ := r.Plan.WithRun(&job, kind)
+	s := &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell}
+	return s.seek()
+}
+
+// withoutWay is a job whose run of a kind has lost what hangs along it: it may hang past the end of another way.
+func withoutWay(job vehicles.Job, kind vehicles.RunKind) vehicles.Job {
+	run := *job.Run(kind)
+	run.Clips, run.Drains, run.Pump = nil, nil, nil
+	run.Path = nil
+	return job.WithRun(kind, &run)
+}
+
+// seeker is one search for a run.
+type seeker struct {
+	ctx   context.Context
+	judge judge
+	kind  vehicles.RunKind
+	to    Target
+	tell  Tell
+}
+
+// attempt is a run that was straightened, its stub's mouth the first of its corners.
+type attempt struct {
+	corners []geometry.Point3
+	worth   route.Worth
+	lower   int // which leg its muffler is on, as a trial counts them
+}
+
+// better tells whether an attempt is better than another, nil being none.
+func (a *attempt) better(than *attempt) bool {
+	return a != nil && (than == nil || a.worth.Better(than.worth))
+}
+
+// keeps tells whether an attempt keeps what was asked of it.
+func (a *attempt) keeps() bool { return a != nil && a.worth.Short == 0 }
+
+// demand is what is asked of the ways of one search.
+type demand struct {
+	searched float64 // by how many sigma a way keeps its distances
+	judged   float64 // and a run
+	less     float64 // mm by which less is asked of every distance
+	uncut    bool    // nothing but distances is asked, and a fall
+	rising   bool    // not even that
+}
+
+// demands are made in turn, each where nothing keeps the one before.
+var demands = []demand{
+	{searched: coverage, judged: coverage},
+	{judged: coverage}, // the search takes the worst sigma that there can be for each
+	{},                 // no rule is broken, though it may be doubtful
+}
+
+// mostWays is how many ways of one search are straightened.
+const mostWays = 4
+
+func (s *seeker) seek() Route {
+	var best *attempt
+	for _, d := range demands {
+		if best = s.among(d); best.keeps() || s.ctx.Err() != nil {
+			return s.told(best)
+		}
+	}
+	return s.told(s.nearestMiss(best))
+}
+
+// among is the best of the ways of one search, straightened; nil for none.
+func (s *seeker) among(d demand) (best *attempt) {
+	goals := s.goals(d.judged)
+	if len(goals) == 0 {
+		return nil
+	}
+	c := newCourse(s.judge, s.kind, goals, d)
+	for _, w := range route.Find(s.ctx, &c.query, mostWays, s.tell) {
+		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
+			break
+		}
+		for lower := range s.mufflerLegs() {
+			found := s.straighten(w.Corners, c, d.judged, lower)
+			if found.better(best) {
+				best = found
+			}
+			if found.keeps() {
+				break
+			}
+		}
+	}
+	return best
+}
+
+// muchWorse is how much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less.
+const muchWorse = 1.05
+
+// mufflerLegs is on how many legs a muffler is tried, from the outlet back.
+func (s *seeker) mufflerLegs() int {
+	if s.judge.job.Run(s.kind).Muffler == nil {
+		return 1
+	}
+	return 2
+}
+
+// straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
+func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
+	t := newTrial(s.judge, s.kind, bands)
+	t.lower = lower
+	st := route.Straightener{Steps: []float64{32, 8, 2, 1}}
+	st.Worth = func(corners []geometry.Point3) route.Worth {
+		worth := t.worth(corners)
+		worth.Short += c.beyond(corners)
+		return worth
+	}
+	if s.to.At == nil {
+		st.LastMay = s.onEdge
+	}
+	corners, worth := st.Straighten(s.ctx, corners)
+	return &attempt{corners, worth, lower}
+}
+
+// told is an attempt as a route, judged whole; none where there is none.
+func (s *seeker) told(a *attempt) Route {
+	if a == nil {
+		return Route{Verdict: Foul}
+	}
+	t := newTrial(s.judge, s.kind, 0)
+	t.lower = a.lower
+	run := t.run
+	run.Path = pathThrough(a.corners)
+	run.Hanging, _ = t.hang(a.corners)
+	t.put(&run)
+	if s.kind == vehicles.ExhaustRun {
+		run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule))
+		t.put(&run)
+	}
+	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
+	route := Route{Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
+	sortWorst(findings)
+	for _, f := range findings {
+		if f.Verdict != Clear {
+			route.Misses = append(route.Misses, f)
+		}
+		route.Verdict = max(route.Verdict, f.Verdict)
+	}
+	return route
+}
+
+// nearestMiss is the run that falls short by least, where none keeps every rule: of one that was tried, of ways that keep their distances
+// but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
+// stay where they are.
+func (s *seeker) nearestMiss(best *attempt) *attempt {
+	for _, d := range []demand{{uncut: true}, {uncut: true, rising: true}} {
+		if a := s.among(d); a.better(best) {
+			best = a
+		}
+	}
+	if best != nil || s.ctx.Err() != nil {
+		return best
+	}
+	low, high := 0.0, mostSqueezed
+	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
+		a := s.among(demand{less: less, uncut: true, rising: true})
+		switch {
+		case a != nil:
+			high = less
+		case less == high: // not even so
+			return best
+		default:
+			low = less
+		}
+		if a.better(best) {
+			best = a
+		}
+	}
+	return best
+}
+
+// How much less is asked of distances at the most, mm, and how closely that is sought.
+const (
+	mostSqueezed   = 400.0
+	squeezedWithin = 5.0
+)

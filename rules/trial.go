@@ -1,0 +1,157 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
+)
+
+// trial is a run being tried: a job with it put in, judged by the rules that it is held to and by no others.
+type trial struct {
+	judge judge // of the job without the run
+	kind  vehicles.RunKind
+	run   vehicles.Run // what the run is but for its path and for what hangs on it
+	rules []*Rule
+	bands float64 // by how many sigma it is to be clear
+	lower int     // how many of the legs that are fit for the muffler are passed over, from the outlet back
+
+	last judge // of the run tried last
+	job  vehicles.Job
+	plan vehicles.Plan
+}
+
+func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
+	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), bands: bands}
+}
+
+// worth judges a run through corners, its stub's mouth the first.
+func (t *trial) worth(corners []geometry.Point3) route.Worth {
+	run := t.run
+	run.Path = pathThrough(corners)
+	lacks := 0.0
+	run.Hanging, lacks = t.hang(corners)
+	if !t.put(&run) {
+		return route.Worth{Short: math.Inf(1)}
+	}
+	return route.Worth{Short: lacks + t.short(t.findings(t.rules)), Length: t.plan.Run(t.kind).Line.Length()}
+}
+
+// pathThrough is a run's path through corners, whose first is the stub's mouth.
+func pathThrough(corners []geometry.Point3) []vehicles.RunPoint {
+	path := make([]vehicles.RunPoint, len(corners)-1)
+	for i, c := range corners[1:] {
+		path[i] = vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
+	}
+	return path
+}
+
+// put lays a run; ok is false where what hangs on it can't.
+func (t *trial) put(run *vehicles.Run) (ok bool) {
+	t.job = t.judge.job.WithRun(t.kind, run)
+	t.plan, ok = t.judge.plan.WithRun(&t.job, t.kind)
+	return ok
+}
+
+// findings are what rules say of the run that was put.
+func (t *trial) findings(rules []*Rule) []Finding {
+	clear(t.last.findings) // what opens a finding takes its place as nobody has written there
+	found := t.last.findings[:0]
+	t.last = t.judge
+	t.last.job, t.last.plan, t.last.findings, t.last.measures = &t.job, &t.plan, found, [len(vehicles.RunKinds)]measuring{}
+	for _, r := range rules {
+		if r.check != nil {
+			r.check(&t.last, r)
+		}
+	}
+	return t.last.findings
+}
+
+// short is by how much findings fall short in all, mm and degrees as they are: of being clear by what was measured, so that what
+// no run could mend counts for nothing.
+func (t *trial) short(findings []Finding) (short float64) {
+	for i := range findings {
+		f := &findings[i]
+		short += f.shortOf(t.bands)
+	}
+	return short
+}
+
+// shortOf is by how much a finding falls short of keeping so many sigma. Of what nobody has set a value for is asked only that
+// nothing is hit.
+func (f *Finding) shortOf(bands float64) float64 {
+	m := f.Margin
+	if !m.Set {
+		if f.Rule.Unit != MM || f.Rule.Sense != Least || f.Unsaid {
+			return 0
+		}
+		m.Value = f.Value
+	}
+	short := max(0, bands*f.Sigma-m.Value)
+	switch {
+	case f.Rule.Unit == Count:
+		short *= countsAs
+	case f.Rule.ByKind == AnObstruction && f.Value < 0:
+		short -= asImpossible * f.Value
+	}
+	return short
+}
+
+// asImpossible is how many times a mm counts by which a run is where something else is: it can't be laid so.
+const asImpossible = 10
+
+// countsAs is how many mm one too many of anything counts as, where runs that are not what they should be are told apart.
+const countsAs = 100
+
+// worstClearance is the least margin of a run's clearances; not set where there are none.
+func worstClearance(findings []Finding) (m vehicles.Number) {
+	for i := range findings {
+		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set && (!m.Set || f.Margin.Value < m.Value) {
+			m = f.Margin
+		}
+	}
+	return m
+}
+
+// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the muffler, mm.
+func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
+	if t.run.Muffler == nil {
+		return h, 0
+	}
+	m := *t.run.Muffler
+	laid := geometry.Rounded(corners, t.run.Bend.Value)
+	leg := t.mufflerLeg(&laid, m.Length)
+	l := laid.Legs[leg]
+	whole := l.B.Sub(l.A).Norm()
+	if lacks = max(0, m.Length-(l.End-l.Begin)); whole < m.Length {
+		return h, lacks + m.Length
+	}
+	middle := laid.OnLeg(leg, (l.Begin+l.End)/2)
+	m.Leg, m.Start = leg+1, min(max(math.Floor(middle-m.Length/2), 0), whole-m.Length)
+	h.Muffler = &m
+	return h, lacks
+}
+
+// mufflerLeg is the leg for a muffler: the lowest that is straight for its length and level enough, else the longest.
+func (t *trial) mufflerLeg(laid *geometry.Run, length float64) int {
+	limit := t.judge.book.of(mufflerLevelRule)
+	var fit []int
+	longest, at := -1.0, 0
+	for i, l := range laid.Legs {
+		straight := l.End - l.Begin
+		if straight > longest {
+			longest, at = straight, i
+		}
+		_, tilt, ok := legTilt(l.A, l.B)
+		if straight >= length && ok && (!limit.Value.Set || tilt <= limit.Value.Value) {
+			fit = append(fit, i)
+		}
+	}
+	slices.Reverse(fit)
+	if t.lower < len(fit) {
+		return fit[t.lower]
+	}
+	return at
+}
