@@ -19,11 +19,11 @@ import (
 var lists = []struct {
 	screen, keys string
 	row          *regexp.Regexp
-	least        int // rows that a body of 17 shows
+	least        int // such rows that a body of 17 has
 }{
 	{"Checks", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+)\S* +(?:± +([\d.]+))`), 2},
 	{"Checks", "e", regexp.MustCompile(`█.* (\d+) % ± +([\d.]+)`), 3},
-	{"Place", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 2},
+	{"Place", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 2},
 	{"Match", "", regexp.MustCompile(`(\d+)  [LR] (\d+) │ +(\d+)  [LR] (\d+) +left over ([\d.]+)`), 2},
 	{"Job", "<end>", regexp.MustCompile(` ([\d.]+) mm +(?:built in|this job)`), 2},
