@@ -24,7 +24,7 @@ var lists = []struct {
 	{"Checks", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+)\S* +(?:± +([\d.]+))`), 2},
 	{"Checks", "e", regexp.MustCompile(`█.* (\d+) % ± +([\d.]+)`), 3},
 	{"Place", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
-	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 2},
+	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Match", "", regexp.MustCompile(`(\d+)  [LR] (\d+) │ +(\d+)  [LR] (\d+) +left over ([\d.]+)`), 2},
 	{"Job", "<end>", regexp.MustCompile(` ([\d.]+) mm +(?:built in|this job)`), 2},
 }
