@@ -79,13 +79,16 @@ func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 
 // markWidth is how many columns the marks of a list take, with the blank behind them; none where no row has one.
 func markWidth(rows []Row) int {
-	n := 0
+	longest := "" // in bytes: all marks of a list are letters of one kind, and to measure each costs more than to paint the list
 	for _, r := range rows {
-		if r.Mark != "" {
-			n = max(n, desk.Width(r.Mark)+1)
+		if len(r.Mark) > len(longest) {
+			longest = r.Mark
 		}
 	}
-	return n
+	if longest == "" {
+		return 0
+	}
+	return desk.Width(longest) + 1
 }
 
 // paintRow paints a row: what stands at its right end may take half of it, and whatever the text leaves.
