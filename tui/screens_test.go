@@ -42,11 +42,11 @@ func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
 
 // However many turns a job's yaw has, it reads as what points the same way within a half turn.
 func TestAYawReadsTheSameOnEveryScreen(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "job.toml")
 	views := func(yaw float64) (views []string) {
 		job := vehicles.Demo()
 		heater := *job.Heater
 		heater.Yaw, heater.Given = yaw, heater.Given|vehicles.HasYaw
-		path := filepath.Join(t.TempDir(), "job.toml")
 		require.NoError(t, os.WriteFile(path, job.WithHeater(heater).Format(), 0o644))
 		r := working(t, path)
 		r.w, r.h = 160, 100

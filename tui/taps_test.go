@@ -32,7 +32,7 @@ func TestATappedRowIsTheOneTheArrowsGoTo(t *testing.T) {
 			byKeys, byTap := onScreen(t, l.screen, job, 100, 47), onScreen(t, l.screen, job, 100, 47)
 			byKeys.Type(strings.Repeat("<down>", l.first+i))
 			if l.list == "tie" { // its name is a heading: the row has its readings
-				name = job.Ties[i].Below[0].Text + ", " + job.Ties[i].Below[1].Text
+				name = " " + job.Ties[i].Below[1].Text + " │"
 			}
 			tapText(t, byTap, 100, 47, name)
 			if l.first+i == 0 { // the keys were there already

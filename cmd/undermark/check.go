@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -83,13 +82,15 @@ func checkText(r rules.Result) string {
 	var b strings.Builder
 	line(&b, "%s: %s", r.Job.Ref, standing(r))
 	dangersText(&b, &r)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	row(t, "verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why")
+	head := []string{"verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why"}
+	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
-		row(t, f.Verdict.String(), f.Weight.String(), f.About(), words.Value(*f, desk.Millimetres), plusMinus(*f),
-			asked(*f), words.Margin(*f, desk.Millimetres), f.Why)
+		rows = append(rows, []string{
+			f.Verdict.String(), f.Weight.String(), f.About(), words.Value(*f, desk.Millimetres), plusMinus(*f),
+			asked(*f), words.Margin(*f, desk.Millimetres), f.Why,
+		})
 	}
-	_ = t.Flush() // a builder takes everything
+	grid(&b, head, rows, 3, 7)
 	list(&b, "Not checked, as it is not there", r.Unchecked)
 	list(&b, "Not checked, as nobody has said", words.Unanswered(r.Unanswered))
 	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -41,17 +40,17 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 	var b strings.Builder
 	line(&b, "%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
 	dangersText(&b, &r)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	datum := r.Job.Datum.Called()
-	row(t, "mark", "below: "+datum, "left", "right", "above: "+datum, "left", "right", "left pin", "right pin")
+	head := []string{"mark", "below: " + datum, "left", "right", "above: " + datum, "left", "right", "left pin", "right pin"}
+	var rows [][]string
 	for _, m := range sheet.Marks {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), survey.Figure(a.Left), survey.Figure(a.Right), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
 		}
-		row(t, cells...)
+		rows = append(rows, cells)
 	}
-	_ = t.Flush() // a builder takes everything
+	grid(&b, head, rows, 1, len(head))
 	checksText(&b, sheet.Checks)
 	if p := sheet.Pilot; p != nil && p.Drilled != nil {
 		fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", survey.Figure(p.Off.X), survey.Figure(p.Off.Y))
@@ -67,9 +66,9 @@ func checksText(b *strings.Builder, checks []rules.Check) {
 		return
 	}
 	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
-	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	for _, c := range checks {
-		row(t, words.CheckText(c, desk.Settings{}), survey.Figure(c.Length))
+	rows := make([][]string, len(checks))
+	for i, c := range checks {
+		rows[i] = []string{words.CheckText(c, desk.Settings{}), survey.Figure(c.Length)}
 	}
-	_ = t.Flush() // a builder takes everything
+	grid(b, nil, rows, 1, 2)
 }

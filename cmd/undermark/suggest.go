@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -105,26 +104,25 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	}
 	line(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)
 	fmt.Fprintln(&b)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	head := []string{"x", "y", "to spare", "next to"}
+	head := []string{"x", "y", "to spare"}
 	if r.Job.Datum.Named() {
 		head[0] = "x from " + r.Job.Datum.Called()
 	}
 	yaw := places[0].Yaw.Set
 	if yaw {
-		head = slices.Insert(head, 3, "yaw")
+		head = append(head, "yaw")
 	}
-	head = append(head, "tape from below", "left", "right")
-	row(t, head...)
+	head = append(head, "tape from below", "left", "right", "next to")
+	var rows [][]string
 	for _, p := range places {
 		tape := rules.ReadBelow(&r.Job, p.At)
-		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin), p.Against}
+		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin)}
 		if yaw {
-			cells = slices.Insert(cells, 3, survey.Figure(p.Yaw.Value)+"°")
+			cells = append(cells, survey.Figure(p.Yaw.Value)+"°")
 		}
-		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right))
-		row(t, cells...)
+		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right), p.Against)
+		rows = append(rows, cells)
 	}
-	_ = t.Flush() // a builder takes everything
+	grid(&b, head, rows, 0, len(head)-1)
 	return b.String()
 }

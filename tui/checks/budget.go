@@ -36,10 +36,20 @@ func budget(f rules.Finding, s desk.State, w, h int) []string {
 	if room := h - len(rows); len(shares) > max(1, room) {
 		shares = merged(shares, max(1, room))
 	}
+	var column desk.Figures
 	for _, share := range shares {
-		rows = append(rows, shareRow(share, f, s, w))
+		column = column.With(alone(share, f, s))
+	}
+	for _, share := range shares {
+		rows = append(rows, shareRow(share, f, column, s, w))
 	}
 	return rows
+}
+
+// alone is what a finding's ± would be by one cause alone.
+func alone(share rules.Share, f rules.Finding, s desk.State) string {
+	f.Sigma = math.Sqrt(share.Variance)
+	return words.PlusMinus(f, s.Settings.Units)
 }
 
 // merged keeps the n-1 largest shares and adds up the others.
@@ -51,14 +61,12 @@ func merged(shares []rules.Share, n int) []rules.Share {
 	return append(shares[:n-1:n-1], rest)
 }
 
-func shareRow(share rules.Share, f rules.Finding, s desk.State, w int) string {
+func shareRow(share rules.Share, f rules.Finding, column desk.Figures, s desk.State, w int) string {
 	part := share.Variance / (f.Sigma * f.Sigma)
-	f.Sigma = math.Sqrt(share.Variance)
-	alone := words.PlusMinus(f, s.Settings.Units)
 	room := max(leastBar, min(mostBar, w-causeWidth-partWidth-aloneWidth-3))
 	text := desk.FitRow(share.Cause, causeWidth) + " "
 	drawn := bar(part, room)
-	tail := strings.Repeat(" ", room-desk.Width(drawn)) + fmt.Sprintf(" %3.0f %% %s", 100*part, alone)
+	tail := strings.Repeat(" ", room-desk.Width(drawn)) + fmt.Sprintf(" %3.0f %% %s", 100*part, column.Write(alone(share, f, s)))
 	return desk.FitPainted(text+s.Settings.Styles().Key.Render(drawn)+tail, w)
 }
 

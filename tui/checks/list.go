@@ -14,13 +14,16 @@ const verdictWidth = 10
 
 // column is one column of numbers: its head, and how a finding's number is written.
 type column struct {
-	head  string
-	write func(rules.Finding) string
-	width int
+	head    string
+	write   func(rules.Finding) string
+	figures desk.Figures
+	width   int
 }
 
-// roomy is from how many columns on a list has what was found and asked too; with less the picked finding says it.
-const roomy = 72
+const (
+	between   = 2  // columns in front of each column
+	leastName = 30 // columns of what a finding is of; where found and asked leave less they go, and the picked finding says them
+)
 
 // columns are the columns of numbers in a list of w columns, wide enough for every finding listed.
 func columns(listed []*rules.Finding, s desk.State, w int) []column {
@@ -31,14 +34,17 @@ func columns(listed []*rules.Finding, s desk.State, w int) []column {
 		{head: "margin", write: func(f rules.Finding) string { return words.Signed(f, u) }},
 		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return words.PlusMinus(f, u) }},
 	}
-	if w < roomy {
-		cols = cols[2:]
-	}
+	taken := verdictWidth
 	for i := range cols {
 		cols[i].width = desk.Width(cols[i].head)
 		for _, f := range listed {
-			cols[i].width = max(cols[i].width, desk.Width(cols[i].write(*f)))
+			cols[i].figures = cols[i].figures.With(cols[i].write(*f))
 		}
+		cols[i].width = max(cols[i].width, cols[i].figures.Width())
+		taken += between + cols[i].width
+	}
+	if w-taken < leastName {
+		cols = cols[2:]
 	}
 	return cols
 }
@@ -102,7 +108,7 @@ func nobody(only filter, s desk.State) string {
 func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
 	st := s.Settings.Styles()
 	word := desk.VerdictWord(f.Verdict)
-	rest := cells(words.Named(f), cols, w-verdictWidth, func(c column) string { return c.write(f) })
+	rest := cells(words.Named(f), cols, w-verdictWidth, func(c column) string { return c.figures.Write(c.write(f)) })
 	if here {
 		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
 	}
@@ -114,7 +120,7 @@ func cells(text string, cols []column, w int, write func(column) string) string 
 	numbers := ""
 	for _, c := range cols {
 		n := write(c)
-		numbers += "  " + strings.Repeat(" ", max(0, c.width-desk.Width(n))) + n
+		numbers += strings.Repeat(" ", between) + strings.Repeat(" ", max(0, c.width-desk.Width(n))) + n
 	}
 	return desk.FitRow(text, w-desk.Width(numbers)) + numbers
 }

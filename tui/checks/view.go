@@ -17,7 +17,7 @@ func (m screen) sizes(w, h int) (listW, planW, planH int) {
 		return w, w, max(1, h-captionRows)
 	case w >= desk.SideBySide:
 		list := max(w/2, min(listWidth, w-44))
-		return list, w - list - 1, h
+		return list - desk.Margin, w - list - 1, h
 	}
 	return w, 0, 0
 }
@@ -31,11 +31,11 @@ func (m screen) View(s desk.State, w, h int) string {
 	if m.large {
 		return m.picture(s, planW, planH) + "\n" + desk.Fit(strings.Join(m.caption(s, w), "\n"), w, h-planH)
 	}
-	list := desk.Fit(strings.Join(m.page(s, listW, h), "\n"), listW, h)
+	page := strings.Join(m.page(s, listW, h), "\n")
 	if planW == 0 {
-		return list
+		return desk.Fit(page, listW, h)
 	}
-	return desk.Beside(list, m.picture(s, planW, planH), s.Settings.Styles())
+	return desk.Beside(desk.Fit(page, listW+desk.Margin, h), m.picture(s, planW, planH), s.Settings.Styles())
 }
 
 // page is the list, the picked finding in full, and what was not checked.

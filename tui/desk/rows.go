@@ -11,6 +11,15 @@ func Wrapped(style Style, text string, w int) []string {
 	return rows
 }
 
+// Margin is how many columns stay free between the line of Beside and the text on either side of it.
+const Margin = 1
+
+// Indented is a block of painted rows behind the margin.
+func Indented(block string) string {
+	blank := strings.Repeat(" ", Margin)
+	return blank + strings.ReplaceAll(block, "\n", "\n"+blank)
+}
+
 // Beside sets two blocks of equally many rows side by side, a line of one column between them.
 func Beside(left, right string, look Styles) string {
 	rows, others := strings.Split(left, "\n"), strings.Split(right, "\n")

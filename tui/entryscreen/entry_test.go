@@ -95,7 +95,7 @@ func TestAnEmptyListSaysHowToBegin(t *testing.T) {
 func TestTheListFollowsWhatIsPickedOutElsewhere(t *testing.T) {
 	r := started(t, spec(), screentest.Van(t), 100, 27)
 	r.State.Selected = 2
-	assert.Contains(t, r.View(100, 27), "▸   spare wheel")
+	assert.Contains(t, r.View(100, 27), "▸ spare wheel")
 	r.Type("<up>")
 	assert.Equal(t, 1, at(r), "from there")
 	r.Type("<enter>")
@@ -126,7 +126,7 @@ func TestThePlanTakesTheWholeBody(t *testing.T) {
 	r.Type("<down>")
 	assert.Equal(t, 1, at(r), "the arrows are the plan's")
 	r.Type("<esc>")
-	assert.Contains(t, r.View(60, 17), "▸   brake pipe, right")
+	assert.Contains(t, r.View(60, 17), "▸ brake pipe, right")
 	r.Type("pn")
 	assert.True(t, r.Screen.Typing(), "a new thing brings the form back")
 	assert.Contains(t, r.View(60, 17), "Obstruction 4")
@@ -195,15 +195,15 @@ func TestTheBodyIsDividedWithoutRest(t *testing.T) {
 			for h := 17; h <= 50; h += 3 {
 				a := r.Screen.(only).arranged(r.State, w, h, false)
 				cells := 0
-				for _, part := range []Area{a.list, a.form, a.panel, a.picture, a.under} {
+				for _, part := range []Area{a.list, a.form, a.panel, a.drawing, a.picture, a.under} {
 					if part.H > 0 {
 						require.True(t, part.X >= 0 && part.Y >= 0 && part.X+part.W <= w && part.Y+part.H <= h, "%+v in %dx%d", part, w, h)
 						cells += part.W * part.H
 					}
 				}
-				rule := 0 // the line between list and plan
+				rule := 0 // the line between list and plan, and the margin in front of it
 				if a.picture.H > 0 && a.picture.X > 0 {
-					rule = h
+					rule = (1 + desk.Margin) * h
 				}
 				require.Equal(t, w*h, cells+rule, "%dx%d %q: %+v", w, h, keys, a)
 				r.View(w, h)

@@ -81,7 +81,11 @@ func (e Entry) planned(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 	if e.spec.NoPlan {
 		return e, desk.Change{}
 	}
-	a := e.arranged(s, e.w, e.h, false).picture
+	all := e.arranged(s, e.w, e.h, false)
+	a := all.picture
+	if a.H == 0 {
+		a = all.drawing // the plan is as large when it shows
+	}
 	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s), e.options(s))
 	e.pane = pane
 	if tapped != nil {

@@ -9,87 +9,6 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// Area is a part of the body, in cells.
-type Area struct{ X, Y, W, H int }
-
-// Holds says whether a cell of the body is in the area.
-func (a Area) Holds(x, y int) bool { return x >= a.X && x < a.X+a.W && y >= a.Y && y < a.Y+a.H }
-
-// areas are the parts of the body; a part without rows does not show. The first row of list and form is a title.
-type areas struct{ list, form, panel, picture, under Area }
-
-// leastStrip is how many rows a plan under the list has at least.
-const leastStrip = 5
-
-// arranged says what stands where in a body of w columns and h rows. With panel, the screen's own panel has the
-// place of list and form.
-func (e Entry) arranged(s desk.State, w, h int, panel bool) areas {
-	a := e.parts(s, w, h, panel)
-	if e.spec.Under == nil || a.picture.H <= leastStrip || e.drawn(s, a.picture.W, a.picture.H) > 0 {
-		return a
-	}
-	rows := min(len(e.spec.Under(e, s, a.picture.W, a.picture.H)), a.picture.H-max(leastStrip, a.picture.H/3))
-	a.picture.H -= rows
-	a.under = Area{a.picture.X, a.picture.Y + a.picture.H, a.picture.W, rows}
-	return a
-}
-
-// drawn is how many rows the screen's drawing takes in place of the plan.
-func (e Entry) drawn(s desk.State, w, h int) int {
-	if e.spec.Beside == nil || e.whole {
-		return 0
-	}
-	_, rows := e.spec.Beside(e, s, w, h)
-	return rows
-}
-
-// parts are list, form, panel and picture.
-func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
-	switch {
-	case e.whole:
-		return areas{picture: Area{0, 0, w, h}}
-	case w >= desk.SideBySide:
-		left := max(48, min(64, w*45/100))
-		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
-		list := h / 2
-		if e.Typing() {
-			list = h / 3
-		}
-		if panel {
-			a.panel = Area{0, 0, left, h}
-		} else {
-			a.list, a.form = Area{0, 0, left, list}, Area{0, list, left, h - list}
-		}
-		return a
-	}
-	strip := e.strip(s, w, h, panel)
-	rest := Area{0, 0, w, h - strip}
-	a := areas{picture: Area{0, h - strip, w, strip}}
-	switch {
-	case panel:
-		a.panel = rest
-	case e.Typing():
-		a.form = rest
-	default:
-		a.list = rest
-	}
-	return a
-}
-
-// strip is how many rows the picture has under the list: a panel and choices need them all.
-func (e Entry) strip(s desk.State, w, h int, panel bool) int {
-	if panel || e.Editor.Picking(s) {
-		return 0
-	}
-	if rows := e.drawn(s, w, h); rows > 0 {
-		return min(rows, h-leastStrip)
-	}
-	if e.spec.Under != nil && !e.Typing() {
-		return max(2*leastStrip, h/2)
-	}
-	return max(leastStrip, h/3)
-}
-
 // View paints the screen; panel, when it is not nil, in place of list and form.
 func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) string) string {
 	e = e.Synced(s)
@@ -104,23 +23,33 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 		}
 	}
 	text := strings.Join(column, "\n")
-	picture := ""
-	if a.picture.H > 0 {
-		picture = e.paintPicture(s, a.picture.W, a.picture.H)
-	}
-	if a.under.H > 0 {
-		under := strings.Join(e.spec.Under(e, s, a.under.W, a.picture.H+a.under.H), "\n")
-		picture += "\n" + desk.Fit(under, a.under.W, a.under.H)
-	}
+	pictures := e.paintPictures(s, a)
 	switch {
 	case text == "":
-		return desk.Fit(picture, w, h)
-	case picture == "":
+		return desk.Fit(pictures, w, h)
+	case pictures == "":
 		return desk.Fit(text, w, h)
-	case a.picture.X == 0:
-		return desk.Fit(text+"\n"+picture, w, h)
+	case w < desk.SideBySide:
+		return desk.Fit(text+"\n"+pictures, w, h)
 	}
-	return desk.Beside(desk.Fit(text, a.picture.X-1, h), picture, s.Settings.Styles())
+	return desk.Beside(desk.Fit(text, w-1-max(a.picture.W, a.drawing.W), h), pictures, s.Settings.Styles())
+}
+
+// paintPictures paints the drawing, the plan, and what it all comes to, one under the other.
+func (e Entry) paintPictures(s desk.State, a areas) string {
+	var out []string
+	if d := a.drawing; d.H > 0 {
+		text, _ := e.spec.Beside(e, s, d.W, d.H)
+		out = append(out, desk.Fit(text, d.W, d.H))
+	}
+	if p := a.picture; p.H > 0 {
+		out = append(out, e.pane.View(e.shown(s), p.W, p.H, e.options(s)))
+	}
+	if u := a.under; u.H > 0 {
+		rows := e.spec.Under(e, s, u.W, a.picture.H+u.H)
+		out = append(out, desk.Indented(desk.Fit(strings.Join(rows, "\n"), u.W, u.H)))
+	}
+	return strings.Join(out, "\n")
 }
 
 // Panel is where the screen's panel is in the body.
@@ -189,16 +118,6 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 		}
 	}
 	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)
-}
-
-// paintPicture paints the screen's drawing, or else the plan.
-func (e Entry) paintPicture(s desk.State, w, h int) string {
-	if e.spec.Beside != nil && !e.whole {
-		if text, rows := e.spec.Beside(e, s, w, h); rows > 0 {
-			return desk.Fit(text, w, h)
-		}
-	}
-	return e.pane.View(e.shown(s), w, h, e.options(s))
 }
 
 // options are what the screen shows on the plan beside the job.

@@ -36,14 +36,14 @@ type pick struct {
 type columns struct{ label, text, unit, beside int }
 
 const (
-	margin    = 2  // columns in front of a label
-	indent    = 2  // columns in front of a remark
-	gap       = 2  // columns in front of a remark beside a field
-	leastText = 10 // columns of a field's text
-	mostText  = 24 // of readings and sizes
-	longText  = 60 // of a form without units, which is one of words
-	leastNote = 26 // columns that make room for a remark beside a field
-	mostLines = 4  // rows of a remark
+	margin    = 2   // columns in front of a label
+	indent    = 2   // columns in front of a remark
+	gap       = 2   // columns in front of a remark beside a field
+	leastText = 10  // columns of a field's text
+	mostText  = 24  // of readings and sizes
+	longText  = 100 // of a form without units, which is one of words
+	leastNote = 26  // columns that make room for a remark beside a field
+	mostLines = 4   // rows of a remark
 )
 
 func columnsOf(fields []Field, w int) columns {

@@ -33,6 +33,9 @@ func listLines(rows []Row) []listLine {
 	return out
 }
 
+// Height is how many lines rows take, their heads among them.
+func Height(rows []Row) int { return len(listLines(rows)) }
+
 // listTop is the first line to show so that row at is seen, with what is around it.
 func listTop(lines []listLine, at, h int) int {
 	for y, l := range lines {
@@ -59,6 +62,7 @@ func Shown(rows []Row, at, h int) (from, to int) {
 func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 	lines := listLines(rows)
 	lines = lines[listTop(lines, at, h):]
+	mark := markWidth(rows)
 	out := make([]string, h)
 	for y := range out {
 		switch {
@@ -67,27 +71,43 @@ func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 		case lines[y].row < 0:
 			out[y] = desk.FitPainted(look.Title.Render(lines[y].text), w)
 		default:
-			out[y] = paintRow(rows[lines[y].row], lines[y].row == at, w, look)
+			out[y] = paintRow(rows[lines[y].row], lines[y].row == at, mark, w, look)
 		}
 	}
 	return strings.Join(out, "\n")
 }
 
-func paintRow(r Row, here bool, w int, look desk.Styles) string {
-	mark := desk.FitRow(r.Mark, 2)
-	if r.Mark != "" {
-		mark += " " // or letters and name are read as one word
+// markWidth is how many columns the marks of a list take, with the blank behind them; none where no row has one.
+func markWidth(rows []Row) int {
+	longest := "" // in bytes: all marks of a list are letters of one kind, and to measure each costs more than to paint the list
+	for _, r := range rows {
+		if len(r.Mark) > len(longest) {
+			longest = r.Mark
+		}
 	}
-	right := desk.Cut(r.Right, w/2)
-	text := desk.FitRow(r.Text, max(1, w-3-desk.Width(mark)-desk.Width(right)))
+	if longest == "" {
+		return 0
+	}
+	return desk.Width(longest) + 1
+}
+
+// paintRow paints a row: what stands at its right end may take half of it, and whatever the text leaves.
+func paintRow(r Row, here bool, markW, w int, look desk.Styles) string {
+	mark := desk.FitRow(r.Mark, markW)
+	room := max(1, w-2-markW)
+	right := desk.Cut(r.Right, max(w/2, room-1-desk.Width(r.Text)))
+	if right != "" {
+		right, room = " "+right, room-1-desk.Width(right)
+	}
+	text := desk.FitRow(r.Text, max(1, room))
 	if here {
-		return look.Here.Render(desk.FitRow("▸ "+mark+text+" "+right, w))
+		return look.Here.Render(desk.FitRow("▸ "+mark+text+right, w))
 	}
 	said := look.Faint
 	if r.Fault {
 		said = look.Fault
 	}
-	return desk.FitPainted("  "+look.Key.Render(mark)+text+" "+said.Render(right), w)
+	return desk.FitPainted("  "+look.Key.Render(mark)+text+said.Render(right), w)
 }
 
 // RowAt returns the row at line y of rows painted into h lines, false for a heading or nothing.

@@ -19,7 +19,7 @@ func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
 	Title:   func(s desk.State) string { return "Job " + s.Job.Ref },
-	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Enter: enter,
+	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Form: usualForm, Enter: enter,
 }
 
 var (
@@ -90,6 +90,9 @@ var acts = [...]struct {
 	doCautions: {"Cautions: read before you cut", desk.Cautions},
 	doFirstRun: {"First run: read before it is lit", desk.FirstRun},
 }
+
+// usualForm is how many rows the form of a card takes, with its title; most are of one rule and take fewer.
+const usualForm = 10
 
 // records are the rows: the cards, what can be done, the job's own rules, then all others.
 func records(s desk.State) []form.Record {

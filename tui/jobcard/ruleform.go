@@ -54,7 +54,7 @@ func (h ruleRecord) limit(s desk.State) (l rules.Limit, ok bool) {
 func (h ruleRecord) row(s desk.State) form.Row {
 	l, _ := h.limit(s)
 	_, own := s.Job.Rules[h.key()]
-	out := form.Row{Text: h.short(own), Right: desk.Limit(l, s.Settings.Units) + ", " + l.Book}
+	out := form.Row{Text: h.short(own), Right: limits(s.Settings.Units).Write(desk.Limit(l, s.Settings.Units)) + "  " + desk.FitRow(l.Book, bookWidth)}
 	switch {
 	case h.first && own:
 		out.Head = "This job's own rules"
@@ -63,6 +63,17 @@ func (h ruleRecord) row(s desk.State) form.Row {
 	}
 	return out
 }
+
+// limits is the column of what the rules ask for: what most books say fits in it.
+func limits(u survey.Units) desk.Figures {
+	if u == desk.Inches {
+		return desk.FiguresOf(`157 15/16"`)
+	}
+	return desk.FiguresOf("4000 mm", "9.21u²")
+}
+
+// bookWidth is how wide a book is called: "built in", "this job", "workshop".
+const bookWidth = 8
 
 // short is the title, or for a kind only that: it stands under the general rule.
 func (h ruleRecord) short(own bool) string {

@@ -27,35 +27,90 @@ func (m screen) viewList(s desk.State, w, h int) string {
 // viewTable lists the marks with what the tape must say at each, from the side it is marked from.
 func (m screen) viewTable(s desk.State, w, h int) string {
 	st := s.Settings.Styles()
-	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", desk.Datum(&s.Job.Datum, 9), desk.Left(s.Settings), desk.Right(s.Settings))
+	t := readingsOf(s)
+	head := desk.FitRow("      mark", boxWidth+t.words) + "  " + desk.FitRow("from", fromWidth)
+	for i, name := range [...]string{desk.Datum(&s.Job.Datum, 9), desk.Left(s.Settings), desk.Right(s.Settings)} {
+		head += "  " + strings.Repeat(" ", t.width(i)-desk.Width(name)) + name
+	}
 	title := "All marks, " + s.Settings.Units.String()
-	if left := len(leftOf(s, items(s))); left > 0 {
+	if left := len(leftOf(s, t.items)); left > 0 {
 		title += fmt.Sprintf(": %d not made", left)
 	} else {
 		title += ": all made"
 	}
-	rows := []string{st.Title.Render(title), st.Faint.Render(head)}
-	all := items(s)
-	first, last := m.window(len(all), h-2)
+	rows := []string{st.Title.Render(title), st.Faint.Render(desk.FitRow(head, w))}
+	first, last := m.window(len(t.items), h-2)
 	for i := first; i < last; i++ {
-		rows = append(rows, row(s, all[i], i == m.index(s), w, all[i].tableRow(s.Settings)))
+		rows = append(rows, row(s, t.items[i], i == m.index(s), w, t.row(t.items[i], s.Settings)))
 	}
 	return strings.Join(rows, "\n")
 }
 
-func (it item) tableRow(set desk.Settings) string {
-	if it.check != nil {
-		return fmt.Sprintf("%-41s %9s", words.CheckText(*it.check, set), survey.Format(it.check.Length, set.Units))
-	}
-	return markRow(*it.mark, set.Units)
+// How wide the tick stands in front of a mark, the side it is marked from, and a column of readings at least.
+const (
+	boxWidth   = 6
+	fromWidth  = 5
+	leastWidth = 9
+)
+
+// readings are the marks with the columns of their readings: from the datum, from the left edge, from the right one.
+type readings struct {
+	items   []item
+	words   int
+	columns [3]desk.Figures
 }
 
-func markRow(mark rules.Mark, u survey.Units) string {
-	from, bumper, left, right := "below", mark.Below.Bumper, mark.Below.Left, mark.Below.Right
-	if a := mark.Above; a != nil {
-		from, bumper, left, right = "above", a.Bumper, a.Left, a.Right
+func readingsOf(s desk.State) readings {
+	t := readings{items: items(s), words: 14}
+	for _, it := range t.items {
+		if it.mark == nil {
+			continue
+		}
+		t.words = max(t.words, desk.Width(it.mark.Words))
+		_, texts := tapes(*it.mark, s.Settings.Units)
+		for i, text := range texts {
+			t.columns[i] = t.columns[i].With(text)
+		}
 	}
-	return fmt.Sprintf("%-14s %-6s %9s %9s %9s", mark.Words, from, survey.Format(bumper, u), survey.Format(left, u), survey.Format(right, u))
+	for _, it := range t.items {
+		if it.check != nil { // its length stands under the last readings
+			t.columns[2] = t.columns[2].With(survey.Format(it.check.Length, s.Settings.Units))
+		}
+	}
+	return t
+}
+
+func (t readings) width(i int) int { return max(leastWidth, t.columns[i].Width()) }
+
+// cell is a reading as it stands in its column.
+func (t readings) cell(i int, text string) string {
+	text = t.columns[i].Write(text)
+	return "  " + strings.Repeat(" ", t.width(i)-desk.Width(text)) + text
+}
+
+func (t readings) row(it item, set desk.Settings) string {
+	if it.check != nil {
+		room := t.words + 2 + fromWidth + 2 + t.width(0) + 2 + t.width(1)
+		return desk.FitRow(words.CheckText(*it.check, set), room) + t.cell(2, survey.Format(it.check.Length, set.Units))
+	}
+	from, texts := tapes(*it.mark, set.Units)
+	out := desk.FitRow(it.mark.Words, t.words) + "  " + desk.FitRow(from, fromWidth)
+	for i, text := range texts {
+		out += t.cell(i, text)
+	}
+	return out
+}
+
+// tapes are a mark's readings on the side it is marked from.
+func tapes(mark rules.Mark, u survey.Units) (from string, texts [3]string) {
+	from, at := "below", [3]float64{mark.Below.Bumper, mark.Below.Left, mark.Below.Right}
+	if a := mark.Above; a != nil {
+		from, at = "above", [3]float64{a.Bumper, a.Left, a.Right}
+	}
+	for i, mm := range at {
+		texts[i] = survey.Format(mm, u)
+	}
+	return from, texts
 }
 
 func row(s desk.State, it item, here bool, w int, text string) string {

@@ -167,7 +167,7 @@ func (m screen) View(s desk.State, w, h int) string {
 	if w < desk.SideBySide {
 		return desk.Fit(m.viewItem(s, w, h), w, h)
 	}
-	pageW := w - listWidth - 1
+	pageW := w - listWidth - 1 - desk.Margin
 	list := desk.Fit(m.viewList(s, listWidth-1, h), listWidth, h)
-	return desk.Beside(list, desk.Fit(m.viewItem(s, pageW, h), pageW, h), s.Settings.Styles())
+	return desk.Beside(list, desk.Indented(desk.Fit(m.viewItem(s, pageW, h), pageW, h)), s.Settings.Styles())
 }

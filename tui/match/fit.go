@@ -67,3 +67,13 @@ func picked(e entryscreen.Entry, s desk.State) (name string, ok bool) {
 	}
 	return s.Job.Ties[thing.Row].Name, true
 }
+
+// column is that of what is left over at each point that is in the fit.
+func (f fit) column(s desk.State) (c desk.Figures) {
+	for _, t := range s.Job.Ties {
+		if off, known := f.left(t.Name); known && t.Use {
+			c = c.With(survey.Format(off.Norm(), s.Settings.Units))
+		}
+	}
+	return c
+}

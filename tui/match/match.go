@@ -16,6 +16,7 @@ import (
 	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/vehicles"
 )
 
 // Screen is the screen "Match". It is a plain value.
@@ -37,9 +38,13 @@ var (
 var spec = entryscreen.Spec{
 	Title: title, Row: row, Warn: wrongs, Beside: beside, Tells: told, Under: report, Plan: shown,
 	Records: func(s desk.State) []form.Record { return features.Ties.Records(s.Job) },
+	Form:    usualForm,
 	Empty:   "No matching point yet. n: a new one, read from below and from above.",
 	Fresh:   []entryscreen.Fresh{{Key: bind("n", "new matching point"), List: features.Ties}},
 }
+
+// usualForm is how many rows the form of a point takes, with its title and a blank one.
+const usualForm = 8
 
 // Title is what the header calls the screen.
 func (m Screen) Title() string { return "Match" }
@@ -149,7 +154,7 @@ func row(record form.Record, s desk.State) form.Row {
 		return out
 	}
 	t := s.Job.Ties[thing.Row]
-	out.Text = fmt.Sprintf("%s, %s │ %s, %s", t.Below[0], t.Below[1], t.Above[0], t.Above[1])
+	out.Text = readings(t, s.Job.Ties)
 	fit := matched(s)
 	switch off, known := fit.left(t.Name); {
 	case fit.swapped || thing.Row == fit.oneSided:
@@ -159,12 +164,30 @@ func row(record form.Record, s desk.State) form.Row {
 	case !t.Use:
 		out.Right = "left out"
 	case known:
-		out.Right = "left over " + survey.Format(off.Norm(), s.Settings.Units)
+		out.Right = "left over " + fit.column(s).Write(survey.Format(off.Norm(), s.Settings.Units))
 		if t.Name == fit.Suspect {
 			out.Right, out.Fault = "! "+out.Right, true
 		}
 	}
 	return out
+}
+
+// readings are a point's readings below and above, each under those of the other points.
+func readings(t vehicles.Tie, all vehicles.List[vehicles.Tie]) string {
+	texts := func(t vehicles.Tie) [4]string {
+		return [4]string{t.Below[0].String(), t.Below[1].String(), t.Above[0].String(), t.Above[1].String()}
+	}
+	var columns [4]desk.Figures
+	for _, other := range all {
+		for i, text := range texts(other) {
+			columns[i] = columns[i].With(text)
+		}
+	}
+	var out [4]string
+	for i, text := range texts(t) {
+		out[i] = columns[i].Write(text)
+	}
+	return fmt.Sprintf("%s  %s │ %s  %s", out[0], out[1], out[2], out[3])
 }
 
 // wrongs says what else keeps the job from being judged.

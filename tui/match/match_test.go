@@ -46,7 +46,7 @@ func TestTyingAVanFromBothSides(t *testing.T) {
 	assert.Equal(t, vehicles.Demo().Ties, r.State.Job.Ties, "the sample's own points, typed")
 	view := flat(r.View(100, 27))
 	assert.Contains(t, view, "Matching points: 2 in the fit")
-	assert.Contains(t, view, "2954, L 328 │ 2952, L 325")
+	assert.Contains(t, view, "2954 L 328 │ 2952 L 325")
 	assert.Contains(t, view, "clear: the points agree as well as their tapes can tell, left over 0.2 mm on the whole (arrows drawn 200 times)")
 	assert.Contains(t, view, "turned 0.03° clockwise")
 	assert.Contains(t, view, "shifted 0.7 mm forward, 0.3 mm left")

@@ -3,8 +3,6 @@ package moving
 import (
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -12,7 +10,7 @@ import (
 
 // Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
 const (
-	leastPanel = 40
+	leastPanel = 46
 	mostPanel  = 52
 
 	// PanelHeight is how many rows it has there.
@@ -34,7 +32,8 @@ func Beside(picture string, panel func(w, h int) []string, s desk.State, w, h in
 		return picture + "\n" + desk.Fit(strings.Join(panel(w, h-planH), "\n"), w, h-planH)
 	}
 	panelW := w - planW - 1
-	return desk.Beside(picture, desk.Fit(strings.Join(panel(panelW, h), "\n"), panelW, h), s.Settings.Styles())
+	text := desk.Fit(strings.Join(panel(panelW-desk.Margin, h), "\n"), panelW-desk.Margin, h)
+	return desk.Beside(picture, desk.Indented(text), s.Settings.Styles())
 }
 
 // Notes are what the fitter must know of a place beside its clearances: what is wrong with the job, what is dangerous about it,
@@ -53,11 +52,12 @@ func Notes(s desk.State, w int) (rows []string) {
 	return rows
 }
 
-// findingRow is a verdict, what it is of, and its margin at the end of the row.
-func findingRow(f rules.Finding, s desk.State, w int) string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	verdict := st.Verdict(f.Verdict).Render(desk.VerdictWord(f.Verdict))
-	verdict += strings.Repeat(" ", max(0, 9-len(desk.VerdictWord(f.Verdict))))
-	number := strings.TrimRight(" "+words.Signed(f, u)+" "+words.PlusMinus(f, u), " ")
-	return verdict + desk.FitRow(words.Named(f), w-9-lipgloss.Width(number)) + number
+// findingRow is a verdict, what it is of, and its figures at the end of the row.
+func findingRow(f rules.Finding, figures string, st desk.Styles, w int) string {
+	word := desk.VerdictWord(f.Verdict)
+	verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
+	return verdict + desk.FitRow(words.Named(f), w-verdictWidth-1-desk.Width(figures)) + " " + figures
 }
+
+// verdictWidth is how many columns the longest verdict takes, with the blank behind it.
+const verdictWidth = 9

@@ -149,8 +149,13 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	} else if out.title != "" {
 		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
 	}
+	u := s.Settings.Units
+	var margins, off desk.Figures
 	for _, f := range out.shown {
-		rows = append(rows, findingRow(*f, s, w))
+		margins, off = margins.With(words.Signed(*f, u)), off.With(words.PlusMinus(*f, u))
+	}
+	for _, f := range out.shown {
+		rows = append(rows, findingRow(*f, margins.Write(words.Signed(*f, u))+"  "+off.Write(words.PlusMinus(*f, u)), st, w))
 	}
 	if out.foot != "" {
 		rows = append(rows, st.Plain.Render(out.foot))
@@ -168,7 +173,7 @@ type Panel struct {
 func (p Panel) area() (x, y, w, h int) {
 	planW, planH := Sizes(p.W, p.H)
 	if p.W >= desk.SideBySide {
-		x, w, h = planW+1, p.W-planW-1, p.H
+		x, w, h = planW+1+desk.Margin, p.W-planW-1-desk.Margin, p.H
 	} else {
 		y, w, h = planH, p.W, p.H-planH
 	}

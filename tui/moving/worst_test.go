@@ -25,7 +25,7 @@ var bodies = [][2]int{{60, 15}, {100, 26}, {160, 46}}
 // onList is where in the body the first row of the list stands: the first with a verdict in front.
 func onList(t *testing.T, view string) (x, y int) {
 	for y, row := range strings.Split(view, "\n") {
-		if at := regexp.MustCompile(`(^|│)(foul|doubtful|clear) {2,}`).FindStringIndex(row); at != nil {
+		if at := regexp.MustCompile(`(^|│ )(foul|doubtful|clear) {2,}`).FindStringIndex(row); at != nil {
 			return len([]rune(row[:at[0]])) + 1, y
 		}
 	}
