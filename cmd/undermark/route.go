@@ -40,7 +40,11 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 			}
 			kind, worst := routed[args[0]], rules.Clear
 			_, err = answerJobs(args[1:], shared, &f, s, func(r rules.Result) (string, error) {
-				found, err := seekRun(&r, kind, target, s, f.json)
+				ready, taken, err := readyForRun(&r, kind)
+				if err != nil {
+					return "", err
+				}
+				found, err := seekRun(ready, kind, target, s, f.json)
 				if err != nil {
 					return "", err
 				}
@@ -51,7 +55,7 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 					data, err := rules.RouteJSON(found)
 					return string(data) + "\n", err
 				}
-				return routeText(&r, kind, &found), nil
+				return routeText(&r, kind, &found) + taken, nil
 			})
 			if err == nil && worst == rules.Foul {
 				return exit(exitFoul)
@@ -112,11 +116,7 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 }
 
 // seekRun seeks a run of a judged job. Ctrl-C ends it.
-func seekRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, json bool) (rules.Route, error) {
-	ready, err := readyForRun(r, kind)
-	if err != nil {
-		return rules.Route{}, err
-	}
+func seekRun(ready *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, json bool) (rules.Route, error) {
 	ctx, done := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer done()
 	p, stop := startProgress(s, json)
@@ -130,26 +130,25 @@ func seekRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 }
 
 // readyForRun is a judged job that has what a run begins at. Without a heater that is the stub of the usual one, without the run a
-// pipe of the usual size.
-func readyForRun(r *rules.Result, kind vehicles.RunKind) (*rules.Result, error) {
+// pipe of the usual size; taken says so.
+func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken string, err error) {
 	job := r.Job
 	if job.Cut == nil {
-		return nil, lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
+		return nil, "", lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
 	}
 	if job.Heater == nil {
 		usual, _ := vehicles.HeaterClass(vehicles.DefaultHeaterClass)
 		job = job.WithHeater(usual)
+		taken += fmt.Sprintf("There is no [heater]: its stub was taken to be that of %s, yaw 0.\n", vehicles.DefaultHeaterClass)
 	}
 	if job.Run(kind) == nil {
 		run := vehicles.UsualRun(kind)
 		job = job.WithRun(kind, &run)
+		taken += fmt.Sprintf("There is no [%s]: it was taken to be %s across, bend %s.\n", kind, survey.Figure(run.Across), survey.Figure(run.Bend.Value))
 	}
-	if job.Heater == r.Job.Heater && job.Run(kind) == r.Job.Run(kind) {
-		return r, nil
-	}
-	ready := *r
-	ready.Job = job
-	return &ready, nil
+	own := *r
+	own.Job = job
+	return &own, taken, nil
 }
 
 // routeText writes a run for a person.
