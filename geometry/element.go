@@ -37,13 +37,10 @@ func (p *element) part(from, to float64) element {
 }
 
 // least returns the place between from and to whose point has the least component along n. On the circle that is
-// where the radius points against n, if the arc goes there, else at an end.
+// where the radius points against n, if the arc goes there, else at an end: less than a half turn, it goes nowhere behind A.
 func (p *element) least(n Point3, from, to float64) float64 {
 	if p.Radius > 0 {
 		turn := math.Atan2(-n.Dot(p.Along), n.Dot(p.Inward))
-		if turn < 0 {
-			turn += 2 * math.Pi
-		}
 		if s := turn * p.Radius; s > from && s < to {
 			return s
 		}

@@ -44,7 +44,7 @@ func NewRound(middle Point, radius float64) Footprint {
 // NewLine returns every point within radius (mm) of the path, which has at least one point; points may coincide.
 // The path is copied. An empty path panics.
 func NewLine(path []Point, radius float64) Footprint {
-	f := Footprint{Shape: Line, Radius: radius, cos: 1}
+	f := Footprint{Shape: Line, Radius: radius}
 	f.Path = append(make([]Point, 0, len(path)+1), path...)
 	if len(path) < 2 {
 		f.Path = append(f.Path, path[0])

@@ -55,6 +55,25 @@ func (p Point3) Dot(q Point3) float64 { return p.X*q.X + p.Y*q.Y + p.Z*q.Z }
 // Norm returns the length of p as a vector.
 func (p Point3) Norm() float64 { return math.Sqrt(p.Dot(p)) }
 
+// Along returns the place at a share of the length of a line through points, of which there is at least one: the first at 0 and the
+// last from 1 on.
+func Along(path []Point, share float64) Point {
+	length := 0.0
+	for i := 1; i < len(path); i++ {
+		length += path[i].Sub(path[i-1]).Norm()
+	}
+	left := share * length
+	for i := 1; i < len(path); i++ {
+		leg := path[i].Sub(path[i-1])
+		n := leg.Norm()
+		if left <= n && n > 0 {
+			return path[i-1].Add(leg.Scale(left / n))
+		}
+		left -= n
+	}
+	return path[len(path)-1]
+}
+
 // SinCos returns the sine and cosine of an angle in degrees, exact at multiples of 90: a quarter turn of an
 // axis-parallel rectangle must stay axis-parallel.
 func SinCos(deg float64) (sin, cos float64) {

@@ -51,7 +51,7 @@ func TestPeopleReadLastWhatThereIsNoneOf(t *testing.T) {
 	held := of(rulesByID()["pilot.place"], Doubtful, 12)
 	read := ForPeople([]Finding{of(length, Foul, 0), of(length, Doubtful, 0), held, of(length, Clear, 9)})
 	assert.Equal(t, held, *read[1], "before what it holds back")
-	for _, id := range []string{"pilot.place", "pilot.direct", "ties.fit"} {
+	for _, id := range []string{"pilot.place", "pilot.direct", "ties.fit", "chain.closure"} {
 		assert.True(t, rulesByID()[id].HoldsBack, id)
 	}
 	var order []int

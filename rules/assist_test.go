@@ -92,6 +92,21 @@ within = 60
 	return job
 }
 
+// On a floor with nothing on it one yaw is worth as much as another: three of them are given, just so far apart as options are.
+func TestABareFloorHasThreeOptionsApart(t *testing.T) {
+	job := boxed(t, 0)
+	job.Fittings, job.Floor.Width, job.Wish.Within = nil, 2000, vehicles.Some(0.5)
+	options := assisted(t, job).Options
+	require.Len(t, options, 3)
+	for i, o := range options {
+		assert.InDelta(t, 0, o.Away, 0.5)
+		for _, other := range options[:i] {
+			assert.GreaterOrEqual(t, math.Abs(geometry.WithinHalfTurn(o.Yaw.Value-other.Yaw.Value)), 60.)
+		}
+	}
+	assert.InDelta(t, 60, math.Abs(geometry.WithinHalfTurn(options[0].Yaw.Value-options[1].Yaw.Value)), 1e-9)
+}
+
 func assisted(t *testing.T, job vehicles.Job) Assistance {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)

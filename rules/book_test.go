@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/vehicles"
 )
 
@@ -70,6 +71,24 @@ func TestWhatBurnsOrLeaksIsNeverBelowTheGeneralValue(t *testing.T) {
 		bare, _ := Builtin().Lookup("exhaust.clearance", kind)
 		shielded, _ := Builtin().Lookup("exhaust.clearance.shielded", kind)
 		assert.LessOrEqual(t, shielded.Value.Value, bare.Value.Value, kind)
+	}
+}
+
+// A shield holds off heat. It gives no room to what moves, nor to what a cold intake has to keep away from.
+func TestAShieldGivesNoRoomToWhatMoves(t *testing.T) {
+	value := func(id, kind string) float64 {
+		limit, ok := Builtin().Lookup(id, kind)
+		require.True(t, ok)
+		return limit.Value.Value
+	}
+	const shielded = "exhaust.clearance.shielded"
+	for _, kind := range []string{"suspension", "driveshaft", "axle"} {
+		assert.Equal(t, value("exhaust.clearance", kind), value(shielded, kind), kind)
+	}
+	for _, kind := range vehicles.Kinds {
+		if vehicles.KindOf(kind).Role != scene.Hot {
+			assert.GreaterOrEqual(t, value(shielded, kind), value("intake.clearance", kind), kind)
+		}
 	}
 }
 

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -131,4 +132,23 @@ func TestMatchingPointsStillNeededAreAdvised(t *testing.T) {
 	require.Len(t, after.Job.Ties, 2)
 	assert.InDelta(t, 0, after.Plan.Fit.RMS, 1e-6, "they agree")
 	assert.Greater(t, after.Plan.Fit.SumR2, 1e6, "well apart")
+}
+
+// Matching points that agree are not measured again; of those that do not, the one that is most left over is, by its name.
+func TestOnlyMatchingPointsThatDisagreeAreMeasuredAgain(t *testing.T) {
+	again := func(name string) (words []string) {
+		result := judged(t, readCase(t, "../testdata/cases/"+name+".toml"))
+		for _, a := range candidates(&result) {
+			if strings.HasSuffix(a.Text, " again, from above") {
+				words = append(words, a.Text)
+			}
+		}
+		return words
+	}
+	assert.Empty(t, again("13-two-ties"))
+	assert.Empty(t, again("14-three-ties-drilled"))
+	suspect := judged(t, readCase(t, "../testdata/cases/15-a-suspect.toml")).Plan.Fit.Suspect
+	require.NotEmpty(t, suspect)
+	assert.Contains(t, again("15-a-suspect"), "measure: matching point "+suspect+" again, from above")
+	assert.Empty(t, again("16-suspect-taken-out"))
 }

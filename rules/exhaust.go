@@ -190,7 +190,7 @@ func undrained(r *vehicles.LaidRun, drains []float64) (list []int) {
 			to++
 		}
 		low := (from == 0 || r.Path[from-1].Z > r.Path[from].Z) && (to == last || r.Path[to+1].Z > r.Path[to].Z)
-		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(&r.Line, from, to, drains) {
+		if low && to != last && !touches(r.Muffler, r.Path, from, to) && !drainedOn(r, from, to, drains) {
 			list = append(list, from)
 		}
 		from = to + 1
@@ -199,22 +199,20 @@ func undrained(r *vehicles.LaidRun, drains []float64) (list []int) {
 }
 
 // drainedOn tells whether a drain hole is on the stretch between two points of the path, or near enough.
-func drainedOn(line *geometry.Run, from, to int, drains []float64) bool {
-	begin, end := cornerAlong(line, from), cornerAlong(line, to)
+func drainedOn(r *vehicles.LaidRun, from, to int, drains []float64) bool {
+	begin, end := r.CornerAlong(from), r.CornerAlong(to)
 	return slices.ContainsFunc(drains, func(at float64) bool {
 		return at >= begin-drainedWithin-vehicles.AlongNoise && at <= end+drainedWithin+vehicles.AlongNoise
 	})
 }
 
-// cornerAlong is the place along the rounded run of a point of its path: the middle of its bend.
-func cornerAlong(line *geometry.Run, point int) float64 {
-	switch {
-	case point == 0:
-		return 0
-	case point == len(line.Legs):
-		return line.Length()
+// Undrained are the low points of a run that nothing drains, as places along it, mm: each the beginning of its point or level
+// stretch.
+func Undrained(r *vehicles.LaidRun, drains []float64) (along []float64) {
+	for _, point := range undrained(r, drains) {
+		along = append(along, r.CornerAlong(point))
 	}
-	return (line.Legs[point-1].End + line.Legs[point].Begin) / 2
+	return along
 }
 
 // touches tells whether any part of the muffler is on the stretch between two points of the path.

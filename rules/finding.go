@@ -84,6 +84,12 @@ func (f *Finding) About() string {
 // Shielded tells whether it counts on a shield that stands between.
 func (f *Finding) Shielded() bool { return f.Rule == exhaustShielded }
 
+// WithCut tells whether a move of the cut changes it: it is of the cut, or of what is bolted on it, beside something else.
+func (f *Finding) WithCut() bool { return f.Rule.AtCut && f.Subject.onCut() }
+
+// WithRun tells whether it is a run that is laid otherwise to mend it.
+func (f *Finding) WithRun() bool { return !f.Rule.AtCut && (f.Subject.run() || f.Against.run()) }
+
 // Points are the nearest points, on the subject and on the other; none where the rule has none.
 func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }
 

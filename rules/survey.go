@@ -23,7 +23,7 @@ var surveyRules = []*Rule{
 }
 
 var chainClosure = &Rule{
-	ID: "chain.closure", Unit: Pure, Sense: Most, Weight: Nuisance,
+	ID: "chain.closure", Unit: Pure, Sense: Most, Weight: Nuisance, HoldsBack: true,
 	Word:   "chain and its overall reading",
 	named:  axisNamed,
 	Title:  "Chain of readings comes out at its overall reading",

@@ -1,6 +1,10 @@
 package tui
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/rules"
@@ -12,6 +16,7 @@ import (
 // apply does what a screen asks for.
 func (r *Root) apply(c desk.Change) tea.Cmd {
 	var cmds []tea.Cmd
+	c = r.retried(c)
 	done := r.desk.Apply(c)
 	if done.Edited {
 		cmds = append(cmds, r.changed())
@@ -23,19 +28,37 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 		cmds = append(cmds, r.keepSettings())
 	}
 	if c.Tick != "" {
+		r.ticked = r.now()
 		cmds = append(cmds, r.keepTicks())
 	}
 	if c.Goto != "" {
 		r.goTo(r.titled(c.Goto))
-		r.desk.State.Focus = c.Focus
+		if r.desk.State.Focus = c.Focus; c.Focus != nil {
+			cmds = append(cmds, r.toScreen(r.at, desk.Reveal{}))
+		}
 	}
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))
 	}
-	if c.Say != "" && done.Refused == "" {
-		r.tell(c.Say)
+	say := c.Say
+	if len(done.Unmade) > 0 {
+		say = strings.TrimSpace(say + " " + unmade(done.Unmade))
+	}
+	if say != "" && done.Refused == "" {
+		r.tell(say)
 	}
 	return tea.Batch(append(cmds, r.ask(c.Ask))...)
+}
+
+// mostUnmade is how many marks are named.
+const mostUnmade = 5
+
+// unmade says which marks are to be made again.
+func unmade(names []string) string {
+	if more := len(names) - mostUnmade; more > 0 {
+		names = append(slices.Clone(names[:mostUnmade]), fmt.Sprintf("and %d more", more))
+	}
+	return "Moved, so to be marked again: " + strings.Join(names, ", ") + "."
 }
 
 // ask does what only the root does.
@@ -65,6 +88,7 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 
 // stepped goes on after an undo or redo, and says what that did: one that takes back something else than was meant is seen.
 func (r *Root) stepped(moved bool, didNot string, did func(is vehicles.Job) string) tea.Cmd {
+	r.waits = false
 	if !moved {
 		r.tell(didNot)
 		return nil

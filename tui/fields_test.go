@@ -48,8 +48,8 @@ var forms = []struct {
 		must("33", "floor.thickness", "33"), must("455", "floor.ground", "455"), one("s", "floor.deck", "steel"),
 	}},
 	{"hooks", "On top", 1, []entered{
-		mm("148", "datum.hook_below", "148"), mm("891", "datum.left", "891"), mm("88.9cm", "datum.right", "889"),
-		mm("42", "datum.side_below", "42"), mm("58", "datum.hook_above", "58"), mm("-3", "datum.shift_above", "-3"),
+		still(), must("148", "datum.hook_below", "148"), mm("891", "datum.left", "891"), mm("88.9cm", "datum.right", "889"),
+		still(), must("42", "datum.side_below", "42"), mm("58", "datum.hook_above", "58"), mm("-3", "datum.shift_above", "-3"),
 		mm("886", "datum.above_left", "886"), mm("887", "datum.above_right", "887"), mm("44", "datum.side_above", "44"),
 		mm("650", "datum.pins", "650"), word("step of the side door", "datum.name"),
 	}},

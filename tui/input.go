@@ -66,6 +66,9 @@ func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
 	if cmd, mine := r.always(msg); mine {
 		return cmd
 	}
+	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Sub(r.ticked) < bounce {
+		return nil
+	}
 	if !r.screens[r.at].Typing() {
 		if cmd, mine := r.outsideFields(msg); mine {
 			return cmd

@@ -31,7 +31,7 @@ const (
 	theJob = `8 enter TL-40 enter long enter first enter 2026-11-25 enter esc`
 	// the floor, Enter behind each size; the deck and what lies on it are chosen by their letters
 	theFloor = `2 home enter 40 enter 3200 enter 1780 enter 31 enter 460 esc enter up down down down down down down o up s esc`
-	theHooks = `2 home down enter 150 enter 890 enter 890 enter enter 60 esc`
+	theHooks = `2 home down enter s 150 enter 890 enter 890 enter enter 60 esc`
 	howWell  = `2 home down down down enter 3 enter 1 enter 1 enter 2 enter esc`
 
 	crossmember = `1 n c 652 enter +84 enter -850 enter 850 enter 0 enter 95 esc`

@@ -22,12 +22,12 @@ type rulers struct {
 	left, top, end int // the picture's first column, its first row, and the row behind its last
 }
 
-// rulersOf reads the rulers of the plan on a painted screen; there is false without a plan. A plan of few rows has none
+// rulersOf reads the rulers of the plan, the upper of two pictures, on a painted screen; there is false without a plan. A plan of few rows has none
 // at its foot.
 func rulersOf(rows [][]rune) (r rulers, there bool) {
 	r = rulers{across: map[int]float64{}, up: map[int]float64{}}
 	for y, row := range rows {
-		if head, _, found := strings.Cut(string(row), " SEEN FROM"); found {
+		if head, _, found := strings.Cut(string(row), " SEEN FROM"); found && !there {
 			r.left, r.top, there = len([]rune(head))+6, y+1, true
 		}
 	}

@@ -38,13 +38,15 @@ type Root struct {
 	desk    history.Desk
 
 	document vehicles.Document
-	journal  *journal // nil when there is none to be had
-	unkept   string   // why unsaved work can't be kept safe, "" while it can
-	saving   bool     // a save is on its way
-	failed   bool     // the last save failed
-	leaving  bool     // quit as soon as it is saved
-	givenUp  bool     // what is unsaved is wanted no more
-	sample   bool     // the job on the desk is the sample that comes with the program
+	journal  *journal  // nil when there is none to be had
+	unkept   string    // why unsaved work can't be kept safe, "" while it can
+	saving   bool      // a save is on its way
+	failed   bool      // the last save failed
+	leaving  bool      // quit as soon as it is saved
+	ticked   time.Time // when a mark was last ticked
+	waits    bool      // texts that the job refused are to be tried again once the field is left
+	givenUp  bool      // what is unsaved is wanted no more
+	sample   bool      // the job on the desk is the sample that comes with the program
 
 	overlays []overlay     // the last one shows and has the keys
 	said                   // the line above the foot
@@ -112,12 +114,17 @@ func (r *Root) toAll(msg tea.Msg) tea.Cmd {
 func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
 	screen, change, cmd := r.screens[i].Update(msg, r.desk.State)
 	r.screens[i] = screen
-	return tea.Batch(r.apply(change), cmd)
+	done := r.apply(change)
+	if change.Job == nil && i == r.at {
+		r.fieldLeft()
+	}
+	return tea.Batch(done, cmd)
 }
 
 // goTo shows the screen with the title.
 func (r *Root) goTo(i int) {
 	if i >= 0 && i < len(r.screens) && i != r.at {
+		r.fieldLeft()
 		r.at, r.desk.State.Focus = i, nil
 		r.desk.Seal()
 	}

@@ -16,6 +16,10 @@ type said struct {
 	faded    uint64        // the last line whose end is on its way
 }
 
+// bounce is how soon after a tick another press of Enter or Space is the same press, of a key that bounces or is held: no hand
+// makes two marks so fast.
+const bounce = 150 * time.Millisecond
+
 const (
 	// sayAtLeast is how long a line stays whatever is pressed: keys that were on their way when it came were not pressed in
 	// answer to it.

@@ -202,12 +202,12 @@ func TestScreensThatOnlyShowChangeNothing(t *testing.T) {
 func TestAKeyOnPlaceChangesNothingElse(t *testing.T) {
 	job := screentest.Full(t)
 	hung := func(run string) []string {
-		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains"}
+		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains", run + ".pump"}
 	}
 	for keys, under := range map[string][]string{
-		"<up>": {"cut.at"}, "<left>": {"cut.at"}, "s<right>": {"cut.at"}, "s": nil, ",": {"heater.yaw"}, ".": {"heater.yaw"},
+		"<up>": nil, "r<up>": {"cut.at"}, "r<left>": {"cut.at"}, "rs<right>": {"cut.at"}, "s": nil, ",": {"heater.yaw"}, ".": {"heater.yaw"},
 		"t<esc>": nil, "k<esc>": nil, "m<esc>": nil, "t1250<enter>l600<enter>": {"cut.at"},
-		"k35<enter>130<enter>": {"heater.turret", "cut.across"}, "o": append(hung("exhaust"), hung("intake")...),
+		"k35<enter>130<enter>": {"heater.turret", "cut.across"}, "o": slices.Concat(hung("exhaust"), hung("intake"), hung("fuel")),
 		"m1221<enter>241<enter>": {"cut.drilled"},
 	} {
 		r := onScreen(t, "Place", job, 100, 27)
@@ -224,14 +224,17 @@ func TestAKeyOnPlaceChangesNothingElse(t *testing.T) {
 func TestAKeyOnRunsChangesNothingElse(t *testing.T) {
 	job := screentest.Full(t)
 	hung := func(run string) []string {
-		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains"}
+		return []string{run + ".path", run + ".muffler", run + ".clips", run + ".drains", run + ".pump"}
 	}
 	for keys, under := range map[string][]string{
-		"<down>": hung("exhaust"), "n<left>": hung("exhaust"), "o": append(hung("exhaust"), hung("intake")...), "s": nil, "t<esc>": nil,
+		"<down>": hung("exhaust"), "n<left>": hung("exhaust"), "o": slices.Concat(hung("exhaust"), hung("intake"), hung("fuel")), "s": nil, "t<esc>": nil,
 		"a": hung("exhaust"), "nx": hung("exhaust"), "d": hung("exhaust"), "r": hung("exhaust"),
 		"k28<enter>60<enter>": {"exhaust.across", "exhaust.bend"}, "h<space>": {"exhaust.shielded"}, "h<esc>": nil,
 		"<tab>a": hung("intake"), "<tab>r": hung("intake"), "<tab>i": hung("intake"), "<tab>nn": nil,
 		"<tab>k30<enter>70<enter>": {"intake.across", "intake.bend"}, "<tab><tab>v": nil,
+		"c": {"exhaust.clips"}, "w": {"exhaust.drains"}, "m<right>": {"exhaust.muffler"}, "m<space>": {"exhaust.muffler"}, "mx": {"exhaust.muffler"},
+		"..x": {"exhaust.muffler"}, "y": hung("exhaust"), "z": nil, "zz<esc>": nil, "e": nil, ".,": nil,
+		"<tab><tab>a": hung("fuel"), "<tab><tab>m<right>": {"fuel.pump"}, "<tab><tab>c": {"fuel.clips"}, "<tab><tab>k6<enter>3<enter>9<enter>": {"fuel.across", "fuel.bore", "fuel.hole"},
 	} {
 		r := onScreen(t, "Runs", job, 100, 27)
 		r.Type(keys)

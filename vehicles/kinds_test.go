@@ -64,3 +64,18 @@ func TestEveryKindSaysHowToLookForIt(t *testing.T) {
 		}
 	}
 }
+
+// What may kill, as the contract lists it, and the wire without which the brakes fail.
+func TestWhatMayKill(t *testing.T) {
+	perils := map[string]Peril{
+		"brake line": Deadly, "fuel line": Deadly, "fuel tank": Deadly, "gas tank": Deadly, "gas pipe": Deadly, "air line": Deadly,
+		"wheel-sensor wire": Deadly, "high-voltage cable": HighVoltage, "traction battery": HighVoltage,
+	}
+	for i, name := range Kinds {
+		assert.Equal(t, perils[name], PerilOf(name), name)
+		assert.Equal(t, i, KindIndex(name))
+		assert.Equal(t, name == "fuel tank" || name == "fuel line", HoldsFuel(name), name)
+	}
+	assert.Equal(t, Usual, PerilOf("a thing nobody knows"))
+	assert.Equal(t, len(Kinds), KindIndex("a thing nobody knows"), "behind all of them")
+}

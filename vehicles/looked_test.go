@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 func TestLookingHoldsForOnePlaceOfTheCut(t *testing.T) {
@@ -153,4 +154,28 @@ func BenchmarkLookedBefore(b *testing.B) {
 			}
 		})
 	}
+}
+
+// A job has a thing of a kind where it has one or more; what is neither an opening nor an obstruction is on no list.
+func TestWhatIsEnteredIsCounted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := anyJob(t)
+		for _, l := range LookLists {
+			sum := 0
+			for _, kind := range l.Kinds() {
+				n := job.Entered(l, kind)
+				assert.Equal(t, n > 0, job.Has(l, kind), kind)
+				assert.Equal(t, kind, l.KindOf(kind).Name)
+				sum += n
+			}
+			if l == AtOutlet {
+				assert.Equal(t, len(job.Openings), sum)
+			} else {
+				assert.Equal(t, len(job.Obstructions), sum)
+			}
+		}
+		assert.True(t, job.HasToLookRound(AtCut))
+		assert.Equal(t, job.Exhaust != nil, job.HasToLookRound(AtOutlet))
+		assert.Equal(t, job.Exhaust != nil || job.Intake != nil || job.Fuel != nil, job.HasToLookRound(AtRuns))
+	})
 }

@@ -66,7 +66,7 @@ func (j *Job) corners(k RunKind, path []RunPoint, cut geometry.Point) (points []
 	return points, true
 }
 
-// stubMouth is where the mouth of a run's stub is.
+// stubMouth is where the mouth of the stub is of a run.
 func (j *Job) stubMouth(k RunKind, cut geometry.Point) geometry.Point3 {
 	stub := [...][2]float64{j.Heater.ExhaustStub, j.Heater.IntakeStub, j.Heater.FuelStub}[k]
 	return geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.Heater.Yaw).Add(cut).At(-j.Heater.StubDrop)

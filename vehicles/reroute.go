@@ -42,19 +42,44 @@ func (j Job) WithPath(k RunKind, path List[RunPoint]) (next Job, rehung []Rehung
 
 // laidAlone lays a run of the job without reducing anything but where the hole is, without what hangs on it.
 func (j *Job) laidAlone(k RunKind, run *Run) (laid *LaidRun, there bool) {
-	var hole geometry.Point
-	if j.Cut != nil {
-		r := newReducer(j)
-		hole = r.cut(survey.Fit{}).At
-		if k != FuelRun && len(r.faults) > 0 {
-			return nil, false
-		}
+	hole, ok := j.hole()
+	if k != FuelRun && !ok {
+		return nil, false
 	}
 	path, there := j.corners(k, run.Path, hole)
 	if !there {
 		return nil, false
 	}
 	return layRun(run, path), true
+}
+
+// hole is where the hole is, zero in a job without a cut; ok is false while its readings can't be reduced.
+func (j *Job) hole() (at geometry.Point, ok bool) {
+	if j.Cut == nil {
+		return at, true
+	}
+	r := newReducer(j)
+	at = r.cut(survey.Fit{}).At
+	return at, len(r.faults) == 0
+}
+
+// Laid lays a run that the job has, with what hangs on it that fits; nil where it has none, or none that can be laid.
+func (j *Job) Laid(k RunKind) *LaidRun {
+	run := j.Run(k)
+	if run == nil {
+		return nil
+	}
+	laid, there := j.laidAlone(k, run)
+	if !there || len(laid.Path) < 2 {
+		return nil
+	}
+	hanging := run.Hanging
+	for _, h := range hanging.things() {
+		if _, wrong := laid.misfit(k, &h); !wrong && h.lay != nil {
+			h.lay(laid)
+		}
+	}
+	return laid
 }
 
 // reroute is a run before and after its path was edited.

@@ -47,3 +47,26 @@ func TestSwappingIsAMirror(t *testing.T) {
 		require.InDelta(t, before.Ties[0].Below.Y, again.Ties[0].Below.Y, 1e-9)
 	})
 }
+
+// Of several ties the one that is meant changes over, on the side that is meant.
+func TestOneTieChangesOver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var job Job
+		for range rapid.IntRange(1, 4).Draw(t, "ties") {
+			job.Ties = append(job.Ties, Tie{Below: anyPoint(t), Above: anyPoint(t)})
+		}
+		one, below := rapid.IntRange(0, len(job.Ties)-1).Draw(t, "tie"), rapid.Bool().Draw(t, "below")
+		got, all := job.WithTieSideSwapped(one, below), job.WithTieSidesSwapped(below)
+		for i := range job.Ties {
+			want := job.Ties[i]
+			if i == one {
+				want = all.Ties[i]
+			}
+			require.Equal(t, want, got.Ties[i])
+			require.Equal(t, job.Ties[i].Below[0], all.Ties[i].Below[0], "x stays")
+			if below {
+				require.Equal(t, job.Ties[i].Above, all.Ties[i].Above)
+			}
+		}
+	})
+}

@@ -36,12 +36,14 @@ type Axis struct {
 // Way is a way of the van by name. How the sides are spoken of is the workshop's own; these are the plain words.
 type Way string
 
-// The ways that pictures from below and above run.
+// The ways that pictures run.
 const (
 	ToBumper Way = "bumper"
 	ToNose   Way = "nose"
 	ToLeft   Way = "left"
 	ToRight  Way = "right"
+	ToGround Way = "ground"
+	ToRoof   Way = "roof"
 )
 
 // Top is the way of the van to the picture's top.

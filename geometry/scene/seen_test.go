@@ -10,7 +10,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/scene/trial"
 )
 
 func drawRun(t *rapid.T) geometry.Run {
@@ -152,9 +151,10 @@ func TestABarrelIsSeenAlongAndEndOn(t *testing.T) {
 	f, _ := below.Seen(&wheel, 1)
 	low, high := f.Bounds()
 	assert.Equal(t, [2]geometry.Point{{X: 555, Y: 672}, {X: 1245, Y: 888}}, [2]geometry.Point{low, high})
-	f, _ = trial.Right.Seen(&wheel, 1)
+	right, behind := scene.FromRight.Projection(), scene.FromBehind.Projection()
+	f, _ = right.Seen(&wheel, 1)
 	assert.Equal(t, geometry.NewRound(geometry.Point{X: 900, Y: -105}, 345), f.Area)
-	f, _ = trial.Behind.Seen(&wheel, 1)
+	f, _ = behind.Seen(&wheel, 1)
 	low, high = f.Bounds()
 	near(t, geometry.Point{X: -888, Y: -450}, low)
 	near(t, geometry.Point{X: -672, Y: 240}, high)
@@ -164,7 +164,7 @@ func TestABarrelIsSeenAlongAndEndOn(t *testing.T) {
 // is not seen.
 func TestAlongARun(t *testing.T) {
 	run := geometry.Rounded([]geometry.Point3{{X: 1245, Y: 265, Z: -60}, {X: 1120, Y: 660, Z: -95}, {X: 300, Y: 690, Z: -110}, {X: -20, Y: 760, Z: -125}}, 60)
-	p := trial.Beside(&run)
+	p := scene.Beside(&run, 1, "stub", "outlet")
 	f, ok := p.Seen(&scene.Item{Solid: scene.Pipe(run.Pieces(), 13)}, 0.05)
 	require.True(t, ok)
 	ends := f.Area.Path

@@ -9,7 +9,12 @@ type View uint8
 const (
 	Below View = iota
 	Above
+	FromRight
+	FromBehind
 )
+
+// Sides are the views that show the floor's edge.
+var Sides = [...]View{FromRight, FromBehind}
 
 // projections are what the views show, each in one place.
 //
@@ -32,19 +37,27 @@ var projections = [...]Projection{
 			"your right, facing the nose",
 		},
 	},
+	FromRight:  {Plane: upright{across: geometry.Point{X: 1}}, From: "the right", Across: length, Up: heights},
+	FromBehind: {Plane: upright{across: geometry.Point{Y: -1}}, From: "behind", Across: across, Up: heights},
 }
 
 // Along the van a ruler counts from the bumper datum; across it from the centreline, left positive, as readings do.
 var (
 	length  = Axis{Low: ToBumper, High: ToNose, Counts: 1}
 	breadth = Axis{Low: ToRight, High: ToLeft, Counts: 1, Signed: true}
+	across  = Axis{Low: ToLeft, High: ToRight, Counts: -1, Signed: true} // from behind
 )
 
 // Projection returns what a view shows.
 func (v View) Projection() Projection { return projections[v] }
 
-// Next returns the view after this one; after the last comes the first.
-func (v View) Next() View { return (v + 1) % View(len(projections)) }
+// Next returns the view of the other face of the floor; after one of its edge it is that from below.
+func (v View) Next() View {
+	if v == Below {
+		return Above
+	}
+	return Below
+}
 
 // plan is the plane of the van's floor, X and Y as they are.
 type plan struct{}

@@ -8,7 +8,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/scene/trial"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
@@ -30,7 +29,7 @@ func shown(t *testing.T, s scene.Scene, it scene.Item) scene.Seen {
 func TestASceneCanBeSeenFromTheSide(t *testing.T) {
 	result := van(t, nil)
 	below := Draw(result, Options{Worst: 3})
-	for _, seen := range []scene.Projection{trial.Right, trial.Behind} {
+	for _, seen := range []scene.Projection{scene.FromRight.Projection(), scene.FromBehind.Projection()} {
 		s := from(seen, result, Options{Worst: 3})
 		require.Equal(t, below.Items, s.Items)
 		for _, it := range s.Items {
@@ -57,7 +56,7 @@ func TestASceneCanBeSeenFromTheSide(t *testing.T) {
 func TestASceneCanBeSeenAlongARun(t *testing.T) {
 	result := van(t, nil)
 	run := &result.Plan.Exhaust.Line
-	s := from(trial.Beside(run), result, Options{})
+	s := from(scene.Beside(run, 1, "stub", "outlet"), result, Options{})
 	line := shown(t, s, find(s, scene.Exhaust, "")[0]).Area.Path
 	last := line[len(line)-1]
 	assert.InDelta(t, run.Length(), last.X, 1e-6)

@@ -123,7 +123,7 @@ func (p *painter) label(it *part, modest bool) {
 	case it.Primitive == scene.Spot && it.Role != scene.Dimension:
 		seats = p.beside(seats, it.Line[0], 1)
 	case it.Role == scene.Dimension:
-		seats = p.beside(seats, along(it.Line, 0.5), 4)
+		seats = p.beside(seats, geometry.Along(it.Line, 0.5), 4)
 	case it.Line != nil:
 		seats = p.alongside(seats, it.Line)
 	case it.Area.Shape == geometry.Line:

@@ -116,7 +116,7 @@ func (p *painter) inside(seats []seat, f *geometry.Footprint, room int) []seat {
 	}
 	if f.Shape == geometry.Line {
 		for _, s := range shares {
-			try(along(f.Path, s))
+			try(geometry.Along(f.Path, s))
 		}
 	} else {
 		if middle := p.visible(low, top); f.Contains(middle) {
@@ -192,7 +192,7 @@ func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
 // alongside adds seats close to several places of a path, its middle first.
 func (p *painter) alongside(seats []seat, path []geometry.Point) []seat {
 	for _, s := range shares[:7] {
-		at := along(path, s)
+		at := geometry.Along(path, s)
 		if _, _, ok := p.Cell(at); ok {
 			seats = p.beside(seats, at, 1)
 		}
@@ -207,22 +207,4 @@ func (p *painter) around(seats []seat, f *geometry.Footprint) []seat {
 		seats = p.beside(seats, at, 2)
 	}
 	return seats
-}
-
-// along returns the place at a share of a path's length.
-func along(path []geometry.Point, share float64) geometry.Point {
-	length := 0.0
-	for i := 1; i < len(path); i++ {
-		length += path[i].Sub(path[i-1]).Norm()
-	}
-	left := share * length
-	for i := 1; i < len(path); i++ {
-		leg := path[i].Sub(path[i-1])
-		if n := leg.Norm(); left <= n && n > 0 {
-			return path[i-1].Add(leg.Scale(left / n))
-		} else {
-			left -= n
-		}
-	}
-	return path[len(path)-1]
 }

@@ -10,7 +10,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/scene/trial"
 	"bench.example/undermark/tui/desk"
 )
 
@@ -34,8 +33,8 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		figure       string
 		at           geometry.Point3
 	}{
-		{trial.Right, pt(-30, -480), pt(1530, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "┴1000", geometry.Point3{X: 1000}},
-		{trial.Behind, pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "┴+400", geometry.Point3{Y: 400}},
+		{scene.FromRight.Projection(), pt(-30, -480), pt(1530, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "┴1000", geometry.Point3{X: 1000}},
+		{scene.FromBehind.Projection(), pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "┴+400", geometry.Point3{Y: 400}},
 	} {
 		p := Paint(hanging(c.seen, c.low, c.high), 100, 27, plainLook)
 		lines := p.lines()
@@ -59,7 +58,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 // The cut is drawn as large as it is from the side, too, and one sign stands for it only where it would be a blot.
 func TestTheCutIsSeenFromTheSide(t *testing.T) {
 	for scale, sign := range map[float64]bool{5: false, 40: true} {
-		s := hanging(trial.Right, pt(-30, -480), pt(1530, 60))
+		s := hanging(scene.FromRight.Projection(), pt(-30, -480), pt(1530, 60))
 		s.Items = append(s.Items, scene.Item{
 			Role: scene.Cut, Primitive: scene.Outline, Solid: scene.Upright(geometry.NewRound(pt(500, 240), 63.5), 0, 30),
 		})
@@ -71,7 +70,7 @@ func TestTheCutIsSeenFromTheSide(t *testing.T) {
 
 // From the right the bend of a run that turns down is as round as one that turns aside is from below.
 func TestABendIsRoundFromEverySide(t *testing.T) {
-	s := hanging(trial.Right, pt(-30, -480), pt(1530, 60))
+	s := hanging(scene.FromRight.Projection(), pt(-30, -480), pt(1530, 60))
 	p := newPainter(s, 100, 27, plainLook)
 	corner := geometry.Point{X: 800, Y: -160} // of the bend: its middle, 100 mm from the centreline all round
 	for _, part := range p.parts {

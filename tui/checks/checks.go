@@ -4,8 +4,6 @@
 package checks
 
 import (
-	"slices"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -53,7 +51,7 @@ var (
 	keyShow   = bind("Enter", "show on the plan", "enter")
 	keyBack   = bind("Enter", "back to the list", "enter", "esc")
 	keyFilter = bind("w", "all / not clear / foul", "w")
-	keyPlace  = bind("p", "go there in Place or Runs", "p")
+	keyPlace  = bind("p", "go where it can be mended", "p")
 	keyNext   = bind("n", "what to measure next", "n")
 	keyFrom   = bind("e", "where the ± comes from", "e")
 	keyDown   = bind("↓", "next", "down")
@@ -149,20 +147,9 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyFilter):
 		m.only, m.at = (m.only+1)%filters, 0
 	case key.Matches(k, keyPlace) && m.picked(s) != nil:
-		camera := plan.LookAt(*m.picked(s), s.Camera.View, m.w, m.h)
-		return m, desk.Change{Goto: movedOn(m.picked(s)), Focus: m.picked(s), Camera: &camera}
+		return m, desk.Show(m.picked(s))
 	default:
 		return m.passOn(k, s)
 	}
 	return m, desk.Change{}
-}
-
-// movedOn is the screen on which that is moved which a finding is of.
-func movedOn(f *rules.Finding) string {
-	for _, thing := range []rules.Thing{f.Subject, f.Against} {
-		if slices.Contains([]rules.Sort{rules.TheExhaust, rules.TheIntake, rules.TheFuel}, thing.Sort) && !f.Rule.AtCut {
-			return "Runs"
-		}
-	}
-	return "Place"
 }

@@ -132,7 +132,7 @@ func TestAFindingIsShownWhereItsThingIsMoved(t *testing.T) {
 	s := screentest.State(t)
 	went := map[string]string{}
 	for _, f := range s.Result.Findings {
-		went[f.ID()] = movedOn(&f)
+		went[f.ID()] = desk.Show(&f).Goto
 	}
 	for id, want := range map[string]string{
 		"cut.clearance": "Place", "body.space": "Place", "stub.in-cut": "Place", "exhaust.clearance": "Runs", "exhaust.outlet": "Runs", "intake.apart": "Runs",

@@ -75,8 +75,11 @@ func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
 		if e.Typing() {
+			was := e.Editor
 			editor, change, event := e.Editor.Update(msg, s)
-			e.Editor = editor
+			if e.Editor = editor; change.Say == "" && was.On() != editor.On() {
+				change.Say = corrected(was, s)
+			}
 			return e.edited(change, event, s)
 		}
 		if msg.Paste {
@@ -87,6 +90,15 @@ func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 		return e.mouse(msg, s)
 	}
 	return e, desk.Change{}
+}
+
+// corrected says of a reading that is left whether a sloping tape corrected it by much.
+func corrected(was form.Editor, s desk.State) string {
+	thing, ok := was.Record().(features.Record)
+	if !ok || !was.Edited(s) {
+		return ""
+	}
+	return thing.Corrected(s, was.On())
 }
 
 // edited goes on after something was typed or tapped in the form.

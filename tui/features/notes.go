@@ -52,17 +52,23 @@ type noter struct {
 	placed vehicles.Placed
 	offer  bool // a nearer datum line, with a long reading
 	out    map[string]string
+	took   map[string]float64 // how much of a reading the slope took, mm
 }
 
 // Notes are what the readings of a thing come to, by key: "= 645 mm from bumper ± 2, tape sloped 7". Of an
 // unfinished thing they are there as far as it can be shown.
 func (h Record) Notes(s desk.State) map[string]string {
-	if h.List == Ties {
-		return h.tieNotes(s)
-	}
-	n := noter{s: s, list: h.List, offer: h.offersNearer(s.Job), out: map[string]string{}}
-	if h.Fresh {
-		return n.out
+	return h.noted(s).out
+}
+
+// noted is what its readings come to.
+func (h Record) noted(s desk.State) noter {
+	n := noter{s: s, list: h.List, offer: h.offersNearer(s.Job), out: map[string]string{}, took: map[string]float64{}}
+	switch {
+	case h.List == Ties:
+		return n.ofTie(h, s)
+	case h.Fresh:
+		return n
 	}
 	j, row, plan := s.Job, h.Row, s.Plan
 	if !h.Real(s.Job) {
@@ -70,7 +76,7 @@ func (h Record) Notes(s desk.State) map[string]string {
 		j, row, plan = sketch.Job, sketch.Row, sketch.Plan
 	}
 	if row < 0 {
-		return n.out
+		return n
 	}
 	n.placed = h.List.placed(plan, row)
 	t := h.List.At(j, row)
@@ -82,7 +88,7 @@ func (h Record) Notes(s desk.State) map[string]string {
 	case vehicles.Disc:
 		at := n.placed.Prism.Footprint.Middle
 		n.x("cx", at.X, n.placed.X.U, t.Centre[0])
-		n.y("cy", at.Y, n.placed.Y.U)
+		n.y("cy", at.Y, n.placed.Y.U, t.Centre[1])
 	}
 	n.assumed(t)
 	if h.Real(s.Job) {
@@ -90,7 +96,7 @@ func (h Record) Notes(s desk.State) map[string]string {
 	} else {
 		n.unread(h.texts(s.Job))
 	}
-	return n.out
+	return n
 }
 
 // unread takes back what was said of places that only the sketch has: of a field without a text, and of one that runs on from it.
@@ -115,8 +121,9 @@ func (n *noter) box(t Feature) {
 	if n.placed.LeftOne {
 		right, left = left, right
 	}
-	n.y(right, f.Middle.Y-f.Half.Y, u[2].U)
-	n.y(left, f.Middle.Y+f.Half.Y, u[3].U)
+	read := map[string]survey.Reading{"y0": t.Y[0], "y1": t.Y[1]}
+	n.y(right, f.Middle.Y-f.Half.Y, u[2].U, read[right])
+	n.y(left, f.Middle.Y+f.Half.Y, u[3].U, read[left])
 }
 
 func (n *noter) path(t Feature, x texts) {
@@ -128,7 +135,7 @@ func (n *noter) path(t Feature, x texts) {
 		}
 		p := n.placed.Prism.Footprint.Path[at]
 		n.x(kx, p.X, n.placed.X.U, t.Path[at][0])
-		n.y(ky, p.Y, n.placed.Y.U)
+		n.y(ky, p.Y, n.placed.Y.U, t.Path[at][1])
 		at++
 	}
 }
@@ -149,8 +156,9 @@ func (n *noter) x(key string, at, u float64, r survey.Reading) {
 	switch {
 	case n.placed.Loose:
 		note += ", tape sloped by an unknown amount: give the drop"
-	case r.Start == survey.Datum && slope >= 0.05:
+	case r.Start == survey.Datum && slope >= leastSlope:
 		note += ", tape sloped " + survey.Format(slope, units)
+		n.took[key] = slope
 	}
 	if n.offer && isLong(r) {
 		note += nearer
@@ -159,9 +167,25 @@ func (n *noter) x(key string, at, u float64, r survey.Reading) {
 	n.out[key] = note
 }
 
-// y says where a reading across the van ends.
-func (n *noter) y(key string, at, u float64) {
+// y says where a reading across the van ends, and how much of it the slope took.
+func (n *noter) y(key string, at, u float64, r survey.Reading) {
 	n.out[key] = "= " + desk.Across(at, n.s.Settings) + " " + desk.PlusMinus95(u, n.s.Settings.Units)
+	if n.list == Fittings {
+		return // above the floor the side edges hang where they are
+	}
+	level := at
+	switch r.Start {
+	case survey.FromLeft:
+		level = n.s.Job.SideLeft() - at
+	case survey.FromRight:
+		level = n.s.Job.SideRight() + at
+	case survey.On:
+		return
+	}
+	if slope := math.Abs(r.Length - level); slope >= leastSlope && !n.placed.Loose {
+		n.out[key] += ", tape sloped " + survey.Format(slope, n.s.Settings.Units)
+		n.took[key] = slope
+	}
 }
 
 // assumed says what is taken for heights that were not measured.

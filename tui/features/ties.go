@@ -80,10 +80,9 @@ func (m *maker) tie() {
 	}
 }
 
-// tieNotes are what a tie's readings come to, each pair as soon as it is whole.
-func (h Record) tieNotes(s desk.State) map[string]string {
+// ofTie notes what a tie's readings come to, each pair as soon as it is whole.
+func (n noter) ofTie(h Record, s desk.State) noter {
 	x := h.texts(s.Job)
-	n := noter{s: s, offer: h.offersNearer(s.Job), out: map[string]string{}}
 	at, ok := readPair(x["bx"], x["by"])
 	if ok {
 		n.spot("bx", "by", at, Obstructions)
@@ -91,7 +90,7 @@ func (h Record) tieNotes(s desk.State) map[string]string {
 	if at, ok = readPair(x["ax"], x["ay"]); ok {
 		n.spot("ax", "ay", at, Fittings)
 	}
-	return n.out
+	return n
 }
 
 // spot says what the two readings of a point on the floor come to, taken as those of a list are.
@@ -103,7 +102,7 @@ func (n *noter) spot(kx, ky string, at vehicles.Pair, l List) {
 	n.list = l
 	middle := n.placed.Prism.Footprint.Middle
 	n.x(kx, middle.X, n.placed.X.U, at[0])
-	n.y(ky, middle.Y, n.placed.Y.U)
+	n.y(ky, middle.Y, n.placed.Y.U, at[1])
 }
 
 func readPair(x, y string) (p vehicles.Pair, ok bool) {

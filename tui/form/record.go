@@ -1,6 +1,7 @@
 package form
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -74,6 +75,11 @@ func (e Editor) On() string {
 		return ""
 	}
 	return strings.TrimPrefix(e.form.On(), e.record.ID()+"/")
+}
+
+// Edited says whether something was typed into the field that has the keys since it was entered.
+func (e Editor) Edited(s desk.State) bool {
+	return e.from.record != nil && e.from.key == e.form.key && !reflect.DeepEqual(e.from.job, s.Job)
 }
 
 // Show puts a record before the fitter without giving the keys to a field.
@@ -168,7 +174,9 @@ func (e Editor) noted(fields []Field, s desk.State) []Field {
 	}
 	notes, prefix := noter.Notes(s), e.record.ID()+"/"
 	for i := range fields {
-		fields[i].Note = notes[strings.TrimPrefix(fields[i].Key, prefix)]
+		if note, says := notes[strings.TrimPrefix(fields[i].Key, prefix)]; says {
+			fields[i].Note = note
+		}
 	}
 	return fields
 }

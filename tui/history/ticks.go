@@ -27,6 +27,16 @@ func (t Ticks) ticked(sheet rules.MarkSheet) map[string]bool {
 	return made
 }
 
+// unmade are the marks that were made and have to be made again.
+func (d *Desk) unmade(was map[string]bool) (names []string) {
+	for _, m := range d.State.Marks.Marks {
+		if was[m.Name] && !d.State.Ticked[m.Name] {
+			names = append(names, m.Words)
+		}
+	}
+	return names
+}
+
 // sayings are what the tape must say at each mark and for each length to check, by name.
 func sayings(sheet rules.MarkSheet) map[string]string {
 	says := map[string]string{}

@@ -60,6 +60,9 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 	return m, change
 }
 
+// Records are those of all its forms.
+func (m Screen) Records(s desk.State) []form.Record { return records(s) }
+
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }
 

@@ -109,7 +109,7 @@ func showWorst(s desk.State) desk.Change {
 	if len(all) == 0 {
 		return desk.Change{Goto: "Checks"}
 	}
-	return desk.Change{Goto: "Place", Focus: &all[0]}
+	return desk.Show(&all[0])
 }
 
 // answerKind takes the answer for the first kind still open.

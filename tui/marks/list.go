@@ -14,25 +14,31 @@ import (
 const listWidth = 26
 
 // viewList lists the marks with their ticks.
-func viewList(s desk.State, here, w, h int) string {
+func (m screen) viewList(s desk.State, w, h int) string {
 	rows := []string{s.Settings.Styles().Title.Render("Marks")}
 	all := items(s)
-	first, last := window(len(all), here, h-1)
+	first, last := m.window(len(all), h-1)
 	for i := first; i < last; i++ {
-		rows = append(rows, row(s, all[i], i == here, w, all[i].short(s.Settings)))
+		rows = append(rows, row(s, all[i], i == m.index(s), w, all[i].short(s.Settings)))
 	}
 	return strings.Join(rows, "\n")
 }
 
 // viewTable lists the marks with what the tape must say at each, from the side it is marked from.
-func viewTable(s desk.State, here, w, h int) string {
+func (m screen) viewTable(s desk.State, w, h int) string {
 	st := s.Settings.Styles()
 	head := fmt.Sprintf("%-20s %-6s %9s %9s %9s", "      mark", "from", desk.Datum(&s.Job.Datum, 9), desk.Left(s.Settings), desk.Right(s.Settings))
-	rows := []string{st.Title.Render("All marks, " + s.Settings.Units.String()), st.Faint.Render(head)}
+	title := "All marks, " + s.Settings.Units.String()
+	if left := len(leftOf(s, items(s))); left > 0 {
+		title += fmt.Sprintf(": %d not made", left)
+	} else {
+		title += ": all made"
+	}
+	rows := []string{st.Title.Render(title), st.Faint.Render(head)}
 	all := items(s)
-	first, last := window(len(all), here, h-2)
+	first, last := m.window(len(all), h-2)
 	for i := first; i < last; i++ {
-		rows = append(rows, row(s, all[i], i == here, w, all[i].tableRow(s.Settings)))
+		rows = append(rows, row(s, all[i], i == m.index(s), w, all[i].tableRow(s.Settings)))
 	}
 	return strings.Join(rows, "\n")
 }
@@ -67,8 +73,24 @@ func row(s desk.State, it item, here bool, w int, text string) string {
 	return text
 }
 
-// window is the stretch of n rows, at most h long, that keeps row here in sight.
-func window(n, here, h int) (first, last int) {
-	first = max(0, min(here-h/2, n-h))
+// window is the stretch of n rows, at most h long, that keeps the one picked in sight, and else stays as it was: no row goes
+// from under a thumb.
+func (m screen) window(n, h int) (first, last int) {
+	at := max(0, min(m.at, n-1))
+	first = max(0, min(max(min(m.first, at), at-h+1), n-h))
 	return first, min(n, first+max(h, 0))
+}
+
+// listHead is how many rows stand above the marks of the list, or of the table.
+func (m screen) listHead() int {
+	if m.page == table {
+		return 2
+	}
+	return 1
+}
+
+// settled is the screen with the list where it shows the mark picked.
+func (m screen) settled(s desk.State) screen {
+	m.first, _ = m.window(len(items(s)), m.h-m.listHead())
+	return m
 }

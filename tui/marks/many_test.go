@@ -44,7 +44,6 @@ func TestManyMarks(t *testing.T) {
 			assert.Contains(t, screentest.Filled(t, table, s, size.W, size.H), "▶ [ ] "+words)
 			p, s, _ = screentest.After(p, s, screentest.Keys("enter")...)
 			assert.True(t, s.Ticked[s.Marks.Marks[i].Name])
-			p, s, _ = screentest.After(p, s, screentest.Keys("enter")...)
 		}
 	}
 }

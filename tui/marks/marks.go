@@ -25,6 +25,8 @@ type screen struct {
 	below bool
 	page  page
 	gate  gate
+	w, h  int
+	first int // the first row of the list in sight
 }
 
 // New returns the screen.
@@ -40,13 +42,14 @@ func bind(name, what string, keys ...string) key.Binding {
 }
 
 var (
-	keyMade  = bind("Enter", "made; again: next", "enter")
+	keyMade  = bind("Enter", "made, next", "enter")
 	keyTick  = bind("Space", "tick or untick", " ")
 	keyNext  = bind("↓", "next mark", "down", "right")
 	keyBack  = bind("↑", "mark before", "up", "left")
 	keySide  = bind("v", "from above / from below", "v")
 	keyPins  = bind("p", "check with two pins", "p")
 	keyTable = bind("Tab", "all marks", "tab", "shift+tab")
+	keyDrill = bind("d", "pilot drilled: measure it", "d")
 )
 
 // Keys are the bindings that hold now.
@@ -55,26 +58,36 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return gateKeys(st)
 	}
 	if m.page == table {
-		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark")}
+		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark"), keyDrill}
 	}
 	if m.here(s).check != nil {
-		return []key.Binding{desk.Named(keyMade, "it says so; again: next"), keyNext, keyBack, keyTable, keyTick}
+		return []key.Binding{desk.Named(keyMade, "it says so, next"), keyNext, keyBack, keyTable, keyTick, keyDrill}
 	}
-	keys := []key.Binding{keyMade, keyNext, keyBack, keySide}
+	keys := []key.Binding{keyMade, keyNext, keyBack}
+	if len(onTop(s)) == 0 && s.Marks.Pilot.Drilled == nil {
+		keys = []key.Binding{keyDrill, keyMade, keyNext, keyBack}
+	}
+	keys = append(keys, keySide)
 	if m.mark(s).Above != nil {
 		keys = append(keys, keyPins)
 	}
-	return append(keys, keyTable, keyTick)
+	return append(keys, keyTable, keyTick, keyDrill)
 }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
-	k, isKey := msg.(tea.KeyMsg)
-	if !isKey || k.Paste {
-		return m, desk.Change{}, nil
+	var change desk.Change
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+	case tea.KeyMsg:
+		if !msg.Paste {
+			m, change = m.key(msg, s)
+		}
+	case tea.MouseMsg:
+		m, change = m.mouse(msg, s)
 	}
-	m, change := m.key(k, s)
-	return m, change, nil
+	return m.settled(s), change, nil
 }
 
 func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
@@ -95,10 +108,10 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.at = max(m.at-1, 0)
 	case key.Matches(k, keyTick):
 		change.Tick = name
-	case key.Matches(k, keyMade) && s.Ticked[name]:
-		m.at = min(m.at+1, last)
 	case key.Matches(k, keyMade):
-		change.Tick = name
+		return m.made(s)
+	case key.Matches(k, keyDrill):
+		change = measurePilot()
 	case key.Matches(k, keySide, keyPins) && m.here(s).check != nil:
 		change.Say = "this one is taped from mark to mark"
 	case key.Matches(k, keySide) && here.Above == nil:
@@ -149,12 +162,12 @@ func (m screen) View(s desk.State, w, h int) string {
 		return m.viewGate(st, s, w, h)
 	}
 	if m.page == table {
-		return desk.Fit(viewTable(s, m.index(s), w, h), w, h)
+		return desk.Fit(m.viewTable(s, w, h), w, h)
 	}
 	if w < desk.SideBySide {
 		return desk.Fit(m.viewItem(s, w, h), w, h)
 	}
 	pageW := w - listWidth - 1
-	list := desk.Fit(viewList(s, m.index(s), listWidth-1, h), listWidth, h)
+	list := desk.Fit(m.viewList(s, listWidth-1, h), listWidth, h)
 	return desk.Beside(list, desk.Fit(m.viewItem(s, pageW, h), pageW, h), s.Settings.Styles())
 }

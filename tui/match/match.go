@@ -106,6 +106,9 @@ func swap(s desk.State, one int, below bool) desk.Change {
 	return desk.Change{Job: &job, Step: "swap sides", Say: say}
 }
 
+// Records are those of all its forms.
+func (m Screen) Records(s desk.State) []form.Record { return features.Ties.Records(s.Job) }
+
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(fitted(s), w, h, nil) }
 

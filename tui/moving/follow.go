@@ -2,6 +2,7 @@ package moving
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/plan"
 )
@@ -17,6 +18,13 @@ func Followed(change desk.Change, at geometry.Point3, pane plan.Pane, s desk.Sta
 		change.Camera = &camera
 	}
 	return change
+}
+
+// LookAt puts a finding in the middle of the plan in a body of w by h.
+func LookAt(f rules.Finding, s desk.State, w, h int) desk.Change {
+	planW, planH := Sizes(w, h)
+	camera := plan.LookAt(f, s.Camera.View, planW, planH)
+	return desk.Change{Camera: &camera}
 }
 
 // PickWithin is how near to a place, mm, a tap picks it: three cells where the scale is known.

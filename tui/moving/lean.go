@@ -13,39 +13,37 @@ import (
 )
 
 // KeyUpright puts runs straight under their stubs.
-var KeyUpright = Bind("o", "first points under the stubs", "o")
+var KeyUpright = Bind("o", "lay the stub legs straight again", "o")
 
-// Stub is the mouth of the stub of exhaust or intake; without a heater there is none, and without a cut neither.
+// Stub is the mouth of the stub of a run; without a heater there is none, and without a cut neither.
 func Stub(s desk.State, of vehicles.RunKind) (p vehicles.RunPoint, there bool) {
-	h := s.Job.Heater
-	if h == nil || s.Job.Cut == nil || len(s.Faults) > 0 {
+	if len(s.Faults) > 0 {
 		return p, false
 	}
-	stub := [...][2]float64{h.ExhaustStub, h.IntakeStub, h.FuelStub}[of]
-	at := s.Result.Plan.Cut.At.Add(geometry.Point{X: stub[0], Y: stub[1]}.Turn(h.Yaw))
-	return vehicles.RunPoint{X: at.X, Y: at.Y, Drop: h.StubDrop}, true
+	mouth, there := s.Job.Stub(of)
+	return vehicles.RunPoint{X: mouth.X, Y: mouth.Y, Drop: -mouth.Z}, there
 }
 
-// Lean is how far a run's first point lies beside its stub in plan, mm.
+// Lean is how far a run's end at the heater lies beside its stub in plan, mm.
 type Lean struct {
 	Of    vehicles.RunKind
 	Aside float64
 }
 
-// leanSeen is how far aside, mm, a first point must lie to be spoken of.
+// leanSeen is how far aside, mm, such an end must lie to be spoken of.
 const leanSeen = 1
 
-// Leaning tells which runs' first points do not lie under their stubs, as where a hole was drilled beside its mark: a path does
-// not follow it.
+// Leaning tells which runs' ends at the heater do not lie under their stubs, as where a hole was drilled beside its mark: a path
+// does not follow it.
 func Leaning(s desk.State) (all []Lean) {
-	for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+	for _, of := range vehicles.RunKinds {
 		run := s.Job.Run(of)
 		stub, there := Stub(s, of)
 		if run == nil || len(run.Path) == 0 || !there {
 			continue
 		}
-		first := run.Path[0]
-		aside := geometry.Point{X: first.X - stub.X, Y: first.Y - stub.Y}.Norm()
+		end := run.Path[atStub(of, run)]
+		aside := geometry.Point{X: end.X - stub.X, Y: end.Y - stub.Y}.Norm()
 		if aside > leanSeen {
 			all = append(all, Lean{of, aside})
 		}
@@ -53,17 +51,41 @@ func Leaning(s desk.State) (all []Lean) {
 	return all
 }
 
-// LeanRows say which runs slope from their stubs, and what puts that right.
-func LeanRows(s desk.State, w int) []string {
+// atStub is which point of a run is the one at the heater.
+func atStub(of vehicles.RunKind, run *vehicles.Run) int {
+	if of == vehicles.FuelRun {
+		return len(run.Path) - 1
+	}
+	return 0
+}
+
+// tight are the legs that are too short for the bends at their ends, in words: "exhaust leg 2".
+func tight(s desk.State) (legs []string) {
+	for _, of := range vehicles.RunKinds {
+		if laid := s.Plan.Run(of); laid != nil {
+			for _, leg := range laid.Line.ShortLegs {
+				legs = append(legs, fmt.Sprintf("%s leg %d", of, leg+1))
+			}
+		}
+	}
+	return legs
+}
+
+// LeanRows say which runs slope from their stubs, and what puts that right, and where a corner is too tight for its bend.
+func LeanRows(s desk.State, w int) (rows []string) {
+	if legs := tight(s); len(legs) > 0 {
+		rows = desk.Wrapped(s.Settings.Styles().Doubtful, "Too short for their bends: "+strings.Join(legs, ", "), w)
+	}
 	all := Leaning(s)
 	if len(all) == 0 {
-		return nil
+		return rows
 	}
 	aside := make([]string, len(all))
 	for i, l := range all {
 		aside[i] = l.Of.String() + " " + survey.Format(l.Aside, s.Settings.Units)
 	}
-	return desk.Wrapped(s.Settings.Styles().Doubtful, "First leg aside: "+strings.Join(aside, ", ")+" ("+KeyUpright.Help().Key+": upright)", w)
+	text := "Stub legs slope (" + KeyUpright.Help().Key + ": straight): " + strings.Join(aside, ", ")
+	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text, w), rows...)
 }
 
 // LeanKeys is the key that a leaning run calls for.
@@ -74,19 +96,20 @@ func LeanKeys(s desk.State) []key.Binding {
 	return []key.Binding{KeyUpright}
 }
 
-// Upright puts the first points of the leaning runs straight under their stubs.
+// Upright puts the ends at the heater of the leaning runs straight under their stubs.
 func Upright(s desk.State) desk.Change {
 	var say []string
 	for _, l := range Leaning(s) {
 		stub, _ := Stub(s, l.Of)
 		run := s.Job.Run(l.Of)
-		first := vehicles.RunPoint{X: Hundredth(stub.X), Y: Hundredth(stub.Y), Drop: run.Path[0].Drop}
-		job, shifts, ok := s.Job.WithPath(l.Of, run.Path.With(0, first))
+		i := atStub(l.Of, run)
+		end := vehicles.RunPoint{X: Hundredth(stub.X), Y: Hundredth(stub.Y), Drop: run.Path[i].Drop}
+		job, shifts, ok := s.Job.WithPath(l.Of, run.Path.With(i, end))
 		switch {
 		case !ok:
 			say = append(say, Unstubbed)
 		case len(shifts) > 0:
-			say = append(say, l.Of.String()+" point 1 moved"+Shifted(shifts, s))
+			say = append(say, fmt.Sprintf("%s point %d moved", l.Of, i+1)+Shifted(shifts, s))
 		}
 		s.Job = job
 	}

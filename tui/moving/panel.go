@@ -53,27 +53,6 @@ func Notes(s desk.State, w int) (rows []string) {
 	return rows
 }
 
-// Clearances are the worst findings that concern what is moved, in at most h rows; with few rows the head gives way.
-func Clearances(s desk.State, concerns func(f *rules.Finding) bool, w, h int) []string {
-	st := s.Settings.Styles()
-	var rows []string
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if concerns(f) && len(rows) < h {
-			rows = append(rows, findingRow(*f, s, w))
-		}
-	}
-	title := "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
-	switch {
-	case len(rows) == 0:
-		return []string{st.Faint.Render("Nothing to check here yet.")}
-	case len(s.Faults) > 0:
-		title = "As it was before the fault"
-	case h < 4:
-		return rows
-	}
-	return append([]string{st.Title.Render(title)}, rows[:min(len(rows), max(0, h-1))]...)
-}
-
 // findingRow is a verdict, what it is of, and its margin at the end of the row.
 func findingRow(f rules.Finding, s desk.State, w int) string {
 	st, u := s.Settings.Styles(), s.Settings.Units

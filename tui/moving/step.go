@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 )
@@ -52,7 +53,12 @@ var ways = map[string][2]float64{"right": {1, 0}, "left": {-1, 0}, "up": {0, 1},
 
 // Seen is the step in space that is seen from a place as the way an arrow points.
 func (n Step) Seen(arrow string, at geometry.Point3, s desk.State) geometry.Point3 {
-	seen, way := s.Camera.View.Projection(), ways[arrow]
+	return n.Along(arrow, at, s, s.Camera.View.Projection())
+}
+
+// Along is that step in a picture of any projection whose scale is true.
+func (n Step) Along(arrow string, at geometry.Point3, s desk.State, seen scene.Projection) geometry.Point3 {
+	way := ways[arrow]
 	return seen.Step(at, way[0], way[1]).Scale(n.Length(s))
 }
 

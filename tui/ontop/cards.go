@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"bench.example/undermark/geometry/survey"
@@ -38,7 +37,7 @@ var cards = [...]struct {
 	values
 }{
 	floorCard:  {"floor", "Floor", floorSlots},
-	hooksCard:  {"where the tape hooks", "Where the tape hooks", hookSlots},
+	hooksCard:  {"where the tape hooks", "Where the tape hooks", hooks{hookSlots}},
 	bowCard:    {"bumper's bow", "Does the DATUM bow?", bow{}},
 	errorsCard: {"how well it is measured", "How well it is measured", errorSlots()},
 	heaterCard: {"heater", "Heater, and where it blows", heaterSlots},
@@ -162,64 +161,11 @@ func datumName() form.Slot {
 	return slot
 }
 
-// hook is a slot of the datum that may be left blank.
-func hook(key, label, heading string, l form.Limits, blank func(j vehicles.Job) string,
-	at func(j *vehicles.Job) *vehicles.Number,
-) form.Slot {
-	f := form.Field{Key: key, Label: label, Unit: "mm", Heading: heading}
-	return form.Optional(f, form.LengthIn(l), blank, at)
-}
-
-func says(text string) func(vehicles.Job) string { return func(vehicles.Job) string { return text } }
-
-// mm says what holds when a field is blank.
-func mm(of func(j vehicles.Job) float64) func(vehicles.Job) string {
-	return func(j vehicles.Job) string { return survey.Figure(of(j)) + " when blank" }
-}
-
-var hookSlots = form.Slots{
-	hook("hook_below", "hook's drop", "From below", form.AnyLength, says("tape held level"),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }),
-	hook("left", "to left edge", "", form.Over0, mm(vehicles.Job.SideLeft),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Left }),
-	hook("right", "to right edge", "", form.Over0, mm(vehicles.Job.SideRight),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Right }),
-	hook("side_below", "side edge's drop", "", form.AnyLength, says("side tape held level"),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }),
-	hook("hook_above", "hook below floor", "From above", form.AnyLength, says("0: level with it"),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookAbove }),
-	hook("shift_above", "zero lies forward", "", form.AnyLength, says("0: above the other"),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.ShiftAbove }),
-	hook("above_left", "to left edge", "", form.Over0, mm(vehicles.Job.AboveLeft),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveLeft }),
-	hook("above_right", "to right edge", "", form.Over0, mm(vehicles.Job.AboveRight),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveRight }),
-	hook("side_above", "side edge below", "", form.AnyLength, says("side tape held level"),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
-	hook("pins", "datum pins at ±", "", form.Over0, mm(vehicles.Job.Pins),
-		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
-	datumName(),
-}
-
 // errorSlots are the frames' error and the tape's.
 func errorSlots() form.Slots {
 	frames := hook("frames", "two frames ±", "", form.NotLess0, mm(vehicles.Job.Frames),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Frames })
 	return append(form.Slots{frames}, entryscreen.Errors()...)
-}
-
-// apart is how far the hooks below and above differ in height, mm.
-func apart(j vehicles.Job) float64 {
-	return math.Abs(j.Datum.HookBelow.Value + j.Floor.Thickness - j.Datum.HookAbove.Value)
-}
-
-// muchApart is the difference in height from which two hooks are hardly on one edge of the bumper, mm: common
-// practice, no source.
-const muchApart = 20
-
-// askShift says whether the fitter must be asked if the two zeros stand above each other.
-func askShift(j vehicles.Job) bool {
-	return j.Datum.HookBelow.Set && apart(j) > muchApart && !j.Datum.ShiftAbove.Set
 }
 
 // fresh says whether nothing has been measured for the job yet.
@@ -235,7 +181,7 @@ func (c card) asks(j vehicles.Job) string {
 	case c == hooksCard && askShift(j):
 		return "? where the zeros are"
 	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:
-		return "? held level"
+		return "? level or sloping"
 	case c == bowCard && fresh(j) && len(j.Bow) == 0:
 		return "? straight"
 	case c == errorsCard && fresh(j):

@@ -37,7 +37,8 @@ var topics = map[card]map[string]topic{
 			"a door step, a crossmember's bolts. A tape of 3 m past axle and tank is worse than one of 0.8 m from there.", costDatum},
 		"left": {edges, "From the centreline to the edge that L readings start at. " +
 			"Measure across from edge to edge and halve it.", nil},
-		"right": {edges, "From the centreline to the edge that R readings start at.", nil},
+		"right":     {edges, "From the centreline to the edge that R readings start at.", nil},
+		"side_held": {sideBelow, "Is the side tape held level, or does it slope up from the sill?", costSide},
 		"side_below": {sideBelow, "Is the side tape held level, or does it slope up from the sill? " +
 			"Sloping: how far below the floor's underside is its zero?", costSide},
 		"hook_above": {slopeAbove, "How far below the finished floor is the tape's zero, measured from above?", costAbove},

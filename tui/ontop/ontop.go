@@ -24,7 +24,7 @@ type Screen struct{ entry entryscreen.Entry }
 func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
-	Title: func(s desk.State) string { return fmt.Sprintf("On top: %d fittings", features.Fittings.Rows(s.Job)) },
+	Title: title,
 	Row:   row, Records: records, Warn: wrongs, Beside: beside, Above: true,
 	Fresh: []entryscreen.Fresh{
 		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: features.Fittings},
@@ -48,11 +48,21 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	return m, change, nil
 }
 
+// Records are those of all its forms.
+func (m Screen) Records(s desk.State) []form.Record { return records(s) }
+
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }
 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding { return m.entry.Keys(s) }
+
+func title(s desk.State) string {
+	if n := features.Fittings.Rows(s.Job); n != 1 {
+		return fmt.Sprintf("On top: %d fittings", n)
+	}
+	return "On top: 1 fitting"
+}
 
 // records are the rows of the list: the cards, then the fittings.
 func records(s desk.State) []form.Record {

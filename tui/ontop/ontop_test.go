@@ -38,15 +38,15 @@ func TestTheDeck(t *testing.T) {
 
 func TestTheHooks(t *testing.T) {
 	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 100, 27)
-	r.Type("<down><enter>150")
+	r.Type("<down><enter>s150")
 	assert.Equal(t, vehicles.Some(150), r.State.Job.Datum.HookBelow)
 	assert.Contains(t, r.View(100, 27), "the slope takes 17.5 mm", "650 - sqrt(650^2 - 150^2), by hand 17.53")
-	r.Type("<wipe>")
-	assert.False(t, r.State.Job.Datum.HookBelow.Set, "blank: held level")
+	r.Type("<up>l<up>")
+	assert.False(t, r.State.Job.Datum.HookBelow.Set, "held level")
 	assert.Contains(t, r.View(100, 27), "642.3 mm in plan: 7.7 mm", "650 - sqrt(650^2 - 100^2), by hand 7.74")
-	r.Type("150<esc>")
+	r.Type("s150<esc>")
 	assert.Contains(t, r.View(100, 27), "? where the zeros are", "180 below the finished floor and level with it")
-	r.Type("<enter><down><down><down><down><down>0<esc>")
+	r.Type("<enter><down><down><down><down><down><down>0<esc>")
 	assert.NotContains(t, r.View(100, 27), "? where the zeros are", "answered")
 	assert.Equal(t, vehicles.Some(0), r.State.Job.Datum.ShiftAbove)
 }
@@ -194,7 +194,7 @@ func TestANewFloorIsAGuessUntilMeasured(t *testing.T) {
 func TestANewJobAsks(t *testing.T) {
 	r := screentest.New(t, New(), vehicles.NewJob("TL-09"), 60, 17)
 	view := r.View(60, 17)
-	for _, ask := range []string{"? 5 guesses: measure", "? held level", "? straight", "? how far off"} {
+	for _, ask := range []string{"? 5 guesses: measure", "? level or sloping", "? straight", "? how far off"} {
 		assert.Contains(t, view, ask)
 	}
 	r.Type("<down><down><down><enter><wipe>8<enter><wipe>1<enter><enter><wipe>2")
@@ -216,12 +216,12 @@ func TestDrawingsFitASmallScreen(t *testing.T) {
 }
 
 var looks = map[string]string{
-	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down>",
-	"shift": "<down><enter><down><down><down><down><down>", "frames": "<down><down><down><enter>",
+	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down><down>",
+	"shift": "<down><enter><down><down><down><down><down><down>", "frames": "<down><down><down><enter>",
 	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter><down><down><down>",
 	"bow":   "<down><down><enter>600<enter>14<enter>",
-	"pins":  "<down><enter><up><down><down><down><down><down><down><down><down><down>",
-	"above": "<down><enter><down><down><down><down>",
+	"pins":  "<down><enter>" + strings.Repeat("<down>", 10),
+	"above": "<down><enter><down><down><down><down><down>",
 }
 
 func TestGoldens(t *testing.T) {

@@ -77,7 +77,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		o := m.places.said.Options[i]
 		o.At = openHundredth(rules.RoomForHeater(&s.Result, o.Yaw.Value), o.At)
 		job := o.Taken(s.Job)
-		return m, desk.Change{Job: &job, Say: "Put there. Exhaust and intake have to follow; " + desk.KeyUndo.Help().Key + " takes it back."}
+		return m, desk.Change{Job: &job, Say: "Put there; " + desk.KeyUndo.Help().Key + " takes it back."}
 	}
 	return m, desk.Change{}
 }

@@ -37,7 +37,15 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	if s.Job.Cut == nil {
 		return append([]key.Binding{keyHere, keyChoose}, m.pane.Keys()...)
 	}
-	keys := append(pilotKeys(s), moving.KeyMove, moving.KeyStep, keyType, keyPilot, keyTurn, keyTurn2, keyCollar)
-	keys = append(append(keys, roomKeys()...), moving.LeanKeys(s)...)
+	keys := pilotKeys(s)
+	if !m.holds(s) {
+		keys = append(keys, moving.KeyMove)
+	}
+	keys = append(keys, moving.KeyStep, keyType, keyPilot)
+	if s.Job.Cut.Drilled != nil {
+		keys = append(keys, keyRelease)
+	}
+	keys = append(append(keys, keyTurn, keyTurn2, keyCollar), roomKeys()...)
+	keys = append(append(keys, moving.LeanKeys(s)...), moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
 }

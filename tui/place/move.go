@@ -14,6 +14,9 @@ func (m screen) move(arrow string, s desk.State) desk.Change {
 	if s.Job.Cut == nil {
 		return desk.Change{Say: "No cut to move yet: " + keyHere.Help().Key + " places one in the middle."}
 	}
+	if m.holds(s) {
+		return heldFast()
+	}
 	at := plan2(s.Job.Cut.At)
 	by := m.step.Seen(arrow, at.At(0), s).Plan()
 	if m.staying && refused(s).Say == "" {

@@ -17,6 +17,9 @@ func (m screen) where(s desk.State, w int) []string {
 	}
 	at := s.Job.Cut.At
 	if p, ok := pilotOf(s); ok {
+		if !m.holds(s) {
+			rows = append(rows, desk.Wrapped(st.Strong, "Arrows and taps move the drilled cut ("+keyRelease.Help().Key+": hold it).", w)...)
+		}
 		return append(rows, pilotRows(p, s, w)...)
 	}
 	rows = append(rows, desk.Wrapped(st.Plain, "At "+desk.AtX(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)

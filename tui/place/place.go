@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/vehicles"
 )
 
 type screen struct {
@@ -21,6 +22,9 @@ type screen struct {
 
 	explaining bool   // what would explain the pilot hole is listed
 	tapes      taping // the direct tapes from it
+
+	released *vehicles.Pair // the drilled hole that the cut may be moved away from; nil for none
+	top      moving.Scroll  // of the list of the worst
 
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
@@ -66,6 +70,14 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, cmd
 	case assisted:
 		return m.heard(msg), desk.Change{}, nil
+	case desk.Open:
+		if msg.Field == "drilled" && s.Job.Cut != nil {
+			m = m.ask(drilled, s)
+		}
+		return m, desk.Change{}, nil
+	case desk.Reveal:
+		m, change := m.revealed(s)
+		return m, change, nil
 	case tea.MouseMsg:
 		m, change := m.mouse(msg, s)
 		return m, change, nil
@@ -109,7 +121,7 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	default:
 		m, change = m.press(k, s)
 	}
-	return m, m.followed(besideHole(change, s), s)
+	return m, m.followed(carried(besideHole(change, s), s), s)
 }
 
 // press answers one key outside the fields.
@@ -119,6 +131,10 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	}
 	if next, change, mine := m.pressRoom(k, s); mine {
 		return next, change
+	}
+	if top, mine := worst(s).Press(k, m.top, s, m.beside(s)); mine {
+		m.top = top
+		return m, desk.Change{}
 	}
 	switch {
 	case key.Matches(k, moving.KeyStep):
@@ -135,6 +151,8 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m.ask(drilled, s), desk.Change{}
 	case key.Matches(k, keyCollar) && s.Job.Cut != nil:
 		return m.ask(collar, s), desk.Change{}
+	case key.Matches(k, keyRelease) && s.Job.Cut != nil && s.Job.Cut.Drilled != nil:
+		return m.release(s)
 	case key.Matches(k, keyTurn):
 		return m, turn(s, 1)
 	case key.Matches(k, keyTurn2):

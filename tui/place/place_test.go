@@ -260,17 +260,42 @@ func TestTaps(t *testing.T) {
 	assert.Equal(t, s.Job.Cut.At, after.Job.Cut.At, "a tap beside the plan moves nothing")
 }
 
+// What was under its stub stays so when the cut moves, in the same undo step and said; the rest of the runs is kept.
+func TestTheRunsGoAlongWithTheCutAndTheHeading(t *testing.T) {
+	s := screentest.State(t)
+	d := screentest.New(t, New(), s.Job, 100, 27)
+	d.Type("<right>")
+	assert.Contains(t, d.Said, "Gone along, under the stubs: exhaust, intake")
+	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, d.State.Job.Exhaust.Path[0])
+	assert.Equal(t, vehicles.RunPoint{X: 1185, Y: 265, Drop: 110}, d.State.Job.Intake.Path[0])
+	assert.Equal(t, s.Job.Exhaust.Path[1:], d.State.Job.Exhaust.Path[1:])
+	assert.Empty(t, moving.Leaning(d.State))
+	d.Undo()
+	assert.Equal(t, string(s.Job.Format()), string(d.State.Job.Format()), "one step")
+
+	d.Type(",") // from below anticlockwise is the model's minus: 15 degrees on, the stub 35 ahead and 25 left is at 35 cos + 25 sin, 25 cos - 35 sin
+	assert.InDelta(t, 1210+35*math.Cos(math.Pi/12)+25*math.Sin(math.Pi/12), d.State.Job.Exhaust.Path[0].X, 0.005)
+	assert.InDelta(t, 240+25*math.Cos(math.Pi/12)-35*math.Sin(math.Pi/12), d.State.Job.Exhaust.Path[0].Y, 0.005)
+	assert.Equal(t, 110., d.State.Job.Exhaust.Path[0].Drop)
+
+	cut := *s.Job.Cut
+	cut.At = [2]float64{1300, 240} // the runs begin elsewhere
+	d = screentest.New(t, New(), s.Job.WithCut(cut), 100, 27)
+	d.Type("<right>")
+	assert.NotContains(t, d.Said, "along")
+	assert.Equal(t, s.Job.Exhaust.Path, d.State.Job.Exhaust.Path, "what went another way from its stub stays")
+}
+
 func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 	s := screentest.State(t)
 	assert.Empty(t, moving.Leaning(s))
-	p, after, _ := screentest.After(New(), s, screentest.Keys("right")...)
-	require.Len(t, moving.Leaning(after), 2)
-	assert.InDelta(t, 10, moving.Leaning(after)[0].Aside, 1e-9)
-	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "First leg aside: exhaust 10, intake 10")
+	p, after, _ := screentest.After(New(), s, screentest.Keys("m 1230 enter L650 enter")...)
+	require.Len(t, moving.Leaning(after), 2, "a hole beside its mark")
+	assert.InDelta(t, math.Sqrt(1230*1230-150*150)-1210, moving.Leaning(after)[0].Aside, 1e-6)
+	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "Stub legs slope (o: straight): exhaust 10.8, intake 10.8")
 	_, after, _ = screentest.After(p, after, screentest.Keys("o")...)
 	assert.Empty(t, moving.Leaning(after))
-	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, after.Job.Exhaust.Path[0])
-	assert.Equal(t, vehicles.RunPoint{X: 1185, Y: 265, Drop: 110}, after.Job.Intake.Path[0])
+	assert.Equal(t, 265., after.Job.Exhaust.Path[0].Y)
 }
 
 // Turned as seen: from above anticlockwise is the model's plus, from below it is its minus.

@@ -9,6 +9,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -22,9 +23,43 @@ const (
 
 // headings say what a prompt asks for.
 var headings = [...]string{
-	cutAt:   "Where is the cut to be? As the tape reads from below.",
+	cutAt:   "The cut, read from below; now ",
 	drilled: "Where did the pilot hole come out? As the tape reads from below. Both blank: not drilled.",
 	collar:  "How deep is the collar, how wide the hole, how wide are wood, foam and lining cut back?",
+}
+
+// heading is what stands above the fields: of a place, where that is now. Where the pilot hole should be is not said before it has
+// been read, or it would be copied.
+func (m screen) heading(s desk.State) string {
+	text := headings[m.prompt.Kind]
+	if m.prompt.Kind == cutAt {
+		at := s.Job.Cut.At
+		text += desk.AtX(at[0], s.Settings.Units) + ", " + desk.Across(at[1], s.Settings) + "."
+	}
+	return text
+}
+
+// marked says what the tape was to say at the pilot hole's mark, as it was typed, and where the hole is seen from there.
+func (m screen) marked(s desk.State) string {
+	at, err := m.prompt.Place(s, 0)
+	if len(s.Faults) > 0 || len(s.Marks.Marks) == 0 || err != nil {
+		return ""
+	}
+	mark, u := &s.Marks.Marks[0], s.Settings.Units
+	across, _ := survey.Typed(m.prompt.Text(1), survey.Y)
+	text := "; marked at " + survey.Format(mark.Below.Bumper, u) + ", "
+	switch across.Start {
+	case survey.FromLeft:
+		text += "L " + survey.Format(mark.Below.Left, u)
+	case survey.FromRight:
+		text += "R " + survey.Format(mark.Below.Right, u)
+	default:
+		text += survey.Format(mark.Plan.Y, u)
+	}
+	if way := words.Way(at.Sub(mark.Plan), s.Settings); way != "" {
+		return text + ": it is " + way
+	}
+	return text + ": it is there"
 }
 
 // ask opens a prompt.
@@ -55,6 +90,9 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 	note := ""
 	if m.prompt.Kind == kind {
 		note = m.prompt.Note(s, 0)
+	}
+	if kind == drilled && note != "" {
+		note += m.marked(s)
 	}
 	asks := moving.PlaceAsks(s, along, across, note)
 	if kind == drilled {

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -80,4 +81,19 @@ func TestWhatStandsInAPromptIsTypedOver(t *testing.T) {
 	s := screentest.State(t)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("k enter 102 enter")...)
 	assert.Equal(t, 102., after.Job.Cut.Across)
+}
+
+// Which place is typed, and where that is now, is said; where the hole should be only after it has been read.
+func TestWhatAPlaceIsTypedFor(t *testing.T) {
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("t")...)
+	assert.Contains(t, ansi.Strip(p.View(after, 60, 17)), "now x 1210, 240 mm left.")
+	p, after, _ = screentest.After(New(), s, screentest.Keys("m 1222")...)
+	below := s.Marks.Marks[0].Below
+	expected := "marked at " + survey.Format(below.Bumper, survey.Millimetres) + ", L " + survey.Format(below.Left, survey.Millimetres)
+	assert.NotContains(t, ansi.Strip(p.View(after, 60, 17)), "marked at")
+	p, after, _ = screentest.After(p, after, screentest.Keys("enter L652")...)
+	view := strings.Join(strings.Fields(strings.ReplaceAll(ansi.Strip(p.View(after, 60, 17)), "│", " ")), " ")
+	assert.Contains(t, view, expected)
+	assert.Regexp(t, `it is 2\.\d mm forward`, view)
 }

@@ -40,6 +40,12 @@ func (m screen) middle(s desk.State) geometry.Point {
 
 // mouse answers the wheel and taps. A tap on the plan leaves a field, or puts what is moved where it was.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	if !m.Typing() {
+		if top, change, mine := worst(s).Mouse(msg, m.top, s, m.beside(s)); mine {
+			m.top = top
+			return m, change
+		}
+	}
 	pane, change, at := m.pane.Update(msg, s, m.shown(s))
 	m.pane = pane
 	switch {
@@ -51,5 +57,17 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		m.prompt, m.explaining, m.choosing = moving.Prompt{}, false, false
 		return m, desk.Change{}
 	}
-	return m, besideHole(placeCut(s, *at), s)
+	return m, m.tapCut(s, *at)
+}
+
+// revealed shows the finding that the state picks out in the middle of the plan.
+func (m screen) revealed(s desk.State) (screen, desk.Change) {
+	if s.Focus == nil {
+		return m, desk.Change{}
+	}
+	m.prompt, m.explaining, m.tapes = moving.Prompt{}, false, taping{}
+	if m.choosing {
+		m = m.left()
+	}
+	return m, moving.LookAt(*s.Focus, s, m.w, m.h)
 }

@@ -178,7 +178,7 @@ func TestTapesGoWithTheHole(t *testing.T) {
 // the pilot 6, the hole 13.5 forward of the centre.
 func TestMovingTheCentreBesideADrilledHole(t *testing.T) {
 	for keys, says := range map[string]string{
-		"<right>":                 "The saw's own pilot bit would run in the old hole: drill a new pilot in the new centre first, and measure it.",
+		"r<right>":                "The saw's own pilot bit would run in the old hole: drill a new pilot in the new centre first, and measure it.",
 		"t1382<enter>L590<enter>": "The saw's own pilot bit would run in the old hole: drill a new pilot in the new centre first, and measure it.",
 		"t1388<enter>L590<enter>": "The saw's rim would run into the old pilot hole: stay within 63.5 mm of it, or leave it outside the cut and close it.",
 		"t1400<enter>L590<enter>": "The old pilot hole stays outside the cut: it has to be closed. Drill a new pilot in the new centre, and measure it.",

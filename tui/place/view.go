@@ -24,9 +24,31 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	case m.tapes.open:
 		return m.tapeRows(s, w, h)
 	case m.Typing():
-		return m.prompt.Rows(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s), s, w, h)
+		return m.prompt.Rows(m.heading(s), m.asks(m.prompt.Kind, s), s, w, h)
 	}
-	rows := m.where(s, w)
-	rows = append(rows, append(moving.Notes(s, w), moving.LeanRows(s, w)...)...)
-	return append(rows, moving.Clearances(s, func(f *rules.Finding) bool { return f.Rule.AtCut }, w, h-len(rows))...)
+	rows := m.above(s, w)
+	return append(rows, worst(s).Rows(s, m.top, w, h-len(rows))...)
+}
+
+// above is what stands above the list of the worst.
+func (m screen) above(s desk.State, w int) []string {
+	return append(m.where(s, w), append(moving.Notes(s, w), moving.LeanRows(s, w)...)...)
+}
+
+// beside is where that list stands.
+func (m screen) beside(s desk.State) moving.Panel {
+	return moving.Panel{W: m.w, H: m.h, Above: func(w, _ int) int { return len(m.above(s, w)) }}
+}
+
+// worst are the findings of the cut: a move changes those of the cut, or of what is bolted on it, beside something else.
+func worst(s desk.State) (l moving.Worst) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		switch {
+		case f.WithCut():
+			l.Moved = append(l.Moved, f)
+		case f.Rule.AtCut:
+			l.Rest = append(l.Rest, f)
+		}
+	}
+	return l
 }

@@ -25,6 +25,17 @@ func (p Pane) Cell(at geometry.Point3, s desk.State, opts Options) (col, row int
 	return p.lay(s, opts).CellOf(at)
 }
 
+// Cells is Cell for many places of one picture.
+func (p Pane) Cells(s desk.State, opts Options) func(at geometry.Point3) (col, row int, seen bool) {
+	lay := p.lay(s, opts)
+	return lay.CellOf
+}
+
+// Plane returns the place of the picture's plane in a cell of the pane, and whether it lies in the picture.
+func (p Pane) Plane(col, row int, s desk.State, opts Options) (at geometry.Point, ok bool) {
+	return p.lay(s, opts).Point(col, row)
+}
+
 // turnedOver looks at the same place in the next view.
 func turnedOver(c desk.Camera) desk.Camera {
 	from, to := c.View.Projection(), c.View.Next().Projection()

@@ -12,7 +12,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/scene/trial"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
@@ -78,7 +77,7 @@ func TestATapGivesThePlaceAndTheObstruction(t *testing.T) {
 
 // A picture that shows the floor edge on has heights in it, and no places to put the cut.
 func TestATapOnTheFloorsEdgeIsNoPlace(t *testing.T) {
-	assert.Nil(t, onFloor(trial.Right, pt(872, -95)))
+	assert.Nil(t, onFloor(scene.FromRight.Projection(), pt(872, -95)))
 	for _, view := range []scene.View{scene.Below, scene.Above} {
 		assert.Equal(t, pt(872, -95), *onFloor(view.Projection(), pt(872, -95)))
 	}

@@ -11,17 +11,27 @@ import (
 func bind(name, what string, keys ...string) key.Binding { return moving.Bind(name, what, keys...) }
 
 var (
-	keyRun    = bind("Tab", "exhaust / intake", "tab")
-	keyRun2   = bind("Shift-Tab", "the one before", "shift+tab")
-	keyType   = bind("t", "type a place", "t", "enter")
-	keyPipe   = bind("k", "pipe and bend", "k")
-	keyNext   = bind("n", "next point", "n")
-	keyBack   = bind("p", "point before", "p")
-	keyRaise  = bind("r", "raise", "r", "pgup")
-	keyLower  = bind("d", "drop", "d", "pgdown")
-	keyInsert = bind("i", "insert a point before", "i")
-	keyAdd    = bind("a", "add a point at the end", "a")
-	keyDelete = bind("x", "delete the point", "x", "delete")
+	keyRun     = bind("Tab", "exhaust / intake / fuel line", "tab")
+	keyRun2    = bind("Shift-Tab", "the one before", "shift+tab")
+	keyNext    = bind("n", "next point", "n")
+	keyBack    = bind("p", "point before", "p")
+	keyOn      = bind(".", "next in the list", ".")
+	keyOff     = bind(",", "the one before", ",")
+	keySlide   = bind("← →", "slide along the run", "right")
+	keyType    = bind("t", "type it", "t", "enter")
+	keyRaise   = bind("r", "raise", "r")
+	keyLower   = bind("d", "drop", "d")
+	keyInsert  = bind("i", "insert a point before", "i")
+	keyAdd     = bind("a", "add a point at the end", "a")
+	keyDelete  = bind("x", "delete it", "x", "delete")
+	keyMount   = bind("m", "muffler", "m")
+	keyClips   = bind("c", "clips, spread", "c")
+	keyDrains  = bind("w", "drain holes at low points", "w")
+	keySide    = bind("y", "outlet out at the side", "y")
+	keyOther   = bind("Space", "says the other", " ")
+	keyPipe    = bind("k", "pipe", "k")
+	keyProfile = bind("e", "plan / its fall", "e")
+	keyAside   = bind("z", "plan / from the side / from behind", "z")
 )
 
 // Keys are the bindings that hold now.
@@ -32,15 +42,49 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	case m.Typing():
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), moving.KeyTake}
 	}
-	keys := []key.Binding{keyAdd, keyRun}
-	if m.run(s) != nil {
-		keys = []key.Binding{
-			moving.KeyMove, moving.KeyStep, keyRun, keyNext, keyBack, keyRaise, keyLower, keyAdd, keyInsert, keyDelete, keyType, keyPipe,
-		}
-		if m.of == vehicles.ExhaustRun {
-			keys = append(keys, keyShields)
-		}
+	here, ok := m.here(s)
+	if !ok {
+		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyRun, keyRun2}, m.pane.Keys()...)
 	}
-	keys = append(append(keys, moving.LeanKeys(s)...), keyRun2)
+	keys := append(m.ofPart(here), keyRun)
+	if !arranged(m.w, m.h).both() {
+		keys = append(keys, keyProfile)
+	}
+	keys = append(keys, keyAside)
+	keys = append(keys, keyAdd)
+	switch m.of {
+	case vehicles.ExhaustRun:
+		keys = append(keys, keySide, keyMount, keyClips, keyDrains, keyShields)
+	case vehicles.IntakeRun:
+		keys = append(keys, keyClips, keyDrains)
+	default:
+		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
+	}
+	keys = append(append(keys, keyPipe), moving.LeanKeys(s)...)
+	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
+}
+
+// ofPart are the keys of the part that is picked.
+func (m screen) ofPart(here placed) []key.Binding {
+	pick := []key.Binding{keyOn, keyOff, keyNext, keyBack}
+	switch {
+	case here.sort == point:
+		return append([]key.Binding{moving.KeyMove, moving.KeyStep, keyRaise, keyLower, keyNext, keyBack, keyType}, keyInsert, keyDelete, keyOn, keyOff)
+	case here.sort == stub:
+		return pick
+	case here.sort >= muffler && here.sort <= pump && here.there:
+		keys := append([]key.Binding{keySlide, moving.KeyStep}, append(pick, keyType, keyDelete)...)
+		if here.sort == muffler {
+			keys = append([]key.Binding{desk.Named(keyOther, "drain hole down / aside")}, keys...)
+		}
+		return keys
+	case here.sort == clips:
+		return append(pick, desk.Named(keyOther, "there are none / not said"))
+	case here.sort == burns || here.sort == from:
+		return append(pick, desk.Named(keyOther, "the next"), keyType)
+	case here.sort == tank && here.there:
+		return append(pick, keyType, keyDelete)
+	}
+	return append(pick, keyType)
 }

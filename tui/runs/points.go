@@ -2,6 +2,7 @@ package runs
 
 import (
 	"fmt"
+	"math"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
@@ -21,39 +22,40 @@ const (
 // run is the run at hand, nil when the job has none.
 func (m screen) run(s desk.State) *vehicles.Run { return s.Job.Run(m.of) }
 
-// index is the number of the point that is moved, kept within what there is.
-func (m screen) index(s desk.State) int {
-	run := m.run(s)
-	if run == nil {
-		return 0
-	}
-	return max(0, min(m.point, len(run.Path)-1))
-}
-
 // noStub is said where a key needs the place that a run starts from.
 const noStub = "A run starts at its stub: place a cut and choose a heater first."
 
-// add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it.
+// add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it. A fuel line that
+// is begun goes from its tank to the heater, and points are added before the last, which is at the heater.
 func (m screen) add(s desk.State) (screen, desk.Change) {
-	stub, there := moving.Stub(s, m.of)
+	mouth, there := moving.Stub(s, m.of)
 	if !there {
 		return m, desk.Change{Say: noStub}
 	}
-	var say string
-	var run vehicles.Run
-	if old := m.run(s); old != nil {
-		run = *old
-	} else {
-		run = vehicles.Run{Across: exhaustAcross, Bend: vehicles.Some(firstBend)}
-		if m.of == vehicles.IntakeRun {
-			run.Across = intakeAcross
-		}
-		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(run.Across, s.Settings.Units), keyPipe.Help().Key)
+	run := m.run(s)
+	switch {
+	case m.of == vehicles.FuelRun && run == nil:
+		line, say := begun(s, mouth)
+		job := s.Job.WithRun(m.of, &line)
+		m.picked = part{}
+		return m, desk.Change{Job: &job, Say: say}
+	case m.of == vehicles.FuelRun:
+		m.picked = part{point, len(run.Path) - 1}
+		return m.insert(s, len(run.Path)-1)
 	}
-	m.point = len(run.Path)
-	path := run.Path.Insert(m.point, following(stub, run.Path))
-	s.Job = s.Job.WithRun(m.of, &run)
-	change := m.rerouted(s, path, "added")
+	next, say := vehicles.Run{Across: exhaustAcross, Bend: vehicles.Some(firstBend)}, ""
+	if run != nil {
+		next = *run
+	} else {
+		if m.of == vehicles.IntakeRun {
+			next.Across = intakeAcross
+		}
+		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(next.Across, s.Settings.Units), keyPipe.Help().Key)
+	}
+	m.picked = part{point, len(next.Path)}
+	path := next.Path.Insert(len(next.Path), following(mouth, next.Path))
+	s.Job = s.Job.WithRun(m.of, &next)
+	change := m.rerouted(s, path, len(next.Path), "added")
 	if say != "" {
 		change.Say = say
 	}
@@ -77,29 +79,26 @@ func following(stub vehicles.RunPoint, path []vehicles.RunPoint) vehicles.RunPoi
 	return held(vehicles.RunPoint{X: last.X + way.X, Y: last.Y + way.Y, Drop: last.Drop})
 }
 
-// move moves the point one step the way the arrow points.
-func (m screen) move(arrow string, s desk.State) desk.Change {
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 {
-		return desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds a point."}
-	}
-	p := run.Path[m.point]
-	by := m.step.Seen(arrow, inSpace(p), s)
-	return m.setPoint(s, vehicles.RunPoint{X: p.X + by.X, Y: p.Y + by.Y, Drop: p.Drop - by.Z}, fmt.Sprintf("move %s point %d", m.of, m.point+1))
+// move moves a point one step the way the arrow points in the picture that is seen.
+func (m screen) move(arrow string, i int, s desk.State) desk.Change {
+	p := m.run(s).Path[i]
+	by := m.step.Along(arrow, inSpace(p), s, m.seen(s))
+	return m.setPoint(s, i, vehicles.RunPoint{X: moving.Hundredth(p.X + by.X), Y: moving.Hundredth(p.Y + by.Y), Drop: moving.Hundredth(p.Drop - by.Z)},
+		fmt.Sprintf("move %s point %d", m.of, i+1))
 }
 
-// setPoint returns the job with another place for the point that is moved.
-func (m screen) setPoint(s desk.State, p vehicles.RunPoint, step string) desk.Change {
-	change := m.rerouted(s, m.run(s).Path.With(m.point, held(p)), "moved")
+// setPoint returns the job with another place for a point.
+func (m screen) setPoint(s desk.State, i int, p vehicles.RunPoint, step string) desk.Change {
+	change := m.rerouted(s, m.run(s).Path.With(i, held(p)), i, "moved")
 	change.Step = step
 	return change
 }
 
-// lower moves the point of the run down by one step, or up for -1.
-func (m screen) lower(s desk.State, way float64) desk.Change {
-	p := m.run(s).Path[m.point]
+// lower moves a point of the run down by one step, or up for -1.
+func (m screen) lower(s desk.State, i int, way float64) desk.Change {
+	p := m.run(s).Path[i]
 	p.Drop += way * m.step.Length(s)
-	return m.setPoint(s, p, fmt.Sprintf("height of %s point %d", m.of, m.point+1))
+	return m.setPoint(s, i, p, fmt.Sprintf("height of %s point %d", m.of, i+1))
 }
 
 // held brings a point of a run back to what a job may hold.
@@ -110,22 +109,25 @@ func held(p vehicles.RunPoint) vehicles.RunPoint {
 // inSpace is where a point of a run is.
 func inSpace(p vehicles.RunPoint) geometry.Point3 { return geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop} }
 
-// insert puts a point halfway between the point before and the one that is moved.
-func (m screen) insert(s desk.State) desk.Change {
+// insert puts a point halfway between the one before and a point, and picks it.
+func (m screen) insert(s desk.State, i int) (screen, desk.Change) {
 	run := *m.run(s)
-	here := run.Path[m.point]
+	here := run.Path[i]
 	before, there := moving.Stub(s, m.of)
 	switch {
-	case m.point > 0:
-		before = run.Path[m.point-1]
+	case i > 0:
+		before = run.Path[i-1]
+	case m.of == vehicles.FuelRun:
+		return m, desk.Change{Say: "The line begins here: a point goes before one of the others, " + keyNext.Help().Key + " picks it."}
 	case !there:
-		return desk.Change{Say: noStub}
+		return m, desk.Change{Say: noStub}
 	}
-	if muffled(run, m.point+1, inSpace(here).Sub(inSpace(before)).Norm()/2) {
-		return desk.Change{Say: "The muffler is where the point would go: insert the point on another leg."}
+	if muffled(run, i+1, inSpace(here).Sub(inSpace(before)).Norm()/2) {
+		return m, desk.Change{Say: "The muffler is where the point would go: insert the point on another leg."}
 	}
 	half := vehicles.RunPoint{X: (before.X + here.X) / 2, Y: (before.Y + here.Y) / 2, Drop: (before.Drop + here.Drop) / 2}
-	return m.rerouted(s, run.Path.Insert(m.point, half), "inserted")
+	m.picked = part{point, i}
+	return m, m.rerouted(s, run.Path.Insert(i, half), i, "inserted")
 }
 
 // muffled tells whether the muffler lies over a place of a leg: it must be on one leg.
@@ -134,14 +136,18 @@ func muffled(run vehicles.Run, leg int, along float64) bool {
 	return muf != nil && muf.Leg == leg && muf.Start < along && along < muf.Start+muf.Length
 }
 
-// remove takes the point out; with its last point the run goes.
-func (m screen) remove(s desk.State) desk.Change {
-	change := desk.Change{Say: fmt.Sprintf("%s point %d deleted", m.of, m.point+1)}
-	if path := m.run(s).Path; len(path) > 1 {
-		change = m.rerouted(s, path.Without(m.point), "deleted")
+// removePoint takes a point out; with the last that a run can't do without, the run goes.
+func (m screen) removePoint(s desk.State, i int) desk.Change {
+	least := 1
+	if m.of == vehicles.FuelRun {
+		least = 2
+	}
+	change := desk.Change{Say: fmt.Sprintf("%s point %d deleted", m.of, i+1)}
+	if path := m.run(s).Path; len(path) > least {
+		change = m.rerouted(s, path.Without(i), i, "deleted")
 	} else {
 		job := s.Job.WithRun(m.of, nil)
-		change.Job = &job
+		change.Job, change.Say = &job, m.of.String()+" deleted"
 	}
 	if change.Job != nil {
 		change.Say += fmt.Sprintf(". %s takes it back.", desk.KeyUndo.Help().Key)
@@ -149,16 +155,60 @@ func (m screen) remove(s desk.State) desk.Change {
 	return change
 }
 
-// rerouted gives the run another path, and says what was done to the point and what of that which hangs on the run could not
+// rerouted gives the run another path, and says what was done to a point and what of that which hangs on the run could not
 // stay where it was. Of a point that is only moved nothing is said when all stays.
-func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], done string) desk.Change {
+func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], i int, done string) desk.Change {
 	job, shifts, ok := s.Job.WithPath(m.of, path)
 	if !ok {
 		return desk.Change{Say: moving.Unstubbed}
 	}
 	change := desk.Change{Job: &job}
 	if len(shifts) > 0 || done == "deleted" {
-		change.Say = fmt.Sprintf("%s point %d %s%s", m.of, m.point+1, done, moving.Shifted(shifts, s))
+		change.Say = fmt.Sprintf("%s point %d %s%s", m.of, i+1, done, moving.Shifted(shifts, s))
 	}
 	return change
+}
+
+// toSide leads the exhaust out at the nearer side of the van, level across it and falling as the book asks: from its last point
+// on, or with the last point itself where the last leg goes that way already.
+func (m screen) toSide(s desk.State) (screen, desk.Change) {
+	run := m.run(s)
+	last := len(run.Path) - 1
+	end := run.Path[last]
+	edge := s.Job.Floor.Width / 2
+	if v := s.Job.Floor.Outline.Left; end.Y >= 0 && v.Set {
+		edge = v.Value
+	}
+	if v := s.Job.Floor.Outline.Right; end.Y < 0 && v.Set {
+		edge = v.Value
+	}
+	to := math.Copysign(edge, end.Y)
+	before, fall := end, 0.0
+	if l, ok := limit(s, "exhaust.fall"); ok {
+		fall = l / 1000
+	}
+	across := last > 0 && run.Path[last-1].X == end.X && run.Path[last-1].Y != end.Y
+	if across {
+		before = run.Path[last-1]
+	}
+	p := held(vehicles.RunPoint{X: end.X, Y: to, Drop: moving.Hundredth(max(before.Drop+math.Ceil(math.Abs(to-before.Y)*fall), end.Drop))})
+	if across {
+		m.picked = part{point, last}
+		change := m.setPoint(s, last, p, "")
+		change.Say = "The outlet is at the van's side."
+		return m, change
+	}
+	m.picked = part{point, last + 1}
+	change := m.rerouted(s, run.Path.Insert(last+1, p), last+1, "added")
+	change.Say = "Out at the van's side, falling as the book asks."
+	return m, change
+}
+
+// limit is what the book in force asks under a rule.
+func limit(s desk.State, id string) (v float64, ok bool) {
+	if s.Result.Book == nil {
+		return 0, false
+	}
+	l, ok := s.Result.Book.Lookup(id, "")
+	return l.Value.Value, ok && l.Value.Set
 }

@@ -25,7 +25,7 @@ func TestPointsOfARun(t *testing.T) {
 	p, after, _ := screentest.After(New(), s, screentest.Keys("a")...)
 	require.Len(t, after.Job.Exhaust.Path, 5)
 	assert.Equal(t, vehicles.RunPoint{X: 300, Y: 1070, Drop: 200}, after.Job.Exhaust.Path[4], "on in the same direction")
-	assert.Equal(t, 4, p.(screen).point, "the new point is the one the arrows move")
+	assert.Equal(t, 4, p.(screen).picked.index, "the new point is the one the arrows move")
 	assert.Equal(t, 3, after.Job.Exhaust.Muffler.Leg)
 
 	_, after, _ = screentest.After(New(), s, screentest.Keys("n i")...)
@@ -51,7 +51,7 @@ func TestPointsOfARun(t *testing.T) {
 
 func TestHeightOfAPoint(t *testing.T) {
 	s := screentest.State(t)
-	_, after, changes := screentest.After(New(), s, screentest.Keys("d pgdown r")...)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("d d r")...)
 	assert.Equal(t, 120., after.Job.Exhaust.Path[0].Drop)
 	assert.Equal(t, "height of exhaust point 1", changes[0].Step)
 }
@@ -196,4 +196,27 @@ func TestPipe(t *testing.T) {
 	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 24 enter backspace backspace 75 enter")...)
 	assert.Equal(t, 24., after.Job.Exhaust.Across)
 	assert.Equal(t, vehicles.Some(75), after.Job.Exhaust.Bend)
+}
+
+// A thumb on the plan may have meant nothing: what it moved is said, and how to take that back.
+func TestATapSaysWhichPointItMoved(t *testing.T) {
+	bare := screentest.State(t).Job
+	run := *bare.Exhaust
+	run.Hanging = vehicles.Hanging{}
+	for name, job := range map[string]vehicles.Job{"bare": bare.WithRun(vehicles.ExhaustRun, &run), "hung": screentest.State(t).Job} {
+		d := screentest.New(t, New(), job, 100, 27)
+		d.State.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 2}
+		d.Tap(20, 5)
+		require.NotEqual(t, job.Exhaust.Path, d.State.Job.Exhaust.Path, name)
+		assert.Regexp(t, `^exhaust point 1 moved.* Ctrl-Z takes it back\.$`, d.Said, name)
+		d.Undo()
+		assert.Equal(t, job.Exhaust.Path, d.State.Job.Exhaust.Path, name)
+	}
+}
+
+func TestATypedPointIsNamedWithItsPlace(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
+	d.Type("nt")
+	view := strings.Join(strings.Fields(d.View(60, 17)), " ")
+	assert.Contains(t, view, "The exhaust point 2 of 4, read from below; now x 900, 620 mm left, 160 mm below floor.")
 }

@@ -2,45 +2,90 @@ package runs
 
 import (
 	"errors"
+	"fmt"
+	"math"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
 
-// What the prompts ask for.
-const (
-	nothing = iota
-	pointAt // where a point of the run is to be
-	pipe    // the run's width and bend
-)
+// nothing is what a prompt asks for when none is open.
+const nothing = 0
 
-// headings say what a prompt asks for.
-var headings = [...]string{
-	pointAt: "Where is the point to be? As the tape reads from below.",
-	pipe:    "How wide is the pipe, and how tight may it bend?",
+// asked is what a prompt asks for that is opened at a part; each sort of part has a prompt of its own, and so has each of a sort.
+func asked(p placed) int { return 1 + int(p.sort) + int(tank+1)*p.index }
+
+// heading says what a prompt asks for.
+func (m screen) heading(p placed, s desk.State) string {
+	switch p.sort {
+	case point:
+		path := m.run(s).Path
+		return fmt.Sprintf("The %s point %d of %d, read from below; now %s. Both blank: it stays there.", m.of, p.index+1, len(path), where(path[p.index], s))
+	case muffler:
+		return "Where is the muffler, and how large? Along its leg, from the corner there."
+	case pump:
+		return "Where is the pump, and how does it sit? Along its leg, from the corner there."
+	case tank:
+		return "Where is the tank's outlet, and how high is the tank? Both places blank: where it is."
+	case pipe:
+		return "How wide is the pipe, and how tight may it bend?"
+	}
+	return "How far along the run is " + name(p) + "?"
 }
 
-// ask opens a prompt.
-func (m screen) ask(kind int, s desk.State) screen {
-	m.prompt = m.prompt.Ask(kind, m.asks(kind, s))
+// ask opens the prompt of the part that is picked.
+func (m screen) ask(s desk.State) screen {
+	if here, ok := m.here(s); ok {
+		m.prompt = m.prompt.Ask(asked(here), m.asks(here, s))
+	}
 	return m
 }
 
-// asks are the fields of a prompt.
-func (m screen) asks(kind int, s desk.State) []moving.Ask {
+// asks are the fields of a part.
+func (m screen) asks(p placed, s desk.State) []moving.Ask {
 	run := m.run(s)
-	if kind == pipe {
-		return []moving.Ask{
-			{Label: "pipe across", Text: survey.Exact(run.Across), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured},
-			{Label: "bend radius", Text: run.Bend.Text(), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured},
-		}
+	switch p.sort {
+	case point:
+		return m.asksPoint(p, s)
+	case pipe:
+		return m.asksPipe(run)
+	case muffler:
+		h := run.Muffler
+		return append(asksOnLeg(h.Leg, h.Start),
+			moving.Ask{Label: "long", Text: survey.Exact(h.Length), Reads: moving.Size, Unit: "mm"},
+			moving.Ask{Label: "across", Text: survey.Exact(h.Across), Reads: moving.Size, Unit: "mm"},
+			moving.Ask{Label: "drain hole", Text: orNotKnown(h.Drain), Reads: moving.OneOf, Choices: drainChoices})
+	case pump:
+		h := run.Pump
+		return append(asksOnLeg(h.Leg, h.Start),
+			moving.Ask{Label: "outlet up", Text: survey.Exact(h.Tilt), Reads: moving.Tilt, Unit: "°"},
+			moving.Ask{Label: "1000 strokes", Text: h.MlPer1000.Text(), Reads: moving.Count, Unit: "ml", Blank: notKnown},
+			moving.Ask{Label: "at most", Text: h.Hz.Text(), Reads: moving.Count, Unit: "Hz", Blank: notKnown})
+	case tank:
+		return m.asksTank(run.Supply.Tank, s)
 	}
-	drop, note := run.Path[m.point].Drop, ""
-	if m.prompt.Kind == kind {
+	return []moving.Ask{{Label: "along the run", Text: survey.Exact(p.along), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured}}
+}
+
+var drainChoices = []form.Choice{{Letter: 'd', Name: vehicles.DrainDown}, {Letter: 'a', Name: vehicles.DrainAside}, {Letter: 'n', Name: notKnown}}
+
+// asksOnLeg are the fields of a place on a leg.
+func asksOnLeg(leg int, start float64) []moving.Ask {
+	return []moving.Ask{
+		{Label: "on leg", Text: fmt.Sprint(leg), Reads: moving.Count},
+		{Label: "along it", Text: survey.Exact(start), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured},
+	}
+}
+
+func (m screen) asksPoint(p placed, s desk.State) []moving.Ask {
+	drop, note := m.run(s).Path[p.index].Drop, ""
+	if m.prompt.Kind == asked(p) {
 		if v, err := moving.Height.Read(m.prompt.Text(2), s); err == nil {
 			note = m.prompt.Note(s, v.Number.Value)
 		}
@@ -49,13 +94,60 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 		moving.Ask{Label: "below floor", Text: survey.Exact(drop), Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured, Note: note})
 }
 
+func (m screen) asksPipe(run *vehicles.Run) []moving.Ask {
+	across := moving.Ask{Label: "pipe across", Text: survey.Exact(run.Across), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured}
+	if m.of != vehicles.FuelRun {
+		return []moving.Ask{across, {Label: "bend radius", Text: run.Bend.Text(), Reads: moving.Distance, Unit: "mm", Blank: "sharp"}}
+	}
+	across.Label = "line across"
+	return []moving.Ask{
+		across,
+		{Label: "inside", Text: run.Supply.Bore.Text(), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured},
+		{Label: "floor hole", Text: run.Supply.Hole.Text(), Reads: moving.Size, Unit: "mm", Blank: survey.Exact(run.Supply.HoleAcross())},
+	}
+}
+
+// The sides of the floor on which a tank may be.
+const (
+	tankBelow = "below the floor's underside"
+	tankAbove = "above the finished floor"
+)
+
+func (m screen) asksTank(t *vehicles.Tank, s desk.State) []moving.Ask {
+	side, span := tankBelow, vehicles.Span{}
+	if t != nil {
+		span = t.Drop
+		if t.Rise.Set {
+			side, span = tankAbove, t.Rise
+		}
+	}
+	from, to := "", ""
+	if span.Set {
+		from, to = survey.Exact(span.From), survey.Exact(span.To)
+	}
+	return append(moving.PlaceAsks(s, "", "", ""),
+		moving.Ask{Label: "it is", Text: side, Reads: moving.OneOf, Choices: []form.Choice{{Letter: 'b', Name: tankBelow}, {Letter: 'a', Name: tankAbove}}},
+		moving.Ask{Label: "from", Text: from, Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured},
+		moving.Ask{Label: "to", Text: to, Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured})
+}
+
 // typed answers a key or a pasted text while the fields have the keys.
 func (m screen) typed(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	prompt, change, taken := m.prompt.Press(k, m.asks(m.prompt.Kind, s), s)
+	here, _ := m.here(s)
+	prompt, change, taken := m.prompt.Press(k, m.asks(here, s), s)
+	return m.answered(prompt, change, taken, s)
+}
+
+// answered goes on after the prompt has answered.
+func (m screen) answered(prompt moving.Prompt, change desk.Change, taken bool, s desk.State) (screen, desk.Change) {
 	if m.prompt = prompt; !taken {
 		return m, change
 	}
-	change, err := m.taken(s)
+	here, _ := m.here(s)
+	values, err := m.prompt.Values(m.asks(here, s), s)
+	if err == nil {
+		change, err = m.taken(here, values, s)
+	}
 	if err != nil {
 		return m, desk.Change{Say: err.Error()}
 	}
@@ -64,24 +156,138 @@ func (m screen) typed(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 // taken is the change that a prompt comes to.
-func (m screen) taken(s desk.State) (desk.Change, error) {
-	values, err := m.prompt.Values(m.asks(m.prompt.Kind, s), s)
-	if err != nil {
-		return desk.Change{}, err
+func (m screen) taken(p placed, values []moving.Value, s desk.State) (desk.Change, error) {
+	switch p.sort {
+	case point:
+		return m.takenPoint(p, values, s)
+	case pipe:
+		return m.takenPipe(values, s)
+	case muffler:
+		return m.takenMuffler(values, s)
+	case pump:
+		return m.takenPump(values, s)
+	case tank:
+		return m.takenTank(values, s)
 	}
-	if m.prompt.Kind == pipe {
-		if !values[0].Number.Set {
-			return desk.Change{}, errors.New("the pipe's width is wanted")
+	laid, along := s.Job.Laid(m.of), values[0].Number
+	switch {
+	case !along.Set:
+		return desk.Change{}, errors.New("how far along is wanted; " + keyDelete.Help().Key + " outside the field deletes it")
+	case laid != nil && along.Value > laid.Line.Length()+vehicles.AlongNoise:
+		return desk.Change{}, fmt.Errorf("the %s is %s long: less than that", m.of, desk.Length(laid.Line.Length(), s.Settings.Units))
+	}
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { setAlong(run, p.part, along.Value) })}, nil
+}
+
+func (m screen) takenPoint(p placed, values []moving.Value, s desk.State) (desk.Change, error) {
+	if !values[2].Number.Set {
+		return desk.Change{}, errors.New("how far below the floor is wanted")
+	}
+	to := m.run(s).Path[p.index]
+	to.Drop = values[2].Number.Value
+	if strings.TrimSpace(m.prompt.Text(0)+m.prompt.Text(1)) != "" {
+		at, err := m.prompt.Place(s, to.Drop)
+		if err != nil {
+			return desk.Change{}, err
 		}
-		run := *m.run(s)
-		run.Across, run.Bend = values[0].Number.Value, values[1].Number
-		job := s.Job.WithRun(m.of, &run)
-		return desk.Change{Job: &job}, nil
+		to.X, to.Y = moving.Hundredth(at.X), moving.Hundredth(at.Y)
 	}
-	drop := values[2].Number.Value
-	at, err := m.prompt.Place(s, drop)
-	if err != nil {
+	return m.setPoint(s, p.index, to, ""), nil
+}
+
+func (m screen) takenPipe(values []moving.Value, s desk.State) (desk.Change, error) {
+	if !values[0].Number.Set {
+		return desk.Change{}, errors.New("the pipe's width is wanted")
+	}
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) {
+		run.Across = values[0].Number.Value
+		if m.of != vehicles.FuelRun {
+			run.Bend = values[1].Number
+		} else {
+			run.Supply.Bore, run.Supply.Hole = values[1].Number, values[2].Number
+		}
+	})}, nil
+}
+
+// onLeg is the place on a leg that the first two fields come to, of a thing of a length.
+func (m screen) onLeg(values []moving.Value, length float64, s desk.State) (leg int, start float64, err error) {
+	laid, n := s.Job.Laid(m.of), values[0].Number
+	legs := len(m.run(s).Path)
+	if laid != nil {
+		legs = laid.Legs()
+	}
+	switch {
+	case !n.Set || n.Value != math.Trunc(n.Value) || n.Value > float64(legs):
+		return 0, 0, fmt.Errorf("the %s has legs 1 to %d: say which", m.of, legs)
+	case !values[1].Number.Set:
+		return 0, 0, errors.New("how far along its leg is wanted")
+	}
+	leg, start = int(n.Value), values[1].Number.Value
+	if laid == nil {
+		return leg, start, nil
+	}
+	if has := laid.Path[leg].Sub(laid.Path[leg-1]).Norm(); start+length > has+vehicles.AlongNoise {
+		u := s.Settings.Units
+		return 0, 0, fmt.Errorf("it would end %s along leg %d, which is %s long: start it earlier, or choose another leg",
+			desk.Length(start+length, u), leg, desk.Length(has, u))
+	}
+	return leg, start, nil
+}
+
+func (m screen) takenMuffler(values []moving.Value, s desk.State) (desk.Change, error) {
+	if !values[2].Number.Set || !values[3].Number.Set {
+		return desk.Change{}, errors.New("the muffler's length and width are wanted")
+	}
+	h := vehicles.Muffler{Length: values[2].Number.Value, Across: values[3].Number.Value}
+	if drain := values[4].Text; drain != notKnown {
+		h.Drain = drain
+	}
+	var err error
+	if h.Leg, h.Start, err = m.onLeg(values, h.Length, s); err != nil {
 		return desk.Change{}, err
 	}
-	return m.setPoint(s, vehicles.RunPoint{X: moving.Hundredth(at.X), Y: moving.Hundredth(at.Y), Drop: drop}, ""), nil
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })}, nil
+}
+
+func (m screen) takenPump(values []moving.Value, s desk.State) (desk.Change, error) {
+	if !values[2].Number.Set {
+		return desk.Change{}, errors.New("how far up the pump's outlet points is wanted: 0 lies level, 90 stands")
+	}
+	h := vehicles.Pump{Tilt: values[2].Number.Value, MlPer1000: values[3].Number, Hz: values[4].Number}
+	var err error
+	if h.Leg, h.Start, err = m.onLeg(values, 0, s); err != nil {
+		return desk.Change{}, err
+	}
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Pump = &h })}, nil
+}
+
+func (m screen) takenTank(values []moving.Value, s desk.State) (desk.Change, error) {
+	from, to := values[3].Number, values[4].Number
+	switch {
+	case from.Set != to.Set:
+		return desk.Change{}, errors.New("both heights of the tank are wanted, or none")
+	case from.Set && from.Value >= to.Value:
+		return desk.Change{}, errors.New("the tank's first height must be less than its second")
+	}
+	drop := 0.0
+	if values[2].Text == tankBelow && from.Set {
+		drop = from.Value
+	}
+	var t vehicles.Tank
+	if old := m.run(s).Supply.Tank; old != nil && strings.TrimSpace(m.prompt.Text(0)+m.prompt.Text(1)) == "" {
+		t.At = old.At
+	} else {
+		at, err := m.prompt.Place(s, drop)
+		if err != nil {
+			return desk.Change{}, err
+		}
+		t.At = [2]float64{moving.Hundredth(at.X), moving.Hundredth(at.Y)}
+	}
+	span := vehicles.Span{From: from.Value, To: to.Value, Set: from.Set}
+	if values[2].Text == tankAbove {
+		t.Rise = span
+	} else {
+		t.Drop = span
+	}
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.Tank = &t })}, nil
 }

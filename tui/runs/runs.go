@@ -1,12 +1,14 @@
-// Package runs is the screen for laying what runs under the floor: exhaust and intake, their points moved with the arrows in the
-// direction seen, typed or tapped, and what that does to the clearances beside it. It judges nothing: places come from vehicles,
-// verdicts from rules.
+// Package runs is the screen for laying what runs under the floor: exhaust, intake and fuel line. A list says what the run at hand
+// has, in order along it; what is picked there is moved with the arrows in the direction seen, slid along the run, typed or tapped,
+// and is marked on the plan and on the profile of the run. Beside it stands what that does to the clearances. It judges nothing:
+// places come from vehicles, verdicts from rules.
 package runs
 
 import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -14,12 +16,17 @@ import (
 )
 
 type screen struct {
-	pane   plan.Pane
-	of     vehicles.RunKind // the run at hand
-	point  int              // of it that is moved, from 0
-	step   moving.Step
-	prompt moving.Prompt
-	w, h   int
+	pane    plan.Pane
+	of      vehicles.RunKind // the run at hand
+	picked  part             // of it
+	step    moving.Step
+	prompt  moving.Prompt
+	aside   int         // the view from the side that stands in the plan's place, from 1; 0: the plan
+	camera  desk.Camera // of that view
+	profile bool        // where there is no room for both, the profile stands in the plan's place
+	w, h    int
+
+	top moving.Scroll // of the list of the worst
 
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
@@ -40,22 +47,28 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = msg.Width, msg.Height
-		m.pane = m.pane.Sized(moving.Sizes(m.w, m.h))
+		a := arranged(m.w, m.h)
+		m.pane = m.pane.Sized(a.plan.W, a.plan.H)
 	case tea.KeyMsg:
 		m, change = m.keys(msg, s)
 	case tea.MouseMsg:
 		m, change = m.mouse(msg, s)
+	case desk.Reveal:
+		m, change = m.revealed(s)
 	}
 	return m, change, nil
 }
 
 // current is the screen for the job as it is now: an undo may have taken away what a field is of.
 func (m screen) current(s desk.State) screen {
-	if run := m.run(s); run == nil || len(run.Path) == 0 {
+	here, there := m.here(s)
+	if m.picked = here.part; !there {
+		m.picked = part{}
+	}
+	if !there || m.prompt.Kind != nothing && m.prompt.Kind != asked(here) {
 		m.prompt = moving.Prompt{}
 	}
 	m.shielding = m.shielding && len(shieldable(s, m.listed...)) > 0
-	m.point = m.index(s)
 	return m
 }
 
@@ -75,66 +88,157 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // press answers one key outside the fields.
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if top, mine := m.worst(s).Press(k, m.top, s, m.under(s)); mine {
+		m.top = top
+		return m, desk.Change{}
+	}
+	kinds := vehicles.RunKind(len(vehicles.RunKinds))
 	switch {
 	case key.Matches(k, keyRun):
-		return m.turnTo((m.of + 1) % laid), desk.Change{}
+		return m.turnTo((m.of + 1) % kinds), desk.Change{}
 	case key.Matches(k, keyRun2):
-		return m.turnTo((m.of + laid - 1) % laid), desk.Change{}
+		return m.turnTo((m.of + kinds - 1) % kinds), desk.Change{}
 	case key.Matches(k, moving.KeyStep):
 		m.step = m.step.Next()
 		return m, desk.Change{}
+	case key.Matches(k, keyProfile) && !arranged(m.w, m.h).both():
+		m.profile = !m.profile
+		return m, desk.Change{}
+	case key.Matches(k, keyAside):
+		m.aside, m.profile = (m.aside+1)%(len(scene.Sides)+1), false
+		m.camera = desk.Camera{}
+		return m, desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
 		return m, moving.Upright(s)
-	case key.Matches(k, moving.KeyMove) && !k.Alt:
-		return m, m.move(k.String(), s)
 	case key.Matches(k, keyAdd):
 		return m.add(s)
 	}
-	if run := m.run(s); run == nil || len(run.Path) == 0 {
+	here, ok := m.here(s)
+	switch {
+	case !ok && key.Matches(k, moving.KeyMove) && !k.Alt:
+		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it."}
+	case !ok:
 		return m.passOn(k, s)
 	}
-	return m.pressPoint(k, s)
+	return m.pressRun(k, here, s)
 }
-
-// laid are how many runs are laid on the screen: those before it.
-const laid = vehicles.FuelRun
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.point = of, 0
+	m.of, m.picked, m.top, m.prompt, m.shielding = of, part{}, 0, moving.Prompt{}, false
 	return m
 }
 
-// pressPoint answers the keys of the point that is moved.
-func (m screen) pressPoint(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+// pressRun answers the keys of a run that is there.
+func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.Change) {
 	switch {
 	case key.Matches(k, keyNext):
-		m.point = min(m.point+1, len(m.run(s).Path)-1)
+		return m.pickPoint(s, 1), desk.Change{}
 	case key.Matches(k, keyBack):
-		m.point = max(m.point-1, 0)
-	case key.Matches(k, keyRaise):
-		return m, m.lower(s, -1)
-	case key.Matches(k, keyLower):
-		return m, m.lower(s, 1)
-	case key.Matches(k, keyInsert):
-		return m, m.insert(s)
-	case key.Matches(k, keyDelete):
-		return m, m.remove(s)
-	case key.Matches(k, keyType):
-		return m.ask(pointAt, s), desk.Change{}
+		return m.pickPoint(s, -1), desk.Change{}
+	case key.Matches(k, keyOn):
+		return m.picking(s, 1), desk.Change{}
+	case key.Matches(k, keyOff):
+		return m.picking(s, -1), desk.Change{}
+	case key.Matches(k, moving.KeyMove) && !k.Alt:
+		return m.arrow(k.String(), here, s)
+	case key.Matches(k, keyMount) && m.of != vehicles.IntakeRun:
+		return m.mount(s)
+	case key.Matches(k, keyClips):
+		return m.spread(s)
+	case key.Matches(k, keyDrains) && m.of != vehicles.FuelRun:
+		return m.drainLow(here, s)
+	case key.Matches(k, keySide) && m.of == vehicles.ExhaustRun:
+		return m.toSide(s)
 	case key.Matches(k, keyPipe):
-		return m.ask(pipe, s), desk.Change{}
+		m.picked = part{sort: pipe}
+		return m.ask(s), desk.Change{}
 	case key.Matches(k, keyShields) && m.of == vehicles.ExhaustRun:
 		return m.openShields(s)
-	default:
-		return m.passOn(k, s)
+	case key.Matches(k, keyDelete):
+		return m.remove(here, s)
+	case key.Matches(k, keyOther):
+		return m, m.other(here, s)
+	case key.Matches(k, keyType):
+		return m.open(here, s)
+	case here.sort == point:
+		return m.pressPoint(k, here.index, s)
+	}
+	return m.passOn(k, s)
+}
+
+// pressPoint answers the keys of a point alone.
+func (m screen) pressPoint(k tea.KeyMsg, i int, s desk.State) (screen, desk.Change) {
+	switch {
+	case key.Matches(k, keyRaise):
+		return m, m.lower(s, i, -1)
+	case key.Matches(k, keyLower):
+		return m, m.lower(s, i, 1)
+	case key.Matches(k, keyInsert):
+		return m.insert(s, i)
+	}
+	return m.passOn(k, s)
+}
+
+// arrow moves a point, slides what hangs on the run, and picks among the rest.
+func (m screen) arrow(arrow string, here placed, s desk.State) (screen, desk.Change) {
+	way := map[string]float64{"left": -1, "right": 1}[arrow]
+	switch {
+	case here.sort == point && m.alone() && way != 0:
+		return m.pickAlong(s, int(way)), desk.Change{}
+	case here.sort == point && m.alone():
+		return m, m.lower(s, here.index, map[string]float64{"up": -1, "down": 1}[arrow])
+	case here.sort == point:
+		return m, m.move(arrow, here.index, s)
+	case way != 0 && here.there && here.sort >= muffler && here.sort <= pump:
+		return m, m.slide(here, way*m.step.Length(s), s)
+	case arrow == "up":
+		return m.picking(s, -1), desk.Change{}
+	case arrow == "down":
+		return m.picking(s, 1), desk.Change{}
+	case here.sort == stub:
+		return m, desk.Change{Say: "The stub goes with the cut and the heater's heading: they are moved on Place."}
 	}
 	return m, desk.Change{}
 }
 
-// passOn gives the plan the keys that are its own.
+// open opens the fields of a part, or gives the run what it lacks.
+func (m screen) open(here placed, s desk.State) (screen, desk.Change) {
+	switch {
+	case here.sort == shields:
+		return m.openShields(s)
+	case here.sort == stub:
+		return m, desk.Change{Say: "The stub goes with the cut and the heater's heading: they are moved on Place."}
+	case here.sort == clips:
+		return m.spread(s)
+	case !here.there && here.sort != tank:
+		return m.mount(s)
+	}
+	return m.ask(s), desk.Change{}
+}
+
+// passOn gives the picture the keys that are its own.
 func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	pane, change, _ := m.pane.Update(k, s, m.shown(s))
+	pane, change, _ := m.pane.Update(k, m.looking(s), m.shown(s))
 	m.pane = pane
-	return m, change
+	return m.own(change), m.others(change)
+}
+
+// own keeps what a change does to the camera of a view from the side: all other screens look at the floor's face.
+func (m screen) own(change desk.Change) screen {
+	if m.aside > 0 && change.Camera != nil {
+		m.camera = *change.Camera
+		if seen := m.camera.View.Projection(); seen.FacesFloor() {
+			m.aside, m.camera = 0, desk.Camera{}
+		}
+	}
+	return m
+}
+
+// others is what of a change is for the others.
+func (m screen) others(change desk.Change) desk.Change {
+	if m.aside > 0 {
+		change.Camera = nil
+	}
+	return change
 }

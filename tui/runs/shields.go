@@ -103,10 +103,13 @@ func shielded(s desk.State, name string) desk.Change {
 	return desk.Change{Job: &job, Say: say}
 }
 
+// shieldsHead is what the list asks.
+const shieldsHead = "Does a heat shield stand before it? A wrap on the pipe is none."
+
 // shieldRows are the list in h rows.
 func (m screen) shieldRows(s desk.State, w, h int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
-	head := desk.Wrapped(st.Title, "Does a heat shield stand before it? A wrap on the pipe is none.", w)
+	head := desk.Wrapped(st.Title, shieldsHead, w)
 	var rows []form.Row
 	for _, f := range shieldable(s, m.listed...) {
 		mark, right := "", desk.Length(f.Value, u)+", no"
@@ -120,4 +123,21 @@ func (m screen) shieldRows(s desk.State, w, h int) []string {
 	}
 	at := max(0, min(m.shield, len(rows)-1))
 	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+}
+
+// tapShields says the other thing of the row that is tapped.
+func (m screen) tapShields(y, w, h int, s desk.State) (screen, desk.Change) {
+	list := shieldable(s, m.listed...)
+	head := len(desk.Wrapped(s.Settings.Styles().Title, shieldsHead, w))
+	rows := make([]form.Row, len(list))
+	i, ok := form.RowAt(rows, max(0, min(m.shield, len(list)-1)), max(1, h-head), y-head)
+	switch {
+	case !ok || y < head:
+		m.shielding = false
+		return m, desk.Change{}
+	case len(s.Faults) > 0:
+		return m, desk.Change{Say: "First put right what is wrong with the job."}
+	}
+	m.shield = i
+	return m, shielded(s, list[i].Against.Name)
 }

@@ -2,82 +2,191 @@ package runs
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
-	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/vehicles"
 )
 
-// dimensions is how many of the worst findings have their distance drawn on the plan.
-const dimensions = 3
-
-// shown is what the plan shows beside the job.
-func (m screen) shown(s desk.State) plan.Options {
-	return plan.Options{Focus: s.Focus, Worst: dimensions}
-}
-
-// picture is the plan, with the number of the point that is moved on its place.
-func (m screen) picture(s desk.State, w, h int) string {
-	view := m.pane.View(s, w, h, m.shown(s))
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 {
-		return view
-	}
-	col, row, seen := m.pane.Sized(w, h).Cell(inSpace(run.Path[m.point]), s, m.shown(s))
-	rows := strings.Split(view, "\n")
-	if !seen || row >= len(rows) {
-		return view
-	}
-	number := strconv.Itoa(m.point + 1)
-	rows[row] = ansi.Cut(rows[row], 0, col) + s.Settings.Styles().Here.Render(number) + ansi.Cut(rows[row], col+len(number), w)
-	return strings.Join(rows, "\n")
-}
-
-// followed has the view follow the point that is moved when that leaves the picture.
-func (m screen) followed(change desk.Change, s desk.State) desk.Change {
-	if change.Job != nil {
-		s.Job = *change.Job
-	}
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 || m.w == 0 {
-		return change
-	}
-	return moving.Followed(change, inSpace(run.Path[m.index(s)]), m.pane.Sized(moving.Sizes(m.w, m.h)), s, m.shown(s))
-}
-
-// mouse answers the wheel and taps. A tap on the plan leaves a field, or puts what is moved where it was.
+// mouse answers the wheel and taps.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
-	pane, change, at := m.pane.Update(msg, s, m.shown(s))
-	m.pane = pane
-	switch {
-	case at == nil:
-		return m, change
-	case m.Typing():
-		m.prompt, m.shielding = moving.Prompt{}, false
-		return m, desk.Change{}
-	}
-	return m.tapRun(s, geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)})
-}
-
-// tapRun picks the point of the run that was tapped, or puts the picked one where nothing was.
-func (m screen) tapRun(s desk.State, at geometry.Point) (screen, desk.Change) {
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 {
-		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " adds its first point."}
-	}
-	for i, p := range run.Path {
-		if at.Sub(geometry.Point{X: p.X, Y: p.Y}).Norm() <= moving.PickWithin(s) {
-			m.point = i
-			return m, desk.Change{}
+	if list := m.under(s); !m.Typing() && list.Scrolls(msg) {
+		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, list); mine {
+			m.top = top
+			return m, change
 		}
 	}
-	p := run.Path[m.point]
-	return m, m.setPoint(s, vehicles.RunPoint{X: at.X, Y: at.Y, Drop: p.Drop}, "")
+	a := arranged(m.w, m.h)
+	planW, planH := moving.Sizes(m.w, m.h)
+	tap := msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress
+	below := msg.Y - a.plan.H
+	switch {
+	case m.w >= desk.SideBySide && msg.X > planW && tap:
+		return m.tapPanel(msg.X-planW-1, msg.Y, m.w-planW-1, m.h, s)
+	case m.w < desk.SideBySide && msg.Y >= planH && tap:
+		return m.tapPanel(msg.X, msg.Y-planH, m.w, m.h-planH, s)
+	case tap && m.Typing():
+		m.prompt, m.shielding = moving.Prompt{}, false
+		return m, desk.Change{}
+	case a.both() && below >= 0 && tap:
+		return m.tapProfile(msg.X, below, a.profile, s)
+	case m.alone() && tap:
+		return m.tapProfile(msg.X, msg.Y, a.profile, s)
+	case m.alone() || a.both() && below >= 0:
+		return m, desk.Change{}
+	}
+	return m.tapPicture(msg, tap, s)
+}
+
+// tapPicture answers the wheel and taps on the plan, or on the van from the side.
+func (m screen) tapPicture(msg tea.MouseMsg, tap bool, s desk.State) (screen, desk.Change) {
+	looking := m.looking(s)
+	if !tap {
+		pane, change, _ := m.pane.Update(msg, looking, m.shown(s))
+		m.pane = pane
+		return m.own(change), m.others(change)
+	}
+	at, ok := m.pane.Plane(msg.X, msg.Y, looking, m.shown(s))
+	here, there := m.here(s)
+	switch {
+	case !ok:
+		return m, desk.Change{}
+	case !there:
+		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it."}
+	}
+	seen := m.seen(s)
+	near, least := here, moving.PickWithin(looking)
+	for _, p := range m.parts(s) {
+		if place, has := m.place(p, s); has {
+			if off := seen.Point(inSpace(place)).Sub(at).Norm(); off <= least {
+				near, least = p, off
+			}
+		}
+	}
+	if near.part != here.part {
+		m.picked = near.part
+		return m, desk.Change{}
+	}
+	if here.sort >= muffler && here.sort <= pump && here.there {
+		return m, m.slideTo(here, m.nearest(at, s), s)
+	}
+	if here.sort != point {
+		return m, desk.Change{}
+	}
+	was := inSpace(m.run(s).Path[here.index])
+	to := was.Add(seen.Move(was, at.Sub(seen.Point(was))))
+	p := vehicles.RunPoint{X: math.Round(to.X), Y: math.Round(to.Y), Drop: math.Round(-to.Z)}
+	if m.aside == 0 {
+		p.Drop = m.run(s).Path[here.index].Drop
+	}
+	return m, m.tapped(s, here.index, p)
+}
+
+// tapped puts a point where a picture was tapped, and says so: a tap may not have been meant.
+func (m screen) tapped(s desk.State, i int, p vehicles.RunPoint) desk.Change {
+	change := m.setPoint(s, i, p, "")
+	if change.Job == nil {
+		return change
+	}
+	if change.Say == "" {
+		change.Say = m.of.String() + " " + name(placed{part: part{point, i}}) + " moved"
+	}
+	change.Say += ". " + desk.KeyUndo.Help().Key + " takes it back."
+	return change
+}
+
+// nearest is the place along the run that is seen nearest to a place of the picture.
+func (m screen) nearest(at geometry.Point, s desk.State) float64 {
+	laid, seen := s.Job.Laid(m.of), m.seen(s)
+	if laid == nil {
+		return 0
+	}
+	best, least := 0.0, math.Inf(1)
+	for along := 0.0; along <= laid.Line.Length(); along++ {
+		if off := seen.Point(laid.Line.At(along)).Sub(at).Norm(); off < least {
+			best, least = along, off
+		}
+	}
+	return best
+}
+
+// nearCells is how near to a part on the profile a tap picks it.
+const nearCells = 1
+
+// tapProfile picks what is tapped on the profile, slides what is picked to there, or hangs a point as deep as that.
+func (m screen) tapProfile(x, y int, in size, s desk.State) (screen, desk.Change) {
+	p, ok := m.beside(s, in)
+	here, there := m.here(s)
+	if !ok || !there {
+		return m, desk.Change{}
+	}
+	lay := p.lay()
+	at, ok := lay.Point(x, y)
+	if !ok {
+		return m, desk.Change{}
+	}
+	near, least := here, nearCells+1
+	for _, part := range m.parts(s) {
+		if col, row, seen := p.cell(lay, p.middle(part)); seen && part.sort <= pump && part.there {
+			if off := max(abs(col-x), abs(row-y)); off < least {
+				near, least = part, off
+			}
+		}
+	}
+	switch {
+	case near.part != here.part:
+		m.picked = near.part
+	case here.sort == point:
+		to := m.run(s).Path[here.index]
+		to.Drop = math.Round(-at.Y / p.high)
+		return m, m.tapped(s, here.index, to)
+	case here.sort >= muffler && here.sort <= pump && here.there:
+		return m, m.slideTo(here, math.Round(at.X), s)
+	}
+	return m, desk.Change{}
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// slideTo slides what is picked to a place along the run.
+func (m screen) slideTo(here placed, along float64, s desk.State) desk.Change {
+	change := m.slide(here, along-here.along, s)
+	change.Step = ""
+	return change
+}
+
+// tapPanel answers a tap on the head, the list, the fields or the rows of shields.
+func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
+	switch {
+	case m.shielding:
+		return m.tapShields(y, w, h, s)
+	case m.Typing():
+		here, _ := m.here(s)
+		y -= len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))
+		prompt, change, taken := m.prompt.Tap(x, y, w, max(1, h-len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))), m.asks(here, s), s)
+		return m.answered(prompt, change, taken, s)
+	case y == 0:
+		for _, t := range m.tabs() {
+			if x >= t.from && x < t.to {
+				return m.turnTo(t.of), desk.Change{}
+			}
+		}
+		if tabs := m.tabs(); x >= tabs[len(tabs)-1].to {
+			m.step = m.step.Next()
+		}
+		return m, desk.Change{}
+	}
+	here, _ := m.here(s)
+	p, ok := m.listAt(s, w, max(1, h/3), x, y-1)
+	switch {
+	case !ok:
+		return m, desk.Change{}
+	case p.part == here.part:
+		return m.open(here, s)
+	}
+	m.picked = p.part
+	return m, desk.Change{}
 }

@@ -1,60 +1,133 @@
 package runs
 
 import (
-	"fmt"
 	"strings"
 
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
 
+// size is columns and rows.
+type size struct{ W, H int }
+
+// arrangement is how much room the pictures have.
+type arrangement struct{ plan, profile size }
+
+// leastBoth is from how many rows on plan and profile stand one above the other; with less one stands in the other's place.
+const leastBoth = 24
+
+// leastProfile is how many rows the profile has there at least; it has two fifths.
+const leastProfile = 10
+
+// arranged is how the pictures stand in a body of w by h.
+func arranged(w, h int) arrangement {
+	planW, planH := moving.Sizes(w, h)
+	whole := size{planW, planH}
+	if planH < leastBoth {
+		return arrangement{whole, whole}
+	}
+	low := max(leastProfile, planH*2/5)
+	return arrangement{size{planW, planH - low}, size{planW, low}}
+}
+
+// both tells whether plan and profile are seen together.
+func (a arrangement) both() bool { return a.plan != a.profile }
+
 // View paints the screen.
 func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
-	planW, planH := moving.Sizes(w, h)
-	return moving.Beside(m.picture(s, planW, planH), func(w, h int) []string { return m.panel(s, w, h) }, s, w, h)
+	a := arranged(w, h)
+	var picture string
+	switch {
+	case a.both():
+		picture = m.picture(s, a.plan) + "\n" + m.fall(s, a.profile)
+	case m.profile:
+		picture = m.fall(s, a.profile)
+	default:
+		picture = m.picture(s, a.plan)
+	}
+	return moving.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s, w, h)
 }
 
-// panel is what stands beside the plan or under it.
+// panel is what stands beside the pictures or under them.
 func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
 	case m.shielding:
 		return m.shieldRows(s, w, h)
 	case m.Typing():
-		return m.prompt.Rows(headings[m.prompt.Kind], m.asks(m.prompt.Kind, s), s, w, h)
+		here, _ := m.here(s)
+		return m.prompt.Rows(m.heading(here, s), m.asks(here, s), s, w, h)
 	}
-	rows := append([]string{m.head(s)}, m.wherePoint(s, w)...)
-	rows = append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
-	return append(rows, moving.Clearances(s, m.concerns, w, h-len(rows))...)
+	rows := m.above(s, w, h)
+	return append(rows, m.worst(s).Rows(s, m.top, w, h-len(rows))...)
+}
+
+// above is what stands above the list of the worst.
+func (m screen) above(s desk.State, w, h int) []string {
+	rows := append([]string{m.head(s)}, m.list(s, w, max(1, h/3))...)
+	rows = append(rows, m.toldHere(s, w)...)
+	return append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
+}
+
+// under is where that list stands.
+func (m screen) under(s desk.State) moving.Panel {
+	return moving.Panel{W: m.w, H: m.h, Above: func(w, h int) int { return len(m.above(s, w, h)) }}
+}
+
+// worst are the findings of the run at hand.
+func (m screen) worst(s desk.State) (l moving.Worst) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if m.concerns(f) {
+			l.Moved = append(l.Moved, f)
+		}
+	}
+	return l
+}
+
+// tab is a run's name in the head, and the columns it takes.
+type tab struct {
+	of       vehicles.RunKind
+	text     string
+	from, to int
+}
+
+// tabs are the names of the runs in the head.
+func (m screen) tabs() (all []tab) {
+	at := 0
+	for _, of := range vehicles.RunKinds {
+		text := " " + of.String() + " "
+		if of == m.of {
+			text = strings.ToUpper(text)
+		}
+		all = append(all, tab{of, text, at, at + len(text)})
+		at += len(text)
+	}
+	return all
 }
 
 // head names the runs, the one at hand in capitals, and the step.
 func (m screen) head(s desk.State) string {
-	st := s.Settings.Styles()
-	row := ""
-	for of := range laid {
-		name := " " + of.String() + " "
-		if of == m.of {
-			row += st.Here.Render(strings.ToUpper(name))
+	st, row := s.Settings.Styles(), ""
+	for _, t := range m.tabs() {
+		if t.of == m.of {
+			row += st.Here.Render(t.text)
 		} else {
-			row += st.Faint.Render(name)
+			row += st.Faint.Render(t.text)
 		}
 	}
-	return row + "  step " + st.Strong.Render(desk.Length(m.step.Length(s), s.Settings.Units))
+	return row + " " + st.Faint.Render("step ") + st.Strong.Render(desk.Length(m.step.Length(s), s.Settings.Units))
 }
 
-// wherePoint says which point is moved and where it is.
-func (m screen) wherePoint(s desk.State, w int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	run := m.run(s)
-	if run == nil || len(run.Path) == 0 {
-		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" adds its first point under the stub.", w)
+// toldHere says of what is picked where it is and what it is.
+func (m screen) toldHere(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	here, ok := m.here(s)
+	if !ok {
+		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" begins it at its stub.", w)
 	}
-	p := run.Path[m.point]
-	return desk.Wrapped(st.Plain, fmt.Sprintf("Point %d of %d: x ", m.point+1, len(run.Path))+survey.Format(p.X, u)+", "+desk.Across(p.Y, s.Settings)+", "+desk.Height(p.Drop, u), w)
+	return desk.Wrapped(st.Plain, m.told(here, s), w)
 }
 
 // sorts are what the findings of a run are of.

@@ -60,6 +60,10 @@ func (r *Driver) Send(msg tea.Msg) desk.Change {
 	case change.Say != "":
 		r.Said = change.Say
 	}
+	if change.Goto == r.Screen.Title() && change.Focus != nil {
+		r.State.Focus = change.Focus
+		r.Send(desk.Reveal{})
+	}
 	return change
 }
 
@@ -74,6 +78,18 @@ func (r *Driver) Paste(text string) {
 // Tap taps column x of row y.
 func (r *Driver) Tap(x, y int) {
 	r.Send(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
+}
+
+// Tapped is what a screen asks for when it is tapped.
+func Tapped(d *Driver, x, y int) desk.Change {
+	_, change, _ := d.Screen.Update(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, d.State)
+	return change
+}
+
+// Pressed is what a screen asks for when a letter is pressed.
+func Pressed(d *Driver, letter rune) desk.Change {
+	_, change, _ := d.Screen.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letter}}, d.State)
+	return change
 }
 
 // View is the screen without colours; it must be exactly w columns wide and h rows high.

@@ -128,3 +128,16 @@ func TestNeededIsOfBlankFieldsOnly(t *testing.T) {
 	assert.NotContains(t, r.View(100, 40), "needed")
 	assert.Contains(t, r.View(100, 40), "! waits for bottom")
 }
+
+// 600 mm of tape from 0 down to 200 is 565.7 in plan: nobody reads a tape 34 mm off, so it is said when the reading is left.
+func TestAReadingThatSlopesMuchSaysSo(t *testing.T) {
+	job := empty()
+	job.Datum.HookBelow = vehicles.Some(0)
+	r := screentest.New(t, New(), job, 100, 40)
+	r.Type("nk500<enter>+300<enter>-100<enter>100<enter>0<enter>200<esc>")
+	r.Type("<enter><down><down><down>600<enter>")
+	assert.Equal(t, "Sloping tape: 600 counts 34.3 mm less. Was it held level? On top, where the tape hooks, says so.", r.Said)
+	r.Said = ""
+	r.Type("<up><enter>")
+	assert.Empty(t, r.Said, "said once")
+}

@@ -86,6 +86,9 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 	return m, change
 }
 
+// Records are those of all its forms.
+func (m Screen) Records(s desk.State) []form.Record { return records(s) }
+
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string {
 	if m.looking.shown {

@@ -74,11 +74,11 @@ func (d *drawing) seats(p *part, width float64) (all []geometry.Point) {
 		beside(d.frame.Place(p.Line[0]))
 	case p.Line != nil:
 		for _, share := range shares {
-			beside(d.frame.Place(along(p.Line, share)))
+			beside(d.frame.Place(geometry.Along(p.Line, share)))
 		}
 	case p.Area.Shape == geometry.Line:
 		for _, share := range shares {
-			at := d.frame.Place(along(p.Area.Path, share))
+			at := d.frame.Place(geometry.Along(p.Area.Path, share))
 			all = append(all, at)
 		}
 	default:
@@ -107,22 +107,4 @@ func (d *drawing) inside(f *geometry.Footprint) (all []geometry.Point) {
 		}
 	}
 	return all
-}
-
-// along returns the place at a share of a path's length.
-func along(path []geometry.Point, share float64) geometry.Point {
-	length := 0.0
-	for i := 1; i < len(path); i++ {
-		length += path[i].Sub(path[i-1]).Norm()
-	}
-	left := share * length
-	for i := 1; i < len(path); i++ {
-		leg := path[i].Sub(path[i-1])
-		if n := leg.Norm(); left <= n && n > 0 {
-			return path[i-1].Add(leg.Scale(left / n))
-		} else {
-			left -= n
-		}
-	}
-	return path[len(path)-1]
 }

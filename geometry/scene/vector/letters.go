@@ -59,15 +59,6 @@ func WidthOf(t Text) float64 {
 	return float64(width) / 64 / unit * t.Size
 }
 
-// Has tells whether the program's font has a character.
-func Has(r rune) bool {
-	f := faceOf(false)
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	glyph, err := f.font.GlyphIndex(&f.buf, r)
-	return err == nil && glyph != 0
-}
-
 // What of an em letters reach above their baseline, and below it: figures and capitals of the program's font, rounded up.
 const (
 	ascent  = 0.75

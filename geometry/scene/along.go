@@ -1,0 +1,92 @@
+package scene
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+)
+
+// profile is a run laid out straight: the distance along it, and the height, so many times as high as it is.
+type profile struct {
+	run     *geometry.Run
+	stretch float64
+}
+
+// Beside returns the view of a run laid out straight, its heights stretched so many times, 1 or more, for the eye. It begins at
+// one end by name and ends at the other. What has a thickness keeps it there: a run is to be shown by its centreline.
+func Beside(run *geometry.Run, stretch float64, begins, ends Way) Projection {
+	return Projection{
+		Plane: profile{run, stretch}, From: "beside the run",
+		Across: Axis{Low: begins, High: ends, Counts: 1}, Up: Axis{Low: ToGround, High: ToRoof, Counts: -1 / stretch},
+	}
+}
+
+// pace is how far apart places of a run are tried, mm: less than half of the thinnest pipe there is.
+const pace = 2
+
+// foot is how far along the run the place is that is nearest to p: the best of one every pace, refined.
+func (r profile) foot(p geometry.Point3) float64 {
+	off := func(s float64) float64 { return r.run.At(s).Sub(p).Norm() }
+	best, least := 0.0, math.Inf(1)
+	for s := 0.0; s < r.run.Length()+pace; s += pace {
+		if away := off(s); away < least {
+			best, least = s, away
+		}
+	}
+	low, high := best-pace, best+pace
+	for high-low > 1e-9 {
+		third := (high - low) / 3
+		if off(low+third) < off(high-third) {
+			high -= third
+		} else {
+			low += third
+		}
+	}
+	return max(0, min((low+high)/2, r.run.Length()))
+}
+
+func (r profile) Point(p geometry.Point3) geometry.Point {
+	return geometry.Point{X: r.foot(p), Y: p.Z * r.stretch}
+}
+
+func (r profile) Unproject(q geometry.Point) geometry.Point3 {
+	return r.run.At(q.X).Plan().At(q.Y / r.stretch)
+}
+
+// Move is along the run in plan and up; where the run stands upright it is up alone.
+func (r profile) Move(at geometry.Point3, by geometry.Point) geometry.Point3 {
+	s := r.foot(at)
+	ahead := r.run.At(s + 0.5).Sub(r.run.At(s - 0.5)).Plan()
+	if n := ahead.Norm(); n > 0 {
+		return ahead.Scale(by.X / n).At(by.Y / r.stretch)
+	}
+	return geometry.Point3{Z: by.Y / r.stretch}
+}
+
+// Prism is seen where the run passes under or over it.
+func (r profile) Prism(p *geometry.Prism) (f geometry.Footprint, ok bool) {
+	low, high := math.Inf(1), math.Inf(-1)
+	for s := 0.0; s <= r.run.Length(); s += pace {
+		if p.Footprint.Contains(r.run.At(s).Plan()) {
+			low, high = min(low, s), max(high, s)
+		}
+	}
+	if low > high {
+		return f, false
+	}
+	low, high = r.edge(p, low, low-pace), r.edge(p, high, high+pace)
+	return geometry.NewRectangle(geometry.Point{X: low, Y: p.Low * r.stretch}, geometry.Point{X: high, Y: p.High * r.stretch}, 0), true
+}
+
+// edge is where between a place under a prism and one past it the run comes out.
+func (r profile) edge(p *geometry.Prism, under, past float64) float64 {
+	past = max(0, min(past, r.run.Length()))
+	for math.Abs(past-under) > 0.1 {
+		if middle := (under + past) / 2; p.Footprint.Contains(r.run.At(middle).Plan()) {
+			under = middle
+		} else {
+			past = middle
+		}
+	}
+	return under
+}

@@ -1,0 +1,47 @@
+package tui
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// With the hook 400 below the floor no tape of 300 mm reaches a rib whose near edge hangs 60 below: they are 340 apart. With
+// the hook at 150 it does.
+func TestARefusedReadingIsTriedAgainWhenSomethingElseChanges(t *testing.T) {
+	b, _ := van(t)
+	b.keys(`2 home down enter s 400 esc`)
+	b.keys(`1 n c 300 enter +84 enter -850 enter 850 enter 0 enter 60 esc`)
+	drop := func() vehicles.Span { return b.desk.State.Job.Obstructions[0].Drop }
+	require.False(t, drop().Set)
+	require.NotEmpty(t, b.desk.State.Job.Refused())
+	before := b.desk.State.Job
+
+	b.keys(`2 home down enter down 150`)
+	assert.False(t, drop().Set, "while it is typed nobody knows what it will be")
+	b.keys(`esc`)
+	assert.Equal(t, vehicles.Span{From: 0, To: 60, Set: true}, drop())
+	assert.Empty(t, b.desk.State.Job.Refused())
+	assert.Contains(t, b.say, "now taken: top of crossmember, 0; bottom of crossmember, 60")
+	b.keys(`ctrl+z`)
+	assert.Equal(t, before, b.desk.State.Job, "it is a part of the step that made it fit")
+	b.keys(`ctrl+y`)
+	require.True(t, drop().Set)
+
+	b.keys(`ctrl+z home down enter l esc`)
+	require.True(t, drop().Set, "a choice is whole at once")
+	assert.Equal(t, vehicles.Number{}, b.desk.State.Job.Datum.HookBelow)
+}
+
+// What stays refused has the reason that it has now.
+func TestTheReasonOfARefusedReadingIsThatOfNow(t *testing.T) {
+	b, _ := van(t)
+	b.keys(`2 home down enter s 400 esc`)
+	b.keys(`1 n c 300 enter +84 enter -850 enter 850 enter 0 enter 60 esc`)
+	require.Contains(t, b.desk.State.Job.Refused()[0].Why, "340 mm apart")
+	b.keys(`2 home down enter down 380 esc`)
+	assert.Contains(t, b.desk.State.Job.Refused()[0].Why, "320 mm apart")
+}

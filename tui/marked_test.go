@@ -1,0 +1,55 @@
+package tui
+
+import (
+	"os"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// sampled is the program on a copy of the sample van, in the smallest window there is.
+func sampled(t *testing.T) *bench {
+	o := options(t)
+	o.Screens = Screens()
+	require.NoError(t, os.WriteFile(o.Path, vehicles.Demo().Format(), 0o644))
+	b := started(t, o)
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	return b
+}
+
+// The pilot comes out 8 mm off: the plate and its bolts go with it, and their marks are to be made again.
+func TestMarksThatAreNoLongerMadeAreNamed(t *testing.T) {
+	b := sampled(t).keys(`6 l m enter`)
+	for len(b.desk.State.Ticked) < len(b.desk.State.Marks.Marks)+len(b.desk.State.Marks.Checks) {
+		b.keys(`enter`)
+	}
+	b.keys(`d 1272 enter l693 enter`)
+	require.NotNil(t, b.desk.State.Job.Cut.Drilled)
+	assert.Contains(t, b.say, "From now on every check is for where the hole is.")
+	assert.Contains(t, b.say, "Moved, so to be marked again: plate 1, plate 2, plate 3, plate 4, bolt hole 1, and 6 more.")
+	assert.True(t, b.desk.State.Ticked["cut centre"], "the hole is where it was marked, or it was not drilled there")
+	assert.False(t, b.desk.State.Ticked["plate 1"])
+}
+
+// A key that bounces or is held ticks one mark, and leaves the next to be made.
+func TestAKeyThatBouncesTicksOneMark(t *testing.T) {
+	b := sampled(t).keys(`6 l m`)
+	for b.overlay() != nil {
+		b.keys(`enter`)
+	}
+	clock := time.Unix(1e9, 0)
+	b.now = func() time.Time { return clock }
+	for range 3 {
+		clock = clock.Add(40 * time.Millisecond)
+		b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	}
+	assert.Len(t, b.desk.State.Ticked, 1)
+	clock = clock.Add(time.Second)
+	b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	assert.Len(t, b.desk.State.Ticked, 2)
+}

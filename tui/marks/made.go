@@ -1,0 +1,88 @@
+package marks
+
+import (
+	"fmt"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// made ticks what is shown and goes on to the next that is not made, and says what was ticked: the figures in sight are then
+// those of another mark.
+func (m screen) made(s desk.State) (screen, desk.Change) {
+	all, change := items(s), desk.Change{}
+	here := m.here(s)
+	if !s.Ticked[here.id()] {
+		change.Tick = here.id()
+		change.Say = here.done(s.Settings) + saidOf(s, here.id())
+	}
+	for step := 1; step < len(all); step++ {
+		if at := (m.at + step) % len(all); !s.Ticked[all[at].id()] {
+			m.at = at
+			return m, change
+		}
+	}
+	if change.Tick == "" {
+		change.Say = allMade(s)
+	}
+	return m, change
+}
+
+// done says that a mark is made, or a length taped.
+func (it item) done(set desk.Settings) string {
+	if it.check != nil {
+		return it.short(set) + ": the tape says so."
+	}
+	return it.short(set) + " is made."
+}
+
+// saidOf is what is said behind that when the tick of that name was the last on top, or the last of all.
+func saidOf(s desk.State, tick string) string {
+	before := len(onTop(s))
+	ticked := map[string]bool{tick: true}
+	for name := range s.Ticked {
+		ticked[name] = true
+	}
+	s.Ticked = ticked
+	left := leftOf(s, items(s))
+	switch {
+	case len(left) == 0:
+		return " " + allMade(s)
+	case before > 0 && len(onTop(s)) == 0 && s.Marks.Pilot.Drilled == nil:
+		return fmt.Sprintf(" All on top is made: drill the pilot, then measure it (%s). Marked from below, and not made yet: %d.", keyDrill.Help().Key, len(left))
+	}
+	return ""
+}
+
+// allMade says what comes after the last mark.
+func allMade(s desk.State) string {
+	if s.Marks.Pilot.Drilled == nil {
+		return "All made: drill the pilot, then measure it from below (" + keyDrill.Help().Key + ")."
+	}
+	return "All made."
+}
+
+// leftOf are those of some items that are not made.
+func leftOf(s desk.State, all []item) (left []item) {
+	for _, it := range all {
+		if !s.Ticked[it.id()] {
+			left = append(left, it)
+		}
+	}
+	return left
+}
+
+// onTop are those that are made on top and not made yet.
+func onTop(s desk.State) []item {
+	var top []item
+	for _, it := range items(s) {
+		if it.check != nil || it.mark.Above != nil {
+			top = append(top, it)
+		}
+	}
+	return leftOf(s, top)
+}
+
+// measurePilot goes to where the drilled pilot hole is entered.
+func measurePilot() desk.Change {
+	return desk.Change{Goto: "Place", Open: &desk.Open{Obstruction: -1, Opening: -1, Field: "drilled"}}
+}

@@ -1,0 +1,203 @@
+package moving
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
+)
+
+// The keys of the list of the worst.
+var (
+	KeyListDown = Bind("PgDn", "down the list of the worst", "pgdown")
+	KeyListUp   = Bind("PgUp", "up that list", "pgup")
+)
+
+// Worst is the list of findings beside the plan, worst first: those that the move changes, and in one row what it doesn't.
+type Worst struct {
+	Moved, Rest []*rules.Finding
+}
+
+// Scroll is how far a list is scrolled: its first row that is seen.
+type Scroll int
+
+// laidOut is the list as it stands in some rows and columns.
+type laidOut struct {
+	title string // "" where there is no room for one
+	shown []*rules.Finding
+	top   int // the first one shown
+	foot  string
+}
+
+// lay lays the list out; with few rows its title gives way, then the row about what no move changes.
+func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
+	foot, room := unmoved(l.Rest, s), h
+	if foot != "" && room > 1 {
+		room--
+	} else {
+		foot = ""
+	}
+	titled, more := room >= 4, len(l.Moved) > room
+	if titled || more && foot == "" && room > 1 {
+		room--
+	}
+	room = max(room, 0)
+	out.top = max(0, min(int(top), len(l.Moved)-room))
+	out.shown = l.Moved[out.top:min(len(l.Moved), out.top+room)]
+	switch seen := out.seen(len(l.Moved)); {
+	case titled:
+		out.title = headed(s, seen, w)
+	case seen != "" && foot != "":
+		foot = seen + ". " + foot
+	case seen != "" && len(out.shown) < h:
+		foot = seen
+	}
+	out.foot = desk.FitRow(foot, w)
+	return out
+}
+
+// seen says which of so many are seen, "" when all are.
+func (l laidOut) seen(of int) string {
+	if len(l.shown) == of {
+		return ""
+	}
+	return fmt.Sprintf("%d-%d of %d (PgDn)", l.top+1, l.top+len(l.shown), of)
+}
+
+// headed is the title, which says what of the list is seen when that is not all.
+func headed(s desk.State, seen string, w int) string {
+	switch {
+	case len(s.Faults) > 0:
+		return "As it was before the fault"
+	case seen == "":
+		return "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
+	}
+	if text := "Worst " + seen + ", " + words.DeadlyIs + ", " + desk.PlusMinusHead; desk.Width(text) <= w {
+		return text
+	}
+	return "Worst " + seen + ", " + desk.PlusMinusHead
+}
+
+// unmoved says in a row what no move changes, the names of what is not clear among it; "" for nothing.
+func unmoved(rest []*rules.Finding, s desk.State) string {
+	if len(rest) == 0 || len(s.Faults) > 0 {
+		return ""
+	}
+	var open []string
+	for _, f := range rest {
+		if f.Verdict != rules.Clear {
+			open = append(open, desk.VerdictWord(f.Verdict)+" "+f.About())
+		}
+	}
+	text := fmt.Sprintf("%d, all clear", len(rest))
+	if len(open) > 0 {
+		text = strings.Join(open, ", ")
+	}
+	return "No move changes: " + text
+}
+
+// Rows paint the list into w columns and at most h rows.
+func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
+	if h < 1 {
+		return nil
+	}
+	st, out := s.Settings.Styles(), l.lay(s, top, w, h)
+	if len(l.Moved) == 0 {
+		rows = append(rows, st.Faint.Render("Nothing to check here yet."))
+	} else if out.title != "" {
+		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
+	}
+	for _, f := range out.shown {
+		rows = append(rows, findingRow(*f, s, w))
+	}
+	if out.foot != "" {
+		rows = append(rows, st.Plain.Render(out.foot))
+	}
+	return rows
+}
+
+// Panel is where the list stands: the screen's body, and how many rows of the panel are above the list.
+type Panel struct {
+	W, H  int // of the body
+	Above func(w, h int) int
+}
+
+// area is the list's corner in the body, and its columns and rows.
+func (p Panel) area() (x, y, w, h int) {
+	planW, planH := Sizes(p.W, p.H)
+	if p.W >= desk.SideBySide {
+		x, w, h = planW+1, p.W-planW-1, p.H
+	} else {
+		y, w, h = planH, p.W, p.H-planH
+	}
+	above := p.Above(w, h)
+	return x, y + above, w, h - above
+}
+
+// covers tells whether a place of the body lies on the panel.
+func (p Panel) covers(x, y int) bool {
+	planW, planH := Sizes(p.W, p.H)
+	if p.W >= desk.SideBySide {
+		return x > planW
+	}
+	return y >= planH
+}
+
+// Scrolls tells whether a message is the list's: a tap on one of its rows, or the wheel beside the plan.
+func (p Panel) Scrolls(msg tea.MouseMsg) bool {
+	_, y, _, _ := p.area()
+	wheel := msg.Button == tea.MouseButtonWheelUp || msg.Button == tea.MouseButtonWheelDown
+	return p.covers(msg.X, msg.Y) && (wheel || msg.Y >= y)
+}
+
+// Scrolled is the list scrolled by so many rows.
+func (l Worst) Scrolled(top Scroll, by int, s desk.State, p Panel) Scroll {
+	_, _, w, h := p.area()
+	out := l.lay(s, top, w, h)
+	return Scroll(max(0, min(out.top+by, len(l.Moved)-len(out.shown))))
+}
+
+// Press answers the keys of the list; mine is false for any other.
+func (l Worst) Press(k tea.KeyMsg, top Scroll, s desk.State, p Panel) (next Scroll, mine bool) {
+	_, _, w, h := p.area()
+	page := max(1, len(l.lay(s, top, w, h).shown))
+	switch {
+	case key.Matches(k, KeyListDown):
+		return l.Scrolled(top, page, s, p), true
+	case key.Matches(k, KeyListUp):
+		return l.Scrolled(top, -page, s, p), true
+	}
+	return top, false
+}
+
+// Mouse answers the wheel and taps beside the plan: the list scrolls, and a finding that is tapped is shown. mine is false
+// elsewhere.
+func (l Worst) Mouse(msg tea.MouseMsg, top Scroll, s desk.State, p Panel) (next Scroll, change desk.Change, mine bool) {
+	if !p.covers(msg.X, msg.Y) {
+		return top, change, false
+	}
+	switch {
+	case msg.Button == tea.MouseButtonWheelDown:
+		return l.Scrolled(top, 1, s, p), change, true
+	case msg.Button == tea.MouseButtonWheelUp:
+		return l.Scrolled(top, -1, s, p), change, true
+	case msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress:
+		_, y, w, h := p.area()
+		out := l.lay(s, top, w, h)
+		if out.title != "" {
+			y++
+		}
+		switch i := msg.Y - y; {
+		case i >= 0 && i < len(out.shown):
+			change = desk.Show(out.shown[i])
+		case i == len(out.shown) && out.foot != "": // all of it is there
+			change.Goto = "Checks"
+		}
+	}
+	return top, change, true
+}

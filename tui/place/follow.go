@@ -1,0 +1,34 @@
+package place
+
+import (
+	"strings"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/vehicles"
+)
+
+// carried has the runs go along with an edit that moves the stubs: the ends that were under them stay so, in the same undo step, and
+// it is said. No path follows a hole that is measured beside its mark: there the note says that it slopes.
+func carried(change desk.Change, s desk.State) desk.Change {
+	if change.Job == nil || change.Job.Cut == nil || s.Job.Cut == nil || newlyDrilled(change.Job.Cut, s.Job.Cut) {
+		return change
+	}
+	job, runs := change.Job.Following(s.Job)
+	if len(runs) == 0 {
+		return change
+	}
+	names, hung := make([]string, len(runs)), ""
+	for i, run := range runs {
+		names[i] = run.Run.String()
+		hung += moving.Shifted(run.Shifts, s)
+	}
+	say := "Gone along, under the stubs: " + strings.Join(names, ", ") + hung + "."
+	change.Job, change.Say = &job, strings.TrimSpace(change.Say+" "+say)
+	return change
+}
+
+// newlyDrilled tells whether a hole was measured that was not measured there before.
+func newlyDrilled(now, before *vehicles.Cut) bool {
+	return now.Drilled != nil && (before.Drilled == nil || *now.Drilled != *before.Drilled)
+}

@@ -1,0 +1,222 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/vehicles"
+)
+
+// What hangs on a run starts with usual sizes until the fitter says otherwise, mm and degrees: common practice, no source.
+const (
+	usualMuffler = 180 // long
+	usualBarrel  = 68  // across
+	usualTilt    = 30  // of a pump, its outlet up
+	usualSpan    = 400 // between clips where no book says how far apart
+	firstClip    = 150 // from the stub on: the joint there carries nothing
+)
+
+// edited is the job with a run changed in place, which is a copy.
+func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job {
+	run := *m.run(s)
+	edit(&run)
+	job := s.Job.WithRun(m.of, &run)
+	return &job
+}
+
+// mount puts the muffler on the exhaust, or the pump on the fuel line, where there is room; one that is there is picked.
+func (m screen) mount(s desk.State) (screen, desk.Change) {
+	of, length, name := muffler, float64(usualMuffler), "muffler"
+	if m.of == vehicles.FuelRun {
+		of, length, name = pump, 0, "pump"
+	}
+	m.picked = part{sort: of}
+	if run := m.run(s); run.Muffler != nil || run.Pump != nil {
+		return m, desk.Change{}
+	}
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	leg, start, ok := laid.Seat(length)
+	if !ok {
+		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), name)}
+	}
+	job := m.edited(s, func(run *vehicles.Run) {
+		if of == pump {
+			run.Pump = &vehicles.Pump{Leg: leg, Start: start, Tilt: usualTilt}
+		} else {
+			run.Muffler = &vehicles.Muffler{Leg: leg, Start: start, Length: usualMuffler, Across: usualBarrel}
+		}
+	})
+	say := fmt.Sprintf("A %s of a usual size on leg %d: %s types what it is. Does its drain hole point down? %s says down, or aside.",
+		name, leg, keyType.Help().Key, keyOther.Help().Key)
+	if of == pump {
+		say = fmt.Sprintf("A pump on leg %d, tilted %d° as is usual: %s types how it is.", leg, usualTilt, keyType.Help().Key)
+	}
+	return m, desk.Change{Job: job, Say: say}
+}
+
+// slide moves what hangs on the run so many mm along it.
+func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return desk.Change{Say: noStub}
+	}
+	run := m.run(s)
+	var job *vehicles.Job
+	switch here.sort {
+	case muffler:
+		h := *run.Muffler
+		leg, start, ok := laid.Slid(h.Leg, h.Start, h.Length, by)
+		if h.Leg, h.Start = leg, start; ok {
+			job = m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })
+		}
+	case pump:
+		h := *run.Pump
+		leg, start, ok := laid.Slid(h.Leg, h.Start, 0, by)
+		if h.Leg, h.Start = leg, start; ok {
+			job = m.edited(s, func(run *vehicles.Run) { run.Pump = &h })
+		}
+	default:
+		to := max(0, min(moving.Hundredth(here.along+by), laid.Line.Length()))
+		if to != here.along {
+			job = m.edited(s, func(run *vehicles.Run) { setAlong(run, here.part, to) })
+		}
+	}
+	if job == nil {
+		return desk.Change{Say: "No room there: no leg that way is straight for it."}
+	}
+	after := s
+	after.Job = *job
+	now, _ := m.here(after)
+	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + m.told(now, after)}
+}
+
+// setAlong puts a clip or a drain hole at a place along the run.
+func setAlong(run *vehicles.Run, of part, along float64) {
+	list := &run.Clips
+	if of.sort == drain {
+		list = &run.Drains
+	}
+	*list = slices.Clone(*list)
+	(*list)[of.index] = along
+}
+
+// spread puts clips along the run as far apart as the book has them at the most, in place of those there are.
+func (m screen) spread(s desk.State) (screen, desk.Change) {
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	span, whose := float64(usualSpan), "a usual span"
+	if l, ok := limit(s, "exhaust.clip-span"); ok {
+		span, whose = l, "the book's span for an exhaust"
+	}
+	places := laid.Spread(span, firstClip)
+	if places == nil {
+		places = []float64{}
+	}
+	job := m.edited(s, func(run *vehicles.Run) { run.Clips = places })
+	m.picked = part{sort: clips}
+	if len(places) > 0 {
+		m.picked = part{sort: clip}
+	}
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s at most %s apart, %s. Slide each to where it can be fixed.",
+		m.of, counted(len(places), "clip"), desk.Length(span, s.Settings.Units), whose)}
+}
+
+// drainLow puts a drain hole at each low point that nothing drains, or, where all are drained, at the part that is picked.
+func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
+	laid, run := s.Job.Laid(m.of), m.run(s)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each low point that nothing drained"
+	if len(low) == 0 {
+		if here.sort > pump || !here.there {
+			return m, desk.Change{Say: "No low point lacks a drain. To drill one elsewhere pick a point there first."}
+		}
+		low, say = []float64{here.along}, "no low point lacks a drain: one more drilled here"
+	}
+	for i := range low {
+		low[i] = math.Round(low[i])
+	}
+	job := m.edited(s, func(run *vehicles.Run) {
+		run.Drains = append(slices.Clone(run.Drains), low...)
+		slices.Sort(run.Drains)
+	})
+	m.picked = part{drain, slices.Index(job.Run(m.of).Drains, low[0])}
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s.", m.of, say)}
+}
+
+// other says the other thing of what has but a few.
+func (m screen) other(here placed, s desk.State) desk.Change {
+	run := m.run(s)
+	switch {
+	case here.sort == muffler && here.there:
+		h := *run.Muffler
+		if h.Drain == vehicles.DrainDown {
+			h.Drain = vehicles.DrainAside
+		} else {
+			h.Drain = vehicles.DrainDown
+		}
+		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Muffler = &h }), Say: "The muffler's drain hole points " + h.Drain + "."}
+	case here.sort == clips:
+		none, say := []float64{}, "There are no clips: the whole "+m.of.String()+" hangs free."
+		if run.Clips != nil {
+			none, say = nil, "Nobody has said where clips are: not checked."
+		}
+		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Clips = none }), Say: say}
+	case here.sort == burns:
+		kind := after([]string{"", vehicles.Diesel, vehicles.Petrol}, run.Supply.Kind)
+		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.Kind = kind }), Say: "The heater burns: " + orNotKnown(kind) + "."}
+	case here.sort == from:
+		name := after(append([]string{""}, sources(s.Job)...), run.Supply.From)
+		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.From = name }), Say: "The line begins at: " + orNone(name) + "."}
+	}
+	return desk.Change{Say: "There is nothing to say the other of here."}
+}
+
+// after is the one of a list after another; after the last comes the first.
+func after(list []string, one string) string { return list[(slices.Index(list, one)+1)%len(list)] }
+
+// remove takes out what is picked.
+func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
+	var job *vehicles.Job
+	switch {
+	case here.sort == point:
+		return m, m.removePoint(s, here.index)
+	case !here.there:
+	case here.sort == muffler:
+		job = m.edited(s, func(run *vehicles.Run) { run.Muffler = nil })
+	case here.sort == pump:
+		job = m.edited(s, func(run *vehicles.Run) { run.Pump = nil })
+	case here.sort == tank:
+		job = m.edited(s, func(run *vehicles.Run) { run.Supply.Tank = nil })
+	case here.sort == clip:
+		job = m.edited(s, func(run *vehicles.Run) { run.Clips = slices.Delete(slices.Clone(run.Clips), here.index, here.index+1) })
+	case here.sort == drain:
+		job = m.edited(s, func(run *vehicles.Run) {
+			if run.Drains = slices.Delete(slices.Clone(run.Drains), here.index, here.index+1); len(run.Drains) == 0 {
+				run.Drains = nil
+			}
+		})
+	}
+	if job == nil {
+		return m, desk.Change{Say: "There is nothing to delete here."}
+	}
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s deleted. %s takes it back.", m.of, name(here), desk.KeyUndo.Help().Key)}
+}
+
+// counted is a number of things.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}

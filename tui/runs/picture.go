@@ -1,0 +1,109 @@
+package runs
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/plan"
+)
+
+// dimensions is how many of the worst findings have their distance drawn on the plan.
+const dimensions = 3
+
+// shown is what the plan shows beside the job.
+func (m screen) shown(s desk.State) plan.Options {
+	return plan.Options{Focus: s.Focus, Worst: dimensions}
+}
+
+// looking is the state as the picture in the plan's place looks at it: from the side or from behind it has a camera of its own.
+func (m screen) looking(s desk.State) desk.State {
+	if m.aside > 0 {
+		s.Camera = m.camera
+		s.Camera.View = scene.Sides[m.aside-1]
+	}
+	return s
+}
+
+// seen is the projection of that picture.
+func (m screen) seen(s desk.State) scene.Projection { return m.looking(s).Camera.View.Projection() }
+
+// alone tells whether the profile stands in the plan's place.
+func (m screen) alone() bool { return m.profile && !arranged(m.w, m.h).both() }
+
+// mark is what stands for a part on a picture, in its cell.
+type mark struct {
+	row, col int
+	text     string
+	style    desk.Style
+}
+
+// marked puts marks on a painted picture of w columns, the last in front.
+func marked(view string, marks []mark, w int) string {
+	rows := strings.Split(view, "\n")
+	for _, k := range marks {
+		if k.row >= 0 && k.row < len(rows) && k.col >= 0 && k.col+len(k.text) <= w {
+			row := rows[k.row]
+			rows[k.row] = ansi.Cut(row, 0, k.col) + k.style.Render(k.text) + ansi.Cut(row, k.col+len(k.text), w)
+		}
+	}
+	return strings.Join(rows, "\n")
+}
+
+// ofParts are the marks of the parts of the run, of which cell says where they are; what is picked comes last.
+func (m screen) ofParts(s desk.State, cell func(p placed) (col, row int, seen bool)) (marks []mark) {
+	st := s.Settings.Styles()
+	here, ok := m.here(s)
+	if !ok {
+		return nil
+	}
+	for _, p := range m.parts(s) {
+		if col, row, seen := cell(p); seen && p.part != here.part {
+			marks = append(marks, mark{row, col, sign(p), st.Strong})
+		}
+	}
+	slices.Reverse(marks) // those nearer to the run's beginning in front
+	if sign(here) == "" {
+		return marks
+	}
+	if col, row, seen := cell(here); seen {
+		marks = append(marks, mark{row, col, sign(here), st.Here})
+	}
+	return marks
+}
+
+// picture is the plan, or the van from the side, with the parts of the run on their places.
+func (m screen) picture(s desk.State, in size) string {
+	s = m.looking(s)
+	view := m.pane.View(s, in.W, in.H, m.shown(s))
+	pane := m.pane.Sized(in.W, in.H)
+	where := pane.Cells(s, m.shown(s))
+	return marked(view, m.ofParts(s, func(p placed) (col, row int, seen bool) {
+		at, ok := m.place(p, s)
+		if !ok {
+			return 0, 0, false
+		}
+		return where(inSpace(at))
+	}), in.W)
+}
+
+// followed has the view follow what is picked when that leaves the picture.
+func (m screen) followed(change desk.Change, s desk.State) desk.Change {
+	if change.Job != nil {
+		s.Job = *change.Job
+	}
+	here, ok := m.here(s)
+	if !ok || m.w == 0 || m.aside > 0 {
+		return change
+	}
+	at, ok := m.place(here, s)
+	if !ok {
+		return change
+	}
+	a := arranged(m.w, m.h)
+	return moving.Followed(change, inSpace(at), m.pane.Sized(a.plan.W, a.plan.H), s, m.shown(s))
+}

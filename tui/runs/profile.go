@@ -1,0 +1,175 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
+var stretches = [...]float64{10, 5, 2, 1}
+
+// profile is the picture of a run laid out straight, in its room.
+type profile struct {
+	scene  scene.Scene
+	run    *vehicles.LaidRun
+	high   float64 // how many times the heights are drawn as high as they are
+	in     size    // of the picture
+	words  int     // rows of figures below it
+	drains []float64
+}
+
+// figuresFrom is from how many columns on the places of the points are written out under the profile.
+const figuresFrom = 100
+
+// beside lays the profile out; ok is false while there is none to be shown.
+func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
+	p.run = s.Result.Plan.Run(m.of)
+	run := s.Result.Job.Run(m.of)
+	if p.run == nil || run == nil || in.W < canvas.MinWidth {
+		return p, false
+	}
+	p.words, p.drains = 2, run.Drains
+	if in.H < leastProfile {
+		p.words = 1
+	} else if in.W >= figuresFrom {
+		p.words = 3
+	}
+	p.in = size{in.W, in.H - p.words}
+	low, top := drawing.Heights(&s.Result, p.run)
+	for _, p.high = range stretches {
+		p.scene, ok = drawing.Along(s.Result, m.of, p.high)
+		across := canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{})
+		if _, cell := across.CellSize(); !ok || (top-low)*p.high <= cell*float64(across.Rows) && p.scene.Max.X-p.scene.Min.X >= (top-low)*p.high {
+			break
+		}
+	}
+	return p, ok
+}
+
+// lay is where places of the run are seen.
+func (p *profile) lay() canvas.Map { return canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}) }
+
+// cell is the cell of a place along the run.
+func (p *profile) cell(lay canvas.Map, along float64) (col, row int, seen bool) {
+	return lay.Cell(geometry.Point{X: along, Y: p.run.Line.At(along).Z * p.high})
+}
+
+// fall is the profile of the run: how it falls along its way, under what it passes, and what hangs on it.
+func (m screen) fall(s desk.State, in size) string {
+	st := s.Settings.Styles()
+	p, ok := m.beside(s, in)
+	if !ok {
+		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once the "+m.of.String()+" has a stub and a point.", in.W), "\n"), in.W, in.H)
+	}
+	look := canvas.Look{Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings)}
+	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
+	lay := p.lay()
+	var marks []mark
+	for _, low := range rules.Undrained(p.run, p.drains) {
+		if col, row, seen := p.cell(lay, low); seen {
+			marks = append(marks, mark{row + 1, col, "!", st.Foul})
+		}
+	}
+	marks = append(marks, m.ofParts(s, func(part placed) (col, row int, seen bool) {
+		if part.sort > pump || !part.there {
+			return 0, 0, false
+		}
+		return p.cell(lay, p.middle(part))
+	})...)
+	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Light), marks, in.W)
+	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(p.falls(lay), in.W)))
+	if p.words == 3 {
+		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))
+	}
+	if p.words > 1 {
+		rows = append(rows, st.Faint.Render(desk.FitRow(p.explained(s), in.W)))
+	}
+	return strings.Join(rows, "\n")
+}
+
+// middle is where along the run a part is marked: the muffler in its middle.
+func (p *profile) middle(part placed) float64 {
+	if m := p.run.Muffler; m != nil && part.sort == muffler {
+		return (m.From + m.To) / 2
+	}
+	return part.along
+}
+
+// falls writes the fall of each leg, mm in a metre, under it.
+func (p *profile) falls(lay canvas.Map) string {
+	row := written{text: "mm/m"}
+	for i := range p.run.Line.Legs {
+		leg := &p.run.Line.Legs[i]
+		col, _, _ := lay.Cell(geometry.Point{X: (p.run.CornerAlong(i) + p.run.CornerAlong(i+1)) / 2})
+		row.put(col, fallOf(leg.B.Sub(leg.A)))
+	}
+	return row.text
+}
+
+// fallOf is how steep a leg is: mm down in a metre of plan, or that it stands.
+func fallOf(leg geometry.Point3) string {
+	plan := leg.Plan().Norm()
+	switch fall := -1000 * leg.Z / plan; {
+	case plan < upright && leg.Z <= 0:
+		return "down"
+	case plan < upright:
+		return "up"
+	case math.Round(fall) == 0:
+		return "level"
+	case fall < 0:
+		return "↑" + survey.Figure(math.Round(-fall))
+	default:
+		return "↓" + survey.Figure(math.Round(fall))
+	}
+}
+
+// upright is how little a leg goes aside in plan, mm, that stands.
+const upright = 1
+
+// places writes how deep each corner is, and how far along.
+func (p *profile) places(lay canvas.Map, s desk.State) string {
+	row := written{text: s.Settings.Units.Sign()}
+	for i, corner := range p.run.Path {
+		along := p.run.CornerAlong(i)
+		col, _, _ := lay.Cell(geometry.Point{X: along})
+		row.put(col, survey.Format(-corner.Z, s.Settings.Units)+" at "+survey.Format(along, s.Settings.Units))
+	}
+	return row.text
+}
+
+// explained says how the profile is drawn, what the ground leaves, and what its signs are.
+func (p *profile) explained(s desk.State) string {
+	text := ""
+	if p.high > 1 {
+		text = fmt.Sprintf("Heights drawn x%s. ", survey.Exact(p.high))
+	}
+	lowest := -p.run.Line.Lowest().Z + p.run.Radius
+	if m := p.run.Muffler; m != nil {
+		lowest = max(lowest, -min(m.Axis[0].Z, m.Axis[len(m.Axis)-1].Z)+m.Radius)
+	}
+	u := s.Settings.Units
+	text += "Ground " + survey.Format(s.Result.Job.Floor.Ground-lowest, u) + " below its lowest."
+	if n := len(rules.Undrained(p.run, p.drains)); n > 0 {
+		text += " ! water stands"
+	}
+	return text
+}
+
+// written is a row of words, each about a column, none over another.
+type written struct{ text string }
+
+// put writes a word with its middle at a column, or behind what stands there.
+func (r *written) put(col int, word string) {
+	at := max(col-desk.Width(word)/2, desk.Width(r.text)+1)
+	r.text += strings.Repeat(" ", at-desk.Width(r.text)) + word
+}
