@@ -16,6 +16,7 @@ type trial struct {
 	run   vehicles.Run // what the run is but for its path and for what hangs on it
 	rules []*Rule
 	bands float64 // by how many sigma it is to be clear
+	room  float64 // mm that it is to keep from every obstruction beside that
 	lower int     // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
 	last judge // of the run tried last
@@ -27,8 +28,9 @@ func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), bands: bands}
 }
 
-// worth judges a run through corners, its stub's mouth the first.
-func (t *trial) worth(corners []geometry.Point3) route.Worth {
+// worth judges a run through corners, its stub's mouth the first, which falls short already by so much. Once it is beyond most it does
+// not look at what is left.
+func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Worth {
 	run := t.run
 	run.Path = pathThrough(corners)
 	lacks := 0.0
@@ -36,7 +38,19 @@ func (t *trial) worth(corners []geometry.Point3) route.Worth {
 	if !t.put(&run) {
 		return route.Worth{Short: math.Inf(1)}
 	}
-	return route.Worth{Short: lacks + t.short(t.findings(t.rules)), Length: t.plan.Run(t.kind).Line.Length()}
+	short += lacks
+	t.begin()
+	for _, r := range t.rules {
+		if short > most+marginNoise {
+			break
+		}
+		if r.check != nil {
+			before := len(t.last.findings)
+			r.check(&t.last, r)
+			short += t.short(t.last.findings[before:])
+		}
+	}
+	return route.Worth{Short: short, Length: t.plan.Run(t.kind).Line.Length()}
 }
 
 // pathThrough is a run's path through corners, whose first is the stub's mouth.
@@ -55,12 +69,17 @@ func (t *trial) put(run *vehicles.Run) (ok bool) {
 	return ok
 }
 
-// findings are what rules say of the run that was put.
-func (t *trial) findings(rules []*Rule) []Finding {
-	clear(t.last.findings) // what opens a finding takes its place as nobody has written there
+// begin begins to judge the run that was put.
+func (t *trial) begin() {
+	clear(t.last.findings) // whoever opens a finding takes it that nobody has written there
 	found := t.last.findings[:0]
 	t.last = t.judge
 	t.last.job, t.last.plan, t.last.findings, t.last.tube = &t.job, &t.plan, found, nil
+}
+
+// findings are what rules say of the run that was put.
+func (t *trial) findings(rules []*Rule) []Finding {
+	t.begin()
 	for _, r := range rules {
 		if r.check != nil {
 			r.check(&t.last, r)
@@ -75,6 +94,9 @@ func (t *trial) short(findings []Finding) (short float64) {
 	for i := range findings {
 		f := &findings[i]
 		short += f.shortOf(t.bands)
+		if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.room > 0 {
+			short += max(0, t.room-max(0, f.Margin.Value-t.bands*f.Sigma))
+		}
 	}
 	return short
 }

@@ -40,8 +40,8 @@ func far(p *geometry.Prism, at pt3) float64 {
 }
 
 // worthOf is what a run through corners comes to by what a query asks: every distance exact, on legs and arcs.
-func worthOf(q *route.Query) func([]pt3) route.Worth {
-	return func(corners []pt3) route.Worth {
+func worthOf(q *route.Query) func([]pt3, float64) route.Worth {
+	return func(corners []pt3, _ float64) route.Worth {
 		run := geometry.Rounded(corners, q.Bend)
 		var tube geometry.Tube
 		tube.AddRun(&run, 0, run.Length(), 0)
@@ -67,7 +67,7 @@ func worthOf(q *route.Query) func([]pt3) route.Worth {
 
 // found is the best run for a query: a few ways, straightened; ok is false where none keeps all that is asked.
 func found(q *route.Query, steps ...float64) (corners []pt3, worth route.Worth, ok bool) {
-	s := route.Straightener{Worth: worthOf(q), Steps: steps}
+	s := route.Straightener{Bend: q.Bend, Worth: worthOf(q), Steps: steps}
 	for _, w := range route.Find(context.Background(), q, 4, nil) {
 		c, of := s.Straighten(context.Background(), w.Corners)
 		if of.Short == 0 && (!ok || of.Length < worth.Length) {
@@ -168,7 +168,7 @@ func exhaustively(q *route.Query) (least float64, ok bool) {
 		if length-200 >= least { // no bends save as much as that
 			return
 		}
-		if w := worth(corners); w.Short == 0 {
+		if w := worth(corners, 0); w.Short == 0 {
 			least = min(least, w.Length)
 		}
 	}

@@ -22,7 +22,9 @@ func (w Worth) Better(than Worth) bool {
 
 // Straightener works on a run's corners until no single move makes it better.
 type Straightener struct {
-	Worth   func(corners []geometry.Point3) Worth
+	Bend float64 // the radius that the run's corners are rounded with
+	// Worth is what a run comes to. It is asked whether one falls short by no more than most: beyond that any greater figure will do.
+	Worth   func(corners []geometry.Point3, most float64) Worth
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
 }
@@ -38,7 +40,7 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	for i := 1; i < last; i++ {
 		best[i] = whole(best[i])
 	}
-	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best)}
+	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1))}
 	for _, step := range s.Steps {
 		for w.leaveOut() || w.moveAll(step) {
 			if ctx.Err() != nil {
@@ -63,7 +65,10 @@ type work struct {
 
 // try takes corners where they are better.
 func (w *work) try(corners []geometry.Point3) bool {
-	worth := w.s.Worth(corners)
+	if w.worth.Short <= touching && geometry.Rounded(corners, w.s.Bend).Length() >= w.worth.Length-touching {
+		return false // one that falls short of nothing has to be shorter
+	}
+	worth := w.s.Worth(corners, w.worth.Short)
 	if !worth.Better(w.worth) {
 		return false
 	}
