@@ -8,12 +8,13 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// goals are where the run may end.
-func (s *seeker) goals(bands float64) []route.Goal {
-	if at := s.to.At; at != nil {
-		return []route.Goal{{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}}
-	}
+// goals are where the run may end; keep tells whether that keeps what is asked of an end.
+func (s *seeker) goals(bands float64) (list []route.Goal, keep bool) {
 	t := newTrial(s.judge, s.kind, bands)
+	if at := s.to.At; at != nil {
+		g := route.Goal{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}
+		return []route.Goal{g}, s.endShort(t, g.At.At(g.High)) == 0
+	}
 	low, high := s.heights(bands)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
@@ -27,9 +28,9 @@ func (s *seeker) goals(bands float64) []route.Goal {
 		}
 	}
 	if len(good) == 0 {
-		return all // the one that misses by least
+		return all, false // the one that misses by least
 	}
-	return good
+	return good, true
 }
 
 // highestEnd is the greatest height at a place, within heightStep, at which a run may end, or by how much it falls short where it falls

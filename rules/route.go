@@ -127,9 +127,9 @@ func (s *seeker) seek() (best *attempt, kept bool) {
 
 // among is the best of the ways of one search, straightened; nil for none.
 func (s *seeker) among(d demand) (best *attempt) {
-	goals := s.goals(d.judged)
-	if len(goals) == 0 {
-		return nil
+	goals, keep := s.goals(d.judged)
+	if len(goals) == 0 || !keep && !d.uncut {
+		return nil // no way there helps
 	}
 	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
