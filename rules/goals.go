@@ -59,16 +59,19 @@ func (s *seeker) heights(bands float64) (low, high float64) {
 
 // endShort is by how much a run that ends at a place falls short of what is asked of its end alone.
 func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
-	run := t.run
-	run.Path, run.Hanging = []vehicles.RunPoint{{X: at.X, Y: at.Y, Drop: -at.Z}}, vehicles.Hanging{}
-	if !t.put(&run) {
-		return math.Inf(1)
-	}
 	var ends []*Rule
 	for _, r := range t.rules {
 		if r.ends {
 			ends = append(ends, r)
 		}
+	}
+	if len(ends) == 0 {
+		return 0
+	}
+	run := t.run
+	run.Path, run.Hanging = []vehicles.RunPoint{{X: at.X, Y: at.Y, Drop: -at.Z}}, vehicles.Hanging{}
+	if !t.put(&run) {
+		return math.Inf(1)
 	}
 	return t.short(t.findings(ends))
 }

@@ -61,7 +61,7 @@ func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target,
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
 	job := withoutWay(r.Job, kind)
 	plan, _ := r.Plan.WithRun(&job, kind)
-	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell}
+	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, pump: r.Job.Run(kind).Pump}
 }
 
 // withoutWay is a job whose run of a kind has lost what hangs along it: it may hang past the end of another way.
@@ -79,6 +79,7 @@ type seeker struct {
 	kind  vehicles.RunKind
 	to    Target
 	tell  Tell
+	pump  *vehicles.Pump // of a fuel line
 }
 
 // attempt is a run that was straightened, its stub's mouth the first of its corners.
@@ -164,6 +165,7 @@ func (s *seeker) mufflerLegs() int {
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
 	t := newTrial(s.judge, s.kind, bands)
+	t.pump = s.pump
 	t.lower, t.room = lower, s.to.Room
 	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
@@ -182,9 +184,9 @@ func (s *seeker) told(a *attempt) Route {
 		return Route{Verdict: Foul}
 	}
 	t := newTrial(s.judge, s.kind, 0)
-	t.lower = a.lower
+	t.lower, t.pump = a.lower, s.pump
 	run := t.run
-	run.Path = pathThrough(a.corners)
+	run.Path = pathThrough(s.kind, a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
 	if s.kind == vehicles.ExhaustRun {

@@ -15,9 +15,10 @@ type trial struct {
 	kind  vehicles.RunKind
 	run   vehicles.Run // what the run is but for its path and for what hangs on it
 	rules []*Rule
-	bands float64 // by how many sigma it is to be clear
-	room  float64 // mm that it is to keep from every obstruction beside that
-	lower int     // how many of the legs that are fit for the muffler are passed over, from the outlet back
+	bands float64        // by how many sigma it is to be clear
+	room  float64        // mm that it is to keep from every obstruction beside that
+	pump  *vehicles.Pump // of a fuel line, to be put in its place; nil for none
+	lower int            // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
 	last judge // of the run tried last
 	job  vehicles.Job
@@ -32,7 +33,7 @@ func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 // not look at what is left.
 func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Worth {
 	run := t.run
-	run.Path = pathThrough(corners)
+	run.Path = pathThrough(t.kind, corners)
 	lacks := 0.0
 	run.Hanging, lacks = t.hang(corners)
 	if !t.put(&run) {
@@ -53,12 +54,17 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 	return route.Worth{Short: short, Length: t.plan.Run(t.kind).Line.Length()}
 }
 
-// pathThrough is a run's path through corners, whose first is the stub's mouth.
-func pathThrough(corners []geometry.Point3) []vehicles.RunPoint {
-	path := make([]vehicles.RunPoint, len(corners)-1)
-	for i, c := range corners[1:] {
+// pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
+// there.
+func pathThrough(kind vehicles.RunKind, corners []geometry.Point3) []vehicles.RunPoint {
+	path := make([]vehicles.RunPoint, len(corners))
+	for i, c := range corners {
 		path[i] = vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
 	}
+	if kind != vehicles.FuelRun {
+		return path[1:]
+	}
+	slices.Reverse(path)
 	return path
 }
 
@@ -137,8 +143,13 @@ func worstClearance(findings []Finding) (m vehicles.Number) {
 	return m
 }
 
-// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the muffler, mm.
+// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the
+// muffler, or a fuel line goes up and down again, mm.
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
+	if t.kind == vehicles.FuelRun {
+		h.Pump = pumpOn(t.pump, corners)
+		return h, humps(corners)
+	}
 	if t.run.Muffler == nil {
 		return h, 0
 	}

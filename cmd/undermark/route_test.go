@@ -76,6 +76,32 @@ func TestRouteAlongAnEdge(t *testing.T) {
 	}
 }
 
+func TestRouteFindsBoth(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	code, out, complaint := call(routeJob, "route", "both", "--json", "-")
+	require.Zero(t, code, complaint)
+	var said struct {
+		Exhaust, Intake struct{ Path [][]float64 }
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &said))
+	assert.NotEmpty(t, said.Exhaust.Path)
+	assert.NotEmpty(t, said.Intake.Path)
+	code, out, _ = call(routeJob, "route", "both", "-")
+	require.Zero(t, code)
+	assert.Contains(t, out, "the shortest exhaust there that keeps every rule")
+	assert.Contains(t, out, "the shortest intake there that keeps every rule")
+}
+
+func TestRouteFuelBeginsBelowTheFloor(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	code, out, complaint := call(routeJob, "route", "fuel", "--to", "2000,300,100", "-")
+	require.Zero(t, code, complaint)
+	assert.Contains(t, out, "the shortest fuel line there that keeps every rule")
+	code, _, complaint = call(routeJob, "route", "fuel", "--to", "2000,300,-100", "-")
+	assert.Equal(t, exitFailed, code)
+	assert.Contains(t, complaint, "would begin above the floor")
+}
+
 func TestRouteSaysWhatIsMissing(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	for _, c := range []struct {
@@ -87,6 +113,9 @@ func TestRouteSaysWhatIsMissing(t *testing.T) {
 		{exitUsage, "route needs which run to find", nil},
 		{exitUsage, `"muffler" is no run that can be found`, []string{"muffler", "-"}},
 		{exitUsage, "route needs a job file behind intake", []string{"intake", "--edge", "left"}},
+		{exitFailed, "there is no [fuel], so nobody knows where the line begins", []string{"fuel", "-"}},
+		{exitUsage, "the fuel line begins at a place", []string{"fuel", "--edge", "left", "-"}},
+		{exitUsage, "both looks along every edge", []string{"both", "--edge", "left", "-"}},
 		{exitUsage, "say where the run is to end", []string{"intake", "-"}},
 		{exitUsage, "keep one of them", []string{"intake", "-", "--edge", "left", "--to", "1,2,3"}},
 		{exitUsage, `--edge "top": give left, right or rear`, []string{"intake", "-", "--edge", "top"}},
