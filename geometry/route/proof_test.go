@@ -41,7 +41,7 @@ func far(p *geometry.Prism, at pt3) float64 {
 
 // worthOf is what a run through corners comes to by what a query asks: every distance exact, on legs and arcs.
 func worthOf(q *route.Query) func([]pt3, float64) route.Worth {
-	return func(corners []pt3, _ float64) route.Worth {
+	return func(corners []pt3, most float64) route.Worth {
 		run := geometry.Rounded(corners, q.Bend)
 		var tube geometry.Tube
 		tube.AddRun(&run, 0, run.Length(), 0)
@@ -50,6 +50,9 @@ func worthOf(q *route.Query) func([]pt3, float64) route.Worth {
 			o := &q.Obstacles[i]
 			if gap := tube.Gap(&o.Prism).Distance; gap < o.Need {
 				short += o.Need - gap
+			}
+			if short > most {
+				return route.Worth{Short: short}
 			}
 		}
 		for i, c := range corners[1:] {
@@ -168,7 +171,7 @@ func exhaustively(q *route.Query) (least float64, ok bool) {
 		if length-200 >= least { // no bends save as much as that
 			return
 		}
-		if w := worth(corners, 0); w.Short == 0 {
+		if w := worth(corners, math.Inf(1)); w.Short == 0 {
 			least = min(least, w.Length)
 		}
 	}

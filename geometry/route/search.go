@@ -231,7 +231,7 @@ func (s *search) least(l *label, farther float64, at geometry.Point) float64 {
 	least := math.Inf(1)
 	for i := range s.q.To {
 		g := &s.q.To[i]
-		plan := l.plan + farther + g.At.Sub(at).Norm()
+		plan := l.at + farther + g.At.Sub(at).Norm()
 		climb := l.climb + max(g.Low-l.height, l.height-g.High, 0)
 		least = min(least, plan*plan+climb*climb)
 	}
