@@ -182,7 +182,7 @@ func (s *search) beats(k, n *label) bool {
 	} else if k.leg.along.Dot(n.leg.along) < alike && k.leg.along != n.leg.along {
 		return false
 	}
-	if k.at+ahead*s.discs[n.disc].radius > n.at+touching || k.climb+math.Abs(k.height-n.height) > n.climb+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+1e-9 {
+	if k.at+ahead*s.discs[n.disc].radius > n.at+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+1e-9 {
 		return false
 	}
 	if s.q.Bend > 0 && k.slack < min(n.slack, roomy*s.q.Bend) {
