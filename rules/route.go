@@ -116,6 +116,9 @@ var demands = []demand{
 // mostWays is how many ways of one search are straightened.
 const mostWays = 4
 
+// mostMisses is the same of one for the nearest miss.
+const mostMisses = 2
+
 // seek is the best of what meets the first demand that can be met, and whether any can.
 func (s *seeker) seek() (best *attempt, kept bool) {
 	for _, d := range demands {
@@ -134,7 +137,11 @@ func (s *seeker) among(d demand) (best *attempt) {
 	}
 	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
-	for _, w := range route.Find(s.ctx, &c.query, mostWays, s.tell) {
+	most := mostWays
+	if d.uncut {
+		most = mostMisses
+	}
+	for _, w := range route.Find(s.ctx, &c.query, most, s.tell) {
 		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
 			break
 		}
