@@ -27,7 +27,6 @@ type label struct {
 	leg     tangent // the last
 	layers  []*layer
 	at      float64 // how far along it ends, mm in plan
-	plan    float64 // how long it is in plan
 	climb   float64 // how much it goes down and up at least
 	height  float64 // how high it ends when it goes down and up no more than that
 	length  float64 // of a way at its goal
