@@ -1,11 +1,21 @@
 package geometry
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Prism is what a thing fills in space: its footprint from Low to High in Z, mm. Low may equal High.
 type Prism struct {
 	Footprint Footprint
 	Low, High float64
+}
+
+// Same tells whether two prisms fill the same space in the same shape.
+func (p *Prism) Same(q *Prism) bool {
+	f, g := &p.Footprint, &q.Footprint
+	return p.Low == q.Low && p.High == q.High && f.Shape == g.Shape && f.Middle == g.Middle && f.Half == g.Half &&
+		f.Turn == g.Turn && f.Radius == g.Radius && slices.Equal(f.Path, g.Path)
 }
 
 // extent returns the box that holds the prism.

@@ -121,7 +121,7 @@ var exhaustShielded = &Rule{
 
 func exhaustClearance(j *judge, r *Rule) {
 	if j.plan.Exhaust != nil {
-		j.clearances(TheExhaust, j.exhaustTube(), j.ofExhaust(r))
+		j.clearances(TheExhaust, j.ofExhaust(r))
 	}
 }
 

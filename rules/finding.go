@@ -122,6 +122,8 @@ type Result struct {
 	// OpeningsNotLookedFor are kinds of opening neither entered nor looked for near the exhaust where it is now; of a job
 	// without an exhaust none.
 	OpeningsNotLookedFor []string
+
+	measured [len(vehicles.RunKinds)]measured // for Rejudge
 }
 
 // MarkSheet is what the tape must say at each mark.

@@ -54,7 +54,7 @@ var fuelRules = []*Rule{
 
 func fuelClearance(j *judge, r *Rule) {
 	if line := j.plan.Fuel; line != nil {
-		j.clearances(TheFuel, tubeOf(line), j.ofFuel(r))
+		j.clearances(TheFuel, j.ofFuel(r))
 	}
 }
 

@@ -125,7 +125,7 @@ var intakeMouth = &Rule{
 
 func intakeClearance(j *judge, r *Rule) {
 	if j.plan.Intake != nil {
-		j.clearances(TheIntake, tubeOf(j.plan.Intake), j.byKindOf(r))
+		j.clearances(TheIntake, j.byKindOf(r))
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
@@ -12,6 +11,10 @@ import (
 // Judge turns a job into its findings by a book. With faults the job can't be judged: the result then holds the job and
 // what of its plan could be placed, no finding, and the verdict doubtful.
 func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
+	return judgeAfter(nil, job, book)
+}
+
+func judgeAfter(before *Result, job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	own, unknown := book.ForJob(job)
 	plan, faults := vehicles.ReduceClosing(job, own.closureLimit())
 	faults = append(faults, unknown...)
@@ -20,6 +23,7 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 		return result, faults
 	}
 	j := newJudge(&job, &plan, own)
+	j.before = before
 	j.findings = make([]Finding, 0, j.mostFindings())
 	for _, r := range allRules {
 		if r.check != nil {
@@ -28,6 +32,11 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	}
 	sortWorst(j.findings)
 	result.Findings, result.Hole = j.findings, j.hole
+	for k := range j.measures {
+		if m := j.measures[k].measured; m != nil {
+			result.measured[k] = *m
+		}
+	}
 	result.Unchecked = j.unchecked()
 	result.Unanswered = j.unanswered()
 	result.NotLookedFor = NotLookedFor(&job)
@@ -47,13 +56,14 @@ type judge struct {
 	gauge survey.Gauge // the tape, made ready
 	sides [2]float64   // from the centreline to the left and right side edges used from below
 
-	tube      *geometry.Tube // what the exhaust fills, once somebody has asked
-	tiesApart bool           // the ties don't agree with each other
-	turned    [2]float64     // cosine and sine of the turn from the frame below to the frame above
-	hole      Hole           // the drilled pilot hole, with what direct tapes from it came to
-	misplaced bool           // the pilot hole is where the tapes do not explain it
-	denied    []bool         // of each obstruction, whether a direct tape from the hole to it says otherwise; nil for none
-	drilled   []hole         // beside the cut, once somebody has asked
+	before    *Result // of the job before it was edited; nil for none
+	measures  [len(vehicles.RunKinds)]measuring
+	tiesApart bool       // the ties don't agree with each other
+	turned    [2]float64 // cosine and sine of the turn from the frame below to the frame above
+	hole      Hole       // the drilled pilot hole, with what direct tapes from it came to
+	misplaced bool       // the pilot hole is where the tapes do not explain it
+	denied    []bool     // of each obstruction, whether a direct tape from the hole to it says otherwise; nil for none
+	drilled   []hole     // beside the cut, once somebody has asked
 	asked     bool
 
 	kinds []uint8 // of each obstruction, as vehicles.KindIndex has it
@@ -85,14 +95,6 @@ func (j *judge) mostFindings() int {
 	many := len(p.Obstructions)
 	some := many / 8 // swages, and what comes down past a run
 	return (1+runs)*many + some + 4*len(p.Fittings) + 2*len(p.Openings) + len(p.Closures) + ofHeater + ofRun*runs
-}
-
-// exhaustTube is what the exhaust fills.
-func (j *judge) exhaustTube() *geometry.Tube {
-	if j.tube == nil {
-		j.tube = tubeOf(j.plan.Exhaust)
-	}
-	return j.tube
 }
 
 // open starts a finding under a limit; close ends it. The pointer is good until the next one is opened.

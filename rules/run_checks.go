@@ -26,7 +26,8 @@ func runKind(of Sort) vehicles.RunKind {
 }
 
 // clearances judges what a run fills against every obstruction that has a limit: swages have none.
-func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) *Limit) {
+func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
+	m := j.measuring(subject)
 	for i := range j.plan.Obstructions {
 		if j.job.Obstructions[i].Kind == vehicles.Swage {
 			continue
@@ -37,7 +38,7 @@ func (j *judge) clearances(subject Sort, tube *geometry.Tube, limit func(i int) 
 		}
 		thing := &j.plan.Obstructions[i]
 		f := j.open(l, the(subject), j.obstruction(i))
-		s := tube.Gap(&thing.Prism)
+		s := m.gap(i)
 		j.measured(f, surfaceOf(s.Separation3, s.Radius), thing)
 	}
 }

@@ -80,7 +80,7 @@ func (t *trial) begin() {
 	clear(t.last.findings) // whoever opens a finding takes it that nobody has written there
 	found := t.last.findings[:0]
 	t.last = t.judge
-	t.last.job, t.last.plan, t.last.findings, t.last.tube = &t.job, &t.plan, found, nil
+	t.last.job, t.last.plan, t.last.findings, t.last.measures = &t.job, &t.plan, found, [len(vehicles.RunKinds)]measuring{}
 }
 
 // findings are what rules say of the run that was put.

@@ -1,10 +1,6 @@
 package rules
 
-import (
-	"slices"
-
-	"bench.example/undermark/geometry"
-)
+import "slices"
 
 // The rules of what must come down past a run, or go up under it.
 var (
@@ -37,21 +33,16 @@ var comeDown = []string{"spare wheel", "jacking point"}
 // thing's footprint. A run of which nothing lies there is in nobody's way.
 func below(of Sort) func(*judge, *Rule) {
 	return func(j *judge, r *Rule) {
-		laid := j.run(of)
-		if laid == nil {
+		if j.run(of) == nil {
 			return
 		}
-		var tube *geometry.Tube
+		m := j.measuring(of)
 		for i := range j.plan.Obstructions {
 			if !slices.Contains(comeDown, j.job.Obstructions[i].Kind) {
 				continue
 			}
-			if tube == nil {
-				tube = tubeOf(laid)
-			}
-			thing := &j.plan.Obstructions[i]
-			s, there := tube.GapBelow(thing.Prism.Low, &thing.Prism.Footprint)
-			if !there {
+			thing, s := &j.plan.Obstructions[i], m.dip(i)
+			if !s.there {
 				continue
 			}
 			f := j.open(j.book.of(r), the(of), j.obstruction(i))

@@ -8,6 +8,11 @@ import (
 // cautionsVersion changes with the meaning of the text, so that it is shown again.
 const cautionsVersion = "2"
 
+// What is read before the first mark.
+const drillingTitle = "Read this before drilling"
+
+var drillingOccasions = []rules.Occasion{rules.BeforeDrilling, rules.EveryTime}
+
 // newCautions shows all the cautions, to be read.
 func newCautions() *reader {
 	return &reader{title: "Read this before working on a van", must: true, text: func(_ *rules.Result, styles desk.Styles, w int) []string {

@@ -79,7 +79,7 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 	case desk.Cautions:
 		r.open(newCautions())
 	case desk.BeforeDrilling:
-		r.open(cautionsFor("Read this before drilling", true, rules.BeforeDrilling, rules.EveryTime))
+		r.open(cautionsFor(drillingTitle, true, drillingOccasions...))
 	case desk.FirstRun:
 		r.open(cautionsFor("Read this before the heater first runs", false, rules.FirstRun))
 	}

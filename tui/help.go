@@ -19,7 +19,7 @@ func newHelp(r *Root) *reader {
 	}
 	sections := []section{
 		{r.screens[r.at].Title() + " (the screen you are on)", r.screens[r.at].Keys(r.desk.State)},
-		{"On every screen", desk.Everywhere()},
+		{"On every screen", r.everywhere()},
 	}
 	for i, s := range r.screens {
 		if i != r.at {
@@ -31,15 +31,35 @@ func newHelp(r *Root) *reader {
 		for _, s := range sections {
 			rows = append(rows, styles.Strong.Render(s.title))
 			for _, b := range s.keys {
+				if r.plain {
+					rows = append(rows, keyHint(b))
+					continue
+				}
 				rows = append(rows, helpRows(styles, b, w)...)
 			}
 			rows = append(rows, "")
 		}
-		for _, row := range desk.Wrap(helpEnds, w) {
+		for _, row := range desk.Wrap(r.helpEnds(), w) {
 			rows = append(rows, styles.Faint.Render(row))
 		}
 		return rows
 	}}
+}
+
+// everywhere are the keys that hold on every screen.
+func (r *Root) everywhere() []key.Binding {
+	if !r.plain {
+		return desk.Everywhere()
+	}
+	return append([]key.Binding{keyReadAll, keyAgain}, desk.Everywhere()...)
+}
+
+// helpEnds is the last that the help says.
+func (r *Root) helpEnds() string {
+	if r.plain {
+		return fieldKeys
+	}
+	return fieldKeys + " The words at the foot and in the top row can be tapped."
 }
 
 // helpAdvice says what to measure next, as a low window may have no other room for it.
@@ -51,8 +71,7 @@ func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
 	return append(append([]string{styles.Strong.Render("Next")}, desk.Wrap("  "+text, w)...), "")
 }
 
-const helpEnds = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it. " +
-	"The words at the foot and in the top row can be tapped."
+const fieldKeys = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it."
 
 // helpKeyWidth is the column of the keys' names.
 const helpKeyWidth = 14

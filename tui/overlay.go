@@ -5,6 +5,8 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/tui/desk"
 )
 
 // overlay is what lies over the screens for a while: a question, a line to type, a text to read.
@@ -13,6 +15,8 @@ type overlay interface {
 	update(r *Root, msg tea.Msg) tea.Cmd
 	// view paints the body of w columns; what is below row h is cut off.
 	view(r *Root, w, h int) string
+	// plain is what it says where nothing is drawn.
+	plain(r *Root) desk.Plain
 	keys() []key.Binding
 	// waits says whether it asks for something that must be answerable in the smallest window.
 	waits() bool

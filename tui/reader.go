@@ -72,19 +72,27 @@ func (d *reader) view(r *Root, w, h int) string {
 	for len(out) < h-1 {
 		out = append(out, "")
 	}
-	where := "the end"
-	if left := len(rows) - top - len(shown); left > 0 {
-		where = fmt.Sprintf("%d more rows below", left)
+	return strings.Join(append(out, "  "+styles.Faint.Render(d.left(len(rows)-top-len(shown)))), "\n")
+}
+
+// left says how many rows are left to read.
+func (d *reader) left(rows int) string {
+	if rows > 0 {
+		return fmt.Sprintf("%d more rows below", rows)
 	}
-	return strings.Join(append(out, "  "+styles.Faint.Render(where)), "\n")
+	return "the end"
+}
+
+// onward says what Enter does.
+func (d *reader) onward() string {
+	if d.must {
+		return "read on; at the end: I have read this"
+	}
+	return "read on, close at the end"
 }
 
 func (d *reader) keys() []key.Binding {
-	on := "read on, close at the end"
-	if d.must {
-		on = "read on; at the end: I have read this"
-	}
-	keys := []key.Binding{desk.Named(desk.KeyEnter, on), desk.KeyDown, desk.KeyUp}
+	keys := []key.Binding{desk.Named(desk.KeyEnter, d.onward()), desk.KeyDown, desk.KeyUp}
 	if !d.must {
 		keys = append(keys, desk.Named(desk.KeyLeave, "close"))
 	}

@@ -49,6 +49,7 @@ type Root struct {
 	sample   bool      // the job on the desk is the sample that comes with the program
 
 	overlays []overlay     // the last one shows and has the keys
+	plain    bool          // nothing is drawn: lines are said
 	said                   // the line above the foot
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next

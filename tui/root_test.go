@@ -60,6 +60,11 @@ func (p plain) View(s desk.State, w, h int) string {
 	return desk.Fit(p.title+" body "+s.Job.Notes, w, h)
 }
 
+func (p plain) Plain(s desk.State) desk.Plain {
+	lines := []string{p.title + " body " + s.Job.Notes}
+	return desk.Plain{Here: lines, All: func() []string { return lines }}
+}
+
 func (p plain) Keys(desk.State) []key.Binding {
 	return []key.Binding{
 		key.NewBinding(key.WithKeys("e"), key.WithHelp("e", "edit "+p.title)),
@@ -71,6 +76,7 @@ func (p plain) Keys(desk.State) []key.Binding {
 type bench struct {
 	*Root
 	t    *testing.T
+	over tea.Model // what stands round the root; nil for nothing
 	quit bool
 }
 
@@ -105,7 +111,11 @@ func opened(t *testing.T) (*bench, Options) {
 }
 
 func (b *bench) send(msg tea.Msg) {
-	_, cmd := b.Update(msg)
+	var model tea.Model = b.Root
+	if b.over != nil {
+		model = b.over
+	}
+	_, cmd := model.Update(msg)
 	b.do(cmd)
 }
 

@@ -17,6 +17,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/sparing"
 	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
 )
@@ -24,15 +25,10 @@ import (
 // New puts the job on the desk. It reads the job file, the journal and what was seen before, and so runs before
 // the screen is up. The error is that of a job file which can't be read.
 func New(o Options) (*Root, error) {
-	r := &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), said: said{now: time.Now, fade: sayAtMost}, pause: journalPause, settle: adviceSettle}
-	r.desk.State.Settings, r.desk.State.Book, r.desk.State.Selected = o.Settings, o.Book, -1
-	missing, err := r.openJob()
+	r, missing, err := withJob(o)
 	if err != nil {
 		return nil, err
 	}
-	r.desk.State.Path = r.document.Path
-	r.readTicks()
-	r.desk.Begin(r.document.Job, !missing)
 	left, err := r.takeJournal()
 	if err != nil {
 		r.unkept = err.Error()
@@ -56,6 +52,19 @@ func New(o Options) (*Root, error) {
 		r.open(&question{asks: "Before you start", because: strings.Join(notes, "\n"), answers: []answer{{"Go on", nil}}})
 	}
 	return r, nil
+}
+
+// withJob puts the job alone on the desk.
+func withJob(o Options) (r *Root, missing bool, err error) {
+	r = &Root{options: o, screens: append([]desk.Screen(nil), o.Screens...), said: said{now: time.Now, fade: sayAtMost}, pause: journalPause, settle: adviceSettle}
+	r.desk.State.Settings, r.desk.State.Book, r.desk.State.Selected = o.Settings, o.Book, -1
+	if missing, err = r.openJob(); err != nil {
+		return nil, false, err
+	}
+	r.desk.State.Path = r.document.Path
+	r.readTicks()
+	r.desk.Begin(r.document.Job, !missing)
+	return r, missing, nil
 }
 
 // openJob reads the job file, or opens the sample when there is none to read.
@@ -136,11 +145,12 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return r.show(complain, append(gated(), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	return r.show(r, complain, append(gated(), tea.WithOutput(sparing.On(os.Stdout)), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
-func (r *Root) show(complain io.Writer, options ...tea.ProgramOption) error {
-	p := tea.NewProgram(r, options...)
+// show runs the program; model is the root, or what stands round it.
+func (r *Root) show(model tea.Model, complain io.Writer, options ...tea.ProgramOption) error {
+	p := tea.NewProgram(model, options...)
 	unhang, unsuspend := r.onHangup(p), r.onSuspend(p)
 	_, err := p.Run()
 	unhang()

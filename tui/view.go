@@ -116,12 +116,9 @@ func (r *Root) header() string {
 // not saved has a dot and, with room, words.
 func (r *Root) whichJob(room int) string {
 	styles := r.desk.State.Settings.Styles()
-	ref, dot, words := r.desk.State.Job.Ref, "", ""
-	if r.sample {
-		ref += " (sample)"
-	}
+	ref, dot, words := r.ref(), "", ""
 	if r.desk.State.Dirty {
-		dot, words = "●", " not saved"
+		dot, words = "●", " "+notSaved
 	}
 	for _, text := range []string{ref + " " + dot + words, ref + " " + dot, dot} {
 		text = strings.TrimSpace(text)
@@ -134,6 +131,16 @@ func (r *Root) whichJob(room int) string {
 		}
 	}
 	return ""
+}
+
+const notSaved = "not saved"
+
+// ref is what the job is called.
+func (r *Root) ref() string {
+	if r.sample {
+		return r.desk.State.Job.Ref + " (sample)"
+	}
+	return r.desk.State.Job.Ref
 }
 
 // hints are the bindings that the foot shows, most useful first; help always fits.

@@ -32,12 +32,17 @@ const (
 	FuelLine = "fuel line"
 )
 
+// Landmark tells whether people find their way under a van by a kind, or must know where it is before all else.
+func (k Kind) Landmark() bool {
+	return k.Peril != Usual || k.Role == scene.Rail || k.Name == "crossmember" || k.Name == "vehicle exhaust"
+}
+
 // The kinds of job file format 1, in the order lists show them.
 var (
 	obstructionKinds = []Kind{
 		{"crossmember", "C", 'c', Box, scene.Steel, false, false, Usual, "Box section from rail to rail: knock, it sounds full."},
-		{"chassis rail", "R", 'r', Box, scene.Steel, false, false, Usual, "Long box section on either side, front to rear."},
-		{"floor rib", "I", 'i', Box, scene.Steel, false, false, Usual, "Welded on under the sheet: feel for the edges."},
+		{"chassis rail", "R", 'r', Box, scene.Rail, false, false, Usual, "Long box section on either side, front to rear."},
+		{"floor rib", "I", 'i', Box, scene.Rib, false, false, Usual, "Welded on under the sheet: feel for the edges."},
 		{"brake line", "B", 'b', Piped, scene.Lines, false, false, Deadly, "Thin steel pipe, also on top of a rail: follow all of it."},
 		{FuelLine, "F", 'f', Piped, scene.Lines, false, false, Deadly, "Follow each pipe from tank to engine, also above a beam."},
 		{FuelTank, "FT", 'k', Box, scene.Lines, false, false, Deadly, "Where do its straps and its filler run? Petrol or diesel?"},

@@ -29,7 +29,7 @@ func TestEveryKindHasANameAKeyAndLettersOfItsOwn(t *testing.T) {
 		for _, k := range table {
 			assert.False(t, codes[k.Code], "%s has the letters of another kind, or none", k.Name)
 			assert.LessOrEqual(t, utf8.RuneCountInString(k.Code), 2, k.Name)
-			assert.Contains(t, []scene.Role{scene.Steel, scene.Lines, scene.Hot, scene.Pressed, scene.Movable}, k.Role, k.Name)
+			assert.Contains(t, []scene.Role{scene.Steel, scene.Rail, scene.Rib, scene.Lines, scene.Hot, scene.Pressed, scene.Movable}, k.Role, k.Name)
 			codes[k.Code] = true
 		}
 	}

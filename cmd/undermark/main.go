@@ -81,6 +81,7 @@ func told(args []string) []string {
 
 func newRoot(s streams) *cobra.Command {
 	var shared sharedFlags
+	var plain bool
 	root := &cobra.Command{
 		Use:   "undermark [JOB]",
 		Short: "Find the place for an air heater's hole through a van's floor",
@@ -90,10 +91,11 @@ func newRoot(s streams) *cobra.Command {
 			"come first, this program after them.",
 		Example: "  undermark                        open the sample van\n" +
 			"  undermark van.toml               open a job, or start one\n" +
+			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
 			"  undermark check --json van.toml  judge a job for another program",
 		Version: version, Args: atMostOneJob, ValidArgsFunction: jobFiles,
 		SilenceErrors: true, SilenceUsage: true,
-		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, args, s) },
+		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, plain, args, s) },
 	}
 	root.SetIn(s.in)
 	root.SetOut(s.out)
@@ -105,6 +107,7 @@ func newRoot(s streams) *cobra.Command {
 		help(c, args)
 	})
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
+	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
 	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), routeCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
 	return root
 }

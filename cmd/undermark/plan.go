@@ -137,7 +137,8 @@ var inks = map[string]func(title string, draw func(vector.Board)) ([]byte, error
 // drawPlan draws a judged job on a page.
 func drawPlan(b vector.Board, r rules.Result, view scene.View, around float64) {
 	const letters, edge, worst = 3.2, 12, 3
-	s := drawing.Draw(r, drawing.Options{View: view, Selected: -1, Worst: worst})
+	shown := drawing.Worst(r.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
+	s := drawing.Draw(r, drawing.Options{View: view, Selected: -1, Shown: shown})
 	look := vector.Black(letters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
 	space := vector.RulerSpace(letters)
 	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}

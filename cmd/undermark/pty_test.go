@@ -56,6 +56,7 @@ type terminal struct {
 	cmd    *exec.Cmd
 	tty    *os.File
 	mute   bool // it answers nothing that it is asked
+	dumb   bool // it says that it can't draw
 	done   chan struct{}
 	mu     sync.Mutex
 	screen *vt.Emulator
@@ -70,6 +71,9 @@ func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *
 	t.Helper()
 	s.cmd, s.screen, s.done = exec.Command(program, args...), vt.NewEmulator(cols, rows), make(chan struct{})
 	s.cmd.Env = h.env()
+	if s.dumb {
+		s.cmd.Env = h.env("TERM=dumb")
+	}
 	var err error
 	s.tty, err = pty.StartWithSize(s.cmd, &pty.Winsize{Cols: uint16(cols), Rows: uint16(rows)})
 	require.NoError(t, err, "these tests need a terminal")

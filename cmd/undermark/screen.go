@@ -1,7 +1,9 @@
 package main
 
 import (
+	"bufio"
 	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,14 +12,16 @@ import (
 	"github.com/charmbracelet/x/term"
 
 	"bench.example/undermark/tui"
+	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 )
 
-// screen opens the screens on a job, or on the sample when none is named.
-func screen(shared sharedFlags, args []string, s streams) error {
+// screen opens the screens on a job, or on the sample when none is named; plain, in lines.
+func screen(shared sharedFlags, plain bool, args []string, s streams) error {
 	out, isFile := s.terminal.(*os.File)
-	if !isFile || !term.IsTerminal(out.Fd()) {
-		return errors.New("the screens need a terminal; check, marks and rules answer without one")
+	seen := isFile && term.IsTerminal(out.Fd())
+	if !seen && !plain {
+		return errors.New("the screens need a terminal; --plain, check, marks and rules answer without one")
 	}
 	book, err := shared.load()
 	if err != nil {
@@ -36,5 +40,23 @@ func screen(shared sharedFlags, args []string, s streams) error {
 		o.Notes = append(o.Notes, strings.Split(err.Error(), "\n")...)
 	}
 	o.Settings.Colour = desk.Detect(os.Getenv)
+	switch {
+	case !seen:
+		return asFailed(tui.WritePlain(o, s.out, aloud.UsualWidth))
+	case plain || os.Getenv("TERM") == "dumb" && wantsLines(s):
+		return asFailed(tui.RunPlain(o, out, s.err))
+	}
 	return asFailed(tui.Run(o, s.err))
 }
+
+// wantsLines asks on a terminal that says it can't draw whether to go on in lines.
+func wantsLines(s streams) bool {
+	line(s.out, "TERM=dumb: this terminal can't draw. Enter: go on in lines (undermark --plain); n, then Enter: draw all the same.")
+	answer, _ := bufio.NewReader(byteByByte{s.in}).ReadString('\n')
+	return !strings.HasPrefix(strings.ToLower(strings.TrimSpace(answer)), "n")
+}
+
+// byteByByte leaves in the terminal what was typed behind the line that is read.
+type byteByByte struct{ from io.Reader }
+
+func (b byteByByte) Read(p []byte) (int, error) { return b.from.Read(p[:min(len(p), 1)]) }

@@ -45,6 +45,7 @@ const (
 	Lined
 	Chequered
 	Speckled
+	Dense
 	Filled
 )
 
@@ -63,6 +64,7 @@ const (
 	Dot
 	Target  // a disc in a ring
 	Stroked // a ring with a stroke through it, as a diameter is written
+	Crossed // a heavy saltire
 )
 
 // Rank says how important a label is: it is written before those of a lower rank.
@@ -71,8 +73,8 @@ type Rank uint8
 // The ranks, the lowest first.
 const (
 	RankAside Rank = iota // written only where it hides nothing
-	RankRun
 	RankThing
+	RankRun
 	RankFoul // a thing that is foul
 	RankDimension
 	RankSelected
@@ -98,10 +100,15 @@ const Roles = int(Wish) + 1
 var pens = [Roles]Pen{
 	Floor:     {Front: 2, Told: ByShape},
 	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Told: ByFill, Means: "steel that carries"},
+	Rail:      {Fill: Dense, Front: 3, Rank: RankThing, Told: ByFill, Means: "chassis rail"},
+	Rib:       {Front: 3, Rank: RankAside, Told: ByShape},
+	Bumper:    {Fill: Filled, Front: 2, Told: ByLabel},
+	Nose:      {Front: 2, Told: ByLabel},
+	Conflict:  {Front: 9, Sign: Crossed, Rank: RankDimension, Told: BySign, Means: "in the way of the cut"},
 	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Told: ByFill, Means: "lines, wires, tanks"},
 	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Told: ByFill, Means: "hot: van's exhaust"},
 	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Told: ByLine, Means: "pressed in the sheet"},
-	Movable:   {Fill: Speckled, Front: 3, Rank: RankThing, Told: ByFill, Means: "moves or comes off"},
+	Movable:   {Fill: Speckled, Front: 3, Rank: RankAside, Told: ByFill, Means: "moves or comes off"},
 	Fitting:   {Steady: true, Front: 2, Told: ByLabel},
 	Opening:   {Weight: Heavy, Steady: true, Front: 4, Told: ByLine},
 	Plate:     {Rim: true, Front: 4, Told: ByShape},
@@ -114,13 +121,13 @@ var pens = [Roles]Pen{
 	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Told: ByFill, Means: "heater's exhaust"},
 	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's air in"},
 	Fuel:      {Line: Dotted, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's fuel line"},
-	Outlet:    {Front: 7, Sign: Disc, Told: BySign, Means: "exhaust's end"},
+	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Told: BySign, Means: "exhaust's end"},
 	Mouth:     {Front: 7, Sign: Ring, Told: BySign, Means: "air's way in"},
 	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Told: ByLabel},
 	Tie:       {Front: 7, Sign: Lozenge, Told: BySign, Means: "matching point"},
 	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Told: ByLabel},
 	Mark:      {Steady: true, Front: 7, Sign: Wedge, Rank: RankRun, Told: BySign},
-	Wheel:     {Front: 2, Told: ByLabel},
+	Wheel:     {Front: 2, Told: ByShape},
 	Wish:      {Line: Dashed, Front: 7, Told: ByShape},
 }
 
@@ -154,8 +161,10 @@ func (it *Item) Rank() Rank {
 		return RankFocus
 	case it.Selected:
 		return max(rank, RankSelected)
-	case it.State == Foul && rank == RankThing:
+	case it.State == Foul && rank <= RankThing && !pens[it.Role].Steady:
 		return RankFoul
+	case it.Aside && it.State < Doubtful:
+		return RankAside
 	}
 	return rank
 }

@@ -62,8 +62,8 @@ func TestWhatIsPickedOutIsHeavyAndNamedFirst(t *testing.T) {
 		{Role: scene.Movable, Selected: true},
 		{Role: scene.Dimension},
 		{Role: scene.Steel, State: scene.Foul},
-		{Role: scene.Steel, State: scene.Doubtful},
 		{Role: scene.Exhaust, State: scene.Foul},
+		{Role: scene.Steel, State: scene.Doubtful},
 		{Role: scene.Muffler, State: scene.Foul},
 	}
 	for i := range order {

@@ -14,7 +14,7 @@ type Role uint8
 // The roles.
 const (
 	Floor     Role = iota // the floor's outline
-	Steel                 // crossmembers, rails, ribs: what carries
+	Steel                 // crossmembers and the like: what carries
 	Lines                 // pipes, wires, tanks: what leaks or shorts
 	Hot                   // the van's exhaust, heat shields
 	Pressed               // swages: no more than the sheet's own shape
@@ -38,6 +38,11 @@ const (
 	Dimension // a line between two nearest places, with its length
 	Mark      // a place to mark
 	Wheel
+	Rail     // chassis rails: what all else hangs from
+	Rib      // floor ribs: bent from sheet
+	Bumper   // the van's rear end, drawn on its outline
+	Nose     // its front end
+	Conflict // where something stands in the way of the cut
 	Wish
 )
 
@@ -66,6 +71,7 @@ type Item struct {
 	Ref       int             // index of the obstruction, opening, fitting or point in the job; -1 for none
 	Selected  bool
 	Unsure    bool  // not measured on this van
+	Aside     bool  // its name gives way to all others
 	Layer     Layer // on which side of the floor it is
 }
 
@@ -74,6 +80,7 @@ type Measure struct {
 	Value float64
 	Unit  string // of Value: MM, or anything else that has but one way to be written; "" for none
 	Bare  bool   // written without its unit, which goes without saying there
+	Spare bool   // what is to spare; less than 0 is what is short
 }
 
 // MM is the unit of lengths, which may be shown in inches as well.

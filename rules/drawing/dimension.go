@@ -3,47 +3,76 @@ package drawing
 import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
 )
 
-// dimensions draws a line between the nearest points of the worst findings, and of the one in focus.
+// dimensions draws the finding in focus and what the findings shown are about, the one in focus alone of what it is against.
+// Each has the figure that lists have of it.
 func (d *drawer) dimensions() {
-	if f := d.opts.Focus; f != nil {
-		d.dimension(f, true)
-	}
-	type pair struct{ subject, against rules.Thing }
-	drawn := map[pair]bool{}
-	for i := range d.result.Findings {
-		f := &d.result.Findings[i]
-		if len(drawn) >= d.opts.Worst {
-			return
-		}
-		if p := (pair{f.Subject, f.Against}); f.Places >= 2 && !drawn[p] {
-			drawn[p] = true
-			if !d.focused(f) {
-				d.dimension(f, false)
-			}
-		}
-	}
-}
-
-func (d *drawer) focused(f *rules.Finding) bool {
 	focus := d.opts.Focus
-	return focus != nil && focus.Rule == f.Rule && focus.Against == f.Against && focus.Subject == f.Subject
+	if focus != nil {
+		d.dimension(focus, true)
+	}
+	for _, f := range d.opts.Shown {
+		if (focus == nil || focus.Against != f.Against) && (f.Verdict == rules.Foul || near(f)) {
+			d.dimension(f, false)
+		}
+	}
 }
 
-// dimension draws what a finding is about: a line with its length, or a spot where it has only one place.
+// near tells whether what a finding is of lies as near as one looks for obstructions: what is farther off needs no line
+// across the plan.
+func near(f *rules.Finding) bool {
+	return f.Places == 2 && f.At[0].Sub(f.At[1]).Norm() <= vehicles.LookRound
+}
+
+// dimension draws what a finding is about: a line between its nearest places, or a spot where it has only one. What stands in
+// the way of the cut is a spot on that.
 func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	if f.Places == 0 {
 		return
 	}
-	it := scene.Item{
-		Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[0],
-		Measure: &scene.Measure{Value: f.Value, Unit: string(f.Rule.Unit)}, Selected: selected,
-	}
-	if f.Places > 1 {
+	it := scene.Item{Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[f.Places-1], Selected: selected}
+	switch {
+	case f.Verdict == rules.Foul && f.Rule.AtCut:
+		it.Role = scene.Conflict
+	case f.Places > 1:
 		it.Primitive, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
+	if f.Margin.Set {
+		it.Label = about(f)
+		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}
+		d.named(f.Against)
+	}
 	d.add(it)
+}
+
+// about is what a figure is of, where a plan shows which part of the heater it is held against.
+func about(f *rules.Finding) string {
+	if name, run := againstRuns[f.Against.Sort]; run {
+		return name
+	}
+	if other := f.Against.String(); other != "" {
+		return other
+	}
+	return f.About()
+}
+
+// againstRuns are what the runs are called where others are held against them.
+var againstRuns = map[rules.Sort]string{
+	rules.TheExhaust: runNames[scene.Exhaust], rules.TheIntake: runNames[scene.Intake], rules.TheFuel: runNames[scene.Fuel],
+}
+
+// named takes the name from an obstruction, as it stands at a figure.
+func (d *drawer) named(t rules.Thing) {
+	if t.Sort != rules.AnObstruction {
+		return
+	}
+	for i := range d.items {
+		if it := &d.items[i]; it.Code != "" && it.Ref == int(t.Index) && it.Layer != scene.Upon && it.Role != scene.Fitting {
+			it.Label = ""
+		}
+	}
 }
 
 // marks draws the places to mark; those done are clear.

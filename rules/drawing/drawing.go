@@ -22,10 +22,10 @@ const Square = 100
 // Options say what a scene shows beside the job itself.
 type Options struct {
 	View     scene.View
-	Selected int            // the obstruction picked out; -1 for none
-	Focus    *rules.Finding // the finding picked out, with its dimension line
-	Worst    int            // how many of the worst findings get a dimension line
-	Marks    []rules.Mark   // places to mark
+	Selected int              // the obstruction picked out; -1 for none
+	Focus    *rules.Finding   // the finding picked out, with its dimension line
+	Shown    []*rules.Finding // findings with a mark or a line and their figure, the most important first
+	Marks    []rules.Mark     // places to mark
 	Ticked   map[string]bool
 	Wishes   []geometry.Point // places the cut could go
 	LeftOver *LeftOver        // how the ties fit each other; nil: not shown
@@ -42,12 +42,13 @@ func Draw(result rules.Result, opts Options) scene.Scene {
 }
 
 func (d *drawer) draw() scene.Scene {
-	const heaterCutAndRuns = 24
+	const heaterCutRunsAndEnds = 29
 	things := len(d.plan.Obstructions) + len(d.plan.Openings) + len(d.plan.Fittings) + len(d.plan.Ties) + len(d.job.Wheels)
-	d.items = make([]scene.Item, 0, things+len(d.opts.Marks)+len(d.opts.Wishes)+d.opts.Worst+heaterCutAndRuns)
+	d.items = make([]scene.Item, 0, things+len(d.opts.Marks)+len(d.opts.Wishes)+len(d.opts.Shown)+heaterCutRunsAndEnds)
 	if d.opts.LeftOver != nil {
 		return d.tied()
 	}
+	d.ends()
 	d.floor()
 	d.obstructions()
 	d.wheels()
@@ -109,7 +110,7 @@ func (d *drawer) obstructions() {
 		d.items = append(d.items, scene.Item{
 			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: layer,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
-			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed,
+			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Aside: !kind.Landmark(),
 		})
 	}
 }
@@ -120,7 +121,7 @@ func (d *drawer) wheels() {
 		hub := geometry.Point3{X: w.At[0], Y: w.At[1], Z: w.Across/2 - d.job.Floor.Ground}
 		half := geometry.Point3{Y: max(w.Width, 1) / 2}
 		d.add(scene.Item{
-			Role: scene.Wheel, Primitive: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2), Label: "wheel",
+			Role: scene.Wheel, Primitive: scene.Outline, Solid: scene.Barrel(hub.Sub(half), hub.Add(half), w.Across/2),
 		})
 	}
 }

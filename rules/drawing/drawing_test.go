@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"os"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -116,7 +115,7 @@ func TestTheFloorHidesWhatIsBehindIt(t *testing.T) {
 // Whatever it is seen from, the same things are drawn: only the projection is another.
 func TestEveryViewDrawsTheSameItems(t *testing.T) {
 	result := van(t, nil)
-	below, above := Draw(result, Options{Worst: 3}), Draw(result, Options{Worst: 3, View: scene.Above})
+	below, above := Draw(result, Options{Shown: Worst(result.Findings, anything, 3)}), Draw(result, Options{Shown: Worst(result.Findings, anything, 3), View: scene.Above})
 	assert.Equal(t, below.Items, above.Items)
 	assert.Equal(t, scene.Above.Projection(), above.Projection)
 }
@@ -138,7 +137,7 @@ func TestRunsStartAtTheirStubs(t *testing.T) {
 	s := Draw(result, Options{})
 	// model.md, heater frame: x = cx + u cos(yaw) - v sin(yaw), y = cy + u sin(yaw) + v cos(yaw); yaw 10, stub 35, 25.
 	const cos, sin = 0.984807753, 0.173648178
-	exhaust := find(s, scene.Exhaust, "exhaust")[0].Solid
+	exhaust := find(s, scene.Exhaust, "heater's exhaust")[0].Solid
 	assert.InDelta(t, 1210+35*cos-25*sin, exhaust.Axis[0].A.X, 1e-6)
 	assert.InDelta(t, 240+35*sin+25*cos, exhaust.Axis[0].A.Y, 1e-6)
 	assert.Equal(t, 13.0, exhaust.Radius)
@@ -174,33 +173,60 @@ func TestADrilledPilotShowsWhereTheHoleWasMeant(t *testing.T) {
 	assert.NotEqual(t, after.Plan.Cut.At, meant.Solid.Prism.Footprint.Middle)
 }
 
-func TestDimensionsOfTheWorstFindings(t *testing.T) {
+func TestDimensionsAreOfTheFindingsShownOneForEachThing(t *testing.T) {
 	result := van(t, nil)
-	assert.Empty(t, find(Draw(result, Options{}), scene.Dimension, ""))
-	lines := find(Draw(result, Options{Worst: 3}), scene.Dimension, "")
-	require.Len(t, lines, 3)
-	at := slices.IndexFunc(result.Findings, func(f rules.Finding) bool { return f.Places >= 2 })
-	worst := result.Findings[at]
-	assert.Equal(t, scene.Straight(worst.At[0], worst.At[1]), lines[0].Path)
-	assert.Equal(t, scene.Measure{Value: worst.Value, Unit: scene.MM}, *lines[0].Measure)
-	assert.Equal(t, scene.Foul, lines[0].State)
+	drawn := func(o Options) (items []scene.Item) {
+		s := Draw(result, o)
+		return append(find(s, scene.Dimension, ""), find(s, scene.Conflict, "")...)
+	}
+	assert.Empty(t, drawn(Options{}))
+	shown := Worst(result.Findings, anything, 40)
+	first := map[string]*rules.Finding{}
+	for _, f := range shown {
+		if f.Against.Sort != rules.Nothing {
+			require.NotContains(t, first, about(f), "one for each thing")
+		}
+		first[about(f)] = f
+	}
+	require.Greater(t, len(result.Findings), 2*len(first), "several findings are of one thing")
+	conflicts := 0
+	for _, it := range drawn(Options{Shown: shown}) {
+		f := first[it.Label]
+		if it.Measure == nil {
+			continue // nobody has said what is asked
+		}
+		require.NotNil(t, f, it.Label)
+		assert.Equal(t, scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}, *it.Measure, "the figure of the list")
+		assert.False(t, it.Selected)
+		if f.Verdict == rules.Foul && f.Rule.AtCut {
+			assert.Equal(t, scene.Conflict, it.Role)
+			assert.Equal(t, f.At[1], it.At, "on what is in the way")
+			conflicts++
+		} else if f.Places > 1 {
+			assert.Equal(t, scene.Straight(f.At[0], f.At[1]), it.Path)
+		}
+		delete(first, it.Label)
+	}
+	assert.Positive(t, conflicts)
+	for name, f := range first {
+		assert.False(t, f.Verdict == rules.Foul || near(f), "%s has no figure", name)
+	}
 
-	focused := find(Draw(result, Options{Focus: &worst, Worst: 3}), scene.Dimension, "")
-	require.Len(t, focused, 3, "the finding in focus is drawn once")
+	focused := drawn(Options{Focus: shown[0], Shown: shown[:1]})
+	require.Len(t, focused, 1, "the finding in focus is drawn once")
 	assert.True(t, focused[0].Selected)
-	assert.False(t, focused[1].Selected)
 }
 
 // What is told apart by its label only has one.
 func TestWhatOnlyALabelTellsApartHasOne(t *testing.T) {
-	seen := map[scene.Role]bool{}
-	for _, it := range Draw(van(t, nil), Options{Worst: 3}).Items {
+	seen, result := map[scene.Role]bool{}, van(t, nil)
+	for _, it := range Draw(result, Options{Shown: Worst(result.Findings, anything, 3)}).Items {
 		if it.Role.Pen().Told == scene.ByLabel {
 			seen[it.Role] = true
 			assert.True(t, it.Label != "" || it.Measure != nil, "role %d", it.Role)
 		}
 	}
-	assert.Len(t, seen, 4, "fitting, muffler, wheel, dimension")
+	assert.Len(t, seen, 5, "fitting, muffler, dimension, bumper, nose")
 }
 
 func TestMarksAndWishes(t *testing.T) {
@@ -216,11 +242,13 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 	result := van(t, func(j *vehicles.Job) {
 		*j = vehicles.Job{Ref: "TL-0", Floor: j.Floor}
 	})
-	s := Draw(result, Options{Selected: -1, Worst: 5})
-	require.Len(t, s.Items, 1)
-	assert.Equal(t, scene.Floor, s.Items[0].Role)
-	assert.Equal(t, pt(-30, -920), s.Min)
-	assert.Equal(t, pt(3270, 920), s.Max)
+	s := Draw(result, Options{Selected: -1, Shown: Worst(result.Findings, anything, 5)})
+	for _, it := range s.Items {
+		assert.Contains(t, []scene.Role{scene.Floor, scene.Bumper, scene.Nose}, it.Role)
+	}
+	require.Len(t, find(s, scene.Floor, ""), 1)
+	assert.Equal(t, pt(-85, -945), s.Min, "the bumper bar, and a little round it")
+	assert.Equal(t, pt(3530, 945), s.Max, "the nose")
 }
 
 func TestEverythingDrawnIsInSight(t *testing.T) {
@@ -239,7 +267,7 @@ func TestEverythingDrawnIsInSight(t *testing.T) {
 func BenchmarkDraw(b *testing.B) {
 	result := van(b, nil)
 	for b.Loop() {
-		Draw(result, Options{Worst: 3})
+		Draw(result, Options{Shown: Worst(result.Findings, anything, 3)})
 	}
 }
 
@@ -267,3 +295,5 @@ func TestWhatRunsInsideTheFloorIsSeenFromBothSides(t *testing.T) {
 	}
 	assert.Equal(t, []string{"wiring"}, names)
 }
+
+func anything(*rules.Finding) bool { return true }

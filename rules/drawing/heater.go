@@ -85,7 +85,7 @@ func (d *drawer) runs() {
 	}
 	if r := d.plan.Intake; r != nil {
 		d.pipe(scene.Intake, rules.TheIntake, r)
-		d.end(scene.Mouth, r, "air in")
+		d.end(scene.Mouth, r, "")
 	}
 	if r := d.plan.Exhaust; r != nil {
 		d.pipe(scene.Exhaust, rules.TheExhaust, r)
@@ -93,12 +93,17 @@ func (d *drawer) runs() {
 			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
 			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Solid: barrel, Label: "muffler"})
 		}
-		d.end(scene.Outlet, r, "outlet")
+		d.end(scene.Outlet, r, "heater's exhaust ends")
 	}
 }
 
 func (d *drawer) pipe(role scene.Role, of rules.Sort, run *vehicles.LaidRun) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[of], Solid: scene.Pipe(run.Line.Pieces(), run.Radius), Label: of.String()})
+	d.add(scene.Item{Role: role, State: d.states.subjects[of], Solid: scene.Pipe(run.Line.Pieces(), run.Radius), Label: runNames[role]})
+}
+
+// runNames are what the runs are called on the plan, where the van has an exhaust and fuel lines of its own.
+var runNames = map[scene.Role]string{
+	scene.Exhaust: "heater's exhaust", scene.Intake: "heater's air in", scene.Fuel: "heater's fuel line",
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {

@@ -28,9 +28,9 @@ func shown(t *testing.T, s scene.Scene, it scene.Item) scene.Seen {
 // Views from the right and from behind show the same items at their heights: drops below the floor, rises above it.
 func TestASceneCanBeSeenFromTheSide(t *testing.T) {
 	result := van(t, nil)
-	below := Draw(result, Options{Worst: 3})
+	below := Draw(result, Options{Shown: Worst(result.Findings, anything, 3)})
 	for _, seen := range []scene.Projection{scene.FromRight.Projection(), scene.FromBehind.Projection()} {
-		s := from(seen, result, Options{Worst: 3})
+		s := from(seen, result, Options{Shown: Worst(result.Findings, anything, 3)})
 		require.Equal(t, below.Items, s.Items)
 		for _, it := range s.Items {
 			f := shown(t, s, it)

@@ -162,6 +162,29 @@ func (b *bitmap) erase(mask *bitmap) {
 	}
 }
 
+// meet leaves the dots of b that are also in another.
+func (b *bitmap) meet(other *bitmap) {
+	for y := b.top; y < b.bottom; y++ {
+		dst, src := b.row(y), other.row(y)
+		for i := range dst {
+			if y < other.top || y >= other.bottom {
+				dst[i] = 0
+			} else {
+				dst[i] &= src[i]
+			}
+		}
+	}
+}
+
+// stamp sets those dots of a cell that are inked.
+func (b *bitmap) stamp(col, row int, k *ink) {
+	at, shift := row*4*b.stride+col>>5, uint(col&31)*2
+	for y := range 4 {
+		b.words[at+y*b.stride] |= k[(row*4+y)&7] & (3 << shift)
+		b.touch(row*4 + y)
+	}
+}
+
 // octet returns the eight dots of a cell: bit 2*y+x for the dot x, y of its four rows of two.
 func (b *bitmap) octet(col, row int) uint8 {
 	at, shift := row*4*b.stride+col>>5, uint(col&31)*2

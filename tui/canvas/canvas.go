@@ -1,4 +1,5 @@
-// Package canvas paints a scene on the cells of a terminal, true to scale, eight braille dots to a cell.
+// Package canvas paints a scene on the cells of a terminal, true to scale, eight dots to a cell. Where there is
+// colour, what is solid is a face and shows as blocks of it; thin lines are drawn whole, and what runs aslant as braille.
 //
 // Places are mm; a Map carries them to cells and back. Dots are counted as the scene's plane has them; where that is
 // seen from its back the finished picture is turned over, so that below and above are mirror images dot by dot. A
@@ -32,6 +33,8 @@ type Look struct {
 	Left, Right string // what the van's sides are called
 	Datum       string // what stands at 0 of a ruler along the van, where that is not its rear end; "" for the bumper
 	Shade       *Shade // of the floor, for this layout; nil for none
+	Faces       bool   // there are colours for whole faces: what is solid is shown by them, and not by textures
+	Codes       bool   // the letters of kinds are asked for
 }
 
 // Canvas is a painted picture.
@@ -39,6 +42,7 @@ type Canvas struct {
 	Map
 	Width, Height int
 	Cells         []Cell // row after row
+	faces         bool   // what is solid is shown by faces
 }
 
 // Cell is one character of the picture.
@@ -55,6 +59,7 @@ type Ink struct {
 	Tone     Tone
 	Selected bool
 	Grade    scene.Grade // of shaded floor
+	Face     Ground      // the ink is the colour of a face
 }
 
 // Tone says how loud a character is.
@@ -66,13 +71,16 @@ const (
 	Faint        // the grid, the texture of an area
 	Bold         // letters and words
 	Inverse      // what must be seen first
+	Word         // names that come after the others
 )
 
 // Ground is what lies behind a cell: the role of the area that covers it.
 type Ground struct {
-	Role  scene.Role
-	Set   bool
-	Grade scene.Grade // of shaded floor
+	Role     scene.Role
+	Set      bool
+	Grade    scene.Grade // of shaded floor
+	Selected bool
+	Unsure   bool // not measured on this van
 }
 
 // At returns the cell of a column and row.

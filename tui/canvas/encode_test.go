@@ -48,10 +48,10 @@ func TestALookIsWrittenOnceForARun(t *testing.T) {
 	c.Put(0, 0, "aaaa", Ink{Role: scene.Steel, Tone: Bold})
 	c.Put(4, 0, "bbbb", Ink{Role: scene.Hot, Tone: Bold})
 	c.Put(8, 0, "cccc", Ink{Role: scene.Hot, Tone: Bold, State: scene.Foul})
-	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;33mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, false))
+	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;90mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, false))
 	assert.Equal(t, "\x1b[0;1maaaabbbbcccc\x1b[0m", c.Encode(desk.NoColour, false))
 	assert.Equal(t,
-		"\x1b[0;1;38;2;169;184;198maaaa\x1b[0;1;38;2;224;129;79mbbbb\x1b[0;1;38;2;255;90;82mcccc\x1b[0m",
+		"\x1b[0;1;38;2;169;184;198maaaa\x1b[0;1;38;2;192;141;116mbbbb\x1b[0;1;38;2;255;90;82mcccc\x1b[0m",
 		c.Encode(desk.TrueColour, false))
 }
 

@@ -12,9 +12,10 @@ import (
 )
 
 var (
-	words = Ink{Role: scene.Floor, Tone: Bold}
-	quiet = Ink{Role: scene.Floor, Tone: Normal}
-	loud  = Ink{Role: scene.Floor, Tone: Inverse}
+	strong = Ink{Role: scene.Floor, Tone: Bold}
+	quiet  = Ink{Role: scene.Floor, Tone: Normal}
+	rule   = Ink{Role: scene.Floor, Tone: Faint}
+	loud   = Ink{Role: scene.Floor, Tone: Inverse}
 )
 
 // frame writes everything round the picture.
@@ -33,16 +34,16 @@ func (p *painter) head() {
 	c := &p.canvas
 	c.Put(0, 0, title, loud)
 	at := utf8.RuneCountInString(title) + 1
-	c.Put(at, 0, left, words)
+	c.Put(at, 0, left, strong)
 	from := at + utf8.RuneCountInString(left) + 1
 	room := c.Width - from - 1 - utf8.RuneCountInString(right)
 	for _, top := range p.tops() {
 		if spare := room - utf8.RuneCountInString(top); spare >= 0 {
-			c.Put(from+spare/2, 0, top, words)
+			c.Put(from+spare/2, 0, top, strong)
 			break
 		}
 	}
-	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, words)
+	c.Put(c.Width-utf8.RuneCountInString(right), 0, right, strong)
 }
 
 // tops says which way is to the top, in fewer and fewer words; without a foot line that has to name the bottom too.
@@ -90,15 +91,15 @@ func (p *painter) foot() {
 		return
 	}
 	bar := p.bar()
-	room := c.Width - utf8.RuneCountInString(bar) - 2
-	c.Put(c.Width-utf8.RuneCountInString(bar), c.Height-1, bar, quiet)
+	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
+	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
 	bottom := "▼ " + p.named(p.projection.Bottom())
-	c.Put(0, c.Height-1, bottom, words)
+	c.Put(0, row, bottom, strong)
 	at := utf8.RuneCountInString(bottom)
 	for _, hands := range p.projection.Hands {
 		hands = strings.ReplaceAll(hands, string(scene.ToBumper), p.rear())
 		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
-			c.Put(at, c.Height-1, ": "+hands, quiet)
+			c.Put(at, row, ": "+hands, quiet)
 			return
 		}
 	}
@@ -121,9 +122,9 @@ func (p *painter) bar() string {
 func (p *painter) bottomRuler() {
 	c, row := &p.canvas, p.Top+p.Rows
 	for col := p.Left; col < c.Width; col++ {
-		c.Put(col, row, "─", quiet)
+		c.Put(col, row, "─", rule)
 	}
-	c.Put(p.Left-1, row, "└", quiet)
+	c.Put(p.Left-1, row, "└", rule)
 	c.Put(0, row, p.look.Units.Sign(), quiet)
 	step := p.tick()
 	last := p.west + float64(p.wide)*p.Scale
@@ -134,7 +135,8 @@ func (p *painter) bottomRuler() {
 			number = p.atDatum(number, step)
 		}
 		if col+utf8.RuneCountInString(number) < c.Width {
-			c.Put(col, row, "┴"+number, words)
+			c.Put(col, row, "┴", rule)
+			c.Put(col+1, row, number, quiet)
 		}
 	}
 }
@@ -151,13 +153,19 @@ func (p *painter) atDatum(number string, step float64) string {
 	return number
 }
 
+// tick is the distance of the numbers on the ruler below, mm.
+func (p *painter) tick() float64 { return tick(p.Scale, p.look.Units) }
+
 // sideRuler counts along the plane's up.
 func (p *painter) sideRuler() {
 	c := &p.canvas
 	for row := p.Top; row < p.Top+p.Rows; row++ {
-		c.Put(p.Left-1, row, "│", quiet)
+		c.Put(p.Left-1, row, "│", rule)
 	}
 	step := p.tick()
+	if rows := step / (p.Scale * dotsDown); math.Abs(rows-math.Round(rows)) > 1e-6 {
+		step *= 2 // whole rows
+	}
 	low := p.north - float64(p.tall)*p.Scale
 	for y := first(low, step); y < p.north; y += step {
 		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y})
@@ -165,7 +173,8 @@ func (p *painter) sideRuler() {
 			continue
 		}
 		number := p.figureAt(&p.projection.Up, y)
-		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number+"┤", words)
+		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number, quiet)
+		c.Put(p.Left-1, row, "┤", rule)
 	}
 }
 
@@ -177,12 +186,6 @@ func (p *painter) figureAt(axis *scene.Axis, at float64) string {
 		return "+" + number
 	}
 	return number
-}
-
-// tick returns the distance of the rulers' numbers, mm: round in the unit shown, and with room for a number.
-func (p *painter) tick() float64 {
-	u := p.look.Units.Size()
-	return round(12*p.Scale/u) * u
 }
 
 // round returns the least of 1, 2, 5, 10, 20, 50... that is at least x.
@@ -201,38 +204,3 @@ func round(x float64) float64 {
 
 // first returns the first multiple of step that is not below x.
 func first(x, step float64) float64 { return math.Ceil(x/step) * step }
-
-// figure draws someone lying on the back under the van, head at the bumper, where nothing is hidden by it. That the
-// hands are at the right sides follows from the picture being mirrored: see scene.Projection.
-func (p *painter) figure() {
-	if !p.projection.Lying {
-		return
-	}
-	shape := []string{"  ╷ right", "●━┿━━━<  ", "  ╵ left "}
-	high := len(shape)
-	middle := p.Top + (p.Rows-high)/2
-	right := p.Left + p.Cols - figureSpace
-	for _, at := range [][2]int{
-		{right, middle}, {right, p.Top + p.Rows - high}, {right, p.Top},
-		{p.Left, middle}, {p.Left, p.Top + p.Rows - high}, {p.Left, p.Top},
-	} {
-		if p.bare(at[0], at[1], figureSpace, high) {
-			for i, line := range shape {
-				p.canvas.Put(at[0], at[1]+i, line, words)
-			}
-			return
-		}
-	}
-}
-
-// bare says whether a box of cells shows nothing but floor.
-func (p *painter) bare(col, row, w, h int) bool {
-	for r := row; r < row+h; r++ {
-		for c := col; c < col+w; c++ {
-			if p.taken[r*p.canvas.Width+c] || p.fronts[p.flip(r-p.Top)*p.Cols+c-p.Left] > 0 {
-				return false
-			}
-		}
-	}
-	return true
-}

@@ -1,65 +1,13 @@
 package canvas
 
 import (
+	"cmp"
+	"slices"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/geometry/survey"
-	"bench.example/undermark/rules"
-	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
-
-// signs are the characters of a pen's sign.
-var signs = [...]rune{
-	scene.Disc: '●', scene.Ring: '○', scene.Lozenge: '◆', scene.Wedge: '▲', scene.Saltire: '×', scene.Plus: '+', scene.Dot: '•',
-	scene.Target: '◎', scene.Stroked: 'ø',
-}
-
-// Sign is the character that a role is marked with.
-func Sign(r scene.Role) string { return string(signs[r.Pen().Sign]) }
-
-// spots draws spots and keeps the cut and its surroundings free of words.
-func (p *painter) spots() {
-	for i := range p.parts {
-		it := &p.parts[i]
-		switch {
-		case it.Role == scene.Hole && p.Scale <= far && p.small(&it.Area):
-			p.spot(it.Area.Middle, inkOf(it.Item))
-		case it.Role == scene.Cut && it.Primitive != scene.Spot && p.small(&it.Area):
-			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
-			p.protect(&it.Area, 1)
-		case it.Role == scene.Cut && it.Primitive != scene.Spot:
-			p.protect(&it.Area, 0)
-		case it.Primitive == scene.Spot:
-			p.spot(it.Line[0], inkOf(it.Item))
-		}
-	}
-}
-
-// spot puts a role's sign on a place, unless something in front of it stands there.
-func (p *painter) spot(at geometry.Point, ink Ink) {
-	col, row, ok := p.Cell(at)
-	if !ok {
-		return
-	}
-	i := row*p.canvas.Width + col
-	if there := &p.canvas.Cells[i]; p.taken[i] && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune < 0x2800 {
-		return
-	}
-	p.canvas.Put(col, row, Sign(ink.Role), ink)
-	p.taken[i] = true
-}
-
-// protect keeps the cells of a footprint and so many round it free of words.
-func (p *painter) protect(f *geometry.Footprint, rim int) {
-	low, high := f.Bounds()
-	c0, r0, _ := p.Cell(low)
-	c1, r1, _ := p.Cell(high)
-	for row := max(min(r0, r1)-rim, p.Top); row <= min(max(r0, r1)+rim, p.Top+p.Rows-1); row++ {
-		for col := max(c0-rim, p.Left); col <= min(c1+rim, p.Left+p.Cols-1); col++ {
-			p.taken[row*p.canvas.Width+col] = true
-		}
-	}
-}
 
 // inkOf is the ink of an item's letters and of its spot.
 func inkOf(it *scene.Item) Ink {
@@ -73,100 +21,177 @@ func inkOf(it *scene.Item) Ink {
 	return ink
 }
 
-// labels writes what things are called, the most important first. What comes last is only written where it hides nothing.
+// naming is an item that may have its name written.
+type naming struct {
+	it   *part
+	rank scene.Rank
+	off  float64 // from the cut, mm
+	must bool    // it has its name wherever there is a place for it, others only where that hides nothing
+}
+
+// cellsALabel is how many cells of the picture there are to each name: with more, a picture is read and not looked at.
+const cellsALabel = 110
+
+// labels writes what things are called, the most important first.
 func (p *painter) labels() {
-	ranks := make([]scene.Rank, len(p.parts))
+	p.inRing()
+	p.weighed()
+	names := p.namings()
+	room := max(p.Cols*p.Rows/cellsALabel, 4)
+	for i := range names {
+		if n := &names[i]; room > 0 && p.label(n) {
+			room--
+		}
+	}
+	p.beyond()
+	if p.look.Codes {
+		p.codes()
+	}
+}
+
+// namings are the items with a name in the order in which they get it. Of each kind the one nearest to the cut must have its
+// name.
+func (p *painter) namings() []naming {
+	names := make([]naming, 0, len(p.parts))
 	for i := range p.parts {
-		ranks[i] = p.parts[i].Rank()
-	}
-	for rank := scene.RankFocus; ; rank-- {
-		modest := rank == scene.RankAside
-		for i := range p.parts {
-			if it := &p.parts[i]; ranks[i] == rank {
-				if p.nameable(it, modest) {
-					p.label(it, modest)
-				}
-			}
-		}
-		if modest {
-			return
+		if it := &p.parts[i]; p.nameable(it) {
+			names = append(names, naming{it: it, rank: it.Rank(), off: p.fromCut(it)})
 		}
 	}
+	slices.SortStableFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off))
+	})
+	named := map[string]bool{}
+	for i := range names {
+		n := &names[i]
+		code := n.it.Code
+		n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code])
+		named[code] = true
+	}
+	slices.SortStableFunc(names, func(a, b naming) int {
+		switch {
+		case a.must == b.must:
+			return 0
+		case a.must:
+			return -1
+		}
+		return 1
+	})
+	return names
 }
 
-// nameable tells whether an item that is drawn at this scale may have its name: the cut always, one of many small holes where it
-// is not clear.
-func (p *painter) nameable(it *part, modest bool) bool {
-	switch {
-	case it.Role == scene.Cut:
-		return true
-	case it.Role == scene.Hole:
-		return p.Scale <= far && (!p.small(&it.Area) || it.Warning() != "")
+// long is 1 for what lies along a line.
+func (n *naming) long() int {
+	if n.it.Line != nil || n.it.Area.Shape == geometry.Line {
+		return 1
 	}
-	return !p.tiny(it) && !(modest && p.Scale > far && it.Primitive == scene.Outline)
+	return 0
 }
 
-// label writes an item's name or its letters, and the warning behind them, at the best of the places it could stand.
-func (p *painter) label(it *part, modest bool) {
-	if it.Label == "" && it.Code == "" && it.Measure == nil {
-		return
+// fromCut is how far an item is from the cut; without one all are as far.
+func (p *painter) fromCut(it *part) float64 {
+	if p.circle.item == nil || it.Primitive != scene.Area || it.Line != nil {
+		return 0
 	}
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), modest: modest}
-	text.tail = it.Warning()
+	return it.Area.GapOnly(p.circle.item.Solid.Prism.Footprint.Middle)
+}
+
+// nameable tells whether an item that is drawn at this scale has a name or a figure.
+func (p *painter) nameable(it *part) bool {
+	if it.Label == "" && it.Measure == nil {
+		return false
+	}
+	switch it.Role {
+	case scene.Bumper, scene.Nose:
+		return false
+	case scene.Cut:
+		return !p.circle.named
+	case scene.Exhaust:
+		return p.leave.shown // its name stands at its end
+	case scene.Hole:
+		return !p.tiny(it) && it.Warning() != ""
+	}
+	return !p.tiny(it)
+}
+
+// label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
+func (p *painter) label(n *naming) bool {
+	it := n.it
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), role: it.Role, over: n.must, urgent: it.Role == scene.Conflict}
+	if p.thin(it) {
+		text.role = scene.Floor // it has no face
+	}
+	if it.Role == scene.Exhaust {
+		text.name += " " + string(arrows[p.leave.arrow])
+	}
+	if it.Role != scene.Conflict && it.Role != scene.Cut {
+		text.tail = it.Warning()
+	}
+	if !n.must && !it.Selected {
+		text.ink.Tone = Word
+	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
-	if it.Code != "" {
-		p.obstruction(it, text)
-		return
+	best := choice{cost: text.most()}
+	p.seats = p.seatsOf(p.seats[:0], it, text.length())
+	p.choose(&best, text, p.seats)
+	if n.must && best.cost > leastLeader {
+		for _, at := range p.anchors(it) {
+			p.seats = p.leading(p.seats[:0], at, text.length(), best.cost)
+			p.choose(&best, text, p.seats)
+		}
 	}
-	seats := p.seats[:0]
+	return p.settle(text, best)
+}
+
+// seatsOf adds the places close by where an item's name could stand.
+func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
-	case it.Primitive == scene.Spot && it.Role != scene.Dimension:
+	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
-	case it.Role == scene.Dimension:
-		seats = p.beside(seats, geometry.Along(it.Line, 0.5), 4)
+	case it.Role == scene.Cut:
+		return p.atRing(seats)
+	case it.Role == scene.Exhaust:
+		return p.atExit(seats, it)
 	case it.Line != nil:
 		seats = p.alongside(seats, it.Line)
 	case it.Area.Shape == geometry.Line:
+		seats = p.inLine(seats, &it.Area, length)
 		seats = p.alongside(seats, it.Area.Path)
 	default:
-		seats = p.around(p.inside(seats, &it.Area, 0), &it.Area)
+		seats = p.within2(seats, &it.Area, length)
+		if it.Primitive != scene.Area {
+			seats = p.around(seats, &it.Area)
+		}
 	}
-	p.write(text, seats)
-	p.seats = seats
+	return seats
 }
 
-// text is what is written at an item: its name, or its figure in the units of whoever looks.
+// text is what is written at an item: its name, its figure in the units of whoever looks, or both.
 func (p *painter) text(it *scene.Item) string {
-	m := it.Measure
-	switch {
-	case m == nil:
-		return clean(it.Label)
-	case !m.Bare:
-		return desk.Quantity(m.Value, rules.Unit(m.Unit), p.look.Units)
-	case m.Unit == scene.MM:
-		return survey.Format(m.Value, p.look.Units)
+	m, name := it.Measure, clean(it.Label)
+	if m == nil {
+		return name
 	}
-	return survey.Figure(m.Value)
+	if name != "" {
+		name += " "
+	}
+	return name + words.Measure(*m, p.look.Units)
 }
 
-// obstruction writes the name of what is large enough to hold it, or is picked out, and the letters of what is not.
-func (p *painter) obstruction(it *part, text label) {
-	text.own = true
-	p.seats = p.inside(p.seats[:0], &it.Area, text.length()+1)
-	if p.write(text, p.seats) {
-		return
+// codes writes the letters of kinds on whatever has room for them.
+func (p *painter) codes() {
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.Code == "" || it.Primitive != scene.Area {
+			continue
+		}
+		text := label{name: it.Code, ink: inkOf(it.Item), role: it.Role, tail: it.Warning(), over: true}
+		text.tailInk = text.ink
+		if it.Area.Shape == geometry.Line {
+			p.seats = p.inLine(p.seats[:0], &it.Area, 0)
+		} else {
+			p.seats = p.within2(p.seats[:0], &it.Area, 0)
+		}
+		p.write(text, p.seats)
 	}
-	p.seats = p.inside(p.seats[:0], &it.Area, 0)
-	if it.Selected && it.Area.Shape == geometry.Line {
-		p.seats = p.alongside(p.seats, it.Area.Path)
-	}
-	seats := p.seats
-	if it.Selected && p.write(text, seats) {
-		return
-	}
-	text.name = it.Code
-	if it.State == scene.Foul {
-		text.ink.Tone, text.tailInk.Tone = Inverse, Inverse
-	}
-	p.write(text, seats)
 }

@@ -5,22 +5,26 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 )
 
-// Margins of the picture, in cells: the ruler on the left, the head line, and what a picture fitted to the screen leaves free on the right for the lying figure.
+// Margins of the picture, in cells: the ruler on the left and the head line.
 const (
-	gutter      = 6
-	headRows    = 1
-	figureSpace = 9
+	gutter   = 6
+	headRows = 1
 )
 
-// footRows are the rows below a picture of h rows in all: the ruler, and where there is room for it the foot line.
+// footRows are the rows below a picture of h rows in all: the ruler, and where there is room for them the foot line and one
+// for a key of the shades.
 func footRows(h int) int {
-	if h < 12 {
+	switch {
+	case h < 12:
 		return 1
+	case h < 20:
+		return 2
 	}
-	return 2
+	return 3
 }
 
 // A cell is two dots wide and four high. Cells are taken to be twice as high as wide, so dots are square.
@@ -42,17 +46,18 @@ type Map struct {
 }
 
 // NewMap returns how Paint lays a scene out on w columns and h rows (at least MinWidth and MinHeight) under a camera.
-// A camera without scale fits the whole scene. The scale always fits whole dots, so that a place is where it is drawn.
-func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
+// A camera without scale fits the whole scene. The scale is always one at which the numbers of a ruler stand evenly.
+func NewMap(s scene.Scene, w, h int, camera desk.Camera, units survey.Units) Map {
 	m := Map{
 		plane: s.Projection.Plane, over: s.Projection.Over,
 		Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1),
 	}
 	m.wide, m.tall = m.Cols*dotsAcross, m.Rows*dotsDown
 	middle := camera.Middle
-	m.Scale = camera.Scale
-	if !(m.Scale > 0) {
-		m.Scale, middle = m.fit(s.Min, s.Max)
+	if camera.Scale > 0 {
+		m.Scale = Even(camera.Scale, units)
+	} else {
+		m.Scale, middle = m.fit(s.Min, s.Max, units)
 	}
 	m.west = middle.X - float64(m.wide)/2*m.Scale
 	m.north = middle.Y + float64(m.tall)/2*m.Scale
@@ -63,7 +68,7 @@ func NewMap(s scene.Scene, w, h int, camera desk.Camera) Map {
 
 // Fit returns the camera that shows places, of which there is at least one, and so many mm round them on w columns and
 // h rows.
-func Fit(view scene.View, places []geometry.Point3, around float64, w, h int) desk.Camera {
+func Fit(view scene.View, places []geometry.Point3, around float64, w, h int, units survey.Units) desk.Camera {
 	s := scene.Scene{Projection: view.Projection()}
 	s.Min = s.Projection.Point(places[0])
 	s.Max = s.Min
@@ -74,22 +79,15 @@ func Fit(view scene.View, places []geometry.Point3, around float64, w, h int) de
 	}
 	margin := geometry.Point{X: around, Y: around}
 	s.Min, s.Max = s.Min.Sub(margin), s.Max.Add(margin)
-	m := NewMap(s, w, h, desk.Camera{})
+	m := NewMap(s, w, h, desk.Camera{}, units)
 	return desk.Camera{View: view, Middle: m.Middle(), Scale: m.Scale}
 }
 
-// fit returns the scale and middle that show the box from low to high in all but the space of the figure.
-func (m Map) fit(low, high geometry.Point) (scale float64, middle geometry.Point) {
-	free := figureSpace
-	if m.Cols < 3*figureSpace {
-		free = 0
-	}
+// fit returns the scale and middle that show the box from low to high.
+func (m Map) fit(low, high geometry.Point, units survey.Units) (scale float64, middle geometry.Point) {
 	size := high.Sub(low)
-	scale = max(size.X/float64(m.wide-free*dotsAcross), size.Y/float64(m.tall), MinScale)
-	middle = low.Add(high).Scale(0.5)
-	spare := float64(m.wide)*scale - size.X
-	middle.X += min(spare, float64(free*dotsAcross)*scale) / 2
-	return scale, middle
+	least := max(size.X/float64(m.wide), size.Y/float64(m.tall), MinScale)
+	return evenFrom(least, units), low.Add(high).Scale(0.5)
 }
 
 // Middle returns the place of the plane in the middle of the picture, mm.

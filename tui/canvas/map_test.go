@@ -10,6 +10,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 )
 
@@ -17,7 +18,7 @@ func drawMap(t *rapid.T) Map {
 	camera := desk.Camera{Scale: rapid.SampledFrom([]float64{0, 0.25, 1, 7.3, 36, 200}).Draw(t, "scale")}
 	camera.Middle = pt(rapid.Float64Range(-500, 4000).Draw(t, "x"), rapid.Float64Range(-1500, 1500).Draw(t, "y"))
 	view := scene.View(rapid.IntRange(0, 1).Draw(t, "view"))
-	return NewMap(van(view), rapid.IntRange(40, 250).Draw(t, "w"), rapid.IntRange(6, 80).Draw(t, "h"), camera)
+	return NewMap(van(view), rapid.IntRange(40, 250).Draw(t, "w"), rapid.IntRange(6, 80).Draw(t, "h"), camera, survey.Millimetres)
 }
 
 func TestCellsAndPlacesGoThereAndBack(t *testing.T) {
@@ -41,7 +42,7 @@ func TestCellsAndPlacesGoThereAndBack(t *testing.T) {
 func TestAWholeSceneFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := van(scene.View(rapid.IntRange(0, 1).Draw(t, "view")))
-		m := NewMap(s, rapid.IntRange(40, 250).Draw(t, "w"), rapid.IntRange(6, 80).Draw(t, "h"), desk.Camera{})
+		m := NewMap(s, rapid.IntRange(40, 250).Draw(t, "w"), rapid.IntRange(6, 80).Draw(t, "h"), desk.Camera{}, survey.Millimetres)
 		inside := 1e-6 * m.Scale
 		for _, corner := range [][2]float64{{s.Min.X, s.Min.Y}, {s.Max.X, s.Max.Y}, {s.Min.X, s.Max.Y}, {s.Max.X, s.Min.Y}} {
 			p := pt(corner[0], corner[1])
@@ -54,7 +55,7 @@ func TestAWholeSceneFits(t *testing.T) {
 }
 
 func TestOutsideThePictureIsNoPlace(t *testing.T) {
-	m := NewMap(van(scene.Below), 60, 17, desk.Camera{})
+	m := NewMap(van(scene.Below), 60, 17, desk.Camera{}, survey.Millimetres)
 	for _, at := range [][2]int{{0, 5}, {m.Left - 1, 5}, {10, 0}, {10, 15}, {10, 16}, {60, 5}, {-1, -1}} {
 		_, ok := m.Point(at[0], at[1])
 		assert.False(t, ok, "%v", at)
@@ -62,8 +63,8 @@ func TestOutsideThePictureIsNoPlace(t *testing.T) {
 }
 
 func TestFitShowsTheBoxInTheMiddleOfItsCamera(t *testing.T) {
-	camera := Fit(scene.Above, []geometry.Point3{pt(1000, 100).At(-95), pt(1400, 400).At(0)}, 100, 100, 27)
-	m := NewMap(van(scene.Above), 100, 27, camera)
+	camera := Fit(scene.Above, []geometry.Point3{pt(1000, 100).At(-95), pt(1400, 400).At(0)}, 100, 100, 27, survey.Millimetres)
+	m := NewMap(van(scene.Above), 100, 27, camera, survey.Millimetres)
 	for _, p := range [][2]float64{{901, 1}, {1499, 499}, {1210, 240}} {
 		_, _, ok := m.Cell(pt(p[0], p[1]))
 		assert.True(t, ok, "%v", p)

@@ -22,12 +22,14 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	for i := range p.parts {
 		p.trace(&p.parts[i])
 	}
+	p.inTheWay()
 	p.grid()
 	p.develop()
 	p.frame()
+	p.ring()
+	p.ends()
 	p.spots()
 	p.labels()
-	p.figure()
 	return p.canvas.cropped(w, h)
 }
 
@@ -39,14 +41,18 @@ type painter struct {
 	look             Look
 	parts            []part
 	spacing          float64 // of the grid, mm
+	circle           ring
 	dots             bitmap  // what will be seen
 	mask, edge, halo bitmap  // one item at a time
+	faces            faces   // what is solid, where there is colour
+	strokes          strokes // thin lines
 	inks             []Ink
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
-	grounds          []Ground
 	canvas           Canvas
-	taken            []bool // cells of the canvas that hold words or must stay in sight
-	seats            []seat // used again and again
+	taken            []bool  // cells of the canvas that hold words or must stay in sight
+	leave            exit    // of the heater's exhaust
+	seats            []seat  // used again and again
+	costs            []uint8 // of each cell of the canvas: what a character there would hide
 }
 
 // part is an item with what is seen of it.
@@ -70,84 +76,81 @@ func partsOf(s *scene.Scene, scale float64) []part {
 }
 
 func newPainter(s scene.Scene, w, h int, look Look) *painter {
-	m := NewMap(s, w, h, look.Camera)
+	m := NewMap(s, w, h, look.Camera, look.Units)
 	cells, parts := m.Cols*m.Rows, partsOf(&s, m.Scale)
-	return &painter{
+	p := &painter{
 		Map: m, fabric: newFabric(&m), projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
 		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
-		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall),
-		inks: make([]Ink, cells), fronts: make([]uint8, cells), grounds: make([]Ground, cells),
-		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h)},
-		taken:  make([]bool, w*h),
+		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall), faces: newFaces(&m),
+		inks: make([]Ink, cells), fronts: make([]uint8, cells),
+		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h), faces: look.Faces},
+		taken:  make([]bool, w*h), costs: make([]uint8, w*h),
 	}
+	p.strokes.cells = make([]stroke, w*h)
+	p.circle = p.ringOf()
+	return p
 }
 
-// fill lays an area's texture and ground.
+// fill lays an area's face, and its texture where that shows what it is.
 func (p *painter) fill(it *part) {
+	if p.thin(it) || it.Role.Pen().Fill == scene.Unfilled && !faced(it.Role) || p.tiny(it) {
+		return
+	}
 	p.mask.reset()
 	p.mask.footprint(&it.Area, &p.Map)
 	p.dots.erase(&p.mask)
-	if fill := it.Role.Pen().Fill; fills[fill] != nil {
+	if faced(it.Role) {
+		p.faces.lay(&p.mask, groundOf(it.Item))
+	}
+	p.weigh(&p.mask, 1)
+	switch fill := it.Role.Pen().Fill; {
+	case fills[fill] == nil:
+	case !p.look.Faces:
 		p.lay(&p.mask, &p.fills[fill], Ink{Role: it.Role, Tone: Faint}, 1)
-	}
-	if it.Area.Shape == geometry.Line && it.Area.Radius < 2*p.Scale {
-		return // the ground of a thin line would be a row of blots
-	}
-	ground := Ground{Role: it.Role, Set: true}
-	for row := p.mask.top / dotsDown; row*dotsDown < p.mask.bottom; row++ {
-		p.mask.covered(row, func(col int) { p.grounds[row*p.Cols+col] = ground })
+	case fill == scene.Hatched && !it.Selected:
+		p.hatch(&p.mask, Ink{Role: it.Role, Tone: Faint})
 	}
 }
 
-// trace draws an item's lines.
-func (p *painter) trace(it *part) {
-	line, pen := &p.edge, it.Role.Pen()
-	p.mask.reset()
-	switch {
-	case it.Primitive == scene.Spot, p.tiny(it):
-		return
-	case it.Line != nil:
-		p.mask.path(p.Map.dots(it.Line), 0)
-		line = &p.mask
-	default:
-		p.mask.footprint(&it.Area, &p.Map)
-		p.mask.outline(&p.edge)
-		if pen.Fill == scene.Filled {
-			line = &p.mask
-		}
+// hatch lays the texture of an area on those cells that it covers whole: on its edges it would hide where they are.
+func (p *painter) hatch(mask *bitmap, ink Ink) {
+	for row := (mask.top + dotsDown - 1) / dotsDown; (row+1)*dotsDown <= mask.bottom; row++ {
+		mask.covered(row, func(col int) {
+			if mask.octet(col, row) == 0xFF {
+				p.dots.stamp(col, row, &p.fills[scene.Hatched])
+				p.inks[row*p.Cols+col] = ink
+			}
+		})
 	}
-	if pen.Rim || it.Selected {
-		line.grow(&p.halo)
-		p.dots.erase(&p.halo)
-	}
-	if it.Weight() == scene.Heavy {
-		line.grow(&p.halo)
-		line = &p.halo
-	}
-	ink := Ink{Role: it.Role, Selected: it.Selected}
-	front := pen.Front
-	if !pen.Steady {
-		ink.State = it.State
-		if it.State == scene.Foul {
-			front++
-		}
-	}
-	p.lay(line, &p.lines[p.projection.LineOf(it.Item)], ink, front)
 }
 
-// far is the scale in mm a dot from which the parts of a heater are left out: only the cut and the runs are seen.
-const far = 25
+// weigh notes that something stands in the cells of a mask.
+func (p *painter) weigh(mask *bitmap, front uint8) {
+	for row := mask.top / dotsDown; row*dotsDown < mask.bottom; row++ {
+		mask.cells(row, func(col int) {
+			i := row*p.Cols + col
+			p.fronts[i] = max(p.fronts[i], front)
+		})
+	}
+}
+
+// near is the scale up to which the heater's own parts and what stands on the other side of the floor are seen.
+const near = 12
 
 // tiny says whether an item would only be a blot at this scale.
 func (p *painter) tiny(it *part) bool {
 	const least = 5 // dots
 	switch it.Role {
-	case scene.Cut, scene.Hole, scene.Wish:
+	case scene.Hole:
+		return p.Scale > near || p.small(&it.Area)
+	case scene.Wish:
 		return it.Primitive == scene.Outline && p.small(&it.Area)
-	case scene.Space:
-		return p.Scale > far
+	case scene.Space, scene.Wheel:
+		return p.Scale > near
+	case scene.Fitting:
+		return p.Scale > near && p.projection.Hidden(it.Item) && it.State < scene.Doubtful
 	case scene.Plate, scene.Body:
-		return p.Scale > far || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
+		return p.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
 	}
 	return false
 }
@@ -171,79 +174,4 @@ func (p *painter) lay(mask *bitmap, woven *ink, ink Ink, front uint8) {
 			}
 		})
 	}
-}
-
-// grid puts a faint dot where two lines of the grid cross on bare floor.
-func (p *painter) grid() {
-	if !(p.spacing > 0) {
-		return
-	}
-	step := p.spacing * round(6*p.Scale/p.spacing)
-	for i := range p.parts {
-		if it := &p.parts[i]; it.Role == scene.Floor && it.Primitive == scene.Area {
-			low, high := it.Area.Bounds()
-			p.gridOn(low, high, step)
-		}
-	}
-}
-
-func (p *painter) gridOn(low, high geometry.Point, step float64) {
-	for x := first(low.X, step); x <= high.X; x += step {
-		for y := first(low.Y, step); y <= high.Y; y += step {
-			d := p.dot(geometry.Point{X: x, Y: y})
-			col, row := floor(d.x/dotsAcross), floor(d.y/dotsDown)
-			if col < 0 || col >= p.Cols || row < 0 || row >= p.Rows || p.dots.octet(col, row) != 0 {
-				continue
-			}
-			p.dots.set(floor(d.x), floor(d.y))
-			p.inks[row*p.Cols+col] = Ink{Role: scene.Floor, Tone: Faint}
-		}
-	}
-}
-
-// develop turns dots into braille characters on the canvas, the right way up for whoever looks.
-func (p *painter) develop() {
-	for i := range p.canvas.Cells {
-		p.canvas.Cells[i].Rune = ' '
-	}
-	braille := &upright
-	if p.over {
-		braille = &mirrored
-	}
-	for row := range p.Rows {
-		line := p.canvas.Cells[(p.flip(row)+p.Top)*p.canvas.Width+p.Left:]
-		for col := range p.Cols {
-			i := row*p.Cols + col
-			line[col].Ground = p.grounds[i]
-			if dots := p.dots.octet(col, row); dots != 0 {
-				line[col].Rune, line[col].Ink = braille[dots], p.inks[i]
-			}
-		}
-	}
-}
-
-// The braille characters of the eight dots of a cell as octet gives them; mirrored has its rows upside down.
-var upright, mirrored = func() (up, down [256]rune) {
-	places := [dotsDown][dotsAcross]rune{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
-	for dots := range up {
-		up[dots], down[dots] = 0x2800, 0x2800
-		for bit := range 8 {
-			if dots>>bit&1 == 1 {
-				up[dots] |= places[bit/dotsAcross][bit%dotsAcross]
-				down[dots] |= places[dotsDown-1-bit/dotsAcross][bit%dotsAcross]
-			}
-		}
-	}
-	return up, down
-}()
-
-func (c Canvas) cropped(w, h int) Canvas {
-	if c.Width == w && c.Height == h {
-		return c
-	}
-	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0)}
-	for row := range out.Height {
-		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
-	}
-	return out
 }

@@ -13,36 +13,45 @@ type hue struct {
 	dark16, light16 int
 }
 
-// The hues. A state's hue goes before a role's; words and broken lines carry the same meaning without any.
+// The hues. A state's hue goes before a role's; words and broken lines carry the same meaning without any. Each says one thing:
+// orange is the heater's exhaust alone, green room to spare, red what is foul.
 var (
 	grey   = hue{0x8a939c, 0x6b7279, 8, 8}
-	dim    = hue{0x3d454d, 0xc3c8cd, 8, 7}
+	dim    = hue{0x4a535c, 0xb4bac1, 8, 7}
+	iron   = hue{0xd3dde6, 0x33424f, 15, 0}
 	steel  = hue{0xa9b8c6, 0x4a5b6b, 7, 0}
+	sheet  = hue{0x66747f, 0x8b98a4, 8, 8}
 	cyan   = hue{0x4fc4cf, 0x00727f, 6, 6}
-	rust   = hue{0xe0814f, 0xb0481a, 3, 3}
-	green  = hue{0x7fb069, 0x3c7a24, 2, 2}
-	tan    = hue{0xc9a66b, 0x8a6420, 3, 3}
-	violet = hue{0xc58fe0, 0x7d3fa0, 5, 5}
-	flame  = hue{0xff9e3d, 0xc25700, 11, 3}
-	sky    = hue{0x6db3ff, 0x0b5cc2, 12, 4}
+	brown  = hue{0xc08d74, 0x7c4a33, 8, 8}
+	ash    = hue{0xa6a8ab, 0x55585c, 7, 8}
+	tan    = hue{0x9a8560, 0x8a6420, 7, 8}
+	violet = hue{0xb996d6, 0x7d3fa0, 5, 5}
+	lilac  = hue{0xec6bff, 0xd800ee, 13, 5}
+	flame  = hue{0xff9e3d, 0xc25700, 3, 13}
+	indigo = hue{0x8593ff, 0x3340c4, 12, 12}
 	pink   = hue{0xff8fc2, 0xb01c68, 13, 5}
 	white  = hue{0xffffff, 0x000000, 15, 0}
 	good   = hue{0x6fd672, 0x1c7a1f, 10, 2}
 	warn   = hue{0xffd23f, 0x946a00, 11, 3}
 	bad    = hue{0xff5a52, 0xc8102e, 9, 1}
+	accent = hue{0x9fd3ff, 0x0b4f8a, 14, 4}
 )
 
 // hues are what this screen adds to each role's pen.
 var hues = [scene.Roles]hue{
-	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: rust, scene.Pressed: grey, scene.Movable: green,
-	scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: grey,
-	scene.Cut: white, scene.Hole: white, scene.CutCentre: white, scene.Pilot: pink, scene.Exhaust: flame, scene.Intake: sky,
-	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: sky, scene.Muffler: flame, scene.Tie: violet,
-	scene.Dimension: white, scene.Mark: white, scene.Wheel: grey, scene.Wish: pink,
+	scene.Floor: grey, scene.Steel: steel, scene.Lines: cyan, scene.Hot: brown, scene.Pressed: sheet, scene.Movable: ash,
+	scene.Fitting: tan, scene.Opening: violet, scene.Plate: white, scene.Body: grey, scene.Space: dim,
+	scene.Cut: white, scene.Hole: white, scene.CutCentre: white, scene.Pilot: white, scene.Exhaust: flame, scene.Intake: indigo,
+	scene.Fuel: pink, scene.Outlet: flame, scene.Mouth: indigo, scene.Muffler: flame, scene.Tie: lilac,
+	scene.Dimension: white, scene.Mark: white, scene.Wheel: dim, scene.Wish: good,
+	scene.Rail: iron, scene.Rib: sheet, scene.Bumper: grey, scene.Nose: grey, scene.Conflict: bad,
 }
 
 func hueOf(k Ink) hue {
 	switch {
+	case k.Face.Set:
+		tint, _ := tintOf(k.Face)
+		return tint
 	case k.Grade != scene.Unknown:
 		return shades[k.Grade]
 	case k.State == scene.Foul:
@@ -51,23 +60,36 @@ func hueOf(k Ink) hue {
 		return warn
 	case k.Role == scene.Dimension && k.State == scene.Clear:
 		return good
+	case k.Selected:
+		return accent
 	case k.Role == scene.Floor && k.Tone == Faint:
 		return dim
 	}
 	return hues[k.Role]
 }
 
-// tints lie behind areas in true colour: a shade of what they are.
-var tints = map[scene.Role]hue{
-	scene.Floor:   {dark: 0x171b20, light: 0xf1f3f5},
-	scene.Steel:   {dark: 0x2a323a, light: 0xdbe2e9},
-	scene.Lines:   {dark: 0x15323a, light: 0xd0ecef},
-	scene.Hot:     {dark: 0x3d2218, light: 0xf8dccd},
-	scene.Movable: {dark: 0x1f3320, light: 0xdcefd6},
+// tints are the faces of what is solid, in true colour: the heavier it is the nearer to the ink of its lines.
+var tints = [scene.Roles]hue{
+	scene.Floor:    {dark: 0x1c2229, light: 0xeceff2},
+	scene.Steel:    {dark: 0x465463, light: 0xb9c5d0},
+	scene.Rail:     {dark: 0x74859a, light: 0x8899aa},
+	scene.Lines:    {dark: 0x1c5965, light: 0xaedbe0},
+	scene.Hot:      {dark: 0x4a342b, light: 0xe0c9bd},
+	scene.Movable:  {dark: 0x33363b, light: 0xd2d5d8},
+	scene.Nose:     {dark: 0x2a3139, light: 0xdde2e6},
+	scene.Bumper:   {dark: 0x5d656e, light: 0xa4abb2},
+	scene.Exhaust:  {dark: 0xff9e3d, light: 0xe07a1a},
+	scene.Muffler:  {dark: 0xd07f2c, light: 0xc46a12},
+	scene.Intake:   {dark: 0x4c58bb, light: 0xaab3f6},
+	scene.Fuel:     {dark: 0xb8608a, light: 0xe9a3c6},
+	scene.Conflict: {dark: 0xd8342c, light: 0xe0463c},
 }
 
-// shades are the inks of shaded floor, and grounds what lies behind it in true colour: from red over amber to green, and
-// lighter the more room there is, for eyes that don't part red from green.
+// picked is the face of what is picked out.
+var picked = hue{dark: 0x6fb4ea, light: 0x6ea8dc}
+
+// shades are the inks of shaded floor, and grounds what lies behind it in true colour: only where the cut may be, and
+// lighter the more room there is.
 var (
 	shades = [scene.Grades]hue{
 		scene.DoubtfulRoom: {0xd9a520, 0x946a00, 3, 3},
@@ -76,25 +98,31 @@ var (
 		scene.MuchRoom:     {0x4f9a5c, 0x5a8f5d, 2, 2},
 	}
 	grounds = [scene.Grades]hue{
-		scene.NoRoom:       {dark: 0x2a1416, light: 0xf3d9d6},
-		scene.DoubtfulRoom: {dark: 0x3a2f10, light: 0xf3e4bd},
-		scene.LittleRoom:   {dark: 0x15241a, light: 0xe3efe0},
-		scene.FairRoom:     {dark: 0x183522, light: 0xd2ebce},
-		scene.MuchRoom:     {dark: 0x1c4a2c, light: 0xbfe6bb},
+		scene.LittleRoom: {dark: 0x1d4429, light: 0xd3ecd2},
+		scene.FairRoom:   {dark: 0x24603a, light: 0xb4deb2},
+		scene.MuchRoom:   {dark: 0x2c8049, light: 0x8fcb8f},
 	}
 )
 
-// tintOf is what lies behind a cell in true colour.
+// tintOf is what lies behind a cell in true colour. What was not measured is half as strong as what was.
 func tintOf(g Ground) (tint hue, ok bool) {
-	if !g.Set {
+	switch {
+	case !g.Set:
 		return tint, false
+	case g.Grade != scene.Unknown:
+		return grounds[g.Grade], grounds[g.Grade] != hue{}
+	case g.Selected:
+		return picked, true
 	}
-	if g.Grade != scene.Unknown {
-		return grounds[g.Grade], true
+	tint = tints[g.Role]
+	if floor := tints[scene.Floor]; g.Unsure {
+		tint.dark, tint.light = between(tint.dark, floor.dark), between(tint.light, floor.light)
 	}
-	tint, ok = tints[g.Role]
-	return tint, ok
+	return tint, tint != hue{}
 }
+
+// between is the colour midway between two.
+func between(a, b int) int { return a&0xFEFEFE>>1 + b&0xFEFEFE>>1 }
 
 // sgr returns the escape sequence that sets a cell's colours from nothing, without its end: "\x1b[0" and parameters.
 func sgr(c Cell, colour desk.Colour, light bool) string {
@@ -112,9 +140,10 @@ func sgr(c Cell, colour desk.Colour, light bool) string {
 	case desk.Colours16:
 		s += sixteen(hueOf(c.Ink), light)
 	case desk.TrueColour:
-		s += rgb(38, hueOf(c.Ink).on(light), c.Ink.Tone == Faint && c.Ink.Role != scene.Floor)
-		if tint, ok := tintOf(c.Ground); ok && c.Ink.Tone != Inverse {
-			s += rgb(48, tint.on(light), false)
+		ink, ground := colours(c, light)
+		s += rgb(38, ink)
+		if _, ok := tintOf(c.Ground); ok && c.Ink.Tone != Inverse {
+			s += rgb(48, ground)
 		}
 	}
 	return s
@@ -138,12 +167,7 @@ func sixteen(h hue, light bool) string {
 	return fmt.Sprintf(";%d", 90+n-8)
 }
 
-// rgb returns the parameters of a true colour; a soft one is drawn back to two thirds towards the middle grey.
-func rgb(plane, colour int, soft bool) string {
-	r, g, b := colour>>16&255, colour>>8&255, colour&255
-	if soft {
-		const middle = 0x60
-		r, g, b = (2*r+middle)/3, (2*g+middle)/3, (2*b+middle)/3
-	}
-	return fmt.Sprintf(";%d;2;%d;%d;%d", plane, r, g, b)
+// rgb returns the parameters of a true colour.
+func rgb(plane, colour int) string {
+	return fmt.Sprintf(";%d;2;%d;%d;%d", plane, colour>>16&255, colour>>8&255, colour&255)
 }

@@ -13,6 +13,10 @@ func (c *Canvas) Blank(col, row, w, h int) {
 
 // Patch paints w cells with the pattern of an area, or with the kind of line, that a role is drawn in.
 func (c *Canvas) Patch(col, row, w int, role scene.Role) {
+	if c.faces && faced(role) {
+		c.face(col, row, w, role)
+		return
+	}
 	b, mask := newBitmap(w*dotsAcross, dotsDown), newBitmap(w*dotsAcross, dotsDown)
 	pen := role.Pen()
 	t := fills[pen.Fill]
@@ -35,5 +39,23 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
 			*c.At(x, row) = Cell{Rune: upright[b.octet(i, 0)], Ink: Ink{Role: role}, Ground: Ground{Role: role, Set: area}}
 		}
+	}
+}
+
+// face paints w cells with the face of a role.
+func (c *Canvas) face(col, row, w int, role scene.Role) {
+	woven := weave(hatched, 0, 0)
+	for i := range w {
+		x := col + i
+		if x < 0 || x >= c.Width || row < 0 || row >= c.Height {
+			continue
+		}
+		cell := Cell{Rune: ' ', Ground: Ground{Role: role, Set: true}}
+		if role.Pen().Fill == scene.Hatched {
+			b := newBitmap(dotsAcross, dotsDown)
+			b.stamp(0, 0, &woven)
+			cell.Rune, cell.Ink = upright[b.octet(0, 0)], Ink{Role: role, Tone: Faint}
+		}
+		*c.At(x, row) = cell
 	}
 }

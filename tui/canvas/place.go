@@ -1,19 +1,21 @@
 package canvas
 
 import (
-	"math"
-	"math/bits"
 	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
 )
 
-// seat is where a label could stand: the cell of its first, middle or last character, and how far off that is.
+// seat is where a label could stand: the cell of its first, middle or last character, and how far off that is. With a leader
+// a line goes from there to the cell it is of.
 type seat struct {
 	col, row int
 	hold     hold
 	off      int
+	led      bool
+	of       [2]int // the cell that the leader goes to
 }
 
 type hold uint8
@@ -38,91 +40,55 @@ func (s seat) start(length int) int {
 type label struct {
 	name, tail   string
 	ink, tailInk Ink
-	own          bool // it stands on its own texture, which is seen round it all the same
-	modest       bool // it may hide nothing
+	role         scene.Role // whose own face it may stand on
+	over         bool       // it may hide what matters less, and stand off with a leader
+	urgent       bool       // it may hide more
 }
 
 func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
-// write puts a label on the seat where it hides least, the earlier of equals, and says whether there was one.
-func (p *painter) write(l label, seats []seat) bool {
-	length := l.length()
-	best, least := seat{}, math.MaxInt
-	found := false
-	for _, s := range seats {
-		cost, ok := p.hides(s.start(length), s.row, length, l.own)
-		if ok && l.modest && cost > 0 {
-			continue
-		}
-		if cost += s.off; ok && cost < least {
-			best, least, found = s, cost, true
-			if cost == 0 {
-				break
-			}
-		}
+// put writes a label on a seat, with its leader.
+func (p *painter) put(l label, s seat) {
+	col := s.start(l.length())
+	p.back(col, s.row, l.length(), l.ink)
+	p.canvas.Put(col, s.row, l.name, l.ink)
+	p.canvas.Put(col+utf8.RuneCountInString(l.name), s.row, l.tail, l.tailInk)
+	for i := range l.length() {
+		p.taken[s.row*p.canvas.Width+col+i] = true
 	}
-	if !found {
-		return false
+	if s.led {
+		p.leads(s, true, Ink{Role: l.ink.Role, State: l.ink.State, Selected: l.ink.Selected})
 	}
-	col := best.start(length)
-	p.canvas.Put(col, best.row, l.name, l.ink)
-	p.canvas.Put(col+utf8.RuneCountInString(l.name), best.row, l.tail, l.tailInk)
-	for i := range length {
-		p.taken[best.row*p.canvas.Width+col+i] = true
-	}
-	return true
-}
-
-// hides adds up what a text would hide, textures only where they are not its own; ok is false where it can't stand.
-func (p *painter) hides(col, row, length int, own bool) (cost int, ok bool) {
-	if col < p.Left || col+length > p.Left+p.Cols || row < p.Top || row >= p.Top+p.Rows {
-		return 0, false
-	}
-	const close = 40 // two words side by side read as one
-	for _, c := range [2]int{col - 1, col + length} {
-		if c >= 0 && c < p.canvas.Width && p.taken[row*p.canvas.Width+c] {
-			cost += close
-		}
-	}
-	for c := col; c < col+length; c++ {
-		if p.taken[row*p.canvas.Width+c] {
-			return 0, false
-		}
-		i := p.flip(row-p.Top)*p.Cols + c - p.Left
-		w := int(p.fronts[i])
-		if w == 1 && own {
-			continue
-		}
-		cost += w * w * bits.OnesCount8(p.dots.octet(c-p.Left, p.flip(row-p.Top)))
-	}
-	return cost, true
 }
 
 // Shares of a shape's length at which a label is tried, the middle first.
 var shares = []float64{0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.44, 0.56, 0.31, 0.69, 0.19, 0.81, 0.06, 0.94}
 
-// inside adds seats inside a footprint; with room only those where that many cells lie wholly inside it.
-func (p *painter) inside(seats []seat, f *geometry.Footprint, room int) []seat {
-	wide, high := p.CellSize()
+// within2 adds seats inside a footprint, for a text of so many characters only those where that lies wholly inside it.
+func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []seat {
 	low, top := f.Bounds()
-	if room > 0 && (top.X-low.X < float64(room)*wide || field.Thickness(f) < lineHeight*high) {
-		return seats
-	}
+	_, high := p.CellSize()
 	try := func(at geometry.Point) {
-		col, row, ok := p.Cell(at)
-		if ok && (room == 0 || p.holds(f, col, row, room)) {
+		if col, row, ok := p.Cell(at); ok && (length == 0 || p.holds(f, col, row, length)) {
 			seats = append(seats, seat{col: col, row: row})
 		}
 	}
-	if f.Shape == geometry.Line {
-		for _, s := range shares {
-			try(geometry.Along(f.Path, s))
+	if middle := p.visible(low, top); f.Contains(middle) {
+		try(middle)
+	}
+	spread(f, field.Thickness(f) > 3*high, try)
+	return seats
+}
+
+// inLine adds seats on a line, for a text only where that is not higher than the line.
+func (p *painter) inLine(seats []seat, f *geometry.Footprint, length int) []seat {
+	if _, high := p.CellSize(); length > 0 && 2*f.Radius < high {
+		return seats
+	}
+	for _, s := range shares {
+		if col, row, ok := p.Cell(geometry.Along(f.Path, s)); ok && (length == 0 || p.holds(f, col, row, length)) {
+			seats = append(seats, seat{col: col, row: row})
 		}
-	} else {
-		if middle := p.visible(low, top); f.Contains(middle) {
-			try(middle)
-		}
-		spread(f, field.Thickness(f) > 3*high, try)
 	}
 	return seats
 }
@@ -149,7 +115,7 @@ func spread(f *geometry.Footprint, broad bool, try func(geometry.Point)) {
 }
 
 // lineHeight is how high a line of text with a little air is, in cells.
-const lineHeight = 1.2
+const lineHeight = 0.7
 
 // holds says whether a text of room cells about a cell lies wholly inside a footprint.
 func (p *painter) holds(f *geometry.Footprint, col, row, room int) bool {
@@ -175,16 +141,20 @@ func (p *painter) visible(low, high geometry.Point) geometry.Point {
 
 // beside adds seats round a place, the nearest first and none more than reach rows away.
 func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
-	const dear = 12 // what a row farther off is worth in hidden dots
-	col, row, _ := p.Cell(at)
-	seats = append(seats, seat{col + 2, row, byStart, 0}, seat{col - 2, row, byEnd, 0})
+	const dear = 12 // what a row farther off is worth in what is hidden
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return seats
+	}
+	seats = append(seats, seat{col: col + 2, row: row, hold: byStart}, seat{col: col - 2, row: row, hold: byEnd})
 	for d := 1; d <= reach; d++ {
-		off := (d - 1) * dear
-		seats = append(seats,
-			seat{col, row - d, byMiddle, off}, seat{col, row + d, byMiddle, off},
-			seat{col + d, row - d, byStart, off}, seat{col - d, row - d, byEnd, off},
-			seat{col + d, row + d, byStart, off}, seat{col - d, row + d, byEnd, off},
-			seat{col + 2 + d, row, byStart, off}, seat{col - 2 - d, row, byEnd, off})
+		for _, s := range [6]seat{
+			{col: col, row: row - d}, {col: col, row: row + d}, {col: col + d, row: row - d, hold: byStart},
+			{col: col - d, row: row - d, hold: byEnd}, {col: col + d, row: row + d, hold: byStart}, {col: col - d, row: row + d, hold: byEnd},
+		} {
+			s.off = (d - 1) * dear
+			seats = append(seats, s)
+		}
 	}
 	return seats
 }

@@ -45,17 +45,18 @@ func (p *painter) shade(s *Shade) {
 		return
 	}
 	for grade := scene.MuchRoom; grade > scene.Unknown; grade-- { // in a cell with several the least gives the colour
-		if t, ok := shading(grade); ok {
+		if faceOfRoom(grade) {
+			p.faces.lay(&s.masks[grade], Ground{Role: scene.Floor, Set: true, Grade: grade})
+		}
+		if t, ok := shading(grade); ok && !p.look.Faces {
 			woven := weave(t, p.shiftX, p.shift)
 			p.lay(&s.masks[grade], &woven, Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, 0)
 		}
 	}
-	for i, grade := range s.cells {
-		if grade != scene.Unknown {
-			p.grounds[i] = Ground{Role: scene.Floor, Set: true, Grade: grade}
-		}
-	}
 }
+
+// faceOfRoom tells whether a place with so much room has a colour of its own: only where the cut may be.
+func faceOfRoom(grade scene.Grade) bool { return grade >= scene.LittleRoom }
 
 // shading is the texture of a room, so that it shows without colour: what is foul stays bare, as nothing is to be put
 // there, and the more room the more dots. The boundary between foul and clear is a line as thick as the doubt.
@@ -81,15 +82,15 @@ func dense(x, y int) bool  { return x&1 == 1 && y&1 == 0 }
 func (c *Canvas) Shades(col, row, w int, grade scene.Grade) {
 	for i := range w {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
-			*c.At(x, row) = Cell{Rune: patchOf(grade, i), Ink: Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, Ground: Ground{Role: scene.Floor, Set: true, Grade: grade}}
+			*c.At(x, row) = Cell{Rune: c.patchOf(grade, i), Ink: Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, Ground: Ground{Role: scene.Floor, Set: true, Grade: grade}}
 		}
 	}
 }
 
-// patchOf is the character of a cell of floor with so much room.
-func patchOf(grade scene.Grade, col int) rune {
+// patchOf is the character of a cell of floor with so much room; a face shows it without.
+func (c *Canvas) patchOf(grade scene.Grade, col int) rune {
 	t, ok := shading(grade)
-	if !ok {
+	if !ok || c.faces {
 		return ' '
 	}
 	dots := 0

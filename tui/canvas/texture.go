@@ -6,6 +6,7 @@ import "bench.example/undermark/geometry/scene"
 func hatched(x, y int) bool   { return (x+y)&3 == 0 }
 func lined(x, y int) bool     { return y&3 == 1 }
 func chequered(x, y int) bool { return (x+y)&1 == 0 }
+func crowded(x, y int) bool   { return (x+y)&1 == 0 || y&1 == 0 }
 func speckled(x, y int) bool  { return x&3 == 0 && y&3 == 0 || x&3 == 2 && y&3 == 2 }
 
 func full(x, y int) bool { return true }
@@ -21,7 +22,7 @@ func dashDot(x, y int) bool {
 // fills and lines are the textures of a pen's fill and of its line. What is filled whole has none: it is drawn with the
 // lines, over the areas.
 var (
-	fills = [scene.Filled + 1]texture{scene.Hatched: hatched, scene.Lined: lined, scene.Chequered: chequered, scene.Speckled: speckled}
+	fills = [scene.Filled + 1]texture{scene.Hatched: hatched, scene.Lined: lined, scene.Chequered: chequered, scene.Speckled: speckled, scene.Dense: crowded}
 	lines = [...]texture{scene.Whole: full, scene.Dashed: dashed, scene.Dotted: dotted, scene.DashDot: dashDot}
 )
 

@@ -77,7 +77,7 @@ func van(view scene.View) scene.Scene {
 	return scene.Scene{Projection: view.Projection(), Min: pt(-40, -920), Max: pt(3280, 920), Grid: 100, Items: items}
 }
 
-func crowded() scene.Scene {
+func crowdedVan() scene.Scene {
 	s := van(scene.Below)
 	for i := range 48 {
 		x, y := 150+float64(i%12)*250, -800+float64(i/12)*420
@@ -92,7 +92,7 @@ func crowded() scene.Scene {
 
 // A picture must be painted within a small part of the 8 ms between two frames.
 func BenchmarkPaint(b *testing.B) {
-	s := crowded()
+	s := crowdedVan()
 	for b.Loop() {
 		Paint(s, 160, 47, plainLook)
 	}

@@ -19,14 +19,20 @@ const (
 	mostBar    = 40
 )
 
+// What stands above the budget, or in its place.
+const (
+	budgetHead = "Where the ± comes from: part of its square, and alone"
+	noSpread   = "No ±: nothing measured enters."
+)
+
 // budget says in at most h rows where a finding's ± comes from, a bar for each cause, the largest first.
 func budget(f rules.Finding, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	if f.Sigma == 0 {
-		return []string{st.Plain.Render(desk.FitRow("No ±: nothing measured enters.", w))}
+		return []string{st.Plain.Render(desk.FitRow(noSpread, w))}
 	}
 	shares := rules.Budget(s.Result, f)
-	rows := []string{st.Title.Render(desk.FitRow("Where the ± comes from: part of its square, and alone", w))}
+	rows := []string{st.Title.Render(desk.FitRow(budgetHead, w))}
 	if room := h - len(rows); len(shares) > max(1, room) {
 		shares = merged(shares, max(1, room))
 	}

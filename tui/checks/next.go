@@ -63,11 +63,7 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 // nextView is the list of what to measure next in h rows of w columns, its head first.
 func (m screen) nextView(s desk.State, w, h int) []string {
 	st, all := s.Settings.Styles(), s.Next.Advice
-	title := fmt.Sprintf("%s: what to measure next (%d)", m.Title(), len(all))
-	if !s.Next.Known && len(s.Faults) == 0 {
-		title += ", being worked out"
-	}
-	rows := []string{st.Title.Render(desk.FitRow(title, w))}
+	rows := []string{st.Title.Render(desk.FitRow(m.Title()+": "+nextTitle(s), w))}
 	if len(all) == 0 {
 		return append(append(rows, ""), desk.Wrap(m.nothing(s), w)...)
 	}
@@ -81,6 +77,15 @@ func (m screen) nextView(s desk.State, w, h int) []string {
 		rows = append(rows, adviceRow(" ", all[i], w))
 	}
 	return rows
+}
+
+// nextTitle stands above the list.
+func nextTitle(s desk.State) string {
+	title := fmt.Sprintf("what to measure next (%d)", len(s.Next.Advice))
+	if !s.Next.Known && len(s.Faults) == 0 {
+		title += ", being worked out"
+	}
+	return title
 }
 
 // adviceRow says what to measure, and at the right end what that does.
@@ -141,7 +146,7 @@ func (m screen) pictureNext(s desk.State, w, h int) string {
 	s.Selected = a.Obstruction
 	for _, f := range s.Result.Findings {
 		if f.Verdict == rules.Doubtful && f.Subject.Sort != rules.TheSurvey && f.Against.Is(rules.AnObstruction, a.Obstruction) {
-			s.Camera = plan.LookAt(f, s.Camera.View, w, h)
+			s.Camera = plan.LookAt(f, s.Camera.View, w, h, s.Settings.Units)
 			break
 		}
 	}

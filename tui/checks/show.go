@@ -14,7 +14,7 @@ func (m screen) picture(s desk.State, w, h int) string {
 		return m.pictureNext(s, w, h)
 	}
 	if f := m.picked(s); f != nil && !m.large {
-		s.Camera = plan.LookAt(*f, s.Camera.View, w, h)
+		s.Camera = plan.LookAt(*f, s.Camera.View, w, h, s.Settings.Units)
 	}
 	return m.pane.View(s, w, h, m.shown(s))
 }
@@ -31,7 +31,7 @@ func (m screen) enlarge(s desk.State) (screen, desk.Change) {
 	m.large = true
 	m.pane = m.sized()
 	_, w, h := m.sizes(m.w, m.h)
-	camera := plan.LookAt(*f, s.Camera.View, w, h)
+	camera := plan.LookAt(*f, s.Camera.View, w, h, s.Settings.Units)
 	return m, desk.Change{Camera: &camera}
 }
 

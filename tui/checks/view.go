@@ -114,20 +114,28 @@ func (m screen) faults(s desk.State, w int) []string {
 // open says what was not checked and not looked for, each in no more than an eighth of h rows.
 func open(s desk.State, w, h int) []string {
 	var rows []string
+	for _, text := range notChecked(s) {
+		rows = append(rows, capped(text, s, w, h/8)...)
+	}
+	return rows
+}
+
+// notChecked are what was not checked and not looked for, a text each.
+func notChecked(s desk.State) (texts []string) {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
-		rows = append(rows, capped("Not checked, not entered: "+spoken(missing), s, w, h/8)...)
+		texts = append(texts, "Not checked, not entered: "+spoken(missing))
 	}
 	if asked := s.Result.Unanswered; len(asked) > 0 {
-		rows = append(rows, capped("Not checked, nobody has said: "+strings.Join(words.Unanswered(asked), ", "), s, w, h/8)...)
+		texts = append(texts, "Not checked, nobody has said: "+strings.Join(words.Unanswered(asked), ", "))
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
 		text := "Not looked for, " + left
 		if kinds := s.Result.Open(); len(kinds) > 0 {
 			text += ": " + strings.Join(kinds, ", ")
 		}
-		rows = append(rows, capped(text, s, w, h/8)...)
+		texts = append(texts, text)
 	}
-	return rows
+	return texts
 }
 
 // capped breaks text into at most h rows, the last one ending in an ellipsis when there is more.

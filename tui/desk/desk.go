@@ -81,6 +81,7 @@ type Camera struct {
 	View   scene.View
 	Middle geometry.Point // mm, of the view's plane
 	Scale  float64        // mm a dot; 0: fit everything
+	Whole  bool           // of a camera that fits everything: on a small pane, too, where it would look at the cut alone
 }
 
 // Change is what a screen asks for. The zero Change asks for nothing.
@@ -128,6 +129,8 @@ type Screen interface {
 	Update(msg tea.Msg, s State) (Screen, Change, tea.Cmd)
 	// View paints the screen into w columns and h rows, no more and no fewer.
 	View(s State, w, h int) string
+	// Plain is what View shows, in lines that a screen reader reads well: no less than that.
+	Plain(s State) Plain
 	// Typing says whether a field has the keys, so that letters belong to it and not to the program.
 	Typing() bool
 	// Keys are the bindings that hold now, for the foot line and the help, most useful first.

@@ -164,7 +164,7 @@ func TestPlainTextIsMadeHarmlessFirst(t *testing.T) {
 // What is measured the short way takes as many columns as the library says, alone and beside anything.
 func TestWidthIsTheLibrarys(t *testing.T) {
 	for r := rune(' '); r < 0x3000; r++ {
-		if text := string(r); narrow(r) {
+		if text := string(r); OneColumn(r) {
 			require.Equal(t, ansi.StringWidth(text), width(text), "%U", r)
 			require.Equal(t, 1, width(text), "%U", r)
 		}

@@ -26,7 +26,7 @@ func width(text string) int {
 			continue
 		}
 		r, size := utf8.DecodeRuneInString(text[i:])
-		if !narrow(r) {
+		if !OneColumn(r) {
 			return ansi.StringWidth(text)
 		}
 		n++
@@ -35,8 +35,8 @@ func width(text string) int {
 	return n
 }
 
-// narrow says of the runes that are met most whether they take one column whatever stands beside them: European letters and
-// signs, and what plans and frames are drawn with.
-func narrow(r rune) bool {
+// OneColumn says of the runes that are met most beside plain text's whether they take one column whatever stands beside them:
+// European letters and signs, and what plans and frames are drawn with.
+func OneColumn(r rune) bool {
 	return 0xa1 <= r && r < 0x300 && r != 0xad || 0x2500 <= r && r < 0x25fd || 0x2800 <= r && r < 0x2900
 }

@@ -29,6 +29,7 @@ func (o only) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.C
 	return only{next}, change, nil
 }
 
+func (o only) Plain(s desk.State) desk.Plain          { return o.Entry.Plain(s) }
 func (o only) View(s desk.State, w, h int) string     { return o.Entry.View(s, w, h, nil) }
 func (o only) Keys(s desk.State) (keys []key.Binding) { return o.Entry.Keys(s) }
 

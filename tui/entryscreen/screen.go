@@ -20,6 +20,8 @@ type Spec struct {
 	Row     func(record form.Record, s desk.State) form.Row     // one row as it is painted
 	Warn    func(s desk.State) []string                         // what is wrong, under the list; may be nil
 	Beside  func(e Entry, s desk.State, w, h int) (string, int) // a drawing in place of the plan, and its rows; may be nil
+	Tells   func(e Entry, s desk.State) []string                // in lines, what Beside says in words; may be nil
+	Around  func(s desk.State) []string                         // in lines, what the plan shows of this screen; may be nil
 	Empty   string                                              // in place of a list without rows
 	Fresh   []Fresh
 	Under   func(e Entry, s desk.State, w, h int) []string // what it all comes to, under the plan; may be nil

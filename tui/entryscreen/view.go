@@ -204,7 +204,7 @@ func (e Entry) paintPicture(s desk.State, w, h int) string {
 // options are what the screen shows on the plan beside the job.
 func (e Entry) options(s desk.State) plan.Options {
 	if e.spec.Plan == nil {
-		return plan.Options{}
+		return plan.Options{Follow: true}
 	}
 	return e.spec.Plan(e, s)
 }

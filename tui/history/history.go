@@ -59,7 +59,7 @@ func (d *Desk) Apply(c desk.Change) (done Done) {
 // before: such a job could neither be judged nor saved. Then it returns why. Matching points that do not fit each other are
 // taken: a reading of which the last digit was not would be wrong, too.
 func (d *Desk) edit(job vehicles.Job, step string) (refused string) {
-	result, faults := rules.Judge(job, d.State.Book)
+	result, faults := rules.Rejudge(&d.State.Result, job, d.State.Book)
 	for _, fault := range faults {
 		if !desk.Misfit(fault) && !d.knows(fault) {
 			return fault.Text
@@ -102,7 +102,7 @@ func (d *Desk) Saved(number uint64) {
 }
 
 // judge works the state out afresh from the job that is now on the desk.
-func (d *Desk) judge() { d.judged(rules.Judge(d.now.job, d.State.Book)) }
+func (d *Desk) judge() { d.judged(rules.Rejudge(&d.State.Result, d.now.job, d.State.Book)) }
 
 // judged is the state of the job that is now on the desk, with what it came to. When the job's readings contradict
 // each other there is no result: the last good one stays, with what is wrong beside it.

@@ -73,9 +73,9 @@ func (m screen) viewItem(s desk.State, w, h int) string {
 // viewCheck paints a length to check.
 func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 	st := s.Settings.Styles()
-	made := st.Strong.Render("[ ] not taped")
+	made := st.Strong.Render("[ ] " + taped(false))
 	if s.Ticked[words.CheckID(c)] {
-		made = st.Clear.Render("[x] it says so")
+		made = st.Clear.Render("[x] " + taped(true))
 	}
 	rows := []string{st.Here.Render(" check: "+words.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
 	rows = append(rows, banners(s, rules.Mark{}, w)...)
@@ -83,6 +83,11 @@ func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 	ends := "from " + words.CheckEnd(c.From, s.Settings) + " to " + words.CheckEnd(c.To, s.Settings)
 	rows = append(rows, "")
 	return strings.Join(append(rows, figure(reading{from: ends, mm: c.Length}, s, w, h-len(rows))...), "\n")
+}
+
+// taped says whether a length has been checked.
+func taped(ticked bool) string {
+	return map[bool]string{true: "it says so", false: "not taped"}[ticked]
 }
 
 // meaning says what a length shows that does not come out.

@@ -128,16 +128,18 @@ func (m screen) answerKind(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 func (m screen) viewGate(st stage, s desk.State, w, h int) string {
-	var rows []string
+	return desk.Fit(strings.Join(gateRows(st, s, w, h), "\n"), w, h)
+}
+
+// gateRows are what stands before the next mark, as far as it has to be seen in h rows.
+func gateRows(st stage, s desk.State, w, h int) []string {
 	switch st {
 	case faulty:
-		rows = faultRows(s, w)
+		return faultRows(s, w)
 	case noCut:
-		rows = noCutRows(s, w)
+		return noCutRows(s, w)
 	case asking:
-		rows = askRows(s, w, h)
-	default:
-		rows = startRows(st, s, w, h)
+		return askRows(s, w, h)
 	}
-	return desk.Fit(strings.Join(rows, "\n"), w, h)
+	return startRows(st, s, w, h)
 }

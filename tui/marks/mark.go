@@ -100,15 +100,22 @@ func both(a, b reading, s desk.State, w, h int) []string {
 // head names the mark, says from which side it is marked and whether it is made.
 func (m screen) head(s desk.State, mark rules.Mark) []string {
 	st := s.Settings.Styles()
-	made := st.Strong.Render("[ ] not made")
+	box := st.Strong.Render("[ ] " + made(false))
 	if s.Ticked[mark.Name] {
-		made = st.Clear.Render("[x] made")
+		box = st.Clear.Render("[x] " + made(true))
 	}
-	side := "FROM BELOW"
+	return []string{st.Here.Render(" "+mark.Words+" ") + "  " + st.Title.Render(m.side(mark)) + "  " + box + m.count(s)}
+}
+
+// made says whether a mark is made.
+func made(ticked bool) string { return map[bool]string{true: "made", false: "not made"}[ticked] }
+
+// side says from which side a mark is shown.
+func (m screen) side(mark rules.Mark) string {
 	if m.above(mark) {
-		side = "FROM ABOVE"
+		return "FROM ABOVE"
 	}
-	return []string{st.Here.Render(" "+mark.Words+" ") + "  " + st.Title.Render(side) + "  " + made + m.count(s)}
+	return "FROM BELOW"
 }
 
 // count says which of how many is shown.

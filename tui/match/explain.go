@@ -24,6 +24,15 @@ var tells = []string{
 	"Two tie the sides together, far apart and round the cut. Three find swapped sides, four the one that is wrong.",
 }
 
+// explained is that with the datum's own name.
+func explained(s desk.State) []string {
+	lines := make([]string, len(tells))
+	for i, tell := range tells {
+		lines[i] = strings.ReplaceAll(tell, "DATUM", s.Job.Datum.Called())
+	}
+	return lines
+}
+
 // beside explains matching points until the first one is there.
 func beside(_ entryscreen.Entry, s desk.State, w, h int) (text string, rows int) {
 	if len(s.Job.Ties) > 0 {
@@ -31,8 +40,8 @@ func beside(_ entryscreen.Entry, s desk.State, w, h int) (text string, rows int)
 	}
 	look := s.Settings.Styles()
 	out := strings.Split(strings.Trim(desk.DatumIn(bolt, &s.Job.Datum), "\n"), "\n")
-	for i, tell := range tells {
-		for _, row := range desk.Wrap(strings.ReplaceAll(tell, "DATUM", s.Job.Datum.Called()), w-1) {
+	for i, tell := range explained(s) {
+		for _, row := range desk.Wrap(tell, w-1) {
 			if i == 0 {
 				row = look.Strong.Render(row)
 			}

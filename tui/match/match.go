@@ -35,7 +35,7 @@ var (
 )
 
 var spec = entryscreen.Spec{
-	Title: title, Row: row, Warn: wrongs, Beside: beside, Under: report, Plan: shown,
+	Title: title, Row: row, Warn: wrongs, Beside: beside, Tells: told, Under: report, Plan: shown,
 	Records: func(s desk.State) []form.Record { return features.Ties.Records(s.Job) },
 	Empty:   "No matching point yet. n: a new one, read from below and from above.",
 	Fresh:   []entryscreen.Fresh{{Key: bind("n", "new matching point"), List: features.Ties}},

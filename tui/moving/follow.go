@@ -23,7 +23,7 @@ func Followed(change desk.Change, at geometry.Point3, pane plan.Pane, s desk.Sta
 // LookAt puts a finding in the middle of the plan in a body of w by h.
 func LookAt(f rules.Finding, s desk.State, w, h int) desk.Change {
 	planW, planH := Sizes(w, h)
-	camera := plan.LookAt(f, s.Camera.View, planW, planH)
+	camera := plan.LookAt(f, s.Camera.View, planW, planH, s.Settings.Units)
 	return desk.Change{Camera: &camera}
 }
 

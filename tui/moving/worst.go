@@ -34,7 +34,8 @@ type laidOut struct {
 	foot  string
 }
 
-// lay lays the list out; with few rows its title gives way, then the row about what no move changes.
+// lay lays the list out; with few rows its title gives way, then the row about what no move changes. The last row says what is seen
+// when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	foot, room := unmoved(l.Rest, s), h
 	if foot != "" && room > 1 {
@@ -42,16 +43,20 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	} else {
 		foot = ""
 	}
-	titled, more := room >= 4, len(l.Moved) > room
-	if titled || more && foot == "" && room > 1 {
+	titled := room >= 4
+	if titled {
+		room--
+	}
+	if len(l.Moved) > room && foot == "" && room > 1 {
 		room--
 	}
 	room = max(room, 0)
 	out.top = max(0, min(int(top), len(l.Moved)-room))
 	out.shown = l.Moved[out.top:min(len(l.Moved), out.top+room)]
+	if titled {
+		out.title = headed(l.tally(), s, w)
+	}
 	switch seen := out.seen(len(l.Moved)); {
-	case titled:
-		out.title = headed(s, seen, w)
 	case seen != "" && foot != "":
 		foot = seen + ". " + foot
 	case seen != "" && len(out.shown) < h:
@@ -69,18 +74,50 @@ func (l laidOut) seen(of int) string {
 	return fmt.Sprintf("%d-%d of %d (PgDn)", l.top+1, l.top+len(l.shown), of)
 }
 
-// headed is the title, which says what of the list is seen when that is not all.
-func headed(s desk.State, seen string, w int) string {
-	switch {
-	case len(s.Faults) > 0:
+// tally is how many findings there are of each verdict.
+type tally map[rules.Verdict]int
+
+// tally counts the list, with what no move changes.
+func (l Worst) tally() tally {
+	t := tally{}
+	for _, part := range [2][]*rules.Finding{l.Moved, l.Rest} {
+		for _, f := range part {
+			t[f.Verdict]++
+		}
+	}
+	return t
+}
+
+// of says how many of all the job's foul and doubtful findings, which the banner counts, are here; "" where there are none.
+func (here tally) of(findings []rules.Finding) string {
+	all := tally{}
+	for i := range findings {
+		all[findings[i].Verdict]++
+	}
+	var counts []string
+	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
+		if all[v] > 0 {
+			counts = append(counts, fmt.Sprintf("%d of %d %s", here[v], all[v], desk.VerdictWord(v)))
+		}
+	}
+	return strings.Join(counts, ", ")
+}
+
+// headed is the title: how many of the banner's findings are in the list.
+func headed(here tally, s desk.State, w int) string {
+	if len(s.Faults) > 0 {
 		return "As it was before the fault"
-	case seen == "":
-		return "Worst here (" + words.DeadlyIs + "), margin " + desk.PlusMinusHead
 	}
-	if text := "Worst " + seen + ", " + words.DeadlyIs + ", " + desk.PlusMinusHead; desk.Width(text) <= w {
-		return text
+	text := here.of(s.Result.Findings)
+	if text == "" {
+		text = "Worst here"
 	}
-	return "Worst " + seen + ", " + desk.PlusMinusHead
+	for _, more := range []string{words.DeadlyIs, desk.PlusMinusHead} {
+		if longer := text + ", " + more; desk.Width(longer) <= w {
+			text = longer
+		}
+	}
+	return text
 }
 
 // unmoved says in a row what no move changes, the names of what is not clear among it; "" for nothing.
@@ -108,7 +145,7 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	}
 	st, out := s.Settings.Styles(), l.lay(s, top, w, h)
 	if len(l.Moved) == 0 {
-		rows = append(rows, st.Faint.Render("Nothing to check here yet."))
+		rows = append(rows, st.Faint.Render(NothingYet))
 	} else if out.title != "" {
 		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
 	}

@@ -70,6 +70,11 @@ var topics = map[card]map[string]topic{
 	},
 }
 
+// asks is the question, with the datum's own name.
+func (t topic) asks(s desk.State) string {
+	return strings.NewReplacer("DATUM", s.Job.Datum.Line(), "NAME", s.Job.Datum.Called()).Replace(t.ask)
+}
+
 // topicOf is what is explained now, ok false for what explains itself.
 func topicOf(e entryscreen.Entry, s desk.State) (t topic, ok bool) {
 	here, _ := e.Here(s)
@@ -98,7 +103,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 		drawing := strings.NewReplacer("LEFT", fmt.Sprintf("%-8s", left), "RIGHT", fmt.Sprintf("%8s", right)).Replace(desk.DatumIn(t.drawing, &s.Job.Datum))
 		out = strings.Split(strings.Trim(drawing, "\n"), "\n")
 	}
-	for _, line := range desk.Wrap(strings.NewReplacer("DATUM", s.Job.Datum.Line(), "NAME", s.Job.Datum.Called()).Replace(t.ask), w-1) {
+	for _, line := range desk.Wrap(t.asks(s), w-1) {
 		out = append(out, look.Strong.Render(line))
 	}
 	if t.comes != nil {

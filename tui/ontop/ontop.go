@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/features"
@@ -25,7 +26,7 @@ func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
 	Title: title,
-	Row:   row, Records: records, Warn: wrongs, Beside: beside, Above: true,
+	Row:   row, Records: records, Warn: wrongs, Beside: beside, Tells: tells, Around: aloud.NearOnTop, Above: true,
 	Fresh: []entryscreen.Fresh{
 		{Key: key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "new fitting")), List: features.Fittings},
 	},

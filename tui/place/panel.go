@@ -66,7 +66,7 @@ func stack(s desk.State) string {
 	if t := s.Job.Heater.Turret; t.Set {
 		text = strings.TrimSuffix(text, desk.NotMeasured) + survey.Format(t.Value, u)
 	}
-	return text + ", outlet " + facing(s.Job.Heater.Yaw, s)
+	return text + ", warm air " + facing(s.Job.Heater.Yaw, s)
 }
 
 // facing says which way a yaw points.

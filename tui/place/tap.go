@@ -4,6 +4,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -15,7 +17,8 @@ const dimensions = 3
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
 	return plan.Options{
-		Focus: s.Focus, Worst: dimensions, MayMove: true, Wishes: append(bestPlaces(s), m.wished()...), Room: !m.unshaded,
+		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
+		Wishes: append(bestPlaces(s), m.wished()...), Room: !m.unshaded,
 	}
 }
 

@@ -7,11 +7,14 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
+// tapeHead stands above the list.
+const tapeHead = "Tape level from the hole's centre, to the nearest edge of:"
+
 // tapeRows is the list of direct tapes in place of the panel, scrolled to the one that is typed.
 func (m screen) tapeRows(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	p, _ := pilotOf(s)
-	rows := desk.Wrapped(st.Title, "Tape level from the hole's centre, to the nearest edge of:", w)
+	rows := desk.Wrapped(st.Title, tapeHead, w)
 	from, to := 0, 0
 	for i, f := range tapeFields(s) {
 		if f.Key == m.tapes.form.On() {

@@ -11,13 +11,37 @@ import (
 // step is how much nearer a press brings the floor.
 const step = 1.25
 
+// closeUp is the scale in mm a dot from which on a whole floor is too small to see what is near the cut: the pane then
+// looks at that alone, until the whole floor is asked for.
+const closeUp = 45
+
 // lay returns how the pane shows the floor now.
 func (p Pane) lay(s desk.State, opts Options) canvas.Map {
 	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
 	if s.Camera.Scale == 0 {
 		shown = draw(s, opts)
 	}
-	return canvas.NewMap(shown, max(p.w, canvas.MinWidth), max(p.h, canvas.MinHeight), s.Camera)
+	w, h := p.size()
+	return canvas.NewMap(shown, w, h, p.camera(shown, s, opts), s.Settings.Units)
+}
+
+func (p Pane) size() (w, h int) { return max(p.w, canvas.MinWidth), max(p.h, canvas.MinHeight) }
+
+// camera is the one the pane looks through at a plan: that of the desk, or on a small pane one at what matters.
+func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera {
+	w, h := p.size()
+	if s.Camera.Scale > 0 || s.Camera.Whole || canvas.NewMap(shown, w, h, s.Camera, s.Settings.Units).Scale < closeUp {
+		return s.Camera
+	}
+	if opts.Follow && s.Selected >= 0 && s.Selected < len(s.Result.Plan.Obstructions) {
+		low, high := s.Result.Plan.Obstructions[s.Selected].Prism.Footprint.Bounds()
+		middle := low.Add(high).Scale(0.5).At(0)
+		return canvas.Fit(s.Camera.View, []geometry.Point3{middle}, vehicles.LookRound, w, h, s.Settings.Units)
+	}
+	if s.Job.Cut == nil || opts.LeftOver != nil {
+		return s.Camera
+	}
+	return p.Sized(w, h).atCut(s)
 }
 
 // Cell returns the cell of the pane where a place is seen, and whether it lies in the picture.
@@ -45,7 +69,7 @@ func turnedOver(c desk.Camera) desk.Camera {
 // zoomed changes the scale by a factor and leaves one place where it is on the screen.
 func (p Pane) zoomed(s desk.State, opts Options, factor float64, still geometry.Point) desk.Camera {
 	m := p.lay(s, opts)
-	scale := min(max(m.Scale*factor, canvas.MinScale), canvas.MaxScale)
+	scale := canvas.Even(min(max(m.Scale*factor, canvas.MinScale), canvas.MaxScale), s.Settings.Units)
 	middle := still.Add(m.Middle().Sub(still).Scale(scale / m.Scale))
 	return desk.Camera{View: s.Camera.View, Middle: middle, Scale: scale}
 }
@@ -64,5 +88,5 @@ func (p Pane) panned(s desk.State, opts Options, arrow string) desk.Camera {
 
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.
 func (p Pane) atCut(s desk.State) desk.Camera {
-	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, p.w, p.h)
+	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, p.w, p.h, s.Settings.Units)
 }

@@ -72,3 +72,24 @@ func (e entry) put(c *canvas.Canvas, col, row int) {
 	}
 	c.Put(col+2+patch, row, e.means, canvas.Ink{Role: scene.Floor})
 }
+
+// roles explains the faces that a plan has in a row of its own below the picture, as far as there is room in it.
+func roles(c *canvas.Canvas, plan scene.Scene) {
+	const patch = 2
+	row, col := c.Top+c.Rows+2, 0
+	if row >= c.Height {
+		return
+	}
+	there := map[scene.Role]bool{}
+	for i := range plan.Items {
+		there[plan.Items[i].Role] = true
+	}
+	for _, role := range []scene.Role{scene.Rail, scene.Steel, scene.Lines, scene.Hot, scene.Movable, scene.Exhaust} {
+		means := role.Pen().Means
+		if wide := patch + 1 + utf8.RuneCountInString(means); there[role] && col+wide <= c.Width {
+			c.Patch(col, row, patch, role)
+			c.Put(col+patch+1, row, means, canvas.Ink{Role: scene.Floor})
+			col += wide + 2
+		}
+	}
+}

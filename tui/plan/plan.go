@@ -22,9 +22,10 @@ import (
 
 // Options are what a screen wants to see on the plan beside the job.
 type Options struct {
-	Focus  *rules.Finding // the finding picked out
-	Worst  int            // how many of the worst findings get a dimension line
-	Marks  bool           // the places to mark, done or not
+	Focus  *rules.Finding   // the finding picked out
+	Shown  []*rules.Finding // those with a mark or a line and their figure, the most important first
+	Follow bool             // a small pane looks at what is picked out, rather than at the cut
+	Marks  bool             // the places to mark, done or not
 	Wishes []geometry.Point
 
 	LeftOver *drawing.LeftOver // how the ties fit each other
@@ -123,7 +124,7 @@ func (p Pane) moved(press tea.KeyMsg, s desk.State, opts Options) (camera desk.C
 	case key.Matches(press, keyOut):
 		return p.zoomed(s, opts, step, p.lay(s, opts).Middle()), true
 	case key.Matches(press, keyAll):
-		return desk.Camera{View: s.Camera.View}, true
+		return desk.Camera{View: s.Camera.View, Whole: true}, true
 	case key.Matches(press, keyCut) && s.Job.Cut != nil:
 		return p.atCut(s), true
 	case key.Matches(press, keyPan):
@@ -182,7 +183,9 @@ func (p Pane) pick(s desk.State, opts Options, at geometry.Point) *int {
 func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	plan := draw(s, opts)
 	look := canvas.Look{
-		Camera: s.Camera, Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
+		Camera: p.Sized(w, h).camera(plan, s, opts), Units: s.Settings.Units,
+		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
+		Faces: s.Settings.Colour == desk.TrueColour, Codes: p.legend,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {
@@ -190,10 +193,14 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	}
 	c := canvas.Paint(plan, w, h, look)
 	if room {
-		p.letters(&c, s)
 		scaleBar(&c, s.Settings.Units)
+	} else {
+		roles(&c, plan)
 	}
 	if p.legend {
+		if room {
+			p.letters(&c, s)
+		}
 		explain(&c, s)
 	}
 	return c.Encode(s.Settings.Colour, s.Settings.Light)
@@ -201,7 +208,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 
 func draw(s desk.State, opts Options) scene.Scene {
 	o := drawing.Options{
-		View: s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Worst: opts.Worst, Wishes: opts.Wishes,
+		View: s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Shown: opts.Shown, Wishes: opts.Wishes,
 		LeftOver: opts.LeftOver, MayMove: opts.MayMove,
 	}
 	if opts.Marks {

@@ -78,35 +78,33 @@ func wordless(c *canvas.Canvas, col, row, w int) bool {
 	return true
 }
 
-// scaleBar explains the shades at the foot of the picture.
+// scaleBar explains the shades in a row of its own below the picture, where there is one.
 func scaleBar(c *canvas.Canvas, u survey.Units) {
 	parts := []struct {
 		grade scene.Grade
 		text  string
 	}{
-		{scene.NoRoom, "foul"}, {scene.DoubtfulRoom, "doubtful"}, {scene.LittleRoom, "0"},
-		{scene.FairRoom, survey.Format(scene.FairSpare, u)}, {scene.MuchRoom, survey.Format(scene.MuchSpare, u) + "+ to spare"},
+		{scene.LittleRoom, "0 to " + survey.Format(scene.FairSpare, u)},
+		{scene.FairRoom, survey.Format(scene.FairSpare, u) + " to " + survey.Format(scene.MuchSpare, u)},
+		{scene.MuchRoom, "more"},
 	}
-	const patch = 2
-	wide := 0
-	for _, part := range parts {
-		wide += patch + 2 + utf8.RuneCountInString(part.text)
-	}
-	row, col := c.Top+c.Rows-1, c.Left
-	if wide > c.Cols {
+	const patch = 3
+	title := u.Sign() + " to spare:"
+	row, col := c.Top+c.Rows+2, len(title)+1
+	if row >= c.Height {
 		return
 	}
-	c.Blank(col, row, wide, 1)
+	c.Put(0, row, title, canvas.Ink{Role: scene.Floor})
 	for _, part := range parts {
 		c.Shades(col, row, patch, part.grade)
 		c.Put(col+patch+1, row, part.text, canvas.Ink{Role: scene.Floor})
-		col += patch + 2 + utf8.RuneCountInString(part.text)
+		col += patch + 3 + utf8.RuneCountInString(part.text)
 	}
 }
 
 // shaded returns the look of a plan with the floor shaded.
 func (p Pane) shaded(plan scene.Scene, s desk.State, w, h int, look canvas.Look) canvas.Look {
-	m := canvas.NewMap(plan, max(w, canvas.MinWidth), max(h, canvas.MinHeight), s.Camera)
+	m := canvas.NewMap(plan, max(w, canvas.MinWidth), max(h, canvas.MinHeight), look.Camera, look.Units)
 	look.Shade = p.rooms.shadeOf(&s.Result, m)
 	return look
 }

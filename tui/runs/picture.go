@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -17,7 +18,7 @@ const dimensions = 3
 
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
-	return plan.Options{Focus: s.Focus, Worst: dimensions}
+	return plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions)}
 }
 
 // looking is the state as the picture in the plan's place looks at it: from the side or from behind it has a camera of its own.

@@ -26,6 +26,7 @@ type profile struct {
 	in     size    // of the picture
 	words  int     // rows of figures below it
 	drains []float64
+	units  survey.Units
 }
 
 // figuresFrom is from how many columns on the places of the points are written out under the profile.
@@ -38,7 +39,7 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 	if p.run == nil || run == nil || in.W < canvas.MinWidth {
 		return p, false
 	}
-	p.words, p.drains = 2, run.Drains
+	p.words, p.drains, p.units = 2, run.Drains, s.Settings.Units
 	if in.H < leastProfile {
 		p.words = 1
 	} else if in.W >= figuresFrom {
@@ -48,7 +49,7 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 	low, top := drawing.Heights(&s.Result, p.run)
 	for _, p.high = range stretches {
 		p.scene, ok = drawing.Along(s.Result, m.of, p.high)
-		across := canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{})
+		across := canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}, p.units)
 		if _, cell := across.CellSize(); !ok || (top-low)*p.high <= cell*float64(across.Rows) && p.scene.Max.X-p.scene.Min.X >= (top-low)*p.high {
 			break
 		}
@@ -57,7 +58,9 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 }
 
 // lay is where places of the run are seen.
-func (p *profile) lay() canvas.Map { return canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}) }
+func (p *profile) lay() canvas.Map {
+	return canvas.NewMap(p.scene, p.in.W, p.in.H, desk.Camera{}, p.units)
+}
 
 // cell is the cell of a place along the run.
 func (p *profile) cell(lay canvas.Map, along float64) (col, row int, seen bool) {
@@ -71,7 +74,7 @@ func (m screen) fall(s desk.State, in size) string {
 	if !ok {
 		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once the "+m.of.String()+" has a stub and a point.", in.W), "\n"), in.W, in.H)
 	}
-	look := canvas.Look{Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings)}
+	look := canvas.Look{Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour == desk.TrueColour}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	lay := p.lay()
 	var marks []mark

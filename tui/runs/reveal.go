@@ -35,6 +35,6 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 		}
 	}
 	a := arranged(m.w, m.h)
-	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H)
+	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H, s.Settings.Units)
 	return m, desk.Change{Camera: &camera}
 }

@@ -108,9 +108,16 @@ const shieldsHead = "Does a heat shield stand before it? A wrap on the pipe is n
 
 // shieldRows are the list in h rows.
 func (m screen) shieldRows(s desk.State, w, h int) []string {
-	st, u := s.Settings.Styles(), s.Settings.Units
+	st := s.Settings.Styles()
 	head := desk.Wrapped(st.Title, shieldsHead, w)
-	var rows []form.Row
+	rows := m.shieldList(s)
+	at := max(0, min(m.shield, len(rows)-1))
+	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+}
+
+// shieldList is what is listed, a row each.
+func (m screen) shieldList(s desk.State) (rows []form.Row) {
+	u := s.Settings.Units
 	for _, f := range shieldable(s, m.listed...) {
 		mark, right := "", desk.Length(f.Value, u)+", no"
 		if s.Job.Exhaust.Shielded.For(f.Against.Name) {
@@ -121,8 +128,7 @@ func (m screen) shieldRows(s desk.State, w, h int) []string {
 		}
 		rows = append(rows, form.Row{Mark: mark, Text: f.Against.Name, Right: right})
 	}
-	at := max(0, min(m.shield, len(rows)-1))
-	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+	return rows
 }
 
 // tapShields says the other thing of the row that is tapped.

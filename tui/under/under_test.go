@@ -167,7 +167,7 @@ func TestTheListShowsTheNewRow(t *testing.T) {
 	r.Type("<esc>o")
 	assert.Contains(t, r.View(100, 27), "▸   new opening")
 	for y, line := range strings.Split(r.View(100, 27), "\n") {
-		if strings.Contains(line, "sliding door") {
+		if strings.HasPrefix(line, "    sliding door") {
 			r.Tap(8, y)
 		}
 	}

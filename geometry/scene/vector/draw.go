@@ -112,6 +112,7 @@ type lay struct {
 // patterns are what the fills are on paper, in lines; one without lines is filled.
 var patterns = map[scene.Fill][]lay{
 	scene.Hatched:   {{angle: 45, spacing: 1.6, width: 0.13}},
+	scene.Dense:     {{angle: 0, spacing: 0.6, width: 0.25}},
 	scene.Lined:     {{angle: 0, spacing: 0.9, width: 0.13}},
 	scene.Chequered: {{angle: 45, spacing: 1.4, width: 0.13}, {angle: -45, spacing: 1.4, width: 0.13}},
 	scene.Speckled:  {{angle: 0, spacing: 1.2, width: 0.25, dashes: []float64{0.01, 1.2}}},

@@ -171,7 +171,7 @@ func TestEverySignIsItsOwn(t *testing.T) {
 		assert.True(t, !taken || other == sign, "signs %d and %d", sign, other)
 		seen[key] = sign
 	}
-	assert.Len(t, seen, 9)
+	assert.Len(t, seen, 10)
 	off := scene.Item{Role: scene.Tie, Primitive: scene.Spot, At: geometry.Point3{X: 9000}}
 	assert.Empty(t, drawn(look, off), "outside the frame")
 }

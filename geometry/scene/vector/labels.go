@@ -24,12 +24,14 @@ func (d *drawing) words() {
 	}
 }
 
-// textOf is what is written at a part: its figure, or its name with its warning.
+// textOf is what is written at a part: its name with its warning, or with its figure.
 func (d *drawing) textOf(p *part, name string) string {
-	if p.Measure != nil {
+	switch {
+	case p.Measure != nil && name == "":
 		return d.look.Length(*p.Measure)
-	}
-	if name == "" {
+	case p.Measure != nil:
+		return d.look.Name(name) + " " + d.look.Length(*p.Measure)
+	case name == "":
 		return ""
 	}
 	return d.look.Name(name) + p.Warning()

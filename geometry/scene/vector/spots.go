@@ -68,6 +68,12 @@ func (d *drawing) sign(at geometry.Point, sign scene.Sign, ink color.NRGBA) {
 	case scene.Target:
 		stroke(ring(signSize))
 		d.board.Face(ring(signSize/2), ink)
+	case scene.Crossed:
+		d.board.Face(poly(1.4*signSize, 4, 45), ink)
+		for _, turn := range []float64{45, -45} {
+			arm := geometry.Point{X: signSize}.Turn(turn)
+			d.board.Line([]geometry.Point{at.Sub(arm), at.Add(arm)}, Stroke{Width: width, Colour: d.look.Paper})
+		}
 	case scene.Stroked:
 		stroke(ring(signSize))
 		arm := geometry.Point{X: signSize * 1.4}.Turn(-45)

@@ -1,0 +1,78 @@
+package canvas
+
+// develop turns faces, lines and dots into characters on the canvas, the right way up for whoever looks.
+func (p *painter) develop() {
+	for i := range p.canvas.Cells {
+		p.canvas.Cells[i].Rune = ' '
+	}
+	braille := &upright
+	if p.over {
+		braille = &mirrored
+	}
+	for row := range p.Rows {
+		first := (p.flip(row)+p.Top)*p.canvas.Width + p.Left
+		line, strokes := p.canvas.Cells[first:], p.strokes.cells[first:]
+		for col := range p.Cols {
+			cell := &line[col]
+			most, other, edge := p.faces.cell(col, row)
+			cell.Ground = most
+			dots := p.dots.octet(col, row)
+			switch s := &strokes[col]; {
+			case s.arms != 0 && (dots == 0 || s.front >= p.fronts[row*p.Cols+col]):
+				cell.Rune, cell.Ink = s.char(), s.ink
+				p.fronts[row*p.Cols+col] = s.front
+			case dots != 0:
+				cell.Rune, cell.Ink = braille[dots], p.inks[row*p.Cols+col]
+			case edge != 0 && p.look.Faces:
+				cell.edge(edge, most, other, p.over)
+			}
+		}
+	}
+}
+
+// edge shows where one face ends and another begins. What has none can't be ink.
+func (c *Cell) edge(dots uint8, most, other Ground, over bool) {
+	if over {
+		dots = turnedOver(dots)
+	}
+	b := blocks[dots]
+	switch {
+	case !other.Set:
+		b, most, other = plainBlocks[^dots], other, most
+	case !most.Set:
+		b = plainBlocks[dots]
+	}
+	if b.turned {
+		most, other = other, most
+	}
+	if b.char != ' ' {
+		c.Rune, c.Ink = b.char, Ink{Face: other}
+	}
+	c.Ground = most
+}
+
+// The braille characters of the eight dots of a cell as octet gives them; mirrored has its rows upside down.
+var upright, mirrored = func() (up, down [256]rune) {
+	places := [dotsDown][dotsAcross]rune{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
+	for dots := range up {
+		up[dots], down[dots] = 0x2800, 0x2800
+		for bit := range 8 {
+			if dots>>bit&1 == 1 {
+				up[dots] |= places[bit/dotsAcross][bit%dotsAcross]
+				down[dots] |= places[dotsDown-1-bit/dotsAcross][bit%dotsAcross]
+			}
+		}
+	}
+	return up, down
+}()
+
+func (c Canvas) cropped(w, h int) Canvas {
+	if c.Width == w && c.Height == h {
+		return c
+	}
+	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), faces: c.faces}
+	for row := range out.Height {
+		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
+	}
+	return out
+}

@@ -1,0 +1,149 @@
+package canvas
+
+import (
+	"bench.example/undermark/geometry/scene"
+)
+
+// mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more.
+const (
+	mostHidden = 90
+	mostUrgent = 300
+)
+
+// choice is the best seat so far: found tells whether there is one, and cost is what it hides or, without one, may hide.
+type choice struct {
+	seat
+	cost  int
+	found bool
+}
+
+// most is what a label may hide at the most.
+func (l label) most() int {
+	switch {
+	case l.urgent:
+		return mostUrgent
+	case l.over:
+		return mostHidden
+	}
+	return 0
+}
+
+// write puts a label on the seat where it hides least, the earlier of equals, and says whether there was one.
+func (p *painter) write(l label, seats []seat) bool {
+	best := choice{cost: l.most()}
+	p.choose(&best, l, seats)
+	return p.settle(l, best)
+}
+
+// settle puts a label where it was found to hide least.
+func (p *painter) settle(l label, best choice) bool {
+	if best.found {
+		p.put(l, best.seat)
+	}
+	return best.found
+}
+
+// choose looks for a better seat among more of them.
+func (p *painter) choose(best *choice, l label, seats []seat) {
+	length := l.length()
+	for _, s := range seats {
+		if best.found && best.cost <= s.off || s.off > best.cost {
+			continue
+		}
+		cost, ok := p.hides(s.start(length), s.row, length, l.role, best.cost-s.off)
+		if cost += s.off; ok && s.led {
+			cost += p.leads(s, false, Ink{})
+		}
+		if ok && (cost < best.cost || cost == best.cost && !best.found) {
+			*best = choice{s, cost, true}
+		}
+	}
+}
+
+// back lays bare floor behind a word that would be read on one of the faces behind it and not on another: letters in two
+// colours are two words.
+func (p *painter) back(col, row, length int, ink Ink) {
+	cells := p.canvas.Cells[row*p.canvas.Width+col:][:length]
+	mixed, clear := false, true
+	for i := range cells {
+		mixed = mixed || cells[i].Ground != cells[0].Ground
+		clear = clear && legible(ink, cells[i].Ground)
+	}
+	if !p.look.Faces || !mixed || clear {
+		return
+	}
+	for i := range cells {
+		cells[i].Ground = Ground{Role: scene.Floor, Set: true}
+	}
+}
+
+// What a character of a name costs where it hides something: a line most, and the face of another thing a little.
+const (
+	hidesExhaust = 60 // it is one line, unbroken
+	hidesLine    = 7
+	hidesDots    = 4
+	hidesFace    = 3
+)
+
+// hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
+func (p *painter) hides(col, row, length int, role scene.Role, most int) (cost int, ok bool) {
+	if col < p.Left || col+length > p.Left+p.Cols || row < p.Top || row >= p.Top+p.Rows {
+		return 0, false
+	}
+	at := row*p.canvas.Width + col
+	for _, taken := range p.taken[at-1 : min(at+length+1, (row+1)*p.canvas.Width)] {
+		if taken { // two words side by side would be read as one
+			return 0, false
+		}
+	}
+	for _, c := range p.costs[at : at+length] {
+		if cost += int(c); cost > most && role == scene.Floor {
+			return cost, false
+		}
+	}
+	if cost > 0 && role != scene.Floor && p.allOf(p.canvas.Cells[at:at+length], role) {
+		cost = 0
+		for i := range length { // its own face costs nothing, what lies on that does
+			if line := &p.strokes.cells[at+i]; line.arms != 0 {
+				cost += int(p.costs[at+i])
+			}
+		}
+	}
+	return cost, cost <= most
+}
+
+// weighed works out what a character would hide in each cell of the picture.
+func (p *painter) weighed() {
+	for row := p.Top; row < p.Top+p.Rows; row++ {
+		for col := p.Left; col < p.Left+p.Cols; col++ {
+			i := row*p.canvas.Width + col
+			p.costs[i] = p.cost(i, p.flip(row-p.Top), col-p.Left)
+		}
+	}
+}
+
+// cost is what a character hides in a cell of the canvas, which is in this row and column of the plane.
+func (p *painter) cost(i, row, col int) uint8 {
+	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
+	switch {
+	case line.arms != 0 && line.ink.Role == scene.Exhaust, ground.Role == scene.Exhaust:
+		return hidesExhaust
+	case line.arms != 0:
+		return hidesLine + line.front
+	case front > 0 && p.dots.octet(col, row) != 0:
+		return hidesDots
+	case ground.Set && ground.Role != scene.Floor || front > 0 && ground.Role != scene.Floor:
+		return hidesFace
+	}
+	return 0
+}
+
+// allOf tells whether cells show nothing but the face of a role.
+func (p *painter) allOf(cells []Cell, role scene.Role) bool {
+	for i := range cells {
+		if g := &cells[i].Ground; !g.Set || g.Role != role {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,165 @@
+package canvas
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+)
+
+// What a leader costs by itself, for each row and column that it goes, and for each line that it crosses.
+const (
+	leaderCost  = 8
+	leaderRow   = 3
+	leaderCross = 4
+	longestSide = 14 // columns
+
+	longestLeader = 20 // rows
+
+	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
+)
+
+// leading adds seats for a text of some length away from a place, with a leader to it that costs no more than most: above, below and
+// to both sides.
+func (p *painter) leading(seats []seat, at geometry.Point, length, most int) []seat {
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return seats
+	}
+	of := [2]int{col, row}
+	middle := func(col int) int { // so that it does not pass the picture's edge
+		before := (length - 1) / 2
+		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
+	}
+	for d := 2; d < min(p.Rows, longestLeader) && leaderCost+leaderRow*d <= most; d++ {
+		off := leaderCost + leaderRow*d
+		for _, r := range [2]int{row - d, row + d} {
+			seats = append(seats,
+				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
+				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of},
+				seat{col: middle(col), row: r, off: off + leaderRow, led: true, of: of},
+				seat{col: middle(col - length/3), row: r, off: off + leaderRow, led: true, of: of},
+				seat{col: middle(col + length/3), row: r, off: off + leaderRow, led: true, of: of})
+		}
+	}
+	for d := 3; d < longestSide && leaderCost+leaderRow*d/2 <= most; d++ {
+		off := leaderCost + leaderRow*d/2
+		seats = append(seats,
+			seat{col: col + d, row: row, hold: byStart, off: off, led: true, of: of},
+			seat{col: col - d, row: row, hold: byEnd, off: off, led: true, of: of})
+	}
+	return seats
+}
+
+// tooDear is more than any name may cost.
+const tooDear = 1 << 20
+
+// leads returns what the leader of a seat would hide, or draws it.
+func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
+	each := func(col, row int, char rune) bool {
+		i := row*p.canvas.Width + col
+		switch {
+		case col == s.of[0] && row == s.of[1]:
+			return true
+		case p.ringed(col, row) || p.onRing(col, row): // it ends at the ring; of what lies outside none passes
+			if !p.ringed(s.of[0], s.of[1]) && !p.onRing(s.of[0], s.of[1]) {
+				cost = tooDear
+			}
+			return cost < tooDear
+		case p.taken[i]:
+			cost = tooDear
+			return false
+		case draw:
+			p.canvas.Put(col, row, string(char), ink)
+			p.taken[i] = true
+		case p.strokes.cells[i].arms != 0:
+			cost += leaderCross + int(p.strokes.cells[i].front)
+		}
+		return true
+	}
+	if s.row == s.of[1] {
+		step := 1
+		if s.hold == byEnd {
+			step = -1
+		}
+		for col := s.of[0] + step; col != s.col-step; col += step {
+			if !each(col, s.row, '─') {
+				return cost
+			}
+		}
+		return cost
+	}
+	step, corner := 1, [2]rune{'╰', '╯'}
+	if s.row < s.of[1] {
+		step, corner = -1, [2]rune{'╭', '╮'}
+	}
+	for row := s.of[1] + step; row != s.row; row += step {
+		if !each(s.of[0], row, '│') {
+			return cost
+		}
+	}
+	switch s.hold {
+	case byStart:
+		each(s.of[0], s.row, corner[0])
+	case byEnd:
+		each(s.of[0], s.row, corner[1])
+	}
+	return cost
+}
+
+// anchors are the places of an item that a leader may go to.
+func (p *painter) anchors(it *part) (at []geometry.Point) {
+	switch {
+	case it.Role == scene.Exhaust:
+		return nil
+	case it.Role == scene.Cut:
+		return []geometry.Point{it.Area.Middle}
+	case it.Primitive == scene.Spot:
+		return it.Line[:1]
+	case it.Role == scene.Dimension:
+		return []geometry.Point{geometry.Along(it.Line, 0.8), geometry.Along(it.Line, 0.5)} // away from what it is of, which is the cut
+	case it.Line != nil:
+		path := it.Line
+		return []geometry.Point{geometry.Along(path, 0.5), geometry.Along(path, 0.25), geometry.Along(path, 0.75)}
+	case it.Area.Shape == geometry.Line:
+		path := it.Area.Path
+		for _, share := range shares[:5] {
+			at = append(at, geometry.Along(path, share))
+		}
+		return at
+	}
+	low, high := it.Area.Bounds()
+	middle := p.visible(low, high)
+	if !it.Area.Contains(middle) {
+		return nil
+	}
+	at = append(at, middle)
+	for _, share := range []float64{0.3, 0.7} {
+		east := geometry.Point{X: low.X + share*(high.X-low.X), Y: middle.Y}
+		if it.Area.Contains(east) {
+			at = append(at, east)
+		}
+	}
+	return at
+}
+
+// atRing adds seats for the name of the cut beside the ring.
+func (p *painter) atRing(seats []seat) []seat {
+	col, row, ok := p.circle.cell(p)
+	if !ok {
+		return seats
+	}
+	across := int(p.circle.radius/dotsAcross) + 2
+	down := int(p.circle.radius/dotsDown) + 1
+	return append(seats,
+		seat{col: col + across, row: row, hold: byStart}, seat{col: col - across - 1, row: row, hold: byEnd},
+		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
+}
+
+// cell is the cell of the ring's middle, and whether that is in sight.
+func (r *ring) cell(p *painter) (col, row int, ok bool) {
+	if !r.shown {
+		return 0, 0, false
+	}
+	col, row = floor(r.middle.x/dotsAcross), floor(r.middle.y/dotsDown)
+	ok = col >= 0 && col < p.Cols && row >= 0 && row < p.Rows
+	return col + p.Left, p.flip(row) + p.Top, ok
+}

@@ -1,0 +1,119 @@
+package canvas
+
+import (
+	"math"
+	"unicode/utf8"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+)
+
+// RingCells is how many columns the ring round the cut has at least, however far away it is; it has half as many rows.
+const RingCells = 6
+
+// leastRing is the radius of the smallest ring to its middle, in dots.
+const leastRing = RingCells*dotsAcross/2 - 1
+
+// ring is the cut as it is drawn: never smaller than can be seen, and then in whole cells.
+type ring struct {
+	item   *scene.Item
+	middle vec // in dots
+	radius float64
+	shown  bool
+	named  bool // the name of the cut stands in it
+}
+
+// ringRows is how many rows a picture has at least that has a ring: on fewer it would hide what it is among, and one sign
+// stands for the cut.
+const ringRows = 6
+
+// ringOf is the ring of the cut; seen edge on it has none.
+func (p *painter) ringOf() ring {
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.Role != scene.Cut || it.Line != nil || it.Area.Shape != geometry.Round {
+			continue
+		}
+		if p.Rows < ringRows && it.Area.Radius < leastRing*p.Scale {
+			return ring{}
+		}
+		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius / p.Scale, shown: true}
+		if r.radius < leastRing {
+			r.radius = leastRing
+			r.middle = vec{math.Round(r.middle.x/dotsAcross) * dotsAcross, (math.Floor(r.middle.y/dotsDown) + 0.5) * dotsDown}
+		}
+		return r
+	}
+	return ring{}
+}
+
+// draw sets the dots of the ring: two wide, one to either side of its line.
+func (r *ring) draw(b *bitmap) {
+	const half = 1
+	for y := floor(r.middle.y - r.radius - half); float64(y) <= r.middle.y+r.radius+half; y++ {
+		for x := floor(r.middle.x - r.radius - half); float64(x) <= r.middle.x+r.radius+half; x++ {
+			off := math.Hypot(float64(x)+0.5-r.middle.x, float64(y)+0.5-r.middle.y)
+			if math.Abs(off-r.radius) <= half {
+				b.set(x, y)
+			}
+		}
+	}
+}
+
+// ring writes the ring over everything that is painted: whole, and the brightest there is.
+func (p *painter) ring() {
+	if !p.circle.shown {
+		return
+	}
+	p.mask.reset()
+	p.circle.draw(&p.mask)
+	for row := p.mask.top / dotsDown; row*dotsDown < p.mask.bottom; row++ {
+		p.mask.cells(row, func(col int) {
+			dots := p.mask.octet(col, row)
+			if p.over {
+				dots = turnedOver(dots)
+			}
+			at := (p.flip(row)+p.Top)*p.canvas.Width + p.Left + col
+			p.canvas.Cells[at].Rune = plainBlocks[dots].char
+			p.canvas.Cells[at].Ink = Ink{Role: scene.Cut, Tone: Bold, Selected: p.circle.item.Selected}
+			p.taken[at] = true
+		})
+	}
+}
+
+// onRing tells whether the ring is drawn in a cell of the canvas.
+func (p *painter) onRing(col, row int) bool {
+	cell := p.canvas.At(col, row)
+	return cell.Ink.Role == scene.Cut && cell.Rune != ' ' && p.taken[row*p.canvas.Width+col]
+}
+
+// ringed tells whether a cell of the canvas lies within the ring.
+func (p *painter) ringed(col, row int) bool {
+	if !p.circle.shown {
+		return false
+	}
+	x := (float64(col-p.Left) + 0.5) * dotsAcross
+	y := (float64(p.flip(row-p.Top)) + 0.5) * dotsDown
+	return math.Hypot(x-p.circle.middle.x, y-p.circle.middle.y) <= p.circle.radius+1
+}
+
+// leastNamed is the radius of a ring, in dots, from which on there is room for its name.
+const leastNamed = 8
+
+// inRing writes the name of the cut in its ring, below the middle, where nothing else is there.
+func (p *painter) inRing() {
+	col, row, ok := p.circle.cell(p)
+	if !ok || p.circle.radius < leastNamed {
+		return
+	}
+	name := clean(p.circle.item.Label)
+	length := utf8.RuneCountInString(name)
+	col, row = col-(length-1)/2, row+1
+	for c := col; c < col+length; c++ {
+		if c < p.Left || c >= p.Left+p.Cols || row >= p.Top+p.Rows || !p.ringed(c, row) || p.canvas.At(c, row).Rune != ' ' {
+			return
+		}
+	}
+	p.canvas.Put(col, row, name, inkOf(p.circle.item))
+	p.circle.named = true
+}

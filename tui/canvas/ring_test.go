@@ -1,0 +1,109 @@
+package canvas
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+)
+
+// ringCells are the cells of a picture that show the ring.
+func ringCells(c *Canvas) (cells [][2]int) {
+	for row := range c.Height {
+		for col := range c.Width {
+			if cell := c.At(col, row); cell.Ink.Role == scene.Cut && strings.ContainsRune("▘▝▀▖▌▞▛▗▚▐▜▄▙▟█", cell.Rune) {
+				cells = append(cells, [2]int{col, row})
+			}
+		}
+	}
+	return cells
+}
+
+// The ring is the same whatever else is in the picture, never smaller than can be seen, and the brightest mark on it.
+func TestTheRingIsWholeLargeAndBrightest(t *testing.T) {
+	for view := range views {
+		for _, scale := range []float64{0, 60, 30, 15, 7, 3, 1.5} {
+			look := plainLook
+			look.Faces, look.Camera = true, desk.Camera{View: view, Middle: pt(1210, 240), Scale: scale}
+			s := van(view)
+			full := Paint(s, 100, 27, look)
+			alone := s
+			alone.Items = nil
+			for _, it := range s.Items {
+				if it.Role == scene.Cut {
+					alone.Items = append(alone.Items, it)
+				}
+			}
+			bare := Paint(alone, 100, 27, look)
+			cells := ringCells(&bare)
+			assert.Equal(t, cells, ringCells(&full), "scale %g: nothing covers it", scale)
+			low, high := cells[0], cells[0]
+			for _, c := range cells {
+				low = [2]int{min(low[0], c[0]), min(low[1], c[1])}
+				high = [2]int{max(high[0], c[0]), max(high[1], c[1])}
+			}
+			assert.GreaterOrEqual(t, high[0]-low[0]+1, RingCells, "scale %g", scale)
+			assert.GreaterOrEqual(t, high[1]-low[1]+1, RingCells/2, "scale %g", scale)
+			for _, light := range []bool{false, true} {
+				ring, _ := colours(*full.At(cells[0][0], cells[0][1]), light)
+				for i := range full.Cells {
+					ink, ground := colours(full.Cells[i], light)
+					paper := paper.on(light)
+					require.LessOrEqual(t, contrast(ink, paper), contrast(ring, paper), "scale %g", scale)
+					require.LessOrEqual(t, contrast(ground, paper), contrast(ring, paper), "scale %g", scale)
+				}
+			}
+		}
+	}
+}
+
+// The rulers' numbers stand evenly, in either unit, at any scale that a camera may have and when all is shown.
+func TestRulersAreEven(t *testing.T) {
+	for _, units := range []survey.Units{survey.Millimetres, survey.Inches} {
+		for _, size := range [][2]int{{40, 9}, {60, 17}, {59, 27}, {100, 27}, {107, 47}, {160, 47}} {
+			for _, scale := range []float64{0, 0.3, 0.77, 1.9, 4.4, 7.1, 13, 29, 37, 81, 170} {
+				look := Look{Units: units, Left: "left", Right: "right", Camera: desk.Camera{Middle: pt(1210, 240), Scale: scale}}
+				p := Paint(van(scene.Below), size[0], size[1], look)
+				row := []rune(p.lines()[p.Top+p.Rows])
+				var at []int
+				for col, r := range row {
+					if r == '┴' {
+						at = append(at, col)
+					}
+				}
+				for i := 2; i < len(at); i++ {
+					require.Equal(t, at[1]-at[0], at[i]-at[i-1], "%v, %v, scale %g: %s", units, size, scale, string(row))
+				}
+			}
+		}
+	}
+}
+
+// A word has one colour, whatever it stands on.
+func TestAWordHasOneColour(t *testing.T) {
+	s := hanging(scene.Below.Projection(), pt(0, -500), pt(2000, 500))
+	s.Items = append(s.Items,
+		scene.Item{Role: scene.Rail, Solid: flat(box(900, 1100, -500, 500))},
+		scene.Item{Role: scene.Dimension, State: scene.Foul, Primitive: scene.Spot, At: pt(1000, 0).At(0), Label: "what is in the way"})
+	look := plainLook
+	look.Faces = true
+	p := Paint(s, 100, 27, look)
+	for row, line := range p.lines() {
+		col, _, found := strings.Cut(line, "what is in the way")
+		if !found {
+			continue
+		}
+		first, _ := colours(*p.At(len([]rune(col)), row), false)
+		for i := range len("what is in the way") {
+			ink, _ := colours(*p.At(len([]rune(col))+i, row), false)
+			assert.Equal(t, first, ink, "letter %d", i)
+		}
+		return
+	}
+	t.Fatal("it has no name")
+}

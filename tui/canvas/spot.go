@@ -1,0 +1,199 @@
+package canvas
+
+import (
+	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+)
+
+// signs are the characters of a pen's sign.
+var signs = [...]rune{
+	scene.Disc: '●', scene.Ring: '○', scene.Lozenge: '◆', scene.Wedge: '▲', scene.Saltire: '×', scene.Plus: '+', scene.Dot: '•',
+	scene.Target: '◎', scene.Stroked: 'ø', scene.Crossed: '╳',
+}
+
+// Sign is the character that a role is marked with.
+func Sign(r scene.Role) string { return string(signs[r.Pen().Sign]) }
+
+// leastWithCentre is the radius of a ring, in dots, from which on there is room for its centre.
+const leastWithCentre = 10
+
+// spots draws spots and keeps the cut free of words.
+func (p *painter) spots() {
+	if p.circle.shown {
+		p.protect()
+	}
+	for i := range p.parts {
+		it := &p.parts[i]
+		switch {
+		case it.Role == scene.Hole && p.Scale <= near && p.small(&it.Area):
+			p.spot(it.Area.Middle, inkOf(it.Item))
+		case it.Role == scene.Cut && !p.circle.shown && p.small(&it.Area):
+			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
+		case it.Role == scene.CutCentre && p.circle.shown && p.circle.radius < leastWithCentre:
+		case it.Primitive == scene.Spot:
+			p.spot(it.Line[0], inkOf(it.Item))
+		}
+	}
+	p.goesOn()
+}
+
+// spot puts a role's sign on a place, unless something in front of it stands there.
+func (p *painter) spot(at geometry.Point, ink Ink) {
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return
+	}
+	if ink.Role == scene.Conflict {
+		ink.Tone = Inverse
+		col, row = p.inside(col, row)
+	}
+	if ink.Tone == Bold {
+		ink.Tone = Normal // a sign is told apart as a line is
+	}
+	i := row*p.canvas.Width + col
+	if there := &p.canvas.Cells[i]; p.taken[i] && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune != ' ' {
+		return
+	}
+	p.canvas.Put(col, row, Sign(ink.Role), ink)
+	p.taken[i] = true
+}
+
+// inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but beside it.
+func (p *painter) inside(col, row int) (int, int) {
+	middle, _, ok := p.circle.cell(p)
+	for i := 0; i < p.Cols && ok && p.onRing(col, row); i++ {
+		_, centre, _ := p.circle.cell(p)
+		switch {
+		case row != centre && p.circle.radius < leastWithCentre:
+			row = centre
+		case col < middle:
+			col++
+		case col > middle:
+			col--
+		default:
+			return col, row
+		}
+	}
+	return col, row
+}
+
+// protect keeps the cells of the ring and within it free of words.
+func (p *painter) protect() {
+	middle, centre, _ := p.circle.cell(p)
+	aside, away := int(p.circle.radius)/dotsAcross+2, int(p.circle.radius)/dotsDown+2
+	for row := max(centre-away, p.Top); row < min(centre+away+1, p.Top+p.Rows); row++ {
+		for col := max(middle-aside, p.Left); col < min(middle+aside+1, p.Left+p.Cols); col++ {
+			if p.ringed(col, row) {
+				p.taken[row*p.canvas.Width+col] = true
+			}
+		}
+	}
+}
+
+// ends writes what the van's ends are called on them, one letter under the other.
+func (p *painter) ends() {
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.Role != scene.Bumper && it.Role != scene.Nose || it.Label == "" {
+			continue
+		}
+		low, high := it.Area.Bounds()
+		name := []rune(strings.ToUpper(it.Label))
+		if it.Role == scene.Bumper && p.look.Datum != "" {
+			name = []rune("REAR")
+		}
+		col, row, ok := p.Cell(p.visible(low, high))
+		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
+		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
+			continue
+		}
+		for k, r := range name {
+			p.canvas.Put(col, row+k, string(r), Ink{Role: it.Role, Tone: Bold})
+			p.taken[(row+k)*p.canvas.Width+col] = true
+		}
+	}
+}
+
+// arrows point to the picture's right, bottom, left and top.
+var arrows = [4]rune{'►', '▼', '◄', '▲'}
+
+// goesOn puts an arrow where the heater's exhaust leaves the picture.
+func (p *painter) goesOn() {
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.Role != scene.Exhaust || it.Primitive != scene.Area {
+			continue
+		}
+		path := it.Area.Path
+		if _, _, seen := p.Cell(path[len(path)-1]); seen {
+			continue
+		}
+		for k := len(path) - 1; k > 0; k-- {
+			a, b, ok := p.clipped(path[k-1], path[k])
+			if !ok {
+				continue
+			}
+			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
+			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
+				p.canvas.Put(col, row, string(arrows[p.leave.arrow]), Ink{Role: scene.Exhaust, Tone: Inverse})
+				p.taken[row*p.canvas.Width+col] = true
+			}
+			break
+		}
+	}
+}
+
+// exit is where the heater's exhaust leaves the picture.
+type exit struct {
+	at    geometry.Point
+	arrow int
+	shown bool
+}
+
+// atExit adds seats to both sides of the exhaust where it leaves the picture, the nearest first.
+func (p *painter) atExit(seats []seat, it *part) []seat {
+	col, row, _ := p.Cell(p.leave.at)
+	aside := int(it.Area.Radius/p.Scale/dotsAcross+0.5) + 2
+	for d := range p.Rows / 2 {
+		for _, r := range [2]int{row - d, row + d} {
+			seats = append(seats,
+				seat{col: col + aside, row: r, hold: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, hold: byEnd, off: leaderRow * d})
+		}
+	}
+	return seats
+}
+
+// clipped is what of a line lies in the picture.
+func (p *painter) clipped(a, b geometry.Point) (from, to geometry.Point, ok bool) {
+	const steps = 200
+	for i := range steps + 1 {
+		at := a.Add(b.Sub(a).Scale(float64(i) / steps))
+		if _, _, seen := p.Cell(at); seen {
+			if !ok {
+				from = at
+			}
+			to, ok = at, true
+		}
+	}
+	return from, to, ok
+}
+
+// heading is which of the arrows points from a place to another.
+func (p *painter) heading(a, b geometry.Point) int {
+	by := b.Sub(a)
+	down := -by.Y
+	if p.over {
+		down = by.Y
+	}
+	switch {
+	case abs(by.X) >= abs(down) && by.X >= 0:
+		return 0
+	case abs(by.X) >= abs(down):
+		return 2
+	case down > 0:
+		return 1
+	}
+	return 3
+}

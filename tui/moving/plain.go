@@ -1,0 +1,35 @@
+package moving
+
+import (
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/aloud"
+	"bench.example/undermark/tui/desk"
+)
+
+// NothingYet stands where no finding concerns what is moved.
+const NothingYet = "Nothing to check here yet."
+
+// Said are the findings that concern something, under a title, where nothing is drawn.
+func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []string {
+	lines := aloud.Findings(s, concerns)
+	title := "Findings of " + what + ", the worst first:"
+	switch {
+	case len(lines) == 0:
+		return []string{title, NothingYet}
+	case len(s.Faults) > 0:
+		title = "Findings of " + what + " as it was before the fault:"
+	}
+	return append([]string{title}, lines...)
+}
+
+// Unmoved is what no move changes, in a line; "" for nothing.
+func (l Worst) Unmoved(s desk.State) string { return unmoved(l.Rest, s) }
+
+// Plain is what the prompt says where nothing is drawn.
+func (p Prompt) Plain(heading string, asks []Ask) desk.Plain {
+	said := p.form.Plain(p.fields(asks))
+	said.Here = append([]string{heading}, said.Here...)
+	all := said.All
+	said.All = func() []string { return append([]string{heading}, all()...) }
+	return said
+}

@@ -1,0 +1,104 @@
+package place
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/tui/words"
+)
+
+// halves are the plan and the panel beside it.
+func halves(t *testing.T, m desk.Screen, s desk.State, w, h int) (plan, panel string) {
+	planW, _ := moving.Sizes(w, h)
+	for _, row := range strings.Split(screentest.Filled(t, m, s, w, h), "\n") {
+		plan += ansi.Cut(row, 0, planW) + "\n"
+		panel += ansi.Cut(row, planW, w) + "\n"
+	}
+	return plan, panel
+}
+
+// zoomed are the messages that give a screen its size and press keys.
+func zoomed(w, h int, keys string) []tea.Msg {
+	return append([]tea.Msg{tea.WindowSizeMsg{Width: w, Height: h}}, screentest.Keys(keys)...)
+}
+
+// Each figure on the plan is one of the list beside it, of the same thing; what is in the way is marked once a thing.
+func TestTheFiguresOnThePlanAreTheLists(t *testing.T) {
+	figure := regexp.MustCompile(`(\d[\d.]*) (short|to spare)`)
+	for _, keys := range []string{"", "g"} {
+		for _, size := range [][2]int{{100, 27}, {160, 47}} {
+			s := demo(t)
+			m, s, _ := screentest.After(New(), s, zoomed(size[0], size[1], keys)...)
+			plan, panel := halves(t, m, s, size[0], size[1])
+			found := figure.FindAllStringSubmatch(plan, -1)
+			require.Len(t, found, 2, "brake pipe and crossmember, %v %s", size, keys)
+			for _, f := range found {
+				sign := map[string]string{"short": "-", "to spare": ""}[f[2]]
+				assert.Contains(t, panel, " "+sign+f[1]+" ", "%v %s", size, keys)
+			}
+			for _, name := range []string{"brake pipe across", "middle crossmember"} {
+				assert.Equal(t, 1, strings.Count(plan, name), "%s, %v %s", name, size, keys)
+			}
+			assert.LessOrEqual(t, strings.Count(plan, "╳"), 2)
+			assert.Positive(t, strings.Count(plan, "╳"))
+		}
+	}
+}
+
+// The list says how many of all that the banner counts stand in it.
+func TestTheListAndTheBannerHaveOneTally(t *testing.T) {
+	s := demo(t)
+	here := map[rules.Verdict]int{}
+	for i := range s.Result.Findings {
+		if f := &s.Result.Findings[i]; f.Rule.AtCut {
+			here[f.Verdict]++
+		}
+	}
+	banner := words.Tally(s.Result.Findings)
+	var foul, doubtful int
+	_, err := fmt.Sscanf(banner, "%d foul, %d doubtful", &foul, &doubtful)
+	require.NoError(t, err, banner)
+	want := fmt.Sprintf("%d of %d foul, %d of %d doubtful", here[rules.Foul], foul, here[rules.Doubtful], doubtful)
+	for _, size := range [][2]int{{100, 27}, {160, 47}} {
+		_, panel := halves(t, New(), s, size[0], size[1])
+		assert.Contains(t, panel, want)
+		assert.Equal(t, min(here[rules.Foul], foul), strings.Count(panel, "\nfoul ")+strings.Count(panel, "│foul "))
+	}
+}
+
+// The heater's exhaust has its end named, or an arrow where it leaves the view; what explains the picture stands below its
+// rulers.
+func TestTheExhaustHasAnEndAndTheKeyIsOutside(t *testing.T) {
+	s := demo(t)
+	m, near, _ := screentest.After(New(), s, zoomed(100, 27, "g")...)
+	whole, panel := halves(t, New(), s, 100, 27)
+	assert.Contains(t, panel, "warm air to the rear", "not taken for the exhaust")
+	nearby, _ := halves(t, m, near, 100, 27)
+	assert.Contains(t, whole, "heater's exhaust ends")
+	assert.Contains(t, nearby, "heater's exhaust ▼")
+	assert.NotContains(t, nearby, "exhaust ends")
+	for _, plan := range []string{whole, nearby} {
+		key, rulers := -1, -1
+		for i, row := range strings.Split(plan, "\n") {
+			if strings.Contains(row, "mm to spare:") {
+				key = i
+			}
+			if strings.HasPrefix(row, "mm   └") {
+				rulers = i
+			}
+		}
+		assert.Greater(t, key, rulers)
+		assert.Positive(t, rulers)
+	}
+}

@@ -1,0 +1,84 @@
+package sparing
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"bench.example/undermark/tui/desk"
+)
+
+// plain takes all colours off.
+const plain = "\x1b[0m"
+
+// looks are the colours met so far, by number; 0 is none. They are as many as the program has ways to paint a cell.
+type looks struct {
+	text   []string // each takes off what was worn before it
+	number map[string]int32
+}
+
+func newLooks() looks { return looks{text: []string{plain}, number: map[string]int32{plain: 0}} }
+
+// read appends the cells of a row. It is sure when each rune takes one column whatever stands beside it, nothing but colours
+// steers the terminal, and no rest of the row may still hold what stood there.
+func (l *looks) read(row []cell, text string) (cells []cell, sure bool) {
+	worn := int32(0)
+	text = strings.TrimSuffix(text, ansi.EraseLineRight)
+	for i := 0; i < len(text); {
+		if text[i] == 0x1b {
+			n := sequence(text[i:])
+			if n == 0 {
+				return row, false
+			}
+			worn = l.put(worn, text[i:i+n])
+			i += n
+			continue
+		}
+		r, n := utf8.DecodeRuneInString(text[i:])
+		if !oneColumn(r) {
+			return row, false
+		}
+		row = append(row, cell{r, worn})
+		i += n
+	}
+	return row, worn == 0
+}
+
+// sequence is how many bytes of text a sequence of colours in front of it takes; 0 when there is none.
+func sequence(text string) int {
+	if !strings.HasPrefix(text, "\x1b[") {
+		return 0
+	}
+	for i := 2; i < len(text); i++ {
+		switch c := text[i]; {
+		case c == 'm':
+			return i + 1
+		case (c < '0' || c > '9') && c != ';':
+			return 0
+		}
+	}
+	return 0
+}
+
+// put is the look that is worn when a sequence comes on top of another look.
+func (l *looks) put(worn int32, sequence string) int32 {
+	if sequence == "\x1b[m" {
+		return 0
+	}
+	if !strings.HasPrefix(sequence, "\x1b[0;") && sequence != plain {
+		sequence = l.text[worn] + sequence
+	}
+	n, met := l.number[sequence]
+	if !met {
+		n = int32(len(l.text))
+		l.text, l.number[strings.Clone(sequence)] = append(l.text, strings.Clone(sequence)), n
+	}
+	return n
+}
+
+// oneColumn says whether a rune surely takes one column whatever stands beside it: of those that desk.OneColumn does not name,
+// dashes, quotation marks and daggers, arrows, signs of mathematics. Other scripts' letters may melt into one another.
+func oneColumn(r rune) bool {
+	return ' ' <= r && r <= '~' || desk.OneColumn(r) || 0x2010 <= r && r <= 0x2027 || 0x2030 <= r && r <= 0x205e || 0x2190 <= r && r <= 0x22ff
+}

@@ -1,0 +1,84 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/sparing"
+)
+
+// line counts what is sent over it.
+type line struct {
+	*os.File
+	bytes int
+}
+
+func (l *line) Write(p []byte) (int, error) {
+	l.bytes += len(p)
+	return len(p), nil
+}
+
+// A key sends a fifth of a picture at most, in true colour, wherever somebody moves the cut, walks through a list or types: names on
+// a plan as crowded as this one move with the cut.
+func TestAKeySendsLittle(t *testing.T) {
+	const wide, high, most = 120, 40, 4600 // bytes; a picture of Place is 23,000
+	right, left := tea.KeyMsg{Type: tea.KeyRight}, tea.KeyMsg{Type: tea.KeyLeft}
+	down, up := tea.KeyMsg{Type: tea.KeyDown}, tea.KeyMsg{Type: tea.KeyUp}
+	digit, back := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'1'}}, tea.KeyMsg{Type: tea.KeyBackspace}
+	for _, c := range []struct {
+		screen string
+		first  []tea.KeyMsg
+		keys   [2]tea.KeyMsg
+	}{
+		{"Place", nil, [2]tea.KeyMsg{right, left}},
+		{"Underneath", nil, [2]tea.KeyMsg{down, up}},
+		{"Underneath", []tea.KeyMsg{{Type: tea.KeyEnter}, down, down, down}, [2]tea.KeyMsg{digit, back}},
+	} {
+		t.Run(fmt.Sprint(c.screen, " ", c.keys[0]), func(t *testing.T) {
+			r := working(t, jobOfCases(t, "24-everything.toml"))
+			r.desk.Begin(withObstructions(r.desk.State.Job, 60).WithDrilled(nil), true)
+			r.desk.State.Settings.Colour = desk.TrueColour
+			r.Update(tea.WindowSizeMsg{Width: wide, Height: high})
+			r.goTo(r.titled(c.screen))
+			for _, k := range c.first {
+				r.Update(k)
+			}
+			sent := &line{}
+			to, last := sparing.On(sent), []string(nil)
+			for i := range 12 {
+				rows := strings.Split(r.View(), "\n")
+				sent.bytes = 0
+				_, err := to.WriteString(written(last, rows))
+				require.NoError(t, err)
+				if last = rows; i > 0 {
+					assert.Less(t, sent.bytes, most, "key %d", i)
+					assert.NotZero(t, sent.bytes, "key %d", i)
+				}
+				r.Update(c.keys[i%2])
+			}
+		})
+	}
+}
+
+// written is what the library writes for a picture after another: rows that changed, whole.
+func written(last, rows []string) string {
+	var out strings.Builder
+	out.WriteString(ansi.CursorHomePosition)
+	for y, row := range rows {
+		if y > 0 {
+			out.WriteByte('\n')
+		}
+		if last == nil || last[y] != row {
+			out.WriteString(row + "\r")
+		}
+	}
+	return out.String() + ansi.CursorPosition(0, len(rows))
+}
