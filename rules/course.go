@@ -42,7 +42,7 @@ func newCourse(j judge, kind vehicles.RunKind, goals []route.Goal, d demand) *co
 			r.way(c, r)
 		}
 	}
-	if d.less > 0 || d.uncut {
+	if d.uncut {
 		c.spareEnds()
 	}
 	return c

@@ -8,12 +8,13 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// goals are where the run may end.
-func (s *seeker) goals(bands float64) []route.Goal {
-	if at := s.to.At; at != nil {
-		return []route.Goal{{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}}
-	}
+// goals are where the run may end; keep tells whether that keeps what is asked of an end.
+func (s *seeker) goals(bands float64) (list []route.Goal, keep bool) {
 	t := newTrial(s.judge, s.kind, bands)
+	if at := s.to.At; at != nil {
+		g := route.Goal{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}
+		return []route.Goal{g}, s.endShort(t, g.At.At(g.High)) == 0
+	}
 	low, high := s.heights(bands)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
@@ -27,9 +28,9 @@ func (s *seeker) goals(bands float64) []route.Goal {
 		}
 	}
 	if len(good) == 0 {
-		return all // the one that misses by least
+		return all, false // the one that misses by least
 	}
-	return good
+	return good, true
 }
 
 // highestEnd is the greatest height at a place, within heightStep, at which a run may end, or by how much it falls short where it falls
@@ -58,16 +59,19 @@ func (s *seeker) heights(bands float64) (low, high float64) {
 
 // endShort is by how much a run that ends at a place falls short of what is asked of its end alone.
 func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
-	run := t.run
-	run.Path, run.Hanging = []vehicles.RunPoint{{X: at.X, Y: at.Y, Drop: -at.Z}}, vehicles.Hanging{}
-	if !t.put(&run) {
-		return math.Inf(1)
-	}
 	var ends []*Rule
 	for _, r := range t.rules {
 		if r.ends {
 			ends = append(ends, r)
 		}
+	}
+	if len(ends) == 0 {
+		return 0
+	}
+	run := t.run
+	run.Path, run.Hanging = []vehicles.RunPoint{{X: at.X, Y: at.Y, Drop: -at.Z}}, vehicles.Hanging{}
+	if !t.put(&run) {
+		return math.Inf(1)
 	}
 	return t.short(t.findings(ends))
 }

@@ -13,6 +13,7 @@ import (
 type Target struct {
 	At   *vehicles.RunPoint // nil: along Edge
 	Edge Edge
+	Room float64 // mm that are kept from every obstruction beside what is asked
 }
 
 // Edge is an edge of the van.
@@ -36,6 +37,7 @@ type Route struct {
 	Margin  vehicles.Number
 	Verdict Verdict   // Foul: it is the nearest miss
 	Misses  []Finding // what it breaks, or what is doubtful of it, the worst first
+	short   float64   // by how much it falls short in all
 }
 
 // Found tells whether it is a run which breaks no rule.
@@ -48,10 +50,18 @@ type Tell func(tried int)
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
 // cut and a run of that kind, whose path does not matter. It is stopped by ctx; what was found until then may not be the shortest.
 func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) Route {
+	s := newSeeker(ctx, r, kind, to, tell)
+	best, kept := s.seek()
+	if !kept && ctx.Err() == nil {
+		best = s.nearestMiss(best)
+	}
+	return s.told(best)
+}
+
+func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
 	job := withoutWay(r.Job, kind)
 	plan, _ := r.Plan.WithRun(&job, kind)
-	s := &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell}
-	return s.seek()
+	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, pump: r.Job.Run(kind).Pump}
 }
 
 // withoutWay is a job whose run of a kind has lost what hangs along it: it may hang past the end of another way.
@@ -69,6 +79,7 @@ type seeker struct {
 	kind  vehicles.RunKind
 	to    Target
 	tell  Tell
+	pump  *vehicles.Pump // of a fuel line
 }
 
 // attempt is a run that was straightened, its stub's mouth the first of its corners.
@@ -105,24 +116,32 @@ var demands = []demand{
 // mostWays is how many ways of one search are straightened.
 const mostWays = 4
 
-func (s *seeker) seek() Route {
-	var best *attempt
+// mostMisses is the same of one for the nearest miss.
+const mostMisses = 2
+
+// seek is the best of what meets the first demand that can be met, and whether any can.
+func (s *seeker) seek() (best *attempt, kept bool) {
 	for _, d := range demands {
 		if best = s.among(d); best.keeps() || s.ctx.Err() != nil {
-			return s.told(best)
+			break
 		}
 	}
-	return s.told(s.nearestMiss(best))
+	return best, best.keeps()
 }
 
 // among is the best of the ways of one search, straightened; nil for none.
 func (s *seeker) among(d demand) (best *attempt) {
-	goals := s.goals(d.judged)
-	if len(goals) == 0 {
-		return nil
+	goals, keep := s.goals(d.judged)
+	if len(goals) == 0 || !keep && !d.uncut {
+		return nil // no way there helps
 	}
+	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
-	for _, w := range route.Find(s.ctx, &c.query, mostWays, s.tell) {
+	most := mostWays
+	if d.uncut {
+		most = mostMisses
+	}
+	for _, w := range route.Find(s.ctx, &c.query, most, s.tell) {
 		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
 			break
 		}
@@ -153,12 +172,11 @@ func (s *seeker) mufflerLegs() int {
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
 	t := newTrial(s.judge, s.kind, bands)
-	t.lower = lower
-	st := route.Straightener{Steps: []float64{32, 8, 2, 1}}
-	st.Worth = func(corners []geometry.Point3) route.Worth {
-		worth := t.worth(corners)
-		worth.Short += c.beyond(corners)
-		return worth
+	t.pump = s.pump
+	t.lower, t.room = lower, s.to.Room
+	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
+	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
+		return t.worth(corners, c.beyond(corners), most)
 	}
 	if s.to.At == nil {
 		st.LastMay = s.onEdge
@@ -173,9 +191,9 @@ func (s *seeker) told(a *attempt) Route {
 		return Route{Verdict: Foul}
 	}
 	t := newTrial(s.judge, s.kind, 0)
-	t.lower = a.lower
+	t.lower, t.pump = a.lower, s.pump
 	run := t.run
-	run.Path = pathThrough(a.corners)
+	run.Path = pathThrough(s.kind, a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
 	if s.kind == vehicles.ExhaustRun {
@@ -183,7 +201,7 @@ func (s *seeker) told(a *attempt) Route {
 		t.put(&run)
 	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
+	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
 	sortWorst(findings)
 	for _, f := range findings {
 		if f.Verdict != Clear {

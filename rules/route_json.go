@@ -13,6 +13,7 @@ type routeJSON struct {
 	Margin  *float64     `json:"margin"`
 	Muffler *mufflerJSON `json:"muffler,omitempty"`
 	Clips   []float64    `json:"clips,omitzero"`
+	Pump    *pumpJSON    `json:"pump,omitempty"`
 	Verdict string       `json:"verdict,omitempty"`
 	Doubts  []missJSON   `json:"doubtful,omitempty"` // of a run that breaks no rule
 	Miss    *routeJSON   `json:"miss,omitempty"`     // where there is no run: the nearest
@@ -25,6 +26,38 @@ type mufflerJSON struct {
 	Length float64 `json:"length"`
 	Across float64 `json:"across"`
 	Drain  string  `json:"drain,omitempty"`
+}
+
+type pumpJSON struct {
+	Leg       int      `json:"leg"`
+	Start     float64  `json:"start"`
+	Tilt      float64  `json:"tilt"`
+	MlPer1000 *float64 `json:"ml_per_1000,omitempty"`
+	Hz        *float64 `json:"hz,omitempty"`
+}
+
+// pairJSON are an exhaust and an intake that were sought together.
+type pairJSON struct {
+	Exhaust json.RawMessage `json:"exhaust"`
+	Intake  json.RawMessage `json:"intake"`
+	Margin  *float64        `json:"margin"` // the worse of both
+}
+
+// PairJSON writes a pair as `route both --json` prints it.
+func PairJSON(p Pair) ([]byte, error) {
+	exhaust, err := RouteJSON(p.Exhaust)
+	if err != nil {
+		return nil, err
+	}
+	intake, err := RouteJSON(p.Intake)
+	if err != nil {
+		return nil, err
+	}
+	out := pairJSON{Exhaust: exhaust, Intake: intake}
+	if p.Found() {
+		out.Margin = maybe(p.Margin())
+	}
+	return json.Marshal(out)
 }
 
 type missJSON struct {
@@ -62,6 +95,9 @@ func (r *Route) json(bad Verdict) routeJSON {
 	}
 	if m := r.Run.Muffler; m != nil {
 		out.Muffler = &mufflerJSON{m.Leg, m.Start, m.Length, m.Across, m.Drain}
+	}
+	if p := r.Run.Pump; p != nil {
+		out.Pump = &pumpJSON{p.Leg, p.Start, p.Tilt, maybe(p.MlPer1000), maybe(p.Hz)}
 	}
 	for i := range r.Misses {
 		if f := &r.Misses[i]; f.Verdict == bad {

@@ -30,7 +30,9 @@ func moved(t *testing.T) *Result {
 }
 
 // toPlace is a place as a target.
-func toPlace(x, y, drop float64) Target { return Target{At: &vehicles.RunPoint{X: x, Y: y, Drop: drop}} }
+func toPlace(x, y, drop float64) Target {
+	return Target{At: &vehicles.RunPoint{X: x, Y: y, Drop: drop}}
+}
 
 // judgedWith judges a job with a run put in.
 func judgedWith(t *testing.T, r *Result, kind vehicles.RunKind, found *Route) []Finding {

@@ -15,8 +15,10 @@ type trial struct {
 	kind  vehicles.RunKind
 	run   vehicles.Run // what the run is but for its path and for what hangs on it
 	rules []*Rule
-	bands float64 // by how many sigma it is to be clear
-	lower int     // how many of the legs that are fit for the muffler are passed over, from the outlet back
+	bands float64        // by how many sigma it is to be clear
+	room  float64        // mm that it is to keep from every obstruction beside that
+	pump  *vehicles.Pump // of a fuel line, to be put in its place; nil for none
+	lower int            // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
 	last judge // of the run tried last
 	job  vehicles.Job
@@ -27,24 +29,42 @@ func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), bands: bands}
 }
 
-// worth judges a run through corners, its stub's mouth the first.
-func (t *trial) worth(corners []geometry.Point3) route.Worth {
+// worth judges a run through corners, its stub's mouth the first, which falls short already by so much. Once it is beyond most it does
+// not look at what is left.
+func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Worth {
 	run := t.run
-	run.Path = pathThrough(corners)
+	run.Path = pathThrough(t.kind, corners)
 	lacks := 0.0
 	run.Hanging, lacks = t.hang(corners)
 	if !t.put(&run) {
 		return route.Worth{Short: math.Inf(1)}
 	}
-	return route.Worth{Short: lacks + t.short(t.findings(t.rules)), Length: t.plan.Run(t.kind).Line.Length()}
+	short += lacks
+	t.begin()
+	for _, r := range t.rules {
+		if short > most+marginNoise {
+			break
+		}
+		if r.check != nil {
+			before := len(t.last.findings)
+			r.check(&t.last, r)
+			short += t.short(t.last.findings[before:])
+		}
+	}
+	return route.Worth{Short: short, Length: t.plan.Run(t.kind).Line.Length()}
 }
 
-// pathThrough is a run's path through corners, whose first is the stub's mouth.
-func pathThrough(corners []geometry.Point3) []vehicles.RunPoint {
-	path := make([]vehicles.RunPoint, len(corners)-1)
-	for i, c := range corners[1:] {
+// pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
+// there.
+func pathThrough(kind vehicles.RunKind, corners []geometry.Point3) []vehicles.RunPoint {
+	path := make([]vehicles.RunPoint, len(corners))
+	for i, c := range corners {
 		path[i] = vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
 	}
+	if kind != vehicles.FuelRun {
+		return path[1:]
+	}
+	slices.Reverse(path)
 	return path
 }
 
@@ -55,12 +75,17 @@ func (t *trial) put(run *vehicles.Run) (ok bool) {
 	return ok
 }
 
-// findings are what rules say of the run that was put.
-func (t *trial) findings(rules []*Rule) []Finding {
-	clear(t.last.findings) // what opens a finding takes its place as nobody has written there
+// begin begins to judge the run that was put.
+func (t *trial) begin() {
+	clear(t.last.findings) // whoever opens a finding takes it that nobody has written there
 	found := t.last.findings[:0]
 	t.last = t.judge
 	t.last.job, t.last.plan, t.last.findings, t.last.measures = &t.job, &t.plan, found, [len(vehicles.RunKinds)]measuring{}
+}
+
+// findings are what rules say of the run that was put.
+func (t *trial) findings(rules []*Rule) []Finding {
+	t.begin()
 	for _, r := range rules {
 		if r.check != nil {
 			r.check(&t.last, r)
@@ -75,6 +100,9 @@ func (t *trial) short(findings []Finding) (short float64) {
 	for i := range findings {
 		f := &findings[i]
 		short += f.shortOf(t.bands)
+		if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.room > 0 {
+			short += max(0, t.room-max(0, f.Margin.Value-t.bands*f.Sigma))
+		}
 	}
 	return short
 }
@@ -115,8 +143,13 @@ func worstClearance(findings []Finding) (m vehicles.Number) {
 	return m
 }
 
-// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the muffler, mm.
+// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the
+// muffler, or a fuel line goes up and down again, mm.
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
+	if t.kind == vehicles.FuelRun {
+		h.Pump = pumpOn(t.pump, corners)
+		return h, humps(corners)
+	}
 	if t.run.Muffler == nil {
 		return h, 0
 	}

@@ -112,7 +112,7 @@ func writeText(t *testing.T, name, text string) string {
 func TestHostileTextOfAJobIsToldHarmless(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	file := writeText(t, "van.toml", hostileJob(t))
-	for _, args := range [][]string{{"check"}, {"check", "--next"}, {"marks"}, {"suggest"}, {"suggest", "--yaw"}, {"rules"}} {
+	for _, args := range [][]string{{"check"}, {"check", "--next"}, {"marks"}, {"suggest"}, {"suggest", "--yaw"}, {"route", "exhaust", "--edge", "left"}, {"rules"}} {
 		to := filepath.Join(t.TempDir(), "out.txt")
 		code, out, complaint := call("", append(args, file)...)
 		assert.NotEqual(t, exitFailed, code, "%v: %s", args, complaint)
@@ -157,7 +157,7 @@ func TestHostileArgumentsAreToldHarmless(t *testing.T) {
 	for _, args := range [][]string{
 		{"--" + evil}, {"check", "--" + evil, file}, {"check", "-" + evil}, {evil, evil}, {"check", evil}, {"check", "\xff\xfe" + evil},
 		{"new", evil + "/van.toml"}, {"new", "--van", evil, filepath.Join(dir, "a.toml")}, {"new", "--from", evil, filepath.Join(dir, "b.toml")},
-		{"new", "--from", evil, "--van", evil, "c.toml"}, {"suggest", "--near", evil, file}, {"rules", "--book", evil}, {"rules", evil},
+		{"new", "--from", evil, "--van", evil, "c.toml"}, {"suggest", "--near", evil, file}, {"route", evil, file}, {"route", "exhaust", "--to", evil, file}, {"route", "exhaust", "--edge", evil, file}, {"rules", "--book", evil}, {"rules", evil},
 		{"check", "-o", evil + "/x", file}, {"help", evil}, {"completion", evil}, {"--book", evil, "check", file}, {"man", evil},
 		{"new", filepath.Join(dir, "van"+evil[:5]+"\n.toml")}, {"__complete", "--" + evil, ""}, {"check", "--json=" + evil, file},
 	} {

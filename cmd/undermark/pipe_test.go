@@ -23,7 +23,7 @@ func TestNoCommandWaitsForAPipe(t *testing.T) {
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
 	require.NoError(t, os.WriteFile(job, vehicles.Demo().Format(), 0o600))
 	for _, args := range [][]string{
-		{"check", pipe}, {"marks", pipe}, {"suggest", pipe}, {"rules", pipe}, {"check", "--book", pipe, job},
+		{"check", pipe}, {"marks", pipe}, {"suggest", pipe}, {"route", "intake", "--edge", "left", pipe}, {"rules", pipe}, {"check", "--book", pipe, job},
 		{"marks", job, "-o", pipe}, {"new", "--from", pipe, filepath.Join(dir, "new.toml")}, {"new", pipe},
 	} {
 		type answer struct {

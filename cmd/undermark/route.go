@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -18,42 +17,39 @@ import (
 )
 
 // routed are the runs that can be sought, by what the command calls them.
-var routed = map[string]vehicles.RunKind{"exhaust": vehicles.ExhaustRun, "intake": vehicles.IntakeRun}
+var routed = map[string]vehicles.RunKind{"exhaust": vehicles.ExhaustRun, "intake": vehicles.IntakeRun, "fuel": vehicles.FuelRun}
+
+// bothRuns is what it calls exhaust and intake together.
+const bothRuns = "both"
 
 func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
 	var to, edge string
 	c := &cobra.Command{
-		Use:   "route exhaust|intake JOB...",
+		Use:   "route exhaust|intake|fuel|both JOB...",
 		Short: "Find a run from its stub to an outlet",
 		Long: "The shortest run from the stub to a place, or to the best place along an edge of the van, that breaks no rule:\n" +
 			"as a path for the job file, with the muffler of the job and clips on its new legs. It is clear of what is\n" +
 			"uncertain where that can be. Where there is none it is the nearest miss, and what it breaks is named: exit 11.\n" +
+			"The fuel line goes from --to, or where it begins in the job, to the heater: it rises from its pump, without humps.\n" +
+			"both finds exhaust and intake together, those that keep most from what is under the floor.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a run before you trust it.",
 		Example: "  undermark route exhaust --to 1370,870,187 van.toml\n" +
-			"  undermark route intake --edge rear --json van.toml",
+			"  undermark route intake --edge rear --json van.toml\n" +
+			"  undermark route both van.toml",
 		Args: someRun, ValidArgsFunction: runThenJobs,
 		RunE: func(_ *cobra.Command, args []string) error {
-			target, err := parseTarget(to, edge)
+			told, err := routing(args[0], to, edge, s, f.json)
 			if err != nil {
 				return err
 			}
-			kind, worst := routed[args[0]], rules.Clear
+			missed := false
 			_, err = answerJobs(args[1:], shared, &f, s, func(r rules.Result) (string, error) {
-				found, err := seekRun(&r, kind, target, s, f.json)
-				if err != nil {
-					return "", err
-				}
-				if !found.Found() {
-					worst = rules.Foul
-				}
-				if f.json {
-					data, err := rules.RouteJSON(found)
-					return string(data) + "\n", err
-				}
-				return routeText(&r, kind, &found), nil
+				text, found, err := told(&r)
+				missed = missed || err == nil && !found
+				return text, err
 			})
-			if err == nil && worst == rules.Foul {
+			if err == nil && missed {
 				return exit(exitFoul)
 			}
 			return err
@@ -65,12 +61,106 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 	return c
 }
 
+// teller seeks what a command asks of a job, and tells of it; found is whether it keeps every rule.
+type teller func(r *rules.Result) (text string, found bool, err error)
+
+// routing is what the command line asks for.
+func routing(what, to, edge string, s streams, json bool) (teller, error) {
+	if what == bothRuns {
+		if to != "" || edge != "" {
+			return nil, fmt.Errorf("both looks along every edge: leave --to and --edge out")
+		}
+		return func(r *rules.Result) (string, bool, error) { return tellPair(r, s, json) }, nil
+	}
+	kind := routed[what]
+	if kind == vehicles.FuelRun && edge != "" {
+		return nil, fmt.Errorf("the fuel line begins at a place: give --to X,Y,DROP, or leave --edge out")
+	}
+	if kind == vehicles.FuelRun && to == "" {
+		return func(r *rules.Result) (string, bool, error) {
+			fuel := r.Job.Fuel
+			if fuel == nil {
+				return "", false, lacking{Key: "fuel", Text: "there is no [fuel], so nobody knows where the line begins: say --to X,Y,DROP"}
+			}
+			begin := fuel.Path[0]
+			return tellRun(r, kind, rules.Target{At: &begin}, s, json)
+		}, nil
+	}
+	target, err := parseTarget(to, edge)
+	return func(r *rules.Result) (string, bool, error) { return tellRun(r, kind, target, s, json) }, err
+}
+
+// tellRun seeks a run of a judged job.
+func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, json bool) (string, bool, error) {
+	ready, taken, err := readyForRun(r, kind)
+	if err != nil {
+		return "", false, err
+	}
+	if kind == vehicles.FuelRun && to.At.Drop < 0 {
+		return "", false, fmt.Errorf("the fuel line would begin above the floor: a passage through it is not sought, so say --to X,Y,DROP below it")
+	}
+	var found rules.Route
+	err = seeking(s, json, func(ctx context.Context, p *progress) {
+		found = rules.FindRoute(ctx, ready, kind, to, func(tried int) { p.say("Looking for a way: %d legs tried", tried) })
+	})
+	if err != nil {
+		return "", false, err
+	}
+	if json {
+		data, err := rules.RouteJSON(found)
+		return string(data) + "\n", found.Found(), err
+	}
+	return routeText(r, kind, &found) + taken, found.Found(), nil
+}
+
+// tellPair seeks exhaust and intake of a judged job together.
+func tellPair(r *rules.Result, s streams, json bool) (string, bool, error) {
+	ready, taken, err := readyForRun(r, vehicles.ExhaustRun)
+	if err != nil {
+		return "", false, err
+	}
+	ready, more, err := readyForRun(ready, vehicles.IntakeRun)
+	if err != nil {
+		return "", false, err
+	}
+	var pair rules.Pair
+	err = seeking(s, json, func(ctx context.Context, p *progress) {
+		pair = rules.FindPair(ctx, ready, func(done, of int) { p.say("Looking for exhaust and intake: %d of about %d", done, of) })
+	})
+	if err != nil {
+		return "", false, err
+	}
+	if json {
+		data, err := rules.PairJSON(pair)
+		return string(data) + "\n", pair.Found(), err
+	}
+	text := routeText(r, vehicles.ExhaustRun, &pair.Exhaust)
+	if pair.Exhaust.Found() {
+		text += "\n" + routeText(r, vehicles.IntakeRun, &pair.Intake)
+	}
+	return text + taken + more, pair.Found(), nil
+}
+
+// seeking runs a search, which Ctrl-C ends, and has people told how far it is.
+func seeking(s streams, json bool, search func(context.Context, *progress)) error {
+	ctx, done := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer done()
+	p, stop := startProgress(s, json)
+	defer stop()
+	p.say("Looking for a way...")
+	search(ctx, p)
+	if ctx.Err() != nil {
+		return failed{fmt.Errorf("stopped before the search was done")}
+	}
+	return nil
+}
+
 func someRun(_ *cobra.Command, args []string) error {
 	if len(args) == 0 {
-		return fmt.Errorf("route needs which run to find, exhaust or intake, and a job file, or - for standard input")
+		return fmt.Errorf("route needs which run to find, exhaust, intake, fuel or both, and a job file, or - for standard input")
 	}
-	if _, is := routed[args[0]]; !is {
-		return fmt.Errorf("%q is no run that can be found: say exhaust or intake", args[0])
+	if _, is := routed[args[0]]; !is && args[0] != bothRuns {
+		return fmt.Errorf("%q is no run that can be found: say exhaust, intake, fuel or both", args[0])
 	}
 	if len(args) == 1 {
 		return fmt.Errorf("route needs a job file behind %s, or - for standard input", args[0])
@@ -80,7 +170,7 @@ func someRun(_ *cobra.Command, args []string) error {
 
 func runThenJobs(c *cobra.Command, args []string, toComplete string) ([]string, cobra.ShellCompDirective) {
 	if len(args) == 0 {
-		return []string{"exhaust", "intake"}, cobra.ShellCompDirectiveNoFileComp
+		return []string{"exhaust", "intake", "fuel", bothRuns}, cobra.ShellCompDirectiveNoFileComp
 	}
 	return jobFiles(c, args, toComplete)
 }
@@ -111,89 +201,24 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 	return t, nil
 }
 
-// seekRun seeks a run of a judged job. Ctrl-C ends it.
-func seekRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, json bool) (rules.Route, error) {
-	ready, err := readyForRun(r, kind)
-	if err != nil {
-		return rules.Route{}, err
-	}
-	ctx, done := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer done()
-	p, stop := startProgress(s, json)
-	defer stop()
-	p.say("Looking for a way...")
-	found := rules.FindRoute(ctx, ready, kind, to, func(tried int) { p.say("Looking for a way: %d legs tried", tried) })
-	if ctx.Err() != nil {
-		return found, failed{fmt.Errorf("stopped before a run was found")}
-	}
-	return found, nil
-}
-
 // readyForRun is a judged job that has what a run begins at. Without a heater that is the stub of the usual one, without the run a
-// pipe of the usual size.
-func readyForRun(r *rules.Result, kind vehicles.RunKind) (*rules.Result, error) {
+// pipe of the usual size; taken says so.
+func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken string, err error) {
 	job := r.Job
 	if job.Cut == nil {
-		return nil, lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
+		return nil, "", lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
 	}
 	if job.Heater == nil {
 		usual, _ := vehicles.HeaterClass(vehicles.DefaultHeaterClass)
 		job = job.WithHeater(usual)
+		taken += fmt.Sprintf("There is no [heater]: its stub was taken to be that of %s, yaw 0.\n", vehicles.DefaultHeaterClass)
 	}
 	if job.Run(kind) == nil {
 		run := vehicles.UsualRun(kind)
 		job = job.WithRun(kind, &run)
+		taken += fmt.Sprintf("There is no [%s]: it was taken to be %s across, bend %s.\n", kind, survey.Figure(run.Across), survey.Figure(run.Bend.Value))
 	}
-	if job.Heater == r.Job.Heater && job.Run(kind) == r.Job.Run(kind) {
-		return r, nil
-	}
-	ready := *r
-	ready.Job = job
-	return &ready, nil
-}
-
-// routeText writes a run for a person.
-func routeText(r *rules.Result, kind vehicles.RunKind, found *rules.Route) string {
-	var b strings.Builder
-	if found.Run == nil {
-		line(&b, "%s: no %s leads there, whatever rule it breaks.", r.Job.Ref, kind)
-		return b.String()
-	}
-	switch found.Verdict {
-	case rules.Clear:
-		line(&b, "%s: the shortest %s there that keeps every rule. All in mm.", r.Job.Ref, kind)
-	case rules.Doubtful:
-		line(&b, "%s: the shortest %s there that breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
-	default:
-		line(&b, "%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)
-	}
-	for i := range found.Misses {
-		if f := &found.Misses[i]; f.Verdict == rules.Foul || found.Verdict == rules.Doubtful {
-			line(&b, "  %s: %s", f.About(), f.Why)
-		}
-	}
-	fmt.Fprintln(&b)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	row(t, "point", "x", "y", "below floor")
-	for i, p := range found.Run.Path {
-		row(t, strconv.Itoa(i+1), survey.Figure(p.X), survey.Figure(p.Y), survey.Figure(p.Drop))
-	}
-	_ = t.Flush() // a builder takes everything
-	fmt.Fprintln(&b)
-	margin := "nothing near it was entered"
-	if found.Margin.Set {
-		margin = "to spare " + survey.Figure(found.Margin.Value)
-	}
-	line(&b, "length %s, bends %s°, %s", survey.Figure(found.Length), survey.Figure(found.Bends), margin)
-	if m := found.Run.Muffler; m != nil {
-		line(&b, "muffler on leg %d, %s along it, its drain hole down", m.Leg, survey.Figure(m.Start))
-	}
-	if clips := found.Run.Clips; len(clips) > 0 {
-		places := make([]string, len(clips))
-		for i, c := range clips {
-			places[i] = survey.Figure(c)
-		}
-		line(&b, "clips at %s along it", strings.Join(places, ", "))
-	}
-	return b.String()
+	own := *r
+	own.Job = job
+	return &own, taken, nil
 }

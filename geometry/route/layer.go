@@ -113,7 +113,7 @@ func (s *search) blocks(a, b geometry.Point, slack float64) (list []block, open 
 		if inner := p.inner - slack; p.whole && off2 < inner*inner {
 			return nil, false
 		}
-		gap := p.gap(a, b)
+		gap, nearest := p.gap(a, b)
 		if gap >= p.need-slack {
 			continue
 		}
@@ -125,7 +125,7 @@ func (s *search) blocks(a, b geometry.Point, slack float64) (list []block, open 
 		if over.low < s.q.Min.Z && over.high > s.top() {
 			return nil, false
 		}
-		from, to := p.span(a, b)
+		from, to := p.span(a, b, nearest)
 		over.from, over.to = from*length, to*length
 		list = append(list, over)
 	}

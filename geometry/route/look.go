@@ -21,7 +21,7 @@ func (s *search) look(next step) *label {
 	if l.before != nil {
 		n.slack += (d.radius - s.q.Bend) * math.Tan(n.arc/2)
 	}
-	n.plan, n.climb, n.height = n.at, l.climb, l.height
+	n.climb, n.height = l.climb, l.height
 	if n.layers = s.most(l, n.at-l.at); s.discs[n.disc].kind != aGoal && s.beaten(n) {
 		return nil // whatever heights it may have
 	}
@@ -182,7 +182,7 @@ func (s *search) beats(k, n *label) bool {
 	} else if k.leg.along.Dot(n.leg.along) < alike && k.leg.along != n.leg.along {
 		return false
 	}
-	if k.plan+ahead*s.discs[n.disc].radius > n.plan+touching || k.climb+math.Abs(k.height-n.height) > n.climb+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+1e-9 {
+	if k.at+ahead*s.discs[n.disc].radius > n.at+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+1e-9 {
 		return false
 	}
 	if s.q.Bend > 0 && k.slack < min(n.slack, roomy*s.q.Bend) {

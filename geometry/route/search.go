@@ -27,7 +27,6 @@ type label struct {
 	leg     tangent // the last
 	layers  []*layer
 	at      float64 // how far along it ends, mm in plan
-	plan    float64 // how long it is in plan
 	climb   float64 // how much it goes down and up at least
 	height  float64 // how high it ends when it goes down and up no more than that
 	length  float64 // of a way at its goal
@@ -231,7 +230,7 @@ func (s *search) least(l *label, farther float64, at geometry.Point) float64 {
 	least := math.Inf(1)
 	for i := range s.q.To {
 		g := &s.q.To[i]
-		plan := l.plan + farther + g.At.Sub(at).Norm()
+		plan := l.at + farther + g.At.Sub(at).Norm()
 		climb := l.climb + max(g.Low-l.height, l.height-g.High, 0)
 		least = min(least, plan*plan+climb*climb)
 	}

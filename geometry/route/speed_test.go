@@ -26,3 +26,20 @@ func BenchmarkFind(b *testing.B) {
 		}
 	}
 }
+
+// A run in space is a way straightened: judged here by exact distances alone.
+func BenchmarkRun(b *testing.B) {
+	for _, c := range crowdedFloors {
+		q := c.query(false)
+		b.Run(fmt.Sprint(c.n), func(b *testing.B) {
+			var worth route.Worth
+			for b.Loop() {
+				s := route.Straightener{Bend: q.Bend, Worth: worthOf(&q), Steps: []float64{32, 2}}
+				ways := route.Find(context.Background(), &q, 1, nil)
+				_, worth = s.Straighten(context.Background(), ways[0].Corners)
+			}
+			b.ReportMetric(worth.Length, "mm")
+			b.ReportMetric(worth.Short, "short")
+		})
+	}
+}

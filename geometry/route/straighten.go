@@ -22,7 +22,9 @@ func (w Worth) Better(than Worth) bool {
 
 // Straightener works on a run's corners until no single move makes it better.
 type Straightener struct {
-	Worth   func(corners []geometry.Point3) Worth
+	Bend float64 // the radius that the run's corners are rounded with
+	// Worth is what a run comes to. It is asked whether one falls short by no more than most: beyond that any greater figure will do.
+	Worth   func(corners []geometry.Point3, most float64) Worth
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
 }
@@ -38,16 +40,17 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	for i := 1; i < last; i++ {
 		best[i] = whole(best[i])
 	}
-	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best)}
+	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: triesEach * len(best)}
 	for _, step := range s.Steps {
-		for w.leaveOut() || w.moveAll(step) {
-			if ctx.Err() != nil {
-				return w.corners, w.worth
-			}
+		for w.goesOn() && (w.leaveOut() || w.moveAll(step)) {
 		}
 	}
 	return w.corners, w.worth
 }
+
+// triesEach is how many runs are tried for each corner at the most. Those that can be mended are in a quarter of it; others creep along
+// what they can't get past.
+const triesEach = 800
 
 func whole(p geometry.Point3) geometry.Point3 {
 	return geometry.Point3{X: math.Round(p.X), Y: math.Round(p.Y), Z: math.Round(p.Z)}
@@ -59,11 +62,18 @@ type work struct {
 	ctx     context.Context
 	corners []geometry.Point3
 	worth   Worth
+	left    int // how many runs may still be tried
 }
+
+func (w *work) goesOn() bool { return w.left > 0 && w.ctx.Err() == nil }
 
 // try takes corners where they are better.
 func (w *work) try(corners []geometry.Point3) bool {
-	worth := w.s.Worth(corners)
+	if w.worth.Short <= touching && geometry.Rounded(corners, w.s.Bend).Length() >= w.worth.Length-touching {
+		return false // one that falls short of nothing has to be shorter
+	}
+	w.left--
+	worth := w.s.Worth(corners, w.worth.Short)
 	if !worth.Better(w.worth) {
 		return false
 	}
@@ -93,14 +103,14 @@ var ways = []geometry.Point3{
 func (w *work) moveAll(step float64) (better bool) {
 	for i := 1; i < len(w.corners); i++ {
 		for _, way := range ways {
-			for w.ctx.Err() == nil && w.move(i, 1, way.Scale(step)) {
+			for w.goesOn() && w.move(i, 1, way.Scale(step)) {
 				better = true
 			}
 		}
 	}
 	for i := 1; i < len(w.corners)-1; i++ {
 		for _, way := range ways {
-			for w.ctx.Err() == nil && w.move(i, 2, way.Scale(step)) {
+			for w.goesOn() && w.move(i, 2, way.Scale(step)) {
 				better = true
 			}
 		}

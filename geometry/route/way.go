@@ -118,7 +118,7 @@ func settle(gates []gate, to, fall float64) []gate {
 	last := gates[len(gates)-1].at
 	high := math.Inf(1)
 	for i := range gates {
-		high = min(high-0, gates[i].high)
+		high = min(high, gates[i].high)
 		gates[i].high = high
 		if i+1 < len(gates) {
 			high -= fall * (gates[i+1].at - gates[i].at)
