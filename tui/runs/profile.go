@@ -72,7 +72,9 @@ func (p *profile) camera() desk.Camera {
 }
 
 // lay is where places of the run are seen.
-func (p *profile) lay() canvas.Map { return canvas.NewMap(p.scene, p.in.W, p.in.H, p.camera(), p.units) }
+func (p *profile) lay() canvas.Map {
+	return canvas.NewMap(p.scene, p.in.W, p.in.H, p.camera(), p.units)
+}
 
 // cell is the cell of a place along the run.
 func (p *profile) cell(lay canvas.Map, along float64) (col, row int, seen bool) {
