@@ -154,6 +154,7 @@ var token = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[a-z]{3,}`)
 // columnHeads are rows over columns of figures; letters are those of a kind on the plan, in front of a row.
 var (
 	columnHeads = regexp.MustCompile(`^Worst |mm unless said`)
+	thumbs      = regexp.MustCompile(`\[[a-z ]+\]`) // they press keys, which ? reads
 	letters     = regexp.MustCompile(`^ +[A-Z]{1,2}|^\d+-\d+ of \d+ \(PgDn\)`)
 )
 
@@ -186,7 +187,7 @@ func TestLinesSayNoLessThanTheScreen(t *testing.T) {
 				if strings.Contains(row, "│") || strings.Contains(row, "…") || columnHeads.MatchString(row) {
 					continue // of a drawing, cut short, or over figures that lines say with words
 				}
-				row = letters.ReplaceAllString(row, "")
+				row = thumbs.ReplaceAllString(letters.ReplaceAllString(row, ""), "")
 				for _, word := range token.FindAllString(strings.ToLower(aloud.Line(row)), -1) {
 					assert.Contains(t, said, word, "%s, %s: %q", name, title, row)
 				}

@@ -31,10 +31,16 @@ func readHome(t *testing.T) home {
 	s := h.start(t, 100, 40)
 	s.wait(t, "Read this before working on a van")
 	s.readOn(t)
-	noted := filepath.Join(h.dir, "state", "undermark", "cautions-read")
-	require.True(t, s.comes(patience, func() bool { _, err := os.Stat(noted); return err == nil }), "noted as read")
+	h.noted(t, s)
 	s.quit(t)
 	return h
+}
+
+// noted waits until it is on the disk that the cautions were read.
+func (h home) noted(t *testing.T, s *terminal) {
+	t.Helper()
+	file := filepath.Join(h.dir, "state", "undermark", "cautions-read")
+	require.True(t, s.comes(patience, func() bool { data, err := os.ReadFile(file); return err == nil && len(data) > 0 }), "noted as read")
 }
 
 func (h home) env(more ...string) []string {

@@ -26,6 +26,7 @@ func TestStartsOnTheSample(t *testing.T) {
 	s := h.start(t, 100, 40)
 	s.wait(t, "Read this before working on a van")
 	s.readOn(t)
+	h.noted(t, s)
 	s.wait(t, "(sample)")
 	s.wait(t, "[1 Underneath]")
 	assert.Zero(t, s.quit(t))

@@ -10,7 +10,7 @@ import (
 
 // Where there is room the panel stands beside the plan, a third of the columns within these bounds; on less it lies under it.
 const (
-	leastPanel = 46
+	leastPanel = 42
 	mostPanel  = 52
 
 	// PanelHeight is how many rows it has there.

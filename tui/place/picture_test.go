@@ -73,7 +73,7 @@ func TestTheListAndTheBannerHaveOneTally(t *testing.T) {
 	for _, size := range [][2]int{{100, 27}, {160, 47}} {
 		_, panel := halves(t, New(), s, size[0], size[1])
 		assert.Contains(t, panel, want)
-		assert.Equal(t, min(here[rules.Foul], foul), strings.Count(panel, "\nfoul ")+strings.Count(panel, "│foul "))
+		assert.Equal(t, min(here[rules.Foul], foul), len(regexp.MustCompile(`(?m)^[│ ]*foul `).FindAllString(panel, -1)))
 	}
 }
 

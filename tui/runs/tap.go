@@ -25,7 +25,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	below := msg.Y - a.plan.H
 	switch {
 	case m.w >= desk.SideBySide && msg.X > planW && tap:
-		return m.tapPanel(msg.X-planW-1, msg.Y, m.w-planW-1, m.h, s)
+		return m.tapPanel(msg.X-planW-1-desk.Margin, msg.Y, m.w-planW-1-desk.Margin, m.h, s)
 	case m.w < desk.SideBySide && msg.Y >= planH && tap:
 		return m.tapPanel(msg.X, msg.Y-planH, m.w, m.h-planH, s)
 	case tap && m.Typing():

@@ -160,7 +160,7 @@ func TestTheListShowsTheNewRow(t *testing.T) {
 		r.Type(keys)
 		row := "▸   new obstruction"
 		if keys != "n" {
-			row = "▸ C  crossmember"
+			row = "▸ C crossmember"
 		}
 		assert.Contains(t, r.View(100, 27), row, keys)
 		assert.Contains(t, r.View(100, 27), "wheel 39")
