@@ -147,9 +147,9 @@ func TestTicking(t *testing.T) {
 	back, _, _ := screentest.After(page, s, screentest.Keys("up")...)
 	assert.Contains(t, screentest.Filled(t, back, s, 60, 17), "[x] made")
 	assert.Equal(t, 1, page.(screenType).at, "on to the next")
-	page, s, changes := screentest.After(page, s, screentest.Keys("space space")...)
+	page, s, _ = screentest.After(page, s, screentest.Keys("space space")...)
 	assert.False(t, s.Ticked[names[1]], "a second press takes the tick back")
-	_, _, changes = screentest.After(page, s, screentest.Keys("up enter")...)
+	_, _, changes := screentest.After(page, s, screentest.Keys("up enter")...)
 	assert.Empty(t, changes[1].Tick, "what is made stays made")
 	for range len(names) - 1 {
 		page, s, _ = screentest.After(page, s, screentest.Keys("enter")...)

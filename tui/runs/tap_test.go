@@ -36,7 +36,7 @@ func TestTheListTakesTaps(t *testing.T) {
 		}
 		tap(" intake ")
 		assert.Equal(t, vehicles.IntakeRun, d.Screen.(screen).of)
-		tap(" exhaust ")
+		tap("exhaust  INTAKE")
 		assert.Equal(t, vehicles.ExhaustRun, d.Screen.(screen).of)
 		tap(" clip 2 ")
 		assert.Equal(t, part{clip, 1}, d.Screen.(screen).picked)
