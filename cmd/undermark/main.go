@@ -63,6 +63,9 @@ func run(args []string, s streams) int {
 	case errors.As(err, &code):
 		return int(code)
 	}
+	if called.Name() == "help" {
+		called = called.Root()
+	}
 	line(s.err, "undermark: %v; see %s --help", err, called.CommandPath())
 	return exitUsage
 }
@@ -93,7 +96,7 @@ func newRoot(s streams) *cobra.Command {
 			"  undermark van.toml               open a job, or start one\n" +
 			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
 			"  undermark check --json van.toml  judge a job for another program",
-		Version: version, Args: atMostOneJob, ValidArgsFunction: jobFiles,
+		Version: version, Args: aJobOrNothing, ValidArgsFunction: jobFiles,
 		SilenceErrors: true, SilenceUsage: true,
 		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, plain, args, s) },
 	}
@@ -101,35 +104,24 @@ func newRoot(s streams) *cobra.Command {
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.SetVersionTemplate("undermark {{.Version}}\n")
-	help := root.HelpFunc()
-	root.SetHelpFunc(func(c *cobra.Command, args []string) {
-		c.Long = longOf(c)
-		help(c, args)
-	})
-	root.PersistentFlags().StringVar(&shared.book, "book", "", "another workshop's book of rules in place of the usual one (`FILE`)")
+	root.SetFlagErrorFunc(wrongFlag)
+	root.SetHelpFunc(func(c *cobra.Command, _ []string) { _ = tellHelp(c, s) }) // there is nobody to tell of it
+	root.SetHelpCommand(helpCommand(s))
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.PersistentFlags().StringVar(&shared.book, "book", "", "the rules of `FILE`, another workshop's book, in place of the usual one")
+	root.PersistentFlags().BoolP("help", "h", false, "say how the program or a command is used")
+	root.Flags().BoolP("version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
-	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), routeCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s))
+	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), routeCommand(&shared, s), planCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s))
+	for _, c := range append(root.Commands(), root) {
+		c.DisableFlagsInUseLine = true
+	}
 	return root
 }
 
-// lateWords end what is told of a command. They are found out once somebody asks: reading the library takes longer than all
-// the rest of a start.
-var lateWords = map[string]func() string{"new": vans}
-
-// longOf is what help and manual tell of a command.
-func longOf(c *cobra.Command) string {
-	if words := lateWords[c.Name()]; words != nil {
-		return c.Long + "\n\n" + words()
-	}
-	return c.Long
-}
-
-func atMostOneJob(_ *cobra.Command, args []string) error {
-	if len(args) > 1 {
-		return fmt.Errorf("the screens open one job at a time; %q is no command", args[0])
-	}
-	return nil
-}
+// lateWords are lists that end what is told of a command. They are found out once somebody asks: reading the library takes
+// longer than all the rest of a start.
+var lateWords = map[string]func() (title string, pairs [][2]string){"new": vans}
 
 func jobFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt

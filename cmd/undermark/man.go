@@ -15,7 +15,7 @@ func manCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:   "man",
 		Short: "Print the manual page, for man -l or a manual folder",
-		Args:  cobra.NoArgs,
+		Args:  takes(0, "nothing behind it"),
 		RunE: func(c *cobra.Command, _ []string) error {
 			_, err := io.WriteString(s.out, manual(c.Root()))
 			return asFailed(err)
@@ -40,21 +40,20 @@ func manual(root *cobra.Command) string {
 	for _, c := range shown(root) {
 		p.line(".SS %s", escaped(c.Name()))
 		p.text(c.Short + ".")
-		p.text(longOf(c))
+		p.text(c.Long)
+		if list := lateWords[c.Name()]; list != nil {
+			title, pairs := list()
+			p.text(title + ":")
+			p.items(pairs)
+		}
 		p.flags(c.LocalNonPersistentFlags())
 	}
 	p.section("OPTIONS")
-	root.InitDefaultVersionFlag()
-	p.item("-h, --help", "Say how the program or a command is used.")
 	p.flags(root.LocalFlags())
 	p.section("EXIT STATUS")
-	for _, e := range exitWords {
-		p.item(e[0], e[1])
-	}
+	p.items(exitWords)
 	p.section("FILES")
-	for _, f := range fileWords {
-		p.item(f[0], f[1])
-	}
+	p.items(fileWords)
 	p.section("EXAMPLES")
 	p.line(".EX\n%s\n.EE", escaped(root.Example))
 	return p.String()
@@ -104,21 +103,17 @@ func (p *page) text(text string) {
 	}
 }
 
+func (p *page) items(pairs [][2]string) {
+	for _, pair := range pairs {
+		p.item(pair[0], pair[1])
+	}
+}
+
 func (p *page) item(name, text string) { p.line(".TP\n.B %s\n%s", escaped(name), escaped(text)) }
 
-// flags lists a command's flags; help is every command's and is told once.
+// flags lists a command's flags.
 func (p *page) flags(flags *pflag.FlagSet) {
-	flags.VisitAll(func(f *pflag.Flag) {
-		if f.Hidden || f.Name == "help" {
-			return
-		}
-		name, usage := pflag.UnquoteUsage(f)
-		long := strings.TrimSpace("--" + f.Name + " " + name)
-		if f.Shorthand != "" {
-			long = "-" + f.Shorthand + ", " + long
-		}
-		p.item(long, usage)
-	})
+	p.items(flagWords(flags))
 }
 
 // escaped keeps roff from reading text as anything but text.

@@ -23,9 +23,8 @@ func newCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Args: oneFile, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error { return startJob(args[0], from, van, shared, s) },
 	}
-	c.Flags().StringVar(&from, "from", "", "carry the van of this earlier job over (`JOB`)")
-	c.Flags().StringVar(&van, "van", "", "start from a van of the library (`NAME`)")
-	c.MarkFlagsMutuallyExclusive("from", "van")
+	c.Flags().StringVar(&from, "from", "", "carry the van of `JOB` over, an earlier one")
+	c.Flags().StringVar(&van, "van", "", "start from the van `NAME` of the library")
 	_ = c.MarkFlagFilename("from", "toml") // fails only for a flag that isn't there
 	_ = c.RegisterFlagCompletionFunc("van", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return vanNames(), cobra.ShellCompDirectiveNoFileComp
@@ -48,17 +47,19 @@ func vanNames() []string {
 	return names
 }
 
-// vans tells the library's names and what they are.
-func vans() string {
-	var list []string
+// vans are the library's names and what they are.
+func vans() (title string, pairs [][2]string) {
 	for _, v := range vehicles.Library() {
-		list = append(list, v.Name+" ("+v.Title+")")
+		pairs = append(pairs, [2]string{v.Name, v.Title})
 	}
-	return "The library: " + strings.Join(list, ", ") + ".\nAll are invented."
+	return "The library's vans, all invented", pairs
 }
 
 // startJob writes a new job file where there is none.
 func startJob(path, from, van string, shared *sharedFlags, s streams) error {
+	if from != "" && van != "" {
+		return errors.New("--from and --van both say which van: keep one of them")
+	}
 	book := rules.Builtin()
 	if from != "" { // only a van that was surveyed has readings for a book to judge
 		var err error

@@ -68,7 +68,7 @@ func TestNewRefusesWhatItCantStartFrom(t *testing.T) {
 	}{
 		{[]string{"--van", "spaceship"}, exitFailed, `no van "spaceship" in the library; there are: crew-van, high-roof, long-van`},
 		{[]string{"--from", "nowhere.toml"}, exitFailed, "nowhere.toml"},
-		{[]string{"--van", "minibus", "--from", "x.toml"}, exitUsage, "[from van]"},
+		{[]string{"--van", "minibus", "--from", "x.toml"}, exitUsage, "--from and --van both"},
 		{[]string{"twice.toml"}, exitUsage, "one job file"},
 	} {
 		code, _, complaint := call("", append(append([]string{"new"}, c.args...), path)...)

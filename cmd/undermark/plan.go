@@ -38,7 +38,7 @@ func planCommand(shared *sharedFlags, s streams) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error { return f.draw(args[0], shared, s) },
 	}
 	c.Flags().StringVarP(&f.out, "output", "o", "", "draw on `FILE`, which ends in .svg, .pdf or .png")
-	c.Flags().StringVar(&f.view, "from", scene.Below.Projection().From, "seen from `WHERE`: "+strings.Join(viewNames(), ", "))
+	c.Flags().StringVar(&f.view, "from", scene.Below.Projection().From, "seen from `WHERE`: "+strings.Join(viewNames(), ", ")+"; else "+scene.Below.Projection().From)
 	c.Flags().Float64Var(&f.around, "around", 0, "only so many `MM` round the cut")
 	_ = c.MarkFlagFilename("output", "svg", "pdf", "png") // fails only for a flag that isn't there
 	return c
@@ -67,7 +67,7 @@ func viewNamed(name string) (scene.View, error) {
 			return scene.View(i), nil
 		}
 	}
-	return 0, fmt.Errorf("--from %q: the van is seen from %s", name, strings.Join(viewNames(), ", "))
+	return 0, fmt.Errorf("--from %q: the van is seen from %s", name, strings.Join(viewNames(), ", ")+"; else "+scene.Below.Projection().From)
 }
 
 // draw draws a job's plan on the file.

@@ -56,8 +56,8 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().StringVar(&to, "to", "", "where it ends: `X,Y,DROP` (mm forward of the datum line, left of the centreline, below the floor)")
-	c.Flags().StringVar(&edge, "edge", "", "or along which edge of the van: `left, right or rear`")
+	c.Flags().StringVar(&to, "to", "", "it ends at `X,Y,DROP` (mm forward of the datum line, left of the centreline, below the floor)")
+	c.Flags().StringVar(&edge, "edge", "", "it ends where it is best along an `EDGE` of the van: left, right or rear")
 	return c
 }
 

@@ -19,7 +19,7 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Long: "Of rules, the nearest book that says anything about an id speaks: the job's own, then the workshop's, then\n" +
 			"the built-in one. A rule without a value is for the heater's instructions to give.",
 		ValidArgsFunction: jobFiles,
-		Args:              cobra.MaximumNArgs(1),
+		Args:              takes(1, "one job file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := f.spares(append(args[:len(args):len(args)], shared.path()), s); err != nil {
 				return err
