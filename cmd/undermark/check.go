@@ -25,7 +25,7 @@ func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Args: someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
-				return checkAnswer(r, next, f.json)
+				return checkAnswer(f.paperFor(s), r, next, f.json)
 			})
 			switch {
 			case err != nil:
@@ -44,32 +44,35 @@ func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 }
 
 // checkAnswer writes a judged job, for a program or for a person.
-func checkAnswer(r rules.Result, next, forProgram bool) (string, error) {
+func checkAnswer(p *paper, r rules.Result, next, forProgram bool) (string, error) {
 	if !next {
 		if forProgram {
 			return jsonLine(r)
 		}
-		return checkText(r), nil
+		checkText(p, r)
+		return p.String(), nil
 	}
 	advice := append([]rules.Advice{}, rules.Next(r, r.Book)...)
 	if forProgram {
 		data, err := rules.CheckJSON(r, advice)
 		return string(data) + "\n", err
 	}
-	return checkText(r) + nextText(r, advice), nil
+	checkText(p, r)
+	nextText(p, r, advice)
+	return p.String(), nil
 }
 
 // nextText lists what to measure next for a person.
-func nextText(r rules.Result, advice []rules.Advice) string {
+func nextText(p *paper, r rules.Result, advice []rules.Advice) {
+	p.blank()
 	if len(advice) == 0 {
-		return "\nMeasure next: " + words.NoAdvice(r) + ".\n"
+		p.line("Measure next: %s.", words.NoAdvice(r))
+		return
 	}
-	var b strings.Builder
-	b.WriteString("\nMeasure next, the best first:\n")
+	p.line("Measure next, the best first:")
 	for _, a := range advice {
-		line(&b, "  %s", a.Text)
+		p.item(a.Text)
 	}
-	return b.String()
 }
 
 func jsonLine(v any) (string, error) {
@@ -78,10 +81,9 @@ func jsonLine(v any) (string, error) {
 }
 
 // checkText writes a judged job for a person.
-func checkText(r rules.Result) string {
-	var b strings.Builder
-	line(&b, "%s: %s", r.Job.Ref, standing(r))
-	dangersText(&b, &r)
+func checkText(p *paper, r rules.Result) {
+	p.line("%s: %s", r.Job.Ref, standing(r))
+	dangersText(p, &r)
 	head := []string{"verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why"}
 	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
@@ -90,14 +92,13 @@ func checkText(r rules.Result) string {
 			asked(*f), words.Margin(*f, desk.Millimetres), f.Why,
 		})
 	}
-	grid(&b, head, rows, 3, 7)
-	list(&b, "Not checked, as it is not there", r.Unchecked)
-	list(&b, "Not checked, as nobody has said", words.Unanswered(r.Unanswered))
-	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
-	list(&b, "Looked for round another place than the cut's", r.LookedElsewhere)
-	list(&b, fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)
-	list(&b, fmt.Sprintf("Openings neither entered nor looked for within %d mm of outlet, muffler and drains", vehicles.LookOut), r.OpeningsNotLookedFor)
-	return b.String()
+	p.grid(grid{head, rows, 3, 7})
+	p.list("Not checked, as it is not there", r.Unchecked)
+	p.list("Not checked, as nobody has said", words.Unanswered(r.Unanswered))
+	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
+	p.list("Looked for round another place than the cut's", r.LookedElsewhere)
+	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)
+	p.list(fmt.Sprintf("Openings neither entered nor looked for within %d mm of outlet, muffler and drains", vehicles.LookOut), r.OpeningsNotLookedFor)
 }
 
 // standing says how a job stands; nothing is clear of more than was entered, looked for and answered.
@@ -119,11 +120,11 @@ func standing(r rules.Result) string {
 }
 
 // dangersText says what about a job calls for a caution of its own, a line each, and ends with an empty line.
-func dangersText(b *strings.Builder, r *rules.Result) {
+func dangersText(p *paper, r *rules.Result) {
 	for _, danger := range rules.Dangers(r) {
-		line(b, "%s", danger)
+		p.line("%s", danger)
 	}
-	fmt.Fprintln(b)
+	p.blank()
 }
 
 // plusMinus is blank where nothing measured enters.
@@ -140,11 +141,4 @@ func asked(f rules.Finding) string {
 		return words.NoValue
 	}
 	return words.Sense(f) + " " + words.Required(f, desk.Millimetres)
-}
-
-func list(b *strings.Builder, title string, words []string) {
-	if len(words) > 0 {
-		fmt.Fprintln(b)
-		line(b, "%s: %s.", title, strings.Join(words, ", "))
-	}
 }

@@ -55,11 +55,11 @@ func helpText(c *cobra.Command, width int) string {
 	if c.HasSubCommands() {
 		p.line("%s COMMAND ...", c.CommandPath())
 	}
-	p.line("")
+	p.blank()
 	p.line("%s.", c.Short)
 	for _, paragraph := range strings.Split(c.Long, "\n\n") {
 		if paragraph != "" {
-			p.line("")
+			p.blank()
 			p.line("%s", strings.Join(strings.Fields(paragraph), " "))
 		}
 	}
@@ -91,7 +91,8 @@ func examples(c *cobra.Command) (pairs [][2]string) {
 
 func (p *paper) section(title string, pairs [][2]string) {
 	if len(pairs) > 0 {
-		p.line("\n%s:", title)
+		p.blank()
+		p.line("%s:", title)
 		p.pairs(pairs)
 	}
 }

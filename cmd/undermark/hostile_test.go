@@ -124,7 +124,7 @@ func TestHostileTextOfAJobIsToldHarmless(t *testing.T) {
 	}
 	_, out, _ := call("", "check", file)
 	assert.Contains(t, out, "ref▯▯▯▯▯▯▯▯: ")
-	assert.Contains(t, out, ": pipe▯▯▯▯▯▯▯▯  ")
+	assert.Contains(t, out, ": pipe▯▯▯▯▯▯▯▯\t")
 	assert.Contains(t, out, "␛[31m␛]0;owned␇␊FAKE␍␉▯1m▯", "what was refused, in its line")
 }
 

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -26,7 +24,7 @@ func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
 					data, err := rules.MarksJSON(r)
 					return string(data) + "\n", err
 				}
-				return marksText(r, rules.Marks(r)), nil
+				return marksText(f.paperFor(s), r, rules.Marks(r)), nil
 			})
 			return err
 		},
@@ -36,10 +34,9 @@ func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
 }
 
 // marksText writes the marks for a person.
-func marksText(r rules.Result, sheet rules.MarkSheet) string {
-	var b strings.Builder
-	line(&b, "%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
-	dangersText(&b, &r)
+func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
+	p.line("%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
+	dangersText(p, &r)
 	datum := r.Job.Datum.Called()
 	head := []string{"mark", "below: " + datum, "left", "right", "above: " + datum, "left", "right", "left pin", "right pin"}
 	var rows [][]string
@@ -50,25 +47,28 @@ func marksText(r rules.Result, sheet rules.MarkSheet) string {
 		}
 		rows = append(rows, cells)
 	}
-	grid(&b, head, rows, 1, len(head))
-	checksText(&b, sheet.Checks)
-	if p := sheet.Pilot; p != nil && p.Drilled != nil {
-		fmt.Fprintf(&b, "\nThe pilot hole came out %s forward and %s to the left of where it was meant.\n", survey.Figure(p.Off.X), survey.Figure(p.Off.Y))
-		fmt.Fprintf(&b, "\nThe centre may still move %s; that takes a new pilot hole in the new centre, and the old one goes with the disc.\n",
-			survey.Figure(math.Max(0, p.MayMove)))
+	p.grid(grid{head, rows, 1, len(head)})
+	checksText(p, sheet.Checks)
+	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
+		p.blank()
+		p.line("The pilot hole came out %s forward and %s to the left of where it was meant.", survey.Figure(pilot.Off.X), survey.Figure(pilot.Off.Y))
+		p.blank()
+		p.line("The centre may still move %s; that takes a new pilot hole in the new centre, and the old one goes with the disc.",
+			survey.Figure(math.Max(0, pilot.MayMove)))
 	}
-	return b.String()
+	return p.String()
 }
 
 // checksText lists the lengths to tape between marks.
-func checksText(b *strings.Builder, checks []rules.Check) {
+func checksText(p *paper, checks []rules.Check) {
 	if len(checks) == 0 {
 		return
 	}
-	fmt.Fprintln(b, "\nTo check with the tape, above; both diagonals of a thing that is square are alike:")
+	p.blank()
+	p.line("To check with the tape, above; both diagonals of a thing that is square are alike:")
 	rows := make([][]string, len(checks))
 	for i, c := range checks {
 		rows[i] = []string{words.CheckText(c, desk.Settings{}), survey.Figure(c.Length)}
 	}
-	grid(b, nil, rows, 1, 2)
+	p.grid(grid{nil, rows, 1, 2})
 }

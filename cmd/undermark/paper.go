@@ -31,32 +31,56 @@ type paper struct {
 	width int
 }
 
-// line writes a line, which goes on under its second column where it is too long. What others wrote is harmless in it; line
-// ends of its format are its own.
-func (p *paper) line(format string, args ...any) {
-	for i, arg := range args {
-		if text, is := arg.(string); is {
-			args[i] = harmless.Text(text)
-		}
+// paperFor is what people read an answer on: the terminal, if that is where it goes.
+func (f *answerFlags) paperFor(s streams) *paper {
+	if f.out != "" {
+		return &paper{}
 	}
-	for text := range strings.SplitSeq(fmt.Sprintf(format, args...), "\n") {
-		begin := len(text) - len(strings.TrimLeft(text, " "))
-		p.hung(text[:begin], text[begin:], begin)
+	return &paper{width: s.width()}
+}
+
+// line writes a line; what is too long goes on below where its text begins. What others wrote is harmless in it, and can't end it.
+func (p *paper) line(format string, args ...any) {
+	text := harmless.Text(fmt.Sprintf(format, args...))
+	begin := len(text) - len(strings.TrimLeft(text, " "))
+	p.hung(text[:begin], text[begin:], begin)
+}
+
+func (p *paper) lines(texts []string) {
+	for _, text := range texts {
+		p.line("%s", text)
 	}
 }
 
-// hung writes text behind what it begins with; it goes on below at a column.
+// item writes a line of a list, which goes on below further in.
+func (p *paper) item(text string) { p.hung("  ", harmless.Text(text), 4) }
+
+func (p *paper) blank() { p.WriteByte('\n') }
+
+// hung writes harmless text behind what it begins with; it goes on below at a column.
 func (p *paper) hung(begin, text string, column int) {
 	rows := []string{text}
 	if p.width > 0 {
-		rows = desk.Wrap(text, p.width-column)
+		rows = hungRows(begin, text, column, p.width)
 	}
 	for i, row := range rows {
 		if i > 0 {
 			begin = strings.Repeat(" ", column)
 		}
-		p.WriteString(strings.TrimRight(begin+strings.TrimLeft(row, " "), " ") + "\n")
+		p.WriteString(strings.TrimRight(begin+row, " ") + "\n")
 	}
+}
+
+// hungRows breaks text that begins behind something and goes on at a column.
+func hungRows(begin, text string, column, width int) []string {
+	if desk.Width(begin)+desk.Width(text) <= width {
+		return []string{text}
+	}
+	rows := desk.Wrap(text, width-max(column, desk.Width(begin)))
+	for i := range rows {
+		rows[i] = strings.TrimLeft(rows[i], " ")
+	}
+	return rows
 }
 
 // pairs writes words with what they mean behind them, or below where little room is left.
@@ -77,6 +101,21 @@ func (p *paper) pairs(pairs [][2]string) {
 		default:
 			p.hung(begin+strings.Repeat(" ", column-desk.Width(begin)), pair[1], column)
 		}
+	}
+}
+
+// list writes a title with what is under it: in a row on a terminal, elsewhere a line each.
+func (p *paper) list(title string, items []string) {
+	if len(items) == 0 {
+		return
+	}
+	p.blank()
+	if p.width > 0 {
+		p.line("%s: %s.", title, strings.Join(items, ", "))
+		return
+	}
+	for _, item := range items {
+		p.line("%s: %s", title, item)
 	}
 }
 

@@ -39,7 +39,7 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 			"  undermark route both van.toml",
 		Args: someRun, ValidArgsFunction: runThenJobs,
 		RunE: func(_ *cobra.Command, args []string) error {
-			told, err := routing(args[0], to, edge, s, f.json)
+			told, err := routing(args[0], to, edge, s, &f)
 			if err != nil {
 				return err
 			}
@@ -65,12 +65,12 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 type teller func(r *rules.Result) (text string, found bool, err error)
 
 // routing is what the command line asks for.
-func routing(what, to, edge string, s streams, json bool) (teller, error) {
+func routing(what, to, edge string, s streams, f *answerFlags) (teller, error) {
 	if what == bothRuns {
 		if to != "" || edge != "" {
 			return nil, fmt.Errorf("both looks along every edge: leave --to and --edge out")
 		}
-		return func(r *rules.Result) (string, bool, error) { return tellPair(r, s, json) }, nil
+		return func(r *rules.Result) (string, bool, error) { return tellPair(r, s, f) }, nil
 	}
 	kind := routed[what]
 	if kind == vehicles.FuelRun && edge != "" {
@@ -83,15 +83,15 @@ func routing(what, to, edge string, s streams, json bool) (teller, error) {
 				return "", false, lacking{Key: "fuel", Text: "there is no [fuel], so nobody knows where the line begins: say --to X,Y,DROP"}
 			}
 			begin := fuel.Path[0]
-			return tellRun(r, kind, rules.Target{At: &begin}, s, json)
+			return tellRun(r, kind, rules.Target{At: &begin}, s, f)
 		}, nil
 	}
 	target, err := parseTarget(to, edge)
-	return func(r *rules.Result) (string, bool, error) { return tellRun(r, kind, target, s, json) }, err
+	return func(r *rules.Result) (string, bool, error) { return tellRun(r, kind, target, s, f) }, err
 }
 
 // tellRun seeks a run of a judged job.
-func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, json bool) (string, bool, error) {
+func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, f *answerFlags) (string, bool, error) {
 	ready, taken, err := readyForRun(r, kind)
 	if err != nil {
 		return "", false, err
@@ -100,21 +100,24 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 		return "", false, fmt.Errorf("the fuel line would begin above the floor: a passage through it is not sought, so say --to X,Y,DROP below it")
 	}
 	var found rules.Route
-	err = seeking(s, json, func(ctx context.Context, p *progress) {
+	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
 		found = rules.FindRoute(ctx, ready, kind, to, func(tried int) { p.say("Looking for a way: %d legs tried", tried) })
 	})
 	if err != nil {
 		return "", false, err
 	}
-	if json {
+	if f.json {
 		data, err := rules.RouteJSON(found)
 		return string(data) + "\n", found.Found(), err
 	}
-	return routeText(r, kind, &found) + taken, found.Found(), nil
+	p := f.paperFor(s)
+	routeText(p, r, kind, &found)
+	p.lines(taken)
+	return p.String(), found.Found(), nil
 }
 
 // tellPair seeks exhaust and intake of a judged job together.
-func tellPair(r *rules.Result, s streams, json bool) (string, bool, error) {
+func tellPair(r *rules.Result, s streams, f *answerFlags) (string, bool, error) {
 	ready, taken, err := readyForRun(r, vehicles.ExhaustRun)
 	if err != nil {
 		return "", false, err
@@ -124,21 +127,24 @@ func tellPair(r *rules.Result, s streams, json bool) (string, bool, error) {
 		return "", false, err
 	}
 	var pair rules.Pair
-	err = seeking(s, json, func(ctx context.Context, p *progress) {
+	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
 		pair = rules.FindPair(ctx, ready, func(done, of int) { p.say("Looking for exhaust and intake: %d of about %d", done, of) })
 	})
 	if err != nil {
 		return "", false, err
 	}
-	if json {
+	if f.json {
 		data, err := rules.PairJSON(pair)
 		return string(data) + "\n", pair.Found(), err
 	}
-	text := routeText(r, vehicles.ExhaustRun, &pair.Exhaust)
+	p := f.paperFor(s)
+	routeText(p, r, vehicles.ExhaustRun, &pair.Exhaust)
 	if pair.Exhaust.Found() {
-		text += "\n" + routeText(r, vehicles.IntakeRun, &pair.Intake)
+		p.blank()
+		routeText(p, r, vehicles.IntakeRun, &pair.Intake)
 	}
-	return text + taken + more, pair.Found(), nil
+	p.lines(append(taken, more...))
+	return p.String(), pair.Found(), nil
 }
 
 // seeking runs a search, which Ctrl-C ends, and has people told how far it is.
@@ -203,20 +209,20 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 
 // readyForRun is a judged job that has what a run begins at. Without a heater that is the stub of the usual one, without the run a
 // pipe of the usual size; taken says so.
-func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken string, err error) {
+func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken []string, err error) {
 	job := r.Job
 	if job.Cut == nil {
-		return nil, "", lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
+		return nil, nil, lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
 	}
 	if job.Heater == nil {
 		usual, _ := vehicles.HeaterClass(vehicles.DefaultHeaterClass)
 		job = job.WithHeater(usual)
-		taken += fmt.Sprintf("There is no [heater]: its stub was taken to be that of %s, yaw 0.\n", vehicles.DefaultHeaterClass)
+		taken = append(taken, fmt.Sprintf("There is no [heater]: its stub was taken to be that of %s, yaw 0.", vehicles.DefaultHeaterClass))
 	}
 	if job.Run(kind) == nil {
 		run := vehicles.UsualRun(kind)
 		job = job.WithRun(kind, &run)
-		taken += fmt.Sprintf("There is no [%s]: it was taken to be %s across, bend %s.\n", kind, survey.Figure(run.Across), survey.Figure(run.Bend.Value))
+		taken = append(taken, fmt.Sprintf("There is no [%s]: it was taken to be %s across, bend %s.", kind, survey.Figure(run.Across), survey.Figure(run.Bend.Value)))
 	}
 	own := *r
 	own.Job = job

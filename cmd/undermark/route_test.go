@@ -17,7 +17,7 @@ func TestRouteAnswersPeopleAndPrograms(t *testing.T) {
 	code, out, complaint := call(routeJob, "route", "exhaust", "--to", "1040,880,150", "-")
 	require.Zero(t, code, complaint)
 	assert.Contains(t, out, "TL-07: the shortest exhaust there that keeps every rule. All in mm.\n")
-	assert.Contains(t, out, "1      1040  880  150\n")
+	assert.Contains(t, out, "1\t1040\t880\t150\n")
 	assert.Contains(t, out, "There is no [heater]: its stub was taken to be that of 2 kW, yaw 0.\n")
 	assert.Contains(t, out, "There is no [exhaust]: it was taken to be 26 across, bend 60.\n")
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -33,7 +32,7 @@ func rulesCommand(shared *sharedFlags, s streams) *cobra.Command {
 					return err
 				}
 			}
-			text := rulesText(book)
+			text := rulesText(f.paperFor(s), book)
 			if f.json {
 				if text, err = jsonLine(book); err != nil {
 					return failed{err}
@@ -56,22 +55,25 @@ func jobBook(file string, book *rules.Book, s streams) (*rules.Book, error) {
 	return book, asFailed(vehicles.FaultsIn(data, file, faults))
 }
 
-// rulesText writes a book for a person, by group; all groups have the same columns.
-func rulesText(book *rules.Book) string {
-	var b strings.Builder
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+// rulesText writes a book for a person: by group on a terminal, elsewhere with the group at the end of each line. All groups have
+// the same columns.
+func rulesText(p *paper, book *rules.Book) string {
+	g := grid{first: 1, last: 1}
 	for i := range rules.Groups {
-		g := &rules.Groups[i]
-		row(t, "", "", "", "", "", "")
-		row(t, strings.ToUpper(g.Name), "", "", "", "", "")
-		for _, r := range g.Limits(book) {
-			row(t, r.Key(), desk.Asked(r, desk.Millimetres), r.Danger().String(), r.Title, r.Source, r.Book)
+		group := &rules.Groups[i]
+		if p.width > 0 {
+			g.rows = append(g.rows, []string{""}, []string{strings.ToUpper(group.Name)})
+		}
+		for _, r := range group.Limits(book) {
+			cells := []string{r.Key(), desk.Asked(r, desk.Millimetres), r.Danger().String()}
+			if p.width > 0 {
+				cells = append(cells, r.Title+"; "+r.Source+"; "+r.Book)
+			} else {
+				cells = append(cells, r.Title, r.Source, r.Book, group.Name)
+			}
+			g.rows = append(g.rows, cells)
 		}
 	}
-	_ = t.Flush() // a builder takes everything
-	rows := strings.Split(b.String(), "\n")
-	for i := range rows {
-		rows[i] = strings.TrimRight(rows[i], " ")
-	}
-	return strings.Join(rows[1:], "\n")
+	p.grid(g)
+	return strings.TrimPrefix(p.String(), "\n")
 }

@@ -38,7 +38,7 @@ func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
 					data, err := rules.SuggestJSON(places)
 					return string(data) + "\n", err
 				}
-				return suggestText(r, places), nil
+				return suggestText(f.paperFor(s), r, places), nil
 			})
 			return err
 		},
@@ -95,14 +95,13 @@ func parseNear(text string) (*geometry.Point, error) {
 func isPlace(v float64) bool { return math.Abs(v) <= survey.Longest }
 
 // suggestText writes places for a person.
-func suggestText(r rules.Result, places []rules.Suggestion) string {
-	var b strings.Builder
+func suggestText(p *paper, r rules.Result, places []rules.Suggestion) string {
 	if len(places) == 0 {
-		line(&b, "%s: no place on the floor keeps every distance asked for.", r.Job.Ref)
-		return b.String()
+		p.line("%s: no place on the floor keeps every distance asked for.", r.Job.Ref)
+		return p.String()
 	}
-	line(&b, "%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)
-	fmt.Fprintln(&b)
+	p.line("%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)
+	p.blank()
 	head := []string{"x", "y", "to spare"}
 	if r.Job.Datum.Named() {
 		head[0] = "x from " + r.Job.Datum.Called()
@@ -113,15 +112,15 @@ func suggestText(r rules.Result, places []rules.Suggestion) string {
 	}
 	head = append(head, "tape from below", "left", "right", "next to")
 	var rows [][]string
-	for _, p := range places {
-		tape := rules.ReadBelow(&r.Job, p.At)
-		cells := []string{survey.Figure(p.At.X), survey.Figure(p.At.Y), survey.Figure(p.Margin)}
+	for _, place := range places {
+		tape := rules.ReadBelow(&r.Job, place.At)
+		cells := []string{survey.Figure(place.At.X), survey.Figure(place.At.Y), survey.Figure(place.Margin)}
 		if yaw {
-			cells = append(cells, survey.Figure(p.Yaw.Value)+"°")
+			cells = append(cells, survey.Figure(place.Yaw.Value)+"°")
 		}
-		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right), p.Against)
+		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right), place.Against)
 		rows = append(rows, cells)
 	}
-	grid(&b, head, rows, 0, len(head)-1)
-	return b.String()
+	p.grid(grid{head, rows, 0, len(head) - 1})
+	return p.String()
 }

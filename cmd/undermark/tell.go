@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"bench.example/undermark/vehicles/harmless"
 )
@@ -37,12 +36,4 @@ func (s streams) complain(err error) {
 // line writes one line. What others wrote is harmless in it, and can't end it.
 func line(to io.Writer, format string, args ...any) {
 	fmt.Fprintln(to, harmless.Text(fmt.Sprintf(format, args...)))
-}
-
-// row writes a row of a table. What others wrote is harmless in it, and can't leave its cell.
-func row(to io.Writer, cells ...string) {
-	for i, cell := range cells {
-		cells[i] = harmless.Text(cell)
-	}
-	fmt.Fprintln(to, strings.Join(cells, "\t"))
 }
