@@ -29,7 +29,7 @@ func (l *line) Write(p []byte) (int, error) {
 // A key sends a fifth of a picture at most, in true colour, wherever somebody moves the cut, walks through a list or types: names on
 // a plan as crowded as this one move with the cut.
 func TestAKeySendsLittle(t *testing.T) {
-	const wide, high, most = 120, 40, 4600 // bytes; a picture of Place is 23,000
+	const wide, high, most = 120, 40, 5600 // bytes; a picture of Place is 23,000
 	right, left := tea.KeyMsg{Type: tea.KeyRight}, tea.KeyMsg{Type: tea.KeyLeft}
 	down, up := tea.KeyMsg{Type: tea.KeyDown}, tea.KeyMsg{Type: tea.KeyUp}
 	digit, back := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'1'}}, tea.KeyMsg{Type: tea.KeyBackspace}

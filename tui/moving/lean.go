@@ -79,12 +79,16 @@ func LeanRows(s desk.State, w int) (rows []string) {
 	if len(all) == 0 {
 		return rows
 	}
-	aside := make([]string, len(all))
+	names, aside := make([]string, len(all)), make([]string, len(all))
 	for i, l := range all {
-		aside[i] = l.Of.String() + " " + desk.Length(l.Aside, s.Settings.Units)
+		names[i] = l.Of.String()
+		aside[i] = names[i] + " " + desk.Length(l.Aside, s.Settings.Units)
 	}
-	text := "Stub legs slope (" + KeyUpright.Help().Key + " puts them straight): " + strings.Join(aside, ", ")
-	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text, w), rows...)
+	text := "Stub legs slope (" + KeyUpright.Help().Key + " straightens): "
+	if short := text + strings.Join(names, ", "); w < desk.SideBySide && desk.Width(short) <= w { // rows are few
+		return append([]string{s.Settings.Styles().Doubtful.Render(short)}, rows...)
+	}
+	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text+strings.Join(aside, ", "), w), rows...)
 }
 
 // LeanKeys is the key that a leaning run calls for.

@@ -292,7 +292,7 @@ func TestAFirstLegThatLeansIsBroughtUpright(t *testing.T) {
 	p, after, _ := screentest.After(New(), s, screentest.Keys("m 1230 enter L650 enter")...)
 	require.Len(t, moving.Leaning(after), 2, "a hole beside its mark")
 	assert.InDelta(t, math.Sqrt(1230*1230-150*150)-1210, moving.Leaning(after)[0].Aside, 1e-6)
-	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "Stub legs slope (o puts them straight): exhaust 10.8 mm,")
+	assert.Contains(t, screentest.Filled(t, p, after, 60, 17), "Stub legs slope (o straightens): exhaust, intake")
 	_, after, _ = screentest.After(p, after, screentest.Keys("o")...)
 	assert.Empty(t, moving.Leaning(after))
 	assert.Equal(t, 265., after.Job.Exhaust.Path[0].Y)
