@@ -238,6 +238,7 @@ func sayable(t require.TestingT, text string, w int) {
 
 // Whatever others wrote into a job, however wide the terminal.
 func TestNoLineSteersOrDraws(t *testing.T) {
+	ofWholeRun(t)
 	for _, bad := range []string{evil, "│ ┃ ▒ ⣿ ▶ ☐ †", "  ", strings.Repeat("word", 40), "世界", "\x1b[2J\x1b]0;x\a"} {
 		name := strings.Map(func(r rune) rune {
 			if unicode.IsControl(r) {
@@ -259,6 +260,7 @@ func TestNoLineSteersOrDraws(t *testing.T) {
 
 // Whatever keys are pressed, what is heard is sayable too, but for the text that is being typed, which a terminal breaks.
 func TestWhateverIsPressedIsSayable(t *testing.T) {
+	ofWholeRun(t)
 	for seed := range uint64(3) {
 		van := screentest.Van(t)
 		e := heardOn(t, &van)

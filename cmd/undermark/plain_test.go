@@ -199,7 +199,7 @@ func TestASuspendedProgramInLinesGivesTheTerminalBack(t *testing.T) {
 	s.signal(t, syscall.SIGTSTP)
 	s.stopped(t)
 	assert.True(t, s.cooked(t))
-	assert.True(t, strings.HasSuffix(s.output(), "\x1b[?2004l"))
+	assert.True(t, s.comes(patience, func() bool { return strings.HasSuffix(s.output(), "\x1b[?2004l") }), "the last it writes")
 	mark := len(s.output())
 	s.signal(t, syscall.SIGCONT)
 	assert.Contains(t, s.said(t, mark, "84.6 mm short"), "Screen 1 of 8: Underneath\n")
