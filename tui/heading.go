@@ -84,7 +84,7 @@ func missing(r rules.Result) string {
 	if len(r.Unchecked) == 0 {
 		return unfinished(r)
 	}
-	return unfinished(r) + "; not checked: " + strings.Join(r.Unchecked, ", ")
+	return unfinished(r) + "; not checked: " + strings.Join(words.Unchecked(r.Unchecked), ", ")
 }
 
 // unfinished says how many things were begun and lack readings, how many were not measured on this van, which readings

@@ -14,6 +14,9 @@ import (
 func TestTheHeadingIsClearOnceAllIsAnswered(t *testing.T) {
 	s := desk.State{Result: rules.Result{Verdict: rules.Clear, Job: vehicles.Job{Cut: &vehicles.Cut{}}}}
 	assert.Equal(t, "clear", heading(s))
+	s.Result.Unchecked = []string{"turret", "ties"}
+	assert.Equal(t, "clear; not checked: collar, matching points", heading(s), "as the other screens say it")
+	s.Result.Unchecked = nil
 	s.Result.Unanswered = []string{"muffler drain", "where the heater's air comes from"}
 	assert.Equal(t, "clear of what was entered; nobody has said: muffler drain, where the heater's air comes from", heading(s))
 }

@@ -93,8 +93,8 @@ func checkText(p *paper, r rules.Result) {
 		})
 	}
 	p.grid(grid{head, rows, 3, 7})
-	p.list("Not checked, as it is not there", r.Unchecked)
-	p.list("Not checked, as nobody has said", words.Unanswered(r.Unanswered))
+	p.list(words.NotEntered, words.Unchecked(r.Unchecked))
+	p.list(words.NobodySaid, words.Unanswered(r.Unanswered))
 	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
 	p.list("Looked for round another place than the cut's", r.LookedElsewhere)
 	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)
@@ -108,7 +108,7 @@ func standing(r rules.Result) string {
 		standing = rules.ClearOfEntered
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {
-		standing += fmt.Sprintf("; %d begun and lacking readings, not judged", n)
+		standing += fmt.Sprintf("; %d unfinished and not judged", n)
 	}
 	if words := vehicles.RefusedWords(r.Job.Refused()); words != "" {
 		standing += "; " + words

@@ -18,6 +18,8 @@ func helpCommand(s streams) *cobra.Command {
 		Use:   "help [COMMAND]",
 		Short: "Say how the program or a command is used",
 		Args:  takes(1, "one command"),
+
+		DisableFlagsInUseLine: true, // those of the others are set where all are added
 		ValidArgsFunction: func(c *cobra.Command, _ []string, _ string) ([]string, cobra.ShellCompDirective) {
 			var names []string
 			for _, known := range shown(c.Root()) {

@@ -46,6 +46,8 @@ func TestHelpNamesEveryCommand(t *testing.T) {
 	for _, name := range []string{"check", "completion", "man", "marks", "new", "plan", "route", "rules", "suggest"} {
 		assert.Regexp(t, `(?m)^  `+name+` +[A-Z]`, out)
 	}
+	_, out, _ = call("", "help", "help")
+	assert.True(t, strings.HasPrefix(out, "undermark help [COMMAND]\n"), out)
 	_, out, _ = call("", "plan", "--help")
 	for _, flag := range []string{"--around MM", "--from WHERE", "-o, --output FILE"} {
 		assert.Regexp(t, `(?m)^  `+flag+` +[a-z]`, out)

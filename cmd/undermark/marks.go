@@ -1,8 +1,6 @@
 package main
 
 import (
-	"math"
-
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/geometry/survey"
@@ -51,10 +49,8 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 	checksText(p, sheet.Checks)
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()
-		p.line("The pilot hole came out %s forward and %s to the left of where it was meant.", survey.Figure(pilot.Off.X), survey.Figure(pilot.Off.Y))
-		p.blank()
-		p.line("The centre may still move %s; that takes a new pilot hole in the new centre, and the old one goes with the disc.",
-			survey.Figure(math.Max(0, pilot.MayMove)))
+		p.line("%s.", words.PilotOff(*pilot, desk.Settings{}))
+		p.line("That takes a new pilot hole in the new centre, and the old one goes with the disc.")
 	}
 	return p.String()
 }

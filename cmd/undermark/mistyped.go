@@ -44,6 +44,8 @@ func nearestCommand(root *cobra.Command, word string) string {
 // aJobOrNothing is what the program takes without a command.
 func aJobOrNothing(root *cobra.Command, args []string) error {
 	switch {
+	case len(args) > 0 && args[0] == "-":
+		return errors.New("the screens read no job from standard input: name its file")
 	case len(args) > 0 && !isFile(args[0]):
 		return noCommand(root, args[0])
 	case len(args) > 1:

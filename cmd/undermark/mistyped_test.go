@@ -52,6 +52,7 @@ func TestWhatIsWrongWithAFlagIsToldInOurWords(t *testing.T) {
 		{[]string{"check", "--json=maybe", "x.toml"}, `--json takes no value: leave "maybe" out; see undermark check --help`},
 		{[]string{"check", "--=a", "x.toml"}, `"--=a" is no flag; see undermark check --help`},
 		{[]string{"plan", "--around", "abc", "x.toml"}, `--around "abc": give its MM as a number; see undermark plan --help`},
+		{[]string{"-"}, "the screens read no job from standard input: name its file; see undermark --help"},
 		{[]string{"rules", "a", "b"}, `rules takes one job file: leave "b" out; see undermark rules --help`},
 		{[]string{"man", "x"}, `man takes nothing behind it: leave "x" out; see undermark man --help`},
 		{[]string{"new", "--from", "a", "--van", "b", "c.toml"}, `--from and --van both say which van: keep one of them; see undermark new --help`},

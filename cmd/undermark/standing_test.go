@@ -53,12 +53,12 @@ func TestWhatKillsStandsUnderTheFirstLine(t *testing.T) {
 func TestWhatMovingTheCentreTakes(t *testing.T) {
 	job := vehicles.Demo()
 	_, out, _ := call(string(job.Format()), "marks", "-")
-	assert.NotContains(t, out, "may still move", "nothing is drilled yet")
+	assert.NotContains(t, out, "centre may move", "nothing is drilled yet")
 	at := func(p float64) survey.Reading { return survey.FromNumber(p, false) }
 	cut := *job.Cut
 	drilled := job.WithCut(cut).WithDrilled(&vehicles.Pair{at(cut.At[0] + 2), at(cut.At[1])})
 	_, out, _ = call(string(drilled.Format()), "marks", "-")
-	assert.Contains(t, out, "\nThe centre may still move 59.5; that takes a new pilot hole in the new centre, and the old one goes with the disc.\n")
+	assert.Contains(t, out, "the centre may move 59.5 mm.\nThat takes a new pilot hole in the new centre, and the old one goes with the disc.\n")
 }
 
 // A job is clear of what was entered until nobody is left to be asked anything.

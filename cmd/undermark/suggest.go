@@ -12,6 +12,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
 )
 
 func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -97,7 +98,7 @@ func isPlace(v float64) bool { return math.Abs(v) <= survey.Longest }
 // suggestText writes places for a person.
 func suggestText(p *paper, r rules.Result, places []rules.Suggestion) string {
 	if len(places) == 0 {
-		p.line("%s: no place on the floor keeps every distance asked for.", r.Job.Ref)
+		p.line("%s: %s.", r.Job.Ref, words.NoRoom)
 		return p.String()
 	}
 	p.line("%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)

@@ -123,10 +123,10 @@ func open(s desk.State, w, h int) []string {
 // notChecked are what was not checked and not looked for, a text each.
 func notChecked(s desk.State) (texts []string) {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
-		texts = append(texts, "Not checked, not entered: "+spoken(missing))
+		texts = append(texts, words.NotEntered+": "+strings.Join(words.Unchecked(missing), ", "))
 	}
 	if asked := s.Result.Unanswered; len(asked) > 0 {
-		texts = append(texts, "Not checked, nobody has said: "+strings.Join(words.Unanswered(asked), ", "))
+		texts = append(texts, words.NobodySaid+": "+strings.Join(words.Unanswered(asked), ", "))
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
 		text := "Not looked for, " + left
@@ -149,21 +149,6 @@ func capped(text string, s desk.State, w, h int) []string {
 		rows[i] = s.Settings.Styles().Doubtful.Render(rows[i])
 	}
 	return rows
-}
-
-// spoken are the contract's words for what is missing, as people say them.
-func spoken(missing []string) string {
-	words := make([]string, len(missing))
-	for i, word := range missing {
-		words[i] = word
-		switch word {
-		case "turret":
-			words[i] = "collar"
-		case "ties":
-			words[i] = "matching points"
-		}
-	}
-	return strings.Join(words, ", ")
 }
 
 // caption names the finding under a plan that has the whole screen.

@@ -171,21 +171,10 @@ func untied(s desk.State, w int) []string {
 
 // pilotLine says where the pilot hole came out, "" before it is drilled.
 func pilotLine(s desk.State) string {
-	p := s.Marks.Pilot
-	if p.Drilled == nil {
+	if s.Marks.Pilot.Drilled == nil {
 		return ""
 	}
-	u := s.Settings.Units
-	fore := survey.Format(max(p.Off.X, -p.Off.X), u) + " forward"
-	if p.Off.X < 0 {
-		fore = survey.Format(-p.Off.X, u) + " back"
-	}
-	side := desk.Left(s.Settings)
-	if p.Off.Y < 0 {
-		side = desk.Right(s.Settings)
-	}
-	return "Pilot off " + fore + ", " + survey.Format(max(p.Off.Y, -p.Off.Y), u) + " " + side +
-		"; the centre may move " + desk.Length(p.MayMove, u)
+	return words.PilotOff(*s.Marks.Pilot, s.Settings)
 }
 
 // hooked says where the tape hangs.

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
 )
 
 var (
@@ -79,7 +80,7 @@ func (m screen) nextArea(s desk.State) (screen, desk.Change) {
 	return m, change
 }
 
-const noRoom = "No place on the floor keeps every distance asked for."
+const noRoom = words.NoRoom + "."
 
 // nearest puts the cut at the nearest place that keeps every distance.
 func nearest(s desk.State) desk.Change {
