@@ -56,6 +56,7 @@ var dangerous = []struct {
 		j.Heater = &h
 	}, true},
 	{"tank near the cut", "Petrol", "fuel tank", [4]float64{1500, 100, 2000, 500}, nil, true},
+	{"tank just within reach", "Petrol", "fuel tank", [4]float64{1573, 100, 2000, 500}, nil, true},
 	{"tank far away", "Petrol", "fuel tank", [4]float64{1574, 100, 2000, 500}, nil, false},
 	{"another tank", "Petrol", "water tank", [4]float64{1500, 100, 2000, 500}, nil, false},
 	{"tank that holds petrol", "Petrol", "fuel tank", [4]float64{1500, 100, 2000, 500}, holding("petrol"), true},

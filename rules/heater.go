@@ -136,6 +136,9 @@ func bodySpace(j *judge, r *Rule) {
 	}
 	limit, body := j.book.of(r), Body(*j.job, *j.plan, true)
 	for i := range j.plan.Fittings {
+		if flush(&j.job.Fittings[i]) {
+			continue
+		}
 		thing := &j.plan.Fittings[i]
 		s := geometry.BoxGap(body, thing.Prism)
 		f := j.open(limit, the(TheBody), j.fitting(i))
@@ -194,6 +197,9 @@ func keepBodyClear(j *judge, r *Rule) (list []keep) {
 	body, need := Body(*j.job, *j.plan, true), j.book.of(r).least()
 	outline := j.atDatum(body.Footprint)
 	for i := range j.plan.Fittings {
+		if flush(&j.job.Fittings[i]) {
+			continue
+		}
 		thing := &j.plan.Fittings[i]
 		lift := max(thing.Prism.Low-body.High, body.Low-thing.Prism.High)
 		list = append(list, carried(j.job.Fittings[i].Name, thing, outline, need, lift))

@@ -41,6 +41,9 @@ func InsideFloor(f *vehicles.Fitting) bool {
 	return f.Kind != vehicles.Swage && f.Rise.From < inFloorBelow
 }
 
+// flush tells whether a fitting lies inside the floor with nothing of it above: the heater's body stands over it.
+func flush(f *vehicles.Fitting) bool { return f.Kind != "" && InsideFloor(f) && f.Rise.To <= 0 }
+
 // inFloor lists the fittings, by index, that run inside the floor.
 func (j *judge) inFloor() (list []int) {
 	for i := range j.job.Fittings {

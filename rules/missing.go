@@ -30,9 +30,6 @@ func (j *judge) unchecked() []string {
 	return list
 }
 
-// MufflerDrain is what is unanswered while nobody has said how the muffler's drain hole points.
-const MufflerDrain = "muffler drain"
-
 // unanswered lists what the job has and nobody has said how: it is not checked either. It stands beside what is unchecked, as
 // other programs know all that may stand there.
 func (j *judge) unanswered() (list []string) {
@@ -41,7 +38,7 @@ func (j *judge) unanswered() (list []string) {
 			list = append(list, word)
 		}
 	}
-	open(MufflerDrain, j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
+	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
 	if j.placed() && j.plan.Exhaust != nil && !j.job.Cut.Relieved.Set { // what is by the stub may burn
 		open("deck: steel or timber", j.job.Floor.Deck == "")
 		open("wood, foam or lining on the deck", j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers == "")

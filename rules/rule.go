@@ -83,8 +83,8 @@ const (
 
 // Advice that several rules give.
 const (
-	moveExhaust       = "move the points of the exhaust, in Place."
-	moveIntake        = "move the points of the intake, in Place."
+	moveExhaust       = "move the points of the exhaust, in Runs."
+	moveIntake        = "move the points of the intake, in Runs."
 	moveOrTurn        = "move the cut, or turn the heater, in Place."
 	moveOff           = "move the cut away from it, in Place."
 	leadFuelElsewhere = "move or turn the heater, or lead the fuel line through elsewhere."

@@ -22,7 +22,10 @@ func TestWhatAFaultCanDo(t *testing.T) {
 	assert.ElementsMatch(t, []string{
 		"brake line", "fuel line", "fuel tank", "gas tank", "gas pipe", "air line", "high-voltage cable", "traction battery", "wheel-sensor wire",
 	}, deadly)
-	for _, id := range []string{"exhaust.outlet", "exhaust.drains", "exhaust.fuel", "intake.apart"} {
+	for _, id := range []string{
+		"exhaust.outlet", "exhaust.drains", "exhaust.fuel", "intake.apart", "stack.turret", "plate.on-floor", "plate.fitting", "plate.swage",
+		"exhaust.edge", "exhaust.drain-gas", "stub.timber", "exhaust.facing", "exhaust.up", "intake.exhaust", "heater.store",
+	} {
 		assert.Equal(t, Kills, rulesByID()[id].Weight, id)
 	}
 	clearance := rulesByID()["cut.clearance"]

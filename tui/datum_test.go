@@ -25,6 +25,8 @@ func TestNoScreenSpeaksOfABumperThatIsNotTheDatum(t *testing.T) {
 		for _, size := range screentest.Sizes {
 			for _, screen := range Screens() {
 				d := screentest.New(t, screen, job, size.W, size.H)
+				plain := d.Screen.Plain(d.State)
+				assert.NotContains(t, strings.ToLower(strings.Join(append(plain.Here, plain.All()...), "\n")), "bumper", screen.Title())
 				for range 12 {
 					said := strings.ToLower(ansi.Strip(d.Screen.View(d.State, size.W, size.H)))
 					assert.NotContains(t, said, "bumper", screen.Title())

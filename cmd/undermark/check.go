@@ -94,7 +94,7 @@ func checkText(p *paper, r rules.Result) {
 	}
 	p.grid(grid{head, rows, 3, 7})
 	p.list(words.NotEntered, words.Unchecked(r.Unchecked))
-	p.list(words.NobodySaid, words.Unanswered(r.Unanswered))
+	p.list(words.NobodySaid, r.Unanswered)
 	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
 	p.list("Looked for round another place than the cut's", r.LookedElsewhere)
 	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)

@@ -148,7 +148,7 @@ func drawPlan(b vector.Board, r rules.Result, view scene.View, around float64) {
 		frame = vector.At(&s, box, s.Projection.Point(at.At(0)), 2*around/min(box.Width, box.Height))
 	}
 	vector.Draw(b, &s, frame, look)
-	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return string(w) })
+	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return w.Called(r.Job.Datum.Name) })
 	title := vector.Text{Words: harmless.Text(r.Job.Ref), Size: letters * 1.25, Bold: true, Colour: vector.Ink}
 	b.Write(geometry.Point{X: edge, Y: edge}, title)
 }

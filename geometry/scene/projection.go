@@ -46,6 +46,14 @@ const (
 	ToRoof   Way = "roof"
 )
 
+// Called is the way's word where x starts at a datum of a name, "" for the bumper: elsewhere "bumper" would be taken for that.
+func (w Way) Called(datum string) string {
+	if w == ToBumper && datum != "" {
+		return "rear"
+	}
+	return string(w)
+}
+
 // Top is the way of the van to the picture's top.
 func (p *Projection) Top() Way {
 	if p.Over {

@@ -39,7 +39,7 @@ func near(title string, standing bool, s desk.State) []string {
 	}
 	var lines []string
 	if !standing {
-		lines = append(lines, Lying())
+		lines = append(lines, Lying(s.Job.Datum.Name))
 	}
 	said, far := len(lines), 0
 	for _, b := range besides(s) {

@@ -9,8 +9,8 @@ import (
 )
 
 // Lying says how the hands are meant in Towards; it follows the view from below, which knows how whoever is at work lies.
-func Lying() string {
-	return "Hands are meant lying under the van on your back, head to the " + string(below.Across.Low) + "."
+func Lying(datum string) string {
+	return "Hands are meant lying under the van on your back, head to the " + below.Across.Low.Called(datum) + "."
 }
 
 var below = scene.Below.Projection()
@@ -40,7 +40,7 @@ func towards(by geometry.Point, lying bool, s desk.State) string {
 		if by.X < 0 {
 			way = below.Across.Low
 		}
-		text = "towards the " + string(way)
+		text = "towards the " + way.Called(s.Job.Datum.Name)
 	}
 	if across > 0 && across >= sideways*along {
 		side := desk.SideOf(by.Y, s.Settings)
@@ -70,7 +70,7 @@ func Arrows(s desk.State) string {
 		case scene.ToRight:
 			return desk.Right(s.Settings)
 		}
-		return string(w)
+		return w.Called(s.Job.Datum.Name)
 	}
 	return "Arrows, as seen from " + p.From + ": Right to the " + called(p.Across.High) + ", Left to the " + called(p.Across.Low) +
 		", Up to the " + called(p.Top()) + ", Down to the " + called(p.Bottom())

@@ -62,18 +62,8 @@ func (p *painter) word(way scene.Way) string {
 		return p.look.Left
 	case scene.ToRight:
 		return p.look.Right
-	case scene.ToBumper:
-		return p.rear()
 	}
-	return string(way)
-}
-
-// rear is what the van's rear end is called: by the bumper, unless x starts elsewhere and "bumper" would be taken for that.
-func (p *painter) rear() string {
-	if p.look.Datum != "" {
-		return "rear"
-	}
-	return string(scene.ToBumper)
+	return way.Called(p.look.Datum)
 }
 
 // named is the word for a way of the van; a side is the van's, as whoever looks has sides too.
@@ -97,7 +87,7 @@ func (p *painter) foot() {
 	c.Put(0, row, bottom, strong)
 	at := utf8.RuneCountInString(bottom)
 	for _, hands := range p.projection.Hands {
-		hands = strings.ReplaceAll(hands, string(scene.ToBumper), p.rear())
+		hands = strings.ReplaceAll(hands, string(scene.ToBumper), scene.ToBumper.Called(p.look.Datum))
 		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
 			c.Put(at, row, ": "+hands, quiet)
 			return

@@ -100,7 +100,7 @@ func TestWhatIsMissingStaysInSight(t *testing.T) {
 		for range 3 {
 			view := screentest.Filled(t, p, s, size.W, size.H)
 			assert.Contains(t, view, "Not checked, not entered: fuel, pump, matching points")
-			assert.Contains(t, view, "Not checked, nobody has said: deck: steel or timber,")
+			assert.Contains(t, view, "Not checked, nobody has said: muffler drain, deck:")
 			assert.Contains(t, view, "Not looked for, 28 at the cut, 30 at the runs, 13")
 			p, _, _ = screentest.After(p, s, screentest.Keys("w down")...)
 		}

@@ -126,7 +126,7 @@ func notChecked(s desk.State) (texts []string) {
 		texts = append(texts, words.NotEntered+": "+strings.Join(words.Unchecked(missing), ", "))
 	}
 	if asked := s.Result.Unanswered; len(asked) > 0 {
-		texts = append(texts, words.NobodySaid+": "+strings.Join(words.Unanswered(asked), ", "))
+		texts = append(texts, words.NobodySaid+": "+strings.Join(asked, ", "))
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
 		text := "Not looked for, " + left

@@ -12,7 +12,7 @@ import (
 var cardTexts = [...]string{
 	jobCard:  "What stands on the sheets that come out of the printer and go into the van's folder.",
 	tapeCard: "How well the tape was made and how well it is read decides how near a pipe a cut may come. When in doubt, say more: a wider ± is never a wrong hole.",
-	fuelCard: "What the heater burns, and which tank or line it is taken from. The way of the fuel line itself is laid in the job file.",
+	fuelCard: "What the heater burns, and which tank or line it is taken from. The fuel line itself is laid in Runs.",
 	showCard: "These go with this workshop and not with the job: the file always holds what the tape said.",
 }
 
