@@ -206,3 +206,10 @@ func TestWhatToDoAboutHighVoltageInsideTheFloor(t *testing.T) {
 	assert.Equal(t, "do not drill near it, trained people only; "+move, r.Advice(findingOf(&r, "cut.fitting", "loom")))
 	assert.Equal(t, move, r.Advice(findingOf(&r, "cut.fitting", "pipe")))
 }
+
+// A swage is pressed into the sheet: no loom runs in it, and it is judged under the plate.
+func TestASwageIsNotInsideTheFloor(t *testing.T) {
+	for kind, inside := range map[string]bool{vehicles.Swage: false, "wiring": true, "": true} {
+		assert.Equal(t, inside, InsideFloor(&vehicles.Fitting{Kind: kind, Rise: vehicles.Span{From: -3, To: 2}}), kind)
+	}
+}

@@ -67,6 +67,12 @@ func TestLookingRoundTheRunsHoldsForWhereTheyAre(t *testing.T) {
 	assert.Empty(t, moved(0, 0, 0))
 	assert.Empty(t, moved(0, 0, 50), "its end 50 mm lower")
 	assert.Equal(t, []string{"brake line", "air line"}, moved(0, 0, 80))
+	atOutlet := func(drop float64) []string {
+		after, plan := runsAfter(t, looked, func(r *Run) { r.Path[len(r.Path)-1].Drop += drop })
+		return after.LookedBefore(AtOutlet, plan)
+	}
+	assert.Empty(t, atOutlet(199))
+	assert.Equal(t, []string{"roof vent"}, atOutlet(201), "200 mm away openings are looked for anew")
 
 	end := len(job.Exhaust.Path) - 1
 	after, plan := runsAfter(t, looked, func(r *Run) {
