@@ -2,6 +2,7 @@ package runs
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 
 	"bench.example/undermark/geometry"
@@ -10,11 +11,10 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What a fuel line starts with until the fitter says otherwise, mm: common practice, no source.
+// What a fuel line starts with beside the usual, until the fitter says otherwise, mm: common practice, no source.
 const (
-	fuelAcross = 4.5
-	fuelBore   = 2
-	farTank    = 500 // ahead of the stub a line begins that comes from nothing entered
+	fuelBore = 2
+	farTank  = 500 // ahead of the stub a line begins that comes from nothing entered
 )
 
 // notKnown and none are what stands where nobody knows, and where there is none.
@@ -38,7 +38,7 @@ func sources(j vehicles.Job) (names []string) {
 
 // begun is a fuel line from the one tank there is, or from ahead of the stub where there is none or are several, to its stub.
 func begun(s desk.State, mouth vehicles.RunPoint) (run vehicles.Run, say string) {
-	run = vehicles.Run{Across: fuelAcross}
+	run = vehicles.UsualRun(vehicles.FuelRun)
 	run.Supply.Bore = vehicles.Some(fuelBore)
 	start, say := vehicles.RunPoint{X: mouth.X + farTank, Y: mouth.Y, Drop: mouth.Drop}, "Where does it begin? Type its first point, and what it begins at."
 	tank := -1
@@ -59,7 +59,9 @@ func begun(s desk.State, mouth vehicles.RunPoint) (run vehicles.Run, say string)
 		say = "From " + run.Supply.From + " to the heater: move its first point to where it leaves."
 	}
 	run.Path = vehicles.List[vehicles.RunPoint]{exactly(start), exactly(mouth)}
-	return run, "Taken as a line 4.5 mm across, 2 mm inside: " + keyPipe.Help().Key + " changes it. " + say
+	u := s.Settings.Units
+	taken := fmt.Sprintf("Taken as a line %s across, %s inside: %s changes it. ", desk.Length(run.Across, u), desk.Length(fuelBore, u), keyPipe.Help().Key)
+	return run, taken + say
 }
 
 // usualDip is how far below a tank's top a line that is begun leaves it, mm: on its shoulder, where lines leave.

@@ -10,13 +10,10 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What a new run starts with until the fitter says otherwise, mm: common practice, no source.
+// Where the points of a new run go until the fitter moves them, mm: common practice, no source.
 const (
-	exhaustAcross = 26
-	intakeAcross  = 28
-	firstBend     = 60
-	firstFall     = 65  // from the stub's mouth to the first point, straight down
-	newLeg        = 200 // from the last point to one that is added
+	firstFall = 65  // from the stub's mouth to the first point, straight down
+	newLeg    = 200 // from the last point to one that is added
 )
 
 // run is the run at hand, nil when the job has none.
@@ -43,13 +40,10 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 		m.picked = part{point, len(run.Path) - 1}
 		return m.insert(s, len(run.Path)-1)
 	}
-	next, say := vehicles.Run{Across: exhaustAcross, Bend: vehicles.Some(firstBend)}, ""
+	next, say := vehicles.UsualRun(m.of), ""
 	if run != nil {
 		next = *run
 	} else {
-		if m.of == vehicles.IntakeRun {
-			next.Across = intakeAcross
-		}
 		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(next.Across, s.Settings.Units), keyPipe.Help().Key)
 	}
 	m.picked = part{point, len(next.Path)}

@@ -1,13 +1,13 @@
 package runs
 
 import (
-	"maps"
 	"math"
-	"slices"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/vehicles"
 )
 
 // revealed shows the finding that the state picks out in the middle of the plan, with the point in hand that is nearest to it.
@@ -17,14 +17,8 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{}
 	}
 	m.prompt, m.shielding, m.aside, m.profile = moving.Prompt{}, false, 0, false
-	about := f.Subject.Sort
-	if !slices.Contains(slices.Collect(maps.Values(sorts)), about) {
-		about = f.Against.Sort
-	}
-	for of, sort := range sorts {
-		if sort == about {
-			m = m.turnTo(of)
-		}
+	if of, ok := runConcerned(f); ok {
+		m = m.turnTo(of)
 	}
 	if run := m.run(s); run != nil && f.Places > 0 {
 		least := math.Inf(1)
@@ -37,4 +31,16 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 	a := arranged(m.w, m.h)
 	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H, s.Settings.Units)
 	return m, desk.Change{Camera: &camera}
+}
+
+// runConcerned is the run that a finding is of: its subject, else what that is held against.
+func runConcerned(f *rules.Finding) (of vehicles.RunKind, ok bool) {
+	for _, about := range [...]rules.Sort{f.Subject.Sort, f.Against.Sort} {
+		for of, sort := range sorts {
+			if sort == about {
+				return of, true
+			}
+		}
+	}
+	return of, false
 }

@@ -165,8 +165,8 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 		return m.tapShields(y, w, h, s)
 	case m.Typing():
 		here, _ := m.here(s)
-		y -= len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))
-		prompt, change, taken := m.prompt.Tap(x, y, w, max(1, h-len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))), m.asks(here, s), s)
+		head := len(desk.Wrapped(s.Settings.Styles().Title, m.heading(here, s), w))
+		prompt, change, taken := m.prompt.Tap(x, y-head, w, max(1, h-head), m.asks(here, s), s)
 		return m.answered(prompt, change, taken, s)
 	case y == 0:
 		for _, t := range m.tabs() {
