@@ -32,7 +32,7 @@ func pacedOut(run *geometry.Run) *paced {
 func Beside(run *geometry.Run, stretch float64, begins, ends Way) Projection {
 	return Projection{
 		Plane: profile{pacedOut(run), stretch}, From: "beside the run",
-		Across: Axis{Low: begins, High: ends, Counts: 1}, Up: Axis{Low: ToGround, High: ToRoof, Counts: -1 / stretch},
+		Across: Axis{Low: begins, High: ends, Counts: 1}, Up: Axis{Low: ToGround, High: ToRoof, Counts: -1 / stretch}, Slopes: true,
 	}
 }
 

@@ -145,9 +145,9 @@ func (p *Projection) LineOf(it *Item) Line {
 	return pens[it.Role].Line
 }
 
-// Weight returns how thick an item's line is: what is picked out is heavy.
+// Weight returns how thick an item's line is: what is picked out is heavy, and a muffler that is but a line.
 func (it *Item) Weight() Weight {
-	if it.Selected {
+	if it.Selected || it.Role == Muffler && it.Primitive == Stroke {
 		return Heavy
 	}
 	return pens[it.Role].Weight

@@ -22,6 +22,7 @@ type Projection struct {
 	Across, Up Axis     // of the plane
 	Hides      Layer    // what the floor hides; Through: nothing
 	Over       bool     // the plane is seen from its back: what goes up in it goes down in the picture
+	Slopes     bool     // how steep things lie is what it is for: a line that rises or falls is drawn so, however little
 	Lying      bool     // whoever is at work lies behind the picture, head to the low end of Across, left hand to the high end of Up
 	Hands      []string // how the picture's sides lie to whoever is at work, in fewer and fewer words
 }

@@ -83,3 +83,33 @@ func TestABendIsRoundFromEverySide(t *testing.T) {
 		}
 	}
 }
+
+// Seen beside itself a run that falls 20 mm in a metre is drawn lower at its end than at its beginning, by as many dots as that is,
+// and one that lies level as a line of one row. In plan the same slope is a straight line.
+func TestASlightFallIsSeenBesideTheRun(t *testing.T) {
+	painted := func(end geometry.Point3) *painter {
+		run := geometry.Rounded([]geometry.Point3{{Z: -100}, end}, 0)
+		s := scene.Scene{Projection: scene.Beside(&run, 1, "stub", "outlet"), Min: pt(-20, -150), Max: pt(1020, 50)}
+		s.Items = []scene.Item{{Role: scene.Exhaust, Primitive: scene.Stroke, Path: run.Pieces()}}
+		p := newPainter(s, 100, 27, plainLook)
+		p.trace(&p.parts[0])
+		return p
+	}
+	p := painted(geometry.Point3{X: 1000, Z: -120})
+	assert.InDelta(t, 20/p.Scale+1, p.mask.bottom-p.mask.top, 1)
+	assert.Zero(t, p.strokes.drawn())
+
+	p = painted(geometry.Point3{X: 1000, Z: -100})
+	assert.LessOrEqual(t, p.mask.bottom-p.mask.top, 0)
+	assert.Positive(t, p.strokes.drawn())
+}
+
+// drawn counts the cells that a stroke goes through.
+func (s *strokes) drawn() (n int) {
+	for i := range s.cells {
+		if s.cells[i].arms != 0 {
+			n++
+		}
+	}
+	return n
+}

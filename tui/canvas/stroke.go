@@ -178,8 +178,12 @@ func (p *painter) lying(a, b geometry.Point) bool {
 	return abs(by.X)/wide >= abs(by.Y)/high
 }
 
-// aslant tells whether a line runs neither along the rows nor along the columns.
+// aslant tells whether a line runs neither along the rows nor along the columns. Where slopes are looked at the least one counts.
 func (p *painter) aslant(a, b geometry.Point) bool {
+	if p.projection.Slopes {
+		const level = 1e-6 // mm in a mm, far below what a tape tells
+		return abs(b.Y-a.Y) > level*abs(b.X-a.X) && abs(b.X-a.X) > level*abs(b.Y-a.Y)
+	}
 	from, to := p.cellAt(a), p.cellAt(b)
 	return abs(float64(from[0]-to[0])) > 1 && abs(float64(from[1]-to[1])) > 0 && abs(b.Y-a.Y) > abs(b.X-a.X)/20 ||
 		abs(float64(from[0]-to[0])) > 0 && abs(float64(from[1]-to[1])) > 1 && abs(b.X-a.X) > abs(b.Y-a.Y)/20
