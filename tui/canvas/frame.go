@@ -119,7 +119,7 @@ func (p *painter) bottomRuler() {
 	step := p.tick()
 	last := p.west + float64(p.wide)*p.Scale
 	for x := first(p.west, step); x < last; x += step {
-		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
+		col := floor((x-p.west)/p.Scale/dotsAcross+hair) + p.Left
 		number := p.figureAt(&p.projection.Across, x)
 		if x == 0 && p.look.Datum != "" && p.projection.Across.Low == scene.ToBumper {
 			number = p.atDatum(number, step)
@@ -143,6 +143,9 @@ func (p *painter) atDatum(number string, step float64) string {
 	return number
 }
 
+// hair is how far numbers that stand on the edges of cells are moved off them, cells or dots, all to the same side.
+const hair = 1e-6
+
 // tick is the distance of the numbers on the ruler below, mm.
 func (p *painter) tick() float64 { return tick(p.Scale, p.look.Units) }
 
@@ -158,7 +161,7 @@ func (p *painter) sideRuler() {
 	}
 	low := p.north - float64(p.tall)*p.Scale
 	for y := first(low, step); y < p.north; y += step {
-		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y})
+		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y - hair*p.Scale})
 		if !ok {
 			continue
 		}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -66,18 +67,27 @@ func TestTheRingIsWholeLargeAndBrightest(t *testing.T) {
 func TestRulersAreEven(t *testing.T) {
 	for _, units := range []survey.Units{survey.Millimetres, survey.Inches} {
 		for _, size := range [][2]int{{40, 9}, {60, 17}, {59, 27}, {100, 27}, {107, 47}, {160, 47}} {
-			for _, scale := range []float64{0, 0.3, 0.77, 1.9, 4.4, 7.1, 13, 29, 37, 81, 170} {
-				look := Look{Units: units, Left: "left", Right: "right", Camera: desk.Camera{Middle: pt(1210, 240), Scale: scale}}
-				p := Paint(van(scene.Below), size[0], size[1], look)
-				row := []rune(p.lines()[p.Top+p.Rows])
-				var at []int
-				for col, r := range row {
-					if r == '┴' {
-						at = append(at, col)
+			for _, scale := range []float64{0, 0.3, 0.77, 1.9, 4.4, 7.1, 13, 29, 37, 41.67, 81, 170} {
+				for _, middle := range []geometry.Point{pt(1210, 240), pt(1600, 0), pt(1500, 125)} { // places on the edges of cells, too
+					look := Look{Units: units, Left: "left", Right: "right", Camera: desk.Camera{Middle: middle, Scale: scale}}
+					p := Paint(van(scene.Below), size[0], size[1], look)
+					row := []rune(p.lines()[p.Top+p.Rows])
+					var across, up []int
+					for col, r := range row {
+						if r == '┴' {
+							across = append(across, col)
+						}
 					}
-				}
-				for i := 2; i < len(at); i++ {
-					require.Equal(t, at[1]-at[0], at[i]-at[i-1], "%v, %v, scale %g: %s", units, size, scale, string(row))
+					for y := p.Top; y < p.Top+p.Rows; y++ {
+						if p.At(p.Left-1, y).Rune == '┤' {
+							up = append(up, y)
+						}
+					}
+					for _, at := range [][]int{across, up} {
+						for i := 2; i < len(at); i++ {
+							require.Equal(t, at[1]-at[0], at[i]-at[i-1], "%v, %v, scale %g, middle %v: %v", units, size, scale, middle, at)
+						}
+					}
 				}
 			}
 		}

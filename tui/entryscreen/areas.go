@@ -45,12 +45,29 @@ func (e Entry) arranged(s desk.State, w, h int, panel bool) areas {
 	if e.spec.Under == nil || a.picture.H <= leastStrip {
 		return a
 	}
+	if form, under, ok := e.underForm(s, a.form); ok {
+		a.form, a.under = form, under
+		return a
+	}
 	text := a.picture
 	text.X, text.W = text.X+desk.Margin, text.W-desk.Margin
 	rows := min(len(e.spec.Under(e, s, text.W, text.H)), text.H-max(leastStrip, text.H/3))
 	a.picture, _ = a.picture.cutOff(text.H - rows)
 	_, a.under = text.cutOff(text.H - rows)
 	return a
+}
+
+// underForm parts what it all comes to from the form where there is room for both, so that the plan has its whole height.
+func (e Entry) underForm(s desk.State, all Area) (rest, under Area, ok bool) {
+	if all.H == 0 || e.Editor.Picking(s) {
+		return all, under, false
+	}
+	rows := len(e.spec.Under(e, s, all.W-desk.Margin, all.H))
+	if rows > all.H-cmp.Or(e.spec.Form, usualForm) {
+		return all, under, false
+	}
+	rest, under = all.cutOff(all.H - rows)
+	return rest, under, true
 }
 
 // drawn is how many rows the screen's drawing takes in place of the plan.

@@ -22,7 +22,14 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 			column = append(column, part.paint(s, part.area.W, part.area.H))
 		}
 	}
+	below := a.form.H > 0 && a.under.H > 0 && a.under.X == a.form.X
+	if below {
+		column = append(column, e.paintUnder(s, a.under, a.under.W-desk.Margin, a.under.H))
+	}
 	text := strings.Join(column, "\n")
+	if below {
+		a.under = Area{}
+	}
 	pictures := e.paintPictures(s, a)
 	switch {
 	case text == "":
@@ -46,10 +53,14 @@ func (e Entry) paintPictures(s desk.State, a areas) string {
 		out = append(out, e.pane.View(e.shown(s), p.W, p.H, e.options(s)))
 	}
 	if u := a.under; u.H > 0 {
-		rows := e.spec.Under(e, s, u.W, a.picture.H+u.H)
-		out = append(out, desk.Indented(desk.Fit(strings.Join(rows, "\n"), u.W, u.H)))
+		out = append(out, e.paintUnder(s, u, u.W, a.picture.H+u.H))
 	}
 	return strings.Join(out, "\n")
+}
+
+// paintUnder paints what it all comes to, asked for in w columns and h rows.
+func (e Entry) paintUnder(s desk.State, in Area, w, h int) string {
+	return desk.Indented(desk.Fit(strings.Join(e.spec.Under(e, s, w, h), "\n"), in.W, in.H))
 }
 
 // Panel is where the screen's panel is in the body.

@@ -91,7 +91,7 @@ func (p *page) wrong() {
 
 // agree says how well the points fit, and whether their tapes explain it.
 func (p *page) agree() {
-	text := fmt.Sprintf("left over %s on the whole (arrows drawn %.0f times)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
+	text := fmt.Sprintf("left over %s in all (arrows x%.0f)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
 	for _, f := range p.s.Result.Findings {
 		if f.Subject.Sort != rules.TheTies {
 			continue
@@ -161,9 +161,9 @@ func (p *page) one(name string) {
 	if !known {
 		return
 	}
-	text := name + ": left over " + p.mm(off.Norm())
+	text := name + ", left over " + p.mm(off.Norm())
 	if way := words.Way(off, p.s.Settings); way != "" {
-		text += " (above it lies " + way + " of where the fit has it)"
+		text += ": above it lies " + way + " of the fit"
 	}
 	p.add(p.look().Strong, text+".")
 	switch {
