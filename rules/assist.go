@@ -7,6 +7,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/vehicles"
 )
 
@@ -39,10 +40,10 @@ const (
 	turnOptions  = 60
 )
 
-// What an option is worth, mm: its margin, which counts up to enoughMargin, less a part of its distance from the wish. A
+// What an option is worth, mm: its margin, which counts up to what the picture calls much, less a part of its distance from the wish. A
 // place on the edge is worth less than one 500 mm farther off with room on all sides.
 const (
-	enoughMargin = 50
+	enoughMargin = scene.MuchSpare
 	perAway      = 0.1
 	worthWithin  = 0.05 // how close to the best that is possible at a yaw an option is
 )
