@@ -35,9 +35,9 @@ func (p Path) flat(plane Plane, off float64) []geometry.Point {
 	return points
 }
 
-// circle returns points all round a circle, the first again at the end, between which straight lines are off it by at
+// Circle returns points all round a circle, the first again at the end, between which straight lines are off it by at
 // most off mm, more than 0.
-func circle(middle geometry.Point, radius, off float64) []geometry.Point {
+func Circle(middle geometry.Point, radius, off float64) []geometry.Point {
 	quarter := geometry.Piece{Radius: radius, Turn: math.Pi / 2}
 	n := 4 * quarter.Chords(off)
 	points := make([]geometry.Point, n+1)

@@ -33,7 +33,7 @@ func edge(f *geometry.Footprint, off float64) []geometry.Point {
 	case geometry.Line:
 		return f.Path
 	case geometry.Round:
-		return circle(f.Middle, f.Radius, off)
+		return Circle(f.Middle, f.Radius, off)
 	}
 	c := f.Corners()
 	return []geometry.Point{c[0], c[1], c[2], c[3], c[0]}

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/template"
+	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
+)
+
+// templateFlags say on what a template is drawn.
+type templateFlags struct{ out, paper string }
+
+func templateCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f templateFlags
+	c := &cobra.Command{
+		Use:   "template JOB -o FILE.pdf",
+		Short: "Draw what is cut and drilled at its true size",
+		Long: "Cut, pilot, plate, bolts and stubs at their true size, on pages to be taped to the floor: one face for above, its mirror for below.\n" +
+			"What is larger than a page comes in several, which are laid join on join. Print at 100 % and hold a rule to the bars; the marks are taped all the same.",
+		Args: oneJob, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error { return f.draw(args[0], shared, s) },
+	}
+	c.Flags().StringVarP(&f.out, "output", "o", "", "draw on `FILE`, which ends in .pdf")
+	c.Flags().StringVar(&f.paper, "paper", "a4", "the `PAPER` of the printer, a4 or letter; else a4")
+	_ = c.MarkFlagFilename("output", "pdf") // fails only for a flag that isn't there
+	return c
+}
+
+// draw draws a job's template on the file.
+func (f *templateFlags) draw(job string, shared *sharedFlags, s streams) error {
+	paper, known := template.Papers[strings.ToLower(f.paper)]
+	switch {
+	case !known:
+		return fmt.Errorf("--paper %q: say a4 or letter", f.paper)
+	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
+		return fmt.Errorf("-o %q: name a file that ends in .pdf", f.out)
+	}
+	if err := (&answerFlags{out: f.out}).spares([]string{job, shared.path()}, s); err != nil {
+		return err
+	}
+	book, err := shared.load()
+	if err != nil {
+		return err
+	}
+	_, _, err = answer(job, book, s.in, func(r rules.Result) (string, error) {
+		data, err := templatePDF(&r, paper)
+		if err != nil {
+			return "", lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
+		}
+		return "", vehicles.WriteFile(f.out, data)
+	})
+	if err != nil {
+		s.complain(err)
+		return exit(exitFailed)
+	}
+	return nil
+}
+
+// templatePDF draws both faces of a judged job's template.
+func templatePDF(r *rules.Result, paper template.Paper) ([]byte, error) {
+	both, err := template.Of(r)
+	if err != nil {
+		return nil, err
+	}
+	words := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing(*r))}
+	file := vector.NewPDF(words.Job)
+	for i := range both {
+		for _, page := range both[i].Pages(paper) {
+			file.Page(paper.Wide, paper.High)
+			page.Draw(file, words)
+		}
+	}
+	return file.Bytes()
+}
