@@ -10,9 +10,15 @@ type bitmap struct {
 	top, bottom  int // rows that may hold dots: top <= y < bottom
 }
 
-func newBitmap(w, h int) bitmap {
+func newBitmap(w, h int) (b bitmap) {
+	b.begin(w, h)
+	return b
+}
+
+// begin makes the bitmap an empty one of w by h dots.
+func (b *bitmap) begin(w, h int) {
 	stride := (w + 63) / 64
-	return bitmap{w: w, h: h, stride: stride, words: make([]uint64, stride*h), top: h}
+	*b = bitmap{w: w, h: h, stride: stride, words: emptied(b.words, stride*h), top: h}
 }
 
 // reset empties the bitmap.
@@ -193,6 +199,33 @@ func (b *bitmap) octet(col, row int) uint8 {
 		dots |= uint8(b.words[at+y*b.stride]>>shift&3) << (2 * y)
 	}
 	return dots
+}
+
+// octets are the dots of a row of cells, read from the left.
+type octets struct {
+	rows [dotsDown][]uint64
+	left [dotsDown]uint64 // of each row what is yet to be read of a word
+}
+
+func (b *bitmap) octets(row int) (o octets) {
+	for y := range o.rows {
+		o.rows[y] = b.row(row*dotsDown + y)
+	}
+	return o
+}
+
+// octet is the octet of a column, asked for each from the first on.
+func (o *octets) octet(col int) uint8 {
+	if col&31 == 0 {
+		for y := range o.left {
+			o.left[y] = o.rows[y][col>>5]
+		}
+	}
+	dots := o.left[0]&3 | o.left[1]&3<<2 | o.left[2]&3<<4 | o.left[3]&3<<6
+	for y := range o.left {
+		o.left[y] >>= dotsAcross
+	}
+	return uint8(dots)
 }
 
 // covered calls each with every cell of a row whose four inner dots are all set.

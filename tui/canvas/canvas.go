@@ -43,6 +43,7 @@ type Canvas struct {
 	Width, Height int
 	Cells         []Cell // row after row
 	faces         bool   // what is solid is shown by faces
+	known         wardrobe
 }
 
 // Cell is one character of the picture.
@@ -106,6 +107,9 @@ var widths = &runewidth.Condition{StrictEmojiNeutral: true}
 
 // clean returns text made harmless, with exactly one cell a character.
 func clean(text string) string {
+	if printable(text) {
+		return text
+	}
 	return strings.Map(func(r rune) rune {
 		switch {
 		case ' ' <= r && r <= '~':
@@ -117,4 +121,14 @@ func clean(text string) string {
 		}
 		return harmless.Box
 	}, harmless.Text(text))
+}
+
+// printable tells whether a text has nothing but printable ASCII, which is harmless and one cell a character.
+func printable(text string) bool {
+	for i := range len(text) {
+		if c := text[i]; c < ' ' || c > '~' {
+			return false
+		}
+	}
+	return true
 }

@@ -2,29 +2,34 @@ package canvas
 
 // develop turns faces, lines and dots into characters on the canvas, the right way up for whoever looks.
 func (p *painter) develop() {
-	for i := range p.canvas.Cells {
-		p.canvas.Cells[i].Rune = ' '
-	}
 	braille := &upright
 	if p.over {
 		braille = &mirrored
 	}
 	for row := range p.Rows {
 		first := (p.flip(row)+p.Top)*p.canvas.Width + p.Left
-		line, strokes := p.canvas.Cells[first:], p.strokes.cells[first:]
-		for col := range p.Cols {
-			cell := &line[col]
-			most, other, edge := p.faces.cell(col, row)
-			cell.Ground = most
-			dots := p.dots.octet(col, row)
-			switch s := &strokes[col]; {
-			case s.arms != 0 && (dots == 0 || s.front >= p.fronts[row*p.Cols+col]):
+		line, strokes := p.canvas.Cells[first:][:p.Cols], p.strokes.cells[first:][:p.Cols]
+		fronts, inks := p.fronts[row*p.Cols:][:p.Cols], p.inks[row*p.Cols:][:p.Cols]
+		faces, next := p.faces.rows(row), p.dots.octets(row)
+		for col := range line {
+			cell, s, dots := &line[col], &strokes[col], next.octet(col)
+			n, one := whole(&faces, col)
+			if cell.Ground = p.faces.table[n]; one && dots == 0 && s.arms == 0 {
+				continue
+			}
+			var edge uint8
+			var other Ground
+			if !one {
+				cell.Ground, other, edge = p.faces.mixed(&faces, col)
+			}
+			switch {
+			case s.arms != 0 && (dots == 0 || s.front >= fronts[col]):
 				cell.Rune, cell.Ink = s.char(), s.ink
-				p.fronts[row*p.Cols+col] = s.front
+				fronts[col] = s.front
 			case dots != 0:
-				cell.Rune, cell.Ink = braille[dots], p.inks[row*p.Cols+col]
+				cell.Rune, cell.Ink = braille[dots], inks[col]
 			case edge != 0 && p.look.Faces:
-				cell.edge(edge, most, other, p.over)
+				cell.edge(edge, cell.Ground, other, p.over)
 			}
 		}
 	}
@@ -70,7 +75,7 @@ func (c Canvas) cropped(w, h int) Canvas {
 	if c.Width == w && c.Height == h {
 		return c
 	}
-	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), faces: c.faces}
+	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), faces: c.faces, known: c.known}
 	for row := range out.Height {
 		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
 	}

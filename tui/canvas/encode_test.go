@@ -100,7 +100,7 @@ func TestWhatABlankTakesOverIsNotSeen(t *testing.T) {
 			if cell.Rune == ' ' && cell.Ink.Tone != Inverse {
 				cell.Ink = Ink{}
 			}
-			slow.WriteString(sgr(cell, mode, false) + "m" + string(cell.Rune))
+			slow.WriteString(sgr(dress{cell.Ink, cell.Ground}, mode, false) + "m" + string(cell.Rune))
 		}
 		want, got := shown(slow.String()), shown(p.Encode(mode, false))
 		for row := range p.Height {

@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"encoding/binary"
 	"math/bits"
 
 	"bench.example/undermark/geometry/scene"
@@ -14,8 +15,9 @@ type faces struct {
 	table  []Ground
 }
 
-func newFaces(m *Map) faces {
-	return faces{stride: m.wide, of: make([]uint8, m.wide*m.tall), table: make([]Ground, 1, 32)}
+// begin covers nothing of a picture.
+func (f *faces) begin(m *Map) {
+	*f = faces{stride: m.wide, of: emptied(f.of, m.wide*m.tall), table: append(f.table[:0], Ground{})}
 }
 
 // lay covers the dots of a mask.
@@ -24,18 +26,20 @@ func (f *faces) lay(mask *bitmap, g Ground) {
 	for y := mask.top; y < mask.bottom; y++ {
 		dots := f.of[y*f.stride : (y+1)*f.stride]
 		for i, m := range mask.row(y) {
-			if m == ^uint64(0) {
-				fill(dots[i<<6:i<<6+64], n)
-				continue
-			}
-			for ; m != 0; m &= m - 1 {
-				dots[i<<6+bits.TrailingZeros64(m)] = n
+			for m != 0 { // a run of dots at a time
+				from := bits.TrailingZeros64(m)
+				run := bits.TrailingZeros64(^(m >> from))
+				fill(dots[i<<6+from:][:run], n)
+				m &^= ^uint64(0) >> (64 - run) << from
 			}
 		}
 	}
 }
 
 func fill(dots []uint8, n uint8) {
+	for ; len(dots) >= 8; dots = dots[8:] {
+		binary.NativeEndian.PutUint64(dots, uint64(n)*0x0101010101010101)
+	}
 	for i := range dots {
 		dots[i] = n
 	}
@@ -54,21 +58,50 @@ func (f *faces) index(g Ground) uint8 {
 	return uint8(len(f.table) - 1)
 }
 
-// cell returns the faces of a cell: the one that covers most of it, and where there are others the foremost of those with
+// whole returns which face covers a whole cell of a row of dotsDown rows of dots, and whether one does.
+func whole(rows *[dotsDown][]uint8, col int) (n uint8, ok bool) {
+	const first = dotsAcross
+	a, b := binary.NativeEndian.Uint16(rows[0][col*first:]), binary.NativeEndian.Uint16(rows[1][col*first:])
+	c, d := binary.NativeEndian.Uint16(rows[2][col*first:]), binary.NativeEndian.Uint16(rows[3][col*first:])
+	return uint8(a), (a^b)|(a^c)|(a^d)|(a>>8^a&0xFF) == 0
+}
+
+// rows are the rows of dots of a row of cells.
+func (f *faces) rows(row int) (rows [dotsDown][]uint8) {
+	for y := range rows {
+		rows[y] = f.of[(row*dotsDown+y)*f.stride:][:f.stride]
+	}
+	return rows
+}
+
+// mixed returns the faces of a cell that several share: the one that covers most of it, and the foremost of the others with
 // its dots, as octet gives them.
-func (f *faces) cell(col, row int) (most, other Ground, dots uint8) {
-	at := row*dotsDown*f.stride + col*dotsAcross
+func (f *faces) mixed(rows *[dotsDown][]uint8, col int) (most, other Ground, dots uint8) {
 	var of [dotsAcross * dotsDown]uint8
-	same := true
 	for y := range dotsDown {
-		of[2*y], of[2*y+1] = f.of[at], f.of[at+1]
-		same = same && of[2*y] == of[0] && of[2*y+1] == of[0]
-		at += f.stride
+		of[2*y], of[2*y+1] = rows[y][col*dotsAcross], rows[y][col*dotsAcross+1]
 	}
-	if same {
-		return f.table[of[0]], Ground{}, 0
+	a, b, dots := of[0], of[0], uint8(0)
+	for i, n := range of {
+		switch {
+		case n == a:
+			continue
+		case b == a:
+			b = n
+		case n != b:
+			return f.several(&of)
+		}
+		dots |= 1 << i
 	}
-	a := commonest(&of)
+	if bits.OnesCount8(dots) > len(of)/2 {
+		a, b, dots = b, a, ^dots
+	}
+	return f.table[a], f.table[b], dots
+}
+
+// several is mixed for more than two faces.
+func (f *faces) several(of *[dotsAcross * dotsDown]uint8) (most, other Ground, dots uint8) {
+	a := commonest(of)
 	b, front := a, -1
 	for _, n := range of {
 		if here := int(f.table[n].Role.Pen().Front); n != a && here > front {

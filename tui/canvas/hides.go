@@ -17,6 +17,9 @@ type choice struct {
 	found bool
 }
 
+// beatenBy tells whether a seat so far off can be a better choice.
+func (c *choice) beatenBy(off int) bool { return off < c.cost || off == c.cost && !c.found }
+
 // most is what a label may hide at the most.
 func (l label) most() int {
 	switch {
@@ -47,7 +50,7 @@ func (p *painter) settle(l label, best choice) bool {
 func (p *painter) choose(best *choice, l label, seats []seat) {
 	length := l.length()
 	for _, s := range seats {
-		if best.found && best.cost <= s.off || s.off > best.cost {
+		if !best.beatenBy(s.off) {
 			continue
 		}
 		cost, ok := p.hides(s.start(length), s.row, length, l.role, best.cost-s.off)
@@ -91,16 +94,10 @@ func (p *painter) hides(col, row, length int, role scene.Role, most int) (cost i
 		return 0, false
 	}
 	at := row*p.canvas.Width + col
-	for _, taken := range p.taken[at-1 : min(at+length+1, (row+1)*p.canvas.Width)] {
-		if taken { // two words side by side would be read as one
-			return 0, false
-		}
+	if p.taken.any(at-1, min(at+length+1, (row+1)*p.canvas.Width)) { // two words side by side would be read as one
+		return 0, false
 	}
-	for _, c := range p.costs[at : at+length] {
-		if cost += int(c); cost > most && role == scene.Floor {
-			return cost, false
-		}
-	}
+	cost = int(p.sums[at+length] - p.sums[at])
 	if cost > 0 && role != scene.Floor && p.allOf(p.canvas.Cells[at:at+length], role) {
 		cost = 0
 		for i := range length { // its own face costs nothing, what lies on that does
@@ -119,6 +116,9 @@ func (p *painter) weighed() {
 			i := row*p.canvas.Width + col
 			p.costs[i] = p.cost(i, p.flip(row-p.Top), col-p.Left)
 		}
+	}
+	for i, cost := range p.costs {
+		p.sums[i+1] = p.sums[i] + int32(cost)
 	}
 }
 

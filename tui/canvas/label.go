@@ -136,8 +136,7 @@ func (p *painter) label(n *naming) bool {
 	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader {
 		for _, at := range p.anchors(it) {
-			p.seats = p.leading(p.seats[:0], at, text.length(), best.cost)
-			p.choose(&best, text, p.seats)
+			p.leading(&best, text, at)
 		}
 	}
 	return p.settle(text, best)

@@ -17,36 +17,38 @@ const (
 	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
 
-// leading adds seats for a text of some length away from a place, with a leader to it that costs no more than most: above, below and
-// to both sides.
-func (p *painter) leading(seats []seat, at geometry.Point, length, most int) []seat {
+// leading looks for a better seat for a label away from a place, with a leader to it: above, below and to both sides, the nearest
+// first.
+func (p *painter) leading(best *choice, l label, at geometry.Point) {
 	col, row, ok := p.Cell(at)
 	if !ok {
-		return seats
+		return
 	}
-	of := [2]int{col, row}
+	of, length := [2]int{col, row}, l.length()
 	middle := func(col int) int { // so that it does not pass the picture's edge
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
 	}
-	for d := 2; d < min(p.Rows, longestLeader) && leaderCost+leaderRow*d <= most; d++ {
+	for d := 2; d < min(p.Rows, longestLeader) && best.beatenBy(leaderCost+leaderRow*d); d++ {
 		off := leaderCost + leaderRow*d
+		p.seats = p.seats[:0]
 		for _, r := range [2]int{row - d, row + d} {
-			seats = append(seats,
+			p.seats = append(p.seats,
 				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
 				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of},
 				seat{col: middle(col), row: r, off: off + leaderRow, led: true, of: of},
 				seat{col: middle(col - length/3), row: r, off: off + leaderRow, led: true, of: of},
 				seat{col: middle(col + length/3), row: r, off: off + leaderRow, led: true, of: of})
 		}
+		p.choose(best, l, p.seats)
 	}
-	for d := 3; d < longestSide && leaderCost+leaderRow*d/2 <= most; d++ {
+	for d := 3; d < longestSide && best.beatenBy(leaderCost+leaderRow*d/2); d++ {
 		off := leaderCost + leaderRow*d/2
-		seats = append(seats,
+		p.seats = append(p.seats[:0],
 			seat{col: col + d, row: row, hold: byStart, off: off, led: true, of: of},
 			seat{col: col - d, row: row, hold: byEnd, off: off, led: true, of: of})
+		p.choose(best, l, p.seats)
 	}
-	return seats
 }
 
 // tooDear is more than any name may cost.
@@ -64,12 +66,12 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 				cost = tooDear
 			}
 			return cost < tooDear
-		case p.taken[i]:
+		case p.taken.has(i):
 			cost = tooDear
 			return false
 		case draw:
 			p.canvas.Put(col, row, string(char), ink)
-			p.taken[i] = true
+			p.taken.add(i)
 		case p.strokes.cells[i].arms != 0:
 			cost += leaderCross + int(p.strokes.cells[i].front)
 		}

@@ -7,18 +7,16 @@ import (
 
 // Paint paints a scene on w columns and h rows, rulers and words included. Smaller than MinWidth by MinHeight it is cut
 // off. It keeps nothing: the same scene, size and look give the same canvas.
-func Paint(s scene.Scene, w, h int, look Look) Canvas {
-	p := newPainter(s, max(w, MinWidth), max(h, MinHeight), look)
-	shaded := look.Shade == nil
-	for i := range p.parts {
-		if it := &p.parts[i]; it.Primitive == scene.Area {
-			p.fill(it)
-			if !shaded && it.Role == scene.Floor { // behind everything but the floor itself
-				p.shade(look.Shade)
-				shaded = true
-			}
-		}
-	}
+func Paint(s scene.Scene, w, h int, look Look) Canvas { return new(Painter).Paint(s, w, h, look) }
+
+// Painter paints one picture after the other in the same memory, half a megabyte: taking that anew for each would be a
+// good part of what a picture costs. Its zero value is ready. One picture leaves nothing for the next.
+type Painter struct{ painter }
+
+// Paint is Paint for a canvas that lasts until the painter paints the next.
+func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
+	p.begin(s, max(w, MinWidth), max(h, MinHeight), look)
+	p.areas()
 	for i := range p.parts {
 		p.trace(&p.parts[i])
 	}
@@ -31,6 +29,20 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p.spots()
 	p.labels()
 	return p.canvas.cropped(w, h)
+}
+
+// areas lays what is solid, and the shade of the floor behind everything but the floor itself.
+func (p *painter) areas() {
+	shaded := p.look.Shade == nil
+	for i := range p.parts {
+		if it := &p.parts[i]; it.Primitive == scene.Area {
+			p.fill(it)
+			if !shaded && it.Role == scene.Floor {
+				p.shade(p.look.Shade)
+				shaded = true
+			}
+		}
+	}
 }
 
 // painter is a picture in the making. Bitmaps and cells are as the plane has them until develop.
@@ -49,10 +61,11 @@ type painter struct {
 	inks             []Ink
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	canvas           Canvas
-	taken            []bool  // cells of the canvas that hold words or must stay in sight
+	taken            cellset // cells of the canvas that hold words or must stay in sight
 	leave            exit    // of the heater's exhaust
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
+	sums             []int32 // of the costs of all cells before each
 }
 
 // part is an item with what is seen of it.
@@ -64,31 +77,34 @@ type part struct {
 // finer is how many times finer than a dot the lines are that bends are painted by.
 const finer = 64
 
-// partsOf returns what is seen of a scene's items.
-func partsOf(s *scene.Scene, scale float64) []part {
-	parts := make([]part, 0, len(s.Items))
-	for i := range s.Items {
-		if f, ok := s.Projection.Seen(&s.Items[i], scale/finer); ok {
-			parts = append(parts, part{&s.Items[i], f})
-		}
+// begin lays out a picture in which nothing is painted yet.
+func (p *painter) begin(s scene.Scene, w, h int, look Look) {
+	m := NewMap(s, w, h, look.Camera, look.Units)
+	cells := m.Cols * m.Rows
+	p.Map, p.fabric, p.projection, p.look, p.spacing = m, newFabric(&m), s.Projection, look, s.Grid
+	p.see(&s)
+	for _, b := range []*bitmap{&p.dots, &p.mask, &p.edge, &p.halo} {
+		b.begin(m.wide, m.tall)
 	}
-	return parts
+	p.faces.begin(&m)
+	p.strokes.cells, p.strokes.of = emptied(p.strokes.cells, w*h), 0
+	p.inks, p.fronts = emptied(p.inks, cells), emptied(p.fronts, cells)
+	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, known: p.wardrobe()}
+	p.taken.begin(w * h)
+	p.costs, p.sums = emptied(p.costs, w*h), emptied(p.sums, w*h+1)
+	p.leave = exit{}
+	p.circle = p.ringOf()
 }
 
-func newPainter(s scene.Scene, w, h int, look Look) *painter {
-	m := NewMap(s, w, h, look.Camera, look.Units)
-	cells, parts := m.Cols*m.Rows, partsOf(&s, m.Scale)
-	p := &painter{
-		Map: m, fabric: newFabric(&m), projection: s.Projection, look: look, parts: parts, spacing: s.Grid,
-		dots: newBitmap(m.wide, m.tall), mask: newBitmap(m.wide, m.tall),
-		edge: newBitmap(m.wide, m.tall), halo: newBitmap(m.wide, m.tall), faces: newFaces(&m),
-		inks: make([]Ink, cells), fronts: make([]uint8, cells),
-		canvas: Canvas{Map: m, Width: w, Height: h, Cells: make([]Cell, w*h), faces: look.Faces},
-		taken:  make([]bool, w*h), costs: make([]uint8, w*h),
+// see finds what is seen of a scene's items.
+func (p *painter) see(s *scene.Scene) {
+	clear(p.parts) // what they hold on to may be a job that is long gone
+	p.parts = p.parts[:0]
+	for i := range s.Items {
+		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
+			p.parts = append(p.parts, part{&s.Items[i], f})
+		}
 	}
-	p.strokes.cells = make([]stroke, w*h)
-	p.circle = p.ringOf()
-	return p
 }
 
 // fill lays an area's face, and its texture where that shows what it is.

@@ -124,9 +124,9 @@ func tintOf(g Ground) (tint hue, ok bool) {
 // between is the colour midway between two.
 func between(a, b int) int { return a&0xFEFEFE>>1 + b&0xFEFEFE>>1 }
 
-// sgr returns the escape sequence that sets a cell's colours from nothing, without its end: "\x1b[0" and parameters.
-func sgr(c Cell, colour desk.Colour, light bool) string {
-	s := "\x1b[0"
+// sgr returns the escape sequence that puts a dress on from nothing, without its end: "\x1b[0" and parameters.
+func sgr(d dress, colour desk.Colour, light bool) string {
+	s, c := "\x1b[0", Cell{Ink: d.ink, Ground: d.ground}
 	if c.Ink.Tone == Bold || c.Ink.Tone == Inverse {
 		s += ";1"
 	}

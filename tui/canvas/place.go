@@ -54,7 +54,7 @@ func (p *painter) put(l label, s seat) {
 	p.canvas.Put(col, s.row, l.name, l.ink)
 	p.canvas.Put(col+utf8.RuneCountInString(l.name), s.row, l.tail, l.tailInk)
 	for i := range l.length() {
-		p.taken[s.row*p.canvas.Width+col+i] = true
+		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
 		p.leads(s, true, Ink{Role: l.ink.Role, State: l.ink.State, Selected: l.ink.Selected})
@@ -68,6 +68,9 @@ var shares = []float64{0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.44, 0.56, 
 func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []seat {
 	low, top := f.Bounds()
 	_, high := p.CellSize()
+	if !p.roomy(low, top, length) {
+		return seats
+	}
 	try := func(at geometry.Point) {
 		if col, row, ok := p.Cell(at); ok && (length == 0 || p.holds(f, col, row, length)) {
 			seats = append(seats, seat{col: col, row: row})
@@ -83,6 +86,9 @@ func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []sea
 // inLine adds seats on a line, for a text only where that is not higher than the line.
 func (p *painter) inLine(seats []seat, f *geometry.Footprint, length int) []seat {
 	if _, high := p.CellSize(); length > 0 && 2*f.Radius < high {
+		return seats
+	}
+	if low, high := f.Bounds(); !p.roomy(low, high, length) {
 		return seats
 	}
 	for _, s := range shares {
@@ -112,6 +118,14 @@ func spread(f *geometry.Footprint, broad bool, try func(geometry.Point)) {
 			}
 		}
 	}
+}
+
+// roomy tells whether a text of so many characters could lie in a box at all: most things are smaller than their names.
+func (p *painter) roomy(low, high geometry.Point, length int) bool {
+	const rounding = 1e-6 // mm
+	wide, tall := p.CellSize()
+	size := high.Sub(low)
+	return length == 0 || size.X > float64(length)*wide-rounding && size.Y > lineHeight*tall-rounding
 }
 
 // lineHeight is how high a line of text with a little air is, in cells.

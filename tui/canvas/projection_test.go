@@ -71,7 +71,8 @@ func TestTheCutIsSeenFromTheSide(t *testing.T) {
 // From the right the bend of a run that turns down is as round as one that turns aside is from below.
 func TestABendIsRoundFromEverySide(t *testing.T) {
 	s := hanging(scene.FromRight.Projection(), pt(-30, -480), pt(1530, 60))
-	p := newPainter(s, 100, 27, plainLook)
+	var p painter
+	p.begin(s, 100, 27, plainLook)
 	corner := geometry.Point{X: 800, Y: -160} // of the bend: its middle, 100 mm from the centreline all round
 	for _, part := range p.parts {
 		if part.Role != scene.Exhaust {

@@ -76,7 +76,7 @@ func (p *painter) ring() {
 			at := (p.flip(row)+p.Top)*p.canvas.Width + p.Left + col
 			p.canvas.Cells[at].Rune = plainBlocks[dots].char
 			p.canvas.Cells[at].Ink = Ink{Role: scene.Cut, Tone: Bold, Selected: p.circle.item.Selected}
-			p.taken[at] = true
+			p.taken.add(at)
 		})
 	}
 }
@@ -84,7 +84,7 @@ func (p *painter) ring() {
 // onRing tells whether the ring is drawn in a cell of the canvas.
 func (p *painter) onRing(col, row int) bool {
 	cell := p.canvas.At(col, row)
-	return cell.Ink.Role == scene.Cut && cell.Rune != ' ' && p.taken[row*p.canvas.Width+col]
+	return cell.Ink.Role == scene.Cut && cell.Rune != ' ' && p.taken.has(row*p.canvas.Width+col)
 }
 
 // ringed tells whether a cell of the canvas lies within the ring.
@@ -94,7 +94,8 @@ func (p *painter) ringed(col, row int) bool {
 	}
 	x := (float64(col-p.Left) + 0.5) * dotsAcross
 	y := (float64(p.flip(row-p.Top)) + 0.5) * dotsDown
-	return math.Hypot(x-p.circle.middle.x, y-p.circle.middle.y) <= p.circle.radius+1
+	aside, away, most := x-p.circle.middle.x, y-p.circle.middle.y, p.circle.radius+1
+	return abs(aside) <= most && abs(away) <= most && math.Hypot(aside, away) <= most
 }
 
 // leastNamed is the radius of a ring, in dots, from which on there is room for its name.

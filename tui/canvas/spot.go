@@ -53,11 +53,11 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 		ink.Tone = Normal // a sign is told apart as a line is
 	}
 	i := row*p.canvas.Width + col
-	if there := &p.canvas.Cells[i]; p.taken[i] && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune != ' ' {
+	if there := &p.canvas.Cells[i]; p.taken.has(i) && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune != ' ' {
 		return
 	}
 	p.canvas.Put(col, row, Sign(ink.Role), ink)
-	p.taken[i] = true
+	p.taken.add(i)
 }
 
 // inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but beside it.
@@ -86,7 +86,7 @@ func (p *painter) protect() {
 	for row := max(centre-away, p.Top); row < min(centre+away+1, p.Top+p.Rows); row++ {
 		for col := max(middle-aside, p.Left); col < min(middle+aside+1, p.Left+p.Cols); col++ {
 			if p.ringed(col, row) {
-				p.taken[row*p.canvas.Width+col] = true
+				p.taken.add(row*p.canvas.Width + col)
 			}
 		}
 	}
@@ -111,7 +111,7 @@ func (p *painter) ends() {
 		}
 		for k, r := range name {
 			p.canvas.Put(col, row+k, string(r), Ink{Role: it.Role, Tone: Bold})
-			p.taken[(row+k)*p.canvas.Width+col] = true
+			p.taken.add((row+k)*p.canvas.Width + col)
 		}
 	}
 }
@@ -138,7 +138,7 @@ func (p *painter) goesOn() {
 			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
 			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
 				p.canvas.Put(col, row, string(arrows[p.leave.arrow]), Ink{Role: scene.Exhaust, Tone: Inverse})
-				p.taken[row*p.canvas.Width+col] = true
+				p.taken.add(row*p.canvas.Width + col)
 			}
 			break
 		}

@@ -35,13 +35,14 @@ type Options struct {
 
 // Pane is the plan.
 type Pane struct {
-	w, h   int
-	legend bool
-	rooms  *rooms
+	w, h    int
+	legend  bool
+	rooms   *rooms
+	painter *canvas.Painter // of this pane's pictures, whatever becomes of the pane's value
 }
 
 // New returns a pane without a size: it must be Sized before it is asked about the mouse or the camera.
-func New() Pane { return Pane{rooms: &rooms{}} }
+func New() Pane { return Pane{rooms: &rooms{}, painter: &canvas.Painter{}} }
 
 // Sized returns the pane for w columns and h rows, the same that View is called with.
 func (p Pane) Sized(w, h int) Pane {
@@ -191,7 +192,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	if room {
 		look = p.shaded(plan, s, w, h, look)
 	}
-	c := canvas.Paint(plan, w, h, look)
+	c := p.painter.Paint(plan, w, h, look)
 	if room {
 		scaleBar(&c, s.Settings.Units)
 	} else {

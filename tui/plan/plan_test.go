@@ -180,7 +180,8 @@ func TestViewIsExactlyAsLargeAsAsked(t *testing.T) {
 		s.Settings.Colour = colour
 		for _, size := range [][2]int{{20, 4}, {60, 9}, {60, 17}, {100, 27}, {160, 47}} {
 			for _, legend := range []bool{false, true} {
-				p := Pane{legend: legend}
+				p := New()
+				p.legend = legend
 				lines := strings.Split(p.View(s, size[0], size[1], Options{Shown: rules.ForPeople(s.Result.Findings)[:3]}), "\n")
 				require.Len(t, lines, size[1])
 				for _, line := range lines {
