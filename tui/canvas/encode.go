@@ -4,6 +4,7 @@ import (
 	"unicode/utf8"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
 )
 
 // Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
@@ -16,7 +17,14 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 			out = append(out, '\n')
 		}
 		worn, last := "", dress{}
-		for _, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
+		for col, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
+			if cell.Rune == pixels.First {
+				if worn != picture {
+					out, worn, last = append(append(out, picture...), 'm'), picture, dress{}
+				}
+				out = append(out, pixels.Placeholder(col-c.Left, row-c.Top)...)
+				continue
+			}
 			if d := dressOf(cell, colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
 				out, worn = put(out, worn, known, d, cell, colour, light)
@@ -44,6 +52,23 @@ func put(out []byte, worn string, known map[dress]string, d dress, c Cell, colou
 }
 
 const plain = "\x1b[0"
+
+// picture is the colour that says of which picture a cell shows its part.
+var picture = plain + rgb(38, pixels.ID)
+
+// Pictured has every cell of the picture show its part of one in pixels; false when that has more columns or rows than can be said.
+// What is put there later stands before it.
+func (c *Canvas) Pictured() bool {
+	if c.Cols > pixels.Most || c.Rows > pixels.Most || c.Left+c.Cols > c.Width || c.Top+c.Rows > c.Height {
+		return false
+	}
+	for row := c.Top; row < c.Top+c.Rows; row++ {
+		for col := c.Left; col < c.Left+c.Cols; col++ {
+			*c.At(col, row) = Cell{Rune: pixels.First}
+		}
+	}
+	return true
+}
 
 // dress is what of a cell decides its looks: a blank only shows its ground, and that in true colour only.
 type dress struct {

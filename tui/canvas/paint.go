@@ -30,6 +30,9 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p.ends()
 	p.spots()
 	p.labels()
+	if p.circle.shown {
+		p.canvas.ring = p.circle.radius * p.Scale
+	}
 	return p.canvas.cropped(w, h)
 }
 

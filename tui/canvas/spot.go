@@ -109,8 +109,8 @@ func (p *painter) ends() {
 		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
 			continue
 		}
-		for k, r := range name {
-			p.canvas.Put(col, row+k, string(r), Ink{Role: it.Role, Tone: Bold})
+		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true})
+		for k := range name {
 			p.taken[(row+k)*p.canvas.Width+col] = true
 		}
 	}
@@ -137,7 +137,7 @@ func (p *painter) goesOn() {
 			}
 			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
 			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
-				p.canvas.Put(col, row, string(arrows[p.leave.arrow]), Ink{Role: scene.Exhaust, Tone: Inverse})
+				p.canvas.Write(Text{Col: col, Row: row, Name: string(arrows[p.leave.arrow]), Ink: Ink{Role: scene.Exhaust, Tone: Inverse}})
 				p.taken[row*p.canvas.Width+col] = true
 			}
 			break

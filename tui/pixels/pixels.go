@@ -11,6 +11,7 @@ import (
 	"bytes"
 	"image"
 	"os"
+	"reflect"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -22,6 +23,7 @@ import (
 // Picture is what is to be shown.
 type Picture struct {
 	Cols, Rows int // of the cells that it fills
+	Of         any // what it is of: it is not painted anew for what is deeply equal
 	// Paint paints it, in pixels: it is called by another goroutine, once or again after the terminal was away.
 	Paint func(size image.Point) *image.RGBA
 }
@@ -105,6 +107,9 @@ func (t *Terminal) Write(p []byte) (int, error) {
 func (t *Terminal) Show(p Picture) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
+	if p.Of != nil && p.Cols == t.last.Cols && p.Rows == t.last.Rows && reflect.DeepEqual(p.Of, t.last.Of) {
+		return
+	}
 	t.last = p
 	t.wish(p)
 }

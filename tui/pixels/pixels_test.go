@@ -42,12 +42,12 @@ func TestTheLastPictureIsSent(t *testing.T) {
 	terminal, next := screen(t)
 	assert.False(t, terminal.Shows())
 	begun, done := make(chan bool, 1), make(chan bool)
-	terminal.Show(Picture{2, 1, func(size image.Point) *image.RGBA { begun <- true; <-done; return paint(size) }})
+	terminal.Show(Picture{Cols: 2, Rows: 1, Paint: func(size image.Point) *image.RGBA { begun <- true; <-done; return paint(size) }})
 	<-begun
 	for range 20 {
-		terminal.Show(Picture{1, 1, func(image.Point) *image.RGBA { t.Error("this one is left out"); return chequer(1, 1) }})
+		terminal.Show(Picture{Cols: 1, Rows: 1, Paint: func(image.Point) *image.RGBA { t.Error("this one is left out"); return chequer(1, 1) }})
 	}
-	terminal.Show(Picture{7, 5, paint})
+	terminal.Show(Picture{Cols: 7, Rows: 5, Paint: paint})
 	_, err := terminal.WriteString("cells")
 	require.NoError(t, err)
 	assert.Equal(t, "cells", next(5))
@@ -61,14 +61,14 @@ func TestTheLastPictureIsSent(t *testing.T) {
 func TestWhatIsThereIsNotSentAgain(t *testing.T) {
 	terminal, next := screen(t)
 	for range 3 {
-		terminal.Show(Picture{2, 1, paint})
+		terminal.Show(Picture{Cols: 2, Rows: 1, Paint: paint})
 	}
 	first := sentFor(2, 1)
 	assert.Equal(t, first, next(len(first)))
 	begun := make(chan bool, 1)
-	terminal.Show(Picture{2, 1, func(size image.Point) *image.RGBA { begun <- true; return paint(size) }})
+	terminal.Show(Picture{Cols: 2, Rows: 1, Paint: func(size image.Point) *image.RGBA { begun <- true; return paint(size) }})
 	<-begun
-	terminal.Show(Picture{1, 2, paint})
+	terminal.Show(Picture{Cols: 1, Rows: 2, Paint: paint})
 	second := sentFor(1, 2)
 	assert.Equal(t, second, next(len(second)), "nothing of the one that was the same")
 }
@@ -84,14 +84,14 @@ func TestNoPictureIsLeftBehind(t *testing.T) {
 	assert.Equal(t, goes, next(len(goes)), "there was none")
 	write(comes)
 	next(len(comes))
-	terminal.Show(Picture{2, 1, paint})
+	terminal.Show(Picture{Cols: 2, Rows: 1, Paint: paint})
 	picture := sentFor(2, 1)
 	require.Equal(t, picture, next(len(picture)))
 	for range 2 {
 		write("a" + goes)
 		assert.Equal(t, forget+"a"+goes, next(len(forget)+1+len(goes)))
 		begun := make(chan bool, 1)
-		terminal.Show(Picture{2, 1, func(size image.Point) *image.RGBA { begun <- true; return paint(size) }})
+		terminal.Show(Picture{Cols: 2, Rows: 1, Paint: func(size image.Point) *image.RGBA { begun <- true; return paint(size) }})
 		<-begun
 		write("shell")
 		assert.Equal(t, "shell", next(5))

@@ -17,6 +17,16 @@ type Look struct {
 	Length  func(m scene.Measure) string // as it is written
 	Name    func(label string) string    // fit to be shown
 	Widths  Widths
+	Screen  *Screen // for a picture beside which the cells of a screen stand; nil for paper
+}
+
+// Screen is what a picture on a screen has that one on paper does without.
+type Screen struct {
+	Ring     float64     // the least radius of the ring that stands for the cut, mm of the board: smaller it would not be seen
+	Width    float64     // of the ring's line
+	Conflict color.NRGBA // of what lies in the ring of a thing that is foul
+	OnFloor  func()      // draws what lies on the floor, under all else; nil for nothing
+	Words    []Word      // what is written, and where: nothing else is
 }
 
 // Colours are those of an item; what has no colour is not drawn.
@@ -46,16 +56,25 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 	b.Within(f.Box, func() {
 		for i := range d.parts {
 			d.face(&d.parts[i])
+			if screen := look.Screen; screen != nil && screen.OnFloor != nil && d.parts[i].Role == scene.Floor {
+				screen.OnFloor()
+			}
 		}
+		d.inTheWay()
 		front := slices.Clone(d.parts)
 		slices.SortStableFunc(front, func(p, q part) int { return cmp.Compare(p.Role.Pen().Front, q.Role.Pen().Front) })
 		for i := range front {
 			d.line(&front[i])
 		}
+		d.ring()
 		for i := range front {
 			d.spot(&front[i])
 		}
-		d.words()
+		if look.Screen == nil {
+			d.words()
+		} else {
+			d.placed()
+		}
 	})
 }
 
@@ -121,7 +140,7 @@ var patterns = map[scene.Fill][]lay{
 
 // line draws an item's lines, with a bare rim where its pen has one.
 func (d *drawing) line(p *part) {
-	if p.Primitive == scene.Spot || p.ink.Line.A == 0 {
+	if p.Primitive == scene.Spot || p.ink.Line.A == 0 || d.ringed(p) {
 		return
 	}
 	pen := p.Role.Pen()
