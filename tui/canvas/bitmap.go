@@ -218,18 +218,3 @@ func (b *bitmap) cells(row int, each func(col int)) {
 		}
 	}
 }
-
-// runs calls each with the dots of a row that are set, from the first of a run to the one behind its last.
-func (b *bitmap) runs(y int, each func(from, to int)) {
-	row := b.row(y)
-	for x := 0; x < b.w; x++ {
-		if row[x>>6]>>(x&63)&1 == 0 {
-			continue
-		}
-		from := x
-		for x < b.w && row[x>>6]>>(x&63)&1 == 1 {
-			x++
-		}
-		each(from, x)
-	}
-}

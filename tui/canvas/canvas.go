@@ -13,6 +13,7 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -54,9 +55,10 @@ type Text struct {
 	Name, Tail   string
 	Ink, TailInk Ink
 	hold         hold
-	down         bool   // its letters stand one under the other
-	led          bool   // a leader goes to a cell
-	of           [2]int // that cell
+	down         bool           // its letters stand one under the other
+	middle       geometry.Point // of those: the middle of what they are of, in the plane
+	led          bool           // a leader goes to a cell
+	of           [2]int         // that cell
 }
 
 // Write writes a text in the picture.

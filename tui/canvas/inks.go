@@ -24,7 +24,11 @@ func (p *pictured) inksOf(it *scene.Item) vector.Colours {
 		tint, _ := tintOf(ground)
 		c.Ground = solid(tint.on(p.light))
 	}
-	ink, behind := colours(Cell{Ink: lineInk(it), Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
+	line := lineInk(it)
+	if it.Role == scene.Cut {
+		line = Ink{Role: scene.Cut, Selected: it.Selected} // the ring is the brightest there is, however it stands
+	}
+	ink, behind := colours(Cell{Ink: line, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
 	c.Line = solid(ink)
 	if c.Ground.A == 0 || it.Role == scene.Floor || it.Unsure || p.slender(it) {
 		return c
@@ -42,19 +46,18 @@ func (p *pictured) inksOf(it *scene.Item) vector.Colours {
 
 // slender tells whether an area is a line that is drawn as one.
 func (p *pictured) slender(it *scene.Item) bool {
-	f := it.Solid.Prism.Footprint
-	return f.Shape == geometry.Line && f.Radius < thin*p.Scale
+	seen, ok := p.scene.Projection.Seen(it, p.Scale/finer)
+	return ok && seen.Area.Shape == geometry.Line && seen.Area.Radius < thin*p.Scale
 }
 
-// lettered are the colours of a text: its ink, what a rim round it has, and what lies behind it where that is to be seen first.
-func (p *pictured) lettered(ink Ink, at Ground) (letters, rim, back color.NRGBA) {
-	if !at.Set {
-		at = Ground{Role: scene.Floor, Set: true}
-	}
+// lettered are the colours of a text: its ink, what a rim round it has, and what lies behind it where that is to be seen first. The
+// rim is bare floor, so that letters are read on any face.
+func (p *pictured) lettered(ink Ink) (letters, rim, back color.NRGBA) {
 	if ink.Tone == Inverse {
-		letters, _, _ = p.lettered(Ink{Role: ink.Role, State: ink.State, Selected: ink.Selected, Tone: Normal}, Ground{})
+		ink.Tone = Normal
+		letters, _, _ = p.lettered(ink)
 		return solid(paper.on(p.light)), color.NRGBA{}, letters
 	}
-	over, under := colours(Cell{Ink: ink, Ground: at}, p.light)
+	over, under := colours(Cell{Ink: ink, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
 	return solid(over), solid(under), color.NRGBA{}
 }

@@ -37,71 +37,59 @@ type pictured struct {
 // the canvas. It is to be called with the scene and the look that the canvas was painted with, and may be called by another
 // goroutine; the canvas must not be painted on any more.
 func (c *Canvas) Picture(s scene.Scene, look Look, light bool) func(size image.Point) *image.RGBA {
-	behind := make([]Ground, len(c.Texts))
-	for i, text := range c.Texts {
-		behind[i] = c.At(text.Col, text.Row).Ground
-	}
 	kept := Canvas{Map: c.Map, Texts: c.Texts, ring: c.ring}
 	return func(size image.Point) *image.RGBA {
 		p := pictured{Canvas: &kept, scene: &s, shade: look.Shade, light: light}
-		return p.paint(size, behind)
+		return p.paint(size)
 	}
 }
 
-func (p *pictured) paint(size image.Point, behind []Ground) *image.RGBA {
+func (p *pictured) paint(size image.Point) *image.RGBA {
 	box := vector.Box{Width: float64(p.Cols) * cellHigh / 2, Height: float64(p.Rows) * cellHigh}
 	p.board = vector.Stretched(size.X, size.Y, float64(size.X)/box.Width, float64(size.Y)/box.Height)
 	bare := solid(paper.on(p.light))
 	draw.Draw(p.board.Picture, p.board.Picture.Rect, image.NewUniform(bare), image.Point{}, draw.Src)
 	frame := vector.At(p.scene, box, p.Middle(), p.Scale*dotsDown/cellHigh)
-	vector.Draw(p.board, p.scene, frame, vector.Look{
+	seen := p.distinct()
+	vector.Draw(p.board, &seen, frame, vector.Look{
 		Colours: p.inksOf, Paper: p.rim(), Letters: letterSize, Widths: screenWidths,
 		Screen: &vector.Screen{
-			Ring: p.ring / frame.Scale, Width: ringWidth, Conflict: solid(tints[scene.Conflict].on(p.light)),
-			OnFloor: p.shaded, Words: p.words(&frame, behind),
+			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(tints[scene.Conflict].on(p.light)),
+			OnFloor: p.shaded, Words: p.words(&frame),
 		},
 	})
 	return p.board.Picture
 }
 
+// distinct is the scene without what would only be a blot.
+func (p *pictured) distinct() scene.Scene {
+	all := *p.scene
+	all.Items = make([]scene.Item, 0, len(p.scene.Items))
+	for i := range p.scene.Items {
+		it := &p.scene.Items[i]
+		seen, ok := all.Projection.Seen(it, p.Scale/finer)
+		small := it.Role == scene.CutCentre && p.ring < leastWithCentre*p.Scale || it.Role == scene.Hole && p.Scale > near
+		if ok && !small && (it.Role == scene.Hole || !p.tiny(&all.Projection, &part{it, seen})) {
+			all.Items = append(all.Items, *it)
+		}
+	}
+	return all
+}
+
 // rim is the colour of the bare rim round lines: that of the floor.
 func (p *pictured) rim() color.NRGBA { return solid(tints[scene.Floor].on(p.light)) }
 
-// shaded lays the shade of the floor, each of its dots as large as it is there.
-func (p *pictured) shaded() {
-	if !p.shade.Of(p.Map) {
-		return
-	}
-	to := p.board.Picture
-	at := func(dot, dots, pixels int) int { return (dot*pixels + dots/2) / dots }
-	for grade := scene.LittleRoom; grade <= scene.MuchRoom; grade++ {
-		ink := image.NewUniform(solid(grounds[grade].on(p.light)))
-		mask := &p.shade.masks[grade]
-		for y := mask.top; y < mask.bottom; y++ {
-			row := y
-			if p.over {
-				row = p.tall - 1 - y
-			}
-			top, bottom := at(row, p.tall, to.Rect.Dy()), at(row+1, p.tall, to.Rect.Dy())
-			mask.runs(y, func(from, to1 int) {
-				box := image.Rect(at(from, p.wide, to.Rect.Dx()), top, at(to1, p.wide, to.Rect.Dx()), bottom)
-				draw.Draw(to, box, ink, image.Point{}, draw.Src)
-			})
-		}
-	}
-}
-
 // words are the texts of the canvas, where they are there.
-func (p *pictured) words(frame *vector.Frame, behind []Ground) []vector.Word {
+func (p *pictured) words(frame *vector.Frame) []vector.Word {
 	words := make([]vector.Word, len(p.Texts))
 	for i, text := range p.Texts {
-		words[i] = p.word(frame, &text, behind[i])
+		words[i] = p.word(frame, &text)
 	}
 	return words
 }
 
 // word is a text of the canvas on the board.
-func (p *pictured) word(frame *vector.Frame, text *Text, at Ground) vector.Word {
+func (p *pictured) word(frame *vector.Frame, text *Text) vector.Word {
 	length := utf8.RuneCountInString(text.Name) + utf8.RuneCountInString(text.Tail)
 	word := vector.Word{
 		Name: text.Name, Tail: text.Tail, Down: text.down, Bold: text.Ink.Tone != Word, Box: p.cells(text.Col, text.Row, length, 1),
@@ -109,11 +97,12 @@ func (p *pictured) word(frame *vector.Frame, text *Text, at Ground) vector.Word 
 	}
 	if text.down {
 		word.Box = p.cells(text.Col, text.Row, 1, length)
+		word.Box.Left = frame.Place(text.middle).X - word.Box.Width/2
 	}
-	word.Colour, word.Rim, word.Back = p.lettered(text.Ink, at)
+	word.Colour, word.Rim, word.Back = p.lettered(text.Ink)
 	word.Ends = word.Colour
 	if word.Back.A == 0 {
-		word.Ends, _, _ = p.lettered(text.TailInk, at)
+		word.Ends, _, _ = p.lettered(text.TailInk)
 	}
 	if text.led {
 		word.Leader = p.leader(text, length)

@@ -104,12 +104,13 @@ func (p *painter) ends() {
 		if it.Role == scene.Bumper && p.look.Datum != "" {
 			name = []rune("REAR")
 		}
-		col, row, ok := p.Cell(p.visible(low, high))
+		middle := p.visible(low, high)
+		col, row, ok := p.Cell(middle)
 		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
 		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
 			continue
 		}
-		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true})
+		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true, middle: middle})
 		for k := range name {
 			p.taken[(row+k)*p.canvas.Width+col] = true
 		}

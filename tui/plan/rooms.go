@@ -34,7 +34,7 @@ func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
 	k.known = k.known && same // what is asked lies midway between both sides of the doubt
 	low, high := m.Corners()
 	shading := drawing.NewShading(r, doubt, low, high, m.Scale, runtime.GOMAXPROCS(0))
-	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At)
+	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At).Finer(shading.Between)
 	return k.shade
 }
 

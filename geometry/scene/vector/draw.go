@@ -20,15 +20,6 @@ type Look struct {
 	Screen  *Screen // for a picture beside which the cells of a screen stand; nil for paper
 }
 
-// Screen is what a picture on a screen has that one on paper does without.
-type Screen struct {
-	Ring     float64     // the least radius of the ring that stands for the cut, mm of the board: smaller it would not be seen
-	Width    float64     // of the ring's line
-	Conflict color.NRGBA // of what lies in the ring of a thing that is foul
-	OnFloor  func()      // draws what lies on the floor, under all else; nil for nothing
-	Words    []Word      // what is written, and where: nothing else is
-}
-
 // Colours are those of an item; what has no colour is not drawn.
 type Colours struct {
 	Line, Fill color.NRGBA // Fill is a pattern's
@@ -56,9 +47,7 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 	b.Within(f.Box, func() {
 		for i := range d.parts {
 			d.face(&d.parts[i])
-			if screen := look.Screen; screen != nil && screen.OnFloor != nil && d.parts[i].Role == scene.Floor {
-				screen.OnFloor()
-			}
+			d.onFloor(&d.parts[i])
 		}
 		d.inTheWay()
 		front := slices.Clone(d.parts)
@@ -101,10 +90,13 @@ func (d *drawing) outline(p *part) []geometry.Point {
 
 // face draws an area's ground and pattern.
 func (d *drawing) face(p *part) {
-	if p.Primitive != scene.Area {
+	if p.Primitive != scene.Area || d.slender(p) {
 		return
 	}
 	outline := d.outline(p)
+	if d.onFace(p) && p.Role.Pen().Rim {
+		d.board.Line(append(outline, outline[0]), Stroke{Width: 3 * d.look.Widths[p.Weight()], Colour: d.look.Paper})
+	}
 	if p.ink.Ground.A > 0 {
 		d.board.Face(outline, p.ink.Ground)
 	}
@@ -143,19 +135,28 @@ func (d *drawing) line(p *part) {
 	if p.Primitive == scene.Spot || p.ink.Line.A == 0 || d.ringed(p) {
 		return
 	}
-	pen := p.Role.Pen()
+	width := d.look.Widths[p.Weight()]
+	stroke := Stroke{Width: width, Dashes: dashesOf(d.projection.LineOf(p.Item), width), Colour: p.ink.Line}
+	rim := 3 * width
 	var points []geometry.Point
-	if p.Line != nil {
+	switch {
+	case p.Line != nil:
 		points = d.frame.places(p.Line)
-	} else {
+	case d.slender(p):
+		points = d.frame.places(p.Area.Path)
+		stroke.Width = max(leastSlender*width, 2*p.Area.Radius/d.frame.Scale)
+		rim = stroke.Width + 2*width
+	default:
 		points = d.outline(p)
 		points = append(points, points[0])
 	}
-	width := d.look.Widths[p.Weight()]
-	if pen.Rim {
-		d.board.Line(points, Stroke{Width: 3 * width, Colour: d.look.Paper})
+	if d.onFace(p) {
+		stroke.Dashes, rim = d.faceDashes(p, width), 0
 	}
-	d.board.Line(points, Stroke{Width: width, Dashes: dashesOf(d.projection.LineOf(p.Item), width), Colour: p.ink.Line})
+	if rim > 0 && p.Role.Pen().Rim {
+		d.board.Line(points, Stroke{Width: rim, Colour: d.look.Paper})
+	}
+	d.board.Line(points, stroke)
 	if p.Role == scene.Dimension && p.Primitive == scene.Stroke {
 		d.ends(points, width, p.ink.Line)
 	}

@@ -37,17 +37,22 @@ func (d *drawing) placed() {
 
 // write writes one word.
 func (d *drawing) write(w *Word) {
-	if w.Down {
-		letters := []rune(w.Name)
-		high := w.Box.Height / float64(len(letters))
-		for i, r := range letters {
-			one := *w
-			one.Name, one.Down = string(r), false
-			one.Box.Top, one.Box.Height = w.Box.Top+float64(i)*high, high
-			d.write(&one)
-		}
+	if !w.Down {
+		d.inBox(w)
 		return
 	}
+	letters := []rune(w.Name)
+	high := w.Box.Height / float64(len(letters))
+	for i, r := range letters {
+		one := *w
+		one.Name = string(r)
+		one.Box.Top, one.Box.Height = w.Box.Top+float64(i)*high, high
+		d.inBox(&one)
+	}
+}
+
+// inBox writes a word, or one letter of a column, in its box; a letter may be wider.
+func (d *drawing) inBox(w *Word) {
 	name := Text{Words: w.Name, Size: d.look.Letters, Bold: w.Bold, Colour: w.Colour, Rim: w.Rim}
 	tail := name
 	tail.Words, tail.Colour = w.Tail, w.Ends
@@ -55,7 +60,7 @@ func (d *drawing) write(w *Word) {
 	if w.Back.A > 0 {
 		name.Rim.A, tail.Rim.A = 0, 0
 	}
-	if wide > w.Box.Width {
+	if wide > w.Box.Width && !w.Down {
 		name.Size *= w.Box.Width / wide
 		tail.Size, wide = name.Size, w.Box.Width
 	}
