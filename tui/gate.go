@@ -8,7 +8,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/pixels"
 )
 
 // The marks round a pasted text (xterm's control sequences, bracketed paste mode).
@@ -99,10 +101,27 @@ type keyboard struct {
 
 func (k keyboard) Read(p []byte) (int, error) { return k.gate.Read(p) }
 
-// gated has the keys read through a gate. Where they do not come from the standard input, the library finds the terminal.
-func gated() []tea.ProgramOption {
+// gated has the keys read through a gate, and the terminal's answers taken out before. Where keys do not come from the standard
+// input, the library finds the terminal; that is then not asked for anything, nor is it without a screen.
+func (r *Root) gated(screen *pixels.Terminal) []tea.ProgramOption {
 	if !term.IsTerminal(os.Stdin.Fd()) {
 		return nil
 	}
-	return []tea.ProgramOption{tea.WithInput(keyboard{os.Stdin, &gate{from: os.Stdin}})}
+	from := io.Reader(os.Stdin)
+	if more := pixels.More(os.Stdin); screen != nil && more != nil && r.mayShowPictures() {
+		from = &pixels.Reader{From: os.Stdin, To: screen, More: more}
+		r.desk.State.Pixels = screen
+	}
+	return []tea.ProgramOption{tea.WithInput(keyboard{os.Stdin, &gate{from: from}})}
 }
+
+// mayShowPictures tells whether a terminal may be asked whether it shows pictures: not where nobody wants colours, nor where it is
+// known to write out what it does not know.
+func (r *Root) mayShowPictures() bool {
+	return r.desk.State.Settings.Colour != desk.NoColour && os.Getenv("TERM") != "linux"
+}
+
+// pictured says that the terminal shows pictures: the screen is painted anew.
+type pictured struct{}
+
+func (pictured) happened(*Root) tea.Cmd { return nil }

@@ -54,7 +54,7 @@ func RunPlain(o Options, terminal *os.File, complain io.Writer) error {
 	p := &plainly{Root: r, voice: aloud.NewVoice(terminal, true, width), paste: os.Getenv("TERM") != "dumb"}
 	p.begin()
 	p.marksPastes(true)
-	err = r.show(p, ended{complain, p}, append(gated(), tea.WithOutput(io.Discard))...)
+	err = r.show(p, ended{complain, p}, append(r.gated(nil), tea.WithOutput(io.Discard))...)
 	p.end()
 	return err
 }

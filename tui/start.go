@@ -17,6 +17,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
 	"bench.example/undermark/tui/sparing"
 	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
@@ -146,12 +147,16 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return r.show(r, complain, append(gated(), tea.WithOutput(sparing.On(os.Stdout)), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	screen := pixels.On(os.Stdout)
+	return r.show(r, complain, append(r.gated(screen), tea.WithOutput(sparing.On(screen)), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
 // show runs the program; model is the root, or what stands round it.
 func (r *Root) show(model tea.Model, complain io.Writer, options ...tea.ProgramOption) error {
 	p := tea.NewProgram(model, options...)
+	if screen := r.desk.State.Pixels; screen != nil {
+		screen.Ask(func() { p.Send(pictured{}) })
+	}
 	unhang, unsuspend := r.onHangup(p), r.onSuspend(p)
 	_, err := p.Run()
 	unhang()

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -36,8 +37,19 @@ func (r *Root) warningRows() []string {
 func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 
 // View paints the whole screen. What leaves here goes to the terminal: whoever forgot to make a text harmless, only
-// colours get through.
-func (r *Root) View() string { return harmless.Painted(r.paint()) }
+// colours get through, and where plans are drawn in pixels the placeholders of their parts.
+func (r *Root) View() string {
+	if r.desk.State.Pictures() {
+		return harmless.PaintedWith(r.paint(), placeholder)
+	}
+	return harmless.Painted(r.paint())
+}
+
+// placeholder is how long the placeholder is that a text begins with, bytes; 0 for none.
+func placeholder(s string) int {
+	_, _, n := pixels.Placed(s)
+	return n
+}
 
 // paint is header, heading, body, warnings, note, foot. What is said stands in the note's row; what is too long for it lies over
 // the rows above, so that the keys are seen beside it and nothing moves.

@@ -9,9 +9,11 @@ package canvas
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/mattn/go-runewidth"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -41,9 +43,36 @@ type Look struct {
 type Canvas struct {
 	Map
 	Width, Height int
-	Cells         []Cell // row after row
-	faces         bool   // what is solid is shown by faces
+	Cells         []Cell  // row after row
+	Texts         []Text  // what is written in the picture
+	faces         bool    // what is solid is shown by faces
+	ring          float64 // the radius of the ring, mm; 0 for none
 	known         wardrobe
+}
+
+// Text is a text in the picture, and where that is: whoever paints the picture in pixels writes it in the same cells.
+type Text struct {
+	Col, Row     int // of its first character
+	Name, Tail   string
+	Ink, TailInk Ink
+	hold         hold
+	down         bool           // its letters stand one under the other
+	middle       geometry.Point // of those: the middle of what they are of, in the plane
+	led          bool           // a leader goes to a cell
+	of           [2]int         // that cell
+}
+
+// Write writes a text in the picture.
+func (c *Canvas) Write(w Text) {
+	if w.down {
+		for i, r := range []rune(w.Name) {
+			c.Put(w.Col, w.Row+i, string(r), w.Ink)
+		}
+	} else {
+		c.Put(w.Col, w.Row, w.Name, w.Ink)
+		c.Put(w.Col+utf8.RuneCountInString(w.Name), w.Row, w.Tail, w.TailInk)
+	}
+	c.Texts = append(c.Texts, w)
 }
 
 // Cell is one character of the picture.

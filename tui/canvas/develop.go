@@ -75,7 +75,7 @@ func (c Canvas) cropped(w, h int) Canvas {
 	if c.Width == w && c.Height == h {
 		return c
 	}
-	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), faces: c.faces, known: c.known}
+	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), Texts: c.Texts, faces: c.faces, ring: c.ring, known: c.known}
 	for row := range out.Height {
 		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
 	}

@@ -4,6 +4,7 @@ import (
 	"unicode/utf8"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
 )
 
 // Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
@@ -17,7 +18,7 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 		if row > 0 {
 			e.out = append(e.out, '\n')
 		}
-		e.line(c.Cells[row*c.Width : (row+1)*c.Width])
+		e.line(&c, row)
 	}
 	return string(e.out)
 }
@@ -31,11 +32,19 @@ type encoder struct {
 }
 
 // line writes a row of cells.
-func (e *encoder) line(cells []Cell) {
+func (e *encoder) line(c *Canvas, row int) {
+	cells := c.Cells[row*c.Width : (row+1)*c.Width]
 	worn, last := "", dress{}
 	for i := range cells {
 		cell := &cells[i]
-		if i == 0 || !cell.dressedAs(&cells[i-1]) {
+		if cell.Rune == pixels.First {
+			if worn != picture {
+				e.out, worn, last = append(append(e.out, picture...), 'm'), picture, dress{}
+			}
+			e.out = append(e.out, pixels.Placeholder(i-c.Left, row-c.Top)...)
+			continue
+		}
+		if i == 0 || worn == picture || !cell.dressedAs(&cells[i-1]) {
 			if d := dressOf(cell, e.colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
 				worn = e.put(worn, d)
@@ -85,6 +94,23 @@ func (p *painter) wardrobe() wardrobe {
 		return wardrobe{}
 	}
 	return p.canvas.known
+}
+
+// picture is the colour that says of which picture a cell shows its part.
+var picture = plain + rgb(38, pixels.ID)
+
+// Pictured has every cell of the picture show its part of one in pixels; false when that has more columns or rows than can be said.
+// What is put there later stands before it.
+func (c *Canvas) Pictured() bool {
+	if c.Cols > pixels.Most || c.Rows > pixels.Most || c.Left+c.Cols > c.Width || c.Top+c.Rows > c.Height {
+		return false
+	}
+	for row := c.Top; row < c.Top+c.Rows; row++ {
+		for col := c.Left; col < c.Left+c.Cols; col++ {
+			*c.At(col, row) = Cell{Rune: pixels.First}
+		}
+	}
+	return true
 }
 
 // dress is what of a cell decides its looks: a blank only shows its ground, and that in true colour only.

@@ -28,6 +28,9 @@ func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p.ends()
 	p.spots()
 	p.labels()
+	if p.circle.shown {
+		p.canvas.ring = p.circle.radius * p.Scale
+	}
 	return p.canvas.cropped(w, h)
 }
 
@@ -154,27 +157,30 @@ func (p *painter) weigh(mask *bitmap, front uint8) {
 const near = 12
 
 // tiny says whether an item would only be a blot at this scale.
-func (p *painter) tiny(it *part) bool {
+func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 	const least = 5 // dots
 	switch it.Role {
 	case scene.Hole:
-		return p.Scale > near || p.small(&it.Area)
+		return m.Scale > near || m.small(&it.Area)
 	case scene.Wish:
-		return it.Primitive == scene.Outline && p.small(&it.Area)
+		return it.Primitive == scene.Outline && m.small(&it.Area)
 	case scene.Space, scene.Wheel:
-		return p.Scale > near
+		return m.Scale > near
 	case scene.Fitting:
-		return p.Scale > near && p.projection.Hidden(it.Item) && it.State < scene.Doubtful
+		return m.Scale > near && seen.Hidden(it.Item) && it.State < scene.Doubtful
 	case scene.Plate, scene.Body:
-		return p.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*p.Scale
+		return m.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*m.Scale
 	}
 	return false
 }
 
+// tiny says whether an item is left out, as it would only be a blot.
+func (p *painter) tiny(it *part) bool { return p.Map.tiny(&p.projection, it) }
+
 // small says whether a hole is too small on the screen to be told from a blot: then one character stands for it. Seen
 // edge on a round hole is a rectangle.
-func (p *painter) small(f *geometry.Footprint) bool {
-	return max(f.Radius, f.Half.X, f.Half.Y) < 3*p.Scale
+func (m *Map) small(f *geometry.Footprint) bool {
+	return max(f.Radius, f.Half.X, f.Half.Y) < 3*m.Scale
 }
 
 // lay inks the dots of a mask and gives their cells its colour where nothing in front of it has been.

@@ -51,8 +51,9 @@ func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneC
 func (p *painter) put(l label, s seat) {
 	col := s.start(l.length())
 	p.back(col, s.row, l.length(), l.ink)
-	p.canvas.Put(col, s.row, l.name, l.ink)
-	p.canvas.Put(col+utf8.RuneCountInString(l.name), s.row, l.tail, l.tailInk)
+	p.canvas.Write(Text{
+		Col: col, Row: s.row, Name: l.name, Tail: l.tail, Ink: l.ink, TailInk: l.tailInk, hold: s.hold, led: s.led, of: s.of,
+	})
 	for i := range l.length() {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}

@@ -92,7 +92,8 @@ func TestASlightFallIsSeenBesideTheRun(t *testing.T) {
 		run := geometry.Rounded([]geometry.Point3{{Z: -100}, end}, 0)
 		s := scene.Scene{Projection: scene.Beside(&run, 1, "stub", "outlet"), Min: pt(-20, -150), Max: pt(1020, 50)}
 		s.Items = []scene.Item{{Role: scene.Exhaust, Primitive: scene.Stroke, Path: run.Pieces()}}
-		p := newPainter(s, 100, 27, plainLook)
+		p := &painter{}
+		p.begin(s, 100, 27, plainLook)
 		p.trace(&p.parts[0])
 		return p
 	}

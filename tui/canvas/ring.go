@@ -115,6 +115,6 @@ func (p *painter) inRing() {
 			return
 		}
 	}
-	p.canvas.Put(col, row, name, inkOf(p.circle.item))
+	p.canvas.Write(Text{Col: col, Row: row, Name: name, Ink: inkOf(p.circle.item)})
 	p.circle.named = true
 }

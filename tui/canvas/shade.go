@@ -8,13 +8,15 @@ import (
 // Shade is how the floor is shaded under everything else, worked out for one layout of the picture.
 type Shade struct {
 	m     Map
+	dots  []scene.Grade                    // of each dot, as the plane has it
+	finer func(geometry.Point) scene.Grade // between the dots' middles; nil where nobody asks
 	masks [scene.Grades]bitmap
 	cells []scene.Grade // the least room in each cell, as the plane has it
 }
 
 // NewShade shades every dot of a picture by the room at its middle.
 func NewShade(m Map, grade func(geometry.Point) scene.Grade) *Shade {
-	s := &Shade{m: m, cells: make([]scene.Grade, m.Cols*m.Rows)}
+	s := &Shade{m: m, cells: make([]scene.Grade, m.Cols*m.Rows), dots: make([]scene.Grade, m.wide*m.tall)}
 	for i := range s.masks {
 		s.masks[i] = newBitmap(m.wide, m.tall)
 		s.masks[i].reset()
@@ -23,6 +25,7 @@ func NewShade(m Map, grade func(geometry.Point) scene.Grade) *Shade {
 		from, last := 0, scene.Unknown
 		for x := range m.wide {
 			here := grade(geometry.Point{X: m.west + (float64(x)+0.5)*m.Scale, Y: m.north - (float64(y)+0.5)*m.Scale})
+			s.dots[y*m.wide+x] = here
 			if cell := &s.cells[y/dotsDown*m.Cols+x/dotsAcross]; *cell == scene.Unknown || here != scene.Unknown && here < *cell {
 				*cell = here
 			}
@@ -33,6 +36,12 @@ func NewShade(m Map, grade func(geometry.Point) scene.Grade) *Shade {
 		}
 		s.masks[last].span(y, from, m.wide-1)
 	}
+	return s
+}
+
+// Finer returns the shade with what says how much room there is between the middles of its dots, for whoever paints smaller ones.
+func (s *Shade) Finer(grade func(geometry.Point) scene.Grade) *Shade {
+	s.finer = grade
 	return s
 }
 

@@ -104,13 +104,14 @@ func (p *painter) ends() {
 		if it.Role == scene.Bumper && p.look.Datum != "" {
 			name = []rune("REAR")
 		}
-		col, row, ok := p.Cell(p.visible(low, high))
+		middle := p.visible(low, high)
+		col, row, ok := p.Cell(middle)
 		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
 		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
 			continue
 		}
-		for k, r := range name {
-			p.canvas.Put(col, row+k, string(r), Ink{Role: it.Role, Tone: Bold})
+		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true, middle: middle})
+		for k := range name {
 			p.taken.add((row+k)*p.canvas.Width + col)
 		}
 	}
@@ -137,7 +138,7 @@ func (p *painter) goesOn() {
 			}
 			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
 			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
-				p.canvas.Put(col, row, string(arrows[p.leave.arrow]), Ink{Role: scene.Exhaust, Tone: Inverse})
+				p.canvas.Write(Text{Col: col, Row: row, Name: string(arrows[p.leave.arrow]), Ink: Ink{Role: scene.Exhaust, Tone: Inverse}})
 				p.taken.add(row*p.canvas.Width + col)
 			}
 			break

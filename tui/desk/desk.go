@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/pixels"
 	"bench.example/undermark/vehicles"
 )
 
@@ -23,13 +24,14 @@ type State struct {
 	Marks    rules.MarkSheet
 	Ticked   map[string]bool // marks made and lengths checked, by name
 	Settings Settings
-	Camera   Camera         // where every plan looks, kept from screen to screen
-	Selected int            // the obstruction picked out on every plan; -1 for none
-	Path     string         // where the job is saved; "" for nowhere yet
-	Dirty    bool           // there are changes that are not saved
-	Focus    *rules.Finding // the finding to show on the plan, until the next change of job or screen; nil for none
-	Next     Next           // what to measure next
-	Sketch   *Sketch        // the last one made of the job, so that it is made once a change; nil keeps none
+	Camera   Camera           // where every plan looks, kept from screen to screen
+	Selected int              // the obstruction picked out on every plan; -1 for none
+	Path     string           // where the job is saved; "" for nowhere yet
+	Dirty    bool             // there are changes that are not saved
+	Focus    *rules.Finding   // the finding to show on the plan, until the next change of job or screen; nil for none
+	Next     Next             // what to measure next
+	Pixels   *pixels.Terminal // the terminal, where it may show pictures; nil where it is not asked
+	Sketch   *Sketch          // the last one made of the job, so that it is made once a change; nil keeps none
 }
 
 // Sketch is a job with what is known of an unfinished thing put in, for the eye only, and where all of it is.
@@ -54,7 +56,20 @@ type Settings struct {
 	Nearside Side // how left and right are spoken of
 	Light    bool // a light background
 	Colour   Colour
+	Plan     PlanIn // where the terminal shows pictures
 }
+
+// PlanIn says what plans are drawn in.
+type PlanIn uint8
+
+// What plans are drawn in.
+const (
+	InPixels PlanIn = iota
+	InCells
+)
+
+// Pictures tells whether plans are drawn in pixels: where the terminal shows them, and nobody wants cells.
+func (s *State) Pictures() bool { return s.Settings.Plan == InPixels && s.Pixels.Shows() }
 
 // Side says how left and right are spoken of: left and right, or nearside and offside.
 type Side uint8

@@ -20,6 +20,7 @@ type settingsFile struct {
 	Units      string `toml:"units"`
 	Sides      string `toml:"sides"`
 	Background string `toml:"background"`
+	Plan       string `toml:"plan"`
 }
 
 // The words of the settings file, in the order of the values they stand for.
@@ -27,7 +28,11 @@ var (
 	unitWords       = []string{Millimetres.String(), Inches.String()}
 	sideWords       = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 	backgroundWords = []string{"dark", "light"}
+	planWords       = []string{InPixels: "pixels", InCells: "cells"}
 )
+
+// PlanWord spells what plans are drawn in.
+func PlanWord(p PlanIn) string { return planWords[p] }
 
 // SideWords spells a way to speak of sides: "nearside is left".
 func SideWords(s Side) string { return sideWords[s] }
@@ -69,6 +74,7 @@ func LoadSettings(path string) (Settings, error) {
 	}
 	s.Units, s.Nearside = Units(choice("units", unitWords)), Side(choice("sides", sideWords))
 	s.Light = choice("background", backgroundWords) == 1
+	s.Plan = PlanIn(choice("plan", planWords))
 	return s, vehicles.FaultsIn(data, path, faults)
 }
 
@@ -90,7 +96,7 @@ func chosen(values map[string]any, key string, words []string) (i int, wrong str
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
 // not written.
 func (s Settings) Save(path string) error {
-	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], backgroundWords[0]}
+	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], backgroundWords[0], planWords[s.Plan]}
 	if s.Light {
 		f.Background = backgroundWords[1]
 	}

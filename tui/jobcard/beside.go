@@ -24,9 +24,21 @@ var actTexts = [...]string{
 	doFirstRun: "What is to be seen to when the heater first runs, and whenever it has run: where, who stays out, how it is stopped.",
 }
 
-// cardBeside is what is said beside a card: of the fuel also its cautions.
-func cardBeside(c card) string {
+// What is said of how the plan is drawn.
+const (
+	planInPixels = "This terminal shows true pictures. Should the plan be empty or strange all the same, have it drawn in cells."
+	planInCells  = "The plan is drawn in cells, as this terminal has not said that it shows true pictures."
+)
+
+// cardBeside is what is said beside a card: of the fuel also its cautions, of what is shown also what the terminal can.
+func cardBeside(c card, s desk.State) string {
 	text := cardTexts[c]
+	switch {
+	case c == showCard && s.Pixels.Shows():
+		text += " " + planInPixels
+	case c == showCard:
+		text += " " + planInCells
+	}
 	if c == fuelCard {
 		for _, caution := range rules.FuelCautions() {
 			text += " " + caution.Say
@@ -53,7 +65,7 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 	}
 	switch h := record.(type) {
 	case cardRecord:
-		add(cardBeside(h.card), look.Plain.Render)
+		add(cardBeside(h.card, s), look.Plain.Render)
 	case actRecord:
 		add(actTexts[h.act], look.Plain.Render)
 		if h.act == doSave {

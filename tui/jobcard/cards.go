@@ -46,7 +46,11 @@ func (h cardRecord) Fields(s desk.State, held map[string]string) []form.Field {
 	if !h.card.there(s.Job) {
 		return nil
 	}
-	return cards[h.card].slots.Fields(s, held)
+	fields := cards[h.card].slots.Fields(s, held)
+	if h.card == showCard && s.Pixels.Shows() {
+		fields = append(fields, form.Slots{planSlot}.Fields(s, held)...)
+	}
+	return fields
 }
 
 // Set puts texts into the job.
@@ -72,6 +76,11 @@ func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, boo
 		}
 	case "background":
 		set.Light = text == backgrounds[1]
+	case "plan":
+		set.Plan = desk.InPixels
+		if text == desk.PlanWord(desk.InCells) {
+			set.Plan = desk.InCells
+		}
 	default:
 		return set, false
 	}
@@ -162,6 +171,10 @@ var showSlots = form.Slots{
 			return backgrounds[0]
 		}),
 }
+
+// planSlot is there where the terminal shows pictures: elsewhere it would change nothing.
+var planSlot = setting("plan", "plan drawn in", []form.Choice{{Letter: 'p', Name: desk.PlanWord(desk.InPixels)}, {Letter: 'c', Name: desk.PlanWord(desk.InCells)}},
+	func(s desk.State) string { return desk.PlanWord(s.Settings.Plan) })
 
 // setting is a slot for one of the workshop's settings: cardRecord.Settings takes its text.
 func setting(key, label string, choices []form.Choice, get func(s desk.State) string) form.Slot {

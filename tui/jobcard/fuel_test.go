@@ -64,9 +64,9 @@ func TestATankOfAnotherFuelIsNotTaken(t *testing.T) {
 func TestTheFuelsCautionsStandBesideItsCard(t *testing.T) {
 	said := rules.FuelCautions()
 	require.Len(t, said, 2)
-	text := cardBeside(fuelCard)
+	text := cardBeside(fuelCard, desk.State{})
 	for _, c := range said {
 		assert.Contains(t, text, c.Say)
 	}
-	assert.NotContains(t, cardBeside(tapeCard), said[0].Say)
+	assert.NotContains(t, cardBeside(tapeCard, desk.State{}), said[0].Say)
 }

@@ -183,10 +183,14 @@ func (p Pane) pick(s desk.State, opts Options, at geometry.Point) *int {
 // View paints the plan into exactly w columns and h rows.
 func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	plan := draw(s, opts)
+	colour := s.Settings.Colour
+	if s.Pictures() {
+		colour = desk.TrueColour // who shows pictures has all colours
+	}
 	look := canvas.Look{
 		Camera: p.Sized(w, h).camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: s.Settings.Colour == desk.TrueColour, Codes: p.legend,
+		Faces: colour == desk.TrueColour, Codes: p.legend,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {
@@ -198,13 +202,16 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	} else {
 		roles(&c, plan)
 	}
+	if p.legend && room {
+		p.letters(&c, s)
+	}
+	if s.Pictures() {
+		inPixels(&c, plan, look, s)
+	}
 	if p.legend {
-		if room {
-			p.letters(&c, s)
-		}
 		explain(&c, s)
 	}
-	return c.Encode(s.Settings.Colour, s.Settings.Light)
+	return c.Encode(colour, s.Settings.Light)
 }
 
 func draw(s desk.State, opts Options) scene.Scene {

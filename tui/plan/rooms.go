@@ -34,7 +34,7 @@ func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
 	k.known = k.known && same // what is asked lies midway between both sides of the doubt
 	low, high := m.Corners()
 	shading := drawing.NewShading(r, doubt, low, high, m.Scale, runtime.GOMAXPROCS(0))
-	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At)
+	k.doubt, k.shade = doubt, canvas.NewShade(m, shading.At).Finer(shading.Between)
 	return k.shade
 }
 
@@ -60,7 +60,7 @@ func (p Pane) letters(c *canvas.Canvas, s desk.State) {
 		col, row, ok := c.CellOf(a.Best.At.At(0))
 		col -= len(text) / 2
 		if ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 && wordless(c, col, row, len(text)) {
-			c.Put(col, row, text, canvas.Ink{Role: scene.Wish, Tone: canvas.Bold})
+			c.Write(canvas.Text{Col: col, Row: row, Name: text, Ink: canvas.Ink{Role: scene.Wish, Tone: canvas.Bold}})
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
 )
 
 // plain takes all colours off.
@@ -36,6 +37,13 @@ func (l *looks) read(row []cell, text string) (cells []cell, sure bool) {
 			continue
 		}
 		r, n := utf8.DecodeRuneInString(text[i:])
+		if r == pixels.First {
+			col, of, long := pixels.Placed(text[i:])
+			if long == 0 {
+				return row, false
+			}
+			r, n = placed(col, of), long
+		}
 		if !oneColumn(r) {
 			return row, false
 		}
@@ -77,8 +85,20 @@ func (l *looks) put(worn int32, sequence string) int32 {
 	return n
 }
 
+// placed is what stands for a placeholder in a cell: its column and row in the picture, as a number that no rune has.
+func placed(col, row int) rune { return -1 - rune(row*pixels.Most+col) }
+
+// text appends what a cell shows.
+func (c cell) text(out []byte) []byte {
+	if c.rune < 0 {
+		at := int(-1 - c.rune)
+		return append(out, pixels.Placeholder(at%pixels.Most, at/pixels.Most)...)
+	}
+	return utf8.AppendRune(out, c.rune)
+}
+
 // oneColumn says whether a rune surely takes one column whatever stands beside it: of those that desk.OneColumn does not name,
 // dashes, quotation marks and daggers, arrows, signs of mathematics. Other scripts' letters may melt into one another.
 func oneColumn(r rune) bool {
-	return ' ' <= r && r <= '~' || desk.OneColumn(r) || 0x2010 <= r && r <= 0x2027 || 0x2030 <= r && r <= 0x205e || 0x2190 <= r && r <= 0x22ff
+	return r < 0 || ' ' <= r && r <= '~' || desk.OneColumn(r) || 0x2010 <= r && r <= 0x2027 || 0x2030 <= r && r <= 0x205e || 0x2190 <= r && r <= 0x22ff
 }

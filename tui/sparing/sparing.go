@@ -25,7 +25,7 @@ type Terminal struct {
 
 // cell is one column of a row.
 type cell struct {
-	rune rune
+	rune rune  // less than 0 for a part of a picture
 	look int32 // its number in looks
 }
 
@@ -113,7 +113,7 @@ func (t *Terminal) changes(y int, old, now []cell) []cell {
 		if c.look != worn {
 			t.out, worn = append(t.out, t.looks.text[c.look]...), c.look
 		}
-		t.out = append(t.out, string(c.rune)...)
+		t.out = c.text(t.out)
 		next = x + 1
 	}
 	if worn != 0 {

@@ -50,6 +50,32 @@ func Lines(s string) string { return replace(s, ownLines, standIn) }
 // has to go through Text before it is painted: otherwise it could have colours.
 func Painted(s string) string { return replace(s, ownLines|ownColours, standIn) }
 
+// PaintedWith is Painted for a picture that has more of the program's own: mine returns how much of that stands at the start of a
+// text, bytes, and 0 where none does.
+func PaintedWith(s string, mine func(s string) int) string {
+	var out strings.Builder
+	for {
+		at := next(s, mine)
+		out.WriteString(Painted(s[:at]))
+		if at == len(s) {
+			return out.String()
+		}
+		n := mine(s[at:])
+		out.WriteString(s[at : at+n])
+		s = s[at+n:]
+	}
+}
+
+// next is where the next of the program's own stands in a text, its end for none. Only what is harmful is looked at.
+func next(s string, mine func(s string) int) int {
+	for at, r := range s {
+		if r >= 0x80 && kindOf(r) == bad && mine(s[at:]) > 0 {
+			return at
+		}
+	}
+	return len(s)
+}
+
 // JSON writes what is harmful in a text of JSON as \uXXXX, which says the same to every reader. Bytes that are no UTF-8
 // become U+FFFD.
 func JSON(s string) string { return replace(s, ownLines, escape) }

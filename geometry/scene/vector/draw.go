@@ -17,6 +17,7 @@ type Look struct {
 	Length  func(m scene.Measure) string // as it is written
 	Name    func(label string) string    // fit to be shown
 	Widths  Widths
+	Screen  *Screen // for a picture beside which the cells of a screen stand; nil for paper
 }
 
 // Colours are those of an item; what has no colour is not drawn.
@@ -46,16 +47,23 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 	b.Within(f.Box, func() {
 		for i := range d.parts {
 			d.face(&d.parts[i])
+			d.onFloor(&d.parts[i])
 		}
+		d.inTheWay()
 		front := slices.Clone(d.parts)
 		slices.SortStableFunc(front, func(p, q part) int { return cmp.Compare(p.Role.Pen().Front, q.Role.Pen().Front) })
 		for i := range front {
 			d.line(&front[i])
 		}
+		d.ring()
 		for i := range front {
 			d.spot(&front[i])
 		}
-		d.words()
+		if look.Screen == nil {
+			d.words()
+		} else {
+			d.placed()
+		}
 	})
 }
 
@@ -82,10 +90,13 @@ func (d *drawing) outline(p *part) []geometry.Point {
 
 // face draws an area's ground and pattern.
 func (d *drawing) face(p *part) {
-	if p.Primitive != scene.Area {
+	if p.Primitive != scene.Area || d.slender(p) {
 		return
 	}
 	outline := d.outline(p)
+	if d.onFace(p) && p.Role.Pen().Rim {
+		d.board.Line(append(outline, outline[0]), Stroke{Width: 3 * d.look.Widths[p.Weight()], Colour: d.look.Paper})
+	}
 	if p.ink.Ground.A > 0 {
 		d.board.Face(outline, p.ink.Ground)
 	}
@@ -121,22 +132,31 @@ var patterns = map[scene.Fill][]lay{
 
 // line draws an item's lines, with a bare rim where its pen has one.
 func (d *drawing) line(p *part) {
-	if p.Primitive == scene.Spot || p.ink.Line.A == 0 {
+	if p.Primitive == scene.Spot || p.ink.Line.A == 0 || d.ringed(p) {
 		return
 	}
-	pen := p.Role.Pen()
+	width := d.look.Widths[p.Weight()]
+	stroke := Stroke{Width: width, Dashes: dashesOf(d.projection.LineOf(p.Item), width), Colour: p.ink.Line}
+	rim := 3 * width
 	var points []geometry.Point
-	if p.Line != nil {
+	switch {
+	case p.Line != nil:
 		points = d.frame.places(p.Line)
-	} else {
+	case d.slender(p):
+		points = d.frame.places(p.Area.Path)
+		stroke.Width = max(leastSlender*width, 2*p.Area.Radius/d.frame.Scale)
+		rim = stroke.Width + 2*width
+	default:
 		points = d.outline(p)
 		points = append(points, points[0])
 	}
-	width := d.look.Widths[p.Weight()]
-	if pen.Rim {
-		d.board.Line(points, Stroke{Width: 3 * width, Colour: d.look.Paper})
+	if d.onFace(p) {
+		stroke.Dashes, rim = d.faceDashes(p, width), 0
 	}
-	d.board.Line(points, Stroke{Width: width, Dashes: dashesOf(d.projection.LineOf(p.Item), width), Colour: p.ink.Line})
+	if rim > 0 && p.Role.Pen().Rim {
+		d.board.Line(points, Stroke{Width: rim, Colour: d.look.Paper})
+	}
+	d.board.Line(points, stroke)
 	if p.Role == scene.Dimension && p.Primitive == scene.Stroke {
 		d.ends(points, width, p.ink.Line)
 	}

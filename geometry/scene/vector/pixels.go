@@ -20,7 +20,8 @@ import (
 // Pixels is a board of pixels.
 type Pixels struct {
 	Picture *image.RGBA
-	scale   float64         // pixels for a mm
+	across  float64         // pixels for a mm of a row
+	scale   float64         // and of a column
 	within  image.Rectangle // what is drawn on
 	pen     *vector.Rasterizer
 	fonts   map[fontKey]font.Face
@@ -32,10 +33,13 @@ type fontKey struct {
 }
 
 // NewPixels returns an empty board of so many pixels, so many of them for a mm.
-func NewPixels(wide, high int, perMM float64) *Pixels {
+func NewPixels(wide, high int, perMM float64) *Pixels { return Stretched(wide, high, perMM, perMM) }
+
+// Stretched returns an empty board on which a mm is so many pixels across, and another number of them down.
+func Stretched(wide, high int, across, down float64) *Pixels {
 	picture := image.NewRGBA(image.Rect(0, 0, wide, high))
 	return &Pixels{
-		Picture: picture, scale: perMM, within: picture.Bounds(), pen: vector.NewRasterizer(1, 1), fonts: map[fontKey]font.Face{},
+		Picture: picture, across: across, scale: down, within: picture.Bounds(), pen: vector.NewRasterizer(1, 1), fonts: map[fontKey]font.Face{},
 	}
 }
 
@@ -68,15 +72,15 @@ func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
 		high = geometry.Point{X: max(high.X, q.X), Y: max(high.Y, q.Y)}
 	}
 	box := image.Rect(
-		int(math.Floor(max(low.X*p.scale, -1))), int(math.Floor(max(low.Y*p.scale, -1))),
-		int(math.Ceil(min(high.X*p.scale, 1e5)))+1, int(math.Ceil(min(high.Y*p.scale, 1e5)))+1,
+		int(math.Floor(max(low.X*p.across, -1))), int(math.Floor(max(low.Y*p.scale, -1))),
+		int(math.Ceil(min(high.X*p.across, 1e5)))+1, int(math.Ceil(min(high.Y*p.scale, 1e5)))+1,
 	).Intersect(p.within)
 	if box.Empty() {
 		return
 	}
 	p.pen.Reset(box.Dx(), box.Dy())
 	for i, q := range outline {
-		x, y := float32(q.X*p.scale-float64(box.Min.X)), float32(q.Y*p.scale-float64(box.Min.Y))
+		x, y := float32(q.X*p.across-float64(box.Min.X)), float32(q.Y*p.scale-float64(box.Min.Y))
 		if i == 0 {
 			p.pen.MoveTo(x, y)
 		} else {
@@ -91,7 +95,7 @@ func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
 func (p *Pixels) Within(b Box, draw func()) {
 	before := p.within
 	p.within = before.Intersect(image.Rect(
-		int(math.Round(b.Left*p.scale)), int(math.Round(b.Top*p.scale)), int(math.Round(b.right()*p.scale)), int(math.Round(b.bottom()*p.scale))))
+		int(math.Round(b.Left*p.across)), int(math.Round(b.Top*p.scale)), int(math.Round(b.right()*p.across)), int(math.Round(b.bottom()*p.scale))))
 	draw()
 	p.within = before
 }
@@ -101,12 +105,13 @@ func (p *Pixels) Write(at geometry.Point, t Text) {
 	face := p.font(t)
 	box := BoxOf(0, 0, t)
 	pad := 2 * rimOf(t.Size)
-	w, h := int((box.Width+2*pad)*p.scale)+2, int((box.Height+2*pad)*p.scale)+2
-	left, base := pad*p.scale, (pad+ascent*t.Size)*p.scale
+	scale := p.letters()
+	w, h := int((box.Width+2*pad)*scale)+2, int((box.Height+2*pad)*scale)+2
+	left, base := pad*scale, (pad+ascent*t.Size)*scale
 	mask := image.NewAlpha(image.Rect(0, 0, w, h))
 	pen := font.Drawer{Dst: mask, Src: image.Opaque, Face: face, Dot: fixed.Point26_6{X: fixed.Int26_6(left * 64), Y: fixed.Int26_6(base * 64)}}
 	pen.DrawString(t.Words)
-	place := geometry.Point{X: at.X + box.Left, Y: at.Y}.Scale(p.scale).Sub(geometry.Point{X: left, Y: base})
+	place := geometry.Point{X: at.X*p.across + box.Left*scale - left, Y: at.Y*p.scale - base}
 	if t.Turned {
 		p.turned(mask, at, box, geometry.Point{X: left, Y: base}, t)
 		return
@@ -118,7 +123,7 @@ func (p *Pixels) Write(at geometry.Point, t Text) {
 // stamp lays a text's mask on the picture, its rim first.
 func (p *Pixels) stamp(mask *image.Alpha, to image.Rectangle, t Text) {
 	if t.Rim.A > 0 {
-		r := int(math.Ceil(rimOf(t.Size) * p.scale))
+		r := int(math.Ceil(rimOf(t.Size) * p.letters()))
 		for dy := -r; dy <= r; dy++ {
 			for dx := -r; dx <= r; dx++ {
 				if dx*dx+dy*dy <= r*r {
@@ -140,14 +145,17 @@ func (p *Pixels) turned(mask *image.Alpha, at geometry.Point, box Box, origin ge
 	w, h := mask.Bounds().Dx(), mask.Bounds().Dy()
 	up := image.NewAlpha(image.Rect(0, 0, h, w))
 	xdraw.NearestNeighbor.Transform(up, f64.Aff3{0, 1, 0, -1, 0, float64(w)}, mask, mask.Bounds(), draw.Src, nil)
-	x, y := at.X*p.scale-origin.Y, at.Y*p.scale-box.Left*p.scale+origin.X-float64(w)
+	x, y := at.X*p.across-origin.Y, at.Y*p.scale-box.Left*p.letters()+origin.X-float64(w)
 	p.stamp(up, up.Bounds().Add(image.Pt(int(math.Round(x)), int(math.Round(y)))), t)
 }
+
+// letters is how many pixels a mm of letters has: they are not stretched, and never take more room than they should.
+func (p *Pixels) letters() float64 { return min(p.across, p.scale) }
 
 func (p *Pixels) font(t Text) font.Face {
 	key := fontKey{t.Bold, t.Size}
 	if p.fonts[key] == nil {
-		face, err := opentype.NewFace(faceOf(t.Bold).font, &opentype.FaceOptions{Size: t.Size * p.scale, DPI: 72, Hinting: font.HintingNone})
+		face, err := opentype.NewFace(faceOf(t.Bold).font, &opentype.FaceOptions{Size: t.Size * p.letters(), DPI: 72, Hinting: font.HintingNone})
 		if err != nil {
 			panic("the program's own font can't be drawn: " + err.Error())
 		}

@@ -1,0 +1,29 @@
+package plan
+
+import (
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/pixels"
+)
+
+// shown is what a picture in pixels is of.
+type shown struct {
+	plan  scene.Scene
+	lay   canvas.Map
+	texts []canvas.Text
+	shade *canvas.Shade
+	light bool
+}
+
+// inPixels has the terminal show the picture of a canvas in pixels, where it has room for that.
+func inPixels(c *canvas.Canvas, plan scene.Scene, look canvas.Look, s desk.State) {
+	paint := c.Picture(plan, look, s.Settings.Light)
+	if !c.Pictured() {
+		return
+	}
+	s.Pixels.Show(pixels.Picture{
+		Cols: c.Cols, Rows: c.Rows, Paint: paint,
+		Of: shown{plan: plan, lay: c.Map, texts: c.Texts, shade: look.Shade, light: s.Settings.Light},
+	})
+}
