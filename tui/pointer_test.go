@@ -43,10 +43,10 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 	if r.end == len(rows) || rows[r.end][side] != '└' {
 		return r, true
 	}
-	for x := r.left; x < len(rows[r.end]); x++ {
-		number, _, _ := strings.Cut(strings.Map(digits, string(rows[r.end][x+1:])), " ")
-		if v, err := strconv.ParseFloat(number, 64); err == nil && rows[r.end][x] == '┴' {
-			r.across[x] = v
+	for x := r.left; x < len(rows[r.end]) && rows[r.end][x] != '│'; x++ { // as far as the picture goes
+		number, _, _ := strings.Cut(strings.Map(digits, string(rows[r.end][x:])), " ")
+		if v, err := strconv.ParseFloat(number, 64); err == nil && digits(rows[r.end][x-1]) == ' ' {
+			r.across[x+len(number)/2] = v // the number's middle stands at what it counts
 		}
 	}
 	return r, true

@@ -15,7 +15,7 @@ func (p *painter) beyond() {
 		if at, arrow, out := p.edgeTo(&it.Area); out {
 			ink := inkOf(it.Item)
 			ink.Tone = Word
-			l := label{name: clean(it.Label), tail: " " + string(arrows[arrow]), ink: ink, tailInk: ink, role: scene.Floor, over: true}
+			l := label{name: clean(it.Label), tail: " " + string(arrows[arrow]), ink: ink, tailInk: ink, over: true}
 			p.write(l, p.atEdge(p.seats[:0], at))
 		}
 	}

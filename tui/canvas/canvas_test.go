@@ -152,12 +152,13 @@ func TestRulersReadWhatTheTapeReads(t *testing.T) {
 		units survey.Units
 		mm    float64
 		text  string
-	}{{survey.Millimetres, 1500, "┴1500"}, {survey.Inches, 50 * 25.4, "┴50"}} {
+	}{{survey.Millimetres, 1500, "1500"}, {survey.Inches, 50 * 25.4, "50"}} {
 		p := Paint(van(scene.Below), 100, 27, Look{Units: c.units, Left: "left", Right: "right"})
 		col, _, ok := p.Cell(pt(c.mm, 0))
 		require.True(t, ok)
 		line := []rune(p.lines()[p.Top+p.Rows])
-		assert.Equal(t, c.text, string(line[col:col+utf8.RuneCountInString(c.text)]))
+		from := col - len(c.text)/2
+		assert.Equal(t, "─"+c.text+"─", string(line[from-1:from+len(c.text)+1]), "its middle stands at what it counts")
 	}
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	_, row, _ := p.Cell(pt(0, -500))

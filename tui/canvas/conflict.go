@@ -32,7 +32,7 @@ func (p *painter) cellsOf(it *part) {
 	for row := range p.Rows {
 		for col := range p.Cols {
 			s := &p.strokes.cells[(p.flip(row)+p.Top)*p.canvas.Width+p.Left+col]
-			if s.arms == 0 || s.ink != lineInk(it.Item) {
+			if s.arms == 0 || s.of != it.stroke {
 				continue
 			}
 			for y := range dotsDown {

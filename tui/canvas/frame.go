@@ -116,17 +116,20 @@ func (p *painter) bottomRuler() {
 	}
 	c.Put(p.Left-1, row, "└", rule)
 	c.Put(0, row, p.look.Units.Sign(), quiet)
-	step := p.tick()
-	last := p.west + float64(p.wide)*p.Scale
+	step, last := p.tick(), p.west+float64(p.wide)*p.Scale
+	widest := max(len(p.figureAt(&p.projection.Across, first(p.west, step))), len(p.figureAt(&p.projection.Across, last-math.Mod(last, step))))
+	if float64(widest) >= step/p.Scale/dotsAcross {
+		step *= 2 // or the numbers would touch
+	}
 	for x := first(p.west, step); x < last; x += step {
 		col := floor((x-p.west)/p.Scale/dotsAcross+hair) + p.Left
 		number := p.figureAt(&p.projection.Across, x)
+		figures := len(number) // their middle stands at what they count
 		if x == 0 && p.look.Datum != "" && p.projection.Across.Low == scene.ToBumper {
 			number = p.atDatum(number, step)
 		}
-		if col+utf8.RuneCountInString(number) < c.Width {
-			c.Put(col, row, "┴", rule)
-			c.Put(col+1, row, number, quiet)
+		if col -= figures / 2; col >= p.Left && col+utf8.RuneCountInString(number) < c.Width {
+			c.Put(col, row, number, quiet)
 		}
 	}
 }
@@ -136,7 +139,7 @@ const leastName = 4
 
 // atDatum is what a ruler along the van says at 0: the datum's name too, as far as there is room before the next number.
 func (p *painter) atDatum(number string, step float64) string {
-	room := floor(step/p.Scale/dotsAcross) - desk.Width("┴"+number+" ")
+	room := floor(step/p.Scale/dotsAcross) - desk.Width(number+"  ")
 	if name := desk.FirstWords(p.look.Datum, room); room > leastName {
 		return number + " " + name
 	}

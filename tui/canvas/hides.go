@@ -6,8 +6,8 @@ import (
 
 // mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more.
 const (
-	mostHidden = 90
-	mostUrgent = 300
+	mostHidden = 80
+	mostUrgent = 400
 )
 
 // choice is the best seat so far: found tells whether there is one, and cost is what it hides or, without one, may hide.
@@ -53,7 +53,7 @@ func (p *painter) choose(best *choice, l label, seats []seat) {
 		if !best.beatenBy(s.off) {
 			continue
 		}
-		cost, ok := p.hides(s.start(length), s.row, length, l.role, best.cost-s.off)
+		cost, ok := p.hides(s.start(length), s.row, length, l.of, best.cost-s.off)
 		if cost += s.off; ok && s.led {
 			cost += p.leads(s, false, Ink{})
 		}
@@ -85,11 +85,12 @@ const (
 	hidesExhaust = 60 // it is one line, unbroken
 	hidesLine    = 7
 	hidesDots    = 4
-	hidesFace    = 3
+	hidesFace    = 9 // it would be taken for that thing's name
+	hidesLoose   = 3 // of what moves or comes off, and the van's ends
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
-func (p *painter) hides(col, row, length int, role scene.Role, most int) (cost int, ok bool) {
+func (p *painter) hides(col, row, length int, of *part, most int) (cost int, ok bool) {
 	if col < p.Left || col+length > p.Left+p.Cols || row < p.Top || row >= p.Top+p.Rows {
 		return 0, false
 	}
@@ -98,15 +99,20 @@ func (p *painter) hides(col, row, length int, role scene.Role, most int) (cost i
 		return 0, false
 	}
 	cost = int(p.sums[at+length] - p.sums[at])
-	if cost > 0 && role != scene.Floor && p.allOf(p.canvas.Cells[at:at+length], role) {
-		cost = 0
+	if cost > 0 && of != nil {
 		for i := range length { // its own face costs nothing, what lies on that does
-			if line := &p.strokes.cells[at+i]; line.arms != 0 {
-				cost += int(p.costs[at+i])
+			if p.canvas.Cells[at+i].Ground.Role == of.Role && p.strokes.cells[at+i].arms == 0 && p.covers(of, col+i, row) {
+				cost -= int(p.costs[at+i])
 			}
 		}
 	}
 	return cost, cost <= most
+}
+
+// covers tells whether an area lies under the middle of a cell.
+func (p *painter) covers(it *part, col, row int) bool {
+	at, _ := p.Point(col, row)
+	return it.Area.Contains(at)
 }
 
 // weighed works out what a character would hide in each cell of the picture.
@@ -132,18 +138,10 @@ func (p *painter) cost(i, row, col int) uint8 {
 		return hidesLine + line.front
 	case front > 0 && p.dots.octet(col, row) != 0:
 		return hidesDots
+	case ground.Role == scene.Movable, ground.Role == scene.Nose:
+		return hidesLoose
 	case ground.Set && ground.Role != scene.Floor || front > 0 && ground.Role != scene.Floor:
 		return hidesFace
 	}
 	return 0
-}
-
-// allOf tells whether cells show nothing but the face of a role.
-func (p *painter) allOf(cells []Cell, role scene.Role) bool {
-	for i := range cells {
-		if g := &cells[i].Ground; !g.Set || g.Role != role {
-			return false
-		}
-	}
-	return true
 }

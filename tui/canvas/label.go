@@ -117,9 +117,9 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), role: it.Role, over: n.must, urgent: it.Role == scene.Conflict}
-	if p.thin(it) {
-		text.role = scene.Floor // it has no face
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: it.Role == scene.Conflict}
+	if it.Primitive == scene.Area && !p.thin(it) {
+		text.of = it
 	}
 	if it.Role == scene.Exhaust {
 		text.name += " " + string(arrows[p.leave.arrow])
@@ -142,6 +142,9 @@ func (p *painter) label(n *naming) bool {
 	return p.settle(text, best)
 }
 
+// overEdge is what it costs a name to stand on its own face and over the edge of that.
+const overEdge = 10
+
 // seatsOf adds the places close by where an item's name could stand.
 func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
@@ -158,6 +161,10 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
+		for inside, i := p.within2(nil, &it.Area, 0), 0; i < len(inside); i++ { // over its edge, too
+			inside[i].off = overEdge
+			seats = append(seats, inside[i])
+		}
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
 		}
@@ -184,7 +191,7 @@ func (p *painter) codes() {
 		if it.Code == "" || it.Primitive != scene.Area {
 			continue
 		}
-		text := label{name: it.Code, ink: inkOf(it.Item), role: it.Role, tail: it.Warning(), over: true}
+		text := label{name: it.Code, ink: inkOf(it.Item), of: it, tail: it.Warning(), over: true}
 		text.tailInk = text.ink
 		if it.Area.Shape == geometry.Line {
 			p.seats = p.inLine(p.seats[:0], &it.Area, 0)

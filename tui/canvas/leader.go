@@ -8,8 +8,9 @@ import (
 // What a leader costs by itself, for each row and column that it goes, and for each line that it crosses.
 const (
 	leaderCost  = 8
-	leaderRow   = 3
+	leaderRow   = 5
 	leaderCross = 4
+	leaderFace  = 20 // of another thing than the one it goes to
 	longestSide = 14 // columns
 
 	longestLeader = 20 // rows
@@ -56,6 +57,7 @@ const tooDear = 1 << 20
 
 // leads returns what the leader of a seat would hide, or draws it.
 func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
+	of := s.of[1]*p.canvas.Width + s.of[0]
 	each := func(col, row int, char rune) bool {
 		i := row*p.canvas.Width + col
 		switch {
@@ -74,6 +76,8 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 			p.taken.add(i)
 		case p.strokes.cells[i].arms != 0:
 			cost += leaderCross + int(p.strokes.cells[i].front)
+		case p.costs[i] >= hidesFace && p.canvas.Cells[i].Ground.Role != p.canvas.Cells[of].Ground.Role:
+			cost += leaderFace
 		}
 		return true
 	}

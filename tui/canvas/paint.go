@@ -75,6 +75,7 @@ type painter struct {
 type part struct {
 	*scene.Item
 	scene.Seen
+	stroke uint16 // which line it is drawn by; 0 for none
 }
 
 // finer is how many times finer than a dot the lines are that bends are painted by.
@@ -105,7 +106,7 @@ func (p *painter) see(s *scene.Scene) {
 	p.parts = p.parts[:0]
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
-			p.parts = append(p.parts, part{&s.Items[i], f})
+			p.parts = append(p.parts, part{Item: &s.Items[i], Seen: f})
 		}
 	}
 }

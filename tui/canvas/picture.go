@@ -69,7 +69,7 @@ func (p *pictured) distinct() scene.Scene {
 		it := &p.scene.Items[i]
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)
 		small := it.Role == scene.CutCentre && p.ring < leastWithCentre*p.Scale || it.Role == scene.Hole && p.Scale > near
-		if ok && !small && (it.Role == scene.Hole || !p.tiny(&all.Projection, &part{it, seen})) {
+		if ok && !small && (it.Role == scene.Hole || !p.tiny(&all.Projection, &part{Item: it, Seen: seen})) {
 			all.Items = append(all.Items, *it)
 		}
 	}

@@ -40,12 +40,15 @@ func (s seat) start(length int) int {
 type label struct {
 	name, tail   string
 	ink, tailInk Ink
-	role         scene.Role // whose own face it may stand on
-	over         bool       // it may hide what matters less, and stand off with a leader
-	urgent       bool       // it may hide more
+	of           *part // whose own face it may stand on; nil for what has none
+	over         bool  // it may hide what matters less, and stand off with a leader
+	urgent       bool  // it may hide more
 }
 
 func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
+
+// leader is the ink of leaders: a pipe of the same colour would be taken for one.
+var leader = Ink{Role: scene.Floor}
 
 // put writes a label on a seat, with its leader.
 func (p *painter) put(l label, s seat) {
@@ -58,7 +61,7 @@ func (p *painter) put(l label, s seat) {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
-		p.leads(s, true, Ink{Role: l.ink.Role, State: l.ink.State, Selected: l.ink.Selected})
+		p.leads(s, true, leader)
 	}
 }
 

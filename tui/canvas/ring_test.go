@@ -1,8 +1,10 @@
 package canvas
 
 import (
+	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -73,10 +75,9 @@ func TestRulersAreEven(t *testing.T) {
 					p := Paint(van(scene.Below), size[0], size[1], look)
 					row := []rune(p.lines()[p.Top+p.Rows])
 					var across, up []int
-					for col, r := range row {
-						if r == '┴' {
-							across = append(across, col)
-						}
+					for _, at := range regexp.MustCompile(`[-\d.]+`).FindAllStringIndex(string(row), -1) {
+						from, to := utf8.RuneCountInString(string(row)[:at[0]]), utf8.RuneCountInString(string(row)[:at[1]])
+						across = append(across, from+(to-from)/2)
 					}
 					for y := p.Top; y < p.Top+p.Rows; y++ {
 						if p.At(p.Left-1, y).Rune == '┤' {

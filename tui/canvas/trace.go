@@ -45,6 +45,7 @@ func (p *painter) along(it *part, path []geometry.Point) {
 	like := stroke{style: styleOf(p.projection.LineOf(it.Item), it.Weight()), front: it.Role.Pen().Front, ink: lineInk(it.Item)}
 	p.mask.reset()
 	p.stroke(path, like, &p.mask)
+	it.stroke = p.strokes.of
 	if it.Role == scene.Dimension {
 		p.witness(path, like)
 	}
@@ -79,10 +80,11 @@ func (p *painter) draw(line *bitmap, it *part) {
 	p.lay(line, &p.lines[p.projection.LineOf(it.Item)], lineInk(it.Item), it.Role.Pen().Front)
 }
 
-// lineInk is the ink of an item's lines.
+// lineInk is the ink of an item's lines. What was surveyed keeps its own, however it stands: its name says that, and its conflict
+// with the cut where it crosses it.
 func lineInk(it *scene.Item) Ink {
 	ink := Ink{Role: it.Role, Selected: it.Selected}
-	if !it.Role.Pen().Steady {
+	if !it.Role.Pen().Steady && it.Code == "" {
 		ink.State = it.State
 	}
 	if it.Layer != scene.Through && it.Role.Pen().Front <= 4 && it.Role == scene.Fitting {
