@@ -57,7 +57,7 @@ func (p *painter) put(l label, s seat) {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
-		p.leads(s, true, Ink{Role: l.ink.Role, State: l.ink.State, Selected: l.ink.Selected})
+		p.lead(s, Ink{Role: l.ink.Role, State: l.ink.State, Selected: l.ink.Selected})
 	}
 }
 
