@@ -13,9 +13,13 @@ type Prism struct {
 
 // Same tells whether two prisms fill the same space in the same shape.
 func (p *Prism) Same(q *Prism) bool {
-	f, g := &p.Footprint, &q.Footprint
-	return p.Low == q.Low && p.High == q.High && f.Shape == g.Shape && f.Middle == g.Middle && f.Half == g.Half &&
-		f.Turn == g.Turn && f.Radius == g.Radius && slices.Equal(f.Path, g.Path)
+	return p.Low == q.Low && p.High == q.High && p.Footprint.Same(&q.Footprint)
+}
+
+// Same tells whether two footprints cover the same in the same shape.
+func (f *Footprint) Same(g *Footprint) bool {
+	return f.Shape == g.Shape && f.Middle == g.Middle && f.Half == g.Half && f.Turn == g.Turn && f.Radius == g.Radius &&
+		slices.Equal(f.Path, g.Path)
 }
 
 // extent returns the box that holds the prism.

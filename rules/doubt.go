@@ -2,9 +2,9 @@ package rules
 
 import (
 	"math"
-	"reflect"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
@@ -17,23 +17,40 @@ type Doubt struct{ Possible, Sure Room }
 // uncertainty of each thing in whatever direction, of a mark in the middle of the floor, and of the frames. What a finding
 // holds back for another reason, such as a thing not measured on this van, does not show in it. Nor does it change when
 // the cut moves.
-func DoubtOfCut(r *Result) Doubt {
+func DoubtOfCut(r *Result) Doubt { return DoubtOfCutAfter(Doubt{}, r) }
+
+// DoubtOfCutAfter is DoubtOfCut of a job that was edited: where that changes nothing all over the floor the margins are those of the
+// doubt before, and Same says so at once.
+func DoubtOfCutAfter(before Doubt, r *Result) Doubt {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
 	mark := j.markAnywhere()
 	guard := func(k keep) float64 { return coverage * math.Sqrt(mark+j.ofThing(k.thing, k.above)) }
 	less := func(k keep) float64 { return -guard(k) }
 	edge := coverage * math.Sqrt(mark+max(j.between(survey.X, vehicles.Taped{}), j.between(survey.Y, vehicles.Taped{})))
 	keeps := j.keeps(TheCut, AFitting)
-	return Doubt{Possible: j.roomFor(keeps, less, -edge), Sure: j.roomFor(keeps, guard, edge)}
+	return Doubt{
+		Possible: before.Possible.again(j.limited(keeps, less, -edge)),
+		Sure:     before.Sure.again(j.limited(keeps, guard, edge)),
+	}
+}
+
+// again is a room whose margins are yet to be made: they are this one's where they are of the same.
+func (r Room) again(q Room) Room {
+	if r.Same(q) {
+		q.Margins = r.Margins
+	} else {
+		q.Margins = field.NewMargins(q.limits)
+	}
+	return q
 }
 
 // Same tells whether two doubts are the same all over the floor.
-func (d Doubt) Same(e Doubt) bool {
-	return reflect.DeepEqual(d.Possible.limits, e.Possible.limits) && reflect.DeepEqual(d.Sure.limits, e.Sure.limits)
-}
+func (d Doubt) Same(e Doubt) bool { return d.Possible.Same(e.Possible) && d.Sure.Same(e.Sure) }
 
 // Same tells whether two rooms are of the same things.
-func (r Room) Same(q Room) bool { return reflect.DeepEqual(r.limits, q.limits) }
+func (r Room) Same(q Room) bool {
+	return r.Margins != nil && (r.Margins == q.Margins || r.limits.Same(q.limits))
+}
 
 // middle is that of the floor.
 func (j *judge) middle() geometry.Point { return j.plan.FloorMin.Add(j.plan.FloorMax).Scale(0.5) }

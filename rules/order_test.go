@@ -2,10 +2,12 @@ package rules
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/vehicles"
@@ -113,4 +115,54 @@ func TestTheListOfRulesIsEachBookKindByKind(t *testing.T) {
 	assert.Equal(t, vehicles.Some(33), listed["cut.clearance.brake line"], "a nearer book's general value speaks for the kind")
 	assert.NotContains(t, listed, "cut.clearance.other", "no book says anything of it by itself")
 	assert.Len(t, listed, len(Builtin().Limits()))
+}
+
+// Ranks are sorted as they compare, however near their margins are to one another.
+func TestRanksAreSortedAsTheyCompare(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		near := rapid.SampledFrom([]float64{-1e6, -12.5, math.Copysign(0, -1), 0, 1e-300, 0.1, 12.5, 40, 1e9}).Draw(t, "near")
+		ranks := make([]rank, rapid.IntRange(0, 2*manyRanks).Draw(t, "ranks"))
+		for i := range ranks {
+			margin := near
+			for range rapid.IntRange(0, 3).Draw(t, "steps") {
+				margin = math.Nextafter(margin, math.Inf(1))
+			}
+			if rapid.IntRange(0, 3).Draw(t, "far") == 0 {
+				margin = rapid.Float64Range(-1e9, 1e9).Draw(t, "margin")
+			}
+			ranks[i] = rank{group: int16(rapid.IntRange(0, 47).Draw(t, "group")), margin: margin, at: i}
+		}
+		want := slices.Clone(ranks)
+		slices.SortFunc(want, rank.compare)
+		require.Equal(t, want, sorted(ranks))
+	})
+}
+
+// The highest group has room in a rough key.
+func TestEveryGroupHasRoomInARoughKey(t *testing.T) {
+	highest := rankOf(&Finding{Verdict: Clear, Limit: &Limit{Rule: cutClear}}, 0)
+	require.Less(t, int(highest.group), 1<<groupBits)
+	require.GreaterOrEqual(t, int(highest.group), 40)
+}
+
+// What is left out by its box is beyond the distance by its outline too: the list is that of asking each.
+func TestUnconfirmedIsWhatAskingEachSays(t *testing.T) {
+	for _, runs := range []bool{false, true} {
+		r, faults := Judge(crowded(200, runs), Builtin())
+		require.Empty(t, faults)
+		for i := range r.Plan.Obstructions {
+			r.Plan.Obstructions[i].Measured = i%3 == 0
+		}
+		pipes := pipesOf(&r)
+		for _, within := range []float64{0, 40, 300} {
+			var want []int
+			for i := range r.Plan.Obstructions {
+				if o := &r.Plan.Obstructions[i]; !o.Measured && nearWork(&r, pipes, o.Prism.Footprint) <= within {
+					want = append(want, i)
+				}
+			}
+			require.True(t, len(want) > 0 || within < 300)
+			require.Equal(t, want, Unconfirmed(r, within))
+		}
+	}
 }

@@ -48,7 +48,15 @@ func exactly(keep) float64 { return 0 }
 
 // roomFor is what the cut leaves with so much more distance from each thing, and from the edge, than is asked.
 func (j *judge) roomFor(keeps []keep, more func(keep) float64, moreEdge float64) Room {
-	room := Room{limits: field.Limits{Min: j.plan.FloorMin, Max: j.plan.FloorMax}}
+	room := j.limited(keeps, more, moreEdge)
+	room.Margins = field.NewMargins(room.limits)
+	return room
+}
+
+// limited is roomFor without its margins.
+func (j *judge) limited(keeps []keep, more func(keep) float64, moreEdge float64) Room {
+	room := Room{limits: field.Limits{Min: j.plan.FloorMin, Max: j.plan.FloorMax, Obstacles: make([]field.Obstacle, 0, len(keeps))}}
+	room.names = make([]string, 0, len(keeps))
 	for _, k := range keeps {
 		if k.edge {
 			room.limits.EdgeNeed = k.need + moreEdge
@@ -57,7 +65,6 @@ func (j *judge) roomFor(keeps []keep, more func(keep) float64, moreEdge float64)
 		room.limits.Obstacles = append(room.limits.Obstacles, field.Obstacle{Footprint: k.thing.Prism.Footprint, Need: k.need + more(k)})
 		room.names = append(room.names, k.name)
 	}
-	room.Margins = field.NewMargins(room.limits)
 	return room
 }
 

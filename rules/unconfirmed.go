@@ -13,13 +13,38 @@ import (
 func Unconfirmed(r Result, within float64) []int {
 	var list []int
 	pipes := pipesOf(&r)
+	some := len(pipes) > 0 || r.Job.Cut != nil
 	for i := range r.Plan.Obstructions {
 		thing := &r.Plan.Obstructions[i]
-		if !thing.Measured && nearWork(&r, pipes, thing.Prism.Footprint) <= within {
+		if thing.Measured || some && farFrom(&r, pipes, &thing.Prism.Footprint, within) {
+			continue
+		}
+		if nearWork(&r, pipes, thing.Prism.Footprint) <= within {
 			list = append(list, i)
 		}
 	}
 	return list
+}
+
+// farFrom tells whether a footprint is farther from the cut and the runs' pipes than a distance, as the boxes round them have it:
+// what they hold is as far apart at least.
+func farFrom(r *Result, pipes []geometry.Footprint, f *geometry.Footprint, within float64) bool {
+	low, high := f.Bounds()
+	far := func(least, most geometry.Point) bool {
+		return max(low.X-most.X, least.X-high.X, low.Y-most.Y, least.Y-high.Y) > within
+	}
+	if r.Job.Cut != nil {
+		round := geometry.Point{X: r.Job.Cut.Across / 2, Y: r.Job.Cut.Across / 2}
+		if !far(r.Plan.Cut.At.Sub(round), r.Plan.Cut.At.Add(round)) {
+			return false
+		}
+	}
+	for i := range pipes {
+		if !far(pipes[i].Bounds()) {
+			return false
+		}
+	}
+	return true
 }
 
 // nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus

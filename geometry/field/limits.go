@@ -2,6 +2,7 @@ package field
 
 import (
 	"math"
+	"reflect"
 	"slices"
 
 	"bench.example/undermark/geometry"
@@ -32,6 +33,15 @@ type Limits struct {
 	// what is carried there may be turned. None: nothing more is asked.
 	Ways [][]Constraint
 }
+
+// Same tells whether all that limits a place is the same.
+func (l Limits) Same(m Limits) bool {
+	plain := len(l.Constraints)+len(l.Ways)+len(m.Constraints)+len(m.Ways) == 0
+	return l.Min == m.Min && l.Max == m.Max && l.EdgeNeed == m.EdgeNeed && slices.EqualFunc(l.Obstacles, m.Obstacles, sameObstacle) &&
+		(plain || reflect.DeepEqual(l.Constraints, m.Constraints) && reflect.DeepEqual(l.Ways, m.Ways))
+}
+
+func sameObstacle(a, b Obstacle) bool { return a.Need == b.Need && a.Footprint.Same(&b.Footprint) }
 
 // Margins knows the margin of every place: the least, over everything that limits it, of the distance less what is
 // needed, and of the constraints. It never changes. It changes by no more than the place moves: what is found between

@@ -3,6 +3,7 @@ package canvas
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
@@ -92,4 +93,13 @@ func TestTexturesStayInTheMask(t *testing.T) {
 		out.erase(&mask)
 		same(t, &out, func(x, y int) bool { return false })
 	})
+}
+
+// What a block shows is shown by it and by no other: then no two show the same.
+func TestEveryBlockStandsForWhatItShows(t *testing.T) {
+	for q, char := range quadrants {
+		assert.Equal(t, block{char: char}, blocks[quarters(q)])
+		assert.Equal(t, block{char: char}, plainBlocks[quarters(q)])
+	}
+	assert.Equal(t, [4]block{{char: '▂'}, {char: '▆'}, {'▂', true}, {'▆', true}}, [4]block{blocks[0xC0], blocks[0xFC], blocks[0x3F], blocks[0x03]})
 }

@@ -1,6 +1,9 @@
 package canvas
 
-import "math/bits"
+import (
+	"math/bits"
+	"slices"
+)
 
 // block is a character that shows the dots of a cell in two colours: ink on those set, ground on the rest, or with turned
 // the other way round.
@@ -12,20 +15,22 @@ type block struct {
 // quadrants are the characters of a cell's four quarters: bit 0 top left, 1 top right, 2 bottom left, 3 bottom right.
 var quadrants = [16]rune{' ', '▘', '▝', '▀', '▖', '▌', '▞', '▛', '▗', '▚', '▐', '▜', '▄', '▙', '▟', '█'}
 
+// shown is a block with the dots that it shows.
+type shown struct {
+	dots uint8
+	block
+}
+
 // blocks are for each of a cell's dots, as octet gives them, the character that comes nearest to them; of equals the one
 // that shows more. Without colours no character can be turned, and plainBlocks has only the quarters.
 var blocks, plainBlocks = func() (all, plain [256]block) {
-	known := map[uint8]block{}
+	var known []shown
 	for q, char := range quadrants {
-		known[quarters(q)] = block{char: char}
+		known = append(known, shown{quarters(q), block{char: char}})
 	}
-	quartersOnly := len(known)
 	plain = nearest(known)
-	known[0xC0], known[0xFC] = block{char: '▂'}, block{char: '▆'}
-	known[0x3F], known[0x03] = block{'▂', true}, block{'▆', true}
-	if len(known) != quartersOnly+4 {
-		panic("two blocks show the same dots")
-	}
+	known = append(known,
+		shown{0xC0, block{char: '▂'}}, shown{0xFC, block{char: '▆'}}, shown{0x3F, block{'▂', true}}, shown{0x03, block{'▆', true}})
 	return nearest(known), plain
 }()
 
@@ -39,17 +44,16 @@ func quarters(q int) (dots uint8) {
 	return dots
 }
 
-func nearest(known map[uint8]block) (table [256]block) {
+func nearest(known []shown) (table [256]block) {
+	slices.SortFunc(known, func(a, b shown) int { return int(a.dots) - int(b.dots) })
 	for dots := range table {
-		best, off, inked := block{}, 9, -1
-		for shown := range 256 {
-			b, ok := known[uint8(shown)]
-			by, n := bits.OnesCount8(uint8(dots)^uint8(shown)), bits.OnesCount8(uint8(shown))
-			if ok && (by < off || by == off && n > inked) {
-				best, off, inked = b, by, n
+		off, inked := 9, -1
+		for _, k := range known {
+			by, n := bits.OnesCount8(uint8(dots)^k.dots), bits.OnesCount8(k.dots)
+			if by < off || by == off && n > inked {
+				table[dots], off, inked = k.block, by, n
 			}
 		}
-		table[dots] = best
 	}
 	return table
 }

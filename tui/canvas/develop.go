@@ -10,17 +10,17 @@ func (p *painter) develop() {
 		first := (p.flip(row)+p.Top)*p.canvas.Width + p.Left
 		line, strokes := p.canvas.Cells[first:][:p.Cols], p.strokes.cells[first:][:p.Cols]
 		fronts, inks := p.fronts[row*p.Cols:][:p.Cols], p.inks[row*p.Cols:][:p.Cols]
-		faces, next := p.faces.rows(row), p.dots.octets(row)
+		faces, next := p.faces.of[row*p.Cols:][:p.Cols], p.dots.octets(row)
 		for col := range line {
 			cell, s, dots := &line[col], &strokes[col], next.octet(col)
-			n, one := whole(&faces, col)
-			if cell.Ground = p.faces.table[n]; one && dots == 0 && s.arms == 0 {
+			one := faces[col] == faces[col]&0xFF*everyDot
+			if cell.Ground = p.faces.table[uint8(faces[col])]; one && dots == 0 && s.arms == 0 {
 				continue
 			}
 			var edge uint8
 			var other Ground
 			if !one {
-				cell.Ground, other, edge = p.faces.mixed(&faces, col)
+				cell.Ground, other, edge = p.faces.mixed(faces[col])
 			}
 			switch {
 			case s.arms != 0 && (dots == 0 || s.front >= fronts[col]):

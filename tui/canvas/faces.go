@@ -10,38 +10,38 @@ import (
 // faces say of every dot what covers it. Where there is colour, what is solid is shown by its face alone: whole cells by
 // what lies behind them, its edges by blocks.
 type faces struct {
-	stride int     // dots a row
-	of     []uint8 // of each dot which of the grounds; 0 is none
-	table  []Ground
+	cols  int
+	of    []uint64 // of each cell, a byte for each of its dots as octet has them, which of the grounds covers it; 0 is none
+	table []Ground
 }
 
 // begin covers nothing of a picture.
 func (f *faces) begin(m *Map) {
-	*f = faces{stride: m.wide, of: emptied(f.of, m.wide*m.tall), table: append(f.table[:0], Ground{})}
+	*f = faces{cols: m.Cols, of: emptied(f.of, m.Cols*m.Rows), table: append(f.table[:0], Ground{})}
 }
+
+// everyDot is a byte's worth for every dot of a cell.
+const everyDot = 0x0101010101010101
+
+// bytesOf are for a cell's dots, as octet gives them, the bytes of those that are set.
+var bytesOf = func() (table [256]uint64) {
+	for dots := range table {
+		for i := range dotsAcross * dotsDown {
+			table[dots] |= uint64(dots>>i&1) * 0xFF << (8 * i)
+		}
+	}
+	return table
+}()
 
 // lay covers the dots of a mask.
 func (f *faces) lay(mask *bitmap, g Ground) {
-	n := f.index(g)
-	for y := mask.top; y < mask.bottom; y++ {
-		dots := f.of[y*f.stride : (y+1)*f.stride]
-		for i, m := range mask.row(y) {
-			for m != 0 { // a run of dots at a time
-				from := bits.TrailingZeros64(m)
-				run := bits.TrailingZeros64(^(m >> from))
-				fill(dots[i<<6+from:][:run], n)
-				m &^= ^uint64(0) >> (64 - run) << from
-			}
-		}
-	}
-}
-
-func fill(dots []uint8, n uint8) {
-	for ; len(dots) >= 8; dots = dots[8:] {
-		binary.NativeEndian.PutUint64(dots, uint64(n)*0x0101010101010101)
-	}
-	for i := range dots {
-		dots[i] = n
+	n := uint64(f.index(g)) * everyDot
+	for row := mask.top / dotsDown; row*dotsDown < mask.bottom; row++ {
+		line := f.of[row*f.cols:][:f.cols]
+		mask.cells(row, func(col int) {
+			dots := bytesOf[mask.octet(col, row)]
+			line[col] = line[col]&^dots | n&dots
+		})
 	}
 }
 
@@ -58,29 +58,11 @@ func (f *faces) index(g Ground) uint8 {
 	return uint8(len(f.table) - 1)
 }
 
-// whole returns which face covers a whole cell of a row of dotsDown rows of dots, and whether one does.
-func whole(rows *[dotsDown][]uint8, col int) (n uint8, ok bool) {
-	const first = dotsAcross
-	a, b := binary.NativeEndian.Uint16(rows[0][col*first:]), binary.NativeEndian.Uint16(rows[1][col*first:])
-	c, d := binary.NativeEndian.Uint16(rows[2][col*first:]), binary.NativeEndian.Uint16(rows[3][col*first:])
-	return uint8(a), (a^b)|(a^c)|(a^d)|(a>>8^a&0xFF) == 0
-}
-
-// rows are the rows of dots of a row of cells.
-func (f *faces) rows(row int) (rows [dotsDown][]uint8) {
-	for y := range rows {
-		rows[y] = f.of[(row*dotsDown+y)*f.stride:][:f.stride]
-	}
-	return rows
-}
-
 // mixed returns the faces of a cell that several share: the one that covers most of it, and the foremost of the others with
 // its dots, as octet gives them.
-func (f *faces) mixed(rows *[dotsDown][]uint8, col int) (most, other Ground, dots uint8) {
+func (f *faces) mixed(cell uint64) (most, other Ground, dots uint8) {
 	var of [dotsAcross * dotsDown]uint8
-	for y := range dotsDown {
-		of[2*y], of[2*y+1] = rows[y][col*dotsAcross], rows[y][col*dotsAcross+1]
-	}
+	binary.LittleEndian.PutUint64(of[:], cell)
 	a, b, dots := of[0], of[0], uint8(0)
 	for i, n := range of {
 		switch {

@@ -54,10 +54,7 @@ func (p *painter) choose(best *choice, l label, seats []seat) {
 			continue
 		}
 		cost, ok := p.hides(s.start(length), s.row, length, l.of, best.cost-s.off)
-		if cost += s.off; ok && s.led {
-			cost += p.leads(s, false, Ink{})
-		}
-		if ok && (cost < best.cost || cost == best.cost && !best.found) {
+		if cost += s.off; ok && (cost < best.cost || cost == best.cost && !best.found) {
 			*best = choice{s, cost, true}
 		}
 	}

@@ -30,24 +30,33 @@ func (p *painter) leading(best *choice, l label, at geometry.Point) {
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
 	}
-	for d := 2; d < min(p.Rows, longestLeader) && best.beatenBy(leaderCost+leaderRow*d); d++ {
+	way := p.crossingFrom(of)
+	up, down := 0, 0 // what the stems cost that far
+	for d := 2; d < min(p.Rows, longestLeader) && best.beatenBy(leaderCost+leaderRow*d) && min(up, down) < tooDear; d++ {
 		off := leaderCost + leaderRow*d
 		p.seats = p.seats[:0]
-		for _, r := range [2]int{row - d, row + d} {
+		up, down = up+way.crosses(col, row-d+1), down+way.crosses(col, row+d-1)
+		for _, side := range [2]struct{ row, stem int }{{row - d, up}, {row + d, down}} {
+			if !best.beatenBy(off + side.stem) {
+				continue
+			}
+			r, bent, above := side.row, off+side.stem+way.crosses(col, side.row), off+side.stem+leaderRow
 			p.seats = append(p.seats,
-				seat{col: col + 2, row: r, hold: byStart, off: off, led: true, of: of},
-				seat{col: col - 2, row: r, hold: byEnd, off: off, led: true, of: of},
-				seat{col: middle(col), row: r, off: off + leaderRow, led: true, of: of},
-				seat{col: middle(col - length/3), row: r, off: off + leaderRow, led: true, of: of},
-				seat{col: middle(col + length/3), row: r, off: off + leaderRow, led: true, of: of})
+				seat{col: col + 2, row: r, hold: byStart, off: bent, led: true, of: of},
+				seat{col: col - 2, row: r, hold: byEnd, off: bent, led: true, of: of},
+				seat{col: middle(col), row: r, off: above, led: true, of: of},
+				seat{col: middle(col - length/3), row: r, off: above, led: true, of: of},
+				seat{col: middle(col + length/3), row: r, off: above, led: true, of: of})
 		}
 		p.choose(best, l, p.seats)
 	}
+	east, west := 0, 0
 	for d := 3; d < longestSide && best.beatenBy(leaderCost+leaderRow*d/2); d++ {
 		off := leaderCost + leaderRow*d/2
+		east, west = east+way.crosses(col+d-2, row), west+way.crosses(col-d+2, row) // a blank is left before the name
 		p.seats = append(p.seats[:0],
-			seat{col: col + d, row: row, hold: byStart, off: off, led: true, of: of},
-			seat{col: col - d, row: row, hold: byEnd, off: off, led: true, of: of})
+			seat{col: col + d, row: row, hold: byStart, off: off + east, led: true, of: of},
+			seat{col: col - d, row: row, hold: byEnd, off: off + west, led: true, of: of})
 		p.choose(best, l, p.seats)
 	}
 }
@@ -55,31 +64,45 @@ func (p *painter) leading(best *choice, l label, at geometry.Point) {
 // tooDear is more than any name may cost.
 const tooDear = 1 << 20
 
-// leads returns what the leader of a seat would hide, or draws it.
-func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
-	of := s.of[1]*p.canvas.Width + s.of[0]
-	each := func(col, row int, char rune) bool {
-		i := row*p.canvas.Width + col
-		switch {
-		case col == s.of[0] && row == s.of[1]:
-			return true
-		case p.ringed(col, row) || p.onRing(col, row): // it ends at the ring; of what lies outside none passes
-			if !p.ringed(s.of[0], s.of[1]) && !p.onRing(s.of[0], s.of[1]) {
-				cost = tooDear
-			}
-			return cost < tooDear
-		case p.taken.has(i):
-			cost = tooDear
-			return false
-		case draw:
-			p.canvas.Put(col, row, string(char), ink)
-			p.taken.add(i)
-		case p.strokes.cells[i].arms != 0:
-			cost += leaderCross + int(p.strokes.cells[i].front)
-		case p.costs[i] >= hidesFace && p.canvas.Cells[i].Ground.Role != p.canvas.Cells[of].Ground.Role:
-			cost += leaderFace
+// crossing is what leaders from a cell may cross.
+type crossing struct {
+	*painter
+	inRing bool       // it begins in the ring, which others only come up to
+	own    scene.Role // of the face that it goes to
+}
+
+func (p *painter) crossingFrom(of [2]int) crossing {
+	return crossing{p, p.ringed(of[0], of[1]) || p.onRing(of[0], of[1]), p.canvas.At(of[0], of[1]).Ground.Role}
+}
+
+// crosses is what a leader costs for what it hides in a cell that it passes.
+func (p crossing) crosses(col, row int) int {
+	if row < p.Top || row >= p.Top+p.Rows || col < p.Left || col >= p.Left+p.Cols {
+		return tooDear
+	}
+	i := row*p.canvas.Width + col
+	switch {
+	case p.ringed(col, row) || p.onRing(col, row):
+		if !p.inRing {
+			return tooDear
 		}
-		return true
+	case p.taken.has(i):
+		return tooDear
+	case p.strokes.cells[i].arms != 0:
+		return leaderCross + int(p.strokes.cells[i].front)
+	case p.costs[i] >= hidesFace && p.canvas.Cells[i].Ground.Role != p.own:
+		return leaderFace
+	}
+	return 0
+}
+
+// lead draws the leader of a seat. In the ring it is not seen.
+func (p *painter) lead(s seat, ink Ink) {
+	draw := func(col, row int, char rune) {
+		if !p.ringed(col, row) && !p.onRing(col, row) {
+			p.canvas.Put(col, row, string(char), ink)
+			p.taken.add(row*p.canvas.Width + col)
+		}
 	}
 	if s.row == s.of[1] {
 		step := 1
@@ -87,28 +110,23 @@ func (p *painter) leads(s seat, draw bool, ink Ink) (cost int) {
 			step = -1
 		}
 		for col := s.of[0] + step; col != s.col-step; col += step {
-			if !each(col, s.row, '─') {
-				return cost
-			}
+			draw(col, s.row, '─')
 		}
-		return cost
+		return
 	}
 	step, corner := 1, [2]rune{'╰', '╯'}
 	if s.row < s.of[1] {
 		step, corner = -1, [2]rune{'╭', '╮'}
 	}
 	for row := s.of[1] + step; row != s.row; row += step {
-		if !each(s.of[0], row, '│') {
-			return cost
-		}
+		draw(s.of[0], row, '│')
 	}
 	switch s.hold {
 	case byStart:
-		each(s.of[0], s.row, corner[0])
+		draw(s.of[0], s.row, corner[0])
 	case byEnd:
-		each(s.of[0], s.row, corner[1])
+		draw(s.of[0], s.row, corner[1])
 	}
-	return cost
 }
 
 // anchors are the places of an item that a leader may go to.

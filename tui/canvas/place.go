@@ -61,7 +61,7 @@ func (p *painter) put(l label, s seat) {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
-		p.leads(s, true, leader)
+		p.lead(s, leader)
 	}
 }
 

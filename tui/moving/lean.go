@@ -19,7 +19,8 @@ func Stub(s desk.State, of vehicles.RunKind) (p vehicles.RunPoint, there bool) {
 	if len(s.Faults) > 0 {
 		return p, false
 	}
-	mouth, there := s.Job.Stub(of)
+	job := s.Job // it alone is put on the heap, and not all of the state
+	mouth, there := job.Stub(of)
 	return vehicles.RunPoint{X: mouth.X, Y: mouth.Y, Drop: -mouth.Z}, there
 }
 
@@ -37,8 +38,11 @@ const leanSeen = 1
 func Leaning(s desk.State) (all []Lean) {
 	for _, of := range vehicles.RunKinds {
 		run := s.Job.Run(of)
+		if run == nil || len(run.Path) == 0 {
+			continue
+		}
 		stub, there := Stub(s, of)
-		if run == nil || len(run.Path) == 0 || !there {
+		if !there {
 			continue
 		}
 		end := run.Path[atStub(of, run)]

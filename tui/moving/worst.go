@@ -206,15 +206,15 @@ func (l Worst) Scrolled(top Scroll, by int, s desk.State, p Panel) Scroll {
 
 // Press answers the keys of the list; mine is false for any other.
 func (l Worst) Press(k tea.KeyMsg, top Scroll, s desk.State, p Panel) (next Scroll, mine bool) {
+	if !key.Matches(k, KeyListDown, KeyListUp) {
+		return top, false // nothing is laid out for another key
+	}
 	_, _, w, h := p.area()
 	page := max(1, len(l.lay(s, top, w, h).shown))
-	switch {
-	case key.Matches(k, KeyListDown):
-		return l.Scrolled(top, page, s, p), true
-	case key.Matches(k, KeyListUp):
-		return l.Scrolled(top, -page, s, p), true
+	if key.Matches(k, KeyListUp) {
+		page = -page
 	}
-	return top, false
+	return l.Scrolled(top, page, s, p), true
 }
 
 // Mouse answers the wheel and taps beside the plan: the list scrolls, and a finding that is tapped is shown. mine is false

@@ -122,6 +122,11 @@ func (t *reader) harmful(s string, at int) int {
 			at++
 			continue
 		}
+		if drawn(s[at:]) {
+			t.marks = 0
+			at += len("─")
+			continue
+		}
 		n, harmful := t.next(s[at:])
 		if harmful {
 			break
@@ -129,6 +134,12 @@ func (t *reader) harmful(s string, at int) int {
 		at += n
 	}
 	return at
+}
+
+// drawn tells whether s starts with one of the signs that plans and frames are drawn with, from U+2500 up to U+2900, which are most
+// of a picture; the box that stands for something harmful among them has more to it.
+func drawn(s string) bool {
+	return len(s) >= 3 && s[0] == 0xe2 && 0x94 <= s[1] && s[1] < 0xa4 && s[2]&0xc0 == 0x80 && !(s[1] == 0x96 && s[2] == 0xaf)
 }
 
 // next returns the length of what s starts with, bytes: a rune, or a sequence that sets colours.
