@@ -22,7 +22,7 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 				if worn != picture {
 					out, worn, last = append(append(out, picture...), 'm'), picture, dress{}
 				}
-				out = append(out, pixels.Placeholder(col-c.Left, row-c.Top)...)
+				out = pixels.AppendPlaceholder(out, col-c.Left, row-c.Top)
 				continue
 			}
 			if d := dressOf(cell, colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
