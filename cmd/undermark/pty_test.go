@@ -63,6 +63,9 @@ type terminal struct {
 	tty    *os.File
 	mute   bool // it answers nothing that it is asked
 	dumb   bool // it says that it can't draw
+	shows  bool // it says that it shows pictures, in cells of 12 x 24 pixels
+	asked  bool // it was asked whether it does
+	envs   []string
 	done   chan struct{}
 	mu     sync.Mutex
 	screen *vt.Emulator
@@ -80,6 +83,7 @@ func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *
 	if s.dumb {
 		s.cmd.Env = h.env("TERM=dumb")
 	}
+	s.cmd.Env = append(s.cmd.Env, s.envs...)
 	var err error
 	s.tty, err = pty.StartWithSize(s.cmd, &pty.Winsize{Cols: uint16(cols), Rows: uint16(rows)})
 	require.NoError(t, err, "these tests need a terminal")
@@ -95,6 +99,10 @@ func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *
 			s.mu.Lock()
 			s.raw.Write(b[:n])
 			_, _ = s.screen.Write(b[:n])
+			if s.shows && !s.asked && bytes.Contains(s.raw.Bytes(), []byte(pictureQuery)) {
+				s.asked = true
+				_, _ = s.tty.WriteString("\x1b[6;24;12t\x1b_Gi=30061;OK\x1b\\")
+			}
 			s.mu.Unlock()
 			if err != nil {
 				return // the program is gone

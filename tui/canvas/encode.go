@@ -41,7 +41,7 @@ func (e *encoder) line(c *Canvas, row int) {
 			if worn != picture {
 				e.out, worn, last = append(append(e.out, picture...), 'm'), picture, dress{}
 			}
-			e.out = append(e.out, pixels.Placeholder(i-c.Left, row-c.Top)...)
+			e.out = pixels.AppendPlaceholder(e.out, i-c.Left, row-c.Top)
 			continue
 		}
 		if i == 0 || worn == picture || !cell.dressedAs(&cells[i-1]) {

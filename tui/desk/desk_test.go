@@ -96,6 +96,7 @@ func TestSettingsComeBackAsTheyWere(t *testing.T) {
 			Units:    rapid.SampledFrom([]Units{Millimetres, Inches}).Draw(t, "units"),
 			Nearside: rapid.SampledFrom([]Side{LeftRight, NearsideLeft, NearsideRight}).Draw(t, "sides"),
 			Light:    rapid.Bool().Draw(t, "light"),
+			Plan:     rapid.SampledFrom([]PlanIn{InPixels, InCells}).Draw(t, "plan"),
 		}
 		require.NoError(t, s.Save(path))
 		got, err := LoadSettings(path)
@@ -114,6 +115,7 @@ func TestSettingsThatCantBeReadSayWhy(t *testing.T) {
 	assert.Equal(t, Settings{}, got)
 	for text, want := range map[string]string{
 		`units = "cubits"`:                      `:1: units is "cubits"; must be one of: mm, inches`,
+		`plan = "braille"`:                      `:1: plan is "braille"; must be one of: pixels, cells`,
 		"# \n\nbackground = \"pink\"":           `:3: background is "pink"; must be one of: dark, light`,
 		"units = \"mm\"\nsides = ":              ":2: not TOML",
 		"sides = \"nearside is starboard\"":     ":1: sides is \"nearside is starboard\"; must be one of: left and right",

@@ -33,11 +33,11 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 	pictures := e.paintPictures(s, a)
 	switch {
 	case text == "":
-		return desk.Fit(pictures, w, h)
+		return pictures
 	case pictures == "":
 		return desk.Fit(text, w, h)
 	case w < desk.SideBySide:
-		return desk.Fit(text+"\n"+pictures, w, h)
+		return desk.Fit(text, w, h-1-strings.Count(pictures, "\n")) + "\n" + pictures
 	}
 	return desk.Beside(desk.Fit(text, w-1-max(a.picture.W, a.drawing.W), h), pictures, s.Settings.Styles())
 }

@@ -2,6 +2,8 @@ package jobcard
 
 import (
 	"fmt"
+	"image"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -70,6 +72,26 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	assert.True(t, r.State.Settings.Light)
 	assert.Equal(t, before, r.State.Job)
 	assert.Empty(t, r.Steps())
+}
+
+// Where the terminal shows pictures it is asked what the plan is drawn in; elsewhere it is said that it shows none, and nothing is
+// asked that would change nothing.
+func TestWhatThePlanIsDrawnIn(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("<down><down><enter>")
+	assert.NotContains(t, r.View(100, 27), "plan drawn in")
+	assert.Contains(t, strings.Join(strings.Fields(strings.ReplaceAll(r.View(160, 47), "│", " ")), " "), "in cells,")
+
+	r = screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.State.Pixels = screentest.Pictures(t, image.Pt(10, 20))
+	r.Type("<down><down><enter><down><down><down>")
+	assert.Contains(t, r.View(100, 27), "▸ plan drawn in pixels")
+	assert.Equal(t, desk.InPixels, r.State.Settings.Plan)
+	r.Type("c")
+	assert.Equal(t, desk.InCells, r.State.Settings.Plan)
+	assert.False(t, r.State.Pictures())
+	r.Type("p")
+	assert.True(t, r.State.Pictures())
 }
 
 func TestAsking(t *testing.T) {

@@ -102,8 +102,13 @@ func encoded(pixels []byte, size image.Point, cols, rows int) []byte {
 const First = kitty.Placeholder
 
 // Placeholder returns the text of a cell that shows its part of the picture, from column and row 0. Its colour must be ID.
-func Placeholder(col, row int) string {
-	return string([]rune{First, kitty.Diacritic(row), kitty.Diacritic(col)})
+func Placeholder(col, row int) string { return string(AppendPlaceholder(nil, col, row)) }
+
+// AppendPlaceholder appends that text.
+func AppendPlaceholder(out []byte, col, row int) []byte {
+	out = utf8.AppendRune(out, First)
+	out = utf8.AppendRune(out, kitty.Diacritic(row))
+	return utf8.AppendRune(out, kitty.Diacritic(col))
 }
 
 // Placed tells which part of the picture the text shows that s begins with: its column and row, and how long that text is, bytes;
@@ -117,21 +122,25 @@ func Placed(s string) (col, row, n int) {
 	n = len(first)
 	for i := range marks {
 		r, long := utf8.DecodeRuneInString(s[n:])
-		at, known := marked()[r]
-		if !known {
+		numbers := marked()
+		if int(r) >= len(numbers) || numbers[r] == 0 {
 			return 0, 0, 0
 		}
-		marks[i] = at
+		marks[i] = int(numbers[r]) - 1
 		n += long
 	}
 	return marks[1], marks[0], n
 }
 
-// marked is which number each mark of the protocol stands for.
-var marked = sync.OnceValue(func() map[rune]int {
-	of := make(map[rune]int, Most)
+// marked is which number the mark with a rune stands for, and 1 more; 0 for none. Who shows pictures asks it thousands of times a key.
+var marked = sync.OnceValue(func() []int16 {
+	var of []int16
 	for i := range Most {
-		of[kitty.Diacritic(i)] = i
+		r := int(kitty.Diacritic(i))
+		if r >= len(of) {
+			of = append(of, make([]int16, r+1-len(of))...)
+		}
+		of[r] = int16(i) + 1
 	}
 	return of
 })

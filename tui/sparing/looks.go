@@ -92,7 +92,7 @@ func placed(col, row int) rune { return -1 - rune(row*pixels.Most+col) }
 func (c cell) text(out []byte) []byte {
 	if c.rune < 0 {
 		at := int(-1 - c.rune)
-		return append(out, pixels.Placeholder(at%pixels.Most, at/pixels.Most)...)
+		return pixels.AppendPlaceholder(out, at%pixels.Most, at/pixels.Most)
 	}
 	return utf8.AppendRune(out, c.rune)
 }

@@ -54,26 +54,30 @@ func Painted(s string) string { return replace(s, ownLines|ownColours, standIn) 
 // text, bytes, and 0 where none does.
 func PaintedWith(s string, mine func(s string) int) string {
 	var out strings.Builder
+	out.Grow(len(s))
 	for {
-		at := next(s, mine)
-		out.WriteString(Painted(s[:at]))
-		if at == len(s) {
+		at, n := next(s, mine)
+		if at > 0 {
+			out.WriteString(Painted(s[:at]))
+		}
+		if n == 0 {
 			return out.String()
 		}
-		n := mine(s[at:])
 		out.WriteString(s[at : at+n])
 		s = s[at+n:]
 	}
 }
 
-// next is where the next of the program's own stands in a text, its end for none. Only what is harmful is looked at.
-func next(s string, mine func(s string) int) int {
-	for at, r := range s {
-		if r >= 0x80 && kindOf(r) == bad && mine(s[at:]) > 0 {
-			return at
+// next is where the next of the program's own stands in a text and how long it is; with none, the text's end and 0.
+func next(s string, mine func(s string) int) (at, n int) {
+	for at = 0; at < len(s); at++ {
+		if s[at] >= utf8.RuneSelf {
+			if n = mine(s[at:]); n > 0 {
+				return at, n
+			}
 		}
 	}
-	return len(s)
+	return at, 0
 }
 
 // JSON writes what is harmful in a text of JSON as \uXXXX, which says the same to every reader. Bytes that are no UTF-8

@@ -148,6 +148,36 @@ func TestWriterPassesHarmlessText(t *testing.T) {
 	assert.Error(t, err)
 }
 
+// What is the program's own besides colours comes through whole; what is like it, or joins onto it, does not.
+func TestWhatIsTheProgramsOwnComesThrough(t *testing.T) {
+	const own = "\U0010eeee\u0305\u030d"
+	mine := func(s string) int {
+		if strings.HasPrefix(s, own) {
+			return len(own)
+		}
+		return 0
+	}
+	for text, want := range map[string]string{
+		"":                           "",
+		"a" + own + own + "b":        "a" + own + own + "b",
+		own + "\u0301":               own + "▯",
+		"\U0010eeee":                 "▯",
+		"\U0010eeee\u0305x":          "▯▯x",
+		"\x1b[1m" + own + "\x1b[0m":  "\x1b[1m" + own + "\x1b[0m",
+		"e\u0301" + own + "\x1b]0;x": "e\u0301" + own + "␛]0;x",
+		own[:6] + own:                "▯▯" + own,
+		"\n" + own + "\n":            "\n" + own + "\n",
+	} {
+		assert.Equal(t, want, PaintedWith(text, mine), "%q", text)
+		assert.NotContains(t, Painted(text), "\U0010eeee")
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.String().Draw(t, "text")
+		none := func(string) int { return 0 }
+		require.Equal(t, Painted(text), PaintedWith(text, none))
+	})
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errors.New("full") }

@@ -145,6 +145,7 @@ func (d *drawing) line(p *part) {
 	case d.slender(p):
 		points = d.frame.places(p.Area.Path)
 		stroke.Width = max(leastSlender*width, 2*p.Area.Radius/d.frame.Scale)
+		stroke.Dashes = dashesOf(d.projection.LineOf(p.Item), max(width, stroke.Width/2))
 		rim = stroke.Width + 2*width
 	default:
 		points = d.outline(p)

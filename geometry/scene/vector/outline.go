@@ -49,6 +49,10 @@ func tubeOf(path []geometry.Point, radius, off float64) []geometry.Point {
 	return side(out, back, radius, off)
 }
 
+// foldsBack is the turn, radians, from which on a path that goes back the way it came is round on both its sides: which of them is the
+// outer one is then a matter of the last digit.
+const foldsBack = -math.Pi + 1e-9
+
 // side adds the right side of a path, each outer corner rounded, and half the round of its end. At an inner corner the sides of the
 // two pieces meet, or where those are too short for that, it goes by the corner itself: so all it encloses is gone round the same way.
 func side(to, path []geometry.Point, radius, off float64) []geometry.Point {
@@ -59,6 +63,9 @@ func side(to, path []geometry.Point, radius, off float64) []geometry.Point {
 			return arc(to, path[i+1], radius, from, math.Pi, off)
 		}
 		turn := math.Remainder(bearing(path[i+1], path[i+2])-math.Pi/2-from, 2*math.Pi)
+		if turn < foldsBack {
+			turn += 2 * math.Pi
+		}
 		if turn >= 0 {
 			to = arc(to, path[i+1], radius, from, turn, off)
 			continue

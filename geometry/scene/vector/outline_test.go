@@ -119,3 +119,20 @@ func TestNumbersOfAFile(t *testing.T) {
 		assert.Equal(t, want, num(mm))
 	}
 }
+
+// A pipe that folds back on itself is round where it turns, whichever way it runs and however short the piece that goes back.
+func TestAPipeThatFoldsBackIsRoundThere(t *testing.T) {
+	for _, back := range []float64{0.5, 5, 60} {
+		for turn := 0.0; turn < 360; turn += 15 {
+			way := geometry.Point{X: 1}.Turn(turn)
+			path := []geometry.Point{{}, way.Scale(100), way.Scale(100 - back)}
+			for _, p := range [][]geometry.Point{path, {path[2], path[1], path[0]}} {
+				outline := tubeOf(p, 6, 0.01)
+				for _, off := range []geometry.Point{{X: 105}, {X: 104, Y: 4}, {X: 104, Y: -4}, {X: 50, Y: 5.9}, {X: -5.9}, {X: 100}} {
+					require.NotZero(t, winding(outline, off.Turn(turn)), "back %g, at %g degrees: %v", back, turn, off)
+				}
+				require.Zero(t, winding(outline, geometry.Point{X: 106.1}.Turn(turn)))
+			}
+		}
+	}
+}

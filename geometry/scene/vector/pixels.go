@@ -45,23 +45,86 @@ func Stretched(wide, high int, across, down float64) *Pixels {
 
 // Face fills an outline.
 func (p *Pixels) Face(outline []geometry.Point, fill color.NRGBA) {
-	if len(outline) > 2 {
+	switch {
+	case len(outline) <= 2:
+	case fill.A == 255 && level(outline):
+		p.box(fill, outline)
+	default:
 		p.fill(fill, outline)
+	}
+}
+
+// level tells whether an outline is that of a box along rows and columns.
+func level(o []geometry.Point) bool {
+	return len(o) == 4 && (o[0].X == o[1].X && o[1].Y == o[2].Y && o[2].X == o[3].X && o[3].Y == o[0].Y ||
+		o[0].Y == o[1].Y && o[1].X == o[2].X && o[2].Y == o[3].Y && o[3].X == o[0].X)
+}
+
+// box fills a box as fill does, but the pixels that lie wholly in it at once: the most of a picture is floor.
+func (p *Pixels) box(ink color.NRGBA, o []geometry.Point) {
+	low := geometry.Point{X: min(o[0].X, o[2].X), Y: min(o[0].Y, o[2].Y)}
+	high := geometry.Point{X: max(o[0].X, o[2].X), Y: max(o[0].Y, o[2].Y)}
+	far := func(v float64) int { return int(max(min(v, 1e5), -1e5)) }
+	whole := image.Rect(
+		far(math.Ceil(low.X*p.across)), far(math.Ceil(low.Y*p.scale)), far(math.Floor(high.X*p.across)), far(math.Floor(high.Y*p.scale)))
+	if whole.Dx() < 8 || whole.Dy() < 8 {
+		p.fill(ink, o)
+		return
+	}
+	draw.Draw(p.Picture, whole.Intersect(p.within), image.NewUniform(ink), image.Point{}, draw.Src)
+	left, right := float64(whole.Min.X)/p.across, float64(whole.Max.X)/p.across
+	top, bottom := float64(whole.Min.Y)/p.scale, float64(whole.Max.Y)/p.scale
+	for _, edge := range [4]Box{
+		{low.X, low.Y, high.X - low.X, top - low.Y}, {low.X, bottom, high.X - low.X, high.Y - bottom},
+		{low.X, top, left - low.X, bottom - top}, {right, top, high.X - right, bottom - top},
+	} {
+		if edge.Width > 0 && edge.Height > 0 {
+			p.fill(ink, edge.outline())
+		}
 	}
 }
 
 // Line draws a line: each piece a bar with round ends.
 func (p *Pixels) Line(points []geometry.Point, s Stroke) {
 	half := max(s.Width, 1/p.scale) / 2 // a thinner one would be seen as a paler one
-	var bars [][]geometry.Point
 	for _, piece := range dashed(points, s.Dashes) {
-		if tube := apart(piece); len(tube) > 0 {
-			bars = append(bars, tubeOf(tube, half, 0.2/p.scale))
+		for _, part := range p.inParts(apart(piece), s.Colour) {
+			p.fill(s.Colour, tubeOf(part, half, 0.2/p.scale))
 		}
 	}
-	for _, bar := range bars {
-		p.fill(s.Colour, bar)
+}
+
+// longestPart is how long a line is that is filled at once, pixels: to fill one takes as long as to fill a box round it, and of a long
+// one that is not level most is not the line.
+const longestPart = 96
+
+// inParts cuts a line into parts, each of which is drawn with ends of its own. A colour that is seen through is not cut: it would be
+// darker where parts meet.
+func (p *Pixels) inParts(path []geometry.Point, ink color.NRGBA) (parts [][]geometry.Point) {
+	if len(path) == 0 {
+		return nil
 	}
+	if ink.A < 255 {
+		return [][]geometry.Point{path}
+	}
+	part, long := path[:1:1], 0.0
+	for _, to := range path[1:] {
+		from := part[len(part)-1]
+		step := to.Sub(from).Norm() * p.scale
+		pieces := int(math.Ceil(step / longestPart))
+		if from.X == to.X || from.Y == to.Y {
+			pieces = 1
+		}
+		for k := 1; k <= pieces; k++ {
+			if at := from.Add(to.Sub(from).Scale(float64(k) / float64(pieces))); long+step/float64(pieces) > longestPart && len(part) > 1 {
+				parts = append(parts, part)
+				part, long = []geometry.Point{part[len(part)-1], at}, step/float64(pieces)
+			} else {
+				part, long = append(part, at), long+step/float64(pieces)
+			}
+		}
+	}
+	return append(parts, part)
 }
 
 // fill fills outlines by the non-zero rule.
@@ -124,15 +187,29 @@ func (p *Pixels) Write(at geometry.Point, t Text) {
 func (p *Pixels) stamp(mask *image.Alpha, to image.Rectangle, t Text) {
 	if t.Rim.A > 0 {
 		r := int(math.Ceil(rimOf(t.Size) * p.letters()))
+		p.lay(grown(mask, r), to.Inset(-r), t.Rim)
+	}
+	p.lay(mask, to, t.Colour)
+}
+
+// grown is a mask with all that is within r pixels of it, r more to every side.
+func grown(mask *image.Alpha, r int) *image.Alpha {
+	out := image.NewAlpha(image.Rect(0, 0, mask.Rect.Dx()+2*r, mask.Rect.Dy()+2*r))
+	for i, a := range mask.Pix {
+		if a == 0 {
+			continue
+		}
+		x, y := i%mask.Stride, i/mask.Stride
 		for dy := -r; dy <= r; dy++ {
-			for dx := -r; dx <= r; dx++ {
-				if dx*dx+dy*dy <= r*r {
-					p.lay(mask, to.Add(image.Pt(dx, dy)), t.Rim)
-				}
+			half := int(math.Sqrt(float64(r*r - dy*dy)))
+			at := (y+r+dy)*out.Stride + x + r
+			row := out.Pix[at-half : at+half+1]
+			for k := range row {
+				row[k] = max(row[k], a)
 			}
 		}
 	}
-	p.lay(mask, to, t.Colour)
+	return out
 }
 
 func (p *Pixels) lay(mask *image.Alpha, to image.Rectangle, ink color.NRGBA) {
