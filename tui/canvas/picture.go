@@ -55,7 +55,7 @@ func (p *pictured) paint(size image.Point) *image.RGBA {
 		Colours: p.inksOf, Paper: p.rim(), Letters: letterSize, Widths: screenWidths,
 		Screen: &vector.Screen{
 			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(tints[scene.Conflict].on(p.light)),
-			OnFloor: p.shaded, Words: p.words(&frame),
+			OnFloor: p.shaded, Words: p.words(&frame), Leaders: solid(hueOf(leader).on(p.light)),
 		},
 	})
 	return p.board.Picture

@@ -55,6 +55,7 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 		for i := range front {
 			d.line(&front[i])
 		}
+		d.leaders()
 		d.ring()
 		for i := range front {
 			d.spot(&front[i])

@@ -4,6 +4,7 @@ import (
 	"image/color"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 )
 
 // Word is a text whose place is given.
@@ -21,15 +22,22 @@ type Word struct {
 	Leader []geometry.Point // from the text to what it is of, where that stands off; it ends at the text
 }
 
-// placed writes the words whose places are given: leaders first, so that none runs over a word.
-func (d *drawing) placed() {
-	width := d.look.Widths[0]
+// leaders draws those of the words whose places are given, before all that none may run over: the ring, signs and words.
+func (d *drawing) leaders() {
+	if d.look.Screen == nil {
+		return
+	}
+	width := d.look.Widths[scene.Fine]
 	for i := range d.look.Screen.Words {
 		if w := &d.look.Screen.Words[i]; len(w.Leader) > 0 {
 			d.board.Line(w.Leader, Stroke{Width: 3 * width, Colour: d.look.Paper})
-			d.board.Line(w.Leader, Stroke{Width: width, Colour: w.Colour})
+			d.board.Line(w.Leader, Stroke{Width: width, Colour: d.look.Screen.Leaders})
 		}
 	}
+}
+
+// placed writes the words whose places are given.
+func (d *drawing) placed() {
 	for i := range d.look.Screen.Words {
 		d.write(&d.look.Screen.Words[i])
 	}
