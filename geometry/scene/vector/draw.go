@@ -56,7 +56,6 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 			d.line(&front[i])
 		}
 		d.leaders()
-		d.ring()
 		for i := range front {
 			d.spot(&front[i])
 		}
@@ -65,6 +64,7 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 		} else {
 			d.placed()
 		}
+		d.ring() // over a name that comes up to it, too
 	})
 }
 
