@@ -37,6 +37,13 @@ func withAir(change func(*vehicles.Heater)) vehicles.Job {
 	muffler.Drain = vehicles.DrainDown // is asked too
 	run.Muffler = &muffler
 	job.Heater = &h
+	job.RunChecks = vehicles.InFull // and so are these
+	job.Wheels = vehicles.List[vehicles.Wheel]{{At: [2]float64{700, 800}}, {At: [2]float64{3900, 800}}}
+	for _, kind := range []vehicles.RunKind{vehicles.IntakeRun, vehicles.FuelRun} {
+		other := *job.Run(kind)
+		other.Clips, other.Supply.Kind = []float64{200}, vehicles.Diesel
+		job = job.WithRun(kind, &other)
+	}
 	return job.WithRun(vehicles.ExhaustRun, &run)
 }
 

@@ -50,16 +50,13 @@ var (
 	}
 )
 
-// How far the gas is followed from the outlet, mm: straight on, and to the rear. common practice, no source
-const (
-	blastLength  = 1000
-	streamLength = 1000
-)
+// followed is how far the gas is followed from the outlet, mm: straight on, and to the rear. common practice, no source
+const followed = 1000
 
 // What heat spoils, or who stands there is burnt: kinds of obstruction and of opening. common practice, no source
 var (
-	blownAt       = []string{"tyre", "plastic part", vehicles.FuelTank, "gas tank", "reductant tank", "water tank", "traction battery"}
-	openedBeneath = []string{"door", "side step", "locker door"}
+	blownAt = []string{"tyre", "plastic part", vehicles.FuelTank, "gas tank", "reductant tank", "water tank", "traction battery"}
+	stoodAt = []string{"door", "side step", "locker door"}
 )
 
 // inFull tells whether the job's runs are held to what the driven van, clips and service ask too.
@@ -85,7 +82,7 @@ func (j *judge) blown() (way []geometry.Point3, ok bool) {
 	if along == (geometry.Point3{}) {
 		return nil, false
 	}
-	return []geometry.Point3{at, at.Add(along.Scale(blastLength / along.Norm()))}, true
+	return []geometry.Point3{at, at.Add(along.Scale(followed / along.Norm()))}, true
 }
 
 // blast judges how near the gas's way passes what heat spoils, and where people step.
@@ -94,24 +91,28 @@ func blast(j *judge, r *Rule) {
 	if !ok {
 		return
 	}
-	limit := j.book.of(r)
 	for i := range j.plan.Obstructions {
 		if slices.Contains(blownAt, j.job.Obstructions[i].Kind) {
-			thing := &j.plan.Obstructions[i]
-			j.measured(j.open(limit, the(TheExhaust), j.obstruction(i)), surfaceOf(thing.Prism.GapRun(way), 0), thing)
+			j.inStream(r, way, j.obstruction(i), &j.plan.Obstructions[i])
 		}
 	}
 	for i := range j.plan.Openings {
-		if slices.Contains(openedBeneath, j.job.Openings[i].Kind) {
-			thing := &j.plan.Openings[i].Placed
-			j.measured(j.open(limit, the(TheExhaust), j.opening(i)), surfaceOf(thing.Prism.GapRun(way), 0), thing)
+		if slices.Contains(stoodAt, j.job.Openings[i].Kind) {
+			j.inStream(r, way, j.opening(i), &j.plan.Openings[i].Placed)
 		}
+	}
+}
+
+// inStream judges a thing's distance from the middle of the gas's way; there is no finding of one farther from it than that is long.
+func (j *judge) inStream(r *Rule, way []geometry.Point3, against Thing, thing *vehicles.Placed) {
+	if s := surfaceOf(thing.Prism.GapRun(way), 0); s.value <= followed {
+		j.measured(j.open(j.book.of(r), the(TheExhaust), against), s, thing)
 	}
 }
 
 // streamed is the way of the gas to the rear from an outlet as the van drives.
 func streamed(outlet geometry.Point3) []geometry.Point3 {
-	return []geometry.Point3{outlet, outlet.Sub(geometry.Point3{X: streamLength})}
+	return []geometry.Point3{outlet, outlet.Sub(geometry.Point3{X: followed})}
 }
 
 func upwindOfOpenings(j *judge, r *Rule) {
@@ -119,10 +120,8 @@ func upwindOfOpenings(j *judge, r *Rule) {
 	if !ok {
 		return
 	}
-	way, limit := streamed(outlet), j.book.of(r)
 	for i := range j.plan.Openings {
-		thing := &j.plan.Openings[i].Placed
-		j.measured(j.open(limit, the(TheExhaust), j.opening(i)), surfaceOf(thing.Prism.GapRun(way), 0), thing)
+		j.inStream(r, streamed(outlet), j.opening(i), &j.plan.Openings[i].Placed)
 	}
 }
 
