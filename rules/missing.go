@@ -43,8 +43,8 @@ func (j *judge) unanswered() (list []string) {
 		open("deck: steel or timber", j.job.Floor.Deck == "")
 		open("wood, foam or lining on the deck", j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers == "")
 	}
-	j.unansweredOfRuns(open)
 	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
+	j.unansweredOfRuns(open)
 	return list
 }
 
