@@ -73,13 +73,12 @@ type axle struct{ x, radius float64 }
 // axles are the van's rear and front axle, as far as its wheels say: an only one is the rear axle where it stands in the rear half of
 // the floor. Of several tyres of an axle the hindmost counts for what hangs behind it, and the foremost in front.
 func axles(job *vehicles.Job) (rear, front *axle) {
-	middle := job.Floor.From + job.Floor.Length/2
 	for _, w := range job.Wheels {
 		a := &axle{w.At[0], w.Across / 2}
-		switch {
-		case a.x < middle && (rear == nil || a.x < rear.x):
+		switch behind := job.AtRear(w); {
+		case behind && (rear == nil || a.x < rear.x):
 			rear = a
-		case a.x >= middle && (front == nil || a.x > front.x):
+		case !behind && (front == nil || a.x > front.x):
 			front = a
 		}
 	}

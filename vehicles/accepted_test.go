@@ -43,7 +43,7 @@ pins = 700
 		"travel = 80\ntotal = { x = \"73.6cm\", y = 850 }\n", func(j *Job) {
 		j.Obstructions = List[Obstruction]{{
 			Name: "rear crossmember", Kind: "crossmember", Drop: Span{-2, 95, true}, TapedAt: Some(40),
-			Place: Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: -5},
+			Place:  Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: -5},
 			Travel: Some(80), Total: Totals{mustSay("73.6cm", survey.X), bareX(850)},
 		}}
 	}},

@@ -70,11 +70,17 @@ func (b *builder) holds() string {
 	return ""
 }
 
+var errBack = errors.New("how far it moves either way: 0 mm or more")
+
 // travel is how far the thing moves: what does not move keeps what the file says of it, until it becomes another.
 func (b *builder) travel() vehicles.Number {
 	switch kind := b.now["kind"]; {
 	case vehicles.Travels(kind):
-		return b.number("travel", b.old.Travel)
+		n := b.number("travel", b.old.Travel)
+		if n.Value < 0 {
+			b.wrong["travel"] = errBack
+		}
+		return n
 	case kind == b.old.Kind:
 		return b.old.Travel
 	}
