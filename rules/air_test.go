@@ -40,13 +40,25 @@ func withAir(change func(*vehicles.Heater)) vehicles.Job {
 	return job.WithRun(vehicles.ExhaustRun, &run)
 }
 
+// saidOfRuns is a job with all said that is asked of its runs.
+func saidOfRuns(job vehicles.Job) vehicles.Job {
+	job.RunChecks = vehicles.InFull
+	job.Wheels = vehicles.List[vehicles.Wheel]{{At: [2]float64{700, 800}}, {At: [2]float64{3900, 800}}}
+	for _, kind := range []vehicles.RunKind{vehicles.IntakeRun, vehicles.FuelRun} {
+		other := *job.Run(kind)
+		other.Clips, other.Supply.Kind = []float64{200}, vehicles.Diesel
+		job = job.WithRun(kind, &other)
+	}
+	return job
+}
+
 func TestWhereTheAirComesFromIsAskedApart(t *testing.T) {
-	silent := judged(t, withAir(func(h *vehicles.Heater) { h.Air = "" }))
+	silent := judged(t, saidOfRuns(withAir(func(h *vehicles.Heater) { h.Air = "" })))
 	assert.Equal(t, []string{"where the heater's air comes from"}, silent.Unanswered)
-	said := judged(t, withAir(func(h *vehicles.Heater) { h.Air = vehicles.Outside }))
+	said := judged(t, saidOfRuns(withAir(func(h *vehicles.Heater) { h.Air = vehicles.Outside })))
 	assert.Empty(t, said.Unanswered)
 	assert.Equal(t, said.Unchecked, silent.Unchecked, "other programs compare these")
-	job := withAir(func(*vehicles.Heater) {})
+	job := saidOfRuns(withAir(func(*vehicles.Heater) {}))
 	job.Heater = nil
 	assert.Empty(t, judged(t, job).Unanswered, "without a heater nobody is asked")
 

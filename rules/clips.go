@@ -8,13 +8,14 @@ import (
 )
 
 // spreadClips are places for the clips of a laid run, whole mm along it: between its ends and those of its muffler, evenly, no farther
-// apart than is asked, and where they can on straight pipe: a clip in a bend turns.
-func spreadClips(r *vehicles.LaidRun, limit *Limit) (clips []float64) {
+// apart than is asked, and where they can on straight pipe: a clip in a bend turns. With a limit for the first it comes sooner.
+func spreadClips(r *vehicles.LaidRun, limit, first *Limit) (clips []float64) {
 	apart := usualSpan
 	if limit.Value.Set && limit.Value.Value >= 1 {
 		apart = limit.Value.Value
 	}
 	length := r.Line.Length()
+	begin := firstOf(r, first)
 	clips = []float64{}
 	spread := func(from, to float64) {
 		n := math.Ceil((to-from)/apart - marginNoise)
@@ -27,13 +28,41 @@ func spreadClips(r *vehicles.LaidRun, limit *Limit) (clips []float64) {
 			clips = append(clips, math.Round(straightNear(&r.Line, at, max(0, spare-1))))
 		}
 	}
+	if begin > 0 {
+		clips = append(clips, begin)
+	}
 	if m := r.Muffler; m != nil {
-		spread(0, m.From)
+		spread(begin, m.From)
 		spread(m.To, length)
 		return clips
 	}
-	spread(0, length)
+	spread(begin, length)
 	return clips
+}
+
+// firstOf is where the first clip is to be so that the stub does not carry the run, mm along it; 0 where the run or its muffler
+// begins sooner, or no limit asks for one.
+func firstOf(r *vehicles.LaidRun, limit *Limit) float64 {
+	if limit == nil || !limit.Value.Set || limit.Value.Value < 1 {
+		return 0
+	}
+	most, end := math.Floor(limit.Value.Value), r.Line.Length()
+	if r.Muffler != nil {
+		end = r.Muffler.From
+	}
+	if end <= most {
+		return 0
+	}
+	half := math.Floor(most / 2)
+	return math.Floor(straightNear(&r.Line, half, half))
+}
+
+// firstClip is what a job that asks its runs for everything asks of the exhaust's first clip; nil in others.
+func (j *judge) firstClip() *Limit {
+	if !j.inFull() {
+		return nil
+	}
+	return j.book.ofKinds(firstClip).of(TheExhaust.String())
 }
 
 // usualSpan is how far apart clips are where no book says, mm. common practice, no source

@@ -23,11 +23,11 @@ type course struct {
 func askedOf(kind vehicles.RunKind) []*Rule {
 	switch kind {
 	case vehicles.IntakeRun:
-		return intakeRules
+		return slices.Concat(intakeRules, runsRules)
 	case vehicles.FuelRun:
-		return slices.Concat(fuelRules, []*Rule{exhaustFuel})
+		return slices.Concat(fuelRules, runsRules, []*Rule{exhaustFuel})
 	}
-	return slices.Concat(exhaustRules, outletRules, []*Rule{intakeExhaust, intakeMouth})
+	return slices.Concat(exhaustRules, outletRules, runsRules, []*Rule{intakeExhaust, intakeMouth, intakeUpwind, pumpHeat})
 }
 
 // newCourse asks the rules what a run of a job must keep that leads from its stub to one of some goals.

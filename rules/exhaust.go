@@ -96,6 +96,7 @@ var exhaustRules = []*Rule{
 	mufflerDrainRule,
 	exhaustUnder,
 	clipSpanRule,
+	mufflerReach,
 }
 
 var clipSpanRule = &Rule{

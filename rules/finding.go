@@ -69,6 +69,8 @@ func (f *Finding) About() string {
 		other = f.Subject.String()
 	case bothNamed:
 		word = f.Subject.spoken()
+	case pairNamed:
+		word += ", " + f.Subject.String()
 	case axisNamed:
 		other += [...]string{", x", ", y"}[f.axis]
 	}

@@ -37,7 +37,7 @@ var fuelRules = []*Rule{
 		Word:   "tank to pump",
 		Title:  "Fuel line from the tank to the pump",
 		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
-		Advice: "move the pump nearer the tank.",
+		Advice: nearerTank,
 		short:  tooMuch,
 		check:  fuelSuction,
 	},
@@ -46,11 +46,25 @@ var fuelRules = []*Rule{
 		Word:   "pump to heater",
 		Title:  "Fuel line from the pump to the heater",
 		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
-		Advice: "move the pump nearer the heater.",
+		Advice: nearerHeater,
 		short:  tooMuch,
 		check:  fuelDelivery,
 	},
+	petrolSuction,
+	petrolDeliver,
+	pumpHeat,
+	petrolHeat,
+	fuelLift,
+	petrolLift,
+	fuelHead,
+	petrolHead,
+	pumpReach,
 }
+
+const (
+	nearerTank   = "move the pump nearer the tank."
+	nearerHeater = "move the pump nearer the heater."
+)
 
 func fuelClearance(j *judge, r *Rule) {
 	if line := j.plan.Fuel; line != nil {
@@ -80,14 +94,22 @@ func pumpTilt(j *judge, r *Rule) {
 
 func fuelSuction(j *judge, r *Rule) {
 	if j.pumped() {
-		j.plain(r, the(TheFuel), Thing{}, j.plan.Fuel.Pump.Value)
+		j.ofLine(j.byFuel(r, petrolSuction), j.plan.Fuel.Pump.Value)
 	}
 }
 
 func fuelDelivery(j *judge, r *Rule) {
 	if line := j.plan.Fuel; j.pumped() {
-		j.plain(r, the(TheFuel), Thing{}, line.Line.Length()-line.Pump.Value)
+		j.ofLine(j.byFuel(r, petrolDeliver), line.Line.Length()-line.Pump.Value)
 	}
+}
+
+// ofLine is a finding of the fuel line into which nothing measured enters.
+func (j *judge) ofLine(limit *Limit, value float64) {
+	f := j.open(limit, the(TheFuel), Thing{})
+	f.Value = value
+	j.close(f, 0)
+	f.needsPetrol()
 }
 
 // fuelled is the kind of a job's obstruction, by index, with diesel behind it for a tank that surely holds that.

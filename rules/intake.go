@@ -99,6 +99,8 @@ var intakeRules = []*Rule{
 	},
 	intakeExhaust,
 	intakeMouth,
+	intakeUpwind,
+	intakeSpray,
 }
 
 var intakeExhaust = &Rule{

@@ -66,6 +66,8 @@ type judge struct {
 	drilled   []hole     // beside the cut, once somebody has asked
 	asked     bool
 
+	only Sort // the one run that rules of every run judge, where it is sought; Nothing: all of them
+
 	kinds []uint8 // of each obstruction, as vehicles.KindIndex has it
 
 	findings []Finding

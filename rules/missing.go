@@ -44,8 +44,26 @@ func (j *judge) unanswered() (list []string) {
 		open("wood, foam or lining on the deck", j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers == "")
 	}
 	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
+	j.unansweredOfRuns(open)
 	return list
 }
+
+// unansweredOfRuns says what nobody has said of the runs: whether they are held to everything, and then what that rests on.
+func (j *judge) unansweredOfRuns(open func(word string, asked bool)) {
+	runs := j.runs()
+	if !j.inFull() {
+		open(RunsInFull, len(runs) > 0)
+		return
+	}
+	rear, front := axles(j.job)
+	open("where the wheels stand", len(runs) > 0 && (rear == nil || front == nil))
+	open("clips of the intake", j.plan.Intake != nil && j.job.Intake.Clips == nil)
+	open("clips of the fuel line", j.plan.Fuel != nil && j.job.Fuel.Clips == nil)
+	open("diesel or petrol", j.pumped() && j.job.Fuel.Supply.Kind == "")
+}
+
+// RunsInFull is what stands among the unanswered while a job does not ask its runs for everything.
+const RunsInFull = "runs: driving wind, wheels, clips and reach"
 
 // NotLookedFor lists the kinds that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {

@@ -50,6 +50,9 @@ var outletRules = []*Rule{
 		check:  facing(TheExhaust, geometry.Point3{Z: 1}),
 	},
 	exhaustFuel,
+	exhaustBlast,
+	exhaustUpwind,
+	exhaustFiller,
 }
 
 var outletInsideRule = &Rule{

@@ -197,7 +197,7 @@ func (s *seeker) told(a *attempt) Route {
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
 	if s.kind == vehicles.ExhaustRun {
-		run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule))
+		run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule), s.judge.firstClip())
 		t.put(&run)
 	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))

@@ -67,6 +67,7 @@ const (
 	otherNamed   naming = iota // what it is held against: "cut: brake pipe, right"
 	subjectNamed               // what it is of: "stub in the cut: exhaust"
 	bothNamed                  // in place of the word what it is of, and what that is held against: "bolt hole 1: floor"
+	pairNamed                  // what it is of and what that is held against: "full travel, exhaust: rear axle"
 	axisNamed                  // what it is held against, and which of its readings
 	wordAlone                  // nothing: the word says all
 )
@@ -110,6 +111,7 @@ var Groups = []Group{
 	{"outlet", outletRules},
 	{"intake", intakeRules},
 	{"fuel", fuelRules},
+	{"runs of the driven van, clips and reach", runsRules},
 }
 
 // Limits lists every limit of the group that can speak, by a book.

@@ -30,13 +30,14 @@ const (
 	AnObstruction
 	AnOpening
 	AFitting
+	AWheel
 )
 
 var sortWords = [...]string{
 	Nothing: "", TheCut: "cut", ThePlate: "plate", TheBody: "body", TheHeater: "heater", TheExhaust: "exhaust", TheIntake: "intake", TheFuel: "fuel",
 	TheStack: "stack", TheTies: "ties", TheSurvey: "survey", ThePilot: "pilot", ABolt: "bolt",
 	AFuelHole: "fuel hole", TheFloor: "floor", TheGround: "ground", TheMuffler: "muffler", TheFuelStub: "fuel stub",
-	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting",
+	ALeg: "leg", AStub: "stub", AnObstruction: "obstruction", AnOpening: "opening", AFitting: "fitting", AWheel: "wheel",
 }
 
 func (s Sort) String() string { return sortWords[s] }
@@ -54,7 +55,7 @@ func the(s Sort) Thing { return Thing{Sort: s} }
 // String is the name by which lists and the JSON call it, "" for nothing: "brake pipe, right", "leg 2", "floor".
 func (t Thing) String() string {
 	switch t.Sort {
-	case ALeg, ABolt, AFuelHole:
+	case ALeg, ABolt, AFuelHole, AWheel:
 		return fmt.Sprintf("%s %d", t.Sort, t.Index+1)
 	case AnObstruction, AnOpening, AFitting:
 		return t.Name

@@ -26,6 +26,7 @@ type trial struct {
 }
 
 func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
+	j.only = sortOf(kind)
 	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), bands: bands}
 }
 

@@ -125,6 +125,8 @@ wiring = true
 wiring = true
 [looked_openings]
 "floor drain" = true
+[check]
+runs = "full"
 `
 
 // A whole van, from an empty job to its exhaust, by keys alone in the smallest window, and saved: the file is what a fitter

@@ -40,11 +40,11 @@ pins = 700
 		j.Tape = Tape{Class: "III", Read: Some(0), Mark: Some(2), Height: Some(3.5), Turn: Some(0.5)}
 	}},
 	{"a rectangle with everything", crossmember + placed + "turn = -5\ndrop = [-2, 95]\ntaped_at = 40\nmeasured = false\n" +
-		"total = { x = \"73.6cm\", y = 850 }\n", func(j *Job) {
+		"travel = 80\ntotal = { x = \"73.6cm\", y = 850 }\n", func(j *Job) {
 		j.Obstructions = List[Obstruction]{{
 			Name: "rear crossmember", Kind: "crossmember", Drop: Span{-2, 95, true}, TapedAt: Some(40),
-			Place: Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: -5},
-			Total: Totals{mustSay("73.6cm", survey.X), bareX(850)},
+			Place:  Place{X: Pair{bareX(652), mustSay("+84", survey.X)}, Y: Pair{bareX(-850), bareX(850)}, Turn: -5},
+			Travel: Some(80), Total: Totals{mustSay("73.6cm", survey.X), bareX(850)},
 		}}
 	}},
 	{"a pipe, as short as may be", pipe + "path = [[1, \"L 2\"], [\"+3\", \"R 4mm\"]]\nacross = 8\nturn = 0\n", func(j *Job) {
@@ -115,6 +115,7 @@ pins = 700
 		h.Given = HasFrontSpace | HasDuct | HasReturnArea | HasAir | HasStored
 		j.Heater = &h
 	}},
+	{"runs checked in full", "[check]\nruns = \"full\"\n", func(j *Job) { j.RunChecks = InFull }},
 	{"looked, rules and what is kept", "[looked]\n\"air line\" = true\nwiring = false\n[rules]\n\"cut.reach\" = 80\n\"exhaust.fall\" = -5.5\n[extra]\n\"a b\" = [1]\n", func(j *Job) {
 		j.Looked = map[string]bool{"air line": true, "wiring": false}
 		j.Rules = map[string]float64{"cut.reach": 80, "exhaust.fall": -5.5}

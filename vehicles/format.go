@@ -72,6 +72,10 @@ func (w *writer) plans(j Job) {
 	w.looked("looked", j.Looked)
 	w.looked("looked_runs", j.LookedRuns)
 	w.looked("looked_openings", j.LookedOpenings)
+	if j.RunChecks != "" {
+		w.table("check")
+		w.text("runs", j.RunChecks)
+	}
 	for _, wheel := range j.Wheels {
 		w.wheel(wheel)
 	}

@@ -84,6 +84,7 @@ func (w *writer) obstruction(o Obstruction) {
 		w.value("measured", "false")
 	}
 	w.texts("holds", o.Holds)
+	w.maybe("travel", o.Travel)
 	w.totals(o.Total)
 }
 

@@ -64,6 +64,8 @@ type Job struct {
 	LookedRuns     map[string]bool // kinds looked for within LookRound of each run and found absent
 	LookedOpenings map[string]bool // kinds of opening looked for within LookOut of outlet, muffler and drains and found absent
 
+	RunChecks string // InFull: its runs are held to all that is asked of them; "": to what other programs ask too
+
 	Rules map[string]float64 // this job's own values by rule id, with or without the kind
 
 	Unfinished Unfinished            // begun on the screens
@@ -74,6 +76,9 @@ type Job struct {
 	RunLooks, OpeningLooks List[Look]
 	Extra                  map[string]any // what others keep in the file, as it is
 }
+
+// InFull is what a job says whose runs are held to what the driven van, clips and service ask too.
+const InFull = "full"
 
 // Floor is the van's floor, symmetric about the centreline.
 type Floor struct {
@@ -149,6 +154,7 @@ type Obstruction struct {
 	TapedAt  Number // the drop at which x was taped
 	Measured bool   // false: from a library or another van, not confirmed on this one
 	Holds    string // what is in a fuel tank or fuel line: one of FuelKinds, "" when not known
+	Travel   Number // how far it moves up and down as the van drives
 	Total    Totals // overall readings of where a chain of + readings ends with it
 }
 

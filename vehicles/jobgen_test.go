@@ -36,6 +36,7 @@ func anyJob(t *rapid.T) Job {
 	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(OpeningKinds), 0, 3, rapid.ID).Draw(t, "looked openings") {
 		j.LookedOpenings = put(j.LookedOpenings, kind, rapid.Bool().Draw(t, kind))
 	}
+	j.RunChecks = rapid.SampledFrom([]string{"", InFull}).Draw(t, "run checks")
 	for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"cut.reach", "cut.clearance.brake line", "exhaust.fall", "a rule of tomorrow", "plain"}), 0, 3, rapid.ID).Draw(t, "rules") {
 		j.Rules = put(j.Rules, id, anyNumber(t))
 	}
@@ -53,7 +54,7 @@ func anyThings(t *rapid.T, j *Job) {
 		j.Obstructions = append(j.Obstructions, Obstruction{
 			Name: fmt.Sprint(i, anyLine(t, "name")), Kind: rapid.SampledFrom(Kinds).Draw(t, "kind"), Place: anyPlace(t),
 			Drop: anySpan(t), TapedAt: maybe(t, anyNumber), Measured: rapid.Bool().Draw(t, "measured"),
-			Holds: rapid.SampledFrom([]string{"", "petrol"}).Draw(t, "holds"), Total: anyTotals(t),
+			Holds: rapid.SampledFrom([]string{"", "petrol"}).Draw(t, "holds"), Travel: maybe(t, anySize), Total: anyTotals(t),
 		})
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "openings") {

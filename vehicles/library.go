@@ -38,7 +38,9 @@ func Library() []Sample { return library() }
 func FromLibrary(name string) (job Job, ok bool) {
 	for _, s := range Library() {
 		if s.Name == name {
-			return mustReadLibrary(name).WithFloorGuessed(), true
+			job = mustReadLibrary(name).WithFloorGuessed()
+			job.RunChecks = InFull
+			return job, true
 		}
 	}
 	return Job{}, false

@@ -49,6 +49,7 @@ var numbers = []struct{ text, must string }{
 	{head + crossmember + placed + "drop = [%s, 20000]", signed},
 	{head + crossmember + placed + "turn = %s", whole},
 	{head + crossmember + placed + "taped_at = %s", signed},
+	{head + crossmember + placed + "travel = %s", from0},
 	{head + crossmember + "x = [-20000, 20000]\ny = [%s, 20000]", reading},
 	{head + pipe + "path = [[1, 2], [3, %s]]\nacross = 8", reading},
 	{head + pipe + "path = [[1, 2], [3, 4]]\nacross = %s", over0},

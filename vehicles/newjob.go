@@ -11,6 +11,8 @@ func NewJob(ref string) Job {
 		Datum:  Datum{Frames: Some(5)},
 		Tape:   Tape{Class: defaultClass, Read: Some(1.5), Height: Some(3)},
 		Heater: &heater,
+
+		RunChecks: InFull,
 	}
 	return job.WithFloorGuessed()
 }

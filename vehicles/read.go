@@ -29,6 +29,10 @@ func readJob(r *reader, values map[string]any) Job {
 	j.Looked = t.flags("looked", Kinds, "obstruction")
 	j.LookedRuns = t.flags("looked_runs", Kinds, "obstruction")
 	j.LookedOpenings = t.flags("looked_openings", OpeningKinds, "opening")
+	if s := t.sub("check", optional); s != nil {
+		j.RunChecks = s.choice("runs", optional, []string{InFull})
+		s.done()
+	}
 	j.Rules = t.ruleValues("rules")
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
 		j.readExtra(s.values)
@@ -148,6 +152,7 @@ func (t *table) obstruction() Obstruction {
 		TapedAt:  t.number("taped_at", optional, aLength),
 		Measured: t.flag("measured", true),
 		Holds:    t.choice("holds", optional, FuelKinds),
+		Travel:   t.number("travel", optional, aDistance),
 		Total:    t.totals(),
 	}
 	t.done()

@@ -115,9 +115,13 @@ func (d *drawer) obstructions() {
 	}
 }
 
-// wheels stand on the ground, their axles across the van. One whose width was left out is drawn 1 mm wide.
+// wheels stand on the ground, their axles across the van. One whose width was left out is drawn 1 mm wide, one that is wholly ahead
+// of the floor or behind it is not drawn: all else would be small beside it.
 func (d *drawer) wheels() {
 	for _, w := range d.job.Wheels {
+		if w.At[0]-w.Across/2 > d.plan.FloorMax.X || w.At[0]+w.Across/2 < d.plan.FloorMin.X {
+			continue
+		}
 		hub := geometry.Point3{X: w.At[0], Y: w.At[1], Z: w.Across/2 - d.job.Floor.Ground}
 		half := geometry.Point3{Y: max(w.Width, 1) / 2}
 		d.add(scene.Item{

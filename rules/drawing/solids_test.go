@@ -110,3 +110,14 @@ func TestAWheelWithoutAWidth(t *testing.T) {
 	assert.InDelta(t, 690, high.X-low.X, 1e-9)
 	assert.InDelta(t, 1, high.Y-low.Y, 1e-9)
 }
+
+// The front wheels stand ahead of the floor: they would make all else small.
+func TestWheelsBeyondTheFloorAreNotDrawn(t *testing.T) {
+	wheelsAt := func(x float64) int {
+		result := van(t, func(j *vehicles.Job) { j.Wheels = []vehicles.Wheel{{At: [2]float64{x, 780}, Across: 690}} })
+		return len(find(Draw(result, Options{}), scene.Wheel, ""))
+	}
+	floor := van(t, func(*vehicles.Job) {}).Plan
+	assert.Equal(t, []int{1, 0}, []int{wheelsAt(floor.FloorMax.X + 344), wheelsAt(floor.FloorMax.X + 346)})
+	assert.Equal(t, []int{1, 0}, []int{wheelsAt(floor.FloorMin.X - 344), wheelsAt(floor.FloorMin.X - 346)})
+}

@@ -47,7 +47,7 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 	if l == Obstructions {
 		t.TapedAt = b.number("taped", old.TapedAt)
 	}
-	t.Holds = b.holds()
+	t.Holds, t.Travel = b.holds(), b.travel()
 	if l.chained() {
 		t.Total = b.totals()
 	}
@@ -68,6 +68,23 @@ func (b *builder) holds() string {
 		return holds
 	}
 	return ""
+}
+
+var errBack = errors.New("how far it moves either way: 0 mm or more")
+
+// travel is how far the thing moves: what does not move keeps what the file says of it, until it becomes another.
+func (b *builder) travel() vehicles.Number {
+	switch kind := b.now["kind"]; {
+	case vehicles.Travels(kind):
+		n := b.number("travel", b.old.Travel)
+		if n.Value < 0 {
+			b.wrong["travel"] = errBack
+		}
+		return n
+	case kind == b.old.Kind:
+		return b.old.Travel
+	}
+	return vehicles.Number{}
 }
 
 // text is what a field says.

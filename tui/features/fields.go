@@ -15,7 +15,7 @@ import (
 var labels = map[string]string{
 	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
 	"y1": "other side", "turn": "turned", "cy": "middle, across",
-	"taped": "taped at drop", "measured": "measured", "holds": "holds",
+	"taped": "taped at drop", "measured": "measured", "holds": "holds", "travel": "moves by",
 	"tx": "overall", "ty": "overall, side",
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",
 }
@@ -75,6 +75,7 @@ func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 		m.place(pending)
 		m.heights()
 		m.holds(pending)
+		m.travel(pending)
 		m.confirm()
 		if h.Real(s.Job) {
 			m.totals(pending)
@@ -139,6 +140,14 @@ func (m *maker) holds(pending texts) {
 	holds.Choices, holds.Pass = holdsChoices, true
 	if holds.Text == "" {
 		holds.Text = notKnown
+	}
+}
+
+// travel is the field that says how far a thing moves up and down as the van drives.
+func (m *maker) travel(pending texts) {
+	if m.list == Obstructions && vehicles.Travels(pending["kind"]) {
+		travel := m.add("travel", "mm", "not known")
+		travel.Pass, travel.Note = true, "up and down as the van drives; runs keep clear of 100 mm while it is not known"
 	}
 }
 

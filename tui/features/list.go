@@ -13,6 +13,7 @@ type Feature struct {
 	TapedAt  vehicles.Number
 	Measured bool
 	Holds    string          // what is in a fuel tank or line
+	Travel   vehicles.Number // how far it moves up and down
 	Total    vehicles.Totals // overall readings that chains are held against
 
 	Below, Above vehicles.Pair // a tie's readings
@@ -117,14 +118,14 @@ func (l List) At(j vehicles.Job, i int) Feature { return l.table().at(j, i) }
 func ofObstruction(o vehicles.Obstruction) Feature {
 	return Feature{
 		Name: o.Name, Kind: o.Kind, Place: o.Place, Span: o.Drop, TapedAt: o.TapedAt, Measured: o.Measured, Holds: o.Holds,
-		Total: o.Total,
+		Travel: o.Travel, Total: o.Total,
 	}
 }
 
 func (t Feature) obstruction() vehicles.Obstruction {
 	return vehicles.Obstruction{
 		Name: t.Name, Kind: t.Kind, Place: t.Place, Drop: t.Span, TapedAt: t.TapedAt, Measured: t.Measured, Holds: t.Holds,
-		Total: t.Total,
+		Travel: t.Travel, Total: t.Total,
 	}
 }
 

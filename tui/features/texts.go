@@ -45,7 +45,7 @@ func textsOf(t Feature) texts {
 		x["cx"], x["cy"] = t.Centre[0].Text, t.Centre[1].Text
 	}
 	x["tx"], x["ty"] = t.Total[0].Text, t.Total[1].Text
-	x["across"], x["taped"] = t.Across.Text(), t.TapedAt.Text()
+	x["across"], x["taped"], x["travel"] = t.Across.Text(), t.TapedAt.Text(), t.Travel.Text()
 	if t.Span.Set {
 		x["top"], x["low"] = survey.Exact(t.Span.From), survey.Exact(t.Span.To)
 	}

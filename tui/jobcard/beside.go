@@ -10,10 +10,11 @@ import (
 
 // cardTexts are what is said beside a card.
 var cardTexts = [...]string{
-	jobCard:  "What stands on the sheets that come out of the printer and go into the van's folder.",
-	tapeCard: "How well the tape was made and how well it is read decides how near a pipe a cut may come. When in doubt, say more: a wider ± is never a wrong hole.",
-	fuelCard: "What the heater burns, and which tank or line it is taken from. The fuel line itself is laid in Runs.",
-	showCard: "These go with this workshop and not with the job: the file always holds what the tape said.",
+	jobCard:   "What stands on the sheets that come out of the printer and go into the van's folder.",
+	tapeCard:  "How well the tape was made and how well it is read decides how near a pipe a cut may come. When in doubt, say more: a wider ± is never a wrong hole.",
+	fuelCard:  "What the heater burns, and which tank or line it is taken from. The fuel line itself is laid in Runs.",
+	wheelCard: "Where the tyres stand says how steep a ramp the runs may meet, and where spray is thrown. The front axle stands before the floor's middle, mostly ahead of the floor.",
+	showCard:  "These go with this workshop and not with the job: the file always holds what the tape said.",
 }
 
 // actTexts are what is said beside something to do.

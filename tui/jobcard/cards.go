@@ -19,6 +19,7 @@ const (
 	tapeCard
 	showCard
 	fuelCard
+	wheelCard
 )
 
 // cards are what each is called, for people and for undo, and its values.
@@ -30,10 +31,20 @@ var cards = [...]struct {
 	tapeCard: {"tape", "The tape, and how well it is read", append(form.Slots{entryscreen.TapeClass()}, entryscreen.Errors()...)},
 	showCard: {"how it is shown", "How it is shown", showSlots},
 	fuelCard: {"fuel", "The fuel", fuelSlots},
+
+	wheelCard: {"wheels", "The wheels", wheelSlots},
 }
 
 // there tells whether the job has what the card is of.
-func (c card) there(j vehicles.Job) bool { return c != fuelCard || j.Fuel != nil }
+func (c card) there(j vehicles.Job) bool {
+	switch c {
+	case fuelCard:
+		return j.Fuel != nil
+	case wheelCard: // nothing else asks where they stand
+		return j.RunChecks == vehicles.InFull || len(j.Wheels) > 0
+	}
+	return true
+}
 
 // cardRecord is the form of a card.
 type cardRecord struct{ card card }
@@ -112,6 +123,35 @@ var jobSlots = form.Slots{
 	line("fitter", "fitter", "who does it", "", func(j *vehicles.Job) *string { return &j.Fitter }),
 	dateSlot(),
 	notesSlot(),
+	runsSlot(),
+}
+
+// How far the runs are asked, in words.
+const (
+	askedInFull = "in full"
+	askedLess   = "as other programs ask"
+)
+
+// runsSlot is what the job's runs are held to.
+func runsSlot() form.Slot {
+	return form.Slot{
+		Field: form.Field{
+			Key: "runs", Label: "runs", Pass: true, Note: "in full: also driving wind, wheels, clips and what must be reached",
+			Choices: []form.Choice{{Letter: 'f', Name: askedInFull}, {Letter: 'o', Name: askedLess}},
+		},
+		Get: func(s desk.State) string {
+			if s.Job.RunChecks == vehicles.InFull {
+				return askedInFull
+			}
+			return askedLess
+		},
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if j.RunChecks = ""; text == askedInFull {
+				j.RunChecks = vehicles.InFull
+			}
+			return j, nil
+		},
+	}
 }
 
 func refSlot() form.Slot {

@@ -17,8 +17,13 @@ func (m screen) spread(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: noStub}
 	}
 	span, whose := float64(usualSpan), "a usual span"
-	if l, ok := limit(s, "exhaust.clip-span"); ok {
+	if l, ok := limit(s, "exhaust.clip-span", ""); ok {
 		span, whose = l, "the book's span for an exhaust"
+	}
+	if s.Job.RunChecks == vehicles.InFull && m.of != vehicles.ExhaustRun {
+		if l, ok := limit(s, "runs.clip-span", sorts[m.of].String()); ok {
+			span, whose = l, "the book's span for this run"
+		}
 	}
 	places := laid.Spread(span, firstClip)
 	if places == nil {

@@ -1,0 +1,43 @@
+package rules
+
+import "bench.example/undermark/vehicles"
+
+// Petrol goes by values of its own in a job that asks its runs for everything: it boils sooner than diesel, so what suits that is
+// too lax for it. The checks of the rules for any fuel ask for these.
+var (
+	petrolSuction = ofPetrol("fuel.suction", Most, "tank to pump", "Fuel line from the tank to the pump, petrol", nearerTank)
+	petrolDeliver = ofPetrol("fuel.delivery", Most, "pump to heater", "Fuel line from the pump to the heater, petrol", nearerHeater)
+	petrolHeat    = ofPetrol("fuel.pump-heat", Least, "pump from heat", "Pump away from what is hot, petrol", coolPump)
+	petrolLift    = ofPetrol("fuel.lift", Most, "fuel lifted to the pump", "Height that the pump lifts petrol from the tank", lowerPump)
+	petrolHead    = ofPetrol("fuel.head", Most, "fuel pressed up to the heater", "Height that the pump presses petrol up to the heater", raisePump)
+)
+
+func ofPetrol(findings string, sense Sense, word, title, advice string) *Rule {
+	short := tooMuch
+	if sense == Least {
+		short = tooClose
+	}
+	return &Rule{
+		ID: findings + "." + vehicles.Petrol, Findings: findings, Unit: MM, Sense: sense, Weight: Damages,
+		Word: word, Title: title, Ask: "Petrol boils sooner than diesel. Enter the figure that your heater's instructions give for petrol.",
+		Advice: advice, short: short,
+	}
+}
+
+// byFuel is what is asked of the fuel line: of petrol by its own rule.
+func (j *judge) byFuel(r, petrol *Rule) *Limit {
+	if j.inFull() && j.job.Fuel.Supply.Kind == vehicles.Petrol {
+		return j.book.of(petrol)
+	}
+	return j.book.of(r)
+}
+
+// petrolUnset is why a finding is doubtful while nobody has given a value for petrol.
+const petrolUnset = "needs your heater's figure for petrol; diesel's does not suit it"
+
+// needsPetrol says so where it is petrol's value that is missing.
+func (f *Finding) needsPetrol() {
+	if !f.Required.Set && f.Rule.ID == f.ID()+"."+vehicles.Petrol {
+		f.Why = petrolUnset
+	}
+}

@@ -1,0 +1,73 @@
+package rules
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// The rules of what must be reached from below later on. A job says whether it asks them.
+var (
+	mufflerReach = &Rule{
+		ID: "muffler.reach", Unit: MM, Sense: Least, Weight: Nuisance,
+		Word:   "below the muffler",
+		Title:  "Room below the muffler to reach its drain hole",
+		Ask:    "The drain hole clogs: a hand with a wire must get at it from below.",
+		Advice: "hang the muffler where nothing is right below it.",
+		short:  tooClose,
+		check:  reachMuffler,
+	}
+	pumpReach = &Rule{
+		ID: "fuel.pump-reach", Unit: MM, Sense: Least, Weight: Nuisance,
+		Word:   "below the pump",
+		Title:  "Room below the pump to reach it and its filter",
+		Ask:    "Pump and filter are changed from below: a hand must get there.",
+		Advice: "put the pump where nothing is right below it.",
+		short:  tooClose,
+		check:  reachPump,
+	}
+)
+
+// handAcross is what a hand takes in width, mm. Source: from memory, EN 547-3, breadth of a hand with its thumb, 95th percentile.
+const handAcross = 120
+
+func reachMuffler(j *judge, r *Rule) {
+	run := j.plan.Exhaust
+	if run == nil || run.Muffler == nil || !j.inFull() {
+		return
+	}
+	m := run.Muffler
+	axis := []geometry.Point{m.Axis[0].Plan(), m.Axis[1].Plan()}
+	middle := geometry.Segment3{A: m.Axis[0], B: m.Axis[1]}.At(0.5)
+	under := middle.Sub(geometry.Point3{Z: m.Radius})
+	j.roomBelow(r, TheExhaust, under, geometry.NewLine(axis, m.Radius))
+}
+
+func reachPump(j *judge, r *Rule) {
+	if at, ok := j.pumpAt(); ok {
+		j.roomBelow(r, TheFuel, at, geometry.NewRound(at.Plan(), handAcross/2))
+	}
+}
+
+// roomBelow judges the height that is free below a place of a run, over an outline round it, to the first thing there or to the
+// ground. What is beside the place, or reaches past its height, is not below it.
+func (j *judge) roomBelow(r *Rule, of Sort, under geometry.Point3, over geometry.Footprint) {
+	first, top := -1, -j.job.Floor.Ground
+	for i := range j.plan.Obstructions {
+		p := &j.plan.Obstructions[i].Prism
+		if j.job.Obstructions[i].Kind == vehicles.Swage || p.High > under.Z || p.High <= top {
+			continue
+		}
+		if geometry.Between(over, p.Footprint).Gap < 0 {
+			first, top = i, p.High
+		}
+	}
+	if first < 0 {
+		j.level(r, of, TheGround, under, under.Z-top)
+		return
+	}
+	thing := &j.plan.Obstructions[first]
+	below := geometry.Point3{X: under.X, Y: under.Y, Z: top}
+	s := surface{value: under.Z - top}
+	s.A, s.B, s.N = under, below, geometry.Point3{Z: -1}
+	j.measured(j.open(j.book.of(r), the(of), j.obstruction(first)), s, thing)
+}
