@@ -58,3 +58,11 @@ func straightNear(line *geometry.Run, at, within float64) float64 {
 
 // clipHalf is half of how much straight pipe a clip takes, mm. common practice, no source
 const clipHalf = 10
+
+// drainsOf are drain holes for a laid run, whole mm along it: one at each low point; nil where it has none.
+func drainsOf(r *vehicles.LaidRun) (drains []float64) {
+	for _, along := range Undrained(r, nil) {
+		drains = append(drains, math.Round(along))
+	}
+	return drains
+}

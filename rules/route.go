@@ -11,9 +11,19 @@ import (
 
 // Target is where a run is to end: at a place, or at the best along an edge of the van.
 type Target struct {
-	At   *vehicles.RunPoint // nil: along Edge
-	Edge Edge
-	Room float64 // mm that are kept from every obstruction beside what is asked
+	At     *vehicles.RunPoint // nil: along Edge
+	Edge   Edge
+	Within float64             // with both: along Edge, no farther than so many mm in plan from At; 0: at At itself
+	Room   float64             // mm that are kept from every obstruction beside what is asked
+	Above  []vehicles.RunPoint // of a fuel line that begins above the floor: its path there, before At; FuelTarget has it
+}
+
+// exactly tells whether the run is to end at its place and nowhere else.
+func (t *Target) exactly() bool { return t.At != nil && t.Within == 0 }
+
+// far tells whether a place is too far from where the run is to end.
+func (t *Target) far(at geometry.Point) bool {
+	return t.At != nil && at.Sub(geometry.Point{X: t.At.X, Y: t.At.Y}).Norm() > t.Within
 }
 
 // Edge is an edge of the van.
@@ -24,9 +34,10 @@ const (
 	LeftEdge  Edge = "left"
 	RightEdge Edge = "right"
 	RearEdge  Edge = "rear"
+	AnyEdge   Edge = "any"
 )
 
-// Edges are all of them.
+// Edges are all of them, each by itself.
 var Edges = []Edge{LeftEdge, RightEdge, RearEdge}
 
 // Route is a run that was sought.
@@ -56,6 +67,23 @@ func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target,
 		best = s.nearestMiss(best)
 	}
 	return s.told(best)
+}
+
+// nearEnd are within how many mm of where a run ends now another end is sought in turn, the nearest first.
+var nearEnd = []float64{0, 100, 200, 400, 800}
+
+// FindNear seeks a run that ends where the job's own does, or as near to that along an edge of the van as it can be, in steps of nearEnd;
+// where none is, it is the nearest miss of one that ends there. As FindRoute, else.
+func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) Route {
+	path := r.Job.Run(kind).Path
+	end := path[kind.FarEnd(len(path))]
+	for _, within := range nearEnd {
+		s := newSeeker(ctx, r, kind, Target{At: &end, Edge: AnyEdge, Within: within}, tell)
+		if best, kept := s.seek(); kept || ctx.Err() != nil {
+			return s.told(best)
+		}
+	}
+	return FindRoute(ctx, r, kind, Target{At: &end}, tell)
 }
 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
@@ -171,18 +199,24 @@ func (s *seeker) mufflerLegs() int {
 
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
-	t := newTrial(s.judge, s.kind, bands)
-	t.pump = s.pump
-	t.lower, t.room = lower, s.to.Room
+	t := s.trial(bands, lower)
+	t.room = s.to.Room
 	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
 	}
-	if s.to.At == nil {
+	if !s.to.exactly() {
 		st.LastMay = s.onEdge
 	}
 	corners, worth := st.Straighten(s.ctx, corners)
 	return &attempt{corners, worth, lower}
+}
+
+// trial is a trial of the seeker's run, with what hangs on it.
+func (s *seeker) trial(bands float64, lower int) *trial {
+	t := newTrial(s.judge, s.kind, bands)
+	t.lower, t.pump, t.above = lower, s.pump, s.to.Above
+	return t
 }
 
 // told is an attempt as a route, judged whole; none where there is none.
@@ -190,16 +224,16 @@ func (s *seeker) told(a *attempt) Route {
 	if a == nil {
 		return Route{Verdict: Foul}
 	}
-	t := newTrial(s.judge, s.kind, 0)
-	t.lower, t.pump = a.lower, s.pump
+	t := s.trial(0, a.lower)
 	run := t.run
-	run.Path = pathThrough(s.kind, a.corners)
+	run.Path = t.pathThrough(a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
-	if s.kind == vehicles.ExhaustRun {
-		run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule))
-		t.put(&run)
+	run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule))
+	if s.kind != vehicles.FuelRun {
+		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}
+	t.put(&run)
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
 	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
 	sortWorst(findings)
