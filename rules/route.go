@@ -42,20 +42,31 @@ var Edges = []Edge{LeftEdge, RightEdge, RearEdge}
 
 // Route is a run that was sought.
 type Route struct {
-	Run     *vehicles.Run // with its path and what hangs on it; nil where nothing was found at all
-	Length  float64       // of the rounded run, mm
-	Bends   float64       // degrees
-	Margin  vehicles.Number
-	Verdict Verdict   // Foul: it is the nearest miss
-	Misses  []Finding // what it breaks, or what is doubtful of it, the worst first
-	short   float64   // by how much it falls short in all
+	Run     *vehicles.Run   // with its path and what hangs on it; nil where nothing was found at all
+	Length  float64         // of the rounded run, mm
+	Bends   float64         // degrees
+	Margin  vehicles.Number // the least that it keeps beside what is asked from anything; not set where nothing is near it
+	Against string          // what that is kept from, by name
+	Verdict Verdict         // Foul: it is the nearest miss
+	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
+	short   float64         // by how much it falls short in all
 }
 
 // Found tells whether it is a run which breaks no rule.
 func (r *Route) Found() bool { return r.Run != nil && r.Verdict != Foul }
 
-// Tell is told how far a search for a run is: how many ways were tried so far.
-type Tell func(tried int)
+// Aim is what a search for a run tries to keep.
+type Aim uint8
+
+// The aims, each sought where the one before can't be kept.
+const (
+	ToBeClear   Aim = iota // every rule, whatever is uncertain
+	ToKeepRules            // every rule as far as is known
+	ToMissLeast            // as much of the rules as can be kept
+)
+
+// Tell is told how far a search for a run is: what it aims at, and how many legs were tried for that so far.
+type Tell func(at Aim, tried int)
 
 // FindRoute seeks the shortest run of a kind, from its stub to the target, that keeps every rule that it is held to, clear of what
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
@@ -107,6 +118,7 @@ type seeker struct {
 	kind  vehicles.RunKind
 	to    Target
 	tell  Tell
+	aim   Aim
 	pump  *vehicles.Pump // of a fuel line
 }
 
@@ -130,15 +142,16 @@ type demand struct {
 	searched float64 // by how many sigma a way keeps its distances
 	judged   float64 // and a run
 	less     float64 // mm by which less is asked of every distance
-	uncut    bool    // nothing but distances is asked, and a fall
-	rising   bool    // not even that
+	aims     Aim
+	uncut    bool // nothing but distances is asked, and a fall
+	rising   bool // not even that
 }
 
 // demands are made in turn, each where nothing keeps the one before.
 var demands = []demand{
 	{searched: coverage, judged: coverage},
-	{judged: coverage}, // the search takes the worst sigma that there can be for each
-	{},                 // no rule is broken, though it may be doubtful
+	{judged: coverage},  // the search takes the worst sigma that there can be for each
+	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
 }
 
 // mostWays is how many ways of one search are straightened.
@@ -163,13 +176,14 @@ func (s *seeker) among(d demand) (best *attempt) {
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
+	s.aim = d.aims
 	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
 	most := mostWays
 	if d.uncut {
 		most = mostMisses
 	}
-	for _, w := range route.Find(s.ctx, &c.query, most, s.tell) {
+	for _, w := range route.Find(s.ctx, &c.query, most, s.tried) {
 		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
 			break
 		}
@@ -184,6 +198,13 @@ func (s *seeker) among(d demand) (best *attempt) {
 		}
 	}
 	return best
+}
+
+// tried tells how far the search is.
+func (s *seeker) tried(legs int) {
+	if s.tell != nil {
+		s.tell(s.aim, legs)
+	}
 }
 
 // muchWorse is how much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less.
@@ -235,7 +256,10 @@ func (s *seeker) told(a *attempt) Route {
 	}
 	t.put(&run)
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
+	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear}
+	if f := worstClearance(findings); f != nil {
+		route.Margin, route.Against = f.Margin, f.Against.String()
+	}
 	sortWorst(findings)
 	for _, f := range findings {
 		if f.Verdict != Clear {
@@ -250,7 +274,7 @@ func (s *seeker) told(a *attempt) Route {
 // but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
 // stay where they are.
 func (s *seeker) nearestMiss(best *attempt) *attempt {
-	for _, d := range []demand{{uncut: true}, {uncut: true, rising: true}} {
+	for _, d := range []demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}} {
 		if a := s.among(d); a.better(best) {
 			best = a
 		}
@@ -260,7 +284,7 @@ func (s *seeker) nearestMiss(best *attempt) *attempt {
 	}
 	low, high := 0.0, mostSqueezed
 	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
-		a := s.among(demand{less: less, uncut: true, rising: true})
+		a := s.among(demand{aims: ToMissLeast, less: less, uncut: true, rising: true})
 		switch {
 		case a != nil:
 			high = less

@@ -134,14 +134,14 @@ const asImpossible = 10
 // countsAs is how many mm one too many of anything counts as, where runs that are not what they should be are told apart.
 const countsAs = 100
 
-// worstClearance is the least margin of a run's clearances; not set where there are none.
-func worstClearance(findings []Finding) (m vehicles.Number) {
+// worstClearance is the clearance of a run with the least margin; nil where there is none.
+func worstClearance(findings []Finding) (worst *Finding) {
 	for i := range findings {
-		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set && (!m.Set || f.Margin.Value < m.Value) {
-			m = f.Margin
+		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set && (worst == nil || f.Margin.Value < worst.Margin.Value) {
+			worst = f
 		}
 	}
-	return m
+	return worst
 }
 
 // hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the

@@ -13,6 +13,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -101,7 +102,7 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 	}
 	var found rules.Route
 	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
-		found = rules.FindRoute(ctx, ready, kind, to, func(tried int) { p.say("Looking for a way: %d legs tried", tried) })
+		found = rules.FindRoute(ctx, ready, kind, to, func(at rules.Aim, tried int) { p.say("Looking for a way: %s", words.Tried(at, tried)) })
 	})
 	if err != nil {
 		return "", false, err

@@ -12,6 +12,8 @@ import (
 func (m screen) Plain(s desk.State) desk.Plain {
 	m = m.current(s)
 	switch {
+	case m.finder.open():
+		return m.plainFinder(s)
 	case m.shielding:
 		return m.plainShields(s)
 	case m.Typing():

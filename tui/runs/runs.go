@@ -30,6 +30,8 @@ type screen struct {
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
 	shield    int      // the one of it picked
+
+	finder finder // a run that is being found
 }
 
 // New returns the screen.
@@ -37,7 +39,7 @@ func New() desk.Screen { return screen{pane: plan.New(), step: moving.Usual} }
 
 func (m screen) Title() string { return "Runs" }
 
-func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.shielding }
+func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.shielding || m.finder.open() }
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -54,8 +56,14 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change = m.mouse(msg, s)
 	case desk.Reveal:
 		m, change = m.revealed(s)
+	default:
+		return m.heard(msg, s)
 	}
-	return m, change, nil
+	var cmd tea.Cmd
+	if m.finder.wants {
+		m, cmd = m.sought(s)
+	}
+	return m, change, cmd
 }
 
 // current is the screen for the job as it is now: an undo may have taken away what a field is of.
@@ -68,6 +76,9 @@ func (m screen) current(s desk.State) screen {
 		m.prompt = moving.Prompt{}
 	}
 	m.shielding = m.shielding && len(shieldable(s, m.listed...)) > 0
+	if m.finder.found.Outdated(s) {
+		m.finder = m.finder.closed()
+	}
 	return m
 }
 
@@ -75,6 +86,9 @@ func (m screen) current(s desk.State) screen {
 func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
 	switch {
+	case m.finder.open() && !k.Paste:
+		m, change = m.pressFinder(k, s)
+	case m.finder.open(): // no field has the keys
 	case m.shielding && !k.Paste:
 		m, change = m.pressShields(k, s)
 	case m.prompt.Kind != nothing:
@@ -90,6 +104,9 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	if top, mine := m.worst(s).Press(k, m.top, s, m.under(s)); mine {
 		m.top = top
 		return m, desk.Change{}
+	}
+	if next, change, mine := m.pressFind(k, s); mine {
+		return next, change
 	}
 	kinds := vehicles.RunKind(len(vehicles.RunKinds))
 	switch {
@@ -113,7 +130,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	here, ok := m.here(s)
 	switch {
 	case !ok && key.Matches(k, moving.KeyMove) && !k.Alt:
-		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it."}
+		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it, " + keyFind.Help().Key + " finds it."}
 	case !ok:
 		return m.passOn(k, s)
 	}
@@ -122,7 +139,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.picked, m.top, m.prompt, m.shielding = of, part{}, 0, moving.Prompt{}, false
+	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder = of, part{}, 0, moving.Prompt{}, false, m.finder.closed()
 	return m
 }
 

@@ -28,6 +28,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		return m.tapPanel(msg.X-planW-1-desk.Margin, msg.Y, m.w-planW-1-desk.Margin, m.h, s)
 	case m.w < desk.SideBySide && msg.Y >= planH && tap:
 		return m.tapPanel(msg.X, msg.Y-planH, m.w, m.h-planH, s)
+	case tap && m.finder.open(): // a search goes on until it is stopped
+		return m, desk.Change{}
 	case tap && m.Typing():
 		m.prompt, m.shielding = moving.Prompt{}, false
 		return m, desk.Change{}
@@ -55,7 +57,7 @@ func (m screen) tapPicture(msg tea.MouseMsg, tap bool, s desk.State) (screen, de
 	case !ok:
 		return m, desk.Change{}
 	case !there:
-		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it."}
+		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it, " + keyFind.Help().Key + " finds it."}
 	}
 	seen := m.seen(s)
 	near, least := here, moving.PickWithin(looking)
@@ -161,6 +163,8 @@ func (m screen) slideTo(here placed, along float64, s desk.State) desk.Change {
 // tapPanel answers a tap on the head, the list, the fields or the rows of shields.
 func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	switch {
+	case m.finder.open():
+		return m.tapFinder(y, w, h, s)
 	case m.shielding:
 		return m.tapShields(y, w, h, s)
 	case m.Typing():
@@ -186,7 +190,7 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	case !ok:
 		return m, desk.Change{}
 	case i >= len(parts):
-		press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{m.actions()[i-len(parts)].key}}
+		press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{m.actions(parts)[i-len(parts)].key}}
 		return m.press(press, s)
 	case parts[i].part == here.part:
 		return m.open(here, s)
