@@ -39,6 +39,8 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	switch {
 	case m.finder.open():
 		return m.findKeys(s)
+	case m.cutting:
+		return []key.Binding{desk.KeyDown, desk.KeyUp, desk.KeyPageDown, desk.KeyPageUp, desk.KeyLeave}
 	case m.shielding:
 		return []key.Binding{keyShield, desk.KeyDown, desk.KeyUp, desk.KeyLeave}
 	case m.Typing():
@@ -46,7 +48,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	here, ok := m.here(s)
 	if !ok {
-		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2}, m.pane.Keys()...)
+		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.Keys()...)
 	}
 	keys := append(m.ofPart(here), keyRun)
 	if !arranged(m.w, m.h).both() {
@@ -62,7 +64,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	default:
 		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
 	}
-	keys = append(append(keys, keyPipe), moving.LeanKeys(s)...)
+	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
 }

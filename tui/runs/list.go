@@ -34,7 +34,7 @@ type action struct {
 // actions are those of the keys that no other tap can press.
 func (m screen) actions(parts []placed) []action {
 	if len(parts) == 0 {
-		return []action{{"[add]", 'a'}, {"[find]", '/'}}
+		return []action{{"[add]", 'a'}, {"[find]", '/'}, {"[cut list]", 'q'}}
 	}
 	all := []action{{"[find]", '/'}, {"[add]", 'a'}, {"[insert]", 'i'}, {"[delete]", 'x'}, {"[side]", 'z'}}
 	if !arranged(m.w, m.h).both() {
@@ -46,7 +46,7 @@ func (m screen) actions(parts []placed) []action {
 	if m.of != vehicles.FuelRun {
 		all = append(all, action{"[drain]", 'w'})
 	}
-	return all
+	return append(all, action{"[cut list]", 'q'})
 }
 
 // chips are where the parts stand in a list of w columns, and the actions behind them.

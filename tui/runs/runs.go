@@ -32,6 +32,9 @@ type screen struct {
 	shield    int      // the one of it picked
 
 	finder finder // a run that is being found
+
+	cutting bool // the cut list is open
+	cutTop  int  // its first row that is seen
 }
 
 // New returns the screen.
@@ -39,7 +42,9 @@ func New() desk.Screen { return screen{pane: plan.New(), step: moving.Usual} }
 
 func (m screen) Title() string { return "Runs" }
 
-func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.shielding || m.finder.open() }
+func (m screen) Typing() bool {
+	return m.prompt.Kind != nothing || m.shielding || m.finder.open() || m.cutting
+}
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -88,7 +93,9 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case m.finder.open() && !k.Paste:
 		m, change = m.pressFinder(k, s)
-	case m.finder.open(): // no field has the keys
+	case m.cutting && !k.Paste:
+		m, change = m.pressCutList(k, s)
+	case m.finder.open(), m.cutting: // no field has the keys
 	case m.shielding && !k.Paste:
 		m, change = m.pressShields(k, s)
 	case m.prompt.Kind != nothing:
@@ -120,6 +127,9 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyProfile) && !arranged(m.w, m.h).both():
 		m.profile = !m.profile
 		return m, desk.Change{}
+	case key.Matches(k, keyCutList):
+		m.cutting, m.cutTop = true, 0
+		return m, desk.Change{}
 	case key.Matches(k, keyAside):
 		return m.turnAside(s), desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
@@ -139,7 +149,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder = of, part{}, 0, moving.Prompt{}, false, m.finder.closed()
+	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder, m.cutting = of, part{}, 0, moving.Prompt{}, false, m.finder.closed(), false
 	return m
 }
 

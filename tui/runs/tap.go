@@ -13,6 +13,11 @@ import (
 
 // mouse answers the wheel and taps.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	if m.cutting {
+		if next, mine := m.wheelCutList(msg, s); mine {
+			return next, desk.Change{}
+		}
+	}
 	if list := m.under(s); !m.Typing() && list.Scrolls(msg) {
 		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, list); mine {
 			m.top = top
@@ -31,7 +36,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case tap && m.finder.open(): // a search goes on until it is stopped
 		return m, desk.Change{}
 	case tap && m.Typing():
-		m.prompt, m.shielding = moving.Prompt{}, false
+		m.prompt, m.shielding, m.cutting = moving.Prompt{}, false, false
 		return m, desk.Change{}
 	case a.both() && below >= 0 && tap:
 		return m.tapProfile(msg.X, below, a.profile, s)
@@ -165,6 +170,9 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	switch {
 	case m.finder.open():
 		return m.tapFinder(y, w, h, s)
+	case m.cutting:
+		m.cutting = false
+		return m, desk.Change{}
 	case m.shielding:
 		return m.tapShields(y, w, h, s)
 	case m.Typing():

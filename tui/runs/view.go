@@ -56,6 +56,8 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
 	case m.finder.open():
 		return m.finderPanel(s, w, h)
+	case m.cutting:
+		return m.cutListPanel(s, w, h)
 	case m.shielding:
 		return m.shieldRows(s, w, h)
 	case m.Typing():
