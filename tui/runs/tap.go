@@ -111,13 +111,8 @@ func (m screen) nearest(at geometry.Point, s desk.State) float64 {
 	if laid == nil {
 		return 0
 	}
-	best, least := 0.0, math.Inf(1)
-	for along := 0.0; along <= laid.Line.Length(); along++ {
-		if off := seen.Point(laid.Line.At(along)).Sub(at).Norm(); off < least {
-			best, least = along, off
-		}
-	}
-	return best
+	along, _ := laid.Line.AlongSeen(at, seen.Point)
+	return math.Round(along)
 }
 
 // nearCells is how near to a part on the profile a tap picks it.
