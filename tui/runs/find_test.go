@@ -240,3 +240,24 @@ func TestTheFinderInPictures(t *testing.T) {
 		assert.False(t, d.Screen.Typing())
 	}
 }
+
+// A search goes on beside the screen: what is judged and painted meanwhile touches nothing of it.
+func TestKeysArePressedWhileARunIsSought(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	d.Type("j")
+	begun := d.Cmd
+	answer := make(chan tea.Msg)
+	go func() { answer <- begun().(tea.BatchMsg)[0]() }()
+	for range 5 {
+		d.View(100, 27)
+		d.Screen.Plain(d.State).All()
+	}
+	d.Type("<esc>")
+	for range 20 {
+		d.Type("n<left>c")
+		d.View(100, 27)
+	}
+	before := string(d.State.Job.Format())
+	d.Send(<-answer)
+	assert.Equal(t, before, string(d.State.Job.Format()))
+}
