@@ -47,3 +47,21 @@ func (p Piece) Chords(off float64) int {
 	widest := 2 * math.Acos(1-min(off/p.Radius, 1))
 	return max(1, int(math.Ceil(p.Turn/widest)))
 }
+
+// Length returns how long the piece is along its centreline, mm: of an arc its radius times its turn.
+func (p Piece) Length() float64 {
+	if p.Radius == 0 {
+		return p.B.Sub(p.A).Norm()
+	}
+	return p.Radius * p.Turn
+}
+
+// PiecesOn returns as Pieces does what of the run lies between two places along it; none where the first is not before the second.
+func (r Run) PiecesOn(from, to float64) (pieces []Piece) {
+	for i := range r.pieces {
+		if p, ok := r.part(i, from, to); ok && p.length > 0 {
+			pieces = append(pieces, p.Piece)
+		}
+	}
+	return pieces
+}

@@ -57,12 +57,17 @@ func firstOf(r *vehicles.LaidRun, limit *Limit) float64 {
 	return math.Floor(straightNear(&r.Line, half, half))
 }
 
-// firstClip is what a job that asks its runs for everything asks of the exhaust's first clip; nil in others.
-func (j *judge) firstClip() *Limit {
+// clipLimits are what is asked of the clips of a run: how far apart they may be, and, in a job that asks its runs for everything, how
+// near to its stub the first is; that is nil in others.
+func (j *judge) clipLimits(of Sort) (span, first *Limit) {
+	span = j.book.of(clipSpanRule)
 	if !j.inFull() {
-		return nil
+		return span, nil
 	}
-	return j.book.ofKinds(firstClip).of(TheExhaust.String())
+	if of != TheExhaust {
+		span = j.book.ofKinds(otherClipSpan).of(of.String())
+	}
+	return span, j.book.ofKinds(firstClip).of(of.String())
 }
 
 // usualSpan is how far apart clips are where no book says, mm. common practice, no source
@@ -87,3 +92,11 @@ func straightNear(line *geometry.Run, at, within float64) float64 {
 
 // clipHalf is half of how much straight pipe a clip takes, mm. common practice, no source
 const clipHalf = 10
+
+// drainsOf are drain holes for a laid run, whole mm along it: one at each low point; nil where it has none.
+func drainsOf(r *vehicles.LaidRun) (drains []float64) {
+	for _, along := range Undrained(r, nil) {
+		drains = append(drains, math.Round(along))
+	}
+	return drains
+}

@@ -34,17 +34,48 @@ func lowestOf(corners []geometry.Point3) (lowest int) {
 	return lowest
 }
 
-// pumpOn puts a pump on a line where it begins to rise to the heater, as near the tank as that is; nil stays nil.
-func pumpOn(pump *vehicles.Pump, corners []geometry.Point3) *vehicles.Pump {
+// FuelTarget is where a fuel line is sought from: where it begins, or, when that is above the floor, straight below where it passes the
+// underside for the last time. What is above stays as it is, with its hole.
+func FuelTarget(line *vehicles.Run) Target {
+	path := line.Path
+	for i := len(path) - 1; i > 0; i-- {
+		from, to := path[i-1], path[i]
+		if from.Drop >= 0 || to.Drop < 0 {
+			continue
+		}
+		share := from.Drop / (from.Drop - to.Drop)
+		hole := vehicles.RunPoint{X: hundredth(from.X + (to.X-from.X)*share), Y: hundredth(from.Y + (to.Y-from.Y)*share)}
+		return Target{At: &vehicles.RunPoint{X: hole.X, Y: hole.Y, Drop: underHole}, Above: append(path[:i:i], hole)}
+	}
+	begin := path[0]
+	return Target{At: &begin}
+}
+
+// underHole is how far a line goes straight down from its hole before it turns, mm: the grommet and a hand's room. common practice, no source
+const underHole = 20
+
+// hundredth is a length to 0.01 mm: places are laid no finer.
+func hundredth(mm float64) float64 { return math.Round(mm*100) / 100 }
+
+// pumpOn puts a pump on a line where it begins to rise to the heater, as near the tank as that is; one on what of the line is above the
+// floor stays there, and nil stays nil.
+func pumpOn(pump *vehicles.Pump, above []vehicles.RunPoint, corners []geometry.Point3) *vehicles.Pump {
 	if pump == nil {
 		return nil
+	}
+	n := len(above)
+	if pump.Leg < n-1 || pump.Leg == n-1 && pump.Start <= inSpace(above[n-1]).Sub(inSpace(above[n-2])).Norm() {
+		return pump
 	}
 	p := *pump
 	lowest := max(lowestOf(corners), 1)
 	leg := corners[lowest].Sub(corners[lowest-1]).Norm()
-	p.Leg, p.Start = len(corners)-lowest, math.Floor(min(fromLow, leg/2))
+	p.Leg, p.Start = n+len(corners)-lowest, math.Floor(min(fromLow, leg/2))
 	return &p
 }
+
+// inSpace is where a point of a run is.
+func inSpace(p vehicles.RunPoint) geometry.Point3 { return geometry.Point3{X: p.X, Y: p.Y, Z: -p.Drop} }
 
 // fromLow is how far behind the lowest place the pump sits, mm: clear of the corner. common practice, no source
 const fromLow = 100

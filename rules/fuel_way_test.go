@@ -53,7 +53,57 @@ func TestHumpsAreCounted(t *testing.T) {
 	assert.Zero(t, humps(line(-45, -45, -130)), "level, and down")
 	assert.Equal(t, 20.0, humps(line(-45, -90, -70, -130, -100)), "up 20 before the lowest")
 	assert.Equal(t, 30.0, humps(line(-45, -130, -70, -100, -60)), "down 30 behind it")
-	assert.Equal(t, &vehicles.Pump{Leg: 1, Start: 100, Tilt: 30}, pumpOn(&vehicles.Pump{Tilt: 30}, line(-45, -145, -500)), "from the tank up")
-	assert.Equal(t, &vehicles.Pump{Leg: 2, Start: 52, Tilt: 30}, pumpOn(&vehicles.Pump{Leg: 7, Tilt: 30}, line(-45, -75, -60)), "behind the low place, in the middle of a short leg")
-	assert.Nil(t, pumpOn(nil, line(-45, -145)))
+	assert.Equal(t, &vehicles.Pump{Leg: 1, Start: 100, Tilt: 30}, pumpOn(&vehicles.Pump{Tilt: 30}, nil, line(-45, -145, -500)), "from the tank up")
+	assert.Equal(t, &vehicles.Pump{Leg: 2, Start: 52, Tilt: 30}, pumpOn(&vehicles.Pump{Leg: 7, Tilt: 30}, nil, line(-45, -75, -60)), "behind the low place, in the middle of a short leg")
+	assert.Nil(t, pumpOn(nil, nil, line(-45, -145)))
+}
+
+// A line from a can that stands on the floor: what is above stays, with its hole, and the part below is found from there; a pump above
+// the floor stays where it hangs.
+func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	line.Supply.From, line.Clips = "", nil
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -100}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
+	pump := vehicles.Pump{Leg: 3, Start: 100, Tilt: 30}
+	for _, c := range []struct {
+		pump  vehicles.Pump
+		stays bool
+	}{
+		{pump, false},
+		{vehicles.Pump{Leg: 1, Start: 50, Tilt: 30}, true},
+		{vehicles.Pump{Leg: 2, Start: 100, Tilt: 30}, true},
+		{vehicles.Pump{Leg: 2, Start: 101, Tilt: 30}, false},
+	} {
+		line.Pump = &c.pump
+		job, faults := Judge(r.Job.WithRun(vehicles.FuelRun, &line), r.Book)
+		require.Empty(t, faults)
+		found := FindRoute(context.Background(), &job, vehicles.FuelRun, FuelTarget(&line), nil)
+		require.True(t, found.Found(), "%v", found.Misses)
+		assert.Equal(t, []vehicles.RunPoint(line.Path[:2]), []vehicles.RunPoint(found.Run.Path[:2]))
+		assert.Equal(t, []vehicles.RunPoint{{X: 1700, Y: 150}, {X: 1700, Y: 150, Drop: underHole}}, []vehicles.RunPoint(found.Run.Path[2:4]))
+		if c.stays {
+			assert.Equal(t, c.pump, *found.Run.Pump)
+		} else {
+			assert.Greater(t, found.Run.Pump.Leg, 3)
+		}
+		after, faults := Judge(job.Job.WithRun(vehicles.FuelRun, found.Run), r.Book)
+		require.Empty(t, faults)
+		assert.Len(t, FuelHoles(&after.Job, &after.Plan), 1)
+		for _, f := range after.Findings {
+			if f.Subject.Sort == TheFuel {
+				assert.Equal(t, Clear, f.Verdict, f.About())
+			}
+		}
+	}
+}
+
+// Where the line passes the floor aslant its hole is on the underside.
+func TestTheHoleOfAFuelLineIsOnTheUnderside(t *testing.T) {
+	to := FuelTarget(&vehicles.Run{Path: []vehicles.RunPoint{{X: 100, Y: 10, Drop: -50}, {X: 400, Y: 40, Drop: 100}, {X: 500, Y: 40, Drop: 90}}})
+	assert.Equal(t, vehicles.RunPoint{X: 200, Y: 20, Drop: underHole}, *to.At)
+	assert.Equal(t, []vehicles.RunPoint{{X: 100, Y: 10, Drop: -50}, {X: 200, Y: 20}}, to.Above)
+	to = FuelTarget(&vehicles.Run{Path: []vehicles.RunPoint{{X: 100, Drop: 50}, {X: 400, Drop: 100}}})
+	assert.Equal(t, vehicles.RunPoint{X: 100, Drop: 50}, *to.At)
+	assert.Empty(t, to.Above)
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
@@ -11,14 +12,17 @@ import (
 // goals are where the run may end; keep tells whether that keeps what is asked of an end.
 func (s *seeker) goals(bands float64) (list []route.Goal, keep bool) {
 	t := newTrial(s.judge, s.kind, bands)
-	if at := s.to.At; at != nil {
+	if at := s.to.At; s.to.exactly() {
 		g := route.Goal{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}
 		return []route.Goal{g}, s.endShort(t, g.At.At(g.High)) == 0
 	}
 	low, high := s.heights(bands)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
-	for _, at := range s.alongEdge() {
+	for _, at := range s.alongEdges() {
+		if s.to.far(at) {
+			continue
+		}
 		top, short := s.highestEnd(t, at, low, high)
 		g := route.Goal{At: at, Low: low, High: top}
 		if short == 0 {
@@ -79,10 +83,25 @@ func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
 // edgeStep is how far apart the places along an edge are from which a search starts, mm; an outlet is then moved by less.
 const edgeStep = 25
 
-// alongEdge are places along the edge, where an outlet may be as far inside the outline as the rules let it.
-func (s *seeker) alongEdge() (list []geometry.Point) {
+// edges are those along which the run may end.
+func (s *seeker) edges() []Edge {
+	if s.to.Edge == AnyEdge {
+		return Edges
+	}
+	return []Edge{s.to.Edge}
+}
+
+// alongEdges are places along the edges, where an outlet may be as far inside the outline as the rules let it.
+func (s *seeker) alongEdges() (list []geometry.Point) {
+	for _, edge := range s.edges() {
+		list = append(list, s.alongEdge(edge)...)
+	}
+	return list
+}
+
+func (s *seeker) alongEdge(edge Edge) (list []geometry.Point) {
 	p, inside := s.judge.plan, s.inside()
-	if s.to.Edge == RearEdge {
+	if edge == RearEdge {
 		rear, ok := s.judge.job.OutlineRear()
 		if !ok {
 			return nil
@@ -94,7 +113,7 @@ func (s *seeker) alongEdge() (list []geometry.Point) {
 		return list
 	}
 	y := math.Floor(s.judge.job.OutlineLeft() - inside)
-	if s.to.Edge == RightEdge {
+	if edge == RightEdge {
 		y = -math.Floor(s.judge.job.OutlineRight() - inside)
 	}
 	for x := math.Ceil(p.FloorMin.X); x <= p.FloorMax.X; x += edgeStep {
@@ -110,16 +129,21 @@ func (s *seeker) inside() float64 {
 	return math.Round((most.least() - least.least()) / 2)
 }
 
-// onEdge tells whether an outlet may be moved to a place: along the edge, and up and down.
+// onEdge tells whether an outlet may be moved to a place: along the edges, and up and down.
 func (s *seeker) onEdge(at geometry.Point3) bool {
+	return !s.to.far(at.Plan()) && slices.ContainsFunc(s.edges(), func(e Edge) bool { return s.along(e, at) })
+}
+
+// along tells whether a place is along an edge.
+func (s *seeker) along(edge Edge, at geometry.Point3) bool {
 	p, inside := s.judge.plan, s.inside()
 	left, right := s.judge.job.OutlineLeft(), s.judge.job.OutlineRight()
-	switch s.to.Edge {
+	switch edge {
 	case LeftEdge:
 		return at.Y >= left-2*inside && at.Y <= left && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
 	case RightEdge:
 		return at.Y <= 2*inside-right && at.Y >= -right && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
 	}
-	rear, _ := s.judge.job.OutlineRear()
-	return at.X <= rear+2*inside && at.X >= rear && at.Y <= left && at.Y >= -right
+	rear, ok := s.judge.job.OutlineRear()
+	return ok && at.X <= rear+2*inside && at.X >= rear && at.Y <= left && at.Y >= -right
 }

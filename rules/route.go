@@ -11,9 +11,19 @@ import (
 
 // Target is where a run is to end: at a place, or at the best along an edge of the van.
 type Target struct {
-	At   *vehicles.RunPoint // nil: along Edge
-	Edge Edge
-	Room float64 // mm that are kept from every obstruction beside what is asked
+	At     *vehicles.RunPoint // nil: along Edge
+	Edge   Edge
+	Within float64             // with both: along Edge, no farther than so many mm in plan from At; 0: at At itself
+	Room   float64             // mm that are kept from every obstruction beside what is asked
+	Above  []vehicles.RunPoint // of a fuel line that begins above the floor: its path there, before At; FuelTarget has it
+}
+
+// exactly tells whether the run is to end at its place and nowhere else.
+func (t *Target) exactly() bool { return t.At != nil && t.Within == 0 }
+
+// far tells whether a place is too far from where the run is to end.
+func (t *Target) far(at geometry.Point) bool {
+	return t.At != nil && at.Sub(geometry.Point{X: t.At.X, Y: t.At.Y}).Norm() > t.Within
 }
 
 // Edge is an edge of the van.
@@ -24,27 +34,39 @@ const (
 	LeftEdge  Edge = "left"
 	RightEdge Edge = "right"
 	RearEdge  Edge = "rear"
+	AnyEdge   Edge = "any"
 )
 
-// Edges are all of them.
+// Edges are all of them, each by itself.
 var Edges = []Edge{LeftEdge, RightEdge, RearEdge}
 
 // Route is a run that was sought.
 type Route struct {
-	Run     *vehicles.Run // with its path and what hangs on it; nil where nothing was found at all
-	Length  float64       // of the rounded run, mm
-	Bends   float64       // degrees
-	Margin  vehicles.Number
-	Verdict Verdict   // Foul: it is the nearest miss
-	Misses  []Finding // what it breaks, or what is doubtful of it, the worst first
-	short   float64   // by how much it falls short in all
+	Run     *vehicles.Run   // with its path and what hangs on it; nil where nothing was found at all
+	Length  float64         // of the rounded run, mm
+	Bends   float64         // degrees
+	Margin  vehicles.Number // the least that it keeps beside what is asked from anything; not set where nothing is near it
+	Against string          // what that is kept from, by name
+	Verdict Verdict         // Foul: it is the nearest miss
+	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
+	short   float64         // by how much it falls short in all
 }
 
 // Found tells whether it is a run which breaks no rule.
 func (r *Route) Found() bool { return r.Run != nil && r.Verdict != Foul }
 
-// Tell is told how far a search for a run is: how many ways were tried so far.
-type Tell func(tried int)
+// Aim is what a search for a run tries to keep.
+type Aim uint8
+
+// The aims, each sought where the one before can't be kept.
+const (
+	ToBeClear   Aim = iota // every rule, whatever is uncertain
+	ToKeepRules            // every rule as far as is known
+	ToMissLeast            // as much of the rules as can be kept
+)
+
+// Tell is told how far a search for a run is: what it aims at, and how many legs were tried for that so far.
+type Tell func(at Aim, tried int)
 
 // FindRoute seeks the shortest run of a kind, from its stub to the target, that keeps every rule that it is held to, clear of what
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
@@ -56,6 +78,23 @@ func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target,
 		best = s.nearestMiss(best)
 	}
 	return s.told(best)
+}
+
+// nearEnd are within how many mm of where a run ends now another end is sought in turn, the nearest first.
+var nearEnd = []float64{0, 100, 200, 400, 800}
+
+// FindNear seeks a run that ends where the job's own does, or as near to that along an edge of the van as it can be, in steps of nearEnd;
+// where none is, it is the nearest miss of one that ends there. As FindRoute, else.
+func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) Route {
+	path := r.Job.Run(kind).Path
+	end := path[kind.FarEnd(len(path))]
+	for _, within := range nearEnd {
+		s := newSeeker(ctx, r, kind, Target{At: &end, Edge: AnyEdge, Within: within}, tell)
+		if best, kept := s.seek(); kept || ctx.Err() != nil {
+			return s.told(best)
+		}
+	}
+	return FindRoute(ctx, r, kind, Target{At: &end}, tell)
 }
 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
@@ -79,6 +118,7 @@ type seeker struct {
 	kind  vehicles.RunKind
 	to    Target
 	tell  Tell
+	aim   Aim
 	pump  *vehicles.Pump // of a fuel line
 }
 
@@ -102,15 +142,16 @@ type demand struct {
 	searched float64 // by how many sigma a way keeps its distances
 	judged   float64 // and a run
 	less     float64 // mm by which less is asked of every distance
-	uncut    bool    // nothing but distances is asked, and a fall
-	rising   bool    // not even that
+	aims     Aim
+	uncut    bool // nothing but distances is asked, and a fall
+	rising   bool // not even that
 }
 
 // demands are made in turn, each where nothing keeps the one before.
 var demands = []demand{
 	{searched: coverage, judged: coverage},
-	{judged: coverage}, // the search takes the worst sigma that there can be for each
-	{},                 // no rule is broken, though it may be doubtful
+	{judged: coverage},  // the search takes the worst sigma that there can be for each
+	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
 }
 
 // mostWays is how many ways of one search are straightened.
@@ -135,13 +176,14 @@ func (s *seeker) among(d demand) (best *attempt) {
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
+	s.aim = d.aims
 	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
 	most := mostWays
 	if d.uncut {
 		most = mostMisses
 	}
-	for _, w := range route.Find(s.ctx, &c.query, most, s.tell) {
+	for _, w := range route.Find(s.ctx, &c.query, most, s.tried) {
 		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
 			break
 		}
@@ -158,6 +200,13 @@ func (s *seeker) among(d demand) (best *attempt) {
 	return best
 }
 
+// tried tells how far the search is.
+func (s *seeker) tried(legs int) {
+	if s.tell != nil {
+		s.tell(s.aim, legs)
+	}
+}
+
 // muchWorse is how much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less.
 const muchWorse = 1.05
 
@@ -171,18 +220,24 @@ func (s *seeker) mufflerLegs() int {
 
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
-	t := newTrial(s.judge, s.kind, bands)
-	t.pump = s.pump
-	t.lower, t.room = lower, s.to.Room
+	t := s.trial(bands, lower)
+	t.room = s.to.Room
 	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
 	}
-	if s.to.At == nil {
+	if !s.to.exactly() {
 		st.LastMay = s.onEdge
 	}
 	corners, worth := st.Straighten(s.ctx, corners)
 	return &attempt{corners, worth, lower}
+}
+
+// trial is a trial of the seeker's run, with what hangs on it.
+func (s *seeker) trial(bands float64, lower int) *trial {
+	t := newTrial(s.judge, s.kind, bands)
+	t.lower, t.pump, t.above = lower, s.pump, s.to.Above
+	return t
 }
 
 // told is an attempt as a route, judged whole; none where there is none.
@@ -190,18 +245,22 @@ func (s *seeker) told(a *attempt) Route {
 	if a == nil {
 		return Route{Verdict: Foul}
 	}
-	t := newTrial(s.judge, s.kind, 0)
-	t.lower, t.pump = a.lower, s.pump
+	t := s.trial(0, a.lower)
 	run := t.run
-	run.Path = pathThrough(s.kind, a.corners)
+	run.Path = t.pathThrough(a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
-	if s.kind == vehicles.ExhaustRun {
-		run.Clips = spreadClips(t.plan.Run(s.kind), s.judge.book.of(clipSpanRule), s.judge.firstClip())
-		t.put(&run)
+	span, first := s.judge.clipLimits(sortOf(s.kind))
+	run.Clips = spreadClips(t.plan.Run(s.kind), span, first)
+	if s.kind != vehicles.FuelRun {
+		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}
+	t.put(&run)
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Margin: worstClearance(findings), Verdict: Clear}
+	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear}
+	if f := worstClearance(findings); f != nil {
+		route.Margin, route.Against = f.Margin, f.Against.String()
+	}
 	sortWorst(findings)
 	for _, f := range findings {
 		if f.Verdict != Clear {
@@ -216,7 +275,7 @@ func (s *seeker) told(a *attempt) Route {
 // but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
 // stay where they are.
 func (s *seeker) nearestMiss(best *attempt) *attempt {
-	for _, d := range []demand{{uncut: true}, {uncut: true, rising: true}} {
+	for _, d := range []demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}} {
 		if a := s.among(d); a.better(best) {
 			best = a
 		}
@@ -226,7 +285,7 @@ func (s *seeker) nearestMiss(best *attempt) *attempt {
 	}
 	low, high := 0.0, mostSqueezed
 	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
-		a := s.among(demand{less: less, uncut: true, rising: true})
+		a := s.among(demand{aims: ToMissLeast, less: less, uncut: true, rising: true})
 		switch {
 		case a != nil:
 			high = less

@@ -223,3 +223,68 @@ func TestRouteJSON(t *testing.T) {
 	require.NoError(t, err)
 	assert.JSONEq(t, `{"path": [], "length": null, "bends": null, "margin": null}`, string(data))
 }
+
+// Along any edge the run is no longer than along the best of them, and ends at one.
+func TestTheBestEdgeIsTheBestOfAll(t *testing.T) {
+	r := moved(t)
+	for _, kind := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+		shortest := math.Inf(1)
+		for _, edge := range Edges {
+			if found := FindRoute(context.Background(), r, kind, Target{Edge: edge}, nil); found.Found() && found.Verdict == Clear {
+				shortest = min(shortest, found.Length)
+			}
+		}
+		best := FindRoute(context.Background(), r, kind, Target{Edge: AnyEdge}, nil)
+		require.Equal(t, Clear, best.Verdict)
+		assert.LessOrEqual(t, best.Length, shortest*1.001, kind)
+	}
+}
+
+// A run that can end where it does is found to there; one that can't is found to as near as can be.
+func TestARunIsFoundNearWhereItEnds(t *testing.T) {
+	r := moved(t)
+	at := func(p vehicles.RunPoint) Route {
+		run := *r.Job.Exhaust
+		run.Path = []vehicles.RunPoint{p}
+		muffler := *run.Muffler
+		muffler.Leg = 1
+		run.Hanging = vehicles.Hanging{Muffler: &muffler}
+		own := *r
+		own.Job = r.Job.WithRun(vehicles.ExhaustRun, &run)
+		return FindNear(context.Background(), &own, vehicles.ExhaustRun, nil)
+	}
+	fits := vehicles.RunPoint{X: 1370, Y: 870, Drop: 187}
+	found := at(fits)
+	require.True(t, found.Found())
+	assert.Equal(t, fits, found.Run.Path[len(found.Run.Path)-1])
+
+	under := vehicles.RunPoint{X: 1300, Y: 790, Drop: 187} // 100 mm inside the outline: too far under the van
+	found = at(under)
+	require.True(t, found.Found())
+	end := found.Run.Path[len(found.Run.Path)-1]
+	assert.LessOrEqual(t, math.Hypot(end.X-under.X, end.Y-under.Y), 100.0)
+}
+
+// What hangs on an intake that is found hangs on its new path: clips as the book has them, and a drain where it has a low point.
+func TestAFoundIntakeHasItsClips(t *testing.T) {
+	r := moved(t)
+	found := FindRoute(context.Background(), r, vehicles.IntakeRun, toPlace(2480, 330, 136), nil)
+	require.True(t, found.Found())
+	span := r.Book.of(clipSpanRule).Value.Value
+	assert.Len(t, found.Run.Clips, int(math.Ceil(found.Length/span))-1)
+	after, faults := Judge(r.Job.WithRun(vehicles.IntakeRun, found.Run), r.Book)
+	require.Empty(t, faults)
+	assert.Empty(t, Undrained(after.Plan.Intake, found.Run.Drains))
+}
+
+func TestDrainsOfALaidRunAreAtItsLowPoints(t *testing.T) {
+	r := moved(t)
+	run := *r.Job.Intake
+	run.Path = []vehicles.RunPoint{{X: 1400, Y: 100, Drop: 160}, {X: 1900, Y: 100, Drop: 100}, {X: 2400, Y: 100, Drop: 140}}
+	run.Clips, run.Drains = nil, nil
+	after, faults := Judge(r.Job.WithRun(vehicles.IntakeRun, &run), r.Book)
+	require.Empty(t, faults)
+	drains := drainsOf(after.Plan.Intake)
+	require.NotEmpty(t, drains)
+	assert.Empty(t, Undrained(after.Plan.Intake, drains))
+}

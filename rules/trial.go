@@ -15,10 +15,11 @@ type trial struct {
 	kind  vehicles.RunKind
 	run   vehicles.Run // what the run is but for its path and for what hangs on it
 	rules []*Rule
-	bands float64        // by how many sigma it is to be clear
-	room  float64        // mm that it is to keep from every obstruction beside that
-	pump  *vehicles.Pump // of a fuel line, to be put in its place; nil for none
-	lower int            // how many of the legs that are fit for the muffler are passed over, from the outlet back
+	bands float64             // by how many sigma it is to be clear
+	room  float64             // mm that it is to keep from every obstruction beside that
+	pump  *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
+	above []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
+	lower int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
 	last judge // of the run tried last
 	job  vehicles.Job
@@ -34,7 +35,7 @@ func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 // not look at what is left.
 func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Worth {
 	run := t.run
-	run.Path = pathThrough(t.kind, corners)
+	run.Path = t.pathThrough(corners)
 	lacks := 0.0
 	run.Hanging, lacks = t.hang(corners)
 	if !t.put(&run) {
@@ -56,17 +57,17 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 }
 
 // pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
-// there.
-func pathThrough(kind vehicles.RunKind, corners []geometry.Point3) []vehicles.RunPoint {
+// there, behind what of it is above the floor.
+func (t *trial) pathThrough(corners []geometry.Point3) []vehicles.RunPoint {
 	path := make([]vehicles.RunPoint, len(corners))
 	for i, c := range corners {
 		path[i] = vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
 	}
-	if kind != vehicles.FuelRun {
+	if t.kind != vehicles.FuelRun {
 		return path[1:]
 	}
 	slices.Reverse(path)
-	return path
+	return append(t.above[:len(t.above):len(t.above)], path...)
 }
 
 // put lays a run; ok is false where what hangs on it can't.
@@ -134,21 +135,21 @@ const asImpossible = 10
 // countsAs is how many mm one too many of anything counts as, where runs that are not what they should be are told apart.
 const countsAs = 100
 
-// worstClearance is the least margin of a run's clearances; not set where there are none.
-func worstClearance(findings []Finding) (m vehicles.Number) {
+// worstClearance is the clearance of a run with the least margin; nil where there is none.
+func worstClearance(findings []Finding) (worst *Finding) {
 	for i := range findings {
-		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set && (!m.Set || f.Margin.Value < m.Value) {
-			m = f.Margin
+		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set && (worst == nil || f.Margin.Value < worst.Margin.Value) {
+			worst = f
 		}
 	}
-	return m
+	return worst
 }
 
 // hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the
 // muffler, or a fuel line goes up and down again, mm.
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
 	if t.kind == vehicles.FuelRun {
-		h.Pump = pumpOn(t.pump, corners)
+		h.Pump = pumpOn(t.pump, t.above, corners)
 		return h, humps(corners)
 	}
 	if t.run.Muffler == nil {

@@ -22,7 +22,7 @@ var places = map[string][]string{
 	},
 	"Match":  {"", "<down>", "<enter><down>", "n", "o", "<down>o"},
 	"Place":  {"", "t", "m", "k", "d", "s", "c", "e"},
-	"Runs":   {"", "n", "<tab>", "<tab>n", "k", "t", "h", "<tab>t"},
+	"Runs":   {"", "n", "<tab>", "<tab>n", "k", "t", "h", "<tab>t", "/", "j", "q"},
 	"Marks":  {"", "<down>", "<down><down>", "l", "<enter>", "<tab>"},
 	"Checks": {"", "<down>", "<down><down><down>", "<end>", "<enter>", "w", "e", "n"},
 	"Job":    {"", "<enter><down>", "<down><enter><down>", "<down><down><enter>", "<down><down><down><enter>", strings.Repeat("<down>", 8) + "<enter>", strings.Repeat("<down>", 12), "<end>"},

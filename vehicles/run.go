@@ -21,6 +21,14 @@ func (k RunKind) String() string { return [...]string{"exhaust", "intake", "fuel
 // key is the table of the file that holds it.
 func (k RunKind) key() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
 
+// FarEnd is which point of a path of so many is that away from the heater.
+func (k RunKind) FarEnd(points int) int {
+	if k == FuelRun {
+		return 0
+	}
+	return points - 1
+}
+
 // RunPoint is a point of a run: x, y in plan and drop below the floor, mm.
 type RunPoint struct{ X, Y, Drop float64 }
 

@@ -13,6 +13,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -31,7 +32,8 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Long: "The shortest run from the stub to a place, or to the best place along an edge of the van, that breaks no rule:\n" +
 			"as a path for the job file, with the muffler of the job and clips on its new legs. It is clear of what is\n" +
 			"uncertain where that can be. Where there is none it is the nearest miss, and what it breaks is named: exit 11.\n" +
-			"The fuel line goes from --to, or where it begins in the job, to the heater: it rises from its pump, without humps.\n" +
+			"The fuel line goes from --to, or where it begins in the job, to the heater: it rises from its pump, without humps;\n" +
+			"what of it is above the floor stays, with its hole.\n" +
 			"both finds exhaust and intake together, those that keep most from what is under the floor.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a run before you trust it.",
 		Example: "  undermark route exhaust --to 1370,870,187 van.toml\n" +
@@ -82,8 +84,7 @@ func routing(what, to, edge string, s streams, f *answerFlags) (teller, error) {
 			if fuel == nil {
 				return "", false, lacking{Key: "fuel", Text: "there is no [fuel], so nobody knows where the line begins: say --to X,Y,DROP"}
 			}
-			begin := fuel.Path[0]
-			return tellRun(r, kind, rules.Target{At: &begin}, s, f)
+			return tellRun(r, kind, rules.FuelTarget(fuel), s, f)
 		}, nil
 	}
 	target, err := parseTarget(to, edge)
@@ -97,11 +98,11 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 		return "", false, err
 	}
 	if kind == vehicles.FuelRun && to.At.Drop < 0 {
-		return "", false, fmt.Errorf("the fuel line would begin above the floor: a passage through it is not sought, so say --to X,Y,DROP below it")
+		return "", false, fmt.Errorf("the fuel line would begin above the floor: say --to X,Y,DROP below it; of a line in the job that passes the floor, the part below is sought without --to")
 	}
 	var found rules.Route
 	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
-		found = rules.FindRoute(ctx, ready, kind, to, func(tried int) { p.say("Looking for a way: %d legs tried", tried) })
+		found = rules.FindRoute(ctx, ready, kind, to, func(at rules.Aim, tried int) { p.say("Looking for a way: %s", words.Tried(at, tried)) })
 	})
 	if err != nil {
 		return "", false, err
@@ -112,6 +113,9 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 	}
 	p := f.paperFor(s)
 	routeText(p, r, kind, &found)
+	if n := len(to.Above); n > 0 && found.Run != nil {
+		p.line("The line's first %d points, above the floor and through it, stay as they are.", n)
+	}
 	p.lines(taken)
 	return p.String(), found.Found(), nil
 }

@@ -100,6 +100,12 @@ func TestRouteFuelBeginsBelowTheFloor(t *testing.T) {
 	code, _, complaint = call(routeJob, "route", "fuel", "--to", "2000,300,-100", "-")
 	assert.Equal(t, exitFailed, code)
 	assert.Contains(t, complaint, "would begin above the floor")
+
+	can := routeJob + "[fuel]\nacross = 4.5\npath = [[2000, 300, -200], [2000, 300, 100], [1040, 200, 60]]\n"
+	code, out, complaint = call(can, "route", "fuel", "-")
+	require.Zero(t, code, complaint)
+	assert.Contains(t, out, "1\t2000\t300\t-200\n2\t2000\t300\t0\n")
+	assert.Contains(t, out, "The line's first 2 points, above the floor and through it, stay as they are.\n")
 }
 
 func TestRouteSaysWhatIsMissing(t *testing.T) {

@@ -6,13 +6,14 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
 // routeText writes a run for a person.
 func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Route) {
 	if found.Run == nil {
-		p.line("%s: no %s leads there, whatever rule it breaks.", r.Job.Ref, kind)
+		p.line("%s: %s.", r.Job.Ref, words.NoWay(kind))
 		return
 	}
 	switch found.Verdict {

@@ -8,8 +8,10 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 )
@@ -21,7 +23,7 @@ type Obstacle struct {
 	Need  float64
 }
 
-// Goal is where a run may end: a place in plan, and between which heights.
+// Goal is where a run may end: a place in plan, and between which heights; nowhere when Low is above High.
 type Goal struct {
 	At        geometry.Point
 	Low, High float64
@@ -57,10 +59,13 @@ type Way struct {
 func (q *Query) free() bool { return math.IsInf(q.Fall, -1) }
 
 // Find returns up to most ways, the shortest first, none much longer than that; none where there is none, or once ctx is done. In plan
-// they keep every distance, in height too but within a bend: whoever lays one rounds it and looks. tell, if any, is told now and
+// they keep every distance, in height too but within a bend: whoever lays one rounds it and looks. They fall as asked along what is rounded; corners stand outside of that,
+// so that a leg may fall by some percent less. tell, if any, is told now and
 // then how many ways were tried.
 func Find(ctx context.Context, q *Query, most int, tell func(tried int)) []Way {
-	s := newSearch(q)
+	own := *q
+	own.To = slices.DeleteFunc(slices.Clone(q.To), func(g Goal) bool { return g.Low > g.High })
+	s := newSearch(&own)
 	s.run(ctx, most, tell)
 	ways := make([]Way, 0, len(s.ends))
 	for _, end := range s.ends {
@@ -68,5 +73,7 @@ func Find(ctx context.Context, q *Query, most int, tell func(tried int)) []Way {
 			ways = append(ways, w)
 		}
 	}
+	// They come in the order of what is known of them in plan: the heights that they need may make one longer.
+	slices.SortStableFunc(ways, func(a, b Way) int { return cmp.Compare(a.Length, b.Length) })
 	return ways
 }

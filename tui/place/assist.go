@@ -18,13 +18,6 @@ var (
 	keyChosen = bind("letter", "put it there", "a")
 )
 
-// assisted is what was worked out about where the heater fits, of one result.
-type assisted struct {
-	of     *rules.Finding // the first finding of the result: no other has it
-	said   rules.Assistance
-	failed bool
-}
-
 // choose opens the list of places for the heater, or says why it can't.
 func (m screen) choose(s desk.State) (screen, desk.Change) {
 	var change desk.Change
@@ -39,28 +32,19 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	if change.Say != "" {
 		return m, change
 	}
-	m.choosing, m.seeking, m.places, m.sought, m.progress = true, true, assisted{}, &s.Result.Findings[0], ""
+	m.choosing, m.seeking = true, true
 	return m, desk.Change{}
-}
-
-// heard takes what was worked out, if the list is still open for the same result.
-func (m screen) heard(a assisted) screen {
-	if m.choosing && a.of == m.sought {
-		m.places = a
-	}
-	return m
 }
 
 // left closes the list; what is still sought is sought no longer.
 func (m screen) left() screen {
-	m.choosing = false
-	m.search.stop()
+	m.choosing, m.places = false, m.places.Stop()
 	return m
 }
 
 // outdated tells whether the job has changed since the places were looked for.
 func (m screen) outdated(s desk.State) bool {
-	return m.choosing && (len(s.Result.Findings) == 0 || m.sought != &s.Result.Findings[0])
+	return m.choosing && m.places.Outdated(s)
 }
 
 // pick answers a key while the places are listed: a letter takes one.
@@ -72,9 +56,9 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case key.Matches(k, desk.KeyLeave):
 		m = m.left()
-	case i >= 0 && i < len(m.places.said.Options):
+	case i >= 0 && i < len(m.places.Said.Options):
 		m.choosing = false
-		o := m.places.said.Options[i]
+		o := m.places.Said.Options[i]
 		o.At = openHundredth(rules.RoomForHeater(&s.Result, o.Yaw.Value), o.At)
 		job := o.Taken(s.Job)
 		return m, desk.Change{Job: &job, Say: "Put there; " + desk.KeyUndo.Help().Key + " takes it back."}
@@ -85,7 +69,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 // wished are the places to show on the plan.
 func (m screen) wished() (at []geometry.Point) {
 	if m.choosing {
-		for _, o := range m.places.said.Options {
+		for _, o := range m.places.Said.Options {
 			at = append(at, o.At)
 		}
 	}
@@ -99,14 +83,14 @@ func (m screen) choices(s desk.State, w int) []string {
 	rows := desk.Wrapped(st.Title, "Where the whole heater fits, of what was entered, within "+desk.Length(within, u)+" of "+desk.AtX(wish.X, u)+", "+
 		desk.Across(wish.Y, s.Settings), w)
 	switch {
-	case m.places.failed:
+	case m.places.Failed:
 		return append(rows, desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
-	case m.places.of == nil:
-		return append(rows, desk.Wrapped(st.Plain, "Looking..."+m.progress, w)...)
-	case len(m.places.said.Options) == 0:
+	case !m.places.Done:
+		return append(rows, desk.Wrapped(st.Plain, "Looking..."+m.progress(), w)...)
+	case len(m.places.Said.Options) == 0:
 		return append(rows, m.inTheWay(s, w)...)
 	}
-	for i, o := range m.places.said.Options {
+	for i, o := range m.places.Said.Options {
 		for n, row := range desk.Wrap(option(o, s), w-2) {
 			letter := "  "
 			if n == 0 {
@@ -118,6 +102,14 @@ func (m screen) choices(s desk.State, w int) []string {
 	return rows
 }
 
+// progress says how far the search is.
+func (m screen) progress() string {
+	if m.places.Far == "" {
+		return ""
+	}
+	return " " + m.places.Far + ". " + desk.KeyLeave.Help().Key + " stops it."
+}
+
 // option says where a place is and what it costs.
 func option(o rules.Option, s desk.State) string {
 	u := s.Settings.Units
@@ -127,7 +119,7 @@ func option(o rules.Option, s desk.State) string {
 
 // inTheWay says what would make room, and where the nearest place is.
 func (m screen) inTheWay(s desk.State, w int) []string {
-	st, said := s.Settings.Styles(), m.places.said
+	st, said := s.Settings.Styles(), m.places.Said
 	rows := desk.Wrapped(st.Strong, "No place holds every distance.", w)
 	for _, shift := range said.Shifts {
 		rows = append(rows, desk.Wrapped(st.Plain, "It would fit with "+shift.Name+" moved "+words.Way(shift.By, s.Settings)+".", w)...)

@@ -45,7 +45,8 @@ func looking(t *testing.T, s desk.State) (p desk.Screen, seek, watch tea.Cmd) {
 func TestTheSearchSaysHowFarItIsWhileItGoesOn(t *testing.T) {
 	s := wishing(t, geometry.Point{X: 900, Y: 0}, 20)
 	p, seek, watch := looking(t, s)
-	p, _, again := p.Update(watch(), s)
+	look := watch()
+	p, _, again := p.Update(look, s)
 	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "Looking...", "before it has begun")
 	require.NotNil(t, again, "it is looked at again")
 	answer := seek()
@@ -53,7 +54,7 @@ func TestTheSearchSaysHowFarItIsWhileItGoesOn(t *testing.T) {
 	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "Looking... the nearest place beyond.")
 	p, _, _ = p.Update(answer, s)
 	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "No place holds every distance.")
-	_, _, again = p.Update(glanced{p.(screen).search}, s)
+	_, _, again = p.Update(look, s)
 	assert.Nil(t, again, "there is nothing more to look at")
 }
 

@@ -30,12 +30,9 @@ type screen struct {
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
 
-	choosing bool           // the places where the heater fits are listed
-	seeking  bool           // they have to be worked out
-	sought   *rules.Finding // the first finding of the result they are for: no other has it
-	search   *search        // that works them out
-	progress string         // how far it was when it was last looked at
-	places   assisted       // what came of it
+	choosing bool                            // the places where the heater fits are listed
+	seeking  bool                            // they have to be worked out
+	places   moving.Search[rules.Assistance] // that works them out, and what came of it
 }
 
 // New returns the screen.
@@ -60,16 +57,11 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.keys(msg, s)
 		if m.seeking {
 			m.seeking = false
-			search, find := seek(s)
-			m.search = search
-			return m, change, tea.Batch(find, watch(search))
+			var cmd tea.Cmd
+			m.places, cmd = seek(s)
+			return m, change, cmd
 		}
 		return m, change, nil
-	case glanced:
-		m, cmd := m.looked(msg)
-		return m, desk.Change{}, cmd
-	case assisted:
-		return m.heard(msg), desk.Change{}, nil
 	case desk.Open:
 		if msg.Field == "drilled" && s.Job.Cut != nil {
 			m = m.ask(drilled, s)
@@ -82,7 +74,9 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.mouse(msg, s)
 		return m, change, nil
 	}
-	return m, desk.Change{}, nil
+	places, again, _ := m.places.Heard(msg)
+	m.places = places
+	return m, desk.Change{}, again
 }
 
 // current is the screen for the job as it is now: an undo may have taken away what a field is of.

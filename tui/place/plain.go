@@ -16,7 +16,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	m = m.current(s)
 	switch {
 	case m.explaining, m.choosing:
-		m.progress = "" // it would be said again and again
+		m.places.Far = "" // it would be said again and again
 		lines := aloud.Rows(m.panel(s, aloud.Unbroken, aloud.Unbroken)...)
 		return desk.Plain{Here: lines, All: func() []string { return lines }}
 	case m.tapes.open:

@@ -4,18 +4,16 @@ import (
 	"fmt"
 	"slices"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
 
-// What hangs on a run starts with usual sizes until the fitter says otherwise, mm and degrees: common practice, no source.
+// Where clips go until the fitter says otherwise, mm: common practice, no source.
 const (
-	usualMuffler = 180 // long
-	usualBarrel  = 68  // across
-	usualTilt    = 30  // of a pump, its outlet up
-	usualSpan    = 400 // between clips where no book says how far apart
-	firstClip    = 150 // from the stub on: the joint there carries nothing
+	usualSpan = 400 // between clips where no book says how far apart
+	firstClip = 150 // from the stub on: the joint there carries nothing
 )
 
 // edited is the job with a run changed in place, which is a copy.
@@ -29,7 +27,7 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 // mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
 // it, where there is most room; one that is there is picked.
 func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
-	of, length, name := muffler, float64(usualMuffler), "muffler"
+	of, length, name := muffler, vehicles.UsualMuffler.Length, "muffler"
 	if m.of == vehicles.FuelRun {
 		of, length, name = pump, 0, "pump"
 	}
@@ -50,15 +48,19 @@ func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	}
 	job := m.edited(s, func(run *vehicles.Run) {
 		if of == pump {
-			run.Pump = &vehicles.Pump{Leg: leg, Start: start, Tilt: usualTilt}
+			h := vehicles.UsualPump
+			h.Leg, h.Start = leg, start
+			run.Pump = &h
 		} else {
-			run.Muffler = &vehicles.Muffler{Leg: leg, Start: start, Length: usualMuffler, Across: usualBarrel}
+			h := vehicles.UsualMuffler
+			h.Leg, h.Start = leg, start
+			run.Muffler = &h
 		}
 	})
 	say := fmt.Sprintf("A %s of a usual size on leg %d: %s types what it is. Does its drain hole point down? %s says down, or aside.",
 		name, leg, keyType.Help().Key, keyOther.Help().Key)
 	if of == pump {
-		say = fmt.Sprintf("A pump on leg %d, tilted %d° as is usual: %s types how it is.", leg, usualTilt, keyType.Help().Key)
+		say = fmt.Sprintf("A pump on leg %d, tilted %s° as is usual: %s types how it is.", leg, survey.Exact(vehicles.UsualPump.Tilt), keyType.Help().Key)
 	}
 	return m, desk.Change{Job: job, Say: say}
 }

@@ -29,7 +29,7 @@ func TestAMufflerIsHungSlidAndSaid(t *testing.T) {
 	d.Type("m")
 	h := d.State.Job.Exhaust.Muffler
 	require.NotNil(t, h)
-	assert.Equal(t, [2]float64{usualMuffler, usualBarrel}, [2]float64{h.Length, h.Across})
+	assert.Equal(t, [2]float64{vehicles.UsualMuffler.Length, vehicles.UsualMuffler.Across}, [2]float64{h.Length, h.Across})
 	assert.Empty(t, h.Drain, "nobody has said")
 	assert.Contains(t, d.View(60, 17), "drain hole is not known")
 	d.Type("<right>")
@@ -150,7 +150,7 @@ func TestAFuelLineIsBegunAtItsTankAndSaid(t *testing.T) {
 	require.Len(t, d.State.Job.Fuel.Path, 3)
 	assert.Equal(t, fuel.Path[1], d.State.Job.Fuel.Path[2], "the end at the heater stays the end")
 	d.Type("m")
-	assert.Equal(t, float64(usualTilt), d.State.Job.Fuel.Pump.Tilt)
+	assert.Equal(t, float64(vehicles.UsualPump.Tilt), d.State.Job.Fuel.Pump.Tilt)
 	d.Type("t1<enter>30<enter>45<enter>22<enter>3<enter>")
 	assert.Equal(t, vehicles.Pump{Leg: 1, Start: 30, Tilt: 45, MlPer1000: vehicles.Some(22), Hz: vehicles.Some(3)}, *d.State.Job.Fuel.Pump)
 	d.Type("k6<enter>3<enter>9<enter>")

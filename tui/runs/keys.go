@@ -37,6 +37,10 @@ var (
 // Keys are the bindings that hold now.
 func (m screen) Keys(s desk.State) []key.Binding {
 	switch {
+	case m.finder.open():
+		return m.findKeys(s)
+	case m.cutting:
+		return []key.Binding{desk.KeyDown, desk.KeyUp, desk.KeyPageDown, desk.KeyPageUp, desk.KeyLeave}
 	case m.shielding:
 		return []key.Binding{keyShield, desk.KeyDown, desk.KeyUp, desk.KeyLeave}
 	case m.Typing():
@@ -44,14 +48,14 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	here, ok := m.here(s)
 	if !ok {
-		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyRun, keyRun2}, m.pane.Keys()...)
+		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.Keys()...)
 	}
 	keys := append(m.ofPart(here), keyRun)
 	if !arranged(m.w, m.h).both() {
 		keys = append(keys, keyProfile)
 	}
 	keys = append(keys, keyAside)
-	keys = append(keys, keyAdd)
+	keys = append(keys, keyAdd, keyFind, keyFindTo, keyFindBoth)
 	switch m.of {
 	case vehicles.ExhaustRun:
 		keys = append(keys, keySide, keyMount, keyClips, keyDrains, keyShields)
@@ -60,7 +64,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	default:
 		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
 	}
-	keys = append(append(keys, keyPipe), moving.LeanKeys(s)...)
+	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
 }

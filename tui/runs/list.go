@@ -32,8 +32,11 @@ type action struct {
 }
 
 // actions are those of the keys that no other tap can press.
-func (m screen) actions() []action {
-	all := []action{{"[add]", 'a'}, {"[insert]", 'i'}, {"[delete]", 'x'}, {"[side]", 'z'}}
+func (m screen) actions(parts []placed) []action {
+	if len(parts) == 0 {
+		return []action{{"[add]", 'a'}, {"[find]", '/'}, {"[cut list]", 'q'}}
+	}
+	all := []action{{"[find]", '/'}, {"[add]", 'a'}, {"[insert]", 'i'}, {"[delete]", 'x'}, {"[side]", 'z'}}
 	if !arranged(m.w, m.h).both() {
 		all = append(all, action{"[fall]", 'e'})
 	}
@@ -43,7 +46,7 @@ func (m screen) actions() []action {
 	if m.of != vehicles.FuelRun {
 		all = append(all, action{"[drain]", 'w'})
 	}
-	return all
+	return append(all, action{"[cut list]", 'q'})
 }
 
 // chips are where the parts stand in a list of w columns, and the actions behind them.
@@ -52,7 +55,7 @@ func (m screen) chips(parts []placed, w int) []chip {
 	for _, p := range parts {
 		texts = append(texts, short(p))
 	}
-	for _, a := range m.actions() {
+	for _, a := range m.actions(parts) {
 		texts = append(texts, a.text)
 	}
 	all, row, col := make([]chip, len(texts)), 0, 0
@@ -74,9 +77,6 @@ func listTop(all []chip, at, h int) int {
 // list are the parts of the run in order along it, in at most h rows, the one that is picked among them.
 func (m screen) list(s desk.State, w, h int) []string {
 	parts, st := m.parts(s), s.Settings.Styles()
-	if len(parts) == 0 {
-		return nil
-	}
 	all, at := m.chips(parts, w), m.row(parts)
 	top := listTop(all, at, h)
 	var rows []strings.Builder
@@ -89,7 +89,7 @@ func (m screen) list(s desk.State, w, h int) []string {
 		}
 		look := st.Plain
 		switch {
-		case i == at:
+		case i == at && len(parts) > 0:
 			look = st.Here
 		case i >= len(parts):
 			look = st.Key
@@ -107,9 +107,6 @@ func (m screen) list(s desk.State, w, h int) []string {
 
 // listAt is what stands in the list at a column of a row: which of the parts, or behind them of the actions.
 func (m screen) listAt(parts []placed, w, h, x, y int) (i int, ok bool) {
-	if len(parts) == 0 {
-		return 0, false
-	}
 	all := m.chips(parts, w)
 	top := listTop(all, m.row(parts), h)
 	for i, c := range all {

@@ -12,6 +12,10 @@ import (
 func (m screen) Plain(s desk.State) desk.Plain {
 	m = m.current(s)
 	switch {
+	case m.finder.open():
+		return m.plainFinder(s)
+	case m.cutting:
+		return plainCutList(s)
 	case m.shielding:
 		return m.plainShields(s)
 	case m.Typing():
@@ -58,6 +62,9 @@ func (m screen) whole(s desk.State) []string {
 			lines = append(lines, m.told(p, s))
 		}
 		lines = append(lines, moving.Said("the "+m.of.String(), s, m.concerns)...)
+	}
+	if len(s.Result.Findings) > 0 {
+		lines = append(append(lines, cutListHead+":"), cutListLines(s)...)
 	}
 	return lines
 }

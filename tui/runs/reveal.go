@@ -16,7 +16,7 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 	if f == nil {
 		return m, desk.Change{}
 	}
-	m.prompt, m.shielding, m.aside, m.profile = moving.Prompt{}, false, 0, false
+	m.prompt, m.shielding, m.aside, m.profile, m.finder, m.cutting = moving.Prompt{}, false, 0, false, m.finder.closed(), false
 	if of, ok := runConcerned(f); ok {
 		m = m.turnTo(of)
 	}

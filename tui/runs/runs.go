@@ -30,6 +30,11 @@ type screen struct {
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
 	shield    int      // the one of it picked
+
+	finder finder // a run that is being found
+
+	cutting bool // the cut list is open
+	cutTop  int  // its first row that is seen
 }
 
 // New returns the screen.
@@ -37,7 +42,9 @@ func New() desk.Screen { return screen{pane: plan.New(), step: moving.Usual} }
 
 func (m screen) Title() string { return "Runs" }
 
-func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.shielding }
+func (m screen) Typing() bool {
+	return m.prompt.Kind != nothing || m.shielding || m.finder.open() || m.cutting
+}
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
@@ -54,8 +61,14 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change = m.mouse(msg, s)
 	case desk.Reveal:
 		m, change = m.revealed(s)
+	default:
+		return m.heard(msg, s)
 	}
-	return m, change, nil
+	var cmd tea.Cmd
+	if m.finder.wants {
+		m, cmd = m.sought(s)
+	}
+	return m, change, cmd
 }
 
 // current is the screen for the job as it is now: an undo may have taken away what a field is of.
@@ -68,6 +81,9 @@ func (m screen) current(s desk.State) screen {
 		m.prompt = moving.Prompt{}
 	}
 	m.shielding = m.shielding && len(shieldable(s, m.listed...)) > 0
+	if m.finder.found.Outdated(s) {
+		m.finder = m.finder.closed()
+	}
 	return m
 }
 
@@ -75,6 +91,11 @@ func (m screen) current(s desk.State) screen {
 func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
 	switch {
+	case m.finder.open() && !k.Paste:
+		m, change = m.pressFinder(k, s)
+	case m.cutting && !k.Paste:
+		m, change = m.pressCutList(k, s)
+	case m.finder.open(), m.cutting: // no field has the keys
 	case m.shielding && !k.Paste:
 		m, change = m.pressShields(k, s)
 	case m.prompt.Kind != nothing:
@@ -91,6 +112,9 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.top = top
 		return m, desk.Change{}
 	}
+	if next, change, mine := m.pressFind(k, s); mine {
+		return next, change
+	}
 	kinds := vehicles.RunKind(len(vehicles.RunKinds))
 	switch {
 	case key.Matches(k, keyRun):
@@ -103,6 +127,9 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyProfile) && !arranged(m.w, m.h).both():
 		m.profile = !m.profile
 		return m, desk.Change{}
+	case key.Matches(k, keyCutList):
+		m.cutting, m.cutTop = true, 0
+		return m, desk.Change{}
 	case key.Matches(k, keyAside):
 		return m.turnAside(s), desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
@@ -113,7 +140,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	here, ok := m.here(s)
 	switch {
 	case !ok && key.Matches(k, moving.KeyMove) && !k.Alt:
-		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it."}
+		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it, " + keyFind.Help().Key + " finds it."}
 	case !ok:
 		return m.passOn(k, s)
 	}
@@ -122,7 +149,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.picked, m.top, m.prompt, m.shielding = of, part{}, 0, moving.Prompt{}, false
+	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder, m.cutting = of, part{}, 0, moving.Prompt{}, false, m.finder.closed(), false
 	return m
 }
 

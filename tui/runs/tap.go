@@ -13,6 +13,11 @@ import (
 
 // mouse answers the wheel and taps.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
+	if m.cutting {
+		if next, mine := m.wheelCutList(msg, s); mine {
+			return next, desk.Change{}
+		}
+	}
 	if list := m.under(s); !m.Typing() && list.Scrolls(msg) {
 		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, list); mine {
 			m.top = top
@@ -28,8 +33,10 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		return m.tapPanel(msg.X-planW-1-desk.Margin, msg.Y, m.w-planW-1-desk.Margin, m.h, s)
 	case m.w < desk.SideBySide && msg.Y >= planH && tap:
 		return m.tapPanel(msg.X, msg.Y-planH, m.w, m.h-planH, s)
+	case tap && m.finder.open(): // a search goes on until it is stopped
+		return m, desk.Change{}
 	case tap && m.Typing():
-		m.prompt, m.shielding = moving.Prompt{}, false
+		m.prompt, m.shielding, m.cutting = moving.Prompt{}, false, false
 		return m, desk.Change{}
 	case a.both() && below >= 0 && tap:
 		return m.tapProfile(msg.X, below, a.profile, s)
@@ -55,7 +62,7 @@ func (m screen) tapPicture(msg tea.MouseMsg, tap bool, s desk.State) (screen, de
 	case !ok:
 		return m, desk.Change{}
 	case !there:
-		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it."}
+		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it, " + keyFind.Help().Key + " finds it."}
 	}
 	seen := m.seen(s)
 	near, least := here, moving.PickWithin(looking)
@@ -104,13 +111,8 @@ func (m screen) nearest(at geometry.Point, s desk.State) float64 {
 	if laid == nil {
 		return 0
 	}
-	best, least := 0.0, math.Inf(1)
-	for along := 0.0; along <= laid.Line.Length(); along++ {
-		if off := seen.Point(laid.Line.At(along)).Sub(at).Norm(); off < least {
-			best, least = along, off
-		}
-	}
-	return best
+	along, _ := laid.Line.AlongSeen(at, seen.Point)
+	return math.Round(along)
 }
 
 // nearCells is how near to a part on the profile a tap picks it.
@@ -161,6 +163,11 @@ func (m screen) slideTo(here placed, along float64, s desk.State) desk.Change {
 // tapPanel answers a tap on the head, the list, the fields or the rows of shields.
 func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	switch {
+	case m.finder.open():
+		return m.tapFinder(y, w, h, s)
+	case m.cutting:
+		m.cutting = false
+		return m, desk.Change{}
 	case m.shielding:
 		return m.tapShields(y, w, h, s)
 	case m.Typing():
@@ -186,7 +193,7 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	case !ok:
 		return m, desk.Change{}
 	case i >= len(parts):
-		press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{m.actions()[i-len(parts)].key}}
+		press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{m.actions(parts)[i-len(parts)].key}}
 		return m.press(press, s)
 	case parts[i].part == here.part:
 		return m.open(here, s)

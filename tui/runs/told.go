@@ -97,7 +97,7 @@ func where(p vehicles.RunPoint, s desk.State) string {
 // toldAlong says where along the run a clip or a drain hole is, and how far the next clips are.
 func (m screen) toldAlong(p placed, s desk.State) string {
 	u := s.Settings.Units
-	text := strings.ToUpper(name(p)[:1]) + name(p)[1:] + ": " + desk.Length(p.along, u) + " along"
+	text := upper(name(p)) + ": " + desk.Length(p.along, u) + " along"
 	if at, ok := m.place(p, s); ok {
 		text += ", " + desk.Height(at.Drop, u)
 	}

@@ -54,6 +54,10 @@ func (m screen) View(s desk.State, w, h int) string {
 // panel is what stands beside the pictures or under them.
 func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
+	case m.finder.open():
+		return m.finderPanel(s, w, h)
+	case m.cutting:
+		return m.cutListPanel(s, w, h)
 	case m.shielding:
 		return m.shieldRows(s, w, h)
 	case m.Typing():
@@ -125,7 +129,7 @@ func (m screen) toldHere(s desk.State, w int) []string {
 	st := s.Settings.Styles()
 	here, ok := m.here(s)
 	if !ok {
-		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" begins it at its stub.", w)
+		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" begins it at its stub, "+keyFind.Help().Key+" finds it.", w)
 	}
 	return desk.Wrapped(st.Plain, m.told(here, s), w)
 }

@@ -20,6 +20,7 @@ type Driver struct {
 	*history.Desk
 	Said  string // the last line said
 	Asked desk.Ask
+	Cmd   tea.Cmd // the command that the screen gave last
 }
 
 // New puts a job before a screen of w columns and h rows.
@@ -52,8 +53,8 @@ func Judged(s desk.State, j vehicles.Job) desk.State {
 
 // Send gives the screen a message, does what it asks for and returns that.
 func (r *Driver) Send(msg tea.Msg) desk.Change {
-	screen, change, _ := r.Screen.Update(msg, r.State)
-	r.Screen, r.Asked = screen, change.Ask
+	screen, change, cmd := r.Screen.Update(msg, r.State)
+	r.Screen, r.Asked, r.Cmd = screen, change.Ask, cmd
 	switch done := r.Apply(change); {
 	case done.Refused != "":
 		r.Said = done.Refused
@@ -65,6 +66,16 @@ func (r *Driver) Send(msg tea.Msg) desk.Change {
 		r.Send(desk.Reveal{})
 	}
 	return change
+}
+
+// Work does what the screen's last command begins, the first of several: what goes on beside the screen and not what looks how far it
+// is. It returns what came of it and does not send it.
+func (r *Driver) Work() tea.Msg {
+	msg := r.Cmd()
+	if all, several := msg.(tea.BatchMsg); several {
+		return all[0]()
+	}
+	return msg
 }
 
 // Undo takes the last undo step back.

@@ -1,0 +1,61 @@
+// Package cutlist says what the runs of a job are made of: the pieces that pipe and hose are cut to, with their bends, what joins and
+// holds them, how much of the lengths they are sold in that takes, and what the usual kit holds. It lists what the job holds and nothing
+// else, and says what is not there. Lengths are mm, angles degrees.
+package cutlist
+
+import (
+	_ "embed"
+	"fmt"
+	"slices"
+
+	"github.com/BurntSushi/toml"
+)
+
+//go:embed kit.toml
+var kitText string
+
+// Kit is what is allowed for, and what a kit holds.
+type Kit struct {
+	Source string
+	Allow  struct{ Trim, Overlap float64 }
+	Stock  []StockOf
+	Part   []PartOf
+}
+
+// StockOf is something sold by the length: how long one is and how many a kit holds.
+type StockOf struct {
+	Of     string
+	Length float64
+	Holds  int
+}
+
+// PartOf is something sold by the piece.
+type PartOf struct {
+	Of    string
+	Holds int
+}
+
+// Usual is the usual kit.
+var Usual = readKit(kitText)
+
+// readKit reads a kit; the one that is built in can be read, or the program does not start.
+func readKit(text string) (k Kit) {
+	meta, err := toml.Decode(text, &k)
+	if err == nil && len(meta.Undecoded()) > 0 {
+		err = fmt.Errorf("kit.toml: %s is not known", meta.Undecoded()[0])
+	}
+	if err != nil {
+		panic(err)
+	}
+	return k
+}
+
+// stock is what the kit says of something sold by the length.
+func (k *Kit) stock(of string) StockOf {
+	return k.Stock[slices.IndexFunc(k.Stock, func(s StockOf) bool { return s.Of == of })]
+}
+
+// holds is how many of a part the kit holds.
+func (k *Kit) holds(of string) int {
+	return k.Part[slices.IndexFunc(k.Part, func(p PartOf) bool { return p.Of == of })].Holds
+}

@@ -1,0 +1,113 @@
+package cutlist
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+)
+
+type listJSON struct {
+	Pieces []pieceJSON `json:"pieces"`
+	Stock  []stockJSON `json:"stock"`
+	Parts  []partJSON  `json:"parts"`
+	Absent []string    `json:"absent"`
+	Source string      `json:"source"`
+}
+
+type pieceJSON struct {
+	Run       string    `json:"run"`
+	Of        string    `json:"of"`
+	Across    float64   `json:"across"`
+	From      string    `json:"from"`
+	To        string    `json:"to"`
+	Developed float64   `json:"developed"`
+	Cut       float64   `json:"cut"`
+	Bits      []bitJSON `json:"bits"`
+}
+
+type bitJSON struct {
+	Length float64 `json:"length"`
+	Turn   float64 `json:"turn,omitempty"`
+	Radius float64 `json:"radius,omitempty"`
+}
+
+type stockJSON struct {
+	Of      string    `json:"of"`
+	Length  float64   `json:"length"`
+	Needed  int       `json:"needed"`
+	Left    []float64 `json:"left"`
+	TooLong []float64 `json:"too_long"`
+	Kit     int       `json:"kit"`
+	Lacks   int       `json:"lacks"`
+}
+
+type partJSON struct {
+	Run   string `json:"run"`
+	Of    string `json:"of"`
+	Count int    `json:"count"`
+	Kit   int    `json:"kit"`
+	Lacks int    `json:"lacks"`
+}
+
+// tenth is a figure to 0.1, in which pipe is not cut finer.
+func tenth(v float64) float64 { return math.Round(v*10) / 10 }
+
+func tenths(list []float64) []float64 {
+	out := make([]float64, len(list))
+	for i, v := range list {
+		out[i] = tenth(v)
+	}
+	return out
+}
+
+// JSON writes the list as `cutlist --json` prints it: lengths to 0.1 mm, turns to 0.1 degrees.
+func (l *List) JSON() ([]byte, error) {
+	out := listJSON{[]pieceJSON{}, []stockJSON{}, []partJSON{}, append([]string{}, l.Absent...), l.Source}
+	for _, p := range l.Pieces {
+		piece := pieceJSON{p.Run.String(), p.Of, p.Across, p.From, p.To, tenth(p.Developed), tenth(p.Cut), []bitJSON{}}
+		for _, b := range p.Bits {
+			piece.Bits = append(piece.Bits, bitJSON{tenth(b.Length), tenth(b.Turn), b.Radius})
+		}
+		out.Pieces = append(out.Pieces, piece)
+	}
+	for _, s := range l.Stock {
+		out.Stock = append(out.Stock, stockJSON{s.Of, s.Length, s.Needed, tenths(s.Left), tenths(s.TooLong), s.Holds, s.Lacks()})
+	}
+	for _, p := range l.Parts {
+		out.Parts = append(out.Parts, partJSON{p.Run.String(), p.Of, p.Count, p.Holds, p.Lacks()})
+	}
+	return json.Marshal(out)
+}
+
+// Columns are the head of the list as comma-separated values: of a row what does not hold for its thing is empty. A piece of pipe has what
+// it is cut to and is developed to; a stock its length; both and a part how many are wanted, what the usual kit holds, and what it lacks.
+var Columns = []string{"job", "run", "what", "from", "to", "count", "cut", "developed", "kit", "lacks"}
+
+// CSV writes the list's rows behind the name of its job (RFC 4180), without a head.
+func (l *List) CSV(to io.Writer, job string) error {
+	if job != "" && strings.ContainsRune("=+-@", rune(job[0])) {
+		job = "'" + job // a spreadsheet would reckon it
+	}
+	w := csv.NewWriter(to)
+	figure := func(v float64) string { return strconv.FormatFloat(tenth(v), 'f', -1, 64) }
+	var rows [][]string
+	for _, p := range l.Pieces {
+		rows = append(rows, []string{job, p.Run.String(), p.Of, p.From, p.To, "1", figure(p.Cut), figure(p.Developed), "", ""})
+	}
+	for _, s := range l.Stock {
+		rows = append(rows, []string{job, "", s.Of + ", length of " + figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.Lacks())})
+		for _, cut := range s.TooLong {
+			rows = append(rows, []string{job, "", s.Of + ", longer than a length", "", "", "1", figure(cut), "", "0", "1"})
+		}
+	}
+	for _, p := range l.Parts {
+		rows = append(rows, []string{job, p.Run.String(), p.Of, "", "", strconv.Itoa(p.Count), "", "", strconv.Itoa(p.Holds), strconv.Itoa(p.Lacks())})
+	}
+	for _, text := range l.Absent {
+		rows = append(rows, []string{job, "", "not counted: " + text, "", "", "0", "", "", "", ""})
+	}
+	return w.WriteAll(rows)
+}

@@ -1,0 +1,256 @@
+package runs
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+)
+
+var (
+	keyFind     = bind("j", "find it and lay it", "j")
+	keyFindBoth = bind("J", "find exhaust and intake together", "J")
+	keyFindTo   = bind("/", "find it, and say where it shall come out", "/")
+	keyPutIn    = bind("Enter", "put it in all the same", "enter")
+)
+
+// finder finds a run: where it shall come out is asked, it is worked out, and what came of it is told where it is not put in at once.
+// The zero finder is closed.
+type finder struct {
+	asks  bool // where it shall come out
+	wants bool // sought has to be begun
+	quest quest
+	found moving.Search[[]rules.Route]
+}
+
+// quest is what is to be found.
+type quest struct {
+	runs  []vehicles.RunKind
+	of    rules.Result // with a run of each kind: one to begin with where the job has none
+	taken []string     // what such a run was taken to be
+	find  func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route
+}
+
+// open tells whether the finder has the keys.
+func (f finder) open() bool { return f.asks || f.wants || f.found.Going() || f.found.Done }
+
+// closed is the finder closed: what is still sought is sought no longer.
+func (f finder) closed() finder {
+	f.found.Stop()
+	return finder{}
+}
+
+// outlet is where a run may be wanted to come out, with the key that says so.
+type outlet struct {
+	key  key.Binding
+	find func(ctx context.Context, r *rules.Result, of vehicles.RunKind, tell rules.Tell) rules.Route
+}
+
+// outlets are those that may be chosen among; the first is the best of all.
+func (m screen) outlets(s desk.State) []outlet {
+	along := func(edge rules.Edge) func(context.Context, *rules.Result, vehicles.RunKind, rules.Tell) rules.Route {
+		return func(ctx context.Context, r *rules.Result, of vehicles.RunKind, tell rules.Tell) rules.Route {
+			return rules.FindRoute(ctx, r, of, rules.Target{Edge: edge}, tell)
+		}
+	}
+	all := []outlet{
+		{bind("Enter", "wherever it is best", "enter"), along(rules.AnyEdge)},
+		{bind("l", "out on the "+desk.SideOf(1, s.Settings), "l"), along(rules.LeftEdge)},
+		{bind("r", "out on the "+desk.SideOf(-1, s.Settings), "r"), along(rules.RightEdge)},
+		{bind("h", "out behind, at the rear", "h"), along(rules.RearEdge)},
+	}
+	if run := m.run(s); run != nil && len(run.Path) > 0 {
+		all = append(all, outlet{bind("n", "near where it comes out now", "n"), rules.FindNear})
+	}
+	return all
+}
+
+// pressFind answers the keys that begin to find a run.
+func (m screen) pressFind(k tea.KeyMsg, s desk.State) (next screen, change desk.Change, mine bool) {
+	switch {
+	case key.Matches(k, keyFindTo) && m.of != vehicles.FuelRun:
+		if _, why := m.begins(s, m.of); why != "" {
+			return m, desk.Change{Say: why}, true
+		}
+		m.finder = finder{asks: true}
+		return m, desk.Change{}, true
+	case key.Matches(k, keyFind), key.Matches(k, keyFindTo):
+		next, change = m.findTo(m.outlets(s)[0], s)
+		return next, change, true
+	case key.Matches(k, keyFindBoth):
+		next, change = m.findBoth(s)
+		return next, change, true
+	}
+	return m, desk.Change{}, false
+}
+
+// findTo begins to find the run at hand.
+func (m screen) findTo(to outlet, s desk.State) (screen, desk.Change) {
+	of := m.of
+	q, why := m.begins(s, of)
+	if why != "" {
+		return m, desk.Change{Say: why}
+	}
+	if of == vehicles.FuelRun {
+		to.find = func(ctx context.Context, r *rules.Result, _ vehicles.RunKind, tell rules.Tell) rules.Route {
+			return rules.FindRoute(ctx, r, of, rules.FuelTarget(r.Job.Fuel), tell)
+		}
+	}
+	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {
+		return []rules.Route{to.find(ctx, r, of, func(at rules.Aim, tried int) { tell(words.Tried(at, tried)) })}
+	}
+	m.finder = finder{wants: true, quest: q}
+	return m, desk.Change{}
+}
+
+// findBoth begins to find exhaust and intake together.
+func (m screen) findBoth(s desk.State) (screen, desk.Change) {
+	q, why := m.begins(s, vehicles.ExhaustRun, vehicles.IntakeRun)
+	if why != "" {
+		return m, desk.Change{Say: why}
+	}
+	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {
+		pair := rules.FindPair(ctx, r, func(done, of int) { tell(fmt.Sprintf("%d of about %d searches", done, of)) })
+		if !pair.Exhaust.Found() {
+			return []rules.Route{pair.Exhaust}
+		}
+		return []rules.Route{pair.Exhaust, pair.Intake}
+	}
+	m.finder = finder{wants: true, quest: q}
+	return m, desk.Change{}
+}
+
+// begins is the job with runs to find in it; why says why it can't be.
+func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why string) {
+	q = quest{runs: runs, of: s.Result}
+	if len(s.Faults) > 0 {
+		return q, "First put right what is wrong with the job."
+	}
+	for _, of := range runs {
+		mouth, there := moving.Stub(s, of)
+		if !there {
+			return q, noStub
+		}
+		if s.Job.Run(of) != nil {
+			continue
+		}
+		run, taken := usual(s, of, mouth)
+		if of == vehicles.FuelRun && run.Supply.From == "" {
+			return q, "Where does the line begin? " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
+		}
+		q.of.Job = q.of.Job.WithRun(of, &run)
+		q.taken = append(q.taken, taken)
+	}
+	return q, ""
+}
+
+// usual is a run to begin with, with what usually hangs on it, and what was taken for granted.
+func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
+	if of == vehicles.FuelRun {
+		run, _ = begun(s, mouth)
+		h := vehicles.UsualPump
+		run.Pump = &h
+		return run, "Taken from " + run.Supply.From + ", with a pump of a usual size: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
+	}
+	run = vehicles.UsualRun(of)
+	with := ""
+	if of == vehicles.ExhaustRun {
+		h := vehicles.UsualMuffler
+		run.Muffler, with = &h, ", with a muffler of a usual size"
+	}
+	return run, fmt.Sprintf("Taken as %s of a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
+}
+
+// sought begins what is wanted of the finder.
+func (m screen) sought(s desk.State) (screen, tea.Cmd) {
+	m.finder.wants = false
+	q := m.finder.quest
+	var cmd tea.Cmd
+	m.finder.found, cmd = moving.Seek(s, func(ctx context.Context, tell func(string)) []rules.Route { return q.find(ctx, &q.of, tell) })
+	return m, cmd
+}
+
+// heard takes what came of a search: a run that keeps every rule, and is no worse than the one that is there, is put in; of anything
+// else it is told.
+func (m screen) heard(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) {
+	found, again, mine := m.finder.found.Heard(msg)
+	m.finder.found = found
+	if !mine || !found.Done || found.Failed || !m.better(s) {
+		return m, desk.Change{}, again
+	}
+	m, change := m.putIn(s)
+	return m, m.followed(change, s), nil
+}
+
+// better tells whether what was found is to be put in without asking.
+func (m screen) better(s desk.State) bool {
+	routes := m.finder.found.Said
+	if len(routes) < len(m.finder.quest.runs) {
+		return false
+	}
+	for i, of := range m.finder.quest.runs {
+		if !routes[i].Found() || s.Job.Run(of) != nil && routes[i].Verdict > verdictOf(of, s) {
+			return false
+		}
+	}
+	return true
+}
+
+// verdictOf is the worst verdict on the run that is there.
+func verdictOf(of vehicles.RunKind, s desk.State) (worst rules.Verdict) {
+	worst = rules.Clear
+	here := screen{of: of}
+	for i := range s.Result.Findings {
+		if f := &s.Result.Findings[i]; here.concerns(f) {
+			worst = max(worst, f.Verdict)
+		}
+	}
+	return worst
+}
+
+// putIn puts in what was found, in one undo step, and says what that is.
+func (m screen) putIn(s desk.State) (screen, desk.Change) {
+	job, f := s.Job, m.finder
+	var say []string
+	for i, route := range f.found.Said {
+		if route.Run == nil {
+			continue
+		}
+		of := f.quest.runs[i]
+		job = job.WithRun(of, route.Run)
+		say = append(say, laidSo(of, route, s))
+		m.of = of
+	}
+	if len(f.quest.runs) > 1 {
+		m.of = f.quest.runs[0]
+	}
+	say = append(append(say, desk.KeyUndo.Help().Key+" takes it back."), f.quest.taken...)
+	m.finder, m.picked, m.top = f.closed(), part{}, 0
+	return m, desk.Change{Job: &job, Say: strings.Join(say, " ")}
+}
+
+// laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.
+func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
+	u := s.Settings.Units
+	text := fmt.Sprintf("%s laid: %s long, %s of bends, ", of, desk.Length(r.Length, u), desk.Quantity(r.Bends, rules.Degree, u))
+	switch {
+	case !r.Margin.Set:
+		text += "nothing near it."
+	case r.Margin.Value < 0:
+		text += desk.Length(-r.Margin.Value, u) + " short of " + r.Against + "."
+	default:
+		text += "at least " + desk.Length(r.Margin.Value, u) + " to spare (" + r.Against + ")."
+	}
+	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
+		text += " " + upper(desk.VerdictWord(r.Verdict)) + ": " + r.Misses[0].About() + "."
+	}
+	return text
+}

@@ -1,0 +1,263 @@
+package runs
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// roomy is the sample van with its cut where heater and exhaust have room, and nothing left unmeasured.
+func roomy() vehicles.Job {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1400, 250}
+	job = job.WithCut(cut)
+	for i, o := range job.Obstructions {
+		o.Measured = true
+		job.Obstructions = job.Obstructions.With(i, o)
+	}
+	return job
+}
+
+// stripped is a job without some of its runs.
+func stripped(job vehicles.Job, of ...vehicles.RunKind) vehicles.Job {
+	for _, k := range of {
+		job = job.WithRun(k, nil)
+	}
+	return job
+}
+
+// find presses keys that begin a search and has it end.
+func find(d *screentest.Driver, keys string) {
+	d.Type(keys)
+	require.NotNil(d.T, d.Cmd, "nothing was sought: %s", d.Said)
+	d.Send(d.Work())
+}
+
+// unclear are the findings of a run that are not clear.
+func unclear(of vehicles.RunKind, d *screentest.Driver) (names []string) {
+	for _, f := range rules.ForPeople(d.State.Result.Findings) {
+		if (screen{of: of}).concerns(f) && f.Verdict != rules.Clear {
+			names = append(names, f.About())
+		}
+	}
+	return names
+}
+
+// Each run of the sample van is taken away and laid by one key, in one undo step, clear by the judge of all jobs; so are all three from
+// nothing, exhaust and intake with one key together.
+func TestARunIsLaidByOneKey(t *testing.T) {
+	for _, of := range vehicles.RunKinds {
+		d := screentest.New(t, New(), stripped(roomy(), of), 60, 17)
+		before := string(d.State.Job.Format())
+		d.Type(strings.Repeat("<tab>", int(of)))
+		assert.Contains(t, d.View(60, 17), "j finds it")
+		find(d, "j")
+		require.NotNil(t, d.State.Job.Run(of), d.View(60, 17))
+		assert.Empty(t, unclear(of, d), of)
+		assert.Contains(t, d.Said, of.String()+" laid: ")
+		assert.Contains(t, d.Said, "to spare")
+		assert.Contains(t, d.Said, "Ctrl-Z takes it back.")
+		assert.False(t, d.Screen.Typing())
+		assert.Len(t, d.Steps(), 1)
+		d.Undo()
+		assert.Equal(t, before, string(d.State.Job.Format()))
+	}
+
+	d := screentest.New(t, New(), stripped(roomy(), vehicles.RunKinds[:]...), 60, 17)
+	find(d, "J")
+	d.Type("<tab><tab>")
+	find(d, "j")
+	for _, of := range vehicles.RunKinds {
+		require.NotNil(t, d.State.Job.Run(of))
+		assert.Empty(t, unclear(of, d), of)
+	}
+	assert.NotNil(t, d.State.Job.Exhaust.Muffler)
+	assert.NotNil(t, d.State.Job.Fuel.Pump)
+	assert.Len(t, d.Steps(), 2)
+	_, err := vehicles.ParseJob(d.State.Job.Format(), "found.toml")
+	require.NoError(t, err)
+}
+
+// Where the run comes out is chosen by a key or a tap, and it ends there.
+func TestWhereARunComesOutIsChosen(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	end := func() vehicles.RunPoint {
+		path := d.State.Job.Exhaust.Path
+		return path[len(path)-1]
+	}
+	was := end()
+	find(d, "/l")
+	assert.Greater(t, end().Y, 800.0)
+	d.Undo()
+	find(d, "/n")
+	assert.Equal(t, was, end(), "it can end where it does")
+
+	tapFound := screentest.New(t, New(), roomy(), 100, 27)
+	tapRow(t, tapFound, "[find]")
+	tapRow(t, tapFound, "out on the left")
+	require.NotNil(t, tapFound.Cmd)
+	tapFound.Send(tapFound.Work())
+	assert.Greater(t, tapFound.State.Job.Exhaust.Path[len(tapFound.State.Job.Exhaust.Path)-1].Y, 800.0)
+}
+
+// tapRow taps the first place where a text shows.
+func tapRow(t *testing.T, d *screentest.Driver, text string) {
+	t.Helper()
+	for y, row := range strings.Split(d.View(100, 27), "\n") {
+		if before, _, found := strings.Cut(row, text); found {
+			d.Tap(len([]rune(before))+1, y)
+			return
+		}
+	}
+	require.Fail(t, "not on the screen: "+text, d.View(100, 27))
+}
+
+// While it looks the panel says so; Esc stops it, and what comes late or of another job changes nothing.
+func TestASearchForARunIsStopped(t *testing.T) {
+	for name, stop := range map[string]func(d *screentest.Driver){
+		"Esc":         func(d *screentest.Driver) { d.Type("<esc>") },
+		"another job": func(d *screentest.Driver) { d.Put(stripped(d.State.Job, vehicles.IntakeRun)) },
+	} {
+		d := screentest.New(t, New(), roomy(), 100, 27)
+		d.Type("j")
+		assert.Contains(t, d.View(100, 27), "Looking for the exhaust...")
+		assert.True(t, d.Screen.Typing())
+		late := d.Work()
+		begun := d.Cmd
+		stop(d)
+		before := string(d.State.Job.Format())
+		d.Send(late)
+		assert.Equal(t, before, string(d.State.Job.Format()), name)
+		assert.False(t, d.Screen.Typing(), name)
+		assert.NotContains(t, d.View(100, 27), "Looking", name)
+		d.Send(begun().(tea.BatchMsg)[0]())
+		assert.Equal(t, before, string(d.State.Job.Format()), "stopped: %s", name)
+	}
+}
+
+// An answer to an older search is not taken for that of a newer one.
+func TestAnAnswerToAnOlderSearchIsDropped(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	d.Type("/l")
+	late := d.Work()
+	d.Type("<esc>/n")
+	answer := d.Work()
+	before := string(d.State.Job.Format())
+	d.Send(late)
+	assert.Equal(t, before, string(d.State.Job.Format()))
+	assert.Contains(t, d.View(100, 27), "Looking for the exhaust...")
+	d.Send(answer)
+	assert.False(t, d.Screen.Typing())
+}
+
+// How far it is stands in the panel.
+func TestASearchForARunSaysHowFarItIs(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	d.Type("j")
+	cmd := d.Cmd().(tea.BatchMsg)
+	answer := cmd[0]()
+	d.Send(cmd[1]())
+	assert.Regexp(t, `legs tried`, d.View(100, 27))
+	require.NotNil(t, d.Cmd, "it is looked at again")
+	d.Send(answer)
+	assert.NotNil(t, d.State.Job.Exhaust)
+}
+
+// Where no run keeps every rule the nearest miss is told with what it breaks, and put in when it is asked for, not before.
+func TestTheNearestMissIsToldAndNotPutIn(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	before := string(d.State.Job.Format())
+	find(d, "/n")
+	assert.Equal(t, before, string(d.State.Job.Format()))
+	view := d.View(100, 27)
+	assert.Contains(t, view, "No exhaust there keeps every rule.")
+	assert.Contains(t, view, "foul: exhaust: brake pipe across")
+	d.Golden("miss-100x27", 100, 27)
+	d.Type("<esc>")
+	assert.Equal(t, before, string(d.State.Job.Format()))
+	assert.False(t, d.Screen.Typing())
+
+	find(d, "/n")
+	d.Type("<enter>")
+	assert.NotEqual(t, before, string(d.State.Job.Format()))
+	assert.Len(t, d.Steps(), 1)
+}
+
+// A run that is all clear is not replaced by a doubtful one without asking.
+func TestAWorseRunIsNotPutInUnasked(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	find(d, "j")
+	require.Empty(t, unclear(vehicles.ExhaustRun, d))
+	d.Type("j")
+	m := d.Screen.(screen)
+	m.finder.found.Done = true
+	run := *d.State.Job.Exhaust
+	m.finder.found.Said = []rules.Route{{Run: &run, Verdict: rules.Doubtful, Length: 700}}
+	assert.False(t, m.better(d.State))
+	m.finder.found.Said[0].Verdict = rules.Clear
+	assert.True(t, m.better(d.State))
+	m.finder.found.Said[0].Verdict = rules.Foul
+	assert.False(t, m.better(d.State))
+}
+
+// What can't be sought says why.
+func TestWhatCantBeSoughtSaysWhy(t *testing.T) {
+	job := stripped(roomy(), vehicles.RunKinds[:]...)
+	uncut := job
+	uncut.Cut = nil
+	d := screentest.New(t, New(), uncut, 60, 17)
+	for _, keys := range []string{"j", "J", "/"} {
+		d.Type(keys)
+		assert.Equal(t, noStub, d.Said)
+		assert.Nil(t, d.Cmd)
+	}
+	tankless := job
+	for i, o := range job.Obstructions {
+		if o.Kind == vehicles.FuelTank {
+			tankless.Obstructions = job.Obstructions.Without(i)
+		}
+	}
+	d = screentest.New(t, New(), tankless, 60, 17)
+	d.Type("<tab><tab>j")
+	assert.Contains(t, d.Said, "Where does the line begin?")
+}
+
+// The choice and the search at every size.
+func TestTheFinderInPictures(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), roomy(), size.W, size.H)
+		d.Type("/")
+		d.Golden("find-"+size.Name, size.W, size.H)
+		d.Type("<esc>")
+		assert.False(t, d.Screen.Typing())
+	}
+}
+
+// A search goes on beside the screen: what is judged and painted meanwhile touches nothing of it.
+func TestKeysArePressedWhileARunIsSought(t *testing.T) {
+	d := screentest.New(t, New(), roomy(), 100, 27)
+	d.Type("j")
+	begun := d.Cmd
+	answer := make(chan tea.Msg)
+	go func() { answer <- begun().(tea.BatchMsg)[0]() }()
+	for range 5 {
+		d.View(100, 27)
+		d.Screen.Plain(d.State).All()
+	}
+	d.Type("<esc>")
+	for range 20 {
+		d.Type("n<left>c")
+		d.View(100, 27)
+	}
+	before := string(d.State.Job.Format())
+	d.Send(<-answer)
+	assert.Equal(t, before, string(d.State.Job.Format()))
+}

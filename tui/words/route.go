@@ -1,0 +1,18 @@
+package words
+
+import (
+	"fmt"
+
+	"bench.example/undermark/rules"
+)
+
+// Tried says how far a search for a run is: "clear of what is uncertain, 1200 legs tried".
+func Tried(at rules.Aim, legs int) string {
+	aim := [...]string{rules.ToBeClear: "clear of all that is uncertain", rules.ToKeepRules: "breaking no rule", rules.ToMissLeast: "the nearest miss"}[at]
+	return fmt.Sprintf("%s, %d legs tried", aim, legs)
+}
+
+// NoWay says that nothing was found at all.
+func NoWay(run fmt.Stringer) string {
+	return "no " + run.String() + " leads there, whatever rule it breaks"
+}
