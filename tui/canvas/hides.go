@@ -6,7 +6,7 @@ import (
 
 // mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more.
 const (
-	mostHidden = 80
+	mostHidden = 90
 	mostUrgent = 400
 )
 
@@ -79,11 +79,11 @@ func (p *painter) back(col, row, length int, ink Ink) {
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
-	hidesExhaust = 60 // it is one line, unbroken
-	hidesLine    = 7
-	hidesDots    = 4
-	hidesFace    = 9 // it would be taken for that thing's name
-	hidesLoose   = 3 // of what moves or comes off, and the van's ends
+	hidesMain  = 60 // of the exhaust, which is one line, unbroken, and of what is in the way
+	hidesLine  = 7
+	hidesDots  = 4
+	hidesFace  = 9 // it would be taken for that thing's name
+	hidesLoose = 3 // of what moves or comes off, and the van's ends
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
@@ -129,8 +129,8 @@ func (p *painter) weighed() {
 func (p *painter) cost(i, row, col int) uint8 {
 	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
 	switch {
-	case line.arms != 0 && line.ink.Role == scene.Exhaust, ground.Role == scene.Exhaust:
-		return hidesExhaust
+	case line.arms != 0 && (line.ink.Role == scene.Exhaust || line.foul), ground.Role == scene.Exhaust:
+		return hidesMain
 	case line.arms != 0:
 		return hidesLine + line.front
 	case front > 0 && p.dots.octet(col, row) != 0:

@@ -117,7 +117,7 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: it.Role == scene.Conflict}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: it.Role == scene.Conflict || it.Role == scene.Exhaust}
 	if it.Primitive == scene.Area && !p.thin(it) {
 		text.of = it
 	}

@@ -88,6 +88,8 @@ func (p crossing) crosses(col, row int) int {
 		}
 	case p.taken.has(i):
 		return tooDear
+	case p.strokes.cells[i].foul:
+		return hidesMain
 	case p.strokes.cells[i].arms != 0:
 		return leaderCross + int(p.strokes.cells[i].front)
 	case p.costs[i] >= hidesFace && p.canvas.Cells[i].Ground.Role != p.own:

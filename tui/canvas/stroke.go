@@ -19,6 +19,7 @@ type stroke struct {
 	front uint8
 	ink   Ink
 	of    uint16 // which line it is
+	foul  bool   // it is of a thing that is foul
 }
 
 // The sides of a cell that a line can go on to.

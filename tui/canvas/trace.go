@@ -42,7 +42,7 @@ func corners(f *geometry.Footprint) []geometry.Point {
 
 // along draws an item's line through places.
 func (p *painter) along(it *part, path []geometry.Point) {
-	like := stroke{style: styleOf(p.projection.LineOf(it.Item), it.Weight()), front: it.Role.Pen().Front, ink: lineInk(it.Item)}
+	like := stroke{style: styleOf(p.projection.LineOf(it.Item), it.Weight()), front: it.Role.Pen().Front, ink: lineInk(it.Item), foul: it.Code != "" && it.State == scene.Foul}
 	p.mask.reset()
 	p.stroke(path, like, &p.mask)
 	it.stroke = p.strokes.of

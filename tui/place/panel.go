@@ -3,6 +3,8 @@ package place
 import (
 	"strings"
 
+	"github.com/charmbracelet/lipgloss"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -22,7 +24,13 @@ func (m screen) where(s desk.State, w int) []string {
 		}
 		return append(rows, pilotRows(p, s, w)...)
 	}
-	rows = append(rows, desk.Wrapped(st.Plain, "At "+desk.AtX(at[0], u)+", "+desk.Across(at[1], s.Settings)+"; "+stack(s), w)...)
+	place := "At " + desk.AtX(at[0], u) + ", " + desk.Across(at[1], s.Settings)
+	if lipgloss.Width(rows[0])+3+desk.Width(place) <= w { // rows are dear under a plan
+		rows[0] += "   " + st.Plain.Render(place)
+		rows = append(rows, desk.Wrapped(st.Plain, stack(s), w)...)
+	} else {
+		rows = append(rows, desk.Wrapped(st.Plain, place+"; "+stack(s), w)...)
+	}
 	if m.staying {
 		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
 	}
