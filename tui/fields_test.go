@@ -117,12 +117,14 @@ var forms = []struct {
 	{"job", "Job", 0, []entered{
 		{"TL-32", "job.ref", "TL-32", needed, ""}, word("short van", "job.vehicle"), word("second bench", "job.fitter"),
 		{"2026-11-26", "job.date", "2026-11-26 00:00:00 +0000 date-local", "", "the 26th"}, {"first line↵second", "job.notes", "first line\nsecond", "", ""},
+		one("f", "check.runs", "full"),
 	}},
 	{"tape", "Job", 1, []entered{
 		one("1", "tape.class", "I"), mm("1.5", "tape.read", "1.5"), mm("1", "tape.mark", "1"), mm("2", "tape.height", "2"), mm("1", "tape.turn", "1"),
 	}},
 	{"fuel", "Job", 3, []entered{one("n", "fuel.kind", ""), one("n", "fuel.from", "")}},
-	{"rule", "Job", 8, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
+	{"wheels", "Job", 4, []entered{still(), still(), still(), still(), still()}},
+	{"rule", "Job", 9, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
 }
 
 // inField is the full job with the keys in a field of a form, and the row of the screen that shows it.
