@@ -158,7 +158,7 @@ func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehi
 		run, _ = begun(s, mouth)
 		h := vehicles.UsualPump
 		run.Pump = &h
-		return run, "Taken from " + run.Supply.From + ", with a pump of a usual size: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
+		return run, "The line is taken to begin at " + run.Supply.From + ", with a usual pump: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
 	}
 	run = vehicles.UsualRun(of)
 	with := ""
@@ -166,7 +166,7 @@ func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehi
 		h := vehicles.UsualMuffler
 		run.Muffler, with = &h, ", with a muffler of a usual size"
 	}
-	return run, fmt.Sprintf("Taken as %s of a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
+	return run, fmt.Sprintf("The %s is taken as a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
 }
 
 // sought begins what is wanted of the finder.
