@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/route"
 	"bench.example/undermark/vehicles"
 )
 
@@ -111,128 +110,6 @@ func withoutWay(job vehicles.Job, kind vehicles.RunKind) vehicles.Job {
 	return job.WithRun(kind, &run)
 }
 
-// seeker is one search for a run.
-type seeker struct {
-	ctx   context.Context
-	judge judge
-	kind  vehicles.RunKind
-	to    Target
-	tell  Tell
-	aim   Aim
-	pump  *vehicles.Pump // of a fuel line
-}
-
-// attempt is a run that was straightened, its stub's mouth the first of its corners.
-type attempt struct {
-	corners []geometry.Point3
-	worth   route.Worth
-	lower   int // which leg its muffler is on, as a trial counts them
-}
-
-// better tells whether an attempt is better than another, nil being none.
-func (a *attempt) better(than *attempt) bool {
-	return a != nil && (than == nil || a.worth.Better(than.worth))
-}
-
-// keeps tells whether an attempt keeps what was asked of it.
-func (a *attempt) keeps() bool { return a != nil && a.worth.Short == 0 }
-
-// demand is what is asked of the ways of one search.
-type demand struct {
-	searched float64 // by how many sigma a way keeps its distances
-	judged   float64 // and a run
-	less     float64 // mm by which less is asked of every distance
-	aims     Aim
-	uncut    bool // nothing but distances is asked, and a fall
-	rising   bool // not even that
-}
-
-// demands are made in turn, each where nothing keeps the one before.
-var demands = []demand{
-	{searched: coverage, judged: coverage},
-	{judged: coverage},  // the search takes the worst sigma that there can be for each
-	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
-}
-
-// mostWays is how many ways of one search are straightened.
-const mostWays = 4
-
-// mostMisses is the same of one for the nearest miss.
-const mostMisses = 2
-
-// seek is the best of what meets the first demand that can be met, and whether any can.
-func (s *seeker) seek() (best *attempt, kept bool) {
-	for _, d := range demands {
-		if best = s.among(d); best.keeps() || s.ctx.Err() != nil {
-			break
-		}
-	}
-	return best, best.keeps()
-}
-
-// among is the best of the ways of one search, straightened; nil for none.
-func (s *seeker) among(d demand) (best *attempt) {
-	goals, keep := s.goals(d.judged)
-	if len(goals) == 0 || !keep && !d.uncut {
-		return nil // no way there helps
-	}
-	s.aim = d.aims
-	d.less -= s.to.Room
-	c := newCourse(s.judge, s.kind, goals, d)
-	most := mostWays
-	if d.uncut {
-		most = mostMisses
-	}
-	for _, w := range route.Find(s.ctx, &c.query, most, s.tried) {
-		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
-			break
-		}
-		for lower := range s.mufflerLegs() {
-			found := s.straighten(w.Corners, c, d.judged, lower)
-			if found.better(best) {
-				best = found
-			}
-			if found.keeps() {
-				break
-			}
-		}
-	}
-	return best
-}
-
-// tried tells how far the search is.
-func (s *seeker) tried(legs int) {
-	if s.tell != nil {
-		s.tell(s.aim, legs)
-	}
-}
-
-// muchWorse is how much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less.
-const muchWorse = 1.05
-
-// mufflerLegs is on how many legs a muffler is tried, from the outlet back.
-func (s *seeker) mufflerLegs() int {
-	if s.judge.job.Run(s.kind).Muffler == nil {
-		return 1
-	}
-	return 2
-}
-
-// straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
-func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
-	t := s.trial(bands, lower)
-	t.room = s.to.Room
-	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
-	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
-		return t.worth(corners, c.beyond(corners), most)
-	}
-	if !s.to.exactly() {
-		st.LastMay = s.onEdge
-	}
-	corners, worth := st.Straighten(s.ctx, corners)
-	return &attempt{corners, worth, lower}
-}
-
 // trial is a trial of the seeker's run, with what hangs on it.
 func (s *seeker) trial(bands float64, lower int) *trial {
 	t := newTrial(s.judge, s.kind, bands)
@@ -270,39 +147,3 @@ func (s *seeker) told(a *attempt) Route {
 	}
 	return route
 }
-
-// nearestMiss is the run that falls short by least, where none keeps every rule: of one that was tried, of ways that keep their distances
-// but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
-// stay where they are.
-func (s *seeker) nearestMiss(best *attempt) *attempt {
-	for _, d := range []demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}} {
-		if a := s.among(d); a.better(best) {
-			best = a
-		}
-	}
-	if best != nil || s.ctx.Err() != nil {
-		return best
-	}
-	low, high := 0.0, mostSqueezed
-	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
-		a := s.among(demand{aims: ToMissLeast, less: less, uncut: true, rising: true})
-		switch {
-		case a != nil:
-			high = less
-		case less == high: // not even so
-			return best
-		default:
-			low = less
-		}
-		if a.better(best) {
-			best = a
-		}
-	}
-	return best
-}
-
-// How much less is asked of distances at the most, mm, and how closely that is sought.
-const (
-	mostSqueezed   = 400.0
-	squeezedWithin = 5.0
-)

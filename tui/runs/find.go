@@ -128,47 +128,6 @@ func (m screen) findBoth(s desk.State) (screen, desk.Change) {
 	return m, desk.Change{}
 }
 
-// begins is the job with runs to find in it; why says why it can't be.
-func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why string) {
-	q = quest{runs: runs, of: s.Result}
-	if len(s.Faults) > 0 {
-		return q, "First put right what is wrong with the job."
-	}
-	for _, of := range runs {
-		mouth, there := moving.Stub(s, of)
-		if !there {
-			return q, noStub
-		}
-		if s.Job.Run(of) != nil {
-			continue
-		}
-		run, taken := usual(s, of, mouth)
-		if of == vehicles.FuelRun && run.Supply.From == "" {
-			return q, "Where does the line begin? " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
-		}
-		q.of.Job = q.of.Job.WithRun(of, &run)
-		q.taken = append(q.taken, taken)
-	}
-	return q, ""
-}
-
-// usual is a run to begin with, with what usually hangs on it, and what was taken for granted.
-func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
-	if of == vehicles.FuelRun {
-		run, _ = begun(s, mouth)
-		h := vehicles.UsualPump
-		run.Pump = &h
-		return run, "Taken from " + run.Supply.From + ", with a pump of a usual size: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
-	}
-	run = vehicles.UsualRun(of)
-	with := ""
-	if of == vehicles.ExhaustRun {
-		h := vehicles.UsualMuffler
-		run.Muffler, with = &h, ", with a muffler of a usual size"
-	}
-	return run, fmt.Sprintf("Taken as %s of a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
-}
-
 // sought begins what is wanted of the finder.
 func (m screen) sought(s desk.State) (screen, tea.Cmd) {
 	m.finder.wants = false
