@@ -63,14 +63,14 @@ func TestOverlapsAreThoseOfEveryPair(t *testing.T) {
 // Whatever becomes of a plan, its overlaps are those of every pair: nothing stays from the plans before it.
 func TestOverlapsOfAnEditedPlanAreThoseOfEveryPair(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 3))
-	plan, last := scattered(r, 120), &Overlapping{}
-	for step := range 150 {
+	plan, last := scattered(r, 100), &Overlapping{}
+	for step := range 300 {
 		things := slices.Clone(plan.Obstructions)
 		switch i, other := r.IntN(len(things)), scattered(r, 1).Obstructions[0]; r.IntN(7) {
 		case 0:
 			things[i] = other
 		case 5, 6: // a little aside: it is still near what it was near
-			things[i].Prism.Footprint = things[i].Prism.Footprint.Moved(0, geometry.Point{X: 20*r.Float64() - 10, Y: 20*r.Float64() - 10})
+			things[i].Prism.Footprint = things[i].Prism.Footprint.Moved(0, geometry.Point{X: 40*r.Float64() - 20, Y: 40*r.Float64() - 20})
 		case 1:
 			things = slices.Insert(things, i, other)
 		case 2:
