@@ -69,8 +69,11 @@ func TestOverlapsOfAnEditedPlanAreThoseOfEveryPair(t *testing.T) {
 		switch i, other := r.IntN(len(things)), scattered(r, 1).Obstructions[0]; r.IntN(7) {
 		case 0:
 			things[i] = other
-		case 5, 6: // a little aside: it is still near what it was near
-			things[i].Prism.Footprint = things[i].Prism.Footprint.Moved(0, geometry.Point{X: 40*r.Float64() - 20, Y: 40*r.Float64() - 20})
+		case 5, 6: // what is in another a little aside: it is still near that
+			for _, p := range last.Pairs[min(1, len(last.Pairs)):] {
+				k := [2]int{p.A, p.B}[r.IntN(2)]
+				things[k].Prism.Footprint = things[k].Prism.Footprint.Moved(0, geometry.Point{X: 10*r.Float64() - 5, Y: 10*r.Float64() - 5})
+			}
 		case 1:
 			things = slices.Insert(things, i, other)
 		case 2:
