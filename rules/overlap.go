@@ -20,8 +20,45 @@ const overlapTolerance = 5
 
 // Overlaps returns the pairs of obstructions that are deeper in each other in plan and in height than tape and touch
 // explain, in the order of the job. What has no measured drop is left out, as its heights are only taken for the worst.
-func Overlaps(plan vehicles.Plan) []Overlap {
-	var list []Overlap
+func Overlaps(plan vehicles.Plan) []Overlap { return new(Overlapping).After(plan).Pairs }
+
+// Overlapping is the overlaps of a plan, with what was measured to find them. The zero one is of a plan without obstructions.
+type Overlapping struct {
+	Pairs  []Overlap
+	things []vehicles.Placed
+	gaps   map[[2]int]float64 // between things that are near each other
+}
+
+// After is that of another plan, as a job has it that was edited: what lies between two obstructions that are both where they were
+// is not measured again, and of the same plan nothing is looked at.
+func (o *Overlapping) After(plan vehicles.Plan) *Overlapping {
+	if n := len(plan.Obstructions); n > 0 && n == len(o.things) && &o.things[0] == &plan.Obstructions[0] {
+		return o
+	}
+	next := &Overlapping{things: plan.Obstructions, gaps: make(map[[2]int]float64, len(o.gaps))}
+	stays := make([]bool, len(plan.Obstructions))
+	for i := range stays {
+		stays[i] = i < len(o.things) && o.things[i].Prism.Same(&plan.Obstructions[i].Prism)
+	}
+	gap := func(a, b int) float64 {
+		if known, ok := o.gaps[[2]int{a, b}]; ok && stays[a] && stays[b] {
+			return known
+		}
+		return geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
+	}
+	eachNear(plan, func(a, b int) {
+		by := gap(a, b)
+		next.gaps[[2]int{a, b}] = by
+		if by < -overlapTolerance {
+			next.Pairs = append(next.Pairs, Overlap{A: a, B: b, Depth: -by})
+		}
+	})
+	slices.SortFunc(next.Pairs, func(p, q Overlap) int { return cmp.Or(p.A-q.A, p.B-q.B) })
+	return next
+}
+
+// eachNear calls each with the pairs of obstructions that are not apart as their boxes and heights have it.
+func eachNear(plan vehicles.Plan, each func(a, b int)) {
 	there := extents(plan)
 	for i := range there {
 		p := &there[i]
@@ -33,15 +70,9 @@ func Overlaps(plan vehicles.Plan) []Overlap {
 			if p.apart(q) {
 				continue
 			}
-			a, b := min(p.at, q.at), max(p.at, q.at)
-			gap := geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
-			if gap < -overlapTolerance {
-				list = append(list, Overlap{A: a, B: b, Depth: -gap})
-			}
+			each(min(p.at, q.at), max(p.at, q.at))
 		}
 	}
-	slices.SortFunc(list, func(p, q Overlap) int { return cmp.Or(p.A-q.A, p.B-q.B) })
-	return list
 }
 
 // extent is the space that an obstruction is in.

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,6 +58,36 @@ func TestOverlapsAreThoseOfEveryPair(t *testing.T) {
 		assert.Equal(t, want, Overlaps(plan), "seed %d", seed)
 	}
 	assert.Greater(t, found, 100, "there is something to find")
+}
+
+// Whatever becomes of a plan, its overlaps are those of every pair: nothing stays from the plans before it.
+func TestOverlapsOfAnEditedPlanAreThoseOfEveryPair(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 3))
+	plan, last := scattered(r, 100), &Overlapping{}
+	for step := range 300 {
+		things := slices.Clone(plan.Obstructions)
+		switch i, other := r.IntN(len(things)), scattered(r, 1).Obstructions[0]; r.IntN(7) {
+		case 0:
+			things[i] = other
+		case 5, 6: // what is in another a little aside: it is still near that
+			for _, p := range last.Pairs[min(1, len(last.Pairs)):] {
+				k := [2]int{p.A, p.B}[r.IntN(2)]
+				things[k].Prism.Footprint = things[k].Prism.Footprint.Moved(0, geometry.Point{X: 10*r.Float64() - 5, Y: 10*r.Float64() - 5})
+			}
+		case 1:
+			things = slices.Insert(things, i, other)
+		case 2:
+			things = slices.Delete(things, i, i+1)
+		case 3:
+			things[i].Assumed = !things[i].Assumed
+		case 4:
+			things[i].Prism.Low, things[i].Prism.High = other.Prism.Low, other.Prism.High
+		}
+		plan.Obstructions = things
+		last = last.After(plan)
+		assert.Equal(t, every(plan), last.Pairs, "step %d", step)
+		assert.Same(t, last, last.After(plan), "nothing is looked at twice")
+	}
 }
 
 func BenchmarkOverlaps(b *testing.B) {

@@ -42,6 +42,17 @@ func TestTheKeptShadeIsThatOfAFreshPane(t *testing.T) {
 	judge(fewer)
 	look("a thing taken away")
 	assert.NotSame(t, before, kept.rooms.shade)
+	before = kept.rooms.shade
+	moved := s.Job
+	thing := moved.Obstructions[0]
+	for k := range thing.X {
+		mm := s.Result.Plan.Obstructions[0].Prism.Footprint.Middle.X + 100*float64(k+1)
+		thing.X[k] = survey.Reading{Text: survey.Exact(mm), Number: true, Length: mm}
+	}
+	moved.Obstructions = moved.Obstructions.With(0, thing)
+	judge(moved)
+	look("a thing moved")
+	assert.NotSame(t, before, kept.rooms.shade)
 	job := s.Job
 	job.Rules = map[string]float64{"cut.on-floor": 200}
 	judge(job)

@@ -5,6 +5,7 @@ package under
 import (
 	"fmt"
 	"strings"
+	"sync/atomic"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -140,6 +141,20 @@ func row(record form.Record, s desk.State) form.Row {
 	return out
 }
 
+// lastOverlaps are those that were asked for last: to measure them anew at each picture takes a tenth of a key with many obstructions.
+var lastOverlaps atomic.Pointer[rules.Overlapping]
+
+// overlaps are the things that fill one space.
+func overlaps(plan vehicles.Plan) []rules.Overlap {
+	last := lastOverlaps.Load()
+	if last == nil {
+		last = &rules.Overlapping{}
+	}
+	last = last.After(plan)
+	lastOverlaps.Store(last)
+	return last.Pairs
+}
+
 // wrongs says what is wrong with the survey: what keeps the job from being judged, what is a danger to whoever drills, or
 // things that fill one space.
 func wrongs(s desk.State) []string {
@@ -152,7 +167,7 @@ func wrongs(s desk.State) []string {
 	}
 	out = append(out, rules.Dangers(&s.Result)...)
 	all := s.Result.Job.Obstructions
-	for _, o := range rules.Overlaps(s.Result.Plan) {
+	for _, o := range overlaps(s.Result.Plan) {
 		out = append(out, fmt.Sprintf("%s and %s lie %s in one another: if neither runs through the other, measure both again",
 			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
 	}
