@@ -241,7 +241,7 @@ func TestATapMeansTheSameInPixels(t *testing.T) {
 // Whatever others wrote, none of it shows a part of the picture: each screen of a job full of placeholders shows what it does of one
 // with their stand-ins.
 func TestOthersCanShowNoPartOfThePicture(t *testing.T) {
-	feigned := pixels.Placeholder(3, 2) + "\x1b[38;2;0;117;109m" + pixels.Placeholder(0, 0) + "\U0010eeee"
+	feigned := partOf(3, 2) + "\x1b[38;2;0;117;109m" + partOf(0, 0) + "\U0010eeee"
 	document, err := vehicles.Load(jobOfCases(t, "24-everything.toml"))
 	require.NoError(t, err)
 	put := func(text string) func(string) string { return func(s string) string { return s + text } }
@@ -301,7 +301,7 @@ func TestWithoutPicturesNoPlaceholderGetsThrough(t *testing.T) {
 	r := working(t, "")
 	r.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
 	assert.NotContains(t, r.View(), string(pixels.First))
-	assert.NotContains(t, harmless.Painted(pixels.Placeholder(0, 0)), string(pixels.First))
+	assert.NotContains(t, harmless.Painted(partOf(0, 0)), string(pixels.First))
 }
 
 // A fitter moves the cut and looks: from the key to the last byte of the picture that shows it. Arrows held come thirty times a second;
@@ -341,3 +341,6 @@ func BenchmarkPaintingNothingNew(b *testing.B) {
 		})
 	}
 }
+
+// partOf is the text of a cell that shows a part of the picture.
+func partOf(col, row int) string { return string(pixels.AppendPlaceholder(nil, col, row)) }

@@ -65,3 +65,34 @@ func TestNothingIsShadedOffTheFloor(t *testing.T) {
 	assert.Equal(t, scene.Unknown, s.At(geometry.Point{X: 950}), "beyond the part")
 	assert.NotEqual(t, scene.Unknown, s.At(geometry.Point{X: 500}))
 }
+
+// Between nodes there is what a finer shading has at its own nodes, but within a node's distance of where one grade becomes another; at
+// a node it is the node's.
+func TestBetweenNodesTheShadeIsThatOfAFinerOne(t *testing.T) {
+	const step = 16
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	low, high := result.Plan.FloorMin, result.Plan.FloorMax
+	coarse := NewShading(&result, rules.DoubtOfCut(&result), low, high, step, 2)
+	fine := NewShading(&result, rules.DoubtOfCut(&result), low, high, 1, 2)
+	r, between := rand.New(rand.NewPCG(3, 3)), 0
+	for range 20000 {
+		p := geometry.Point{X: low.X + r.Float64()*(high.X-low.X), Y: low.Y + r.Float64()*(high.Y-low.Y)}
+		got := coarse.Between(p)
+		near := false
+		for k := range 17 * 17 {
+			off := geometry.Point{X: float64(k%17-8) * step / 8, Y: float64(k/17-8) * step / 8}
+			if near = fine.At(p.Add(off)) == got; near {
+				break
+			}
+		}
+		require.True(t, near, "%v: %d", p, got)
+		if got != coarse.At(p) {
+			between++
+		}
+	}
+	assert.Positive(t, between, "it is finer")
+	node := coarse.possible.Node(7, 5)
+	assert.Equal(t, coarse.At(node), coarse.Between(node))
+	assert.Equal(t, scene.Unknown, coarse.Between(geometry.Point{X: low.X - 1}))
+}

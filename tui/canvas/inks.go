@@ -16,27 +16,25 @@ func solid(rgb int) color.NRGBA {
 }
 
 // inksOf are the colours of an item in a picture of a scale.
-func (p *pictured) inksOf(it *scene.Item) vector.Colours {
-	var c vector.Colours
-	ground := Ground{Role: scene.Floor, Set: true}
-	if it.Primitive == scene.Area && faced(it.Role) {
-		ground = groundOf(it)
-		tint, _ := tintOf(ground)
-		c.Ground = solid(tint.on(p.light))
-	}
+func (p *pictured) inksOf(it *scene.Item) (c vector.Colours) {
 	line := lineInk(it)
 	if it.Role == scene.Cut {
-		line = Ink{Role: scene.Cut, Selected: it.Selected} // the ring is the brightest there is, however it stands
+		line.State = scene.Plain // the ring is the brightest there is, however it stands
 	}
-	ink, behind := colours(Cell{Ink: line, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
+	ink, _ := colours(Cell{Ink: line, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
 	c.Line = solid(ink)
-	if c.Ground.A == 0 || it.Role == scene.Floor || it.Unsure || p.slender(it) {
+	if it.Primitive != scene.Area || !faced(it.Role) {
+		return c
+	}
+	face := groundOf(it)
+	tint, _ := tintOf(face)
+	c.Ground = solid(tint.on(p.light))
+	if it.Role == scene.Floor || it.Unsure || p.slender(it) {
 		return c
 	}
 	// What is solid is told by its face; its edge only parts it from its neighbours.
-	quiet := lineInk(it)
-	quiet.State = scene.Plain
-	ink, behind = colours(Cell{Ink: quiet, Ground: ground}, p.light)
+	line.State = scene.Plain
+	ink, behind := colours(Cell{Ink: line, Ground: face}, p.light)
 	c.Line = solid(between(ink, behind))
 	if it.Role.Pen().Fill == scene.Hatched && !it.Selected {
 		c.Fill = solid(between(between(ink, behind), behind))

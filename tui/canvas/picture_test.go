@@ -187,7 +187,7 @@ func TestCellsOfAPictureHoldPlaceholders(t *testing.T) {
 	was := strings.Split(c.Encode(desk.NoColour, false), "\n")
 	require.True(t, c.Pictured())
 	c.Put(c.Left+3, c.Top+2, "here", strong)
-	c.Put(c.Left+9, c.Top+2, pixels.Placeholder(4, 4), strong)
+	c.Put(c.Left+9, c.Top+2, partOf(4, 4), strong)
 	for row, line := range strings.Split(c.Encode(desk.TrueColour, false), "\n") {
 		if row < c.Top || row >= c.Top+c.Rows {
 			assert.NotContains(t, line, string(pixels.First))
@@ -257,3 +257,6 @@ func TestTheShadeHasFineEdges(t *testing.T) {
 		}
 	}
 }
+
+// partOf is the text of a cell that shows a part of the picture.
+func partOf(col, row int) string { return string(pixels.AppendPlaceholder(nil, col, row)) }

@@ -38,8 +38,7 @@ func (p *pictured) room(grade scene.Grade) (ink color.RGBA, ok bool) {
 	if !faceOfRoom(grade) {
 		return ink, false
 	}
-	c := solid(grounds[grade].on(p.light))
-	return color.RGBA{R: c.R, G: c.G, B: c.B, A: c.A}, true
+	return color.RGBA(solid(grounds[grade].on(p.light))), true
 }
 
 // edge tells whether a dot beside this one has another grade.

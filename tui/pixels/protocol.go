@@ -101,10 +101,7 @@ func encoded(pixels []byte, size image.Point, cols, rows int) []byte {
 // First is the rune that placeholders begin with.
 const First = kitty.Placeholder
 
-// Placeholder returns the text of a cell that shows its part of the picture, from column and row 0. Its colour must be ID.
-func Placeholder(col, row int) string { return string(AppendPlaceholder(nil, col, row)) }
-
-// AppendPlaceholder appends that text.
+// AppendPlaceholder appends the text of a cell that shows its part of the picture, from column and row 0. Its colour must be ID.
 func AppendPlaceholder(out []byte, col, row int) []byte {
 	out = utf8.AppendRune(out, First)
 	out = utf8.AppendRune(out, kitty.Diacritic(row))

@@ -100,13 +100,13 @@ func TestALargePictureIsPaintedSmaller(t *testing.T) {
 func TestAPlaceholderIsOneCellWide(t *testing.T) {
 	for _, row := range []int{0, 1, 59, Most - 1} {
 		for col := range Most {
-			p := Placeholder(col, row)
+			p := partOf(col, row)
 			require.Equal(t, 1, ansi.StringWidth(p), "%d %d", col, row)
 			c, r, n := Placed(p + "x")
 			require.Equal(t, [3]int{col, row, len(p)}, [3]int{c, r, n})
 		}
 	}
-	first := Placeholder(0, 0)
+	first := partOf(0, 0)
 	for _, text := range []string{"", "x", "\U0010eeee", first[:4], first[:6], "\U0010eeeex", "\U0010eeee\u0301\u0301", "\U0010eeed" + first[4:], "\u0305\u0305"} {
 		_, _, n := Placed(text)
 		assert.Zero(t, n, "%q", text)
@@ -121,3 +121,6 @@ func BenchmarkEncoded(b *testing.B) {
 		b.ReportMetric(float64(len(encoded(pixels, size, 110, 44))), "bytes")
 	}
 }
+
+// partOf is the text of a cell that shows a part of the picture.
+func partOf(col, row int) string { return string(AppendPlaceholder(nil, col, row)) }

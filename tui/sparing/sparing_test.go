@@ -137,9 +137,9 @@ func TestTheScreenIsThatOfTheLibrary(t *testing.T) {
 // as long as the screen is wide or shorter.
 func randomRow(r *rand.Rand) string {
 	looks := []string{"", plain, "\x1b[m", "\x1b[1m", "\x1b[0;38;2;1;2;3m", "\x1b[48;2;9;8;7m", "\x1b[7;31m"}
-	texts := []string{"a", "b", " ", "⣿", "─", "≤", "a", "b", " ", pixels.Placeholder(r.IntN(pixels.Most), r.IntN(pixels.Most))}
+	texts := []string{"a", "b", " ", "⣿", "─", "≤", "a", "b", " ", partOf(r.IntN(pixels.Most), r.IntN(pixels.Most))}
 	if r.IntN(6) == 0 {
-		texts = append(texts, "\U0010eeee", "\U0010eeee\u0305", pixels.Placeholder(3, 4)+"\u0305", "界", "e\u0301", "🇩🇪", "क्ष")
+		texts = append(texts, "\U0010eeee", "\U0010eeee\u0305", partOf(3, 4)+"\u0305", "界", "e\u0301", "🇩🇪", "क्ष")
 	}
 	var out strings.Builder
 	for n := 0; n < 3+r.IntN(wide); n++ {
@@ -166,8 +166,8 @@ func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 	assert.Contains(t, send(b, 3, row("100")), row("100"), "a row that nobody knows is sent whole")
 	assert.Equal(t, "\x1b[4;14H25"+end, send(b, 3, row("125")))
 	assert.Equal(t, "\x1b[4;13H\x1b[0m\x1b[1m9\x1b[0m"+end, send(b, 3, row("\x1b[1m9\x1b[0m25")))
-	assert.Equal(t, "\x1b[4;13H"+pixels.Placeholder(7, 2)+end, send(b, 3, row(pixels.Placeholder(7, 2)+"25")))
-	assert.Equal(t, "\x1b[4;13H"+pixels.Placeholder(8, 2)+end, send(b, 3, row(pixels.Placeholder(8, 2)+"25")), "another part of the picture")
+	assert.Equal(t, "\x1b[4;13H"+partOf(7, 2)+end, send(b, 3, row(partOf(7, 2)+"25")))
+	assert.Equal(t, "\x1b[4;13H"+partOf(8, 2)+end, send(b, 3, row(partOf(8, 2)+"25")), "another part of the picture")
 	assert.Contains(t, send(b, 3, row("界")), row("界"), "columns are doubtful beside a wide rune")
 	assert.Contains(t, send(b, 3, row("100")), row("100"), "what stood there was not known")
 	_, err := b.WriteString(ansi.EraseEntireScreen)
@@ -178,3 +178,6 @@ func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 	send(b, 3, row("102"))
 	assert.Equal(t, b.plain.cells(), b.thin.cells())
 }
+
+// partOf is the text of a cell that shows a part of the picture.
+func partOf(col, row int) string { return string(pixels.AppendPlaceholder(nil, col, row)) }
