@@ -105,14 +105,24 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 	case key.Matches(msg, desk.KeyCautions):
 		r.open(newCautions())
 		return nil, true
-	case key.Matches(msg, desk.KeyBackground):
-		settings.Light = !settings.Light
-		return r.setSettings(settings), true
+	case key.Matches(msg, desk.KeyLook):
+		settings.Look = settings.Look.Next()
+		cmd = r.setSettings(settings)
+		r.tell(lookSaid(settings))
+		return cmd, true
 	case key.Matches(msg, desk.KeyUnits):
 		settings.Units = desk.Inches - settings.Units
 		return r.setSettings(settings), true
 	}
 	return nil, false
+}
+
+// lookSaid is what is said of a look that was chosen.
+func lookSaid(s desk.Settings) string {
+	if s.Colour == desk.NoColour {
+		return s.Look.String() + " look; this terminal shows no colours (NO_COLOR or TERM says so), and all looks are alike on it"
+	}
+	return s.Look.String() + " look"
 }
 
 // moused answers the mouse or a finger: the header goes to a screen, the foot presses a key, the heading goes to

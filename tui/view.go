@@ -37,7 +37,7 @@ func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 
 // View paints the whole screen. What leaves here goes to the terminal: whoever forgot to make a text harmless, only
 // colours get through.
-func (r *Root) View() string { return harmless.Painted(r.paint()) }
+func (r *Root) View() string { return r.desk.State.Settings.Dress(harmless.Painted(r.paint())) }
 
 // paint is header, heading, body, warnings, note, foot. What is said stands in the note's row; what is too long for it lies over
 // the rows above, so that the keys are seen beside it and nothing moves.

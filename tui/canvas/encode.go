@@ -4,13 +4,14 @@ import (
 	"unicode/utf8"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 // Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
 // plain end of line. Without colour only bold, reverse and underline are left.
-func (c Canvas) Encode(colour desk.Colour, light bool) string {
+func (c Canvas) Encode(colour desk.Colour, look looks.Look) string {
 	out := make([]byte, 0, c.Width*c.Height*4)
-	known := map[dress]string{}
+	known, table := map[dress]string{}, look.Table()
 	for row := range c.Height {
 		if row > 0 {
 			out = append(out, '\n')
@@ -19,7 +20,7 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 		for _, cell := range c.Cells[row*c.Width : (row+1)*c.Width] {
 			if d := dressOf(cell, colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
-				out, worn = put(out, worn, known, d, cell, colour, light)
+				out, worn = put(out, worn, known, d, cell, colour, table)
 			}
 			out = utf8.AppendRune(out, cell.Rune)
 		}
@@ -31,10 +32,10 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 }
 
 // put writes the escape sequence for a dress unless it is worn already, and returns what is written and the one now worn.
-func put(out []byte, worn string, known map[dress]string, d dress, c Cell, colour desk.Colour, light bool) ([]byte, string) {
+func put(out []byte, worn string, known map[dress]string, d dress, c Cell, colour desk.Colour, t *looks.Table) ([]byte, string) {
 	want, ok := known[d]
 	if !ok {
-		want = sgr(c, colour, light)
+		want = sgr(c, colour, t)
 		known[d] = want
 	}
 	if want != worn && (want != plain || worn != "") {

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
@@ -52,7 +53,7 @@ type Next struct {
 type Settings struct {
 	Units    survey.Units
 	Nearside Side // how left and right are spoken of
-	Light    bool // a light background
+	Look     looks.Look
 	Colour   Colour
 }
 

@@ -12,21 +12,21 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/adrg/xdg"
 
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
 // settingsFile is the settings as they lie on the disk, in words.
 type settingsFile struct {
-	Units      string `toml:"units"`
-	Sides      string `toml:"sides"`
-	Background string `toml:"background"`
+	Units string `toml:"units"`
+	Sides string `toml:"sides"`
+	Look  string `toml:"look"`
 }
 
 // The words of the settings file, in the order of the values they stand for.
 var (
-	unitWords       = []string{Millimetres.String(), Inches.String()}
-	sideWords       = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
-	backgroundWords = []string{"dark", "light"}
+	unitWords = []string{Millimetres.String(), Inches.String()}
+	sideWords = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 )
 
 // SideWords spells a way to speak of sides: "nearside is left".
@@ -68,7 +68,11 @@ func LoadSettings(path string) (Settings, error) {
 		return i
 	}
 	s.Units, s.Nearside = Units(choice("units", unitWords)), Side(choice("sides", sideWords))
-	s.Light = choice("background", backgroundWords) == 1
+	if _, there := values["look"]; there {
+		s.Look = looks.Look(choice("look", looks.Names()))
+	} else {
+		s.Look = looks.Look(choice("background", looks.Names()[:looks.Light+1])) // what the key was called while there were those two
+	}
 	return s, vehicles.FaultsIn(data, path, faults)
 }
 
@@ -90,10 +94,7 @@ func chosen(values map[string]any, key string, words []string) (i int, wrong str
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
 // not written.
 func (s Settings) Save(path string) error {
-	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], backgroundWords[0]}
-	if s.Light {
-		f.Background = backgroundWords[1]
-	}
+	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String()}
 	var b bytes.Buffer
 	if err := toml.NewEncoder(&b).Encode(f); err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
@@ -70,8 +71,8 @@ func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, boo
 				set.Nearside = side
 			}
 		}
-	case "background":
-		set.Light = text == backgrounds[1]
+	case "look":
+		set.Look, _ = looks.Parse(text)
 	default:
 		return set, false
 	}
@@ -143,30 +144,22 @@ func notesSlot() form.Slot {
 	return slot
 }
 
-var (
-	backgrounds = []string{"dark", "light"}
-)
-
 var showSlots = form.Slots{
-	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
+	setting("units", "lengths in", "", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
 		func(s desk.State) string { return s.Settings.Units.String() }),
-	setting("sides", "sides are", []form.Choice{
+	setting("sides", "sides are", "", []form.Choice{
 		{Letter: 'l', Name: desk.SideWords(desk.LeftRight)}, {Letter: 'n', Name: desk.SideWords(desk.NearsideLeft)},
 		{Letter: 'r', Name: desk.SideWords(desk.NearsideRight)},
 	}, func(s desk.State) string { return desk.SideWords(s.Settings.Nearside) }),
-	setting("background", "background", []form.Choice{{Letter: 'd', Name: "dark"}, {Letter: 'l', Name: "light"}},
-		func(s desk.State) string {
-			if s.Settings.Light {
-				return backgrounds[1]
-			}
-			return backgrounds[0]
-		}),
+	setting("look", "look", "b goes on to the next one, on any screen", []form.Choice{
+		{Letter: 'd', Name: looks.Dark.String()}, {Letter: 'l', Name: looks.Light.String()}, {Letter: 's', Name: looks.Sun.String()}, {Letter: 'n', Name: looks.Night.String()},
+	}, func(s desk.State) string { return s.Settings.Look.String() }),
 }
 
 // setting is a slot for one of the workshop's settings: cardRecord.Settings takes its text.
-func setting(key, label string, choices []form.Choice, get func(s desk.State) string) form.Slot {
+func setting(key, label, note string, choices []form.Choice, get func(s desk.State) string) form.Slot {
 	return form.Slot{
-		Field: form.Field{Key: key, Label: label, Choices: choices}, Get: get,
+		Field: form.Field{Key: key, Label: label, Note: note, Choices: choices}, Get: get,
 		Set: func(j vehicles.Job, _ string) (vehicles.Job, error) { return j, nil },
 	}
 }

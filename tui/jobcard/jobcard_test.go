@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -51,7 +52,7 @@ func TestSettingsArePasted(t *testing.T) {
 	assert.Equal(t, desk.Inches, r.State.Settings.Units)
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
 	assert.Equal(t, before, r.State.Job)
-	assert.Contains(t, r.View(100, 27), "▸ background")
+	assert.Contains(t, r.View(100, 27), "▸ look")
 }
 
 func TestTheTape(t *testing.T) {
@@ -67,7 +68,11 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	r.Type("<down><down><enter>inl")
 	assert.Equal(t, desk.Inches, r.State.Settings.Units)
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
-	assert.True(t, r.State.Settings.Light)
+	assert.Equal(t, looks.Light, r.State.Settings.Look)
+	for key, want := range map[string]looks.Look{"s": looks.Sun, "n": looks.Night, "d": looks.Dark} {
+		r.Type("<up><down>" + key)
+		assert.Equal(t, want, r.State.Settings.Look)
+	}
 	assert.Equal(t, before, r.State.Job)
 	assert.Empty(t, r.Steps())
 }

@@ -203,7 +203,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 		}
 		explain(&c, s)
 	}
-	return c.Encode(s.Settings.Colour, s.Settings.Light)
+	return c.Encode(s.Settings.Colour, s.Settings.Look)
 }
 
 func draw(s desk.State, opts Options) scene.Scene {
