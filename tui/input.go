@@ -110,11 +110,24 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 		cmd = r.setSettings(settings)
 		r.tell(lookSaid(settings))
 		return cmd, true
+	case key.Matches(msg, desk.KeyFigures):
+		settings.Big = !settings.Big
+		cmd = r.setSettings(settings)
+		r.tell(bigSaid(settings))
+		return cmd, true
 	case key.Matches(msg, desk.KeyUnits):
 		settings.Units = desk.Inches - settings.Units
 		return r.setSettings(settings), true
 	}
 	return nil, false
+}
+
+// bigSaid is what is said once big figures are on or off.
+func bigSaid(s desk.Settings) string {
+	if s.Big {
+		return "big figures: what the tape says is shown large while it is typed"
+	}
+	return "big figures off"
 }
 
 // lookSaid is what is said of a look that was chosen.
@@ -132,7 +145,7 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
-	foot, body, said := r.h-footRows, headRows+r.bodyHeight(), len(r.sayRows())
+	foot, body, said := r.h-footRows, headRows+len(r.bandRows())+r.bodyHeight(), len(r.sayRows())
 	if tap {
 		r.heard()
 	}
@@ -159,7 +172,9 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		r.goTo(r.titled("Checks"))
 		return nil
 	}
-	msg.Y -= headRows
+	if msg.Y -= headRows + len(r.bandRows()); msg.Y < 0 && r.overlay() == nil {
+		return nil // the big figures
+	}
 	if o := r.overlay(); o != nil {
 		return o.update(r, msg)
 	}

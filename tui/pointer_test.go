@@ -44,7 +44,7 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 		return r, true
 	}
 	for x := r.left; x < len(rows[r.end]); x++ {
-		number, _, _ := strings.Cut(strings.Map(digits, string(rows[r.end][x+1:])), " ")
+		number, _, _ := strings.Cut(strings.Map(figure, string(rows[r.end][x+1:])), " ")
 		if v, err := strconv.ParseFloat(number, 64); err == nil && rows[r.end][x] == '┴' {
 			r.across[x] = v
 		}
@@ -52,8 +52,8 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 	return r, true
 }
 
-// digits leaves what a number is made of, and a blank for all else.
-func digits(r rune) rune {
+// figure leaves what a number is made of, and a blank for all else.
+func figure(r rune) rune {
 	if strings.ContainsRune("0123456789.-+", r) {
 		return r
 	}

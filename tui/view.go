@@ -20,7 +20,7 @@ const (
 )
 
 func (r *Root) bodyHeight() int {
-	return max(r.h-headRows-len(r.warningRows())-noteRows-footRows, 0)
+	return max(r.h-headRows-r.bandHeight()-len(r.warningRows())-noteRows-footRows, 0)
 }
 
 // warningRows are the rows above the note that say why unsaved work is not kept safe; none while it is.
@@ -54,7 +54,8 @@ func (r *Root) paint() string {
 	} else {
 		body = r.screens[r.at].View(r.desk.State, r.w, r.bodyHeight())
 	}
-	rows := append([]string{r.header(), r.headingRow()}, strings.Split(body, "\n")...)
+	rows := append([]string{r.header(), r.headingRow()}, r.bandRows()...)
+	rows = append(rows, strings.Split(body, "\n")...)
 	styles := r.desk.State.Settings.Styles()
 	for _, row := range r.warningRows() {
 		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))

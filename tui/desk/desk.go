@@ -54,6 +54,7 @@ type Settings struct {
 	Units    survey.Units
 	Nearside Side // how left and right are spoken of
 	Look     looks.Look
+	Big      bool // what is being taped is shown in big figures
 	Colour   Colour
 }
 

@@ -97,6 +97,7 @@ func TestSettingsComeBackAsTheyWere(t *testing.T) {
 		s := Settings{
 			Units:    rapid.SampledFrom([]Units{Millimetres, Inches}).Draw(t, "units"),
 			Nearside: rapid.SampledFrom([]Side{LeftRight, NearsideLeft, NearsideRight}).Draw(t, "sides"),
+			Big:      rapid.Bool().Draw(t, "big"),
 			Look:     looks.Look(rapid.IntRange(0, looks.Count-1).Draw(t, "look")),
 		}
 		require.NoError(t, s.Save(path))

@@ -28,13 +28,14 @@ var (
 	KeyCautions = bind("!", "all the cautions", "!")
 	KeyLook     = bind("b", "look: dark, light, sun, night", "b")
 	KeyUnits    = bind("u", "mm or inches", "u")
+	KeyFigures  = bind("0", "big figures, on or off", "0")
 	KeyScreens  = bind("1-8", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8")
 )
 
 // Everywhere are the keys that the root answers on every screen; the letters and digits among them only while
 // no field has the keys.
 func Everywhere() []key.Binding {
-	return []key.Binding{KeyScreens, KeyHelp, KeySave, KeyUndo, KeyRedo, KeyUnits, KeyLook, KeyCautions, KeyQuit}
+	return []key.Binding{KeyScreens, KeyHelp, KeySave, KeyUndo, KeyRedo, KeyUnits, KeyLook, KeyFigures, KeyCautions, KeyQuit}
 }
 
 // Named returns the binding with other words for what it does here.

@@ -18,16 +18,21 @@ import (
 
 // settingsFile is the settings as they lie on the disk, in words.
 type settingsFile struct {
-	Units string `toml:"units"`
-	Sides string `toml:"sides"`
-	Look  string `toml:"look"`
+	Units   string `toml:"units"`
+	Sides   string `toml:"sides"`
+	Look    string `toml:"look"`
+	Figures string `toml:"figures"`
 }
 
 // The words of the settings file, in the order of the values they stand for.
 var (
-	unitWords = []string{Millimetres.String(), Inches.String()}
-	sideWords = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
+	unitWords   = []string{Millimetres.String(), Inches.String()}
+	figureWords = []string{"usual", "big"}
+	sideWords   = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 )
+
+// FigureWords spell how what is being taped is shown: usual, big.
+func FigureWords() []string { return figureWords }
 
 // SideWords spells a way to speak of sides: "nearside is left".
 func SideWords(s Side) string { return sideWords[s] }
@@ -73,6 +78,7 @@ func LoadSettings(path string) (Settings, error) {
 	} else {
 		s.Look = looks.Look(choice("background", looks.Names()[:looks.Light+1])) // what the key was called while there were those two
 	}
+	s.Big = choice("figures", figureWords) == 1
 	return s, vehicles.FaultsIn(data, path, faults)
 }
 
@@ -94,7 +100,10 @@ func chosen(values map[string]any, key string, words []string) (i int, wrong str
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
 // not written.
 func (s Settings) Save(path string) error {
-	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String()}
+	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String(), figureWords[0]}
+	if s.Big {
+		f.Figures = figureWords[1]
+	}
 	var b bytes.Buffer
 	if err := toml.NewEncoder(&b).Encode(f); err != nil {
 		return err

@@ -71,6 +71,8 @@ func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, boo
 				set.Nearside = side
 			}
 		}
+	case "figures":
+		set.Big = text == desk.FigureWords()[1]
 	case "look":
 		set.Look, _ = looks.Parse(text)
 	default:
@@ -154,6 +156,13 @@ var showSlots = form.Slots{
 	setting("look", "look", "b goes on to the next one, on any screen", []form.Choice{
 		{Letter: 'd', Name: looks.Dark.String()}, {Letter: 'l', Name: looks.Light.String()}, {Letter: 's', Name: looks.Sun.String()}, {Letter: 'n', Name: looks.Night.String()},
 	}, func(s desk.State) string { return s.Settings.Look.String() }),
+	setting("figures", "figures", "0 turns them on and off, on any screen", []form.Choice{{Letter: 'u', Name: desk.FigureWords()[0]}, {Letter: 'b', Name: desk.FigureWords()[1]}},
+		func(s desk.State) string {
+			if s.Settings.Big {
+				return desk.FigureWords()[1]
+			}
+			return desk.FigureWords()[0]
+		}),
 }
 
 // setting is a slot for one of the workshop's settings: cardRecord.Settings takes its text.

@@ -70,9 +70,13 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
 	assert.Equal(t, looks.Light, r.State.Settings.Look)
 	for key, want := range map[string]looks.Look{"s": looks.Sun, "n": looks.Night, "d": looks.Dark} {
-		r.Type("<up><down>" + key)
+		r.Type("<up>" + key)
 		assert.Equal(t, want, r.State.Settings.Look)
 	}
+	r.Type("b")
+	assert.True(t, r.State.Settings.Big)
+	r.Type("u")
+	assert.False(t, r.State.Settings.Big)
 	assert.Equal(t, before, r.State.Job)
 	assert.Empty(t, r.Steps())
 }
