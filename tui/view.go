@@ -94,13 +94,14 @@ func (r *Root) cramped() string {
 // part is a piece of the header or the foot that can be tapped.
 type part struct {
 	from, width int    // columns
+	near        int    // columns on both sides that belong to it: half of the gap to its neighbours
 	key         string // the key that a tap on it sends
 	text, more  string
 	style       desk.Style // of text
 }
 
-// holds tells whether the part stands at column x.
-func (p part) holds(x int) bool { return x >= p.from && x < p.from+p.width }
+// holds tells whether a tap at column x is meant for the part: a gloved finger may miss it by so much.
+func (p part) holds(x int) bool { return x >= p.from-p.near && x < p.from+p.width+p.near }
 
 func (r *Root) header() string {
 	var b strings.Builder
@@ -183,7 +184,7 @@ func (r *Root) footParts() []part {
 		if !b.Enabled() || len(b.Keys()) == 0 || x+n > room {
 			continue
 		}
-		parts = append(parts, part{from: x, width: n - hintGap, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
+		parts = append(parts, part{from: x, width: n - hintGap, near: hintGap / 2, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
 		x += n
 	}
 	return parts
