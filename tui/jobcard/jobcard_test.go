@@ -83,7 +83,7 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 
 func TestAsking(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
-	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions, "f": desk.FirstRun} {
+	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions, "f": desk.FirstRun, "s": desk.Save, "z": desk.Undo, "y": desk.Redo, "q": desk.Quit} {
 		r.Type(keys)
 		assert.Equal(t, want, r.Asked, keys)
 	}
