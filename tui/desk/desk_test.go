@@ -3,6 +3,7 @@ package desk
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -157,6 +158,9 @@ func TestSunAndNightBringTheirGround(t *testing.T) {
 			s := Settings{Colour: colour, Look: looks.Look(l)}
 			st := s.Styles()
 			picture := st.Foul.Render("foul") + " plain " + st.Key.Render("k") + "\n" + FitRow("row", 13)
+			if colour == TrueColour && looks.Look(l) >= looks.Sun {
+				picture = "\x1b[0;1;4;7;38;2;1;2;3;48;2;4;5;6m" + picture
+			}
 			e := vt.NewEmulator(13, 2)
 			_, err := e.WriteString(strings.ReplaceAll(s.Dress(picture), "\n", "\r\n"))
 			require.NoError(t, err)
@@ -167,6 +171,9 @@ func TestSunAndNightBringTheirGround(t *testing.T) {
 				}
 			}
 			assert.Equal(t, ansi.Strip(picture), ansi.Strip(s.Dress(picture)))
+			for _, sequence := range regexp.MustCompile("\x1b\\[[0-9;]*m").FindAllString(s.Dress(picture), -1) {
+				assert.LessOrEqual(t, strings.Count(sequence, ";"), 15, "a terminal may hold 16 parameters (VT510, from memory) and drop the rest: %q", sequence)
+			}
 		}
 	}
 }

@@ -132,9 +132,43 @@ func Dress(picture, base string) string {
 	const off = "\x1b[0m"
 	on := "\x1b[0;" + base + "m"
 	rows := strings.Split(picture, "\n")
+	plain := strings.NewReplacer("\x1b[m", off)
 	for i, row := range rows {
-		row = strings.NewReplacer("\x1b[0;", "\x1b[0;"+base+";", off, on, "\x1b[m", on).Replace(row)
-		rows[i] = on + strings.TrimSuffix(row, on) + off
+		rows[i] = on + strings.TrimSuffix(strings.ReplaceAll(beneath(plain.Replace(row), on), off, on), on) + off
 	}
 	return strings.Join(rows, "\n")
+}
+
+// beneath puts a sequence before each other one that begins from nothing, but for those that set ink and ground themselves. It makes none
+// longer: terminals hold only so many parameters, and drop what is longer.
+func beneath(row, on string) string {
+	const nothing = "\x1b[0;"
+	var out strings.Builder
+	for {
+		before, rest, found := strings.Cut(row, nothing)
+		out.WriteString(before)
+		if !found {
+			return out.String()
+		}
+		parameters, after, _ := strings.Cut(rest, "m")
+		if setsBoth(parameters) {
+			out.WriteString(nothing + parameters + "m")
+		} else {
+			out.WriteString(on + "\x1b[" + parameters + "m")
+		}
+		row = after
+	}
+}
+
+// setsBoth tells whether the parameters of a sequence set both ink and ground in true colour.
+func setsBoth(parameters string) bool {
+	ink, ground := false, false
+	all := strings.Split(parameters, ";")
+	for i := 0; i < len(all); i++ {
+		if all[i] == "38" || all[i] == "48" {
+			ink, ground = ink || all[i] == "38", ground || all[i] == "48"
+			i += 4 // 2 and the three parts of the colour
+		}
+	}
+	return ink && ground
 }

@@ -235,6 +235,9 @@ func TestTheColourDifferenceIsThePublishedOne(t *testing.T) {
 
 func TestADressedPictureKeepsItsTextAndItsGround(t *testing.T) {
 	assert.Equal(t, "a\nb", Dress("a\nb", ""), "no ground of its own")
-	assert.Equal(t, "\x1b[0;30;107ma\x1b[1mb\x1b[0;30;107mc\x1b[0;30;107;1md\x1b[0m\n\x1b[0;30;107me\x1b[0m",
+	assert.Equal(t, "\x1b[0;30;107ma\x1b[1mb\x1b[0;30;107mc\x1b[0;30;107m\x1b[1md\x1b[0m\n\x1b[0;30;107me\x1b[0m",
 		Dress("a\x1b[1mb\x1b[mc\x1b[0;1md\x1b[0m\ne", "30;107"))
+	const whole = "\x1b[0;1;38;2;1;2;3;48;2;4;5;6ma"
+	assert.Equal(t, "\x1b[0;38;2;9;9;9;48;2;8;8;8m"+whole+"\x1b[0m", Dress(whole, "38;2;9;9;9;48;2;8;8;8"), "what sets both needs nothing beneath")
+	assert.Equal(t, "\x1b[0;30;107m\x1b[0;30;107m\x1b[38;2;48;56;64ma\x1b[0m", Dress("\x1b[0;38;2;48;56;64ma", "30;107"), "48 is the ink's red")
 }
