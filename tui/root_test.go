@@ -297,7 +297,7 @@ func TestHintsAreTapped(t *testing.T) {
 	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.tapOn("? help")
 	assert.True(t, b.shows("On every screen"))
-	b.press("down")
+	b.press("down", "down")
 	assert.True(t, b.shows("edit Place"), "the keys of every screen")
 	b.tapOn("Esc close")
 	assert.False(t, b.shows("On every screen"))

@@ -32,14 +32,14 @@ func TestWhatCanBeTappedIsWideEnough(t *testing.T) {
 			if screen.Title() == "Job" && size.W > 100 {
 				continue // rows all over, and slow to judge
 			}
-			if size.W == screentest.Sizes[2].W {
+			if size.W > screentest.Sizes[0].W {
 				opened = opened[:1] // forms and prompts are laid out as beside the plan of the size before
 			}
 			for _, keys := range opened {
 				r := onScreen(t, screen.Title(), job, size.W, size.H)
 				r.Type(keys)
 				rows := strings.Split(r.View(size.W, size.H), "\n")
-				for _, at := range targets(r, rows, size.W) {
+				for _, at := range targets(r, rows, size.W, 1+size.H/20) {
 					what := fmt.Sprintf("%s, %q, row %d, columns %d to %d: %s", screen.Title(), keys, at.row, at.from, at.to-1, rows[at.row])
 					assert.GreaterOrEqual(t, at.to-at.from, leastTarget, what)
 					if at.to-at.from < smallest {
@@ -55,15 +55,15 @@ func TestWhatCanBeTappedIsWideEnough(t *testing.T) {
 // target is a stretch of a row that does something when it is tapped, and all over the same.
 type target struct{ row, from, to int }
 
-// targets are those of a body, the plan and its edge aside.
-func targets(r *screentest.Driver, view []string, w int) (all []target) {
+// targets are those of a body, the plan and its edge aside; of larger ones those of each so many rows, as a tap takes its time.
+func targets(r *screentest.Driver, view []string, w, each int) (all []target) {
 	var rows [][]rune
 	for _, row := range view {
 		rows = append(rows, []rune(row))
 	}
 	paper, plan := rulersOf(rows)
 	nothing := cameOf(r, -1, -1)
-	for y := range view {
+	for y := 0; y < len(view); y += each {
 		last, from := nothing, 0
 		for x := range w + 1 {
 			now := nothing
