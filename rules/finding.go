@@ -92,6 +92,9 @@ func (f *Finding) WithCut() bool { return f.Rule.AtCut && f.Subject.onCut() }
 // WithRun tells whether it is a run that is laid otherwise to mend it.
 func (f *Finding) WithRun() bool { return !f.Rule.AtCut && (f.Subject.run() || f.Against.run()) }
 
+// Axis is along which axis a chain runs that a finding of one is of.
+func (f *Finding) Axis() survey.Axis { return f.axis }
+
 // Points are the nearest points, on the subject and on the other; none where the rule has none.
 func (f *Finding) Points() []geometry.Point3 { return f.At[:f.Places] }
 

@@ -105,14 +105,37 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 	case key.Matches(msg, desk.KeyCautions):
 		r.open(newCautions())
 		return nil, true
-	case key.Matches(msg, desk.KeyBackground):
-		settings.Light = !settings.Light
-		return r.setSettings(settings), true
+	case key.Matches(msg, desk.KeyLook):
+		settings.Look = settings.Look.Next()
+		cmd = r.setSettings(settings)
+		r.tell(lookSaid(settings))
+		return cmd, true
+	case key.Matches(msg, desk.KeyFigures):
+		settings.Big = !settings.Big
+		cmd = r.setSettings(settings)
+		r.tell(bigSaid(settings))
+		return cmd, true
 	case key.Matches(msg, desk.KeyUnits):
 		settings.Units = desk.Inches - settings.Units
 		return r.setSettings(settings), true
 	}
 	return nil, false
+}
+
+// bigSaid is what is said once big figures are on or off.
+func bigSaid(s desk.Settings) string {
+	if s.Big {
+		return "big figures: what the tape says is shown large while it is typed"
+	}
+	return "big figures off"
+}
+
+// lookSaid is what is said of a look that was chosen.
+func lookSaid(s desk.Settings) string {
+	if s.Colour == desk.NoColour {
+		return s.Look.String() + " look; this terminal shows no colours (NO_COLOR or TERM says so), and all looks are alike on it"
+	}
+	return s.Look.String() + " look"
 }
 
 // moused answers the mouse or a finger: the header goes to a screen, the foot presses a key, the heading goes to
@@ -122,7 +145,7 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
-	foot, body, said := r.h-footRows, headRows+r.bodyHeight(), len(r.sayRows())
+	foot, body, said := r.h-footRows, headRows+len(r.bandRows())+r.bodyHeight(), len(r.sayRows())
 	if tap {
 		r.heard()
 	}
@@ -149,7 +172,9 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 		r.goTo(r.titled("Checks"))
 		return nil
 	}
-	msg.Y -= headRows
+	if msg.Y -= headRows + len(r.bandRows()); msg.Y < 0 && r.overlay() == nil {
+		return nil // the big figures
+	}
 	if o := r.overlay(); o != nil {
 		return o.update(r, msg)
 	}

@@ -20,6 +20,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/pixels"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -153,7 +154,7 @@ func TestAPictureIsSentWhenItChanges(t *testing.T) {
 	r.goTo(r.titled("Place"))
 	_ = r.View()
 	g.none(t)
-	r.desk.State.Settings.Light = true
+	r.desk.State.Settings.Look = looks.Light
 	_ = r.View()
 	light, c, n := g.next(t)
 	assert.NotEqual(t, moved, light)

@@ -44,16 +44,16 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 		return r, true
 	}
 	for x := r.left; x < len(rows[r.end]) && rows[r.end][x] != '│'; x++ { // as far as the picture goes
-		number, _, _ := strings.Cut(strings.Map(digits, string(rows[r.end][x:])), " ")
-		if v, err := strconv.ParseFloat(number, 64); err == nil && digits(rows[r.end][x-1]) == ' ' {
+		number, _, _ := strings.Cut(strings.Map(figure, string(rows[r.end][x:])), " ")
+		if v, err := strconv.ParseFloat(number, 64); err == nil && figure(rows[r.end][x-1]) == ' ' {
 			r.across[x+len(number)/2] = v // the number's middle stands at what it counts
 		}
 	}
 	return r, true
 }
 
-// digits leaves what a number is made of, and a blank for all else.
-func digits(r rune) rune {
+// figure leaves what a number is made of, and a blank for all else.
+func figure(r rune) rune {
 	if strings.ContainsRune("0123456789.-+", r) {
 		return r
 	}

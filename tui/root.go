@@ -51,6 +51,7 @@ type Root struct {
 
 	overlays []overlay     // the last one shows and has the keys
 	plain    bool          // nothing is drawn: lines are said
+	taped    *desk.Taped   // what is being typed and shown in big figures, nil for nothing
 	said                   // the line above the foot
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next
@@ -74,6 +75,9 @@ func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := r.answered(msg)
+	if resized := r.retaped(); resized != nil {
+		cmd = tea.Batch(cmd, resized)
+	}
 	if fade := r.fading(); fade != nil {
 		cmd = tea.Batch(cmd, fade)
 	}

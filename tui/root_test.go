@@ -17,6 +17,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
@@ -268,15 +269,26 @@ func TestUndoTakesARowOfMovesAtOnce(t *testing.T) {
 	assert.Equal(t, "emm", b.desk.State.Job.Notes, "going to another screen ends the step")
 }
 
-func TestUnitsAndBackgroundAreKept(t *testing.T) {
+func TestUnitsAndLookAreKept(t *testing.T) {
 	b, o := opened(t)
-	b.press("u", "b")
-	kept, err := desk.LoadSettings(o.SettingsPath)
-	require.NoError(t, err)
-	assert.Equal(t, desk.Inches, kept.Units)
-	assert.True(t, kept.Light)
+	b.press("u")
+	for _, want := range []looks.Look{looks.Light, looks.Sun, looks.Night} {
+		b.press("b")
+		kept, err := desk.LoadSettings(o.SettingsPath)
+		require.NoError(t, err)
+		assert.Equal(t, desk.Inches, kept.Units)
+		assert.Equal(t, want, kept.Look)
+		assert.True(t, b.shows(want.String()+" look; this terminal shows no colours"), "what the key can't do is said")
+	}
 	b.press("u", "b")
 	assert.Equal(t, desk.Settings{}, b.desk.State.Settings)
+	b.desk.State.Settings.Colour = desk.TrueColour
+	b.press("b", "b")
+	assert.True(t, b.shows("sun look"))
+	assert.False(t, b.shows("sun look;"))
+	for i, row := range strings.Split(b.View(), "\n") {
+		assert.True(t, strings.HasPrefix(row, "\x1b[0;38;2;0;0;0;48;2;255;255;255m"), "row %d", i)
+	}
 }
 
 func TestHintsAreTapped(t *testing.T) {
@@ -285,7 +297,7 @@ func TestHintsAreTapped(t *testing.T) {
 	assert.Equal(t, "e", b.desk.State.Job.Notes)
 	b.tapOn("? help")
 	assert.True(t, b.shows("On every screen"))
-	b.press("down")
+	b.press("down", "down")
 	assert.True(t, b.shows("edit Place"), "the keys of every screen")
 	b.tapOn("Esc close")
 	assert.False(t, b.shows("On every screen"))

@@ -21,7 +21,7 @@ const (
 )
 
 func (r *Root) bodyHeight() int {
-	return max(r.h-headRows-len(r.warningRows())-noteRows-footRows, 0)
+	return max(r.h-headRows-r.bandHeight()-len(r.warningRows())-noteRows-footRows, 0)
 }
 
 // warningRows are the rows above the note that say why unsaved work is not kept safe; none while it is.
@@ -40,9 +40,9 @@ func (r *Root) roomy() bool { return r.w >= leastWidth && r.h >= leastHeight }
 // colours get through, and where plans are drawn in pixels the placeholders of their parts.
 func (r *Root) View() string {
 	if r.desk.State.Pictures() {
-		return harmless.PaintedWith(r.paint(), placeholder)
+		return r.desk.State.Settings.Dress(harmless.PaintedWith(r.paint(), placeholder))
 	}
-	return harmless.Painted(r.paint())
+	return r.desk.State.Settings.Dress(harmless.Painted(r.paint()))
 }
 
 // placeholder is how long the placeholder is that a text begins with, bytes; 0 for none.
@@ -66,7 +66,8 @@ func (r *Root) paint() string {
 	} else {
 		body = r.screens[r.at].View(r.desk.State, r.w, r.bodyHeight())
 	}
-	rows := append([]string{r.header(), r.headingRow()}, strings.Split(body, "\n")...)
+	rows := append([]string{r.header(), r.headingRow()}, r.bandRows()...)
+	rows = append(rows, strings.Split(body, "\n")...)
 	styles := r.desk.State.Settings.Styles()
 	for _, row := range r.warningRows() {
 		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))
@@ -105,13 +106,14 @@ func (r *Root) cramped() string {
 // part is a piece of the header or the foot that can be tapped.
 type part struct {
 	from, width int    // columns
+	near        int    // columns on both sides that belong to it: half of the gap to its neighbours
 	key         string // the key that a tap on it sends
 	text, more  string
 	style       desk.Style // of text
 }
 
-// holds tells whether the part stands at column x.
-func (p part) holds(x int) bool { return x >= p.from && x < p.from+p.width }
+// holds tells whether a tap at column x is meant for the part: a gloved finger may miss it by so much.
+func (p part) holds(x int) bool { return x >= p.from-p.near && x < p.from+p.width+p.near }
 
 func (r *Root) header() string {
 	var b strings.Builder
@@ -194,7 +196,7 @@ func (r *Root) footParts() []part {
 		if !b.Enabled() || len(b.Keys()) == 0 || x+n > room {
 			continue
 		}
-		parts = append(parts, part{from: x, width: n - hintGap, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
+		parts = append(parts, part{from: x, width: n - hintGap, near: hintGap / 2, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
 		x += n
 	}
 	return parts

@@ -68,7 +68,7 @@ var exitWords = [][2]string{
 }
 
 var fileWords = [][2]string{
-	{"$XDG_CONFIG_HOME/undermark/settings.toml", "Units, the words for the sides, the background."},
+	{"$XDG_CONFIG_HOME/undermark/settings.toml", "Units, the words for the sides, the look."},
 	{"$XDG_CONFIG_HOME/undermark/book.toml", "The workshop's own rules, over the built-in ones."},
 	{"$XDG_STATE_HOME/undermark/journal/", "Unsaved work, until it is saved."},
 	{"$XDG_STATE_HOME/undermark/ticks/", "Which marks have been made on which job."},

@@ -21,6 +21,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
@@ -118,7 +119,7 @@ func TestATerminalThatShowsPicturesIsShownOne(t *testing.T) {
 	look := canvas.Look{Left: "left", Right: "right", Faces: true}
 	drawn := canvas.Paint(plan, first.cols+beside, first.rows+above, look)
 	require.Equal(t, [2]int{first.cols, first.rows}, [2]int{drawn.Cols, drawn.Rows})
-	want := drawn.Picture(plan, look, false)(image.Pt(first.cols*12, first.rows*24))
+	want := drawn.Picture(plan, look, looks.Dark.Table())(image.Pt(first.cols*12, first.rows*24))
 	same(t, want, first)
 
 	assert.NotContains(t, s.picture(), "30061")

@@ -78,7 +78,7 @@ type ink struct {
 
 func (s *sketch) row(e *vt.Emulator, y, width int) {
 	for x := 0; x < width; x++ { // grounds first: letters may reach into the next cell
-		if _, under := looks(e.CellAt(x, y)); under != ground {
+		if _, under := dressOf(e.CellAt(x, y)); under != ground {
 			from := x
 			for x+1 < width && groundOf(e.CellAt(x+1, y)) == under {
 				x++
@@ -94,7 +94,7 @@ func (s *sketch) row(e *vt.Emulator, y, width int) {
 	}
 	for x := range width {
 		cell := e.CellAt(x, y)
-		over, _ := looks(cell)
+		over, _ := dressOf(cell)
 		glyph, shaped := " ", false
 		if cell != nil && cell.Content != "" {
 			r, _ := utf8.DecodeRuneInString(cell.Content)
@@ -207,8 +207,8 @@ func (s *sketch) stroke(r rune, part func(x, y, w, h float64)) {
 	}
 }
 
-// looks are a cell's letters and what lies behind them.
-func looks(c *uv.Cell) (ink, string) {
+// dressOf is a cell's letters and what lies behind them.
+func dressOf(c *uv.Cell) (ink, string) {
 	if c == nil {
 		return ink{fill: letters}, ground
 	}
@@ -220,7 +220,7 @@ func looks(c *uv.Cell) (ink, string) {
 }
 
 func groundOf(c *uv.Cell) string {
-	_, under := looks(c)
+	_, under := dressOf(c)
 	return under
 }
 

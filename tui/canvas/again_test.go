@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 // things are the roles of what is strewn about.
@@ -63,8 +64,8 @@ func TestAPictureLeavesNothingForTheNext(t *testing.T) {
 			got, want := used.Paint(s, w, h, look), Paint(s, w, h, look)
 			require.Equal(t, want.Cells, got.Cells)
 			colour := desk.Colour(rapid.IntRange(0, 2).Draw(t, "colour"))
-			light := rapid.Bool().Draw(t, "light")
-			require.Equal(t, want.Encode(colour, light), got.Encode(colour, light))
+			in := looks.Look(rapid.IntRange(0, looks.Count-1).Draw(t, "look"))
+			require.Equal(t, want.Encode(colour, in), got.Encode(colour, in))
 		}
 	})
 }

@@ -17,6 +17,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 var views = map[scene.View]string{scene.Below: "below", scene.Above: "above"}
@@ -190,7 +191,7 @@ func TestNamesFromAFileCannotSteerTheTerminal(t *testing.T) {
 	p := Paint(s, 100, 27, plainLook)
 	all := strings.Join(p.lines(), "\n")
 	assert.Contains(t, all, "wheel␛[2J␊▯▯▯")
-	for _, line := range strings.Split(ansi.Strip(p.Encode(desk.TrueColour, false)), "\n") {
+	for _, line := range strings.Split(ansi.Strip(p.Encode(desk.TrueColour, looks.Dark)), "\n") {
 		assert.Equal(t, 100, ansi.StringWidth(line))
 	}
 }
@@ -237,7 +238,7 @@ func TestEveryPenCanBePainted(t *testing.T) {
 	seen := map[string]scene.Role{}
 	for i := range scene.Roles {
 		role := scene.Role(i)
-		assert.NotZero(t, hues[role], "role %d has no colour", role)
+		assert.True(t, (marks[role] == looks.Foul) == (role == scene.Conflict), "role %d has no colour", role) // foul is what a role has that has none
 		switch pen := role.Pen(); pen.Told {
 		case scene.ByFill, scene.ByLine:
 			c := Canvas{Width: 4, Height: 1, Cells: make([]Cell, 4)}

@@ -4,13 +4,14 @@ import (
 	"unicode/utf8"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/pixels"
 )
 
 // Encode returns the picture as Height lines joined by newlines, with an escape sequence where the look changes and a
 // plain end of line. Without colour only bold, reverse and underline are left.
-func (c Canvas) Encode(colour desk.Colour, light bool) string {
-	e := encoder{out: make([]byte, 0, c.Width*c.Height*4), colour: colour, light: light, known: c.known}
+func (c Canvas) Encode(colour desk.Colour, look looks.Look) string {
+	e := encoder{out: make([]byte, 0, c.Width*c.Height*4), colour: colour, look: look, known: c.known}
 	if e.known == nil {
 		e.known = wardrobe{}
 	}
@@ -27,7 +28,7 @@ func (c Canvas) Encode(colour desk.Colour, light bool) string {
 type encoder struct {
 	out    []byte
 	colour desk.Colour
-	light  bool
+	look   looks.Look
 	known  wardrobe
 }
 
@@ -64,10 +65,10 @@ func (c *Cell) dressedAs(other *Cell) bool {
 
 // put writes the escape sequence for a dress unless it is worn already, and returns the one now worn.
 func (e *encoder) put(worn string, d dress) string {
-	at := wear{d, e.colour, e.light}
+	at := wear{d, e.colour, e.look}
 	want, ok := e.known[at]
 	if !ok {
-		want = sgr(d, e.colour, e.light)
+		want = sgr(d, e.colour, e.look.Table())
 		e.known[at] = want
 	}
 	if want != worn && (want != plain || worn != "") {
@@ -85,7 +86,7 @@ type wardrobe map[wear]string
 type wear struct {
 	dress
 	colour desk.Colour
-	light  bool
+	look   looks.Look
 }
 
 // wardrobe is kept from one picture to the next: what it holds hangs on no picture.

@@ -12,6 +12,7 @@ import (
 
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 var modes = map[desk.Colour]*regexp.Regexp{
@@ -25,8 +26,8 @@ func TestEachModeUsesItsOwnSequencesOnly(t *testing.T) {
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	sequence := regexp.MustCompile("\x1b\\[([0-9;]*)m")
 	for mode, allowed := range modes {
-		for _, light := range []bool{false, true} {
-			out := p.Encode(mode, light)
+		for l := range looks.Count {
+			out := p.Encode(mode, looks.Look(l))
 			assert.Equal(t, strings.Join(p.lines(), "\n"), ansi.Strip(out), "the text is the same in every mode")
 			found := sequence.FindAllStringSubmatch(out, -1)
 			require.NotEmpty(t, found)
@@ -48,11 +49,11 @@ func TestALookIsWrittenOnceForARun(t *testing.T) {
 	c.Put(0, 0, "aaaa", Ink{Role: scene.Steel, Tone: Bold})
 	c.Put(4, 0, "bbbb", Ink{Role: scene.Hot, Tone: Bold})
 	c.Put(8, 0, "cccc", Ink{Role: scene.Hot, Tone: Bold, State: scene.Foul})
-	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;90mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, false))
-	assert.Equal(t, "\x1b[0;1maaaabbbbcccc\x1b[0m", c.Encode(desk.NoColour, false))
+	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;90mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, looks.Dark))
+	assert.Equal(t, "\x1b[0;1maaaabbbbcccc\x1b[0m", c.Encode(desk.NoColour, looks.Dark))
 	assert.Equal(t,
-		"\x1b[0;1;38;2;169;184;198maaaa\x1b[0;1;38;2;192;141;116mbbbb\x1b[0;1;38;2;255;90;82mcccc\x1b[0m",
-		c.Encode(desk.TrueColour, false))
+		"\x1b[0;1;38;2;181;197;231maaaa\x1b[0;1;38;2;203;156;132mbbbb\x1b[0;1;38;2;246;80;72mcccc\x1b[0m",
+		c.Encode(desk.TrueColour, looks.Dark))
 }
 
 // A terminal emulator must show what the canvas holds.
@@ -60,7 +61,7 @@ func TestATerminalShowsTheCanvas(t *testing.T) {
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	for mode := range modes {
 		term := vt.NewEmulator(100, 27)
-		_, err := term.WriteString(strings.ReplaceAll(p.Encode(mode, false), "\n", "\r\n"))
+		_, err := term.WriteString(strings.ReplaceAll(p.Encode(mode, looks.Dark), "\n", "\r\n"))
 		require.NoError(t, err)
 		for row := range p.Height {
 			for col := range p.Width {
@@ -100,9 +101,9 @@ func TestWhatABlankTakesOverIsNotSeen(t *testing.T) {
 			if cell.Rune == ' ' && cell.Ink.Tone != Inverse {
 				cell.Ink = Ink{}
 			}
-			slow.WriteString(sgr(dress{cell.Ink, cell.Ground}, mode, false) + "m" + string(cell.Rune))
+			slow.WriteString(sgr(dress{cell.Ink, cell.Ground}, mode, looks.Dark.Table()) + "m" + string(cell.Rune))
 		}
-		want, got := shown(slow.String()), shown(p.Encode(mode, false))
+		want, got := shown(slow.String()), shown(p.Encode(mode, looks.Dark))
 		for row := range p.Height {
 			for col := range p.Width {
 				one, other := *want.CellAt(col, row), *got.CellAt(col, row)

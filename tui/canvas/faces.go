@@ -5,6 +5,7 @@ import (
 	"math/bits"
 
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/looks"
 )
 
 // faces say of every dot what covers it. Where there is colour, what is solid is shown by its face alone: whole cells by
@@ -116,7 +117,7 @@ func commonest(of *[dotsAcross * dotsDown]uint8) (most uint8) {
 }
 
 // faced tells whether what is solid of a role has a face of its own.
-func faced(role scene.Role) bool { return tints[role] != hue{} }
+func faced(role scene.Role) bool { return tints[role] != looks.NoFace }
 
 // groundOf is the face of an item.
 func groundOf(it *scene.Item) Ground {

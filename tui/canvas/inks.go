@@ -21,20 +21,20 @@ func (p *pictured) inksOf(it *scene.Item) (c vector.Colours) {
 	if it.Role == scene.Cut {
 		line.State = scene.Plain // the ring is the brightest there is, however it stands
 	}
-	ink, _ := colours(Cell{Ink: line, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
+	ink, _ := colours(Cell{Ink: line, Ground: Ground{Role: scene.Floor, Set: true}}, p.table)
 	c.Line = solid(ink)
 	if it.Primitive != scene.Area || !faced(it.Role) {
 		return c
 	}
 	face := groundOf(it)
-	tint, _ := tintOf(face)
-	c.Ground = solid(tint.on(p.light))
+	tint, _ := tintIn(face, p.table)
+	c.Ground = solid(tint)
 	if it.Role == scene.Floor || it.Unsure || p.slender(it) {
 		return c
 	}
 	// What is solid is told by its face; its edge only parts it from its neighbours.
 	line.State = scene.Plain
-	ink, behind := colours(Cell{Ink: line, Ground: face}, p.light)
+	ink, behind := colours(Cell{Ink: line, Ground: face}, p.table)
 	c.Line = solid(between(ink, behind))
 	if it.Role.Pen().Fill == scene.Hatched && !it.Selected {
 		c.Fill = solid(between(between(ink, behind), behind))
@@ -54,8 +54,8 @@ func (p *pictured) lettered(ink Ink) (letters, rim, back color.NRGBA) {
 	if ink.Tone == Inverse {
 		ink.Tone = Normal
 		letters, _, _ = p.lettered(ink)
-		return solid(paper.on(p.light)), color.NRGBA{}, letters
+		return solid(p.table.Paper.RGB), color.NRGBA{}, letters
 	}
-	over, under := colours(Cell{Ink: ink, Ground: Ground{Role: scene.Floor, Set: true}}, p.light)
+	over, under := colours(Cell{Ink: ink, Ground: Ground{Role: scene.Floor, Set: true}}, p.table)
 	return solid(over), solid(under), color.NRGBA{}
 }

@@ -127,17 +127,17 @@ func (p *painter) fill(it *part) {
 	case fills[fill] == nil:
 	case !p.look.Faces:
 		p.lay(&p.mask, &p.fills[fill], Ink{Role: it.Role, Tone: Faint}, 1)
-	case fill == scene.Hatched && !it.Selected:
-		p.hatch(&p.mask, Ink{Role: it.Role, Tone: Faint})
+	case !it.Selected:
+		p.weave(&p.mask, fill, Ink{Role: it.Role, Tone: Faint})
 	}
 }
 
-// hatch lays the texture of an area on those cells that it covers whole: on its edges it would hide where they are.
-func (p *painter) hatch(mask *bitmap, ink Ink) {
+// weave lays the texture of an area on those cells that it covers whole: on its edges it would hide where they are.
+func (p *painter) weave(mask *bitmap, fill scene.Fill, ink Ink) {
 	for row := (mask.top + dotsDown - 1) / dotsDown; (row+1)*dotsDown <= mask.bottom; row++ {
 		mask.covered(row, func(col int) {
 			if mask.octet(col, row) == 0xFF {
-				p.dots.stamp(col, row, &p.fills[scene.Hatched])
+				p.dots.stamp(col, row, &p.fills[fill])
 				p.inks[row*p.Cols+col] = ink
 			}
 		})

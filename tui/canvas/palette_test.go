@@ -3,65 +3,50 @@ package canvas
 import (
 	"testing"
 
-	"github.com/lucasb-eyer/go-colorful"
 	"github.com/stretchr/testify/assert"
 
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/looks"
 )
 
-// meanings are what colours say; what carries, moves or frames the picture is grey, of more than one lightness.
-var meanings = map[string][]hue{
-	"foul":             {bad, tints[scene.Conflict]},
-	"doubtful":         {warn},
-	"room to spare":    {good, grounds[scene.LittleRoom], grounds[scene.FairRoom], grounds[scene.MuchRoom]},
-	"picked out":       {accent, picked},
-	"lines and tanks":  {cyan, tints[scene.Lines]},
-	"van's exhaust":    {brown, tints[scene.Hot]},
-	"heater's exhaust": {flame, tints[scene.Exhaust], tints[scene.Muffler]},
-	"heater's air in":  {indigo, tints[scene.Intake]},
-	"heater's fuel":    {pink, tints[scene.Fuel]},
-	"openings":         {violet},
-	"matching points":  {lilac},
-	"the cut":          {white},
-}
-
-// leastApart is how far apart two colours are that nobody takes for each other, by CIEDE2000 over 100: five times what is
-// just seen side by side, 0.023 (Mahy, Van Eycken, Oosterlinck 1994).
-const leastApart = 5 * 0.023
-
-func TestNoColourHasTwoMeanings(t *testing.T) {
-	shade := func(c int) colorful.Color {
-		return colorful.Color{R: float64(c>>16&255) / 255, G: float64(c>>8&255) / 255, B: float64(c&255) / 255}
-	}
-	for one, hues := range meanings {
-		for other, others := range meanings {
-			for _, h := range hues {
-				for _, o := range others {
-					if one < other {
-						assert.Greater(t, shade(h.dark).DistanceCIEDE2000(shade(o.dark)), leastApart, "dark: %s %06x, %s %06x", one, h.dark, other, o.dark)
-						assert.Greater(t, shade(h.light).DistanceCIEDE2000(shade(o.light)), leastApart, "light: %s %06x, %s %06x", one, h.light, other, o.light)
-					}
+// With sixteen colours, too, what is foul, doubtful, good, picked out or the heater's exhaust has a colour of its own; at night,
+// where there are no more than four inks, the verdicts have.
+func TestTheVerdictsHaveColoursOfTheirOwnAmongSixteen(t *testing.T) {
+	own := map[looks.Mark]string{looks.Foul: "foul", looks.Doubtful: "doubtful", looks.Room: "good", looks.Picked: "picked out", looks.Exhaust: "heater's exhaust"}
+	for l := range looks.Count {
+		table := looks.Look(l).Table().Marks
+		for m, name := range own {
+			for i, o := range marks {
+				if _, mine := own[o]; !mine && looks.Look(l) != looks.Night {
+					assert.NotEqual(t, table[m].Of, table[o].Of, "%s: %s and role %d", looks.Look(l), name, i)
+				}
+			}
+			for o, other := range own {
+				verdicts := m <= looks.Room && o <= looks.Room
+				if o != m && (verdicts || looks.Look(l) != looks.Night) {
+					assert.NotEqual(t, table[m].Of, table[o].Of, "%s: %s and %s", looks.Look(l), name, other)
 				}
 			}
 		}
 	}
 }
 
-// With sixteen colours, too, what is foul, doubtful, good, picked out or the heater's exhaust has a colour of its own.
-func TestTheVerdictsHaveColoursOfTheirOwnAmongSixteen(t *testing.T) {
-	mine := map[string]hue{"foul": bad, "doubtful": warn, "good": good, "picked out": accent, "heater's exhaust": flame}
-	for name, h := range mine {
-		for i, o := range hues {
-			if o != h && o != bad && o != warn && o != good && o != accent && o != flame {
-				assert.NotEqual(t, h.dark16, o.dark16, "%s and role %d", name, i)
-				assert.NotEqual(t, h.light16, o.light16, "%s and role %d", name, i)
-			}
+// Nothing on a plan is told by its colour alone: a role's pattern, line, sign or name says it too, in the legend as on the plan, and how it stands is a
+// sign behind its name.
+func TestNoRoleIsToldByColourAlone(t *testing.T) {
+	for i := range scene.Roles {
+		role := scene.Role(i)
+		pen := role.Pen()
+		assert.NotZero(t, pen.Told, "role %d", role)
+		if pen.Told == scene.ByFill && pen.Fill != scene.Filled {
+			assert.NotNil(t, fills[pen.Fill], "role %d: no pattern", role)
+			c := Canvas{Width: 3, Height: 1, Cells: make([]Cell, 3), faces: true}
+			c.Patch(0, 0, 3, role)
+			assert.NotEqual(t, "   ", c.lines()[0], "role %d: a face has its pattern too", role)
 		}
-		for other, o := range mine {
-			if other != name {
-				assert.NotEqual(t, h.dark16, o.dark16, "%s and %s", name, other)
-				assert.NotEqual(t, h.light16, o.light16, "%s and %s", name, other)
-			}
-		}
+	}
+	for state, want := range map[scene.State]string{scene.Foul: "!", scene.Doubtful: "?"} {
+		it := scene.Item{State: state}
+		assert.Equal(t, want, it.Warning())
 	}
 }

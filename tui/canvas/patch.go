@@ -44,14 +44,18 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 
 // face paints w cells with the face of a role.
 func (c *Canvas) face(col, row, w int, role scene.Role) {
-	woven := weave(hatched, 0, 0)
+	texture := fills[role.Pen().Fill]
+	var woven ink
+	if texture != nil {
+		woven = weave(texture, 0, 0)
+	}
 	for i := range w {
 		x := col + i
 		if x < 0 || x >= c.Width || row < 0 || row >= c.Height {
 			continue
 		}
 		cell := Cell{Rune: ' ', Ground: Ground{Role: role, Set: true}}
-		if role.Pen().Fill == scene.Hatched {
+		if texture != nil {
 			b := newBitmap(dotsAcross, dotsDown)
 			b.stamp(0, 0, &woven)
 			cell.Rune, cell.Ink = upright[b.octet(0, 0)], Ink{Role: role, Tone: Faint}

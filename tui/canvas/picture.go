@@ -9,6 +9,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/tui/looks"
 )
 
 // cellHigh is how high a cell is on the board that a picture in pixels is drawn on, mm. All else of a picture's looks is in
@@ -29,17 +30,17 @@ type pictured struct {
 	*Canvas
 	scene *scene.Scene
 	shade *Shade
-	light bool
+	table *looks.Table
 	board *vector.Pixels
 }
 
 // Picture returns what paints the picture of a canvas in pixels, for any number of them: each cell of it covers what it covers on
 // the canvas. It is to be called with the scene and the look that the canvas was painted with, and may be called by another
 // goroutine; the canvas must not be painted on any more.
-func (c *Canvas) Picture(s scene.Scene, look Look, light bool) func(size image.Point) *image.RGBA {
+func (c *Canvas) Picture(s scene.Scene, look Look, table *looks.Table) func(size image.Point) *image.RGBA {
 	kept := Canvas{Map: c.Map, Texts: c.Texts, ring: c.ring}
 	return func(size image.Point) *image.RGBA {
-		p := pictured{Canvas: &kept, scene: &s, shade: look.Shade, light: light}
+		p := pictured{Canvas: &kept, scene: &s, shade: look.Shade, table: table}
 		return p.paint(size)
 	}
 }
@@ -47,15 +48,15 @@ func (c *Canvas) Picture(s scene.Scene, look Look, light bool) func(size image.P
 func (p *pictured) paint(size image.Point) *image.RGBA {
 	box := vector.Box{Width: float64(p.Cols) * cellHigh / 2, Height: float64(p.Rows) * cellHigh}
 	p.board = vector.Stretched(size.X, size.Y, float64(size.X)/box.Width, float64(size.Y)/box.Height)
-	bare := solid(paper.on(p.light))
+	bare := solid(p.table.Paper.RGB)
 	draw.Draw(p.board.Picture, p.board.Picture.Rect, image.NewUniform(bare), image.Point{}, draw.Src)
 	frame := vector.At(p.scene, box, p.Middle(), p.Scale*dotsDown/cellHigh)
 	seen := p.distinct()
 	vector.Draw(p.board, &seen, frame, vector.Look{
 		Colours: p.inksOf, Paper: p.rim(), Letters: letterSize, Widths: screenWidths,
 		Screen: &vector.Screen{
-			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(tints[scene.Conflict].on(p.light)),
-			OnFloor: p.shaded, Words: p.words(&frame), Leaders: solid(hueOf(leader).on(p.light)),
+			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(p.table.Faces[looks.FoulFace]),
+			OnFloor: p.shaded, Words: p.words(&frame), Leaders: solid(inkIn(leader, p.table).RGB),
 		},
 	})
 	return p.board.Picture
@@ -77,7 +78,7 @@ func (p *pictured) distinct() scene.Scene {
 }
 
 // rim is the colour of the bare rim round lines: that of the floor.
-func (p *pictured) rim() color.NRGBA { return solid(tints[scene.Floor].on(p.light)) }
+func (p *pictured) rim() color.NRGBA { return solid(p.table.Faces[looks.FloorFace]) }
 
 // words are the texts of the canvas, where they are there.
 func (p *pictured) words(frame *vector.Frame) []vector.Word {

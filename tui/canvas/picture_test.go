@@ -15,15 +15,18 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/pixels"
 )
 
 var facesLook = Look{Left: "left", Right: "right", Faces: true}
 
+var darkly = looks.Dark.Table()
+
 // painted is a scene on a canvas and in pixels, so many of them to a cell.
 func painted(s scene.Scene, w, h int, look Look, cell image.Point) (Canvas, *image.RGBA) {
 	c := Paint(s, w, h, look)
-	return c, c.Picture(s, look, false)(image.Pt(c.Cols*cell.X, c.Rows*cell.Y))
+	return c, c.Picture(s, look, looks.Dark.Table())(image.Pt(c.Cols*cell.X, c.Rows*cell.Y))
 }
 
 func inkAt(p *image.RGBA, x, y int) color.RGBA { return p.RGBAAt(x, y) }
@@ -51,7 +54,7 @@ func TestACellOfThePictureCoversWhatItCoversOnTheCanvas(t *testing.T) {
 		s.Items = []scene.Item{{Role: scene.Rail, Solid: flat(box(at.X-wide/2, at.X+wide/2, at.Y-high/2, at.Y+high/2)), Ref: -1}}
 		_, p := painted(s, 60, 24, look, cell)
 		left, top := (col-m.Left)*cell.X, (row-m.Top)*cell.Y
-		tint, bare := opaque(tints[scene.Rail].dark), opaque(paper.dark)
+		tint, bare := opaque(darkly.Faces[looks.RailFace]), opaque(darkly.Paper.RGB)
 		const edge = 2 // pixels of the line round it, to either side
 		for y := range p.Rect.Dy() {
 			for x := range p.Rect.Dx() {
@@ -83,8 +86,8 @@ func TestThePictureHasTheColoursOfTheCells(t *testing.T) {
 						plain = plain && c.At(x, y).Rune == ' ' && c.At(x, y).Ground == cell.Ground
 					}
 				}
-				if tint, ok := tintOf(cell.Ground); plain && ok && cell.Ground.Role.Pen().Fill != scene.Hatched {
-					require.Equal(t, opaque(tint.dark), inkAt(p, (col-c.Left)*10+5, (row-c.Top)*20+10), "cell %d %d: %v", col, row, cell.Ground)
+				if tint, ok := tintIn(cell.Ground, darkly); plain && ok && cell.Ground.Role.Pen().Fill != scene.Hatched {
+					require.Equal(t, opaque(tint), inkAt(p, (col-c.Left)*10+5, (row-c.Top)*20+10), "cell %d %d: %v", col, row, cell.Ground)
 					same++
 				}
 			}
@@ -109,7 +112,7 @@ func TestTheRingIsWhole(t *testing.T) {
 			at := middle.Add(geometry.Point{X: radius}.Turn(float64(turn)))
 			x, y := int(math.Floor(at.X)), int(math.Floor(at.Y))
 			if image.Pt(x, y).In(p.Rect) {
-				assert.Equal(t, opaque(white.dark), inkAt(p, x, y), "scale %g, %d degrees", scale, turn)
+				assert.Equal(t, opaque(darkly.Marks[looks.Cut].RGB), inkAt(p, x, y), "scale %g, %d degrees", scale, turn)
 			}
 		}
 	}
@@ -127,7 +130,7 @@ func TestWhatIsInTheWayIsRedInTheRing(t *testing.T) {
 	look := facesLook
 	look.Camera = desk.Camera{Middle: pt(840, 240), Scale: 2}
 	c, p := painted(s, 100, 40, look, image.Pt(10, 20))
-	red := opaque(tints[scene.Conflict].dark)
+	red := opaque(darkly.Faces[looks.FoulFace])
 	n := 0
 	for y := range p.Rect.Dy() {
 		for x := range p.Rect.Dx() {
@@ -150,10 +153,10 @@ func TestTextsStandWhereTheirCellsAre(t *testing.T) {
 	c := Paint(s, 160, 50, facesLook)
 	require.NotEmpty(t, c.Texts)
 	size := image.Pt(c.Cols*10, c.Rows*20)
-	with := c.Picture(s, facesLook, false)(size)
+	with := c.Picture(s, facesLook, looks.Dark.Table())(size)
 	bare := c
 	bare.Texts = nil
-	without := bare.Picture(s, facesLook, false)(size)
+	without := bare.Picture(s, facesLook, looks.Dark.Table())(size)
 	for _, text := range c.Texts {
 		length := len([]rune(text.Name + text.Tail))
 		box := image.Rect(0, 0, 10*length, 20).Add(image.Pt((text.Col-c.Left)*10, (text.Row-c.Top)*20))
@@ -184,11 +187,11 @@ func TestTextsStandWhereTheirCellsAre(t *testing.T) {
 func TestCellsOfAPictureHoldPlaceholders(t *testing.T) {
 	s := van(scene.Below)
 	c := Paint(s, 100, 30, facesLook)
-	was := strings.Split(c.Encode(desk.NoColour, false), "\n")
+	was := strings.Split(c.Encode(desk.NoColour, looks.Dark), "\n")
 	require.True(t, c.Pictured())
 	c.Put(c.Left+3, c.Top+2, "here", strong)
 	c.Put(c.Left+9, c.Top+2, partOf(4, 4), strong)
-	for row, line := range strings.Split(c.Encode(desk.TrueColour, false), "\n") {
+	for row, line := range strings.Split(c.Encode(desk.TrueColour, looks.Dark), "\n") {
 		if row < c.Top || row >= c.Top+c.Rows {
 			assert.NotContains(t, line, string(pixels.First))
 			continue
@@ -244,7 +247,7 @@ func TestTheShadeHasFineEdges(t *testing.T) {
 	m := NewMap(s, 100, 40, look.Camera, look.Units)
 	look.Shade = NewShade(m, round).Finer(round)
 	c, p := painted(s, 100, 40, look, image.Pt(10, 20))
-	green, floorTint := opaque(grounds[scene.MuchRoom].dark), opaque(tints[scene.Floor].dark)
+	green, floorTint := opaque(darkly.Faces[looks.MuchRoomFace]), opaque(darkly.Faces[looks.FloorFace])
 	mm := c.Scale / 5
 	for y := range p.Rect.Dy() {
 		for x := range p.Rect.Dx() {

@@ -38,7 +38,7 @@ func (p *pictured) room(grade scene.Grade) (ink color.RGBA, ok bool) {
 	if !faceOfRoom(grade) {
 		return ink, false
 	}
-	return color.RGBA(solid(grounds[grade].on(p.light))), true
+	return color.RGBA(solid(p.table.Faces[grounds[grade]])), true
 }
 
 // edge tells whether a dot beside this one has another grade.

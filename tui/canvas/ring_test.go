@@ -13,6 +13,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 // ringCells are the cells of a picture that show the ring.
@@ -52,13 +53,14 @@ func TestTheRingIsWholeLargeAndBrightest(t *testing.T) {
 			}
 			assert.GreaterOrEqual(t, high[0]-low[0]+1, RingCells, "scale %g", scale)
 			assert.GreaterOrEqual(t, high[1]-low[1]+1, RingCells/2, "scale %g", scale)
-			for _, light := range []bool{false, true} {
-				ring, _ := colours(*full.At(cells[0][0], cells[0][1]), light)
+			for l := range looks.Count {
+				table := looks.Look(l).Table()
+				ring, _ := colours(*full.At(cells[0][0], cells[0][1]), table)
 				for i := range full.Cells {
-					ink, ground := colours(full.Cells[i], light)
-					paper := paper.on(light)
-					require.LessOrEqual(t, contrast(ink, paper), contrast(ring, paper), "scale %g", scale)
-					require.LessOrEqual(t, contrast(ground, paper), contrast(ring, paper), "scale %g", scale)
+					ink, ground := colours(full.Cells[i], table)
+					paper := table.Paper.RGB
+					require.LessOrEqual(t, looks.Contrast(ink, paper), looks.Contrast(ring, paper), "scale %g", scale)
+					require.LessOrEqual(t, looks.Contrast(ground, paper), looks.Contrast(ring, paper), "scale %g", scale)
 				}
 			}
 		}
@@ -109,9 +111,9 @@ func TestAWordHasOneColour(t *testing.T) {
 		if !found {
 			continue
 		}
-		first, _ := colours(*p.At(len([]rune(col)), row), false)
+		first, _ := colours(*p.At(len([]rune(col)), row), looks.Dark.Table())
 		for i := range len("what is in the way") {
-			ink, _ := colours(*p.At(len([]rune(col))+i, row), false)
+			ink, _ := colours(*p.At(len([]rune(col))+i, row), looks.Dark.Table())
 			assert.Equal(t, first, ink, "letter %d", i)
 		}
 		return

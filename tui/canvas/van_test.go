@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 )
 
 var plainLook = Look{Left: "left", Right: "right"}
@@ -101,6 +102,6 @@ func BenchmarkPaint(b *testing.B) {
 func BenchmarkEncode(b *testing.B) {
 	p := Paint(van(scene.Below), 160, 47, plainLook)
 	for b.Loop() {
-		p.Encode(desk.TrueColour, false)
+		p.Encode(desk.TrueColour, looks.Dark)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/pixels"
 	"bench.example/undermark/vehicles"
 )
@@ -54,7 +55,8 @@ type Next struct {
 type Settings struct {
 	Units    survey.Units
 	Nearside Side // how left and right are spoken of
-	Light    bool // a light background
+	Look     looks.Look
+	Big      bool // what is being taped is shown in big figures
 	Colour   Colour
 	Plan     PlanIn // where the terminal shows pictures
 }

@@ -3,15 +3,18 @@ package desk
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/vt"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -46,13 +49,13 @@ func TestWithoutColourNoStyleHasAny(t *testing.T) {
 
 // The 16 colours are SGR 30-37 and 90-97 of ECMA-48 and its usual extension; 38 asks for more than those.
 func TestSixteenColoursStaySixteen(t *testing.T) {
-	for _, light := range []bool{false, true} {
-		s := Settings{Colour: Colours16, Light: light}.Styles()
+	for l := range looks.Count {
+		s := Settings{Colour: Colours16, Look: looks.Look(l)}.Styles()
 		for _, text := range []string{s.Foul.Render("x"), s.Clear.Render("x"), s.Doubtful.Render("x"), s.Title.Render("x")} {
 			assert.Regexp(t, `\x1b\[[0-9;]*(3[0-7]|9[0-7])`, text)
 			assert.NotContains(t, text, "38;")
 		}
-		assert.Contains(t, Settings{Colour: TrueColour, Light: light}.Styles().Foul.Render("x"), "38;2;")
+		assert.Contains(t, Settings{Colour: TrueColour, Look: looks.Look(l)}.Styles().Foul.Render("x"), "38;2;")
 	}
 }
 
@@ -95,7 +98,8 @@ func TestSettingsComeBackAsTheyWere(t *testing.T) {
 		s := Settings{
 			Units:    rapid.SampledFrom([]Units{Millimetres, Inches}).Draw(t, "units"),
 			Nearside: rapid.SampledFrom([]Side{LeftRight, NearsideLeft, NearsideRight}).Draw(t, "sides"),
-			Light:    rapid.Bool().Draw(t, "light"),
+			Big:      rapid.Bool().Draw(t, "big"),
+			Look:     looks.Look(rapid.IntRange(0, looks.Count-1).Draw(t, "look")),
 			Plan:     rapid.SampledFrom([]PlanIn{InPixels, InCells}).Draw(t, "plan"),
 		}
 		require.NoError(t, s.Save(path))
@@ -114,6 +118,7 @@ func TestSettingsThatCantBeReadSayWhy(t *testing.T) {
 	assert.NoError(t, err, "none yet")
 	assert.Equal(t, Settings{}, got)
 	for text, want := range map[string]string{
+		`look = "pink"`:                         `:1: look is "pink"; must be one of: dark, light, sun, night`,
 		`units = "cubits"`:                      `:1: units is "cubits"; must be one of: mm, inches`,
 		`plan = "braille"`:                      `:1: plan is "braille"; must be one of: pixels, cells`,
 		"# \n\nbackground = \"pink\"":           `:3: background is "pink"; must be one of: dark, light`,
@@ -133,6 +138,46 @@ func TestSettingsThatCantBeReadSayWhy(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte("units = \"inches\"\nbackground = \"pink\"\n"), 0o644))
 	got, _ = LoadSettings(path)
 	assert.Equal(t, Inches, got.Units, "what can be read holds")
+}
+
+// A file of the time when there were two looks, which it called backgrounds.
+func TestALightBackgroundIsTheLightLook(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "settings.toml")
+	for text, want := range map[string]looks.Look{
+		"background = \"light\"": looks.Light, "background = \"dark\"": looks.Dark, "background = \"light\"\nlook = \"night\"": looks.Night,
+	} {
+		require.NoError(t, os.WriteFile(path, []byte(text+"\n"), 0o644))
+		got, err := LoadSettings(path)
+		require.NoError(t, err)
+		assert.Equal(t, want, got.Look, text)
+	}
+}
+
+// Sun and night bring their ground: every cell of a screen stands on it, whatever was painted there. Without colours nothing is brought.
+func TestSunAndNightBringTheirGround(t *testing.T) {
+	for l := range looks.Count {
+		for colour := NoColour; colour <= TrueColour; colour++ {
+			s := Settings{Colour: colour, Look: looks.Look(l)}
+			st := s.Styles()
+			picture := st.Foul.Render("foul") + " plain " + st.Key.Render("k") + "\n" + FitRow("row", 13)
+			if colour == TrueColour && looks.Look(l) >= looks.Sun {
+				picture = "\x1b[0;1;4;7;38;2;1;2;3;48;2;4;5;6m" + picture
+			}
+			e := vt.NewEmulator(13, 2)
+			_, err := e.WriteString(strings.ReplaceAll(s.Dress(picture), "\n", "\r\n"))
+			require.NoError(t, err)
+			for y := range 2 {
+				for x := range 12 {
+					own := e.CellAt(x, y).Style.Bg != nil
+					assert.Equal(t, l >= int(looks.Sun) && colour != NoColour, own, "%s, colour %d, cell %d,%d", looks.Look(l), colour, x, y)
+				}
+			}
+			assert.Equal(t, ansi.Strip(picture), ansi.Strip(s.Dress(picture)))
+			for _, sequence := range regexp.MustCompile("\x1b\\[[0-9;]*m").FindAllString(s.Dress(picture), -1) {
+				assert.LessOrEqual(t, strings.Count(sequence, ";"), 15, "a terminal may hold 16 parameters (VT510, from memory) and drop the rest: %q", sequence)
+			}
+		}
+	}
 }
 
 func TestFitIsExact(t *testing.T) {

@@ -20,21 +20,22 @@ var (
 	KeyEnter    = bind("Enter", "take", "enter")
 	KeyLeave    = bind("Esc", "leave", "esc")
 
-	KeyHelp       = bind("?", "help", "?")
-	KeySave       = bind("Ctrl-S", "save", "ctrl+s")
-	KeyUndo       = bind("Ctrl-Z", "undo", "ctrl+z")
-	KeyRedo       = bind("Ctrl-Y", "redo", "ctrl+y")
-	KeyQuit       = bind("Ctrl-C", "quit", "ctrl+c")
-	KeyCautions   = bind("!", "all the cautions", "!")
-	KeyBackground = bind("b", "light or dark background", "b")
-	KeyUnits      = bind("u", "mm or inches", "u")
-	KeyScreens    = bind("1-8", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8")
+	KeyHelp     = bind("?", "help", "?")
+	KeySave     = bind("Ctrl-S", "save", "ctrl+s")
+	KeyUndo     = bind("Ctrl-Z", "undo", "ctrl+z")
+	KeyRedo     = bind("Ctrl-Y", "redo", "ctrl+y")
+	KeyQuit     = bind("Ctrl-C", "quit", "ctrl+c")
+	KeyCautions = bind("!", "all the cautions", "!")
+	KeyLook     = bind("b", "look: dark, light, sun, night", "b")
+	KeyUnits    = bind("u", "mm or inches", "u")
+	KeyFigures  = bind("0", "big figures, on or off", "0")
+	KeyScreens  = bind("1-8", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8")
 )
 
 // Everywhere are the keys that the root answers on every screen; the letters and digits among them only while
 // no field has the keys.
 func Everywhere() []key.Binding {
-	return []key.Binding{KeyScreens, KeyHelp, KeySave, KeyUndo, KeyRedo, KeyUnits, KeyBackground, KeyCautions, KeyQuit}
+	return []key.Binding{KeyScreens, KeyHelp, KeySave, KeyUndo, KeyRedo, KeyUnits, KeyLook, KeyFigures, KeyCautions, KeyQuit}
 }
 
 // Named returns the binding with other words for what it does here.

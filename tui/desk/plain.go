@@ -12,6 +12,8 @@ type Plain struct {
 	// Text is what stands in that field. It is said as it is typed, or where it is Picked with a key, as a line of Here.
 	Text   string
 	Picked bool
+	// Taped is the length that is being typed, nil for none.
+	Taped *Taped
 	// Came is what became of a field that was left, in whose text was stood when it was last heard of; "" for nothing that
 	// was not said. nil: never anything.
 	Came func(field, was string) string
@@ -20,4 +22,12 @@ type Plain struct {
 	// Behind is what a screen shows only once somebody has answered what stands before it: it is written behind All where
 	// nobody can be asked. nil: nothing.
 	Behind func() []string
+}
+
+// Taped is a length as it is being typed, to be shown in big figures.
+type Taped struct {
+	Text  string // as it stands in the field
+	Unit  string // of a plain number
+	Head  string // what a plain number is measured from; "" where Label says so
+	Label string // what of it
 }

@@ -12,24 +12,29 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/adrg/xdg"
 
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
 // settingsFile is the settings as they lie on the disk, in words.
 type settingsFile struct {
-	Units      string `toml:"units"`
-	Sides      string `toml:"sides"`
-	Background string `toml:"background"`
-	Plan       string `toml:"plan"`
+	Units   string `toml:"units"`
+	Sides   string `toml:"sides"`
+	Look    string `toml:"look"`
+	Figures string `toml:"figures"`
+	Plan    string `toml:"plan"`
 }
 
 // The words of the settings file, in the order of the values they stand for.
 var (
-	unitWords       = []string{Millimetres.String(), Inches.String()}
-	sideWords       = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
-	backgroundWords = []string{"dark", "light"}
-	planWords       = []string{InPixels: "pixels", InCells: "cells"}
+	unitWords   = []string{Millimetres.String(), Inches.String()}
+	figureWords = []string{"usual", "big"}
+	planWords   = []string{InPixels: "pixels", InCells: "cells"}
+	sideWords   = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 )
+
+// FigureWords spell how what is being taped is shown: usual, big.
+func FigureWords() []string { return figureWords }
 
 // PlanWord spells what plans are drawn in.
 func PlanWord(p PlanIn) string { return planWords[p] }
@@ -73,7 +78,12 @@ func LoadSettings(path string) (Settings, error) {
 		return i
 	}
 	s.Units, s.Nearside = Units(choice("units", unitWords)), Side(choice("sides", sideWords))
-	s.Light = choice("background", backgroundWords) == 1
+	if _, there := values["look"]; there {
+		s.Look = looks.Look(choice("look", looks.Names()))
+	} else {
+		s.Look = looks.Look(choice("background", looks.Names()[:looks.Light+1])) // what the key was called while there were those two
+	}
+	s.Big = choice("figures", figureWords) == 1
 	s.Plan = PlanIn(choice("plan", planWords))
 	return s, vehicles.FaultsIn(data, path, faults)
 }
@@ -96,9 +106,9 @@ func chosen(values map[string]any, key string, words []string) (i int, wrong str
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
 // not written.
 func (s Settings) Save(path string) error {
-	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], backgroundWords[0], planWords[s.Plan]}
-	if s.Light {
-		f.Background = backgroundWords[1]
+	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String(), figureWords[0], planWords[s.Plan]}
+	if s.Big {
+		f.Figures = figureWords[1]
 	}
 	var b bytes.Buffer
 	if err := toml.NewEncoder(&b).Encode(f); err != nil {

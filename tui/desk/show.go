@@ -1,6 +1,9 @@
 package desk
 
-import "bench.example/undermark/rules"
+import (
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+)
 
 // Reveal tells a screen that it is to show the finding in the state's Focus: in the middle of its plan, with what can mend it
 // in hand.
@@ -13,7 +16,7 @@ func Show(f *rules.Finding) Change {
 		return Change{Goto: "Match", Focus: f}
 	case rules.TheSurvey:
 		if f.Against.Sort == rules.AnObstruction {
-			return Change{Goto: "Underneath", Focus: f, Open: &Open{Obstruction: int(f.Against.Index), Opening: -1, Field: "total.x"}}
+			return Change{Goto: "Underneath", Focus: f, Open: &Open{Obstruction: int(f.Against.Index), Opening: -1, Field: "total." + [...]string{survey.X: "x", survey.Y: "y"}[f.Axis()]}}
 		}
 		return Change{Goto: "On top", Focus: f}
 	case rules.TheHeater:

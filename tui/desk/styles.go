@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -9,6 +11,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -55,35 +58,53 @@ func (s Styles) Verdict(v rules.Verdict) Style {
 	return [...]Style{s.Clear, s.Doubtful, s.Foul}[v-rules.Clear]
 }
 
-// Styles returns the looks for the terminal's colours and background.
-func (s Settings) Styles() Styles {
-	light := 0
-	if s.Light {
-		light = 1
-	}
-	return *looks()[s.Colour][light]
-}
+// Styles returns the looks for the terminal's colours.
+func (s Settings) Styles() Styles { return *styles()[s.Colour][s.Look] }
 
-// looks returns the styles by colour and background, dark first. Only who paints waits for them to be made.
-var looks = sync.OnceValue(func() [3][2]*Styles {
-	return [...][2]*Styles{
-		NoColour:   {withoutColour(), withoutColour()},
-		Colours16:  {coloured(termenv.ANSI, dark16), coloured(termenv.ANSI, light16)},
-		TrueColour: {coloured(termenv.TrueColor, darkTrue), coloured(termenv.TrueColor, lightTrue)},
+// styles returns the styles by colour and look. Only who paints waits for them to be made.
+var styles = sync.OnceValue(func() (all [TrueColour + 1][looks.Count]*Styles) {
+	for l := range looks.Count {
+		t := looks.Look(l).Table()
+		all[NoColour][l] = withoutColour()
+		all[Colours16][l] = coloured(termenv.ANSI, t.Text, func(c looks.Colour) lipgloss.Color { return lipgloss.Color(strconv.Itoa(int(c.Of))) })
+		all[TrueColour][l] = coloured(termenv.TrueColor, t.Text, func(c looks.Colour) lipgloss.Color { return lipgloss.Color(fmt.Sprintf("#%06x", c.RGB)) })
 	}
+	return all
 })
 
-// inks are the colours of one kind of terminal on one background.
-type inks struct{ faint, title, key, field, foul, doubtful, clear lipgloss.Color }
+// Dress lays the look's own ground under a whole painted screen, where it has one.
+func (s Settings) Dress(picture string) string {
+	t := s.Look.Table()
+	switch {
+	case !t.Own || s.Colour == NoColour:
+		return picture
+	case s.Colour == Colours16:
+		return looks.Dress(picture, Sixteen(t.Ink, Fore)+";"+Sixteen(t.Paper, Back))
+	}
+	return looks.Dress(picture, trueColour(t.Ink, Fore)+";"+trueColour(t.Paper, Back))
+}
 
-// The inks keep foul, doubtful and clear apart also for eyes that don't part red from green: they differ in
-// lightness and towards blue.
-var (
-	dark16    = inks{faint: "8", title: "14", key: "11", field: "15", foul: "9", doubtful: "11", clear: "14"}
-	light16   = inks{faint: "8", title: "4", key: "5", field: "0", foul: "1", doubtful: "5", clear: "6"}
-	darkTrue  = inks{"#8f98a3", "#9fd3ff", "#ffd479", "#e8eef4", "#ff6b5e", "#ffc24b", "#5fd0b5"}
-	lightTrue = inks{"#5d6670", "#0b4f8a", "#7a4a00", "#10161c", "#b3140b", "#8a5a00", "#00695c"}
+// Plane says whether a colour is a letter's or what lies behind it.
+type Plane int
+
+// The planes, by the number of the first of eight colours on them: ECMA-48, SGR.
+const (
+	Fore Plane = 30
+	Back Plane = 40
 )
+
+// Sixteen returns the parameter that sets one of sixteen colours; the bright eight are 60 above the others.
+func Sixteen(c looks.Colour, p Plane) string {
+	n := int(p) + int(c.Of)
+	if c.Of >= 8 {
+		n += 60 - 8
+	}
+	return strconv.Itoa(n)
+}
+
+func trueColour(c looks.Colour, p Plane) string {
+	return fmt.Sprintf("%d;2;%d;%d;%d", int(p)+8, c.RGB>>16&255, c.RGB>>8&255, c.RGB&255)
+}
 
 // plain is what every look is made from.
 func plain(p termenv.Profile) lipgloss.Style {
@@ -93,15 +114,15 @@ func plain(p termenv.Profile) lipgloss.Style {
 	return r.NewStyle()
 }
 
-func coloured(p termenv.Profile, in inks) *Styles {
+func coloured(p termenv.Profile, in looks.Text, of func(looks.Colour) lipgloss.Color) *Styles {
 	plain := plain(p)
-	ink := func(c lipgloss.Color) lipgloss.Style { return plain.Foreground(c) }
+	ink := func(c looks.Colour) lipgloss.Style { return plain.Foreground(of(c)) }
 	return &Styles{
-		Plain: made(plain), Strong: made(plain.Bold(true)), Faint: made(ink(in.faint)), Title: made(ink(in.title).Bold(true)),
-		Here: made(ink(in.title).Reverse(true).Bold(true)), Key: made(ink(in.key).Bold(true)),
-		Field: made(ink(in.field).Underline(true)), FieldOn: made(ink(in.field).Reverse(true)),
-		Fault: made(ink(in.foul)), Clear: made(ink(in.clear)), Doubtful: made(ink(in.doubtful).Bold(true)),
-		Foul: made(ink(in.foul).Bold(true).Reverse(true)), Unsaved: made(ink(in.doubtful)), Frame: made(ink(in.faint)),
+		Plain: made(plain), Strong: made(plain.Bold(true)), Faint: made(ink(in.Faint)), Title: made(ink(in.Title).Bold(true)),
+		Here: made(ink(in.Title).Reverse(true).Bold(true)), Key: made(ink(in.Key).Bold(true)),
+		Field: made(ink(in.Field).Underline(true)), FieldOn: made(ink(in.Field).Reverse(true)),
+		Fault: made(ink(in.Foul)), Clear: made(ink(in.Clear)), Doubtful: made(ink(in.Doubtful).Bold(true)),
+		Foul: made(ink(in.Foul).Bold(true).Reverse(true)), Unsaved: made(ink(in.Doubtful)), Frame: made(ink(in.Faint)),
 	}
 }
 

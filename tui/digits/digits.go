@@ -19,11 +19,15 @@ var glyphs = map[rune][5]string{
 	'-': {"..", "..", "##", "..", ".."},
 	'/': {".#", ".#", "#.", "#.", "#."},
 	'"': {"#.#", "#.#", "...", "...", "..."},
+	'+': {"...", ".#.", "###", ".#.", "..."},
+	',': {".", ".", ".", "#", "#"},
+	'L': {"#..", "#..", "#..", "#..", "###"},
+	'R': {"##.", "#.#", "##.", "#.#", "#.#"},
 	' ': {".", ".", ".", ".", "."},
 }
 
 // Big writes text in block figures, size columns to a square: figures are 5*size/2 rows high, rounded up, and all
-// rows equally wide. It is false for text with anything but figures, a point, a minus, a slash, inch marks, blanks.
+// rows equally wide. It is false for text with anything but figures, a point or comma, plus and minus, a slash, inch marks, the L and R of the sides, blanks.
 func Big(text string, size int) (rows []string, ok bool) {
 	dots := make([]string, 5*size)
 	for i, r := range []rune(text) {

@@ -169,7 +169,7 @@ func choiceRows(field int, all []Choice, w int) []line {
 		}
 		last := &out[len(out)-1]
 		last.picks = append(last.picks, pick{at, at + wide, c})
-		at += wide + 2
+		at += wide + gap
 	}
 	return out
 }

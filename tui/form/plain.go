@@ -28,11 +28,17 @@ func (f Form) Plain(fields []Field) desk.Plain {
 	if say := f.comes(field); say != "" {
 		p.Here = append(p.Here, say)
 	}
+	if !p.Picked && field.Unit == length {
+		p.Taped = &desk.Taped{Text: p.Text, Unit: field.Unit, Head: strings.Join(heads(i, fields), ""), Label: field.Label}
+	}
 	if len(field.Choices) > 0 {
 		p.Here = append(p.Here, "One of: "+choicesOf(field), field.again())
 	}
 	return p
 }
+
+// length is the unit of fields that take a length: a plain number in them is mm, whatever units are shown.
+const length = "mm"
 
 // picked says whether its text is not typed letter by letter.
 func (f Field) picked() bool { return len(f.Choices) > 0 || f.Nudge != nil }

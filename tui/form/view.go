@@ -150,6 +150,9 @@ func paintPicks(picks []pick, field Field, look desk.Styles) string {
 	return out.String()
 }
 
+// nearPick is how many columns beside a choice still mean it: half of the gap between two.
+const nearPick = gap / 2
+
 // Tap answers a tap at column x of row y of a form painted into w columns and h rows: it gives the keys to the
 // field there, or takes the choice there.
 func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
@@ -161,7 +164,7 @@ func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
 	}
 	l := lines[row]
 	for _, p := range l.picks {
-		if x >= p.from && x < p.to {
+		if x >= p.from-nearPick && x < p.to+nearPick {
 			return f, Event{Key: fields[l.field].Key, Text: p.choice.Name, Edited: true, Picked: true}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/vehicles"
 )
 
@@ -85,8 +86,10 @@ func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, boo
 				set.Nearside = side
 			}
 		}
-	case "background":
-		set.Light = text == backgrounds[1]
+	case "figures":
+		set.Big = text == desk.FigureWords()[1]
+	case "look":
+		set.Look, _ = looks.Parse(text)
 	case "plan":
 		set.Plan = desk.InPixels
 		if text == desk.PlanWord(desk.InCells) {
@@ -192,34 +195,33 @@ func notesSlot() form.Slot {
 	return slot
 }
 
-var (
-	backgrounds = []string{"dark", "light"}
-)
-
 var showSlots = form.Slots{
-	setting("units", "lengths in", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
+	setting("units", "lengths in", "", []form.Choice{{Letter: 'm', Name: desk.Millimetres.String()}, {Letter: 'i', Name: desk.Inches.String()}},
 		func(s desk.State) string { return s.Settings.Units.String() }),
-	setting("sides", "sides are", []form.Choice{
+	setting("sides", "sides are", "", []form.Choice{
 		{Letter: 'l', Name: desk.SideWords(desk.LeftRight)}, {Letter: 'n', Name: desk.SideWords(desk.NearsideLeft)},
 		{Letter: 'r', Name: desk.SideWords(desk.NearsideRight)},
 	}, func(s desk.State) string { return desk.SideWords(s.Settings.Nearside) }),
-	setting("background", "background", []form.Choice{{Letter: 'd', Name: "dark"}, {Letter: 'l', Name: "light"}},
+	setting("look", "look", "b goes on to the next one, on any screen", []form.Choice{
+		{Letter: 'd', Name: looks.Dark.String()}, {Letter: 'l', Name: looks.Light.String()}, {Letter: 's', Name: looks.Sun.String()}, {Letter: 'n', Name: looks.Night.String()},
+	}, func(s desk.State) string { return s.Settings.Look.String() }),
+	setting("figures", "figures", "0 turns them on and off, on any screen", []form.Choice{{Letter: 'u', Name: desk.FigureWords()[0]}, {Letter: 'b', Name: desk.FigureWords()[1]}},
 		func(s desk.State) string {
-			if s.Settings.Light {
-				return backgrounds[1]
+			if s.Settings.Big {
+				return desk.FigureWords()[1]
 			}
-			return backgrounds[0]
+			return desk.FigureWords()[0]
 		}),
 }
 
 // planSlot is there where the terminal shows pictures: elsewhere it would change nothing.
-var planSlot = setting("plan", "plan drawn in", []form.Choice{{Letter: 'p', Name: desk.PlanWord(desk.InPixels)}, {Letter: 'c', Name: desk.PlanWord(desk.InCells)}},
+var planSlot = setting("plan", "plan drawn in", "", []form.Choice{{Letter: 'p', Name: desk.PlanWord(desk.InPixels)}, {Letter: 'c', Name: desk.PlanWord(desk.InCells)}},
 	func(s desk.State) string { return desk.PlanWord(s.Settings.Plan) })
 
 // setting is a slot for one of the workshop's settings: cardRecord.Settings takes its text.
-func setting(key, label string, choices []form.Choice, get func(s desk.State) string) form.Slot {
+func setting(key, label, note string, choices []form.Choice, get func(s desk.State) string) form.Slot {
 	return form.Slot{
-		Field: form.Field{Key: key, Label: label, Choices: choices}, Get: get,
+		Field: form.Field{Key: key, Label: label, Note: note, Choices: choices}, Get: get,
 		Set: func(j vehicles.Job, _ string) (vehicles.Job, error) { return j, nil },
 	}
 }

@@ -26,7 +26,22 @@ var (
 	keySaveAs   = key.NewBinding(key.WithKeys("w"), key.WithHelp("w", "save as"))
 	keyFirstRun = key.NewBinding(key.WithKeys("f"), key.WithHelp("f", "first run"))
 	keyCautions = key.NewBinding(key.WithKeys("c"), key.WithHelp("c", "cautions"))
+
+	// What is a chord on every other screen takes one finger here.
+	keySave = key.NewBinding(key.WithKeys("s"), key.WithHelp("s", "save"))
+	keyUndo = key.NewBinding(key.WithKeys("z"), key.WithHelp("z", "undo"))
+	keyRedo = key.NewBinding(key.WithKeys("y"), key.WithHelp("y", "redo"))
+	keyQuit = key.NewBinding(key.WithKeys("q"), key.WithHelp("q", "quit"))
 )
+
+// asked are what keys ask the root for.
+var asked = []struct {
+	key key.Binding
+	ask desk.Ask
+}{
+	{keySaveAs, desk.SaveAs}, {keyCautions, desk.Cautions}, {keyFirstRun, desk.FirstRun}, {keySave, desk.Save}, {keyUndo, desk.Undo},
+	{keyRedo, desk.Redo}, {keyQuit, desk.Quit},
+}
 
 // Title is what the header calls the screen.
 func (m Screen) Title() string { return "Job" }
@@ -46,13 +61,10 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 
 func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 	if press, isKey := msg.(tea.KeyMsg); isKey && !m.Typing() {
-		switch {
-		case key.Matches(press, keySaveAs):
-			return m, desk.Change{Ask: desk.SaveAs}
-		case key.Matches(press, keyCautions):
-			return m, desk.Change{Ask: desk.Cautions}
-		case key.Matches(press, keyFirstRun):
-			return m, desk.Change{Ask: desk.FirstRun}
+		for _, k := range asked {
+			if key.Matches(press, k.key) {
+				return m, desk.Change{Ask: k.ask}
+			}
 		}
 	}
 	var change desk.Change
@@ -68,7 +80,7 @@ func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, 
 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding {
-	return m.entry.Keys(s, keySaveAs, keyCautions, keyFirstRun)
+	return m.entry.Keys(s, keySaveAs, keyCautions, keyFirstRun, keyUndo, keyRedo, keySave, keyQuit)
 }
 
 // act is a row that is no form: something to do.

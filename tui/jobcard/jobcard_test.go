@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/looks"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -53,7 +54,7 @@ func TestSettingsArePasted(t *testing.T) {
 	assert.Equal(t, desk.Inches, r.State.Settings.Units)
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
 	assert.Equal(t, before, r.State.Job)
-	assert.Contains(t, r.View(100, 27), "▸ background")
+	assert.Contains(t, r.View(100, 27), "▸ look")
 }
 
 func TestTheTape(t *testing.T) {
@@ -69,7 +70,15 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	r.Type("<down><down><enter>inl")
 	assert.Equal(t, desk.Inches, r.State.Settings.Units)
 	assert.Equal(t, desk.NearsideLeft, r.State.Settings.Nearside)
-	assert.True(t, r.State.Settings.Light)
+	assert.Equal(t, looks.Light, r.State.Settings.Look)
+	for key, want := range map[string]looks.Look{"s": looks.Sun, "n": looks.Night, "d": looks.Dark} {
+		r.Type("<up>" + key)
+		assert.Equal(t, want, r.State.Settings.Look)
+	}
+	r.Type("b")
+	assert.True(t, r.State.Settings.Big)
+	r.Type("u")
+	assert.False(t, r.State.Settings.Big)
 	assert.Equal(t, before, r.State.Job)
 	assert.Empty(t, r.Steps())
 }
@@ -96,7 +105,7 @@ func TestWhatThePlanIsDrawnIn(t *testing.T) {
 
 func TestAsking(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
-	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions, "f": desk.FirstRun} {
+	for keys, want := range map[string]desk.Ask{"w": desk.SaveAs, "c": desk.Cautions, "f": desk.FirstRun, "s": desk.Save, "z": desk.Undo, "y": desk.Redo, "q": desk.Quit} {
 		r.Type(keys)
 		assert.Equal(t, want, r.Asked, keys)
 	}

@@ -58,8 +58,41 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry = m.entry.Sized(size.Width, size.Height)
 		return m, desk.Change{}, nil
 	}
+	if _, ok := msg.(desk.Reveal); ok {
+		m, change := m.revealed(s)
+		return m, change, nil
+	}
 	m, change := m.step(msg, s)
 	return m, change, nil
+}
+
+// revealed goes to the point that does not fit, else to the one of which most is left over.
+func (m Screen) revealed(s desk.State) (Screen, desk.Change) {
+	var change desk.Change
+	m.entry, change = m.entry.Reveal(func(of form.Record) bool {
+		thing, ok := of.(features.Record)
+		return ok && thing.Row == unfitting(s)
+	}, fitted(s))
+	return m, change
+}
+
+// unfitting is the point to look at first, -1 for none: the one that is swapped or suspected, else that of which most is left over.
+func unfitting(s desk.State) int {
+	fit := matched(s)
+	if fit.oneSided >= 0 {
+		return fit.oneSided
+	}
+	worst, most := -1, -1.0
+	for i, t := range s.Job.Ties {
+		off, known := fit.left(t.Name)
+		switch {
+		case t.Name == fit.Suspect:
+			return i
+		case t.Use && known && off.Norm() > most:
+			worst, most = i, off.Norm()
+		}
+	}
+	return worst
 }
 
 // step answers one key or tap.

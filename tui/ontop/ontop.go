@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
@@ -45,8 +46,26 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, nil
 	}
 	var change desk.Change
+	if _, ok := msg.(desk.Reveal); ok {
+		m, change = m.revealed(s)
+		return m, change, nil
+	}
 	m.entry, change = m.entry.Update(msg, s)
 	return m, change, nil
+}
+
+// revealed goes to what the finding in the state's focus is of: a fitting, or the heater's card.
+func (m Screen) revealed(s desk.State) (Screen, desk.Change) {
+	if s.Focus == nil {
+		return m, desk.Change{}
+	}
+	var of form.Record = record{heaterCard}
+	if s.Focus.Against.Sort == rules.AFitting {
+		of = features.Record{List: features.Fittings, Row: int(s.Focus.Against.Index)}
+	}
+	var change desk.Change
+	m.entry, change = m.entry.Reveal(func(row form.Record) bool { return row == of }, s)
+	return m, change
 }
 
 // Records are those of all its forms.

@@ -59,6 +59,9 @@ func (t taping) plain(s desk.State) desk.Plain {
 	fields := tapeFields(s)
 	said := t.form.Plain(fields)
 	said.Here = append([]string{tapeHead, holding(p)}, said.Here...)
+	if said.Taped != nil {
+		said.Taped.Head = "straight from the pilot hole to"
+	}
 	said.All = func() []string {
 		return append(append([]string{tapeHead}, form.Form{}.Plain(fields).All()...), holding(p), onPurpose)
 	}

@@ -86,6 +86,46 @@ func (p Pane) panned(s desk.State, opts Options, arrow string) desk.Camera {
 	return desk.Camera{View: s.Camera.View, Middle: m.Middle().Add(seen.InPlane(way[0], way[1])), Scale: m.Scale}
 }
 
+// onward goes over the floor with one finger: along the van by three quarters of the picture, from its end back to the other in the
+// next row, and from the last to the first.
+func (p Pane) onward(s desk.State, opts Options) desk.Camera {
+	m := p.lay(s, opts)
+	low, high := m.Corners()
+	least, most := floorIn(s)
+	wide, tall := m.CellSize()
+	edge := geometry.Point{X: wide, Y: tall} // pictures begin with whole cells
+	least, most = least.Sub(edge), most.Add(edge)
+	middle, next := m.Middle(), desk.Camera{View: s.Camera.View, Scale: m.Scale}
+	x, anew := along(middle.X, high.X-low.X, least.X, most.X, wide)
+	if middle.X = x; anew {
+		middle.Y, _ = along(middle.Y, high.Y-low.Y, least.Y, most.Y, tall)
+	}
+	next.Middle = middle
+	return next
+}
+
+// along is the middle of the next of so many mm from a least to a most, and whether it begins anew.
+func along(middle, size, least, most, cell float64) (next float64, anew bool) {
+	const share = 0.75
+	if last := most - size/2; middle < last-cell {
+		return min(middle+share*size, last), false
+	}
+	return min(least+size/2, (least+most)/2), true
+}
+
+// floorIn are the corners of the floor in the plane of the view.
+func floorIn(s desk.State) (least, most geometry.Point) {
+	seen, f := s.Camera.View.Projection(), s.Job.Floor
+	least = seen.Point(geometry.Point{X: f.From, Y: -f.Width / 2}.At(0))
+	most = least
+	for _, corner := range []geometry.Point3{{X: f.From + f.Length, Y: f.Width / 2}, {X: f.From, Y: f.Width / 2, Z: -vehicles.LookRound}} {
+		at := seen.Point(corner)
+		least = geometry.Point{X: min(least.X, at.X), Y: min(least.Y, at.Y)}
+		most = geometry.Point{X: max(most.X, at.X), Y: max(most.Y, at.Y)}
+	}
+	return least, most
+}
+
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.
 func (p Pane) atCut(s desk.State) desk.Camera {
 	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, p.w, p.h, s.Settings.Units)

@@ -52,7 +52,7 @@ func (p Pane) Sized(w, h int) Pane {
 
 // Keys are the pane's bindings, most useful first.
 func (p Pane) Keys() []key.Binding {
-	return []key.Binding{keyTurnOver, keyIn, keyOut, keyAll, keyCut, keyPan, keyLegend}
+	return []key.Binding{keyTurnOver, keyIn, keyOut, keyAll, keyCut, keyOnward, keyPan, keyLegend}
 }
 
 func bind(name, what string, keys ...string) key.Binding {
@@ -66,6 +66,7 @@ var (
 	keyAll      = bind("f", "the whole floor", "f")
 	keyCut      = bind("g", "go to the cut", "g")
 	keyLegend   = bind("l", "what the letters mean", "l")
+	keyOnward   = bind("q", "on to the next part of the floor", "q")
 	keyPan      = bind("Shift-arrows", "move the view", "shift+up", "shift+down", "shift+left", "shift+right")
 )
 
@@ -128,6 +129,8 @@ func (p Pane) moved(press tea.KeyMsg, s desk.State, opts Options) (camera desk.C
 		return desk.Camera{View: s.Camera.View, Whole: true}, true
 	case key.Matches(press, keyCut) && s.Job.Cut != nil:
 		return p.atCut(s), true
+	case key.Matches(press, keyOnward):
+		return p.onward(s, opts), true
 	case key.Matches(press, keyPan):
 		return p.panned(s, opts, press.String()), true
 	}
@@ -211,7 +214,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	if p.legend {
 		explain(&c, s)
 	}
-	return c.Encode(colour, s.Settings.Light)
+	return c.Encode(colour, s.Settings.Look)
 }
 
 func draw(s desk.State, opts Options) scene.Scene {

@@ -229,3 +229,34 @@ func BenchmarkView(b *testing.B) {
 		New().View(s, 160, 47, Options{Shown: rules.ForPeople(s.Result.Findings)[:3]})
 	}
 }
+
+// One key after another sees every place of the floor, and then the same again.
+func TestOneKeyGoesOverTheWholeFloor(t *testing.T) {
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		s := state(t)
+		s.Camera = desk.Camera{View: view, Middle: pt(1200, 0), Scale: 5}
+		pane := New().Sized(70, 18)
+		seen := map[geometry.Point]bool{}
+		f := s.Job.Floor
+		pane, _ = press(t, pane, typed("q"), &s)
+		was, rounds := map[desk.Camera]bool{}, 0
+		for ; rounds < 150 && !was[s.Camera]; rounds++ {
+			was[s.Camera] = true
+			for x := f.From; x <= f.From+f.Length; x += 100 {
+				for y := -f.Width / 2; y <= f.Width/2; y += 100 {
+					if _, _, ok := pane.Cell(pt(x, y).At(0), s, Options{}); ok {
+						seen[pt(x, y)] = true
+					}
+				}
+			}
+			pane, _ = press(t, pane, typed("q"), &s)
+		}
+		assert.Less(t, rounds, 150, "it comes back")
+		assert.Greater(t, rounds, 3)
+		for x := f.From; x <= f.From+f.Length; x += 100 {
+			for y := -f.Width / 2; y <= f.Width/2; y += 100 {
+				assert.True(t, seen[pt(x, y)], "%v, %v", x, y)
+			}
+		}
+	}
+}

@@ -108,7 +108,7 @@ func (m screen) fall(s desk.State, in size) string {
 		}
 		return p.cell(lay, p.middle(part))
 	})...)
-	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Light), marks, in.W)
+	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(p.falls(lay), in.W)))
 	if p.words == 3 {
 		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))

@@ -2,6 +2,7 @@ package runs
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -28,9 +29,17 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 			}
 		}
 	}
+	if hung := (part{sort: muffler}); (f.Subject.Sort == rules.TheMuffler || f.Against.Sort == rules.TheMuffler) && m.has(hung, s) {
+		m.picked = hung
+	}
 	a := arranged(m.w, m.h)
 	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H, s.Settings.Units)
 	return m, desk.Change{Camera: &camera}
+}
+
+// has says whether the run at hand has a part.
+func (m screen) has(of part, s desk.State) bool {
+	return slices.ContainsFunc(m.parts(s), func(p placed) bool { return p.part == of && p.there })
 }
 
 // runConcerned is the run that a finding is of: its subject, else what that is held against.

@@ -60,8 +60,25 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.entry, change = m.open(open, s)
 		return m, change, nil
 	}
+	if _, ok := msg.(desk.Reveal); ok {
+		m, change := m.revealed(s)
+		return m, change, nil
+	}
 	m, change := m.step(msg, s)
 	return m, change, nil
+}
+
+// revealed goes to the obstruction that the finding in the state's focus is of.
+func (m Screen) revealed(s desk.State) (Screen, desk.Change) {
+	if s.Focus == nil || s.Focus.Against.Sort != rules.AnObstruction {
+		return m, desk.Change{}
+	}
+	var change desk.Change
+	m.looking.shown = false
+	m.entry, change = m.entry.Reveal(func(of form.Record) bool {
+		return of == features.Record{List: features.Obstructions, Row: int(s.Focus.Against.Index)}
+	}, s)
+	return m, change
 }
 
 // open opens the form of an obstruction or an opening.

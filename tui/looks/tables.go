@@ -1,0 +1,100 @@
+package looks
+
+import "bench.example/undermark/geometry/scene"
+
+// The colours of each look. looks_test.go holds what stands in a table to what people can tell apart, with normal sight and without
+// one of the eye's three receptors; whoever changes one runs it.
+
+var dark = Table{
+	Paper: Colour{0x101216, 0}, Ink: Colour{0xe8eef4, 7}, Last: [2]int{0x000000, 0xffffff},
+	Text: Text{
+		Faint: Colour{0x8f98a3, 8}, Title: Colour{0x9fd3ff, 14}, Key: Colour{0xffd479, 11}, Field: Colour{0xe8eef4, 15},
+		Foul: Colour{0xff6b5e, 9}, Doubtful: Colour{0xffc24b, 11}, Clear: Colour{0x5fd0b5, 14},
+	},
+	Marks: [Marks]Colour{
+		Foul: {0xf65048, 9}, Doubtful: {0xfdd13e, 11}, Room: {0x7adf7b, 10}, Picked: {0xc2edff, 14},
+		Lines: {0x56bdbb, 6}, Hot: {0xcb9c84, 8}, Exhaust: {0xf59430, 3}, Intake: {0x8290ff, 12}, Fuel: {0xf996c2, 13},
+		Opening: {0xb898d7, 5}, Tie: {0xdd41cb, 13}, Cut: {0xffffff, 15},
+		Rail: {0xcce3d3, 15}, Steel: {0xb5c5e7, 7}, Moves: {0xa7ada2, 7}, Fitting: {0xa08962, 7},
+		Sheet: {0x7d8a95, 8}, Frame: {0x8a939c, 8}, Wheels: {0x6a737c, 8}, Grid: {0x4a535c, 8},
+	},
+	Faces: [Faces]int{
+		FloorFace: 0x161b21, SteelFace: 0x7b7d8e, RailFace: 0x818891, LinesFace: 0x4a6c86, HotFace: 0xa17366, MovesFace: 0x626964,
+		NoseFace: 0x2a3139, BumperFace: 0x666e77, ExhaustFace: 0xffa13f, MufflerFace: 0xcc7f26, IntakeFace: 0x7775e1, FuelFace: 0xda7eaf,
+		FoulFace: 0xcd2b16, PickedFace: 0x6ab6ed, LittleRoomFace: 0x1d4429, FairRoomFace: 0x24603a, MuchRoomFace: 0x2c8049,
+	},
+	Rooms: [scene.Grades]Colour{
+		scene.DoubtfulRoom: {0xd9a520, 3}, scene.LittleRoom: {0x5d8f64, 2}, scene.FairRoom: {0x68ad73, 2}, scene.MuchRoom: {0x86d694, 2},
+	},
+}
+
+var light = Table{
+	Paper: Colour{0xfafafa, 15}, Ink: Colour{0x10161c, 0}, Last: [2]int{0x000000, 0xffffff},
+	Text: Text{
+		Faint: Colour{0x5d6670, 8}, Title: Colour{0x0b4f8a, 4}, Key: Colour{0x7a4a00, 5}, Field: Colour{0x10161c, 0},
+		Foul: Colour{0xd5151e, 1}, Doubtful: Colour{0x4a3400, 5}, Clear: Colour{0x12706a, 6},
+	},
+	Marks: [Marks]Colour{
+		Foul: {0xd8183c, 1}, Doubtful: {0x7c6300, 3}, Room: {0x0c703c, 2}, Picked: {0x004885, 4},
+		Lines: {0x007a8d, 6}, Hot: {0x9a6059, 8}, Exhaust: {0x833300, 13}, Intake: {0x0057f0, 12}, Fuel: {0xb92c6d, 5},
+		Opening: {0x874aae, 5}, Tie: {0x3f0b6b, 5}, Cut: {0x000000, 0},
+		Rail: {0x3a444d, 0}, Steel: {0x37474f, 0}, Moves: {0x625556, 8}, Fitting: {0x523a21, 8},
+		Sheet: {0x6b7883, 8}, Frame: {0x6b7279, 8}, Wheels: {0x7f868d, 7}, Grid: {0xb4bac1, 7},
+	},
+	Faces: [Faces]int{
+		FloorFace: 0xf2f4f6, SteelFace: 0x647a70, RailFace: 0x4b5c60, LinesFace: 0x00747c, HotFace: 0x966852, MovesFace: 0x8e8c8b,
+		NoseFace: 0xdde2e6, BumperFace: 0x868e96, ExhaustFace: 0xd6710b, MufflerFace: 0xca6f18, IntakeFace: 0x7483ea, FuelFace: 0xb95691,
+		FoulFace: 0xcc352b, PickedFace: 0x197dba, LittleRoomFace: 0xd3ecd2, FairRoomFace: 0xb4deb2, MuchRoomFace: 0x8fcb8f,
+	},
+	Rooms: [scene.Grades]Colour{
+		scene.DoubtfulRoom: {0x946a00, 3}, scene.LittleRoom: {0x568a59, 2}, scene.FairRoom: {0x447a48, 2}, scene.MuchRoom: {0x2c6332, 2},
+	},
+}
+
+var sun = Table{
+	Paper: Colour{0xffffff, 15}, Ink: Colour{0x000000, 0}, Own: true, Last: [2]int{0x000000, 0xffffff},
+	Text: Text{
+		Faint: Colour{0x303030, 0}, Title: Colour{0x003a9e, 4}, Key: Colour{0x7a2e00, 4}, Field: Colour{0x000000, 0},
+		Foul: Colour{0xa80008, 1}, Doubtful: Colour{0x3c2200, 5}, Clear: Colour{0x00603c, 0},
+	},
+	Marks: [Marks]Colour{
+		Foul: {0x910000, 1}, Doubtful: {0x9f6b0e, 5}, Room: {0x418449, 2}, Picked: {0x845ae7, 4},
+		Lines: {0x1d6974, 12}, Hot: {0x6d4433, 8}, Exhaust: {0x994600, 13}, Intake: {0x1c3be6, 12}, Fuel: {0xc5176d, 0},
+		Opening: {0x59148d, 8}, Tie: {0xa600ad, 0}, Cut: {0x000000, 0},
+		Rail: {0x363238, 0}, Steel: {0x4d4e57, 0}, Moves: {0x143a4e, 8}, Fitting: {0x3c1c00, 8},
+		Sheet: {0x505a62, 8}, Frame: {0x303840, 8}, Wheels: {0x606870, 8}, Grid: {0x9aa2aa, 7},
+	},
+	Faces: [Faces]int{
+		FloorFace: 0xffffff, SteelFace: 0x7f9796, RailFace: 0x596578, LinesFace: 0x008997, HotFace: 0x914f43, MovesFace: 0x817d7b,
+		NoseFace: 0xd0d6dc, BumperFace: 0x59626b, ExhaustFace: 0xe27400, MufflerFace: 0xd66b00, IntakeFace: 0x114bd9, FuelFace: 0xdf5cb1,
+		FoulFace: 0xd11912, PickedFace: 0x3c90f2, LittleRoomFace: 0xc6ecc0, FairRoomFace: 0x94d890, MuchRoomFace: 0x5cbc60,
+	},
+	Rooms: [scene.Grades]Colour{
+		scene.DoubtfulRoom: {0x7c5600, 5}, scene.LittleRoom: {0x2c7a30, 2}, scene.FairRoom: {0x15651c, 2}, scene.MuchRoom: {0x004d0c, 2},
+	},
+}
+
+// night has no light of short waves in it, which the eye that sees in the dark answers to most: red before green before blue, and little of that. With sixteen
+// colours it has four inks; letters, patterns and words tell the rest.
+var night = Table{
+	Paper: Colour{0x080200, 0}, Ink: Colour{0xc89058, 3}, Own: true, Last: [2]int{0x080200, 0xffa850},
+	Text: Text{
+		Faint: Colour{0x9c6f48, 1}, Title: Colour{0xe09a58, 3}, Key: Colour{0xf09a28, 11}, Field: Colour{0xe0a860, 3},
+		Foul: Colour{0xff4c00, 9}, Doubtful: Colour{0xc8a040, 11}, Clear: Colour{0xa88858, 3},
+	},
+	Marks: [Marks]Colour{
+		Foul: {0xff4c00, 9}, Doubtful: {0xbb9b42, 11}, Room: {0xb8b800, 3}, Picked: {0xff8c66, 11},
+		Lines: {0x9f8c65, 1}, Hot: {0x84522e, 1}, Exhaust: {0xef6362, 3}, Intake: {0x7d5b5b, 1}, Fuel: {0xa43a00, 1},
+		Opening: {0xb26160, 1}, Tie: {0xca4015, 1}, Cut: {0xffa850, 11},
+		Rail: {0x956f3e, 1}, Steel: {0x997040, 1}, Moves: {0x6a6a4a, 1}, Fitting: {0x908f22, 1},
+		Sheet: {0x755840, 1}, Frame: {0x80603f, 1}, Wheels: {0x6e553a, 1}, Grid: {0x402e1c, 1},
+	},
+	Faces: [Faces]int{
+		FloorFace: 0x120500, SteelFace: 0x877366, RailFace: 0xa58366, LinesFace: 0x7b7a00, HotFace: 0xa19a5d, MovesFace: 0xa06952,
+		NoseFace: 0x2c1c10, BumperFace: 0x8e7254, ExhaustFace: 0xe98500, MufflerFace: 0xc5633c, IntakeFace: 0xe2b400, FuelFace: 0xfc674b,
+		FoulFace: 0xfe0900, PickedFace: 0xff9f66, LittleRoomFace: 0x2a2800, FairRoomFace: 0x3c3a00, MuchRoomFace: 0x4c4900,
+	},
+	Rooms: [scene.Grades]Colour{
+		scene.DoubtfulRoom: {0xbb9b42, 11}, scene.LittleRoom: {0x807f10, 3}, scene.FairRoom: {0x949318, 3}, scene.MuchRoom: {0xb8b800, 3},
+	},
+}
