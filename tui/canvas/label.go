@@ -55,7 +55,11 @@ func (p *painter) namings() []naming {
 	names := make([]naming, 0, len(p.parts))
 	for i := range p.parts {
 		if it := &p.parts[i]; p.nameable(it) {
-			names = append(names, naming{it: it, rank: it.Rank(), off: p.fromCut(it)})
+			rank := it.Rank()
+			if it.Role == scene.Exhaust {
+				rank = scene.RankFocus // it has the fewest places: where it leaves the picture
+			}
+			names = append(names, naming{it: it, rank: rank, off: p.fromCut(it)})
 		}
 	}
 	slices.SortStableFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area

@@ -93,7 +93,7 @@ func TestWhatThePlanIsDrawnIn(t *testing.T) {
 
 	r = screentest.New(t, New(), screentest.Van(t), 100, 27)
 	r.State.Pixels = screentest.Pictures(t, image.Pt(10, 20))
-	r.Type("<down><down><enter><down><down><down>")
+	r.Type("<down><down><enter><down><down><down><down>")
 	assert.Contains(t, r.View(100, 27), "▸ plan drawn in pixels")
 	assert.Equal(t, desk.InPixels, r.State.Settings.Plan)
 	r.Type("c")

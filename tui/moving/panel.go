@@ -14,7 +14,7 @@ const (
 	mostPanel  = 52
 
 	// PanelHeight is how many rows it has there.
-	PanelHeight = 7
+	PanelHeight = 8
 )
 
 // Sizes are the plan's columns and rows in a body of w by h.

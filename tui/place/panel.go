@@ -25,7 +25,7 @@ func (m screen) where(s desk.State, w int) []string {
 		return append(rows, pilotRows(p, s, w)...)
 	}
 	place := "At " + desk.AtX(at[0], u) + ", " + desk.Across(at[1], s.Settings)
-	if lipgloss.Width(rows[0])+3+desk.Width(place) <= w { // rows are dear under a plan
+	if w < desk.SideBySide && lipgloss.Width(rows[0])+3+desk.Width(place) <= w { // rows are dear under a plan
 		rows[0] += "   " + st.Plain.Render(place)
 		rows = append(rows, desk.Wrapped(st.Plain, stack(s), w)...)
 	} else {
