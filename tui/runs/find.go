@@ -99,7 +99,9 @@ func (m screen) findTo(to outlet, s desk.State) (screen, desk.Change) {
 	if why != "" {
 		return m, desk.Change{Say: why}
 	}
-	if of == vehicles.FuelRun {
+	if of != vehicles.FuelRun {
+		q.of = rules.WithRoomForFuel(q.of)
+	} else {
 		to.find = func(ctx context.Context, r *rules.Result, _ vehicles.RunKind, tell rules.Tell) rules.Route {
 			return rules.FindRoute(ctx, r, of, rules.FuelTarget(r.Job.Fuel), tell)
 		}
@@ -117,6 +119,7 @@ func (m screen) findBoth(s desk.State) (screen, desk.Change) {
 	if why != "" {
 		return m, desk.Change{Say: why}
 	}
+	q.of = rules.WithRoomForFuel(q.of)
 	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {
 		pair := rules.FindPair(ctx, r, func(done, of int) { tell(fmt.Sprintf("%d of about %d searches", done, of)) })
 		if !pair.Exhaust.Found() {

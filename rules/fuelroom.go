@@ -1,0 +1,26 @@
+package rules
+
+import "bench.example/undermark/vehicles"
+
+// stubLeg is how far down a fuel line that is still to be laid is taken to leave its stub, mm: as far as it counts as being there.
+const stubLeg = atStub
+
+// WithRoomForFuel is the result for whoever seeks an exhaust or an intake while the job has no fuel line: with one that goes straight down
+// from its stub, so that a run found now leaves it room. Where the job has one, or no stub for it, it is the result itself.
+func WithRoomForFuel(r Result) Result {
+	mouth, there := r.Job.Stub(vehicles.FuelRun)
+	if r.Job.Fuel != nil || !there {
+		return r
+	}
+	line := vehicles.UsualRun(vehicles.FuelRun)
+	for _, down := range []float64{stubLeg, 0} {
+		line.Path = append(line.Path, vehicles.RunPoint{X: mouth.X, Y: mouth.Y, Drop: down - mouth.Z})
+	}
+	job := r.Job.WithRun(vehicles.FuelRun, &line)
+	plan, ok := r.Plan.WithRun(&job, vehicles.FuelRun)
+	if !ok {
+		return r
+	}
+	r.Job, r.Plan = job, plan
+	return r
+}
