@@ -233,7 +233,7 @@ func TestCellsCanBeWanted(t *testing.T) {
 	s.wait(t, "[8 Job]")
 	s.keys(t, "\x1b[B", "\x1b[B", "\r")
 	s.wait(t, "plan drawn in")
-	s.keys(t, "\x1b[B", "\x1b[B", "\x1b[B", "c", "\x1b")
+	s.keys(t, "\x1b[B", "\x1b[B", "\x1b[B", "\x1b[B", "c", "\x1b")
 	file := filepath.Join(h.dir, "config", "undermark", "settings.toml")
 	require.True(t, s.comes(patience, func() bool { data, _ := os.ReadFile(file); return strings.Contains(string(data), `plan = "cells"`) }))
 	s.keys(t, "1")
