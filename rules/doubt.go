@@ -16,12 +16,9 @@ type Doubt struct{ Possible, Sure Room }
 // DoubtOfCut returns the room for the saw with about the guard of the findings there: 1.645 of the largest standard
 // uncertainty of each thing in whatever direction, of a mark in the middle of the floor, and of the frames. What a finding
 // holds back for another reason, such as a thing not measured on this van, does not show in it. Nor does it change when
-// the cut moves.
-func DoubtOfCut(r *Result) Doubt { return DoubtOfCutAfter(Doubt{}, r) }
-
-// DoubtOfCutAfter is DoubtOfCut of a job that was edited: where that changes nothing all over the floor the margins are those of the
-// doubt before, and Same says so at once.
-func DoubtOfCutAfter(before Doubt, r *Result) Doubt {
+// the cut moves. Of a job that was edited the margins are those of the doubt before where that changed nothing all over the floor, and
+// Same says so at once.
+func DoubtOfCut(before Doubt, r *Result) Doubt {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
 	mark := j.markAnywhere()
 	guard := func(k keep) float64 { return coverage * math.Sqrt(mark+j.ofThing(k.thing, k.above)) }

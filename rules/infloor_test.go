@@ -113,7 +113,7 @@ func TestPlainSuggestLeavesOutWhatLiesInsideTheFloor(t *testing.T) {
 	assert.Greater(t, move.Margin, move.Before)
 	assert.InDelta(t, 200-133.5, move.Margin, 1, "straight away from it")
 	assert.InDelta(t, -10-63.5-60, RoomForSaw(&with).Margins.At(at).Margin, 1e-9)
-	doubt := DoubtOfCut(&with)
+	doubt := DoubtOfCut(Doubt{}, &with)
 	assert.Less(t, doubt.Sure.Margins.At(at).Margin, -10-63.5-60.)
 	assert.InDelta(t, 2*(-10-63.5-60), doubt.Sure.Margins.At(at).Margin+doubt.Possible.Margins.At(at).Margin, 1e-9, "as much to either side")
 	with.Job.Heater = nil

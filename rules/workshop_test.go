@@ -74,7 +74,7 @@ func TestTheDoubtOfACutChangesWithTheVanNotWithTheCut(t *testing.T) {
 	job := tidy()
 	doubt := func(j vehicles.Job) Doubt {
 		result := judged(t, j)
-		return DoubtOfCut(&result)
+		return DoubtOfCut(Doubt{}, &result)
 	}
 	before := doubt(job)
 	moved := *job.Cut

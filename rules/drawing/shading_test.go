@@ -22,7 +22,7 @@ func TestTheShadeAgreesWithTheVerdict(t *testing.T) {
 	result, faults := rules.Judge(job, rules.Builtin())
 	require.Empty(t, faults)
 	low, high := result.Plan.FloorMin, result.Plan.FloorMax
-	s := NewShading(&result, rules.DoubtOfCut(&result), low, high, 5, 2)
+	s := NewShading(&result, rules.DoubtOfCut(rules.Doubt{}, &result), low, high, 5, 2)
 	r, seen := rand.New(rand.NewPCG(7, 7)), map[scene.Grade]int{}
 	for range 600 {
 		p := geometry.Point{X: 5 * float64(int(low.X/5)+r.IntN(int(high.X-low.X)/5)), Y: 5 * float64(r.IntN(340)-170)}
@@ -60,7 +60,7 @@ func sure(o *vehicles.Placed) bool { return o.Measured && !o.Loose && !o.Unclose
 
 func TestNothingIsShadedOffTheFloor(t *testing.T) {
 	result, _ := rules.Judge(vehicles.Demo(), rules.Builtin())
-	s := NewShading(&result, rules.DoubtOfCut(&result), geometry.Point{X: -500, Y: -2000}, geometry.Point{X: 900, Y: 2000}, 10, 1)
+	s := NewShading(&result, rules.DoubtOfCut(rules.Doubt{}, &result), geometry.Point{X: -500, Y: -2000}, geometry.Point{X: 900, Y: 2000}, 10, 1)
 	assert.Equal(t, scene.Unknown, s.At(geometry.Point{X: result.Plan.FloorMin.X - 1}))
 	assert.Equal(t, scene.Unknown, s.At(geometry.Point{X: 950}), "beyond the part")
 	assert.NotEqual(t, scene.Unknown, s.At(geometry.Point{X: 500}))
@@ -73,8 +73,8 @@ func TestBetweenNodesTheShadeIsThatOfAFinerOne(t *testing.T) {
 	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
 	require.Empty(t, faults)
 	low, high := result.Plan.FloorMin, result.Plan.FloorMax
-	coarse := NewShading(&result, rules.DoubtOfCut(&result), low, high, step, 2)
-	fine := NewShading(&result, rules.DoubtOfCut(&result), low, high, 1, 2)
+	coarse := NewShading(&result, rules.DoubtOfCut(rules.Doubt{}, &result), low, high, step, 2)
+	fine := NewShading(&result, rules.DoubtOfCut(rules.Doubt{}, &result), low, high, 1, 2)
 	r, between := rand.New(rand.NewPCG(3, 3)), 0
 	for range 20000 {
 		p := geometry.Point{X: low.X + r.Float64()*(high.X-low.X), Y: low.Y + r.Float64()*(high.Y-low.Y)}

@@ -97,13 +97,25 @@ func (p *painter) hides(col, row, length int, of *part, most int) (cost int, ok 
 	}
 	cost = int(p.sums[at+length] - p.sums[at])
 	if cost > 0 && of != nil {
-		for i := range length { // its own face costs nothing, what lies on that does
-			if p.canvas.Cells[at+i].Ground.Role == of.Role && p.strokes.cells[at+i].arms == 0 && p.covers(of, col+i, row) {
-				cost -= int(p.costs[at+i])
+		for i := range length {
+			if p.canvas.Cells[at+i].Ground.Role == of.Role && p.covers(of, col+i, row) {
+				cost -= p.onOwn(at + i)
 			}
 		}
 	}
 	return cost, cost <= most
+}
+
+// onOwn is how much less a character costs in a cell of the own face of what it names: that costs nothing, and a thin line along it
+// little, unless that is one that matters.
+func (p *painter) onOwn(i int) int {
+	switch line := &p.strokes.cells[i]; {
+	case line.arms == 0:
+		return int(p.costs[i])
+	case p.costs[i] < hidesMain:
+		return int(p.costs[i]) - hidesLoose
+	}
+	return 0
 }
 
 // covers tells whether an area lies under the middle of a cell.

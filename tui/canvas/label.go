@@ -37,7 +37,7 @@ func (p *painter) labels() {
 	p.inRing()
 	p.weighed()
 	names := p.namings()
-	room := max(p.Cols*p.Rows/cellsALabel, 4)
+	room := max(p.Cols*p.Rows/cellsALabel, 6)
 	for i := range names {
 		if n := &names[i]; room > 0 && p.label(n) {
 			room--
@@ -121,7 +121,7 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: it.Role == scene.Conflict || it.Role == scene.Exhaust}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: n.rank >= scene.RankFoul}
 	if it.Primitive == scene.Area && !p.thin(it) {
 		text.of = it
 	}

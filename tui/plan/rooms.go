@@ -26,7 +26,7 @@ type rooms struct {
 
 // shadeOf returns the shade of a layout of the picture.
 func (k *rooms) shadeOf(r *rules.Result, m canvas.Map) *canvas.Shade {
-	doubt := rules.DoubtOfCutAfter(k.doubt, r)
+	doubt := rules.DoubtOfCut(k.doubt, r)
 	same := k.doubt.Same(doubt)
 	if k.shade.Of(m) && same {
 		return k.shade
