@@ -23,7 +23,7 @@ func TestTheDemoStartsFoulAndCanBeMadeClear(t *testing.T) {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	assert.Equal(t, Foul, result.Verdict)
-	assert.Empty(t, Overlaps(result.Plan), "nothing in it was measured wrong")
+	assert.Empty(t, overlapsOf(result.Plan), "nothing in it was measured wrong")
 
 	cut := *job.Cut
 	cut.At[0] += 150

@@ -187,14 +187,14 @@ func TestWhatIsMeasuredWrongOverlaps(t *testing.T) {
 	job := tidy()
 	plan, faults := vehicles.Reduce(job)
 	require.Empty(t, faults)
-	assert.Empty(t, Overlaps(plan))
+	assert.Empty(t, overlapsOf(plan))
 	n := len(job.Obstructions)
 	job.Obstructions = append(job.Obstructions,
 		box("rail", "chassis rail", 2000, 2400, 0, 80, 0, 90), box("pipe", "brake line", 2100, 2110, 40, 200, 50, 60),
 		box("below the rail", "wiring", 2100, 2110, 0, 80, 95, 120), box("on its side", "floor rib", 2000, 2400, 78, 100, 0, 90))
 	plan, faults = vehicles.Reduce(job)
 	require.Empty(t, faults)
-	assert.Equal(t, []Overlap{{A: n, B: n + 1, Depth: 40}, {A: n + 1, B: n + 3, Depth: 60}}, Overlaps(plan))
+	assert.Equal(t, []Overlap{{A: n, B: n + 1, Depth: 40}, {A: n + 1, B: n + 3, Depth: 60}}, overlapsOf(plan))
 }
 
 func TestPilotMayMoveWhileTheCutSwallowsIt(t *testing.T) {

@@ -18,7 +18,7 @@ func TestNoTwoThingsOfALibraryVanFillOneSpace(t *testing.T) {
 	for _, sample := range vehicles.Library() {
 		job, _ := vehicles.FromLibrary(sample.Name)
 		plan, _ := vehicles.Reduce(job)
-		for _, o := range Overlaps(plan) {
+		for _, o := range overlapsOf(plan) {
 			t.Errorf("%s: %q and %q overlap by %.0f", sample.Name, job.Obstructions[o.A].Name, job.Obstructions[o.B].Name, o.Depth)
 		}
 	}
@@ -146,7 +146,7 @@ func TestTheHeaterGoesUnderTheCrewVansSeat(t *testing.T) {
 	result := judged(t, crewVan(t))
 	assert.Equal(t, "doubtful: fuel.delivery 1, fuel.suction 1, heater.return 1, plate.swage 2", summed(result))
 	assert.Equal(t, "plate.swage", result.Findings[0].ID(), "what lets exhaust gas in comes first")
-	assert.Empty(t, Overlaps(result.Plan))
+	assert.Empty(t, overlapsOf(result.Plan))
 	assert.Empty(t, Dangers(&result), "its tank holds diesel")
 
 	packed := *result.Job.Heater

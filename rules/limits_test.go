@@ -94,15 +94,15 @@ func TestHowDeepThingsMaySeemToOverlap(t *testing.T) {
 		want   int
 	}{{95.1, -80, 0}, {94.9, -80, 1}, {50, -5.1, 1}, {50, -4.9, 0}, {100, -80, 0}, {300, -80, 0}} {
 		plan := vehicles.Plan{Obstructions: []vehicles.Placed{placed(0, -100, 0), placed(c.x, c.low, c.low+100)}}
-		found := Overlaps(plan)
+		found := overlapsOf(plan)
 		assert.Len(t, found, c.want, "%+v", c)
 		plan.Obstructions[0], plan.Obstructions[1] = plan.Obstructions[1], plan.Obstructions[0]
-		assert.Len(t, Overlaps(plan), c.want, "%+v, the other first", c)
+		assert.Len(t, overlapsOf(plan), c.want, "%+v, the other first", c)
 	}
 	plan := vehicles.Plan{Obstructions: []vehicles.Placed{placed(0, -100, 0), placed(50, -100, 0)}}
-	assert.Equal(t, []Overlap{{A: 0, B: 1, Depth: 50}}, Overlaps(plan))
+	assert.Equal(t, []Overlap{{A: 0, B: 1, Depth: 50}}, overlapsOf(plan))
 	plan.Obstructions[1].Assumed = true
-	assert.Empty(t, Overlaps(plan), "what has no measured height is no overlap")
+	assert.Empty(t, overlapsOf(plan), "what has no measured height is no overlap")
 }
 
 // alike are the uncertainties of a tie whose four coordinates are as good as each other.

@@ -18,11 +18,9 @@ type Overlap struct {
 // such as a bracket on a rail, is often measured so.
 const overlapTolerance = 5
 
-// Overlaps returns the pairs of obstructions that are deeper in each other in plan and in height than tape and touch
-// explain, in the order of the job. What has no measured drop is left out, as its heights are only taken for the worst.
-func Overlaps(plan vehicles.Plan) []Overlap { return new(Overlapping).After(plan).Pairs }
-
-// Overlapping is the overlaps of a plan, with what was measured to find them. The zero one is of a plan without obstructions.
+// Overlapping is the overlaps of a plan: the pairs of obstructions that are deeper in each other in plan and in height than tape and
+// touch explain, in the order of the job, with what was measured to find them. What has no measured drop is left out, as its heights are
+// only taken for the worst. The zero one is of a plan without obstructions.
 type Overlapping struct {
 	Pairs  []Overlap
 	things []vehicles.Placed
