@@ -1,6 +1,7 @@
 package marks
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -15,7 +16,8 @@ type item struct {
 	check *rules.Check
 }
 
-// items are the marks in the order of the work: those from above, the lengths to tape between them, those from below.
+// items are the marks in the order of the work: those from above, the lengths to tape between them, those from below. Marks of the
+// exhaust's clips and muffler wait while it is foul: it would be hung elsewhere.
 func items(s desk.State) []item {
 	all := s.Marks.Marks
 	below := slices.IndexFunc(all, func(m rules.Mark) bool { return m.Above == nil })
@@ -27,12 +29,30 @@ func items(s desk.State) []item {
 		if i == below {
 			out = append(out, checkItems(s)...)
 		}
-		out = append(out, item{mark: &all[i]})
+		if all[i].Above != nil || !exhaustFoul(s) {
+			out = append(out, item{mark: &all[i]})
+		}
 	}
 	if below == len(all) && below > 0 {
 		out = append(out, checkItems(s)...)
 	}
 	return out
+}
+
+// exhaustFoul tells whether the exhaust can't be hung where it is.
+func exhaustFoul(s desk.State) bool {
+	return slices.ContainsFunc(s.Result.Findings, func(f rules.Finding) bool {
+		return f.Verdict == rules.Foul && f.Subject.Sort == rules.TheExhaust
+	})
+}
+
+// waiting says how many marks wait for the exhaust, "" when none does.
+func waiting(s desk.State) string {
+	n := len(s.Marks.Marks) + len(s.Marks.Checks) - len(items(s))
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d more, of clips and muffler, once the exhaust is not foul (5 Runs)", n)
 }
 
 func checkItems(s desk.State) []item {

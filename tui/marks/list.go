@@ -38,6 +38,9 @@ func (m screen) viewTable(s desk.State, w, h int) string {
 	} else {
 		title += ": all made"
 	}
+	if more := waiting(s); more != "" {
+		title = desk.FitRow(title+"; "+more, w)
+	}
 	rows := []string{st.Title.Render(title), st.Faint.Render(desk.FitRow(head, w))}
 	first, last := m.window(len(t.items), h-2)
 	for i := first; i < last; i++ {

@@ -2,6 +2,7 @@ package marks
 
 import (
 	"fmt"
+	"strings"
 
 	"bench.example/undermark/tui/desk"
 )
@@ -55,10 +56,14 @@ func saidOf(s desk.State, tick string) string {
 
 // allMade says what comes after the last mark.
 func allMade(s desk.State) string {
+	text := "All made."
 	if s.Marks.Pilot.Drilled == nil {
-		return "All made: drill the pilot, then measure it from below (" + keyDrill.Help().Key + ")."
+		text = "All made: drill the pilot, then measure it from below (" + keyDrill.Help().Key + ")."
 	}
-	return "All made."
+	if more := waiting(s); more != "" {
+		text += " " + strings.ToUpper(more[:1]) + more[1:] + "."
+	}
+	return text
 }
 
 // leftOf are those of some items that are not made.

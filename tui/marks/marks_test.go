@@ -2,6 +2,7 @@ package marks
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -163,8 +164,40 @@ func TestTicking(t *testing.T) {
 	assert.Equal(t, 0, page.(screenType).at)
 }
 
-func TestClipsAreMarkedFromBelow(t *testing.T) {
+// hung is the sample van without what its exhaust is foul of, so that clips and muffler can be marked.
+func hung(t testing.TB) desk.State {
 	s := screentest.State(t)
+	for exhaustFoul(s) {
+		i := slices.IndexFunc(s.Result.Findings, func(f rules.Finding) bool {
+			return f.Verdict == rules.Foul && f.Subject.Sort == rules.TheExhaust && f.Against.Sort == rules.AnObstruction
+		})
+		require.GreaterOrEqual(t, i, 0)
+		job := s.Job
+		job.Obstructions = job.Obstructions.Without(int(s.Result.Findings[i].Against.Index))
+		s = screentest.Judged(s, job)
+	}
+	return s
+}
+
+// While the exhaust is foul its clips and muffler are not to be marked: it will hang elsewhere. Everything else is.
+func TestMarksOfAFoulExhaustWait(t *testing.T) {
+	s := screentest.State(t)
+	require.True(t, exhaustFoul(s))
+	for _, it := range items(s) {
+		assert.True(t, it.check != nil || it.mark.Above != nil, it.id())
+	}
+	assert.Len(t, items(s), len(s.Marks.Marks)+len(s.Marks.Checks)-5, "three clips, and the muffler's ends")
+	assert.Contains(t, waiting(s), "5 more")
+	d := screentest.New(t, New(), s.Job, 100, 27)
+	d.Type("lm<tab>")
+	assert.Contains(t, d.View(100, 27), "5 more, of clips and muffler, once the exhaust is not foul")
+	after := hung(t)
+	assert.Len(t, items(after), len(after.Marks.Marks)+len(after.Marks.Checks))
+	assert.Empty(t, waiting(after))
+}
+
+func TestClipsAreMarkedFromBelow(t *testing.T) {
+	s := hung(t)
 	page := marked(t, s)
 	for i, it := range items(s) {
 		if it.mark == nil || it.mark.Above != nil {

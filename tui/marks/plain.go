@@ -46,6 +46,9 @@ func (m screen) lines(s desk.State) (lines []string) {
 	if off := pilotLine(s); off != "" {
 		lines = append(lines, off)
 	}
+	if more := waiting(s); more != "" {
+		lines = append(lines, more)
+	}
 	return append(lines, aloud.Rows(pinWords(s, aloud.Unbroken)...)...)
 }
 

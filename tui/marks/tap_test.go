@@ -62,7 +62,7 @@ func TestNoRowGoesFromUnderAThumb(t *testing.T) {
 
 // With the last tick comes what is to be done then; when the place of marks has changed they are no longer made.
 func TestWhatComesAfterTheLastTick(t *testing.T) {
-	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
+	d := screentest.New(t, New(), hung(t).Job, 60, 17)
 	d.Type("lm")
 	all, top := items(d.State), onTop(d.State)
 	require.Less(t, len(top), len(all))
