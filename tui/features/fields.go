@@ -112,7 +112,8 @@ func (m *maker) fromDatum(before, behind string) string {
 // what are the fields that say what the thing is.
 func (m *maker) what() {
 	if m.list.ofKind() {
-		m.add("kind", "", "press its letter").Choices = m.list.kindChoices()
+		kind := m.add("kind", "", "press its letter")
+		kind.Choices, kind.Must = m.list.kindChoices(), true
 	}
 	name := m.add("name", "", needed)
 	name.Pass = m.list.ofKind()

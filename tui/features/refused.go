@@ -1,6 +1,7 @@
 package features
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -34,7 +35,7 @@ func (h Record) needs(j vehicles.Job, missing []string, now texts) error {
 		blank = slices.DeleteFunc(blank, func(key string) bool { return key == r.Field && r.Text != "" })
 	}
 	if len(blank) == 0 {
-		return fmt.Errorf("waits for %s", h.lacking(j, missing, now))
+		return errors.New(form.Waits + h.lacking(j, missing, now))
 	}
 	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(j, blank, now))
 }

@@ -19,6 +19,7 @@ type Field struct {
 	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
 	Guess   bool                             // nobody has measured the text: Enter takes it as measured
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
+	Must    bool                             // Enter stays while nothing is chosen: what comes after hangs on it
 	Second  bool                             // stands in the row of the field before it, behind its text
 	IfBlank string                           // where Enter goes on to when nothing is typed; "" for the next field
 	Break   string                           // stands for a line break in the text; "" where a line is a field's

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"fmt"
 	"maps"
 	"strings"
 
@@ -51,6 +52,19 @@ func (f Form) Wrong(fields []Field) bool {
 		}
 	}
 	return false
+}
+
+// Waits begins why a text is refused that waits for another field.
+const Waits = "waits for "
+
+// refused is the first field but the one that has the keys whose text was refused, and not because it waits for another; "" for none.
+func (f Form) refused(fields []Field) (key, label string) {
+	for _, field := range fields {
+		if w, bad := f.wrongAt(field); bad && field.Key != f.key && !strings.HasPrefix(w.why, Waits) {
+			return field.Key, field.Label
+		}
+	}
+	return "", ""
 }
 
 // wrongAt returns the refused text of a field, unless the job has come to hold something else since.
@@ -185,6 +199,9 @@ func (f Form) nudged(msg tea.KeyMsg, field Field) (Form, Event) {
 // entered goes on from a field; a guess that stands there is taken as measured.
 func (f Form) entered(fields []Field) (Form, Event) {
 	here := fields[f.at]
+	if here.Must && here.chosen() < 0 {
+		return f, Event{Key: f.key, Say: here.Label + " comes first: press one of the letters shown."}
+	}
 	f, e := f.next(fields)
 	if _, bad := f.wrongAt(here); here.Guess && !bad {
 		e.Text, e.Edited = here.Text, true
@@ -229,7 +246,7 @@ func (f Form) choose(msg tea.KeyMsg, fields []Field) (Form, Event) {
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
 		c, alone, found := field.byLetter(msg.Runes[0])
 		if !found {
-			return f, Event{Key: field.Key}
+			return f, Event{Key: field.Key, Say: fmt.Sprintf("%q chooses nothing here: %s takes one of the letters shown.", msg.String(), field.Label)}
 		}
 		pick.Text, pick.Picked = c.Name, alone
 	default:

@@ -122,6 +122,10 @@ func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Edi
 	f, fields := e.on(e.record, s)
 	f, event := ask(f, fields)
 	change := desk.Change{Say: event.Say}
+	if key, label := f.refused(fields); event.Past && key != "" { // behind the last field it would be forgotten
+		e.form = f.Open(key, fields)
+		return e, desk.Change{Say: label + " was refused, and counts for nothing: mend it here. Esc leaves it."}, Event{Key: event.Key}
+	}
 	if event.Left || event.Past {
 		change.Say = e.Reminder(s)
 	}

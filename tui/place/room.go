@@ -76,8 +76,16 @@ func (m screen) nextArea(s desk.State) (screen, desk.Change) {
 	m.area++
 	change := moveCut(s.Job, openHundredth(room, area.Best.At), "")
 	change.Say = fmt.Sprintf("Area %s, %d of %d: %s to spare, the uncertainty left out.",
-		area.Name, m.area, len(areas), desk.Length(area.Best.Margin, s.Settings.Units))
+		area.Name, m.area, len(areas), desk.Length(area.Best.Margin, s.Settings.Units)) + runsToo(s)
 	return m, change
+}
+
+// runsToo says what is to be done with runs that a cut was moved away from.
+func runsToo(s desk.State) string {
+	if s.Job.Exhaust == nil && s.Job.Intake == nil {
+		return ""
+	}
+	return " Lay the runs anew: 5, then J."
 }
 
 const noRoom = words.NoRoom + "."

@@ -472,3 +472,28 @@ func TestThePlanFollowsWhatIsPicked(t *testing.T) {
 		assert.Positive(t, moved)
 	}
 }
+
+// What a field of letters does not take is said, and Enter does not go past a kind that nobody has chosen.
+func TestAKindIsChosenBeforeAllElse(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("n1")
+	assert.Equal(t, `"1" chooses nothing here: kind takes one of the letters shown.`, r.Said)
+	r.Type("<enter>")
+	assert.Contains(t, r.Said, "kind comes first")
+	assert.Contains(t, r.View(100, 27), "▸ kind")
+	r.Type("c")
+	assert.NotContains(t, r.View(100, 27), "▸ kind")
+}
+
+// From the last field Enter goes back to one that was refused, be it one that may be left out, and not on to a new thing.
+func TestEnterGoesBackToWhatWasRefused(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	things := len(r.State.Job.Obstructions)
+	r.Type("nc652<enter>736<enter>100<enter>300<enter>110<enter>1x5<enter><enter>")
+	assert.Contains(t, r.Said, "bottom was refused")
+	assert.Contains(t, r.View(100, 27), "▸ bottom")
+	r.Type("195<enter>")
+	assert.Len(t, r.State.Job.Obstructions, things+1)
+	r.Type("<enter>")
+	assert.Contains(t, r.View(100, 27), "new obstruction", "and then on")
+}
