@@ -32,11 +32,12 @@ const (
 type Look struct {
 	Camera      desk.Camera
 	Units       survey.Units
-	Left, Right string // what the van's sides are called
-	Datum       string // what stands at 0 of a ruler along the van, where that is not its rear end; "" for the bumper
-	Shade       *Shade // of the floor, for this layout; nil for none
-	Faces       bool   // there are colours for whole faces: what is solid is shown by them, and not by textures
-	Codes       bool   // the letters of kinds are asked for
+	Left, Right string            // what the van's sides are called
+	Datum       string            // what stands at 0 of a ruler along the van, where that is not its rear end; "" for the bumper
+	Shade       *Shade            // of the floor, for this layout; nil for none
+	Faces       bool              // there are colours for whole faces: what is solid is shown by them, and not by textures
+	Codes       bool              // the letters of kinds are asked for
+	Signs       []geometry.Point3 // where somebody else puts signs on the picture: no name stands there
 }
 
 // Canvas is a painted picture.

@@ -53,3 +53,31 @@ func TestALeaderIsNoPipe(t *testing.T) {
 	}
 	assert.Equal(t, '╭', p.canvas.At(40, 4).Rune)
 }
+
+// No name stands where the screen puts a sign of its own: it would lose a letter.
+func TestNoNameStandsUnderASign(t *testing.T) {
+	s := van(scene.Below)
+	bare := Paint(s, 100, 27, plainLook)
+	look := plainLook
+	covered := func(c *Canvas, text Text, at geometry.Point3) bool {
+		col, row, ok := c.CellOf(at)
+		return ok && !text.down && row == text.Row && col >= text.Col && col < text.Col+len([]rune(text.Name+text.Tail))
+	}
+	for _, text := range bare.Texts { // a sign under the second letter of each name
+		if at, ok := bare.Point(text.Col+1, text.Row); ok && !text.down && len(text.Name) > 1 {
+			look.Signs = append(look.Signs, at.At(0))
+		}
+	}
+	signed := Paint(s, 100, 27, look)
+	names := 0
+	for _, text := range signed.Texts {
+		if len(text.Name) < 2 {
+			continue
+		}
+		names++
+		for _, at := range look.Signs {
+			assert.False(t, covered(&signed, text, at), text.Name)
+		}
+	}
+	assert.Greater(t, names, 3)
+}

@@ -35,6 +35,11 @@ const cellsALabel = 110
 // labels writes what things are called, the most important first.
 func (p *painter) labels() {
 	p.inRing()
+	for _, at := range p.look.Signs {
+		if col, row, ok := p.CellOf(at); ok {
+			p.taken.add(row*p.canvas.Width + col)
+		}
+	}
 	p.weighed()
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 6)

@@ -31,6 +31,7 @@ type Options struct {
 	LeftOver *drawing.LeftOver // how the ties fit each other
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
 	Room     bool              // the floor shaded by how much room it leaves for the cut
+	Signs    []geometry.Point3 // where the screen puts signs of its own on the picture
 }
 
 // Pane is the plan.
@@ -193,7 +194,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	look := canvas.Look{
 		Camera: p.Sized(w, h).camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: colour == desk.TrueColour, Codes: p.legend,
+		Faces: colour == desk.TrueColour, Codes: p.legend, Signs: opts.Signs,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {

@@ -80,7 +80,13 @@ func (m screen) ofParts(s desk.State, cell func(p placed) (col, row int, seen bo
 // picture is the plan, or the van from the side, with the parts of the run on their places.
 func (m screen) picture(s desk.State, in size) string {
 	s = m.looking(s)
-	view := m.pane.View(s, in.W, in.H, m.shown(s))
+	options := m.shown(s)
+	for _, p := range m.parts(s) {
+		if at, ok := m.place(p, s); ok && sign(p) != "" {
+			options.Signs = append(options.Signs, inSpace(at))
+		}
+	}
+	view := m.pane.View(s, in.W, in.H, options)
 	pane := m.pane.Sized(in.W, in.H)
 	where := pane.Cells(s, m.shown(s))
 	return marked(view, m.ofParts(s, func(p placed) (col, row int, seen bool) {

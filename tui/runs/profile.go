@@ -91,6 +91,11 @@ func (m screen) fall(s desk.State, in size) string {
 	look := canvas.Look{
 		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour == desk.TrueColour,
 	}
+	for _, part := range m.parts(s) {
+		if part.sort <= pump && part.there {
+			look.Signs = append(look.Signs, p.run.Line.At(p.middle(part)))
+		}
+	}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	lay := p.lay()
 	var marks []mark
