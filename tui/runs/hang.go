@@ -160,6 +160,10 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	switch {
 	case here.sort == point:
 		return m, m.removePoint(s, here.index)
+	case here.sort == stub || here.sort == pipe: // what is said of all of it
+		all := s.Job.WithRun(m.of, nil)
+		m.picked = part{}
+		return m, desk.Change{Job: &all, Say: fmt.Sprintf("%s deleted, all of it. %s takes it back.", m.of, desk.KeyUndo.Help().Key)}
 	case !here.there:
 	case here.sort == muffler:
 		job = m.edited(s, func(run *vehicles.Run) { run.Muffler = nil })

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -182,4 +183,22 @@ func TestAFuelLineIsBegunAtItsTankAndSaid(t *testing.T) {
 		d.Undo()
 	}
 	assert.Equal(t, string(job.Format()), string(d.State.Job.Format()))
+}
+
+// From its stub, or from what is said of all of it, a run is deleted whole: one key, one step.
+func TestARunIsDeletedWhole(t *testing.T) {
+	for _, picked := range []sort{stub, pipe} {
+		d := screentest.New(t, New(), screentest.State(t).Job, 100, 27)
+		before := string(d.State.Job.Format())
+		m := d.Screen.(screen)
+		m.picked = part{sort: picked}
+		d.Screen = m
+		assert.Contains(t, m.Keys(d.State), desk.Named(keyDelete, "delete all of it"))
+		d.Type("x")
+		require.Nil(t, d.State.Job.Exhaust)
+		assert.Contains(t, d.Said, "exhaust deleted, all of it. Ctrl-Z takes it back.")
+		assert.Len(t, d.Steps(), 1)
+		d.Undo()
+		assert.Equal(t, before, string(d.State.Job.Format()))
+	}
 }

@@ -76,7 +76,9 @@ func (m screen) ofPart(here placed) []key.Binding {
 	case here.sort == point:
 		return append([]key.Binding{moving.KeyMove, moving.KeyStep, keyRaise, keyLower, keyNext, keyBack, keyType}, keyInsert, keyDelete, keyOn, keyOff)
 	case here.sort == stub:
-		return pick
+		return append(pick, desk.Named(keyDelete, "delete all of it"))
+	case here.sort == pipe:
+		return append(pick, keyType, desk.Named(keyDelete, "delete all of it"))
 	case here.sort >= muffler && here.sort <= pump && here.there:
 		keys := append([]key.Binding{keySlide, moving.KeyStep}, append(pick, keyType, keyDelete)...)
 		if here.sort == muffler {
