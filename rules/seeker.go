@@ -2,6 +2,7 @@ package rules
 
 import (
 	"context"
+	"math"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
@@ -119,6 +120,16 @@ func (s *seeker) mufflerLegs() int {
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
 	t := s.trial(bands, lower)
 	t.room = s.to.Room
+	t.haste = newHaste(c, bands, t.room, t.shortWith)
+	found := s.straightenBy(t, corners, c)
+	whole := s.trial(bands, lower) // sums in haste are added up in another order
+	whole.room = t.room
+	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
+	return found
+}
+
+// straightenBy works on corners as a trial judges them.
+func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course) *attempt {
 	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
@@ -127,7 +138,7 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 		st.LastMay = s.onEdge
 	}
 	corners, worth := st.Straighten(s.ctx, corners)
-	return &attempt{corners, worth, lower}
+	return &attempt{corners, worth, t.lower}
 }
 
 // nearestMiss is the run that falls short by least, where none keeps every rule: of one that was tried, of ways that keep their distances
