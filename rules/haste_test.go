@@ -68,8 +68,8 @@ func TestAHastyTrialComesToTheSame(t *testing.T) {
 		}
 	}
 	t.Logf("%d that fall short of no more than was said, %d of more", exact, beyond)
-	assert.Greater(t, exact, 500)
-	assert.Greater(t, beyond, 500)
+	assert.Greater(t, exact, randomFloors())
+	assert.Greater(t, beyond, randomFloors())
 }
 
 // strayed are the corners of a run to one of the goals, now and then by way of places far outside the box of the way.
