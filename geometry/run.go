@@ -26,15 +26,16 @@ type Leg struct {
 // stay sharp. A corner where the path folds straight back needs an endless tangent, so it stays sharp too, as does one
 // at a leg without length; a bend of 0 rounds nothing.
 func Rounded(path []Point3, bend float64) Run {
-	r := Run{path: slices.Clone(path)}
+	n := len(path)
+	r := Run{path: slices.Clone(path), Legs: make([]Leg, 0, n), pieces: make([]element, 0, 2*n)}
 	heading := headings(path)
-	tangent := make([]float64, len(path))
+	tangent := make([]float64, n)
 	for i := 1; i < len(path)-1; i++ {
 		if turn := Angle(heading[i-1], heading[i]); turn > straight {
 			tangent[i] = bend * math.Tan(turn/2)
 		}
 	}
-	sharp := make([]bool, len(path))
+	sharp := make([]bool, n)
 	for i := 1; i < len(path); i++ {
 		if tangent[i-1]+tangent[i] > path[i].Sub(path[i-1]).Norm()+legSlack {
 			r.ShortLegs = append(r.ShortLegs, i-1)
@@ -53,7 +54,7 @@ func Rounded(path []Point3, bend float64) Run {
 // headings returns the unit direction of every leg; one without length takes that of the next leg that has one, or
 // else of the last that has.
 func headings(path []Point3) []Point3 {
-	var heading []Point3
+	heading := make([]Point3, 0, len(path))
 	for i := 1; i < len(path); i++ {
 		d := path[i].Sub(path[i-1])
 		if n := d.Norm(); n > 0 {

@@ -1,11 +1,15 @@
 package geometry
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Tube is what a run fills: stretches of centreline, each with a radius of its own. Its zero value is empty; the Add
 // methods fill it, and asking it for gaps changes nothing.
 type Tube struct {
 	straight, bent []stretch
+	low, high      Point3 // opposite corners of a box that holds its centreline; where it has any
 }
 
 // stretch is a piece of centreline with its radius and opposite corners of a box that holds the centreline.
@@ -18,6 +22,7 @@ type stretch struct {
 // AddRun adds the stretch of a run between two places along it, mm; an empty one is the point at from.
 func (t *Tube) AddRun(r *Run, from, to, radius float64) {
 	empty := true
+	t.straight, t.bent = slices.Grow(t.straight, len(r.Legs)), slices.Grow(t.bent, len(r.pieces)-len(r.Legs))
 	for i := range r.pieces {
 		if part, ok := r.part(i, from, to); ok {
 			t.add(part, radius)
@@ -40,11 +45,41 @@ func (t *Tube) AddPath(path []Point3, radius float64) {
 func (t *Tube) add(p element, radius float64) {
 	s := stretch{element: p, thick: radius}
 	s.low, s.high = p.corners()
+	if len(t.straight)+len(t.bent) == 0 {
+		t.low, t.high = s.low, s.high
+	}
+	t.low = Point3{min(t.low.X, s.low.X), min(t.low.Y, s.low.Y), min(t.low.Z, s.low.Z)}
+	t.high = Point3{max(t.high.X, s.high.X), max(t.high.Y, s.high.Y), max(t.high.Z, s.high.Z)}
 	if p.Radius > 0 {
 		t.bent = append(t.bent, s)
 	} else {
 		t.straight = append(t.straight, s)
 	}
+}
+
+// Within tells whether the centreline surely lies in an axis-parallel box, given its opposite corners: by boxes about it, so that one that
+// only just does may be said not to. An empty tube does.
+func (t *Tube) Within(low, high Point3) bool {
+	return len(t.straight)+len(t.bent) == 0 ||
+		t.low.X >= low.X && t.low.Y >= low.Y && t.low.Z >= low.Z && t.high.X <= high.X && t.high.Y <= high.Y && t.high.Z <= high.Z
+}
+
+// Misses tells whether the tube surely has nothing in an axis-parallel box, given its opposite corners: by boxes about its stretches, so
+// that one that only just misses it may be said not to. An empty tube does.
+func (t *Tube) Misses(low, high Point3) bool {
+	for _, list := range [...][]stretch{t.straight, t.bent} {
+		for i := range list {
+			if s := &list[i]; s.meets(&low, &high) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (s *stretch) meets(low, high *Point3) bool {
+	r := s.thick
+	return s.low.X-r < high.X && s.high.X+r > low.X && s.low.Y-r < high.Y && s.high.Y+r > low.Y && s.low.Z-r < high.Z && s.high.Z+r > low.Z
 }
 
 // Gap returns the least distance of the tube's surface from the prism, with the separation of the centreline (the first)

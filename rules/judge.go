@@ -66,7 +66,8 @@ type judge struct {
 	drilled   []hole     // beside the cut, once somebody has asked
 	asked     bool
 
-	only Sort // the one run that rules of every run judge, where it is sought; Nothing: all of them
+	only  Sort   // the one run that rules of every run judge, where it is sought; Nothing: all of them
+	haste *haste // of a run that is tried; nil: all of it is judged
 
 	kinds []uint8 // of each obstruction, as vehicles.KindIndex has it
 

@@ -2,6 +2,9 @@ package rules
 
 import (
 	"context"
+	"runtime"
+	"slices"
+	"sync"
 
 	"bench.example/undermark/vehicles"
 )
@@ -27,10 +30,13 @@ var rooms = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 // FindPair seeks an exhaust and an intake together, each from its stub to an edge of the van: those that keep most beside what is asked from
 // what is under the floor, within the steps of rooms, and of those the shortest. Where there is no pair it is the nearest miss of an
 // exhaust, or the exhaust that was found and the nearest miss of an intake. The job has a heater, a cut and both runs, whose paths do
-// not matter. tell, if any, is told at which of how many steps it is.
+// not matter. tell, if any, is told at which of how many steps it is, never twice at once. Searches that do not ask for each other's result
+// go on beside each other; what is found is the same whichever of them ends first.
 func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	s := pairSeeker{ctx: ctx, result: r}
 	s.tell = func() {
+		s.telling.Lock()
+		defer s.telling.Unlock()
 		if s.done++; tell != nil {
 			tell(min(s.done, pairSteps), pairSteps)
 		}
@@ -56,32 +62,45 @@ const pairSteps = 24
 
 // pairSeeker is one search for a pair.
 type pairSeeker struct {
-	ctx    context.Context
-	result *Result
-	ways   [][2]Edge // where exhausts and intakes can end that go with each other
-	demand demand    // that all of them meet
-	done   int
-	tell   func()
+	ctx      context.Context
+	result   *Result
+	ways     []way            // where exhausts and intakes can end that go with each other
+	demand   int              // that all of them meet, of demands
+	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
+	done     int
+	telling  sync.Mutex
+	tell     func()
+}
+
+// way is where an exhaust and an intake end.
+type way struct{ exhaust, intake Edge }
+
+// allWays are whatever edges both may end at.
+func allWays() (list []way) {
+	for _, edge := range Edges {
+		for _, mouth := range Edges {
+			list = append(list, way{edge, mouth})
+		}
+	}
+	return list
 }
 
 // first is the best pair that keeps what is asked, and finds the edges that pairs lead to.
 func (s *pairSeeker) first() Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	for _, d := range demands {
-		s.demand = d
-		for _, edge := range Edges {
-			exhaust := s.exhaust(edge, 0)
-			if !exhaust.Found() {
-				continue
-			}
-			for _, mouth := range Edges {
-				if p := (Pair{exhaust, s.intake(&exhaust, mouth, 0)}); p.Found() {
-					s.ways = append(s.ways, [2]Edge{edge, mouth})
-					best = p.shorter(best)
-				}
-			}
-			if !best.Found() {
-				best.Exhaust = exhaust
+	s.exhausts = map[Edge]*seeker{}
+	bare := s.bare()
+	for _, edge := range Edges {
+		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil)
+	}
+	for s.demand = range demands {
+		pairs := s.pairs(allWays(), 0)
+		for i, w := range allWays() {
+			if p := pairs[i]; p.Found() {
+				s.ways = append(s.ways, w)
+				best = p.shorter(best)
+			} else if p.Exhaust.Found() && !best.Found() {
+				best.Exhaust = p.Exhaust
 			}
 		}
 		if best.Found() || s.ctx.Err() != nil {
@@ -94,30 +113,53 @@ func (s *pairSeeker) first() Pair {
 // roomier is the shortest pair that keeps so much more than is asked.
 func (s *pairSeeker) roomier(room float64) Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	var exhaust Route
-	for i, w := range s.ways {
-		if i == 0 || s.ways[i-1][0] != w[0] {
-			exhaust = s.exhaust(w[0], room)
-		}
-		if exhaust.Found() {
-			best = Pair{exhaust, s.intake(&exhaust, w[1], room)}.shorter(best)
-		}
+	for _, p := range s.pairs(s.ways, room) {
+		best = p.shorter(best)
 	}
 	return best
 }
 
+// pairs are what is found for some ways, an exhaust sought once for all intakes that may go with it.
+func (s *pairSeeker) pairs(ways []way, room float64) []Pair {
+	exhausts := make([]Route, len(Edges))
+	share(len(Edges), runtime.GOMAXPROCS(0), func(i int) {
+		exhausts[i] = Route{Verdict: Foul}
+		if slices.ContainsFunc(ways, func(w way) bool { return w.exhaust == Edges[i] }) {
+			exhausts[i] = s.exhaust(Edges[i], room)
+		}
+	})
+	pairs := make([]Pair, len(ways))
+	share(len(ways), runtime.GOMAXPROCS(0), func(i int) {
+		w := ways[i]
+		pairs[i] = Pair{exhausts[slices.Index(Edges, w.exhaust)], Route{Verdict: Foul}}
+		if pairs[i].Exhaust.Found() {
+			pairs[i].Intake = s.intake(&pairs[i].Exhaust, w.intake, room)
+		}
+	})
+	return pairs
+}
+
 // missed tells of the nearest miss of the exhausts, or of the intakes that could go with an exhaust that was found.
 func (s *pairSeeker) missed(p Pair) Pair {
-	for _, edge := range Edges {
+	exhaustFound := p.Exhaust.Found()
+	misses := make([]Route, len(Edges))
+	share(len(Edges), runtime.GOMAXPROCS(0), func(i int) {
+		if exhaustFound {
+			misses[i] = s.anyIntake(&p.Exhaust, Edges[i])
+		} else {
+			misses[i] = s.exhausts[Edges[i]].route()
+		}
+	})
+	for i, miss := range misses {
 		switch {
 		case s.ctx.Err() != nil:
 			return p
-		case p.Exhaust.Found():
-			with := s.with(&p.Exhaust)
-			p.Intake = p.Intake.nearer(FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge}, nil))
+		case exhaustFound:
+			p.Intake = p.Intake.nearer(miss)
+		case p.Exhaust.Found(): // the nearest miss of an edge before breaks nothing after all
+			p.Intake = p.Intake.nearer(s.anyIntake(&p.Exhaust, Edges[i]))
 		default:
-			bare := s.bare()
-			p.Exhaust = p.Exhaust.nearer(FindRoute(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil))
+			p.Exhaust = p.Exhaust.nearer(miss)
 		}
 	}
 	return p
@@ -146,21 +188,30 @@ func (s *pairSeeker) with(exhaust *Route) Result {
 	return r
 }
 
+// exhaust is one to an edge that meets the demand, intake one that may go with an exhaust; none where none does.
 func (s *pairSeeker) exhaust(edge Edge, room float64) Route {
-	r := s.bare()
-	return s.sought(&r, vehicles.ExhaustRun, edge, room)
+	one := s.exhausts[edge]
+	if room > 0 {
+		bare := s.bare()
+		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Room: room}, nil)
+	}
+	return s.sought(one)
 }
 
 func (s *pairSeeker) intake(exhaust *Route, edge Edge, room float64) Route {
-	r := s.with(exhaust)
-	return s.sought(&r, vehicles.IntakeRun, edge, room)
+	with := s.with(exhaust)
+	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Room: room}, nil))
 }
 
-// sought is a run to an edge that meets the demand; none where none does.
-func (s *pairSeeker) sought(r *Result, kind vehicles.RunKind, edge Edge, room float64) Route {
+// anyIntake is the best intake that may go with an exhaust, or its nearest miss.
+func (s *pairSeeker) anyIntake(exhaust *Route, edge Edge) Route {
+	with := s.with(exhaust)
+	return FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge}, nil)
+}
+
+func (s *pairSeeker) sought(one *seeker) Route {
 	s.tell()
-	one := newSeeker(s.ctx, r, kind, Target{Edge: edge, Room: room}, nil)
-	if best := one.among(s.demand); best.keeps() {
+	if best := one.try(s.demand); best.keeps() {
 		return one.told(best)
 	}
 	return Route{Verdict: Foul}

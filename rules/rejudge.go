@@ -2,6 +2,7 @@ package rules
 
 import (
 	"reflect"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -41,13 +42,22 @@ func (j *judge) measuring(of Sort) *measuring {
 	if m.measured != nil {
 		return m
 	}
+	m.measured = j.haste.nothing(k)
+	m.run = j.plan.Run(k)
 	n := len(j.plan.Obstructions)
-	m.measured = &measured{run: j.plan.Run(k), gaps: make([]geometry.Surface, n), dips: make([]dip, n)}
+	m.gaps, m.dips = emptied(m.gaps, n), emptied(m.dips, n)
 	m.things = j.plan.Obstructions
 	if b := j.before; b != nil && b.measured[k].run != nil && reflect.DeepEqual(b.measured[k].run, m.run) {
 		m.before, m.were = b.measured[k], b.Plan.Obstructions
 	}
 	return m
+}
+
+// emptied is a list of n zero values, in the memory of another where that has room.
+func emptied[T any](list []T, n int) []T {
+	list = slices.Grow(list[:0], n)[:n]
+	clear(list)
+	return list
 }
 
 // stays tells whether an obstruction is where it was before, as the run is.

@@ -71,9 +71,13 @@ type Tell func(at Aim, tried int)
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
 // cut and a run of that kind, whose path does not matter. It is stopped by ctx; what was found until then may not be the shortest.
 func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) Route {
-	s := newSeeker(ctx, r, kind, to, tell)
+	return newSeeker(ctx, r, kind, to, tell).route()
+}
+
+// route is the best that can be found, or the nearest miss.
+func (s *seeker) route() Route {
 	best, kept := s.seek()
-	if !kept && ctx.Err() == nil {
+	if !kept && s.ctx.Err() == nil {
 		best = s.nearestMiss(best)
 	}
 	return s.told(best)

@@ -14,7 +14,7 @@ import (
 )
 
 // moved is the demo with its cut where heater and exhaust have room, and nothing left unmeasured.
-func moved(t *testing.T) *Result {
+func moved(t testing.TB) *Result {
 	t.Helper()
 	job := vehicles.Demo()
 	job.RunChecks = "" // in full the springs' and the axle's travel leaves no way to the rear

@@ -28,18 +28,22 @@ func runKind(of Sort) vehicles.RunKind {
 // clearances judges what a run fills against every obstruction that has a limit: swages have none.
 func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
 	m := j.measuring(subject)
-	for i := range j.plan.Obstructions {
+	for n := range j.plan.Obstructions {
+		i := j.haste.nth(n)
 		if j.job.Obstructions[i].Kind == vehicles.Swage {
 			continue
 		}
 		l := limit(i)
-		if l == nil {
+		if l == nil || j.haste.spares(m.fills(), i, l, 0) {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]
 		f := j.open(l, the(subject), j.obstruction(i))
 		s := m.gap(i)
 		j.measured(f, surfaceOf(s.Separation3, s.Radius), thing)
+		if j.haste.settles(i, f) {
+			return
+		}
 	}
 }
 

@@ -75,10 +75,17 @@ func clearOfTravel(j *judge, r *Rule) {
 	limits := j.book.ofKinds(r)
 	for _, of := range j.runs() {
 		limit, tube := limits.of(of.String()), j.measuring(of).fills()
-		for i := range j.plan.Obstructions {
-			if moved, ok := j.travels(i); ok {
-				s := tube.Gap(&moved)
-				j.measured(j.open(limit, the(of), j.obstruction(i)), surfaceOf(s.Separation3, s.Radius), &j.plan.Obstructions[i])
+		for n := range j.plan.Obstructions {
+			i := j.haste.nth(n)
+			moved, ok := j.travels(i)
+			if !ok || j.haste.spares(tube, i, limit, moved.High-j.plan.Obstructions[i].Prism.High) {
+				continue
+			}
+			s := tube.Gap(&moved)
+			f := j.open(limit, the(of), j.obstruction(i))
+			j.measured(f, surfaceOf(s.Separation3, s.Radius), &j.plan.Obstructions[i])
+			if j.haste.settles(i, f) {
+				return
 			}
 		}
 	}

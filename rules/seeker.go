@@ -2,6 +2,9 @@ package rules
 
 import (
 	"context"
+	"math"
+	"runtime"
+	"sync"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
@@ -15,8 +18,11 @@ type seeker struct {
 	kind  vehicles.RunKind
 	to    Target
 	tell  Tell
-	aim   Aim
 	pump  *vehicles.Pump // of a fuel line
+
+	tries   [len(demands)]*attempt // at each demand, as far as it was made
+	made    [len(demands)]bool
+	telling sync.Mutex
 }
 
 // attempt is a run that was straightened, its stub's mouth the first of its corners.
@@ -45,7 +51,7 @@ type demand struct {
 }
 
 // demands are made in turn, each where nothing keeps the one before.
-var demands = []demand{
+var demands = [...]demand{
 	{searched: coverage, judged: coverage},
 	{judged: coverage},  // the search takes the worst sigma that there can be for each
 	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
@@ -59,12 +65,20 @@ const mostMisses = 2
 
 // seek is the best of what meets the first demand that can be met, and whether any can.
 func (s *seeker) seek() (best *attempt, kept bool) {
-	for _, d := range demands {
-		if best = s.among(d); best.keeps() || s.ctx.Err() != nil {
+	for i := range demands {
+		if best = s.try(i); best.keeps() || s.ctx.Err() != nil {
 			break
 		}
 	}
 	return best, best.keeps()
+}
+
+// try is the best that meets one of the demands, or comes nearest to it; made once.
+func (s *seeker) try(demand int) *attempt {
+	if !s.made[demand] {
+		s.tries[demand], s.made[demand] = s.among(demands[demand]), true
+	}
+	return s.tries[demand]
 }
 
 // among is the best of the ways of one search, straightened; nil for none.
@@ -73,34 +87,41 @@ func (s *seeker) among(d demand) (best *attempt) {
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
-	s.aim = d.aims
 	d.less -= s.to.Room
 	c := newCourse(s.judge, s.kind, goals, d)
 	most := mostWays
 	if d.uncut {
 		most = mostMisses
 	}
-	for _, w := range route.Find(s.ctx, &c.query, most, s.tried) {
-		if best.keeps() && w.Length > best.worth.Length*muchWorse || s.ctx.Err() != nil {
-			break
+	ways := route.Find(s.ctx, &c.query, most, func(legs int) { s.tried(d.aims, legs) })
+	legs := s.mufflerLegs()
+	found := make([]*attempt, legs*len(ways))
+	straighten := func(i int) { found[i] = s.straighten(ways[i/legs].Corners, c, d.judged, i%legs) }
+	if d.uncut { // what nothing keeps is not ended by what does
+		share(len(found), runtime.GOMAXPROCS(0), straighten)
+	}
+	for i := range found {
+		switch lower := i % legs; {
+		case lower > 0 && found[i-1].keeps():
+			continue
+		case lower == 0 && (best.keeps() && ways[i/legs].Length > best.worth.Length*muchWorse || s.ctx.Err() != nil):
+			return best
+		case found[i] == nil:
+			straighten(i)
 		}
-		for lower := range s.mufflerLegs() {
-			found := s.straighten(w.Corners, c, d.judged, lower)
-			if found.better(best) {
-				best = found
-			}
-			if found.keeps() {
-				break
-			}
+		if found[i].better(best) {
+			best = found[i]
 		}
 	}
 	return best
 }
 
 // tried tells how far the search is.
-func (s *seeker) tried(legs int) {
+func (s *seeker) tried(at Aim, legs int) {
 	if s.tell != nil {
-		s.tell(s.aim, legs)
+		s.telling.Lock()
+		defer s.telling.Unlock()
+		s.tell(at, legs)
 	}
 }
 
@@ -119,6 +140,16 @@ func (s *seeker) mufflerLegs() int {
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
 	t := s.trial(bands, lower)
 	t.room = s.to.Room
+	t.haste = newHaste(c, bands, t.room, t.shortWith)
+	found := s.straightenBy(t, corners, c)
+	whole := s.trial(bands, lower) // sums in haste are added up in another order
+	whole.room = t.room
+	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
+	return found
+}
+
+// straightenBy works on corners as a trial judges them.
+func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course) *attempt {
 	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
@@ -127,15 +158,18 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 		st.LastMay = s.onEdge
 	}
 	corners, worth := st.Straighten(s.ctx, corners)
-	return &attempt{corners, worth, lower}
+	return &attempt{corners, worth, t.lower}
 }
 
 // nearestMiss is the run that falls short by least, where none keeps every rule: of one that was tried, of ways that keep their distances
 // but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
 // stay where they are.
 func (s *seeker) nearestMiss(best *attempt) *attempt {
-	for _, d := range []demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}} {
-		if a := s.among(d); a.better(best) {
+	distances := [...]demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}}
+	var found [len(distances)]*attempt
+	share(len(distances), runtime.GOMAXPROCS(0), func(i int) { found[i] = s.among(distances[i]) })
+	for _, a := range found {
+		if a.better(best) {
 			best = a
 		}
 	}

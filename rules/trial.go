@@ -15,6 +15,8 @@ type trial struct {
 	kind  vehicles.RunKind
 	run   vehicles.Run // what the run is but for its path and for what hangs on it
 	rules []*Rule
+	haste *haste              // nil: each run is judged whole
+	order []*Rule             // in which worth asks: what the run before fell short of first
 	bands float64             // by how many sigma it is to be clear
 	room  float64             // mm that it is to keep from every obstruction beside that
 	pump  *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
@@ -28,7 +30,7 @@ type trial struct {
 
 func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 	j.only = sortOf(kind)
-	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), bands: bands}
+	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), order: askedOf(kind), bands: bands}
 }
 
 // worth judges a run through corners, its stub's mouth the first, which falls short already by so much. Once it is beyond most it does
@@ -43,14 +45,22 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 	}
 	short += lacks
 	t.begin()
-	for _, r := range t.rules {
+	t.last.haste = t.haste
+	for i, r := range t.order {
 		if short > most+marginNoise {
 			break
 		}
-		if r.check != nil {
-			before := len(t.last.findings)
-			r.check(&t.last, r)
-			short += t.short(t.last.findings[before:])
+		if r.check == nil {
+			continue
+		}
+		if t.haste != nil {
+			t.haste.left = most - short
+		}
+		before := len(t.last.findings)
+		r.check(&t.last, r)
+		if short += t.short(t.last.findings[before:]); short > most+marginNoise && t.haste != nil {
+			copy(t.order[1:], t.order[:i])
+			t.order[0] = r
 		}
 	}
 	return route.Worth{Short: short, Length: t.plan.Run(t.kind).Line.Length()}
@@ -100,11 +110,16 @@ func (t *trial) findings(rules []*Rule) []Finding {
 // no run could mend counts for nothing.
 func (t *trial) short(findings []Finding) (short float64) {
 	for i := range findings {
-		f := &findings[i]
-		short += f.shortOf(t.bands)
-		if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.room > 0 {
-			short += max(0, t.room-max(0, f.Margin.Value-t.bands*f.Sigma))
-		}
+		short += t.shortWith(&findings[i])
+	}
+	return short
+}
+
+// shortWith is by how much a finding falls short of being clear, with the room that is to be kept.
+func (t *trial) shortWith(f *Finding) float64 {
+	short := f.shortOf(t.bands)
+	if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.room > 0 {
+		short += max(0, t.room-max(0, f.Margin.Value-t.bands*f.Sigma))
 	}
 	return short
 }

@@ -95,21 +95,33 @@ type tangent struct {
 // tangentOf is the leg from one disc to another that has them on these sides; ok is false where there is none, or where it may not
 // touch them.
 func tangentOf(p *disc, ps side, q *disc, qs side) (t tangent, ok bool) {
+	if t.along, t.length, ok = heading(p, ps, q, qs); !ok {
+		return tangent{}, false
+	}
+	return t.laid(p, ps, q, qs)
+}
+
+// heading is the direction of such a leg, and how long it is; ok is false where there is none.
+func heading(p *disc, ps side, q *disc, qs side) (along geometry.Point, length float64, ok bool) {
 	d := q.at.Sub(p.at)
 	far2 := d.Dot(d)
 	off := float64(qs)*q.radius - float64(ps)*p.radius
 	along2 := far2 - off*off
 	if along2 <= touching {
-		return t, false
+		return along, 0, false
 	}
-	t.length = math.Sqrt(along2)
+	length = math.Sqrt(along2)
 	// The leg is d turned by the angle whose sine is -off over the distance.
-	cos, sin := t.length/far2, -off/far2
-	t.along = geometry.Point{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}
+	cos, sin := length/far2, -off/far2
+	return geometry.Point{X: d.X*cos - d.Y*sin, Y: d.X*sin + d.Y*cos}, length, true
+}
+
+// laid is a tangent whose direction and length are known, between the places where it touches; ok is false where it may not.
+func (t tangent) laid(p *disc, ps side, q *disc, qs side) (tangent, bool) {
 	left := geometry.Point{X: -t.along.Y, Y: t.along.X}
 	outP, outQ := left.Scale(-float64(ps)), left.Scale(-float64(qs))
 	if ps != either && !p.touches(outP) || qs != either && !q.touches(outQ) {
-		return t, false
+		return tangent{}, false
 	}
 	t.from, t.to = p.at.Add(outP.Scale(p.radius)), q.at.Add(outQ.Scale(q.radius))
 	return t, true

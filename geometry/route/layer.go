@@ -100,36 +100,50 @@ func cross(before []*layer, at, from, to, fall float64, free [][2]float64) (afte
 func (s *search) blocks(a, b geometry.Point, slack float64) (list []block, open bool) {
 	low := geometry.Point{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
 	high := geometry.Point{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
-	length := b.Sub(a).Norm()
+	if s.shut < len(s.parts) && !s.parts[s.shut].misses(low, high) { // neighbours of what it shuts out it mostly shuts out too
+		if _, _, open := s.block(&s.parts[s.shut], a, b, slack); !open {
+			return nil, false
+		}
+	}
 	for i := range s.parts {
 		p := &s.parts[i]
 		if p.misses(low, high) {
 			continue
 		}
-		off2 := p.offMiddle2(a, b)
-		if off2 >= p.outer*p.outer {
-			continue
-		}
-		if inner := p.inner - slack; p.whole && off2 < inner*inner {
+		over, near, open := s.block(p, a, b, slack)
+		if !open {
+			s.shut = i
 			return nil, false
 		}
-		gap, nearest := p.gap(a, b)
-		if gap >= p.need-slack {
-			continue
+		if near {
+			list = append(list, over)
 		}
-		if p.whole {
-			return nil, false
-		}
-		reach := p.reach(gap)
-		over := block{low: p.low - reach, high: p.high + reach}
-		if over.low < s.q.Min.Z && over.high > s.top() {
-			return nil, false
-		}
-		from, to := p.span(a, b, nearest)
-		over.from, over.to = from*length, to*length
-		list = append(list, over)
 	}
 	return list, true
+}
+
+// block is what a part keeps a leg from, if it is near; open is false where it can be passed neither above nor below.
+func (s *search) block(p *part, a, b geometry.Point, slack float64) (over block, near, open bool) {
+	off2 := p.offMiddle2(a, b)
+	if off2 >= p.outer*p.outer {
+		return over, false, true
+	}
+	if inner := p.inner - slack; p.whole && off2 < inner*inner {
+		return over, true, false
+	}
+	gap, nearest := p.gap(a, b)
+	if gap >= p.need-slack {
+		return over, false, true
+	}
+	reach := p.reach(gap)
+	over.low, over.high = p.low-reach, p.high+reach
+	if p.whole || over.low < s.q.Min.Z && over.high > s.top() {
+		return over, true, false
+	}
+	length := b.Sub(a).Norm()
+	from, to := p.span(a, b, nearest)
+	over.from, over.to = from*length, to*length
+	return over, true, true
 }
 
 // top is the greatest height that a way may have.

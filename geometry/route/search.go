@@ -18,6 +18,7 @@ type search struct {
 	cos   []float64 // of the angles that the last leg keeps
 
 	shortest float64 // of the ways at a goal
+	shut     int     // the part that the leg looked at last could not pass
 }
 
 // label is a way to a disc, up to where it touches it.
@@ -136,10 +137,12 @@ const muchLonger = 1.1
 // sides are those on which a way may have a disc.
 func (d *disc) sides() []side {
 	if d.kind == aCorner {
-		return []side{onLeft, onRight}
+		return bothSides
 	}
-	return []side{either}
+	return noSide
 }
+
+var bothSides, noSide = []side{onLeft, onRight}, []side{either}
 
 // carryOn puts the legs in the queue that may follow a label.
 func (s *search) carryOn(l *label) {
@@ -154,11 +157,16 @@ func (s *search) carryOn(l *label) {
 			continue
 		}
 		for _, sd := range to.sides() {
-			if t, ok := tangentOf(from, l.side, to, sd); ok {
+			along, length, ok := heading(from, l.side, to, sd)
+			if !ok || l.turnsBack(along) {
+				continue
+			}
+			if t, ok := (tangent{along: along, length: length}).laid(from, l.side, to, sd); ok {
 				s.offer(l, i, sd, t)
 			}
 		}
 	}
+	s.queue.end()
 }
 
 // follows tells whether a leg may lead from one kind of disc to another.
@@ -185,7 +193,7 @@ func (s *search) offer(l *label, to int, sd side, t tangent) {
 		return
 	}
 	d := &s.discs[l.disc]
-	if l.before != nil && l.slack+(d.radius-s.q.Bend)*math.Tan(arc/2) < -touching {
+	if l.before != nil && (d.radius < s.q.Bend || l.slack < 0) && l.slack+(d.radius-s.q.Bend)*math.Tan(arc/2) < -touching {
 		return
 	}
 	if (d.kind == leaving || d.kind == coming) && arc < leastTurn {
@@ -200,6 +208,13 @@ func (s *search) offer(l *label, to int, sd side, t tangent) {
 
 // mostAtOnce is the greatest turn of one corner: a bend that turns straight back has no corner.
 const mostAtOnce = 170 * math.Pi / 180
+
+// turnsBack tells whether a way surely can't go on in a direction: it would turn away from the disc that it bends round. Found by a
+// product, as most directions are such.
+func (l *label) turnsBack(along geometry.Point) bool {
+	a := l.leg.along
+	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -1e-8
+}
 
 // arcTo is by how much a way turns where a label ends to go on in a direction.
 func (s *search) arcTo(l *label, along geometry.Point) (float64, bool) {

@@ -2,6 +2,7 @@ package route
 
 import (
 	"context"
+	"encoding/binary"
 	"math"
 	"slices"
 
@@ -40,7 +41,7 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	for i := 1; i < last; i++ {
 		best[i] = whole(best[i])
 	}
-	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: triesEach * len(best)}
+	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: triesEach * len(best), tried: map[string]bool{}}
 	for _, step := range s.Steps {
 		for w.goesOn() && (w.leaveOut() || w.moveAll(step)) {
 		}
@@ -62,7 +63,9 @@ type work struct {
 	ctx     context.Context
 	corners []geometry.Point3
 	worth   Worth
-	left    int // how many runs may still be tried
+	left    int             // how many runs may still be tried
+	tried   map[string]bool // by their corners: what came to no more once never will, as the run only gets better
+	key     []byte
 }
 
 func (w *work) goesOn() bool { return w.left > 0 && w.ctx.Err() == nil }
@@ -73,12 +76,26 @@ func (w *work) try(corners []geometry.Point3) bool {
 		return false // one that falls short of nothing has to be shorter
 	}
 	w.left--
+	if w.key = keyOf(w.key[:0], corners); w.tried[string(w.key)] {
+		return false
+	}
+	w.tried[string(w.key)] = true
 	worth := w.s.Worth(corners, w.worth.Short)
 	if !worth.Better(w.worth) {
 		return false
 	}
 	w.corners, w.worth = slices.Clone(corners), worth
 	return true
+}
+
+// keyOf appends what tells corners from all others.
+func keyOf(key []byte, corners []geometry.Point3) []byte {
+	for _, c := range corners {
+		for _, v := range [...]float64{c.X, c.Y, c.Z} {
+			key = binary.LittleEndian.AppendUint64(key, math.Float64bits(v))
+		}
+	}
+	return key
 }
 
 // leaveOut leaves out a corner where the run is better without.
