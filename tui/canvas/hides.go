@@ -108,7 +108,7 @@ func (p *painter) hides(col, row, length int, of *part, most int) (cost int, ok 
 
 // covers tells whether an area lies under the middle of a cell.
 func (p *painter) covers(it *part, col, row int) bool {
-	at, _ := p.Point(col, row)
+	at, _ := p.point(col, row)
 	return it.Area.Contains(at)
 }
 

@@ -136,7 +136,7 @@ func (p *painter) label(n *naming) bool {
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	best := choice{cost: text.most()}
-	p.seats = p.seatsOf(p.seats[:0], it, text.length())
+	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
 	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader {
 		for _, at := range p.anchors(it) {
@@ -149,8 +149,8 @@ func (p *painter) label(n *naming) bool {
 // overEdge is what it costs a name to stand on its own face and over the edge of that.
 const overEdge = 10
 
-// seatsOf adds the places close by where an item's name could stand.
-func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
+// seatsOf adds the places close by where an item's name could stand, over the edge of its own face too where that may be.
+func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat {
 	switch {
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
@@ -165,9 +165,11 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
-		for inside, i := p.within2(nil, &it.Area, 0), 0; i < len(inside); i++ { // over its edge, too
-			inside[i].off = overEdge
-			seats = append(seats, inside[i])
+		if from := len(seats); over {
+			seats = p.within2(seats, &it.Area, 0)
+			for i := range seats[from:] {
+				seats[from+i].off = overEdge
+			}
 		}
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
