@@ -25,6 +25,7 @@ func inkOf(it *scene.Item) Ink {
 type naming struct {
 	it   *part
 	rank scene.Rank
+	at   int     // which of the items
 	off  float64 // from the cut, mm
 	must bool    // it has its name wherever there is a place for it, others only where that hides nothing
 }
@@ -59,29 +60,24 @@ func (p *painter) namings() []naming {
 			if it.Role == scene.Exhaust {
 				rank = scene.RankFocus // it has the fewest places: where it leaves the picture
 			}
-			names = append(names, naming{it: it, rank: rank, off: p.fromCut(it)})
+			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
 		}
 	}
-	slices.SortStableFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
-		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off))
+	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
 	})
 	named := map[string]bool{}
-	for i := range names {
-		n := &names[i]
+	first, others := make([]naming, 0, len(names)), []naming(nil)
+	for _, n := range names {
 		code := n.it.Code
-		n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code])
+		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code]); n.must {
+			first = append(first, n)
+		} else {
+			others = append(others, n)
+		}
 		named[code] = true
 	}
-	slices.SortStableFunc(names, func(a, b naming) int {
-		switch {
-		case a.must == b.must:
-			return 0
-		case a.must:
-			return -1
-		}
-		return 1
-	})
-	return names
+	return append(first, others...)
 }
 
 // long is 1 for what lies along a line.
