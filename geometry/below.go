@@ -106,7 +106,7 @@ func (d *dipping) leg(leg Segment3, thick float64) {
 	length := leg.B.Sub(leg.A).Norm()
 	for i := range d.parts {
 		part := &d.parts[i]
-		if d.beyond(part, leg.A, leg.B, length, thick) {
+		if d.beyond(part, leg.A, leg.B, length, thick) || part.leastOf(leg)-thick >= d.least.Gap {
 			continue
 		}
 		p := leg.At(nearestDip(func(t float64) float64 {
@@ -117,6 +117,25 @@ func (d *dipping) leg(leg Segment3, thick float64) {
 			d.least = s
 		}
 	}
+}
+
+// leastOf is what the distance of a footprint without a hollow is at least along a leg, mm: along the leg it bulges down, and lies
+// above its tangents at both ends.
+func (f *Footprint) leastOf(leg Segment3) float64 {
+	along := leg.B.Sub(leg.A).Plan()
+	end := func(p Point) (gap, slope float64) {
+		gap, nearest := f.Gap(p)
+		return gap, f.outward(p, nearest, gap).Dot(along)
+	}
+	a, down := end(leg.A.Plan())
+	b, up := end(leg.B.Plan())
+	switch {
+	case down >= 0:
+		return a
+	case up <= 0:
+		return b
+	}
+	return a + down*(b-up-a)/(down-up)
 }
 
 // width is half of how wide the tube is, below the height, at a place of its centreline: all of it once its middle is below.

@@ -16,7 +16,11 @@ func Judge(job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 
 func judgeAfter(before *Result, job vehicles.Job, book *Book) (Result, []vehicles.Fault) {
 	own, unknown := book.ForJob(job)
-	plan, faults := vehicles.ReduceClosing(job, own.closureLimit())
+	var was *vehicles.Plan
+	if before != nil {
+		was = &before.Plan
+	}
+	plan, faults := vehicles.ReduceAfter(was, job, own.closureLimit())
 	faults = append(faults, unknown...)
 	result := Result{Job: job, Plan: plan, Book: own, Verdict: Doubtful}
 	if len(faults) > 0 {

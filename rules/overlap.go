@@ -25,6 +25,7 @@ type Overlapping struct {
 	Pairs  []Overlap
 	things []vehicles.Placed
 	gaps   map[[2]int]float64 // between things that are near each other
+	there  []extent           // in the order in which they were sorted
 }
 
 // After is that of another plan, as a job has it that was edited: what lies between two obstructions that are both where they were
@@ -44,7 +45,8 @@ func (o *Overlapping) After(plan vehicles.Plan) *Overlapping {
 		}
 		return geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
 	}
-	eachNear(plan, func(a, b int) {
+	next.there = extents(plan, o.there)
+	eachNear(next.there, func(a, b int) {
 		by := gap(a, b)
 		next.gaps[[2]int{a, b}] = by
 		if by < -overlapTolerance {
@@ -56,8 +58,7 @@ func (o *Overlapping) After(plan vehicles.Plan) *Overlapping {
 }
 
 // eachNear calls each with the pairs of obstructions that are not apart as their boxes and heights have it.
-func eachNear(plan vehicles.Plan, each func(a, b int)) {
-	there := extents(plan)
+func eachNear(there []extent, each func(a, b int)) {
 	for i := range there {
 		p := &there[i]
 		for k := range there[i+1:] {
@@ -80,14 +81,24 @@ type extent struct {
 	prism     *geometry.Prism
 }
 
-// extents are those of the obstructions with a measured drop, from the bumper forward.
-func extents(plan vehicles.Plan) []extent {
-	list := make([]extent, 0, len(plan.Obstructions))
-	for i := range plan.Obstructions {
-		if o := &plan.Obstructions[i]; !o.Assumed {
+// extents are those of the obstructions with a measured drop, from the bumper forward. They are looked at in the order that those of a
+// plan before had: most of them are still in it, and what is nearly sorted is soon sorted.
+func extents(plan vehicles.Plan, before []extent) []extent {
+	list, looked := make([]extent, 0, len(plan.Obstructions)), make([]bool, len(plan.Obstructions))
+	look := func(i int) {
+		if o := &plan.Obstructions[i]; !looked[i] && !o.Assumed {
 			low, high := o.Prism.Footprint.Bounds()
 			list = append(list, extent{i, low, high, &o.Prism})
 		}
+		looked[i] = true
+	}
+	for i := range before {
+		if at := before[i].at; at < len(looked) {
+			look(at)
+		}
+	}
+	for i := range looked {
+		look(i)
 	}
 	slices.SortFunc(list, func(p, q extent) int { return cmp.Compare(p.low.X, q.low.X) })
 	return list

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"sync"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -198,12 +199,12 @@ func keyNamed(name string) (msg tea.KeyMsg, known bool) {
 	if letters := []rune(name); len(letters) == 1 {
 		return tea.KeyMsg{Type: tea.KeyRunes, Runes: letters}, true
 	}
-	msg, known = namedKeys[name]
+	msg, known = namedKeys()[name]
 	return msg, known
 }
 
 // namedKeys are all keys that the terminal library has a name for.
-var namedKeys = func() map[string]tea.KeyMsg {
+var namedKeys = sync.OnceValue(func() map[string]tea.KeyMsg {
 	keys := map[string]tea.KeyMsg{}
 	for t := tea.KeyType(-128); t < 128; t++ {
 		if msg := (tea.KeyMsg{Type: t}); t != tea.KeyRunes && msg.String() != "" {
@@ -211,4 +212,4 @@ var namedKeys = func() map[string]tea.KeyMsg {
 		}
 	}
 	return keys
-}()
+})

@@ -20,6 +20,8 @@ type Plan struct {
 
 	Exhaust, Intake *LaidRun // nil when not there, or without a cut and a heater to start from
 	Fuel            *LaidRun // nil when not there
+
+	reduced reduced // for ReduceAfter
 }
 
 // Placed is one thing of the survey in its place.

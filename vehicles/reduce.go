@@ -18,7 +18,11 @@ func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit())
 var Reductions atomic.Int64
 
 // ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
-func ReduceClosing(job Job, closure float64) (Plan, []Fault) {
+func ReduceClosing(job Job, closure float64) (Plan, []Fault) { return ReduceAfter(nil, job, closure) }
+
+// ReduceAfter is ReduceClosing of a job that was edited: the places of obstructions that the edit did not touch are taken over from the
+// plan before it, nil for none, whatever has been done to that since.
+func ReduceAfter(before *Plan, job Job, closure float64) (Plan, []Fault) {
 	Reductions.Add(1)
 	r := newReducer(&job)
 	r.closure = closure
@@ -27,7 +31,12 @@ func ReduceClosing(job Job, closure float64) (Plan, []Fault) {
 		FloorMin: geometry.Point{X: job.Floor.From, Y: -half},
 		FloorMax: geometry.Point{X: job.Floor.From + job.Floor.Length, Y: half},
 	}
-	plan.Obstructions = r.obstructions()
+	if before != nil {
+		plan.Obstructions = r.obstructions(before.reduced.of(&job))
+	} else {
+		plan.Obstructions = r.obstructions(reduced{})
+	}
+	plan.reduced = r.reducedOf(plan.Obstructions)
 	plan.Openings = r.openings()
 	plan.Ties = r.ties()
 	plan.Fit = r.fit(plan.Ties)
@@ -80,11 +89,18 @@ func (r *reducer) fault(key, format string, args ...any) {
 	r.faults = append(r.faults, Fault{Key: key, Text: fmt.Sprintf(format, args...)})
 }
 
-func (r *reducer) obstructions() []Placed {
+func (r *reducer) obstructions(before reduced) []Placed {
+	if before.all(r.job.Obstructions) {
+		return before.places
+	}
 	placed := make([]Placed, len(r.job.Obstructions))
 	r.chained(r.job.totalUnder(), func() {
 		var last trail
 		for i := range placed {
+			if before.has(r.job.Obstructions, i) {
+				placed[i] = before.places[i]
+				continue
+			}
 			r.obstruction(&placed[i], i, &last)
 		}
 	})

@@ -91,7 +91,7 @@ func (j Job) MadeAt(table Table, i int, placed *Placed, q geometry.Point, closur
 	r.closure, r.trace = closure, &tracer{table: table, index: i}
 	switch table {
 	case Obstructions:
-		r.obstructions()
+		r.obstructions(reduced{})
 	case Openings:
 		r.openings()
 	case Fittings:

@@ -28,7 +28,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 			}
 			head := table
 			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
-				l := cutlist.Of(&r, &cutlist.Usual)
+				l := cutlist.Of(&r, cutlist.Usual())
 				switch {
 				case f.json:
 					data, err := l.JSON()

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // Longest is the longest length a job may hold, mm either way.
@@ -15,10 +16,15 @@ const Longest = 20000
 // The forms of a reading behind its start. A number is digits, with or without a point and digits behind it; so
 // "303/4in" is 303 quarters of an inch and "30 3/4in" thirty and three quarters.
 var (
-	metricForm   = regexp.MustCompile(`^(-?)[ \t]*(\d+(?:\.\d+)?)[ \t]*(mm|cm|m|)$`)
-	imperialForm = regexp.MustCompile(`^(?:(\d+)[ \t]*')?[ \t]*(?:(?:(\d+)[ \t]+)?(\d+)[ \t]*/[ \t]*(\d+)|(\d+(?:\.\d+)?))?[ \t]*(?:in|")$`)
+	metricForm   = form(`^(-?)[ \t]*(\d+(?:\.\d+)?)[ \t]*(mm|cm|m|)$`)
+	imperialForm = form(`^(?:(\d+)[ \t]*')?[ \t]*(?:(?:(\d+)[ \t]+)?(\d+)[ \t]*/[ \t]*(\d+)|(\d+(?:\.\d+)?))?[ \t]*(?:in|")$`)
 	powerOfUnit  = map[string]string{"": "", "mm": "", "cm": "e1", "m": "e3"}
 )
+
+// form is a pattern, made when a reading is first held to it: a program that reads none starts sooner.
+func form(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
+}
 
 // Parse reads what a job file's string says the tape said: "652", "65.2cm", "2'6 1/2\"", "L 240", "+84".
 //
@@ -105,7 +111,7 @@ var errForm = errors.New("neither metric nor imperial")
 
 // length returns the mm of a length without its start.
 func length(body string, start Start) (float64, error) {
-	if m := metricForm.FindStringSubmatch(body); m != nil {
+	if m := metricForm().FindStringSubmatch(body); m != nil {
 		if m[1] != "" && start != Datum {
 			return 0, errForm
 		}
@@ -116,7 +122,7 @@ func length(body string, start Start) (float64, error) {
 		}
 		return mm + 0, err
 	}
-	if m := imperialForm.FindStringSubmatch(body); m != nil {
+	if m := imperialForm().FindStringSubmatch(body); m != nil {
 		return inches(m[1], m[2]+m[5], m[3], m[4])
 	}
 	return 0, errForm

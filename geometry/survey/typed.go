@@ -2,7 +2,6 @@ package survey
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -15,8 +14,8 @@ var (
 	// keyboardMarks are what keyboards put in place of the marks of the grammar.
 	keyboardMarks = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`, "−", "-", "\u00a0", " ")
 	// thousands is a comma that may as well part thousands: in mm nobody writes three decimals.
-	thousands   = regexp.MustCompile(`\d,\d{3}[ \t]*(mm)?$`)
-	plainNumber = regexp.MustCompile(`^-?[ \t]*\d+(\.\d+)?$`)
+	thousands   = form(`\d,\d{3}[ \t]*(mm)?$`)
+	plainNumber = form(`^-?[ \t]*\d+(\.\d+)?$`)
 )
 
 // Typed reads what a person types in a field. Beside all that Parse reads it takes small l and r, a comma as
@@ -29,7 +28,7 @@ func Typed(text string, axis Axis) (Reading, error) {
 	switch {
 	case utf8.RuneCountInString(body) > longestTyped:
 		return Reading{}, unreadable(text, fmt.Sprintf("more than %d characters", longestTyped), axis)
-	case thousands.MatchString(body):
+	case thousands().MatchString(body):
 		return Reading{}, unreadable(text, "thousands or a decimal comma: write 1200 or 1.2", axis)
 	}
 	body = strings.ReplaceAll(body, ",", ".")
@@ -37,7 +36,7 @@ func Typed(text string, axis Axis) (Reading, error) {
 	if fault != "" {
 		return Reading{}, unreadable(text, fault, axis)
 	}
-	if plainNumber.MatchString(body) {
+	if plainNumber().MatchString(body) {
 		return FromNumber(r.Length, !strings.Contains(body, ".")), nil
 	}
 	return r, nil

@@ -39,7 +39,7 @@ func straightDown(muffler *vehicles.Muffler, bend vehicles.Number) func(j vehicl
 // Two legs of 300 and 500 at a right angle, bent to a radius of 60: each gives 60 to the bend, which is a quarter of a circle. The cut adds
 // 25 for the stub and 5 at each end.
 func TestAPipeWithOneBendByHand(t *testing.T) {
-	l := Of(judged(t, straightDown(nil, vehicles.Some(60))), &Usual)
+	l := Of(judged(t, straightDown(nil, vehicles.Some(60))), Usual())
 	require.Len(t, l.Pieces, 1)
 	p := l.Pieces[0]
 	assert.InDelta(t, 300+500-2*60+60*math.Pi/2, p.Developed, 1e-9)
@@ -63,7 +63,7 @@ func TestAPipeWithOneBendByHand(t *testing.T) {
 // A muffler of 180 that begins 100 mm along the second leg, 40 mm behind the bend: the pipe before it is 240 + 94.25 + 40, that behind it
 // 500 - 280; the first goes over two ends, the second over one.
 func TestAMufflerPartsThePipeByHand(t *testing.T) {
-	l := Of(judged(t, straightDown(&vehicles.Muffler{Leg: 2, Start: 100, Length: 180, Across: 68}, vehicles.Some(60))), &Usual)
+	l := Of(judged(t, straightDown(&vehicles.Muffler{Leg: 2, Start: 100, Length: 180, Across: 68}, vehicles.Some(60))), Usual())
 	require.Len(t, l.Pieces, 2)
 	assert.InDelta(t, 240+30*math.Pi+40, l.Pieces[0].Developed, 1e-9)
 	assert.InDelta(t, l.Pieces[0].Developed+2*25+10, l.Pieces[0].Cut, 1e-9)
@@ -75,7 +75,7 @@ func TestAMufflerPartsThePipeByHand(t *testing.T) {
 
 // A corner that is not bent is said, and has no length.
 func TestASharpCornerIsSaid(t *testing.T) {
-	l := Of(judged(t, straightDown(nil, vehicles.Number{})), &Usual)
+	l := Of(judged(t, straightDown(nil, vehicles.Number{})), Usual())
 	bits := l.Pieces[0].Bits
 	require.Len(t, bits, 3)
 	assert.InDelta(t, 90, bits[1].Turn, 1e-9)
@@ -86,7 +86,7 @@ func TestASharpCornerIsSaid(t *testing.T) {
 
 // The sample van's line: 520 to its pump and 682.4 from there, four joints with two clamps each.
 func TestAFuelLineIsPartedByItsPump(t *testing.T) {
-	l := Of(judged(t, func(j vehicles.Job) vehicles.Job { j.Exhaust, j.Intake = nil, nil; return j }), &Usual)
+	l := Of(judged(t, func(j vehicles.Job) vehicles.Job { j.Exhaust, j.Intake = nil, nil; return j }), Usual())
 	require.Len(t, l.Pieces, 2)
 	assert.InDelta(t, 520, l.Pieces[0].Developed, 1e-9)
 	assert.InDelta(t, 530, l.Pieces[0].Cut, 1e-9, "it butts: 5 at each end")
@@ -129,7 +129,7 @@ func TestBitsComeToTheLengthBetweenTheEnds(t *testing.T) {
 // What is cut and what is left over are all of the lengths begun; no length is cut twice, and no two could have been one.
 func TestStockIsCutUpWhole(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		m := maker{kit: &Usual}
+		m := maker{kit: Usual()}
 		cut := 0.0
 		for _, v := range rapid.SliceOfN(rapid.Float64Range(1, 1400), 1, 12).Draw(rt, "cuts") {
 			m.Pieces = append(m.Pieces, Piece{Of: "intake hose", Cut: v})
@@ -170,20 +170,20 @@ func TestTheKitKnowsAllThatIsListed(t *testing.T) {
 		pump.Leg++
 		fuel.Pump = &pump
 		return j.WithRun(vehicles.FuelRun, &fuel)
-	}), &Usual)
+	}), Usual())
 	var names []string
 	for _, p := range l.Parts {
 		names = append(names, p.Of)
 	}
-	for _, p := range Usual.Part {
+	for _, p := range Usual().Part {
 		assert.Contains(t, names, p.Of, "the kit names nothing that is never listed")
 	}
-	assert.Len(t, l.Stock, len(Usual.Stock))
+	assert.Len(t, l.Stock, len(Usual().Stock))
 	assert.Equal(t, "common practice, no source", l.Source)
 }
 
 func TestCSVIsReadBack(t *testing.T) {
-	l := Of(judged(t, straightDown(nil, vehicles.Some(60))), &Usual)
+	l := Of(judged(t, straightDown(nil, vehicles.Some(60))), Usual())
 	var text strings.Builder
 	require.NoError(t, l.CSV(&text, `van "7", blue`))
 	rows, err := csv.NewReader(strings.NewReader(text.String())).ReadAll()
@@ -199,7 +199,7 @@ func TestCSVIsReadBack(t *testing.T) {
 }
 
 func TestJSONHasTheFieldsItIsSaidToHave(t *testing.T) {
-	l := Of(judged(t, func(j vehicles.Job) vehicles.Job { return j }), &Usual)
+	l := Of(judged(t, func(j vehicles.Job) vehicles.Job { return j }), Usual())
 	data, err := l.JSON()
 	require.NoError(t, err)
 	var out struct {
@@ -243,7 +243,7 @@ func TestJSONHasTheFieldsItIsSaidToHave(t *testing.T) {
 	assert.NotEmpty(t, out.Absent)
 	assert.NotEmpty(t, out.Source)
 
-	empty := Of(judged(t, func(j vehicles.Job) vehicles.Job { j.Exhaust, j.Intake, j.Fuel = nil, nil, nil; return j }), &Usual)
+	empty := Of(judged(t, func(j vehicles.Job) vehicles.Job { j.Exhaust, j.Intake, j.Fuel = nil, nil, nil; return j }), Usual())
 	data, err = empty.JSON()
 	require.NoError(t, err)
 	assert.JSONEq(t, `{"pieces": [], "stock": [], "parts": [], "absent": ["no exhaust is laid", "no intake is laid", "no fuel line is laid"], "source": "common practice, no source"}`, string(data))

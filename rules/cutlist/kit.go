@@ -7,6 +7,7 @@ import (
 	_ "embed"
 	"fmt"
 	"slices"
+	"sync"
 
 	"github.com/BurntSushi/toml"
 )
@@ -35,10 +36,10 @@ type PartOf struct {
 	Holds int
 }
 
-// Usual is the usual kit.
-var Usual = readKit(kitText)
+// Usual is the usual kit: read when somebody asks first, as most of what the program does asks for none.
+var Usual = sync.OnceValue(func() *Kit { k := readKit(kitText); return &k })
 
-// readKit reads a kit; the one that is built in can be read, or the program does not start.
+// readKit reads a kit; that the one that is built in can be read is tested.
 func readKit(text string) (k Kit) {
 	meta, err := toml.Decode(text, &k)
 	if err == nil && len(meta.Undecoded()) > 0 {

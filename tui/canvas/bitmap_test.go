@@ -103,3 +103,23 @@ func TestEveryBlockStandsForWhatItShows(t *testing.T) {
 	}
 	assert.Equal(t, [4]block{{char: '▂'}, {char: '▆'}, {'▂', true}, {'▆', true}}, [4]block{blocks[0xC0], blocks[0xFC], blocks[0x3F], blocks[0x03]})
 }
+
+// The twin fills the rectangle and then draws its sides, as for one that is turned.
+func TestABoxEqualsItsSlowTwin(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		quick, slow := newBitmap(100, 24), newBitmap(100, 24)
+		quick.reset()
+		slow.reset()
+		place := func(name string, most int) float64 { // in parts of a dot, which are exact
+			return float64(rapid.IntRange(-10*64, most*64).Draw(t, name)) / 64
+		}
+		p, q := vec{place("x0", 120), place("y0", 40)}, vec{place("x1", 120), place("y1", 40)}
+		quick.box(p, q)
+		corners := []vec{p, {q.x, p.y}, q, {p.x, q.y}}
+		slow.convex(corners)
+		for i := range corners {
+			slow.line(corners[i], corners[(i+1)%len(corners)])
+		}
+		require.Equal(t, slow, quick)
+	})
+}

@@ -120,7 +120,7 @@ func (p *painter) onOwn(i int) int {
 
 // covers tells whether an area lies under the middle of a cell.
 func (p *painter) covers(it *part, col, row int) bool {
-	at, _ := p.Point(col, row)
+	at, _ := p.point(col, row)
 	return it.Area.Contains(at)
 }
 

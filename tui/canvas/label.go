@@ -25,6 +25,7 @@ func inkOf(it *scene.Item) Ink {
 type naming struct {
 	it   *part
 	rank scene.Rank
+	at   int     // which of the items
 	off  float64 // from the cut, mm
 	must bool    // it has its name wherever there is a place for it, others only where that hides nothing
 }
@@ -64,29 +65,24 @@ func (p *painter) namings() []naming {
 			if it.Role == scene.Exhaust {
 				rank = scene.RankFocus // it has the fewest places: where it leaves the picture
 			}
-			names = append(names, naming{it: it, rank: rank, off: p.fromCut(it)})
+			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
 		}
 	}
-	slices.SortStableFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
-		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off))
+	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
 	})
 	named := map[string]bool{}
-	for i := range names {
-		n := &names[i]
+	first, others := make([]naming, 0, len(names)), []naming(nil)
+	for _, n := range names {
 		code := n.it.Code
-		n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code])
+		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code]); n.must {
+			first = append(first, n)
+		} else {
+			others = append(others, n)
+		}
 		named[code] = true
 	}
-	slices.SortStableFunc(names, func(a, b naming) int {
-		switch {
-		case a.must == b.must:
-			return 0
-		case a.must:
-			return -1
-		}
-		return 1
-	})
-	return names
+	return append(first, others...)
 }
 
 // long is 1 for what lies along a line.
@@ -141,7 +137,7 @@ func (p *painter) label(n *naming) bool {
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	best := choice{cost: text.most()}
-	p.seats = p.seatsOf(p.seats[:0], it, text.length())
+	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
 	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader {
 		for _, at := range p.anchors(it) {
@@ -154,8 +150,8 @@ func (p *painter) label(n *naming) bool {
 // overEdge is what it costs a name to stand on its own face and over the edge of that.
 const overEdge = 10
 
-// seatsOf adds the places close by where an item's name could stand.
-func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
+// seatsOf adds the places close by where an item's name could stand, over the edge of its own face too where that may be.
+func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat {
 	switch {
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
@@ -170,9 +166,11 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
-		for inside, i := p.within2(nil, &it.Area, 0), 0; i < len(inside); i++ { // over its edge, too
-			inside[i].off = overEdge
-			seats = append(seats, inside[i])
+		if from := len(seats); over {
+			seats = p.within2(seats, &it.Area, 0)
+			for i := range seats[from:] {
+				seats[from+i].off = overEdge
+			}
 		}
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)

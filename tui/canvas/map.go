@@ -102,14 +102,19 @@ func (m Map) CellSize() (wide, high float64) { return m.Scale * dotsAcross, m.Sc
 func (m Map) CellOf(p geometry.Point3) (col, row int, ok bool) { return m.Cell(m.plane.Point(p)) }
 
 // Cell returns the cell that a place of the plane lies in, and whether it lies in the picture.
-func (m Map) Cell(p geometry.Point) (col, row int, ok bool) {
+func (m Map) Cell(p geometry.Point) (col, row int, ok bool) { return m.cell(p) }
+
+// cell is Cell, and point Point, for what asks thousands of times a picture: a map is large.
+func (m *Map) cell(p geometry.Point) (col, row int, ok bool) {
 	d := m.dot(p)
 	col, row = floor(d.x/dotsAcross), m.flip(floor(d.y/dotsDown))
 	return col + m.Left, row + m.Top, col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
 }
 
 // Point returns the place of the plane in the middle of a cell, and whether the cell belongs to the picture.
-func (m Map) Point(col, row int) (p geometry.Point, ok bool) {
+func (m Map) Point(col, row int) (p geometry.Point, ok bool) { return m.point(col, row) }
+
+func (m *Map) point(col, row int) (p geometry.Point, ok bool) {
 	col, row = col-m.Left, row-m.Top
 	ok = col >= 0 && col < m.Cols && row >= 0 && row < m.Rows
 	row = m.flip(row)

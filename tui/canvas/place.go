@@ -75,9 +75,15 @@ func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []sea
 	if !p.roomy(low, top, length) {
 		return seats
 	}
+	last := seat{row: -1}
 	try := func(at geometry.Point) {
-		if col, row, ok := p.Cell(at); ok && (length == 0 || p.holds(f, col, row, length)) {
-			seats = append(seats, seat{col: col, row: row})
+		col, row, ok := p.cell(at)
+		here := seat{col: col, row: row}
+		if here == last {
+			return // small things lie in a cell or two
+		}
+		if last = here; ok && (length == 0 || p.holds(f, here.col, here.row, length)) {
+			seats = append(seats, here)
 		}
 	}
 	if middle := p.visible(low, top); f.Contains(middle) {
@@ -117,9 +123,12 @@ func spread(f *geometry.Footprint, broad bool, try func(geometry.Point)) {
 	for _, across := range []float64{0.5, 0.25, 0.75} {
 		for _, s := range shares {
 			at := f.Middle.Add(long.Scale(s - 0.5)).Add(short.Scale(across - 0.5))
-			if across == 0.5 || broad && f.Contains(at) {
+			if across == 0.5 || f.Contains(at) {
 				try(at)
 			}
+		}
+		if !broad {
+			return
 		}
 	}
 }
@@ -138,7 +147,7 @@ const lineHeight = 0.7
 // holds says whether a text of room cells about a cell lies wholly inside a footprint.
 func (p *painter) holds(f *geometry.Footprint, col, row, room int) bool {
 	wide, high := p.CellSize()
-	middle, _ := p.Point(col, row)
+	middle, _ := p.point(col, row)
 	for _, corner := range [4]geometry.Point{{X: -1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: 1, Y: 1}} {
 		at := geometry.Point{X: corner.X * float64(room) / 2 * wide, Y: corner.Y * lineHeight / 2 * high}
 		if !f.Contains(middle.Add(at)) {

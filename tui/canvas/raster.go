@@ -121,6 +121,15 @@ func (b *bitmap) path(points []vec, radius float64) {
 // thin is the radius in dots below which a line is drawn one dot wide: two dots wide begin at 1.5.
 const thin = 0.75
 
+// box sets the dots of a rectangle along the rows and columns between two of its corners: those that convex and its sides as lines
+// would set.
+func (b *bitmap) box(p, q vec) {
+	left, right := floor(max(min(p.x, q.x), -1)), floor(min(max(p.x, q.x), float64(b.w)))
+	for y := floor(max(min(p.y, q.y), 0)); y < b.h && float64(y) <= max(p.y, q.y); y++ {
+		b.span(y, left, right)
+	}
+}
+
 // footprint sets the dots of a footprint; what is smaller than a dot still gets one.
 func (b *bitmap) footprint(f *geometry.Footprint, m *Map) {
 	switch f.Shape {
@@ -130,8 +139,12 @@ func (b *bitmap) footprint(f *geometry.Footprint, m *Map) {
 		b.path(m.dots(f.Path), f.Radius/m.Scale)
 	default:
 		corners := f.Corners()
-		dots := m.dots(corners[:])
-		b.convex(dots)
+		dots := [4]vec{m.dot(corners[0]), m.dot(corners[1]), m.dot(corners[2]), m.dot(corners[3])}
+		if dots[0].y == dots[1].y && dots[1].x == dots[2].x && dots[2].y == dots[3].y && dots[3].x == dots[0].x {
+			b.box(dots[0], dots[2])
+			return
+		}
+		b.convex(dots[:])
 		for i := range dots {
 			b.line(dots[i], dots[(i+1)%len(dots)])
 		}

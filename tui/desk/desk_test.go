@@ -216,7 +216,7 @@ func TestWidthIsTheLibrarys(t *testing.T) {
 			require.Equal(t, 1, width(text), "%U", r)
 		}
 	}
-	pieces := []string{"a", " ", "x1", "±", "°", "é", "ſ", "─", "│", "▲", "►", "●", "▯", "⠿", "⣿", "…", "e\u0301", "燃料", "❤", "🔥", "◽", "한",
+	pieces := []string{"a", " ", "x1", "±", "°", "é", "ſ", "─", "│", "▲", "►", "●", "▯", "⠿", "⣿", "…", "†", "↑", "↔", "≤", "\u2028", "\ufe0f", "e\u0301", "燃料", "❤", "🔥", "◽", "한",
 		"\u1112\u1161\u11ab", "क्षि", "\x1b[0m", "\x1b[1;38;2;1;2;3m", "\x1b[4:3m"}
 	rapid.Check(t, func(t *rapid.T) {
 		text := harmless.Painted(strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 0, 20).Draw(t, "text"), ""))

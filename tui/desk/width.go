@@ -36,7 +36,14 @@ func width(text string) int {
 }
 
 // OneColumn says of the runes that are met most beside plain text's whether they take one column whatever stands beside them:
-// European letters and signs, and what plans and frames are drawn with.
+// European letters and signs, dashes, quotation marks and daggers, arrows, signs of mathematics, and what plans and frames are drawn
+// with. Other scripts' letters may melt into one another.
 func OneColumn(r rune) bool {
-	return 0xa1 <= r && r < 0x300 && r != 0xad || 0x2500 <= r && r < 0x25fd || 0x2800 <= r && r < 0x2900
+	switch {
+	case r < 0x300:
+		return 0xa1 <= r && r != 0xad
+	case r < 0x2500:
+		return 0x2010 <= r && r <= 0x2027 || 0x2030 <= r && r <= 0x205e || 0x2190 <= r && r <= 0x22ff
+	}
+	return r < 0x25fd || 0x2800 <= r && r < 0x2900
 }

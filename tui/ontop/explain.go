@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -19,59 +20,61 @@ type topic struct {
 }
 
 // topics are by card and field; "" for the card as a whole.
-var topics = map[card]map[string]topic{
-	floorCard: {
-		"":      {floorSide, "Measure the floor first: everything is judged against it.", nil},
-		"from":  {floorSide, "From the DATUM, where the tape has its zero, to the floor's rear edge: how far?", nil},
-		"width": {floorSide, "How wide is the floor? It counts as lying evenly about the centreline.", nil},
-		"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
-			"thickest: drill nothing before you know it.", nil},
-		"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
-		"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
-			"round it and takes a steel plate above and one below.", nil},
-		"outline.left":  {"", "From the centreline to the van's skin on the left, sill and all, as high as the exhaust's outlet: it must end at the skin, not under the floor.", nil},
-		"outline.right": {"", "From the centreline to the van's skin on the right, as high as the exhaust's outlet.", nil},
-		"outline.rear":  {"", "Where the van ends behind, at the outlet's height, from where x starts: behind that with a minus.", nil},
-		"layers":        {"", "What lies on the deck? Wood (plywood, foam, lining too) chars by a hot stub and is cut back round the hole; none: only metal there.", nil},
-	},
-	hooksCard: {
-		"": {slopeBelow, "Where does the tape hang when you measure, and does it slope?", costBelow},
-		"name": {floorSide, "Where does x start? At the rear bumper's edge, or at any straight edge across the van that is seen from both sides: " +
-			"a door step, a crossmember's bolts. A tape of 3 m past axle and tank is worse than one of 0.8 m from there.", costDatum},
-		"left": {edges, "From the centreline to the edge that L readings start at. " +
-			"Measure across from edge to edge and halve it.", nil},
-		"right":     {edges, "From the centreline to the edge that R readings start at.", nil},
-		"side_held": {sideBelow, "Is the side tape held level, or does it slope up from the sill?", costSide},
-		"side_below": {sideBelow, "Is the side tape held level, or does it slope up from the sill? " +
-			"Sloping: how far below the floor's underside is its zero?", costSide},
-		"hook_above": {slopeAbove, "How far below the finished floor is the tape's zero, measured from above?", costAbove},
-		"shift_above": {zeros, "Do the two zeros stand straight above each other? Then 0. " +
-			"Otherwise: how far forward of the lower one is the upper one?", costShift},
-		"above_left": {edges, "From the centreline to the edge that L readings start at, on top. " +
-			"It may be another edge than below.", nil},
-		"above_right": {edges, "From the centreline to the edge that R readings start at, on top.", nil},
-		"side_above": {sideAbove, "Is the side tape held level on top, or does it rise from its edge? " +
-			"Sloping: how far below the finished floor is its zero?", nil},
-		"pins": {pins, "Two pins on the DATUM, this far left and right of the centreline: " +
-			"arcs from both cross where a mark goes.", nil},
-	},
-	bowCard: {
-		"": {bowed, "Hold a straight bar across the NAME. At a few places across: how far forward of the datum line is the " +
-			"edge the tape hooks on? Behind the line: minus.", costBow},
-	},
-	heaterCard: {
-		"":      {"", "Before it goes in:", fitting},
-		"class": {"", "Before it goes in:", fitting},
-	},
-	errorsCard: {
-		"": {frames, "How far may below and above differ at the cut? Until two matching points tie them " +
-			"together, nobody knows better than you.", costFrames},
-		"read":   {"", "How well do you read the tape, lying on your back in bad light?", costRead},
-		"mark":   {"", "How well does a mark end up where the tape says?", nil},
-		"height": {"", "How well do you know any height: drops, rises, hooks? 2 with a rule and a straightedge, 5 by eye.", costRead},
-		"turn":   {"", "How well do you know how far a thing is turned?", nil},
-	},
-}
+var topics = sync.OnceValue(func() map[card]map[string]topic {
+	return map[card]map[string]topic{
+		floorCard: {
+			"":      {floorSide, "Measure the floor first: everything is judged against it.", nil},
+			"from":  {floorSide, "From the DATUM, where the tape has its zero, to the floor's rear edge: how far?", nil},
+			"width": {floorSide, "How wide is the floor? It counts as lying evenly about the centreline.", nil},
+			"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
+				"thickest: drill nothing before you know it.", nil},
+			"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
+			"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
+				"round it and takes a steel plate above and one below.", nil},
+			"outline.left":  {"", "From the centreline to the van's skin on the left, sill and all, as high as the exhaust's outlet: it must end at the skin, not under the floor.", nil},
+			"outline.right": {"", "From the centreline to the van's skin on the right, as high as the exhaust's outlet.", nil},
+			"outline.rear":  {"", "Where the van ends behind, at the outlet's height, from where x starts: behind that with a minus.", nil},
+			"layers":        {"", "What lies on the deck? Wood (plywood, foam, lining too) chars by a hot stub and is cut back round the hole; none: only metal there.", nil},
+		},
+		hooksCard: {
+			"": {slopeBelow, "Where does the tape hang when you measure, and does it slope?", costBelow},
+			"name": {floorSide, "Where does x start? At the rear bumper's edge, or at any straight edge across the van that is seen from both sides: " +
+				"a door step, a crossmember's bolts. A tape of 3 m past axle and tank is worse than one of 0.8 m from there.", costDatum},
+			"left": {edges, "From the centreline to the edge that L readings start at. " +
+				"Measure across from edge to edge and halve it.", nil},
+			"right":     {edges, "From the centreline to the edge that R readings start at.", nil},
+			"side_held": {sideBelow, "Is the side tape held level, or does it slope up from the sill?", costSide},
+			"side_below": {sideBelow, "Is the side tape held level, or does it slope up from the sill? " +
+				"Sloping: how far below the floor's underside is its zero?", costSide},
+			"hook_above": {slopeAbove, "How far below the finished floor is the tape's zero, measured from above?", costAbove},
+			"shift_above": {zeros, "Do the two zeros stand straight above each other? Then 0. " +
+				"Otherwise: how far forward of the lower one is the upper one?", costShift},
+			"above_left": {edges, "From the centreline to the edge that L readings start at, on top. " +
+				"It may be another edge than below.", nil},
+			"above_right": {edges, "From the centreline to the edge that R readings start at, on top.", nil},
+			"side_above": {sideAbove, "Is the side tape held level on top, or does it rise from its edge? " +
+				"Sloping: how far below the finished floor is its zero?", nil},
+			"pins": {pins, "Two pins on the DATUM, this far left and right of the centreline: " +
+				"arcs from both cross where a mark goes.", nil},
+		},
+		bowCard: {
+			"": {bowed, "Hold a straight bar across the NAME. At a few places across: how far forward of the datum line is the " +
+				"edge the tape hooks on? Behind the line: minus.", costBow},
+		},
+		heaterCard: {
+			"":      {"", "Before it goes in:", fitting},
+			"class": {"", "Before it goes in:", fitting},
+		},
+		errorsCard: {
+			"": {frames, "How far may below and above differ at the cut? Until two matching points tie them " +
+				"together, nobody knows better than you.", costFrames},
+			"read":   {"", "How well do you read the tape, lying on your back in bad light?", costRead},
+			"mark":   {"", "How well does a mark end up where the tape says?", nil},
+			"height": {"", "How well do you know any height: drops, rises, hooks? 2 with a rule and a straightedge, 5 by eye.", costRead},
+			"turn":   {"", "How well do you know how far a thing is turned?", nil},
+		},
+	}
+})
 
 // asks is the question, with the datum's own name.
 func (t topic) asks(s desk.State) string {
@@ -85,7 +88,7 @@ func topicOf(e entryscreen.Entry, s desk.State) (t topic, ok bool) {
 	if !isCard {
 		return t, false
 	}
-	all := topics[h.card]
+	all := topics()[h.card]
 	sizing := h.card == heaterCard && e.Typing() // its sizes are seen on the plan
 	if t, ok = all[e.Editor.On()]; !ok && !sizing {
 		t, ok = all[""]

@@ -204,7 +204,7 @@ func TestANewJobAsks(t *testing.T) {
 }
 
 func TestDrawingsFitASmallScreen(t *testing.T) {
-	for _, all := range topics {
+	for _, all := range topics() {
 		for name, topic := range all {
 			rows := strings.Split(strings.Trim(topic.drawing, "\n"), "\n")
 			assert.LessOrEqual(t, len(rows), 7, name)

@@ -6,6 +6,7 @@ import (
 	"io"
 	"regexp"
 	"strconv"
+	"sync"
 	"time"
 )
 
@@ -48,12 +49,16 @@ type answer struct {
 }
 
 // What answers look like: whole, and as much as has come of one. APC and ST are those of ECMA-48, reports those of xterm's control
-// sequences.
+// sequences. They are made once a terminal answers.
 var (
-	graphics = regexp.MustCompile(`\A\x1b_Gi=` + strconv.Itoa(ID) + `(?:,[^;\x1b]*)?;([^\x1b]*)\x1b\\`)
-	report   = regexp.MustCompile(`\A\x1b\[(6;)?(\d{1,5});(\d{1,5})([tR])`)
-	begun    = regexp.MustCompile(`\A\x1b(?:_(?:G(?:i(?:=[^\x1b]*\x1b?)?)?)?|\[(?:\d{1,5}(?:;(?:\d{1,5}(?:;\d{0,5})?)?)?)?)?\z`)
+	graphics = form(`\A\x1b_Gi=` + strconv.Itoa(ID) + `(?:,[^;\x1b]*)?;([^\x1b]*)\x1b\\`)
+	report   = form(`\A\x1b\[(6;)?(\d{1,5});(\d{1,5})([tR])`)
+	begun    = form(`\A\x1b(?:_(?:G(?:i(?:=[^\x1b]*\x1b?)?)?)?|\[(?:\d{1,5}(?:;(?:\d{1,5}(?:;\d{0,5})?)?)?)?)?\z`)
 )
+
+func form(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
+}
 
 // Read reads what is no answer; nothing where there was only an answer, so that whoever reads is not held up.
 func (r *Reader) Read(p []byte) (int, error) {
@@ -102,7 +107,7 @@ func (r *Reader) through(read []byte) []byte {
 
 // holds tells whether a text is kept back until more has come.
 func (r *Reader) holds(text []byte, soon bool) bool {
-	if len(text) > longestAnswer || !begun.Match(text) {
+	if len(text) > longestAnswer || !begun().Match(text) {
 		return false
 	}
 	key := len(text) <= 2 // Esc, or Alt with one of the signs that answers begin with
@@ -111,10 +116,10 @@ func (r *Reader) holds(text []byte, soon bool) bool {
 
 // answered returns the answer that a text begins with and its length; ok is false when it begins with none that is awaited.
 func answered(text []byte, waits answers) (a answer, n int, ok bool) {
-	if m := graphics.FindSubmatch(text); m != nil && waits.graphics {
+	if m := graphics().FindSubmatch(text); m != nil && waits.graphics {
 		return answer{of: ofGraphics, text: string(m[1])}, len(m[0]), true
 	}
-	m := report.FindSubmatch(text)
+	m := report().FindSubmatch(text)
 	if m == nil {
 		return a, 0, false
 	}

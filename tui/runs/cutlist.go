@@ -21,7 +21,7 @@ const cutListHead = "Cut list: what the runs are cut from and hung with"
 
 // cutListLines are the cut list of all runs, of the job as it was judged last.
 func cutListLines(s desk.State) []string {
-	lines := words.CutList(cutlist.Of(&s.Result, &cutlist.Usual), s.Settings.Units)
+	lines := words.CutList(cutlist.Of(&s.Result, cutlist.Usual()), s.Settings.Units)
 	if len(s.Faults) > 0 {
 		lines = append([]string{"Of the job as it was before the fault."}, lines...)
 	}

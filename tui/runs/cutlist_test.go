@@ -31,7 +31,7 @@ func TestTheCutListIsSeenWhole(t *testing.T) {
 				seen += d.View(size.W, size.H)
 				down(d)
 			}
-			for _, line := range words.CutList(cutlist.Of(&d.State.Result, &cutlist.Usual), desk.Millimetres) {
+			for _, line := range words.CutList(cutlist.Of(&d.State.Result, cutlist.Usual()), desk.Millimetres) {
 				assert.Contains(t, seen, strings.Join(strings.Fields(line)[:2], " "), "%s, by %s", size.Name, name)
 			}
 			assert.Contains(t, seen, "Count yours.")

@@ -97,8 +97,5 @@ func (c cell) text(out []byte) []byte {
 	return utf8.AppendRune(out, c.rune)
 }
 
-// oneColumn says whether a rune surely takes one column whatever stands beside it: of those that desk.OneColumn does not name,
-// dashes, quotation marks and daggers, arrows, signs of mathematics. Other scripts' letters may melt into one another.
-func oneColumn(r rune) bool {
-	return r < 0 || ' ' <= r && r <= '~' || desk.OneColumn(r) || 0x2010 <= r && r <= 0x2027 || 0x2030 <= r && r <= 0x205e || 0x2190 <= r && r <= 0x22ff
-}
+// oneColumn says whether a rune surely takes one column whatever stands beside it.
+func oneColumn(r rune) bool { return r < 0 || ' ' <= r && r <= '~' || desk.OneColumn(r) }
