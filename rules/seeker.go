@@ -117,9 +117,14 @@ func (s *seeker) mufflerLegs() int {
 
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
+	return s.straightened(corners, c, bands, lower, route.Straightener{Steps: []float64{32, 8, 2, 1}})
+}
+
+// straightened is that by a straightener of so many steps and tries.
+func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
 	t := s.trial(bands, lower)
 	t.room = s.to.Room
-	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
+	st.Bend = t.run.Bend.Value
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
 	}
