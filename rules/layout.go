@@ -108,7 +108,6 @@ func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress
 	}
 	l := newLayouting(ctx, r, workers, tell)
 	all := l.all()
-	slices.SortFunc(all, func(a, b *Layout) int { return better(a, b) })
 	found.Best = chosen(all)
 	found.Areas = l.ranked(all)
 	for i := range found.Best {

@@ -18,6 +18,7 @@ type sketch struct {
 	edge   Edge
 	rough  *rough
 	hard   float64 // about how hard the easiest way is, mm; +Inf where there is none
+	room   float64 // that its runs are to keep beside what is asked, mm
 	laid   *Layout // what came of it, nil for nothing yet
 }
 
@@ -49,13 +50,42 @@ func (l *layouting) all() (list []*Layout) {
 	}
 	if l.kept == 0 {
 		l.missed(sketches)
+	} else {
+		l.widen(sketches)
 	}
+	return laidOf(sketches)
+}
+
+// laidOf are the layouts of sketches, the best first.
+func laidOf(sketches []sketch) (list []*Layout) {
 	for i := range sketches {
 		if laid := sketches[i].laid; laid != nil {
 			list = append(list, laid)
 		}
 	}
+	slices.SortFunc(list, better)
 	return list
+}
+
+// wider are how much more than is asked the runs of the best layouts are tried with, mm, the most that can be had first.
+var wider = []float64{30, 10}
+
+// widen lays those that are going to be proposed anew with more room about their runs, where they can have it: the shortest runs graze what
+// they pass.
+func (l *layouting) widen(sketches []sketch) {
+	best := chosen(laidOf(sketches))
+	share(len(sketches), l.workers, func(i int) {
+		s := &sketches[i]
+		if s.laid == nil || s.laid.Verdict() == Foul || !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
+			return
+		}
+		for _, s.room = range wider {
+			was := s.laid
+			if l.lay(s, s.rough.demand); s.laid != was || l.wanted.Err() != nil {
+				return
+			}
+		}
+	})
 }
 
 // sketches are the spots with the ways from them, the easiest first.
@@ -149,6 +179,7 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
 	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d}
 	k.aim = d.aims
+	d.less -= to.Room
 	ends, known := l.ends[to.Edge]
 	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
 		ends.goals, ends.keep = k.goals(d.judged)
@@ -253,11 +284,11 @@ func (l *layouting) enough(sketches []sketch) bool {
 // lay works a sketch out: the exhaust, then the intake beside it, then the fuel line beside both. It gives up at the first that does not
 // keep what is asked; and before any where one has no way, as there will be no more room.
 func (l *layouting) lay(s *sketch, d demand) {
-	if d.aims == ToKeepRules || s.rough.course == nil {
-		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge}, d)
+	if d.aims == ToKeepRules || s.rough.course == nil || s.room > 0 {
+		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Room: s.room}, d)
 	}
 	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
-		if k := l.next(s.placed, of, d); k != nil && len(k.ways) == 0 {
+		if k := l.next(s.placed, of, d, s.room); k != nil && len(k.ways) == 0 {
 			return
 		}
 	}
@@ -265,7 +296,7 @@ func (l *layouting) lay(s *sketch, d demand) {
 	for _, of := range vehicles.RunKinds {
 		k := s.rough
 		if of != vehicles.ExhaustRun {
-			k = l.next(&at, of, d)
+			k = l.next(&at, of, d, s.room)
 		}
 		if k == nil {
 			continue
@@ -280,14 +311,14 @@ func (l *layouting) lay(s *sketch, d demand) {
 }
 
 // next is the search for an intake or a fuel line; nil for one that is not sought.
-func (l *layouting) next(at *Result, of vehicles.RunKind, d demand) *rough {
+func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64) *rough {
 	run := l.result.Job.Run(of)
 	if run == nil {
 		return nil
 	}
-	to := Target{Edge: AnyEdge}
+	to := Target{Edge: AnyEdge, Room: room}
 	if of == vehicles.FuelRun {
-		to = FuelTarget(run)
+		to = FuelTarget(run) // it begins at what holds the fuel: no more room there
 	}
 	put := putRun(*at, of, run)
 	return l.rough(&put, of, to, d)

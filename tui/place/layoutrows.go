@@ -2,6 +2,7 @@ package place
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -139,8 +140,11 @@ func layoutLine(l *rules.Layout, s desk.State) string {
 	if l.Least.Set && l.Least.Value >= 0 {
 		text += "; " + survey.Format(l.Least.Value, u) + " to spare at least (" + l.LeastOf + ")"
 	}
-	if l.Beyond {
+	switch {
+	case l.Beyond:
 		text += "; " + survey.Format(l.Away, u) + " from the wish, farther than it allows"
+	case s.Job.Wish == nil && s.Job.Cut != nil && l.Away >= 1:
+		text += "; " + survey.Format(math.Round(l.Away), u) + " from where the cut is"
 	}
 	return text + unclear(l, s)
 }
