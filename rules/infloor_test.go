@@ -135,10 +135,9 @@ func TestWhatLiesInsideTheFloorIsMovedOnlyWhereItMayBe(t *testing.T) {
 	job.Fittings = job.Fittings.Without(1)
 	job.Wish = &vehicles.Wish{At: job.Cut.At, Within: vehicles.Some(20)}
 	r = judged(t, job)
-	a, err := Assist(t.Context(), &r, func(Stage, int, int) {})
+	a, err := FindLayouts(t.Context(), &r, 2, func(Progress) {})
 	require.NoError(t, err)
-	assert.Empty(t, a.Options, "the loom lies across it")
-	require.NotEmpty(t, a.Shifts)
+	require.NotEmpty(t, a.Shifts, "the loom lies across it")
 	assert.Equal(t, "loom", a.Shifts[0].Name)
 	assert.InDelta(t, 50+63.5+10+shiftMargin-20-60, a.Shifts[0].By.Norm(), shiftStep, "from 300 to what is asked as far from the wish as may be")
 }

@@ -2,21 +2,12 @@ package rules
 
 import (
 	"cmp"
-	"context"
 	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
-
-// Assistance is what is said about placing the heater near its wish: the options, the best first; without any, what could
-// make room by being moved alone, the least move first, and the nearest place that holds anyhow.
-type Assistance struct {
-	Options []Option
-	Shifts  []Shift
-	Beyond  *Option
-}
 
 // Shift is how far a thing that stands in the way would have to be moved for the heater to fit near the wish.
 type Shift struct {
@@ -35,26 +26,6 @@ const (
 	fitsWithin    = 0.01 // how much of a greater margin may be missed, mm
 	outOfTheWay   = 1e6
 )
-
-// Assist returns options for placing the heater of a judged job near its wish, and what is in the way when there are
-// none. Without a heater there is nothing to say. It tells on the way how far each of its stages is, and stops with the
-// context's error when that is done.
-func Assist(ctx context.Context, r *Result, tell func(at Stage, done, of int)) (a Assistance, err error) {
-	if r.Job.Heater == nil {
-		return a, nil
-	}
-	s := &seeking{ctx, tell}
-	if a.Options = s.optionsOf(r); len(a.Options) == 0 && ctx.Err() == nil {
-		a.Shifts = s.shiftsOf(r)
-		if ctx.Err() == nil && s.goesOn(AtBeyond, 0, 1) {
-			a.Beyond = beyond(r)
-		}
-	}
-	if err = ctx.Err(); err != nil {
-		return Assistance{}, err
-	}
-	return a, nil
-}
 
 // shiftsOf returns the least shift of each thing that makes room by itself, the least of all first.
 func (s *seeking) shiftsOf(r *Result) (shifts []Shift) {
@@ -152,20 +123,11 @@ func (s Shift) shifted(r *Result) *Result {
 	return &after
 }
 
-// wholeHeater is the room for cut, plate, body and stubs at the yaw that suits a place best.
-func wholeHeater(r *Result) Turning {
-	return turningRoom(r, r.wholeAt)
-}
+// wholeAt is what the whole heater asks of the place of the cut at a yaw: plate, body and stubs.
+func (r *Result) wholeAt(yaw float64) []keep { return append(r.heaterAt(yaw), r.stubsAt(yaw)...) }
 
-// beyond is the place nearest to the wish that holds the whole heater, wherever it is; nil without one.
-func beyond(r *Result) *Option {
-	wish, _ := WishOf(r)
-	t := wholeHeater(r)
-	place, ok := t.Margins.Nearest(wish)
-	if !ok {
-		return nil
-	}
-	p := placing{Option: Option{Suggestion: t.at(place.At, t.bestYaw(place.At)), Away: place.At.Sub(wish).Norm()}}
-	o := p.judged(r)
-	return &o
+// stubsAt is what the stubs of exhaust and intake ask of the place of the cut at a yaw.
+func (r *Result) stubsAt(yaw float64) []keep {
+	j := r.turned(yaw)
+	return j.keeps(AStub)
 }

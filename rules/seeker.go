@@ -138,10 +138,15 @@ func (s *seeker) mufflerLegs() int {
 
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
+	return s.straightened(corners, c, bands, lower, route.Straightener{Steps: []float64{32, 8, 2, 1}})
+}
+
+// straightened is that by a straightener of so many steps and tries.
+func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
 	t := s.trial(bands, lower)
 	t.room = s.to.Room
 	t.haste = newHaste(c, bands, t.room, t.shortWith)
-	found := s.straightenBy(t, corners, c)
+	found := s.straightenBy(t, corners, c, st)
 	whole := s.trial(bands, lower) // sums in haste are added up in another order
 	whole.room = t.room
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
@@ -149,8 +154,8 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 }
 
 // straightenBy works on corners as a trial judges them.
-func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course) *attempt {
-	st := route.Straightener{Bend: t.run.Bend.Value, Steps: []float64{32, 8, 2, 1}}
+func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course, st route.Straightener) *attempt {
+	st.Bend = t.run.Bend.Value
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
 	}

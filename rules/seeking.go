@@ -2,14 +2,15 @@ package rules
 
 import "context"
 
-// Stage is what the search for a place of the whole heater is at.
+// Stage is what the search for layouts is at.
 type Stage uint8
 
 // The stages, in their order.
 const (
-	AtYaws     Stage = iota // the best place at each yaw
+	AtWays     Stage = iota // which ways an exhaust has from the places that look best
+	AtLayouts               // the runs from there
+	AtMisses                // the nearest misses
 	AtInTheWay              // what would make room if it were moved
-	AtBeyond                // the nearest place anywhere
 )
 
 // seeking is a search that can be stopped and tells how far it is.

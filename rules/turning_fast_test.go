@@ -143,7 +143,7 @@ func TestWhetherTheHeaterFitsIsThatOfTheWholeFloor(t *testing.T) {
 			if r.IntN(2) == 0 {
 				s = Shift{Fitting: -1, Obstruction: r.IntN(20), By: geometry.Point{Y: 400 * r.NormFloat64()}}
 			}
-			whole := wholeHeater(s.shifted(&result)).Margins
+			whole := turningRoom(s.shifted(&result), s.shifted(&result).wholeAt).Margins
 			_, want := whole.Holds(v.wish, v.within, shiftMargin, fitsWithin)
 			if _, more := whole.Holds(v.wish, v.within, shiftMargin+2*fitsWithin, fitsWithin); more != want {
 				continue // by a hair

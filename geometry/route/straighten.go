@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"encoding/binary"
 	"math"
@@ -28,6 +29,7 @@ type Straightener struct {
 	Worth   func(corners []geometry.Point3, most float64) Worth
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
+	Tries   int                           // how many runs are tried for each corner at the most; 0: as many as may ever help
 }
 
 // Straighten returns the corners of a run, all but the first whole mm, that no move makes better: of a corner, of a leg, or one left
@@ -41,7 +43,7 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	for i := 1; i < last; i++ {
 		best[i] = whole(best[i])
 	}
-	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: triesEach * len(best), tried: map[string]bool{}}
+	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: cmp.Or(s.Tries, triesEach) * len(best), tried: map[string]bool{}}
 	for _, step := range s.Steps {
 		for w.goesOn() && (w.leaveOut() || w.moveAll(step)) {
 		}
@@ -49,7 +51,7 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	return w.corners, w.worth
 }
 
-// triesEach is how many runs are tried for each corner at the most. Those that can be mended are in a quarter of it; others creep along
+// triesEach is how many runs are tried for each corner at the most where nothing else is said. Those that can be mended are in a quarter of it; others creep along
 // what they can't get past.
 const triesEach = 800
 

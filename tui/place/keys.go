@@ -27,8 +27,10 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	switch {
 	case m.explaining:
 		return []key.Binding{keyAssume, desk.KeyLeave}
+	case m.choosing && len(m.proposed()) == 0:
+		return []key.Binding{desk.Named(desk.KeyLeave, "stops it")}
 	case m.choosing:
-		return []key.Binding{keyChosen, desk.KeyLeave}
+		return []key.Binding{keyTakeAll, keyThrough, desk.KeyLeave}
 	case m.tapes.open:
 		return []key.Binding{desk.Named(desk.KeyLeave, "back"), keyTaped, keyUntaped}
 	case m.Typing():

@@ -30,13 +30,17 @@ type screen struct {
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
 
-	choosing bool                            // the places where the heater fits are listed
-	seeking  bool                            // they have to be worked out
-	places   moving.Search[rules.Assistance] // that works them out, and what came of it
+	choosing bool                         // whole layouts are looked for, or gone through
+	seeking  bool                         // they have to be worked out
+	places   moving.Search[rules.Layouts] // that works them out, and what came of it
+	at       int                          // which of them is shown
+	small    []plan.Pane                  // theirs where they stand beside each other
 }
 
 // New returns the screen.
-func New() desk.Screen { return screen{pane: plan.New(), step: moving.Usual} }
+func New() desk.Screen {
+	return screen{pane: plan.New(), step: moving.Usual, small: []plan.Pane{plan.New(), plan.New(), plan.New()}}
+}
 
 func (m screen) Title() string { return "Place" }
 
@@ -74,8 +78,11 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.mouse(msg, s)
 		return m, change, nil
 	}
-	places, again, _ := m.places.Heard(msg)
+	places, again, mine := m.places.Heard(msg)
 	m.places = places
+	if mine && places.Done && !places.Failed {
+		m.pane.Rank(s, places.Said.Areas)
+	}
 	return m, desk.Change{}, again
 }
 
@@ -110,6 +117,7 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m, change = m.explain(k, s)
 	case m.choosing:
 		m, change = m.pick(k, s)
+		return m, m.followed(change, s)
 	case m.Typing():
 		m, change = m.typed(k, s)
 	default:

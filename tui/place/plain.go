@@ -15,6 +15,8 @@ func atCut(f *rules.Finding) bool { return f.Rule.AtCut }
 func (m screen) Plain(s desk.State) desk.Plain {
 	m = m.current(s)
 	switch {
+	case len(m.proposed()) > 0:
+		return m.plainLayouts(s)
 	case m.explaining, m.choosing:
 		m.places.Far = "" // it would be said again and again
 		lines := aloud.Rows(m.panel(s, aloud.Unbroken, aloud.Unbroken)...)
@@ -66,4 +68,13 @@ func (t taping) plain(s desk.State) desk.Plain {
 		return append(append([]string{tapeHead}, form.Form{}.Plain(fields).All()...), holding(p), onPurpose)
 	}
 	return said
+}
+
+// plainLayouts is what the layouts say: the one that is shown, or all of them.
+func (m screen) plainLayouts(s desk.State) desk.Plain {
+	here := append(m.title(s, aloud.Unbroken), layoutLine(&m.proposed()[m.at], s))
+	return desk.Plain{
+		Here: append(aloud.Rows(here...), aloud.Runs(laid(&m.proposed()[m.at], s))...),
+		All:  func() []string { return aloud.Rows(m.choices(s, aloud.Unbroken, aloud.Unbroken)...) },
+	}
 }

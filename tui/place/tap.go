@@ -18,7 +18,7 @@ const dimensions = 3
 func (m screen) shown(s desk.State) plan.Options {
 	return plan.Options{
 		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
-		Wishes: append(bestPlaces(s), m.wished()...), Room: !m.unshaded,
+		Wishes: bestPlaces(s), Room: !m.unshaded,
 	}
 }
 
@@ -57,8 +57,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case m.tapes.open:
 		return m.tape(tea.KeyMsg{Type: tea.KeyEsc}, s)
 	case m.Typing():
-		m.prompt, m.explaining, m.choosing = moving.Prompt{}, false, false
-		return m, desk.Change{}
+		m.prompt, m.explaining = moving.Prompt{}, false
+		return m.left(), desk.Change{}
 	}
 	return m, m.tapCut(s, *at)
 }

@@ -10,7 +10,14 @@ import (
 func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
 	planW, planH := moving.Sizes(w, h)
-	picture := m.pane.View(s, planW, planH, m.shown(s))
+	if m.abreast(w, h) {
+		return m.pictures(s, w, h)
+	}
+	seen := s
+	if best := m.proposed(); len(best) > 0 {
+		seen = laid(&best[m.at], s)
+	}
+	picture := m.pane.View(seen, planW, planH, m.shown(seen))
 	return moving.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s, w, h)
 }
 
@@ -20,7 +27,7 @@ func (m screen) panel(s desk.State, w, h int) []string {
 	case m.explaining:
 		return m.explanations(s, w)
 	case m.choosing:
-		return m.choices(s, w)
+		return m.choices(s, w, h)
 	case m.tapes.open:
 		return m.tapeRows(s, w, h)
 	case m.Typing():

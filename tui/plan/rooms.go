@@ -49,6 +49,11 @@ func (p Pane) Areas(s desk.State) ([]field.Area, rules.Room) {
 	return k.areas, k.room
 }
 
+// Rank has the open areas go in an order, with its letters, for as long as nothing changes where the cut can go.
+func (p Pane) Rank(s desk.State, areas []field.Area) {
+	p.rooms.room, p.rooms.areas, p.rooms.known = rules.RoomForSaw(&s.Result), areas, true
+}
+
 // letters writes the areas' letters at their best places, where those are clear beyond doubt and no word stands there. They
 // are in brackets, as kinds of things are letters too. The floor has been shaded.
 func (p Pane) letters(c *canvas.Canvas, s desk.State) {

@@ -1,0 +1,192 @@
+package rules
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/vehicles"
+)
+
+// Layout is a whole layout: a job with cut, heater, exhaust and intake in their places, and the fuel line where it has one, judged as any
+// job is.
+type Layout struct {
+	Result  Result          // the job laid out so, judged
+	At      geometry.Point  // of the cut's centre, mm
+	Yaw     float64         // of the heater, degrees in (-180, 180]
+	Edge    Edge            // along which the exhaust comes out
+	Area    string          // the letter of the open area that the cut is in; "" for none
+	Away    float64         // from the wish, mm
+	Beyond  bool            // that is farther than the wish allows
+	Least   vehicles.Number // the least margin, mm, of cut, heater and runs to what was measured; not set where nothing is near
+	LeastOf string          // what that is of, in words
+	Length  float64         // of all its runs together, mm
+	Misses  []Finding       // what is foul of it, or doubtful, the worst first
+}
+
+// Verdict is the judge's on the whole job.
+func (l *Layout) Verdict() Verdict { return l.Result.Verdict }
+
+// Layouts are what is proposed for a job: the best layouts, at most three, no two alike, and its open areas.
+type Layouts struct {
+	Best   []Layout
+	Areas  []field.Area // ranked by what was laid out in them, then as Room.Areas has them, and lettered anew in that order
+	Shifts []Shift      // where no layout near the wish keeps every rule: what would make room by being moved alone
+}
+
+// mostLayouts is how many layouts are proposed at the most.
+const mostLayouts = 3
+
+// Layouts that differ to the eye are so far apart, mm, or turned by so much, degrees, or their exhausts come out along different edges.
+const (
+	LayoutsApart  = 150
+	LayoutsTurned = 60
+)
+
+// near tells whether two differ by the heading alone.
+func (l *Layout) near(other *Layout) bool {
+	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge
+}
+
+// Alike tells whether a layout would hardly be told from another.
+func (l *Layout) Alike(other *Layout) bool {
+	return l.near(other) && math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) < LayoutsTurned
+}
+
+// What is told apart when layouts are ranked, mm: a tape tells no less of a margin, nobody cares for less on the way to the wish.
+const (
+	marginGrade = 5
+	awayGrade   = 50
+)
+
+// better orders layouts: the milder verdict, within the wish, the larger least margin up to what the picture calls much, nearer to the
+// wish, shorter runs. It is 0 for the same layout only.
+func better(a, b *Layout) int {
+	return cmp.Or(cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
+		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(math.Floor(a.Away/awayGrade), math.Floor(b.Away/awayGrade)),
+		cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
+		cmp.Compare(a.Edge, b.Edge))
+}
+
+// asNumber is a condition as a number that orders.
+func asNumber(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+func (l *Layout) grade() float64 {
+	if !l.Least.Set {
+		return scene.MuchSpare / marginGrade
+	}
+	return gradeOf(l.Least.Value)
+}
+
+func gradeOf(margin float64) float64 {
+	return math.Floor(min(margin, scene.MuchSpare) / marginGrade)
+}
+
+// Progress is how far the search for layouts is.
+type Progress struct {
+	At       Stage
+	Done, Of int
+	Kept     int // layouts found so far that break no rule
+}
+
+// FindLayouts seeks whole layouts of a judged job with a heater, by a number of goroutines that changes nothing of what comes out: cut and
+// heading wherever there is room, the most promising first, the exhaust and the intake to whatever edge, the fuel line from where the job
+// has it begin. A drilled cut stays where it is, and the heater on it: then the runs alone are proposed. A run that the job lacks is a
+// usual one. Where none keeps every rule they are the nearest misses that were met. It stops with the context's error when that is done.
+func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress)) (found Layouts, err error) {
+	if r.Job.Heater == nil {
+		return found, nil
+	}
+	l := newLayouting(ctx, r, workers, tell)
+	all := l.all()
+	found.Best = chosen(all)
+	found.Areas = l.ranked(all)
+	for i := range found.Best {
+		found.Best[i].Area = l.letter(found.Areas, found.Best[i].At)
+	}
+	if !l.fixed && ctx.Err() == nil && (len(found.Best) == 0 || found.Best[0].Verdict() == Foul || found.Best[0].Beyond) {
+		found.Shifts = l.shiftsOf(r)
+	}
+	if err = ctx.Err(); err != nil {
+		return Layouts{}, err
+	}
+	return found, nil
+}
+
+// chosen are the best of layouts, ranked, no two alike. Of those that keep every rule such go before that differ by more than a heading, and
+// those before what breaks one.
+func chosen(ranked []*Layout) (best []Layout) {
+	for _, worst := range []Verdict{Doubtful, Foul} {
+		for _, alike := range []func(a, b *Layout) bool{(*Layout).near, (*Layout).Alike} {
+			for _, a := range ranked {
+				if len(best) < mostLayouts && a.Verdict() <= worst && !slices.ContainsFunc(best, func(b Layout) bool { return alike(a, &b) }) {
+					best = append(best, *a)
+				}
+			}
+		}
+	}
+	slices.SortFunc(best, func(a, b Layout) int { return better(&a, &b) })
+	return best
+}
+
+// layouting is one search for layouts.
+type layouting struct {
+	seeking
+	result  *Result // of the job with all the runs that are sought
+	workers int
+	fixed   bool // the cut stays where it is
+	wish    geometry.Point
+	within  float64
+	cut     Room // for the saw
+	areas   []field.Area
+	in      lettering
+	kept    int
+	ends    map[Edge]ends // of a clear exhaust
+}
+
+func newLayouting(ctx context.Context, r *Result, workers int, tell func(Progress)) *layouting {
+	l := &layouting{result: withRuns(r), workers: workers, fixed: r.Plan.Cut.Drilled, cut: RoomForSaw(r)}
+	l.seeking = seeking{ctx, func(at Stage, done, of int) { tell(Progress{at, done, of, l.kept}) }}
+	l.wish, l.within = WishOf(r)
+	l.in = newLettering(l.cut, workers)
+	l.areas = l.in.areas
+	return l
+}
+
+// withRuns is the result of a job with the usual exhaust, with its muffler, and the usual intake where it has none.
+func withRuns(r *Result) *Result {
+	after := *r
+	for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+		if after.Job.Run(of) != nil {
+			continue
+		}
+		run := vehicles.UsualRun(of)
+		if of == vehicles.ExhaustRun {
+			muffler := vehicles.UsualMuffler
+			run.Muffler = &muffler
+		}
+		after.Job = after.Job.WithRun(of, &run)
+	}
+	return &after
+}
+
+// WishOf returns where the heater is wanted and how far from there it may be, mm: as the job says, else where its cut
+// is, else the middle of the floor.
+func WishOf(r *Result) (at geometry.Point, within float64) {
+	switch {
+	case r.Job.Wish != nil:
+		return geometry.Point{X: r.Job.Wish.At[0], Y: r.Job.Wish.At[1]}, r.Job.Wish.Radius()
+	case r.Job.Cut != nil:
+		return geometry.Point{X: r.Job.Cut.At[0], Y: r.Job.Cut.At[1]}, vehicles.UsualWithin
+	}
+	return r.Plan.FloorMin.Add(r.Plan.FloorMax).Scale(0.5), vehicles.UsualWithin
+}

@@ -1,0 +1,213 @@
+package rules
+
+import (
+	"context"
+	"math"
+	"sync/atomic"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
+)
+
+func layoutsOf(t testing.TB, r *Result, workers int) Layouts {
+	found, err := FindLayouts(t.Context(), r, workers, func(Progress) {})
+	require.NoError(t, err)
+	return found
+}
+
+// assertProposed holds layouts to what is said of them: judged again each is what it claims, no two are alike, the better stands first.
+func assertProposed(t *testing.T, of *Result, found Layouts) {
+	require.LessOrEqual(t, len(found.Best), mostLayouts)
+	for i := range found.Best {
+		l := &found.Best[i]
+		again, faults := Judge(l.Result.Job, of.Book)
+		require.Empty(t, faults)
+		assert.Equal(t, again.Verdict, l.Verdict())
+		least, misses := math.Inf(1), 0
+		for k := range again.Findings {
+			f := &again.Findings[k]
+			if f.Rule.Unit == MM && f.Margin.Set && (f.Rule.ByKind == AnObstruction || f.Subject.onCut()) {
+				least = min(least, f.Margin.Value)
+			}
+			if f.Verdict != Clear {
+				misses++
+			}
+		}
+		assert.InDelta(t, least, l.Least.Or(math.Inf(1)), 1e-9)
+		assert.Len(t, l.Misses, misses)
+		assert.Equal(t, l.At, again.Plan.Cut.At)
+		assert.InDelta(t, 0, geometry.WithinHalfTurn(l.Yaw-l.Result.Job.Heater.Yaw), 1e-9)
+		assert.NotNil(t, l.Result.Job.Exhaust)
+		assert.NotNil(t, l.Result.Job.Intake)
+		assert.Equal(t, of.Job.Fuel != nil, l.Result.Job.Fuel != nil)
+		for k := range found.Best[:i] {
+			other := &found.Best[k]
+			apart := l.At.Sub(other.At).Norm() >= 150
+			turned := math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) >= 60
+			assert.True(t, apart || turned || l.Edge != other.Edge, "%v and %v", l.At, other.At)
+			assert.LessOrEqual(t, other.Verdict(), l.Verdict())
+		}
+	}
+}
+
+// The sample's cut is foul where it is, and straight ahead of it there is room: all three proposals keep every rule.
+func TestTheSampleHasThreeLayoutsThatBreakNoRule(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	require.Equal(t, Foul, r.Verdict)
+	found := layoutsOf(t, &r, 2)
+	require.Len(t, found.Best, 3)
+	assertProposed(t, &r, found)
+	for _, l := range found.Best {
+		assert.NotEqual(t, Foul, l.Verdict())
+		assert.NotEmpty(t, l.Area)
+	}
+	assert.LessOrEqual(t, found.Best[0].Away, 300.)
+	assert.Equal(t, "A", found.Best[0].Area, "the area of the best is ranked first")
+}
+
+func TestLayoutsOfCrowdedFloorsAreWhatTheyClaim(t *testing.T) {
+	kept, roomy := 0, 0
+	for _, n := range []int{0, 12, 25, 40, 60} {
+		r := judged(t, crowded(n, n%2 == 0))
+		found := layoutsOf(t, &r, 2)
+		require.Len(t, found.Best, 3, n)
+		assertProposed(t, &r, found)
+		for i := range found.Best {
+			if found.Best[i].Verdict() != Foul {
+				kept++
+				roomy += asNumber(found.Best[i].Least.Or(math.Inf(1)) >= 10)
+			} else {
+				assert.Equal(t, Foul, found.Best[i].Misses[0].Verdict, "what it breaks is named")
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, kept, 12)
+	assert.GreaterOrEqual(t, roomy, 10, "where there is room the runs do not graze what they pass")
+}
+
+// However many work on it, the same comes out.
+func TestLayoutsAreTheSameEachTime(t *testing.T) {
+	r := judged(t, crowded(40, true))
+	first := layoutsOf(t, &r, 1)
+	for _, workers := range []int{2, 3} {
+		again := layoutsOf(t, &r, workers)
+		require.Len(t, again.Best, len(first.Best))
+		for i := range first.Best {
+			assert.Equal(t, first.Best[i].Result.Job, again.Best[i].Result.Job)
+		}
+		assert.Equal(t, first.Areas, again.Areas)
+	}
+}
+
+func TestADrilledCutStaysAndItsRunsAreProposed(t *testing.T) {
+	job := crowded(40, true)
+	job = job.WithDrilled(&vehicles.Pair{survey.FromNumber(1212, false), survey.FromNumber(238, false)})
+	r := judged(t, job)
+	found := layoutsOf(t, &r, 2)
+	require.NotEmpty(t, found.Best)
+	assertProposed(t, &r, found)
+	for _, l := range found.Best {
+		assert.Equal(t, job.Cut, l.Result.Job.Cut)
+		assert.Equal(t, job.Heater, l.Result.Job.Heater)
+	}
+}
+
+// Whatever stage a search is stopped at, it says so and proposes nothing.
+func TestASearchForLayoutsThatIsStoppedSaysSo(t *testing.T) {
+	job := boxed(t, 0)
+	job.Rules["exhaust.length"] = 10 // no run keeps that
+	r := judged(t, job)
+	for _, last := range []Stage{AtWays, AtMisses, AtInTheWay} {
+		ctx, stop := context.WithCancel(context.Background())
+		var reached atomic.Bool
+		found, err := FindLayouts(ctx, &r, 1, func(p Progress) {
+			assert.LessOrEqual(t, p.At, last, "it goes no further")
+			if p.At == last {
+				reached.Store(true)
+				stop()
+			}
+		})
+		assert.True(t, reached.Load(), last)
+		assert.ErrorIs(t, err, context.Canceled)
+		assert.Equal(t, Layouts{}, found)
+		stop()
+	}
+}
+
+func TestWithoutAHeaterThereIsNothingToLayOut(t *testing.T) {
+	job := vehicles.Demo()
+	job.Heater, job.Exhaust, job.Intake, job.Fuel = nil, nil, nil, nil
+	r := judged(t, job)
+	assert.Equal(t, Layouts{}, layoutsOf(t, &r, 2))
+}
+
+// boxed is a heater wanted where a battery box stands in the way: it may stand across the van only, 112.5 mm of body and
+// space before its middle, and that may go back to x = 1440. Worked out by hand: the box's rear edge at 1500 has to be at
+// 1552.5 and 1 mm more, which in steps of 5 mm is 55 mm forward.
+func boxed(t *testing.T, forward float64) vehicles.Job {
+	job, err := vehicles.ParseJob([]byte(`
+format = 1
+[job]
+ref = "boxed"
+[floor]
+from = 0
+length = 3000
+width = 800
+thickness = 20
+ground = 400
+[[fitting]]
+name = "bench"
+x = [900, 1300]
+y = [-400, 400]
+rise = [0, 900]
+[[fitting]]
+name = "battery box"
+x = [1500, 1800]
+y = [-300, 300]
+rise = [0, 400]
+[heater]
+class = "2 kW"
+[wish]
+at = [1500, 0]
+within = 60
+`), "boxed.toml")
+	require.NoError(t, err)
+	job.Rules = map[string]float64{"cut.on-floor": 0, "plate.on-floor": 0, "plate.fitting": 0, "body.space": 0}
+	box := job.Fittings[1]
+	box.X = vehicles.Pair{survey.FromNumber(1500+forward, false), survey.FromNumber(1800+forward, false)}
+	job.Fittings = job.Fittings.With(1, box)
+	return job
+}
+
+// With no room at the wish, what would make room is named with the least move; with that done there is a layout there.
+func TestWhatStandsInTheWayMovedAsAdvisedMakesRoom(t *testing.T) {
+	r := judged(t, boxed(t, 0))
+	found := layoutsOf(t, &r, 2)
+	require.NotEmpty(t, found.Shifts)
+	first := found.Shifts[0]
+	assert.Equal(t, Shift{Fitting: 1, Obstruction: -1, Name: "battery box", By: geometry.Point{X: 55}}, first)
+	for _, l := range found.Best {
+		assert.True(t, l.Beyond, "what there is lies beyond the wish")
+	}
+	moved := judged(t, boxed(t, first.By.X))
+	after := layoutsOf(t, &moved, 2)
+	require.NotEmpty(t, after.Best)
+	assert.False(t, after.Best[0].Beyond)
+	assert.InDelta(t, 90, math.Abs(after.Best[0].Yaw), 1e-9)
+}
+
+func TestTheWishIsTheJobsOrWhereTheCutIs(t *testing.T) {
+	result := Result{Job: vehicles.Demo()}
+	at, within := WishOf(&result)
+	assert.Equal(t, geometry.Point{X: result.Job.Cut.At[0], Y: result.Job.Cut.At[1]}, at)
+	assert.Equal(t, 300., within)
+	result.Job.Wish = &vehicles.Wish{At: [2]float64{800, -100}, Within: vehicles.Some(120)}
+	at, within = WishOf(&result)
+	assert.Equal(t, geometry.Point{X: 800, Y: -100}, at)
+	assert.Equal(t, 120., within)
+}

@@ -1,0 +1,218 @@
+package place
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/tui/words"
+)
+
+// Where there is room for it the layouts stand beside each other, above their lines.
+const (
+	abreastFrom = 150 // columns
+	abreastHigh = 36  // rows
+	linesUnder  = 14  // rows
+)
+
+// abreast tells whether the layouts stand beside each other in a body of w by h.
+func (m screen) abreast(w, h int) bool {
+	return len(m.proposed()) > 1 && w >= abreastFrom && h >= abreastHigh
+}
+
+// laid is the desk with a layout on it, the whole floor in sight.
+func laid(l *rules.Layout, s desk.State) desk.State {
+	s.Job, s.Plan, s.Result, s.Focus, s.Selected = l.Result.Job, l.Result.Plan, l.Result, nil, -1
+	s.Camera = desk.Camera{View: s.Camera.View, Whole: true}
+	return s
+}
+
+// pictures are the layouts beside each other, each under its number, and their lines below.
+func (m screen) pictures(s desk.State, w, h int) string {
+	best, st := m.proposed(), s.Settings.Styles()
+	wide, high := (w-len(best)+1)/len(best), h-linesUnder
+	var all string
+	for i := range best {
+		if i == len(best)-1 {
+			wide = w - i*(wide+1)
+		}
+		look := st.Title
+		if i == m.at {
+			look = st.Here
+		}
+		one := laid(&best[i], s)
+		one.Pixels = nil // a terminal shows one picture at a time
+		title := desk.Fit(look.Render(" "+headOf(i, &best[i])+" "), wide, 1)
+		picture := title + "\n" + m.small[i].View(one, wide, high-1, plan.Options{Shown: foulOf(&best[i])})
+		if all == "" {
+			all = picture
+		} else {
+			all = desk.Beside(all, picture, st)
+		}
+	}
+	return all + "\n" + desk.Fit(strings.Join(m.choices(s, w, linesUnder), "\n"), w, linesUnder)
+}
+
+// foulOf are the findings that a layout's picture shows: the worst of what it breaks.
+func foulOf(l *rules.Layout) []*rules.Finding {
+	foul := func(f *rules.Finding) bool { return f.Verdict == rules.Foul }
+	return drawing.Worst(l.Result.Findings, foul, dimensions)
+}
+
+// headOf names a layout in a few words: its place among them, its area and its verdict.
+func headOf(i int, l *rules.Layout) string {
+	text := fmt.Sprint(i + 1)
+	if l.Area != "" {
+		text += ", area " + l.Area
+	}
+	return text + ", " + desk.VerdictWord(l.Verdict())
+}
+
+// roomForAll is from how many rows on all layouts are listed; on fewer it is the one that is shown.
+const roomForAll = 12
+
+// choices list the layouts in h rows of w columns, or say how far the search is or what stands in the way.
+func (m screen) choices(s desk.State, w, h int) (rows []string) {
+	st, best := s.Settings.Styles(), m.proposed()
+	switch {
+	case m.places.Failed:
+		return desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)
+	case !m.places.Done:
+		return desk.Wrapped(st.Plain, "Looking for whole layouts..."+m.progress(), w)
+	case len(best) == 0:
+		rows = desk.Wrapped(st.Strong, "Nothing can be laid out here at all: no exhaust leads anywhere.", w)
+		return append(rows, m.inTheWay(s, w)...)
+	}
+	rows = m.title(s, w)
+	for i := range best {
+		if i != m.at && h < roomForAll {
+			continue
+		}
+		look, mark := st.Plain, "  "
+		if i == m.at {
+			look, mark = st.Strong, "> "
+		}
+		for n, row := range desk.Wrapped(look, fmt.Sprint(i+1)+"  "+layoutLine(&best[i], s), w-2) {
+			if n > 0 {
+				mark = "  "
+			}
+			rows = append(rows, mark+row)
+		}
+	}
+	return append(rows, m.inTheWay(s, w)...)
+}
+
+// title says what is proposed.
+func (m screen) title(s desk.State, w int) []string {
+	best := m.proposed()
+	text := fmt.Sprintf("Whole layouts of what was entered, %d of %d", m.at+1, len(best))
+	if s.Job.Cut != nil && s.Result.Plan.Cut.Drilled {
+		text = fmt.Sprintf("The hole stays. Its runs, %d of %d", m.at+1, len(best))
+	}
+	if best[0].Verdict() == rules.Foul {
+		text += "; none keeps every rule: the nearest misses"
+	}
+	return desk.Wrapped(s.Settings.Styles().Title, text, w)
+}
+
+// progress says how far the search is.
+func (m screen) progress() string {
+	if m.places.Far == "" {
+		return ""
+	}
+	return " " + m.places.Far + ". " + desk.KeyLeave.Help().Key + " stops it."
+}
+
+// layoutLine says of a layout where it is, how the heater looks, where the exhaust comes out, what is to spare at the least and what is not
+// clear.
+func layoutLine(l *rules.Layout, s desk.State) string {
+	u := s.Settings.Units
+	text := desk.AtX(l.At.X, u) + ", " + desk.Across(l.At.Y, s.Settings)
+	if l.Area != "" {
+		text = "area " + l.Area + ", " + text
+	}
+	text += ", warm air " + facing(l.Yaw, s) + "; exhaust out " + outOn(l.Edge, s)
+	if l.Least.Set && l.Least.Value >= 0 {
+		text += "; " + survey.Format(l.Least.Value, u) + " to spare at least (" + l.LeastOf + ")"
+	}
+	switch {
+	case l.Beyond:
+		text += "; " + survey.Format(l.Away, u) + " from the wish, farther than it allows"
+	case s.Job.Wish == nil && s.Job.Cut != nil && l.Away >= 1:
+		text += "; " + survey.Format(math.Round(l.Away), u) + " from where the cut is"
+	}
+	return text + unclear(l, s)
+}
+
+// outOn says where an exhaust comes out.
+func outOn(edge rules.Edge, s desk.State) string {
+	switch edge {
+	case rules.LeftEdge:
+		return "on the " + desk.SideOf(1, s.Settings)
+	case rules.RightEdge:
+		return "on the " + desk.SideOf(-1, s.Settings)
+	}
+	return "at the rear"
+}
+
+// mostUnclear is how many things that are not clear a line names.
+const mostUnclear = 2
+
+// unclear names what a layout breaks or leaves in doubt, a thing once, the worst first.
+func unclear(l *rules.Layout, s desk.State) string {
+	if l.Verdict() == rules.Clear {
+		return "; clear"
+	}
+	var named []string
+	times, seen, more := map[rules.Thing]int{}, map[rules.Thing]bool{}, 0
+	for i := range l.Misses {
+		if f := &l.Misses[i]; f.Verdict == l.Verdict() && f.Against.Sort != rules.Nothing {
+			times[f.Against]++
+		}
+	}
+	for i := range l.Misses {
+		f := &l.Misses[i]
+		if f.Verdict != l.Verdict() || seen[f.Against] {
+			continue
+		}
+		seen[f.Against] = times[f.Against] > 0
+		switch what := f.About(); {
+		case len(named) == mostUnclear:
+			more++
+		case times[f.Against] > 1 && f.Verdict == rules.Doubtful:
+			named = append(named, f.Against.String()+" ("+reason(f, s)+")")
+		default:
+			named = append(named, what+" ("+reason(f, s)+")")
+		}
+	}
+	text := "; " + desk.VerdictWord(l.Verdict()) + ": " + strings.Join(named, ", ")
+	switch {
+	case len(named) == 0:
+		return "; clear of what was entered"
+	case more > 0:
+		text += fmt.Sprintf(" and %d more", more)
+	}
+	return text
+}
+
+// reason says by how much a finding misses, or what its doubt is.
+func reason(f *rules.Finding, s desk.State) string {
+	if f.Verdict != rules.Foul && f.Why != "" {
+		return f.Why
+	}
+	return words.Margin(*f, s.Settings.Units)
+}
+
+// inTheWay says what would make room.
+func (m screen) inTheWay(s desk.State, w int) (rows []string) {
+	st := s.Settings.Styles()
+	for _, shift := range m.places.Said.Shifts {
+		rows = append(rows, desk.Wrapped(st.Plain, "The heater would fit where it is wanted with "+shift.Name+" moved "+words.Way(shift.By, s.Settings)+".", w)...)
+	}
+	return rows
+}

@@ -1,0 +1,128 @@
+package place
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/vehicles"
+)
+
+var (
+	keyChoose  = bind("c", "whole layouts: cut, heading and runs", "c")
+	keyThrough = bind("arrows", "go through them", "up", "down", "left", "right")
+	keyTakeAll = bind("Enter", "takes it whole", "enter")
+)
+
+// choose opens the whole layouts, or says why it can't.
+func (m screen) choose(s desk.State) (screen, desk.Change) {
+	switch {
+	case s.Job.Heater == nil:
+		return m, desk.Change{Say: noHeater}
+	case len(s.Faults) > 0:
+		return m, desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
+	case len(s.Result.Findings) == 0:
+		return m, desk.Change{Say: "Nothing is judged yet: put the floor in first."}
+	}
+	m.choosing, m.seeking, m.at = true, true, 0
+	return m, desk.Change{}
+}
+
+// seek works out whole layouts; it takes longer than a frame.
+func seek(s desk.State) (moving.Search[rules.Layouts], tea.Cmd) {
+	result := s.Result
+	return moving.Seek(s, func(ctx context.Context, tell func(string)) rules.Layouts {
+		said, _ := rules.FindLayouts(ctx, &result, runtime.GOMAXPROCS(0), func(p rules.Progress) { tell(far(p)) }) // its only error is that it was stopped
+		return said
+	})
+}
+
+// far says how far a search for layouts is.
+func far(p rules.Progress) string {
+	of := fmt.Sprintf(", %d of %d", p.Done+1, p.Of)
+	switch p.At {
+	case rules.AtWays:
+		return "ways out" + of
+	case rules.AtMisses:
+		return "none keeps every rule: the nearest misses" + of
+	case rules.AtInTheWay:
+		return "what stands in the way" + of
+	}
+	return fmt.Sprintf("runs from place %d of %d, %d so far keep every rule", p.Done+1, p.Of, p.Kept)
+}
+
+// left closes the layouts; what is still sought is sought no longer.
+func (m screen) left() screen {
+	m.choosing, m.places = false, m.places.Stop()
+	return m
+}
+
+// outdated tells whether the job has changed since the layouts were looked for.
+func (m screen) outdated(s desk.State) bool {
+	return m.choosing && m.places.Outdated(s)
+}
+
+// proposed are the layouts that can be gone through.
+func (m screen) proposed() []rules.Layout {
+	if m.choosing && m.places.Done && !m.places.Failed {
+		return m.places.Said.Best
+	}
+	return nil
+}
+
+// pick answers a key while layouts are looked for or proposed.
+func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	n := len(m.proposed())
+	switch {
+	case key.Matches(k, desk.KeyLeave):
+		going := m.places.Going()
+		if m = m.left(); going {
+			return m, desk.Change{Say: "Stopped. Nothing was changed."}
+		}
+	case n == 0:
+	case key.Matches(k, keyTakeAll):
+		return m.takeLayout(s)
+	case key.Matches(k, keyThrough):
+		if s := k.String(); s == "up" || s == "left" {
+			m.at += n - 2
+		}
+		m.at = (m.at + 1) % n
+	}
+	return m, desk.Change{}
+}
+
+// takeLayout takes the layout that is shown, in one undo step, and says what was laid.
+func (m screen) takeLayout(s desk.State) (screen, desk.Change) {
+	l := m.proposed()[m.at]
+	job := l.Result.Job
+	return m.left(), desk.Change{Job: &job, Say: laidOut(&l, s) + " " + desk.KeyUndo.Help().Key + " takes all of it back."}
+}
+
+// laidOut says what taking a layout lays.
+func laidOut(l *rules.Layout, s desk.State) string {
+	u := s.Settings.Units
+	var done []string
+	if !l.Result.Plan.Cut.Drilled {
+		done = append(done, "cut at "+desk.AtX(l.At.X, u)+", "+desk.Across(l.At.Y, s.Settings), "warm air "+facing(l.Yaw, s))
+	}
+	for _, of := range vehicles.RunKinds {
+		if run := l.Result.Plan.Run(of); run != nil {
+			done = append(done, of.String()+" "+desk.Length(run.Line.Length(), u)+" long")
+		}
+	}
+	text := "Laid out: " + strings.Join(done, ", ") + "."
+	if l.Result.Job.Fuel == nil {
+		text += " " + noFuel
+	}
+	return text
+}
+
+// noFuel is said where the job has no fuel line.
+const noFuel = "No fuel line: where it begins is said on Runs."

@@ -1,0 +1,183 @@
+package place
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// looking opens the layouts and returns the commands that seek them and look how far they are.
+func looking(t *testing.T, s desk.State) (p desk.Screen, seek, watch tea.Cmd) {
+	p, change, cmd := New().Update(screentest.Keys("c")[0], s)
+	require.Empty(t, change)
+	require.NotNil(t, cmd)
+	both := cmd().(tea.BatchMsg)
+	require.Len(t, both, 2)
+	return p, both[0], both[1]
+}
+
+// proposing opens the layouts and waits for them.
+func proposing(t *testing.T, s desk.State) desk.Screen {
+	p, seek, _ := looking(t, s)
+	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "Looking for whole layouts...")
+	p, _, _ = p.Update(seek(), s)
+	return p
+}
+
+// From a cut that is foul to a whole layout that breaks nothing, by keys, in one undo step.
+func TestFromAFoulCutToAWholeLayoutInAFewKeys(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	require.Equal(t, rules.Foul, d.State.Result.Verdict)
+	before := d.State.Job
+	keys := d.Type("c")
+	d.Send(d.Work())
+	keys += d.Type("<enter>")
+	assert.Less(t, keys, 15)
+	t.Log(keys, d.Said)
+	assert.NotEqual(t, rules.Foul, d.State.Result.Verdict)
+	for _, want := range []string{"Laid out: cut at ", "exhaust ", "intake ", "fuel line ", "takes all of it back."} {
+		assert.Contains(t, d.Said, want)
+	}
+	assert.False(t, d.Screen.Typing())
+	d.Undo()
+	assert.Equal(t, before, d.State.Job, "one step takes all of it back")
+}
+
+func TestArrowsGoThroughTheLayoutsAndThePlanShowsEach(t *testing.T) {
+	s := demo(t)
+	p := proposing(t, s)
+	best := p.(page).proposed()
+	require.Len(t, best, 3)
+	for _, size := range screentest.Sizes {
+		seen := map[string]bool{}
+		for i := range best {
+			picture := screentest.Filled(t, p, s, size.W, size.H)
+			assert.Contains(t, picture, "> ")
+			assert.Contains(t, strings.Join(strings.Fields(picture), " "), "layouts of what was entered, "+string(rune('1'+i))+" of 3")
+			area := planArea(size.W, size.H)
+			seen[cropped(picture, area.W, area.H)] = true
+			p, _, _ = p.Update(screentest.Keys("down")[0], s)
+		}
+		if size.W < abreastFrom {
+			assert.Len(t, seen, 3, "each picture is another, %s", size.Name)
+		}
+	}
+	p, _, _ = p.Update(screentest.Keys("up")[0], s)
+	_, after, _ := screentest.After(p, s, screentest.Keys("enter")...)
+	assert.Equal(t, best[2].Result.Job, after.Job)
+}
+
+func TestEscStopsTheSearch(t *testing.T) {
+	s := demo(t)
+	p, seek, watch := looking(t, s)
+	p, change, _ := p.Update(tea.KeyMsg{Type: tea.KeyEsc}, s)
+	assert.Contains(t, change.Say, "Nothing was changed")
+	assert.False(t, p.Typing())
+	assert.Nil(t, seek(), "what was stopped answers nothing")
+	_, _, again := p.Update(watch(), s)
+	assert.Nil(t, again)
+}
+
+func TestTheSearchSaysHowFarItIs(t *testing.T) {
+	s := demo(t)
+	p, seek, watch := looking(t, s)
+	look := watch()
+	p, _, again := p.Update(look, s)
+	require.NotNil(t, again, "it is looked at again")
+	answer := seek()
+	p, _, _ = p.Update(again(), s)
+	assert.Regexp(t, `Looking for whole layouts\.\.\. runs from place \d+ of \d+`, strings.Join(strings.Fields(screentest.Filled(t, p, s, 60, 17)), " "))
+	p, _, _ = p.Update(answer, s)
+	_, _, again = p.Update(look, s)
+	assert.Nil(t, again, "there is nothing more to look at")
+}
+
+// An answer to a job that has changed since is heard by nobody, and what is shown of it is left.
+func TestLayoutsOfAnotherJobAreLeft(t *testing.T) {
+	s := demo(t)
+	fewer := s.Job
+	fewer.Obstructions = fewer.Obstructions.Without(0)
+	other := screentest.Judged(s, fewer)
+	p, seek, _ := looking(t, s)
+	answer := seek()
+	late, _, _ := p.Update(answer, other)
+	assert.False(t, late.Typing(), "what comes late is of another job")
+	shown := proposing(t, s)
+	assert.NotContains(t, screentest.Filled(t, shown, other, 100, 27), "layouts")
+	p, seek, _ = looking(t, s)
+	_, _, _ = p.Update(tea.KeyMsg{Type: tea.KeyF1}, other)
+	assert.Nil(t, seek(), "it is stopped")
+}
+
+func TestADrilledCutIsNotMovedByALayout(t *testing.T) {
+	_, s, _ := screentest.After(New(), screentest.State(t), screentest.Keys("m 1222 enter L652 enter")...)
+	require.NotNil(t, s.Job.Cut.Drilled)
+	p := proposing(t, s)
+	require.NotEmpty(t, p.(page).proposed())
+	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "The hole stays.")
+	_, after, _ := screentest.After(p, s, screentest.Keys("enter")...)
+	assert.Equal(t, s.Job.Cut, after.Job.Cut)
+	assert.Equal(t, s.Job.Heater, after.Job.Heater)
+	assert.NotEqual(t, s.Job.Exhaust, after.Job.Exhaust)
+}
+
+func TestWithoutAHeaterThereAreNoLayouts(t *testing.T) {
+	s := demo(t)
+	job := s.Job
+	job.Heater, job.Exhaust, job.Intake, job.Fuel = nil, nil, nil, nil
+	_, _, changes := screentest.After(New(), screentest.Judged(s, job), screentest.Keys("c")...)
+	assert.Contains(t, changes[0].Say, "No heater")
+}
+
+// Letters on the plan, in the list in words and of the layouts are the same, the area of the best layout first.
+func TestAreasAreRankedByTheirLayouts(t *testing.T) {
+	s := demo(t)
+	p := proposing(t, s).(page)
+	areas, room := p.pane.Areas(s)
+	best := p.proposed()[0]
+	assert.Equal(t, "A", areas[0].Name)
+	assert.Equal(t, "A", best.Area)
+	assert.NotEqual(t, room.Areas(1)[0].Best.At, areas[0].Best.At, "the roomiest is not the one with the best layout here")
+	left, _, _ := screentest.After(p, s, screentest.Keys("esc")...)
+	_, after, changes := screentest.After(left, s, screentest.Keys("n")...)
+	assert.Contains(t, changes[0].Say, "Area A, 1 of ")
+	assert.InDelta(t, areas[0].Best.At.X, after.Job.Cut.At[0], 0.02)
+}
+
+func TestLayoutsInLines(t *testing.T) {
+	s := demo(t)
+	p := proposing(t, s)
+	plain := p.Plain(s)
+	assert.Contains(t, plain.Here[0], "1 of 3")
+	all := strings.Join(plain.All(), "\n")
+	for i := range p.(page).proposed() {
+		assert.Contains(t, all, layoutLine(&p.(page).proposed()[i], s))
+	}
+}
+
+func TestLayoutsInPictures(t *testing.T) {
+	s := demo(t)
+	screentest.Golden(t, "layouts", proposing(t, s), s, func(w, h int) screentest.Area {
+		if w >= abreastFrom {
+			return screentest.Area{W: w, H: h - linesUnder}
+		}
+		return planArea(w, h)
+	})
+}
+
+// cropped is the top left of a picture.
+func cropped(picture string, w, h int) string {
+	rows := strings.Split(picture, "\n")[:h]
+	for i := range rows {
+		rows[i] = string([]rune(rows[i])[:w])
+	}
+	return strings.Join(rows, "\n")
+}
