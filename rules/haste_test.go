@@ -101,7 +101,7 @@ func TestHasteFindsTheSameRuns(t *testing.T) {
 		for _, w := range route.Find(s.ctx, &c.query, 2, nil) {
 			slow := s.trial(c.judged, 0)
 			slow.room = s.to.Room
-			asked, hasty := s.straightenBy(slow, w.Corners, c), s.straighten(w.Corners, c, c.judged, 0)
+			asked, hasty := s.straightenBy(slow, w.Corners, c, route.Straightener{Steps: []float64{32, 8, 2, 1}}), s.straighten(w.Corners, c, c.judged, 0)
 			require.Equal(t, asked, hasty, "floor %d", n)
 			compared++
 		}
