@@ -10,7 +10,8 @@ import (
 func (s *search) look(next step) *label {
 	l := next.after
 	d := &s.discs[l.disc]
-	n := &label{disc: int(next.disc), side: next.side, before: l}
+	n := &s.looked // most come to nothing: only what is kept gets a place of its own
+	*n = label{disc: int(next.disc), side: next.side, before: l}
 	if to := &s.discs[n.disc]; to.kind == belowStart {
 		n.leg.from, n.leg.to = d.at, to.at
 	} else {
@@ -35,20 +36,28 @@ func (s *search) look(next step) *label {
 	if s.beaten(n) {
 		return nil
 	}
-	s.keep(n)
-	return n
+	own := *n
+	s.keep(&own)
+	return &own
 }
 
-// most is more than the layers that a label can be carried on to, so many mm farther in plan.
+// most is more than the layers that a label can be carried on to, so many mm farther in plan; good until it is asked for again.
 func (s *search) most(l *label, farther float64) []*layer {
-	all := layer{low: s.q.Min.Z, highest: s.top()}
-	if !s.q.free() {
-		all.highest = math.Inf(-1)
-		for _, k := range l.layers {
-			all.highest = max(all.highest, k.highest-s.q.Fall*farther)
-		}
+	s.all = layer{low: s.q.Min.Z, highest: s.highest(l, farther)}
+	s.allOf[0] = &s.all
+	return s.allOf[:]
+}
+
+// highest is how high a label can be carried on at the most.
+func (s *search) highest(l *label, farther float64) float64 {
+	if s.q.free() {
+		return s.top()
 	}
-	return []*layer{&all}
+	highest := math.Inf(-1)
+	for _, k := range l.layers {
+		highest = max(highest, k.highest-s.q.Fall*farther)
+	}
+	return highest
 }
 
 // lay gives a label its layers; ok is false where it has none.
@@ -156,7 +165,8 @@ func (s *search) arrives(n *label) *label {
 		for i := 1; i < len(n.heights); i++ {
 			n.length += math.Hypot(n.heights[i].at-n.heights[i-1].at, n.heights[i].low-n.heights[i-1].low)
 		}
-		return n
+		own := *n
+		return &own
 	}
 	return nil
 }

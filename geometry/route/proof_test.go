@@ -39,8 +39,17 @@ func far(p *geometry.Prism, at pt3) float64 {
 	return math.Hypot(max(plan, 0), max(at.Z-p.High, p.Low-at.Z, 0))
 }
 
-// worthOf is what a run through corners comes to by what a query asks: every distance exact, on legs and arcs.
+// worthOf is what a run through corners comes to by what a query asks: every distance exact, on legs and arcs, but for what is surely too
+// far away, as rules judge the runs that they try.
 func worthOf(q *route.Query) func([]pt3, float64) route.Worth {
+	var boxes [][2]pt3
+	for i := range q.Obstacles {
+		o := &q.Obstacles[i]
+		low, high := o.Prism.Footprint.Bounds()
+		keep := o.Need + 1 // for all rounding
+		grown := pt3{X: keep, Y: keep, Z: keep}
+		boxes = append(boxes, [2]pt3{low.At(o.Prism.Low).Sub(grown), high.At(o.Prism.High).Add(grown)})
+	}
 	return func(corners []pt3, most float64) route.Worth {
 		run := geometry.Rounded(corners, q.Bend)
 		var tube geometry.Tube
@@ -48,10 +57,13 @@ func worthOf(q *route.Query) func([]pt3, float64) route.Worth {
 		short := 100 * float64(len(run.ShortLegs))
 		for i := range q.Obstacles {
 			o := &q.Obstacles[i]
+			if tube.Misses(boxes[i][0], boxes[i][1]) {
+				continue
+			}
 			if gap := tube.Gap(&o.Prism).Distance; gap < o.Need {
 				short += o.Need - gap
 			}
-			if short > most {
+			if short > most+1e-6 { // by more than rounding
 				return route.Worth{Short: short}
 			}
 		}

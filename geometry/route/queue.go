@@ -24,6 +24,11 @@ func (e entry) before(o entry) bool {
 	return e.least < o.least || e.least == o.least && e.step < o.step
 }
 
+// reserve makes room for so many legs.
+func (q *queue) reserve(legs int) {
+	q.steps, q.legs = make([]step, 0, legs), make([]entry, 0, legs)
+}
+
 // push puts in a leg of the label that is being carried on.
 func (q *queue) push(s step, least float64) {
 	q.legs = append(q.legs, entry{least, int32(len(q.steps)), int32(len(q.labels))})

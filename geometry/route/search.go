@@ -19,6 +19,10 @@ type search struct {
 
 	shortest float64 // of the ways at a goal
 	shut     int     // the part that the leg looked at last could not pass
+
+	looked label // the one that is looked at
+	all    layer // what most says
+	allOf  [1]*layer
 }
 
 // label is a way to a disc, up to where it touches it.
@@ -60,11 +64,15 @@ func newSearch(q *Query) *search {
 	}
 	s.places()
 	s.known = make([][]*label, 3*len(s.discs))
+	s.queue.reserve(legsEach * len(s.discs))
 	for _, f := range q.Facing {
 		s.cos = append(s.cos, math.Cos(f.Least))
 	}
 	return s
 }
+
+// legsEach is for how many legs a disc there is room from the beginning: what most searches come to.
+const legsEach = 8
 
 // within tells whether any of a disc is in the box.
 func (s *search) within(at geometry.Point, radius float64) bool {
@@ -257,7 +265,7 @@ func (s *search) tooLow(l *label, farther float64, at geometry.Point) bool {
 	if s.q.free() {
 		return false
 	}
-	highest := s.most(l, farther)[0].highest
+	highest := s.highest(l, farther)
 	for i := range s.q.To {
 		if g := &s.q.To[i]; highest-s.q.Fall*g.At.Sub(at).Norm() >= g.Low-touching {
 			return false

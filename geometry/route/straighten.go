@@ -25,7 +25,8 @@ func (w Worth) Better(than Worth) bool {
 // Straightener works on a run's corners until no single move makes it better.
 type Straightener struct {
 	Bend float64 // the radius that the run's corners are rounded with
-	// Worth is what a run comes to. It is asked whether one falls short by no more than most: beyond that any greater figure will do.
+	// Worth is what a run comes to. It is asked whether one falls short by no more than most: beyond that, rounding aside, any
+	// greater figure will do.
 	Worth   func(corners []geometry.Point3, most float64) Worth
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
