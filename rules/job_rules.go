@@ -37,12 +37,15 @@ func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
 }
 
 // Reduce places all that a job measures, with the book's word for how far a chain may miss its overall reading.
-func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
+func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) { return ReduceAfter(nil, job, book) }
+
+// ReduceAfter is Reduce of a job that was edited: what the edit did not touch is taken over from the plan before it.
+func ReduceAfter(before *vehicles.Plan, job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
 	if book == nil {
 		book = Builtin()
 	}
 	own, _ := book.ForJob(job)
-	return vehicles.ReduceClosing(job, own.closureLimit())
+	return vehicles.ReduceAfter(before, job, own.closureLimit())
 }
 
 // noRule says that a key is no rule's, and which one it may be meant for.

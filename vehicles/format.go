@@ -180,7 +180,7 @@ func tomlReading(r survey.Reading) string {
 func tomlPair(p Pair) string { return "[" + tomlReading(p[0]) + ", " + tomlReading(p[1]) + "]" }
 
 func tomlKey(key string) string {
-	if bareKey.MatchString(key) {
+	if bareKey(key) {
 		return key
 	}
 	return tomlText(key)

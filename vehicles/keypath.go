@@ -6,21 +6,23 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // The path of a key is its keys with points between and list indices, from 0, in brackets, as in
 // obstruction[3].x[1]; a key that is not of letters, digits, - and _ stands in quotes.
 
-var (
-	bareKey   = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
-	pathParts = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|\[\d+\]|[^."\[\]]+`)
-)
+// pathParts are the parts of a path. It is made for the first fault that is told of.
+var pathParts = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`"(?:[^"\\]|\\.)*"|\[\d+\]|[^."\[\]]+`) })
+
+// bareKey tells whether a key needs no quotes. Each key of a file is asked.
+func bareKey(key string) bool { return key != "" && strings.TrimLeft(key, bareKeyRunes) == "" }
 
 // JoinKey is the path of a key below another path, "" for the top, as Fault has it.
 func JoinKey(path, key string) string { return joinKey(path, key) }
 
 func joinKey(path, key string) string {
-	if !bareKey.MatchString(key) {
+	if !bareKey(key) {
 		key = strconv.Quote(key)
 	}
 	if path == "" {
@@ -29,11 +31,11 @@ func joinKey(path, key string) string {
 	return path + "." + key
 }
 
-func joinIndex(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
+func joinIndex(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }
 
 // parentKey returns the path of what holds a key, "" at the top.
 func parentKey(path string) string {
-	parts := pathParts.FindAllStringIndex(path, -1)
+	parts := pathParts().FindAllStringIndex(path, -1)
 	if len(parts) < 2 {
 		return ""
 	}
@@ -52,7 +54,7 @@ func indexOf(part string) (int, bool) {
 // describe says a key's path in words: obstruction "brake pipe": path, point 3, y. names gives the names of the
 // items of each list of tables.
 func describe(path string, names map[string][]string) string {
-	parts := pathParts.FindAllString(path, -1)
+	parts := pathParts().FindAllString(path, -1)
 	if len(parts) == 0 {
 		return "the file"
 	}
@@ -80,7 +82,7 @@ func describe(path string, names map[string][]string) string {
 // point 3, y. What is wrong with a reading starts with it.
 func KeyOf(key, name string) string {
 	names := map[string][]string{}
-	if parts := pathParts.FindAllString(key, 2); len(parts) == 2 {
+	if parts := pathParts().FindAllString(key, 2); len(parts) == 2 {
 		if i, isIndex := indexOf(parts[1]); isIndex {
 			names[parts[0]] = append(make([]string, i), name)
 		}

@@ -88,7 +88,7 @@ func FuzzEveryKeyTheLibraryKnowsIsFound(f *testing.F) {
 
 // withoutIndices takes the list indices out of a path, but not what looks like one inside quotes.
 func withoutIndices(path string) string {
-	parts := pathParts.FindAllString(path, -1)
+	parts := pathParts().FindAllString(path, -1)
 	kept := parts[:0]
 	for _, part := range parts {
 		if !indices.MatchString(part) || strings.HasPrefix(part, `"`) {

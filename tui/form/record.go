@@ -188,7 +188,7 @@ func (e Editor) noted(fields []Field, s desk.State) []Field {
 // Try places all that an edited job measures. The error is the first thing wrong with it that is not wrong with the job on
 // the desk, a Fault; that matching points do not fit each other is none.
 func Try(s desk.State, after vehicles.Job) (vehicles.Plan, error) {
-	plan, faults := rules.Reduce(after, s.Book)
+	plan, faults := rules.ReduceAfter(&s.Plan, after, s.Book)
 	for _, fault := range faults {
 		known := func(f vehicles.Fault) bool { return f.Text == fault.Text } // its key moves when the list does
 		if !desk.Misfit(fault) && !slices.ContainsFunc(s.Faults, known) {
