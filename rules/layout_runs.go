@@ -45,7 +45,7 @@ func (l *layouting) widen(sketches []sketch) {
 	best := chosen(laidOf(sketches))
 	share(len(sketches), l.workers, func(i int) {
 		s := &sketches[i]
-		if s.laid == nil || s.laid.Verdict() == Foul || !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
+		if s.laid == nil || s.laid.broken > 0 || !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
 			return
 		}
 		for _, s.room = range wider {
@@ -77,7 +77,7 @@ func (l *layouting) work(sketches []sketch, d demand) {
 		}
 		some := sketches[from:min(from+batch, len(sketches))]
 		share(len(some), l.workers, func(i int) {
-			if s := &some[i]; (!s.foul || l.fixed) && (s.laid == nil || s.laid.Verdict() == Foul) && (d.aims == ToKeepRules || !math.IsInf(s.hard, 1)) {
+			if s := &some[i]; (!s.foul || l.fixed) && (s.laid == nil || s.laid.broken > 0) && (d.aims == ToKeepRules || !math.IsInf(s.hard, 1)) {
 				l.lay(s, d)
 			}
 		})
@@ -88,7 +88,7 @@ func (l *layouting) work(sketches []sketch, d demand) {
 func (l *layouting) count(sketches []sketch) {
 	l.kept = 0
 	for i := range sketches {
-		if laid := sketches[i].laid; laid != nil && laid.Verdict() != Foul {
+		if laid := sketches[i].laid; laid != nil && laid.broken == 0 {
 			l.kept++
 		}
 	}
@@ -99,7 +99,7 @@ func (l *layouting) enough(sketches []sketch) bool {
 	var unlike []*Layout
 	for i := range sketches {
 		a := sketches[i].laid
-		if a == nil || a.Verdict() == Foul || a.Beyond || slices.ContainsFunc(unlike, a.near) {
+		if a == nil || a.broken > 0 || a.Beyond || slices.ContainsFunc(unlike, a.near) {
 			continue
 		}
 		unlike = append(unlike, a)
@@ -178,6 +178,9 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 		f := &after.Findings[i]
 		if f.Verdict != Clear {
 			a.Misses = append(a.Misses, *f)
+			if f.Verdict == Foul && f.mendable() {
+				a.broken++
+			}
 		}
 		near := f.Rule.ByKind == AnObstruction || f.Subject.onCut()
 		if near && f.Rule.Unit == MM && f.Margin.Set && (!a.Least.Set || f.Margin.Value < a.Least.Value) {

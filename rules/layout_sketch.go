@@ -104,7 +104,7 @@ func (l *layouting) sketch(s spot, edge Edge) sketch {
 		return k
 	}
 	for i := range placed.Findings {
-		k.foul = k.foul || placed.Findings[i].Verdict == Foul && placed.Findings[i].Subject.onCut()
+		k.foul = k.foul || placed.Findings[i].Verdict == Foul && placed.Findings[i].mendable()
 	}
 	k.placed = &placed
 	k.rough = l.rough(&placed, vehicles.ExhaustRun, Target{Edge: edge}, demands[0])
