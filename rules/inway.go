@@ -30,7 +30,7 @@ const (
 // shiftsOf returns the least shift of each thing that makes room by itself, the least of all first.
 func (s *seeking) shiftsOf(r *Result) (shifts []Shift) {
 	v, movable := newVicinity(r), movableOf(r)
-	if !v.fits(movable) { // whatever is moved
+	if v.fits(nil) || !v.fits(movable) { // there is room already, or none whatever is moved
 		return nil
 	}
 	for i, thing := range movable {

@@ -26,6 +26,7 @@ type Layout struct {
 	LeastOf string          // what that is of, in words
 	Length  float64         // of all its runs together, mm
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first
+	broken  int             // how many of those are foul that another place, heading or run may mend
 }
 
 // Verdict is the judge's on the whole job.
@@ -63,10 +64,15 @@ const (
 	awayGrade   = 50
 )
 
-// better orders layouts: the milder verdict, within the wish, the larger least margin up to what the picture calls much, nearer to the
+// mendable tells whether another layout may not have a finding: a pilot hole, a stack or a stub too wide for its cut stay what they are.
+func (f *Finding) mendable() bool {
+	return f.WithRun() || f.Places > 0 && f.Subject.marked()
+}
+
+// better orders layouts: nothing broken that a layout can mend, the milder verdict, within the wish, the larger least margin up to what the picture calls much, nearer to the
 // wish, shorter runs. It is 0 for the same layout only.
 func better(a, b *Layout) int {
-	return cmp.Or(cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
+	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
 		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(math.Floor(a.Away/awayGrade), math.Floor(b.Away/awayGrade)),
 		cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
 		cmp.Compare(a.Edge, b.Edge))
@@ -113,7 +119,7 @@ func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress
 	for i := range found.Best {
 		found.Best[i].Area = l.letter(found.Areas, found.Best[i].At)
 	}
-	if !l.fixed && ctx.Err() == nil && (len(found.Best) == 0 || found.Best[0].Verdict() == Foul || found.Best[0].Beyond) {
+	if !l.fixed && ctx.Err() == nil && (len(found.Best) == 0 || found.Best[0].broken > 0 || found.Best[0].Beyond) {
 		found.Shifts = l.shiftsOf(r)
 	}
 	if err = ctx.Err(); err != nil {
@@ -125,10 +131,10 @@ func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress
 // chosen are the best of layouts, ranked, no two alike. Of those that keep every rule such go before that differ by more than a heading, and
 // those before what breaks one.
 func chosen(ranked []*Layout) (best []Layout) {
-	for _, worst := range []Verdict{Doubtful, Foul} {
+	for _, broken := range []bool{false, true} {
 		for _, alike := range []func(a, b *Layout) bool{(*Layout).near, (*Layout).Alike} {
 			for _, a := range ranked {
-				if len(best) < mostLayouts && a.Verdict() <= worst && !slices.ContainsFunc(best, func(b Layout) bool { return alike(a, &b) }) {
+				if len(best) < mostLayouts && (broken || a.broken == 0) && !slices.ContainsFunc(best, func(b Layout) bool { return alike(a, &b) }) {
 					best = append(best, *a)
 				}
 			}

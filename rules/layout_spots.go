@@ -112,7 +112,7 @@ const spotWithin = 0.5
 // exhaust's straight way out, one that it may dive below, and a spot chosen already that this one is close to.
 const (
 	marginCounts = 5
-	awayCounts   = 0.5
+	awayCounts   = 1
 	beyondCounts = 1000
 	inWayCounts  = 250
 	divesCount   = 80

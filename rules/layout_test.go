@@ -3,6 +3,7 @@ package rules
 import (
 	"context"
 	"math"
+	"slices"
 	"sync/atomic"
 	"testing"
 
@@ -50,7 +51,11 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 			apart := l.At.Sub(other.At).Norm() >= 150
 			turned := math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) >= 60
 			assert.True(t, apart || turned || l.Edge != other.Edge, "%v and %v", l.At, other.At)
-			assert.LessOrEqual(t, other.Verdict(), l.Verdict())
+			if (other.broken > 0) == (l.broken > 0) {
+				assert.LessOrEqual(t, other.Verdict(), l.Verdict())
+			} else {
+				assert.Zero(t, other.broken)
+			}
 		}
 	}
 }
@@ -66,7 +71,7 @@ func TestTheSampleHasThreeLayoutsThatBreakNoRule(t *testing.T) {
 		assert.NotEqual(t, Foul, l.Verdict())
 		assert.NotEmpty(t, l.Area)
 	}
-	assert.LessOrEqual(t, found.Best[0].Away, 300.)
+	assert.True(t, slices.ContainsFunc(found.Best, func(l Layout) bool { return l.Away <= 300 }), "one is near where the cut is wanted")
 	assert.Equal(t, "A", found.Best[0].Area, "the area of the best is ranked first")
 }
 

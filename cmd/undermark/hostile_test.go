@@ -112,7 +112,7 @@ func writeText(t *testing.T, name, text string) string {
 func TestHostileTextOfAJobIsToldHarmless(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	file := writeText(t, "van.toml", hostileJob(t))
-	for _, args := range [][]string{{"check"}, {"check", "--next"}, {"marks"}, {"suggest"}, {"suggest", "--yaw"}, {"route", "exhaust", "--edge", "left"}, {"rules"}} {
+	for _, args := range [][]string{{"check"}, {"check", "--next"}, {"marks"}, {"suggest"}, {"suggest", "--yaw"}, {"layout"}, {"route", "exhaust", "--edge", "left"}, {"rules"}} {
 		to := filepath.Join(t.TempDir(), "out.txt")
 		code, out, complaint := call("", append(args, file)...)
 		assert.NotEqual(t, exitFailed, code, "%v: %s", args, complaint)

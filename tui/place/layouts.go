@@ -2,7 +2,6 @@ package place
 
 import (
 	"context"
-	"fmt"
 	"runtime"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -39,23 +39,9 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 func seek(s desk.State) (moving.Search[rules.Layouts], tea.Cmd) {
 	result := s.Result
 	return moving.Seek(s, func(ctx context.Context, tell func(string)) rules.Layouts {
-		said, _ := rules.FindLayouts(ctx, &result, runtime.GOMAXPROCS(0), func(p rules.Progress) { tell(far(p)) }) // its only error is that it was stopped
+		said, _ := rules.FindLayouts(ctx, &result, runtime.GOMAXPROCS(0), func(p rules.Progress) { tell(words.SoFar(p)) }) // its only error is that it was stopped
 		return said
 	})
-}
-
-// far says how far a search for layouts is.
-func far(p rules.Progress) string {
-	of := fmt.Sprintf(", %d of %d", p.Done+1, p.Of)
-	switch p.At {
-	case rules.AtWays:
-		return "ways out" + of
-	case rules.AtMisses:
-		return "none keeps every rule: the nearest misses" + of
-	case rules.AtInTheWay:
-		return "what stands in the way" + of
-	}
-	return fmt.Sprintf("runs from place %d of %d, %d so far keep every rule", p.Done+1, p.Of, p.Kept)
 }
 
 // left closes the layouts; what is still sought is sought no longer.

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
@@ -142,10 +144,21 @@ func TestAreasAreRankedByTheirLayouts(t *testing.T) {
 	s := demo(t)
 	p := proposing(t, s).(page)
 	areas, room := p.pane.Areas(s)
-	best := p.proposed()[0]
-	assert.Equal(t, "A", areas[0].Name)
-	assert.Equal(t, "A", best.Area)
-	assert.NotEqual(t, room.Areas(1)[0].Best.At, areas[0].Best.At, "the roomiest is not the one with the best layout here")
+	for i, l := range p.proposed() {
+		assert.Equal(t, l.Area, areas[i].Name)
+		assert.GreaterOrEqual(t, room.Margins.At(l.At).Margin, 0.)
+	}
+	roomiest := room.Areas(1)
+	require.Len(t, areas, len(roomiest))
+	order := func(list []field.Area) (at []geometry.Point) {
+		for i, a := range list {
+			assert.Equal(t, roomiest[i].Name, a.Name)
+			at = append(at, a.Best.At)
+		}
+		return at
+	}
+	assert.NotEqual(t, order(roomiest), order(areas), "what can be laid out goes before room")
+	assert.ElementsMatch(t, order(roomiest), order(areas), "none is lost")
 	left, _, _ := screentest.After(p, s, screentest.Keys("esc")...)
 	_, after, changes := screentest.After(left, s, screentest.Keys("n")...)
 	assert.Contains(t, changes[0].Say, "Area A, 1 of ")

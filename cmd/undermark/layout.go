@@ -1,0 +1,119 @@
+package main
+
+import (
+	"context"
+	"runtime"
+	"strconv"
+
+	"github.com/spf13/cobra"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+)
+
+func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
+	var f answerFlags
+	c := &cobra.Command{
+		Use:   "layout JOB...",
+		Short: "Propose whole layouts: cut, heading and runs together",
+		Long: "Up to three layouts that differ to the eye, best first: the place of the cut, the heading of the heater, exhaust,\n" +
+			"intake and the fuel line that the job has, judged as check judges a job. A drilled cut stays: then its runs are\n" +
+			"proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
+			"Where the fitter can get a hand or a drill in, it does not know. Check a layout before you trust it.",
+		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
+		Args:    someJobs, ValidArgsFunction: jobFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			missed := false
+			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
+				text, kept, err := tellLayouts(&r, s, &f)
+				missed = missed || err == nil && !kept
+				return text, err
+			})
+			if err == nil && missed {
+				return exit(exitFoul)
+			}
+			return err
+		},
+	}
+	f.add(c)
+	return c
+}
+
+// tellLayouts seeks the layouts of a judged job and tells of them; kept is whether the best keeps every rule.
+func tellLayouts(r *rules.Result, s streams, f *answerFlags) (text string, kept bool, err error) {
+	if r.Job.Heater == nil {
+		return "", false, lacking{Key: "heater", Text: "there is no [heater] to lay out: enter one"}
+	}
+	var found rules.Layouts
+	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
+		found, _ = rules.FindLayouts(ctx, r, runtime.GOMAXPROCS(0), func(at rules.Progress) { p.say("%s", words.SoFar(at)) }) // seeking asks whether it was stopped
+	})
+	if err != nil {
+		return "", false, err
+	}
+	kept = len(found.Best) > 0 && found.Best[0].Verdict() != rules.Foul
+	if f.json {
+		data, err := rules.LayoutsJSON(found)
+		return string(data) + "\n", kept, err
+	}
+	p := f.paperFor(s)
+	layoutsText(p, r, &found)
+	return p.String(), kept, nil
+}
+
+// layoutsText writes layouts for a person.
+func layoutsText(p *paper, r *rules.Result, found *rules.Layouts) {
+	switch {
+	case len(found.Best) == 0:
+		p.line("%s: nothing can be laid out here: no exhaust leads anywhere.", r.Job.Ref)
+	case found.Best[0].Verdict() == rules.Foul:
+		p.line("%s: no layout keeps every rule. The nearest misses, all in mm, and what they break:", r.Job.Ref)
+	default:
+		p.line("%s: whole layouts of what was entered, best first. All in mm.", r.Job.Ref)
+	}
+	from := "the middle of the floor"
+	switch {
+	case r.Job.Wish != nil:
+		from = "the wish"
+	case r.Job.Cut != nil:
+		from = "the job's cut"
+	}
+	for i := range found.Best {
+		p.blank()
+		layoutText(p, strconv.Itoa(i+1), from, &found.Best[i])
+	}
+	for _, shift := range found.Shifts {
+		p.line("The heater would fit where it is wanted with %s moved by %s along x, %s along y.", shift.Name, survey.Figure(shift.By.X), survey.Figure(shift.By.Y))
+	}
+}
+
+// layoutText writes one of them.
+func layoutText(p *paper, number, from string, l *rules.Layout) {
+	where := ""
+	if l.Area != "" {
+		where = ", area " + l.Area
+	}
+	p.line("%s%s: %s. Cut at %s, %s, yaw %s°, exhaust out %s, %s from %s", number, where, l.Verdict(), survey.Figure(l.At.X), survey.Figure(l.At.Y),
+		survey.Figure(l.Yaw), l.Edge, survey.Figure(l.Away), from)
+	if l.Least.Set {
+		p.line("least margin %s, %s", survey.Figure(l.Least.Value), l.LeastOf)
+	}
+	for i := range l.Misses {
+		if f := &l.Misses[i]; f.Verdict == l.Verdict() {
+			p.item(f.About() + ": " + f.Why)
+		}
+	}
+	runs := grid{head: []string{"run", "point", "x", "y", "below floor"}, first: 1, last: 5}
+	for _, of := range vehicles.RunKinds {
+		run := l.Result.Job.Run(of)
+		if run == nil {
+			continue
+		}
+		for i, at := range run.Path {
+			runs.rows = append(runs.rows, []string{of.String(), strconv.Itoa(i + 1), survey.Figure(at.X), survey.Figure(at.Y), survey.Figure(at.Drop)})
+		}
+	}
+	p.grid(runs)
+}

@@ -1,0 +1,181 @@
+package rules
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
+)
+
+// sketch is a spot with the ways that an exhaust could go from there, before any is worked out.
+type sketch struct {
+	spot
+	placed *Result // the job with cut and heater there, without an intake
+	foul   bool    // cut or heater break a rule there
+	edge   Edge
+	rough  *rough
+	hard   float64 // about how hard the easiest way is, mm; +Inf where there is none
+	room   float64 // that its runs are to keep beside what is asked, mm
+	laid   *Layout // what came of it, nil for nothing yet
+}
+
+// rough is a search for a run along an edge that has its ways and has not straightened any.
+type rough struct {
+	*seeker
+	course *course
+	demand demand
+	ways   []route.Way
+}
+
+// How rough ways are told apart: so many are kept of each search; one of more corners is too crooked to be worth while, each costs so many
+// mm, and so does one with no leg that a muffler fits on.
+const (
+	roughWays    = 2
+	mostCorners  = 14
+	cornerCounts = 60
+	crampedCosts = 600
+)
+
+// sketches are the spots with the ways from them, the easiest first.
+func (l *layouting) sketches() (list []sketch) {
+	spots := l.spots()
+	edges := []Edge{AnyEdge}
+	if l.fixed {
+		edges = Edges
+	}
+	l.know(spots, edges)
+	list = make([]sketch, len(spots)*len(edges))
+	share(len(list), l.workers, func(i int) {
+		if l.goesOn(AtWays, i, len(list)) {
+			list[i] = l.sketch(spots[i/len(edges)], edges[i%len(edges)])
+		}
+	})
+	list = slices.DeleteFunc(list, func(s sketch) bool { return s.placed == nil })
+	slices.SortStableFunc(list, func(a, b sketch) int { return cmp.Compare(a.hard-a.worth, b.hard-b.worth) })
+	return list
+}
+
+// ends are where a run may end along an edge, and whether that keeps what is asked of an end.
+type ends struct {
+	goals []route.Goal
+	keep  bool
+}
+
+// know finds where a clear exhaust may end along each edge: that rests on the van alone, whatever the place of the cut.
+func (l *layouting) know(spots []spot, edges []Edge) {
+	known := map[Edge]ends{}
+	for _, edge := range edges {
+		for _, s := range spots {
+			if placed, ok := l.placed(&s); ok && l.wanted.Err() == nil {
+				k := newSeeker(l.wanted, &placed, vehicles.ExhaustRun, Target{Edge: edge}, nil)
+				goals, keep := k.goals(demands[0].judged)
+				known[edge] = ends{goals, keep}
+				break
+			}
+		}
+	}
+	l.ends = known
+}
+
+// placed is the job with cut and heater at a spot, judged, and with an exhaust that is still to be laid; ok is false where it can't be.
+func (l *layouting) placed(s *spot) (placed Result, ok bool) {
+	job := l.result.Job
+	if !l.fixed {
+		job = s.taken(job)
+	}
+	exhaust := *job.Exhaust
+	exhaust.Path, exhaust.Clips, exhaust.Drains = nil, nil, nil
+	job.Exhaust, job.Intake, job.Fuel = nil, nil, nil
+	placed, faults := Judge(job, l.result.Book)
+	if len(faults) > 0 {
+		return placed, false
+	}
+	placed.Job = placed.Job.WithRun(vehicles.ExhaustRun, &exhaust)
+	return WithRoomForFuel(placed), true
+}
+
+// sketch looks for the ways of an exhaust from a spot.
+func (l *layouting) sketch(s spot, edge Edge) sketch {
+	k := sketch{spot: s, edge: edge, hard: math.Inf(1)}
+	placed, ok := l.placed(&s)
+	if !ok {
+		return k
+	}
+	for i := range placed.Findings {
+		k.foul = k.foul || placed.Findings[i].Verdict == Foul && placed.Findings[i].mendable()
+	}
+	k.placed = &placed
+	k.rough = l.rough(&placed, vehicles.ExhaustRun, Target{Edge: edge}, demands[0])
+	k.hard = k.rough.hard(placed.Job.Exhaust.Muffler)
+	return k
+}
+
+// taken is the job with cut and heater at the spot.
+func (s *spot) taken(job vehicles.Job) vehicles.Job {
+	cut := vehicles.Cut{Across: vehicles.UsualAcross}
+	if job.Cut != nil {
+		cut = *job.Cut
+	}
+	cut.At, cut.Drilled = [2]float64{hundredth(s.at.X), hundredth(s.at.Y)}, nil
+	heater := *job.Heater
+	heater.Yaw = s.yaw
+	heater.Given |= vehicles.HasYaw
+	return job.WithCut(cut).WithHeater(heater)
+}
+
+// rough seeks the ways of a run and works none out.
+func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
+	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d}
+	d.less -= to.Room
+	ends, known := l.ends[to.Edge]
+	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
+		ends.goals, ends.keep = k.goals(d.judged)
+	}
+	if len(ends.goals) == 0 || !ends.keep {
+		return k
+	}
+	k.course = newCourse(k.judge, of, ends.goals, d)
+	k.ways = route.Find(l.wanted, &k.course.query, roughWays, nil)
+	k.ways = slices.DeleteFunc(k.ways, func(w route.Way) bool { return len(w.Corners) > mostCorners })
+	return k
+}
+
+// hard is about how hard the easiest way is, mm; +Inf where there is none, or none as long as a muffler and a bend on either side of it.
+func (k *rough) hard(muffler *vehicles.Muffler) float64 {
+	best := math.Inf(1)
+	for _, w := range k.ways {
+		if muffler != nil && w.Length < muffler.Length+2*k.judge.job.Run(k.kind).Bend.Value {
+			continue
+		}
+		hard, straight := w.Length+cornerCounts*float64(len(w.Corners)), 0.0
+		for i := 1; i < len(w.Corners); i++ {
+			straight = max(straight, w.Corners[i].Sub(w.Corners[i-1]).Norm())
+		}
+		if muffler != nil && straight < muffler.Length+k.judge.job.Run(k.kind).Bend.Value {
+			hard += crampedCosts
+		}
+		best = min(best, hard)
+	}
+	return best
+}
+
+// worked is the best of the ways worked out, nil for none.
+func (k *rough) worked() (best *attempt) {
+	for _, w := range k.ways {
+		for lower := range k.mufflerLegs() {
+			if best.keeps() || k.ctx.Err() != nil {
+				return best
+			}
+			a := k.straightened(w.Corners, k.course, k.demand.judged, lower, coarsely)
+			if !a.keeps() && a.worth.Short < nearlyKept {
+				a = k.straightened(a.corners, k.course, k.demand.judged, lower, closely)
+			}
+			if a.better(best) {
+				best = a
+			}
+		}
+	}
+	return best
+}

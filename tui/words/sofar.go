@@ -1,0 +1,21 @@
+package words
+
+import (
+	"fmt"
+
+	"bench.example/undermark/rules"
+)
+
+// SoFar says how far a search for layouts is.
+func SoFar(p rules.Progress) string {
+	of := fmt.Sprintf(", %d of %d", p.Done+1, p.Of)
+	switch p.At {
+	case rules.AtWays:
+		return "ways out" + of
+	case rules.AtMisses:
+		return "none keeps every rule: the nearest misses" + of
+	case rules.AtInTheWay:
+		return "what stands in the way" + of
+	}
+	return fmt.Sprintf("runs from place %d of %d, %d so far keep every rule", p.Done+1, p.Of, p.Kept)
+}
