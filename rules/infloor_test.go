@@ -104,8 +104,8 @@ func TestPlainSuggestLeavesOutWhatLiesInsideTheFloor(t *testing.T) {
 	with := judged(t, job)
 	at := geometry.Point{X: 1210, Y: 240}
 	assert.Equal(t, RoomForCut(&plain).Margins.At(at).Margin, RoomForCut(&with).Margins.At(at).Margin)
-	assert.InDelta(t, -10-63.5-60, RoomForHeater(&with, 0).Margins.At(at).Margin, 1e-9, "through its middle: 10 of the loom, the cut, and 60 asked")
-	assert.Greater(t, RoomForHeater(&plain, 0).Margins.At(at).Margin, 0.0)
+	assert.InDelta(t, -10-63.5-60, roomForHeater(&with, 0).Margins.At(at).Margin, 1e-9, "through its middle: 10 of the loom, the cut, and 60 asked")
+	assert.Greater(t, roomForHeater(&plain, 0).Margins.At(at).Margin, 0.0)
 	near := RoomForTurning(&with).Near(at)
 	require.Len(t, near, 1)
 	assert.InDelta(t, 10+63.5+60, math.Abs(near[0].At.Y-240), 0.2, "suggest --yaw: aside by the loom, the cut and what is asked")

@@ -10,12 +10,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// RoomForHeater returns what is left for the centre of the cut when the heater, turned to yaw, has to stand there too:
-// the room for the saw, and what keeps plate, bolts and body clear. Without a heater it is that for the saw.
-func RoomForHeater(r *Result, yaw float64) Room {
-	return RoomForSaw(r).with(r.heaterAt(yaw))
-}
-
 // heaterAt is what the heater asks of the place of the cut when it is turned to yaw; nothing without a heater.
 func (r *Result) heaterAt(yaw float64) []keep {
 	if r.Job.Heater == nil {

@@ -57,7 +57,7 @@ func TestTurningPlacesAreThoseFoundSlowly(t *testing.T) {
 		for k, s := range slow {
 			places++
 			assert.InDelta(t, s.Margin, fast[k].Margin, turningTolerance+suggestTolerance, name)
-			margin := RoomForHeater(&result, s.Yaw.Value).Margins.At(s.At).Margin
+			margin := roomForHeater(&result, s.Yaw.Value).Margins.At(s.At).Margin
 			assert.InDelta(t, s.Margin, margin, 1e-6, "the slow one's own place, %s", name)
 		}
 	}
@@ -76,7 +76,7 @@ func TestTheBestYawOfAPlaceIsThatFoundSlowly(t *testing.T) {
 			if len(result.Job.Fittings) > 0 {
 				require.InDelta(t, margin, got, 1e-6)
 			}
-			at := RoomForHeater(&result, fast.bestYaw(p)).Margins.At(p).Margin
+			at := roomForHeater(&result, fast.bestYaw(p)).Margins.At(p).Margin
 			require.InDelta(t, min(margin, RoomForCut(&result).Margins.At(p).Margin), at, 1e-6)
 			require.InDelta(t, at, fast.Margins.At(p).Margin, 1e-6)
 		}

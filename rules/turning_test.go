@@ -71,13 +71,19 @@ func anywhere(r *rand.Rand, result *Result) geometry.Point {
 	return result.Plan.FloorMin.Add(geometry.Point{X: size.X * r.Float64(), Y: size.Y * r.Float64()})
 }
 
+// roomForHeater returns what is left for the centre of the cut when the heater, turned to yaw, has to stand there too:
+// the room for the saw, and what keeps plate, bolts and body clear. Without a heater it is that for the saw.
+func roomForHeater(r *Result, yaw float64) Room {
+	return RoomForSaw(r).with(r.heaterAt(yaw))
+}
+
 // The room of a heater is what the rules say of each place, one by one.
 func TestRoomForHeaterIsWhatIsJudged(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	for _, result := range heatedCases(t) {
 		for range 12 {
 			yaw, at := math.Round(r.Float64()*360), anywhere(r, &result)
-			got := RoomForHeater(&result, yaw).Margins.At(at).Margin
+			got := roomForHeater(&result, yaw).Margins.At(at).Margin
 			want := worstPlaced(t, result.Job, at, yaw)
 			require.InDelta(t, want, got, 1e-6, "%s at %v, yaw %v", result.Job.Ref, at, yaw)
 		}
@@ -163,7 +169,7 @@ class = "2 kW"
 	require.Len(t, places, 1)
 	assert.InDelta(t, 116.25, places[0].Margin, 0.2)
 	assert.InDelta(t, 0, math.Mod(places[0].Yaw.Value, 180), 1)
-	assert.Negative(t, RoomForHeater(&result, 90).Margins.Roomiest(0.1).Margin, "across it does not fit")
+	assert.Negative(t, roomForHeater(&result, 90).Margins.Roomiest(0.1).Margin, "across it does not fit")
 	near := RoomForTurning(&result).Near(geometry.Point{X: 1500, Y: 300})
 	require.Len(t, near, 1)
 	assert.InDelta(t, 0, near[0].Margin, 0.02)
