@@ -37,7 +37,9 @@ func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
 }
 
 // Reduce places all that a job measures, with the book's word for how far a chain may miss its overall reading.
-func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) { return ReduceAfter(nil, job, book) }
+func Reduce(job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
+	return ReduceAfter(nil, job, book)
+}
 
 // ReduceAfter is Reduce of a job that was edited: what the edit did not touch is taken over from the plan before it.
 func ReduceAfter(before *vehicles.Plan, job vehicles.Job, book *Book) (vehicles.Plan, []vehicles.Fault) {
