@@ -117,8 +117,13 @@ func TestABoxEqualsItsSlowTwin(t *testing.T) {
 		quick.box(p, q)
 		corners := []vec{p, {q.x, p.y}, q, {p.x, q.y}}
 		slow.convex(corners)
-		for i := range corners {
-			slow.line(corners[i], corners[(i+1)%len(corners)])
+		for y := floor(min(p.y, q.y)); y <= floor(max(p.y, q.y)); y++ { // its sides, dot by dot
+			slow.set(floor(p.x), y)
+			slow.set(floor(q.x), y)
+		}
+		for x := floor(min(p.x, q.x)); x <= floor(max(p.x, q.x)); x++ {
+			slow.set(x, floor(p.y))
+			slow.set(x, floor(q.y))
 		}
 		require.Equal(t, slow, quick)
 	})

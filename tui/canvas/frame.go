@@ -95,14 +95,14 @@ func (p *painter) foot() {
 	}
 }
 
-// bar returns a scale bar: its length in cells is exact.
+// bar returns a scale bar: between its ends it is as many cells as that length is on the rulers.
 func (p *painter) bar() string {
 	wide, _ := p.CellSize()
 	u := p.look.Units.Size()
 	length := round(5*wide/u) * u
 	cells := max(int(math.Round(length/wide)), 2)
 	bar := []rune{'├'}
-	for range cells - 2 {
+	for range cells - 1 { // from the middle of one end to that of the other
 		bar = append(bar, '─')
 	}
 	return string(bar) + "┤ " + survey.Exact(length/u) + " " + p.look.Units.Sign()

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -119,4 +120,21 @@ func TestAWordHasOneColour(t *testing.T) {
 		return
 	}
 	t.Fatal("it has no name")
+}
+
+// A scale bar is as long as the rulers have it, from the middle of one end to that of the other, to half a cell.
+func TestTheScaleBarAgreesWithTheRulers(t *testing.T) {
+	bar := regexp.MustCompile(`├(─*)┤ (\d+) mm`)
+	for _, scale := range []float64{0, 0.77, 1.9, 4.4, 7.1, 13, 29, 37} {
+		look := plainLook
+		look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: scale}
+		p := Paint(van(scene.Below), 100, 27, look)
+		m := bar.FindStringSubmatch(strings.Join(p.lines(), "\n"))
+		require.NotNil(t, m, "scale %g", scale)
+		length, err := strconv.ParseFloat(m[2], 64)
+		require.NoError(t, err)
+		wide, _ := p.CellSize()
+		cells := float64(utf8.RuneCountInString(m[1]) + 1)
+		assert.InDelta(t, length, cells*wide, wide/2+1e-6, "scale %g", scale)
+	}
 }
