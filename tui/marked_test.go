@@ -2,6 +2,7 @@ package tui
 
 import (
 	"os"
+	"strings"
 	"testing"
 	"time"
 
@@ -25,13 +26,14 @@ func sampled(t *testing.T) *bench {
 // The pilot comes out 8 mm off: the plate and its bolts go with it, and their marks are to be made again.
 func TestMarksThatAreNoLongerMadeAreNamed(t *testing.T) {
 	b := sampled(t).keys(`6 l m enter`)
-	for len(b.desk.State.Ticked) < len(b.desk.State.Marks.Marks)+len(b.desk.State.Marks.Checks) {
+	for n := 0; !strings.Contains(b.say, "All made"); n++ { // of the exhaust, which is foul, none is to be made
+		require.Less(t, n, 50)
 		b.keys(`enter`)
 	}
 	b.keys(`d 1272 enter l693 enter`)
 	require.NotNil(t, b.desk.State.Job.Cut.Drilled)
 	assert.Contains(t, b.say, "From now on every check is for where the hole is.")
-	assert.Contains(t, b.say, "Moved, so to be marked again: plate 1, plate 2, plate 3, plate 4, bolt hole 1, and 6 more.")
+	assert.Contains(t, b.say, "Moved, so to be marked again: plate 1, plate 2, plate 3, plate 4, bolt hole 1, and 3 more.")
 	assert.True(t, b.desk.State.Ticked["cut centre"], "the hole is where it was marked, or it was not drilled there")
 	assert.False(t, b.desk.State.Ticked["plate 1"])
 }
