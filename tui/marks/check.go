@@ -18,7 +18,10 @@ type item struct {
 
 // items are the marks in the order of the work: those from above, the lengths to tape between them, those from below. Marks of the
 // exhaust's clips and muffler wait while it is foul: it would be hung elsewhere.
-func items(s desk.State) []item {
+func items(s desk.State) []item { return itemsOf(s, !exhaustFoul(s)) }
+
+// itemsOf are those with or without the marks of the exhaust.
+func itemsOf(s desk.State, exhaust bool) []item {
 	all := s.Marks.Marks
 	below := slices.IndexFunc(all, func(m rules.Mark) bool { return m.Above == nil })
 	if below < 0 {
@@ -29,7 +32,7 @@ func items(s desk.State) []item {
 		if i == below {
 			out = append(out, checkItems(s)...)
 		}
-		if all[i].Above != nil || !exhaustFoul(s) {
+		if all[i].Above != nil || exhaust {
 			out = append(out, item{mark: &all[i]})
 		}
 	}

@@ -29,7 +29,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 // lines are all marks and lengths to check: how the tape hooks once, then a line for each and each side.
 func (m screen) lines(s desk.State) (lines []string) {
 	hooks := map[string]bool{}
-	for _, it := range items(s) {
+	for _, it := range itemsOf(s, true) {
 		if it.check != nil {
 			lines = append(lines, aloud.Joined(m.item(it, s)...))
 			continue
