@@ -83,7 +83,17 @@ func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
 	case f.around < 0 || !isPlace(f.around):
 		return fmt.Errorf("--around %g: give mm, more than 0", f.around)
 	}
-	if err := (&answerFlags{out: f.out}).spares([]string{job, shared.path()}, s); err != nil {
+	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
+		if f.around > 0 && r.Job.Cut == nil {
+			return nil, lacking{Key: "cut", Text: "there is no [cut] to draw round: place it, or leave --around out"}
+		}
+		return ink(harmless.Text(r.Job.Ref), func(b vector.Board) { drawPlan(b, r, view, f.around) })
+	})
+}
+
+// draws writes the file out with what is drawn of a judged job, over nothing that it is drawn from.
+func draws(out, job string, shared *sharedFlags, s streams, draw func(rules.Result) ([]byte, error)) error {
+	if err := (&answerFlags{out: out}).spares([]string{job, shared.path()}, s); err != nil {
 		return err
 	}
 	book, err := shared.load()
@@ -91,14 +101,11 @@ func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
 		return err
 	}
 	_, _, err = answer(job, book, s.in, func(r rules.Result) (string, error) {
-		if f.around > 0 && r.Job.Cut == nil {
-			return "", lacking{Key: "cut", Text: "there is no [cut] to draw round: place it, or leave --around out"}
-		}
-		data, err := ink(harmless.Text(r.Job.Ref), func(b vector.Board) { drawPlan(b, r, view, f.around) })
+		data, err := draw(r)
 		if err != nil {
 			return "", err
 		}
-		return "", vehicles.WriteFile(f.out, data)
+		return "", vehicles.WriteFile(out, data)
 	})
 	if err != nil {
 		s.complain(err)

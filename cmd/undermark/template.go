@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -10,7 +11,6 @@ import (
 	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
-	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -42,32 +42,14 @@ func (f *templateFlags) draw(job string, shared *sharedFlags, s streams) error {
 	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
 		return fmt.Errorf("-o %q: name a file that ends in .pdf", f.out)
 	}
-	if err := (&answerFlags{out: f.out}).spares([]string{job, shared.path()}, s); err != nil {
-		return err
-	}
-	book, err := shared.load()
-	if err != nil {
-		return err
-	}
-	_, _, err = answer(job, book, s.in, func(r rules.Result) (string, error) {
-		data, err := templatePDF(&r, paper)
-		if err != nil {
-			return "", lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
-		}
-		return "", vehicles.WriteFile(f.out, data)
-	})
-	if err != nil {
-		s.complain(err)
-		return exit(exitFailed)
-	}
-	return nil
+	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) { return templatePDF(&r, paper) })
 }
 
 // templatePDF draws both faces of a judged job's template.
 func templatePDF(r *rules.Result, paper template.Paper) ([]byte, error) {
 	both, err := template.Of(r)
-	if err != nil {
-		return nil, err
+	if errors.Is(err, template.ErrNoCut) {
+		return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
 	}
 	words := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing(*r))}
 	file := vector.NewPDF(words.Job)
