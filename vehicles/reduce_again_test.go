@@ -14,6 +14,9 @@ import (
 
 // Whatever was edited, and in whatever order, a job reduced after another comes to what it comes to by itself, its faults too.
 func TestReducingAfterAnEditIsReducing(t *testing.T) {
+	if testing.Short() {
+		t.Skip("starts no goroutine, and what it counts is of the whole run")
+	}
 	again, stayed := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		job := bare()
