@@ -17,8 +17,6 @@ import (
 	"bench.example/undermark/vehicles/harmless"
 )
 
-const version = "0.1.0"
-
 // The exit codes, as other programs rely on them.
 const (
 	exitDoubtful = 10
@@ -96,7 +94,7 @@ func newRoot(s streams) *cobra.Command {
 			"  undermark van.toml               open a job, or start one\n" +
 			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
 			"  undermark check --json van.toml  judge a job for another program",
-		Version: version, Args: aJobOrNothing, ValidArgsFunction: jobFiles,
+		Version: version(), Args: aJobOrNothing, ValidArgsFunction: jobFiles,
 		SilenceErrors: true, SilenceUsage: true,
 		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, plain, args, s) },
 	}
@@ -113,7 +111,7 @@ func newRoot(s streams) *cobra.Command {
 	root.Flags().BoolP("version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
 	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s), routeCommand(&shared, s),
-		cutlistCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s))
+		cutlistCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s), versionCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.DisableFlagsInUseLine = true
 	}

@@ -26,7 +26,7 @@ func manCommand(s streams) *cobra.Command {
 // manual writes the manual page of a command and those below it, in the man macros of roff.
 func manual(root *cobra.Command) string {
 	var p page
-	p.line(`.TH UNDERMARK 1 "" "undermark %s"`, version)
+	p.line(`.TH UNDERMARK 1 "" "undermark %s"`, version())
 	p.section("NAME")
 	p.text(root.Name() + " - " + root.Short)
 	p.section("SYNOPSIS")

@@ -53,7 +53,7 @@ func TestAMuteTerminalIsNotAsked(t *testing.T) {
 	assert.Zero(t, s.ended(t))
 	assert.Less(t, time.Since(begun), time.Second)
 	assert.NotContains(t, s.output(), "\x1b")
-	assert.Contains(t, s.output(), "undermark "+version)
+	assert.Contains(t, s.output(), "undermark "+version())
 }
 
 // What the terminal gets of a hostile job and of a hostile book is what it would get of a harmless one: the program's own
