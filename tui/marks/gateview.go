@@ -2,7 +2,6 @@ package marks
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -104,28 +103,20 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if at, _ := words.SplitAtCut(s.Result.Findings); words.Worst(at) == rules.Clear {
 		mend = "Elsewhere: lay it otherwise, or measure again." // no move of the cut is called for
 	}
-	if names := onlyUnconfirmed(s); len(names) > 0 {
-		mend = "What is left hangs on what nobody confirmed on this van: " + strings.Join(names, ", ") + ". Measure it, or confirm it (m, 1 Underneath)."
+	if things := words.OnlyUnconfirmed(&s.Result); len(things) > 0 {
+		mend = "What is left hangs on what nobody confirmed on this van: " + named(things) + ". Measure it again, or " + words.ConfirmIt(things...) + "."
 	}
 	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. "+mend, w)...)
 	return append(rows, choice(st, keyShow), choice(st, keyAll))
 }
 
-// onlyUnconfirmed are the things that were not measured on this van when nothing else keeps the place from being clear.
-func onlyUnconfirmed(s desk.State) (names []string) {
-	for i := range s.Result.Findings {
-		f := &s.Result.Findings[i]
-		if f.Verdict == rules.Clear {
-			continue
-		}
-		if f.Verdict == rules.Foul || f.Against.Sort != rules.AnObstruction || s.Job.Obstructions[f.Against.Index].Measured {
-			return nil
-		}
-		if name := s.Job.Obstructions[f.Against.Index].Name; !slices.Contains(names, name) {
-			names = append(names, name)
-		}
+// named are the names of things, in a row.
+func named(things []rules.Thing) string {
+	names := make([]string, len(things))
+	for i, t := range things {
+		names[i] = t.String()
 	}
-	return names
+	return strings.Join(names, ", ")
 }
 
 func choice(st desk.Styles, k key.Binding) string {

@@ -345,9 +345,13 @@ func TestWhatIsOnlyUnconfirmedIsConfirmed(t *testing.T) {
 	job.Exhaust, job.Intake, job.Fuel = nil, nil, nil
 	s := screentest.Judged(screentest.State(t), job.WithCut(cut))
 	require.NotEqual(t, rules.Clear, s.Result.Verdict)
-	assert.Equal(t, []string{"reductant tank"}, onlyUnconfirmed(s))
+	assert.Equal(t, "reductant tank", named(words.OnlyUnconfirmed(&s.Result)))
 	text := strings.Join(strings.Fields(ansi.Strip(strings.Join(startFoot(warning, s, 60), " "))), " ")
 	assert.Contains(t, text, "nobody confirmed on this van: reductant tank")
+	assert.Contains(t, text, "(m in Underneath)")
 	assert.NotContains(t, text, "Move the cut")
-	assert.Empty(t, onlyUnconfirmed(screentest.State(t)), "a foul cut is to be moved")
+	_, _, changes := screentest.After(New(), s, screentest.Keys("l enter")...)
+	assert.Equal(t, "Underneath", changes[1].Goto, "where it is confirmed")
+	foul := screentest.State(t).Result
+	assert.Empty(t, words.OnlyUnconfirmed(&foul), "a foul cut is to be moved")
 }
