@@ -109,7 +109,13 @@ func (r *Root) everywhere() []key.Binding {
 	if !r.plain {
 		return desk.Everywhere()
 	}
-	return append([]key.Binding{keyReadAll, keyAgain}, desk.Everywhere()...)
+	keys := []key.Binding{keyReadAll, keyAgain}
+	for _, b := range desk.Everywhere() {
+		if b.Help() != desk.KeyLook.Help() && b.Help() != desk.KeyFigures.Help() { // nothing is drawn
+			keys = append(keys, b)
+		}
+	}
+	return keys
 }
 
 // helpEnds is the last that the help says.
