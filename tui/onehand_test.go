@@ -45,7 +45,7 @@ func TestReadingsCalledOutNeedFiguresAndSides(t *testing.T) {
 var oneFinger = map[string]struct{ title, key string }{
 	"ctrl+s": {"Job", "s"}, "ctrl+z": {"Job", "z"}, "ctrl+y": {"Job", "y"}, "ctrl+c": {"Job", "q"}, "ctrl+u": {"", "delete"},
 	"shift+tab": {"", "up"}, // and q, on Runs ;, for what follows
-	"shift+up": {"", "q"}, "shift+left": {"", "q"}, "shift+down": {"", "q"}, "shift+right": {"", "q"},
+	"shift+up":  {"", "q"}, "shift+left": {"", "q"}, "shift+down": {"", "q"}, "shift+right": {"", "q"},
 }
 
 // Nothing needs a function key, Alt, or two hands.

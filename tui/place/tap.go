@@ -50,8 +50,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 			return m, change
 		}
 	}
-	if x, y, w, h, on := m.beside(s).At(msg.X, msg.Y); on && entryscreen.IsTap(msg) {
-		if next, change, mine := m.tapPanel(x, y, w, h, s); mine {
+	if entryscreen.IsTap(msg) {
+		if next, change, mine := m.tapOpen(msg.X, msg.Y, s); mine {
 			return next, m.followed(carried(besideHole(change, s), s), s)
 		}
 	}
@@ -67,20 +67,6 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		return m.left(), desk.Change{}
 	}
 	return m, m.tapCut(s, *at)
-}
-
-// tapPanel answers a tap on what is open in the panel: the fields of a prompt, or the whole layouts, which it goes through.
-func (m screen) tapPanel(x, y, w, h int, s desk.State) (next screen, change desk.Change, mine bool) {
-	switch {
-	case m.choosing:
-		m, change = m.pick(tea.KeyMsg{Type: tea.KeyDown}, s)
-		return m, change, true
-	case m.prompt.Kind != nothing && !m.explaining && !m.tapes.open:
-		head := len(desk.Wrapped(s.Settings.Styles().Title, m.heading(s), w))
-		m, change = m.answered(s)(m.prompt.Tap(x, y-head, w, max(1, h-head), m.asks(m.prompt.Kind, s), s))
-		return m, change, true
-	}
-	return m, change, false
 }
 
 // revealed shows the finding that the state picks out in the middle of the plan.
