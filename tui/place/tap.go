@@ -47,6 +47,11 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	if !m.Typing() {
 		if top, change, mine := worst(s).Mouse(msg, m.top, s, m.beside(s)); mine {
 			m.top = top
+			if change.Focus != nil && change.Goto == m.Title() {
+				seen := s
+				seen.Focus = change.Focus
+				m.top = worst(s).Kept(change.Focus, msg.Y, top, seen, m.beside(seen))
+			}
 			return m, change
 		}
 	}
