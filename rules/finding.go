@@ -54,6 +54,8 @@ type Finding struct {
 	Flat     bool        // they are in plan only
 	axis     survey.Axis // of the readings it is of, where it is of one axis alone
 	Unsaid   bool        // nobody has said what it takes to know the value: Value is none, and there is no margin
+	// Unconfirmed: it would be clear, but that what it is held against was not measured on this van.
+	Unconfirmed bool
 }
 
 // ID is the id by which the JSON calls the finding.

@@ -129,6 +129,7 @@ func (j *judge) close(f *Finding, why reasons) {
 		f.Margin = vehicles.Some(margin(f.Value, f.Required.Value, f.Rule.Sense))
 	}
 	f.Verdict = verdict(f.Margin, f.Sigma, why)
+	f.Unconfirmed = why == unmeasured && verdict(f.Margin, f.Sigma, 0) == Clear
 	if f.Verdict == Foul && f.Rule.doubt != "" {
 		f.Verdict = Doubtful
 	}

@@ -26,6 +26,20 @@ func Unconfirmed(r Result, within float64) []int {
 	return list
 }
 
+// Confirmed tells whether a thing was measured on this van, as far as that is said of things of its sort: of obstructions, openings and
+// fittings.
+func (r *Result) Confirmed(t Thing) bool {
+	switch t.Sort {
+	case AnObstruction:
+		return r.Plan.Obstructions[t.Index].Measured
+	case AnOpening:
+		return r.Plan.Openings[t.Index].Measured
+	case AFitting:
+		return r.Plan.Fittings[t.Index].Measured
+	}
+	return true
+}
+
 // farFrom tells whether a footprint is farther from the cut and the runs' pipes than a distance, as the boxes round them have it:
 // what they hold is as far apart at least.
 func farFrom(r *Result, pipes []geometry.Footprint, f *geometry.Footprint, within float64) bool {

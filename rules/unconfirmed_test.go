@@ -19,6 +19,7 @@ func TestNothingIsClearOfAFittingNobodyConfirmed(t *testing.T) {
 		f := one(t, job, id, "battery box")
 		assert.Equal(t, Doubtful, f.Verdict, id)
 		assert.Equal(t, "not measured on this van", f.Why, id)
+		assert.True(t, f.Unconfirmed, "confirming is all that is left")
 	}
 	result := judged(t, job)
 	advice := Next(result, Builtin())
@@ -29,5 +30,7 @@ func TestNothingIsClearOfAFittingNobodyConfirmed(t *testing.T) {
 	on.Rise.From = 0
 	job.Fittings = job.Fittings.With(0, on)
 	job.Cut.At = [2]float64{2100, 500}
-	assert.Equal(t, Foul, one(t, job, "plate.fitting", "battery box").Verdict, "that it hits is no matter of confirming")
+	foul := one(t, job, "plate.fitting", "battery box")
+	assert.Equal(t, Foul, foul.Verdict, "that it hits is no matter of confirming")
+	assert.False(t, foul.Unconfirmed)
 }

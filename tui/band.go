@@ -49,7 +49,7 @@ func (r *Root) bandRows() []string {
 	}
 	st := r.desk.State.Settings.Styles()
 	number, unit := parted(r.taped.Text, r.taped.Unit)
-	rows := []string{st.Title.Render(desk.FitRow(measuredFrom(*r.taped, r.desk.State.Settings), r.w))}
+	rows := []string{st.Title.Render(measuredFrom(*r.taped, r.desk.State.Settings, r.w))}
 	figures := digits.Fit(strings.ToUpper(number), r.w-desk.Width(unit)-1, h-1)
 	for i, figure := range figures {
 		row := st.Strong.Render(figure)
@@ -61,8 +61,9 @@ func (r *Root) bandRows() []string {
 	return strings.Split(desk.Fit(strings.Join(rows, "\n"), r.w, h), "\n")
 }
 
-// measuredFrom says what the tape is held to: what the first letter of a reading says goes before what its field does.
-func measuredFrom(t desk.Taped, s desk.Settings) string {
+// measuredFrom says in w columns what the tape is held to: what the first letter of a reading says goes before what its field does. Where
+// there is little room the field's own words stay whole.
+func measuredFrom(t desk.Taped, s desk.Settings, w int) string {
 	head := t.Head
 	switch first := strings.ToUpper(strings.TrimSpace(t.Text) + " ")[0]; first {
 	case 'L':
@@ -72,7 +73,11 @@ func measuredFrom(t desk.Taped, s desk.Settings) string {
 	case '+':
 		head = "On from the reading before"
 	}
-	return strings.TrimPrefix(head+": "+t.Label, ": ")
+	label := strings.TrimSpace(t.Label)
+	if room := w - desk.Width(label) - 2; desk.Width(head) > room {
+		head = strings.TrimRight(desk.FitRow(head, max(0, room)), " ")
+	}
+	return desk.FitRow(strings.TrimPrefix(head+": "+label, ": "), w)
 }
 
 // parted parts a unit from the number that it was typed behind; a number without one is in the field's.

@@ -4,46 +4,104 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 )
 
+// keysOf is a section of the help: the bindings of a screen, or those of every screen.
+type keysOf struct {
+	title  string
+	screen int // -1 for every screen
+	keys   []key.Binding
+}
+
+// helpLine is a row of the help, and what of it does something when it is tapped.
+type helpLine struct {
+	text  string
+	of    int    // the section's screen
+	parts []part // none: a tap does nothing
+}
+
 // newHelp makes the help: what to measure next, then the bindings themselves, those of the screen that shows, those that
-// hold everywhere, and those of the other screens.
+// hold everywhere, and those of the other screens. A tap on a row does what its key does.
 func newHelp(r *Root) *reader {
-	type section struct {
-		title string
-		keys  []key.Binding
-	}
-	sections := []section{
-		{r.screens[r.at].Title() + " (the screen you are on)", r.screens[r.at].Keys(r.desk.State)},
-		{"On every screen", r.everywhere()},
+	sections := []keysOf{
+		{r.screens[r.at].Title() + " (the screen you are on)", r.at, r.screens[r.at].Keys(r.desk.State)},
+		{"On every screen", -1, r.everywhere()},
 	}
 	for i, s := range r.screens {
 		if i != r.at {
-			sections = append(sections, section{s.Title(), s.Keys(r.desk.State)})
+			sections = append(sections, keysOf{s.Title(), i, s.Keys(r.desk.State)})
 		}
 	}
-	return &reader{title: "Help", text: func(_ *rules.Result, styles desk.Styles, w int) []string {
-		rows := r.helpAdvice(styles, w)
-		for _, s := range sections {
-			rows = append(rows, styles.Strong.Render(s.title))
-			for _, b := range s.keys {
-				if r.plain {
-					rows = append(rows, keyHint(b))
-					continue
-				}
-				rows = append(rows, helpRows(styles, b, w)...)
-			}
-			rows = append(rows, "")
-		}
-		for _, row := range desk.Wrap(r.helpEnds(), w) {
-			rows = append(rows, styles.Faint.Render(row))
+	help := &reader{title: "Help", text: func(_ *rules.Result, styles desk.Styles, w int) (rows []string) {
+		for _, line := range r.helpLines(sections, styles, w) {
+			rows = append(rows, line.text)
 		}
 		return rows
 	}}
+	help.tapped = func(x, row, w int) tea.Cmd {
+		lines := r.helpLines(sections, r.desk.State.Settings.Styles(), w)
+		for _, p := range lines[row].parts {
+			if p.holds(x) {
+				r.shut(help)
+				return r.doHelped(lines[row].of, p.key)
+			}
+		}
+		return nil
+	}
+	return help
+}
+
+// doHelped does what a tapped row of the help is for. Another screen is only gone to, with the help of that one: what a key does there
+// is better seen before.
+func (r *Root) doHelped(screen int, name string) tea.Cmd {
+	if screen >= 0 && screen != r.at {
+		r.goTo(screen)
+		r.open(newHelp(r))
+		return nil
+	}
+	msg, known := keyNamed(name)
+	if !known {
+		return nil
+	}
+	if screen < 0 { // also where a field would take the letter
+		if cmd, mine := r.always(msg); mine {
+			return cmd
+		}
+		cmd, _ := r.outsideFields(msg)
+		return cmd
+	}
+	return r.pressed(msg)
+}
+
+func (r *Root) helpLines(sections []keysOf, styles desk.Styles, w int) (lines []helpLine) {
+	add := func(rows ...string) {
+		for _, row := range rows {
+			lines = append(lines, helpLine{text: row})
+		}
+	}
+	add(r.helpAdvice(styles, w)...)
+	for _, s := range sections {
+		add(styles.Strong.Render(s.title))
+		for _, b := range s.keys {
+			if r.plain {
+				add(keyHint(b))
+				continue
+			}
+			for _, line := range helpRows(styles, b, w) {
+				line.of = s.screen
+				lines = append(lines, line)
+			}
+		}
+		add("")
+	}
+	add(desk.Wrapped(styles.Faint, r.helpEnds(), w)...)
+	return lines
 }
 
 // everywhere are the keys that hold on every screen.
@@ -51,7 +109,13 @@ func (r *Root) everywhere() []key.Binding {
 	if !r.plain {
 		return desk.Everywhere()
 	}
-	return append([]key.Binding{keyReadAll, keyAgain}, desk.Everywhere()...)
+	keys := []key.Binding{keyReadAll, keyAgain}
+	for _, b := range desk.Everywhere() {
+		if b.Help() != desk.KeyLook.Help() && b.Help() != desk.KeyFigures.Help() { // nothing is drawn
+			keys = append(keys, b)
+		}
+	}
+	return keys
 }
 
 // helpEnds is the last that the help says.
@@ -59,7 +123,7 @@ func (r *Root) helpEnds() string {
 	if r.plain {
 		return fieldKeys
 	}
-	return fieldKeys + " The words at the foot and in the top row can be tapped."
+	return fieldKeys + " A tap on a row here does what its key does; so do the words at the foot and in the top row."
 }
 
 // helpAdvice says what to measure next, as a low window may have no other room for it.
@@ -73,22 +137,48 @@ func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
 
 const fieldKeys = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it."
 
-// helpKeyWidth is the column of the keys' names.
-const helpKeyWidth = 14
+const (
+	helpKeyWidth  = 14 // the column of the keys' names
+	helpPartWidth = 5  // of one of several keys in a row, the gap to the next with it
+)
 
-func helpRows(styles desk.Styles, b key.Binding, w int) []string {
-	if !b.Enabled() {
+// helpRows are the rows of a binding. What names several keys, as the arrows, ends with a target for each.
+func helpRows(styles desk.Styles, b key.Binding, w int) (lines []helpLine) {
+	if !b.Enabled() || len(b.Keys()) == 0 {
 		return nil
 	}
 	name := "  " + b.Help().Key
 	name += strings.Repeat(" ", max(1, helpKeyWidth-desk.Width(name)))
-	rows := desk.Wrap(b.Help().Desc, w-desk.Width(name))
-	for i := range rows {
-		lead := strings.Repeat(" ", desk.Width(name))
+	lead := strings.Repeat(" ", desk.Width(name))
+	sent := sentBy(b)
+	for i, row := range desk.Wrap(b.Help().Desc, w-desk.Width(name)) {
+		line := helpLine{text: lead + row}
 		if i == 0 {
-			lead = styles.Key.Render(name)
+			line.text = styles.Key.Render(name) + row
 		}
-		rows[i] = lead + rows[i]
+		if len(sent) == 1 {
+			line.parts = []part{{width: w, key: sent[0]}}
+		}
+		lines = append(lines, line)
 	}
-	return rows
+	if len(sent) == 1 {
+		return lines
+	}
+	if x := lipgloss.Width(lines[len(lines)-1].text) + helpPartWidth/2; x+len(sent)*helpPartWidth > w {
+		lines = append(lines, helpLine{text: lead})
+	}
+	last := &lines[len(lines)-1]
+	last.parts = severalKeys(sent, lipgloss.Width(last.text)+helpPartWidth/2)
+	for _, p := range last.parts {
+		last.text += strings.Repeat(" ", p.from-lipgloss.Width(last.text)) + styles.Key.Render(p.text)
+	}
+	return lines
+}
+
+// severalKeys are a target for each of several keys in a row, from column x.
+func severalKeys(sent []string, x int) (parts []part) {
+	for i, k := range sent {
+		parts = append(parts, part{from: x + i*helpPartWidth, width: 1, near: helpPartWidth / 2, key: k, text: keySign(k)})
+	}
+	return parts
 }

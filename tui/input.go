@@ -185,10 +185,15 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 // tapped presses the key of the part at column x.
 func (r *Root) tapped(parts []part, x int) tea.Cmd {
 	for _, p := range parts {
-		if p.holds(x) {
-			if msg, known := keyNamed(p.key); known {
-				return r.pressed(msg)
-			}
+		if !p.holds(x) {
+			continue
+		}
+		if p.key == tapKey(tapMore) { // a field would take the key
+			r.open(newHelp(r))
+			return nil
+		}
+		if msg, known := keyNamed(p.key); known {
+			return r.pressed(msg)
 		}
 	}
 	return nil

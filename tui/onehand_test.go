@@ -9,7 +9,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -45,7 +44,8 @@ func TestReadingsCalledOutNeedFiguresAndSides(t *testing.T) {
 // with the first letter, Delete takes the rest; and for moving a view, which q takes over the whole floor.
 var oneFinger = map[string]struct{ title, key string }{
 	"ctrl+s": {"Job", "s"}, "ctrl+z": {"Job", "z"}, "ctrl+y": {"Job", "y"}, "ctrl+c": {"Job", "q"}, "ctrl+u": {"", "delete"},
-	"shift+tab": {"", "up"}, "shift+up": {"", "q"}, "shift+left": {"", "q"}, "shift+down": {"", "q"}, "shift+right": {"", "q"},
+	"shift+tab": {"", "up"}, // and q, on Runs ;, for what follows
+	"shift+up":  {"", "q"}, "shift+left": {"", "q"}, "shift+down": {"", "q"}, "shift+right": {"", "q"},
 }
 
 // Nothing needs a function key, Alt, or two hands.
@@ -70,7 +70,10 @@ func TestOneHandReachesEverything(t *testing.T) {
 	}
 	for _, size := range windows {
 		b, _ := wholeVan(t, size[0], size[1])
-		hold(b, "everywhere", desk.Everywhere())
+		hold(b, "everywhere", b.everywhere())
+		b.plain = true
+		hold(b, "everywhere, in lines", b.everywhere())
+		b.plain = false
 		for i, s := range b.screens {
 			b.goTo(i)
 			for _, keys := range tappable[s.Title()] {
@@ -104,4 +107,24 @@ func TestJobUndoesWithOneFinger(t *testing.T) {
 	assert.Equal(t, job, string(b.desk.State.Job.Format()))
 	b.press("s")
 	assert.False(t, b.desk.State.Dirty, "saved")
+}
+
+// No key stands for two things at once: what does without a chord what one does would not be reached.
+func TestNoKeyMeansTwoThings(t *testing.T) {
+	for _, size := range windows {
+		for title, states := range tappable {
+			for _, keys := range states {
+				b, _ := wholeVan(t, size[0], size[1])
+				b.goTo(b.titled(title))
+				b.keys(strings.NewReplacer("<", " ", ">", " ").Replace(keys))
+				means := map[string]string{}
+				for _, k := range b.screens[b.at].Keys(b.desk.State) {
+					for _, name := range sentBy(k) {
+						assert.Empty(t, means[name], "%s %s: %s is also %s", title, keys, name, k.Help().Desc)
+						means[name] = k.Help().Desc
+					}
+				}
+			}
+		}
+	}
 }

@@ -17,10 +17,11 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// The keys that hold only where nothing is drawn.
+// The keys that hold only where nothing is drawn. Outside of fields one finger does what the chords do: there are no big figures and no
+// look to be had with those keys.
 var (
-	keyReadAll = key.NewBinding(key.WithKeys("ctrl+l"), key.WithHelp("Ctrl-L", "read the whole screen"))
-	keyAgain   = key.NewBinding(key.WithKeys("ctrl+r"), key.WithHelp("Ctrl-R", "say again where you are"))
+	keyReadAll = key.NewBinding(key.WithKeys("ctrl+l", desk.KeyFigures.Keys()[0]), key.WithHelp("Ctrl-L or 0", "read the whole screen"))
+	keyAgain   = key.NewBinding(key.WithKeys("ctrl+r", desk.KeyLook.Keys()[0]), key.WithHelp("Ctrl-R or b", "say again where you are"))
 )
 
 // plainRows is how many rows a page has where nothing is drawn: as many lines as one keeps in mind.
@@ -134,6 +135,7 @@ func (p *plainly) View() string { return "" }
 func (p *plainly) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	press, isKey := msg.(tea.KeyMsg)
 	switch {
+	case isKey && press.Type == tea.KeyRunes && (press.Paste || p.takesLetters()):
 	case isKey && key.Matches(press, keyReadAll):
 		p.voice.Say(p.whole()...)
 		return p, nil
@@ -153,6 +155,15 @@ func (p *plainly) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		p.voice.Say("Nothing new.")
 	}
 	return p, cmd
+}
+
+// takesLetters tells whether letters and digits belong to a field.
+func (p *plainly) takesLetters() bool {
+	if o := p.overlay(); o != nil {
+		_, typed := o.(*prompt)
+		return typed
+	}
+	return p.screens[p.at].Typing()
 }
 
 // now is what there is to tell.

@@ -126,7 +126,7 @@ func TestTheKeysAreReadAPageAtATime(t *testing.T) {
 	assert.Contains(t, said, "left bracket: up the list")
 	assert.Contains(t, said, "more rows below; Enter: read on, close at the end\n")
 	all := e.hears("ctrl+l")
-	assert.Contains(t, all, "Ctrl-L: read the whole screen")
+	assert.Contains(t, all, "Ctrl-L or 0: read the whole screen")
 	assert.NotContains(t, all, "tapped")
 	assert.Contains(t, e.hears("esc"), "Screen 1 of 8: Underneath")
 }
@@ -142,6 +142,10 @@ func TestWhereOneIsIsSaidAgain(t *testing.T) {
 	assert.Contains(t, said, "kind: crossmember\n")
 	assert.Equal(t, before, string(e.desk.State.Job.Format()))
 	assert.Equal(t, "652", e.hears("2"), "all of it, as its line has gone by")
+	assert.Equal(t, "0", e.hears("0"), "a field takes the digit")
+	e.hears("esc")
+	assert.Equal(t, e.hears("ctrl+l"), e.hears("0"), "one finger")
+	assert.Equal(t, e.hears("ctrl+r"), e.hears("b"))
 }
 
 // No figure of a mark is told before the cautions, whichever key is pressed.

@@ -18,14 +18,16 @@ type reader struct {
 	text  func(r *rules.Result, styles desk.Styles, w int) []string
 	must  bool
 	done  func() tea.Cmd // nil: nothing
-	top   int            // first row that shows
+	// tapped answers a tap in column x of a row of the text, which is w columns wide; nil: nothing does.
+	tapped func(x, row, w int) tea.Cmd
+	top    int // first row that shows
 }
 
 func (d *reader) waits() bool { return false }
 
 // page returns the rows of the text for w columns and how many show in h rows, less the title and the page line.
 func (d *reader) page(r *Root, w, h int) (rows []string, room int) {
-	return d.text(&r.desk.State.Result, r.desk.State.Settings.Styles(), w-4), max(h-3, 1)
+	return d.text(&r.desk.State.Result, r.desk.State.Settings.Styles(), w-2*readerIndent), max(h-readerHead-1, 1)
 }
 
 func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
@@ -39,6 +41,8 @@ func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
 			scroll(-3)
 		case tea.MouseButtonWheelDown:
 			scroll(3)
+		default:
+			return d.tap(r, msg, len(rows), room)
 		}
 	case tea.KeyMsg:
 		switch {
@@ -58,6 +62,21 @@ func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
 		}
 	}
 	return nil
+}
+
+// The text stands so far from the body's edge, below the title.
+const readerIndent, readerHead = 2, 2
+
+// tap answers a tap on a row of the text.
+func (d *reader) tap(r *Root, msg tea.MouseMsg, rows, room int) tea.Cmd {
+	row := msg.Y - readerHead
+	if _, tap := isTap(msg); !tap || d.tapped == nil || row < 0 || row >= room {
+		return nil
+	}
+	if row += min(d.top, max(rows-room, 0)); row >= rows {
+		return nil
+	}
+	return d.tapped(msg.X-readerIndent, row, r.w-2*readerIndent)
 }
 
 func (d *reader) view(r *Root, w, h int) string {

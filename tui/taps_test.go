@@ -63,6 +63,22 @@ func TestATappedFieldIsTheOneTheArrowsGoTo(t *testing.T) {
 	}
 }
 
+// The fields that Place opens beside its plan, too: of a typed place and of a measured pilot hole. A tap on whole layouts goes through
+// them.
+func TestWhatPlaceOpensTakesTaps(t *testing.T) {
+	job := screentest.State(t).Job
+	for _, size := range screentest.Sizes {
+		for _, open := range []string{"t", "m"} {
+			byKeys, byTap := onScreen(t, "Place", job, size.W, size.H), onScreen(t, "Place", job, size.W, size.H)
+			byKeys.Type(open + "<down>1")
+			byTap.Type(open)
+			tapText(t, byTap, size.W, size.H, "across")
+			byTap.Type("1")
+			assert.Equal(t, byKeys.View(size.W, size.H), byTap.View(size.W, size.H), "%s, %s", open, size.Name)
+		}
+	}
+}
+
 // Each kind of each list of what is looked for, by its row's tap and by the arrows.
 func TestATappedKindIsTheOneTheArrowsGoTo(t *testing.T) {
 	ofWholeRun(t)

@@ -163,9 +163,9 @@ func (r *Root) hints() []key.Binding {
 		return o.keys()
 	}
 	screen := r.screens[r.at]
-	rest := []key.Binding{desk.KeySave, desk.KeyUndo, desk.KeyQuit}
-	if !screen.Typing() {
-		rest = append([]key.Binding{desk.KeyHelp}, rest...)
+	rest := []key.Binding{desk.KeyHelp, desk.KeySave, desk.KeyUndo, desk.KeyQuit}
+	if screen.Typing() {
+		rest[0] = tapMore
 	}
 	hints := screen.Keys(r.desk.State)
 	if len(hints) > maxOwnHints {
@@ -202,18 +202,47 @@ func (r *Root) footParts() []part {
 	return parts
 }
 
-// tapKey is the key that a tap on a hint sends; "" for a hint of all directions, as a tap can't mean one of them.
+// tapMore opens the help by a tap where its key would be typed into a field.
+var tapMore = key.NewBinding(key.WithKeys("…"), key.WithHelp("…", "more"))
+
+// tapKey is the key that a tap on a hint sends; "" for a hint of several, as a tap can't mean one of them.
 func tapKey(b key.Binding) string {
-	ends := func(side string) bool {
-		return slices.ContainsFunc(b.Keys(), func(k string) bool { return strings.HasSuffix(k, side) })
+	if sent := sentBy(b); len(sent) == 1 {
+		return sent[0]
 	}
-	if ends("left") && ends("right") {
-		return ""
-	}
-	return b.Keys()[0]
+	return ""
 }
 
-func isHelp(b key.Binding) bool { return b.Help() == desk.KeyHelp.Help() }
+// sentBy are the keys that do what a binding says: one, or one for each of the ways or screens that it names.
+func sentBy(b key.Binding) []string {
+	keys := b.Keys()
+	ends := func(side string) bool {
+		return slices.ContainsFunc(keys, func(k string) bool { return strings.HasSuffix(k, side) })
+	}
+	switch {
+	case ends("left") && ends("right"), b.Help() == desk.KeyScreens.Help():
+		return keys
+	case b.Help().Key == "↑ ↓":
+		return []string{"up", "down"}
+	case b.Help().Key == "← →":
+		return []string{"left", "right"}
+	}
+	return keys[:1]
+}
+
+// keySign is how one of several keys is shown.
+func keySign(name string) string {
+	for way, sign := range map[string]string{"up": "↑", "down": "↓", "left": "←", "right": "→"} {
+		if strings.HasSuffix(name, way) {
+			return sign
+		}
+	}
+	return name
+}
+
+func isHelp(b key.Binding) bool {
+	return b.Help() == desk.KeyHelp.Help() || b.Help() == tapMore.Help()
+}
 
 const hintGap = 2
 

@@ -64,7 +64,7 @@ func run(args []string, s streams) int {
 	if called.Name() == "help" {
 		called = called.Root()
 	}
-	line(s.err, "undermark: %v; see %s --help", err, called.CommandPath())
+	s.complainOf("undermark: %v; see %s --help", err, called.CommandPath())
 	return exitUsage
 }
 

@@ -78,7 +78,7 @@ func startJob(path, from, van string, shared *sharedFlags, s streams) error {
 	case err != nil:
 		return failed{err}
 	}
-	line(s.out, "%s: a new job, %d things not confirmed on this van", path, unconfirmed(job))
+	s.tell("%s: a new job, %d things not confirmed on this van", path, unconfirmed(job))
 	return nil
 }
 

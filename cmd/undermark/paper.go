@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"strings"
 
@@ -13,8 +14,11 @@ import (
 )
 
 // width is how many columns the terminal has that standard output goes to; 0 when it goes elsewhere.
-func (s streams) width() int {
-	out, isFile := s.terminal.(*os.File)
+func (s streams) width() int { return columns(s.terminal) }
+
+// columns is how many a terminal has; 0 of what is none.
+func columns(to io.Writer) int {
+	out, isFile := to.(*os.File)
 	if !isFile || !term.IsTerminal(out.Fd()) {
 		return 0
 	}

@@ -51,7 +51,7 @@ func screen(shared sharedFlags, plain bool, args []string, s streams) error {
 
 // wantsLines asks on a terminal that says it can't draw whether to go on in lines.
 func wantsLines(s streams) bool {
-	line(s.out, "TERM=dumb: this terminal can't draw. Enter: go on in lines (undermark --plain); n, then Enter: draw all the same.")
+	s.tell("TERM=dumb: this terminal can't draw. Enter: go on in lines (undermark --plain); n, then Enter: draw all the same.")
 	answer, _ := bufio.NewReader(byteByByte{s.in}).ReadString('\n')
 	return !strings.HasPrefix(strings.ToLower(strings.TrimSpace(answer)), "n")
 }

@@ -30,10 +30,21 @@ func (s streams) complain(err error) {
 		}
 		return
 	}
-	line(s.err, "%v", err)
+	s.complainOf("%v", err)
 }
 
-// line writes one line. What others wrote is harmless in it, and can't end it.
-func line(to io.Writer, format string, args ...any) {
-	fmt.Fprintln(to, harmless.Text(fmt.Sprintf(format, args...)))
+// complainOf writes what went wrong: into a pipe or a file one line, on a terminal as many as its width takes.
+func (s streams) complainOf(format string, args ...any) {
+	line(s.err, columns(s.watched), format, args...)
+}
+
+// tell writes one line of an answer that is no list.
+func (s streams) tell(format string, args ...any) { line(s.out, s.width(), format, args...) }
+
+// line writes one line, broken where the terminal has so many columns; 0: where it has no end. What others wrote is harmless in it, and
+// can't end it.
+func line(to io.Writer, columns int, format string, args ...any) {
+	p := paper{width: columns}
+	p.line(format, args...)
+	fmt.Fprint(to, p.String())
 }

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// answers are commands that answer people with lists and tables.
+// answers are commands that answer people with lists and tables, and some that refuse.
 var answers = [][]string{
 	{"check", "--next", filepath.Join(cases, "24-everything.toml")},
 	{"marks", filepath.Join(cases, "24-everything.toml")},
@@ -21,6 +21,12 @@ var answers = [][]string{
 	{"route", "exhaust", "--edge", "left", filepath.Join(cases, "01-wide-floor.toml")},
 	{"rules"},
 	{"--help"},
+	{"layout", filepath.Join(cases, "01-wide-floor.toml")},
+	{"cutlist", filepath.Join(cases, "24-everything.toml")},
+	{"check", "nowhere/van.toml"},
+	{"check", filepath.Join(cases, "01-wide-floor.toml"), "--book", "nowhere.toml"},
+	{"suggest", filepath.Join(cases, "01-wide-floor.toml"), "--near", "1000"},
+	{"chekc", filepath.Join(cases, "01-wide-floor.toml")},
 }
 
 // shownAt is what a command writes on a terminal so wide.
@@ -29,6 +35,19 @@ func shownAt(t *testing.T, width int, args ...string) string {
 	<-s.done
 	_ = s.cmd.Wait() // the exit code is of no matter here
 	return strings.ReplaceAll(s.output(), "\r\n", "\n")
+}
+
+// left is what stays of an output: how far the program is is written over, and fits the terminal, too.
+func left(t *testing.T, out string, width int) string {
+	lines := strings.Split(out, "\n")
+	for i, line := range lines {
+		over := strings.LastIndexAny(line, "\r\b")
+		for _, part := range strings.FieldsFunc(line[:over+1], func(r rune) bool { return r == '\r' || r == '\b' }) {
+			assert.LessOrEqual(t, ansi.StringWidth(part), width, "%q", part)
+		}
+		lines[i] = line[over+1:]
+	}
+	return strings.Join(lines, "\n")
 }
 
 // wordsOf are the words of a text, each once, whatever lines they stand in.
@@ -45,10 +64,10 @@ func TestAnswersFitTheTerminal(t *testing.T) {
 	for _, args := range answers {
 		cmd := exec.Command(program, args...)
 		cmd.Env = newHome(t).env()
-		piped, _ := cmd.Output() // as above
+		piped, _ := cmd.CombinedOutput() // as above
 		require.NotEmpty(t, piped, args)
 		for _, width := range []int{50, 80, 130} {
-			out := shownAt(t, width, args...)
+			out := left(t, shownAt(t, width, args...), width)
 			for line := range strings.SplitSeq(out, "\n") {
 				assert.LessOrEqual(t, ansi.StringWidth(line), width, "%v: %q", args, line)
 				assert.Equal(t, strings.TrimRight(line, " "), line, args)

@@ -165,7 +165,10 @@ func TestWhatToDoAboutAFinding(t *testing.T) {
 	assert.Equal(t, "look the value up in the heater's instructions and enter it in the job's rules.", advice(f, desk.State{}))
 	f.Required = vehicles.Some(60)
 	assert.Equal(t, "measure again, or move the cut away from it, in Place.", advice(f, desk.State{}))
-	f.Verdict = rules.Foul
+	f.Unconfirmed, f.Against.Sort = true, rules.AnOpening
+	assert.Equal(t, "confirm it (m in Underneath), or measure it again.", advice(f, desk.State{}))
+	assert.Equal(t, "Underneath", desk.Show(&rules.Finding{Limit: &limit, Unconfirmed: true, Against: rules.Thing{Sort: rules.AnObstruction}}).Goto)
+	f.Unconfirmed, f.Against, f.Verdict = false, rules.Thing{}, rules.Foul
 	assert.Equal(t, "move the cut away from it, in Place.", advice(f, desk.State{}))
 }
 

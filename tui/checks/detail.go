@@ -86,6 +86,8 @@ func advice(f rules.Finding, s desk.State) string {
 	switch {
 	case !f.Required.Set:
 		return "look the value up in the heater's instructions and enter it in the job's rules."
+	case f.Unconfirmed:
+		return words.ConfirmIt(f.Against) + ", or measure it again."
 	case f.Verdict == rules.Doubtful && f.Sigma > 0:
 		return "measure again, or " + act
 	}

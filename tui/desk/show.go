@@ -22,8 +22,22 @@ func Show(f *rules.Finding) Change {
 	case rules.TheHeater:
 		return Change{Goto: "On top", Focus: f}
 	}
+	if title, is := EnteredOn(f.Against.Sort); f.Unconfirmed && is { // to be confirmed, not moved away from
+		return Change{Goto: title, Focus: f}
+	}
 	if f.WithRun() {
 		return Change{Goto: "Runs", Focus: f}
 	}
 	return Change{Goto: "Place", Focus: f}
+}
+
+// EnteredOn is the screen where things of a sort are entered and confirmed; false of a sort that is not in a list.
+func EnteredOn(sort rules.Sort) (title string, is bool) {
+	switch sort {
+	case rules.AnObstruction, rules.AnOpening:
+		return "Underneath", true
+	case rules.AFitting:
+		return "On top", true
+	}
+	return "", false
 }

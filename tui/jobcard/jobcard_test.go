@@ -157,3 +157,27 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }
+
+// Beside the list nothing is cut off, and where the words beside it need the room least, names have it.
+func TestNamesHaveTheRoomThatWordsDoNotNeed(t *testing.T) {
+	for _, size := range [][2]int{{100, 27}, {160, 47}} {
+		r := screentest.New(t, New(), screentest.Full(t), size[0], size[1])
+		records := r.Screen.(Screen).Records(r.State)
+		cut := 0
+		for i := range records {
+			e := r.Screen.(Screen).entry
+			words, rows := beside(e, r.State, 25, 0)
+			assert.LessOrEqual(t, rows, size[1], words)
+			for line := range strings.SplitSeq(r.View(size[0], size[1]), "\n") {
+				if strings.HasPrefix(line, "▸") && strings.Contains(line, "…") {
+					cut++
+				}
+			}
+			if i < len(records)-1 {
+				r.Type("<down>")
+			}
+		}
+		assert.Less(t, cut, 20, "of %d names, at %v", len(records), size)
+		t.Log(size, cut, len(records))
+	}
+}

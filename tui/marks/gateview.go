@@ -103,8 +103,20 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if at, _ := words.SplitAtCut(s.Result.Findings); words.Worst(at) == rules.Clear {
 		mend = "Elsewhere: lay it otherwise, or measure again." // no move of the cut is called for
 	}
+	if things := words.OnlyUnconfirmed(&s.Result); len(things) > 0 {
+		mend = "What is left hangs on what nobody confirmed on this van: " + named(things) + ". Measure it again, or " + words.ConfirmIt(things...) + "."
+	}
 	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. "+mend, w)...)
 	return append(rows, choice(st, keyShow), choice(st, keyAll))
+}
+
+// named are the names of things, in a row.
+func named(things []rules.Thing) string {
+	names := make([]string, len(things))
+	for i, t := range things {
+		names[i] = t.String()
+	}
+	return strings.Join(names, ", ")
 }
 
 func choice(st desk.Styles, k key.Binding) string {

@@ -336,3 +336,22 @@ func TestDiagonalsAreTickedLikeMarks(t *testing.T) {
 	assert.Contains(t, screentest.Filled(t, next, ticked, 60, 17), "[x] it says so")
 	screentest.Golden(t, "check", p, s, screentest.NoPlan)
 }
+
+// Where all that is not clear is so because a thing was not measured on this van, nobody is told to move the cut.
+func TestWhatIsOnlyUnconfirmedIsConfirmed(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1400, 250}
+	job.Exhaust, job.Intake, job.Fuel = nil, nil, nil
+	s := screentest.Judged(screentest.State(t), job.WithCut(cut))
+	require.NotEqual(t, rules.Clear, s.Result.Verdict)
+	assert.Equal(t, "reductant tank", named(words.OnlyUnconfirmed(&s.Result)))
+	text := strings.Join(strings.Fields(ansi.Strip(strings.Join(startFoot(warning, s, 60), " "))), " ")
+	assert.Contains(t, text, "nobody confirmed on this van: reductant tank")
+	assert.Contains(t, text, "(m in Underneath)")
+	assert.NotContains(t, text, "Move the cut")
+	_, _, changes := screentest.After(New(), s, screentest.Keys("l enter")...)
+	assert.Equal(t, "Underneath", changes[1].Goto, "where it is confirmed")
+	foul := screentest.State(t).Result
+	assert.Empty(t, words.OnlyUnconfirmed(&foul), "a foul cut is to be moved")
+}

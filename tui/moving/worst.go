@@ -181,6 +181,16 @@ func (p Panel) area() (x, y, w, h int) {
 	return x, y + above, w, h - above
 }
 
+// At is a place of the body as the panel beside or under the plan counts it, and how large that is; on is false where it does not lie on
+// the panel.
+func (p Panel) At(x, y int) (px, py, w, h int, on bool) {
+	planW, planH := Sizes(p.W, p.H)
+	if p.W >= desk.SideBySide {
+		return x - planW - 1 - desk.Margin, y, p.W - planW - 1 - desk.Margin, p.H, p.covers(x, y)
+	}
+	return x, y - planH, p.W, p.H - planH, p.covers(x, y)
+}
+
 // covers tells whether a place of the body lies on the panel.
 func (p Panel) covers(x, y int) bool {
 	planW, planH := Sizes(p.W, p.H)

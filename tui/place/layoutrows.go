@@ -55,7 +55,7 @@ func (m screen) pictures(s desk.State, w, h int) string {
 			all = desk.Beside(all, picture, st)
 		}
 	}
-	return all + "\n" + desk.Fit(strings.Join(m.choices(s, w, linesUnder), "\n"), w, linesUnder)
+	return all + "\n" + desk.Fit(strings.Join(m.choices(s, w, linesUnder).rows, "\n"), w, linesUnder)
 }
 
 // foulOf are the findings that a layout's picture shows: the worst of what it breaks.
@@ -77,18 +77,21 @@ func headOf(i int, l *rules.Layout) string {
 const roomForAll = 12
 
 // choices list the layouts in h rows of w columns, or say how far the search is or what stands in the way.
-func (m screen) choices(s desk.State, w, h int) (rows []string) {
+func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 	st, best := s.Settings.Styles(), m.proposed()
 	switch {
 	case m.places.Failed:
-		return desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)
+		rows.add(-1, desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
+		return rows
 	case !m.places.Done:
-		return desk.Wrapped(st.Plain, "Looking for whole layouts..."+m.progress(), w)
+		rows.add(-1, desk.Wrapped(st.Plain, "Looking for whole layouts..."+m.progress(), w)...)
+		return rows
 	case len(best) == 0:
-		rows = desk.Wrapped(st.Strong, "Nothing can be laid out here at all: no exhaust leads anywhere.", w)
-		return append(rows, m.inTheWay(s, w)...)
+		rows.add(-1, desk.Wrapped(st.Strong, "Nothing can be laid out here at all: no exhaust leads anywhere.", w)...)
+		rows.add(-1, m.inTheWay(s, w)...)
+		return rows
 	}
-	rows = m.title(s, w)
+	rows.add(-1, m.title(s, w)...)
 	for i := range best {
 		if i != m.at && h < roomForAll {
 			continue
@@ -101,10 +104,11 @@ func (m screen) choices(s desk.State, w, h int) (rows []string) {
 			if n > 0 {
 				mark = "  "
 			}
-			rows = append(rows, mark+row)
+			rows.add(i, mark+row)
 		}
 	}
-	return append(rows, m.inTheWay(s, w)...)
+	rows.add(-1, m.inTheWay(s, w)...)
+	return rows
 }
 
 // title says what is proposed.

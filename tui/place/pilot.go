@@ -150,18 +150,23 @@ func (m screen) explain(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, desk.KeyLeave):
 		m.explaining = false
 	case i >= 0 && i < len(p.Slips):
-		m.explaining = false
-		job := p.Slips[i].Apply(s.Job)
-		return m, desk.Change{Job: &job, Say: "Put right; judged again. " + desk.KeyUndo.Help().Key + " takes it back."}
+		return m.putRight(p.Slips[i], s)
 	}
 	return m, desk.Change{}
 }
 
+// putRight takes what would explain the pilot hole for what happened.
+func (m screen) putRight(slip rules.Slip, s desk.State) (screen, desk.Change) {
+	m.explaining = false
+	job := slip.Apply(s.Job)
+	return m, desk.Change{Job: &job, Say: "Put right; judged again. " + desk.KeyUndo.Help().Key + " takes it back."}
+}
+
 // explanations list what would explain the pilot hole, each with its letter.
-func (m screen) explanations(s desk.State, w int) []string {
+func (m screen) explanations(s desk.State, w int) (rows panelRows) {
 	st := s.Settings.Styles()
 	p, _ := pilotOf(s)
-	rows := desk.Wrapped(st.Title, "One of these would explain the pilot. Check it on the van before you press its letter.", w)
+	rows.add(-1, desk.Wrapped(st.Title, "One of these would explain the pilot. Check it on the van before you press its letter.", w)...)
 	for i, slip := range p.Slips {
 		if i > 'z'-'a' {
 			break
@@ -171,7 +176,7 @@ func (m screen) explanations(s desk.State, w int) []string {
 			if n == 0 {
 				letter = st.Key.Render(string(rune('a'+i))) + " "
 			}
-			rows = append(rows, letter+row)
+			rows.add(i, letter+row)
 		}
 	}
 	return rows

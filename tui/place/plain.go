@@ -75,6 +75,6 @@ func (m screen) plainLayouts(s desk.State) desk.Plain {
 	here := append(m.title(s, aloud.Unbroken), layoutLine(&m.proposed()[m.at], s))
 	return desk.Plain{
 		Here: append(aloud.Rows(here...), aloud.Runs(laid(&m.proposed()[m.at], s))...),
-		All:  func() []string { return aloud.Rows(m.choices(s, aloud.Unbroken, aloud.Unbroken)...) },
+		All:  func() []string { return aloud.Rows(m.choices(s, aloud.Unbroken, aloud.Unbroken).rows...) },
 	}
 }

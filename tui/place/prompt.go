@@ -103,12 +103,18 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 
 // typed answers a key or a pasted text while the fields have the keys.
 func (m screen) typed(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	prompt, change, taken := m.prompt.Press(k, m.asks(m.prompt.Kind, s), s)
-	m.prompt = prompt
-	if taken {
-		return m.take(s)
+	return m.answered(s)(m.prompt.Press(k, m.asks(m.prompt.Kind, s), s))
+}
+
+// answered goes on after a prompt has answered a key or a tap.
+func (m screen) answered(s desk.State) func(prompt moving.Prompt, change desk.Change, taken bool) (screen, desk.Change) {
+	return func(prompt moving.Prompt, change desk.Change, taken bool) (screen, desk.Change) {
+		m.prompt = prompt
+		if taken {
+			return m.take(s)
+		}
+		return m, change
 	}
-	return m, change
 }
 
 // take puts what was typed into the job, or says why it can't be.

@@ -7,6 +7,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
 )
@@ -46,7 +47,17 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	if !m.Typing() {
 		if top, change, mine := worst(s).Mouse(msg, m.top, s, m.beside(s)); mine {
 			m.top = top
+			if change.Focus != nil && change.Goto == m.Title() {
+				seen := s
+				seen.Focus = change.Focus
+				m.top = worst(s).Kept(change.Focus, msg.Y, top, seen, m.beside(seen))
+			}
 			return m, change
+		}
+	}
+	if entryscreen.IsTap(msg) {
+		if next, change, mine := m.tapOpen(msg.X, msg.Y, s); mine {
+			return next, m.followed(carried(besideHole(change, s), s), s)
 		}
 	}
 	pane, change, at := m.pane.Update(msg, s, m.shown(s))

@@ -11,31 +11,31 @@ import (
 const tapeHead = "Tape level from the hole's centre, to the nearest edge of:"
 
 // tapeRows is the list of direct tapes in place of the panel, scrolled to the one that is typed.
-func (m screen) tapeRows(s desk.State, w, h int) []string {
+func (m screen) tapeRows(s desk.State, w, h int) (rows panelRows) {
 	st := s.Settings.Styles()
 	p, _ := pilotOf(s)
-	rows := desk.Wrapped(st.Title, tapeHead, w)
+	rows.add(-1, desk.Wrapped(st.Title, tapeHead, w)...)
 	from, to := 0, 0
 	for i, f := range tapeFields(s) {
 		if f.Key == m.tapes.form.On() {
-			from = len(rows)
-			rows = append(rows, m.tapeField(s, i, w)...)
-			to = len(rows)
+			from = len(rows.rows)
+			rows.add(i, m.tapeField(s, i, w)...)
+			to = len(rows.rows)
 			continue
 		}
 		style, text := st.Plain, f.Label+": "+f.Blank
 		if f.Text != "" {
 			style, text = st.Verdict(p.Tapes[i].Verdict), f.Label+" "+f.Text+": "+f.Note
 		}
-		rows = append(rows, indented(desk.Wrapped(style, text, w-2))...)
+		rows.add(i, indented(desk.Wrapped(style, text, w-2))...)
 	}
-	rows = append(rows, desk.Wrapped(holdingStyle(p, st), holding(p), w)...)
-	rows = append(rows, desk.Wrapped(st.Plain, onPurpose, w)...)
-	top := max(0, min(from-1, to-h, len(rows)-h))
+	rows.add(-1, desk.Wrapped(holdingStyle(p, st), holding(p), w)...)
+	rows.add(-1, desk.Wrapped(st.Plain, onPurpose, w)...)
+	top := max(0, min(from-1, to-h, len(rows.rows)-h))
 	if to > h { // what is typed stays in sight whole, the rest as far as there is room
 		top = to - h
 	}
-	return rows[top:]
+	return rows.from(top)
 }
 
 // tapeField is the field that is typed, with what it came to in as few rows as that takes.

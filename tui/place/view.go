@@ -25,11 +25,11 @@ func (m screen) View(s desk.State, w, h int) string {
 func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
 	case m.explaining:
-		return m.explanations(s, w)
+		return m.explanations(s, w).rows
 	case m.choosing:
-		return m.choices(s, w, h)
+		return m.choices(s, w, h).rows
 	case m.tapes.open:
-		return m.tapeRows(s, w, h)
+		return m.tapeRows(s, w, h).rows
 	case m.Typing():
 		return m.prompt.Rows(m.heading(s), m.asks(m.prompt.Kind, s), s, w, h)
 	}

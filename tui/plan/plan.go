@@ -56,6 +56,17 @@ func (p Pane) Keys() []key.Binding {
 	return []key.Binding{keyTurnOver, keyIn, keyOut, keyAll, keyCut, keyOnward, keyPan, keyLegend}
 }
 
+// KeysBut are its bindings where a screen has a key of theirs for something else: they go by their other key there.
+func (p Pane) KeysBut(taken key.Binding) []key.Binding {
+	all := p.Keys()
+	for i, b := range all {
+		if keys := b.Keys(); len(keys) > 1 && keys[0] == taken.Keys()[0] {
+			all[i] = bind(keys[1], b.Help().Desc, keys[1:]...)
+		}
+	}
+	return all
+}
+
 func bind(name, what string, keys ...string) key.Binding {
 	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, what))
 }
@@ -67,7 +78,7 @@ var (
 	keyAll      = bind("f", "the whole floor", "f")
 	keyCut      = bind("g", "go to the cut", "g")
 	keyLegend   = bind("l", "what the letters mean", "l")
-	keyOnward   = bind("q", "on to the next part of the floor", "q")
+	keyOnward   = bind("q", "on to the next part of the floor", "q", ";")
 	keyPan      = bind("Shift-arrows", "move the view", "shift+up", "shift+down", "shift+left", "shift+right")
 )
 

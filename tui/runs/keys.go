@@ -48,7 +48,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	here, ok := m.here(s)
 	if !ok {
-		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.Keys()...)
+		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.KeysBut(keyCutList)...)
 	}
 	keys := append(m.ofPart(here), keyRun)
 	if !arranged(m.w, m.h).both() {
@@ -66,7 +66,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
-	return append(keys, m.pane.Keys()...)
+	return append(keys, m.pane.KeysBut(keyCutList)...)
 }
 
 // ofPart are the keys of the part that is picked.

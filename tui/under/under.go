@@ -68,15 +68,19 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	return m, change, nil
 }
 
-// revealed goes to the obstruction that the finding in the state's focus is of.
+// revealed goes to the obstruction or the opening that the finding in the state's focus is of.
 func (m Screen) revealed(s desk.State) (Screen, desk.Change) {
-	if s.Focus == nil || s.Focus.Against.Sort != rules.AnObstruction {
+	if s.Focus == nil {
+		return m, desk.Change{}
+	}
+	list, is := map[rules.Sort]features.List{rules.AnObstruction: features.Obstructions, rules.AnOpening: features.Openings}[s.Focus.Against.Sort]
+	if !is {
 		return m, desk.Change{}
 	}
 	var change desk.Change
 	m.looking.shown = false
 	m.entry, change = m.entry.Reveal(func(of form.Record) bool {
-		return of == features.Record{List: features.Obstructions, Row: int(s.Focus.Against.Index)}
+		return of == features.Record{List: list, Row: int(s.Focus.Against.Index)}
 	}, s)
 	return m, change
 }

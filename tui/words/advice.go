@@ -14,6 +14,9 @@ func NoAdvice(r rules.Result) string {
 	case r.Job.Cut == nil:
 		return "first give the cut a place"
 	case slices.ContainsFunc(r.Findings, doubtful):
+		if things := OnlyUnconfirmed(&r); len(things) > 0 {
+			return "what is doubtful was not measured on this van: " + ConfirmIt(things...)
+		}
 		return "no reading would decide what is doubtful: move something"
 	}
 	return "nothing more; no verdict on what was entered is in doubt"
