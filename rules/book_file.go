@@ -71,10 +71,11 @@ func parseBook(text []byte, file, name string) (*Book, error) {
 	}
 	var limits []Limit
 	var faults []vehicles.Fault
+	there := map[string]bool{}
 	for i, r := range f.Rules {
 		added, wrong, leaf := r.limits(name)
 		if wrong == "" {
-			wrong, leaf = repeated(limits, added), "id"
+			wrong, leaf = repeated(there, added), "id"
 		}
 		if wrong != "" {
 			faults = append(faults, vehicles.Fault{Key: fmt.Sprintf("rule[%d].%s", i, leaf), Text: wrong})
@@ -84,14 +85,16 @@ func parseBook(text []byte, file, name string) (*Book, error) {
 	return newBook(limits), vehicles.FaultsIn(text, file, faults)
 }
 
-// repeated says which of the added limits is there already.
-func repeated(limits, added []Limit) string {
+// repeated says which of the added limits is there already, and notes them all.
+func repeated(there map[string]bool, added []Limit) (wrong string) {
 	for _, a := range added {
-		if slices.ContainsFunc(limits, func(l Limit) bool { return l.Key() == a.Key() }) {
-			return fmt.Sprintf("rule %q is there twice: keep one", a.Key())
+		key := a.Key()
+		if there[key] && wrong == "" {
+			wrong = fmt.Sprintf("rule %q is there twice: keep one", key)
 		}
+		there[key] = true
 	}
-	return ""
+	return wrong
 }
 
 // limits turns one [[rule]] into the general limit and those of its kinds. What is wrong is said with the key it is at.

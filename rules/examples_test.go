@@ -20,6 +20,7 @@ import (
 //	none               there is no such finding
 //	value, margin      to 0.0001; without a margin there is to be none
 //	verdict
+//	why                what is said of it, where that is not the same for all findings of the rule
 const examples = "../testdata/rules"
 
 // digits is how close a value worked out by hand to four decimals is.
@@ -67,6 +68,9 @@ func holdsTo(t *testing.T, rule *Rule, file string, passes bool) {
 	assert.Equal(t, want["verdict"], f.Verdict.String(), f.Why)
 	assert.Equal(t, passes, f.Verdict == Clear)
 	assert.Equal(t, passes, f.Why == "")
+	if want["why"] != nil {
+		assert.Equal(t, want["why"], f.Why)
+	}
 	assert.NotContains(t, f.Why, "%!", "a format without its amount")
 }
 

@@ -23,6 +23,9 @@ func TestWhatIsAskedInFullShowsWhereItIs(t *testing.T) {
 			continue
 		}
 		seen[f.Rule]++
+		if f.N != (geometry.Point3{}) {
+			assert.InDelta(t, 1, f.N.Norm(), 1e-9, f.About())
+		}
 		a, b := f.At[0], f.At[1]
 		apart := b.Sub(a)
 		line := &result.Plan.Run(runKind(f.Subject.Sort)).Line

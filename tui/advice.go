@@ -35,6 +35,14 @@ func (m settled) happened(r *Root) tea.Cmd {
 	return func() tea.Msg { return advised{m.asked, next(result, book, rules.Next)} }
 }
 
+// heeded leaves out messages that come too late to matter: each would have the screen painted, and every key sends one.
+func (r *Root) heeded(_ tea.Model, msg tea.Msg) tea.Msg {
+	if m, is := msg.(settled); is && m.asked != r.asked {
+		return nil
+	}
+	return msg
+}
+
 // next asks for the advice on a judged job. Nobody's work may be lost because of a fault in it.
 func next(result rules.Result, book *rules.Book, ask func(rules.Result, *rules.Book) []rules.Advice) (found desk.Next) {
 	defer func() {

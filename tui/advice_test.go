@@ -98,6 +98,15 @@ func TestAnswersToOldQuestionsAreDropped(t *testing.T) {
 	assert.True(t, b.desk.State.Next.Known)
 }
 
+// A question that is older than the last key is not even painted for; the last one is.
+func TestOldQuestionsAreLeftOut(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	b.apply(desk.Change{Job: &b.desk.State.Job})
+	assert.Nil(t, b.heeded(b.Root, settled{b.asked - 1}))
+	assert.Equal(t, settled{b.asked}, b.heeded(b.Root, settled{b.asked}))
+	assert.Equal(t, advised{b.asked - 1, desk.Next{}}, b.heeded(b.Root, advised{b.asked - 1, desk.Next{}}))
+}
+
 func TestAFaultInTheAdviceEndsNothing(t *testing.T) {
 	found := next(rules.Result{}, nil, func(rules.Result, *rules.Book) []rules.Advice { panic("no") })
 	assert.Equal(t, desk.Next{Known: true, Failed: true}, found)

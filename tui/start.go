@@ -147,13 +147,14 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	screen := pixels.On(os.Stdout)
-	return r.show(r, complain, append(r.gated(screen), tea.WithOutput(sparing.On(screen)), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	pictures := pixels.On(os.Stdout)
+	screen := sparing.On(pictures)
+	return r.show(screen.Showing(r), complain, append(r.gated(pictures), tea.WithOutput(screen), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
 // show runs the program; model is the root, or what stands round it.
 func (r *Root) show(model tea.Model, complain io.Writer, options ...tea.ProgramOption) error {
-	p := tea.NewProgram(model, options...)
+	p := tea.NewProgram(model, append(options, tea.WithFilter(r.heeded))...)
 	if screen := r.desk.State.Pixels; screen != nil {
 		screen.Ask(func() { p.Send(pictured{}) })
 	}

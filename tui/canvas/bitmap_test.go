@@ -98,10 +98,10 @@ func TestTexturesStayInTheMask(t *testing.T) {
 // What a block shows is shown by it and by no other: then no two show the same.
 func TestEveryBlockStandsForWhatItShows(t *testing.T) {
 	for q, char := range quadrants {
-		assert.Equal(t, block{char: char}, blocks[quarters(q)])
-		assert.Equal(t, block{char: char}, plainBlocks[quarters(q)])
+		assert.Equal(t, block{char: char}, blockTable().all[quarters(q)])
+		assert.Equal(t, block{char: char}, blockTable().plain[quarters(q)])
 	}
-	assert.Equal(t, [4]block{{char: '▂'}, {char: '▆'}, {'▂', true}, {'▆', true}}, [4]block{blocks[0xC0], blocks[0xFC], blocks[0x3F], blocks[0x03]})
+	assert.Equal(t, [4]block{{char: '▂'}, {char: '▆'}, {'▂', true}, {'▆', true}}, [4]block{blockTable().all[0xC0], blockTable().all[0xFC], blockTable().all[0x3F], blockTable().all[0x03]})
 }
 
 // The twin fills the rectangle and then draws its sides, as for one that is turned.

@@ -3,6 +3,7 @@ package canvas
 import (
 	"math/bits"
 	"slices"
+	"sync"
 )
 
 // block is a character that shows the dots of a cell in two colours: ink on those set, ground on the rest, or with turned
@@ -22,17 +23,20 @@ type shown struct {
 }
 
 // blocks are for each of a cell's dots, as octet gives them, the character that comes nearest to them; of equals the one
-// that shows more. Without colours no character can be turned, and plainBlocks has only the quarters.
-var blocks, plainBlocks = func() (all, plain [256]block) {
+// that shows more. Without colours no character can be turned: plain has only the quarters.
+type blocks struct{ all, plain [256]block }
+
+// blockTable is made once something is painted: most commands paint nothing.
+var blockTable = sync.OnceValue(func() *blocks {
 	var known []shown
 	for q, char := range quadrants {
 		known = append(known, shown{quarters(q), block{char: char}})
 	}
-	plain = nearest(known)
+	plain := nearest(known)
 	known = append(known,
 		shown{0xC0, block{char: '▂'}}, shown{0xFC, block{char: '▆'}}, shown{0x3F, block{'▂', true}}, shown{0x03, block{'▆', true}})
-	return nearest(known), plain
-}()
+	return &blocks{nearest(known), plain}
+})
 
 // quarters are the dots of a cell's quarters.
 func quarters(q int) (dots uint8) {

@@ -83,7 +83,7 @@ func TestBelowIsAboveMirrored(t *testing.T) {
 	turned := map[rune]rune{' ': ' '}
 	for dots := range upright {
 		turned[upright[dots]] = mirrored[dots]
-		turned[blocks[dots].char] = blocks[turnedOver(uint8(dots))].char
+		turned[blockTable().all[dots].char] = blockTable().all[turnedOver(uint8(dots))].char
 	}
 	for arms := range 16 {
 		over := arms&^(north|south) | arms&north<<2 | arms&south>>2

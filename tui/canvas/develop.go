@@ -40,12 +40,13 @@ func (c *Cell) edge(dots uint8, most, other Ground, over bool) {
 	if over {
 		dots = turnedOver(dots)
 	}
-	b := blocks[dots]
+	table := blockTable()
+	b := table.all[dots]
 	switch {
 	case !other.Set:
-		b, most, other = plainBlocks[^dots], other, most
+		b, most, other = table.plain[^dots], other, most
 	case !most.Set:
-		b = plainBlocks[dots]
+		b = table.plain[dots]
 	}
 	if b.turned {
 		most, other = other, most

@@ -74,7 +74,7 @@ func (p *painter) ring() {
 				dots = turnedOver(dots)
 			}
 			at := (p.flip(row)+p.Top)*p.canvas.Width + p.Left + col
-			p.canvas.Cells[at].Rune = plainBlocks[dots].char
+			p.canvas.Cells[at].Rune = blockTable().plain[dots].char
 			p.canvas.Cells[at].Ink = Ink{Role: scene.Cut, Tone: Bold, Selected: p.circle.item.Selected}
 			p.taken.add(at)
 		})

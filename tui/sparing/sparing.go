@@ -1,26 +1,45 @@
 // Package sparing stands between the library that paints the screen and the terminal. The library sends whole rows again when a cell
-// of them changed: with colours that is 10 to 50 kB a key, which a slow line or a busy machine has to carry before the fitter
-// sees anything. What goes on from here is the cells that changed.
+// of them changed, which with colours is 10 to 50 kB a key, and looks up how wide each rune of them is. What goes on from here is the
+// cells that changed: the library carries a ticket in place of each picture, and decides with it when one is painted.
 //
-// It holds what is known to stand in each row. What it can't know, as something else wrote there or a rune's width is doubtful, goes
-// on as the library wrote it: then a row is sent once more than needed, never once too seldom.
+// A Terminal holds what is known to stand in each row. What it can't know, as something else wrote there or a rune's width is doubtful, is
+// written as it came: then a row is sent once more than needed, never once too seldom.
 package sparing
 
 import (
 	"strconv"
 	"strings"
+	"sync/atomic"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 )
 
-// Terminal is a terminal that the library writes on. One goroutine at a time may write, as the library does.
+// Terminal is a terminal that pictures are painted on. One goroutine at a time may write, as the library does; another may hold.
 type Terminal struct {
 	term.File
-	rows  [][]cell // what stands there from the left; nil for a row that nobody knows
-	spare []cell   // room for the next row
+	held  atomic.Pointer[picture] // the newest picture; nil for none yet
+	shown []row                   // from the top; what is below nobody knows
+	spare []cell                  // room for the next row
 	looks looks
 	out   []byte
+}
+
+// picture is what the screen is to show.
+type picture struct {
+	text   string
+	on     size
+	number int
+}
+
+// size is a terminal's, in cells; none while nobody knows it.
+type size struct{ width, height int }
+
+// row is a row as it was painted.
+type row struct {
+	text  string
+	known bool   // the terminal shows it
+	cells []cell // what stands there from the left; nil when nobody knows
 }
 
 // cell is one column of a row.
@@ -32,72 +51,122 @@ type cell struct {
 // On returns a terminal that sends to another what changes on it.
 func On(f term.File) *Terminal { return &Terminal{File: f, looks: newLooks()} }
 
+// hold keeps a picture to be painted, and returns the ticket that the library is to carry for it: another than before when
+// the picture is another.
+func (t *Terminal) hold(text string, on size) (ticket string) {
+	last := t.held.Load()
+	switch {
+	case last == nil:
+		last = &picture{text: text, on: on}
+		t.held.Store(last)
+	case last.text != text || last.on != on:
+		last = &picture{text: text, on: on, number: last.number + 1}
+		t.held.Store(last)
+	}
+	return string(firstTicket + rune(last.number%tickets))
+}
+
+// Tickets are runes for private use, which take one column: the library neither cuts one nor breaks it. Source: the Unicode Standard, 23.5.
+const (
+	firstTicket = 0xF0000
+	tickets     = 0xFFFE
+)
+
 // Write takes what the library wrote, and says that all of it was written unless that failed.
 func (t *Terminal) Write(p []byte) (int, error) { return t.WriteString(string(p)) }
 
 // WriteString is Write.
 func (t *Terminal) WriteString(text string) (int, error) {
 	t.out = t.out[:0]
-	if rows, end, ok := frame(text); ok {
-		t.frame(rows, end)
+	if anew, ok := ticketed(text); ok {
+		if anew {
+			t.shown = nil
+		}
+		t.paint(t.held.Load())
 	} else {
-		t.rows = nil // it may have cleared or left the screen
+		t.shown = nil // it may have cleared or left the screen
 		t.out = append(t.out, text...)
 	}
-	if _, err := t.File.Write(t.out); err != nil {
-		return 0, err
+	if len(t.out) > 0 {
+		if _, err := t.File.Write(t.out); err != nil {
+			return 0, err
+		}
 	}
 	return len(text), nil
 }
 
-// frame takes apart what the library writes for a picture: home, the rows, the cursor's last place. A picture with fewer rows than
-// the last one clears what is below, and does not count as one here.
-func frame(text string) (rows, end string, ok bool) {
-	rows, ok = strings.CutPrefix(text, ansi.CursorHomePosition)
-	at := strings.LastIndex(rows, "\x1b[")
-	if !ok || at < 0 || !strings.HasSuffix(rows, "H") || strings.Contains(rows, ansi.EraseScreenBelow) {
-		return "", "", false
+// ticketed tells whether the library wrote a ticket: home, the ticket, the cursor's last place. A return before the ticket says that nothing
+// of what stood there counts any more.
+func ticketed(text string) (anew, ok bool) {
+	text, ok = strings.CutPrefix(text, ansi.CursorHomePosition)
+	text, anew = strings.CutPrefix(text, "\r")
+	for _, r := range text {
+		return anew, ok && r >= firstTicket && r < firstTicket+tickets
 	}
-	return rows[:at], rows[at:], true
+	return false, false
 }
 
-// frame writes the rows of a picture. One that did not change is empty; a return before the first says that nothing of what stood
-// there counts any more.
-func (t *Terminal) frame(rows, end string) {
-	if strings.HasPrefix(rows, "\r") {
-		t.rows = nil
+// paint writes what a picture changes. Of one that is too high for the terminal the last rows are seen, and below one that is not
+// as high nothing is.
+func (t *Terminal) paint(p *picture) {
+	rows, before := strings.Split(p.text, "\n"), len(t.shown)
+	if p.on.height > 0 {
+		rows = rows[max(0, len(rows)-p.on.height):]
 	}
-	y := 0
-	for text := range strings.SplitSeq(rows, "\n") {
-		if y == len(t.rows) {
-			t.rows = append(t.rows, nil)
+	for y, text := range rows {
+		if y == len(t.shown) {
+			t.shown = append(t.shown, row{})
 		}
-		if text = strings.Trim(text, "\r"); text != "" {
-			t.row(y, text)
+		if s := &t.shown[y]; !s.known || s.text != text {
+			t.row(y, text, p.on.width)
+			s.text, s.known = text, true
 		}
-		y++
 	}
-	t.out = append(t.out, end...)
+	n := len(rows)
+	if t.shown = t.shown[:n]; n < p.on.height && before != n {
+		t.out = append(to(t.out, 0, n), ansi.EraseScreenBelow...)
+	}
+	if len(t.out) > 0 {
+		t.out = append(t.out, ansi.CursorPosition(0, n)...)
+	}
 }
 
 // row writes a row that changed: the cells that did, or all of it where that is shorter or not all is known.
-func (t *Terminal) row(y int, text string) {
-	old, from := t.rows[y], len(t.out)
+func (t *Terminal) row(y int, text string, width int) {
+	old, from := t.shown[y].cells, len(t.out)
 	now, sure := t.looks.read(t.spare[:0], text)
+	if sure && width > 0 && len(now) > width {
+		text = ansi.Truncate(text, width, "")
+		now, sure = t.looks.read(now[:0], text)
+	}
 	if old != nil && sure {
 		now = t.changes(y, old, now)
 	}
 	if old == nil || !sure || len(t.out)-from > len(text) {
-		t.out = append(to(t.out[:from], 0, y), text...)
-		t.out = append(t.out, plain...)
+		t.out = append(whole(to(t.out[:from], 0, y), text, width, len(now), sure), plain...)
 	}
-	t.rows[y], t.spare = now, old
+	t.shown[y].cells, t.spare = now, old
 	if !sure {
-		t.rows[y] = nil
+		t.shown[y].cells = nil
 	}
 }
 
-// changes writes what is not as it was in a row, and returns the row. What a shorter one leaves out was erased: blank.
+// whole appends a row as it came, cut to the terminal's width, with what is right of it cleared.
+func whole(out []byte, text string, width, cells int, sure bool) []byte {
+	if !sure {
+		if width > 0 {
+			text = ansi.Truncate(text, width, "")
+		}
+		cells = ansi.StringWidth(text)
+	}
+	out = append(out, text...)
+	if cells < width {
+		out = append(out, ansi.EraseLineRight...)
+	}
+	return out
+}
+
+// changes writes what is not as it was in a row, and returns the row. What a shorter one leaves out is blank.
 func (t *Terminal) changes(y int, old, now []cell) []cell {
 	for len(now) < len(old) {
 		now = append(now, cell{rune: ' '})

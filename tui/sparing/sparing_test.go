@@ -51,39 +51,32 @@ func (s *screen) cells() []string {
 	return all
 }
 
-// both is what the library writes on: one screen as it is, one through a Terminal.
-type both struct {
-	*Terminal
-	mu          sync.Mutex // held while it writes, or while somebody looks
-	plain, thin *screen
-	frames      chan struct{}
+// watched is what the library writes on: somebody may look at the screen behind it between two writes.
+type watched struct {
+	to     io.Writer
+	mu     sync.Mutex // held while it writes, or while somebody looks
+	screen *screen
+	wrote  chan struct{}
 }
 
-func newBoth() *both {
-	thin := newScreen()
-	return &both{Terminal: On(thin), plain: newScreen(), thin: thin, frames: make(chan struct{}, 1000)}
+func (w *watched) Write(p []byte) (int, error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	defer func() { w.wrote <- struct{}{} }()
+	return w.to.Write(p)
 }
 
-func (b *both) Write(p []byte) (int, error) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	if _, err := b.plain.Write(p); err != nil {
-		return 0, err
+// wait returns what the screen shows, with its colours, once a text stands in the first row.
+func (w *watched) wait(text string) []string {
+	for {
+		w.mu.Lock()
+		if strings.HasPrefix(w.screen.String(), text+"\n") {
+			defer w.mu.Unlock()
+			return w.screen.cells()
+		}
+		w.mu.Unlock()
+		<-w.wrote
 	}
-	n, err := b.Terminal.Write(p)
-	if _, _, is := frame(string(p)); is {
-		b.frames <- struct{}{}
-	}
-	return n, err
-}
-
-func (b *both) WriteString(s string) (int, error) { return b.Write([]byte(s)) }
-
-// shows tells whether a text stands in the first row.
-func (b *both) shows(text string) bool {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	return strings.HasPrefix(b.plain.String(), text+"\n")
 }
 
 // shown is a program that shows what it is told.
@@ -99,15 +92,33 @@ func (m shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, nil
 }
 
-// Whatever rows the library paints one after the other, the screen shows what it would without a Terminal, with the same colours.
+// running is a program of the library, on a screen.
+type running struct {
+	*watched
+	*tea.Program
+	ended chan error
+}
+
+// run runs the program that shows what it is told; thin, through a Terminal.
+func run(thin bool) *running {
+	s := newScreen()
+	w := &watched{to: s, screen: s, wrote: make(chan struct{}, 10000)}
+	m := tea.Model(shown{"first"})
+	if thin {
+		t := On(s)
+		m, w.to = t.Showing(m), t
+	}
+	r := &running{w, tea.NewProgram(m, tea.WithOutput(w), tea.WithInput(nil), tea.WithAltScreen(), tea.WithFPS(120), tea.WithoutSignals()), make(chan error, 1)}
+	go func() { _, err := r.Run(); r.ended <- err }()
+	r.Send(tea.WindowSizeMsg{Width: wide, Height: high})
+	return r
+}
+
+// Whatever pictures there are one after the other, the screen shows what it would without a Terminal, with the same colours.
 func TestTheScreenIsThatOfTheLibrary(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
-	b := newBoth()
-	p := tea.NewProgram(shown{"first"}, tea.WithOutput(b), tea.WithInput(nil), tea.WithAltScreen(), tea.WithFPS(120), tea.WithoutSignals())
-	ended := make(chan error)
-	go func() { _, err := p.Run(); ended <- err }()
-	p.Send(tea.WindowSizeMsg{Width: wide, Height: high})
-	<-b.frames
+	plainly, thin := run(false), run(true)
+	send := func(msg tea.Msg) { plainly.Send(msg); thin.Send(msg) }
 	rows := make([]string, high)
 	for i := range 120 {
 		for range 1 + r.IntN(4) {
@@ -115,22 +126,50 @@ func TestTheScreenIsThatOfTheLibrary(t *testing.T) {
 		}
 		switch r.IntN(15) {
 		case 0:
-			p.Send(tea.ClearScreen())
+			send(tea.ClearScreen())
 		case 1:
-			p.Send(tea.WindowSizeMsg{Width: wide, Height: high})
+			send(tea.WindowSizeMsg{Width: wide, Height: high})
+		case 2:
+			send(tea.HideCursor())
 		}
 		rows[0] = fmt.Sprint("picture ", i)
-		p.Send(strings.Join(rows, "\n"))
-		for !b.shows(rows[0]) {
-			<-b.frames
+		seen := rows
+		if r.IntN(4) == 0 { // the library loses a last row that stays, or that fills the screen's width
+			seen = rows[:2+r.IntN(high-2)]
+			seen[len(seen)-1] = fmt.Sprint("last of picture ", i)
 		}
-		b.mu.Lock()
-		require.Equal(t, b.plain.cells(), b.thin.cells(), "picture %d: %q", i, rows)
-		b.mu.Unlock()
+		send(strings.Join(seen, "\n"))
+		same(t, plainly.wait(rows[0]), thin.wait(rows[0]), fmt.Sprintf("picture %d: %q", i, seen))
 	}
-	p.Quit()
-	require.NoError(t, <-ended)
-	assert.Equal(t, b.plain.cells(), b.thin.cells())
+	for _, p := range []*running{plainly, thin} {
+		p.Quit()
+		require.NoError(t, <-p.ended)
+	}
+	same(t, plainly.screen.cells(), thin.screen.cells(), "at the end")
+}
+
+// same holds the cells of two screens to each other.
+func same(t *testing.T, want, got []string, what string) {
+	t.Helper()
+	for i := range want {
+		require.Equal(t, want[i], got[i], what)
+	}
+}
+
+// A picture that is higher or wider than the terminal is cut as the library cuts it.
+func TestWhatDoesNotFitIsCut(t *testing.T) {
+	plainly, thin := run(false), run(true)
+	for i, row := range []string{strings.Repeat("a", wide+3), "\x1b[7m" + strings.Repeat("b", wide+3) + plain, strings.Repeat("界", wide), "short"} {
+		last := fmt.Sprint("picture ", i)
+		view := strings.Join([]string{"nobody sees this", "nor this", last, row, "3", "4", "5", "6", "7", "8"}, "\n")
+		plainly.Send(view)
+		thin.Send(view)
+		same(t, plainly.wait(last), thin.wait(last), row)
+	}
+	for _, p := range []*running{plainly, thin} {
+		p.Kill()
+		<-p.ended
+	}
 }
 
 // randomRow is a row of a few stretches: plain, coloured, with colours on top of others, rarely with runes whose width is doubtful,
@@ -156,27 +195,61 @@ func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 	row := func(word string) string {
 		return "\x1b[38;2;1;2;3mto the left\x1b[0m " + word + " to the right of it....."
 	}
-	send := func(b *both, y int, row string) string {
-		_, err := b.Write([]byte(ansi.CursorHomePosition + strings.Repeat("\n", y) + row + "\r\n" + ansi.CursorPosition(0, high)))
+	s := newScreen()
+	to := On(s)
+	write := func(text string) string {
+		s.last = nil
+		_, err := to.WriteString(text)
 		require.NoError(t, err)
-		return string(b.thin.last)
+		return string(s.last)
 	}
-	end := ansi.CursorPosition(0, high)
-	b := newBoth()
-	assert.Contains(t, send(b, 3, row("100")), row("100"), "a row that nobody knows is sent whole")
-	assert.Equal(t, "\x1b[4;14H25"+end, send(b, 3, row("125")))
-	assert.Equal(t, "\x1b[4;13H\x1b[0m\x1b[1m9\x1b[0m"+end, send(b, 3, row("\x1b[1m9\x1b[0m25")))
-	assert.Equal(t, "\x1b[4;13H"+partOf(7, 2)+end, send(b, 3, row(partOf(7, 2)+"25")))
-	assert.Equal(t, "\x1b[4;13H"+partOf(8, 2)+end, send(b, 3, row(partOf(8, 2)+"25")), "another part of the picture")
-	assert.Contains(t, send(b, 3, row("界")), row("界"), "columns are doubtful beside a wide rune")
-	assert.Contains(t, send(b, 3, row("100")), row("100"), "what stood there was not known")
-	_, err := b.WriteString(ansi.EraseEntireScreen)
-	require.NoError(t, err)
-	assert.Contains(t, send(b, 3, row("101")), row("101"), "the screen was cleared")
-	send(b, 3, "short"+ansi.EraseLineRight)
-	assert.NotContains(t, b.thin.String(), "right of it")
-	send(b, 3, row("102"))
-	assert.Equal(t, b.plain.cells(), b.thin.cells())
+	send := func(row string) string {
+		ticket := to.hold("\n\n\n"+row, size{wide, high})
+		return write(ansi.CursorHomePosition + ticket + ansi.EraseLineRight + ansi.CursorPosition(0, 1))
+	}
+	end := ansi.CursorPosition(0, 4)
+	assert.Contains(t, send(row("100")), row("100"), "a row that nobody knows is sent whole")
+	assert.Empty(t, send(row("100")))
+	assert.Equal(t, "\x1b[4;14H25"+end, send(row("125")))
+	assert.Equal(t, "\x1b[4;13H\x1b[0m\x1b[1m9\x1b[0m"+end, send(row("\x1b[1m9\x1b[0m25")))
+	assert.Equal(t, "\x1b[4;13H"+partOf(7, 2)+end, send(row(partOf(7, 2)+"25")))
+	assert.Equal(t, "\x1b[4;13H"+partOf(8, 2)+end, send(row(partOf(8, 2)+"25")), "another part of the picture")
+	assert.Contains(t, send(row("界")), row("界"), "columns are doubtful beside a wide rune")
+	assert.Contains(t, send(row("100")), row("100"), "what stood there was not known")
+	assert.Equal(t, ansi.EraseEntireScreen, write(ansi.EraseEntireScreen))
+	assert.Contains(t, send(row("101")), row("101"), "the screen was cleared")
+	send("short")
+	assert.NotContains(t, s.String(), "right of it")
+	assert.Contains(t, s.String(), "\nshort\n")
+}
+
+// However often the picture changes between two looks of the library at it, the library sees that it did: as often as there are tickets, and more.
+func TestEachPictureHasATicketOfItsOwn(t *testing.T) {
+	to, seen := On(newScreen()), map[string]int{}
+	for i := range tickets {
+		ticket := to.hold(fmt.Sprint(i), size{wide, high})
+		_, met := seen[ticket]
+		require.False(t, met, "picture %d", i)
+		seen[ticket] = i
+		require.Equal(t, ticket, to.hold(fmt.Sprint(i), size{wide, high}), "it is the same")
+		require.Equal(t, 1, ansi.StringWidth(ticket))
+	}
+	assert.Equal(t, 0, seen[to.hold("another", size{wide, high})])
+	assert.NotEqual(t, to.hold("another", size{wide, high}), to.hold("another", size{wide, high - 1}))
+}
+
+// What only looks like a picture's place goes on as it came.
+func TestWhatIsNoTicketGoesOn(t *testing.T) {
+	s := newScreen()
+	to := On(s)
+	to.hold("held", size{wide, high})
+	for _, text := range []string{"", "words", ansi.CursorHomePosition, ansi.CursorHomePosition + "words", string(rune(firstTicket)), ansi.CursorHomePosition + "\r", ansi.CursorHomePosition + string(rune(firstTicket+tickets))} {
+		s.last = nil
+		n, err := to.WriteString(text)
+		require.NoError(t, err)
+		assert.Equal(t, len(text), n)
+		assert.Equal(t, text, string(s.last), "%q", text)
+	}
 }
 
 // partOf is the text of a cell that shows a part of the picture.

@@ -1,6 +1,6 @@
 // Command plant plants faults in packages, one at a time, runs their tests and lists the faults that no test catches.
 //
-//	.ci/plant [-n 60] [-seed 1] [-jobs 2] [-tests ./rules] geometry geometry/survey
+//	.ci/plant [-n 60] [-seed 1] [-jobs 2] [-tests ./rules] [-slow 'Found|Layout'] geometry geometry/survey
 //
 // It changes no file of the tree: the go command reads the faulty one through its overlay. A survivor is a test that is
 // missing, code that nobody needs, or a fault that changes nothing; the last kind goes into explained.txt, with why.
@@ -31,6 +31,7 @@ var (
 	seed  = flag.Uint64("seed", 1, "of the choice")
 	jobs  = flag.Int("jobs", 2, "how many test runs at a time")
 	tests = flag.String("tests", "", "packages whose tests are to catch the faults, besides the package's own")
+	slow  = flag.String("slow", "", "tests that are run only for faults which the others let through: those that match this expression")
 	root  = flag.String("root", "../..", "of the module, from where this runs")
 	only  = flag.String("only", "", "plant only faults whose line in the list matches this expression")
 	plan  = flag.Bool("list", false, "list the faults and plant none")
@@ -138,9 +139,11 @@ func (p *planter) try(f fault) outcome {
 	replaced, err := json.Marshal(map[string]map[string]string{"Replace": {f.file: faulty}})
 	must(err)
 	must(os.WriteFile(overlay, replaced, 0o600))
-	out, err := p.test(overlay, p.limit, "-short")
-	if err == nil { // a short run looks at few of the random cases
-		out, err = p.test(overlay, 5*p.limit)
+	var out string
+	for _, round := range p.rounds() {
+		if out, err = p.test(overlay, round.limit, round.flags...); err != nil {
+			break
+		}
 	}
 	switch {
 	case strings.Contains(out, "[build failed]") || strings.Contains(out, "[setup failed]"):
@@ -151,6 +154,20 @@ func (p *planter) try(f fault) outcome {
 		return explainedAway
 	}
 	return survived
+}
+
+// round is one way to run the tests.
+type round struct {
+	limit time.Duration
+	flags []string
+}
+
+// rounds are the ways to run them, the quickest first. A short run looks at few of the random cases.
+func (p *planter) rounds() (all []round) {
+	if *slow != "" {
+		all = append(all, round{p.limit, []string{"-short", "-skip=" + *slow}})
+	}
+	return append(all, round{p.limit, []string{"-short"}}, round{5 * p.limit, nil})
 }
 
 func (p *planter) test(overlay string, limit time.Duration, flags ...string) (string, error) {
