@@ -131,8 +131,7 @@ func (s *seeker) told(a *attempt) Route {
 	run.Path = t.pathThrough(a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
-	span, first := s.judge.clipLimits(sortOf(s.kind))
-	run.Clips = spreadClips(t.plan.Run(s.kind), span, first)
+	run.Clips = s.judge.spreadClips(sortOf(s.kind), t.plan.Run(s.kind)).Along
 	if s.kind != vehicles.FuelRun {
 		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}
