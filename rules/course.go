@@ -35,6 +35,9 @@ func newCourse(j judge, kind vehicles.RunKind, goals []route.Goal, d demand) *co
 	run := j.job.Run(kind)
 	c := &course{judge: j, kind: kind, radius: run.Across / 2, demand: d}
 	from := j.plan.Mouth(j.job, kind)
+	if d.upright {
+		from.Z = math.Floor(from.Z - stubDown(run))
+	}
 	c.query = route.Query{From: from, To: goals, Bend: run.Bend.Value, Fall: math.Inf(-1)}
 	c.query.Min, c.query.Max = c.box(goals)
 	for _, r := range askedOf(kind) {
@@ -62,6 +65,14 @@ func (c *course) box(goals []route.Goal) (low, high geometry.Point3) {
 		low.Y, high.Y = min(low.Y, at.At.Y), max(high.Y, at.At.Y)
 	}
 	return low, high
+}
+
+// corners are those of a way, the stub's mouth first.
+func (c *course) corners(w route.Way) []geometry.Point3 {
+	if !c.upright {
+		return w.Corners
+	}
+	return append([]geometry.Point3{c.plan.Mouth(c.job, c.kind)}, w.Corners...)
 }
 
 // beyond is by how much corners lie where no run can, in all, mm: out of the van and back again, in the floor or in the ground.

@@ -202,26 +202,6 @@ func TestARunSoughtInFullKeepsAllThatIsAsked(t *testing.T) {
 	}
 }
 
-// The first clip comes within reach of the stub, the rest no farther apart than they may.
-func TestClipsAreSpreadFromTheStub(t *testing.T) {
-	span := &Limit{Rule: clipSpanRule, Value: vehicles.Some(400)}
-	first := &Limit{Rule: firstClip, Value: vehicles.Some(300)}
-	run := func(length float64) *vehicles.LaidRun {
-		path := []geometry.Point3{{}, {X: length}}
-		return &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 60)}
-	}
-	assert.Equal(t, []float64{150, 425, 700}, spreadClips(run(975), span, first), "(975 - 150) / 3 = 275")
-	assert.Equal(t, []float64{325, 650}, spreadClips(run(975), span, nil))
-	assert.Equal(t, []float64{325, 650}, spreadClips(run(975), span, &Limit{Rule: firstClip}), "nobody has given a value")
-	assert.Empty(t, spreadClips(run(300), span, first), "its end is within reach")
-	assert.Equal(t, []float64{150}, spreadClips(run(301), span, first))
-	held := run(975)
-	held.Muffler = &vehicles.LaidMuffler{From: 290, To: 470}
-	assert.Equal(t, []float64{723}, spreadClips(held, span, first), "the muffler holds the stub")
-	held.Muffler = &vehicles.LaidMuffler{From: 500, To: 680}
-	assert.Equal(t, []float64{150}, spreadClips(held, span, first))
-}
-
 // The way of a run that is sought is kept off what moves, and over ramps, before any is judged.
 func TestTheSearchHeedsTravelAndRamps(t *testing.T) {
 	count := func(change func(*vehicles.Job)) int {

@@ -10,13 +10,13 @@ import (
 )
 
 // goals are where the run may end; keep tells whether that keeps what is asked of an end.
-func (s *seeker) goals(bands float64) (list []route.Goal, keep bool) {
-	t := newTrial(s.judge, s.kind, bands)
+func (s *seeker) goals(d demand) (list []route.Goal, keep bool) {
+	t := newTrial(s.judge, s.kind, d.judged)
 	if at := s.to.At; s.to.exactly() {
 		g := route.Goal{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}
 		return []route.Goal{g}, s.endShort(t, g.At.At(g.High)) == 0
 	}
-	low, high := s.heights(bands)
+	low, high := s.heights(d)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
 	for _, at := range s.alongEdges() {
@@ -56,8 +56,8 @@ func (s *seeker) highestEnd(t *trial, at geometry.Point, low, high float64) (top
 const heightStep = 20
 
 // heights are between which an outlet may be: below the floor, above the ground.
-func (s *seeker) heights(bands float64) (low, high float64) {
-	c := newCourse(s.judge, s.kind, nil, demand{searched: bands})
+func (s *seeker) heights(d demand) (low, high float64) {
+	c := newCourse(s.judge, s.kind, nil, demand{searched: d.judged, upright: d.upright})
 	return math.Ceil(c.query.Min.Z), math.Floor(min(c.query.Max.Z, c.query.From.Z))
 }
 

@@ -30,7 +30,7 @@ func soughtOn(t *testing.T, r *rand.Rand, n int) (*seeker, *course) {
 	result.Job = job
 	s := newSeeker(context.Background(), &result, kind, Target{Edge: AnyEdge, Room: float64(n % 3 * 10)}, nil)
 	d := demands[n%len(demands)]
-	goals, _ := s.goals(d.judged)
+	goals, _ := s.goals(d)
 	if len(goals) == 0 {
 		return s, nil
 	}

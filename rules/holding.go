@@ -140,3 +140,15 @@ func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, b
 	}
 	return nearest, by
 }
+
+// heldWithin tells whether a clip has something surely within reach of its bracket.
+func (j *judge) heldWithin(reach float64, clip geometry.Point3, radius float64) bool {
+	s, by := j.holdOf(clip, radius)
+	var f Finding
+	if by < 0 {
+		f.Spread.Height = j.runMark(s.A)[2]
+	} else {
+		j.spread(&f, putting{mark: j.runMark(s.A)}, &j.plan.Obstructions[by], false, s.B.Plan(), s.N)
+	}
+	return s.value+coverage*math.Sqrt(f.Spread.Sum()) <= reach
+}

@@ -26,6 +26,7 @@ type Layout struct {
 	LeastOf string          // what that is of, in words
 	Length  float64         // of all its runs together, mm
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first
+	pull    float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
 	broken  int             // how many of those are foul that another place, heading or run may mend
 }
 
@@ -58,10 +59,11 @@ func (l *Layout) Alike(other *Layout) bool {
 	return l.near(other) && math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) < LayoutsTurned
 }
 
-// What is told apart when layouts are ranked, mm: a tape tells no less of a margin, nobody cares for less on the way to the wish.
+// What counts for how much where layouts are ranked: so many mm of the way from the wish as much as a mm of margin, as where the heater
+// alone is placed; less than a step, mm of margin, is not told apart, as a tape tells no less.
 const (
-	marginGrade = 5
-	awayGrade   = 50
+	awayAsMargin = 10
+	marginGrade  = 5
 )
 
 // mendable tells whether another layout may not have a finding: a pilot hole, a stack or a stub too wide for its cut stay what they are.
@@ -69,12 +71,11 @@ func (f *Finding) mendable() bool {
 	return f.WithRun() || f.Places > 0 && f.Subject.marked()
 }
 
-// better orders layouts: nothing broken that a layout can mend, the milder verdict, within the wish, the larger least margin up to what the picture calls much, nearer to the
-// wish, shorter runs. It is 0 for the same layout only.
+// better orders layouts: nothing broken that a layout can mend, the milder verdict, within the wish, more room for the way from the wish,
+// shorter runs. It is 0 for the same layout only.
 func better(a, b *Layout) int {
 	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
-		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(math.Floor(a.Away/awayGrade), math.Floor(b.Away/awayGrade)),
-		cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
+		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
 		cmp.Compare(a.Edge, b.Edge))
 }
 
@@ -86,15 +87,10 @@ func asNumber(is bool) int {
 	return 0
 }
 
+// grade is how good a layout's place is: its least margin, up to what the picture calls much, less what its way from the wish counts, so
+// that a place near by with room enough goes before one far off with a little more.
 func (l *Layout) grade() float64 {
-	if !l.Least.Set {
-		return scene.MuchSpare / marginGrade
-	}
-	return gradeOf(l.Least.Value)
-}
-
-func gradeOf(margin float64) float64 {
-	return math.Floor(min(margin, scene.MuchSpare) / marginGrade)
+	return math.Floor((min(l.Least.Or(scene.MuchSpare), scene.MuchSpare) - l.pull/awayAsMargin) / marginGrade)
 }
 
 // Progress is how far the search for layouts is.

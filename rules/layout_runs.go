@@ -11,11 +11,12 @@ import (
 // all are the layouts that were worked out, whatever they are worth.
 func (l *layouting) all() (list []*Layout) {
 	sketches := l.sketches()
-	for _, d := range []demand{demands[0], demands[len(demands)-1]} {
-		l.work(sketches, d)
-		if l.enough(sketches) {
+	last := demands[len(demands)-1]
+	for _, d := range []demand{uprightly(demands[0]), uprightly(last), last} {
+		if l.enough(sketches) || !d.upright && l.kept > 0 {
 			break
 		}
+		l.work(sketches, d)
 	}
 	if l.kept == 0 {
 		l.missed(sketches)
@@ -23,6 +24,12 @@ func (l *layouting) all() (list []*Layout) {
 		l.widen(sketches)
 	}
 	return laidOf(sketches)
+}
+
+// uprightly is a demand whose runs leave their stubs straight down, as people lay them.
+func uprightly(d demand) demand {
+	d.upright = true
+	return d
 }
 
 // laidOf are the layouts of sketches, the best first.
@@ -168,6 +175,9 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 	}
 	a := &Layout{Result: after, At: after.Plan.Cut.At, Yaw: s.yaw, Away: s.away}
 	a.Beyond = l.result.Job.Wish != nil && a.Away > l.within
+	if l.result.Job.Wish != nil || l.result.Job.Cut != nil {
+		a.pull = a.Away
+	}
 	a.Edge = edgeOf(&after)
 	for _, of := range vehicles.RunKinds {
 		if run := after.Plan.Run(of); run != nil {

@@ -70,7 +70,7 @@ func (l *layouting) know(spots []spot, edges []Edge) {
 		for _, s := range spots {
 			if placed, ok := l.placed(&s); ok && l.wanted.Err() == nil {
 				k := newSeeker(l.wanted, &placed, vehicles.ExhaustRun, Target{Edge: edge}, nil)
-				goals, keep := k.goals(demands[0].judged)
+				goals, keep := k.goals(uprightly(demands[0]))
 				known[edge] = ends{goals, keep}
 				break
 			}
@@ -107,7 +107,7 @@ func (l *layouting) sketch(s spot, edge Edge) sketch {
 		k.foul = k.foul || placed.Findings[i].Verdict == Foul && placed.Findings[i].mendable()
 	}
 	k.placed = &placed
-	k.rough = l.rough(&placed, vehicles.ExhaustRun, Target{Edge: edge}, demands[0])
+	k.rough = l.rough(&placed, vehicles.ExhaustRun, Target{Edge: edge}, uprightly(demands[0]))
 	k.hard = k.rough.hard(placed.Job.Exhaust.Muffler)
 	return k
 }
@@ -131,7 +131,7 @@ func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *
 	d.less -= to.Room
 	ends, known := l.ends[to.Edge]
 	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
-		ends.goals, ends.keep = k.goals(d.judged)
+		ends.goals, ends.keep = k.goals(d)
 	}
 	if len(ends.goals) == 0 || !ends.keep {
 		return k
@@ -168,7 +168,7 @@ func (k *rough) worked() (best *attempt) {
 			if best.keeps() || k.ctx.Err() != nil {
 				return best
 			}
-			a := k.straightened(w.Corners, k.course, k.demand.judged, lower, coarsely)
+			a := k.straightened(k.course.corners(w), k.course, k.demand.judged, lower, coarsely)
 			if !a.keeps() && a.worth.Short < nearlyKept {
 				a = k.straightened(a.corners, k.course, k.demand.judged, lower, closely)
 			}

@@ -216,3 +216,18 @@ func TestTheWishIsTheJobsOrWhereTheCutIs(t *testing.T) {
 	assert.Equal(t, geometry.Point{X: 800, Y: -100}, at)
 	assert.Equal(t, 120., within)
 }
+
+// A place near the wish goes before one far off with a little more room, and one with much more before it; where nobody has said where
+// the heater is wanted room alone counts. By hand: 10 mm of the way count as 1 mm of margin.
+func TestANearPlaceGoesBeforeALittleMoreRoom(t *testing.T) {
+	at := func(margin, away float64) *Layout {
+		return &Layout{Least: vehicles.Some(margin), Away: away, pull: away}
+	}
+	assert.Negative(t, better(at(2.4, 145), at(10.3, 970)))
+	assert.Negative(t, better(at(15, 50), at(20, 200)))
+	assert.Positive(t, better(at(2, 50), at(40, 200)), "38 mm more for 150 mm")
+	assert.Negative(t, better(at(60, 50), at(500, 60)), "more than much is no better")
+	a, b := at(2.4, 145), at(10.3, 970)
+	a.pull, b.pull = 0, 0
+	assert.Positive(t, better(a, b))
+}

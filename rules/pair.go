@@ -91,7 +91,7 @@ func (s *pairSeeker) first() Pair {
 	s.exhausts = map[Edge]*seeker{}
 	bare := s.bare()
 	for _, edge := range Edges {
-		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil)
+		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Upright: true}, nil)
 	}
 	for s.demand = range demands {
 		pairs := s.pairs(allWays(), 0)
@@ -193,20 +193,20 @@ func (s *pairSeeker) exhaust(edge Edge, room float64) Route {
 	one := s.exhausts[edge]
 	if room > 0 {
 		bare := s.bare()
-		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Room: room}, nil)
+		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Room: room, Upright: true}, nil)
 	}
 	return s.sought(one)
 }
 
 func (s *pairSeeker) intake(exhaust *Route, edge Edge, room float64) Route {
 	with := s.with(exhaust)
-	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Room: room}, nil))
+	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Room: room, Upright: true}, nil))
 }
 
 // anyIntake is the best intake that may go with an exhaust, or its nearest miss.
 func (s *pairSeeker) anyIntake(exhaust *Route, edge Edge) Route {
 	with := s.with(exhaust)
-	return FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge}, nil)
+	return FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Upright: true}, nil)
 }
 
 func (s *pairSeeker) sought(one *seeker) Route {

@@ -17,9 +17,11 @@ func slowPair(r *Result) Pair {
 	none := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
 	s := pairSeeker{ctx: context.Background(), result: r}
 	seek := func(r Result, kind vehicles.RunKind, edge Edge, room float64, d demand) Route {
-		one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Room: room}, nil)
-		if best := one.among(d); best.keeps() {
-			return one.told(best)
+		for _, d.upright = range []bool{true, false} {
+			one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Room: room}, nil)
+			if best := one.among(d); best.keeps() {
+				return one.told(best)
+			}
 		}
 		return Route{Verdict: Foul}
 	}

@@ -10,11 +10,12 @@ import (
 
 // Target is where a run is to end: at a place, or at the best along an edge of the van.
 type Target struct {
-	At     *vehicles.RunPoint // nil: along Edge
-	Edge   Edge
-	Within float64             // with both: along Edge, no farther than so many mm in plan from At; 0: at At itself
-	Room   float64             // mm that are kept from every obstruction beside what is asked
-	Above  []vehicles.RunPoint // of a fuel line that begins above the floor: its path there, before At; FuelTarget has it
+	At      *vehicles.RunPoint // nil: along Edge
+	Edge    Edge
+	Within  float64             // with both: along Edge, no farther than so many mm in plan from At; 0: at At itself
+	Room    float64             // mm that are kept from every obstruction beside what is asked
+	Upright bool                // it leaves its stub straight down as far as its first bend takes, where a run that does keeps every rule
+	Above   []vehicles.RunPoint // of a fuel line that begins above the floor: its path there, before At; FuelTarget has it
 }
 
 // exactly tells whether the run is to end at its place and nowhere else.
@@ -92,12 +93,12 @@ func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) 
 	path := r.Job.Run(kind).Path
 	end := path[kind.FarEnd(len(path))]
 	for _, within := range nearEnd {
-		s := newSeeker(ctx, r, kind, Target{At: &end, Edge: AnyEdge, Within: within}, tell)
+		s := newSeeker(ctx, r, kind, Target{At: &end, Edge: AnyEdge, Within: within, Upright: true}, tell)
 		if best, kept := s.seek(); kept || ctx.Err() != nil {
 			return s.told(best)
 		}
 	}
-	return FindRoute(ctx, r, kind, Target{At: &end}, tell)
+	return FindRoute(ctx, r, kind, Target{At: &end, Upright: true}, tell)
 }
 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
@@ -131,8 +132,7 @@ func (s *seeker) told(a *attempt) Route {
 	run.Path = t.pathThrough(a.corners)
 	run.Hanging, _ = t.hang(a.corners)
 	t.put(&run)
-	span, first := s.judge.clipLimits(sortOf(s.kind))
-	run.Clips = spreadClips(t.plan.Run(s.kind), span, first)
+	run.Clips = s.judge.spreadClips(sortOf(s.kind), t.plan.Run(s.kind)).Along
 	if s.kind != vehicles.FuelRun {
 		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}

@@ -46,6 +46,7 @@ type demand struct {
 	judged   float64 // and a run
 	less     float64 // mm by which less is asked of every distance
 	aims     Aim
+	upright  bool // the run leaves its stub straight down
 	uncut    bool // nothing but distances is asked, and a fall
 	rising   bool // not even that
 }
@@ -76,14 +77,31 @@ func (s *seeker) seek() (best *attempt, kept bool) {
 // try is the best that meets one of the demands, or comes nearest to it; made once.
 func (s *seeker) try(demand int) *attempt {
 	if !s.made[demand] {
-		s.tries[demand], s.made[demand] = s.among(demands[demand]), true
+		s.tries[demand], s.made[demand] = s.meeting(demands[demand]), true
 	}
 	return s.tries[demand]
 }
 
+// meeting is that for a demand: straight down from the stub, where that is wanted and any that does so meets it.
+func (s *seeker) meeting(d demand) *attempt {
+	if !s.to.Upright {
+		return s.among(d)
+	}
+	d.upright = true
+	best := s.among(d)
+	if best.keeps() || s.ctx.Err() != nil {
+		return best
+	}
+	d.upright = false
+	if free := s.among(d); free.better(best) {
+		return free
+	}
+	return best
+}
+
 // among is the best of the ways of one search, straightened; nil for none.
 func (s *seeker) among(d demand) (best *attempt) {
-	goals, keep := s.goals(d.judged)
+	goals, keep := s.goals(d)
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
@@ -96,7 +114,7 @@ func (s *seeker) among(d demand) (best *attempt) {
 	ways := route.Find(s.ctx, &c.query, most, func(legs int) { s.tried(d.aims, legs) })
 	legs := s.mufflerLegs()
 	found := make([]*attempt, legs*len(ways))
-	straighten := func(i int) { found[i] = s.straighten(ways[i/legs].Corners, c, d.judged, i%legs) }
+	straighten := func(i int) { found[i] = s.straighten(c.corners(ways[i/legs]), c, d.judged, i%legs) }
 	if d.uncut { // what nothing keeps is not ended by what does
 		share(len(found), runtime.GOMAXPROCS(0), straighten)
 	}
@@ -144,12 +162,16 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 // straightened is that by a straightener of so many steps and tries.
 func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
 	t := s.trial(bands, lower)
-	t.room = s.to.Room
+	t.room, t.upright = s.to.Room, c.upright
 	t.haste = newHaste(c, bands, t.room, t.shortWith)
 	found := s.straightenBy(t, corners, c, st)
 	whole := s.trial(bands, lower) // sums in haste are added up in another order
-	whole.room = t.room
+	whole.room, whole.upright = t.room, t.upright
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
+	if whole.room > 0 && found.keeps() {
+		whole.room = 0 // a bend that nobody can make is no room gained
+		found.corners = whole.pulled(found.corners, c)
+	}
 	return found
 }
 

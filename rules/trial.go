@@ -11,17 +11,18 @@ import (
 
 // trial is a run being tried: a job with it put in, judged by the rules that it is held to and by no others.
 type trial struct {
-	judge judge // of the job without the run
-	kind  vehicles.RunKind
-	run   vehicles.Run // what the run is but for its path and for what hangs on it
-	rules []*Rule
-	haste *haste              // nil: each run is judged whole
-	order []*Rule             // in which worth asks: what the run before fell short of first
-	bands float64             // by how many sigma it is to be clear
-	room  float64             // mm that it is to keep from every obstruction beside that
-	pump  *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
-	above []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
-	lower int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
+	judge   judge // of the job without the run
+	kind    vehicles.RunKind
+	run     vehicles.Run // what the run is but for its path and for what hangs on it
+	rules   []*Rule
+	haste   *haste              // nil: each run is judged whole
+	order   []*Rule             // in which worth asks: what the run before fell short of first
+	bands   float64             // by how many sigma it is to be clear
+	room    float64             // mm that it is to keep from every obstruction beside that
+	upright bool                // the run is to leave its stub straight down
+	pump    *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
+	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
+	lower   int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
 	last judge // of the run tried last
 	job  vehicles.Job
@@ -44,6 +45,9 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 		return route.Worth{Short: math.Inf(1)}
 	}
 	short += lacks
+	if t.upright {
+		short += aside(corners)
+	}
 	t.begin()
 	t.last.haste = t.haste
 	for i, r := range t.order {
@@ -63,7 +67,8 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 			t.order[0] = r
 		}
 	}
-	return route.Worth{Short: short, Length: t.plan.Run(t.kind).Line.Length()}
+	line := &t.plan.Run(t.kind).Line
+	return route.Worth{Short: short, Length: line.Length() + awkward(line)}
 }
 
 // pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to

@@ -101,29 +101,3 @@ func (r *LaidRun) CornerAlong(corner int) float64 {
 	}
 	return (r.Line.Legs[corner-1].End + r.Line.Legs[corner].Begin) / 2
 }
-
-// Spread returns places for clips along the run, mm: the first near its beginning, as the joint there carries nothing, and no two
-// farther apart than span, the ends of the run and of its muffler counting as held.
-func (r *LaidRun) Spread(span, first float64) (clips []float64) {
-	first = min(first, span)
-	apart := max(span-1, 1) // places are whole mm, so that two of them may be that much farther apart
-	stretch := func(from, to, lead float64) {
-		length := to - from
-		if lead > 0 && length > 2*lead {
-			clips = append(clips, math.Floor(from+lead))
-			from, length = clips[len(clips)-1], to-clips[len(clips)-1]
-		}
-		between := int(math.Ceil((length-AlongNoise)/apart)) - 1
-		for i := 1; i <= between; i++ {
-			clips = append(clips, math.Round(from+length*float64(i)/float64(between+1)))
-		}
-	}
-	end := r.Line.Length()
-	if m := r.Muffler; m != nil {
-		stretch(0, m.From, first)
-		stretch(m.To, end, 0)
-		return clips
-	}
-	stretch(0, end, first)
-	return clips
-}

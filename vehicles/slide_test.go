@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 )
 
 // The laid job's exhaust has legs of 100 mm down, 600 to the right and 800 to the rear, bends of 60 mm between them: leg 2 is
@@ -60,39 +59,6 @@ func TestAMufflerIsSeatedOnTheLongestLevelLeg(t *testing.T) {
 	leg, _, ok = run.Seat(600)
 	assert.True(t, ok)
 	assert.Equal(t, 3, leg, "where no level one has room")
-}
-
-// No stretch without a clip is longer than the span, whatever the run; without need there is no clip.
-func TestClipsAreSpreadWithinTheSpan(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		job := laid()
-		if rapid.Bool().Draw(t, "muffled") {
-			job = hungOn(Muffler{3, rapid.Float64Range(60, 500).Draw(t, "start"), 300, 70, ""})
-		}
-		run := job.Laid(ExhaustRun)
-		span, first := rapid.Float64Range(50, 900).Draw(t, "span"), rapid.Float64Range(0, 200).Draw(t, "first")
-		clips := run.Spread(span, first)
-		at := 0.0
-		reach := func(to float64) {
-			require.GreaterOrEqual(t, to, at)
-			require.LessOrEqual(t, to-at, span+1e-6)
-			at = to
-		}
-		for _, clip := range clips {
-			if m := run.Muffler; m != nil && at < m.From && clip >= m.To {
-				reach(m.From)
-				at = m.To
-			}
-			reach(clip)
-		}
-		if m := run.Muffler; m != nil && at < m.From {
-			reach(m.From)
-			at = m.To
-		}
-		reach(run.Line.Length())
-	})
-	job := laid()
-	assert.Empty(t, job.Laid(ExhaustRun).Spread(math.Inf(1), 0))
 }
 
 // By hand: 40 mm of leg 1 are straight, then a bend of 30 pi, then 480 of leg 2 from 60 on, then a bend, then 740 of leg 3.

@@ -102,6 +102,7 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 	}
 	var found rules.Route
 	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
+		to.Upright = ready.Job.RunChecks == vehicles.InFull
 		found = rules.FindRoute(ctx, ready, kind, to, func(at rules.Aim, tried int) { p.say("Looking for a way: %s", words.Tried(at, tried)) })
 	})
 	if err != nil {

@@ -2,6 +2,7 @@ package place
 
 import (
 	"strings"
+	"slices"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -144,8 +145,12 @@ func TestAreasAreRankedByTheirLayouts(t *testing.T) {
 	s := demo(t)
 	p := proposing(t, s).(page)
 	areas, room := p.pane.Areas(s)
-	for i, l := range p.proposed() {
-		assert.Equal(t, l.Area, areas[i].Name)
+	var letters []string
+	for _, l := range p.proposed() {
+		if !slices.Contains(letters, l.Area) { // two may be in one area
+			letters = append(letters, l.Area)
+			assert.Equal(t, areas[len(letters)-1].Name, l.Area)
+		}
 		assert.GreaterOrEqual(t, room.Margins.At(l.At).Margin, 0.)
 	}
 	roomiest := room.Areas(1)

@@ -58,7 +58,7 @@ type outlet struct {
 func (m screen) outlets(s desk.State) []outlet {
 	along := func(edge rules.Edge) func(context.Context, *rules.Result, vehicles.RunKind, rules.Tell) rules.Route {
 		return func(ctx context.Context, r *rules.Result, of vehicles.RunKind, tell rules.Tell) rules.Route {
-			return rules.FindRoute(ctx, r, of, rules.Target{Edge: edge}, tell)
+			return rules.FindRoute(ctx, r, of, rules.Target{Edge: edge, Upright: true}, tell)
 		}
 	}
 	all := []outlet{
@@ -103,7 +103,9 @@ func (m screen) findTo(to outlet, s desk.State) (screen, desk.Change) {
 		q.of = rules.WithRoomForFuel(q.of)
 	} else {
 		to.find = func(ctx context.Context, r *rules.Result, _ vehicles.RunKind, tell rules.Tell) rules.Route {
-			return rules.FindRoute(ctx, r, of, rules.FuelTarget(r.Job.Fuel), tell)
+			to := rules.FuelTarget(r.Job.Fuel)
+			to.Upright = true
+			return rules.FindRoute(ctx, r, of, to, tell)
 		}
 	}
 	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {

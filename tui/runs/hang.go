@@ -10,12 +10,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Where clips go until the fitter says otherwise, mm: common practice, no source.
-const (
-	usualSpan = 400 // between clips where no book says how far apart
-	firstClip = 150 // from the stub on: the joint there carries nothing
-)
-
 // edited is the job with a run changed in place, which is a copy.
 func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job {
 	run := *m.run(s)

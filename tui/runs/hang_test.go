@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,9 +65,9 @@ func TestAMufflerIsDroppedAtTheCursor(t *testing.T) {
 	d := bare(t, 60, 17)
 	d.Type("c")
 	clip := d.State.Job.Exhaust.Clips[0]
-	d.Type("s<right><right>m")
+	d.Type("s<right>m")
 	laid, h := d.State.Job.Laid(vehicles.ExhaustRun), d.State.Job.Exhaust.Muffler
-	assert.InDelta(t, clip+100, laid.Where(h.Leg, h.Start+h.Length/2), 1)
+	assert.InDelta(t, clip+50, laid.Where(h.Leg, h.Start+h.Length/2), 1)
 }
 
 // Clips that nobody has spoken of and no clips are two things, and one key says either.
@@ -200,5 +201,25 @@ func TestARunIsDeletedWhole(t *testing.T) {
 		assert.Len(t, d.Steps(), 1)
 		d.Undo()
 		assert.Equal(t, before, string(d.State.Job.Format()))
+	}
+}
+
+// The key spreads them as the search for runs does, by the book's own limits.
+func TestClipsSpreadByHandAreThoseOfTheSearch(t *testing.T) {
+	job := roomy()
+	job.Rules = map[string]float64{"runs.first-clip": 100, "runs.clip-span": 250, "exhaust.clip-span": 320}
+	for _, of := range vehicles.RunKinds {
+		d := screentest.New(t, New(), job, 60, 17)
+		d.Type(strings.Repeat("<tab>", int(of)))
+		find(d, "j")
+		found := d.State.Job.Run(of).Clips
+		require.NotEmpty(t, found)
+		d.Type("c")
+		assert.Equal(t, found, d.State.Job.Run(of).Clips, of)
+		for _, f := range d.State.Result.Findings {
+			if f.Rule.ID == "runs.first-clip" && f.Subject.Sort == sorts[of] {
+				assert.Equal(t, rules.Clear, f.Verdict, "%s: %v mm", of, f.Value)
+			}
+		}
 	}
 }

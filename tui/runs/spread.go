@@ -10,32 +10,38 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// spread puts clips along the run as far apart as the book has them at the most, in place of those there are.
+// spread puts clips along the run, in place of those there are.
 func (m screen) spread(s desk.State) (screen, desk.Change) {
 	laid := s.Job.Laid(m.of)
-	if laid == nil {
+	switch {
+	case laid == nil:
 		return m, desk.Change{Say: noStub}
+	case s.Result.Book == nil:
+		return m, desk.Change{Say: putRight}
 	}
-	span, whose := float64(usualSpan), "a usual span"
-	if l, ok := limit(s, "exhaust.clip-span", ""); ok {
-		span, whose = l, "the book's span for an exhaust"
-	}
-	if s.Job.RunChecks == vehicles.InFull && m.of != vehicles.ExhaustRun {
-		if l, ok := limit(s, "runs.clip-span", sorts[m.of].String()); ok {
-			span, whose = l, "the book's span for this run"
-		}
-	}
-	places := laid.Spread(span, firstClip)
-	if places == nil {
-		places = []float64{}
-	}
-	job := m.edited(s, func(run *vehicles.Run) { run.Clips = places })
+	spread := rules.SpreadClips(&s.Result, m.of, laid)
+	job := m.edited(s, func(run *vehicles.Run) { run.Clips = spread.Along })
 	m.picked = part{sort: clips}
-	if len(places) > 0 {
+	if len(spread.Along) > 0 {
 		m.picked = part{sort: clip}
 	}
-	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s at most %s apart, %s. Slide each to where it can be fixed.",
-		m.of, counted(len(places), "clip"), desk.Length(span, s.Settings.Units), whose)}
+	return m, desk.Change{Job: job, Say: m.spreadSo(spread, s)}
+}
+
+// spreadSo says how clips were spread.
+func (m screen) spreadSo(spread rules.Clips, s desk.State) string {
+	whose := "a usual span"
+	if spread.Asked {
+		whose = "the book's span for this run"
+	}
+	say := fmt.Sprintf("%s: %s at most %s apart, %s", m.of, counted(len(spread.Along), "clip"), desk.Length(spread.Apart, s.Settings.Units), whose)
+	switch {
+	case len(spread.Along) == 0:
+		return say + ": what holds it anyway is near enough."
+	case spread.Loose > 0:
+		return fmt.Sprintf("%s. Nothing to clip to is surely within reach of %d of them.", say, spread.Loose)
+	}
+	return say + ". Slide each to where it can be fixed."
 }
 
 // oneMore puts one more clip or drain hole halfway to the next behind the one that is picked, or to the end; of no clips yet one in

@@ -1,0 +1,81 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// What a run that is sought comes to beside its rules, so that hands can make it. No rule of the book asks it: where it can't be had with
+// the rules kept, the rules go first. common practice, no source
+const (
+	leastTurn    = 5.0  // degrees: a corner of less is pulled straight, nobody bends it
+	leastBetween = 50.0 // mm of straight pipe between two bends, for the bender to hold
+)
+
+// awkwardCosts is how much longer a run may rather be, mm, than have one corner or one piece between bends that nobody can make.
+const awkwardCosts = 100.0
+
+// awkward is how many mm what nobody can make of a run counts for, where runs that are sought are compared.
+func awkward(line *geometry.Run) (cost float64) {
+	bent := false // the leg begins in a bend
+	for i := range line.Legs {
+		l := &line.Legs[i]
+		turn := 0.0
+		if i+1 < len(line.Legs) {
+			turn = turnAt(l.A, l.B, line.Legs[i+1].B)
+		}
+		if turn > noTurn && turn < leastTurn {
+			cost += awkwardCosts
+		}
+		if straight := l.End - l.Begin; bent && turn > noTurn && straight < leastBetween {
+			cost += awkwardCosts * (2 - straight/leastBetween)
+		}
+		bent = turn > noTurn
+	}
+	return cost
+}
+
+// turnAt is by how much a path turns at a corner between two others, degrees.
+func turnAt(before, at, after geometry.Point3) float64 {
+	return geometry.Angle(at.Sub(before), after.Sub(at)) * 180 / math.Pi
+}
+
+// pulled are the corners of a run without those that turn too little for anybody to bend and that what the trial asks does not need.
+func (t *trial) pulled(corners []geometry.Point3, c *course) []geometry.Point3 {
+	first := 1
+	if t.upright {
+		first = 2
+	}
+	for i := len(corners) - 2; i >= first; i-- {
+		if turnAt(corners[i-1], corners[i], corners[i+1]) >= leastTurn {
+			continue
+		}
+		without := slices.Delete(slices.Clone(corners), i, i+1)
+		if t.worth(without, c.beyond(without), 0).Short == 0 {
+			corners = without
+		}
+	}
+	return corners
+}
+
+// noTurn is how little a path turns where it goes straight on, degrees: rounding.
+const noTurn = 1e-6
+
+// stubDown is how far straight down a run leaves its stub, mm, where a way for it is sought: as much as its first bend takes, at least
+// what its joint does.
+func stubDown(run *vehicles.Run) float64 { return max(run.Bend.Value, stubJoint) }
+
+// stubJoint is how far straight down a run leaves its stub at the least, mm: its clip and a hand's room. common practice, no source
+const stubJoint = 20
+
+// aside is by how much the first corner of a run lies too far beside its stub's mouth, and too little below it, mm.
+func aside(corners []geometry.Point3) float64 {
+	off := corners[1].Sub(corners[0])
+	return max(0, off.Plan().Norm()-asideSeen) + max(0, stubJoint+off.Z)
+}
+
+// asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm.
+const asideSeen = 1

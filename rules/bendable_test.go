@@ -1,0 +1,104 @@
+package rules
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// bendableFloors is how many random floors are looked at.
+func bendableFloors() int {
+	if testing.Short() {
+		return 100
+	}
+	return 400
+}
+
+// On random floors a run that is found leaves its stub straight down where one that does keeps every rule, and it has no corner that could
+// be left out and turns by less than a bender does.
+func TestFoundRunsCanBeBentAndLeaveTheirStubsStraightDown(t *testing.T) {
+	t.Parallel()
+	const seed = 79
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	found, slight, sloping := 0, 0, 0
+	for n := range bendableFloors() {
+		kind := vehicles.RunKind(r.IntN(2))
+		result := floorToSeek(t, randomFloor(r, kind))
+		s := newSeeker(context.Background(), result, kind, Target{Edge: AnyEdge, Upright: true}, nil)
+		best, kept := s.seek()
+		if !kept {
+			continue
+		}
+		found++
+		if aside(best.corners) > 0 {
+			sloping++
+			straightDown := demands[0]
+			straightDown.upright = true
+			require.False(t, s.among(straightDown).keeps(), "floor %d", n)
+		}
+		for i := 1; i < len(best.corners)-1; i++ {
+			if turnAt(best.corners[i-1], best.corners[i], best.corners[i+1]) >= leastTurn {
+				continue
+			}
+			slight++
+			without := slices.Delete(slices.Clone(best.corners), i, i+1)
+			w := s.trial(0, best.lower).worth(without, 0, math.Inf(1))
+			require.True(t, w.Short > 0 || w.Length > best.worth.Length-awkwardCosts, "floor %d: corner %d of %v", n, i, best.corners)
+		}
+	}
+	t.Logf("%d runs, %d corners that turn by little, %d from stubs that slope", found, slight, sloping)
+	assert.Greater(t, found, bendableFloors()/2)
+	assert.Less(t, slight, found/50)
+	assert.Less(t, sloping, found/3, "many of these stubs have something below them")
+}
+
+// floorToSeek is a floor judged without its runs, which are then to be found.
+func floorToSeek(t *testing.T, job vehicles.Job) *Result {
+	bare := job
+	bare.Exhaust, bare.Intake = nil, nil
+	result, faults := Judge(bare, Builtin())
+	require.Empty(t, faults)
+	result.Job = job
+	return &result
+}
+
+// What no hand can make counts, each by itself: by hand, a corner of atan(20 / 400) = 2.9 degrees, and 40 mm of leg between two bends of
+// 90 degrees that take 60 each.
+func TestWhatNobodyCanBendCounts(t *testing.T) {
+	of := func(corners ...geometry.Point3) float64 {
+		line := geometry.Rounded(corners, 60)
+		return awkward(&line)
+	}
+	a := geometry.Point3{}
+	assert.Zero(t, of(a, geometry.Point3{X: 400}))
+	assert.Zero(t, of(a, geometry.Point3{X: 400}, geometry.Point3{X: 800}), "straight on")
+	assert.Zero(t, of(a, geometry.Point3{X: 400}, geometry.Point3{X: 800, Y: 40}), "5.7 degrees")
+	assert.InDelta(t, 100, of(a, geometry.Point3{X: 400}, geometry.Point3{X: 800, Y: 20}), 1e-9)
+	b, c := geometry.Point3{X: 400}, geometry.Point3{X: 400, Y: 160}
+	assert.InDelta(t, 100*(2-40.0/50), of(a, b, c, geometry.Point3{X: 0, Y: 160}), 1e-6)
+	assert.Zero(t, of(a, b, geometry.Point3{X: 400, Y: 170}, geometry.Point3{X: 0, Y: 170}), "50 mm between bends")
+	assert.Zero(t, of(a, geometry.Point3{X: 60}, geometry.Point3{X: 60, Y: 400}), "nothing between the stub and the first bend")
+}
+
+// Three layouts of the sample van: none is warned of.
+func TestTheRunsOfLayoutsLeaveTheirStubsStraightDown(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	for _, l := range layoutsOf(t, &r, 2).Best {
+		for _, of := range vehicles.RunKinds {
+			path := slices.Clone(l.Result.Plan.Run(of).Path)
+			if of == vehicles.FuelRun {
+				slices.Reverse(path)
+			}
+			assert.Zero(t, aside(path), "%s: %v", of, path)
+		}
+	}
+}
