@@ -1,0 +1,114 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
+	"bench.example/undermark/vehicles"
+)
+
+// WorkTally says how many of the steps are done: "3 of 52 done", "all 52 done".
+func WorkTally(l work.List) string {
+	if done := l.Count(); done < len(l) {
+		return fmt.Sprintf("%d of %d done", done, len(l))
+	}
+	return fmt.Sprintf("all %d done", len(l))
+}
+
+// Box is what stands before a step: whether it is done.
+func Box(ticked bool) string {
+	if ticked {
+		return "[x]"
+	}
+	return "[ ]"
+}
+
+// StepDo is what is done in a step, with what of the job it is done to.
+func StepDo(s *work.Step) string {
+	if s.Of == "" {
+		return s.Do
+	}
+	return s.Do + " Here: " + s.Of + "."
+}
+
+// StepExpected says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
+func StepExpected(s *work.Step) string {
+	if !s.Measures() {
+		return ""
+	}
+	text := strings.ToUpper(s.Measured[:1]) + s.Measured[1:] + ", " + s.Unit
+	if e := s.Expected.Text(s.Unit); e != "" {
+		text += ": " + e
+	}
+	if s.Expected.Source != "" {
+		text += " (" + s.Expected.Source + ")"
+	}
+	return text + "."
+}
+
+// StepDefers says whose word goes first, "" for nobody's.
+func StepDefers(s *work.Step) string {
+	if s.Defers == "" {
+		return ""
+	}
+	return "First word: " + s.Defers + "."
+}
+
+// StepCaution is the caution that stands with a step, "" for none.
+func StepCaution(s *work.Step) string {
+	for _, c := range rules.Cautions() {
+		if s.Caution != "" && c.About == s.Caution {
+			return c.About + ". " + c.Say
+		}
+	}
+	return ""
+}
+
+// StepWrong says what is wrong with what is recorded of step i: it was done too early, its value is amiss or not noted.
+func StepWrong(l work.List, i int) string {
+	s := &l[i]
+	switch {
+	case s.Amiss() != "":
+		return s.Amiss()
+	case s.Ticked() && len(l.Early(i)) > 0:
+		return l.Warning(i)
+	}
+	return s.Lacks()
+}
+
+// StepStands says in short what is recorded of a step: when, what came out, on which day it is due.
+func StepStands(s *work.Step) string {
+	parts := []string{}
+	if v := s.Value(); v != "" {
+		parts = append(parts, v)
+	}
+	switch {
+	case s.Ticked():
+		parts = append(parts, s.Done.When())
+	case s.Done.Due != "":
+		parts = append(parts, "due "+s.Done.Due)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// StepNotes are note and photos of a record, a text each.
+func StepNotes(d vehicles.Done) (texts []string) {
+	if d.Note != "" {
+		texts = append(texts, "note: "+strings.Join(strings.Fields(d.Note), " "))
+	}
+	if len(d.Photos) > 0 {
+		texts = append(texts, "photos: "+strings.Join(d.Photos, ", "))
+	}
+	return texts
+}
+
+// WorkElsewhere names a record of a step that the job has not.
+func WorkElsewhere(d vehicles.Done) string {
+	text := "recorded, and no step of this job: " + vehicles.StepName(d.Step)
+	if said := d.String(); said != "" {
+		text += ", " + said
+	}
+	return strings.Join(append([]string{text}, StepNotes(d)...), "; ")
+}
