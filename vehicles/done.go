@@ -61,8 +61,8 @@ const (
 	localTime  = "datetime-local" // as the library names the location of a time without a zone
 )
 
-// Moment is a time as a record has it, to the second.
-func Moment(t time.Time) string { return t.Truncate(time.Second).Format(momentForm) }
+// Moment is a time as a record has it, to the minute.
+func Moment(t time.Time) string { return t.Truncate(time.Minute).Format(momentForm) }
 
 // ParseMoment reads what people write for a moment: 2026-11-27, 2026-11-27 10:15, with seconds, with a T between.
 func ParseMoment(text string) (moment string, ok bool) {

@@ -57,7 +57,7 @@ func TestMomentsArePlainToType(t *testing.T) {
 		assert.False(t, ok, text)
 	}
 	at := time.Date(2026, 11, 27, 10, 15, 30, 99, time.UTC)
-	assert.Equal(t, "2026-11-27T10:15:30", Moment(at))
+	assert.Equal(t, "2026-11-27T10:15:00", Moment(at))
 	assert.Equal(t, "2026-11-27 10:15, 12.3 V", Done{Step: "glow-voltage", At: Moment(at), Value: Some(12.3)}.String())
 }
 

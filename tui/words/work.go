@@ -78,6 +78,18 @@ func StepWrong(l work.List, i int) string {
 	return s.Lacks()
 }
 
+// StepWrongBriefly is StepWrong where a row has little room.
+func StepWrongBriefly(l work.List, i int) string {
+	if s := &l[i]; s.Amiss() == "" && s.Ticked() && len(l.Early(i)) > 0 {
+		names := []string{}
+		for _, first := range l.Early(i) {
+			names = append(names, first.Name())
+		}
+		return "before " + strings.Join(names, ", ")
+	}
+	return StepWrong(l, i)
+}
+
 // StepStands says in short what is recorded of a step: when, what came out, on which day it is due.
 func StepStands(s *work.Step) string {
 	parts := []string{}
