@@ -99,12 +99,26 @@ func (j Job) builtFaults(planned []Fault, closure float64) (faults []Fault) {
 	return faults
 }
 
+// Tables are the tables of the file that were made otherwise, in its order.
+func (b Built) Tables() (names []string) {
+	if b.Heater != nil {
+		names = append(names, "heater")
+	}
+	if b.Cut != nil {
+		names = append(names, "cut")
+	}
+	for _, k := range RunKinds {
+		if b.Run(k) != nil {
+			names = append(names, k.key())
+		}
+	}
+	return names
+}
+
 // has tells whether a key is of a table that was made otherwise.
-func (b *Built) has(key string) bool {
-	name := strings.FieldsFunc(key, func(r rune) bool { return r == '.' || r == '[' })
-	return len(name) > 0 && map[string]bool{
-		"heater": b.Heater != nil, "cut": b.Cut != nil, "exhaust": b.Exhaust != nil, "intake": b.Intake != nil, "fuel": b.Fuel != nil,
-	}[name[0]]
+func (b Built) has(key string) bool {
+	table, _, _ := strings.Cut(key, ".")
+	return slices.Contains(b.Tables(), table)
 }
 
 // naming does to the job as it was built what changes who says an obstruction's name in a job.

@@ -124,3 +124,30 @@ func WorkElsewhere(d vehicles.Done) string {
 	}
 	return strings.Join(append([]string{text}, StepNotes(d)...), "; ")
 }
+
+// BuiltOtherwise names what of a job was made otherwise than planned, in a fitter's words; none for nothing.
+func BuiltOtherwise(j *vehicles.Job) (names []string) {
+	for _, table := range j.BuiltOtherwise().Tables() {
+		switch table {
+		case "heater":
+			table = "heater and collar"
+		case "fuel":
+			table = vehicles.FuelRun.String()
+		}
+		names = append(names, table)
+	}
+	return names
+}
+
+// BuiltVerdict is the verdict of what was built, with that of what was planned where it is another.
+func BuiltVerdict(c rules.Compared) string {
+	switch {
+	case c.Built == nil:
+		return "gone, planned " + c.Planned.Verdict.String()
+	case c.Planned == nil:
+		return c.Built.Verdict.String() + ", not planned"
+	case c.Built.Verdict != c.Planned.Verdict:
+		return c.Built.Verdict.String() + ", planned " + c.Planned.Verdict.String()
+	}
+	return c.Built.Verdict.String()
+}

@@ -108,10 +108,10 @@ func (m Screen) onward(s desk.State) Screen {
 	return m
 }
 
-// listOf are the steps of the job on the desk, faulty or not.
+// listOf are the steps of the job on the desk with what it records now; which they are is of the job as it was judged last.
 func listOf(s desk.State) work.List {
 	r := s.Result
-	r.Job, r.Plan = s.Job, s.Plan
+	r.Job.Done = s.Job.Done
 	return work.Of(&r)
 }
 
