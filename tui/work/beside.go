@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/aloud"
@@ -60,6 +61,9 @@ const stripRows = 8
 
 // beside paints what is said about a row; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
+	if _, isBuilt := builtHere(e, s); isBuilt {
+		return besideBuilt(e, s, w)
+	}
 	st, whole := s.Settings.Styles(), e.SideBySide()
 	var lines []saying
 	for _, said := range sayings(e, s, whole) {
@@ -81,8 +85,44 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 
 // tells is what is said beside a row, as lines.
 func tells(e entryscreen.Entry, s desk.State) (lines []string) {
+	if _, isBuilt := builtHere(e, s); isBuilt {
+		c, otherwise := compared(s)
+		if !otherwise {
+			return []string{asPlanned}
+		}
+		return aloud.Rows(append([]string{c.head()}, c.lines(s)...)...)
+	}
 	for _, said := range sayings(e, s, true) {
 		lines = append(lines, said.text)
 	}
 	return aloud.Rows(lines...)
+}
+
+// builtHere is the thing made that the keys act on.
+func builtHere(e entryscreen.Entry, s desk.State) (r builtRecord, is bool) {
+	record, there := e.Here(s)
+	if !there {
+		return r, false
+	}
+	r, is = record.(builtRecord)
+	return r, is
+}
+
+// besideBuilt paints how the job stands as built, beside how it was planned.
+func besideBuilt(e entryscreen.Entry, s desk.State, w int) (text string, rows int) {
+	st := s.Settings.Styles()
+	c, otherwise := compared(s)
+	if !otherwise {
+		out := desk.Wrapped(st.Plain, asPlanned, w-1)
+		return desk.Indented(strings.Join(out, "\n")), len(out)
+	}
+	out := desk.Wrapped(st.Strong, c.head(), w-1)
+	if c.fault == "" {
+		out = append(out, c.rows(s, w-1)...)
+	}
+	if most := stripRows; !e.SideBySide() && len(out) > most {
+		left := len(out) - most + 1
+		out = append(out[:most-1], st.Faint.Render(desk.FitRow(fmt.Sprintf("and %d more: undermark check --built", left), w-1)))
+	}
+	return desk.Indented(strings.Join(out, "\n")), len(out)
 }

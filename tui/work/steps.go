@@ -21,7 +21,7 @@ type stepRecord struct {
 	list work.List
 }
 
-// records are the rows: the steps, then what is recorded of no step of the job.
+// records are the rows: the steps, what is recorded of no step of the job, then what was made.
 func records(s desk.State) []form.Record {
 	list := listOf(s)
 	out := make([]form.Record, 0, len(list))
@@ -31,7 +31,7 @@ func records(s desk.State) []form.Record {
 	for _, d := range list.Elsewhere(&s.Job) {
 		out = append(out, stepRecord{d.Step, list})
 	}
-	return out
+	return append(out, builtRecords(&s.Job)...)
 }
 
 func (r stepRecord) kind() vehicles.StepKind { return kindOf(r.id) }
@@ -177,10 +177,10 @@ func setPhotos(d *vehicles.Done, text string) error {
 }
 
 func row(record form.Record, s desk.State) form.Row {
-	r, isStep := record.(stepRecord)
-	if !isStep {
-		return form.Row{}
+	if built, is := record.(builtRecord); is {
+		return builtRow(built, s)
 	}
+	r := record.(stepRecord)
 	step, i := stepOf(r.list, r.id, &s.Job)
 	out := form.Row{Mark: words.Box(step.Ticked()), Text: r.Name(), Right: words.StepStands(&step)}
 	switch {

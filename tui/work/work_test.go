@@ -1,12 +1,14 @@
 package work
 
 import (
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -141,7 +143,7 @@ func TestADayIsAgreed(t *testing.T) {
 func TestWhatIsOfNoStepStandsLast(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "seat-wait", At: at, Value: vehicles.Some(12)})
 	r := driver(t, job, 100, 27)
-	r.Type("<end>")
+	r.Type("<end><up><up><up><up><up>")
 	assert.Contains(t, r.View(100, 27), "Recorded, and no step of this job")
 	assert.Contains(t, r.View(100, 27), "▸ [x] seat wait")
 	r.Type("<space><enter><wipe><esc>")
@@ -159,13 +161,60 @@ func TestTaps(t *testing.T) {
 }
 
 func TestGoldens(t *testing.T) {
-	for name, keys := range map[string]string{"list": "", "early": "<end><up><up><up><up><space>", "value": "<down><down><down><down><down><down><down><down><down><down><enter>36.5"} {
+	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<down><down><down><down><down><down><down><down><down><down><enter>36.5"} {
 		for _, size := range screentest.Sizes {
 			r := driver(t, done(seats(), "seat-wait"), size.W, size.H)
 			r.Type("<home>" + keys)
 			r.Golden(name+"-"+size.Name, size.W, size.H)
 		}
 	}
+}
+
+// What came out otherwise is typed where it was made; the job as it was planned stays, and blanks are as planned again.
+func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><up><up>")
+	assert.Contains(t, r.View(160, 47), "All as planned.")
+	assert.Contains(t, r.View(160, 47), "centre from the datum  as planned: 1255")
+	r.Type("<space>")
+	assert.Nil(t, r.State.Job.Built, "nothing to tick")
+	r.Type("<enter>1315<enter><esc>")
+	require.NotNil(t, r.State.Job.Built)
+	assert.Equal(t, [2]float64{1315, 195}, r.State.Job.Built.Cut.At)
+	assert.Equal(t, [2]float64{1255, 195}, r.State.Job.Cut.At)
+	assert.Contains(t, r.View(160, 47), "otherwise")
+	assert.Regexp(t, `foul † cut: brake pipe across +-24.6 +-84.6`, r.View(160, 47))
+	var lines []string
+	for _, line := range r.Screen.Plain(r.State).All() {
+		if strings.Contains(line, "cut: brake pipe across") {
+			lines = append(lines, line)
+		}
+	}
+	assert.Equal(t, []string{"foul: cut: brake pipe across, 24.6 mm short, planned 84.6 mm short"}, lines)
+	r.Type("<enter><wipe><esc>")
+	assert.Nil(t, r.State.Job.Built)
+	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+
+	r.Type("<down><enter>50<down><wipe>170<esc>")
+	assert.Equal(t, vehicles.Some(50), r.State.Job.Built.Heater.Turret)
+	assert.InDelta(t, 170, r.State.Job.Built.Heater.Yaw, 0)
+	r.Type("<down><enter><down><wipe>1370 540 190<esc>")
+	assert.Equal(t, vehicles.RunPoint{X: 1370, Y: 540, Drop: 190}, r.State.Job.Built.Exhaust.Path[1])
+	r.Type("<enter>1370 540<esc>")
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "a point is x, y and drop")
+	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, r.State.Job.Built, again.Built)
+}
+
+// A pilot that was measured says nothing of a hole that was sawn elsewhere.
+func TestASawnHoleIsNoLongerThePilots(t *testing.T) {
+	x, y := survey.FromNumber(1258, true), survey.FromNumber(196, true)
+	r := driver(t, vehicles.Demo().WithDrilled(&vehicles.Pair{x, y}), 160, 47)
+	r.Type("<end><up><up><up><up><enter>1262<esc>")
+	require.NotNil(t, r.State.Job.Built)
+	assert.Nil(t, r.State.Job.Built.Cut.Drilled)
+	assert.NotNil(t, r.State.Job.Cut.Drilled)
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, seats()) }
