@@ -1,7 +1,6 @@
 package vehicles
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -210,7 +209,7 @@ func (d Done) String() string {
 		parts = append(parts, d.When())
 	}
 	if d.Value.Set {
-		parts = append(parts, fmt.Sprint(d.Value.Text(), " ", StepKinds[max(0, StepIndex(d.Step))].Unit))
+		parts = append(parts, d.Value.Text()+" "+StepUnit(d.Step))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -58,6 +58,14 @@ var StepKinds = []StepKind{
 	{ID: "clamps-again"}, {ID: "notice"}, {ID: "owner-shown"}, {ID: "retorque"},
 }
 
+// StepUnit is the unit of what is measured in the step of an id, "" where nothing is.
+func StepUnit(id string) string {
+	if i := StepIndex(id); i >= 0 {
+		return StepKinds[i].Unit
+	}
+	return ""
+}
+
 // StepIndex is where a step stands among StepKinds, -1 for an id that none has.
 func StepIndex(id string) int {
 	return slices.IndexFunc(StepKinds, func(k StepKind) bool { return k.ID == id })

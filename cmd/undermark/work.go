@@ -46,8 +46,8 @@ func workText(p *paper, r *rules.Result, list work.List) string {
 		if p.width > 0 && (i == 0 || step.Part != list[i-1].Part) {
 			rows = append(rows, []string{step.Part.String()})
 		}
-		what := []string{words.StepDo(step)}
-		for _, text := range append([]string{words.StepWrong(list, i), words.StepExpected(step)}, words.StepNotes(step.Done)...) {
+		what := []string{step.Sentence()}
+		for _, text := range append([]string{list.Wrong(i), step.Wanted()}, words.StepNotes(step.Done)...) {
 			if text != "" {
 				what = append(what, strings.TrimSuffix(text, ".")+".")
 			}

@@ -57,3 +57,26 @@ func (l List) Warning(i int) string {
 	}
 	return "not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
 }
+
+// Sentence is what is done in a step, with what of the job it is done to.
+func (s *Step) Sentence() string {
+	if s.Of == "" {
+		return s.Do
+	}
+	return s.Do + " Here: " + s.Of + "."
+}
+
+// Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
+func (s *Step) Wanted() string {
+	if !s.Measures() {
+		return ""
+	}
+	text := strings.ToUpper(s.Measured[:1]) + s.Measured[1:] + ", " + s.Unit
+	if e := s.Expected.Text(s.Unit); e != "" {
+		text += ": " + e
+	}
+	if s.Expected.Source != "" {
+		text += " (" + s.Expected.Source + ")"
+	}
+	return text + "."
+}

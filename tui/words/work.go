@@ -25,29 +25,6 @@ func Box(ticked bool) string {
 	return "[ ]"
 }
 
-// StepDo is what is done in a step, with what of the job it is done to.
-func StepDo(s *work.Step) string {
-	if s.Of == "" {
-		return s.Do
-	}
-	return s.Do + " Here: " + s.Of + "."
-}
-
-// StepExpected says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
-func StepExpected(s *work.Step) string {
-	if !s.Measures() {
-		return ""
-	}
-	text := strings.ToUpper(s.Measured[:1]) + s.Measured[1:] + ", " + s.Unit
-	if e := s.Expected.Text(s.Unit); e != "" {
-		text += ": " + e
-	}
-	if s.Expected.Source != "" {
-		text += " (" + s.Expected.Source + ")"
-	}
-	return text + "."
-}
-
 // StepDefers says whose word goes first, "" for nobody's.
 func StepDefers(s *work.Step) string {
 	if s.Defers == "" {
@@ -66,20 +43,8 @@ func StepCaution(s *work.Step) string {
 	return ""
 }
 
-// StepWrong says what is wrong with what is recorded of step i: it was done too early, its value is amiss or not noted.
+// StepWrong is what is wrong with what is recorded of step i, where a row has little room.
 func StepWrong(l work.List, i int) string {
-	s := &l[i]
-	switch {
-	case s.Amiss() != "":
-		return s.Amiss()
-	case s.Ticked() && len(l.Early(i)) > 0:
-		return l.Warning(i)
-	}
-	return s.Lacks()
-}
-
-// StepWrongBriefly is StepWrong where a row has little room.
-func StepWrongBriefly(l work.List, i int) string {
 	if s := &l[i]; s.Amiss() == "" && s.Ticked() && len(l.Early(i)) > 0 {
 		names := []string{}
 		for _, first := range l.Early(i) {
@@ -87,7 +52,7 @@ func StepWrongBriefly(l work.List, i int) string {
 		}
 		return "before " + strings.Join(names, ", ")
 	}
-	return StepWrong(l, i)
+	return l.Wrong(i)
 }
 
 // StepStands says in short what is recorded of a step: when, what came out, on which day it is due.

@@ -39,13 +39,13 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 			list = append(list, saying{text, paint})
 		}
 	}
-	say(words.StepDo(&step), strongly)
-	if wrong := words.StepWrong(all, i); wrong != "" {
+	say(step.Sentence(), strongly)
+	if wrong := all.Wrong(i); wrong != "" {
 		say("! "+wrong, worryingly)
 	} else if !step.Ticked() {
 		say(all.Warning(i), worryingly)
 	}
-	say(words.StepExpected(&step), plainly)
+	say(step.Wanted(), plainly)
 	say(words.StepDefers(&step), plainly)
 	switch {
 	case whole:

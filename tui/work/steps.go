@@ -192,7 +192,7 @@ func row(record form.Record, s desk.State) form.Row {
 	case i == 0 || r.list[i-1].Part != step.Part:
 		out.Head = step.Part.String()
 	}
-	if wrong := words.StepWrongBriefly(r.list, i); wrong != "" {
+	if wrong := words.StepWrong(r.list, i); wrong != "" {
 		out.Right, out.Fault = "! "+wrong, true
 	}
 	return out
