@@ -27,6 +27,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Settings != nil {
 		cmds = append(cmds, r.keepSettings())
 	}
+	if c.Once {
+		r.ticked = r.now()
+	}
 	if c.Tick != "" {
 		r.ticked = r.now()
 		cmds = append(cmds, r.keepTicks())

@@ -1,25 +1,38 @@
 package tui
 
 import (
+	"strings"
+
 	"bench.example/undermark/tui/desk"
 )
 
 // shortTitles are what titles are called where there is no room for all of them.
 var shortTitles = map[string]string{"Underneath": "Under", "On top": "Top", "Marks": "Mark", "Checks": "Check"}
 
-// headerParts are the screens' titles, the current one in brackets so that it is marked without colour too.
+// unsaved is how many columns the dot of work that is not saved takes.
+const unsaved = 2
+
+// headerParts are the screens' titles, the current one in brackets so that it is marked without colour too. Where there is no room for
+// all of each, those of the others have as many first letters as there is.
 func (r *Root) headerParts() []part {
-	const unsaved = 2 // columns for the dot of work that is not saved
-	parts := r.titles(false)
-	if last := parts[len(parts)-1]; last.from+last.width > r.w-unsaved {
-		return r.titles(true)
+	parts := r.titles(false, longestTitle)
+	for letters := longestTitle; !r.holds(parts) && letters > 0; letters-- {
+		parts = r.titles(true, letters)
 	}
 	return parts
 }
 
-// titles are the titles one after another, each with a blank on both sides; tight, in short and with a single blank
-// between two.
-func (r *Root) titles(tight bool) []part {
+// longestTitle is as many letters as a title has at most.
+const longestTitle = 10
+
+func (r *Root) holds(parts []part) bool {
+	last := parts[len(parts)-1]
+	return last.from+last.width <= r.w-unsaved
+}
+
+// titles are the titles one after another, each with a blank on both sides; tight, in short, with a single blank between two and so many
+// letters at most of those that are not shown.
+func (r *Root) titles(tight bool, letters int) []part {
 	styles := r.desk.State.Settings.Styles()
 	var parts []part
 	x := 0
@@ -37,7 +50,10 @@ func (r *Root) titles(tight bool) []part {
 		case tight:
 			behind = ""
 		}
-		p.text = before + digit + " " + title + behind
+		if i != r.at {
+			title = title[:min(letters, len(title))]
+		}
+		p.text = before + digit + " " + strings.TrimSpace(title) + behind
 		p.width = desk.Width(p.text)
 		x += p.width
 		parts = append(parts, p)

@@ -118,6 +118,7 @@ func (r *Root) toAll(msg tea.Msg) tea.Cmd {
 
 // toScreen sends a message to one screen and does what it asks for.
 func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
+	r.desk.State.Now = r.now()
 	screen, change, cmd := r.screens[i].Update(msg, r.desk.State)
 	r.screens[i] = screen
 	done := r.apply(change)

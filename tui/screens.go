@@ -10,11 +10,12 @@ import (
 	"bench.example/undermark/tui/place"
 	"bench.example/undermark/tui/runs"
 	"bench.example/undermark/tui/under"
+	steps "bench.example/undermark/tui/work"
 )
 
 // Screens are the program's screens, in the order of their digits: that of the work.
 func Screens() []desk.Screen {
 	return []desk.Screen{
-		under.New(), ontop.New(), match.New(), place.New(), runs.New(), marks.New(), checks.New(), jobcard.New(),
+		under.New(), ontop.New(), match.New(), place.New(), runs.New(), marks.New(), checks.New(), jobcard.New(), steps.New(),
 	}
 }

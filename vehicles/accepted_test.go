@@ -116,6 +116,22 @@ pins = 700
 		j.Heater = &h
 	}},
 	{"runs checked in full", "[check]\nruns = \"full\"\n", func(j *Job) { j.RunChecks = InFull }},
+	{"steps that are done, and noted", "[[done]]\nstep = \"glow-voltage\"\nat = 2026-11-27T10:15:30\nvalue = 12.3\ndue = 2026-12-11\nnote = \"a\\nb\"\nphotos = [\"plug 1.jpg\"]\n" +
+		"[[done]]\nstep = \"stands\"\nat = 2026-11-26\n[[done]]\nstep = \"fall\"\nvalue = -1.5\n", func(j *Job) {
+		j.Done = List[Done]{
+			{Step: "glow-voltage", At: "2026-11-27T10:15:30", Value: Some(12.3), Due: "2026-12-11", Note: "a\nb", Photos: List[string]{"plug 1.jpg"}},
+			{Step: "stands", At: "2026-11-26"}, {Step: "fall", Value: Some(-1.5)},
+		}
+	}},
+	{"built otherwise", "[built.heater]\nyaw = 5\n[built.cut]\nat = [1222, 236]\nacross = 127\n[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\nclips = []\n" +
+		"[built.fuel]\nacross = 5\npath = [[1, 2, 3], [4, 5, 6]]\n", func(j *Job) {
+		h, _ := HeaterClass("2 kW")
+		h.Yaw, h.Given = 5, HasYaw
+		j.Built = &Built{
+			Heater: &h, Cut: &Cut{At: [2]float64{1222, 236}, Across: 127}, Fuel: &Run{Across: 5, Path: []RunPoint{{1, 2, 3}, {4, 5, 6}}},
+			Exhaust: &Run{Across: 26, Path: []RunPoint{{1, 2, 3}}, Hanging: Hanging{Clips: []float64{}}},
+		}
+	}},
 	{"looked, rules and what is kept", "[looked]\n\"air line\" = true\nwiring = false\n[rules]\n\"cut.reach\" = 80\n\"exhaust.fall\" = -5.5\n[extra]\n\"a b\" = [1]\n", func(j *Job) {
 		j.Looked = map[string]bool{"air line": true, "wiring": false}
 		j.Rules = map[string]float64{"cut.reach": 80, "exhaust.fall": -5.5}

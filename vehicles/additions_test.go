@@ -36,6 +36,37 @@ var brokenAdditions = []brokenPart{
 	{drilledCut + "direct = 500", 4, `direct is 500; it must be tables`},
 	{drilledCut + "[cut.direct]\nto = \"tank\"\ngap = 500", 4, `direct is a table; it must be tables`},
 
+	// What is recorded of the work.
+	{"[[done]]\nat = 2026-11-27", 1, `done 1: step is missing`},
+	{"[[done]]\nstep = \"pilot-loked\"", 2, `step is "pilot-loked", which is not known; did you mean "pilot-looked"?`},
+	{"[[done]]\nstep = 7", 2, `step is 7`},
+	{"[[done]]\nstep = \"stands\"\n[[done]]\nstep = \"stands\"", 4, `done "stands": step is recorded twice: put both into one; the first is on line 11`},
+	{"[[done]]\nstep = \"stands\"\nat = \"2026-11-27\"", 3, `done "stands": at is "2026-11-27"; it must be a date and time like 2026-11-27T10:15:00`},
+	{"[[done]]\nstep = \"stands\"\nat = 2026-11-27T10:15:00Z", 3, `at is a date or time; it must be a date and time like 2026-11-27T10:15:00, without quotes and without a zone`},
+	{"[[done]]\nstep = \"stands\"\nat = 10:15:00", 3, `at is a date or time`},
+	{"[[done]]\nstep = \"stands\"\nvalue = 3", 3, `value is 3; nothing is measured in this step: put it into note`},
+	{"[[done]]\nstep = \"co-inside\"\nvalue = -1", 3, `value is -1; it must be 0 or more, in ppm`},
+	{"[[done]]\nstep = \"co-inside\"\nvalue = \"0\"", 3, `value is "0"; it must be a number`},
+	{"[[done]]\nstep = \"co-inside\"\nvalue = nan", 3, `value is nan`},
+	{"[[done]]\nstep = \"retorque\"\ndue = 2026-12-11T10:00:00", 3, `due is a date or time; it must be a date like`},
+	{"[[done]]\nstep = \"stands\"\nnote = 5", 3, `note is 5; it must be a text`},
+	{"[[done]]\nstep = \"stands\"\nphotos = \"a.jpg\"", 3, `photos is "a.jpg"; it must be a list of file names`},
+	{"[[done]]\nstep = \"stands\"\nphotos = [\"a.jpg\", \"../b.jpg\"]", 3, `photos, value 2 is "../b.jpg"; it must be a file's name alone, without / \ : and commas`},
+	{"[[done]]\nstep = \"stands\"\nphotos = [\"c\\\\d.jpg\"]", 3, `a file's name alone`},
+	{"[[done]]\nstep = \"stands\"\nphotos = [\"..\"]", 3, `photos, value 1 is ".."; it must be the name of a file`},
+	{"[[done]]\nstep = \"stands\"\nphotos = [7]", 3, `photos, value 1 is 7; it must be the name of a file`},
+	{"[[done]]\nstep = \"stands\"\nphoto = [\"a.jpg\"]", 3, `photo is an unknown key; did you mean photos?`},
+	{"done = 5", 1, `done`},
+	{"[done]\nstep = \"stands\"", 1, `done is a table; it must be tables, each under [[done]]`},
+
+	// What was made otherwise.
+	{"[built]\ncut = 5", 2, `built: cut is 5; it must be a table`},
+	{"[built.cutt]\nat = [1, 2]", 1, `built: cutt is an unknown key; did you mean cut?`},
+	{"[built.cut]\nat = [1, 2]", 1, `built: cut.across is missing`},
+	{"[built.exhaust]\nacross = 26\npath = [[1, 2]]", 3, `built: exhaust.path, point 1`},
+	{"[built.wish]\nat = [1, 2]", 1, `built: wish is an unknown key`},
+	{"[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\nshielded = [\"no such thing\"]", 4, `as built: exhaust: shielded, value 1 is "no such thing", and no obstruction has that name`},
+
 	// Cut and floor.
 	{drilledCut + "relieved = 0", 4, `relieved is 0; it must be more than 0`},
 	{drilledCut + "relieved = \"180\"", 4, `relieved is "180"`},

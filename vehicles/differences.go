@@ -84,7 +84,11 @@ func (s *sayings) add(where, thing string, v any) {
 	case []map[string]any:
 		for i, item := range v {
 			at, thing := fmt.Sprintf("%s %d", where, i+1), thing
-			if name, ok := item["name"].(string); ok && thing == "" {
+			name, ok := item["name"].(string)
+			if !ok { // what is recorded of a step
+				name, ok = item["step"].(string)
+			}
+			if ok && thing == "" {
 				at = where + " " + strconv.Quote(name)
 				thing = at
 				s.things[thing] = true

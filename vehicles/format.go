@@ -55,6 +55,30 @@ func (j Job) Format() []byte {
 
 // plans writes what is planned, and what stands behind it in the file.
 func (w *writer) plans(j Job) {
+	w.made(j)
+	w.looked("looked", j.Looked)
+	w.looked("looked_runs", j.LookedRuns)
+	w.looked("looked_openings", j.LookedOpenings)
+	if j.RunChecks != "" {
+		w.table("check")
+		w.text("runs", j.RunChecks)
+	}
+	for _, wheel := range j.Wheels {
+		w.wheel(wheel)
+	}
+	w.built(j.BuiltOtherwise())
+	w.record(j.Done)
+	if len(j.Rules) > 0 {
+		w.table("rules")
+		for _, id := range sortedKeys(j.Rules) {
+			w.value(tomlText(id), survey.Exact(j.Rules[id]))
+		}
+	}
+	w.extra(j.allExtra())
+}
+
+// made writes what is made, and what is measured from it.
+func (w *writer) made(j Job) {
 	if j.Heater != nil {
 		w.heater(*j.Heater)
 	}
@@ -69,23 +93,6 @@ func (w *writer) plans(j Job) {
 			w.run(k, *r)
 		}
 	}
-	w.looked("looked", j.Looked)
-	w.looked("looked_runs", j.LookedRuns)
-	w.looked("looked_openings", j.LookedOpenings)
-	if j.RunChecks != "" {
-		w.table("check")
-		w.text("runs", j.RunChecks)
-	}
-	for _, wheel := range j.Wheels {
-		w.wheel(wheel)
-	}
-	if len(j.Rules) > 0 {
-		w.table("rules")
-		for _, id := range sortedKeys(j.Rules) {
-			w.value(tomlText(id), survey.Exact(j.Rules[id]))
-		}
-	}
-	w.extra(j.allExtra())
 }
 
 func (w *writer) looked(name string, kinds map[string]bool) {
@@ -112,15 +119,18 @@ func (w *writer) extra(values map[string]any) {
 }
 
 // writer writes the tables of a job file. Keys that say nothing are left out.
-type writer struct{ bytes.Buffer }
+type writer struct {
+	bytes.Buffer
+	under string // the table that those written stand in, with its point; "" for the top
+}
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
 
 func (w *writer) value(key, value string) { w.line("%s = %s", key, value) }
 
 // table starts a table, list an item of a list of tables, each behind a blank line.
-func (w *writer) table(name string) { w.line("\n[%s]", name) }
-func (w *writer) list(name string)  { w.line("\n[[%s]]", name) }
+func (w *writer) table(name string) { w.line("\n[%s%s]", w.under, name) }
+func (w *writer) list(name string)  { w.line("\n[[%s%s]]", w.under, name) }
 
 func (w *writer) number(key string, v float64) { w.value(key, survey.Exact(v)) }
 

@@ -66,6 +66,9 @@ type Job struct {
 
 	RunChecks string // InFull: its runs are held to all that is asked of them; "": to what other programs ask too
 
+	Built *Built     // what was made otherwise than planned, nil for nothing; never edited in place
+	Done  List[Done] // what is recorded of the work, by step
+
 	Rules map[string]float64 // this job's own values by rule id, with or without the kind
 
 	Unfinished Unfinished            // begun on the screens

@@ -40,6 +40,7 @@ func anyJob(t *rapid.T) Job {
 	for _, id := range rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"cut.reach", "cut.clearance.brake line", "exhaust.fall", "a rule of tomorrow", "plain"}), 0, 3, rapid.ID).Draw(t, "rules") {
 		j.Rules = put(j.Rules, id, anyNumber(t))
 	}
+	anyWork(t, &j)
 	if rapid.Bool().Draw(t, "extra") {
 		j.Extra = anyExtra(t)
 	}
@@ -146,6 +147,28 @@ func anyPlans(t *rapid.T, j *Job) {
 			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
 		}
 		j.Fuel = &r
+	}
+}
+
+// anyWork draws what is recorded of the work, and what was made otherwise: what else may be made.
+func anyWork(t *rapid.T, j *Job) {
+	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(StepKinds), 0, 4, func(k StepKind) string { return k.ID }).Draw(t, "steps") {
+		d := Done{
+			Step: kind.ID, At: rapid.SampledFrom([]string{"", "2026-11-27", "2026-11-27T10:15:00", "1999-01-01T23:59:59.25"}).Draw(t, "at"),
+			Due: anyDate(t), Note: rapid.StringMatching(`[a-z"'\\ \n\té#]{0,9}`).Draw(t, "note"),
+		}
+		if kind.Measures() {
+			d.Value = maybe(t, anySize)
+		}
+		for range rapid.IntRange(0, 2).Draw(t, "photos") {
+			d.Photos = append(d.Photos, rapid.StringMatching(`[a-z"é]{1,5}\.jpg`).Draw(t, "photo"))
+		}
+		j.Done = append(j.Done, d)
+	}
+	if rapid.IntRange(0, 3).Draw(t, "built otherwise") == 0 {
+		made := Job{Obstructions: j.Obstructions}
+		anyPlans(t, &made)
+		*j = j.WithBuilt(Built{made.Heater, made.Cut, made.Exhaust, made.Intake, made.Fuel})
 	}
 }
 

@@ -95,6 +95,9 @@ var numbers = []struct{ text, must string }{
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = %s }", halfTurn},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = 45, ml_per_1000 = %s }", flow},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = 45, hz = %s }", flow},
+	{head + "[[done]]\nstep = \"fall\"\nvalue = %s", "-1000000000 to 1000000000"},
+	{head + "[[done]]\nstep = \"glow-voltage\"\nvalue = %s", "0 to 1000000000"},
+	{head + "[built.cut]\nat = [1, %s]\nacross = 127", signed},
 	{head + "[rules]\n\"exhaust.fall\" = %s", "-1000000000 to 1000000000"},
 }
 

@@ -27,7 +27,7 @@ func (j Job) Renaming(was, now string) Job {
 		}
 		j = j.WithRun(ExhaustRun, &r)
 	}
-	return j.supplied(was, now)
+	return j.supplied(was, now).naming(func(built Job) Job { return built.Renaming(was, now) })
 }
 
 // Forgetting returns the job in which nothing says an obstruction's name any more: direct tapes to it are gone, it has no
@@ -53,7 +53,7 @@ func (j Job) Forgetting(name string) Job {
 		r.Shielded.Names = names
 		j = j.WithRun(ExhaustRun, &r)
 	}
-	return j.supplied(name, "")
+	return j.supplied(name, "").naming(func(built Job) Job { return built.Forgetting(name) })
 }
 
 // supplied returns the job with another name where its fuel line begins, if it begins at was.
@@ -76,6 +76,12 @@ func (j *Job) Naming(name string) (said []string) {
 	}
 	if j.Fuel != nil && j.Fuel.Supply.From == name {
 		said = append(said, "that the fuel line begins at it")
+	}
+	if b := j.Built; b != nil {
+		made := Job{Cut: b.Cut, Exhaust: b.Exhaust, Fuel: b.Fuel}
+		for _, text := range made.Naming(name) {
+			said = append(said, text+" (as built)")
+		}
 	}
 	return said
 }

@@ -33,6 +33,8 @@ func readJob(r *reader, values map[string]any) Job {
 		j.RunChecks = s.choice("runs", optional, []string{InFull})
 		s.done()
 	}
+	t.built(&j)
+	j.Done = t.record()
 	j.Rules = t.ruleValues("rules")
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
 		j.readExtra(s.values)
@@ -63,16 +65,21 @@ func (t *table) things(j *Job) {
 	}
 }
 
-// plans reads what is planned: the heater, its cut and its runs.
+// plans reads what is planned, and where the customer would like it.
 func (t *table) plans(j *Job) {
+	t.made(j)
+	if s := t.sub("wish", optional); s != nil {
+		j.Wish = s.wish()
+	}
+}
+
+// made reads what is made: the heater, its cut and its runs.
+func (t *table) made(j *Job) {
 	if s := t.sub("heater", optional); s != nil {
 		j.Heater = s.heater()
 	}
 	if s := t.sub("cut", optional); s != nil {
 		j.Cut = s.cut()
-	}
-	if s := t.sub("wish", optional); s != nil {
-		j.Wish = s.wish()
 	}
 	for _, k := range RunKinds {
 		if s := t.sub(k.key(), optional); s != nil {

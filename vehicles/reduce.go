@@ -47,7 +47,7 @@ func ReduceAfter(before *Plan, job Job, closure float64) (Plan, []Fault) {
 	}
 	r.names()
 	r.runs(&plan)
-	return plan, r.faults
+	return plan, append(r.faults, job.builtFaults(r.faults, closure)...)
 }
 
 // reducer holds what reducing one job needs, and the faults found on the way.

@@ -15,32 +15,42 @@ import (
 
 func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
-	var next bool
+	var next, built bool
 	c := &cobra.Command{
 		Use:   "check JOB...",
 		Short: "Judge every clearance of jobs",
 		Long: "Findings come worst first. The exit code is 0 when all is " + rules.ClearOfEntered + ", 10 when something is\n" +
 			"doubtful, 11 when something is foul, 1 when a job could not be read. With --next the readings worth taking\n" +
-			"next follow, those first that would decide most of what is doubtful.",
+			"next follow, those first that would decide most of what is doubtful. With --built the job is judged as it was built,\n" +
+			"with what stands under [built] in place of what was planned, each margin beside the one planned.",
 		Args: someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if built {
+				return checkBuilt(args, next, shared, &f, s)
+			}
 			worst, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
 				return checkAnswer(f.paperFor(s), r, next, f.json)
 			})
-			switch {
-			case err != nil:
-				return err
-			case worst == rules.Foul:
-				return exit(exitFoul)
-			case worst == rules.Doubtful:
-				return exit(exitDoubtful)
-			}
-			return nil
+			return exitOf(worst, err)
 		},
 	}
 	f.add(c)
 	c.Flags().BoolVar(&next, "next", false, "say what to measure next")
+	c.Flags().BoolVar(&built, "built", false, "judge the job as it was built, beside what was planned")
 	return c
+}
+
+// exitOf is the exit of a command that judges: what went wrong, or the worst verdict.
+func exitOf(worst rules.Verdict, err error) error {
+	switch {
+	case err != nil:
+		return err
+	case worst == rules.Foul:
+		return exit(exitFoul)
+	case worst == rules.Doubtful:
+		return exit(exitDoubtful)
+	}
+	return nil
 }
 
 // checkAnswer writes a judged job, for a program or for a person.

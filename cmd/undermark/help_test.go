@@ -43,7 +43,7 @@ func TestHelpIsInOurWords(t *testing.T) {
 // Every command and every flag has its line.
 func TestHelpNamesEveryCommand(t *testing.T) {
 	_, out, _ := call("", "--help")
-	for _, name := range []string{"check", "completion", "cutlist", "layout", "man", "marks", "new", "plan", "route", "rules", "suggest"} {
+	for _, name := range []string{"check", "completion", "cutlist", "layout", "man", "marks", "new", "parts", "plan", "route", "rules", "suggest", "work"} {
 		assert.Regexp(t, `(?m)^  `+name+` +[A-Z]`, out)
 	}
 	_, out, _ = call("", "help", "help")

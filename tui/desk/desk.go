@@ -3,6 +3,8 @@
 package desk
 
 import (
+	"time"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -32,6 +34,7 @@ type State struct {
 	Focus    *rules.Finding   // the finding to show on the plan, until the next change of job or screen; nil for none
 	Next     Next             // what to measure next
 	Pixels   *pixels.Terminal // the terminal, where it may show pictures; nil where it is not asked
+	Now      time.Time        // when the message came that a screen answers
 	Sketch   *Sketch          // the last one made of the job, so that it is made once a change; nil keeps none
 }
 
@@ -109,6 +112,7 @@ type Change struct {
 	Camera   *Camera
 	Settings *Settings
 	Tick     string         // tick or untick the mark or the length of this name
+	Once     bool           // Enter and Space count no more for a moment: a key that bounces must not do it to what comes next
 	Goto     string         // go to the screen of this title
 	Focus    *rules.Finding // with Goto: show this finding on the plan
 	Open     *Open          // with Goto: open this form there

@@ -62,6 +62,16 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 	return e.picked(change, s)
 }
 
+// RowAt is the row of the list at a cell of the body, false where there is none.
+func (e Entry) RowAt(x, y int, s desk.State) (row int, ok bool) {
+	a := e.arranged(s, e.w, e.h, false).list
+	if !a.Holds(x, y) {
+		return 0, false
+	}
+	rows, _, here, _ := e.listed(s)
+	return form.RowAt(rows, here, a.H-1-len(e.warnings(s, a.W, a.H)), y-a.Y-1)
+}
+
 // tapForm answers a tap at column x of row y of the form in area a.
 func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {
 	record, ok := e.Here(s)

@@ -70,6 +70,9 @@ func (e Entry) Sized(w, h int) Entry {
 	return e
 }
 
+// SideBySide tells whether what is beside the list stands at its side, and not under it.
+func (e Entry) SideBySide() bool { return e.w >= desk.SideBySide }
+
 // Height is how many rows the body has.
 func (e Entry) Height() int { return e.h }
 

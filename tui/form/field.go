@@ -17,6 +17,7 @@ type Field struct {
 	Heading string                           // a line above the field
 	Choices []Choice                         // one of these in place of a text
 	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
+	Big     bool                             // its figures are shown big where those of lengths are
 	Guess   bool                             // nobody has measured the text: Enter takes it as measured
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
 	Must    bool                             // Enter stays while nothing is chosen: what comes after hangs on it
@@ -24,6 +25,9 @@ type Field struct {
 	IfBlank string                           // where Enter goes on to when nothing is typed; "" for the next field
 	Break   string                           // stands for a line break in the text; "" where a line is a field's
 }
+
+// NewLine stands for a line break in the one row of a field.
+const NewLine = "↵"
 
 // Choice is one thing to choose, and the letter that chooses it.
 type Choice struct {

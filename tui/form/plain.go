@@ -28,7 +28,7 @@ func (f Form) Plain(fields []Field) desk.Plain {
 	if say := f.comes(field); say != "" {
 		p.Here = append(p.Here, say)
 	}
-	if !p.Picked && field.Unit == length {
+	if !p.Picked && (field.Unit == length || field.Big) {
 		p.Taped = &desk.Taped{Text: p.Text, Unit: field.Unit, Head: strings.Join(heads(i, fields), ""), Label: field.Label}
 	}
 	if len(field.Choices) > 0 {

@@ -181,16 +181,13 @@ func dateSlot() form.Slot {
 	return slot
 }
 
-// newLine stands for a line break in the one row of a field.
-const newLine = "↵"
-
 func notesSlot() form.Slot {
-	slot := line("notes", "notes", "none", newLine+" stands for a new line", func(j *vehicles.Job) *string { return &j.Notes })
+	slot := line("notes", "notes", "none", form.NewLine+" stands for a new line", func(j *vehicles.Job) *string { return &j.Notes })
 	get, put := slot.Get, slot.Set
-	slot.Break = newLine
-	slot.Get = func(s desk.State) string { return strings.ReplaceAll(get(s), "\n", newLine) }
+	slot.Break = form.NewLine
+	slot.Get = func(s desk.State) string { return strings.ReplaceAll(get(s), "\n", form.NewLine) }
 	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
-		return put(j, strings.ReplaceAll(text, newLine, "\n"))
+		return put(j, strings.ReplaceAll(text, form.NewLine, "\n"))
 	}
 	return slot
 }

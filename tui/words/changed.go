@@ -46,6 +46,8 @@ func (c *changes) add(d vehicles.Difference) {
 	}
 	head, rest := parted(d.Where)
 	switch list, name := named(head); {
+	case list == "done" && name != "":
+		c.step(name, rest)
 	case name != "" && rest == "" && d.One == "":
 		c.began = append(c.began, thing{list, name})
 	case name != "" && rest == "":
@@ -54,6 +56,8 @@ func (c *changes) add(d vehicles.Difference) {
 		c.put(name, rest)
 	case strings.HasPrefix(head, "looked"):
 		c.looked(head, rest, d.Other != "" && d.Other != "false")
+	case head == "built":
+		c.put("as built", rest)
 	case head == "cut":
 		c.cut(rest)
 	case head == "heater":
@@ -119,6 +123,26 @@ func (c *changes) cut(key string) {
 		c.tell("pilot measured")
 	default:
 		c.put("cut", key)
+	}
+}
+
+// step says what became of what is recorded of a step: whether it is done comes before all else.
+func (c *changes) step(id, key string) {
+	name := vehicles.StepName(id)
+	was, is := c.before.DoneOf(id), c.after.DoneOf(id)
+	switch {
+	case was.At == "" && is.At != "":
+		c.tell(name + " done")
+	case was.At != "" && is.At == "":
+		c.tell(name + " not done")
+	case key == "at":
+		c.put(name, "time")
+	case key == "" && is.Blank():
+		c.tell(name + ": nothing noted any more")
+	case key == "":
+		c.tell(name + ": noted")
+	default:
+		c.put(name, key)
 	}
 }
 

@@ -35,6 +35,9 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 		"not looked for tow bar": demo.WithLooked("tow bar", false),
 		"cut taken away":         with(func(j *vehicles.Job) { j.Cut = nil }),
 		"exhaust taken away":     with(func(j *vehicles.Job) { j.Exhaust = nil }),
+		"battery off done":       demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"}),
+		"CO inside: noted":       demo.WithDone(vehicles.Done{Step: "co-inside", Value: vehicles.Some(0)}),
+		"as built: cut":          demo.WithBuilt(vehicles.Built{Cut: &moved}),
 		"floor: length":          with(func(j *vehicles.Job) { j.Floor.Length += 5 }),
 		"job: fitter":            with(func(j *vehicles.Job) { j.Fitter = "A" }),
 		"a text that is not in the job": demo.WithRefused([]vehicles.Refusal{{
@@ -47,6 +50,11 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 	} {
 		assert.Equal(t, want, Changed(demo, after))
 	}
+	done := demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"})
+	assert.Equal(t, "battery off not done", Changed(done, demo))
+	assert.Equal(t, "battery off: time, note", Changed(done, demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-28", Note: "n"})))
+	noted := demo.WithDone(vehicles.Done{Step: "battery-off", Note: "n"})
+	assert.Equal(t, "battery off: nothing noted any more", Changed(noted, demo))
 	assert.Equal(t, "cut placed", Changed(with(func(j *vehicles.Job) { j.Cut = nil }), demo))
 	assert.Equal(t, "tank: left entered", Changed(with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.Without(0) }), demo))
 	assert.Equal(t, "looked for tow bar", Changed(demo.WithLooked("tow bar", false), demo))

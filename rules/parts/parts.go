@@ -1,0 +1,222 @@
+// Package parts is the list of what is ordered before the van comes: all that a job takes, how many of each and how much of it the usual
+// kit holds. It counts what the job holds and nothing else; what nobody has reckoned is listed without a count. Lengths are mm.
+package parts
+
+import (
+	"fmt"
+	"slices"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/cutlist"
+	"bench.example/undermark/vehicles"
+)
+
+// Row is a part of the list.
+type Row struct {
+	For    string          // what it is for: "heater", "exhaust"
+	Of     string          // what it is; no two rows of a list are of the same thing for the same
+	Size   string          // of one: "26 mm across, 1000 mm long"; "" where there is but one sort
+	Count  vehicles.Number // how many, in Unit; not set where nobody has reckoned it
+	Unit   string          // "pieces", "lengths", "ml"
+	Kit    vehicles.Number // how many of them the usual kit holds; not set where a kit has none of its own
+	Note   string
+	Source string // of the count, where the job does not say it
+}
+
+// Buy is how many are bought beside the kit; not set where nobody has reckoned how many are wanted.
+func (r Row) Buy() vehicles.Number {
+	if !r.Count.Set {
+		return r.Count
+	}
+	return vehicles.Some(max(0, r.Count.Value-r.Kit.Or(0)))
+}
+
+// List is what a job takes.
+type List struct {
+	Rows   []Row
+	Absent []string // what the job does not hold or say, so that it is not counted
+}
+
+// What rows are for.
+const (
+	forHeater   = "heater"
+	forFloor    = "floor"
+	forWiring   = "wiring"
+	forPeople   = "people"
+	forWarmAir  = "warm air"
+	pieces      = "pieces"
+	lengths     = "lengths"
+	practice    = "common practice, no source"
+	heaterSheet = "needs your heater's figure"
+)
+
+// Of makes the list of a judged job with what the usual kit holds. Rows that somebody else has reckoned, as those of sealant, cable, fuse
+// and screws, are put in: each takes the place of the row for the same thing, or stands behind the others that are for the same.
+func Of(r *rules.Result, kit *cutlist.Kit, reckoned ...Row) List {
+	m := maker{r: r, cut: cutlist.Of(r, kit)}
+	m.Absent = m.cut.Absent
+	m.heater()
+	m.floor()
+	for _, run := range vehicles.RunKinds {
+		m.run(run)
+	}
+	m.warmAir()
+	m.wiring()
+	m.people()
+	for _, row := range reckoned {
+		m.put(row)
+	}
+	return m.List
+}
+
+// maker makes a list.
+type maker struct {
+	List
+	r   *rules.Result
+	cut cutlist.List
+}
+
+func (m *maker) add(r Row) { m.Rows = append(m.Rows, r) }
+
+// put puts a row in the place of that for the same thing, else behind those that are for the same.
+func (m *maker) put(r Row) {
+	if i := slices.IndexFunc(m.Rows, func(o Row) bool { return o.Of == r.Of && o.For == r.For }); i >= 0 {
+		m.Rows[i] = r
+		return
+	}
+	last := len(m.Rows)
+	for i := range m.Rows {
+		if m.Rows[i].For == r.For {
+			last = i + 1
+		}
+	}
+	m.Rows = slices.Insert(m.Rows, last, r)
+}
+
+func one(of, what, size, note string) Row {
+	return Row{For: of, Of: what, Size: size, Count: vehicles.Some(1), Unit: pieces, Note: note}
+}
+
+func mm(v float64) string { return survey.Figure(v) + " mm" }
+
+func (m *maker) heater() {
+	h := m.r.Job.Heater
+	if h == nil {
+		m.Absent = append(m.Absent, "no heater is chosen")
+		return
+	}
+	class := h.Class
+	if h.Given&vehicles.HasClass == 0 {
+		class = "sizes of its own"
+	}
+	m.add(one(forHeater, "heater", class, ""))
+	if h.Turret.Set {
+		m.add(one(forHeater, "collar", mm(h.Turret.Value)+" deep", "the part of its mounting that goes through the floor"))
+	} else {
+		m.Absent = append(m.Absent, "nobody has said how deep the collar is")
+	}
+	if n := len(rules.Bolts(&m.r.Job, &m.r.Plan)); n > 0 {
+		m.add(Row{
+			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + mm(h.Bolt), Count: vehicles.Some(float64(n)), Unit: "sets",
+			Note: "long enough for plate, floor and nut, and no longer",
+		})
+	} else {
+		m.Absent = append(m.Absent, "nobody has said how the heater is screwed down")
+	}
+	m.add(Row{For: forHeater, Of: "sealant", Unit: "ml", Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: heaterSheet})
+}
+
+func (m *maker) floor() {
+	floor, cut := &m.r.Job.Floor, m.r.Job.Cut
+	if cut == nil {
+		m.Absent = append(m.Absent, "no cut is placed")
+		return
+	}
+	if floor.Deck == vehicles.Timber {
+		m.add(Row{For: forFloor, Of: "steel plate", Size: "wider than the heater's, holed " + mm(cut.Across), Count: vehicles.Some(2), Unit: pieces, Note: "above and below the deck", Source: practice})
+		m.add(Row{For: forFloor, Of: "varnish for cut timber", Unit: "tins", Source: practice})
+	} else {
+		m.add(Row{For: forFloor, Of: "primer and top coat", Unit: "tins", Note: "for every cut edge", Source: practice})
+		m.add(Row{For: forFloor, Of: "cavity wax", Unit: "cans", Note: "for the box sections beside the holes", Source: practice})
+	}
+	if h := m.r.Job.Heater; h != nil && h.Packed {
+		m.add(Row{For: forFloor, Of: "metal packing", Unit: pieces, Note: "as thick as the swages under the plate are deep", Source: practice})
+	}
+}
+
+// run is what a run is cut from, and what joins and holds it.
+func (m *maker) run(of vehicles.RunKind) {
+	what, across := map[vehicles.RunKind]string{vehicles.ExhaustRun: "exhaust pipe", vehicles.IntakeRun: "intake hose", vehicles.FuelRun: "fuel line"}[of], 0.0
+	for _, p := range m.cut.Pieces {
+		if p.Run == of {
+			across = p.Across
+		}
+	}
+	for _, s := range m.cut.Stock {
+		if s.Of != what {
+			continue
+		}
+		if s.Needed > 0 {
+			m.add(Row{
+				For: of.String(), Of: what, Size: fmt.Sprintf("%s across, %s long", mm(across), mm(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
+				Kit: vehicles.Some(float64(s.Holds)), Source: m.cut.Source,
+			})
+		}
+		for i, cut := range s.TooLong {
+			m.add(Row{For: of.String(), Of: fmt.Sprintf("%s in one piece, %d", what, i+1), Size: fmt.Sprintf("%s across, %s long", mm(across), mm(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
+		}
+	}
+	for _, p := range m.cut.Parts {
+		if p.Run == of {
+			m.add(Row{For: of.String(), Of: p.Of, Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Source: m.cut.Source})
+		}
+	}
+	switch run := m.r.Job.Run(of); {
+	case run == nil:
+	case of == vehicles.ExhaustRun && run.Shielded.All:
+		m.add(Row{For: of.String(), Of: "heat shield", Unit: pieces, Note: "before whatever is near the exhaust"})
+	case of == vehicles.ExhaustRun && len(run.Shielded.Names) > 0:
+		m.add(Row{For: of.String(), Of: "heat shield", Count: vehicles.Some(float64(len(run.Shielded.Names))), Unit: pieces, Note: "one before each thing that has one"})
+	case of == vehicles.FuelRun && run.Supply.From != "":
+		m.add(one(of.String(), "fuel take-off", "", "for "+run.Supply.From))
+	case of == vehicles.FuelRun && run.Supply.Tank != nil:
+		m.add(one(of.String(), "fuel tank", "", "with filler, breather and what holds it"))
+	}
+}
+
+// size is what is said of a part beside what it is: the job gives a muffler's.
+func (m *maker) size(of string) string {
+	if e := m.r.Job.Exhaust; of == "muffler" && e != nil && e.Muffler != nil {
+		return fmt.Sprintf("%s across, %s long", mm(e.Muffler.Across), mm(e.Muffler.Length))
+	}
+	return ""
+}
+
+func (m *maker) warmAir() {
+	h := m.r.Job.Heater
+	if h == nil || h.Duct.Count() == 0 {
+		return
+	}
+	n := float64(h.Duct.Count())
+	size := mm(h.DuctAcross) + " across"
+	m.add(Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"})
+	m.add(Row{For: forWarmAir, Of: "duct clamp", Size: size, Count: vehicles.Some(2 * n), Unit: pieces, Note: "one at either end", Source: practice})
+	m.add(Row{For: forWarmAir, Of: "outlet", Size: size, Count: vehicles.Some(n), Unit: pieces, Source: practice})
+}
+
+func (m *maker) wiring() {
+	if m.r.Job.Heater == nil {
+		return
+	}
+	m.add(Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet})
+	m.add(Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet})
+}
+
+func (m *maker) people() {
+	if m.r.Job.Heater == nil {
+		return
+	}
+	m.add(one(forPeople, "carbon monoxide alarm", "EN 50291-2", "where people sleep"))
+	m.add(one(forPeople, "notice for the fuel filler", "", "heater off when the van is refuelled"))
+}

@@ -1,0 +1,180 @@
+package parts
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/cutlist"
+	"bench.example/undermark/vehicles"
+)
+
+func listOf(t *testing.T, job vehicles.Job, reckoned ...Row) List {
+	r, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	return Of(&r, cutlist.Usual(), reckoned...)
+}
+
+// row is the row of a part, whatever it is for; ok is false where the list has none.
+func (l List) row(of string) (Row, bool) {
+	for _, r := range l.Rows {
+		if r.Of == of {
+			return r, true
+		}
+	}
+	return Row{}, false
+}
+
+// The sample van by hand: two kinds of pipe of 1 m each want two lengths where the kit has one, three exhaust clips of four.
+func TestTheSamplesPartsByHand(t *testing.T) {
+	l := listOf(t, vehicles.Demo())
+	for _, want := range []Row{
+		{For: "heater", Of: "heater", Size: "2 kW", Count: vehicles.Some(1), Unit: "pieces"},
+		{For: "heater", Of: "collar", Size: "45 mm deep", Count: vehicles.Some(1), Unit: "pieces", Note: "the part of its mounting that goes through the floor"},
+		{For: "heater", Of: "screw, nut and two washers", Size: "for a hole of 7 mm", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
+		{For: "exhaust", Of: "muffler", Size: "68 mm across, 180 mm long", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Source: practice},
+		{For: "exhaust", Of: "exhaust clip", Count: vehicles.Some(3), Unit: "pieces", Kit: vehicles.Some(4), Source: practice},
+		{For: "intake", Of: "intake clip", Count: vehicles.Some(4), Unit: "pieces", Kit: vehicles.Some(2), Source: practice},
+		{For: "fuel line", Of: "fuel clamp", Count: vehicles.Some(8), Unit: "pieces", Kit: vehicles.Some(8), Source: practice},
+		{For: "fuel line", Of: "fuel take-off", Count: vehicles.Some(1), Unit: "pieces", Note: "for fuel tank"},
+	} {
+		got, there := l.row(want.Of)
+		assert.True(t, there, want.Of)
+		assert.Equal(t, want, got)
+	}
+	clips, _ := l.row("intake clip")
+	assert.Equal(t, vehicles.Some(2), clips.Buy())
+	sealant, _ := l.row("sealant")
+	assert.Equal(t, vehicles.Number{}, sealant.Buy(), "nobody has reckoned it")
+	pipe, _ := l.row("exhaust pipe")
+	assert.Equal(t, "26 mm across, 1000 mm long", pipe.Size)
+	assert.Equal(t, "lengths", pipe.Unit)
+}
+
+// What the cut list counts is here as it is there, and nothing of it is lost.
+func TestThePartsAreThoseOfTheCutList(t *testing.T) {
+	r, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	cut, l := cutlist.Of(&r, cutlist.Usual()), Of(&r, cutlist.Usual())
+	for _, p := range cut.Parts {
+		row, there := l.row(p.Of)
+		require.True(t, there, p.Of)
+		assert.InDelta(t, float64(p.Count), row.Count.Value, 0)
+		assert.InDelta(t, float64(p.Lacks()), row.Buy().Value, 0)
+	}
+	for _, s := range cut.Stock {
+		row, there := l.row(s.Of)
+		if s.Needed == 0 {
+			assert.False(t, there)
+		} else {
+			assert.InDelta(t, float64(s.Needed), row.Count.Value, 0)
+		}
+		long := 0
+		for _, other := range l.Rows {
+			if strings.HasPrefix(other.Of, s.Of+" in one piece") {
+				long++
+			}
+		}
+		assert.Equal(t, len(s.TooLong), long)
+	}
+	for _, text := range cut.Absent {
+		assert.Contains(t, l.Absent, text)
+	}
+}
+
+// What depends on the job is there in one that calls for it and not in one that doesn't.
+func TestPartsAreThoseThatTheJobCallsFor(t *testing.T) {
+	demo := vehicles.Demo()
+	timber := demo
+	timber.Floor.Deck = vehicles.Timber
+	heated := *demo.Heater
+	heated.Packed, heated.Duct, heated.DuctAcross = true, vehicles.Ends{Front: true, Rear: true}, 60
+	shielded, tanked := *demo.Exhaust, *demo.Fuel
+	shielded.Shielded.Names = []string{"spare wheel"}
+	tanked.Supply.From = ""
+	for _, c := range []struct {
+		part string
+		has  vehicles.Job
+		not  vehicles.Job
+	}{
+		{"steel plate", timber, demo}, {"varnish for cut timber", timber, demo}, {"cavity wax", demo, timber}, {"primer and top coat", demo, timber},
+		{"metal packing", demo.WithHeater(heated), demo}, {"duct", demo.WithHeater(heated), demo}, {"heat shield", demo.WithRun(vehicles.ExhaustRun, &shielded), demo},
+		{"fuel tank", demo.WithRun(vehicles.FuelRun, &tanked), demo}, {"fuel take-off", demo, demo.WithRun(vehicles.FuelRun, &tanked)},
+		{"muffler", demo, demo.WithRun(vehicles.ExhaustRun, nil)}, {"fuse and its holder", demo, vehicles.Job{Ref: "TL-80", Floor: demo.Floor}},
+	} {
+		_, there := listOf(t, c.has).row(c.part)
+		assert.True(t, there, c.part)
+		_, there = listOf(t, c.not).row(c.part)
+		assert.False(t, there, c.part)
+	}
+	clamps, _ := listOf(t, demo.WithHeater(heated)).row("duct clamp")
+	assert.Equal(t, vehicles.Some(4), clamps.Count)
+	empty := listOf(t, vehicles.Job{Ref: "TL-80", Floor: demo.Floor})
+	assert.Empty(t, empty.Rows)
+	assert.Contains(t, empty.Absent, "no heater is chosen")
+}
+
+// What somebody else has reckoned takes the place of what nobody had, and stands with what is for the same.
+func TestWhatIsReckonedElsewhereIsPutIn(t *testing.T) {
+	bare := listOf(t, vehicles.Demo())
+	sealant := Row{For: "heater", Of: "sealant", Count: vehicles.Some(45), Unit: "ml", Source: "worked out"}
+	lug := Row{For: "wiring", Of: "cable lug", Count: vehicles.Some(4), Unit: "pieces"}
+	l := listOf(t, vehicles.Demo(), sealant, lug)
+	require.Len(t, l.Rows, len(bare.Rows)+1)
+	got, _ := l.row("sealant")
+	assert.Equal(t, sealant, got)
+	for i, r := range l.Rows {
+		if r.Of == "cable lug" {
+			assert.Equal(t, "wiring", l.Rows[i-1].For)
+			assert.NotEqual(t, "wiring", l.Rows[i+1].For)
+		}
+	}
+}
+
+// No two rows are of the same thing for the same, and each has a unit and says where its count comes from or that the job says it.
+func TestEachRowStandsOnce(t *testing.T) {
+	seen := map[[2]string]bool{}
+	for _, r := range listOf(t, vehicles.Demo()).Rows {
+		assert.False(t, seen[[2]string{r.For, r.Of}], r.Of)
+		seen[[2]string{r.For, r.Of}] = true
+		assert.NotEmpty(t, r.Unit, r.Of)
+		assert.NotEmpty(t, r.For, r.Of)
+		assert.True(t, r.Count.Set || r.Note != "" || r.Source != "", r.Of)
+	}
+}
+
+func TestTheListIsReadBack(t *testing.T) {
+	l := listOf(t, vehicles.Demo())
+	var text strings.Builder
+	require.NoError(t, l.CSV(&text, `=van "7", blue`, true))
+	rows, err := csv.NewReader(strings.NewReader(text.String())).ReadAll()
+	require.NoError(t, err)
+	assert.Equal(t, Columns, rows[0])
+	require.Len(t, rows, 1+len(l.Rows)+len(l.Absent))
+	for i, r := range l.Rows {
+		assert.Equal(t, []string{`'=van "7", blue`, r.For, r.Of, r.Size}, rows[i+1][:4])
+	}
+	data, err := l.JSON()
+	require.NoError(t, err)
+	var out struct {
+		Parts []struct {
+			Of         string
+			Count, Buy *float64
+			Unit       string
+		}
+		Absent []string
+	}
+	require.NoError(t, json.Unmarshal(data, &out))
+	require.Len(t, out.Parts, len(l.Rows))
+	for i, r := range l.Rows {
+		assert.Equal(t, r.Of, out.Parts[i].Of)
+		assert.Equal(t, r.Count.Set, out.Parts[i].Count != nil)
+		assert.Equal(t, r.Count.Set, out.Parts[i].Buy != nil)
+	}
+	assert.Equal(t, l.Absent, out.Absent)
+}

@@ -1,0 +1,65 @@
+package work
+
+import (
+	"slices"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// Which jobs have which steps.
+
+func hasHeater(r *rules.Result) bool  { return r.Job.Heater != nil }
+func hasCut(r *rules.Result) bool     { return r.Job.Cut != nil }
+func hasExhaust(r *rules.Result) bool { return r.Job.Exhaust != nil }
+func hasIntake(r *rules.Result) bool  { return r.Job.Intake != nil }
+func hasFuel(r *rules.Result) bool    { return r.Job.Fuel != nil }
+func hasPump(r *rules.Result) bool    { return r.Job.Fuel != nil && r.Job.Fuel.Pump != nil }
+func hasBolts(r *rules.Result) bool   { return len(rules.Bolts(&r.Job, &r.Plan)) > 0 }
+func hasDucts(r *rules.Result) bool   { return r.Job.Heater != nil && r.Job.Heater.Duct.Count() > 0 }
+
+func hasFuelHole(r *rules.Result) bool { return len(rules.FuelHoles(&r.Job, &r.Plan)) > 0 }
+
+// drills tells whether anything is cut or drilled.
+func drills(r *rules.Result) bool { return hasCut(r) || hasBolts(r) || hasFuelHole(r) }
+
+func steelDrilled(r *rules.Result) bool  { return drills(r) && r.Job.Floor.Deck != vehicles.Timber }
+func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Floor.Deck == vehicles.Timber }
+
+// steelDeck tells whether a plate lies on steel: what nobody has said of a deck is taken for it, as most are.
+func steelDeck(r *rules.Result) bool { return hasHeater(r) && r.Job.Floor.Deck != vehicles.Timber }
+
+// hasKind applies a step to the jobs that have a thing of one of the kinds, below the floor or in it.
+func hasKind(kinds ...string) func(*rules.Result) bool {
+	return func(r *rules.Result) bool {
+		return slices.ContainsFunc(r.Job.Obstructions, func(o vehicles.Obstruction) bool { return slices.Contains(kinds, o.Kind) }) ||
+			slices.ContainsFunc(r.Job.Fittings, func(f vehicles.Fitting) bool { return slices.Contains(kinds, f.Kind) })
+	}
+}
+
+// hasSeats tells whether seats or belts are fixed near the work: their connectors may have to be parted.
+func hasSeats(r *rules.Result) bool { return hasKind("seat mount", "seat-belt mount")(r) }
+
+// hasSwages tells whether the plate may lie on swages.
+func hasSwages(r *rules.Result) bool {
+	return r.Job.Heater != nil && (r.Job.Heater.Packed || hasKind(vehicles.Swage)(r))
+}
+
+// cutsBack tells whether what may burn lies round the stub.
+func cutsBack(r *rules.Result) bool {
+	return hasCut(r) && (r.Job.Floor.Deck == vehicles.Timber || r.Job.Floor.Layers == vehicles.Wood || r.Job.Cut.Relieved.Set)
+}
+
+func hasDrains(r *rules.Result) bool {
+	drained := func(run *vehicles.Run) bool { return run != nil && (len(run.Drains) > 0 || run.Muffler != nil) }
+	return drained(r.Job.Exhaust) || drained(r.Job.Intake)
+}
+
+func hasShields(r *rules.Result) bool {
+	return r.Job.Exhaust != nil && (r.Job.Exhaust.Shielded.All || len(r.Job.Exhaust.Shielded.Names) > 0)
+}
+
+// hasTankInside tells whether the fuel comes from a tank that stands above the floor.
+func hasTankInside(r *rules.Result) bool {
+	return r.Job.Fuel != nil && r.Job.Fuel.Supply.Tank != nil && r.Job.Fuel.Supply.Tank.Rise.Set
+}

@@ -1,0 +1,123 @@
+package work
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// What of this job a step is done to, and what its value should come to.
+
+func mm(v float64) string { return survey.Figure(v) + " mm" }
+
+func pilotOf(r *rules.Result) string { return mm(r.Job.Cut.PilotAcross()) + " across" }
+func cutOf(r *rules.Result) string   { return mm(r.Job.Cut.Across) + " across" }
+
+func boltsOf(r *rules.Result) string {
+	return fmt.Sprintf("%s, %s across", counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), mm(r.Job.Heater.Bolt))
+}
+
+func fuelHoleOf(r *rules.Result) string {
+	return fmt.Sprintf("%s, %s across", counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), mm(r.Job.Fuel.Supply.HoleAcross()))
+}
+
+func relievedOf(r *rules.Result) string {
+	if !r.Job.Cut.Relieved.Set {
+		return "nobody has said how wide"
+	}
+	return "to " + mm(r.Job.Cut.Relieved.Value) + " across"
+}
+
+func exhaustOf(r *rules.Result) string {
+	run := r.Job.Exhaust
+	parts := []string{counted(len(run.Clips), "clip")}
+	if run.Muffler != nil {
+		parts = append(parts, "a muffler")
+	}
+	return strings.Join(parts, ", ")
+}
+
+func intakeOf(r *rules.Result) string { return counted(len(r.Job.Intake.Clips), "clip") }
+func fuelOf(r *rules.Result) string   { return counted(len(r.Job.Fuel.Clips), "clip") }
+
+func drainsOf(r *rules.Result) string {
+	n := 0
+	var of []string
+	for _, run := range []*vehicles.Run{r.Job.Exhaust, r.Job.Intake} {
+		if run != nil {
+			n += len(run.Drains)
+		}
+	}
+	if n > 0 {
+		of = append(of, counted(n, "drain"))
+	}
+	if r.Job.Exhaust != nil && r.Job.Exhaust.Muffler != nil {
+		of = append(of, "the muffler's")
+	}
+	return strings.Join(of, ", ")
+}
+
+func shieldsOf(r *rules.Result) string {
+	if s := r.Job.Exhaust.Shielded; !s.All {
+		return strings.Join(s.Names, ", ")
+	}
+	return "whatever is near the exhaust"
+}
+
+// counted is a number of things in words: "1 clip", "3 clips".
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprint(n, " ", what, "s")
+}
+
+// inWords expects what no figure can say.
+func inWords(words, source string) func(*rules.Result) Expected {
+	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
+}
+
+// depthErr is how far a floor's depth may be off what the job says before that matters, mm: the collar's own tolerance is wider.
+// common practice, no source.
+const depthErr = 3
+
+// floorDepth expects the floor as thick as the job says.
+func floorDepth(r *rules.Result) Expected {
+	t := r.Job.Floor.Thickness
+	return Expected{Least: vehicles.Some(t - depthErr), Most: vehicles.Some(t + depthErr), Source: fmt.Sprintf("the job's floor, ±%d mm: %s", depthErr, practice)}
+}
+
+// leastFall expects what the book asks.
+func leastFall(r *rules.Result) Expected { return fromBook(r, "exhaust.fall", "") }
+
+// pumpTilt expects what the book asks.
+func pumpTilt(r *rules.Result) Expected {
+	return fromBook(r, "fuel.pump-tilt.least", "fuel.pump-tilt.most")
+}
+
+// fromBook expects what rules ask at least and at most, "" for nothing.
+func fromBook(r *rules.Result, least, most string) (e Expected) {
+	if l, ok := r.Book.Lookup(least, ""); ok {
+		e.Least, e.Source = l.Value, l.Source
+	}
+	if l, ok := r.Book.Lookup(most, ""); ok {
+		e.Most = l.Value
+	}
+	return e
+}
+
+// noGas expects no carbon monoxide at all: any is a leak.
+func noGas(*rules.Result) Expected {
+	return Expected{Most: vehicles.Some(0), Source: "caution \"First run\": " + practice}
+}
+
+// shortestRun is how long a first run takes at least, min: until exhaust, muffler and duct are as hot as they get.
+// common practice, no source.
+const shortestRun = 20
+
+func runTime(*rules.Result) Expected {
+	return Expected{Least: vehicles.Some(shortestRun), Source: practice}
+}

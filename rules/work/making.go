@@ -1,0 +1,131 @@
+package work
+
+// mounting is what fastens, feeds and earths the heater.
+var mounting = []kind{
+	{
+		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater,
+		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
+	},
+	{
+		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater,
+		measured: "torque", expect: inWords("as the heater's instructions say", heaterFigure),
+	},
+	{
+		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
+	},
+	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts},
+	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater},
+	{
+		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: "Fuse", applies: hasHeater,
+		measured: "fuse", expect: inWords("as the heater's instructions say", heaterFigure),
+	},
+}
+
+// runs is what carries gas and air.
+var runs = []kind{
+	{id: "exhaust-hung", part: Runs, do: "Hang the exhaust, muffler and clips, and tighten its clamps.", applies: hasExhaust, of: exhaustOf},
+	{
+		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: "Carbon monoxide", applies: hasExhaust,
+		after: []string{"exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
+	},
+	{
+		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way, or has a drain where it doesn't.", applies: hasExhaust,
+		measured: "least fall", expect: leastFall,
+	},
+	{id: "drain-down", part: Runs, do: "See that each drain hole is at the lowest place, open, and away from every opening.", applies: hasDrains, of: drainsOf},
+	{id: "shielded", part: Runs, do: "Fit the heat shields before what they guard.", applies: hasShields, of: shieldsOf},
+	{id: "intake-hung", part: Runs, do: "Hang the intake and its clips, its mouth out of spray and away from the outlet, and tighten its clamps.", applies: hasIntake, of: intakeOf},
+	{id: "intake-tight", part: Runs, do: "Test the intake's joints as the exhaust's: one that leaks sucks its air from where nobody wants it.", applies: hasIntake},
+}
+
+// fuelLine is what carries fuel.
+var fuelLine = []kind{
+	{
+		id: "tank-vented", part: FuelLine, do: "See that the tank's filler and its breather end outside the people's space.", applies: hasTankInside, caution: "Refuelling",
+	},
+	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: "Fuel line", applies: hasFuel},
+	{
+		id: "pump-hung", part: FuelLine, do: "Hang the pump in rubber, its outlet end up.", defers: heaterSays, applies: hasPump, measured: "outlet up from level",
+		expect: pumpTilt,
+	},
+	{id: "fuel-clipped", part: FuelLine, do: "Clip the fuel line, away from heat and edges, and tighten the clamps at its joints.", applies: hasFuel, of: fuelOf},
+}
+
+// vanAgain is what brings the van back as it was.
+var vanAgain = []kind{
+	{
+		id: "seat-joined", part: VanAgain, do: "Put the seat back and join its connectors while the battery is still off.", defers: vanSays, caution: "Seats and belts", applies: hasSeats,
+		after: []string{"battery-off", "seat-connectors"}, danger: "Joining them live sets faults, and can set a charge off.",
+	},
+	{
+		id: "seat-bolts", part: VanAgain, do: "Tighten the seat's bolts to the van maker's torque, with new bolts where it asks for them.", defers: vanSays, applies: hasSeats,
+		measured: "torque", expect: inWords("as the van maker says", "the van maker's figure"),
+	},
+	{
+		id: "battery-on", part: VanAgain, do: "Put the battery on again, plus first, with nobody's head near a charge.", defers: vanSays,
+		after: []string{"seat-joined"}, danger: "Joining a seat under power sets faults, and can set a charge off.",
+	},
+	{
+		id: "restraint-lamp", part: VanAgain, do: "Ignition on: the lamp of the belts and airbags comes on, and goes out again.", caution: "Seats and belts", applies: hasSeats,
+		after: []string{"battery-on"}, danger: "Without power no lamp tells anything.",
+	},
+	{id: "seat-travel", part: VanAgain, do: "Run the seat through its whole travel: it touches neither heater nor duct nor wiring.", applies: hasSeats},
+}
+
+// firstRun is the heater's first run.
+var firstRun = []kind{
+	{
+		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: "Carbon monoxide", applies: hasHeater,
+	},
+	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: "First run", applies: hasHeater},
+	{
+		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
+		measured: "strokes of the pump", after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
+	},
+	{
+		id: "fuel-tight", part: FirstRun, do: "Wipe each joint of the full fuel line with paper: it stays dry.", applies: hasFuel,
+		after: []string{"fuel-clipped"}, danger: "A joint that nobody tightened drips.",
+	},
+	{
+		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: "First run", applies: hasHeater,
+		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", heaterFigure),
+		after:  []string{"exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
+		danger: "Gas or fuel may come out where people are.",
+	},
+	{
+		id: "glow-voltage", part: FirstRun, do: "Measure the voltage at the heater's plug while it glows.", defers: heaterSays, applies: hasHeater,
+		measured: "voltage while it glows", expect: inWords("above what the heater's instructions stop it at", heaterFigure),
+	},
+	{
+		id: "co-inside", part: FirstRun, do: "Read the carbon monoxide meter inside from outside: it stays at 0, or the heater is switched off and nobody goes in.", caution: "First run",
+		applies: hasHeater, measured: "carbon monoxide inside", expect: noGas, after: []string{"outside"}, danger: "Exhaust gas kills without a smell.",
+	},
+	{
+		id: "ran", part: FirstRun, do: "Let it run, look and feel round exhaust, fuel line and wiring meanwhile: nothing smokes, drips or chars.", defers: heaterSays, caution: "Hot exhaust",
+		applies: hasHeater, measured: "minutes it ran", expect: runTime, after: []string{"co-inside"}, danger: "Nobody goes in before the meter has been read.",
+	},
+	{
+		id: "cooled", part: FirstRun, do: "Switch it off at its own switch, and wait until its fan has stopped.", defers: heaterSays, caution: "Switching off", applies: hasHeater,
+		measured: "minutes until it stopped", expect: inWords("until the fan stops by itself", practice),
+	},
+	{
+		id: "power-off", part: FirstRun, do: "Only now may its power be taken off, if it is to be.", caution: "Switching off", applies: hasHeater,
+		after: []string{"cooled"}, danger: "A heater whose power goes while it is hot burns its own inside.",
+	},
+}
+
+// handingOver is what goes with the van.
+var handingOver = []kind{
+	{
+		id: "clamps-again", part: HandingOver, do: "Tighten all clamps and screws again, cold, after the first heat.", applies: hasHeater,
+		after: []string{"cooled"}, danger: "The exhaust burns for long after the heater was switched off.",
+	},
+	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: "Refuelling", applies: hasHeater},
+	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
+	{
+		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: clamps and screws tightened once more, exhaust and fuel line looked at.", defers: heaterSays, applies: hasHeater,
+	},
+}
+
+// heaterFigure is the source of what only the heater's maker can say.
+const heaterFigure = "needs your heater's figure"

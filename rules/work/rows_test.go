@@ -1,0 +1,47 @@
+package work
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// A sheet has each step once, in order, under its part, with what is recorded; empty boxes where nothing is.
+func TestASheetHasEachStepOnce(t *testing.T) {
+	job := demo.WithDone(vehicles.Done{Step: "co-inside", At: "2026-11-27T10:15:00", Value: vehicles.Some(2), Note: "at the door", Photos: vehicles.List[string]{"meter.jpg"}}).
+		WithDone(vehicles.Done{Step: "retorque", Due: "2026-12-11"}).WithDone(vehicles.Done{Step: "seat-wait", At: "2026-11-27", Value: vehicles.Some(12)})
+	l := Of(judged(t, job))
+	rows := l.Rows()
+	require.Len(t, rows, len(l))
+	parts := map[string]bool{}
+	for i, r := range rows {
+		assert.Equal(t, l[i].Name(), r.Name)
+		assert.Equal(t, l[i].Unit != "", r.Wanted != "", r.Name)
+		if r.Part != "" {
+			assert.False(t, parts[r.Part], "%s begins once", r.Part)
+			parts[r.Part] = true
+		}
+	}
+	assert.NotEmpty(t, rows[0].Part)
+	gas := rows[l.Index("co-inside")]
+	assert.Equal(t, Row{
+		Ticked: true, Name: "CO inside", Do: l[l.Index("co-inside")].Do, Wanted: "Carbon monoxide inside, ppm: 0 ppm at most (caution \"First run\": common practice, no source).",
+		Unit: "ppm", Value: "2", When: "2026-11-27 10:15", Note: "at the door", Photos: []string{"meter.jpg"}, Cautions: "First run",
+		Wrong: "2 ppm: 0 ppm at most is expected",
+	}, gas)
+	assert.Equal(t, []Row{{Ticked: true, Name: "seat wait", Value: "12", Unit: "min", When: "2026-11-27"}}, l.Unplaced(&job))
+}
+
+// The record of the first run has what the trade asks to be written down, and the day on which all is tightened once more.
+func TestTheRecordOfTheFirstRun(t *testing.T) {
+	var names []string
+	for _, r := range Of(judged(t, demo)).FirstRun() {
+		names = append(names, r.Name)
+	}
+	assert.Equal(t, []string{
+		"alarm", "outside", "fuel primed", "fuel tight", "start current", "glow voltage", "CO inside", "ran", "cooled", "power off", "retorque",
+	}, names)
+}

@@ -1,0 +1,82 @@
+package work
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+)
+
+// Text is what a value should come to, in words: "20 mm/m at least", "15 to 90 °"; "" where nobody knows.
+func (e Expected) Text(unit string) string {
+	switch {
+	case e.Least.Set && e.Most.Set:
+		return fmt.Sprintf("%s to %s %s", survey.Figure(e.Least.Value), survey.Figure(e.Most.Value), unit)
+	case e.Least.Set:
+		return fmt.Sprintf("%s %s at least", survey.Figure(e.Least.Value), unit)
+	case e.Most.Set:
+		return fmt.Sprintf("%s %s at most", survey.Figure(e.Most.Value), unit)
+	}
+	return e.Words
+}
+
+// Amiss says what of a step's value is not as it should be, "" where it is, or where nobody knows.
+func (s *Step) Amiss() string {
+	v, e := s.Done.Value, s.Expected
+	if !v.Set || (!e.Least.Set || v.Value >= e.Least.Value) && (!e.Most.Set || v.Value <= e.Most.Value) {
+		return ""
+	}
+	return fmt.Sprintf("%s %s: %s is expected", survey.Figure(v.Value), s.Unit, e.Text(s.Unit))
+}
+
+// Lacks says what a step that is done lacks: the value that is measured in it; "" for nothing.
+func (s *Step) Lacks() string {
+	if s.Ticked() && s.Measures() && !s.Done.Value.Set {
+		return s.Measured + " not noted"
+	}
+	return ""
+}
+
+// Value is what was measured, with its unit, "" where nothing was.
+func (s *Step) Value() string {
+	if !s.Done.Value.Set {
+		return ""
+	}
+	return s.Done.Value.Text() + " " + s.Unit
+}
+
+// Warning says what should have been done before step i for safety and what comes of it where it was not; "" where all was.
+func (l List) Warning(i int) string {
+	open := l.Early(i)
+	if len(open) == 0 {
+		return ""
+	}
+	names := make([]string, len(open))
+	for k, s := range open {
+		names[k] = s.Name()
+	}
+	return "not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
+}
+
+// Sentence is what is done in a step, with what of the job it is done to.
+func (s *Step) Sentence() string {
+	if s.Of == "" {
+		return s.Do
+	}
+	return s.Do + " Here: " + s.Of + "."
+}
+
+// Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
+func (s *Step) Wanted() string {
+	if !s.Measures() {
+		return ""
+	}
+	text := strings.ToUpper(s.Measured[:1]) + s.Measured[1:] + ", " + s.Unit
+	if e := s.Expected.Text(s.Unit); e != "" {
+		text += ": " + e
+	}
+	if s.Expected.Source != "" {
+		text += " (" + s.Expected.Source + ")"
+	}
+	return text + "."
+}

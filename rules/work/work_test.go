@@ -1,0 +1,260 @@
+package work
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+func judged(t require.TestingT, job vehicles.Job) *rules.Result {
+	r, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	return &r
+}
+
+// with is the sample van with something changed.
+func with(change func(*vehicles.Job)) vehicles.Job {
+	job := vehicles.Demo()
+	change(&job)
+	return job
+}
+
+// bare is a van in which nothing is planned and nothing was found.
+var bare = vehicles.Job{Ref: "TL-80", Floor: vehicles.Floor{From: 40, Length: 3200, Width: 1780, Thickness: 31, Ground: 460}}
+
+func found(kind string) vehicles.Job {
+	return with(func(j *vehicles.Job) {
+		o := j.Obstructions[0]
+		o.Name, o.Kind = "what was found", kind
+		j.Obstructions = j.Obstructions.Insert(0, o)
+	})
+}
+
+// under is the sample van with a thing of a kind under its cut.
+func under(kind string) vehicles.Job {
+	return with(func(j *vehicles.Job) {
+		o := j.Obstructions[slices.IndexFunc(j.Obstructions, func(o vehicles.Obstruction) bool { return o.Kind == "spare wheel" })]
+		o.Name, o.Kind, o.Drop = "under the cut", kind, vehicles.Span{From: 40, To: 90, Set: true}
+		j.Obstructions, j.Cut = j.Obstructions.Insert(0, o), &vehicles.Cut{At: [2]float64{425, 0}, Across: 127}
+	})
+}
+
+func run(of vehicles.RunKind, change func(*vehicles.Run)) vehicles.Job {
+	job := vehicles.Demo()
+	r := *job.Run(of)
+	change(&r)
+	return job.WithRun(of, &r)
+}
+
+func heater(change func(*vehicles.Heater)) vehicles.Job {
+	job := vehicles.Demo()
+	h := *job.Heater
+	change(&h)
+	return job.WithHeater(h)
+}
+
+var (
+	demo   = vehicles.Demo()
+	timber = with(func(j *vehicles.Job) { j.Floor.Deck = vehicles.Timber })
+	seats  = found("seat mount")
+)
+
+// examples are a job that has each step and one that has not; the last is nil for a step that every job has.
+var examples = map[string][2]*vehicles.Job{
+	"instructions": {&bare, nil}, "stands": {&bare, nil}, "battery-off": {&bare, nil}, "mat-up": {&bare, nil}, "extinguisher": {&bare, nil}, "battery-on": {&bare, nil},
+
+	"high-voltage": {ref(under("high-voltage cable")), &demo}, "tank-lowered": {ref(under(vehicles.FuelTank)), &demo}, "gas-shut": {ref(found("gas pipe")), &demo},
+	"seat-wait": {&seats, &demo}, "seat-connectors": {ref(found("seat-belt mount")), &demo}, "seat-joined": {&seats, &demo}, "seat-bolts": {&seats, &demo},
+	"restraint-lamp": {&seats, &demo}, "seat-travel": {&seats, &demo},
+
+	"dry-fit": {&demo, &bare}, "sealed": {&demo, &bare}, "fastened": {&demo, &bare}, "earth": {&demo, &bare}, "fuse": {&demo, &bare}, "alarm": {&demo, &bare}, "outside": {&demo, &bare},
+	"start-current": {&demo, &bare}, "glow-voltage": {&demo, &bare}, "co-inside": {&demo, &bare}, "ran": {&demo, &bare}, "cooled": {&demo, &bare}, "power-off": {&demo, &bare},
+	"clamps-again": {&demo, &bare}, "notice": {&demo, &bare}, "owner-shown": {&demo, &bare}, "retorque": {&demo, &bare},
+
+	"pilot-drilled": {&demo, &bare}, "pilot-looked": {&demo, &bare}, "depth": {&demo, &bare}, "sawn": {&demo, &bare}, "deburred": {&demo, &bare}, "swarf": {&demo, &bare},
+	"bolts-drilled": {&demo, ref(heater(func(h *vehicles.Heater) { h.Bolts = nil }))},
+	"fuel-hole":     {ref(throughTheFloor()), &demo},
+	"cut-back":      {&timber, &demo}, "timber-sealed": {&timber, &demo}, "primed": {&demo, &timber}, "scraped": {&demo, &timber}, "waxed": {&demo, &timber},
+	"swages-packed": {ref(heater(func(h *vehicles.Heater) { h.Packed = true })), &demo},
+	"ducts":         {ref(heater(func(h *vehicles.Heater) { h.Duct.Front = true })), &demo},
+
+	"exhaust-hung": {&demo, &bare}, "exhaust-tight": {&demo, &bare}, "fall": {&demo, &bare}, "intake-hung": {&demo, &bare}, "intake-tight": {&demo, &bare},
+	"drain-down": {&demo, ref(run(vehicles.ExhaustRun, func(r *vehicles.Run) { r.Muffler = nil }))},
+	"shielded":   {ref(run(vehicles.ExhaustRun, func(r *vehicles.Run) { r.Shielded.All = true })), &demo},
+
+	"tank-vented": {ref(run(vehicles.FuelRun, func(r *vehicles.Run) {
+		r.Supply.From, r.Supply.Tank = "", &vehicles.Tank{At: [2]float64{2500, 660}, Rise: vehicles.Span{From: 50, To: 350, Set: true}}
+	})), &demo},
+	"line-whole": {&demo, &bare}, "fuel-clipped": {&demo, &bare}, "fuel-tight": {&demo, &bare},
+	"pump-hung":   {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
+	"fuel-primed": {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
+}
+
+func ref(j vehicles.Job) *vehicles.Job { return &j }
+
+// throughTheFloor is the sample van with a fuel line that comes from above.
+func throughTheFloor() vehicles.Job {
+	return run(vehicles.FuelRun, func(r *vehicles.Run) {
+		first := r.Path[0]
+		first.Drop = -100
+		r.Path, r.Pump = r.Path.Insert(0, first), nil
+	})
+}
+
+func TestEachStepIsWhereItAppliesAndNowhereElse(t *testing.T) {
+	for _, k := range vehicles.StepKinds {
+		jobs, known := examples[k.ID]
+		require.True(t, known, "%s has no job that has it and none that has not", k.ID)
+		assert.GreaterOrEqual(t, Of(judged(t, *jobs[0])).Index(k.ID), 0, k.ID)
+		i := slices.IndexFunc(table, func(row kind) bool { return row.id == k.ID })
+		require.GreaterOrEqual(t, i, 0, "%s is not in the table", k.ID)
+		if jobs[1] == nil {
+			assert.Nil(t, table[i].applies, "%s applies always: say so", k.ID)
+			continue
+		}
+		assert.Negative(t, Of(judged(t, *jobs[1])).Index(k.ID), k.ID)
+	}
+	assert.Len(t, examples, len(vehicles.StepKinds))
+}
+
+// The table is in the order of the file's steps, one row each: what is recorded and what is told go by one order.
+func TestTheTableIsInTheOrderOfTheWork(t *testing.T) {
+	require.Len(t, table, len(vehicles.StepKinds))
+	for i, k := range table {
+		require.Equal(t, vehicles.StepKinds[i].ID, k.id)
+		if i > 0 {
+			assert.GreaterOrEqual(t, k.part, table[i-1].part, k.id)
+		}
+		assert.Less(t, k.part, partCount)
+	}
+}
+
+func TestEachStepIsWhole(t *testing.T) {
+	abouts := map[string]bool{"": true}
+	for _, c := range rules.Cautions() {
+		abouts[c.About] = true
+	}
+	for i, k := range table {
+		assert.Regexp(t, `^[A-Z].*\.$`, k.do, k.id)
+		assert.LessOrEqual(t, len(k.do), 150, k.id)
+		assert.Equal(t, vehicles.StepKinds[i].Measures(), k.measured != "", "%s: what is measured has a unit", k.id)
+		assert.True(t, abouts[k.caution], "%s: there is no caution about %q", k.id, k.caution)
+		assert.Equal(t, len(k.after) > 0, k.danger != "", "%s: an order that is safety says why", k.id)
+		for _, before := range k.after {
+			assert.Less(t, vehicles.StepIndex(before), i, "%s comes after %s", k.id, before)
+			assert.GreaterOrEqual(t, vehicles.StepIndex(before), 0, before)
+		}
+	}
+}
+
+// Whatever is expected of a value has a source; a step that measures either expects something or defers to whoever knows.
+func TestWhatIsExpectedHasASource(t *testing.T) {
+	for _, jobs := range examples {
+		for _, s := range Of(judged(t, *jobs[0])) {
+			e := s.Expected
+			says := e.Least.Set || e.Most.Set || e.Words != ""
+			assert.Equal(t, says, e.Source != "", s.ID)
+			assert.False(t, says && !s.Measures(), s.ID)
+			assert.True(t, !s.Measures() || says || s.Defers != "", s.ID)
+			assert.Equal(t, says, e.Text(s.Unit) != "", s.ID)
+			if e.Least.Set && e.Most.Set {
+				assert.Less(t, e.Least.Value, e.Most.Value, s.ID)
+			}
+		}
+	}
+}
+
+// What is measured is held to what was expected: by hand, and by the book where that says it.
+func TestAValueThatIsAmissIsSaid(t *testing.T) {
+	for _, c := range []struct {
+		step  string
+		value float64
+		want  string
+	}{
+		{"co-inside", 0, ""}, {"co-inside", 3, "3 ppm: 0 ppm at most is expected"},
+		{"fall", 20, ""}, {"fall", 19.5, "19.5 mm/m: 20 mm/m at least is expected"}, {"fall", -3, "-3 mm/m: 20 mm/m at least is expected"},
+		{"pump-hung", 15, ""}, {"pump-hung", 90, ""}, {"pump-hung", 10, "10 °: 15 to 90 ° is expected"},
+		{"depth", 31, ""}, {"depth", 34, ""}, {"depth", 35, "35 mm: 28 to 34 mm is expected"}, {"ran", 19, "19 min: 20 min at least is expected"}, {"start-current", 900, ""},
+	} {
+		list := Of(judged(t, demo.WithDone(vehicles.Done{Step: c.step, Value: vehicles.Some(c.value)})))
+		assert.Equal(t, c.want, list[list.Index(c.step)].Amiss(), "%s %v", c.step, c.value)
+	}
+	own := demo.WithRule("exhaust.fall", 30).WithDone(vehicles.Done{Step: "fall", Value: vehicles.Some(25)})
+	list := Of(judged(t, own))
+	assert.Equal(t, "25 mm/m: 30 mm/m at least is expected", list[list.Index("fall")].Amiss())
+	assert.Equal(t, rules.ThisJob, list[list.Index("fall")].Expected.Source)
+}
+
+// Where the order is safety, what is done before its time says what was to be done first.
+func TestAStepBeforeItsTimeSaysWhatWasToComeFirst(t *testing.T) {
+	at := func(l List, id string) string { return l.Warning(l.Index(id)) }
+	l := Of(judged(t, seats))
+	assert.Equal(t, "not done before it: battery off, seat wait. A belt or an airbag can go off in your hands.", at(l, "seat-connectors"))
+	assert.Contains(t, at(l, "power-off"), "not done before it: cooled.")
+	assert.Contains(t, at(l, "pilot-drilled"), "battery off, extinguisher")
+	assert.Empty(t, at(l, "instructions"))
+	ticked := seats.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"}).WithDone(vehicles.Done{Step: "seat-wait", Value: vehicles.Some(10)})
+	l = Of(judged(t, ticked))
+	assert.Equal(t, "not done before it: seat wait. A belt or an airbag can go off in your hands.", at(l, "seat-connectors"), "a value alone is no tick")
+	assert.Equal(t, "", Of(judged(t, demo))[Of(judged(t, demo)).Index("battery-on")].Danger, "no seat to join in this van")
+}
+
+// Done in the order of the list, no step is before its time; the list stays the same, and the next is the first that is not done.
+func TestInTheOrderOfTheListNothingIsBeforeItsTime(t *testing.T) {
+	for _, job := range []vehicles.Job{demo, seats, bare, timber, under(vehicles.FuelTank)} {
+		first := Of(judged(t, job))
+		for i, s := range first {
+			l := Of(judged(t, job))
+			require.Equal(t, i, l.Next())
+			require.Equal(t, i, l.Count())
+			assert.Empty(t, l.Warning(i), s.ID)
+			job = job.WithDone(vehicles.Done{Step: s.ID, At: "2026-11-27"})
+		}
+		last := Of(judged(t, job))
+		assert.Negative(t, last.Next())
+		assert.Len(t, last, len(first))
+		assert.Empty(t, last.Elsewhere(&job))
+	}
+}
+
+// What is recorded of a step that the job has no longer is still told.
+func TestARecordOfNoStepOfTheJobIsKept(t *testing.T) {
+	job := demo.WithDone(vehicles.Done{Step: "seat-wait", At: "2026-11-27", Value: vehicles.Some(12)})
+	l := Of(judged(t, job))
+	assert.Negative(t, l.Index("seat-wait"))
+	assert.Equal(t, job.Done, vehicles.List[vehicles.Done](l.Elsewhere(&job)))
+}
+
+// The names stand in lists and warnings: each tells its step from all others.
+func TestNamesTellStepsApart(t *testing.T) {
+	seen := map[string]bool{}
+	for _, k := range vehicles.StepKinds {
+		assert.False(t, seen[k.Name()], k.Name())
+		assert.LessOrEqual(t, len(k.Name()), 18, k.Name())
+		assert.Equal(t, k.Name(), vehicles.StepName(k.ID))
+		assert.Equal(t, strings.TrimSpace(k.Name()), k.Name())
+		seen[k.Name()] = true
+	}
+}
+
+// What a step defers to and what it is done to is said in the words of the job.
+func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
+	of := func(job vehicles.Job, id string) string {
+		l := Of(judged(t, job))
+		return l[l.Index(id)].Of
+	}
+	assert.Equal(t, "6 mm across", of(demo, "pilot-drilled"))
+	assert.Equal(t, "127 mm across", of(demo, "sawn"))
+	assert.Equal(t, "4 holes, 7 mm across", of(demo, "bolts-drilled"))
+	assert.Equal(t, "1 hole, 12 mm across", of(throughTheFloor(), "fuel-hole"))
+	assert.Equal(t, "3 clips, a muffler", of(demo, "exhaust-hung"))
+	assert.Equal(t, "the muffler's", of(demo, "drain-down"))
+	assert.Equal(t, "nobody has said how wide", of(timber, "cut-back"))
+	assert.Equal(t, "whatever is near the exhaust", of(*examples["shielded"][0], "shielded"))
+}

@@ -1,0 +1,118 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
+	"bench.example/undermark/vehicles"
+)
+
+// WorkTally says how many of the steps are done: "3 of 52 done", "all 52 done".
+func WorkTally(l work.List) string {
+	if done := l.Count(); done < len(l) {
+		return fmt.Sprintf("%d of %d done", done, len(l))
+	}
+	return fmt.Sprintf("all %d done", len(l))
+}
+
+// Box is what stands before a step: whether it is done.
+func Box(ticked bool) string {
+	if ticked {
+		return "[x]"
+	}
+	return "[ ]"
+}
+
+// StepDefers says whose word goes first, "" for nobody's.
+func StepDefers(s *work.Step) string {
+	if s.Defers == "" {
+		return ""
+	}
+	return "First word: " + s.Defers + "."
+}
+
+// StepCaution is the caution that stands with a step, "" for none.
+func StepCaution(s *work.Step) string {
+	for _, c := range rules.Cautions() {
+		if s.Caution != "" && c.About == s.Caution {
+			return c.About + ". " + c.Say
+		}
+	}
+	return ""
+}
+
+// StepWrong is what is wrong with what is recorded of step i, where a row has little room.
+func StepWrong(l work.List, i int) string {
+	if s := &l[i]; s.Amiss() == "" && s.Ticked() && len(l.Early(i)) > 0 {
+		names := []string{}
+		for _, first := range l.Early(i) {
+			names = append(names, first.Name())
+		}
+		return "before " + strings.Join(names, ", ")
+	}
+	return l.Wrong(i)
+}
+
+// StepStands says in short what is recorded of a step: when, what came out, on which day it is due.
+func StepStands(s *work.Step) string {
+	parts := []string{}
+	if v := s.Value(); v != "" {
+		parts = append(parts, v)
+	}
+	switch {
+	case s.Ticked():
+		parts = append(parts, s.Done.When())
+	case s.Done.Due != "":
+		parts = append(parts, "due "+s.Done.Due)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// StepNotes are note and photos of a record, a text each.
+func StepNotes(d vehicles.Done) (texts []string) {
+	if d.Note != "" {
+		texts = append(texts, "note: "+strings.Join(strings.Fields(d.Note), " "))
+	}
+	if len(d.Photos) > 0 {
+		texts = append(texts, "photos: "+strings.Join(d.Photos, ", "))
+	}
+	return texts
+}
+
+// WorkElsewhere names a record of a step that the job has not.
+func WorkElsewhere(d vehicles.Done) string {
+	text := "recorded, and no step of this job: " + vehicles.StepName(d.Step)
+	if said := d.String(); said != "" {
+		text += ", " + said
+	}
+	return strings.Join(append([]string{text}, StepNotes(d)...), "; ")
+}
+
+// BuiltOtherwise names what of a job was made otherwise than planned, in a fitter's words; none for nothing.
+func BuiltOtherwise(j *vehicles.Job) (names []string) {
+	for _, table := range j.BuiltOtherwise().Tables() {
+		switch table {
+		case "heater":
+			table = "heater and collar"
+		case "fuel":
+			table = vehicles.FuelRun.String()
+		}
+		names = append(names, table)
+	}
+	return names
+}
+
+// BuiltVerdict is the verdict of what was built, with that of what was planned where it is another.
+func BuiltVerdict(c rules.Compared) string {
+	switch {
+	case c.Built == nil:
+		return "gone, planned " + c.Planned.Verdict.String()
+	case c.Planned == nil:
+		return c.Built.Verdict.String() + ", not planned"
+	case c.Built.Verdict != c.Planned.Verdict:
+		return c.Built.Verdict.String() + ", planned " + c.Planned.Verdict.String()
+	}
+	return c.Built.Verdict.String()
+}

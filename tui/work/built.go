@@ -1,0 +1,216 @@
+package work
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// builtRecord is the form of what was made: what came out otherwise than planned is typed, and a blank is as planned.
+type builtRecord struct{ of builtOf }
+
+// builtOf is what of the job was made.
+type builtOf uint8
+
+// What is made: the cut, the heater with its collar, then the runs in the order of vehicles.RunKinds.
+const (
+	builtCut builtOf = iota
+	builtHeater
+	builtRuns
+)
+
+func (of builtOf) run() vehicles.RunKind { return vehicles.RunKind(of - builtRuns) }
+
+// String is what it is called.
+func (of builtOf) String() string {
+	switch of {
+	case builtCut:
+		return "cut"
+	case builtHeater:
+		return "heater and collar"
+	}
+	return of.run().String()
+}
+
+// there tells whether the job has it.
+func (of builtOf) there(j *vehicles.Job) bool {
+	switch of {
+	case builtCut:
+		return j.Cut != nil
+	case builtHeater:
+		return j.Heater != nil
+	}
+	return j.Run(of.run()) != nil
+}
+
+// builtRecords are the forms of all that the job has of it.
+func builtRecords(j *vehicles.Job) (out []form.Record) {
+	for of := range builtRuns + builtOf(len(vehicles.RunKinds)) {
+		if of.there(j) {
+			out = append(out, builtRecord{of})
+		}
+	}
+	return out
+}
+
+// ID says which it is.
+func (r builtRecord) ID() string { return "as built: " + r.of.String() }
+
+// Fields are what may have come out otherwise.
+func (r builtRecord) Fields(s desk.State, held map[string]string) []form.Field {
+	if !r.of.there(&s.Job) {
+		return nil
+	}
+	return r.slots(&s.Job).Fields(s, held)
+}
+
+// Set puts texts into the job; the job as it was built must be one that can be judged, too.
+func (r builtRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
+	if !r.of.there(&s.Job) {
+		return s.Job, r, errors.New("it is planned no more: lay it first")
+	}
+	job, err := r.slots(&s.Job).Set(s, texts)
+	return job, r, err
+}
+
+func (r builtRecord) slots(j *vehicles.Job) form.Slots {
+	switch r.of {
+	case builtCut:
+		return cutSlots()
+	case builtHeater:
+		return heaterSlots()
+	}
+	return runSlots(r.of.run(), j)
+}
+
+// made is a slot for a value of a thing that was made: get and put are of the thing as planned or built, of a copy.
+func made[T any](f form.Field, of func(vehicles.Job) *T, with func(vehicles.Built, *T) vehicles.Built,
+	get func(T) string, put func(*T, string) error,
+) form.Slot {
+	return form.Slot{
+		Field: f,
+		Get: func(s desk.State) string {
+			planned, built := get(*of(s.Job)), get(*of(s.Job.AsBuilt()))
+			if planned == built {
+				return ""
+			}
+			return built
+		},
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if text == "" {
+				text = get(*of(j))
+			}
+			v := *of(j.AsBuilt())
+			if err := put(&v, text); err != nil {
+				return j, err
+			}
+			if reflect.DeepEqual(v, *of(j)) {
+				return j.WithBuilt(with(j.BuiltOtherwise(), nil)), nil
+			}
+			return j.WithBuilt(with(j.BuiltOtherwise(), &v)), nil
+		},
+		Say: func(f *form.Field, s desk.State) { f.Blank = "as planned: " + get(*of(s.Job)) },
+	}
+}
+
+// cutSlots say where the hole came out. What was measured of the pilot says nothing of a hole that was sawn elsewhere.
+func cutSlots() form.Slots {
+	of := func(j vehicles.Job) *vehicles.Cut { return j.Cut }
+	with := func(b vehicles.Built, c *vehicles.Cut) vehicles.Built {
+		b.Cut = c
+		return b
+	}
+	slot := func(key, label string, axis int) form.Slot {
+		return made(form.Field{Key: key, Label: label, Unit: "mm"}, of, with,
+			func(c vehicles.Cut) string { return survey.Exact(c.At[axis]) },
+			func(c *vehicles.Cut, text string) error {
+				v, err := form.Length(text, form.AnyLength)
+				if v != c.At[axis] {
+					c.At[axis], c.Drilled, c.Direct = v, nil, nil
+				}
+				return err
+			})
+	}
+	return form.Slots{slot("x", "centre from the datum", 0), slot("y", "left of the centreline", 1)}
+}
+
+// heaterSlots say which collar was fitted, and which way the heater points.
+func heaterSlots() form.Slots {
+	of := func(j vehicles.Job) *vehicles.Heater { return j.Heater }
+	with := func(b vehicles.Built, h *vehicles.Heater) vehicles.Built {
+		b.Heater = h
+		return b
+	}
+	return form.Slots{
+		made(form.Field{Key: "turret", Label: "collar's depth", Unit: "mm"}, of, with,
+			func(h vehicles.Heater) string { return h.Turret.Text() },
+			func(h *vehicles.Heater, text string) (err error) {
+				if text == "" {
+					h.Turret = vehicles.Number{}
+					return nil
+				}
+				var v float64
+				if v, err = form.Length(text, form.Over0); err == nil && vehicles.Some(v) != h.Turret {
+					h.Turret, h.Given = vehicles.Some(v), h.Given|vehicles.HasTurret
+				}
+				return err
+			}),
+		made(form.Field{Key: "yaw", Label: "warm air points", Unit: "°"}, of, with,
+			func(h vehicles.Heater) string { return survey.Exact(h.Yaw) },
+			func(h *vehicles.Heater, text string) error {
+				v, err := form.Degrees(text)
+				if err == nil && v != h.Yaw {
+					h.Yaw, h.Given = v, h.Given|vehicles.HasYaw
+				}
+				return err
+			}),
+	}
+}
+
+// runSlots say where a run's points came out: as many as it has.
+func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
+	of := func(j vehicles.Job) *vehicles.Run { return j.Run(kind) }
+	with := func(b vehicles.Built, r *vehicles.Run) vehicles.Built { return b.WithRun(kind, r) }
+	asBuilt := j.AsBuilt()
+	for i := range asBuilt.Run(kind).Path {
+		f := form.Field{Key: fmt.Sprint("p", i), Label: fmt.Sprint("point ", i+1), Unit: "mm", Note: "x, y, drop"}
+		slots = append(slots, made(f, of, with,
+			func(r vehicles.Run) string { return pointText(r.Path, i) },
+			func(r *vehicles.Run, text string) error {
+				p, err := pointOf(text)
+				if err == nil {
+					r.Path = r.Path.With(i, p)
+				}
+				return err
+			}))
+	}
+	return slots
+}
+
+// pointText is a point of a path, "" for one that it has not.
+func pointText(path []vehicles.RunPoint, i int) string {
+	if i >= len(path) {
+		return ""
+	}
+	return survey.Exact(path[i].X) + ", " + survey.Exact(path[i].Y) + ", " + survey.Exact(path[i].Drop)
+}
+
+// pointOf reads a point: x, y, drop.
+func pointOf(text string) (p vehicles.RunPoint, err error) {
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
+	if len(parts) != 3 {
+		return p, fmt.Errorf("%q: a point is x, y and drop, like 1370, 520, 184", form.Quoted(text))
+	}
+	for i, to := range []*float64{&p.X, &p.Y, &p.Drop} {
+		if *to, err = form.Length(parts[i], form.AnyLength); err != nil {
+			return p, err
+		}
+	}
+	return p, nil
+}

@@ -1,0 +1,144 @@
+package work
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
+)
+
+// What came of it that something was made otherwise: the findings as built beside those planned.
+
+// comparison is a job as built beside itself as planned.
+type comparison struct {
+	planned, built rules.Result
+	fault          string // why what was built can't be judged, "" where it can
+	differ         []rules.Compared
+}
+
+// compared judges the job on the desk as it was built; ok is false where nothing was made otherwise.
+func compared(s desk.State) (c comparison, ok bool) {
+	if s.Job.Built == nil || s.Result.Job.Built == nil || len(s.Faults) > 0 {
+		return c, false
+	}
+	c.planned = s.Result
+	var faults []string
+	built, wrong := rules.AsBuilt(&s.Result, s.Book)
+	for _, f := range wrong {
+		faults = append(faults, f.Text)
+	}
+	if c.built, c.fault = built, strings.Join(faults, "; "); c.fault != "" {
+		return c, true
+	}
+	for _, pair := range rules.Compare(&c.planned, &c.built) {
+		if !pair.Same() {
+			c.differ = append(c.differ, pair)
+		}
+	}
+	return c, true
+}
+
+// head says how the job stands both ways.
+func (c *comparison) head() string {
+	if c.fault != "" {
+		return "As built it can't be worked out: " + c.fault
+	}
+	worse := 0
+	for _, p := range c.differ {
+		if p.Worse() {
+			worse++
+		}
+	}
+	return fmt.Sprintf("As built: %s. As planned: %s. Worse than planned: %d.", words.Tally(c.built.Findings), words.Tally(c.planned.Findings), worse)
+}
+
+// leastName is how many columns a finding's verdict and name have at least beside its figures.
+const leastName = 30
+
+// rows are the findings that came out otherwise in rows of w columns, their margins under each other, as built and as planned.
+func (c *comparison) rows(s desk.State, w int) (rows []string) {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	var is, was desk.Figures
+	margins := func(p rules.Compared) (built, planned string) {
+		if p.Built != nil {
+			built = words.Signed(*p.Built, u)
+		}
+		if p.Planned != nil {
+			planned = words.Signed(*p.Planned, u)
+		}
+		return built, planned
+	}
+	for _, p := range c.differ {
+		built, planned := margins(p)
+		is, was = is.With(built), was.With(planned)
+	}
+	const gap = 2
+	heads := [2]string{"built", "planned"}
+	columns := [2]int{max(is.Width(), len(heads[0])), max(was.Width(), len(heads[1]))}
+	cell := func(i int, text string) string {
+		return strings.Repeat(" ", gap+columns[i]-desk.Width(text)) + text
+	}
+	room := w - 2*gap - columns[0] - columns[1]
+	rows = append(rows, st.Faint.Render(desk.FitRow("margin", room)+cell(0, heads[0])+cell(1, heads[1])))
+	for _, p := range c.differ {
+		built, planned := margins(p)
+		verdict, of := rules.Clear, p.Planned
+		if p.Built != nil {
+			verdict, of = p.Built.Verdict, p.Built
+		}
+		text := words.BuiltVerdict(p) + " " + words.Named(*of)
+		figures := st.Plain.Render(cell(0, is.Write(built)) + cell(1, was.Write(planned)))
+		if room < leastName { // a row of its own for the name
+			rows = append(rows, st.Verdict(verdict).Render(desk.FitRow(text, w)), strings.Repeat(" ", max(0, room))+figures)
+			continue
+		}
+		rows = append(rows, st.Verdict(verdict).Render(desk.FitRow(text, room))+figures)
+	}
+	return rows
+}
+
+// lines are the same findings as lines.
+func (c *comparison) lines(s desk.State) (lines []string) {
+	u := s.Settings.Units
+	for _, p := range c.differ {
+		of := p.Built
+		if of == nil {
+			lines = append(lines, fmt.Sprintf("%s: %s, planned %s", words.BuiltVerdict(p), p.Planned.About(), words.Margin(*p.Planned, u)))
+			continue
+		}
+		line := fmt.Sprintf("%s: %s, %s", words.BuiltVerdict(p), of.About(), words.Margin(*of, u))
+		if p.Planned != nil {
+			line += ", planned " + words.Margin(*p.Planned, u)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Nothing was made otherwise.
+const asPlanned = "All as planned. What came out otherwise is typed here, and every clearance is judged anew beside the one planned; a blank is as planned."
+
+// builtRow is a row of what was made.
+func builtRow(r builtRecord, s desk.State) form.Row {
+	out := form.Row{Mark: "   ", Text: r.of.String(), Right: "as planned"}
+	if r.of == firstBuilt(s) {
+		out.Head = "As built"
+	}
+	for _, name := range words.BuiltOtherwise(&s.Job) {
+		if name == r.of.String() {
+			out.Right = "otherwise"
+		}
+	}
+	return out
+}
+
+// firstBuilt is the first thing made that the job has.
+func firstBuilt(s desk.State) builtOf {
+	if all := builtRecords(&s.Job); len(all) > 0 {
+		return all[0].(builtRecord).of
+	}
+	return builtCut
+}

@@ -1,0 +1,220 @@
+package work
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+var now = time.Date(2026, 11, 27, 10, 15, 30, 0, time.UTC)
+
+const at = "2026-11-27T10:15:00"
+
+func driver(t *testing.T, job vehicles.Job, w, h int) *screentest.Driver {
+	r := screentest.New(t, New(), job, w, h)
+	r.State.Now = now
+	return r
+}
+
+// seats is the sample van with a seat mount, so that seats come out.
+func seats() vehicles.Job {
+	job := vehicles.Demo()
+	o := job.Obstructions[0]
+	o.Name, o.Kind = "seat mount, left", "seat mount"
+	job.Obstructions = job.Obstructions.Insert(0, o)
+	return job
+}
+
+// done is a job with its steps before one done.
+func done(job vehicles.Job, before string) vehicles.Job {
+	for _, s := range listOf(screentest.Judged(desk.State{Selected: -1}, job)) {
+		if s.ID == before {
+			break
+		}
+		job = job.WithDone(vehicles.Done{Step: s.ID, At: at})
+	}
+	return job
+}
+
+// One key says that a step is done, and goes on to the next that is not.
+func TestOneKeyTicksAndGoesOn(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 100, 27)
+	r.Type("<space>")
+	assert.Equal(t, vehicles.Done{Step: "instructions", At: at}, r.State.Job.DoneOf("instructions"))
+	assert.Equal(t, "instructions: done 2026-11-27 10:15", r.Said)
+	r.Type("<space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
+	assert.Contains(t, r.View(100, 27), "▸ [ ] battery off")
+	r.Undo()
+	assert.Empty(t, r.State.Job.DoneOf("stands").At)
+	r.Undo()
+	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+}
+
+// The next step that is not done is in view when the screen is come to, and n goes to it again.
+func TestTheNextStepIsInView(t *testing.T) {
+	r := driver(t, done(vehicles.Demo(), "exhaust-tight"), 60, 17)
+	assert.Contains(t, r.View(60, 17), "▸ [ ] exhaust tight")
+	r.Type("<home>")
+	assert.Contains(t, r.View(60, 17), "▸ [x] instructions")
+	r.Type("n")
+	assert.Contains(t, r.View(60, 17), "▸ [ ] exhaust tight")
+}
+
+// Where something is measured the figures follow the tick at once, and Enter goes on.
+func TestFiguresFollowTheTick(t *testing.T) {
+	r := driver(t, done(vehicles.Demo(), "depth"), 100, 27)
+	r.Type("<space>")
+	require.True(t, r.Screen.Typing())
+	assert.Equal(t, &desk.Taped{Text: "", Unit: "mm", Label: "depth of the floor"}, r.Screen.Plain(r.State).Taped, "in big figures")
+	r.Type("31,5 mm<enter>")
+	assert.False(t, r.Screen.Typing())
+	assert.Equal(t, vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31.5)}, r.State.Job.DoneOf("depth"))
+	assert.Contains(t, r.View(100, 27), "▸ [ ] sawn")
+	r.Type("<up><enter><wipe>9x")
+	assert.Equal(t, "9x", r.State.Job.Refused()[0].Text, "what can't be read is kept, and told")
+	assert.Contains(t, r.View(100, 27), "is no number: write it in mm, like 12.5")
+	r.Type("<wipe>40<esc>")
+	assert.Empty(t, r.State.Job.Refused())
+	assert.Contains(t, r.View(100, 27), "! 40 mm: 28 to 34 mm is expected")
+}
+
+// A step that must not come before another is ticked all the same, and what comes of it is said, then and as long as it is so.
+func TestOutOfOrderIsSaidAndTaken(t *testing.T) {
+	r := driver(t, seats(), 160, 47)
+	for range vehicles.StepIndex("seat-connectors") - 1 { // no high voltage in this van
+		r.Type("<down>")
+	}
+	assert.Contains(t, r.View(160, 47), "▸ [ ] seat connectors")
+	r.Type("<space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("seat-connectors").At)
+	assert.Equal(t, "seat connectors is ticked, but not done before it: battery off, seat wait. A belt or an airbag can go off in your hands.", r.Said)
+	assert.Contains(t, r.View(160, 47), "! before battery off, seat wait")
+	r.Type("<home><down><down><space><space>12<enter>")
+	assert.Equal(t, vehicles.Some(12), r.State.Job.DoneOf("seat-wait").Value)
+	assert.NotContains(t, r.View(160, 47), "! before")
+}
+
+// A tick is taken back by the same key; what was measured and noted stays.
+func TestATickIsTakenBack(t *testing.T) {
+	job := vehicles.Demo().WithDone(vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31), Note: "at the rim"})
+	r := driver(t, job, 100, 27)
+	for range 8 {
+		r.Type("<down>")
+	}
+	require.Contains(t, r.View(100, 27), "▸ [x] depth")
+	r.Type("<space>")
+	assert.Equal(t, vehicles.Done{Step: "depth", Value: vehicles.Some(31), Note: "at the rim"}, r.State.Job.DoneOf("depth"))
+	r.Type("<space>")
+	assert.False(t, r.Screen.Typing(), "the figure is there already")
+	assert.Equal(t, job.DoneOf("depth"), r.State.Job.DoneOf("depth"))
+}
+
+func TestNotesPhotosAndTimes(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 100, 27)
+	r.Type("<enter>two lines↵of it<down>a.jpg, b 2.jpg<down>2026-11-26 8:")
+	assert.Equal(t, vehicles.Done{Step: "instructions", Note: "two lines\nof it", Photos: vehicles.List[string]{"a.jpg", "b 2.jpg"}},
+		r.State.Job.DoneOf("instructions"), "8: is no time yet")
+	r.Type("<wipe>2026-11-26 8:05<up><end>, ../c.jpg")
+	d := r.State.Job.DoneOf("instructions")
+	assert.Equal(t, "2026-11-26T08:05:00", d.At)
+	assert.Equal(t, vehicles.List[string]{"a.jpg", "b 2.jpg"}, d.Photos)
+	assert.Contains(t, r.View(100, 27), `a file's name alone`)
+}
+
+// The day on which the clamps are tightened once more is agreed before it is done.
+func TestADayIsAgreed(t *testing.T) {
+	r := driver(t, done(vehicles.Demo(), "retorque"), 160, 47)
+	require.Contains(t, r.View(160, 47), "▸ [ ] retorque")
+	r.Type("<enter>2026-12-11<enter>")
+	assert.Equal(t, "2026-12-11", r.State.Job.DoneOf("retorque").Due)
+	assert.Contains(t, r.View(160, 47), "due 2026-12-11")
+}
+
+// What was recorded of a step that the job has no longer stands behind the others, and may be taken out.
+func TestWhatIsOfNoStepStandsLast(t *testing.T) {
+	job := vehicles.Demo().WithDone(vehicles.Done{Step: "seat-wait", At: at, Value: vehicles.Some(12)})
+	r := driver(t, job, 100, 27)
+	r.Type("<end><up><up><up><up><up>")
+	assert.Contains(t, r.View(100, 27), "Recorded, and no step of this job")
+	assert.Contains(t, r.View(100, 27), "▸ [x] seat wait")
+	r.Type("<space><enter><wipe><esc>")
+	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+}
+
+// A tap on the box ticks, one on the row goes there.
+func TestTaps(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 60, 17)
+	r.Tap(20, 4)
+	assert.Contains(t, r.View(60, 17), "▸ [ ] battery off")
+	assert.Empty(t, r.State.Job.Done)
+	r.Tap(3, 3)
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
+}
+
+func TestGoldens(t *testing.T) {
+	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<down><down><down><down><down><down><down><down><down><down><enter>36.5"} {
+		for _, size := range screentest.Sizes {
+			r := driver(t, done(seats(), "seat-wait"), size.W, size.H)
+			r.Type("<home>" + keys)
+			r.Golden(name+"-"+size.Name, size.W, size.H)
+		}
+	}
+}
+
+// What came out otherwise is typed where it was made; the job as it was planned stays, and blanks are as planned again.
+func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><up><up>")
+	assert.Contains(t, r.View(160, 47), "All as planned.")
+	assert.Contains(t, r.View(160, 47), "centre from the datum  as planned: 1255")
+	r.Type("<space>")
+	assert.Nil(t, r.State.Job.Built, "nothing to tick")
+	r.Type("<enter>1315<enter><esc>")
+	require.NotNil(t, r.State.Job.Built)
+	assert.Equal(t, [2]float64{1315, 195}, r.State.Job.Built.Cut.At)
+	assert.Equal(t, [2]float64{1255, 195}, r.State.Job.Cut.At)
+	assert.Contains(t, r.View(160, 47), "otherwise")
+	assert.Regexp(t, `foul † cut: brake pipe across +-24.6 +-84.6`, r.View(160, 47))
+	var lines []string
+	for _, line := range r.Screen.Plain(r.State).All() {
+		if strings.Contains(line, "cut: brake pipe across") {
+			lines = append(lines, line)
+		}
+	}
+	assert.Equal(t, []string{"foul: cut: brake pipe across, 24.6 mm short, planned 84.6 mm short"}, lines)
+	r.Type("<enter><wipe><esc>")
+	assert.Nil(t, r.State.Job.Built)
+	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+
+	r.Type("<down><enter>50<down><wipe>170<esc>")
+	assert.Equal(t, vehicles.Some(50), r.State.Job.Built.Heater.Turret)
+	assert.InDelta(t, 170, r.State.Job.Built.Heater.Yaw, 0)
+	r.Type("<down><enter><down><wipe>1370 540 190<esc>")
+	assert.Equal(t, vehicles.RunPoint{X: 1370, Y: 540, Drop: 190}, r.State.Job.Built.Exhaust.Path[1])
+	r.Type("<enter>1370 540<esc>")
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "a point is x, y and drop")
+	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, r.State.Job.Built, again.Built)
+}
+
+// A pilot that was measured says nothing of a hole that was sawn elsewhere.
+func TestASawnHoleIsNoLongerThePilots(t *testing.T) {
+	x, y := survey.FromNumber(1258, true), survey.FromNumber(196, true)
+	r := driver(t, vehicles.Demo().WithDrilled(&vehicles.Pair{x, y}), 160, 47)
+	r.Type("<end><up><up><up><up><enter>1262<esc>")
+	require.NotNil(t, r.State.Job.Built)
+	assert.Nil(t, r.State.Job.Built.Cut.Drilled)
+	assert.NotNil(t, r.State.Job.Cut.Drilled)
+}
+
+func TestWildHands(t *testing.T) { screentest.Wild(t, New, seats()) }

@@ -1,0 +1,81 @@
+package vehicles
+
+import (
+	"slices"
+	"strings"
+)
+
+// StepKind is a step of the work as a job file records it: its id, which is never given to another, and the unit of what is measured
+// in it. What is done in a step, and in which jobs it is there, package rules/work says.
+type StepKind struct {
+	ID     string
+	Unit   string // of its value; "" where nothing is measured
+	Signed bool   // its value may be less than 0
+
+	called string // what it is called where that is not its id's words
+}
+
+// Name is what the step is called: "battery off".
+func (k StepKind) Name() string {
+	if k.called != "" {
+		return k.called
+	}
+	return strings.ReplaceAll(k.ID, "-", " ")
+}
+
+// StepName is what the step of an id is called, the id itself for one that none has.
+func StepName(id string) string {
+	if i := StepIndex(id); i >= 0 {
+		return StepKinds[i].Name()
+	}
+	return id
+}
+
+// Measures tells whether something is measured in the step.
+func (k StepKind) Measures() bool { return k.Unit != "" }
+
+// StepKinds are all steps, in the order of the work.
+var StepKinds = []StepKind{
+	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
+	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"}, {ID: "dry-fit"},
+
+	{ID: "extinguisher"}, {ID: "pilot-drilled"}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: "sawn"}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
+	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
+
+	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},
+
+	{ID: "sealed"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"}, {ID: "fuse", Unit: "A"},
+
+	{ID: "exhaust-hung"}, {ID: "exhaust-tight"}, {ID: "fall", Unit: "mm/m", Signed: true}, {ID: "drain-down"}, {ID: "shielded"}, {ID: "intake-hung"}, {ID: "intake-tight"},
+
+	{ID: "tank-vented"}, {ID: "line-whole"}, {ID: "pump-hung", Unit: "°", Signed: true}, {ID: "fuel-clipped"},
+
+	{ID: "seat-joined"}, {ID: "seat-bolts", Unit: "N·m"}, {ID: "battery-on"}, {ID: "restraint-lamp"}, {ID: "seat-travel"},
+
+	{ID: "alarm"}, {ID: "outside"}, {ID: "fuel-primed", Unit: "strokes"}, {ID: "fuel-tight"}, {ID: "start-current", Unit: "A"}, {ID: "glow-voltage", Unit: "V"},
+	{ID: "co-inside", Unit: "ppm", called: "CO inside"}, {ID: "ran", Unit: "min"}, {ID: "cooled", Unit: "min"}, {ID: "power-off"},
+
+	{ID: "clamps-again"}, {ID: "notice"}, {ID: "owner-shown"}, {ID: "retorque"},
+}
+
+// StepUnit is the unit of what is measured in the step of an id, "" where nothing is.
+func StepUnit(id string) string {
+	if i := StepIndex(id); i >= 0 {
+		return StepKinds[i].Unit
+	}
+	return ""
+}
+
+// StepIndex is where a step stands among StepKinds, -1 for an id that none has.
+func StepIndex(id string) int {
+	return slices.IndexFunc(StepKinds, func(k StepKind) bool { return k.ID == id })
+}
+
+// StepIDs are the ids of all steps.
+func StepIDs() []string {
+	ids := make([]string, len(StepKinds))
+	for i, k := range StepKinds {
+		ids[i] = k.ID
+	}
+	return ids
+}
