@@ -69,6 +69,7 @@ func (w *writer) plans(j Job) {
 			w.run(k, *r)
 		}
 	}
+	w.sizes(j)
 	w.looked("looked", j.Looked)
 	w.looked("looked_runs", j.LookedRuns)
 	w.looked("looked_openings", j.LookedOpenings)
@@ -86,6 +87,20 @@ func (w *writer) plans(j Job) {
 		}
 	}
 	w.extra(j.allExtra())
+}
+
+// sizes writes what sizes are reckoned from.
+func (w *writer) sizes(j Job) {
+	for _, l := range j.Stack {
+		w.layer(l)
+	}
+	w.mount(j.Mount)
+	w.electrics(j.Electrics)
+	w.ductwork(j.Ductwork)
+	w.body(j.Body)
+	for _, s := range j.Surfaces {
+		w.surface(s)
+	}
 }
 
 func (w *writer) looked(name string, kinds map[string]bool) {
