@@ -9,12 +9,13 @@ import (
 	"bench.example/undermark/tui/ontop"
 	"bench.example/undermark/tui/place"
 	"bench.example/undermark/tui/runs"
+	"bench.example/undermark/tui/sizing"
 	"bench.example/undermark/tui/under"
 )
 
 // Screens are the program's screens, in the order of their digits: that of the work.
 func Screens() []desk.Screen {
 	return []desk.Screen{
-		under.New(), ontop.New(), match.New(), place.New(), runs.New(), marks.New(), checks.New(), jobcard.New(),
+		under.New(), ontop.New(), match.New(), place.New(), runs.New(), marks.New(), checks.New(), jobcard.New(), sizing.New(),
 	}
 }

@@ -37,15 +37,16 @@ const (
 // SurfacesLie are all ways.
 var SurfacesLie = []string{WallSurface, RoofSurface, FloorSurface}
 
-func (b *Body) figures() []figureOf {
-	return []figureOf{
-		{"inside", aTemperature, &b.Inside}, {"outside", aTemperature, &b.Outside}, {"volume", aMeasure, &b.Volume},
-		{"changes", aRate, &b.Changes}, {"hours", aDay, &b.Hours},
+// Figures are its numbers.
+func (b *Body) Figures() []Figure {
+	return []Figure{
+		{"inside", &b.Inside, aTemperature}, {"outside", &b.Outside, aTemperature}, {"volume", &b.Volume, aMeasure},
+		{"changes", &b.Changes, aRate}, {"hours", &b.Hours, aDay},
 	}
 }
 
 func (t *table) body() (b Body) {
-	t.figuresOf(b.figures())
+	t.figuresOf(b.Figures())
 	t.done()
 	return b
 }
@@ -55,7 +56,7 @@ func (w *writer) body(b Body) {
 		return
 	}
 	w.table("body")
-	w.figuresOf(b.figures())
+	w.figuresOf(b.Figures())
 }
 
 func (t *table) surface() Surface {
@@ -69,13 +70,14 @@ func (t *table) surface() Surface {
 	return s
 }
 
-func (s *Slab) figures() []figureOf {
-	return []figureOf{{"thick", aSize, &s.Thick}, {"lambda", aMeasure, &s.Lambda}, {"r", aMeasure, &s.R}}
+// Figures are its numbers.
+func (s *Slab) Figures() []Figure {
+	return []Figure{{"thick", &s.Thick, aSize}, {"lambda", &s.Lambda, aMeasure}, {"r", &s.R, aMeasure}}
 }
 
 func (t *table) slab() (s Slab) {
 	s.Of = t.line("of", required)
-	t.figuresOf(s.figures())
+	t.figuresOf(s.Figures())
 	if s.Of != "" && !s.Whole() {
 		t.r.fault(t.path, " says neither how thick it is nor its resistance: give it thick, mm, or r, m2 K/W")
 	}

@@ -14,8 +14,9 @@ type Ductwork struct {
 // FanPoint is a point of a fan's curve: what pressure it makes at a flow.
 type FanPoint struct{ Flow, Pressure float64 } // m3/h, Pa
 
-func (d *Ductwork) figures() []figureOf {
-	return []figureOf{{"length", aSize, &d.Length}, {"rough", aDistance, &d.Rough}, {"flow", aMeasure, &d.Flow}}
+// Figures are its numbers.
+func (d *Ductwork) Figures() []Figure {
+	return []Figure{{"length", &d.Length, aSize}, {"rough", &d.Rough, aDistance}, {"flow", &d.Flow, aMeasure}}
 }
 
 // Said tells whether anything is said of it.
@@ -26,7 +27,7 @@ func (d Ductwork) Said() bool {
 const acceptedFan = "a list of points [[m3/h, Pa], ...], the flows rising and the pressures falling, two at least"
 
 func (t *table) ductwork() (d Ductwork) {
-	t.figuresOf(d.figures())
+	t.figuresOf(d.Figures())
 	d.Bends = t.numbers("bends", 0, optional, limits{0, 180, true, "more than 0 and at most 180 degrees"})
 	d.Fan = t.fan("fan")
 	t.done()
@@ -71,7 +72,7 @@ func (w *writer) ductwork(d Ductwork) {
 		return
 	}
 	w.table("duct")
-	w.figuresOf(d.figures())
+	w.figuresOf(d.Figures())
 	if d.Bends != nil {
 		w.numbers("bends", d.Bends...)
 	}

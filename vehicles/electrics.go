@@ -13,15 +13,16 @@ type Electrics struct {
 	Usable  Number // how much of that may be taken, percent
 }
 
-func (e *Electrics) figures() []figureOf {
-	return []figureOf{
-		{"volts", aMeasure, &e.Volts}, {"cable", aSize, &e.Cable}, {"glow", aMeasure, &e.Glow}, {"running", aMeasure, &e.Running},
-		{"drop", aMeasure, &e.Drop}, {"fuse", aMeasure, &e.Fuse}, {"battery", aMeasure, &e.Battery}, {"usable", aShare, &e.Usable},
+// Figures are its numbers.
+func (e *Electrics) Figures() []Figure {
+	return []Figure{
+		{"volts", &e.Volts, aMeasure}, {"cable", &e.Cable, aSize}, {"glow", &e.Glow, aMeasure}, {"running", &e.Running, aMeasure},
+		{"drop", &e.Drop, aMeasure}, {"fuse", &e.Fuse, aMeasure}, {"battery", &e.Battery, aMeasure}, {"usable", &e.Usable, aShare},
 	}
 }
 
 func (t *table) electrics() (e Electrics) {
-	t.figuresOf(e.figures())
+	t.figuresOf(e.Figures())
 	t.done()
 	return e
 }
@@ -31,5 +32,5 @@ func (w *writer) electrics(e Electrics) {
 		return
 	}
 	w.table("electrics")
-	w.figuresOf(e.figures())
+	w.figuresOf(e.Figures())
 }

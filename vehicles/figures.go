@@ -1,24 +1,34 @@
 package vehicles
 
-// figureOf is a number of a table that may be left out: its key, what it must be, and where it is. A table that is mostly such numbers
-// says them once, for whoever reads it and whoever writes it.
-type figureOf struct {
-	key string
+import "errors"
+
+// Figure is a number of a table that may be left out: its key, where it is, and what it must be. A table that is mostly such numbers
+// says them once, for whoever reads it, writes it or has it typed.
+type Figure struct {
+	Key string
+	At  *Number
 	l   limits
-	at  *Number
+}
+
+// Takes says why the figure can't be v; nil where it can.
+func (f Figure) Takes(v float64) error {
+	if f.l.hold(v) {
+		return nil
+	}
+	return errors.New("must be " + f.l.says)
 }
 
 // figuresOf reads the numbers of a table that are there.
-func (t *table) figuresOf(list []figureOf) {
+func (t *table) figuresOf(list []Figure) {
 	for _, f := range list {
-		*f.at = t.number(f.key, optional, f.l)
+		*f.At = t.number(f.Key, optional, f.l)
 	}
 }
 
 // figuresOf writes the numbers that are set.
-func (w *writer) figuresOf(list []figureOf) {
+func (w *writer) figuresOf(list []Figure) {
 	for _, f := range list {
-		w.maybe(f.key, *f.at)
+		w.maybe(f.Key, *f.At)
 	}
 }
 

@@ -54,13 +54,14 @@ func (w *writer) layer(l Layer) {
 	w.texts("name", l.Name)
 }
 
-func (m *Mount) figures() []figureOf {
-	return []figureOf{{"plate", aSize, &m.Plate}, {"bead", aSize, &m.Bead}}
+// Figures are its numbers.
+func (m *Mount) Figures() []Figure {
+	return []Figure{{"plate", &m.Plate, aSize}, {"bead", &m.Bead, aSize}}
 }
 
 func (t *table) mount() (m Mount) {
 	m.On = t.choice("on", optional, MountsOn)
-	t.figuresOf(m.figures())
+	t.figuresOf(m.Figures())
 	t.done()
 	return m
 }
@@ -71,5 +72,5 @@ func (w *writer) mount(m Mount) {
 	}
 	w.table("mount")
 	w.texts("on", m.On)
-	w.figuresOf(m.figures())
+	w.figuresOf(m.Figures())
 }

@@ -128,14 +128,14 @@ func anySizes(t *rapid.T, j *Job) {
 		j.Stack = append(j.Stack, Layer{rapid.SampledFrom(LayerKinds).Draw(t, "layer"), anySize(t), anyLine(t, "name")})
 	}
 	j.Mount = Mount{rapid.SampledFrom([]string{"", OnSteel, OnLining}).Draw(t, "on"), maybe(t, anySize), maybe(t, anySize)}
-	for _, f := range j.Electrics.figures() {
-		*f.at = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 100).Draw(t, f.key) })
+	for _, f := range j.Electrics.Figures() {
+		*f.At = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 100).Draw(t, f.Key) })
 	}
-	for _, f := range j.Body.figures() {
-		*f.at = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 24).Draw(t, f.key) })
+	for _, f := range j.Body.Figures() {
+		*f.At = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 24).Draw(t, f.Key) })
 	}
-	for _, f := range j.Ductwork.figures() {
-		*f.at = maybe(t, anySize)
+	for _, f := range j.Ductwork.Figures() {
+		*f.At = maybe(t, anySize)
 	}
 	if rapid.Bool().Draw(t, "bends") {
 		j.Ductwork.Bends = rapid.SliceOfN(rapid.Float64Range(1, 180), 0, 3).Draw(t, "turns")

@@ -29,7 +29,7 @@ var (
 	KeyLook     = bind("b", "look: dark, light, sun, night", "b")
 	KeyUnits    = bind("u", "mm or inches", "u")
 	KeyFigures  = bind("0", "big figures, on or off", "0")
-	KeyScreens  = bind("1-8", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8")
+	KeyScreens  = bind("1-9", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8", "9")
 )
 
 // Everywhere are the keys that the root answers on every screen; the letters and digits among them only while
