@@ -10,7 +10,7 @@ import (
 // and what the fuse at the battery protects.
 
 const (
-	ohmsLaw  = "current times resistance of the loop, there and back"
+	ohmsLaw  = "Current times resistance of the loop, there and back"
 	afterRun = "UN Regulation No. 122, annex 7, 5, from memory: the fan runs on even where the fuel was cut"
 )
 
@@ -80,7 +80,7 @@ func (m *maker) cable(s *supply) {
 		Why: fmt.Sprintf("%s: %s A over %s m, no more than %s V.", ohmsLaw, figure(s.glow, 1), figure(s.loop, 2), figure(s.drop, 2)),
 	}
 	if !enough {
-		row.Value, row.Amiss = vehicles.Number{}, "no cable here is thick enough: bring battery and heater nearer together"
+		row.Value, row.Text, row.Amiss = vehicles.Number{}, "none is thick enough", "no cable here is thick enough: bring battery and heater nearer together"
 	}
 	m.put(row, onDrop)
 	byFuse, fused := m.byFuse(s.fuse)
@@ -89,7 +89,7 @@ func (m *maker) cable(s *supply) {
 		Why: fmt.Sprintf("The thinnest that a fuse of %s A keeps from burning.", figure(s.fuse, 1)),
 	}
 	if !fused {
-		row.Value, row.Amiss = vehicles.Number{}, "no cable here is protected by so large a fuse"
+		row.Value, row.Text, row.Amiss = vehicles.Number{}, "none", "no cable here is protected by so large a fuse"
 	}
 	m.put(row, s.onFuse)
 	if !enough || !fused {

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"slices"
+	"strings"
 	"sync"
 
 	"github.com/BurntSushi/toml"
@@ -28,6 +29,35 @@ type Sizes struct {
 		Amperes []float64
 		Source  string
 	}
+	Saw          sawSizes
+	Air          airSizes
+	Resistance   resistances
+	Material     []materialSizes
+	MaterialNote struct{ Source string } `toml:"material_note"`
+	Heat         struct {
+		Reserve float64
+		Source  string
+	}
+	Duct  ductSizes
+	Floor floorSizes
+}
+
+// ductSizes are of warm air, kg/m3 and Pa s, and of what it meets: mm, and dynamic pressures that are lost.
+type ductSizes struct {
+	Density, Viscosity float64
+	AirSource          string `toml:"air_source"`
+	Rough, Bend, Out   float64
+	Source             string
+	FrictionSource     string `toml:"friction_source"`
+}
+
+// floorSizes are of what goes through the floor, mm; a cartridge in ml.
+type floorSizes struct {
+	Bead, Cartridge, Plate, Spare, Nut, Match float64
+	Screws, Bolts, Collars                    []float64
+	Source                                    string
+	ScrewsSource                              string `toml:"screws_source"`
+	BoltsSource                               string `toml:"bolts_source"`
 }
 
 type heaterSizes struct {
@@ -60,6 +90,33 @@ type supplySizes struct {
 // cableSizes is a cable that is sold: mm2, ohm/km, and the largest fuse that protects it, A.
 type cableSizes struct{ Area, Ohm, Fuse float64 }
 
+type sawSizes struct {
+	Speed       float64 // m/min
+	SpeedSource string  `toml:"speed_source"`
+	Kerf, Guide float64 // mm
+	Source      string
+}
+
+// airSizes are of air: Pa, J/(kg K) twice, K at 0 degrees.
+type airSizes struct {
+	Pressure, Constant, Heat, Kelvin float64
+	Source                           string
+}
+
+// resistances are those of surfaces, m2 K/W: inside by how the surface lies, and outside.
+type resistances struct {
+	Wall, Roof, Floor, Outside float64
+	Source                     string
+	Insulates                  float64 // W/(m K)
+	InsulatesSource            string  `toml:"insulates_source"`
+}
+
+// materialSizes is what a layer may be of: W/(m K), kg/m3, J/(kg K).
+type materialSizes struct {
+	Name                  string
+	Lambda, Density, Heat float64
+}
+
 // Usual are the built-in sizes: read when somebody asks first, as most of what the program does asks for none.
 var Usual = sync.OnceValue(func() *Sizes { s := readSizes(sizesText); return &s })
 
@@ -82,6 +139,20 @@ func (s *Sizes) class(name string) (c classSizes, ok bool) {
 		return c, false
 	}
 	return s.Class[i], true
+}
+
+// material is what is known of a material; ok is false for one that is not here.
+func (s *Sizes) material(name string) (m materialSizes, ok bool) {
+	i := slices.IndexFunc(s.Material, func(m materialSizes) bool { return strings.EqualFold(m.Name, name) })
+	if i < 0 {
+		return m, false
+	}
+	return s.Material[i], true
+}
+
+// fuel is what is known of a fuel.
+func (s *Sizes) fuel(name string) fuelSizes {
+	return s.Fuel[slices.IndexFunc(s.Fuel, func(f fuelSizes) bool { return f.Name == name })]
 }
 
 // leastOf is the first of rising sizes that is no less than needed; ok is false where none is.

@@ -6,6 +6,7 @@
 package sizing
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,7 +21,12 @@ type Topic string
 
 // The topics.
 const (
+	Floor     Topic = "floor"
+	Fuel      Topic = "fuel"
 	Electrics Topic = "electrics"
+	Heat      Topic = "heat"
+	Duct      Topic = "duct"
+	Saw       Topic = "saw"
 )
 
 // Subject is all that is reckoned of a topic.
@@ -53,16 +59,27 @@ type Unit string
 const (
 	MM     Unit = "mm"
 	MM2    Unit = "mm²"
-	Metre  Unit = "m"
 	Volt   Unit = "V"
 	Ampere Unit = "A"
 	Hour   Unit = "h"
 	Night  Unit = "nights"
+	ML     Unit = "ml"
+	Litre  Unit = "l"
+	Stroke Unit = "strokes"
+	Second Unit = "s"
+	Minute Unit = "min"
+	Watt   Unit = "W"
+	RPM    Unit = "rpm"
+	Pascal Unit = "Pa"
+	Flow   Unit = "m³/h"
+	Speed  Unit = "m/s"
 	NoUnit Unit = ""
 )
 
 // places is how many decimals a value in a unit is worth.
-var places = map[Unit]int{MM: 1, MM2: 2, Metre: 2, Volt: 2, Ampere: 1, Hour: 1, Night: 1}
+var places = map[Unit]int{
+	MM: 1, MM2: 2, Volt: 2, Ampere: 1, Hour: 1, Night: 1, ML: 1, Litre: 1, Stroke: 0, Second: 0, Minute: 0, Watt: 0, RPM: 0, Pascal: 0, Flow: 0, Speed: 1, NoUnit: 0,
+}
 
 // Figure is the value as people write it, without its unit; "" without one.
 func (r Row) Figure() string {
@@ -107,7 +124,12 @@ var topics = []struct {
 	title  string
 	reckon func(*maker)
 }{
+	{Floor, "Floor stack", (*maker).floor},
+	{Fuel, "Fuel", (*maker).fuel},
 	{Electrics, "Electrics", (*maker).electrics},
+	{Heat, "Heat", (*maker).heat},
+	{Duct, "Warm-air duct", (*maker).duct},
+	{Saw, "Hole saw", (*maker).saw},
 }
 
 // Topics are the topics, in the order in which they are shown.
@@ -151,6 +173,9 @@ func (m *maker) put(row Row, on basis) {
 	row.Taken, row.Lacks = append(row.Taken, on.taken...), append(row.Lacks, on.lacks...)
 	if len(row.Lacks) > 0 {
 		row.Value, row.Text, row.Amiss, row.Why = vehicles.Number{}, "", "", ""
+	}
+	if v := row.Value.Value; math.IsNaN(v) || math.IsInf(v, 0) {
+		row.Value, row.Text = vehicles.Number{}, "beyond reckoning"
 	}
 	row.Instructions = row.Instructions || on.instructions
 	m.rows = append(m.rows, row)
