@@ -46,7 +46,7 @@ func TestWhatIsTapedIsShownInBigFigures(t *testing.T) {
 		for _, c := range taped {
 			what := c.title + ", " + c.keys
 			b, _ := wholeVan(t, size[0], size[1])
-			b.press("0").goTo(b.titled(c.title))
+			b.press("B").goTo(b.titled(c.title))
 			b.keys(c.keys)
 			require.True(t, b.screens[b.at].Typing(), what)
 			rows := b.rows()
@@ -78,7 +78,7 @@ func TestWhatIsTapedIsShownInBigFigures(t *testing.T) {
 func TestTapsGoBelowTheBigFigures(t *testing.T) {
 	for _, size := range windows {
 		b, _ := wholeVan(t, size[0], size[1])
-		b.press("0").goTo(b.titled("Underneath"))
+		b.press("B").goTo(b.titled("Underneath"))
 		b.keys("home enter down down down")
 		for y, row := range b.rows() {
 			if strings.Contains(row, "  far edge") {
@@ -101,7 +101,7 @@ func TestBigFiguresComeAndGo(t *testing.T) {
 	b.goTo(b.titled("Underneath"))
 	b.keys("home enter down down down")
 	assert.Zero(t, b.bandHeight(), "off unless it is asked for")
-	b.press("esc", "0")
+	b.press("esc", "B")
 	assert.Zero(t, b.bandHeight(), "nothing is typed")
 	b.press("enter")
 	assert.Zero(t, b.bandHeight(), "a kind is no length")
@@ -113,7 +113,7 @@ func TestBigFiguresComeAndGo(t *testing.T) {
 	kept, err := desk.LoadSettings(o.SettingsPath)
 	require.NoError(t, err)
 	assert.True(t, kept.Big)
-	b.press("0")
+	b.press("B")
 	kept, err = desk.LoadSettings(o.SettingsPath)
 	require.NoError(t, err)
 	assert.False(t, kept.Big)

@@ -18,7 +18,7 @@ import (
 func TestEachLengthOfEachFormIsShownInBigFigures(t *testing.T) {
 	ofWholeRun(t)
 	b, _ := wholeVan(t, windows[0][0], windows[0][1])
-	b.press("0")
+	b.press("B")
 	shown := map[string]int{}
 	for i, s := range b.screens {
 		forms, has := s.(interface {
@@ -67,7 +67,7 @@ func TestEachLengthAskedBesideAPlanIsShownInBigFigures(t *testing.T) {
 				require.NoError(t, err)
 				b.desk.Begin(document.Job, true)
 			}
-			b.press("0").goTo(b.titled(c.title))
+			b.press("B").goTo(b.titled(c.title))
 			b.keys(c.keys)
 			require.True(t, b.screens[b.at].Typing(), c)
 			assert.NotZero(t, b.bandHeight(), c)

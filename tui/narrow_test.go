@@ -26,6 +26,7 @@ var places = map[string][]string{
 	"Marks":  {"", "<down>", "<down><down>", "l", "<enter>", "<tab>"},
 	"Checks": {"", "<down>", "<down><down><down>", "<end>", "<enter>", "w", "e", "n"},
 	"Job":    {"", "<enter><down>", "<down><enter><down>", "<down><down><enter>", "<down><down><down><enter>", strings.Repeat("<down>", 8) + "<enter>", strings.Repeat("<down>", 12), "<end>"},
+	"Sizing": {"", "<enter>", "<down><down><down><down><down>", "<enter><down><down>", "<end>", "<end><enter>"},
 }
 
 // cutNumber is a number before what stands for the rest of a row.
@@ -46,7 +47,7 @@ func wholeNumbers(t require.TestingT, narrow, wide string) {
 func TestNoRowIsCutInTheMiddleOfANumber(t *testing.T) {
 	job := screentest.Full(t)
 	rapid.Check(t, func(rt *rapid.T) {
-		title := rapid.SampledFrom([]string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"}).Draw(rt, "screen")
+		title := rapid.SampledFrom([]string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Sizing"}).Draw(rt, "screen")
 		keys := rapid.SampledFrom(places[title]).Draw(rt, "keys")
 		w, h := rapid.IntRange(60, 170).Draw(rt, "w"), rapid.SampledFrom([]int{17, 27, 47}).Draw(rt, "h")
 		r := onScreen(t, title, job, w, h)

@@ -335,7 +335,7 @@ func TestATooSmallWindowSaysWhatItNeeds(t *testing.T) {
 func TestTheUnsavedDotFitsTheSmallestWindow(t *testing.T) {
 	o := options(t)
 	var all []desk.Screen
-	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"} {
+	for _, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Sizing"} {
 		all = append(all, plain{title: title})
 	}
 	o.Screens = all

@@ -56,6 +56,7 @@ func (j Job) Format() []byte {
 // plans writes what is planned, and what stands behind it in the file.
 func (w *writer) plans(j Job) {
 	w.made(j)
+	w.sizes(j)
 	w.looked("looked", j.Looked)
 	w.looked("looked_runs", j.LookedRuns)
 	w.looked("looked_openings", j.LookedOpenings)
@@ -92,6 +93,20 @@ func (w *writer) made(j Job) {
 		if r := j.Run(k); r != nil {
 			w.run(k, *r)
 		}
+	}
+}
+
+// sizes writes what sizes are reckoned from.
+func (w *writer) sizes(j Job) {
+	for _, l := range j.Stack {
+		w.layer(l)
+	}
+	w.mount(j.Mount)
+	w.electrics(j.Electrics)
+	w.ductwork(j.Ductwork)
+	w.body(j.Body)
+	for _, s := range j.Surfaces {
+		w.surface(s)
 	}
 }
 

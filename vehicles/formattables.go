@@ -162,7 +162,7 @@ func (w *writer) heater(h Heater) {
 	said(HasExhaustStub, func() { w.numbers("exhaust_stub", h.ExhaustStub[:]...) })
 	said(HasIntakeStub, func() { w.numbers("intake_stub", h.IntakeStub[:]...) })
 	said(HasFuelStub, func() { w.numbers("fuel_stub", h.FuelStub[:]...) })
-	said(HasBolts, func() { w.value("bolts", boltList(h.Bolts)) })
+	said(HasBolts, func() { w.value("bolts", pointList(h.Bolts)) })
 	said(HasBolt, func() { w.number("bolt", h.Bolt) })
 	said(HasPacked, func() { w.value("packed", strconv.FormatBool(h.Packed)) })
 	w.air(h)
@@ -197,9 +197,9 @@ func (w *writer) cut(c Cut) {
 	w.maybe("relieved", c.Relieved)
 }
 
-func boltList(bolts [][2]float64) string {
-	texts := make([]string, len(bolts))
-	for i, b := range bolts {
+func pointList(points [][2]float64) string {
+	texts := make([]string, len(points))
+	for i, b := range points {
 		texts[i] = numberList(b[:]...)
 	}
 	return "[" + strings.Join(texts, ", ") + "]"
@@ -223,7 +223,8 @@ func (w *writer) run(k RunKind, r Run) {
 	w.maybe("bend", r.Bend)
 	w.maybe("bore", r.Supply.Bore)
 	if t := r.Supply.Tank; t != nil {
-		w.value("tank", inline("at", numberList(t.At[:]...), "rise", spanText(t.Rise), "drop", spanText(t.Drop)))
+		w.value("tank", inline("at", numberList(t.At[:]...), "rise", spanText(t.Rise), "drop", spanText(t.Drop),
+			"litres", t.Litres.Text(), "filler", quoted(t.Filler), "breather", quoted(t.Breather)))
 	}
 	w.points(r.Path)
 	w.hanging(r.Hanging)

@@ -60,6 +60,14 @@ type Job struct {
 	Fuel    *Run
 	Wish    *Wish // where the customer would like the heater; nil for nowhere in particular
 
+	// What sizes are reckoned from; no verdict rests on it.
+	Stack     List[Layer] // the floor where the heater stands, from its top down
+	Mount     Mount
+	Electrics Electrics
+	Ductwork  Ductwork
+	Body      Body
+	Surfaces  List[Surface]
+
 	Looked         map[string]bool // kinds looked for within LookRound of the cut and found absent
 	LookedRuns     map[string]bool // kinds looked for within LookRound of each run and found absent
 	LookedOpenings map[string]bool // kinds of opening looked for within LookOut of outlet, muffler and drains and found absent

@@ -29,6 +29,9 @@ func anyJob(t *rapid.T) Job {
 	}
 	anyThings(t, &j)
 	anyPlans(t, &j)
+	if rapid.Bool().Draw(t, "sizes") {
+		anySizes(t, &j)
+	}
 	for _, kind := range rapid.SliceOfNDistinct(rapid.SampledFrom(Kinds), 0, 3, rapid.ID).Draw(t, "looked") {
 		j.Looked = put(j.Looked, kind, rapid.Bool().Draw(t, kind))
 		j.LookedRuns = put(j.LookedRuns, kind, rapid.Bool().Draw(t, kind))
@@ -144,7 +147,7 @@ func anyPlans(t *rapid.T, j *Job) {
 			r.Pump = &Pump{1, anySize(t), 45, maybe(t, anySize), maybe(t, anySize)}
 		}
 		if rapid.Bool().Draw(t, "tank") {
-			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t)}
+			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t), Litres: maybe(t, anySize), Filler: rapid.SampledFrom([]string{"", TankOutside}).Draw(t, "filler")}
 		}
 		j.Fuel = &r
 	}

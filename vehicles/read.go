@@ -26,6 +26,7 @@ func readJob(r *reader, values map[string]any) Job {
 	}
 	t.things(&j)
 	t.plans(&j)
+	t.sizes(&j)
 	j.Looked = t.flags("looked", Kinds, "obstruction")
 	j.LookedRuns = t.flags("looked_runs", Kinds, "obstruction")
 	j.LookedOpenings = t.flags("looked_openings", OpeningKinds, "opening")
@@ -86,6 +87,29 @@ func (t *table) made(j *Job) {
 			*j.run(k) = s.run(k)
 		}
 	}
+}
+
+// sizes reads what sizes are reckoned from.
+func (t *table) sizes(j *Job) {
+	for _, s := range t.list("layer") {
+		j.Stack = append(j.Stack, s.layer())
+	}
+	if s := t.sub("mount", optional); s != nil {
+		j.Mount = s.mount()
+	}
+	if s := t.sub("electrics", optional); s != nil {
+		j.Electrics = s.electrics()
+	}
+	if s := t.sub("duct", optional); s != nil {
+		j.Ductwork = s.ductwork()
+	}
+	if s := t.sub("body", optional); s != nil {
+		j.Body = s.body()
+	}
+	for _, s := range t.list("surface") {
+		j.Surfaces = append(j.Surfaces, s.surface())
+	}
+	t.r.unique("surface")
 }
 
 func (t *table) job(j *Job) {

@@ -65,7 +65,19 @@ type Supply struct {
 type Tank struct {
 	At         [2]float64
 	Rise, Drop Span
+	Litres     Number // what it holds
+	// Where its filler and its breather end: TankInside or TankOutside; "" while nobody has said.
+	Filler, Breather string
 }
+
+// Where a tank's filler and breather may end: with the people, or out of their space.
+const (
+	TankInside  = "inside"
+	TankOutside = "outside"
+)
+
+// TankEnds are both.
+var TankEnds = []string{TankInside, TankOutside}
 
 // Run is the run of a kind, nil when the job has none.
 func (j *Job) Run(k RunKind) *Run { return *j.run(k) }

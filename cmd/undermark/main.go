@@ -111,7 +111,7 @@ func newRoot(s streams) *cobra.Command {
 	root.Flags().BoolP("version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
 	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s), routeCommand(&shared, s),
-		cutlistCommand(&shared, s), workCommand(&shared, s), partsCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s), versionCommand(s))
+		cutlistCommand(&shared, s), workCommand(&shared, s), partsCommand(&shared, s), sizingCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s), versionCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.DisableFlagsInUseLine = true
 	}

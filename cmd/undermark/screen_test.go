@@ -64,7 +64,7 @@ func TestAHostileJobReachesNoTerminal(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, []byte(hostileJob(t)), 0o644))
 	s := h.start(t, 100, 30, file)
 	s.wait(t, "ref▯▯▯▯▯▯▯▯")
-	for _, key := range []string{"3", "4", "5", "6", "7", "8"} {
+	for _, key := range []string{"3", "4", "5", "6", "7", "9", "8"} {
 		s.keys(t, key)
 		s.wait(t, "["+key+" ")
 	}
@@ -160,11 +160,15 @@ func TestEveryScreenShowsAtEverySize(t *testing.T) {
 	s.wait(t, "[1 Underneath]")
 	for _, size := range [][2]int{{60, 20}, {100, 30}, {160, 50}} {
 		s.resize(t, size[0], size[1])
-		for i, title := range []string{"Under", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"} {
+		for i, title := range []string{"Under", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Sizing"} {
 			digit := string(rune('1' + i))
 			s.keys(t, digit)
 			if size[0] < 100 { // there titles are short
-				title = strings.NewReplacer("On top", "Top", "Marks", "Mark", "Checks", "Check").Replace(title)
+				title = strings.NewReplacer("On top", "Top", "Marks", "Mark", "Checks", "Check", "Sizing", "Size").Replace(title)
+			}
+			if size[0] == 60 { // and without digits
+				s.wait(t, "["+title)
+				continue
 			}
 			s.wait(t, "["+digit+" "+title)
 		}

@@ -28,8 +28,8 @@ var (
 	KeyCautions = bind("!", "all the cautions", "!")
 	KeyLook     = bind("b", "look: dark, light, sun, night", "b")
 	KeyUnits    = bind("u", "mm or inches", "u")
-	KeyFigures  = bind("0", "big figures, on or off", "0")
-	KeyScreens  = bind("1-9", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	KeyFigures  = bind("B", "big figures, on or off", "B")
+	KeyScreens  = bind("1-9, 0", "go to a screen", "1", "2", "3", "4", "5", "6", "7", "8", "9", "0")
 )
 
 // Everywhere are the keys that the root answers on every screen; the letters and digits among them only while

@@ -79,7 +79,8 @@ func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {
 		return e, desk.Change{}
 	}
 	if !e.Typing() {
-		e.Editor = e.Editor.Show(record)
+		of, _ := e.formOf(record, s)
+		e.Editor = e.Editor.Show(of)
 	}
 	editor, change, event := e.Editor.Tap(x, y, a.W, a.H-1, s)
 	e.Editor = editor

@@ -29,7 +29,8 @@ func (e Entry) Plain(s desk.State) desk.Plain {
 		p.Here = append(p.Here, e.tells(s)...)
 	}
 	if record, ok := e.Here(s); ok { // a field that was just left is one of the row's
-		p.Came = e.Editor.Show(record).Plain(s).Came
+		of, _ := e.formOf(record, s)
+		p.Came = e.Editor.Show(of).Plain(s).Came
 	}
 	return p
 }
@@ -74,6 +75,7 @@ func (e Entry) shownForm(s desk.State) []string {
 	if !ok {
 		return nil
 	}
+	record, _ = e.formOf(record, s)
 	fields := e.Editor.Show(record).Plain(s).All()
 	if len(fields) == 0 {
 		return nil

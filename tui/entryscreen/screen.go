@@ -32,6 +32,8 @@ type Spec struct {
 	Form    int                                            // how many rows its forms usually take, with the title; 0 for usualForm
 	// Enter answers Enter, or a tap again, on a row that is no form; nil or false: it opens the row's form.
 	Enter func(record form.Record, s desk.State) (desk.Change, bool)
+	// Opens is the form that a row opens, and at which field, "" for the first, where that is another record; nil: each row its own.
+	Opens func(record form.Record, s desk.State) (of form.Record, field string)
 }
 
 // Fresh is a key that makes a new thing of a list.
@@ -160,8 +162,17 @@ func (e Entry) enter(record form.Record, s desk.State) (Entry, desk.Change) {
 			return e, change
 		}
 	}
-	e.Editor, e.whole = e.Editor.Open(record, "", s), false
+	of, field := e.formOf(record, s)
+	e.Editor, e.whole = e.Editor.Open(of, field, s), false
 	return e, desk.Change{}
+}
+
+// formOf is the record whose form a row opens, and at which field.
+func (e Entry) formOf(record form.Record, s desk.State) (of form.Record, field string) {
+	if e.spec.Opens == nil {
+		return record, ""
+	}
+	return e.spec.Opens(record, s)
 }
 
 // Here is the record the keys act on: that of the form while it is typed in, otherwise that of the list's row.
@@ -176,13 +187,19 @@ func (e Entry) Here(s desk.State) (form.Record, bool) {
 	return all[max(0, min(e.At, len(all)-1))], true
 }
 
-// rowOf is where a record is in the list; the row it was for one that is not there.
+// rowOf is where a record is in the list; the row it was for one that is not there, or where that row opens the record's form.
 func (e Entry) rowOf(record form.Record, s desk.State) int {
 	thing, isThing := record.(features.Record)
 	if isThing && thing.Fresh || record == nil {
 		return e.At
 	}
-	for i, other := range e.spec.Records(s) {
+	all := e.spec.Records(s)
+	if e.spec.Opens != nil && e.At < len(all) {
+		if of, _ := e.formOf(all[e.At], s); of.ID() == record.ID() {
+			return e.At
+		}
+	}
+	for i, other := range all {
 		if o, ok := other.(features.Record); ok && o == thing || !ok && !isThing && other.ID() == record.ID() {
 			return i
 		}

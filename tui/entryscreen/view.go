@@ -114,6 +114,7 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 		return desk.Fit("", w, h)
 	}
 	if !e.Typing() {
+		record, _ = e.formOf(record, s)
 		e.Editor = e.Editor.Show(record)
 	}
 	id := record.ID()

@@ -1,0 +1,236 @@
+package sizing
+
+import (
+	"fmt"
+	"math"
+
+	"bench.example/undermark/vehicles"
+)
+
+// The floor where the heater stands, layer by layer: what its collar, screws and bolts have to reach through, and the sealant.
+
+// stack is how thick the layers are at the thickest and at the thinnest place, mm: swages are at the thickest alone.
+type stack struct{ thick, thin float64 }
+
+func (s *stack) add(l vehicles.Layer) {
+	s.thick += l.Thick
+	if l.Kind != vehicles.SwageLayer {
+		s.thin += l.Thick
+	}
+}
+
+// StackOf adds up layers: all of them, or the van's own metal alone.
+func StackOf(layers []vehicles.Layer, metal bool) (thick, thin float64) {
+	var s stack
+	for _, l := range layers {
+		if l.Metal() || !metal {
+			s.add(l)
+		}
+	}
+	return s.thick, s.thin
+}
+
+func (m *maker) floor() {
+	var layered basis
+	if len(m.job.Stack) == 0 {
+		layered.lack("the floor's layers")
+	}
+	m.thickness(layered)
+	stood := layered
+	if m.job.Mount.On == "" {
+		stood.lack("what the heater stands on, steel or lining")
+	}
+	thick, thin := StackOf(m.job.Stack, m.job.Mount.On == vehicles.OnSteel)
+	m.collar(thick, stood)
+	m.gives(stood)
+	m.fastened(thick, thin, stood)
+	m.sealant()
+	m.cutBack()
+}
+
+// thickness is that of all layers, beside the one that was measured.
+func (m *maker) thickness(on basis) {
+	thick, thin := StackOf(m.job.Stack, false)
+	row := Row{
+		ID: "thickest", Label: "at the thickest", Unit: MM, Value: vehicles.Some(thick), Source: m.sizes.Floor.Source,
+		Why: "All layers, swages with their depth.",
+	}
+	if apart := thick - m.job.Floor.Thickness; math.Abs(apart) > m.sizes.Floor.Match {
+		row.Amiss = fmt.Sprintf("On top has the floor %s mm thick: measure again, or enter the layer that is missing", figure(m.job.Floor.Thickness, 1))
+	}
+	m.put(row, on)
+	m.put(Row{
+		ID: "thinnest", Label: "at the thinnest", Unit: MM, Value: vehicles.Some(thin), Source: m.sizes.Floor.Source,
+		Why: "Between the swages. What is screwed or clamped must hold here, too, and not come out.",
+	}, on)
+}
+
+// collar is how deep it must be, and what to order or to cut where it is not.
+func (m *maker) collar(thick float64, on basis) {
+	spare, _ := m.r.Book.Lookup("stack.turret", "")
+	beyond := on.need(spare.Value, "how far the collar reaches below the floor")
+	needed := thick + beyond
+	m.put(Row{
+		ID: "collar", Label: "collar must be deep", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
+		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below, %s.", figure(thick, 1), figure(beyond, 1), spare.Book),
+	}, on)
+	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
+		on.lack("how deep the heater's collar is")
+	}
+	if len(on.lacks) > 0 {
+		m.put(Row{ID: "collar-has", Label: "the heater's collar", Unit: MM, Source: m.sizes.Floor.Source}, on)
+		return
+	}
+	has := m.job.Heater.Turret.Value
+	row := Row{
+		ID: "collar-has", Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "does", Source: m.sizes.Floor.Source, Instructions: true,
+		Why: fmt.Sprintf("It reaches %s mm below the thickest place.", figure(has-thick, 1)),
+	}
+	if has < needed {
+		row.Text, row.Why, row.Amiss = "too short", m.deeper(needed), fmt.Sprintf("it is %s mm too short", figure(needed-has, 1))
+		row.Why += m.lower(needed - has)
+	}
+	m.put(row, on)
+}
+
+// deeper is which collar to order, or that one is to be made.
+func (m *maker) deeper(needed float64) string {
+	if size, ok := leastOf(m.sizes.Floor.Collars, needed); ok {
+		return fmt.Sprintf("Order one of %s mm; one that is too deep may be cut where the heater's instructions allow it.", figure(size, 0))
+	}
+	return fmt.Sprintf("No usual collar is so deep: have one of %s mm made of steel.", figure(needed, 1))
+}
+
+// lower is how the heater could stand lower instead: by what is not the van's metal.
+func (m *maker) lower(by float64) string {
+	wood := 0.0
+	for _, l := range m.job.Stack {
+		if !l.Metal() {
+			wood += l.Thick
+		}
+	}
+	if m.job.Mount.On != vehicles.OnLining || wood < by {
+		return ""
+	}
+	return fmt.Sprintf(" Or cut lining, ply and insulation back under the whole plate, all %s mm, and stand the heater on the steel.", figure(wood, 1))
+}
+
+// gives is what is pressed together under the plate.
+func (m *maker) gives(on basis) {
+	soft := 0.0
+	for _, l := range m.job.Stack {
+		if l.Gives() {
+			soft += l.Thick
+		}
+	}
+	if len(on.lacks) > 0 || soft == 0 || m.job.Mount.On == vehicles.OnSteel {
+		return
+	}
+	m.put(Row{
+		ID: "soft", Label: "under the plate, gives", Unit: MM, Value: vehicles.Some(soft), Source: m.sizes.Floor.Source,
+		Amiss: "a plate that is bolted over it works loose: take it out there, and put ply or steel of the same height in",
+	}, on)
+}
+
+// fastened is the longest screw that stays inside, and the shortest bolt that takes its nut.
+func (m *maker) fastened(thick, thin float64, on basis) {
+	f := m.sizes.Floor
+	on = on.and(basis{})
+	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
+	most := plate + thin - f.Spare
+	row := Row{
+		ID: "screw", Label: "longest screw", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
+		Why: fmt.Sprintf("Plate and floor at the thinnest are %s mm, and it stays %s mm short of coming out below, where it would rust, and cut whoever lies there.", figure(plate+thin, 1), figure(f.Spare, 1)),
+	}
+	if size := mostOf(f.Screws, most); size > 0 {
+		row.Value = vehicles.Some(size)
+	} else {
+		row.Text = "none: bolt it"
+		row.Why = fmt.Sprintf("Plate and floor at the thinnest are %s mm: every screw comes out below.", figure(plate+thin, 1))
+	}
+	m.put(row, on)
+	least := plate + thick + f.Nut
+	row = Row{
+		ID: "bolt", Label: "shortest bolt", Unit: MM, Source: f.BoltsSource + "; " + f.Source, Instructions: true,
+		Why: fmt.Sprintf("Plate and floor at the thickest are %s mm; washer, nut and two threads take %s mm.", figure(plate+thick, 1), figure(f.Nut, 1)),
+	}
+	if size, ok := leastOf(f.Bolts, least); ok {
+		row.Value = vehicles.Some(size)
+	} else {
+		row.Text = "threaded rod"
+	}
+	m.put(row, on)
+}
+
+// mostOf is the last of rising sizes that is no more than allowed, 0 where none is.
+func mostOf(sizes []float64, allowed float64) (size float64) {
+	for _, s := range sizes {
+		if s <= allowed {
+			size = s
+		}
+	}
+	return size
+}
+
+// BeadVolume is what a round string of sealant of a thickness and a length, mm, takes, ml.
+func BeadVolume(thick, length float64) float64 { return math.Pi / 4 * thick * thick * length / 1000 }
+
+// sealant is what two beads take: along the plate's edge, and round the hole.
+func (m *maker) sealant() {
+	f := m.sizes.Floor
+	var on basis
+	bead := on.or(m.job.Mount.Bead, f.Bead, "a bead of", MM)
+	edge, round := 0.0, 0.0
+	if m.job.Heater == nil {
+		on.lack("which heater it is")
+	} else {
+		edge = 2 * (m.job.Heater.Plate[0] + m.job.Heater.Plate[1])
+	}
+	if m.job.Cut == nil {
+		on.lack("the cut: give it a place first")
+	} else {
+		round = math.Pi * m.job.Cut.Across
+	}
+	ml := BeadVolume(bead, edge+round)
+	m.put(Row{
+		ID: "sealant", Label: "sealant, two beads", Unit: ML, Value: vehicles.Some(ml), Source: f.Source, Instructions: true,
+		Why: fmt.Sprintf("%s mm along the plate's edge and %s mm round the hole. Of the sort that the heater's instructions name: it gets warm.", figure(edge, 0), figure(round, 0)),
+	}, on)
+	m.put(Row{
+		ID: "cartridges", Label: fmt.Sprintf("cartridges of %s ml", figure(f.Cartridge, 0)), Value: vehicles.Some(math.Ceil(ml / f.Cartridge)), Source: f.Source,
+		Why: "Opened ones have often set: a whole one.",
+	}, on)
+}
+
+// cutBack is how wide wood, foam and lining are cut back from the hot stub.
+func (m *maker) cutBack() {
+	burns := m.job.Floor.Layers == vehicles.Wood || m.job.Floor.Deck == vehicles.Timber
+	for _, l := range m.job.Stack {
+		burns = burns || !l.Metal()
+	}
+	if !burns {
+		return
+	}
+	limit, _ := m.r.Book.Lookup("stub.timber", "")
+	var on basis
+	from := on.need(limit.Value, "how far wood stays from a hot stub")
+	if m.job.Heater == nil {
+		on.lack("which heater it is")
+	}
+	if m.job.Exhaust == nil {
+		on.lack("the exhaust: lay it on Runs")
+	}
+	wide := 0.0
+	if len(on.lacks) == 0 {
+		stub := m.job.Heater.ExhaustStub
+		wide = 2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)
+	}
+	row := Row{
+		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: limit.Source,
+		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it, %s.", figure(from, 1), limit.Book),
+	}
+	if c := m.job.Cut; c != nil && c.Relieved.Set && c.Relieved.Value < wide {
+		row.Amiss = fmt.Sprintf("Place has it cut back to %s mm", figure(c.Relieved.Value, 1))
+	}
+	m.put(row, on)
+}

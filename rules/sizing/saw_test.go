@@ -1,0 +1,59 @@
+package sizing
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
+)
+
+// A published table of bi-metal hole saws in mild steel, mm and rpm; each is within 4 % of one cutting speed, and 127 mm comes out
+// where its charts have it, 60 to 68 rpm.
+func TestSawSpeedsAsPublished(t *testing.T) {
+	for across, rpm := range map[float64]float64{19: 460, 25: 350, 38: 230, 51: 170, 64: 135, 67: 130} {
+		assert.InEpsilon(t, rpm, SawSpeed(Usual().Saw.Speed, across), 0.04, "%v mm", across)
+	}
+	r := judged(t, func(j *vehicles.Job) { j.Floor.Deck = vehicles.Steel })
+	row := rowOf(t, r, Saw, "speed")
+	assert.Equal(t, "68 rpm, in steel, at most", row.Said())
+	assert.InDelta(t, 64, row.Value.Value, 4)
+	assert.Empty(t, row.Taken)
+	assert.Equal(t, "119 mm", rowOf(t, r, Saw, "disc").Said())
+	assert.Contains(t, rowOf(t, judged(t, func(j *vehicles.Job) { j.Floor.Deck = vehicles.Timber }), Saw, "speed").Why, "timber goes through first")
+}
+
+// 127 mm with a kerf of 4 and a pilot of 6: a disc of 119, within which an old hole of 6 lies while its centre is nearer than 56.5.
+func TestAHoleThatIsMoved(t *testing.T) {
+	s := Usual().Saw
+	for by, want := range map[float64]string{
+		0: "saw it as it is", 0.9: "saw it as it is", 1: "guide board", 11.9: "guide board", 12: "new pilot", 56.4: "new pilot",
+		56.6: "new pilot, guide board", 66.5: "new pilot, guide board", 66.6: "new pilot, close the old", 200: "new pilot, close the old",
+	} {
+		text, why := s.afterMove(by, 127, 6)
+		assert.Equal(t, want, text, "%v mm", by)
+		assert.NotEmpty(t, why)
+	}
+	r := judged(t, func(j *vehicles.Job) {
+		cut := *j.Cut
+		cut.Drilled = &vehicles.Pair{survey.FromNumber(cut.At[0]+8, false), survey.FromNumber(cut.At[1], false)}
+		j.Cut, j.Datum.HookBelow = &cut, vehicles.Number{}
+	})
+	row := rowOf(t, r, Saw, "moved")
+	assert.InDelta(t, 8, row.Value.Value, 1e-6)
+	assert.Equal(t, "8 mm, guide board", row.Said())
+	r = judged(t, func(j *vehicles.Job) { j.Cut = nil })
+	assert.Equal(t, []string{"the cut: give it a place first"}, rowOf(t, r, Saw, "speed").Lacks)
+}
+
+// Its teeth go as fast whatever it is across.
+func TestTheTeethGoAsFast(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v, across := rapid.Float64Range(5, 100).Draw(t, "v"), rapid.Float64Range(10, 300).Draw(t, "across")
+		require.InEpsilon(t, v, SawSpeed(v, across)*math.Pi*across/1000, 1e-12)
+	})
+}

@@ -1,0 +1,92 @@
+package sizing
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+// card is the form of a subject: the figures that its results rest on.
+type card struct{ topic sizing.Topic }
+
+// cards are the fields of each subject, and by result at which of them its form is opened.
+var cards = map[sizing.Topic]struct {
+	slots form.Slots
+	at    map[string]string
+}{
+	sizing.Electrics: {electricsSlots, electricsAt},
+}
+
+// ID says which subject it is of.
+func (c card) ID() string { return string(c.topic) }
+
+// Fields are the subject's fields.
+func (c card) Fields(s desk.State, held map[string]string) []form.Field {
+	return cards[c.topic].slots.Fields(s, held)
+}
+
+// Set puts texts into the job.
+func (c card) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
+	job, err := cards[c.topic].slots.Set(s, texts)
+	return job, c, err
+}
+
+// fieldOf is the field at which a result's form is opened, "" for the first.
+func fieldOf(r result) string { return cards[r.topic].at[r.row.ID] }
+
+// figures are where a table's figures are in a job.
+type figures func(j *vehicles.Job) []vehicles.Figure
+
+// of is the figure of a key.
+func (f figures) of(j *vehicles.Job, key string) vehicles.Figure {
+	for _, figure := range f(j) {
+		if figure.Key == key {
+			return figure
+		}
+	}
+	panic("no figure " + key) // a table of this package names one that is not there
+}
+
+// slot is a field for a figure; blank says what holds while nobody has said it.
+func (f figures) slot(key, label, unit, note string, blank func(j vehicles.Job) string) form.Slot {
+	read := func(text string) (float64, error) {
+		if unit == "mm" {
+			return form.Length(text, form.AnyLength)
+		}
+		return number(text)
+	}
+	slot := form.Optional(form.Field{Key: key, Label: label, Unit: unit, Note: note}, read, blank,
+		func(j *vehicles.Job) *vehicles.Number { return f.of(j, key).At })
+	put := slot.Set
+	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
+		after, err := put(j, text)
+		if figure := f.of(&after, key); err == nil && figure.At.Set {
+			err = figure.Takes(figure.At.Value)
+		}
+		return after, err
+	}
+	return slot
+}
+
+// number reads a plain number, with a point or a comma.
+func number(text string) (float64, error) {
+	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0, fmt.Errorf("%q is no number: write figures, like 12 or 0.5", form.Quoted(text))
+	}
+	return v + 0, nil
+}
+
+// notSaid is a blank that holds back results.
+func notSaid(vehicles.Job) string { return "nobody has said" }
+
+// taken is a blank in whose place something usual is taken.
+func taken(of func(s *sizing.Sizes) float64) func(vehicles.Job) string {
+	return func(vehicles.Job) string { return strconv.FormatFloat(of(sizing.Usual()), 'f', -1, 64) + " taken" }
+}

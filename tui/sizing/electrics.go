@@ -1,0 +1,29 @@
+package sizing
+
+import (
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+var onElectrics = figures(func(j *vehicles.Job) []vehicles.Figure { return j.Electrics.Figures() })
+
+// byClass is a blank in whose place the class of the heater speaks.
+func byClass(vehicles.Job) string { return "by its class" }
+
+// electricsSlots are what the supply is reckoned from, what is measured first.
+var electricsSlots = form.Slots{
+	onElectrics.slot("cable", "cable, one way", "mm", "as it is laid, from the battery to the heater", notSaid),
+	onElectrics.slot("glow", "glow current", "A", "see the heater's instructions", byClass),
+	onElectrics.slot("running", "running current", "A", "on an average night", byClass),
+	onElectrics.slot("volts", "battery", "V", "", taken(func(s *sizing.Sizes) float64 { return s.Supply.Volts })),
+	onElectrics.slot("drop", "may be lost", "V", "at the glow current, there and back", taken(func(s *sizing.Sizes) float64 { return s.Supply.Drop })),
+	onElectrics.slot("fuse", "fuse", "A", "blank: by the glow current", func(vehicles.Job) string { return "by the glow current" }),
+	onElectrics.slot("battery", "battery holds", "Ah", "", notSaid),
+	onElectrics.slot("usable", "of it may be used", "%", "", taken(func(s *sizing.Sizes) float64 { return s.Supply.Usable })),
+}
+
+// electricsAt is at which field the form is opened for each result.
+var electricsAt = map[string]string{
+	"fuse": "fuse", "area-drop": "cable", "area-fuse": "fuse", "area": "cable", "drop": "cable", "battery": "battery", "nights": "battery", "after-run": "cable",
+}

@@ -1,0 +1,132 @@
+package sizing
+
+import (
+	"strings"
+
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/aloud"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entryscreen"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+)
+
+// result is a row with one result: its form is that of its subject.
+type result struct {
+	topic sizing.Topic
+	row   sizing.Row
+	first bool // of its subject
+}
+
+// ID says which result it is.
+func (r result) ID() string { return string(r.topic) + ": " + r.row.Label }
+
+// Fields are none: its subject has them.
+func (r result) Fields(desk.State, map[string]string) []form.Field { return nil }
+
+// Set changes nothing.
+func (r result) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Record, error) {
+	return s.Job, r, nil
+}
+
+// Called is nothing that a refused text is kept under: those are kept under the card.
+func (r result) Called(vehicles.Job) (of, name string) { return "", r.ID() }
+
+// records are the rows: every result, subject by subject.
+func records(s desk.State) (out []form.Record) {
+	for _, subject := range sizing.Of(&s.Result) {
+		for i, row := range subject.Rows {
+			out = append(out, result{subject.Topic, row, i == 0})
+		}
+	}
+	return out
+}
+
+// opens is the form that a row opens: at the figure that the result wants most.
+func opens(record form.Record, _ desk.State) (form.Record, string) {
+	if r, is := record.(result); is {
+		return card{r.topic}, fieldOf(r)
+	}
+	return record, ""
+}
+
+// titleOf is what a subject is called.
+func titleOf(topic sizing.Topic, s desk.State) string {
+	subject, _ := sizing.About(sizing.Of(&s.Result), topic)
+	return subject.Title
+}
+
+// row is a result as the list has it.
+func row(record form.Record, s desk.State) form.Row {
+	r, is := record.(result)
+	if !is {
+		return form.Row{}
+	}
+	out := form.Row{Text: r.row.Label, Right: column(s).Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
+	if r.first {
+		out.Head = titleOf(r.topic, s)
+	}
+	if out.Fault {
+		out.Right = "! " + out.Right
+	}
+	return out
+}
+
+// column is the column of all results, in which the points stand under each other.
+func column(s desk.State) desk.Figures {
+	var c desk.Figures
+	for _, subject := range sizing.Of(&s.Result) {
+		for _, row := range subject.Rows {
+			if row.Value.Set {
+				c = c.With(words.Sized(row, s.Settings.Units))
+			}
+		}
+	}
+	return c
+}
+
+// at is the result that the list is at.
+func at(e entryscreen.Entry, s desk.State) (r result, ok bool) {
+	all := records(s)
+	if len(all) == 0 {
+		return r, false
+	}
+	r, ok = all[max(0, min(e.At, len(all)-1))].(result)
+	return r, ok
+}
+
+// beside paints how a result came about; rows is how many rows of w columns it needs.
+func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
+	r, ok := at(e, s)
+	if !ok {
+		return "", 0
+	}
+	look := s.Settings.Styles()
+	var out []string
+	add := func(text string, paint desk.Style) {
+		for _, line := range desk.Wrap(text, w-1) {
+			out = append(out, " "+paint.Render(line))
+		}
+	}
+	add(r.row.Label+": "+words.Sized(r.row, s.Settings.Units), look.Strong)
+	for _, note := range words.SizedNotes(r.row) {
+		paint := look.Plain
+		switch {
+		case strings.HasPrefix(note, words.PutRight):
+			paint = look.Fault
+		case strings.HasPrefix(note, words.NobodySaidSize):
+			paint = look.Doubtful
+		case strings.HasPrefix(note, words.SizedBy):
+			paint = look.Faint
+		}
+		add(note, paint)
+	}
+	return strings.Join(out, "\n"), max(1, len(out))
+}
+
+// tells is how a result came about, which is in words anyway.
+func tells(e entryscreen.Entry, s desk.State) []string {
+	text, _ := beside(e, s, aloud.Unbroken, aloud.Unbroken)
+	return aloud.Rows(strings.Split(text, "\n")...)
+}

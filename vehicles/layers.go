@@ -1,0 +1,76 @@
+package vehicles
+
+// Layer is a layer of the floor where the heater stands, as it lies from its top down.
+type Layer struct {
+	Kind  string  // one of LayerKinds
+	Thick float64 // mm; of a swage its depth, which only the thickest place has
+	Name  string  // "" for none
+}
+
+// The kinds of layer.
+const (
+	Lining     = "lining"
+	Ply        = "ply"
+	Insulation = "insulation"
+	Sheet      = "sheet"
+	SwageLayer = "swage"
+)
+
+// LayerKinds are all of them, from the top of a usual floor down.
+var LayerKinds = []string{Lining, Ply, Insulation, Sheet, SwageLayer}
+
+// Gives tells whether the layer is pressed together by what is bolted through it.
+func (l Layer) Gives() bool { return l.Kind == Insulation }
+
+// Metal tells whether the layer is of the van's own sheet.
+func (l Layer) Metal() bool { return l.Kind == Sheet || l.Kind == SwageLayer }
+
+// Mount is how the heater stands on the floor.
+type Mount struct {
+	On    string // OnSteel or OnLining; "" while nobody has said
+	Plate Number // of the metal of its plate, mm
+	Bead  Number // how thick a string of sealant is laid, mm
+}
+
+// What the heater's plate may stand on.
+const (
+	OnSteel  = "steel"
+	OnLining = "lining"
+)
+
+// MountsOn are both.
+var MountsOn = []string{OnSteel, OnLining}
+
+func (t *table) layer() Layer {
+	l := Layer{Kind: t.choice("kind", required, LayerKinds), Thick: t.number("thick", required, aSize).Value, Name: t.line("name", optional)}
+	t.done()
+	return l
+}
+
+func (w *writer) layer(l Layer) {
+	w.list("layer")
+	w.text("kind", l.Kind)
+	w.number("thick", l.Thick)
+	w.texts("name", l.Name)
+}
+
+// Figures are its numbers.
+func (m *Mount) Figures() []Figure {
+	return []Figure{{"plate", &m.Plate, aSize}, {"bead", &m.Bead, aSize}}
+}
+
+func (t *table) mount() (m Mount) {
+	m.On = t.choice("on", optional, MountsOn)
+	t.figuresOf(m.Figures())
+	t.done()
+	return m
+}
+
+func (w *writer) mount(m Mount) {
+	if m == (Mount{}) {
+		return
+	}
+	w.table("mount")
+	w.texts("on", m.On)
+	w.figuresOf(m.Figures())
+}
