@@ -113,7 +113,7 @@ func newRoot(s streams) *cobra.Command {
 	root.Flags().BoolP("version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
 	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s), routeCommand(&shared, s),
-		cutlistCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s))
+		cutlistCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), sheetCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.DisableFlagsInUseLine = true
 	}

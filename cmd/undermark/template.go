@@ -2,15 +2,13 @@ package main
 
 import (
 	"errors"
-	"fmt"
-	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -35,12 +33,9 @@ func templateCommand(shared *sharedFlags, s streams) *cobra.Command {
 
 // draw draws a job's template on the file.
 func (f *templateFlags) draw(job string, shared *sharedFlags, s streams) error {
-	paper, known := template.Papers[strings.ToLower(f.paper)]
-	switch {
-	case !known:
-		return fmt.Errorf("--paper %q: say a4 or letter", f.paper)
-	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
-		return fmt.Errorf("-o %q: name a file that ends in .pdf", f.out)
+	paper, err := pdfPaper(f.out, f.paper)
+	if err != nil {
+		return err
 	}
 	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) { return templatePDF(&r, paper) })
 }
@@ -51,12 +46,12 @@ func templatePDF(r *rules.Result, paper template.Paper) ([]byte, error) {
 	if errors.Is(err, template.ErrNoCut) {
 		return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
 	}
-	words := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing(*r))}
-	file := vector.NewPDF(words.Job)
+	say := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(words.Standing(r))}
+	file := vector.NewPDF(say.Job)
 	for i := range both {
 		for _, page := range both[i].Pages(paper) {
 			file.Page(paper.Wide, paper.High)
-			page.Draw(file, words)
+			page.Draw(file, say)
 		}
 	}
 	return file.Bytes()
