@@ -14,7 +14,7 @@ import (
 )
 
 // sheetFlags say on what a sheet is printed.
-type sheetFlags struct{ out, paper string }
+type sheetFlags struct{ out, paper, reader string }
 
 func sheetCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f sheetFlags
@@ -28,6 +28,7 @@ func sheetCommand(shared *sharedFlags, s streams) *cobra.Command {
 	}
 	c.Flags().StringVarP(&f.out, "output", "o", "", "print on `FILE`, which ends in .pdf")
 	c.Flags().StringVar(&f.paper, "paper", "a4", "the `PAPER` of the printer, a4 or letter; else a4")
+	c.Flags().StringVar(&f.reader, "for", forFitter, "for `WHOM`, "+forFitter+" or "+forCustomer+" (one page that goes with the van); else "+forFitter)
 	_ = c.MarkFlagFilename("output", "pdf") // fails only for a flag that isn't there
 	return c
 }
@@ -38,11 +39,23 @@ func (f *sheetFlags) print(job string, shared *sharedFlags, s streams) error {
 	if err != nil {
 		return err
 	}
+	make, known := readers[f.reader]
+	if !known {
+		return fmt.Errorf("--for %q: say %s or %s", f.reader, forFitter, forCustomer)
+	}
 	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
-		sheet := sheet.Of(&r, words.OnPaper())
-		return sheet.PDF(paper)
+		printed := make(&r, words.OnPaper())
+		return printed.PDF(paper)
 	})
 }
+
+// Whom a sheet is for.
+const (
+	forFitter   = "fitter"
+	forCustomer = "customer"
+)
+
+var readers = map[string]func(*rules.Result, sheet.Words) sheet.Sheet{forFitter: sheet.Of, forCustomer: sheet.ForCustomer}
 
 // pdfPaper is the paper of a name, for a file that is to be a PDF.
 func pdfPaper(file, name string) (template.Paper, error) {

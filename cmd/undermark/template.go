@@ -5,11 +5,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
 	"bench.example/undermark/tui/words"
-	"bench.example/undermark/vehicles/harmless"
 )
 
 // templateFlags say on what a template is drawn.
@@ -37,22 +35,11 @@ func (f *templateFlags) draw(job string, shared *sharedFlags, s streams) error {
 	if err != nil {
 		return err
 	}
-	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) { return templatePDF(&r, paper) })
-}
-
-// templatePDF draws both faces of a judged job's template.
-func templatePDF(r *rules.Result, paper template.Paper) ([]byte, error) {
-	both, err := template.Of(r)
-	if errors.Is(err, template.ErrNoCut) {
-		return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
-	}
-	say := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(words.Standing(r))}
-	file := vector.NewPDF(say.Job)
-	for i := range both {
-		for _, page := range both[i].Pages(paper) {
-			file.Page(paper.Wide, paper.High)
-			page.Draw(file, say)
+	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
+		data, err := template.PDF(&r, paper, words.Standing(&r))
+		if errors.Is(err, template.ErrNoCut) {
+			return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
 		}
-	}
-	return file.Bytes()
+		return data, err
+	})
 }

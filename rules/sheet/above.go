@@ -59,9 +59,8 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 	if s.Job.Cut == nil {
 		return facts
 	}
-	near := s.picture("Near the cut", named(drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks}), scene.Hole, ""), nearHigh)
-	near.Around = s.nearCut()
-	return Beside{facts, near}
+	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
+	return Beside{facts, s.near("Near the cut", named(near, scene.Hole, ""))}
 }
 
 // nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
@@ -69,6 +68,13 @@ const (
 	nearHigh = 66
 	nearHalf = 180
 )
+
+// near is what of a picture is near the cut.
+func (s *source) near(title string, of scene.Scene) Picture {
+	near := s.picture(title, of, nearHigh)
+	near.Around = s.nearCut()
+	return near
+}
 
 func (s *source) nearCut() *Around {
 	half := geometry.Point{X: nearHalf, Y: nearHalf}

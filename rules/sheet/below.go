@@ -19,11 +19,16 @@ func (s *source) below() Section {
 	whole := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
 	section := Section{Heading: "Underneath: what is there, and what the tape said", Fresh: true}
 	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95))
-	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings(), s.ties()} {
+	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings()} {
 		if len(t.Rows) > 0 {
 			section.Parts = append(section.Parts, t)
 		}
 	}
+	if s.Job.Cut == nil {
+		return Section{section.Heading, append(section.Parts, s.ties()), true}
+	}
+	near := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
+	section.Parts = append(section.Parts, Beside{s.near("Near the cut, from below", near), s.ties()})
 	return section
 }
 

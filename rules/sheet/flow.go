@@ -40,17 +40,26 @@ type flow struct {
 	left, wide float64  // of the column that is laid
 	again      []func() // what is put anew over what goes on on a new page
 	endless    bool     // it is laid to be measured: no page ends
+	halves     *halves  // the two columns that it goes on in; nil for one
 }
 
 func newFlow(paper template.Paper) *flow {
 	return &flow{paper: paper, pages: []*Page{{}}, y: top, left: aside, wide: paper.Wide - 2*aside}
 }
 
-// end is where what flows ends on a page.
-func (f *flow) end() float64 { return f.paper.High - bottom }
+// end is where what flows ends.
+func (f *flow) end() float64 {
+	if f.halves != nil && !f.halves.second {
+		return f.halves.end
+	}
+	return f.foot()
+}
+
+// foot is where what flows ends on a page.
+func (f *flow) foot() float64 { return f.paper.High - bottom }
 
 // full is how high a page's room is.
-func (f *flow) full() float64 { return f.end() - top }
+func (f *flow) full() float64 { return f.foot() - top }
 
 // need goes on on a new page where less than so much is left of this one, unless this one is empty.
 func (f *flow) need(high float64) {
@@ -59,11 +68,23 @@ func (f *flow) need(high float64) {
 	}
 }
 
-// turn begins a page.
+// turn begins a page, or the second column of this one.
 func (f *flow) turn() {
-	f.pages = append(f.pages, &Page{})
-	f.y = top
-	for _, put := range f.again {
+	again := f.again
+	if h := f.halves; h != nil && !h.second {
+		h.beginSecond(f)
+		again = again[h.over:]
+	} else {
+		f.pages = append(f.pages, &Page{})
+		f.y = top
+		if h != nil {
+			f.left, f.wide = h.left, h.wide
+		}
+	}
+	for i, put := range again {
+		if h := f.halves; h != nil && len(again) == len(f.again) && i == h.over {
+			h.begin(f)
+		}
 		put()
 	}
 }
@@ -110,13 +131,13 @@ func (f *flow) section(s Section) {
 	if len(s.Parts) == 0 {
 		return
 	}
-	const before, least = 5, 36 // mm: above a heading, and what is to be left of a page for it to begin there
+	const before = 5 // mm, above a heading
 	if s.Fresh && f.y > top {
 		f.turn()
 	}
 	if f.y > top {
 		f.y += before
-		f.need(least)
+		f.need(f.begins(s.Parts[0]))
 	}
 	goesOn := false
 	f.over(func() {
@@ -130,6 +151,19 @@ func (f *flow) section(s Section) {
 			p.lay(f)
 		}
 	})
+}
+
+// begins is what is to be left of a page for a section to begin there: room for its heading and some lines, or for all of a first part
+// that stays together.
+func (f *flow) begins(first Part) float64 {
+	const heading, lines = 1.1*second + 3, 36 // mm
+	switch first.(type) {
+	case Kept, Beside, Picture:
+		if high := heading + f.measured(first, f.wide); high < f.full() {
+			return high
+		}
+	}
+	return lines
 }
 
 // gap is left between parts, mm.

@@ -25,9 +25,8 @@ func headOf(r *rules.Result, say Words) Head {
 // put writes the head on page n of all, and marks where it is folded.
 func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 	f := flow{paper: paper, pages: []*Page{p}}
-	const between = 8 // mm, with the fold in its middle
-	half := (paper.Wide - 2*aside - between) / 2
-	middle := paper.Wide/2 + between/2
+	half := (paper.Wide - 2*aside - gutter) / 2
+	middle := paper.Wide/2 + gutter/2
 	strong, plain := vector.Text{Size: large, Bold: true}, vector.Text{Size: small}
 	at := func(x, y, room float64, style vector.Text, words string) {
 		style.Words = cut(words, style, room)

@@ -87,8 +87,7 @@ type Beside struct {
 }
 
 func (p Beside) lay(f *flow) {
-	const between = 8
-	half := (f.wide - between) / 2
+	half := (f.wide - gutter) / 2
 	high := max(f.measured(p.Left, half), f.measured(p.Right, half))
 	if high > f.full()*0.8 && !f.endless {
 		p.Left.lay(f)
@@ -101,7 +100,7 @@ func (p Beside) lay(f *flow) {
 	f.wide = half
 	p.Left.lay(f)
 	below := f.y
-	f.left, f.y = left+half+between, from
+	f.left, f.y = left+half+gutter, from
 	p.Right.lay(f)
 	f.left, f.wide, f.y = left, all, max(below, f.y)
 }
@@ -116,6 +115,16 @@ func (all Parts) lay(f *flow) {
 		}
 		p.lay(f)
 	}
+}
+
+// Kept is a part that stays together where a page holds it.
+type Kept struct{ Part }
+
+func (p Kept) lay(f *flow) {
+	if high := f.measured(p.Part, f.wide); high < f.full()-2*second {
+		f.need(high)
+	}
+	p.Part.lay(f)
 }
 
 // Facts are words with what they mean behind them.

@@ -7,13 +7,14 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/vehicles"
 )
 
 // runs are the runs the job has, one under the other: how each falls, how it is seen from the side, its points and what hangs on it.
 func (s *source) runs() Section {
-	section := Section{Heading: "The runs: how they fall, and where they go", Fresh: true}
+	section := Section{Heading: "The runs: how they fall, and where they go"}
 	for _, of := range vehicles.RunKinds {
 		if run, laid := s.Job.Run(of), s.Plan.Run(of); run != nil && laid != nil {
 			section.Parts = append(section.Parts, s.run(of, run, laid))
@@ -34,11 +35,8 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 	} else {
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
-	parts = append(parts, Beside{s.beside(scene.FromRight, laid), s.beside(scene.FromBehind, laid)}, s.points(laid))
-	if hanging := s.hanging(run, laid); len(hanging.Rows) > 0 {
-		parts = append(parts, hanging)
-	}
-	return parts
+	parts = append(parts, Beside{s.beside(scene.FromRight, of, laid), s.beside(scene.FromBehind, of, laid)}, Beside{s.points(laid), s.hanging(run, laid)})
+	return Kept{parts}
 }
 
 // stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
@@ -46,7 +44,7 @@ var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
 
 // profile is how a run falls along its way.
 func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string) (Picture, bool) {
-	const most, long = 34, 160 // mm: of paper
+	const most, long = 30, 160 // mm: of paper
 	low, high := drawing.Heights(laid)
 	stretch := 1.0
 	for _, stretch = range stretches {
@@ -62,8 +60,8 @@ func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head strin
 }
 
 // beside is a run as it is seen from a side.
-func (s *source) beside(view scene.View, laid *vehicles.LaidRun) Part {
-	const most, rim = 45, 60 // mm: of paper, and of the van
+func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.LaidRun) Part {
+	const most, rim = 36, 60 // mm: of paper, and of the van
 	seen := drawing.Draw(*s.Result, drawing.Options{View: view, Selected: -1})
 	low, high := seen.Projection.Point(laid.Path[0]), seen.Projection.Point(laid.Path[0])
 	for _, p := range laid.Path {
@@ -72,16 +70,43 @@ func (s *source) beside(view scene.View, laid *vehicles.LaidRun) Part {
 		high = geometry.Point{X: max(high.X, at.X), Y: max(high.Y, at.Y)}
 	}
 	high.Y = max(high.Y, s.Job.Floor.Thickness) // how far below the floor it is must be seen
-	picture := s.picture("", numbered(seen), most)
+	picture := s.picture("", numbered(s.nearRun(seen, of)), most)
 	picture.Around = &Around{low.Add(high).Scale(0.5), high.Sub(low).Scale(0.5).Add(geometry.Point{X: rim, Y: rim})}
 	return picture
+}
+
+// nearRun leaves of a picture the floor, the cut, the run, and what under the floor comes near it: from the side all stands before all.
+func (s *source) nearRun(seen scene.Scene, of vehicles.RunKind) scene.Scene {
+	const near = 120 // mm
+	subject := [...]rules.Sort{rules.TheExhaust, rules.TheIntake, rules.TheFuel}[of]
+	beside := map[int]bool{}
+	for i := range s.Findings {
+		f := &s.Findings[i]
+		if f.Subject.Sort == subject && f.Against.Sort == rules.AnObstruction && f.Rule.Unit == rules.MM && f.Places == 2 && f.At[0].Sub(f.At[1]).Norm() < near {
+			beside[int(f.Against.Index)] = true
+		}
+	}
+	own := map[scene.Role]vehicles.RunKind{
+		scene.Exhaust: vehicles.ExhaustRun, scene.Muffler: vehicles.ExhaustRun, scene.Outlet: vehicles.ExhaustRun,
+		scene.Intake: vehicles.IntakeRun, scene.Mouth: vehicles.IntakeRun, scene.Fuel: vehicles.FuelRun,
+	}
+	var kept []scene.Item
+	for _, it := range seen.Items {
+		run, isRun := own[it.Role]
+		obstruction := it.Code != "" && it.Role != scene.Fitting
+		if isRun && run == of || obstruction && beside[it.Ref] || it.Role == scene.Floor || it.Role == scene.Cut {
+			kept = append(kept, it)
+		}
+	}
+	seen.Items = kept
+	return seen
 }
 
 // points are a run's corners, each with how the leg from it falls.
 func (s *source) points(laid *vehicles.LaidRun) Table {
 	t := Table{Cols: []Col{
 		{Head: "point"}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true}, {Head: "below the floor", Figure: true},
-		{Head: "along the run", Figure: true}, {Head: "leg to the next", Figure: true}, {Head: "its fall, mm/m"},
+		{Head: "leg to the next", Figure: true}, {Head: "its fall, mm/m"},
 	}}
 	for i, p := range laid.Path {
 		name := strconv.Itoa(i)
@@ -91,7 +116,7 @@ func (s *source) points(laid *vehicles.LaidRun) Table {
 		case len(laid.Path) - 1:
 			name = "ends"
 		}
-		cells := []string{name, survey.Figure(p.X), survey.Figure(p.Y), survey.Figure(-p.Z), survey.Figure(laid.CornerAlong(i))}
+		cells := []string{name, survey.Figure(p.X), survey.Figure(p.Y), survey.Figure(-p.Z)}
 		if i+1 < len(laid.Path) {
 			leg := laid.Path[i+1].Sub(p)
 			cells = append(cells, survey.Figure(leg.Norm()), s.say.Fall(leg))
@@ -105,11 +130,11 @@ func (s *source) points(laid *vehicles.LaidRun) Table {
 func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
 	t := Table{Cols: []Col{
 		{Head: "hangs on it"}, {Head: "along the run", Figure: true}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true},
-		{Head: "below the floor", Figure: true}, {Head: ""},
+		{Head: "below the floor", Figure: true},
 	}}
 	add := func(name string, along float64, more string) {
 		at := laid.Station(along)
-		t.Rows = append(t.Rows, Row{Cells: []string{name, survey.Figure(along), survey.Figure(at.X), survey.Figure(at.Y), survey.Figure(at.Drop), more}})
+		t.Rows = append(t.Rows, Row{Cells: []string{name, survey.Figure(along), survey.Figure(at.X), survey.Figure(at.Y), survey.Figure(at.Drop)}, Under: more})
 	}
 	if m := laid.Muffler; m != nil {
 		drain := ""

@@ -9,9 +9,9 @@ import (
 // Table is rows under a head, which comes again on each page that the table goes on on. A column takes what its cells take; where that
 // is more than there is, columns of text are broken into lines, those of figures never.
 type Table struct {
-	Cols  []Col
-	Rows  []Row
-	Large bool // to be read at arm's length
+	Cols []Col
+	Rows []Row
+	Size float64 // of its letters, mm; 0 for those of running text
 }
 
 // Col is a column.
@@ -23,15 +23,8 @@ type Col struct {
 // Row is a row's cells. One with a single cell is a title over the rows below it.
 type Row struct {
 	Cells  []string
-	Strong bool // its first cell is bold
-}
-
-// rows are plain rows of cells.
-func rows(cells ...[]string) (all []Row) {
-	for _, c := range cells {
-		all = append(all, Row{Cells: c})
-	}
-	return all
+	Strong bool   // its first cell is bold
+	Under  string // said under it, from its second column on
 }
 
 // The room between columns, mm: no less, and no more where there is more.
@@ -44,6 +37,7 @@ func (t Table) lay(f *flow) {
 	if len(t.Rows) == 0 {
 		return
 	}
+	t = t.filled()
 	g := t.laidOut(f.wide)
 	f.need(g.headHigh() + 2*g.rowHigh(t.Rows[0]))
 	f.over(func() { g.head(f) }, func() {
@@ -51,6 +45,32 @@ func (t Table) lay(f *flow) {
 			g.row(f, row)
 		}
 	})
+}
+
+// filled is a table without the columns in which nothing stands.
+func (t Table) filled() Table {
+	there := make([]bool, len(t.Cols))
+	for _, row := range t.Rows {
+		for i, cell := range row.Cells {
+			there[i] = there[i] || cell != "" && len(row.Cells) > 1
+		}
+	}
+	out := Table{Size: t.Size}
+	for i, c := range t.Cols {
+		if there[i] {
+			out.Cols = append(out.Cols, c)
+		}
+	}
+	for _, row := range t.Rows {
+		only := Row{Strong: row.Strong, Under: row.Under}
+		for i, cell := range row.Cells {
+			if there[i] || len(row.Cells) == 1 {
+				only.Cells = append(only.Cells, cell)
+			}
+		}
+		out.Rows = append(out.Rows, only)
+	}
+	return out
 }
 
 // grid is a table whose columns have their places.
@@ -72,9 +92,9 @@ type figured struct{ before, behind float64 }
 
 // laidOut gives columns their places in a width.
 func (t *Table) laidOut(width float64) *grid {
-	g := &grid{Table: t, size: body, cols: make([]column, len(t.Cols)), width: width}
-	if t.Large {
-		g.size = large
+	g := &grid{Table: t, size: t.Size, cols: make([]column, len(t.Cols)), width: width}
+	if g.size == 0 {
+		g.size = body
 	}
 	for i := range t.Cols {
 		g.cols[i] = g.natural(i)
@@ -103,11 +123,20 @@ func measured(style vector.Text, words string) float64 {
 	return vector.WidthOf(style)
 }
 
-// natural is what a column takes unbroken: its cells, and each word of its head.
-func (g *grid) natural(i int) (c column) {
-	for _, word := range split(g.Cols[i].Head) {
-		c.width = max(c.width, measured(g.headStyle(), word))
+// headWide is how wide a head of at most two lines is.
+func (g *grid) headWide(head string) (width float64) {
+	for _, word := range split(head) {
+		width = max(width, measured(g.headStyle(), word))
 	}
+	for len(wrapped(head, g.headStyle(), width)) > 2 {
+		width++
+	}
+	return width
+}
+
+// natural is what a column takes unbroken: its cells, and its head in two lines.
+func (g *grid) natural(i int) (c column) {
+	c.width = g.headWide(g.Cols[i].Head)
 	for _, row := range g.Rows {
 		switch {
 		case i >= len(row.Cells) || len(row.Cells) == 1:
@@ -214,31 +243,56 @@ const pad = 0.45
 
 func (g *grid) rowHigh(row Row) float64 {
 	_, lines := g.lines(row)
-	return float64(lines)*g.size*leading + 2*pad
+	return float64(lines+len(g.under(row)))*g.size*leading + 2*pad
 }
 
-// row writes a row and a hair line under it. One that a whole page would not hold goes on line by line.
+// row writes a row and a hair line under it. One that half a page would not hold goes on line by line.
 func (g *grid) row(f *flow, row Row) {
 	cells, high := g.lines(row)
+	first := func(i int) bool { return len(row.Cells) == 1 || row.Strong && i == 0 }
+	line := g.size * leading
 	if whole := g.rowHigh(row); whole < f.full()/2 {
 		f.need(whole)
-	}
-	f.y += pad
-	for line := range high {
-		f.need(g.size * leading)
-		for i, lines := range cells {
-			if line < len(lines) {
-				g.cell(f, i, lines[line], len(row.Cells) == 1 || row.Strong && i == 0)
+		f.y += pad
+		for i, lines := range cells { // a cell after the other, as they are read
+			for k, words := range lines {
+				g.cell(f, i, f.y+float64(k)*line, words, first(i))
 			}
 		}
-		f.y += g.size * leading
+		f.y += float64(high) * line
+	} else {
+		f.y += pad
+		for k := range high {
+			f.need(line)
+			for i, lines := range cells {
+				if k < len(lines) {
+					g.cell(f, i, f.y, lines[k], first(i))
+				}
+			}
+			f.y += line
+		}
+	}
+	for _, words := range g.under(row) {
+		f.need(line)
+		style := g.style(false)
+		style.Words = words
+		f.write(f.left+g.cols[1].at, f.y+g.size*0.98, style)
+		f.y += line
 	}
 	f.y += pad
 	f.level(g.width, hair)
 }
 
-// cell writes a line of a cell.
-func (g *grid) cell(f *flow, i int, words string, bold bool) {
+// under is what is said under a row, broken.
+func (g *grid) under(row Row) []string {
+	if row.Under == "" || len(g.cols) < 2 {
+		return nil
+	}
+	return wrapped(row.Under, g.style(false), g.width-g.cols[1].at)
+}
+
+// cell writes a line of a cell below a height.
+func (g *grid) cell(f *flow, i int, y float64, words string, bold bool) {
 	style := g.style(bold)
 	x := f.left + g.cols[i].at
 	if g.Cols[i].Figure && !bold {
@@ -247,5 +301,5 @@ func (g *grid) cell(f *flow, i int, words string, bold bool) {
 		}
 	}
 	style.Words = words
-	f.write(x, f.y+g.size*0.98, style)
+	f.write(x, y+g.size*0.98, style)
 }

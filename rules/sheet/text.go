@@ -24,10 +24,18 @@ func (t Text) lay(f *flow) {
 		style.Size = body
 	}
 	for _, part := range strings.Split(t.Words, "\n") {
-		for _, row := range wrapped(part, style, f.wide) {
+		rows := wrapped(part, style, f.wide)
+		f.keep(len(rows), leading*style.Size)
+		for _, row := range rows {
 			f.row(row, style)
 		}
 	}
+}
+
+// keep has so many lines stay together, if they are few.
+func (f *flow) keep(lines int, high float64) {
+	const few = 6
+	f.need(float64(min(lines, few)) * high)
 }
 
 // row writes one line at the left of the column.
@@ -39,6 +47,50 @@ func (f *flow) row(words string, style vector.Text) {
 	f.y += high
 }
 
+// Named are texts below each other, each behind its name in bold.
+type Named [][2]string
+
+func (all Named) lay(f *flow) {
+	for _, one := range all {
+		f.named(one[0], one[1], 0, f.wide)
+	}
+}
+
+// named writes words behind their name, in so far from the column's left and no wider than room.
+func (f *flow) named(name, words string, in, room float64) {
+	const after = 0.9 // mm
+	bold, plain := vector.Text{Words: printable(name), Size: body, Bold: true}, vector.Text{Size: body}
+	first := 0.0
+	if name != "" {
+		first = vector.WidthOf(bold) + 1.5
+	}
+	var rows []string
+	if first <= room*0.75 {
+		rows = behind(words, plain, room-first, room)
+	} else { // a name that leaves no room stands alone
+		for _, row := range wrapped(name, bold, room) {
+			f.need(leading * body)
+			bold.Words = row
+			f.write(f.left+in, f.y+body, bold)
+			f.y += leading * body
+		}
+		name, rows = "", wrapped(words, plain, room)
+	}
+	f.keep(len(rows), leading*body)
+	for i, row := range rows {
+		f.need(leading * body)
+		x := f.left + in
+		if i == 0 && name != "" {
+			f.write(x, f.y+body, bold)
+			x += first
+		}
+		plain.Words = row
+		f.write(x, f.y+body, plain)
+		f.y += leading * body
+	}
+	f.y += after
+}
+
 // List is texts below each other, each behind a dash.
 type List []string
 
@@ -46,7 +98,9 @@ func (l List) lay(f *flow) {
 	const in = 3.5
 	style := vector.Text{Size: body}
 	for _, item := range l {
-		for i, row := range wrapped(item, style, f.wide-in) {
+		rows := wrapped(item, style, f.wide-in)
+		f.keep(len(rows), leading*body)
+		for i, row := range rows {
 			f.need(leading * body)
 			if i == 0 {
 				f.write(f.left, f.y+body, vector.Text{Words: "–", Size: body})
@@ -76,10 +130,10 @@ func behind(text string, style vector.Text, width, rest float64) (rows []string)
 	done := func() { rows, row, at, width = append(rows, row), "", 0, rest }
 	for _, word := range split(text) {
 		w := measure(word)
-		if row != "" && at+blank+w > width {
+		if row != "" && at+blank+w > width+rounding {
 			done()
 		}
-		for row == "" && w > width {
+		for row == "" && w > width+rounding {
 			n := fitting(word, measure, width)
 			row, word = word[:n], word[n:]
 			done()
@@ -92,6 +146,9 @@ func behind(text string, style vector.Text, width, rest float64) (rows []string)
 	}
 	return append(rows, row)
 }
+
+// rounding is what adding up letters may be off, mm.
+const rounding = 1e-6
 
 // split are a text's words. A blank that holds together what stands beside it parts none.
 func split(text string) []string {

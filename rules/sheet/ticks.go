@@ -26,41 +26,34 @@ func (all Ticks) lay(f *flow) {
 }
 
 func (t *Tick) lay(f *flow) {
-	const in, after = 5.5, 0.9
+	const in = 5.5
 	room := f.wide - in
 	if t.Ask != "" || t.Value != "" {
 		room -= answer + 2
 	}
-	style := vector.Text{Size: body}
-	name := vector.Text{Words: printable(t.Name), Size: body, Bold: true}
-	rows := t.rows(name, style, room)
-	f.need(min(float64(len(rows))*body*leading, f.full()/2))
-	f.box(f.y+0.5, t.Done)
-	t.write(f)
-	for i, row := range rows {
-		f.need(body * leading)
-		x := f.left + in
-		if i == 0 && t.Name != "" {
-			f.write(x, f.y+body, name)
-			x += vector.WidthOf(name) + 1.5
-		}
-		style.Words = row
-		f.write(x, f.y+body, style)
-		f.y += body * leading
+	high := f.measured(words{t, room}, f.wide)
+	if high < f.full()/2 {
+		f.need(high)
 	}
-	f.y += after
+	f.box(f.y+0.5, t.Done)
+	from := f.y
+	t.write(f)
+	below := f.y
+	f.y = from
+	f.named(t.Name, t.Words, in, room)
+	f.y = max(f.y, below)
 }
 
-// rows are a tick's words, broken, the first behind its name; that stands alone where it leaves too little room.
-func (t *Tick) rows(name, style vector.Text, room float64) []string {
-	if t.Name == "" {
-		return wrapped(t.Words, style, room)
-	}
-	first := room - vector.WidthOf(name) - 1.5
-	if first < room/4 {
-		return append([]string{""}, wrapped(t.Words, style, room)...)
-	}
-	return behind(t.Words, style, first, room)
+// words are a tick's, to be measured.
+type words struct {
+	*Tick
+	room float64
+}
+
+func (w words) lay(f *flow) {
+	f.named(w.Name, w.Words, 0, w.room)
+	answered := wrapped(w.Value, vector.Text{Size: body}, answer)
+	f.y = max(f.y, float64(len(answered))*leading*body)
 }
 
 // box draws a box, ticked where it is done.
@@ -80,16 +73,20 @@ func (t *Tick) write(f *flow) {
 	if t.Ask == "" && t.Value == "" {
 		return
 	}
-	from, to, y := f.left+f.wide-answer, f.left+f.wide, f.y+body*1.15
-	ask := vector.Text{Words: printable(t.Ask), Size: small, Hold: vector.ByEnd}
+	from, to := f.left+f.wide-answer, f.left+f.wide
 	if t.Ask != "" {
+		ask := vector.Text{Size: small, Hold: vector.ByEnd}
+		ask.Words = cut(t.Ask, ask, answer/2)
 		f.write(to, f.y+body, ask)
 		to -= vector.WidthOf(ask) + 1
 	}
 	value := vector.Text{Size: body}
-	value.Words = cut(t.Value, value, to-from)
-	f.write(from, f.y+body, value)
-	f.line(thin, geometry.Point{X: from, Y: y}, geometry.Point{X: to, Y: y})
+	for _, row := range wrapped(t.Value, value, to-from) {
+		value.Words = row
+		f.write(from, f.y+body, value)
+		f.y += leading * body
+	}
+	f.line(thin, geometry.Point{X: from, Y: f.y - 0.4}, geometry.Point{X: to, Y: f.y - 0.4})
 }
 
 // Lines are lines to write on, each with what is to be written there.
