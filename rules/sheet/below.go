@@ -18,7 +18,7 @@ func (s *source) below() Section {
 	shown := drawing.Worst(s.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
 	whole := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
 	section := Section{Heading: "Underneath: what is there, and what the tape said", Fresh: true}
-	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95))
+	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95), Legend{whole})
 	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings()} {
 		if len(t.Rows) > 0 {
 			section.Parts = append(section.Parts, t)
@@ -53,13 +53,13 @@ func (s *source) obstructions() Table {
 		x, y, more := place(&o.Place)
 		remarks := []string{more, o.Holds}
 		if o.TapedAt.Set {
-			remarks = append(remarks, "x taped "+o.TapedAt.Text()+" below the floor")
+			remarks = append(remarks, "x taped at "+o.TapedAt.Text())
 		}
 		if o.Travel.Set {
-			remarks = append(remarks, "moves "+o.Travel.Text()+" up and down")
+			remarks = append(remarks, "moves ± "+o.Travel.Text())
 		}
 		if !o.Measured {
-			remarks = append(remarks, "not measured on this van")
+			remarks = append(remarks, notHere)
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{strconv.Itoa(i + 1), o.Name, o.Kind, x, y, span(o.Drop), joined(", ", remarks...)}})
 	}
@@ -97,9 +97,12 @@ func (s *source) ties() Table {
 	return t
 }
 
+// notHere is said of what was taken over from elsewhere.
+const notHere = "not measured here"
+
 func unconfirmed(is bool) string {
 	if is {
-		return "not measured on this van"
+		return notHere
 	}
 	return ""
 }
