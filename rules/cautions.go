@@ -25,6 +25,7 @@ type Caution struct {
 	About, Say string
 	Occasion   Occasion
 	Fuel       bool               // of the heater's fuel: said where that is entered too
+	User       string             // to whoever uses the heater, in their words; "" for what is the fitter's alone
 	Brief      string             // of one that depends on the job: what is said wherever the job is worked on
 	applies    func(*Result) bool // nil: to every job
 }
@@ -70,10 +71,12 @@ func Dangers(r *Result) (brief []string) {
 func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
 
 var cautions = []Caution{
-	{About: "Before all else", Say: "The heater's own instructions and the local code come first, then this program; " +
-		"licensed practice (gas, fuel, electrics) where law asks it."},
-	{About: "Carbon monoxide", Say: "The heater's exhaust kills without a smell: no joint of it inside the van, its outlet clear of every opening, and where people " +
-		"sleep an alarm to EN 50291-2, tested as its instructions say."},
+	{About: "Before all else", User: "The heater's own instructions come before this page.",
+		Say: "The heater's own instructions and the local code come first, then this program; " +
+			"licensed practice (gas, fuel, electrics) where law asks it."},
+	{About: "Carbon monoxide", User: "The exhaust kills without a smell. Have a carbon monoxide alarm to EN 50291-2 where people sleep, and test it as its instructions say. When it sounds: everybody out, then switch off.",
+		Say: "The heater's exhaust kills without a smell: no joint of it inside the van, its outlet clear of every opening, and where people " +
+			"sleep an alarm to EN 50291-2, tested as its instructions say."},
 	{About: "Holding the van up", Say: "Work under it only on stands, on firm level ground, wheels chocked. It stands on the maker's points only, " +
 		"and never on a jack alone."},
 	{About: "What the program knows", Say: "It judges only what was entered: \"clear\" never means that nothing else is there."},
@@ -84,7 +87,8 @@ var cautions = []Caution{
 	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank within 300 mm (12 in) of the cut or of a hole, unless it is known to hold diesel, " +
 		"is lowered and taken out before anything is drilled, or another place is chosen: its vapour lights at a spark.",
 		Brief: "Fuel tank within 300 mm, not known to hold diesel: lower it and take it out, or choose another place."},
-	{About: "Fire", Occasion: BeforeDrilling, Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
+	{About: "Fire", User: "Keep a fire extinguisher at hand, by the door.",
+		Occasion: BeforeDrilling, Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
 	{About: "Seats and belts", Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +
 		"of a seat or a belt: there are charges in it."},
 	{About: "Drilling", Occasion: BeforeDrilling, Say: "Nobody under the van while anybody drills. Know what lies above and below the bit: tank, fuel and brake lines, " +
@@ -99,13 +103,17 @@ var cautions = []Caution{
 
 	{About: "Fuse", Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
 	{About: "Fuel line", Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
-	{About: "Refuelling", Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
+	{About: "Refuelling", User: "Switch the heater off before you refuel, and wait until it has stopped.",
+		Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
 
-	{About: "First run", Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
-		"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},
-	{About: "Hot exhaust", Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also for long after the heater was switched off."},
-	{About: "Switching off", Occasion: FirstRun, Say: "At its own switch: it runs on until it has cooled. Never cut the power to stop it, except in a fire or " +
-		"a fuel leak: then pull the fuse and get out."},
+	{About: "First run", User: "Never run it in a garage, under an awning, over dry grass, or with snow or anything else before the outlet.",
+		Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
+			"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},
+	{About: "Hot exhaust", User: "The exhaust under the van burns whoever touches it, also for long after the heater was switched off.",
+		Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also for long after the heater was switched off."},
+	{About: "Switching off", User: "Switch it off at its own switch and let it run on until it has cooled. Never cut its power, except in a fire or a fuel leak: then pull the fuse and get out.",
+		Occasion: FirstRun, Say: "At its own switch: it runs on until it has cooled. Never cut the power to stop it, except in a fire or " +
+			"a fuel leak: then pull the fuse and get out."},
 }
 
 // highVoltageNear tells whether what carries high voltage, below the floor, inside it or on it, is as near to cut, holes or runs

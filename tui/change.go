@@ -85,6 +85,8 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 		r.open(cautionsFor(drillingTitle, true, r.beforeDrilling()...))
 	case desk.FirstRun:
 		r.open(cautionsFor("Read this before the heater first runs", false, rules.FirstRun))
+	case desk.PrintSheet, desk.PrintTemplate, desk.PrintCustomer:
+		return r.print(a)
 	}
 	return nil
 }

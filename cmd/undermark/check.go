@@ -2,15 +2,12 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
-	"bench.example/undermark/vehicles"
 )
 
 func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -92,41 +89,20 @@ func jsonLine(v any) (string, error) {
 
 // checkText writes a judged job for a person.
 func checkText(p *paper, r rules.Result) {
-	p.line("%s: %s", r.Job.Ref, standing(r))
+	p.line("%s: %s", r.Job.Ref, words.Standing(&r))
 	dangersText(p, &r)
 	head := []string{"verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why"}
 	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
 		rows = append(rows, []string{
 			f.Verdict.String(), f.Weight.String(), f.About(), words.Value(*f, desk.Millimetres), plusMinus(*f),
-			asked(*f), words.Margin(*f, desk.Millimetres), f.Why,
+			words.Asked(*f), words.Margin(*f, desk.Millimetres), f.Why,
 		})
 	}
 	p.grid(grid{head, rows, 3, 7})
-	p.list(words.NotEntered, words.Unchecked(r.Unchecked))
-	p.list(words.NobodySaid, r.Unanswered)
-	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), r.NotLookedFor)
-	p.list("Looked for round another place than the cut's", r.LookedElsewhere)
-	p.list(fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), r.NotLookedAtRuns)
-	p.list(fmt.Sprintf("Openings neither entered nor looked for within %d mm of outlet, muffler and drains", vehicles.LookOut), r.OpeningsNotLookedFor)
-}
-
-// standing says how a job stands; nothing is clear of more than was entered, looked for and answered.
-func standing(r rules.Result) string {
-	standing := r.Verdict.String()
-	if r.Verdict == rules.Clear && !r.AllKnown() {
-		standing = rules.ClearOfEntered
+	for _, lacking := range words.NotKnown(&r) {
+		p.list(lacking.Title, lacking.Items)
 	}
-	if n := r.Job.UnfinishedCount(); n > 0 {
-		standing += fmt.Sprintf("; %d unfinished and not judged", n)
-	}
-	if words := vehicles.RefusedWords(r.Job.Refused()); words != "" {
-		standing += "; " + words
-	}
-	if guesses := r.Job.Guesses; len(guesses) > 0 {
-		standing += "; guessed and not measured: " + strings.Join(guesses, ", ")
-	}
-	return standing
 }
 
 // dangersText says what about a job calls for a caution of its own, a line each, and ends with an empty line.
@@ -143,12 +119,4 @@ func plusMinus(f rules.Finding) string {
 		return ""
 	}
 	return words.PlusMinus(f, desk.Millimetres) + " mm"
-}
-
-// asked is what a finding is held to: "at least 60 mm".
-func asked(f rules.Finding) string {
-	if !f.Required.Set {
-		return words.NoValue
-	}
-	return words.Sense(f) + " " + words.Required(f, desk.Millimetres)
 }

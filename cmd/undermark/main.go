@@ -110,8 +110,9 @@ func newRoot(s streams) *cobra.Command {
 	root.PersistentFlags().BoolP("help", "h", false, "say how the program or a command is used")
 	root.Flags().BoolP("version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
-	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s), routeCommand(&shared, s),
-		cutlistCommand(&shared, s), workCommand(&shared, s), partsCommand(&shared, s), sizingCommand(&shared, s), planCommand(&shared, s), templateCommand(&shared, s), rulesCommand(&shared, s), manCommand(s), completionCommand(s), versionCommand(s))
+	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s),
+		routeCommand(&shared, s), cutlistCommand(&shared, s), sizingCommand(&shared, s), partsCommand(&shared, s), workCommand(&shared, s), planCommand(&shared, s),
+		templateCommand(&shared, s), sheetCommand(&shared, s), rulesCommand(&shared, s), versionCommand(s), manCommand(s), completionCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.DisableFlagsInUseLine = true
 	}

@@ -33,7 +33,7 @@ func marksCommand(shared *sharedFlags, s streams) *cobra.Command {
 
 // marksText writes the marks for a person.
 func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
-	p.line("%s: the place is %s. All readings in mm.", r.Job.Ref, standing(r))
+	p.line("%s: the place is %s. All readings in mm.", r.Job.Ref, words.Standing(&r))
 	dangersText(p, &r)
 	datum := r.Job.Datum.Called()
 	head := []string{"mark", "below: " + datum, "left", "right", "above: " + datum, "left", "right", "left pin", "right pin"}

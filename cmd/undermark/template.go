@@ -2,16 +2,12 @@ package main
 
 import (
 	"errors"
-	"fmt"
-	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
-	"bench.example/undermark/vehicles/harmless"
+	"bench.example/undermark/tui/words"
 )
 
 // templateFlags say on what a template is drawn.
@@ -35,29 +31,15 @@ func templateCommand(shared *sharedFlags, s streams) *cobra.Command {
 
 // draw draws a job's template on the file.
 func (f *templateFlags) draw(job string, shared *sharedFlags, s streams) error {
-	paper, known := template.Papers[strings.ToLower(f.paper)]
-	switch {
-	case !known:
-		return fmt.Errorf("--paper %q: say a4 or letter", f.paper)
-	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
-		return fmt.Errorf("-o %q: name a file that ends in .pdf", f.out)
+	paper, err := pdfPaper(f.out, f.paper)
+	if err != nil {
+		return err
 	}
-	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) { return templatePDF(&r, paper) })
-}
-
-// templatePDF draws both faces of a judged job's template.
-func templatePDF(r *rules.Result, paper template.Paper) ([]byte, error) {
-	both, err := template.Of(r)
-	if errors.Is(err, template.ErrNoCut) {
-		return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
-	}
-	words := template.Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing(*r))}
-	file := vector.NewPDF(words.Job)
-	for i := range both {
-		for _, page := range both[i].Pages(paper) {
-			file.Page(paper.Wide, paper.High)
-			page.Draw(file, words)
+	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
+		data, err := template.PDF(&r, paper, words.Standing(&r))
+		if errors.Is(err, template.ErrNoCut) {
+			return nil, lacking{Key: "cut", Text: "there is no [cut] to draw: place it first"}
 		}
-	}
-	return file.Bytes()
+		return data, err
+	})
 }

@@ -27,6 +27,7 @@ type Options struct {
 	Shown    []*rules.Finding // findings with a mark or a line and their figure, the most important first
 	Marks    []rules.Mark     // places to mark
 	Ticked   map[string]bool
+	Pins     bool             // the datum pins and the arcs from them to the first mark
 	Wishes   []geometry.Point // places the cut could go
 	LeftOver *LeftOver        // how the ties fit each other; nil: not shown
 	MayMove  bool             // where the centre may go with the pilot hole swallowed by the cut
@@ -42,9 +43,9 @@ func Draw(result rules.Result, opts Options) scene.Scene {
 }
 
 func (d *drawer) draw() scene.Scene {
-	const heaterCutRunsAndEnds = 29
+	const heaterCutRunsEndsAndPins = 33
 	things := len(d.plan.Obstructions) + len(d.plan.Openings) + len(d.plan.Fittings) + len(d.plan.Ties) + len(d.job.Wheels)
-	d.items = make([]scene.Item, 0, things+len(d.opts.Marks)+len(d.opts.Wishes)+len(d.opts.Shown)+heaterCutRunsAndEnds)
+	d.items = make([]scene.Item, 0, things+len(d.opts.Marks)+len(d.opts.Wishes)+len(d.opts.Shown)+heaterCutRunsEndsAndPins)
 	if d.opts.LeftOver != nil {
 		return d.tied()
 	}
@@ -62,6 +63,7 @@ func (d *drawer) draw() scene.Scene {
 	d.mayMove()
 	d.dimensions()
 	d.marks()
+	d.pins()
 	return d.scene()
 }
 

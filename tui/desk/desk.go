@@ -62,6 +62,7 @@ type Settings struct {
 	Big      bool // what is being taped is shown in big figures
 	Colour   Colour
 	Plan     PlanIn // where the terminal shows pictures
+	Letter   bool   // the printer's paper is letter, not A4
 }
 
 // PlanIn says what plans are drawn in.
@@ -140,6 +141,9 @@ const (
 	Cautions       // all of them, to be read
 	BeforeDrilling // those to be read before anything is drilled in this job
 	FirstRun       // those to be read before the heater is first switched on
+	PrintSheet     // the job on paper
+	PrintTemplate  // what is cut and drilled, at its true size
+	PrintCustomer  // the page that goes with the van
 )
 
 // Screen is one screen of the program.

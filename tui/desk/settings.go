@@ -23,18 +23,31 @@ type settingsFile struct {
 	Look    string `toml:"look"`
 	Figures string `toml:"figures"`
 	Plan    string `toml:"plan"`
+	Paper   string `toml:"paper"`
 }
 
 // The words of the settings file, in the order of the values they stand for.
 var (
 	unitWords   = []string{Millimetres.String(), Inches.String()}
 	figureWords = []string{"usual", "big"}
+	paperWords  = []string{"A4", "letter"}
 	planWords   = []string{InPixels: "pixels", InCells: "cells"}
 	sideWords   = []string{LeftRight: "left and right", NearsideLeft: "nearside is left", NearsideRight: "nearside is right"}
 )
 
 // FigureWords spell how what is being taped is shown: usual, big.
 func FigureWords() []string { return figureWords }
+
+// PaperWords spell the paper of the printer: A4, letter.
+func PaperWords() []string { return paperWords }
+
+// Paper spells the paper that is printed on.
+func (s Settings) Paper() string {
+	if s.Letter {
+		return paperWords[1]
+	}
+	return paperWords[0]
+}
 
 // PlanWord spells what plans are drawn in.
 func PlanWord(p PlanIn) string { return planWords[p] }
@@ -85,6 +98,7 @@ func LoadSettings(path string) (Settings, error) {
 	}
 	s.Big = choice("figures", figureWords) == 1
 	s.Plan = PlanIn(choice("plan", planWords))
+	s.Letter = choice("paper", paperWords) == 1
 	return s, vehicles.FaultsIn(data, path, faults)
 }
 
@@ -106,7 +120,7 @@ func chosen(values map[string]any, key string, words []string) (i int, wrong str
 // Save writes the settings to path, all or nothing, and makes its folder. How much colour the terminal has is
 // not written.
 func (s Settings) Save(path string) error {
-	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String(), figureWords[0], planWords[s.Plan]}
+	f := settingsFile{unitWords[s.Units], sideWords[s.Nearside], s.Look.String(), figureWords[0], planWords[s.Plan], s.Paper()}
 	if s.Big {
 		f.Figures = figureWords[1]
 	}

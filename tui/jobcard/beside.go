@@ -21,6 +21,9 @@ var cardTexts = [...]string{
 var actTexts = [...]string{
 	doSave:     "Writes the job where it was read from. What other programs put under extra stays as it is.",
 	doSaveAs:   "Asks for another name; the file this job came from stays as it is.",
+	doSheet:    "All that is worked from, for the printer: plans, marks, runs, checks, cut list, cautions. A PDF beside the job's file.",
+	doTemplate: "Cut, plate and bolts at their true size, to be taped to the floor, and their mirror for below. A PDF beside the job's file.",
+	doCustomer: "One page that goes with the van: what is where, what to mind, how it is looked after. A PDF beside the job's file.",
 	doCautions: "A heater that is fitted wrong burns, poisons and kills. What is measured here is no substitute for the heater's own instructions, the rules of your country, and whoever is licensed to sign the work off.",
 	doFirstRun: "What is to be seen to when the heater first runs, and whenever it has run: where, who stays out, how it is stopped.",
 }

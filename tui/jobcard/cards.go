@@ -62,6 +62,9 @@ func (h cardRecord) Fields(s desk.State, held map[string]string) []form.Field {
 	if h.card == showCard && s.Pixels.Shows() {
 		fields = append(fields, form.Slots{planSlot}.Fields(s, held)...)
 	}
+	if h.card == showCard {
+		fields = append(fields, form.Slots{paperSlot}.Fields(s, held)...)
+	}
 	return fields
 }
 
@@ -88,6 +91,8 @@ func (h cardRecord) Settings(s desk.State, key, text string) (desk.Settings, boo
 		}
 	case "figures":
 		set.Big = text == desk.FigureWords()[1]
+	case "paper":
+		set.Letter = text == desk.PaperWords()[1]
 	case "look":
 		set.Look, _ = looks.Parse(text)
 	case "plan":
@@ -210,6 +215,10 @@ var showSlots = form.Slots{
 			return desk.FigureWords()[0]
 		}),
 }
+
+// paperSlot comes last, behind what is of the screen.
+var paperSlot = setting("paper", "paper", "of the printer", []form.Choice{{Letter: 'a', Name: desk.PaperWords()[0]}, {Letter: 'l', Name: desk.PaperWords()[1]}},
+	func(s desk.State) string { return s.Settings.Paper() })
 
 // planSlot is there where the terminal shows pictures: elsewhere it would change nothing.
 var planSlot = setting("plan", "plan drawn in", "", []form.Choice{{Letter: 'p', Name: desk.PlanWord(desk.InPixels)}, {Letter: 'c', Name: desk.PlanWord(desk.InCells)}},

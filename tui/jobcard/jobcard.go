@@ -27,6 +27,10 @@ var (
 	keyFirstRun = key.NewBinding(key.WithKeys("f"), key.WithHelp("f", "first run"))
 	keyCautions = key.NewBinding(key.WithKeys("c"), key.WithHelp("c", "cautions"))
 
+	keySheet    = key.NewBinding(key.WithKeys("p"), key.WithHelp("p", "sheet on paper"))
+	keyTemplate = key.NewBinding(key.WithKeys("t"), key.WithHelp("t", "template"))
+	keyCustomer = key.NewBinding(key.WithKeys("h"), key.WithHelp("h", "customer's page"))
+
 	// What is a chord on every other screen takes one finger here.
 	keySave = key.NewBinding(key.WithKeys("s"), key.WithHelp("s", "save"))
 	keyUndo = key.NewBinding(key.WithKeys("z"), key.WithHelp("z", "undo"))
@@ -40,7 +44,7 @@ var asked = []struct {
 	ask desk.Ask
 }{
 	{keySaveAs, desk.SaveAs}, {keyCautions, desk.Cautions}, {keyFirstRun, desk.FirstRun}, {keySave, desk.Save}, {keyUndo, desk.Undo},
-	{keyRedo, desk.Redo}, {keyQuit, desk.Quit},
+	{keyRedo, desk.Redo}, {keyQuit, desk.Quit}, {keySheet, desk.PrintSheet}, {keyTemplate, desk.PrintTemplate}, {keyCustomer, desk.PrintCustomer},
 }
 
 // Title is what the header calls the screen.
@@ -80,7 +84,7 @@ func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, 
 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding {
-	return m.entry.Keys(s, keySaveAs, keyCautions, keyFirstRun, keyUndo, keyRedo, keySave, keyQuit)
+	return m.entry.Keys(s, keySaveAs, keySheet, keyTemplate, keyCautions, keyFirstRun, keyUndo, keyRedo, keySave, keyQuit, keyCustomer)
 }
 
 // act is a row that is no form: something to do.
@@ -91,6 +95,9 @@ const (
 	doSaveAs
 	doCautions
 	doFirstRun
+	doSheet
+	doTemplate
+	doCustomer
 )
 
 // acts are what they are called and what they ask for.
@@ -99,6 +106,8 @@ var acts = [...]struct {
 	ask  desk.Ask
 }{
 	doSave: {"Save", desk.Save}, doSaveAs: {"Save as another file", desk.SaveAs},
+	doSheet: {"Job sheet on paper", desk.PrintSheet}, doTemplate: {"Template at its true size", desk.PrintTemplate},
+	doCustomer: {"Page for the customer", desk.PrintCustomer},
 	doCautions: {"Cautions: read before you cut", desk.Cautions},
 	doFirstRun: {"First run: read before it is lit", desk.FirstRun},
 }

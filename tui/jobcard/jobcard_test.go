@@ -77,7 +77,11 @@ func TestSettingsAreTheWorkshops(t *testing.T) {
 	}
 	r.Type("b")
 	assert.True(t, r.State.Settings.Big)
-	r.Type("u")
+	r.Type("l")
+	assert.True(t, r.State.Settings.Letter)
+	r.Type("a")
+	assert.False(t, r.State.Settings.Letter)
+	r.Type("<up>u")
 	assert.False(t, r.State.Settings.Big)
 	assert.Equal(t, before, r.State.Job)
 	assert.Empty(t, r.Steps())
@@ -99,7 +103,7 @@ func TestWhatThePlanIsDrawnIn(t *testing.T) {
 	r.Type("c")
 	assert.Equal(t, desk.InCells, r.State.Settings.Plan)
 	assert.False(t, r.State.Pictures())
-	r.Type("p")
+	r.Type("<up>p")
 	assert.True(t, r.State.Pictures())
 }
 
@@ -143,7 +147,7 @@ func TestGoldens(t *testing.T) {
 		for name, keys := range map[string]string{
 			"list": "", "job": "<enter>", "tape": "<down><enter>", "shown": "<down><down><enter>",
 			"cautions": "<down><down><down><down><down>", "firstrun": "<down><down><down><down><down><down>",
-			"rule": "<down><down><down><down><down><down><down><down><enter>",
+			"rule": strings.Repeat("<down>", 11) + "<enter>",
 		} {
 			t.Run(fmt.Sprintf("%s-%dx%d", name, w, h), func(t *testing.T) {
 				job := screentest.Van(t)

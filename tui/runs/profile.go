@@ -2,7 +2,6 @@ package runs
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -12,6 +11,7 @@ import (
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -146,30 +146,10 @@ func (p *profile) falls(lay canvas.Map) string {
 	for i := range p.run.Line.Legs {
 		leg := &p.run.Line.Legs[i]
 		col, _, _ := lay.Cell(geometry.Point{X: (p.run.CornerAlong(i) + p.run.CornerAlong(i+1)) / 2})
-		row.put(col, fallOf(leg.B.Sub(leg.A)))
+		row.put(col, words.Fall(leg.B.Sub(leg.A)))
 	}
 	return row.text
 }
-
-// fallOf is how steep a leg is: mm down in a metre of plan, or that it stands.
-func fallOf(leg geometry.Point3) string {
-	plan := leg.Plan().Norm()
-	switch fall := -1000 * leg.Z / plan; {
-	case plan < upright && leg.Z <= 0:
-		return "down"
-	case plan < upright:
-		return "up"
-	case math.Round(fall) == 0:
-		return "level"
-	case fall < 0:
-		return "↑" + survey.Figure(math.Round(-fall))
-	default:
-		return "↓" + survey.Figure(math.Round(fall))
-	}
-}
-
-// upright is how little a leg goes aside in plan, mm, that stands.
-const upright = 1
 
 // places writes how deep each corner is, and how far along.
 func (p *profile) places(lay canvas.Map, s desk.State) string {

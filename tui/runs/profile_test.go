@@ -9,6 +9,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,7 +35,7 @@ func TestFallsInWords(t *testing.T) {
 	for want, leg := range map[string]geometry.Point3{
 		"down": {Z: -65}, "up": {X: 0.5, Z: 10}, "level": {X: 100, Y: 3}, "↓20": {X: 30, Y: 40, Z: -1}, "↑7": {Y: 1000, Z: 7.2},
 	} {
-		assert.Equal(t, want, fallOf(leg))
+		assert.Equal(t, want, words.Fall(leg))
 	}
 }
 

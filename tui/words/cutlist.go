@@ -30,8 +30,14 @@ func CutList(l cutlist.List, u survey.Units) (lines []string) {
 	return lines
 }
 
-// piece says what a piece is cut to, and how it is bent: straight lengths between the tangents of its bends.
+// piece says what a piece is cut to, and how it is bent.
 func piece(p cutlist.Piece, u survey.Units) string {
+	return fmt.Sprintf("%s %s across, %s to %s: cut %s, along the middle %s: %s", p.Of, survey.Format(p.Across, u), p.From, p.To,
+		desk.Length(p.Cut, u), survey.Format(p.Developed, u), Bits(p, u))
+}
+
+// Bits says how a piece is bent: straight lengths between the tangents of its bends.
+func Bits(p cutlist.Piece, u survey.Units) string {
 	bits := make([]string, len(p.Bits))
 	for i, b := range p.Bits {
 		turn := desk.Quantity(b.Turn, rules.Degree, u)
@@ -44,8 +50,7 @@ func piece(p cutlist.Piece, u survey.Units) string {
 			bits[i] = "bend " + turn + " at radius " + survey.Format(b.Radius, u) + " (" + survey.Format(b.Length, u) + ")"
 		}
 	}
-	return fmt.Sprintf("%s %s across, %s to %s: cut %s, along the middle %s: %s", p.Of, survey.Format(p.Across, u), p.From, p.To,
-		desk.Length(p.Cut, u), survey.Format(p.Developed, u), strings.Join(bits, ", "))
+	return strings.Join(bits, ", ")
 }
 
 func stock(s cutlist.Stock, u survey.Units) string {

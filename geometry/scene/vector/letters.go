@@ -1,6 +1,7 @@
 package vector
 
 import (
+	"strings"
 	"sync"
 
 	"golang.org/x/image/font"
@@ -75,4 +76,20 @@ func BoxOf(x, y float64, t Text) Box {
 		x -= w
 	}
 	return Box{Left: x, Top: y - ascent*t.Size, Width: w, Height: (ascent + descent) * t.Size}
+}
+
+// lackedBox stands for a letter that the program's font lacks: a font's own sign for that is easily taken for nothing.
+const lackedBox = '□'
+
+// Legible returns a text with a box in the place of each letter that the program's font lacks.
+func Legible(text string) string {
+	f := faceOf(false)
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return strings.Map(func(r rune) rune {
+		if glyph, err := f.font.GlyphIndex(&f.buf, r); err != nil || glyph == 0 {
+			return lackedBox
+		}
+		return r
+	}, text)
 }

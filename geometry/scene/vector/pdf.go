@@ -42,11 +42,11 @@ func (p *PDF) Page(width, height float64) {
 	p.pdf.AddPageFormat(way, fpdf.SizeType{Wd: min(width, height), Ht: max(width, height)})
 }
 
-// Bytes returns the file.
+// Bytes returns the file, sealed.
 func (p *PDF) Bytes() ([]byte, error) {
 	var out bytes.Buffer
 	err := p.pdf.Output(&out)
-	return out.Bytes(), err
+	return sealed(out.Bytes()), err
 }
 
 // Face fills an outline.
@@ -82,7 +82,7 @@ func (p *PDF) path(points []geometry.Point, closed bool) {
 	}
 }
 
-// Write writes a text.
+// Write writes a text, with boxes for letters that the font lacks.
 func (p *PDF) Write(at geometry.Point, t Text) {
 	const pointsPerMM = 72 / 25.4
 	style := ""
@@ -95,6 +95,7 @@ func (p *PDF) Write(at geometry.Point, t Text) {
 		p.pdf.TransformRotate(90, at.X, at.Y)
 		defer p.pdf.TransformEnd()
 	}
+	t.Words = Legible(t.Words)
 	x := BoxOf(at.X, at.Y, t).Left
 	p.pdf.SetAlpha(1, "Normal")
 	if t.Rim.A > 0 {

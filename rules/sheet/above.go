@@ -1,0 +1,128 @@
+package sheet
+
+import (
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+)
+
+// above is the van from above with the marks that are made there.
+func (s *source) above() Section {
+	sheet := rules.Marks(*s.Result)
+	opts := drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks[:min(1, len(sheet.Marks))], Pins: true}
+	section := Section{Heading: "On top: the floor from above, and what the tape says at each mark", Parts: []Part{
+		s.top(sheet),
+		s.picture("The floor, and the arcs from the pins to the middle of the cut", onTop(drawing.Draw(*s.Result, opts)), 95),
+	}}
+	if len(sheet.Marks) > 0 {
+		section.Parts = append(section.Parts, s.marks(sheet))
+	}
+	return section
+}
+
+// onTop takes the names from what the floor hides: the picture from below has them.
+func onTop(s scene.Scene) scene.Scene {
+	for i := range s.Items {
+		if it := &s.Items[i]; s.Projection.Hidden(it) {
+			it.Label, it.Code = "", ""
+		}
+	}
+	return named(s, scene.Hole, "")
+}
+
+// named gives what has a role another name: that of a hole stands at its mark.
+func named(s scene.Scene, of scene.Role, name string) scene.Scene {
+	for i := range s.Items {
+		if it := &s.Items[i]; it.Role == of {
+			it.Label = name
+		}
+	}
+	return s
+}
+
+// picture is a scene of the job.
+func (s *source) picture(title string, of scene.Scene, most float64) Picture {
+	return Picture{Title: title, Scene: of, Most: most, Say: s.say, Datum: s.Job.Datum.Name}
+}
+
+// top is what the job is, beside what is near the cut.
+func (s *source) top(sheet rules.MarkSheet) Part {
+	facts := Parts{s.facts()}
+	if dangers := rules.Dangers(s.Result); len(dangers) > 0 {
+		facts = append(facts, List(dangers))
+	}
+	if len(sheet.Checks) > 0 {
+		facts = append(facts, s.checkLengths(sheet.Checks))
+	}
+	if s.Job.Cut == nil {
+		return facts
+	}
+	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
+	return Beside{facts, s.near("Near the cut", named(near, scene.Hole, ""))}
+}
+
+// nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
+const (
+	nearHigh = 66
+	nearHalf = 180
+)
+
+// near is what of a picture is near the cut.
+func (s *source) near(title string, of scene.Scene) Picture {
+	near := s.picture(title, of, nearHigh)
+	near.Around = s.nearCut()
+	return near
+}
+
+func (s *source) nearCut() *Around {
+	half := geometry.Point{X: nearHalf, Y: nearHalf}
+	for _, at := range append(rules.Bolts(&s.Job, &s.Plan), rules.FuelHoles(&s.Job, &s.Plan)...) {
+		const most = 350 // a hole farther off is seen on the whole floor
+		if off := at.Sub(s.Plan.Cut.At); off.Norm() < most {
+			half.X, half.Y = max(half.X, off.Norm()+20), max(half.Y, off.Norm()+20)
+		}
+	}
+	return &Around{Middle: s.Plan.Cut.At, Half: half}
+}
+
+func (s *source) facts() Facts {
+	return Facts{
+		{"job", s.Job.Ref}, {"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"date", s.Job.Date},
+		{"the place is", s.say.Standing(s.Result)}, {"x from", s.Job.Datum.Edge()}, {"lengths in", "mm"},
+	}
+}
+
+// spreadHead stands over how much a place may be off either way, 95 times in 100; its blanks hold it together.
+const spreadHead = "±\u00a095\u00a0%"
+
+// marks are the readings of the tape at each mark, as programs get them.
+func (s *source) marks(sheet rules.MarkSheet) Part {
+	t := Table{Cols: []Col{
+		{Head: "mark"}, {Head: "below: " + s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
+		{Head: "above: " + s.Job.Datum.Called(), Figure: true}, {Head: spreadHead, Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
+		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: "right pin", Figure: true},
+	}}
+	for _, m := range sheet.Marks {
+		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
+		if a := m.Above; a != nil {
+			cells = append(cells, survey.Figure(a.Bumper), s.say.Spread95(a.Sigma[0]), survey.Figure(a.Left), survey.Figure(a.Right),
+				s.say.Spread95(a.Sigma[1]), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
+		}
+		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
+	}
+	if p := sheet.Pilot; p.Drilled != nil {
+		return Parts{t, Text{Words: s.say.PilotOff(*p) + ".", Bold: true}}
+	}
+	return t
+}
+
+// checkLengths are the lengths to tape that show whether what was set out is square.
+func (s *source) checkLengths(checks []rules.Check) Part {
+	t := Table{Cols: []Col{{Head: "to check, above; both diagonals alike"}, {Head: "mm", Figure: true}}}
+	for _, c := range checks {
+		t.Rows = append(t.Rows, Row{Cells: []string{s.say.Check(c), survey.Figure(c.Length)}})
+	}
+	return t
+}

@@ -1,0 +1,40 @@
+package sheet
+
+import "bench.example/undermark/rules"
+
+// cautions are all that apply to the job, in the order of the work, each with a box to tick once it is seen to.
+func (s *source) cautions() Section {
+	section := Section{Heading: "Cautions: read before you drill, tick what is seen to", Fresh: true}
+	titles := map[rules.Occasion]string{
+		rules.EveryTime: "Every time", rules.BeforeDrilling: "Before drilling and cutting", rules.FittingHeater: "While the heater is fitted",
+		rules.FirstRun: "The first run",
+	}
+	for when := rules.EveryTime; when <= rules.FirstRun; when++ {
+		var ticks Ticks
+		for _, c := range rules.CautionsFor(when, s.Result) {
+			ticks = append(ticks, Tick{Name: c.About, Words: c.Say})
+		}
+		if len(ticks) > 0 {
+			section.Parts = append(section.Parts, Text{Words: titles[when], Bold: true}, ticks)
+		}
+	}
+	return section
+}
+
+// signOff is who did what, to be signed.
+func (s *source) signOff() Section {
+	return Section{Heading: "Signed off", Parts: []Part{
+		Text{Words: "The place is " + s.say.Standing(s.Result) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
+		Lines{"", "", ""},
+		Beside{Lines{"fitted by", "date", "signed"}, Lines{"checked by", "date", "signed"}},
+	}}
+}
+
+// notes are what the job says beside.
+func (s *source) notes() Section {
+	section := Section{Heading: "Notes"}
+	if s.Job.Notes != "" {
+		section.Parts = []Part{Text{Words: s.Job.Notes}}
+	}
+	return section
+}

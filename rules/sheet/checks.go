@@ -1,0 +1,111 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"bench.example/undermark/rules"
+)
+
+// checks are all findings, as people read them, with who asks for it, and what no finding speaks of.
+func (s *source) checks() Section {
+	section := Section{Heading: "Checks: every clearance, and who asks for it"}
+	var by sources
+	findings := rules.ForPeople(s.Findings)
+	first := slices.IndexFunc(findings, func(f *rules.Finding) bool { return f.Verdict == rules.Clear })
+	if first < 0 {
+		first = len(findings)
+	}
+	open, clear := s.open(findings[:first], &by), s.clear(findings[first:], &by)
+	if len(open.Rows) > 0 {
+		section.Parts = append(section.Parts, open)
+	}
+	var unknown Named
+	for _, lacking := range s.say.Missing(s.Result) {
+		unknown = append(unknown, [2]string{lacking.Title + ":", strings.Join(lacking.Items, ", ") + "."})
+	}
+	if len(unknown) > 0 {
+		section.Parts = append(section.Parts, unknown)
+	}
+	if len(clear.Rows) > 0 {
+		section.Parts = append(section.Parts, Text{Words: "Clear of what was entered. Figures are mm unless said.", Bold: true}, Halves{clear})
+	}
+	if len(by) > 0 {
+		section.Parts = append(section.Parts, by.table())
+	}
+	return section
+}
+
+// deadly stands before what can kill.
+const deadly = "† "
+
+func about(f *rules.Finding) string {
+	if f.Weight == rules.Kills {
+		return deadly + f.About()
+	}
+	return f.About()
+}
+
+// open are the findings that are not clear, each with why.
+func (s *source) open(findings []*rules.Finding, by *sources) Table {
+	t := Table{Cols: []Col{
+		{Head: "verdict"}, {Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for"},
+		{Head: "margin", Figure: true}, {Head: "by"},
+	}}
+	for _, f := range findings {
+		t.Rows = append(t.Rows, Row{
+			Cells:  []string{f.Verdict.String(), about(f), s.say.Found(*f), s.say.PlusMinus(*f), s.say.Asked(*f), s.say.Margin(*f), by.mark(f.Limit)},
+			Strong: true, Under: f.Why,
+		})
+	}
+	return t
+}
+
+// clear are the clear findings in short.
+func (s *source) clear(findings []*rules.Finding, by *sources) Table {
+	t := Table{Size: small, Cols: []Col{
+		{Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for", Figure: true}, {Head: "by"},
+	}}
+	for _, f := range findings {
+		sign := map[rules.Sense]string{rules.Least: "≥ ", rules.Most: "≤ "}[f.Rule.Sense]
+		t.Rows = append(t.Rows, Row{Cells: []string{
+			about(f), s.say.Short(*f, f.Value), s.say.PlusMinus(*f), sign + s.say.Short(*f, f.Required.Value), by.mark(f.Limit),
+		}})
+	}
+	return t
+}
+
+// sources are who asks for what, in the order in which they are met.
+type sources []string
+
+// mark is the letter that stands for a book with its source.
+func (all *sources) mark(l *rules.Limit) string {
+	text := l.Book
+	if l.Source != "" && l.Source != l.Book {
+		text += ": " + l.Source
+	}
+	i := slices.Index(*all, text)
+	if i < 0 {
+		i = len(*all)
+		*all = append(*all, text)
+	}
+	return letter(i)
+}
+
+// letter counts in letters: a to z, then aa.
+func letter(i int) string {
+	const letters = 26
+	text := string(rune('a' + i%letters))
+	if i >= letters {
+		text = letter(i/letters-1) + text
+	}
+	return text
+}
+
+func (all sources) table() Table {
+	t := Table{Cols: []Col{{Head: "by"}, {Head: "which book spoke, and its source"}}}
+	for i, text := range all {
+		t.Rows = append(t.Rows, Row{Cells: []string{letter(i), text}})
+	}
+	return t
+}

@@ -1,0 +1,13 @@
+package sheet
+
+// contents are the sections of a job sheet, in the order in which the work goes.
+var contents = []func(*source) Section{
+	(*source).above,
+	(*source).below,
+	(*source).runs,
+	(*source).checks,
+	(*source).cuts,
+	(*source).cautions,
+	(*source).notes,
+	(*source).signOff,
+}

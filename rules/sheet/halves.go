@@ -1,0 +1,51 @@
+package sheet
+
+// Halves lays a part in two columns, the fold between them, that come out about as high as each other.
+type Halves struct{ Part }
+
+// halves are two columns while something goes on in them.
+type halves struct {
+	left, wide float64 // of both together
+	from, end  float64 // where they begin on this page, and where the first ends
+	second     bool    // the second is being laid
+	over       int     // how much of what is put anew stands over both
+	rest       float64 // how high all would be that is not laid yet, in one column
+}
+
+// gutter is between two columns, mm.
+const gutter = 8
+
+func (p Halves) lay(f *flow) {
+	h := &halves{left: f.left, wide: f.wide, over: len(f.again)}
+	h.rest = f.measured(p.Part, h.half())
+	if f.endless || f.halves != nil {
+		p.Part.lay(f)
+		return
+	}
+	const least = 30 // mm of a page, for columns to begin there
+	f.need(least)
+	f.halves = h
+	h.begin(f)
+	p.Part.lay(f)
+	below := f.y
+	if h.second {
+		below = max(below, h.end)
+	}
+	f.halves, f.left, f.wide, f.y = nil, h.left, h.wide, below
+}
+
+func (h *halves) half() float64 { return (h.wide - gutter) / 2 }
+
+// begin begins the first column of a page.
+func (h *halves) begin(f *flow) {
+	const slack = 8 // mm: heads come twice, and rows are not broken
+	f.left, f.wide = h.left, h.half()
+	h.second, h.from = false, f.y
+	h.end = min(f.foot(), f.y+h.rest/2+slack)
+	h.rest -= 2 * (f.foot() - f.y) // what this page holds
+}
+
+// beginSecond begins the second column of a page.
+func (h *halves) beginSecond(f *flow) {
+	f.left, f.y, h.second = h.left+h.half()+gutter, h.from, true
+}

@@ -1,0 +1,157 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/vehicles"
+)
+
+// runs are the runs the job has, one under the other: how each falls, how it is seen from the side, its points and what hangs on it.
+func (s *source) runs() Section {
+	section := Section{Heading: "The runs: how they fall, and where they go"}
+	for _, of := range vehicles.RunKinds {
+		if run, laid := s.Job.Run(of), s.Plan.Run(of); run != nil && laid != nil {
+			section.Parts = append(section.Parts, s.run(of, run, laid))
+		}
+	}
+	return section
+}
+
+// run is one run.
+func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun) Part {
+	head := fmt.Sprintf("The %s, %s mm across", of, survey.Figure(run.Across))
+	if run.Bend.Set {
+		head += ", bends at a radius of " + survey.Figure(run.Bend.Value) + " mm"
+	}
+	parts := Parts{}
+	if p, ok := s.profile(of, laid, head); ok {
+		parts = append(parts, p)
+	} else {
+		parts = append(parts, Text{Words: head + ".", Bold: true})
+	}
+	parts = append(parts, Beside{s.beside(scene.FromRight, of, laid), s.beside(scene.FromBehind, of, laid)}, Beside{s.points(laid), s.hanging(run, laid)})
+	return Kept{parts}
+}
+
+// stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
+var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
+
+// profile is how a run falls along its way.
+func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string) (Picture, bool) {
+	const most, long = 30, 160 // mm: of paper
+	low, high := drawing.Heights(laid)
+	stretch := 1.0
+	for _, stretch = range stretches {
+		if (high-low)*stretch/most <= laid.Line.Length()/long {
+			break
+		}
+	}
+	falls, ok := drawing.Along(*s.Result, of, stretch)
+	if stretch != 1 {
+		head += "; heights " + survey.Exact(stretch) + " times as high as they are"
+	}
+	return s.picture(head, falls, most), ok
+}
+
+// beside is a run as it is seen from a side.
+func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.LaidRun) Part {
+	const most, rim = 36, 60 // mm: of paper, and of the van
+	seen := drawing.Draw(*s.Result, drawing.Options{View: view, Selected: -1})
+	low, high := seen.Projection.Point(laid.Path[0]), seen.Projection.Point(laid.Path[0])
+	for _, p := range laid.Path {
+		at := seen.Projection.Point(p)
+		low = geometry.Point{X: min(low.X, at.X), Y: min(low.Y, at.Y)}
+		high = geometry.Point{X: max(high.X, at.X), Y: max(high.Y, at.Y)}
+	}
+	high.Y = max(high.Y, s.Job.Floor.Thickness) // how far below the floor it is must be seen
+	picture := s.picture("", numbered(s.nearRun(seen, of)), most)
+	picture.Around = &Around{low.Add(high).Scale(0.5), high.Sub(low).Scale(0.5).Add(geometry.Point{X: rim, Y: rim})}
+	return picture
+}
+
+// nearRun leaves of a picture the floor, the cut, the run, and what under the floor comes near it: from the side all stands before all.
+func (s *source) nearRun(seen scene.Scene, of vehicles.RunKind) scene.Scene {
+	const near = 120 // mm
+	subject := [...]rules.Sort{rules.TheExhaust, rules.TheIntake, rules.TheFuel}[of]
+	beside := map[int]bool{}
+	for i := range s.Findings {
+		f := &s.Findings[i]
+		if f.Subject.Sort == subject && f.Against.Sort == rules.AnObstruction && f.Rule.Unit == rules.MM && f.Places == 2 && f.At[0].Sub(f.At[1]).Norm() < near {
+			beside[int(f.Against.Index)] = true
+		}
+	}
+	own := map[scene.Role]vehicles.RunKind{
+		scene.Exhaust: vehicles.ExhaustRun, scene.Muffler: vehicles.ExhaustRun, scene.Outlet: vehicles.ExhaustRun,
+		scene.Intake: vehicles.IntakeRun, scene.Mouth: vehicles.IntakeRun, scene.Fuel: vehicles.FuelRun,
+	}
+	var kept []scene.Item
+	for _, it := range seen.Items {
+		run, isRun := own[it.Role]
+		obstruction := it.Code != "" && it.Role != scene.Fitting
+		if isRun && run == of || obstruction && beside[it.Ref] || it.Role == scene.Floor || it.Role == scene.Cut {
+			kept = append(kept, it)
+		}
+	}
+	seen.Items = kept
+	return seen
+}
+
+// points are a run's corners, each with how the leg from it falls.
+func (s *source) points(laid *vehicles.LaidRun) Table {
+	t := Table{Cols: []Col{
+		{Head: "point"}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true}, {Head: "below the floor", Figure: true},
+		{Head: "leg to the next", Figure: true}, {Head: "its fall, mm/m"},
+	}}
+	for i, p := range laid.Path {
+		name := strconv.Itoa(i)
+		switch i {
+		case 0:
+			name = "begins"
+		case len(laid.Path) - 1:
+			name = "ends"
+		}
+		cells := []string{name, survey.Figure(p.X), survey.Figure(p.Y), survey.Figure(-p.Z)}
+		if i+1 < len(laid.Path) {
+			leg := laid.Path[i+1].Sub(p)
+			cells = append(cells, survey.Figure(leg.Norm()), s.say.Fall(leg))
+		}
+		t.Rows = append(t.Rows, Row{Cells: cells})
+	}
+	return t
+}
+
+// hanging is what hangs on a run, with its place along it.
+func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
+	t := Table{Cols: []Col{
+		{Head: "hangs on it"}, {Head: "along the run", Figure: true}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true},
+		{Head: "below the floor", Figure: true},
+	}}
+	add := func(name string, along float64, more string) {
+		at := laid.Station(along)
+		t.Rows = append(t.Rows, Row{Cells: []string{name, survey.Figure(along), survey.Figure(at.X), survey.Figure(at.Y), survey.Figure(at.Drop)}, Under: more})
+	}
+	if m := laid.Muffler; m != nil {
+		drain := ""
+		if run.Muffler.Drain != "" {
+			drain = ", drain hole " + run.Muffler.Drain
+		}
+		add("muffler begins", m.From, survey.Figure(run.Muffler.Across)+" across"+drain)
+		add("muffler ends", m.To, "")
+	}
+	for i, at := range run.Clips {
+		add(fmt.Sprintf("clip %d", i+1), at, "")
+	}
+	for i, at := range run.Drains {
+		add(fmt.Sprintf("drain hole %d", i+1), at, "")
+	}
+	if laid.Pump.Set {
+		add("pump", laid.Pump.Value, "outlet "+survey.Figure(run.Pump.Tilt)+"° up from level")
+	}
+	return t
+}
