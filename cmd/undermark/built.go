@@ -39,7 +39,7 @@ func checkBuilt(args []string, next bool, shared *sharedFlags, f *answerFlags, s
 
 // builtText sets what was planned beside what was built for a person.
 func builtText(p *paper, planned, built *rules.Result) string {
-	p.line("%s as built: %s; as planned: %s.", planned.Job.Ref, standing(*built), standing(*planned))
+	p.line("%s as built: %s; as planned: %s.", planned.Job.Ref, words.Standing(built), words.Standing(planned))
 	p.line("Made otherwise: %s.", strings.Join(words.BuiltOtherwise(&planned.Job), ", "))
 	dangersText(p, built)
 	list := rules.Compare(planned, built)

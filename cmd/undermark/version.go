@@ -18,8 +18,8 @@ var (
 
 // build is what this program was made from.
 type build struct {
-	Version string `json:"version"`          // as released, else "unreleased"
-	Commit  string `json:"commit,omitempty"` // "" where nobody said
+	Version string `json:"version"`           // as released, else "unreleased"
+	Commit  string `json:"commit,omitempty"`  // "" where nobody said
 	Changed bool   `json:"changed,omitempty"` // made from files that were changed since that commit
 	Go      string `json:"go"`
 	Format  int    `json:"format"` // of the job file
