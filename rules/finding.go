@@ -136,6 +136,7 @@ type Result struct {
 // MarkSheet is what the tape must say at each mark.
 type MarkSheet struct {
 	Marks  []Mark
+	Stubs  []Mark  // where the heater's stubs will be: they go with the disc, so nobody ticks them, but a dry fit is held to them
 	Checks []Check // lengths to tape that show whether what was set out is square
 	Pilot  *Pilot  // never nil; empty without a cut
 }

@@ -104,6 +104,7 @@ type sheetJSON struct {
 	Fit     *fitJSON   `json:"fit"`
 	Marks   []markJSON `json:"marks"`
 	Checks  []Check    `json:"checks,omitempty"`
+	Stubs   []markJSON `json:"stubs,omitempty"`
 	Pilot   *pilotJSON `json:"pilot"`
 }
 
@@ -127,6 +128,8 @@ type markJSON struct {
 	Plan  []float64  `json:"plan"`
 	Below belowJSON  `json:"below"`
 	Above *aboveJSON `json:"above,omitempty"`
+
+	InWay map[string][]string `json:"in_way,omitempty"` // by the key of the reading above: the fittings that its tape would pass through
 }
 
 type belowJSON struct {
@@ -155,18 +158,8 @@ type pilotJSON struct {
 // MarksJSON writes a judged job's marks as `marks --json` prints them.
 func MarksJSON(r Result) ([]byte, error) {
 	sheet := Marks(r)
-	out := sheetJSON{Format: jsonFormat, Job: r.Job.Ref, Dangers: Dangers(&r), Fit: r.fitJSON(), Marks: make([]markJSON, len(sheet.Marks)), Checks: sheet.Checks}
-	for i, m := range sheet.Marks {
-		out.Marks[i] = markJSON{
-			Name: m.Name, Plan: point(m.Plan),
-			Below: belowJSON{number(m.Below.Bumper), number(m.Below.Left), number(m.Below.Right)},
-		}
-		if a := m.Above; a != nil {
-			out.Marks[i].Above = &aboveJSON{
-				X: number(a.X), Y: number(a.Y), Bumper: number(a.Bumper), Left: number(a.Left), Right: number(a.Right),
-				PinLeft: number(a.PinLeft), PinRight: number(a.PinRight), Sigma: a.Sigma[:],
-			}
-		}
+	out := sheetJSON{
+		Format: jsonFormat, Job: r.Job.Ref, Dangers: Dangers(&r), Fit: r.fitJSON(), Marks: r.marksJSON(sheet.Marks), Checks: sheet.Checks, Stubs: r.marksJSON(sheet.Stubs),
 	}
 	if p := sheet.Pilot; r.Job.Cut != nil {
 		out.Pilot = &pilotJSON{MayMove: number(p.MayMove)}
@@ -175,6 +168,40 @@ func MarksJSON(r Result) ([]byte, error) {
 		}
 	}
 	return json.Marshal(out)
+}
+
+func (r *Result) marksJSON(marks []Mark) []markJSON {
+	out := make([]markJSON, len(marks))
+	for i, m := range marks {
+		out[i] = markJSON{
+			Name: m.Name, Plan: point(m.Plan),
+			Below: belowJSON{number(m.Below.Bumper), number(m.Below.Left), number(m.Below.Right)},
+		}
+		if a := m.Above; a != nil {
+			out[i].Above = &aboveJSON{
+				X: number(a.X), Y: number(a.Y), Bumper: number(a.Bumper), Left: number(a.Left), Right: number(a.Right),
+				PinLeft: number(a.PinLeft), PinRight: number(a.PinRight), Sigma: a.Sigma[:],
+			}
+			out[i].InWay = r.inWay(m)
+		}
+	}
+	return out
+}
+
+// wayKeys are the readings above as JSON names them, by TapeWay.
+var wayKeys = [...]string{"bumper", "left", "right", "pin_left", "pin_right"}
+
+// inWay names what stands in each tape's way, nil where all are free.
+func (r *Result) inWay(m Mark) (ways map[string][]string) {
+	for _, way := range TapeWays {
+		for _, i := range OnFloor(r, m, way).Fittings {
+			if ways == nil {
+				ways = map[string][]string{}
+			}
+			ways[wayKeys[way]] = append(ways[wayKeys[way]], r.Job.Fittings[i].Name)
+		}
+	}
+	return ways
 }
 
 func (r *Result) fitJSON() *fitJSON {

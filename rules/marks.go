@@ -25,10 +25,9 @@ func Marks(result Result) MarkSheet {
 	}
 	sheet.Marks = append(sheet.Marks, m.both("cut centre", plan.Cut.Intended))
 	if job.Heater != nil {
-		for i, corner := range Plate(*job, *plan).Corners() {
-			sheet.Marks = append(sheet.Marks, m.both(plateMark(i), corner))
-		}
+		sheet.Marks = append(sheet.Marks, m.plate(Plate(*job, *plan).Corners())...)
 	}
+	sheet.Stubs = m.stubs()
 	for i, at := range Bolts(job, plan) {
 		sheet.Marks = append(sheet.Marks, m.hole(Thing{Sort: ABolt, Index: int32(i)}, at))
 	}
@@ -82,6 +81,16 @@ func (m *marker) hole(of Thing, p geometry.Point) Mark {
 	return mark
 }
 
+// stubs are the places of the heater's stubs, where the heater will sit.
+func (m *marker) stubs() (marks []Mark) {
+	for _, k := range vehicles.RunKinds {
+		if at, there := m.job.Stub(k); there {
+			marks = append(marks, m.both(k.String()+" stub", at.Plan()))
+		}
+	}
+	return marks
+}
+
 // fuelHoles are the marks of the fuel line's own holes.
 func (m *marker) fuelHoles(plan *vehicles.Plan) (marks []Mark) {
 	for i, at := range FuelHoles(m.job, plan) {
@@ -108,6 +117,39 @@ func reading(plan float64, hook vehicles.Number) float64 {
 }
 
 func plateMark(i int) string { return fmt.Sprintf("plate %d", i+1) }
+
+// plate are the marks of the flange's corners. Their numbers go round from the warm air's front left; people hear where on the van each is.
+func (m *marker) plate(corners [4]geometry.Point) (marks []Mark) {
+	where := cornersOf(corners)
+	for i, corner := range corners {
+		mark := m.both(plateMark(i), corner)
+		if where[i] != "" {
+			mark.Words += ", " + where[i]
+		}
+		marks = append(marks, mark)
+	}
+	return marks
+}
+
+// eighths are the ways of the van, from its front anticlockwise as seen from above.
+var eighths = [...]string{"front", "front left", "left", "rear left", "rear", "rear right", "right", "front right"}
+
+// cornersOf says where on the van each corner of a rectangle is from its middle. Corners of one that is nearly a line would be called
+// alike: then nobody is.
+func cornersOf(corners [4]geometry.Point) (where [4]string) {
+	middle := corners[0].Add(corners[2]).Scale(0.5)
+	seen := map[string]bool{}
+	for i, c := range corners {
+		out := c.Sub(middle)
+		eighth := int(math.Round(math.Atan2(out.Y, out.X)/(math.Pi/4))+8) % 8
+		where[i] = eighths[eighth]
+		seen[where[i]] = true
+	}
+	if len(seen) < len(corners) {
+		return [4]string{}
+	}
+	return where
+}
 
 // checks are the diagonals of the flange, and those from the datum pins to the floor's front corners: pins that stand
 // square to the van give the lengths here. They are taped above, from the pins as pin_left and pin_right are.

@@ -9,6 +9,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/history"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
@@ -45,7 +46,7 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	}
 	say := c.Say
 	if len(done.Unmade) > 0 {
-		say = strings.TrimSpace(say + " " + unmade(done.Unmade))
+		say = strings.TrimSpace(say + " " + unmade(done.Unmade, r.desk.State.Settings))
 	}
 	if say != "" && done.Refused == "" {
 		r.tell(say)
@@ -56,12 +57,29 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 // mostUnmade is how many marks are named.
 const mostUnmade = 5
 
-// unmade says which marks are to be made again.
-func unmade(names []string) string {
-	if more := len(names) - mostUnmade; more > 0 {
-		names = append(slices.Clone(names[:mostUnmade]), fmt.Sprintf("and %d more", more))
+// unmade says which marks are to be made again, and how far they lie from where they were made.
+func unmade(marks []history.Moved, set desk.Settings) string {
+	var texts, ways []string
+	for _, m := range marks {
+		way := words.Moved(m.By, set)
+		if !slices.Contains(ways, way) {
+			ways = append(ways, way)
+		}
+		texts = append(texts, m.Words)
 	}
-	return "Moved, so to be marked again: " + strings.Join(names, ", ") + "."
+	if len(ways) > 1 {
+		for i, m := range marks {
+			texts[i] = strings.TrimSpace(m.Words + " " + words.Moved(m.By, set))
+		}
+	}
+	if more := len(texts) - mostUnmade; more > 0 {
+		texts = append(texts[:mostUnmade], fmt.Sprintf("and %d more", more))
+	}
+	text := "Moved"
+	if len(ways) == 1 && ways[0] != "" {
+		text += " " + ways[0]
+	}
+	return text + ", so to be marked again: " + strings.Join(texts, ", ") + "."
 }
 
 // ask does what only the root does.

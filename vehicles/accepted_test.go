@@ -30,10 +30,14 @@ side_below = 12
 side_above = -3
 frames = 0
 pins = 700
+pins_on = "batten"
+edges_below = "lip of the sill"
+edges_above = "inner face of the lining"
 `, func(j *Job) {
 		j.Datum = Datum{
 			HookBelow: Some(150), HookAbove: Some(60), ShiftAbove: Some(-20), Left: Some(880), Right: Some(870.5), AboveLeft: Some(860),
 			AboveRight: Some(850), SideBelow: Some(12), SideAbove: Some(-3), Frames: Some(0), Pins: Some(700),
+			PinsOn: Batten, EdgesBelow: "lip of the sill", EdgesAbove: "inner face of the lining",
 		}
 	}},
 	{"a tape with everything", "[tape]\nclass = \"III\"\nread = 0\nmark = 2\nheight = 3.5\nturn = 0.5\n", func(j *Job) {

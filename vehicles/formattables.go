@@ -24,6 +24,9 @@ func (w *writer) datum(d Datum) {
 	w.maybe("side_above", d.SideAbove)
 	w.maybe("frames", d.Frames)
 	w.maybe("pins", d.Pins)
+	w.texts("pins_on", d.PinsOn)
+	w.texts("edges_below", d.EdgesBelow)
+	w.texts("edges_above", d.EdgesAbove)
 }
 
 // bow writes how the bumper's edge runs.

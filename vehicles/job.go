@@ -117,15 +117,20 @@ const (
 
 // Datum says where the tapes were hooked.
 type Datum struct {
-	Name                  string // of the line that x starts at; "" means the rear bumper edge
-	HookBelow             Number
-	HookAbove, ShiftAbove Number // default 0
-	Left, Right           Number // default half the floor's width
-	AboveLeft, AboveRight Number // default Left, Right
-	SideBelow, SideAbove  Number // left out: the side tape was held level
-	Frames                Number // default 2
-	Pins                  Number // default 0.4 of the floor's width
+	Name                   string // of the line that x starts at; "" means the rear bumper edge
+	HookBelow              Number
+	HookAbove, ShiftAbove  Number // default 0
+	Left, Right            Number // default half the floor's width
+	AboveLeft, AboveRight  Number // default Left, Right
+	SideBelow, SideAbove   Number // left out: the side tape was held level
+	Frames                 Number // default 2
+	Pins                   Number // default 0.4 of the floor's width
+	PinsOn                 string // what the pins stand on: "" the datum line itself
+	EdgesBelow, EdgesAbove string // which edges the left and the right one are, in people's words; "" where nobody said
 }
+
+// Batten is a straight batten clamped along the datum line, to hook the pins' tapes to where the line itself takes no pins.
+const Batten = "batten"
 
 // Tape is the tape's class and the errors of using it, +/- mm and degrees.
 type Tape struct {

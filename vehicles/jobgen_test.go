@@ -255,6 +255,8 @@ func anyDatum(t *rapid.T) Datum {
 		rapid.SampledFrom([]string{"", "step of the side door"}).Draw(t, "datum name"),
 		maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
 		maybe(t, anySize), maybe(t, anySize), maybe(t, anyNumber), maybe(t, anyNumber), maybe(t, anySize), maybe(t, anySize),
+		rapid.SampledFrom([]string{"", Batten}).Draw(t, "pins on"), rapid.SampledFrom([]string{"", "lip of the sill"}).Draw(t, "edges below"),
+		rapid.SampledFrom([]string{"", "inner face of the lining"}).Draw(t, "edges above"),
 	}
 }
 

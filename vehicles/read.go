@@ -157,6 +157,9 @@ func (t *table) datum() Datum {
 		SideAbove:  t.number("side_above", optional, aLength),
 		Frames:     t.number("frames", optional, anError),
 		Pins:       t.number("pins", optional, aSize),
+		PinsOn:     t.choice("pins_on", optional, []string{Batten}),
+		EdgesBelow: t.line("edges_below", optional),
+		EdgesAbove: t.line("edges_above", optional),
 	}
 	t.done()
 	return d

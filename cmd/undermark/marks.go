@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/geometry/survey"
@@ -38,7 +40,7 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 	datum := r.Job.Datum.Called()
 	head := []string{"mark", "below: " + datum, "left", "right", "above: " + datum, "left", "right", "left pin", "right pin"}
 	var rows [][]string
-	for _, m := range sheet.Marks {
+	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), survey.Figure(a.Left), survey.Figure(a.Right), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
@@ -46,6 +48,11 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 		rows = append(rows, cells)
 	}
 	p.grid(grid{head, rows, 1, len(head)})
+	for _, m := range sheet.Marks {
+		for _, text := range words.TapesInTheWay(&r, m, desk.Settings{}) {
+			p.line("%s: %s", m.Words, text)
+		}
+	}
 	checksText(p, sheet.Checks)
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()

@@ -27,17 +27,17 @@ func (d *Desk) Begin(job vehicles.Job, saved bool) {
 
 // Done is what came of a Change.
 type Done struct {
-	Edited  bool     // another job is on the desk
-	Refused string   // why the job asked for is not, "" when it is or none was
-	Unmade  []string // the marks that count as made no more, as the tape must say something else there now
+	Edited  bool    // another job is on the desk
+	Refused string  // why the job asked for is not, "" when it is or none was
+	Unmade  []Moved // the marks that count as made no more, as the tape must say something else there now
 }
 
 // Apply does what a screen asks of the state. Screens, files and lines at the foot are left to others.
 func (d *Desk) Apply(c desk.Change) (done Done) {
 	if c.Job != nil {
-		was := d.State.Ticked
+		was, sheet := d.State.Ticked, d.State.Marks
 		done.Refused = d.edit(*c.Job, c.Step)
-		done.Unmade = d.unmade(was)
+		done.Unmade = d.unmade(was, sheet)
 		done.Edited = done.Refused == ""
 	}
 	if c.Select != nil {

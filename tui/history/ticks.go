@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/words"
 )
@@ -27,14 +28,24 @@ func (t Ticks) ticked(sheet rules.MarkSheet) map[string]bool {
 	return made
 }
 
+// Moved is a mark that was made and has to be made again, and how far it lies from where it was, as seen from above.
+type Moved struct {
+	Words string
+	By    geometry.Point
+}
+
 // unmade are the marks that were made and have to be made again.
-func (d *Desk) unmade(was map[string]bool) (names []string) {
+func (d *Desk) unmade(was map[string]bool, before rules.MarkSheet) (moved []Moved) {
+	old := map[string]geometry.Point{}
+	for _, m := range before.Marks {
+		old[m.Name] = m.Plan
+	}
 	for _, m := range d.State.Marks.Marks {
 		if was[m.Name] && !d.State.Ticked[m.Name] {
-			names = append(names, m.Words)
+			moved = append(moved, Moved{m.Words, m.Plan.Sub(old[m.Name])})
 		}
 	}
-	return names
+	return moved
 }
 
 // sayings are what the tape must say at each mark and for each length to check, by name.

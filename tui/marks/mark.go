@@ -2,6 +2,7 @@ package marks
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -73,6 +74,9 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 	}
 	three := m.tapeReadings(mark, s)
 	rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
+	for _, text := range m.inTheWay(mark, s) {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Doubtful, text, w)...)
+	}
 	tail := []string{small(three[2], s)}
 	switch left := h - len(rows); {
 	case m.above(mark) && left >= roomy:
@@ -182,9 +186,9 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	d, u := s.Job.Datum, s.Settings.Units
 	if !m.above(mark) {
 		if !d.HookBelow.Set {
-			return "Hook on the " + d.Edge() + " and hold the tape level."
+			return "Hook on the " + d.Edge() + " and hold the tape level." + edges(d.EdgesBelow)
 		}
-		return "Hook on the " + d.Edge() + ", zero " + desk.Height(d.HookBelow.Value, u) + "."
+		return "Hook on the " + d.Edge() + ", zero " + desk.Height(d.HookBelow.Value, u) + "." + edges(d.EdgesBelow)
 	}
 	text := "Hook on the " + d.Edge()
 	if h := d.HookAbove.Or(0); h != 0 {
@@ -193,21 +197,45 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	if x := d.ShiftAbove.Or(0); x != 0 {
 		text += ", " + desk.Length(max(x, -x), u) + map[bool]string{true: " ahead of", false: " behind"}[x > 0] + " the one used below"
 	}
-	return text + "."
+	return text + "." + edges(d.EdgesAbove)
+}
+
+// inTheWay says what stands where the tapes of a mark would lie, as it is shown.
+func (m screen) inTheWay(mark rules.Mark, s desk.State) []string {
+	if !m.above(mark) {
+		return nil
+	}
+	return words.TapesInTheWay(&s.Result, mark, s.Settings)
+}
+
+// edges says which edges the left and the right one are, where somebody has said it.
+func edges(text string) string {
+	if text == "" {
+		return ""
+	}
+	return " Side edges: " + text + "."
 }
 
 // figure writes a reading with its number as large as h rows hold, its label with it.
 func figure(r reading, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
-	label := st.Title.Render(r.from)
+	label := st.Title.Render(r.from) + "   " + st.Plain.Render(desk.Length(r.mm, s.Settings.Units))
 	if r.known {
-		label += "   " + st.Plain.Render(desk.PlusMinus95(r.sigma, s.Settings.Units)+" (95 %)")
+		label += " " + st.Plain.Render(desk.PlusMinus95(r.sigma, s.Settings.Units)+" (95 %)")
 	}
 	rows := []string{label}
-	for _, row := range digits.Fit(survey.Format(r.mm, s.Settings.Units), w, h-1) {
+	for _, row := range digits.Fit(whole(r.mm, s.Settings.Units), w, h-1) {
 		rows = append(rows, st.Strong.Render(row))
 	}
 	return rows
+}
+
+// whole is a reading as it is marked: nobody sets a pencil to a tenth of a mm. It is rounded from what stands beside it.
+func whole(mm float64, u survey.Units) string {
+	if u == survey.Millimetres {
+		mm = math.Round(math.Round(mm*10) / 10)
+	}
+	return survey.Format(mm, u)
 }
 
 // small writes a reading in one row.

@@ -2,7 +2,9 @@ package marks
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -249,7 +251,12 @@ func TestFiguresAreThoseOfTheMarkSheet(t *testing.T) {
 }
 
 // requireFigure wants a number in block figures of some size in a picture.
+// Millimetres are big in whole ones, with all their figures beside.
 func requireFigure(t require.TestingT, view, text string) {
+	require.Contains(t, view, text)
+	if mm, err := strconv.ParseFloat(text, 64); err == nil {
+		text = fmt.Sprintf("%.0f", math.Round(mm))
+	}
 	rows := strings.Split(view, "\n")
 	for size := 1; size <= 6; size++ {
 		big, ok := digits.Big(text, size)
@@ -354,4 +361,23 @@ func TestWhatIsOnlyUnconfirmedIsConfirmed(t *testing.T) {
 	assert.Equal(t, "Underneath", changes[1].Goto, "where it is confirmed")
 	foul := screentest.State(t).Result
 	assert.Empty(t, words.OnlyUnconfirmed(&foul), "a foul cut is to be moved")
+}
+
+func level(mm float64) survey.Reading { return survey.FromNumber(mm, false) }
+
+// A shelf between the bumper and the mark is named where its tape is read, with a way round it; from below nothing stands on the floor.
+func TestWhatStandsOnTheFloorIsSaidWhereTheTapeIsRead(t *testing.T) {
+	s := screentest.State(t)
+	s.Job.Fittings = vehicles.List[vehicles.Fitting]{{Name: "shelf", Rise: vehicles.Span{To: 400, Set: true}}}
+	at := s.Job.Cut.At
+	s.Job.Fittings[0].Place = vehicles.Place{
+		X: vehicles.Pair{level(at[0] - 600), level(at[0] - 300)}, Y: vehicles.Pair{level(at[1] - 30), level(at[1] + 20)},
+	}
+	s = screentest.Judged(s, s.Job)
+	page := marked(t, s)
+	view := strings.Join(strings.Fields(strings.ReplaceAll(screentest.Filled(t, page, s, 60, 27), "|", " ")), " ")
+	assert.Contains(t, view, "shelf is in the way of the tape from the bumper edge, once fitted: tape 40 mm further left, where it says")
+	assert.Contains(t, strings.Join(page.Plain(s).Here, " "), "shelf is in the way")
+	below, _, _ := screentest.After(page, s, screentest.Keys("v")...)
+	assert.NotContains(t, screentest.Filled(t, below, s, 100, 27), "shelf is in")
 }

@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // pinPage shows the two arcs in place of the tape's readings.
@@ -23,7 +24,15 @@ func (m screen) pinPage(mark rules.Mark, s desk.State, w, h int) []string {
 func pinWords(s desk.State, w int) []string {
 	out := desk.Length(s.Job.Pins(), s.Settings.Units)
 	return desk.Wrapped(s.Settings.Styles().Plain,
-		"A check: two pins on the "+s.Job.Datum.Line()+", each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
+		"A check: two "+pinsAre(s.Job.Datum)+" on the "+s.Job.Datum.Line()+", each "+out+" out from the centreline. Tape from each; the arcs cross on the mark.", w)
+}
+
+// pinsAre is what the tapes of the arcs start at.
+func pinsAre(d vehicles.Datum) string {
+	if d.PinsOn == vehicles.Batten {
+		return "marks on a straight batten, clamped with its edge"
+	}
+	return "pins"
 }
 
 // pinDrawing shows the two tapes from above, the van's nose to the right.

@@ -40,7 +40,7 @@ func (m screen) lines(s desk.State) (lines []string) {
 				lines = append(lines, hook)
 			}
 			lines = append(lines, aloud.Joined(append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()]) + ", " + side.said(*it.mark)},
-				side.readings(*it.mark, s)...)...))
+				append(side.readings(*it.mark, s), side.inTheWay(*it.mark, s)...)...)...))
 		}
 	}
 	if off := pilotLine(s); off != "" {
@@ -73,7 +73,7 @@ func (m screen) item(it item, s desk.State) []string {
 			meaning(*it.check),
 		}
 	}
-	lines := []string{it.mark.Words + ", " + made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s)}
+	lines := append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s)}, m.inTheWay(*it.mark, s)...)
 	return append(lines, m.readings(*it.mark, s)...)
 }
 

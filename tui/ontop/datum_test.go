@@ -12,7 +12,7 @@ import (
 // The line's name is the last field of the card: the one before it in a ring.
 func TestTheDatumLineIsNamed(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
-	r.Type("<down><enter>" + strings.Repeat("<down>", 11))
+	r.Type("<down><enter>" + strings.Repeat("<down>", 12))
 	assert.Contains(t, r.View(100, 27), "▸ x starts at")
 	assert.Contains(t, r.View(100, 27), "No reading changes with the name", "what is there was taped from another line")
 	r.Type("150")

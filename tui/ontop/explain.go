@@ -56,6 +56,10 @@ var topics = sync.OnceValue(func() map[card]map[string]topic {
 				"Sloping: how far below the finished floor is its zero?", nil},
 			"pins": {pins, "Two pins on the DATUM, this far left and right of the centreline: " +
 				"arcs from both cross where a mark goes.", nil},
+			"pins_on": {pins, "Does the DATUM take pins? If not, clamp a straight batten along it and mark it there: " +
+				"sight along it, and measure from it to the DATUM at both ends.", nil},
+			"edges_below": {edges, "Which edges do L and R readings start at? In words that whoever comes next finds them by: lip of the sill, outer face.", nil},
+			"edges_above": {edges, "And on top? Inner face of the lining, wheel box, door post.", nil},
 		},
 		bowCard: {
 			"": {bowed, "Hold a straight bar across the NAME. At a few places across: how far forward of the datum line is the " +

@@ -1,6 +1,7 @@
 package ontop
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -126,8 +127,28 @@ var hookSlots = form.Slots{
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
 	hook("pins", "pins, each side", "", form.Over0, mm(vehicles.Job.Pins),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
+	pinsOn(),
 	datumName(),
+	form.Line(form.Field{Key: "edges_below", Label: "side edges below", Blank: "not said", Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesBelow }),
+	form.Line(form.Field{Key: "edges_above", Label: "side edges on top", Blank: "not said", Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesAbove }),
 }
+
+// pinsOn is the slot for what the pins stand on.
+func pinsOn() form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: "pins_on", Label: "pins stand on", Pass: true, Choices: []form.Choice{{Letter: 'd', Name: theLine}, {Letter: 'b', Name: vehicles.Batten}}},
+		Get:   func(s desk.State) string { return cmp.Or(s.Job.Datum.PinsOn, theLine) },
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if j.Datum.PinsOn = text; text == theLine {
+				j.Datum.PinsOn = ""
+			}
+			return j, nil
+		},
+	}
+}
+
+// theLine is what pins stand on when it takes them.
+const theLine = "datum line"
 
 // apart is how far the hooks below and above differ in height, mm.
 func apart(j vehicles.Job) float64 {

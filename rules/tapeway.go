@@ -1,0 +1,131 @@
+package rules
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+)
+
+// TapeWay is one of the ways by which a mark's place is taped on top.
+type TapeWay uint8
+
+// The ways, as AboveReadings has their readings.
+const (
+	FromDatum TapeWay = iota
+	FromLeft
+	FromRight
+	FromLeftPin
+	FromRightPin
+)
+
+// TapeWays are all of them.
+var TapeWays = [...]TapeWay{FromDatum, FromLeft, FromRight, FromLeftPin, FromRightPin}
+
+const (
+	// tapeAcross is how wide a floor the tape needs, mm. common practice, no source: blades are 16 to 32 wide.
+	tapeAcross = 25
+	// tapeUnder is how high over the floor a fitting's foot lets a tape pass below it, mm. common practice, no source.
+	tapeUnder = 30
+	// How far a tape may be moved aside and its line carried square to the mark, and in which steps, mm. common practice, no source:
+	// a large square is 600 long.
+	mostAside, asideStep = 600.0, 10.0
+)
+
+// Standing is what stands on the floor where a tape has to lie.
+type Standing struct {
+	Fittings []int // by the job's list; all that the tape would pass through
+	Aside    *Aside
+}
+
+// Aside is the nearest place beside its own at which a tape is free, so that its line can be carried square to the mark.
+type Aside struct {
+	Off     float64 // how far beside: of a tape from the datum, to the left, else forward; mm, signed
+	Reading float64 // what the tape says there, mm
+}
+
+// OnFloor returns what stands in the way of a mark's tape, as it is taped on top; nothing for a mark from below. What hangs clear of
+// the floor, and what runs inside it, lets the tape pass. A fitting may be one that is only planned: nobody tells those apart.
+func OnFloor(r *Result, mark Mark, way TapeWay) Standing {
+	if mark.Above == nil {
+		return Standing{}
+	}
+	t := layer{r: r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
+	zero := t.zero(mark.Above, way)
+	s := Standing{Fittings: t.met(zero, t.end)}
+	if len(s.Fittings) > 0 && way <= FromRight {
+		s.Aside = t.aside(zero, way)
+	}
+	return s
+}
+
+// layer lays tapes over the floor, in the frame above.
+type layer struct {
+	r   *Result
+	end geometry.Point // the mark
+}
+
+// zero is where a way's tape begins.
+func (t *layer) zero(a *AboveReadings, way TapeWay) geometry.Point {
+	job := &t.r.Job
+	switch way {
+	case FromLeft:
+		return geometry.Point{X: a.X, Y: job.AboveLeft()}
+	case FromRight:
+		return geometry.Point{X: a.X, Y: -job.AboveRight()}
+	case FromLeftPin:
+		return geometry.Point{X: job.Datum.ShiftAbove.Value, Y: job.Pins()}
+	case FromRightPin:
+		return geometry.Point{X: job.Datum.ShiftAbove.Value, Y: -job.Pins()}
+	}
+	return geometry.Point{X: a.X - job.AboveBumper(t.end), Y: a.Y}
+}
+
+// met are the fittings that a tape from one place to another passes through.
+func (t *layer) met(from, to geometry.Point) (fittings []int) {
+	plan := &t.r.Plan
+	tape := geometry.NewLine([]geometry.Point{plan.Fit.Down(from), plan.Fit.Down(to)}, tapeAcross/2.0)
+	top := t.r.Job.Floor.Thickness
+	for i := range plan.Fittings {
+		p := &plan.Fittings[i].Prism
+		if p.High > top && p.Low < top+tapeUnder && geometry.Between(tape, p.Footprint).Gap < 0 {
+			fittings = append(fittings, i)
+		}
+	}
+	return fittings
+}
+
+// aside is the nearest place to both sides where tape and square lie free, nil where there is none.
+func (t *layer) aside(zero geometry.Point, way TapeWay) *Aside {
+	along := geometry.Point{X: 1}
+	if way == FromDatum {
+		along = geometry.Point{Y: 1}
+	}
+	for off := asideStep; off <= mostAside; off += asideStep {
+		for _, signed := range [...]float64{off, -off} {
+			by := along.Scale(signed)
+			if end := t.end.Add(by); t.met(zero.Add(by), end) == nil && t.met(end, t.end) == nil && t.onFloor(end) {
+				return &Aside{Off: signed, Reading: t.reading(end, way)}
+			}
+		}
+	}
+	return nil
+}
+
+// onFloor tells whether a place is on the floor.
+func (t *layer) onFloor(p geometry.Point) bool {
+	down, least, most := t.r.Plan.Fit.Down(p), t.r.Plan.FloorMin, t.r.Plan.FloorMax
+	return down.X >= least.X && down.X <= most.X && math.Abs(down.Y) <= most.Y
+}
+
+// reading is what a tape from the datum or a side edge says at a place of the frame above.
+func (t *layer) reading(p geometry.Point, way TapeWay) float64 {
+	job := &t.r.Job
+	switch d := &job.Datum; way {
+	case FromLeft:
+		return reading(job.AboveLeft()-p.Y, d.SideAbove)
+	case FromRight:
+		return reading(p.Y+job.AboveRight(), d.SideAbove)
+	default:
+		return reading(job.AboveBumper(p), d.HookAbove)
+	}
+}
