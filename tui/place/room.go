@@ -15,7 +15,7 @@ import (
 
 var (
 	keyShade   = bind("h", "shade where the cut can go", "h")
-	keyArea    = bind("n", "best place, area by area", "n")
+	keyArea    = bind("n", "best places", "n")
 	keyNearest = bind("j", "nearest open place", "j")
 	keyStay    = bind("y", "arrows stay on open floor", "y")
 )
