@@ -60,6 +60,31 @@ func TestKeysFromTheSampleToAllMarks(t *testing.T) {
 	t.Log(keys)
 }
 
+// The same with the runs laid, too: clips and muffler are marks. A layout puts the cut where they can be, and whoever has measured the pilot hole from the marks
+// goes on with them.
+func TestKeysFromTheSampleToAllMarksOfALayout(t *testing.T) {
+	b := sampled(t)
+	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
+	b.warned = true // the start's cautions were read a moment ago
+	keys := counted(b, `4 c enter 6 l m enter enter d`)
+	require.NotEqual(t, rules.Foul, b.desk.State.Result.Verdict)
+	below := b.desk.State.Marks.Marks[0].Below
+	keys += counted(b, fmt.Sprintf(`%.0f enter l%.0f enter`, below.Bumper, below.Left))
+	require.NotNil(t, b.desk.State.Job.Cut.Drilled)
+	require.Equal(t, b.titled("Marks"), b.at, "the tapes explain the hole: on with the marks")
+	for !strings.Contains(strings.Join(b.rows(), " "), "All made") {
+		keys += counted(b, `enter`)
+		require.Less(t, keys, 100)
+	}
+	made := strings.Join(b.rows(), "\n")
+	for _, mark := range []string{"[x] clip 1", "[x] muffler 1", "[x] bolt hole 4"} {
+		assert.Contains(t, made, mark)
+	}
+	assert.NotContains(t, made, "[ ]")
+	assert.LessOrEqual(t, keys, 35)
+	t.Log(keys)
+}
+
 // An obstruction with six readings of three figures, in a row of them.
 func TestKeysOfAnObstruction(t *testing.T) {
 	b, _ := van(t)

@@ -167,15 +167,14 @@ func (r *Root) hints() []key.Binding {
 	if screen.Typing() {
 		rest[0] = tapMore
 	}
-	hints := screen.Keys(r.desk.State)
-	if len(hints) > maxOwnHints {
-		hints = hints[:maxOwnHints:maxOwnHints]
-	}
-	return append(hints[:len(hints):len(hints)], rest...)
+	own := screen.Keys(r.desk.State)
+	n := min(len(own), ownHints)
+	return slices.Concat(own[:n], rest, own[n:])
 }
 
-// maxOwnHints is how many of its keys a screen shows at the foot before help; the help has them all.
-const maxOwnHints = 6
+// ownHints is how many of its keys a screen shows at the foot before help, saving, undo and quitting; with room behind those more. The
+// help has them all.
+const ownHints = 6
 
 // footParts are the hints that fit at the foot. The last hints give way first, but help stays as long as there is any
 // room.
@@ -188,12 +187,18 @@ func (r *Root) footParts() []part {
 		}
 	}
 	var parts []part
-	for _, b := range hints {
+	for i, b := range hints {
 		n := hintWidth(b)
 		if isHelp(b) {
 			room += n
 		}
-		if !b.Enabled() || len(b.Keys()) == 0 || x+n > room {
+		if !b.Enabled() || len(b.Keys()) == 0 {
+			continue
+		}
+		if x+n > room {
+			if i >= ownHints { // what comes is of less use, however short it is
+				break
+			}
 			continue
 		}
 		parts = append(parts, part{from: x, width: n - hintGap, near: hintGap / 2, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})

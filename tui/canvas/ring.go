@@ -47,6 +47,9 @@ func (p *painter) ringOf() ring {
 	return ring{}
 }
 
+// Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.
+func (c *Canvas) Enlarged(radius float64) bool { return c.ring > 0 && radius < leastRing*c.Scale }
+
 // draw sets the dots of the ring: two wide, one to either side of its line.
 func (r *ring) draw(b *bitmap) {
 	const half = 1

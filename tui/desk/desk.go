@@ -125,6 +125,7 @@ type Change struct {
 type Open struct {
 	Obstruction, Opening int // from 0; -1 for none
 	Field                string
+	Back                 string // the screen to go on with afterwards, "" to stay
 }
 
 // Ask is something a screen asks the root to do.

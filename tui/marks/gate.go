@@ -8,7 +8,6 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/words"
 )
 
 // stage says what stands before the next mark.
@@ -102,14 +101,13 @@ func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.C
 	return m, desk.Change{}
 }
 
-// showWorst goes to the worst finding at the cut, or else to the worst there is.
+// showWorst goes to the worst finding there is: the first of those that are listed.
 func showWorst(s desk.State) desk.Change {
-	at, others := words.SplitAtCut(s.Result.Findings)
-	all := append(at, others...)
+	all := rules.ForPeople(s.Result.Findings)
 	if len(all) == 0 {
 		return desk.Change{Goto: "Checks"}
 	}
-	return desk.Show(&all[0])
+	return desk.Show(all[0])
 }
 
 // answerKind takes the answer for the first kind still open.

@@ -61,12 +61,12 @@ func startRows(now stage, s desk.State, w, h int) []string {
 	rows = append(rows, openRows(s, w)...)
 	rows = append(rows, "")
 	foot := startFoot(now, s, w)
-	for _, f := range append(at, others...) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
 		if f.Verdict == rules.Clear || len(rows)+len(foot)+1 > h {
 			continue
 		}
 		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			st.Plain.Render(strings.TrimRight(" "+words.Named(f)+", "+words.Margin(f, s.Settings.Units)+" "+words.PlusMinus(f, s.Settings.Units), " ")))
+			st.Plain.Render(strings.TrimRight(" "+words.Named(*f)+", "+words.Margin(*f, s.Settings.Units)+" "+words.PlusMinus(*f, s.Settings.Units), " ")))
 	}
 	return append(rows, foot...)
 }

@@ -89,5 +89,5 @@ func onTop(s desk.State) []item {
 
 // measurePilot goes to where the drilled pilot hole is entered.
 func measurePilot() desk.Change {
-	return desk.Change{Goto: "Place", Open: &desk.Open{Obstruction: -1, Opening: -1, Field: "drilled"}}
+	return desk.Change{Goto: "Place", Open: &desk.Open{Obstruction: -1, Opening: -1, Field: "drilled", Back: screen{}.Title()}}
 }

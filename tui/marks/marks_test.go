@@ -130,9 +130,9 @@ func TestMarkingWhatIsNotClearTakesItsOwnKey(t *testing.T) {
 	s := screentest.State(t)
 	screen, _, changes := screentest.After(New(), s, screentest.Keys("l enter space n down")...)
 	assert.Equal(t, warning, screen.(screenType).stage(s))
-	assert.Equal(t, "Place", changes[1].Goto)
+	assert.Equal(t, "Runs", changes[1].Goto, "doubts at the cut are not the worst")
 	require.NotNil(t, changes[1].Focus)
-	assert.True(t, changes[1].Focus.Rule.AtCut)
+	assert.Equal(t, rules.Foul, changes[1].Focus.Verdict)
 	for _, c := range changes {
 		assert.Empty(t, c.Tick)
 		assert.Nil(t, c.Job)
@@ -380,4 +380,26 @@ func TestWhatStandsOnTheFloorIsSaidWhereTheTapeIsRead(t *testing.T) {
 	assert.Contains(t, strings.Join(page.Plain(s).Here, " "), "shelf is in the way")
 	below, _, _ := screentest.After(page, s, screentest.Keys("v")...)
 	assert.NotContains(t, screentest.Filled(t, below, s, 100, 27), "shelf is in")
+}
+
+// What Enter shows before the first mark is the worst there is, the first of those that are listed: a doubt at the cut is not worse than
+// what is foul elsewhere.
+func TestTheWorstIsWhatIsShownBeforeTheFirstMark(t *testing.T) {
+	for _, at := range [][2]float64{{2250, 237}, {1255, 195}, {1400, 250}} {
+		job := vehicles.Demo()
+		cut := *job.Cut
+		cut.At = at
+		s := screentest.Judged(screentest.State(t), job.WithCut(cut))
+		_, _, changes := screentest.After(New(), s, screentest.Keys("l enter")...)
+		shown := changes[1].Focus
+		require.NotNil(t, shown)
+		for i := range s.Result.Findings {
+			assert.GreaterOrEqual(t, shown.Verdict, s.Result.Findings[i].Verdict, "%v", at)
+		}
+		warned, _, _ := screentest.After(New(), s, screentest.Keys("l")...)
+		rows := strings.Split(screentest.Filled(t, warned, s, 160, 47), "\n")
+		first := slices.IndexFunc(rows, func(row string) bool { return strings.HasPrefix(row, "foul ") || strings.HasPrefix(row, "doubtful ") })
+		require.Positive(t, first)
+		assert.Contains(t, rows[first], words.Named(*shown))
+	}
 }

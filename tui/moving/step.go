@@ -25,19 +25,20 @@ var (
 	KeyTake = Bind("Enter", "next, then take it", "enter")
 )
 
-// millimetreSteps and inchSteps are how far an arrow moves, mm: marks that a tape of those units has.
+// millimetreSteps and inchSteps are how far an arrow moves, mm: marks that a tape of those units has. They go from the usual one to the
+// long one and the fine one by turns, as from one of these to the other is a leap.
 var (
-	millimetreSteps = [...]float64{1, 10, 50}
-	inchSteps       = [...]float64{survey.Inch / 16, survey.Inch * 3 / 8, survey.Inch * 2}
+	millimetreSteps = [...]float64{10, 50, 10, 1}
+	inchSteps       = [...]float64{survey.Inch * 3 / 8, survey.Inch * 2, survey.Inch * 3 / 8, survey.Inch / 16}
 )
 
 // Step is one of the lengths that an arrow moves by.
 type Step int
 
 // Usual is the step to begin with.
-const Usual Step = 1
+const Usual Step = 0
 
-// Next is the next longer one; after the longest comes the shortest.
+// Next is the next one, longer or finer by one: usual, long, usual, fine.
 func (n Step) Next() Step { return (n + 1) % Step(len(millimetreSteps)) }
 
 // Length is how far that is in the workshop's units, mm.

@@ -37,17 +37,19 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return []key.Binding{desk.Named(desk.KeyLeave, "leaves the field"), moving.KeyTake}
 	}
 	if s.Job.Cut == nil {
-		return append([]key.Binding{keyHere, keyChoose}, m.pane.Keys()...)
+		return append([]key.Binding{keyHere, keyArea, keyChoose}, m.pane.Keys()...)
 	}
 	keys := pilotKeys(s)
 	if !m.holds(s) {
 		keys = append(keys, moving.KeyMove)
 	}
-	keys = append(keys, moving.KeyStep, keyType, keyPilot)
+	keys = append(keys, moving.KeyStep, keyType)
 	if s.Job.Cut.Drilled != nil {
-		keys = append(keys, keyRelease)
+		keys = append(keys, keyPilot, keyRelease, keyChoose)
+	} else { // first where it can go, then where it went
+		keys = append(keys, keyArea, keyNearest, keyChoose, keyPilot)
 	}
-	keys = append(append(keys, keyTurn, keyTurn2, keyCollar), roomKeys()...)
+	keys = append(keys, keyTurn, keyTurn2, keyCollar, keyStay, keyShade)
 	keys = append(append(keys, moving.LeanKeys(s)...), moving.KeyListDown, moving.KeyListUp)
 	return append(keys, m.pane.Keys()...)
 }

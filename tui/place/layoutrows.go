@@ -5,12 +5,15 @@ import (
 	"math"
 	"strings"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 // Where there is room for it the layouts stand beside each other, above their lines.
@@ -30,6 +33,20 @@ func laid(l *rules.Layout, s desk.State) desk.State {
 	s.Job, s.Plan, s.Result, s.Focus, s.Selected = l.Result.Job, l.Result.Plan, l.Result, nil, -1
 	s.Camera = desk.Camera{View: s.Camera.View, Whole: true}
 	return s
+}
+
+// roundLayout is how much is seen round a layout, mm: what it passes is told from what it leads to.
+const roundLayout = 100
+
+// near is the view of a layout from the cut to the end of each run.
+func near(l *rules.Layout, s desk.State, w, h int) desk.Camera {
+	places := []geometry.Point3{l.At.At(0)}
+	for _, of := range vehicles.RunKinds {
+		if run := l.Result.Plan.Run(of); run != nil {
+			places = append(places, run.Path...)
+		}
+	}
+	return canvas.Fit(s.Camera.View, places, roundLayout, w, h, s.Settings.Units)
 }
 
 // pictures are the layouts beside each other, each under its number, and their lines below.

@@ -16,7 +16,7 @@ import (
 )
 
 var (
-	keyChoose  = bind("c", "whole layouts: cut, heading and runs", "c")
+	keyChoose  = bind("c", "whole layouts", "c")
 	keyThrough = bind("arrows", "go through them", "up", "down", "left", "right")
 	keyTakeAll = bind("Enter", "takes it whole", "enter")
 )

@@ -11,8 +11,12 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -198,4 +202,21 @@ func cropped(picture string, w, h int) string {
 		rows[i] = string([]rune(rows[i])[:w])
 	}
 	return strings.Join(rows, "\n")
+}
+
+// On a small screen a layout is seen from near: all that is laid is in the picture, and larger than the whole floor would have it.
+func TestALayoutFillsASmallPicture(t *testing.T) {
+	s := demo(t)
+	for _, l := range proposing(t, s).(page).proposed() {
+		seen := laid(&l, s)
+		pane := plan.New().Sized(moving.Sizes(60, 17))
+		seen.Camera = near(&l, seen, 60, 9)
+		for _, p := range l.Result.Plan.Exhaust.Path {
+			_, _, in := pane.Cell(p, seen, plan.Options{})
+			assert.True(t, in)
+		}
+		all := canvas.Fit(scene.Below, []geometry.Point3{{X: s.Job.Floor.From, Y: s.Job.Floor.Width / 2}, {X: s.Job.Floor.From + s.Job.Floor.Length, Y: -s.Job.Floor.Width / 2}},
+			0, 60, 9, desk.Millimetres)
+		assert.Less(t, seen.Camera.Scale, all.Scale)
+	}
 }

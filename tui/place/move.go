@@ -39,11 +39,15 @@ func moveCut(job vehicles.Job, at geometry.Point, step string) desk.Change {
 
 // placeCut places a first cut, or moves the one there is.
 func placeCut(s desk.State, at geometry.Point) desk.Change {
-	job := s.Job
-	if job.Cut == nil {
-		job = job.WithCut(vehicles.Cut{Across: vehicles.UsualAcross})
+	return moveCut(withCut(s.Job), geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)}, "")
+}
+
+// withCut is the job with a cut of the usual width, somewhere, where it has none.
+func withCut(job vehicles.Job) vehicles.Job {
+	if job.Cut != nil {
+		return job
 	}
-	return moveCut(job, geometry.Point{X: math.Round(at.X), Y: math.Round(at.Y)}, "")
+	return job.WithCut(vehicles.Cut{Across: vehicles.UsualAcross})
 }
 
 // noHeater is said where a key needs one.

@@ -15,7 +15,7 @@ func (m screen) where(s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	rows := []string{m.head(s)}
 	if s.Job.Cut == nil {
-		return append(rows, desk.Wrapped(st.Strong, "No cut yet. Tap the plan, or press Enter: it goes to the middle of the view.", w)...)
+		return append(rows, desk.Wrapped(st.Strong, "No cut yet. "+keyArea.Help().Key+": it goes to the best place. Tap the plan, or press Enter: to the middle of the view.", w)...)
 	}
 	at := s.Job.Cut.At
 	if p, ok := pilotOf(s); ok {

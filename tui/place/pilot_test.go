@@ -3,6 +3,7 @@ package place
 import (
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -92,4 +93,14 @@ func TestExplanationsInPictures(t *testing.T) {
 	screentest.Golden(t, "off", New(), s, planArea)
 	listed, _, _ := screentest.After(New(), s, screentest.Keys("e")...)
 	screentest.Golden(t, "explained", listed, s, planArea)
+}
+
+// Who measures the pilot hole from the marks goes on with them where the tapes explain it; where they don't there is more to be done here.
+// Whoever opens the fields here stays.
+func TestFromTheMarksAndBack(t *testing.T) {
+	for keys, goes := range map[string]string{"1221 enter L651 enter": "Marks", "1229.3 enter L650 enter": "", "esc m 1221 enter L651 enter": "", "enter enter": ""} {
+		msgs := append([]tea.Msg{desk.Open{Obstruction: -1, Opening: -1, Field: "drilled", Back: "Marks"}}, screentest.Keys(keys)...)
+		_, _, changes := screentest.After(New(), screentest.State(t), msgs...)
+		assert.Equal(t, goes, changes[len(changes)-1].Goto, keys)
+	}
 }

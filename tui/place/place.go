@@ -20,6 +20,7 @@ type screen struct {
 	prompt moving.Prompt
 	w, h   int
 
+	back       string // the screen that whoever measures the pilot hole came from and goes on with, "" for none
 	explaining bool   // what would explain the pilot hole is listed
 	tapes      taping // the direct tapes from it
 
@@ -69,6 +70,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	case desk.Open:
 		if msg.Field == "drilled" && s.Job.Cut != nil {
 			m = m.ask(drilled, s)
+			m.back = msg.Back
 		}
 		return m, desk.Change{}, nil
 	case desk.Reveal:

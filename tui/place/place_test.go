@@ -96,10 +96,10 @@ func heightOfCut(t *testing.T, p desk.Screen, s desk.State) int {
 func TestSteps(t *testing.T) {
 	s := screentest.State(t)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("s right s right s right")...)
-	assert.Equal(t, 1210+50+1+10., after.Job.Cut.At[0])
+	assert.Equal(t, 1210+50+10+1., after.Job.Cut.At[0], "long, usual, fine: never from one end to the other")
 	assert.Contains(t, screentest.Filled(t, New(), s, 60, 17), "step 10 mm")
 	s.Settings.Units = desk.Inches
-	_, after, _ = screentest.After(New(), s, screentest.Keys("s s right")...)
+	_, after, _ = screentest.After(New(), s, screentest.Keys("s s s right")...)
 	assert.InDelta(t, 1210+25.4/16, after.Job.Cut.At[0], 1e-9, "a sixteenth")
 	assert.Contains(t, screentest.Filled(t, New(), s, 60, 17), `step 3/8"`)
 }

@@ -7,6 +7,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
@@ -64,6 +65,7 @@ func (m screen) marked(s desk.State) string {
 
 // ask opens a prompt.
 func (m screen) ask(kind int, s desk.State) screen {
+	m.back = ""
 	m.prompt = m.prompt.Ask(kind, m.asks(kind, s))
 	return m
 }
@@ -123,8 +125,21 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 	if err != nil {
 		return m, desk.Change{Say: err.Error()}
 	}
+	if m.back != "" && change.Job.Cut.Drilled != nil && explainedIn(*change.Job, s) {
+		change.Goto, change.Say = m.back, change.Say+" The tapes explain it."
+	}
 	m.prompt = moving.Prompt{}
 	return m, change
+}
+
+// explainedIn tells whether the readings of a job explain where its pilot hole is: otherwise there is more to be done about it first.
+func explainedIn(job vehicles.Job, s desk.State) bool {
+	result, faults := rules.Judge(job, s.Book)
+	if len(faults) > 0 {
+		return false
+	}
+	p, ok := rules.PilotCheck(result)
+	return ok && p.Explained
 }
 
 // taken is the change that a prompt comes to.

@@ -15,15 +15,10 @@ import (
 
 var (
 	keyShade   = bind("h", "shade where the cut can go", "h")
-	keyArea    = bind("n", "best place, area by area", "n")
+	keyArea    = bind("n", "best places", "n")
 	keyNearest = bind("j", "nearest open place", "j")
 	keyStay    = bind("y", "arrows stay on open floor", "y")
 )
-
-// roomKeys are the keys for finding where the cut can go.
-func roomKeys() []key.Binding {
-	return []key.Binding{keyChoose, keyArea, keyNearest, keyStay, keyShade}
-}
 
 // pressRoom answers them; mine is false for any other key.
 func (m screen) pressRoom(k tea.KeyMsg, s desk.State) (next screen, change desk.Change, mine bool) {
@@ -55,11 +50,9 @@ func (m screen) pressRoom(k tea.KeyMsg, s desk.State) (next screen, change desk.
 // refused says why the cut can't be put somewhere else; its Say is empty when it can.
 func refused(s desk.State) desk.Change {
 	switch {
-	case s.Job.Cut == nil:
-		return desk.Change{Say: "No cut yet: " + keyHere.Help().Key + " places one in the middle."}
 	case len(s.Faults) > 0:
 		return desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
-	case s.Job.Cut.Drilled != nil:
+	case s.Job.Cut != nil && s.Job.Cut.Drilled != nil:
 		return desk.Change{Say: "The pilot hole is drilled. To look for another place, take it out first (" + keyPilot.Help().Key + ", both blank)."}
 	}
 	return desk.Change{}
@@ -74,7 +67,7 @@ func (m screen) nextArea(s desk.State) (screen, desk.Change) {
 	m.area %= len(areas)
 	area := areas[m.area]
 	m.area++
-	change := moveCut(s.Job, openHundredth(room, area.Best.At), "")
+	change := moveCut(withCut(s.Job), openHundredth(room, area.Best.At), "")
 	change.Say = fmt.Sprintf("Area %s, %d of %d: %s to spare, the uncertainty left out.",
 		area.Name, m.area, len(areas), desk.Length(area.Best.Margin, s.Settings.Units)) + runsToo(s)
 	return m, change
@@ -92,6 +85,9 @@ const noRoom = words.NoRoom + "."
 
 // nearest puts the cut at the nearest place that keeps every distance.
 func nearest(s desk.State) desk.Change {
+	if s.Job.Cut == nil {
+		return desk.Change{Say: "No cut yet: " + keyArea.Help().Key + " puts one at the best place, " + keyHere.Help().Key + " in the middle."}
+	}
 	room, from := rules.RoomForSaw(&s.Result), plan2(s.Job.Cut.At)
 	place, ok := room.Margins.Nearest(from)
 	if !ok {

@@ -120,3 +120,21 @@ func TestWithoutAnyRoomTheKeysSaySo(t *testing.T) {
 		assert.Equal(t, noRoom, changes[0].Say)
 	}
 }
+
+// Without a cut the best place of the roomiest area is where one begins.
+func TestACutBeginsAtTheBestPlace(t *testing.T) {
+	job := demo(t).Job
+	moved := screentest.New(t, New(), job, 100, 27)
+	moved.Type("n")
+	job.Cut = nil
+	begun := screentest.New(t, New(), job, 100, 27)
+	begun.Type("j")
+	require.Nil(t, begun.State.Job.Cut)
+	assert.Equal(t, "No cut yet: n puts one at the best place, Enter in the middle.", begun.Said)
+	begun.Type("n")
+	require.NotNil(t, begun.State.Job.Cut)
+	assert.InDelta(t, vehicles.UsualAcross, begun.State.Job.Cut.Across, 1e-9)
+	assert.Equal(t, moved.State.Job.Cut.At, begun.State.Job.Cut.At)
+	begun.Undo()
+	assert.Nil(t, begun.State.Job.Cut)
+}

@@ -15,14 +15,17 @@ import (
 
 // tapAt taps the last row of a screen where a text shows: a panel stands below the plan or beside it.
 func tapAt(t *testing.T, d *screentest.Driver, w, h int, text string) {
-	rows := strings.Split(d.View(w, h), "\n")
-	for y, row := range slices.Backward(rows) {
+	d.Send(tapOn(t, d.View(w, h), text))
+}
+
+func tapOn(t *testing.T, view, text string) tea.MouseMsg {
+	for y, row := range slices.Backward(strings.Split(view, "\n")) {
 		if i := strings.LastIndex(row, text); i >= 0 {
-			d.Tap(ansi.StringWidth(row[:i])+1, y)
-			return
+			return tea.MouseMsg{X: ansi.StringWidth(row[:i]) + 1, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}
 		}
 	}
-	require.Fail(t, "not on the screen: "+text, strings.Join(rows, "\n"))
+	require.Fail(t, "not on the screen: "+text, view)
+	return tea.MouseMsg{}
 }
 
 // A tape of the list that is tapped is the one the arrows go to; what was typed before is taken, what can't be read stays.
@@ -52,19 +55,21 @@ func TestATappedLayoutIsShown(t *testing.T) {
 	require.Len(t, best, 3)
 	for _, size := range screentest.Sizes {
 		for i := range best {
-			d := &screentest.Driver{T: t, Screen: p, Desk: screentest.New(t, New(), s.Job, size.W, size.H).Desk}
-			d.Send(tea.WindowSizeMsg{Width: size.W, Height: size.H})
-			switch {
-			case size.H-8 < 12: // one at a time
-				for range i {
-					tapAt(t, d, size.W, size.H, "layouts of what")
-				}
-			case size.W >= abreastFrom && i < 2:
-				d.Tap(10+i*(size.W/3), 8)
-			case i > 0:
-				tapAt(t, d, size.W, size.H, " "+string(rune('1'+i))+"  ")
+			shown, _, _ := p.Update(tea.WindowSizeMsg{Width: size.W, Height: size.H}, s)
+			tap := func(text string) {
+				shown, _, _ = shown.Update(tapOn(t, screentest.Filled(t, shown, s, size.W, size.H), text), s)
 			}
-			assert.Equal(t, i, d.Screen.(page).at, "%s, %d", size.Name, i)
+			switch {
+			case size.H-8 < roomForAll: // one at a time
+				for range i {
+					tap("layouts of what")
+				}
+			case size.W >= abreastFrom && i == 1: // its picture
+				shown, _, _ = shown.Update(tea.MouseMsg{X: size.W / 2, Y: 8, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, s)
+			case i > 0:
+				tap(" " + string(rune('1'+i)) + "  ")
+			}
+			assert.Equal(t, i, shown.(page).at, "%s, %d", size.Name, i)
 		}
 	}
 }

@@ -17,13 +17,29 @@ type entry struct {
 	means string
 }
 
-// patterns are what the pens' fills, lines and signs mean, the signs last.
+// asked are the signs that whoever sees a plan first asks about: the ring, which may be larger than the cut is, and the points that both
+// sides have.
+func asked(c *canvas.Canvas, s desk.State) (entries []entry) {
+	if cut := s.Job.Cut; cut != nil {
+		means := scene.Cut.Pen().Means
+		if c.Enlarged(cut.Across / 2) {
+			means = "cut, drawn larger"
+		}
+		entries = append(entries, entry{role: scene.Cut, code: canvas.Sign(scene.Cut), means: means})
+	}
+	if len(s.Job.Ties) > 0 {
+		entries = append(entries, entry{role: scene.Tie, code: canvas.Sign(scene.Tie), means: scene.Tie.Pen().Means})
+	}
+	return entries
+}
+
+// patterns are what the pens' fills, lines and signs mean, the signs last; without those that are asked for first.
 func patterns() (entries []entry) {
 	var signs []entry
 	for i := range scene.Roles {
 		role := scene.Role(i)
 		switch pen := role.Pen(); {
-		case pen.Means == "":
+		case pen.Means == "", role == scene.Cut, role == scene.Tie:
 		case pen.Told == scene.BySign:
 			signs = append(signs, entry{role: role, code: canvas.Sign(role), means: pen.Means})
 		default:
@@ -44,7 +60,7 @@ const column = 27
 // explain lays the legend over the right side of the picture, in as many columns as it needs and there is room for. What
 // can be guessed comes last, as on a small screen it may be cut off.
 func explain(c *canvas.Canvas, s desk.State) {
-	entries := verdicts[:len(verdicts):len(verdicts)]
+	entries := append(verdicts[:len(verdicts):len(verdicts)], asked(c, s)...)
 	for _, k := range drawing.Legend(s.Result.Job) {
 		entries = append(entries, entry{role: k.Role, code: k.Code, means: k.Name})
 	}

@@ -260,3 +260,25 @@ func TestOneKeyGoesOverTheWholeFloor(t *testing.T) {
 		}
 	}
 }
+
+// What a newcomer asks of a plan stands first in the legend, so that the smallest has it: why things are marked, what the diamonds are, and
+// that the ring is not the cut's size where that could not be seen.
+func TestTheLegendSaysWhatTheSignsAre(t *testing.T) {
+	s := demo(t)
+	legend := New()
+	legend.legend = true
+	for _, size := range [][2]int{{60, 9}, {60, 17}, {100, 27}} {
+		s.Camera = desk.Camera{Whole: true}
+		far := ansi.Strip(legend.View(s, size[0], size[1], Options{}))
+		for _, want := range []string{"! foul", "? doubtful", "◆ matching point"} {
+			assert.Contains(t, far, want, size)
+		}
+		if size[1] > 9 {
+			assert.Contains(t, far, "cut, drawn larger", size)
+		}
+		s.Camera = desk.Camera{Middle: geometry.Point{X: s.Job.Cut.At[0], Y: s.Job.Cut.At[1]}, Scale: 1}
+		near := ansi.Strip(legend.View(s, size[0], size[1], Options{}))
+		assert.Contains(t, near, "the cut", size)
+		assert.NotContains(t, near, "drawn larger", size)
+	}
+}
