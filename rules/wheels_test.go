@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -62,4 +63,65 @@ func TestTheSigmaOfTheSpray(t *testing.T) {
 		assert.Positive(t, f.Sigma)
 	}
 	assert.Len(t, result.Job.Wheels, seen)
+}
+
+// Along a run each place is said, every 5 mm on straight pipe and every 1 mm in bends, and no more often; along the muffler it is the
+// muffler's, and no pipe is there.
+func TestEachRoundOfARunIsSaid(t *testing.T) {
+	plan := judged(t, vehicles.Demo()).Plan
+	require.NotNil(t, plan.Exhaust.Muffler)
+	for _, run := range []*vehicles.LaidRun{plan.Exhaust, plan.Intake, plan.Fuel} {
+		length, begin, end := run.Line.Length(), run.Line.Length(), run.Line.Length()
+		var pipe, muffler []geometry.Point3
+		eachRound(run, func(at geometry.Point3, radius float64) {
+			if radius == run.Radius {
+				pipe = append(pipe, at)
+			} else {
+				muffler = append(muffler, at)
+			}
+		})
+		if m := run.Muffler; m != nil {
+			begin, end = m.Begin, m.End
+			axis := geometry.Segment3{A: m.Axis[0], B: m.Axis[1]}
+			long := m.Axis[1].Sub(m.Axis[0]).Norm()
+			for s := 0.0; s <= long; s++ {
+				assert.LessOrEqual(t, nearest(muffler, axis.At(s/long)), rampStep/2+1e-6, s)
+			}
+			assert.InDelta(t, long/rampStep, len(muffler), 2)
+			assert.Zero(t, nearest(muffler, axis.A)+nearest(muffler, axis.B))
+		}
+		most, straight := 0.0, func(s float64) bool {
+			for _, leg := range run.Line.Legs {
+				if s >= leg.Begin && s <= leg.End {
+					return true
+				}
+			}
+			return false
+		}
+		const fine = 0.25
+		for s := 0.0; s <= length; s += fine {
+			apart := float64(bendStep)
+			if straight(s) {
+				apart = rampStep
+			}
+			switch near := nearest(pipe, run.Line.At(s)); {
+			case s <= begin || s >= end:
+				most += fine / apart
+				assert.LessOrEqual(t, near, apart/2+1e-6, "%v of %v", s, length)
+			case s > begin+rampStep && s < end-rampStep:
+				assert.Greater(t, near, fine, "%v of %v is the muffler's", s, length)
+			}
+		}
+		assert.InDelta(t, 0, nearest(pipe, run.Line.At(0))+nearest(pipe, run.Line.At(length)), 1e-9)
+		assert.LessOrEqual(t, float64(len(pipe)), most+2*float64(len(run.Line.Legs))+4)
+	}
+}
+
+// nearest is how near the nearest of some places is to another.
+func nearest(places []geometry.Point3, p geometry.Point3) float64 {
+	least := math.Inf(1)
+	for _, q := range places {
+		least = min(least, q.Sub(p).Norm())
+	}
+	return least
 }
