@@ -125,3 +125,35 @@ func nearest(places []geometry.Point3, p geometry.Point3) float64 {
 	}
 	return least
 }
+
+// The search keeps a run above a ramp piece by piece: no higher than is asked anywhere on a piece, and wherever that is above the ground.
+func TestTheWayOverRampsIsNoHigherThanIsAsked(t *testing.T) {
+	job := vehicles.Demo()
+	job.Rules = map[string]float64{"runs.departure": 25, "runs.breakover": 25}
+	result := judged(t, job)
+	rear, front := axles(&job)
+	for rule, steep := range map[*Rule]ramp{departure: departing, breakover: breaking} {
+		c := newCourse(newJudge(&result.Job, &result.Plan, result.Book), vehicles.IntakeRun, nil, demand{searched: coverage})
+		asked := func(x float64) float64 { return c.rampAt(steep, rear, front, x, 25) }
+		low, high := c.query.Min, c.query.Max
+		c.query.Obstacles = nil
+		wayOverRamps(steep)(c, rule)
+		want := 0
+		for x := low.X; x < high.X; x += rampPiece {
+			if min(asked(x), asked(x+rampPiece)) > low.Z-c.radius {
+				want++
+			}
+		}
+		assert.Len(t, c.query.Obstacles, want, rule.ID)
+		assert.NotZero(t, want, rule.ID)
+		for _, o := range c.query.Obstacles {
+			from, to := o.Prism.Footprint.Bounds()
+			top := o.Prism.High + c.radius - c.searched*c.tape.HeightU()
+			assert.InDelta(t, min(asked(from.X), asked(to.X)), top, 1e-9, "%s: %v to %v", rule.ID, from.X, to.X)
+			assert.InDelta(t, rampPiece, to.X-from.X, 1e-9)
+		}
+		c.query.Obstacles, c.uncut = nil, true
+		wayOverRamps(steep)(c, rule)
+		assert.Empty(t, c.query.Obstacles, "where nothing but distances is asked")
+	}
+}
