@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // What a run above the floor comes near to is shown where it does.
@@ -31,4 +32,21 @@ func TestRoomBelowThePumpIsTakenStraightDown(t *testing.T) {
 	assert.InDelta(t, math.Sqrt(8.0/3), f.Sigma, 1e-9)
 	assert.Equal(t, f.At[0].Plan(), f.At[1].Plan())
 	assert.Equal(t, f.Value, f.At[0].Z-f.At[1].Z)
+}
+
+// What moves counts as moving 100 up and 100 down while nobody has said how far.
+func TestTheUsualTravelIsAHundredEitherWay(t *testing.T) {
+	result := judged(t, vehicles.Demo())
+	j := newJudge(&result.Job, &result.Plan, result.Book)
+	seen := 0
+	for i, o := range result.Job.Obstructions {
+		moved, ok := j.travels(i)
+		if !ok || o.Travel.Set {
+			continue
+		}
+		seen++
+		still := result.Plan.Obstructions[i].Prism
+		assert.Equal(t, [2]float64{still.Low - 100, still.High + 100}, [2]float64{moved.Low, moved.High}, o.Name)
+	}
+	assert.NotZero(t, seen)
 }
