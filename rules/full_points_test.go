@@ -60,6 +60,11 @@ func TestWhatIsAskedInFullShowsWhereItIs(t *testing.T) {
 		case mufflerReach, pumpReach:
 			require.Equal(t, Thing{Sort: TheGround}, f.Against)
 			assert.InDelta(t, result.Job.Floor.Ground+a.Z, f.Value, 1e-6)
+			under := pump
+			if m := result.Plan.Exhaust.Muffler; f.Rule == mufflerReach {
+				under = m.Axis[0].Add(m.Axis[1]).Scale(0.5).Sub(geometry.Point3{Z: m.Radius})
+			}
+			assert.InDelta(t, 0, a.Sub(under).Norm(), 1e-9, f.About())
 		}
 	}
 	for _, r := range []*Rule{
