@@ -207,6 +207,21 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	assert.Equal(t, r.State.Job.Built, again.Built)
 }
 
+// What is kept of the last comparison is what is made anew: whatever is typed next.
+func TestWhatIsKeptOfAComparisonIsMadeAnew(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><up><up><enter>")
+	for _, keys := range []string{"1315", "<wipe>1300", "<enter>200", "<esc><down><down><enter><down><wipe>1370 540 190", "<esc><up><up><enter><wipe>1320"} {
+		r.Type(keys)
+		r.View(160, 47)
+		c, otherwise := compared(r.State)
+		require.True(t, otherwise)
+		anew := compare(r.State)
+		assert.Equal(t, anew.head(), c.head(), keys)
+		assert.Equal(t, anew.lines(r.State), c.lines(r.State), keys)
+	}
+}
+
 // A pilot that was measured says nothing of a hole that was sawn elsewhere.
 func TestASawnHoleIsNoLongerThePilots(t *testing.T) {
 	x, y := survey.FromNumber(1258, true), survey.FromNumber(196, true)
