@@ -51,7 +51,7 @@ func TestTheMainJobInLines(t *testing.T) {
 	}
 	s.said(t, 0, "6 foul, 6 doubtful: worst (can kill) cut: brake pipe across, 84.6 mm short")
 	said := s.press(t, "Down to the left", "4")
-	assert.True(t, strings.HasPrefix(said, "Screen 4 of 8: Place\n"), said)
+	assert.True(t, strings.HasPrefix(said, "Screen 4 of 9: Place\n"), said)
 	assert.Contains(t, s.press(t, "Area A", "\x0c"), "brake pipe across (brake line): in the cut, 24.6 mm inside its rim; towards the")
 	s.press(t, "step 50 mm", "s")
 	said = s.press(t, "3 foul, 5 doubtful", right)
@@ -152,8 +152,8 @@ func TestLinesIntoAPipe(t *testing.T) {
 	out, err := cmd.Output()
 	require.NoError(t, err)
 	text := string(out)
-	for i, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job"} {
-		assert.Equal(t, 1, strings.Count(text, "Screen "+string(rune('1'+i))+" of 8: "+title+". Job "), title)
+	for i, title := range []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Work"} {
+		assert.Equal(t, 1, strings.Count(text, "Screen "+string(rune('1'+i))+" of 9: "+title+". Job "), title)
 	}
 	assert.NotContains(t, text, "\x1b")
 	assert.NotContains(t, text, "\r")
@@ -204,6 +204,6 @@ func TestASuspendedProgramInLinesGivesTheTerminalBack(t *testing.T) {
 	s.signal(t, syscall.SIGCONT)
 	assert.Contains(t, s.said(t, mark, "84.6 mm short"), "Screen 1 of 9: Underneath\n")
 	assert.False(t, s.cooked(t))
-	s.press(t, "Screen 2 of 8: On top", "2")
+	s.press(t, "Screen 2 of 9: On top", "2")
 	assert.Zero(t, s.quit(t))
 }

@@ -37,7 +37,7 @@ func StepDefers(s *work.Step) string {
 func StepCaution(s *work.Step) string {
 	for _, c := range rules.Cautions() {
 		if s.Caution != "" && c.About == s.Caution {
-			return c.About + ". " + c.Say
+			return "Caution: " + c.About + ". " + c.Say
 		}
 	}
 	return ""

@@ -74,9 +74,9 @@ func (r stepRecord) slots() (slots form.Slots) {
 				d.Note = strings.ReplaceAll(text, form.NewLine, "\n")
 				return nil
 			}),
-		r.slot(form.Field{Key: "photos", Label: "photos", Blank: "names of files, commas between", Pass: true},
+		r.slot(form.Field{Key: "photos", Label: "photos", Blank: "names of files", Note: "commas between them", Pass: true},
 			func(d vehicles.Done) string { return strings.Join(d.Photos, ", ") }, setPhotos),
-		r.slot(form.Field{Key: "at", Label: "done", Blank: "not done; Space says now", Pass: true}, vehicles.Done.When, setAt),
+		r.slot(form.Field{Key: "at", Label: "done", Blank: "not done", Note: "in the list Space says now", Pass: true}, vehicles.Done.When, setAt),
 	)
 }
 
