@@ -49,10 +49,11 @@ func (of builtOf) there(j *vehicles.Job) bool {
 	return j.Run(of.run()) != nil
 }
 
-// builtRecords are the forms of all that the job has of it.
+// builtRecords are the forms of all that the job has of it, planned or built.
 func builtRecords(j *vehicles.Job) (out []form.Record) {
+	asBuilt := j.AsBuilt()
 	for of := range builtRuns + builtOf(len(vehicles.RunKinds)) {
-		if of.there(j) {
+		if of.there(j) || of.there(&asBuilt) {
 			out = append(out, builtRecord{of})
 		}
 	}

@@ -150,6 +150,9 @@ func builtRow(r builtRecord, s desk.State) form.Row {
 			out.Right = "otherwise"
 		}
 	}
+	if !r.of.there(&s.Job) {
+		out.Right, out.Fault = "! built, and planned no more", true
+	}
 	return out
 }
 

@@ -207,6 +207,27 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	assert.Equal(t, r.State.Job.Built, again.Built)
 }
 
+// What can't have been made so is refused as it is in the plan, and kept as it was typed.
+func TestWhatCantHaveBeenMadeIsRefused(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><enter><down><down><wipe>1370 525 184<esc>")
+	require.Len(t, r.State.Job.Refused(), 1)
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "as built: the muffler ends 240 mm along leg 3, which is 5 mm long")
+	assert.Nil(t, r.State.Job.Built)
+}
+
+// What was built stays in sight when it is planned no more.
+func TestWhatIsPlannedNoMoreStaysInSight(t *testing.T) {
+	run := *vehicles.Demo().Exhaust
+	job := vehicles.Demo().WithBuilt(vehicles.Built{Exhaust: &run}).WithRun(vehicles.ExhaustRun, nil)
+	r := driver(t, job, 160, 47)
+	r.Type("<end><up><up>")
+	assert.Regexp(t, `▸ +exhaust +! built, and planned no more`, r.View(160, 47))
+	r.Type("<enter>")
+	assert.False(t, r.Screen.Typing())
+	assert.Equal(t, job.Format(), r.State.Job.Format())
+}
+
 // What is kept of the last comparison is what is made anew: whatever is typed next.
 func TestWhatIsKeptOfAComparisonIsMadeAnew(t *testing.T) {
 	r := driver(t, vehicles.Demo(), 160, 47)
