@@ -103,6 +103,14 @@ func TestOutOfOrderIsSaidAndTaken(t *testing.T) {
 	assert.NotContains(t, r.View(160, 47), "! before")
 }
 
+// How long it is since the battery was off stands where the wait is typed.
+func TestHowLongAWaitIsStandsByIt(t *testing.T) {
+	job := done(seats(), "seat-wait").WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27T10:03:00"})
+	r := driver(t, job, 100, 27)
+	r.Type("<space>")
+	assert.Contains(t, r.View(100, 27), "as long as the van maker says; 12 min since battery off")
+}
+
 // A tick is taken back by the same key; what was measured and noted stays.
 func TestATickIsTakenBack(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31), Note: "at the rim"})
