@@ -26,6 +26,7 @@ var lists = []struct {
 	{"Place", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Match", "", regexp.MustCompile(`(\d+)  [LR] (\d+) │ +(\d+)  [LR] (\d+) +left over ([\d.]+)`), 2},
+	{"Work", "<end><up><up><up><up><enter>1315", regexp.MustCompile(`[^,\d] +(-?\d[\d.]*) +(-?\d[\d.]*) *$`), 2},
 	{"Job", "<end>", regexp.MustCompile(` ([\d.]+) mm +(?:built in|this job)`), 2},
 }
 

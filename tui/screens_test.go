@@ -37,7 +37,7 @@ func TestTheScreensAreInTheOrderOfTheWork(t *testing.T) {
 	for _, s := range Screens() {
 		titles = append(titles, s.Title())
 	}
-	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Sizing"}, titles)
+	assert.Equal(t, []string{"Underneath", "On top", "Match", "Place", "Runs", "Marks", "Checks", "Job", "Work", "Sizing"}, titles)
 }
 
 // However many turns a job's yaw has, it reads as what points the same way within a half turn.

@@ -18,7 +18,7 @@ const leastTarget = 3
 // tappable are keys that show what can be tapped on each screen: its list, its forms, what it asks, what it lists.
 var tappable = map[string][]string{
 	"Underneath": {"", "<enter>", "<enter><down><down>", "a"}, "On top": {"", "<enter>", "<down><down><down><enter>"}, "Match": {"", "<enter>"},
-	"Place": {"", "t", "m"}, "Runs": {"", "<tab>", "t"}, "Marks": {"", "l"}, "Checks": {"", "n"}, "Job": {"", "<enter>", "<down><down><enter>"}, "Sizing": {"", "<enter>"},
+	"Place": {"", "t", "m"}, "Runs": {"", "<tab>", "t"}, "Marks": {"", "l"}, "Checks": {"", "n"}, "Job": {"", "<enter>", "<down><down><enter>"}, "Work": {"", "<enter>"}, "Sizing": {"", "<enter>"},
 }
 
 // A target is a stretch of a row in which a tap does the same. On the plan each cell is a place of its own and none is held to this.

@@ -199,6 +199,15 @@ func momentText(moment string) string {
 	return moment
 }
 
+// Ago is how long before now the step was done; ok is false while it is not, where only the day is known, and of what is later than now.
+func (d Done) Ago(now time.Time) (ago time.Duration, ok bool) {
+	at, err := time.ParseInLocation(momentForm, d.At, now.Location())
+	if err != nil || at.After(now) {
+		return 0, false
+	}
+	return now.Sub(at), true
+}
+
 // When says when the step was done, "" while it is not.
 func (d Done) When() string { return momentText(d.At) }
 

@@ -61,6 +61,17 @@ func TestMomentsArePlainToType(t *testing.T) {
 	assert.Equal(t, "2026-11-27 10:15, 12.3 V", Done{Step: "glow-voltage", At: Moment(at), Value: Some(12.3)}.String())
 }
 
+func TestHowLongAgoAStepWasDone(t *testing.T) {
+	now := time.Date(2026, 11, 27, 10, 15, 30, 0, time.FixedZone("there", 3600))
+	ago, ok := Done{At: "2026-11-27T10:03:30"}.Ago(now)
+	assert.True(t, ok)
+	assert.Equal(t, 12*time.Minute, ago, "by the clock where the van stands")
+	for _, at := range []string{"", "2026-11-27", "2026-11-27T10:16:00", "x"} {
+		_, ok = Done{At: at}.Ago(now)
+		assert.False(t, ok, at)
+	}
+}
+
 // A step's id is its own for ever: files have it.
 func TestEachStepHasAnIDOfItsOwn(t *testing.T) {
 	seen := map[string]bool{}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,6 +13,7 @@ import (
 
 func workCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
+	var firstRun bool
 	c := &cobra.Command{
 		Use:   "work JOB...",
 		Short: "Say the steps of the work, and what of it is done",
@@ -21,42 +23,56 @@ func workCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Example: "  undermark work van.toml\n  undermark work --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if f.json && firstRun {
+				return errors.New("--first-run is for people, and --json has every step with its part: keep one of them")
+			}
 			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {
 				list := work.Of(&r)
 				if f.json {
 					data, err := list.JSON(&r.Job)
 					return string(data) + "\n", err
 				}
-				return workText(f.paperFor(s), &r, list), nil
+				return workText(f.paperFor(s), &r, list, firstRun), nil
 			})
 			return err
 		},
 	}
 	f.add(c)
+	c.Flags().BoolVar(&firstRun, "first-run", false, "the record of the first run alone")
 	return c
 }
 
-// workText writes the steps for a person: a row each, below the part of the work that they are of.
-func workText(p *paper, r *rules.Result, list work.List) string {
+// workText writes steps for a person: a row each, below the part of the work that they are of.
+func workText(p *paper, r *rules.Result, list work.List, firstRun bool) string {
+	all := list.Rows()
+	if firstRun {
+		all = list.FirstRun()
+	}
 	p.line("%s: the work, step by step; %s.", r.Job.Ref, words.WorkTally(list))
 	dangersText(p, r)
 	var rows [][]string
-	for i := range list {
-		step := &list[i]
-		if p.width > 0 && (i == 0 || step.Part != list[i-1].Part) {
-			rows = append(rows, []string{step.Part.String()})
+	for _, step := range all {
+		if p.width > 0 && step.Part != "" {
+			rows = append(rows, []string{step.Part})
 		}
-		what := []string{step.Sentence()}
-		for _, text := range append([]string{list.Wrong(i), step.Wanted()}, words.StepNotes(step.Done)...) {
-			if text != "" {
-				what = append(what, strings.TrimSuffix(text, ".")+".")
-			}
-		}
-		rows = append(rows, []string{words.Box(step.Ticked()), step.Name(), step.Done.Value.Text(), step.Unit, step.Done.When(), strings.Join(what, " ")})
+		rows = append(rows, workRow(step))
 	}
 	p.grid(grid{[]string{"done", "step", "value", "", "when", "what"}, rows, 2, 3})
-	for _, d := range list.Elsewhere(&r.Job) {
-		p.line("%s.", words.WorkElsewhere(d))
+	if !firstRun {
+		for _, step := range list.Unplaced(&r.Job) {
+			p.line("recorded, and no step of this job: %s", joined(workRow(step)[1:], " "))
+		}
 	}
 	return p.String()
+}
+
+// workRow is a step with all that is said and recorded of it.
+func workRow(step work.Row) []string {
+	var what []string
+	for _, text := range []string{step.Do, step.Wrong, step.Wanted, words.DueOn(step.Due), words.StepNote(step.Note), words.StepPhotos(step.Photos)} {
+		if text != "" {
+			what = append(what, strings.TrimSuffix(text, ".")+".")
+		}
+	}
+	return []string{words.Box(step.Ticked), step.Name, step.Value, step.Unit, step.When, strings.Join(what, " ")}
 }

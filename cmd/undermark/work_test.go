@@ -33,7 +33,14 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 	assert.Contains(t, out, "36.5 mm: 28 to 34 mm is expected. Depth of the floor, mm: 28 to 34 mm")
 	assert.Contains(t, out, "note: at the rim of the pilot. photos: rim.jpg.")
 	assert.Contains(t, out, "Saw the hole. Here: 127 mm across. not done before it: pilot looked at. A hole can't be uncut.")
-	assert.Contains(t, out, "recorded, and no step of this job: seat wait, 2026-11-27, 12 min.\n")
+	assert.Contains(t, out, "recorded, and no step of this job: seat wait 12 min 2026-11-27\n")
+	assert.Contains(t, out, "[ ]\tretorque\t\t\t\tHave the owner back on the day that was agreed")
+	assert.Contains(t, out, "looked at. to be done on 2026-12-11.\n")
+
+	code, out, _ = call(worked(), "work", "--first-run", "-")
+	require.Zero(t, code)
+	assert.Contains(t, out, "\n[ ]\tCO inside\t\tppm\t\t")
+	assert.NotContains(t, out, "\tstands\t")
 
 	code, out, _ = call(worked(), "work", "--json", "-")
 	require.Zero(t, code)
@@ -89,6 +96,7 @@ func TestWorkSaysWhatIsWrong(t *testing.T) {
 		args     []string
 	}{
 		{exitUsage, "work needs a job file", "", nil},
+		{exitUsage, "keep one of them", worked(), []string{"--first-run", "--json", "-"}},
 		{exitFailed, "nowhere.toml", "", []string{"nowhere.toml"}},
 		{exitFailed, `did you mean "cooled"?`, worked() + "[[done]]\nstep = \"coled\"\n", []string{"-"}},
 	} {

@@ -102,11 +102,11 @@ var firstRun = []kind{
 	},
 	{
 		id: "ran", part: FirstRun, do: "Let it run, look and feel round exhaust, fuel line and wiring meanwhile: nothing smokes, drips or chars.", defers: heaterSays, caution: "Hot exhaust",
-		applies: hasHeater, measured: "minutes it ran", expect: runTime, after: []string{"co-inside"}, danger: "Nobody goes in before the meter has been read.",
+		applies: hasHeater, measured: "minutes it ran", since: "start-current", expect: runTime, after: []string{"co-inside"}, danger: "Nobody goes in before the meter has been read.",
 	},
 	{
 		id: "cooled", part: FirstRun, do: "Switch it off at its own switch, and wait until its fan has stopped.", defers: heaterSays, caution: "Switching off", applies: hasHeater,
-		measured: "minutes until it stopped", expect: inWords("until the fan stops by itself", practice),
+		measured: "minutes until it stopped", since: "ran", expect: inWords("until the fan stops by itself", practice),
 	},
 	{
 		id: "power-off", part: FirstRun, do: "Only now may its power be taken off, if it is to be.", caution: "Switching off", applies: hasHeater,

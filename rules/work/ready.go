@@ -13,7 +13,7 @@ var ready = []kind{
 	{id: "battery-off", do: "Take the van's battery off, minus first, and see to it that the clamp can't spring back.", defers: vanSays},
 	{
 		id: "seat-wait", do: "Wait as long as the van maker says before a connector of a seat or a belt is touched.", defers: vanSays, caution: "Seats and belts",
-		measured: "minutes waited", expect: inWords("as long as the van maker says", practice), applies: hasSeats,
+		measured: "minutes waited", since: "battery-off", expect: inWords("as long as the van maker says", practice), applies: hasSeats,
 		after: []string{"battery-off"}, danger: "The charges in a seat are live until the battery is off and the wait is over.",
 	},
 	{

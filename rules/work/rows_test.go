@@ -1,11 +1,13 @@
 package work
 
 import (
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -44,4 +46,26 @@ func TestTheRecordOfTheFirstRun(t *testing.T) {
 	assert.Equal(t, []string{
 		"alarm", "outside", "fuel primed", "fuel tight", "start current", "glow voltage", "CO inside", "ran", "cooled", "power off", "retorque",
 	}, names)
+}
+
+// The finished job of the sample files is finished: every step done in its time, every value as expected, and clear as it was built.
+func TestAFinishedJobIsFinished(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/work/finished.toml")
+	require.NoError(t, err)
+	job, err := vehicles.ParseJob(data, "finished.toml")
+	require.NoError(t, err)
+	assert.Equal(t, string(data), string(job.Format()), "as the program writes it")
+	r := judged(t, job)
+	l := Of(r)
+	assert.Equal(t, len(l), l.Count())
+	assert.Negative(t, l.Next())
+	for _, row := range l.Rows() {
+		assert.Empty(t, row.Wrong, row.Name)
+		assert.True(t, row.Ticked, row.Name)
+	}
+	assert.Empty(t, l.Unplaced(&job))
+	built, faults := rules.AsBuilt(r, rules.Builtin())
+	require.Empty(t, faults)
+	assert.Equal(t, rules.Clear, built.Verdict)
+	assert.NotEqual(t, r.Plan.Cut.At, built.Plan.Cut.At)
 }

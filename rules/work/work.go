@@ -53,6 +53,7 @@ type Step struct {
 	Caution  string   // what the caution is about that stands with it; "" for none
 	After    []string // the steps of this job that must be done before, for safety
 	Danger   string   // what comes of it where they are not
+	Since    string   // the step from which the time runs that is measured; "" for none
 	Dated    bool     // a day is agreed on which it is to be done
 	Done     vehicles.Done
 }
@@ -129,6 +130,7 @@ type kind struct {
 	expect  func(*rules.Result) Expected
 	// measured is what is measured, in a step that has a unit.
 	measured string
+	since    string
 	defers   string
 	caution  string
 	after    []string
@@ -139,7 +141,7 @@ type kind struct {
 func (k *kind) step(r *rules.Result) Step {
 	s := Step{
 		StepKind: vehicles.StepKinds[vehicles.StepIndex(k.id)], Part: k.part, Do: k.do, Measured: k.measured, Defers: k.defers, Caution: k.caution,
-		After: k.after, Danger: k.danger, Dated: k.dated, Done: r.Job.DoneOf(k.id),
+		After: k.after, Danger: k.danger, Since: k.since, Dated: k.dated, Done: r.Job.DoneOf(k.id),
 	}
 	if k.of != nil {
 		s.Of = k.of(r)

@@ -146,6 +146,7 @@ func TestEachStepIsWhole(t *testing.T) {
 		assert.Equal(t, vehicles.StepKinds[i].Measures(), k.measured != "", "%s: what is measured has a unit", k.id)
 		assert.True(t, abouts[k.caution], "%s: there is no caution about %q", k.id, k.caution)
 		assert.Equal(t, len(k.after) > 0, k.danger != "", "%s: an order that is safety says why", k.id)
+		assert.True(t, k.since == "" || vehicles.StepKinds[i].Unit == "min" && vehicles.StepIndex(k.since) >= 0 && vehicles.StepIndex(k.since) < i, "%s: minutes since a step before it", k.id)
 		for _, before := range k.after {
 			assert.Less(t, vehicles.StepIndex(before), i, "%s comes after %s", k.id, before)
 			assert.GreaterOrEqual(t, vehicles.StepIndex(before), 0, before)

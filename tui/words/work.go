@@ -37,7 +37,7 @@ func StepDefers(s *work.Step) string {
 func StepCaution(s *work.Step) string {
 	for _, c := range rules.Cautions() {
 		if s.Caution != "" && c.About == s.Caution {
-			return c.About + ". " + c.Say
+			return "Caution: " + c.About + ". " + c.Say
 		}
 	}
 	return ""
@@ -70,15 +70,28 @@ func StepStands(s *work.Step) string {
 	return strings.Join(parts, ", ")
 }
 
-// StepNotes are note and photos of a record, a text each.
-func StepNotes(d vehicles.Done) (texts []string) {
-	if d.Note != "" {
-		texts = append(texts, "note: "+strings.Join(strings.Fields(d.Note), " "))
+// StepNote is a note in one line, "" for none.
+func StepNote(note string) string {
+	if note == "" {
+		return ""
 	}
-	if len(d.Photos) > 0 {
-		texts = append(texts, "photos: "+strings.Join(d.Photos, ", "))
+	return "note: " + strings.Join(strings.Fields(note), " ")
+}
+
+// StepPhotos are the names of a step's photos, "" for none.
+func StepPhotos(names []string) string {
+	if len(names) == 0 {
+		return ""
 	}
-	return texts
+	return "photos: " + strings.Join(names, ", ")
+}
+
+// DueOn says on which day a step is to be done, "" for none.
+func DueOn(day string) string {
+	if day == "" {
+		return ""
+	}
+	return "to be done on " + day
 }
 
 // WorkElsewhere names a record of a step that the job has not.
@@ -87,7 +100,12 @@ func WorkElsewhere(d vehicles.Done) string {
 	if said := d.String(); said != "" {
 		text += ", " + said
 	}
-	return strings.Join(append([]string{text}, StepNotes(d)...), "; ")
+	for _, more := range []string{StepNote(d.Note), StepPhotos(d.Photos)} {
+		if more != "" {
+			text += "; " + more
+		}
+	}
+	return text
 }
 
 // BuiltOtherwise names what of a job was made otherwise than planned, in a fitter's words; none for nothing.

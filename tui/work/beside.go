@@ -51,7 +51,7 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 	case whole:
 		say(words.StepCaution(&step), plainly)
 	case step.Caution != "":
-		say("Caution, ! reads it: "+step.Caution+".", faintly)
+		say("Caution: "+step.Caution+" (!).", faintly)
 	}
 	return list
 }

@@ -49,10 +49,11 @@ func (of builtOf) there(j *vehicles.Job) bool {
 	return j.Run(of.run()) != nil
 }
 
-// builtRecords are the forms of all that the job has of it.
+// builtRecords are the forms of all that the job has of it, planned or built.
 func builtRecords(j *vehicles.Job) (out []form.Record) {
+	asBuilt := j.AsBuilt()
 	for of := range builtRuns + builtOf(len(vehicles.RunKinds)) {
-		if of.there(j) {
+		if of.there(j) || of.there(&asBuilt) {
 			out = append(out, builtRecord{of})
 		}
 	}
@@ -179,7 +180,7 @@ func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
 	with := func(b vehicles.Built, r *vehicles.Run) vehicles.Built { return b.WithRun(kind, r) }
 	asBuilt := j.AsBuilt()
 	for i := range asBuilt.Run(kind).Path {
-		f := form.Field{Key: fmt.Sprint("p", i), Label: fmt.Sprint("point ", i+1), Unit: "mm", Note: "x, y, drop"}
+		f := form.Field{Key: fmt.Sprint("p", i), Label: fmt.Sprint("point ", i+1), Note: "x, y, drop in mm"}
 		slots = append(slots, made(f, of, with,
 			func(r vehicles.Run) string { return pointText(r.Path, i) },
 			func(r *vehicles.Run, text string) error {

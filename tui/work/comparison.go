@@ -3,6 +3,7 @@ package work
 import (
 	"fmt"
 	"strings"
+	"sync/atomic"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -19,26 +20,43 @@ type comparison struct {
 	differ         []rules.Compared
 }
 
-// compared judges the job on the desk as it was built; ok is false where nothing was made otherwise.
-func compared(s desk.State) (c comparison, ok bool) {
-	if s.Job.Built == nil || s.Result.Job.Built == nil || len(s.Faults) > 0 {
-		return c, false
+// lastCompared is the comparison that was made last: a picture asks for it several times, and judging takes as long as a key may.
+var lastCompared atomic.Pointer[comparison]
+
+// compared is the job on the desk as it was built beside itself as planned; ok is false where nothing was made otherwise.
+func compared(s desk.State) (c *comparison, ok bool) {
+	if s.Job.Built == nil || s.Result.Job.Built == nil || len(s.Faults) > 0 || len(s.Result.Findings) == 0 {
+		return nil, false
 	}
-	c.planned = s.Result
-	var faults []string
+	if c = lastCompared.Load(); c == nil || !c.of(&s.Result) {
+		c = compare(s)
+		lastCompared.Store(c)
+	}
+	return c, true
+}
+
+// of tells whether the comparison is of a result: the same findings, and the same made otherwise. Neither is ever edited in place.
+func (c *comparison) of(r *rules.Result) bool {
+	return c.planned.Job.Built == r.Job.Built && &c.planned.Findings[0] == &r.Findings[0]
+}
+
+// compare judges the job as it was built.
+func compare(s desk.State) *comparison {
+	c := comparison{planned: s.Result}
 	built, wrong := rules.AsBuilt(&s.Result, s.Book)
+	var faults []string
 	for _, f := range wrong {
 		faults = append(faults, f.Text)
 	}
 	if c.built, c.fault = built, strings.Join(faults, "; "); c.fault != "" {
-		return c, true
+		return &c
 	}
 	for _, pair := range rules.Compare(&c.planned, &c.built) {
 		if !pair.Same() {
 			c.differ = append(c.differ, pair)
 		}
 	}
-	return c, true
+	return &c
 }
 
 // head says how the job stands both ways.
@@ -131,6 +149,9 @@ func builtRow(r builtRecord, s desk.State) form.Row {
 		if name == r.of.String() {
 			out.Right = "otherwise"
 		}
+	}
+	if !r.of.there(&s.Job) {
+		out.Right, out.Fault = "! built, and planned no more", true
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -74,9 +75,9 @@ func (r stepRecord) slots() (slots form.Slots) {
 				d.Note = strings.ReplaceAll(text, form.NewLine, "\n")
 				return nil
 			}),
-		r.slot(form.Field{Key: "photos", Label: "photos", Blank: "names of files, commas between", Pass: true},
+		r.slot(form.Field{Key: "photos", Label: "photos", Blank: "names of files", Note: "commas between them", Pass: true},
 			func(d vehicles.Done) string { return strings.Join(d.Photos, ", ") }, setPhotos),
-		r.slot(form.Field{Key: "at", Label: "done", Blank: "not done; Space says now", Pass: true}, vehicles.Done.When, setAt),
+		r.slot(form.Field{Key: "at", Label: "done", Blank: "not done", Note: "in the list Space says now", Pass: true}, vehicles.Done.When, setAt),
 	)
 }
 
@@ -111,11 +112,19 @@ func (r stepRecord) value(k vehicles.StepKind) form.Slot {
 		now := step
 		if now.Done = s.Job.DoneOf(r.id); now.Amiss() != "" {
 			f.Note = "! " + now.Amiss()
-		} else if e := step.Expected.Text(k.Unit); e != "" {
-			f.Note = e
+		} else {
+			f.Note = strings.Join(slices.DeleteFunc([]string{step.Expected.Text(k.Unit), since(&step, s)}, func(text string) bool { return text == "" }), "; ")
 		}
 	}
 	return slot
+}
+
+// since says how many minutes are over since the step from which a step's time runs; "" where none does, or it is not done.
+func since(step *work.Step, s desk.State) string {
+	if ago, ok := s.Job.DoneOf(step.Since).Ago(s.Now); ok {
+		return fmt.Sprintf("%d min since %s", int(ago.Minutes()), vehicles.StepName(step.Since))
+	}
+	return ""
 }
 
 // number reads what was measured in a step, with or without its unit; blank is nothing.

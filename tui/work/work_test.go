@@ -103,6 +103,14 @@ func TestOutOfOrderIsSaidAndTaken(t *testing.T) {
 	assert.NotContains(t, r.View(160, 47), "! before")
 }
 
+// How long it is since the battery was off stands where the wait is typed.
+func TestHowLongAWaitIsStandsByIt(t *testing.T) {
+	job := done(seats(), "seat-wait").WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27T10:03:00"})
+	r := driver(t, job, 100, 27)
+	r.Type("<space>")
+	assert.Contains(t, r.View(100, 27), "as long as the van maker says; 12 min since battery off")
+}
+
 // A tick is taken back by the same key; what was measured and noted stays.
 func TestATickIsTakenBack(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31), Note: "at the rim"})
@@ -205,6 +213,42 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
 	require.NoError(t, err)
 	assert.Equal(t, r.State.Job.Built, again.Built)
+}
+
+// What can't have been made so is refused as it is in the plan, and kept as it was typed.
+func TestWhatCantHaveBeenMadeIsRefused(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><enter><down><down><wipe>1370 525 184<esc>")
+	require.Len(t, r.State.Job.Refused(), 1)
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "as built: the muffler ends 240 mm along leg 3, which is 5 mm long")
+	assert.Nil(t, r.State.Job.Built)
+}
+
+// What was built stays in sight when it is planned no more.
+func TestWhatIsPlannedNoMoreStaysInSight(t *testing.T) {
+	run := *vehicles.Demo().Exhaust
+	job := vehicles.Demo().WithBuilt(vehicles.Built{Exhaust: &run}).WithRun(vehicles.ExhaustRun, nil)
+	r := driver(t, job, 160, 47)
+	r.Type("<end><up><up>")
+	assert.Regexp(t, `▸ +exhaust +! built, and planned no more`, r.View(160, 47))
+	r.Type("<enter>")
+	assert.False(t, r.Screen.Typing())
+	assert.Equal(t, job.Format(), r.State.Job.Format())
+}
+
+// What is kept of the last comparison is what is made anew: whatever is typed next.
+func TestWhatIsKeptOfAComparisonIsMadeAnew(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><up><up><enter>")
+	for _, keys := range []string{"1315", "<wipe>1300", "<enter>200", "<esc><down><down><enter><down><wipe>1370 540 190", "<esc><up><up><enter><wipe>1320"} {
+		r.Type(keys)
+		r.View(160, 47)
+		c, otherwise := compared(r.State)
+		require.True(t, otherwise)
+		anew := compare(r.State)
+		assert.Equal(t, anew.head(), c.head(), keys)
+		assert.Equal(t, anew.lines(r.State), c.lines(r.State), keys)
+	}
 }
 
 // A pilot that was measured says nothing of a hole that was sawn elsewhere.
