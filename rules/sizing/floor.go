@@ -32,6 +32,7 @@ func StackOf(layers []vehicles.Layer, metal bool) (thick, thin float64) {
 
 func (m *maker) floor() {
 	var layered basis
+	m.begun(&layered)
 	if len(m.job.Stack) == 0 {
 		layered.lack("the floor's layers")
 	}

@@ -213,6 +213,13 @@ func (b *basis) take(what string, v float64, unit Unit) {
 	b.taken = append(b.taken, strings.TrimRight(what+" "+survey.Exact(v)+" "+string(unit), " "))
 }
 
+// begun notes that the van is as the job was begun with, as long as its floor's sizes are guesses.
+func (m *maker) begun(b *basis) {
+	if len(m.job.Guesses) > 0 {
+		b.taken = append(b.taken, "the van as the job was begun with: its floor is not measured yet")
+	}
+}
+
 // heater are the sizes of the job's heater, by its class: what is taken from it is the instructions' to say.
 func (m *maker) heater(b *basis) (c classSizes) {
 	if m.job.Heater == nil {

@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/rules/sizing"
@@ -38,17 +39,64 @@ func records(s desk.State) (out []form.Record) {
 	for _, subject := range sizing.Of(&s.Result) {
 		for i, row := range subject.Rows {
 			out = append(out, result{subject.Topic, row, i == 0})
+			if last := i == len(subject.Rows)-1; last && subject.Topic == sizing.Heat {
+				out = append(out, another{})
+			}
 		}
 	}
 	return out
 }
 
 // opens is the form that a row opens: at the figure that the result wants most.
-func opens(record form.Record, _ desk.State) (form.Record, string) {
-	if r, is := record.(result); is {
+func opens(record form.Record, s desk.State) (form.Record, string) {
+	switch r := record.(type) {
+	case result:
+		if name, is := strings.CutPrefix(r.row.ID, surfaceID); is {
+			i := slices.IndexFunc(s.Job.Surfaces, func(of vehicles.Surface) bool { return of.Name == name })
+			return surface{i}, ""
+		}
 		return card{r.topic}, fieldOf(r)
+	case another:
+		return surface{len(s.Job.Surfaces)}, ""
 	}
 	return record, ""
+}
+
+// surfaceID is what the results of surfaces begin with, behind it their name.
+const surfaceID = "surface "
+
+// another is the row that begins another surface.
+type another struct{}
+
+const (
+	anotherText = "another surface: walls, roof, glass"
+	anotherSays = "What heat goes out through: walls, roof and floor with their layers, glass, doors, ribs of bare steel, each with its area."
+)
+
+// ID says what it begins.
+func (another) ID() string { return "another surface" }
+
+// Fields are none: the surface has them.
+func (another) Fields(desk.State, map[string]string) []form.Field { return nil }
+
+// Set changes nothing.
+func (a another) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Record, error) {
+	return s.Job, a, nil
+}
+
+// Called is nothing that a refused text is kept under.
+func (a another) Called(vehicles.Job) (of, name string) { return "", a.ID() }
+
+// goes is where the figures of a result are that have no form here.
+func goes(record form.Record, s desk.State) (desk.Change, bool) {
+	r, is := record.(result)
+	switch {
+	case is && r.topic == sizing.Saw:
+		return desk.Change{Goto: "Place"}, true
+	case is && r.topic == sizing.Fuel && s.Job.Fuel == nil:
+		return desk.Change{Goto: "Runs"}, true
+	}
+	return desk.Change{}, false
 }
 
 // titleOf is what a subject is called.
@@ -61,7 +109,7 @@ func titleOf(topic sizing.Topic, s desk.State) string {
 func row(record form.Record, s desk.State) form.Row {
 	r, is := record.(result)
 	if !is {
-		return form.Row{}
+		return form.Row{Text: anotherText}
 	}
 	out := form.Row{Text: r.row.Label, Right: column(s).Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
 	if r.first {
@@ -99,15 +147,16 @@ func at(e entryscreen.Entry, s desk.State) (r result, ok bool) {
 // beside paints how a result came about; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	r, ok := at(e, s)
-	if !ok {
-		return "", 0
-	}
 	look := s.Settings.Styles()
 	var out []string
 	add := func(text string, paint desk.Style) {
 		for _, line := range desk.Wrap(text, w-1) {
 			out = append(out, " "+paint.Render(line))
 		}
+	}
+	if !ok {
+		add(anotherSays, look.Plain)
+		return strings.Join(out, "\n"), len(out)
 	}
 	add(r.row.Label+": "+words.Sized(r.row, s.Settings.Units), look.Strong)
 	for _, note := range words.SizedNotes(r.row) {
