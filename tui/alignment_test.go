@@ -26,6 +26,7 @@ var lists = []struct {
 	{"Place", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Match", "", regexp.MustCompile(`(\d+)  [LR] (\d+) │ +(\d+)  [LR] (\d+) +left over ([\d.]+)`), 2},
+	{"Sizing", "<down><down>", regexp.MustCompile(`^[▸ ] [a-z][^│]* {2,}([\d.]+) (?:mm|ml|h|W|V|nights|strokes|s)(?:[ ,│]|$)`), 3},
 	{"Job", "<end>", regexp.MustCompile(` ([\d.]+) mm +(?:built in|this job)`), 2},
 }
 

@@ -72,7 +72,7 @@ func (m *maker) collar(thick float64, on basis) {
 	beyond := on.need(spare.Value, "how far the collar reaches below the floor")
 	needed := thick + beyond
 	m.put(Row{
-		ID: "collar", Label: "collar must be deep", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
+		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
 		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below, %s.", figure(thick, 1), figure(beyond, 1), spare.Book),
 	}, on)
 	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
