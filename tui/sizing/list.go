@@ -15,9 +15,10 @@ import (
 
 // result is a row with one result: its form is that of its subject.
 type result struct {
-	topic sizing.Topic
-	row   sizing.Row
-	first bool // of its subject
+	topic  sizing.Topic
+	row    sizing.Row
+	head   string       // of its subject, at the first
+	column desk.Figures // of all results
 }
 
 // ID says which result it is.
@@ -36,9 +37,15 @@ func (r result) Called(vehicles.Job) (of, name string) { return "", r.ID() }
 
 // records are the rows: every result, subject by subject.
 func records(s desk.State) (out []form.Record) {
-	for _, subject := range sizing.Of(&s.Result) {
+	all := sizing.Of(&s.Result)
+	c := column(all, s.Settings.Units)
+	for _, subject := range all {
 		for i, row := range subject.Rows {
-			out = append(out, result{subject.Topic, row, i == 0})
+			r := result{topic: subject.Topic, row: row, column: c}
+			if i == 0 {
+				r.head = subject.Title
+			}
+			out = append(out, r)
 			if last := i == len(subject.Rows)-1; last && subject.Topic == sizing.Heat {
 				out = append(out, another{})
 			}
@@ -99,35 +106,25 @@ func goes(record form.Record, s desk.State) (desk.Change, bool) {
 	return desk.Change{}, false
 }
 
-// titleOf is what a subject is called.
-func titleOf(topic sizing.Topic, s desk.State) string {
-	subject, _ := sizing.About(sizing.Of(&s.Result), topic)
-	return subject.Title
-}
-
 // row is a result as the list has it.
 func row(record form.Record, s desk.State) form.Row {
 	r, is := record.(result)
 	if !is {
 		return form.Row{Text: anotherText}
 	}
-	out := form.Row{Text: r.row.Label, Right: column(s).Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
-	if r.first {
-		out.Head = titleOf(r.topic, s)
-	}
+	out := form.Row{Head: r.head, Text: r.row.Label, Right: r.column.Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
 	if out.Fault {
 		out.Right = "! " + out.Right
 	}
 	return out
 }
 
-// column is the column of all results, in which the points stand under each other.
-func column(s desk.State) desk.Figures {
-	var c desk.Figures
-	for _, subject := range sizing.Of(&s.Result) {
+// column is the column of results, in which the points stand under each other.
+func column(all []sizing.Subject, u desk.Units) (c desk.Figures) {
+	for _, subject := range all {
 		for _, row := range subject.Rows {
 			if row.Value.Set {
-				c = c.With(words.Sized(row, s.Settings.Units))
+				c = c.With(words.Sized(row, u))
 			}
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules/sizing"
-	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -64,8 +63,6 @@ func TestEveryFieldOfACardIsThere(t *testing.T) {
 	for _, record := range records(screentest.State(t)) {
 		of, _ := opens(record, screentest.State(t))
 		assert.NotEmpty(t, of.ID())
-		_, is := of.(form.Record)
-		assert.True(t, is)
 	}
 }
 
@@ -84,3 +81,11 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }
+
+// What a key on the screen takes beside judging: the list, the form and what is said beside them.
+func BenchmarkView(b *testing.B) {
+	r := onTopic(b, sizing.Heat, 160, 47)
+	for b.Loop() {
+		r.Screen.View(r.State, 160, 47)
+	}
+}
