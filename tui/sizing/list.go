@@ -112,7 +112,7 @@ func row(record form.Record, s desk.State) form.Row {
 	if !is {
 		return form.Row{Text: anotherText}
 	}
-	out := form.Row{Head: r.head, Text: r.row.Label, Right: r.column.Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
+	out := form.Row{Head: r.head, Text: r.row.Label, Right: r.column.Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != "", Value: r.row.Value.Set}
 	if out.Fault {
 		out.Right = "! " + out.Right
 	}

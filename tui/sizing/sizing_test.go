@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -88,4 +89,14 @@ func BenchmarkView(b *testing.B) {
 	for b.Loop() {
 		r.Screen.View(r.State, 160, 47)
 	}
+}
+
+// Lengths are in the units of the screen; what is no length stays as it is.
+func TestLengthsAreInTheUnitsOfTheScreen(t *testing.T) {
+	r := onTopic(t, sizing.Floor, 100, 27)
+	assert.Contains(t, r.View(100, 27), "36 mm")
+	r.State.Settings.Units = desk.Inches
+	assert.Contains(t, r.View(100, 27), `1 7/16"`)
+	assert.NotContains(t, r.View(100, 27), "36 mm")
+	assert.Contains(t, r.View(100, 27), "30.5 ml")
 }
