@@ -24,7 +24,7 @@ func (b *basis) need(n vehicles.Number, what string) float64 {
 
 func (b *basis) lack(what string) {
 	if !slices.Contains(b.lacks, what) {
-		b.lacks = append(b.lacks, what)
+		b.lacks = append(slices.Clip(b.lacks), what) // others may have begun with the same
 	}
 }
 
@@ -36,14 +36,21 @@ func (b *basis) or(n vehicles.Number, usual float64, what string, unit Unit) flo
 	return n.Or(usual)
 }
 
+// took notes what was taken, once.
+func (b *basis) took(what string) {
+	if !slices.Contains(b.taken, what) {
+		b.taken = append(slices.Clip(b.taken), what) // as in lack
+	}
+}
+
 func (b *basis) take(what string, v float64, unit Unit) {
-	b.taken = append(b.taken, strings.TrimRight(what+" "+survey.Exact(v)+" "+string(unit), " "))
+	b.took(strings.TrimRight(what+" "+survey.Exact(v)+" "+string(unit), " "))
 }
 
 // begun notes that the van is as the job was begun with, as long as its floor's sizes are guesses.
 func (m *maker) begun(b *basis) {
 	if len(m.job.Guesses) > 0 {
-		b.taken = append(b.taken, "the van as the job was begun with: its floor is not measured yet")
+		b.took("the van as the job was begun with: its floor is not measured yet")
 	}
 }
 
@@ -56,7 +63,7 @@ func (m *maker) heater(b *basis) (c classSizes) {
 	name := m.job.Heater.Class
 	if name == "" {
 		name = vehicles.DefaultHeaterClass
-		b.taken = append(b.taken, "heater of "+name)
+		b.took("heater of " + name)
 	}
 	c, _ = m.sizes.class(name)
 	b.instructions = true
@@ -66,13 +73,10 @@ func (m *maker) heater(b *basis) (c classSizes) {
 // and is a basis of what two others rest on.
 func (b basis) and(other basis) basis {
 	for _, what := range other.lacks {
-		b.lacks = slices.Clip(b.lacks)
 		b.lack(what)
 	}
 	for _, what := range other.taken {
-		if !slices.Contains(b.taken, what) {
-			b.taken = append(slices.Clip(b.taken), what)
-		}
+		b.took(what)
 	}
 	b.instructions = b.instructions || other.instructions
 	return b

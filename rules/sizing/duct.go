@@ -87,7 +87,7 @@ func (m *maker) duct() {
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {
 		if w.across = h.DuctAcross; h.Duct.Count() == 0 {
-			on.taken = append(on.taken, fmt.Sprintf("one duct of %s mm, as On top has none", figure(w.across, 0)))
+			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", figure(w.across, 0)))
 		}
 	}
 	if d.Bends == nil {

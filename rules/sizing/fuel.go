@@ -83,7 +83,7 @@ func (m *maker) burn(watts float64, on *basis) float64 {
 	}
 	if kind == "" {
 		kind = vehicles.Diesel
-		on.taken = append(on.taken, "fuel "+kind)
+		on.took("fuel " + kind)
 	}
 	on.take("of the fuel's heat is used", 100*m.sizes.Heater.Efficiency, "%")
 	return LitresAnHour(watts, m.sizes.fuel(kind).PerLitre(), m.sizes.Heater.Efficiency)
