@@ -27,6 +27,7 @@ var lists = []struct {
 	{"Runs", "", regexp.MustCompile(`(?:foul|doubtful|clear) .* (-?[\d.]+) +± +([\d.]+)`), 1},
 	{"Match", "", regexp.MustCompile(`(\d+)  [LR] (\d+) │ +(\d+)  [LR] (\d+) +left over ([\d.]+)`), 2},
 	{"Work", "<end><up><up><up><up><enter>1315", regexp.MustCompile(`[^,\d] +(-?\d[\d.]*) +(-?\d[\d.]*) *$`), 2},
+	{"Sizing", "<down><down>", regexp.MustCompile(`^[▸ ] [a-z][^│]* {2,}([\d.]+) (?:mm|ml|h|W|V|nights|strokes|s)(?:[ ,│]|$)`), 3},
 	{"Job", "<end>", regexp.MustCompile(` ([\d.]+) mm +(?:built in|this job)`), 2},
 }
 

@@ -124,6 +124,29 @@ var forms = []struct {
 	}},
 	{"fuel", "Job", 3, []entered{one("n", "fuel.kind", ""), one("n", "fuel.from", "")}},
 	{"wheels", "Job", 4, []entered{still(), still(), still(), still(), still()}},
+	{"floor's layers", "Sizing", 2, []entered{
+		one("s", "mount.on", "steel"), must("ply 13, birch", "layer.birch.thick", "13"), must("sh18", "layer.1.thick", "18"), still(),
+		mm("2.5", "mount.plate", "2.5"), mm("4", "mount.bead", "4"),
+	}},
+	{"tank and pump", "Sizing", 9, []entered{
+		mm("65", "fuel.tank.litres", "65"), one("i", "fuel.tank.filler", "inside"), one("n", "fuel.tank.breather", ""), mm("2.5", "fuel.bore", "2.5"),
+		mm("23", "fuel.pump.ml_per_1000", "23"), mm("2", "fuel.pump.hz", "2"),
+	}},
+	{"electrics", "Sizing", 17, []entered{
+		mm("4.3m", "electrics.cable", "4300"), mm("6", "electrics.glow", "6"), mm("0.7", "electrics.running", "0.7"), mm("12", "electrics.volts", "12"),
+		mm("0,5", "electrics.drop", "0.5"), mm("15", "electrics.fuse", "15"), mm("90", "electrics.battery", "90"), mm("50", "electrics.usable", "50"),
+	}},
+	{"surface", "Sizing", 24, []entered{
+		word("sides", "surface.sides.name"), must("15", "surface.walls.area", "15"), one("r", "surface.walls.lies", "roof"),
+		{"plywood 5", "surface.walls.layers", "[map[of:plywood thick:5]]", "", "12 furl"},
+	}},
+	{"heat", "Sizing", 26, []entered{
+		mm("18", "body.inside", "18"), mm("-5", "body.outside", "-5"), mm("9", "body.volume", "9"), mm("2", "body.changes", "2"), mm("8", "body.hours", "8"),
+	}},
+	{"duct", "Sizing", 33, []entered{
+		mm("2.4m", "duct.length", "2400"), {"90 30", "duct.bends", "[90 30]", "", "12 furl"}, mm("55", "duct.flow", "55"),
+		{"0 140, 80 0", "duct.fan", "[[0 140] [80 0]]", "", "12 furl"}, mm("1", "duct.rough", "1"),
+	}},
 	{"rule", "Job", 9, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
 }
 

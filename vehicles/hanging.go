@@ -37,6 +37,11 @@ type Pump struct {
 	MlPer1000, Hz Number
 }
 
+// Figures are its numbers that may be left out.
+func (p *Pump) Figures() []Figure {
+	return []Figure{{"ml_per_1000", &p.MlPer1000, aMeasure}, {"hz", &p.Hz, aMeasure}}
+}
+
 // hung is a thing that hangs on a run, as whoever treats all of them alike sees it.
 type hung struct {
 	name, key string         // what it is called, and its key in the run's table: "clip 2", "clips[1]"
@@ -106,12 +111,11 @@ func (t *table) pump(legs int) *Pump {
 		return nil
 	}
 	p := Pump{
-		Leg:       s.leg(legs),
-		Start:     s.number("start", required, aDistance).Value,
-		Tilt:      s.number("tilt", required, aTilt).Value,
-		MlPer1000: s.number("ml_per_1000", optional, aMeasure),
-		Hz:        s.number("hz", optional, aMeasure),
+		Leg:   s.leg(legs),
+		Start: s.number("start", required, aDistance).Value,
+		Tilt:  s.number("tilt", required, aTilt).Value,
 	}
+	s.figuresOf(p.Figures())
 	s.done()
 	return &p
 }

@@ -70,6 +70,14 @@ type Tank struct {
 	Filler, Breather string
 }
 
+// Figures are its numbers that may be left out.
+func (t *Tank) Figures() []Figure { return []Figure{{"litres", &t.Litres, aMeasure}} }
+
+// Figures are its numbers that may be left out.
+func (s *Supply) Figures() []Figure {
+	return []Figure{{"hole", &s.Hole, aSize}, {"bore", &s.Bore, aSize}}
+}
+
 // Where a tank's filler and breather may end: with the people, or out of their space.
 const (
 	TankInside  = "inside"

@@ -84,9 +84,10 @@ func (t *table) fuel() Run {
 
 func (t *table) tank() *Tank {
 	tank := Tank{
-		At: t.point("at", required), Rise: t.rise(optional), Drop: t.drop(optional), Litres: t.number("litres", optional, aMeasure),
+		At: t.point("at", required), Rise: t.rise(optional), Drop: t.drop(optional),
 		Filler: t.choice("filler", optional, TankEnds), Breather: t.choice("breather", optional, TankEnds),
 	}
+	t.figuresOf(tank.Figures())
 	if tank.Rise.Set && tank.Drop.Set {
 		t.r.fault(joinKey(t.path, "drop"), " stands beside rise: keep rise for a tank above the floor, drop for one below")
 	}

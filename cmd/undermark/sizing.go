@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -38,16 +39,18 @@ func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
 	return c
 }
 
-// subjectWords are the subjects that may be named: "electrics, fuel or saw".
-func subjectWords() string {
-	var all []string
+// subjects are the subjects that may be named.
+func subjects() (all []string) {
 	for _, t := range sizing.Topics() {
 		all = append(all, string(t))
 	}
+	return all
+}
+
+// subjectWords are the subjects in a sentence: "electrics, fuel or saw".
+func subjectWords() string {
+	all := subjects()
 	last := len(all) - 1
-	if last == 0 {
-		return all[0]
-	}
 	return strings.Join(all[:last], ", ") + " or " + all[last]
 }
 
@@ -65,7 +68,10 @@ func someSizing(files, args []string) error {
 		return fmt.Errorf("sizing needs a job file, or - for standard input")
 	case len(files) == 0:
 		return fmt.Errorf("sizing needs a job file behind %s, or - for standard input", args[0])
-	case len(files) > 1 && len(files) == len(args) && !isFile(files[0]):
+	case len(files) > 1 && len(files) == len(args) && files[0] != "-" && !isFile(files[0]):
+		if near := vehicles.Nearest(files[0], subjects()); near != "" {
+			return fmt.Errorf("%q is no subject: did you mean %s?", files[0], near)
+		}
 		return fmt.Errorf("%q is no subject: say %s, or a job file", files[0], subjectWords())
 	}
 	return nil
@@ -73,11 +79,7 @@ func someSizing(files, args []string) error {
 
 func subjectThenJobs(c *cobra.Command, args []string, toComplete string) ([]string, cobra.ShellCompDirective) {
 	if len(args) == 0 {
-		var all []string
-		for _, t := range sizing.Topics() {
-			all = append(all, string(t))
-		}
-		return all, cobra.ShellCompDirectiveDefault
+		return subjects(), cobra.ShellCompDirectiveDefault
 	}
 	return jobFiles(c, args, toComplete)
 }
@@ -95,27 +97,54 @@ func tellSizes(r *rules.Result, topic sizing.Topic, s streams, f *answerFlags) (
 	}
 	p := f.paperFor(s)
 	p.line("%s: sizes. No verdict rests on them.", r.Job.Ref)
+	brief := p.width > 0 && topic == ""
 	for _, subject := range all {
-		p.sizes(subject)
+		if p.width == 0 {
+			p.sizesInRows(subject)
+			continue
+		}
+		p.blank()
+		p.line("%s", subject.Title)
+		p.sizes(subject, brief)
+	}
+	if brief {
+		p.blank()
+		p.line("How each is reckoned, and who says so: undermark sizing SUBJECT, one of %s.", subjectWords())
 	}
 	return p.String(), nil
 }
 
-// sizes writes a subject: what is reckoned, what it comes to, and what must be said of it. Into a pipe each row says its subject.
-func (p *paper) sizes(subject sizing.Subject) {
-	g := grid{first: 1, last: 2}
-	if p.width > 0 {
-		p.blank()
-		p.line("%s", subject.Title)
-	} else {
-		g.first, g.last = 2, 3
-	}
+// sizesInRows writes a subject into a pipe: a line each result, with its subject, what it comes to, and all that is said of it.
+func (p *paper) sizesInRows(subject sizing.Subject) {
+	g := grid{first: 2, last: 3}
 	for _, row := range subject.Rows {
-		cells := []string{row.Label, words.Sized(row, desk.Millimetres), strings.Join(words.SizedNotes(row), " ")}
-		if p.width == 0 {
-			cells = append([]string{string(subject.Topic)}, cells...)
-		}
-		g.rows = append(g.rows, cells)
+		g.rows = append(g.rows, []string{string(subject.Topic), row.Label, words.Sized(row, desk.Millimetres), strings.Join(words.SizedNotes(row), " ")})
 	}
 	p.grid(g)
+}
+
+// sizes writes a subject for a terminal: in brief only what is missing or to be put right, and below what was taken.
+func (p *paper) sizes(subject sizing.Subject, brief bool) {
+	g := grid{first: 1, last: 2}
+	var taken []string
+	for _, row := range subject.Rows {
+		cells := []string{row.Label, words.Sized(row, desk.Millimetres)}
+		notes := words.SizedNotes(row)
+		if brief {
+			notes = words.SizedTrouble(row)
+		}
+		if len(notes) > 0 {
+			cells = append(cells, strings.Join(notes, " "))
+		}
+		g.rows = append(g.rows, cells)
+		for _, what := range row.Taken {
+			if !slices.Contains(taken, what) {
+				taken = append(taken, what)
+			}
+		}
+	}
+	p.grid(g)
+	if brief && len(taken) > 0 {
+		p.item(words.SizedTaken + strings.Join(taken, "; ") + ".")
+	}
 }

@@ -86,7 +86,9 @@ func (m *maker) duct() {
 	}
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {
-		w.across = h.DuctAcross
+		if w.across = h.DuctAcross; h.Duct.Count() == 0 {
+			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", figure(w.across, 0)))
+		}
 	}
 	if d.Bends == nil {
 		on.lack("the duct's bends, or that it has none")

@@ -94,3 +94,8 @@ func TestAJobWithoutDucts(t *testing.T) {
 	assert.Equal(t, []string{"how long the duct is", "the duct's bends, or that it has none"}, rowOf(t, r, Duct, "loss").Lacks)
 	assert.Equal(t, []string{"roughness inside 1 mm", "air wanted 80 m³/h"}, rowOf(t, r, Duct, "loss").Taken)
 }
+
+func TestADuctThatTheHeaterSaysNothingOf(t *testing.T) {
+	r := judged(t, ducted(func(*vehicles.Ductwork) {}))
+	assert.Contains(t, rowOf(t, r, Duct, "loss").Taken, "one duct of 60 mm, as On top has none")
+}

@@ -76,7 +76,7 @@ func (m *maker) cable(s *supply) {
 	onDrop := s.onGlow.and(s.onLoop).and(s.onDrop)
 	byDrop, enough := m.byDrop(s.loop, s.glow, s.drop)
 	row := Row{
-		ID: "area-drop", Label: "cable, by what is lost in it", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: m.sizes.CableNote.OhmSource,
+		ID: "area-drop", Label: "cable, by what is lost", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: m.sizes.CableNote.OhmSource,
 		Why: fmt.Sprintf("%s: %s A over %s m, no more than %s V.", ohmsLaw, figure(s.glow, 1), figure(s.loop, 2), figure(s.drop, 2)),
 	}
 	if !enough {
@@ -85,7 +85,7 @@ func (m *maker) cable(s *supply) {
 	m.put(row, onDrop)
 	byFuse, fused := m.byFuse(s.fuse)
 	row = Row{
-		ID: "area-fuse", Label: "cable, by what the fuse protects", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: m.sizes.CableNote.FuseSource,
+		ID: "area-fuse", Label: "cable, by the fuse", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: m.sizes.CableNote.FuseSource,
 		Why: fmt.Sprintf("The thinnest that a fuse of %s A keeps from burning.", figure(s.fuse, 1)),
 	}
 	if !fused {

@@ -3,7 +3,9 @@ package sizing
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -32,13 +34,17 @@ func StackOf(layers []vehicles.Layer, metal bool) (thick, thin float64) {
 
 func (m *maker) floor() {
 	var layered basis
+	m.begun(&layered)
 	if len(m.job.Stack) == 0 {
 		layered.lack("the floor's layers")
 	}
 	m.thickness(layered)
 	stood := layered
-	if m.job.Mount.On == "" {
+	switch on := m.job.Mount.On; {
+	case on == "":
 		stood.lack("what the heater stands on, steel or lining")
+	case on == vehicles.OnSteel && len(layered.lacks) == 0 && !slices.ContainsFunc(m.job.Stack, vehicles.Layer.Metal):
+		stood.lack("the steel that it stands on: no layer is of sheet")
 	}
 	thick, thin := StackOf(m.job.Stack, m.job.Mount.On == vehicles.OnSteel)
 	m.collar(thick, stood)
@@ -71,8 +77,8 @@ func (m *maker) collar(thick float64, on basis) {
 	beyond := on.need(spare.Value, "how far the collar reaches below the floor")
 	needed := thick + beyond
 	m.put(Row{
-		ID: "collar", Label: "collar must be deep", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
-		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below, %s.", figure(thick, 1), figure(beyond, 1), spare.Book),
+		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
+		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below it (%s).", figure(thick, 1), figure(beyond, 1), asked(&spare)),
 	}, on)
 	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
 		on.lack("how deep the heater's collar is")
@@ -92,6 +98,9 @@ func (m *maker) collar(thick float64, on basis) {
 	}
 	m.put(row, on)
 }
+
+// asked says which rule asks, and which book speaks.
+func asked(l *rules.Limit) string { return l.Key() + ", " + l.Book }
 
 // deeper is which collar to order, or that one is to be made.
 func (m *maker) deeper(needed float64) string {
@@ -227,7 +236,7 @@ func (m *maker) cutBack() {
 	}
 	row := Row{
 		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: limit.Source,
-		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it, %s.", figure(from, 1), limit.Book),
+		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it (%s).", figure(from, 1), asked(&limit)),
 	}
 	if c := m.job.Cut; c != nil && c.Relieved.Set && c.Relieved.Value < wide {
 		row.Amiss = fmt.Sprintf("Place has it cut back to %s mm", figure(c.Relieved.Value, 1))

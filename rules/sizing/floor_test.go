@@ -127,3 +127,12 @@ func TestScrewsStayInsideAndBoltsReach(t *testing.T) {
 		}
 	})
 }
+
+// A timber deck has no sheet to stand on: nothing is reckoned as if it were no thicker than nothing.
+func TestAHeaterOnSteelThatIsNotThere(t *testing.T) {
+	r := judged(t, standing(vehicles.OnSteel, func(j *vehicles.Job) { j.Stack = j.Stack[:3] }))
+	for _, id := range []string{"collar", "collar-has", "screw", "bolt"} {
+		assert.Equal(t, []string{"the steel that it stands on: no layer is of sheet"}, rowOf(t, r, Floor, id).Lacks, id)
+	}
+	assert.Equal(t, "22 mm", rowOf(t, r, Floor, "thickest").Said())
+}

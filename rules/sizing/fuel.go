@@ -83,7 +83,7 @@ func (m *maker) burn(watts float64, on *basis) float64 {
 	}
 	if kind == "" {
 		kind = vehicles.Diesel
-		on.taken = append(on.taken, "fuel "+kind)
+		on.took("fuel " + kind)
 	}
 	on.take("of the fuel's heat is used", 100*m.sizes.Heater.Efficiency, "%")
 	return LitresAnHour(watts, m.sizes.fuel(kind).PerLitre(), m.sizes.Heater.Efficiency)
@@ -132,7 +132,7 @@ func (m *maker) asJudged() {
 			row := Row{ID: strings.TrimPrefix(id, "fuel."), Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
-				row.Why = fmt.Sprintf("At most %s mm, says %s. Checks judges it.", figure(f.Required.Value, 1), f.Limit.Book)
+				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", figure(f.Required.Value, 1), asked(f.Limit))
 			}
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"

@@ -68,6 +68,7 @@ func (m *maker) heat() {
 		degrees.lack("an outside that is colder than the inside")
 	}
 	var all losses
+	m.begun(&all.on)
 	if len(m.job.Surfaces) == 0 {
 		all.on.lack("the body's surfaces")
 	}

@@ -27,7 +27,7 @@ func (m *maker) sawSpeed(across float64) {
 	var on basis
 	text := "in steel, at most"
 	if m.job.Floor.Deck == "" {
-		on.taken = append(on.taken, "a deck of steel")
+		on.took("a deck of steel")
 	}
 	row := Row{
 		ID: "speed", Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,

@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -106,4 +108,36 @@ func TestFiguresAsPeopleWriteThem(t *testing.T) {
 	}
 	assert.False(t, strings.Contains(figure(100, 0), "."))
 	assert.Equal(t, "100", figure(100, 0))
+}
+
+// A van of the library is nobody's: what is reckoned of its floor and body says so till the floor is measured.
+func TestALibraryVanIsNotMeasured(t *testing.T) {
+	job, ok := vehicles.FromLibrary("crew-van")
+	require.True(t, ok)
+	const begun = "the van as the job was begun with: its floor is not measured yet"
+	for _, measured := range []bool{false, true} {
+		if measured {
+			for _, key := range job.Guesses {
+				job = job.WithoutGuess(key)
+			}
+		}
+		r, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		assert.Equal(t, !measured, slices.Contains(rowOf(t, &r, Floor, "collar").Taken, begun))
+		assert.Equal(t, !measured, slices.Contains(rowOf(t, &r, Heat, "loss").Taken, begun))
+		assert.Empty(t, rowOf(t, &r, Floor, "thickest").Amiss, "its layers are as thick as its floor")
+		assert.True(t, rowOf(t, &r, Duct, "flow").Value.Set)
+	}
+}
+
+// The sample van has all that is wanted: everything shows.
+func TestTheSampleVanLacksNothing(t *testing.T) {
+	r, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	for _, s := range Of(&r) {
+		for _, row := range s.Rows {
+			assert.Empty(t, row.Lacks, "%s %s", s.Topic, row.ID)
+			assert.Empty(t, row.Amiss, "%s %s", s.Topic, row.ID)
+		}
+	}
 }

@@ -14,6 +14,7 @@ type Row struct {
 	Text  string
 	Right string // at the right end: how it stands
 	Fault bool   // Right is something wrong
+	Value bool   // Right is what the row is there for
 }
 
 // listLine is a row as painted: row -1 is a heading.
@@ -104,8 +105,11 @@ func paintRow(r Row, here bool, markW, w int, look desk.Styles) string {
 		return look.Here.Render(desk.FitRow("▸ "+mark+text+right, w))
 	}
 	said := look.Faint
-	if r.Fault {
+	switch {
+	case r.Fault:
 		said = look.Fault
+	case r.Value:
+		said = look.Plain
 	}
 	return desk.FitPainted("  "+look.Key.Render(mark)+text+said.Render(right), w)
 }

@@ -36,3 +36,17 @@ func TestShownRowsAreThosePainted(t *testing.T) {
 		}
 	})
 }
+
+// What a row is there for is painted as its text is; what is wrong is painted as wrong whatever it is there for, and the rest is faint.
+func TestWhatARowIsThereForIsNotFaint(t *testing.T) {
+	look := desk.Settings{Colour: desk.TrueColour}.Styles()
+	for _, c := range []struct {
+		row  Row
+		with desk.Style
+	}{
+		{Row{Right: "36 mm"}, look.Faint}, {Row{Right: "36 mm", Value: true}, look.Plain}, {Row{Right: "36 mm", Value: true, Fault: true}, look.Fault},
+	} {
+		painted := PaintRows([]Row{{Text: "other"}, c.row}, 0, 40, 2, look)
+		require.Contains(t, painted, c.with.Render(" 36 mm"))
+	}
+}

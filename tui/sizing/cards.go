@@ -17,10 +17,20 @@ type card struct{ topic sizing.Topic }
 
 // cards are the fields of each subject, and by result at which of them its form is opened.
 var cards = map[sizing.Topic]struct {
-	slots form.Slots
+	slots func(s desk.State) form.Slots
 	at    map[string]string
 }{
-	sizing.Electrics: {electricsSlots, electricsAt},
+	sizing.Floor:     {floorCard, floorAt},
+	sizing.Fuel:      {fuelCard, fuelAt},
+	sizing.Electrics: {always(electricsSlots), electricsAt},
+	sizing.Heat:      {always(heatSlots), heatAt},
+	sizing.Duct:      {always(ductSlots), ductAt},
+	sizing.Saw:       {always(nil), nil},
+}
+
+// always are fields that every job has.
+func always(slots form.Slots) func(desk.State) form.Slots {
+	return func(desk.State) form.Slots { return slots }
 }
 
 // ID says which subject it is of.
@@ -28,12 +38,12 @@ func (c card) ID() string { return string(c.topic) }
 
 // Fields are the subject's fields.
 func (c card) Fields(s desk.State, held map[string]string) []form.Field {
-	return cards[c.topic].slots.Fields(s, held)
+	return cards[c.topic].slots(s).Fields(s, held)
 }
 
 // Set puts texts into the job.
 func (c card) Set(s desk.State, texts map[string]string) (vehicles.Job, form.Record, error) {
-	job, err := cards[c.topic].slots.Set(s, texts)
+	job, err := cards[c.topic].slots(s).Set(s, texts)
 	return job, c, err
 }
 

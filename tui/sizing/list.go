@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/rules/sizing"
@@ -14,9 +15,10 @@ import (
 
 // result is a row with one result: its form is that of its subject.
 type result struct {
-	topic sizing.Topic
-	row   sizing.Row
-	first bool // of its subject
+	topic  sizing.Topic
+	row    sizing.Row
+	head   string       // of its subject, at the first
+	column desk.Figures // of all results
 }
 
 // ID says which result it is.
@@ -35,51 +37,94 @@ func (r result) Called(vehicles.Job) (of, name string) { return "", r.ID() }
 
 // records are the rows: every result, subject by subject.
 func records(s desk.State) (out []form.Record) {
-	for _, subject := range sizing.Of(&s.Result) {
+	all := sizing.Of(&s.Result)
+	c := column(all, s.Settings.Units)
+	for _, subject := range all {
 		for i, row := range subject.Rows {
-			out = append(out, result{subject.Topic, row, i == 0})
+			r := result{topic: subject.Topic, row: row, column: c}
+			if i == 0 {
+				r.head = subject.Title
+			}
+			out = append(out, r)
+			if last := i == len(subject.Rows)-1; last && subject.Topic == sizing.Heat {
+				out = append(out, another{})
+			}
 		}
 	}
 	return out
 }
 
 // opens is the form that a row opens: at the figure that the result wants most.
-func opens(record form.Record, _ desk.State) (form.Record, string) {
-	if r, is := record.(result); is {
+func opens(record form.Record, s desk.State) (form.Record, string) {
+	switch r := record.(type) {
+	case result:
+		if name, is := strings.CutPrefix(r.row.ID, surfaceID); is {
+			i := slices.IndexFunc(s.Job.Surfaces, func(of vehicles.Surface) bool { return of.Name == name })
+			return surface{i}, ""
+		}
 		return card{r.topic}, fieldOf(r)
+	case another:
+		return surface{len(s.Job.Surfaces)}, ""
 	}
 	return record, ""
 }
 
-// titleOf is what a subject is called.
-func titleOf(topic sizing.Topic, s desk.State) string {
-	subject, _ := sizing.About(sizing.Of(&s.Result), topic)
-	return subject.Title
+// surfaceID is what the results of surfaces begin with, behind it their name.
+const surfaceID = "surface "
+
+// another is the row that begins another surface.
+type another struct{}
+
+const (
+	anotherText = "another surface: walls, roof, glass"
+	anotherSays = "What heat goes out through: walls, roof and floor with their layers, glass, doors, ribs of bare steel, each with its area."
+)
+
+// ID says what it begins.
+func (another) ID() string { return "another surface" }
+
+// Fields are none: the surface has them.
+func (another) Fields(desk.State, map[string]string) []form.Field { return nil }
+
+// Set changes nothing.
+func (a another) Set(s desk.State, _ map[string]string) (vehicles.Job, form.Record, error) {
+	return s.Job, a, nil
+}
+
+// Called is nothing that a refused text is kept under.
+func (a another) Called(vehicles.Job) (of, name string) { return "", a.ID() }
+
+// goes is where the figures of a result are that have no form here.
+func goes(record form.Record, s desk.State) (desk.Change, bool) {
+	r, is := record.(result)
+	switch {
+	case is && r.topic == sizing.Saw:
+		return desk.Change{Goto: "Place"}, true
+	case is && r.topic == sizing.Fuel && s.Job.Fuel == nil:
+		return desk.Change{Goto: "Runs"}, true
+	}
+	return desk.Change{}, false
 }
 
 // row is a result as the list has it.
 func row(record form.Record, s desk.State) form.Row {
 	r, is := record.(result)
 	if !is {
-		return form.Row{}
+		return form.Row{Text: anotherText}
 	}
-	out := form.Row{Text: r.row.Label, Right: column(s).Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != ""}
-	if r.first {
-		out.Head = titleOf(r.topic, s)
-	}
+	out := form.Row{Head: r.head, Text: r.row.Label, Right: r.column.Write(words.Sized(r.row, s.Settings.Units)), Fault: r.row.Amiss != "", Value: r.row.Value.Set}
 	if out.Fault {
 		out.Right = "! " + out.Right
 	}
 	return out
 }
 
-// column is the column of all results, in which the points stand under each other.
-func column(s desk.State) desk.Figures {
-	var c desk.Figures
-	for _, subject := range sizing.Of(&s.Result) {
+// column is the column of results, in which the points stand under each other.
+func column(all []sizing.Subject, u desk.Units) (c desk.Figures) {
+	for _, subject := range all {
 		for _, row := range subject.Rows {
 			if row.Value.Set {
-				c = c.With(words.Sized(row, s.Settings.Units))
+				c = c.With(words.Sized(row, u))
 			}
 		}
 	}
@@ -99,15 +144,16 @@ func at(e entryscreen.Entry, s desk.State) (r result, ok bool) {
 // beside paints how a result came about; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	r, ok := at(e, s)
-	if !ok {
-		return "", 0
-	}
 	look := s.Settings.Styles()
 	var out []string
 	add := func(text string, paint desk.Style) {
 		for _, line := range desk.Wrap(text, w-1) {
 			out = append(out, " "+paint.Render(line))
 		}
+	}
+	if !ok {
+		add(anotherSays, look.Plain)
+		return strings.Join(out, "\n"), len(out)
 	}
 	add(r.row.Label+": "+words.Sized(r.row, s.Settings.Units), look.Strong)
 	for _, note := range words.SizedNotes(r.row) {

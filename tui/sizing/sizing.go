@@ -19,7 +19,7 @@ func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
 	Title:   func(s desk.State) string { return "Sizes of " + s.Job.Ref + ": no verdict rests on them" },
-	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Form: usualForm, Opens: opens,
+	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Form: usualForm, Opens: opens, Enter: goes,
 }
 
 // usualForm is how many rows the form of a subject takes, with its title.

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules/sizing"
-	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -51,9 +51,10 @@ func TestTheCablesLengthIsTypedAtItsArea(t *testing.T) {
 }
 
 func TestEveryFieldOfACardIsThere(t *testing.T) {
+	full := screentest.Judged(screentest.State(t), vehicles.Demo())
 	for topic, c := range cards {
 		var keys []string
-		for _, slot := range c.slots {
+		for _, slot := range c.slots(full) {
 			keys = append(keys, slot.Key)
 		}
 		for id, key := range c.at {
@@ -61,11 +62,8 @@ func TestEveryFieldOfACardIsThere(t *testing.T) {
 		}
 	}
 	for _, record := range records(screentest.State(t)) {
-		one := record.(result)
-		of, _ := opens(one, screentest.State(t))
+		of, _ := opens(record, screentest.State(t))
 		assert.NotEmpty(t, of.ID())
-		_, is := of.(form.Record)
-		assert.True(t, is)
 	}
 }
 
@@ -84,3 +82,21 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, screentest.Van(t)) }
+
+// What a key on the screen takes beside judging: the list, the form and what is said beside them.
+func BenchmarkView(b *testing.B) {
+	r := onTopic(b, sizing.Heat, 160, 47)
+	for b.Loop() {
+		r.Screen.View(r.State, 160, 47)
+	}
+}
+
+// Lengths are in the units of the screen; what is no length stays as it is.
+func TestLengthsAreInTheUnitsOfTheScreen(t *testing.T) {
+	r := onTopic(t, sizing.Floor, 100, 27)
+	assert.Contains(t, r.View(100, 27), "36 mm")
+	r.State.Settings.Units = desk.Inches
+	assert.Contains(t, r.View(100, 27), `1 7/16"`)
+	assert.NotContains(t, r.View(100, 27), "36 mm")
+	assert.Contains(t, r.View(100, 27), "30.5 ml")
+}

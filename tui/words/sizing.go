@@ -12,6 +12,7 @@ const (
 	PutRight       = "Put right: "
 	NobodySaidSize = "Nobody has said: "
 	SizedBy        = "Source: "
+	SizedTaken     = "Taken, as nobody has said: "
 )
 
 // Sized is a result in few words, its lengths in the units of the screen.
@@ -29,18 +30,28 @@ func Sized(r sizing.Row, u desk.Units) string {
 // SizedNotes are what must be said of a result, a sentence or two each: what is to be put right, what nobody has said, how it is
 // reckoned, what was taken, whose instructions come first, and who says so.
 func SizedNotes(r sizing.Row) (notes []string) {
+	notes = SizedTrouble(r)
 	add := func(before, text, behind string) {
 		if text != "" {
 			notes = append(notes, before+text+behind)
 		}
 	}
-	add(PutRight, r.Amiss, ".")
-	add(NobodySaidSize, strings.Join(r.Lacks, "; "), ".")
 	add("", r.Why, "")
-	add("Taken, as nobody has said: ", strings.Join(r.Taken, "; "), ".")
+	add(SizedTaken, strings.Join(r.Taken, "; "), ".")
 	if r.Instructions {
 		notes = append(notes, "The heater's own instructions come first.")
 	}
 	add(SizedBy, r.Source, ".")
+	return notes
+}
+
+// SizedTrouble is what is to be put right, and what nobody has said.
+func SizedTrouble(r sizing.Row) (notes []string) {
+	if r.Amiss != "" {
+		notes = append(notes, PutRight+r.Amiss+".")
+	}
+	if len(r.Lacks) > 0 {
+		notes = append(notes, NobodySaidSize+strings.Join(r.Lacks, "; ")+".")
+	}
 	return notes
 }

@@ -1,0 +1,96 @@
+package sizing
+
+import (
+	"strconv"
+	"strings"
+
+	"bench.example/undermark/vehicles"
+)
+
+// Row is one result.
+type Row struct {
+	ID     string // within its subject, for programs
+	Label  string
+	Value  vehicles.Number // not set for what is said in words, and while something is missing
+	Unit   Unit
+	Text   string   // in words: in place of a value, or beside it
+	Why    string   // how it is reckoned
+	Source string   // of formula and coefficients
+	Taken  []string // what was taken as nobody has said it
+	Lacks  []string // what nobody has said, so that there is no result
+	Amiss  string   // what must be put right; "" for nothing
+	// Instructions tells that the heater's own instructions have the figure: they come first.
+	Instructions bool
+}
+
+// Unit is what a value is in, as it is written.
+type Unit string
+
+// The units.
+const (
+	MM     Unit = "mm"
+	MM2    Unit = "mm²"
+	Volt   Unit = "V"
+	Ampere Unit = "A"
+	Hour   Unit = "h"
+	Night  Unit = "nights"
+	ML     Unit = "ml"
+	Litre  Unit = "l"
+	Stroke Unit = "strokes"
+	Second Unit = "s"
+	Minute Unit = "min"
+	Watt   Unit = "W"
+	RPM    Unit = "rpm"
+	Pascal Unit = "Pa"
+	Flow   Unit = "m³/h"
+	Speed  Unit = "m/s"
+	NoUnit Unit = ""
+)
+
+// places is how many decimals a value in a unit is worth.
+var places = map[Unit]int{
+	MM: 1, MM2: 2, Volt: 2, Ampere: 1, Hour: 1, Night: 1, ML: 1, Litre: 1, Stroke: 0, Second: 0, Minute: 0, Watt: 0, RPM: 0, Pascal: 0, Flow: 0, Speed: 1, NoUnit: 0,
+}
+
+// Figure is the value as people write it, without its unit; "" without one.
+func (r Row) Figure() string {
+	if !r.Value.Set {
+		return ""
+	}
+	return figure(r.Value.Value, places[r.Unit])
+}
+
+// figure is a number to so many decimals, without those that say nothing.
+func figure(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	if text == "-0" {
+		text = "0"
+	}
+	return text
+}
+
+// Said is the result in few words: its value in its unit, what it is in words, or that something is missing.
+func (r Row) Said() string {
+	said := r.Figure()
+	if said != "" && r.Unit != NoUnit {
+		said += " " + string(r.Unit)
+	}
+	switch {
+	case said == "" && len(r.Lacks) > 0:
+		return "not known"
+	case said == "":
+		return r.Text
+	case r.Text != "":
+		return said + ", " + r.Text
+	}
+	return said
+}
+
+// round is a number to so many decimals.
+func round(v float64, decimals int) float64 {
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'f', decimals, 64), 64)
+	return rounded
+}

@@ -1,0 +1,133 @@
+package sizing
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
+)
+
+var (
+	onBody = figures(func(j *vehicles.Job) []vehicles.Figure { return j.Body.Figures() })
+	onDuct = figures(func(j *vehicles.Job) []vehicles.Figure { return j.Ductwork.Figures() })
+)
+
+// heatSlots are what the heat is reckoned from, beside the surfaces.
+var heatSlots = form.Slots{
+	onBody.slot("inside", "warm inside", "°C", "", notSaid),
+	onBody.slot("outside", "cold outside", "°C", "the coldest night it must do", notSaid),
+	onBody.slot("volume", "air in it", "m³", "length times width times height, less what fills it", notSaid),
+	onBody.slot("changes", "air changes an hour", "", "a tight van with open vents about 1, a leaky one 3", notSaid),
+	onBody.slot("hours", "heater runs a night", "h", "", notSaid),
+}
+
+// heatAt is at which field the form is opened for each result.
+var heatAt = map[string]string{
+	"air": "volume", "loss": "inside", "class": "outside", "burning": "hours", "litres": "hours", "warm-up": "inside",
+}
+
+// ductSlots are what the duct is reckoned from.
+var ductSlots = form.Slots{
+	onDuct.slot("length", "duct, along it", "mm", "", notSaid),
+	bendsSlot(),
+	onDuct.slot("flow", "air wanted", "m³/h", "", byClass),
+	fanSlot(),
+	onDuct.slot("rough", "rough inside", "mm", "", taken(func(s *sizing.Sizes) float64 { return s.Duct.Rough })),
+}
+
+// ductAt is at which field the form is opened for each result.
+var ductAt = map[string]string{"none": "length", "speed": "flow", "loss": "length", "flow": "fan"}
+
+// noBends is what is typed for a duct that has none.
+const noBends = "0"
+
+// bendsSlot is how far each bend turns, parted by blanks.
+func bendsSlot() form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: "bends", Label: "its bends", Unit: "°", Blank: "nobody has said", Note: "how far each turns, with blanks between: 90 45; 0 for none"},
+		Get: func(s desk.State) string {
+			if bends := s.Job.Ductwork.Bends; bends != nil && len(bends) == 0 {
+				return noBends
+			}
+			return numbersText(s.Job.Ductwork.Bends)
+		},
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			if j.Ductwork.Bends = nil; text == noBends {
+				j.Ductwork.Bends = []float64{}
+			}
+			if text == "" || text == noBends {
+				return j, nil
+			}
+			for _, word := range strings.Fields(text) {
+				v, err := number(word)
+				if err == nil && (v <= 0 || v > 180) {
+					err = fmt.Errorf("%s: a bend turns by more than 0 and at most 180 degrees", form.Quoted(word))
+				}
+				if err != nil {
+					return j, err
+				}
+				j.Ductwork.Bends = append(j.Ductwork.Bends, v)
+			}
+			return j, nil
+		},
+	}
+}
+
+func numbersText(list []float64) string {
+	texts := make([]string, len(list))
+	for i, v := range list {
+		texts[i] = survey.Exact(v)
+	}
+	return strings.Join(texts, " ")
+}
+
+// fanSlot is the fan's curve: points of a flow and a pressure, parted by commas.
+func fanSlot() form.Slot {
+	return form.Slot{
+		Field: form.Field{Key: "fan", Label: "fan: m³/h Pa, ...", Blank: "nobody has said", Note: "from the heater's instructions: 0 150, 60 100, 100 0"},
+		Get: func(s desk.State) string {
+			var texts []string
+			for _, p := range s.Job.Ductwork.Fan {
+				texts = append(texts, numbersText([]float64{p.Flow, p.Pressure}))
+			}
+			return strings.Join(texts, ", ")
+		},
+		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
+			fan, err := fanOf(text)
+			if err == nil {
+				j.Ductwork.Fan = fan
+			}
+			return j, err
+		},
+	}
+}
+
+// mostOfFan is the largest flow or pressure that a job file takes.
+const mostOfFan = 1e6
+
+// fanOf reads a fan's curve; nil for none.
+func fanOf(text string) (fan vehicles.List[vehicles.FanPoint], err error) {
+	if text == "" {
+		return nil, nil
+	}
+	for _, point := range strings.Split(text, ",") {
+		words := strings.Fields(point)
+		if len(words) != 2 {
+			return nil, fmt.Errorf("%q is no point: two figures, m³/h and Pa, with a comma before the next", form.Quoted(strings.TrimSpace(point)))
+		}
+		flow, wrong := number(words[0])
+		pressure, also := number(words[1])
+		if wrong != nil || also != nil || min(flow, pressure) < 0 || max(flow, pressure) > mostOfFan {
+			return nil, fmt.Errorf("%q is no point: two figures of 0 or more", form.Quoted(strings.TrimSpace(point)))
+		}
+		fan = append(fan, vehicles.FanPoint{Flow: flow, Pressure: pressure})
+	}
+	if !vehicles.FanFalls(fan) {
+		return nil, fmt.Errorf("two points or more, each with more m³/h than the one before and no more Pa")
+	}
+	return fan, nil
+}
