@@ -124,7 +124,7 @@ var forms = []struct {
 	}},
 	{"fuel", "Job", 3, []entered{one("n", "fuel.kind", ""), one("n", "fuel.from", "")}},
 	{"wheels", "Job", 4, []entered{still(), still(), still(), still(), still()}},
-	{"rule", "Job", 9, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
+	{"rule", "Job", 12, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
 }
 
 // inField is the full job with the keys in a field of a form, and the row of the screen that shows it.
