@@ -76,7 +76,7 @@ func TestNothingRunsOutAndNothingIsLost(t *testing.T) {
 			Section{Heading: "Text", Parts: []Part{Text{Words: long}, List{draw("item")}, Named{{draw("of"), draw("words")}}}},
 			Section{Heading: "Table", Parts: []Part{table}},
 			Section{Heading: "Halves", Parts: []Part{Halves{Table{Cols: table.Cols, Rows: table.Rows[:1]}}}},
-			Section{Heading: "Ticks", Parts: []Part{Ticks{{Name: draw("name of tick"), Words: tick, Ask: "V", Value: draw("value")}}}},
+			Section{Heading: "Ticks", Parts: []Part{Ticks{{Name: draw("name of tick"), Words: tick, Answers: []Answer{{"V", draw("value")}, {draw("ask"), ""}}}}}},
 		)
 		for n, p := range pages {
 			for i, box := range p.boxes {
@@ -150,11 +150,14 @@ func TestTicks(t *testing.T) {
 	open, _ := count(Tick{Words: "swarf out"})
 	done, _ := count(Tick{Words: "swarf out", Done: true})
 	assert.Equal(t, open+1, done)
-	asked, words := count(Tick{Words: "voltage at the heater", Ask: "V"})
+	asked, words := count(Tick{Words: "voltage at the heater", Answers: []Answer{{Ask: "V"}}})
 	assert.Equal(t, open+1, asked)
 	assert.Contains(t, words, "V")
-	_, words = count(Tick{Words: "voltage at the heater", Ask: "V", Value: "11.9 while it glows, read twice, and a long note of it besides"})
+	_, words = count(Tick{
+		Words: "voltage at the heater", Answers: []Answer{{"V", "11.9 while it glows, read twice, and a long note of it besides"}, {"time", "10:40"}},
+	})
 	assert.Contains(t, words, tight("11.9 while it glows, read twice, and a long note of it besides"))
+	assert.Contains(t, words, "time10:40")
 }
 
 // Two columns come out about as high as each other and hold all rows in order, down the first and then down the second.
