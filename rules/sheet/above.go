@@ -12,9 +12,13 @@ import (
 func (s *source) above() Section {
 	sheet := rules.Marks(*s.Result)
 	opts := drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks[:min(1, len(sheet.Marks))], Pins: true}
+	title := "The floor, and the arcs from the pins to the middle of the cut"
+	if s.Job.Cut == nil {
+		title = "The floor"
+	}
 	section := Section{Heading: "On top: the floor from above, and what the tape says at each mark", Parts: []Part{
 		s.top(sheet),
-		s.picture("The floor, and the arcs from the pins to the middle of the cut", onTop(drawing.Draw(*s.Result, opts)), 95),
+		s.picture(title, onTop(drawing.Draw(*s.Result, opts)), 95),
 	}}
 	if len(sheet.Marks) > 0 {
 		section.Parts = append(section.Parts, s.marks(sheet))
@@ -90,7 +94,7 @@ func (s *source) nearCut() *Around {
 func (s *source) facts() Facts {
 	return Facts{
 		{"job", s.Job.Ref}, {"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"date", s.Job.Date},
-		{"the place is", s.say.Standing(s.Result)}, {"x from", s.Job.Datum.Edge()}, {"lengths in", "mm"},
+		{"how it stands", standing(s.Result, s.say)}, {"x from", s.Job.Datum.Edge()}, {"lengths in", "mm"},
 	}
 }
 
