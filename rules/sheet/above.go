@@ -91,13 +91,6 @@ func (s *source) nearCut() *Around {
 	return &Around{Middle: s.Plan.Cut.At, Half: half}
 }
 
-func (s *source) facts() Facts {
-	return Facts{
-		{"job", s.Job.Ref}, {"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"date", s.Job.Date},
-		{"how it stands", standing(s.Result, s.say)}, {"x from", s.Job.Datum.Edge()}, {"lengths in", "mm"},
-	}
-}
-
 // spreadHead stands over how much a place may be off either way, 95 times in 100; its blanks hold it together.
 const spreadHead = "±\u00a095\u00a0%"
 
