@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
@@ -19,6 +21,7 @@ func (s *source) above() Section {
 	section := Section{Heading: "On top: the floor from above, and what the tape says at each mark", Parts: []Part{
 		s.top(sheet),
 		s.picture(title, onTop(drawing.Draw(*s.Result, opts)), 95),
+		s.hands(scene.Above),
 	}}
 	if len(sheet.Marks) > 0 {
 		section.Parts = append(section.Parts, s.marks(sheet))
@@ -44,6 +47,13 @@ func named(s scene.Scene, of scene.Role, name string) scene.Scene {
 		}
 	}
 	return s
+}
+
+// hands says whose hand the foot of a picture is on: of whoever works there.
+func (s *source) hands(view scene.View) Text {
+	p := view.Projection()
+	hand := strings.ReplaceAll(p.Hands[0], string(scene.ToBumper), scene.ToBumper.Called(s.Job.Datum.Name))
+	return Text{Words: "Down in the picture is the van's " + string(p.Bottom()) + ": " + hand + ".", Size: small}
 }
 
 // picture is a scene of the job.
