@@ -147,7 +147,7 @@ var forms = []struct {
 		mm("2.4m", "duct.length", "2400"), {"90 30", "duct.bends", "[90 30]", "", "12 furl"}, mm("55", "duct.flow", "55"),
 		{"0 140, 80 0", "duct.fan", "[[0 140] [80 0]]", "", "12 furl"}, mm("1", "duct.rough", "1"),
 	}},
-	{"rule", "Job", 9, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
+	{"rule", "Job", 12, []entered{{"8cm", "rules.cut.clearance.brake line", "80", "", "12 furl"}}},
 }
 
 // inField is the full job with the keys in a field of a form, and the row of the screen that shows it.

@@ -101,7 +101,9 @@ func TestATappedKindIsTheOneTheArrowsGoTo(t *testing.T) {
 // What the cards of Job offer to do is asked for by Enter and by a second tap alike.
 func TestATapOnSomethingToDoAsksForIt(t *testing.T) {
 	job := screentest.Full(t)
-	for text, downs := range map[string]int{"Save as another": 6, "Cautions": 7, "First run": 8} {
+	for text, downs := range map[string]int{
+		"Save as another": 6, "Cautions": 7, "First run": 8, "Job sheet": 9, "Template at": 10, "Page for the customer": 11,
+	} {
 		byKeys, byTap := onScreen(t, "Job", job, 100, 47), onScreen(t, "Job", job, 100, 47)
 		byKeys.Type(strings.Repeat("<down>", downs) + "<enter>")
 		tapText(t, byTap, 100, 47, text)

@@ -303,9 +303,10 @@ func TestASheetOfLittle(t *testing.T) {
 	for _, absent := range []string{"The runs", "Cut list", "Notes", "Near the cut"} {
 		assert.NotContains(t, pages, tight(absent))
 	}
-	for _, there := range []string{"Underneath", "Cautions", "Signed off"} {
+	for _, there := range []string{"Underneath", "Cautions", "Signed off", "the cut has no place yet"} {
 		assert.Contains(t, pages, tight(there))
 	}
+	assert.NotContains(t, pages, tight("the place is"))
 	noRuns := vehicles.Demo()
 	noRuns.Exhaust, noRuns.Intake, noRuns.Fuel = nil, nil, nil
 	pages = strings.Join(pagesOf(t, printed(t, jobOf(t, noRuns))), "")

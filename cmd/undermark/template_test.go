@@ -30,6 +30,11 @@ func TestTheTemplateIsAFileThatOthersRead(t *testing.T) {
 			told, err := exec.Command("qpdf", "--check", out).CombinedOutput()
 			assert.NoError(t, err, string(told))
 		}
+		if _, err := exec.LookPath("qpdf"); err == nil {
+			told, err := exec.Command("qpdf", "--json", out).CombinedOutput()
+			assert.NoError(t, err, string(told))
+			assert.Regexp(t, `"/Type": "/Catalog",\s+"/ViewerPreferences": \{\s+"/PrintScaling": "/None"`, string(told), "it asks to be printed unscaled")
+		}
 		if _, err := exec.LookPath("pdfinfo"); err == nil {
 			told, err := exec.Command("pdfinfo", out).CombinedOutput()
 			require.NoError(t, err, string(told))

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
@@ -12,9 +14,14 @@ import (
 func (s *source) above() Section {
 	sheet := rules.Marks(*s.Result)
 	opts := drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks[:min(1, len(sheet.Marks))], Pins: true}
+	title := "The floor, and the arcs from the pins to the middle of the cut"
+	if s.Job.Cut == nil {
+		title = "The floor"
+	}
 	section := Section{Heading: "On top: the floor from above, and what the tape says at each mark", Parts: []Part{
 		s.top(sheet),
-		s.picture("The floor, and the arcs from the pins to the middle of the cut", onTop(drawing.Draw(*s.Result, opts)), 95),
+		s.picture(title, onTop(drawing.Draw(*s.Result, opts)), 95),
+		s.hands(scene.Above),
 	}}
 	if len(sheet.Marks) > 0 {
 		section.Parts = append(section.Parts, s.marks(sheet))
@@ -40,6 +47,13 @@ func named(s scene.Scene, of scene.Role, name string) scene.Scene {
 		}
 	}
 	return s
+}
+
+// hands says whose hand the foot of a picture is on: of whoever works there.
+func (s *source) hands(view scene.View) Text {
+	p := view.Projection()
+	hand := strings.ReplaceAll(p.Hands[0], string(scene.ToBumper), scene.ToBumper.Called(s.Job.Datum.Name))
+	return Text{Words: "Down in the picture is the van's " + string(p.Bottom()) + ": " + hand + ".", Size: small}
 }
 
 // picture is a scene of the job.
@@ -85,13 +99,6 @@ func (s *source) nearCut() *Around {
 		}
 	}
 	return &Around{Middle: s.Plan.Cut.At, Half: half}
-}
-
-func (s *source) facts() Facts {
-	return Facts{
-		{"job", s.Job.Ref}, {"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"date", s.Job.Date},
-		{"the place is", s.say.Standing(s.Result)}, {"x from", s.Job.Datum.Edge()}, {"lengths in", "mm"},
-	}
 }
 
 // spreadHead stands over how much a place may be off either way, 95 times in 100; its blanks hold it together.

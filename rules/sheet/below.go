@@ -18,7 +18,7 @@ func (s *source) below() Section {
 	shown := drawing.Worst(s.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
 	whole := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
 	section := Section{Heading: "Underneath: what is there, and what the tape said", Fresh: true}
-	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95), Legend{whole})
+	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95), s.hands(scene.Below), Legend{whole})
 	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings()} {
 		if len(t.Rows) > 0 {
 			section.Parts = append(section.Parts, t)

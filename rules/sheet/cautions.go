@@ -24,7 +24,7 @@ func (s *source) cautions() Section {
 // signOff is who did what, to be signed.
 func (s *source) signOff() Section {
 	return Section{Heading: "Signed off", Parts: []Part{
-		Text{Words: "The place is " + s.say.Standing(s.Result) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
+		Text{Words: "When this was printed " + standing(s.Result, s.say) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
 		Lines{"", "", ""},
 		Beside{Lines{"fitted by", "date", "signed"}, Lines{"checked by", "date", "signed"}},
 	}}

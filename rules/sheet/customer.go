@@ -32,6 +32,9 @@ func (s *source) whose() Facts {
 
 // settled says whether the fitter still has something to settle.
 func (s *source) settled() Part {
+	if s.Job.Cut == nil {
+		return Text{Words: "When this was printed no heater had a place in the van.", Bold: true}
+	}
 	counts := map[rules.Verdict]int{}
 	for i := range s.Findings {
 		counts[s.Findings[i].Verdict]++

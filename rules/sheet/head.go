@@ -15,11 +15,11 @@ type Head struct {
 	Of       string // what is printed
 	Job, Van string
 	Date     string
-	Standing string // how the job stands; "" where that is not said
+	Standing string // how the job stands, in words that stand alone; "" where that is not said
 }
 
 func headOf(r *rules.Result, say Words) Head {
-	return Head{Of: "Job sheet", Job: r.Job.Ref, Van: r.Job.Vehicle, Date: r.Job.Date, Standing: say.Standing(r)}
+	return Head{Of: "Job sheet", Job: r.Job.Ref, Van: r.Job.Vehicle, Date: r.Job.Date, Standing: standing(r, say)}
 }
 
 // put writes the head on page n of all, and marks where it is folded.
@@ -38,16 +38,17 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 	number := vector.Text{Words: fmt.Sprintf("page %d of %d", n, all), Size: small, Hold: vector.ByEnd}
 	f.write(paper.Wide-aside, 15, number)
 	at(middle, 15, half-vector.WidthOf(number)-3, strong, h.Job)
-	at(middle, 19, half, plain, joined(", ", h.Date, h.standing()))
+	at(middle, 19, half, plain, joined(", ", h.Date, h.Standing))
 	f.line(thin, geometry.Point{X: aside, Y: 21}, geometry.Point{X: paper.Wide - aside, Y: 21})
 	f.folds()
 }
 
-func (h *Head) standing() string {
-	if h.Standing == "" {
-		return ""
+// standing says how the place of the cut stands: one that is nowhere stands no way, whatever else is in the job.
+func standing(r *rules.Result, say Words) string {
+	if r.Job.Cut == nil {
+		return "the cut has no place yet"
 	}
-	return "the place is " + h.Standing
+	return "the place is " + say.Standing(r)
 }
 
 // folds draws a short line at the middle of each edge, where nothing else stands.

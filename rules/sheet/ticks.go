@@ -8,13 +8,15 @@ import (
 // Ticks are things to see to, each with a box.
 type Ticks []Tick
 
-// Tick is one of them: what it is about in bold, what is to be done, and, where something is to be written or was, what that is.
+// Tick is one of them: what it is about in bold, what is to be done, and what is to be written behind it, or was.
 type Tick struct {
 	Name, Words string
 	Done        bool
-	Ask         string // what is written behind it, such as a unit; "" for nothing
-	Value       string // what was written
+	Answers     []Answer // below each other, at the right
 }
+
+// Answer is a place to write: what is written there, such as a unit, and what was.
+type Answer struct{ Ask, Value string }
 
 // answer is how wide the place is for what is written behind a tick, mm.
 const answer = 40
@@ -28,32 +30,37 @@ func (all Ticks) lay(f *flow) {
 func (t *Tick) lay(f *flow) {
 	const in = 5.5
 	room := f.wide - in
-	if t.Ask != "" || t.Value != "" {
+	if len(t.Answers) > 0 {
 		room -= answer + 2
 	}
-	high := f.measured(words{t, room}, f.wide)
-	if high < f.full()/2 {
+	if high := f.measured(ticked{t, room}, f.wide); high < f.full()/2 {
 		f.need(high)
 	}
 	f.box(f.y+0.5, t.Done)
-	from := f.y
-	t.write(f)
-	below := f.y
-	f.y = from
+	from, page := f.y, len(f.pages)
 	f.named(t.Name, t.Words, in, room)
+	below := f.y
+	if len(f.pages) > page { // it was long: what is written stands below
+		from = below
+	}
+	f.y = from
+	t.answers(f)
 	f.y = max(f.y, below)
 }
 
-// words are a tick's, to be measured.
-type words struct {
+// ticked is a tick's words with its answers, to be measured.
+type ticked struct {
 	*Tick
 	room float64
 }
 
-func (w words) lay(f *flow) {
+func (w ticked) lay(f *flow) {
+	from := f.y
+	w.answers(f)
+	below := f.y
+	f.y = from
 	f.named(w.Name, w.Words, 0, w.room)
-	answered := wrapped(w.Value, vector.Text{Size: body}, answer)
-	f.y = max(f.y, float64(len(answered))*leading*body)
+	f.y = max(f.y, below)
 }
 
 // box draws a box, ticked where it is done.
@@ -68,25 +75,26 @@ func (f *flow) box(y float64, done bool) {
 	}
 }
 
-// write puts what was written behind a tick, or a line to write it on, and what it is.
-func (t *Tick) write(f *flow) {
-	if t.Ask == "" && t.Value == "" {
-		return
+// answers puts what was written behind a tick, or a line to write it on, and what it is.
+func (t *Tick) answers(f *flow) {
+	value, ask := vector.Text{Size: body}, vector.Text{Size: small, Hold: vector.ByEnd}
+	for i, a := range t.Answers {
+		if i > 0 {
+			f.y += 1.5 // hands need more room than letters
+		}
+		from, to := f.left+f.wide-answer, f.left+f.wide
+		if ask.Words = cut(a.Ask, ask, answer/2); ask.Words != "" {
+			f.write(to, f.y+body, ask)
+			to -= vector.WidthOf(ask) + 1
+		}
+		for _, row := range wrapped(a.Value, value, to-from) {
+			f.need(leading * body)
+			value.Words = row
+			f.write(from, f.y+body, value)
+			f.y += leading * body
+		}
+		f.line(thin, geometry.Point{X: from, Y: f.y - 0.4}, geometry.Point{X: to, Y: f.y - 0.4})
 	}
-	from, to := f.left+f.wide-answer, f.left+f.wide
-	if t.Ask != "" {
-		ask := vector.Text{Size: small, Hold: vector.ByEnd}
-		ask.Words = cut(t.Ask, ask, answer/2)
-		f.write(to, f.y+body, ask)
-		to -= vector.WidthOf(ask) + 1
-	}
-	value := vector.Text{Size: body}
-	for _, row := range wrapped(t.Value, value, to-from) {
-		value.Words = row
-		f.write(from, f.y+body, value)
-		f.y += leading * body
-	}
-	f.line(thin, geometry.Point{X: from, Y: f.y - 0.4}, geometry.Point{X: to, Y: f.y - 0.4})
 }
 
 // Lines are lines to write on, each with what is to be written there.

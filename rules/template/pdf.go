@@ -14,6 +14,7 @@ func PDF(r *rules.Result, paper Paper, standing string) ([]byte, error) {
 	}
 	words := Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing)}
 	file := vector.NewPDF(words.Job)
+	file.TrueSize = true
 	for i := range both {
 		for _, page := range both[i].Pages(paper) {
 			file.Page(paper.Wide, paper.High)

@@ -50,6 +50,7 @@ var (
 	keyPins  = bind("p", "check with two pins", "p")
 	keyTable = bind("Tab", "all marks", "tab", "shift+tab")
 	keyDrill = bind("d", "pilot drilled: measure it", "d")
+	keyPaper = bind("t", "template on paper", "t")
 )
 
 // Keys are the bindings that hold now.
@@ -58,10 +59,10 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return gateKeys(st)
 	}
 	if m.page == table {
-		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark"), keyDrill}
+		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark"), keyDrill, keyPaper}
 	}
 	if m.here(s).check != nil {
-		return []key.Binding{desk.Named(keyMade, "it says so, next"), keyNext, keyBack, keyTable, keyTick, keyDrill}
+		return []key.Binding{desk.Named(keyMade, "it says so, next"), keyNext, keyBack, keyTable, keyTick, keyDrill, keyPaper}
 	}
 	keys := []key.Binding{keyMade, keyNext, keyBack}
 	if len(onTop(s)) == 0 && s.Marks.Pilot.Drilled == nil {
@@ -71,7 +72,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	if m.mark(s).Above != nil {
 		keys = append(keys, keyPins)
 	}
-	return append(keys, keyTable, keyTick, keyDrill)
+	return append(keys, keyTable, keyTick, keyDrill, keyPaper)
 }
 
 // Update answers one message.
@@ -112,6 +113,8 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m.made(s)
 	case key.Matches(k, keyDrill):
 		change = measurePilot()
+	case key.Matches(k, keyPaper):
+		change.Ask = desk.PrintTemplate
 	case key.Matches(k, keySide, keyPins) && m.here(s).check != nil:
 		change.Say = "this one is taped from mark to mark"
 	case key.Matches(k, keySide) && here.Above == nil:

@@ -403,3 +403,20 @@ func TestTheWorstIsWhatIsShownBeforeTheFirstMark(t *testing.T) {
 		assert.Contains(t, rows[first], words.Named(*shown))
 	}
 }
+
+// The template is had where it is used: while marking, on one mark and in the list of all.
+func TestTheTemplateIsPrintedWhileMarking(t *testing.T) {
+	s := screentest.State(t)
+	m := marked(t, s)
+	for _, keys := range []string{"t", "\tt"} {
+		var change desk.Change
+		for _, r := range keys {
+			press := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
+			if r == '\t' {
+				press = tea.KeyMsg{Type: tea.KeyTab}
+			}
+			m, change, _ = m.Update(press, s)
+		}
+		assert.Equal(t, desk.PrintTemplate, change.Ask)
+	}
+}

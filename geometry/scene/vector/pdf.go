@@ -16,7 +16,11 @@ import (
 const letters = "letters"
 
 // PDF is a board of pages.
-type PDF struct{ pdf *fpdf.Fpdf }
+type PDF struct {
+	pdf *fpdf.Fpdf
+	// TrueSize has whoever prints the file asked to do so unscaled.
+	TrueSize bool
+}
 
 // NewPDF returns a file without a page. It says nothing of when it was made: the same pages are the same bytes.
 func NewPDF(title string) *PDF {
@@ -30,7 +34,7 @@ func NewPDF(title string) *PDF {
 	pdf.AddUTF8FontFromBytes(letters, "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(letters, "B", gobold.TTF)
 	pdf.SetLineJoinStyle("round")
-	return &PDF{pdf}
+	return &PDF{pdf: pdf}
 }
 
 // Page begins a page of a size, mm.
@@ -45,8 +49,17 @@ func (p *PDF) Page(width, height float64) {
 // Bytes returns the file, sealed.
 func (p *PDF) Bytes() ([]byte, error) {
 	var out bytes.Buffer
-	err := p.pdf.Output(&out)
-	return sealed(out.Bytes()), err
+	if err := p.pdf.Output(&out); err != nil {
+		return nil, err
+	}
+	file := out.Bytes()
+	if p.TrueSize {
+		var err error
+		if file, err = asTrueSize(file); err != nil {
+			return nil, err
+		}
+	}
+	return sealed(file), nil
 }
 
 // Face fills an outline.

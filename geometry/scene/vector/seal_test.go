@@ -2,6 +2,7 @@ package vector
 
 import (
 	"bytes"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,5 +40,23 @@ func TestLettersThatTheFontLacksAreBoxes(t *testing.T) {
 			require.NoError(t, err)
 			assert.Equal(t, glyph != 0, Legible(string(r)) == string(r), "%U", r)
 		}
+	}
+}
+
+// A file that the library wrote in another way than it does is refused, and nothing that is not asked for is added.
+func TestAFileIsPrintedUnscaledWhereThatIsAsked(t *testing.T) {
+	file := func(trueSize bool) []byte {
+		b := NewPDF("a page")
+		b.TrueSize = trueSize
+		b.Page(210, 297)
+		data, err := b.Bytes()
+		require.NoError(t, err)
+		return data
+	}
+	assert.NotContains(t, string(file(false)), "PrintScaling")
+	assert.Equal(t, 1, strings.Count(string(file(true)), "/PrintScaling /None"))
+	for _, foreign := range []string{"", "%PDF-1.4\n", "%PDF\ntrailer\n<<\n/Size 3\n/Root 9 0 R\n/Info 2 0 R\n>>\nstartxref\n5\n%%EOF\n"} {
+		_, err := asTrueSize([]byte(foreign))
+		assert.ErrorIs(t, err, errForeign)
 	}
 }
