@@ -18,10 +18,10 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// papers are what can be printed: what each is called, how its file's name ends, and how it is made.
+// papers are what can be printed: what each is called, how its file's name ends, and how it is set.
 var papers = map[desk.Ask]struct {
 	word, ending string
-	make         func(*rules.Result, template.Paper) ([]byte, error)
+	set          func(*rules.Result, template.Paper) ([]byte, error)
 }{
 	desk.PrintSheet: {"sheet", "-sheet.pdf", func(r *rules.Result, on template.Paper) ([]byte, error) {
 		s := sheet.Of(r, words.OnPaper())
@@ -50,7 +50,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 	path := strings.TrimSuffix(r.document.Path, filepath.Ext(r.document.Path)) + p.ending
 	result, on := r.desk.State.Result, template.Papers[strings.ToLower(r.desk.State.Settings.Paper())]
 	return func() tea.Msg {
-		data, err := p.make(&result, on)
+		data, err := p.set(&result, on)
 		if errors.Is(err, template.ErrNoCut) {
 			err = errors.New("the cut has no place yet")
 		}

@@ -39,12 +39,12 @@ func (f *sheetFlags) print(job string, shared *sharedFlags, s streams) error {
 	if err != nil {
 		return err
 	}
-	make, known := readers[f.reader]
+	set, known := readers[f.reader]
 	if !known {
 		return fmt.Errorf("--for %q: say %s or %s", f.reader, forFitter, forCustomer)
 	}
 	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
-		printed := make(&r, words.OnPaper())
+		printed := set(&r, words.OnPaper())
 		return printed.PDF(paper)
 	})
 }

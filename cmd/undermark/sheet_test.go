@@ -337,6 +337,19 @@ func TestTheCustomersPage(t *testing.T) {
 	}
 }
 
+// What is said of runs that has no place along them: shields, the fuel, clips that nobody has spoken of.
+func TestWhatIsSaidOfRunsOnPaper(t *testing.T) {
+	job := vehicles.Demo()
+	exhaust, intake := *job.Exhaust, *job.Intake
+	exhaust.Shielded = vehicles.Shields{Names: []string{"brake pipe across", "fuel tank"}}
+	intake.Clips = nil
+	job = job.WithRun(vehicles.ExhaustRun, &exhaust).WithRun(vehicles.IntakeRun, &intake)
+	all := strings.Join(pagesOf(t, printed(t, jobOf(t, job))), "")
+	for _, said := range []string{"heat shields stand before: brake pipe across, fuel tank", "nobody has said where its clips are", "it carries diesel"} {
+		assert.Contains(t, all, tight(said))
+	}
+}
+
 // libraryFiles are the vans of the library as new jobs.
 func libraryFiles(t *testing.T) (files []string) {
 	names, err := filepath.Glob("../../vehicles/library/*.toml")

@@ -16,7 +16,7 @@ func (s *source) checks() Section {
 	if first < 0 {
 		first = len(findings)
 	}
-	open, clear := s.open(findings[:first], &by), s.clear(findings[first:], &by)
+	open, kept := s.open(findings[:first], &by), s.clear(findings[first:], &by)
 	if len(open.Rows) > 0 {
 		section.Parts = append(section.Parts, open)
 	}
@@ -27,8 +27,8 @@ func (s *source) checks() Section {
 	if len(unknown) > 0 {
 		section.Parts = append(section.Parts, unknown)
 	}
-	if len(clear.Rows) > 0 {
-		section.Parts = append(section.Parts, Text{Words: "Clear of what was entered. Figures are mm unless said.", Bold: true}, Halves{clear})
+	if len(kept.Rows) > 0 {
+		section.Parts = append(section.Parts, Text{Words: "Clear of what was entered. Figures are mm unless said.", Bold: true}, Halves{kept})
 	}
 	if len(by) > 0 {
 		section.Parts = append(section.Parts, by.table())

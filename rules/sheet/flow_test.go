@@ -184,3 +184,16 @@ func TestHalvesAreEven(t *testing.T) {
 	assert.Equal(t, "behind", pages[0].texts[last].Words)
 	assert.Greater(t, pages[0].boxes[last].Top, max(low[false], low[true]), "what follows is below both")
 }
+
+// A row of one cell is a title over the rows below it, with all the room there is.
+func TestTitlesInATable(t *testing.T) {
+	title := strings.Repeat("a title over rows ", 4)
+	page := laid(template.Papers["a4"], Section{Parts: []Part{Table{
+		Cols: []Col{{Head: "of"}, {Head: "mm", Figure: true}}, Rows: []Row{{Cells: []string{title}}, {Cells: []string{"a", "1"}, Under: "said under it"}},
+	}}})[0]
+	found := map[string]bool{}
+	for _, text := range page.texts {
+		found[text.Words] = text.Bold
+	}
+	assert.Equal(t, map[string]bool{"of": false, "mm": false, strings.TrimSpace(title): true, "a": false, "1": false, "said under it": false}, found)
+}

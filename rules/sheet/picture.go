@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -79,73 +78,4 @@ func roundScale(least float64) float64 {
 		}
 	}
 	return 10 * power
-}
-
-// Beside is two parts beside each other, the fold between them. Where a page does not hold the higher of them they come one after the other.
-type Beside struct {
-	Left, Right Part
-}
-
-func (p Beside) lay(f *flow) {
-	half := (f.wide - gutter) / 2
-	high := max(f.measured(p.Left, half), f.measured(p.Right, half))
-	if high > f.full()*0.8 && !f.endless {
-		p.Left.lay(f)
-		f.y += gap
-		p.Right.lay(f)
-		return
-	}
-	f.need(high)
-	left, all, from := f.left, f.wide, f.y
-	f.wide = half
-	p.Left.lay(f)
-	below := f.y
-	f.left, f.y = left+half+gutter, from
-	p.Right.lay(f)
-	f.left, f.wide, f.y = left, all, max(below, f.y)
-}
-
-// Parts are parts below each other.
-type Parts []Part
-
-func (all Parts) lay(f *flow) {
-	for i, p := range all {
-		if i > 0 {
-			f.y += gap
-		}
-		p.lay(f)
-	}
-}
-
-// Kept is a part that stays together where a page holds it.
-type Kept struct{ Part }
-
-func (p Kept) lay(f *flow) {
-	if high := f.measured(p.Part, f.wide); high < f.full()-2*second {
-		f.need(high)
-	}
-	p.Part.lay(f)
-}
-
-// Facts are words with what they mean behind them.
-type Facts [][2]string
-
-func (all Facts) lay(f *flow) {
-	const name = 24.0 // mm
-	room := min(name, f.wide/3)
-	style := vector.Text{Size: body}
-	for _, fact := range all {
-		if fact[1] == "" {
-			continue
-		}
-		for i, row := range wrapped(strings.ReplaceAll(fact[1], "\n", " "), style, f.wide-room) {
-			f.need(leading * body)
-			if i == 0 {
-				f.write(f.left, f.y+body, vector.Text{Words: fact[0], Size: small})
-			}
-			style.Words = row
-			f.write(f.left+room, f.y+body, style)
-			f.y += leading * body
-		}
-	}
 }

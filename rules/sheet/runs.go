@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -36,7 +37,34 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
 	parts = append(parts, Beside{s.beside(scene.FromRight, of, laid), s.beside(scene.FromBehind, of, laid)}, Beside{s.points(laid), s.hanging(run, laid)})
+	if told := s.told(of, run); len(told) > 0 {
+		parts = append(parts, List(told))
+	}
 	return Kept{parts}
+}
+
+// told is what is said of a run that has no place along it.
+func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
+	switch shields := run.Shielded; {
+	case shields.All:
+		all = append(all, "heat shields stand before all that is near it")
+	case len(shields.Names) > 0:
+		all = append(all, "heat shields stand before: "+strings.Join(shields.Names, ", "))
+	}
+	if of == vehicles.FuelRun {
+		supply := run.Supply
+		all = append(all, "it carries "+s.fuel(run))
+		for i := range rules.FuelHoles(&s.Job, &s.Plan) {
+			all = append(all, rules.HoleName(rules.AFuelHole, i)+": "+survey.Figure(supply.HoleAcross())+" mm")
+		}
+	}
+	switch {
+	case run.Clips == nil:
+		all = append(all, "nobody has said where its clips are")
+	case len(run.Clips) == 0:
+		all = append(all, "it has no clips")
+	}
+	return all
 }
 
 // stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
