@@ -4,11 +4,11 @@ package parts
 
 import (
 	"fmt"
-	"slices"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/cutlist"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -51,9 +51,9 @@ const (
 	heaterSheet = "needs your heater's figure"
 )
 
-// Of makes the list of a judged job with what the usual kit holds. Rows that somebody else has reckoned, as those of sealant, cable, fuse
-// and screws, are put in: each takes the place of the row for the same thing, or stands behind the others that are for the same.
-func Of(r *rules.Result, kit *cutlist.Kit, reckoned ...Row) List {
+// Of makes the list of a judged job with what the usual kit holds: what is cut as the cut list has it, sealant, screws, cable and fuse as they
+// are sized.
+func Of(r *rules.Result, kit *cutlist.Kit) List {
 	m := maker{r: r, cut: cutlist.Of(r, kit)}
 	m.Absent = m.cut.Absent
 	m.heater()
@@ -64,9 +64,6 @@ func Of(r *rules.Result, kit *cutlist.Kit, reckoned ...Row) List {
 	m.warmAir()
 	m.wiring()
 	m.people()
-	for _, row := range reckoned {
-		m.put(row)
-	}
 	return m.List
 }
 
@@ -79,19 +76,10 @@ type maker struct {
 
 func (m *maker) add(r Row) { m.Rows = append(m.Rows, r) }
 
-// put puts a row in the place of that for the same thing, else behind those that are for the same.
-func (m *maker) put(r Row) {
-	if i := slices.IndexFunc(m.Rows, func(o Row) bool { return o.Of == r.Of && o.For == r.For }); i >= 0 {
-		m.Rows[i] = r
-		return
-	}
-	last := len(m.Rows)
-	for i := range m.Rows {
-		if m.Rows[i].For == r.For {
-			last = i + 1
-		}
-	}
-	m.Rows = slices.Insert(m.Rows, last, r)
+// sized is what is sized, ok false where something is missing for it.
+func (m *maker) sized(topic sizing.Topic, id string) (row sizing.Row, ok bool) {
+	row, _ = sizing.Find(m.r, topic, id)
+	return row, row.Value.Set
 }
 
 func one(of, what, size, note string) Row {
@@ -118,13 +106,29 @@ func (m *maker) heater() {
 	}
 	if n := len(rules.Bolts(&m.r.Job, &m.r.Plan)); n > 0 {
 		m.add(Row{
-			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + mm(h.Bolt), Count: vehicles.Some(float64(n)), Unit: "sets",
+			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + mm(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
 			Note: "long enough for plate, floor and nut, and no longer",
 		})
 	} else {
 		m.Absent = append(m.Absent, "nobody has said how the heater is screwed down")
 	}
-	m.add(Row{For: forHeater, Of: "sealant", Unit: "ml", Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: heaterSheet})
+	m.sealant()
+}
+
+// boltLength is how long the screws are at least, where that is known.
+func (m *maker) boltLength() string {
+	if row, ok := m.sized(sizing.Floor, "bolt"); ok {
+		return ", " + row.Said() + " long at least"
+	}
+	return ""
+}
+
+func (m *maker) sealant() {
+	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: heaterSheet}
+	if n, ok := m.sized(sizing.Floor, "cartridges"); ok {
+		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
+	}
+	m.add(row)
 }
 
 func (m *maker) floor() {
@@ -200,7 +204,11 @@ func (m *maker) warmAir() {
 	}
 	n := float64(h.Duct.Count())
 	size := mm(h.DuctAcross) + " across"
-	m.add(Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"})
+	duct := Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"}
+	if long := m.r.Job.Ductwork.Length; long.Set {
+		duct.Count, duct.Note = vehicles.Some(long.Value/1000), ""
+	}
+	m.add(duct)
 	m.add(Row{For: forWarmAir, Of: "duct clamp", Size: size, Count: vehicles.Some(2 * n), Unit: pieces, Note: "one at either end", Source: practice})
 	m.add(Row{For: forWarmAir, Of: "outlet", Size: size, Count: vehicles.Some(n), Unit: pieces, Source: practice})
 }
@@ -209,8 +217,24 @@ func (m *maker) wiring() {
 	if m.r.Job.Heater == nil {
 		return
 	}
-	m.add(Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet})
-	m.add(Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet})
+	m.cable()
+	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet}
+	if row, ok := m.sized(sizing.Electrics, "fuse"); ok {
+		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
+	}
+	m.add(fuse)
+}
+
+// cable is the supply's, two wires of it.
+func (m *maker) cable() {
+	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet}
+	if area, ok := m.sized(sizing.Electrics, "area"); ok {
+		row.Size, row.Source = area.Said(), area.Source
+	}
+	if one := m.r.Job.Electrics.Cable; one.Set {
+		row.Count = vehicles.Some(2 * one.Value / 1000)
+	}
+	m.add(row)
 }
 
 func (m *maker) people() {

@@ -75,6 +75,21 @@ func About(all []Subject, topic Topic) (Subject, bool) {
 	return all[i], true
 }
 
+// Find is one row of a job; ok is false where the job has none of that name.
+func Find(r *rules.Result, topic Topic, id string) (row Row, ok bool) {
+	for _, t := range topics {
+		if t.topic != topic {
+			continue
+		}
+		m := maker{r: r, job: &r.Job, sizes: Usual()}
+		t.reckon(&m)
+		if i := slices.IndexFunc(m.rows, func(row Row) bool { return row.ID == id }); i >= 0 {
+			return m.rows[i], true
+		}
+	}
+	return Row{}, false
+}
+
 // maker makes the rows of a subject.
 type maker struct {
 	r     *rules.Result

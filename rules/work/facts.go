@@ -6,6 +6,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -78,6 +79,24 @@ func counted(n int, what string) string {
 // inWords expects what no figure can say.
 func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
+}
+
+// fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
+func fuseSize(r *rules.Result) Expected {
+	row, ok := sizing.Find(r, sizing.Electrics, "fuse")
+	if !ok || !row.Value.Set {
+		return Expected{Words: "as the heater's instructions say", Source: heaterFigure}
+	}
+	return Expected{Words: row.Said() + " by what is sized, unless the heater's instructions say another", Source: row.Source}
+}
+
+// primingStrokes expects what fills the line short of the heater, as it is sized. It is no limit: a pump that is still dry moves less.
+func primingStrokes(r *rules.Result) Expected {
+	row, ok := sizing.Find(r, sizing.Fuel, "strokes")
+	if !ok || !row.Value.Set {
+		return Expected{}
+	}
+	return Expected{Words: "about " + row.Said() + ", more while the pump is still dry", Source: row.Source}
 }
 
 // depthErr is how far a floor's depth may be off what the job says before that matters, mm: the collar's own tolerance is wider.

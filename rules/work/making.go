@@ -17,7 +17,7 @@ var mounting = []kind{
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater},
 	{
 		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: "Fuse", applies: hasHeater,
-		measured: "fuse", expect: inWords("as the heater's instructions say", heaterFigure),
+		measured: "fuse", expect: fuseSize,
 	},
 }
 
@@ -80,7 +80,7 @@ var firstRun = []kind{
 	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: "First run", applies: hasHeater},
 	{
 		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
-		measured: "strokes of the pump", after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
+		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
 	},
 	{
 		id: "fuel-tight", part: FirstRun, do: "Wipe each joint of the full fuel line with paper: it stays dry.", applies: hasFuel,

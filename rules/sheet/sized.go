@@ -1,0 +1,79 @@
+package sheet
+
+import (
+	"strings"
+
+	"bench.example/undermark/rules/cutlist"
+	"bench.example/undermark/rules/parts"
+	"bench.example/undermark/rules/sizing"
+)
+
+// sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
+func (s *source) sized() Section {
+	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw"}
+	t := Table{Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, and what was taken as nobody has said it"}, {Head: "source"}}}
+	var lacks []string
+	for _, subject := range sizing.Of(s.Result) {
+		rows := []Row{{Cells: []string{subject.Title}, Strong: true}}
+		for _, r := range subject.Rows {
+			if len(r.Lacks) > 0 {
+				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
+				continue
+			}
+			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), r.Source}, Strong: true})
+		}
+		if len(rows) > 1 {
+			t.Rows = append(t.Rows, rows...)
+		}
+	}
+	if len(t.Rows) == 0 {
+		return section
+	}
+	section.Parts = []Part{Text{Words: "No verdict rests on them. Where it says so the heater's own instructions have the figure, and come first.", Size: small}, t}
+	if len(lacks) > 0 {
+		section.Parts = append(section.Parts, Text{Words: "Not reckoned, as nobody has said:", Bold: true}, List(lacks))
+	}
+	return section
+}
+
+// reckoned is what stands behind a size.
+func reckoned(r sizing.Row) string {
+	var words []string
+	if r.Amiss != "" {
+		words = append(words, "Put right: "+r.Amiss+".")
+	}
+	if r.Why != "" {
+		words = append(words, r.Why)
+	}
+	if len(r.Taken) > 0 {
+		words = append(words, "Taken: "+strings.Join(r.Taken, "; ")+".")
+	}
+	if r.Instructions {
+		words = append(words, "The heater's own instructions come first.")
+	}
+	return strings.Join(words, " ")
+}
+
+// toOrder is what the job takes, to be ordered before the van comes.
+func (s *source) toOrder() Section {
+	section := Section{Heading: "Parts: to order before the van comes"}
+	l := parts.Of(s.Result, cutlist.Usual())
+	if len(l.Rows) == 0 {
+		return section
+	}
+	t := Table{Cols: []Col{{Head: "for"}, {Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
+	last := ""
+	for _, r := range l.Rows {
+		of := r.For
+		if of == last {
+			of = ""
+		}
+		last = r.For
+		t.Rows = append(t.Rows, Row{Cells: []string{of, r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}, Strong: true})
+	}
+	section.Parts = []Part{t, Text{Words: "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes.", Size: small}}
+	if len(l.Absent) > 0 {
+		section.Parts = append(section.Parts, Text{Words: "Not counted:", Bold: true}, List(l.Absent))
+	}
+	return section
+}

@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"strings"
+
+	"bench.example/undermark/rules/work"
+)
+
+// steps are the work from its first step to its last, each with a box, and with room for what is measured in it.
+func (s *source) steps() Section {
+	section := Section{Heading: "The work, step by step, with the record of the first run"}
+	list := work.Of(s.Result)
+	var ticks Ticks
+	flush := func() {
+		if len(ticks) > 0 {
+			section.Parts = append(section.Parts, ticks)
+			ticks = nil
+		}
+	}
+	for _, row := range list.Rows() {
+		if row.Part != "" {
+			flush()
+			section.Parts = append(section.Parts, Text{Words: row.Part, Bold: true})
+		}
+		ticks = append(ticks, stepTick(row))
+	}
+	flush()
+	if unplaced := list.Unplaced(&s.Job); len(unplaced) > 0 {
+		section.Parts = append(section.Parts, Text{Words: "Recorded of steps that this job has not", Bold: true})
+		for _, row := range unplaced {
+			ticks = append(ticks, stepTick(row))
+		}
+		flush()
+	}
+	return section
+}
+
+// stepTick is a step as it is ticked on paper: what is done and expected, and what is written behind it, or was.
+func stepTick(row work.Row) Tick {
+	words := []string{row.Do, row.Wanted}
+	if row.Cautions != "" {
+		words = append(words, "Caution: "+row.Cautions+".")
+	}
+	if row.Note != "" {
+		words = append(words, "Note: "+row.Note+".")
+	}
+	if len(row.Photos) > 0 {
+		words = append(words, "Photos: "+strings.Join(row.Photos, ", ")+".")
+	}
+	if row.Wrong != "" {
+		words = append(words, "Look again: "+row.Wrong+".")
+	}
+	t := Tick{Name: row.Name, Done: row.Ticked, Answers: []Answer{{Ask: "when", Value: row.When}}}
+	for _, w := range words {
+		if w != "" {
+			t.Words = strings.TrimSpace(t.Words + " " + w)
+		}
+	}
+	if row.Unit != "" {
+		t.Answers = append(t.Answers, Answer{Ask: row.Unit, Value: row.Value})
+	}
+	if row.Dated {
+		t.Answers = append(t.Answers, Answer{Ask: "agreed for", Value: row.Due})
+	}
+	return t
+}
