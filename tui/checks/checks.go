@@ -51,7 +51,7 @@ var (
 	keyShow   = bind("Enter", "show on the plan", "enter")
 	keyBack   = bind("Enter", "back to the list", "enter", "esc")
 	keyFilter = bind("w", "all / not clear / foul", "w")
-	keyPlace  = bind("p", "go where it can be mended", "p")
+	keyPlace  = bind("p", "go and mend it", "p")
 	keyNext   = bind("n", "what to measure next", "n")
 	keyFrom   = bind("e", "where the ± comes from", "e")
 	keyDown   = bind("↓", "next", "down")
@@ -67,7 +67,7 @@ func (m screen) Keys(desk.State) []key.Binding {
 	if m.next {
 		return nextKeys
 	}
-	keys := []key.Binding{show, keyNext, keyFrom, keyFilter, keyPlace, keyDown, keyUp,
+	keys := []key.Binding{show, keyPlace, keyNext, keyFrom, keyFilter, keyDown, keyUp,
 		desk.KeyPageUp, desk.KeyPageDown, desk.KeyHome, desk.KeyEnd}
 	if m.large {
 		keys = append(keys, m.pane.Keys()...)

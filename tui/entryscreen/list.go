@@ -29,6 +29,12 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 		return e.Editor.Keys(s)
 	}
 	out := []key.Binding{desk.Named(desk.KeyEnter, "edit")}
+	here, _ := e.Here(s)
+	thing, isThing := here.(features.Record)
+	awaits := isThing && thing.List.Confirmable() && thing.Real(s.Job) && !thing.List.At(s.Job, thing.Row).Measured
+	if awaits { // what is asked of it goes before all else
+		out = append(out, desk.Named(keyConfirm, "confirm it"))
+	}
 	for _, f := range e.spec.Fresh {
 		out = append(out, f.Key)
 	}
@@ -37,13 +43,11 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 		return out
 	}
 	out = append(out, keyWhole)
-	if record, ok := e.Here(s); ok {
-		if thing, isThing := record.(features.Record); isThing {
-			if thing.List.Confirmable() {
-				out = append(out, keyConfirm)
-			}
-			out = append(out, keyDuplicate, keyDelete, keyRaise, keyLower)
+	if isThing {
+		if thing.List.Confirmable() && !awaits {
+			out = append(out, keyConfirm)
 		}
+		out = append(out, keyDuplicate, keyDelete, keyRaise, keyLower)
 	}
 	return append(out, e.pane.Keys()...)
 }

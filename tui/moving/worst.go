@@ -163,50 +163,6 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	return rows
 }
 
-// Panel is where the list stands: the screen's body, and how many rows of the panel are above the list.
-type Panel struct {
-	W, H  int // of the body
-	Above func(w, h int) int
-}
-
-// area is the list's corner in the body, and its columns and rows.
-func (p Panel) area() (x, y, w, h int) {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		x, w, h = planW+1+desk.Margin, p.W-planW-1-desk.Margin, p.H
-	} else {
-		y, w, h = planH, p.W, p.H-planH
-	}
-	above := p.Above(w, h)
-	return x, y + above, w, h - above
-}
-
-// At is a place of the body as the panel beside or under the plan counts it, and how large that is; on is false where it does not lie on
-// the panel.
-func (p Panel) At(x, y int) (px, py, w, h int, on bool) {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		return x - planW - 1 - desk.Margin, y, p.W - planW - 1 - desk.Margin, p.H, p.covers(x, y)
-	}
-	return x, y - planH, p.W, p.H - planH, p.covers(x, y)
-}
-
-// covers tells whether a place of the body lies on the panel.
-func (p Panel) covers(x, y int) bool {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		return x > planW
-	}
-	return y >= planH
-}
-
-// Scrolls tells whether a message is the list's: a tap on one of its rows, or the wheel beside the plan.
-func (p Panel) Scrolls(msg tea.MouseMsg) bool {
-	_, y, _, _ := p.area()
-	wheel := msg.Button == tea.MouseButtonWheelUp || msg.Button == tea.MouseButtonWheelDown
-	return p.covers(msg.X, msg.Y) && (wheel || msg.Y >= y)
-}
-
 // Scrolled is the list scrolled by so many rows.
 func (l Worst) Scrolled(top Scroll, by int, s desk.State, p Panel) Scroll {
 	_, _, w, h := p.area()

@@ -81,6 +81,7 @@ func TestWhatIsShownIsInTheMiddle(t *testing.T) {
 					_, _, in := plan.New().Sized(w, h).Cell(p, d.State, plan.Options{Focus: f})
 					assert.True(t, in, "%v %s", size, f.About())
 				}
+				inTheMiddle(t, f, d.State, w, h)
 				for sort, head := range map[rules.Sort]string{rules.TheExhaust: "EXHAUST", rules.TheIntake: "INTAKE"} {
 					if f.Subject.Sort == sort && title == "Runs" {
 						assert.Contains(t, d.View(size[0], size[1]), head, f.About())
@@ -90,4 +91,19 @@ func TestWhatIsShownIsInTheMiddle(t *testing.T) {
 			assert.NotZero(t, shown, title)
 		}
 	}
+}
+
+// inTheMiddle holds that the middle of a finding's places stands in the middle half of a plan of w by h.
+func inTheMiddle(t *testing.T, f *rules.Finding, s desk.State, w, h int) {
+	points := f.Points()
+	if len(points) == 0 {
+		return
+	}
+	middle := points[0]
+	if len(points) > 1 {
+		middle = middle.Add(points[1]).Scale(0.5)
+	}
+	col, row, _ := plan.New().Sized(w, h).Cell(middle, s, plan.Options{Focus: f})
+	assert.InDelta(t, float64(w)/2, float64(col), float64(w)/4, "%s: column %d of %d", f.About(), col, w)
+	assert.InDelta(t, float64(h)/2, float64(row), float64(h)/4+1, "%s: row %d of %d", f.About(), row, h)
 }

@@ -156,3 +156,28 @@ func TestTheOpenAreasAreThoseSuggested(t *testing.T) {
 	assert.Equal(t, suggested, best)
 	assert.NotEmpty(t, best)
 }
+
+// One letter has one meaning in a view: no two kinds have the same, nor a sign's or an end's, and an area's stands in brackets.
+func TestLettersMeanOneThingInAView(t *testing.T) {
+	means := map[string]string{}
+	for _, e := range append(append([]entry{}, verdicts...), patterns()...) {
+		if e.code != "" {
+			means[e.code] = e.means
+		}
+	}
+	for _, name := range vehicles.Kinds {
+		code := vehicles.KindOf(name).Code
+		assert.NotEmpty(t, code, name)
+		assert.Empty(t, means[code], "%s: %s", name, code)
+		assert.NotContains(t, code, "(", name)
+		means[code] = name
+	}
+	s := demo(t)
+	areas, _ := New().Sized(160, 47).Areas(s)
+	require.Greater(t, len(areas), 3)
+	names := map[string]bool{}
+	for _, a := range areas {
+		assert.False(t, names[a.Name], a.Name)
+		names[a.Name] = true
+	}
+}

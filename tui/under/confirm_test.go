@@ -12,8 +12,10 @@ import (
 func TestConfirmingIsOneKeyOrOneReading(t *testing.T) {
 	job, _ := vehicles.FromLibrary("short-van")
 	r := screentest.New(t, New(), job, 100, 27)
+	assert.Equal(t, "m confirm it", r.Screen.Keys(r.State)[1].Help().Key+" "+r.Screen.Keys(r.State)[1].Help().Desc, "the smallest foot says so")
 	r.Type("m")
 	assert.True(t, r.State.Job.Obstructions[0].Measured)
+	assert.NotEqual(t, "m", r.Screen.Keys(r.State)[1].Help().Key, "what is confirmed has other uses for the room")
 	r.Type("<down><enter><down><down>") // the form of the next: its kind, name and what it is shaped like
 	assert.False(t, r.State.Job.Obstructions[1].Measured, "looking at it confirms nothing")
 	r.Type("<down><wipe>")
