@@ -22,7 +22,7 @@ func TestFromAnUnexplainedPilotToAConfirmedOne(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, []byte(job), 0o600))
 	h := readHome(t)
 	s := h.start(t, 60, 20, file)
-	s.wait(t, "[1 Under]")
+	s.wait(t, "[Under]")
 	s.keys(t, "4")
 	s.wait(t, "body, bolts: held back.")
 	s.wait(t, "d tape straight from the hole")

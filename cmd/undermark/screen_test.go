@@ -88,7 +88,7 @@ func TestResizeAndATooSmallWindow(t *testing.T) {
 	s.resize(t, 50, 15)
 	s.wait(t, "60 columns and 20 rows")
 	s.resize(t, 60, 20)
-	s.wait(t, "[1 Under]")
+	s.wait(t, "[Under]")
 	s.waitGone(t, "60 columns")
 	s.resize(t, 160, 50)
 	s.wait(t, "(sample)") // there is room for it again

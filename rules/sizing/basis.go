@@ -61,8 +61,7 @@ func (m *maker) heater(b *basis) (c classSizes) {
 		return c
 	}
 	name := m.job.Heater.Class
-	if name == "" {
-		name = vehicles.DefaultHeaterClass
+	if m.job.Heater.Given&vehicles.HasClass == 0 {
 		b.took("heater of " + name)
 	}
 	c, _ = m.sizes.class(name)

@@ -147,3 +147,14 @@ func TestTheTablesAreSound(t *testing.T) {
 		assert.True(t, ok, class)
 	}
 }
+
+// A heater whose class nobody has said is taken to be of the usual one, and that is named.
+func TestAHeaterOfNoClassIsNamedAsTaken(t *testing.T) {
+	r := judged(t, func(j *vehicles.Job) {
+		h := *j.Heater
+		h.Given &^= vehicles.HasClass
+		*j = j.WithHeater(h)
+	})
+	assert.Contains(t, rowOf(t, r, Electrics, "fuse").Taken, "heater of 2 kW")
+	assert.NotContains(t, rowOf(t, judged(t, nothingElse), Electrics, "fuse").Taken, "heater of 2 kW")
+}

@@ -73,12 +73,11 @@ func (m *maker) thickness(on basis) {
 
 // collar is how deep it must be, and what to order or to cut where it is not.
 func (m *maker) collar(thick float64, on basis) {
-	spare, _ := m.r.Book.Lookup("stack.turret", "")
-	beyond := on.need(spare.Value, "how far the collar reaches below the floor")
+	beyond, says := m.asked("stack.turret", &on)
 	needed := thick + beyond
 	m.put(Row{
-		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: spare.Source, Instructions: true,
-		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below it (%s).", figure(thick, 1), figure(beyond, 1), asked(&spare)),
+		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
+		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below it (%s).", figure(thick, 1), figure(beyond, 1), says.book),
 	}, on)
 	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
 		on.lack("how deep the heater's collar is")
@@ -99,8 +98,25 @@ func (m *maker) collar(thick float64, on basis) {
 	m.put(row, on)
 }
 
-// asked says which rule asks, and which book speaks.
-func asked(l *rules.Limit) string { return l.Key() + ", " + l.Book }
+// speaker is who asks for a value: which rule in which book, and its source.
+type speaker struct{ book, source string }
+
+// asked is what a rule asks, and who says so.
+func (m *maker) asked(id string, on *basis) (value float64, says speaker) {
+	var limit rules.Limit
+	ok := false
+	if m.r.Book != nil {
+		limit, ok = m.r.Book.Lookup(id, "")
+	}
+	if !ok || !limit.Value.Set {
+		on.lack("what the rule " + id + " asks")
+		return 0, says
+	}
+	return limit.Value.Value, speaker{asker(&limit), limit.Source}
+}
+
+// asker says which rule asks, and which book speaks.
+func asker(l *rules.Limit) string { return l.Key() + ", " + l.Book }
 
 // deeper is which collar to order, or that one is to be made.
 func (m *maker) deeper(needed float64) string {
@@ -220,9 +236,8 @@ func (m *maker) cutBack() {
 	if !burns {
 		return
 	}
-	limit, _ := m.r.Book.Lookup("stub.timber", "")
 	var on basis
-	from := on.need(limit.Value, "how far wood stays from a hot stub")
+	from, says := m.asked("stub.timber", &on)
 	if m.job.Heater == nil {
 		on.lack("which heater it is")
 	}
@@ -235,8 +250,8 @@ func (m *maker) cutBack() {
 		wide = 2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)
 	}
 	row := Row{
-		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: limit.Source,
-		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it (%s).", figure(from, 1), asked(&limit)),
+		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: says.source,
+		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it (%s).", figure(from, 1), says.book),
 	}
 	if c := m.job.Cut; c != nil && c.Relieved.Set && c.Relieved.Value < wide {
 		row.Amiss = fmt.Sprintf("Place has it cut back to %s mm", figure(c.Relieved.Value, 1))

@@ -132,7 +132,7 @@ func (m *maker) asJudged() {
 			row := Row{ID: strings.TrimPrefix(id, "fuel."), Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
-				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", figure(f.Required.Value, 1), asked(f.Limit))
+				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", figure(f.Required.Value, 1), asker(f.Limit))
 			}
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"

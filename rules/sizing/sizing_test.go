@@ -141,3 +141,16 @@ func TestTheSampleVanLacksNothing(t *testing.T) {
 		}
 	}
 }
+
+// Before any job was judged there is no book, and a workshop's own may lack a rule: what rests on it says so.
+func TestWithoutABookWhatRestsOnItIsMissing(t *testing.T) {
+	for _, s := range Of(&rules.Result{}) {
+		assert.NotEmpty(t, s.Rows, s.Topic)
+	}
+	r := *judged(t, standing(vehicles.OnLining, nothingElse))
+	for _, book := range []*rules.Book{nil, {}} {
+		r.Book = book
+		assert.Equal(t, []string{"what the rule stack.turret asks"}, rowOf(t, &r, Floor, "collar").Lacks)
+		assert.Equal(t, []string{"what the rule stub.timber asks"}, rowOf(t, &r, Floor, "cut-back").Lacks)
+	}
+}
