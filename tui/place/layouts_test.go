@@ -1,8 +1,8 @@
 package place
 
 import (
-	"strings"
 	"slices"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
