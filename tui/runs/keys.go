@@ -62,7 +62,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	case vehicles.IntakeRun:
 		keys = append(keys, keyClips, keyDrains)
 	default:
-		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
+		keys = append(keys, desk.Named(keyMount, "pump, filter"), keyClips)
 	}
 	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
