@@ -171,24 +171,13 @@ type Panel struct {
 
 // area is the list's corner in the body, and its columns and rows.
 func (p Panel) area() (x, y, w, h int) {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		x, w, h = planW+1+desk.Margin, p.W-planW-1-desk.Margin, p.H
-	} else {
-		y, w, h = planH, p.W, p.H-planH
-	}
+	x, y, w, h = PanelIn(p.W, p.H)
 	above := p.Above(w, h)
 	return x, y + above, w, h - above
 }
 
 // covers tells whether a place of the body lies on the panel.
-func (p Panel) covers(x, y int) bool {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		return x > planW
-	}
-	return y >= planH
-}
+func (p Panel) covers(x, y int) bool { return OnPanel(x, y, p.W, p.H) }
 
 // Scrolls tells whether a message is the list's: a tap on one of its rows, or the wheel beside the plan.
 func (p Panel) Scrolls(msg tea.MouseMsg) bool {
