@@ -21,7 +21,7 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 // mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
 // it, where there is most room; one that is there is picked.
 func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
-	if m.of == vehicles.FuelRun && (here.sort == filter || m.run(s).Pump != nil && m.run(s).Filter == nil) {
+	if here.sort == filter {
 		return m.mountFilter(here, s)
 	}
 	of, length, name := muffler, vehicles.UsualMuffler.Length, "muffler"

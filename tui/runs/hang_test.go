@@ -228,7 +228,12 @@ func TestClipsSpreadByHandAreThoseOfTheSearch(t *testing.T) {
 func TestAFilterIsPutInBeforeThePump(t *testing.T) {
 	job := roomy()
 	d := screentest.New(t, New(), job, 60, 17)
-	d.Type("<tab><tab>m")
+	d.Type("<tab><tab>")
+	for d.Screen.(screen).picked.sort != filter {
+		d.Type(".")
+	}
+	assert.Contains(t, d.View(60, 17), "Filter: none. t puts one in.")
+	d.Type("t")
 	h := d.State.Job.Fuel.Filter
 	require.NotNil(t, h, d.Said)
 	laid := d.State.Job.Laid(vehicles.FuelRun)
