@@ -59,6 +59,7 @@ var fuelRules = []*Rule{
 	fuelHead,
 	petrolHead,
 	pumpReach,
+	filterReach,
 }
 
 const (

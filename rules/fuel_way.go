@@ -63,15 +63,35 @@ func pumpOn(pump *vehicles.Pump, above []vehicles.RunPoint, corners []geometry.P
 	if pump == nil {
 		return nil
 	}
-	n := len(above)
-	if pump.Leg < n-1 || pump.Leg == n-1 && pump.Start <= inSpace(above[n-1]).Sub(inSpace(above[n-2])).Norm() {
+	if staysAbove(above, pump.Leg, pump.Start) {
 		return pump
 	}
 	p := *pump
-	lowest := max(lowestOf(corners), 1)
-	leg := corners[lowest].Sub(corners[lowest-1]).Norm()
-	p.Leg, p.Start = n+len(corners)-lowest, math.Floor(min(fromLow, leg/2))
+	p.Leg, p.Start = behindLow(above, corners)
 	return &p
+}
+
+// filterOn puts a filter halfway between a line's lowest place and where its pump sits, so that the pump is behind it; one on what of the
+// line is above the floor stays there, and nil stays nil.
+func filterOn(filter *vehicles.Filter, above []vehicles.RunPoint, corners []geometry.Point3) *vehicles.Filter {
+	if filter == nil || staysAbove(above, filter.Leg, filter.Start) {
+		return filter
+	}
+	leg, start := behindLow(above, corners)
+	return &vehicles.Filter{Leg: leg, Start: math.Floor(start / 2)}
+}
+
+// staysAbove tells whether what sits on a leg is on what of a line is above the floor.
+func staysAbove(above []vehicles.RunPoint, leg int, start float64) bool {
+	n := len(above)
+	return leg < n-1 || leg == n-1 && start <= inSpace(above[n-1]).Sub(inSpace(above[n-2])).Norm()
+}
+
+// behindLow is the place on a line, leg and mm along it, where it begins to rise to the heater.
+func behindLow(above []vehicles.RunPoint, corners []geometry.Point3) (leg int, start float64) {
+	lowest := max(lowestOf(corners), 1)
+	rises := corners[lowest].Sub(corners[lowest-1]).Norm()
+	return len(above) + len(corners) - lowest, math.Floor(min(fromLow, rises/2))
 }
 
 // inSpace is where a point of a run is.

@@ -71,10 +71,11 @@ func (f *Finding) mendable() bool {
 	return f.WithRun() || f.Places > 0 && f.Subject.marked()
 }
 
-// better orders layouts: nothing broken that a layout can mend, the milder verdict, within the wish, more room for the way from the wish,
+// better orders layouts: nothing broken that a layout can mend, with a fuel line, the milder verdict, within the wish, more room for the way from the wish,
 // shorter runs. It is 0 for the same layout only.
 func better(a, b *Layout) int {
-	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
+	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)),
+		cmp.Compare(asNumber(a.Result.Job.Fuel == nil), asNumber(b.Result.Job.Fuel == nil)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
 		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
 		cmp.Compare(a.Edge, b.Edge))
 }

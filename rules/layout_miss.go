@@ -51,5 +51,8 @@ func (l *layouting) nearest(s *sketch) {
 		}
 		at = putRun(at, of, found.Run)
 	}
+	if l.result.Job.Fuel == nil {
+		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept room
+	}
 	l.take(s, at.Job)
 }

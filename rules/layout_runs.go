@@ -121,11 +121,11 @@ func (l *layouting) lay(s *sketch, d demand) {
 		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Room: s.room}, d)
 	}
 	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
-		if k := l.next(s.placed, of, d, s.room); k != nil && len(k.ways) == 0 {
+		if k := l.next(s.placed, of, d, s.room); k != nil && len(k.ways) == 0 && !l.optional(of) {
 			return
 		}
 	}
-	at := *s.placed
+	at, fuelled := *s.placed, false
 	for _, of := range vehicles.RunKinds {
 		k := s.rough
 		if of != vehicles.ExhaustRun {
@@ -135,17 +135,37 @@ func (l *layouting) lay(s *sketch, d demand) {
 			continue
 		}
 		best := k.worked()
-		if !best.keeps() || l.wanted.Err() != nil {
-			return
+		if l.optional(of) && !best.keeps() {
+			best = k.among(k.demand) // nobody would look elsewhere for its sake: here then with more care
 		}
-		at = putRun(at, of, k.told(best).Run)
+		switch {
+		case l.wanted.Err() != nil || !best.keeps() && !l.optional(of):
+			return
+		case best.keeps():
+			at = putRun(at, of, k.told(best).Run)
+			fuelled = of == vehicles.FuelRun
+		}
+	}
+	if !fuelled {
+		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept room
 	}
 	l.take(s, at.Job)
 }
 
-// next is the search for an intake or a fuel line; nil for one that is not sought.
+// optional tells whether a layout may do without a run: without a fuel line that the job does not have.
+func (l *layouting) optional(of vehicles.RunKind) bool {
+	return of == vehicles.FuelRun && l.result.Job.Fuel == nil
+}
+
+// next is the search for an intake or a fuel line; nil for one that is not sought. A fuel line that the job lacks comes from its tank.
 func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64) *rough {
 	run := l.result.Job.Run(of)
+	if l.optional(of) {
+		mouth, _ := at.Job.Stub(of)
+		if line, known := UsualFuel(at, mouth); known {
+			run = &line
+		}
+	}
 	if run == nil {
 		return nil
 	}
@@ -166,9 +186,6 @@ func putRun(r Result, of vehicles.RunKind, run *vehicles.Run) Result {
 
 // take judges a job laid out and has it as the sketch's layout, where it is better than that.
 func (l *layouting) take(s *sketch, job vehicles.Job) {
-	if l.result.Job.Fuel == nil {
-		job = job.WithRun(vehicles.FuelRun, nil) // that one only kept room
-	}
 	after, faults := Judge(job, l.result.Book)
 	if len(faults) > 0 {
 		return

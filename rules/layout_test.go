@@ -45,7 +45,9 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 		assert.InDelta(t, 0, geometry.WithinHalfTurn(l.Yaw-l.Result.Job.Heater.Yaw), 1e-9)
 		assert.NotNil(t, l.Result.Job.Exhaust)
 		assert.NotNil(t, l.Result.Job.Intake)
-		assert.Equal(t, of.Job.Fuel != nil, l.Result.Job.Fuel != nil)
+		if of.Job.Fuel != nil || FuelLacks(&of.Job) != "" {
+			assert.Equal(t, of.Job.Fuel != nil, l.Result.Job.Fuel != nil)
+		}
 		for k := range found.Best[:i] {
 			other := &found.Best[k]
 			apart := l.At.Sub(other.At).Norm() >= 150
@@ -215,6 +217,31 @@ func TestTheWishIsTheJobsOrWhereTheCutIs(t *testing.T) {
 	at, within = WishOf(&result)
 	assert.Equal(t, geometry.Point{X: 800, Y: -100}, at)
 	assert.Equal(t, 120., within)
+}
+
+// A job without a fuel line is proposed one from its tank, laid and judged like the others, where it has one tank to begin at.
+func TestLayoutsProposeAFuelLineFromTheTank(t *testing.T) {
+	job := vehicles.Demo().WithRun(vehicles.FuelRun, nil)
+	r := judged(t, job)
+	found := layoutsOf(t, &r, 2)
+	require.NotEmpty(t, found.Best)
+	assertProposed(t, &r, found)
+	for _, l := range found.Best {
+		line := l.Result.Job.Fuel
+		require.NotNil(t, line)
+		assert.Equal(t, "fuel tank", line.Supply.From)
+		assert.NotNil(t, line.Pump)
+		tank := &l.Result.Plan.Obstructions[fuelTanks(&l.Result.Job)[0]]
+		assert.InDelta(t, 0, tank.Prism.GapPoint(l.Result.Plan.Fuel.Path[0]).Gap, 0.02, "it begins at the tank")
+	}
+	second := job.Obstructions[fuelTanks(&job)[0]]
+	second.Name = "auxiliary tank"
+	job.Obstructions = append(slices.Clone(job.Obstructions), second)
+	assert.Equal(t, "2 fuel tanks are entered", FuelLacks(&job))
+	two := judged(t, job)
+	mouth, _ := job.Stub(vehicles.FuelRun)
+	_, known := UsualFuel(&two, mouth)
+	assert.False(t, known)
 }
 
 // A place near the wish goes before one far off with a little more room, and one with much more before it; where nobody has said where

@@ -13,12 +13,13 @@ import (
 
 // seeker is one search for a run.
 type seeker struct {
-	ctx   context.Context
-	judge judge
-	kind  vehicles.RunKind
-	to    Target
-	tell  Tell
-	pump  *vehicles.Pump // of a fuel line
+	ctx    context.Context
+	judge  judge
+	kind   vehicles.RunKind
+	to     Target
+	tell   Tell
+	pump   *vehicles.Pump // of a fuel line
+	filter *vehicles.Filter
 
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
 	made    [len(demands)]bool

@@ -25,6 +25,15 @@ var (
 		short:  tooClose,
 		check:  reachPump,
 	}
+	filterReach = &Rule{
+		ID: "fuel.filter-reach", Unit: MM, Sense: Least, Weight: Nuisance,
+		Word:   "below the fuel filter",
+		Title:  "Room below the fuel filter to reach it",
+		Ask:    "The filter is changed from below: a hand must get there.",
+		Advice: "put the filter where nothing is right below it.",
+		short:  tooClose,
+		check:  reachFilter,
+	}
 )
 
 // handAcross is what a hand takes in width, mm. Source: from memory, EN 547-3, breadth of a hand with its thumb, 95th percentile.
@@ -44,6 +53,17 @@ func reachMuffler(j *judge, r *Rule) {
 
 func reachPump(j *judge, r *Rule) {
 	if at, ok := j.pumpAt(); ok {
+		j.roomBelow(r, TheFuel, at, geometry.NewRound(at.Plan(), handAcross/2))
+	}
+}
+
+// reachFilter judges the filter's place. One above the floor is reached from above.
+func reachFilter(j *judge, r *Rule) {
+	line := j.plan.Fuel
+	if line == nil || !line.Filter.Set || !j.inFull() {
+		return
+	}
+	if at := line.Line.At(line.Filter.Value); at.Z <= 0 {
 		j.roomBelow(r, TheFuel, at, geometry.NewRound(at.Plan(), handAcross/2))
 	}
 }

@@ -21,6 +21,7 @@ type trial struct {
 	room    float64             // mm that it is to keep from every obstruction beside that
 	upright bool                // the run is to leave its stub straight down
 	pump    *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
+	filter  *vehicles.Filter    // likewise
 	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
 	lower   int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
@@ -170,6 +171,7 @@ func worstClearance(findings []Finding) (worst *Finding) {
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
 	if t.kind == vehicles.FuelRun {
 		h.Pump = pumpOn(t.pump, t.above, corners)
+		h.Filter = filterOn(t.filter, t.above, corners)
 		return h, humps(corners)
 	}
 	if t.run.Muffler == nil {

@@ -102,11 +102,11 @@ edges_above = "inner face of the lining"
 		j.Intake = &Run{Across: 25, Path: []RunPoint{{1, -2, 3.5}}}
 	}},
 	{"a fuel line with everything", fuel + "kind = \"petrol\"\nbore = 2\ntank = { at = [2600, 500], drop = [20, 300] }\n" +
-		"pump = { leg = 2, start = 10, tilt = -15, ml_per_1000 = 22, hz = 1.5 }\n", func(j *Job) {
+		"filter = { leg = 1, start = 200 }\npump = { leg = 2, start = 10, tilt = -15, ml_per_1000 = 22, hz = 1.5 }\n", func(j *Job) {
 		j.Fuel = &Run{
 			Across: 4.5, Path: []RunPoint{{2600, 500, -72}, {2500, 200, 40}, {1210, 205, 45}},
 			Supply:  Supply{Kind: "petrol", Bore: Some(2), Tank: &Tank{At: [2]float64{2600, 500}, Drop: Span{20, 300, true}}},
-			Hanging: Hanging{Pump: &Pump{2, 10, -15, Some(22), Some(1.5)}},
+			Hanging: Hanging{Filter: &Filter{1, 200}, Pump: &Pump{2, 10, -15, Some(22), Some(1.5)}},
 		}
 	}},
 	{"looked round the runs and for openings", "[looked_runs]\n\"gas pipe\" = true\nother = false\n[looked_openings]\n\"roof vent\" = true\n", func(j *Job) {

@@ -193,6 +193,9 @@ var broken = []brokenPart{
 	{exhaust + "muffler = { leg = 1, start = 0, length = 180 }", 4, `muffler.across is missing`},
 	{exhaust + "[exhaust.muffler]\nleg = 1\nstart = -5\nlength = 180\nacross = 68", 6, `muffler.start is -5`},
 	{fuel + "kind = \"petroleum\"", 4, `kind is "petroleum"; it must be one of: diesel, petrol`},
+	{fuel + "filter = { leg = 3, start = 100 }", 4, `filter.leg is 3; it must be a whole number from 1 to 2`},
+	{fuel + "filter = { leg = 1 }", 4, `filter.start is missing`},
+	{exhaust + "filter = { leg = 1, start = 0 }", 4, `filter is an unknown key`},
 	{fuel + "pump = { leg = 3, start = 100, tilt = 45 }", 4, `pump.leg is 3; it must be a whole number from 1 to 2`},
 	{fuel + "pump = { leg = 1, start = 100 }", 4, `pump.tilt is missing`},
 	{fuel + "pump = { leg = 1, start = 100, tilt = 45, hz = 0 }", 4, `pump.hz is 0`},
@@ -204,6 +207,7 @@ var broken = []brokenPart{
 
 	{exhaust + "muffler = { leg = 1, start = 19000, length = 180, across = 68 }\n[heater]\n[cut]\nat = [1210, 240]\nacross = 127", 4, `mm long`},
 	{exhaust + "clips = [\n250,\n15000]\n[heater]\n[cut]\nat = [1210, 240]\nacross = 127", 6, `clip 2`},
+	{fuel + "filter = { leg = 1, start = 15000 }", 4, `mm long`},
 	{fuel + "pump = { leg = 1, start = 15000, tilt = 45 }", 4, `mm long`},
 
 	// Readings that can't be: the tape sloped by more than it read, a chain from nowhere, sides swapped.

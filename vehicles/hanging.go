@@ -14,6 +14,7 @@ type Hanging struct {
 	Muffler *Muffler  // nil for none
 	Clips   []float64 // mm along the run; nil: nobody has said; empty: there are none
 	Drains  []float64 // drain holes, mm along the run; not of the fuel line
+	Filter  *Filter   // nil for none
 	Pump    *Pump     // nil for none
 }
 
@@ -29,6 +30,12 @@ const (
 	DrainDown  = "down"
 	DrainAside = "aside"
 )
+
+// Filter sits in the fuel line, on leg Leg, Start mm along it.
+type Filter struct {
+	Leg   int
+	Start float64
+}
 
 // Pump sits on leg Leg of the fuel line, Start mm along it, its outlet Tilt degrees up from level.
 type Pump struct {
@@ -67,6 +74,11 @@ func (h *Hanging) things() []hung {
 	for i := range h.Drains {
 		list = append(list, hung{fmt.Sprintf("drain %d", i+1), fmt.Sprintf("drains[%d]", i), nil, &h.Drains[i], 0, nil})
 	}
+	if h.Filter != nil {
+		f := *h.Filter
+		h.Filter = &f
+		list = append(list, hung{"filter", "filter", &f.Leg, &f.Start, 0, f.lay})
+	}
 	if h.Pump != nil {
 		p := *h.Pump
 		h.Pump = &p
@@ -82,7 +94,7 @@ func (t *table) hanging(on RunKind, legs int) (h Hanging) {
 	}
 	h.Clips = t.numbers("clips", 0, optional, aDistance)
 	if on == FuelRun {
-		h.Pump = t.pump(legs)
+		h.Filter, h.Pump = t.filter(legs), t.pump(legs)
 	} else {
 		h.Drains = t.numbers("drains", 0, optional, aDistance)
 	}
@@ -103,6 +115,16 @@ func (t *table) muffler(legs int) *Muffler {
 	}
 	s.done()
 	return &m
+}
+
+func (t *table) filter(legs int) *Filter {
+	s := t.sub("filter", optional)
+	if s == nil {
+		return nil
+	}
+	f := Filter{Leg: s.leg(legs), Start: s.number("start", required, aDistance).Value}
+	s.done()
+	return &f
 }
 
 func (t *table) pump(legs int) *Pump {
@@ -139,6 +161,9 @@ func (w *writer) hanging(h Hanging) {
 	}
 	if h.Drains != nil {
 		w.numbers("drains", h.Drains...)
+	}
+	if f := h.Filter; f != nil {
+		w.value("filter", inline("leg", fmt.Sprint(f.Leg), "start", survey.Exact(f.Start)))
 	}
 	if p := h.Pump; p != nil {
 		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", survey.Exact(p.Start), "tilt", survey.Exact(p.Tilt),

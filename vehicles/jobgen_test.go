@@ -146,6 +146,9 @@ func anyPlans(t *rapid.T, j *Job) {
 		if rapid.Bool().Draw(t, "pump") {
 			r.Pump = &Pump{1, anySize(t), 45, maybe(t, anySize), maybe(t, anySize)}
 		}
+		if rapid.Bool().Draw(t, "filter") {
+			r.Filter = &Filter{1, anySize(t)}
+		}
 		if rapid.Bool().Draw(t, "tank") {
 			r.Supply.Tank = &Tank{At: [2]float64{anyNumber(t), 5}, Rise: anySpan(t), Litres: maybe(t, anySize), Filler: rapid.SampledFrom([]string{"", TankOutside}).Draw(t, "filler")}
 		}

@@ -17,6 +17,7 @@ type LaidRun struct {
 	Line    geometry.Run      // rounded
 	Radius  float64
 	Muffler *LaidMuffler // nil when there is none
+	Filter  Number       // how far along the run the filter sits, mm; not set when there is none
 	Pump    Number       // how far along the run the pump sits, mm; not set when there is none
 }
 
@@ -53,6 +54,8 @@ func (m *Muffler) lay(run *LaidRun) {
 	laid.Begin, laid.End = min(max(laid.From, leg.Begin), leg.End), min(max(laid.To, leg.Begin), leg.End)
 	run.Muffler = &laid
 }
+
+func (f *Filter) lay(run *LaidRun) { run.Filter = Some(run.Line.Along(f.Leg-1, f.Start)) }
 
 func (p *Pump) lay(run *LaidRun) { run.Pump = Some(run.Line.Along(p.Leg-1, p.Start)) }
 

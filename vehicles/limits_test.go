@@ -91,6 +91,7 @@ var numbers = []struct{ text, must string }{
 	{head + fuel + "tank = { at = [%s, 1] }", signed},
 	{head + fuel + "tank = { at = [1, 1], rise = [-20000, %s] }", signed},
 	{head + fuel + "tank = { at = [1, 1], drop = [-20000, %s] }", signed},
+	{head + fuel + "filter = { leg = 1, start = %s }", from0},
 	{head + fuel + "pump = { leg = 1, start = %s, tilt = 45 }", from0},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = %s }", halfTurn},
 	{head + fuel + "pump = { leg = 1, start = 1, tilt = 45, ml_per_1000 = %s }", flow},
@@ -169,6 +170,7 @@ func TestWholeNumbersHaveTheirLimits(t *testing.T) {
 		most int
 	}{
 		{exhaust + "muffler = { leg = %v, start = 1, length = 1, across = 68 }", 3},
+		{fuel + "filter = { leg = %v, start = 1 }", 2},
 		{fuel + "pump = { leg = %v, start = 1, tilt = 45 }", 2},
 	} {
 		for _, leg := range []float64{-1, 0, 1, 2, 3, 4, 1.5} {

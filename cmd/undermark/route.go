@@ -80,23 +80,43 @@ func routing(what, to, edge string, s streams, f *answerFlags) (teller, error) {
 	}
 	if kind == vehicles.FuelRun && to == "" {
 		return func(r *rules.Result) (string, bool, error) {
-			fuel := r.Job.Fuel
-			if fuel == nil {
-				return "", false, lacking{Key: "fuel", Text: "there is no [fuel], so nobody knows where the line begins: say --to X,Y,DROP"}
+			ready, taken, err := withFuel(r)
+			if err != nil {
+				return "", false, err
 			}
-			return tellRun(r, kind, rules.FuelTarget(fuel), s, f)
+			return tellRun(ready, kind, rules.FuelTarget(ready.Job.Fuel), s, f, taken...)
 		}, nil
 	}
 	target, err := parseTarget(to, edge)
 	return func(r *rules.Result) (string, bool, error) { return tellRun(r, kind, target, s, f) }, err
 }
 
-// tellRun seeks a run of a judged job.
-func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, f *answerFlags) (string, bool, error) {
-	ready, taken, err := readyForRun(r, kind)
+// withFuel is a job with a fuel line to seek: its own, or the usual one from its tank; taken says so.
+func withFuel(r *rules.Result) (ready *rules.Result, taken []string, err error) {
+	if r.Job.Fuel != nil {
+		return r, nil, nil
+	}
+	if lacks := rules.FuelLacks(&r.Job); lacks != "" {
+		return nil, nil, lacking{Key: "fuel", Text: "there is no [fuel], so nobody knows where the line begins (" + lacks + "): say --to X,Y,DROP"}
+	}
+	job, _, err := stubbed(r.Job)
+	if err != nil {
+		return nil, nil, err
+	}
+	mouth, _ := job.Stub(vehicles.FuelRun)
+	line, _ := rules.UsualFuel(r, mouth)
+	after := *r
+	after.Job = r.Job.WithRun(vehicles.FuelRun, &line)
+	return &after, []string{"There is no [fuel]: the line was taken to begin at " + line.Supply.From + ", with a usual pump."}, nil
+}
+
+// tellRun seeks a run of a judged job; taken is what was taken for granted so far.
+func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams, f *answerFlags, taken ...string) (string, bool, error) {
+	ready, more, err := readyForRun(r, kind)
 	if err != nil {
 		return "", false, err
 	}
+	taken = append(taken, more...)
 	if kind == vehicles.FuelRun && to.At.Drop < 0 {
 		return "", false, fmt.Errorf("the fuel line would begin above the floor: say --to X,Y,DROP below it; of a line in the job that passes the floor, the part below is sought without --to")
 	}
@@ -212,17 +232,25 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 	return t, nil
 }
 
-// readyForRun is a judged job that has what a run begins at. Without a heater that is the stub of the usual one, without the run a
-// pipe of the usual size; taken says so.
-func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken []string, err error) {
-	job := r.Job
+// stubbed is a job that has stubs: without a heater those of the usual one; taken says so.
+func stubbed(job vehicles.Job) (with vehicles.Job, taken []string, err error) {
 	if job.Cut == nil {
-		return nil, nil, lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
+		return job, nil, lacking{Key: "cut", Text: "there is no [cut], so nobody knows where the stub is: enter one, or ask suggest for its place"}
 	}
 	if job.Heater == nil {
 		usual, _ := vehicles.HeaterClass(vehicles.DefaultHeaterClass)
 		job = job.WithHeater(usual)
 		taken = append(taken, fmt.Sprintf("There is no [heater]: its stub was taken to be that of %s, yaw 0.", vehicles.DefaultHeaterClass))
+	}
+	return job, taken, nil
+}
+
+// readyForRun is a judged job that has what a run begins at: a stub, and a run, without one a pipe of the usual size; taken says what was
+// taken to be there.
+func readyForRun(r *rules.Result, kind vehicles.RunKind) (ready *rules.Result, taken []string, err error) {
+	job, taken, err := stubbed(r.Job)
+	if err != nil {
+		return nil, nil, err
 	}
 	if job.Run(kind) == nil {
 		run := vehicles.UsualRun(kind)

@@ -101,6 +101,15 @@ func TestRouteFuelBeginsBelowTheFloor(t *testing.T) {
 	assert.Equal(t, exitFailed, code)
 	assert.Contains(t, complaint, "would begin above the floor")
 
+	tank := "[[obstruction]]\nname = \"TANK\"\nkind = \"fuel tank\"\nx = [1900, 2400]\ny = [100, 500]\ndrop = [40, 300]\n"
+	code, out, complaint = call(routeJob+strings.ReplaceAll(tank, "TANK", "tank"), "route", "fuel", "-")
+	require.Zero(t, code, complaint)
+	assert.Contains(t, out, "There is no [fuel]: the line was taken to begin at tank, with a usual pump.")
+	assert.Contains(t, out, "1\t1900\t", "where the tank is nearest to the stub")
+	code, _, complaint = call(routeJob+strings.ReplaceAll(tank, "TANK", "tank")+strings.ReplaceAll(tank, "TANK", "other tank"), "route", "fuel", "-")
+	assert.Equal(t, exitFailed, code)
+	assert.Contains(t, complaint, "(2 fuel tanks are entered): say --to X,Y,DROP")
+
 	can := routeJob + "[fuel]\nacross = 4.5\npath = [[2000, 300, -200], [2000, 300, 100], [1040, 200, 60]]\n"
 	code, out, complaint = call(can, "route", "fuel", "-")
 	require.Zero(t, code, complaint)

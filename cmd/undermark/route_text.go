@@ -44,6 +44,9 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 	if m := found.Run.Muffler; m != nil {
 		p.line("muffler on leg %d, %s along it, its drain hole down", m.Leg, survey.Figure(m.Start))
 	}
+	if filter := found.Run.Filter; filter != nil {
+		p.line("filter on leg %d, %s along it", filter.Leg, survey.Figure(filter.Start))
+	}
 	if pump := found.Run.Pump; pump != nil {
 		p.line("pump on leg %d, %s along it", pump.Leg, survey.Figure(pump.Start))
 	}

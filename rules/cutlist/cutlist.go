@@ -1,7 +1,9 @@
 package cutlist
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
@@ -111,23 +113,44 @@ func (m *maker) intake(run *vehicles.Run, laid *vehicles.LaidRun) {
 // fuel is the line: its pieces butt against what they join, within a joint of hose with a clamp on either side.
 func (m *maker) fuel(run *vehicles.Run, laid *vehicles.LaidRun, holes int) {
 	p := Piece{Run: vehicles.FuelRun, Of: "fuel line", Across: run.Across, From: "tank", To: "heater"}
-	joints := 2
-	if at := laid.Pump; at.Set {
-		first := p
-		first.To, p.From = "pump", "pump"
-		m.piece(first, laid, 0, at.Value, 0)
-		m.piece(p, laid, at.Value, laid.Line.Length(), 0)
-		joints = 4
-		m.count(p.Run, "pump", 1)
-	} else {
-		m.piece(p, laid, 0, laid.Line.Length(), 0)
+	joints, from := 2, 0.0
+	for _, part := range inLine(laid) {
+		piece := p
+		piece.To, p.From = part.name, part.name
+		m.piece(piece, laid, from, part.at, 0)
+		from = part.at
+		joints += 2
+		m.count(p.Run, part.counts, 1)
+	}
+	m.piece(p, laid, from, laid.Line.Length(), 0)
+	if !laid.Pump.Set {
 		m.absent("the fuel line has no pump")
 	}
-	m.absent("a filter in the fuel line: a job does not say where it is; it takes two joints more")
+	if !laid.Filter.Set {
+		m.absent("the fuel line has no filter: one takes two joints more")
+	}
 	m.count(p.Run, "fuel joint", joints)
 	m.count(p.Run, "fuel clamp", 2*joints)
 	m.clips(vehicles.FuelRun, "fuel line clip", run)
 	m.count(p.Run, "grommet", holes)
+}
+
+// linePart is what a fuel line is parted by.
+type linePart struct {
+	name, counts string
+	at           float64 // mm along it
+}
+
+// inLine are the parts that sit in a fuel line, in order along it.
+func inLine(laid *vehicles.LaidRun) (parts []linePart) {
+	if at := laid.Filter; at.Set {
+		parts = append(parts, linePart{"filter", "fuel filter", at.Value})
+	}
+	if at := laid.Pump; at.Set {
+		parts = append(parts, linePart{"pump", "pump", at.Value})
+	}
+	slices.SortStableFunc(parts, func(a, b linePart) int { return cmp.Compare(a.at, b.at) })
+	return parts
 }
 
 func (m *maker) clips(of vehicles.RunKind, name string, run *vehicles.Run) {

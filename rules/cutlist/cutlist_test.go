@@ -94,6 +94,28 @@ func TestAFuelLineIsPartedByItsPump(t *testing.T) {
 	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel clamp", 8, 8})
 }
 
+// A filter 100 before the pump parts the first piece into 420 and 100, with two joints more, wherever the pump is.
+func TestAFuelLineIsPartedByItsFilter(t *testing.T) {
+	l := Of(judged(t, func(j vehicles.Job) vehicles.Job {
+		j.Exhaust, j.Intake = nil, nil
+		fuel := *j.Fuel
+		fuel.Filter = &vehicles.Filter{Leg: fuel.Pump.Leg, Start: fuel.Pump.Start - 100}
+		return j.WithRun(vehicles.FuelRun, &fuel)
+	}), Usual())
+	require.Len(t, l.Pieces, 3)
+	for i, want := range []struct {
+		from, to string
+		long     float64
+	}{{"tank", "filter", 420}, {"filter", "pump", 100}} {
+		assert.Equal(t, [2]string{want.from, want.to}, [2]string{l.Pieces[i].From, l.Pieces[i].To})
+		assert.InDelta(t, want.long, l.Pieces[i].Developed, 1e-9)
+	}
+	assert.Equal(t, [2]string{"pump", "heater"}, [2]string{l.Pieces[2].From, l.Pieces[2].To})
+	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel joint", 6, 4})
+	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel filter", 1, 0})
+	assert.NotContains(t, strings.Join(l.Absent, " "), "filter")
+}
+
 // The bits of a piece come to what lies between its ends along the run, whatever the run, and to the same whether it is taken whole
 // or in two.
 func TestBitsComeToTheLengthBetweenTheEnds(t *testing.T) {
@@ -168,7 +190,7 @@ func TestTheKitKnowsAllThatIsListed(t *testing.T) {
 		fuel.Path = append(vehicles.List[vehicles.RunPoint]{{X: fuel.Path[0].X, Y: fuel.Path[0].Y, Drop: -100}}, fuel.Path...)
 		pump := *fuel.Pump
 		pump.Leg++
-		fuel.Pump = &pump
+		fuel.Pump, fuel.Filter = &pump, &vehicles.Filter{Leg: pump.Leg, Start: pump.Start - 20}
 		return j.WithRun(vehicles.FuelRun, &fuel)
 	}), Usual())
 	var names []string

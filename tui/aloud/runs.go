@@ -37,6 +37,9 @@ func Run(of vehicles.RunKind, s desk.State) []string {
 	if m := laid.Muffler; m != nil {
 		lines = append(lines, fmt.Sprintf("Muffler on leg %d, from %s to %s along the run, %s across.", m.Leg+1, desk.Length(m.From, u), desk.Length(m.To, u), desk.Length(2*m.Radius, u)))
 	}
+	if laid.Filter.Set {
+		lines = append(lines, "Filter at "+desk.Length(laid.Filter.Value, u)+" along the run.")
+	}
 	if laid.Pump.Set {
 		lines = append(lines, "Pump at "+desk.Length(laid.Pump.Value, u)+" along the run.")
 	}

@@ -1,10 +1,6 @@
 package moving
 
-import (
-	tea "github.com/charmbracelet/bubbletea"
-
-	"bench.example/undermark/tui/desk"
-)
+import tea "github.com/charmbracelet/bubbletea"
 
 // Panel is where the list stands: the screen's body, and how many rows of the panel are above the list.
 type Panel struct {
@@ -14,12 +10,7 @@ type Panel struct {
 
 // area is the list's corner in the body, and its columns and rows.
 func (p Panel) area() (x, y, w, h int) {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		x, w, h = planW+1+desk.Margin, p.W-planW-1-desk.Margin, p.H
-	} else {
-		y, w, h = planH, p.W, p.H-planH
-	}
+	x, y, w, h = PanelIn(p.W, p.H)
 	above := p.Above(w, h)
 	return x, y + above, w, h - above
 }
@@ -27,21 +18,12 @@ func (p Panel) area() (x, y, w, h int) {
 // At is a place of the body as the panel beside or under the plan counts it, and how large that is; on is false where it does not lie on
 // the panel.
 func (p Panel) At(x, y int) (px, py, w, h int, on bool) {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		return x - planW - 1 - desk.Margin, y, p.W - planW - 1 - desk.Margin, p.H, p.covers(x, y)
-	}
-	return x, y - planH, p.W, p.H - planH, p.covers(x, y)
+	fromX, fromY, w, h := PanelIn(p.W, p.H)
+	return x - fromX, y - fromY, w, h, p.covers(x, y)
 }
 
 // covers tells whether a place of the body lies on the panel.
-func (p Panel) covers(x, y int) bool {
-	planW, planH := Sizes(p.W, p.H)
-	if p.W >= desk.SideBySide {
-		return x > planW
-	}
-	return y >= planH
-}
+func (p Panel) covers(x, y int) bool { return OnPanel(x, y, p.W, p.H) }
 
 // Scrolls tells whether a message is the list's: a tap on one of its rows, or the wheel beside the plan.
 func (p Panel) Scrolls(msg tea.MouseMsg) bool {

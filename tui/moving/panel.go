@@ -25,14 +25,32 @@ func Sizes(w, h int) (planW, planH int) {
 	return w, max(1, h-PanelHeight)
 }
 
+// PanelIn is where the panel's text stands in a body of w by h: its corner, and its columns and rows.
+func PanelIn(w, h int) (x, y, panelW, panelH int) {
+	planW, planH := Sizes(w, h)
+	if w >= desk.SideBySide {
+		x = planW + 1 + desk.Margin
+		return x, 0, w - x, h
+	}
+	return 0, planH, w, h - planH
+}
+
+// OnPanel tells whether a place of a body of w by h lies on the panel.
+func OnPanel(x, y, w, h int) bool {
+	planW, planH := Sizes(w, h)
+	if w >= desk.SideBySide {
+		return x > planW
+	}
+	return y >= planH
+}
+
 // Beside sets the panel beside the plan, or under it, in a body of w by h; the plan is as large as Sizes says.
 func Beside(picture string, panel func(w, h int) []string, s desk.State, w, h int) string {
-	planW, planH := Sizes(w, h)
+	_, _, panelW, panelH := PanelIn(w, h)
+	text := desk.Fit(strings.Join(panel(panelW, panelH), "\n"), panelW, panelH)
 	if w < desk.SideBySide {
-		return picture + "\n" + desk.Fit(strings.Join(panel(w, h-planH), "\n"), w, h-planH)
+		return picture + "\n" + text
 	}
-	panelW := w - planW - 1
-	text := desk.Fit(strings.Join(panel(panelW-desk.Margin, h), "\n"), panelW-desk.Margin, h)
 	return desk.Beside(picture, desk.Indented(text), s.Settings.Styles())
 }
 

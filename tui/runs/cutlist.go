@@ -75,11 +75,8 @@ func (m screen) pressCutList(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // panelSize is how many columns and rows the panel has.
 func (m screen) panelSize() (w, h int) {
-	planW, planH := moving.Sizes(m.w, m.h)
-	if m.w >= desk.SideBySide {
-		return m.w - planW - 1 - desk.Margin, m.h
-	}
-	return m.w, m.h - planH
+	_, _, w, h = moving.PanelIn(m.w, m.h)
+	return w, h
 }
 
 // wheelCutList scrolls the cut list.

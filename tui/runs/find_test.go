@@ -227,7 +227,7 @@ func TestWhatCantBeSoughtSaysWhy(t *testing.T) {
 	}
 	d = screentest.New(t, New(), tankless, 60, 17)
 	d.Type("<tab><tab>j")
-	assert.Contains(t, d.Said, "Where does the line begin?")
+	assert.Contains(t, d.Said, "Where does the line begin? No fuel tank is entered.")
 }
 
 // The choice and the search at every size.

@@ -3,6 +3,7 @@ package runs
 import (
 	"fmt"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -27,7 +28,7 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 		}
 		run, taken := usual(s, of, mouth)
 		if of == vehicles.FuelRun && run.Supply.From == "" {
-			return q, "Where does the line begin? " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
+			return q, "Where does the line begin? " + upper(rules.FuelLacks(&s.Job)) + ". " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
 		}
 		q.of.Job = q.of.Job.WithRun(of, &run)
 		q.taken = append(q.taken, taken)
@@ -38,9 +39,7 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 // usual is a run to begin with, with what usually hangs on it, and what was taken for granted.
 func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
 	if of == vehicles.FuelRun {
-		run, _ = begun(s, mouth)
-		h := vehicles.UsualPump
-		run.Pump = &h
+		run, _ = rules.UsualFuel(&s.Result, inSpace(mouth))
 		return run, "The line is taken to begin at " + run.Supply.From + ", with a usual pump: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
 	}
 	run = vehicles.UsualRun(of)

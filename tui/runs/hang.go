@@ -21,6 +21,9 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 // mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
 // it, where there is most room; one that is there is picked.
 func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
+	if here.sort == filter {
+		return m.mountFilter(here, s)
+	}
 	of, length, name := muffler, vehicles.UsualMuffler.Length, "muffler"
 	if m.of == vehicles.FuelRun {
 		of, length, name = pump, 0, "pump"
@@ -59,6 +62,29 @@ func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	return m, desk.Change{Job: job, Say: say}
 }
 
+// mountFilter puts a filter into the fuel line: before the pump, or else where the part is that is picked; one that is there is picked.
+func (m screen) mountFilter(here placed, s desk.State) (screen, desk.Change) {
+	m.picked = part{sort: filter}
+	if m.run(s).Filter != nil {
+		return m, desk.Change{}
+	}
+	laid := s.Job.Laid(m.of)
+	if laid == nil {
+		return m, desk.Change{Say: noStub}
+	}
+	at := m.pointedAt(here, laid)
+	if laid.Pump.Set {
+		at = max(0, laid.Pump.Value-beforePump)
+	}
+	leg, start, _ := laid.SeatAt(at, 0) // what has a place only has room on every leg
+	h := vehicles.Filter{Leg: leg, Start: start}
+	job := m.edited(s, func(run *vehicles.Run) { run.Filter = &h })
+	return m, desk.Change{Job: job, Say: fmt.Sprintf("A filter on leg %d: slide it to where a hand reaches it from below.", leg)}
+}
+
+// beforePump is how far before the pump a filter goes until the fitter says otherwise, mm. common practice, no source
+const beforePump = 100
+
 // pointedAt is the place along the run that is meant by the part that is picked: of a point the middle of the leg that leads to it.
 func (m screen) pointedAt(here placed, laid *vehicles.LaidRun) float64 {
 	if here.sort != point {
@@ -85,6 +111,12 @@ func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
 		leg, start, ok := laid.Slid(h.Leg, h.Start, h.Length, by)
 		if h.Leg, h.Start = leg, start; ok {
 			job = m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })
+		}
+	case filter:
+		h := *run.Filter
+		leg, start, ok := laid.Slid(h.Leg, h.Start, 0, by)
+		if h.Leg, h.Start = leg, start; ok {
+			job = m.edited(s, func(run *vehicles.Run) { run.Filter = &h })
 		}
 	case pump:
 		h := *run.Pump
@@ -161,6 +193,8 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	case !here.there:
 	case here.sort == muffler:
 		job = m.edited(s, func(run *vehicles.Run) { run.Muffler = nil })
+	case here.sort == filter:
+		job = m.edited(s, func(run *vehicles.Run) { run.Filter = nil })
 	case here.sort == pump:
 		job = m.edited(s, func(run *vehicles.Run) { run.Pump = nil })
 	case here.sort == tank:

@@ -223,3 +223,38 @@ func TestClipsSpreadByHandAreThoseOfTheSearch(t *testing.T) {
 		}
 	}
 }
+
+// A filter goes in before the pump, is slid, typed and deleted, and hangs on the line that is found anew.
+func TestAFilterIsPutInBeforeThePump(t *testing.T) {
+	job := roomy()
+	d := screentest.New(t, New(), job, 60, 17)
+	d.Type("<tab><tab>")
+	for d.Screen.(screen).picked.sort != filter {
+		d.Type(".")
+	}
+	assert.Contains(t, d.View(60, 17), "Filter: none. t puts one in.")
+	d.Type("t")
+	h := d.State.Job.Fuel.Filter
+	require.NotNil(t, h, d.Said)
+	laid := d.State.Job.Laid(vehicles.FuelRun)
+	assert.InDelta(t, laid.Pump.Value-100, laid.Filter.Value, 1)
+	assert.Contains(t, d.View(60, 17), "Filter: leg ")
+	d.Type("<left>")
+	assert.InDelta(t, laid.Filter.Value-10, d.State.Job.Laid(vehicles.FuelRun).Filter.Value, 1e-6, d.Said)
+	d.Type("t1<enter>30<enter>")
+	assert.Equal(t, vehicles.Filter{Leg: 1, Start: 30}, *d.State.Job.Fuel.Filter, d.Said)
+	find(d, "j")
+	found := d.State.Job.Laid(vehicles.FuelRun)
+	require.True(t, found.Filter.Set)
+	assert.Less(t, found.Filter.Value, found.Pump.Value, "the pump is behind it")
+	for _, f := range d.State.Result.Findings {
+		if f.Rule.ID == "fuel.filter-reach" {
+			assert.Equal(t, rules.Clear, f.Verdict)
+		}
+	}
+	for d.Screen.(screen).picked.sort != filter {
+		d.Type(".")
+	}
+	d.Type("x")
+	assert.Nil(t, d.State.Job.Fuel.Filter)
+}

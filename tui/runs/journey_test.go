@@ -1,9 +1,12 @@
 package runs
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -59,6 +62,46 @@ func TestTheSampleVansRunsAreLaidByKeys(t *testing.T) {
 	}
 	assert.Equal(t, string(job.Format()), string(d.State.Job.Format()))
 }
+
+// shownKeys is how many of a screen's keys the foot shows at the most.
+const shownKeys = 6
+
+// Somebody who presses only what the foot shows lays the three runs as well, with muffler, clips and pump: each key of this walk stands
+// there when it is pressed.
+func TestTheFootLeadsToWholeRuns(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	job = job.WithCut(cut)
+	for _, of := range vehicles.RunKinds {
+		job = job.WithRun(of, nil)
+	}
+	d := screentest.New(t, New(), job, 60, 17)
+	n := 0
+	press := func(name string) {
+		shown := d.Screen.Keys(d.State)[:shownKeys]
+		msg := screentest.Keys(name)[0].(tea.KeyMsg)
+		require.True(t, slices.ContainsFunc(shown, func(b key.Binding) bool { return key.Matches(msg, b) }), "%s after %d keys: %v", name, n, shown)
+		d.Send(msg)
+		n++
+	}
+	for _, name := range strings.Fields(plainWay) {
+		press(name)
+	}
+	t.Logf("%d keys", n)
+	assert.Less(t, n, mostKeys)
+	for _, of := range vehicles.RunKinds {
+		assert.Equal(t, []string{of.String() + ": reductant tank"}, unclear(of, d), "that one was not measured")
+		assert.NotEmpty(t, d.State.Job.Run(of).Clips, of)
+	}
+	assert.NotNil(t, d.State.Job.Exhaust.Muffler)
+	assert.NotNil(t, d.State.Job.Fuel.Pump)
+}
+
+// plainWay is that walk: below the stub, lower, out at the side; ahead in long steps, then aside and back; from the tank below the rail.
+var plainWay = "a d d d d d d d y m c" +
+	" tab a a s" + strings.Repeat(" right", 25) + " a left left left left left down down down d c" +
+	" tab a d d a d m c"
 
 // runOf is the run that is a subject of findings.
 func runOf(of rules.Sort) (k vehicles.RunKind, ok bool) {

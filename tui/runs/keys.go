@@ -50,7 +50,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	if !ok {
 		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.KeysBut(keyCutList)...)
 	}
-	keys := append(m.ofPart(here), keyRun)
+	keys := append(m.guided(here, s), keyRun)
 	if !arranged(m.w, m.h).both() {
 		keys = append(keys, keyProfile)
 	}
@@ -66,7 +66,57 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
-	return append(keys, m.pane.KeysBut(keyCutList)...)
+	return once(append(keys, m.pane.KeysBut(keyCutList)...))
+}
+
+// once are keys without those that stand among them before.
+func once(keys []key.Binding) (list []key.Binding) {
+	seen := map[string]bool{}
+	for _, k := range keys {
+		if !seen[k.Help().Key] {
+			list = append(list, k)
+		}
+		seen[k.Help().Key] = true
+	}
+	return list
+}
+
+// guided are the keys of the part that is picked, those before them that give the run what it lacks: the foot shows the first few, and
+// whoever presses what stands there comes to a whole run.
+func (m screen) guided(here placed, s desk.State) []key.Binding {
+	keys, lacks := m.ofPart(here), m.lacks(s)
+	if len(lacks) == 0 || here.sort != point {
+		return append(lacks, keys...)
+	}
+	return append(append([]key.Binding{moving.KeyMove, keyLower}, lacks...), keys...)
+}
+
+// lacks are the keys that give the run at hand what it does not have yet; when it has all, the one that goes on to a run not begun.
+func (m screen) lacks(s desk.State) (keys []key.Binding) {
+	run := m.run(s)
+	switch {
+	case m.of == vehicles.ExhaustRun && len(run.Path) < 2:
+		keys = append(keys, keySide)
+	case m.of == vehicles.IntakeRun && len(run.Path) < 3: // its mouth looks away from where the van drives
+		keys = append(keys, keyAdd)
+	case m.of == vehicles.FuelRun && len(run.Path) < 3:
+		keys = append(keys, desk.Named(keyAdd, "a point on the way"))
+	}
+	if m.of == vehicles.ExhaustRun && run.Muffler == nil {
+		keys = append(keys, keyMount)
+	}
+	if m.of == vehicles.FuelRun && run.Pump == nil {
+		keys = append(keys, desk.Named(keyMount, "pump"))
+	}
+	if run.Clips == nil {
+		keys = append(keys, keyClips)
+	}
+	for _, of := range vehicles.RunKinds {
+		if len(keys) == 0 && s.Job.Run(of) == nil {
+			keys = append(keys, keyRun)
+		}
+	}
+	return keys
 }
 
 // ofPart are the keys of the part that is picked.

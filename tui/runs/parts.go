@@ -17,6 +17,7 @@ const (
 	muffler
 	clip
 	drain
+	filter
 	pump
 	clips // what is said of clips as such: there are none, or nobody has said
 	pipe
@@ -57,6 +58,7 @@ func (m screen) parts(s desk.State) []placed {
 	}
 	fuel, exhaust := m.of == vehicles.FuelRun, m.of == vehicles.ExhaustRun
 	whole(muffler, exhaust && run.Muffler == nil, false)
+	whole(filter, fuel && run.Filter == nil, false)
 	whole(pump, fuel && run.Pump == nil, false)
 	whole(clips, len(run.Clips) == 0, run.Clips != nil)
 	whole(pipe, true, true)
@@ -95,6 +97,9 @@ func (m screen) hung(run *vehicles.Run, laid *vehicles.LaidRun) (list []placed) 
 	}
 	if h := run.Muffler; h != nil {
 		onLeg(muffler, h.Leg, h.Start)
+	}
+	if h := run.Filter; h != nil {
+		onLeg(filter, h.Leg, h.Start)
 	}
 	if h := run.Pump; h != nil {
 		onLeg(pump, h.Leg, h.Start)
@@ -180,7 +185,7 @@ func (m screen) place(p placed, s desk.State) (at vehicles.RunPoint, ok bool) {
 			return at, false
 		}
 		return laid.Station(0), true
-	case muffler, clip, drain, pump:
+	case muffler, clip, drain, filter, pump:
 		laid := s.Job.Laid(m.of)
 		if laid == nil || !p.there {
 			return at, false

@@ -26,6 +26,8 @@ func (m screen) heading(p placed, s desk.State) string {
 		return fmt.Sprintf("The %s point %d of %d, read from below; now %s. Both blank: it stays there.", m.of, p.index+1, len(path), where(path[p.index], s))
 	case muffler:
 		return "Where is the muffler, and how large? Along its leg, from the corner there."
+	case filter:
+		return "Where is the filter? Along its leg, from the corner there."
 	case pump:
 		return "Where is the pump, and how does it sit? Along its leg, from the corner there."
 	case tank:
@@ -58,6 +60,8 @@ func (m screen) asks(p placed, s desk.State) []moving.Ask {
 			moving.Ask{Label: "long", Text: survey.Exact(h.Length), Reads: moving.Size, Unit: "mm"},
 			moving.Ask{Label: "across", Text: survey.Exact(h.Across), Reads: moving.Size, Unit: "mm"},
 			moving.Ask{Label: "drain hole", Text: orNotKnown(h.Drain), Reads: moving.OneOf, Choices: drainChoices})
+	case filter:
+		return asksOnLeg(run.Filter.Leg, run.Filter.Start)
 	case pump:
 		h := run.Pump
 		return append(asksOnLeg(h.Leg, h.Start),

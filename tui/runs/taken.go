@@ -20,6 +20,8 @@ func (m screen) taken(p placed, values []moving.Value, s desk.State) (desk.Chang
 		return m.takenPipe(values, s)
 	case muffler:
 		return m.takenMuffler(values, s)
+	case filter:
+		return m.takenFilter(values, s)
 	case pump:
 		return m.takenPump(values, s)
 	case tank:
@@ -103,6 +105,15 @@ func (m screen) takenMuffler(values []moving.Value, s desk.State) (desk.Change, 
 		return desk.Change{}, err
 	}
 	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })}, nil
+}
+
+func (m screen) takenFilter(values []moving.Value, s desk.State) (desk.Change, error) {
+	var h vehicles.Filter
+	var err error
+	if h.Leg, h.Start, err = m.onLeg(values, 0, s); err != nil {
+		return desk.Change{}, err
+	}
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Filter = &h })}, nil
 }
 
 func (m screen) takenPump(values []moving.Value, s desk.State) (desk.Change, error) {

@@ -25,14 +25,12 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		}
 	}
 	a := arranged(m.w, m.h)
-	planW, planH := moving.Sizes(m.w, m.h)
 	tap := msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress
 	below := msg.Y - a.plan.H
 	switch {
-	case m.w >= desk.SideBySide && msg.X > planW && tap:
-		return m.tapPanel(msg.X-planW-1-desk.Margin, msg.Y, m.w-planW-1-desk.Margin, m.h, s)
-	case m.w < desk.SideBySide && msg.Y >= planH && tap:
-		return m.tapPanel(msg.X, msg.Y-planH, m.w, m.h-planH, s)
+	case tap && moving.OnPanel(msg.X, msg.Y, m.w, m.h):
+		x, y, w, h := moving.PanelIn(m.w, m.h)
+		return m.tapPanel(msg.X-x, msg.Y-y, w, h, s)
 	case tap && m.finder.open(): // a search goes on until it is stopped
 		return m, desk.Change{}
 	case tap && m.Typing():

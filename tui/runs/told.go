@@ -21,7 +21,7 @@ func name(p placed) string {
 		return "drain " + strconv.Itoa(p.index+1)
 	}
 	return [...]string{
-		stub: "stub", muffler: "muffler", pump: "pump", clips: "clips", pipe: "pipe", shields: "shields", burns: "fuel", from: "begins at", tank: "tank",
+		stub: "stub", muffler: "muffler", filter: "filter", pump: "pump", clips: "clips", pipe: "pipe", shields: "shields", burns: "fuel", from: "begins at", tank: "tank",
 	}[p.sort]
 }
 
@@ -30,7 +30,7 @@ func sign(p placed) string {
 	if p.sort == point {
 		return strconv.Itoa(p.index + 1)
 	}
-	return map[sort]string{stub: "S", muffler: "M", clip: "c", drain: "w", pump: "P"}[p.sort]
+	return map[sort]string{stub: "S", muffler: "M", clip: "c", drain: "w", filter: "F", pump: "P"}[p.sort]
 }
 
 // told says of a part where it is and what it is.
@@ -49,6 +49,8 @@ func (m screen) told(p placed, s desk.State) string {
 		return m.toldAlong(p, s)
 	case muffler:
 		return toldMuffler(run.Muffler, p, u)
+	case filter:
+		return toldFilter(run.Filter, p, u)
 	case pump:
 		return toldPump(run.Pump, p, u)
 	case clips:
@@ -113,6 +115,13 @@ func toldMuffler(h *vehicles.Muffler, p placed, u survey.Units) string {
 		return text + "is " + notKnown + " (" + keyOther.Help().Key + ": down / aside)"
 	}
 	return text + "points " + h.Drain
+}
+
+func toldFilter(h *vehicles.Filter, p placed, u survey.Units) string {
+	if !p.there {
+		return "Filter: none. " + keyType.Help().Key + " puts one in."
+	}
+	return fmt.Sprintf("Filter: leg %d, %s along it", h.Leg, desk.Length(h.Start, u))
 }
 
 func toldPump(h *vehicles.Pump, p placed, u survey.Units) string {

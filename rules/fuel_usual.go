@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// What a fuel line has that nobody has laid yet, until the fitter says otherwise, mm. common practice, no source
+const (
+	usualBore = 2
+	usualDip  = 20 // below the tank's top: on its shoulder, where lines leave
+)
+
+// UsualFuel is the fuel line that a job begins with which has none: the usual one with its pump, from the one fuel tank there is, where
+// that is nearest to the heater's stub, to the stub. ok is false where no tank, or more than one, was entered; the line then has no path.
+func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
+	line = vehicles.UsualRun(vehicles.FuelRun)
+	line.Supply.Bore = vehicles.Some(usualBore)
+	pump := vehicles.UsualPump
+	line.Pump = &pump
+	tanks := fuelTanks(&r.Job)
+	if len(tanks) != 1 {
+		return line, false
+	}
+	tank := &r.Plan.Obstructions[tanks[0]]
+	_, at := tank.Prism.Footprint.Gap(stub.Plan())
+	line.Supply.From = r.Job.Obstructions[tanks[0]].Name
+	line.Path = vehicles.List[vehicles.RunPoint]{
+		{X: hundredth(at.X), Y: hundredth(at.Y), Drop: math.Round(-tank.Prism.High) + usualDip},
+		{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: hundredth(-stub.Z)},
+	}
+	return line, true
+}
+
+// FuelLacks says what is not known of where a job's fuel line may begin; "" where it is.
+func FuelLacks(job *vehicles.Job) string {
+	switch n := len(fuelTanks(job)); n {
+	case 0:
+		return "no fuel tank is entered"
+	case 1:
+		return ""
+	default:
+		return fmt.Sprintf("%d fuel tanks are entered", n)
+	}
+}
+
+// fuelTanks are which of the obstructions are fuel tanks.
+func fuelTanks(job *vehicles.Job) (tanks []int) {
+	for i, o := range job.Obstructions {
+		if o.Kind == vehicles.FuelTank {
+			tanks = append(tanks, i)
+		}
+	}
+	return tanks
+}
