@@ -26,7 +26,7 @@ const (
 	leastStrip = 5
 	// leastPlan is how many rows a plan under a drawing has at least: a van in fewer is but a stripe.
 	leastPlan = 11
-	// leastWords are the columns that words alone have beside a list, and mostList how many are all that one can use.
+	// leastWords are the columns that a few words have beside a list, and mostList how many are all that one can use.
 	leastWords, mostList = 26, 80
 	// usualForm is how many rows the form of an obstruction takes, with its title: the list leaves it those where it can. The
 	// form that is shown has no say in it, or the list would change its height from row to row.
@@ -89,7 +89,10 @@ func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
 	case w >= desk.SideBySide:
 		left := max(48, min(64, w*45/100)) + desk.Margin
 		if e.spec.NoPlan {
-			left = max(w*3/5, min(w-leastWords, mostList)) // beside it are but a few words
+			left = w * 3 / 5
+		}
+		if e.spec.Brief {
+			left = max(left, min(w-leastWords, mostList))
 		}
 		column := Area{0, 0, left - desk.Margin, h}
 		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}

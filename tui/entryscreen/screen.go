@@ -29,6 +29,7 @@ type Spec struct {
 	Plan    func(e Entry, s desk.State) plan.Options       // what the plan shows beside the job; may be nil
 	Above   bool                                           // the plan is seen from above
 	NoPlan  bool                                           // there is only ever a drawing
+	Brief   bool                                           // and that is a few words: the list has the room
 	Form    int                                            // how many rows its forms usually take, with the title; 0 for usualForm
 	// Enter answers Enter, or a tap again, on a row that is no form; nil or false: it opens the row's form.
 	Enter func(record form.Record, s desk.State) (desk.Change, bool)

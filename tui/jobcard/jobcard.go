@@ -19,7 +19,7 @@ func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
 
 var spec = entryscreen.Spec{
 	Title:   func(s desk.State) string { return "Job " + s.Job.Ref },
-	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Form: usualForm, Enter: enter,
+	Records: records, Row: row, Beside: beside, Tells: tells, NoPlan: true, Brief: true, Form: usualForm, Enter: enter,
 }
 
 var (
