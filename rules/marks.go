@@ -124,7 +124,7 @@ func (m *marker) plate(corners [4]geometry.Point) (marks []Mark) {
 	for i, corner := range corners {
 		mark := m.both(plateMark(i), corner)
 		if where[i] != "" {
-			mark.Words += ", " + where[i]
+			mark.Words += " " + where[i]
 		}
 		marks = append(marks, mark)
 	}

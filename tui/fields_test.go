@@ -51,7 +51,8 @@ var forms = []struct {
 		still(), must("148", "datum.hook_below", "148"), mm("891", "datum.left", "891"), mm("88.9cm", "datum.right", "889"),
 		still(), must("42", "datum.side_below", "42"), mm("58", "datum.hook_above", "58"), mm("-3", "datum.shift_above", "-3"),
 		mm("886", "datum.above_left", "886"), mm("887", "datum.above_right", "887"), mm("44", "datum.side_above", "44"),
-		mm("650", "datum.pins", "650"), word("step of the side door", "datum.name"),
+		mm("650", "datum.pins", "650"), one("b", "datum.pins_on", "batten"), word("step of the side door", "datum.name"),
+		word("lip of the sill", "datum.edges_below"), word("lining", "datum.edges_above"),
 	}},
 	{"errors", "On top", 3, []entered{
 		mm("4", "datum.frames", "4"), mm("1.75", "tape.read", "1.75"), mm("2", "tape.mark", "2"), mm("2.5", "tape.height", "2.5"),

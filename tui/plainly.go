@@ -20,8 +20,8 @@ import (
 // The keys that hold only where nothing is drawn. Outside of fields one finger does what the chords do: there are no big figures and no
 // look to be had with those keys.
 var (
-	keyReadAll = key.NewBinding(key.WithKeys("ctrl+l", desk.KeyFigures.Keys()[0]), key.WithHelp("Ctrl-L or 0", "read the whole screen"))
-	keyAgain   = key.NewBinding(key.WithKeys("ctrl+r", desk.KeyLook.Keys()[0]), key.WithHelp("Ctrl-R or b", "say again where you are"))
+	keyReadAll = key.NewBinding(key.WithKeys("ctrl+l", desk.KeyFigures.Keys()[0]), key.WithHelp("Ctrl-L or "+desk.KeyFigures.Help().Key, "read the whole screen"))
+	keyAgain   = key.NewBinding(key.WithKeys("ctrl+r", desk.KeyLook.Keys()[0]), key.WithHelp("Ctrl-R or "+desk.KeyLook.Help().Key, "say again where you are"))
 )
 
 // plainRows is how many rows a page has where nothing is drawn: as many lines as one keeps in mind.

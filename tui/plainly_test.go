@@ -52,10 +52,10 @@ func TestAChangeOfScreenIsToldByItsTitleAndWhatIsPicked(t *testing.T) {
 	e := heardOn(t, nil)
 	start := e.out.String()
 	assert.Contains(t, start, "A sample van")
-	assert.Contains(t, start, "Screen 1 of 9: Underneath\r\n")
+	assert.Contains(t, start, "Screen 1 of 10: Underneath\r\n")
 	assert.Contains(t, start, "6 foul, 6 doubtful: worst (can kill) cut: brake pipe across, 84.6 mm short")
 	said := e.hears("4")
-	assert.True(t, strings.HasPrefix(said, "Screen 4 of 9: Place\n"), said)
+	assert.True(t, strings.HasPrefix(said, "Screen 4 of 10: Place\n"), said)
 	assert.Contains(t, said, "At x 1255, 195 mm left")
 	assert.NotContains(t, said, "6 foul", "nothing has changed about that")
 	assert.NotContains(t, said, "\x1b")
@@ -111,7 +111,7 @@ func TestAQuestionIsSaidWithItsAnswers(t *testing.T) {
 	assert.Equal(t, "There is work that is not saved.\nThis job has no file yet.\n1: Save and quit\n"+
 		"2: Quit without saving: the changes are gone then\n3: Stay here\nMarked: 1, Save and quit\n", e.hears("ctrl+c"))
 	assert.Equal(t, "Marked: 2, Quit without saving: the changes are gone then\n", e.hears("down"))
-	assert.Contains(t, e.hears("3"), "Screen 4 of 9: Place\n")
+	assert.Contains(t, e.hears("3"), "Screen 4 of 10: Place\n")
 	said := e.hears("8", "w")
 	assert.Contains(t, said, "in which file?")
 	assert.Contains(t, said, "File: TL-07.toml; field 1 of 1\n")
@@ -126,9 +126,9 @@ func TestTheKeysAreReadAPageAtATime(t *testing.T) {
 	assert.Contains(t, said, "left bracket: up the list")
 	assert.Contains(t, said, "more rows below; Enter: read on, close at the end\n")
 	all := e.hears("ctrl+l")
-	assert.Contains(t, all, "Ctrl-L or 0: read the whole screen")
+	assert.Contains(t, all, "Ctrl-L or B: read the whole screen")
 	assert.NotContains(t, all, "tapped")
-	assert.Contains(t, e.hears("esc"), "Screen 1 of 9: Underneath")
+	assert.Contains(t, e.hears("esc"), "Screen 1 of 10: Underneath")
 }
 
 // Ctrl-R says where one is, with what was typed so far; Ctrl-L all there is. Neither changes anything.

@@ -20,8 +20,8 @@ func TestPartsAnswersPeopleAndPrograms(t *testing.T) {
 	require.Zero(t, code, complaint)
 	assert.Contains(t, out, "\nheater\tcollar\t45 mm deep\t1\t\t1\tpieces\tthe part of its mounting that goes through the floor\n")
 	assert.Contains(t, out, "\nintake\tintake clip\t\t4\t2\t2\tpieces\t(common practice, no source)\n")
-	assert.Contains(t, out, "\nheater\tsealant\t\t\t\t\tml\ttwo beads")
-	assert.Contains(t, out, "  not counted: a filter in the fuel line")
+	assert.Contains(t, out, "\nheater\tsealant\tcartridges of 310 ml\t1\t\t1\tpieces\ttwo beads")
+	assert.Contains(t, out, "  not counted: the fuel line has no filter")
 
 	code, out, _ = call(demo, "parts", "--json", "-")
 	require.Zero(t, code)

@@ -46,13 +46,13 @@ func TestTheMainJobInLines(t *testing.T) {
 	h := newHome(t)
 	s := h.start(t, 80, 24, "--plain")
 	s.said(t, 0, "Read this before working on a van")
-	for said := ""; !strings.Contains(said, "Screen 1 of 9: Underneath"); { // a page an Enter
+	for said := ""; !strings.Contains(said, "Screen 1 of 10: Underneath"); { // a page an Enter
 		said = s.press(t, "\n", "\r")
 		s.comes(patience, func() bool { return strings.HasSuffix(s.output(), "\n") })
 	}
 	s.said(t, 0, "6 foul, 6 doubtful: worst (can kill) cut: brake pipe across, 84.6 mm short")
 	said := s.press(t, "Down to the left", "4")
-	assert.True(t, strings.HasPrefix(said, "Screen 4 of 9: Place\n"), said)
+	assert.True(t, strings.HasPrefix(said, "Screen 4 of 10: Place\n"), said)
 	assert.Contains(t, s.press(t, "Area A", "\x0c"), "brake pipe across (brake line): in the cut, 24.6 mm inside its rim; towards the")
 	s.press(t, "step 50 mm", "s")
 	said = s.press(t, "3 foul, 5 doubtful", right)
@@ -117,7 +117,7 @@ func TestAReadingIsTypedInLines(t *testing.T) {
 	assert.Equal(t, "652", s.output()[mark:])
 	assert.Contains(t, s.press(t, "far edge, mm: nothing, needed", "\r"), "\n")
 	s.press(t, "3 lines taken", "\x1b[200~+84\n-850\n850\x1b[201~")
-	s.press(t, "Screen 1 of 9: Underneath. Job", "\x0c")
+	s.press(t, "Screen 1 of 10: Underneath. Job", "\x0c")
 	s.press(t, "There is work that is not saved.", "\x03")
 	s.keys(t, "2")
 	assert.Zero(t, s.ended(t))
@@ -128,7 +128,7 @@ func TestWorkInLinesSurvives(t *testing.T) {
 	for _, sig := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGKILL} {
 		h := readHome(t)
 		s := h.start(t, 80, 24, "--plain")
-		s.said(t, 0, "Screen 1 of 9")
+		s.said(t, 0, "Screen 1 of 10")
 		s.press(t, "At x 1265", "4", "\x1b[C")
 		require.True(t, s.comes(patience, func() bool { return len(h.journals(t)) == 1 }), "the journal is written")
 		s.signal(t, sig)
@@ -139,7 +139,7 @@ func TestWorkInLinesSurvives(t *testing.T) {
 		}
 		s = h.start(t, 80, 24, "--plain")
 		s.said(t, 0, "1: Take it up")
-		s.press(t, "Screen 1 of 9", "1")
+		s.press(t, "Screen 1 of 10", "1")
 		s.press(t, "At x 1265", "4")
 	}
 }
@@ -176,7 +176,7 @@ func TestLinesIntoAPipe(t *testing.T) {
 
 // A terminal that says it can't draw is offered lines, in one line; it may have the screens all the same.
 func TestADumbTerminalIsOfferedLines(t *testing.T) {
-	for answer, want := range map[string]string{"\n": "Screen 1 of 9: Underneath", "n\n": "[1 Underneath]"} {
+	for answer, want := range map[string]string{"\n": "Screen 1 of 10: Underneath", "n\n": "[1 Underneath]"} {
 		h := readHome(t)
 		s := h.begin(t, &terminal{dumb: true}, 120, 30)
 		said := s.said(t, 0, "all the same.")
@@ -203,8 +203,8 @@ func TestASuspendedProgramInLinesGivesTheTerminalBack(t *testing.T) {
 	assert.True(t, s.comes(patience, func() bool { return strings.HasSuffix(s.output(), "\x1b[?2004l") }), "the last it writes")
 	mark := len(s.output())
 	s.signal(t, syscall.SIGCONT)
-	assert.Contains(t, s.said(t, mark, "84.6 mm short"), "Screen 1 of 9: Underneath\n")
+	assert.Contains(t, s.said(t, mark, "84.6 mm short"), "Screen 1 of 10: Underneath\n")
 	assert.False(t, s.cooked(t))
-	s.press(t, "Screen 2 of 9: On top", "2")
+	s.press(t, "Screen 2 of 10: On top", "2")
 	assert.Zero(t, s.quit(t))
 }

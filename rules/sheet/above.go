@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -111,7 +112,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		{Head: "above: " + s.Job.Datum.Called(), Figure: true}, {Head: spreadHead, Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: "right pin", Figure: true},
 	}}
-	for _, m := range sheet.Marks {
+	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), s.say.Spread95(a.Sigma[0]), survey.Figure(a.Left), survey.Figure(a.Right),
@@ -119,10 +120,24 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		}
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
-	if p := sheet.Pilot; p.Drilled != nil {
-		return Parts{t, Text{Words: s.say.PilotOff(*p) + ".", Bold: true}}
+	out := Parts{t}
+	if lines := s.inTheWay(sheet.Marks); len(lines) > 0 {
+		out = append(out, lines)
 	}
-	return t
+	if p := sheet.Pilot; p.Drilled != nil {
+		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
+	}
+	return out
+}
+
+// inTheWay are the marks whose tapes are not free, with what to do instead.
+func (s *source) inTheWay(marks []rules.Mark) (lines List) {
+	for _, m := range marks {
+		for _, text := range s.say.InTheWay(s.Result, m) {
+			lines = append(lines, m.Words+": "+text)
+		}
+	}
+	return lines
 }
 
 // checkLengths are the lengths to tape that show whether what was set out is square.

@@ -21,6 +21,7 @@ func OnPaper() sheet.Words {
 		Short:     func(f rules.Finding, v float64) string { return InColumn(v, f.Rule.Unit, mm) },
 		Check:     func(c rules.Check) string { return CheckText(c, desk.Settings{}) },
 		PilotOff:  func(p rules.Pilot) string { return PilotOff(p, desk.Settings{}) },
+		InTheWay:  func(r *rules.Result, m rules.Mark) []string { return TapesInTheWay(r, m, desk.Settings{}) },
 		Bits:      func(p cutlist.Piece) string { return Bits(p, mm) },
 		Spread95:  func(sigma float64) string { return desk.PlusMinus95(sigma, mm) },
 		Fall:      Fall,

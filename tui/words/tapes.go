@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 )
@@ -88,7 +87,7 @@ func beside(way rules.TapeWay, off float64, set desk.Settings) string {
 func Moved(by geometry.Point, set desk.Settings) string {
 	var parts []string
 	add := func(mm float64, plus, minus string) {
-		if text := survey.Format(math.Abs(mm), set.Units); math.Abs(mm) >= 0.05 {
+		if text := desk.Length(math.Abs(mm), set.Units); math.Abs(mm) >= 0.05 {
 			parts = append(parts, text+" "+map[bool]string{true: plus, false: minus}[mm > 0])
 		}
 	}
