@@ -254,3 +254,15 @@ func TestARowIsNotCutWithinANumber(t *testing.T) {
 	assert.Equal(t, "64.3 mm", Cut("64.3 mm", 7), "what fits is not cut")
 	assert.Empty(t, Cut("64.3", 0))
 }
+
+// A hyphen behind a full row goes to the next: no row is wider than it may be.
+func TestAHyphenBehindAFullRow(t *testing.T) {
+	assert.Equal(t, []string{"aaaaaaaaaaaaaaaaaaaa", "-"}, Wrap("aaaaaaaaaaaaaaaaaaaa-", 20))
+	assert.Equal(t, []string{"aaaaaaaaaaaaaaaaaaa-", "b"}, Wrap("aaaaaaaaaaaaaaaaaaa-b", 20))
+	rapid.Check(t, func(t *rapid.T) {
+		text, w := rapid.StringOf(rapid.SampledFrom([]rune("ab -1世"))).Draw(t, "text"), rapid.IntRange(2, 40).Draw(t, "w")
+		for _, row := range Wrap(text, w) {
+			require.LessOrEqual(t, Width(row), w)
+		}
+	})
+}

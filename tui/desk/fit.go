@@ -47,11 +47,18 @@ func FitRow(text string, w int) string { return fit(harmless.Text(text), w) }
 // Wrap breaks plain text at blanks and hyphens into rows of at most w columns; a longer word is broken. A minus stays with its
 // number: at the end of a row it would not be seen.
 func Wrap(text string, w int) []string {
-	kept := harmless.Text(text)
+	kept, w := harmless.Text(text), max(w, 1)
 	if strings.Contains(kept, "-") { // most texts have none, and looking for one costs more than breaking the rows
 		kept = minus.ReplaceAllString(kept, "${1}"+asOne+"${2}")
 	}
-	return strings.Split(strings.ReplaceAll(ansi.Wrap(kept, max(w, 1), ""), asOne, "-"), "\n")
+	var rows []string
+	for row := range strings.SplitSeq(ansi.Wrap(kept, w, ""), "\n") {
+		if len(row) > w && Width(row) > w { // the library lets a hyphen stand behind a full row, or a word behind a blank
+			row = ansi.Hardwrap(row, w, true)
+		}
+		rows = append(rows, strings.Split(strings.ReplaceAll(row, asOne, "-"), "\n")...)
+	}
+	return rows
 }
 
 // asOne stands for a minus while text is wrapped: a sign as wide, at which no row is broken.
