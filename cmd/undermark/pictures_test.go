@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -26,9 +27,10 @@ func TestPicturesAreWhatTheProgramShows(t *testing.T) {
 	s.wait(t, "[1 Underneath]")
 	s.keys(t, "4", "s", right, right, right)
 	s.wait(t, "5 doubtful")
-	for digit, name := range []string{"underneath", "on-top", "match", "place", "runs", "marks", "checks", "job"} {
-		s.keys(t, string(rune('1'+digit)))
-		s.wait(t, "["+string(rune('1'+digit))+" ")
+	for i, name := range []string{"underneath", "on-top", "match", "place", "runs", "marks", "checks", "job", "work", "sizing"} {
+		digit := strconv.Itoa((i + 1) % 10)
+		s.keys(t, digit)
+		s.wait(t, "["+digit+" ")
 		s.settle(t)
 		compare(t, name, s)
 	}
