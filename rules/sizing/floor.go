@@ -88,7 +88,7 @@ func (m *maker) collar(thick float64, on basis) {
 	}
 	has := m.job.Heater.Turret.Value
 	row := Row{
-		ID: "collar-has", Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "does", Source: m.sizes.Floor.Source, Instructions: true,
+		ID: "collar-has", Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "enough", Source: m.sizes.Floor.Source, Instructions: true,
 		Why: fmt.Sprintf("It reaches %s mm below the thickest place.", figure(has-thick, 1)),
 	}
 	if has < needed {

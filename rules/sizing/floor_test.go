@@ -31,7 +31,7 @@ func nothingElse(*vehicles.Job) {}
 func TestAFloorByHand(t *testing.T) {
 	r := judged(t, standing(vehicles.OnLining, nothingElse))
 	for id, want := range map[string]string{
-		"thickest": "31 mm", "thinnest": "23 mm", "collar": "36 mm", "collar-has": "45 mm, does", "screw": "22 mm", "bolt": "45 mm", "soft": "10 mm",
+		"thickest": "31 mm", "thinnest": "23 mm", "collar": "36 mm", "collar-has": "45 mm, enough", "screw": "22 mm", "bolt": "45 mm", "soft": "10 mm",
 	} {
 		assert.Equal(t, want, rowOf(t, r, Floor, id).Said(), id)
 	}
@@ -43,7 +43,7 @@ func TestAFloorByHand(t *testing.T) {
 // On the steel 9 of sheet and swage are left: 14 do, no screw is short enough for 1 of sheet, a bolt takes 1.5 + 9 + 9: 20.
 func TestAHeaterOnTheSteelByHand(t *testing.T) {
 	r := judged(t, standing(vehicles.OnSteel, nothingElse))
-	for id, want := range map[string]string{"collar": "14 mm", "collar-has": "45 mm, does", "screw": "none: bolt it", "bolt": "20 mm"} {
+	for id, want := range map[string]string{"collar": "14 mm", "collar-has": "45 mm, enough", "screw": "none: bolt it", "bolt": "20 mm"} {
 		assert.Equal(t, want, rowOf(t, r, Floor, id).Said(), id)
 	}
 	subject, _ := About(Of(r), Floor)
