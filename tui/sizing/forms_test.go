@@ -82,12 +82,13 @@ func TestASurfaceIsBegunAndTakenOut(t *testing.T) {
 	assert.Empty(t, r.State.Job.Surfaces)
 }
 
-// What a layer of a surface is, is read back as it was, whatever it is called.
+// What a layer of a surface is, is read back as it was, whatever it is called, unless that ends in the word its conductivity stands behind:
+// such a text is refused, as wool at 0.04 is, which wants its thickness.
 func TestSlabsAreReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var slabs []vehicles.Slab
 		for range rapid.IntRange(1, 4).Draw(t, "slabs") {
-			s := vehicles.Slab{Of: rapid.StringMatching(`[a-z]{1,6}( [a-z0-9]{1,4})?`).Draw(t, "of"), Thick: vehicles.Some(rapid.Float64Range(0.1, 200).Draw(t, "thick"))}
+			s := vehicles.Slab{Of: rapid.StringMatching(`[a-z]{1,6}( [a-z0-9]{1,4})?`).Filter(func(of string) bool { return !strings.HasSuffix(of, " at") }).Draw(t, "of"), Thick: vehicles.Some(rapid.Float64Range(0.1, 200).Draw(t, "thick"))}
 			if rapid.Bool().Draw(t, "declared") {
 				s.Lambda = vehicles.Some(rapid.Float64Range(0.01, 400).Draw(t, "lambda"))
 			}
@@ -97,7 +98,7 @@ func TestSlabsAreReadBack(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, slabs, again)
 	})
-	for text, why := range map[string]string{"wool": "how many mm", "40": "what is it of", "wool 0": "more than 0", "wool 4 at x": "no number", "a 3,": "what is it of"} {
+	for text, why := range map[string]string{"wool": "how many mm", "40": "what is it of", "wool 0": "more than 0", "wool 4 at x": "no number", "wool at 0.04": "how many mm", "a 3,": "what is it of"} {
 		_, err := slabsOf(text)
 		assert.ErrorContains(t, err, why, text)
 	}
