@@ -51,20 +51,27 @@ func oneJob(c *cobra.Command, args []string) error {
 	return nil
 }
 
+// views are those of the whole van.
+func views() []scene.View {
+	all := []scene.View{scene.Below}
+	for v := scene.Below.Next(); v != scene.Below; v = v.Next() {
+		all = append(all, v)
+	}
+	return append(all, scene.Sides[:]...)
+}
+
 // viewNames are the views by where they look from.
-func viewNames() []string {
-	first := scene.View(0)
-	names := []string{first.Projection().From}
-	for v := first.Next(); v != first; v = v.Next() {
+func viewNames() (names []string) {
+	for _, v := range views() {
 		names = append(names, v.Projection().From)
 	}
 	return names
 }
 
 func viewNamed(name string) (scene.View, error) {
-	for i, known := range viewNames() {
-		if known == name {
-			return scene.View(i), nil
+	for _, v := range views() {
+		if v.Projection().From == name {
+			return v, nil
 		}
 	}
 	return 0, fmt.Errorf("--from %q: the van is seen from %s", name, strings.Join(viewNames(), ", ")+"; else "+scene.Below.Projection().From)

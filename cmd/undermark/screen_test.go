@@ -70,6 +70,7 @@ func TestAHostileJobReachesNoTerminal(t *testing.T) {
 		s.wait(t, "["+key+" ")
 	}
 	s.keys(t, "w")
+	s.wait(t, "in which file?")
 	s.wait(t, "van␛[31m▯▯.toml")
 	s.keys(t, "\x1b")
 	s.waitGone(t, "in which file?")

@@ -22,7 +22,7 @@ func sheetCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Use:   "sheet JOB -o FILE.pdf",
 		Short: "Print the job: plans, marks, runs, checks and all to sign",
 		Long: "All that is worked from, on paper that is folded in four: the van from above with its marks, from below with what is there, the runs with\n" +
-			"their fall, every check with its source, the cut list, the cautions, and lines to sign.",
+			"their fall, every check with its source, cut list, parts and sizes, the cautions, the work step by step with the first run, and lines to sign.",
 		Args: oneJob, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error { return f.print(args[0], shared, s) },
 	}

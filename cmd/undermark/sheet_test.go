@@ -386,3 +386,23 @@ func TestASheetThatCannotBePrintedSaysWhy(t *testing.T) {
 	code, _, complaint := call("", "sheet", job, "-o", job)
 	assert.Equal(t, exitUsage, code, complaint)
 }
+
+// What was made otherwise stands on the sheet with both margins, and the customer's page is of the van as it is.
+func TestAsBuiltOnPaper(t *testing.T) {
+	job := vehicles.Demo()
+	clear := *job.Cut
+	clear.At = [2]float64{1405, 195}
+	planned := job.WithCut(clear)
+	hit := clear
+	hit.At = [2]float64{1255, 195}
+	built := planned.WithBuilt(vehicles.Built{Cut: &hit})
+	file := jobOf(t, built)
+	pages := strings.Join(pagesOf(t, printed(t, file)), "")
+	assert.Contains(t, pages, tight("As built: what came out otherwise than planned"))
+	assert.Contains(t, pages, tight("Made otherwise: cut."))
+	assert.Contains(t, pages, tight("84.6 mm short"), "the brake pipe, as built")
+	customer := pagesOf(t, printed(t, file, "--for", "customer"))[0]
+	assert.Contains(t, customer, tight("Not settled when this was printed"))
+	assert.Contains(t, customer, tight("1.25 m forward"))
+	assert.NotContains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, planned))), ""), tight("As built:"))
+}

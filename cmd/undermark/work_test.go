@@ -27,10 +27,10 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	code, out, complaint := call(worked(), "work", "-")
 	require.Zero(t, code, complaint)
-	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 44 done.\n")
+	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 46 done.\n")
 	assert.Contains(t, out, "[ ]\tstands\t\t\t\tStand the van on firm level ground")
 	assert.Contains(t, out, "[x]\tdepth\t36.5\tmm\t2026-11-27 10:15\t")
-	assert.Contains(t, out, "36.5 mm: 28 to 34 mm is expected. Depth of the floor, mm: 28 to 34 mm")
+	assert.Contains(t, out, "36.5 mm: 8 to 34 mm is expected. Depth of the floor, mm: 8 to 34 mm")
 	assert.Contains(t, out, "note: at the rim of the pilot. photos: rim.jpg.")
 	assert.Contains(t, out, "Saw the hole. Here: 127 mm across. not done before it: pilot looked at. A hole can't be uncut.")
 	assert.Contains(t, out, "recorded, and no step of this job: seat wait 12 min 2026-11-27\n")
@@ -56,14 +56,14 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 		Elsewhere []struct{ Step string }
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &said))
-	require.Len(t, said.Steps, 44)
+	require.Len(t, said.Steps, 46)
 	assert.Equal(t, 2, said.Done)
 	assert.Equal(t, "seat-wait", said.Elsewhere[0].Step)
 	for _, s := range said.Steps {
 		switch s.Step {
 		case "depth":
 			assert.Equal(t, "2026-11-27T10:15:00", *s.At)
-			assert.Equal(t, []float64{36.5, 28, 34}, []float64{*s.Value, *s.Least, *s.Most})
+			assert.Equal(t, []float64{36.5, 8, 34}, []float64{*s.Value, *s.Least, *s.Most})
 			assert.NotEmpty(t, s.Amiss)
 			assert.Equal(t, []string{"rim.jpg"}, s.Photos)
 		case "sawn":

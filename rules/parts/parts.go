@@ -168,7 +168,7 @@ func (m *maker) run(of vehicles.RunKind) {
 			})
 		}
 		for i, cut := range s.TooLong {
-			m.add(Row{For: of.String(), Of: fmt.Sprintf("%s in one piece, %d", what, i+1), Size: fmt.Sprintf("%s across, %s long", mm(across), mm(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
+			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", mm(across), mm(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
 		}
 	}
 	for _, p := range m.cut.Parts {
@@ -187,6 +187,14 @@ func (m *maker) run(of vehicles.RunKind) {
 	case of == vehicles.FuelRun && run.Supply.Tank != nil:
 		m.add(one(of.String(), "fuel tank", "", "with filler, breather and what holds it"))
 	}
+}
+
+// again numbers the second and later of pieces that are ordered by their length.
+func again(i int) string {
+	if i == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", number %d", i+1)
 }
 
 // size is what is said of a part beside what it is: the job gives a muffler's.

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -112,7 +111,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		{Head: "above: " + s.Job.Datum.Called(), Figure: true}, {Head: spreadHead, Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: "right pin", Figure: true},
 	}}
-	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
+	for _, m := range sheet.Marks {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), s.say.Spread95(a.Sigma[0]), survey.Figure(a.Left), survey.Figure(a.Right),

@@ -6,6 +6,7 @@ var contents = []func(*source) Section{
 	(*source).below,
 	(*source).runs,
 	(*source).checks,
+	(*source).built,
 	(*source).cuts,
 	(*source).toOrder,
 	(*source).sized,

@@ -14,14 +14,18 @@ import (
 )
 
 // ForCustomer returns the page that goes with the van: what was fitted where, in plain words, what to mind and how it is looked after.
+// It is of what was built: where that came out otherwise than planned, the job is judged and told as it is in the van.
 func ForCustomer(r *rules.Result, say Words) Sheet {
+	if built, ok := asBuilt(r); ok {
+		r = &built
+	}
 	s := source{r, say}
 	head := headOf(r, say)
 	head.Of, head.Standing = "Your heater", ""
 	return Sheet{Head: head, Sections: []Section{
 		{Heading: "Your heater: what is where", Parts: []Part{s.whose(), s.settled(), Named(s.fitted()), s.whereItIs()}},
 		{Heading: "Mind this", Parts: []Part{s.minded()}},
-		{Heading: "Looking after it", Parts: []Part{lookedAfter}},
+		{Heading: "Looking after it", Parts: []Part{s.lookedAfter()}},
 		{Heading: "Handed over", Parts: []Part{Beside{Lines{"by", "date"}, Lines{"to", "date"}}}},
 	}}
 }
@@ -113,10 +117,10 @@ func (s *source) fuel(f *vehicles.Run) string {
 		kind = "the fuel that its instructions name"
 	}
 	switch {
+	case f.Supply.From != "": // its tank, if it has one in the file, is then that
+		return kind + ", from the van's own " + f.Supply.From
 	case f.Supply.Tank != nil:
 		return kind + ", from a tank of its own"
-	case f.Supply.From != "":
-		return kind + ", from the van's own " + f.Supply.From
 	}
 	return kind
 }
@@ -195,8 +199,17 @@ func (s *source) minded() List {
 	return all
 }
 
-// lookedAfter is what keeps the heater safe. No time stands here that has no source.
-var lookedAfter = Named{
+// lookedAfter is what keeps the heater safe, and the day that was agreed for the first look. No time stands here that has no source.
+func (s *source) lookedAfter() Named {
+	when := "on the day that you agree with the fitter."
+	if due := s.Job.DoneOf("retorque").Due; due != "" {
+		when = "on " + due + ", as agreed."
+	}
+	return append(Named{{"First", "Clamps and screws tightened once more, exhaust and fuel line looked at " + when}}, service...)
+}
+
+// service is what holds whoever the heater belongs to.
+var service = Named{
 	{"Service", "What is done, by whom and how often: as the heater's own instructions say."},
 	{"Now and then", "Look at both ends under the van: free of mud, snow and nests. Look at pipe and clips after a bump or a wade: nothing loose, nothing holed. " +
 		"If anything is, don't run the heater and have it seen to."},

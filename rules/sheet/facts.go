@@ -16,8 +16,16 @@ func (s *source) facts() Facts {
 		{"how it stands", standing(s.Result, s.say)}, {"cut", s.cut()}, {"heater", s.heater()},
 		{"tape below", "mm from the " + d.Edge() + hooked(d.HookBelow, "floor")},
 		{"tape above", "mm from the " + d.Edge() + hookedAbove(d)},
-		{"from the sides", sides(d)},
+		{"from the sides", sides(d)}, {"side edges below", d.EdgesBelow}, {"side edges above", d.EdgesAbove}, {"pins", s.pins()},
 	}
+}
+
+// pins says what stands for the two pins that the arcs are struck from, where the line itself takes none.
+func (s *source) pins() string {
+	if s.Job.Cut == nil || s.Job.Datum.PinsOn != vehicles.Batten {
+		return "" // on the datum line, as far apart as is to be checked
+	}
+	return survey.Figure(s.Job.Pins()) + " mm out from the centreline, either side, marked on a straight batten along the " + s.Job.Datum.Line()
 }
 
 func (s *source) cut() string {

@@ -130,10 +130,16 @@ func (s *source) nearRun(seen scene.Scene, of vehicles.RunKind) scene.Scene {
 	return seen
 }
 
+// taped is what the tapes say under a place, as it is found from below on the floor's underside.
+func (s *source) taped(p geometry.Point) []string {
+	at := rules.ReadBelow(&s.Job, p)
+	return []string{survey.Figure(at.Bumper), survey.Figure(at.Left), survey.Figure(at.Right)}
+}
+
 // points are a run's corners, each with how the leg from it falls.
 func (s *source) points(laid *vehicles.LaidRun) Table {
 	t := Table{Cols: []Col{
-		{Head: "point"}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true}, {Head: "below the floor", Figure: true},
+		{Head: "point"}, {Head: s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true}, {Head: "below the floor", Figure: true},
 		{Head: "leg to the next", Figure: true}, {Head: "its fall, mm/m"},
 	}}
 	for i, p := range laid.Path {
@@ -144,7 +150,7 @@ func (s *source) points(laid *vehicles.LaidRun) Table {
 		case len(laid.Path) - 1:
 			name = "ends"
 		}
-		cells := []string{name, survey.Figure(p.X), survey.Figure(p.Y), survey.Figure(-p.Z)}
+		cells := append(append([]string{name}, s.taped(p.Plan())...), survey.Figure(-p.Z))
 		if i+1 < len(laid.Path) {
 			leg := laid.Path[i+1].Sub(p)
 			cells = append(cells, survey.Figure(leg.Norm()), s.say.Fall(leg))
@@ -157,12 +163,12 @@ func (s *source) points(laid *vehicles.LaidRun) Table {
 // hanging is what hangs on a run, with its place along it.
 func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
 	t := Table{Cols: []Col{
-		{Head: "hangs on it"}, {Head: "along the run", Figure: true}, {Head: "x", Figure: true}, {Head: "y, left +", Figure: true},
+		{Head: "hangs on it"}, {Head: "along the run", Figure: true}, {Head: s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: "below the floor", Figure: true},
 	}}
 	add := func(name string, along float64, more string) {
 		at := laid.Station(along)
-		t.Rows = append(t.Rows, Row{Cells: []string{name, survey.Figure(along), survey.Figure(at.X), survey.Figure(at.Y), survey.Figure(at.Drop)}, Under: more})
+		t.Rows = append(t.Rows, Row{Cells: append(append([]string{name, survey.Figure(along)}, s.taped(geometry.Point{X: at.X, Y: at.Y})...), survey.Figure(at.Drop)), Under: more})
 	}
 	if m := laid.Muffler; m != nil {
 		drain := ""
@@ -177,6 +183,9 @@ func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
 	}
 	for i, at := range run.Drains {
 		add(fmt.Sprintf("drain hole %d", i+1), at, "")
+	}
+	if laid.Filter.Set {
+		add("filter", laid.Filter.Value, "")
 	}
 	if laid.Pump.Set {
 		add("pump", laid.Pump.Value, "outlet "+survey.Figure(run.Pump.Tilt)+"° up from level")

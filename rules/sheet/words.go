@@ -5,6 +5,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/cutlist"
+	"bench.example/undermark/vehicles"
 )
 
 // Words are what a sheet says in the same words as the screens: package words has them.
@@ -23,6 +24,7 @@ type Words struct {
 	Spread95  func(sigma float64) string               // "± 3.5"
 	Fall      func(leg geometry.Point3) string         // "↓34", in mm in a metre
 	Missing   func(*rules.Result) []Missing
+	Otherwise func(*vehicles.Job) []string // what was made otherwise than planned: "cut", "heater and collar"
 }
 
 // Missing is a title over what was not entered, not said or not looked for.

@@ -247,7 +247,7 @@ func (m *maker) cutBack() {
 	wide := 0.0
 	if len(on.lacks) == 0 {
 		stub := m.job.Heater.ExhaustStub
-		wide = 2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)
+		wide = math.Ceil(2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)) // whole mm, none too few
 	}
 	row := Row{
 		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: says.source,

@@ -89,11 +89,11 @@ func TestSealantByHand(t *testing.T) {
 	assert.Equal(t, "2", rowOf(t, r, Floor, "cartridges").Said(), "339 ml")
 }
 
-// The stub lies 35 and 25 off the centre, 43.01; half of a pipe of 26 and 30 more are 86.01: cut back to 172.
+// The stub lies 35 and 25 off the centre, 43.01; half of a pipe of 26 and 30 more are 86.01, twice that 172.02: cut back to 173.
 func TestHowFarWoodIsCutBackByHand(t *testing.T) {
 	r := judged(t, standing(vehicles.OnSteel, nothingElse))
 	row := rowOf(t, r, Floor, "cut-back")
-	assert.Equal(t, "172 mm, across", row.Said())
+	assert.Equal(t, "173 mm, across", row.Said())
 	assert.Empty(t, row.Amiss)
 	r = judged(t, standing(vehicles.OnSteel, func(j *vehicles.Job) {
 		cut := *j.Cut

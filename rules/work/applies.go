@@ -42,12 +42,14 @@ func hasSeats(r *rules.Result) bool { return hasKind("seat mount", "seat-belt mo
 
 // hasSwages tells whether the plate may lie on swages.
 func hasSwages(r *rules.Result) bool {
-	return r.Job.Heater != nil && (r.Job.Heater.Packed || hasKind(vehicles.Swage)(r))
+	return r.Job.Heater != nil && (r.Job.Heater.Packed || hasKind(vehicles.Swage)(r) ||
+		slices.ContainsFunc(r.Job.Stack, func(l vehicles.Layer) bool { return l.Kind == vehicles.SwageLayer }))
 }
 
 // cutsBack tells whether what may burn lies round the stub.
 func cutsBack(r *rules.Result) bool {
-	return hasCut(r) && (r.Job.Floor.Deck == vehicles.Timber || r.Job.Floor.Layers == vehicles.Wood || r.Job.Cut.Relieved.Set)
+	return hasCut(r) && (r.Job.Floor.Deck == vehicles.Timber || r.Job.Floor.Layers == vehicles.Wood || r.Job.Cut.Relieved.Set ||
+		slices.ContainsFunc(r.Job.Stack, func(l vehicles.Layer) bool { return !l.Metal() }))
 }
 
 func hasDrains(r *rules.Result) bool {

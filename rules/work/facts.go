@@ -103,10 +103,15 @@ func primingStrokes(r *rules.Result) Expected {
 // common practice, no source.
 const depthErr = 3
 
-// floorDepth expects the floor as thick as the job says.
+// floorDepth expects the floor as thick as the job says: where its layers are known from its thinnest to its thickest, as a pilot hole may
+// come out between two swages.
 func floorDepth(r *rules.Result) Expected {
 	t := r.Job.Floor.Thickness
-	return Expected{Least: vehicles.Some(t - depthErr), Most: vehicles.Some(t + depthErr), Source: fmt.Sprintf("the job's floor, ±%d mm: %s", depthErr, practice)}
+	thin := t
+	if row, ok := sizing.Find(r, sizing.Floor, "thinnest"); ok && row.Value.Set {
+		thin = min(t, row.Value.Value)
+	}
+	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Source: fmt.Sprintf("the job's floor, ±%d mm: %s", depthErr, practice)}
 }
 
 // leastFall expects what the book asks.

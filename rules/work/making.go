@@ -29,8 +29,8 @@ var runs = []kind{
 		after: []string{"exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
 	},
 	{
-		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way, or has a drain where it doesn't.", applies: hasExhaust,
-		measured: "least fall", expect: leastFall,
+		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasExhaust,
+		measured: "least fall before the muffler", expect: leastFall,
 	},
 	{id: "drain-down", part: Runs, do: "See that each drain hole is at the lowest place, open, and away from every opening.", applies: hasDrains, of: drainsOf},
 	{id: "shielded", part: Runs, do: "Fit the heat shields before what they guard.", applies: hasShields, of: shieldsOf},

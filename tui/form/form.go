@@ -216,14 +216,14 @@ func (f Form) next(fields []Field) (Form, Event) {
 	return f, Event{Key: was, Past: f.key == was}
 }
 
-// Onward goes on to the next field that is not passed by, and stays in the last.
+// Onward goes on to the next field that is not passed by, from one that is to the next of all, and stays in the last.
 func (f Form) Onward(fields []Field) Form {
 	here := fields[f.at]
 	if here.IfBlank != "" && strings.TrimSpace(f.input.String()) == "" {
 		return f.Open(here.IfBlank, fields)
 	}
 	for i := f.at + 1; i < len(fields); i++ {
-		if !fields[i].Pass {
+		if !fields[i].Pass || here.Pass && len(here.Choices) == 0 { // whoever went to what is passed by goes through the rest of it
 			return f.open(i, fields)
 		}
 	}

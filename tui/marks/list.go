@@ -28,7 +28,8 @@ func (m screen) viewList(s desk.State, w, h int) string {
 func (m screen) viewTable(s desk.State, w, h int) string {
 	st := s.Settings.Styles()
 	t := readingsOf(s)
-	head := desk.FitRow("      mark", boxWidth+t.words) + "  " + desk.FitRow("from", fromWidth)
+	t.narrow = t.total() > w
+	head := desk.FitRow("      mark", boxWidth+t.words) + t.from("from")
 	for i, name := range [...]string{desk.Datum(&s.Job.Datum, 9), desk.Left(s.Settings), desk.Right(s.Settings)} {
 		head += "  " + strings.Repeat(" ", t.width(i)-desk.Width(name)) + name
 	}
@@ -61,6 +62,20 @@ type readings struct {
 	items   []item
 	words   int
 	columns [3]desk.Figures
+	narrow  bool // there is no room for from which side each is marked
+}
+
+// total is how many columns a whole row takes.
+func (t readings) total() int {
+	return boxWidth + t.words + 2 + fromWidth + 3*2 + t.width(0) + t.width(1) + t.width(2)
+}
+
+// from is a cell of the side that a mark is marked from, with the gap before it.
+func (t readings) from(text string) string {
+	if t.narrow {
+		return ""
+	}
+	return "  " + desk.FitRow(text, fromWidth)
 }
 
 func readingsOf(s desk.State) readings {
@@ -93,11 +108,11 @@ func (t readings) cell(i int, text string) string {
 
 func (t readings) row(it item, set desk.Settings) string {
 	if it.check != nil {
-		room := t.words + 2 + fromWidth + 2 + t.width(0) + 2 + t.width(1)
+		room := t.words + desk.Width(t.from("")) + 2 + t.width(0) + 2 + t.width(1)
 		return desk.FitRow(words.CheckText(*it.check, set), room) + t.cell(2, survey.Format(it.check.Length, set.Units))
 	}
 	from, texts := tapes(*it.mark, set.Units)
-	out := desk.FitRow(it.mark.Words, t.words) + "  " + desk.FitRow(from, fromWidth)
+	out := desk.FitRow(it.mark.Words, t.words) + t.from(from)
 	for i, text := range texts {
 		out += t.cell(i, text)
 	}

@@ -3,12 +3,14 @@ package marks
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 )
@@ -45,5 +47,21 @@ func TestManyMarks(t *testing.T) {
 			p, s, _ = screentest.After(p, s, screentest.Keys("enter")...)
 			assert.True(t, s.Ticked[s.Marks.Marks[i].Name])
 		}
+	}
+}
+
+// However narrow the table, each reading and each length stands in it whole.
+func TestTheTableHasAllFiguresWhereItIsNarrow(t *testing.T) {
+	s := screentest.State(t)
+	m, _, _ := screentest.After(marked(t, s), s, tea.KeyMsg{Type: tea.KeyTab})
+	view := screentest.Filled(t, m, s, 60, 47)
+	for _, mark := range s.Marks.Marks {
+		if mark.Above != nil {
+			assert.Regexp(t, regexp.QuoteMeta(mark.Words)+` +`+regexp.QuoteMeta(survey.Figure(mark.Above.Bumper))+` +`+regexp.QuoteMeta(survey.Figure(mark.Above.Left))+
+				` +`+regexp.QuoteMeta(survey.Figure(mark.Above.Right)), view)
+		}
+	}
+	for _, c := range s.Marks.Checks {
+		assert.Contains(t, view, survey.Figure(c.Length))
 	}
 }

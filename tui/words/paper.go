@@ -26,5 +26,6 @@ func OnPaper() sheet.Words {
 		Spread95:  func(sigma float64) string { return desk.PlusMinus95(sigma, mm) },
 		Fall:      Fall,
 		Missing:   NotKnown,
+		Otherwise: BuiltOtherwise,
 	}
 }

@@ -84,7 +84,7 @@ func TestFiguresFollowTheTick(t *testing.T) {
 	assert.Contains(t, r.View(100, 27), "is no number: write it in mm, like 12.5")
 	r.Type("<wipe>40<esc>")
 	assert.Empty(t, r.State.Job.Refused())
-	assert.Contains(t, r.View(100, 27), "! 40 mm: 28 to 34 mm is expected")
+	assert.Contains(t, r.View(100, 27), "! 40 mm: 8 to 34 mm is expected")
 }
 
 // A step that must not come before another is ticked all the same, and what comes of it is said, then and as long as it is so.
@@ -262,3 +262,18 @@ func TestASawnHoleIsNoLongerThePilots(t *testing.T) {
 }
 
 func TestWildHands(t *testing.T) { screentest.Wild(t, New, seats()) }
+
+// Enter goes from the note to the photos: a name that is typed next is no row of keys that tick steps.
+func TestEnterGoesFromTheNoteToThePhotos(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 60, 17)
+	r.Type("<enter>")
+	for range 4 {
+		if strings.Contains(r.View(60, 17), "▸ note") {
+			break
+		}
+		r.Type("<down>")
+	}
+	r.Type("ok<enter>IMG 1.jpg<enter>")
+	assert.Equal(t, vehicles.Done{Step: "instructions", Note: "ok", Photos: []string{"IMG 1.jpg"}}, r.State.Job.DoneOf("instructions"))
+	assert.Len(t, r.State.Job.Done, 1)
+}
