@@ -53,7 +53,9 @@ func (l List) Warning(i int) string {
 	}
 	names := make([]string, len(open))
 	for k, s := range open {
-		names[k] = s.Name()
+		if names[k] = s.Name(); s.Ticked() {
+			names[k] += " (" + s.Amiss() + ")"
+		}
 	}
 	return "not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
 }

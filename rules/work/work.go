@@ -101,10 +101,10 @@ func (l List) Count() (done int) {
 	return done
 }
 
-// Early are the steps that should have been done before step i for safety, and are not.
+// Early are the steps that should have been done before step i for safety, and are not, or did not come out as they must.
 func (l List) Early(i int) (open []Step) {
 	for _, id := range l[i].After {
-		if s := l[l.Index(id)]; !s.Ticked() {
+		if s := l[l.Index(id)]; !s.Ticked() || s.Amiss() != "" {
 			open = append(open, s)
 		}
 	}

@@ -268,3 +268,11 @@ func TestTheFloorsLayersHaveTheirSteps(t *testing.T) {
 		assert.GreaterOrEqual(t, Of(judged(t, demo)).Index(id), 0, id)
 	}
 }
+
+// A step that is ticked, and did not come out as it must, does not clear the way: nobody lets a heater run that gases the van.
+func TestWhatIsAmissIsNotDone(t *testing.T) {
+	for value, want := range map[float64]string{0: "", 30: "not done before it: CO inside (30 ppm: 0 ppm at most is expected). Nobody goes in before the meter has been read."} {
+		list := Of(judged(t, demo.WithDone(vehicles.Done{Step: "co-inside", At: "2026-11-27", Value: vehicles.Some(value)})))
+		assert.Equal(t, want, list.Warning(list.Index("ran")))
+	}
+}
