@@ -81,6 +81,26 @@ func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
 }
 
+// foulCut says what is foul at the cut: nobody drills or saws there.
+func foulCut(r *rules.Result) string {
+	var worst *rules.Finding
+	n := 0
+	for _, f := range rules.ForPeople(r.Findings) {
+		if f.Rule.AtCut && f.Verdict == rules.Foul {
+			if n++; worst == nil {
+				worst = f
+			}
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "foul now: " + worst.About() + ". See Checks."
+	}
+	return fmt.Sprintf("foul now: %s, and %d more. See Checks.", worst.About(), n-1)
+}
+
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
 func fuseSize(r *rules.Result) Expected {
 	row, ok := sizing.Find(r, sizing.Electrics, "fuse")

@@ -36,7 +36,7 @@ var holes = []kind{
 	{id: "extinguisher", part: Holes, do: "Put the fire extinguisher by the door, not behind the work.", caution: "Fire"},
 	{
 		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: "Drilling",
-		applies: hasCut, of: pilotOf,
+		applies: hasCut, of: pilotOf, bars: foulCut,
 		after: []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher"}, danger: "The bit may meet what is live, or what burns.",
 	},
 	{
@@ -48,11 +48,11 @@ var holes = []kind{
 		expect: floorDepth,
 	},
 	{
-		id: "sawn", part: Holes, do: "Saw the hole.", caution: "Eyes, ears and swarf", applies: hasCut, of: cutOf,
+		id: "sawn", part: Holes, do: "Saw the hole.", caution: "Eyes, ears and swarf", applies: hasCut, of: cutOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{
-		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's screws.", caution: "Drilling", applies: hasBolts, of: boltsOf,
+		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's screws.", caution: "Drilling", applies: hasBolts, of: boltsOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{

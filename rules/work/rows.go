@@ -53,7 +53,7 @@ func (l List) Wrong(i int) string {
 	switch {
 	case s.Amiss() != "":
 		return s.Amiss()
-	case s.Ticked() && len(l.Early(i)) > 0:
+	case s.Ticked() && (len(l.Early(i)) > 0 || s.Bars != ""):
 		return l.Warning(i)
 	}
 	return s.Lacks()

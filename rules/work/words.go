@@ -45,11 +45,12 @@ func (s *Step) Value() string {
 	return s.Done.Value.Text() + " " + s.Unit
 }
 
-// Warning says what should have been done before step i for safety and what comes of it where it was not; "" where all was.
+// Warning says why step i should not be done yet: what bars it as the job stands, what should have been done before it for safety, and
+// what comes of it; "" for nothing.
 func (l List) Warning(i int) string {
 	open := l.Early(i)
 	if len(open) == 0 {
-		return ""
+		return l[i].Bars
 	}
 	names := make([]string, len(open))
 	for k, s := range open {
@@ -57,7 +58,7 @@ func (l List) Warning(i int) string {
 			names[k] += " (" + s.Amiss() + ")"
 		}
 	}
-	return "not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
+	return strings.TrimSpace(l[i].Bars + " not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger)
 }
 
 // Sentence is what is done in a step, with what of the job it is done to.

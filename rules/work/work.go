@@ -56,6 +56,7 @@ type Step struct {
 	Since    string   // the step from which the time runs that is measured; "" for none
 	Dated    bool     // a day is agreed on which it is to be done
 	Done     vehicles.Done
+	Bars     string // why it should not be done as the job stands, "" for nothing
 }
 
 // Ticked tells whether the step is done.
@@ -133,6 +134,7 @@ type kind struct {
 	since    string
 	defers   string
 	caution  string
+	bars     func(*rules.Result) string // why it should not be done as the job stands; nil: no reason of the job
 	after    []string
 	danger   string
 	dated    bool
@@ -145,6 +147,9 @@ func (k *kind) step(r *rules.Result) Step {
 	}
 	if k.of != nil {
 		s.Of = k.of(r)
+	}
+	if k.bars != nil {
+		s.Bars = k.bars(r)
 	}
 	if k.expect != nil {
 		s.Expected = k.expect(r)

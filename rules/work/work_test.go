@@ -216,7 +216,7 @@ func TestInTheOrderOfTheListNothingIsBeforeItsTime(t *testing.T) {
 			l := Of(judged(t, job))
 			require.Equal(t, i, l.Next())
 			require.Equal(t, i, l.Count())
-			assert.Empty(t, l.Warning(i), s.ID)
+			assert.Empty(t, l.Early(i), s.ID)
 			job = job.WithDone(vehicles.Done{Step: s.ID, At: "2026-11-27"})
 		}
 		last := Of(judged(t, job))
@@ -274,5 +274,17 @@ func TestWhatIsAmissIsNotDone(t *testing.T) {
 	for value, want := range map[float64]string{0: "", 30: "not done before it: CO inside (30 ppm: 0 ppm at most is expected). Nobody goes in before the meter has been read."} {
 		list := Of(judged(t, demo.WithDone(vehicles.Done{Step: "co-inside", At: "2026-11-27", Value: vehicles.Some(value)})))
 		assert.Equal(t, want, list.Warning(list.Index("ran")))
+	}
+}
+
+// While the cut is foul nobody is let drill or saw there without a word; where it is clear nothing is said.
+func TestAFoulCutBarsDrillAndSaw(t *testing.T) {
+	cut := *demo.Cut
+	cut.At = [2]float64{1405, 195}
+	for _, id := range []string{"pilot-drilled", "sawn", "bolts-drilled"} {
+		list := Of(judged(t, demo))
+		assert.Contains(t, list.Warning(list.Index(id)), "foul now: cut: brake pipe across, and ", id)
+		list = Of(judged(t, demo.WithCut(cut)))
+		assert.NotContains(t, list.Warning(list.Index(id)), "foul", id)
 	}
 }
