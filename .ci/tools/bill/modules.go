@@ -51,6 +51,13 @@ func modulesOf(pack string) ([]module, error) {
 		if err := m.gather(root, p.Dir); err != nil {
 			return nil, err
 		}
+		if of, known := elsewhere[path]; known && !m.has(of.name) {
+			text, err := os.ReadFile(filepath.Join(root, of.name))
+			if err != nil {
+				return nil, err
+			}
+			m.licences = append(m.licences, licence{name: of.name, text: text, ids: of.ids})
+		}
 	}
 	var all []module
 	for _, m := range byPath {

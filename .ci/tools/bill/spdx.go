@@ -27,3 +27,8 @@ func idsIn(text []byte) (ids []string) {
 	}
 	return ids
 }
+
+// elsewhere are modules without a licence file of their own, that name their licence in another: read by a person.
+var elsewhere = map[string]licence{
+	"github.com/mattn/go-localereader": {name: "README.md", ids: []string{"MIT"}},
+}
