@@ -117,15 +117,13 @@ func (t *layer) onFloor(p geometry.Point) bool {
 	return down.X >= least.X && down.X <= most.X && math.Abs(down.Y) <= most.Y
 }
 
-// reading is what a tape from the datum or a side edge says at a place of the frame above.
+// reading is what a way's tape says at a place of the frame above.
 func (t *layer) reading(p geometry.Point, way TapeWay) float64 {
-	job := &t.r.Job
-	switch d := &job.Datum; way {
-	case FromLeft:
-		return reading(job.AboveLeft()-p.Y, d.SideAbove)
-	case FromRight:
-		return reading(p.Y+job.AboveRight(), d.SideAbove)
-	default:
-		return reading(job.AboveBumper(p), d.HookAbove)
-	}
+	m := marker{job: &t.r.Job, fit: &t.r.Plan.Fit}
+	return m.both("", t.r.Plan.Fit.Down(p)).Above.By(way)
+}
+
+// By is the reading of a way, mm.
+func (a *AboveReadings) By(way TapeWay) float64 {
+	return [...]float64{FromDatum: a.Bumper, FromLeft: a.Left, FromRight: a.Right, FromLeftPin: a.PinLeft, FromRightPin: a.PinRight}[way]
 }

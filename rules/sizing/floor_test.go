@@ -2,12 +2,14 @@ package sizing
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -101,6 +103,15 @@ func TestHowFarWoodIsCutBackByHand(t *testing.T) {
 		j.Cut = &cut
 	}))
 	assert.Equal(t, "Place has it cut back to 170 mm", rowOf(t, r, Floor, "cut-back").Amiss)
+	r = judged(t, standing(vehicles.OnSteel, func(j *vehicles.Job) {
+		cut := *j.Cut
+		cut.Relieved = vehicles.Some(173)
+		j.Cut, j.Floor.Layers = &cut, vehicles.Wood
+	}))
+	assert.Empty(t, rowOf(t, r, Floor, "cut-back").Amiss)
+	i := slices.IndexFunc(r.Findings, func(f rules.Finding) bool { return f.ID() == "stub.timber" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, rules.Clear, r.Findings[i].Verdict, "whoever cuts as far back as is said is clear")
 }
 
 // A layer more is never less to reach through; a screw never comes out, and a bolt always takes its nut.

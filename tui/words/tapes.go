@@ -53,20 +53,13 @@ func instead(r *rules.Result, mark rules.Mark, way, far rules.TapeWay, met rules
 	free := func(w rules.TapeWay) bool { return len(rules.OnFloor(r, mark, w).Fittings) == 0 }
 	switch {
 	case way != rules.FromDatum && free(far):
-		return "tape " + from(r, far, set) + ", " + desk.Length(readingOf(mark, far), set.Units)
+		return "tape " + from(r, far, set) + ", " + desk.Length(mark.Above.By(far), set.Units)
 	case met.Aside != nil:
 		return "tape " + beside(way, met.Aside.Off, set) + ", where it says " + desk.Length(met.Aside.Reading, set.Units) + ", and carry that line square to the mark"
 	case free(rules.FromLeftPin) && free(rules.FromRightPin):
 		return "tape from the two pins"
 	}
 	return "take it out, or make this mark before it goes in"
-}
-
-func readingOf(mark rules.Mark, way rules.TapeWay) float64 {
-	if way == rules.FromLeft {
-		return mark.Above.Left
-	}
-	return mark.Above.Right
 }
 
 // beside says how far beside its own place a tape is laid.
