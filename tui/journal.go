@@ -61,7 +61,7 @@ var errTooLarge = fmt.Errorf("the job has grown beyond %d MiB and could not be r
 // openJournal takes the journal of a job file: the newest one left behind by a window that is gone, else a free one.
 // others is how many more were left behind.
 func openJournal(dir, about string) (best *journal, others int, err error) {
-	if err := os.MkdirAll(dir, 0o700); err != nil {
+	if err := vehicles.MakeFolder(dir, 0o700); err != nil {
 		return nil, 0, err
 	}
 	var newest time.Time
@@ -184,10 +184,7 @@ func (j *journal) sync() error {
 	unsaved := j.unsaved.Load()
 	if unsaved == nil {
 		j.written = nil
-		if err := os.Remove(j.path); err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return err
-		}
-		return nil
+		return vehicles.Remove(j.path)
 	}
 	if unsaved == j.written {
 		return nil

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"syscall"
 )
 
@@ -76,6 +77,7 @@ func writeNew(path string, data []byte, mode fs.FileMode) error {
 	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
 		return errors.Join(err, os.Remove(path))
 	}
+	syncFolder(filepath.Dir(path))
 	return nil
 }
 

@@ -4,7 +4,6 @@ package vehicles
 
 import (
 	"io/fs"
-	"os"
 	"path/filepath"
 
 	"github.com/google/renameio/v2"
@@ -29,11 +28,6 @@ func replaceFile(path string, data []byte, mode fs.FileMode, private bool) error
 	if err := f.CloseAtomicallyReplace(); err != nil {
 		return err
 	}
-	// The new name is on disk once its folder is. Not every file system can be asked for that, and the file is
-	// whole either way.
-	if d, err := os.Open(dir); err == nil {
-		_ = d.Sync()
-		_ = d.Close()
-	}
+	syncFolder(dir)
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -59,17 +60,18 @@ func (h home) journals(t *testing.T) []string {
 
 // terminal is the program in a terminal of its own.
 type terminal struct {
-	cmd    *exec.Cmd
-	tty    *os.File
-	mute   bool // it answers nothing that it is asked
-	dumb   bool // it says that it can't draw
-	shows  bool // it says that it shows pictures, in cells of 12 x 24 pixels
-	asked  bool // it was asked whether it does
-	envs   []string
-	done   chan struct{}
-	mu     sync.Mutex
-	screen *vt.Emulator
-	raw    bytes.Buffer
+	cmd     *exec.Cmd
+	tty     *os.File
+	mute    bool // it answers nothing that it is asked
+	dumb    bool // it says that it can't draw
+	shows   bool // it says that it shows pictures, in cells of 12 x 24 pixels
+	asked   bool // it was asked whether it does
+	envs    []string
+	through []string // a program that runs it, with its arguments
+	done    chan struct{}
+	mu      sync.Mutex
+	screen  *vt.Emulator
+	raw     bytes.Buffer
 }
 
 func (h home) start(t *testing.T, cols, rows int, args ...string) *terminal {
@@ -78,7 +80,8 @@ func (h home) start(t *testing.T, cols, rows int, args ...string) *terminal {
 
 func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *terminal {
 	t.Helper()
-	s.cmd, s.screen, s.done = exec.Command(program, args...), vt.NewEmulator(cols, rows), make(chan struct{})
+	line := append(append(slices.Clone(s.through), program), args...)
+	s.cmd, s.screen, s.done = exec.Command(line[0], line[1:]...), vt.NewEmulator(cols, rows), make(chan struct{})
 	s.cmd.Env = h.env()
 	if s.dumb {
 		s.cmd.Env = h.env("TERM=dumb")
