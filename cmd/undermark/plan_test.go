@@ -25,6 +25,7 @@ func demoFile(t *testing.T) string {
 }
 
 func TestAPlanIsDrawnInEachFormat(t *testing.T) {
+	notRaced(t)
 	job := demoFile(t)
 	for _, args := range [][]string{{}, {"--from", "above"}, {"--around", "300"}} {
 		dir := t.TempDir()

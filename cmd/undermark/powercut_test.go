@@ -22,6 +22,7 @@ import (
 
 // tracer is the program that writes down what another asks of its system.
 func tracer(t *testing.T, log string) []string {
+	notRaced(t)
 	strace, err := exec.LookPath("strace")
 	if err != nil {
 		t.Skip("strace writes down what the program asks of its disk; it is not here")

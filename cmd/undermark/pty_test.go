@@ -46,7 +46,7 @@ func (h home) noted(t *testing.T, s *terminal) {
 
 func (h home) env(more ...string) []string {
 	env := []string{
-		"TERM=xterm-256color", "COLORTERM=truecolor", "LANG=C.UTF-8", "PATH=" + os.Getenv("PATH"), "HOME=" + h.dir,
+		"TERM=xterm-256color", "COLORTERM=truecolor", "LANG=C.UTF-8", "PATH=" + os.Getenv("PATH"), "HOME=" + h.dir, "GORACE=" + os.Getenv("GORACE"),
 		"XDG_CONFIG_HOME=" + filepath.Join(h.dir, "config"), "XDG_STATE_HOME=" + filepath.Join(h.dir, "state"),
 	}
 	return append(env, more...)

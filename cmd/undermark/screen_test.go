@@ -40,6 +40,7 @@ func TestStartsOnTheSample(t *testing.T) {
 
 // A terminal that answers nothing would hold a program that asks for its colours for five seconds.
 func TestAMuteTerminalIsNotAsked(t *testing.T) {
+	notRaced(t)
 	h := readHome(t)
 	begun := time.Now()
 	s := h.begin(t, &terminal{mute: true}, 100, 30)

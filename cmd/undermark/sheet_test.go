@@ -199,6 +199,7 @@ func painted(t *testing.T, file string, perInch int) (pages []dots) {
 
 // Nothing is printed where no printer prints, nothing but the fold's marks stands aside of the text, and nothing has a colour.
 func TestMarginsAreWhiteAndAllIsBlack(t *testing.T) {
+	notRaced(t)
 	for job, sheets := range map[string][][]string{
 		demoFile(t): {{}, {"--paper", "letter"}, {"--for", "customer"}}, hostileFile(t): {{}, {"--for", "customer"}}, jobOf(t, manyThings()): {{}},
 	} {
@@ -360,6 +361,7 @@ func libraryFiles(t *testing.T) (files []string) {
 }
 
 func TestEverySampleJobIsPrinted(t *testing.T) {
+	notRaced(t)
 	for _, job := range sampleJobs(t) {
 		if expectedOf(t, job).Check == nil {
 			continue
