@@ -1,0 +1,111 @@
+//go:build !windows
+
+package main
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// fromEnv is a number that an environment variable sets for a longer round.
+func fromEnv(t *testing.T, name string, usual int) int {
+	text, set := os.LookupEnv(name)
+	if !set {
+		return usual
+	}
+	n, err := strconv.Atoi(text)
+	require.NoError(t, err, name)
+	return n
+}
+
+// lostAtMost is how old work may be that a kill loses.
+const lostAtMost = time.Second
+
+// KILLS=1000 go test ./cmd/undermark -run TestKilled -v makes a long round of it; KILLS_SEED draws another.
+func TestKilledAtAnyMomentItLosesNothingOlderThanASecond(t *testing.T) {
+	notRaced(t)
+	kills, seed := fromEnv(t, "KILLS", 8), fromEnv(t, "KILLS_SEED", 1)
+	h := readHome(t)
+	draw := rand.New(rand.NewPCG(uint64(seed), 0))
+	var oldest time.Duration
+	for n := range kills {
+		oldest = max(oldest, h.killed(t, draw, fmt.Sprintf("kill %d of seed %d", n+1, seed)))
+	}
+	t.Logf("%d kills, seed %d: the oldest work that was lost was %v old", kills, seed, oldest.Round(time.Millisecond))
+	require.Less(t, oldest, lostAtMost)
+}
+
+// killed works for a moment, kills the program and returns how old the oldest work is that is nowhere any more.
+func (h home) killed(t *testing.T, draw *rand.Rand, which string) time.Duration {
+	file := filepath.Join(t.TempDir(), "van.toml")
+	text, err := os.ReadFile(filepath.Join(cases, "01-wide-floor.toml"))
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(file, text, 0o600))
+	begun := cutAt(t, text)
+	s := h.start(t, 100, 30, file)
+	s.wait(t, "[1 Underneath]")
+	s.keys(t, "4")
+	s.wait(t, "[4 Place]")
+	edits := s.worksOn(t, draw)
+	s.signal(t, syscall.SIGKILL)
+	dead := time.Now()
+	s.ended(t)
+
+	files := append(h.journals(t), file)
+	found := 0 // steps that are on the disk
+	for _, path := range files {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		found = max(found, int(math.Round(moved(t, text, begun)/killStep)))
+	}
+	require.LessOrEqual(t, found, len(edits), which)
+	for _, journal := range h.journals(t) {
+		require.NoError(t, os.Remove(journal))
+	}
+	if found == len(edits) {
+		return 0
+	}
+	t.Logf("%s: %d of %d edits found", which, found, len(edits))
+	return dead.Sub(edits[found])
+}
+
+// killStep is how far an arrow moves the cut, in mm.
+const killStep = 10
+
+// worksOn moves the cut by arrows and saves now and then, up to a moment that the draw chooses. It returns when each arrow was pressed.
+func (s *terminal) worksOn(t *testing.T, draw *rand.Rand) (edits []time.Time) {
+	end := time.Now().Add(time.Duration(draw.IntN(1500)) * time.Millisecond)
+	for time.Now().Before(end) {
+		edits = append(edits, time.Now())
+		s.keys(t, "\x1b[C")
+		if draw.IntN(4) == 0 {
+			s.keys(t, "\x13")
+		}
+		time.Sleep(min(time.Duration(draw.IntN(250))*time.Millisecond, time.Until(end)))
+	}
+	return edits
+}
+
+// moved is how far the cut of a job is from where it was, in mm.
+func moved(t *testing.T, text []byte, from [2]float64) float64 {
+	to := cutAt(t, text)
+	return math.Hypot(to[0]-from[0], to[1]-from[1])
+}
+
+func cutAt(t *testing.T, text []byte) [2]float64 {
+	job, err := vehicles.ParseJob(text, "job")
+	require.NoError(t, err)
+	require.NotNil(t, job.Cut)
+	return job.Cut.At
+}
