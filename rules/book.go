@@ -43,6 +43,8 @@ type Book struct {
 	by     map[*Rule]*entries // what it says under each rule
 	under  *Book              // speaks when this one says nothing; nil for the last
 
+	kinds sync.Map // of []*Limit by *Rule, for ofEachKind
+
 	own atomic.Pointer[ownBook] // what ForJob made last: a job's own rules seldom change, and each key asks for them
 }
 
@@ -190,6 +192,21 @@ func (b *Book) ofKinds(rule *Rule) byKind {
 		}
 	}
 	return byKind{rule, list}
+}
+
+// ofEachKind are the limits of a rule by kind of obstruction, as vehicles.KindIndex has them. They are looked up once in a book's
+// life: each judging asks, and each run that is tried.
+func (b *Book) ofEachKind(rule *Rule) []*Limit {
+	if known, there := b.kinds.Load(rule); there {
+		return known.([]*Limit)
+	}
+	said, limits := b.ofKinds(rule), make([]*Limit, len(vehicles.Kinds)+1)
+	for i, kind := range vehicles.Kinds {
+		limits[i] = said.of(kind)
+	}
+	limits[len(vehicles.Kinds)] = said.of("") // a kind that has no name
+	known, _ := b.kinds.LoadOrStore(rule, limits)
+	return known.([]*Limit)
 }
 
 // of is the limit that holds for a kind. Where no book says anything it is one without a value.

@@ -47,7 +47,7 @@ func ReduceAfter(before *vehicles.Plan, job vehicles.Job, book *Book) (vehicles.
 		book = Builtin()
 	}
 	own, _ := book.ForJob(job)
-	return vehicles.ReduceAfter(before, job, own.closureLimit())
+	return vehicles.ReduceAfter(before, &job, own.closureLimit())
 }
 
 // noRule says that a key is no rule's, and which one it may be meant for.

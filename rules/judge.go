@@ -20,7 +20,7 @@ func judgeAfter(before *Result, job vehicles.Job, book *Book) (Result, []vehicle
 	if before != nil {
 		was = &before.Plan
 	}
-	plan, faults := vehicles.ReduceAfter(was, job, own.closureLimit())
+	plan, faults := vehicles.ReduceAfter(was, &job, own.closureLimit())
 	faults = append(faults, unknown...)
 	result := Result{Job: job, Plan: plan, Book: own, Verdict: Doubtful}
 	if len(faults) > 0 {
@@ -43,7 +43,7 @@ func judgeAfter(before *Result, job vehicles.Job, book *Book) (Result, []vehicle
 	}
 	result.Unchecked = j.unchecked()
 	result.Unanswered = j.unanswered()
-	result.NotLookedFor = NotLookedFor(&job)
+	result.NotLookedFor = notLookedFor(&job, j.kinds)
 	result.LookedElsewhere = lookedElsewhere(&job)
 	result.NotLookedAtRuns = OpenIn(vehicles.AtRuns, &job, &plan)
 	result.OpeningsNotLookedFor = OpenIn(vehicles.AtOutlet, &job, &plan)

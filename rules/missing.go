@@ -2,7 +2,6 @@ package rules
 
 import (
 	"slices"
-	"sync"
 
 	"bench.example/undermark/vehicles"
 )
@@ -67,8 +66,22 @@ const RunsInFull = "runs: driving wind, wheels, clips and reach"
 
 // NotLookedFor lists the kinds that are neither entered nor looked for.
 func NotLookedFor(job *vehicles.Job) []string {
-	open := slices.DeleteFunc(slices.Clone(kindsAsked()), func(kind string) bool { return job.Looked[kind] })
-	return notEntered(job, open)
+	return notLookedFor(job, kindsOf(job.Obstructions))
+}
+
+// notLookedFor is that of a job of whose obstructions the kinds are known, as vehicles.KindIndex has them.
+func notLookedFor(job *vehicles.Job, kinds []uint8) []string {
+	entered := make([]bool, len(vehicles.Kinds)+1)
+	for _, kind := range kinds {
+		entered[kind] = true
+	}
+	open, nameless := []string{}, vehicles.KindOf("").Name
+	for i, kind := range vehicles.Kinds {
+		if kind != nameless && !entered[i] && !job.Looked[kind] {
+			open = append(open, kind)
+		}
+	}
+	return open
 }
 
 // OpenIn lists the kinds of a list that nobody has entered, nor looked for where all is now; none where the job lacks what they
@@ -129,8 +142,3 @@ func (r *Result) AllLooked() bool {
 // AllKnown tells whether every kind was entered or looked for, and all that is asked of the heater and its runs was answered: only
 // then is a job clear of more than was entered.
 func (r *Result) AllKnown() bool { return r.AllLooked() && len(r.Unanswered) == 0 }
-
-// kindsAsked are the kinds that are to be looked for, in the order lists show them: all that have a name of their own.
-var kindsAsked = sync.OnceValue(func() []string {
-	return slices.DeleteFunc(slices.Clone(vehicles.Kinds), func(kind string) bool { return kind == vehicles.KindOf("").Name })
-})

@@ -7,12 +7,12 @@ import (
 
 // rank is where a finding stands among the others, by danger.
 type rank struct {
-	group  int16 // foul, doubtful, clear; in each what touches first, then by weight, in each weight those with a margin first
 	margin float64
-	at     int
+	at     int32
+	group  int16 // foul, doubtful, clear; in each what touches first, then by weight, in each weight those with a margin first
 }
 
-func rankOf(f *Finding, at int) rank {
+func rankOf(f *Finding, at int32) rank {
 	group := 2 * int16(Foul-f.Verdict)
 	if !f.touches() {
 		group++
@@ -39,7 +39,7 @@ func (r rank) compare(q rank) int {
 	case r.margin > q.margin:
 		return 1
 	}
-	return r.at - q.at
+	return int(r.at - q.at)
 }
 
 // manyRanks is from how many on rough keys are quicker.
@@ -91,18 +91,18 @@ func sorted(ranks []rank) []rank {
 func sortWorst(findings []Finding) {
 	ranks := make([]rank, len(findings))
 	for i := range findings {
-		ranks[i] = rankOf(&findings[i], i)
+		ranks[i] = rankOf(&findings[i], int32(i))
 	}
 	ranks = sorted(ranks)
 	for start := range ranks {
-		if ranks[start].at == start || ranks[start].at < 0 {
+		if int(ranks[start].at) == start || ranks[start].at < 0 {
 			continue
 		}
 		first, i := findings[start], start
-		for ranks[i].at != start {
+		for int(ranks[i].at) != start {
 			from := ranks[i].at
 			findings[i], ranks[i].at = findings[from], -1
-			i = from
+			i = int(from)
 		}
 		findings[i], ranks[i].at = first, -1
 	}

@@ -130,7 +130,7 @@ func TestRanksAreSortedAsTheyCompare(t *testing.T) {
 			if rapid.IntRange(0, 3).Draw(t, "far") == 0 {
 				margin = rapid.Float64Range(-1e9, 1e9).Draw(t, "margin")
 			}
-			ranks[i] = rank{group: int16(rapid.IntRange(0, 47).Draw(t, "group")), margin: margin, at: i}
+			ranks[i] = rank{group: int16(rapid.IntRange(0, 47).Draw(t, "group")), margin: margin, at: int32(i)}
 		}
 		want := slices.Clone(ranks)
 		slices.SortFunc(want, rank.compare)

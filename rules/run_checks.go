@@ -47,18 +47,14 @@ func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
 	}
 }
 
-// byKindOf are the limits of a rule by obstruction. A kind is looked up once: there may be many more obstructions than kinds.
+// byKindOf are the limits of a rule by obstruction.
 func (j *judge) byKindOf(r *Rule) func(i int) *Limit {
-	limits, known := j.book.ofKinds(r), make([]*Limit, len(vehicles.Kinds)+1)
+	limits := j.book.ofEachKind(r)
 	return func(i int) *Limit {
 		if r.ByFuel && j.job.Obstructions[i].Kind == vehicles.FuelTank {
-			return limits.of(fuelled(j.job, i))
+			return j.book.ofKinds(r).of(fuelled(j.job, i))
 		}
-		limit := &known[j.kinds[i]]
-		if *limit == nil {
-			*limit = limits.of(j.job.Obstructions[i].Kind)
-		}
-		return *limit
+		return limits[j.kinds[i]]
 	}
 }
 

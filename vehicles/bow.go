@@ -16,10 +16,10 @@ import (
 type BowPoint struct{ Y, Offset float64 }
 
 // BelowBumper returns the plan distance from the bumper's edge, as used from below, to p of the frame below, mm.
-func (j Job) BelowBumper(p geometry.Point) float64 { return p.X - bowAt(j.Bow, p.Y) }
+func (j *Job) BelowBumper(p geometry.Point) float64 { return p.X - bowAt(j.Bow, p.Y) }
 
 // AboveBumper returns the plan distance from the bumper's zero, as used from above, to p of the frame above, mm.
-func (j Job) AboveBumper(p geometry.Point) float64 {
+func (j *Job) AboveBumper(p geometry.Point) float64 {
 	return p.X - j.Datum.ShiftAbove.Value - bowAt(j.Bow, p.Y)
 }
 

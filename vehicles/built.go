@@ -81,11 +81,11 @@ func (w *writer) built(b Built) {
 }
 
 // builtFaults are the faults of the job as it was built that it has not as planned, under the keys that its file has them.
-func (j Job) builtFaults(planned []Fault, closure float64) (faults []Fault) {
+func (j *Job) builtFaults(planned []Fault, closure float64) (faults []Fault) {
 	if j.Built == nil {
 		return nil
 	}
-	_, all := ReduceAfter(nil, j.AsBuilt(), closure)
+	_, all := ReduceClosing(j.AsBuilt(), closure)
 	for _, f := range all {
 		if slices.ContainsFunc(planned, func(p Fault) bool { return p.Key == f.Key && p.Text == f.Text }) {
 			continue

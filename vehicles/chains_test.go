@@ -83,7 +83,7 @@ func leastSquares(readings, variances []float64, total, totalVariance float64) (
 func TestAMisclosureIsSpreadAsLeastSquaresDoes(t *testing.T) {
 	plan, faults := Reduce(chained(t, "1342.5"))
 	require.Empty(t, faults)
-	tape := Job{}.SurveyTape()
+	tape := new(Job).SurveyTape()
 	readings, variances := []float64{1000, 100, 40, 60, 90, 50}, []float64{}
 	for i, r := range readings {
 		variances = append(variances, tape.Variance(r, i == 0))
@@ -138,7 +138,7 @@ func TestOverallReadingsInYAndOneAfterTheOther(t *testing.T) {
 	require.Empty(t, faults)
 	require.Len(t, plan.Closures, 2)
 	assert.InDelta(t, 1, plan.Closures[0].Misclosure, 1e-9, "890 - 330 less 890 - 331")
-	tape := Job{}.SurveyTape()
+	tape := new(Job).SurveyTape()
 	// Weighted means by hand: of 560 and 559 at the disc, then on to 100 further right, and that with 460.
 	v := tape.Variance(200, true) + tape.Variance(30, false) + tape.Variance(100, false)
 	w := tape.Variance(331, true)

@@ -22,25 +22,25 @@ const (
 const UsualAcross = 127
 
 // SideLeft returns the way from the centreline to the left side reference edge used from below, mm.
-func (j Job) SideLeft() float64 { return j.Datum.Left.Or(j.Floor.Width / 2) }
+func (j *Job) SideLeft() float64 { return j.Datum.Left.Or(j.Floor.Width / 2) }
 
 // SideRight returns the way from the centreline to the right side reference edge used from below, mm.
-func (j Job) SideRight() float64 { return j.Datum.Right.Or(j.Floor.Width / 2) }
+func (j *Job) SideRight() float64 { return j.Datum.Right.Or(j.Floor.Width / 2) }
 
 // AboveLeft returns the way from the centreline to the left side reference edge used from above, mm.
-func (j Job) AboveLeft() float64 { return j.Datum.AboveLeft.Or(j.SideLeft()) }
+func (j *Job) AboveLeft() float64 { return j.Datum.AboveLeft.Or(j.SideLeft()) }
 
 // AboveRight returns the way from the centreline to the right side reference edge used from above, mm.
-func (j Job) AboveRight() float64 { return j.Datum.AboveRight.Or(j.SideRight()) }
+func (j *Job) AboveRight() float64 { return j.Datum.AboveRight.Or(j.SideRight()) }
 
 // Frames returns how far the frames below and above may differ at the cut without two ties, +/- mm.
-func (j Job) Frames() float64 { return j.Datum.Frames.Or(defaultFrames) }
+func (j *Job) Frames() float64 { return j.Datum.Frames.Or(defaultFrames) }
 
 // Pins returns how far the two datum pins stand from the centreline, mm.
-func (j Job) Pins() float64 { return j.Datum.Pins.Or(defaultPins * j.Floor.Width) }
+func (j *Job) Pins() float64 { return j.Datum.Pins.Or(defaultPins * j.Floor.Width) }
 
 // SurveyTape returns the tape with its defaults filled in.
-func (j Job) SurveyTape() survey.Tape {
+func (j *Job) SurveyTape() survey.Tape {
 	class := j.Tape.Class
 	if class == "" {
 		class = defaultClass

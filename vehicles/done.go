@@ -23,14 +23,14 @@ func (d Done) Blank() bool {
 }
 
 // DoneOf is what the job records of a step, blank for nothing.
-func (j Job) DoneOf(step string) Done {
+func (j *Job) DoneOf(step string) Done {
 	if i := j.doneAt(step); i >= 0 {
 		return j.Done[i]
 	}
 	return Done{Step: step}
 }
 
-func (j Job) doneAt(step string) int {
+func (j *Job) doneAt(step string) int {
 	return slices.IndexFunc(j.Done, func(d Done) bool { return d.Step == step })
 }
 

@@ -33,7 +33,7 @@ func (j Job) WithLooked(kind string, looked bool) Job {
 
 // LookedElsewhere are the kinds looked for round a place that the cut has since moved away from, in the order of Kinds.
 // A kind of which nobody wrote down where is taken to be looked for round where the cut is.
-func (j Job) LookedElsewhere() []string {
+func (j *Job) LookedElsewhere() []string {
 	if j.Cut == nil {
 		return nil
 	}

@@ -227,7 +227,7 @@ func TestAnotherReaderFindsEverythingInAFile(t *testing.T) {
 func TestAnyChainIsClosedAsLeastSquaresDoes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		axis := survey.Axis(rapid.IntRange(0, 1).Draw(t, "axis"))
-		tape := Job{}.SurveyTape()
+		tape := new(Job).SurveyTape()
 		readings := []float64{float64(rapid.IntRange(100, 700).Draw(t, "first"))}
 		variances := []float64{tape.Variance(readings[0], true)}
 		var list []Obstruction

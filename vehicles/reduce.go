@@ -18,13 +18,13 @@ func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit())
 var Reductions atomic.Int64
 
 // ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
-func ReduceClosing(job Job, closure float64) (Plan, []Fault) { return ReduceAfter(nil, job, closure) }
+func ReduceClosing(job Job, closure float64) (Plan, []Fault) { return ReduceAfter(nil, &job, closure) }
 
 // ReduceAfter is ReduceClosing of a job that was edited: the places of obstructions that the edit did not touch are taken over from the
 // plan before it, nil for none, whatever has been done to that since.
-func ReduceAfter(before *Plan, job Job, closure float64) (Plan, []Fault) {
+func ReduceAfter(before *Plan, job *Job, closure float64) (Plan, []Fault) {
 	Reductions.Add(1)
-	r := newReducer(&job)
+	r := newReducer(job)
 	r.closure = closure
 	half := job.Floor.Width / 2
 	plan := Plan{
@@ -32,7 +32,7 @@ func ReduceAfter(before *Plan, job Job, closure float64) (Plan, []Fault) {
 		FloorMax: geometry.Point{X: job.Floor.From + job.Floor.Length, Y: half},
 	}
 	if before != nil {
-		plan.Obstructions = r.obstructions(before.reduced.of(&job))
+		plan.Obstructions = r.obstructions(before.reduced.of(job))
 	} else {
 		plan.Obstructions = r.obstructions(reduced{})
 	}
@@ -216,7 +216,7 @@ func (r *reducer) cut(fit survey.Fit) CutPlace {
 
 // AboveMarkU returns the standard uncertainties in x and y, mm, of a mark put from above at p, a place of the above
 // frame: of the reading from the bumper that lands there, and of the distance from the nearer above side edge.
-func (j Job) AboveMarkU(p geometry.Point) [2]float64 {
+func (j *Job) AboveMarkU(p geometry.Point) [2]float64 {
 	tape := j.SurveyTape()
 	edge := math.Min(math.Abs(j.AboveLeft()-p.Y), math.Abs(p.Y+j.AboveRight()))
 	return [2]float64{tape.MarkU(j.AboveBumper(p), j.Datum.HookAbove.Value), tape.MarkU(edge, 0)}

@@ -26,7 +26,7 @@ func TestReducingAfterAnEditIsReducing(t *testing.T) {
 		var before Plan
 		for range rapid.IntRange(10, 25).Draw(t, "edits") {
 			want, faults := Reduce(job)
-			got, also := ReduceAfter(&before, job, ClosureLimit())
+			got, also := ReduceAfter(&before, &job, ClosureLimit())
 			require.Equal(t, want, got)
 			require.Equal(t, faults, also)
 			known := before.reduced.of(&job)

@@ -77,7 +77,7 @@ func (p *Place) runsOn() bool {
 // reading reduces one reading to its end e and reports what is wrong with it, or a place beyond all bounds. e may be the
 // end before it.
 func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.Reading, at *spot, before *end, what *thing, v *value) {
-	var made Made
+	var made *Made
 	if r.trace != nil {
 		made = from.made(r.tape, axis, reading, at, before)
 	}
@@ -94,7 +94,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 		r.chains.link(axis, reading.Start, e)
 	}
 	if r.trace != nil {
-		r.trace.note(what, axis, *e, made)
+		r.trace.note(what, axis, *e, *made)
 	}
 }
 

@@ -54,12 +54,12 @@ func (j Job) RefusedCount() int { return len(j.Refusals) }
 func (j Job) Refused() []Refusal { return slices.Clone(j.Refusals[j.waiting():]) }
 
 // RefusedOf are those of one thing.
-func (j Job) RefusedOf(of string) []Refusal {
+func (j *Job) RefusedOf(of string) []Refusal {
 	return slices.DeleteFunc(j.Refused(), func(r Refusal) bool { return r.Of != of })
 }
 
 // waiting is how many refused texts do not count yet.
-func (j Job) waiting() int { return max(0, len(j.Refusals)-MostRefused) }
+func (j *Job) waiting() int { return max(0, len(j.Refusals)-MostRefused) }
 
 // WithRefused returns the job with these refused texts in place of those that count.
 func (j Job) WithRefused(all []Refusal) Job {

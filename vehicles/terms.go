@@ -39,11 +39,11 @@ func MarkMade(tape survey.Tape, plan, hook float64) Made {
 }
 
 // made is what the variance of a reduced reading is made of, before any overall reading.
-func (s *side) made(tape survey.Tape, axis survey.Axis, r *survey.Reading, at *spot, before *end) Made {
+func (s *side) made(tape survey.Tape, axis survey.Axis, r *survey.Reading, at *spot, before *end) *Made {
 	if r.Start == survey.On {
 		t := tape.Terms(r.Length, false)
 		t.Chain = before.U * before.U
-		return Made{Terms: t}
+		return &Made{Terms: t}
 	}
 	zero, rise, heights := s.zero(axis, r.Start), 0.0, 1
 	switch {
@@ -53,7 +53,8 @@ func (s *side) made(tape survey.Tape, axis survey.Axis, r *survey.Reading, at *s
 		rise, heights = zero.Hook-at.drop, 2
 	}
 	plan := math.Sqrt(max(0, (r.Length-rise)*(r.Length+rise)))
-	return hooked(tape, r.Length, tape.ReadingTerms(r.Length, plan, rise, heights))
+	made := hooked(tape, r.Length, tape.ReadingTerms(r.Length, plan, rise, heights))
+	return &made
 }
 
 // Table says which list of a job a thing is in.

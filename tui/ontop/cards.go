@@ -190,7 +190,7 @@ func datumName() form.Slot {
 
 // errorSlots are the frames' error and the tape's.
 func errorSlots() form.Slots {
-	frames := hook("frames", "two frames ±", "", form.NotLess0, mm(vehicles.Job.Frames),
+	frames := hook("frames", "two frames ±", "", form.NotLess0, mm((*vehicles.Job).Frames),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Frames })
 	return append(form.Slots{frames}, entryscreen.Errors()...)
 }

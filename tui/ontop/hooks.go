@@ -102,16 +102,16 @@ func hook(key, label, heading string, l form.Limits, blank func(j vehicles.Job) 
 func says(text string) func(vehicles.Job) string { return func(vehicles.Job) string { return text } }
 
 // mm says what holds when a field is blank.
-func mm(of func(j vehicles.Job) float64) func(vehicles.Job) string {
-	return func(j vehicles.Job) string { return survey.Figure(of(j)) + " when blank" }
+func mm(of func(j *vehicles.Job) float64) func(vehicles.Job) string {
+	return func(j vehicles.Job) string { return survey.Figure(of(&j)) + " when blank" }
 }
 
 var hookSlots = form.Slots{
 	hook("hook_below", "hook's drop", "", form.AnyLength, says("needed"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }),
-	hook("left", "to left edge", "", form.Over0, mm(vehicles.Job.SideLeft),
+	hook("left", "to left edge", "", form.Over0, mm((*vehicles.Job).SideLeft),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Left }),
-	hook("right", "to right edge", "", form.Over0, mm(vehicles.Job.SideRight),
+	hook("right", "to right edge", "", form.Over0, mm((*vehicles.Job).SideRight),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Right }),
 	hook("side_below", "side edge's drop", "", form.AnyLength, says("needed"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }),
@@ -119,13 +119,13 @@ var hookSlots = form.Slots{
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookAbove }),
 	hook("shift_above", "zero lies forward", "", form.AnyLength, says("0: above the other"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.ShiftAbove }),
-	hook("above_left", "to left edge", "", form.Over0, mm(vehicles.Job.AboveLeft),
+	hook("above_left", "to left edge", "", form.Over0, mm((*vehicles.Job).AboveLeft),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveLeft }),
-	hook("above_right", "to right edge", "", form.Over0, mm(vehicles.Job.AboveRight),
+	hook("above_right", "to right edge", "", form.Over0, mm((*vehicles.Job).AboveRight),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveRight }),
 	hook("side_above", "side edge below", "", form.AnyLength, says("side tape held level"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
-	hook("pins", "pins, each side", "", form.Over0, mm(vehicles.Job.Pins),
+	hook("pins", "pins, each side", "", form.Over0, mm((*vehicles.Job).Pins),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
 	pinsOn(),
 	datumName(),
