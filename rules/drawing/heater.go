@@ -85,7 +85,7 @@ func (d *drawer) runs() {
 	}
 	if r := d.plan.Intake; r != nil {
 		d.pipe(scene.Intake, rules.TheIntake, r)
-		d.end(scene.Mouth, r, "")
+		d.end(scene.Mouth, r, "heater's air comes in")
 	}
 	if r := d.plan.Exhaust; r != nil {
 		d.pipe(scene.Exhaust, rules.TheExhaust, r)

@@ -1,5 +1,7 @@
 package canvas
 
+import "bench.example/undermark/geometry/scene"
+
 // develop turns faces, lines and dots into characters on the canvas, the right way up for whoever looks.
 func (p *painter) develop() {
 	braille := &upright
@@ -22,6 +24,14 @@ func (p *painter) develop() {
 			if !one {
 				cell.Ground, other, edge = p.faces.mixed(faces[col])
 			}
+			if p.look.Faces && (banded(cell.Ground) || edge != 0 && banded(other)) { // neither a line behind it nor a texture parts the heater's exhaust
+				if s.front <= scene.Exhaust.Pen().Front {
+					s = &stroke{}
+				}
+				if inks[col].Tone == Faint || inks[col].Role.Pen().Front <= scene.Exhaust.Pen().Front {
+					dots = 0
+				}
+			}
 			switch {
 			case s.arms != 0 && (dots == 0 || s.front >= fronts[col]):
 				cell.Rune, cell.Ink = s.char(), s.ink
@@ -34,6 +44,9 @@ func (p *painter) develop() {
 		}
 	}
 }
+
+// banded tells whether a face is of the heater's exhaust.
+func banded(g Ground) bool { return g.Role == scene.Exhaust || g.Role == scene.Muffler }
 
 // edge shows where one face ends and another begins. What has none can't be ink.
 func (c *Cell) edge(dots uint8, most, other Ground, over bool) {

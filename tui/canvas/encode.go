@@ -68,7 +68,7 @@ func (e *encoder) put(worn string, d dress) string {
 	at := wear{d, e.colour, e.look}
 	want, ok := e.known[at]
 	if !ok {
-		want = sgr(d, e.colour, e.look.Table())
+		want = sgr(d, e.colour, tableOf(e.look, e.colour))
 		e.known[at] = want
 	}
 	if want != worn && (want != plain || worn != "") {
@@ -114,7 +114,7 @@ func (c *Canvas) Pictured() bool {
 	return true
 }
 
-// dress is what of a cell decides its looks: a blank only shows its ground, and that in true colour only.
+// dress is what of a cell decides its looks: a blank only shows its ground, and that where there are faces only.
 type dress struct {
 	ink    Ink
 	ground Ground
@@ -130,7 +130,7 @@ func dressOf(c *Cell, colour desk.Colour) dress {
 	if c.Rune == ' ' && c.Ink.Tone != Inverse {
 		d.ink = Ink{}
 	}
-	if colour != desk.TrueColour {
+	if !colour.Faces() {
 		d.ground = Ground{}
 	}
 	return d

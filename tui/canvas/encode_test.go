@@ -19,6 +19,7 @@ var modes = map[desk.Colour]*regexp.Regexp{
 	// Parameters as ECMA-48 and its extension for direct colour (ISO/IEC 8613-6) have them, from memory.
 	desk.NoColour:   regexp.MustCompile(`^0(;[147])*$`),
 	desk.Colours16:  regexp.MustCompile(`^0(;[147])*(;(3|9)[0-7])?$`),
+	desk.Colours256: regexp.MustCompile(`^0(;[147])*(;38;5;\d+)?(;48;5;\d+)?$`),
 	desk.TrueColour: regexp.MustCompile(`^0(;[147])*(;38;2;\d+;\d+;\d+)?(;48;2;\d+;\d+;\d+)?$`),
 }
 
@@ -71,7 +72,7 @@ func TestATerminalShowsTheCanvas(t *testing.T) {
 					continue
 				}
 				require.Equal(t, mode != desk.NoColour, got.Style.Fg != nil, "colour at %d,%d", col, row)
-				if mode != desk.TrueColour {
+				if !mode.Faces() {
 					require.Nil(t, got.Style.Bg)
 				}
 			}
@@ -101,7 +102,7 @@ func TestWhatABlankTakesOverIsNotSeen(t *testing.T) {
 			if cell.Rune == ' ' && cell.Ink.Tone != Inverse {
 				cell.Ink = Ink{}
 			}
-			slow.WriteString(sgr(dress{cell.Ink, cell.Ground}, mode, looks.Dark.Table()) + "m" + string(cell.Rune))
+			slow.WriteString(sgr(dress{cell.Ink, cell.Ground}, mode, tableOf(looks.Dark, mode)) + "m" + string(cell.Rune))
 		}
 		want, got := shown(slow.String()), shown(p.Encode(mode, looks.Dark))
 		for row := range p.Height {

@@ -4,10 +4,12 @@ import (
 	"bench.example/undermark/geometry/scene"
 )
 
-// mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more.
+// mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more, and one that stands in
+// every picture as much as there is.
 const (
 	mostHidden = 90
-	mostUrgent = 400
+	mostUrgent = 600
+	mostEnding = 4000
 )
 
 // choice is the best seat so far: found tells whether there is one, and cost is what it hides or, without one, may hide.
@@ -23,6 +25,8 @@ func (c *choice) beatenBy(off int) bool { return off < c.cost || off == c.cost &
 // most is what a label may hide at the most.
 func (l label) most() int {
 	switch {
+	case l.always:
+		return mostEnding
 	case l.urgent:
 		return mostUrgent
 	case l.over:
@@ -79,7 +83,8 @@ func (p *painter) back(col, row, length int, ink Ink) {
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
-	hidesMain  = 60 // of the exhaust, which is one line, unbroken, and of what is in the way
+	hidesBand  = 150 // of the exhaust, which is one line, unbroken
+	hidesMain  = 60  // of what is in the way
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 9 // it would be taken for that thing's name
@@ -141,7 +146,10 @@ func (p *painter) weighed() {
 func (p *painter) cost(i, row, col int) uint8 {
 	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
 	switch {
-	case line.arms != 0 && (line.ink.Role == scene.Exhaust || line.foul), ground.Role == scene.Exhaust:
+	case line.ink.Role == scene.Exhaust && line.arms != 0, banded(*ground), p.canvas.Cells[i].Ink.Face.Set && banded(p.canvas.Cells[i].Ink.Face),
+		p.dots.octet(col, row) != 0 && banded(Ground{Role: p.inks[row*p.Cols+col].Role}):
+		return hidesBand
+	case line.arms != 0 && line.foul:
 		return hidesMain
 	case line.arms != 0:
 		return hidesLine + line.front

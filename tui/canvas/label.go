@@ -45,7 +45,7 @@ func (p *painter) labels() {
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 6)
 	for i := range names {
-		if n := &names[i]; room > 0 && p.label(n) {
+		if n := &names[i]; (room > 0 || ending(n.it)) && p.label(n) {
 			room--
 		}
 	}
@@ -62,8 +62,11 @@ func (p *painter) namings() []naming {
 	for i := range p.parts {
 		if it := &p.parts[i]; p.nameable(it) {
 			rank := it.Rank()
-			if it.Role == scene.Exhaust {
-				rank = scene.RankFocus // it has the fewest places: where it leaves the picture
+			switch {
+			case it.Role == scene.Exhaust, it.Role == scene.Outlet:
+				rank = scene.RankFocus // it has the fewest places
+			case ending(it):
+				rank = scene.RankFoul // after what is in the way
 			}
 			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
 		}
@@ -84,6 +87,14 @@ func (p *painter) namings() []naming {
 	}
 	return append(first, others...)
 }
+
+// ending tells whether a name says where gas comes out or air goes in, which every picture says.
+func ending(it *part) bool {
+	return leaves(it) || it.Role == scene.Outlet || it.Role == scene.Mouth
+}
+
+// end tells whether a name is of a run's end, beside which it stands where it can.
+func (n *naming) end() bool { return n.it.Role == scene.Outlet || n.it.Role == scene.Mouth }
 
 // long is 1 for what lies along a line.
 func (n *naming) long() int {
@@ -111,8 +122,8 @@ func (p *painter) nameable(it *part) bool {
 		return false
 	case scene.Cut:
 		return !p.circle.named
-	case scene.Exhaust:
-		return p.leave.shown // its name stands at its end
+	case scene.Exhaust, scene.Intake:
+		return !leaves(it) || p.exitOf(it) != nil // else its name stands at its end
 	case scene.Hole:
 		return !p.tiny(it) && it.Warning() != ""
 	}
@@ -122,12 +133,12 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: n.rank >= scene.RankFoul}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: n.rank >= scene.RankFoul, always: ending(it)}
 	if it.Primitive == scene.Area && !p.thin(it) {
 		text.of = it
 	}
-	if it.Role == scene.Exhaust {
-		text.name += " " + string(arrows[p.leave.arrow])
+	if out := p.exitOf(it); out != nil {
+		text.name += " " + string(arrows[out.arrow])
 	}
 	if it.Role != scene.Conflict && it.Role != scene.Cut {
 		text.tail = it.Warning()
@@ -139,7 +150,7 @@ func (p *painter) label(n *naming) bool {
 	best := choice{cost: text.most()}
 	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
 	p.choose(&best, text, p.seats)
-	if n.must && best.cost > leastLeader {
+	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
 		for _, at := range p.anchors(it) {
 			p.leading(&best, text, at)
 		}
@@ -153,12 +164,14 @@ const overEdge = 10
 // seatsOf adds the places close by where an item's name could stand, over the edge of its own face too where that may be.
 func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat {
 	switch {
+	case ending(it) && it.Primitive == scene.Spot:
+		seats = p.roundAbout(p.beside(seats, it.Line[0], 1), it.Line[0])
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
 	case it.Role == scene.Cut:
 		return p.atRing(seats)
-	case it.Role == scene.Exhaust:
-		return p.atExit(seats, it)
+	case p.exitOf(it) != nil:
+		return p.atExit(seats, it, p.exitOf(it).at)
 	case it.Line != nil:
 		seats = p.alongside(seats, it.Line)
 	case it.Area.Shape == geometry.Line:

@@ -88,6 +88,8 @@ func (p crossing) crosses(col, row int) int {
 		}
 	case p.taken.has(i):
 		return tooDear
+	case p.costs[i] >= hidesBand:
+		return hidesBand
 	case p.strokes.cells[i].foul:
 		return hidesMain
 	case p.strokes.cells[i].arms != 0:
@@ -134,7 +136,7 @@ func (p *painter) lead(s seat, ink Ink) {
 // anchors are the places of an item that a leader may go to.
 func (p *painter) anchors(it *part) (at []geometry.Point) {
 	switch {
-	case it.Role == scene.Exhaust:
+	case p.exitOf(it) != nil:
 		return nil
 	case it.Role == scene.Cut:
 		return []geometry.Point{it.Area.Middle}

@@ -65,7 +65,7 @@ type painter struct {
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	canvas           Canvas
 	taken            cellset // cells of the canvas that hold words or must stay in sight
-	leave            exit    // of the heater's exhaust
+	exits            []exit  // of runs
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
@@ -96,9 +96,13 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, known: p.wardrobe()}
 	p.taken.begin(w * h)
 	p.costs, p.sums = emptied(p.costs, w*h), emptied(p.sums, w*h+1)
-	p.leave = exit{}
+	p.exits = p.exits[:0]
 	p.circle = p.ringOf()
 }
+
+// leastExhaust is the least radius of the heater's exhaust in a picture, in dots: it is a band from end to end, however far away,
+// where the eye finds it among the van's own pipes. Where slopes are looked at it is as thick as it is.
+const leastExhaust = 1
 
 // see finds what is seen of a scene's items.
 func (p *painter) see(s *scene.Scene) {
@@ -106,6 +110,9 @@ func (p *painter) see(s *scene.Scene) {
 	p.parts = p.parts[:0]
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
+			if it := &s.Items[i]; it.Role == scene.Exhaust && f.Area.Shape == geometry.Line && !s.Projection.Slopes {
+				f.Area.Radius = max(f.Area.Radius, leastExhaust*p.Scale)
+			}
 			p.parts = append(p.parts, part{Item: &s.Items[i], Seen: f})
 		}
 	}

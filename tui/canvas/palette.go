@@ -80,6 +80,14 @@ func tintIn(g Ground, t *looks.Table) (tint int, ok bool) {
 // between is the colour midway between two.
 func between(a, b int) int { return a&0xFEFEFE>>1 + b&0xFEFEFE>>1 }
 
+// tableOf is the table of a look for the terminal's colours.
+func tableOf(l looks.Look, colour desk.Colour) *looks.Table {
+	if colour == desk.Colours256 {
+		return l.InCube()
+	}
+	return l.Table()
+}
+
 // sgr returns the escape sequence that puts a dress on from nothing, without its end: "\x1b[0" and parameters.
 func sgr(d dress, colour desk.Colour, t *looks.Table) string {
 	s, c := "\x1b[0", Cell{Ink: d.ink, Ground: d.ground}
@@ -95,6 +103,12 @@ func sgr(d dress, colour desk.Colour, t *looks.Table) string {
 	switch colour {
 	case desk.Colours16:
 		s += ";" + desk.Sixteen(inkIn(c.Ink, t), desk.Fore)
+	case desk.Colours256:
+		ink, ground := colours(c, t)
+		s += ";" + desk.OfCube(looks.Nearest(ink), desk.Fore)
+		if _, ok := tintIn(c.Ground, t); ok && c.Ink.Tone != Inverse {
+			s += ";" + desk.OfCube(looks.Nearest(ground), desk.Back)
+		}
 	case desk.TrueColour:
 		ink, ground := colours(c, t)
 		s += rgb(38, ink)

@@ -43,6 +43,7 @@ type label struct {
 	of           *part // whose own face it may stand on; nil for what has none
 	over         bool  // it may hide what matters less, and stand off with a leader
 	urgent       bool  // it may hide more
+	always       bool  // it stands in every picture
 }
 
 func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
@@ -181,6 +182,22 @@ func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
 		} {
 			s.off = (d - 1) * dear
 			seats = append(seats, s)
+		}
+	}
+	return seats
+}
+
+// roundAbout adds seats farther and farther round a place, for a name that must have one.
+func (p *painter) roundAbout(seats []seat, at geometry.Point) []seat {
+	const far = 12 // columns
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return seats
+	}
+	for away := 1; away <= far; away++ {
+		for _, down := range [...]int{1, -1, 2, -2, 3, -3} {
+			off := leaderRow * (away + abs(down))
+			seats = append(seats, seat{col: col + away, row: row + down, hold: byStart, off: off}, seat{col: col - away, row: row + down, hold: byEnd, off: off})
 		}
 	}
 	return seats

@@ -120,42 +120,61 @@ func (p *painter) ends() {
 // arrows point to the picture's right, bottom, left and top.
 var arrows = [4]rune{'►', '▼', '◄', '▲'}
 
-// goesOn puts an arrow where the heater's exhaust leaves the picture.
+// leaves tells whether a part is a run that gas goes through, exhaust or intake: where that ends must be known.
+func leaves(it *part) bool {
+	return (it.Role == scene.Exhaust || it.Role == scene.Intake) && it.Primitive == scene.Area && it.Area.Shape == geometry.Line
+}
+
+// goesOn puts an arrow where the heater's exhaust leaves the picture, and where its intake does.
 func (p *painter) goesOn() {
 	for i := range p.parts {
-		it := &p.parts[i]
-		if it.Role != scene.Exhaust || it.Primitive != scene.Area {
-			continue
-		}
-		path := it.Area.Path
-		if _, _, seen := p.Cell(path[len(path)-1]); seen {
-			continue
-		}
-		for k := len(path) - 1; k > 0; k-- {
-			a, b, ok := p.clipped(path[k-1], path[k])
-			if !ok {
-				continue
-			}
-			p.leave = exit{at: b, arrow: p.heading(a, b), shown: true}
-			if col, row, _ := p.Cell(b); !p.onRing(col, row) {
-				p.canvas.Write(Text{Col: col, Row: row, Name: string(arrows[p.leave.arrow]), Ink: Ink{Role: scene.Exhaust, Tone: Inverse}})
-				p.taken.add(row*p.canvas.Width + col)
-			}
-			break
+		if it := &p.parts[i]; leaves(it) {
+			p.goesOut(it)
 		}
 	}
 }
 
-// exit is where the heater's exhaust leaves the picture.
-type exit struct {
-	at    geometry.Point
-	arrow int
-	shown bool
+// goesOut puts an arrow where a run leaves the picture whose end is out of sight.
+func (p *painter) goesOut(it *part) {
+	path := it.Area.Path
+	if _, _, seen := p.Cell(path[len(path)-1]); seen {
+		return
+	}
+	for k := len(path) - 1; k > 0; k-- {
+		a, b, ok := p.clipped(path[k-1], path[k])
+		if !ok {
+			continue
+		}
+		out := exit{of: it, at: b, arrow: p.heading(a, b)}
+		p.exits = append(p.exits, out)
+		if col, row, _ := p.Cell(b); !p.onRing(col, row) {
+			p.canvas.Write(Text{Col: col, Row: row, Name: string(arrows[out.arrow]), Ink: Ink{Role: it.Role, Tone: Inverse}})
+			p.taken.add(row*p.canvas.Width + col)
+		}
+		return
+	}
 }
 
-// atExit adds seats to both sides of the exhaust where it leaves the picture, the nearest first.
-func (p *painter) atExit(seats []seat, it *part) []seat {
-	col, row, _ := p.Cell(p.leave.at)
+// exit is where a run leaves the picture.
+type exit struct {
+	of    *part
+	at    geometry.Point
+	arrow int
+}
+
+// exitOf is where a part leaves the picture; nil where it has its end in it, or nothing.
+func (p *painter) exitOf(it *part) *exit {
+	for i := range p.exits {
+		if p.exits[i].of == it {
+			return &p.exits[i]
+		}
+	}
+	return nil
+}
+
+// atExit adds seats to both sides of a run where it leaves the picture, the nearest first.
+func (p *painter) atExit(seats []seat, it *part, at geometry.Point) []seat {
+	col, row, _ := p.Cell(at)
 	aside := int(it.Area.Radius/p.Scale/dotsAcross+0.5) + 2
 	for d := range p.Rows / 2 {
 		for _, r := range [2]int{row - d, row + d} {
@@ -163,7 +182,7 @@ func (p *painter) atExit(seats []seat, it *part) []seat {
 				seat{col: col + aside, row: r, hold: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, hold: byEnd, off: leaderRow * d})
 		}
 	}
-	return seats
+	return p.roundAbout(seats, at)
 }
 
 // clipped is what of a line lies in the picture.

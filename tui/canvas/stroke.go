@@ -190,7 +190,7 @@ func (p *painter) aslant(a, b geometry.Point) bool {
 		abs(float64(from[0]-to[0])) > 0 && abs(float64(from[1]-to[1])) > 1 && abs(b.X-a.X) > abs(b.Y-a.Y)/20
 }
 
-func abs(x float64) float64 { return max(x, -x) }
+func abs[N int | float64](x N) N { return max(x, -x) }
 
 // within cuts a line down to the picture and a little more.
 func (p *painter) within(a, b geometry.Point) (geometry.Point, geometry.Point, bool) {

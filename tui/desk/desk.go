@@ -94,8 +94,12 @@ type Colour uint8
 const (
 	NoColour Colour = iota
 	Colours16
+	Colours256
 	TrueColour
 )
+
+// Faces tells whether there are colours for whole faces: what is solid is shown by them.
+func (c Colour) Faces() bool { return c >= Colours256 }
 
 // Camera is where a plan looks: from which side, the middle of the picture, how many mm a dot is wide.
 type Camera struct {

@@ -64,6 +64,8 @@ func Detect(env func(string) string) Colour {
 		return NoColour
 	case env("COLORTERM") == "truecolor" || env("COLORTERM") == "24bit" || strings.HasSuffix(term, "-direct"):
 		return TrueColour
+	case strings.Contains(term, "256color"):
+		return Colours256
 	}
 	return Colours16
 }

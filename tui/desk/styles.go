@@ -67,6 +67,7 @@ var styles = sync.OnceValue(func() (all [TrueColour + 1][looks.Count]*Styles) {
 		t := looks.Look(l).Table()
 		all[NoColour][l] = withoutColour()
 		all[Colours16][l] = coloured(termenv.ANSI, t.Text, func(c looks.Colour) lipgloss.Color { return lipgloss.Color(strconv.Itoa(int(c.Of))) })
+		all[Colours256][l] = coloured(termenv.ANSI256, t.Text, func(c looks.Colour) lipgloss.Color { return lipgloss.Color(strconv.Itoa(int(t.Number(c)))) })
 		all[TrueColour][l] = coloured(termenv.TrueColor, t.Text, func(c looks.Colour) lipgloss.Color { return lipgloss.Color(fmt.Sprintf("#%06x", c.RGB)) })
 	}
 	return all
@@ -80,6 +81,8 @@ func (s Settings) Dress(picture string) string {
 		return picture
 	case s.Colour == Colours16:
 		return looks.Dress(picture, Sixteen(t.Ink, Fore)+";"+Sixteen(t.Paper, Back))
+	case s.Colour == Colours256:
+		return looks.Dress(picture, OfCube(t.Number(t.Ink), Fore)+";"+OfCube(t.Number(t.Paper), Back))
 	}
 	return looks.Dress(picture, trueColour(t.Ink, Fore)+";"+trueColour(t.Paper, Back))
 }
@@ -101,6 +104,9 @@ func Sixteen(c looks.Colour, p Plane) string {
 	}
 	return strconv.Itoa(n)
 }
+
+// OfCube returns the parameters that set one of 256 colours.
+func OfCube(n uint8, p Plane) string { return fmt.Sprintf("%d;5;%d", int(p)+8, n) }
 
 func trueColour(c looks.Colour, p Plane) string {
 	return fmt.Sprintf("%d;2;%d;%d;%d", int(p)+8, c.RGB>>16&255, c.RGB>>8&255, c.RGB&255)

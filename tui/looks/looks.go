@@ -53,10 +53,19 @@ type Table struct {
 	Text  Text
 	Marks [Marks]Colour
 	Faces [Faces]int           // 0xRRGGBB
+	Cube  Cube                 // marks and faces where there are 256 colours
 	Rooms [scene.Grades]Colour // the dots of shaded floor; 0 where it stays bare
 }
 
-// Text is the colours of words on the screens.
+// Cube has the marks and faces of a look for a terminal of 256 colours, by number: what is nearest to each by itself would give two of
+// them one colour, so they were sought together.
+type Cube struct {
+	Marks [Marks]uint8
+	Faces [Faces]uint8
+}
+
+// Text is the colours of words on the screens. Words that say what a mark says have its meaning; Title and Key say where one is and what
+// can be pressed, which is what being picked out says.
 type Text struct{ Faint, Title, Key, Field, Foul, Doubtful, Clear Colour }
 
 // Mark is what the ink of a line, a sign or a name on a plan says.
@@ -160,14 +169,17 @@ func beneath(row, on string) string {
 	}
 }
 
-// setsBoth tells whether the parameters of a sequence set both ink and ground in true colour.
+// setsBoth tells whether the parameters of a sequence set both ink and ground, in true colour or one of 256.
 func setsBoth(parameters string) bool {
 	ink, ground := false, false
 	all := strings.Split(parameters, ";")
 	for i := 0; i < len(all); i++ {
 		if all[i] == "38" || all[i] == "48" {
 			ink, ground = ink || all[i] == "38", ground || all[i] == "48"
-			i += 4 // 2 and the three parts of the colour
+			i += 2 // 5 and a number
+			if i-1 < len(all) && all[i-1] == "2" {
+				i += 2 // or 2 and the three parts of the colour
+			}
 		}
 	}
 	return ink && ground

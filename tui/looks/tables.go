@@ -8,8 +8,8 @@ import "bench.example/undermark/geometry/scene"
 var dark = Table{
 	Paper: Colour{0x101216, 0}, Ink: Colour{0xe8eef4, 7}, Last: [2]int{0x000000, 0xffffff},
 	Text: Text{
-		Faint: Colour{0x8f98a3, 8}, Title: Colour{0x9fd3ff, 14}, Key: Colour{0xffd479, 11}, Field: Colour{0xe8eef4, 15},
-		Foul: Colour{0xff6b5e, 9}, Doubtful: Colour{0xffc24b, 11}, Clear: Colour{0x5fd0b5, 14},
+		Faint: Colour{0x8f98a3, 8}, Title: Colour{0xc2edff, 14}, Key: Colour{0xc2edff, 14}, Field: Colour{0xe8eef4, 15},
+		Foul: Colour{0xf65048, 9}, Doubtful: Colour{0xfdd13e, 11}, Clear: Colour{0x7adf7b, 10},
 	},
 	Marks: [Marks]Colour{
 		Foul: {0xf65048, 9}, Doubtful: {0xfdd13e, 11}, Room: {0x7adf7b, 10}, Picked: {0xc2edff, 14},
@@ -23,6 +23,16 @@ var dark = Table{
 		NoseFace: 0x2a3139, BumperFace: 0x666e77, ExhaustFace: 0xffa13f, MufflerFace: 0xcc7f26, IntakeFace: 0x7775e1, FuelFace: 0xda7eaf,
 		FoulFace: 0xcd2b16, PickedFace: 0x6ab6ed, LittleRoomFace: 0x1d4429, FairRoomFace: 0x24603a, MuchRoomFace: 0x2c8049,
 	},
+	Cube: Cube{
+		Marks: [Marks]uint8{
+			Foul: 203, Doubtful: 220, Room: 77, Picked: 152, Lines: 73, Hot: 181, Exhaust: 208, Intake: 105, Fuel: 212, Opening: 183,
+			Tie: 200, Cut: 231, Rail: 194, Steel: 189, Moves: 144, Fitting: 100, Sheet: 102, Frame: 246, Wheels: 243, Grid: 239,
+		},
+		Faces: [Faces]uint8{
+			FloorFace: 234, SteelFace: 103, RailFace: 246, LinesFace: 61, HotFace: 132, MovesFace: 242, NoseFace: 236, BumperFace: 242, ExhaustFace: 215,
+			MufflerFace: 172, IntakeFace: 105, FuelFace: 211, FoulFace: 160, PickedFace: 74, LittleRoomFace: 29, FairRoomFace: 65, MuchRoomFace: 35,
+		},
+	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0xd9a520, 3}, scene.LittleRoom: {0x5d8f64, 2}, scene.FairRoom: {0x68ad73, 2}, scene.MuchRoom: {0x86d694, 2},
 	},
@@ -31,8 +41,8 @@ var dark = Table{
 var light = Table{
 	Paper: Colour{0xfafafa, 15}, Ink: Colour{0x10161c, 0}, Last: [2]int{0x000000, 0xffffff},
 	Text: Text{
-		Faint: Colour{0x5d6670, 8}, Title: Colour{0x0b4f8a, 4}, Key: Colour{0x7a4a00, 5}, Field: Colour{0x10161c, 0},
-		Foul: Colour{0xd5151e, 1}, Doubtful: Colour{0x4a3400, 5}, Clear: Colour{0x12706a, 6},
+		Faint: Colour{0x5d6670, 8}, Title: Colour{0x004885, 4}, Key: Colour{0x004885, 4}, Field: Colour{0x10161c, 0},
+		Foul: Colour{0xd8183c, 1}, Doubtful: Colour{0x7c6300, 3}, Clear: Colour{0x0c703c, 2},
 	},
 	Marks: [Marks]Colour{
 		Foul: {0xd8183c, 1}, Doubtful: {0x7c6300, 3}, Room: {0x0c703c, 2}, Picked: {0x004885, 4},
@@ -46,6 +56,16 @@ var light = Table{
 		NoseFace: 0xdde2e6, BumperFace: 0x868e96, ExhaustFace: 0xd6710b, MufflerFace: 0xca6f18, IntakeFace: 0x7483ea, FuelFace: 0xb95691,
 		FoulFace: 0xcc352b, PickedFace: 0x197dba, LittleRoomFace: 0xd3ecd2, FairRoomFace: 0xb4deb2, MuchRoomFace: 0x8fcb8f,
 	},
+	Cube: Cube{
+		Marks: [Marks]uint8{
+			Foul: 161, Doubtful: 58, Room: 28, Picked: 24, Lines: 31, Hot: 95, Exhaust: 52, Intake: 63, Fuel: 126, Opening: 92,
+			Tie: 54, Cut: 16, Rail: 238, Steel: 238, Moves: 243, Fitting: 167, Sheet: 243, Frame: 243, Wheels: 102, Grid: 250,
+		},
+		Faces: [Faces]uint8{
+			FloorFace: 255, SteelFace: 65, RailFace: 238, LinesFace: 23, HotFace: 95, MovesFace: 102, NoseFace: 254, BumperFace: 245, ExhaustFace: 166,
+			MufflerFace: 166, IntakeFace: 68, FuelFace: 133, FoulFace: 160, PickedFace: 25, LittleRoomFace: 194, FairRoomFace: 151, MuchRoomFace: 78,
+		},
+	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0x946a00, 3}, scene.LittleRoom: {0x568a59, 2}, scene.FairRoom: {0x447a48, 2}, scene.MuchRoom: {0x2c6332, 2},
 	},
@@ -54,8 +74,8 @@ var light = Table{
 var sun = Table{
 	Paper: Colour{0xffffff, 15}, Ink: Colour{0x000000, 0}, Own: true, Last: [2]int{0x000000, 0xffffff},
 	Text: Text{
-		Faint: Colour{0x303030, 0}, Title: Colour{0x003a9e, 4}, Key: Colour{0x7a2e00, 4}, Field: Colour{0x000000, 0},
-		Foul: Colour{0xa80008, 1}, Doubtful: Colour{0x3c2200, 5}, Clear: Colour{0x00603c, 0},
+		Faint: Colour{0x303030, 0}, Title: Colour{0x0a1352, 4}, Key: Colour{0x0a1352, 4}, Field: Colour{0x000000, 0},
+		Foul: Colour{0x910000, 1}, Doubtful: Colour{0x3d3523, 5}, Clear: Colour{0x09261f, 0},
 	},
 	Marks: [Marks]Colour{
 		Foul: {0x910000, 1}, Doubtful: {0x9f6b0e, 5}, Room: {0x418449, 2}, Picked: {0x845ae7, 4},
@@ -69,6 +89,16 @@ var sun = Table{
 		NoseFace: 0xd0d6dc, BumperFace: 0x59626b, ExhaustFace: 0xe27400, MufflerFace: 0xd66b00, IntakeFace: 0x114bd9, FuelFace: 0xdf5cb1,
 		FoulFace: 0xd11912, PickedFace: 0x3c90f2, LittleRoomFace: 0xc6ecc0, FairRoomFace: 0x94d890, MuchRoomFace: 0x5cbc60,
 	},
+	Cube: Cube{
+		Marks: [Marks]uint8{
+			Foul: 124, Doubtful: 130, Room: 22, Picked: 63, Lines: 30, Hot: 95, Exhaust: 137, Intake: 21, Fuel: 161, Opening: 54,
+			Tie: 127, Cut: 16, Rail: 237, Steel: 238, Moves: 24, Fitting: 52, Sheet: 240, Frame: 237, Wheels: 241, Grid: 247,
+		},
+		Faces: [Faces]uint8{
+			FloorFace: 231, SteelFace: 246, RailFace: 60, LinesFace: 30, HotFace: 131, MovesFace: 242, NoseFace: 188, BumperFace: 241, ExhaustFace: 202,
+			MufflerFace: 202, IntakeFace: 21, FuelFace: 169, FoulFace: 160, PickedFace: 33, LittleRoomFace: 194, FairRoomFace: 114, MuchRoomFace: 71,
+		},
+	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0x7c5600, 5}, scene.LittleRoom: {0x2c7a30, 2}, scene.FairRoom: {0x15651c, 2}, scene.MuchRoom: {0x004d0c, 2},
 	},
@@ -79,8 +109,8 @@ var sun = Table{
 var night = Table{
 	Paper: Colour{0x080200, 0}, Ink: Colour{0xc89058, 3}, Own: true, Last: [2]int{0x080200, 0xffa850},
 	Text: Text{
-		Faint: Colour{0x9c6f48, 1}, Title: Colour{0xe09a58, 3}, Key: Colour{0xf09a28, 11}, Field: Colour{0xe0a860, 3},
-		Foul: Colour{0xff4c00, 9}, Doubtful: Colour{0xc8a040, 11}, Clear: Colour{0xa88858, 3},
+		Faint: Colour{0x9c6f48, 1}, Title: Colour{0xff8c66, 11}, Key: Colour{0xff8c66, 11}, Field: Colour{0xe0a860, 3},
+		Foul: Colour{0xff4c00, 9}, Doubtful: Colour{0xbb9b42, 11}, Clear: Colour{0xb8b800, 3},
 	},
 	Marks: [Marks]Colour{
 		Foul: {0xff4c00, 9}, Doubtful: {0xbb9b42, 11}, Room: {0xb8b800, 3}, Picked: {0xff8c66, 11},
@@ -93,6 +123,16 @@ var night = Table{
 		FloorFace: 0x120500, SteelFace: 0x877366, RailFace: 0xa58366, LinesFace: 0x7b7a00, HotFace: 0xa19a5d, MovesFace: 0xa06952,
 		NoseFace: 0x2c1c10, BumperFace: 0x8e7254, ExhaustFace: 0xe98500, MufflerFace: 0xc5633c, IntakeFace: 0xe2b400, FuelFace: 0xfc674b,
 		FoulFace: 0xfe0900, PickedFace: 0xff9f66, LittleRoomFace: 0x2a2800, FairRoomFace: 0x3c3a00, MuchRoomFace: 0x4c4900,
+	},
+	Cube: Cube{
+		Marks: [Marks]uint8{
+			Foul: 174, Doubtful: 178, Room: 184, Picked: 209, Lines: 246, Hot: 172, Exhaust: 203, Intake: 95, Fuel: 180, Opening: 131,
+			Tie: 196, Cut: 215, Rail: 137, Steel: 137, Moves: 242, Fitting: 100, Sheet: 95, Frame: 94, Wheels: 94, Grid: 236,
+		},
+		Faces: [Faces]uint8{
+			FloorFace: 232, SteelFace: 244, RailFace: 138, LinesFace: 101, HotFace: 144, MovesFace: 167, NoseFace: 234, BumperFace: 137, ExhaustFace: 208,
+			MufflerFace: 173, IntakeFace: 179, FuelFace: 202, FoulFace: 160, PickedFace: 216, LittleRoomFace: 235, FairRoomFace: 58, MuchRoomFace: 94,
+		},
 	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0xbb9b42, 11}, scene.LittleRoom: {0x807f10, 3}, scene.FairRoom: {0x949318, 3}, scene.MuchRoom: {0xb8b800, 3},

@@ -63,7 +63,7 @@ func TestAPaneThatPaintedMuchPaintsAsANewOne(t *testing.T) {
 			if rapid.Bool().Draw(t, "near") {
 				s.Camera.Middle, s.Camera.Scale = pt(1200, 200), rapid.SampledFrom([]float64{4, 12}).Draw(t, "scale")
 			}
-			s.Settings = desk.Settings{Colour: desk.Colour(rapid.IntRange(0, 2).Draw(t, "colour")), Look: looks.Look(rapid.IntRange(0, looks.Count-1).Draw(t, "look"))}
+			s.Settings = desk.Settings{Colour: desk.Colour(rapid.IntRange(0, int(desk.TrueColour)).Draw(t, "colour")), Look: looks.Look(rapid.IntRange(0, looks.Count-1).Draw(t, "look"))}
 			s.Selected = rapid.IntRange(-1, len(s.Job.Obstructions)-1).Draw(t, "selected")
 			o := Options{Room: rapid.IntRange(0, 3).Draw(t, "room") > 0, Shown: rules.ForPeople(s.Result.Findings)[:3]}
 			size := rapid.SampledFrom([][2]int{{60, 17}, {100, 27}, {101, 30}}).Draw(t, "size") // few: what was kept is asked for again

@@ -205,7 +205,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	look := canvas.Look{
 		Camera: p.Sized(w, h).camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: colour == desk.TrueColour, Codes: p.legend, Signs: opts.Signs,
+		Faces: colour.Faces(), Codes: p.legend, Signs: opts.Signs,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {

@@ -176,7 +176,7 @@ func TestGoToTheCut(t *testing.T) {
 
 func TestViewIsExactlyAsLargeAsAsked(t *testing.T) {
 	s := state(t)
-	for _, colour := range []desk.Colour{desk.NoColour, desk.Colours16, desk.TrueColour} {
+	for _, colour := range []desk.Colour{desk.NoColour, desk.Colours16, desk.Colours256, desk.TrueColour} {
 		s.Settings.Colour = colour
 		for _, size := range [][2]int{{20, 4}, {60, 9}, {60, 17}, {100, 27}, {160, 47}} {
 			for _, legend := range []bool{false, true} {

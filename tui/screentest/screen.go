@@ -93,7 +93,7 @@ func Wander(t *rapid.T, screen desk.Screen, names ...string) (desk.Screen, desk.
 	before := string(start.Job.Format())
 	s := start
 	s.Settings.Units = rapid.SampledFrom([]desk.Units{desk.Millimetres, desk.Inches}).Draw(t, "units")
-	s.Settings.Colour = desk.Colour(rapid.IntRange(0, 2).Draw(t, "colour"))
+	s.Settings.Colour = desk.Colour(rapid.IntRange(0, int(desk.TrueColour)).Draw(t, "colour"))
 	for range rapid.IntRange(1, 25).Draw(t, "presses") {
 		w, h := rapid.IntRange(60, 170).Draw(t, "w"), rapid.IntRange(17, 50).Draw(t, "h")
 		msgs := append([]tea.Msg{tea.WindowSizeMsg{Width: w, Height: h}}, Keys(rapid.SampledFrom(names).Draw(t, "keys"))...)

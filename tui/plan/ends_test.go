@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
+)
+
+// sample is a sample job on the desk.
+func sample(t testing.TB, file string) desk.State {
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	job, err := vehicles.ParseJob(data, file)
+	if err != nil {
+		return desk.State{} // one that is refused
+	}
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults, file)
+	return desk.State{Job: job, Plan: result.Plan, Result: result, Selected: -1, Settings: desk.Settings{Colour: desk.TrueColour}}
+}
+
+// Wherever exhaust and intake of a heater are in the picture, it says where they end, or with an arrow where they leave it: in every sample job,
+// with all that a screen shows beside it.
+func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/cases/*.toml")
+	require.NoError(t, err)
+	runs := 0
+	for _, file := range files {
+		s := sample(t, file)
+		signs := []geometry.Point3{}
+		for _, run := range []*vehicles.LaidRun{s.Plan.Exhaust, s.Plan.Intake} {
+			if run != nil {
+				signs = append(signs, run.Path...)
+			}
+		}
+		for _, c := range []struct {
+			run         *vehicles.LaidRun
+			end, beyond string
+		}{{s.Plan.Exhaust, "heater's exhaust ends", "heater's exhaust "}, {s.Plan.Intake, "heater's air comes in", "heater's air in "}} {
+			if c.run == nil {
+				continue
+			}
+			runs++
+			for _, size := range [][2]int{{60, 17}, {57, 15}, {57, 27}, {100, 27}} {
+				for _, whole := range []bool{true, false} {
+					o := Options{Shown: drawing.Worst(s.Result.Findings, func(*rules.Finding) bool { return true }, 3), Signs: signs}
+					pane := New().Sized(size[0], size[1])
+					s.Camera = desk.Camera{Whole: true}
+					if !whole && s.Job.Cut != nil {
+						s.Camera = pane.atCut(s)
+					}
+					picture := ansi.Strip(pane.View(s, size[0], size[1], o))
+					_, _, ends := pane.Cell(c.run.Path[len(c.run.Path)-1], s, o)
+					_, _, begins := pane.Cell(c.run.Path[0], s, o)
+					switch {
+					case ends:
+						assert.Contains(t, picture, c.end, "%s %v\n%s", file, size, picture)
+					case begins:
+						assert.Regexp(t, c.beyond+"[►▼◄▲]", picture, "%s %v\n%s", file, size, picture)
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, runs, 10)
+}
