@@ -53,6 +53,7 @@ func withObstructions(job vehicles.Job, n int) vehicles.Job {
 func BenchmarkAKeyThroughTheRoot(b *testing.B) {
 	r := working(b, jobOfCases(b, "24-everything.toml"))
 	r.screens, r.at = []desk.Screen{plain{title: "Underneath"}}, 0
+	r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
 	for b.Loop() {
 		r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("e")})
 		_ = r.View()
