@@ -56,6 +56,8 @@ type Finding struct {
 	Unsaid   bool        // nobody has said what it takes to know the value: Value is none, and there is no margin
 	// Unconfirmed: it would be clear, but that what it is held against was not measured on this van.
 	Unconfirmed bool
+	// OfGuess: it rests on a size of the floor that nobody has measured.
+	OfGuess bool
 }
 
 // ID is the id by which the JSON calls the finding.

@@ -125,6 +125,9 @@ func (j *judge) close(f *Finding, why reasons) {
 	if j.misplaced && f.Subject.onCut() {
 		why |= misplaced
 	}
+	if f.OfGuess = j.onGuess(f); f.OfGuess {
+		why |= guessed
+	}
 	if f.Required.Set {
 		f.Margin = vehicles.Some(margin(f.Value, f.Required.Value, f.Rule.Sense))
 	}

@@ -26,8 +26,37 @@ func TestWhatIsNotSettledIsDoubtfulAtBest(t *testing.T) {
 	}}
 	assert.Equal(t, Clear, judged(job))
 	assert.Equal(t, Doubtful, judged(job.WithRefused([]vehicles.Refusal{{Of: "floor", Field: "width", Text: "8x"}})))
-	assert.Equal(t, Doubtful, judged(job.WithFloorGuessed()))
+	guessed, faults := Judge(job.WithFloorGuessed(), Builtin())
+	require.Empty(t, faults)
+	assert.Equal(t, Doubtful, guessed.Verdict)
 	begun := job
 	begun.Unfinished.Obstructions = begun.Unfinished.Obstructions.Insert(0, vehicles.Begun{Texts: map[string]string{"x0": "100"}})
 	assert.Equal(t, Doubtful, judged(begun))
+}
+
+// Nobody has looked at a floor that is a guess: whether the collar reaches through it, and whether the cut lies on it, is not clear.
+func TestOnAGuessedFloorNothingOfItIsClear(t *testing.T) {
+	measured := vehicles.NewJob("TL-09").WithCut(vehicles.Cut{At: [2]float64{1500, 0}, Across: 127})
+	for _, key := range vehicles.FloorKeys {
+		measured = measured.WithoutGuess(key)
+	}
+	of := func(job vehicles.Job) map[string]Verdict {
+		result, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		all := map[string]Verdict{}
+		for _, f := range result.Findings {
+			if f.Against.Sort == TheFloor {
+				all[f.About()] = f.Verdict
+			}
+		}
+		return all
+	}
+	known := of(measured)
+	require.Greater(t, len(known), 2)
+	for about, verdict := range known {
+		require.Equal(t, Clear, verdict, about)
+	}
+	for about, verdict := range of(measured.WithFloorGuessed()) {
+		assert.Equal(t, Doubtful, verdict, about)
+	}
 }

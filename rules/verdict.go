@@ -25,6 +25,7 @@ const (
 	unclosed                       // it rests on a chain that misses its overall reading
 	misplaced                      // the pilot hole is where the tapes do not explain it
 	denied                         // a direct tape from the drilled hole says otherwise
+	guessed                        // a size of the floor was not measured
 )
 
 func margin(value, required float64, sense Sense) float64 {
@@ -75,6 +76,8 @@ func (f *Finding) because(why reasons) string {
 		return "tape sloped by an unknown amount: enter its height below floor"
 	case why&unmeasured != 0:
 		return "not measured on this van"
+	case why&guessed != 0:
+		return "a size of the floor is a guess: measure it"
 	case why&unclosed != 0:
 		return "its chain of readings misses the overall one: measure them again"
 	case why&denied != 0:

@@ -30,13 +30,13 @@ var windows = [][2]int{{60, 20}, {100, 30}, {160, 50}}
 // taped are keys that go to a field of a length on each screen that has one and type there, what is then shown large, what it is
 // measured from, and the field's label.
 var taped = []struct{ title, keys, text, from, label string }{
-	{"Underneath", "home enter down down down ctrl+u 652.5", "652.5", ": near edge", "near edge"},
-	{"Underneath", "home enter down down down down ctrl+u +84", "+84", "On from the reading before: far edge", "far edge"},
-	{"Underneath", "home enter down down down down down ctrl+u l240", "L240", "From the left edge: one side", "one side"},
-	{"Underneath", "home enter down down down down down ctrl+u -240", "-240", "centreline: one side", "one side"},
-	{"Underneath", "home enter down down down down down down down down ctrl+u 95", "95", "Below the floor: top", "top"},
+	{"Underneath", "home enter ctrl+u 652.5", "652.5", ": near edge", "near edge"},
+	{"Underneath", "home enter down ctrl+u +84", "+84", "On from the reading before: far edge", "far edge"},
+	{"Underneath", "home enter down down ctrl+u l240", "L240", "From the left edge: one side", "one side"},
+	{"Underneath", "home enter down down ctrl+u -240", "-240", "centreline: one side", "one side"},
+	{"Underneath", "home enter down down down down down ctrl+u 95", "95", "Below the floor: top", "top"},
 	{"On top", "home enter ctrl+u 25-1/2\"", "25-1/2\"", "", ""},
-	{"Match", "home enter down ctrl+u 1502", "1502", ": below", "below"},
+	{"Match", "home enter ctrl+u 1502", "1502", ": below", "below"},
 	{"Place", "m 1219", "1219", "from the", "from the"},
 	{"Work", "home down down down down down down down down enter ctrl+u 31.5", "31.5", "depth of the floor", "depth of the floor"},
 	{"Runs", "t 1219", "1219", "from the", "from the"},
@@ -80,7 +80,7 @@ func TestTapsGoBelowTheBigFigures(t *testing.T) {
 	for _, size := range windows {
 		b, _ := wholeVan(t, size[0], size[1])
 		b.press("B").goTo(b.titled("Underneath"))
-		b.keys("home enter down down down")
+		b.keys("home enter")
 		for y, row := range b.rows() {
 			if strings.Contains(row, "  far edge") {
 				b.tap(4, y)
@@ -100,7 +100,7 @@ func TestTapsGoBelowTheBigFigures(t *testing.T) {
 func TestBigFiguresComeAndGo(t *testing.T) {
 	b, o := wholeVan(t, 60, 20)
 	b.goTo(b.titled("Underneath"))
-	b.keys("home enter down down down")
+	b.keys("home enter")
 	assert.Zero(t, b.bandHeight(), "off unless it is asked for")
 	b.press("esc", "B")
 	assert.Zero(t, b.bandHeight(), "nothing is typed")

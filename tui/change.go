@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -91,10 +92,10 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 		r.askName()
 	case desk.Undo:
 		was := r.desk.State.Job
-		return r.stepped(r.desk.Undo(), "nothing to undo", func(is vehicles.Job) string { return "took back: " + words.Changed(is, was) })
+		return r.stepped(r.desk.Undo(), "nothing to undo", func(is vehicles.Job) string { return "took back: " + r.went(is, was) })
 	case desk.Redo:
 		was := r.desk.State.Job
-		return r.stepped(r.desk.Redo(), "nothing to do again", func(is vehicles.Job) string { return "done again: " + words.Changed(was, is) })
+		return r.stepped(r.desk.Redo(), "nothing to do again", func(is vehicles.Job) string { return "done again: " + r.went(was, is) })
 	case desk.Quit:
 		return r.quit()
 	case desk.Cautions:
@@ -107,6 +108,11 @@ func (r *Root) ask(a desk.Ask) tea.Cmd {
 		return r.print(a)
 	}
 	return nil
+}
+
+// went is what undo or redo went over: what the edit is called, or what it changed.
+func (r *Root) went(before, after vehicles.Job) string {
+	return cmp.Or(r.desk.Moved(), words.Changed(before, after))
 }
 
 // stepped goes on after an undo or redo, and says what that did: one that takes back something else than was meant is seen.

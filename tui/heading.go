@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench.example/undermark/rules"
@@ -45,6 +46,8 @@ func heading(s desk.State) string {
 	switch {
 	case len(s.Faults) > 0:
 		return "Can't be worked out: " + s.Faults[0].Text + more(len(s.Faults)-1)
+	case result.Job.Cut == nil && clearButFloor(result.Findings):
+		return "the cut has no place yet" + missing(result)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
 		worst := *rules.ForPeople(result.Findings)[0]
 		why := worst.Why
@@ -52,8 +55,6 @@ func heading(s desk.State) string {
 			why = words.Margin(worst, s.Settings.Units)
 		}
 		return fmt.Sprintf("%s%s: worst%s %s, %s", words.Tally(result.Findings), unfinished(result), deadly(worst), worst.About(), why)
-	case result.Job.Cut == nil:
-		return "the cut has no place yet" + missing(result)
 	case result.Verdict != rules.Clear:
 		return "doubtful: there is not enough entered to judge" + missing(result)
 	case !result.AllLooked():
@@ -62,6 +63,11 @@ func heading(s desk.State) string {
 		return rules.ClearOfEntered + "; nobody has said: " + strings.Join(result.Unanswered, ", ") + missing(result)
 	}
 	return "clear" + missing(result)
+}
+
+// clearButFloor tells whether there is nothing to say of any finding but that the floor is a guess.
+func clearButFloor(findings []rules.Finding) bool {
+	return !slices.ContainsFunc(findings, func(f rules.Finding) bool { return f.Verdict != rules.Clear && !(f.OfGuess && f.Verdict == rules.Doubtful) })
 }
 
 // deadly says of a finding that can kill that it can.

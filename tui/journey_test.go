@@ -38,7 +38,7 @@ const (
 	pipe        = `1 n b 300 enter r410 enter 1500 enter r410 enter 2400 enter r300 enter enter 8 enter 20 enter 30 esc`
 	wheel       = `1 n s 420 enter 0 enter 690 enter 100 enter 300 esc`
 	door        = `1 o d 1900 enter -890 enter 3000 enter -890 enter enter enter -1500 enter -22 esc`
-	battery     = `2 n battery enter r 1900 enter 2300 enter 300 enter 840 enter 0 enter 400 esc`
+	battery     = `2 n battery enter enter r 1900 enter 2300 enter 300 enter 840 enter 0 enter 400 esc`
 	ties        = `3 n bolt enter 1502 enter l300 enter 1500 enter l295 enter eye enter 2802 enter r310 enter 2800 enter r305 esc`
 	heater      = `2 home down down down down enter 2 90 esc`
 	cut         = `4 enter t 1219 enter l640 enter`
@@ -196,7 +196,7 @@ func TestAVanIsGoneOnWithAnotherDay(t *testing.T) {
 	next := started(t, o)
 	next.send(tea.WindowSizeMsg{Width: 60, Height: 20})
 	require.True(t, next.shows("needs other side"), strings.Join(next.rows(), "\n"))
-	next.keys(`enter down down down down down down 850 enter enter 95 up 0 esc`)
+	next.keys(`enter 850 enter enter 95 up 0 esc`)
 	require.Len(t, next.desk.State.Job.Obstructions, 1)
 	one := next.desk.State.Job.Obstructions[0]
 	assert.Equal(t, vehicles.Span{From: 0, To: 95, Set: true}, one.Drop)

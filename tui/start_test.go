@@ -6,7 +6,6 @@ import (
 	"os"
 	"strings"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
@@ -99,20 +98,6 @@ func TestChangesOfAScreenAreDone(t *testing.T) {
 	assert.True(t, b.shows("All the cautions"))
 	b.do(b.apply(desk.Change{Goto: "No such screen"}))
 	assert.Equal(t, 3, b.at)
-}
-
-// A key's way through the root may take no more than a frame: 8 ms at 120 pictures a second. The bound is on the
-// best of several, as other work shares the machine.
-func TestAKeyTakesLessThanAFrame(t *testing.T) {
-	b, _ := opened(t)
-	best := time.Hour
-	for range 20 {
-		begun := time.Now()
-		b.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("e")})
-		_ = b.View()
-		best = min(best, time.Since(begun))
-	}
-	assert.Less(t, best, 8*time.Millisecond)
 }
 
 // marked is a job with a cut, and so with marks.

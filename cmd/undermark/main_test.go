@@ -13,6 +13,9 @@ var program string
 
 func TestMain(m *testing.M) {
 	os.Exit(func() int {
+		if os.Getenv(bareEnv) != "" {
+			return bare()
+		}
 		dir, err := os.MkdirTemp("", "undermark")
 		if err != nil {
 			panic(err)

@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"io"
 	"os"
 	"os/exec"
@@ -24,10 +25,10 @@ import (
 // home is a fitter's folder of settings and state, apart from those of whoever runs the tests.
 type home struct{ dir string }
 
-func newHome(t *testing.T) home { return home{t.TempDir()} }
+func newHome(t testing.TB) home { return home{t.TempDir()} }
 
 // readHome is a home where the cautions have been read.
-func readHome(t *testing.T) home {
+func readHome(t testing.TB) home {
 	h := newHome(t)
 	s := h.start(t, 100, 40)
 	s.wait(t, "Read this before working on a van")
@@ -38,7 +39,7 @@ func readHome(t *testing.T) home {
 }
 
 // noted waits until it is on the disk that the cautions were read.
-func (h home) noted(t *testing.T, s *terminal) {
+func (h home) noted(t testing.TB, s *terminal) {
 	t.Helper()
 	file := filepath.Join(h.dir, "state", "undermark", "cautions-read")
 	require.True(t, s.comes(patience, func() bool { data, err := os.ReadFile(file); return err == nil && len(data) > 0 }), "noted as read")
@@ -52,7 +53,7 @@ func (h home) env(more ...string) []string {
 	return append(env, more...)
 }
 
-func (h home) journals(t *testing.T) []string {
+func (h home) journals(t testing.TB) []string {
 	files, err := filepath.Glob(filepath.Join(h.dir, "state", "undermark", "journal", "*.toml"))
 	require.NoError(t, err)
 	return files
@@ -60,6 +61,7 @@ func (h home) journals(t *testing.T) []string {
 
 // terminal is the program in a terminal of its own.
 type terminal struct {
+	program string // what runs in it, "" for ours
 	cmd     *exec.Cmd
 	tty     *os.File
 	mute    bool // it answers nothing that it is asked
@@ -72,16 +74,18 @@ type terminal struct {
 	mu      sync.Mutex
 	screen  *vt.Emulator
 	raw     bytes.Buffer
+	wrote   chan struct{} // says that the program wrote, once for all of it that nobody has waited for
 }
 
-func (h home) start(t *testing.T, cols, rows int, args ...string) *terminal {
+func (h home) start(t testing.TB, cols, rows int, args ...string) *terminal {
 	return h.begin(t, &terminal{}, cols, rows, args...)
 }
 
-func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *terminal {
+func (h home) begin(t testing.TB, s *terminal, cols, rows int, args ...string) *terminal {
 	t.Helper()
-	line := append(append(slices.Clone(s.through), program), args...)
+	line := append(append(slices.Clone(s.through), cmp.Or(s.program, program)), args...)
 	s.cmd, s.screen, s.done = exec.Command(line[0], line[1:]...), vt.NewEmulator(cols, rows), make(chan struct{})
+	s.wrote = make(chan struct{}, 1)
 	s.cmd.Env = h.env()
 	if s.dumb {
 		s.cmd.Env = h.env("TERM=dumb")
@@ -107,6 +111,10 @@ func (h home) begin(t *testing.T, s *terminal, cols, rows int, args ...string) *
 				_, _ = s.tty.WriteString("\x1b[6;24;12t\x1b_Gi=30061;OK\x1b\\")
 			}
 			s.mu.Unlock()
+			select {
+			case s.wrote <- struct{}{}:
+			default:
+			}
 			if err != nil {
 				return // the program is gone
 			}
@@ -135,14 +143,14 @@ func (s *terminal) output() string {
 
 const patience = 20 * time.Second
 
-func (s *terminal) wait(t *testing.T, want string) {
+func (s *terminal) wait(t testing.TB, want string) {
 	t.Helper()
 	if !s.comes(patience, func() bool { return strings.Contains(s.picture(), want) }) {
 		require.Fail(t, "never showed: "+want, s.picture())
 	}
 }
 
-func (s *terminal) waitGone(t *testing.T, unwanted string) {
+func (s *terminal) waitGone(t testing.TB, unwanted string) {
 	t.Helper()
 	require.True(t, s.comes(patience, func() bool { return !strings.Contains(s.picture(), unwanted) }), "still shows %s", unwanted)
 }
@@ -156,7 +164,7 @@ func (s *terminal) comes(within time.Duration, so func() bool) bool {
 	return so()
 }
 
-func (s *terminal) keys(t *testing.T, keys ...string) {
+func (s *terminal) keys(t testing.TB, keys ...string) {
 	t.Helper()
 	for _, k := range keys {
 		_, err := s.tty.WriteString(k)
@@ -165,7 +173,7 @@ func (s *terminal) keys(t *testing.T, keys ...string) {
 }
 
 // readOn turns the pages of the cautions to the end.
-func (s *terminal) readOn(t *testing.T) {
+func (s *terminal) readOn(t testing.TB) {
 	t.Helper()
 	left := regexp.MustCompile(`\d+ more rows below|the end`)
 	for where := ""; where != "the end"; { // one Enter a page: what comes after the last would take it too
@@ -176,7 +184,7 @@ func (s *terminal) readOn(t *testing.T) {
 	s.waitGone(t, "Read this before working on a van")
 }
 
-func (s *terminal) resize(t *testing.T, cols, rows int) {
+func (s *terminal) resize(t testing.TB, cols, rows int) {
 	t.Helper()
 	s.mu.Lock()
 	s.screen.Resize(cols, rows)
@@ -185,14 +193,14 @@ func (s *terminal) resize(t *testing.T, cols, rows int) {
 }
 
 // quit leaves a program with nothing unsaved and returns its exit code.
-func (s *terminal) quit(t *testing.T) int {
+func (s *terminal) quit(t testing.TB) int {
 	t.Helper()
 	s.keys(t, "\x03")
 	return s.ended(t)
 }
 
 // ended waits for the program's end and returns its exit code, -1 when a signal ended it.
-func (s *terminal) ended(t *testing.T) int {
+func (s *terminal) ended(t testing.TB) int {
 	t.Helper()
 	gone := make(chan struct{})
 	go func() { _ = s.cmd.Wait(); close(gone) }()
@@ -205,7 +213,7 @@ func (s *terminal) ended(t *testing.T) int {
 	return s.cmd.ProcessState.ExitCode()
 }
 
-func (s *terminal) signal(t *testing.T, sig syscall.Signal) {
+func (s *terminal) signal(t testing.TB, sig syscall.Signal) {
 	t.Helper()
 	require.NoError(t, s.cmd.Process.Signal(sig))
 }

@@ -37,8 +37,11 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 	p.grid(path)
 	p.blank()
 	margin := "nothing near it was entered"
-	if found.Margin.Set {
-		margin = "to spare " + survey.Figure(found.Margin.Value)
+	switch m := found.Margin; {
+	case m.Set && m.Value < 0:
+		margin = "short by " + survey.Figure(-m.Value)
+	case m.Set:
+		margin = "to spare " + survey.Figure(m.Value)
 	}
 	p.line("length %s, bends %s°, %s", survey.Figure(found.Length), survey.Figure(found.Bends), margin)
 	if m := found.Run.Muffler; m != nil {

@@ -175,7 +175,7 @@ func TestARowSaysHowItsThingStands(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 3, seen)
-	r.Type("<enter><down><down><down><end>x<esc>")
+	r.Type("<enter><end>x<esc>")
 	assert.Contains(t, r.View(100, 40), "! refused: near edge")
 }
 

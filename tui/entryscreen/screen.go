@@ -3,6 +3,8 @@
 package entryscreen
 
 import (
+	"cmp"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -12,6 +14,7 @@ import (
 	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/plan"
+	"bench.example/undermark/vehicles"
 )
 
 // Spec is what one screen has that the others have not.
@@ -111,9 +114,19 @@ func corrected(was form.Editor, s desk.State) string {
 	return thing.Corrected(s, was.On())
 }
 
+// turned says that a thing became one of another kind, and how that is taken back: another is asked to keep away from it.
+func (e Entry) turned(was, is vehicles.Job) string {
+	thing, ok := e.Editor.Record().(features.Record)
+	if !ok {
+		return ""
+	}
+	return thing.Turned(was, is)
+}
+
 // edited goes on after something was typed or tapped in the form.
 func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry, desk.Change) {
 	if change.Job != nil {
+		change.Say = cmp.Or(change.Say, e.turned(s.Job, *change.Job))
 		s.Job = *change.Job
 	}
 	e.At = e.rowOf(e.Editor.Record(), s)
@@ -164,8 +177,11 @@ func (e Entry) enter(record form.Record, s desk.State) (Entry, desk.Change) {
 		}
 	}
 	of, field := e.formOf(record, s)
+	if thing, isThing := of.(features.Record); isThing && field == "" {
+		field = thing.First(s.Job)
+	}
 	e.Editor, e.whole = e.Editor.Open(of, field, s), false
-	return e, desk.Change{}
+	return e.picked(desk.Change{}, s)
 }
 
 // formOf is the record whose form a row opens, and at which field.

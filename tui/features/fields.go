@@ -119,7 +119,7 @@ func (m *maker) what() {
 	name.Pass = m.list.ofKind()
 	if m.list == Fittings {
 		kind := m.add("kind", "", "")
-		kind.Choices, kind.Pass = append([]form.Choice{{Letter: '-', Name: onlyStands}}, m.list.kindChoices()...), true
+		kind.Choices = append([]form.Choice{{Letter: '-', Name: onlyStands}}, m.list.kindChoices()...)
 		kind.Note = "of what runs under mat or lining: the cut and the bolt holes keep clear of it"
 		if kind.Text == "" {
 			kind.Text = onlyStands

@@ -28,7 +28,7 @@ func TestAFittingMayHaveAKindAndRunInsideTheFloor(t *testing.T) {
 	h := Record{Fittings, 0, false}
 	kind := fieldOf(t, h.Fields(s, nil), "kind")
 	assert.Equal(t, "only stands there", kind.Text)
-	assert.True(t, kind.Pass, "Enter goes past it")
+	assert.False(t, kind.Pass, "it is asked of a new one")
 	name := s.Job.Fittings[0].Name
 	job, _, err := h.Set(s, map[string]string{"kind": "wiring", "top": "-12", "low": "-2"})
 	require.NoError(t, err)

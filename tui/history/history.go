@@ -36,7 +36,7 @@ type Done struct {
 func (d *Desk) Apply(c desk.Change) (done Done) {
 	if c.Job != nil {
 		was, sheet := d.State.Ticked, d.State.Marks
-		done.Refused = d.edit(*c.Job, c.Step)
+		done.Refused = d.edit(c)
 		done.Unmade = d.unmade(was, sheet)
 		done.Edited = done.Refused == ""
 	}
@@ -58,14 +58,14 @@ func (d *Desk) Apply(c desk.Change) (done Done) {
 // edit puts a changed job on the desk, unless its readings or runs contradict each other in a way that they did not
 // before: such a job could neither be judged nor saved. Then it returns why. Matching points that do not fit each other are
 // taken: a reading of which the last digit was not would be wrong, too.
-func (d *Desk) edit(job vehicles.Job, step string) (refused string) {
-	result, faults := rules.Rejudge(&d.State.Result, job, d.State.Book)
+func (d *Desk) edit(c desk.Change) (refused string) {
+	result, faults := rules.Rejudge(&d.State.Result, *c.Job, d.State.Book)
 	for _, fault := range faults {
 		if !desk.Misfit(fault) && !d.knows(fault) {
 			return fault.Text
 		}
 	}
-	d.add(job, step)
+	d.add(version{job: *c.Job, step: c.Step, called: c.Called})
 	d.judged(result, faults)
 	return ""
 }
@@ -78,7 +78,7 @@ func (d *Desk) knows(fault vehicles.Fault) bool {
 
 // Put puts a job on the desk as it is, as one step.
 func (d *Desk) Put(job vehicles.Job) {
-	d.add(job, "")
+	d.add(version{job: job})
 	d.judge()
 }
 

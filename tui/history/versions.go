@@ -1,6 +1,7 @@
 package history
 
 import (
+	"reflect"
 	"slices"
 
 	"bench.example/undermark/vehicles"
@@ -13,6 +14,7 @@ type versions struct {
 	now          version
 	saved        uint64 // the version that lies on the disk
 	last         uint64 // the last number given
+	moved        string // what the edit that undo or redo went over last is called
 }
 
 // version is one job with a number of its own.
@@ -20,6 +22,7 @@ type version struct {
 	job    vehicles.Job
 	number uint64
 	step   string // what was edited: edits with the same step are one version; "" never is
+	called string // what undo and redo call the edit that made it, "" for what it changed
 	sealed bool   // no edit runs on with it
 }
 
@@ -32,24 +35,44 @@ func begin(job vehicles.Job, saved bool) versions {
 	return v
 }
 
-// add puts an edited job on top. It runs on with the version before when both are of the same step.
-func (v *versions) add(job vehicles.Job, step string) {
-	v.last++
-	next := version{job: job, number: v.last, step: step}
-	if step == "" || step != v.now.step || v.now.sealed {
-		v.past = append(v.past, v.now)
+// add puts an edited job on top. It runs on with the version before when both are of the same step. An edit that comes to nothing
+// is none: one that changes nothing, and a step that ends where it began.
+func (v *versions) add(next version) {
+	runsOn := next.step != "" && next.step == v.now.step && !v.now.sealed
+	switch n := len(v.past); {
+	case reflect.DeepEqual(next.job, v.now.job):
+		return
+	case runsOn && n > 0 && reflect.DeepEqual(next.job, v.past[n-1].job):
+		v.now, v.past = v.past[n-1], v.past[:n-1]
+		v.Seal()
+	default:
+		if v.last++; !runsOn {
+			v.past = append(v.past, v.now)
+		}
+		next.number = v.last
+		v.now = next
 	}
-	v.now, v.future = next, nil
+	v.future = nil
 }
 
 // Seal keeps the next edit from running on with the step before.
 func (v *versions) Seal() { v.now.sealed = true }
 
 // undo goes back one version and says whether there was one.
-func (v *versions) undo() bool { return v.shift(&v.past, &v.future) }
+func (v *versions) undo() bool {
+	v.moved = v.now.called
+	return v.shift(&v.past, &v.future)
+}
 
 // redo goes forward one version and says whether there was one.
-func (v *versions) redo() bool { return v.shift(&v.future, &v.past) }
+func (v *versions) redo() bool {
+	moved := v.shift(&v.future, &v.past)
+	v.moved = v.now.called
+	return moved
+}
+
+// Moved is what the edit that undo or redo went over last is called, "" for what it changed.
+func (v *versions) Moved() string { return v.moved }
 
 func (v *versions) shift(from, to *[]version) bool {
 	n := len(*from)

@@ -29,12 +29,20 @@ func noCutRows(s desk.State, w int) []string {
 	return append(rows, "", choice(st, keyPlace))
 }
 
+// beforeMark heads what is read and answered before the marks: some may have been made at another place of the cut, or another day.
+func beforeMark(s desk.State) string {
+	if len(s.Ticked) > 0 {
+		return "Before the next mark"
+	}
+	return "Before the first mark"
+}
+
 // askRows asks for the first kind still open.
 func askRows(s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	open := s.Result.Open()
 	rows := []string{
-		st.Title.Render("Before the first mark") + st.Faint.Render(fmt.Sprintf("   still open: %d", len(open))), "",
+		st.Title.Render(beforeMark(s)) + st.Faint.Render(fmt.Sprintf("   still open: %d", len(open))), "",
 		"Under the floor, within " + desk.Length(vehicles.LookRound, s.Settings.Units) + " of the cut, is there any", "",
 		"    " + st.Here.Render(" "+open[0]+" ") + " ?", "",
 		choice(st, keyNone), "", choice(st, keyThere), "", choice(st, keyLater), "",
@@ -50,7 +58,7 @@ func askRows(s desk.State, w, h int) []string {
 func startRows(now stage, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	at, others := words.SplitAtCut(s.Result.Findings)
-	rows := []string{st.Title.Render("Before the first mark"), ""}
+	rows := []string{st.Title.Render(beforeMark(s)), ""}
 	if now == ready {
 		rows = append(rows, st.Clear.Render("The job is "+rules.ClearOfEntered+"."))
 	} else {

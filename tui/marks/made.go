@@ -16,16 +16,24 @@ func (m screen) made(s desk.State) (screen, desk.Change) {
 		change.Tick = here.id()
 		change.Say = here.done(s.Settings) + saidOf(s, here.id())
 	}
-	for step := 1; step < len(all); step++ {
-		if at := (m.at + step) % len(all); !s.Ticked[all[at].id()] {
-			m.at = at
-			return m, change
-		}
+	if next, left := nextOf(s, all, m.at); left {
+		m.at = next
+		return m, change
 	}
 	if change.Tick == "" {
 		change.Say = allMade(s)
 	}
 	return m, change
+}
+
+// nextOf is the next behind one that is not made, round the end; left tells whether there is one.
+func nextOf(s desk.State, all []item, at int) (next int, left bool) {
+	for step := 1; step < len(all); step++ {
+		if next = (at + step) % len(all); !s.Ticked[all[next].id()] {
+			return next, true
+		}
+	}
+	return at, false
 }
 
 // done says that a mark is made, or a length taped.

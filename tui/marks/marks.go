@@ -21,12 +21,13 @@ const (
 )
 
 type screen struct {
-	at    int // the mark shown
-	below bool
-	page  page
-	gate  gate
-	w, h  int
-	first int // the first row of the list in sight
+	at     int // the mark shown
+	below  bool
+	page   page
+	gate   gate
+	w, h   int
+	first  int  // the first row of the list in sight
+	drills bool // the pilot hole is being measured for the first time: with it the mark shown is made
 }
 
 // New returns the screen.
@@ -92,7 +93,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 }
 
 func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	m.at = m.index(s)
+	m.at, m.drills = m.index(s), false
 	if st := m.stage(s); st != marking {
 		return m.answerGate(st, k, s)
 	}
@@ -112,7 +113,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyMade):
 		return m.made(s)
 	case key.Matches(k, keyDrill):
-		change = measurePilot()
+		m.drills, change = s.Marks.Pilot.Drilled == nil, measurePilot()
 	case key.Matches(k, keyPaper):
 		change.Ask = desk.PrintTemplate
 	case key.Matches(k, keySide, keyPins) && m.here(s).check != nil:
@@ -139,8 +140,17 @@ func flip(now, to page) page {
 	return to
 }
 
-// index is the number of the mark shown, kept within what there is.
-func (m screen) index(s desk.State) int { return max(0, min(m.at, len(items(s))-1)) }
+// index is the number of the mark shown, kept within what there is; of one that was made as the pilot was drilled, the next that is not made.
+func (m screen) index(s desk.State) int {
+	all := items(s)
+	at := max(0, min(m.at, len(all)-1))
+	if m.drills && s.Marks.Pilot.Drilled != nil && s.Ticked[all[at].id()] {
+		if next, left := nextOf(s, all, at); left {
+			return next
+		}
+	}
+	return at
+}
 
 // here is what is shown: a mark, or a length to check.
 func (m screen) here(s desk.State) item {

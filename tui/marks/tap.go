@@ -13,7 +13,7 @@ import (
 // mouse answers the wheel and taps: a tap on a row of the list shows that mark, one on its box or on the row shown ticks it; a
 // tap on an answer gives it.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
-	m.at = m.index(s)
+	m.at, m.drills = m.index(s), false
 	tap := msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress
 	switch st := m.stage(s); {
 	case st != marking && tap:

@@ -180,7 +180,7 @@ func TestAnUnfinishedPointIsKept(t *testing.T) {
 	s := r.State
 	s.Job = again
 	r = screentest.New(t, New(), again, 100, 27)
-	r.Type("<enter><down><down><down>1395<enter>l297")
+	r.Type("<enter>1395<enter>l297")
 	require.Len(t, r.State.Job.Ties, 1)
 	assert.Equal(t, "L 300", r.State.Job.Ties[0].Below[1].Text)
 }

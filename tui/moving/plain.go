@@ -4,10 +4,16 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
-// NothingYet stands where no finding concerns what is moved.
-const NothingYet = "Nothing to check here yet."
+// NothingYet stands where no finding concerns what is moved; without a cut it says what is entered first.
+func NothingYet(s desk.State) string {
+	if s.Job.Cut == nil && len(s.Faults) == 0 {
+		return "Nothing to check here yet: " + words.First(s.Result) + "."
+	}
+	return "Nothing to check here yet."
+}
 
 // Said are the findings that concern something, under a title, where nothing is drawn.
 func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []string {
@@ -15,7 +21,7 @@ func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []str
 	title := "Findings of " + what + ", the worst first:"
 	switch {
 	case len(lines) == 0:
-		return []string{title, NothingYet}
+		return []string{title, NothingYet(s)}
 	case len(s.Faults) > 0:
 		title = "Findings of " + what + " as it was before the fault:"
 	}

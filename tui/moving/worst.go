@@ -145,7 +145,7 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	}
 	st, out := s.Settings.Styles(), l.lay(s, top, w, h)
 	if len(l.Moved) == 0 {
-		rows = append(rows, st.Faint.Render(NothingYet))
+		rows = append(rows, desk.Wrapped(st.Faint, NothingYet(s), w)...)
 	} else if out.title != "" {
 		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
 	}

@@ -161,7 +161,7 @@ func TestWhichWayTheWarmAirPoints(t *testing.T) {
 
 func TestAFitting(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
-	r.Type("nbattery box 2<enter>r1000<enter>+200<enter>l10<enter>+300<enter>0<enter>400")
+	r.Type("nbattery box 2<enter><enter>r1000<enter>+200<enter>l10<enter>+300<enter>0<enter>400")
 	require.Len(t, r.State.Job.Fittings, 2)
 	f := r.State.Job.Fittings[1]
 	assert.Equal(t, "battery box 2", f.Name)
@@ -218,7 +218,7 @@ func TestDrawingsFitASmallScreen(t *testing.T) {
 var looks = map[string]string{
 	"list": "", "floor": "<enter>", "hooks": "<down><enter>", "side": "<down><enter><down><down><down><down>",
 	"shift": "<down><enter><down><down><down><down><down><down>", "frames": "<down><down><down><enter>",
-	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter><down><down><down>",
+	"heater": "<down><down><down><down><enter><down>", "fitting": "<down><down><down><down><down><enter>",
 	"bow":   "<down><down><enter>600<enter>14<enter>",
 	"pins":  "<down><enter>" + strings.Repeat("<down>", 10),
 	"above": "<down><enter><down><down><down><down><down>",

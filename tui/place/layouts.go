@@ -2,6 +2,7 @@ package place
 
 import (
 	"context"
+	"fmt"
 	"runtime"
 	"strings"
 
@@ -88,7 +89,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 func (m screen) takeLayout(s desk.State) (screen, desk.Change) {
 	l := m.proposed()[m.at]
 	job := l.Result.Job
-	return m.left(), desk.Change{Job: &job, Say: laidOut(&l, s) + " " + desk.KeyUndo.Help().Key + " takes all of it back."}
+	return m.left(), desk.Change{Job: &job, Called: fmt.Sprintf("layout %d", m.at+1), Say: laidOut(&l, s) + " " + desk.KeyUndo.Help().Key + " takes all of it back."}
 }
 
 // laidOut says what taking a layout lays.

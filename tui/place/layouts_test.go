@@ -56,6 +56,7 @@ func TestFromAFoulCutToAWholeLayoutInAFewKeys(t *testing.T) {
 	assert.False(t, d.Screen.Typing())
 	d.Undo()
 	assert.Equal(t, before, d.State.Job, "one step takes all of it back")
+	assert.Equal(t, "layout 1", d.Moved(), "and is called what it was taken as")
 }
 
 func TestArrowsGoThroughTheLayoutsAndThePlanShowsEach(t *testing.T) {

@@ -10,7 +10,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
@@ -230,8 +229,11 @@ func mayMove(p rules.PilotReport, s desk.State) string {
 	case !better(p):
 		return text + "; nowhere there is better."
 	}
-	return text + fmt.Sprintf(". Best %s: %s to spare, not %s. %s: move it", words.Way(p.Move.By, s.Settings),
-		survey.Format(p.Move.Margin, u), survey.Format(p.Move.Before, u), keyBest.Help().Key)
+	before := desk.Length(p.Move.Before, u)
+	if p.Move.Before < 0 {
+		before = words.Spare(p.Move.Before, u)
+	}
+	return text + fmt.Sprintf(". Best %s: %s, not %s. %s: move it", words.Way(p.Move.By, s.Settings), words.Spare(p.Move.Margin, u), before, keyBest.Help().Key)
 }
 
 // bestPlaces are the places to show on the plan where the cut would be better.

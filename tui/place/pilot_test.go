@@ -88,6 +88,14 @@ func worstAtCut(r rules.Result) float64 {
 	return worst.Value
 }
 
+// Where even the best place falls short, that is said as what is short.
+func TestTheBestMoveMayStillBeShort(t *testing.T) {
+	s := drilledAt(t, "1225.3", "L650")
+	p := report(t, s)
+	p.Held, p.Move.Margin, p.Move.Before = false, -12, -25
+	assert.Contains(t, mayMove(p, s), ": 12 mm short, not 25 mm short.")
+}
+
 func TestExplanationsInPictures(t *testing.T) {
 	s := drilledAt(t, "1229.3", "L650")
 	screentest.Golden(t, "off", New(), s, planArea)

@@ -159,9 +159,17 @@ func (m screen) taken(s desk.State) (desk.Change, error) {
 		return desk.Change{}, err
 	case m.prompt.Kind == drilled:
 		job := s.Job.WithDrilled(&vehicles.Pair{values[0].Reading, values[1].Reading})
-		return desk.Change{Job: &job, Say: "From now on every check is for where the hole is."}, nil
+		return desk.Change{Job: &job, Tick: drilledMark(s), Say: "From now on every check is for where the hole is."}, nil
 	}
 	return moveCut(s.Job, geometry.Point{X: moving.Hundredth(at.X), Y: moving.Hundredth(at.Y)}, ""), nil
+}
+
+// drilledMark is the mark that was made by drilling the hole, "" where it counts as made.
+func drilledMark(s desk.State) string {
+	if s.Job.Cut.Drilled != nil || len(s.Marks.Marks) == 0 || s.Ticked[s.Marks.Marks[0].Name] {
+		return ""
+	}
+	return s.Marks.Marks[0].Name
 }
 
 // undrilled takes the pilot hole back.

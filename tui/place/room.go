@@ -68,8 +68,8 @@ func (m screen) nextArea(s desk.State) (screen, desk.Change) {
 	area := areas[m.area]
 	m.area++
 	change := moveCut(withCut(s.Job), openHundredth(room, area.Best.At), "")
-	change.Say = fmt.Sprintf("Area %s, %d of %d: %s to spare, the uncertainty left out.",
-		area.Name, m.area, len(areas), desk.Length(area.Best.Margin, s.Settings.Units)) + runsToo(s)
+	change.Say = fmt.Sprintf("Area %s, %d of %d: %s, the uncertainty left out.",
+		area.Name, m.area, len(areas), words.Spare(area.Best.Margin, s.Settings.Units)) + runsToo(s)
 	return m, change
 }
 
@@ -95,7 +95,7 @@ func nearest(s desk.State) desk.Change {
 	}
 	away := place.At.Sub(from).Norm()
 	if away == 0 {
-		return desk.Change{Say: "The cut is on open floor already: " + desk.Length(place.Margin, s.Settings.Units) + " to spare."}
+		return desk.Change{Say: "The cut is on open floor already: " + words.Spare(place.Margin, s.Settings.Units) + "."}
 	}
 	change := moveCut(s.Job, openHundredth(room, place.At), "")
 	change.Say = "Moved " + desk.Length(away, s.Settings.Units) + " to the edge of open floor: nothing is to spare there, so it is doubtful."

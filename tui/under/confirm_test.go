@@ -16,9 +16,9 @@ func TestConfirmingIsOneKeyOrOneReading(t *testing.T) {
 	r.Type("m")
 	assert.True(t, r.State.Job.Obstructions[0].Measured)
 	assert.NotEqual(t, "m", r.Screen.Keys(r.State)[1].Help().Key, "what is confirmed has other uses for the room")
-	r.Type("<down><enter><down><down>") // the form of the next: its kind, name and what it is shaped like
+	r.Type("<down><enter><up><up><up>") // the form of the next: its kind, name and what it is shaped like
 	assert.False(t, r.State.Job.Obstructions[1].Measured, "looking at it confirms nothing")
-	r.Type("<down><wipe>")
+	r.Type("<down><down><down><wipe>")
 	assert.False(t, r.State.Job.Obstructions[1].Measured, "nor does an empty field")
 	r.Type("225")
 	assert.True(t, r.State.Job.Obstructions[1].Measured, "a reading does")
@@ -34,7 +34,7 @@ func TestAnOverallReadingOutlivesAnEdit(t *testing.T) {
 	o.Total[0] = o.X[0]
 	job.Obstructions = job.Obstructions.With(0, o)
 	r := screentest.New(t, New(), job, 100, 27)
-	r.Type("<enter><down><wipe>crossmember at the rear")
+	r.Type("<enter><up><up><wipe>crossmember at the rear")
 	assert.Equal(t, "crossmember at the rear", r.State.Job.Obstructions[0].Name)
 	assert.Equal(t, o.Total, r.State.Job.Obstructions[0].Total)
 }

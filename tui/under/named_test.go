@@ -34,7 +34,7 @@ func taped(t *testing.T) *screentest.Driver {
 // A name is taken letter by letter; after each of them the job can be judged.
 func TestAnObstructionIsRenamedWithAllThatNamesIt(t *testing.T) {
 	d := taped(t)
-	d.Type("<enter><down>member<enter>")
+	d.Type("<enter><up><up>member<enter>")
 	job := d.State.Job
 	require.Equal(t, "member", job.Obstructions[0].Name, d.Said)
 	assert.Equal(t, "member", job.Cut.Direct[0].To)

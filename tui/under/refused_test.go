@@ -23,8 +23,8 @@ func tank(t *testing.T) *screentest.Driver {
 	return screentest.New(t, New(), r.State.Job, 100, 40)
 }
 
-// toBottom goes from a rectangle's kind to its bottom.
-const toBottom = "<down><down><down><down><down><down><down><down><down>"
+// toBottom goes from a rectangle's near edge to its bottom.
+const toBottom = "<down><down><down><down><down><down>"
 
 // A tape of 210 mm reaches 200 mm up or down at most: 10 + 200 is as far as it spans, 20 and 203 are, 250 is not.
 func TestNoPartOfARefusedReadingIsTaken(t *testing.T) {
@@ -87,7 +87,7 @@ func TestARefusedReadingOfANewThing(t *testing.T) {
 
 func TestARefusedReadingGoesWithItsThing(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
-	r.Type("<down><down><enter><down><down><down>7x<up><up>wheel<esc>")
+	r.Type("<down><down><enter>7x<up><up>wheel<esc>")
 	require.Len(t, r.State.Job.Refused(), 1)
 	assert.Equal(t, "wheel", r.State.Job.Refused()[0].Name)
 	r.Type("[[")
@@ -135,7 +135,7 @@ func TestAReadingThatSlopesMuchSaysSo(t *testing.T) {
 	job.Datum.HookBelow = vehicles.Some(0)
 	r := screentest.New(t, New(), job, 100, 40)
 	r.Type("nk500<enter>+300<enter>-100<enter>100<enter>0<enter>200<esc>")
-	r.Type("<enter><down><down><down>600<enter>")
+	r.Type("<enter>600<enter>")
 	assert.Equal(t, "Sloping tape: 600 counts 34.3 mm less. Was it held level? On top, where the tape hooks, says so.", r.Said)
 	r.Said = ""
 	r.Type("<up><enter>")

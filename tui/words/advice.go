@@ -12,14 +12,31 @@ func NoAdvice(r rules.Result) string {
 	doubtful := func(f rules.Finding) bool { return f.Verdict == rules.Doubtful }
 	switch {
 	case r.Job.Cut == nil:
-		return "first give the cut a place"
+		return First(r)
 	case slices.ContainsFunc(r.Findings, doubtful):
 		if things := OnlyUnconfirmed(&r); len(things) > 0 {
 			return "what is doubtful was not measured on this van: " + ConfirmIt(things...)
 		}
+		if len(r.Job.Guesses) > 0 {
+			return "first the floor (2): a size of it is a guess"
+		}
 		return "no reading would decide what is doubtful: move something"
 	}
 	return "nothing more; no verdict on what was entered is in doubt"
+}
+
+// First says what is to be entered before anything can be said of a job without a cut.
+func First(r rules.Result) string {
+	nothing := len(r.Job.Obstructions) == 0 && len(r.Job.Looked) == 0
+	switch {
+	case len(r.Job.Guesses) > 0 && nothing:
+		return "first the floor (2), then what is below it (1)"
+	case len(r.Job.Guesses) > 0:
+		return "first the floor (2), then give the cut a place (4)"
+	case nothing:
+		return "first enter what is below the floor (1)"
+	}
+	return "first give the cut a place"
 }
 
 // Advice is the line that says what to measure next; "" while nobody knows, as at the start or when the job can't be worked

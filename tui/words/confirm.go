@@ -20,12 +20,12 @@ func ConfirmIt(things ...rules.Thing) string {
 }
 
 // OnlyUnconfirmed are the things that were not measured on this van, where nothing but doubts about them keeps the job from being
-// clear; none where something else does, too.
+// clear, the floor aside while a size of it is a guess; none where something else does, too.
 func OnlyUnconfirmed(r *rules.Result) (things []rules.Thing) {
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		switch {
-		case f.Verdict == rules.Clear:
+		case f.Verdict == rules.Clear, f.Verdict == rules.Doubtful && f.OfGuess:
 		case f.Verdict == rules.Foul || r.Confirmed(f.Against):
 			return nil
 		case !slices.Contains(things, f.Against):

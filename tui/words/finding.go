@@ -43,10 +43,18 @@ func Margin(f rules.Finding, u survey.Units) string {
 		return NotSaid
 	case !f.Margin.Set:
 		return NoValue
-	case f.Margin.Value < 0:
-		return desk.Quantity(-f.Margin.Value, f.Rule.Unit, u) + " short"
 	}
-	return desk.Quantity(f.Margin.Value, f.Rule.Unit, u) + " to spare"
+	return spare(f.Margin.Value, f.Rule.Unit, u)
+}
+
+// Spare says of a margin in mm what is to spare or missing: "38 mm to spare", "12 mm short".
+func Spare(mm float64, u survey.Units) string { return spare(mm, rules.MM, u) }
+
+func spare(margin float64, unit rules.Unit, u survey.Units) string {
+	if margin < 0 {
+		return desk.Quantity(-margin, unit, u) + " short"
+	}
+	return desk.Quantity(margin, unit, u) + " to spare"
 }
 
 // Signed is the margin as a signed number for a column: "-34.1", "10°".

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -70,4 +71,12 @@ func TestAWayInWords(t *testing.T) {
 	assert.Equal(t, "1.5 mm back, 0.8 mm offside", Way(geometry.Point{X: -1.5, Y: -0.8}, s))
 	assert.Equal(t, "3 mm nearside", Way(geometry.Point{X: 0.04, Y: 3}, s))
 	assert.Empty(t, Way(geometry.Point{X: 0.04, Y: -0.01}, s))
+}
+
+// A margin below nothing is what is short, never so much less than nothing to spare.
+func TestWhatIsMissingIsShort(t *testing.T) {
+	assert.Equal(t, "25 mm short", Spare(-25, survey.Millimetres))
+	assert.Equal(t, "0 mm to spare", Spare(0, survey.Millimetres))
+	assert.Equal(t, "38.5 mm to spare", Spare(38.5, survey.Millimetres))
+	assert.Equal(t, `1" short`, Spare(-25.4, survey.Inches))
 }

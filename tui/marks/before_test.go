@@ -1,0 +1,19 @@
+package marks
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/tui/screentest"
+)
+
+// Whoever has made marks is not told that the first one comes.
+func TestBeforeTheNextMark(t *testing.T) {
+	s := screentest.State(t)
+	assert.Contains(t, screentest.Filled(t, New(), s, 100, 27), "Before the first mark")
+	s.Ticked = map[string]bool{s.Marks.Marks[0].Name: true}
+	assert.Contains(t, screentest.Filled(t, New(), s, 100, 27), "Before the next mark")
+	later, _, _ := screentest.After(New(), s, screentest.Keys("l")...)
+	assert.Contains(t, screentest.Filled(t, later, s, 100, 27), "Before the next mark")
+}
