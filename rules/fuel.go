@@ -60,6 +60,7 @@ var fuelRules = []*Rule{
 	petrolHead,
 	pumpReach,
 	filterReach,
+	fuelHumps,
 }
 
 const (

@@ -7,8 +7,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What a fuel line keeps that is sought and that no rule of the book asks: from its lowest place it rises both ways, to the heater so that
-// bubbles leave, to the tank so that none stands between. common practice, no source
+// What a fuel line keeps that is sought, to the mm; of one that is there fuel.humps asks it in full: from its lowest place it rises both
+// ways, to the heater so that bubbles leave, to the tank so that none stands between. common practice, no source
 
 // humps is how far a line through corners, from the heater's stub to its other end, goes up before its lowest corner and down behind it,
 // mm in all.

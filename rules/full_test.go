@@ -20,7 +20,7 @@ import (
 // askedInFull are the rules that only a job asks that says so.
 var askedInFull = []*Rule{
 	exhaustBlast, exhaustUpwind, exhaustFiller, intakeUpwind, intakeSpray, departure, breakover, fullTravel, throughFitting, firstClip,
-	otherClipSpan, clipHold, mufflerReach, pumpReach, filterReach, pumpHeat, petrolHeat, fuelLift, petrolLift, fuelHead, petrolHead, petrolSuction,
+	otherClipSpan, clipHold, mufflerReach, pumpReach, filterReach, fuelHumps, pumpHeat, petrolHeat, fuelLift, petrolLift, fuelHead, petrolHead, petrolSuction,
 	petrolDeliver,
 }
 

@@ -85,10 +85,13 @@ const edgeStep = 25
 
 // edges are those along which the run may end.
 func (s *seeker) edges() []Edge {
-	if s.to.Edge == AnyEdge {
-		return Edges
+	switch {
+	case s.to.Edge != AnyEdge:
+		return []Edge{s.to.Edge}
+	case s.kind == vehicles.IntakeRun:
+		return append(slices.Clone(Edges), UnderVan)
 	}
-	return []Edge{s.to.Edge}
+	return Edges
 }
 
 // alongEdges are places along the edges, where an outlet may be as far inside the outline as the rules let it.
@@ -101,6 +104,9 @@ func (s *seeker) alongEdges() (list []geometry.Point) {
 
 func (s *seeker) alongEdge(edge Edge) (list []geometry.Point) {
 	p, inside := s.judge.plan, s.inside()
+	if edge == UnderVan {
+		return s.underVan()
+	}
 	if edge == RearEdge {
 		rear, ok := s.judge.job.OutlineRear()
 		if !ok {
@@ -118,6 +124,23 @@ func (s *seeker) alongEdge(edge Edge) (list []geometry.Point) {
 	}
 	for x := math.Ceil(p.FloorMin.X); x <= p.FloorMax.X; x += edgeStep {
 		list = append(list, geometry.Point{X: x, Y: y})
+	}
+	return list
+}
+
+// underStep is how far apart the places under the van are from which a search for an intake starts, mm; a mouth is then moved by less.
+const underStep = 150
+
+// underVan are places under the van that a run of the greatest length may come to.
+func (s *seeker) underVan() (list []geometry.Point) {
+	job, p := s.judge.job, s.judge.plan
+	from, most := p.Mouth(job, s.kind).Plan(), s.judge.book.of(intakeLength).Value.Or(math.Inf(1))
+	for x := math.Ceil(p.FloorMin.X) + underStep/2; x <= p.FloorMax.X; x += underStep {
+		for y := math.Ceil(-job.OutlineRight()) + underStep/2; y <= job.OutlineLeft(); y += underStep {
+			if at := (geometry.Point{X: x, Y: y}); at.Sub(from).Norm() <= most {
+				list = append(list, at)
+			}
+		}
 	}
 	return list
 }
@@ -143,6 +166,8 @@ func (s *seeker) along(edge Edge, at geometry.Point3) bool {
 		return at.Y >= left-2*inside && at.Y <= left && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
 	case RightEdge:
 		return at.Y <= 2*inside-right && at.Y >= -right && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
+	case UnderVan:
+		return at.Y <= left && at.Y >= -right && at.X >= p.FloorMin.X && at.X <= p.FloorMax.X
 	}
 	rear, ok := s.judge.job.OutlineRear()
 	return ok && at.X <= rear+2*inside && at.X >= rear && at.Y <= left && at.Y >= -right

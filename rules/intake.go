@@ -20,16 +20,7 @@ var intakeRules = []*Rule{
 		keep:   keeper{AStub, keepIntakeStub},
 		way:    func(c *course, r *Rule) { c.clearOf(c.byKindOf(r)) },
 	},
-	{
-		ID: "intake.length", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "intake length",
-		Title:  "Length of the intake",
-		Ask:    "Too long an intake starves the heater: see its instructions.",
-		Advice: "shorten the intake; the heater's instructions give the longest.",
-		short:  tooMuch,
-		check:  ofRun(TheIntake, lengthOf),
-		way:    noLonger,
-	},
+	intakeLength,
 	{
 		ID: "intake.bends", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "intake bends",
@@ -101,6 +92,17 @@ var intakeRules = []*Rule{
 	intakeMouth,
 	intakeUpwind,
 	intakeSpray,
+}
+
+var intakeLength = &Rule{
+	ID: "intake.length", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "intake length",
+	Title:  "Length of the intake",
+	Ask:    "Too long an intake starves the heater: see its instructions.",
+	Advice: "shorten the intake; the heater's instructions give the longest.",
+	short:  tooMuch,
+	check:  ofRun(TheIntake, lengthOf),
+	way:    noLonger,
 }
 
 var intakeExhaust = &Rule{

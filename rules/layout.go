@@ -26,6 +26,8 @@ type Layout struct {
 	LeastOf string          // what that is of, in words
 	Length  float64         // of all its runs together, mm
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first
+	AsItIs  bool            // it is the job's own, as it is
+	turned  bool            // its heading is not the job's
 	pull    float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
 	broken  int             // how many of those are foul that another place, heading or run may mend
 }
@@ -43,27 +45,21 @@ type Layouts struct {
 // mostLayouts is how many layouts are proposed at the most.
 const mostLayouts = 3
 
-// Layouts that differ to the eye are so far apart, mm, or turned by so much, degrees, or their exhausts come out along different edges.
-const (
-	LayoutsApart  = 150
-	LayoutsTurned = 60
-)
-
-// near tells whether two differ by the heading alone.
-func (l *Layout) near(other *Layout) bool {
-	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge
-}
+// LayoutsApart is how far apart the places of layouts are, mm, that differ to the eye, unless their exhausts come out along different
+// edges. A heading alone makes none another.
+const LayoutsApart = 150
 
 // Alike tells whether a layout would hardly be told from another.
 func (l *Layout) Alike(other *Layout) bool {
-	return l.near(other) && math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) < LayoutsTurned
+	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge
 }
 
 // What counts for how much where layouts are ranked: so many mm of the way from the wish as much as a mm of margin, as where the heater
 // alone is placed; less than a step, mm of margin, is not told apart, as a tape tells no less.
 const (
-	awayAsMargin = 10
-	marginGrade  = 5
+	awayAsMargin   = 10
+	marginGrade    = 5
+	turnedAsMargin = marginGrade // a heater is not turned for less than is told apart
 )
 
 // mendable tells whether another layout may not have a finding: a pilot hole, a stack or a stub too wide for its cut stay what they are.
@@ -72,11 +68,11 @@ func (f *Finding) mendable() bool {
 }
 
 // better orders layouts: nothing broken that a layout can mend, with a fuel line, the milder verdict, within the wish, more room for the way from the wish,
-// shorter runs. It is 0 for the same layout only.
+// the job's heading, shorter runs. It is 0 for the same layout only.
 func better(a, b *Layout) int {
 	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)),
 		cmp.Compare(asNumber(a.Result.Job.Fuel == nil), asNumber(b.Result.Job.Fuel == nil)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
-		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
+		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(asNumber(a.turned), asNumber(b.turned)), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
 		cmp.Compare(a.Edge, b.Edge))
 }
 
@@ -89,9 +85,10 @@ func asNumber(is bool) int {
 }
 
 // grade is how good a layout's place is: its least margin, up to what the picture calls much, less what its way from the wish counts, so
-// that a place near by with room enough goes before one far off with a little more.
+// that a place near by with room enough goes before one far off with a little more, and less what another heading than the job's counts.
 func (l *Layout) grade() float64 {
-	return math.Floor((min(l.Least.Or(scene.MuchSpare), scene.MuchSpare) - l.pull/awayAsMargin) / marginGrade)
+	margin := min(l.Least.Or(scene.MuchSpare), scene.MuchSpare) - l.pull/awayAsMargin
+	return math.Floor((margin - float64(turnedAsMargin*asNumber(l.turned))) / marginGrade)
 }
 
 // Progress is how far the search for layouts is.
@@ -125,16 +122,17 @@ func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress
 	return found, nil
 }
 
-// chosen are the best of layouts, ranked, no two alike. Of those that keep every rule such go before that differ by more than a heading, and
-// those before what breaks one.
+// chosen are the best of layouts, ranked, no two alike: those that keep every rule before what breaks one. The job's own is one of them,
+// beside one alike only where that is better.
 func chosen(ranked []*Layout) (best []Layout) {
-	for _, broken := range []bool{false, true} {
-		for _, alike := range []func(a, b *Layout) bool{(*Layout).near, (*Layout).Alike} {
-			for _, a := range ranked {
-				if len(best) < mostLayouts && (broken || a.broken == 0) && !slices.ContainsFunc(best, func(b Layout) bool { return alike(a, &b) }) {
-					best = append(best, *a)
-				}
-			}
+	own := slices.IndexFunc(ranked, func(a *Layout) bool { return a.AsItIs })
+	if own >= 0 {
+		best = append(best, *ranked[own])
+	}
+	for i, a := range ranked {
+		alike := func(b Layout) bool { return a.Alike(&b) && (!b.AsItIs || i > own) }
+		if len(best) < mostLayouts && i != own && !slices.ContainsFunc(best, alike) {
+			best = append(best, *a)
 		}
 	}
 	slices.SortFunc(best, func(a, b Layout) int { return better(&a, &b) })
@@ -154,6 +152,7 @@ type layouting struct {
 	in      lettering
 	kept    int
 	ends    map[Edge]ends // of a clear exhaust
+	own     *Layout       // the job's own, where it breaks nothing
 }
 
 func newLayouting(ctx context.Context, r *Result, workers int, tell func(Progress)) *layouting {
@@ -162,7 +161,20 @@ func newLayouting(ctx context.Context, r *Result, workers int, tell func(Progres
 	l.wish, l.within = WishOf(r)
 	l.in = newLettering(l.cut, workers)
 	l.areas = l.in.areas
+	l.own = l.asItIs(r)
 	return l
+}
+
+// asItIs is the job's own layout; nil where it is not whole, or breaks what another layout might not.
+func (l *layouting) asItIs(r *Result) *Layout {
+	if r.Plan.Exhaust == nil || r.Plan.Intake == nil {
+		return nil
+	}
+	a := l.layout(r, geometry.WithinHalfTurn(r.Job.Heater.Yaw), r.Plan.Cut.At.Sub(l.wish).Norm())
+	if a.AsItIs = true; a.broken > 0 {
+		return nil
+	}
+	return a
 }
 
 // withRuns is the result of a job with the usual exhaust, with its muffler, and the usual intake where it has none.

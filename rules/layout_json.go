@@ -13,6 +13,7 @@ type layoutJSON struct {
 	Edge    Edge       `json:"edge"`
 	Away    *float64   `json:"away"`
 	Beyond  bool       `json:"beyond_wish,omitempty"`
+	AsItIs  bool       `json:"as_it_is,omitempty"`
 	Verdict string     `json:"verdict"`
 	Margin  *float64   `json:"margin"`
 	Of      string     `json:"margin_of,omitempty"`
@@ -35,7 +36,7 @@ func LayoutsJSON(found Layouts) ([]byte, error) {
 func (l *Layout) json() layoutJSON {
 	all := Route{Run: &vehicles.Run{}, Misses: l.Misses}
 	out := layoutJSON{
-		Area: l.Area, At: point(l.At), Yaw: maybe(vehicles.Some(l.Yaw)), Edge: l.Edge, Away: maybe(vehicles.Some(l.Away)), Beyond: l.Beyond,
+		Area: l.Area, At: point(l.At), Yaw: maybe(vehicles.Some(l.Yaw)), Edge: l.Edge, Away: maybe(vehicles.Some(l.Away)), Beyond: l.Beyond, AsItIs: l.AsItIs,
 		Verdict: l.Verdict().String(), Margin: maybe(l.Least), Of: l.LeastOf,
 		Exhaust: l.runJSON(vehicles.ExhaustRun), Intake: l.runJSON(vehicles.IntakeRun), Fuel: l.runJSON(vehicles.FuelRun),
 		Doubts: all.json(Doubtful).Breaks, Breaks: all.json(Foul).Breaks,

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
 	"bench.example/undermark/vehicles"
 )
@@ -21,9 +22,20 @@ func (l *layouting) all() (list []*Layout) {
 	if l.kept == 0 {
 		l.missed(sketches)
 	} else {
+		sketches = append(sketches, l.headed(sketches)...)
 		l.widen(sketches)
 	}
-	return laidOf(sketches)
+	return l.ranking(sketches)
+}
+
+// ranking are the layouts of sketches and the job's own, the best first.
+func (l *layouting) ranking(sketches []sketch) []*Layout {
+	list := laidOf(sketches)
+	if l.own != nil {
+		list = append(list, l.own)
+		slices.SortFunc(list, better)
+	}
+	return list
 }
 
 // uprightly is a demand whose runs leave their stubs straight down, as people lay them.
@@ -49,10 +61,10 @@ var wider = []float64{30, 10}
 // widen lays those that are going to be proposed anew with more room about their runs, where they can have it: the shortest runs graze what
 // they pass.
 func (l *layouting) widen(sketches []sketch) {
-	best := chosen(laidOf(sketches))
+	best := chosen(l.ranking(sketches))
 	share(len(sketches), l.workers, func(i int) {
 		s := &sketches[i]
-		if s.laid == nil || s.laid.broken > 0 || !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
+		if s.laid == nil || s.laid.broken > 0 || !s.headed && !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
 			return
 		}
 		for _, s.room = range wider {
@@ -84,12 +96,19 @@ func (l *layouting) work(sketches []sketch, d demand) {
 		}
 		some := sketches[from:min(from+batch, len(sketches))]
 		share(len(some), l.workers, func(i int) {
-			if s := &some[i]; (!s.foul || l.fixed) && (s.laid == nil || s.laid.broken > 0) && (d.aims == ToKeepRules || !math.IsInf(s.hard, 1)) {
+			if s := &some[i]; (!s.foul || l.fixed) && !l.known(sketches[:from], s) && (s.laid == nil || s.laid.broken > 0) && (d.aims == ToKeepRules || !math.IsInf(s.hard, 1)) {
 				l.lay(s, d)
 			}
 		})
 		l.count(sketches)
 	}
+}
+
+// known tells whether a place is as good as laid out: one before it is, that it differs from by hardly more than a heading.
+func (l *layouting) known(before []sketch, s *sketch) bool {
+	return !l.fixed && slices.ContainsFunc(before, func(b sketch) bool {
+		return b.laid != nil && b.laid.broken == 0 && !b.laid.Beyond && b.at.Sub(s.at).Norm() < LayoutsApart
+	})
 }
 
 func (l *layouting) count(sketches []sketch) {
@@ -101,12 +120,12 @@ func (l *layouting) count(sketches []sketch) {
 	}
 }
 
-// enough tells whether three keep every rule that differ by more than a heading.
+// enough tells whether three keep every rule that differ to the eye.
 func (l *layouting) enough(sketches []sketch) bool {
 	var unlike []*Layout
 	for i := range sketches {
 		a := sketches[i].laid
-		if a == nil || a.broken > 0 || a.Beyond || slices.ContainsFunc(unlike, a.near) {
+		if a == nil || a.broken > 0 || a.Beyond || slices.ContainsFunc(unlike, a.Alike) {
 			continue
 		}
 		unlike = append(unlike, a)
@@ -190,19 +209,28 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 	if len(faults) > 0 {
 		return
 	}
-	a := &Layout{Result: after, At: after.Plan.Cut.At, Yaw: s.yaw, Away: s.away}
+	a := l.layout(&after, s.yaw, s.away)
+	if s.laid == nil || better(a, s.laid) < 0 {
+		s.laid = a
+	}
+}
+
+// layout is a judged job as a layout at a heading, so far from the wish.
+func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
+	a := &Layout{Result: *r, At: r.Plan.Cut.At, Yaw: yaw, Away: away}
+	a.turned = geometry.WithinHalfTurn(yaw-l.result.Job.Heater.Yaw) != 0
 	a.Beyond = l.result.Job.Wish != nil && a.Away > l.within
 	if l.result.Job.Wish != nil || l.result.Job.Cut != nil {
 		a.pull = a.Away
 	}
-	a.Edge = edgeOf(&after)
+	a.Edge = edgeOf(r)
 	for _, of := range vehicles.RunKinds {
-		if run := after.Plan.Run(of); run != nil {
+		if run := r.Plan.Run(of); run != nil {
 			a.Length += run.Line.Length()
 		}
 	}
-	for i := range after.Findings {
-		f := &after.Findings[i]
+	for i := range r.Findings {
+		f := &r.Findings[i]
 		if f.Verdict != Clear {
 			a.Misses = append(a.Misses, *f)
 			if f.Verdict == Foul && f.mendable() {
@@ -214,9 +242,7 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 			a.Least, a.LeastOf = f.Margin, f.About()
 		}
 	}
-	if s.laid == nil || better(a, s.laid) < 0 {
-		s.laid = a
-	}
+	return a
 }
 
 // edgeOf is the edge that an exhaust's outlet is nearest to.

@@ -19,6 +19,7 @@ type sketch struct {
 	hard   float64 // about how hard the easiest way is, mm; +Inf where there is none
 	room   float64 // that its runs are to keep beside what is asked, mm
 	laid   *Layout // what came of it, nil for nothing yet
+	headed bool    // it is where another was laid, with the job's heading
 }
 
 // rough is a search for a run along an edge that has its ways and has not straightened any.

@@ -91,7 +91,12 @@ func (l *layouting) spotsAt(yaw float64) (list []spot) {
 
 // nearWish is the place of a heading that is worth most near the wish, however little room there is between the nodes.
 func (l *layouting) nearWish(room Room, yaw float64) (s spot, ok bool) {
-	aim := field.Aim{From: l.wish, Within: l.within, Enough: scene.MuchSpare, PerAway: awayCounts / marginCounts}
+	return l.nearTo(l.wish, l.within, room, yaw)
+}
+
+// nearTo is that near any place.
+func (l *layouting) nearTo(from geometry.Point, within float64, room Room, yaw float64) (s spot, ok bool) {
+	aim := field.Aim{From: from, Within: within, Enough: scene.MuchSpare, PerAway: awayCounts / marginCounts}
 	site, ok := room.Margins.Best(aim, spotWithin)
 	if ok && site.Margin < 0 {
 		aim.Enough, aim.PerAway = math.Inf(1), 0
@@ -109,7 +114,8 @@ func (l *layouting) nearWish(room Room, yaw float64) (s spot, ok bool) {
 const spotWithin = 0.5
 
 // What counts for how much where spots are compared, mm: a mm of margin, of the way from the wish, a layout beyond the wish, a thing in the
-// exhaust's straight way out, one that it may dive below, and a spot chosen already that this one is close to.
+// exhaust's straight way out, one that it may dive below, a spot chosen already that this one is close to, and one that differs from it by
+// hardly more than a heading.
 const (
 	marginCounts = 5
 	awayCounts   = 1
@@ -117,6 +123,7 @@ const (
 	inWayCounts  = 250
 	divesCount   = 80
 	closeCounts  = 300
+	sameCounts   = 900
 )
 
 // spread chooses the spots of most worth, each of which makes others close to it worth less.
@@ -137,8 +144,11 @@ func (l *layouting) spread(all []spot) (chosen []spot) {
 		chosen = append(chosen, s)
 		all = slices.Delete(all, at, at+1)
 		for i := range all {
-			if o := &all[i]; o.at.Sub(s.at).Norm() < 2*LayoutsApart {
-				o.worth -= closeCounts
+			switch off := all[i].at.Sub(s.at).Norm(); {
+			case off < LayoutsApart:
+				all[i].worth -= sameCounts
+			case off < 2*LayoutsApart:
+				all[i].worth -= closeCounts
 			}
 		}
 	}

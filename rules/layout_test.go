@@ -51,8 +51,7 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 		for k := range found.Best[:i] {
 			other := &found.Best[k]
 			apart := l.At.Sub(other.At).Norm() >= 150
-			turned := math.Abs(geometry.WithinHalfTurn(l.Yaw-other.Yaw)) >= 60
-			assert.True(t, apart || turned || l.Edge != other.Edge, "%v and %v", l.At, other.At)
+			assert.True(t, apart || l.Edge != other.Edge || other.AsItIs || l.AsItIs, "%v and %v differ by a heading alone", l.At, other.At)
 			if (other.broken > 0) == (l.broken > 0) {
 				assert.LessOrEqual(t, other.Verdict(), l.Verdict())
 			} else {
@@ -257,4 +256,63 @@ func TestANearPlaceGoesBeforeALittleMoreRoom(t *testing.T) {
 	a, b := at(2.4, 145), at(10.3, 970)
 	a.pull, b.pull = 0, 0
 	assert.Positive(t, better(a, b))
+}
+
+// The job's own layout is ranked with what is found where it breaks no rule, once; where it does it is not.
+func TestTheJobsOwnLayoutIsOneOfThose(t *testing.T) {
+	own := func(found Layouts) (list []Layout) {
+		for _, l := range found.Best {
+			if l.AsItIs {
+				list = append(list, l)
+			}
+		}
+		return list
+	}
+	for _, checks := range []string{"", vehicles.InFull} {
+		job := moved(t).Job
+		job.RunChecks = checks
+		r := judged(t, job)
+		require.NotEqual(t, Foul, r.Verdict)
+		found := layoutsOf(t, &r, 2)
+		assertProposed(t, &r, found)
+		there := own(found)
+		require.Len(t, there, 1, checks)
+		assert.Equal(t, job, there[0].Result.Job)
+		assert.Zero(t, there[0].Away)
+	}
+	r := judged(t, vehicles.Demo())
+	assert.Empty(t, own(layoutsOf(t, &r, 2)), "the sample's cut is foul")
+	bare := judged(t, moved(t).Job.WithRun(vehicles.IntakeRun, nil))
+	assert.Empty(t, own(layoutsOf(t, &bare, 2)), "it is not whole")
+}
+
+// Beside the job's own one that is alike stands only where it is better; nothing else alike is proposed twice.
+func TestOnlyTheBetterStandsBesideTheOwn(t *testing.T) {
+	at := func(x, margin, yaw float64, own bool) *Layout {
+		return &Layout{At: geometry.Point{X: x}, Least: vehicles.Some(margin), Edge: LeftEdge, Yaw: yaw, turned: yaw != 0, AsItIs: own}
+	}
+	names := func(list ...*Layout) (xs []float64) {
+		slices.SortFunc(list, better)
+		for _, l := range chosen(list) {
+			xs = append(xs, l.At.X)
+		}
+		return xs
+	}
+	assert.Equal(t, []float64{100, 500}, names(at(100, 20, 0, true), at(101, 12, 0, false), at(500, 8, 0, false)))
+	assert.Equal(t, []float64{101, 100, 500}, names(at(100, 20, 0, true), at(101, 32, 0, false), at(500, 8, 0, false)))
+	assert.Equal(t, []float64{101, 500}, names(at(100, 20, 0, false), at(101, 32, 90, false), at(102, 31, 60, false), at(500, 8, 0, false)))
+	assert.Equal(t, []float64{900, 500, 100}, names(at(100, 6, 0, true), at(500, 30, 0, false), at(700, 20, 0, false), at(900, 40, 0, false)), "it has a place whatever it is worth")
+}
+
+// A heater is not turned for less than is told apart. By hand: of 12 and 18 mm the steps are 2 and 3, less one for the turn 2.
+func TestTheJobsHeadingIsPreferredWhereItIsAsGood(t *testing.T) {
+	at := func(margin float64, turned bool) *Layout {
+		return &Layout{Least: vehicles.Some(margin), turned: turned}
+	}
+	assert.Negative(t, better(at(12, false), at(18, true)))
+	assert.Positive(t, better(at(12, false), at(21, true)))
+	for _, n := range []int{12, 60} {
+		r := judged(t, crowded(n, true))
+		assert.Equal(t, r.Job.Heater.Yaw, layoutsOf(t, &r, 2).Best[0].Yaw, n)
+	}
 }

@@ -27,10 +27,12 @@ func (p *Pair) Margin() vehicles.Number {
 // rooms are how much more than is asked a pair is sought with, mm: the most that can be kept is.
 var rooms = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 
-// FindPair seeks an exhaust and an intake together, each from its stub to an edge of the van: those that keep most beside what is asked from
-// what is under the floor, within the steps of rooms, and of those the shortest. Where there is no pair it is the nearest miss of an
-// exhaust, or the exhaust that was found and the nearest miss of an intake. The job has a heater, a cut and both runs, whose paths do
-// not matter. tell, if any, is told at which of how many steps it is, never twice at once. Searches that do not ask for each other's result
+// FindPair seeks an exhaust and an intake together, each from its stub, the exhaust to an edge of the van and the intake to wherever its
+// mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
+// then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows. Where the job
+// has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
+// exhaust, or the exhaust that was found and the nearest miss of an intake. The job has a heater, a cut and both runs, which may be without
+// paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that do not ask for each other's result
 // go on beside each other; what is found is the same whichever of them ends first.
 func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	s := pairSeeker{ctx: ctx, result: r}
@@ -45,44 +47,37 @@ func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	if !best.Found() {
 		return best
 	}
-	low, high := 0, len(rooms)
-	for high-low > 1 && ctx.Err() == nil {
+	s.most = s.mostRoom()
+	room, tooMuch := 0.0, slices.IndexFunc(rooms, func(room float64) bool { return room > s.most })
+	if tooMuch < 0 {
+		tooMuch = len(rooms)
+	}
+	for low, high := 0, tooMuch; high-low > 1 && ctx.Err() == nil; {
 		middle := (low + high) / 2
 		if p := s.roomier(rooms[middle]); p.Found() {
-			best, low = p, middle
+			best, low, room = p, middle, rooms[middle]
 		} else {
 			high = middle
 		}
 	}
-	return best
+	return s.improved(best, room)
 }
 
-// pairSteps is about how many searches a pair takes: three edges each, and those that led somewhere for each room of a halving.
+// pairSteps is about how many searches a pair takes: an exhaust an edge and its intake, and those that led somewhere for each room of a
+// halving.
 const pairSteps = 24
 
 // pairSeeker is one search for a pair.
 type pairSeeker struct {
 	ctx      context.Context
 	result   *Result
-	ways     []way            // where exhausts and intakes can end that go with each other
+	edges    []Edge           // where exhausts can end that have an intake
 	demand   int              // that all of them meet, of demands
+	most     float64          // room that no pair can keep more than, mm
 	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
 	done     int
 	telling  sync.Mutex
 	tell     func()
-}
-
-// way is where an exhaust and an intake end.
-type way struct{ exhaust, intake Edge }
-
-// allWays are whatever edges both may end at.
-func allWays() (list []way) {
-	for _, edge := range Edges {
-		for _, mouth := range Edges {
-			list = append(list, way{edge, mouth})
-		}
-	}
-	return list
 }
 
 // first is the best pair that keeps what is asked, and finds the edges that pairs lead to.
@@ -94,10 +89,9 @@ func (s *pairSeeker) first() Pair {
 		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Upright: true}, nil)
 	}
 	for s.demand = range demands {
-		pairs := s.pairs(allWays(), 0)
-		for i, w := range allWays() {
-			if p := pairs[i]; p.Found() {
-				s.ways = append(s.ways, w)
+		for i, p := range s.pairs(Edges, 0) {
+			if p.Found() {
+				s.edges = append(s.edges, Edges[i])
 				best = p.shorter(best)
 			} else if p.Exhaust.Found() && !best.Found() {
 				best.Exhaust = p.Exhaust
@@ -113,27 +107,19 @@ func (s *pairSeeker) first() Pair {
 // roomier is the shortest pair that keeps so much more than is asked.
 func (s *pairSeeker) roomier(room float64) Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	for _, p := range s.pairs(s.ways, room) {
+	for _, p := range s.pairs(s.edges, room) {
 		best = p.shorter(best)
 	}
 	return best
 }
 
-// pairs are what is found for some ways, an exhaust sought once for all intakes that may go with it.
-func (s *pairSeeker) pairs(ways []way, room float64) []Pair {
-	exhausts := make([]Route, len(Edges))
-	share(len(Edges), runtime.GOMAXPROCS(0), func(i int) {
-		exhausts[i] = Route{Verdict: Foul}
-		if slices.ContainsFunc(ways, func(w way) bool { return w.exhaust == Edges[i] }) {
-			exhausts[i] = s.exhaust(Edges[i], room)
-		}
-	})
-	pairs := make([]Pair, len(ways))
-	share(len(ways), runtime.GOMAXPROCS(0), func(i int) {
-		w := ways[i]
-		pairs[i] = Pair{exhausts[slices.Index(Edges, w.exhaust)], Route{Verdict: Foul}}
+// pairs are what is found for exhausts to some edges, each with its intake.
+func (s *pairSeeker) pairs(edges []Edge, room float64) []Pair {
+	pairs := make([]Pair, len(edges))
+	share(len(edges), runtime.GOMAXPROCS(0), func(i int) {
+		pairs[i] = Pair{s.exhaust(edges[i], room), Route{Verdict: Foul}}
 		if pairs[i].Exhaust.Found() {
-			pairs[i].Intake = s.intake(&pairs[i].Exhaust, w.intake, room)
+			pairs[i].Intake = s.intake(&pairs[i].Exhaust, room)
 		}
 	})
 	return pairs
@@ -141,26 +127,20 @@ func (s *pairSeeker) pairs(ways []way, room float64) []Pair {
 
 // missed tells of the nearest miss of the exhausts, or of the intakes that could go with an exhaust that was found.
 func (s *pairSeeker) missed(p Pair) Pair {
-	exhaustFound := p.Exhaust.Found()
+	if p.Exhaust.Found() {
+		p.Intake = s.anyIntake(&p.Exhaust)
+		return p
+	}
 	misses := make([]Route, len(Edges))
-	share(len(Edges), runtime.GOMAXPROCS(0), func(i int) {
-		if exhaustFound {
-			misses[i] = s.anyIntake(&p.Exhaust, Edges[i])
-		} else {
-			misses[i] = s.exhausts[Edges[i]].route()
-		}
-	})
-	for i, miss := range misses {
-		switch {
-		case s.ctx.Err() != nil:
+	share(len(Edges), runtime.GOMAXPROCS(0), func(i int) { misses[i] = s.exhausts[Edges[i]].route() })
+	for _, miss := range misses {
+		if s.ctx.Err() != nil {
 			return p
-		case exhaustFound:
-			p.Intake = p.Intake.nearer(miss)
-		case p.Exhaust.Found(): // the nearest miss of an edge before breaks nothing after all
-			p.Intake = p.Intake.nearer(s.anyIntake(&p.Exhaust, Edges[i]))
-		default:
-			p.Exhaust = p.Exhaust.nearer(miss)
 		}
+		p.Exhaust = p.Exhaust.nearer(miss)
+	}
+	if p.Exhaust.Found() { // the nearest miss of an edge breaks nothing after all
+		p.Intake = s.anyIntake(&p.Exhaust)
 	}
 	return p
 }
@@ -198,15 +178,15 @@ func (s *pairSeeker) exhaust(edge Edge, room float64) Route {
 	return s.sought(one)
 }
 
-func (s *pairSeeker) intake(exhaust *Route, edge Edge, room float64) Route {
+func (s *pairSeeker) intake(exhaust *Route, room float64) Route {
 	with := s.with(exhaust)
-	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Room: room, Upright: true}, nil))
+	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Room: room, Upright: true}, nil))
 }
 
 // anyIntake is the best intake that may go with an exhaust, or its nearest miss.
-func (s *pairSeeker) anyIntake(exhaust *Route, edge Edge) Route {
+func (s *pairSeeker) anyIntake(exhaust *Route) Route {
 	with := s.with(exhaust)
-	return FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge, Upright: true}, nil)
+	return FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Upright: true}, nil)
 }
 
 func (s *pairSeeker) sought(one *seeker) Route {

@@ -15,7 +15,7 @@ import (
 
 func slowPair(r *Result) Pair {
 	none := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	s := pairSeeker{ctx: context.Background(), result: r}
+	s := pairSeeker{ctx: context.Background(), result: r, tell: func() {}}
 	seek := func(r Result, kind vehicles.RunKind, edge Edge, room float64, d demand) Route {
 		for _, d.upright = range []bool{true, false} {
 			one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Room: room}, nil)
@@ -26,50 +26,48 @@ func slowPair(r *Result) Pair {
 		return Route{Verdict: Foul}
 	}
 	best := none
-	for _, d := range demands {
-		var ways []way
+	for i, d := range demands {
+		var edges []Edge
 		for _, edge := range Edges {
 			exhaust := seek(s.bare(), vehicles.ExhaustRun, edge, 0, d)
 			if !exhaust.Found() {
 				continue
 			}
-			for _, mouth := range Edges {
-				if p := (Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, mouth, 0, d)}); p.Found() {
-					ways = append(ways, way{edge, mouth})
-					best = p.shorter(best)
-				}
-			}
-			if !best.Found() {
+			if p := (Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, AnyEdge, 0, d)}); p.Found() {
+				edges = append(edges, edge)
+				best = p.shorter(best)
+			} else if !best.Found() {
 				best.Exhaust = exhaust
 			}
 		}
-		low, high := 0, len(rooms)
-		for best.Found() && high-low > 1 {
+		room := 0.0
+		for low, high := 0, len(rooms); best.Found() && high-low > 1; {
 			middle := (low + high) / 2
 			p := none
-			for _, w := range ways {
-				if exhaust := seek(s.bare(), vehicles.ExhaustRun, w.exhaust, rooms[middle], d); exhaust.Found() {
-					p = Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, w.intake, rooms[middle], d)}.shorter(p)
+			for _, edge := range edges {
+				if exhaust := seek(s.bare(), vehicles.ExhaustRun, edge, rooms[middle], d); exhaust.Found() {
+					p = Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, AnyEdge, rooms[middle], d)}.shorter(p)
 				}
 			}
 			if p.Found() {
-				best, low = p, middle
+				best, low, room = p, middle, rooms[middle]
 			} else {
 				high = middle
 			}
 		}
 		if best.Found() {
-			return best
+			s.demand, s.most = i, rooms[len(rooms)-1]
+			return s.improved(best, room)
 		}
 	}
+	if best.Exhaust.Found() {
+		with := s.with(&best.Exhaust)
+		best.Intake = FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge}, nil)
+		return best
+	}
 	for _, edge := range Edges {
-		if best.Exhaust.Found() {
-			with := s.with(&best.Exhaust)
-			best.Intake = best.Intake.nearer(FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: edge}, nil))
-		} else {
-			bare := s.bare()
-			best.Exhaust = best.Exhaust.nearer(FindRoute(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil))
-		}
+		bare := s.bare()
+		best.Exhaust = best.Exhaust.nearer(FindRoute(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil))
 	}
 	return best
 }

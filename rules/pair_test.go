@@ -2,6 +2,7 @@ package rules
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -37,4 +38,73 @@ func TestWithoutAPairTheMissIsTold(t *testing.T) {
 	pair := FindPair(context.Background(), &r, nil)
 	assert.False(t, pair.Found())
 	assert.NotEmpty(t, pair.Exhaust.Misses)
+}
+
+// The sample's intake ends under the van, not at an edge: a pair that can't keep more than it and the exhaust is not proposed in their place.
+func TestAPairIsNeverWorseThanWhatIsThere(t *testing.T) {
+	for _, checks := range []string{"", vehicles.InFull} {
+		job := moved(t).Job
+		job.RunChecks = checks
+		r, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		own := leastOfRuns(&r)
+		pair := FindPair(context.Background(), &r, nil)
+		require.True(t, pair.Found())
+		assert.GreaterOrEqual(t, pair.Margin().Value, own, "in full %q", checks)
+		assert.Equal(t, pair.Exhaust.Here, pair.Margin().Value <= own+marginNoise, "what is there is said to be there")
+		assert.Equal(t, pair.Exhaust.Here, pair.Intake.Here)
+
+		exhaust, intake := *job.Exhaust, *job.Intake
+		exhaust.Path, intake.Path = nil, nil
+		bare := r
+		bare.Job = job.WithRun(vehicles.ExhaustRun, &exhaust).WithRun(vehicles.IntakeRun, &intake)
+		pair = FindPair(context.Background(), &bare, nil)
+		require.True(t, pair.Found())
+		assert.False(t, pair.Exhaust.Here)
+		assert.Greater(t, pair.Margin().Value, own-2, "in full %q: as much as by hand, within a tape's mm", checks)
+	}
+}
+
+// What is there but could keep more is moved until it does.
+func TestAPairThatIsThereIsImproved(t *testing.T) {
+	job := moved(t).Job
+	intake := *job.Intake
+	intake.Path = vehicles.List[vehicles.RunPoint]{{X: 1440, Y: 170, Drop: 116}, {X: 2560, Y: 150, Drop: 117}, {X: 2480, Y: 330, Drop: 123}}
+	r, faults := Judge(job.WithRun(vehicles.IntakeRun, &intake), Builtin())
+	require.Empty(t, faults)
+	own, pair := leastOfRuns(&r), FindPair(context.Background(), &r, nil)
+	assert.True(t, pair.Found())
+	assert.Greater(t, pair.Margin().Value, own)
+	assert.False(t, pair.Exhaust.Here)
+}
+
+// leastOfRuns is the least that the exhaust and the intake of a job keep from what is under the floor.
+func leastOfRuns(r *Result) float64 {
+	least := math.Inf(1)
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		if (f.Subject.Sort == TheExhaust || f.Subject.Sort == TheIntake) && f.Rule.ByKind == AnObstruction && f.Margin.Set {
+			least = min(least, f.Margin.Value)
+		}
+	}
+	return least
+}
+
+// An intake may end anywhere under the van that the rules allow, not at its edges alone.
+func TestAnIntakeMayEndUnderTheVan(t *testing.T) {
+	r := moved(t)
+	found := FindRoute(context.Background(), r, vehicles.IntakeRun, Target{Edge: AnyEdge}, nil)
+	require.True(t, found.Found())
+	end := found.Run.Path[len(found.Run.Path)-1]
+	inside := min(r.Job.OutlineLeft()-end.Y, r.Job.OutlineRight()+end.Y)
+	assert.Greater(t, inside, 100.0, "%v", found.Run.Path)
+	for _, edge := range Edges {
+		if along := FindRoute(context.Background(), r, vehicles.IntakeRun, Target{Edge: edge}, nil); along.Found() {
+			assert.LessOrEqual(t, found.Length, along.Length, edge)
+		}
+	}
+	exhaust := FindRoute(context.Background(), r, vehicles.ExhaustRun, Target{Edge: AnyEdge}, nil)
+	require.True(t, exhaust.Found())
+	out := exhaust.Run.Path[len(exhaust.Run.Path)-1]
+	assert.LessOrEqual(t, r.Job.OutlineLeft()-math.Abs(out.Y), 50.0, "an exhaust comes out")
 }

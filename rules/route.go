@@ -34,10 +34,11 @@ const (
 	LeftEdge  Edge = "left"
 	RightEdge Edge = "right"
 	RearEdge  Edge = "rear"
-	AnyEdge   Edge = "any"
+	UnderVan  Edge = "under" // no edge: anywhere under the van; an intake's mouth alone may be there
+	AnyEdge   Edge = "any"   // any of those where the run may end
 )
 
-// Edges are all of them, each by itself.
+// Edges are those of the van, each by itself.
 var Edges = []Edge{LeftEdge, RightEdge, RearEdge}
 
 // Route is a run that was sought.
@@ -49,7 +50,9 @@ type Route struct {
 	Against string          // what that is kept from, by name
 	Verdict Verdict         // Foul: it is the nearest miss
 	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
+	Here    bool            // it is the run that the job has: nothing better was found
 	short   float64         // by how much it falls short in all
+	kept    float64         // the room that it keeps for all that is uncertain, mm; +Inf where nothing is near it
 }
 
 // Found tells whether it is a run which breaks no rule.
@@ -136,9 +139,18 @@ func (s *seeker) told(a *attempt) Route {
 	if s.kind != vehicles.FuelRun {
 		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}
-	t.put(&run)
+	route := s.judged(t, &run)
+	route.short = a.worth.Short
+	return route
+}
+
+// judged is a run, with all that hangs on it, as a route.
+func (s *seeker) judged(t *trial, run *vehicles.Run) Route {
+	if !t.put(run) {
+		return Route{Verdict: Foul}
+	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{short: a.worth.Short, Run: &run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear}
+	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, kept: keptRoom(findings)}
 	if f := worstClearance(findings); f != nil {
 		route.Margin, route.Against = f.Margin, f.Against.String()
 	}

@@ -40,7 +40,8 @@ type pumpJSON struct {
 type pairJSON struct {
 	Exhaust json.RawMessage `json:"exhaust"`
 	Intake  json.RawMessage `json:"intake"`
-	Margin  *float64        `json:"margin"` // the worse of both
+	Margin  *float64        `json:"margin"`             // the worse of both
+	Here    bool            `json:"as_it_is,omitempty"` // they are the job's own: nothing was found that keeps more
 }
 
 // PairJSON writes a pair as `route both --json` prints it.
@@ -53,7 +54,7 @@ func PairJSON(p Pair) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := pairJSON{Exhaust: exhaust, Intake: intake}
+	out := pairJSON{Exhaust: exhaust, Intake: intake, Here: p.Exhaust.Here}
 	if p.Found() {
 		out.Margin = maybe(p.Margin())
 	}

@@ -166,6 +166,17 @@ func worstClearance(findings []Finding) (worst *Finding) {
 	return worst
 }
 
+// keptRoom is what findings keep of every obstruction beside what is asked and beside what is uncertain; +Inf where nothing is near.
+func keptRoom(findings []Finding) float64 {
+	least := math.Inf(1)
+	for i := range findings {
+		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set {
+			least = min(least, f.Margin.Value-coverage*f.Sigma)
+		}
+	}
+	return least
+}
+
 // hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the
 // muffler, or a fuel line goes up and down again, mm.
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {

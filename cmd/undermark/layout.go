@@ -18,9 +18,9 @@ func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "layout JOB...",
 		Short: "Propose whole layouts: cut, heading and runs together",
-		Long: "Up to three layouts that differ to the eye, best first: the place of the cut, the heading of the heater, exhaust,\n" +
-			"intake and the fuel line that the job has, judged as check judges a job. A drilled cut stays: then its runs are\n" +
-			"proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
+		Long: "Up to three layouts that differ to the eye by more than a heading, best first; where the job's own breaks no rule it is\n" +
+			"one of them, called as it is. Of each the place of the cut, the heading of the heater, exhaust, intake and\n" +
+			"the fuel line that the job has, judged as check judges a job. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a layout before you trust it.",
 		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
@@ -94,6 +94,9 @@ func layoutText(p *paper, number, from string, l *rules.Layout) {
 	where := ""
 	if l.Area != "" {
 		where = ", area " + l.Area
+	}
+	if l.AsItIs {
+		where += ", as it is"
 	}
 	p.line("%s%s: %s. Cut at %s, %s, yaw %s°, exhaust out %s, %s from %s", number, where, l.Verdict(), survey.Figure(l.At.X), survey.Figure(l.At.Y),
 		survey.Figure(l.Yaw), l.Edge, survey.Figure(l.Away), from)

@@ -34,7 +34,8 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 			"uncertain where that can be. Where there is none it is the nearest miss, and what it breaks is named: exit 11.\n" +
 			"The fuel line goes from --to, or where it begins in the job, to the heater: it rises from its pump, without humps;\n" +
 			"what of it is above the floor stays, with its hole.\n" +
-			"both finds exhaust and intake together, those that keep most from what is under the floor.\n" +
+			"both finds exhaust and intake together, those that keep most from what is under the floor; where the job's own keep as\n" +
+			"much, it says so and gives those. The intake's mouth may be anywhere under the van: --edge under.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a run before you trust it.",
 		Example: "  undermark route exhaust --to 1370,870,187 van.toml\n" +
 			"  undermark route intake --edge rear --json van.toml\n" +
@@ -59,7 +60,7 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 	}
 	f.add(c)
 	c.Flags().StringVar(&to, "to", "", "it ends at `X,Y,DROP` (mm forward of the datum line, left of the centreline, below the floor)")
-	c.Flags().StringVar(&edge, "edge", "", "it ends where it is best along an `EDGE` of the van: left, right or rear")
+	c.Flags().StringVar(&edge, "edge", "", "it ends where it is best along an `EDGE` of the van: left, right or rear; an intake also under")
 	return c
 }
 
@@ -88,6 +89,9 @@ func routing(what, to, edge string, s streams, f *answerFlags) (teller, error) {
 		}, nil
 	}
 	target, err := parseTarget(to, edge)
+	if target.Edge == rules.UnderVan && kind != vehicles.IntakeRun {
+		err = fmt.Errorf("--edge under is for an intake: the %s comes out at left, right or rear", kind)
+	}
 	return func(r *rules.Result) (string, bool, error) { return tellRun(r, kind, target, s, f) }, err
 }
 
@@ -214,8 +218,8 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 	case to != "" && edge != "":
 		return t, fmt.Errorf("--to and --edge both say where the run ends: keep one of them")
 	case edge != "":
-		if t.Edge = rules.Edge(edge); !slices.Contains(rules.Edges, t.Edge) {
-			return t, fmt.Errorf("--edge %q: give left, right or rear", edge)
+		if t.Edge = rules.Edge(edge); t.Edge != rules.UnderVan && !slices.Contains(rules.Edges, t.Edge) {
+			return t, fmt.Errorf("--edge %q: give left, right or rear, or for an intake under", edge)
 		}
 		return t, nil
 	}

@@ -16,10 +16,15 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 		p.line("%s: %s.", r.Job.Ref, words.NoWay(kind))
 		return
 	}
-	switch found.Verdict {
-	case rules.Clear:
+	switch {
+	case found.Here:
+		p.line("%s: the %s as it is: no pair was found that keeps more. All in mm.", r.Job.Ref, kind)
+		if found.Verdict == rules.Doubtful {
+			p.line("Doubtful of it:")
+		}
+	case found.Verdict == rules.Clear:
 		p.line("%s: the shortest %s there that keeps every rule. All in mm.", r.Job.Ref, kind)
-	case rules.Doubtful:
+	case found.Verdict == rules.Doubtful:
 		p.line("%s: the shortest %s there that breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
 	default:
 		p.line("%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)

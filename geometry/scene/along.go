@@ -80,10 +80,28 @@ func (r profile) Move(at geometry.Point3, by geometry.Point) geometry.Point3 {
 
 // Prism is seen where the run passes under or over it.
 func (r profile) Prism(p *geometry.Prism) (f geometry.Footprint, ok bool) {
-	low, high := math.Inf(1), math.Inf(-1)
 	from, to := p.Footprint.Bounds()
+	return r.where(p, func(place geometry.Point3) bool {
+		return place.X >= from.X && place.X <= to.X && place.Y >= from.Y && place.Y <= to.Y && p.Footprint.Contains(place.Plan())
+	})
+}
+
+// near is where a prism is seen that the run comes so near to, in space, or passes under or over: at the run's own stations.
+func (r profile) near(p *geometry.Prism, within float64) (f geometry.Footprint, ok bool) {
+	low, high := p.Footprint.Bounds()
+	return r.where(p, func(place geometry.Point3) bool {
+		if place.X < low.X-within || place.X > high.X+within || place.Y < low.Y-within || place.Y > high.Y+within {
+			return false
+		}
+		return p.Footprint.Contains(place.Plan()) || p.GapPoint(place).Gap <= within
+	})
+}
+
+// where is what a prism covers of the picture, from the first to the last place of the run that meets it.
+func (r profile) where(p *geometry.Prism, meets func(geometry.Point3) bool) (f geometry.Footprint, ok bool) {
+	low, high := math.Inf(1), math.Inf(-1)
 	for i, place := range r.places {
-		if place.X >= from.X && place.X <= to.X && place.Y >= from.Y && place.Y <= to.Y && p.Footprint.Contains(place.Plan()) {
+		if meets(place) {
 			s := min(float64(i)*pace, r.run.Length())
 			low, high = min(low, s), max(high, s)
 		}
@@ -91,19 +109,19 @@ func (r profile) Prism(p *geometry.Prism) (f geometry.Footprint, ok bool) {
 	if low > high {
 		return f, false
 	}
-	low, high = r.edge(p, low, low-pace), r.edge(p, high, high+pace)
+	low, high = r.edge(meets, low, low-pace), r.edge(meets, high, high+pace)
 	return geometry.NewRectangle(geometry.Point{X: low, Y: p.Low * r.stretch}, geometry.Point{X: high, Y: p.High * r.stretch}, 0), true
 }
 
-// edge is where between a place under a prism and one past it the run comes out.
-func (r profile) edge(p *geometry.Prism, under, past float64) float64 {
+// edge is where between a place that meets a prism and one past it the run no longer does.
+func (r profile) edge(meets func(geometry.Point3) bool, in, past float64) float64 {
 	past = max(0, min(past, r.run.Length()))
-	for math.Abs(past-under) > 0.1 {
-		if middle := (under + past) / 2; p.Footprint.Contains(r.run.At(middle).Plan()) {
-			under = middle
+	for math.Abs(past-in) > 0.1 {
+		if middle := (in + past) / 2; meets(r.run.At(middle)) {
+			in = middle
 		} else {
 			past = middle
 		}
 	}
-	return under
+	return in
 }

@@ -12,6 +12,7 @@ type Solid struct {
 	Axis   Path           // of a pipe or a barrel
 	Radius float64        // of a pipe or a barrel, mm
 	Square bool           // a barrel: its ends are cut off square
+	Within float64        // of what stands upright: how near to a line it lies, mm, that shows it beside the line where that is laid straight
 }
 
 // Upright returns the solid that stands on a footprint from low to high, mm of Z.
@@ -31,6 +32,9 @@ func Barrel(from, to geometry.Point3, radius float64) Solid {
 func (s *Solid) seen(plane Plane, off float64) (f geometry.Footprint, ok bool) {
 	switch {
 	case s.Axis == nil:
+		if line, laid := plane.(profile); laid && s.Within > 0 {
+			return line.near(&s.Prism, s.Within)
+		}
 		return plane.Prism(&s.Prism)
 	case s.Square:
 		return barrel(plane.Point(s.Axis[0].A), plane.Point(s.Axis[0].B), s.Radius), true

@@ -1,8 +1,12 @@
 package drawing
 
 import (
+	"math"
+	"slices"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -14,8 +18,9 @@ const (
 	besideLow  = 15
 )
 
-// Along returns the scene of one run laid out straight, its heights stretched so many times: its centreline, the floor, and what
-// the run passes under or over. ok is false where the job has no such run, or one that could not be laid.
+// Along returns the scene of one run laid out straight, its heights stretched so many times: its centreline, the floor, the ground, the
+// muffler with its level, and what the run passes under or over or comes nearer to than is asked, at its stations and in its heights, in
+// the state that it has with this run. ok is false where the job has no such run, or one that could not be laid.
 func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.Scene, ok bool) {
 	run := result.Plan.Run(of)
 	if run == nil || len(run.Path) < 2 {
@@ -26,31 +31,98 @@ func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.S
 		begins = "tank"
 	}
 	d := drawer{
-		result: &result, job: &result.Job, plan: &result.Plan, opts: &Options{Selected: -1}, states: statesOf(&result),
+		result: &result, job: &result.Job, plan: &result.Plan, opts: &Options{Selected: -1},
 		projection: scene.Beside(&run.Line, stretch, begins, ends),
 	}
-	d.floor()
-	d.obstructions()
+	low, high := Heights(run, result.Job.Floor.Ground)
 	role, subject := roleOf(of)
+	d.states = statesOf(ofRunAlone(result, subject))
+	d.floor()
+	d.ground(low)
+	d.obstructions()
+	d.besideRun(run, subject)
 	d.add(scene.Item{Role: role, State: d.states.subjects[subject], Primitive: scene.Stroke, Path: run.Line.Pieces()})
 	if m := run.Muffler; m != nil {
-		d.add(scene.Item{Role: scene.Muffler, Primitive: scene.Stroke, Path: scene.Straight(m.Axis...)})
+		d.add(scene.Item{Role: scene.Muffler, Primitive: scene.Stroke, Path: scene.Straight(m.Axis...), Label: levelOf(m)})
 	}
-	low, high := Heights(run)
 	return scene.Scene{
 		Projection: d.projection, Items: d.items,
 		Min: geometry.Point{X: -besideEnds, Y: low * stretch}, Max: geometry.Point{X: run.Line.Length() + besideEnds, Y: high * stretch},
 	}, true
 }
 
-// Heights are the lowest and the highest place, mm of Z, that are shown beside a run.
-func Heights(run *vehicles.LaidRun) (low, high float64) {
+// ofRunAlone is a result with what is found about a run and nothing else.
+func ofRunAlone(result rules.Result, subject rules.Sort) *rules.Result {
+	result.Findings = slices.DeleteFunc(slices.Clone(result.Findings), func(f rules.Finding) bool {
+		return f.Subject.Sort != subject && f.Against.Sort != subject
+	})
+	return &result
+}
+
+// besideRun has what a run comes nearer to than is asked seen beside it, over all of the run that does.
+func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
+	within := make([]float64, len(d.plan.Obstructions))
+	for i := range d.result.Findings {
+		f := &d.result.Findings[i]
+		if f.Subject.Sort != subject || f.Against.Sort != rules.AnObstruction || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid {
+			continue
+		}
+		if asked := f.Required.Or(0); f.Value < asked {
+			within[f.Against.Index] = max(within[f.Against.Index], asked+radiusAt(run, f.At[0]))
+		}
+	}
+	for i := range d.items {
+		if it := &d.items[i]; it.Layer == scene.Under && it.Ref >= 0 && it.Role != scene.Floor {
+			it.Solid.Within = within[it.Ref]
+		}
+	}
+}
+
+// radiusAt is the radius of what a run is at a place of its axis: its pipe, or its muffler.
+func radiusAt(run *vehicles.LaidRun, at geometry.Point3) float64 {
+	if m := run.Muffler; m != nil && geometry.BetweenPaths([]geometry.Point3{at}, m.Axis).Gap < touchesWithin {
+		return m.Radius
+	}
+	return run.Radius
+}
+
+// touchesWithin is how far off its axis a place of a muffler is taken to be on it, mm: rounding, and the bends of the pipe beside it.
+const touchesWithin = 2
+
+// ground is the ground under the run, where the picture goes down to it.
+func (d *drawer) ground(low float64) {
+	at := -d.job.Floor.Ground
+	if at < low {
+		return
+	}
+	everywhere := geometry.NewRectangle(d.plan.FloorMin.Add(geometry.Point{X: -groundBeyond, Y: -groundBeyond}), d.plan.FloorMax.Add(geometry.Point{X: groundBeyond, Y: groundBeyond}), 0)
+	d.add(scene.Item{Role: scene.Floor, Primitive: scene.Edge, Solid: scene.Upright(everywhere, at, at), Label: "ground", Aside: true})
+}
+
+// groundBeyond is how far past the floor the ground is drawn, mm: farther than any run goes.
+const groundBeyond = 3000
+
+// levelOf says how level a muffler hangs.
+func levelOf(m *vehicles.LaidMuffler) string {
+	along := m.Axis[len(m.Axis)-1].Sub(m.Axis[0])
+	tilt := math.Atan2(math.Abs(along.Z), along.Plan().Norm()) * 180 / math.Pi
+	return "muffler " + survey.Figure(math.Round(tilt)) + "°"
+}
+
+// Heights are the lowest and the highest place, mm of Z, that are shown beside a run: the ground, so far below the floor, where it is near.
+func Heights(run *vehicles.LaidRun, ground float64) (low, high float64) {
 	high = besideHigh
 	for _, p := range run.Path {
 		low, high = min(low, p.Z), max(high, p.Z+besideHigh)
 	}
+	if low+ground < groundNear {
+		low = min(low, -ground)
+	}
 	return low - besideLow, high
 }
+
+// groundNear is from how near on the ground is seen beside a run, mm of its axis: hardly more than is asked of that. common practice, no source
+const groundNear = 170
 
 // roleOf is what draws a run, and what its findings are of.
 func roleOf(of vehicles.RunKind) (scene.Role, rules.Sort) {

@@ -73,7 +73,7 @@ var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
 // profile is how a run falls along its way.
 func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string) (Picture, bool) {
 	const most, long = 30, 160 // mm: of paper
-	low, high := drawing.Heights(laid)
+	low, high := drawing.Heights(laid, s.Job.Floor.Ground)
 	stretch := 1.0
 	for _, stretch = range stretches {
 		if (high-low)*stretch/most <= laid.Line.Length()/long {

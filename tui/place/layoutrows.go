@@ -87,6 +87,9 @@ func headOf(i int, l *rules.Layout) string {
 	if l.Area != "" {
 		text += ", area " + l.Area
 	}
+	if l.AsItIs {
+		text += ", as it is"
+	}
 	return text + ", " + desk.VerdictWord(l.Verdict())
 }
 
@@ -156,6 +159,9 @@ func layoutLine(l *rules.Layout, s desk.State) string {
 	text := desk.AtX(l.At.X, u) + ", " + desk.Across(l.At.Y, s.Settings)
 	if l.Area != "" {
 		text = "area " + l.Area + ", " + text
+	}
+	if l.AsItIs {
+		text = "as it is: " + text
 	}
 	text += ", warm air " + facing(l.Yaw, s) + "; exhaust out " + outOn(l.Edge, s)
 	if l.Least.Set && l.Least.Value >= 0 {

@@ -88,6 +88,9 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 // takeLayout takes the layout that is shown, in one undo step, and says what was laid.
 func (m screen) takeLayout(s desk.State) (screen, desk.Change) {
 	l := m.proposed()[m.at]
+	if l.AsItIs {
+		return m.left(), desk.Change{Say: "The layout stays as it is. Nothing was changed."}
+	}
 	job := l.Result.Job
 	return m.left(), desk.Change{Job: &job, Called: fmt.Sprintf("layout %d", m.at+1), Say: laidOut(&l, s) + " " + desk.KeyUndo.Help().Key + " takes all of it back."}
 }

@@ -221,3 +221,24 @@ func TestALayoutFillsASmallPicture(t *testing.T) {
 		assert.Less(t, seen.Camera.Scale, all.Scale)
 	}
 }
+
+// A job whose own layout breaks nothing sees it among the others, by name; taking it changes nothing.
+func TestTheJobsOwnLayoutIsNamedAndStays(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	d.Type("c")
+	d.Send(d.Work())
+	d.Type("<enter>") // a cut that breaks nothing
+	d.Type("c")
+	d.Send(d.Work())
+	best := d.Screen.(page).proposed()
+	own := slices.IndexFunc(best, func(l rules.Layout) bool { return l.AsItIs })
+	require.GreaterOrEqual(t, own, 0)
+	assert.Contains(t, layoutLine(&best[own], d.State), "as it is: ")
+	before := d.State.Job
+	for range own {
+		d.Type("<down>")
+	}
+	d.Type("<enter>")
+	assert.Contains(t, d.Said, "stays as it is")
+	assert.Equal(t, before, d.State.Job)
+}

@@ -150,6 +150,11 @@ func (m screen) heard(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) 
 	if !mine || !found.Done || found.Failed || !m.better(s) {
 		return m, desk.Change{}, again
 	}
+	if found.Said[0].Here {
+		say := stayed(found.Said, s)
+		m.finder = m.finder.closed()
+		return m, desk.Change{Say: say}, nil
+	}
 	m, change := m.putIn(s)
 	return m, m.followed(change, s), nil
 }
@@ -199,6 +204,16 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 	say = append(append(say, desk.KeyUndo.Help().Key+" takes it back."), f.quest.taken...)
 	m.finder, m.picked, m.top = f.closed(), part{}, 0
 	return m, desk.Change{Job: &job, Say: strings.Join(say, " ")}
+}
+
+// stayed says that a pair which is there keeps as much as any that was found.
+func stayed(there []rules.Route, s desk.State) string {
+	pair := rules.Pair{Exhaust: there[0], Intake: there[1]}
+	text := "Exhaust and intake stay as they are: no pair was found that keeps more"
+	if least := pair.Margin(); least.Set {
+		text += " than their " + desk.Length(least.Value, s.Settings.Units)
+	}
+	return text + "."
 }
 
 // laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.

@@ -33,6 +33,9 @@ type profile struct {
 // figuresFrom is from how many columns on the places of the points are written out under the profile.
 const figuresFrom = 100
 
+// explainedFrom is from how many rows on the profile says how it is drawn.
+const explainedFrom = 10
+
 // beside lays the profile out; ok is false while there is none to be shown.
 func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 	p.of, p.run = m.of, s.Result.Plan.Run(m.of)
@@ -41,21 +44,21 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 		return p, false
 	}
 	p.words, p.drains, p.units = 2, run.Drains, s.Settings.Units
-	if in.H < leastProfile {
+	if in.H < explainedFrom {
 		p.words = 1
 	} else if in.W >= figuresFrom {
 		p.words = 3
 	}
 	p.in = size{in.W, in.H - p.words}
-	p.high = stretched(p.run, p.in, p.units)
+	p.high = stretched(p.run, s.Result.Job.Floor.Ground, p.in, p.units)
 	p.scene, ok = drawing.Along(s.Result, m.of, p.high)
 	return p, ok
 }
 
 // stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.
-func stretched(run *vehicles.LaidRun, in size, u survey.Units) (high float64) {
+func stretched(run *vehicles.LaidRun, ground float64, in size, u survey.Units) (high float64) {
 	room := canvas.NewMap(scene.Scene{}, in.W, in.H, desk.Camera{Scale: 1}, u)
-	low, top := drawing.Heights(run)
+	low, top := drawing.Heights(run, ground)
 	for _, high = range stretches {
 		if (top-low)*high <= 2*run.Line.Length()/float64(room.Cols)*float64(room.Rows) { // a cell is twice as high as wide
 			break
@@ -114,7 +117,11 @@ func (m screen) fall(s desk.State, in size) string {
 		return p.cell(lay, p.middle(part))
 	})...)
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
-	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(p.falls(lay), in.W)))
+	falls := p.falls(lay)
+	if ground := "  ground " + p.aboveGround(s) + " lower"; p.words == 1 && desk.Width(falls+ground) <= in.W {
+		falls += ground
+	}
+	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(falls, in.W)))
 	if p.words == 3 {
 		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))
 	}
@@ -171,12 +178,16 @@ func (p *profile) explained(s desk.State) string {
 	if p.high > 1 {
 		text += fmt.Sprintf("Heights x%s. ", survey.Exact(p.high))
 	}
+	return text + "Ground " + p.aboveGround(s) + " below its lowest."
+}
+
+// aboveGround is how far the run's lowest is above the ground.
+func (p *profile) aboveGround(s desk.State) string {
 	lowest := -p.run.Line.Lowest().Z + p.run.Radius
 	if m := p.run.Muffler; m != nil {
 		lowest = max(lowest, -min(m.Axis[0].Z, m.Axis[len(m.Axis)-1].Z)+m.Radius)
 	}
-	u := s.Settings.Units
-	return text + "Ground " + survey.Format(s.Result.Job.Floor.Ground-lowest, u) + " below its lowest."
+	return survey.Format(s.Result.Job.Floor.Ground-lowest, s.Settings.Units)
 }
 
 // written is a row of words, each about a column, none over another.

@@ -90,3 +90,22 @@ func TestTheProfileIsWalkedAlong(t *testing.T) {
 	assert.Contains(t, d.View(60, 17), "SEEN FROM BESIDE THE RUN")
 	d.Golden("profile-60x17", 60, 17)
 }
+
+// From thirteen rows on for the pictures both are seen, whatever the width: a picture takes six, and the falls one below.
+func TestPlanAndProfileStandTogetherWhereBothHaveRoom(t *testing.T) {
+	for _, size := range []struct {
+		w, h int
+		both bool
+	}{{60, 17, false}, {60, 20, false}, {60, 21, true}, {100, 12, false}, {100, 13, true}, {160, 47, true}} {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.w, size.h)
+		view := d.View(size.w, size.h)
+		assert.Contains(t, view, "SEEN FROM BELOW")
+		if size.both {
+			assert.Contains(t, view, "SEEN FROM BESIDE THE RUN", size)
+			continue
+		}
+		assert.NotContains(t, view, "SEEN FROM BESIDE THE RUN", size)
+		d.Type("e")
+		assert.Contains(t, d.View(size.w, size.h), "SEEN FROM BESIDE THE RUN", size)
+	}
+}

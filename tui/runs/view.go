@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -13,27 +14,31 @@ import (
 type size struct{ W, H int }
 
 // arrangement is how much room the pictures have.
-type arrangement struct{ plan, profile size }
+type arrangement struct {
+	plan, profile size
+	together      bool // one above the other; else one stands in the other's place
+}
 
-// leastBoth is from how many rows on plan and profile stand one above the other; with less one stands in the other's place.
-const leastBoth = 24
+// leastBoth is from how many rows on plan and profile stand one above the other, as many each as a picture takes; with less one stands in
+// the other's place.
+const leastBoth = canvas.MinHeight + leastProfile
 
-// leastProfile is how many rows the profile has there at least; it has two fifths.
-const leastProfile = 10
+// leastProfile is how many rows the profile has there at least, with its falls below it; it has two fifths.
+const leastProfile = canvas.MinHeight + 1
 
 // arranged is how the pictures stand in a body of w by h.
 func arranged(w, h int) arrangement {
 	planW, planH := moving.Sizes(w, h)
 	whole := size{planW, planH}
 	if planH < leastBoth {
-		return arrangement{whole, whole}
+		return arrangement{whole, whole, false}
 	}
 	low := max(leastProfile, planH*2/5)
-	return arrangement{size{planW, planH - low}, size{planW, low}}
+	return arrangement{size{planW, planH - low}, size{planW, low}, true}
 }
 
 // both tells whether plan and profile are seen together.
-func (a arrangement) both() bool { return a.plan != a.profile }
+func (a arrangement) both() bool { return a.together }
 
 // View paints the screen.
 func (m screen) View(s desk.State, w, h int) string {

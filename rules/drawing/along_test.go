@@ -1,0 +1,114 @@
+package drawing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// alongside is a job whose exhaust goes straight to the left at x = 1000, y = 0 to 800, 120 mm below the floor, with a box beside it.
+func alongside(t *testing.T, box vehicles.Obstruction) (rules.Result, scene.Scene) {
+	heater, _ := vehicles.HeaterClass("2 kW")
+	heater.ExhaustStub, heater.StubDrop = [2]float64{0, 0}, 120
+	job := vehicles.Job{
+		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
+		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
+		Obstructions: vehicles.List[vehicles.Obstruction]{box},
+		Exhaust:      &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
+	}
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	s, ok := Along(result, vehicles.ExhaustRun, 1)
+	require.True(t, ok)
+	return result, s
+}
+
+// What lies beside a run nearer than is asked is seen at its stations and in its heights, and as foul with it; farther off it is not seen.
+// By hand: a wiring loom asks 120 mm of the pipe's surface, 133 of its axis. One 60 mm beside it from y = 300 to 400 is within that
+// from 300 - sqrt(133*133 - 60*60) = 181.3 to 518.7.
+func TestWhatLiesBesideARunIsSeen(t *testing.T) {
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	loom := vehicles.Obstruction{
+		Name: "wiring loom", Kind: "wiring", Measured: true, Drop: vehicles.Span{From: 100, To: 140, Set: true},
+		Place: vehicles.Place{X: vehicles.Pair{at(1060), at(1200)}, Y: vehicles.Pair{at(300), at(400)}},
+	}
+	result, s := alongside(t, loom)
+	var asked float64
+	for _, f := range result.Findings {
+		if f.Subject.Sort == rules.TheExhaust && f.Against.Sort == rules.AnObstruction {
+			require.Equal(t, rules.Foul, f.Verdict)
+			asked = f.Required.Value + 13
+		}
+	}
+	require.InDelta(t, 133, asked, 1e-9)
+	items := find(s, scene.Lines, "")
+	require.Len(t, items, 1)
+	assert.Equal(t, scene.Foul, items[0].State)
+	seen := shown(t, s, items[0])
+	low, high := seen.Bounds()
+	assert.InDelta(t, 181.3, low.X, 0.2)
+	assert.InDelta(t, 518.7, high.X, 0.2)
+	assert.Equal(t, [2]float64{-140, -100}, [2]float64{low.Y, high.Y})
+
+	loom.X = vehicles.Pair{at(1160), at(1300)}
+	_, s = alongside(t, loom)
+	_, there := s.Projection.Seen(&find(s, scene.Lines, "")[0], 0.02)
+	assert.False(t, there, "160 mm beside it nothing is asked")
+}
+
+// What is foul with the cut alone is not foul beside the run: a picture of a run is of that run.
+func TestTheProfileMarksWhatIsFoulWithItsRun(t *testing.T) {
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	rail := vehicles.Obstruction{
+		Name: "crossmember", Kind: "crossmember", Measured: true, Drop: vehicles.Span{From: 0, To: 40, Set: true},
+		Place: vehicles.Place{X: vehicles.Pair{at(900), at(1100)}, Y: vehicles.Pair{at(-60), at(60)}},
+	}
+	result, s := alongside(t, rail)
+	foul := map[rules.Sort]bool{}
+	for _, f := range result.Findings {
+		foul[f.Subject.Sort] = foul[f.Subject.Sort] || f.Against.Sort == rules.AnObstruction && f.Verdict == rules.Foul
+	}
+	require.True(t, foul[rules.TheCut])
+	require.False(t, foul[rules.TheExhaust])
+	assert.Equal(t, scene.Clear, find(s, scene.Steel, "")[0].State)
+}
+
+// The ground is seen where the run hangs near it, and the muffler says how level it is: 10 mm in 100 are 6 degrees.
+func TestTheProfileHasGroundAndTheMufflersLevel(t *testing.T) {
+	result := van(t, nil)
+	job := result.Job
+	exhaust := *job.Exhaust
+	muffler := vehicles.Muffler{Leg: 2, Start: 10, Length: 100, Across: 60}
+	exhaust.Hanging, exhaust.Bend = vehicles.Hanging{Muffler: &muffler}, vehicles.Number{}
+	exhaust.Path = vehicles.List[vehicles.RunPoint]{exhaust.Path[0], {X: exhaust.Path[0].X, Y: exhaust.Path[0].Y + 300, Drop: exhaust.Path[0].Drop + 30}}
+	ground := func(at float64) (scene.Scene, []scene.Item) {
+		job.Floor.Ground = at
+		after, faults := rules.Judge(job.WithRun(vehicles.ExhaustRun, &exhaust), rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(after, vehicles.ExhaustRun, 1)
+		require.True(t, ok)
+		var items []scene.Item
+		for _, it := range s.Items {
+			if it.Label == "ground" {
+				items = append(items, it)
+			}
+		}
+		return s, items
+	}
+	s, items := ground(exhaust.Path[1].Drop + 100)
+	require.Len(t, items, 1)
+	seen := shown(t, s, items[0])
+	low, high := seen.Bounds()
+	assert.Equal(t, [2]float64{-exhaust.Path[1].Drop - 100, -exhaust.Path[1].Drop - 100}, [2]float64{low.Y, high.Y})
+	assert.Greater(t, high.X-low.X, 300.0, "all along the run")
+	assert.LessOrEqual(t, s.Min.Y, low.Y, "it is in the picture")
+	assert.Equal(t, "muffler 6°", find(s, scene.Muffler, "muffler 6°")[0].Label)
+	_, items = ground(exhaust.Path[1].Drop + 400)
+	assert.Empty(t, items, "far below it is said in words")
+}

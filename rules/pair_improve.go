@@ -1,0 +1,134 @@
+package rules
+
+import (
+	"math"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
+)
+
+// climbs are by how much more room a pair that was found is moved to keep, mm, again and again while it can be.
+var climbs = []float64{20, 10, 5, 2}
+
+// improved is the better of a pair that keeps so much room and of the job's own, each moved while the least that it keeps grows. It is the
+// job's own as it is where neither comes to more.
+func (s *pairSeeker) improved(found Pair, room float64) Pair {
+	own := s.own()
+	best := s.climbed(found, room)
+	if own.Found() && own.Verdict() <= best.Verdict() {
+		if p := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept))); p.more(best) {
+			best = p
+		}
+		if !best.more(own) {
+			own.Exhaust.Here, own.Intake.Here = true, true
+			return own
+		}
+	}
+	return best
+}
+
+// Verdict is the worse of both.
+func (p *Pair) Verdict() Verdict { return max(p.Exhaust.Verdict, p.Intake.Verdict) }
+
+// more tells whether a pair is milder judged than another, or keeps more where it is judged alike. One that nothing is near keeps most.
+func (p *Pair) more(than Pair) bool {
+	if p.Verdict() != than.Verdict() {
+		return p.Verdict() < than.Verdict()
+	}
+	a, b := p.Margin(), than.Margin()
+	return a.Or(math.Inf(1)) > b.Or(math.Inf(1))+marginNoise
+}
+
+// own is the pair that the job has; not found where it lacks one of them, or one breaks a rule.
+func (s *pairSeeker) own() Pair {
+	none := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
+	job := &s.result.Job
+	if len(job.Exhaust.Path) == 0 || len(job.Intake.Path) == 0 {
+		return none
+	}
+	bare := s.bare()
+	own := Pair{Exhaust: hereOf(s, &bare, vehicles.ExhaustRun, job.Exhaust)}
+	with := s.with(&own.Exhaust)
+	own.Intake = hereOf(s, &with, vehicles.IntakeRun, job.Intake)
+	return own
+}
+
+// mostRoom is what no pair can keep more than, mm: what its stubs' mouths do, or the most that is tried.
+func (s *pairSeeker) mostRoom() float64 {
+	most := rooms[len(rooms)-1]
+	bare := s.bare()
+	for _, kind := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+		r := s.result
+		if kind == vehicles.ExhaustRun {
+			r = &bare
+		}
+		one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge}, nil)
+		mouth := one.judge.plan.Mouth(one.judge.job, kind)
+		t := one.trial(0, 0)
+		run := t.run
+		run.Path, run.Hanging = t.pathThrough([]geometry.Point3{mouth, mouth.Add(geometry.Point3{Z: -stubJoint})}), vehicles.Hanging{}
+		if !t.put(&run) {
+			continue
+		}
+		if f := worstClearance(t.findings(t.rules)); f != nil {
+			most = min(most, f.Margin.Value+stubJoint)
+		}
+	}
+	return most
+}
+
+// hereOf is a run that the job has as a route.
+func hereOf(s *pairSeeker, r *Result, kind vehicles.RunKind, run *vehicles.Run) Route {
+	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge}, nil)
+	return one.judged(one.trial(0, 0), run)
+}
+
+// climbed is the best pair on the way of one that keeps so much room, moved to keep more in ever smaller steps, while it can be.
+func (s *pairSeeker) climbed(best Pair, room float64) Pair {
+	at := best
+	for _, step := range climbs {
+		for s.ctx.Err() == nil && room+step <= s.most {
+			next := s.moved(at, room+step)
+			if !next.Found() {
+				break
+			}
+			if at, room = next, room+step; at.more(best) {
+				best = at
+			}
+		}
+	}
+	return best
+}
+
+// moved is a pair whose corners and ends were moved to keep so much room.
+func (s *pairSeeker) moved(p Pair, room float64) Pair {
+	bare := s.bare()
+	next := Pair{s.worked(&bare, vehicles.ExhaustRun, &p.Exhaust, room), Route{Verdict: Foul}}
+	if !next.Exhaust.Found() {
+		return next
+	}
+	with := s.with(&next.Exhaust)
+	next.Intake = s.worked(&with, vehicles.IntakeRun, &p.Intake, room)
+	return next
+}
+
+// worked is a run worked on from its own corners until it keeps so much room; none where it can't.
+func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room float64) Route {
+	s.tell()
+	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge, Room: room, Upright: true}, nil)
+	d := demands[s.demand]
+	goals, _ := one.goals(d)
+	corners := []geometry.Point3{one.judge.plan.Mouth(one.judge.job, kind)}
+	for _, p := range from.Run.Path {
+		corners = append(corners, inSpace(p))
+	}
+	for _, d.upright = range []bool{true, false} {
+		c := newCourse(one.judge, kind, goals, d)
+		for lower := range one.mufflerLegs() {
+			if a := one.straighten(corners, c, d.judged, lower); a.keeps() {
+				return one.told(a)
+			}
+		}
+	}
+	return Route{Verdict: Foul}
+}
