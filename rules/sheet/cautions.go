@@ -26,7 +26,7 @@ func (s *source) signOff() Section {
 	return Section{Heading: "Signed off", Parts: []Part{
 		Text{Words: "When this was printed " + standing(s.Result, s.say) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
 		Lines{"", "", ""},
-		Beside{Lines{"fitted by", "date", "signed"}, Lines{"checked by", "date", "signed"}},
+		Beside{Left: Lines{"fitted by", "date", "signed"}, Right: Lines{"checked by", "date", "signed"}},
 	}}
 }
 

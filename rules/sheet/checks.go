@@ -48,7 +48,7 @@ func about(f *rules.Finding) string {
 
 // open are the findings that are not clear, each with why.
 func (s *source) open(findings []*rules.Finding, by *sources) Table {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "verdict"}, {Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for"},
 		{Head: "margin", Figure: true}, {Head: "by"},
 	}}
@@ -103,7 +103,7 @@ func letter(i int) string {
 }
 
 func (all sources) table() Table {
-	t := Table{Cols: []Col{{Head: "by"}, {Head: "which book spoke, and its source"}}}
+	t := Table{Size: small, Cols: []Col{{Head: "by"}, {Head: "which book spoke, and its source"}}}
 	for i, text := range all {
 		t.Rows = append(t.Rows, Row{Cells: []string{letter(i), text}})
 	}

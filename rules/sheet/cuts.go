@@ -23,7 +23,7 @@ func (s *source) cuts() Section {
 }
 
 func (s *source) pieces(l *cutlist.List) Table {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "piece"}, {Head: "across", Figure: true}, {Head: "between"}, {Head: "cut to", Figure: true}, {Head: "along its middle", Figure: true},
 		{Head: "straight lengths and bends, in order"},
 	}}
@@ -37,7 +37,7 @@ func (s *source) pieces(l *cutlist.List) Table {
 
 // stockAndParts are what is taken from the shelf.
 func stockAndParts(l *cutlist.List) Table {
-	t := Table{Cols: []Col{{Head: "to have at hand"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "more wanted", Figure: true}, {Head: ""}}}
+	t := Table{Size: small, Cols: []Col{{Head: "to have at hand"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "more wanted", Figure: true}, {Head: ""}}}
 	lacking := func(n int) string {
 		if n == 0 {
 			return ""

@@ -11,7 +11,7 @@ import (
 // sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
 func (s *source) sized() Section {
 	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw"}
-	t := Table{Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, and what was taken as nobody has said it"}, {Head: "source"}}}
+	t := Table{Size: small, Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, what was taken as nobody has said it, and the source"}}}
 	var lacks []string
 	for _, subject := range sizing.Of(s.Result) {
 		rows := []Row{{Cells: []string{subject.Title}, Strong: true}}
@@ -20,7 +20,7 @@ func (s *source) sized() Section {
 				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
 				continue
 			}
-			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), r.Source}, Strong: true})
+			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r)}, Strong: true})
 		}
 		if len(rows) > 1 {
 			t.Rows = append(t.Rows, rows...)
@@ -51,6 +51,9 @@ func reckoned(r sizing.Row) string {
 	if r.Instructions {
 		words = append(words, "The heater's own instructions come first.")
 	}
+	if r.Source != "" {
+		words = append(words, "["+r.Source+"]")
+	}
 	return strings.Join(words, " ")
 }
 
@@ -61,15 +64,14 @@ func (s *source) toOrder() Section {
 	if len(l.Rows) == 0 {
 		return section
 	}
-	t := Table{Cols: []Col{{Head: "for"}, {Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
+	t := Table{Size: small, Cols: []Col{{Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
 	last := ""
 	for _, r := range l.Rows {
-		of := r.For
-		if of == last {
-			of = ""
+		if r.For != last {
+			t.Rows = append(t.Rows, Row{Cells: []string{"For the " + r.For}})
 		}
 		last = r.For
-		t.Rows = append(t.Rows, Row{Cells: []string{of, r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}, Strong: true})
+		t.Rows = append(t.Rows, Row{Cells: []string{r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}})
 	}
 	section.Parts = []Part{t, Text{Words: "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes.", Size: small}}
 	if len(l.Absent) > 0 {

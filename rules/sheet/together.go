@@ -9,11 +9,16 @@ import (
 // Beside is two parts beside each other, the fold between them. Where a page does not hold the higher of them they come one after the other.
 type Beside struct {
 	Left, Right Part
+	RightWide   float64 // how wide the right one is, mm; 0 for as wide as the left
 }
 
 func (p Beside) lay(f *flow) {
 	half := (f.wide - gutter) / 2
-	high := max(f.measured(p.Left, half), f.measured(p.Right, half))
+	right := half
+	if p.RightWide > 0 {
+		half, right = f.wide-gutter-p.RightWide, p.RightWide
+	}
+	high := max(f.measured(p.Left, half), f.measured(p.Right, right))
 	if high > f.full()*0.8 && !f.endless {
 		p.Left.lay(f)
 		f.y += gap
@@ -25,7 +30,7 @@ func (p Beside) lay(f *flow) {
 	f.wide = half
 	p.Left.lay(f)
 	below := f.y
-	f.left, f.y = left+half+gutter, from
+	f.left, f.wide, f.y = left+half+gutter, right, from
 	p.Right.lay(f)
 	f.left, f.wide, f.y = left, all, max(below, f.y)
 }
