@@ -47,6 +47,26 @@ func (all Parts) lay(f *flow) {
 	}
 }
 
+// Titled is a part under a title in bold, which is never alone at a page's foot.
+type Titled struct {
+	Title string
+	Part
+}
+
+func (p Titled) lay(f *flow) {
+	title, high := Text{Words: p.Title, Bold: true}, 0.0
+	switch part := p.Part.(type) {
+	case Ticks:
+		high = f.measured(part[:1], f.wide)
+	default:
+		high = min(f.measured(p.Part, f.wide), 5*leading*body)
+	}
+	f.need(f.measured(title, f.wide) + gap/3 + high)
+	title.lay(f)
+	f.y += gap / 3
+	p.Part.lay(f)
+}
+
 // Kept is a part that stays together where a page holds it.
 type Kept struct{ Part }
 
