@@ -141,6 +141,13 @@ type MarkSheet struct {
 	Stubs  []Mark  // where the heater's stubs will be: they go with the disc, so nobody ticks them, but a dry fit is held to them
 	Checks []Check // lengths to tape that show whether what was set out is square
 	Pilot  *Pilot  // never nil; empty without a cut
+	Moved  []Moved // the marks that lie elsewhere since the pilot hole was measured
+}
+
+// Moved is a mark that lies elsewhere than it was planned, as the pilot hole came out beside its mark, and how far, as seen from above.
+type Moved struct {
+	Name, Words string // as the mark's
+	By          geometry.Point
 }
 
 // Check is a length between two marks or pins that a careful fitter tapes: both diagonals of a thing that is square are
@@ -150,6 +157,8 @@ type Check struct {
 	From   string    `json:"from"`
 	To     string    `json:"to"`
 	Length float64   `json:"length"` // mm, as the tape must say it
+
+	ends [2]geometry.Point // in the frame above
 }
 
 // ClearOfEntered is all that a job with nothing doubtful in it is before all was looked for.

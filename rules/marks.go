@@ -16,6 +16,33 @@ const pilotRim = 1
 // and, where the heater will sit, the flange's corners, its bolts, the fuel line's hole, the clips and the muffler's ends.
 // Without a cut there are only the fuel line's holes.
 func Marks(result Result) MarkSheet {
+	sheet := marksOf(&result)
+	if result.Plan.Cut.Drilled {
+		planned := result
+		planned.Plan.Cut.At, planned.Plan.Cut.Drilled = result.Plan.Cut.Intended, false
+		sheet.Moved = movedFrom(marksOf(&planned).Marks, sheet.Marks)
+	}
+	return sheet
+}
+
+// unmoved is how far a mark may move and still be where it was, mm: less shows no figure.
+const unmoved = 0.05
+
+// movedFrom are those of some marks that lay elsewhere, by their names.
+func movedFrom(were, are []Mark) (moved []Moved) {
+	old := map[string]geometry.Point{}
+	for _, m := range were {
+		old[m.Name] = m.Plan
+	}
+	for _, m := range are {
+		if was, known := old[m.Name]; known && m.Plan.Sub(was).Norm() >= unmoved {
+			moved = append(moved, Moved{m.Name, m.Words, m.Plan.Sub(was)})
+		}
+	}
+	return moved
+}
+
+func marksOf(result *Result) MarkSheet {
 	job, plan := &result.Job, &result.Plan
 	sheet := MarkSheet{Marks: []Mark{}, Pilot: &Pilot{}}
 	m := marker{job: job, fit: &plan.Fit}
@@ -156,19 +183,24 @@ func cornersOf(corners [4]geometry.Point) (where [4]string) {
 func (m *marker) checks(plan *vehicles.Plan) []Check {
 	var list []Check
 	if h := m.job.Heater; h != nil {
-		diagonal := math.Hypot(h.Plate[0], h.Plate[1])
-		list = append(list,
-			Check{PlateDiagonal, plateMark(0), plateMark(2), diagonal}, Check{PlateDiagonal, plateMark(1), plateMark(3), diagonal})
+		diagonal, corners := math.Hypot(h.Plate[0], h.Plate[1]), Plate(*m.job, *plan).Corners()
+		for i := range 2 {
+			ends := [2]geometry.Point{m.fit.Up(corners[i]), m.fit.Up(corners[i+2])}
+			list = append(list, Check{PlateDiagonal, plateMark(i), plateMark(i + 2), diagonal, ends})
+		}
 	}
 	d, pins := &m.job.Datum, m.job.Pins()
-	front := func(y float64) (left, right float64) {
-		corner := m.fit.Up(geometry.Point{X: plan.FloorMax.X, Y: y})
-		return survey.Pins(corner, d.ShiftAbove.Value, pins, d.HookAbove.Value)
+	leftPin, rightPin := geometry.Point{X: d.ShiftAbove.Value, Y: pins}, geometry.Point{X: d.ShiftAbove.Value, Y: -pins}
+	front := func(y float64) (corner geometry.Point, left, right float64) {
+		corner = m.fit.Up(geometry.Point{X: plan.FloorMax.X, Y: y})
+		left, right = survey.Pins(corner, d.ShiftAbove.Value, pins, d.HookAbove.Value)
+		return corner, left, right
 	}
-	_, toLeft := front(plan.FloorMax.Y)
-	toRight, _ := front(plan.FloorMin.Y)
-	return append(list, Check{PinsApart, "left pin", "right pin", 2 * pins},
-		Check{PinDiagonal, "left pin", "floor, front right", toRight}, Check{PinDiagonal, "right pin", "floor, front left", toLeft})
+	frontLeft, _, toLeft := front(plan.FloorMax.Y)
+	frontRight, toRight, _ := front(plan.FloorMin.Y)
+	return append(list, Check{PinsApart, "left pin", "right pin", 2 * pins, [2]geometry.Point{leftPin, rightPin}},
+		Check{PinDiagonal, "left pin", "floor, front right", toRight, [2]geometry.Point{leftPin, frontRight}},
+		Check{PinDiagonal, "right pin", "floor, front left", toLeft, [2]geometry.Point{rightPin, frontLeft}})
 }
 
 // exhaust are the marks of the exhaust's clips and of its muffler's ends.

@@ -21,6 +21,9 @@ const (
 // TapeWays are all of them.
 var TapeWays = [...]TapeWay{FromDatum, FromLeft, FromRight, FromLeftPin, FromRightPin}
 
+// OfPin tells whether it is taped from a pin.
+func (w TapeWay) OfPin() bool { return w > FromRight }
+
 const (
 	// tapeAcross is how wide a floor the tape needs, mm. common practice, no source: blades are 16 to 32 wide.
 	tapeAcross = 25
@@ -52,7 +55,7 @@ func OnFloor(r *Result, mark Mark, way TapeWay) Standing {
 	t := layer{r: r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
 	zero := t.zero(mark.Above, way)
 	s := Standing{Fittings: t.met(zero, t.end)}
-	if len(s.Fittings) > 0 && way <= FromRight {
+	if len(s.Fittings) > 0 && !way.OfPin() {
 		s.Aside = t.aside(zero, way)
 	}
 	return s
@@ -82,16 +85,25 @@ func (t *layer) zero(a *AboveReadings, way TapeWay) geometry.Point {
 
 // met are the fittings that a tape from one place to another passes through.
 func (t *layer) met(from, to geometry.Point) (fittings []int) {
-	plan := &t.r.Plan
-	tape := geometry.NewLine([]geometry.Point{plan.Fit.Down(from), plan.Fit.Down(to)}, tapeAcross/2.0)
-	top := t.r.Job.Floor.Thickness
-	for i := range plan.Fittings {
-		p := &plan.Fittings[i].Prism
-		if p.High > top && p.Low < top+tapeUnder && geometry.Between(tape, p.Footprint).Gap < 0 {
+	tape := t.tape(from, to)
+	for i := range t.r.Plan.Fittings {
+		if t.meets(tape, i) {
 			fittings = append(fittings, i)
 		}
 	}
 	return fittings
+}
+
+// tape is what a tape from one place to another covers of the floor, in the frame below.
+func (t *layer) tape(from, to geometry.Point) geometry.Footprint {
+	fit := &t.r.Plan.Fit
+	return geometry.NewLine([]geometry.Point{fit.Down(from), fit.Down(to)}, tapeAcross/2.0)
+}
+
+// meets tells whether a tape passes through a fitting.
+func (t *layer) meets(tape geometry.Footprint, fitting int) bool {
+	p, top := &t.r.Plan.Fittings[fitting].Prism, t.r.Job.Floor.Thickness
+	return p.High > top && p.Low < top+tapeUnder && geometry.Between(tape, p.Footprint).Gap < 0
 }
 
 // aside is the nearest place to both sides where tape and square lie free, nil where there is none.
@@ -126,4 +138,24 @@ func (t *layer) reading(p geometry.Point, way TapeWay) float64 {
 // By is the reading of a way, mm.
 func (a *AboveReadings) By(way TapeWay) float64 {
 	return [...]float64{FromDatum: a.Bumper, FromLeft: a.Left, FromRight: a.Right, FromLeftPin: a.PinLeft, FromRightPin: a.PinRight}[way]
+}
+
+// SigmaOf is the mark's standard uncertainty along the tape of a way, mm; 0 for a mark from below.
+func SigmaOf(r *Result, mark Mark, way TapeWay) float64 {
+	a := mark.Above
+	switch {
+	case a == nil:
+		return 0
+	case way == FromDatum:
+		return a.Sigma[0]
+	case !way.OfPin():
+		return a.Sigma[1]
+	}
+	end := geometry.Point{X: a.X, Y: a.Y}
+	t := layer{r: r, end: end}
+	along := end.Sub(t.zero(a, way))
+	if along.Norm() == 0 {
+		return math.Max(a.Sigma[0], a.Sigma[1])
+	}
+	return math.Hypot(along.X*a.Sigma[0], along.Y*a.Sigma[1]) / along.Norm()
 }

@@ -39,20 +39,21 @@ var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
 	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"}, {ID: "dry-fit"},
 
-	{ID: "extinguisher"}, {ID: "pilot-drilled"}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: "sawn"}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
+	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: "pilot-drilled"}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: "sawn"}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},
 
-	{ID: "sealed"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"}, {ID: "fuse", Unit: "A"},
+	{ID: "collar-cut", Unit: "mm"}, {ID: "sealed"}, {ID: "heater-set"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"},
+	{ID: "supply-laid", Unit: "m"}, {ID: "control-laid"}, {ID: "fuse", Unit: "A"},
 
-	{ID: "exhaust-hung"}, {ID: "exhaust-tight"}, {ID: "fall", Unit: "mm/m", Signed: true}, {ID: "drain-down"}, {ID: "shielded"}, {ID: "intake-hung"}, {ID: "intake-tight"},
+	{ID: "stubs-joined"}, {ID: "exhaust-hung"}, {ID: "exhaust-tight"}, {ID: "fall", Unit: "mm/m", Signed: true}, {ID: "drain-down"}, {ID: "shielded"}, {ID: "intake-hung"}, {ID: "intake-tight"},
 
-	{ID: "tank-vented"}, {ID: "line-whole"}, {ID: "pump-hung", Unit: "°", Signed: true}, {ID: "fuel-clipped"},
+	{ID: "tank-vented"}, {ID: "tank-take-off", called: "tank take-off"}, {ID: "line-whole"}, {ID: "pump-hung", Unit: "°", Signed: true}, {ID: "fuel-clipped"},
 
 	{ID: "seat-joined"}, {ID: "seat-bolts", Unit: "N·m"}, {ID: "battery-on"}, {ID: "restraint-lamp"}, {ID: "seat-travel"},
 
-	{ID: "alarm"}, {ID: "outside"}, {ID: "fuel-primed", Unit: "strokes"}, {ID: "fuel-tight"}, {ID: "start-current", Unit: "A"}, {ID: "glow-voltage", Unit: "V"},
+	{ID: "sealant-cured", Unit: "h"}, {ID: "alarm"}, {ID: "outside"}, {ID: "fuel-primed", Unit: "strokes"}, {ID: "fuel-tight"}, {ID: "start-current", Unit: "A"}, {ID: "glow-voltage", Unit: "V"},
 	{ID: "co-inside", Unit: "ppm", called: "CO inside"}, {ID: "ran", Unit: "min"}, {ID: "cooled", Unit: "min"}, {ID: "power-off"},
 
 	{ID: "clamps-again"}, {ID: "notice"}, {ID: "owner-shown"}, {ID: "retorque"},

@@ -48,16 +48,17 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 		rows = append(rows, cells)
 	}
 	p.grid(grid{head, rows, 1, len(head)})
-	for _, m := range sheet.Marks {
-		for _, text := range words.TapesInTheWay(&r, m, desk.Settings{}) {
-			p.line("%s: %s", m.Words, text)
-		}
+	for _, text := range words.BlockedTapes(&r, sheet, desk.Settings{}) {
+		p.line("%s", text)
 	}
 	checksText(p, sheet.Checks)
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()
 		p.line("%s.", words.PilotOff(*pilot, desk.Settings{}))
 		p.line("That takes a new pilot hole in the new centre, and the old one goes with the disc.")
+		for _, text := range words.MovedMarks(sheet.Moved, desk.Settings{}) {
+			p.line("Moved since the pilot was measured, %s.", text)
+		}
 	}
 	return p.String()
 }

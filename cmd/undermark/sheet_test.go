@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -104,32 +105,44 @@ func TestEachPageSaysWhatItIs(t *testing.T) {
 func TestMarksOnPaperAreThoseOfPrograms(t *testing.T) {
 	job := demoFile(t)
 	_, out, _ := call("", "marks", job, "--json")
-	var sheet struct {
-		Marks []struct {
-			Name  string
-			Below struct{ Bumper, Left, Right float64 }
-			Above *struct {
-				Bumper, Left, Right float64
-				PinLeft             float64 `json:"pin_left"`
-				PinRight            float64 `json:"pin_right"`
-				Sigma               [2]float64
-			}
+	type mark struct {
+		Name  string
+		Below struct{ Bumper, Left, Right float64 }
+		Above *struct {
+			X, Y, Bumper, Left, Right float64
+			PinLeft                   float64 `json:"pin_left"`
+			PinRight                  float64 `json:"pin_right"`
+			Sigma                     [2]float64
 		}
-		Checks []struct {
-			From, To string
-			Length   float64
+	}
+	var sheet struct {
+		Marks, Stubs []mark
+		Checks       []struct {
+			Name, From, To string
+			Length         float64
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &sheet))
 	require.Greater(t, len(sheet.Marks), 10)
+	pins := 0.0
+	for _, c := range sheet.Checks {
+		if c.Name == "pins apart" {
+			pins = c.Length / 2
+		}
+	}
+	require.Positive(t, pins)
+	sheet.Marks = append(sheet.Marks, sheet.Stubs...)
 	page := pagesOf(t, printed(t, job))[0]
 	for _, m := range sheet.Marks {
 		name := strings.Replace(m.Name, "bolt", "bolt hole", 1) // what people call it
 		row := survey.Figure(m.Below.Bumper) + survey.Figure(m.Below.Left) + survey.Figure(m.Below.Right)
 		if a := m.Above; a != nil {
 			off := func(axis int) string { return desk.PlusMinus95(a.Sigma[axis], desk.Millimetres) }
+			along := func(across float64) string { // of a tape from a pin, at the datum, so far beside the mark
+				return desk.PlusMinus95(math.Hypot(a.X*a.Sigma[0], across*a.Sigma[1])/math.Hypot(a.X, across), desk.Millimetres)
+			}
 			row += survey.Figure(a.Bumper) + off(0) + survey.Figure(a.Left) + survey.Figure(a.Right) + off(1) +
-				survey.Figure(a.PinLeft) + survey.Figure(a.PinRight)
+				survey.Figure(a.PinLeft) + along(a.Y-pins) + survey.Figure(a.PinRight) + along(a.Y+pins)
 		}
 		assert.Regexp(t, regexp.QuoteMeta(tight(name))+"[a-z]*"+regexp.QuoteMeta(tight(row)), page, "corners are called by the van, too")
 	}

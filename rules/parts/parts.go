@@ -4,6 +4,7 @@ package parts
 
 import (
 	"fmt"
+	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -164,7 +165,7 @@ func (m *maker) run(of vehicles.RunKind) {
 		if s.Needed > 0 {
 			m.add(Row{
 				For: of.String(), Of: what, Size: fmt.Sprintf("%s across, %s long", mm(across), mm(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
-				Kit: vehicles.Some(float64(s.Holds)), Source: m.cut.Source,
+				Kit: vehicles.Some(float64(s.Holds)), Note: leftOver(s.Left), Source: m.cut.Source,
 			})
 		}
 		for i, cut := range s.TooLong {
@@ -187,6 +188,15 @@ func (m *maker) run(of vehicles.RunKind) {
 	case of == vehicles.FuelRun && run.Supply.Tank != nil:
 		m.add(one(of.String(), "fuel tank", "", "with filler, breather and what holds it"))
 	}
+}
+
+// leftOver says what is left of each length, mm.
+func leftOver(left []float64) string {
+	texts := make([]string, len(left))
+	for i, v := range left {
+		texts[i] = survey.Figure(v)
+	}
+	return "left over: " + strings.Join(texts, ", ") + " mm"
 }
 
 // again numbers the second and later of pieces that are ordered by their length.

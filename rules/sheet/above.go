@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -18,15 +19,28 @@ func (s *source) above() Section {
 	if s.Job.Cut == nil {
 		title = "The floor"
 	}
+	whole := onTop(drawing.Draw(*s.Result, opts))
+	pick(whole, scene.Mark)
 	section := Section{Heading: "On top: the floor from above, and what the tape says at each mark", Parts: []Part{
 		s.top(sheet),
-		s.picture(title, onTop(drawing.Draw(*s.Result, opts)), 95),
-		s.hands(scene.Above),
+		Beside{s.picture(title, whole, floorHigh), Parts{Legend{whole}, s.hands(scene.Above)}, legendWide},
 	}}
 	if len(sheet.Marks) > 0 {
 		section.Parts = append(section.Parts, s.marks(sheet))
 	}
 	return section
+}
+
+// floorHigh is how high the picture of the whole floor may be, mm: with the marks it is one page. legendWide is how wide the legend beside it is.
+const floorHigh, legendWide = 74, 42
+
+// pick has the lines of what has a role stand out of all others: arcs that are to be struck are looked for.
+func pick(s scene.Scene, of scene.Role) {
+	for i := range s.Items {
+		if it := &s.Items[i]; it.Role == of && it.Primitive == scene.Stroke {
+			it.Selected = true
+		}
+	}
 }
 
 // onTop takes the names from what the floor hides: the picture from below has them.
@@ -74,12 +88,12 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 		return facts
 	}
 	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
-	return Beside{facts, s.near("Near the cut", named(near, scene.Hole, ""))}
+	return Beside{Left: facts, Right: s.near("Near the cut", named(near, scene.Hole, ""))}
 }
 
 // nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
 const (
-	nearHigh = 66
+	nearHigh = 58
 	nearHalf = 180
 )
 
@@ -104,44 +118,42 @@ func (s *source) nearCut() *Around {
 // spreadHead stands over how much a place may be off either way, 95 times in 100; its blanks hold it together.
 const spreadHead = "±\u00a095\u00a0%"
 
-// marks are the readings of the tape at each mark, as programs get them.
+// marks are the readings of the tape at each mark, as programs get them; the stubs, which nobody marks, come last.
 func (s *source) marks(sheet rules.MarkSheet) Part {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "mark"}, {Head: "below: " + s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: "above: " + s.Job.Datum.Called(), Figure: true}, {Head: spreadHead, Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
-		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: "right pin", Figure: true},
+		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "right pin", Figure: true}, {Head: spreadHead, Figure: true},
 	}}
-	for _, m := range sheet.Marks {
+	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
-			cells = append(cells, survey.Figure(a.Bumper), s.say.Spread95(a.Sigma[0]), survey.Figure(a.Left), survey.Figure(a.Right),
-				s.say.Spread95(a.Sigma[1]), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
+			spread := func(way rules.TapeWay) string { return s.say.Spread95(rules.SigmaOf(s.Result, m, way)) }
+			cells = append(cells, survey.Figure(a.Bumper), spread(rules.FromDatum), survey.Figure(a.Left), survey.Figure(a.Right), spread(rules.FromLeft),
+				survey.Figure(a.PinLeft), spread(rules.FromLeftPin), survey.Figure(a.PinRight), spread(rules.FromRightPin))
 		}
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
 	out := Parts{t}
-	if lines := s.inTheWay(sheet.Marks); len(lines) > 0 {
-		out = append(out, lines)
+	if lines := s.say.InTheWay(s.Result, sheet); len(lines) > 0 {
+		out = append(out, List(lines))
 	}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
 	}
-	return out
-}
-
-// inTheWay are the marks whose tapes are not free, with what to do instead.
-func (s *source) inTheWay(marks []rules.Mark) (lines List) {
-	for _, m := range marks {
-		for _, text := range s.say.InTheWay(s.Result, m) {
-			lines = append(lines, m.Words+": "+text)
-		}
+	var moved List
+	for _, text := range s.say.Moved(sheet.Moved) {
+		moved = append(moved, "moved since the pilot was measured, "+text)
 	}
-	return lines
+	if len(moved) > 0 {
+		out = append(out, moved)
+	}
+	return out
 }
 
 // checkLengths are the lengths to tape that show whether what was set out is square.
 func (s *source) checkLengths(checks []rules.Check) Part {
-	t := Table{Cols: []Col{{Head: "to check, above; both diagonals alike"}, {Head: "mm", Figure: true}}}
+	t := Table{Size: small, Cols: []Col{{Head: "to check, above; both diagonals alike"}, {Head: "mm", Figure: true}}}
 	for _, c := range checks {
 		t.Rows = append(t.Rows, Row{Cells: []string{s.say.Check(c), survey.Figure(c.Length)}})
 	}

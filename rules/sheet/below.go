@@ -18,7 +18,7 @@ func (s *source) below() Section {
 	shown := drawing.Worst(s.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
 	whole := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
 	section := Section{Heading: "Underneath: what is there, and what the tape said", Fresh: true}
-	section.Parts = append(section.Parts, s.picture("The van from below; numbers are those of the list", whole, 95), s.hands(scene.Below), Legend{whole})
+	section.Parts = append(section.Parts, Beside{s.picture("The van from below; numbers are those of the list", whole, floorHigh), Parts{Legend{whole}, s.hands(scene.Below)}, legendWide})
 	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings()} {
 		if len(t.Rows) > 0 {
 			section.Parts = append(section.Parts, t)
@@ -28,7 +28,7 @@ func (s *source) below() Section {
 		return Section{section.Heading, append(section.Parts, s.ties()), true}
 	}
 	near := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
-	section.Parts = append(section.Parts, Beside{s.near("Near the cut, from below", near), s.ties()})
+	section.Parts = append(section.Parts, Beside{Left: s.near("Near the cut, from below", near), Right: s.ties()})
 	return section
 }
 
@@ -48,7 +48,7 @@ func surveyed(what, height string) []Col {
 }
 
 func (s *source) obstructions() Table {
-	t := Table{Cols: surveyed("under the floor", "below the floor")}
+	t := Table{Size: small, Cols: surveyed("under the floor", "below the floor")}
 	for i, o := range s.Job.Obstructions {
 		x, y, more := place(&o.Place)
 		remarks := []string{more, o.Holds}
@@ -67,7 +67,7 @@ func (s *source) obstructions() Table {
 }
 
 func (s *source) openings() Table {
-	t := Table{Cols: surveyed("opening", "below the floor")}
+	t := Table{Size: small, Cols: surveyed("opening", "below the floor")}
 	for _, o := range s.Job.Openings {
 		x, y, more := place(&o.Place)
 		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Drop), joined(", ", more, unconfirmed(o.Unconfirmed))}})
@@ -76,7 +76,7 @@ func (s *source) openings() Table {
 }
 
 func (s *source) fittings() Table {
-	t := Table{Cols: surveyed("on the floor", "above the floor")}
+	t := Table{Size: small, Cols: surveyed("on the floor", "above the floor")}
 	for _, o := range s.Job.Fittings {
 		x, y, more := place(&o.Place)
 		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Rise), joined(", ", more, unconfirmed(o.Unconfirmed))}})
@@ -86,7 +86,7 @@ func (s *source) fittings() Table {
 
 // ties are the points seen from both sides.
 func (s *source) ties() Table {
-	t := Table{Cols: []Col{{Head: "", Figure: true}, {Head: "matching point"}, {Head: "below: x"}, {Head: "y"}, {Head: "above: x"}, {Head: "y"}, {Head: ""}}}
+	t := Table{Size: small, Cols: []Col{{Head: "", Figure: true}, {Head: "matching point"}, {Head: "below: x"}, {Head: "y"}, {Head: "above: x"}, {Head: "y"}, {Head: ""}}}
 	for _, tie := range s.Job.Ties {
 		use := ""
 		if !tie.Use {

@@ -4,7 +4,7 @@ import "bench.example/undermark/rules"
 
 // cautions are all that apply to the job, in the order of the work, each with a box to tick once it is seen to.
 func (s *source) cautions() Section {
-	section := Section{Heading: "Cautions: read before you drill, tick what is seen to", Fresh: true}
+	section := Section{Heading: "Cautions: read before you drill, tick what is seen to"}
 	titles := map[rules.Occasion]string{
 		rules.EveryTime: "Every time", rules.BeforeDrilling: "Before drilling and cutting", rules.FittingHeater: "While the heater is fitted",
 		rules.FirstRun: "The first run",
@@ -15,7 +15,7 @@ func (s *source) cautions() Section {
 			ticks = append(ticks, Tick{Name: c.About, Words: c.Say})
 		}
 		if len(ticks) > 0 {
-			section.Parts = append(section.Parts, Text{Words: titles[when], Bold: true}, ticks)
+			section.Parts = append(section.Parts, Titled{titles[when], ticks})
 		}
 	}
 	return section
@@ -26,7 +26,7 @@ func (s *source) signOff() Section {
 	return Section{Heading: "Signed off", Parts: []Part{
 		Text{Words: "When this was printed " + standing(s.Result, s.say) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
 		Lines{"", "", ""},
-		Beside{Lines{"fitted by", "date", "signed"}, Lines{"checked by", "date", "signed"}},
+		Beside{Left: Lines{"fitted by", "date", "signed"}, Right: Lines{"checked by", "date", "signed"}},
 	}}
 }
 

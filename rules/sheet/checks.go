@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -16,7 +17,8 @@ func (s *source) checks() Section {
 	if first < 0 {
 		first = len(findings)
 	}
-	open, kept := s.open(findings[:first], &by), s.clear(findings[first:], &by)
+	near, far := parted(findings[first:])
+	open, kept := s.open(findings[:first], &by), s.clear(near, &by)
 	if len(open.Rows) > 0 {
 		section.Parts = append(section.Parts, open)
 	}
@@ -28,13 +30,45 @@ func (s *source) checks() Section {
 		section.Parts = append(section.Parts, unknown)
 	}
 	if len(kept.Rows) > 0 {
-		section.Parts = append(section.Parts, Text{Words: "Clear of what was entered. Figures are mm unless said.", Bold: true}, Halves{kept})
+		section.Parts = append(section.Parts, Titled{"Clear of what was entered. Figures are mm unless said.", Halves{kept}})
+	}
+	if len(far) > 0 {
+		title := fmt.Sprintf("Clear with more than %d mm to spare: found, ± 95 %%, asked for, by.", farOff)
+		section.Parts = append(section.Parts, Titled{title, Halves{Text{Words: s.inShort(far, &by), Size: small}}})
 	}
 	if len(by) > 0 {
-		section.Parts = append(section.Parts, by.table())
+		section.Parts = append(section.Parts, Halves{by.table("which book spoke, and its source")})
 	}
 	return section
 }
+
+// farOff is how much a length must have to spare to be told in running text, mm: nobody working from the sheet comes near it.
+const farOff = 150
+
+// parted are clear findings that are near what is asked, and the lengths that are far from it.
+func parted(clear []*rules.Finding) (near, far []*rules.Finding) {
+	for _, f := range clear {
+		if f.Rule.Unit == rules.MM && f.Margin.Set && f.Margin.Value > farOff {
+			far = append(far, f)
+		} else {
+			near = append(near, f)
+		}
+	}
+	return near, far
+}
+
+// inShort are findings in running text, the figures of each held together.
+func (s *source) inShort(findings []*rules.Finding, by *sources) string {
+	texts := make([]string, len(findings))
+	for i, f := range findings {
+		figures := joined(" ", s.say.Short(*f, f.Value), s.say.PlusMinus(*f), senses[f.Rule.Sense]+s.say.Short(*f, f.Required.Value), by.mark(f.Limit))
+		texts[i] = about(f) + " " + strings.ReplaceAll(figures, " ", "\u00a0")
+	}
+	return strings.Join(texts, "; ") + "."
+}
+
+// senses stand before what is asked for.
+var senses = map[rules.Sense]string{rules.Least: "≥ ", rules.Most: "≤ "}
 
 // deadly stands before what can kill.
 const deadly = "† "
@@ -48,7 +82,7 @@ func about(f *rules.Finding) string {
 
 // open are the findings that are not clear, each with why.
 func (s *source) open(findings []*rules.Finding, by *sources) Table {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "verdict"}, {Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for"},
 		{Head: "margin", Figure: true}, {Head: "by"},
 	}}
@@ -67,9 +101,8 @@ func (s *source) clear(findings []*rules.Finding, by *sources) Table {
 		{Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for", Figure: true}, {Head: "by"},
 	}}
 	for _, f := range findings {
-		sign := map[rules.Sense]string{rules.Least: "≥ ", rules.Most: "≤ "}[f.Rule.Sense]
 		t.Rows = append(t.Rows, Row{Cells: []string{
-			about(f), s.say.Short(*f, f.Value), s.say.PlusMinus(*f), sign + s.say.Short(*f, f.Required.Value), by.mark(f.Limit),
+			about(f), s.say.Short(*f, f.Value), s.say.PlusMinus(*f), senses[f.Rule.Sense] + s.say.Short(*f, f.Required.Value), by.mark(f.Limit),
 		}})
 	}
 	return t
@@ -83,6 +116,14 @@ func (all *sources) mark(l *rules.Limit) string {
 	text := l.Book
 	if l.Source != "" && l.Source != l.Book {
 		text += ": " + l.Source
+	}
+	return all.letter(text)
+}
+
+// letter is the letter that stands for a source, "" for none.
+func (all *sources) letter(text string) string {
+	if text == "" {
+		return ""
 	}
 	i := slices.Index(*all, text)
 	if i < 0 {
@@ -102,8 +143,8 @@ func letter(i int) string {
 	return text
 }
 
-func (all sources) table() Table {
-	t := Table{Cols: []Col{{Head: "by"}, {Head: "which book spoke, and its source"}}}
+func (all sources) table(head string) Table {
+	t := Table{Size: small, Cols: []Col{{Head: "by"}, {Head: head}}}
 	for i, text := range all {
 		t.Rows = append(t.Rows, Row{Cells: []string{letter(i), text}})
 	}

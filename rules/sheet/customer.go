@@ -26,7 +26,7 @@ func ForCustomer(r *rules.Result, say Words) Sheet {
 		{Heading: "Your heater: what is where", Parts: []Part{s.whose(), s.settled(), Named(s.fitted()), s.whereItIs()}},
 		{Heading: "Mind this", Parts: []Part{s.minded()}},
 		{Heading: "Looking after it", Parts: []Part{s.lookedAfter()}},
-		{Heading: "Handed over", Parts: []Part{Beside{Lines{"by", "date"}, Lines{"to", "date"}}}},
+		{Heading: "Handed over", Parts: []Part{Beside{Left: Lines{"by", "date"}, Right: Lines{"to", "date"}}}},
 	}}
 }
 

@@ -8,12 +8,11 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// facts are what the job is, and from where its tapes were read: without that no reading is one.
+// facts are what the job is beside what the head of each page says, and from where its tapes were read: without that no reading is one.
 func (s *source) facts() Facts {
 	d := &s.Job.Datum
 	return Facts{
-		{"job", s.Job.Ref}, {"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"date", s.Job.Date},
-		{"how it stands", standing(s.Result, s.say)}, {"cut", s.cut()}, {"heater", s.heater()},
+		{"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"cut", s.cut()}, {"heater", s.heater()},
 		{"tape below", "mm from the " + d.Edge() + hooked(d.HookBelow, "floor")},
 		{"tape above", "mm from the " + d.Edge() + hookedAbove(d)},
 		{"from the sides", sides(d)}, {"side edges below", d.EdgesBelow}, {"side edges above", d.EdgesAbove}, {"pins", s.pins()},

@@ -197,3 +197,26 @@ func TestTitlesInATable(t *testing.T) {
 	}
 	assert.Equal(t, map[string]bool{"of": false, "mm": false, strings.TrimSpace(title): true, "a": false, "1": false, "said under it": false}, found)
 }
+
+// Wherever a page ends, no title is the last thing on it: not one of a table's rows, not one over boxes, not a section's heading.
+func TestNoTitleIsAloneAtAPagesFoot(t *testing.T) {
+	for lines := range 80 {
+		table := Table{Cols: []Col{{Head: "of"}, {Head: "mm", Figure: true}}}
+		var parts []Part
+		for i := range 12 {
+			table.Rows = append(table.Rows, Row{Cells: []string{"TITLE over rows"}}, Row{Cells: []string{"a", "1"}, Under: "said under it"}, Row{Cells: []string{"b", "2"}})
+			parts = append(parts, Titled{"TITLE over boxes", Ticks{{Name: "step", Words: strings.Repeat("words ", 10*(i%4)), Answers: []Answer{{Ask: "when"}, {Ask: "mm"}}}}})
+		}
+		parts = append(parts, Titled{"TITLE over a list", List{"item"}}, table)
+		pages := laid(template.Papers["a4"], Section{Heading: "TITLE", Parts: []Part{Text{Words: strings.Repeat("line\n", lines)}}}, Section{Heading: "TITLE two", Parts: parts})
+		for n, p := range pages {
+			lowest := 0
+			for i, box := range p.boxes {
+				if box.Top > p.boxes[lowest].Top {
+					lowest = i
+				}
+			}
+			assert.NotContains(t, p.texts[lowest].Words, "TITLE", "%d lines, page %d", lines, n+1)
+		}
+	}
+}

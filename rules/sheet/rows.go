@@ -47,12 +47,15 @@ func (g *grid) lines(row Row) (cells [][]string, high int) {
 	return cells, high
 }
 
-// pad is left above and below a row's letters, mm.
-const pad = 0.45
+// pad is left above and below a row's letters, of their size: the more rows, the closer they may stand.
+func (g *grid) pad() float64 {
+	const of = 0.13
+	return of * g.size
+}
 
 func (g *grid) rowHigh(row Row) float64 {
 	_, lines := g.lines(row)
-	return float64(lines+len(g.under(row)))*g.size*leading + 2*pad
+	return float64(lines+len(g.under(row)))*g.size*leading + 2*g.pad()
 }
 
 // row writes a row and a hair line under it. One that half a page would not hold goes on line by line.
@@ -62,7 +65,7 @@ func (g *grid) row(f *flow, row Row) {
 	line := g.size * leading
 	if whole := g.rowHigh(row); whole < f.full()/2 {
 		f.need(whole)
-		f.y += pad
+		f.y += g.pad()
 		for i, lines := range cells { // a cell after the other, as they are read
 			for k, words := range lines {
 				g.cell(f, i, f.y+float64(k)*line, words, first(i))
@@ -70,7 +73,7 @@ func (g *grid) row(f *flow, row Row) {
 		}
 		f.y += float64(high) * line
 	} else {
-		f.y += pad
+		f.y += g.pad()
 		for k := range high {
 			f.need(line)
 			for i, lines := range cells {
@@ -88,7 +91,7 @@ func (g *grid) row(f *flow, row Row) {
 		f.write(f.left+g.cols[1].at, f.y+g.size*0.98, style)
 		f.y += line
 	}
-	f.y += pad
+	f.y += g.pad()
 	f.level(g.width, hair)
 }
 

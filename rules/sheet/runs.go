@@ -36,7 +36,7 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 	} else {
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
-	parts = append(parts, Beside{s.beside(scene.FromRight, of, laid), s.beside(scene.FromBehind, of, laid)}, Beside{s.points(laid), s.hanging(run, laid)})
+	parts = append(parts, Beside{Left: s.beside(scene.FromRight, of, laid), Right: s.beside(scene.FromBehind, of, laid)}, Beside{Left: s.points(laid), Right: s.hanging(run, laid)})
 	if told := s.told(of, run); len(told) > 0 {
 		parts = append(parts, List(told))
 	}
@@ -138,7 +138,7 @@ func (s *source) taped(p geometry.Point) []string {
 
 // points are a run's corners, each with how the leg from it falls.
 func (s *source) points(laid *vehicles.LaidRun) Table {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "point"}, {Head: s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true}, {Head: "below the floor", Figure: true},
 		{Head: "leg to the next", Figure: true}, {Head: "its fall, mm/m"},
 	}}
@@ -162,7 +162,7 @@ func (s *source) points(laid *vehicles.LaidRun) Table {
 
 // hanging is what hangs on a run, with its place along it.
 func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
-	t := Table{Cols: []Col{
+	t := Table{Size: small, Cols: []Col{
 		{Head: "hangs on it"}, {Head: "along the run", Figure: true}, {Head: s.Job.Datum.Called(), Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: "below the floor", Figure: true},
 	}}

@@ -11,8 +11,9 @@ import (
 // sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
 func (s *source) sized() Section {
 	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw"}
-	t := Table{Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, and what was taken as nobody has said it"}, {Head: "source"}}}
+	t := Table{Size: small, Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
 	var lacks []string
+	var by sources
 	for _, subject := range sizing.Of(s.Result) {
 		rows := []Row{{Cells: []string{subject.Title}, Strong: true}}
 		for _, r := range subject.Rows {
@@ -20,7 +21,7 @@ func (s *source) sized() Section {
 				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
 				continue
 			}
-			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), r.Source}, Strong: true})
+			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), by.letter(r.Source)}, Strong: true})
 		}
 		if len(rows) > 1 {
 			t.Rows = append(t.Rows, rows...)
@@ -29,12 +30,15 @@ func (s *source) sized() Section {
 	if len(t.Rows) == 0 {
 		return section
 	}
-	section.Parts = []Part{Text{Words: "No verdict rests on them. Where it says so the heater's own instructions have the figure, and come first.", Size: small}, t}
+	section.Parts = []Part{Text{Words: "No verdict rests on them.", Size: small}, t, Halves{by.table("where it is from")}}
 	if len(lacks) > 0 {
-		section.Parts = append(section.Parts, Text{Words: "Not reckoned, as nobody has said:", Bold: true}, List(lacks))
+		section.Parts = append(section.Parts, Titled{"Not reckoned, as nobody has said:", List(lacks)})
 	}
 	return section
 }
+
+// before stands where the heater's own instructions have a figure.
+const before = "‡"
 
 // reckoned is what stands behind a size.
 func reckoned(r sizing.Row) string {
@@ -49,7 +53,7 @@ func reckoned(r sizing.Row) string {
 		words = append(words, "Taken: "+strings.Join(r.Taken, "; ")+".")
 	}
 	if r.Instructions {
-		words = append(words, "The heater's own instructions come first.")
+		words = append(words, before)
 	}
 	return strings.Join(words, " ")
 }
@@ -61,19 +65,18 @@ func (s *source) toOrder() Section {
 	if len(l.Rows) == 0 {
 		return section
 	}
-	t := Table{Cols: []Col{{Head: "for"}, {Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
+	t := Table{Size: small, Cols: []Col{{Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
 	last := ""
 	for _, r := range l.Rows {
-		of := r.For
-		if of == last {
-			of = ""
+		if r.For != last {
+			t.Rows = append(t.Rows, Row{Cells: []string{"For the " + r.For}})
 		}
 		last = r.For
-		t.Rows = append(t.Rows, Row{Cells: []string{of, r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}, Strong: true})
+		t.Rows = append(t.Rows, Row{Cells: []string{r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}})
 	}
 	section.Parts = []Part{t, Text{Words: "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes.", Size: small}}
 	if len(l.Absent) > 0 {
-		section.Parts = append(section.Parts, Text{Words: "Not counted:", Bold: true}, List(l.Absent))
+		section.Parts = append(section.Parts, Titled{"Not counted:", List(l.Absent)})
 	}
 	return section
 }

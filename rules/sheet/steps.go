@@ -11,27 +11,26 @@ func (s *source) steps() Section {
 	section := Section{Heading: "The work, step by step, with the record of the first run"}
 	list := work.Of(s.Result)
 	var ticks Ticks
+	title := ""
 	flush := func() {
 		if len(ticks) > 0 {
-			section.Parts = append(section.Parts, ticks)
+			section.Parts = append(section.Parts, Titled{title, ticks})
 			ticks = nil
 		}
 	}
 	for _, row := range list.Rows() {
 		if row.Part != "" {
 			flush()
-			section.Parts = append(section.Parts, Text{Words: row.Part, Bold: true})
+			title = row.Part
 		}
 		ticks = append(ticks, stepTick(row))
 	}
 	flush()
-	if unplaced := list.Unplaced(&s.Job); len(unplaced) > 0 {
-		section.Parts = append(section.Parts, Text{Words: "Recorded of steps that this job has not", Bold: true})
-		for _, row := range unplaced {
-			ticks = append(ticks, stepTick(row))
-		}
-		flush()
+	title = "Recorded of steps that this job has not"
+	for _, row := range list.Unplaced(&s.Job) {
+		ticks = append(ticks, stepTick(row))
 	}
+	flush()
 	return section
 }
 

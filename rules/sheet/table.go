@@ -35,7 +35,10 @@ func (t Table) lay(f *flow) {
 	g := t.laidOut(f.wide)
 	f.need(g.headHigh() + 2*g.rowHigh(t.Rows[0]))
 	f.over(func() { g.head(f) }, func() {
-		for _, row := range t.Rows {
+		for i, row := range t.Rows {
+			if len(row.Cells) == 1 && i+1 < len(t.Rows) { // a title is never alone at a page's foot
+				f.need(g.rowHigh(row) + g.rowHigh(t.Rows[i+1]))
+			}
 			g.row(f, row)
 		}
 	})

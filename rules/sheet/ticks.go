@@ -95,6 +95,9 @@ func (t *Tick) answers(f *flow) {
 		}
 		f.line(thin, geometry.Point{X: from, Y: f.y - 0.4}, geometry.Point{X: to, Y: f.y - 0.4})
 	}
+	if len(t.Answers) > 1 {
+		f.y += 1 // or the last one runs into the next thing's
+	}
 }
 
 // Lines are lines to write on, each with what is to be written there.

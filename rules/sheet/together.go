@@ -9,11 +9,16 @@ import (
 // Beside is two parts beside each other, the fold between them. Where a page does not hold the higher of them they come one after the other.
 type Beside struct {
 	Left, Right Part
+	RightWide   float64 // how wide the right one is, mm; 0 for as wide as the left
 }
 
 func (p Beside) lay(f *flow) {
 	half := (f.wide - gutter) / 2
-	high := max(f.measured(p.Left, half), f.measured(p.Right, half))
+	right := half
+	if p.RightWide > 0 {
+		half, right = f.wide-gutter-p.RightWide, p.RightWide
+	}
+	high := max(f.measured(p.Left, half), f.measured(p.Right, right))
 	if high > f.full()*0.8 && !f.endless {
 		p.Left.lay(f)
 		f.y += gap
@@ -25,7 +30,7 @@ func (p Beside) lay(f *flow) {
 	f.wide = half
 	p.Left.lay(f)
 	below := f.y
-	f.left, f.y = left+half+gutter, from
+	f.left, f.wide, f.y = left+half+gutter, right, from
 	p.Right.lay(f)
 	f.left, f.wide, f.y = left, all, max(below, f.y)
 }
@@ -40,6 +45,26 @@ func (all Parts) lay(f *flow) {
 		}
 		p.lay(f)
 	}
+}
+
+// Titled is a part under a title in bold, which is never alone at a page's foot.
+type Titled struct {
+	Title string
+	Part
+}
+
+func (p Titled) lay(f *flow) {
+	title, high := Text{Words: p.Title, Bold: true}, 0.0
+	switch part := p.Part.(type) {
+	case Ticks:
+		high = f.measured(part[:1], f.wide)
+	default:
+		high = min(f.measured(p.Part, f.wide), 5*leading*body)
+	}
+	f.need(f.measured(title, f.wide) + gap/3 + high)
+	title.lay(f)
+	f.y += gap / 3
+	p.Part.lay(f)
 }
 
 // Kept is a part that stays together where a page holds it.

@@ -19,10 +19,11 @@ type Words struct {
 	Short     func(f rules.Finding, v float64) string // a figure of what a finding is of, lengths without their unit: "60", "30°"
 	Check     func(rules.Check) string                // "diagonal: plate 1 to plate 3"
 	PilotOff  func(rules.Pilot) string
-	InTheWay  func(*rules.Result, rules.Mark) []string // what stands where a mark's tapes would lie, and what to do instead
-	Bits      func(cutlist.Piece) string               // "137.9, bend 88.7° at radius 60 (92.9), 290.7"
-	Spread95  func(sigma float64) string               // "± 3.5"
-	Fall      func(leg geometry.Point3) string         // "↓34", in mm in a metre
+	InTheWay  func(*rules.Result, rules.MarkSheet) []string // what stands where tapes would lie on top, and what to do instead
+	Moved     func([]rules.Moved) []string                  // "1.5 mm forward: plate 1, plate 2"
+	Bits      func(cutlist.Piece) string                    // "137.9, bend 88.7° at radius 60 (92.9), 290.7"
+	Spread95  func(sigma float64) string                    // "± 3.5"
+	Fall      func(leg geometry.Point3) string              // "↓34", in mm in a metre
 	Missing   func(*rules.Result) []Missing
 	Otherwise func(*vehicles.Job) []string // what was made otherwise than planned: "cut", "heater and collar"
 }

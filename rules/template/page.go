@@ -3,6 +3,8 @@ package template
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -13,6 +15,8 @@ import (
 // Words are what is written on each page beside what is drawn, fit to be shown.
 type Words struct {
 	Job      string // its reference
+	Van      string
+	Date     string
 	Standing string // how the place stands with the rules
 }
 
@@ -81,10 +85,31 @@ func (d *drawer) head(w Words) {
 	say(title, true, face)
 	part := ""
 	if d.All > 1 {
-		part = fmt.Sprintf(", page %d of %d: lay join on join", d.Row*(d.All/d.Rows)+d.Col+1, d.All)
+		part = fmt.Sprintf("Page %d of %d: lay join on join. ", d.Row*(d.All/d.Rows)+d.Col+1, d.All)
 	}
-	say(letters, false, w.Job+part+". The place is "+w.Standing+".")
+	say(letters, false, d.cut(joined(w.Job, w.Date, w.Van)))
+	say(letters, false, part+"The place is "+w.Standing+".")
 	say(letters, false, fmt.Sprintf("Print at 100 %%, not fitted to the page: both bars are %d mm. Tape the marks first; the template does not replace them.", bar))
+}
+
+// cut is what of a text a row at the head holds: a van's name may be long, and stands on the sheet.
+func (d *drawer) cut(text string) string {
+	fits := func(text string) bool {
+		return vector.WidthOf(vector.Text{Words: text, Size: letters}) <= d.Paper.Wide-leftOf-rightOf
+	}
+	if fits(text) {
+		return text
+	}
+	letters := []rune(text)
+	for len(letters) > 0 && !fits(string(letters)+"…") {
+		letters = letters[:len(letters)-1]
+	}
+	return string(letters) + "…"
+}
+
+// joined are the texts that are there.
+func joined(texts ...string) string {
+	return strings.Join(slices.DeleteFunc(texts, func(text string) bool { return text == "" }), ", ")
 }
 
 // bars draws a bar each way to hold a rule to.

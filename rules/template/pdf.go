@@ -12,7 +12,7 @@ func PDF(r *rules.Result, paper Paper, standing string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	words := Words{Job: harmless.Text(r.Job.Ref), Standing: harmless.Text(standing)}
+	words := Words{Job: harmless.Text(r.Job.Ref), Van: harmless.Text(r.Job.Vehicle), Date: harmless.Text(r.Job.Date), Standing: harmless.Text(standing)}
 	file := vector.NewPDF(words.Job)
 	file.TrueSize = true
 	for i := range both {

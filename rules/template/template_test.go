@@ -194,6 +194,47 @@ func TestPagesCoverAll(t *testing.T) {
 	})
 }
 
+// However the heater is turned, and however large it is: no lap of two pages comes near the pilot, and all is on some page.
+func TestNoSeamComesNearThePilot(t *testing.T) {
+	demo := vehicles.Demo()
+	rapid.Check(t, func(rt *rapid.T) {
+		h := *demo.Heater
+		h.Yaw = rapid.Float64Range(-180, 180).Draw(rt, "yaw")
+		h.Plate = [2]float64{rapid.Float64Range(120, 700).Draw(rt, "long"), rapid.Float64Range(120, 600).Draw(rt, "wide")}
+		paper := Papers[rapid.SampledFrom([]string{"a4", "letter"}).Draw(rt, "paper")]
+		for _, tpl := range templates(t, demo.WithHeater(h)) {
+			pages := tpl.Pages(paper)
+			wide, high := paper.Wide-leftOf-rightOf, paper.High-above-below
+			on := 0
+			for _, p := range pages {
+				low, far := p.from, p.from.Add(geometry.Point{X: wide, Y: high})
+				if low.X <= 0 && low.Y <= 0 && far.X >= 0 && far.Y >= 0 {
+					on++
+				}
+				for _, q := range pages {
+					if p.Col+1 == q.Col && p.Row == q.Row {
+						if q.from.X < seamOff-1e-6 && far.X > -seamOff+1e-6 {
+							rt.Fatalf("a seam from %g to %g beside the pilot", q.from.X, far.X)
+						}
+					}
+					if p.Row+1 == q.Row && p.Col == q.Col {
+						if q.from.Y < seamOff-1e-6 && far.Y > -seamOff+1e-6 {
+							rt.Fatalf("a seam from %g to %g across the pilot", q.from.Y, far.Y)
+						}
+					}
+				}
+			}
+			if on != 1 {
+				rt.Fatalf("the pilot is on %d pages", on)
+			}
+			last := pages[len(pages)-1].from.Add(geometry.Point{X: wide, Y: high})
+			if first := pages[0].from; first.X > tpl.low.X+1e-6 || first.Y > tpl.low.Y+1e-6 || last.X < tpl.far.X-1e-6 || last.Y < tpl.far.Y-1e-6 {
+				rt.Fatalf("%v to %v does not hold %v to %v", first, last, tpl.low, tpl.far)
+			}
+		}
+	})
+}
+
 func TestAJobWithoutACutHasNoTemplate(t *testing.T) {
 	job := vehicles.Demo()
 	job.Cut, job.Exhaust, job.Intake, job.Fuel = nil, nil, nil, nil

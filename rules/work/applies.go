@@ -16,6 +16,8 @@ func hasIntake(r *rules.Result) bool  { return r.Job.Intake != nil }
 func hasFuel(r *rules.Result) bool    { return r.Job.Fuel != nil }
 func hasPump(r *rules.Result) bool    { return r.Job.Fuel != nil && r.Job.Fuel.Pump != nil }
 func hasBolts(r *rules.Result) bool   { return len(rules.Bolts(&r.Job, &r.Plan)) > 0 }
+func hasPlate(r *rules.Result) bool   { return r.Job.Heater != nil && r.Job.Cut != nil }
+func hasStubs(r *rules.Result) bool   { return r.Job.Heater != nil && (hasExhaust(r) || hasIntake(r)) }
 func hasDucts(r *rules.Result) bool   { return r.Job.Heater != nil && r.Job.Heater.Duct.Count() > 0 }
 
 func hasFuelHole(r *rules.Result) bool { return len(rules.FuelHoles(&r.Job, &r.Plan)) > 0 }
@@ -59,6 +61,15 @@ func hasDrains(r *rules.Result) bool {
 
 func hasShields(r *rules.Result) bool {
 	return r.Job.Exhaust != nil && (r.Job.Exhaust.Shielded.All || len(r.Job.Exhaust.Shielded.Names) > 0)
+}
+
+// takesOff tells whether the fuel comes from the van's own tank.
+func takesOff(r *rules.Result) bool { return r.Job.Fuel != nil && r.Job.Fuel.Supply.From != "" }
+
+// collarTooDeep tells whether the heater's collar is deeper than the floor takes.
+func collarTooDeep(r *rules.Result) bool {
+	needed, ok := collarNeeded(r)
+	return ok && r.Job.Heater != nil && r.Job.Heater.Turret.Set && r.Job.Heater.Turret.Value > needed.Value.Value
 }
 
 // hasTankInside tells whether the fuel comes from a tank that stands above the floor.

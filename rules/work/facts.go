@@ -119,6 +119,55 @@ func primingStrokes(r *rules.Result) Expected {
 	return Expected{Words: "about " + row.Said() + ", more while the pump is still dry", Source: row.Source}
 }
 
+// squareErr is how far two diagonals may differ by pencil and tape alone, mm. common practice, no source.
+const squareErr = 3
+
+func diagonals(*rules.Result) Expected {
+	return Expected{Most: vehicles.Some(squareErr), Source: practice}
+}
+
+// collarNeeded is how deep the collar must be, as it is sized; ok is false where that is not known.
+func collarNeeded(r *rules.Result) (row sizing.Row, ok bool) {
+	row, ok = sizing.Find(r, sizing.Floor, "collar")
+	return row, ok && row.Value.Set
+}
+
+// collarDepth expects what the floor takes, and no more than the collar is now.
+func collarDepth(r *rules.Result) Expected {
+	row, _ := collarNeeded(r)
+	return Expected{Least: row.Value, Most: r.Job.Heater.Turret, Source: row.Source}
+}
+
+// cableLength expects no more than the cable was sized for; one that is longer loses more.
+func cableLength(r *rules.Result) Expected {
+	const metre = 1000
+	if cable := r.Job.Electrics.Cable; cable.Set {
+		return Expected{Most: vehicles.Some(cable.Value / metre), Source: "as it is sized, from the job"}
+	}
+	return Expected{}
+}
+
+// supplyOf is the cable as it is sized.
+func supplyOf(r *rules.Result) string {
+	if row, ok := sizing.Find(r, sizing.Electrics, "area"); ok && row.Value.Set {
+		return row.Said()
+	}
+	return ""
+}
+
+// stubsOf are the runs that are joined to a stub.
+func stubsOf(r *rules.Result) string {
+	var of []string
+	for _, k := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+		if r.Job.Run(k) != nil {
+			of = append(of, k.String())
+		}
+	}
+	return strings.Join(of, ", ")
+}
+
+func takeOffOf(r *rules.Result) string { return r.Job.Fuel.Supply.From }
+
 // depthErr is how far a floor's depth may be off what the job says before that matters, mm: the collar's own tolerance is wider.
 // common practice, no source.
 const depthErr = 3

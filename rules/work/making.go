@@ -3,8 +3,16 @@ package work
 // mounting is what fastens, feeds and earths the heater.
 var mounting = []kind{
 	{
+		id: "collar-cut", part: Mounting, do: "Cut the collar to its depth where the heater's instructions allow it, and file its edge smooth.", defers: heaterSays, applies: collarTooDeep,
+		measured: "collar's depth", expect: collarDepth,
+	},
+	{
 		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater,
 		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
+	},
+	{
+		id: "heater-set", part: Mounting, do: "Set collar and heater in, stubs through the hole, warm air the way that is planned, and see the sealant come out all round.",
+		defers: heaterSays, applies: hasPlate,
 	},
 	{
 		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater,
@@ -16,6 +24,13 @@ var mounting = []kind{
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts},
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater},
 	{
+		id: "supply-laid", part: Mounting, do: "Lay the supply cable from the battery in a sleeve, clipped, away from heat and edges; no fuse in it yet.", defers: heaterSays, applies: hasHeater,
+		of: supplyOf, measured: "length one way", expect: cableLength,
+	},
+	{
+		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater,
+	},
+	{
 		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: "Fuse", applies: hasHeater,
 		measured: "fuse", expect: fuseSize,
 	},
@@ -23,10 +38,14 @@ var mounting = []kind{
 
 // runs is what carries gas and air.
 var runs = []kind{
+	{
+		id: "stubs-joined", part: Runs, do: "Push exhaust and intake home on the heater's stubs, below the floor, a clamp each; nothing bears on a stub.", defers: heaterSays, applies: hasStubs,
+		of: stubsOf,
+	},
 	{id: "exhaust-hung", part: Runs, do: "Hang the exhaust, muffler and clips, and tighten its clamps.", applies: hasExhaust, of: exhaustOf},
 	{
 		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: "Carbon monoxide", applies: hasExhaust,
-		after: []string{"exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
+		after: []string{"stubs-joined", "exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
 	},
 	{
 		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasExhaust,
@@ -42,6 +61,10 @@ var runs = []kind{
 var fuelLine = []kind{
 	{
 		id: "tank-vented", part: FuelLine, do: "See that the tank's filler and its breather end outside the people's space.", applies: hasTankInside, caution: "Refuelling",
+	},
+	{
+		id: "tank-take-off", part: FuelLine, do: "Make the take-off at the van's own tank as its maker says: no spark near, no swarf in, a new seal.", defers: vanSays, applies: takesOff,
+		of: takeOffOf, caution: "Fuel line", after: []string{"battery-off"}, danger: "A spark lights fuel vapour.",
 	},
 	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: "Fuel line", applies: hasFuel},
 	{
@@ -75,6 +98,10 @@ var vanAgain = []kind{
 // firstRun is the heater's first run.
 var firstRun = []kind{
 	{
+		id: "sealant-cured", part: FirstRun, do: "Leave the sealant as long as stands on its cartridge before it is warmed.", defers: tinSays, applies: hasHeater,
+		measured: "hours cured", expect: inWords("as long as stands on the cartridge", practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
+	},
+	{
 		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: "Carbon monoxide", applies: hasHeater,
 	},
 	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: "First run", applies: hasHeater},
@@ -89,7 +116,7 @@ var firstRun = []kind{
 	{
 		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: "First run", applies: hasHeater,
 		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", heaterFigure),
-		after:  []string{"exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
+		after:  []string{"sealant-cured", "exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
 		danger: "Gas or fuel may come out where people are.",
 	},
 	{

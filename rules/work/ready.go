@@ -34,6 +34,11 @@ var ready = []kind{
 // holes is what is drilled and sawn.
 var holes = []kind{
 	{id: "extinguisher", part: Holes, do: "Put the fire extinguisher by the door, not behind the work.", caution: "Fire"},
+	{id: "marked", part: Holes, do: "Make the marks on top as the tape says, each ticked as it is made.", applies: hasCut},
+	{
+		id: "template-laid", part: Holes, do: "Lay the template on the marks, its arrow to the van's front, and prick its centres through; tape the plate's diagonals.",
+		applies: hasPlate, measured: "difference of the plate's diagonals", expect: diagonals,
+	},
 	{
 		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: "Drilling",
 		applies: hasCut, of: pilotOf, bars: foulCut,

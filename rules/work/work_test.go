@@ -75,6 +75,10 @@ var examples = map[string][2]*vehicles.Job{
 	"seat-wait": {&seats, &demo}, "seat-connectors": {ref(found("seat-belt mount")), &demo}, "seat-joined": {&seats, &demo}, "seat-bolts": {&seats, &demo},
 	"restraint-lamp": {&seats, &demo}, "seat-travel": {&seats, &demo},
 
+	"marked": {&demo, &bare}, "template-laid": {&demo, &bare}, "heater-set": {&demo, &bare}, "supply-laid": {&demo, &bare}, "control-laid": {&demo, &bare}, "sealant-cured": {&demo, &bare},
+	"collar-cut": {&demo, &unlayered}, "stubs-joined": {&demo, &bare},
+	"tank-take-off": {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Supply.From = "" }))},
+
 	"dry-fit": {&demo, &bare}, "sealed": {&demo, &bare}, "fastened": {&demo, &bare}, "earth": {&demo, &bare}, "fuse": {&demo, &bare}, "alarm": {&demo, &bare}, "outside": {&demo, &bare},
 	"start-current": {&demo, &bare}, "glow-voltage": {&demo, &bare}, "co-inside": {&demo, &bare}, "ran": {&demo, &bare}, "cooled": {&demo, &bare}, "power-off": {&demo, &bare},
 	"clamps-again": {&demo, &bare}, "notice": {&demo, &bare}, "owner-shown": {&demo, &bare}, "retorque": {&demo, &bare},
@@ -183,7 +187,9 @@ func TestAValueThatIsAmissIsSaid(t *testing.T) {
 		{"co-inside", 0, ""}, {"co-inside", 3, "3 ppm: 0 ppm at most is expected"},
 		{"fall", 20, ""}, {"fall", 19.5, "19.5 mm/m: 20 mm/m at least is expected"}, {"fall", -3, "-3 mm/m: 20 mm/m at least is expected"},
 		{"pump-hung", 15, ""}, {"pump-hung", 90, ""}, {"pump-hung", 10, "10 °: 15 to 90 ° is expected"},
-		{"depth", 31, ""}, {"depth", 34, ""}, {"depth", 35, "35 mm: 8 to 34 mm is expected"}, {"ran", 19, "19 min: 20 min at least is expected"}, {"start-current", 900, ""},
+		{"depth", 31, ""}, {"depth", 34, ""}, {"depth", 35, "35 mm: 8 to 34 mm is expected"}, {"template-laid", 3, ""}, {"template-laid", 5, "5 mm: 3 mm at most is expected"},
+		{"collar-cut", 36, ""}, {"collar-cut", 35, "35 mm: 36 to 45 mm is expected"}, {"supply-laid", 4.2, ""}, {"supply-laid", 5, "5 m: 4.2 m at most is expected"},
+		{"ran", 19, "19 min: 20 min at least is expected"}, {"start-current", 900, ""},
 	} {
 		list := Of(judged(t, demo.WithDone(vehicles.Done{Step: c.step, Value: vehicles.Some(c.value)})))
 		assert.Equal(t, c.want, list[list.Index(c.step)].Amiss(), "%s %v", c.step, c.value)
@@ -256,6 +262,9 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	assert.Equal(t, "127 mm across", of(demo, "sawn"))
 	assert.Equal(t, "4 holes, 7 mm across", of(demo, "bolts-drilled"))
 	assert.Equal(t, "1 hole, 12 mm across", of(throughTheFloor(), "fuel-hole"))
+	assert.Equal(t, "exhaust, intake", of(demo, "stubs-joined"))
+	assert.Equal(t, "4 mm²", of(demo, "supply-laid"))
+	assert.Equal(t, "fuel tank", of(demo, "tank-take-off"))
 	assert.Equal(t, "3 clips, a muffler", of(demo, "exhaust-hung"))
 	assert.Equal(t, "the muffler's", of(demo, "drain-down"))
 	assert.Equal(t, "nobody has said how wide", of(timber, "cut-back"))

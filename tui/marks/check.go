@@ -103,6 +103,9 @@ func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 	rows := []string{st.Here.Render(" check: "+words.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
 	rows = append(rows, banners(s, rules.Mark{}, w)...)
 	rows = append(rows, desk.Wrapped(st.Plain, meaning(c), w)...)
+	if text := words.CheckInTheWay(&s.Result, c, s.Settings); text != "" {
+		rows = append(rows, desk.Wrapped(st.Doubtful, text, w)...)
+	}
 	ends := "from " + words.CheckEnd(c.From, s.Settings) + " to " + words.CheckEnd(c.To, s.Settings)
 	rows = append(rows, "")
 	return strings.Join(append(rows, figure(reading{from: ends, mm: c.Length}, s, w, h-len(rows))...), "\n")

@@ -43,11 +43,38 @@ func (m screen) viewTable(s desk.State, w, h int) string {
 		title = desk.FitRow(title+"; "+more, w)
 	}
 	rows := []string{st.Title.Render(title), st.Faint.Render(desk.FitRow(head, w))}
-	first, last := m.window(len(t.items), h-2)
+	under := underTable(s, w, h)
+	first, last := m.window(len(t.items), h-2-len(under))
 	for i := first; i < last; i++ {
 		rows = append(rows, row(s, t.items[i], i == m.index(s), w, t.row(t.items[i], s.Settings)))
 	}
-	return strings.Join(rows, "\n")
+	return strings.Join(append(rows, under...), "\n")
+}
+
+// underTable is what stands under all marks: which of them moved since the pilot was measured, and where the stubs will be. It takes no
+// more than a third of the rows.
+func underTable(s desk.State, w, h int) (rows []string) {
+	for _, text := range afterwards(s) {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, text, w)...)
+	}
+	return rows[:min(len(rows), h/3)]
+}
+
+// afterwards are lines behind all marks: those that moved since the pilot was measured, with how far, and the stubs.
+func afterwards(s desk.State) (lines []string) {
+	for _, text := range words.MovedMarks(s.Marks.Moved, s.Settings) {
+		lines = append(lines, "Moved since the pilot was measured, "+text+".")
+	}
+	var stubs []string
+	for _, m := range s.Marks.Stubs {
+		_, texts := tapes(m, s.Settings.Units)
+		stubs = append(stubs, m.Words+" "+strings.Join(texts[:], ", "))
+	}
+	if len(stubs) > 0 {
+		from := fmt.Sprintf("from the %s, the %s and the %s edge", s.Job.Datum.Called(), desk.Left(s.Settings), desk.Right(s.Settings))
+		lines = append(lines, "Stubs, "+from+", above; nothing to tick, they go with the disc: "+strings.Join(stubs, "; ")+".")
+	}
+	return lines
 }
 
 // How wide the tick stands in front of a mark, the side it is marked from, and a column of readings at least.
@@ -164,6 +191,10 @@ func (m screen) listHead() int {
 
 // settled is the screen with the list where it shows the mark picked.
 func (m screen) settled(s desk.State) screen {
-	m.first, _ = m.window(len(items(s)), m.h-m.listHead())
+	room := m.h - m.listHead()
+	if m.page == table && m.stage(s) == marking {
+		room -= len(underTable(s, m.w, m.h))
+	}
+	m.first, _ = m.window(len(items(s)), room)
 	return m
 }

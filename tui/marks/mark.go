@@ -59,9 +59,11 @@ func (m screen) sideZero(mark rules.Mark, s desk.State) string {
 }
 
 func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
+	of := func(side string, mm float64, way rules.TapeWay) reading {
+		return reading{from: "from the " + side + " pin", mm: mm, sigma: rules.SigmaOf(&s.Result, mark, way), known: true}
+	}
 	return [2]reading{
-		{from: "from the " + desk.Left(s.Settings) + " pin", mm: mark.Above.PinLeft},
-		{from: "from the " + desk.Right(s.Settings) + " pin", mm: mark.Above.PinRight},
+		of(desk.Left(s.Settings), mark.Above.PinLeft, rules.FromLeftPin), of(desk.Right(s.Settings), mark.Above.PinRight, rules.FromRightPin),
 	}
 }
 
@@ -69,12 +71,15 @@ func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
 func (m screen) viewMark(s desk.State, w, h int) string {
 	mark := m.mark(s)
 	rows := append(m.head(s, mark), banners(s, mark, w)...)
+	if text := moved(mark, s); text != "" {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Strong, text, w)...)
+	}
 	if m.page == pins && mark.Above != nil {
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
 	}
 	three := m.tapeReadings(mark, s)
 	rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
-	for _, text := range m.inTheWay(mark, s) {
+	for _, text := range m.inTheWay(mark, s, h) {
 		rows = append(rows, desk.Wrapped(s.Settings.Styles().Doubtful, text, w)...)
 	}
 	tail := []string{small(three[2], s)}
@@ -200,12 +205,26 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	return text + "." + edges(d.EdgesAbove)
 }
 
-// inTheWay says what stands where the tapes of a mark would lie, as it is shown.
-func (m screen) inTheWay(mark rules.Mark, s desk.State) []string {
+// inTheWay says what stands where the tapes of a mark would lie, as it is shown in h rows.
+func (m screen) inTheWay(mark rules.Mark, s desk.State, h int) []string {
 	if !m.above(mark) {
 		return nil
 	}
-	return words.TapesInTheWay(&s.Result, mark, s.Settings)
+	ways := slices.DeleteFunc(words.EveryTape(mark), func(way rules.TapeWay) bool { return way.OfPin() != (m.page == pins) })
+	if m.page != pins && h < middling { // the farther side's tape is small print there
+		ways = ways[:2]
+	}
+	return words.TapesInTheWay(&s.Result, mark, s.Settings, ways...)
+}
+
+// moved says how far a mark lies from where it was before the pilot hole was measured, "" where it lies there.
+func moved(mark rules.Mark, s desk.State) string {
+	for _, m := range s.Marks.Moved {
+		if m.Name == mark.Name {
+			return "Moved " + words.Moved(m.By, s.Settings) + " since the pilot was measured."
+		}
+	}
+	return ""
 }
 
 // edges says which edges the left and the right one are, where somebody has said it.

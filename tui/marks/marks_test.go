@@ -420,3 +420,57 @@ func TestTheTemplateIsPrintedWhileMarking(t *testing.T) {
 		assert.Equal(t, desk.PrintTemplate, change.Ask)
 	}
 }
+
+// seen is a screen's view in one line of single blanks.
+func seen(view string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(view, "|", " ")), " ")
+}
+
+// What stands in the way of the farther side's tape, of a pin's and of a length to check is said where each is read, with another to tape.
+func TestEachTapeInTheWayIsSaidWithAnother(t *testing.T) {
+	s := screentest.State(t)
+	at := s.Job.Cut.At
+	shelf := func(x, y [2]float64) desk.State {
+		s.Job.Fittings = vehicles.List[vehicles.Fitting]{{Name: "shelf", Rise: vehicles.Span{To: 400, Set: true}, Place: vehicles.Place{
+			X: vehicles.Pair{level(x[0]), level(x[1])}, Y: vehicles.Pair{level(y[0]), level(y[1])},
+		}}}
+		return screentest.Judged(s, s.Job)
+	}
+	farther := shelf([2]float64{at[0] - 60, at[0] + 60}, [2]float64{at[1] - 500, at[1] - 300})
+	view := seen(screentest.Filled(t, marked(t, farther), farther, 60, 40))
+	assert.Contains(t, view, "shelf is in the way of the tape from the right edge, once fitted: tape from the left edge, 645 mm.")
+
+	pin := shelf([2]float64{100, 200}, [2]float64{500, 700})
+	page, _, _ := screentest.After(marked(t, pin), pin, screentest.Keys("p")...)
+	view = seen(screentest.Filled(t, page, pin, 60, 40))
+	assert.Contains(t, view, "shelf is in the way of the tape from the left pin, once fitted: tape from the bumper edge and from the left edge.")
+	assert.Regexp(t, `from the left pin [\d.]+ mm ± [\d.]+ \(95 %\)`, view, "how sure it is stands beside each pin's tape")
+	assert.Contains(t, strings.Join(page.Plain(pin).Here, " "), "from the left pin, once fitted")
+
+	across := shelf([2]float64{1500, 1700}, [2]float64{-700, 700})
+	check := marked(t, across)
+	for range 20 {
+		if strings.Contains(screentest.Filled(t, check, across, 60, 40), "floor, front right") && strings.Contains(screentest.Filled(t, check, across, 60, 40), "check: left pin") {
+			break
+		}
+		check, _, _ = screentest.After(check, across, screentest.Keys("down")...)
+	}
+	assert.Contains(t, seen(screentest.Filled(t, check, across, 60, 40)), "shelf is in the way of the tape, once fitted: tape from both pins to the centreline 1450 mm ahead of the bumper, either says")
+}
+
+// After the pilot was measured the marks that moved stay named, with by how much, and the stubs stand there with their readings.
+func TestWhatMovedStaysNamed(t *testing.T) {
+	s := screentest.State(t)
+	cut := *s.Job.Cut
+	cut.Drilled = &vehicles.Pair{level(cut.At[0] + 4), level(cut.At[1] - 3)}
+	s = screentest.Judged(s, s.Job.WithCut(cut))
+	m := marked(t, s)
+	all, _, _ := screentest.After(m, s, screentest.Keys("tab")...)
+	view := seen(screentest.Filled(t, all, s, 120, 40))
+	by := words.Moved(s.Marks.Pilot.Off, s.Settings)
+	assert.Contains(t, view, "Moved since the pilot was measured, "+by+": plate 1 front left, plate 2 rear left")
+	assert.Contains(t, view, "exhaust stub")
+	one, _, _ := screentest.After(m, s, screentest.Keys("down")...)
+	assert.Contains(t, seen(screentest.Filled(t, one, s, 60, 40)), "Moved "+by+" since the pilot was measured.")
+	assert.Contains(t, strings.Join(m.Plain(s).All(), " "), "Moved since the pilot was measured, "+by)
+}

@@ -12,6 +12,9 @@ import (
 func (m screen) pinPage(mark rules.Mark, s desk.State, w, h int) []string {
 	two := m.pinReadings(mark, s)
 	rows := pinWords(s, w)
+	for _, text := range m.inTheWay(mark, s, h) {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Doubtful, text, w)...)
+	}
 	if h >= len(rows)+14 {
 		rows = append(rows, pinDrawing(two, s)...)
 	}

@@ -40,12 +40,13 @@ func (m screen) lines(s desk.State) (lines []string) {
 				lines = append(lines, hook)
 			}
 			lines = append(lines, aloud.Joined(append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()]) + ", " + side.said(*it.mark)},
-				append(side.readings(*it.mark, s), side.inTheWay(*it.mark, s)...)...)...))
+				append(side.readings(*it.mark, s), side.everyWay(*it.mark, s)...)...)...))
 		}
 	}
 	if off := pilotLine(s); off != "" {
 		lines = append(lines, off)
 	}
+	lines = append(lines, afterwards(s)...)
 	if more := waiting(s); more != "" {
 		lines = append(lines, more)
 	}
@@ -68,13 +69,13 @@ func (m screen) said(mark rules.Mark) string { return strings.ToLower(m.side(mar
 // item is a mark with what the tape must say there, or a length to check.
 func (m screen) item(it item, s desk.State) []string {
 	if it.check != nil {
-		return []string{
-			words.CheckText(*it.check, s.Settings) + ": " + desk.Length(it.check.Length, s.Settings.Units) + ", " + taped(s.Ticked[it.id()]),
-			meaning(*it.check),
-		}
+		return aloud.Rows(
+			words.CheckText(*it.check, s.Settings)+": "+desk.Length(it.check.Length, s.Settings.Units)+", "+taped(s.Ticked[it.id()]),
+			meaning(*it.check), words.CheckInTheWay(&s.Result, *it.check, s.Settings),
+		)
 	}
-	lines := append([]string{it.mark.Words + ", " + made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s)}, m.inTheWay(*it.mark, s)...)
-	return append(lines, m.readings(*it.mark, s)...)
+	lines := aloud.Rows(it.mark.Words+", "+made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s), moved(*it.mark, s))
+	return append(append(lines, m.everyWay(*it.mark, s)...), m.readings(*it.mark, s)...)
 }
 
 // readings are what the tape must say at a mark, from the side it is shown from.
@@ -97,4 +98,12 @@ func said(r reading, s desk.State) string {
 		text += " " + desk.PlusMinus95(r.sigma, s.Settings.Units) + " (95 %)"
 	}
 	return text
+}
+
+// everyWay says what stands in the way of any of a mark's tapes, where it is shown from above.
+func (m screen) everyWay(mark rules.Mark, s desk.State) []string {
+	if !m.above(mark) {
+		return nil
+	}
+	return words.TapesInTheWay(&s.Result, mark, s.Settings, words.EveryTape(mark)...)
 }

@@ -16,6 +16,7 @@ import (
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/features"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -103,6 +104,9 @@ func row(of form.Record, s desk.State) form.Row {
 	out := form.Row{Text: name}
 	if kind != "" {
 		out.Mark = vehicles.KindOf(kind).Code
+	}
+	if thing.Row < len(s.Result.Plan.Fittings) {
+		out.Right = words.TapesMet(&s.Result, s.Marks, thing.Row)
 	}
 	if thing.Row == 0 {
 		out.Head = "Fittings: on the floor, or inside it"

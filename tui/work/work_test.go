@@ -115,7 +115,7 @@ func TestHowLongAWaitIsStandsByIt(t *testing.T) {
 func TestATickIsTakenBack(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31), Note: "at the rim"})
 	r := driver(t, job, 100, 27)
-	for range 8 {
+	for range listOf(r.State).Index("depth") - listOf(r.State).Next() {
 		r.Type("<down>")
 	}
 	require.Contains(t, r.View(100, 27), "▸ [x] depth")
@@ -169,10 +169,11 @@ func TestTaps(t *testing.T) {
 }
 
 func TestGoldens(t *testing.T) {
-	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<down><down><down><down><down><down><down><down><down><down><enter>36.5"} {
+	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<to depth><enter>36.5"} {
 		for _, size := range screentest.Sizes {
 			r := driver(t, done(seats(), "seat-wait"), size.W, size.H)
-			r.Type("<home>" + keys)
+			to := strings.Repeat("<down>", listOf(r.State).Index("depth"))
+			r.Type("<home>" + strings.ReplaceAll(keys, "<to depth>", to))
 			r.Golden(name+"-"+size.Name, size.W, size.H)
 		}
 	}

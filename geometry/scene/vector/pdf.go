@@ -44,6 +44,8 @@ func (p *PDF) Page(width, height float64) {
 		way = "L"
 	}
 	p.pdf.AddPageFormat(way, fpdf.SizeType{Wd: min(width, height), Ht: max(width, height)})
+	const points = 8 // any: a page has a font from its beginning
+	p.pdf.SetFont(letters, "", points)
 }
 
 // Bytes returns the file, sealed.
@@ -123,9 +125,15 @@ func (p *PDF) Write(at geometry.Point, t Text) {
 	p.pdf.Text(x, at.Y, t.Words)
 }
 
-// Within cuts off at a box.
+// Within cuts off at a box. Behind it the file goes back to the fill and the font before it, and the library does not know that: it
+// would leave out what it takes to be set, and write white letters.
 func (p *PDF) Within(b Box, draw func()) {
+	red, green, blue := p.pdf.GetFillColor()
+	style := p.pdf.GetFontStyle()
+	points, _ := p.pdf.GetFontSize()
 	p.pdf.ClipRect(b.Left, b.Top, b.Width, b.Height, false)
 	draw()
+	p.pdf.SetFillColor(red, green, blue)
+	p.pdf.SetFont(letters, style, points)
 	p.pdf.ClipEnd()
 }
