@@ -65,7 +65,11 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 		return nil, 0, err
 	}
 	var newest time.Time
-	for j := range lockable(dir, about) {
+	for j, err := range lockable(dir, about) {
+		if err != nil {
+			best.close()
+			return nil, 0, err
+		}
 		info, err := os.Lstat(j.path)
 		if err == nil {
 			others++
@@ -88,7 +92,10 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 
 // openFreeJournal takes a journal of the job file with nothing in it.
 func openFreeJournal(dir, about string) (*journal, error) {
-	for j := range lockable(dir, about) {
+	for j, err := range lockable(dir, about) {
+		if err != nil {
+			return nil, err
+		}
 		if _, err := os.Lstat(j.path); errors.Is(err, fs.ErrNotExist) {
 			return j, nil
 		}
@@ -98,19 +105,20 @@ func openFreeJournal(dir, about string) (*journal, error) {
 }
 
 // lockable goes through the journals of a job file that no other window holds, each locked. Where something lies that
-// is no plain file, a link to somewhere else among them, is none of ours: it is neither followed nor opened.
-func lockable(dir, about string) iter.Seq[*journal] {
-	return func(yield func(*journal) bool) {
+// is no plain file, a link to somewhere else among them, is none of ours: it is neither followed nor opened. The error is that nothing can be locked there.
+func lockable(dir, about string) iter.Seq2[*journal, error] {
+	return func(yield func(*journal, error) bool) {
 		for n := 1; n <= mostWindows; n++ {
 			path := filepath.Join(dir, fmt.Sprintf("%s-%d.toml", journalName(about), n))
-			lock := flock.New(path+".lock", flock.SetFlag(os.O_CREATE|os.O_RDWR|noFollow), flock.SetPermissions(0o600))
+			lock := lockOf(path)
 			if vehicles.PlainOrNone(path) != nil || vehicles.PlainOrNone(lock.Path()) != nil {
 				continue
 			}
-			if !taken(lock) {
+			got, err := taken(lock)
+			if err == nil && !got {
 				continue
 			}
-			if !yield(&journal{about: about, path: path, lock: lock}) {
+			if !yield(&journal{about: about, path: path, lock: lock}, err) || err != nil {
 				return
 			}
 		}
@@ -193,9 +201,29 @@ func (j *journal) sync() error {
 	if len(text) > vehicles.LargestFile {
 		return errTooLarge
 	}
-	err := vehicles.WriteOwn(j.path, text, j.mode())
+	err := j.stay()
+	if err == nil {
+		err = vehicles.WriteOwn(j.path, text, j.mode())
+	}
 	if err == nil {
 		j.written = unsaved
+	}
+	return err
+}
+
+// stay makes the journal's folder again where it has gone, and takes its lock anew: the old one holds nobody off.
+func (j *journal) stay() error {
+	if stands(j.lock) {
+		return nil
+	}
+	if err := vehicles.MakeFolder(filepath.Dir(j.path), 0o700); err != nil {
+		return err
+	}
+	_ = j.lock.Unlock()
+	j.lock = lockOf(j.path)
+	got, err := taken(j.lock)
+	if err == nil && !got {
+		err = errNoJournal
 	}
 	return err
 }
@@ -210,19 +238,30 @@ func (j *journal) mode() fs.FileMode {
 	return mine
 }
 
-// taken takes a lock, if nobody has it, that others who open the same name meet too: a window that closes takes its lock
-// file away, and a lock on a file that has no name any more holds nobody off.
-func taken(lock *flock.Flock) bool {
-	if got, err := lock.TryLock(); err != nil || !got {
-		return false
+func lockOf(path string) *flock.Flock {
+	return flock.New(path+".lock", flock.SetFlag(os.O_CREATE|os.O_RDWR|noFollow), flock.SetPermissions(0o600))
+}
+
+// taken takes a lock, if nobody has it, that others who open the same name meet too.
+// The error is that there are no locks.
+func taken(lock *flock.Flock) (bool, error) {
+	got, err := lock.TryLock()
+	if err != nil {
+		return false, fmt.Errorf("the folder %s has no file locks: let XDG_STATE_HOME name a folder on this machine (%v)", filepath.Dir(lock.Path()), err)
 	}
+	if got && !stands(lock) {
+		_ = lock.Unlock()
+		return false, nil
+	}
+	return got, nil
+}
+
+// stands says whether the file of a lock still has its name: a window that closes takes its lock file away, and a lock on a
+// file that has no name any more holds nobody off.
+func stands(lock *flock.Flock) bool {
 	held, err := lock.Stat()
 	named, nameless := os.Lstat(lock.Path())
-	if err != nil || nameless != nil || !os.SameFile(held, named) {
-		_ = lock.Unlock()
-		return false
-	}
-	return true
+	return err == nil && nameless == nil && os.SameFile(held, named)
 }
 
 // close lets go of the journal; its file stays when there is one.

@@ -10,7 +10,7 @@ import (
 // A name is on the disk once its folder is (fsync(2)): a file that was synced can still be without a name after a power cut,
 // and one that was taken away be there again.
 
-// MakeFolder makes a folder and those above it that are not there, and has the disk hold them.
+// MakeFolder makes a folder and those above it that are not there, and has the disk hold them. The error is one line.
 func MakeFolder(dir string, mode fs.FileMode) error {
 	var made []string
 	for d := filepath.Clean(dir); ; d = filepath.Dir(d) {
@@ -20,7 +20,7 @@ func MakeFolder(dir string, mode fs.FileMode) error {
 		made = append(made, d)
 	}
 	if err := os.MkdirAll(dir, mode); err != nil {
-		return err
+		return notWritten(dir, err)
 	}
 	for _, d := range made {
 		syncFolder(filepath.Dir(d))

@@ -7,7 +7,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"strconv"
 	"syscall"
 	"testing"
@@ -48,10 +47,9 @@ func TestKilledAtAnyMomentItLosesNothingOlderThanASecond(t *testing.T) {
 
 // killed works for a moment, kills the program and returns how old the oldest work is that is nowhere any more.
 func (h home) killed(t *testing.T, draw *rand.Rand, which string) time.Duration {
-	file := filepath.Join(t.TempDir(), "van.toml")
-	text, err := os.ReadFile(filepath.Join(cases, "01-wide-floor.toml"))
+	file := wideFloor(t)
+	text, err := os.ReadFile(file)
 	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(file, text, 0o600))
 	begun := cutAt(t, text)
 	s := h.start(t, 100, 30, file)
 	s.wait(t, "[1 Underneath]")

@@ -98,12 +98,18 @@ func TestResizeAndATooSmallWindow(t *testing.T) {
 	assert.Zero(t, s.quit(t))
 }
 
-// edited is the program on a file of its own with one unsaved edit, safe in the journal.
-func edited(t *testing.T, h home) (s *terminal, file string) {
-	file = filepath.Join(t.TempDir(), "van.toml")
+// wideFloor is a job file that may be written to.
+func wideFloor(t *testing.T) string {
+	file := filepath.Join(t.TempDir(), "van.toml")
 	text, err := os.ReadFile(filepath.Join(cases, "01-wide-floor.toml"))
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(file, text, 0o644))
+	return file
+}
+
+// edited is the program on a file of its own with one unsaved edit, safe in the journal.
+func edited(t *testing.T, h home) (s *terminal, file string) {
+	file = wideFloor(t)
 	s = h.start(t, 120, 40, file)
 	s.wait(t, "[1 Underneath]")
 	s.keys(t, editKeys...)
