@@ -45,7 +45,7 @@ type label struct {
 	urgent       bool  // it may hide more
 }
 
-func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
+func (l *label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
 // leader is the ink of leaders: a pipe of the same colour would be taken for one.
 var leader = Ink{Role: scene.Floor}
