@@ -93,7 +93,7 @@ func (f Footprint) Corners() [4]Point {
 }
 
 // Contains says whether p is in f, its outline included.
-func (f Footprint) Contains(p Point) bool {
+func (f *Footprint) Contains(p Point) bool {
 	if f.Shape == Line {
 		return f.offPath(p) <= f.Radius
 	}

@@ -111,19 +111,27 @@ func sortWorst(findings []Finding) {
 // ForPeople are the findings, which are sorted, in the order in which people read them: theirs, but of the doubtful ones those first that hold
 // others back, and of the clear ones those last that say that there is none of something, as they say least.
 func ForPeople(findings []Finding) []*Finding {
-	list, none := make([]*Finding, 0, len(findings)), []*Finding(nil)
+	var next [standings + 1]int // where the next of each standing goes
 	for i := range findings {
-		if f := &findings[i]; f.ofNone() {
-			none = append(none, f)
-		} else {
-			list = append(list, f)
-		}
+		next[findings[i].standing()+1]++
 	}
-	slices.SortStableFunc(list, func(f, g *Finding) int { return f.standing() - g.standing() })
-	return append(list, none...)
+	for standing := range standings {
+		next[standing+1] += next[standing]
+	}
+	list := make([]*Finding, len(findings))
+	for i := range findings {
+		standing := findings[i].standing()
+		list[next[standing]] = &findings[i]
+		next[standing]++
+	}
+	return list
 }
 
-// standing is 0 for what is foul, 1 for what is doubtful and holds others back, 2 for what else is doubtful, 3 for what is clear.
+// standings is how many standings there are.
+const standings = 5
+
+// standing is 0 for what is foul, 1 for what is doubtful and holds others back, 2 for what else is doubtful, 3 for what is clear, 4
+// for what is clear as there is none of it.
 func (f *Finding) standing() int {
 	switch {
 	case f.Verdict == Foul:
@@ -132,6 +140,8 @@ func (f *Finding) standing() int {
 		return 1
 	case f.Verdict == Doubtful:
 		return 2
+	case f.ofNone():
+		return 4
 	}
 	return 3
 }

@@ -76,6 +76,9 @@ func TestTheNearestBookThatSaysAnythingSpeaks(t *testing.T) {
 			for _, kind := range append([]string{""}, rule.kinds()...) {
 				want := slowest(books, rule, kind)
 				assert.Equal(t, want, book.ofKinds(rule).of(kind).Value, "%s %s", rule.ID, kind)
+				if at := vehicles.KindIndex(kind); rule.ByKind == AnObstruction && at < len(vehicles.Kinds) {
+					assert.Equal(t, want, book.ofEachKind(rule)[at].Value, "%s %s", rule.ID, kind)
+				}
 				got, ok := book.Lookup(rule.ID, kind)
 				assert.Equal(t, want.Set, ok)
 				assert.Equal(t, want, got.Value)

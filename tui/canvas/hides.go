@@ -1,6 +1,8 @@
 package canvas
 
 import (
+	"slices"
+
 	"bench.example/undermark/geometry/scene"
 )
 
@@ -38,7 +40,7 @@ func (l label) most() int {
 // write puts a label on the seat where it hides least, the earlier of equals, and says whether there was one.
 func (p *painter) write(l label, seats []seat) bool {
 	best := choice{cost: l.most()}
-	p.choose(&best, l, seats)
+	p.choose(&best, &l, seats)
 	return p.settle(l, best)
 }
 
@@ -51,7 +53,7 @@ func (p *painter) settle(l label, best choice) bool {
 }
 
 // choose looks for a better seat among more of them.
-func (p *painter) choose(best *choice, l label, seats []seat) {
+func (p *painter) choose(best *choice, l *label, seats []seat) {
 	length := l.length()
 	for _, s := range seats {
 		if !best.beatenBy(s.off) {
@@ -68,12 +70,9 @@ func (p *painter) choose(best *choice, l label, seats []seat) {
 // colours are two words.
 func (p *painter) back(col, row, length int, ink Ink) {
 	cells := p.canvas.Cells[row*p.canvas.Width+col:][:length]
-	mixed, clear := false, true
-	for i := range cells {
-		mixed = mixed || cells[i].Ground != cells[0].Ground
-		clear = clear && legible(ink, cells[i].Ground)
-	}
-	if !p.look.Faces || !mixed || clear {
+	mixed := func(c Cell) bool { return c.Ground != cells[0].Ground }
+	dim := func(c Cell) bool { return !legible(ink, c.Ground) }
+	if !p.look.Faces || !slices.ContainsFunc(cells, mixed) || !slices.ContainsFunc(cells, dim) {
 		return
 	}
 	for i := range cells {

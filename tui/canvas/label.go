@@ -149,10 +149,10 @@ func (p *painter) label(n *naming) bool {
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	best := choice{cost: text.most()}
 	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
-	p.choose(&best, text, p.seats)
+	p.choose(&best, &text, p.seats)
 	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
 		for _, at := range p.anchors(it) {
-			p.leading(&best, text, at)
+			p.leading(&best, &text, at)
 		}
 	}
 	return p.settle(text, best)

@@ -20,7 +20,7 @@ const (
 
 // leading looks for a better seat for a label away from a place, with a leader to it: above, below and to both sides, the nearest
 // first.
-func (p *painter) leading(best *choice, l label, at geometry.Point) {
+func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 	col, row, ok := p.Cell(at)
 	if !ok {
 		return

@@ -46,7 +46,7 @@ type label struct {
 	always       bool  // it stands in every picture
 }
 
-func (l label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
+func (l *label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
 // leader is the ink of leaders: a pipe of the same colour would be taken for one.
 var leader = Ink{Role: scene.Floor}

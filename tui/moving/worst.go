@@ -151,11 +151,13 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	}
 	u := s.Settings.Units
 	var margins, off desk.Figures
-	for _, f := range out.shown {
-		margins, off = margins.With(words.Signed(*f, u)), off.With(words.PlusMinus(*f, u))
+	figures := make([][2]string, len(out.shown))
+	for i, f := range out.shown {
+		figures[i] = [2]string{words.Signed(*f, u), words.PlusMinus(*f, u)}
+		margins, off = margins.With(figures[i][0]), off.With(figures[i][1])
 	}
-	for _, f := range out.shown {
-		rows = append(rows, findingRow(*f, margins.Write(words.Signed(*f, u))+"  "+off.Write(words.PlusMinus(*f, u)), st, w))
+	for i, f := range out.shown {
+		rows = append(rows, findingRow(*f, margins.Write(figures[i][0])+"  "+off.Write(figures[i][1]), st, w))
 	}
 	if out.foot != "" {
 		rows = append(rows, st.Plain.Render(out.foot))
