@@ -15,6 +15,10 @@ const step = 1.25
 // looks at that alone, until the whole floor is asked for.
 const closeUp = 45
 
+// closeUpScale is how near such a pane looks at the cut at the farthest, mm a dot: at 20 mm a column the circle has its own size, and what
+// is nearest to it is told apart.
+const closeUpScale = 10
+
 // lay returns how the pane shows the floor now.
 func (p Pane) lay(s desk.State, opts Options) canvas.Map {
 	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
@@ -56,7 +60,9 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 	if s.Job.Cut == nil || opts.LeftOver != nil {
 		return s.Camera
 	}
-	return p.atCut(s)
+	near := p.atCut(s)
+	near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
+	return near
 }
 
 // Cell returns the cell of the pane where a place is seen, and whether it lies in the picture.
