@@ -65,7 +65,7 @@ func (p *painter) namings() []naming {
 			switch {
 			case it.Role == scene.Exhaust, it.Role == scene.Outlet:
 				rank = scene.RankFocus // it has the fewest places
-			case ending(it):
+			case ending(it), it.Role == scene.Cut:
 				rank = scene.RankFoul // after what is in the way
 			}
 			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
@@ -147,6 +147,19 @@ func (p *painter) label(n *naming) bool {
 		text.ink.Tone = Word
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
+	if p.seated(n, text) {
+		return true
+	}
+	if it.Measure == nil || it.Label == "" || !n.must {
+		return false
+	}
+	text.name, text.tail = clean(it.Label), it.Warning() // its figure stands in a list, too
+	return p.seated(n, text)
+}
+
+// seated writes a text of a name at the best of its places, and says whether there was one.
+func (p *painter) seated(n *naming, text label) bool {
+	it := n.it
 	best := choice{cost: text.most()}
 	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
 	p.choose(&best, &text, p.seats)

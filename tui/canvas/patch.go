@@ -2,6 +2,13 @@ package canvas
 
 import "bench.example/undermark/geometry/scene"
 
+// Bare returns a canvas with nothing on it.
+func Bare(w, h int, faces bool) Canvas {
+	c := Canvas{Width: max(w, 0), Height: max(h, 0), faces: faces, known: wardrobe{}}
+	c.Cells = blank(nil, c.Width*c.Height)
+	return c
+}
+
 // Blank empties a box of cells.
 func (c *Canvas) Blank(col, row, w, h int) {
 	for y := max(row, 0); y < min(row+h, c.Height); y++ {

@@ -107,14 +107,25 @@ func (p *painter) ends() {
 		middle := p.visible(low, high)
 		col, row, ok := p.Cell(middle)
 		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
-		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows {
-			continue
+		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows || p.takenDown(col, row, len(name)) {
+			continue // from behind one end stands before the other
 		}
 		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true, middle: middle})
 		for k := range name {
 			p.taken.add((row+k)*p.canvas.Width + col)
 		}
 	}
+}
+
+// takenDown tells whether a word stands in one of so many cells, one under the other.
+func (p *painter) takenDown(col, row, cells int) bool {
+	for k := range cells {
+		at := (row+k)*p.canvas.Width + col
+		if p.taken.any(at-1, at+2) {
+			return true
+		}
+	}
+	return false
 }
 
 // arrows point to the picture's right, bottom, left and top.

@@ -118,6 +118,10 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	if m.next {
 		return m.pressNext(k, s)
 	}
+	if pane, mine := m.sized().Legend(k, s, m.shown(s)); mine && m.large {
+		m.pane = pane
+		return m, desk.Change{}
+	}
 	m.at = m.index(s)
 	last := max(0, len(m.listed(s))-1)
 	page := max(1, m.listRows(s))

@@ -54,6 +54,9 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 
 // listKey answers a key in the list; what it has no use for is the plan's.
 func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
+	if next, mine := e.legendKey(msg, s); mine {
+		return next, desk.Change{}
+	}
 	if to, moved := form.MoveIn(msg.String(), e.At, len(e.spec.Records(s)), max(1, e.h/2)); moved && !e.whole {
 		e.At = to
 		return e.picked(desk.Change{}, s)

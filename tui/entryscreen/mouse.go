@@ -87,16 +87,34 @@ func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {
 	return e.edited(change, event, s)
 }
 
+// planArea is where the plan is.
+func (e Entry) planArea(s desk.State) Area {
+	all := e.arranged(s, e.w, e.h, false)
+	if all.picture.H == 0 {
+		return all.drawing // the plan is as large when it shows
+	}
+	return all.picture
+}
+
+// legendKey answers the keys of an open legend.
+func (e Entry) legendKey(k tea.KeyMsg, s desk.State) (Entry, bool) {
+	if e.spec.NoPlan {
+		return e, false
+	}
+	a := e.planArea(s)
+	pane, mine := e.pane.Sized(a.W, a.H).Legend(k, e.shown(s), e.options(s))
+	if mine {
+		e.pane = pane
+	}
+	return e, mine
+}
+
 // planned gives a message to the plan. An obstruction tapped there is picked out in the list too.
 func (e Entry) planned(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 	if e.spec.NoPlan {
 		return e, desk.Change{}
 	}
-	all := e.arranged(s, e.w, e.h, false)
-	a := all.picture
-	if a.H == 0 {
-		a = all.drawing // the plan is as large when it shows
-	}
+	a := e.planArea(s)
 	pane, change, tapped := e.pane.Sized(a.W, a.H).Update(msg, e.shown(s), e.options(s))
 	e.pane = pane
 	if tapped != nil {

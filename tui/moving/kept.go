@@ -18,5 +18,12 @@ func (l Worst) Kept(f *rules.Finding, y int, top Scroll, s desk.State, p Panel) 
 	if l.lay(s, top, w, h).title != "" {
 		first++
 	}
-	return Scroll(max(0, i-max(0, y-first)))
+	above, figures := max(0, y-first), figuresWidth(l.Moved[max(0, i-h):i+1], s)
+	for i > 0 {
+		if above -= len(nameRows(l.Moved[i-1], w, figures)); above < 0 {
+			break
+		}
+		i--
+	}
+	return Scroll(i)
 }

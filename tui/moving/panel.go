@@ -69,13 +69,3 @@ func Notes(s desk.State, w int) (rows []string) {
 	}
 	return rows
 }
-
-// findingRow is a verdict, what it is of, and its figures at the end of the row.
-func findingRow(f rules.Finding, figures string, st desk.Styles, w int) string {
-	word := desk.VerdictWord(f.Verdict)
-	verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
-	return verdict + desk.FitRow(words.Named(f), w-verdictWidth-1-desk.Width(figures)) + " " + figures
-}
-
-// verdictWidth is how many columns the longest verdict takes, with the blank behind it.
-const verdictWidth = 9

@@ -26,46 +26,6 @@ type Worst struct {
 // Scroll is how far a list is scrolled: its first row that is seen.
 type Scroll int
 
-// laidOut is the list as it stands in some rows and columns.
-type laidOut struct {
-	title string // "" where there is no room for one
-	shown []*rules.Finding
-	top   int // the first one shown
-	foot  string
-}
-
-// lay lays the list out; with few rows its title gives way, then the row about what no move changes. The last row says what is seen
-// when that is not all.
-func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
-	foot, room := unmoved(l.Rest, s), h
-	if foot != "" && room > 1 {
-		room--
-	} else {
-		foot = ""
-	}
-	titled := room >= 4
-	if titled {
-		room--
-	}
-	if len(l.Moved) > room && foot == "" && room > 1 {
-		room--
-	}
-	room = max(room, 0)
-	out.top = max(0, min(int(top), len(l.Moved)-room))
-	out.shown = l.Moved[out.top:min(len(l.Moved), out.top+room)]
-	if titled {
-		out.title = headed(l.tally(), s, w)
-	}
-	switch seen := out.seen(len(l.Moved)); {
-	case seen != "" && foot != "":
-		foot = seen + ". " + foot
-	case seen != "" && len(out.shown) < h:
-		foot = seen
-	}
-	out.foot = desk.FitRow(foot, w)
-	return out
-}
-
 // seen says which of so many are seen, "" when all are.
 func (l laidOut) seen(of int) string {
 	if len(l.shown) == of {
@@ -138,6 +98,21 @@ func unmoved(rest []*rules.Finding, s desk.State) string {
 	return "No move changes: " + text
 }
 
+// counted says the same without names, where there is no room for them.
+func counted(rest []*rules.Finding) string {
+	n := tally{}
+	for _, f := range rest {
+		n[f.Verdict]++
+	}
+	text := fmt.Sprintf("No move changes: %d", len(rest))
+	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
+		if n[v] > 0 {
+			text += fmt.Sprintf(", %d %s", n[v], desk.VerdictWord(v))
+		}
+	}
+	return text
+}
+
 // Rows paint the list into w columns and at most h rows.
 func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	if h < 1 {
@@ -150,17 +125,13 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
 	}
 	u := s.Settings.Units
-	var margins, off desk.Figures
-	figures := make([][2]string, len(out.shown))
-	for i, f := range out.shown {
-		figures[i] = [2]string{words.Signed(*f, u), words.PlusMinus(*f, u)}
-		margins, off = margins.With(figures[i][0]), off.With(figures[i][1])
+	margins, off := columnsOf(out.shown, s)
+	for _, f := range out.shown {
+		figures := margins.Write(words.Signed(*f, u)) + "  " + off.Write(words.PlusMinus(*f, u))
+		rows = append(rows, findingRows(f, figures, st, w)...)
 	}
-	for i, f := range out.shown {
-		rows = append(rows, findingRow(*f, margins.Write(figures[i][0])+"  "+off.Write(figures[i][1]), st, w))
-	}
-	if out.foot != "" {
-		rows = append(rows, st.Plain.Render(out.foot))
+	for _, row := range out.foot {
+		rows = append(rows, st.Plain.Render(desk.FitRow(row, w)))
 	}
 	return rows
 }
@@ -169,7 +140,7 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 func (l Worst) Scrolled(top Scroll, by int, s desk.State, p Panel) Scroll {
 	_, _, w, h := p.area()
 	out := l.lay(s, top, w, h)
-	return Scroll(max(0, min(out.top+by, len(l.Moved)-len(out.shown))))
+	return Scroll(max(0, min(out.top+by, out.last)))
 }
 
 // Press answers the keys of the list; mine is false for any other.
@@ -202,10 +173,10 @@ func (l Worst) Mouse(msg tea.MouseMsg, top Scroll, s desk.State, p Panel) (next 
 		if out.title != "" {
 			y++
 		}
-		switch i := msg.Y - y; {
-		case i >= 0 && i < len(out.shown):
-			change = desk.Show(out.shown[i])
-		case i == len(out.shown) && out.foot != "": // all of it is there
+		switch f, below := out.at(msg.Y - y); {
+		case f != nil:
+			change = desk.Show(f)
+		case below >= 0 && below < len(out.foot): // all of it is there
 			change.Goto = "Checks"
 		}
 	}

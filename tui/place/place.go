@@ -130,6 +130,10 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // press answers one key outside the fields.
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if pane, mine := m.pane.Legend(k, s, m.shown(s)); mine {
+		m.pane = pane
+		return m, desk.Change{}
+	}
 	if next, change, mine := m.pressPilot(k, s); mine {
 		return next, change
 	}

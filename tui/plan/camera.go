@@ -15,21 +15,40 @@ const step = 1.25
 // looks at that alone, until the whole floor is asked for.
 const closeUp = 45
 
+// closeUpScale is how near such a pane looks at the cut at the farthest, mm a dot: at 20 mm a column the circle has its own size, and what
+// is nearest to it is told apart.
+const closeUpScale = 10
+
 // lay returns how the pane shows the floor now.
 func (p Pane) lay(s desk.State, opts Options) canvas.Map {
 	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
 	if s.Camera.Scale == 0 {
 		shown = draw(s, opts)
 	}
-	w, h := p.size()
+	w, h := p.drawn()
 	return canvas.NewMap(shown, w, h, p.camera(shown, s, opts), s.Settings.Units)
 }
 
 func (p Pane) size() (w, h int) { return max(p.w, canvas.MinWidth), max(p.h, canvas.MinHeight) }
 
+// drawn is the size of the drawing; that of the pane where the legend stands in its place.
+func (p Pane) drawn() (w, h int) {
+	w, h = p.size()
+	if in := p.parted(w, h); in.w > 0 {
+		return in.w, in.h
+	}
+	return w, h
+}
+
+// hidden tells whether the legend stands in the drawing's place.
+func (p Pane) hidden() bool {
+	w, h := p.size()
+	return p.parted(w, h).w == 0
+}
+
 // camera is the one the pane looks through at a plan: that of the desk, or on a small pane one at what matters.
 func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera {
-	w, h := p.size()
+	w, h := p.drawn()
 	if s.Camera.Scale > 0 || s.Camera.Whole || canvas.NewMap(shown, w, h, s.Camera, s.Settings.Units).Scale < closeUp {
 		return s.Camera
 	}
@@ -41,18 +60,23 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 	if s.Job.Cut == nil || opts.LeftOver != nil {
 		return s.Camera
 	}
-	return p.Sized(w, h).atCut(s)
+	near := p.atCut(s)
+	near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
+	return near
 }
 
 // Cell returns the cell of the pane where a place is seen, and whether it lies in the picture.
 func (p Pane) Cell(at geometry.Point3, s desk.State, opts Options) (col, row int, seen bool) {
-	return p.lay(s, opts).CellOf(at)
+	return p.Cells(s, opts)(at)
 }
 
 // Cells is Cell for many places of one picture.
 func (p Pane) Cells(s desk.State, opts Options) func(at geometry.Point3) (col, row int, seen bool) {
-	lay := p.lay(s, opts)
-	return lay.CellOf
+	lay, hidden := p.lay(s, opts), p.hidden()
+	return func(at geometry.Point3) (col, row int, seen bool) {
+		col, row, seen = lay.CellOf(at)
+		return col, row, seen && !hidden
+	}
 }
 
 // Plane returns the place of the picture's plane in a cell of the pane, and whether it lies in the picture.
@@ -128,5 +152,6 @@ func floorIn(s desk.State) (least, most geometry.Point) {
 
 // atCut shows the cut and what is near enough to it to matter: as far as one looks for obstructions.
 func (p Pane) atCut(s desk.State) desk.Camera {
-	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, p.w, p.h, s.Settings.Units)
+	w, h := p.drawn()
+	return canvas.Fit(s.Camera.View, []geometry.Point3{s.Result.Plan.Cut.At.At(0)}, vehicles.LookRound, w, h, s.Settings.Units)
 }

@@ -74,3 +74,22 @@ func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
 	}
 	assert.Greater(t, runs, 10)
 }
+
+// A pane of a few rows opens on the cut at about 20 mm a column, where it has its own size, with what is in its way named; the whole floor is a key away.
+func TestASmallPaneOpensOnTheCut(t *testing.T) {
+	s := demo(t)
+	s.Settings.Colour = desk.NoColour
+	o := Options{Shown: drawing.Worst(s.Result.Findings, func(f *rules.Finding) bool { return f.WithCut() }, 3), Room: true}
+	p := New().Sized(60, 8)
+	lay := p.lay(s, o)
+	wide, _ := lay.CellSize()
+	assert.InDelta(t, 20, wide, 3)
+	picture := ansi.Strip(p.View(s, 60, 8, o))
+	for _, name := range []string{"brake pipe across", "middle crossmember", "heater's exhaust"} {
+		assert.Contains(t, picture, name)
+	}
+	p, _ = press(t, p, typed("f"), &s)
+	whole := p.lay(s, o)
+	far, _ := whole.CellSize()
+	assert.Greater(t, far, 60.0)
+}

@@ -4,7 +4,6 @@ import (
 	"unicode/utf8"
 
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 )
@@ -19,10 +18,10 @@ type entry struct {
 
 // asked are the signs that whoever sees a plan first asks about: the ring, which may be larger than the cut is, and the points that both
 // sides have.
-func asked(c *canvas.Canvas, s desk.State) (entries []entry) {
+func asked(s desk.State, enlarged bool) (entries []entry) {
 	if cut := s.Job.Cut; cut != nil {
 		means := scene.Cut.Pen().Means
-		if c.Enlarged(cut.Across / 2) {
+		if enlarged {
 			means = "cut, drawn larger"
 		}
 		entries = append(entries, entry{role: scene.Cut, code: canvas.Sign(scene.Cut), means: means})
@@ -54,33 +53,8 @@ var verdicts = []entry{
 	{code: "?", means: "doubtful, not measured", role: scene.Cut},
 }
 
-// column is how wide a column of the legend is, its blanks included.
-const column = 27
-
-// explain lays the legend over the right side of the picture, in as many columns as it needs and there is room for. What
-// can be guessed comes last, as on a small screen it may be cut off.
-func explain(c *canvas.Canvas, s desk.State) {
-	entries := append(verdicts[:len(verdicts):len(verdicts)], asked(c, s)...)
-	for _, k := range drawing.Legend(s.Result.Job) {
-		entries = append(entries, entry{role: k.Role, code: k.Code, means: k.Name})
-	}
-	entries = append(entries, patterns()...)
-	rows := max(c.Rows, 1)
-	columns := min((len(entries)+rows-1)/rows, c.Cols/column)
-	if columns < 1 {
-		return
-	}
-	rows = min(rows, (len(entries)+columns-1)/columns)
-	left := c.Left + c.Cols - columns*column
-	c.Blank(left, c.Top, columns*column, rows)
-	for i, e := range entries[:min(len(entries), rows*columns)] {
-		e.put(c, left+i/rows*column, c.Top+i%rows)
-	}
-}
-
 func (e entry) put(c *canvas.Canvas, col, row int) {
 	const patch = 3
-	c.Put(col, row, "│", canvas.Ink{Role: scene.Floor})
 	if e.patch {
 		c.Patch(col+1, row, patch, e.role)
 	} else {

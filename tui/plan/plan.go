@@ -32,12 +32,13 @@ type Options struct {
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
 	Room     bool              // the floor shaded by how much room it leaves for the cut
 	Signs    []geometry.Point3 // where the screen puts signs of its own on the picture
+	Letters  []Letter          // what those mean
 }
 
 // Pane is the plan.
 type Pane struct {
 	w, h    int
-	legend  bool
+	legend  legend
 	rooms   *rooms
 	painter *canvas.Painter // of this pane's pictures, whatever becomes of the pane's value
 }
@@ -120,7 +121,7 @@ func (p Pane) keys(msg tea.KeyMsg, s desk.State, opts Options) (Pane, desk.Chang
 	}
 	for _, press := range presses {
 		if key.Matches(press, keyLegend) {
-			p.legend = !p.legend
+			p.legend = legend{open: !p.legend.open}
 		} else if camera, ok := p.moved(press, s, opts); ok {
 			s.Camera, change.Camera = camera, &camera
 		}
@@ -150,6 +151,9 @@ func (p Pane) moved(press tea.KeyMsg, s desk.State, opts Options) (camera desk.C
 }
 
 func (p Pane) mouse(msg tea.MouseMsg, s desk.State, opts Options) (Pane, desk.Change, *geometry.Point) {
+	if next, mine := p.tapped(msg, s, opts); mine {
+		return next, desk.Change{}, nil
+	}
 	at, ok := p.lay(s, opts).Point(msg.X, msg.Y)
 	if !ok {
 		return p, desk.Change{}, nil
@@ -197,15 +201,20 @@ func (p Pane) pick(s desk.State, opts Options, at geometry.Point) *int {
 
 // View paints the plan into exactly w columns and h rows.
 func (p Pane) View(s desk.State, w, h int, opts Options) string {
+	p = p.Sized(w, h)
+	in := p.parted(w, h)
+	if in.w > 0 {
+		w, h = in.w, in.h
+	}
 	plan := draw(s, opts)
 	colour := s.Settings.Colour
 	if s.Pictures() {
 		colour = desk.TrueColour // who shows pictures has all colours
 	}
 	look := canvas.Look{
-		Camera: p.Sized(w, h).camera(plan, s, opts), Units: s.Settings.Units,
+		Camera: p.camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: colour.Faces(), Codes: p.legend, Signs: opts.Signs,
+		Faces: colour.Faces(), Codes: p.legend.open && len(opts.Letters) == 0, Signs: opts.Signs,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {
@@ -217,16 +226,17 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	} else {
 		roles(&c, plan)
 	}
-	if p.legend && room {
+	if p.legend.open && room {
 		p.letters(&c, s)
 	}
-	if s.Pictures() {
+	if s.Pictures() && (in.w > 0 || !p.legend.open) {
 		inPixels(&c, plan, look, s)
 	}
-	if p.legend {
-		explain(&c, s)
+	view := c.Encode(colour, s.Settings.Look)
+	if p.legend.open {
+		view = p.explained(view, &c, s, opts, in)
 	}
-	return c.Encode(colour, s.Settings.Look)
+	return view
 }
 
 func draw(s desk.State, opts Options) scene.Scene {

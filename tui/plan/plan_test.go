@@ -181,7 +181,7 @@ func TestViewIsExactlyAsLargeAsAsked(t *testing.T) {
 		for _, size := range [][2]int{{20, 4}, {60, 9}, {60, 17}, {100, 27}, {160, 47}} {
 			for _, legend := range []bool{false, true} {
 				p := New()
-				p.legend = legend
+				p.legend.open = legend
 				lines := strings.Split(p.View(s, size[0], size[1], Options{Shown: rules.ForPeople(s.Result.Findings)[:3]}), "\n")
 				require.Len(t, lines, size[1])
 				for _, line := range lines {
@@ -266,7 +266,7 @@ func TestOneKeyGoesOverTheWholeFloor(t *testing.T) {
 func TestTheLegendSaysWhatTheSignsAre(t *testing.T) {
 	s := demo(t)
 	legend := New()
-	legend.legend = true
+	legend.legend.open = true
 	for _, size := range [][2]int{{60, 9}, {60, 17}, {100, 27}} {
 		s.Camera = desk.Camera{Whole: true}
 		far := ansi.Strip(legend.View(s, size[0], size[1], Options{}))

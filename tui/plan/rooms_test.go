@@ -72,7 +72,7 @@ func TestTheKeptShadeIsThatOfAFreshPane(t *testing.T) {
 func TestTheAreasHaveTheirLetters(t *testing.T) {
 	for _, view := range []scene.View{scene.Below, scene.Above} {
 		s, p := demo(t), New().Sized(160, 47)
-		p.legend = true
+		p.legend.open = true
 		s.Camera.View, s.Settings.Colour = view, desk.NoColour
 		rows := strings.Split(ansi.Strip(p.View(s, 160, 47, Options{Room: true})), "\n")
 		areas, _ := p.Areas(s)

@@ -18,7 +18,7 @@ const dimensions = 3
 
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
-	return plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions)}
+	return plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions), Letters: letters}
 }
 
 // looking is the state as the picture in the plan's place looks at it: from the side or from behind it has a camera of its own.

@@ -108,6 +108,10 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // press answers one key outside the fields.
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
+	if pane, mine := m.pane.Legend(k, m.looking(s), m.shown(s)); mine {
+		m.pane = pane
+		return m, desk.Change{}
+	}
 	if top, mine := m.worst(s).Press(k, m.top, s, m.under(s)); mine {
 		m.top = top
 		return m, desk.Change{}

@@ -7,6 +7,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/vehicles"
 )
 
@@ -23,6 +24,12 @@ func name(p placed) string {
 	return [...]string{
 		stub: "stub", muffler: "muffler", filter: "filter", pump: "pump", clips: "clips", pipe: "pipe", shields: "shields", burns: "fuel", from: "begins at", tank: "tank",
 	}[p.sort]
+}
+
+// letters say what the signs of parts mean.
+var letters = []plan.Letter{
+	{Sign: "1", Means: "point of the path"}, {Sign: "S", Means: "stub"}, {Sign: "M", Means: "muffler"}, {Sign: "c", Means: "clip"},
+	{Sign: "w", Means: "drain hole"}, {Sign: "F", Means: "fuel filter"}, {Sign: "P", Means: "pump"},
 }
 
 // sign is what stands for a part on the pictures.

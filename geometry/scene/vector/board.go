@@ -72,6 +72,23 @@ func (b Box) holds(c Box) bool {
 	return b.Left <= c.Left && b.Top <= c.Top && c.right() <= b.right() && c.bottom() <= b.bottom()
 }
 
+// grown is a box that reaches so much farther to all sides.
+func (b Box) grown(by float64) Box {
+	return Box{b.Left - by, b.Top - by, b.Width + 2*by, b.Height + 2*by}
+}
+
+// sampled are places all over a box, no farther apart than half a millimetre.
+func (b Box) sampled() (all []geometry.Point) {
+	const step = 0.5
+	across, down := int(b.Width/step)+1, int(b.Height/step)+1
+	for i := range across + 1 {
+		for k := range down + 1 {
+			all = append(all, geometry.Point{X: b.Left + b.Width*float64(i)/float64(across), Y: b.Top + b.Height*float64(k)/float64(down)})
+		}
+	}
+	return all
+}
+
 // outline returns a box's corners.
 func (b Box) outline() []geometry.Point {
 	return []geometry.Point{

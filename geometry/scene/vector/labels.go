@@ -37,6 +37,28 @@ func (d *drawing) textOf(p *part, name string) string {
 	return d.look.Name(name) + p.Warning()
 }
 
+// bare is how far the bare ground of a text reaches round it, mm.
+const bare = 0.4
+
+// onBlack tells whether a box lies on something that is filled, a bar or a pipe: a name there would part it.
+func (d *drawing) onBlack(box Box) bool {
+	for i := range d.parts {
+		p := &d.parts[i]
+		if !p.filled() || p.ink.Fill.A == 0 {
+			continue
+		}
+		for _, at := range box.sampled() {
+			if p.Area.Contains(d.frame.Plane(at)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// filled tells whether a part is an area that is filled whole.
+func (p *part) filled() bool { return p.Primitive == scene.Area && p.Role.Pen().Fill == scene.Filled }
+
 // name writes a part's text at the first of its seats that is free, and says whether there was one.
 func (d *drawing) name(p *part, name string) bool {
 	t := Text{
@@ -46,9 +68,11 @@ func (d *drawing) name(p *part, name string) bool {
 	for _, at := range d.seats(p, WidthOf(t)) {
 		at.Y += (ascent - descent) / 2 * t.Size // at is the middle of the letters
 		box := BoxOf(at.X, at.Y, t)
-		if !d.frame.holds(box) || slices.ContainsFunc(d.taken, box.meets) {
+		ground := box.grown(bare)
+		if !d.frame.holds(box) || slices.ContainsFunc(d.taken, ground.meets) || d.onBlack(ground) {
 			continue
 		}
+		d.board.Face(ground.outline(), d.look.Paper) // on a pattern or a line letters are not read
 		d.board.Write(at, t)
 		d.taken = append(d.taken, box)
 		return true
@@ -81,11 +105,21 @@ func (d *drawing) seats(p *part, width float64) (all []geometry.Point) {
 	case p.Area.Shape == geometry.Line:
 		for _, share := range shares {
 			at := d.frame.Place(geometry.Along(p.Area.Path, share))
-			all = append(all, at)
+			if all = append(all, at); p.filled() {
+				reach := 1.5 * p.Area.Radius / d.frame.Scale // aslant, too
+				for _, off := range []geometry.Point{{Y: -reach}, {Y: reach}, {X: reach}, {X: -reach}} {
+					beside(at.Add(off))
+				}
+			}
 		}
 	default:
 		all = append(all, d.inside(&p.Area)...)
 		beside(d.frame.Place(p.Area.Middle))
+		if p.filled() {
+			low, high := p.Area.Bounds()
+			beside(d.frame.Place(geometry.Point{X: low.X, Y: p.Area.Middle.Y}))
+			beside(d.frame.Place(geometry.Point{X: high.X, Y: p.Area.Middle.Y}))
+		}
 	}
 	return all
 }

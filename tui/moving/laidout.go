@@ -1,0 +1,174 @@
+package moving
+
+import (
+	"strings"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
+)
+
+// laidOut is the list of the worst as it stands in some rows and columns. No name in it is cut: what has no room beside its figures goes
+// on in the next row.
+type laidOut struct {
+	title string // "" where there is no room for one
+	shown []*rules.Finding
+	rows  []int // how many each of them takes
+	top   int   // the first one shown
+	last  int   // the top from which on the end of the list is seen
+	foot  []string
+}
+
+// lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
+func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
+	foot, room := unmovedRows(l.Rest, s, w, h), h
+	if room -= len(foot); room < 1 {
+		foot, room = nil, h
+	}
+	titled := room >= 4
+	if titled {
+		room--
+		out.title = headed(l.tally(), s, w)
+	}
+	room = max(room, 0)
+	if l.last(s, w, room) > 0 && len(foot) == 0 && room > 1 {
+		room--
+	}
+	out.last = l.last(s, w, room)
+	out.top = max(0, min(int(top), out.last))
+	out.shown, out.rows = l.take(s, out.top, w, room)
+	switch seen := out.seen(len(l.Moved)); {
+	case seen != "" && len(foot) > 0 && desk.Width(seen+". "+foot[0]) <= w:
+		foot[0] = seen + ". " + foot[0]
+	case seen != "" && len(foot) > 1 && foot[0] == "":
+		foot[0] = seen + "."
+	case seen != "" && out.height() < h:
+		foot = []string{seen}
+	}
+	out.foot = foot
+	return out
+}
+
+// leastTold is from how many rows on a list has a row of its own for what no move changes.
+const leastTold = 10
+
+// unmovedRows say what no move changes, in as few rows as that takes; the first is left for what is seen where there is no room for that
+// beside it.
+func unmovedRows(rest []*rules.Finding, s desk.State, w, h int) []string {
+	text := unmoved(rest, s)
+	if text == "" || h < 2 {
+		return nil
+	}
+	const seen = len("10-20 of 100 (PgDn). ")
+	for _, text := range []string{text, counted(rest)} {
+		switch {
+		case desk.Width(text)+seen <= w:
+			return []string{text}
+		case h >= leastTold && len(desk.Wrap(text, w)) <= h/leastTold+1:
+			return append([]string{""}, desk.Wrap(text, w)...)
+		}
+	}
+	return []string{""}
+}
+
+// take is what of the list stands in so many rows from a finding on, and how many rows each takes.
+func (l Worst) take(s desk.State, from, w, room int) (shown []*rules.Finding, rows []int) {
+	window := l.Moved[from:min(len(l.Moved), from+room)]
+	figures := figuresWidth(window, s)
+	for i, used := 0, 0; i < len(window); i++ {
+		n := len(nameRows(window[i], w, figures))
+		if used += n; used > room && i > 0 {
+			break
+		}
+		shown, rows = append(shown, window[i]), append(rows, min(n, room))
+	}
+	return shown, rows
+}
+
+// last is the first finding from which on all others stand in so many rows.
+func (l Worst) last(s desk.State, w, room int) int {
+	first := max(0, len(l.Moved)-room)
+	figures := figuresWidth(l.Moved[first:], s)
+	for i, used := len(l.Moved)-1, 0; i >= first; i-- {
+		if used += len(nameRows(l.Moved[i], w, figures)); used > room {
+			return min(i+1, len(l.Moved)-1)
+		}
+	}
+	return first
+}
+
+// height is how many rows the list takes with its title, without its last ones.
+func (l laidOut) height() (h int) {
+	if l.title != "" {
+		h++
+	}
+	for _, n := range l.rows {
+		h += n
+	}
+	return h
+}
+
+// at is the finding in a row of the list, counted from its first; below is the row of what stands under the list, -1 for none.
+func (l laidOut) at(row int) (f *rules.Finding, below int) {
+	if row < 0 {
+		return nil, -1
+	}
+	for i, n := range l.rows {
+		if row < n {
+			return l.shown[i], -1
+		}
+		row -= n
+	}
+	return nil, row
+}
+
+// columnsOf are the columns of figures that findings have.
+func columnsOf(findings []*rules.Finding, s desk.State) (margins, off desk.Figures) {
+	for _, f := range findings {
+		margins, off = margins.With(words.Signed(*f, s.Settings.Units)), off.With(words.PlusMinus(*f, s.Settings.Units))
+	}
+	return margins, off
+}
+
+// figuresWidth is how wide the figures of findings are.
+func figuresWidth(findings []*rules.Finding, s desk.State) int {
+	margins, off := columnsOf(findings, s)
+	return margins.Width() + len("  ") + off.Width()
+}
+
+// verdictWidth is how many columns the longest verdict takes, with the blank behind it.
+const verdictWidth = 9
+
+// nameRows is what a finding is of, whole: in the first row beside its figures, then below them too.
+func nameRows(f *rules.Finding, w, figures int) []string {
+	beside, below := w-verdictWidth-1-figures, w-verdictWidth
+	name := words.Named(*f)
+	if desk.Width(name) <= beside {
+		return []string{name}
+	}
+	rows := desk.Wrap(f.About(), max(beside-2, 1))
+	mark := strings.TrimSuffix(name, f.About())
+	rest := strings.ReplaceAll(strings.Join(rows[1:], " "), "- ", "-")
+	all := []string{mark + rows[0]}
+	if rest == "" {
+		return all
+	}
+	for _, row := range desk.Wrap(rest, max(below-2, 1)) {
+		all = append(all, "  "+row)
+	}
+	return all
+}
+
+// findingRows are a verdict, what it is of, and its figures at the end of the first row.
+func findingRows(f *rules.Finding, figures string, st desk.Styles, w int) (rows []string) {
+	word := desk.VerdictWord(f.Verdict)
+	for i, name := range nameRows(f, w, desk.Width(figures)) {
+		if i > 0 {
+			rows = append(rows, desk.FitRow(strings.Repeat(" ", verdictWidth)+name, w))
+			continue
+		}
+		verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
+		rows = append(rows, verdict+desk.FitRow(name, w-verdictWidth-1-desk.Width(figures))+" "+figures)
+	}
+	return rows
+}

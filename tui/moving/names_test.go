@@ -1,0 +1,51 @@
+package moving_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/place"
+	"bench.example/undermark/tui/runs"
+	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
+)
+
+// Beside the plan each name stands whole, over as many rows as it takes, and so does what no move changes; a tap on any of its rows shows the finding.
+func TestNoNameInTheListOfTheWorstIsCut(t *testing.T) {
+	blanks := regexp.MustCompile(`\s+`)
+	for _, size := range bodies {
+		for name, screen := range map[string]desk.Screen{"place": place.New(), "runs": runs.New()} {
+			w, h := size[0], size[1]
+			d := screentest.New(t, screen, vehicles.Demo(), w, h)
+			x, top, panelW, panelH := moving.PanelIn(w, h)
+			rows := strings.Split(ansi.Strip(d.View(w, h)), "\n")[top:]
+			_, first := onList(t, d.View(w, h))
+			listed := ""
+			for y, row := range rows[:panelH] {
+				row = ansi.Cut(row, x, x+panelW)
+				assert.NotContains(t, row, "…", "%s %v", name, size)
+				if y+top >= first {
+					listed += ansi.Cut(row, 9, panelW) + " "
+				}
+			}
+			for y := first; y < top+panelH-2; y++ {
+				change := screentest.Tapped(d, x+1, y)
+				if change.Focus == nil {
+					continue
+				}
+				for _, word := range strings.Fields(change.Focus.About()) {
+					assert.Contains(t, blanks.ReplaceAllString(listed, " "), word, "%s %v row %d", name, size, y)
+				}
+			}
+			if name == "place" {
+				assert.Contains(t, strings.Join(rows, "\n"), "No move changes: 5, all clear")
+			}
+		}
+	}
+}
