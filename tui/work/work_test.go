@@ -81,7 +81,7 @@ func TestFiguresFollowTheTick(t *testing.T) {
 	assert.Contains(t, r.View(100, 27), "▸ [ ] sawn")
 	r.Type("<up><enter><wipe>9x")
 	assert.Equal(t, "9x", r.State.Job.Refused()[0].Text, "what can't be read is kept, and told")
-	assert.Contains(t, r.View(100, 27), "is no number: write it in mm, like 12.5")
+	assert.Contains(t, r.View(160, 47), "is no number: write it in mm, like 12.5")
 	r.Type("<wipe>40<esc>")
 	assert.Empty(t, r.State.Job.Refused())
 	assert.Contains(t, r.View(100, 27), "! 40 mm: 8 to 34 mm is expected")
@@ -108,7 +108,7 @@ func TestHowLongAWaitIsStandsByIt(t *testing.T) {
 	job := done(seats(), "seat-wait").WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27T10:03:00"})
 	r := driver(t, job, 100, 27)
 	r.Type("<space>")
-	assert.Contains(t, r.View(100, 27), "as long as the van maker says; 12 min since battery off")
+	assert.Contains(t, r.View(160, 47), "as long as the van maker says; 12 min since battery off")
 }
 
 // A tick is taken back by the same key; what was measured and noted stays.
@@ -135,7 +135,7 @@ func TestNotesPhotosAndTimes(t *testing.T) {
 	d := r.State.Job.DoneOf("instructions")
 	assert.Equal(t, "2026-11-26T08:05:00", d.At)
 	assert.Equal(t, vehicles.List[string]{"a.jpg", "b 2.jpg"}, d.Photos)
-	assert.Contains(t, r.View(100, 27), `a file's name alone`)
+	assert.Contains(t, r.View(160, 47), `a file's name alone`)
 }
 
 // The day on which the clamps are tightened once more is agreed before it is done.
