@@ -44,7 +44,7 @@ func done(job vehicles.Job, before string) vehicles.Job {
 	return job
 }
 
-// One key says that a step is done, and goes on to the next that is not.
+// One key says that a step is done; pressed again it goes on to the next that is not, and says that of it.
 func TestOneKeyTicksAndGoesOn(t *testing.T) {
 	r := driver(t, vehicles.Demo(), 100, 27)
 	r.Type("<space>")
@@ -52,11 +52,26 @@ func TestOneKeyTicksAndGoesOn(t *testing.T) {
 	assert.Equal(t, "instructions: done 2026-11-27 10:15", r.Said)
 	r.Type("<space>")
 	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
-	assert.Contains(t, r.View(100, 27), "▸ [ ] battery off")
+	assert.Contains(t, r.View(100, 27), "▸ [x] stands", "it stays in sight")
+	assert.Equal(t, "next one done", r.Screen.Keys(r.State)[0].Help().Desc)
 	r.Undo()
 	assert.Empty(t, r.State.Job.DoneOf("stands").At)
+	r.Type("<space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At, "what was taken back is done again")
+	r.Undo()
 	r.Undo()
 	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+}
+
+// A note that is typed after a step was ticked is of that step.
+func TestANoteBehindATickIsOfThatStep(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 100, 27)
+	r.Type("<space><enter>read twice<esc>")
+	assert.Equal(t, vehicles.Done{Step: "instructions", At: at, Note: "read twice"}, r.State.Job.DoneOf("instructions"))
+	assert.Empty(t, r.State.Job.DoneOf("stands"))
+	r.Type("<down><space><up><space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
+	assert.Empty(t, r.State.Job.DoneOf("instructions").At, "whoever went elsewhere in between means the one in sight")
 }
 
 // The next step that is not done is in view when the screen is come to, and n goes to it again.
