@@ -26,6 +26,12 @@ func newPrompt(asks, label, text string, take func(string) tea.Cmd, leave func()
 	return p
 }
 
+// afresh selects what stands there: a name that nobody gave is mostly replaced.
+func (p *prompt) afresh() *prompt {
+	p.form = p.form.Open(p.fields[0].Key, p.fields)
+	return p
+}
+
 func (p *prompt) waits() bool { return true }
 
 func (p *prompt) update(r *Root, msg tea.Msg) tea.Cmd {

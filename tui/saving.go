@@ -186,13 +186,17 @@ func (r *Root) askName() {
 	if name == "" {
 		name = strings.NewReplacer("/", "-", `\`, "-").Replace(r.desk.State.Job.Ref) + ".toml"
 	}
-	r.open(newPrompt("Save the job in which file?", "File", name, func(path string) tea.Cmd {
+	ask := newPrompt("Save the job in which file?", "File", name, func(path string) tea.Cmd {
 		path = fromHome(path)
 		return func() tea.Msg {
 			_, err := os.Lstat(path)
 			return nameChosen{path, !errors.Is(err, fs.ErrNotExist)}
 		}
-	}, func() { r.leaving = false }))
+	}, func() { r.leaving = false })
+	if r.document.Path == "" {
+		ask.afresh()
+	}
+	r.open(ask)
 }
 
 // fromHome puts the home folder in the place of a leading ~, as a shell would.

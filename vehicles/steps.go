@@ -34,12 +34,15 @@ func StepName(id string) string {
 // Measures tells whether something is measured in the step.
 func (k StepKind) Measures() bool { return k.Unit != "" }
 
+// Sawn is the step that cuts the hole: from then on it is where it is.
+const Sawn = "sawn"
+
 // StepKinds are all steps, in the order of the work.
 var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
 	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"}, {ID: "dry-fit"},
 
-	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: "pilot-drilled"}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: "sawn"}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
+	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: "pilot-drilled"}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},

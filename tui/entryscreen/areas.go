@@ -37,6 +37,9 @@ const (
 // place of list and form.
 func (e Entry) arranged(s desk.State, w, h int, panel bool) areas {
 	a := e.parts(s, w, h, panel)
+	if e.besideWords(w) {
+		return e.formBelow(s, a)
+	}
 	if rows := e.drawn(s, a.picture.W, a.picture.H); rows > 0 {
 		a.drawing, a.picture = a.picture, Area{}
 		if !e.spec.NoPlan && a.drawing.H > rows+leastPlan {
@@ -56,6 +59,20 @@ func (e Entry) arranged(s desk.State, w, h int, panel bool) areas {
 	rows := min(len(e.spec.Under(e, s, text.W, text.H)), text.H-max(leastStrip, text.H/3))
 	a.picture, _ = a.picture.cutOff(text.H - rows)
 	_, a.under = text.cutOff(text.H - rows)
+	return a
+}
+
+// besideWords tells whether the form stands under the words beside the list, which then has the whole height.
+func (e Entry) besideWords(w int) bool { return e.spec.NoPlan && !e.spec.Brief && w >= desk.SideBySide }
+
+// formBelow parts what is beside the list: the words, and under them, with a blank row, the form.
+func (e Entry) formBelow(s desk.State, a areas) areas {
+	right := a.picture
+	rows := min(e.drawn(s, right.W, right.H)+1, right.H-min(right.H/2, cmp.Or(e.spec.Form, usualForm)))
+	a.picture = Area{}
+	if a.drawing, a.form = right.cutOff(rows); rows == 1 {
+		a.drawing, a.form = Area{}, right
+	}
 	return a
 }
 
@@ -96,7 +113,11 @@ func (e Entry) parts(s desk.State, w, h int, panel bool) areas {
 		}
 		column := Area{0, 0, left - desk.Margin, h}
 		a := areas{picture: Area{left + 1, 0, w - left - 1, h}}
-		if a.panel = column; !panel {
+		switch a.panel = column; {
+		case panel:
+		case e.besideWords(w):
+			a.panel, a.list = Area{}, column
+		default:
 			a.panel = Area{}
 			a.list, a.form = column.cutOff(e.listHeight(s, column.W, h))
 		}

@@ -1,6 +1,7 @@
 package entryscreen
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -210,4 +211,57 @@ func TestTheBodyIsDividedWithoutRest(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A list that goes on says so, at each size and wherever it stands; one that is seen whole does not.
+func TestAListThatGoesOnSaysSo(t *testing.T) {
+	s := spec()
+	s.NoPlan = true
+	s.Beside = func(Entry, desk.State, int, int) (string, int) { return " a word", 1 }
+	for _, size := range screentest.Sizes {
+		r := started(t, s, manyThings(t), size.W, size.H)
+		for _, keys := range []string{"<home>", "<pgdown>", "<end>"} {
+			r.Type(keys)
+			e := r.Screen.(only).Entry
+			rows, _, here, _ := e.listed(r.State)
+			unseen := form.Unseen(rows, here, e.arranged(r.State, size.W, size.H, false).list.H-1)
+			title, _, _ := strings.Cut(r.View(size.W, size.H), "\n")
+			require.NotZero(t, unseen[0]+unseen[1])
+			for i, way := range []string{"above", "below"} {
+				assert.Equal(t, unseen[i] > 0, strings.Contains(title, way), "%s %s: %s", size.Name, keys, title)
+			}
+		}
+		few := started(t, s, screentest.Van(t), size.W, size.H)
+		assert.NotContains(t, few.View(size.W, size.H), "more")
+	}
+}
+
+// manyThings is a job with more obstructions than any window has rows.
+func manyThings(t *testing.T) vehicles.Job {
+	job := screentest.Van(t)
+	one := job.Obstructions[0]
+	for i := range 80 {
+		one.Name = fmt.Sprint("rib ", i)
+		job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), one)
+	}
+	return job
+}
+
+// Where the words beside a list leave room, the form stands under them and the list has the whole height.
+func TestTheListHasTheRoomBesideFewWords(t *testing.T) {
+	s := spec()
+	s.NoPlan = true
+	s.Beside = func(Entry, desk.State, int, int) (string, int) { return " a word", 1 }
+	r := started(t, s, screentest.Van(t), 100, 27)
+	for _, keys := range []string{"", "<enter>"} {
+		r.Type(keys)
+		a := r.Screen.(only).arranged(r.State, 100, 27, false)
+		assert.Equal(t, 27, a.list.H)
+		assert.Greater(t, a.form.X, a.list.W)
+		assert.Equal(t, 27, a.form.H+a.drawing.H)
+	}
+	at := r.Screen.(only).arranged(r.State, 100, 27, false).form
+	was := r.Screen.(only).Editor.On()
+	r.Tap(at.X+4, at.Y+2)
+	assert.NotEqual(t, was, r.Screen.(only).Editor.On(), "a tap on the form there is one on it")
 }

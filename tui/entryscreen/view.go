@@ -1,6 +1,7 @@
 package entryscreen
 
 import (
+	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
@@ -18,7 +19,7 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 		area  Area
 		paint func(s desk.State, w, h int) string
 	}{{a.list, e.paintList}, {a.panel, panel}, {a.form, e.paintForm}} {
-		if part.area.H > 0 {
+		if part.area.H > 0 && part.area.X == 0 {
 			column = append(column, part.paint(s, part.area.W, part.area.H))
 		}
 	}
@@ -39,7 +40,15 @@ func (e Entry) View(s desk.State, w, h int, panel func(s desk.State, w, h int) s
 	case w < desk.SideBySide:
 		return desk.Fit(text, w, h-1-strings.Count(pictures, "\n")) + "\n" + pictures
 	}
-	return desk.Beside(desk.Fit(text, w-1-max(a.picture.W, a.drawing.W), h), pictures, s.Settings.Styles())
+	return desk.Beside(desk.Fit(text, w-1-max(a.picture.W, a.drawing.W, beside(a.form)), h), pictures, s.Settings.Styles())
+}
+
+// beside is how many columns a part has that stands beside the list, 0 for one in its column.
+func beside(a Area) int {
+	if a.X == 0 {
+		return 0
+	}
+	return a.W
 }
 
 // paintPictures paints the drawing, the plan, and what it all comes to, one under the other.
@@ -48,6 +57,9 @@ func (e Entry) paintPictures(s desk.State, a areas) string {
 	if d := a.drawing; d.H > 0 {
 		text, _ := e.spec.Beside(e, s, d.W, d.H)
 		out = append(out, desk.Fit(text, d.W, d.H))
+	}
+	if f := a.form; f.H > 0 && f.X > 0 {
+		out = append(out, desk.Indented(e.paintForm(s, f.W-desk.Margin, f.H)))
 	}
 	if p := a.picture; p.H > 0 {
 		out = append(out, e.pane.View(e.shown(s), p.W, p.H, e.options(s)))
@@ -84,8 +96,33 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	} else {
 		body = desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, room)
 	}
-	title := desk.FitPainted(look.Title.Render(e.spec.Title(s)), w)
+	title := desk.FitPainted(e.headed(s, form.Unseen(rows, here, room), w), w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
+}
+
+// headed is the title of the list, with how much of it there is above and below what is seen.
+func (e Entry) headed(s desk.State, unseen [2]int, w int) string {
+	look, title := s.Settings.Styles(), e.spec.Title(s)
+	for _, more := range goesOn(unseen) {
+		if gap := w - desk.Width(title) - desk.Width(more); gap >= 2 {
+			return look.Title.Render(title) + strings.Repeat(" ", gap) + look.Faint.Render(more)
+		}
+	}
+	return look.Title.Render(title)
+}
+
+// goesOn says that a list goes on, the longest way first; nothing where it does not.
+func goesOn(unseen [2]int) []string {
+	above, below := unseen[0], unseen[1]
+	switch {
+	case above > 0 && below > 0:
+		return []string{fmt.Sprintf("%d more above, %d below", above, below), fmt.Sprintf("↑%d ↓%d", above, below)}
+	case below > 0:
+		return []string{fmt.Sprintf("%d more below", below), fmt.Sprintf("↓%d", below)}
+	case above > 0:
+		return []string{fmt.Sprintf("%d more above", above), fmt.Sprintf("↑%d", above)}
+	}
+	return nil
 }
 
 // warnings are rows of what is wrong, at most a third of h and the title's row.

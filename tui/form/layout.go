@@ -52,7 +52,7 @@ func columnsOf(fields []Field, w int) columns {
 		c.label = max(c.label, desk.Width(f.Label))
 		c.unit = max(c.unit, desk.Width(f.Unit))
 	}
-	c.label = min(c.label, max(8, w*2/5))
+	c.label = min(c.label, max(8, w*2/5, w-20))
 	rest := w - margin - c.label - 1
 	c.unit = min(c.unit, max(0, rest-leastText-1))
 	c.text = min(mostText, max(1, rest-c.unit-1))

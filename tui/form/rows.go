@@ -59,6 +59,12 @@ func Shown(rows []Row, at, h int) (from, to int) {
 	return seen[0].row, seen[len(seen)-1].row + 1
 }
 
+// Unseen are how many rows are above and below those that are seen when they are painted into h lines.
+func Unseen(rows []Row, at, h int) [2]int {
+	from, to := Shown(rows, at, h)
+	return [2]int{from, len(rows) - to}
+}
+
 // PaintRows paints rows into h lines of w columns, scrolled so that row at, the one the keys act on, shows.
 func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
 	lines := listLines(rows)

@@ -85,6 +85,17 @@ func gateKeys(st stage) []key.Binding {
 	return nil
 }
 
+// gateFoot are the bindings in few words: all of them fit the foot of the narrowest window.
+func gateFoot(st stage) []key.Binding {
+	switch st {
+	case asking:
+		return []key.Binding{desk.Named(keyNone, "none there"), desk.Named(keyThere, "enter it"), keyLater}
+	case warning:
+		return []key.Binding{desk.Named(keyShow, "shows the worst"), keyAll}
+	}
+	return gateKeys(st)
+}
+
 func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	m.gate = m.passed(s)
 	switch {

@@ -57,7 +57,7 @@ var (
 // Keys are the bindings that hold now.
 func (m screen) Keys(s desk.State) []key.Binding {
 	if st := m.stage(s); st != marking {
-		return gateKeys(st)
+		return gateFoot(st)
 	}
 	if m.page == table {
 		return []key.Binding{keyMade, keyTick, keyNext, keyBack, desk.Named(keyTable, "one mark"), keyDrill, keyPaper}

@@ -4,6 +4,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 // A hole is where it is: once the pilot is drilled, arrows and taps do not move the cut away from it before a key has said that
@@ -13,17 +14,37 @@ var keyRelease = bind("r", "let the drilled cut be moved, or hold it", "r")
 
 // holds says whether the drilled cut stays where it is whatever is tapped.
 func (m screen) holds(s desk.State) bool {
-	return s.Job.Cut != nil && s.Job.Cut.Drilled != nil && m.released != s.Job.Cut.Drilled
+	return sawn(s) || s.Job.Cut != nil && s.Job.Cut.Drilled != nil && m.released != s.Job.Cut.Drilled
+}
+
+// sawn tells whether the hole is cut, as Work has it.
+func sawn(s desk.State) bool { return s.Job.Cut != nil && s.Job.DoneOf(vehicles.Sawn).At != "" }
+
+// isSawn is said in place of whatever would move the hole.
+const isSawn = "The hole is sawn: it stays where it is. What came out otherwise stands on Work, as built; where it is not sawn, Space takes that back there."
+
+// uncut is a change that leaves a sawn hole where it is: no key, no tap and no typed place moves what is cut.
+func uncut(change desk.Change, s desk.State) desk.Change {
+	if change.Job == nil || !sawn(s) || change.Job.Cut != nil && change.Job.Cut.At == s.Job.Cut.At {
+		return change
+	}
+	return desk.Change{Say: isSawn}
 }
 
 // heldFast is said in place of a move.
-func heldFast() desk.Change {
+func heldFast(s desk.State) desk.Change {
+	if sawn(s) {
+		return desk.Change{Say: isSawn}
+	}
 	return desk.Change{Say: "The pilot is drilled: the cut stays with it. " + keyRelease.Help().Key + " lets it be moved, " +
 		keyType.Help().Key + " types a place."}
 }
 
 // release lets the arrows move a drilled cut, or holds it again.
 func (m screen) release(s desk.State) (screen, desk.Change) {
+	if sawn(s) {
+		return m, desk.Change{Say: isSawn}
+	}
 	if m.holds(s) {
 		m.released = s.Job.Cut.Drilled
 		return m, desk.Change{Say: "Arrows and taps move the drilled cut now; " + keyRelease.Help().Key + " holds it again. " + newPilot}
@@ -35,7 +56,7 @@ func (m screen) release(s desk.State) (screen, desk.Change) {
 // tapCut puts the cut where the plan was tapped, and says what moved and how to take that back: a tap may not have been meant.
 func (m screen) tapCut(s desk.State, at geometry.Point) desk.Change {
 	if m.holds(s) {
-		return heldFast()
+		return heldFast(s)
 	}
 	change := placeCut(s, at)
 	to := plan2(change.Job.Cut.At)

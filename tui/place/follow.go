@@ -18,12 +18,14 @@ func carried(change desk.Change, s desk.State) desk.Change {
 	if len(runs) == 0 {
 		return change
 	}
-	names, hung := make([]string, len(runs)), ""
+	names := make([]string, len(runs))
 	for i, run := range runs {
 		names[i] = run.Run.String()
-		hung += moving.Shifted(run.Shifts, s)
+		if hung := strings.TrimPrefix(moving.Shifted(run.Shifts, s), "; "); hung != "" {
+			names[i] += " (" + hung + ")"
+		}
 	}
-	say := "Gone along, under the stubs: " + strings.Join(names, ", ") + hung + "."
+	say := "Gone along, under the stubs: " + strings.Join(names, ", ") + "."
 	change.Job, change.Say = &job, strings.TrimSpace(change.Say+" "+say)
 	return change
 }

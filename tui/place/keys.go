@@ -45,7 +45,10 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	}
 	keys = append(keys, moving.KeyStep, keyType)
 	if s.Job.Cut.Drilled != nil {
-		keys = append(keys, keyPilot, keyRelease, keyChoose)
+		if keys = append(keys, keyPilot); !sawn(s) {
+			keys = append(keys, keyRelease)
+		}
+		keys = append(keys, keyChoose)
 	} else { // first where it can go, then where it went
 		keys = append(keys, keyArea, keyNearest, keyChoose, keyPilot)
 	}

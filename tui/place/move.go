@@ -15,7 +15,7 @@ func (m screen) move(arrow string, s desk.State) desk.Change {
 		return desk.Change{Say: "No cut to move yet: " + keyHere.Help().Key + " places one in the middle."}
 	}
 	if m.holds(s) {
-		return heldFast()
+		return heldFast(s)
 	}
 	at := plan2(s.Job.Cut.At)
 	by := m.step.Seen(arrow, at.At(0), s).Plan()

@@ -65,7 +65,7 @@ func pilotKeys(s desk.State) []key.Binding {
 	if len(p.Slips) > 0 {
 		keys = append(keys, keyExplain)
 	}
-	if better(p) {
+	if better(p) && !sawn(s) {
 		keys = append(keys, keyBest)
 	}
 	if !p.Held {
@@ -221,6 +221,9 @@ func explained(p rules.PilotReport) string {
 // mayMove says how far the centre may go and what that takes, and where it is best; while the place of the hole is in doubt, nobody
 // knows that.
 func mayMove(p rules.PilotReport, s desk.State) string {
+	if sawn(s) {
+		return "The hole is sawn: its centre stays."
+	}
 	u := s.Settings.Units
 	text := "Centre may move " + desk.Length(math.Max(0, p.MayMove), u) + ", to a new pilot: the old hole goes with the disc"
 	switch {

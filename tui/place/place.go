@@ -60,6 +60,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, nil
 	case tea.KeyMsg:
 		m, change := m.keys(msg, s)
+		change = uncut(change, s)
 		if m.seeking {
 			m.seeking = false
 			var cmd tea.Cmd
@@ -78,7 +79,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, change, nil
 	case tea.MouseMsg:
 		m, change := m.mouse(msg, s)
-		return m, change, nil
+		return m, uncut(change, s), nil
 	}
 	places, again, mine := m.places.Heard(msg)
 	m.places = places

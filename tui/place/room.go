@@ -52,6 +52,8 @@ func refused(s desk.State) desk.Change {
 	switch {
 	case len(s.Faults) > 0:
 		return desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
+	case sawn(s):
+		return desk.Change{Say: isSawn}
 	case s.Job.Cut != nil && s.Job.Cut.Drilled != nil:
 		return desk.Change{Say: "The pilot hole is drilled. To look for another place, take it out first (" + keyPilot.Help().Key + ", both blank)."}
 	}

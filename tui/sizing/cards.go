@@ -36,6 +36,9 @@ func always(slots form.Slots) func(desk.State) form.Slots {
 // ID says which subject it is of.
 func (c card) ID() string { return string(c.topic) }
 
+// Called is what refused texts are kept under: the floor's card on another screen is called floor, too.
+func (c card) Called(vehicles.Job) (of, name string) { return "sizes: " + c.ID(), c.ID() }
+
 // Fields are the subject's fields.
 func (c card) Fields(s desk.State, held map[string]string) []form.Field {
 	return cards[c.topic].slots(s).Fields(s, held)

@@ -43,7 +43,16 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 }
 
 // Records are those of all its forms.
-func (m Screen) Records(s desk.State) []form.Record { return records(s) }
+func (m Screen) Records(s desk.State) (all []form.Record) {
+	known := map[string]bool{}
+	for _, row := range records(s) {
+		if of, _ := opens(row, s); !known[of.ID()] {
+			known[of.ID()] = true
+			all = append(all, of)
+		}
+	}
+	return all
+}
 
 // View paints the screen.
 func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(s, w, h, nil) }

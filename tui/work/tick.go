@@ -10,12 +10,19 @@ import (
 )
 
 // tick says of the step the keys act on that it is done now, or that it is not. Where something is measured in it and nothing is noted
-// yet its field opens, so that the figure can be typed at once; else the next step is gone to.
+// yet its field opens, so that the figure can be typed at once; else it stays in sight for a note, and the next tick is of the next step.
 func (m Screen) tick(s desk.State) (Screen, desk.Change) {
 	record, isStep := m.here(s)
 	if !isStep {
 		return m, desk.Change{}
 	}
+	if record.id == m.just && s.Job.DoneOf(m.just).At != "" {
+		m = m.onward(s)
+		if record, isStep = m.here(s); !isStep || record.id == m.just {
+			return m, desk.Change{Say: "Every step is done."}
+		}
+	}
+	m.just = ""
 	d := s.Job.DoneOf(record.id)
 	if d.At != "" {
 		d.At = ""
@@ -28,7 +35,8 @@ func (m Screen) tick(s desk.State) (Screen, desk.Change) {
 		m.entry.Editor = m.entry.Editor.Open(record, "", s)
 		return m, change
 	}
-	return m.onward(s), change
+	m.just = record.id
+	return m, change
 }
 
 // said is what is told of a step that was ticked: what should have been done before it comes first.
@@ -70,7 +78,7 @@ func (m Screen) tapped(msg tea.MouseMsg, s desk.State) (ticked Screen, change de
 	if !ok {
 		return m, desk.Change{}, false
 	}
-	m.entry.At = row
+	m.entry.At, m.just = row, ""
 	if _, isStep := m.here(s); !isStep {
 		return m, desk.Change{}, false
 	}

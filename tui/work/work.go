@@ -16,7 +16,8 @@ import (
 // Screen is the screen "Work". It is a plain value.
 type Screen struct {
 	entry entryscreen.Entry
-	moved bool // a row was chosen: till then the next step that is not done is
+	moved bool   // a row was chosen: till then the next step that is not done is
+	just  string // the step that Space ticked a moment ago: what is noted now is of that, and Space goes on from it
 }
 
 // New returns the screen.
@@ -31,6 +32,7 @@ var spec = entryscreen.Spec{
 const usualForm = 8
 
 var (
+	keyGoOn = key.NewBinding(key.WithKeys(" "), key.WithHelp("Space", "next one done"))
 	keyTick = key.NewBinding(key.WithKeys(" "), key.WithHelp("Space", "done, or not"))
 	keyNext = key.NewBinding(key.WithKeys("n"), key.WithHelp("n", "next not done"))
 )
@@ -52,7 +54,11 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	case tea.KeyMsg, tea.MouseMsg:
 		m.moved = true
 	}
+	just := m.just
 	m, change := m.step(msg, s)
+	if m.just == just && !m.Typing() {
+		m.just = "" // whatever else was done, Space means what is in sight
+	}
 	return m, change, nil
 }
 
@@ -131,5 +137,9 @@ func (m Screen) Keys(s desk.State) []key.Binding {
 	if m.Typing() {
 		return m.entry.Keys(s)
 	}
-	return append([]key.Binding{keyTick}, m.settled(s).entry.Keys(s, keyNext)...)
+	tick := keyTick
+	if here, is := m.here(s); is && here.id == m.just && s.Job.DoneOf(m.just).At != "" {
+		tick = keyGoOn
+	}
+	return append([]key.Binding{tick}, m.settled(s).entry.Keys(s, keyNext)...)
 }

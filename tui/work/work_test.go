@@ -44,7 +44,7 @@ func done(job vehicles.Job, before string) vehicles.Job {
 	return job
 }
 
-// One key says that a step is done, and goes on to the next that is not.
+// One key says that a step is done; pressed again it goes on to the next that is not, and says that of it.
 func TestOneKeyTicksAndGoesOn(t *testing.T) {
 	r := driver(t, vehicles.Demo(), 100, 27)
 	r.Type("<space>")
@@ -52,11 +52,26 @@ func TestOneKeyTicksAndGoesOn(t *testing.T) {
 	assert.Equal(t, "instructions: done 2026-11-27 10:15", r.Said)
 	r.Type("<space>")
 	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
-	assert.Contains(t, r.View(100, 27), "▸ [ ] battery off")
+	assert.Contains(t, r.View(100, 27), "▸ [x] stands", "it stays in sight")
+	assert.Equal(t, "next one done", r.Screen.Keys(r.State)[0].Help().Desc)
 	r.Undo()
 	assert.Empty(t, r.State.Job.DoneOf("stands").At)
+	r.Type("<space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At, "what was taken back is done again")
+	r.Undo()
 	r.Undo()
 	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
+}
+
+// A note that is typed after a step was ticked is of that step.
+func TestANoteBehindATickIsOfThatStep(t *testing.T) {
+	r := driver(t, vehicles.Demo(), 100, 27)
+	r.Type("<space><enter>read twice<esc>")
+	assert.Equal(t, vehicles.Done{Step: "instructions", At: at, Note: "read twice"}, r.State.Job.DoneOf("instructions"))
+	assert.Empty(t, r.State.Job.DoneOf("stands"))
+	r.Type("<down><space><up><space>")
+	assert.Equal(t, at, r.State.Job.DoneOf("stands").At)
+	assert.Empty(t, r.State.Job.DoneOf("instructions").At, "whoever went elsewhere in between means the one in sight")
 }
 
 // The next step that is not done is in view when the screen is come to, and n goes to it again.
@@ -81,7 +96,7 @@ func TestFiguresFollowTheTick(t *testing.T) {
 	assert.Contains(t, r.View(100, 27), "▸ [ ] sawn")
 	r.Type("<up><enter><wipe>9x")
 	assert.Equal(t, "9x", r.State.Job.Refused()[0].Text, "what can't be read is kept, and told")
-	assert.Contains(t, r.View(100, 27), "is no number: write it in mm, like 12.5")
+	assert.Contains(t, r.View(160, 47), "is no number: write it in mm, like 12.5")
 	r.Type("<wipe>40<esc>")
 	assert.Empty(t, r.State.Job.Refused())
 	assert.Contains(t, r.View(100, 27), "! 40 mm: 8 to 34 mm is expected")
@@ -108,7 +123,7 @@ func TestHowLongAWaitIsStandsByIt(t *testing.T) {
 	job := done(seats(), "seat-wait").WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27T10:03:00"})
 	r := driver(t, job, 100, 27)
 	r.Type("<space>")
-	assert.Contains(t, r.View(100, 27), "as long as the van maker says; 12 min since battery off")
+	assert.Contains(t, r.View(160, 47), "as long as the van maker says; 12 min since battery off")
 }
 
 // A tick is taken back by the same key; what was measured and noted stays.
@@ -135,7 +150,7 @@ func TestNotesPhotosAndTimes(t *testing.T) {
 	d := r.State.Job.DoneOf("instructions")
 	assert.Equal(t, "2026-11-26T08:05:00", d.At)
 	assert.Equal(t, vehicles.List[string]{"a.jpg", "b 2.jpg"}, d.Photos)
-	assert.Contains(t, r.View(100, 27), `a file's name alone`)
+	assert.Contains(t, r.View(160, 47), `a file's name alone`)
 }
 
 // The day on which the clamps are tightened once more is agreed before it is done.
