@@ -1,6 +1,10 @@
 package rules
 
-import "bench.example/undermark/vehicles"
+import (
+	"context"
+
+	"bench.example/undermark/vehicles"
+)
 
 // stubLeg is how far down a fuel line that is still to be laid is taken to leave its stub, mm: as far as it counts as being there.
 const stubLeg = atStub
@@ -23,4 +27,13 @@ func WithRoomForFuel(r Result) Result {
 	}
 	r.Job, r.Plan = job, plan
 	return r
+}
+
+// FindFuelBeside seeks a fuel line, from where it begins, beside a pair that was found for a job. As FindRoute, else.
+func FindFuelBeside(ctx context.Context, r *Result, pair Pair, line *vehicles.Run, tell Tell) Route {
+	with := putRun(putRun(*r, vehicles.ExhaustRun, pair.Exhaust.Run), vehicles.IntakeRun, pair.Intake.Run)
+	to := FuelTarget(line)
+	to.Upright = true
+	with = putRun(with, vehicles.FuelRun, line)
+	return FindRoute(ctx, &with, vehicles.FuelRun, to, tell)
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"math"
 
 	"bench.example/undermark/geometry"
@@ -131,4 +133,16 @@ func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room 
 		}
 	}
 	return Route{Verdict: Foul}
+}
+
+// LeastKept is the least that runs of a judged job keep from what is under the floor beside what is asked; not set where nothing is near.
+func LeastKept(r *Result, of ...vehicles.RunKind) (least vehicles.Number) {
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		is := func(k vehicles.RunKind) bool { return f.Subject.Sort == sortOf(k) }
+		if f.Rule.ByKind == AnObstruction && f.Margin.Set && slices.ContainsFunc(of, is) && (!least.Set || f.Margin.Value < least.Value) {
+			least = f.Margin
+		}
+	}
+	return least
 }

@@ -80,14 +80,7 @@ func TestAPairThatIsThereIsImproved(t *testing.T) {
 
 // leastOfRuns is the least that the exhaust and the intake of a job keep from what is under the floor.
 func leastOfRuns(r *Result) float64 {
-	least := math.Inf(1)
-	for i := range r.Findings {
-		f := &r.Findings[i]
-		if (f.Subject.Sort == TheExhaust || f.Subject.Sort == TheIntake) && f.Rule.ByKind == AnObstruction && f.Margin.Set {
-			least = min(least, f.Margin.Value)
-		}
-	}
-	return least
+	return LeastKept(r, vehicles.ExhaustRun, vehicles.IntakeRun).Or(math.Inf(1))
 }
 
 // An intake may end anywhere under the van that the rules allow, not at its edges alone.

@@ -33,8 +33,11 @@ func planCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Use:   "plan JOB -o FILE",
 		Short: "Draw the van for paper",
 		Long: "The picture of the screens as lines in black, on a page of A4 across, with rulers: SVG, PDF or PNG, as FILE ends.\n" +
-			"It is not to a round scale: measure nothing on it.",
-		Args: oneJob, ValidArgsFunction: jobFiles,
+			"It is not to a round scale: measure nothing on it.\n" +
+			"--from \"along the exhaust\", the intake or the fuel line, shows that run laid out straight: how it falls, in mm per\n" +
+			"metre on each leg, what it passes under or over, and what it comes nearer to than is asked.",
+		Example: "  undermark plan van.toml -o van.pdf\n  undermark plan van.toml --from \"along the exhaust\" -o falls.svg",
+		Args:    oneJob, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error { return f.draw(args[0], shared, s) },
 	}
 	c.Flags().StringVarP(&f.out, "output", "o", "", "draw on `FILE`, which ends in .svg, .pdf or .png")
@@ -65,6 +68,9 @@ func viewNames() (names []string) {
 	for _, v := range views() {
 		names = append(names, v.Projection().From)
 	}
+	for _, of := range vehicles.RunKinds {
+		names = append(names, alongThe+of.String())
+	}
 	return names
 }
 
@@ -79,8 +85,9 @@ func viewNamed(name string) (scene.View, error) {
 
 // draw draws a job's plan on the file.
 func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
+	run, along := runNamed(f.view)
 	view, err := viewNamed(f.view)
-	if err != nil {
+	if err != nil && !along {
 		return err
 	}
 	ink, known := inks[strings.ToLower(filepath.Ext(f.out))]
@@ -89,6 +96,11 @@ func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
 		return fmt.Errorf("-o %q: name a file that ends in .svg, .pdf or .png", f.out)
 	case f.around < 0 || !isPlace(f.around):
 		return fmt.Errorf("--around %g: give mm, more than 0", f.around)
+	case along && f.around > 0:
+		return fmt.Errorf("--around is of the whole van: a run is shown whole, leave it out")
+	}
+	if along {
+		return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) { return drawAlong(ink, r, run) })
 	}
 	return draws(f.out, job, shared, s, func(r rules.Result) ([]byte, error) {
 		if f.around > 0 && r.Job.Cut == nil {

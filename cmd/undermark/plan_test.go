@@ -132,3 +132,36 @@ func TestOtherProgramsReadThePlans(t *testing.T) {
 		assert.NoError(t, err, "%s: %s", name, told)
 	}
 }
+
+// A run laid out straight: its length, the fall of each leg, what it passes under and what it comes too near to, in each format. By hand the
+// sample's exhaust falls 12 mm in 350 and 3 in 350 behind its first leg: 34 and 9 mm in a metre.
+func TestARunIsDrawnAlong(t *testing.T) {
+	job := demoFile(t)
+	for _, name := range []string{"plan.svg", "plan.pdf", "plan.png"} {
+		file := filepath.Join(t.TempDir(), name)
+		code, out, complaint := call("", "plan", job, "--from", "along the exhaust", "-o", file)
+		assert.Zero(t, code, complaint)
+		assert.Empty(t, out)
+		assert.FileExists(t, file)
+	}
+	words := svgWords(t, drawn(t, job, "--from", "along the exhaust"))
+	for _, want := range []string{"TL-07, exhaust: 872.3 mm long", "down 34", "down 9", "stub", "outlet", "chassis rail, left", "middle crossmember!", "muffler 0°"} {
+		assert.Contains(t, words, want)
+	}
+	assert.Contains(t, svgWords(t, drawn(t, job, "--from", "along the fuel line")), "TL-07, fuel line: ")
+	assert.Contains(t, svgWords(t, drawn(t, job, "--from", "along the intake")), "mouth")
+
+	out := filepath.Join(t.TempDir(), "plan.svg")
+	code, _, complaint := call("", "plan", job, "--from", "along the exhaust", "--around", "100", "-o", out)
+	assert.Equal(t, exitUsage, code)
+	assert.Contains(t, complaint, "a run is shown whole")
+	code, _, complaint = call("", "plan", job, "--from", "along the gutter", "-o", out)
+	assert.Equal(t, exitUsage, code)
+	assert.Contains(t, complaint, "along the fuel line", "what there is, is named")
+	bare := filepath.Join(t.TempDir(), "bare.toml")
+	require.NoError(t, os.WriteFile(bare, vehicles.Demo().WithRun(vehicles.IntakeRun, nil).Format(), 0o600))
+	code, _, complaint = call("", "plan", bare, "--from", "along the intake", "-o", out)
+	assert.Equal(t, exitFailed, code)
+	assert.Contains(t, complaint, "there is no intake to draw along")
+	assert.NoFileExists(t, out)
+}

@@ -121,6 +121,20 @@ func Heights(run *vehicles.LaidRun, ground float64) (low, high float64) {
 	return low - besideLow, high
 }
 
+// stretches are how many times the heights of a run laid out straight may be drawn as high as they are, so that a fall is seen.
+var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
+
+// Stretch is how many times its heights may be drawn as high as they are on a picture so wide and high that shows all of the run.
+func Stretch(run *vehicles.LaidRun, ground, wide, high float64) (times float64) {
+	low, top := Heights(run, ground)
+	for _, times = range stretches {
+		if (top-low)*times/high <= run.Line.Length()/wide {
+			break
+		}
+	}
+	return times
+}
+
 // groundNear is from how near on the ground is seen beside a run, mm of its axis: hardly more than is asked of that. common practice, no source
 const groundNear = 170
 

@@ -67,19 +67,10 @@ func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
 	return all
 }
 
-// stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
-var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
-
 // profile is how a run falls along its way.
 func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string) (Picture, bool) {
 	const most, long = 30, 160 // mm: of paper
-	low, high := drawing.Heights(laid, s.Job.Floor.Ground)
-	stretch := 1.0
-	for _, stretch = range stretches {
-		if (high-low)*stretch/most <= laid.Line.Length()/long {
-			break
-		}
-	}
+	stretch := drawing.Stretch(laid, s.Job.Floor.Ground, long, most)
 	falls, ok := drawing.Along(*s.Result, of, stretch)
 	if stretch != 1 {
 		head += "; heights " + survey.Exact(stretch) + " times as high as they are"

@@ -3,6 +3,7 @@ package runs
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -17,7 +18,7 @@ import (
 
 var (
 	keyFind     = bind("j", "find it and lay it", "j")
-	keyFindBoth = bind("J", "find exhaust and intake together", "J")
+	keyFindBoth = bind("J", "find all runs together", "J")
 	keyFindTo   = bind("/", "find it, and say where it shall come out", "/")
 	keyPutIn    = bind("Enter", "put it in all the same", "enter")
 )
@@ -115,24 +116,6 @@ func (m screen) findTo(to outlet, s desk.State) (screen, desk.Change) {
 	return m, desk.Change{}
 }
 
-// findBoth begins to find exhaust and intake together.
-func (m screen) findBoth(s desk.State) (screen, desk.Change) {
-	q, why := m.begins(s, vehicles.ExhaustRun, vehicles.IntakeRun)
-	if why != "" {
-		return m, desk.Change{Say: why}
-	}
-	q.of = rules.WithRoomForFuel(q.of)
-	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {
-		pair := rules.FindPair(ctx, r, func(done, of int) { tell(fmt.Sprintf("%d of about %d searches", done, of)) })
-		if !pair.Exhaust.Found() {
-			return []rules.Route{pair.Exhaust}
-		}
-		return []rules.Route{pair.Exhaust, pair.Intake}
-	}
-	m.finder = finder{wants: true, quest: q}
-	return m, desk.Change{}
-}
-
 // sought begins what is wanted of the finder.
 func (m screen) sought(s desk.State) (screen, tea.Cmd) {
 	m.finder.wants = false
@@ -150,7 +133,7 @@ func (m screen) heard(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) 
 	if !mine || !found.Done || found.Failed || !m.better(s) {
 		return m, desk.Change{}, again
 	}
-	if found.Said[0].Here {
+	if !slices.ContainsFunc(found.Said, func(r rules.Route) bool { return !r.Here }) {
 		say := stayed(found.Said, s)
 		m.finder = m.finder.closed()
 		return m, desk.Change{Say: say}, nil
@@ -170,7 +153,8 @@ func (m screen) better(s desk.State) bool {
 			return false
 		}
 	}
-	return true
+	_, _, less := m.keepsLess(s)
+	return !less
 }
 
 // verdictOf is the worst verdict on the run that is there.
@@ -190,7 +174,7 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 	job, f := s.Job, m.finder
 	var say []string
 	for i, route := range f.found.Said {
-		if route.Run == nil {
+		if route.Run == nil || route.Here {
 			continue
 		}
 		of := f.quest.runs[i]
@@ -201,19 +185,12 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 	if len(f.quest.runs) > 1 {
 		m.of = f.quest.runs[0]
 	}
+	if f.found.Said[0].Here {
+		say = append([]string{stayed(f.found.Said, s)}, say...)
+	}
 	say = append(append(say, desk.KeyUndo.Help().Key+" takes it back."), f.quest.taken...)
 	m.finder, m.picked, m.top = f.closed(), part{}, 0
 	return m, desk.Change{Job: &job, Say: strings.Join(say, " ")}
-}
-
-// stayed says that a pair which is there keeps as much as any that was found.
-func stayed(there []rules.Route, s desk.State) string {
-	pair := rules.Pair{Exhaust: there[0], Intake: there[1]}
-	text := "Exhaust and intake stay as they are: no pair was found that keeps more"
-	if least := pair.Margin(); least.Set {
-		text += " than their " + desk.Length(least.Value, s.Settings.Units)
-	}
-	return text + "."
 }
 
 // laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.

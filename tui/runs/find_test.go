@@ -72,16 +72,17 @@ func TestARunIsLaidByOneKey(t *testing.T) {
 	}
 
 	d := screentest.New(t, New(), stripped(roomy(), vehicles.RunKinds[:]...), 60, 17)
-	find(d, "J")
-	d.Type("<tab><tab>")
-	find(d, "j")
+	find(d, "J") // one key
 	for _, of := range vehicles.RunKinds {
 		require.NotNil(t, d.State.Job.Run(of))
 		assert.Empty(t, unclear(of, d), of)
 	}
 	assert.NotNil(t, d.State.Job.Exhaust.Muffler)
 	assert.NotNil(t, d.State.Job.Fuel.Pump)
-	assert.Len(t, d.Steps(), 2)
+	for _, want := range []string{"exhaust laid: ", "intake laid: ", "fuel line laid: ", "The line is taken to begin at fuel tank"} {
+		assert.Contains(t, d.Said, want)
+	}
+	assert.Len(t, d.Steps(), 1)
 	_, err := vehicles.ParseJob(d.State.Job.Format(), "found.toml")
 	require.NoError(t, err)
 }
@@ -260,4 +261,34 @@ func TestKeysArePressedWhileARunIsSought(t *testing.T) {
 	before := string(d.State.Job.Format())
 	d.Send(<-answer)
 	assert.Equal(t, before, string(d.State.Job.Format()))
+}
+
+// With all three there and clear one key changes nothing and says so; a fuel line that is missing is laid beside a pair that stays.
+func TestOneKeyLeavesWhatKeepsAsMuch(t *testing.T) {
+	d := screentest.New(t, New(), stripped(roomy(), vehicles.RunKinds[:]...), 100, 27)
+	find(d, "J")
+	laid := d.State.Job
+	find(d, "J")
+	if d.State.Job.Exhaust == laid.Exhaust {
+		assert.Contains(t, d.Said, "stay as they are: no pair was found that keeps more than their ")
+		assert.Equal(t, laid, d.State.Job)
+	} else { // what was moved once more keeps more, or as much the next time
+		assert.Contains(t, d.Said, "laid: ")
+	}
+	assert.Same(t, laid.Fuel, d.State.Job.Fuel, "a line that breaks nothing is not sought")
+}
+
+// A pair that leaves room for a fuel line may keep less than the one that is there: it is told, and put in only if one says so. With it the
+// line is laid.
+func TestAPairThatKeepsLessIsTold(t *testing.T) {
+	d := screentest.New(t, New(), stripped(roomy(), vehicles.FuelRun), 100, 27)
+	was := d.State.Job
+	find(d, "J")
+	assert.Equal(t, was, d.State.Job)
+	assert.Contains(t, strings.Join(d.Screen.Plain(d.State).Here, " "), "Exhaust and intake that are there keep 18 mm, those that were found 17.4 mm.")
+	d.Type("<enter>")
+	assert.Contains(t, d.Said, "fuel line laid: ")
+	require.NotNil(t, d.State.Job.Fuel)
+	d.Undo()
+	assert.Equal(t, was, d.State.Job)
 }

@@ -61,8 +61,11 @@ func (m screen) pressFinder(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // wanted are the runs that are found, in words.
 func (m screen) wanted() string {
-	if len(m.finder.quest.runs) > 1 {
+	switch len(m.finder.quest.runs) {
+	case 2:
 		return "exhaust and intake together"
+	case 3:
+		return "exhaust, intake and fuel line together"
 	}
 	return "the " + m.of.String()
 }
@@ -120,6 +123,9 @@ func (m screen) toldRows(s desk.State, put func(look desk.Style, text, key strin
 				put(st.Verdict(bad), desk.VerdictWord(bad)+": "+f.About()+", "+words.Margin(*f, u), "")
 			}
 		}
+	}
+	if found, there, less := m.keepsLess(s); less {
+		put(st.Strong, "Exhaust and intake that are there keep "+desk.Length(there, u)+", those that were found "+desk.Length(found, u)+".", "")
 	}
 	if some {
 		put(st.Plain, keyPutIn.Help().Key+"  "+keyPutIn.Help().Desc, "enter")

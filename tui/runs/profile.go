@@ -15,9 +15,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// stretches are how many times the heights of a profile may be drawn as high as they are, so that a fall is seen.
-var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
-
 // profile is the picture of a run laid out straight, in its room.
 type profile struct {
 	scene  scene.Scene
@@ -56,15 +53,9 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 }
 
 // stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.
-func stretched(run *vehicles.LaidRun, ground float64, in size, u survey.Units) (high float64) {
+func stretched(run *vehicles.LaidRun, ground float64, in size, u survey.Units) float64 {
 	room := canvas.NewMap(scene.Scene{}, in.W, in.H, desk.Camera{Scale: 1}, u)
-	low, top := drawing.Heights(run, ground)
-	for _, high = range stretches {
-		if (top-low)*high <= 2*run.Line.Length()/float64(room.Cols)*float64(room.Rows) { // a cell is twice as high as wide
-			break
-		}
-	}
-	return high
+	return drawing.Stretch(run, ground, float64(room.Cols), 2*float64(room.Rows)) // a cell is twice as high as wide
 }
 
 // camera looks at all of the run, its beginning at the left of the picture.

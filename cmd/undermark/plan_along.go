@@ -1,0 +1,72 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
+)
+
+// alongThe begins what a run laid out straight is seen from.
+const alongThe = "along the "
+
+// runNamed is the run that a view is along.
+func runNamed(view string) (of vehicles.RunKind, ok bool) {
+	for _, of := range vehicles.RunKinds {
+		if view == alongThe+of.String() {
+			return of, true
+		}
+	}
+	return of, false
+}
+
+// drawAlong draws a run of a judged job laid out straight.
+func drawAlong(ink func(string, func(vector.Board)) ([]byte, error), r rules.Result, of vehicles.RunKind) ([]byte, error) {
+	laid := r.Plan.Run(of)
+	if laid == nil || len(laid.Path) < 2 {
+		return nil, lacking{Key: tableOf(of), Text: fmt.Sprintf("there is no %s to draw along: lay it, or have it found", of)}
+	}
+	return ink(harmless.Text(r.Job.Ref), func(b vector.Board) { drawProfile(b, r, of, laid) })
+}
+
+// tableOf is a run's table in the job file.
+func tableOf(of vehicles.RunKind) string {
+	return [...]string{vehicles.ExhaustRun: "exhaust", vehicles.IntakeRun: "intake", vehicles.FuelRun: "fuel"}[of]
+}
+
+// drawProfile draws it on a page, the fall of each leg, mm in a metre, below its middle.
+func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehicles.LaidRun) {
+	const letters, edge = 3.2, 12
+	look := vector.Black(letters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
+	space := vector.RulerSpace(letters)
+	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}
+	stretch := drawing.Stretch(laid, r.Job.Floor.Ground, box.Width, box.Height)
+	s, _ := drawing.Along(r, of, stretch)
+	frame := vector.Fit(&s, box)
+	vector.Draw(b, &s, frame, look)
+	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return string(w) })
+	for i := range laid.Line.Legs {
+		leg := &laid.Line.Legs[i]
+		along := (laid.CornerAlong(i) + laid.CornerAlong(i+1)) / 2
+		at := frame.Place(geometry.Point{X: along, Y: laid.Line.At(along).Z * stretch})
+		b.Write(at.Add(geometry.Point{Y: 2 * letters}), vector.Text{Words: fallInWords(leg.B.Sub(leg.A)), Size: letters, Hold: vector.ByMiddle, Colour: vector.Ink, Rim: vector.White})
+	}
+	title := fmt.Sprintf("%s, %s: %s mm long, falls in mm/m", harmless.Text(r.Job.Ref), of, survey.Figure(laid.Line.Length()))
+	if stretch > 1 {
+		title += fmt.Sprintf(", heights %s times as high as they are", survey.Exact(stretch))
+	}
+	b.Write(geometry.Point{X: edge, Y: edge}, vector.Text{Words: title, Size: letters * 1.25, Bold: true, Colour: vector.Ink})
+}
+
+// fallInWords is the fall of a leg without arrows: paper has letters alone.
+func fallInWords(leg geometry.Point3) string {
+	return strings.NewReplacer("↓", "down ", "↑", "up ").Replace(words.Fall(leg))
+}
