@@ -39,8 +39,10 @@ func (j *judge) unanswered() (list []string) {
 	}
 	open("muffler drain", j.plan.Exhaust != nil && j.job.Exhaust.Muffler != nil && j.job.Exhaust.Muffler.Drain == "")
 	if j.placed() && j.plan.Exhaust != nil && !j.job.Cut.Relieved.Set { // what is by the stub may burn
-		open("deck: steel or timber", j.job.Floor.Deck == "")
-		open("wood, foam or lining on the deck", j.job.Floor.Deck != vehicles.Timber && j.job.Floor.Layers == "")
+		open("deck: steel or timber", j.job.Deck() == "")
+		steel := j.job.Deck() != vehicles.Timber
+		open("wood, foam or lining on the deck", steel && j.job.OnDeck() == "")
+		open("how wide wood is cut back at the hole", steel && j.job.Floor.Layers == "" && j.job.OnDeck() == vehicles.Wood) // the layers say that there is some
 	}
 	open("where the heater's air comes from", j.job.Heater != nil && j.job.Heater.Air == "")
 	j.unansweredOfRuns(open)

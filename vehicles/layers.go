@@ -1,5 +1,7 @@
 package vehicles
 
+import "slices"
+
 // Layer is a layer of the floor where the heater stands, as it lies from its top down.
 type Layer struct {
 	Kind  string  // one of LayerKinds
@@ -24,6 +26,26 @@ func (l Layer) Gives() bool { return l.Kind == Insulation }
 
 // Metal tells whether the layer is of the van's own sheet.
 func (l Layer) Metal() bool { return l.Kind == Sheet || l.Kind == SwageLayer }
+
+// Deck is what carries the heater's plate: as somebody said it, else as the layers where the heater stands have it; "" while nobody knows.
+func (j *Job) Deck() string {
+	if j.Floor.Deck == "" && slices.ContainsFunc(j.Stack, Layer.Metal) {
+		return Steel
+	}
+	return j.Floor.Deck
+}
+
+// OnDeck is what may burn on it: wood where somebody or the layers say so, else as somebody said it, else none where all layers are metal;
+// "" while nobody knows.
+func (j *Job) OnDeck() string {
+	switch {
+	case slices.ContainsFunc(j.Stack, func(l Layer) bool { return !l.Metal() }):
+		return Wood
+	case j.Floor.Layers == "" && len(j.Stack) > 0:
+		return NoLayers
+	}
+	return j.Floor.Layers
+}
 
 // Mount is how the heater stands on the floor.
 type Mount struct {

@@ -94,9 +94,13 @@ func checkText(p *paper, r rules.Result) {
 	head := []string{"verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why"}
 	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
+		why := f.Why
+		if words.Repeats(*f) {
+			why = ""
+		}
 		rows = append(rows, []string{
 			f.Verdict.String(), f.Weight.String(), f.About(), words.Value(*f, desk.Millimetres), plusMinus(*f),
-			words.Asked(*f), words.Margin(*f, desk.Millimetres), f.Why,
+			words.Asked(*f), words.Margin(*f, desk.Millimetres), why,
 		})
 	}
 	p.grid(grid{head, rows, 3, 7})

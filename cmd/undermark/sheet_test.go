@@ -164,7 +164,7 @@ func TestFindingsOnPaper(t *testing.T) {
 		paper := strings.Join(pagesOf(t, printed(t, file)), "")
 		for _, f := range result.Findings {
 			if f.Verdict == rules.Clear {
-				assert.Contains(t, paper, tight(f.About()+words.InColumn(f.Value, f.Rule.Unit, desk.Millimetres)))
+				assert.Contains(t, paper, tight(f.About()+words.OnPaper().Short(f, f.Value)))
 				continue
 			}
 			assert.Contains(t, paper, tight(f.Verdict.String()))

@@ -133,12 +133,12 @@ func (m *maker) sealant() {
 }
 
 func (m *maker) floor() {
-	floor, cut := &m.r.Job.Floor, m.r.Job.Cut
+	cut := m.r.Job.Cut
 	if cut == nil {
 		m.Absent = append(m.Absent, "no cut is placed")
 		return
 	}
-	if floor.Deck == vehicles.Timber {
+	if m.r.Job.Deck() == vehicles.Timber {
 		m.add(Row{For: forFloor, Of: "steel plate", Size: "wider than the heater's, holed " + mm(cut.Across), Count: vehicles.Some(2), Unit: pieces, Note: "above and below the deck", Source: practice})
 		m.add(Row{For: forFloor, Of: "varnish for cut timber", Unit: "tins", Source: practice})
 	} else {

@@ -87,9 +87,13 @@ func (s *source) open(findings []*rules.Finding, by *sources) Table {
 		{Head: "margin", Figure: true}, {Head: "by"},
 	}}
 	for _, f := range findings {
+		margin, under := s.say.Margin(*f), f.Why
+		if s.say.Repeats(*f) {
+			margin, under = f.Why, ""
+		}
 		t.Rows = append(t.Rows, Row{
-			Cells:  []string{f.Verdict.String(), about(f), s.say.Found(*f), s.say.PlusMinus(*f), s.say.Asked(*f), s.say.Margin(*f), by.mark(f.Limit)},
-			Strong: true, Under: f.Why,
+			Cells:  []string{f.Verdict.String(), about(f), s.say.Found(*f), s.say.PlusMinus(*f), s.say.Asked(*f), margin, by.mark(f.Limit)},
+			Strong: true, Under: under,
 		})
 	}
 	return t

@@ -229,11 +229,7 @@ func (m *maker) sealant() {
 
 // cutBack is how wide wood, foam and lining are cut back from the hot stub.
 func (m *maker) cutBack() {
-	burns := m.job.Floor.Layers == vehicles.Wood || m.job.Floor.Deck == vehicles.Timber
-	for _, l := range m.job.Stack {
-		burns = burns || !l.Metal()
-	}
-	if !burns {
+	if m.job.OnDeck() != vehicles.Wood && m.job.Deck() != vehicles.Timber {
 		return
 	}
 	var on basis

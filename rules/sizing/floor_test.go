@@ -147,3 +147,35 @@ func TestAHeaterOnSteelThatIsNotThere(t *testing.T) {
 	}
 	assert.Equal(t, "22 mm", rowOf(t, r, Floor, "thickest").Said())
 }
+
+// What the layers say of the floor nobody has to say again: a sheet makes a deck of steel, here and for the saw; ply in them burns, and what
+// is then still open is how wide it is cut back. Layers of metal alone leave nothing open.
+func TestTheLayersAnswerForTheFloor(t *testing.T) {
+	open := func(layers ...vehicles.Layer) (unanswered []string, saw Row) {
+		job := vehicles.Demo()
+		job.Stack = layers
+		r, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		row, ok := Find(&r, Saw, "speed")
+		require.True(t, ok)
+		return r.Unanswered, row
+	}
+	sheet, ply := vehicles.Layer{Kind: vehicles.Sheet, Thick: 1}, vehicles.Layer{Kind: vehicles.Ply, Thick: 9}
+	const deck, burns, back = "deck: steel or timber", "wood, foam or lining on the deck", "how wide wood is cut back at the hole"
+	for name, c := range map[string]struct {
+		layers []vehicles.Layer
+		asked  []string
+		taken  bool
+	}{
+		"nothing said":  {nil, []string{deck, burns}, true},
+		"ply on sheet":  {[]vehicles.Layer{ply, sheet}, []string{back}, false},
+		"sheet alone":   {[]vehicles.Layer{sheet}, nil, false},
+		"ply by itself": {[]vehicles.Layer{ply}, []string{deck, back}, true},
+	} {
+		unanswered, saw := open(c.layers...)
+		for _, item := range []string{deck, burns, back} {
+			assert.Equal(t, slices.Contains(c.asked, item), slices.Contains(unanswered, item), "%s: %s", name, item)
+		}
+		assert.Equal(t, c.taken, len(saw.Taken) > 0, name)
+	}
+}

@@ -26,7 +26,7 @@ func (m *maker) sawSpeed(across float64) {
 	s := m.sizes.Saw
 	var on basis
 	text := "in steel, at most"
-	if m.job.Floor.Deck == "" {
+	if m.job.Deck() == "" {
 		on.took("a deck of steel")
 	}
 	row := Row{
@@ -34,7 +34,7 @@ func (m *maker) sawSpeed(across float64) {
 		Why: fmt.Sprintf("%s m/min at the teeth of %s mm: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
 			"as slowly burns the teeth.", figure(s.Speed, 1), figure(across, 1)),
 	}
-	if m.job.Floor.Deck == vehicles.Timber {
+	if m.job.Deck() == vehicles.Timber {
 		row.Why += " The timber goes through first, at the highest speed that the saw's own table has for wood; the steel plates are sawn by themselves."
 	}
 	m.put(row, on)

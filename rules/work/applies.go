@@ -25,11 +25,11 @@ func hasFuelHole(r *rules.Result) bool { return len(rules.FuelHoles(&r.Job, &r.P
 // drills tells whether anything is cut or drilled.
 func drills(r *rules.Result) bool { return hasCut(r) || hasBolts(r) || hasFuelHole(r) }
 
-func steelDrilled(r *rules.Result) bool  { return drills(r) && r.Job.Floor.Deck != vehicles.Timber }
-func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Floor.Deck == vehicles.Timber }
+func steelDrilled(r *rules.Result) bool  { return drills(r) && r.Job.Deck() != vehicles.Timber }
+func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Deck() == vehicles.Timber }
 
 // steelDeck tells whether a plate lies on steel: what nobody has said of a deck is taken for it, as most are.
-func steelDeck(r *rules.Result) bool { return hasHeater(r) && r.Job.Floor.Deck != vehicles.Timber }
+func steelDeck(r *rules.Result) bool { return hasHeater(r) && r.Job.Deck() != vehicles.Timber }
 
 // hasKind applies a step to the jobs that have a thing of one of the kinds, below the floor or in it.
 func hasKind(kinds ...string) func(*rules.Result) bool {
@@ -50,8 +50,7 @@ func hasSwages(r *rules.Result) bool {
 
 // cutsBack tells whether what may burn lies round the stub.
 func cutsBack(r *rules.Result) bool {
-	return hasCut(r) && (r.Job.Floor.Deck == vehicles.Timber || r.Job.Floor.Layers == vehicles.Wood || r.Job.Cut.Relieved.Set ||
-		slices.ContainsFunc(r.Job.Stack, func(l vehicles.Layer) bool { return !l.Metal() }))
+	return hasCut(r) && (r.Job.Deck() == vehicles.Timber || r.Job.OnDeck() == vehicles.Wood || r.Job.Cut.Relieved.Set)
 }
 
 func hasDrains(r *rules.Result) bool {

@@ -18,7 +18,8 @@ func OnPaper() sheet.Words {
 		PlusMinus: func(f rules.Finding) string { return PlusMinus(f, mm) },
 		Asked:     Asked,
 		Margin:    func(f rules.Finding) string { return Margin(f, mm) },
-		Short:     func(f rules.Finding, v float64) string { return InColumn(v, f.Rule.Unit, mm) },
+		Repeats:   Repeats,
+		Short:     short,
 		Check:     func(c rules.Check) string { return CheckText(c, desk.Settings{}) },
 		PilotOff:  func(p rules.Pilot) string { return PilotOff(p, desk.Settings{}) },
 		InTheWay:  func(r *rules.Result, m rules.MarkSheet) []string { return BlockedTapes(r, m, desk.Settings{}) },
@@ -29,4 +30,12 @@ func OnPaper() sheet.Words {
 		Missing:   NotKnown,
 		Otherwise: BuiltOtherwise,
 	}
+}
+
+// short is a figure of a column on paper, which has the room for whole units: "34.3 mm/m".
+func short(f rules.Finding, v float64) string {
+	if f.Rule.Unit == rules.PerM {
+		return desk.Quantity(v, f.Rule.Unit, desk.Millimetres)
+	}
+	return InColumn(v, f.Rule.Unit, desk.Millimetres)
 }
