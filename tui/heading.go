@@ -67,7 +67,9 @@ func heading(s desk.State) string {
 
 // clearButFloor tells whether there is nothing to say of any finding but that the floor is a guess.
 func clearButFloor(findings []rules.Finding) bool {
-	return !slices.ContainsFunc(findings, func(f rules.Finding) bool { return f.Verdict != rules.Clear && !(f.OfGuess && f.Verdict == rules.Doubtful) })
+	return !slices.ContainsFunc(findings, func(f rules.Finding) bool {
+		return f.Verdict != rules.Clear && !(f.OfGuess && f.Verdict == rules.Doubtful)
+	})
 }
 
 // deadly says of a finding that can kill that it can.
