@@ -21,7 +21,8 @@ func checkBuilt(args []string, next bool, shared *sharedFlags, f *answerFlags, s
 	worst := rules.Clear
 	_, err = answerJobs(args, shared, f, s, func(planned rules.Result) (string, error) {
 		if planned.Job.Built == nil {
-			return "", lacking{Text: "nothing stands under [built], so all is as planned: check it without --built"}
+			worst = max(worst, rules.Doubtful)
+			return notBuilt(f, &planned, s)
 		}
 		built, faults := rules.AsBuilt(&planned, book)
 		if len(faults) > 0 {
@@ -35,6 +36,18 @@ func checkBuilt(args []string, next bool, shared *sharedFlags, f *answerFlags, s
 		return builtText(f.paperFor(s), &planned, &built), nil
 	})
 	return exitOf(worst, err)
+}
+
+// notBuilt says that nobody has said of a job what came out otherwise: whether it was built at all, nobody knows, so it is doubtful. In
+// JSON nothing is otherwise, and what is built is as planned.
+func notBuilt(f *answerFlags, planned *rules.Result, s streams) (string, error) {
+	if f.json {
+		data, err := rules.BuiltJSON(*planned, *planned)
+		return string(data) + "\n", err
+	}
+	p := f.paperFor(s)
+	p.line("%s: nothing is recorded as built yet; as planned: %s.", planned.Job.Ref, words.Standing(planned))
+	return p.String(), nil
 }
 
 // builtText sets what was planned beside what was built for a person.

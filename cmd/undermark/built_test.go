@@ -52,14 +52,31 @@ func TestCheckBuiltSetsBothSideBySide(t *testing.T) {
 	assert.Contains(t, out, "\ngone, planned clear\tnuisance\tclip's hold, exhaust: sill, left\t\t39.1\t\tnot there as built\n")
 }
 
-func TestCheckBuiltSaysWhatIsWrong(t *testing.T) {
+// A job of which nothing is recorded as built is neither foul nor clear as built: one line says so.
+func TestCheckBuiltOfWhatIsNotBuiltYet(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	code, out, complaint := call(bareJob, "check", "--built", "-")
-	assert.Equal(t, exitFailed, code)
-	assert.Empty(t, out)
-	assert.Contains(t, complaint, "nothing stands under [built], so all is as planned")
-	assert.Equal(t, 1, strings.Count(complaint, "\n"))
-	code, _, complaint = call(bareJob, "check", "--built", "--next", "-")
+	assert.Equal(t, exitDoubtful, code)
+	assert.Empty(t, complaint)
+	assert.Contains(t, out, ": nothing is recorded as built yet; as planned: ")
+	assert.Equal(t, 1, strings.Count(out, "\n"))
+	code, _, _ = call(string(vehicles.Demo().Format()), "check", "--built", "-")
+	assert.Equal(t, exitDoubtful, code, "the exit code is of what was built, and nothing was")
+	code, out, _ = call(bareJob, "check", "--built", "--json", "-")
+	assert.Equal(t, exitDoubtful, code)
+	var answer struct {
+		Otherwise []string
+		Planned   json.RawMessage
+		Built     json.RawMessage
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &answer))
+	assert.Empty(t, answer.Otherwise)
+	assert.JSONEq(t, string(answer.Planned), string(answer.Built))
+}
+
+func TestCheckBuiltSaysWhatIsWrong(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	code, _, complaint := call(bareJob, "check", "--built", "--next", "-")
 	assert.Equal(t, exitUsage, code)
 	assert.Contains(t, complaint, "keep one of them")
 }

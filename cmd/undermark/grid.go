@@ -101,31 +101,16 @@ func (p *paper) row(cells []string, starts []int, cell func(int) string) {
 func (p *paper) records(g grid) {
 	const indent = 4
 	below := strings.Repeat(" ", indent)
-	named := func(i int, part, cell string) string {
-		if i >= len(g.head) || cell == "" {
-			return cell
-		}
-		if rest, is := strings.CutPrefix(g.head[i], "± "); is { // the sign is the figure's own
-			return cell + " (" + rest + ")"
-		}
-		return g.head[i] + part + cell
-	}
 	for _, cells := range g.rows {
 		if g.first > 0 {
 			p.hung("", joined(cells[:min(g.first, len(cells))], "  "), indent)
 		}
-		var figures []string
-		for i := g.first; i < min(g.last, len(cells)); i++ {
-			if figure := named(i, " ", strings.TrimSpace(cells[i])); figure != "" {
-				figures = append(figures, figure)
-			}
-		}
-		if len(figures) > 0 {
+		if figures := g.figures(cells); len(figures) > 0 {
 			p.whole(below[:indent*min(g.first, 1)], figures, indent)
 		}
 		var texts []string
 		for i := g.last; i < len(cells) && len(cells) > 1; i++ {
-			if text := named(i, ": ", cells[i]); text != "" {
+			if text := g.named(i, ": ", cells[i]); text != "" && !g.unit(i) {
 				texts = append(texts, text)
 			}
 		}
@@ -133,6 +118,35 @@ func (p *paper) records(g grid) {
 			p.hung(below, joined(texts, "; "), indent)
 		}
 	}
+}
+
+// unit tells whether a column is the unit of the figure before it: it has no head.
+func (g grid) unit(i int) bool { return i < len(g.head) && g.head[i] == "" }
+
+// named is a cell with what its column is called.
+func (g grid) named(i int, part, cell string) string {
+	if i >= len(g.head) || cell == "" {
+		return cell
+	}
+	if rest, is := strings.CutPrefix(g.head[i], "± "); is { // the sign is the figure's own
+		return cell + " (" + rest + ")"
+	}
+	return g.head[i] + part + cell
+}
+
+// figures are those of a row, each named and with its unit.
+func (g grid) figures(cells []string) (figures []string) {
+	for i := g.first; i < min(g.last, len(cells)); i++ {
+		if figure := g.named(i, " ", strings.TrimSpace(cells[i])); figure != "" && !g.unit(i) {
+			figures = append(figures, figure)
+		}
+	}
+	for i := g.first; i < len(cells); i++ {
+		if n := len(figures); g.unit(i) && cells[i] != "" && n > 0 {
+			figures[n-1] += " " + cells[i]
+		}
+	}
+	return figures
 }
 
 // whole writes parts in a row, each whole, so that a figure stays with its name; they go on below at a column.

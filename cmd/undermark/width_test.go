@@ -131,3 +131,11 @@ func TestATableThatIsTooWideHasARecordARow(t *testing.T) {
 		assert.Equal(t, want, p.String(), width)
 	}
 }
+
+// A unit stays with its figure, where a row is a record too; without a figure there is none.
+func TestAUnitStaysWithItsFigure(t *testing.T) {
+	g := grid{[]string{"part", "wanted", "buy", "", "note"}, [][]string{{"cable", "8.4", "8.4", "m", "plus"}, {"tape", "", "", "m", ""}}, 1, 3}
+	p := paper{width: 20}
+	p.records(g)
+	assert.Equal(t, "cable\n    wanted 8.4,\n    buy 8.4 m\n    note: plus\ntape\n", p.String())
+}

@@ -245,12 +245,14 @@ func (m *maker) wiring() {
 
 // cable is the supply's, two wires of it.
 func (m *maker) cable() {
-	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet}
+	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
 	if area, ok := m.sized(sizing.Electrics, "area"); ok {
 		row.Size, row.Source = area.Said(), area.Source
 	}
 	if one := m.r.Job.Electrics.Cable; one.Set {
 		row.Count = vehicles.Some(2 * one.Value / 1000)
+	} else {
+		row.Note += "; tape how long it is from there to the heater, one way: length and size follow (Sizing)"
 	}
 	m.add(row)
 }

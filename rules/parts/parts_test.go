@@ -54,6 +54,7 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 	fuse, _ := l.row("fuse and its holder")
 	assert.Equal(t, "15 A", fuse.Size, "1.25 times 9 A is 11.25 A")
 	cable, _ := l.row("supply cable")
+	assert.NotContains(t, cable.Note, "tape how long")
 	assert.Equal(t, vehicles.Some(8.4), cable.Buy(), "4.2 m there and back")
 	pipe, _ := l.row("exhaust pipe")
 	assert.Equal(t, "26 mm across, 1000 mm long", pipe.Size)
@@ -179,4 +180,16 @@ func TestTheListIsReadBack(t *testing.T) {
 		assert.Equal(t, r.Count.Set, out.Parts[i].Buy != nil)
 	}
 	assert.Equal(t, l.Absent, out.Absent)
+}
+
+// Of a cable nobody has measured it is asked how long it is, not what the heater's instructions say.
+func TestACableThatNobodyMeasuredIsAskedFor(t *testing.T) {
+	job := vehicles.Demo()
+	job.Electrics.Cable = vehicles.Number{}
+	l := listOf(t, job)
+	cable, there := l.row("supply cable")
+	require.True(t, there)
+	assert.False(t, cable.Count.Set)
+	assert.Contains(t, cable.Note, "tape how long it is")
+	assert.NotContains(t, cable.Source, "heater's figure")
 }

@@ -28,8 +28,8 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 	if e.Typing() {
 		return e.Editor.Keys(s)
 	}
-	out := []key.Binding{desk.Named(desk.KeyEnter, "edit")}
 	here, _ := e.Here(s)
+	out := []key.Binding{desk.Named(desk.KeyEnter, e.enterSays(here, s))}
 	thing, isThing := here.(features.Record)
 	awaits := isThing && thing.List.Confirmable() && thing.Real(s.Job) && !thing.List.At(s.Job, thing.Row).Measured
 	if awaits { // what is asked of it goes before all else
@@ -50,6 +50,16 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 		out = append(out, keyDuplicate, keyDelete, keyRaise, keyLower)
 	}
 	return append(out, e.pane.Keys()...)
+}
+
+// enterSays is what Enter does to a row.
+func (e Entry) enterSays(here form.Record, s desk.State) string {
+	if e.spec.Enter != nil && here != nil {
+		if change, done := e.spec.Enter(here, s); done && change.Goto != "" {
+			return "go to " + change.Goto
+		}
+	}
+	return "edit"
 }
 
 // listKey answers a key in the list; what it has no use for is the plan's.

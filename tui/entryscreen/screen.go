@@ -105,13 +105,18 @@ func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 	return e, desk.Change{}
 }
 
-// corrected says of a reading that is left whether a sloping tape corrected it by much.
+// corrector is a record that has something to say of a value once its field is left: that a slope corrected it by much, or a question.
+type corrector interface {
+	Corrected(s desk.State, key string) string
+}
+
+// corrected says of a value that is left what its record has to say of it.
 func corrected(was form.Editor, s desk.State) string {
-	thing, ok := was.Record().(features.Record)
+	record, ok := was.Record().(corrector)
 	if !ok || !was.Edited(s) {
 		return ""
 	}
-	return thing.Corrected(s, was.On())
+	return record.Corrected(s, was.On())
 }
 
 // turned says that a thing became one of another kind, and how that is taken back: another is asked to keep away from it.

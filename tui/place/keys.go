@@ -26,7 +26,7 @@ var (
 func (m screen) Keys(s desk.State) []key.Binding {
 	switch {
 	case m.explaining:
-		return []key.Binding{keyAssume, desk.KeyLeave}
+		return []key.Binding{keyAssume, desk.Named(desk.KeyDown, "down the list"), desk.KeyLeave}
 	case m.choosing && len(m.proposed()) == 0:
 		return []key.Binding{desk.Named(desk.KeyLeave, "stops it")}
 	case m.choosing:

@@ -86,7 +86,7 @@ func (m screen) pressPilot(k tea.KeyMsg, s desk.State) (next screen, change desk
 	case key.Matches(k, keyDirect):
 		m, change = m.tapesOpened(s)
 	case key.Matches(k, keyExplain) && len(p.Slips) > 0:
-		m.explaining = true
+		m.explaining, m.slip = true, 0
 	case key.Matches(k, keyBest) && better(p):
 		change = moveFromPilot(s, p)
 	}
@@ -137,49 +137,6 @@ func besideHole(change desk.Change, s desk.State) desk.Change {
 
 // atTheHole is how near to the hole, mm, a centre is in it: no figure on a tape tells them apart.
 const atTheHole = 0.05
-
-// explain answers a key while the explanations are listed: a letter puts one right.
-func (m screen) explain(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
-	p, _ := pilotOf(s)
-	i := -1
-	if len(k.Runes) == 1 {
-		i = int(k.Runes[0] - 'a')
-	}
-	switch {
-	case key.Matches(k, desk.KeyLeave):
-		m.explaining = false
-	case i >= 0 && i < len(p.Slips):
-		return m.putRight(p.Slips[i], s)
-	}
-	return m, desk.Change{}
-}
-
-// putRight takes what would explain the pilot hole for what happened.
-func (m screen) putRight(slip rules.Slip, s desk.State) (screen, desk.Change) {
-	m.explaining = false
-	job := slip.Apply(s.Job)
-	return m, desk.Change{Job: &job, Say: "Put right; judged again. " + desk.KeyUndo.Help().Key + " takes it back."}
-}
-
-// explanations list what would explain the pilot hole, each with its letter.
-func (m screen) explanations(s desk.State, w int) (rows panelRows) {
-	st := s.Settings.Styles()
-	p, _ := pilotOf(s)
-	rows.add(-1, desk.Wrapped(st.Title, "One of these would explain the pilot. Check it on the van before you press its letter.", w)...)
-	for i, slip := range p.Slips {
-		if i > 'z'-'a' {
-			break
-		}
-		for n, row := range desk.Wrap(slip.Text, w-2) {
-			letter := "  "
-			if n == 0 {
-				letter = st.Key.Render(string(rune('a'+i))) + " "
-			}
-			rows.add(i, letter+row)
-		}
-	}
-	return rows
-}
 
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.
 func pilotRows(p rules.PilotReport, s desk.State, w int) []string {

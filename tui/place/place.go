@@ -22,6 +22,7 @@ type screen struct {
 
 	back       string // the screen that whoever measures the pilot hole came from and goes on with, "" for none
 	explaining bool   // what would explain the pilot hole is listed
+	slip       int    // from which of them on
 	tapes      taping // the direct tapes from it
 
 	released *vehicles.Pair // the drilled hole that the cut may be moved away from; nil for none

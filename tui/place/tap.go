@@ -55,6 +55,15 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 			return m, change
 		}
 	}
+	if m.explaining {
+		p, _ := pilotOf(s)
+		switch msg.Button {
+		case tea.MouseButtonWheelDown:
+			return m.explainedFrom(m.slip+1, p), desk.Change{}
+		case tea.MouseButtonWheelUp:
+			return m.explainedFrom(m.slip-1, p), desk.Change{}
+		}
+	}
 	if entryscreen.IsTap(msg) {
 		if next, change, mine := m.tapOpen(msg.X, msg.Y, s); mine {
 			return next, m.followed(carried(besideHole(change, s), s), s)

@@ -18,7 +18,7 @@ func (m screen) tapOpen(x, y int, s desk.State) (next screen, change desk.Change
 	}
 	switch {
 	case m.explaining:
-		if i, is := m.explanations(s, w).at(y); is {
+		if i, is := m.explanations(s, w, h).at(y); is {
 			p, _ := pilotOf(s)
 			m, change = m.putRight(p.Slips[i], s)
 		}

@@ -28,7 +28,7 @@ func (m screen) View(s desk.State, w, h int) string {
 func (m screen) panel(s desk.State, w, h int) []string {
 	switch {
 	case m.explaining:
-		return m.explanations(s, w).rows
+		return m.explanations(s, w, h).rows
 	case m.choosing:
 		return m.choices(s, w, h).rows
 	case m.tapes.open:

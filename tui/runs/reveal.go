@@ -18,7 +18,7 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{}
 	}
 	m.prompt, m.shielding, m.aside, m.profile, m.finder, m.cutting = moving.Prompt{}, false, 0, false, m.finder.closed(), false
-	if of, ok := runConcerned(f); ok {
+	if of, ok := runConcerned(f); ok && (m.finger == 0 || !m.concerns(f)) { // a tap in the list of the run at hand stays with it
 		m = m.turnTo(of)
 	}
 	if run := m.run(s); run != nil && f.Places > 0 {
@@ -31,6 +31,9 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 	}
 	if hung := (part{sort: muffler}); (f.Subject.Sort == rules.TheMuffler || f.Against.Sort == rules.TheMuffler) && m.has(hung, s) {
 		m.picked = hung
+	}
+	if m.finger > 0 {
+		m.top, m.finger = m.worst(s).Kept(f, m.finger-1, m.top, s, m.under(s)), 0
 	}
 	a := arranged(m.w, m.h)
 	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H, s.Settings.Units)

@@ -25,7 +25,8 @@ type screen struct {
 	profile bool        // where there is no room for both, the profile stands in the plan's place
 	w, h    int
 
-	top moving.Scroll // of the list of the worst
+	top    moving.Scroll // of the list of the worst
+	finger int           // the row of the body at which a finding of it was tapped, from 1: it stays there; 0: none
 
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb

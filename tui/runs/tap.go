@@ -21,6 +21,9 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	if list := m.under(s); !m.Typing() && list.Scrolls(msg) {
 		if top, change, mine := m.worst(s).Mouse(msg, m.top, s, list); mine {
 			m.top = top
+			if change.Focus != nil && change.Goto == m.Title() {
+				m.finger = msg.Y + 1
+			}
 			return m, change
 		}
 	}
