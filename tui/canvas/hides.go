@@ -10,8 +10,8 @@ import (
 // every picture as much as there is.
 const (
 	mostHidden = 90
-	mostUrgent = 600
-	mostEnding = 4000
+	mostUrgent = 800
+	mostEnding = 20000
 )
 
 // choice is the best seat so far: found tells whether there is one, and cost is what it hides or, without one, may hide.
@@ -82,7 +82,7 @@ func (p *painter) back(col, row, length int, ink Ink) {
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
-	hidesBand  = 150 // of the exhaust, which is one line, unbroken
+	hidesBand  = 250 // of the exhaust, which is one line, unbroken
 	hidesMain  = 60  // of what is in the way
 	hidesLine  = 7
 	hidesDots  = 4

@@ -3,6 +3,7 @@ package canvas
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -55,6 +56,9 @@ func (p *painter) labels() {
 	}
 }
 
+// fewRows is on how many rows there is little room beside the ring: what is in its way is named first there.
+const fewRows = 12
+
 // namings are the items with a name in the order in which they get it. Of each kind the one nearest to the cut must have its
 // name.
 func (p *painter) namings() []naming {
@@ -65,14 +69,14 @@ func (p *painter) namings() []naming {
 			switch {
 			case it.Role == scene.Exhaust, it.Role == scene.Outlet:
 				rank = scene.RankFocus // it has the fewest places
-			case ending(it), it.Role == scene.Cut:
+			case ending(it), it.Role == scene.Cut && p.Rows < fewRows:
 				rank = scene.RankFoul // after what is in the way
 			}
 			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
 		}
 	}
 	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
-		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.later(), b.later()), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
 	})
 	named := map[string]bool{}
 	first, others := make([]naming, 0, len(names)), []naming(nil)
@@ -88,6 +92,9 @@ func (p *painter) namings() []naming {
 	return append(first, others...)
 }
 
+// heaters is what a name of a run begins with, as the van has an exhaust of its own; where there is no room for that, the end is named without.
+const heaters = "heater's "
+
 // ending tells whether a name says where gas comes out or air goes in, which every picture says.
 func ending(it *part) bool {
 	return leaves(it) || it.Role == scene.Outlet || it.Role == scene.Mouth
@@ -95,6 +102,14 @@ func ending(it *part) bool {
 
 // end tells whether a name is of a run's end, beside which it stands where it can.
 func (n *naming) end() bool { return n.it.Role == scene.Outlet || n.it.Role == scene.Mouth }
+
+// later is 1 for what is named after where gas comes out and air goes in, of the same rank.
+func (n *naming) later() int {
+	if ending(n.it) {
+		return 0
+	}
+	return 1
+}
 
 // long is 1 for what lies along a line.
 func (n *naming) long() int {
@@ -149,6 +164,10 @@ func (p *painter) label(n *naming) bool {
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
 	if p.seated(n, text) {
 		return true
+	}
+	if short := strings.TrimPrefix(text.name, heaters); ending(it) && short != text.name {
+		text.name = short
+		return p.seated(n, text)
 	}
 	if it.Measure == nil || it.Label == "" || !n.must {
 		return false

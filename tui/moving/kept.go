@@ -18,12 +18,18 @@ func (l Worst) Kept(f *rules.Finding, y int, top Scroll, s desk.State, p Panel) 
 	if l.lay(s, top, w, h).title != "" {
 		first++
 	}
-	above, figures := max(0, y-first), figuresWidth(l.Moved[max(0, i-h):i+1], s)
-	for i > 0 {
-		if above -= len(nameRows(l.Moved[i-1], w, figures)); above < 0 {
-			break
+	above := max(0, y-first)
+	for from := i; from >= 0; from-- {
+		out, rows := l.lay(s, Scroll{First: from}, w, h), 0
+		if out.top != from {
+			continue // the end of the list is seen
 		}
-		i--
+		for k := from; k < i && k-from < len(out.rows); k++ {
+			rows += out.rows[k-from]
+		}
+		if rows >= above {
+			return Scroll{First: from, Skip: rows - above}
+		}
 	}
-	return Scroll(i)
+	return Scroll{}
 }

@@ -17,6 +17,8 @@ type laidOut struct {
 	top   int   // the first one shown
 	last  int   // the top from which on the end of the list is seen
 	foot  []string
+
+	margins, off desk.Figures // the columns of what may be shown
 }
 
 // lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
@@ -35,8 +37,10 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		room--
 	}
 	out.last = l.last(s, w, room)
-	out.top = max(0, min(int(top), out.last))
-	out.shown, out.rows = l.take(s, out.top, w, room)
+	if out.top = max(0, min(top.First, out.last)); out.top != top.First {
+		top.Skip = 0
+	}
+	l.take(&out, s, top.Skip, w, room)
 	switch seen := out.seen(len(l.Moved)); {
 	case seen != "" && len(foot) > 0 && desk.Width(seen+". "+foot[0]) <= w:
 		foot[0] = seen + ". " + foot[0]
@@ -71,24 +75,27 @@ func unmovedRows(rest []*rules.Finding, s desk.State, w, h int) []string {
 	return []string{""}
 }
 
-// take is what of the list stands in so many rows from a finding on, and how many rows each takes.
-func (l Worst) take(s desk.State, from, w, room int) (shown []*rules.Finding, rows []int) {
-	window := l.Moved[from:min(len(l.Moved), from+room)]
-	figures := figuresWidth(window, s)
+// take lays out what of the list stands in so many rows from its top on, of whose first finding so many rows are not seen.
+func (l Worst) take(out *laidOut, s desk.State, skip, w, room int) {
+	window := l.Moved[out.top:min(len(l.Moved), out.top+room)]
+	out.margins, out.off = columnsOf(window, s)
+	figures := widthOf(out.margins, out.off)
 	for i, used := 0, 0; i < len(window); i++ {
 		n := len(nameRows(window[i], w, figures))
+		if i == 0 {
+			n = max(n-skip, 1)
+		}
 		if used += n; used > room && i > 0 {
 			break
 		}
-		shown, rows = append(shown, window[i]), append(rows, min(n, room))
+		out.shown, out.rows = append(out.shown, window[i]), append(out.rows, n)
 	}
-	return shown, rows
 }
 
 // last is the first finding from which on all others stand in so many rows.
 func (l Worst) last(s desk.State, w, room int) int {
 	first := max(0, len(l.Moved)-room)
-	figures := figuresWidth(l.Moved[first:], s)
+	figures := widthOf(columnsOf(l.Moved[first:], s))
 	for i, used := len(l.Moved)-1, 0; i >= first; i-- {
 		if used += len(nameRows(l.Moved[i], w, figures)); used > room {
 			return min(i+1, len(l.Moved)-1)
@@ -130,11 +137,8 @@ func columnsOf(findings []*rules.Finding, s desk.State) (margins, off desk.Figur
 	return margins, off
 }
 
-// figuresWidth is how wide the figures of findings are.
-func figuresWidth(findings []*rules.Finding, s desk.State) int {
-	margins, off := columnsOf(findings, s)
-	return margins.Width() + len("  ") + off.Width()
-}
+// widthOf is how wide both columns are together.
+func widthOf(margins, off desk.Figures) int { return margins.Width() + len("  ") + off.Width() }
 
 // verdictWidth is how many columns the longest verdict takes, with the blank behind it.
 const verdictWidth = 9

@@ -23,8 +23,8 @@ type Worst struct {
 	Moved, Rest []*rules.Finding
 }
 
-// Scroll is how far a list is scrolled: its first row that is seen.
-type Scroll int
+// Scroll is how far a list is scrolled: the first of what it has that is seen, and how many of that one's rows are not.
+type Scroll struct{ First, Skip int }
 
 // seen says which of so many are seen, "" when all are.
 func (l laidOut) seen(of int) string {
@@ -125,10 +125,10 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 		rows = append(rows, st.Title.Render(desk.FitRow(out.title, w)))
 	}
 	u := s.Settings.Units
-	margins, off := columnsOf(out.shown, s)
-	for _, f := range out.shown {
-		figures := margins.Write(words.Signed(*f, u)) + "  " + off.Write(words.PlusMinus(*f, u))
-		rows = append(rows, findingRows(f, figures, st, w)...)
+	for i, f := range out.shown {
+		figures := out.margins.Write(words.Signed(*f, u)) + "  " + out.off.Write(words.PlusMinus(*f, u))
+		all := findingRows(f, figures, st, w)
+		rows = append(rows, all[len(all)-out.rows[i]:]...)
 	}
 	for _, row := range out.foot {
 		rows = append(rows, st.Plain.Render(desk.FitRow(row, w)))
@@ -140,7 +140,7 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 func (l Worst) Scrolled(top Scroll, by int, s desk.State, p Panel) Scroll {
 	_, _, w, h := p.area()
 	out := l.lay(s, top, w, h)
-	return Scroll(max(0, min(out.top+by, out.last)))
+	return Scroll{First: max(0, min(out.top+by, out.last))}
 }
 
 // Press answers the keys of the list; mine is false for any other.

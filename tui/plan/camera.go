@@ -19,6 +19,9 @@ const closeUp = 45
 // is nearest to it is told apart.
 const closeUpScale = 10
 
+// closeUpRows is how few rows such a pane has.
+const closeUpRows = 7
+
 // lay returns how the pane shows the floor now.
 func (p Pane) lay(s desk.State, opts Options) canvas.Map {
 	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
@@ -61,6 +64,9 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 		return s.Camera
 	}
 	near := p.atCut(s)
+	if canvas.NewMap(shown, w, h, near, s.Settings.Units).Rows > closeUpRows {
+		return near
+	}
 	near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
 	return near
 }

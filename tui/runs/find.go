@@ -189,7 +189,7 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 		say = append([]string{stayed(f.found.Said, s)}, say...)
 	}
 	say = append(append(say, desk.KeyUndo.Help().Key+" takes it back."), f.quest.taken...)
-	m.finder, m.picked, m.top = f.closed(), part{}, 0
+	m.finder, m.picked, m.top = f.closed(), part{}, moving.Scroll{}
 	return m, desk.Change{Job: &job, Say: strings.Join(say, " ")}
 }
 

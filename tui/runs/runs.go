@@ -154,7 +154,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 // turnTo changes the run at hand, and starts at its first point.
 func (m screen) turnTo(of vehicles.RunKind) screen {
-	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder, m.cutting = of, part{}, 0, moving.Prompt{}, false, m.finder.closed(), false
+	m.of, m.picked, m.top, m.prompt, m.shielding, m.finder, m.cutting = of, part{}, moving.Scroll{}, moving.Prompt{}, false, m.finder.closed(), false
 	return m
 }
 
