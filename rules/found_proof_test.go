@@ -93,7 +93,7 @@ func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 
 // sampled holds a run to the distances, the ground, the fall, the length and the bends that the book asks.
 func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *Route) {
-	word := kind.String()
+	word := map[vehicles.RunKind]string{vehicles.ExhaustRun: "exhaust", vehicles.IntakeRun: "intake", vehicles.FuelRun: "fuel"}[kind]
 	asked := func(id, of string) (float64, bool) {
 		l, ok := r.Book.Lookup(word+"."+id, of)
 		return l.Value.Value, ok && l.Value.Set
@@ -103,11 +103,20 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 	for _, p := range found.Run.Path {
 		corners = append(corners, [3]float64{p.X, p.Y, p.Drop})
 	}
+	if kind == vehicles.FuelRun {
+		corners = corners[1:] // it ends at its stub's mouth, and says so
+	}
 	line, turned := rounded(t, corners, found.Run.Bend.Value)
-	length := 0.0
+	length, rising := 0.0, false
 	for i := 1; i < len(line); i++ {
 		length += norm(minus(line[i], line[i-1]))
-		require.GreaterOrEqual(t, line[i][2], line[i-1][2]-1e-6, "floor %d: it falls", floor)
+		if kind != vehicles.FuelRun {
+			require.GreaterOrEqual(t, line[i][2], line[i-1][2]-1e-6, "floor %d: it falls", floor)
+			continue
+		}
+		if rising = rising || line[i][2] < line[i-1][2]-1e-6; rising {
+			require.LessOrEqual(t, line[i][2], line[i-1][2]+1e-6, "floor %d: once it rises it does to the heater", floor)
+		}
 	}
 	require.InDelta(t, found.Length, length, 0.01, "floor %d", floor)
 	if most, set := asked("length", ""); set {
@@ -122,6 +131,10 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 				require.GreaterOrEqual(t, r.Job.Floor.Ground-at[2]-radius, least-1e-6, "floor %d: ground", floor)
 			}
 			for i := range r.Plan.Obstructions {
+				drives(t, floor, kind, r, i, at, radius)
+				if kind == vehicles.FuelRun && r.Job.Obstructions[i].Name == r.Job.Fuel.Supply.From {
+					continue // it begins there
+				}
 				if least, set := asked("clearance", r.Job.Obstructions[i].Kind); set {
 					require.GreaterOrEqual(t, away(&r.Plan.Obstructions[i].Prism, at)-radius, least-1e-6, "floor %d: %s", floor, r.Job.Obstructions[i].Kind)
 				}
@@ -140,6 +153,19 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 	}
 }
 
+// drives holds a place of a run, in full, to what is asked of it from what goes up and down as the van drives.
+func drives(t *testing.T, floor int, kind vehicles.RunKind, r *Result, i int, at [3]float64, radius float64) {
+	o := &r.Job.Obstructions[i]
+	if r.Job.RunChecks != vehicles.InFull || !vehicles.Travels(o.Kind) {
+		return
+	}
+	l, ok := r.Book.Lookup("runs.travel", kind.String())
+	require.True(t, ok)
+	moved := r.Plan.Obstructions[i].Prism
+	moved.Low, moved.High = moved.Low-100, moved.High+100 // what is taken while nobody has said
+	require.GreaterOrEqual(t, away(&moved, at)-radius, l.Value.Value-1e-6, "floor %d: %s as it travels", floor, o.Kind)
+}
+
 func minus(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
 func plus(a, b [3]float64) [3]float64  { return [3]float64{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
 func times(a [3]float64, by float64) [3]float64 {
@@ -156,6 +182,12 @@ func rounded(t *testing.T, corners [][3]float64, radius float64) (line [][3]floa
 		for i := range n {
 			line = append(line, plus(a, times(minus(b, a), float64(i)/float64(n))))
 		}
+	}
+	if radius == 0 {
+		for i := 1; i < len(corners); i++ {
+			straight(corners[i-1], corners[i])
+		}
+		return append(line, corners[len(corners)-1]), 0
 	}
 	from, left := corners[0], norm(minus(corners[1], corners[0]))
 	for i := 1; i < len(corners)-1; i++ {
