@@ -18,7 +18,7 @@ func TestPartsAnswersPeopleAndPrograms(t *testing.T) {
 	demo := string(vehicles.Demo().Format())
 	code, out, complaint := call(demo, "parts", "-")
 	require.Zero(t, code, complaint)
-	assert.Contains(t, out, "\nheater\tcollar\t45 mm deep\t1\t\t1\tpieces\tthe part of its mounting that goes through the floor\n")
+	assert.Contains(t, out, "\nheater\tcollar\t45 mm deep\t1\t1\t0\tpieces\tcomes with the heater\n")
 	assert.Contains(t, out, "\nintake\tintake clip\t\t4\t2\t2\tpieces\t(common practice, no source)\n")
 	assert.Contains(t, out, "\nheater\tsealant\tcartridges of 310 ml\t1\t\t1\tpieces\ttwo beads")
 	assert.Contains(t, out, "  not counted: the fuel line has no filter")

@@ -100,11 +100,7 @@ func (m *maker) heater() {
 		class = "sizes of its own"
 	}
 	m.add(one(forHeater, "heater", class, ""))
-	if h.Turret.Set {
-		m.add(one(forHeater, "collar", mm(h.Turret.Value)+" deep", "the part of its mounting that goes through the floor"))
-	} else {
-		m.Absent = append(m.Absent, "nobody has said how deep the collar is")
-	}
+	m.collar()
 	if n := len(rules.Bolts(&m.r.Job, &m.r.Plan)); n > 0 {
 		m.add(Row{
 			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + mm(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
@@ -145,9 +141,7 @@ func (m *maker) floor() {
 		m.add(Row{For: forFloor, Of: "primer and top coat", Unit: "tins", Note: "for every cut edge", Source: practice})
 		m.add(Row{For: forFloor, Of: "cavity wax", Unit: "cans", Note: "for the box sections beside the holes", Source: practice})
 	}
-	if h := m.r.Job.Heater; h != nil && h.Packed {
-		m.add(Row{For: forFloor, Of: "metal packing", Unit: pieces, Note: "as thick as the swages under the plate are deep", Source: practice})
-	}
+	m.packing()
 }
 
 // run is what a run is cut from, and what joins and holds it.
@@ -176,6 +170,9 @@ func (m *maker) run(of vehicles.RunKind) {
 		if p.Run == of {
 			m.add(Row{For: of.String(), Of: p.Of, Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Source: m.cut.Source})
 		}
+	}
+	if of == vehicles.FuelRun && m.r.Job.Fuel != nil {
+		m.fuelBeside()
 	}
 	switch run := m.r.Job.Run(of); {
 	case run == nil:
@@ -229,38 +226,4 @@ func (m *maker) warmAir() {
 	m.add(duct)
 	m.add(Row{For: forWarmAir, Of: "duct clamp", Size: size, Count: vehicles.Some(2 * n), Unit: pieces, Note: "one at either end", Source: practice})
 	m.add(Row{For: forWarmAir, Of: "outlet", Size: size, Count: vehicles.Some(n), Unit: pieces, Source: practice})
-}
-
-func (m *maker) wiring() {
-	if m.r.Job.Heater == nil {
-		return
-	}
-	m.cable()
-	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet}
-	if row, ok := m.sized(sizing.Electrics, "fuse"); ok {
-		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
-	}
-	m.add(fuse)
-}
-
-// cable is the supply's, two wires of it.
-func (m *maker) cable() {
-	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
-	if area, ok := m.sized(sizing.Electrics, "area"); ok {
-		row.Size, row.Source = area.Said(), area.Source
-	}
-	if one := m.r.Job.Electrics.Cable; one.Set {
-		row.Count = vehicles.Some(2 * one.Value / 1000)
-	} else {
-		row.Note += "; tape how long it is from there to the heater, one way: length and size follow (Sizing)"
-	}
-	m.add(row)
-}
-
-func (m *maker) people() {
-	if m.r.Job.Heater == nil {
-		return
-	}
-	m.add(one(forPeople, "carbon monoxide alarm", "EN 50291-2", "where people sleep"))
-	m.add(one(forPeople, "notice for the fuel filler", "", "heater off when the van is refuelled"))
 }

@@ -35,7 +35,7 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 	l := listOf(t, vehicles.Demo())
 	for _, want := range []Row{
 		{For: "heater", Of: "heater", Size: "2 kW", Count: vehicles.Some(1), Unit: "pieces"},
-		{For: "heater", Of: "collar", Size: "45 mm deep", Count: vehicles.Some(1), Unit: "pieces", Note: "the part of its mounting that goes through the floor"},
+		{For: "heater", Of: "collar", Size: "45 mm deep", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Note: "comes with the heater"},
 		{For: "heater", Of: "screw, nut and two washers", Size: "for a hole of 7 mm, 45 mm long at least", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
 		{For: "exhaust", Of: "muffler", Size: "68 mm across, 180 mm long", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Source: practice},
 		{For: "exhaust", Of: "exhaust clip", Count: vehicles.Some(3), Unit: "pieces", Kit: vehicles.Some(4), Source: practice},
@@ -102,13 +102,15 @@ func TestPartsAreThoseThatTheJobCallsFor(t *testing.T) {
 	shielded, tanked := *demo.Exhaust, *demo.Fuel
 	shielded.Shielded.Names = []string{"spare wheel"}
 	tanked.Supply.From = ""
+	unlayered := demo // nobody has said of swages
+	unlayered.Stack = nil
 	for _, c := range []struct {
 		part string
 		has  vehicles.Job
 		not  vehicles.Job
 	}{
 		{"steel plate", timber, demo}, {"varnish for cut timber", timber, demo}, {"cavity wax", demo, timber}, {"primer and top coat", demo, timber},
-		{"metal packing", demo.WithHeater(heated), demo}, {"duct", demo.WithHeater(heated), demo}, {"heat shield", demo.WithRun(vehicles.ExhaustRun, &shielded), demo},
+		{"metal packing", demo.WithHeater(heated), unlayered}, {"duct", demo.WithHeater(heated), demo}, {"heat shield", demo.WithRun(vehicles.ExhaustRun, &shielded), demo},
 		{"fuel tank", demo.WithRun(vehicles.FuelRun, &tanked), demo}, {"fuel take-off", demo, demo.WithRun(vehicles.FuelRun, &tanked)},
 		{"muffler", demo, demo.WithRun(vehicles.ExhaustRun, nil)}, {"fuse and its holder", demo, vehicles.Job{Ref: "TL-80", Floor: demo.Floor}},
 	} {

@@ -1,0 +1,103 @@
+package parts
+
+import (
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/vehicles"
+)
+
+// What goes in beside heater and pipes: collar, packing, grommets, wiring, and what people need.
+
+// collar is the heater's own where that is deep enough, else the one to order in its place.
+func (m *maker) collar() {
+	h := m.r.Job.Heater
+	if !h.Turret.Set {
+		m.Absent = append(m.Absent, "nobody has said how deep the collar is")
+		return
+	}
+	row := one(forHeater, "collar", mm(h.Turret.Value)+" deep", "comes with the heater")
+	row.Kit = row.Count
+	m.add(row)
+	if has, ok := m.sized(sizing.Floor, "collar-has"); ok && has.Amiss != "" {
+		m.add(Row{For: forHeater, Of: "deeper collar", Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
+	}
+}
+
+// packing is what fills the swages under the plate: as deep as the layers say.
+func (m *maker) packing() {
+	h, deep := m.r.Job.Heater, 0.0
+	for _, l := range m.r.Job.Stack {
+		if l.Kind == vehicles.SwageLayer {
+			deep += l.Thick
+		}
+	}
+	if h == nil || !h.Packed && deep == 0 {
+		return
+	}
+	size := ""
+	if deep > 0 {
+		size = mm(deep) + " thick"
+	}
+	m.add(Row{
+		For: forFloor, Of: "metal packing", Size: size, Unit: pieces, Source: practice,
+		Note: "as thick as the swages under the plate are deep, to carry " + survey.Figure(h.Plate[0]) + " by " + mm(h.Plate[1]) + " round the hole",
+	})
+}
+
+// fuelBeside is what a fuel line takes beside pipe and joints.
+func (m *maker) fuelBeside() {
+	f := m.r.Job.Fuel
+	if n := len(rules.FuelHoles(&m.r.Job, &m.r.Plan)); n > 0 {
+		m.add(Row{
+			For: vehicles.FuelRun.String(), Of: "grommet", Size: "for a hole of " + mm(f.Supply.HoleAcross()) + ", " + mm(f.Across) + " inside", Count: vehicles.Some(float64(n)), Unit: pieces,
+			Note: "in each hole through the floor", Source: practice,
+		})
+	}
+	if f.Pump != nil {
+		m.add(Row{For: vehicles.FuelRun.String(), Of: "rubber mount", Count: vehicles.Some(1), Unit: pieces, Note: "for the pump", Source: practice})
+	}
+}
+
+func (m *maker) wiring() {
+	if m.r.Job.Heater == nil {
+		return
+	}
+	m.cable()
+	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet}
+	if row, ok := m.sized(sizing.Electrics, "fuse"); ok {
+		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
+	}
+	m.add(fuse)
+}
+
+// cable is the supply's, two wires of it.
+func (m *maker) cable() {
+	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet}
+	if area, ok := m.sized(sizing.Electrics, "area"); ok {
+		row.Size, row.Source = area.Said(), area.Source
+	}
+	if one := m.r.Job.Electrics.Cable; one.Set {
+		row.Count = vehicles.Some(2 * one.Value / 1000)
+	} else {
+		row.Note += "; tape how long it is from there to the heater, one way: length and size follow (Sizing)"
+	}
+	m.add(row)
+	sleeve := Row{For: forWiring, Of: "sleeve", Unit: "m", Note: "over the cable, all its way", Source: practice}
+	if one := m.r.Job.Electrics.Cable; one.Set {
+		sleeve.Count = vehicles.Some(one.Value / 1000)
+	}
+	m.add(sleeve)
+	m.add(Row{For: forWiring, Of: "ring terminal", Size: strings.TrimSpace(row.Size + " cable"), Count: vehicles.Some(2), Unit: pieces, Note: "plus and minus at the battery; the fuse's holder and the heater's plug have their own", Source: practice})
+	m.add(Row{For: forWiring, Of: "grommet", Unit: pieces, Note: "one for each sheet that a cable or lead goes through: nobody has said how many", Source: practice})
+}
+
+func (m *maker) people() {
+	if m.r.Job.Heater == nil {
+		return
+	}
+	m.add(one(forPeople, "carbon monoxide alarm", "EN 50291-2", "where people sleep"))
+	m.add(one(forPeople, "notice for the fuel filler", "", "heater off when the van is refuelled"))
+}
