@@ -75,7 +75,7 @@ func (m *maker) wiring() {
 
 // cable is the supply's, two wires of it.
 func (m *maker) cable() {
-	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: heaterSheet}
+	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
 	if area, ok := m.sized(sizing.Electrics, "area"); ok {
 		row.Size, row.Source = area.Said(), area.Source
 	}
