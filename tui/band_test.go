@@ -104,7 +104,7 @@ func TestBigFiguresComeAndGo(t *testing.T) {
 	assert.Zero(t, b.bandHeight(), "off unless it is asked for")
 	b.press("esc", "B")
 	assert.Zero(t, b.bandHeight(), "nothing is typed")
-	b.press("enter")
+	b.press("enter", "up", "up", "up")
 	assert.Zero(t, b.bandHeight(), "a kind is no length")
 	b.press("down", "down", "down")
 	assert.Equal(t, 6, b.bandHeight())

@@ -33,8 +33,8 @@ func TestAPasteTooLongForAFieldChangesNothing(t *testing.T) {
 		keys  []string
 		shows string
 	}{
-		"reading":          {[]string{"1", "enter", "down", "down", "down"}, "939"},
-		"name":             {[]string{"1", "enter", "down"}, "▸ name          fuel line 1"},
+		"reading":          {[]string{"1", "enter"}, "939"},
+		"name":             {[]string{"1", "enter", "up", "up"}, "▸ name          fuel line 1"},
 		"text of the job":  {[]string{"8", "enter"}, "▸ reference TL-24"},
 		"name to save as":  {[]string{"8", "w"}, "24-everything.toml"},
 		"place of the cut": {[]string{"4", "t", "1219", "enter", "up"}, "1219"},

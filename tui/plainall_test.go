@@ -151,11 +151,11 @@ func saysTheMarks(t *testing.T, name, text string, s desk.State) {
 // token is a word or a figure of a row; of words only those of some letters, as marks on the plan have one or two.
 var token = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[a-z]{3,}`)
 
-// columnHeads are rows over columns of figures; letters are those of a kind on the plan, in front of a row.
+// columnHeads are rows over columns of figures; letters are those of a kind on the plan, in front of a row; lines have no rows out of sight.
 var (
 	columnHeads = regexp.MustCompile(`^Worst |mm unless said`)
 	thumbs      = regexp.MustCompile(`\[[a-z ]+\]`) // they press keys, which ? reads
-	letters     = regexp.MustCompile(`^ +[A-Z]{1,2}|^\d+-\d+ of \d+ \(PgDn\)`)
+	letters     = regexp.MustCompile(`^ +[A-Z]{1,2}|^\d+-\d+ of \d+ \(PgDn\)| (\d+ more (above|below)(, \d+ below)?|↑\d+( ↓\d+)?|↓\d+) *$`)
 )
 
 // What stands in words on a screen stands in its lines: every word and figure of it outside the plan.

@@ -69,9 +69,10 @@ func (m screen) listView(s desk.State, w, h int) []string {
 		return []string{st.Title.Render(title), "", nobody(m.only, s)}
 	}
 	cols := columns(listed, s, w)
-	rows := []string{st.Title.Render(desk.FitRow(title, w)), st.Faint.Render(cells(legend(s), cols, w, func(c column) string { return c.head }))}
+	first, room := m.first(s, h-listHead), max(0, h-listHead)
+	rows := []string{st.ListTitle(title, first, max(0, len(listed)-first-room), w), st.Faint.Render(cells(legend(s), cols, w, func(c column) string { return c.head }))}
 	here := m.index(s)
-	for i := m.first(s, h-listHead); i < len(listed) && len(rows) < h; i++ {
+	for i := first; i < len(listed) && len(rows) < h; i++ {
 		rows = append(rows, m.row(*listed[i], i == here, cols, s, w))
 	}
 	return rows

@@ -1,7 +1,6 @@
 package entryscreen
 
 import (
-	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
@@ -96,33 +95,9 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	} else {
 		body = desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, room)
 	}
-	title := desk.FitPainted(e.headed(s, form.Unseen(rows, here, room), w), w)
+	unseen := form.Unseen(rows, here, room)
+	title := look.ListTitle(e.spec.Title(s), unseen[0], unseen[1], w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
-}
-
-// headed is the title of the list, with how much of it there is above and below what is seen.
-func (e Entry) headed(s desk.State, unseen [2]int, w int) string {
-	look, title := s.Settings.Styles(), e.spec.Title(s)
-	for _, more := range goesOn(unseen) {
-		if gap := w - desk.Width(title) - desk.Width(more); gap >= 2 {
-			return look.Title.Render(title) + strings.Repeat(" ", gap) + look.Faint.Render(more)
-		}
-	}
-	return look.Title.Render(title)
-}
-
-// goesOn says that a list goes on, the longest way first; nothing where it does not.
-func goesOn(unseen [2]int) []string {
-	above, below := unseen[0], unseen[1]
-	switch {
-	case above > 0 && below > 0:
-		return []string{fmt.Sprintf("%d more above, %d below", above, below), fmt.Sprintf("↑%d ↓%d", above, below)}
-	case below > 0:
-		return []string{fmt.Sprintf("%d more below", below), fmt.Sprintf("↓%d", below)}
-	case above > 0:
-		return []string{fmt.Sprintf("%d more above", above), fmt.Sprintf("↑%d", above)}
-	}
-	return nil
 }
 
 // warnings are rows of what is wrong, at most a third of h and the title's row.

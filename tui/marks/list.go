@@ -15,9 +15,9 @@ const listWidth = 26
 
 // viewList lists the marks with their ticks.
 func (m screen) viewList(s desk.State, w, h int) string {
-	rows := []string{s.Settings.Styles().Title.Render("Marks")}
 	all := items(s)
 	first, last := m.window(len(all), h-1)
+	rows := []string{s.Settings.Styles().ListTitle("Marks", first, len(all)-last, w)}
 	for i := first; i < last; i++ {
 		rows = append(rows, row(s, all[i], i == m.index(s), w, all[i].short(s.Settings)))
 	}
@@ -40,11 +40,11 @@ func (m screen) viewTable(s desk.State, w, h int) string {
 		title += ": all made"
 	}
 	if more := waiting(s); more != "" {
-		title = desk.FitRow(title+"; "+more, w)
+		title += "; " + more
 	}
-	rows := []string{st.Title.Render(title), st.Faint.Render(desk.FitRow(head, w))}
 	under := underTable(s, w, h)
 	first, last := m.window(len(t.items), h-2-len(under))
+	rows := []string{st.ListTitle(title, first, len(t.items)-last, w), st.Faint.Render(desk.FitRow(head, w))}
 	for i := first; i < last; i++ {
 		rows = append(rows, row(s, t.items[i], i == m.index(s), w, t.row(t.items[i], s.Settings)))
 	}

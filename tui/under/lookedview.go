@@ -74,7 +74,8 @@ func (l looking) rows(s desk.State, short bool) []form.Row {
 // paintLooked paints the lists, the kinds of the one that is picked, and how to look for the kind that the keys act on.
 func (m Screen) paintLooked(s desk.State, w, h int) string {
 	l, look := m.looking, s.Settings.Styles()
-	title := desk.FitPainted(look.Title.Render("Looked for "+within(l.list, s)), w)
+	unseen := l.unseen(s, w, h-headRows-askRows)
+	title := look.ListTitle("Looked for "+within(l.list, s), unseen[0], unseen[1], w)
 	asks := l.list.KindOf(l.list.Kinds()[l.kind()]).Asks
 	foot := desk.Fit(strings.Join(desk.Wrapped(look.Strong, asks, w), "\n"), w, askRows)
 	return strings.Join([]string{l.paintTabs(s, w), title, l.paintKinds(s, w, h-headRows-askRows), foot}, "\n")
@@ -91,6 +92,17 @@ func (l looking) paintKinds(s desk.State, w, h int) string {
 	first := form.PaintRows(rows[:n], l.kind(), w/2-1, h, look)
 	second := form.PaintRows(rows[n:], l.kind()-n, w-w/2, h, look)
 	return lipgloss.JoinHorizontal(lipgloss.Top, first, " ", second)
+}
+
+// unseen are how many kinds are above and below those that are seen in h rows.
+func (l looking) unseen(s desk.State, w, h int) (unseen [2]int) {
+	rows := l.rows(s, false)
+	if !l.inTwo(w, h) {
+		return form.Unseen(rows, l.kind(), h)
+	}
+	n := (len(rows) + 1) / 2
+	first, second := form.Unseen(rows[:n], l.kind(), h), form.Unseen(rows[n:], l.kind()-n, h)
+	return [2]int{first[0] + second[0], first[1] + second[1]}
 }
 
 // inTwo says whether the kinds stand in two columns: where h rows do not hold them and the columns do.
