@@ -55,27 +55,6 @@ func laidOf(sketches []sketch) (list []*Layout) {
 	return list
 }
 
-// wider are how much more than is asked the runs of the best layouts are tried with, mm, the most that can be had first.
-var wider = []float64{30, 10}
-
-// widen lays those that are going to be proposed anew with more room about their runs, where they can have it: the shortest runs graze what
-// they pass.
-func (l *layouting) widen(sketches []sketch) {
-	best := chosen(l.ranking(sketches))
-	share(len(sketches), l.workers, func(i int) {
-		s := &sketches[i]
-		if s.laid == nil || s.laid.broken > 0 || !s.headed && !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
-			return
-		}
-		for _, s.room = range wider {
-			was := s.laid
-			if l.lay(s, s.rough.demand); s.laid != was || l.wanted.Err() != nil {
-				return
-			}
-		}
-	})
-}
-
 // coarsely is how a run of a layout is straightened, to whole steps that nobody sees; closely how one that falls short by little is mended.
 var (
 	coarsely = route.Straightener{Steps: []float64{32, 8}, Tries: 40}

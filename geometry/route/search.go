@@ -250,12 +250,20 @@ const leastTurn = 2 * math.Pi / 180
 
 // least is a length that no way comes under which goes so many mm farther in plan than a label does, to a place.
 func (s *search) least(l *label, farther float64, at geometry.Point) float64 {
-	least := math.Inf(1)
+	least, reach := math.Inf(1), math.Inf(1) // reach: the square of how far a goal may be in plan to bring less
 	for i := range s.q.To {
 		g := &s.q.To[i]
-		plan := l.at + farther + g.At.Sub(at).Norm()
+		off := g.At.Sub(at)
+		if off.X*off.X+off.Y*off.Y > reach {
+			continue
+		}
+		plan := l.at + farther + off.Norm()
 		climb := l.climb + max(g.Low-l.height, l.height-g.High, 0)
-		least = min(least, plan*plan+climb*climb)
+		if square := plan*plan + climb*climb; square < least {
+			least = square
+			left := math.Sqrt(least) - l.at - farther + touching
+			reach = left * left
+		}
 	}
 	return math.Sqrt(least)
 }

@@ -1,0 +1,89 @@
+package tui
+
+import (
+	"os"
+	"sync"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// beside presses a key and has what it sets going go on beside the program, as the library does: what comes of it is heard when the test
+// takes it from the channel, which is closed when nothing goes on any more.
+func (b *bench) beside(name string) <-chan tea.Msg {
+	msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
+	b.ticked = time.Time{}
+	_, cmd := b.Root.Update(msg)
+	heard := make(chan tea.Msg, 256)
+	var going sync.WaitGroup
+	var run func(tea.Cmd)
+	run = func(cmd tea.Cmd) {
+		if cmd == nil {
+			return
+		}
+		going.Go(func() {
+			switch msg := cmd().(type) {
+			case nil:
+			case tea.BatchMsg:
+				for _, c := range msg {
+					run(c)
+				}
+			default:
+				heard <- msg
+			}
+		})
+	}
+	run(cmd)
+	go func() {
+		going.Wait()
+		close(heard)
+	}()
+	return heard
+}
+
+// While whole layouts are sought each key is answered at once, and none is lost: the whole program is asked while the search goes on beside it.
+func TestKeysAreAnsweredWhileLayoutsAreSought(t *testing.T) {
+	ofWholeRun(t)
+	b := sampled(t)
+	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
+	b.warned = true
+	b.press("4")
+	before := b.desk.State.Job
+	heard := b.beside("c")
+	require.True(t, b.shows("Looking for whole layouts"))
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	b.press("down", "x", "9", "ctrl+s")
+	assert.Equal(t, before, b.desk.State.Job, "what acts on nothing there changes nothing")
+	saved, err := os.ReadFile(b.desk.State.Path)
+	require.NoError(t, err)
+	_, err = vehicles.ParseJob(saved, "van.toml", b.desk.State.Book)
+	require.NoError(t, err, "it is saved meanwhile")
+	b.press("esc")
+	assert.True(t, b.shows("Nothing was changed"))
+	for msg := range heard { // the search has ended by itself
+		b.Root.Update(msg) // who looks how far it is would look again and again
+	}
+	assert.Equal(t, before, b.desk.State.Job)
+
+	b.press("right")
+	moved := b.desk.State.Job
+	require.NotEqual(t, before, moved, "the key after it moves the cut")
+	heard = b.beside("c")
+	b.press("down")
+	for msg := range heard {
+		b.Root.Update(msg)
+	}
+	require.False(t, b.shows("Looking for whole layouts"))
+	b.press("enter")
+	assert.NotEqual(t, rules.Foul, b.desk.State.Result.Verdict)
+	b.press("ctrl+z")
+	assert.Equal(t, moved, b.desk.State.Job)
+	b.press("ctrl+z")
+	assert.Equal(t, before, b.desk.State.Job, "nothing is lost")
+}
