@@ -93,7 +93,7 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 
 // nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
 const (
-	nearHigh = 58
+	nearHigh = 54
 	nearHalf = 180
 )
 
@@ -136,7 +136,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 	}
 	out := Parts{t}
 	if lines := s.say.InTheWay(s.Result, sheet); len(lines) > 0 {
-		out = append(out, List(lines))
+		out = append(out, Text{Words: strings.Join(lines, "\n"), Size: small})
 	}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
