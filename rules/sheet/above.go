@@ -32,7 +32,7 @@ func (s *source) above() Section {
 }
 
 // floorHigh is how high the picture of the whole floor may be, mm: with the marks it is one page. legendWide is how wide the legend beside it is.
-const floorHigh, legendWide = 74, 42
+const floorHigh, legendWide = 67, 36
 
 // pick has the lines of what has a role stand out of all others: arcs that are to be struck are looked for.
 func pick(s scene.Scene, of scene.Role) {
