@@ -101,6 +101,20 @@ func TestEachPageSaysWhatItIs(t *testing.T) {
 	assert.Greater(t, len(pages), 4)
 }
 
+// The sample comes out on few pages, none of which but the last holds less than a few lines: what spills over by a line is set anew.
+func TestTheSampleTakesFewPages(t *testing.T) {
+	for paper, most := range map[string]int{"a4": 11, "letter": 12} {
+		file := filepath.Join(t.TempDir(), "s.pdf")
+		code, _, complaint := call("", "sheet", demoFile(t), "--paper", paper, "-o", file)
+		require.Zero(t, code, complaint)
+		pages := pagesOf(t, file)
+		assert.LessOrEqual(t, len(pages), most, paper)
+		for i, page := range pages[:len(pages)-1] {
+			assert.Greater(t, len(page), 600, "%s, page %d", paper, i+1)
+		}
+	}
+}
+
 // Every mark stands on the first page with the figures that programs get.
 func TestMarksOnPaperAreThoseOfPrograms(t *testing.T) {
 	job := demoFile(t)

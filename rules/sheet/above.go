@@ -32,7 +32,7 @@ func (s *source) above() Section {
 }
 
 // floorHigh is how high the picture of the whole floor may be, mm: with the marks it is one page. legendWide is how wide the legend beside it is.
-const floorHigh, legendWide = 74, 42
+const floorHigh, legendWide = 67, 36
 
 // pick has the lines of what has a role stand out of all others: arcs that are to be struck are looked for.
 func pick(s scene.Scene, of scene.Role) {
@@ -93,7 +93,7 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 
 // nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
 const (
-	nearHigh = 58
+	nearHigh = 54
 	nearHalf = 180
 )
 
@@ -136,7 +136,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 	}
 	out := Parts{t}
 	if lines := s.say.InTheWay(s.Result, sheet); len(lines) > 0 {
-		out = append(out, List(lines))
+		out = append(out, Text{Words: strings.Join(lines, "\n"), Size: small})
 	}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})

@@ -23,11 +23,12 @@ func (s *source) cautions() Section {
 
 // signOff is who did what, to be signed.
 func (s *source) signOff() Section {
-	return Section{Heading: "Signed off", Parts: []Part{
+	return Section{Heading: "Signed off", Parts: []Part{Kept{Parts{
 		Text{Words: "When this was printed " + standing(s.Result, s.say) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
-		Lines{"", "", ""},
+		Lines{""},
+		Beside{Left: Lines{"heater, model"}, Right: Lines{"serial number"}},
 		Beside{Left: Lines{"fitted by", "date", "signed"}, Right: Lines{"checked by", "date", "signed"}},
-	}}
+	}}}}
 }
 
 // notes are what the job says beside.

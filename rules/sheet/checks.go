@@ -37,13 +37,13 @@ func (s *source) checks() Section {
 		section.Parts = append(section.Parts, Titled{title, Halves{Text{Words: s.inShort(far, &by), Size: small}}})
 	}
 	if len(by) > 0 {
-		section.Parts = append(section.Parts, Halves{by.table("which book spoke, and its source")})
+		section.Parts = append(section.Parts, by.told("By: which book spoke, and its source"))
 	}
 	return section
 }
 
 // farOff is how much a length must have to spare to be told in running text, mm: nobody working from the sheet comes near it.
-const farOff = 150
+const farOff = 100
 
 // parted are clear findings that are near what is asked, and the lengths that are far from it.
 func parted(clear []*rules.Finding) (near, far []*rules.Finding) {
@@ -147,10 +147,11 @@ func letter(i int) string {
 	return text
 }
 
-func (all sources) table(head string) Table {
-	t := Table{Size: small, Cols: []Col{{Head: "by"}, {Head: head}}}
+// told says what each letter stands for.
+func (all sources) told(head string) Part {
+	texts := make([]string, len(all))
 	for i, text := range all {
-		t.Rows = append(t.Rows, Row{Cells: []string{letter(i), text}})
+		texts[i] = letter(i) + "\u00a0= " + text
 	}
-	return t
+	return Titled{head, Halves{Text{Words: strings.Join(texts, "; ") + ".", Size: small}}}
 }

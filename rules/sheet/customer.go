@@ -165,7 +165,7 @@ func toward(yaw float64) string {
 func (s *source) whereItIs() Part {
 	of := onTop(drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1}))
 	names := map[scene.Role]string{
-		scene.Outlet: "exhaust ends", scene.Mouth: "air in", scene.Body: "warm air", scene.Nose: "front", scene.Bumper: "rear", scene.Muffler: "muffler",
+		scene.Outlet: "exhaust ends", scene.Mouth: "air in", scene.Body: "warm air", scene.Nose: "front", scene.Muffler: "muffler",
 	}
 	var kept []scene.Item
 	for _, it := range of.Items {
@@ -186,7 +186,7 @@ func (s *source) whereItIs() Part {
 }
 
 // drawnPlain is what a customer sees without a name.
-var drawnPlain = []scene.Role{scene.Floor, scene.Cut, scene.Exhaust, scene.Intake, scene.Fuel, scene.Plate, scene.Body}
+var drawnPlain = []scene.Role{scene.Floor, scene.Cut, scene.Exhaust, scene.Intake, scene.Fuel, scene.Plate, scene.Body, scene.Bumper}
 
 // minded are the cautions that whoever uses the heater must know.
 func (s *source) minded() List {

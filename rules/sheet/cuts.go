@@ -12,7 +12,7 @@ func (s *source) cuts() Section {
 	if len(l.Pieces) == 0 {
 		return section
 	}
-	section.Parts = []Part{s.pieces(&l), Text{Words: "What is allowed for: " + l.Source + ". What they are cut out of, joined and hung with stands with the parts.", Size: small}}
+	section.Parts = []Part{Text{Words: "What is allowed for: " + l.Source + ". What they are cut out of, joined and hung with stands with the parts.", Size: small}, s.pieces(&l)}
 	return section
 }
 

@@ -131,7 +131,7 @@ func (f *flow) section(s Section) {
 	if len(s.Parts) == 0 {
 		return
 	}
-	const before = 5 // mm, above a heading
+	const before = 4 // mm, above a heading
 	if s.Fresh && f.y > top {
 		f.turn()
 	}
@@ -156,7 +156,7 @@ func (f *flow) section(s Section) {
 // begins is what is to be left of a page for a section to begin there: room for its heading and some lines, or for all of a first part
 // that stays together.
 func (f *flow) begins(first Part) float64 {
-	const heading, lines = 1.1*second + 3, 36 // mm
+	const heading, lines = 1.1*second + 3, 26 // mm
 	switch first.(type) {
 	case Kept, Beside, Picture:
 		if high := heading + f.measured(first, f.wide); high < f.full() {

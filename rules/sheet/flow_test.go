@@ -207,7 +207,8 @@ func TestNoTitleIsAloneAtAPagesFoot(t *testing.T) {
 			table.Rows = append(table.Rows, Row{Cells: []string{"TITLE over rows"}}, Row{Cells: []string{"a", "1"}, Under: "said under it"}, Row{Cells: []string{"b", "2"}})
 			parts = append(parts, Titled{"TITLE over boxes", Ticks{{Name: "step", Words: strings.Repeat("words ", 10*(i%4)), Answers: []Answer{{Ask: "when"}, {Ask: "mm"}}}}})
 		}
-		parts = append(parts, Titled{"TITLE over a list", List{"item"}}, table)
+		columns := Titled{"TITLE over columns", Halves{Text{Words: strings.Repeat("words in two columns ", 40)}}}
+		parts = append(parts, Titled{"TITLE over a list", List{"item"}}, columns, table, columns)
 		pages := laid(template.Papers["a4"], Section{Heading: "TITLE", Parts: []Part{Text{Words: strings.Repeat("line\n", lines)}}}, Section{Heading: "TITLE two", Parts: parts})
 		for n, p := range pages {
 			lowest := 0

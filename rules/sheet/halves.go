@@ -22,8 +22,7 @@ func (p Halves) lay(f *flow) {
 		p.Part.lay(f)
 		return
 	}
-	const least = 30 // mm of a page, for columns to begin there
-	f.need(least)
+	f.need(p.least(f))
 	f.halves = h
 	h.begin(f)
 	p.Part.lay(f)
@@ -34,11 +33,19 @@ func (p Halves) lay(f *flow) {
 	f.halves, f.left, f.wide, f.y = nil, h.left, h.wide, below
 }
 
+// least is how much of a page there must be for the columns to begin there, mm.
+func (p Halves) least(f *flow) float64 {
+	const most = 30
+	return min(most, f.measured(p.Part, (f.wide-gutter)/2)/2+slack)
+}
+
+// slack is how much higher columns may come out than half of all, mm: heads come twice, and rows are not broken.
+const slack = 8
+
 func (h *halves) half() float64 { return (h.wide - gutter) / 2 }
 
 // begin begins the first column of a page.
 func (h *halves) begin(f *flow) {
-	const slack = 8 // mm: heads come twice, and rows are not broken
 	f.left, f.wide = h.left, h.half()
 	h.second, h.from = false, f.y
 	h.end = min(f.foot(), f.y+h.rest/2+slack)

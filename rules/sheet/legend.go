@@ -17,7 +17,7 @@ const (
 	sampleHigh = 2.8
 )
 
-var states = []string{"! foul", "? doubtful, or not measured", "dashed outline: behind the floor", "dotted outline: not measured on this van"}
+var states = []string{"! foul", "? doubtful, or not measured", "dashed: behind the floor", "dotted: not measured on this van"}
 
 func (l Legend) lay(f *flow) {
 	x, first := f.left, true

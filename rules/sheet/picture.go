@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/rules/template"
 )
 
 // Picture is a scene with its rulers, at a round scale: all of it, or what is around a place of its plane.
@@ -33,7 +34,8 @@ func (p Picture) lay(f *flow) {
 	}
 	space, size := vector.RulerSpace(small), high.Sub(low)
 	room := f.wide - space - 1
-	scale := roundScale(max(size.X/room, size.Y/p.Most))
+	most := p.Most * min(1, f.paper.High/template.Papers["a4"].High) // a shorter page has less room for it
+	scale := roundScale(max(size.X/room, size.Y/most))
 	box := vector.Box{Width: size.X / scale, Height: size.Y / scale}
 	if p.Around != nil {
 		box.Width = room

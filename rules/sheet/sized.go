@@ -30,7 +30,7 @@ func (s *source) sized() Section {
 	if len(t.Rows) == 0 {
 		return section
 	}
-	section.Parts = []Part{Text{Words: "No verdict rests on them.", Size: small}, t, Halves{by.table("where it is from")}}
+	section.Parts = []Part{Text{Words: "No verdict rests on them.", Size: small}, t, by.told("By: where it is from")}
 	if len(lacks) > 0 {
 		section.Parts = append(section.Parts, Titled{"Not reckoned, as nobody has said:", List(lacks)})
 	}

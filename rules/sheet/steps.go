@@ -10,6 +10,7 @@ import (
 func (s *source) steps() Section {
 	section := Section{Heading: "The work, step by step, with the record of the first run"}
 	list := work.Of(s.Result)
+	section.Parts = append(section.Parts, Named{{"At hand", strings.Join(work.Tools(s.Result), "; ") + ". Torques, distances and order that the heater's own instructions give come first."}})
 	var ticks Ticks
 	title := ""
 	flush := func() {

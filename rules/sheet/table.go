@@ -33,7 +33,7 @@ func (t Table) lay(f *flow) {
 	}
 	t = t.filled()
 	g := t.laidOut(f.wide)
-	f.need(g.headHigh() + 2*g.rowHigh(t.Rows[0]))
+	f.need(max(g.headHigh()+2*g.rowHigh(t.Rows[0]), g.together()))
 	f.over(func() { g.head(f) }, func() {
 		for i, row := range t.Rows {
 			if len(row.Cells) == 1 && i+1 < len(t.Rows) { // a title is never alone at a page's foot
@@ -42,6 +42,18 @@ func (t Table) lay(f *flow) {
 			g.row(f, row)
 		}
 	})
+}
+
+// together is how high a table is that stays on one page as it is short; 0 for a longer one.
+func (g *grid) together() float64 {
+	const short = 45 // mm
+	high := g.headHigh()
+	for _, row := range g.Rows {
+		if high += g.rowHigh(row); high > short {
+			return 0
+		}
+	}
+	return high
 }
 
 // filled is a table without the columns in which nothing stands.

@@ -58,7 +58,7 @@ func (all Named) lay(f *flow) {
 
 // named writes words behind their name, in so far from the column's left and no wider than room.
 func (f *flow) named(name, words string, in, room float64) {
-	const after = 0.9 // mm
+	const after = 0.4 // mm
 	bold, plain := vector.Text{Words: printable(name), Size: body, Bold: true}, vector.Text{Size: body}
 	first := 0.0
 	if name != "" {

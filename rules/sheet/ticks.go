@@ -19,7 +19,7 @@ type Tick struct {
 type Answer struct{ Ask, Value string }
 
 // answer is how wide the place is for what is written behind a tick, mm.
-const answer = 40
+const answer = 32
 
 func (all Ticks) lay(f *flow) {
 	for i := range all {
@@ -80,7 +80,7 @@ func (t *Tick) answers(f *flow) {
 	value, ask := vector.Text{Size: body}, vector.Text{Size: small, Hold: vector.ByEnd}
 	for i, a := range t.Answers {
 		if i > 0 {
-			f.y += 1.5 // hands need more room than letters
+			f.y += 1 // hands need more room than letters
 		}
 		from, to := f.left+f.wide-answer, f.left+f.wide
 		if ask.Words = cut(a.Ask, ask, answer/2); ask.Words != "" {
@@ -96,7 +96,7 @@ func (t *Tick) answers(f *flow) {
 		f.line(thin, geometry.Point{X: from, Y: f.y - 0.4}, geometry.Point{X: to, Y: f.y - 0.4})
 	}
 	if len(t.Answers) > 1 {
-		f.y += 1 // or the last one runs into the next thing's
+		f.y += 0.6 // or the last one runs into the next thing's
 	}
 }
 
@@ -104,7 +104,7 @@ func (t *Tick) answers(f *flow) {
 type Lines []string
 
 func (all Lines) lay(f *flow) {
-	const high, name = 9, 22.0 // mm
+	const high, name = 7.5, 22.0 // mm
 	for _, words := range all {
 		f.need(high)
 		f.y += high

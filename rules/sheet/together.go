@@ -58,6 +58,8 @@ func (p Titled) lay(f *flow) {
 	switch part := p.Part.(type) {
 	case Ticks:
 		high = f.measured(part[:1], f.wide)
+	case Halves:
+		high = part.least(f)
 	default:
 		high = min(f.measured(p.Part, f.wide), 5*leading*body)
 	}

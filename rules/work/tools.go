@@ -1,0 +1,51 @@
+package work
+
+import (
+	"fmt"
+
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/vehicles"
+)
+
+// Tools are what is wanted at hand before the first step, with the sizes that the job has: common practice, no source.
+func Tools(r *rules.Result) (all []string) {
+	add := func(wanted bool, format string, of ...any) {
+		if wanted {
+			all = append(all, fmt.Sprintf(format, of...))
+		}
+	}
+	job := &r.Job
+	add(true, "stands and chocks")
+	add(true, "lamp")
+	add(true, "goggles, ear defenders, gloves")
+	add(true, "fire extinguisher")
+	add(drills(r), "tape, large square, straightedge, pencil, centre punch")
+	if hasCut(r) {
+		add(true, "drill with a stop, bit of %s, board and props", mm(job.Cut.PilotAcross()))
+		add(true, "hole saw of %s%s", mm(job.Cut.Across), sawSpeed(r))
+	}
+	add(hasBolts(r), "bit of %s for the screws", mm(bolt(job)))
+	add(drills(r), "half-round file, magnet, vacuum, primer and brush")
+	add(hasHeater(r), "sealant gun, torque wrench, spanners, crimping tool, multimeter with a clamp for the current")
+	add(hasExhaust(r), "pipe cutter, level, soapy water")
+	add(hasFuel(r), "hose cutter, paper to wipe, a can for what drips")
+	add(hasHeater(r), "carbon monoxide meter")
+	return all
+}
+
+func bolt(job *vehicles.Job) float64 {
+	if job.Heater == nil {
+		return 0
+	}
+	return job.Heater.Bolt
+}
+
+// sawSpeed is how fast the saw turns at most, as it is sized.
+func sawSpeed(r *rules.Result) string {
+	row, ok := sizing.Find(r, sizing.Saw, "speed")
+	if !ok || !row.Value.Set {
+		return ""
+	}
+	return ", " + row.Said()
+}
