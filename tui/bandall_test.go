@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -32,12 +33,18 @@ func TestEachLengthOfEachFormIsShownInBigFigures(t *testing.T) {
 			if strings.HasSuffix(rule, ".ruleRecord") && shown[rule] > 6 {
 				continue // the rules' forms are all alike, and there are hundreds
 			}
-			for k, f := range record.Fields(b.desk.State, nil) {
+			fields := record.Fields(b.desk.State, nil)
+			for k, f := range fields {
 				if f.Unit != "mm" || len(f.Choices) > 0 {
 					continue
 				}
 				b.goTo(i)
-				b.keys("esc esc home" + strings.Repeat(" down", row) + " enter" + strings.Repeat(" down", k))
+				opened := -1
+				for n := row; opened < 0 && n < row+50; n++ { // a form may have several rows of its list
+					b.keys("esc esc home" + strings.Repeat(" down", n) + " enter")
+					opened = slices.IndexFunc(fields, func(f form.Field) bool { return f.Key == b.screens[b.at].Plain(b.desk.State).Field })
+				}
+				b.keys(strings.TrimSpace(strings.Repeat(" up", max(0, opened-k)) + strings.Repeat(" down", max(0, k-opened))))
 				what := s.Title() + ", " + record.ID() + ", " + f.Label
 				require.Equal(t, f.Key, b.screens[b.at].Plain(b.desk.State).Field, what)
 				assert.NotZero(t, b.bandHeight(), what)

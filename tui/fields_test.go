@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -154,7 +155,7 @@ var forms = []struct {
 // inField is the full job with the keys in a field of a form, and the row of the screen that shows it.
 func inField(t testing.TB, screen string, row, field int) *screentest.Driver {
 	r := onScreen(t, screen, screentest.Full(t), 160, 100)
-	r.Type(strings.Repeat("<down>", row) + "<enter>" + strings.Repeat("<down>", field))
+	r.Type(strings.Repeat("<down>", row) + "<enter>" + strings.Repeat("<up>", 20) + strings.Repeat("<down>", field))
 	require.True(t, r.Screen.Typing())
 	return r
 }
@@ -162,13 +163,17 @@ func inField(t testing.TB, screen string, row, field int) *screentest.Driver {
 // shownIn is the row of the form that has the keys.
 func shownIn(r *screentest.Driver) string {
 	rows := strings.Split(r.View(160, 100), "\n")
-	row := ""
+	row, beside := "", ""
 	for _, text := range rows {
-		if left, _, _ := strings.Cut(text, "│"); strings.HasPrefix(left, "▸ ") {
+		left, right, _ := strings.Cut(text, "│")
+		if strings.HasPrefix(left, "▸ ") {
 			row = left
 		}
+		if right = strings.TrimSpace(right); strings.HasPrefix(right, "▸ ") {
+			beside = right
+		}
 	}
-	return row
+	return cmp.Or(beside, row)
 }
 
 // each goes to every field of every form that the table has.
