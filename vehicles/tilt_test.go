@@ -196,6 +196,9 @@ func TestTheTiltOfAClosedChainIsADerivative(t *testing.T) {
 		if open.Obstructions[last].LeftOne {
 			left = job.Datum.Left.Value - end[2]
 		}
+		if left < 0 {
+			t.Skip("the chain ends beyond the van's edge, and a tape has no sign")
+		}
 		o.Total[survey.Y] = slant(left, job.Datum.SideBelow)
 		o.Total[survey.Y].Start, o.Total[survey.Y].Text = survey.FromLeft, "L "+o.Total[survey.Y].Text
 		job.Obstructions = job.Obstructions.With(last, o)
