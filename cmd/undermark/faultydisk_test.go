@@ -15,7 +15,7 @@ import (
 
 // failing is a system that answers some calls with an error (strace's --inject).
 func failing(t *testing.T, calls string) []string {
-	return append(tracer(t, os.DevNull), "-e", "inject="+calls)
+	return append(tracer(t, os.DevNull), "-e", "trace="+traceCalls+",flock", "-e", "inject="+calls)
 }
 
 // Whatever a disk refuses, the fitter reads why, the file stays as it was, the work goes on and is saved once the disk lets it.

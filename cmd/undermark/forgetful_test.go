@@ -202,7 +202,7 @@ type sysCall struct {
 }
 
 // traceCalls are the calls that a disk has to know, and those that it must not meet.
-const traceCalls = "openat,open,creat,write,pwrite64,pwritev,writev,fsync,fdatasync,rename,renameat,renameat2,unlink,unlinkat,rmdir,link,linkat,symlinkat,ftruncate,truncate,mkdir,mkdirat,copy_file_range,sendfile,flock"
+const traceCalls = "openat,open,creat,write,pwrite64,pwritev,writev,fsync,fdatasync,rename,renameat,renameat2,unlink,unlinkat,rmdir,link,linkat,symlinkat,ftruncate,truncate,mkdir,mkdirat,copy_file_range,sendfile"
 
 var (
 	tracedLine = regexp.MustCompile(`^(\d+) +([\d.]+) (?:<\.\.\. )?(\w+)(?: resumed>|\()(.*)$`)
