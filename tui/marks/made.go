@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
 // made ticks what is shown and goes on to the next that is not made, and says what was ticked: the figures in sight are then
@@ -57,7 +59,11 @@ func saidOf(s desk.State, tick string) string {
 	case len(left) == 0:
 		return " " + allMade(s)
 	case before > 0 && len(onTop(s)) == 0 && s.Marks.Pilot.Drilled == nil:
-		return fmt.Sprintf(" All on top is made: drill the pilot, then measure it (%s). Marked from below, and not made yet: %d.", keyDrill.Help().Key, len(left))
+		next := "drill the pilot, then measure it (" + keyDrill.Help().Key + ")."
+		if hit := hitAtCut(s); hit != "" {
+			next = "don't drill, the cut is foul: " + hit + "."
+		}
+		return fmt.Sprintf(" All on top is made: %s Marked from below, and not made yet: %d.", next, len(left))
 	}
 	return ""
 }
@@ -65,13 +71,26 @@ func saidOf(s desk.State, tick string) string {
 // allMade says what comes after the last mark.
 func allMade(s desk.State) string {
 	text := "All made."
-	if s.Marks.Pilot.Drilled == nil {
+	switch hit := hitAtCut(s); {
+	case hit != "":
+		text = "All made, but the cut is foul: " + hit + ". Don't drill or saw there; move the cut (Place)."
+	case s.Marks.Pilot.Drilled == nil:
 		text = "All made: drill the pilot, then measure it from below (" + keyDrill.Help().Key + ")."
 	}
 	if more := waiting(s); more != "" {
 		text += " " + strings.ToUpper(more[:1]) + more[1:] + "."
 	}
 	return text
+}
+
+// hitAtCut names the worst of what a cut where it is would hit, "" for nothing.
+func hitAtCut(s desk.State) string {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if f.Rule.AtCut && f.Verdict == rules.Foul {
+			return f.About() + ", " + words.Margin(*f, s.Settings.Units)
+		}
+	}
+	return ""
 }
 
 // leftOf are those of some items that are not made.

@@ -10,6 +10,7 @@ import (
 
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
 )
 
 // tapOn taps the first row of the screen that has the text in it, so many columns in.
@@ -83,4 +84,15 @@ func TestWhatComesAfterTheLastTick(t *testing.T) {
 	change := screentest.Pressed(d, 'd')
 	assert.Equal(t, "Place", change.Goto)
 	assert.Equal(t, "drilled", change.Open.Field)
+}
+
+// Who marks a foul cut all the same is not told to drill it.
+func TestNobodyIsToldToDrillAFoulCut(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	d.Type("lm")
+	for range items(d.State) {
+		d.Type("<enter>")
+		assert.NotContains(t, d.Said, "drill the pilot")
+	}
+	assert.Contains(t, d.Said, "All made, but the cut is foul: cut: brake pipe across, 84.6 mm short. Don't drill or saw there")
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"slices"
 
 	"bench.example/undermark/rules"
@@ -21,6 +22,9 @@ func NoAdvice(r rules.Result) string {
 			return "first the floor (2): a size of it is a guess"
 		}
 		return "no reading would decide what is doubtful: move something"
+	}
+	if n := len(r.Open()); n > 0 {
+		return fmt.Sprintf("no reading is in doubt; %d kinds were not looked for (1)", n)
 	}
 	return "nothing more; no verdict on what was entered is in doubt"
 }
