@@ -145,10 +145,13 @@ func FuzzKeys(f *testing.F) {
 			require.Equal(t, b.h, strings.Count(b.View(), "\n")+1, "%q", pressed)
 		}
 		readsBack(t, b, o)
-		for b.overlay() != nil {
+		b.send(tea.WindowSizeMsg{Width: 100, Height: 30}) // one that is too small takes no keys
+		for n := 0; b.overlay() != nil; n++ {
+			require.Less(t, n, 50, "what lies over the screens goes by Esc: %q\n%s", pressed, b.View())
 			b.press("esc")
 		}
-		for len(b.desk.Steps()) > 0 {
+		for n := 0; len(b.desk.Steps()) > 0; n++ {
+			require.Less(t, n, 500, "undo comes to an end: %q\n%s", pressed, b.View())
 			b.press("ctrl+z")
 		}
 		require.Equal(t, begun, string(b.desk.State.Job.Format()), "%q", pressed)
