@@ -40,6 +40,9 @@ func readJob(r *reader, values map[string]any) Job {
 	if s := t.sub("extra", optional); s != nil && len(s.values) > 0 {
 		j.readExtra(s.values)
 	}
+	if wrong := j.TooMany(); wrong != "" {
+		r.fault("", " %s", wrong)
+	}
 	t.done()
 	return j
 }

@@ -56,9 +56,12 @@ func (d *Desk) Apply(c desk.Change) (done Done) {
 }
 
 // edit puts a changed job on the desk, unless its readings or runs contradict each other in a way that they did not
-// before: such a job could neither be judged nor saved. Then it returns why. Matching points that do not fit each other are
+// before, or it holds more than a job may: such a job could neither be judged nor saved. Then it returns why. Matching points that do not fit each other are
 // taken: a reading of which the last digit was not would be wrong, too.
 func (d *Desk) edit(c desk.Change) (refused string) {
+	if wrong := c.Job.TooMany(); wrong != "" {
+		return "the job then " + wrong
+	}
 	result, faults := rules.Rejudge(&d.State.Result, *c.Job, d.State.Book)
 	for _, fault := range faults {
 		if !desk.Misfit(fault) && !d.knows(fault) {

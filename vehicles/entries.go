@@ -1,0 +1,68 @@
+package vehicles
+
+import "fmt"
+
+// MostEntries is how many things, records and points of paths a job may hold, all together: twenty times what the fullest van has. With so
+// many each key is still answered at once (BenchmarkKeyAtTheLimit); with twenty times as many it took seconds.
+const MostEntries = 2000
+
+// Entries is how many things, records and points of paths a job holds: what grows with its lists, whatever they are of.
+func (j *Job) Entries() int {
+	n := len(j.Bow) + len(j.Wheels) + len(j.Ties) + len(j.Stack) + len(j.Ductwork.Bends) + len(j.Ductwork.Fan) + j.UnfinishedCount() +
+		len(j.Refusals) + len(j.Guesses) + len(j.Obstructions) + len(j.Openings) + len(j.Fittings) + len(j.Surfaces) + len(j.Done)
+	for i := range j.Obstructions {
+		n += len(j.Obstructions[i].Path)
+	}
+	for i := range j.Openings {
+		n += len(j.Openings[i].Path)
+	}
+	for i := range j.Fittings {
+		n += len(j.Fittings[i].Path)
+	}
+	for i := range j.Surfaces {
+		n += len(j.Surfaces[i].Layers)
+	}
+	for i := range j.Done {
+		n += len(j.Done[i].Photos)
+	}
+	for _, u := range []List[Begun]{j.Unfinished.Obstructions, j.Unfinished.Openings, j.Unfinished.Fittings, j.Unfinished.Ties} {
+		for _, begun := range u {
+			n += len(begun.Texts)
+		}
+	}
+	runs := []*Run{j.Exhaust, j.Intake, j.Fuel}
+	if j.Built != nil {
+		runs = append(runs, j.Built.Exhaust, j.Built.Intake, j.Built.Fuel)
+	}
+	for _, run := range runs {
+		n += run.entries()
+	}
+	return n + entriesOf(j.RunLooks) + entriesOf(j.OpeningLooks)
+}
+
+// entries are the points of a run and what hangs on it; nil is no run.
+func (r *Run) entries() int {
+	if r == nil {
+		return 0
+	}
+	return len(r.Path) + len(r.Clips) + len(r.Drains) + len(r.Shielded.Names)
+}
+
+func entriesOf(looks []Look) int {
+	n := len(looks)
+	for _, look := range looks {
+		for _, path := range look.Runs {
+			n += len(path)
+		}
+	}
+	return n
+}
+
+// TooMany says that a job holds more than it may and what to do, "" when it does not. Before it stands what holds that much.
+func (j *Job) TooMany() string {
+	n := j.Entries()
+	if n <= MostEntries {
+		return ""
+	}
+	return fmt.Sprintf("holds %d things and points of paths, at most %d can be shown and judged while somebody waits: leave out what is far from cut and runs", n, MostEntries)
+}

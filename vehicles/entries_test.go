@@ -1,0 +1,65 @@
+package vehicles
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// crowded is a job's file with n of what a text spells, which may have the number of each in it.
+func crowded(n int, before, each, behind string) string {
+	var b strings.Builder
+	b.WriteString(head + before)
+	for i := range n {
+		b.WriteString(strings.ReplaceAll(each, "%d", fmt.Sprint(i)))
+	}
+	return b.String() + behind
+}
+
+// lists are what of a job's file has no end of its own: how many entries stand beside those of the list.
+var lists = map[string]struct {
+	beside               int
+	before, each, behind string
+}{
+	"obstructions":       {0, "", "[[obstruction]]\nname = \"m%d\"\nkind = \"crossmember\"\nx = [1, 2]\ny = [1, 2]\n", ""},
+	"points of a pipe":   {1, "[[obstruction]]\nname = \"pipe\"\nkind = \"brake line\"\nacross = 8\npath = [", "[%d, 1],", "]\n"},
+	"matching points":    {0, "", "[[tie]]\nname = \"t%d\"\nbelow = [%d, 1]\nabove = [%d, 1]\n", ""},
+	"wheels":             {0, "", "[[wheel]]\nat = [%d, 780]\n", ""},
+	"fittings":           {0, "", "[[fitting]]\nname = \"f%d\"\nx = [1, 2]\ny = [1, 2]\nrise = [0, 1]\n", ""},
+	"points of a run":    {0, "[exhaust]\nacross = 26\npath = [", "[%d, 1, 50],", "]\n"},
+	"clips":              {2, "[exhaust]\nacross = 26\npath = [[1, 1, 50], [9000, 1, 50]]\nclips = [", "%d,", "]\n"},
+	"layers":             {0, "", "[[layer]]\nkind = \"ply\"\nthick = 1\n", ""},
+	"photos":             {1, "[[done]]\nstep = \"fall\"\nphotos = [", "\"p%d.jpg\",", "]\n"},
+	"built run":          {0, "[built.exhaust]\nacross = 26\npath = [", "[%d, 1, 50],", "]\n"},
+	"what was refused":   {0, "", "[[extra.refused]]\nof = \"floor\"\nname = \"n%d\"\nfield = \"width\"\nlabel = \"width\"\ntext = \"x\"\nwhy = \"y\"\n", ""},
+	"what is begun":      {0, "", "[[extra.\"unfinished obstruction\"]]\nname = \"n%d\"\n", ""},
+	"surfaces":           {0, "", "[[surface]]\nname = \"s%d\"\nlies = \"wall\"\narea = 1\n", ""},
+	"points of a bumper": {0, "", "[[datum.bow]]\ny = %d\noffset = 1\n", ""},
+}
+
+// A job holds as much as it may and no more, whatever it is of.
+func TestAJobHoldsSoManyThingsAndPoints(t *testing.T) {
+	for name, l := range lists {
+		job, faults := parse([]byte(crowded(10, l.before, l.each, l.behind)), "a.toml")
+		require.Empty(t, faults, name)
+		each := (job.Entries() - l.beside) / 10
+		require.Positive(t, each, name)
+		n := (MostEntries - l.beside) / each
+		job, faults = parse([]byte(crowded(n, l.before, l.each, l.behind)), "a.toml")
+		require.Empty(t, faults, name)
+		assert.LessOrEqual(t, job.Entries(), MostEntries)
+		_, faults = parse([]byte(crowded(n+1, l.before, l.each, l.behind)), "a.toml")
+		require.Len(t, faults, 1, name)
+		assert.Regexp(t, `^a\.toml:1: the file holds \d+ things and points of paths, at most 2000 can be .+: leave out .+$`, faults[0].Error(), name)
+	}
+}
+
+// What others keep in a job's file is theirs: only the size of the file bounds it.
+func TestWhatOthersKeepIsNotCounted(t *testing.T) {
+	job, faults := parse([]byte(crowded(MostEntries+1, "[extra]\nn = [", "%d,", "]\n")), "a.toml")
+	require.Empty(t, faults)
+	assert.Zero(t, job.Entries())
+}
