@@ -29,6 +29,9 @@ func OnPaper() sheet.Words {
 		Fall:      Fall,
 		Missing:   NotKnown,
 		Otherwise: BuiltOtherwise,
+
+		Deviation:   func(d rules.Deviation) [5]string { return Deviation(d, mm) },
+		Unexplained: Unexplained,
 	}
 }
 
