@@ -128,8 +128,8 @@ func (b *budget) marks() {
 	}
 }
 
-// drilled tells whether the subject is where the drilled hole was measured to be: all that has no mark of its own.
-func (b *budget) drilled() bool { return b.r.Plan.Cut.Drilled && b.f.Subject.onCut() }
+// drilled tells whether the subject is where the hole was measured to be: all that has no mark of its own.
+func (b *budget) drilled() bool { return b.r.Plan.Cut.Below && b.f.Subject.onCut() }
 
 func (b *budget) cutMade() (x, y vehicles.Made) {
 	job := &b.r.Job

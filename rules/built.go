@@ -68,9 +68,36 @@ type builtJSON struct {
 	Otherwise []string `json:"otherwise"` // the tables that were made otherwise
 	Planned   Result   `json:"planned"`
 	Built     Result   `json:"built"`
+
+	Deviations []deviationJSON `json:"deviations"`
+}
+
+// deviationJSON is a Deviation; what nobody has said or read is null.
+type deviationJSON struct {
+	Table       string   `json:"table"`
+	What        string   `json:"what"`
+	Unit        Unit     `json:"unit"`
+	Planned     *float64 `json:"planned"`
+	Built       *float64 `json:"built"`
+	By          *float64 `json:"by"`
+	Sigma       *float64 `json:"sigma"`
+	Unexplained bool     `json:"unexplained"`
+	Verdict     string   `json:"verdict"`
+}
+
+func deviationsJSON(list []Deviation) []deviationJSON {
+	out := make([]deviationJSON, len(list))
+	for i, d := range list {
+		by, ok := d.By()
+		out[i] = deviationJSON{
+			d.Table, d.What, d.Unit, maybe(d.Planned), maybe(d.Built), maybe(vehicles.Number{Value: by, Set: ok}), maybe(d.Sigma), d.Unexplained, d.Verdict.String(),
+		}
+	}
+	return out
 }
 
 // BuiltJSON writes both as `check --built --json` prints them, each as `check --json` does.
 func BuiltJSON(planned, built Result) ([]byte, error) {
-	return json.Marshal(builtJSON{jsonFormat, planned.Job.Ref, append([]string{}, planned.Job.BuiltOtherwise().Tables()...), planned, built})
+	otherwise := append([]string{}, planned.Job.BuiltOtherwise().Tables()...)
+	return json.Marshal(builtJSON{jsonFormat, planned.Job.Ref, otherwise, planned, built, deviationsJSON(Deviations(&planned, &built))})
 }

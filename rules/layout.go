@@ -139,6 +139,11 @@ func chosen(ranked []*Layout) (best []Layout) {
 	return best
 }
 
+// CutStays tells whether there is a hole that the cut stays with: the pilot measured, or ticked as drilled, or the cut ticked as sawn.
+func (r *Result) CutStays() bool {
+	return r.Job.Cut != nil && (r.Plan.Cut.Drilled || r.Job.DoneOf(vehicles.PilotDrilled).At != "" || r.Job.DoneOf(vehicles.Sawn).At != "")
+}
+
 // layouting is one search for layouts.
 type layouting struct {
 	seeking
@@ -156,7 +161,7 @@ type layouting struct {
 }
 
 func newLayouting(ctx context.Context, r *Result, workers int, tell func(Progress)) *layouting {
-	l := &layouting{result: withRuns(r), workers: workers, fixed: r.Plan.Cut.Drilled, cut: RoomForSaw(r)}
+	l := &layouting{result: withRuns(r), workers: workers, fixed: r.CutStays(), cut: RoomForSaw(r)}
 	l.seeking = seeking{ctx, func(at Stage, done, of int) { tell(Progress{at, done, of, l.kept}) }}
 	l.wish, l.within = WishOf(r)
 	l.in = newLettering(l.cut, workers)

@@ -18,11 +18,11 @@ type putting struct {
 	at    geometry.Point // where, in the frame below
 }
 
-// theCut is where the cut is, and plate, body and bolts with it: by the mark from above, or where the drilled hole was
+// theCut is where the cut is, and plate, body and bolts with it: by the mark from above, or where the hole was
 // measured from below.
 func (j *judge) theCut() putting {
 	c := &j.plan.Cut
-	return putting{variances{c.UX * c.UX, c.UY * c.UY, 0}, !c.Drilled, c.At}
+	return putting{variances{c.UX * c.UX, c.UY * c.UY, 0}, !c.Below, c.At}
 }
 
 // markedAbove is what is put at a place by a mark from above of its own.

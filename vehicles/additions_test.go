@@ -15,6 +15,7 @@ import (
 
 const (
 	drilledCut = "[cut]\nat = [1210, 240]\nacross = 127\n" // three lines
+	sawnCut    = "[built.cut]\nat = [1210, 240]\nacross = 127\n"
 	directTank = drilledCut + "[[cut.direct]]\nto = \"tank\"\n"
 )
 
@@ -64,6 +65,12 @@ var brokenAdditions = []brokenPart{
 	{"[built.cutt]\nat = [1, 2]", 1, `built: cutt is an unknown key; did you mean cut?`},
 	{"[built.cut]\nat = [1, 2]", 1, `built: cut.across is missing`},
 	{"[built.exhaust]\nacross = 26\npath = [[1, 2]]", 3, `built: exhaust.path, point 1`},
+	{"[cut]\nat = [1, 2]\nacross = 127\nsawn = { x = 1222 }", 4, `cut: sawn is an unknown key`},
+	{sawnCut + "sawn = 5", 4, `built: cut.sawn is 5; it must be a table`},
+	{sawnCut + "sawn = {}", 4, `built: cut.sawn is empty: give it x, y or both, as sawn = { x = 1222, y = "L 652" }`},
+	{sawnCut + "sawn = { x = \"L 652\" }", 4, `built: cut.sawn.x: "L 652"`},
+	{sawnCut + "sawn = { z = 5 }", 4, `built: cut.sawn.z is an unknown key`},
+	{sawnCut + "sawn = { x = \"+84\" }", 4, `as built: cut: sawn.x: +84: it runs on, but nothing stands before it`},
 	{"[built.wish]\nat = [1, 2]", 1, `built: wish is an unknown key`},
 	{"[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\nshielded = [\"no such thing\"]", 4, `as built: exhaust: shielded, value 1 is "no such thing", and no obstruction has that name`},
 

@@ -3,6 +3,9 @@ package vehicles
 import (
 	"slices"
 	"strings"
+
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 )
 
 // Built is what of the plan was made otherwise, as it came out: whole tables in place of those planned, nil for what is as planned.
@@ -59,6 +62,29 @@ func (j Job) WithBuilt(b Built) Job {
 		j.Built = nil
 	}
 	return j
+}
+
+// ReadSawn returns a cut as built with where its hole was read from below along an axis; a reading without text says that it was
+// not, and it is there as it was planned. At is where the readings come to, to 0.01 mm. What was read of the pilot says nothing of the
+// hole then, and holds again once nothing was made otherwise. The job must have a cut; a reading that can't be reduced leaves At as it was.
+func (j *Job) ReadSawn(c Cut, axis survey.Axis, reading survey.Reading) Cut {
+	if c.Sawn[axis] = reading; reading.Text == "" {
+		c.At[axis] = j.Cut.At[axis]
+	}
+	r := newReducer(j)
+	place := CutPlace{At: geometry.Point{X: c.At[0], Y: c.At[1]}}
+	if r.sawn(&place, &c.Sawn, &thing{"cut", -1, ""}); len(r.faults) == 0 {
+		for i, v := range []float64{place.At.X, place.At.Y} {
+			if c.Sawn[i].Text != "" {
+				c.At[i] = hundredth(v)
+			}
+		}
+	}
+	c.Drilled, c.Direct = nil, nil
+	if c.Sawn == (Pair{}) && c.At == j.Cut.At {
+		c.Drilled, c.Direct = j.Cut.Drilled, j.Cut.Direct
+	}
+	return c
 }
 
 // built reads what was made otherwise, nil for nothing.

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/survey"
 )
 
 // What was made otherwise stands in place of what was planned, and nothing else changes.
@@ -64,4 +66,31 @@ func TestWhatWasDoneStaysWithItsVan(t *testing.T) {
 	fresh := CarryOver(job, "TL-90")
 	assert.Nil(t, fresh.Built)
 	assert.Empty(t, fresh.Done)
+}
+
+// A hole as built that was read from below is where its readings are, as uncertain as those; along an axis that nobody read it is where
+// cut.at has it, as uncertain as a mark is. The readings of the pilot are worth no more then.
+func TestASawnHoleIsWhereItWasRead(t *testing.T) {
+	x, y := survey.FromNumber(1313, true), mustSay("L 693", survey.Y)
+	plan := func(at Pair) CutPlace {
+		cut := *Demo().Cut
+		cut.Sawn = at
+		p, faults := Reduce(Demo().WithBuilt(Built{Cut: &cut}).AsBuilt())
+		require.Empty(t, faults)
+		return p.Cut
+	}
+	pilot, faults := Reduce(Demo().WithDrilled(&Pair{x, y}))
+	require.Empty(t, faults)
+	both := plan(Pair{x, y})
+	assert.Equal(t, pilot.Cut.At, both.At, "reduced as a pilot's are")
+	assert.Equal(t, pilot.Cut.UX, both.UX)
+	assert.Equal(t, pilot.Cut.UY, both.UY)
+	assert.True(t, both.Below)
+	assert.False(t, both.Drilled)
+	assert.Equal(t, both.At, both.Intended)
+	one := plan(Pair{x, {}})
+	assert.InDelta(t, both.At.X, one.At.X, 1e-9)
+	assert.Equal(t, Demo().Cut.At[1], one.At.Y)
+	assert.Equal(t, pilot.Cut.UMark[1], one.UY)
+	assert.False(t, one.Below)
 }

@@ -88,19 +88,19 @@ func (w *writer) obstruction(o Obstruction) {
 	}
 	w.texts("holds", o.Holds)
 	w.maybe("travel", o.Travel)
-	w.totals(o.Total)
+	w.eitherOf("total", o.Total)
 }
 
-// totals writes the overall readings there are.
-func (w *writer) totals(t Totals) {
+// eitherOf writes those of two readings that there are.
+func (w *writer) eitherOf(key string, p Pair) {
 	said := func(r survey.Reading) string {
 		if r.Text == "" {
 			return ""
 		}
 		return tomlReading(r)
 	}
-	if x, y := said(t[0]), said(t[1]); x+y != "" {
-		w.value("total", inline("x", x, "y", y))
+	if x, y := said(p[0]), said(p[1]); x+y != "" {
+		w.value(key, inline("x", x, "y", y))
 	}
 }
 
@@ -126,7 +126,7 @@ func (w *writer) fitting(f Fitting) {
 	if f.Unconfirmed {
 		w.value("measured", "false")
 	}
-	w.totals(f.Total)
+	w.eitherOf("total", f.Total)
 }
 
 func (w *writer) tie(t Tie) {
@@ -190,6 +190,7 @@ func (w *writer) cut(c Cut) {
 	if c.Drilled != nil {
 		w.pair("drilled", *c.Drilled)
 	}
+	w.eitherOf("sawn", c.Sawn)
 	if len(c.Direct) > 0 {
 		tapes := make([]string, len(c.Direct))
 		for i, d := range c.Direct {

@@ -173,7 +173,9 @@ func anyWork(t *rapid.T, j *Job) {
 	}
 	if rapid.IntRange(0, 3).Draw(t, "built otherwise") == 0 {
 		made := Job{Obstructions: j.Obstructions}
-		anyPlans(t, &made)
+		if anyPlans(t, &made); made.Cut != nil {
+			made.Cut.Sawn = anyTotals(t)
+		}
 		*j = j.WithBuilt(Built{made.Heater, made.Cut, made.Exhaust, made.Intake, made.Fuel})
 	}
 }

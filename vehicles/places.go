@@ -138,9 +138,9 @@ func (t *table) twoForms(key string) {
 	t.r.fault(joinKey(t.path, key), " is one form of place too many: keep x and y, or path, or centre")
 }
 
-// totals reads the overall readings of where a chain ends, each of which may be left out.
-func (t *table) totals() (p Totals) {
-	s := t.sub("total", optional)
+// eitherOf reads two readings, each of which may be left out; like is one that would do.
+func (t *table) eitherOf(key, like string) (p Pair) {
+	s := t.sub(key, optional)
 	if s == nil {
 		return p
 	}
@@ -150,11 +150,14 @@ func (t *table) totals() (p Totals) {
 		}
 	}
 	if len(s.values) == 0 {
-		t.r.fault(s.path, " is empty: give it x, y or both, as total = { x = 1540 }")
+		t.r.fault(s.path, " is empty: give it x, y or both, as %s", like)
 	}
 	s.done()
 	return p
 }
+
+// totals reads the overall readings of where a chain ends.
+func (t *table) totals() Totals { return t.eitherOf("total", "total = { x = 1540 }") }
 
 // bow reads how the bumper's edge runs.
 func (t *table) bow() (points []BowPoint) {

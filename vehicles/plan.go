@@ -66,12 +66,13 @@ type PlacedOpening struct {
 	Placed
 }
 
-// CutPlace is where the cut is: where it is meant, or where the pilot hole was measured to be.
+// CutPlace is where the cut is: where it is meant, or where the pilot hole, or the hole as built, was measured to be.
 type CutPlace struct {
-	Intended geometry.Point // cut.at
+	Intended geometry.Point // cut.at, but where the hole as built was read
 	At       geometry.Point // the drilled place once there is one, else Intended
 	Drilled  bool
-	UX, UY   float64    // of At: of the mark from above, or of the readings of the drilled hole
+	Below    bool       // At was read from below in x and in y; else a mark from above is in it
+	UX, UY   float64    // of At: of the mark from above, or of the readings of the hole
 	UMark    [2]float64 // of the mark at Intended, whatever was drilled
 }
 

@@ -1,6 +1,7 @@
 package vehicles
 
 import (
+	"strings"
 	"unicode"
 
 	"bench.example/undermark/geometry/survey"
@@ -247,6 +248,9 @@ func (t *table) cut() *Cut {
 		c.Drilled = &p
 	}
 	t.known = append(t.known, "drilled")
+	if strings.HasPrefix(t.path, "built.") { // a hole that is planned is not sawn
+		c.Sawn = t.eitherOf("sawn", `sawn = { x = 1222, y = "L 652" }`)
+	}
 	for _, s := range t.list("direct") {
 		c.Direct = append(c.Direct, s.direct())
 	}

@@ -206,12 +206,33 @@ func (r *reducer) cut(fit survey.Fit) CutPlace {
 	at := geometry.Point{X: c.At[0], Y: c.At[1]}
 	place := CutPlace{Intended: at, At: at, UMark: r.job.AboveMarkU(fit.Up(at))}
 	place.UX, place.UY = place.UMark[0], place.UMark[1]
-	if c.Drilled != nil {
-		x, y := r.point(c.Drilled, &thing{"cut", -1, ""}, "drilled", &r.below)
-		place.At, place.Drilled = geometry.Point{X: x.Value, Y: y.Value}, true
+	what := thing{"cut", -1, ""}
+	switch {
+	case c.Sawn != Pair{}:
+		r.sawn(&place, &c.Sawn, &what)
+	case c.Drilled != nil:
+		x, y := r.point(c.Drilled, &what, "drilled", &r.below)
+		place.At, place.Drilled, place.Below = geometry.Point{X: x.Value, Y: y.Value}, true, true
 		place.UX, place.UY = x.U, y.U
 	}
 	return place
+}
+
+// sawn reduces where the hole as built was read. Along an axis that nobody read it is where cut.at has it, as well as a mark is.
+func (r *reducer) sawn(place *CutPlace, p *Pair, what *thing) {
+	onFloor := spot{known: true, y: place.At.Y}
+	read := func(axis survey.Axis, at, u *float64) {
+		var before, e end
+		if p[axis].Text == "" {
+			return
+		}
+		r.reading(&e, &r.below, axis, &p[axis], &onFloor, &before, what, &value{leaf: "sawn", point: -1, part: [...]string{"x", "y"}[axis]})
+		*at, *u = e.Value, e.U
+	}
+	read(survey.Y, &place.At.Y, &place.UY)
+	onFloor.y = place.At.Y
+	read(survey.X, &place.At.X, &place.UX)
+	place.Intended, place.Below = place.At, p[0].Text != "" && p[1].Text != ""
 }
 
 // AboveMarkU returns the standard uncertainties in x and y, mm, of a mark put from above at p, a place of the above

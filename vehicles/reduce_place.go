@@ -22,16 +22,21 @@ func (t *thing) key(leaf string) string {
 	return joinKey(t.table, leaf)
 }
 
-// value says which value of a key a reading is: of a path's point, or where point is -1 of the key itself.
+// value says which value of a key a reading is: of a path's point, or where point is -1 of the key itself; where it has parts by
+// name, which.
 type value struct {
 	leaf         string
 	point, index int
+	part         string
 }
 
 func (v value) key(what *thing) string {
 	key := what.key(v.leaf)
 	if v.point >= 0 {
 		key = joinIndex(key, v.point)
+	}
+	if v.part != "" {
+		return joinKey(key, v.part)
 	}
 	return joinIndex(key, v.index)
 }
@@ -99,7 +104,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 }
 
 // The four readings of a rectangle.
-var boxValues = [4]value{{"x", -1, 0}, {"x", -1, 1}, {"y", -1, 0}, {"y", -1, 1}}
+var boxValues = [4]value{{leaf: "x", point: -1}, {leaf: "x", point: -1, index: 1}, {leaf: "y", point: -1}, {leaf: "y", point: -1, index: 1}}
 
 // forward says in which order the x readings of a rectangle stand: from the rear to the nose, on either side of the datum.
 func (r *reducer) forward(near, far float64) string {
@@ -167,8 +172,8 @@ func (r *reducer) step(placed *Placed, p *Pair, what *thing, v value, from *side
 func (r *reducer) point(p *Pair, what *thing, leaf string, from *side) (x, y survey.Coord) {
 	onFloor := spot{known: true}
 	var before, ex, ey end
-	r.reading(&ey, from, survey.Y, &p[1], &onFloor, &before, what, &value{leaf, -1, 1})
+	r.reading(&ey, from, survey.Y, &p[1], &onFloor, &before, what, &value{leaf: leaf, point: -1, index: 1})
 	onFloor.y = ey.Value
-	r.reading(&ex, from, survey.X, &p[0], &onFloor, &before, what, &value{leaf, -1, 0})
+	r.reading(&ex, from, survey.X, &p[0], &onFloor, &before, what, &value{leaf: leaf, point: -1})
 	return ex.Coord, ey.Coord
 }

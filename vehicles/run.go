@@ -19,6 +19,9 @@ var RunKinds = [...]RunKind{ExhaustRun, IntakeRun, FuelRun}
 func (k RunKind) String() string { return [...]string{"exhaust", "intake", "fuel line"}[k] }
 
 // key is the table of the file that holds it.
+// Table is the run's table in the job file.
+func (k RunKind) Table() string { return k.key() }
+
 func (k RunKind) key() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
 
 // FarEnd is which point of a path of so many is that away from the heater.

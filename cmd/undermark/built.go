@@ -54,6 +54,7 @@ func notBuilt(f *answerFlags, planned *rules.Result, s streams) (string, error) 
 func builtText(p *paper, planned, built *rules.Result) string {
 	p.line("%s as built: %s; as planned: %s.", planned.Job.Ref, words.Standing(built), words.Standing(planned))
 	p.line("Made otherwise: %s.", strings.Join(words.BuiltOtherwise(&planned.Job), ", "))
+	deviationsText(p, rules.Deviations(planned, built))
 	dangersText(p, built)
 	list := rules.Compare(planned, built)
 	head := []string{"built", "danger", "of", "margin built", "planned", desk.PlusMinusHead, "why"}
@@ -64,6 +65,19 @@ func builtText(p *paper, planned, built *rules.Result) string {
 	p.grid(grid{head, rows, 3, 6})
 	p.list(words.NotEntered, words.Unchecked(built.Unchecked))
 	return p.String()
+}
+
+// deviationsText says what was planned, what was built and by how much that is more, each with its worst finding as built.
+func deviationsText(p *paper, list []rules.Deviation) {
+	rows := make([][]string, len(list))
+	for i, d := range list {
+		cells := words.Deviation(d, desk.Millimetres)
+		rows[i] = append([]string{d.Verdict.String()}, cells[:]...)
+	}
+	p.grid(grid{append([]string{"built"}, words.DeviationHeads[:]...), rows, 2, 6})
+	if note := words.Unexplained(list); note != "" {
+		p.line("%s", note)
+	}
 }
 
 // builtRow is one pair of things, as built and as planned.

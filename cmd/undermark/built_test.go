@@ -31,6 +31,7 @@ func TestCheckBuiltSetsBothSideBySide(t *testing.T) {
 		Job            string
 		Otherwise      []string
 		Planned, Built json.RawMessage
+		Deviations     json.RawMessage
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &said))
 	assert.Equal(t, []string{"cut"}, said.Otherwise)
@@ -39,6 +40,8 @@ func TestCheckBuiltSetsBothSideBySide(t *testing.T) {
 	built, asBuilt, _ := call(string(job.AsBuilt().Format()), "check", "--json", "-")
 	assert.JSONEq(t, asBuilt, string(said.Built))
 	assert.Equal(t, built, code, "the exit code is of what was built")
+	assert.JSONEq(t, `[{"table": "cut", "what": "along", "unit": "mm", "planned": 1255, "built": 1315, "by": 60, "sigma": null, "unexplained": false, "verdict": "foul"}]`,
+		string(said.Deviations), "typed without a reading")
 	_, mixed, _ := call(builtJob(), "check", "--json", "-")
 	assert.Equal(t, plain, mixed, "plain check says nothing of it")
 	assert.Equal(t, exitFoul, planned)
@@ -48,8 +51,23 @@ func TestCheckBuiltSetsBothSideBySide(t *testing.T) {
 	assert.Equal(t, built, code)
 	assert.Contains(t, out, "TL-07 as built: ")
 	assert.Contains(t, out, "Made otherwise: cut.\n")
+	assert.Contains(t, out, "\nfoul\tcut along\t1255\t1315\t+60\t\n")
 	assert.Contains(t, out, "\nfoul\tcan kill\tcut: brake pipe across\t-24.6\t-84.6\t", "60 mm farther from it")
 	assert.Contains(t, out, "\ngone, planned clear\tnuisance\tclip's hold, exhaust: sill, left\t\t39.1\t\tnot there as built\n")
+}
+
+// A hole that was read stands with how uncertain that is, and by readings that no tape explains a line says so.
+func TestCheckBuiltSaysByHowMuch(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	text := string(vehicles.Demo().Format()) + "[built.cut]\nat = [1306.42, 195]\nacross = 127\nsawn = { x = 1315, y = \"L 693\" }\n"
+	_, out, complaint := call(text, "check", "--built", "-")
+	require.Empty(t, complaint)
+	assert.Contains(t, out, "\nfoul\tcut along\t1255\t1306.4\t+51.4\t± 1.6\nfoul\tcut across\t195\t195\t0\t± 1.4\n")
+	assert.Contains(t, out, "\nThe hole is farther off than marks and tapes explain: read it again, unless it was sawn there on purpose.\n")
+	near := strings.Replace(text, "1315", "1264", 1)
+	_, out, complaint = call(near, "check", "--built", "-")
+	require.Empty(t, complaint)
+	assert.NotContains(t, out, "farther off")
 }
 
 // A job of which nothing is recorded as built is neither foul nor clear as built: one line says so.

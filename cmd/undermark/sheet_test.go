@@ -429,7 +429,13 @@ func TestAsBuiltOnPaper(t *testing.T) {
 	pages := strings.Join(pagesOf(t, printed(t, file)), "")
 	assert.Contains(t, pages, tight("As built: what came out otherwise than planned"))
 	assert.Contains(t, pages, tight("Made otherwise: cut."))
+	assert.Contains(t, pages, tight("foul cut along 1405 1255 -150"), "typed without a reading")
+	assert.NotContains(t, pages, tight("farther off"))
 	assert.Contains(t, pages, tight("84.6 mm short"), "the brake pipe, as built")
+	read := planned.ReadSawn(clear, survey.X, survey.FromNumber(1264, true))
+	pages = strings.Join(pagesOf(t, printed(t, jobOf(t, planned.WithBuilt(vehicles.Built{Cut: &read})))), "")
+	assert.Contains(t, pages, tight("foul cut along 1405 1255.1 -149.9 ± 1.6"))
+	assert.Contains(t, pages, tight("The hole is farther off than marks and tapes explain"))
 	customer := pagesOf(t, printed(t, file, "--for", "customer"))[0]
 	assert.Contains(t, customer, tight("Not settled when this was printed"))
 	assert.Contains(t, customer, tight("1.25 m forward"))

@@ -29,6 +29,7 @@ func (s *source) built() Section {
 		return section
 	}
 	section.Parts = append(section.Parts, Text{Words: "As built the job is " + built.Verdict.String() + ", as planned " + s.Verdict.String() + "."})
+	section.Parts = append(section.Parts, s.deviations(&built)...)
 	t := Table{Cols: []Col{{Head: "as built"}, {Head: "of; " + deadly + "can kill"}, {Head: "margin", Figure: true}, {Head: "as planned", Figure: true}}}
 	for _, c := range rules.Compare(s.Result, &built) {
 		if c.Same() {
@@ -38,6 +39,21 @@ func (s *source) built() Section {
 	}
 	section.Parts = append(section.Parts, t)
 	return section
+}
+
+// deviations are what was planned, what was built and by how much that is more, each with its worst finding as built.
+func (s *source) deviations(built *rules.Result) []Part {
+	list := rules.Deviations(s.Result, built)
+	t := Table{Cols: []Col{{Head: "as built"}, {Head: "made"}, {Head: "planned", Figure: true}, {Head: "built", Figure: true}, {Head: "by", Figure: true}, {Head: "± 95 %", Figure: true}}}
+	for _, d := range list {
+		cells := s.say.Deviation(d)
+		t.Rows = append(t.Rows, Row{Cells: append([]string{d.Verdict.String()}, cells[:]...), Strong: true})
+	}
+	parts := []Part{t}
+	if note := s.say.Unexplained(list); note != "" {
+		parts = append(parts, Text{Words: note, Bold: true})
+	}
+	return parts
 }
 
 // compared is a row of what a rule says as built and as planned.

@@ -27,6 +27,9 @@ type Words struct {
 	Fall      func(leg geometry.Point3) string              // "↓34", in mm in a metre
 	Missing   func(*rules.Result) []Missing
 	Otherwise func(*vehicles.Job) []string // what was made otherwise than planned: "cut", "heater and collar"
+
+	Deviation   func(rules.Deviation) [5]string // what, planned, built, by, "± 1.6"
+	Unexplained func([]rules.Deviation) string  // what is said where a hole is farther off than readings explain, else ""
 }
 
 // Missing is a title over what was not entered, not said or not looked for.

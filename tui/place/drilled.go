@@ -12,9 +12,30 @@ import (
 
 var keyRelease = bind("r", "let the drilled cut be moved, or hold it", "r")
 
+// hole is the pilot hole that a cut stays with: as it was measured, and when Work has it drilled. The zero value is none.
+type hole struct {
+	measured *vehicles.Pair
+	ticked   string
+}
+
+// holeOf is the pilot hole of the job.
+func holeOf(s desk.State) hole {
+	if s.Job.Cut == nil {
+		return hole{}
+	}
+	return hole{s.Job.Cut.Drilled, s.Job.DoneOf(vehicles.PilotDrilled).At}
+}
+
+// there tells whether there is one.
+func (h hole) there() bool { return h != hole{} }
+
+// unmeasured tells whether it is there and nobody knows where it came out.
+func (h hole) unmeasured() bool { return h.there() && h.measured == nil }
+
 // holds says whether the drilled cut stays where it is whatever is tapped.
 func (m screen) holds(s desk.State) bool {
-	return sawn(s) || s.Job.Cut != nil && s.Job.Cut.Drilled != nil && m.released != s.Job.Cut.Drilled
+	pilot := holeOf(s)
+	return sawn(s) || pilot.there() && m.released != pilot
 }
 
 // sawn tells whether the hole is cut, as Work has it.
@@ -36,6 +57,10 @@ func heldFast(s desk.State) desk.Change {
 	if sawn(s) {
 		return desk.Change{Say: isSawn}
 	}
+	if holeOf(s).unmeasured() {
+		return desk.Change{Say: "The pilot is drilled, as Work has it: the cut stays with it. " + keyPilot.Help().Key + " measures it, " +
+			keyRelease.Help().Key + " lets it be moved, " + keyType.Help().Key + " types a place."}
+	}
 	return desk.Change{Say: "The pilot is drilled: the cut stays with it. " + keyRelease.Help().Key + " lets it be moved, " +
 		keyType.Help().Key + " types a place."}
 }
@@ -46,10 +71,10 @@ func (m screen) release(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: isSawn}
 	}
 	if m.holds(s) {
-		m.released = s.Job.Cut.Drilled
+		m.released = holeOf(s)
 		return m, desk.Change{Say: "Arrows and taps move the drilled cut now; " + keyRelease.Help().Key + " holds it again. " + newPilot}
 	}
-	m.released = nil
+	m.released = hole{}
 	return m, desk.Change{Say: "The cut stays with its pilot hole."}
 }
 

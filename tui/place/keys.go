@@ -44,7 +44,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		keys = append(keys, moving.KeyMove)
 	}
 	keys = append(keys, moving.KeyStep, keyType)
-	if s.Job.Cut.Drilled != nil {
+	if holeOf(s).there() {
 		if keys = append(keys, keyPilot); !sawn(s) {
 			keys = append(keys, keyRelease)
 		}

@@ -135,7 +135,7 @@ func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 func (m screen) title(s desk.State, w int) []string {
 	best := m.proposed()
 	text := fmt.Sprintf("Whole layouts of what was entered, %d of %d", m.at+1, len(best))
-	if s.Job.Cut != nil && s.Result.Plan.Cut.Drilled {
+	if s.Result.CutStays() {
 		text = fmt.Sprintf("The hole stays. Its runs, %d of %d", m.at+1, len(best))
 	}
 	if best[0].Verdict() == rules.Foul {

@@ -99,7 +99,7 @@ func (m screen) takeLayout(s desk.State) (screen, desk.Change) {
 func laidOut(l *rules.Layout, s desk.State) string {
 	u := s.Settings.Units
 	var done []string
-	if !l.Result.Plan.Cut.Drilled {
+	if !l.Result.CutStays() {
 		done = append(done, "cut at "+desk.AtX(l.At.X, u)+", "+desk.Across(l.At.Y, s.Settings), "warm air "+facing(l.Yaw, s))
 	}
 	for _, of := range vehicles.RunKinds {

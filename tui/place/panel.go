@@ -24,6 +24,9 @@ func (m screen) where(s desk.State, w int) []string {
 		}
 		return append(rows, pilotRows(p, s, w)...)
 	}
+	if holeOf(s).unmeasured() && !sawn(s) {
+		rows = append(rows, desk.Wrapped(st.Strong, m.unmeasured(s), w)...)
+	}
 	place := "At " + desk.AtX(at[0], u) + ", " + desk.Across(at[1], s.Settings)
 	if w < desk.SideBySide && lipgloss.Width(rows[0])+3+desk.Width(place) <= w { // rows are dear under a plan
 		rows[0] += "   " + st.Plain.Render(place)
@@ -35,6 +38,14 @@ func (m screen) where(s desk.State, w int) []string {
 		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)
 	}
 	return append(rows, m.belowReadings(s, w)...)
+}
+
+// unmeasured says of a pilot hole that Work alone knows of whether the cut stays with it.
+func (m screen) unmeasured(s desk.State) string {
+	if m.holds(s) {
+		return "Pilot drilled: the cut stays (" + keyPilot.Help().Key + ": measure it)."
+	}
+	return "Arrows and taps move the drilled cut (" + keyRelease.Help().Key + ": hold it)."
 }
 
 // head names what is moved, and the step.

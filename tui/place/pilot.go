@@ -114,11 +114,11 @@ const newPilot = "The saw's own pilot bit would run in the old hole: drill a new
 
 // besideHole adds to an edit that moves the cut's centre away from a drilled pilot hole what becomes of that.
 func besideHole(change desk.Change, s desk.State) desk.Change {
-	if change.Job == nil || change.Say != "" || s.Job.Cut == nil || s.Job.Cut.Drilled == nil || len(s.Faults) > 0 {
+	if change.Job == nil || change.Say != "" || !holeOf(s).there() || len(s.Faults) > 0 {
 		return change
 	}
 	after := change.Job.Cut
-	if after == nil || after.Drilled == nil || after.At == s.Job.Cut.At {
+	if after == nil || after.Drilled == nil && s.Job.Cut.Drilled != nil || after.At == s.Job.Cut.At {
 		return change
 	}
 	away, swallowed := plan2(after.At).Sub(s.Plan.Cut.At).Norm(), after.Across/2

@@ -11,7 +11,6 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
-	"bench.example/undermark/vehicles"
 )
 
 type screen struct {
@@ -25,8 +24,8 @@ type screen struct {
 	slip       int    // from which of them on
 	tapes      taping // the direct tapes from it
 
-	released *vehicles.Pair // the drilled hole that the cut may be moved away from; nil for none
-	top      moving.Scroll  // of the list of the worst
+	released hole          // the pilot hole that the cut may be moved away from; its zero value for none
+	top      moving.Scroll // of the list of the worst
 
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
@@ -161,7 +160,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m.ask(drilled, s), desk.Change{}
 	case key.Matches(k, keyCollar) && s.Job.Cut != nil:
 		return m.ask(collar, s), desk.Change{}
-	case key.Matches(k, keyRelease) && s.Job.Cut != nil && s.Job.Cut.Drilled != nil:
+	case key.Matches(k, keyRelease) && holeOf(s).there():
 		return m.release(s)
 	case key.Matches(k, keyTurn):
 		return m, turn(s, 1)

@@ -54,7 +54,9 @@ func refused(s desk.State) desk.Change {
 		return desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
 	case sawn(s):
 		return desk.Change{Say: isSawn}
-	case s.Job.Cut != nil && s.Job.Cut.Drilled != nil:
+	case holeOf(s).unmeasured():
+		return desk.Change{Say: "The pilot hole is drilled, as Work has it. To look for another place take the tick back there: Space."}
+	case holeOf(s).there():
 		return desk.Change{Say: "The pilot hole is drilled. To look for another place, take it out first (" + keyPilot.Help().Key + ", both blank)."}
 	}
 	return desk.Change{}

@@ -81,11 +81,8 @@ func BareIs(u survey.Units) string {
 
 // InColumn writes a figure for a column that holds figures of all units: mm alone go without theirs.
 func InColumn(v float64, unit rules.Unit, u survey.Units) string {
-	switch unit {
-	case rules.MM:
+	if unit == rules.MM {
 		return survey.Format(v, u)
-	case rules.PerM:
-		return survey.Figure(v) + "/m"
 	}
 	return desk.Behind(survey.Figure(v), unit)
 }

@@ -47,7 +47,7 @@ func TestAFindingInWords(t *testing.T) {
 	pipe.Weight = rules.Kills
 	assert.Equal(t, "† cut: brake pipe, right", Named(pipe))
 	for unit, want := range map[rules.Unit]string{
-		rules.MM: "2.5", rules.Degree: "2.5°", rules.PerM: "2.5/m", rules.Count: "2.5×", rules.Pure: "2.5u²",
+		rules.MM: "2.5", rules.Degree: "2.5°", rules.PerM: "2.5 mm/m", rules.Count: "2.5×", rules.Pure: "2.5u²",
 	} {
 		assert.Equal(t, want, InColumn(2.5, unit, desk.Millimetres))
 	}

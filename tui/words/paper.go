@@ -19,7 +19,7 @@ func OnPaper() sheet.Words {
 		Asked:     Asked,
 		Margin:    func(f rules.Finding) string { return Margin(f, mm) },
 		Repeats:   Repeats,
-		Short:     short,
+		Short:     func(f rules.Finding, v float64) string { return InColumn(v, f.Rule.Unit, mm) },
 		Check:     func(c rules.Check) string { return CheckText(c, desk.Settings{}) },
 		PilotOff:  func(p rules.Pilot) string { return PilotOff(p, desk.Settings{}) },
 		InTheWay:  func(r *rules.Result, m rules.MarkSheet) []string { return BlockedTapes(r, m, desk.Settings{}) },
@@ -29,13 +29,8 @@ func OnPaper() sheet.Words {
 		Fall:      Fall,
 		Missing:   NotKnown,
 		Otherwise: BuiltOtherwise,
-	}
-}
 
-// short is a figure of a column on paper, which has the room for whole units: "34.3 mm/m".
-func short(f rules.Finding, v float64) string {
-	if f.Rule.Unit == rules.PerM {
-		return desk.Quantity(v, f.Rule.Unit, desk.Millimetres)
+		Deviation:   func(d rules.Deviation) [5]string { return Deviation(d, mm) },
+		Unexplained: Unexplained,
 	}
-	return InColumn(v, f.Rule.Unit, desk.Millimetres)
 }

@@ -111,15 +111,20 @@ func WorkElsewhere(d vehicles.Done) string {
 // BuiltOtherwise names what of a job was made otherwise than planned, in a fitter's words; none for nothing.
 func BuiltOtherwise(j *vehicles.Job) (names []string) {
 	for _, table := range j.BuiltOtherwise().Tables() {
-		switch table {
-		case "heater":
-			table = "heater and collar"
-		case "fuel":
-			table = vehicles.FuelRun.String()
-		}
-		names = append(names, table)
+		names = append(names, builtTable(table))
 	}
 	return names
+}
+
+// builtTable is what people call a table of the job file that was made otherwise.
+func builtTable(table string) string {
+	switch table {
+	case "heater":
+		return "heater and collar"
+	case "fuel":
+		return vehicles.FuelRun.String()
+	}
+	return table
 }
 
 // BuiltVerdict is the verdict of what was built, with that of what was planned where it is another.

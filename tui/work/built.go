@@ -83,7 +83,7 @@ func (r builtRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, f
 func (r builtRecord) slots(j *vehicles.Job) form.Slots {
 	switch r.of {
 	case builtCut:
-		return cutSlots()
+		return sawnSlots()
 	case builtHeater:
 		return heaterSlots()
 	}
@@ -118,27 +118,6 @@ func made[T any](f form.Field, of func(vehicles.Job) *T, with func(vehicles.Buil
 		},
 		Say: func(f *form.Field, s desk.State) { f.Blank = "as planned: " + get(*of(s.Job)) },
 	}
-}
-
-// cutSlots say where the hole came out. What was measured of the pilot says nothing of a hole that was sawn elsewhere.
-func cutSlots() form.Slots {
-	of := func(j vehicles.Job) *vehicles.Cut { return j.Cut }
-	with := func(b vehicles.Built, c *vehicles.Cut) vehicles.Built {
-		b.Cut = c
-		return b
-	}
-	slot := func(key, label string, axis int) form.Slot {
-		return made(form.Field{Key: key, Label: label, Unit: "mm"}, of, with,
-			func(c vehicles.Cut) string { return survey.Exact(c.At[axis]) },
-			func(c *vehicles.Cut, text string) error {
-				v, err := form.Length(text, form.AnyLength)
-				if v != c.At[axis] {
-					c.At[axis], c.Drilled, c.Direct = v, nil, nil
-				}
-				return err
-			})
-	}
-	return form.Slots{slot("x", "centre from the datum", 0), slot("y", "left of the centreline", 1)}
 }
 
 // heaterSlots say which collar was fitted, and which way the heater points.

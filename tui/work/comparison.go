@@ -17,6 +17,7 @@ import (
 type comparison struct {
 	planned, built rules.Result
 	fault          string // why what was built can't be judged, "" where it can
+	deviations     []rules.Deviation
 	differ         []rules.Compared
 }
 
@@ -51,6 +52,7 @@ func compare(s desk.State) *comparison {
 	if c.built, c.fault = built, strings.Join(faults, "; "); c.fault != "" {
 		return &c
 	}
+	c.deviations = rules.Deviations(&c.planned, &c.built)
 	for _, pair := range rules.Compare(&c.planned, &c.built) {
 		if !pair.Same() {
 			c.differ = append(c.differ, pair)
@@ -73,54 +75,15 @@ func (c *comparison) head() string {
 	return fmt.Sprintf("As built: %s. As planned: %s. Worse than planned: %d.", words.Tally(c.built.Findings), words.Tally(c.planned.Findings), worse)
 }
 
-// leastName is how many columns a finding's verdict and name have at least beside its figures.
-const leastName = 30
-
-// rows are the findings that came out otherwise in rows of w columns, their margins under each other, as built and as planned.
-func (c *comparison) rows(s desk.State, w int) (rows []string) {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	var is, was desk.Figures
-	margins := func(p rules.Compared) (built, planned string) {
-		if p.Built != nil {
-			built = words.Signed(*p.Built, u)
-		}
-		if p.Planned != nil {
-			planned = words.Signed(*p.Planned, u)
-		}
-		return built, planned
-	}
-	for _, p := range c.differ {
-		built, planned := margins(p)
-		is, was = is.With(built), was.With(planned)
-	}
-	const gap = 2
-	heads := [2]string{"built", "planned"}
-	columns := [2]int{max(is.Width(), len(heads[0])), max(was.Width(), len(heads[1]))}
-	cell := func(i int, text string) string {
-		return strings.Repeat(" ", gap+columns[i]-desk.Width(text)) + text
-	}
-	room := w - 2*gap - columns[0] - columns[1]
-	rows = append(rows, st.Faint.Render(desk.FitRow("margin", room)+cell(0, heads[0])+cell(1, heads[1])))
-	for _, p := range c.differ {
-		built, planned := margins(p)
-		verdict, of := rules.Clear, p.Planned
-		if p.Built != nil {
-			verdict, of = p.Built.Verdict, p.Built
-		}
-		text := words.BuiltVerdict(p) + " " + words.Named(*of)
-		figures := st.Plain.Render(cell(0, is.Write(built)) + cell(1, was.Write(planned)))
-		if room < leastName { // a row of its own for the name
-			rows = append(rows, st.Verdict(verdict).Render(desk.FitRow(text, w)), strings.Repeat(" ", max(0, room))+figures)
-			continue
-		}
-		rows = append(rows, st.Verdict(verdict).Render(desk.FitRow(text, room))+figures)
-	}
-	return rows
-}
-
-// lines are the same findings as lines.
+// lines are the same as lines.
 func (c *comparison) lines(s desk.State) (lines []string) {
 	u := s.Settings.Units
+	for _, d := range c.deviations {
+		lines = append(lines, words.DeviationLine(d, u))
+	}
+	if note := words.Unexplained(c.deviations); note != "" {
+		lines = append(lines, note)
+	}
 	for _, p := range c.differ {
 		of := p.Built
 		if of == nil {

@@ -184,7 +184,7 @@ func TestTaps(t *testing.T) {
 }
 
 func TestGoldens(t *testing.T) {
-	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<to depth><enter>36.5"} {
+	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>L693", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<to depth><enter>36.5"} {
 		for _, size := range screentest.Sizes {
 			r := driver(t, done(seats(), "seat-wait"), size.W, size.H)
 			to := strings.Repeat("<down>", listOf(r.State).Index("depth"))
@@ -199,22 +199,25 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	r := driver(t, vehicles.Demo(), 160, 47)
 	r.Type("<end><up><up><up><up>")
 	assert.Contains(t, r.View(160, 47), "All as planned.")
-	assert.Contains(t, r.View(160, 47), "centre from the datum  as planned: 1255")
+	assert.Contains(t, r.View(160, 47), "from the bumper as planned")
+	assert.NotContains(t, r.View(160, 47), "1255", "what the tape should say is told after it was read, or it would be copied")
 	r.Type("<space>")
 	assert.Nil(t, r.State.Job.Built, "nothing to tick")
 	r.Type("<enter>1315<enter><esc>")
 	require.NotNil(t, r.State.Job.Built)
-	assert.Equal(t, [2]float64{1315, 195}, r.State.Job.Built.Cut.At)
+	assert.Equal(t, [2]float64{1306.42, 195}, r.State.Job.Built.Cut.At, "1315 with the tape 150 mm below the floor")
+	assert.Equal(t, vehicles.Pair{survey.FromNumber(1315, true)}, r.State.Job.Built.Cut.Sawn)
 	assert.Equal(t, [2]float64{1255, 195}, r.State.Job.Cut.At)
 	assert.Contains(t, r.View(160, 47), "otherwise")
-	assert.Regexp(t, `foul † cut: brake pipe across +-24.6 +-84.6`, r.View(160, 47))
+	assert.Regexp(t, `foul † cut: brake pipe across +-33.1 +-84.6`, r.View(160, 47))
 	var lines []string
 	for _, line := range r.Screen.Plain(r.State).All() {
 		if strings.Contains(line, "cut: brake pipe across") {
 			lines = append(lines, line)
 		}
 	}
-	assert.Equal(t, []string{"foul: cut: brake pipe across, 24.6 mm short, planned 84.6 mm short"}, lines)
+	assert.Equal(t, []string{"foul: cut: brake pipe across, 33.1 mm short, planned 84.6 mm short"}, lines)
+	assert.Contains(t, r.Screen.Plain(r.State).All(), "foul: cut along otherwise, planned 1255, built 1306.4, by +51.4 ± 1.6")
 	r.Type("<enter><wipe><esc>")
 	assert.Nil(t, r.State.Job.Built)
 	assert.Equal(t, vehicles.Demo().Format(), r.State.Job.Format())
@@ -229,6 +232,38 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
 	require.NoError(t, err)
 	assert.Equal(t, r.State.Job.Built, again.Built)
+}
+
+// The hole is read as the pilot is: from an edge or from the centreline, and what the tape should have said follows what it said.
+func TestAHoleIsReadWithATape(t *testing.T) {
+	const farther = "The hole is farther off than marks and tapes explain"
+	r := driver(t, vehicles.Demo(), 160, 47)
+	r.Type("<end><up><up><up><up><enter>1264")
+	assert.Regexp(t, `x 1255.1 ± 1.6; planned: 1263.9, it is 0.1\s+mm forward`, r.View(160, 47))
+	r.Type("<enter>l 691")
+	assert.Regexp(t, `197 mm left ± 1.\d; planned: L 693, it is 2 mm\s+left`, r.View(160, 47))
+	assert.NotContains(t, r.View(160, 47), farther)
+	r.Type("<wipe>R1084<esc>")
+	assert.Equal(t, "R 1084", r.State.Job.Built.Cut.Sawn[1].Text)
+	assert.Equal(t, [2]float64{1255.07, 197}, r.State.Job.Built.Cut.At)
+	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, r.State.Job.Built, again.Built)
+	r.Type("<enter><down><wipe>+20")
+	require.Len(t, r.State.Job.Refused(), 1)
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "nothing stands before it to run on from")
+	r.Type("<wipe>L500<esc>")
+	assert.Contains(t, r.View(160, 47), "! "+farther)
+	assert.Contains(t, r.Screen.Plain(r.State).All(), farther+": read it again, unless it was sawn there on purpose.")
+}
+
+// A pilot that was measured is worth what it was once the hole is as planned again.
+func TestBlankReadingsBringThePilotBack(t *testing.T) {
+	x, y := survey.FromNumber(1258, true), survey.FromNumber(196, true)
+	job := vehicles.Demo().WithDrilled(&vehicles.Pair{x, y})
+	r := driver(t, job, 160, 47)
+	r.Type("<end><up><up><up><up><enter>1262<enter>190<esc><enter><wipe><down><wipe><esc>")
+	assert.Equal(t, job.Format(), r.State.Job.Format())
 }
 
 // What can't have been made so is refused as it is in the plan, and kept as it was typed.

@@ -1,0 +1,72 @@
+package words
+
+import (
+	"strings"
+
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+)
+
+// DeviationHeads are over what Deviation says.
+var DeviationHeads = [...]string{"made", "planned", "built", "by", desk.PlusMinusHead}
+
+// fartherThanExplained is said of a hole as built that no readings explain.
+const fartherThanExplained = "The hole is farther off than marks and tapes explain: read it again, unless it was sawn there on purpose."
+
+// Deviation says what came out otherwise: what of the job, as planned, as built, by how much, and within what 95 % of that lie. What
+// nobody has said or read is "".
+func Deviation(d rules.Deviation, u survey.Units) (cells [5]string) {
+	figure := func(v float64) string { return InColumn(v, d.Unit, u) }
+	cells[0] = deviationName(d)
+	if d.Planned.Set {
+		cells[1] = figure(d.Planned.Value)
+	}
+	if d.Built.Set {
+		cells[2] = figure(d.Built.Value)
+	}
+	if by, ok := d.By(); ok {
+		if cells[3] = figure(by); by > 0 {
+			cells[3] = "+" + cells[3]
+		}
+	}
+	if d.Sigma.Set {
+		cells[4] = desk.PlusMinus95(d.Sigma.Value, u)
+	}
+	return cells
+}
+
+// deviationName is what came out otherwise: "cut along", "collar's depth", "exhaust point 2 drop".
+func deviationName(d rules.Deviation) string {
+	switch {
+	case d.Table != "heater":
+		return strings.TrimSpace(builtTable(d.Table) + " " + d.What)
+	case d.What == "collar":
+		return "collar's depth"
+	case d.What == "points":
+		return "warm air points"
+	}
+	return builtTable(d.Table)
+}
+
+// DeviationLine says a deviation as a line, its verdict first.
+func DeviationLine(d rules.Deviation, u survey.Units) string {
+	cells := Deviation(d, u)
+	line := d.Verdict.String() + ": " + cells[0] + " otherwise"
+	for i, word := range [...]string{"planned ", "built ", "by "} {
+		if cell := cells[i+1]; cell != "" {
+			line += ", " + word + cell
+		}
+	}
+	return strings.TrimSpace(line + " " + cells[4])
+}
+
+// Unexplained is what is said where one of them is a hole that no readings explain, else "".
+func Unexplained(list []rules.Deviation) string {
+	for _, d := range list {
+		if d.Unexplained {
+			return fartherThanExplained
+		}
+	}
+	return ""
+}
