@@ -68,7 +68,7 @@ func (p *painter) namings() []naming {
 		if it := &p.parts[i]; p.nameable(it) {
 			rank := it.Rank()
 			switch {
-			case it.Role == scene.Exhaust, it.Role == scene.Outlet:
+			case it.Role == scene.Exhaust, it.Role == scene.Outlet, it.Role == scene.Mouth:
 				rank = scene.RankFocus // it has the fewest places
 			case ending(it), it.Role == scene.Cut && p.Rows < fewRows:
 				rank = scene.RankFoul // after what is in the way
