@@ -35,7 +35,7 @@ func zoomed(w, h int, keys string) []tea.Msg {
 
 // Each figure on the plan is one of the list beside it, of the same thing; what is in the way is marked once a thing.
 func TestTheFiguresOnThePlanAreTheLists(t *testing.T) {
-	figure := regexp.MustCompile(`(\d[\d.]*) (short|to spare)`)
+	figure := regexp.MustCompile(`(\d[\d.]*) (?:mm )?(short|to spare)`)
 	for _, keys := range []string{"", "g"} {
 		for _, size := range [][2]int{{100, 27}, {160, 47}} {
 			s := demo(t)
