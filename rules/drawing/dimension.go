@@ -32,10 +32,13 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	if f.Places == 0 {
 		return
 	}
-	it := scene.Item{Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[f.Places-1], Selected: selected}
+	it := scene.Item{Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Spot, At: f.At[f.Places-1], Selected: selected, Ref: -1}
 	switch {
 	case f.Verdict == rules.Foul && f.Rule.AtCut:
 		it.Role = scene.Conflict
+		if f.Against.Sort == rules.AnObstruction {
+			it.Ref = int(f.Against.Index)
+		}
 	case f.Places > 1:
 		it.Primitive, it.Path = scene.Stroke, scene.Straight(f.At[0], f.At[1])
 	}
@@ -44,7 +47,7 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}
 		d.named(f.Against)
 	}
-	d.add(it)
+	d.items = append(d.items, it)
 }
 
 // about is what a figure is of, where a plan shows which part of the heater it is held against.

@@ -112,6 +112,7 @@ type Ground struct {
 	Grade    scene.Grade // of shaded floor
 	Selected bool
 	Unsure   bool // not measured on this van
+	Foul     bool // near the cut, in the way of it
 }
 
 // At returns the cell of a column and row.

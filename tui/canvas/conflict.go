@@ -4,7 +4,14 @@ import (
 	"bench.example/undermark/geometry/scene"
 )
 
-// inTheWay shows in the colour of what is foul the part of a thing that stands in the way of the cut.
+// How far round the ring a thing that is foul is drawn as such, in radii of the ring: a line, which the ring may cover whole, and a face,
+// of which there is more. The rest of the picture stays calm.
+const (
+	nearRing = 5
+	nearFace = 2
+)
+
+// inTheWay shows in the colour of what is foul the part of a thing that stands in the way of the cut, and its lines on either side.
 func (p *painter) inTheWay() {
 	if !p.circle.shown {
 		return
@@ -15,6 +22,7 @@ func (p *painter) inTheWay() {
 		if it.State != scene.Foul || it.Primitive != scene.Area || it.Code == "" {
 			continue
 		}
+		p.redden(it)
 		p.mask.reset()
 		p.mask.footprint(&it.Area, &p.Map)
 		if p.thin(it) {
@@ -24,6 +32,46 @@ func (p *painter) inTheWay() {
 		p.edge.disc(p.circle.middle, p.circle.radius)
 		p.mask.meet(&p.edge)
 		p.faces.lay(&p.mask, foul)
+	}
+}
+
+// redden gives what is drawn of a thing near the ring the colour of what is foul: a line is red and heavy, a face half as strong as
+// where it is in the way.
+func (p *painter) redden(it *part) {
+	thin := p.thin(it)
+	reach := nearFace * p.circle.radius
+	if thin {
+		reach = nearRing * p.circle.radius
+	}
+	p.edge.reset()
+	p.edge.disc(p.circle.middle, reach)
+	p.mask.reset()
+	p.mask.footprint(&it.Area, &p.Map)
+	p.mask.meet(&p.edge)
+	if !thin {
+		if faced(it.Role) {
+			face := groundOf(it.Item)
+			face.Foul = true
+			p.faces.recast(&p.mask, groundOf(it.Item), face)
+		}
+		return
+	}
+	red := Ink{Role: it.Role, State: scene.Foul, Selected: it.Selected}
+	for row := p.mask.top / dotsDown; row*dotsDown < p.mask.bottom; row++ {
+		p.mask.cells(row, func(col int) {
+			if ink := &p.inks[row*p.Cols+col]; ink.Role == it.Role {
+				*ink = red // of what runs aslant
+			}
+		})
+	}
+	for row := range p.Rows {
+		for col := range p.Cols {
+			s := &p.strokes.cells[(p.flip(row)+p.Top)*p.canvas.Width+p.Left+col]
+			middle := vec{(float64(col) + 0.5) * dotsAcross, (float64(row) + 0.5) * dotsDown}
+			if s.arms != 0 && s.of == it.stroke && p.circle.off(middle) <= reach {
+				s.ink, s.style = red, s.style.heavier()
+			}
+		}
 	}
 }
 

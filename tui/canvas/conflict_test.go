@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,8 +11,8 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// Two pipes across the cut, of which one is in its way: the colour of what is foul is where that one crosses the ring, nowhere else. The
-// pipes keep the colour of pipes.
+// Two pipes across the cut, of which one is in its way: the face of what is foul is where that one crosses the ring, nowhere else. That one is
+// red and heavy on either side of the ring, as that may cover it whole; farther off, and the other everywhere, they keep the colour of pipes.
 func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 	pipe := func(x float64, state scene.State) scene.Item {
 		return scene.Item{Role: scene.Lines, Code: "B", State: state, Solid: flat(line(4, pt(x, -400), pt(x, 400)))}
@@ -24,7 +25,7 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 	look := plainLook
 	look.Faces, look.Camera = true, desk.Camera{Middle: pt(1000, 0), Scale: 4}
 	p := Paint(s, 100, 27, look)
-	inWay, crossed := 0, 0
+	inWay, crossed, red := 0, 0, 0
 	for row := p.Top; row < p.Top+p.Rows; row++ {
 		for col := p.Left; col < p.Left+p.Cols; col++ {
 			cell, at := p.At(col, row), func() geometry.Point { q, _ := p.Point(col, row); return q }()
@@ -35,23 +36,81 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 			} else if cell.Rune == '│' {
 				crossed++
 				assert.NotEqual(t, scene.Foul, cell.Ink.State, "a pipe has the colour of pipes at %v", at)
+			} else if cell.Rune == '┃' {
+				red++
+				assert.Equal(t, scene.Foul, cell.Ink.State, "what is heavy is foul at %v", at)
+				assert.InDelta(t, 960, at.X, 12, "only the pipe that is in the way")
+				assert.LessOrEqual(t, at.Sub(pt(1000, 0)).Norm(), nearRing*63.5+1, "only near the ring")
 			}
 		}
 	}
 	assert.Positive(t, inWay)
 	assert.Greater(t, crossed, 20)
+	assert.Greater(t, red, 4)
 }
 
-// A leader has the look of nothing that is drawn, whatever it goes to: it would be taken for a pipe.
+// A leader has the colour of its name and a pen that nothing else has, whatever it goes to: it would be taken for a pipe.
 func TestALeaderIsNoPipe(t *testing.T) {
 	p := &painter{}
 	p.begin(van(scene.Below), 100, 27, plainLook)
 	p.put(label{name: "fuel tank", ink: Ink{Role: scene.Lines, Tone: Bold}}, seat{col: 42, row: 4, hold: byStart, led: true, of: [2]int{40, 9}})
 	assert.Equal(t, Ink{Role: scene.Lines, Tone: Bold}, p.canvas.At(42, 4).Ink)
 	for row := 4; row < 9; row++ {
-		assert.Equal(t, Ink{Role: scene.Floor}, p.canvas.At(40, row).Ink, "row %d", row)
+		assert.Equal(t, Ink{Role: scene.Lines}, p.canvas.At(40, row).Ink, "row %d", row)
 	}
 	assert.Equal(t, '╭', p.canvas.At(40, 4).Rune)
+	for row := 5; row < 9; row++ {
+		assert.Equal(t, leaderUpright, p.canvas.At(40, row).Rune, "row %d", row)
+	}
+	assert.Equal(t, leaderEnd, p.canvas.At(40, 9).Rune, "it ends on what it is of")
+	for _, style := range []style{light, heavy, lightDashed, lightDotted, heavyDashed} {
+		for arms := range uint8(16) {
+			s := stroke{arms: arms, style: style}
+			assert.NotContains(t, []rune{leaderUpright, leaderLying, leaderEnd}, s.char())
+		}
+	}
+}
+
+// What the leader of a name that stands off ends on is the thing itself, where that is seen: neither the ring nor what lies over the thing.
+func TestALeaderEndsOnItsThing(t *testing.T) {
+	look := plainLook
+	look.Faces = true
+	for _, scale := range []float64{0, 12, 6, 3} {
+		look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: scale}
+		var p Painter
+		c := p.Paint(van(scene.Below), 160, 47, look)
+		for _, text := range c.Texts {
+			if !text.led || text.Ink.Role != scene.Rail && text.Ink.Role != scene.Steel {
+				continue
+			}
+			assert.Equal(t, leaderEnd, c.At(text.of[0], text.of[1]).Rune, "%s at %g", text.Name, scale)
+			assert.False(t, p.ringed(text.of[0], text.of[1]), "%s at %g", text.Name, scale)
+		}
+	}
+}
+
+// A hole that is foul is marked however far away, beside a ring that is drawn larger than the cut; that this is larger is said.
+func TestAFoulHoleIsMarkedBesideALargerRing(t *testing.T) {
+	s := van(scene.Below)
+	s.Items = append(s.Items, scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1160, 190), 4)), Label: "bolt hole 1"})
+	for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+		var p Painter
+		c := p.Paint(s, size[0], size[1], plainLook)
+		marks := 0
+		for i, cell := range c.Cells {
+			if cell.Ink.Role == scene.Hole && cell.Ink.State == scene.Foul && string(cell.Rune) == Sign(scene.Hole) {
+				marks++
+				assert.False(t, p.onRing(i%c.Width, i/c.Width))
+			}
+		}
+		assert.Equal(t, 1, marks, "%v", size)
+		larger := c.Enlarged(63.5)
+		assert.Equal(t, larger, strings.Contains(strings.Join(c.lines(), "\n"), enlargedRing), "%v", size)
+	}
+	look := plainLook
+	look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: 1.5}
+	near := Paint(s, 100, 27, look)
+	assert.NotContains(t, strings.Join(near.lines(), "\n"), enlargedRing)
 }
 
 // No name stands where the screen puts a sign of its own: it would lose a letter.

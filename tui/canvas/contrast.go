@@ -35,6 +35,17 @@ func colours(c Cell, t *looks.Table) (ink, ground int) {
 	return t.Farther(ground), ground
 }
 
+// told tells whether a line has its own colour on what lies behind it, in every look.
+func told(c Cell) bool {
+	for l := range looks.Count {
+		t := looks.Look(l).Table()
+		if ink, _ := colours(c, t); ink != inkIn(c.Ink, t).RGB {
+			return false
+		}
+	}
+	return true
+}
+
 // legible tells whether a word in an ink can be read on a face, in every look.
 func legible(ink Ink, on Ground) bool {
 	for l := range looks.Count {

@@ -32,9 +32,15 @@ func (p *painter) develop() {
 					dots = 0
 				}
 			}
+			if p.look.Faces && (cell.Ground.Role == scene.Hot || edge != 0 && other.Role == scene.Hot) && sheet(s.ink.Role) {
+				s = &stroke{} // the van's exhaust passes below what is bent from sheet
+			}
 			switch {
 			case s.arms != 0 && (dots == 0 || s.front >= fronts[col]):
 				cell.Rune, cell.Ink = s.char(), s.ink
+				if p.look.Faces && s.ink.State == scene.Foul && cell.Ground.Foul {
+					cell.Ground = Ground{Role: scene.Floor, Set: true} // red on red is not seen
+				}
 				fronts[col] = s.front
 			case dots != 0:
 				cell.Rune, cell.Ink = braille[dots], inks[col]
@@ -44,6 +50,9 @@ func (p *painter) develop() {
 		}
 	}
 }
+
+// sheet tells whether a role is of what is but bent into the floor.
+func sheet(role scene.Role) bool { return role == scene.Rib || role == scene.Pressed }
 
 // banded tells whether a face is of the heater's exhaust.
 func banded(g Ground) bool { return g.Role == scene.Exhaust || g.Role == scene.Muffler }

@@ -46,6 +46,23 @@ func (f *faces) lay(mask *bitmap, g Ground) {
 	}
 }
 
+// recast gives those dots of a mask that one ground covers another.
+func (f *faces) recast(mask *bitmap, from, to Ground) {
+	old, n := f.index(from), uint64(f.index(to))
+	for row := mask.top / dotsDown; row*dotsDown < mask.bottom; row++ {
+		line := f.of[row*f.cols:][:f.cols]
+		mask.cells(row, func(col int) {
+			dots := bytesOf[mask.octet(col, row)]
+			for i := range dotsAcross * dotsDown {
+				one := uint64(0xFF) << (8 * i)
+				if uint8(line[col]>>(8*i)) == old {
+					line[col] = line[col]&^(one&dots) | n<<(8*i)&dots
+				}
+			}
+		})
+	}
+}
+
 // index is where a ground stands in the table. With more grounds than it holds the last stands for all others.
 func (f *faces) index(g Ground) uint8 {
 	for i := range f.table {

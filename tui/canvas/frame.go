@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -77,15 +78,23 @@ func (p *painter) named(way scene.Way) string {
 // foot says which way is to the bottom, whose hand that is, and how long a few cells are.
 func (p *painter) foot() {
 	c := &p.canvas
+	said := !p.enlarged() || p.noted(enlargedRing)
 	if footRows(c.Height) == 1 {
 		return
 	}
 	bar := p.bar()
 	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
 	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
+	if !said && row+1 < c.Height && c.Width >= leastNoted {
+		c.Put(c.Width-utf8.RuneCountInString(enlargedRing), row+1, enlargedRing, quiet)
+	}
 	bottom := "▼ " + p.named(p.projection.Bottom())
 	c.Put(0, row, bottom, strong)
 	at := utf8.RuneCountInString(bottom)
+	if note := "  " + enlargedRing; !said && c.Width < leastNoted && at+utf8.RuneCountInString(note) <= room {
+		c.Put(at, row, note, quiet)
+		return
+	}
 	for _, hands := range p.projection.Hands {
 		hands = strings.ReplaceAll(hands, string(scene.ToBumper), scene.ToBumper.Called(p.look.Datum))
 		if at+len(": ")+utf8.RuneCountInString(hands) <= room {
@@ -93,6 +102,36 @@ func (p *painter) foot() {
 			return
 		}
 	}
+}
+
+// leastNoted is how many columns a canvas has at least that has room for a note beside what explains the faces.
+const leastNoted = 70
+
+// enlarged tells whether the ring is drawn larger than the cut is.
+func (p *painter) enlarged() bool {
+	return p.circle.shown && p.circle.item.Solid.Prism.Footprint.Radius < leastRing*p.Scale
+}
+
+// enlargedRing says that the ring is drawn larger than the cut is.
+const enlargedRing = "ring larger than true"
+
+// noted writes a few words in the picture's last row or in its first, as far to the right as nothing is drawn there.
+func (p *painter) noted(text string) bool {
+	length := utf8.RuneCountInString(text)
+	drawn := func(c Cell) bool { return c.Rune != ' ' || c.Ground.Set }
+	for _, row := range [2]int{p.Top + p.Rows - 1, p.Top} {
+		for col := p.Left + p.Cols - length; col > p.Left; col-- {
+			if slices.ContainsFunc(p.canvas.Cells[row*p.canvas.Width+col-1:][:length+1], drawn) {
+				continue
+			}
+			p.canvas.Write(Text{Col: col, Row: row, Name: text, Ink: quiet})
+			for i := range length {
+				p.taken.add(row*p.canvas.Width + col + i)
+			}
+			return true
+		}
+	}
+	return false
 }
 
 // bar returns a scale bar: between its ends it is as many cells as that length is on the rulers.

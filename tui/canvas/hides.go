@@ -10,6 +10,7 @@ import (
 // every picture as much as there is.
 const (
 	mostHidden = 90
+	mostGuide  = 200
 	mostUrgent = 800
 	mostEnding = 20000
 )
@@ -31,6 +32,8 @@ func (l label) most() int {
 		return mostEnding
 	case l.urgent:
 		return mostUrgent
+	case l.guides:
+		return mostGuide
 	case l.over:
 		return mostHidden
 	}
@@ -59,8 +62,12 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 		if !best.beatenBy(s.off) {
 			continue
 		}
-		cost, ok := p.hides(s.start(length), s.row, length, l.of, best.cost-s.off)
-		if cost += s.off; ok && (cost < best.cost || cost == best.cost && !best.found) {
+		of := l.of
+		if !s.inside {
+			of = nil // beside a thing its name does not stand on it
+		}
+		cost, ok := p.hides(s.start(length), s.row, length, of, best.cost-s.off)
+		if cost += s.off; ok && (cost < best.cost || cost == best.cost && !best.found) && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) {
 			*best = choice{s, cost, true}
 		}
 	}
@@ -87,7 +94,8 @@ const (
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 9 // it would be taken for that thing's name
-	hidesLoose = 3 // of what moves or comes off, and the van's ends
+	hidesMoves = 7 // of what moves or comes off
+	hidesLoose = 3 // of the van's ends
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
@@ -122,6 +130,16 @@ func (p *painter) onOwn(i int) int {
 	return 0
 }
 
+// clips tells whether a text would stand on what it is of.
+func (p *painter) clips(of *part, col, row, length int) bool {
+	for i := range length {
+		if of != nil && p.covers(of, col+i, row) {
+			return true
+		}
+	}
+	return false
+}
+
 // covers tells whether an area lies under the middle of a cell.
 func (p *painter) covers(it *part, col, row int) bool {
 	at, _ := p.point(col, row)
@@ -154,7 +172,9 @@ func (p *painter) cost(i, row, col int) uint8 {
 		return hidesLine + line.front
 	case front > 0 && p.dots.octet(col, row) != 0:
 		return hidesDots
-	case ground.Role == scene.Movable, ground.Role == scene.Nose:
+	case ground.Role == scene.Movable:
+		return hidesMoves
+	case ground.Role == scene.Nose:
 		return hidesLoose
 	case ground.Set && ground.Role != scene.Floor || front > 0 && ground.Role != scene.Floor:
 		return hidesFace

@@ -46,7 +46,8 @@ func (p *painter) labels() {
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 6)
 	for i := range names {
-		if n := &names[i]; (room > 0 || ending(n.it)) && p.label(n) {
+		guide := names[i].must && bears(names[i].it)
+		if n := &names[i]; (room > 0 || ending(n.it) || guide) && p.label(n) && !guide {
 			room--
 		}
 	}
@@ -67,7 +68,7 @@ func (p *painter) namings() []naming {
 		if it := &p.parts[i]; p.nameable(it) {
 			rank := it.Rank()
 			switch {
-			case it.Role == scene.Exhaust, it.Role == scene.Outlet:
+			case it.Role == scene.Exhaust, it.Role == scene.Outlet, it.Role == scene.Mouth:
 				rank = scene.RankFocus // it has the fewest places
 			case ending(it), it.Role == scene.Cut && p.Rows < fewRows:
 				rank = scene.RankFoul // after what is in the way
@@ -92,7 +93,7 @@ func (p *painter) namings() []naming {
 	return append(first, others...)
 }
 
-// heaters is what a name of a run begins with, as the van has an exhaust of its own; where there is no room for that, the end is named without.
+// heaters is what a name of a run has in it, as the van has an exhaust of its own; where there is no room for that, the end is named without.
 const heaters = "heater's "
 
 // ending tells whether a name says where gas comes out or air goes in, which every picture says.
@@ -102,6 +103,11 @@ func ending(it *part) bool {
 
 // end tells whether a name is of a run's end, beside which it stands where it can.
 func (n *naming) end() bool { return n.it.Role == scene.Outlet || n.it.Role == scene.Mouth }
+
+// bears tells whether a part is of what all else hangs from, rails and crossmembers: one of each has its name in every picture.
+func bears(it *part) bool {
+	return (it.Role == scene.Rail || it.Role == scene.Steel) && it.Primitive == scene.Area
+}
 
 // later is 1 for what is named after where gas comes out and air goes in, of the same rank.
 func (n *naming) later() int {
@@ -148,9 +154,14 @@ func (p *painter) nameable(it *part) bool {
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
 func (p *painter) label(n *naming) bool {
 	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, urgent: n.rank >= scene.RankFoul, always: ending(it)}
+	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, guides: n.must && bears(it), urgent: n.rank >= scene.RankFoul, always: ending(it)}
 	if it.Primitive == scene.Area && !p.thin(it) {
 		text.of = it
+	}
+	if it.Role == scene.Conflict {
+		if of := p.inWay(it); of != nil && !p.thin(of) {
+			text.of = of
+		}
 	}
 	if out := p.exitOf(it); out != nil {
 		text.name += " " + string(arrows[out.arrow])
@@ -162,10 +173,17 @@ func (p *painter) label(n *naming) bool {
 		text.ink.Tone = Word
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
+	if m := it.Measure; m != nil && m.Bare && m.Spare && it.Label != "" {
+		full := text
+		full.name = named(it.Item, words.Measure(withUnit(*m), p.look.Units))
+		if p.seated(n, full) {
+			return true
+		}
+	}
 	if p.seated(n, text) {
 		return true
 	}
-	if short := strings.TrimPrefix(text.name, heaters); ending(it) && short != text.name {
+	if short := strings.Replace(text.name, heaters, "", 1); ending(it) && short != text.name {
 		text.name = short
 		return p.seated(n, text)
 	}
@@ -180,21 +198,22 @@ func (p *painter) label(n *naming) bool {
 func (p *painter) seated(n *naming, text label) bool {
 	it := n.it
 	best := choice{cost: text.most()}
-	p.seats = p.seatsOf(p.seats[:0], it, text.length(), best.beatenBy(overEdge))
+	p.seats = p.seatsOf(p.seats[:0], it, text.length())
 	p.choose(&best, &text, p.seats)
 	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
 		for _, at := range p.anchors(it) {
 			p.leading(&best, &text, at)
 		}
 	}
+	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line { // better over its edge than without a name
+		p.seats = p.within2(p.seats[:0], &it.Area, 0)
+		p.choose(&best, &text, p.seats)
+	}
 	return p.settle(text, best)
 }
 
-// overEdge is what it costs a name to stand on its own face and over the edge of that.
-const overEdge = 10
-
-// seatsOf adds the places close by where an item's name could stand, over the edge of its own face too where that may be.
-func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat {
+// seatsOf adds the places close by where an item's name could stand.
+func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
 	case ending(it) && it.Primitive == scene.Spot:
 		seats = p.roundAbout(p.beside(seats, it.Line[0], 1), it.Line[0])
@@ -211,12 +230,6 @@ func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat 
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
-		if from := len(seats); over {
-			seats = p.within2(seats, &it.Area, 0)
-			for i := range seats[from:] {
-				seats[from+i].off = overEdge
-			}
-		}
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
 		}
@@ -226,14 +239,24 @@ func (p *painter) seatsOf(seats []seat, it *part, length int, over bool) []seat 
 
 // text is what is written at an item: its name, its figure in the units of whoever looks, or both.
 func (p *painter) text(it *scene.Item) string {
-	m, name := it.Measure, clean(it.Label)
-	if m == nil {
-		return name
+	if it.Measure == nil {
+		return clean(it.Label)
 	}
-	if name != "" {
-		name += " "
+	return named(it, words.Measure(*it.Measure, p.look.Units))
+}
+
+// named is a figure behind the name of an item that has one.
+func named(it *scene.Item, figure string) string {
+	if name := clean(it.Label); name != "" {
+		return name + " " + figure
 	}
-	return name + words.Measure(*m, p.look.Units)
+	return figure
+}
+
+// withUnit is a figure with its unit, for where there is room for that; one without a name stays bare.
+func withUnit(m scene.Measure) scene.Measure {
+	m.Bare = false
+	return m
 }
 
 // codes writes the letters of kinds on whatever has room for them.

@@ -1,6 +1,9 @@
 package canvas
 
 import (
+	"cmp"
+	"slices"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 )
@@ -55,8 +58,8 @@ func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 		off := leaderCost + leaderRow*d/2
 		east, west = east+way.crosses(col+d-2, row), west+way.crosses(col-d+2, row) // a blank is left before the name
 		p.seats = append(p.seats[:0],
-			seat{col: col + d, row: row, hold: byStart, off: off + east, led: true, of: of},
-			seat{col: col - d, row: row, hold: byEnd, off: off + west, led: true, of: of})
+			seat{col: col + d, row: row, hold: byStart, off: off + east + way.crosses(col+d-1, row), led: true, of: of},
+			seat{col: col - d, row: row, hold: byEnd, off: off + west + way.crosses(col-d+1, row), led: true, of: of})
 		p.choose(best, l, p.seats)
 	}
 }
@@ -100,30 +103,42 @@ func (p crossing) crosses(col, row int) int {
 	return 0
 }
 
-// lead draws the leader of a seat. In the ring it is not seen.
-func (p *painter) lead(s seat, ink Ink) {
+// The pen of leaders: dashes as no line has them, and one that ends on an area has a dot there.
+const (
+	leaderLying   = '┄'
+	leaderUpright = '┆'
+	leaderEnd     = '•'
+)
+
+// lead draws the leader of a seat, with its end where it ends on an area. In the ring it is not seen.
+func (p *painter) lead(s seat, ink Ink, ended bool) {
 	draw := func(col, row int, char rune) {
 		if !p.ringed(col, row) && !p.onRing(col, row) {
 			p.canvas.Put(col, row, string(char), ink)
 			p.taken.add(row*p.canvas.Width + col)
+			if cell := p.canvas.At(col, row); p.look.Faces && ink.State == scene.Foul && !told(*cell) { // what is foul stays red
+				cell.Ground = Ground{Role: scene.Floor, Set: true}
+			}
 		}
 	}
+	if ended {
+		draw(s.of[0], s.of[1], leaderEnd)
+	}
+	step, corner := 1, [2]rune{'╰', '╯'}
 	if s.row == s.of[1] {
-		step := 1
 		if s.hold == byEnd {
 			step = -1
 		}
 		for col := s.of[0] + step; col != s.col-step; col += step {
-			draw(col, s.row, '─')
+			draw(col, s.row, leaderLying)
 		}
 		return
 	}
-	step, corner := 1, [2]rune{'╰', '╯'}
 	if s.row < s.of[1] {
 		step, corner = -1, [2]rune{'╭', '╮'}
 	}
 	for row := s.of[1] + step; row != s.row; row += step {
-		draw(s.of[0], row, '│')
+		draw(s.of[0], row, leaderUpright)
 	}
 	switch s.hold {
 	case byStart:
@@ -133,8 +148,48 @@ func (p *painter) lead(s seat, ink Ink) {
 	}
 }
 
-// anchors are the places of an item that a leader may go to.
+// anchors are the places of an item that a leader may go to: those where it is seen, beside the ring, where there are any.
 func (p *painter) anchors(it *part) (at []geometry.Point) {
+	if it.Role == scene.Conflict {
+		if of := p.inWay(it); of != nil {
+			it = of
+		}
+	}
+	at = p.anchorsOf(it)
+	if it.Role == scene.Cut || it.Primitive == scene.Spot {
+		return at
+	}
+	seen := slices.DeleteFunc(slices.Clone(at), func(a geometry.Point) bool { return !p.shows(it, a) })
+	if len(seen) == 0 {
+		return at
+	}
+	if it.State == scene.Foul && p.circle.shown && it.Role != scene.Dimension { // where it is drawn as foul
+		slices.SortStableFunc(seen, func(a, b geometry.Point) int { return cmp.Compare(p.circle.off(p.dot(a)), p.circle.off(p.dot(b))) })
+	}
+	return seen
+}
+
+// shows tells whether a part is what is seen at a place of it, beside the ring, and no word stands there.
+func (p *painter) shows(it *part, at geometry.Point) bool {
+	col, row, ok := p.Cell(at)
+	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(row*p.canvas.Width+col) {
+		return false
+	}
+	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
+}
+
+// inWay is the thing that a conflict with the cut is of; nil where it is of none.
+func (p *painter) inWay(conflict *part) *part {
+	for i := range p.parts {
+		if it := &p.parts[i]; it.Code != "" && it.Ref == conflict.Ref && it.Primitive == scene.Area && it.Role != scene.Fitting {
+			return it
+		}
+	}
+	return nil
+}
+
+// anchorsOf are the places of an item that a leader may go to, in the ring too.
+func (p *painter) anchorsOf(it *part) (at []geometry.Point) {
 	switch {
 	case p.exitOf(it) != nil:
 		return nil
@@ -149,7 +204,7 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 		return []geometry.Point{geometry.Along(path, 0.5), geometry.Along(path, 0.25), geometry.Along(path, 0.75)}
 	case it.Area.Shape == geometry.Line:
 		path := it.Area.Path
-		for _, share := range shares[:5] {
+		for _, share := range shares {
 			at = append(at, geometry.Along(path, share))
 		}
 		return at
@@ -160,10 +215,13 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 		return nil
 	}
 	at = append(at, middle)
-	for _, share := range []float64{0.3, 0.7} {
-		east := geometry.Point{X: low.X + share*(high.X-low.X), Y: middle.Y}
-		if it.Area.Contains(east) {
-			at = append(at, east)
+	for _, share := range []float64{0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+		for _, other := range [2]geometry.Point{
+			{X: low.X + share*(high.X-low.X), Y: middle.Y}, {X: middle.X, Y: low.Y + share*(high.Y-low.Y)},
+		} {
+			if it.Area.Contains(other) {
+				at = append(at, other)
+			}
 		}
 	}
 	return at

@@ -1,6 +1,8 @@
 package canvas
 
 import (
+	"math"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 )
@@ -100,8 +102,8 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.circle = p.ringOf()
 }
 
-// leastExhaust is the least radius of the heater's exhaust in a picture, in dots: it is a band from end to end, however far away,
-// where the eye finds it among the van's own pipes. Where slopes are looked at it is as thick as it is.
+// leastExhaust is the least radius of an exhaust in a picture, the heater's and the van's, in dots: it is a band from end to end, however
+// far away, where the eye finds it among other pipes. Where slopes are looked at it is as thick as it is.
 const leastExhaust = 1
 
 // see finds what is seen of a scene's items.
@@ -110,12 +112,30 @@ func (p *painter) see(s *scene.Scene) {
 	p.parts = p.parts[:0]
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
-			if it := &s.Items[i]; it.Role == scene.Exhaust && f.Area.Shape == geometry.Line && !s.Projection.Slopes {
-				f.Area.Radius = max(f.Area.Radius, leastExhaust*p.Scale)
+			it := &s.Items[i]
+			if exhaust := it.Role == scene.Exhaust || it.Role == scene.Hot; exhaust && f.Area.Shape == geometry.Line && f.Area.Radius < leastExhaust*p.Scale && !s.Projection.Slopes {
+				f.Area.Radius = leastExhaust * p.Scale
+				if it.Role == scene.Exhaust {
+					f.Area.Path = p.endInCell(f.Area.Path)
+				}
 			}
 			p.parts = append(p.parts, part{Item: &s.Items[i], Seen: f})
 		}
 	}
+}
+
+// endInCell is a path moved by less than a cell, so that its end lies in the middle of its cell: the sign of the end, which fills
+// one, stands on the band.
+func (p *painter) endInCell(path []geometry.Point) []geometry.Point {
+	end := p.dot(path[len(path)-1])
+	by := geometry.Point{
+		X: ((math.Floor(end.x/dotsAcross)+0.5)*dotsAcross - end.x) * p.Scale, Y: -((math.Floor(end.y/dotsDown)+0.5)*dotsDown - end.y) * p.Scale,
+	}
+	moved := make([]geometry.Point, len(path))
+	for i := range path {
+		moved[i] = path[i].Add(by)
+	}
+	return moved
 }
 
 // fill lays an area's face, and its texture where that shows what it is.

@@ -74,6 +74,9 @@ func tintIn(g Ground, t *looks.Table) (tint int, ok bool) {
 	if tint = t.Faces[face]; g.Unsure {
 		tint = between(tint, t.Faces[looks.FloorFace])
 	}
+	if g.Foul {
+		tint = between(tint, t.Faces[looks.FoulFace])
+	}
 	return tint, face != looks.NoFace
 }
 

@@ -1,6 +1,10 @@
 package canvas
 
-import "bench.example/undermark/geometry/scene"
+import (
+	"slices"
+
+	"bench.example/undermark/geometry/scene"
+)
 
 // Bare returns a canvas with nothing on it.
 func Bare(w, h int, faces bool) Canvas {
@@ -46,6 +50,19 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
 			*c.At(x, row) = Cell{Rune: upright[b.octet(i, 0)], Ink: Ink{Role: role}, Ground: Ground{Role: role, Set: area}}
 		}
+	}
+}
+
+// PatchAsDrawn is Patch without the pattern where the picture of the canvas has none on the faces of the role, as they are too narrow.
+func (c *Canvas) PatchAsDrawn(col, row, w int, role scene.Role) {
+	woven := slices.ContainsFunc(c.Cells, func(cell Cell) bool { return cell.Ink == Ink{Role: role, Tone: Faint} })
+	c.Patch(col, row, w, role)
+	if woven || !c.faces || !faced(role) {
+		return
+	}
+	for x := max(col, 0); x < min(col+w, c.Width) && row >= 0 && row < c.Height; x++ {
+		cell := c.At(x, row)
+		cell.Rune, cell.Ink = ' ', Ink{}
 	}
 }
 

@@ -56,7 +56,7 @@ func (p *pictured) paint(size image.Point) *image.RGBA {
 		Colours: p.inksOf, Paper: p.rim(), Letters: letterSize, Widths: screenWidths,
 		Screen: &vector.Screen{
 			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(p.table.Faces[looks.FoulFace]),
-			OnFloor: p.shaded, Words: p.words(&frame), Leaders: solid(inkIn(leader, p.table).RGB),
+			OnFloor: p.shaded, Words: p.words(&frame),
 		},
 	})
 	return p.board.Picture

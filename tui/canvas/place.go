@@ -5,7 +5,6 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
-	"bench.example/undermark/geometry/scene"
 )
 
 // seat is where a label could stand: the cell of its first, middle or last character, and how far off that is. With a leader
@@ -14,6 +13,7 @@ type seat struct {
 	col, row int
 	hold     hold
 	off      int
+	inside   bool // the text lies wholly inside what it is of
 	led      bool
 	of       [2]int // the cell that the leader goes to
 }
@@ -43,13 +43,14 @@ type label struct {
 	of           *part // whose own face it may stand on; nil for what has none
 	over         bool  // it may hide what matters less, and stand off with a leader
 	urgent       bool  // it may hide more
+	guides       bool  // it may hide a little more: people find their way by it
 	always       bool  // it stands in every picture
 }
 
 func (l *label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
-// leader is the ink of leaders: a pipe of the same colour would be taken for one.
-var leader = Ink{Role: scene.Floor}
+// leaderInk is the ink of the leader of a text: it belongs to that, and its pen, which nothing else has, tells it from a pipe.
+func leaderInk(text Ink) Ink { return Ink{Role: text.Role, State: text.State, Selected: text.Selected} }
 
 // put writes a label on a seat, with its leader.
 func (p *painter) put(l label, s seat) {
@@ -62,7 +63,8 @@ func (p *painter) put(l label, s seat) {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
-		p.lead(s, leader)
+		at := s.of[1]*p.canvas.Width + s.of[0] // a line and a sign are seen there themselves
+		p.lead(s, leaderInk(l.ink), !p.taken.has(at) && p.strokes.cells[at].arms == 0)
 	}
 }
 
@@ -79,7 +81,7 @@ func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []sea
 	last := seat{row: -1}
 	try := func(at geometry.Point) {
 		col, row, ok := p.cell(at)
-		here := seat{col: col, row: row}
+		here := seat{col: col, row: row, inside: true}
 		if here == last {
 			return // small things lie in a cell or two
 		}
@@ -104,7 +106,7 @@ func (p *painter) inLine(seats []seat, f *geometry.Footprint, length int) []seat
 	}
 	for _, s := range shares {
 		if col, row, ok := p.Cell(geometry.Along(f.Path, s)); ok && (length == 0 || p.holds(f, col, row, length)) {
-			seats = append(seats, seat{col: col, row: row})
+			seats = append(seats, seat{col: col, row: row, inside: true})
 		}
 	}
 	return seats

@@ -27,6 +27,8 @@ func (p *painter) spots() {
 	for i := range p.parts {
 		it := &p.parts[i]
 		switch {
+		case it.Role == scene.Hole && it.State == scene.Foul && p.small(&it.Area):
+			p.foulHole(it)
 		case it.Role == scene.Hole && p.Scale <= near && p.small(&it.Area):
 			p.spot(it.Area.Middle, inkOf(it.Item))
 		case it.Role == scene.Cut && !p.circle.shown && p.small(&it.Area):
@@ -37,6 +39,25 @@ func (p *painter) spots() {
 		}
 	}
 	p.goesOn()
+}
+
+// foulHole marks a hole that is foul, however far away: round a ring that is drawn larger than the cut is, as far off in proportion.
+func (p *painter) foulHole(it *part) {
+	at, ink := it.Area.Middle, inkOf(it.Item)
+	ink.Tone = Inverse
+	if r := &p.circle; r.shown {
+		d, radius := p.dot(at), r.item.Solid.Prism.Footprint.Radius/p.Scale
+		grown := max(r.radius/radius, 1)
+		by := geometry.Point{X: (d.x - r.middle.x) * p.Scale, Y: -(d.y - r.middle.y) * p.Scale}
+		middle := at.Sub(by)
+		for at = middle.Add(by.Scale(grown)); ; grown += 1 / radius { // never on the ring, which stays whole
+			at = middle.Add(by.Scale(grown))
+			if col, row, ok := p.Cell(at); !ok || !p.onRing(col, row) {
+				break
+			}
+		}
+	}
+	p.spot(at, ink)
 }
 
 // spot puts a role's sign on a place, unless something in front of it stands there.
@@ -53,10 +74,17 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 		ink.Tone = Normal // a sign is told apart as a line is
 	}
 	i := row*p.canvas.Width + col
-	if there := &p.canvas.Cells[i]; p.taken.has(i) && there.Ink.Role.Pen().Front >= ink.Role.Pen().Front && there.Rune != ' ' {
+	front := ink.Role.Pen().Front
+	if ink.Tone == Inverse {
+		front++ // what must be seen first
+	}
+	if there := &p.canvas.Cells[i]; p.taken.has(i) && there.Ink.Role.Pen().Front >= front && there.Rune != ' ' {
 		return
 	}
 	p.canvas.Put(col, row, Sign(ink.Role), ink)
+	if p.look.Faces && p.canvas.Cells[i].Ground.Set && ink.Role.Pen().Told == scene.BySign {
+		p.canvas.Cells[i].Ground = Ground{Role: scene.Floor, Set: true} // a sign has one colour, whatever it lies on
+	}
 	p.taken.add(i)
 }
 

@@ -68,6 +68,17 @@ func (s *stroke) char() rune {
 	return pieces[weight][s.arms]
 }
 
+// heavier is a style with more weight. What was not measured stays dotted.
+func (s style) heavier() style {
+	switch s {
+	case light:
+		return heavy
+	case lightDashed:
+		return heavyDashed
+	}
+	return s
+}
+
 // styleOf is how a line of a pen is drawn.
 func styleOf(line scene.Line, weight scene.Weight) style {
 	switch {

@@ -46,7 +46,7 @@ func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
 		for _, c := range []struct {
 			run         *vehicles.LaidRun
 			end, beyond string
-		}{{s.Plan.Exhaust, "exhaust ends", "exhaust "}, {s.Plan.Intake, "air comes in", "air in "}} {
+		}{{s.Plan.Exhaust, "end of ", "exhaust "}, {s.Plan.Intake, "air comes in", "air in "}} {
 			if c.run == nil {
 				continue
 			}

@@ -70,14 +70,18 @@ func roles(c *canvas.Canvas, plan scene.Scene) {
 	if row >= c.Height {
 		return
 	}
+	room := c.Width
+	for room > 0 && c.At(room-1, row).Rune != ' ' || room > 1 && c.At(room-2, row).Rune != ' ' {
+		room-- // a note stands there
+	}
 	there := map[scene.Role]bool{}
 	for i := range plan.Items {
 		there[plan.Items[i].Role] = true
 	}
 	for _, role := range []scene.Role{scene.Rail, scene.Steel, scene.Lines, scene.Hot, scene.Movable, scene.Exhaust} {
 		means := role.Pen().Means
-		if wide := patch + 1 + utf8.RuneCountInString(means); there[role] && col+wide <= c.Width {
-			c.Patch(col, row, patch, role)
+		if wide := patch + 1 + utf8.RuneCountInString(means); there[role] && col+wide <= room {
+			c.PatchAsDrawn(col, row, patch, role)
 			c.Put(col+patch+1, row, means, canvas.Ink{Role: scene.Floor})
 			col += wide + 2
 		}

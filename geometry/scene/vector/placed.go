@@ -22,7 +22,15 @@ type Word struct {
 	Leader []geometry.Point // from the text to what it is of, where that stands off; it ends at the text
 }
 
-// leaders draws those of the words whose places are given, before all that none may run over: the ring, signs and words.
+// led is the colour of a word's leader: that of what stands for it.
+func (w *Word) led() color.NRGBA {
+	if w.Back.A > 0 {
+		return w.Back
+	}
+	return w.Colour
+}
+
+// leaders draws, dotted as no other line is, those of the words whose places are given, before all that none may run over: the ring, signs and words.
 func (d *drawing) leaders() {
 	if d.look.Screen == nil {
 		return
@@ -31,7 +39,7 @@ func (d *drawing) leaders() {
 	for i := range d.look.Screen.Words {
 		if w := &d.look.Screen.Words[i]; len(w.Leader) > 0 {
 			d.board.Line(w.Leader, Stroke{Width: 3 * width, Colour: d.look.Paper})
-			d.board.Line(w.Leader, Stroke{Width: width, Colour: d.look.Screen.Leaders})
+			d.board.Line(w.Leader, Stroke{Width: width, Colour: w.led(), Dashes: []float64{width, 2 * width}})
 		}
 	}
 }

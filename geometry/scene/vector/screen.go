@@ -15,7 +15,6 @@ type Screen struct {
 	Conflict color.NRGBA // of what lies in the ring of a thing that is foul
 	OnFloor  func()      // draws what lies on the floor, under all else; nil for nothing
 	Words    []Word      // what is written, and where: nothing else is
-	Leaders  color.NRGBA // of the lines from words to what they are of: that of no thing
 }
 
 // onFace tells whether an item on a screen has a face: that tells it from the others, so that its line goes on unbroken, unless it

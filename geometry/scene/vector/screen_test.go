@@ -190,7 +190,7 @@ func TestWordsStandInTheirBoxes(t *testing.T) {
 		{Box: Box{Left: 70, Top: 30, Width: 2.5, Height: 20}, Name: "NOSE", Down: true, Hold: ByMiddle, Colour: Ink},
 	}
 	var b tried
-	b.drawn(of(), Screen{Words: words, Leaders: greyInk}, 10)
+	b.drawn(of(), Screen{Words: words}, 10)
 	require.Len(t, b.texts, 4+4)
 	box := func(i int) Box { return BoxOf(b.at[i].X, b.at[i].Y, b.texts[i]) }
 	for i, in := range []int{0, 0, 1, 2} {
@@ -206,7 +206,8 @@ func TestWordsStandInTheirBoxes(t *testing.T) {
 		assert.InDelta(t, 32.5+5*float64(i), box(4+i).middle().Y, 0.2)
 	}
 	assert.Equal(t, words[2].Leader, b.lines[len(b.lines)-1].points)
-	assert.Equal(t, greyInk, b.lines[len(b.lines)-1].Stroke.Colour)
+	assert.Equal(t, words[2].Colour, b.lines[len(b.lines)-1].Stroke.Colour, "a leader has the colour of its word")
+	assert.NotEmpty(t, b.lines[len(b.lines)-1].Stroke.Dashes, "and is no pipe")
 	assert.Equal(t, greyInk, b.faces[len(b.faces)-1].fill)
 }
 
