@@ -35,8 +35,8 @@ func TiesApart(plan vehicles.Plan) []survey.Baseline {
 
 // TieOnWrongSide returns the one tie whose readings, with left and right changed over on one side, would make three or
 // more ties agree that do not agree as they are; which of its two sides it is, below or above, only the van says. The plan
-// is the job's by the book.
-func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan, book *Book) (tie int, ok bool) {
+// is that of the job. Nothing but the ties is reduced: nothing else enters their fit.
+func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan) (tie int, ok bool) {
 	if agree(plan.Fit) || plan.Fit.N < 3 {
 		return 0, false
 	}
@@ -46,9 +46,9 @@ func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan, book *Book) (tie int, 
 			continue
 		}
 		for _, below := range []bool{true, false} {
-			tried, faults := Reduce(job.WithTieSideSwapped(i, below), book)
-			if len(faults) == 0 && agree(tried.Fit) && tried.Fit.RMS < least {
-				tie, ok, least = i, true, tried.Fit.RMS
+			tried, faults := vehicles.ReduceTies(job.WithTieSideSwapped(i, below))
+			if len(faults) == 0 && agree(tried) && tried.RMS < least {
+				tie, ok, least = i, true, tried.RMS
 			}
 		}
 	}
