@@ -1,10 +1,12 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -70,6 +72,12 @@ func Dangers(r *Result) (brief []string) {
 // AppliesTo tells whether a caution applies to a judged job.
 func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
 
+// How near is near, in words.
+var (
+	lookRound = fmt.Sprintf("%d mm", vehicles.LookRound)
+	soNear    = fmt.Sprintf("within %s (%.0f in)", lookRound, vehicles.LookRound/survey.Inch)
+)
+
 var cautions = []Caution{
 	{About: "Before all else", User: "The heater's own instructions come before this page.",
 		Say: "The heater's own instructions and the local code come first, then this program; " +
@@ -81,12 +89,12 @@ var cautions = []Caution{
 		"and never on a jack alone."},
 	{About: "What the program knows", Say: "It judges only what was entered: \"clear\" never means that nothing else is there."},
 
-	{About: "High voltage", Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery within 300 mm (12 in) of " +
+	{About: "High voltage", Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery " + soNear + " of " +
 		"the cut, of a hole or of a run: do not drill; trained people only.",
-		Brief: "High voltage within 300 mm: do not drill; trained people only."},
-	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank within 300 mm (12 in) of the cut or of a hole, unless it is known to hold diesel, " +
+		Brief: "High voltage within " + lookRound + ": do not drill; trained people only."},
+	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank " + soNear + " of the cut or of a hole, unless it is known to hold diesel, " +
 		"is lowered and taken out before anything is drilled, or another place is chosen: its vapour lights at a spark.",
-		Brief: "Fuel tank within 300 mm, not known to hold diesel: lower it and take it out, or choose another place."},
+		Brief: "Fuel tank within " + lookRound + ", not known to hold diesel: lower it and take it out, or choose another place."},
 	{About: "Fire", User: "Keep a fire extinguisher at hand, by the door.",
 		Occasion: BeforeDrilling, Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
 	{About: "Seats and belts", Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +

@@ -9,9 +9,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// sure99 is how many standard uncertainties hold 99 % of a normal distribution, both ways: of differences between ties, of
-// misclosures. Source: JCGM 100:2008, table G.1; the root of 6.635, the 99 % point of chi-squared with one degree of freedom.
-const sure99 = 2.576
+// sure99 is how many standard uncertainties hold 99 % of a normal distribution, both ways (2.576): of differences between ties,
+// of misclosures. It is the root of the 99 % point of chi-squared with one degree of freedom; compare JCGM 100:2008, table G.1.
+func sure99() float64 { return math.Sqrt(survey.ChiSquared99(1)) }
 
 // TiesApart returns the pairs of ties in use whose distance apart differs between below and above by more than their
 // tapes explain, the worst first. It needs no fit: what differs here is wrong however the sides lie on each other.
@@ -23,7 +23,7 @@ func TiesApart(plan vehicles.Plan) []survey.Baseline {
 	var apart []survey.Baseline
 	for _, p := range survey.Baselines(plan.Ties) {
 		// A tie's variance is that of its places below and above together, along any one direction: half of all four.
-		if math.Abs(p.Difference) > sure99*math.Sqrt(variance[p.A]+variance[p.B]) {
+		if math.Abs(p.Difference) > sure99()*math.Sqrt(variance[p.A]+variance[p.B]) {
 			apart = append(apart, p)
 		}
 	}
