@@ -1,10 +1,12 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -70,48 +72,74 @@ func Dangers(r *Result) (brief []string) {
 // AppliesTo tells whether a caution applies to a judged job.
 func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
 
+// What the cautions are about that stand with a step of the work, too.
+const (
+	AboutAll          = "Before all else"
+	AboutMonoxide     = "Carbon monoxide"
+	AboutStands       = "Holding the van up"
+	AboutHighVoltage  = "High voltage"
+	AboutPetrol       = "Petrol"
+	AboutFire         = "Fire"
+	AboutSeats        = "Seats and belts"
+	AboutDrilling     = "Drilling"
+	AboutSaw          = "Before the saw"
+	AboutSwarf        = "Eyes, ears and swarf"
+	AboutFuse         = "Fuse"
+	AboutFuelLine     = "Fuel line"
+	AboutRefuelling   = "Refuelling"
+	AboutFirstRun     = "First run"
+	AboutHotExhaust   = "Hot exhaust"
+	AboutSwitchingOff = "Switching off"
+)
+
+// How near is near, in words.
+var (
+	lookRound = fmt.Sprintf("%d mm", vehicles.LookRound)
+	soNear    = fmt.Sprintf("within %s (%.0f in)", lookRound, vehicles.LookRound/survey.Inch)
+)
+
 var cautions = []Caution{
-	{About: "Before all else", User: "The heater's own instructions come before this page.",
+	{About: AboutAll, User: "The heater's own instructions come before this page.",
 		Say: "The heater's own instructions and the local code come first, then this program; " +
 			"licensed practice (gas, fuel, electrics) where law asks it."},
-	{About: "Carbon monoxide", User: "The exhaust kills without a smell. Have a carbon monoxide alarm to EN 50291-2 where people sleep, and test it as its instructions say. When it sounds: everybody out, then switch off.",
+	{About: AboutMonoxide, User: "The exhaust kills without a smell. Have a carbon monoxide alarm to EN 50291-2 where people sleep, and test it as its instructions say. When it sounds: everybody out, then switch off.",
 		Say: "The heater's exhaust kills without a smell: no joint of it inside the van, its outlet clear of every opening, and where people " +
 			"sleep an alarm to EN 50291-2, tested as its instructions say."},
-	{About: "Holding the van up", Say: "Work under it only on stands, on firm level ground, wheels chocked. It stands on the maker's points only, " +
+	{About: AboutStands, Say: "Work under it only on stands, on firm level ground, wheels chocked. It stands on the maker's points only, " +
 		"and never on a jack alone."},
 	{About: "What the program knows", Say: "It judges only what was entered: \"clear\" never means that nothing else is there."},
 
-	{About: "High voltage", Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery within 300 mm (12 in) of " +
+	{About: AboutHighVoltage, Occasion: BeforeDrilling, applies: highVoltageNear, Say: "A high-voltage cable or traction battery " + soNear + " of " +
 		"the cut, of a hole or of a run: do not drill; trained people only.",
-		Brief: "High voltage within 300 mm: do not drill; trained people only."},
-	{About: "Petrol", Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank within 300 mm (12 in) of the cut or of a hole, unless it is known to hold diesel, " +
+		Brief: "High voltage within " + lookRound + ": do not drill; trained people only."},
+	{About: AboutPetrol, Occasion: BeforeDrilling, applies: petrolNear, Say: "A fuel tank " + soNear + " of the cut or of a hole, unless it is known to hold diesel, " +
 		"is lowered and taken out before anything is drilled, or another place is chosen: its vapour lights at a spark.",
-		Brief: "Fuel tank within 300 mm, not known to hold diesel: lower it and take it out, or choose another place."},
-	{About: "Fire", User: "Keep a fire extinguisher at hand, by the door.",
+		Brief: "Fuel tank within " + lookRound + ", not known to hold diesel: lower it and take it out, or choose another place."},
+	{About: AboutFire, User: "Keep a fire extinguisher at hand, by the door.",
 		Occasion: BeforeDrilling, Say: "A fire extinguisher at hand, by the door and not behind the work, before anything is drilled, cut or lit."},
-	{About: "Seats and belts", Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +
+	{About: AboutSeats, Occasion: BeforeDrilling, Say: "Isolate the battery as the van's maker says, and wait as long as the maker says, before touching any wiring " +
 		"of a seat or a belt: there are charges in it."},
-	{About: "Drilling", Occasion: BeforeDrilling, Say: "Nobody under the van while anybody drills. Know what lies above and below the bit: tank, fuel and brake lines, " +
+	{About: AboutDrilling, Occasion: BeforeDrilling, Say: "Nobody under the van while anybody drills. Know what lies above and below the bit: tank, fuel and brake lines, " +
 		"wiring, air lines, seat-belt mounts, double skins. A stop on the bit, and not only that, as stops slip: a board between bit and tank, " +
 		"held by props and by nobody's hands."},
-	{About: "Before the saw", Occasion: BeforeDrilling, Say: "Drill the pilot hole, take the bit out, and look again from below. Measure where the hole came out, enter " +
+	{About: AboutSaw, Occasion: BeforeDrilling, Say: "Drill the pilot hole, take the bit out, and look again from below. Measure where the hole came out, enter " +
 		"it, and read the checks afresh. Only then the saw."},
 	{About: "Tank and brake lines", Occasion: BeforeDrilling, Say: "A line that is touched is a line to be replaced before the van moves. With petrol or its vapour about, no drilling, " +
 		"no grinding, no lamp that is not made for it."},
-	{About: "Eyes, ears and swarf", Occasion: BeforeDrilling, Say: "Goggles, also for whoever looks up from below, and ear defenders. Hot swarf burns and rusts: catch it, sweep it up, " +
+	{About: AboutSwarf, Occasion: BeforeDrilling, Say: "Goggles, also for whoever looks up from below, and ear defenders. Hot swarf burns and rusts: catch it, sweep it up, " +
 		"never by hand, and treat the cut edge against rust before the heater goes in."},
 
-	{About: "Fuse", Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
-	{About: "Fuel line", Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
-	{About: "Refuelling", User: "Switch the heater off before you refuel, and wait until it has stopped.",
+	{About: AboutFuse, Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
+	{About: AboutFuelLine, Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
+	{About: AboutRefuelling, User: "Switch the heater off before you refuel, and wait until it has stopped.",
 		Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
 
-	{About: "First run", User: "Never run it in a garage, under an awning, over dry grass, or with snow or anything else before the outlet.",
+	{About: AboutFirstRun, User: "Never run it in a garage, under an awning, over dry grass, or with snow or anything else before the outlet.",
 		Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
 			"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},
-	{About: "Hot exhaust", User: "The exhaust under the van burns whoever touches it, also for long after the heater was switched off.",
+	{About: AboutHotExhaust, User: "The exhaust under the van burns whoever touches it, also for long after the heater was switched off.",
 		Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also for long after the heater was switched off."},
-	{About: "Switching off", User: "Switch it off at its own switch and let it run on until it has cooled. Never cut its power, except in a fire or a fuel leak: then pull the fuse and get out.",
+	{About: AboutSwitchingOff, User: "Switch it off at its own switch and let it run on until it has cooled. Never cut its power, except in a fire or a fuel leak: then pull the fuse and get out.",
 		Occasion: FirstRun, Say: "At its own switch: it runs on until it has cooled. Never cut the power to stop it, except in a fire or " +
 			"a fuel leak: then pull the fuse and get out."},
 }

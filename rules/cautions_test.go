@@ -142,7 +142,7 @@ func TestTheCautionsNameEveryDanger(t *testing.T) {
 	for _, words := range []string{
 		"stands", "maker's points only", "level ground", "battery", "wait", "seat", "belt", "nobody under the van", "a stop on the bit", "a board between bit and tank, held by props",
 		"look again from below", "bit out", "saw", "above and below the bit", "brake line", "eyes", "ear", "swarf", "kills",
-		"own instructions", "local code", "licensed", "extinguisher", "en 50291-2, tested", "do not drill; trained people only", "lowered and taken out", "or another place is chosen",
+		"own instructions", "local code", "licensed", "extinguisher", "en 50291-2, tested", "do not drill; trained people only", "within 300 mm (12 in) of the cut, of a hole or of a run:", "within 300 mm (12 in) of the cut or of a hole, unless", "lowered and taken out", "or another place is chosen",
 		"in the open, doors shut, nobody inside", "read from outside, stays at 0", "awning", "garage", "dry grass", "snow", "long after", "never cut the power",
 		"pull the fuse and get out", "refuelled", "notice at the filler", "un regulation no. 122", "fuse at the battery", "no fuel joint inside",
 	} {

@@ -28,9 +28,6 @@ func (j *judge) spreadClips(of Sort, laid *vehicles.LaidRun) Clips {
 	return newSpreader(j, of, laid).spread()
 }
 
-// usualSpan is how far apart clips are where no book says, mm. common practice, no source
-const usualSpan = 400.0
-
 // clipHalf is half of how much straight pipe a clip takes, mm. common practice, no source
 const clipHalf = 10
 
@@ -54,9 +51,9 @@ func newSpreader(j *judge, of Sort, laid *vehicles.LaidRun) *spreader {
 			span = j.book.ofKinds(otherClipSpan).of(of.String())
 		}
 	}
-	s.apart, s.asked = usualSpan, span.Value.Set && span.Value.Value >= 1
-	if s.asked {
-		s.apart = span.Value.Value
+	s.apart, s.asked = span.Value.Value, span.Value.Set && span.Value.Value >= 1
+	if !s.asked {
+		s.apart = Builtin().of(clipSpanRule).Value.Value // the usual
 	}
 	return s
 }

@@ -34,7 +34,7 @@ func TestWhatRestsOnAChainThatMissesIsHeldBack(t *testing.T) {
 	// By hand: u^2 is (0.7^2 + 1)/3 twice and (0.5^2 + 1)/3, class II of 2014/32/EU annex X.
 	u2 := 2*(0.7*0.7+1)/3 + (0.5*0.5+1)/3
 	assert.InDelta(t, 144/u2, f.Value, 1e-9)
-	assert.Contains(t, f.Why, "in x the readings come out 12 mm from the overall one, the tapes explain "+survey.Figure(sure99*math.Sqrt(u2)))
+	assert.Contains(t, f.Why, "in x the readings come out 12 mm from the overall one, the tapes explain "+survey.Figure(sure99()*math.Sqrt(u2)))
 	assert.Contains(t, one(t, job, "cut.clearance", "a chassis rail").Why, "misses the overall one")
 	strict := one(t, job.WithRule("chain.closure", 4), "chain.closure", "a crossmember")
 	assert.Contains(t, strict.Why, "the tapes explain "+survey.Figure(2*math.Sqrt(u2)), "what the limit that holds lets through")

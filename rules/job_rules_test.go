@@ -176,7 +176,7 @@ func TestWhatIsTriedIsReducedByTheBook(t *testing.T) {
 	job := leftAsRead(t, sloping()).WithTieSideSwapped(2, true)
 	plan, faults := Reduce(job, Builtin())
 	require.Empty(t, faults)
-	tie, ok := TieOnWrongSide(job, plan, Builtin())
+	tie, ok := TieOnWrongSide(job, plan)
 	assert.True(t, ok)
 	assert.Equal(t, 2, tie)
 }

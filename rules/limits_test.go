@@ -75,8 +75,8 @@ func TestHowMuchDifferenceTapesExplain(t *testing.T) {
 // The root of the 99 % point of chi-squared is that of a normal distribution; 99 % of an offset in plan
 // is -2 ln 0.01 = 9.21 (NIST/SEMATECH handbook, 1.3.6.7.4, from memory).
 func TestFactorsAgreeWithTheirDistributions(t *testing.T) {
-	assert.InDelta(t, math.Sqrt(survey.ChiSquared99(1)), sure99, 5e-4)
-	assert.InDelta(t, 0.99, math.Erf(sure99/math.Sqrt2), 1e-4)
+	assert.InDelta(t, 2.576, sure99(), 5e-4, "JCGM 100:2008, table G.1")
+	assert.InDelta(t, 0.99, math.Erf(sure99()/math.Sqrt2), 1e-4)
 	assert.InDelta(t, 0.95, 0.5+math.Erf(coverage/math.Sqrt2)/2, 1e-4)
 	assert.InDelta(t, 0.01, math.Exp(-Builtin().pilotLimit()/2), 1e-5)
 	direct, _ := Builtin().Lookup("pilot.direct", "")

@@ -9,9 +9,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// sure99 is how many standard uncertainties hold 99 % of a normal distribution, both ways: of differences between ties, of
-// misclosures. Source: JCGM 100:2008, table G.1; the root of 6.635, the 99 % point of chi-squared with one degree of freedom.
-const sure99 = 2.576
+// sure99 is how many standard uncertainties hold 99 % of a normal distribution, both ways (2.576): of differences between ties,
+// of misclosures. It is the root of the 99 % point of chi-squared with one degree of freedom; compare JCGM 100:2008, table G.1.
+func sure99() float64 { return math.Sqrt(survey.ChiSquared99(1)) }
 
 // TiesApart returns the pairs of ties in use whose distance apart differs between below and above by more than their
 // tapes explain, the worst first. It needs no fit: what differs here is wrong however the sides lie on each other.
@@ -23,7 +23,7 @@ func TiesApart(plan vehicles.Plan) []survey.Baseline {
 	var apart []survey.Baseline
 	for _, p := range survey.Baselines(plan.Ties) {
 		// A tie's variance is that of its places below and above together, along any one direction: half of all four.
-		if math.Abs(p.Difference) > sure99*math.Sqrt(variance[p.A]+variance[p.B]) {
+		if math.Abs(p.Difference) > sure99()*math.Sqrt(variance[p.A]+variance[p.B]) {
 			apart = append(apart, p)
 		}
 	}
@@ -35,8 +35,8 @@ func TiesApart(plan vehicles.Plan) []survey.Baseline {
 
 // TieOnWrongSide returns the one tie whose readings, with left and right changed over on one side, would make three or
 // more ties agree that do not agree as they are; which of its two sides it is, below or above, only the van says. The plan
-// is the job's by the book.
-func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan, book *Book) (tie int, ok bool) {
+// is that of the job. Nothing but the ties is reduced: nothing else enters their fit.
+func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan) (tie int, ok bool) {
 	if agree(plan.Fit) || plan.Fit.N < 3 {
 		return 0, false
 	}
@@ -46,9 +46,9 @@ func TieOnWrongSide(job vehicles.Job, plan vehicles.Plan, book *Book) (tie int, 
 			continue
 		}
 		for _, below := range []bool{true, false} {
-			tried, faults := Reduce(job.WithTieSideSwapped(i, below), book)
-			if len(faults) == 0 && agree(tried.Fit) && tried.Fit.RMS < least {
-				tie, ok, least = i, true, tried.Fit.RMS
+			tried, faults := vehicles.ReduceTies(job.WithTieSideSwapped(i, below))
+			if len(faults) == 0 && agree(tried) && tried.RMS < least {
+				tie, ok, least = i, true, tried.RMS
 			}
 		}
 	}

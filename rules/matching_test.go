@@ -45,7 +45,7 @@ func TestATieOnTheWrongSide(t *testing.T) {
 	}
 	check := func(j vehicles.Job) (int, bool) {
 		plan, _ := vehicles.Reduce(j)
-		return TieOnWrongSide(j, plan, nil)
+		return TieOnWrongSide(j, plan)
 	}
 	_, ok := check(job)
 	assert.False(t, ok, "all agree")

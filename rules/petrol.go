@@ -33,7 +33,7 @@ func (j *judge) byFuel(r, petrol *Rule) *Limit {
 }
 
 // petrolUnset is why a finding is doubtful while nobody has given a value for petrol.
-const petrolUnset = "needs your heater's figure for petrol; diesel's does not suit it"
+const petrolUnset = NeedsFigure + " for petrol; diesel's does not suit it"
 
 // needsPetrol says so where it is petrol's value that is missing.
 func (f *Finding) needsPetrol() {

@@ -65,17 +65,26 @@ func overall(job *vehicles.Job, findings []Finding) Verdict {
 	return worst
 }
 
+// Why a finding is not clear, in words that others use too.
+const (
+	NeedsFigure     = "needs your heater's figure" // the source, too, of what only the heater's maker can say
+	NotMeasuredHere = "not measured on this van"
+)
+
+// NoPlace is how a job's cut stands that is nowhere.
+const NoPlace = "the cut has no place yet"
+
 // because says in a fitter's words what keeps a finding from being clear.
 func (f *Finding) because(why reasons) string {
 	switch {
 	case f.Verdict == Foul:
 		return fmt.Sprintf(f.Rule.short, survey.Figure(math.Abs(f.Margin.Value)))
 	case !f.Required.Set:
-		return "needs your heater's figure"
+		return NeedsFigure
 	case why&loose != 0:
 		return "tape sloped by an unknown amount: enter its height below floor"
 	case why&unmeasured != 0:
-		return "not measured on this van"
+		return NotMeasuredHere
 	case why&guessed != 0:
 		return "a size of the floor is a guess: measure it"
 	case why&unclosed != 0:

@@ -47,7 +47,7 @@ func heading(s desk.State) string {
 	case len(s.Faults) > 0:
 		return "Can't be worked out: " + s.Faults[0].Text + more(len(s.Faults)-1)
 	case result.Job.Cut == nil && clearButFloor(result.Findings):
-		return "the cut has no place yet" + missing(result)
+		return rules.NoPlace + missing(result)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
 		worst := *rules.ForPeople(result.Findings)[0]
 		why := worst.Why

@@ -52,7 +52,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 	return func() tea.Msg {
 		data, err := p.set(&result, on)
 		if errors.Is(err, template.ErrNoCut) {
-			err = errors.New("the cut has no place yet")
+			err = errors.New(rules.NoPlace)
 		}
 		if err != nil {
 			return printed{word: p.word, err: err}

@@ -14,7 +14,7 @@ import (
 // held against the 99 % point, whatever a book says: whoever judges the job asks rules.Reduce, which knows the book.
 func Reduce(job Job) (Plan, []Fault) { return ReduceClosing(job, ClosureLimit()) }
 
-// Reductions counts them since the program started: tests hold by it what a key and a picture cost.
+// Reductions counts them since the program started, those of ties alone too: tests hold by it what a key and a picture cost.
 var Reductions atomic.Int64
 
 // ReduceClosing is Reduce with the largest statistic up to which a chain's misclosure is spread over it (see Closure).
@@ -48,6 +48,14 @@ func ReduceAfter(before *Plan, job *Job, closure float64) (Plan, []Fault) {
 	r.names()
 	r.runs(&plan)
 	return plan, append(r.faults, job.builtFaults(r.faults, closure)...)
+}
+
+// ReduceTies is Reduce of a job's ties alone: how they fit, and their faults.
+func ReduceTies(job Job) (survey.Fit, []Fault) {
+	Reductions.Add(1)
+	r := newReducer(&job)
+	fit := r.fit(r.ties())
+	return fit, r.faults
 }
 
 // reducer holds what reducing one job needs, and the faults found on the way.

@@ -63,7 +63,7 @@ func about(f *rules.Finding) string {
 
 // againstRuns are what the runs are called where others are held against them.
 var againstRuns = map[rules.Sort]string{
-	rules.TheExhaust: runNames[scene.Exhaust], rules.TheIntake: runNames[scene.Intake], rules.TheFuel: runNames[scene.Fuel],
+	rules.TheExhaust: scene.Exhaust.Pen().Means, rules.TheIntake: scene.Intake.Pen().Means, rules.TheFuel: scene.Fuel.Pen().Means,
 }
 
 // named takes the name from an obstruction, as it stands at a figure.

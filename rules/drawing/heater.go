@@ -98,12 +98,7 @@ func (d *drawer) runs() {
 }
 
 func (d *drawer) pipe(role scene.Role, of rules.Sort, run *vehicles.LaidRun) {
-	d.add(scene.Item{Role: role, State: d.states.subjects[of], Solid: scene.Pipe(run.Line.Pieces(), run.Radius), Label: runNames[role]})
-}
-
-// runNames are what the runs are called on the plan, where the van has an exhaust and fuel lines of its own.
-var runNames = map[scene.Role]string{
-	scene.Exhaust: "heater's exhaust", scene.Intake: "heater's air in", scene.Fuel: "heater's fuel line",
+	d.add(scene.Item{Role: role, State: d.states.subjects[of], Solid: scene.Pipe(run.Line.Pieces(), run.Radius), Label: role.Pen().Means})
 }
 
 func (d *drawer) end(role scene.Role, run *vehicles.LaidRun, name string) {

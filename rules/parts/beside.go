@@ -66,7 +66,7 @@ func (m *maker) wiring() {
 		return
 	}
 	m.cable()
-	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: heaterSheet}
+	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: rules.NeedsFigure}
 	if row, ok := m.sized(sizing.Electrics, "fuse"); ok {
 		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
 	}

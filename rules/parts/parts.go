@@ -41,15 +41,14 @@ type List struct {
 
 // What rows are for.
 const (
-	forHeater   = "heater"
-	forFloor    = "floor"
-	forWiring   = "wiring"
-	forPeople   = "people"
-	forWarmAir  = "warm air"
-	pieces      = "pieces"
-	lengths     = "lengths"
-	practice    = "common practice, no source"
-	heaterSheet = "needs your heater's figure"
+	forHeater  = "heater"
+	forFloor   = "floor"
+	forWiring  = "wiring"
+	forPeople  = "people"
+	forWarmAir = "warm air"
+	pieces     = "pieces"
+	lengths    = "lengths"
+	practice   = "common practice, no source"
 )
 
 // Of makes the list of a judged job with what the usual kit holds: what is cut as the cut list has it, sealant, screws, cable and fuse as they
@@ -121,7 +120,7 @@ func (m *maker) boltLength() string {
 }
 
 func (m *maker) sealant() {
-	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: heaterSheet}
+	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
 	if n, ok := m.sized(sizing.Floor, "cartridges"); ok {
 		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
 	}

@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/rules"
 )
 
 // Legend says what the patterns, lines and signs of a picture are, those that it has and that mean something by themselves.
@@ -17,7 +18,7 @@ const (
 	sampleHigh = 2.8
 )
 
-var states = []string{"! foul", "? doubtful, or not measured", "dashed: behind the floor", "dotted: not measured on this van"}
+var states = []string{"! foul", "? doubtful, or not measured", "dashed: behind the floor", "dotted: " + rules.NotMeasuredHere}
 
 func (l Legend) lay(f *flow) {
 	x, first := f.left, true

@@ -105,7 +105,7 @@ func foulCut(r *rules.Result) string {
 func fuseSize(r *rules.Result) Expected {
 	row, ok := sizing.Find(r, sizing.Electrics, "fuse")
 	if !ok || !row.Value.Set {
-		return Expected{Words: "as the heater's instructions say", Source: heaterFigure}
+		return Expected{Words: "as the heater's instructions say", Source: rules.NeedsFigure}
 	}
 	return Expected{Words: row.Said() + " by what is sized, unless the heater's instructions say another", Source: row.Source}
 }

@@ -1,5 +1,7 @@
 package work
 
+import "bench.example/undermark/rules"
+
 // mounting is what fastens, feeds and earths the heater.
 var mounting = []kind{
 	{
@@ -16,7 +18,7 @@ var mounting = []kind{
 	},
 	{
 		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater,
-		measured: "torque", expect: inWords("as the heater's instructions say", heaterFigure),
+		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
 	},
 	{
 		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
@@ -31,7 +33,7 @@ var mounting = []kind{
 		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater,
 	},
 	{
-		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: "Fuse", applies: hasHeater,
+		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater,
 		measured: "fuse", expect: fuseSize,
 	},
 }
@@ -44,7 +46,7 @@ var runs = []kind{
 	},
 	{id: "exhaust-hung", part: Runs, do: "Hang the exhaust, muffler and clips, and tighten its clamps.", applies: hasExhaust, of: exhaustOf},
 	{
-		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: "Carbon monoxide", applies: hasExhaust,
+		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: rules.AboutMonoxide, applies: hasExhaust,
 		after: []string{"stubs-joined", "exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
 	},
 	{
@@ -60,13 +62,13 @@ var runs = []kind{
 // fuelLine is what carries fuel.
 var fuelLine = []kind{
 	{
-		id: "tank-vented", part: FuelLine, do: "See that the tank's filler and its breather end outside the people's space.", applies: hasTankInside, caution: "Refuelling",
+		id: "tank-vented", part: FuelLine, do: "See that the tank's filler and its breather end outside the people's space.", applies: hasTankInside, caution: rules.AboutRefuelling,
 	},
 	{
 		id: "tank-take-off", part: FuelLine, do: "Make the take-off at the van's own tank as its maker says: no spark near, no swarf in, a new seal.", defers: vanSays, applies: takesOff,
-		of: takeOffOf, caution: "Fuel line", after: []string{"battery-off"}, danger: "A spark lights fuel vapour.",
+		of: takeOffOf, caution: rules.AboutFuelLine, after: []string{"battery-off"}, danger: "A spark lights fuel vapour.",
 	},
-	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: "Fuel line", applies: hasFuel},
+	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: rules.AboutFuelLine, applies: hasFuel},
 	{
 		id: "pump-hung", part: FuelLine, do: "Hang the pump in rubber, its outlet end up.", defers: heaterSays, applies: hasPump, measured: "outlet up from level",
 		expect: pumpTilt,
@@ -77,7 +79,7 @@ var fuelLine = []kind{
 // vanAgain is what brings the van back as it was.
 var vanAgain = []kind{
 	{
-		id: "seat-joined", part: VanAgain, do: "Put the seat back and join its connectors while the battery is still off.", defers: vanSays, caution: "Seats and belts", applies: hasSeats,
+		id: "seat-joined", part: VanAgain, do: "Put the seat back and join its connectors while the battery is still off.", defers: vanSays, caution: rules.AboutSeats, applies: hasSeats,
 		after: []string{"battery-off", "seat-connectors"}, danger: "Joining them live sets faults, and can set a charge off.",
 	},
 	{
@@ -89,7 +91,7 @@ var vanAgain = []kind{
 		after: []string{"seat-joined"}, danger: "Joining a seat under power sets faults, and can set a charge off.",
 	},
 	{
-		id: "restraint-lamp", part: VanAgain, do: "Ignition on: the lamp of the belts and airbags comes on, and goes out again.", caution: "Seats and belts", applies: hasSeats,
+		id: "restraint-lamp", part: VanAgain, do: "Ignition on: the lamp of the belts and airbags comes on, and goes out again.", caution: rules.AboutSeats, applies: hasSeats,
 		after: []string{"battery-on"}, danger: "Without power no lamp tells anything.",
 	},
 	{id: "seat-travel", part: VanAgain, do: "Run the seat through its whole travel: it touches neither heater nor duct nor wiring.", applies: hasSeats},
@@ -102,9 +104,9 @@ var firstRun = []kind{
 		measured: "hours cured", expect: inWords("as long as stands on the cartridge", practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
 	},
 	{
-		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: "Carbon monoxide", applies: hasHeater,
+		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater,
 	},
-	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: "First run", applies: hasHeater},
+	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{
 		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
 		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
@@ -114,29 +116,29 @@ var firstRun = []kind{
 		after: []string{"fuel-clipped"}, danger: "A joint that nobody tightened drips.",
 	},
 	{
-		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: "First run", applies: hasHeater,
-		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", heaterFigure),
+		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: rules.AboutFirstRun, applies: hasHeater,
+		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", rules.NeedsFigure),
 		after:  []string{"sealant-cured", "exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
 		danger: "Gas or fuel may come out where people are.",
 	},
 	{
 		id: "glow-voltage", part: FirstRun, do: "Measure the voltage at the heater's plug while it glows.", defers: heaterSays, applies: hasHeater,
-		measured: "voltage while it glows", expect: inWords("above what the heater's instructions stop it at", heaterFigure),
+		measured: "voltage while it glows", expect: inWords("above what the heater's instructions stop it at", rules.NeedsFigure),
 	},
 	{
-		id: "co-inside", part: FirstRun, do: "Read the carbon monoxide meter inside from outside: it stays at 0, or the heater is switched off and nobody goes in.", caution: "First run",
+		id: "co-inside", part: FirstRun, do: "Read the carbon monoxide meter inside from outside: it stays at 0, or the heater is switched off and nobody goes in.", caution: rules.AboutFirstRun,
 		applies: hasHeater, measured: "carbon monoxide inside", expect: noGas, after: []string{"outside"}, danger: "Exhaust gas kills without a smell.",
 	},
 	{
-		id: "ran", part: FirstRun, do: "Let it run, look and feel round exhaust, fuel line and wiring meanwhile: nothing smokes, drips or chars.", defers: heaterSays, caution: "Hot exhaust",
+		id: "ran", part: FirstRun, do: "Let it run, look and feel round exhaust, fuel line and wiring meanwhile: nothing smokes, drips or chars.", defers: heaterSays, caution: rules.AboutHotExhaust,
 		applies: hasHeater, measured: "minutes it ran", since: "start-current", expect: runTime, after: []string{"co-inside"}, danger: "Nobody goes in before the meter has been read.",
 	},
 	{
-		id: "cooled", part: FirstRun, do: "Switch it off at its own switch, and wait until its fan has stopped.", defers: heaterSays, caution: "Switching off", applies: hasHeater,
+		id: "cooled", part: FirstRun, do: "Switch it off at its own switch, and wait until its fan has stopped.", defers: heaterSays, caution: rules.AboutSwitchingOff, applies: hasHeater,
 		measured: "minutes until it stopped", since: "ran", expect: inWords("until the fan stops by itself", practice),
 	},
 	{
-		id: "power-off", part: FirstRun, do: "Only now may its power be taken off, if it is to be.", caution: "Switching off", applies: hasHeater,
+		id: "power-off", part: FirstRun, do: "Only now may its power be taken off, if it is to be.", caution: rules.AboutSwitchingOff, applies: hasHeater,
 		after: []string{"cooled"}, danger: "A heater whose power goes while it is hot burns its own inside.",
 	},
 }
@@ -147,12 +149,9 @@ var handingOver = []kind{
 		id: "clamps-again", part: HandingOver, do: "Tighten all clamps and screws again, cold, after the first heat.", applies: hasHeater,
 		after: []string{"cooled"}, danger: "The exhaust burns for long after the heater was switched off.",
 	},
-	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: "Refuelling", applies: hasHeater},
+	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: rules.AboutRefuelling, applies: hasHeater},
 	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
 	{
 		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: clamps and screws tightened once more, exhaust and fuel line looked at.", defers: heaterSays, applies: hasHeater,
 	},
 }
-
-// heaterFigure is the source of what only the heater's maker can say.
-const heaterFigure = "needs your heater's figure"

@@ -4,24 +4,24 @@ import "bench.example/undermark/rules"
 
 // ready is what comes before anything is drilled.
 var ready = []kind{
-	{id: "instructions", do: "Read the heater's own instructions and the van maker's for bodybuilders, and keep them at hand.", defers: heaterSays, caution: "Before all else"},
-	{id: "stands", do: "Stand the van on firm level ground, chock its wheels, put it on stands at the maker's points.", defers: vanSays, caution: "Holding the van up"},
+	{id: "instructions", do: "Read the heater's own instructions and the van maker's for bodybuilders, and keep them at hand.", defers: heaterSays, caution: rules.AboutAll},
+	{id: "stands", do: "Stand the van on firm level ground, chock its wheels, put it on stands at the maker's points.", defers: vanSays, caution: rules.AboutStands},
 	{
-		id: "high-voltage", do: "Have trained people make the high-voltage system dead, prove it dead and lock it off.", defers: vanSays, caution: "High voltage",
-		applies: inDangerOf("High voltage"),
+		id: "high-voltage", do: "Have trained people make the high-voltage system dead, prove it dead and lock it off.", defers: vanSays, caution: rules.AboutHighVoltage,
+		applies: inDangerOf(rules.AboutHighVoltage),
 	},
 	{id: "battery-off", do: "Take the van's battery off, minus first, and see to it that the clamp can't spring back.", defers: vanSays},
 	{
-		id: "seat-wait", do: "Wait as long as the van maker says before a connector of a seat or a belt is touched.", defers: vanSays, caution: "Seats and belts",
+		id: "seat-wait", do: "Wait as long as the van maker says before a connector of a seat or a belt is touched.", defers: vanSays, caution: rules.AboutSeats,
 		measured: "minutes waited", since: "battery-off", expect: inWords("as long as the van maker says", practice), applies: hasSeats,
 		after: []string{"battery-off"}, danger: "The charges in a seat are live until the battery is off and the wait is over.",
 	},
 	{
-		id: "seat-connectors", do: "Part the connectors of seat and belt, mark them, take the seat out and keep its bolts.", defers: vanSays, caution: "Seats and belts", applies: hasSeats,
+		id: "seat-connectors", do: "Part the connectors of seat and belt, mark them, take the seat out and keep its bolts.", defers: vanSays, caution: rules.AboutSeats, applies: hasSeats,
 		after: []string{"battery-off", "seat-wait"}, danger: "A belt or an airbag can go off in your hands.",
 	},
 	{
-		id: "tank-lowered", do: "Lower the fuel tank and take it out; air the place until nothing smells.", defers: vanSays, caution: "Petrol", applies: inDangerOf("Petrol"),
+		id: "tank-lowered", do: "Lower the fuel tank and take it out; air the place until nothing smells.", defers: vanSays, caution: rules.AboutPetrol, applies: inDangerOf(rules.AboutPetrol),
 		after: []string{"battery-off"}, danger: "A clamp that sparks lights petrol vapour.",
 	},
 	{id: "gas-shut", do: "Shut the gas bottles, burn the pipe empty at the cooker, and leave them shut.", applies: hasKind("gas pipe", "gas tank")},
@@ -33,19 +33,19 @@ var ready = []kind{
 
 // holes is what is drilled and sawn.
 var holes = []kind{
-	{id: "extinguisher", part: Holes, do: "Put the fire extinguisher by the door, not behind the work.", caution: "Fire"},
+	{id: "extinguisher", part: Holes, do: "Put the fire extinguisher by the door, not behind the work.", caution: rules.AboutFire},
 	{id: "marked", part: Holes, do: "Make the marks on top as the tape says, each ticked as it is made.", applies: hasCut},
 	{
 		id: "template-laid", part: Holes, do: "Lay the template on the marks, its arrow to the van's front, and prick its centres through; tape the plate's diagonals.",
 		applies: hasPlate, measured: "difference of the plate's diagonals", expect: diagonals,
 	},
 	{
-		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: "Drilling",
+		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: rules.AboutDrilling,
 		applies: hasCut, of: pilotOf, bars: foulCut,
 		after: []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher"}, danger: "The bit may meet what is live, or what burns.",
 	},
 	{
-		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: "Before the saw", applies: hasCut,
+		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: rules.AboutSaw, applies: hasCut,
 		after: []string{"pilot-drilled"}, danger: "Nobody can look at a hole that is not there.",
 	},
 	{
@@ -53,21 +53,21 @@ var holes = []kind{
 		expect: floorDepth,
 	},
 	{
-		id: "sawn", part: Holes, do: "Saw the hole.", caution: "Eyes, ears and swarf", applies: hasCut, of: cutOf, bars: foulCut,
+		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{
-		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's screws.", caution: "Drilling", applies: hasBolts, of: boltsOf, bars: foulCut,
+		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's screws.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{
-		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: "Drilling", applies: hasFuelHole, of: fuelHoleOf,
+		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf,
 		after: []string{"tank-lowered"}, danger: "Petrol vapour lights at a drill.",
 	},
 	{id: "cut-back", part: Holes, do: "Cut wood, foam and lining back from the hot stub.", applies: cutsBack, of: relievedOf},
 	{id: "deburred", part: Holes, do: "File every edge smooth, above and below.", applies: drills},
 	{
-		id: "swarf", part: Holes, do: "Get the swarf out: magnet and vacuum over floor, seams, box sections and off the tank.", caution: "Eyes, ears and swarf", applies: drills,
+		id: "swarf", part: Holes, do: "Get the swarf out: magnet and vacuum over floor, seams, box sections and off the tank.", caution: rules.AboutSwarf, applies: drills,
 	},
 }
 

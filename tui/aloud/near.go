@@ -110,7 +110,7 @@ func (b beside) said(finding *rules.Finding, s desk.State) string {
 	}
 	unsure := ""
 	if !b.placed.Measured {
-		unsure = "not measured on this van"
+		unsure = rules.NotMeasuredHere
 	}
 	return Joined(called(b.name, b.kind)+": "+b.far(s), b.way(s), high(b.placed, b.sort, s), verdict, unsure)
 }

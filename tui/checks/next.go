@@ -100,7 +100,7 @@ func adviceRow(pointer string, a rules.Advice, w int) string {
 func (m screen) nothing(s desk.State) string {
 	switch text := words.Advice(s); {
 	case len(s.Faults) > 0:
-		return "First put right what is wrong with the job."
+		return desk.PutRight
 	case text != "":
 		return strings.ToUpper(text[:1]) + text[1:] + "."
 	}

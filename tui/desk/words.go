@@ -10,6 +10,9 @@ import (
 // NotMeasured is what stands where a reading is missing.
 const NotMeasured = "not measured"
 
+// PutRight is said where something needs a job that can be judged.
+const PutRight = "First put right what is wrong with the job."
+
 // PlusMinusHead stands above a column of PlusMinus95.
 const PlusMinusHead = "± 95 %"
 

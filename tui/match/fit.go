@@ -1,6 +1,8 @@
 package match
 
 import (
+	"sync/atomic"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -19,15 +21,38 @@ type fit struct {
 	oneSided int  // the only point with its sides swapped; -1 for none
 }
 
-// matched is the fit of the job on the desk.
+// matching is the fit of one plan's ties.
+type matching struct {
+	of  *survey.Tie // the first of them: no other plan has it
+	fit fit
+}
+
+// lastMatched is the fit that was asked for last: each row of the list asks for it.
+var lastMatched atomic.Pointer[matching]
+
+// matched is the fit of the job on the desk, worked out once a change.
 func matched(s desk.State) fit {
+	if len(s.Plan.Ties) == 0 {
+		return matchedAnew(s)
+	}
+	of := &s.Plan.Ties[0]
+	last := lastMatched.Load()
+	if last == nil || last.of != of {
+		last = &matching{of, matchedAnew(s)}
+		lastMatched.Store(last)
+	}
+	return last.fit
+}
+
+// matchedAnew works the fit out. A point is looked for on the wrong side where nothing else is wrong.
+func matchedAnew(s desk.State) fit {
 	f := fit{Fit: s.Plan.Fit, plan: s.Plan, oneSided: -1}
 	for _, fault := range s.Faults {
 		f.swapped = f.swapped || desk.Swapped(fault)
 		f.onePlace = f.onePlace || desk.OnePlace(fault)
 	}
-	if !f.swapped && !f.onePlace {
-		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan, s.Book); ok {
+	if len(s.Faults) == 0 {
+		if tie, ok := rules.TieOnWrongSide(s.Job, f.plan); ok {
 			f.oneSided = tie
 		}
 	}

@@ -226,3 +226,16 @@ func TestWildHands(t *testing.T) {
 	screentest.Wild(t, New, vehicles.Demo())
 	screentest.Wild(t, New, tied(t, 100, 27, first, second, third).State.Job.WithTieSidesSwapped(true))
 }
+
+// A key on the screen while points disagree: the picture and the keys that hold ask for the fit in every row.
+func BenchmarkPointsAtOdds(b *testing.B) {
+	r := tied(b, 160, 47, first, second, third, fourth)
+	r.Begin(r.State.Job.WithTieSideSwapped(3, true), true)
+	if matched(r.State).oneSided != 3 {
+		b.Fatal("no point is on the wrong side")
+	}
+	for b.Loop() {
+		r.View(160, 47)
+		r.Screen.Keys(r.State)
+	}
+}

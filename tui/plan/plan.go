@@ -94,8 +94,7 @@ func sides() string {
 }
 
 // Update answers a message: a key or the wheel with a change of the camera, a tap with the place of the floor tapped, mm,
-// and the obstruction there as the change's Select. What it does not know it leaves alone. Of several letters that came at
-// once all are answered.
+// and the obstruction there as the change's Select. What it does not know it leaves alone.
 func (p Pane) Update(msg tea.Msg, s desk.State, opts Options) (Pane, desk.Change, *geometry.Point) {
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
@@ -112,19 +111,10 @@ func (p Pane) keys(msg tea.KeyMsg, s desk.State, opts Options) (Pane, desk.Chang
 	if msg.Paste {
 		return p, change
 	}
-	presses := []tea.KeyMsg{msg}
-	if msg.Type == tea.KeyRunes && len(msg.Runes) > 1 {
-		presses = nil
-		for _, r := range msg.Runes {
-			presses = append(presses, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt})
-		}
-	}
-	for _, press := range presses {
-		if key.Matches(press, keyLegend) {
-			p.legend = legend{open: !p.legend.open}
-		} else if camera, ok := p.moved(press, s, opts); ok {
-			s.Camera, change.Camera = camera, &camera
-		}
+	if key.Matches(msg, keyLegend) {
+		p.legend = legend{open: !p.legend.open}
+	} else if camera, ok := p.moved(msg, s, opts); ok {
+		change.Camera = &camera
 	}
 	return p, change
 }

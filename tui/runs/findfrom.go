@@ -9,14 +9,11 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// putRight is said where a key needs a job that could be judged.
-const putRight = "First put right what is wrong with the job."
-
 // begins is the job with runs to find in it; why says why it can't be.
 func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why string) {
 	q = quest{runs: runs, of: s.Result}
 	if len(s.Faults) > 0 {
-		return q, putRight
+		return q, desk.PutRight
 	}
 	for _, of := range runs {
 		mouth, there := moving.Stub(s, of)

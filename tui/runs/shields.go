@@ -47,7 +47,7 @@ func shieldable(s desk.State, listed ...string) (list []*rules.Finding) {
 func (m screen) openShields(s desk.State) (screen, desk.Change) {
 	switch {
 	case len(s.Faults) > 0:
-		return m, desk.Change{Say: "First put right what is wrong with the job."}
+		return m, desk.Change{Say: desk.PutRight}
 	case len(shieldable(s)) == 0:
 		return m, desk.Change{Say: "Nothing was entered within " + desk.Length(shieldNear, s.Settings.Units) + " of the exhaust."}
 	}
@@ -70,7 +70,7 @@ func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, desk.KeyLeave):
 		m.shielding = false
 	case key.Matches(k, keyShield) && len(s.Faults) > 0:
-		return m, desk.Change{Say: "First put right what is wrong with the job."}
+		return m, desk.Change{Say: desk.PutRight}
 	case key.Matches(k, keyShield):
 		return m, shielded(s, list[m.shield].Against.Name)
 	}
@@ -142,7 +142,7 @@ func (m screen) tapShields(y, w, h int, s desk.State) (screen, desk.Change) {
 		m.shielding = false
 		return m, desk.Change{}
 	case len(s.Faults) > 0:
-		return m, desk.Change{Say: "First put right what is wrong with the job."}
+		return m, desk.Change{Say: desk.PutRight}
 	}
 	m.shield = i
 	return m, shielded(s, list[i].Against.Name)

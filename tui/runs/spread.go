@@ -17,7 +17,7 @@ func (m screen) spread(s desk.State) (screen, desk.Change) {
 	case laid == nil:
 		return m, desk.Change{Say: noStub}
 	case s.Result.Book == nil:
-		return m, desk.Change{Say: putRight}
+		return m, desk.Change{Say: desk.PutRight}
 	}
 	spread := rules.SpreadClips(&s.Result, m.of, laid)
 	job := m.edited(s, func(run *vehicles.Run) { run.Clips = spread.Along })

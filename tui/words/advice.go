@@ -16,7 +16,7 @@ func NoAdvice(r rules.Result) string {
 		return First(r)
 	case slices.ContainsFunc(r.Findings, doubtful):
 		if things := OnlyUnconfirmed(&r); len(things) > 0 {
-			return "what is doubtful was not measured on this van: " + ConfirmIt(things...)
+			return "what is doubtful was " + rules.NotMeasuredHere + ": " + ConfirmIt(things...)
 		}
 		if len(r.Job.Guesses) > 0 {
 			return "first the floor (2): a size of it is a guess"

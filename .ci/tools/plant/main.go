@@ -15,6 +15,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -52,6 +53,7 @@ func main() {
 		p := planter{root: top, dir: dir, known: known}
 		all, err := faultsOf(filepath.Join(top, dir), dir)
 		must(err)
+		p.current(all)
 		wanted := regexp.MustCompile(*only)
 		all = slices.DeleteFunc(all, func(f fault) bool { return !wanted.MatchString(f.where() + " " + f.key()) })
 		if *count > 0 && *count < len(all) {
@@ -80,6 +82,24 @@ const (
 	unbuilt
 	outcomes
 )
+
+// current holds what is explained of the package to the faults there are: what was changed since must be looked at anew.
+func (p *planter) current(all []fault) {
+	there := map[string]bool{}
+	for _, f := range all {
+		there[f.key()] = true
+	}
+	var stale []string
+	for key := range p.known {
+		if file, _, _ := strings.Cut(key, " "); path.Dir(file) == p.dir && !there[key] {
+			stale = append(stale, key)
+		}
+	}
+	if len(stale) > 0 {
+		slices.Sort(stale)
+		log.Fatalf("explained.txt: no such fault any more, mend or delete it:\n%s", strings.Join(stale, "\n"))
+	}
+}
 
 func (p *planter) plant(all []fault) {
 	slices.SortFunc(all, func(f, g fault) int { return strings.Compare(f.where(), g.where()) })
