@@ -7,6 +7,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"bench.example/undermark/geometry/survey"
 )
 
 type listJSON struct {
@@ -92,15 +94,14 @@ func (l *List) CSV(to io.Writer, job string) error {
 		job = "'" + job // a spreadsheet would reckon it
 	}
 	w := csv.NewWriter(to)
-	figure := func(v float64) string { return strconv.FormatFloat(tenth(v), 'f', -1, 64) }
 	var rows [][]string
 	for _, p := range l.Pieces {
-		rows = append(rows, []string{job, p.Run.String(), p.Of, p.From, p.To, "1", figure(p.Cut), figure(p.Developed), "", ""})
+		rows = append(rows, []string{job, p.Run.String(), p.Of, p.From, p.To, "1", survey.Figure(p.Cut), survey.Figure(p.Developed), "", ""})
 	}
 	for _, s := range l.Stock {
-		rows = append(rows, []string{job, "", s.Of + ", length of " + figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.Lacks())})
+		rows = append(rows, []string{job, "", s.Of + ", length of " + survey.Figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.Lacks())})
 		for _, cut := range s.TooLong {
-			rows = append(rows, []string{job, "", s.Of + ", longer than a length", "", "", "1", figure(cut), "", "0", "1"})
+			rows = append(rows, []string{job, "", s.Of + ", longer than a length", "", "", "1", survey.Figure(cut), "", "0", "1"})
 		}
 	}
 	for _, p := range l.Parts {

@@ -4,9 +4,9 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"io"
-	"strconv"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -59,7 +59,7 @@ func (l *List) CSV(to io.Writer, job string, head bool) error {
 		if !n.Set {
 			return ""
 		}
-		return strconv.FormatFloat(n.Value, 'f', -1, 64)
+		return survey.Exact(n.Value)
 	}
 	for _, r := range l.Rows {
 		rows = append(rows, []string{plain(job), r.For, r.Of, r.Size, figure(r.Count), r.Unit, figure(r.Kit), figure(r.Buy()), plain(r.Note), r.Source})

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules/template"
 )
@@ -23,10 +24,10 @@ const (
 )
 
 // One width for each meaning, mm (ISO 128-2, line group 0.5): what parts rows, what is drawn and written on, what parts sections.
-const (
+var (
 	hair  = 0.13
-	thin  = 0.25
-	thick = 0.5
+	thin  = vector.PaperWidths[scene.Fine]
+	thick = vector.PaperWidths[scene.Heavy]
 )
 
 // leading is how far apart lines are, of their letters' size.

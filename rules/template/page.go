@@ -26,8 +26,12 @@ const bar = 100
 const (
 	letters = 3.2
 	title   = 5.0
-	thin    = 0.25 // mm: ISO 128-2, line group 0.5, as all that is printed
-	thick   = 0.5
+)
+
+// The widths of lines, mm, as in all that is printed.
+var (
+	thin  = vector.PaperWidths[scene.Fine]
+	thick = vector.PaperWidths[scene.Heavy]
 )
 
 // Draw draws the page.

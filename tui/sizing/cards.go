@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
@@ -101,5 +102,5 @@ func notSaid(vehicles.Job) string { return "nobody has said" }
 
 // taken is a blank in whose place something usual is taken.
 func taken(of func(s *sizing.Sizes) float64) func(vehicles.Job) string {
-	return func(vehicles.Job) string { return strconv.FormatFloat(of(sizing.Usual()), 'f', -1, 64) + " taken" }
+	return func(vehicles.Job) string { return survey.Exact(of(sizing.Usual())) + " taken" }
 }
