@@ -47,7 +47,7 @@ func TestAJobAtItsLimitIsWorkedOn(t *testing.T) {
 	b.goTo(b.titled("Underneath"))
 	before := b.desk.State.Job.Format()
 	b.press("n", "c")
-	assert.True(t, b.shows("things and points of paths, at most 2000 can be shown"), "%s", b.View())
+	assert.True(t, b.shows("things and points of paths, at most 10000 can be shown"), "%s", b.View())
 	b.keys("652 enter").press("esc")
 	assert.LessOrEqual(t, b.desk.State.Job.Entries(), vehicles.MostEntries)
 	assert.Equal(t, string(before), string(b.desk.State.Job.Format()))

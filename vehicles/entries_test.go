@@ -53,7 +53,7 @@ func TestAJobHoldsSoManyThingsAndPoints(t *testing.T) {
 		assert.LessOrEqual(t, job.Entries(), MostEntries)
 		_, faults = parse([]byte(crowded(n+1, l.before, l.each, l.behind)), "a.toml")
 		require.Len(t, faults, 1, name)
-		assert.Regexp(t, `^a\.toml:1: the file holds \d+ things and points of paths, at most 2000 can be .+: leave out .+$`, faults[0].Error(), name)
+		assert.Regexp(t, `^a\.toml:1: the file holds \d+ things and points of paths, at most 10000 can be .+: leave out .+$`, faults[0].Error(), name)
 	}
 }
 
