@@ -33,6 +33,9 @@ func Exact(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) } //
 // Figure writes a number for a person: to a tenth, with the decimal only where it is not 0. Halves round away from zero.
 func Figure(v float64) string { return Exact(math.Round(v*10) / 10) }
 
+// InMM writes a length for a person as a Figure with its unit: "652.5 mm".
+func InMM(mm float64) string { return Figure(mm) + " " + Millimetres.Sign() }
+
 // Format writes a length of mm for a person: as a Figure ("652", "652.5"), or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
 func Format(mm float64, u Units) string {
 	if u == Inches && !math.IsNaN(mm) && !math.IsInf(mm, 0) {

@@ -49,6 +49,7 @@ func TestFormatInchesReadsBack(t *testing.T) {
 func TestFiguresAndUnits(t *testing.T) {
 	for v, c := range map[float64][2]string{652: {"652", "652"}, 4.55: {"4.55", "4.6"}, -0.04: {"-0.04", "0"}, math.Copysign(0, -1): {"0", "0"}, 1e21: {"1000000000000000000000", "1000000000000000000000"}} {
 		assert.Equal(t, c, [2]string{Exact(v), Figure(v)})
+		assert.Equal(t, c[1]+" mm", InMM(v))
 	}
 	assert.Equal(t, []any{"mm", "mm", 1.0}, []any{Millimetres.String(), Millimetres.Sign(), Millimetres.Size()})
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})

@@ -18,7 +18,7 @@ func (m *maker) collar() {
 		m.Absent = append(m.Absent, "nobody has said how deep the collar is")
 		return
 	}
-	row := one(forHeater, "collar", mm(h.Turret.Value)+" deep", "comes with the heater")
+	row := one(forHeater, "collar", survey.InMM(h.Turret.Value)+" deep", "comes with the heater")
 	row.Kit = row.Count
 	m.add(row)
 	if has, ok := m.sized(sizing.Floor, "collar-has"); ok && has.Amiss != "" {
@@ -39,11 +39,11 @@ func (m *maker) packing() {
 	}
 	size := ""
 	if deep > 0 {
-		size = mm(deep) + " thick"
+		size = survey.InMM(deep) + " thick"
 	}
 	m.add(Row{
 		For: forFloor, Of: "metal packing", Size: size, Unit: pieces, Source: practice,
-		Note: "as thick as the swages under the plate are deep, to carry " + survey.Figure(h.Plate[0]) + " by " + mm(h.Plate[1]) + " round the hole",
+		Note: "as thick as the swages under the plate are deep, to carry " + survey.Figure(h.Plate[0]) + " by " + survey.InMM(h.Plate[1]) + " round the hole",
 	})
 }
 
@@ -52,7 +52,7 @@ func (m *maker) fuelBeside() {
 	f := m.r.Job.Fuel
 	if n := len(rules.FuelHoles(&m.r.Job, &m.r.Plan)); n > 0 {
 		m.add(Row{
-			For: vehicles.FuelRun.String(), Of: "grommet", Size: "for a hole of " + mm(f.Supply.HoleAcross()) + ", " + mm(f.Across) + " inside", Count: vehicles.Some(float64(n)), Unit: pieces,
+			For: vehicles.FuelRun.String(), Of: "grommet", Size: "for a hole of " + survey.InMM(f.Supply.HoleAcross()) + ", " + survey.InMM(f.Across) + " inside", Count: vehicles.Some(float64(n)), Unit: pieces,
 			Note: "in each hole through the floor", Source: practice,
 		})
 	}

@@ -86,8 +86,6 @@ func one(of, what, size, note string) Row {
 	return Row{For: of, Of: what, Size: size, Count: vehicles.Some(1), Unit: pieces, Note: note}
 }
 
-func mm(v float64) string { return survey.Figure(v) + " mm" }
-
 func (m *maker) heater() {
 	h := m.r.Job.Heater
 	if h == nil {
@@ -102,7 +100,7 @@ func (m *maker) heater() {
 	m.collar()
 	if n := len(rules.Bolts(&m.r.Job, &m.r.Plan)); n > 0 {
 		m.add(Row{
-			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + mm(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
+			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + survey.InMM(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
 			Note: "long enough for plate, floor and nut, and no longer",
 		})
 	} else {
@@ -134,7 +132,7 @@ func (m *maker) floor() {
 		return
 	}
 	if m.r.Job.Deck() == vehicles.Timber {
-		m.add(Row{For: forFloor, Of: "steel plate", Size: "wider than the heater's, holed " + mm(cut.Across), Count: vehicles.Some(2), Unit: pieces, Note: "above and below the deck", Source: practice})
+		m.add(Row{For: forFloor, Of: "steel plate", Size: "wider than the heater's, holed " + survey.InMM(cut.Across), Count: vehicles.Some(2), Unit: pieces, Note: "above and below the deck", Source: practice})
 		m.add(Row{For: forFloor, Of: "varnish for cut timber", Unit: "tins", Source: practice})
 	} else {
 		m.add(Row{For: forFloor, Of: "primer and top coat", Unit: "tins", Note: "for every cut edge", Source: practice})
@@ -157,12 +155,12 @@ func (m *maker) run(of vehicles.RunKind) {
 		}
 		if s.Needed > 0 {
 			m.add(Row{
-				For: of.String(), Of: what, Size: fmt.Sprintf("%s across, %s long", mm(across), mm(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
+				For: of.String(), Of: what, Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
 				Kit: vehicles.Some(float64(s.Holds)), Note: leftOver(s.Left), Source: m.cut.Source,
 			})
 		}
 		for i, cut := range s.TooLong {
-			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", mm(across), mm(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
+			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
 		}
 	}
 	for _, p := range m.cut.Parts {
@@ -206,7 +204,7 @@ func again(i int) string {
 // size is what is said of a part beside what it is: the job gives a muffler's.
 func (m *maker) size(of string) string {
 	if e := m.r.Job.Exhaust; of == "muffler" && e != nil && e.Muffler != nil {
-		return fmt.Sprintf("%s across, %s long", mm(e.Muffler.Across), mm(e.Muffler.Length))
+		return fmt.Sprintf("%s across, %s long", survey.InMM(e.Muffler.Across), survey.InMM(e.Muffler.Length))
 	}
 	return ""
 }
@@ -217,7 +215,7 @@ func (m *maker) warmAir() {
 		return
 	}
 	n := float64(h.Duct.Count())
-	size := mm(h.DuctAcross) + " across"
+	size := survey.InMM(h.DuctAcross) + " across"
 	duct := Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"}
 	if long := m.r.Job.Ductwork.Length; long.Set {
 		duct.Count, duct.Note = vehicles.Some(long.Value/1000), ""

@@ -12,24 +12,22 @@ import (
 
 // What of this job a step is done to, and what its value should come to.
 
-func mm(v float64) string { return survey.Figure(v) + " mm" }
-
-func pilotOf(r *rules.Result) string { return mm(r.Job.Cut.PilotAcross()) + " across" }
-func cutOf(r *rules.Result) string   { return mm(r.Job.Cut.Across) + " across" }
+func pilotOf(r *rules.Result) string { return survey.InMM(r.Job.Cut.PilotAcross()) + " across" }
+func cutOf(r *rules.Result) string   { return survey.InMM(r.Job.Cut.Across) + " across" }
 
 func boltsOf(r *rules.Result) string {
-	return fmt.Sprintf("%s, %s across", counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), mm(r.Job.Heater.Bolt))
+	return fmt.Sprintf("%s, %s across", counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Heater.Bolt))
 }
 
 func fuelHoleOf(r *rules.Result) string {
-	return fmt.Sprintf("%s, %s across", counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), mm(r.Job.Fuel.Supply.HoleAcross()))
+	return fmt.Sprintf("%s, %s across", counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Fuel.Supply.HoleAcross()))
 }
 
 func relievedOf(r *rules.Result) string {
 	if !r.Job.Cut.Relieved.Set {
 		return "nobody has said how wide"
 	}
-	return "to " + mm(r.Job.Cut.Relieved.Value) + " across"
+	return "to " + survey.InMM(r.Job.Cut.Relieved.Value) + " across"
 }
 
 func exhaustOf(r *rules.Result) string {

@@ -3,6 +3,7 @@ package work
 import (
 	"fmt"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
@@ -22,10 +23,10 @@ func Tools(r *rules.Result) (all []string) {
 	add(true, "fire extinguisher")
 	add(drills(r), "tape, large square, straightedge, pencil, centre punch")
 	if hasCut(r) {
-		add(true, "drill with a stop, bit of %s, board and props", mm(job.Cut.PilotAcross()))
-		add(true, "hole saw of %s%s", mm(job.Cut.Across), sawSpeed(r))
+		add(true, "drill with a stop, bit of %s, board and props", survey.InMM(job.Cut.PilotAcross()))
+		add(true, "hole saw of %s%s", survey.InMM(job.Cut.Across), sawSpeed(r))
 	}
-	add(hasBolts(r), "bit of %s for the screws", mm(bolt(job)))
+	add(hasBolts(r), "bit of %s for the screws", survey.InMM(bolt(job)))
 	add(drills(r), "half-round file, magnet, vacuum, primer and brush")
 	add(hasHeater(r), "sealant gun, torque wrench, spanners, crimping tool, multimeter with a clamp for the current")
 	add(hasExhaust(r), "pipe cutter, level, soapy water")
