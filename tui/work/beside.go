@@ -59,6 +59,9 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 // stripRows are how many rows what is said takes at most where it stands under the list.
 const stripRows = 8
 
+// besideFewFields are as many more under the form of a thing as it was made, which has few fields.
+const besideFewFields = 3
+
 // beside paints what is said about a row; rows is how many rows of w columns it needs.
 func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int) {
 	if _, isBuilt := builtHere(e, s); isBuilt {
@@ -120,7 +123,11 @@ func besideBuilt(e entryscreen.Entry, s desk.State, w int) (text string, rows in
 	if c.fault == "" {
 		out = append(out, c.rows(s, w-1)...)
 	}
-	if most := stripRows; !e.SideBySide() && len(out) > most {
+	most := stripRows
+	if e.Typing() {
+		most += besideFewFields
+	}
+	if !e.SideBySide() && len(out) > most {
 		left := len(out) - most + 1
 		out = append(out[:most-1], st.Faint.Render(desk.FitRow(fmt.Sprintf("and %d more: undermark check --built", left), w-1)))
 	}
