@@ -50,7 +50,7 @@ func (p *painter) foulHole(it *part) {
 		grown := max(r.radius/radius, 1)
 		by := geometry.Point{X: (d.x - r.middle.x) * p.Scale, Y: -(d.y - r.middle.y) * p.Scale}
 		middle := at.Sub(by)
-		for at = middle.Add(by.Scale(grown)); ; grown += 1 / radius { // never on the ring, which stays whole
+		for ; ; grown += 1 / radius { // never on the ring, which stays whole
 			at = middle.Add(by.Scale(grown))
 			if col, row, ok := p.Cell(at); !ok || !p.onRing(col, row) {
 				break

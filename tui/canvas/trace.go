@@ -12,9 +12,6 @@ func (p *painter) thin(it *part) bool {
 	return it.Primitive == scene.Area && it.Area.Shape == geometry.Line && it.Area.Radius < thin*p.Scale
 }
 
-// slim tells whether a part is a line, of any width.
-func (it *part) slim() bool { return it.Area.Shape == geometry.Line }
-
 // trace draws an item's lines.
 func (p *painter) trace(it *part) {
 	switch {
