@@ -23,7 +23,11 @@ func NoAdvice(r rules.Result) string {
 		}
 		return "no reading would decide what is doubtful: move something"
 	}
-	if n := len(r.Open()); n > 0 {
+	switch n := len(r.Open()); n {
+	case 0:
+	case 1:
+		return "no reading is in doubt; 1 kind was not looked for (1)"
+	default:
 		return fmt.Sprintf("no reading is in doubt; %d kinds were not looked for (1)", n)
 	}
 	return "nothing more; no verdict on what was entered is in doubt"
