@@ -199,11 +199,11 @@ func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
 	text := fmt.Sprintf("%s laid: %s long, %s of bends, ", of, desk.Length(r.Length, u), desk.Quantity(r.Bends, rules.Degree, u))
 	switch {
 	case !r.Margin.Set:
-		text += "nothing near it."
+		text += "nothing that was entered is near it."
 	case r.Margin.Value < 0:
 		text += desk.Length(-r.Margin.Value, u) + " short of " + r.Against + "."
 	default:
-		text += "at least " + desk.Length(r.Margin.Value, u) + " to spare (" + r.Against + ")."
+		text += "of what was entered " + r.Against + " is nearest, " + desk.Length(r.Margin.Value, u) + " to spare."
 	}
 	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
 		text += " " + upper(desk.VerdictWord(r.Verdict)) + ": " + r.Misses[0].About() + "."
