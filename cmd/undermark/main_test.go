@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -30,11 +31,10 @@ func TestMain(m *testing.M) {
 			panic(string(out))
 		}
 		races := filepath.Join(dir, "race")
-		_ = os.Setenv("GORACE", "log_path="+races) // what a screen would swallow; fails for no name
+		_ = os.Setenv("GORACE", "exitcode=0 log_path="+races) // a screen would swallow what is reported; fails for no name
 		failed := m.Run()
-		if found, _ := filepath.Glob(races + ".*"); len(found) > 0 { // the pattern is well formed
-			text, _ := os.ReadFile(found[0])
-			fmt.Fprintf(os.Stderr, "the program raced:\n%s\n", text)
+		for _, race := range racesIn(races) {
+			fmt.Fprintf(os.Stderr, "the program raced:\n%s\n", race)
 			failed = 1
 		}
 		return failed
@@ -47,4 +47,19 @@ func notRaced(t *testing.T) {
 	if raced {
 		t.Skip("not with the race detector")
 	}
+}
+
+// racesIn are the races that were written down, without one of the terminal library's own: at the end it closes what it waits for
+// keys with while its reader still looks there.
+func racesIn(path string) (found []string) {
+	files, _ := filepath.Glob(path + ".*") // the pattern is well formed
+	for _, file := range files {
+		text, _ := os.ReadFile(file)
+		for _, race := range strings.Split(string(text), "==================\n") {
+			if strings.Contains(race, "DATA RACE") && !strings.Contains(race, "cancelreader.(*epollCancelReader).Close()") {
+				found = append(found, race)
+			}
+		}
+	}
+	return found
 }
