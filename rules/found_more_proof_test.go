@@ -29,6 +29,21 @@ func withTank(r *rand.Rand) (job vehicles.Job, ok bool) {
 	return job.WithRun(vehicles.FuelRun, &line), ok
 }
 
+// soughtIsClear seeks a run on the n-th floor and, where one is sought out, puts it in, judges it and samples it; found says whether
+// it breaks no rule with all that hangs on it.
+func soughtIsClear(t *testing.T, n int, result *Result, kind vehicles.RunKind, to Target) (sought, found bool) {
+	s := newSeeker(context.Background(), result, kind, to, nil)
+	best, kept := s.seek()
+	if !kept {
+		return false, false
+	}
+	route := s.told(best)
+	judged, faults := Judge(result.Job.WithRun(kind, route.Run), Builtin())
+	require.Empty(t, faults, n)
+	sampled(t, n, kind, &judged, &route)
+	return true, route.Found()
+}
+
 // Fuel lines that are found keep what is asked of them at every place, and rise once to the heater.
 func TestFoundFuelLinesAreClearBySampling(t *testing.T) {
 	t.Parallel()
@@ -44,17 +59,10 @@ func TestFoundFuelLinesAreClearBySampling(t *testing.T) {
 		result, faults := Judge(job.WithRun(vehicles.FuelRun, nil), Builtin())
 		require.Empty(t, faults, n)
 		result.Job = job
-		s := newSeeker(context.Background(), &result, vehicles.FuelRun, FuelTarget(job.Fuel), nil)
-		best, kept := s.seek()
-		if !kept {
-			continue
+		if sought, whole := soughtIsClear(t, n, &result, vehicles.FuelRun, FuelTarget(job.Fuel)); sought {
+			require.True(t, whole, n)
+			found++
 		}
-		route := s.told(best)
-		require.True(t, route.Found(), n)
-		found++
-		judged, faults := Judge(job.WithRun(vehicles.FuelRun, route.Run), Builtin())
-		require.Empty(t, faults, n)
-		sampled(t, n, vehicles.FuelRun, &judged, &route)
 	}
 	t.Logf("%d lines found on %d floors", found, floors)
 	assert.Greater(t, found, floors/4)
@@ -66,7 +74,7 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 	const seed = 97
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	found, floors := 0, randomFloors()/4
+	found, unheld, floors := 0, 0, randomFloors()/4
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
 		job := randomFloor(r, kind)
@@ -76,18 +84,14 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 		result, faults := Judge(bare, Builtin())
 		require.Empty(t, faults, n)
 		result.Job = job
-		s := newSeeker(context.Background(), &result, kind, Target{Edge: AnyEdge, Upright: true}, nil)
-		best, kept := s.seek()
-		if !kept {
-			continue
+		switch sought, whole := soughtIsClear(t, n, &result, kind, Target{Edge: AnyEdge, Upright: true}); {
+		case whole:
+			found++
+		case sought: // told as foul: nothing holds one of its clips
+			unheld++
 		}
-		route := s.told(best)
-		found++
-		judged, faults := Judge(job.WithRun(kind, route.Run), Builtin())
-		require.Empty(t, faults, n)
-		sampled(t, n, kind, &judged, &route)
 	}
-	t.Logf("%d runs found on %d floors", found, floors)
+	t.Logf("%d runs found on %d floors, %d more are told as foul", found, floors, unheld)
 	assert.Greater(t, found, floors/5)
 }
 

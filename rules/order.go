@@ -148,3 +148,13 @@ func (f *Finding) standing() int {
 
 // ofNone tells whether it is clear as there is none of what it counts.
 func (f *Finding) ofNone() bool { return f.Verdict == Clear && f.Rule.Unit == Count && f.Value == 0 }
+
+// FoulAtCut are the findings of a judged job that say that nobody may drill or saw where the cut is, as people read them.
+func FoulAtCut(r *Result) (foul []*Finding) {
+	for _, f := range ForPeople(r.Findings) {
+		if f.Rule.AtCut && f.Verdict == Foul {
+			foul = append(foul, f)
+		}
+	}
+	return foul
+}

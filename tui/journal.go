@@ -269,6 +269,8 @@ func (j *journal) close() {
 	if j == nil {
 		return
 	}
+	j.disk.Lock() // a write on its way has the lock file
+	defer j.disk.Unlock()
 	// First the name: whoever opens it from here on makes a lock file of his own. One that is left over, as where open
 	// files can't be removed, does no harm.
 	_ = os.Remove(j.lock.Path())

@@ -18,10 +18,10 @@ var RunKinds = [...]RunKind{ExhaustRun, IntakeRun, FuelRun}
 // String is what a run is called: "fuel line".
 func (k RunKind) String() string { return [...]string{"exhaust", "intake", "fuel line"}[k] }
 
-// key is the table of the file that holds it.
 // Table is the run's table in the job file.
 func (k RunKind) Table() string { return k.key() }
 
+// key is that table, and what its keys begin with.
 func (k RunKind) key() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
 
 // FarEnd is which point of a path of so many is that away from the heater.

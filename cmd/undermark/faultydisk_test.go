@@ -21,14 +21,14 @@ func failing(t *testing.T, calls string) []string {
 // Whatever a disk refuses, the fitter reads why, the file stays as it was, the work goes on and is saved once the disk lets it.
 func TestADiskThatRefusesIsToldOfAndLosesNothing(t *testing.T) {
 	notRaced(t)
-	limited, err := exec.LookPath("sh")
+	sh, err := exec.LookPath("sh")
 	require.NoError(t, err)
 	for name, try := range map[string]struct {
 		through []string
 		why     string
 	}{
 		"full when synced":     {failing(t, "fsync:error=ENOSPC:when=1+"), "no space is left there"},
-		"full when written":    {[]string{limited, "-c", `ulimit -f 0; exec "$@"`, "limited"}, "file too large"},
+		"full when written":    {[]string{sh, "-c", `ulimit -f 0; exec "$@"`, "limited"}, "file too large"},
 		"broken when synced":   {failing(t, "fsync:error=EIO:when=1+"), "input/output error"},
 		"read-only":            {failing(t, "renameat:error=EROFS:when=1+"), "the disk can only be read"},
 		"beyond its quota":     {failing(t, "renameat:error=EDQUOT:when=1+"), "quota exceeded"},

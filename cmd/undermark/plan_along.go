@@ -32,14 +32,9 @@ func runNamed(view string) (of vehicles.RunKind, ok bool) {
 func drawAlong(ink func(string, func(vector.Board)) ([]byte, error), r rules.Result, of vehicles.RunKind) ([]byte, error) {
 	laid := r.Plan.Run(of)
 	if laid == nil || len(laid.Path) < 2 {
-		return nil, lacking{Key: tableOf(of), Text: fmt.Sprintf("there is no %s to draw along: lay it, or have it found", of)}
+		return nil, lacking{Key: of.Table(), Text: fmt.Sprintf("there is no %s to draw along: lay it, or have it found", of)}
 	}
 	return ink(harmless.Text(r.Job.Ref), func(b vector.Board) { drawProfile(b, r, of, laid) })
-}
-
-// tableOf is a run's table in the job file.
-func tableOf(of vehicles.RunKind) string {
-	return [...]string{vehicles.ExhaustRun: "exhaust", vehicles.IntakeRun: "intake", vehicles.FuelRun: "fuel"}[of]
 }
 
 // drawProfile draws it on a page, the fall of each leg, mm in a metre, below its middle.

@@ -81,22 +81,14 @@ func inWords(words, source string) func(*rules.Result) Expected {
 
 // foulCut says what is foul at the cut: nobody drills or saws there.
 func foulCut(r *rules.Result) string {
-	var worst *rules.Finding
-	n := 0
-	for _, f := range rules.ForPeople(r.Findings) {
-		if f.Rule.AtCut && f.Verdict == rules.Foul {
-			if n++; worst == nil {
-				worst = f
-			}
-		}
-	}
-	switch n {
+	foul := rules.FoulAtCut(r)
+	switch len(foul) {
 	case 0:
 		return ""
 	case 1:
-		return "foul now: " + worst.About() + ". See Checks."
+		return "foul now: " + foul[0].About() + ". See Checks."
 	}
-	return fmt.Sprintf("foul now: %s, and %d more. See Checks.", worst.About(), n-1)
+	return fmt.Sprintf("foul now: %s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.

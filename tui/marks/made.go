@@ -85,12 +85,11 @@ func allMade(s desk.State) string {
 
 // hitAtCut names the worst of what a cut where it is would hit, "" for nothing.
 func hitAtCut(s desk.State) string {
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if f.Rule.AtCut && f.Verdict == rules.Foul {
-			return f.About() + ", " + words.Margin(*f, s.Settings.Units)
-		}
+	foul := rules.FoulAtCut(&s.Result)
+	if len(foul) == 0 {
+		return ""
 	}
-	return ""
+	return foul[0].About() + ", " + words.Margin(*foul[0], s.Settings.Units)
 }
 
 // leftOf are those of some items that are not made.
