@@ -242,3 +242,10 @@ func TestLowestAndHighestAgainstSampling(t *testing.T) {
 		require.LessOrEqual(t, max(nearLow, nearHigh), step+1e-9)
 	}
 }
+
+// Two points that are one but for rounding are a leg without length: its direction would be noise, and no bend would fit on it.
+func TestALegThatIsNoiseHasNoDirection(t *testing.T) {
+	path := []geometry.Point3{{0, 0, 0}, {0, 0, 145}, {200, 0, 145}, {200 + 3e-14, -2e-14, 145}}
+	assert.InDelta(t, geometry.Rounded(path[:3], 55).Length(), geometry.Rounded(path, 55).Length(), 1e-9)
+	assert.Empty(t, geometry.Rounded(path, 55).ShortLegs)
+}

@@ -42,6 +42,9 @@ var lists = map[string]struct {
 
 // A job holds as much as it may and no more, whatever it is of.
 func TestAJobHoldsSoManyThingsAndPoints(t *testing.T) {
+	if testing.Short() {
+		t.Skip("of a whole run only: reads a dozen jobs of the largest size")
+	}
 	for name, l := range lists {
 		job, faults := parse([]byte(crowded(10, l.before, l.each, l.behind)), "a.toml")
 		require.Empty(t, faults, name)

@@ -64,6 +64,9 @@ func TestTheListOfTheWorstScrollsAndTakesTaps(t *testing.T) {
 
 // What is shown is in the middle of the plan of the screen that can mend it.
 func TestWhatIsShownIsInTheMiddle(t *testing.T) {
+	if testing.Short() {
+		t.Skip("of a whole run only")
+	}
 	for _, size := range bodies {
 		for title, screen := range map[string]desk.Screen{"Place": place.New(), "Runs": runs.New()} {
 			d := screentest.New(t, screen, vehicles.Demo(), size[0], size[1])
