@@ -57,7 +57,7 @@ func headings(path []Point3) []Point3 {
 	heading := make([]Point3, 0, len(path))
 	for i := 1; i < len(path); i++ {
 		d := path[i].Sub(path[i-1])
-		if n := d.Norm(); n > legSlack {
+		if n := d.Norm(); n > flat {
 			d = d.Scale(1 / n)
 		} else {
 			d = Point3{} // what is left of two equal points that were worked out has no direction
