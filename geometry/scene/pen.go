@@ -74,12 +74,13 @@ type Rank uint8
 const (
 	RankAside Rank = iota // written only where it hides nothing
 	RankThing
-	RankRun
+	RankMark
 	RankFoul // a thing that is foul
 	RankDimension
 	RankSelected
 	RankCut
 	RankFocus // a dimension that is picked out
+	RankRun   // where the heater's gas goes and its air comes in: a picture that does not name that misleads, and it has the fewest places
 )
 
 // Told says how a role is told from the others without colour.
@@ -122,11 +123,11 @@ var pens = [Roles]Pen{
 	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's air in"},
 	Fuel:      {Line: Dotted, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's fuel line"},
 	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Told: BySign, Means: "exhaust's end"},
-	Mouth:     {Front: 7, Sign: Ring, Told: BySign, Means: "air's way in"},
+	Mouth:     {Front: 7, Sign: Ring, Rank: RankRun, Told: BySign, Means: "air's way in"},
 	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Told: ByLabel},
 	Tie:       {Front: 7, Sign: Lozenge, Told: BySign, Means: "matching point"},
 	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Told: ByLabel},
-	Mark:      {Steady: true, Front: 7, Sign: Wedge, Rank: RankRun, Told: BySign},
+	Mark:      {Steady: true, Front: 7, Sign: Wedge, Rank: RankMark, Told: BySign},
 	Wheel:     {Front: 2, Told: ByShape},
 	Wish:      {Line: Dashed, Front: 7, Told: ByShape},
 }
@@ -167,6 +168,13 @@ func (it *Item) Rank() Rank {
 		return RankAside
 	}
 	return rank
+}
+
+// Stressed tells whether an item's label is written to be seen first: a foul thing's, a figure, the cut's, what is picked out. A run is
+// named before others, yet no louder than they are.
+func (it *Item) Stressed() bool {
+	rank := it.Rank()
+	return it.Selected || rank >= RankFoul && rank < RankRun
 }
 
 // Warning returns the sign behind a label that says how the item stands without colour: "!" for foul, "?" for doubtful or

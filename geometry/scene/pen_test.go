@@ -57,12 +57,13 @@ func TestLinesSayWhatIsHiddenAndUnsure(t *testing.T) {
 
 func TestWhatIsPickedOutIsHeavyAndNamedFirst(t *testing.T) {
 	order := []scene.Item{
+		{Role: scene.Exhaust, State: scene.Foul},
 		{Role: scene.Dimension, Selected: true},
 		{Role: scene.Cut},
 		{Role: scene.Movable, Selected: true},
 		{Role: scene.Dimension},
 		{Role: scene.Steel, State: scene.Foul},
-		{Role: scene.Exhaust, State: scene.Foul},
+		{Role: scene.Mark},
 		{Role: scene.Steel, State: scene.Doubtful},
 		{Role: scene.Muffler, State: scene.Foul},
 	}
@@ -74,6 +75,21 @@ func TestWhatIsPickedOutIsHeavyAndNamedFirst(t *testing.T) {
 			assert.Equal(t, scene.Heavy, order[i].Weight())
 		}
 	}
+}
+
+// A run is named before all else, wherever it is drawn, and no louder than what is named after it.
+func TestARunIsNamedFirstAndNotStressed(t *testing.T) {
+	for _, role := range []scene.Role{scene.Exhaust, scene.Outlet, scene.Mouth} {
+		run := scene.Item{Role: role}
+		assert.Greater(t, run.Rank(), (&scene.Item{Role: scene.Dimension, Selected: true}).Rank(), role)
+		assert.False(t, run.Stressed(), role)
+		run.Selected = true
+		assert.True(t, run.Stressed(), role)
+	}
+	for _, it := range []scene.Item{{Role: scene.Cut}, {Role: scene.Dimension}, {Role: scene.Steel, State: scene.Foul}, {Role: scene.Movable, Selected: true}} {
+		assert.True(t, it.Stressed())
+	}
+	assert.False(t, (&scene.Item{Role: scene.Steel}).Stressed())
 }
 
 func TestWarningsBehindNames(t *testing.T) {

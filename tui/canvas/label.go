@@ -66,14 +66,7 @@ func (p *painter) namings() []naming {
 	names := make([]naming, 0, len(p.parts))
 	for i := range p.parts {
 		if it := &p.parts[i]; p.nameable(it) {
-			rank := it.Rank()
-			switch {
-			case it.Role == scene.Exhaust, it.Role == scene.Outlet, it.Role == scene.Mouth:
-				rank = scene.RankFocus // it has the fewest places
-			case ending(it), it.Role == scene.Cut && p.Rows < fewRows:
-				rank = scene.RankFoul // after what is in the way
-			}
-			names = append(names, naming{it: it, rank: rank, at: i, off: p.fromCut(it)})
+			names = append(names, naming{it: it, rank: p.rank(it), at: i, off: p.fromCut(it)})
 		}
 	}
 	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
@@ -91,6 +84,15 @@ func (p *painter) namings() []naming {
 		named[code] = true
 	}
 	return append(first, others...)
+}
+
+// rank is that of an item's name in this picture: the look's, but for two that depend on what of them is seen, and come after what is
+// in the way.
+func (p *painter) rank(it *part) scene.Rank {
+	if it.Role == scene.Intake && leaves(it) || it.Role == scene.Cut && p.Rows < fewRows {
+		return scene.RankFoul
+	}
+	return it.Rank()
 }
 
 // heaters is what a name of a run has in it, as the van has an exhaust of its own; where there is no room for that, the end is named without.

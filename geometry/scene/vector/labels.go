@@ -62,7 +62,7 @@ func (p *part) filled() bool { return p.Primitive == scene.Area && p.Role.Pen().
 // name writes a part's text at the first of its seats that is free, and says whether there was one.
 func (d *drawing) name(p *part, name string) bool {
 	t := Text{
-		Words: d.textOf(p, name), Size: d.look.Letters, Bold: p.Measure != nil || p.Rank() >= scene.RankFoul,
+		Words: d.textOf(p, name), Size: d.look.Letters, Bold: p.Measure != nil || p.Stressed(),
 		Hold: ByMiddle, Colour: p.ink.Words, Rim: d.look.Paper,
 	}
 	for _, at := range d.seats(p, WidthOf(t)) {
