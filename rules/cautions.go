@@ -132,7 +132,7 @@ var cautions = []Caution{
 	{About: AboutFuse, Occasion: FittingHeater, Say: "The heater's supply has its fuse at the battery, of the size that the heater's instructions give."},
 	{About: AboutFuelLine, Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
 	{About: AboutRefuelling, User: "Switch the heater off before you refuel, and wait until it has stopped.",
-		Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so (UN Regulation No. 122)."},
+		Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so, as UN Regulation No. 122 has it: its own text decides."},
 
 	{About: AboutFirstRun, User: "Never run it in a garage, under an awning, over dry grass, or with snow or anything else before the outlet.",
 		Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +

@@ -24,10 +24,13 @@ func fuelHoleOf(r *rules.Result) string {
 }
 
 func relievedOf(r *rules.Result) string {
-	if !r.Job.Cut.Relieved.Set {
-		return "nobody has said how wide"
+	if given := r.Job.Cut.Relieved; given.Set {
+		return "to " + survey.InMM(given.Value) + " across"
 	}
-	return "to " + survey.InMM(r.Job.Cut.Relieved.Value) + " across"
+	if row, ok := sizing.Find(r, sizing.Floor, "cut-back"); ok && row.Value.Set {
+		return "to " + survey.InMM(row.Value.Value) + " across"
+	}
+	return "nobody has said how wide"
 }
 
 func exhaustOf(r *rules.Result) string {

@@ -8,7 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -267,7 +269,14 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	assert.Equal(t, "fuel tank", of(demo, "tank-take-off"))
 	assert.Equal(t, "3 clips, a muffler", of(demo, "exhaust-hung"))
 	assert.Equal(t, "the muffler's", of(demo, "drain-down"))
-	assert.Equal(t, "nobody has said how wide", of(timber, "cut-back"))
+	assert.Equal(t, "nobody has said how wide", of(timber.WithRun(vehicles.ExhaustRun, nil), "cut-back"))
+	wide, found := sizing.Find(judged(t, timber), sizing.Floor, "cut-back")
+	require.True(t, found)
+	assert.Equal(t, "to "+survey.InMM(wide.Value.Value)+" across", of(timber, "cut-back"), "as it was sized")
+	relieved := timber
+	relieved.Cut = &[]vehicles.Cut{*timber.Cut}[0]
+	relieved.Cut.Relieved = vehicles.Some(200.0)
+	assert.Equal(t, "to 200 mm across", of(relieved, "cut-back"), "as Place has it")
 	assert.Equal(t, "whatever is near the exhaust", of(*examples["shielded"][0], "shielded"))
 }
 
