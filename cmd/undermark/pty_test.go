@@ -69,6 +69,7 @@ type terminal struct {
 	shows   bool // it says that it shows pictures, in cells of 12 x 24 pixels
 	asked   bool // it was asked whether it does
 	envs    []string
+	folder  string   // where it is started, "" for where the tests run
 	through []string // a program that runs it, with its arguments
 	done    chan struct{}
 	mu      sync.Mutex
@@ -86,7 +87,7 @@ func (h home) begin(t testing.TB, s *terminal, cols, rows int, args ...string) *
 	line := append(append(slices.Clone(s.through), cmp.Or(s.program, program)), args...)
 	s.cmd, s.screen, s.done = exec.Command(line[0], line[1:]...), vt.NewEmulator(cols, rows), make(chan struct{})
 	s.wrote = make(chan struct{}, 1)
-	s.cmd.Env = h.env()
+	s.cmd.Env, s.cmd.Dir = h.env(), s.folder
 	if s.dumb {
 		s.cmd.Env = h.env("TERM=dumb")
 	}
