@@ -74,7 +74,7 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 	const seed = 97
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	found, unheld, floors := 0, 0, randomFloors()/4
+	found, floors := 0, randomFloors()/4
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
 		job := randomFloor(r, kind)
@@ -84,14 +84,12 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 		result, faults := Judge(bare, Builtin())
 		require.Empty(t, faults, n)
 		result.Job = job
-		switch sought, whole := soughtIsClear(t, n, &result, kind, Target{Edge: AnyEdge, Upright: true}); {
-		case whole:
+		if sought, whole := soughtIsClear(t, n, &result, kind, Target{Edge: AnyEdge, Upright: true}); sought {
+			require.True(t, whole, "floor %d: what was sought is found, its clips held", n)
 			found++
-		case sought: // told as foul: nothing holds one of its clips
-			unheld++
 		}
 	}
-	t.Logf("%d runs found on %d floors, %d more are told as foul", found, floors, unheld)
+	t.Logf("%d runs found on %d floors", found, floors)
 	assert.Greater(t, found, floors/5)
 }
 

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
@@ -131,17 +132,33 @@ func (s *seeker) told(a *attempt) Route {
 		return Route{Verdict: Foul}
 	}
 	t := s.trial(0, a.lower)
+	run := s.hung(t, a.corners)
+	route := s.judged(t, &run)
+	route.short = a.worth.Short
+	return route
+}
+
+// hung is a run through corners with all that hangs on it: its clips spread, its drains where it is lowest.
+func (s *seeker) hung(t *trial, corners []geometry.Point3) vehicles.Run {
 	run := t.run
-	run.Path = t.pathThrough(a.corners)
-	run.Hanging, _ = t.hang(a.corners)
+	run.Path = t.pathThrough(corners)
+	run.Hanging, _ = t.hang(corners)
 	t.put(&run)
 	run.Clips = s.judge.spreadClips(sortOf(s.kind), t.plan.Run(s.kind)).Along
 	if s.kind != vehicles.FuelRun {
 		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}
-	route := s.judged(t, &run)
-	route.short = a.worth.Short
-	return route
+	return run
+}
+
+// shortHung is by how much a run that keeps what is asked of it falls short once its clips and drains are on: nothing may be there
+// that holds them.
+func (s *seeker) shortHung(t *trial, corners []geometry.Point3) float64 {
+	run := s.hung(t, corners)
+	if !t.put(&run) {
+		return math.Inf(1)
+	}
+	return t.short(t.findings(t.rules))
 }
 
 // judged is a run, with all that hangs on it, as a route.

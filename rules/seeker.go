@@ -173,6 +173,9 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 		whole.room = 0 // a bend that nobody can make is no room gained
 		found.corners = whole.pulled(found.corners, c)
 	}
+	if found.keeps() && !c.uncut {
+		found.worth.Short = s.shortHung(whole, found.corners)
+	}
 	return found
 }
 
