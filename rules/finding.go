@@ -90,6 +90,9 @@ func (f *Finding) About() string {
 // Shielded tells whether it counts on a shield that stands between.
 func (f *Finding) Shielded() bool { return f.Rule == exhaustShielded }
 
+// ClearFrom is the margin from which on it is clear, in its unit, where nothing but its uncertainty keeps it from that.
+func (f *Finding) ClearFrom() float64 { return coverage * f.Sigma }
+
 // WithCut tells whether a move of the cut changes it: it is of the cut, or of what is bolted on it, beside something else.
 func (f *Finding) WithCut() bool { return f.Rule.AtCut && f.Subject.onCut() }
 

@@ -238,3 +238,13 @@ func BenchmarkBestMove(b *testing.B) {
 		bestMove(&result, 60)
 	}
 }
+
+// As far off as the tapes explain, along the way it is off: a hole there is at the limit itself.
+func TestAHoleAsFarOffAsIsExplainedIsAtTheLimit(t *testing.T) {
+	for _, hole := range [][2]float64{{1213, 244}, {1211, 239}} {
+		p := checked(t, drilled(tidy(), at(hole[0]), at(hole[1])))
+		share := p.MostAway() / p.Away
+		assert.InDelta(t, p.Limit, p.Statistic*share*share, 1e-9)
+		assert.Equal(t, p.Explained, p.Away <= p.MostAway())
+	}
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 
 	"github.com/spf13/cobra"
@@ -94,7 +95,7 @@ func checkText(p *paper, r rules.Result) {
 	head := []string{"verdict", "danger", "of", "found", desk.PlusMinusHead, "asked for", "margin", "why"}
 	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
-		why := f.Why
+		why := cmp.Or(f.Why, words.WhyClear(*f, desk.Millimetres))
 		if words.Repeats(*f) {
 			why = ""
 		}

@@ -29,6 +29,9 @@ func Margin(f rules.Finding, s desk.State) string {
 	if pm := words.PlusMinus(f, s.Settings.Units); pm != "" {
 		text += " " + pm + " (95 %)"
 	}
+	if why := words.WhyClear(f, s.Settings.Units); why != "" {
+		text += "; " + why
+	}
 	return text
 }
 

@@ -131,12 +131,12 @@ const (
 	Inches      = survey.Inches
 )
 
-// twoSided95 is how many standard uncertainties either side 95 % lie within. Source: JCGM 100:2008, table G.1.
-const twoSided95 = 1.96
+// TwoSided95 is how many standard uncertainties either side 95 % lie within. Source: JCGM 100:2008, table G.1.
+const TwoSided95 = 1.96
 
 // PlusMinus95 writes a standard uncertainty of sigma mm as the half width within which 95 % lie: "± 3.5".
 func PlusMinus95(sigma float64, u survey.Units) string {
-	return "± " + survey.Format(twoSided95*sigma, u)
+	return "± " + survey.Format(TwoSided95*sigma, u)
 }
 
 // VerdictWord spells a verdict.

@@ -1,6 +1,7 @@
 package moving
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/rules"
@@ -24,7 +25,8 @@ type laidOut struct {
 // lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	foot, room := unmovedRows(l.Rest, s, w, h), h
-	if room -= len(foot); room < 1 {
+	within := l.within(h)
+	if room -= len(foot) + len(within); room < 1 {
 		foot, room = nil, h
 	}
 	titled := room >= 4
@@ -49,8 +51,16 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	case seen != "" && out.height() < h:
 		foot = []string{seen}
 	}
-	out.foot = foot
+	out.foot = append(foot, within...)
 	return out
+}
+
+// within is the row that says why a margin may be less than its ± and clear, where a finding has such a margin and there is room.
+func (l Worst) within(h int) []string {
+	if h < leastTold || !slices.ContainsFunc(l.Moved, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
+		return nil
+	}
+	return []string{words.ClearWithin}
 }
 
 // leastTold is from how many rows on a list has a row of its own for what no move changes.

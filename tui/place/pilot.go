@@ -145,7 +145,7 @@ func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 	if way := words.Way(p.Off, s.Settings); way != "" {
 		off = desk.Length(p.Away, u) + " off (" + way + ")"
 	}
-	off += ", " + desk.PlusMinus95(p.Sigma, u) + ": " + explained(p)
+	off += ": " + explained(p, u)
 	var rows []string
 	if p.Held { // on a small screen that leaves room for what is to be done
 		rows = desk.Wrapped(st.Fault, "Pilot at "+at+": "+off, w)
@@ -156,14 +156,16 @@ func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 }
 
 // explained says whether readings or direct tapes explain where the hole is, and what to do where they don't.
-func explained(p rules.PilotReport) string {
+func explained(p rules.PilotReport, u desk.Units) string {
 	switch {
+	case p.Explained && p.Statistic > 0:
+		return "the tapes explain it, up to " + desk.Length(p.MostAway(), u) + " that way."
 	case p.Explained:
 		return "the tapes explain it."
 	case !p.Held:
 		return "more than the readings explain, but direct tapes confirm the hole there."
 	}
-	text := "more than the tapes explain"
+	text := "more than the tapes explain, " + desk.Length(p.MostAway(), u)
 	if len(p.Slips) == 0 {
 		text += ", nor would any single slip"
 	}

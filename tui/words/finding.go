@@ -95,6 +95,23 @@ func PlusMinus(f rules.Finding, u survey.Units) string {
 	return desk.PlusMinus95(f.Sigma, u)
 }
 
+// ClearWithin says under a list that a margin may be less than its ± and clear all the same.
+const ClearWithin = "clear within ±: 95 % sure it isn't short"
+
+// WithinItself tells whether a finding is clear although its margin is less than its ±: that has 95 % of what may be on both sides,
+// clear is 95 % sure of the one.
+func WithinItself(f rules.Finding) bool {
+	return f.Verdict == rules.Clear && f.Margin.Set && f.Margin.Value < desk.TwoSided95*f.Sigma
+}
+
+// WhyClear says of such a finding from which margin on it is clear; "" of any other.
+func WhyClear(f rules.Finding, u survey.Units) string {
+	if !WithinItself(f) {
+		return ""
+	}
+	return "clear from " + desk.Quantity(f.ClearFrom(), f.Rule.Unit, u) + " to spare on: 95 % sure that it isn't short; the ± is wider, it goes both ways"
+}
+
 // Deadly marks in a list what can kill, whatever its verdict; DeadlyIs says so above the list.
 const (
 	Deadly   = "†"

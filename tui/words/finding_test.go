@@ -66,6 +66,19 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, []rules.Finding{bends, nobody}, others)
 }
 
+// A margin below its own ± that is clear all the same says from where on it is; none else does.
+func TestAClearMarginBelowItsOwnUncertaintyIsExplained(t *testing.T) {
+	near := under(t, "intake.clearance", rules.Finding{Required: vehicles.Some(10), Margin: vehicles.Some(2.7), Sigma: 1.41, Verdict: rules.Clear})
+	assert.Equal(t, "± 2.8", PlusMinus(near, desk.Millimetres))
+	assert.Contains(t, WhyClear(near, desk.Millimetres), "clear from 2.3 mm to spare on: 95 % sure that it isn't short")
+	near.Margin = vehicles.Some(2.8)
+	assert.Empty(t, WhyClear(near, desk.Millimetres), "the ± says it")
+	near.Margin, near.Verdict = vehicles.Some(2.1), rules.Doubtful
+	assert.Empty(t, WhyClear(near, desk.Millimetres))
+	near.Sigma, near.Verdict = 0, rules.Clear
+	assert.Empty(t, WhyClear(near, desk.Millimetres), "nothing measured enters")
+}
+
 func TestAWayInWords(t *testing.T) {
 	s := desk.Settings{Nearside: desk.NearsideLeft}
 	assert.Equal(t, "1.5 mm back, 0.8 mm offside", Way(geometry.Point{X: -1.5, Y: -0.8}, s))
