@@ -43,17 +43,21 @@ func (r *Root) retried(c desk.Change) desk.Change {
 	return c
 }
 
-// fieldLeft tries again what waited for a field to be left, as a part of the step that the field was.
+// fieldLeft tries again what waited for a field to be left, as a part of the step that the field was. Where what was typed was rubbed out
+// again, and nothing was done before it, there is no such step, and nothing has changed.
 func (r *Root) fieldLeft() {
 	if !r.waits {
 		return
 	}
 	r.waits = false
+	steps := r.desk.Steps()
+	if len(steps) == 0 {
+		return
+	}
 	job, taken := r.again(r.desk.State.Job)
 	if reflect.DeepEqual(job.Refused(), r.desk.State.Job.Refused()) {
 		return
 	}
-	steps := r.desk.Steps()
 	change := desk.Change{Job: &job, Step: steps[len(steps)-1]}
 	if len(taken) > 0 {
 		change.Say = nowTaken(taken)

@@ -45,3 +45,23 @@ func TestTheReasonOfARefusedReadingIsThatOfNow(t *testing.T) {
 	b.keys(`2 home down enter down 380 esc`)
 	assert.Contains(t, b.desk.State.Job.Refused()[0].Why, "320 mm apart")
 }
+
+// A job may come with a refused reading whose reason is another by now; what was typed and rubbed out again is no step that this could be a part of.
+func TestWhatWasRubbedOutLeavesNothingToTryAgain(t *testing.T) {
+	b, o := van(t)
+	b.keys(`2 home down enter s 400 esc`)
+	b.keys(`1 n c 300 enter +84 enter -850 enter 850 enter 0 enter 60 esc`)
+	job := b.desk.State.Job
+	refused := job.Refused()
+	for i := range refused {
+		refused[i].Why = "as somebody had it"
+	}
+	b.desk.Begin(job.WithRefused(refused), true)
+	b.keys(`8 enter end x backspace esc`)
+	assert.Empty(t, b.desk.Steps())
+	assert.Equal(t, refused, b.desk.State.Job.Refused())
+
+	b.keys(`enter end x ctrl+z esc`)
+	assert.Empty(t, b.desk.Steps(), "nor is what was taken back while it was typed")
+	assert.FileExists(t, o.Path)
+}
