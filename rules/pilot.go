@@ -27,7 +27,8 @@ type PilotReport struct {
 	Move    Move    // the best place there
 }
 
-// MostAway is how far off along Off the tapes would explain a hole, mm: as far as both axes together allow, so it is no ± of one. The hole is off.
+// MostAway is how far off along Off the tapes would explain a hole, mm: as far as both axes together allow, so it is no ± of
+// one; NaN for a hole that is where it was meant to be: there is no way.
 func (p *PilotReport) MostAway() float64 { return p.Away * math.Sqrt(p.Limit/p.Statistic) }
 
 // pilotLimit is the most that pilot.place may come to, by the book.

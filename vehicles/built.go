@@ -135,7 +135,7 @@ func (b Built) Tables() (names []string) {
 	}
 	for _, k := range RunKinds {
 		if b.Run(k) != nil {
-			names = append(names, k.key())
+			names = append(names, k.Table())
 		}
 	}
 	return names

@@ -219,7 +219,7 @@ func (w *writer) points(path []RunPoint) {
 
 // run writes a run of any kind: what its kind does not have is not set.
 func (w *writer) run(k RunKind, r Run) {
-	w.table(k.key())
+	w.table(k.Table())
 	w.texts("kind", r.Supply.Kind)
 	w.texts("from", r.Supply.From)
 	w.maybe("hole", r.Supply.Hole)

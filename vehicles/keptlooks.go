@@ -42,7 +42,7 @@ func lookTable(look Look) map[string]any {
 		for i, p := range look.Runs[k] {
 			points[i] = []any{p.X + 0, p.Y + 0, p.Drop + 0} // a negative zero becomes a plain one, as it does when it is read
 		}
-		table[k.key()] = points
+		table[k.Table()] = points
 	}
 	return table
 }
@@ -58,7 +58,7 @@ func asLook(table map[string]any) (look Look, ok bool) {
 		look.Kinds = append(look.Kinds, kind)
 	}
 	for _, k := range RunKinds {
-		value, there := table[k.key()]
+		value, there := table[k.Table()]
 		if !there {
 			continue
 		}

@@ -76,7 +76,7 @@ func (r *LaidRun) hasLeg(leg int) bool { return leg >= 1 && leg < len(r.Path) }
 
 // misfit says where and why a thing can't hang where it is said to; wrong is false when it can.
 func (r *LaidRun) misfit(on RunKind, h *hung) (f Fault, wrong bool) {
-	f.Key = on.key() + "." + h.key
+	f.Key = on.Table() + "." + h.key
 	if h.leg == nil {
 		return r.misfitAlong(f, on, h)
 	}

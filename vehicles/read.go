@@ -87,7 +87,7 @@ func (t *table) made(j *Job) {
 		j.Cut = s.cut()
 	}
 	for _, k := range RunKinds {
-		if s := t.sub(k.key(), optional); s != nil {
+		if s := t.sub(k.Table(), optional); s != nil {
 			*j.run(k) = s.run(k)
 		}
 	}

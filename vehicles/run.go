@@ -18,11 +18,8 @@ var RunKinds = [...]RunKind{ExhaustRun, IntakeRun, FuelRun}
 // String is what a run is called: "fuel line".
 func (k RunKind) String() string { return [...]string{"exhaust", "intake", "fuel line"}[k] }
 
-// Table is the run's table in the job file.
-func (k RunKind) Table() string { return k.key() }
-
-// key is that table, and what its keys begin with.
-func (k RunKind) key() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
+// Table is the run's table in the job file, and what its keys begin with.
+func (k RunKind) Table() string { return [...]string{"exhaust", "intake", "fuel"}[k] }
 
 // FarEnd is which point of a path of so many is that away from the heater.
 func (k RunKind) FarEnd(points int) int {

@@ -110,7 +110,7 @@ func writeText(t *testing.T, name, text string) string {
 }
 
 func TestHostileTextOfAJobIsToldHarmless(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	file := writeText(t, "van.toml", hostileJob(t))
 	for _, args := range [][]string{{"check"}, {"check", "--next"}, {"marks"}, {"suggest"}, {"suggest", "--yaw"}, {"layout"}, {"route", "exhaust", "--edge", "left"}, {"rules"}} {

@@ -136,7 +136,7 @@ func TestOtherProgramsReadThePlans(t *testing.T) {
 // A run laid out straight: its length, the fall of each leg, what it passes under and what it comes too near to, in each format. By hand the
 // sample's exhaust falls 12 mm in 350 and 3 in 350 behind its first leg: 34 and 9 mm in a metre.
 func TestARunIsDrawnAlong(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	job := demoFile(t)
 	for _, name := range []string{"plan.svg", "plan.pdf", "plan.png"} {
 		file := filepath.Join(t.TempDir(), name)

@@ -64,7 +64,7 @@ func tight(text string) string { return strings.Join(strings.Fields(text), "") }
 
 // Independent readers take the file: qpdf finds no fault, poppler the pages in their size, and each font is embedded.
 func TestASheetIsAFileThatOthersRead(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	needs(t, "qpdf", "pdfinfo", "pdffonts")
 	job := demoFile(t)
 	for paper, size := range map[string]string{"a4": "595.28 x 841.89 pts (A4)", "letter": "612 x 792 pts (letter)"} {
@@ -104,7 +104,7 @@ func TestEachPageSaysWhatItIs(t *testing.T) {
 
 // The sample comes out on few pages, none of which but the last holds less than a few lines: what spills over by a line is set anew.
 func TestTheSampleTakesFewPages(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	for paper, most := range map[string]int{"a4": 11, "letter": 12} {
 		file := filepath.Join(t.TempDir(), "s.pdf")
 		code, _, complaint := call("", "sheet", demoFile(t), "--paper", paper, "-o", file)
@@ -169,7 +169,7 @@ func TestMarksOnPaperAreThoseOfPrograms(t *testing.T) {
 
 // Every finding stands on the sheet with its figure, those that are not clear with all that is said of them, and every source.
 func TestFindingsOnPaper(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	for _, file := range append(sampleJobs(t)[:6:6], demoFile(t)) {
 		if !strings.Contains(file, "demo") && expectedOf(t, file).Check == nil {
 			continue
@@ -421,7 +421,7 @@ func TestASheetThatCannotBePrintedSaysWhy(t *testing.T) {
 
 // What was made otherwise stands on the sheet with both margins, and the customer's page is of the van as it is.
 func TestAsBuiltOnPaper(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	job := vehicles.Demo()
 	clear := *job.Cut
 	clear.At = [2]float64{1405, 195}

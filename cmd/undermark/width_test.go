@@ -61,7 +61,7 @@ func wordsOf(text string) map[string]bool {
 
 // No line is wider than the terminal, and every word and figure that a pipe gets stands on it.
 func TestAnswersFitTheTerminal(t *testing.T) {
-	ofWholeRun(t)
+	notRaced(t)
 	for _, args := range answers {
 		cmd := exec.Command(program, args...)
 		cmd.Env = newHome(t).env()

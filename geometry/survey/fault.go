@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"regexp"
+	"strings"
 	"sync"
 )
 
@@ -57,5 +58,6 @@ func unreadable(text, fault string, axis Axis) error {
 	if r := []rune(text); len(r) > LongestQuote {
 		text = string(r[:LongestQuote]) + "..."
 	}
+	text = strings.ReplaceAll(text, "\n", " ")                              // an error is one line
 	return fmt.Errorf("\"%s\": %s; a reading is %s", text, fault, accepted) // shown as it was typed: what shows it makes it harmless
 }

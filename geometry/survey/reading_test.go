@@ -208,7 +208,7 @@ func FuzzParse(f *testing.F) {
 		}
 		r, err := Parse(text, axis)
 		if err != nil {
-			require.NotContains(t, strings.Replace(err.Error(), text, "", 1), "\n", "but for what was typed, which is shown as it is")
+			require.NotContains(t, err.Error(), "\n")
 			return
 		}
 		require.NoError(t, r.Validate())

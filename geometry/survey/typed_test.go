@@ -93,7 +93,7 @@ func FuzzTyped(f *testing.F) {
 		}
 		r, err := Typed(text, axis)
 		if err != nil {
-			require.NotContains(t, strings.Replace(err.Error(), text, "", 1), "\n", "but for what was typed, which is shown as it is")
+			require.NotContains(t, err.Error(), "\n")
 			return
 		}
 		file, err := Parse(r.Text, axis)

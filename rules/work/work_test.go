@@ -273,9 +273,9 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	wide, found := sizing.Find(judged(t, timber), sizing.Floor, "cut-back")
 	require.True(t, found)
 	assert.Equal(t, "to "+survey.InMM(wide.Value.Value)+" across", of(timber, "cut-back"), "as it was sized")
-	relieved := timber
-	relieved.Cut = &[]vehicles.Cut{*timber.Cut}[0]
-	relieved.Cut.Relieved = vehicles.Some(200.0)
+	relieved, cut := timber, *timber.Cut
+	cut.Relieved = vehicles.Some(200.0)
+	relieved.Cut = &cut
 	assert.Equal(t, "to 200 mm across", of(relieved, "cut-back"), "as Place has it")
 	assert.Equal(t, "whatever is near the exhaust", of(*examples["shielded"][0], "shielded"))
 }

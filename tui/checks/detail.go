@@ -41,7 +41,7 @@ func detail(f rules.Finding, s desk.State, w int) []string {
 	}
 	rows = append(rows, desk.Wrapped(st.Plain, "Found "+words.Value(f, u)+", asked "+asks+".", w)...)
 	if why := words.WhyClear(f, u); why != "" {
-		rows = append(rows, desk.Wrapped(st.Plain, strings.ToUpper(why[:1])+why[1:]+".", w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, words.Sentence(why), w)...)
 	}
 	if f.Verdict == rules.Doubtful { // of a foul one the margin says it
 		rows = append(rows, desk.Wrapped(st.Plain, why(f), w)...)

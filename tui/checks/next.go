@@ -102,7 +102,7 @@ func (m screen) nothing(s desk.State) string {
 	case len(s.Faults) > 0:
 		return desk.PutRight
 	case text != "":
-		return strings.ToUpper(text[:1]) + text[1:] + "."
+		return words.Sentence(text)
 	}
 	return ""
 }

@@ -2,7 +2,6 @@ package marks
 
 import (
 	"fmt"
-	"strings"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -78,7 +77,7 @@ func allMade(s desk.State) string {
 		text = "All made: drill the pilot, then measure it from below (" + keyDrill.Help().Key + ")."
 	}
 	if more := waiting(s); more != "" {
-		text += " " + strings.ToUpper(more[:1]) + more[1:] + "."
+		text += " " + words.Sentence(more)
 	}
 	return text
 }

@@ -67,7 +67,7 @@ func Notes(s desk.State, w int) (rows []string) {
 	if f := s.Focus; f != nil {
 		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
 		if why := words.WhyClear(*f, u); why != "" {
-			rows = append(rows, desk.Wrapped(st.Plain, strings.ToUpper(why[:1])+why[1:]+".", w)...)
+			rows = append(rows, desk.Wrapped(st.Plain, words.Sentence(why), w)...)
 		}
 	}
 	return rows

@@ -165,7 +165,7 @@ func explained(p rules.PilotReport, u desk.Units) string {
 	case !p.Held:
 		return "more than the readings explain, but direct tapes confirm the hole there."
 	}
-	text := "more than the tapes explain, " + desk.Length(p.MostAway(), u)
+	text := "more than the tapes explain (" + desk.Length(p.MostAway(), u) + " at most)"
 	if len(p.Slips) == 0 {
 		text += ", nor would any single slip"
 	}

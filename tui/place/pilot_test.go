@@ -1,6 +1,7 @@
 package place
 
 import (
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -53,8 +54,8 @@ func TestAnExplanationIsPutRightWithOneKey(t *testing.T) {
 
 func TestAHoleThatTheTapesExplain(t *testing.T) {
 	s := drilledAt(t, "1221", "L651")
-	view := screentest.Filled(t, New(), s, 160, 47)
-	assert.Contains(t, view, "explain it, up to 5.1 mm that way.")
+	view := strings.Join(strings.Fields(screentest.Filled(t, New(), s, 60, 17)), " ")
+	assert.Contains(t, view, "the tapes explain it, up to 5.1 mm that way.")
 	assert.Contains(t, view, "Judged at the hole")
 	_, _, changes := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.Nil(t, changes[0].Job, "there is nothing to explain")

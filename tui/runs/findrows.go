@@ -113,7 +113,7 @@ func (m screen) toldRows(s desk.State, put func(look desk.Style, text, key strin
 		r, of := &m.finder.found.Said[i], m.finder.quest.runs[i]
 		some = some || r.Run != nil
 		if r.Run == nil {
-			put(st.Title, upper(words.NoWay(of))+". Nothing was changed.", "")
+			put(st.Title, words.Sentence(words.NoWay(of))+" Nothing was changed.", "")
 			continue
 		}
 		put(st.Title, m.verdictOn(of, r, s), "")

@@ -112,6 +112,9 @@ func WhyClear(f rules.Finding, u survey.Units) string {
 	return "clear from " + desk.Quantity(f.ClearFrom(), f.Rule.Unit, u) + " to spare on: 95 % sure that it isn't short; the ± is wider, it goes both ways"
 }
 
+// Sentence is a clause with a capital and a full stop.
+func Sentence(clause string) string { return strings.ToUpper(clause[:1]) + clause[1:] + "." }
+
 // Deadly marks in a list what can kill, whatever its verdict; DeadlyIs says so above the list.
 const (
 	Deadly   = "†"
