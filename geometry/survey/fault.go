@@ -58,6 +58,7 @@ func unreadable(text, fault string, axis Axis) error {
 	if r := []rune(text); len(r) > LongestQuote {
 		text = string(r[:LongestQuote]) + "..."
 	}
-	text = strings.ReplaceAll(text, "\n", " ")                              // an error is one line
-	return fmt.Errorf("\"%s\": %s; a reading is %s", text, fault, accepted) // shown as it was typed: what shows it makes it harmless
+	text = strings.ReplaceAll(text, "\n", "␊") // an error is one line; Unicode's own sign for a line's end
+	// Else it is shown as it was typed: what shows it makes it harmless.
+	return fmt.Errorf("\"%s\": %s; a reading is %s", text, fault, accepted)
 }
