@@ -197,3 +197,20 @@ func FuzzParseJobNeverPanicsAndWhatItReadsIsWrittenBack(f *testing.F) {
 		require.Equal(t, string(text), string(again.Format()))
 	})
 }
+
+// However many quotes and backslashes notes end with, a file gives them back as they were, save after save.
+func TestNotesThatEndInQuotesAreKept(t *testing.T) {
+	for quotes := range 8 {
+		for _, before := range []string{"a\n", "a\n\\", "a\nb", "\n\\\\"} {
+			notes := before + strings.Repeat(`"`, quotes)
+			job := NewJob("TL-07")
+			job.Notes = notes
+			for range 3 {
+				again, err := ParseJob(job.Format(), "job")
+				require.NoError(t, err, "%q", notes)
+				require.Equal(t, notes, again.Notes)
+				job = again
+			}
+		}
+	}
+}

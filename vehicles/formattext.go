@@ -42,12 +42,12 @@ func longText(s string) string {
 	return b.String()
 }
 
-// escapeQuotes escapes backslashes, and the quotes that would end a text over several lines.
+// escapeQuotes escapes backslashes, and the quotes that would end a text over several lines: each third one, and the last of the text.
 func escapeQuotes(s string) string {
-	s = strings.ReplaceAll(s, `\`, `\\`)
+	s, last := strings.CutSuffix(strings.ReplaceAll(s, `\`, `\\`), `"`)
 	s = strings.ReplaceAll(s, `"""`, `""\"`)
-	if strings.HasSuffix(s, `"`) {
-		s = strings.TrimSuffix(s, `"`) + `\"`
+	if last {
+		s += `\"`
 	}
 	return s
 }
