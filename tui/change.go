@@ -29,11 +29,10 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Settings != nil {
 		cmds = append(cmds, r.keepSettings())
 	}
-	if c.Once {
-		r.ticked = r.now()
+	if c.Once || c.Tick != "" {
+		r.deaf = r.now().Add(bounce)
 	}
 	if c.Tick != "" {
-		r.ticked = r.now()
 		cmds = append(cmds, r.keepTicks())
 	}
 	if c.Goto != "" {

@@ -67,7 +67,7 @@ func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
 	if cmd, mine := r.always(msg); mine {
 		return cmd
 	}
-	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Sub(r.ticked) < bounce {
+	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Before(r.deaf) {
 		return nil
 	}
 	if !r.screens[r.at].Typing() {

@@ -44,7 +44,7 @@ func TestAKeyThatBouncesTicksOneMark(t *testing.T) {
 	for b.overlay() != nil {
 		b.keys(`enter`)
 	}
-	clock := time.Unix(1e9, 0)
+	clock := time.Now().Add(time.Second) // since the cautions were read
 	b.now = func() time.Time { return clock }
 	for range 3 {
 		clock = clock.Add(40 * time.Millisecond)
@@ -54,4 +54,23 @@ func TestAKeyThatBouncesTicksOneMark(t *testing.T) {
 	clock = clock.Add(time.Second)
 	b.send(tea.KeyMsg{Type: tea.KeyEnter})
 	assert.Len(t, b.desk.State.Ticked, 2)
+}
+
+// Whoever presses Enter once too often for the cautions opens nothing below them: a figure would then replace a reading.
+func TestAnEagerEnterAfterTheCautionsOpensNothing(t *testing.T) {
+	o := options(t)
+	o.Path = ""
+	b := walked(t, o, 100, 30)
+	clock := time.Unix(1e9, 0)
+	b.now = func() time.Time { return clock }
+	enter := func(after time.Duration) {
+		clock = clock.Add(after)
+		b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	}
+	enter(time.Second)
+	require.Nil(t, b.overlay(), "the cautions fit a page")
+	enter(250 * time.Millisecond)
+	assert.False(t, b.screens[b.at].Typing())
+	enter(eager)
+	assert.True(t, b.screens[b.at].Typing(), "one that was meant opens it")
 }

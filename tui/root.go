@@ -44,7 +44,7 @@ type Root struct {
 	failed   bool      // the last save failed
 	leaving  bool      // quit as soon as it is saved
 	warned   bool      // the cautions for every time were read in this run of the program
-	ticked   time.Time // when a mark was last ticked
+	deaf     time.Time // until then Enter and Space say nothing to a screen
 	waits    bool      // texts that the job refused are to be tried again once the field is left
 	givenUp  bool      // what is unsaved is wanted no more
 	sample   bool      // the job on the desk is the sample that comes with the program

@@ -150,7 +150,7 @@ func (b *bench) press(names ...string) *bench {
 		if !known {
 			msg = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
 		}
-		b.ticked = time.Time{} // a hand, not a key that bounces
+		b.deaf = time.Time{} // a hand, not a key that bounces
 		b.send(msg)
 	}
 	return b

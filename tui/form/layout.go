@@ -133,7 +133,7 @@ func (f Form) say(field Field) (text string, fault bool) {
 // guess is what is said of a value that nobody has measured.
 func guess(on bool) string {
 	if on {
-		return "? a guess: type what you measure, or Enter if it is right"
+		return "? a guess: type what you measure, or " + KeySo + " if you measured just that"
 	}
 	return "? a guess: not measured yet"
 }
