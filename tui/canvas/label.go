@@ -43,6 +43,7 @@ func (p *painter) labels() {
 		}
 	}
 	p.weighed()
+	p.rearBeyond()
 	names := p.namings()
 	room := max(p.Cols*p.Rows/cellsALabel, 6)
 	for i := range names {

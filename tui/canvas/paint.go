@@ -102,9 +102,14 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.circle = p.ringOf()
 }
 
-// leastExhaust is the least radius of an exhaust in a picture, the heater's and the van's, in dots: it is a band from end to end, however
-// far away, where the eye finds it among other pipes. Where slopes are looked at it is as thick as it is.
-const leastExhaust = 1
+// leastBand is the least radius of an exhaust in a picture, the heater's and the van's, and of the bumper, in dots: it is a band from end
+// to end, however far away, where the eye finds it among pipes. Where slopes are looked at it is as thick as it is.
+const leastBand = 1
+
+// bandedAlways tells whether a role is a band however far away.
+func bandedAlways(r scene.Role) bool {
+	return r == scene.Exhaust || r == scene.Hot || r == scene.Bumper
+}
 
 // see finds what is seen of a scene's items.
 func (p *painter) see(s *scene.Scene) {
@@ -113,8 +118,8 @@ func (p *painter) see(s *scene.Scene) {
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
 			it := &s.Items[i]
-			if exhaust := it.Role == scene.Exhaust || it.Role == scene.Hot; exhaust && f.Area.Shape == geometry.Line && f.Area.Radius < leastExhaust*p.Scale && !s.Projection.Slopes {
-				f.Area.Radius = leastExhaust * p.Scale
+			if bandedAlways(it.Role) && f.Area.Shape == geometry.Line && f.Area.Radius < leastBand*p.Scale && !s.Projection.Slopes {
+				f.Area.Radius = leastBand * p.Scale
 				if it.Role == scene.Exhaust {
 					f.Area.Path = p.endInCell(f.Area.Path)
 				}

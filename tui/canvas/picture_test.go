@@ -107,7 +107,11 @@ func TestTheRingIsWhole(t *testing.T) {
 		require.Positive(t, c.ring)
 		radius := c.ring / c.Scale * 5 // a dot is 5 pixels wide
 		assert.GreaterOrEqual(t, radius, RingCells*10/2.0-5)
-		middle := geometry.Point{X: float64(p.Rect.Dx()) / 2, Y: float64(p.Rect.Dy()) / 2}
+		dot := c.dot(cut)
+		middle := geometry.Point{X: dot.x * 5, Y: dot.y * 5}
+		if c.over {
+			middle.Y = float64(p.Rect.Dy()) - middle.Y
+		}
 		for turn := range 360 {
 			at := middle.Add(geometry.Point{X: radius}.Turn(float64(turn)))
 			x, y := int(math.Floor(at.X)), int(math.Floor(at.Y))

@@ -159,6 +159,9 @@ func (p *painter) takenDown(col, row, cells int) bool {
 // arrows point to the picture's right, bottom, left and top.
 var arrows = [4]rune{'►', '▼', '◄', '▲'}
 
+// toLeft is the arrow that points to the picture's left.
+const toLeft = 2
+
 // leaves tells whether a part is a run that gas goes through, exhaust or intake: where that ends must be known.
 func leaves(it *part) bool {
 	return (it.Role == scene.Exhaust || it.Role == scene.Intake) && it.Primitive == scene.Area && it.Area.Shape == geometry.Line
