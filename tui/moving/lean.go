@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
@@ -93,6 +94,18 @@ func LeanRows(s desk.State, w int) (rows []string) {
 		return append([]string{s.Settings.Styles().Doubtful.Render(short)}, rows...)
 	}
 	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text+strings.Join(aside, ", "), w), rows...)
+}
+
+// Leaned are the rows above a list of the worst with what there is to say of sloping stub legs: behind the head where a panel has few rows and
+// the words fit there, else below.
+func Leaned(rows []string, s desk.State, w int) []string {
+	told := LeanRows(s, w)
+	const few = "  o: stub legs slope" // KeyUpright
+	if Under(w) && len(told) == 1 && len(Leaning(s)) > 0 && lipgloss.Width(rows[0])+desk.Width(few) <= w {
+		rows[0] += s.Settings.Styles().Doubtful.Render(few)
+		return rows
+	}
+	return append(rows, told...)
 }
 
 // LeanKeys is the key that a leaning run calls for.
