@@ -48,6 +48,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if len(done.Unmade) > 0 {
 		say = strings.TrimSpace(say + " " + unmade(done.Unmade, r.desk.State.Settings))
 	}
+	if len(done.Stayed) > 0 {
+		say = strings.TrimSpace(say + " " + stayed(done.Stayed, r.desk.State.Settings))
+	}
 	if say != "" && done.Refused == "" {
 		r.tell(say)
 	}
@@ -80,6 +83,15 @@ func unmade(marks []history.Moved, set desk.Settings) string {
 		text += " " + ways[0]
 	}
 	return text + ", so to be marked again: " + strings.Join(texts, ", ") + "."
+}
+
+// stayed says of marks that the pilot hole moved a little that they stay made.
+func stayed(marks []history.Moved, set desk.Settings) string {
+	way := words.Moved(marks[0].By, set) // all of them go with the hole
+	if len(marks) == 1 {
+		return marks[0].Words + " lies " + way + ", less than its ±: it stays made."
+	}
+	return fmt.Sprintf("%d made marks lie %s, less than their ±: they stay made.", len(marks), way)
 }
 
 // ask does what only the root does.

@@ -29,7 +29,7 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	if room -= len(foot) + len(within); room < 1 {
 		foot, room = nil, h
 	}
-	titled := room >= 4
+	titled := room >= leastTitled
 	if titled {
 		room--
 		out.title = headed(l.tally(), s, w)
@@ -43,6 +43,10 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		top.Skip = 0
 	}
 	l.take(&out, s, top.Skip, w, room)
+	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
+		out.foot = toldShort(out.seen(len(l.Moved)), w, h-out.height())
+		return out
+	}
 	switch seen := out.seen(len(l.Moved)); {
 	case seen != "" && len(foot) > 0 && desk.Width(seen+". "+foot[0]) <= w:
 		foot[0] = seen + ". " + foot[0]
@@ -55,6 +59,17 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	return out
 }
 
+// toldShort is the last row of a list that has few, where it shows a margin within its ±: why that is clear, with what is seen where both fit.
+func toldShort(seen string, w, room int) []string {
+	switch both := seen + ". " + words.ClearWithin; {
+	case room < 1:
+		return nil
+	case seen != "" && desk.Width(both) <= w:
+		return []string{both}
+	}
+	return []string{words.ClearWithin}
+}
+
 // within is the row that says why a margin may be less than its ± and clear, where a finding has such a margin and there is room.
 func (l Worst) within(h int) []string {
 	if h < leastTold || !slices.ContainsFunc(l.Moved, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
@@ -62,6 +77,9 @@ func (l Worst) within(h int) []string {
 	}
 	return []string{words.ClearWithin}
 }
+
+// leastTitled is from how many rows on a list has a title: the banner has the tally, and below that a row more of the list says more.
+const leastTitled = 5
 
 // leastTold is from how many rows on a list has a row of its own for what no move changes.
 const leastTold = 10

@@ -25,6 +25,9 @@ func Sizes(w, h int) (planW, planH int) {
 	return w, max(1, h-PanelHeight)
 }
 
+// Under tells by its columns whether a panel lies under the plan, where rows are dear.
+func Under(w int) bool { return w > mostPanel && w < desk.SideBySide }
+
 // PanelIn is where the panel's text stands in a body of w by h: its corner, and its columns and rows.
 func PanelIn(w, h int) (x, y, panelW, panelH int) {
 	planW, planH := Sizes(w, h)
