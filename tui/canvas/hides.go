@@ -67,7 +67,9 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 			of = nil // beside a thing its name does not stand on it
 		}
 		cost, ok := p.hides(s.start(length), s.row, length, of, best.cost-s.off)
-		if cost += s.off; ok && (cost < best.cost || cost == best.cost && !best.found) && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) {
+		cost += s.off
+		better := ok && (cost < best.cost || cost == best.cost && !best.found)
+		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s.start(length), s.row, length) {
 			*best = choice{s, cost, true}
 		}
 	}

@@ -158,13 +158,11 @@ func (p *painter) nameable(it *part) bool {
 func (p *painter) label(n *naming) bool {
 	it := n.it
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, guides: n.must && bears(it), urgent: n.rank >= scene.RankFoul, always: ending(it)}
-	if it.Primitive == scene.Area && !p.thin(it) {
-		text.of = it
+	if text.names = it; it.Role == scene.Conflict {
+		text.names = p.inWay(it)
 	}
-	if it.Role == scene.Conflict {
-		if of := p.inWay(it); of != nil && !p.thin(of) {
-			text.of = of
-		}
+	if of := text.names; of != nil && of.Primitive == scene.Area && !p.thin(of) {
+		text.of = of
 	}
 	if out := p.exitOf(it); out != nil {
 		text.name += " " + string(arrows[out.arrow])
