@@ -5,17 +5,34 @@ import (
 	"bench.example/undermark/geometry/scene"
 )
 
-// mistaken tells whether a text would stand nearer to another thing of the kind of what it names, as far as that is in the picture, than to its
-// own: it would be read as the name of that, whatever leader it has.
-func (p *painter) mistaken(of *part, col, row, length int) bool {
+// besideRows is how many rows off a thing at the most a name stands beside it.
+const besideRows = 2
+
+// mistaken tells whether a text on a seat would be read as the name of another thing of the kind of what it names: of one in the picture that is nearer
+// than its own. What stands off with a leader is so only close beside that other thing, or where the leader goes over it.
+func (p *painter) mistaken(of *part, s seat, length int) bool {
 	if of == nil || of.Code == "" {
 		return false
 	}
-	box := p.box(col, row, length)
+	box := p.box(s.start(length), s.row, length)
 	own := apart(box, &of.Area)
+	_, high := p.CellSize()
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it != of && it.Code == of.Code && it.Ref != of.Ref && it.Primitive == scene.Area && it.Line == nil && apart(box, &it.Area) < own && p.inPicture(it) {
+		if it == of || it.Code != of.Code || it.Ref == of.Ref || it.Primitive != scene.Area || it.Line != nil {
+			continue
+		}
+		if off := apart(box, &it.Area); off < own && (!s.led || off < besideRows*high || p.ledOver(it, s)) && p.inPicture(it) {
+			return true
+		}
+	}
+	return false
+}
+
+// ledOver tells whether the leader of a seat goes over a part.
+func (p *painter) ledOver(it *part, s seat) bool {
+	for row := min(s.row, s.of[1]); row <= max(s.row, s.of[1]); row++ {
+		if p.covers(it, s.of[0], row) {
 			return true
 		}
 	}

@@ -71,6 +71,7 @@ type painter struct {
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
+	before, after    writing // of names
 }
 
 // part is an item with what is seen of it.
