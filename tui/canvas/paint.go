@@ -71,6 +71,7 @@ type painter struct {
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
+	before, after    writing // of names
 }
 
 // part is an item with what is seen of it.
@@ -192,6 +193,9 @@ const near = 12
 // tiny says whether an item would only be a blot at this scale.
 func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 	const least = 5 // dots
+	if m.Rows < fewRows && upon(it) && it.State != scene.Foul {
+		return true
+	}
 	switch it.Role {
 	case scene.Hole:
 		return m.Scale > near || m.small(&it.Area)
@@ -205,6 +209,12 @@ func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 		return m.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*m.Scale
 	}
 	return false
+}
+
+// upon tells whether an item is the heater itself, its plate or what it needs free about it: outlines on top of all, which on few rows would
+// hide what is in the way below.
+func upon(it *part) bool {
+	return it.Role == scene.Plate || it.Role == scene.Body || it.Role == scene.Space
 }
 
 // tiny says whether an item is left out, as it would only be a blot.
