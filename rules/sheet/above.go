@@ -84,17 +84,19 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 	if len(sheet.Checks) > 0 {
 		facts = append(facts, s.checkLengths(sheet.Checks))
 	}
+	ties := s.ties()
 	if s.Job.Cut == nil {
-		return facts
+		return append(facts, ties)
 	}
 	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
-	return Beside{Left: facts, Right: s.near("Near the cut", named(near, scene.Hole, ""))}
+	return Beside{Left: facts, Right: Parts{s.near("Near the cut", named(near, scene.Hole, "")), ties}}
 }
 
-// nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
+// nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows at least, mm of the
+// van: with the lists beside and below it is one page, on top and underneath.
 const (
-	nearHigh = 54
-	nearHalf = 180
+	nearHigh = 44
+	nearHalf = 155
 )
 
 // near is what of a picture is near the cut.
