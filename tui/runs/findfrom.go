@@ -39,11 +39,10 @@ func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehi
 		run, _ = rules.UsualFuel(&s.Result, inSpace(mouth))
 		return run, "The line is taken to begin at " + run.Supply.From + ", with a usual pump: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
 	}
-	run = vehicles.UsualRun(of)
+	run = vehicles.UsualWhole(of)
 	with := ""
-	if of == vehicles.ExhaustRun {
-		h := vehicles.UsualMuffler
-		run.Muffler, with = &h, ", with a muffler of a usual size"
+	for _, thing := range run.Hanging.Things() {
+		with += ", with a " + thing.Name() + " of a usual size"
 	}
 	return run, fmt.Sprintf("The %s is taken as a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
 }
