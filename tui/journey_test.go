@@ -47,6 +47,8 @@ func TestAVanFromNothingIsTheFileOneWouldWrite(t *testing.T) {
 	got, err := vehicles.ParseJob(saved, o.Path)
 	require.NoError(t, err)
 	got.LookedAt, got.RunLooks, got.OpeningLooks = nil, nil, nil // where one looked: no hand writes that
+	assert.Equal(t, map[string]string{"side": vehicles.NotSaid}, got.Held, "no side tape was used, and nobody was asked to say more of it")
+	got.Held = nil
 	assert.Equal(t, string(want.Format()), string(got.Format()))
 
 	result, faults := rules.Judge(want, rules.Builtin())

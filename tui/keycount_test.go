@@ -162,3 +162,25 @@ func TestKeysOfAVanFromNothing(t *testing.T) {
 	assert.LessOrEqual(t, w.pressed, 437, "450 is the goal")
 	assert.Len(t, w.asked, 2, "whether to begin a job, and the cautions")
 }
+
+// Who marks first and drills then, as most do, with a pilot 1 mm off: no mark is made twice, and each question of the sample is answered by itself.
+func TestKeysOfWhoeverMarksFirst(t *testing.T) {
+	o := options(t)
+	o.Path = ""
+	w := walked(t, o, 100, 30).keys(`enter 4 n 6 n n m enter`)
+	for !strings.Contains(w.say, "drill the pilot") {
+		w.keys(`enter`)
+		require.Less(t, w.pressed, 100)
+	}
+	below := w.desk.State.Marks.Marks[0].Below
+	w.keys(fmt.Sprintf(`d %.0f enter l%.0f enter`, below.Bumper+1, below.Left))
+	require.NotNil(t, w.desk.State.Job.Cut.Drilled)
+	if w.at != w.titled("Marks") {
+		w.keys(`6`)
+	}
+	if !strings.Contains(strings.Join(w.rows(), " "), "All made") {
+		w.allMarks()
+	}
+	t.Log(w.pressed, w.asked)
+	assert.LessOrEqual(t, w.pressed, 37)
+}

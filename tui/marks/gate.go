@@ -93,7 +93,7 @@ func gateFoot(st stage) []key.Binding {
 	case asking:
 		return []key.Binding{desk.Named(keyNone, "none there"), desk.Named(keyThere, "enter it"), keyLater}
 	case warning:
-		return []key.Binding{desk.Named(keyShow, "shows the worst"), keyAll, keyUnclearDown, keyUnclearUp}
+		return []key.Binding{desk.Named(keyShow, "shows the worst"), keyAll, desk.Named(keyUnclearDown, "more"), desk.Named(keyUnclearUp, "back")}
 	}
 	return gateKeys(st)
 }

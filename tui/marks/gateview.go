@@ -67,7 +67,7 @@ func startRows(now stage, from int, s desk.State, w, h int) []string {
 	}
 	rows := append(head, title)
 	for _, f := range unclear[from:till] {
-		rows = append(rows, unclearRow(f, s))
+		rows = append(rows, unclearRow(f, s, w))
 	}
 	return append(rows, foot...)
 }
@@ -87,10 +87,15 @@ func notClear(s desk.State) (list []*rules.Finding) {
 	return list
 }
 
-func unclearRow(f *rules.Finding, s desk.State) string {
+// unclearRow is a finding in w columns; where there is no room for its ± that is left out whole.
+func unclearRow(f *rules.Finding, s desk.State, w int) string {
 	st := s.Settings.Styles()
-	return st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict))) +
-		st.Plain.Render(strings.TrimRight(" "+words.Named(*f)+", "+words.Margin(*f, s.Settings.Units)+" "+words.PlusMinus(*f, s.Settings.Units), " "))
+	word := fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict))
+	text := " " + words.Named(*f) + ", " + words.Margin(*f, s.Settings.Units)
+	if pm := " " + words.PlusMinus(*f, s.Settings.Units); pm != " " && desk.Width(word+text+pm) <= w {
+		text += pm
+	}
+	return st.Verdict(f.Verdict).Render(word) + st.Plain.Render(text)
 }
 
 // airyFrom is from how many rows on there are some to spare between what is said.

@@ -68,7 +68,11 @@ func Notes(s desk.State, w int) (rows []string) {
 		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
 	}
 	if f := s.Focus; f != nil {
-		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
+		shown := "Shown: " + f.About() + ", " + desk.VerdictWord(f.Verdict) + ", " + words.Margin(*f, u)
+		if from := words.Unmeasured(*f); from != "" {
+			shown += ", " + from
+		}
+		rows = append(rows, desk.Wrapped(st.Strong, shown, w)...)
 		if why := words.WhyClear(*f, u); why != "" {
 			rows = append(rows, desk.Wrapped(st.Plain, words.Sentence(why), w)...)
 		}

@@ -85,7 +85,9 @@ func (c hooks) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 		case how == level:
 			rest[h.drop] = ""
 			s.Job = s.Job.WithHeld(h.tape, level)
-		case typed && rest[h.drop] == "", how == sloping && !typed && !h.at(&s.Job).Set:
+		case typed && rest[h.drop] != "":
+			s.Job = s.Job.WithHeld(h.tape, "") // its drop says so
+		case typed, how == sloping && !typed && !h.at(&s.Job).Set:
 			return s.Job, form.Fault{Key: h.drop, Why: "a sloping tape is corrected by this: how far below the lowest rib is its zero?"}
 		}
 		delete(rest, h.key)

@@ -163,20 +163,17 @@ func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
 	if way := words.Way(p.Off, s.Settings); way != "" {
 		off = "Off " + desk.Length(p.Away, u) + " (" + way + ")"
 	}
-	most := desk.Length(p.MostAway(), u)
 	switch {
 	case p.Held:
-		off += ", the tapes explain " + most + ": cut, plate, body, bolts held back. " + keyPilot.Help().Key + ": measure it again; " + keyDirect.Help().Key + ": tape from it straight"
+		off += ", the tapes explain " + desk.Length(p.MostAway(), u) + ": cut, plate, body, bolts held back. " + keyPilot.Help().Key + ": measure it again; " + keyDirect.Help().Key + ": tape from it straight"
 		if n := len(p.Slips); n > 0 {
 			off += fmt.Sprintf("; %s: what would explain it (%d)", keyExplain.Help().Key, n)
 		}
 		return desk.Wrapped(st.Fault, off+".", w)
 	case !p.Explained:
 		off += ", direct tapes confirm it"
-	case p.Statistic > 0:
-		off += ", explained to " + most
 	default:
-		off += ", explained"
+		off += ": tapes explain it"
 	}
 	rows = desk.Wrapped(st.Strong, off, w)
 	switch {

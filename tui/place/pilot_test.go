@@ -66,7 +66,7 @@ func TestAHoleThatTheTapesExplain(t *testing.T) {
 	assert.Contains(t, view, "Judged at the hole")
 	small := screentest.Filled(t, New(), s, 60, 16)
 	assert.Contains(t, small, "pilot at x 1211.8, 239 mm left")
-	assert.Contains(t, small, "Off 2 mm (1.8 mm forward, 1 mm right), explained to 5.1 mm")
+	assert.Contains(t, small, "Off 2 mm (1.8 mm forward, 1 mm right): tapes explain it")
 	assert.Regexp(t, `(?m)^(doubtful|clear|foul) .*\n(doubtful|clear|foul) `, small, "and clearances are seen, which a measured hole is for")
 	_, _, changes := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.Nil(t, changes[0].Job, "there is nothing to explain")
