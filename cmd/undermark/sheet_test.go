@@ -384,6 +384,20 @@ func TestHostileTextOnPaper(t *testing.T) {
 	assert.Contains(t, all, "…", "the head has room for a part of it alone")
 }
 
+// Whoever has the sheet alone finds where the pins stand, how a mark is set, whose clips are marked, and the template among what is at hand.
+func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
+	all := strings.Join(pagesOf(t, printed(t, demoFile(t))), "")
+	for _, said := range []string{
+		"pins 700 mm off the centreline, on the bumper edge", "A mark lies where two tapes cross: from the bumper edge and from a side.",
+		"exhaust's clip 1", "the template, printed at 100 %, either face",
+	} {
+		assert.Contains(t, all, tight(said))
+	}
+	job := vehicles.Demo()
+	job.Datum.PinsOn = vehicles.Batten
+	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("centreline, marked on a straight batten along the"))
+}
+
 // What a job does not have is not printed empty.
 func TestASheetOfLittle(t *testing.T) {
 	bare := vehicles.Demo()

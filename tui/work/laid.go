@@ -43,14 +43,14 @@ func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
 
 // sayPoint says how a point is read, and once it is what it comes to beside what was planned.
 func sayPoint(f *form.Field, of func(vehicles.Job) *vehicles.Run, i int, s desk.State) {
-	f.Blank = "as planned: " + pointText(&s.Job, of(s.Job).Path, i)
+	f.Blank = "planned: " + pointAsWritten(&s.Job, of(s.Job).Path, i, survey.Figure)
 	f.Note = "from the " + desk.Datum(&s.Job.Datum, 16) + ", across (L 693, R 1082, -240), below the floor; + runs on from the point before"
 	planned, built := of(s.Job).Path, of(s.Job.AsBuilt()).Path
 	if f.Text == "" || i >= len(planned) || i >= len(built) {
 		return
 	}
 	u, is, was := s.Settings.Units, built[i], planned[i]
-	f.Note = "= x " + desk.AtX(is.X, u) + ", " + desk.Across(is.Y, s.Settings) + ", " + desk.Length(is.Drop, u) + " below"
+	f.Note = "= " + desk.AtX(is.X, u) + ", " + desk.Across(is.Y, s.Settings) + ", " + desk.Length(is.Drop, u) + " below"
 	if way := words.Way(geometry.Point{X: is.X - was.X, Y: is.Y - was.Y}, s.Settings); way != "" {
 		f.Note += "; it is " + way
 	}
@@ -58,12 +58,17 @@ func sayPoint(f *form.Field, of func(vehicles.Job) *vehicles.Run, i int, s desk.
 
 // pointText is a point of a path as the tape says it, "" for one that it has not.
 func pointText(j *vehicles.Job, path []vehicles.RunPoint, i int) string {
+	return pointAsWritten(j, path, i, exact)
+}
+
+// pointAsWritten is such a text with its figures as written.
+func pointAsWritten(j *vehicles.Job, path []vehicles.RunPoint, i int, written func(float64) string) string {
 	if i >= len(path) {
 		return ""
 	}
 	p := path[i]
 	x, y := rules.ReadPoint(j, geometry.Point{X: p.X, Y: p.Y}, p.Drop)
-	return exact(x) + ", " + exact(y) + ", " + exact(p.Drop)
+	return written(x) + ", " + written(y) + ", " + written(p.Drop)
 }
 
 func exact(v float64) string { return survey.Exact(moving.Hundredth(v)) }

@@ -370,3 +370,26 @@ func TestEnterGoesFromTheNoteToThePhotos(t *testing.T) {
 	assert.Equal(t, vehicles.Done{Step: "instructions", Note: "ok", Photos: []string{"IMG 1.jpg"}}, r.State.Job.DoneOf("instructions"))
 	assert.Len(t, r.State.Job.Done, 1)
 }
+
+// Marks that were ticked on Marks are known here, and so is a pilot hole that was measured there.
+func TestWhatWasDoneOnMarksIsKnown(t *testing.T) {
+	x, y := survey.FromNumber(1271.9, false), survey.FromNumber(195, false)
+	r := driver(t, vehicles.Demo(), 100, 30)
+	to := func(id string) {
+		r.Type("<home>" + strings.Repeat("<down>", listOf(r.State).Index(id)))
+	}
+	to("marked")
+	assert.NotContains(t, r.View(100, 30), "on Marks")
+	r.State.Ticked = map[string]bool{"cut centre": true, "plate 1": true, "bolt 2": true, "clip 1": true, "diagonal": true}
+	made, all := onTop(r.State)
+	assert.Equal(t, 3, made, "a clip is marked from below")
+	assert.Regexp(t, `marked +3 of 9 on Marks`, r.View(100, 30))
+	assert.Contains(t, strings.Join(r.Screen.Plain(r.State).All(), " "), "3 of 9 are ticked on Marks.")
+	assert.Equal(t, 9, all)
+	r = driver(t, vehicles.Demo().WithDrilled(&vehicles.Pair{x, y}), 100, 30)
+	to("pilot-looked")
+	assert.Regexp(t, `pilot drilled +the job has it`, r.View(100, 30))
+	assert.Contains(t, strings.Join(r.Screen.Plain(r.State).All(), " "), "The job has it: measured on Marks, 8")
+	r.Type("<space>")
+	assert.NotContains(t, r.Said, "not done before it")
+}
