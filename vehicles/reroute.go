@@ -115,7 +115,7 @@ func (w *reroute) carry(h *Hung) (now Rehung, moved bool) {
 		return Rehung{}, false // it hung nowhere, or there is nothing to hang on
 	}
 	if h.leg == nil {
-		was, to := *h.start, w.along(h, *h.start)
+		was, to := *h.start, max(0, min(w.along(h, *h.start), w.laid.Line.Length())) // roundings of several edits may add up past the end
 		if math.Abs(to-was) > AlongNoise {
 			*h.start = settled(to)
 		}
