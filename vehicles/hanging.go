@@ -41,10 +41,9 @@ type Hung struct {
 	Kind  *HangingKind
 	Index int // among those of its kind, from 0
 
-	leg    *int     // nil: its place counts along the run
-	start  *float64 // where it begins, mm along that
-	length float64  // how much of the run it takes up, mm; 0 for what has a place only
-	sits   sitting  // nil when its place is all there is
+	leg   *int     // nil: its place counts along the run
+	start *float64 // where it begins, mm along that
+	sits  sitting  // nil when its place is all there is
 }
 
 // Leg is the leg, from 1, along which its place counts; 0: along the run.
@@ -59,7 +58,12 @@ func (h *Hung) Leg() int {
 func (h *Hung) Start() float64 { return *h.start }
 
 // Length is how much of the run it takes up, mm; 0 for what has a place only.
-func (h *Hung) Length() float64 { return h.length }
+func (h *Hung) Length() float64 {
+	if h.sits == nil {
+		return 0
+	}
+	return h.sits.takes()
+}
 
 // Details are what is said of it beside its place.
 func (h *Hung) Details() []Detail {
@@ -84,7 +88,7 @@ func (h *Hung) Along(laid *LaidRun) (from, to float64, ok bool) {
 	case !laid.hasLeg(*h.leg):
 		return 0, 0, false
 	}
-	return laid.Where(*h.leg, *h.start), laid.Where(*h.leg, *h.start+h.length), true
+	return laid.Where(*h.leg, *h.start), laid.Where(*h.leg, *h.start+h.Length()), true
 }
 
 // Name is what it is called: "clip 2".

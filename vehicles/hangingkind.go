@@ -99,7 +99,7 @@ func one[T any, P interface {
 		c := **of(h)
 		*of(h) = &c
 		leg, start := P(&c).seat()
-		return []Hung{{Kind: &k, leg: leg, start: start, length: P(&c).takes(), sits: P(&c)}}
+		return []Hung{{Kind: &k, leg: leg, start: start, sits: P(&c)}}
 	}
 	k.drop = func(h *Hanging) { *of(h) = nil }
 	k.put = func(h *Hanging, leg int, start float64) {

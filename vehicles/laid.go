@@ -85,13 +85,13 @@ func (r *LaidRun) misfit(on RunKind, h *Hung) (f Fault, wrong bool) {
 		f.Text = fmt.Sprintf("the %s is on leg %d, and the %s has legs 1 to %d: choose one of them", h.Name(), *h.leg, on, len(r.Path)-1)
 		return f, true
 	}
-	end, length := *h.start+h.length, r.legLength(*h.leg)
-	if end <= length+AlongNoise && (length > 0 || h.length == 0) {
+	end, length := *h.start+h.Length(), r.legLength(*h.leg)
+	if end <= length+AlongNoise && (length > 0 || h.Length() == 0) {
 		return f, false
 	}
 	f.Key += ".start"
 	does, or := "is", "choose another leg"
-	if h.length > 0 {
+	if h.Length() > 0 {
 		does, or = "ends", "make the leg longer"
 	}
 	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.Name(), does, survey.Figure(end), *h.leg, survey.Figure(length), or)

@@ -115,14 +115,14 @@ func (w *reroute) carry(h *Hung) (now Rehung, moved bool) {
 		return Rehung{}, false // it hung nowhere, or there is nothing to hang on
 	}
 	if h.leg == nil {
-		was, to := *h.start, w.along(h, *h.start)
+		was, to := *h.start, max(0, min(w.along(h, *h.start), w.laid.Line.Length())) // roundings of several edits may add up past the end
 		if math.Abs(to-was) > AlongNoise {
 			*h.start = settled(to)
 		}
 		return Rehung{h.Name(), 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
 	}
 	from, to := w.old.ends(h)
-	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.length)
+	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.Length())
 	begin, end := w.laid.ends(h)
 	return Rehung{h.Name(), *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
 }
@@ -147,7 +147,7 @@ func (w *reroute) along(h *Hung, from float64) float64 {
 	if h.leg != nil {
 		before, behind = newA-a, newB-b
 	}
-	toA, toB := from-a, b-(from+h.length)
+	toA, toB := from-a, b-(from+h.Length())
 	if w.tail == 0 || w.head > 0 && toA <= toB {
 		from += before
 	} else {
@@ -156,7 +156,7 @@ func (w *reroute) along(h *Hung, from float64) float64 {
 	if toA < -AlongNoise || toB < -AlongNoise { // on what both have; its very end may be a rounding past it
 		return from
 	}
-	return max(newA, min(from, newB-h.length))
+	return max(newA, min(from, newB-h.Length()))
 }
 
 // between are the places along a run, one of the two, between which it is not the other: those of the last corner that both
@@ -199,7 +199,7 @@ func (w *reroute) seat(along, length float64) (leg int, start float64) {
 
 // ends are the points where a thing that hangs on a leg begins and ends.
 func (r *LaidRun) ends(h *Hung) (begin, end geometry.Point3) {
-	return r.onLeg(*h.leg, *h.start), r.onLeg(*h.leg, *h.start+h.length)
+	return r.onLeg(*h.leg, *h.start), r.onLeg(*h.leg, *h.start+h.Length())
 }
 
 // apart is the distance of two points of runs, mm.

@@ -190,6 +190,36 @@ func wanderer(t *rapid.T) Job {
 	return job.WithRun(ExhaustRun, &run)
 }
 
+// A clip at the very end of a run is there still after any number of edits: their roundings don't add up past the end.
+func TestAClipAtTheEndStaysOnTheRun(t *testing.T) {
+	turned := func(p RunPoint, by, drop float64) RunPoint {
+		return RunPoint{p.X + by*math.Cos(math.Pi/180), p.Y + by*math.Sin(math.Pi/180), p.Drop + drop}
+	}
+	first := RunPoint{1035, 225, 145}
+	second := turned(first, 201, -7)
+	job := laid().WithRun(ExhaustRun, &Run{
+		Across: 26, Bend: Some(1), Path: List[RunPoint]{first, second, turned(second, 200, 0)}, Hanging: Hanging{Clips: []float64{300.6566}},
+	})
+	edits := []func(path List[RunPoint]) List[RunPoint]{
+		func(path List[RunPoint]) List[RunPoint] { return path.Without(2) },
+		func(path List[RunPoint]) List[RunPoint] {
+			p := path[0]
+			return path.Insert(0, RunPoint{p.X - 1, p.Y, p.Drop + 7})
+		},
+		func(path List[RunPoint]) List[RunPoint] {
+			p := path[0]
+			return path.Insert(0, RunPoint{p.X, p.Y, p.Drop + 7})
+		},
+	}
+	for i, edit := range edits {
+		next, _, ok := job.WithPath(ExhaustRun, edit(job.Exhaust.Path))
+		require.True(t, ok)
+		_, faults := Reduce(next)
+		require.Empty(t, faults, "edit %d", i+1)
+		job = next
+	}
+}
+
 // pointBetween draws a point on the straight part of a leg of the exhaust, not within the muffler, and the place of the point before
 // which it goes.
 func pointBetween(t *rapid.T, job Job) (i int, p RunPoint) {

@@ -49,20 +49,17 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 		margin = "to spare " + survey.Figure(m.Value)
 	}
 	p.line("length %s, bends %s°, %s", survey.Figure(found.Length), survey.Figure(found.Bends), margin)
-	if m := found.Run.Muffler; m != nil {
-		p.line("muffler on leg %d, %s along it, its drain hole down", m.Leg, survey.Figure(m.Start))
+	for _, thing := range found.Run.Hanging.OnLegs().Things() {
+		p.line("%s on leg %d, %s along it%s", thing.Name(), thing.Leg(), survey.Figure(thing.Start()), thing.Kind.Minds)
 	}
-	if filter := found.Run.Filter; filter != nil {
-		p.line("filter on leg %d, %s along it", filter.Leg, survey.Figure(filter.Start))
-	}
-	if pump := found.Run.Pump; pump != nil {
-		p.line("pump on leg %d, %s along it", pump.Leg, survey.Figure(pump.Start))
-	}
-	if clips := found.Run.Clips; len(clips) > 0 {
-		places := make([]string, len(clips))
-		for i, c := range clips {
-			places[i] = survey.Figure(c)
+	for _, k := range vehicles.HangingOn(kind) {
+		if !k.Many() || !k.Has(found.Run.Hanging) {
+			continue
 		}
-		p.line("clips at %s along it", strings.Join(places, ", "))
+		var places []string
+		for _, along := range *k.List(&found.Run.Hanging) {
+			places = append(places, survey.Figure(along))
+		}
+		p.line("%ss at %s along it", k.Full, strings.Join(places, ", "))
 	}
 }

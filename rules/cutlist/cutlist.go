@@ -85,77 +85,69 @@ func (m *maker) piece(p Piece, laid *vehicles.LaidRun, from, to float64, joints 
 
 func (m *maker) exhaust(run *vehicles.Run, laid *vehicles.LaidRun) {
 	p := Piece{Run: vehicles.ExhaustRun, Of: "exhaust pipe", Across: run.Across, From: "stub", To: "outlet"}
-	end, joints := laid.Line.Length(), 1
-	if h := laid.Muffler; h != nil {
-		first := p
-		first.To, p.From = "muffler", "muffler"
-		m.piece(first, laid, 0, h.From, 2)
-		m.piece(p, laid, h.To, end, 1)
-		joints = 3
-		m.count(p.Run, "muffler", 1)
-	} else {
-		m.piece(p, laid, 0, end, 1)
-		m.absent("the exhaust has no muffler")
-	}
-	m.count(p.Run, "exhaust clamp", joints)
-	m.clips(vehicles.ExhaustRun, "exhaust clip", run)
+	m.count(p.Run, "exhaust clamp", 1+m.pieces(p, run, laid, 1))
+	m.clips(p.Run, run)
 	m.count(p.Run, "end sleeve", 1)
 }
 
 func (m *maker) intake(run *vehicles.Run, laid *vehicles.LaidRun) {
 	p := Piece{Run: vehicles.IntakeRun, Of: "intake hose", Across: run.Across, From: "stub", To: "mouth"}
-	m.piece(p, laid, 0, laid.Line.Length(), 1)
-	m.count(p.Run, "intake clamp", 1)
-	m.clips(vehicles.IntakeRun, "intake clip", run)
+	m.count(p.Run, "intake clamp", 1+m.pieces(p, run, laid, 1))
+	m.clips(p.Run, run)
 	m.count(p.Run, "end cap", 1)
 }
 
 // fuel is the line: its pieces butt against what they join, within a joint of hose with a clamp on either side.
 func (m *maker) fuel(run *vehicles.Run, laid *vehicles.LaidRun, holes int) {
 	p := Piece{Run: vehicles.FuelRun, Of: "fuel line", Across: run.Across, From: "tank", To: "heater"}
-	joints, from := 2, 0.0
-	for _, part := range inLine(laid) {
-		piece := p
-		piece.To, p.From = part.name, part.name
-		m.piece(piece, laid, from, part.at, 0)
-		from = part.at
-		joints += 2
-		m.count(p.Run, part.counts, 1)
-	}
-	m.piece(p, laid, from, laid.Line.Length(), 0)
-	if !laid.Pump.Set {
-		m.absent("the fuel line has no pump")
-	}
-	if !laid.Filter.Set {
-		m.absent("the fuel line has no filter: one takes two joints more")
-	}
+	joints := 2 + m.pieces(p, run, laid, 0)
 	m.count(p.Run, "fuel joint", joints)
 	m.count(p.Run, "fuel clamp", 2*joints)
-	m.clips(vehicles.FuelRun, "fuel line clip", run)
+	m.clips(p.Run, run)
 	m.count(p.Run, "grommet", holes)
 }
 
-// linePart is what a fuel line is parted by.
-type linePart struct {
-	name, counts string
-	at           float64 // mm along it
+// pieces are cut off a run before and behind what sits in it, which is counted; over is by how many overlaps a piece is longer at what it
+// goes onto, as all but the run's far end do. joined is at how many places more the run is joined for that.
+func (m *maker) pieces(p Piece, run *vehicles.Run, laid *vehicles.LaidRun, over int) (joined int) {
+	from := 0.0
+	for _, part := range inLine(run, laid) {
+		piece := p
+		piece.To, p.From = part.name, part.name
+		m.piece(piece, laid, from, part.from, 2*over)
+		from, joined = part.to, joined+2
+		m.count(p.Run, part.counts[p.Run], 1)
+	}
+	m.piece(p, laid, from, laid.Line.Length(), over)
+	for _, k := range slices.Backward(vehicles.HangingOn(p.Run)) {
+		if k.Lacks != "" && !k.Has(run.Hanging) {
+			m.absent("%s", k.Lacks)
+		}
+	}
+	return joined
 }
 
-// inLine are the parts that sit in a fuel line, in order along it.
-func inLine(laid *vehicles.LaidRun) (parts []linePart) {
-	if at := laid.Filter; at.Set {
-		parts = append(parts, linePart{"filter", "fuel filter", at.Value})
+// linePart is what a run is parted by.
+type linePart struct {
+	name     string
+	counts   [len(vehicles.RunKinds)]string // by run
+	from, to float64                        // mm along it
+}
+
+// inLine are the parts that sit in a run, in order along it.
+func inLine(run *vehicles.Run, laid *vehicles.LaidRun) (parts []linePart) {
+	for _, thing := range run.Hanging.OnLegs().Things() {
+		if from, to, ok := thing.Along(laid); ok {
+			parts = append(parts, linePart{thing.Name(), thing.Kind.Counts, from, to})
+		}
 	}
-	if at := laid.Pump; at.Set {
-		parts = append(parts, linePart{"pump", "pump", at.Value})
-	}
-	slices.SortStableFunc(parts, func(a, b linePart) int { return cmp.Compare(a.at, b.at) })
+	slices.SortStableFunc(parts, func(a, b linePart) int { return cmp.Compare(a.from, b.from) })
 	return parts
 }
 
-func (m *maker) clips(of vehicles.RunKind, name string, run *vehicles.Run) {
+func (m *maker) clips(of vehicles.RunKind, run *vehicles.Run) {
 	if run.Clips == nil {
 		m.absent("nobody has said where the %s has clips", of)
 	}
-	m.count(of, name, len(run.Clips))
+	m.count(of, vehicles.AClip.Counts[of], len(run.Clips))
 }

@@ -164,25 +164,33 @@ func (s *source) hanging(run *vehicles.Run, laid *vehicles.LaidRun) Table {
 		at := laid.Station(along)
 		t.Rows = append(t.Rows, Row{Cells: append(append([]string{name, survey.Figure(along)}, s.taped(geometry.Point{X: at.X, Y: at.Y})...), survey.Figure(at.Drop)), Under: more})
 	}
-	if m := laid.Muffler; m != nil {
-		drain := ""
-		if run.Muffler.Drain != "" {
-			drain = ", drain hole " + run.Muffler.Drain
+	for _, thing := range run.Hanging.Things() {
+		from, to, ok := thing.Along(laid)
+		name := thing.Kind.Called(thing.Kind.Full, thing.Index)
+		switch {
+		case !ok:
+		case thing.Length() == 0:
+			add(name, from, detailed(&thing))
+		default:
+			add(name+" begins", from, detailed(&thing))
+			add(name+" ends", to, "")
 		}
-		add("muffler begins", m.From, survey.Figure(run.Muffler.Across)+" across"+drain)
-		add("muffler ends", m.To, "")
-	}
-	for i, at := range run.Clips {
-		add(fmt.Sprintf("clip %d", i+1), at, "")
-	}
-	for i, at := range run.Drains {
-		add(fmt.Sprintf("drain hole %d", i+1), at, "")
-	}
-	if laid.Filter.Set {
-		add("filter", laid.Filter.Value, "")
-	}
-	if laid.Pump.Set {
-		add("pump", laid.Pump.Value, "outlet "+survey.Figure(run.Pump.Tilt)+"° up from level")
 	}
 	return t
+}
+
+// detailed is what a thing that hangs on a run is, beside its place.
+func detailed(thing *vehicles.Hung) string {
+	var all []string
+	for _, d := range thing.Details() {
+		if d.Paper == "" || d.Value() == nil {
+			continue
+		}
+		text := d.Text()
+		if d.Size != nil {
+			text = survey.Figure(*d.Size)
+		}
+		all = append(all, fmt.Sprintf(d.Paper, text))
+	}
+	return strings.Join(all, ", ")
 }

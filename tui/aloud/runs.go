@@ -5,8 +5,10 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,16 +36,26 @@ func Run(of vehicles.RunKind, s desk.State) []string {
 	for i := 1; i < len(laid.Path); i++ {
 		lines = append(lines, Joined(leg(i, laid.Path[i-1], laid.Path[i], s), legVerdict(of, i-1, s)))
 	}
-	if m := laid.Muffler; m != nil {
-		lines = append(lines, fmt.Sprintf("Muffler on leg %d, from %s to %s along the run, %s across.", m.Leg+1, desk.Length(m.From, u), desk.Length(m.To, u), desk.Length(2*m.Radius, u)))
-	}
-	if laid.Filter.Set {
-		lines = append(lines, "Filter at "+desk.Length(laid.Filter.Value, u)+" along the run.")
-	}
-	if laid.Pump.Set {
-		lines = append(lines, "Pump at "+desk.Length(laid.Pump.Value, u)+" along the run.")
+	for _, thing := range run.Hanging.OnLegs().Things() {
+		if from, to, ok := thing.Along(laid); ok {
+			lines = append(lines, hung(&thing, from, to, u))
+		}
 	}
 	return lines
+}
+
+// hung says where along its run a thing is, and how large.
+func hung(thing *vehicles.Hung, from, to float64, u survey.Units) string {
+	if thing.Length() == 0 {
+		return words.Sentence(thing.Name() + " at " + desk.Length(from, u) + " along the run")
+	}
+	text := fmt.Sprintf("%s on leg %d, from %s to %s along the run", thing.Name(), thing.Leg(), desk.Length(from, u), desk.Length(to, u))
+	for _, d := range thing.Details() {
+		if d.Size != nil && d.Unit == "mm" && d.Paper != "" {
+			text += ", " + fmt.Sprintf(d.Told, desk.Length(*d.Size, u))
+		}
+	}
+	return words.Sentence(text)
 }
 
 // Place says where a point in space is.

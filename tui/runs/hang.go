@@ -3,8 +3,9 @@ package runs
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -18,72 +19,55 @@ func (m screen) edited(s desk.State, edit func(run *vehicles.Run)) *vehicles.Job
 	return &job
 }
 
-// mount puts the muffler on the exhaust, or the pump on the fuel line, where the part is that is picked, or, where that is no place for
-// it, where there is most room; one that is there is picked.
+// wants is the kind that the run at hand is not whole without; nil for none.
+func (m screen) wants() *vehicles.HangingKind {
+	for _, k := range vehicles.HangingOn(m.of) {
+		if k.Wanted {
+			return k
+		}
+	}
+	return nil
+}
+
+// mount puts what the part is that is picked, or else what the run is not whole without, before what it sits before, or where the part is
+// that is picked, or, where that is no place for it, where there is most room; one that is there is picked.
 func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
-	if here.sort == filter {
-		return m.mountFilter(here, s)
+	kind := m.wants()
+	if here.alone() {
+		kind = here.kind
 	}
-	of, length, name := muffler, vehicles.UsualMuffler.Length, "muffler"
-	if m.of == vehicles.FuelRun {
-		of, length, name = pump, 0, "pump"
-	}
-	m.picked = part{sort: of}
-	if run := m.run(s); run.Muffler != nil || run.Pump != nil {
+	m.picked = part{sort: hung, kind: kind}
+	if kind.Has(m.run(s).Hanging) {
 		return m, desk.Change{}
 	}
 	laid := s.Job.Laid(m.of)
 	if laid == nil {
 		return m, desk.Change{Say: noStub}
 	}
-	leg, start, ok := laid.SeatAt(m.pointedAt(here, laid), length)
-	if !ok || here.sort > pump {
+	length := kind.Usual().Length()
+	leg, start, ok := laid.SeatAt(m.meant(kind, here, s, laid), length)
+	if !ok || here.sort > hung {
 		leg, start, ok = laid.Seat(length)
 	}
 	if !ok {
-		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), name)}
+		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), kind.Name)}
 	}
-	job := m.edited(s, func(run *vehicles.Run) {
-		if of == pump {
-			h := vehicles.UsualPump
-			h.Leg, h.Start = leg, start
-			run.Pump = &h
-		} else {
-			h := vehicles.UsualMuffler
-			h.Leg, h.Start = leg, start
-			run.Muffler = &h
-		}
-	})
-	say := fmt.Sprintf("A %s of a usual size on leg %d: %s types what it is. Does its drain hole point down? %s says down, or aside.",
-		name, leg, keyType.Help().Key, keyOther.Help().Key)
-	if of == pump {
-		say = fmt.Sprintf("A pump on leg %d, tilted %s° as is usual: %s types how it is.", leg, survey.Exact(vehicles.UsualPump.Tilt), keyType.Help().Key)
-	}
+	job := m.edited(s, func(run *vehicles.Run) { kind.Hang(&run.Hanging, leg, start) })
+	say := strings.NewReplacer("{leg}", strconv.Itoa(leg), "{type}", keyType.Help().Key, "{other}", keyOther.Help().Key).Replace(kind.Told)
 	return m, desk.Change{Job: job, Say: say}
 }
 
-// mountFilter puts a filter into the fuel line: before the pump, or else where the part is that is picked; one that is there is picked.
-func (m screen) mountFilter(here placed, s desk.State) (screen, desk.Change) {
-	m.picked = part{sort: filter}
-	if m.run(s).Filter != nil {
-		return m, desk.Change{}
+// meant is the place along the run where a thing of a kind is to go.
+func (m screen) meant(kind *vehicles.HangingKind, here placed, s desk.State, laid *vehicles.LaidRun) float64 {
+	if kind.Before != nil {
+		run := *m.run(s)
+		if other := run.Hanging.Thing(kind.Before, 0); other != nil {
+			from, _, _ := other.Along(laid)
+			return max(0, from-kind.Apart)
+		}
 	}
-	laid := s.Job.Laid(m.of)
-	if laid == nil {
-		return m, desk.Change{Say: noStub}
-	}
-	at := m.pointedAt(here, laid)
-	if laid.Pump.Set {
-		at = max(0, laid.Pump.Value-beforePump)
-	}
-	leg, start, _ := laid.SeatAt(at, 0) // what has a place only has room on every leg
-	h := vehicles.Filter{Leg: leg, Start: start}
-	job := m.edited(s, func(run *vehicles.Run) { run.Filter = &h })
-	return m, desk.Change{Job: job, Say: fmt.Sprintf("A filter on leg %d: slide it to where a hand reaches it from below.", leg)}
+	return m.pointedAt(here, laid)
 }
-
-// beforePump is how far before the pump a filter goes until the fitter says otherwise, mm. common practice, no source
-const beforePump = 100
 
 // pointedAt is the place along the run that is meant by the part that is picked: of a point the middle of the leg that leads to it.
 func (m screen) pointedAt(here placed, laid *vehicles.LaidRun) float64 {
@@ -103,64 +87,36 @@ func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
 	if laid == nil {
 		return desk.Change{Say: noStub}
 	}
-	run := m.run(s)
-	var job *vehicles.Job
-	switch here.sort {
-	case muffler:
-		h := *run.Muffler
-		leg, start, ok := laid.Slid(h.Leg, h.Start, h.Length, by)
-		if h.Leg, h.Start = leg, start; ok {
-			job = m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })
-		}
-	case filter:
-		h := *run.Filter
-		leg, start, ok := laid.Slid(h.Leg, h.Start, 0, by)
-		if h.Leg, h.Start = leg, start; ok {
-			job = m.edited(s, func(run *vehicles.Run) { run.Filter = &h })
-		}
-	case pump:
-		h := *run.Pump
-		leg, start, ok := laid.Slid(h.Leg, h.Start, 0, by)
-		if h.Leg, h.Start = leg, start; ok {
-			job = m.edited(s, func(run *vehicles.Run) { run.Pump = &h })
-		}
-	default:
-		to := max(0, min(moving.Hundredth(here.along+by), laid.Line.Length()))
-		if to != here.along {
-			job = m.edited(s, func(run *vehicles.Run) { setAlong(run, here.part, to) })
-		}
+	leg, to, ok := 0, max(0, min(moving.Hundredth(here.along+by), laid.Line.Length())), false
+	if here.kind.Many() {
+		ok = to != here.along
+	} else {
+		run := *m.run(s)
+		thing := run.Hanging.Thing(here.kind, 0)
+		leg, to, ok = laid.Slid(thing.Leg(), thing.Start(), thing.Length(), by)
 	}
-	if job == nil {
+	if !ok {
 		return desk.Change{Say: "No room there: no leg that way is straight for it."}
 	}
+	job := m.edited(s, func(run *vehicles.Run) { run.Hanging.Thing(here.kind, here.index).Put(leg, to) })
 	after := s
 	after.Job = *job
 	now, _ := m.here(after)
 	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + m.told(now, after)}
 }
 
-// setAlong puts a clip or a drain hole at a place along the run.
-func setAlong(run *vehicles.Run, of part, along float64) {
-	list := &run.Clips
-	if of.sort == drain {
-		list = &run.Drains
-	}
-	*list = slices.Clone(*list)
-	(*list)[of.index] = along
-}
-
 // other says the other thing of what has but a few.
 func (m screen) other(here placed, s desk.State) desk.Change {
 	run := m.run(s)
 	switch {
-	case here.sort == muffler && here.there:
-		h := *run.Muffler
-		if h.Drain == vehicles.DrainDown {
-			h.Drain = vehicles.DrainAside
-		} else {
-			h.Drain = vehicles.DrainDown
+	case here.hangs():
+		now := *run
+		if thing := now.Hanging.Thing(here.kind, here.index); thing != nil {
+			if d, ok := answered(thing); ok {
+				*d.Word = after(d.Words, *d.Word)
+				return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { *run = now }), Say: "The " + thing.Name() + "'s " + fmt.Sprintf(d.Told, *d.Word) + "."}
+			}
 		}
-		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Muffler = &h }), Say: "The muffler's drain hole points " + h.Drain + "."}
 	case here.sort == clips:
 		none, say := []float64{}, "There are no clips: the whole "+m.of.String()+" hangs free."
 		if run.Clips != nil {
@@ -177,6 +133,16 @@ func (m screen) other(here placed, s desk.State) desk.Change {
 	return desk.Change{Say: "There is nothing to say the other of here."}
 }
 
+// answered is what is said of a thing in one of a few words; ok is false where nothing is.
+func answered(thing *vehicles.Hung) (d vehicles.Detail, ok bool) {
+	list := thing.Details()
+	i := slices.IndexFunc(list, func(d vehicles.Detail) bool { return d.Word != nil })
+	if i < 0 {
+		return d, false
+	}
+	return list[i], true
+}
+
 // after is the one of a list after another; after the last comes the first.
 func after(list []string, one string) string { return list[(slices.Index(list, one)+1)%len(list)] }
 
@@ -191,27 +157,15 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 		m.picked = part{}
 		return m, desk.Change{Job: &all, Say: fmt.Sprintf("%s deleted, all of it. %s takes it back.", m.of, desk.KeyUndo.Help().Key)}
 	case !here.there:
-	case here.sort == muffler:
-		job = m.edited(s, func(run *vehicles.Run) { run.Muffler = nil })
-	case here.sort == filter:
-		job = m.edited(s, func(run *vehicles.Run) { run.Filter = nil })
-	case here.sort == pump:
-		job = m.edited(s, func(run *vehicles.Run) { run.Pump = nil })
+	case here.sort == hung:
+		job = m.edited(s, func(run *vehicles.Run) { here.kind.Without(&run.Hanging, here.index) })
 	case here.sort == tank:
 		job = m.edited(s, func(run *vehicles.Run) { run.Supply.Tank = nil })
-	case here.sort == clip:
-		job = m.edited(s, func(run *vehicles.Run) { run.Clips = slices.Delete(slices.Clone(run.Clips), here.index, here.index+1) })
-	case here.sort == drain:
-		job = m.edited(s, func(run *vehicles.Run) {
-			if run.Drains = slices.Delete(slices.Clone(run.Drains), here.index, here.index+1); len(run.Drains) == 0 {
-				run.Drains = nil
-			}
-		})
 	}
 	if job == nil {
 		return m, desk.Change{Say: "There is nothing to delete here."}
 	}
-	if here.sort == clip && len(job.Run(m.of).Clips) == 0 {
+	if here.kind == vehicles.AClip && len(job.Run(m.of).Clips) == 0 {
 		m.picked = part{sort: clips}
 	}
 	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s deleted. %s takes it back.", m.of, name(here), desk.KeyUndo.Help().Key)}

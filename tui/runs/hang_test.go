@@ -110,7 +110,7 @@ func TestClipsAreSpreadSlidAddedAndDeletedOneByOne(t *testing.T) {
 	assert.InDelta(t, (333+clips[1])/2, d.State.Job.Exhaust.Clips[1], 0.5, "halfway to the next")
 	d.Type("xx")
 	assert.Len(t, d.State.Job.Exhaust.Clips, len(clips)-1)
-	for d.Screen.(screen).picked.sort == clip {
+	for d.Screen.(screen).picked.kind == vehicles.AClip {
 		d.Type("x")
 	}
 	assert.Equal(t, []float64{}, d.State.Job.Exhaust.Clips, "the last one taken off, there are none")
@@ -229,7 +229,7 @@ func TestAFilterIsPutInBeforeThePump(t *testing.T) {
 	job := roomy()
 	d := screentest.New(t, New(), job, 60, 17)
 	d.Type("<tab><tab>")
-	for d.Screen.(screen).picked.sort != filter {
+	for d.Screen.(screen).picked.kind != vehicles.AFilter {
 		d.Type(".")
 	}
 	assert.Contains(t, d.View(60, 17), "Filter: none. t puts one in.")
@@ -252,7 +252,7 @@ func TestAFilterIsPutInBeforeThePump(t *testing.T) {
 			assert.Equal(t, rules.Clear, f.Verdict)
 		}
 	}
-	for d.Screen.(screen).picked.sort != filter {
+	for d.Screen.(screen).picked.kind != vehicles.AFilter {
 		d.Type(".")
 	}
 	d.Type("x")

@@ -1,6 +1,8 @@
 package runs
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/tui/desk"
@@ -24,7 +26,7 @@ var (
 	keyInsert  = bind("i", "insert a point before", "i")
 	keyAdd     = bind("a", "add a point at the end", "a")
 	keyDelete  = bind("x", "delete it", "x", "delete")
-	keyMount   = bind("m", "muffler", "m")
+	keyMount   = bind("m", "what it wants most", "m") // named by its kind where it is shown
 	keyClips   = bind("c", "clips, spread", "c")
 	keyDrains  = bind("w", "drain holes at low points", "w")
 	keySide    = bind("y", "outlet out at the side", "y")
@@ -58,11 +60,11 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	keys = append(keys, keyAdd, keyFind, keyFindTo, keyFindBoth)
 	switch m.of {
 	case vehicles.ExhaustRun:
-		keys = append(keys, keySide, keyMount, keyClips, keyDrains, keyShields)
+		keys = append(append(append(keys, keySide), m.mounts()...), keyClips, keyDrains, keyShields)
 	case vehicles.IntakeRun:
-		keys = append(keys, keyClips, keyDrains)
+		keys = append(append(keys, m.mounts()...), keyClips, keyDrains)
 	default:
-		keys = append(keys, desk.Named(keyMount, "pump"), keyClips)
+		keys = append(append(keys, m.mounts()...), keyClips)
 	}
 	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
@@ -91,6 +93,14 @@ func (m screen) guided(here placed, s desk.State) []key.Binding {
 	return append(append([]key.Binding{moving.KeyMove, keyLower}, lacks...), keys...)
 }
 
+// mounts is the key that puts on what the run at hand is not whole without; none where there is no such thing.
+func (m screen) mounts() []key.Binding {
+	if k := m.wants(); k != nil {
+		return []key.Binding{desk.Named(keyMount, k.Name)}
+	}
+	return nil
+}
+
 // lacks are the keys that give the run at hand what it does not have yet; when it has all, the one that goes on to a run not begun.
 func (m screen) lacks(s desk.State) (keys []key.Binding) {
 	run := m.run(s)
@@ -102,11 +112,8 @@ func (m screen) lacks(s desk.State) (keys []key.Binding) {
 	case m.of == vehicles.FuelRun && len(run.Path) < 3:
 		keys = append(keys, desk.Named(keyAdd, "a point on the way"))
 	}
-	if m.of == vehicles.ExhaustRun && run.Muffler == nil {
-		keys = append(keys, keyMount)
-	}
-	if m.of == vehicles.FuelRun && run.Pump == nil {
-		keys = append(keys, desk.Named(keyMount, "pump"))
+	if k := m.wants(); k != nil && !k.Has(run.Hanging) {
+		keys = append(keys, m.mounts()...)
 	}
 	if run.Clips == nil {
 		keys = append(keys, keyClips)
@@ -129,12 +136,13 @@ func (m screen) ofPart(here placed) []key.Binding {
 		return append(pick, desk.Named(keyDelete, "delete all of it"))
 	case here.sort == pipe:
 		return append(pick, keyType, desk.Named(keyDelete, "delete all of it"))
-	case here.sort >= muffler && here.sort <= pump && here.there:
+	case here.hangs():
 		keys := append([]key.Binding{keySlide, moving.KeyStep}, append(pick, keyType, keyDelete)...)
-		if here.sort == muffler {
-			keys = append([]key.Binding{desk.Named(keyOther, "drain hole down / aside")}, keys...)
-		}
-		if here.sort == clip || here.sort == drain {
+		if here.alone() {
+			if d, ok := answered(here.kind.Usual()); ok {
+				keys = append([]key.Binding{desk.Named(keyOther, d.Label+" "+strings.Join(d.Words, " / "))}, keys...)
+			}
+		} else {
 			keys = append(keys, desk.Named(keyInsert, "one more behind it"))
 		}
 		return keys

@@ -19,7 +19,7 @@ func short(p placed) string {
 	if p.sort == point {
 		text = sign(p)
 	}
-	if !p.there && (p.sort == muffler || p.sort == filter || p.sort == pump || p.sort == tank) {
+	if !p.there && (p.sort == hung || p.sort == tank) {
 		text = "no " + text
 	}
 	return " " + text + " "

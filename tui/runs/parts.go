@@ -14,11 +14,7 @@ type sort uint8
 const (
 	point sort = iota // the zero value: what the screen begins with
 	stub
-	muffler
-	clip
-	drain
-	filter
-	pump
+	hung  // what hangs on the run, of a kind
 	clips // what is said of clips as such: there are none, or nobody has said
 	pipe
 	shields
@@ -30,15 +26,29 @@ const (
 // part is what a row of the list is of.
 type part struct {
 	sort  sort
-	index int // of points, clips and drains, from 0
+	index int                   // of points and of what there may be many of, from 0
+	kind  *vehicles.HangingKind // of what hangs on the run
 }
 
 // placed is a part with its place along the run.
 type placed struct {
 	part
 	along float64 // mm; of what has no place along it, nothing
+	to    float64 // where it ends, mm
 	there bool    // it is in the job
 }
+
+// middle is where along the run it is marked.
+func (p placed) middle() float64 { return (p.along + p.to) / 2 }
+
+// hangs tells whether the part hangs on the run in the job.
+func (p placed) hangs() bool { return p.sort == hung && p.there }
+
+// lies tells whether the part lies at a place along the run.
+func (p placed) lies() bool { return p.sort <= hung && p.there }
+
+// alone tells whether the part is one of a kind of which a run has one.
+func (p placed) alone() bool { return p.sort == hung && !p.kind.Many() }
 
 // parts are what the run at hand has, in order along it, then what is said of it as a whole; what it may have and lacks stands there
 // too, so that it is seen how to have it.
@@ -57,9 +67,11 @@ func (m screen) parts(s desk.State) []placed {
 		}
 	}
 	fuel, exhaust := m.of == vehicles.FuelRun, m.of == vehicles.ExhaustRun
-	whole(muffler, exhaust && run.Muffler == nil, false)
-	whole(filter, fuel && run.Filter == nil, false)
-	whole(pump, fuel && run.Pump == nil, false)
+	for _, k := range vehicles.HangingOn(m.of) {
+		if !k.Many() && !k.Has(run.Hanging) {
+			list = append(list, placed{part: part{sort: hung, kind: k}})
+		}
+	}
 	whole(clips, len(run.Clips) == 0, run.Clips != nil)
 	whole(pipe, true, true)
 	whole(shields, exhaust, true)
@@ -81,34 +93,21 @@ func (m screen) points(run *vehicles.Run, laid *vehicles.LaidRun) (list []placed
 		if laid != nil {
 			along = laid.CornerAlong(i + first)
 		}
-		list = append(list, placed{part{point, i}, along, true})
+		list = append(list, placed{part{sort: point, index: i}, along, along, true})
 	}
 	return list
 }
 
 // hung is what hangs on the run.
 func (m screen) hung(run *vehicles.Run, laid *vehicles.LaidRun) (list []placed) {
-	onLeg := func(of sort, leg int, start float64) {
-		along := 0.
-		if laid != nil && leg <= laid.Legs() {
-			along = laid.Where(leg, start)
+	things := run.Hanging.Things()
+	slices.SortStableFunc(things, func(a, b vehicles.Hung) int { return cmp.Compare(min(b.Leg(), 1), min(a.Leg(), 1)) })
+	for _, thing := range things {
+		p := placed{part: part{hung, thing.Index, thing.Kind}, there: true}
+		if laid != nil || thing.Kind.Many() {
+			p.along, p.to, _ = thing.Along(laid)
 		}
-		list = append(list, placed{part{sort: of}, along, true})
-	}
-	if h := run.Muffler; h != nil {
-		onLeg(muffler, h.Leg, h.Start)
-	}
-	if h := run.Filter; h != nil {
-		onLeg(filter, h.Leg, h.Start)
-	}
-	if h := run.Pump; h != nil {
-		onLeg(pump, h.Leg, h.Start)
-	}
-	for i, along := range run.Clips {
-		list = append(list, placed{part{clip, i}, along, true})
-	}
-	for i, along := range run.Drains {
-		list = append(list, placed{part{drain, i}, along, true})
+		list = append(list, p)
 	}
 	return list
 }
@@ -120,7 +119,7 @@ func (m screen) row(list []placed) int {
 		switch {
 		case p.part == m.picked:
 			return i
-		case p.sort == m.picked.sort && p.index <= m.picked.index:
+		case p.sort == m.picked.sort && p.kind == m.picked.kind && p.index <= m.picked.index:
 			same = i
 		case p.part == part{}:
 			first = i
@@ -165,7 +164,7 @@ func (m screen) pickPoint(s desk.State, way int) screen {
 func (m screen) pickAlong(s desk.State, way int) screen {
 	list := m.parts(s)
 	for i := m.row(list) + way; i >= 0 && i < len(list); i += way {
-		if list[i].there && list[i].sort <= pump {
+		if list[i].lies() {
 			m.picked = list[i].part
 			break
 		}
@@ -185,15 +184,12 @@ func (m screen) place(p placed, s desk.State) (at vehicles.RunPoint, ok bool) {
 			return at, false
 		}
 		return laid.Station(0), true
-	case muffler, clip, drain, filter, pump:
+	case hung:
 		laid := s.Job.Laid(m.of)
 		if laid == nil || !p.there {
 			return at, false
 		}
-		if p.sort == muffler {
-			return laid.Station(p.along + run.Muffler.Length/2), true
-		}
-		return laid.Station(p.along), true
+		return laid.Station(p.middle()), true
 	}
 	return at, false
 }

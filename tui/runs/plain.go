@@ -47,7 +47,7 @@ func (m screen) arrows(s desk.State) string {
 		return "Arrows: Left and Right pick along the run, Up raises, Down drops"
 	case here.sort == point:
 		return aloud.Arrows(m.looking(s))
-	case here.there && here.sort >= muffler && here.sort <= pump:
+	case here.hangs():
 		return "Arrows: Left and Right slide it along the run, Up and Down pick another part"
 	}
 	return "Arrows: Up and Down pick another part"

@@ -37,7 +37,7 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 		m.picked = part{}
 		return m, desk.Change{Job: &job, Say: say}
 	case m.of == vehicles.FuelRun:
-		m.picked = part{point, len(run.Path) - 1}
+		m.picked = part{sort: point, index: len(run.Path) - 1}
 		return m.insert(s, len(run.Path)-1)
 	}
 	next, say := vehicles.UsualRun(m.of), ""
@@ -46,7 +46,7 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 	} else {
 		say = fmt.Sprintf("Taken as a pipe %s across: %s changes it.", desk.Length(next.Across, s.Settings.Units), keyPipe.Help().Key)
 	}
-	m.picked = part{point, len(next.Path)}
+	m.picked = part{sort: point, index: len(next.Path)}
 	path := next.Path.Insert(len(next.Path), following(mouth, next.Path))
 	s.Job = s.Job.WithRun(m.of, &next)
 	change := m.rerouted(s, path, len(next.Path), "added")
@@ -116,18 +116,22 @@ func (m screen) insert(s desk.State, i int) (screen, desk.Change) {
 	case !there:
 		return m, desk.Change{Say: noStub}
 	}
-	if muffled(run, i+1, inSpace(here).Sub(inSpace(before)).Norm()/2) {
-		return m, desk.Change{Say: "The muffler is where the point would go: insert the point on another leg."}
+	if thing := over(run.Hanging, i+1, inSpace(here).Sub(inSpace(before)).Norm()/2); thing != "" {
+		return m, desk.Change{Say: "The " + thing + " is where the point would go: insert the point on another leg."}
 	}
 	half := vehicles.RunPoint{X: (before.X + here.X) / 2, Y: (before.Y + here.Y) / 2, Drop: (before.Drop + here.Drop) / 2}
-	m.picked = part{point, i}
+	m.picked = part{sort: point, index: i}
 	return m, m.rerouted(s, run.Path.Insert(i, half), i, "inserted")
 }
 
-// muffled tells whether the muffler lies over a place of a leg: it must be on one leg.
-func muffled(run vehicles.Run, leg int, along float64) bool {
-	muf := run.Muffler
-	return muf != nil && muf.Leg == leg && muf.Start < along && along < muf.Start+muf.Length
+// over is what lies over a place of a leg, and so must stay on one; "" for nothing.
+func over(hanging vehicles.Hanging, leg int, along float64) string {
+	for _, thing := range hanging.OnLegs().Things() {
+		if thing.Leg() == leg && thing.Start() < along && along < thing.Start()+thing.Length() {
+			return thing.Name()
+		}
+	}
+	return ""
 }
 
 // removePoint takes a point out; with the last that a run can't do without, the run goes.
@@ -187,12 +191,12 @@ func (m screen) toSide(s desk.State) (screen, desk.Change) {
 	}
 	p := held(vehicles.RunPoint{X: end.X, Y: to, Drop: moving.Hundredth(max(before.Drop+math.Ceil(math.Abs(to-before.Y)*fall), end.Drop))})
 	if across {
-		m.picked = part{point, last}
+		m.picked = part{sort: point, index: last}
 		change := m.setPoint(s, last, p, "")
 		change.Say = "The outlet is at the van's side."
 		return m, change
 	}
-	m.picked = part{point, last + 1}
+	m.picked = part{sort: point, index: last + 1}
 	change := m.rerouted(s, run.Path.Insert(last+1, p), last+1, "added")
 	change.Say = "Out at the van's side, falling as the book asks."
 	return m, change

@@ -86,8 +86,8 @@ func (m screen) fall(s desk.State, in size) string {
 		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour.Faces(s.Settings.Look),
 	}
 	for _, part := range m.parts(s) {
-		if part.sort <= pump && part.there {
-			look.Signs = append(look.Signs, p.run.Line.At(p.middle(part)))
+		if part.lies() {
+			look.Signs = append(look.Signs, p.run.Line.At(part.middle()))
 		}
 	}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
@@ -102,10 +102,10 @@ func (m screen) fall(s desk.State, in size) string {
 		}
 	}
 	marks = append(marks, m.ofParts(s, func(part placed) (col, row int, seen bool) {
-		if part.sort > pump || !part.there {
+		if !part.lies() {
 			return 0, 0, false
 		}
-		return p.cell(lay, p.middle(part))
+		return p.cell(lay, part.middle())
 	})...)
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	falls := p.falls(lay)
@@ -128,14 +128,6 @@ func (p *profile) low() []float64 {
 		return nil
 	}
 	return rules.Undrained(p.run, p.drains)
-}
-
-// middle is where along the run a part is marked: the muffler in its middle.
-func (p *profile) middle(part placed) float64 {
-	if m := p.run.Muffler; m != nil && part.sort == muffler {
-		return (m.From + m.To) / 2
-	}
-	return part.along
 }
 
 // falls writes the fall of each leg, mm in a metre, under it.

@@ -65,7 +65,7 @@ func TestOneCursorInPlanAndProfile(t *testing.T) {
 		here, _ := m.here(d.State)
 		p, ok := m.beside(d.State, a.profile)
 		require.True(t, ok)
-		col, row, seen := p.cell(p.lay(), p.middle(here))
+		col, row, seen := p.cell(p.lay(), here.middle())
 		rows := strings.Split(d.View(160, 47), "\n")
 		if seen && sign(here) != "" {
 			assert.Equal(t, sign(here), string([]rune(rows[a.plan.H+row])[col]), name(here))
@@ -82,11 +82,11 @@ func TestOneCursorInPlanAndProfile(t *testing.T) {
 func TestTheProfileIsWalkedAlong(t *testing.T) {
 	d := bare(t, 60, 17)
 	d.Type("e<right><down>")
-	assert.Equal(t, part{point, 1}, d.Screen.(screen).picked)
+	assert.Equal(t, part{sort: point, index: 1}, d.Screen.(screen).picked)
 	assert.Equal(t, 170., d.State.Job.Exhaust.Path[1].Drop)
 	d.Type("<up><up><left>")
 	assert.Equal(t, 150., d.State.Job.Exhaust.Path[1].Drop)
-	assert.Equal(t, part{point, 0}, d.Screen.(screen).picked)
+	assert.Equal(t, part{sort: point, index: 0}, d.Screen.(screen).picked)
 	assert.Contains(t, d.View(60, 17), "SEEN FROM BESIDE THE RUN")
 	d.Golden("profile-60x17", 60, 17)
 }

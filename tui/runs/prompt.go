@@ -2,6 +2,7 @@ package runs
 
 import (
 	"fmt"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -16,7 +17,10 @@ import (
 const nothing = 0
 
 // asked is what a prompt asks for that is opened at a part; each sort of part has a prompt of its own, and so has each of a sort.
-func asked(p placed) int { return 1 + int(p.sort) + int(tank+1)*p.index }
+func asked(p placed) int {
+	kinds := len(vehicles.HangingKinds) + 1
+	return 1 + int(p.sort) + int(tank+1)*(slices.Index(vehicles.HangingKinds, p.kind)+1+kinds*p.index)
+}
 
 // heading says what a prompt asks for.
 func (m screen) heading(p placed, s desk.State) string {
@@ -24,16 +28,13 @@ func (m screen) heading(p placed, s desk.State) string {
 	case point:
 		path := m.run(s).Path
 		return fmt.Sprintf("The %s point %d of %d, read from below; now %s. Both blank: it stays there.", m.of, p.index+1, len(path), where(path[p.index], s))
-	case muffler:
-		return "Where is the muffler, and how large? Along its leg, from the corner there."
-	case filter:
-		return "Where is the filter? Along its leg, from the corner there."
-	case pump:
-		return "Where is the pump, and how does it sit? Along its leg, from the corner there."
 	case tank:
 		return "Where is the tank's outlet, and how high is the tank? Both places blank: where it is."
 	case pipe:
 		return "How wide is the pipe, and how tight may it bend?"
+	}
+	if p.alone() {
+		return "Where is the " + p.kind.Name + p.kind.Asks + "? Along its leg, from the corner there."
 	}
 	return "How far along the run is " + name(p) + "?"
 }
@@ -54,34 +55,43 @@ func (m screen) asks(p placed, s desk.State) []moving.Ask {
 		return m.asksPoint(p, s)
 	case pipe:
 		return m.asksPipe(run)
-	case muffler:
-		h := run.Muffler
-		return append(asksOnLeg(h.Leg, h.Start),
-			moving.Ask{Label: "long", Text: survey.Exact(h.Length), Reads: moving.Size, Unit: "mm"},
-			moving.Ask{Label: "across", Text: survey.Exact(h.Across), Reads: moving.Size, Unit: "mm"},
-			moving.Ask{Label: "drain hole", Text: orNotKnown(h.Drain), Reads: moving.OneOf, Choices: drainChoices})
-	case filter:
-		return asksOnLeg(run.Filter.Leg, run.Filter.Start)
-	case pump:
-		h := run.Pump
-		return append(asksOnLeg(h.Leg, h.Start),
-			moving.Ask{Label: "outlet up", Text: survey.Exact(h.Tilt), Reads: moving.Tilt, Unit: "°"},
-			moving.Ask{Label: "1000 strokes", Text: h.MlPer1000.Text(), Reads: moving.Count, Unit: "ml", Blank: notKnown},
-			moving.Ask{Label: "at most", Text: h.Hz.Text(), Reads: moving.Count, Unit: "Hz", Blank: notKnown})
 	case tank:
 		return m.asksTank(run.Supply.Tank, s)
+	}
+	if p.alone() {
+		now := *run
+		return asksHung(now.Hanging.Thing(p.kind, 0))
 	}
 	return []moving.Ask{{Label: "along the run", Text: survey.Exact(p.along), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured}}
 }
 
-var drainChoices = []form.Choice{{Letter: 'd', Name: vehicles.DrainDown}, {Letter: 'a', Name: vehicles.DrainAside}, {Letter: 'n', Name: notKnown}}
+// onItsLeg is how many fields a place on a leg has.
+const onItsLeg = 2
 
-// asksOnLeg are the fields of a place on a leg.
-func asksOnLeg(leg int, start float64) []moving.Ask {
-	return []moving.Ask{
-		{Label: "on leg", Text: fmt.Sprint(leg), Reads: moving.Count},
-		{Label: "along it", Text: survey.Exact(start), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured},
+// asksHung are the fields of a thing on its leg: its place, then its details.
+func asksHung(thing *vehicles.Hung) []moving.Ask {
+	asks := []moving.Ask{
+		{Label: "on leg", Text: fmt.Sprint(thing.Leg()), Reads: moving.Count},
+		{Label: "along it", Text: survey.Exact(thing.Start()), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured},
 	}
+	for _, d := range thing.Details() {
+		ask := moving.Ask{Label: d.Label, Text: d.Text(), Reads: moving.Count, Unit: d.Unit}
+		switch {
+		case d.Word != nil:
+			ask.Text, ask.Reads = orNotKnown(d.Text()), moving.OneOf
+			for _, word := range append(d.Words[:len(d.Words):len(d.Words)], notKnown) {
+				ask.Choices = append(ask.Choices, form.Choice{Letter: rune(word[0]), Name: word})
+			}
+		case d.Figure != nil:
+			ask.Blank = notKnown
+		case d.Unit == "mm":
+			ask.Reads = moving.Size
+		case d.Unit == "°":
+			ask.Reads = moving.Tilt
+		}
+		asks = append(asks, ask)
+	}
+	return asks
 }
 
 func (m screen) asksPoint(p placed, s desk.State) []moving.Ask {

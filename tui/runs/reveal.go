@@ -25,12 +25,12 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 		least := math.Inf(1)
 		for i, p := range run.Path {
 			if away := inSpace(p).Sub(f.At[0]).Norm(); away < least {
-				m.picked, least = part{point, i}, away
+				m.picked, least = part{sort: point, index: i}, away
 			}
 		}
 	}
-	if hung := (part{sort: muffler}); (f.Subject.Sort == rules.TheMuffler || f.Against.Sort == rules.TheMuffler) && m.has(hung, s) {
-		m.picked = hung
+	if muffler := (part{sort: hung, kind: vehicles.AMuffler}); (f.Subject.Sort == rules.TheMuffler || f.Against.Sort == rules.TheMuffler) && m.has(muffler, s) {
+		m.picked = muffler
 	}
 	if m.finger > 0 {
 		m.top, m.finger = m.worst(s).Kept(f, m.finger-1, m.top, s, m.under(s)), 0

@@ -195,7 +195,7 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m.picking(s, -1), desk.Change{}
 	case key.Matches(k, moving.KeyMove) && !k.Alt:
 		return m.arrow(k.String(), here, s)
-	case key.Matches(k, keyMount) && m.of != vehicles.IntakeRun:
+	case key.Matches(k, keyMount) && (m.wants() != nil || here.alone()):
 		return m.mount(here, s)
 	case key.Matches(k, keyClips):
 		return m.spread(s)
@@ -214,7 +214,7 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m, m.other(here, s)
 	case key.Matches(k, keyType):
 		return m.open(here, s)
-	case key.Matches(k, keyInsert) && (here.sort == clip || here.sort == drain || here.sort == clips):
+	case key.Matches(k, keyInsert) && (here.sort == clips || here.hangs() && here.kind.Many()):
 		return m.oneMore(here, s)
 	case here.sort == point:
 		return m.pressPoint(k, here.index, s)
@@ -245,7 +245,7 @@ func (m screen) arrow(arrow string, here placed, s desk.State) (screen, desk.Cha
 		return m, m.lower(s, here.index, map[string]float64{"up": -1, "down": 1}[arrow])
 	case here.sort == point:
 		return m, m.move(arrow, here.index, s)
-	case way != 0 && here.there && here.sort >= muffler && here.sort <= pump:
+	case way != 0 && here.hangs():
 		return m, m.slide(here, way*m.step.Length(s), s)
 	case arrow == "up":
 		return m.picking(s, -1), desk.Change{}

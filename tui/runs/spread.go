@@ -23,7 +23,7 @@ func (m screen) spread(s desk.State) (screen, desk.Change) {
 	job := m.edited(s, func(run *vehicles.Run) { run.Clips = spread.Along })
 	m.picked = part{sort: clips}
 	if len(spread.Along) > 0 {
-		m.picked = part{sort: clip}
+		m.picked = part{sort: hung, kind: vehicles.AClip}
 	}
 	return m, desk.Change{Job: job, Say: m.spreadSo(spread, s)}
 }
@@ -51,10 +51,11 @@ func (m screen) oneMore(here placed, s desk.State) (screen, desk.Change) {
 	if laid == nil {
 		return m, desk.Change{Say: noStub}
 	}
-	of, list, next := clip, m.run(s).Clips, laid.Line.Length()
-	if here.sort == drain {
-		of, list = drain, m.run(s).Drains
+	kind, next := vehicles.AClip, laid.Line.Length()
+	if here.sort == hung {
+		kind = here.kind
 	}
+	list := *kind.List(&m.run(s).Hanging)
 	for _, along := range list {
 		if along > here.along {
 			next = min(next, along)
@@ -63,14 +64,8 @@ func (m screen) oneMore(here placed, s desk.State) (screen, desk.Change) {
 	at := math.Round((here.along + next) / 2)
 	list = append(slices.Clone(list), at)
 	slices.Sort(list)
-	m.picked = part{of, slices.Index(list, at)}
-	return m, desk.Change{Job: m.edited(s, func(run *vehicles.Run) {
-		if of == clip {
-			run.Clips = list
-		} else {
-			run.Drains = list
-		}
-	})}
+	m.picked = part{hung, slices.Index(list, at), kind}
+	return m, desk.Change{Job: m.edited(s, func(run *vehicles.Run) { *kind.List(&run.Hanging) = list })}
 }
 
 // drainLow puts a drain hole at each low point that nothing drains, or, where all are drained, at the part that is picked.
@@ -81,7 +76,7 @@ func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
 	}
 	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each low point that nothing drained"
 	if len(low) == 0 {
-		if here.sort > pump || !here.there {
+		if !here.lies() {
 			return m, desk.Change{Say: "No low point lacks a drain. To drill one elsewhere pick a point there first."}
 		}
 		low, say = []float64{here.along}, "no low point lacks a drain: one more drilled here"
@@ -93,6 +88,6 @@ func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
 		run.Drains = append(slices.Clone(run.Drains), low...)
 		slices.Sort(run.Drains)
 	})
-	m.picked = part{drain, slices.Index(job.Run(m.of).Drains, low[0])}
+	m.picked = part{hung, slices.Index(job.Run(m.of).Drains, low[0]), vehicles.ADrain}
 	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s.", m.of, say)}
 }

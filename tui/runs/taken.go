@@ -18,14 +18,11 @@ func (m screen) taken(p placed, values []moving.Value, s desk.State) (desk.Chang
 		return m.takenPoint(p, values, s)
 	case pipe:
 		return m.takenPipe(values, s)
-	case muffler:
-		return m.takenMuffler(values, s)
-	case filter:
-		return m.takenFilter(values, s)
-	case pump:
-		return m.takenPump(values, s)
 	case tank:
 		return m.takenTank(values, s)
+	}
+	if p.alone() {
+		return m.takenHung(p.kind, values, s)
 	}
 	laid, along := s.Job.Laid(m.of), values[0].Number
 	switch {
@@ -34,7 +31,7 @@ func (m screen) taken(p placed, values []moving.Value, s desk.State) (desk.Chang
 	case laid != nil && along.Value > laid.Line.Length()+vehicles.AlongNoise:
 		return desk.Change{}, fmt.Errorf("the %s is %s long: less than that", m.of, desk.Length(laid.Line.Length(), s.Settings.Units))
 	}
-	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { setAlong(run, p.part, along.Value) })}, nil
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Hanging.Thing(p.kind, p.index).Put(0, along.Value) })}, nil
 }
 
 func (m screen) takenPoint(p placed, values []moving.Value, s desk.State) (desk.Change, error) {
@@ -92,40 +89,31 @@ func (m screen) onLeg(values []moving.Value, length float64, s desk.State) (leg 
 	return leg, start, nil
 }
 
-func (m screen) takenMuffler(values []moving.Value, s desk.State) (desk.Change, error) {
-	if !values[2].Number.Set || !values[3].Number.Set {
-		return desk.Change{}, errors.New("the muffler's length and width are wanted")
+// takenHung is a thing of which a run has one as its fields come to: its place on a leg, then its details.
+func (m screen) takenHung(kind *vehicles.HangingKind, values []moving.Value, s desk.State) (desk.Change, error) {
+	next := *m.run(s)
+	thing := next.Hanging.Thing(kind, 0)
+	for i, d := range thing.Details() {
+		switch v := values[onItsLeg+i]; {
+		case d.Word != nil:
+			*d.Word = ""
+			if v.Text != notKnown {
+				*d.Word = v.Text
+			}
+		case d.Figure != nil:
+			*d.Figure = v.Number
+		case !v.Number.Set:
+			return desk.Change{}, errors.New(d.Wanted)
+		default:
+			*d.Size = v.Number.Value
+		}
 	}
-	h := vehicles.Muffler{Length: values[2].Number.Value, Across: values[3].Number.Value}
-	if drain := values[4].Text; drain != notKnown {
-		h.Drain = drain
-	}
-	var err error
-	if h.Leg, h.Start, err = m.onLeg(values, h.Length, s); err != nil {
+	leg, start, err := m.onLeg(values, thing.Length(), s)
+	if err != nil {
 		return desk.Change{}, err
 	}
-	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Muffler = &h })}, nil
-}
-
-func (m screen) takenFilter(values []moving.Value, s desk.State) (desk.Change, error) {
-	var h vehicles.Filter
-	var err error
-	if h.Leg, h.Start, err = m.onLeg(values, 0, s); err != nil {
-		return desk.Change{}, err
-	}
-	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Filter = &h })}, nil
-}
-
-func (m screen) takenPump(values []moving.Value, s desk.State) (desk.Change, error) {
-	if !values[2].Number.Set {
-		return desk.Change{}, errors.New("how far up the pump's outlet points is wanted: 0 lies level, 90 stands")
-	}
-	h := vehicles.Pump{Tilt: values[2].Number.Value, MlPer1000: values[3].Number, Hz: values[4].Number}
-	var err error
-	if h.Leg, h.Start, err = m.onLeg(values, 0, s); err != nil {
-		return desk.Change{}, err
-	}
-	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Pump = &h })}, nil
+	thing.Put(leg, start)
+	return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { *run = next })}, nil
 }
 
 func (m screen) takenTank(values []moving.Value, s desk.State) (desk.Change, error) {

@@ -78,7 +78,7 @@ func (m screen) tapPicture(msg tea.MouseMsg, tap bool, s desk.State) (screen, de
 		m.picked = near.part
 		return m, desk.Change{}
 	}
-	if here.sort >= muffler && here.sort <= pump && here.there {
+	if here.hangs() {
 		return m, m.slideTo(here, m.nearest(at, s), s)
 	}
 	if here.sort != point {
@@ -100,7 +100,7 @@ func (m screen) tapped(s desk.State, i int, p vehicles.RunPoint) desk.Change {
 		return change
 	}
 	if change.Say == "" {
-		change.Say = m.of.String() + " " + name(placed{part: part{point, i}}) + " moved"
+		change.Say = m.of.String() + " " + name(placed{part: part{sort: point, index: i}}) + " moved"
 	}
 	change.Say += ". " + desk.KeyUndo.Help().Key + " takes it back."
 	return change
@@ -133,7 +133,7 @@ func (m screen) tapProfile(x, y int, in size, s desk.State) (screen, desk.Change
 	}
 	near, least := here, nearCells+1
 	for _, part := range m.parts(s) {
-		if col, row, seen := p.cell(lay, p.middle(part)); seen && part.sort <= pump && part.there {
+		if col, row, seen := p.cell(lay, part.middle()); seen && part.lies() {
 			if off := max(abs(col-x), abs(row-y)); off < least {
 				near, least = part, off
 			}
@@ -146,7 +146,7 @@ func (m screen) tapProfile(x, y int, in size, s desk.State) (screen, desk.Change
 		to := m.run(s).Path[here.index]
 		to.Drop = math.Round(-at.Y / p.high)
 		return m, m.tapped(s, here.index, to)
-	case here.sort >= muffler && here.sort <= pump && here.there:
+	case here.hangs():
 		return m, m.slideTo(here, math.Round(at.X), s)
 	}
 	return m, desk.Change{}

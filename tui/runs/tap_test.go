@@ -39,9 +39,9 @@ func TestTheListTakesTaps(t *testing.T) {
 		tap("exhaust  INTAKE")
 		assert.Equal(t, vehicles.ExhaustRun, d.Screen.(screen).of)
 		tap(" clip 2 ")
-		assert.Equal(t, part{clip, 1}, d.Screen.(screen).picked)
+		assert.Equal(t, part{sort: hung, index: 1, kind: vehicles.AClip}, d.Screen.(screen).picked)
 		tap(" muffler ")
-		assert.Equal(t, part{sort: muffler}, d.Screen.(screen).picked)
+		assert.Equal(t, part{sort: hung, kind: vehicles.AMuffler}, d.Screen.(screen).picked)
 		tap(" muffler ")
 		assert.True(t, d.Screen.Typing())
 		assert.Contains(t, d.View(size.W, size.H), "Where is the muffler")
@@ -96,7 +96,7 @@ func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
 	col, row, seen := p.cell(lay, p.run.CornerAlong(2))
 	require.True(t, seen)
 	d.Tap(col, a.plan.H+row)
-	assert.Equal(t, part{point, 1}, d.Screen.(screen).picked, "the point there is picked already")
+	assert.Equal(t, part{sort: point, index: 1}, d.Screen.(screen).picked, "the point there is picked already")
 	row -= 4
 	d.Tap(col, a.plan.H+row)
 	_, cell := lay.CellSize()
@@ -141,7 +141,7 @@ func TestATapSlidesWhatHangs(t *testing.T) {
 	col, row, _ := p.cell(p.lay(), along)
 	d.Tap(col+3, a.plan.H+row)
 	wide, _ := p.lay().CellSize()
-	if d.Screen.(screen).picked == (part{clip, 0}) {
+	if d.Screen.(screen).picked == (part{sort: hung, index: 0, kind: vehicles.AClip}) {
 		assert.InDelta(t, along+3*wide, d.State.Job.Exhaust.Clips[0], wide)
 	}
 	d.Type("hh<esc>h")

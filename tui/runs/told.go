@@ -16,33 +16,39 @@ func name(p placed) string {
 	switch p.sort {
 	case point:
 		return "point " + strconv.Itoa(p.index+1)
-	case clip:
-		return "clip " + strconv.Itoa(p.index+1)
-	case drain:
-		return "drain " + strconv.Itoa(p.index+1)
+	case hung:
+		return p.kind.Called(p.kind.Name, p.index)
 	}
 	return [...]string{
-		stub: "stub", muffler: "muffler", filter: "filter", pump: "pump", clips: "clips", pipe: "pipe", shields: "shields", burns: "fuel", from: "begins at", tank: "tank",
+		stub: "stub", clips: "clips", pipe: "pipe", shields: "shields", burns: "fuel", from: "begins at", tank: "tank",
 	}[p.sort]
 }
 
 // letters say what the signs of parts mean.
-var letters = []plan.Letter{
-	{Sign: "1", Means: "point of the path"}, {Sign: "S", Means: "stub"}, {Sign: "M", Means: "muffler"}, {Sign: "c", Means: "clip"},
-	{Sign: "w", Means: "drain hole"}, {Sign: "F", Means: "fuel filter"}, {Sign: "P", Means: "pump"},
-}
+var letters = func() []plan.Letter {
+	list := []plan.Letter{{Sign: "1", Means: "point of the path"}, {Sign: "S", Means: "stub"}}
+	for _, k := range vehicles.HangingKinds {
+		list = append(list, plan.Letter{Sign: k.Sign, Means: k.Means})
+	}
+	return list
+}()
 
 // sign is what stands for a part on the pictures.
 func sign(p placed) string {
-	if p.sort == point {
+	switch p.sort {
+	case point:
 		return strconv.Itoa(p.index + 1)
+	case stub:
+		return "S"
+	case hung:
+		return p.kind.Sign
 	}
-	return map[sort]string{stub: "S", muffler: "M", clip: "c", drain: "w", filter: "F", pump: "P"}[p.sort]
+	return ""
 }
 
 // told says of a part where it is and what it is.
 func (m screen) told(p placed, s desk.State) string {
-	run, u := m.run(s), s.Settings.Units
+	run := m.run(s)
 	switch p.sort {
 	case point:
 		return fmt.Sprintf("Point %d of %d: %s", p.index+1, len(run.Path), where(run.Path[p.index], s))
@@ -52,14 +58,8 @@ func (m screen) told(p placed, s desk.State) string {
 			return "Stub: " + noStub
 		}
 		return "Stub: " + where(at, s) + ", where the heater has it."
-	case clip, drain:
-		return m.toldAlong(p, s)
-	case muffler:
-		return toldMuffler(run.Muffler, p, u)
-	case filter:
-		return toldFilter(run.Filter, p, u)
-	case pump:
-		return toldPump(run.Pump, p, u)
+	case hung:
+		return m.toldHung(p, s)
 	case clips:
 		if run.Clips == nil {
 			return "Clips: nobody has said. " + keyClips.Help().Key + " spreads some, " + keyOther.Help().Key + " says there are none."
@@ -101,48 +101,6 @@ func sizeOr(v vehicles.Number, s desk.State, none string) string {
 func where(p vehicles.RunPoint, s desk.State) string {
 	u := s.Settings.Units
 	return "x " + survey.Format(p.X, u) + ", " + desk.Across(p.Y, s.Settings) + ", " + desk.Height(p.Drop, u)
-}
-
-// toldAlong says where along the run a clip or a drain hole is, and how far the next clips are.
-func (m screen) toldAlong(p placed, s desk.State) string {
-	u := s.Settings.Units
-	text := upper(name(p)) + ": " + desk.Length(p.along, u) + " along"
-	if at, ok := m.place(p, s); ok {
-		text += ", " + desk.Height(at.Drop, u)
-	}
-	return text
-}
-
-func toldMuffler(h *vehicles.Muffler, p placed, u survey.Units) string {
-	if !p.there {
-		return "Muffler: none. " + keyMount.Help().Key + " puts one on."
-	}
-	text := fmt.Sprintf("Muffler: leg %d, %s along it, %s long, %s across; its drain hole ", h.Leg, desk.Length(h.Start, u), desk.Length(h.Length, u), desk.Length(h.Across, u))
-	if h.Drain == "" {
-		return text + "is " + notKnown + " (" + keyOther.Help().Key + ": down / aside)"
-	}
-	return text + "points " + h.Drain
-}
-
-func toldFilter(h *vehicles.Filter, p placed, u survey.Units) string {
-	if !p.there {
-		return "Filter: none. " + keyType.Help().Key + " puts one in."
-	}
-	return fmt.Sprintf("Filter: leg %d, %s along it", h.Leg, desk.Length(h.Start, u))
-}
-
-func toldPump(h *vehicles.Pump, p placed, u survey.Units) string {
-	if !p.there {
-		return "Pump: none. " + keyMount.Help().Key + " puts one on."
-	}
-	text := fmt.Sprintf("Pump: leg %d, %s along it, outlet %s° up", h.Leg, desk.Length(h.Start, u), survey.Exact(h.Tilt))
-	if h.MlPer1000.Set {
-		text += ", " + h.MlPer1000.Text() + " ml in 1000 strokes"
-	}
-	if h.Hz.Set {
-		text += ", " + h.Hz.Text() + " Hz"
-	}
-	return text
 }
 
 func toldTank(t *vehicles.Tank, s desk.State) string {
