@@ -87,6 +87,21 @@ func (f *Finding) About() string {
 	return word + ": " + other
 }
 
+// Apart is which part of the heater it keeps from which of the things that were entered: for a table of things by parts. There is one at
+// most of a part's sort and a thing. "The other" is what people call the thing, with what is said of it behind: "prop shaft, full travel".
+// It is none for what else is asked of a part's place.
+func (f *Finding) Apart() (part Thing, other string, is bool) {
+	switch {
+	case f.Rule == fullTravel:
+		return f.Subject, f.Against.spoken() + ", " + f.Rule.Word, true
+	case f.Rule.ByKind != AnObstruction:
+		return Thing{}, "", false
+	case f.Shielded():
+		return f.Subject, f.Against.spoken() + " (shielded)", true
+	}
+	return f.Subject, f.Against.spoken(), true
+}
+
 // Shielded tells whether it counts on a shield that stands between.
 func (f *Finding) Shielded() bool { return f.Rule == exhaustShielded }
 

@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -105,7 +106,7 @@ func TestEachPageSaysWhatItIs(t *testing.T) {
 // The sample comes out on few pages, none of which but the last holds less than a few lines: what spills over by a line is set anew.
 func TestTheSampleTakesFewPages(t *testing.T) {
 	notRaced(t)
-	for paper, most := range map[string]int{"a4": 11, "letter": 12} {
+	for paper, most := range map[string]int{"a4": 10, "letter": 11} {
 		file := filepath.Join(t.TempDir(), "s.pdf")
 		code, _, complaint := call("", "sheet", demoFile(t), "--paper", paper, "-o", file)
 		require.Zero(t, code, complaint)
@@ -179,9 +180,17 @@ func TestFindingsOnPaper(t *testing.T) {
 		result, faults := rules.Judge(job.Job, rules.Builtin())
 		require.Empty(t, faults)
 		paper := strings.Join(pagesOf(t, printed(t, file)), "")
+		told := words.OnPaper()
+		for _, row := range apartRows(&result) {
+			assert.Regexp(t, row, paper)
+		}
 		for _, f := range result.Findings {
+			if _, _, apart := f.Apart(); f.Verdict == rules.Clear && apart && told.WhyClear(f) == "" {
+				continue // in a row
+			}
 			if f.Verdict == rules.Clear {
-				assert.Contains(t, paper, tight(f.About()+words.OnPaper().Short(f, f.Value)))
+				assert.Contains(t, paper, tight(f.About()+told.Short(f, f.Value)))
+				assert.Contains(t, paper, tight(told.WhyClear(f)))
 				continue
 			}
 			assert.Contains(t, paper, tight(f.Verdict.String()))
@@ -198,6 +207,54 @@ func TestFindingsOnPaper(t *testing.T) {
 			assert.Contains(t, paper, tight(c.Name))
 		}
 	}
+}
+
+// apartRows are the rows that a sheet is to have of the things that parts keep from, as poppler reads them: for each part in turn what is
+// found and asked for, or how else it is judged. The letter of who asks is any.
+func apartRows(r *rules.Result) (rows []string) {
+	columns := [][]rules.Sort{{rules.TheCut}, {rules.ABolt, rules.AFuelHole}, {rules.TheExhaust}, {rules.TheIntake}, {rules.TheFuel, rules.TheFuelStub}}
+	said, told := map[string][]string{}, words.OnPaper()
+	for _, f := range r.Findings {
+		part, thing, apart := f.Apart()
+		if !apart {
+			continue
+		}
+		if said[thing] == nil {
+			said[thing] = make([]string, len(columns))
+		}
+		cell := f.Verdict.String()
+		switch {
+		case f.Verdict != rules.Clear:
+		case told.WhyClear(f) != "":
+			cell += ",below"
+		default:
+			cell = regexp.QuoteMeta(tight(told.Short(f, f.Value)+told.PlusMinus(f)+"≥"+told.Short(f, f.Required.Value))) + "[a-z]+"
+			if f.Weight == rules.Kills {
+				cell = "†" + cell
+			}
+			if part.Sort == rules.ABolt {
+				cell += fmt.Sprintf(`\(%d\)`, part.Index+1)
+			}
+			if part.Sort == rules.AFuelHole {
+				cell += `\(fuel\)`
+			}
+		}
+		said[thing][slices.IndexFunc(columns, func(of []rules.Sort) bool { return slices.Contains(of, part.Sort) })] += cell
+	}
+	for thing, cells := range said {
+		rows = append(rows, regexp.QuoteMeta(tight(thing))+strings.Join(cells, ""))
+	}
+	return rows
+}
+
+// What is clear although its margin is less than its ± stands in words, with from when on it is clear: the figures alone would say that it
+// is too close to call.
+func TestClearWithinItsSpreadSaysWhyOnPaper(t *testing.T) {
+	job := vehicles.Demo().WithRule("fuel.clearance.chassis rail", 17.9) // of 20.75, ± 3.2: 2.85 to spare
+	paper := strings.Join(pagesOf(t, printed(t, jobOf(t, job))), "")
+	assert.Contains(t, paper, tight("fuel line: chassis rail, left 20.8 ± 3.2 ≥ 17.9"))
+	assert.Contains(t, paper, tight("clear from 2.7 mm to spare on: 95 % sure that it isn't short"))
+	assert.Regexp(t, "chassisrail,left.{1,90}clear,below", paper)
 }
 
 // dots is a page as poppler paints it: red, green and blue a dot.
@@ -325,6 +382,20 @@ func TestHostileTextOnPaper(t *testing.T) {
 	assert.Contains(t, all, "van□□□"+long[:20])
 	assert.GreaterOrEqual(t, strings.Count(all, long), 3, "reference, van and obstruction are there in full")
 	assert.Contains(t, all, "…", "the head has room for a part of it alone")
+}
+
+// Whoever has the sheet alone finds where the pins stand, how a mark is set, whose clips are marked, and the template among what is at hand.
+func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
+	all := strings.Join(pagesOf(t, printed(t, demoFile(t))), "")
+	for _, said := range []string{
+		"pins 700 mm off the centreline, on the bumper edge", "A mark lies where two tapes cross: from the bumper edge and from a side.",
+		"exhaust's clip 1", "the template, printed at 100 %, either face",
+	} {
+		assert.Contains(t, all, tight(said))
+	}
+	job := vehicles.Demo()
+	job.Datum.PinsOn = vehicles.Batten
+	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("centreline, marked on a straight batten along the"))
 }
 
 // What a job does not have is not printed empty.

@@ -9,7 +9,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What goes in beside heater and pipes: collar, packing, grommets, wiring, and what people need.
+// What goes in beside heater and pipes: collar, grommets, wiring, and what people need.
 
 // collar is the heater's own where that is deep enough, else the one to order in its place.
 func (m *maker) collar() {
@@ -24,27 +24,6 @@ func (m *maker) collar() {
 	if has, ok := m.sized(sizing.Floor, "collar-has"); ok && has.Amiss != "" {
 		m.add(Row{For: forHeater, Of: "deeper collar", Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
 	}
-}
-
-// packing is what fills the swages under the plate: as deep as the layers say.
-func (m *maker) packing() {
-	h, deep := m.r.Job.Heater, 0.0
-	for _, l := range m.r.Job.Stack {
-		if l.Kind == vehicles.SwageLayer {
-			deep += l.Thick
-		}
-	}
-	if h == nil || !h.Packed && deep == 0 {
-		return
-	}
-	size := ""
-	if deep > 0 {
-		size = survey.InMM(deep) + " thick"
-	}
-	m.add(Row{
-		For: forFloor, Of: "metal packing", Size: size, Unit: pieces, Source: practice,
-		Note: "as thick as the swages under the plate are deep, to carry " + survey.Figure(h.Plate[0]) + " by " + survey.InMM(h.Plate[1]) + " round the hole",
-	})
 }
 
 // fuelBeside is what a fuel line takes beside pipe and joints.
@@ -91,7 +70,17 @@ func (m *maker) cable() {
 	}
 	m.add(sleeve)
 	m.add(Row{For: forWiring, Of: "ring terminal", Size: strings.TrimSpace(row.Size + " cable"), Count: vehicles.Some(2), Unit: pieces, Note: "plus and minus at the battery; the fuse's holder and the heater's plug have their own", Source: practice})
-	m.add(Row{For: forWiring, Of: "grommet", Unit: pieces, Note: "one for each sheet that a cable or lead goes through: nobody has said how many", Source: practice})
+	m.wiringGrommets()
+}
+
+// wiringGrommets are one for each cable or lead that may go through the floor.
+func (m *maker) wiringGrommets() {
+	row := Row{For: forWiring, Of: "grommet", Count: vehicles.Some(1), Unit: pieces, Note: "for the supply cable", Source: practice}
+	if f := m.r.Job.Fuel; f != nil && f.Pump != nil {
+		row.Count, row.Note = vehicles.Some(2), "one for the supply cable, one for the pump's lead"
+	}
+	row.Note += ", through the floor or a wall of sheet: what stays on the heater's side of it needs none"
+	m.add(row)
 }
 
 func (m *maker) people() {

@@ -30,7 +30,7 @@ func TestWhatGoesInBeside(t *testing.T) {
 	l := listOf(t, vehicles.Demo())
 	packing, there := l.row("metal packing")
 	require.True(t, there)
-	assert.Equal(t, "20 mm thick", packing.Size)
+	assert.Equal(t, "190 by 150 mm, 20 mm thick", packing.Size)
 	sleeve, _ := l.row("sleeve")
 	assert.Equal(t, vehicles.Some(4.2), sleeve.Buy())
 	ring, _ := l.row("ring terminal")

@@ -133,10 +133,10 @@ func (m *maker) floor() {
 	}
 	if m.r.Job.Deck() == vehicles.Timber {
 		m.add(Row{For: forFloor, Of: "steel plate", Size: "wider than the heater's, holed " + survey.InMM(cut.Across), Count: vehicles.Some(2), Unit: pieces, Note: "above and below the deck", Source: practice})
-		m.add(Row{For: forFloor, Of: "varnish for cut timber", Unit: "tins", Source: practice})
+		m.varnish()
 	} else {
-		m.add(Row{For: forFloor, Of: "primer and top coat", Unit: "tins", Note: "for every cut edge", Source: practice})
-		m.add(Row{For: forFloor, Of: "cavity wax", Unit: "cans", Note: "for the box sections beside the holes", Source: practice})
+		m.paint()
+		m.wax()
 	}
 	m.packing()
 }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/cutlist"
@@ -139,6 +140,65 @@ func TestWhatIsSizedIsOrdered(t *testing.T) {
 	assert.Contains(t, cable.Size, "4 mm²")
 	duct, _ := l.row("duct")
 	assert.Equal(t, vehicles.Some(2.4), duct.Count)
+}
+
+// What keeps the floor sound is counted, too, from the holes. By hand: the cut of 127 mm through 21 mm, with a band of 25 mm round it on either face,
+// is pi x 127 x 21 + 2 x pi x 152 x 25 = 32,255 mm2; a bolt hole of 7 mm pi x 7 x 21 + 2 x pi x 32 x 25 = 5,488 mm2, and there are four:
+// 54,209 mm2 a coat, at 10 m2 a litre 5.4 ml. Crossmember and rail are by the holes: two metres of wax at 0.4 m2 a metre and 0.2 mm are 160 ml.
+func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
+	job := vehicles.Demo()
+	job.Floor.Thickness = 21
+	l := listOf(t, job)
+	for of, want := range map[string]struct {
+		count float64
+		said  string
+	}{
+		"primer and top coat": {2, "5 holes with a band of 25 mm round each, either face, 542 cm² a coat: 6 ml of either"},
+		"cavity wax":          {1, "2 within 300 mm, a metre of each at 0.2 mm: 160 ml"},
+		"metal packing":       {1, "as large as the plate"},
+		"grommet":             {2, "one for the supply cable, one for the pump's lead"},
+	} {
+		row, there := l.row(of)
+		require.True(t, there, of)
+		assert.Equal(t, vehicles.Some(want.count), row.Count, of)
+		assert.Contains(t, row.Note, want.said)
+		assert.Equal(t, practice, row.Source)
+	}
+	packing, _ := l.row("metal packing")
+	assert.Equal(t, "190 by 150 mm, 20 mm thick", packing.Size)
+	job.Floor.Deck = vehicles.Timber
+	varnish, _ := listOf(t, job).row("varnish for cut timber")
+	assert.Equal(t, vehicles.Some(1), varnish.Count)
+	assert.Contains(t, varnish.Note, "17 ml in three coats")
+	pumpless := *job.Fuel
+	pumpless.Pump = nil
+	grommet, _ := listOf(t, job.WithRun(vehicles.FuelRun, &pumpless)).row("grommet")
+	assert.Equal(t, vehicles.Some(1), grommet.Count)
+}
+
+// Whatever is made larger or more, no less is ordered.
+func TestMoreHolesTakeNoLess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := vehicles.Demo()
+		counted := func() (tins, wax float64) {
+			r, faults := rules.Judge(job, rules.Builtin())
+			require.Empty(t, faults)
+			l := Of(&r, cutlist.Usual())
+			paint, _ := l.row("primer and top coat")
+			can, _ := l.row("cavity wax")
+			return paint.Count.Value, can.Count.Value
+		}
+		tins, wax := counted()
+		cut, heater := *job.Cut, *job.Heater
+		cut.Across += rapid.Float64Range(0, 400).Draw(t, "wider")
+		heater.Bolt += rapid.Float64Range(0, 20).Draw(t, "bolts wider")
+		job = job.WithHeater(heater)
+		job.Cut = &cut
+		job.Floor.Thickness += rapid.Float64Range(0, 100).Draw(t, "thicker")
+		more, can := counted()
+		assert.GreaterOrEqual(t, more, tins)
+		assert.GreaterOrEqual(t, can, wax)
+	})
 }
 
 // No two rows are of the same thing for the same, and each has a unit and says where its count comes from or that the job says it.

@@ -84,17 +84,19 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 	if len(sheet.Checks) > 0 {
 		facts = append(facts, s.checkLengths(sheet.Checks))
 	}
+	ties := s.ties()
 	if s.Job.Cut == nil {
-		return facts
+		return append(facts, ties)
 	}
 	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
-	return Beside{Left: facts, Right: s.near("Near the cut", named(near, scene.Hole, ""))}
+	return Beside{Left: facts, Right: Parts{s.near("Near the cut", named(near, scene.Hole, "")), ties}}
 }
 
-// nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows, mm of the van.
+// nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows at least, mm of the
+// van: with the lists beside and below it is one page, on top and underneath.
 const (
-	nearHigh = 54
-	nearHalf = 180
+	nearHigh = 44
+	nearHalf = 142
 )
 
 // near is what of a picture is near the cut.
@@ -126,7 +128,11 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "right pin", Figure: true}, {Head: spreadHead, Figure: true},
 	}}
 	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
-		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
+		name := m.Words
+		if m.Above == nil { // what hangs on the exhaust; the other runs have clips, too
+			name = "exhaust's " + name
+		}
+		cells := []string{name, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			spread := func(way rules.TapeWay) string { return s.say.Spread95(rules.SigmaOf(s.Result, m, way)) }
 			cells = append(cells, survey.Figure(a.Bumper), spread(rules.FromDatum), survey.Figure(a.Left), survey.Figure(a.Right), spread(rules.FromLeft),
@@ -134,10 +140,8 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		}
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
-	out := Parts{t}
-	if lines := s.say.InTheWay(s.Result, sheet); len(lines) > 0 {
-		out = append(out, Text{Words: strings.Join(lines, "\n"), Size: small})
-	}
+	said := append([]string{"A mark lies where two tapes cross: from the " + s.Job.Datum.Edge() + " and from a side. The arcs from both pins check it."}, s.say.InTheWay(s.Result, sheet)...)
+	out := Parts{t, Text{Words: strings.Join(said, "\n"), Size: small}}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
 	}
@@ -153,7 +157,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 
 // checkLengths are the lengths to tape that show whether what was set out is square.
 func (s *source) checkLengths(checks []rules.Check) Part {
-	t := Table{Size: small, Cols: []Col{{Head: "to check, above; both diagonals alike"}, {Head: "mm", Figure: true}}}
+	t := Table{Size: small, Cols: []Col{{Head: "to check above; diagonals alike"}, {Head: "mm", Figure: true}}}
 	for _, c := range checks {
 		t.Rows = append(t.Rows, Row{Cells: []string{s.say.Check(c), survey.Figure(c.Length)}})
 	}

@@ -19,16 +19,21 @@ func (s *source) below() Section {
 	whole := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
 	section := Section{Heading: "Underneath: what is there, and what the tape said", Fresh: true}
 	section.Parts = append(section.Parts, Beside{s.picture("The van from below; numbers are those of the list", whole, floorHigh), Parts{Legend{whole}, s.hands(scene.Below)}, legendWide})
-	for _, t := range []Table{s.obstructions(), s.openings(), s.fittings()} {
+	if t := s.obstructions(); len(t.Rows) > 0 {
+		section.Parts = append(section.Parts, t)
+	}
+	others := Parts{}
+	for _, t := range []Table{s.openings(), s.fittings()} {
 		if len(t.Rows) > 0 {
-			section.Parts = append(section.Parts, t)
+			others = append(others, t)
 		}
 	}
 	if s.Job.Cut == nil {
-		return Section{section.Heading, append(section.Parts, s.ties()), true}
+		section.Parts = append(section.Parts, others...)
+		return section
 	}
 	near := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
-	section.Parts = append(section.Parts, Beside{Left: s.near("Near the cut, from below", near), Right: s.ties()})
+	section.Parts = append(section.Parts, Beside{Left: others, Right: s.near("Near the cut, from below", near)})
 	return section
 }
 
@@ -67,7 +72,7 @@ func (s *source) obstructions() Table {
 }
 
 func (s *source) openings() Table {
-	t := Table{Size: small, Cols: surveyed("opening", "below the floor")}
+	t := Table{Size: small, Close: true, Cols: surveyed("opening", "below the floor")}
 	for _, o := range s.Job.Openings {
 		x, y, more := place(&o.Place)
 		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Drop), joined(", ", more, unconfirmed(o.Unconfirmed))}})
@@ -76,7 +81,7 @@ func (s *source) openings() Table {
 }
 
 func (s *source) fittings() Table {
-	t := Table{Size: small, Cols: surveyed("on the floor", "above the floor")}
+	t := Table{Size: small, Close: true, Cols: surveyed("on the floor", "above the floor")}
 	for _, o := range s.Job.Fittings {
 		x, y, more := place(&o.Place)
 		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Rise), joined(", ", more, unconfirmed(o.Unconfirmed))}})
@@ -86,7 +91,7 @@ func (s *source) fittings() Table {
 
 // ties are the points seen from both sides.
 func (s *source) ties() Table {
-	t := Table{Size: small, Cols: []Col{{Head: "", Figure: true}, {Head: "matching point"}, {Head: "below: x"}, {Head: "y"}, {Head: "above: x"}, {Head: "y"}, {Head: ""}}}
+	t := Table{Size: small, Cols: []Col{{Head: "", Figure: true}, {Head: "matching point"}, {Head: "below:\u00a0x"}, {Head: "y"}, {Head: "above:\u00a0x"}, {Head: "y"}, {Head: ""}}}
 	for _, tie := range s.Job.Ties {
 		use := ""
 		if !tie.Use {

@@ -26,8 +26,7 @@ func (s *source) signOff() Section {
 	return Section{Heading: "Signed off", Parts: []Part{Kept{Parts{
 		Text{Words: "When this was printed " + standing(s.Result, s.say) + ". Whoever signs has seen to what is doubtful or foul, or has written down here why it may stay."},
 		Lines{""},
-		Beside{Left: Lines{"heater, model"}, Right: Lines{"serial number"}},
-		Beside{Left: Lines{"fitted by", "date", "signed"}, Right: Lines{"checked by", "date", "signed"}},
+		Beside{Left: Lines{"heater, model", "fitted by", "date", "signed"}, Right: Lines{"serial number", "checked by", "date", "signed"}},
 	}}}}
 }
 

@@ -1,10 +1,10 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules"
 )
 
@@ -17,8 +17,8 @@ func (s *source) checks() Section {
 	if first < 0 {
 		first = len(findings)
 	}
-	near, far := parted(findings[first:])
-	open, kept := s.open(findings[:first], &by), s.clear(near, &by)
+	apart := s.sorted(findings)
+	open, kept := s.open(findings[:first], &by), s.clear(apart.others, &by)
 	if len(open.Rows) > 0 {
 		section.Parts = append(section.Parts, open)
 	}
@@ -29,42 +29,16 @@ func (s *source) checks() Section {
 	if len(unknown) > 0 {
 		section.Parts = append(section.Parts, unknown)
 	}
-	if len(kept.Rows) > 0 {
-		section.Parts = append(section.Parts, Titled{"Clear of what was entered. Figures are mm unless said.", Halves{kept}})
+	if table := s.apart(&apart, &by); len(table.Rows) > 0 {
+		section.Parts = append(section.Parts, Titled{apartTitle, table})
 	}
-	if len(far) > 0 {
-		title := fmt.Sprintf("Clear with more than %d mm to spare: found, ± 95 %%, asked for, by.", farOff)
-		section.Parts = append(section.Parts, Titled{title, Halves{Text{Words: s.inShort(far, &by), Size: small}}})
+	if len(kept.Rows) > 0 {
+		section.Parts = append(section.Parts, Titled{"What else is clear of what was entered. Figures are mm unless said.", Halves{kept}})
 	}
 	if len(by) > 0 {
 		section.Parts = append(section.Parts, by.told("By: which book spoke, and its source"))
 	}
 	return section
-}
-
-// farOff is how much a length must have to spare to be told in running text, mm: nobody working from the sheet comes near it.
-const farOff = 100
-
-// parted are clear findings that are near what is asked, and the lengths that are far from it.
-func parted(clear []*rules.Finding) (near, far []*rules.Finding) {
-	for _, f := range clear {
-		if f.Rule.Unit == rules.MM && f.Margin.Set && f.Margin.Value > farOff {
-			far = append(far, f)
-		} else {
-			near = append(near, f)
-		}
-	}
-	return near, far
-}
-
-// inShort are findings in running text, the figures of each held together.
-func (s *source) inShort(findings []*rules.Finding, by *sources) string {
-	texts := make([]string, len(findings))
-	for i, f := range findings {
-		figures := joined(" ", s.say.Short(*f, f.Value), s.say.PlusMinus(*f), senses[f.Rule.Sense]+s.say.Short(*f, f.Required.Value), by.mark(f.Limit))
-		texts[i] = about(f) + " " + strings.ReplaceAll(figures, " ", "\u00a0")
-	}
-	return strings.Join(texts, "; ") + "."
 }
 
 // senses stand before what is asked for.
@@ -82,32 +56,37 @@ func about(f *rules.Finding) string {
 
 // open are the findings that are not clear, each with why.
 func (s *source) open(findings []*rules.Finding, by *sources) Table {
-	t := Table{Size: small, Cols: []Col{
+	const short = 31 // mm: a reason no longer than that has a column, a longer one stands under its row
+	t := Table{Size: small, Close: true, Cols: []Col{
 		{Head: "verdict"}, {Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for"},
-		{Head: "margin", Figure: true}, {Head: "by"},
+		{Head: "margin", Figure: true}, {Head: "by"}, {Head: "why"},
 	}}
 	for _, f := range findings {
-		margin, under := s.say.Margin(*f), f.Why
+		margin, why, under := s.say.Margin(*f), "", f.Why
 		if s.say.Repeats(*f) {
 			margin, under = f.Why, ""
 		}
+		if measured(vector.Text{Size: small}, under) <= short {
+			why, under = under, ""
+		}
 		t.Rows = append(t.Rows, Row{
-			Cells:  []string{f.Verdict.String(), about(f), s.say.Found(*f), s.say.PlusMinus(*f), s.say.Asked(*f), margin, by.mark(f.Limit)},
+			Cells:  []string{f.Verdict.String(), about(f), s.say.Found(*f), s.say.PlusMinus(*f), s.say.Asked(*f), margin, by.mark(f.Limit), why},
 			Strong: true, Under: under,
 		})
 	}
 	return t
 }
 
-// clear are the clear findings in short.
+// clear are clear findings in short, with why those are clear whose margin is less than its ±.
 func (s *source) clear(findings []*rules.Finding, by *sources) Table {
-	t := Table{Size: small, Cols: []Col{
+	t := Table{Size: small, Close: true, Cols: []Col{
 		{Head: "of; " + deadly + "can kill"}, {Head: "found", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "asked for", Figure: true}, {Head: "by"},
 	}}
 	for _, f := range findings {
-		t.Rows = append(t.Rows, Row{Cells: []string{
-			about(f), s.say.Short(*f, f.Value), s.say.PlusMinus(*f), senses[f.Rule.Sense] + s.say.Short(*f, f.Required.Value), by.mark(f.Limit),
-		}})
+		t.Rows = append(t.Rows, Row{
+			Cells: []string{about(f), s.say.Short(*f, f.Value), s.say.PlusMinus(*f), senses[f.Rule.Sense] + s.say.Short(*f, f.Required.Value), by.mark(f.Limit)},
+			Under: s.say.WhyClear(*f),
+		})
 	}
 	return t
 }

@@ -19,12 +19,16 @@ func (s *source) facts() Facts {
 	}
 }
 
-// pins says what stands for the two pins that the arcs are struck from, where the line itself takes none.
+// pins says where the two pins stand that the arcs are struck from.
 func (s *source) pins() string {
-	if s.Job.Cut == nil || s.Job.Datum.PinsOn != vehicles.Batten {
-		return "" // on the datum line, as far apart as is to be checked
+	if s.Job.Cut == nil {
+		return ""
 	}
-	return survey.Figure(s.Job.Pins()) + " mm out from the centreline, either side, marked on a straight batten along the " + s.Job.Datum.Line()
+	text := survey.Figure(s.Job.Pins()) + " mm off the centreline, "
+	if s.Job.Datum.PinsOn == vehicles.Batten {
+		return text + "marked on a straight batten along the " + s.Job.Datum.Line()
+	}
+	return text + "on the " + s.Job.Datum.Edge()
 }
 
 func (s *source) cut() string {

@@ -10,8 +10,8 @@ import (
 // What a page keeps free, mm. No printer prints to the edge, and holes for a folder are punched 12 mm from it (ISO 838).
 const (
 	aside  = 16 // on either side, so that the fold lies in the middle of what is printed
-	top    = 24 // above what flows: the head stands there
-	bottom = 16
+	top    = 23 // above what flows: the head stands there
+	bottom = 14
 )
 
 // Sizes of letters, mm of an em: 2.8 is 8 points.

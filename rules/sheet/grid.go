@@ -34,6 +34,10 @@ func (t *Table) laidOut(width float64) *grid {
 	for i := range t.Cols {
 		g.cols[i] = g.natural(i)
 	}
+	between := float64(between)
+	if t.Close {
+		between = beside
+	}
 	g.fit(width - between*float64(len(g.cols)-1))
 	all := 0.0
 	for _, c := range g.cols {
@@ -86,7 +90,9 @@ func (g *grid) natural(i int) (c column) {
 			c.width = max(c.width, measured(g.style(row.Strong && i == 0), row.Cells[i]))
 		}
 	}
-	c.width = max(c.width, c.before+c.behind)
+	if c.width = max(c.width, c.before+c.behind); g.Cols[i].Most > 0 {
+		c.width = min(c.width, g.Cols[i].Most)
+	}
 	return c
 }
 

@@ -1,5 +1,7 @@
 package sheet
 
+import "cmp"
+
 // Halves lays a part in two columns, the fold between them, that come out about as high as each other.
 type Halves struct{ Part }
 
@@ -10,13 +12,14 @@ type halves struct {
 	second     bool    // the second is being laid
 	over       int     // how much of what is put anew stands over both
 	rest       float64 // how high all would be that is not laid yet, in one column
+	slack      float64 // how much higher columns may come out than half of that
 }
 
 // gutter is between two columns, mm.
 const gutter = 8
 
 func (p Halves) lay(f *flow) {
-	h := &halves{left: f.left, wide: f.wide, over: len(f.again)}
+	h := &halves{left: f.left, wide: f.wide, over: len(f.again), slack: p.slack()}
 	h.rest = f.measured(p.Part, h.half())
 	if f.endless || f.halves != nil {
 		p.Part.lay(f)
@@ -36,11 +39,16 @@ func (p Halves) lay(f *flow) {
 // least is how much of a page there must be for the columns to begin there, mm.
 func (p Halves) least(f *flow) float64 {
 	const most = 30
-	return min(most, f.measured(p.Part, (f.wide-gutter)/2)/2+slack)
+	return min(most, f.measured(p.Part, (f.wide-gutter)/2)/2+p.slack())
 }
 
-// slack is how much higher columns may come out than half of all, mm: heads come twice, and rows are not broken.
-const slack = 8
+// slack is how much higher columns may come out than half of all, mm: heads come twice, and rows are not broken; a text is, between lines.
+func (p Halves) slack() float64 {
+	if text, ok := p.Part.(Text); ok {
+		return leading * cmp.Or(text.Size, body)
+	}
+	return 8
+}
 
 func (h *halves) half() float64 { return (h.wide - gutter) / 2 }
 
@@ -48,7 +56,7 @@ func (h *halves) half() float64 { return (h.wide - gutter) / 2 }
 func (h *halves) begin(f *flow) {
 	f.left, f.wide = h.left, h.half()
 	h.second, h.from = false, f.y
-	h.end = min(f.foot(), f.y+h.rest/2+slack)
+	h.end = min(f.foot(), f.y+h.rest/2+h.slack)
 	h.rest -= 2 * (f.foot() - f.y) // what this page holds
 }
 

@@ -18,17 +18,20 @@ func (s *source) runs() Section {
 	section := Section{Heading: "The runs: how they fall, and where they go"}
 	for _, of := range vehicles.RunKinds {
 		if run, laid := s.Job.Run(of), s.Plan.Run(of); run != nil && laid != nil {
-			section.Parts = append(section.Parts, s.run(of, run, laid))
+			section.Parts = append(section.Parts, s.run(of, run, laid)...)
 		}
 	}
 	return section
 }
 
-// run is one run.
-func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun) Part {
+// run is one run: its pictures stay together, and so does what it is in figures.
+func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun) []Part {
 	head := fmt.Sprintf("The %s, %s mm across", of, survey.Figure(run.Across))
 	if run.Bend.Set {
 		head += ", bends at a radius of " + survey.Figure(run.Bend.Value) + " mm"
+	}
+	if of == vehicles.FuelRun {
+		head += "; it carries " + s.fuel(run)
 	}
 	parts := Parts{}
 	if p, ok := s.profile(of, laid, head); ok {
@@ -36,11 +39,12 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 	} else {
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
-	parts = append(parts, Beside{Left: s.beside(scene.FromRight, of, laid), Right: s.beside(scene.FromBehind, of, laid)}, Beside{Left: s.points(laid), Right: s.hanging(run, laid)})
+	parts = append(parts, Beside{Left: s.beside(scene.FromRight, of, laid), Right: s.beside(scene.FromBehind, of, laid)})
+	figures := Parts{Beside{Left: s.points(laid), Right: s.hanging(run, laid)}}
 	if told := s.told(of, run); len(told) > 0 {
-		parts = append(parts, List(told))
+		figures = append(figures, List(told))
 	}
-	return Kept{parts}
+	return []Part{Kept{parts}, Kept{figures}}
 }
 
 // told is what is said of a run that has no place along it.
@@ -53,7 +57,6 @@ func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
 	}
 	if of == vehicles.FuelRun {
 		supply := run.Supply
-		all = append(all, "it carries "+s.fuel(run))
 		for i := range rules.FuelHoles(&s.Job, &s.Plan) {
 			all = append(all, rules.HoleName(rules.AFuelHole, i)+": "+survey.Figure(supply.HoleAcross())+" mm")
 		}
@@ -80,7 +83,7 @@ func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head strin
 
 // beside is a run as it is seen from a side.
 func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.LaidRun) Part {
-	const most, rim = 36, 60 // mm: of paper, and of the van
+	const most, rim = 30, 60 // mm: of paper, and of the van
 	seen := drawing.Draw(*s.Result, drawing.Options{View: view, Selected: -1})
 	low, high := seen.Projection.Point(laid.Path[0]), seen.Projection.Point(laid.Path[0])
 	for _, p := range laid.Path {

@@ -10,8 +10,8 @@ import (
 
 // sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
 func (s *source) sized() Section {
-	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw"}
-	t := Table{Size: small, Cols: []Col{{Head: "size"}, {Head: ""}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
+	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw; no verdict rests on them"}
+	t := Table{Size: small, Close: true, Cols: []Col{{Head: "size"}, {Head: "", Most: 23}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
 	var lacks []string
 	var by sources
 	for _, subject := range sizing.Of(s.Result) {
@@ -30,7 +30,7 @@ func (s *source) sized() Section {
 	if len(t.Rows) == 0 {
 		return section
 	}
-	section.Parts = []Part{Text{Words: "No verdict rests on them.", Size: small}, t, by.told("By: where it is from")}
+	section.Parts = []Part{t, by.told("By: where it is from")}
 	if len(lacks) > 0 {
 		section.Parts = append(section.Parts, Titled{"Not reckoned, as nobody has said:", List(lacks)})
 	}
@@ -65,7 +65,7 @@ func (s *source) toOrder() Section {
 	if len(l.Rows) == 0 {
 		return section
 	}
-	t := Table{Size: small, Cols: []Col{{Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
+	t := Table{Size: small, Close: true, Cols: []Col{{Head: "part"}, {Head: "size"}, {Head: "wanted", Figure: true}, {Head: "usual kit holds", Figure: true}, {Head: "to buy", Figure: true}, {Head: ""}, {Head: "note"}}}
 	last := ""
 	for _, r := range l.Rows {
 		if r.For != last {
@@ -76,7 +76,7 @@ func (s *source) toOrder() Section {
 	}
 	section.Parts = []Part{t, Text{Words: "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes.", Size: small}}
 	if len(l.Absent) > 0 {
-		section.Parts = append(section.Parts, Titled{"Not counted:", List(l.Absent)})
+		section.Parts = append(section.Parts, Named{{"Not counted:", strings.Join(l.Absent, "; ") + "."}})
 	}
 	return section
 }

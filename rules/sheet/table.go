@@ -6,12 +6,15 @@ type Table struct {
 	Cols []Col
 	Rows []Row
 	Size float64 // of its letters, mm; 0 for those of running text
+	// Close: its columns stand close, as there are many of figures.
+	Close bool
 }
 
 // Col is a column.
 type Col struct {
 	Head   string
-	Figure bool // it holds figures, which stand by their points
+	Figure bool    // it holds figures, which stand by their points
+	Most   float64 // how wide it may be before its text is broken, mm; 0 for as wide as there is room
 }
 
 // Row is a row's cells. One with a single cell is a title over the rows below it.
@@ -21,8 +24,8 @@ type Row struct {
 	Under  string // said under it, from its second column on
 }
 
-// The room between columns, mm: no less, and no more where there is more.
-const between, most = 4, 9
+// The room between columns, mm: no less, in a table whose columns stand close either, and no more where there is more.
+const between, beside, most = 4, 2, 9
 
 // least is how narrow a table, or a column of broken text, may be, mm.
 const least = 8
@@ -64,7 +67,7 @@ func (t Table) filled() Table {
 			there[i] = there[i] || cell != "" && len(row.Cells) > 1
 		}
 	}
-	out := Table{Size: t.Size}
+	out := Table{Size: t.Size, Close: t.Close}
 	for i, c := range t.Cols {
 		if there[i] {
 			out.Cols = append(out.Cols, c)

@@ -19,7 +19,7 @@ type Tick struct {
 type Answer struct{ Ask, Value string }
 
 // answer is how wide the place is for what is written behind a tick, mm.
-const answer = 32
+const answer = 33
 
 func (all Ticks) lay(f *flow) {
 	for i := range all {

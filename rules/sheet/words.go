@@ -23,6 +23,7 @@ type Words struct {
 	InTheWay  func(*rules.Result, rules.MarkSheet) []string // what stands where tapes would lie on top, and what to do instead
 	Moved     func([]rules.Moved) []string                  // "1.5 mm forward: plate 1, plate 2"
 	Bits      func(cutlist.Piece) string                    // "137.9, bend 88.7° at radius 60 (92.9), 290.7"
+	WhyClear  func(rules.Finding) string                    // why it is clear though its margin is less than its ±; "" of any other
 	Spread95  func(sigma float64) string                    // "± 3.5"
 	Fall      func(leg geometry.Point3) string              // "↓34", in mm in a metre
 	Missing   func(*rules.Result) []Missing

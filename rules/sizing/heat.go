@@ -101,7 +101,7 @@ func (m *maker) surface(s vehicles.Surface, rise float64, degrees basis, all *lo
 	all.toWarm += s.Area * m.warmed(s)
 	m.put(Row{
 		ID: "surface " + s.Name, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
-		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over the sum of its layers' resistances, %s m² K/W with those of both faces.", figure(s.Area, 1), figure(u, 2), figure(r, 2)),
+		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", figure(s.Area, 1), figure(u, 2), figure(r, 2)),
 	}, on.and(degrees))
 }
 

@@ -41,11 +41,11 @@ var holes = []kind{
 	},
 	{
 		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: rules.AboutDrilling,
-		applies: hasCut, of: pilotOf, bars: foulCut,
+		applies: hasCut, of: pilotOf, bars: foulCut, known: pilotKnown,
 		after: []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher"}, danger: "The bit may meet what is live, or what burns.",
 	},
 	{
-		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: rules.AboutSaw, applies: hasCut,
+		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: rules.AboutSaw, applies: hasCut, known: pilotKnown,
 		after: []string{"pilot-drilled"}, danger: "Nobody can look at a hole that is not there.",
 	},
 	{
@@ -53,7 +53,7 @@ var holes = []kind{
 		expect: floorDepth,
 	},
 	{
-		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, bars: foulCut,
+		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, bars: foulCut, known: sawnKnown,
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{

@@ -22,6 +22,7 @@ func Tools(r *rules.Result) (all []string) {
 	add(true, "goggles, ear defenders, gloves")
 	add(true, "fire extinguisher")
 	add(drills(r), "tape, large square, straightedge, pencil, centre punch")
+	add(hasPlate(r), "the template, printed at 100 %%, either face")
 	if hasCut(r) {
 		add(true, "drill with a stop, bit of %s, board and props", survey.InMM(job.Cut.PilotAcross()))
 		add(true, "hole saw of %s%s", survey.InMM(job.Cut.Across), sawSpeed(r))

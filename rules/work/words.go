@@ -58,15 +58,23 @@ func (l List) Warning(i int) string {
 			names[k] += " (" + s.Amiss() + ")"
 		}
 	}
-	return strings.TrimSpace(l[i].Bars + " not done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger)
+	text := "ot done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
+	if l[i].Bars != "" {
+		return l[i].Bars + " N" + text
+	}
+	return strings.TrimSpace("n" + text)
 }
 
-// Sentence is what is done in a step, with what of the job it is done to.
+// Sentence is what is done in a step, with what of the job it is done to, and what the job has of it from elsewhere.
 func (s *Step) Sentence() string {
-	if s.Of == "" {
-		return s.Do
+	text := s.Do
+	if s.Of != "" {
+		text += " Here: " + s.Of + "."
 	}
-	return s.Do + " Here: " + s.Of + "."
+	if s.Known != "" {
+		text += " The job has it: " + s.Known + "."
+	}
+	return text
 }
 
 // Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.

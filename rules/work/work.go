@@ -57,6 +57,7 @@ type Step struct {
 	Dated    bool     // a day is agreed on which it is to be done
 	Done     vehicles.Done
 	Bars     string // why it should not be done as the job stands, "" for nothing
+	Known    string // what the job has of it from elsewhere: that is not asked again, and says that it was done; "" for nothing
 }
 
 // Ticked tells whether the step is done.
@@ -102,10 +103,11 @@ func (l List) Count() (done int) {
 	return done
 }
 
-// Early are the steps that should have been done before step i for safety, and are not, or did not come out as they must.
+// Early are the steps that should have been done before step i for safety, and are not, or did not come out as they must. What the job knows to
+// be done is.
 func (l List) Early(i int) (open []Step) {
 	for _, id := range l[i].After {
-		if s := l[l.Index(id)]; !s.Ticked() || s.Amiss() != "" {
+		if s := l[l.Index(id)]; !s.Ticked() && s.Known == "" || s.Amiss() != "" {
 			open = append(open, s)
 		}
 	}
@@ -135,6 +137,7 @@ type kind struct {
 	defers   string
 	caution  string
 	bars     func(*rules.Result) string // why it should not be done as the job stands; nil: no reason of the job
+	known    func(*rules.Result) string // what the job has of it from elsewhere; nil: nothing
 	after    []string
 	danger   string
 	dated    bool
@@ -150,6 +153,9 @@ func (k *kind) step(r *rules.Result) Step {
 	}
 	if k.bars != nil {
 		s.Bars = k.bars(r)
+	}
+	if k.known != nil {
+		s.Known = k.known(r)
 	}
 	if k.expect != nil {
 		s.Expected = k.expect(r)

@@ -306,3 +306,39 @@ func TestAFoulCutBarsDrillAndSaw(t *testing.T) {
 		assert.NotContains(t, list.Warning(list.Index(id)), "foul", id)
 	}
 }
+
+// What was entered elsewhere is not asked again: a pilot hole that was measured on Marks is drilled and looked at, a hole that was read as built is
+// sawn. What comes after them then warns of no step that nobody ticked; a step that is ticked amiss still does.
+func TestWhatTheJobKnowsIsNotAskedAgain(t *testing.T) {
+	planned := vehicles.Demo()
+	measured := with(func(j *vehicles.Job) {
+		cut := *j.Cut
+		cut.Drilled = &vehicles.Pair{survey.FromNumber(cut.At[0]+8, false), survey.FromNumber(cut.At[1]-1.5, false)}
+		j.Cut, j.Datum.HookBelow = &cut, vehicles.Number{}
+	})
+	step := func(job vehicles.Job, id string) (Step, []Step) {
+		list := Of(judged(t, job))
+		return list[list.Index(id)], list.Early(list.Index(id))
+	}
+	for _, id := range []string{"pilot-drilled", "pilot-looked"} {
+		now, _ := step(planned, id)
+		assert.Empty(t, now.Known)
+		now, _ = step(measured, id)
+		assert.Equal(t, "measured on Marks, 8 mm forward and 1.5 mm right of its mark", now.Known)
+		assert.Contains(t, now.Sentence(), "The job has it: measured on Marks")
+		assert.False(t, now.Ticked(), "nobody said when")
+	}
+	_, early := step(planned, "sawn")
+	assert.NotEmpty(t, early)
+	_, early = step(measured, "sawn")
+	assert.Empty(t, early)
+	_, early = step(measured, "pilot-drilled")
+	assert.NotEmpty(t, early, "the battery and the extinguisher are nobody's but who ticks them")
+
+	sawn, _ := step(planned.WithBuilt(vehicles.Built{Cut: measured.Cut}), "sawn")
+	assert.Equal(t, "read as built", sawn.Known)
+	shorter := *planned.Heater
+	shorter.Turret = vehicles.Some(40)
+	collar, _ := step(planned.WithBuilt(vehicles.Built{Heater: &shorter}), "collar-cut")
+	assert.Equal(t, "40 mm as built", collar.Known)
+}

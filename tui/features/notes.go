@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -43,6 +44,21 @@ func (l List) Spot(job vehicles.Job, at vehicles.Pair, drop float64) (vehicles.P
 		return vehicles.Placed{}, errors.New(faults[0].Text)
 	}
 	return l.placed(plan, 0), nil
+}
+
+// RunPoint is where two readings of a point of a run come to, in the frame below: read from below as obstructions are, from above where the
+// point is above the floor.
+func RunPoint(job vehicles.Job, at vehicles.Pair, drop float64) (geometry.Point, error) {
+	list := Obstructions
+	if rules.PointAbove(&job, drop) {
+		list = Fittings
+	}
+	placed, err := list.Spot(job, at, drop)
+	p := placed.Prism.Footprint.Middle
+	if list == Fittings && err == nil {
+		p = rules.FramesOf(&job).Down(p)
+	}
+	return p, err
 }
 
 // noter says what readings come to.

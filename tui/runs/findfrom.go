@@ -39,11 +39,10 @@ func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehi
 		run, _ = rules.UsualFuel(&s.Result, inSpace(mouth))
 		return run, "fuel line from " + run.Supply.From + ", usual pump"
 	}
-	run = vehicles.UsualRun(of)
+	run = vehicles.UsualWhole(of)
 	with := ""
-	if of == vehicles.ExhaustRun {
-		h := vehicles.UsualMuffler
-		run.Muffler, with = &h, ", usual muffler"
+	for _, thing := range run.Hanging.Things() {
+		with += ", usual " + thing.Name()
 	}
 	return run, fmt.Sprintf("%s %s across%s", of, desk.Length(run.Across, s.Settings.Units), with)
 }

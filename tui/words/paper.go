@@ -25,6 +25,7 @@ func OnPaper() sheet.Words {
 		InTheWay:  func(r *rules.Result, m rules.MarkSheet) []string { return BlockedTapes(r, m, desk.Settings{}) },
 		Moved:     func(moved []rules.Moved) []string { return MovedMarks(moved, desk.Settings{}) },
 		Bits:      func(p cutlist.Piece) string { return Bits(p, mm) },
+		WhyClear:  func(f rules.Finding) string { return WhyClear(f, mm) },
 		Spread95:  func(sigma float64) string { return desk.PlusMinus95(sigma, mm) },
 		Fall:      Fall,
 		Missing:   NotKnown,

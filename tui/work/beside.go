@@ -45,6 +45,7 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 	} else if !step.Ticked() {
 		say(all.Warning(i), worryingly)
 	}
+	say(marksMade(&step, s), plainly)
 	say(step.Wanted(), plainly)
 	say(words.StepDefers(&step), plainly)
 	switch {

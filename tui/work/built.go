@@ -2,9 +2,7 @@ package work
 
 import (
 	"errors"
-	"fmt"
 	"reflect"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -151,46 +149,4 @@ func heaterSlots() form.Slots {
 				return err
 			}),
 	}
-}
-
-// runSlots say where a run's points came out: as many as it has.
-func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
-	of := func(j vehicles.Job) *vehicles.Run { return j.Run(kind) }
-	with := func(b vehicles.Built, r *vehicles.Run) vehicles.Built { return b.WithRun(kind, r) }
-	asBuilt := j.AsBuilt()
-	for i := range asBuilt.Run(kind).Path {
-		f := form.Field{Key: fmt.Sprint("p", i), Label: fmt.Sprint("point ", i+1), Note: "x, y, drop in mm"}
-		slots = append(slots, made(f, of, with,
-			func(r vehicles.Run) string { return pointText(r.Path, i) },
-			func(r *vehicles.Run, text string) error {
-				p, err := pointOf(text)
-				if err == nil {
-					r.Path = r.Path.With(i, p)
-				}
-				return err
-			}))
-	}
-	return slots
-}
-
-// pointText is a point of a path, "" for one that it has not.
-func pointText(path []vehicles.RunPoint, i int) string {
-	if i >= len(path) {
-		return ""
-	}
-	return survey.Exact(path[i].X) + ", " + survey.Exact(path[i].Y) + ", " + survey.Exact(path[i].Drop)
-}
-
-// pointOf reads a point: x, y, drop.
-func pointOf(text string) (p vehicles.RunPoint, err error) {
-	parts := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
-	if len(parts) != 3 {
-		return p, fmt.Errorf("%q: a point is x, y and drop, like 1370, 520, 184", form.Quoted(text))
-	}
-	for i, to := range []*float64{&p.X, &p.Y, &p.Drop} {
-		if *to, err = form.Length(parts[i], form.AnyLength); err != nil {
-			return p, err
-		}
-	}
-	return p, nil
 }

@@ -201,8 +201,50 @@ func row(record form.Record, s desk.State) form.Row {
 	case i == 0 || r.list[i-1].Part != step.Part:
 		out.Head = step.Part.String()
 	}
+	if !step.Ticked() && out.Right == "" {
+		out.Right = inShort(&step, s)
+	}
 	if wrong := words.StepWrong(r.list, i); wrong != "" {
 		out.Right, out.Fault = "! "+wrong, true
 	}
 	return out
+}
+
+// inShort says what is known of a step that nobody has ticked, where a row has little room; "" for nothing.
+func inShort(step *work.Step, s desk.State) string {
+	switch made, all := onTop(s); {
+	case step.Known != "":
+		return "the job has it"
+	case step.ID == marking && made > 0:
+		return fmt.Sprintf("%d of %d on Marks", made, all)
+	}
+	return ""
+}
+
+// marking is the step in which the marks are made.
+const marking = "marked"
+
+// marksMade says how many of the marks are ticked on Marks; "" of any other step, and where none is.
+func marksMade(step *work.Step, s desk.State) string {
+	made, all := onTop(s)
+	switch {
+	case step.ID != marking || made == 0:
+		return ""
+	case made == all:
+		return fmt.Sprintf("All %d are ticked on Marks.", all)
+	}
+	return fmt.Sprintf("%d of %d are ticked on Marks.", made, all)
+}
+
+// onTop is how many of the marks on top are ticked on Marks, and how many there are.
+func onTop(s desk.State) (made, all int) {
+	for _, m := range s.Marks.Marks {
+		if m.Above == nil {
+			continue
+		}
+		if all++; s.Ticked[m.Name] {
+			made++
+		}
+	}
+	return made, all
 }

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -225,13 +227,53 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	r.Type("<down><enter>50<down><wipe>170<esc>")
 	assert.Equal(t, vehicles.Some(50), r.State.Job.Built.Heater.Turret)
 	assert.InDelta(t, 170, r.State.Job.Built.Heater.Yaw, 0)
-	r.Type("<down><enter><down><wipe>1370 540 190<esc>")
-	assert.Equal(t, vehicles.RunPoint{X: 1370, Y: 540, Drop: 190}, r.State.Job.Built.Exhaust.Path[1])
+	r.Type("<down><enter><down><wipe>1370.58 540 190<esc>")
+	assert.Equal(t, vehicles.RunPoint{X: 1370, Y: 540, Drop: 190}, r.State.Job.Built.Exhaust.Path[1], "1370.6 with the tape 40 mm above the point")
 	r.Type("<enter>1370 540<esc>")
-	assert.Contains(t, r.State.Job.Refused()[0].Why, "a point is x, y and drop")
+	assert.Contains(t, r.State.Job.Refused()[0].Why, "a point is along, across and below the floor")
 	again, err := vehicles.ParseJob(r.State.Job.Format(), "a.toml")
 	require.NoError(t, err)
 	assert.Equal(t, r.State.Job.Built, again.Built)
+}
+
+// A point of a run is read with a tape as on Runs: from an edge, sloping to where it hangs, on from the point before, and from above where it is
+// above the floor. What is shown of it reads as the same point.
+func TestPointsOfARunAreReadWithATape(t *testing.T) {
+	job := vehicles.Demo()
+	at := func(kind vehicles.RunKind, i int, text string) vehicles.RunPoint {
+		t.Helper()
+		after, err := runSlots(kind, &job)[i].Set(job, text)
+		require.NoError(t, err, text)
+		p := after.BuiltOtherwise().Run(kind).Path[i]
+		shown := runSlots(kind, &after)[i].Get(desk.State{Job: after})
+		again, err := runSlots(kind, &job)[i].Set(job, shown)
+		require.NoError(t, err, shown)
+		assert.Equal(t, p, again.BuiltOtherwise().Run(kind).Path[i], shown)
+		return p
+	}
+	// 3, 4, 5: the hook hangs 150 below the floor, the point 450, so that the tape slopes by 300 over 400.
+	assert.Equal(t, vehicles.RunPoint{X: 400, Y: -587, Drop: 450}, at(vehicles.ExhaustRun, 0, "500, R300, 450"))
+	assert.Equal(t, vehicles.RunPoint{X: 400, Y: 578, Drop: 450}, at(vehicles.ExhaustRun, 0, "500 l 310 450"))
+	before := job.Exhaust.Path[0]
+	assert.Equal(t, vehicles.RunPoint{X: before.X + 52, Y: before.Y, Drop: 184}, at(vehicles.ExhaustRun, 1, "+52, +0, 184"))
+	assert.Equal(t, vehicles.RunPoint{X: before.X + 52, Y: 540, Drop: 184}, at(vehicles.ExhaustRun, 1, "+ 52 540 184"))
+
+	// Above, its zero 60 over the floor's top, by the marks there: the cut's centre is read so.
+	marks, last := rules.Marks(screentest.Judged(desk.State{Selected: -1}, job).Result).Marks[0], len(job.Fuel.Path)-1
+	p := at(vehicles.FuelRun, last, fmt.Sprintf("%v, %v, -80", marks.Above.Bumper, marks.Above.Y))
+	assert.InDelta(t, job.Cut.At[0], p.X, 0.01)
+	assert.InDelta(t, job.Cut.At[1], p.Y, 0.01)
+
+	slots := runSlots(vehicles.ExhaustRun, &job)
+	for text, why := range map[string]string{"+5, L 300, 184": "nothing stands before it", "R 5, 3, 1": "L and R are of y", "1, 2": "a point is along, across and below"} {
+		_, err := slots[0].Set(job, text)
+		assert.ErrorContains(t, err, why)
+	}
+	for i, slot := range slots { // what is read as planned is as planned
+		after, err := slot.Set(job, pointText(&job, job.Exhaust.Path, i))
+		require.NoError(t, err)
+		assert.Equal(t, job.Format(), after.Format())
+	}
 }
 
 // The hole is read as the pilot is: from an edge or from the centreline, and what the tape should have said follows what it said.
@@ -327,4 +369,27 @@ func TestEnterGoesFromTheNoteToThePhotos(t *testing.T) {
 	r.Type("ok<enter>IMG 1.jpg<enter>")
 	assert.Equal(t, vehicles.Done{Step: "instructions", Note: "ok", Photos: []string{"IMG 1.jpg"}}, r.State.Job.DoneOf("instructions"))
 	assert.Len(t, r.State.Job.Done, 1)
+}
+
+// Marks that were ticked on Marks are known here, and so is a pilot hole that was measured there.
+func TestWhatWasDoneOnMarksIsKnown(t *testing.T) {
+	x, y := survey.FromNumber(1271.9, false), survey.FromNumber(195, false)
+	r := driver(t, vehicles.Demo(), 100, 30)
+	to := func(id string) {
+		r.Type("<home>" + strings.Repeat("<down>", listOf(r.State).Index(id)))
+	}
+	to("marked")
+	assert.NotContains(t, r.View(100, 30), "on Marks")
+	r.State.Ticked = map[string]bool{"cut centre": true, "plate 1": true, "bolt 2": true, "clip 1": true, "diagonal": true}
+	made, all := onTop(r.State)
+	assert.Equal(t, 3, made, "a clip is marked from below")
+	assert.Regexp(t, `marked +3 of 9 on Marks`, r.View(100, 30))
+	assert.Contains(t, strings.Join(r.Screen.Plain(r.State).All(), " "), "3 of 9 are ticked on Marks.")
+	assert.Equal(t, 9, all)
+	r = driver(t, vehicles.Demo().WithDrilled(&vehicles.Pair{x, y}), 100, 30)
+	to("pilot-looked")
+	assert.Regexp(t, `pilot drilled +the job has it`, r.View(100, 30))
+	assert.Contains(t, strings.Join(r.Screen.Plain(r.State).All(), " "), "The job has it: measured on Marks, 8")
+	r.Type("<space>")
+	assert.NotContains(t, r.Said, "not done before it")
 }
