@@ -95,11 +95,11 @@ func counted(r rules.Result) (texts []string) {
 		n    int
 		what string
 	}{
+		{r.Job.RefusedCount(), "refused and not in the job"},
+		{r.Job.UnfinishedCount(), "unfinished and not judged"},
 		{notLooked, "not looked for"},
 		{notSaid, "not said"},
 		{len(rules.Unconfirmed(r, vehicles.LookRound)), "not confirmed"},
-		{r.Job.UnfinishedCount(), "unfinished"},
-		{r.Job.RefusedCount(), "refused"},
 		{len(r.Unchecked), "not checked"},
 	} {
 		if c.n > 0 {

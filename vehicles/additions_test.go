@@ -111,7 +111,7 @@ var brokenAdditions = []brokenPart{
 	{crossmember + placed + "total = {}", 6, `total is empty: give it x, y or both`},
 	{crossmember + placed + "total = 1540", 6, `total is 1540; it must be a table`},
 	{crossmember + placed + "total = { z = 5 }", 6, `total.z is an unknown key`},
-	{crossmember + placed + "total = { x = \"L 5\" }", 6, `L and R are of y`},
+	{crossmember + placed + "total = { x = \"L 5\" }", 6, `L and R count across`},
 	{crossmember + placed + "total = { y = 5 }", 6, `where a chain of + readings ends`},
 	{crossmember + placed + "total = { x = \"+5\" }", 6, `total is one reading from the bumper`},
 	{crossmember + placed + "holds = \"water\"", 6, `holds is "water"; it must be one of: diesel, petrol`},

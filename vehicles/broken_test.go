@@ -75,7 +75,7 @@ var broken = []brokenPart{
 	{crossmember + "x = 652\ny = [1, 2]", 4, `x is 652; it must be two readings`},
 	{crossmember + "x = [652, 736, 800]\ny = [1, 2]", 4, `x is [652, 736, 800]`},
 	{crossmember + "x = [652, \"84+\"]\ny = [1, 2]", 4, `x, value 2: "84+"`},
-	{crossmember + "x = [\"L 240\", 736]\ny = [1, 2]", 4, `x, value 1: "L 240": L and R are of y`},
+	{crossmember + "x = [\"L 240\", 736]\ny = [1, 2]", 4, `x, value 1: "L 240": L and R count across`},
 	{crossmember + "x = [\"65,2cm\", 736]\ny = [1, 2]", 4, `"65,2cm": a comma`},
 	{crossmember + "x = [652, 736]\ny = [\"L240\", \"X 310\"]", 5, `y, value 2: "X 310"`},
 	{crossmember + "x = [652, 736]\ny = [\"3/0in\", 5]", 5, `the bottom of the fraction is 0`},

@@ -34,7 +34,7 @@ func TestFromAnUnexplainedPilotToAConfirmedOne(t *testing.T) {
 	s.wait(t, "0.8 mm under the survey's 579.8: clear")
 	s.wait(t, "Two agree across one another")
 	s.keys(t, "\x1b")
-	s.wait(t, "direct tapes confirm the hole there.")
+	s.wait(t, ", direct tapes confirm it")
 	s.keys(t, "\x1a", "\x1a")
 	s.wait(t, "body, bolts: held back.")
 	assert.Zero(t, s.quit(t), "all taken back, nothing is unsaved")

@@ -165,7 +165,7 @@ func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
 	}
 	switch {
 	case p.Held:
-		off += ", the tapes explain " + desk.Length(p.MostAway(), u) + ": cut, plate, body, bolts held back. " + keyPilot.Help().Key + ": measure it again; " + keyDirect.Help().Key + ": tape from it straight"
+		off += ", the tapes explain " + desk.Length(p.MostAway(), u) + ". Cut, plate, body, bolts: held back. " + keyPilot.Help().Key + ": measure it again; " + keyDirect.Help().Key + ": tape from it straight"
 		if n := len(p.Slips); n > 0 {
 			off += fmt.Sprintf("; %s: what would explain it (%d)", keyExplain.Help().Key, n)
 		}

@@ -35,7 +35,7 @@ func TestAHoleThatIsHeldBackAsksForTapes(t *testing.T) {
 	assert.Contains(t, view, "Cut, plate, body, bolts: held back. Measure it again (m) or tape from it straight (d).")
 	assert.Contains(t, view, "Centre may move 59.5 mm, to a new pilot: the old hole goes with the disc.")
 	small := plain(d)
-	assert.Contains(t, small, "Off 13.5 mm (13.5 mm forward), the tapes explain 5.2 mm: cut, plate, body, bolts held back.")
+	assert.Contains(t, small, "Off 13.5 mm (13.5 mm forward), the tapes explain 5.2 mm. Cut, plate, body, bolts: held back.")
 	assert.Contains(t, small, "m: measure it again; d: tape from it straight")
 	assert.Contains(t, small, "doubtful cut: chassis rail, left 281.5")
 	assert.Equal(t, "d", d.Screen.Keys(d.State)[0].Help().Key, "first in the foot line")

@@ -294,3 +294,12 @@ func TestAPairThatKeepsLessIsTold(t *testing.T) {
 	d.Undo()
 	assert.Equal(t, was, d.State.Job)
 }
+
+// Undo names what was laid together as one thing, as it takes all of it back.
+func TestRunsLaidTogetherAreTakenBackAsOne(t *testing.T) {
+	all := vehicles.RunKinds[:]
+	assert.Equal(t, "the three runs as proposed", asProposed(all))
+	assert.Equal(t, "exhaust and intake as proposed", asProposed(all[:2]))
+	assert.Equal(t, "fuel line as proposed", asProposed(all[2:]))
+	assert.Empty(t, asProposed(nil), "nothing was put in")
+}
