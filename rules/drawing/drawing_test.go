@@ -247,7 +247,7 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 		assert.Contains(t, []scene.Role{scene.Floor, scene.Bumper, scene.Nose}, it.Role)
 	}
 	require.Len(t, find(s, scene.Floor, ""), 1)
-	assert.Equal(t, pt(-125, -930), s.Min, "the bumper bar, and a little round it")
+	assert.Equal(t, pt(-105, -930), s.Min, "the bumper bar, and a little round it")
 	assert.Equal(t, pt(3460, 930), s.Max, "the nose")
 }
 

@@ -8,7 +8,7 @@ import (
 // How far the van's ends are drawn beyond the floor, mm: signs of which end is which, in the proportions of a van. Nobody
 // measures them, and nothing is held to them.
 const (
-	bumperGap   = 60 // a bar stands off what it guards
+	bumperGap   = 40 // where the floor's place from the bumper is not known: a bar stands off what it guards
 	bumperDepth = 90
 	bumperWider = 25 // than the floor, on either side
 	noseDepth   = 205
@@ -19,7 +19,11 @@ const (
 func (d *drawer) ends() {
 	low, high := d.plan.FloorMin, d.plan.FloorMax
 	round, aside := bumperDepth/2.0, bumperWider-bumperDepth/2.0
-	back := low.X - bumperGap - round
+	edge := low.X - bumperGap
+	if d.job.Datum.Name == "" && low.X >= 0 { // from which all readings are taken
+		edge = 0
+	}
+	back := edge - round
 	bumper := geometry.NewLine([]geometry.Point{{X: back, Y: low.Y - aside}, {X: back, Y: high.Y + aside}}, round)
 	d.add(scene.Item{Role: scene.Bumper, Solid: d.through(bumper), Label: "bumper"})
 

@@ -15,6 +15,8 @@ func TestTheVansEndsLieBeyondTheFloor(t *testing.T) {
 	result := van(t, nil)
 	for _, view := range []scene.View{scene.Below, scene.Above} {
 		s := Draw(result, Options{View: view, Selected: -1})
+		_, edge := find(s, scene.Bumper, "")[0].Solid.Prism.Footprint.Bounds()
+		assert.Zero(t, edge.X, "readings are taken from its edge")
 		floor := find(s, scene.Floor, "")[0].Solid.Prism.Footprint
 		low, high := floor.Bounds()
 		for role, beyond := range map[scene.Role]func(from, to float64) bool{

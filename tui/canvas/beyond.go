@@ -34,6 +34,7 @@ func (p *painter) rearBeyond() {
 		}
 		at, arrow, out := p.edgeTo(&it.Area)
 		if !out {
+			p.besideRear(it)
 			return
 		}
 		name := "rear " + clean(it.Label)
@@ -45,6 +46,14 @@ func (p *painter) rearBeyond() {
 		l := label{name: name, ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
 		p.write(pointing(l, arrow), p.atEdge(p.seats[:0], at))
 		return
+	}
+}
+
+// besideRear names the rear bumper beside it where its name did not stand on it.
+func (p *painter) besideRear(it *part) {
+	if !p.rearNamed {
+		l := label{name: "rear " + clean(it.Label), ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
+		p.write(l, p.atEdge(p.seats[:0], p.visible(it.Area.Bounds())))
 	}
 }
 

@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -49,20 +50,21 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 	assert.Greater(t, red, 4)
 }
 
-// A leader has the colour of its name and a pen that nothing else has, whatever it goes to: it would be taken for a pipe.
+// A leader is quiet, whatever colour its name and its end have, and has a pen that nothing else has, whatever it goes to: it would be taken for a pipe.
 func TestALeaderIsNoPipe(t *testing.T) {
 	p := &painter{}
 	p.begin(van(scene.Below), 100, 27, plainLook)
 	p.put(label{name: "fuel tank", ink: Ink{Role: scene.Lines, Tone: Bold}}, seat{col: 42, row: 4, hold: byStart, led: true, of: [2]int{40, 9}})
 	assert.Equal(t, Ink{Role: scene.Lines, Tone: Bold}, p.canvas.At(42, 4).Ink)
 	for row := 4; row < 9; row++ {
-		assert.Equal(t, Ink{Role: scene.Lines}, p.canvas.At(40, row).Ink, "row %d", row)
+		assert.Equal(t, quiet, p.canvas.At(40, row).Ink, "row %d", row)
 	}
 	assert.Equal(t, '╭', p.canvas.At(40, 4).Rune)
 	for row := 5; row < 9; row++ {
 		assert.Equal(t, leaderUpright, p.canvas.At(40, row).Rune, "row %d", row)
 	}
 	assert.Equal(t, leaderEnd, p.canvas.At(40, 9).Rune, "it ends on what it is of")
+	assert.Equal(t, Ink{Role: scene.Lines}, p.canvas.At(40, 9).Ink)
 	for _, style := range []style{light, heavy, lightDashed, lightDotted, heavyDashed} {
 		for arms := range uint8(16) {
 			s := stroke{arms: arms, style: style}
@@ -89,27 +91,42 @@ func TestALeaderEndsOnItsThing(t *testing.T) {
 	}
 }
 
-// A hole that is foul is marked however far away, beside a ring that is drawn larger than the cut; that this is larger is said.
-func TestAFoulHoleIsMarkedBesideALargerRing(t *testing.T) {
-	s := van(scene.Below)
-	s.Items = append(s.Items, scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1160, 190), 4)), Label: "bolt hole 1"})
-	for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
-		var p Painter
-		c := p.Paint(s, size[0], size[1], plainLook)
-		marks := 0
-		for i, cell := range c.Cells {
-			if cell.Ink.Role == scene.Hole && cell.Ink.State == scene.Foul && string(cell.Rune) == Sign(scene.Hole) {
-				marks++
-				assert.False(t, p.onRing(i%c.Width, i/c.Width))
+// A hole that is foul is marked however far away, where it is and nowhere else; under a ring that is drawn larger than the cut it is left out. How much
+// larger that is is said.
+func TestAFoulHoleIsMarkedWhereItIs(t *testing.T) {
+	marked, left := 0, 0
+	for _, hole := range []geometry.Point{pt(1160, 190), pt(1075, 190), pt(1210, 340)} {
+		s := van(scene.Below)
+		s.Items = append(s.Items, scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(hole, 4)), Label: "bolt hole 1"})
+		for _, size := range [][2]int{{60, 17}, {100, 27}, {160, 47}} {
+			var p Painter
+			c := p.Paint(s, size[0], size[1], plainLook)
+			col, row, _ := c.Cell(hole)
+			var marks [][2]int
+			for i, cell := range c.Cells {
+				if cell.Ink.Role == scene.Hole && cell.Ink.State == scene.Foul && string(cell.Rune) == Sign(scene.Hole) {
+					marks = append(marks, [2]int{i % c.Width, i / c.Width})
+				}
+			}
+			if p.ringed(col, row) || p.onRing(col, row) {
+				left++
+				assert.Empty(t, marks, "%v %v", size, hole)
+			} else {
+				marked++
+				assert.Equal(t, [][2]int{{col, row}}, marks, "%v %v", size, hole)
+			}
+			larger := c.Enlarged(63.5)
+			assert.Equal(t, larger, strings.Contains(strings.Join(c.lines(), "\n"), enlargedRing), "%v", size)
+			if larger {
+				assert.Contains(t, strings.Join(c.lines(), "\n"), fmt.Sprintf("ring drawn %.1f times its size", c.ring/63.5))
 			}
 		}
-		assert.Equal(t, 1, marks, "%v", size)
-		larger := c.Enlarged(63.5)
-		assert.Equal(t, larger, strings.Contains(strings.Join(c.lines(), "\n"), enlargedRing), "%v", size)
 	}
+	assert.Positive(t, marked)
+	assert.Positive(t, left)
 	look := plainLook
 	look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: 1.5}
-	near := Paint(s, 100, 27, look)
+	near := Paint(van(scene.Below), 100, 27, look)
 	assert.NotContains(t, strings.Join(near.lines(), "\n"), enlargedRing)
 }
 

@@ -3,6 +3,7 @@ package canvas
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -78,7 +79,8 @@ func (p *painter) named(way scene.Way) string {
 // foot says which way is to the bottom, whose hand that is, and how long a few cells are.
 func (p *painter) foot() {
 	c := &p.canvas
-	said := !p.enlarged() || p.noted(enlargedRing)
+	larger := p.times()
+	said := larger == "" || p.noted(larger)
 	if footRows(c.Height) == 1 {
 		return
 	}
@@ -86,12 +88,12 @@ func (p *painter) foot() {
 	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
 	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
 	if !said && row+1 < c.Height && c.Width >= leastNoted {
-		c.Put(c.Width-utf8.RuneCountInString(enlargedRing), row+1, enlargedRing, quiet)
+		c.Put(c.Width-utf8.RuneCountInString(larger), row+1, larger, quiet)
 	}
 	bottom := "▼ " + p.named(p.projection.Bottom())
 	c.Put(0, row, bottom, strong)
 	at := utf8.RuneCountInString(bottom)
-	if note := "  " + enlargedRing; !said && c.Width < leastNoted && at+utf8.RuneCountInString(note) <= room {
+	if note := "  " + larger; !said && c.Width < leastNoted && at+utf8.RuneCountInString(note) <= room {
 		c.Put(at, row, note, quiet)
 		return
 	}
@@ -107,13 +109,17 @@ func (p *painter) foot() {
 // leastNoted is how many columns a canvas has at least that has room for a note beside what explains the faces.
 const leastNoted = 70
 
-// enlarged tells whether the ring is drawn larger than the cut is.
-func (p *painter) enlarged() bool {
-	return p.circle.shown && p.circle.item.Solid.Prism.Footprint.Radius < leastRing*p.Scale
+// times says how many times as large as the cut the ring is drawn; "" for one that is as large.
+func (p *painter) times() string {
+	if !p.circle.shown || p.circle.item.Solid.Prism.Footprint.Radius >= leastRing*p.Scale {
+		return ""
+	}
+	times := p.circle.radius * p.Scale / p.circle.item.Solid.Prism.Footprint.Radius
+	return enlargedRing + " " + strconv.FormatFloat(times, 'f', 1, 64) + " times its size"
 }
 
-// enlargedRing says that the ring is drawn larger than the cut is.
-const enlargedRing = "ring larger than true"
+// enlargedRing is what says that the ring is drawn larger than the cut is begins with.
+const enlargedRing = "ring drawn"
 
 // noted writes a few words in the picture's last row or in its first, as far to the right as nothing is drawn there.
 func (p *painter) noted(text string) bool {

@@ -9,8 +9,8 @@ import (
 // mostHidden is what a name that may hide something hides at the most, by what hides counts; one that is urgent more, and one that stands in
 // every picture as much as there is.
 const (
-	mostHidden = 90
-	mostGuide  = 200
+	mostHidden = 160
+	mostGuide  = 300
 	mostUrgent = 800
 	mostEnding = 20000
 )
@@ -95,10 +95,10 @@ const (
 	hidesMain  = 60  // of what is in the way
 	hidesLine  = 7
 	hidesDots  = 4
-	hidesFace  = 9 // it would be taken for that thing's name
-	hidesRoom  = 5 // where the cut can go: that is what one looks for
-	hidesMoves = 7 // of what moves or comes off
-	hidesLoose = 3 // of the van's ends
+	hidesFace  = 24 // it would be taken for that thing's name
+	hidesRoom  = 5  // where the cut can go: that is what one looks for
+	hidesMoves = 16 // of what moves or comes off
+	hidesLoose = 3  // of the van's ends
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
@@ -169,7 +169,7 @@ func (p *painter) cost(i, row, col int) uint8 {
 	case line.ink.Role == scene.Exhaust && line.arms != 0, banded(*ground), p.canvas.Cells[i].Ink.Face.Set && banded(p.canvas.Cells[i].Ink.Face),
 		p.dots.octet(col, row) != 0 && banded(Ground{Role: p.inks[row*p.Cols+col].Role}):
 		return hidesBand
-	case line.arms != 0 && line.foul:
+	case line.arms != 0 && (line.foul || line.ink.Role == scene.Intake):
 		return hidesMain
 	case line.arms != 0:
 		return hidesLine + line.front

@@ -32,7 +32,7 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 // ledOver tells whether the leader of a seat goes over a part.
 func (p *painter) ledOver(it *part, s seat) bool {
 	for row := min(s.row, s.of[1]); row <= max(s.row, s.of[1]); row++ {
-		if p.covers(it, s.of[0], row) {
+		if apart(p.box(s.of[0], row, 1), &it.Area) == 0 {
 			return true
 		}
 	}

@@ -70,7 +70,7 @@ func (p *painter) namings() []naming {
 	first, others := make([]naming, 0, len(names)), []naming(nil)
 	for _, n := range names {
 		code := n.it.Code
-		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || !named[code]); n.must {
+		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || n.it.Role == scene.Rail || !named[code]); n.must {
 			first = append(first, n)
 		} else {
 			others = append(others, n)
@@ -105,12 +105,17 @@ func bears(it *part) bool {
 	return (it.Role == scene.Rail || it.Role == scene.Steel) && it.Primitive == scene.Area
 }
 
-// later is 1 for what is named after where gas comes out and air goes in, of the same rank.
+// later is less for what is named before others of its rank: where gas comes out, where air goes in, rails.
 func (n *naming) later() int {
-	if ending(n.it) {
+	switch {
+	case n.it.Role == scene.Outlet || n.it.Role == scene.Exhaust:
 		return 0
+	case ending(n.it):
+		return 1
+	case n.it.Role == scene.Rail:
+		return 2
 	}
-	return 1
+	return 3
 }
 
 // long is 1 for what lies along a line.
@@ -184,50 +189,59 @@ func (p *painter) label(n *naming) said {
 		text.ink.Tone = Word
 	}
 	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
+	best := p.seated(n, &text)
 	if m := it.Measure; m != nil && m.Bare && m.Spare && it.Label != "" {
 		full := text
 		full.name = named(it.Item, words.Measure(withUnit(*m), p.look.Units))
-		if p.seated(n, full) {
-			return whole
+		if one := p.seated(n, &full); one.found && (!best.found || one.cost < best.cost+unitWorth) {
+			best, text = one, full
 		}
 	}
-	if p.seated(n, text) {
+	if best.found {
+		p.put(text, best.seat)
 		return whole
 	}
 	if bare := strings.Replace(text.name, heaters, "", 1); ending(it) && bare != text.name {
 		text.name = bare
-		return whole.when(p.seated(n, text))
+		return whole.when(p.settle(text, p.seated(n, &text)))
 	}
 	if it.Measure == nil || it.Label == "" || !n.must {
 		return unsaid
 	}
 	text.name, text.tail = clean(it.Label), it.Warning() // its figure stands in a list, too
-	return short.when(p.seated(n, text))
+	return short.when(p.settle(text, p.seated(n, &text)))
 }
 
-// seated writes a text of a name at the best of its places, and says whether there was one.
-func (p *painter) seated(n *naming, text label) bool {
+// unitWorth is what the unit of a figure is worth in what a name hides.
+const unitWorth = 20
+
+// seated is the best of the places of a text of a name.
+func (p *painter) seated(n *naming, text *label) choice {
 	it := n.it
 	best := choice{cost: text.most()}
 	p.seats = p.seatsOf(p.seats[:0], it, text.length())
-	p.choose(&best, &text, p.seats)
+	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
 		for _, at := range p.anchors(it) {
-			p.leading(&best, &text, at)
+			p.leading(&best, text, at)
 		}
+	}
+	if n.end() && !best.found { // better somewhere about than not at all
+		p.seats = p.roundAbout(p.seats[:0], it.Line[0])
+		p.choose(&best, text, p.seats)
 	}
 	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line { // better over its edge than without a name
 		p.seats = p.within2(p.seats[:0], &it.Area, 0)
-		p.choose(&best, &text, p.seats)
+		p.choose(&best, text, p.seats)
 	}
-	return p.settle(text, best)
+	return best
 }
 
 // seatsOf adds the places close by where an item's name could stand.
 func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
 	case ending(it) && it.Primitive == scene.Spot:
-		seats = p.roundAbout(p.beside(seats, it.Line[0], 1), it.Line[0])
+		seats = p.beside(seats, it.Line[0], 1)
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
 	case it.Role == scene.Cut:

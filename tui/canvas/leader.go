@@ -13,6 +13,7 @@ const (
 	leaderCost  = 8
 	leaderRow   = 5
 	leaderCross = 4
+	leaderOver  = 24 // of a name that stands over its leader: no other passes there
 	leaderFace  = 20 // of another thing than the one it goes to
 	longestSide = 14 // columns
 
@@ -43,7 +44,7 @@ func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 			if !best.beatenBy(off + side.stem) {
 				continue
 			}
-			r, bent, above := side.row, off+side.stem+way.crosses(col, side.row), off+side.stem+leaderRow
+			r, bent, above := side.row, off+side.stem+way.crosses(col, side.row), off+side.stem+leaderOver
 			p.seats = append(p.seats,
 				seat{col: col + 2, row: r, hold: byStart, off: bent, led: true, of: of},
 				seat{col: col - 2, row: r, hold: byEnd, off: bent, led: true, of: of},
@@ -112,11 +113,15 @@ const (
 
 // lead draws the leader of a seat, with its end where it ends on an area. In the ring it is not seen.
 func (p *painter) lead(s seat, ink Ink, ended bool) {
+	thin, own := quiet, ink // a leader is no pipe, whatever colour that has: its end has the text's
 	draw := func(col, row int, char rune) {
+		if ink = thin; char == leaderEnd {
+			ink = own
+		}
 		if !p.ringed(col, row) && !p.onRing(col, row) {
 			p.canvas.Put(col, row, string(char), ink)
 			p.taken.add(row*p.canvas.Width + col)
-			if cell := p.canvas.At(col, row); p.look.Faces && ink.State == scene.Foul && !told(*cell) { // what is foul stays red
+			if cell := p.canvas.At(col, row); p.look.Faces && own.State == scene.Foul && !told(*cell) { // what is foul stays red
 				cell.Ground = Ground{Role: scene.Floor, Set: true}
 			}
 		}
@@ -215,7 +220,7 @@ func (p *painter) anchorsOf(it *part) (at []geometry.Point) {
 		return nil
 	}
 	at = append(at, middle)
-	for _, share := range []float64{0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+	for _, share := range []float64{0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
 		for _, other := range [2]geometry.Point{
 			{X: low.X + share*(high.X-low.X), Y: middle.Y}, {X: middle.X, Y: low.Y + share*(high.Y-low.Y)},
 		} {

@@ -68,6 +68,7 @@ type painter struct {
 	canvas           Canvas
 	taken            cellset // cells of the canvas that hold words or must stay in sight
 	exits            []exit  // of runs
+	rearNamed        bool    // the bumper\'s name stands on it
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
@@ -99,7 +100,7 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, known: p.wardrobe()}
 	p.taken.begin(w * h)
 	p.costs, p.sums = emptied(p.costs, w*h), emptied(p.sums, w*h+1)
-	p.exits = p.exits[:0]
+	p.exits, p.rearNamed = p.exits[:0], false
 	p.circle = p.ringOf()
 }
 

@@ -161,7 +161,7 @@ func TestWhatIsFoulIsAsRedAsInCells(t *testing.T) {
 		}
 		s.Items = append(s.Items,
 			scene.Item{Role: scene.Lines, Code: "B", Label: "pipe", State: scene.Foul, Solid: flat(line(6, pt(870, -800), pt(870, 800)))},
-			scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(780, 240), 4))})
+			scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(840-30*scale, 240), 4))})
 		look := facesLook
 		look.Camera = desk.Camera{Middle: pt(840, 240), Scale: scale}
 		c, p := painted(s, 100, 40, look, image.Pt(10, 20))

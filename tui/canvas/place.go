@@ -64,8 +64,8 @@ func (p *painter) put(l label, s seat) {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
 	if s.led {
-		at := s.of[1]*p.canvas.Width + s.of[0] // a line and a sign are seen there themselves
-		p.lead(s, leaderInk(l.ink), !p.taken.has(at) && p.strokes.cells[at].arms == 0)
+		at := s.of[1]*p.canvas.Width + s.of[0] // a sign is seen there itself, and of a line on few rows every cell is wanted
+		p.lead(s, leaderInk(l.ink), !p.taken.has(at) && (p.Rows >= fewRows || p.strokes.cells[at].arms == 0))
 	}
 }
 

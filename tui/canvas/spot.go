@@ -41,23 +41,14 @@ func (p *painter) spots() {
 	p.goesOn()
 }
 
-// foulHole marks a hole that is foul, however far away: round a ring that is drawn larger than the cut is, as far off in proportion.
+// foulHole marks a hole that is foul, however far away, where it is. In the ring it is left out: round one that is drawn larger than the cut is, it would
+// stand at a place where it is not.
 func (p *painter) foulHole(it *part) {
-	at, ink := it.Area.Middle, inkOf(it.Item)
+	ink := inkOf(it.Item)
 	ink.Tone = Inverse
-	if r := &p.circle; r.shown {
-		d, radius := p.dot(at), r.item.Solid.Prism.Footprint.Radius/p.Scale
-		grown := max(r.radius/radius, 1)
-		by := geometry.Point{X: (d.x - r.middle.x) * p.Scale, Y: -(d.y - r.middle.y) * p.Scale}
-		middle := at.Sub(by)
-		for ; ; grown += 1 / radius { // never on the ring, which stays whole
-			at = middle.Add(by.Scale(grown))
-			if col, row, ok := p.Cell(at); !ok || !p.onRing(col, row) {
-				break
-			}
-		}
+	if col, row, ok := p.Cell(it.Area.Middle); ok && !p.onRing(col, row) && !p.ringed(col, row) {
+		p.spot(it.Area.Middle, ink)
 	}
-	p.spot(at, ink)
 }
 
 // spot puts a role's sign on a place, unless something in front of it stands there.
@@ -143,8 +134,12 @@ func (p *painter) ends() {
 			continue // from behind one end stands before the other
 		}
 		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true, middle: middle})
+		p.rearNamed = p.rearNamed || it.Role == scene.Bumper
 		for k := range name {
 			p.taken.add((row+k)*p.canvas.Width + col)
+			if cell := p.canvas.At(col, row+k); p.look.Faces {
+				cell.Ground = groundOf(it.Item) // letters half on it would be two words
+			}
 		}
 	}
 }
