@@ -24,6 +24,11 @@ func SpreadClips(r *Result, kind vehicles.RunKind, laid *vehicles.LaidRun) Clips
 	return j.spreadClips(sortOf(kind), laid)
 }
 
+// OfClips tells whether a finding is of how far apart the clips of a run are: spreading them anew mends it.
+func (f *Finding) OfClips(of vehicles.RunKind) bool {
+	return f.Subject.Sort == sortOf(of) && (f.Rule == clipSpanRule || f.Rule == otherClipSpan || f.Rule == firstClip)
+}
+
 func (j *judge) spreadClips(of Sort, laid *vehicles.LaidRun) Clips {
 	return newSpreader(j, of, laid).spread()
 }

@@ -166,6 +166,7 @@ type MarkSheet struct {
 type Moved struct {
 	Name, Words string // as the mark's
 	By          geometry.Point
+	Was         Mark // as it was planned
 }
 
 // Check is a length between two marks or pins that a careful fitter tapes: both diagonals of a thing that is square are

@@ -17,10 +17,8 @@ const (
 // UsualFuel is the fuel line that a job begins with which has none: the usual one with its pump, from the one fuel tank there is, where
 // that is nearest to the heater's stub, to the stub. ok is false where no tank, or more than one, was entered; the line then has no path.
 func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
-	line = vehicles.UsualRun(vehicles.FuelRun)
+	line = vehicles.UsualWhole(vehicles.FuelRun)
 	line.Supply.Bore = vehicles.Some(usualBore)
-	pump := vehicles.UsualPump
-	line.Pump = &pump
 	tanks := fuelTanks(&r.Job)
 	if len(tanks) != 1 {
 		return line, false

@@ -189,11 +189,7 @@ func withRuns(r *Result) *Result {
 		if after.Job.Run(of) != nil {
 			continue
 		}
-		run := vehicles.UsualRun(of)
-		if of == vehicles.ExhaustRun {
-			muffler := vehicles.UsualMuffler
-			run.Muffler = &muffler
-		}
+		run := vehicles.UsualWhole(of)
 		after.Job = after.Job.WithRun(of, &run)
 	}
 	return &after

@@ -17,9 +17,9 @@ type layoutJSON struct {
 	Verdict string     `json:"verdict"`
 	Margin  *float64   `json:"margin"`
 	Of      string     `json:"margin_of,omitempty"`
-	Exhaust *routeJSON `json:"exhaust"`
-	Intake  *routeJSON `json:"intake"`
-	Fuel    *routeJSON `json:"fuel,omitempty"`
+	Exhaust object     `json:"exhaust"`
+	Intake  object     `json:"intake"`
+	Fuel    object     `json:"fuel,omitempty"`
 	Doubts  []missJSON `json:"doubtful,omitempty"`
 	Breaks  []missJSON `json:"breaks,omitempty"`
 }
@@ -34,18 +34,16 @@ func LayoutsJSON(found Layouts) ([]byte, error) {
 }
 
 func (l *Layout) json() layoutJSON {
-	all := Route{Run: &vehicles.Run{}, Misses: l.Misses}
-	out := layoutJSON{
+	return layoutJSON{
 		Area: l.Area, At: point(l.At), Yaw: maybe(vehicles.Some(l.Yaw)), Edge: l.Edge, Away: maybe(vehicles.Some(l.Away)), Beyond: l.Beyond, AsItIs: l.AsItIs,
 		Verdict: l.Verdict().String(), Margin: maybe(l.Least), Of: l.LeastOf,
 		Exhaust: l.runJSON(vehicles.ExhaustRun), Intake: l.runJSON(vehicles.IntakeRun), Fuel: l.runJSON(vehicles.FuelRun),
-		Doubts: all.json(Doubtful).Breaks, Breaks: all.json(Foul).Breaks,
+		Doubts: missesJSON(l.Misses, Doubtful), Breaks: missesJSON(l.Misses, Foul),
 	}
-	return out
 }
 
 // runJSON is a run of the layout, nil for none.
-func (l *Layout) runJSON(of vehicles.RunKind) *routeJSON {
+func (l *Layout) runJSON(of vehicles.RunKind) object {
 	laid := l.Result.Plan.Run(of)
 	if laid == nil {
 		return nil
@@ -57,6 +55,5 @@ func (l *Layout) runJSON(of vehicles.RunKind) *routeJSON {
 			r.Margin = f.Margin
 		}
 	}
-	out := r.json(Foul)
-	return &out
+	return r.json()
 }

@@ -87,7 +87,7 @@ func (l *layouting) placed(s *spot) (placed Result, ok bool) {
 		job = s.taken(job)
 	}
 	exhaust := *job.Exhaust
-	exhaust.Path, exhaust.Clips, exhaust.Drains = nil, nil, nil
+	exhaust.Path, exhaust.Hanging = nil, exhaust.OnLegs()
 	job.Exhaust, job.Intake, job.Fuel = nil, nil, nil
 	placed, faults := Judge(job, l.result.Book)
 	if len(faults) > 0 {

@@ -30,16 +30,31 @@ const unmoved = 0.05
 
 // movedFrom are those of some marks that lay elsewhere, by their names.
 func movedFrom(were, are []Mark) (moved []Moved) {
-	old := map[string]geometry.Point{}
+	old := map[string]Mark{}
 	for _, m := range were {
-		old[m.Name] = m.Plan
+		old[m.Name] = m
 	}
 	for _, m := range are {
-		if was, known := old[m.Name]; known && m.Plan.Sub(was).Norm() >= unmoved {
-			moved = append(moved, Moved{m.Name, m.Words, m.Plan.Sub(was)})
+		if was, known := old[m.Name]; known && m.Plan.Sub(was.Plan).Norm() >= unmoved {
+			moved = append(moved, Moved{m.Name, m.Words, m.Plan.Sub(was.Plan), was})
 		}
 	}
 	return moved
+}
+
+// MayStay is how far, mm in plan, what was marked by a judged job may lie beside where it is to be, and no clearance at the cut falls below what
+// is surely enough by it: none is negative. A finding that is doubtful for another reason than its margin counts by its margin.
+func MayStay(result *Result) float64 {
+	least := math.Inf(1)
+	for i := range result.Findings {
+		if f := &result.Findings[i]; f.Rule.AtCut && f.Rule.Unit == MM && f.Margin.Set {
+			least = min(least, f.Margin.Value-f.ClearFrom())
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return max(0, least)
 }
 
 func marksOf(result *Result) MarkSheet {

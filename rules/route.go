@@ -108,21 +108,20 @@ func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
 	job := withoutWay(r.Job, kind)
 	plan, _ := r.Plan.WithRun(&job, kind)
-	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, pump: r.Job.Run(kind).Pump, filter: r.Job.Run(kind).Filter}
+	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, hanging: r.Job.Run(kind).OnLegs()}
 }
 
-// withoutWay is a job whose run of a kind has lost what hangs along it: it may hang past the end of another way.
+// withoutWay is a job whose run of a kind has lost its path and what hangs there: that may lie past the end of another way.
 func withoutWay(job vehicles.Job, kind vehicles.RunKind) vehicles.Job {
 	run := *job.Run(kind)
-	run.Clips, run.Drains, run.Filter, run.Pump = nil, nil, nil, nil
-	run.Path = nil
+	run.Path, run.Hanging = nil, vehicles.Hanging{}
 	return job.WithRun(kind, &run)
 }
 
 // trial is a trial of the seeker's run, with what hangs on it.
 func (s *seeker) trial(bands float64, lower int) *trial {
 	t := newTrial(s.judge, s.kind, bands)
-	t.lower, t.pump, t.filter, t.above = lower, s.pump, s.filter, s.to.Above
+	t.lower, t.hanging, t.above = lower, s.hanging, s.to.Above
 	return t
 }
 

@@ -6,36 +6,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-type routeJSON struct {
-	Path    [][]float64  `json:"path"`
-	Length  *float64     `json:"length"`
-	Bends   *float64     `json:"bends"`
-	Margin  *float64     `json:"margin"`
-	Muffler *mufflerJSON `json:"muffler,omitempty"`
-	Clips   []float64    `json:"clips,omitzero"`
-	Pump    *pumpJSON    `json:"pump,omitempty"`
-	Verdict string       `json:"verdict,omitempty"`
-	Doubts  []missJSON   `json:"doubtful,omitempty"` // of a run that breaks no rule
-	Miss    *routeJSON   `json:"miss,omitempty"`     // where there is no run: the nearest
-	Breaks  []missJSON   `json:"breaks,omitempty"`   // and what that breaks
-}
-
-type mufflerJSON struct {
-	Leg    int     `json:"leg"`
-	Start  float64 `json:"start"`
-	Length float64 `json:"length"`
-	Across float64 `json:"across"`
-	Drain  string  `json:"drain,omitempty"`
-}
-
-type pumpJSON struct {
-	Leg       int      `json:"leg"`
-	Start     float64  `json:"start"`
-	Tilt      float64  `json:"tilt"`
-	MlPer1000 *float64 `json:"ml_per_1000,omitempty"`
-	Hz        *float64 `json:"hz,omitempty"`
-}
-
 // pairJSON are an exhaust and an intake that were sought together.
 type pairJSON struct {
 	Exhaust json.RawMessage `json:"exhaust"`
@@ -74,39 +44,96 @@ type missJSON struct {
 // RouteJSON writes a run that was sought as `route --json` prints it. Where there is none, its path is empty, and the nearest miss
 // stands beside it.
 func RouteJSON(r Route) ([]byte, error) {
-	out := routeJSON{Path: [][]float64{}}
-	switch {
-	case r.Found():
-		out = r.json(Doubtful)
-		out.Doubts, out.Breaks = out.Breaks, nil
-		out.Verdict = r.Verdict.String()
-	case r.Run != nil:
-		miss := r.json(Foul)
-		out.Miss = &miss
+	if r.Found() {
+		out := append(r.json(), member{"verdict", r.Verdict.String()})
+		return json.Marshal(out.with("doubtful", r.Misses, Doubtful))
+	}
+	out := object{{"path", [][]float64{}}, {"length", nil}, {"bends", nil}, {"margin", nil}}
+	if r.Run != nil {
+		out = append(out, member{"miss", r.json().with("breaks", r.Misses, Foul)})
 	}
 	return json.Marshal(out)
 }
 
-// json is the run as it is, with what is that bad of it under breaks.
-func (r *Route) json(bad Verdict) routeJSON {
-	out := routeJSON{Path: [][]float64{}, Margin: maybe(r.Margin), Clips: r.Run.Clips}
-	out.Length, out.Bends = maybe(vehicles.Some(r.Length)), maybe(vehicles.Some(r.Bends))
+// json is the run as it is, with all that hangs on it.
+func (r *Route) json() object {
+	path := [][]float64{}
 	for _, p := range r.Run.Path {
-		out.Path = append(out.Path, []float64{number(p.X), number(p.Y), number(p.Drop)})
+		path = append(path, []float64{number(p.X), number(p.Y), number(p.Drop)})
 	}
-	if m := r.Run.Muffler; m != nil {
-		out.Muffler = &mufflerJSON{m.Leg, m.Start, m.Length, m.Across, m.Drain}
+	out := object{{"path", path}, {"length", maybe(vehicles.Some(r.Length))}, {"bends", maybe(vehicles.Some(r.Bends))}, {"margin", maybe(r.Margin)}}
+	for _, k := range vehicles.HangingKinds {
+		if !k.Many() {
+			if thing := r.Run.Hanging.Thing(k, 0); thing != nil {
+				out = append(out, member{k.Key, hungJSON(thing)})
+			}
+		} else if list := *k.List(&r.Run.Hanging); k.SaysNone && list != nil || len(list) > 0 {
+			out = append(out, member{k.Key, list})
+		}
 	}
-	if p := r.Run.Pump; p != nil {
-		out.Pump = &pumpJSON{p.Leg, p.Start, p.Tilt, maybe(p.MlPer1000), maybe(p.Hz)}
+	return out
+}
+
+// hungJSON is a thing that hangs on a leg as the file has it.
+func hungJSON(thing *vehicles.Hung) object {
+	out := object{{"leg", thing.Leg()}, {"start", thing.Start()}}
+	for _, d := range thing.Details() {
+		if v := d.Value(); v != nil {
+			out = append(out, member{d.Key, v})
+		}
 	}
-	for i := range r.Misses {
-		if f := &r.Misses[i]; f.Verdict == bad {
-			out.Breaks = append(out.Breaks, missJSON{
+	return out
+}
+
+// missesJSON are those that are that bad.
+func missesJSON(misses []Finding, bad Verdict) (out []missJSON) {
+	for i := range misses {
+		if f := &misses[i]; f.Verdict == bad {
+			out = append(out, missJSON{
 				ID: f.ID(), Against: word(f.Against.String()), Value: maybe(vehicles.Number{Value: f.Value, Set: !f.Unsaid}), Needed: maybe(f.Required),
 				Margin: maybe(f.Margin), At: f.places(), Why: f.Why,
 			})
 		}
 	}
 	return out
+}
+
+// with adds what is that bad of a run, under a key, where there is any.
+func (o object) with(key string, misses []Finding, bad Verdict) object {
+	if list := missesJSON(misses, bad); len(list) > 0 {
+		return append(o, member{key, list})
+	}
+	return o
+}
+
+// member is a key of an object of JSON with its value.
+type member struct {
+	key   string
+	value any
+}
+
+// object is an object of JSON whose keys come out of a table: they are written in their order.
+type object []member
+
+// MarshalJSON writes it, null for none.
+func (o object) MarshalJSON() ([]byte, error) {
+	if o == nil {
+		return []byte("null"), nil
+	}
+	out := []byte{'{'}
+	for i, m := range o {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		key, err := json.Marshal(m.key)
+		if err != nil {
+			return nil, err
+		}
+		value, err := json.Marshal(m.value)
+		if err != nil {
+			return nil, err
+		}
+		out = append(append(append(out, key...), ':'), value...)
+	}
+	return append(out, '}'), nil
 }

@@ -224,6 +224,43 @@ func TestRouteJSON(t *testing.T) {
 	assert.JSONEq(t, `{"path": [], "length": null, "bends": null, "margin": null}`, string(data))
 }
 
+// All that hangs on the legs of a run hangs on the one that is found, too, and is told with what it is.
+func TestWhatHangsOnTheLegsHangsOnTheRunThatIsFound(t *testing.T) {
+	r := moved(t)
+	for _, kind := range vehicles.RunKinds {
+		run := *r.Job.Run(kind)
+		for _, k := range vehicles.HangingOn(kind) {
+			if !k.Many() && !k.Has(run.Hanging) {
+				k.Hang(&run.Hanging, 1, 0)
+			}
+		}
+		with := *r
+		with.Job = r.Job.WithRun(kind, &run)
+		end := run.Path[kind.FarEnd(len(run.Path))]
+		found := FindRoute(context.Background(), &with, kind, Target{At: &end}, nil)
+		require.NotNil(t, found.Run)
+		data, err := RouteJSON(found)
+		require.NoError(t, err)
+		var told map[string]any
+		require.NoError(t, json.Unmarshal(data, &told))
+		if miss, ok := told["miss"]; ok {
+			told = miss.(map[string]any)
+		}
+		for _, thing := range run.Hanging.OnLegs().Things() {
+			hung := found.Run.Hanging.Thing(thing.Kind, 0)
+			require.NotNil(t, hung, "%s: %s", kind, thing.Name())
+			fields, ok := told[thing.Kind.Key].(map[string]any)
+			require.True(t, ok, "%s: %s: %s", kind, thing.Name(), data)
+			assert.InDelta(t, hung.Leg(), fields["leg"], 0)
+			assert.InDelta(t, hung.Start(), fields["start"], 0)
+			for i, d := range hung.Details() {
+				assert.Equal(t, thing.Details()[i].Value(), d.Value(), d.Key)
+				assert.Equal(t, d.Value(), fields[d.Key], d.Key)
+			}
+		}
+	}
+}
+
 // Along any edge the run is no longer than along the best of them, and ends at one.
 func TestTheBestEdgeIsTheBestOfAll(t *testing.T) {
 	r := moved(t)

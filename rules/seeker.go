@@ -13,13 +13,12 @@ import (
 
 // seeker is one search for a run.
 type seeker struct {
-	ctx    context.Context
-	judge  judge
-	kind   vehicles.RunKind
-	to     Target
-	tell   Tell
-	pump   *vehicles.Pump // of a fuel line
-	filter *vehicles.Filter
+	ctx     context.Context
+	judge   judge
+	kind    vehicles.RunKind
+	to      Target
+	tell    Tell
+	hanging vehicles.Hanging // what hangs on the run's legs in the job, to be put in its place
 
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
 	made    [len(demands)]bool
@@ -149,7 +148,7 @@ const muchWorse = 1.05
 
 // mufflerLegs is on how many legs a muffler is tried, from the outlet back.
 func (s *seeker) mufflerLegs() int {
-	if s.judge.job.Run(s.kind).Muffler == nil {
+	if s.hanging.Muffler == nil {
 		return 1
 	}
 	return 2

@@ -20,8 +20,7 @@ type trial struct {
 	bands   float64             // by how many sigma it is to be clear
 	room    float64             // mm that it is to keep from every obstruction beside that
 	upright bool                // the run is to leave its stub straight down
-	pump    *vehicles.Pump      // of a fuel line, to be put in its place; nil for none
-	filter  *vehicles.Filter    // likewise
+	hanging vehicles.Hanging    // what hangs on the run's legs, to be put in its place
 	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
 	lower   int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
@@ -175,51 +174,4 @@ func keptRoom(findings []Finding) float64 {
 		}
 	}
 	return least
-}
-
-// hang hangs on a run through corners what hangs on it in the job. lacks is by how much its legs are too short for the
-// muffler, or a fuel line goes up and down again, mm.
-func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
-	if t.kind == vehicles.FuelRun {
-		h.Pump = pumpOn(t.pump, t.above, corners)
-		h.Filter = filterOn(t.filter, t.above, corners)
-		return h, humps(corners)
-	}
-	if t.run.Muffler == nil {
-		return h, 0
-	}
-	m := *t.run.Muffler
-	laid := geometry.Rounded(corners, t.run.Bend.Value)
-	leg := t.mufflerLeg(&laid, m.Length)
-	l := laid.Legs[leg]
-	whole := l.B.Sub(l.A).Norm()
-	if lacks = max(0, m.Length-(l.End-l.Begin)); whole < m.Length {
-		return h, lacks + m.Length
-	}
-	middle := laid.OnLeg(leg, (l.Begin+l.End)/2)
-	m.Leg, m.Start = leg+1, min(max(math.Floor(middle-m.Length/2), 0), whole-m.Length)
-	h.Muffler = &m
-	return h, lacks
-}
-
-// mufflerLeg is the leg for a muffler: the lowest that is straight for its length and level enough, else the longest.
-func (t *trial) mufflerLeg(laid *geometry.Run, length float64) int {
-	limit := t.judge.book.of(mufflerLevelRule)
-	var fit []int
-	longest, at := -1.0, 0
-	for i, l := range laid.Legs {
-		straight := l.End - l.Begin
-		if straight > longest {
-			longest, at = straight, i
-		}
-		_, tilt, ok := legTilt(l.A, l.B)
-		if straight >= length && ok && (!limit.Value.Set || tilt <= limit.Value.Value) {
-			fit = append(fit, i)
-		}
-	}
-	slices.Reverse(fit)
-	if t.lower < len(fit) {
-		return fit[t.lower]
-	}
-	return at
 }

@@ -74,6 +74,9 @@ func (r *Root) adviceLine(w int) string {
 
 // takeAdvice goes to where the reading to take next is entered.
 func (r *Root) takeAdvice() tea.Cmd {
+	if len(r.desk.State.Faults) == 0 && len(r.desk.State.Result.Job.Guesses) > 0 {
+		return r.apply(desk.Change{Goto: "On top"}) // the floor comes first in it
+	}
 	if !r.desk.State.Next.Known || len(r.desk.State.Next.Advice) == 0 {
 		return nil
 	}

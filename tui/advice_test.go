@@ -123,6 +123,18 @@ func TestWithoutACutTheLineSaysSo(t *testing.T) {
 	assert.Contains(t, b.rows()[28], "first give the cut a place")
 }
 
+// Whatever reading would decide most: what rests on a floor that nobody has measured is decided by no other.
+func TestAGuessedFloorIsMeasuredFirst(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	job := b.desk.State.Job.WithFloorGuessed().WithoutGuess("floor.width")
+	b.do(b.apply(desk.Change{Job: &job}))
+	require.NotEmpty(t, b.desk.State.Next.Advice)
+	const floor = "measure: first the floor (2): 4 sizes of it are guesses"
+	assert.Contains(t, b.rows()[28], floor)
+	b.tapOn(floor)
+	assert.True(t, b.shows("[2 On top]"))
+}
+
 func TestAFaultyJobHasNoAdvice(t *testing.T) {
 	b := advisedDesk(t, 100, 30)
 	job := b.desk.State.Job

@@ -3,8 +3,6 @@ package tui
 import (
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/digits"
 )
@@ -28,17 +26,12 @@ func (r *Root) bandHeight() int {
 	return 0
 }
 
-// retaped looks what is being taped now, and tells the screens when they have other rows for it than before.
-func (r *Root) retaped() tea.Cmd {
-	was := r.bandHeight()
+// retaped looks what is being taped now.
+func (r *Root) retaped() {
 	r.taped = nil
 	if screen := r.screens[r.at]; r.desk.State.Settings.Big && !r.plain && screen.Typing() {
 		r.taped = screen.Plain(r.desk.State).Taped
 	}
-	if r.w == 0 || r.bandHeight() == was {
-		return nil
-	}
-	return r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
 }
 
 // bandRows paint the band: what the tape is held to, and what it says, as it was typed.

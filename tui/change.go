@@ -29,11 +29,10 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Settings != nil {
 		cmds = append(cmds, r.keepSettings())
 	}
-	if c.Once {
-		r.ticked = r.now()
+	if c.Once || c.Tick != "" {
+		r.deaf = r.now().Add(bounce)
 	}
 	if c.Tick != "" {
-		r.ticked = r.now()
 		cmds = append(cmds, r.keepTicks())
 	}
 	if c.Goto != "" {
@@ -48,6 +47,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	say := c.Say
 	if len(done.Unmade) > 0 {
 		say = strings.TrimSpace(say + " " + unmade(done.Unmade, r.desk.State.Settings))
+	}
+	if len(done.Stayed) > 0 {
+		say = strings.TrimSpace(say + " " + stayed(done.Stayed, r.desk.State.Settings))
 	}
 	if say != "" && done.Refused == "" {
 		r.tell(say)
@@ -81,6 +83,15 @@ func unmade(marks []history.Moved, set desk.Settings) string {
 		text += " " + ways[0]
 	}
 	return text + ", so to be marked again: " + strings.Join(texts, ", ") + "."
+}
+
+// stayed says of marks that the pilot hole moved a little that they stay made.
+func stayed(marks []history.Moved, set desk.Settings) string {
+	way := words.Moved(marks[0].By, set) // all of them go with the hole
+	if len(marks) == 1 {
+		return marks[0].Words + " lies " + way + ", less than its ±: it stays made."
+	}
+	return fmt.Sprintf("%d made marks lie %s, less than their ±: they stay made.", len(marks), way)
 }
 
 // ask does what only the root does.

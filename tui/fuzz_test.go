@@ -138,7 +138,7 @@ func FuzzKeys(f *testing.F) {
 		for rest := pressed; len(rest) > 0; {
 			var msg tea.Msg
 			msg, rest = event(rest)
-			b.ticked = time.Time{}
+			b.deaf = time.Time{}
 			b.send(msg)
 			b.quit = false
 			require.False(t, slices.ContainsFunc(b.desk.State.Faults, func(f vehicles.Fault) bool { return !desk.Misfit(f) }), "%q", pressed)

@@ -24,20 +24,104 @@ func (r *Root) headingRow() string {
 	return style.Render(desk.FitRow(text, r.w))
 }
 
-// headingIn is the heading in w columns. Where there is not room for all of it the worst finding's name gives way, and the words
-// round it: the margin stays.
+// headingIn is the heading in w columns. Where there is not room for all of it the words give way, never what they mean: of the worst finding
+// the margin stays, of a clear job how much of it is open.
 func headingIn(s desk.State, w int) string {
 	text := heading(s)
-	if desk.Width(text) <= w || len(s.Faults) > 0 || len(s.Result.Findings) == 0 || s.Result.Findings[0].Verdict != rules.Foul {
+	if desk.Width(text) <= w {
 		return text
 	}
+	switch result := s.Result; {
+	case len(s.Faults) > 0:
+		const before = "Can't be worked out: "
+		behind := more(len(s.Faults) - 1)
+		return before + desk.Cut(s.Faults[0].Text, w-desk.Width(before+behind)) + behind
+	case result.Job.Cut == nil && clearButFloor(result.Findings):
+		return leftOpen(rules.NoPlace, result, w)
+	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
+		return worstIn(s, w)
+	case result.Verdict != rules.Clear:
+		return leftOpen("doubtful: not enough entered", result, w)
+	case !result.AllKnown():
+		return leftOpen(rules.ClearOfEntered, result, w)
+	}
+	return leftOpen("clear", s.Result, w)
+}
+
+// worstIn is the tally and the worst finding: its margin stays, or why it is doubtful where that fits.
+func worstIn(s desk.State, w int) string {
 	worst := *rules.ForPeople(s.Result.Findings)[0]
-	margin := ", " + words.Margin(worst, s.Settings.Units)
 	before := words.Tally(s.Result.Findings) + ": "
 	if worst.Weight == rules.Kills {
 		before += words.Deadly + " "
 	}
-	return before + desk.Cut(worst.About(), w-desk.Width(before+margin)) + margin
+	behind := ", " + worst.Why
+	switch {
+	case worst.Verdict == rules.Foul:
+		behind = ", " + words.Margin(worst, s.Settings.Units)
+	case desk.Width(before+worst.About()+behind) > w:
+		behind = ""
+	}
+	return before + desk.Cut(worst.About(), w-desk.Width(before+behind)) + behind
+}
+
+// leftOpen is how a job stands and, in w columns, how much is open, counted: as much as fits, and that there is more.
+func leftOpen(standing string, r rules.Result, w int) string {
+	const rest = ", more (7)"
+	counts := counted(r)
+	if all := standing + "; " + strings.Join(counts, ", "); desk.Width(all) <= w {
+		return all
+	}
+	text, sep := standing, "; "
+	for _, count := range counts {
+		if desk.Width(text+sep+count+rest) > w {
+			break
+		}
+		text, sep = text+sep+count, ", "
+	}
+	return text + rest
+}
+
+// counted are what is open of a job, each a number with few words.
+func counted(r rules.Result) (texts []string) {
+	notLooked, notSaid := 0, 0
+	if r.Job.Cut != nil { // one looks round a cut, and says things of what goes there
+		notSaid = len(r.Unanswered)
+		for _, list := range vehicles.LookLists {
+			notLooked += len(r.OpenIn(list))
+		}
+	}
+	for _, c := range []struct {
+		n    int
+		what string
+	}{
+		{notLooked, "not looked for"},
+		{notSaid, "not said"},
+		{len(rules.Unconfirmed(r, vehicles.LookRound)), "not confirmed"},
+		{r.Job.UnfinishedCount(), "unfinished"},
+		{r.Job.RefusedCount(), "refused"},
+		{len(r.Unchecked), "not checked"},
+	} {
+		if c.n > 0 {
+			texts = append(texts, fmt.Sprint(c.n, " ", c.what))
+		}
+	}
+	if floor := floorGuessed(r); floor != "" {
+		texts = append([]string{floor}, texts...)
+	}
+	return texts
+}
+
+// floorGuessed says which of the floor's sizes are guesses; "" for none.
+func floorGuessed(r rules.Result) string {
+	switch n := len(r.Job.Guesses); n {
+	case 0:
+		return ""
+	case len(vehicles.FloorKeys):
+		return "the floor is a guess"
+	default:
+		return fmt.Sprintf("%d of the floor's sizes guessed", n)
+	}
 }
 
 // heading says how the job stands. It never says "clear" of more than was entered and looked for.
@@ -105,12 +189,8 @@ func unfinished(r rules.Result) string {
 	if n := r.Job.RefusedCount(); n > 0 {
 		text += fmt.Sprintf(", %d refused and not in the job", n)
 	}
-	switch n := len(r.Job.Guesses); n {
-	case 0:
-	case len(vehicles.FloorKeys):
-		text += ", the floor is a guess"
-	default:
-		text += fmt.Sprintf(", %d of the floor's sizes guessed", n)
+	if floor := floorGuessed(r); floor != "" {
+		text += ", " + floor
 	}
 	return text
 }

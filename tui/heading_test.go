@@ -36,3 +36,25 @@ func TestTheMarginStaysInANarrowHeading(t *testing.T) {
 	}
 	assert.Equal(t, heading(s), headingIn(s, 300))
 }
+
+// A narrow heading is whole: what a clear job leaves open is counted where there is no room to name it, and nothing is cut.
+func TestWhatAClearJobLeavesOpenIsCountedInANarrowHeading(t *testing.T) {
+	s := desk.State{Result: rules.Result{Verdict: rules.Clear, Job: vehicles.Job{Cut: &vehicles.Cut{}}}}
+	s.Result.NotLookedFor = []string{"air line", "double skin"}
+	s.Result.NotLookedAtRuns = []string{"air line", "axle", "wiring"}
+	s.Result.Unanswered = []string{"muffler drain"}
+	assert.Equal(t, "clear of what was entered; 5 not looked for, 1 not said", headingIn(s, 60))
+	s.Result.Unchecked = []string{"turret", "ties"}
+	assert.Equal(t, "clear of what was entered; 5 not looked for, more (7)", headingIn(s, 60))
+	assert.Equal(t, "clear of what was entered; 5 not looked for, 1 not said, 2 not checked", headingIn(s, 70))
+	s.Result.NotLookedFor, s.Result.NotLookedAtRuns = nil, nil
+	s.Result.Unanswered = []string{"muffler drain", "where the heater's air comes from", "deck: steel or timber"}
+	s.Result.Unchecked = nil
+	assert.Equal(t, "clear of what was entered; 3 not said", headingIn(s, 60))
+
+	s.Result.Verdict = rules.Doubtful
+	s.Result.Job.Cut = nil
+	assert.Equal(t, "the cut has no place yet", headingIn(s, 60))
+	s.Result.Unchecked = []string{"a dozen of things", "that were never entered", "and can't be checked"}
+	assert.Equal(t, "the cut has no place yet; 3 not checked", headingIn(s, 60))
+}

@@ -67,7 +67,7 @@ func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
 	if cmd, mine := r.always(msg); mine {
 		return cmd
 	}
-	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Sub(r.ticked) < bounce {
+	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Before(r.deaf) {
 		return nil
 	}
 	if !r.screens[r.at].Typing() {
@@ -126,7 +126,7 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 // bigSaid is what is said once big figures are on or off.
 func bigSaid(s desk.Settings) string {
 	if s.Big {
-		return "big figures: what the tape says is shown large while it is typed"
+		return "big figures: what is typed of the tape is shown large"
 	}
 	return "big figures off"
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -26,116 +27,11 @@ func van(t *testing.T) (*bench, Options) {
 // keys presses names parted by blanks; what is no key's name is typed.
 func (b *bench) keys(names string) *bench { return b.press(strings.Fields(names)...) }
 
-// steps of the work, each in the keys of one screen.
-const (
-	theJob = `8 enter TL-40 enter long enter first enter 2026-11-25 enter esc`
-	// the floor, Enter behind each size; the deck and what lies on it are chosen by their letters
-	theFloor = `2 home enter 40 enter 3200 enter 1780 enter 31 enter 460 esc enter up down down down down down down o up s esc`
-	theHooks = `2 home down enter s 150 enter 890 enter 890 enter enter 60 esc`
-	howWell  = `2 home down down down enter 3 enter 1 enter 1 enter 2 enter esc`
-
-	crossmember = `1 n c 652 enter +84 enter -850 enter 850 enter 0 enter 95 esc`
-	pipe        = `1 n b 300 enter r410 enter 1500 enter r410 enter 2400 enter r300 enter enter 8 enter 20 enter 30 esc`
-	wheel       = `1 n s 420 enter 0 enter 690 enter 100 enter 300 esc`
-	door        = `1 o d 1900 enter -890 enter 3000 enter -890 enter enter enter -1500 enter -22 esc`
-	battery     = `2 n battery enter enter r 1900 enter 2300 enter 300 enter 840 enter 0 enter 400 esc`
-	ties        = `3 n bolt enter 1502 enter l300 enter 1500 enter l295 enter eye enter 2802 enter r310 enter 2800 enter r305 esc`
-	heater      = `2 home down down down down enter 2 90 esc`
-	cut         = `4 enter t 1219 enter l640 enter`
-	exhaust     = `5 a t 1219 enter l650 enter 150 enter a t 1219 enter l90 enter 160 enter a t 1290 enter 930 enter 170 enter`
-	looked      = `1 a f w tab w tab r v esc`
-)
-
-// hand is what a fitter would have written with a text editor, from the description of the job file.
-const hand = `format = 1
-[job]
-ref = "TL-40"
-vehicle = "long"
-fitter = "first"
-date = 2026-11-25
-[floor]
-from = 40
-length = 3200
-width = 1780
-thickness = 31
-ground = 460
-deck = "steel"
-layers = "none"
-[datum]
-hook_below = 150
-hook_above = 60
-left = 890
-right = 890
-frames = 3
-[tape]
-class = "II"
-read = 1
-mark = 1
-height = 2
-[[obstruction]]
-name = "crossmember"
-kind = "crossmember"
-x = [652, "+84"]
-y = [-850, 850]
-drop = [0, 95]
-[[obstruction]]
-name = "brake line"
-kind = "brake line"
-path = [[300, "R 410"], [1500, "R 410"], [2400, "R 300"]]
-across = 8
-drop = [20, 30]
-[[obstruction]]
-name = "spare wheel"
-kind = "spare wheel"
-centre = [420, 0]
-across = 690
-drop = [100, 300]
-[[opening]]
-name = "door"
-kind = "door"
-path = [[1900, -890], [3000, -890]]
-drop = [-1500, -22]
-[[fitting]]
-name = "battery"
-x = [1900, 2300]
-y = [300, 840]
-rise = [0, 400]
-[[tie]]
-name = "bolt"
-below = [1502, "L 300"]
-above = [1500, "L 295"]
-[[tie]]
-name = "eye"
-below = [2802, "R 310"]
-above = [2800, "R 305"]
-[heater]
-class = "2 kW"
-yaw = 90
-[cut]
-at = [1209.74, 250] # sqrt(1219^2 - 150^2), 890 - 640
-across = 127
-[exhaust]
-across = 26
-bend = 60
-path = [[1219, 240, 150], [1218.96, 800, 160], [1289.84, 930, 170]] # the tape is level at a drop of 150
-[looked]
-"fuel line" = true
-wiring = true
-[looked_runs]
-wiring = true
-[looked_openings]
-"floor drain" = true
-[check]
-runs = "full"
-`
-
 // A whole van, from an empty job to its exhaust, by keys alone in the smallest window, and saved: the file is what a fitter
 // would have written by hand.
 func TestAVanFromNothingIsTheFileOneWouldWrite(t *testing.T) {
 	b, o := van(t)
-	for _, step := range []string{
-		theJob, theFloor, theHooks, howWell, crossmember, pipe, wheel, door, battery, ties, heater, cut, exhaust, looked,
-	} {
+	for _, step := range screentest.VanByHand {
 		b.keys(step)
 		require.Nil(t, b.overlay(), step)
 		require.False(t, b.screens[b.at].Typing(), step)
@@ -146,11 +42,13 @@ func TestAVanFromNothingIsTheFileOneWouldWrite(t *testing.T) {
 	require.False(t, b.desk.State.Dirty)
 	saved, err := os.ReadFile(o.Path)
 	require.NoError(t, err)
-	want, err := vehicles.ParseJob([]byte(hand), "hand.toml")
+	want, err := vehicles.ParseJob(screentest.Hand, "hand.toml")
 	require.NoError(t, err)
 	got, err := vehicles.ParseJob(saved, o.Path)
 	require.NoError(t, err)
 	got.LookedAt, got.RunLooks, got.OpeningLooks = nil, nil, nil // where one looked: no hand writes that
+	assert.Equal(t, map[string]string{"side": vehicles.NotSaid}, got.Held, "no side tape was used, and nobody was asked to say more of it")
+	got.Held = nil
 	assert.Equal(t, string(want.Format()), string(got.Format()))
 
 	result, faults := rules.Judge(want, rules.Builtin())
@@ -164,7 +62,7 @@ func TestAWholeVanIsUndoneAndRedone(t *testing.T) {
 	b, o := van(t)
 	begun, err := os.ReadFile(o.Path)
 	require.NoError(t, err)
-	for _, step := range []string{theJob, theFloor, crossmember, pipe, battery, ties, cut, exhaust, looked} {
+	for _, step := range screentest.VanByHand {
 		b.keys(step)
 	}
 	made := string(b.desk.State.Job.Format())

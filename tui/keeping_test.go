@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
@@ -99,6 +100,31 @@ func TestTheWorkOfTwoLostWindowsIsNotOneOverTheOther(t *testing.T) {
 	b.press("1", "ctrl+s")
 	assert.True(t, strings.Contains(flat(b), "was changed by somebody else"))
 	assert.Equal(t, first, notesOnDisk(t, o.Path))
+}
+
+// Two windows died, and what the later one had done is in the file by now: the work of the other is asked about at once.
+func TestWorkBehindWhatIsSavedIsOffered(t *testing.T) {
+	b, o := opened(t)
+	b.press("e")
+	other := started(t, o)
+	other.press("m", "m")
+	b.die()
+	other.die()
+	paths := journals(t, o)
+	require.Len(t, paths, 2)
+	later, err := vehicles.Load(o.Path)
+	require.NoError(t, err)
+	text, err := os.ReadFile(paths[1])
+	require.NoError(t, err)
+	later.Job, err = vehicles.ParseJob(text, paths[1])
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(o.Path, later.Job.Format(), 0o644))
+	require.NoError(t, os.Chtimes(paths[0], time.Now(), time.Now().Add(-time.Hour)))
+	b = started(t, o)
+	assert.True(t, b.shows("and they differ"), strings.Join(b.rows(), "\n"))
+	b.press("1")
+	assert.Equal(t, "e", b.desk.State.Job.Notes)
+	assert.Len(t, journals(t, o), 1, "what is in the file has gone")
 }
 
 // A journal that does not say what it was begun from is taken for older than any file.

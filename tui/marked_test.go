@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -38,13 +40,59 @@ func TestMarksThatAreNoLongerMadeAreNamed(t *testing.T) {
 	assert.False(t, b.desk.State.Ticked["plate 1"])
 }
 
+// A pilot hole 1 mm off moves what goes with it by less than anybody marks to: with room to spare round it nothing is marked again, and that is said.
+// At 8 mm it is. Where the clearances can't spare that millimetre, it is, too.
+func TestMarksThatThePilotMovedLessThanTheirOwnErrorStayMade(t *testing.T) {
+	measured := func(b *bench, off float64) {
+		below := b.desk.State.Marks.Marks[0].Below
+		b.keys(fmt.Sprintf(`d %.1f enter l%.1f enter`, below.Bumper+off, below.Left))
+		require.NotNil(t, b.desk.State.Job.Cut.Drilled)
+	}
+	marked := func(job vehicles.Job) *bench {
+		o := options(t)
+		o.Screens = Screens()
+		require.NoError(t, os.WriteFile(o.Path, job.Format(), 0o644))
+		b := started(t, o).keys(`6 l m`)
+		for b.overlay() != nil {
+			b.keys(`enter`)
+		}
+		for n := 0; !strings.Contains(b.say, "All made"); n++ {
+			require.Less(t, n, 50)
+			b.keys(`enter`)
+		}
+		return b
+	}
+	apart := vehicles.Demo()
+	cut := *apart.Cut
+	cut.At = [2]float64{1400, 250}
+	apart.Exhaust, apart.Intake, apart.Fuel = nil, nil, nil
+	apart = apart.WithCut(cut)
+
+	b := marked(apart)
+	before := len(b.desk.State.Ticked)
+	require.Greater(t, rules.MayStay(&b.desk.State.Result), 1.)
+	measured(b, 1)
+	assert.Len(t, b.desk.State.Ticked, before)
+	assert.Contains(t, b.say, "8 made marks lie 1 mm forward, less than their ±: they stay made.")
+	assert.NotContains(t, b.say, "to be marked again")
+	b.keys(`ctrl+z`)
+	assert.Len(t, b.desk.State.Ticked, before)
+	measured(b, 8)
+	assert.False(t, b.desk.State.Ticked["plate 1"])
+
+	tight := marked(vehicles.Demo()) // its cut is foul
+	require.Zero(t, rules.MayStay(&tight.desk.State.Result))
+	measured(tight, 1)
+	assert.False(t, tight.desk.State.Ticked["plate 1"])
+}
+
 // A key that bounces or is held ticks one mark, and leaves the next to be made.
 func TestAKeyThatBouncesTicksOneMark(t *testing.T) {
 	b := sampled(t).keys(`6 l m`)
 	for b.overlay() != nil {
 		b.keys(`enter`)
 	}
-	clock := time.Unix(1e9, 0)
+	clock := time.Now().Add(time.Second) // since the cautions were read
 	b.now = func() time.Time { return clock }
 	for range 3 {
 		clock = clock.Add(40 * time.Millisecond)
@@ -54,4 +102,23 @@ func TestAKeyThatBouncesTicksOneMark(t *testing.T) {
 	clock = clock.Add(time.Second)
 	b.send(tea.KeyMsg{Type: tea.KeyEnter})
 	assert.Len(t, b.desk.State.Ticked, 2)
+}
+
+// Whoever presses Enter once too often for the cautions opens nothing below them: a figure would then replace a reading.
+func TestAnEagerEnterAfterTheCautionsOpensNothing(t *testing.T) {
+	o := options(t)
+	o.Path = ""
+	b := walked(t, o, 100, 30)
+	clock := time.Unix(1e9, 0)
+	b.now = func() time.Time { return clock }
+	enter := func(after time.Duration) {
+		clock = clock.Add(after)
+		b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	}
+	enter(time.Second)
+	require.Nil(t, b.overlay(), "the cautions fit a page")
+	enter(250 * time.Millisecond)
+	assert.False(t, b.screens[b.at].Typing())
+	enter(eager)
+	assert.True(t, b.screens[b.at].Typing(), "one that was meant opens it")
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -18,7 +19,7 @@ func TestReadingsCalledOutNeedFiguresAndSides(t *testing.T) {
 	require.Regexp(t, `^[0-9+LR\n]*$`, readings)
 	for _, letters := range []string{readings, strings.ToLower(readings)} {
 		b, _ := van(t)
-		b.keys(theFloor).keys(theHooks).keys(`1 n c`)
+		b.keys(screentest.TheFloor).keys(screentest.TheHooks).keys(`1 n c`)
 		for _, letter := range letters {
 			if letter == '\n' {
 				b.press("enter")
@@ -96,7 +97,7 @@ func TestOneHandReachesEverything(t *testing.T) {
 // What a chord does elsewhere a single key does on Job, and says the same.
 func TestJobUndoesWithOneFinger(t *testing.T) {
 	b, _ := van(t)
-	b.keys(theFloor)
+	b.keys(screentest.TheFloor)
 	job := string(b.desk.State.Job.Format())
 	b.goTo(b.titled("Job"))
 	b.press("z")

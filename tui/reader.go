@@ -54,6 +54,7 @@ func (d *reader) update(r *Root, msg tea.Msg) tea.Cmd {
 			scroll(-room)
 		case key.Matches(msg, desk.KeyEnter) && d.top >= end, !d.must && key.Matches(msg, desk.KeyLeave, desk.KeyHelp):
 			r.shut(d)
+			r.deaf = r.now().Add(eager)
 			if d.done != nil {
 				return d.done()
 			}

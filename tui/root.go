@@ -44,7 +44,7 @@ type Root struct {
 	failed   bool      // the last save failed
 	leaving  bool      // quit as soon as it is saved
 	warned   bool      // the cautions for every time were read in this run of the program
-	ticked   time.Time // when a mark was last ticked
+	deaf     time.Time // until then Enter and Space say nothing to a screen
 	waits    bool      // texts that the job refused are to be tried again once the field is left
 	givenUp  bool      // what is unsaved is wanted no more
 	sample   bool      // the job on the desk is the sample that comes with the program
@@ -55,6 +55,7 @@ type Root struct {
 	said                   // the line above the foot
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next
+	body     [2]int        // the columns and rows that the screens were told last
 	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
 }
 
@@ -75,7 +76,8 @@ func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := r.answered(msg)
-	if resized := r.retaped(); resized != nil {
+	r.retaped()
+	if resized := r.resized(); resized != nil {
 		cmd = tea.Batch(cmd, resized)
 	}
 	if fade := r.fading(); fade != nil {
@@ -84,11 +86,22 @@ func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return r, cmd
 }
 
+// resized tells the screens when they have other columns or rows than before: the window, the big figures or a warning changed, or something
+// long is said.
+func (r *Root) resized() tea.Cmd {
+	body := [2]int{r.w, r.bodyHeight()}
+	if r.w == 0 || r.body == body {
+		return nil
+	}
+	r.body = body
+	return r.toAll(tea.WindowSizeMsg{Width: body[0], Height: body[1]})
+}
+
 func (r *Root) answered(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		r.w, r.h = msg.Width, msg.Height
-		return r.toAll(tea.WindowSizeMsg{Width: r.w, Height: r.bodyHeight()})
+		r.w, r.h, r.body = msg.Width, msg.Height, [2]int{}
+		return r.resized()
 	case tea.KeyMsg:
 		return r.keyed(msg)
 	case tea.MouseMsg:

@@ -150,7 +150,7 @@ func (b *bench) press(names ...string) *bench {
 		if !known {
 			msg = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
 		}
-		b.ticked = time.Time{} // a hand, not a key that bounces
+		b.deaf = time.Time{} // a hand, not a key that bounces
 		b.send(msg)
 	}
 	return b
@@ -440,6 +440,7 @@ func TestALineIsSaidAboveTheKeysAndHidesNone(t *testing.T) {
 	b.tell(strings.Repeat("word ", 30) + "end")
 	assert.Contains(t, b.rows()[27], "word word", "all of it is seen, whatever its length")
 	assert.Contains(t, b.rows()[28], "end")
+	assert.Equal(t, 30-headRows-2-footRows, b.bodyHeight(), "the screen stands above it, and not under it")
 	b.tap(3, 29)
 	assert.Equal(t, "ee", b.desk.State.Job.Notes, "a tap on a key presses it")
 	b.tap(3, 28)

@@ -20,6 +20,10 @@ type said struct {
 // makes two marks so fast.
 const bounce = 150 * time.Millisecond
 
+// eager is how soon after a text was read to its end another press of Enter or Space is one more for that text: nobody has seen yet
+// what lies below it, which takes a quarter of a second, and decided on it.
+const eager = 400 * time.Millisecond
+
 const (
 	// sayAtLeast is how long a line stays whatever is pressed: keys that were on their way when it came were not pressed in
 	// answer to it.

@@ -18,7 +18,7 @@ import (
 // takes it from the channel, which is closed when nothing goes on any more.
 func (b *bench) beside(name string) <-chan tea.Msg {
 	msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
-	b.ticked = time.Time{}
+	b.deaf = time.Time{}
 	_, cmd := b.Root.Update(msg)
 	heard := make(chan tea.Msg, 256)
 	var going sync.WaitGroup

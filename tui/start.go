@@ -103,25 +103,31 @@ func unlessWhole(err error) error {
 
 func (r *Root) journalDir() string { return filepath.Join(r.options.StateDir, "journal") }
 
-// takeJournal opens the journal and returns the unsaved work in it that is not what is on the desk anyway.
+// takeJournal opens the journal and returns the unsaved work in it that is not what is on the desk anyway. Where that is all there is in the
+// newest one, it goes, and the next is looked at.
 func (r *Root) takeJournal() (*found, error) {
 	if r.options.StateDir == "" {
 		return nil, nil
 	}
-	j, others, err := openJournal(r.journalDir(), r.document.Path)
-	if err != nil {
-		return nil, err
+	for {
+		j, others, err := openJournal(r.journalDir(), r.document.Path)
+		if err != nil {
+			return nil, err
+		}
+		left := j.look(r.options.Book)
+		if left != nil && left.err == nil && string(left.job.Format()) == string(r.document.Job.Format()) {
+			left = nil
+		}
+		if left != nil {
+			left.others = others
+		}
+		r.journal = j
+		j.mine.Store(left == nil)
+		if err := j.sync(); err != nil || left != nil || others == 0 {
+			return left, err
+		}
+		j.close()
 	}
-	r.journal = j
-	left := j.look(r.options.Book)
-	if left != nil && left.err == nil && string(left.job.Format()) == string(r.document.Job.Format()) {
-		left = nil
-	}
-	if left != nil {
-		left.others = others
-	}
-	j.mine.Store(left == nil)
-	return left, j.sync()
 }
 
 func (r *Root) seenPath() string { return filepath.Join(r.options.StateDir, "cautions-read") }

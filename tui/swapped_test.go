@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -20,21 +21,13 @@ func TestPointsThatDoNotFitAreTakenAsTyped(t *testing.T) {
 	job.Datum.HookBelow, job.Datum.HookAbove = vehicles.Some(150), vehicles.Some(60)
 	require.NoError(t, os.WriteFile(o.Path, job.Format(), 0o644))
 	b := started(t, o)
-	b.press("3", "n")
-	for _, tie := range []string{"bolt 2954 R328 2952 L325", "eye 439 L410 434 R413", "drain 1530 R520 1528 L518"} {
-		for _, text := range strings.Fields(tie) {
-			for _, key := range text {
-				b.press(string(key))
-			}
-			b.press("enter")
-		}
-	}
+	b.keys(screentest.SwappedPoints)
 	var typed []string
 	for _, tie := range b.desk.State.Job.Ties {
 		typed = append(typed, strings.Join([]string{tie.Name, tie.Below[0].Text, tie.Below[1].Text, tie.Above[0].Text, tie.Above[1].Text}, " "))
 	}
 	assert.Equal(t, []string{"bolt 2954 R 328 2952 L 325", "eye 439 L 410 434 R 413", "drain 1530 R 520 1528 L 518"}, typed)
 	assert.True(t, b.shows("swapped"))
-	b.press("esc", "s")
+	b.keys(screentest.PutRight)
 	assert.Empty(t, b.desk.State.Faults)
 }

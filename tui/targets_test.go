@@ -2,12 +2,14 @@ package tui
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 )
 
@@ -62,13 +64,14 @@ func targets(r *screentest.Driver, view []string, w, each int) (all []target) {
 		rows = append(rows, []rune(row))
 	}
 	paper, plan := rulersOf(rows)
-	nothing := cameOf(r, -1, -1)
+	came := comesOf(r)
+	nothing := came(-1, -1)
 	for y := 0; y < len(view); y += each {
 		last, from := nothing, 0
 		for x := range w + 1 {
 			now := nothing
 			if x < w && (!plan || x < paper.left-9 || w < 100 && (y < paper.top-1 || y > paper.end+2)) {
-				now = cameOf(r, x, y)
+				now = came(x, y)
 			}
 			if now != last {
 				if last != nothing {
@@ -81,15 +84,24 @@ func targets(r *screentest.Driver, view []string, w, each int) (all []target) {
 	return all
 }
 
-// cameOf is what a tap comes to, in words.
-func cameOf(r *screentest.Driver, x, y int) string {
-	screen, change, _ := r.Screen.Update(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, r.State)
-	job := ""
-	if change.Job != nil {
-		job = string(change.Job.Format())
+// comesOf tells in words what a tap on a cell comes to; where it comes to what the cell before came to, it doesn't put it in words again.
+func comesOf(r *screentest.Driver) func(x, y int) string {
+	var before desk.Screen
+	var did desk.Change
+	var said string
+	return func(x, y int) string {
+		screen, change, _ := r.Screen.Update(tea.MouseMsg{X: x, Y: y, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, r.State)
+		if before != nil && reflect.DeepEqual(screen, before) && reflect.DeepEqual(change, did) {
+			return said
+		}
+		job := ""
+		if change.Job != nil {
+			job = string(change.Job.Format())
+		}
+		p := screen.Plain(r.State)
+		before, did, said = screen, change, fmt.Sprint(job, change.Say, change.Ask, change.Goto, change.Tick, p.Here, p.Field)
+		return said
 	}
-	p := screen.Plain(r.State)
-	return fmt.Sprint(job, change.Say, change.Ask, change.Goto, change.Tick, p.Here, p.Field)
 }
 
 // Each hint at the foot, each title in the header is wide enough, and no column between two hints is lost.

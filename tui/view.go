@@ -13,12 +13,12 @@ const (
 	leastWidth, leastHeight = 60, 20
 
 	headRows = 2 // the header and the heading
-	noteRows = 1 // what is said, else what to measure next
+	noteRows = 1 // what is said, else what to measure next; what is said takes more of them where it is longer
 	footRows = 1 // the keys, and nothing else ever
 )
 
 func (r *Root) bodyHeight() int {
-	return max(r.h-headRows-r.bandHeight()-len(r.warningRows())-noteRows-footRows, 0)
+	return max(r.h-headRows-r.bandHeight()-len(r.warningRows())-max(noteRows, len(r.sayRows()))-footRows, 0)
 }
 
 // warningRows are the rows above the note that say why unsaved work is not kept safe; none while it is.
@@ -48,8 +48,8 @@ func placeholder(s string) int {
 	return n
 }
 
-// paint is header, heading, body, warnings, note, foot. What is said stands in the note's row; what is too long for it lies over
-// the rows above, so that the keys are seen beside it and nothing moves.
+// paint is header, heading, body, warnings, note, foot. What is said stands in the note's rows, and the screen in those above it: nothing lies
+// over anything.
 func (r *Root) paint() string {
 	switch {
 	case r.w == 0:
@@ -69,24 +69,27 @@ func (r *Root) paint() string {
 	for _, row := range r.warningRows() {
 		rows = append(rows, styles.Fault.Render(desk.FitRow(row, r.w)))
 	}
-	rows = append(rows, r.adviceLine(r.w))
 	said := r.sayRows()
-	for i, row := range said {
-		rows[len(rows)-len(said)+i] = styles.Strong.Render(desk.FitRow(row, r.w))
+	for _, row := range said {
+		rows = append(rows, styles.Strong.Render(desk.FitRow(row, r.w)))
+	}
+	if len(said) == 0 {
+		rows = append(rows, r.adviceLine(r.w))
 	}
 	return strings.Join(append(rows, r.foot()), "\n")
 }
 
-// mostSaid is how many rows a line that is said may take.
-const mostSaid = 4
-
-// sayRows are the rows of what is said; none while nothing is.
+// sayRows are the rows of what is said, a quarter of the window at most; none while nothing is.
 func (r *Root) sayRows() []string {
-	if !r.saying() {
+	if !r.saying() || r.w == 0 {
 		return nil
 	}
-	rows := desk.Wrap(r.say, r.w)
-	return rows[:min(len(rows), mostSaid)]
+	rows, most := desk.Wrap(r.say, r.w), max(r.h/4, noteRows)
+	if len(rows) > most {
+		rows[most-1] = desk.Cut(rows[most-1]+" "+rows[most], r.w)
+		rows = rows[:most]
+	}
+	return rows
 }
 
 // cramped is what a window shows that is too small for the screens: a question that waits for its answer, else

@@ -46,7 +46,13 @@ func (r *Run) entries() int {
 	if r == nil {
 		return 0
 	}
-	return len(r.Path) + len(r.Clips) + len(r.Drains) + len(r.Shielded.Names)
+	n := len(r.Path) + len(r.Shielded.Names)
+	for _, k := range HangingKinds {
+		if k.Many() {
+			n += len(*k.List(&r.Hanging))
+		}
+	}
+	return n
 }
 
 func entriesOf(looks []Look) int {

@@ -1,15 +1,9 @@
 package vehicles
 
-import (
-	"fmt"
-	"slices"
-
-	"bench.example/undermark/geometry/survey"
-)
+import "slices"
 
 // Hanging is what hangs on a run, each thing by its place along it: mm along the rounded run, or, as the file says some,
-// mm along one of its legs. A thing that is new here needs its field, a line in hanging and in writer.hanging, which are
-// how the file says it, and one in things, by which it is held to the run and stays in its place when the path is edited.
+// mm along one of its legs. What is known of each kind stands in its row (HangingKinds).
 type Hanging struct {
 	Muffler *Muffler  // nil for none
 	Clips   []float64 // mm along the run; nil: nobody has said; empty: there are none
@@ -18,128 +12,127 @@ type Hanging struct {
 	Pump    *Pump     // nil for none
 }
 
-// Muffler sits on leg Leg (counted from 1), Start mm along it.
-type Muffler struct {
-	Leg                   int
-	Start, Length, Across float64
-	Drain                 string // how its drain hole points: DrainDown or DrainAside; "" while nobody has looked
+// HangingKinds are the kinds of what may hang on a run, in the order of the file.
+var HangingKinds = []*HangingKind{AMuffler, AClip, ADrain, AFilter, APump}
+
+// HangingOn are the kinds that may hang on a run of a kind.
+func HangingOn(on RunKind) (kinds []*HangingKind) {
+	for _, k := range HangingKinds {
+		if slices.Contains(k.On, on) {
+			kinds = append(kinds, k)
+		}
+	}
+	return kinds
 }
 
-// How a muffler's drain hole points.
-const (
-	DrainDown  = "down"
-	DrainAside = "aside"
-)
+// AClip holds a run up.
+var AClip = many(HangingKind{
+	Key: "clips", Name: "clip", Full: "clip", Sign: "c", Means: "clip", On: RunKinds[:], SaysNone: true,
+	Counts: [len(RunKinds)]string{"exhaust clip", "intake clip", "fuel line clip"},
+}, func(h *Hanging) *[]float64 { return &h.Clips })
 
-// Filter sits in the fuel line, on leg Leg, Start mm along it.
-type Filter struct {
-	Leg   int
-	Start float64
+// ADrain is a hole that lets water out of a run.
+var ADrain = many(HangingKind{
+	Key: "drains", Name: "drain", Full: "drain hole", Sign: "w", Means: "drain hole", On: []RunKind{ExhaustRun, IntakeRun},
+}, func(h *Hanging) *[]float64 { return &h.Drains })
+
+// Hung is a thing that hangs on a run.
+type Hung struct {
+	Kind  *HangingKind
+	Index int // among those of its kind, from 0
+
+	leg    *int     // nil: its place counts along the run
+	start  *float64 // where it begins, mm along that
+	length float64  // how much of the run it takes up, mm; 0 for what has a place only
+	sits   sitting  // nil when its place is all there is
 }
 
-// Pump sits on leg Leg of the fuel line, Start mm along it, its outlet Tilt degrees up from level.
-type Pump struct {
-	Leg           int
-	Start, Tilt   float64
-	MlPer1000, Hz Number
+// Leg is the leg, from 1, along which its place counts; 0: along the run.
+func (h *Hung) Leg() int {
+	if h.leg == nil {
+		return 0
+	}
+	return *h.leg
 }
 
-// Figures are its numbers that may be left out.
-func (p *Pump) Figures() []Figure {
-	return []Figure{{"ml_per_1000", &p.MlPer1000, aMeasure}, {"hz", &p.Hz, aMeasure}}
+// Start is where it begins, mm along its leg or the run.
+func (h *Hung) Start() float64 { return *h.start }
+
+// Length is how much of the run it takes up, mm; 0 for what has a place only.
+func (h *Hung) Length() float64 { return h.length }
+
+// Details are what is said of it beside its place.
+func (h *Hung) Details() []Detail {
+	if h.sits == nil {
+		return nil
+	}
+	return h.sits.details()
 }
 
-// hung is a thing that hangs on a run, as whoever treats all of them alike sees it.
-type hung struct {
-	name, key string         // what it is called, and its key in the run's table: "clip 2", "clips[1]"
-	leg       *int           // the leg, from 1, along which its place counts; nil: along the run
-	start     *float64       // where it begins, mm along that
-	length    float64        // how much of the run it takes up, mm; 0 for what has a place only
-	lay       func(*LaidRun) // puts it in its place, once it is known to fit; nil when its place is all there is
+// Put gives it another place: on a leg, or, what has no leg, along the run.
+func (h *Hung) Put(leg int, start float64) {
+	if *h.start = start; h.leg != nil {
+		*h.leg = leg
+	}
+}
+
+// Along is between which places along a run it lies, mm; ok is false where the run has no such leg.
+func (h *Hung) Along(laid *LaidRun) (from, to float64, ok bool) {
+	switch {
+	case h.leg == nil:
+		return *h.start, *h.start, true
+	case !laid.hasLeg(*h.leg):
+		return 0, 0, false
+	}
+	return laid.Where(*h.leg, *h.start), laid.Where(*h.leg, *h.start+h.length), true
+}
+
+// Name is what it is called: "clip 2".
+func (h *Hung) Name() string { return h.Kind.Called(h.Kind.Name, h.Index) }
+
+// key is its key in the run's table: "clips[1]".
+func (h *Hung) key() string {
+	if !h.Kind.Many() {
+		return h.Kind.Key
+	}
+	return joinIndex(h.Kind.Key, h.Index)
+}
+
+// Things are what hangs on the run, in the order of the file. They are copies: changing one changes no job.
+func (h Hanging) Things() []Hung { return h.things() }
+
+// Thing is one of what hangs on the run, which it makes the run's own, so that it may be changed; nil for none.
+func (h *Hanging) Thing(k *HangingKind, index int) *Hung {
+	if list := k.own(h); index < len(list) {
+		return &list[index]
+	}
+	return nil
+}
+
+// OnLegs is what hangs on the run's legs, of each kind one: without what is spread along it.
+func (h Hanging) OnLegs() Hanging {
+	for _, k := range HangingKinds {
+		if k.Many() {
+			k.drop(&h)
+		}
+	}
+	return h
 }
 
 // things makes what hangs on the run its own, so that their places may be changed, and returns all of it.
-func (h *Hanging) things() []hung {
-	var list []hung
-	if h.Muffler != nil {
-		m := *h.Muffler
-		h.Muffler = &m
-		list = append(list, hung{"muffler", "muffler", &m.Leg, &m.Start, m.Length, m.lay})
-	}
-	h.Clips = slices.Clone(h.Clips)
-	for i := range h.Clips {
-		list = append(list, hung{fmt.Sprintf("clip %d", i+1), fmt.Sprintf("clips[%d]", i), nil, &h.Clips[i], 0, nil})
-	}
-	h.Drains = slices.Clone(h.Drains)
-	for i := range h.Drains {
-		list = append(list, hung{fmt.Sprintf("drain %d", i+1), fmt.Sprintf("drains[%d]", i), nil, &h.Drains[i], 0, nil})
-	}
-	if h.Filter != nil {
-		f := *h.Filter
-		h.Filter = &f
-		list = append(list, hung{"filter", "filter", &f.Leg, &f.Start, 0, f.lay})
-	}
-	if h.Pump != nil {
-		p := *h.Pump
-		h.Pump = &p
-		list = append(list, hung{"pump", "pump", &p.Leg, &p.Start, 0, p.lay})
+func (h *Hanging) things() (list []Hung) {
+	for _, k := range HangingKinds {
+		list = append(list, k.own(h)...)
 	}
 	return list
 }
 
 // hanging reads what may hang on a run of that kind, which has so many legs.
 func (t *table) hanging(on RunKind, legs int) (h Hanging) {
-	if on == ExhaustRun {
-		h.Muffler = t.muffler(legs)
-	}
-	h.Clips = t.numbers("clips", 0, optional, aDistance)
-	if on == FuelRun {
-		h.Filter, h.Pump = t.filter(legs), t.pump(legs)
-	} else {
-		h.Drains = t.numbers("drains", 0, optional, aDistance)
+	for _, k := range HangingOn(on) {
+		k.read(t, legs, &h)
 	}
 	return h
-}
-
-func (t *table) muffler(legs int) *Muffler {
-	s := t.sub("muffler", optional)
-	if s == nil {
-		return nil
-	}
-	m := Muffler{
-		Leg:    s.leg(legs),
-		Start:  s.number("start", required, aDistance).Value,
-		Length: s.number("length", required, aSize).Value,
-		Across: s.number("across", required, aSize).Value,
-		Drain:  s.choice("drain", optional, []string{DrainDown, DrainAside}),
-	}
-	s.done()
-	return &m
-}
-
-func (t *table) filter(legs int) *Filter {
-	s := t.sub("filter", optional)
-	if s == nil {
-		return nil
-	}
-	f := Filter{Leg: s.leg(legs), Start: s.number("start", required, aDistance).Value}
-	s.done()
-	return &f
-}
-
-func (t *table) pump(legs int) *Pump {
-	s := t.sub("pump", optional)
-	if s == nil {
-		return nil
-	}
-	p := Pump{
-		Leg:   s.leg(legs),
-		Start: s.number("start", required, aDistance).Value,
-		Tilt:  s.number("tilt", required, aTilt).Value,
-	}
-	s.figuresOf(p.Figures())
-	s.done()
-	return &p
 }
 
 // leg reads which leg of a run something sits on; legs 0 means the run itself is wrong, and says so elsewhere.
@@ -152,21 +145,7 @@ func (t *table) leg(legs int) int {
 
 // hanging writes what hangs on a run.
 func (w *writer) hanging(h Hanging) {
-	if m := h.Muffler; m != nil {
-		w.value("muffler", inline("leg", fmt.Sprint(m.Leg), "start", survey.Exact(m.Start), "length", survey.Exact(m.Length), "across", survey.Exact(m.Across),
-			"drain", quoted(m.Drain)))
-	}
-	if h.Clips != nil {
-		w.numbers("clips", h.Clips...)
-	}
-	if h.Drains != nil {
-		w.numbers("drains", h.Drains...)
-	}
-	if f := h.Filter; f != nil {
-		w.value("filter", inline("leg", fmt.Sprint(f.Leg), "start", survey.Exact(f.Start)))
-	}
-	if p := h.Pump; p != nil {
-		w.value("pump", inline("leg", fmt.Sprint(p.Leg), "start", survey.Exact(p.Start), "tilt", survey.Exact(p.Tilt),
-			"ml_per_1000", p.MlPer1000.Text(), "hz", p.Hz.Text()))
+	for _, k := range HangingKinds {
+		k.write(w, &h)
 	}
 }

@@ -82,6 +82,7 @@ type Job struct {
 	Unfinished Unfinished            // begun on the screens
 	Refusals   List[Refusal]         // typed on the screens and not taken, the oldest first
 	Guesses    []string              // of FloorKeys: what nobody has measured on this van yet; never edited in place
+	Held       map[string]string     // by HeldTapes: that it is level, or that nobody has said; never edited in place
 	LookedAt   map[string][2]float64 // where the cut was when a kind was looked for
 	// Where the runs were when kinds were looked for round them, and openings round the exhaust.
 	RunLooks, OpeningLooks List[Look]

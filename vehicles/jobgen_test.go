@@ -295,6 +295,9 @@ func anyKept(t *rapid.T, j *Job) {
 			j.Guesses = append(j.Guesses, key)
 		}
 	}
+	for _, tape := range HeldTapes {
+		*j = j.WithHeld(tape, rapid.SampledFrom([]string{"", HeldLevel, NotSaid}).Draw(t, tape))
+	}
 	for kind := range j.Looked {
 		j.LookedAt = put(j.LookedAt, kind, [2]float64{anyNumber(t), anyNumber(t)})
 	}

@@ -27,6 +27,7 @@ var ours = []kept{
 	begun("unfinished matching point", func(u *Unfinished) *List[Begun] { return &u.Ties }),
 	{"refused", takeRefusals, giveRefusals},
 	{"guesses", takeGuesses, giveGuesses},
+	{"tape held", takeHeld, giveHeld},
 	{"looked round", takeLooked, giveLooked},
 	looksKept("looked round runs", AtRuns),
 	looksKept("looked round outlet", AtOutlet),

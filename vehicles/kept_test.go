@@ -41,6 +41,7 @@ func TestWhatTheScreensKeepStandsInTheFileAsEver(t *testing.T) {
 			{"of": "floor", "field": "from"},
 		},
 		"guesses":      []any{"floor.width", "floor.from"},
+		"tape held":    map[string]any{"below": "level", "side": "not said"},
 		"looked round": map[string]any{"air line": []any{1200.0, -240.5}},
 		"looked round runs": []any{
 			map[string]any{"kinds": []any{"axle", "gas pipe"}, "exhaust": []any{[]any{1200.0, 240.0, 45.0}, []any{900.0, 240.5, 60.0}}},
@@ -59,6 +60,7 @@ func TestWhatTheScreensKeepStandsInTheFileAsEver(t *testing.T) {
 		{Of: "floor", Name: "floor", Field: "width", Label: "width", Text: "8x", Why: "no", About: "length"}, {Of: "floor", Field: "from"},
 	}, job.Refused())
 	assert.Equal(t, []string{"floor.width", "floor.from"}, job.Guesses)
+	assert.Equal(t, map[string]string{"below": HeldLevel, "side": NotSaid}, job.Held)
 	assert.Equal(t, map[string][2]float64{"air line": {1200, -240.5}}, job.LookedAt)
 	assert.Equal(t, List[Look]{
 		{[]string{"axle", "gas pipe"}, [3]List[RunPoint]{ExhaustRun: {{1200, 240, 45}, {900, 240.5, 60}}}},

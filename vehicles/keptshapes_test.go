@@ -34,6 +34,8 @@ func TestWhatIsOursUnderEachName(t *testing.T) {
 		{"refused", of(map[string]any{"text": "8x"}, true), of(true), func(j Job) int { return len(j.Refusals) }},
 		{"guesses", of("floor.width", "floor.colour", int64(1)), of("floor.colour", int64(1)), func(j Job) int { return len(j.Guesses) }},
 		{"guesses", map[string]any{"floor.width": true}, map[string]any{"floor.width": true}, func(j Job) int { return len(j.Guesses) }},
+		{"tape held", map[string]any{"below": "level", "side": "not said"}, nil, func(j Job) int { return len(j.Held) }},
+		{"tape held", map[string]any{"below": "level", "side": "by hand", "on top": 7}, map[string]any{"side": "by hand", "on top": 7}, func(j Job) int { return len(j.Held) }},
 		{"looked round", map[string]any{"axle": of(1.0, int64(2))}, nil, func(j Job) int { return len(j.LookedAt) }},
 		{"looked round", map[string]any{"axle": of(1.0, 2.0), "a": of(1.0), "b": of(1.0, "2"), "c": 5.5}, map[string]any{"a": of(1.0), "b": of(1.0, "2"), "c": 5.5},
 			func(j Job) int { return len(j.LookedAt) }},

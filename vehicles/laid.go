@@ -75,14 +75,14 @@ func (r *LaidRun) legLength(leg int) float64 { return r.Path[leg].Sub(r.Path[leg
 func (r *LaidRun) hasLeg(leg int) bool { return leg >= 1 && leg < len(r.Path) }
 
 // misfit says where and why a thing can't hang where it is said to; wrong is false when it can.
-func (r *LaidRun) misfit(on RunKind, h *hung) (f Fault, wrong bool) {
-	f.Key = on.Table() + "." + h.key
+func (r *LaidRun) misfit(on RunKind, h *Hung) (f Fault, wrong bool) {
+	f.Key = on.Table() + "." + h.key()
 	if h.leg == nil {
 		return r.misfitAlong(f, on, h)
 	}
 	if !r.hasLeg(*h.leg) {
 		f.Key += ".leg"
-		f.Text = fmt.Sprintf("the %s is on leg %d, and the %s has legs 1 to %d: choose one of them", h.name, *h.leg, on, len(r.Path)-1)
+		f.Text = fmt.Sprintf("the %s is on leg %d, and the %s has legs 1 to %d: choose one of them", h.Name(), *h.leg, on, len(r.Path)-1)
 		return f, true
 	}
 	end, length := *h.start+h.length, r.legLength(*h.leg)
@@ -94,15 +94,15 @@ func (r *LaidRun) misfit(on RunKind, h *hung) (f Fault, wrong bool) {
 	if h.length > 0 {
 		does, or = "ends", "make the leg longer"
 	}
-	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.name, does, survey.Figure(end), *h.leg, survey.Figure(length), or)
+	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.Name(), does, survey.Figure(end), *h.leg, survey.Figure(length), or)
 	return f, true
 }
 
-func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *hung) (Fault, bool) {
+func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *Hung) (Fault, bool) {
 	length := r.Line.Length()
 	if *h.start <= length+AlongNoise {
 		return f, false
 	}
-	f.Text = fmt.Sprintf("%s is %s mm along the %s, which is %s mm long: take it out, or move it", h.name, survey.Figure(*h.start), on, survey.Figure(length))
+	f.Text = fmt.Sprintf("%s is %s mm along the %s, which is %s mm long: take it out, or move it", h.Name(), survey.Figure(*h.start), on, survey.Figure(length))
 	return f, true
 }

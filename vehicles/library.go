@@ -38,7 +38,7 @@ func Library() []Sample { return library() }
 func FromLibrary(name string) (job Job, ok bool) {
 	for _, s := range Library() {
 		if s.Name == name {
-			job = mustReadLibrary(name).WithFloorGuessed()
+			job = mustReadLibrary(name).WithFloorGuessed().withTapesAsked()
 			job.RunChecks = InFull
 			return job, true
 		}

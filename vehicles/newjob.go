@@ -2,7 +2,7 @@ package vehicles
 
 // NewJob returns a job for an empty van. Its floor is that of a middling van, to be measured before anything else:
 // common practice, no source. Its errors start larger than the file's defaults, so that a fitter who never looks at
-// them gets doubt and not false comfort. Its floor's sizes count as guesses until each is measured.
+// them gets doubt and not false comfort. Its floor's sizes count as guesses until each is measured, and how the tapes are held is asked.
 func NewJob(ref string) Job {
 	heater, _ := HeaterClass(DefaultHeaterClass)
 	job := Job{
@@ -14,5 +14,5 @@ func NewJob(ref string) Job {
 
 		RunChecks: InFull,
 	}
-	return job.WithFloorGuessed()
+	return job.WithFloorGuessed().withTapesAsked()
 }

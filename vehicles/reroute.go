@@ -75,8 +75,8 @@ func (j *Job) Laid(k RunKind) *LaidRun {
 	}
 	hanging := run.Hanging
 	for _, h := range hanging.things() {
-		if _, wrong := laid.misfit(k, &h); !wrong && h.lay != nil {
-			h.lay(laid)
+		if _, wrong := laid.misfit(k, &h); !wrong && h.sits != nil {
+			h.sits.lay(laid)
 		}
 	}
 	return laid
@@ -104,7 +104,7 @@ func newReroute(of RunKind, old, laid *LaidRun) *reroute {
 }
 
 // carry gives a thing its place on the new path; moved says whether it lies elsewhere there than it lay.
-func (w *reroute) carry(h *hung) (now Rehung, moved bool) {
+func (w *reroute) carry(h *Hung) (now Rehung, moved bool) {
 	if h.leg != nil && w.old.hasLeg(*h.leg) {
 		if leg, kept := w.kept(*h.leg); kept {
 			*h.leg = leg
@@ -119,12 +119,12 @@ func (w *reroute) carry(h *hung) (now Rehung, moved bool) {
 		if math.Abs(to-was) > AlongNoise {
 			*h.start = settled(to)
 		}
-		return Rehung{h.name, 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
+		return Rehung{h.Name(), 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
 	}
 	from, to := w.old.ends(h)
 	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.length)
 	begin, end := w.laid.ends(h)
-	return Rehung{h.name, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
+	return Rehung{h.Name(), *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
 }
 
 // kept returns the number on the new path of a leg that it has too.
@@ -140,7 +140,7 @@ func (w *reroute) kept(leg int) (number int, kept bool) {
 
 // along is how far along the new run a thing goes that began at a place of the old one. What counts along the run keeps its
 // way from the beginning or the end; what counts on a leg, that from the last or the first corner that both have.
-func (w *reroute) along(h *hung, from float64) float64 {
+func (w *reroute) along(h *Hung, from float64) float64 {
 	a, b := w.between(w.old)
 	newA, newB := w.between(w.laid)
 	before, behind := 0.0, w.laid.Line.Length()-w.old.Line.Length()
@@ -198,7 +198,7 @@ func (w *reroute) seat(along, length float64) (leg int, start float64) {
 }
 
 // ends are the points where a thing that hangs on a leg begins and ends.
-func (r *LaidRun) ends(h *hung) (begin, end geometry.Point3) {
+func (r *LaidRun) ends(h *Hung) (begin, end geometry.Point3) {
 	return r.onLeg(*h.leg, *h.start), r.onLeg(*h.leg, *h.start+h.length)
 }
 

@@ -6,9 +6,13 @@ func UsualRun(k RunKind) Run {
 	return Run{Across: [...]float64{26, 28, 4.5}[k], Bend: [...]Number{Some(60), Some(60), {}}[k]}
 }
 
-// UsualMuffler and UsualPump are what hangs on a run until the fitter says otherwise, on its first leg; the pump's outlet is tilted up.
-// common practice, no source
-var (
-	UsualMuffler = Muffler{Leg: 1, Length: 180, Across: 68}
-	UsualPump    = Pump{Leg: 1, Tilt: 30}
-)
+// UsualWhole is that with the usual one of what a run of its kind is not whole without, on its first leg.
+func UsualWhole(of RunKind) Run {
+	run := UsualRun(of)
+	for _, k := range HangingOn(of) {
+		if k.Wanted {
+			k.Hang(&run.Hanging, 1, 0)
+		}
+	}
+	return run
+}

@@ -156,7 +156,9 @@ func (p *hand) out(t *testing.T) {
 }
 
 // dirty tells whether the header says that something is not saved.
-func (p *hand) dirty() bool { return strings.Contains(strings.SplitN(p.picture(), "\n", 2)[0], "●") }
+func (s *terminal) dirty() bool {
+	return strings.Contains(strings.SplitN(s.picture(), "\n", 2)[0], "●")
+}
 
 // saves saves what there is; what can't be saved as it is is taken back first. Once pressed it must save: Esc and Ctrl-S that are read as one
 // would be another key, so that it comes a moment after.

@@ -69,8 +69,9 @@ type terminal struct {
 	shows   bool // it says that it shows pictures, in cells of 12 x 24 pixels
 	asked   bool // it was asked whether it does
 	envs    []string
-	folder  string   // where it is started, "" for where the tests run
-	through []string // a program that runs it, with its arguments
+	folder  string     // where it is started, "" for where the tests run
+	through []string   // a program that runs it, with its arguments
+	reads   func() int // waits until something may be read of what it writes, and says how much at most; nil: at once, and all
 	done    chan struct{}
 	mu      sync.Mutex
 	screen  *vt.Emulator
@@ -103,7 +104,11 @@ func (h home) begin(t testing.TB, s *terminal, cols, rows int, args ...string) *
 	go func() {
 		defer close(s.done)
 		for b := make([]byte, 1<<16); ; {
-			n, err := s.tty.Read(b)
+			most := len(b)
+			if s.reads != nil {
+				most = min(most, s.reads())
+			}
+			n, err := s.tty.Read(b[:most])
 			s.mu.Lock()
 			s.raw.Write(b[:n])
 			_, _ = s.screen.Write(b[:n])

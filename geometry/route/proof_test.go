@@ -136,9 +136,11 @@ func TestFoundRunsAreClearBySampling(t *testing.T) {
 		for s := 0.0; s <= run.Length(); s += 2 {
 			at := run.At(s)
 			for i := range q.Obstacles {
-				require.GreaterOrEqual(t, far(&q.Obstacles[i].Prism, at), q.Obstacles[i].Need-1e-6, "%+v", q)
+				if off := far(&q.Obstacles[i].Prism, at); off < q.Obstacles[i].Need-1e-6 { // asked a million times: by itself
+					require.Fail(t, "too near", "%g mm: %+v", off, q)
+				}
 			}
-			require.LessOrEqual(t, at.Z, before.Z+1e-9, "it falls")
+			require.False(t, at.Z > before.Z+1e-9, "it falls")
 			before = at
 		}
 	}

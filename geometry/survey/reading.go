@@ -80,7 +80,7 @@ func parse(text string, axis Axis) (r Reading, fault string) {
 	body := strings.Trim(text, " \t")
 	r.Start, body = cutStart(body)
 	if axis == X && (r.Start == FromLeft || r.Start == FromRight) {
-		return r, "L and R are of y, and this is an x"
+		return r, "L and R count across, from the side edges; this one counts along the van"
 	}
 	mm, err := length(body, r.Start)
 	if err != nil {

@@ -125,7 +125,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 func TestSidesAreOfYOnly(t *testing.T) {
 	for _, text := range []string{"L 240", "R240"} {
 		_, err := Parse(text, X)
-		require.ErrorContains(t, err, "L and R are of y")
+		require.ErrorContains(t, err, "L and R count across")
 		assert.NotContains(t, err.Error(), "L 240, +84", "what is accepted is what x accepts")
 	}
 	_, err := Parse("+84", X)

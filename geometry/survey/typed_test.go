@@ -52,7 +52,7 @@ func TestTypedSaysWhatIsWrong(t *testing.T) {
 		assert.ErrorContains(t, err, `"`+c.text+`": `)
 	}
 	_, err := Typed("l 240", X)
-	assert.ErrorContains(t, err, "L and R are of y")
+	assert.ErrorContains(t, err, "L and R count across")
 }
 
 func TestALongTextIsNotSearchedForFaults(t *testing.T) {

@@ -166,7 +166,7 @@ func (d *drawer) ties() {
 
 // bounds returns what there is to see: floor and datum, and what of the runs and openings lies beyond them.
 func (d *drawer) bounds() (low, high geometry.Point) {
-	const rim, off = 30, 0.1 // mm; what a bend is drawn off by is lost in the rim
+	const rim, off = 15, 0.1 // mm; what a bend is drawn off by is lost in the rim
 	low = d.projection.Point(geometry.Point3{})
 	high = low
 	for i := range d.items {

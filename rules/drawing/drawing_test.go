@@ -247,8 +247,8 @@ func TestAJobWithNothingButAFloor(t *testing.T) {
 		assert.Contains(t, []scene.Role{scene.Floor, scene.Bumper, scene.Nose}, it.Role)
 	}
 	require.Len(t, find(s, scene.Floor, ""), 1)
-	assert.Equal(t, pt(-85, -945), s.Min, "the bumper bar, and a little round it")
-	assert.Equal(t, pt(3530, 945), s.Max, "the nose")
+	assert.Equal(t, pt(-125, -930), s.Min, "the bumper bar, and a little round it")
+	assert.Equal(t, pt(3460, 930), s.Max, "the nose")
 }
 
 func TestEverythingDrawnIsInSight(t *testing.T) {

@@ -8,19 +8,19 @@ import (
 // How far the van's ends are drawn beyond the floor, mm: signs of which end is which, in the proportions of a van. Nobody
 // measures them, and nothing is held to them.
 const (
-	bumperGap   = 25
-	bumperDepth = 70
+	bumperGap   = 60 // a bar stands off what it guards
+	bumperDepth = 90
 	bumperWider = 25 // than the floor, on either side
-	noseDepth   = 260
+	noseDepth   = 205
 	noseIn      = 30 // from the floor's sides
 )
 
-// ends draws a bumper along the rear end of the floor and a nose before its front.
+// ends draws a bumper bar, its ends rounded, along the rear end of the floor and a nose before its front.
 func (d *drawer) ends() {
 	low, high := d.plan.FloorMin, d.plan.FloorMax
-	bumper := geometry.NewRectangle(
-		geometry.Point{X: low.X - bumperGap - bumperDepth, Y: low.Y - bumperWider},
-		geometry.Point{X: low.X - bumperGap, Y: high.Y + bumperWider}, 0)
+	round, aside := bumperDepth/2.0, bumperWider-bumperDepth/2.0
+	back := low.X - bumperGap - round
+	bumper := geometry.NewLine([]geometry.Point{{X: back, Y: low.Y - aside}, {X: back, Y: high.Y + aside}}, round)
 	d.add(scene.Item{Role: scene.Bumper, Solid: d.through(bumper), Label: "bumper"})
 
 	radius := noseDepth / 2.0

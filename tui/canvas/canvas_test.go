@@ -95,6 +95,11 @@ func TestBelowIsAboveMirrored(t *testing.T) {
 	for _, size := range [][2]int{{60, 17}, {100, 27}, {161, 46}} {
 		above := Paint(unnamed(van(scene.Above)), size[0], size[1], plainLook)
 		below := Paint(unnamed(van(scene.Below)), size[0], size[1], plainLook)
+		for _, c := range []*Canvas{&above, &below} {
+			for _, text := range c.Texts { // what is said of the ring's size stands where there is room for it
+				c.Put(text.Col, text.Row, strings.Repeat(" ", utf8.RuneCountInString(text.Name)), Ink{})
+			}
+		}
 		compared := 0
 		for row := range above.Rows {
 			for col := range above.Cols {
@@ -158,8 +163,7 @@ func TestRulersReadWhatTheTapeReads(t *testing.T) {
 		col, _, ok := p.Cell(pt(c.mm, 0))
 		require.True(t, ok)
 		line := []rune(p.lines()[p.Top+p.Rows])
-		from := col - len(c.text)/2
-		assert.Equal(t, "─"+c.text+"─", string(line[from-1:from+len(c.text)+1]), "its middle stands at what it counts")
+		assert.Equal(t, "─┴"+c.text+"─", string(line[col-1:col+len(c.text)+2]), "its tick stands at what it counts")
 	}
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	_, row, _ := p.Cell(pt(0, -500))

@@ -16,9 +16,9 @@ func TestTheRulerNamesTheDatumAndTheEndsTheVan(t *testing.T) {
 	look.Datum = "step of the sliding door"
 	lines := Paint(van(scene.Below), 160, 47, look).lines()
 	assert.Contains(t, lines[0], "◄ rear")
-	assert.Contains(t, strings.Join(lines, "\n"), "─0 step…")
+	assert.Contains(t, strings.Join(lines, "\n"), "┴0 step…")
 	assert.NotContains(t, strings.Join(lines, "\n"), "bumper")
 	assert.Contains(t, lines[45], "head at the rear")
 	small := Paint(van(scene.Below), 60, 17, look).lines()
-	assert.Contains(t, strings.Join(small, "\n"), "─0──", "no room for a name beside the figure")
+	assert.Contains(t, strings.Join(small, "\n"), "┴0──", "no room for a name beside the figure")
 }

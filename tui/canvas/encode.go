@@ -46,7 +46,7 @@ func (e *encoder) line(c *Canvas, row int) {
 			continue
 		}
 		if i == 0 || worn == picture || !cell.dressedAs(&cells[i-1]) {
-			if d := dressOf(cell, e.colour); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
+			if d := dressOf(cell, e.colour.Faces(e.look)); worn == "" || d != last && !(cell.Rune == ' ' && last.suitsBlank(d)) {
 				last = d
 				worn = e.put(worn, d)
 			}
@@ -125,12 +125,12 @@ func (d dress) suitsBlank(want dress) bool {
 	return d.ground == want.ground && d.ink.Tone != Inverse && !d.ink.Selected && want.ink == Ink{}
 }
 
-func dressOf(c *Cell, colour desk.Colour) dress {
+func dressOf(c *Cell, faces bool) dress {
 	d := dress{c.Ink, c.Ground}
 	if c.Rune == ' ' && c.Ink.Tone != Inverse {
 		d.ink = Ink{}
 	}
-	if !colour.Faces() {
+	if !faces {
 		d.ground = Ground{}
 	}
 	return d

@@ -18,7 +18,7 @@ import (
 var modes = map[desk.Colour]*regexp.Regexp{
 	// Parameters as ECMA-48 and its extension for direct colour (ISO/IEC 8613-6) have them, from memory.
 	desk.NoColour:   regexp.MustCompile(`^0(;[147])*$`),
-	desk.Colours16:  regexp.MustCompile(`^0(;[147])*(;(3|9)[0-7])?$`),
+	desk.Colours16:  regexp.MustCompile(`^0(;[147])*(;(3|9)[0-7])?(;(4|10)[0-7])?$`),
 	desk.Colours256: regexp.MustCompile(`^0(;[147])*(;38;5;\d+)?(;48;5;\d+)?$`),
 	desk.TrueColour: regexp.MustCompile(`^0(;[147])*(;38;2;\d+;\d+;\d+)?(;48;2;\d+;\d+;\d+)?$`),
 }
@@ -72,7 +72,7 @@ func TestATerminalShowsTheCanvas(t *testing.T) {
 					continue
 				}
 				require.Equal(t, mode != desk.NoColour, got.Style.Fg != nil, "colour at %d,%d", col, row)
-				if !mode.Faces() {
+				if !mode.Faces(looks.Dark) {
 					require.Nil(t, got.Style.Bg)
 				}
 			}

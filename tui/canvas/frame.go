@@ -157,18 +157,17 @@ func (p *painter) bottomRuler() {
 	c.Put(0, row, p.look.Units.Sign(), quiet)
 	step, last := p.tick(), p.west+float64(p.wide)*p.Scale
 	widest := max(len(p.figureAt(&p.projection.Across, first(p.west, step))), len(p.figureAt(&p.projection.Across, last-math.Mod(last, step))))
-	if float64(widest) >= step/p.Scale/dotsAcross {
-		step *= 2 // or the numbers would touch
+	if float64(widest+2) > step/p.Scale/dotsAcross {
+		step *= 2 // or the numbers would touch the next tick
 	}
 	for x := first(p.west, step); x < last; x += step {
-		col := floor((x-p.west)/p.Scale/dotsAcross+hair) + p.Left
 		number := p.figureAt(&p.projection.Across, x)
-		figures := len(number) // their middle stands at what they count
 		if x == 0 && p.look.Datum != "" && p.projection.Across.Low == scene.ToBumper {
 			number = p.atDatum(number, step)
 		}
-		if col -= figures / 2; col >= p.Left && col+utf8.RuneCountInString(number) < c.Width {
-			c.Put(col, row, number, quiet)
+		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
+		if c.Put(col, row, "┴", rule); col+1+utf8.RuneCountInString(number) <= c.Width {
+			c.Put(col+1, row, number, quiet)
 		}
 	}
 }
@@ -178,15 +177,12 @@ const leastName = 4
 
 // atDatum is what a ruler along the van says at 0: the datum's name too, as far as there is room before the next number.
 func (p *painter) atDatum(number string, step float64) string {
-	room := floor(step/p.Scale/dotsAcross) - desk.Width(number+"  ")
+	room := floor(step/p.Scale/dotsAcross) - desk.Width(number+"┴  ")
 	if name := desk.FirstWords(p.look.Datum, room); room > leastName {
 		return number + " " + name
 	}
 	return number
 }
-
-// hair is how far numbers that stand on the edges of cells are moved off them, cells or dots, all to the same side.
-const hair = 1e-6
 
 // tick is the distance of the numbers on the ruler below, mm.
 func (p *painter) tick() float64 { return tick(p.Scale, p.look.Units) }
@@ -203,11 +199,14 @@ func (p *painter) sideRuler() {
 	}
 	low := p.north - float64(p.tall)*p.Scale
 	for y := first(low, step); y < p.north; y += step {
-		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y - hair*p.Scale})
+		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y})
 		if !ok {
 			continue
 		}
 		number := p.figureAt(&p.projection.Up, y)
+		if utf8.RuneCountInString(number) >= p.Left {
+			continue // farther off than any van is wide
+		}
 		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number, quiet)
 		c.Put(p.Left-1, row, "┤", rule)
 	}

@@ -67,7 +67,9 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 			of = nil // beside a thing its name does not stand on it
 		}
 		cost, ok := p.hides(s.start(length), s.row, length, of, best.cost-s.off)
-		if cost += s.off; ok && (cost < best.cost || cost == best.cost && !best.found) && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) {
+		cost += s.off
+		better := ok && (cost < best.cost || cost == best.cost && !best.found)
+		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) {
 			*best = choice{s, cost, true}
 		}
 	}
@@ -94,6 +96,7 @@ const (
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 9 // it would be taken for that thing's name
+	hidesRoom  = 5 // where the cut can go: that is what one looks for
 	hidesMoves = 7 // of what moves or comes off
 	hidesLoose = 3 // of the van's ends
 )
@@ -176,6 +179,8 @@ func (p *painter) cost(i, row, col int) uint8 {
 		return hidesMoves
 	case ground.Role == scene.Nose:
 		return hidesLoose
+	case ground.Role == scene.Floor && faceOfRoom(ground.Grade):
+		return hidesRoom
 	case ground.Set && ground.Role != scene.Floor || front > 0 && ground.Role != scene.Floor:
 		return hidesFace
 	}

@@ -42,6 +42,16 @@ func (p *pictured) inksOf(it *scene.Item) (c vector.Colours) {
 	return c
 }
 
+// foulInks are those of a foul thing round the ring: a line is red, a face half as much.
+func (p *pictured) foulInks(it *scene.Item) (c vector.Colours) {
+	face := groundOf(it)
+	face.Foul = true
+	tint, _ := tintIn(face, p.table)
+	ink, _ := colours(Cell{Ink: Ink{Role: it.Role, State: scene.Foul, Selected: it.Selected}, Ground: Ground{Role: scene.Floor, Set: true}}, p.table)
+	c.Ground, c.Line = solid(tint), solid(ink)
+	return c
+}
+
 // slender tells whether an area is a line that is drawn as one.
 func (p *pictured) slender(it *scene.Item) bool {
 	seen, ok := p.scene.Projection.Seen(it, p.Scale/finer)

@@ -43,14 +43,8 @@ func (p *painter) labels() {
 		}
 	}
 	p.weighed()
-	names := p.namings()
-	room := max(p.Cols*p.Rows/cellsALabel, 6)
-	for i := range names {
-		guide := names[i].must && bears(names[i].it)
-		if n := &names[i]; (room > 0 || ending(n.it) || guide) && p.label(n) && !guide {
-			room--
-		}
-	}
+	p.rearBeyond()
+	p.nameAll(p.namings())
 	p.beyond()
 	if p.look.Codes {
 		p.codes()
@@ -153,17 +147,32 @@ func (p *painter) nameable(it *part) bool {
 	return !p.tiny(it)
 }
 
+// said is how much of a name was written.
+type said uint8
+
+const (
+	unsaid said = iota
+	short       // without its figure
+	whole
+)
+
+// when is how much that is, if it was written at all.
+func (s said) when(written bool) said {
+	if written {
+		return s
+	}
+	return unsaid
+}
+
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
-func (p *painter) label(n *naming) bool {
+func (p *painter) label(n *naming) said {
 	it := n.it
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, guides: n.must && bears(it), urgent: n.rank >= scene.RankFoul, always: ending(it)}
-	if it.Primitive == scene.Area && !p.thin(it) {
-		text.of = it
+	if text.names = it; it.Role == scene.Conflict {
+		text.names = p.inWay(it)
 	}
-	if it.Role == scene.Conflict {
-		if of := p.inWay(it); of != nil && !p.thin(of) {
-			text.of = of
-		}
+	if of := text.names; of != nil && of.Primitive == scene.Area && !p.thin(of) {
+		text.of = of
 	}
 	if out := p.exitOf(it); out != nil {
 		text.name += " " + string(arrows[out.arrow])
@@ -179,21 +188,21 @@ func (p *painter) label(n *naming) bool {
 		full := text
 		full.name = named(it.Item, words.Measure(withUnit(*m), p.look.Units))
 		if p.seated(n, full) {
-			return true
+			return whole
 		}
 	}
 	if p.seated(n, text) {
-		return true
+		return whole
 	}
-	if short := strings.Replace(text.name, heaters, "", 1); ending(it) && short != text.name {
-		text.name = short
-		return p.seated(n, text)
+	if bare := strings.Replace(text.name, heaters, "", 1); ending(it) && bare != text.name {
+		text.name = bare
+		return whole.when(p.seated(n, text))
 	}
 	if it.Measure == nil || it.Label == "" || !n.must {
-		return false
+		return unsaid
 	}
 	text.name, text.tail = clean(it.Label), it.Warning() // its figure stands in a list, too
-	return p.seated(n, text)
+	return short.when(p.seated(n, text))
 }
 
 // seated writes a text of a name at the best of its places, and says whether there was one.

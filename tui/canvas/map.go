@@ -46,21 +46,27 @@ type Map struct {
 }
 
 // NewMap returns how Paint lays a scene out on w columns and h rows (at least MinWidth and MinHeight) under a camera.
-// A camera without scale fits the whole scene. The scale is always one at which the numbers of a ruler stand evenly.
+// A camera without scale fits the whole scene. The scale is always one at which the numbers of a ruler stand evenly, and the picture lies so that what
+// they count stands in the middle of a cell: it is moved by half a cell at the most.
 func NewMap(s scene.Scene, w, h int, camera desk.Camera, units survey.Units) Map {
 	m := Map{
 		plane: s.Projection.Plane, over: s.Projection.Over,
 		Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1),
 	}
 	m.wide, m.tall = m.Cols*dotsAcross, m.Rows*dotsDown
-	middle := camera.Middle
+	half := geometry.Point{X: float64(m.wide), Y: float64(m.tall)}.Scale(0.5)
+	low, high := camera.Middle, camera.Middle
 	if camera.Scale > 0 {
 		m.Scale = Even(camera.Scale, units)
+		low, high = low.Sub(half.Scale(m.Scale)), high.Add(half.Scale(m.Scale))
 	} else {
-		m.Scale, middle = m.fit(s.Min, s.Max, units)
+		low, high = s.Min, s.Max
+		m.Scale = m.fit(low, high, units)
 	}
-	m.west = middle.X - float64(m.wide)/2*m.Scale
-	m.north = middle.Y + float64(m.tall)/2*m.Scale
+	cols, rows := m.CellSize()
+	m.west, _ = inCells(low.X, high.X, float64(m.Cols), cols)
+	south, _ := inCells(low.Y, high.Y, float64(m.Rows), rows)
+	m.north = south + float64(m.tall)*m.Scale
 	m.shiftX = int(math.Mod(math.Round(m.west/m.Scale), 8)) + 8
 	m.shift = int(math.Mod(math.Round(-m.north/m.Scale), 8)) + 8
 	return m
@@ -83,11 +89,36 @@ func Fit(view scene.View, places []geometry.Point3, around float64, w, h int, un
 	return desk.Camera{View: view, Middle: m.Middle(), Scale: m.Scale}
 }
 
-// fit returns the scale and middle that show the box from low to high.
-func (m Map) fit(low, high geometry.Point, units survey.Units) (scale float64, middle geometry.Point) {
+// fit returns the scale that shows the box from low to high, whole.
+func (m *Map) fit(low, high geometry.Point, units survey.Units) float64 {
 	size := high.Sub(low)
-	least := max(size.X/float64(m.wide), size.Y/float64(m.tall), MinScale)
-	return evenFrom(least, units), low.Add(high).Scale(0.5)
+	scale := evenFrom(max(size.X/float64(m.wide), size.Y/float64(m.tall), MinScale), units)
+	for range mostScales {
+		_, across := inCells(low.X, high.X, float64(m.Cols), scale*dotsAcross)
+		_, down := inCells(low.Y, high.Y, float64(m.Rows), scale*dotsDown)
+		if across && down {
+			break
+		}
+		const finer = 1e-9
+		scale = evenFrom(scale*(1+finer), units)
+	}
+	return scale
+}
+
+// mostScales is how many scales are tried: with two cells to spare any would do, and each is at most a ninth coarser than the one before.
+const mostScales = 20
+
+// inCells is where so many cells of a size begin that show what lies from low to high in their middle, with 0 and so all that a ruler counts in the
+// middle of a cell; whole tells whether they show all of it.
+func inCells(low, high, cells, size float64) (begin float64, whole bool) {
+	const hair = 1e-6 // of a cell
+	from := func(at float64) float64 { return at/size + 0.5 }
+	wanted := math.Round(from((low + high - cells*size) / 2))
+	least, most := math.Ceil(from(high-cells*size)-hair), math.Floor(from(low)+hair)
+	if whole = least <= most; whole {
+		wanted = min(max(wanted, least), most)
+	}
+	return (wanted - 0.5) * size, whole
 }
 
 // Middle returns the place of the plane in the middle of the picture, mm.

@@ -71,6 +71,7 @@ type painter struct {
 	seats            []seat  // used again and again
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
+	before, after    writing // of names
 }
 
 // part is an item with what is seen of it.
@@ -102,9 +103,14 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.circle = p.ringOf()
 }
 
-// leastExhaust is the least radius of an exhaust in a picture, the heater's and the van's, in dots: it is a band from end to end, however
-// far away, where the eye finds it among other pipes. Where slopes are looked at it is as thick as it is.
-const leastExhaust = 1
+// leastBand is the least radius of an exhaust in a picture, the heater's and the van's, and of the bumper, in dots: it is a band from end
+// to end, however far away, where the eye finds it among pipes. Where slopes are looked at it is as thick as it is.
+const leastBand = 1
+
+// bandedAlways tells whether a role is a band however far away.
+func bandedAlways(r scene.Role) bool {
+	return r == scene.Exhaust || r == scene.Hot || r == scene.Bumper
+}
 
 // see finds what is seen of a scene's items.
 func (p *painter) see(s *scene.Scene) {
@@ -113,8 +119,8 @@ func (p *painter) see(s *scene.Scene) {
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
 			it := &s.Items[i]
-			if exhaust := it.Role == scene.Exhaust || it.Role == scene.Hot; exhaust && f.Area.Shape == geometry.Line && f.Area.Radius < leastExhaust*p.Scale && !s.Projection.Slopes {
-				f.Area.Radius = leastExhaust * p.Scale
+			if bandedAlways(it.Role) && f.Area.Shape == geometry.Line && f.Area.Radius < leastBand*p.Scale && !s.Projection.Slopes {
+				f.Area.Radius = leastBand * p.Scale
 				if it.Role == scene.Exhaust {
 					f.Area.Path = p.endInCell(f.Area.Path)
 				}
@@ -187,6 +193,9 @@ const near = 12
 // tiny says whether an item would only be a blot at this scale.
 func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 	const least = 5 // dots
+	if m.Rows < fewRows && upon(it) && it.State != scene.Foul {
+		return true
+	}
 	switch it.Role {
 	case scene.Hole:
 		return m.Scale > near || m.small(&it.Area)
@@ -200,6 +209,12 @@ func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 		return m.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*m.Scale
 	}
 	return false
+}
+
+// upon tells whether an item is the heater itself, its plate or what it needs free about it: outlines on top of all, which on few rows would
+// hide what is in the way below.
+func upon(it *part) bool {
+	return it.Role == scene.Plate || it.Role == scene.Body || it.Role == scene.Space
 }
 
 // tiny says whether an item is left out, as it would only be a blot.

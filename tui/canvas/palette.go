@@ -85,8 +85,11 @@ func between(a, b int) int { return a&0xFEFEFE>>1 + b&0xFEFEFE>>1 }
 
 // tableOf is the table of a look for the terminal's colours.
 func tableOf(l looks.Look, colour desk.Colour) *looks.Table {
-	if colour == desk.Colours256 {
+	switch colour {
+	case desk.Colours256:
 		return l.InCube()
+	case desk.Colours16:
+		return l.InSixteen()
 	}
 	return l.Table()
 }
@@ -105,7 +108,7 @@ func sgr(d dress, colour desk.Colour, t *looks.Table) string {
 	}
 	switch colour {
 	case desk.Colours16:
-		s += ";" + desk.Sixteen(inkIn(c.Ink, t), desk.Fore)
+		s += inSixteen(c, t)
 	case desk.Colours256:
 		ink, ground := colours(c, t)
 		s += ";" + desk.OfCube(looks.Nearest(ink), desk.Fore)
@@ -120,6 +123,46 @@ func sgr(d dress, colour desk.Colour, t *looks.Table) string {
 		}
 	}
 	return s
+}
+
+// inSixteen returns the parameters of a cell among sixteen colours. The floor's is the terminal's own ground, in front of a face too.
+func inSixteen(c Cell, t *looks.Table) string {
+	ink, ground := ofSixteen(c, t)
+	fore, back := desk.Sixteen(looks.Colour{Of: ink}, desk.Fore), desk.Sixteen(looks.Colour{Of: ground}, desk.Back)
+	switch {
+	case ground == t.Paper.Of:
+		return ";" + fore
+	case c.Ink.Face.Set && ink == t.Paper.Of:
+		return ";7;" + desk.Sixteen(looks.Colour{Of: ground}, desk.Fore)
+	}
+	return ";" + fore + ";" + back
+}
+
+// ofSixteen are the ink and the ground of a cell among sixteen colours. What is between two of them is neither: ink that would not be seen on its ground is
+// the one of black and white that is.
+func ofSixteen(c Cell, t *looks.Table) (ink, ground uint8) {
+	over, under := colours(c, t)
+	ground = looks.NearestOfSixteen(under)
+	if under = looks.OfSixteen(ground); under == t.Paper.RGB {
+		return ofPaper(c, t), t.Paper.Of
+	}
+	least := lineContrast
+	if c.Ink.Tone == Bold || c.Ink.Tone == Word {
+		least = looks.Readable
+	}
+	if ink = looks.NearestOfSixteen(over); !c.Ink.Face.Set && (c.Ink.Role != scene.Cut || c.Ink.Tone == Word) && looks.Contrast(looks.OfSixteen(ink), under) < least {
+		ink = looks.NearestOfSixteen(t.Farther(under))
+	}
+	return ink, ground
+}
+
+// ofPaper is a cell's ink on the paper: the table's own number, whatever the terminal's colours are.
+func ofPaper(c Cell, t *looks.Table) uint8 {
+	if c.Ink.Face.Set {
+		tint, _ := tintIn(c.Ink.Face, t)
+		return looks.NearestOfSixteen(tint)
+	}
+	return inkIn(c.Ink, t).Of
 }
 
 // rgb returns the parameters of a true colour.

@@ -56,6 +56,7 @@ func (p *pictured) paint(size image.Point) *image.RGBA {
 		Colours: p.inksOf, Paper: p.rim(), Letters: letterSize, Widths: screenWidths,
 		Screen: &vector.Screen{
 			Ring: p.ring / frame.Scale, Width: ringWidth, Thin: 2 * thin * cellHigh / dotsDown, Conflict: solid(p.table.Faces[looks.FoulFace]),
+			Foul:    &vector.Foul{Face: nearFace, Line: nearRing, Colours: p.foulInks},
 			OnFloor: p.shaded, Words: p.words(&frame),
 		},
 	})

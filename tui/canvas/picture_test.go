@@ -107,7 +107,11 @@ func TestTheRingIsWhole(t *testing.T) {
 		require.Positive(t, c.ring)
 		radius := c.ring / c.Scale * 5 // a dot is 5 pixels wide
 		assert.GreaterOrEqual(t, radius, RingCells*10/2.0-5)
-		middle := geometry.Point{X: float64(p.Rect.Dx()) / 2, Y: float64(p.Rect.Dy()) / 2}
+		dot := c.dot(cut)
+		middle := geometry.Point{X: dot.x * 5, Y: dot.y * 5}
+		if c.over {
+			middle.Y = float64(p.Rect.Dy()) - middle.Y
+		}
 		for turn := range 360 {
 			at := middle.Add(geometry.Point{X: radius}.Turn(float64(turn)))
 			x, y := int(math.Floor(at.X)), int(math.Floor(at.Y))
@@ -144,6 +148,58 @@ func TestWhatIsInTheWayIsRedInTheRing(t *testing.T) {
 		}
 	}
 	assert.Greater(t, n, 1000)
+}
+
+// What is foul is red round the ring as it is in cells: a face half as much, a line heavy and all red, a hole's sign, however far away.
+func TestWhatIsFoulIsAsRedAsInCells(t *testing.T) {
+	for _, scale := range []float64{4, 9, 20} {
+		s := van(scene.Below)
+		for i := range s.Items {
+			if s.Items[i].Role == scene.Cut {
+				s.Items[i].Solid = flat(geometry.NewRound(pt(840, 240), 63.5)) // on the rear crossmember, which is foul
+			}
+		}
+		s.Items = append(s.Items,
+			scene.Item{Role: scene.Lines, Code: "B", Label: "pipe", State: scene.Foul, Solid: flat(line(6, pt(870, -800), pt(870, 800)))},
+			scene.Item{Role: scene.Hole, State: scene.Foul, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(780, 240), 4))})
+		look := facesLook
+		look.Camera = desk.Camera{Middle: pt(840, 240), Scale: scale}
+		c, p := painted(s, 100, 40, look, image.Pt(10, 20))
+		red, half, lines, holes := opaque(darkly.Marks[looks.Foul].RGB), 0, 0, 0
+		for row := c.Top + 1; row < c.Top+c.Rows-1; row++ {
+			for col := c.Left + 1; col < c.Left+c.Cols-1; col++ {
+				cell := c.At(col, row)
+				x, y := (col-c.Left)*10, (row-c.Top)*20
+				count := func(want color.RGBA) (n int) {
+					for i := range 10 {
+						for j := range 20 {
+							if inkAt(p, x+i, y+j) == want {
+								n++
+							}
+						}
+					}
+					return n
+				}
+				switch {
+				case cell.Ink.Role == scene.Hole && cell.Ink.State == scene.Foul:
+					holes++
+					assert.Greater(t, count(red), 60, "the hole's sign, at scale %g", scale)
+				case cell.Ink.Role == scene.Lines && strings.ContainsRune("┃", cell.Rune):
+					lines++
+					assert.Greater(t, count(red), 20, "the pipe at %d %d, at scale %g", col, row, scale)
+				case cell.Ground.Foul && c.At(col, row-1).Ground.Foul && c.At(col, row+1).Ground.Foul:
+					tint, _ := tintIn(cell.Ground, darkly)
+					half++
+					assert.Greater(t, count(opaque(tint)), 25, "the crossmember at %d %d, at scale %g", col, row, scale)
+				}
+			}
+		}
+		assert.Equal(t, 1, holes, "scale %g", scale)
+		assert.Positive(t, lines, "scale %g", scale)
+		if scale < 9 {
+			assert.Positive(t, half)
+		}
+	}
 }
 
 // Each text of the cells stands in the picture in its own cells: there, and only there and at leaders, does a picture with texts differ

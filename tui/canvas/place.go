@@ -41,6 +41,7 @@ type label struct {
 	name, tail   string
 	ink, tailInk Ink
 	of           *part // whose own face it may stand on; nil for what has none
+	names        *part // what it is the name of, for which no other of its kind may be taken; nil for none
 	over         bool  // it may hide what matters less, and stand off with a leader
 	urgent       bool  // it may hide more
 	guides       bool  // it may hide a little more: people find their way by it

@@ -32,7 +32,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		figure       string
 		at           geometry.Point3
 	}{
-		{scene.FromRight.Projection(), pt(-30, -480), pt(1530, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "1000", geometry.Point3{X: 1000}},
+		{scene.FromRight.Projection(), pt(-30, -480), pt(1500, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "1000", geometry.Point3{X: 1000}},
 		{scene.FromBehind.Projection(), pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "+400", geometry.Point3{Y: 400}},
 	} {
 		p := Paint(hanging(c.seen, c.low, c.high), 100, 27, plainLook)
@@ -44,8 +44,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		col, _, ok := p.CellOf(c.at)
 		require.True(t, ok)
 		ruler := []rune(lines[p.Top+p.Rows])
-		from := col - len(c.figure)/2
-		assert.Equal(t, c.figure, string(ruler[from:from+len(c.figure)]), "its middle stands at what it counts")
+		assert.Equal(t, "┴"+c.figure, string(ruler[col:col+1+len(c.figure)]), "its tick stands at what it counts")
 		_, row, ok := p.CellOf(geometry.Point3{Z: -200})
 		require.True(t, ok)
 		assert.Contains(t, lines[row], "200┤", "a ruler of heights counts drops")

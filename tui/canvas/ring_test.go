@@ -78,9 +78,10 @@ func TestRulersAreEven(t *testing.T) {
 					p := Paint(van(scene.Below), size[0], size[1], look)
 					row := []rune(p.lines()[p.Top+p.Rows])
 					var across, up []int
-					for _, at := range regexp.MustCompile(`[-\d.]+`).FindAllStringIndex(string(row), -1) {
-						from, to := utf8.RuneCountInString(string(row)[:at[0]]), utf8.RuneCountInString(string(row)[:at[1]])
-						across = append(across, from+(to-from)/2)
+					for col, r := range row {
+						if r == '┴' {
+							across = append(across, col)
+						}
 					}
 					for y := p.Top; y < p.Top+p.Rows; y++ {
 						if p.At(p.Left-1, y).Rune == '┤' {

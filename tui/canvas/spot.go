@@ -81,7 +81,11 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	if there := &p.canvas.Cells[i]; p.taken.has(i) && there.Ink.Role.Pen().Front >= front && there.Rune != ' ' {
 		return
 	}
-	p.canvas.Put(col, row, Sign(ink.Role), ink)
+	if ink.Role == scene.Hole && ink.State == scene.Foul { // a picture in pixels has it, too, however far away
+		p.canvas.Write(Text{Col: col, Row: row, Name: Sign(ink.Role), Ink: ink})
+	} else {
+		p.canvas.Put(col, row, Sign(ink.Role), ink)
+	}
 	if p.look.Faces && p.canvas.Cells[i].Ground.Set && ink.Role.Pen().Told == scene.BySign {
 		p.canvas.Cells[i].Ground = Ground{Role: scene.Floor, Set: true} // a sign has one colour, whatever it lies on
 	}
@@ -158,6 +162,9 @@ func (p *painter) takenDown(col, row, cells int) bool {
 
 // arrows point to the picture's right, bottom, left and top.
 var arrows = [4]rune{'►', '▼', '◄', '▲'}
+
+// toLeft is the arrow that points to the picture's left.
+const toLeft = 2
 
 // leaves tells whether a part is a run that gas goes through, exhaust or intake: where that ends must be known.
 func leaves(it *part) bool {

@@ -24,6 +24,8 @@ func verdict(f rules.Finding, s desk.State) string {
 	text := word + " " + words.Margin(f, s.Settings.Units)
 	if pm := words.PlusMinus(f, s.Settings.Units); pm != "" {
 		text += " " + pm + " (95 %)"
+	} else if from := words.Unmeasured(f); from != "" {
+		text += ", " + from
 	}
 	if f.Weight == rules.Kills {
 		text += "; " + words.DeadlyIs

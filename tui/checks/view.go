@@ -111,14 +111,22 @@ func (m screen) faults(s desk.State, w int) []string {
 	return rows
 }
 
-// open says what was not checked and not looked for, each in no more than an eighth of h rows.
+// open says what was not checked and not looked for, each in no more than an eighth of h rows, and in one where there are so few that the list
+// needs them.
 func open(s desk.State, w, h int) []string {
 	var rows []string
 	for _, text := range notChecked(s) {
-		rows = append(rows, capped(text, s, w, h/8)...)
+		most := h / 8
+		if h < shortOf {
+			most = 1
+		}
+		rows = append(rows, capped(text, s, w, most)...)
 	}
 	return rows
 }
+
+// shortOf is how many rows a body has that is short of them.
+const shortOf = 20
 
 // notChecked are what was not checked and not looked for, a text each.
 func notChecked(s desk.State) (texts []string) {

@@ -98,8 +98,10 @@ const (
 	TrueColour
 )
 
-// Faces tells whether there are colours for whole faces: what is solid is shown by them.
-func (c Colour) Faces() bool { return c >= Colours256 }
+// Faces tells whether a look has colours for whole faces there: what is solid is shown by them.
+func (c Colour) Faces(l looks.Look) bool {
+	return c >= Colours256 || c == Colours16 && l.FacesOfSixteen()
+}
 
 // Camera is where a plan looks: from which side, the middle of the picture, how many mm a dot is wide.
 type Camera struct {

@@ -189,8 +189,10 @@ func placeOf(fresh features.Record, all []form.Record, s desk.State) int {
 
 // standing says in a few words how a thing stands, "" for well.
 func (e Entry) standing(record form.Record, s desk.State) (say string, fault bool) {
-	if refused := form.Refused(record, s.Job); len(refused) > 0 {
-		return "! refused: " + refused[0].Label, true
+	for _, r := range form.Refused(record, s.Job) {
+		if !e.Editor.Writing(record, r.Field) { // not written to its end yet
+			return "! refused: " + r.Label, true
+		}
 	}
 	thing, isThing := record.(features.Record)
 	if !isThing {

@@ -1,6 +1,7 @@
 package features
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -140,4 +142,23 @@ func TestAThingWithoutAKindIsNumbered(t *testing.T) {
 		name, _ = record.(Record).Name(job)
 		assert.Equal(t, strings.Replace(want, "1", "2", 1), name)
 	}
+}
+
+// Of two kinds on one letter the one that can kill comes first.
+func TestTheDangerousKindOfALetterComesFirst(t *testing.T) {
+	for _, list := range []List{Obstructions, Openings} {
+		first := map[rune]vehicles.Peril{}
+		for _, c := range list.kindChoices() {
+			peril := list.kind(c.Name).Peril
+			if before, seen := first[c.Letter]; seen {
+				assert.LessOrEqual(t, peril, before, c.Name)
+			} else {
+				first[c.Letter] = peril
+			}
+		}
+		assert.Len(t, list.kindChoices(), len(list.Kinds()))
+	}
+	choices := Obstructions.kindChoices()
+	i := slices.IndexFunc(choices, func(c form.Choice) bool { return c.Letter == 't' })
+	assert.Equal(t, "traction battery", choices[i].Name)
 }

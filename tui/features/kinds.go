@@ -11,7 +11,20 @@ func (l List) kindChoices() []form.Choice {
 	for i, name := range l.Kinds() {
 		out[i] = form.Choice{Letter: l.kind(name).Letter, Name: name}
 	}
-	return out
+	return l.direFirst(out)
+}
+
+// direFirst has of kinds that share a letter the one with the worse peril first, in the place of the other: whoever presses a letter once and goes
+// on has called a tyre a traction battery, and not the other way round.
+func (l List) direFirst(choices []form.Choice) []form.Choice {
+	for i := range choices {
+		for k := i + 1; k < len(choices); k++ {
+			if choices[k].Letter == choices[i].Letter && l.kind(choices[k].Name).Peril > l.kind(choices[i].Name).Peril {
+				choices[i], choices[k] = choices[k], choices[i]
+			}
+		}
+	}
+	return choices
 }
 
 // kind is the kind of that name among those of the list.

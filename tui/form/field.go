@@ -18,7 +18,7 @@ type Field struct {
 	Choices []Choice                         // one of these in place of a text
 	Nudge   func(text string, by int) string // left and right change the text by a step; nil: they move the cursor
 	Big     bool                             // its figures are shown big where those of lengths are
-	Guess   bool                             // nobody has measured the text: Enter takes it as measured
+	Guess   bool                             // nobody has measured the text: KeySo says that it was
 	Pass    bool                             // Enter goes past it; arrows and taps reach it
 	Must    bool                             // Enter stays while nothing is chosen: what comes after hangs on it
 	Second  bool                             // stands in the row of the field before it, behind its text

@@ -171,6 +171,10 @@ func (f Form) Update(msg tea.KeyMsg, fields []Field) (Form, Event) {
 		return f.Close(), Event{Key: left, Left: true}
 	case "enter":
 		return f.entered(fields)
+	case KeySo:
+		if fields[i].Guess && f.input.all {
+			return f.measured(fields)
+		}
 	case "down", "tab":
 		return f.open(i+1, fields), Event{Key: f.key}
 	case "up", "shift+tab":
@@ -196,17 +200,24 @@ func (f Form) nudged(msg tea.KeyMsg, field Field) (Form, Event) {
 	return f, Event{Key: f.key, Text: text, Edited: true}
 }
 
-// entered goes on from a field; a guess that stands there is taken as measured.
+// KeySo says of a guess that it was measured just so: whoever only goes on has measured nothing.
+const KeySo = "y"
+
+// measured takes the guess in the field that has the keys as measured, and goes on.
+func (f Form) measured(fields []Field) (Form, Event) {
+	text := fields[f.at].Text
+	f, e := f.next(fields)
+	e.Text, e.Edited = text, true
+	return f, e
+}
+
+// entered goes on from a field.
 func (f Form) entered(fields []Field) (Form, Event) {
 	here := fields[f.at]
 	if here.Must && here.chosen() < 0 {
 		return f, Event{Key: f.key, Say: here.Label + " comes first: press one of the letters shown."}
 	}
-	f, e := f.next(fields)
-	if _, bad := f.wrongAt(here); here.Guess && !bad {
-		e.Text, e.Edited = here.Text, true
-	}
-	return f, e
+	return f.next(fields)
 }
 
 // next goes on from a field; from the last, it says so.

@@ -130,7 +130,8 @@ func TestASecondTapDropsTheSelection(t *testing.T) {
 	assert.Equal(t, "6527", e.Text)
 }
 
-func TestAGuessSaysSoUntilEnter(t *testing.T) {
+// Going on is no measuring: a guess stays one until somebody types over it, or says that it was measured just so.
+func TestAGuessStaysOneUntilItIsMeasured(t *testing.T) {
 	fields := some()
 	fields[2].Guess = true
 	look := desk.Settings{}.Styles()
@@ -138,9 +139,26 @@ func TestAGuessSaysSoUntilEnter(t *testing.T) {
 	f := Form{}.Open("near", fields)
 	_, e := press(f, fields, named(tea.KeyDown))
 	assert.False(t, e.Edited, "going past it says nothing")
-	f, e = press(f, fields, named(tea.KeyEnter))
+	past, e := press(f, fields, named(tea.KeyEnter))
+	assert.Equal(t, Event{Key: "near"}, e)
+	assert.Equal(t, "far", past.On())
+	so, e := press(f, fields, letters("y"))
 	assert.Equal(t, Event{Key: "near", Text: "652", Edited: true}, e)
-	assert.Equal(t, "far", f.On())
+	assert.Equal(t, "far", so.On())
+	_, e = press(f, fields, letters("65y"))
+	assert.Equal(t, "65y", e.Text, "behind what is typed it is a letter")
+	for _, w := range []int{60, 100} {
+		taken := 0
+		for y := range 24 {
+			for x := range w {
+				if _, e := f.Tap(fields, w, 24, x, y); e.Edited {
+					taken++
+					assert.Equal(t, Event{Key: "near", Text: "652", Edited: true}, e)
+				}
+			}
+		}
+		assert.Positive(t, taken, "and so does a tap on what is said of it")
+	}
 }
 
 func TestOldFormsStayAsTheyWere(t *testing.T) {

@@ -115,7 +115,9 @@ func (f Form) rows(i, second int, fields []Field, cols columns, w int) []line {
 
 // say is what is to be said of a field, and whether it is a fault.
 func (f Form) say(field Field) (text string, fault bool) {
-	if w, bad := f.wrongAt(field); bad {
+	if w, bad := f.wrongAt(field); bad && f.growing(field.Key) {
+		return "", false
+	} else if bad {
 		return "! " + w.why, true
 	}
 	if why := f.about[field.Key]; why != "" {
@@ -133,7 +135,7 @@ func (f Form) say(field Field) (text string, fault bool) {
 // guess is what is said of a value that nobody has measured.
 func guess(on bool) string {
 	if on {
-		return "? a guess: type what you measure, or Enter if it is right"
+		return "? a guess: type what you measure, or " + KeySo + " if you measured just that"
 	}
 	return "? a guess: not measured yet"
 }

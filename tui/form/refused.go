@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -180,6 +181,30 @@ func reason(err error, key string) (why, about string) {
 	}
 	return err.Error(), about
 }
+
+// Writing tells whether a text of a record is being written: it has the keys, and something was typed since.
+func (e Editor) Writing(record Record, key string) bool {
+	return e.record != nil && e.record.ID() == record.ID() && e.form.key == record.ID()+"/"+key && !e.form.input.all
+}
+
+// growing tells whether the field of that key is being written and what stands there may become a reading by what comes next: nobody is told
+// of a fault in half a word.
+func (f Form) growing(key string) bool {
+	text := f.input.String()
+	if f.key != key || text == "" || f.input.all || f.input.at < len(f.input.text) {
+		return false
+	}
+	if _, err := survey.Typed(text, survey.Y); err == nil {
+		return false // it is one: whatever is wrong with it is worth knowing
+	}
+	return slices.ContainsFunc(unitEnds, func(end string) bool {
+		_, err := survey.Typed(text+end, survey.Y)
+		return err == nil
+	})
+}
+
+// unitEnds are what half a reading may go on with: a figure, the rest of a unit or of a fraction.
+var unitEnds = []string{"1", "m", "n", "1\"", "/2\"", "2\""}
 
 // on are the form and the fields of a record, with what the job refused of it.
 func (e Editor) on(record Record, s desk.State) (Form, []Field) {

@@ -150,6 +150,15 @@ func paintPicks(picks []pick, field Field, look desk.Styles) string {
 	return out.String()
 }
 
+// onGuess tells whether a tap at column x of a row is on what is said of a guess in the field that has the keys: it says what KeySo says.
+func (f Form) onGuess(l line, fields []Field, w, x int) bool {
+	if here := fields[l.field]; !here.Guess || here.Key != f.key || !f.input.all {
+		return false
+	}
+	cols := columnsOf(fields, w)
+	return l.kind == remark || l.kind == entry && l.beside != "" && x >= w-cols.beside
+}
+
 // nearPick is how many columns beside a choice still mean it: half of the gap between two.
 const nearPick = gap / 2
 
@@ -163,6 +172,9 @@ func (f Form) Tap(fields []Field, w, h, x, y int) (Form, Event) {
 		return f, Event{}
 	}
 	l := lines[row]
+	if f.onGuess(l, fields, w, x) {
+		return f.measured(fields)
+	}
 	for _, p := range l.picks {
 		if x >= p.from-nearPick && x < p.to+nearPick {
 			return f, Event{Key: fields[l.field].Key, Text: p.choice.Name, Edited: true, Picked: true}

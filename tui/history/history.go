@@ -30,6 +30,7 @@ type Done struct {
 	Edited  bool    // another job is on the desk
 	Refused string  // why the job asked for is not, "" when it is or none was
 	Unmade  []Moved // the marks that count as made no more, as the tape must say something else there now
+	Stayed  []Moved // those that stay made though the pilot hole moved them, by less than they are marked to
 }
 
 // Apply does what a screen asks of the state. Screens, files and lines at the foot are left to others.
@@ -37,7 +38,7 @@ func (d *Desk) Apply(c desk.Change) (done Done) {
 	if c.Job != nil {
 		was, sheet := d.State.Ticked, d.State.Marks
 		done.Refused = d.edit(c)
-		done.Unmade = d.unmade(was, sheet)
+		done.Unmade, done.Stayed = d.unmade(was, sheet), d.stayed(was, sheet)
 		done.Edited = done.Refused == ""
 	}
 	if c.Select != nil {
@@ -120,5 +121,5 @@ func (d *Desk) judged(result rules.Result, faults []vehicles.Fault) {
 		return
 	}
 	s.Result, s.Marks = result, rules.Marks(result)
-	s.Ticked = d.Made.ticked(s.Marks)
+	s.Ticked = d.Made.ticked(s.Marks, &s.Result)
 }

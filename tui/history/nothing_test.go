@@ -1,6 +1,7 @@
 package history
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -63,4 +64,23 @@ func TestAnEditIsCalledByItsName(t *testing.T) {
 		require.True(t, way.step())
 		assert.Equal(t, way.called, d.Moved())
 	}
+}
+
+// Undo reaches MostSteps back at the least, and no more than a quarter beyond: memory stays flat however long the day is.
+func TestUndoReachesBackSoFarAndNoFurther(t *testing.T) {
+	job := vehicles.NewJob("TL-07")
+	v := begin(job, true)
+	edits := 2*MostSteps + 17
+	for i := range edits {
+		v.add(version{job: noted(job, fmt.Sprint(i))})
+		require.LessOrEqual(t, len(v.past), MostSteps*5/4)
+	}
+	back := 0
+	for v.undo() {
+		back++
+		if want := fmt.Sprint(edits - 1 - back); want != v.now.job.Notes {
+			require.Fail(t, "the newest steps are those that are kept", "%s, not %s", want, v.now.job.Notes)
+		}
+	}
+	assert.GreaterOrEqual(t, back, MostSteps)
 }

@@ -6,6 +6,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 )
 
@@ -14,8 +15,9 @@ import (
 type Ticks map[string]string
 
 // ticked are the marks that count as made: those at which the tape must still say what it said when they were made.
-// A mark whose place has moved since is to be made again; when an undo moves it back, it counts again.
-func (t Ticks) ticked(sheet rules.MarkSheet) map[string]bool {
+// A mark whose place has moved since is to be made again; when an undo moves it back, it counts again. What the pilot hole moved by less than
+// anybody marks to, and no farther than all at the cut can spare, stays made.
+func (t Ticks) ticked(sheet rules.MarkSheet, result *rules.Result) map[string]bool {
 	made := map[string]bool{}
 	if len(t) == 0 {
 		return made
@@ -25,7 +27,34 @@ func (t Ticks) ticked(sheet rules.MarkSheet) map[string]bool {
 			made[name] = true
 		}
 	}
+	for _, m := range sheet.Moved {
+		if said, there := t[m.Name]; there && said == readings(m.Was) && m.By.Norm() <= min(markedTo(m.Was), rules.MayStay(result)) {
+			made[m.Name] = true
+		}
+	}
 	return made
+}
+
+// markedTo is how far from its place a mark may lie as it was made, with 95 %, mm; 0 where it is not known.
+func markedTo(m rules.Mark) float64 {
+	if m.Above == nil {
+		return 0
+	}
+	return desk.TwoSided95 * min(m.Above.Sigma[0], m.Above.Sigma[1])
+}
+
+// stayed are the marks that stay made though their place has moved a little with the change.
+func (d *Desk) stayed(was map[string]bool, before rules.MarkSheet) (moved []Moved) {
+	old := map[string]string{}
+	for _, m := range before.Marks {
+		old[m.Name] = readings(m)
+	}
+	for _, m := range d.State.Marks.Moved {
+		if was[m.Name] && d.State.Ticked[m.Name] && old[m.Name] == readings(m.Was) {
+			moved = append(moved, Moved{m.Words, m.By})
+		}
+	}
+	return moved
 }
 
 // Moved is a mark that was made and has to be made again, and how far it lies from where it was, as seen from above.
@@ -80,5 +109,5 @@ func (d *Desk) tick(name string) {
 	} else if says, known := sayings(d.State.Marks)[name]; known {
 		made[name] = says
 	}
-	d.Made, d.State.Ticked = made, made.ticked(d.State.Marks)
+	d.Made, d.State.Ticked = made, made.ticked(d.State.Marks, &d.State.Result)
 }

@@ -46,15 +46,16 @@ type Colour struct {
 
 // Table is all the colours of a look.
 type Table struct {
-	Paper Colour // what all stands on; where Own is false about what the terminal has
-	Ink   Colour // of words that have no colour of their own
-	Own   bool   // the ground is painted
-	Last  [2]int // the darkest and the lightest that there is, for a word that can't be told from its ground otherwise; the cut is the one farther from the paper
-	Text  Text
-	Marks [Marks]Colour
-	Faces [Faces]int           // 0xRRGGBB
-	Cube  Cube                 // marks and faces where there are 256 colours
-	Rooms [scene.Grades]Colour // the dots of shaded floor; 0 where it stays bare
+	Paper   Colour // what all stands on; where Own is false about what the terminal has
+	Ink     Colour // of words that have no colour of their own
+	Own     bool   // the ground is painted
+	Last    [2]int // the darkest and the lightest that there is, for a word that can't be told from its ground otherwise; the cut is the one farther from the paper
+	Text    Text
+	Marks   [Marks]Colour
+	Faces   [Faces]int           // 0xRRGGBB
+	Cube    Cube                 // marks and faces where there are 256 colours
+	Sixteen [Faces]uint8         // faces where there are sixteen colours, by number
+	Rooms   [scene.Grades]Colour // the dots of shaded floor; 0 where it stays bare
 }
 
 // Cube has the marks and faces of a look for a terminal of 256 colours, by number: what is nearest to each by itself would give two of

@@ -33,6 +33,10 @@ var dark = Table{
 			MufflerFace: 172, IntakeFace: 105, FuelFace: 211, FoulFace: 160, PickedFace: 74, LittleRoomFace: 29, FairRoomFace: 65, MuchRoomFace: 35,
 		},
 	},
+	Sixteen: [Faces]uint8{
+		FloorFace: 0, SteelFace: 7, RailFace: 7, LinesFace: 6, HotFace: 5, MovesFace: 8, NoseFace: 8, BumperFace: 7, ExhaustFace: 3, MufflerFace: 3,
+		IntakeFace: 12, FuelFace: 13, FoulFace: 9, PickedFace: 14, LittleRoomFace: 2, FairRoomFace: 2, MuchRoomFace: 10,
+	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0xd9a520, 3}, scene.LittleRoom: {0x5d8f64, 2}, scene.FairRoom: {0x68ad73, 2}, scene.MuchRoom: {0x86d694, 2},
 	},
@@ -66,6 +70,10 @@ var light = Table{
 			MufflerFace: 166, IntakeFace: 68, FuelFace: 133, FoulFace: 160, PickedFace: 25, LittleRoomFace: 194, FairRoomFace: 151, MuchRoomFace: 78,
 		},
 	},
+	Sixteen: [Faces]uint8{
+		FloorFace: 15, SteelFace: 8, RailFace: 8, LinesFace: 6, HotFace: 5, MovesFace: 7, NoseFace: 7, BumperFace: 8, ExhaustFace: 3, MufflerFace: 3,
+		IntakeFace: 12, FuelFace: 13, FoulFace: 9, PickedFace: 4, LittleRoomFace: 10, FairRoomFace: 10, MuchRoomFace: 2,
+	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0x946a00, 3}, scene.LittleRoom: {0x568a59, 2}, scene.FairRoom: {0x447a48, 2}, scene.MuchRoom: {0x2c6332, 2},
 	},
@@ -98,6 +106,10 @@ var sun = Table{
 			FloorFace: 231, SteelFace: 246, RailFace: 60, LinesFace: 30, HotFace: 131, MovesFace: 242, NoseFace: 188, BumperFace: 241, ExhaustFace: 202,
 			MufflerFace: 202, IntakeFace: 21, FuelFace: 169, FoulFace: 160, PickedFace: 33, LittleRoomFace: 194, FairRoomFace: 114, MuchRoomFace: 71,
 		},
+	},
+	Sixteen: [Faces]uint8{
+		FloorFace: 15, SteelFace: 8, RailFace: 8, LinesFace: 6, HotFace: 5, MovesFace: 7, NoseFace: 7, BumperFace: 8, ExhaustFace: 3, MufflerFace: 3,
+		IntakeFace: 12, FuelFace: 13, FoulFace: 9, PickedFace: 4, LittleRoomFace: 10, FairRoomFace: 10, MuchRoomFace: 2,
 	},
 	Rooms: [scene.Grades]Colour{
 		scene.DoubtfulRoom: {0x7c5600, 5}, scene.LittleRoom: {0x2c7a30, 2}, scene.FairRoom: {0x15651c, 2}, scene.MuchRoom: {0x004d0c, 2},

@@ -62,13 +62,15 @@ func (m screen) stage(s desk.State) stage {
 }
 
 var (
-	keyPlace = bind("Enter", "go to Place", "enter")
-	keyNone  = bind("n", "looked, none there", "n")
-	keyThere = bind("e", "there is one: enter it", "e")
-	keyLater = bind("l", "leave open", "l")
-	keyAll   = bind("m", "mark all the same", "m")
-	keyShow  = bind("Enter", "show the worst on the plan", "enter")
-	keyStart = bind("Enter", "read the cautions and start", "enter")
+	keyPlace       = bind("Enter", "go to Place", "enter")
+	keyNone        = bind("n", "looked, none there", "n")
+	keyThere       = bind("e", "there is one: enter it", "e")
+	keyLater       = bind("l", "leave open", "l")
+	keyAll         = bind("m", "mark all the same", "m")
+	keyShow        = bind("Enter", "show the worst on the plan", "enter")
+	keyUnclearDown = bind("↓", "down what is not clear", "down", "pgdown")
+	keyUnclearUp   = bind("↑", "up it", "up", "pgup")
+	keyStart       = bind("Enter", "read the cautions and start", "enter")
 )
 
 func gateKeys(st stage) []key.Binding {
@@ -78,7 +80,7 @@ func gateKeys(st stage) []key.Binding {
 	case asking:
 		return []key.Binding{keyNone, keyThere, keyLater}
 	case warning:
-		return []key.Binding{keyShow, keyAll}
+		return []key.Binding{keyShow, keyAll, keyUnclearDown, keyUnclearUp}
 	case ready:
 		return []key.Binding{keyStart}
 	}
@@ -91,7 +93,7 @@ func gateFoot(st stage) []key.Binding {
 	case asking:
 		return []key.Binding{desk.Named(keyNone, "none there"), desk.Named(keyThere, "enter it"), keyLater}
 	case warning:
-		return []key.Binding{desk.Named(keyShow, "shows the worst"), keyAll}
+		return []key.Binding{desk.Named(keyShow, "shows the worst"), keyAll, desk.Named(keyUnclearDown, "more"), desk.Named(keyUnclearUp, "back")}
 	}
 	return gateKeys(st)
 }
@@ -103,6 +105,15 @@ func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.C
 		return m, desk.Change{Goto: "Place"}
 	case st == asking:
 		return m.answerKind(k, s)
+	case st == warning && key.Matches(k, keyUnclearDown, keyUnclearUp):
+		by := 1
+		if strings.HasPrefix(k.String(), "pg") {
+			by = max(1, m.unclearRoom(s)-1)
+		}
+		if key.Matches(k, keyUnclearUp) {
+			by = -by
+		}
+		m = m.unclearBy(by, s)
 	case st == warning && key.Matches(k, keyShow):
 		return m, showWorst(s)
 	case st == warning && key.Matches(k, keyAll), st == ready && key.Matches(k, keyStart):
@@ -110,6 +121,17 @@ func (m screen) answerGate(st stage, k tea.KeyMsg, s desk.State) (screen, desk.C
 		return m, desk.Change{Ask: desk.BeforeDrilling}
 	}
 	return m, desk.Change{}
+}
+
+// unclearRoom is how many of what is not clear are seen at once.
+func (m screen) unclearRoom(s desk.State) int {
+	return startRoom(startHead(warning, s, m.w, m.h), startFoot(warning, s, m.w), notClear(s), m.h)
+}
+
+// unclearBy is the screen with what is not clear scrolled by so many.
+func (m screen) unclearBy(by int, s desk.State) screen {
+	m.unclear = max(0, min(m.unclear+by, len(notClear(s))-m.unclearRoom(s)))
+	return m
 }
 
 // showWorst goes to the worst finding there is: the first of those that are listed.
@@ -137,11 +159,11 @@ func (m screen) answerKind(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 func (m screen) viewGate(st stage, s desk.State, w, h int) string {
-	return desk.Fit(strings.Join(gateRows(st, s, w, h), "\n"), w, h)
+	return desk.Fit(strings.Join(gateRows(st, m.unclear, s, w, h), "\n"), w, h)
 }
 
-// gateRows are what stands before the next mark, as far as it has to be seen in h rows.
-func gateRows(st stage, s desk.State, w, h int) []string {
+// gateRows are what stands before the next mark, as far as it has to be seen in h rows; what is not clear from one on.
+func gateRows(st stage, from int, s desk.State, w, h int) []string {
 	switch st {
 	case faulty:
 		return faultRows(s, w)
@@ -150,5 +172,5 @@ func gateRows(st stage, s desk.State, w, h int) []string {
 	case asking:
 		return askRows(s, w, h)
 	}
-	return startRows(st, s, w, h)
+	return startRows(st, from, s, w, h)
 }

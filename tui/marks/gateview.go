@@ -54,29 +54,68 @@ func askRows(s desk.State, w, h int) []string {
 	return rows
 }
 
-// startRows says how the place stands, before the cautions and the first mark.
-func startRows(now stage, s desk.State, w, h int) []string {
+// startRows says how the place stands, before the cautions and the first mark: what is not clear stands between the tally and the answers, from
+// one on.
+func startRows(now stage, from int, s desk.State, w, h int) []string {
+	head, foot, unclear := startHead(now, s, w, h), startFoot(now, s, w), notClear(s)
+	room := startRoom(head, foot, unclear, h)
+	from = max(0, min(from, len(unclear)-room))
+	till := min(from+room, len(unclear))
+	title := ""
+	if room < len(unclear) {
+		title = s.Settings.Styles().ListTitle("Not clear", from, len(unclear)-till, w)
+	}
+	rows := append(head, title)
+	for _, f := range unclear[from:till] {
+		rows = append(rows, unclearRow(f, s, w))
+	}
+	return append(rows, foot...)
+}
+
+// startRoom is how many of what is not clear there is room for.
+func startRoom(head, foot []string, unclear []*rules.Finding, h int) int {
+	return max(1, min(len(unclear), h-len(head)-1-len(foot)))
+}
+
+// notClear are the findings that are not clear, as people read them.
+func notClear(s desk.State) (list []*rules.Finding) {
+	for _, f := range rules.ForPeople(s.Result.Findings) {
+		if f.Verdict != rules.Clear {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// unclearRow is a finding in w columns; where there is no room for its ± that is left out whole.
+func unclearRow(f *rules.Finding, s desk.State, w int) string {
+	st := s.Settings.Styles()
+	word := fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict))
+	text := " " + words.Named(*f) + ", " + words.Margin(*f, s.Settings.Units)
+	if pm := " " + words.PlusMinus(*f, s.Settings.Units); pm != " " && desk.Width(word+text+pm) <= w {
+		text += pm
+	}
+	return st.Verdict(f.Verdict).Render(word) + st.Plain.Render(text)
+}
+
+// airyFrom is from how many rows on there are some to spare between what is said.
+const airyFrom = 20
+
+// startHead says above what is not clear how the place stands.
+func startHead(now stage, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	at, others := words.SplitAtCut(s.Result.Findings)
-	rows := []string{st.Title.Render(beforeMark(s)), ""}
+	rows := []string{st.Title.Render(beforeMark(s))}
+	if h >= airyFrom {
+		rows = append(rows, "")
+	}
 	if now == ready {
 		rows = append(rows, st.Clear.Render("The job is "+rules.ClearOfEntered+"."))
 	} else {
 		rows = append(rows, st.Verdict(words.Worst(at)).Render(" At the cut: "+words.Tally(at)+" "),
 			st.Verdict(words.Worst(others)).Render(" Elsewhere:  "+words.Tally(others)+" "))
 	}
-	rows = append(rows, dangerRows(s, w)...)
-	rows = append(rows, openRows(s, w)...)
-	rows = append(rows, "")
-	foot := startFoot(now, s, w)
-	for _, f := range rules.ForPeople(s.Result.Findings) {
-		if f.Verdict == rules.Clear || len(rows)+len(foot)+1 > h {
-			continue
-		}
-		rows = append(rows, st.Verdict(f.Verdict).Render(fmt.Sprintf("%-8s", desk.VerdictWord(f.Verdict)))+
-			st.Plain.Render(strings.TrimRight(" "+words.Named(*f)+", "+words.Margin(*f, s.Settings.Units)+" "+words.PlusMinus(*f, s.Settings.Units), " ")))
-	}
-	return append(rows, foot...)
+	return append(append(rows, dangerRows(s, w)...), openRows(s, w)...)
 }
 
 // dangerRows say what about this job must not be missed by whoever drills.
@@ -107,10 +146,7 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if now == ready {
 		return append(rows, choice(st, keyStart))
 	}
-	mend := "Move the cut, or measure again."
-	if at, _ := words.SplitAtCut(s.Result.Findings); words.Worst(at) == rules.Clear {
-		mend = "Elsewhere: lay it otherwise, or measure again." // no move of the cut is called for
-	}
+	mend := words.Mends(&s.Result)
 	if things := words.OnlyUnconfirmed(&s.Result); len(things) > 0 {
 		mend = "What is left hangs on what nobody confirmed on this van: " + named(things) + ". Measure it again, or " + words.ConfirmIt(things...) + "."
 	}

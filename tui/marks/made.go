@@ -69,7 +69,7 @@ func saidOf(s desk.State, tick string) string {
 
 // allMade says what comes after the last mark.
 func allMade(s desk.State) string {
-	text := "All made."
+	text := "All made: on with the steps of the work (9)."
 	switch hit := hitAtCut(s); {
 	case hit != "":
 		text = "All made, but the cut is foul: " + hit + ". Don't drill or saw there; move the cut (Place)."

@@ -21,13 +21,14 @@ const (
 )
 
 type screen struct {
-	at     int // the mark shown
-	below  bool
-	page   page
-	gate   gate
-	w, h   int
-	first  int  // the first row of the list in sight
-	drills bool // the pilot hole is being measured for the first time: with it the mark shown is made
+	at      int // the mark shown
+	below   bool
+	page    page
+	gate    gate
+	w, h    int
+	first   int  // the first row of the list in sight
+	unclear int  // the first in sight of what is not clear, before the first mark
+	drills  bool // the pilot hole is being measured for the first time: with it the mark shown is made
 }
 
 // New returns the screen.

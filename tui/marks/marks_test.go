@@ -474,3 +474,35 @@ func TestWhatMovedStaysNamed(t *testing.T) {
 	assert.Contains(t, seen(screentest.Filled(t, one, s, 60, 40)), "Moved "+by+" since the pilot was measured.")
 	assert.Contains(t, strings.Join(m.Plain(s).All(), " "), "Moved since the pilot was measured, "+by)
 }
+
+// All that is not clear is seen before the first mark in the smallest window, too: by keys, by the wheel.
+func TestAllThatIsNotClearIsSeenBeforeTheFirstMark(t *testing.T) {
+	const w, h = 60, 16 // of 60 by 20
+	s := screentest.State(t)
+	p, _, _ := New().Update(tea.WindowSizeMsg{Width: w, Height: h}, s)
+	p, s, _ = screentest.After(p, s, screentest.Keys("l")...)
+	seen := map[string]bool{}
+	look := func() {
+		view := ansi.Strip(p.View(s, w, h))
+		for _, f := range notClear(s) {
+			if strings.Contains(view, f.About()+", ") {
+				seen[f.About()] = true
+			}
+		}
+		require.Contains(t, view, "mark all the same", "the answers stay")
+	}
+	look()
+	require.Less(t, len(seen), len(notClear(s)))
+	for range notClear(s) {
+		p, s, _ = screentest.After(p, s, screentest.Keys("down")...)
+		look()
+	}
+	assert.Len(t, seen, len(notClear(s)))
+	end := p.View(s, w, h)
+	p, s, _ = screentest.After(p, s, screentest.Keys("pgup pgup pgup")...)
+	assert.NotEqual(t, end, p.View(s, w, h))
+	for range notClear(s) {
+		p, _, _ = p.Update(tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown}, s)
+	}
+	assert.Equal(t, end, p.View(s, w, h))
+}

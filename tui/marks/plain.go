@@ -13,7 +13,7 @@ import (
 // behind it alone.
 func (m screen) Plain(s desk.State) desk.Plain {
 	if st := m.stage(s); st != marking {
-		lines := aloud.Rows(gateRows(st, s, aloud.Unbroken, aloud.Unbroken)...)
+		lines := aloud.Rows(gateRows(st, 0, s, aloud.Unbroken, aloud.Unbroken)...)
 		p := desk.Plain{Here: lines, All: func() []string { return lines }}
 		if st != faulty && st != noCut {
 			p.Behind = func() []string { return m.lines(s) }

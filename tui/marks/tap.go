@@ -18,6 +18,10 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	switch st := m.stage(s); {
 	case st != marking && tap:
 		return m.tapGate(st, msg.Y, s)
+	case st == warning && msg.Button == tea.MouseButtonWheelDown:
+		m = m.unclearBy(1, s)
+	case st == warning && msg.Button == tea.MouseButtonWheelUp:
+		m = m.unclearBy(-1, s)
 	case st != marking:
 	case msg.Button == tea.MouseButtonWheelDown:
 		m.at = min(m.at+1, len(items(s))-1)
@@ -36,6 +40,9 @@ func (m screen) tapGate(st stage, y int, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{}
 	}
 	for _, k := range gateKeys(st) {
+		if k.Help() == keyUnclearDown.Help() || k.Help() == keyUnclearUp.Help() {
+			continue // no answers
+		}
 		if strings.TrimSpace(ansi.Strip(rows[y])) == strings.TrimSpace(ansi.Strip(choice(s.Settings.Styles(), k))) {
 			return m.answerGate(st, keyOf(k), s)
 		}

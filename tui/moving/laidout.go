@@ -24,15 +24,15 @@ type laidOut struct {
 
 // lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
-	foot, room := unmovedRows(l.Rest, s, w, h), h
+	foot, room := l.unmovedRows(s, w, h), h
 	within := l.within(h)
 	if room -= len(foot) + len(within); room < 1 {
 		foot, room = nil, h
 	}
-	titled := room >= 4
+	titled := room >= leastTitled
 	if titled {
 		room--
-		out.title = headed(l.tally(), s, w)
+		out.title = headed(s, w)
 	}
 	room = max(room, 0)
 	if l.last(s, w, room) > 0 && len(foot) == 0 && room > 1 {
@@ -43,6 +43,10 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		top.Skip = 0
 	}
 	l.take(&out, s, top.Skip, w, room)
+	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
+		out.foot = toldShort(out.seen(len(l.Moved)), w, h-out.height())
+		return out
+	}
 	switch seen := out.seen(len(l.Moved)); {
 	case seen != "" && len(foot) > 0 && desk.Width(seen+". "+foot[0]) <= w:
 		foot[0] = seen + ". " + foot[0]
@@ -55,6 +59,17 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	return out
 }
 
+// toldShort is the last row of a list that has few, where it shows a margin within its ±: why that is clear, with what is seen where both fit.
+func toldShort(seen string, w, room int) []string {
+	switch both := seen + ". " + words.ClearWithin; {
+	case room < 1:
+		return nil
+	case seen != "" && desk.Width(both) <= w:
+		return []string{both}
+	}
+	return []string{words.ClearWithin}
+}
+
 // within is the row that says why a margin may be less than its ± and clear, where a finding has such a margin and there is room.
 func (l Worst) within(h int) []string {
 	if h < leastTold || !slices.ContainsFunc(l.Moved, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
@@ -63,26 +78,38 @@ func (l Worst) within(h int) []string {
 	return []string{words.ClearWithin}
 }
 
+// leastTitled is from how many rows on a list has a title: the banner has the tally, and below that a row more of the list says more.
+const leastTitled = 5
+
 // leastTold is from how many rows on a list has a row of its own for what no move changes.
 const leastTold = 10
 
-// unmovedRows say what no move changes, in as few rows as that takes; the first is left for what is seen where there is no room for that
-// beside it.
-func unmovedRows(rest []*rules.Finding, s desk.State, w, h int) []string {
-	text := unmoved(rest, s)
-	if text == "" || h < 2 {
+// unmovedRows say what no move changes and what is not in the list, in as few rows as that takes; the first is left for what is seen where there
+// is no room for that beside it.
+func (l Worst) unmovedRows(s desk.State, w, h int) []string {
+	elsewhere := l.elsewhere(s)
+	if h < 2 || len(l.Rest) == 0 && elsewhere == "" {
 		return nil
 	}
 	const seen = len("10-20 of 100 (PgDn). ")
-	for _, text := range []string{text, counted(rest)} {
+	for _, text := range []string{unmoved(l.Rest, s), counted(l.Rest)} {
+		one, rows := joined(text, elsewhere), append(desk.Wrap(text, w), desk.Wrap(elsewhere, w)...)
 		switch {
-		case desk.Width(text)+seen <= w:
+		case desk.Width(one)+seen <= w:
+			return []string{one}
+		case h >= leastTold && len(rows) <= h/leastTold+2:
+			return append([]string{""}, rows...)
+		case desk.Width(text)+seen <= w && text != "":
 			return []string{text}
-		case h >= leastTold && len(desk.Wrap(text, w)) <= h/leastTold+1:
-			return append([]string{""}, desk.Wrap(text, w)...)
 		}
 	}
 	return []string{""}
+}
+
+// joined are texts one after the other.
+func joined(texts ...string) string {
+	texts = slices.DeleteFunc(texts, func(text string) bool { return text == "" })
+	return strings.Join(texts, ". ")
 }
 
 // take lays out what of the list stands in so many rows from its top on, of whose first finding so many rows are not seen.

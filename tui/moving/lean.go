@@ -2,11 +2,14 @@ package moving
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -95,6 +98,18 @@ func LeanRows(s desk.State, w int) (rows []string) {
 	return append(desk.Wrapped(s.Settings.Styles().Doubtful, text+strings.Join(aside, ", "), w), rows...)
 }
 
+// Leaned are the rows above a list of the worst with what there is to say of sloping stub legs: behind the head where a panel has few rows and
+// the words fit there, else below.
+func Leaned(rows []string, s desk.State, w int) []string {
+	told := LeanRows(s, w)
+	const few = "  o: stub legs slope" // KeyUpright
+	if Under(w) && len(told) == 1 && len(Leaning(s)) > 0 && lipgloss.Width(rows[0])+desk.Width(few) <= w {
+		rows[0] += s.Settings.Styles().Doubtful.Render(few)
+		return rows
+	}
+	return append(rows, told...)
+}
+
 // LeanKeys is the key that a leaning run calls for.
 func LeanKeys(s desk.State) []key.Binding {
 	if len(Leaning(s)) == 0 {
@@ -106,12 +121,14 @@ func LeanKeys(s desk.State) []key.Binding {
 // Upright puts the ends at the heater of the leaning runs straight under their stubs.
 func Upright(s desk.State) desk.Change {
 	var say []string
+	var straightened []vehicles.RunKind
 	for _, l := range Leaning(s) {
 		stub, _ := Stub(s, l.Of)
 		run := s.Job.Run(l.Of)
 		i := atStub(l.Of, run)
 		end := vehicles.RunPoint{X: Hundredth(stub.X), Y: Hundredth(stub.Y), Drop: run.Path[i].Drop}
 		job, shifts, ok := s.Job.WithPath(l.Of, run.Path.With(i, end))
+		straightened = append(straightened, l.Of)
 		switch {
 		case !ok:
 			say = append(say, Unstubbed)
@@ -120,7 +137,31 @@ func Upright(s desk.State) desk.Change {
 		}
 		s.Job = job
 	}
+	for _, of := range straightened {
+		if job, spread := clippedAnew(of, s); spread {
+			s.Job, say = job, append(say, fmt.Sprintf("%s: its clips would be too far apart, so they are spread anew", of))
+		}
+	}
 	return desk.Change{Job: &s.Job, Say: strings.Join(say, ". ")}
+}
+
+// clippedAnew is the job with the clips of a run spread anew, where they stand too far apart on it as it lies now: a sloping leg has other
+// bends, and what hangs behind them another way to them.
+func clippedAnew(of vehicles.RunKind, s desk.State) (job vehicles.Job, spread bool) {
+	run := s.Job.Run(of)
+	if run == nil || len(run.Clips) == 0 || s.Result.Book == nil {
+		return s.Job, false
+	}
+	result, faults := rules.Rejudge(&s.Result, s.Job, s.Book)
+	laid := s.Job.Laid(of)
+	if len(faults) > 0 || laid == nil || !slices.ContainsFunc(result.Findings, func(f rules.Finding) bool {
+		return f.OfClips(of) && f.Verdict == rules.Foul
+	}) {
+		return s.Job, false
+	}
+	clipped := *run
+	clipped.Clips = rules.SpreadClips(&result, of, laid).Along
+	return s.Job.WithRun(of, &clipped), true
 }
 
 // Unstubbed is said when it is not known where what hangs on a run hangs.

@@ -25,6 +25,9 @@ func Sizes(w, h int) (planW, planH int) {
 	return w, max(1, h-PanelHeight)
 }
 
+// Under tells by its columns whether a panel lies under the plan, where rows are dear.
+func Under(w int) bool { return w > mostPanel && w < desk.SideBySide }
+
 // PanelIn is where the panel's text stands in a body of w by h: its corner, and its columns and rows.
 func PanelIn(w, h int) (x, y, panelW, panelH int) {
 	planW, planH := Sizes(w, h)
@@ -65,7 +68,11 @@ func Notes(s desk.State, w int) (rows []string) {
 		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
 	}
 	if f := s.Focus; f != nil {
-		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+f.About()+", "+desk.VerdictWord(f.Verdict)+", "+words.Margin(*f, u), w)...)
+		shown := "Shown: " + f.About() + ", " + desk.VerdictWord(f.Verdict) + ", " + words.Margin(*f, u)
+		if from := words.Unmeasured(*f); from != "" {
+			shown += ", " + from
+		}
+		rows = append(rows, desk.Wrapped(st.Strong, shown, w)...)
 		if why := words.WhyClear(*f, u); why != "" {
 			rows = append(rows, desk.Wrapped(st.Plain, words.Sentence(why), w)...)
 		}

@@ -48,30 +48,33 @@ func (l Worst) tally() tally {
 	return t
 }
 
-// of says how many of all the job's foul and doubtful findings, which the banner counts, are here; "" where there are none.
-func (here tally) of(findings []rules.Finding) string {
-	all := tally{}
-	for i := range findings {
-		all[findings[i].Verdict]++
+// elsewhere says how many of the job's foul and doubtful findings are not in the list; "" where all are.
+func (l Worst) elsewhere(s desk.State) string {
+	if len(s.Faults) > 0 {
+		return ""
+	}
+	left, here := tally{}, l.tally()
+	for i := range s.Result.Findings {
+		left[s.Result.Findings[i].Verdict]++
 	}
 	var counts []string
 	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
-		if all[v] > 0 {
-			counts = append(counts, fmt.Sprintf("%d of %d %s", here[v], all[v], desk.VerdictWord(v)))
+		if n := left[v] - here[v]; n > 0 {
+			counts = append(counts, fmt.Sprintf("%d %s", n, desk.VerdictWord(v)))
 		}
 	}
-	return strings.Join(counts, ", ")
+	if len(counts) == 0 {
+		return ""
+	}
+	return "Elsewhere: " + strings.Join(counts, ", ")
 }
 
-// headed is the title: how many of the banner's findings are in the list.
-func headed(here tally, s desk.State, w int) string {
+// headed is the title: the banner's tally, in its words.
+func headed(s desk.State, w int) string {
 	if len(s.Faults) > 0 {
 		return "As it was before the fault"
 	}
-	text := here.of(s.Result.Findings)
-	if text == "" {
-		text = "Worst here"
-	}
+	text := words.Tally(s.Result.Findings)
 	for _, more := range []string{words.DeadlyIs, desk.PlusMinusHead} {
 		if longer := text + ", " + more; desk.Width(longer) <= w {
 			text = longer
@@ -100,6 +103,9 @@ func unmoved(rest []*rules.Finding, s desk.State) string {
 
 // counted says the same without names, where there is no room for them.
 func counted(rest []*rules.Finding) string {
+	if len(rest) == 0 {
+		return ""
+	}
 	n := tally{}
 	for _, f := range rest {
 		n[f.Verdict]++

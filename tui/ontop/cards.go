@@ -207,7 +207,7 @@ func (c card) asks(j vehicles.Job) string {
 		return fmt.Sprintf("? %d guesses: measure", len(j.Guesses))
 	case c == hooksCard && askShift(j):
 		return "? where the zeros are"
-	case c == hooksCard && fresh(j) && !j.Datum.HookBelow.Set:
+	case c == hooksCard && slices.ContainsFunc(holdings, func(h holding) bool { return h.open(j) }):
 		return "? level or sloping"
 	case c == bowCard && fresh(j) && len(j.Bow) == 0:
 		return "? straight"

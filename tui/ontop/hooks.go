@@ -17,27 +17,37 @@ import (
 
 // How a tape is held.
 const (
-	level   = "level"
+	level   = vehicles.HeldLevel
 	sloping = "sloping"
 )
 
 // holding is how one of the tapes from below is held, and the drop that a sloping one needs.
 type holding struct {
+	tape                string // of vehicles.HeldTapes
 	key, label, heading string
 	drop                string // the key of its drop
 	at                  func(j *vehicles.Job) *vehicles.Number
 }
 
 var holdings = []holding{
-	{"held", "tape is held", "From below", "hook_below", func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }},
-	{"side_held", "side tape", "", "side_below", func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }},
+	{"below", "held", "tape is held", "From below", "hook_below", func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }},
+	{"side", "side_held", "side tape", "", "side_below", func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }},
+}
+
+// open tells whether nobody has said how the tape is held. A job that was never asked is: once something is taped with no drop it is level.
+func (h holding) open(j vehicles.Job) bool {
+	how, asked := j.Held[h.tape]
+	return !h.at(&j).Set && (how == vehicles.NotSaid || !asked && fresh(j))
 }
 
 // field is the question how it is held.
 func (h holding) field(j vehicles.Job) form.Field {
-	f := form.Field{Key: h.key, Label: h.label, Heading: h.heading, Text: level, Choices: []form.Choice{{Letter: 'l', Name: level}, {Letter: 's', Name: sloping}}}
-	if h.at(&j).Set {
+	f := form.Field{Key: h.key, Label: h.label, Heading: h.heading, Text: level, Blank: vehicles.NotSaid, Choices: []form.Choice{{Letter: 'l', Name: level}, {Letter: 's', Name: sloping}}}
+	switch {
+	case h.at(&j).Set:
 		f.Text = sloping
+	case h.open(j):
+		f.Text = ""
 	}
 	return f
 }
@@ -74,7 +84,10 @@ func (c hooks) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 		switch how := texts[h.key]; {
 		case how == level:
 			rest[h.drop] = ""
-		case typed && rest[h.drop] == "", how == sloping && !typed && !h.at(&s.Job).Set:
+			s.Job = s.Job.WithHeld(h.tape, level)
+		case typed && rest[h.drop] != "":
+			s.Job = s.Job.WithHeld(h.tape, "") // its drop says so
+		case typed, how == sloping && !typed && !h.at(&s.Job).Set:
 			return s.Job, form.Fault{Key: h.drop, Why: "a sloping tape is corrected by this: how far below the lowest rib is its zero?"}
 		}
 		delete(rest, h.key)

@@ -18,6 +18,7 @@ func TestLevelOrSlopingIsAskedFirst(t *testing.T) {
 	view := r.View(100, 27)
 	assert.Contains(t, view, "▸ tape is held")
 	assert.NotContains(t, view, "  hook's drop")
+	assert.Contains(t, view, "not said")
 	r.Type("0")
 	assert.False(t, r.State.Job.Datum.HookBelow.Set, "0 is no answer to that")
 	r.Type("s")
@@ -34,6 +35,32 @@ func TestLevelOrSlopingIsAskedFirst(t *testing.T) {
 	r.Type("<up>l<up>")
 	assert.False(t, r.State.Job.Datum.HookBelow.Set)
 	assert.Empty(t, r.State.Job.Refused(), "a level one has none")
+}
+
+// The question stays until it is answered, whatever is taped meanwhile, in the file too; a level tape is an answer like any other. It changes no verdict.
+func TestLevelOrSlopingStaysAskedUntilItIsAnswered(t *testing.T) {
+	const ask = "? level or sloping"
+	job := vehicles.NewJob("TL-09")
+	job.Obstructions = screentest.Van(t).Obstructions
+	job, err := vehicles.ParseJob(job.Format(), "TL-09.toml")
+	require.NoError(t, err)
+	r := screentest.New(t, New(), job, 100, 27)
+	require.Contains(t, r.View(100, 27), ask)
+	verdict := r.State.Result.Verdict
+	r.Type("<down><enter>")
+	assert.Contains(t, r.View(100, 27), "▸ tape is held      not said")
+	r.Type("<enter><esc>")
+	assert.Contains(t, r.View(100, 27), ask, "going past it is no answer")
+	r.Type("<enter>l<down><down>l<esc>")
+	assert.NotContains(t, r.View(100, 27), ask)
+	assert.Equal(t, map[string]string{"below": vehicles.HeldLevel, "side": vehicles.HeldLevel}, r.State.Job.Held)
+	assert.Equal(t, verdict, r.State.Result.Verdict)
+
+	old := vehicles.NewJob("TL-09") // never asked
+	old.Held = nil
+	assert.Contains(t, screentest.New(t, New(), old, 100, 27).View(100, 27), ask)
+	old.Obstructions = job.Obstructions
+	assert.NotContains(t, screentest.New(t, New(), old, 100, 27).View(100, 27), ask)
 }
 
 // 650 mm of tape from 0 down to 150 is 632.46 in plan.

@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 )
 
 // where says what the arrows move, how far, and where it is.
@@ -21,6 +22,10 @@ func (m screen) where(s desk.State, w int) []string {
 	if p, ok := pilotOf(s); ok {
 		if !m.holds(s) {
 			rows = append(rows, desk.Wrapped(st.Strong, "Arrows and taps move the drilled cut ("+keyRelease.Help().Key+": hold it).", w)...)
+		}
+		if moving.Under(w) {
+			rows[0] += "   " + st.Plain.Render("pilot at "+desk.AtX(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings))
+			return append(rows, pilotBrief(p, s, w)...)
 		}
 		return append(rows, pilotRows(p, s, w)...)
 	}

@@ -56,7 +56,7 @@ func TestTheFiguresOnThePlanAreTheLists(t *testing.T) {
 	}
 }
 
-// The list says how many of all that the banner counts stand in it.
+// The list is headed by the banner's tally, word for word, and says how much of that is not in it.
 func TestTheListAndTheBannerHaveOneTally(t *testing.T) {
 	s := demo(t)
 	here := map[rules.Verdict]int{}
@@ -69,10 +69,12 @@ func TestTheListAndTheBannerHaveOneTally(t *testing.T) {
 	var foul, doubtful int
 	_, err := fmt.Sscanf(banner, "%d foul, %d doubtful", &foul, &doubtful)
 	require.NoError(t, err, banner)
-	want := fmt.Sprintf("%d of %d foul, %d of %d doubtful", here[rules.Foul], foul, here[rules.Doubtful], doubtful)
+	require.Positive(t, foul-here[rules.Foul])
+	require.Positive(t, doubtful-here[rules.Doubtful])
 	for _, size := range [][2]int{{100, 27}, {160, 47}} {
 		_, panel := halves(t, New(), s, size[0], size[1])
-		assert.Contains(t, panel, want)
+		assert.Contains(t, panel, banner)
+		assert.Contains(t, panel, fmt.Sprintf("Elsewhere: %d foul, %d doubtful", foul-here[rules.Foul], doubtful-here[rules.Doubtful]))
 		assert.Equal(t, min(here[rules.Foul], foul), len(regexp.MustCompile(`(?m)^[│ ]*foul `).FindAllString(panel, -1)))
 	}
 }

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
@@ -153,6 +154,36 @@ func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
 		rows = append(desk.Wrapped(st.Plain, "Judged at the hole: "+at+".", w), desk.Wrapped(st.Strong, "Pilot "+off, w)...)
 	}
 	return append(rows, desk.Wrapped(st.Plain, mayMove(p, s), w)...)
+}
+
+// pilotBrief says the same in few rows, so that clearances are seen below them. Where the hole is stands above.
+func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
+	st, u := s.Settings.Styles(), s.Settings.Units
+	off := "Where it was meant"
+	if way := words.Way(p.Off, s.Settings); way != "" {
+		off = "Off " + desk.Length(p.Away, u) + " (" + way + ")"
+	}
+	switch {
+	case p.Held:
+		off += ", the tapes explain " + desk.Length(p.MostAway(), u) + ": cut, plate, body, bolts held back. " + keyPilot.Help().Key + ": measure it again; " + keyDirect.Help().Key + ": tape from it straight"
+		if n := len(p.Slips); n > 0 {
+			off += fmt.Sprintf("; %s: what would explain it (%d)", keyExplain.Help().Key, n)
+		}
+		return desk.Wrapped(st.Fault, off+".", w)
+	case !p.Explained:
+		off += ", direct tapes confirm it"
+	default:
+		off += ": tapes explain it"
+	}
+	rows = desk.Wrapped(st.Strong, off, w)
+	switch {
+	case sawn(s):
+		return append(rows, desk.Wrapped(st.Plain, mayMove(p, s), w)...)
+	case better(p):
+		return append(rows, desk.Wrapped(st.Plain, fmt.Sprintf("%s: %s: %s, not %s", keyBest.Help().Key, words.Way(p.Move.By, s.Settings),
+			words.Spare(p.Move.Margin, u), survey.Format(p.Move.Before, u)), w)...)
+	}
+	return append(rows, desk.Wrapped(st.Plain, "Centre may move "+desk.Length(math.Max(0, p.MayMove), u)+", to a new pilot.", w)...)
 }
 
 // explained says whether readings or direct tapes explain where the hole is, and what to do where they don't.

@@ -5,10 +5,12 @@ import (
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -52,11 +54,20 @@ func TestAnExplanationIsPutRightWithOneKey(t *testing.T) {
 	assert.Equal(t, s.Job, after.Job)
 }
 
+// told is all that stands above the clearances, as one line.
+func told(s desk.State) string {
+	return ansi.Strip(strings.Join(New().(screen).above(s, aloud.Unbroken), " "))
+}
+
 func TestAHoleThatTheTapesExplain(t *testing.T) {
 	s := drilledAt(t, "1221", "L651")
-	view := strings.Join(strings.Fields(screentest.Filled(t, New(), s, 60, 17)), " ")
+	view := told(s)
 	assert.Contains(t, view, "the tapes explain it, up to 5.1 mm that way.")
 	assert.Contains(t, view, "Judged at the hole")
+	small := screentest.Filled(t, New(), s, 60, 16)
+	assert.Contains(t, small, "pilot at x 1211.8, 239 mm left")
+	assert.Contains(t, small, "Off 2 mm (1.8 mm forward, 1 mm right): tapes explain it")
+	assert.Regexp(t, `(?m)^(doubtful|clear|foul) .*\n(doubtful|clear|foul) `, small, "and clearances are seen, which a measured hole is for")
 	_, _, changes := screentest.After(New(), s, screentest.Keys("e")...)
 	assert.Nil(t, changes[0].Job, "there is nothing to explain")
 }

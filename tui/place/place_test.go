@@ -3,6 +3,7 @@ package place
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -222,8 +224,7 @@ func TestPilot(t *testing.T) {
 	assert.Equal(t, "L 652", after.Job.Cut.Drilled[1].Text)
 	assert.Equal(t, [2]float64{1210, 240}, after.Job.Cut.At)
 	// The sample of the outputs' contract: off by 2.8 and -2, which is 3.4 mm; the centre may move 59.5.
-	view := strings.Join(strings.Fields(screentest.Filled(t, New(), after, 60, 17)), " ")
-	assert.Contains(t, view, "Pilot 3.4 mm off (2.8 mm forward, 2 mm right): the tapes explain it, up to 5.1 mm that way.")
+	assert.Contains(t, told(after), "Pilot 3.4 mm off (2.8 mm forward, 2 mm right): the tapes explain it, up to 5.1 mm that way.")
 
 	p, again, _ := screentest.After(New(), after, screentest.Keys("m backspace backspace backspace backspace enter"+strings.Repeat(" backspace", 5)+" enter")...)
 	assert.False(t, p.Typing())
@@ -357,4 +358,24 @@ func TestCollar(t *testing.T) {
 	assert.Equal(t, vehicles.Some(60), after.Job.Heater.Turret)
 	assert.Equal(t, 120., after.Job.Cut.Across)
 	assert.NotZero(t, after.Job.Heater.Given&vehicles.HasTurret)
+}
+
+// Clips that stand too far apart on a run whose stub leg is laid straight are spread anew with it, and that is said.
+func TestClipsFollowAStubLegThatIsLaidStraight(t *testing.T) {
+	job := vehicles.Demo()
+	intake := *job.Intake
+	intake.Clips = []float64{150, 800}
+	s := screentest.Judged(screentest.State(t), job.WithRun(vehicles.IntakeRun, &intake))
+	tooFar := func(s desk.State) bool {
+		return slices.ContainsFunc(s.Result.Findings, func(f rules.Finding) bool { return f.OfClips(vehicles.IntakeRun) && f.Verdict == rules.Foul })
+	}
+	require.True(t, tooFar(s))
+	below := s.Marks.Marks[0].Below
+	p, s, _ := screentest.After(New(), s, screentest.Keys(fmt.Sprintf("m %.1f enter L%.1f enter", below.Bumper+5, below.Left))...)
+	require.NotEmpty(t, moving.Leaning(s))
+	_, s, changes := screentest.After(p, s, screentest.Keys("o")...)
+	assert.Empty(t, moving.Leaning(s))
+	assert.False(t, tooFar(s))
+	assert.Contains(t, changes[0].Say, "intake: its clips would be too far apart, so they are spread anew")
+	assert.NotContains(t, changes[0].Say, "exhaust: its clips")
 }

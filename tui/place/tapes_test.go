@@ -30,10 +30,14 @@ func plain(d *screentest.Driver) string { return strings.Join(strings.Fields(d.V
 
 func TestAHoleThatIsHeldBackAsksForTapes(t *testing.T) {
 	d := unexplained(t, 60, 17)
-	view := plain(d)
+	view := told(d.State)
 	assert.Contains(t, view, "more than the tapes explain")
 	assert.Contains(t, view, "Cut, plate, body, bolts: held back. Measure it again (m) or tape from it straight (d).")
 	assert.Contains(t, view, "Centre may move 59.5 mm, to a new pilot: the old hole goes with the disc.")
+	small := plain(d)
+	assert.Contains(t, small, "Off 13.5 mm (13.5 mm forward), the tapes explain 5.2 mm: cut, plate, body, bolts held back.")
+	assert.Contains(t, small, "m: measure it again; d: tape from it straight")
+	assert.Contains(t, small, "doubtful cut: chassis rail, left 281.5")
 	assert.Equal(t, "d", d.Screen.Keys(d.State)[0].Help().Key, "first in the foot line")
 	d.Type("d")
 	require.True(t, d.Screen.Typing())
@@ -68,7 +72,8 @@ func TestTwoTapesThatAgreeConfirmTheHole(t *testing.T) {
 	assert.Contains(t, plain(d), "Two agree across one another: the hole is confirmed where it is.")
 	d.Type("<esc>")
 	require.False(t, d.Screen.Typing())
-	assert.Contains(t, plain(d), "more than the readings explain, but direct tapes confirm the hole there.")
+	assert.Contains(t, told(d.State), "more than the readings explain, but direct tapes confirm the hole there.")
+	assert.Contains(t, plain(d), "Off 13.5 mm (13.5 mm forward), direct tapes confirm it")
 	for _, f := range d.State.Result.Findings {
 		assert.NotContains(t, f.Why, "where the pilot hole is", f.ID())
 	}

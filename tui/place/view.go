@@ -42,7 +42,7 @@ func (m screen) panel(s desk.State, w, h int) []string {
 
 // above is what stands above the list of the worst.
 func (m screen) above(s desk.State, w int) []string {
-	return append(m.where(s, w), append(moving.Notes(s, w), moving.LeanRows(s, w)...)...)
+	return moving.Leaned(append(m.where(s, w), moving.Notes(s, w)...), s, w)
 }
 
 // beside is where that list stands.

@@ -3,6 +3,7 @@ package plan
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
@@ -88,6 +89,14 @@ func TestASmallPaneOpensOnTheCut(t *testing.T) {
 	for _, name := range []string{"brake pipe across", "middle crossmember", "heater's exhaust"} {
 		assert.Contains(t, picture, name)
 	}
+	assert.NotRegexp(t, "[╌╎]", picture, "what stands on the floor does not hide what is in the way")
+	pipe := 0
+	for _, row := range strings.Split(picture, "\n") {
+		if strings.Contains(row, "┃") {
+			pipe++
+		}
+	}
+	assert.GreaterOrEqual(t, pipe, 2, "beside the ring, on both sides\n%s", picture)
 	p, _ = press(t, p, typed("f"), &s)
 	whole := p.lay(s, o)
 	far, _ := whole.CellSize()

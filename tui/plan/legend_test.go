@@ -75,6 +75,7 @@ func TestOneLetterHasOneMeaningInAView(t *testing.T) {
 			seen[e.code] = e.means
 		}
 	}
+	s.Job.Datum.Name = "step" // the letters of BUMPER stand one under the other
 	p := New().Sized(160, 47)
 	p.legend.open = true
 	with := ansi.Strip(p.View(s, 160, 47, Options{Letters: []Letter{{"S", "stub"}}}))

@@ -133,7 +133,7 @@ func entries(s desk.State, opts Options, enlarged bool) []entry {
 func (p Pane) explained(view string, c *canvas.Canvas, s desk.State, opts Options, in split) string {
 	colour := s.Settings.Colour
 	all := entries(s, opts, s.Job.Cut != nil && c.Enlarged(s.Job.Cut.Across/2))
-	page := canvas.Bare(in.cols, in.rows, colour.Faces())
+	page := canvas.Bare(in.cols, in.rows, colour.Faces(s.Settings.Look))
 	top, rows := p.first(len(all), in, p.legend.top), max(in.rows-1, 1)
 	shown := all[top:min(len(all), top+in.seats())]
 	for i, e := range shown {

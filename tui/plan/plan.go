@@ -204,7 +204,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	look := canvas.Look{
 		Camera: p.camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: colour.Faces(), Codes: p.legend.open && len(opts.Letters) == 0, Signs: opts.Signs,
+		Faces: colour.Faces(s.Settings.Look), Codes: p.legend.open && len(opts.Letters) == 0, Signs: opts.Signs,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {

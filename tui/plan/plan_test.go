@@ -101,9 +101,8 @@ func TestTheWheelKeepsThePlaceUnderThePointer(t *testing.T) {
 	scale := p.lay(s, Options{}).Scale
 	msg.Button = tea.MouseButtonWheelUp
 	p, _ = press(t, p, msg, &s)
-	after, _ := p.lay(s, Options{}).Point(msg.X, msg.Y)
-	assert.InDelta(t, before.X, after.X, 1e-9)
-	assert.InDelta(t, before.Y, after.Y, 1e-9)
+	col, row, _ := p.lay(s, Options{}).Cell(before)
+	assert.Equal(t, [2]int{msg.X, msg.Y}, [2]int{col, row}, "in the same cell")
 	assert.InDelta(t, scale/1.25, s.Camera.Scale, 1e-9)
 	msg.Button = tea.MouseButtonWheelDown
 	press(t, p, msg, &s)

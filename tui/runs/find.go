@@ -37,6 +37,7 @@ type quest struct {
 	runs  []vehicles.RunKind
 	of    rules.Result // with a run of each kind: one to begin with where the job has none
 	taken []string     // what such a run was taken to be
+	lacks string       // why a run was not sought, "" where all were
 	find  func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route
 }
 
@@ -172,25 +173,70 @@ func verdictOf(of vehicles.RunKind, s desk.State) (worst rules.Verdict) {
 // putIn puts in what was found, in one undo step, and says what that is.
 func (m screen) putIn(s desk.State) (screen, desk.Change) {
 	job, f := s.Job, m.finder
-	var say []string
+	var say, several []string // what is said of one, and of one among several
+	var put []vehicles.RunKind
 	for i, route := range f.found.Said {
 		if route.Run == nil || route.Here {
 			continue
 		}
 		of := f.quest.runs[i]
 		job = job.WithRun(of, route.Run)
-		say = append(say, laidSo(of, route, s))
-		m.of = of
+		put, m.of = append(put, of), of
+		say, several = append(say, laidSo(of, route, s)), append(several, laidBriefly(of, route, s))
 	}
 	if len(f.quest.runs) > 1 {
 		m.of = f.quest.runs[0]
 	}
+	if len(several) > 1 {
+		say = []string{"Laid; to spare of what was entered: " + strings.Join(several, "; ") + "."}
+	}
 	if f.found.Said[0].Here {
 		say = append([]string{stayed(f.found.Said, s)}, say...)
 	}
-	say = append(append(say, desk.KeyUndo.Help().Key+" takes it back."), f.quest.taken...)
+	say = append(say, desk.KeyUndo.Help().Key+" takes it back.", f.quest.saysTaken(), f.quest.lacks)
 	m.finder, m.picked, m.top = f.closed(), part{}, moving.Scroll{}
-	return m, desk.Change{Job: &job, Say: strings.Join(say, " ")}
+	return m, desk.Change{Job: &job, Called: asProposed(put), Say: strings.TrimSpace(strings.Join(say, " "))}
+}
+
+// asProposed is what undo calls runs that were put in together.
+func asProposed(runs []vehicles.RunKind) string {
+	switch len(runs) {
+	case 0:
+		return ""
+	case len(vehicles.RunKinds):
+		return "the three runs as proposed"
+	}
+	names := make([]string, len(runs))
+	for i, of := range runs {
+		names[i] = of.String()
+	}
+	return strings.Join(names, " and ") + " as proposed"
+}
+
+// saysTaken says what runs that were not there were taken to be.
+func (q quest) saysTaken() string {
+	if len(q.taken) == 0 {
+		return ""
+	}
+	return "Taken: " + strings.Join(q.taken, "; ") + " (" + keyPipe.Help().Key + ", " + keyType.Help().Key + ": other)."
+}
+
+// laidBriefly says it of one of several, which have to be read at once.
+func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
+	u := s.Settings.Units
+	text := of.String() + " "
+	switch {
+	case !r.Margin.Set:
+		text += "nothing near"
+	case r.Margin.Value < 0:
+		text += words.Spare(r.Margin.Value, u) + " of " + r.Against
+	default:
+		text += desk.Length(r.Margin.Value, u) + " (" + r.Against + ")"
+	}
+	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
+		text += ", " + desk.VerdictWord(r.Verdict) + ": " + r.Misses[0].About()
+	}
+	return text
 }
 
 // laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -79,9 +80,10 @@ func TestARunIsLaidByOneKey(t *testing.T) {
 	}
 	assert.NotNil(t, d.State.Job.Exhaust.Muffler)
 	assert.NotNil(t, d.State.Job.Fuel.Pump)
-	for _, want := range []string{"exhaust laid: ", "intake laid: ", "fuel line laid: ", "The line is taken to begin at fuel tank"} {
+	for _, want := range []string{"Laid; to spare", "exhaust ", "; intake ", "; fuel line ", "fuel line from fuel tank, usual pump"} {
 		assert.Contains(t, d.Said, want)
 	}
+	assert.LessOrEqual(t, len(desk.Wrap(d.Said, 60)), 5, "all of it is read on a screen of 60 by 20: %s", d.Said)
 	assert.Len(t, d.Steps(), 1)
 	_, err := vehicles.ParseJob(d.State.Job.Format(), "found.toml")
 	require.NoError(t, err)
@@ -273,7 +275,7 @@ func TestOneKeyLeavesWhatKeepsAsMuch(t *testing.T) {
 		assert.Contains(t, d.Said, "stay as they are: no pair was found that keeps more than their ")
 		assert.Equal(t, laid, d.State.Job)
 	} else { // what was moved once more keeps more, or as much the next time
-		assert.Contains(t, d.Said, "laid: ")
+		assert.Contains(t, d.Said, "Laid; to spare")
 	}
 	assert.Same(t, laid.Fuel, d.State.Job.Fuel, "a line that breaks nothing is not sought")
 }
@@ -287,7 +289,7 @@ func TestAPairThatKeepsLessIsTold(t *testing.T) {
 	assert.Equal(t, was, d.State.Job)
 	assert.Contains(t, strings.Join(d.Screen.Plain(d.State).Here, " "), "Exhaust and intake that are there keep 18 mm, those that were found 17.4 mm.")
 	d.Type("<enter>")
-	assert.Contains(t, d.Said, "fuel line laid: ")
+	assert.Contains(t, d.Said, "; fuel line ")
 	require.NotNil(t, d.State.Job.Fuel)
 	d.Undo()
 	assert.Equal(t, was, d.State.Job)

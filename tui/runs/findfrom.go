@@ -37,13 +37,12 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
 	if of == vehicles.FuelRun {
 		run, _ = rules.UsualFuel(&s.Result, inSpace(mouth))
-		return run, "The line is taken to begin at " + run.Supply.From + ", with a usual pump: " + keyPipe.Help().Key + " and " + keyType.Help().Key + " change what it is."
+		return run, "fuel line from " + run.Supply.From + ", usual pump"
 	}
-	run = vehicles.UsualRun(of)
+	run = vehicles.UsualWhole(of)
 	with := ""
-	if of == vehicles.ExhaustRun {
-		h := vehicles.UsualMuffler
-		run.Muffler, with = &h, ", with a muffler of a usual size"
+	for _, thing := range run.Hanging.Things() {
+		with += ", usual " + thing.Name()
 	}
-	return run, fmt.Sprintf("The %s is taken as a pipe %s across%s: %s changes it.", of, desk.Length(run.Across, s.Settings.Units), with, keyPipe.Help().Key)
+	return run, fmt.Sprintf("%s %s across%s", of, desk.Length(run.Across, s.Settings.Units), with)
 }

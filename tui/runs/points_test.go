@@ -220,3 +220,25 @@ func TestATypedPointIsNamedWithItsPlace(t *testing.T) {
 	view := strings.Join(strings.Fields(d.View(60, 17)), " ")
 	assert.Contains(t, view, "The exhaust point 2 of 4, read from below; now x 900, 620 mm left, 160 mm below floor.")
 }
+
+// No key that one run has is dead on another: it says why it does nothing there.
+func TestKeysOfAnotherRunSayWhyTheyDoNothing(t *testing.T) {
+	for of, keys := range map[string]string{"<tab>": "ymh", "<tab><tab>": "ywh"} {
+		for _, key := range keys {
+			d := screentest.New(t, New(), roomy(), 100, 27)
+			d.Type(of)
+			before := d.State.Job
+			d.Type(string(key))
+			assert.NotEmpty(t, d.Said, "%s %c", of, key)
+			assert.Equal(t, before, d.State.Job)
+		}
+	}
+	for of := range vehicles.RunKinds {
+		d := screentest.New(t, New(), stripped(roomy(), vehicles.IntakeRun, vehicles.ExhaustRun), 100, 27)
+		d.Type(strings.Repeat("<tab>", of) + "y")
+		assert.NotEmpty(t, d.Said)
+	}
+	d := screentest.New(t, New(), stripped(roomy(), vehicles.IntakeRun), 100, 27)
+	d.Type("<tab><enter>")
+	assert.NotNil(t, d.State.Job.Intake, "Enter does what stands first at the foot")
+}

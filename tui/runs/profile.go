@@ -83,7 +83,7 @@ func (m screen) fall(s desk.State, in size) string {
 		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once the "+m.of.String()+" has a stub and a point.", in.W), "\n"), in.W, in.H)
 	}
 	look := canvas.Look{
-		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour.Faces(),
+		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour.Faces(s.Settings.Look),
 	}
 	for _, part := range m.parts(s) {
 		if part.sort <= pump && part.there {

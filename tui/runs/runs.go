@@ -146,10 +146,34 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	switch {
 	case !ok && key.Matches(k, moving.KeyMove) && !k.Alt:
 		return m, desk.Change{Say: "No " + m.of.String() + " to move yet: " + keyAdd.Help().Key + " adds it, " + keyFind.Help().Key + " finds it."}
+	case !ok && key.Matches(k, desk.KeyEnter):
+		return m.add(s)
+	case !ok && key.Matches(k, keySide, keyMount, keyClips, keyDrains):
+		return m, desk.Change{Say: "No " + m.of.String() + " yet: " + keyAdd.Help().Key + " begins it, " + keyFind.Help().Key + " finds it."}
 	case !ok:
 		return m.passOn(k, s)
 	}
+	if why := m.notOf(k); why != "" {
+		return m, desk.Change{Say: why}
+	}
 	return m.pressRun(k, here, s)
+}
+
+// notOf says of a key for another run why it does nothing to the one at hand; "" for any other key.
+func (m screen) notOf(k tea.KeyMsg) string {
+	switch {
+	case key.Matches(k, keySide) && m.of == vehicles.IntakeRun:
+		return "The intake's mouth stays under the van: " + keyAdd.Help().Key + " adds a point, " + keyFind.Help().Key + " finds the run."
+	case key.Matches(k, keySide) && m.of == vehicles.FuelRun:
+		return "The fuel line ends at the heater: " + keySide.Help().Key + " is for the exhaust (" + keyRun.Help().Key + ")."
+	case key.Matches(k, keyMount) && m.of == vehicles.IntakeRun:
+		return "The intake takes no muffler."
+	case key.Matches(k, keyDrains) && m.of == vehicles.FuelRun:
+		return "A fuel line has no drain holes."
+	case key.Matches(k, keyShields) && m.of != vehicles.ExhaustRun:
+		return "Heat shields stand before the exhaust (" + keyRun.Help().Key + ")."
+	}
+	return ""
 }
 
 // turnTo changes the run at hand, and starts at its first point.

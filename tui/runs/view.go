@@ -77,7 +77,7 @@ func (m screen) panel(s desk.State, w, h int) []string {
 func (m screen) above(s desk.State, w, h int) []string {
 	rows := append([]string{m.head(s)}, m.list(s, w, max(1, h/3))...)
 	rows = append(rows, m.toldHere(s, w)...)
-	return append(append(rows, moving.Notes(s, w)...), moving.LeanRows(s, w)...)
+	return moving.Leaned(append(rows, moving.Notes(s, w)...), s, w)
 }
 
 // under is where that list stands.

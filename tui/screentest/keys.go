@@ -15,6 +15,23 @@ var named = map[string]tea.KeyType{
 	"wipe": tea.KeyCtrlU,
 }
 
+// sent is what a terminal sends for keys that go by a name (xterm's control sequences).
+var sent = map[string]string{
+	"up": "\x1b[A", "down": "\x1b[B", "left": "\x1b[D", "right": "\x1b[C", "enter": "\r", "esc": "\x1b", "tab": "\t", "space": " ",
+	"pgup": "\x1b[5~", "pgdown": "\x1b[6~", "home": "\x1b[H", "end": "\x1b[F", "wipe": "\x15", "ctrl+s": "\x13", "ctrl+z": "\x1a",
+}
+
+// Sent is what a terminal sends for the presses of names parted by blanks, a text for each name; what is no key's name is typed.
+func Sent(names string) []string {
+	all := strings.Fields(names)
+	for i, name := range all {
+		if text, is := sent[name]; is {
+			all[i] = text
+		}
+	}
+	return all
+}
+
 // press is the press of a key that has a name.
 func press(key tea.KeyType) tea.KeyMsg {
 	msg := tea.KeyMsg{Type: key}

@@ -20,6 +20,7 @@ type Terminal struct {
 	term.File
 	held  atomic.Pointer[picture] // the newest picture; nil for none yet
 	shown []row                   // from the top; what is below nobody knows
+	on    size                    // of the terminal that it was painted for
 	spare []cell                  // room for the next row
 	looks looks
 	out   []byte
@@ -106,9 +107,13 @@ func ticketed(text string) (anew, ok bool) {
 	return false, false
 }
 
-// paint writes what a picture changes. Of one that is too high for the terminal the last rows are seen, and below one that is not
+// paint writes what a picture changes, all of one for another size: the one before may have come when the terminal had this size already,
+// which broke its rows then or rolled them away. Of one that is too high for the terminal the last rows are seen, and below one that is not
 // as high nothing is.
 func (t *Terminal) paint(p *picture) {
+	if t.on != p.on {
+		t.shown, t.on = nil, p.on
+	}
 	rows, before := strings.Split(p.text, "\n"), len(t.shown)
 	if p.on.height > 0 {
 		rows = rows[max(0, len(rows)-p.on.height):]

@@ -254,3 +254,21 @@ func TestWhatIsNoTicketGoesOn(t *testing.T) {
 
 // partOf is the text of a cell that shows a part of the picture.
 func partOf(col, row int) string { return string(pixels.AppendPlaceholder(nil, col, row)) }
+
+// A window may change while a picture is on its way: the library then asks for all of a picture, gets the one of the size before, and asks only
+// for what changed of the next. What the terminal broke or rolled away of the first must not stay.
+func TestAPictureOfAnotherSizeIsSentWhole(t *testing.T) {
+	s := newScreen()
+	to := On(s)
+	write := func(all string, text string, on size) {
+		_, err := to.WriteString(ansi.CursorHomePosition + all + to.hold(text, on))
+		require.NoError(t, err)
+	}
+	before := size{2 * wide, 2 * high}
+	write("\r", strings.TrimSuffix(strings.Repeat(strings.Repeat("x", 2*wide)+"\n", 2*high), "\n"), before)
+	now := strings.TrimSuffix(strings.Repeat(strings.Repeat("x", wide/2)+"\n", high), "\n")
+	write("", now, size{wide, high})
+	for y, row := range strings.Split(s.String(), "\n") {
+		assert.Equal(t, strings.Repeat("x", wide/2), strings.TrimRight(row, " "), "row %d", y)
+	}
+}

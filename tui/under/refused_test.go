@@ -141,3 +141,20 @@ func TestAReadingThatSlopesMuchSaysSo(t *testing.T) {
 	r.Type("<up><enter>")
 	assert.Empty(t, r.Said, "said once")
 }
+
+// Half a reading is no fault yet: nothing is said of it until it can't become one, or its field is left.
+func TestWhatIsStillBeingTypedIsNotCalledRefused(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 40)
+	r.Type("<enter><down><down>")
+	for _, key := range []string{"L", " ", "2", "4", ".", "5", "c"} {
+		r.Type(key)
+		view := r.View(100, 40)
+		require.NotContains(t, view, "refused", key)
+		require.NotContains(t, view, "a reading is", key)
+	}
+	r.Type("x")
+	assert.Contains(t, r.View(100, 40), "a reading is", "this becomes none")
+	assert.NotContains(t, r.View(100, 40), "! refused")
+	r.Type("<back><enter>")
+	assert.Contains(t, r.View(100, 40), "! refused: one side", "it was left")
+}

@@ -12,14 +12,13 @@ import (
 func NoAdvice(r rules.Result) string {
 	doubtful := func(f rules.Finding) bool { return f.Verdict == rules.Doubtful }
 	switch {
+	case len(r.Job.Guesses) > 0:
+		return floorFirst(r)
 	case r.Job.Cut == nil:
 		return First(r)
 	case slices.ContainsFunc(r.Findings, doubtful):
 		if things := OnlyUnconfirmed(&r); len(things) > 0 {
 			return "what is doubtful was " + rules.NotMeasuredHere + ": " + ConfirmIt(things...)
-		}
-		if len(r.Job.Guesses) > 0 {
-			return "first the floor (2): a size of it is a guess"
 		}
 		return "no reading would decide what is doubtful: move something"
 	}
@@ -33,15 +32,28 @@ func NoAdvice(r rules.Result) string {
 	return "nothing more; no verdict on what was entered is in doubt"
 }
 
+// floorFirst says of a job whose floor is a guess that everything is judged against it, and what comes then.
+func floorFirst(r rules.Result) string {
+	switch n := len(r.Job.Guesses); {
+	case nothingBelow(r):
+		return "first the floor (2), then what is below it (1)"
+	case r.Job.Cut == nil:
+		return "first the floor (2), then give the cut a place (4)"
+	case n == 1:
+		return "first the floor (2): a size of it is a guess"
+	default:
+		return fmt.Sprintf("first the floor (2): %d sizes of it are guesses", n)
+	}
+}
+
+func nothingBelow(r rules.Result) bool { return len(r.Job.Obstructions) == 0 && len(r.Job.Looked) == 0 }
+
 // First says what is to be entered before anything can be said of a job without a cut.
 func First(r rules.Result) string {
-	nothing := len(r.Job.Obstructions) == 0 && len(r.Job.Looked) == 0
 	switch {
-	case len(r.Job.Guesses) > 0 && nothing:
-		return "first the floor (2), then what is below it (1)"
 	case len(r.Job.Guesses) > 0:
-		return "first the floor (2), then give the cut a place (4)"
-	case nothing:
+		return floorFirst(r)
+	case nothingBelow(r):
 		return "first enter what is below the floor (1)"
 	}
 	return "first give the cut a place"
@@ -53,6 +65,8 @@ func Advice(s desk.State) string {
 	switch {
 	case len(s.Faults) > 0:
 		return ""
+	case len(s.Result.Job.Guesses) > 0:
+		return "measure: " + floorFirst(s.Result)
 	case s.Next.Failed:
 		return "measure: what would help most could not be worked out"
 	case len(s.Next.Advice) > 0:

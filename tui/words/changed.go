@@ -199,6 +199,8 @@ func (c *changes) extra(key string) {
 	case strings.HasPrefix(key, "unfinished "):
 		what, _, _ := strings.Cut(strings.TrimPrefix(key, "unfinished "), " ")
 		c.beside = []string{"unfinished " + strings.TrimSuffix(what, ":")}
+	case strings.HasPrefix(key, "tape held"):
+		c.beside = append(c.beside, "how the tape is held")
 	case key == "guesses":
 		c.beside = append(c.beside, "the floor as measured")
 	default:

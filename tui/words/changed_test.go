@@ -39,6 +39,7 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 		"CO inside: noted":       demo.WithDone(vehicles.Done{Step: "co-inside", Value: vehicles.Some(0)}),
 		"as built: cut":          demo.WithBuilt(vehicles.Built{Cut: &moved}),
 		"floor: length":          with(func(j *vehicles.Job) { j.Floor.Length += 5 }),
+		"how the tape is held":   demo.WithHeld("below", vehicles.HeldLevel),
 		"job: fitter":            with(func(j *vehicles.Job) { j.Fitter = "A" }),
 		"a text that is not in the job": demo.WithRefused([]vehicles.Refusal{{
 			Of: "obstruction tank: left", Field: "drop", Label: "top", Text: "x", Why: "no number",

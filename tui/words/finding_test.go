@@ -9,6 +9,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -92,4 +93,33 @@ func TestWhatIsMissingIsShort(t *testing.T) {
 	assert.Equal(t, "0 mm to spare", Spare(0, survey.Millimetres))
 	assert.Equal(t, "38.5 mm to spare", Spare(38.5, survey.Millimetres))
 	assert.Equal(t, `1" short`, Spare(-25.4, survey.Inches))
+}
+
+// A length without a ± says what it rests on.
+func TestALengthThatNothingMeasuredEntersSaysSo(t *testing.T) {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	seen := 0
+	for _, f := range result.Findings {
+		if f.Rule.ID == "stub.in-cut" {
+			seen++
+			assert.Equal(t, "from the sizes entered", Unmeasured(f))
+		}
+		if PlusMinus(f, desk.Millimetres) != "" {
+			assert.Empty(t, Unmeasured(f))
+		}
+	}
+	assert.Positive(t, seen)
+}
+
+// The caution of a step says what there is to fear, and not only what it is called.
+func TestACautionInBriefSaysWhatThereIsToFear(t *testing.T) {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	for _, step := range work.Of(&result) {
+		if brief := StepCautionBrief(&step); step.Caution != "" {
+			assert.Greater(t, len(brief), len("Caution: "+step.Caution+" (!)."), brief)
+			assert.NotContains(t, brief, step.Caution+" (!)")
+		}
+	}
 }

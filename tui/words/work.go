@@ -1,11 +1,13 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/work"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
 
@@ -41,6 +43,31 @@ func StepCaution(s *work.Step) string {
 		}
 	}
 	return ""
+}
+
+// StepCautionBrief is what such a caution says first, where a row has little room, and the key that shows all of it.
+func StepCautionBrief(s *work.Step) string {
+	for _, c := range rules.Cautions() {
+		if s.Caution != "" && c.About == s.Caution {
+			first := cmp.Or(c.Brief, c.Say)
+			if c.Brief == "" {
+				first = firstClause(first)
+			}
+			return "Caution: " + strings.TrimSuffix(first, ".") + " (" + desk.KeyCautions.Help().Key + ")."
+		}
+	}
+	return ""
+}
+
+// firstClause is a text up to the first stop that has some words before it; "No. 122" has none.
+func firstClause(text string) string {
+	const someWords = 24
+	for i := someWords; i < len(text); i++ {
+		if strings.ContainsRune(".;:", rune(text[i])) && !strings.ContainsAny(text[i:min(i+3, len(text))], "0123456789") {
+			return text[:i]
+		}
+	}
+	return text
 }
 
 // StepWrong is what is wrong with what is recorded of step i, where a row has little room.

@@ -51,8 +51,8 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 	switch {
 	case whole:
 		say(words.StepCaution(&step), plainly)
-	case step.Caution != "":
-		say("Caution: "+step.Caution+" (!).", faintly)
+	default:
+		say(words.StepCautionBrief(&step), faintly)
 	}
 	return list
 }

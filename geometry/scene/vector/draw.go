@@ -101,6 +101,7 @@ func (d *drawing) face(p *part) {
 	if p.ink.Ground.A > 0 {
 		d.board.Face(outline, p.ink.Ground)
 	}
+	d.foulFace(p, outline)
 	pattern, ok := patterns[p.Role.Pen().Fill]
 	if !ok || p.ink.Fill.A == 0 {
 		return
@@ -159,6 +160,7 @@ func (d *drawing) line(p *part) {
 		d.board.Line(points, Stroke{Width: rim, Colour: d.look.Paper})
 	}
 	d.board.Line(points, stroke)
+	d.foulLine(p, points, stroke)
 	if p.Role == scene.Dimension && p.Primitive == scene.Stroke {
 		d.ends(points, width, p.ink.Line)
 	}

@@ -1,8 +1,6 @@
 package vector
 
 import (
-	"math"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 )
@@ -12,16 +10,18 @@ func (d *drawing) ringed(p *part) bool {
 	return d.look.Screen != nil && p.Role == scene.Cut && p.Line == nil && p.Area.Shape == geometry.Round
 }
 
-// circle is the ring of the cut on the board; nil without one.
-func (d *drawing) circle() []geometry.Point {
+// ringAt is where the ring of the cut is on the board; ok is false without one.
+func (d *drawing) ringAt() (middle geometry.Point, radius float64, ok bool) {
 	for i := range d.parts {
 		if p := &d.parts[i]; d.ringed(p) {
-			radius := max(p.Area.Radius/d.frame.Scale, d.look.Screen.Ring)
-			return arc(nil, d.frame.Place(p.Area.Middle), radius, 0, 2*math.Pi, off)
+			return d.frame.Place(p.Area.Middle), max(p.Area.Radius/d.frame.Scale, d.look.Screen.Ring), true
 		}
 	}
-	return nil
+	return middle, 0, false
 }
+
+// circle is the ring of the cut on the board; nil without one.
+func (d *drawing) circle() []geometry.Point { return d.round(1) }
 
 // ring draws the ring over all lines: whole, with a bare rim.
 func (d *drawing) ring() {

@@ -13,6 +13,7 @@ type Screen struct {
 	Width    float64     // of the ring's line
 	Thin     float64     // what runs along a line and is thinner than this is drawn as a line, mm of the board
 	Conflict color.NRGBA // of what lies in the ring of a thing that is foul
+	Foul     *Foul       // how a thing that is foul is drawn round the ring; nil for no other way than elsewhere
 	OnFloor  func()      // draws what lies on the floor, under all else; nil for nothing
 	Words    []Word      // what is written, and where: nothing else is
 }
