@@ -140,7 +140,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		}
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
-	said := append([]string{"A mark lies where two tapes cross: from the " + s.Job.Datum.Edge() + " and from a side. The arcs from both pins check it."}, s.say.InTheWay(s.Result, sheet)...)
+	said := append([]string{"Read the cautions, behind the sizes, first. A mark lies where two tapes cross, from the " + s.Job.Datum.Edge() + " and from a side; the pins' arcs check it."}, s.say.InTheWay(s.Result, sheet)...)
 	out := Parts{t, Text{Words: strings.Join(said, "\n"), Size: small}}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})

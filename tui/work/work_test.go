@@ -265,7 +265,7 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 	assert.InDelta(t, job.Cut.At[1], p.Y, 0.01)
 
 	slots := runSlots(vehicles.ExhaustRun, &job)
-	for text, why := range map[string]string{"+5, L 300, 184": "nothing stands before it", "R 5, 3, 1": "L and R are of y", "1, 2": "a point is along, across and below"} {
+	for text, why := range map[string]string{"+5, L 300, 184": "nothing stands before it", "R 5, 3, 1": "L and R count across", "1, 2": "a point is along, across and below"} {
 		_, err := slots[0].Set(job, text)
 		assert.ErrorContains(t, err, why)
 	}
