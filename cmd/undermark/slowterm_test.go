@@ -4,9 +4,11 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"regexp"
 	"strconv"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -26,17 +28,19 @@ func (s *terminal) inUse() int {
 	return kB
 }
 
-// A terminal that nobody reads holds the program up, no longer: no key is lost, memory does not grow, and the whole picture stands once it is read again.
+// A terminal that nobody reads does not hold the program up: every key counts and is kept, memory does not grow, and once it is read again the whole
+// picture stands.
 func TestATerminalThatNobodyReadsLosesNoKey(t *testing.T) {
 	notRaced(t)
 	t.Parallel()
-	const keys, apart, mostGrown = 150, 20 * time.Millisecond, 40 << 10
+	const first, keys, apart, mostGrown = 5, 300, 8 * time.Millisecond, 40 << 10
 	file := wideFloor(t)
 	text, err := os.ReadFile(file)
 	require.NoError(t, err)
 	begun := cutAt(t, text)
+	h := readHome(t)
 	var unread atomic.Bool
-	s := readHome(t).begin(t, &terminal{reads: func() int {
+	s := h.begin(t, &terminal{reads: func() int {
 		for unread.Load() {
 			time.Sleep(time.Millisecond)
 		}
@@ -45,22 +49,82 @@ func TestATerminalThatNobodyReadsLosesNoKey(t *testing.T) {
 	s.wait(t, "[1 Underneath]")
 	s.keys(t, "4")
 	s.wait(t, "[4 Place]")
-	before := s.inUse()
-	unread.Store(true)
-	for range keys {
+	s.quiet(5 * still)
+	x, drawn := begun[0], len(s.output())
+	for n := range first {
 		s.keys(t, "\x1b[C")
+		s.wait(t, fmt.Sprintf("At x %v", x+float64(killStep*(n+1))))
+	}
+	s.quiet(5 * still)
+	each, before := (len(s.output())-drawn)/first, s.inUse()
+	unread.Store(true)
+	for n := range keys { // every other ahead, else aside and back
+		s.keys(t, []string{"\x1b[C", "\x1b[A", "\x1b[C", "\x1b[B"}[n%4])
 		time.Sleep(apart)
 	}
 	assert.Less(t, s.inUse(), before+mostGrown)
+	require.True(t, s.comes(patience, func() bool {
+		text, err := os.ReadFile(h.journals(t)[0])
+		return err == nil && math.Abs(moved(t, text, begun)-(first+keys/2)*killStep) < 0.01
+	}), "all is kept while nobody reads")
+	before = len(s.output())
 	unread.Store(false)
 	s.quiet(5 * still)
 	stood := s.picture()
+	t.Logf("a key alone takes %d bytes; %d that nobody read took %d", each, keys, len(s.output())-before)
+	assert.Less(t, len(s.output())-before, keys*each*2/3, "pictures that nobody reads are left out")
 	s.keys(t, "\x13")
 	s.wait(t, "Saved")
 	text, err = os.ReadFile(file)
 	require.NoError(t, err)
-	assert.InDelta(t, keys*killStep, moved(t, text, begun), 0.01)
+	assert.InDelta(t, (first+keys/2)*killStep, moved(t, text, begun), 0.01)
 	at := cutAt(t, text)
 	assert.Contains(t, stood, fmt.Sprintf("x %v", at[0]), "the last picture stood")
 	assert.Zero(t, s.quit(t))
+}
+
+// On a slow line pictures are left out, and keys do not queue up: after the last of many keys no more is still to come than what the system takes ahead
+// of a terminal, and then the picture stands that shows all of them. A line of 9600 baud carries 960 bytes a second; BAUD=9600 go test ./cmd/undermark -run SlowLine -v has it so.
+func TestOnASlowLineKeysDoNotQueueUp(t *testing.T) {
+	notRaced(t)
+	t.Parallel()
+	const keys, bitsAByte, ticks, ahead = 150, 10, 50, 48 << 10 // Linux holds some 18 to 40 kB for a pseudo-terminal, by how large the pieces are
+	bytes := fromEnv(t, "BAUD", 0) / bitsAByte
+	if bytes == 0 {
+		t.Skip("takes a minute: of a long round only")
+	}
+	file := wideFloor(t)
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	x := cutAt(t, text)[0]
+	var slow atomic.Bool
+	s := readHome(t).begin(t, &terminal{reads: func() int {
+		if !slow.Load() {
+			return 1 << 16
+		}
+		time.Sleep(time.Second / ticks)
+		return max(1, bytes/ticks)
+	}}, 160, 50, file)
+	s.wait(t, "[1 Underneath]")
+	s.keys(t, "4")
+	s.wait(t, "[4 Place]")
+	shows := func(moves int) string { return fmt.Sprintf("At x %v", x+float64(moves*killStep)) }
+	s.wait(t, shows(0))
+	s.quiet(5 * still)
+	before := len(s.output())
+	for n := range 10 {
+		s.keys(t, "\x1b[C")
+		s.wait(t, shows(n+1))
+	}
+	each := (len(s.output()) - before) / 10
+	slow.Store(true)
+	before = len(s.output())
+	for range keys {
+		s.keys(t, "\x1b[C")
+		time.Sleep(20 * time.Millisecond)
+	}
+	pressed, seen := time.Now(), len(s.output())
+	require.True(t, s.comes(3*patience, func() bool { return strings.Contains(s.picture(), shows(10+keys)) }), "not at %s", shows(10+keys))
+	t.Logf("%d bytes a second: a key alone takes %d bytes, %d keys took %d; the last picture stood %v after the last key", bytes, each, keys, len(s.output())-before, time.Since(pressed).Round(time.Millisecond))
+	assert.Less(t, len(s.output())-seen, ahead+2*each, "nothing queues up beyond what the system takes")
 }

@@ -36,7 +36,9 @@ type Terminal struct {
 	want  chan Picture // the newest that was not begun
 	once  sync.Once
 
-	mu     sync.Mutex // of what follows, and of writing
+	writing sync.Mutex // of writing, taken before mu: a terminal that nobody reads holds up whoever writes on it, and no key
+
+	mu     sync.Mutex // of what follows
 	told   func()     // called when it is known that the terminal shows pictures; nil: it is not asked
 	asked  time.Time
 	wants  answers     // what is still to come
@@ -78,6 +80,16 @@ const (
 // Write writes what is no picture. A screen that comes is asked, or gets its picture again; before it goes the picture is deleted.
 // The query goes out before the library clears the screen: where a terminal writes what it does not know, that is cleared too.
 func (t *Terminal) Write(p []byte) (int, error) {
+	t.writing.Lock()
+	defer t.writing.Unlock()
+	if _, err := t.File.Write(t.framed(p)); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
+
+// framed is what is no picture with what has to be said before or behind it when the screen comes or goes.
+func (t *Terminal) framed(p []byte) []byte {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	out := p
@@ -97,10 +109,7 @@ func (t *Terminal) Write(p []byte) (int, error) {
 			t.asked, t.wants = time.Now(), answers{graphics: true, size: true}
 		}
 	}
-	if _, err := t.File.Write(out); err != nil {
-		return 0, err
-	}
-	return len(p), nil
+	return out
 }
 
 // Show has a picture painted and sent, beside whoever asks. One that was not begun when the next is asked for is left out.
@@ -138,28 +147,46 @@ func (t *Terminal) send() {
 // put sends a picture that the terminal does not have yet, while the program's screen is there.
 func (t *Terminal) put(p Picture, size image.Point, pixels []byte) {
 	data := encoded(pixels, size, p.Cols, p.Rows)
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	same := p.Cols == t.sentAs.Cols && p.Rows == t.sentAs.Rows && bytes.Equal(pixels, t.sent)
-	if !t.up || same {
+	t.writing.Lock()
+	defer t.writing.Unlock()
+	if !t.lacks(p, pixels) {
 		return
 	}
 	if _, err := t.File.Write(data); err == nil { // a terminal that is gone is found out by whoever writes the cells
+		t.mu.Lock()
+		defer t.mu.Unlock()
 		t.sent, t.sentAs = pixels, p
 	}
 }
 
-// heard takes what the terminal answered: that it shows pictures, how large its cells are, where its cursor is.
+// lacks tells whether the program's screen is there, and the terminal has not got that picture.
+func (t *Terminal) lacks(p Picture, pixels []byte) bool {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	same := p.Cols == t.sentAs.Cols && p.Rows == t.sentAs.Rows && bytes.Equal(pixels, t.sent)
+	return t.up && !same
+}
+
+// heard takes what the terminal answered, and asks on where it shows pictures.
 func (t *Terminal) heard(a answer) {
+	if !t.noted(a) {
+		return
+	}
+	t.writing.Lock()
+	defer t.writing.Unlock()
+	_, _ = t.File.WriteString(probe)
+}
+
+// noted notes what the terminal answered: that it shows pictures, how large its cells are, where its cursor is. It tells whether that is to be
+// asked for.
+func (t *Terminal) noted(a answer) (probes bool) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	switch {
 	case a.of == ofGraphics && t.wants.graphics:
 		t.wants.graphics = false
-		if strings.HasPrefix(a.text, "OK") {
-			t.wants.place = true
-			_, _ = t.File.WriteString(probe)
-		}
+		t.wants.place = strings.HasPrefix(a.text, "OK")
+		return t.wants.place
 	case a.of == ofSize && t.wants.size:
 		t.wants.size = false
 		if fits(a.cell) {
@@ -172,6 +199,7 @@ func (t *Terminal) heard(a answer) {
 			go t.told()
 		}
 	}
+	return false
 }
 
 // fits tells whether a cell may be of that size: what a terminal without pixels says is not believed.

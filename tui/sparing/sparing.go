@@ -9,19 +9,28 @@ package sparing
 import (
 	"strconv"
 	"strings"
+	"sync"
 	"sync/atomic"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 )
 
-// Terminal is a terminal that pictures are painted on. One goroutine at a time may write, as the library does; another may hold.
+// Terminal is a terminal that pictures are painted on, by a goroutine of its own: one that is slow, or that nobody reads, holds nobody up. Of the
+// pictures that came while it was busy the newest is painted, the others are left out. Whatever else is written waits until that is done.
 type Terminal struct {
 	term.File
-	held  atomic.Pointer[picture] // the newest picture; nil for none yet
-	shown []row                   // from the top; what is below nobody knows
-	on    size                    // of the terminal that it was painted for
-	spare []cell                  // room for the next row
+	held atomic.Pointer[picture] // the newest picture; nil for none yet
+
+	mu     sync.Mutex // of what follows; let go of while a picture is sent
+	idle   sync.Cond  // no picture is being sent
+	busy   bool       // one is: what stands there is its sender's to know
+	wanted bool       // another is to be sent
+	anew   bool       // and all of it
+
+	shown []row  // from the top; what is below nobody knows
+	on    size   // of the terminal that it was painted for
+	spare []cell // room for the next row
 	looks looks
 	out   []byte
 }
@@ -50,7 +59,11 @@ type cell struct {
 }
 
 // On returns a terminal that sends to another what changes on it.
-func On(f term.File) *Terminal { return &Terminal{File: f, looks: newLooks()} }
+func On(f term.File) *Terminal {
+	t := &Terminal{File: f, looks: newLooks()}
+	t.idle.L = &t.mu
+	return t
+}
 
 // hold keeps a picture to be painted, and returns the ticket that the library is to carry for it: another than before when
 // the picture is another.
@@ -73,27 +86,56 @@ const (
 	tickets     = 0xFFFE
 )
 
-// Write takes what the library wrote, and says that all of it was written unless that failed.
+// Write takes what the library wrote. A picture counts as written: one that fails is found out by whoever reads the terminal.
 func (t *Terminal) Write(p []byte) (int, error) { return t.WriteString(string(p)) }
 
 // WriteString is Write.
 func (t *Terminal) WriteString(text string) (int, error) {
-	t.out = t.out[:0]
-	if anew, ok := ticketed(text); ok {
-		if anew {
+	anew, picture := ticketed(text)
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if picture {
+		t.wanted, t.anew = true, t.anew || anew
+		if !t.busy {
+			t.busy = true
+			go t.send()
+		}
+		return len(text), nil
+	}
+	t.rest()
+	t.shown = nil // it may have cleared or left the screen
+	return t.File.Write([]byte(text))
+}
+
+// rest waits until no picture is being sent.
+func (t *Terminal) rest() {
+	for t.busy {
+		t.idle.Wait()
+	}
+}
+
+// send sends the newest picture, and again as long as another was wanted meanwhile.
+func (t *Terminal) send() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for t.wanted {
+		if t.anew {
 			t.shown = nil
 		}
+		t.wanted, t.anew, t.out = false, false, t.out[:0]
 		t.paint(t.held.Load())
-	} else {
-		t.shown = nil // it may have cleared or left the screen
-		t.out = append(t.out, text...)
-	}
-	if len(t.out) > 0 {
-		if _, err := t.File.Write(t.out); err != nil {
-			return 0, err
+		if len(t.out) == 0 {
+			continue
+		}
+		t.mu.Unlock()
+		_, err := t.File.Write(t.out)
+		t.mu.Lock()
+		if err != nil {
+			t.shown = nil
 		}
 	}
-	return len(text), nil
+	t.busy = false
+	t.idle.Broadcast()
 }
 
 // ticketed tells whether the library wrote a ticket: home, the ticket, the cursor's last place. A return before the ticket says that nothing

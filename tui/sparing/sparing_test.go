@@ -23,11 +23,13 @@ const wide, high = 40, 8
 // screen is a terminal that shows what it was sent, and keeps the last of it.
 type screen struct {
 	*vt.Emulator
-	last []byte
+	mu    sync.Mutex // held while it is written on, or looked at
+	last  []byte
+	wrote chan struct{}
 }
 
 func newScreen() *screen {
-	s := &screen{Emulator: vt.NewEmulator(wide, high)}
+	s := &screen{Emulator: vt.NewEmulator(wide, high), wrote: make(chan struct{}, 10000)}
 	go func() { _, _ = io.Copy(io.Discard, s.Emulator) }() // what it answers; else it waits for a reader
 	return s
 }
@@ -35,6 +37,9 @@ func newScreen() *screen {
 func (s *screen) Fd() uintptr { return ^uintptr(0) }
 
 func (s *screen) Write(p []byte) (int, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	defer func() { s.wrote <- struct{}{} }()
 	s.last = bytes.Clone(p)
 	return s.Emulator.Write(p)
 }
@@ -51,31 +56,16 @@ func (s *screen) cells() []string {
 	return all
 }
 
-// watched is what the library writes on: somebody may look at the screen behind it between two writes.
-type watched struct {
-	to     io.Writer
-	mu     sync.Mutex // held while it writes, or while somebody looks
-	screen *screen
-	wrote  chan struct{}
-}
-
-func (w *watched) Write(p []byte) (int, error) {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	defer func() { w.wrote <- struct{}{} }()
-	return w.to.Write(p)
-}
-
 // wait returns what the screen shows, with its colours, once a text stands in the first row.
-func (w *watched) wait(text string) []string {
+func (s *screen) wait(text string) []string {
 	for {
-		w.mu.Lock()
-		if strings.HasPrefix(w.screen.String(), text+"\n") {
-			defer w.mu.Unlock()
-			return w.screen.cells()
+		s.mu.Lock()
+		if strings.HasPrefix(s.String(), text+"\n") {
+			defer s.mu.Unlock()
+			return s.cells()
 		}
-		w.mu.Unlock()
-		<-w.wrote
+		s.mu.Unlock()
+		<-s.wrote
 	}
 }
 
@@ -94,7 +84,7 @@ func (m shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // running is a program of the library, on a screen.
 type running struct {
-	*watched
+	screen *screen
 	*tea.Program
 	ended chan error
 }
@@ -102,13 +92,12 @@ type running struct {
 // run runs the program that shows what it is told; thin, through a Terminal.
 func run(thin bool) *running {
 	s := newScreen()
-	w := &watched{to: s, screen: s, wrote: make(chan struct{}, 10000)}
-	m := tea.Model(shown{"first"})
+	m, to := tea.Model(shown{"first"}), io.Writer(s)
 	if thin {
 		t := On(s)
-		m, w.to = t.Showing(m), t
+		m, to = t.Showing(m), t
 	}
-	r := &running{w, tea.NewProgram(m, tea.WithOutput(w), tea.WithInput(nil), tea.WithAltScreen(), tea.WithFPS(120), tea.WithoutSignals()), make(chan error, 1)}
+	r := &running{s, tea.NewProgram(m, tea.WithOutput(to), tea.WithInput(nil), tea.WithAltScreen(), tea.WithFPS(120), tea.WithoutSignals()), make(chan error, 1)}
 	go func() { _, err := r.Run(); r.ended <- err }()
 	r.Send(tea.WindowSizeMsg{Width: wide, Height: high})
 	return r
@@ -139,7 +128,7 @@ func TestTheScreenIsThatOfTheLibrary(t *testing.T) {
 			seen[len(seen)-1] = fmt.Sprint("last of picture ", i)
 		}
 		send(strings.Join(seen, "\n"))
-		same(t, plainly.wait(rows[0]), thin.wait(rows[0]), fmt.Sprintf("picture %d: %q", i, seen))
+		same(t, plainly.screen.wait(rows[0]), thin.screen.wait(rows[0]), fmt.Sprintf("picture %d: %q", i, seen))
 	}
 	for _, p := range []*running{plainly, thin} {
 		p.Quit()
@@ -164,7 +153,7 @@ func TestWhatDoesNotFitIsCut(t *testing.T) {
 		view := strings.Join([]string{"nobody sees this", "nor this", last, row, "3", "4", "5", "6", "7", "8"}, "\n")
 		plainly.Send(view)
 		thin.Send(view)
-		same(t, plainly.wait(last), thin.wait(last), row)
+		same(t, plainly.screen.wait(last), thin.screen.wait(last), row)
 	}
 	for _, p := range []*running{plainly, thin} {
 		p.Kill()
@@ -190,6 +179,42 @@ func randomRow(r *rand.Rand) string {
 	return out.String() + plain
 }
 
+// settled waits until all is painted that was to be.
+func settled(to *Terminal) {
+	to.mu.Lock()
+	defer to.mu.Unlock()
+	to.rest()
+}
+
+// stuck is a terminal that nobody reads until it is let go.
+type stuck struct {
+	*screen
+	goOn chan struct{}
+}
+
+func (s stuck) Write(p []byte) (int, error) {
+	<-s.goOn
+	return s.screen.Write(p)
+}
+
+// A terminal that nobody reads holds up nobody who has pictures for it: once it is read, the one that it was busy with comes, and the newest; those
+// between do not. What is no picture waits for both.
+func TestATerminalThatNobodyReadsGetsTheNewestPicture(t *testing.T) {
+	s := stuck{newScreen(), make(chan struct{})}
+	to := On(s)
+	for i := range 100 {
+		_, err := to.WriteString(ansi.CursorHomePosition + to.hold(fmt.Sprint("picture ", i), size{wide, high}))
+		require.NoError(t, err)
+	}
+	ended := make(chan struct{})
+	go func() { _, _ = to.WriteString("\a"); close(ended) }()
+	close(s.goOn)
+	<-ended
+	assert.Equal(t, "\a", string(s.last))
+	assert.Contains(t, s.String(), "picture 99")
+	assert.LessOrEqual(t, len(s.wrote), 3, "two pictures, and the bell")
+}
+
 // A key that changes a word sends that word, not its row.
 func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 	row := func(word string) string {
@@ -201,6 +226,7 @@ func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 		s.last = nil
 		_, err := to.WriteString(text)
 		require.NoError(t, err)
+		settled(to)
 		return string(s.last)
 	}
 	send := func(row string) string {
@@ -263,6 +289,7 @@ func TestAPictureOfAnotherSizeIsSentWhole(t *testing.T) {
 	write := func(all string, text string, on size) {
 		_, err := to.WriteString(ansi.CursorHomePosition + all + to.hold(text, on))
 		require.NoError(t, err)
+		settled(to)
 	}
 	before := size{2 * wide, 2 * high}
 	write("\r", strings.TrimSuffix(strings.Repeat(strings.Repeat("x", 2*wide)+"\n", 2*high), "\n"), before)
