@@ -50,7 +50,7 @@ func TestFoundFuelLinesAreClearBySampling(t *testing.T) {
 	const seed = 89
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	found, floors := 0, randomFloors()/4
+	found, floors := 0, floorsFor(t, 4, 2)
 	for n := range floors {
 		job, ok := withTank(r)
 		if !ok {
@@ -74,7 +74,7 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 	const seed = 97
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	found, floors := 0, randomFloors()/4
+	found, floors := 0, floorsFor(t, 4, 2)
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
 		job := randomFloor(r, kind)
@@ -99,7 +99,7 @@ func TestLayoutsAreClearBySampling(t *testing.T) {
 	const seed = 101
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	runs, floors := 0, max(2, randomFloors()/100)
+	runs, floors := 0, floorsFor(t, 100, 2)
 	for n := range floors {
 		job := randomFloor(r, vehicles.ExhaustRun).WithRun(vehicles.ExhaustRun, nil)
 		if n%2 == 1 {
@@ -149,7 +149,7 @@ func TestNoRunOfALatticeIsShorterThanTheOneFound(t *testing.T) {
 	const seed = 103
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	compared, floors := 0, max(4, randomFloors()/40)
+	compared, floors := 0, floorsFor(t, 40, 4)
 	for n := range floors {
 		job := smallFloor(r)
 		result, faults := Judge(job.WithRun(vehicles.ExhaustRun, nil), Builtin())

@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"os"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,13 +57,27 @@ func randomFloors() int {
 	return 1000
 }
 
+// floorsFor is how many floors a test of found runs looks at, least at the least: a part of randomFloors, as many searches take long. For a
+// long round FLOORS says how many each of them looks at:
+//
+//	FLOORS=1000 go test ./rules -run 'BySampling|OfALattice|SlowSearchFinds' -v -timeout 0
+func floorsFor(t *testing.T, part, least int) int {
+	if said := os.Getenv("FLOORS"); said != "" {
+		n, err := strconv.Atoi(said)
+		require.NoError(t, err, "FLOORS is how many floors")
+		require.GreaterOrEqual(t, n, least, "FLOORS")
+		return n
+	}
+	return max(least, randomFloors()/part)
+}
+
 func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 	t.Parallel()
 	const seed = 73
 	t.Logf("seed %d", seed)
 	r := rand.New(rand.NewPCG(seed, seed))
-	found := 0
-	for n := range randomFloors() {
+	found, floors := 0, floorsFor(t, 1, 2)
+	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
 		job := randomFloor(r, kind)
 		bare := job
@@ -87,8 +103,8 @@ func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 		}
 		sampled(t, n, kind, &judged, &route)
 	}
-	t.Logf("%d runs found on %d floors", found, randomFloors())
-	assert.Greater(t, found, randomFloors()/3)
+	t.Logf("%d runs found on %d floors", found, floors)
+	assert.Greater(t, found, floors/3)
 }
 
 // sampled holds a run to the distances, the ground, the fall, the length and the bends that the book asks.

@@ -3,6 +3,7 @@ package tui
 import (
 	"slices"
 	"sync"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -67,7 +68,9 @@ func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
 	if cmd, mine := r.always(msg); mine {
 		return cmd
 	}
-	if (msg.Type == tea.KeyEnter || msg.Type == tea.KeySpace) && r.now().Before(r.deaf) {
+	if msg.Type != tea.KeyEnter && msg.Type != tea.KeySpace {
+		r.deaf = time.Time{} // whoever presses something else goes on
+	} else if r.now().Before(r.deaf) {
 		return nil
 	}
 	if !r.screens[r.at].Typing() {

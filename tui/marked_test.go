@@ -122,3 +122,17 @@ func TestAnEagerEnterAfterTheCautionsOpensNothing(t *testing.T) {
 	enter(eager)
 	assert.True(t, b.screens[b.at].Typing(), "one that was meant opens it")
 }
+
+// Whoever types on at once below a text that was read means the Enter behind it.
+func TestAnEnterBehindAnotherKeyIsMeant(t *testing.T) {
+	o := options(t)
+	o.Path = ""
+	b := walked(t, o, 100, 30)
+	clock := time.Unix(1e9, 0)
+	b.now = func() time.Time { return clock }
+	b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	require.Nil(t, b.overlay(), "the cautions fit a page")
+	b.send(tea.KeyMsg{Type: tea.KeyDown})
+	b.send(tea.KeyMsg{Type: tea.KeyEnter})
+	assert.True(t, b.screens[b.at].Typing())
+}

@@ -41,6 +41,7 @@ func TestRouteTellsTheNearestMiss(t *testing.T) {
 	code, out, complaint := call(routeJob, "route", "exhaust", "--to", "1040,600,150", "-")
 	assert.Equal(t, exitFoul, code, complaint)
 	assert.Contains(t, out, "TL-07: no exhaust there keeps every rule. The nearest miss, all in mm, breaks:\n  outlet inside the outline: ends 240 mm too far under the van\n")
+	assert.Regexp(t, `(?m)^length [0-9.]+, bends [0-9.]+°$`, out, "no margin of what it misses")
 
 	code, out, _ = call(routeJob, "route", "exhaust", "--to", "1040,600,150", "--json", "-")
 	assert.Equal(t, exitFoul, code)

@@ -41,14 +41,11 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 	}
 	p.grid(path)
 	p.blank()
-	margin := "nothing near it was entered"
-	switch m := found.Margin; {
-	case m.Set && m.Value < 0:
-		margin = "short by " + survey.Figure(-m.Value)
-	case m.Set:
-		margin = "to spare " + survey.Figure(m.Value)
+	measures := "length " + survey.Figure(found.Length) + ", bends " + survey.Figure(found.Bends) + "°"
+	if found.Found() { // a miss has no margin: by how much it falls short of each rule stands above
+		measures += ", " + marginOf(found)
 	}
-	p.line("length %s, bends %s°, %s", survey.Figure(found.Length), survey.Figure(found.Bends), margin)
+	p.line("%s", measures)
 	for _, thing := range found.Run.Hanging.OnLegs().Things() {
 		p.line("%s on leg %d, %s along it%s", thing.Name(), thing.Leg(), survey.Figure(thing.Start()), thing.Kind.Minds)
 	}
@@ -62,4 +59,16 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 		}
 		p.line("%ss at %s along it", k.Full, strings.Join(places, ", "))
 	}
+}
+
+// marginOf says what a run that breaks no rule keeps of what was entered.
+func marginOf(found *rules.Route) string {
+	m := found.Margin
+	if !m.Set {
+		return "nothing near it was entered"
+	}
+	if short := survey.Figure(-m.Value); m.Value < 0 && short != survey.Figure(0) {
+		return "short by " + short
+	}
+	return "to spare " + survey.Figure(max(0, m.Value))
 }

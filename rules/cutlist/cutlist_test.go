@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -176,6 +177,31 @@ func TestStockIsCutUpWhole(t *testing.T) {
 			}
 		}
 	})
+}
+
+// The sample van's intake hose is longer than a length: the kit lacks it, whatever it holds, once in each writing.
+func TestAPieceLongerThanALengthIsLacking(t *testing.T) {
+	l := Of(judged(t, func(j vehicles.Job) vehicles.Job { j.Exhaust, j.Fuel = nil, nil; return j }), Usual())
+	require.Len(t, l.Stock, 1)
+	require.Len(t, l.Stock[0].TooLong, 1)
+	assert.Zero(t, l.Stock[0].LacksLengths())
+	assert.Equal(t, 1, l.Stock[0].Lacks())
+	data, err := l.JSON()
+	require.NoError(t, err)
+	assert.Contains(t, string(data), `"kit":1,"lacks":1}`)
+	var text strings.Builder
+	require.NoError(t, l.CSV(&text, "TL-07"))
+	rows, err := csv.NewReader(strings.NewReader(text.String())).ReadAll()
+	require.NoError(t, err)
+	lacks := 0
+	for _, row := range rows {
+		if strings.HasPrefix(row[2], "intake hose, ") {
+			n, err := strconv.Atoi(row[len(row)-1])
+			require.NoError(t, err)
+			lacks += n
+		}
+	}
+	assert.Equal(t, 1, lacks)
 }
 
 // Every name that a list may have is in the kit, or making the list would fail.

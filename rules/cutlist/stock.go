@@ -15,8 +15,11 @@ type Stock struct {
 	Holds   int       // how many the usual kit holds
 }
 
-// Lacks is how many more are needed than the kit holds.
-func (s Stock) Lacks() int { return max(0, s.Needed-s.Holds) }
+// LacksLengths is how many more of the usual lengths are needed than the kit holds.
+func (s Stock) LacksLengths() int { return max(0, s.Needed-s.Holds) }
+
+// Lacks is how many more have to be bought than the kit holds: usual lengths, and each piece that none of them holds.
+func (s Stock) Lacks() int { return s.LacksLengths() + len(s.TooLong) }
 
 // pack cuts the pieces of something from lengths: the longest first, each from the first length that still holds it. It never takes more
 // than 11/9 of the fewest and two thirds of one (G. Dosa, 2007; from memory).

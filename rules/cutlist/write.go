@@ -99,7 +99,9 @@ func (l *List) CSV(to io.Writer, job string) error {
 		rows = append(rows, []string{job, p.Run.String(), p.Of, p.From, p.To, "1", survey.Figure(p.Cut), survey.Figure(p.Developed), "", ""})
 	}
 	for _, s := range l.Stock {
-		rows = append(rows, []string{job, "", s.Of + ", length of " + survey.Figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.Lacks())})
+		if s.Needed > 0 {
+			rows = append(rows, []string{job, "", s.Of + ", length of " + survey.Figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.LacksLengths())})
+		}
 		for _, cut := range s.TooLong {
 			rows = append(rows, []string{job, "", s.Of + ", longer than a length", "", "", "1", survey.Figure(cut), "", "0", "1"})
 		}

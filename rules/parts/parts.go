@@ -160,7 +160,7 @@ func (m *maker) run(of vehicles.RunKind) {
 			})
 		}
 		for i, cut := range s.TooLong {
-			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(cut)), Count: vehicles.Some(1), Unit: pieces, Note: "longer than the usual length"})
+			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(cut)), Count: vehicles.Some(1), Unit: pieces, Kit: vehicles.Some(0), Note: "longer than the usual length", Source: m.cut.Source})
 		}
 	}
 	for _, p := range m.cut.Parts {

@@ -2,21 +2,12 @@ package runs
 
 import (
 	"bench.example/undermark/geometry/scene"
-	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 )
 
-// roundRun is how much is shown round a run that is looked at from the side, mm.
-const roundRun = 150
-
-// turnAside goes on to the next of plan, side and back; the run at hand fills the picture there, and the plan's key for all of it shows
-// the whole van.
-func (m screen) turnAside(s desk.State) screen {
+// turnAside goes on to the next of plan, side and back; each shows the whole van at first.
+func (m screen) turnAside() screen {
 	m.aside, m.profile, m.camera = (m.aside+1)%(len(scene.Sides)+1), false, desk.Camera{}
-	if laid := s.Job.Laid(m.of); m.aside > 0 && laid != nil && m.w > 0 {
-		a := arranged(m.w, m.h)
-		m.camera = canvas.Fit(scene.Sides[m.aside-1], laid.Path, roundRun, a.plan.W, a.plan.H, s.Settings.Units)
-	}
 	return m
 }
 

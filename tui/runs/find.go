@@ -226,6 +226,8 @@ func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
 	u := s.Settings.Units
 	text := of.String() + " "
 	switch {
+	case !r.Found():
+		return text + missed(r, s)
 	case !r.Margin.Set:
 		text += "nothing near"
 	case r.Margin.Value < 0:
@@ -239,11 +241,19 @@ func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
 	return text
 }
 
+// missed says of a run that breaks rules which is the worst of them and by how much: beside that nothing is to spare.
+func missed(r rules.Route, s desk.State) string {
+	worst := r.Misses[0]
+	return desk.VerdictWord(worst.Verdict) + ": " + worst.About() + ", " + words.Margin(worst, s.Settings.Units)
+}
+
 // laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.
 func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
 	u := s.Settings.Units
 	text := fmt.Sprintf("%s laid: %s long, %s of bends, ", of, desk.Length(r.Length, u), desk.Quantity(r.Bends, rules.Degree, u))
 	switch {
+	case !r.Found():
+		return text + missed(r, s) + "."
 	case !r.Margin.Set:
 		text += "nothing that was entered is near it."
 	case r.Margin.Value < 0:

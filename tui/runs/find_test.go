@@ -192,6 +192,8 @@ func TestTheNearestMissIsToldAndNotPutIn(t *testing.T) {
 	d.Type("<enter>")
 	assert.NotEqual(t, before, string(d.State.Job.Format()))
 	assert.Len(t, d.Steps(), 1)
+	assert.Regexp(t, `of bends, foul: exhaust: .*, [0-9.]+ mm short\.`, d.Said)
+	assert.NotContains(t, d.Said, "to spare")
 }
 
 // A run that is all clear is not replaced by a doubtful one without asking.

@@ -136,7 +136,7 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.cutting, m.cutTop = true, 0
 		return m, desk.Change{}
 	case key.Matches(k, keyAside):
-		return m.turnAside(s), desk.Change{}
+		return m.turnAside(), desk.Change{}
 	case key.Matches(k, moving.KeyUpright) && len(moving.Leaning(s)) > 0:
 		return m, moving.Upright(s)
 	case key.Matches(k, keyAdd):

@@ -112,17 +112,21 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	d := bare(t, 100, 27)
 	d.Type("nz")
 	assert.Contains(t, d.View(100, 27), "SEEN FROM THE RIGHT")
+	wholeVanIsSeen(t, d)
 	d.Type("<right><up>")
 	assert.Equal(t, vehicles.RunPoint{X: 910, Y: 620, Drop: 150}, d.State.Job.Exhaust.Path[1])
 	d.Tap(30, 8)
 	assert.Equal(t, 620., d.State.Job.Exhaust.Path[1].Y)
 	assert.NotEqual(t, 910., d.State.Job.Exhaust.Path[1].X)
+	d.Type("+")
 	scale := d.Screen.(screen).camera.Scale
+	assert.NotZero(t, scale)
 	d.Type("+")
 	assert.Zero(t, d.State.Camera, "the plan of the others stays as it is")
 	assert.Less(t, d.Screen.(screen).camera.Scale, scale)
 	d.Type("z")
 	assert.Contains(t, d.View(100, 27), "SEEN FROM BEHIND")
+	wholeVanIsSeen(t, d)
 	y := d.State.Job.Exhaust.Path[1].Y
 	d.Type("<right>")
 	assert.Equal(t, y-10, d.State.Job.Exhaust.Path[1].Y, "the van's right is at the right")
@@ -130,6 +134,25 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	assert.Contains(t, d.View(100, 27), "SEEN FROM BELOW")
 	d.Type("zv")
 	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")
+}
+
+// wholeVanIsSeen tells that the floor's corners and all corners of the runs are in the picture that stands in the plan's place.
+func wholeVanIsSeen(t *testing.T, d *screentest.Driver) {
+	t.Helper()
+	m := d.Screen.(screen)
+	a := arranged(m.w, m.h)
+	where := m.pane.Sized(a.plan.W, a.plan.H).Cells(m.looking(d.State), m.shown(d.State))
+	plan := &d.State.Result.Plan
+	places := []geometry.Point3{plan.FloorMin.At(0), plan.FloorMax.At(0)}
+	for _, of := range vehicles.RunKinds {
+		if laid := plan.Run(of); laid != nil {
+			places = append(places, laid.Path...)
+		}
+	}
+	for _, at := range places {
+		_, _, seen := where(at)
+		assert.True(t, seen, "%v", at)
+	}
 }
 
 func TestATapSlidesWhatHangs(t *testing.T) {
@@ -147,6 +170,9 @@ func TestATapSlidesWhatHangs(t *testing.T) {
 	d.Type("hh<esc>h")
 	require.True(t, d.Screen.Typing())
 	x, y := at(t, d, 100, 27, "chassis rail, left", 0)
+	for x <= a.plan.W { // its name in the picture
+		x, y = at(t, d, 100, 27, "chassis rail, left", y+1)
+	}
 	d.Tap(x, y)
 	assert.Equal(t, []string{"chassis rail, left"}, d.State.Job.Exhaust.Shielded.Names)
 }

@@ -60,10 +60,10 @@ func stock(s cutlist.Stock, u survey.Units) string {
 		for i, v := range s.Left {
 			left[i] = survey.Format(v, u)
 		}
-		say = append(say, fmt.Sprintf("%d of %s, left over %s%s", s.Needed, desk.Length(s.Length, u), strings.Join(left, ", "), kit(s.Holds, s.Lacks())))
+		say = append(say, fmt.Sprintf("%d of %s, left over %s%s", s.Needed, desk.Length(s.Length, u), strings.Join(left, ", "), kit(s.Holds, s.LacksLengths())))
 	}
 	for _, cut := range s.TooLong {
-		say = append(say, "a piece of "+desk.Length(cut, u)+" is longer than the usual length: buy it longer")
+		say = append(say, "a piece of "+desk.Length(cut, u)+" is longer than the usual length: buy it longer, 1 more wanted")
 	}
 	return s.Of + ", lengths: " + strings.Join(say, "; ")
 }
