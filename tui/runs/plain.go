@@ -58,6 +58,7 @@ func (m screen) whole(s desk.State) []string {
 	lines := append(m.facts(s), m.arrows(s))
 	for _, m.of = range vehicles.RunKinds {
 		lines = append(lines, aloud.Run(m.of, s)...)
+		lines = append(lines, aloud.Rows(m.worst(s).Unmoved(s))...)
 		for _, p := range m.parts(s) {
 			lines = append(lines, m.told(p, s))
 		}
