@@ -93,6 +93,33 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 	assert.Greater(t, found, floors/5)
 }
 
+// On one floor of those an intake was sought whose last leg had no length: its mouth then looked nowhere, and no rule minded.
+func TestNoCornerOfAFoundRunStandsTwice(t *testing.T) {
+	const seed, floor = 97, 514
+	r := rand.New(rand.NewPCG(seed, seed))
+	var job vehicles.Job
+	var kind vehicles.RunKind
+	for range floor + 1 {
+		kind = vehicles.RunKind(r.IntN(2))
+		job = randomFloor(r, kind)
+	}
+	job.RunChecks = vehicles.InFull
+	bare := job
+	bare.Exhaust, bare.Intake = nil, nil
+	result, faults := Judge(bare, Builtin())
+	require.Empty(t, faults)
+	result.Job = job
+	found := FindRoute(context.Background(), &result, kind, Target{Edge: AnyEdge, Upright: true}, nil)
+	require.NotNil(t, found.Run)
+	mouth, _ := job.Stub(kind)
+	last := vehicles.RunPoint{X: mouth.X, Y: mouth.Y, Drop: -mouth.Z}
+	for _, p := range found.Run.Path {
+		assert.NotEqual(t, last, p)
+		last = p
+	}
+	t.Logf("%s: %v, %v", found.Verdict, found.Run.Path, found.Misses)
+}
+
 // Every run of every layout that breaks no rule keeps what is asked, and the intake's mouth its distance from the outlet.
 func TestLayoutsAreClearBySampling(t *testing.T) {
 	t.Parallel()

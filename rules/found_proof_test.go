@@ -122,6 +122,9 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 	if kind == vehicles.FuelRun {
 		corners = corners[1:] // it ends at its stub's mouth, and says so
 	}
+	for i := 1; i < len(corners); i++ {
+		require.Positive(t, norm(minus(corners[i], corners[i-1])), "floor %d: a corner twice, %v", floor, corners)
+	}
 	line, turned := rounded(t, corners, found.Run.Bend.Value)
 	length, rising := 0.0, false
 	for i := 1; i < len(line); i++ {

@@ -37,6 +37,9 @@ func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
 // worth judges a run through corners, its stub's mouth the first, which falls short already by so much. Once it is beyond most it does
 // not look at what is left.
 func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Worth {
+	if cornerTwice(corners) {
+		return route.Worth{Short: math.Inf(1)}
+	}
 	run := t.run
 	run.Path = t.pathThrough(corners)
 	lacks := 0.0
@@ -70,6 +73,20 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 	line := &t.plan.Run(t.kind).Line
 	return route.Worth{Short: short, Length: line.Length() + awkward(line)}
 }
+
+// cornerTwice tells whether two corners on end are one: the leg between them has no direction, and what goes by that is not asked. Both are
+// in whole mm but for the stub's mouth, which is where it is to less than one.
+func cornerTwice(corners []geometry.Point3) bool {
+	for i := 1; i < len(corners); i++ {
+		if corners[i].Sub(corners[i-1]).Norm() < oneCorner {
+			return true
+		}
+	}
+	return false
+}
+
+// oneCorner is how near to each other two corners are one, mm: the grid of whole mm that corners stand on holds none nearer.
+const oneCorner = 0.5
 
 // pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
 // there, behind what of it is above the floor.

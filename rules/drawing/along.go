@@ -104,9 +104,13 @@ const groundBeyond = 3000
 
 // levelOf says how level a muffler hangs.
 func levelOf(m *vehicles.LaidMuffler) string {
+	return "muffler " + survey.Figure(math.Round(OffLevel(m))) + "°"
+}
+
+// OffLevel is by how much a muffler does not hang level, degrees, 0 to 90, from where it begins to where it ends.
+func OffLevel(m *vehicles.LaidMuffler) float64 {
 	along := m.Axis[len(m.Axis)-1].Sub(m.Axis[0])
-	tilt := math.Atan2(math.Abs(along.Z), along.Plan().Norm()) * 180 / math.Pi
-	return "muffler " + survey.Figure(math.Round(tilt)) + "°"
+	return math.Atan2(math.Abs(along.Z), along.Plan().Norm()) * 180 / math.Pi
 }
 
 // Heights are the lowest and the highest place, mm of Z, that are shown beside a run: the ground, so far below the floor, where it is near.

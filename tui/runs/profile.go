@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"fmt"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -109,8 +108,10 @@ func (m screen) fall(s desk.State, in size) string {
 	})...)
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	falls := p.falls(lay)
-	if ground := "  ground " + p.aboveGround(s) + " lower"; p.words == 1 && desk.Width(falls+ground) <= in.W {
-		falls += ground
+	for _, more := range []string{p.groundBelow(s), p.offLevel(s)} {
+		if more != "" && p.words == 1 && desk.Width(falls+"  "+more) <= in.W {
+			falls += "  " + more
+		}
 	}
 	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(falls, in.W)))
 	if p.words == 3 {
@@ -152,17 +153,31 @@ func (p *profile) places(lay canvas.Map, s desk.State) string {
 	return row.text
 }
 
-// explained says how the profile is drawn, what the ground leaves, and what its signs are.
+// explained says how the profile is drawn, how level the muffler hangs, where the ground is, and what its signs are.
 func (p *profile) explained(s desk.State) string {
-	text := ""
+	var say []string
 	if len(p.low()) > 0 {
-		text = "! water stands. "
+		say = append(say, "! water stands.")
+	}
+	if level := p.offLevel(s); level != "" {
+		say = append(say, upper(level)+".")
 	}
 	if p.high > 1 {
-		text += fmt.Sprintf("Heights x%s. ", survey.Exact(p.high))
+		say = append(say, "Heights x"+survey.Exact(p.high)+".")
 	}
-	return text + "Ground " + p.aboveGround(s) + " below its lowest."
+	return strings.Join(append(say, upper(p.groundBelow(s))+"."), " ")
 }
+
+// offLevel says how level the muffler hangs; "" where there is none.
+func (p *profile) offLevel(s desk.State) string {
+	if p.run.Muffler == nil {
+		return ""
+	}
+	return "muffler " + desk.Quantity(drawing.OffLevel(p.run.Muffler), rules.Degree, s.Settings.Units) + " off level"
+}
+
+// groundBelow says where the ground is.
+func (p *profile) groundBelow(s desk.State) string { return "ground " + p.aboveGround(s) + " lower" }
 
 // aboveGround is how far the run's lowest is above the ground.
 func (p *profile) aboveGround(s desk.State) string {

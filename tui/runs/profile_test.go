@@ -39,6 +39,17 @@ func TestFallsInWords(t *testing.T) {
 	}
 }
 
+// In a window of 100 by 30 the muffler's level and how far the ground is stand in figures: the sample's muffler hangs 180 mm along a leg that
+// falls 3 in 350, half a degree.
+func TestTheProfileHasTheMufflersLevelAndTheGroundInFigures(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	view := d.View(100, 27)
+	assert.Contains(t, view, "Muffler 0.5° off level.")
+	assert.Contains(t, view, "Ground 239")
+	d.Type("<tab>")
+	assert.NotContains(t, d.View(100, 27), "off level")
+}
+
 // Water stands where the run is lowest without a drain; a drain there takes the mark away.
 func TestLowPointsAreMarked(t *testing.T) {
 	job := screentest.State(t).Job
