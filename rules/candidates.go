@@ -41,7 +41,7 @@ type candidate struct {
 }
 
 func (c *candidate) add(text string, obstruction int, field string, taken func(vehicles.Job) vehicles.Job) {
-	c.list = append(c.list, Advice{Text: "measure: " + text, Obstruction: obstruction, Opening: -1, Field: field, taken: taken})
+	c.list = append(c.list, Advice{What: text, Obstruction: obstruction, Opening: -1, Field: field, taken: taken})
 }
 
 // of adds a reading of an obstruction.

@@ -17,6 +17,8 @@ type Advice struct {
 	Gain        float64 `json:"gain"`        // variance it would take away from the doubtful findings together, mm^2
 	Opening     int     `json:"-"`           // of the job, from 0; -1 when it is about none
 
+	What, Does string `json:"-"` // what Text is made of: "brake pipe, right, drop" and "decides 3"
+
 	// taken returns the job after the reading was taken and came out as expected: what was entered is confirmed as it
 	// stands, a chain is measured from its zero to where it ends, a drop nobody measured is that of the things of its
 	// kind, or of all. It is for asking what would change, never for keeping.
@@ -45,10 +47,11 @@ func Next(r Result, book *Book) []Advice {
 			continue
 		}
 		if a.Decides > 0 {
-			a.Text += fmt.Sprintf(": decides %d", a.Decides)
+			a.Does = fmt.Sprintf("decides %d", a.Decides)
 		} else {
-			a.Text += ": makes it surer"
+			a.Does = "makes it surer"
 		}
+		a.Text = "measure: " + a.What + ": " + a.Does
 		list = append(list, a)
 	}
 	slices.SortStableFunc(list, func(a, b Advice) int {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"math"
 	"strconv"
+	"slices"
 	"strings"
 	"testing"
 
@@ -295,4 +296,18 @@ func TestJSONHasTheFieldsItIsSaidToHave(t *testing.T) {
 	data, err = empty.JSON()
 	require.NoError(t, err)
 	assert.JSONEq(t, `{"pieces": [], "stock": [], "parts": [], "absent": ["no exhaust is laid", "no intake is laid", "no fuel line is laid"], "source": "common practice, no source"}`, string(data))
+}
+
+// A part that a kit does not name is counted, and lacking.
+func TestAKitHoldsNoneOfWhatItDoesNotName(t *testing.T) {
+	kit := *Usual()
+	kit.Part = slices.DeleteFunc(slices.Clone(kit.Part), func(p PartOf) bool { return p.Of == "pump" })
+	r := judged(t, func(j vehicles.Job) vehicles.Job { return j })
+	for _, p := range Of(r, &kit).Parts {
+		if p.Of == "pump" {
+			assert.Equal(t, 1, p.Lacks())
+			return
+		}
+	}
+	assert.Fail(t, "the pump is not counted")
 }

@@ -56,7 +56,11 @@ func (k *Kit) stock(of string) StockOf {
 	return k.Stock[slices.IndexFunc(k.Stock, func(s StockOf) bool { return s.Of == of })]
 }
 
-// holds is how many of a part the kit holds.
+// holds is how many of a part the kit holds; none of what it does not name.
 func (k *Kit) holds(of string) int {
-	return k.Part[slices.IndexFunc(k.Part, func(p PartOf) bool { return p.Of == of })].Holds
+	i := slices.IndexFunc(k.Part, func(p PartOf) bool { return p.Of == of })
+	if i < 0 {
+		return 0
+	}
+	return k.Part[i].Holds
 }

@@ -204,7 +204,7 @@ func TestWhatToMeasureNext(t *testing.T) {
 	p, _, _ := screentest.After(New(), s, append([]tea.Msg{tea.WindowSizeMsg{Width: 100, Height: 27}}, screentest.Keys("n")...)...)
 	for i, a := range s.Next.Advice {
 		view := screentest.Filled(t, p, s, 100, 27)
-		assert.Contains(t, view, "▶"+strings.TrimPrefix(a.Text, "measure: ")[:20])
+		assert.Contains(t, view, "▶"+a.What[:20])
 		_, _, changes := screentest.After(p, s, screentest.Keys("enter")...)
 		switch {
 		case a.Obstruction >= 0:

@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -90,10 +89,8 @@ func nextTitle(s desk.State) string {
 
 // adviceRow says what to measure, and at the right end what that does.
 func adviceRow(pointer string, a rules.Advice, w int) string {
-	text := strings.TrimPrefix(a.Text, "measure: ")
-	at := strings.LastIndex(text, ": ")
-	does := "  " + text[at+2:]
-	return desk.FitRow(pointer+text[:at], w-desk.Width(does)) + does
+	does := "  " + a.Does
+	return desk.FitRow(pointer+a.What, w-desk.Width(does)) + does
 }
 
 // nothing says why the list is empty.
@@ -119,7 +116,7 @@ func (m screen) nextDetail(s desk.State, w int) []string {
 		return nil
 	}
 	st := s.Settings.Styles()
-	rows := desk.Wrapped(st.Strong, strings.TrimPrefix(a.Text, "measure: "), w)
+	rows := desk.Wrapped(st.Strong, a.What+": "+a.Does, w)
 	doubts := 0
 	for _, f := range s.Result.Findings {
 		if f.Verdict == rules.Doubtful {

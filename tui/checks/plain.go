@@ -3,7 +3,6 @@ package checks
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
@@ -102,7 +101,7 @@ func (m screen) worth(s desk.State) []string {
 // plainNext is what to measure next.
 func (m screen) plainNext(s desk.State) desk.Plain {
 	all := s.Next.Advice
-	line := func(i int) string { return strings.TrimPrefix(all[i].Text, "measure: ") }
+	line := func(i int) string { return all[i].What + ": " + all[i].Does }
 	lines := func() []string {
 		said := []string{nextTitle(s)}
 		if len(all) == 0 {
