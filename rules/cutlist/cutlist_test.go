@@ -4,8 +4,8 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"math"
-	"strconv"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
