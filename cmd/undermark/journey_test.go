@@ -26,11 +26,14 @@ import (
 func (s *terminal) goes(t *testing.T, step string) {
 	t.Helper()
 	for _, key := range screentest.Sent(step) {
+		if key == "\x1b" {
+			s.quiet(2 * still) // what comes from here on is its answer
+		}
 		before := len(s.output())
 		s.keys(t, key)
 		if key == "\x1b" {
 			require.True(t, s.comes(patience, func() bool { return len(s.output()) > before }), "Esc is answered")
-			s.quiet(still)
+			s.quiet(2 * still)
 		}
 	}
 	s.quiet(still)
