@@ -52,6 +52,7 @@ type Route struct {
 	Verdict Verdict         // Foul: it is the nearest miss
 	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
 	Here    bool            // it is the run that the job has: nothing better was found
+	Stub    string          // of a miss: what is too near to its stub, so that no end mends it and it was worked out roughly; "" for nothing
 	short   float64         // by how much it falls short in all
 	kept    float64         // the room that it keeps for all that is uncertain, mm; +Inf where nothing is near it
 }
@@ -81,6 +82,9 @@ func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target,
 
 // route is the best that can be found, or the nearest miss.
 func (s *seeker) route() Route {
+	if s.stub = s.blocked(); s.stub != "" {
+		return s.told(s.roughMiss())
+	}
 	best, kept := s.seek()
 	if !kept && s.ctx.Err() == nil {
 		best = s.nearestMiss(best)
@@ -98,6 +102,9 @@ func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) 
 	end := path[kind.FarEnd(len(path))]
 	for _, within := range nearEnd {
 		s := newSeeker(ctx, r, kind, Target{At: &end, Edge: AnyEdge, Within: within, Upright: true}, tell)
+		if s.blocked() != "" {
+			break
+		}
 		if best, kept := s.seek(); kept || ctx.Err() != nil {
 			return s.told(best)
 		}
@@ -128,12 +135,12 @@ func (s *seeker) trial(bands float64, lower int) *trial {
 // told is an attempt as a route, judged whole; none where there is none.
 func (s *seeker) told(a *attempt) Route {
 	if a == nil {
-		return Route{Verdict: Foul}
+		return Route{Verdict: Foul, Stub: s.stub}
 	}
 	t := s.trial(0, a.lower)
 	run := s.hung(t, a.corners)
 	route := s.judged(t, &run)
-	route.short = a.worth.Short
+	route.short, route.Stub = a.worth.Short, s.stub
 	return route
 }
 

@@ -18,6 +18,7 @@ type seeker struct {
 	kind    vehicles.RunKind
 	to      Target
 	tell    Tell
+	stub    string           // what blocks its stub, whatever way it takes from there; "" for nothing
 	hanging vehicles.Hanging // what hangs on the run's legs in the job, to be put in its place
 
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
@@ -57,6 +58,9 @@ var demands = [...]demand{
 	{judged: coverage},  // the search takes the worst sigma that there can be for each
 	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
 }
+
+// missDemands are what is asked where nothing keeps those: of one distances and a fall, of the other distances alone.
+var missDemands = [...]demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}}
 
 // mostWays is how many ways of one search are straightened.
 const mostWays = 4
@@ -156,6 +160,9 @@ func (s *seeker) mufflerLegs() int {
 
 // straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
 func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
+	if s.stub != "" {
+		return s.straightened(corners, c, bands, lower, roughly)
+	}
 	return s.straightened(corners, c, bands, lower, route.Straightener{Steps: []float64{32, 8, 2, 1}})
 }
 
@@ -195,9 +202,8 @@ func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course, st
 // but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
 // stay where they are.
 func (s *seeker) nearestMiss(best *attempt) *attempt {
-	distances := [...]demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}}
-	var found [len(distances)]*attempt
-	share(len(distances), runtime.GOMAXPROCS(0), func(i int) { found[i] = s.among(distances[i]) })
+	var found [len(missDemands)]*attempt
+	share(len(missDemands), runtime.GOMAXPROCS(0), func(i int) { found[i] = s.among(missDemands[i]) })
 	for _, a := range found {
 		if a.better(best) {
 			best = a

@@ -29,6 +29,9 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 	default:
 		p.line("%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)
 	}
+	if found.Stub != "" {
+		p.line("%s", words.Sentence(words.StubBlocked(kind, found.Stub)))
+	}
 	for i := range found.Misses {
 		if f := &found.Misses[i]; f.Verdict == rules.Foul || found.Verdict == rules.Doubtful {
 			p.item(f.About() + ": " + f.Why)

@@ -3,6 +3,8 @@ package place
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
@@ -137,4 +140,20 @@ func TestACutBeginsAtTheBestPlace(t *testing.T) {
 	assert.Equal(t, moved.State.Job.Cut.At, begun.State.Job.Cut.At)
 	begun.Undo()
 	assert.Nil(t, begun.State.Job.Cut)
+}
+
+// Once the areas are walked along they have their letters in the picture, those that are walked along, wherever nothing else stands.
+func TestAreasThatAreWalkedAlongHaveTheirLettersInThePicture(t *testing.T) {
+	s := demo(t)
+	s.Settings.Colour = desk.NoColour
+	lettered := regexp.MustCompile(`\([A-Z]\)`)
+	areas, _ := New().(screen).pane.Areas(s)
+	p := New()
+	assert.Empty(t, lettered.FindAllString(p.View(s, 100, 27), -1))
+	p, s, _ = screentest.After(p, s, screentest.Keys("n")...)
+	seen := lettered.FindAllString(p.View(s, 100, 27), -1)
+	require.NotEmpty(t, seen)
+	for _, letter := range seen {
+		assert.True(t, slices.ContainsFunc(areas, func(a field.Area) bool { return "("+a.Name+")" == letter }), letter)
+	}
 }

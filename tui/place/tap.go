@@ -19,7 +19,7 @@ const dimensions = 3
 func (m screen) shown(s desk.State) plan.Options {
 	return plan.Options{
 		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
-		Wishes: bestPlaces(s), Room: !m.unshaded,
+		Wishes: bestPlaces(s), Room: !m.unshaded, Areas: m.area > 0,
 	}
 }
 

@@ -31,6 +31,7 @@ type Options struct {
 	LeftOver *drawing.LeftOver // how the ties fit each other
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
 	Room     bool              // the floor shaded by how much room it leaves for the cut
+	Areas    bool              // with Room: the open areas have their letters, as while the letters are explained
 	Signs    []geometry.Point3 // where the screen puts signs of its own on the picture
 	Letters  []Letter          // what those mean
 }
@@ -216,7 +217,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	} else {
 		roles(&c, plan)
 	}
-	if p.legend.open && room {
+	if room && (p.legend.open || opts.Areas) {
 		p.letters(&c, s)
 	}
 	if s.Pictures() && (in.w > 0 || !p.legend.open) {

@@ -117,6 +117,9 @@ func (m screen) toldRows(s desk.State, put func(look desk.Style, text, key strin
 			continue
 		}
 		put(st.Title, m.verdictOn(of, r, s), "")
+		if r.Stub != "" {
+			put(st.Strong, words.Sentence(words.StubBlocked(of, r.Stub)), "")
+		}
 		bad := r.Verdict
 		for j := range r.Misses {
 			if f := &r.Misses[j]; f.Verdict == bad {

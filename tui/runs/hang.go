@@ -146,6 +146,13 @@ func answered(thing *vehicles.Hung) (d vehicles.Detail, ok bool) {
 // after is the one of a list after another; after the last comes the first.
 func after(list []string, one string) string { return list[(slices.Index(list, one)+1)%len(list)] }
 
+// takeAway takes out the run at hand, all of it.
+func (m screen) takeAway(s desk.State) (screen, desk.Change) {
+	job := s.Job.WithRun(m.of, nil)
+	m.picked = part{}
+	return m, desk.Change{Job: &job, Say: fmt.Sprintf("%s deleted, all of it. %s takes it back.", m.of, desk.KeyUndo.Help().Key)}
+}
+
 // remove takes out what is picked.
 func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	var job *vehicles.Job
@@ -153,9 +160,7 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	case here.sort == point:
 		return m, m.removePoint(s, here.index)
 	case here.sort == stub || here.sort == pipe: // what is said of all of it
-		all := s.Job.WithRun(m.of, nil)
-		m.picked = part{}
-		return m, desk.Change{Job: &all, Say: fmt.Sprintf("%s deleted, all of it. %s takes it back.", m.of, desk.KeyUndo.Help().Key)}
+		return m.takeAway(s)
 	case !here.there:
 	case here.sort == hung:
 		job = m.edited(s, func(run *vehicles.Run) { here.kind.Without(&run.Hanging, here.index) })

@@ -13,27 +13,28 @@ import (
 func bind(name, what string, keys ...string) key.Binding { return moving.Bind(name, what, keys...) }
 
 var (
-	keyRun     = bind("Tab", "exhaust / intake / fuel line", "tab")
-	keyRun2    = bind("Shift-Tab", "the one before", "shift+tab")
-	keyNext    = bind("n", "next point", "n")
-	keyBack    = bind("p", "point before", "p")
-	keyOn      = bind(".", "next in the list", ".")
-	keyOff     = bind(",", "the one before", ",")
-	keySlide   = bind("← →", "slide along the run", "right")
-	keyType    = bind("t", "type it", "t", "enter")
-	keyRaise   = bind("r", "raise", "r")
-	keyLower   = bind("d", "drop", "d")
-	keyInsert  = bind("i", "insert a point before", "i")
-	keyAdd     = bind("a", "add a point at the end", "a")
-	keyDelete  = bind("x", "delete it", "x", "delete")
-	keyMount   = bind("m", "what it wants most", "m") // named by its kind where it is shown
-	keyClips   = bind("c", "clips, spread", "c")
-	keyDrains  = bind("w", "drain holes at low points", "w")
-	keySide    = bind("y", "outlet out at the side", "y")
-	keyOther   = bind("Space", "says the other", " ")
-	keyPipe    = bind("k", "pipe", "k")
-	keyProfile = bind("e", "plan / its fall", "e")
-	keyAside   = bind("z", "plan / from the side / from behind", "z")
+	keyRun      = bind("Tab", "exhaust / intake / fuel line", "tab")
+	keyRun2     = bind("Shift-Tab", "the one before", "shift+tab")
+	keyNext     = bind("n", "next point", "n")
+	keyBack     = bind("p", "point before", "p")
+	keyOn       = bind(".", "next in the list", ".")
+	keyOff      = bind(",", "the one before", ",")
+	keySlide    = bind("← →", "slide along the run", "right")
+	keyType     = bind("t", "type it", "t", "enter")
+	keyRaise    = bind("r", "raise", "r")
+	keyLower    = bind("d", "drop", "d")
+	keyInsert   = bind("i", "insert a point before", "i")
+	keyAdd      = bind("a", "add a point at the end", "a")
+	keyDelete   = bind("x", "delete it", "x", "delete")
+	keyTakeAway = bind("X", "delete all of the run", "X")
+	keyMount    = bind("m", "what it wants most", "m") // named by its kind where it is shown
+	keyClips    = bind("c", "clips, spread", "c")
+	keyDrains   = bind("w", "drain holes at low points", "w")
+	keySide     = bind("y", "outlet out at the side", "y")
+	keyOther    = bind("Space", "says the other", " ")
+	keyPipe     = bind("k", "pipe", "k")
+	keyProfile  = bind("e", "plan / its fall", "e")
+	keyAside    = bind("z", "plan / from the side / from behind", "z")
 )
 
 // Keys are the bindings that hold now.
@@ -66,7 +67,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 	default:
 		keys = append(append(keys, m.mounts()...), keyClips)
 	}
-	keys = append(append(keys, keyPipe, keyCutList), moving.LeanKeys(s)...)
+	keys = append(append(keys, keyPipe, keyTakeAway, keyCutList), moving.LeanKeys(s)...)
 	keys = append(keys, keyRun2, moving.KeyListDown, moving.KeyListUp)
 	return once(append(keys, m.pane.KeysBut(keyCutList)...))
 }

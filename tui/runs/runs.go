@@ -195,6 +195,8 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m.picking(s, -1), desk.Change{}
 	case key.Matches(k, moving.KeyMove) && !k.Alt:
 		return m.arrow(k.String(), here, s)
+	case key.Matches(k, keyTakeAway):
+		return m.takeAway(s)
 	case key.Matches(k, keyMount) && (m.wants() != nil || here.alone()):
 		return m.mount(here, s)
 	case key.Matches(k, keyClips):

@@ -16,3 +16,8 @@ func Tried(at rules.Aim, legs int) string {
 func NoWay(run fmt.Stringer) string {
 	return "no " + run.String() + " leads there, whatever rule it breaks"
 }
+
+// StubBlocked says that a run is foul at its stub, so that no end mends it.
+func StubBlocked(run fmt.Stringer, by string) string {
+	return "the " + run.String() + "'s stub itself is too near to " + by + ": no way from there mends that; move the cut, or turn the heater"
+}

@@ -1,0 +1,76 @@
+package rules
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// The sample's cut is where it must not be, its exhaust's stub beside a brake pipe: that is said of every end, with a miss all the same.
+func TestAFoulStubIsSaid(t *testing.T) {
+	r, faults := Judge(vehicles.Demo(), Builtin())
+	require.Empty(t, faults)
+	for _, find := range []func() Route{
+		func() Route {
+			return FindRoute(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: LeftEdge, Upright: true}, nil)
+		},
+		func() Route { return FindNear(context.Background(), &r, vehicles.ExhaustRun, nil) },
+	} {
+		found := find()
+		assert.Equal(t, "brake pipe across", found.Stub)
+		assert.False(t, found.Found())
+		require.NotNil(t, found.Run)
+		require.NotEmpty(t, found.Misses)
+	}
+	r, faults = Judge(movedCut(vehicles.Demo(), 1405, 195), Builtin())
+	require.Empty(t, faults)
+	assert.Empty(t, newSeeker(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: RightEdge}, nil).blocked())
+}
+
+func movedCut(job vehicles.Job, x, y float64) vehicles.Job {
+	cut := *job.Cut
+	cut.At = [2]float64{x, y}
+	return job.WithCut(cut)
+}
+
+// Where a stub is said to be blocked no search finds a run from there, on random floors with runs asked in full and not.
+func TestNoRunIsFoundFromABlockedStub(t *testing.T) {
+	const seed = 107
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	blocked, floors := 0, floorsFor(t, 4, 2)
+	for n := range floors {
+		kind := vehicles.RunKind(r.IntN(2))
+		job := randomFloor(r, kind)
+		if n%2 == 1 {
+			job.RunChecks = vehicles.InFull
+		}
+		bare := job
+		bare.Exhaust, bare.Intake = nil, nil
+		result, faults := Judge(bare, Builtin())
+		require.Empty(t, faults, n)
+		result.Job = job
+		s := newSeeker(context.Background(), &result, kind, Target{Edge: AnyEdge}, nil)
+		if s.blocked() == "" {
+			continue
+		}
+		blocked++
+		_, kept := s.seek()
+		require.False(t, kept, "floor %d: %s", n, s.blocked())
+	}
+	t.Logf("%d of %d stubs blocked", blocked, floors)
+	assert.Positive(t, blocked)
+}
+
+// From a foul cut a fitter asks where the exhaust could go all the same: the answer is waited for.
+func BenchmarkARouteFromAFoulStub(b *testing.B) {
+	r, _ := Judge(vehicles.Demo(), Builtin())
+	for b.Loop() {
+		FindRoute(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: RightEdge, Upright: true}, nil)
+	}
+}
