@@ -45,8 +45,8 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 	}
 	for x := r.left; x < len(rows[r.end]) && rows[r.end][x] != '│'; x++ { // as far as the picture goes
 		number, _, _ := strings.Cut(strings.Map(figure, string(rows[r.end][x:])), " ")
-		if v, err := strconv.ParseFloat(number, 64); err == nil && figure(rows[r.end][x-1]) == ' ' {
-			r.across[x+len(number)/2] = v // the number's middle stands at what it counts
+		if v, err := strconv.ParseFloat(number, 64); err == nil && rows[r.end][x-1] == '┴' {
+			r.across[x-1] = v // the tick before the number stands at what it counts
 		}
 	}
 	return r, true
