@@ -127,7 +127,7 @@ func TestMatchingPointsStillNeededAreAdvised(t *testing.T) {
 		}
 	}
 	require.NotNil(t, tie)
-	assert.Contains(t, tie.Text, "two matching points well apart")
+	assert.Contains(t, tie.What, "two matching points well apart")
 	after := judged(t, tie.taken(job))
 	require.Len(t, after.Job.Ties, 2)
 	assert.InDelta(t, 0, after.Plan.Fit.RMS, 1e-6, "they agree")
@@ -139,8 +139,8 @@ func TestOnlyMatchingPointsThatDisagreeAreMeasuredAgain(t *testing.T) {
 	again := func(name string) (words []string) {
 		result := judged(t, readCase(t, "../testdata/cases/"+name+".toml"))
 		for _, a := range candidates(&result) {
-			if strings.HasSuffix(a.Text, " again, from above") {
-				words = append(words, a.Text)
+			if strings.HasSuffix(a.What, " again, from above") {
+				words = append(words, a.What)
 			}
 		}
 		return words
@@ -149,6 +149,6 @@ func TestOnlyMatchingPointsThatDisagreeAreMeasuredAgain(t *testing.T) {
 	assert.Empty(t, again("14-three-ties-drilled"))
 	suspect := judged(t, readCase(t, "../testdata/cases/15-a-suspect.toml")).Plan.Fit.Suspect
 	require.NotEmpty(t, suspect)
-	assert.Contains(t, again("15-a-suspect"), "measure: matching point "+suspect+" again, from above")
+	assert.Contains(t, again("15-a-suspect"), "matching point "+suspect+" again, from above")
 	assert.Empty(t, again("16-suspect-taken-out"))
 }

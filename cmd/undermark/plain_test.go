@@ -11,6 +11,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
@@ -70,6 +71,7 @@ func TestTheMainJobInLines(t *testing.T) {
 		s.comes(patience, func() bool { return strings.HasSuffix(s.output(), "\n") })
 	}
 	s.said(t, 0, "from the left edge")
+	time.Sleep(takenIn)
 	s.press(t, "cut centre, made", " ")
 
 	file := filepath.Join(h.dir, "mine.toml")

@@ -188,7 +188,11 @@ func (s *terminal) readOn(t testing.TB) {
 		s.keys(t, "\r")
 	}
 	s.waitGone(t, "Read this before working on a van")
+	time.Sleep(takenIn)
 }
+
+// takenIn is how long a hand needs at the least to see what a text that was read lay over: the program hears no Enter or Space until then.
+const takenIn = 420 * time.Millisecond
 
 func (s *terminal) resize(t testing.TB, cols, rows int) {
 	t.Helper()
