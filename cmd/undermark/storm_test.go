@@ -60,6 +60,7 @@ func (p *hand) anewPainted(t *testing.T) *beyond {
 	p.quiet(still)
 	view := p.anew()
 	p.signal(t, syscall.SIGCONT)
+	require.True(t, p.comes(patience, func() bool { return strings.TrimSpace(p.picture()) != "" }), "it paints when it goes on")
 	p.quiet(2 * still)
 	return view
 }
