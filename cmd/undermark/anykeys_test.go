@@ -286,6 +286,7 @@ func anyJobs(t *testing.T) [][]byte {
 // Whatever is pressed, tapped or pasted in a real terminal: the program lives or was left in good order, writes nothing beside the screen, what it
 // saves reads back and is what it shows, and undo goes back to where it began. KEYS=10000 go test ./cmd/undermark -run AnyKeys -v -timeout 0 makes a long round; KEYS_SEED draws another.
 func TestAnyKeysInATerminal(t *testing.T) {
+	t.Parallel()
 	notRaced(t)
 	const turn = 60 // how many things are done before they are saved
 	events, seed := fromEnv(t, "KEYS", 240), fromEnv(t, "KEYS_SEED", 1)

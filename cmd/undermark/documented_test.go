@@ -58,6 +58,7 @@ func splitAsShell(line string) (args []string, into string) {
 
 // Every command that the documents show is one, and answers about the sample van, or opens what it says.
 func TestEveryDocumentedCommandRuns(t *testing.T) {
+	t.Parallel()
 	notRaced(t)
 	lines := documented(t)
 	require.Greater(t, len(lines), 25)

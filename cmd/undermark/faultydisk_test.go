@@ -20,6 +20,7 @@ func failing(t *testing.T, calls string) []string {
 
 // Whatever a disk refuses, the fitter reads why, the file stays as it was, the work goes on and is saved once the disk lets it.
 func TestADiskThatRefusesIsToldOfAndLosesNothing(t *testing.T) {
+	t.Parallel()
 	notRaced(t)
 	sh, err := exec.LookPath("sh")
 	require.NoError(t, err)
@@ -59,6 +60,7 @@ func TestADiskThatRefusesIsToldOfAndLosesNothing(t *testing.T) {
 
 // What the disk refused goes through once there is room again.
 func TestADiskThatHasRoomAgainIsSavedTo(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 120, 40, wideFloor(t))
 	s.wait(t, "[1 Underneath]")
@@ -85,6 +87,7 @@ func (s *terminal) mayWrite(t *testing.T, size uint64) {
 
 // The folder of the job may go while it is open, as a card or a mount does: the work is kept, and saved elsewhere.
 func TestAFolderThatGoesIsNoEnd(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s, file := edited(t, h)
 	require.NoError(t, os.RemoveAll(filepath.Dir(file)))
@@ -103,6 +106,7 @@ func TestAFolderThatGoesIsNoEnd(t *testing.T) {
 
 // So may the folder in which unsaved work is kept: it is made again.
 func TestAFolderOfJournalsThatGoesIsMadeAgain(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s, _ := edited(t, h)
 	require.NoError(t, os.RemoveAll(filepath.Join(h.dir, "state")))

@@ -22,6 +22,7 @@ var pictures = filepath.Join("..", "..", "testdata", "screens")
 
 // The pictures in README are what the program shows of the sample with its cut moved to a clear place. PICTURES=1 takes them anew.
 func TestPicturesAreWhatTheProgramShows(t *testing.T) {
+	t.Parallel()
 	notRaced(t)
 	const right = "\x1b[C"
 	s := readHome(t).start(t, 100, 30)

@@ -15,6 +15,7 @@ import (
 // A pilot hole that its readings do not explain, in a real terminal of the least size: what rests on it is held back, two tapes
 // straight from it are typed, and it is confirmed.
 func TestFromAnUnexplainedPilotToAConfirmedOne(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile(filepath.Join(cases, "31-unexplained-pilot.toml"))
 	require.NoError(t, err)
 	job := strings.Replace(string(text), "direct = [", "# direct = [", 1)

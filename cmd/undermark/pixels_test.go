@@ -78,10 +78,16 @@ func sightsIn(t *testing.T, output string) (all []sight) {
 }
 
 // pictures waits until a program has sent so many pictures, and returns them.
-func (s *terminal) pictures(t *testing.T, n int) []sight {
+func (s *terminal) pictures(t *testing.T, n int) (all []sight) {
 	t.Helper()
-	require.True(t, s.comes(patience, func() bool { return strings.Count(s.output(), "m=0;") >= n }), "%d pictures", n)
-	return sightsIn(t, s.output())
+	require.True(t, s.comes(patience, func() bool {
+		output := s.output()
+		if strings.Count(output, "m=0;") >= n { // their ends may still be on the way
+			all = sightsIn(t, output)
+		}
+		return len(all) >= n
+	}), "%d pictures", n)
+	return all
 }
 
 // placeholders are the cells of the screen that show parts of the picture: their box, and whether they fill it.
@@ -103,6 +109,7 @@ func (s *terminal) placeholders() (box image.Rectangle, whole bool) {
 // The whole way: the program asks, the terminal answers, and what it is sent is the scene, in the cells that hold placeholders; what it
 // answers is typed nowhere.
 func TestATerminalThatShowsPicturesIsShownOne(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.begin(t, &terminal{shows: true}, 100, 30)
 	s.wait(t, "SEEN FROM")
@@ -149,6 +156,7 @@ func same(t *testing.T, want, got image.Image) {
 
 // A terminal that does not answer is sent nothing after the question, and shows what one does that was never asked.
 func TestAMuteTerminalIsSentNoPicture(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	walk := []string{"4", "v", "+", "f", "5", "1"}
 	mute, plain := h.begin(t, &terminal{mute: true}, 100, 30), h.begin(t, &terminal{mute: true, envs: []string{"TERM=linux"}}, 100, 30)
@@ -172,6 +180,7 @@ func TestAMuteTerminalIsSentNoPicture(t *testing.T) {
 
 // Who says that there are no colours, or can't draw, is not asked; nor is who has the program in lines.
 func TestWhoCanShowNothingIsNotAsked(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	for _, env := range []string{"NO_COLOR=1", "TERM=linux", "TERM="} {
 		s := h.begin(t, &terminal{envs: []string{env}}, 100, 30)
@@ -195,6 +204,7 @@ func TestWhoCanShowNothingIsNotAsked(t *testing.T) {
 
 // A terminal that answers late, in halves and amid keys: no key is lost and none is made up.
 func TestALateAnswerTypesNothing(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 100, 30)
 	s.wait(t, "SEEN FROM")
@@ -208,6 +218,7 @@ func TestALateAnswerTypesNothing(t *testing.T) {
 
 // A suspended program takes its picture with it, and brings it back.
 func TestASuspendedProgramTakesItsPictureAway(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.begin(t, &terminal{shows: true}, 100, 30)
 	s.wait(t, "SEEN FROM")
@@ -226,6 +237,7 @@ func TestASuspendedProgramTakesItsPictureAway(t *testing.T) {
 
 // Who wants cells has them, in this run and the next; then pictures are offered again.
 func TestCellsCanBeWanted(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.begin(t, &terminal{shows: true}, 100, 30)
 	s.pictures(t, 1)

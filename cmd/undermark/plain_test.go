@@ -43,6 +43,7 @@ func (s *terminal) press(t *testing.T, want string, keys ...string) string {
 // The main job by ear, in a real terminal: the sample's cut is foul, is moved until it is clear, marks are taken, and the job is
 // saved. The terminal gets lines and nothing else.
 func TestTheMainJobInLines(t *testing.T) {
+	t.Parallel()
 	const right = "\x1b[C"
 	h := newHome(t)
 	s := h.start(t, 80, 24, "--plain")
@@ -106,6 +107,7 @@ func inLinesOnly(t *testing.T, output string, w int) {
 
 // A reading that is typed is written once, as it is typed.
 func TestAReadingIsTypedInLines(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 80, 24, "--plain")
 	s.said(t, 0, "1 of 32")
@@ -127,6 +129,7 @@ func TestAReadingIsTypedInLines(t *testing.T) {
 
 // Whatever ends the program, the work is kept and the terminal is as it was, as with the screens.
 func TestWorkInLinesSurvives(t *testing.T) {
+	t.Parallel()
 	for _, sig := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGKILL} {
 		h := readHome(t)
 		s := h.start(t, 80, 24, "--plain")
@@ -178,6 +181,7 @@ func TestLinesIntoAPipe(t *testing.T) {
 
 // A terminal that says it can't draw is offered lines, in one line; it may have the screens all the same.
 func TestADumbTerminalIsOfferedLines(t *testing.T) {
+	t.Parallel()
 	for answer, want := range map[string]string{"\n": "Screen 1 of 10: Underneath", "n\n": "[1 Underneath]"} {
 		h := readHome(t)
 		s := h.begin(t, &terminal{dumb: true}, 120, 30)
@@ -195,6 +199,7 @@ func TestADumbTerminalIsOfferedLines(t *testing.T) {
 
 // A program in lines that is suspended gives the terminal back as it was, and says where one is when it goes on.
 func TestASuspendedProgramInLinesGivesTheTerminalBack(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 80, 24, "--plain")
 	s.said(t, 0, "1 of 32")

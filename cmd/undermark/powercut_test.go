@@ -52,6 +52,7 @@ type day struct {
 // A power cut at any moment leaves the job file as it was or as it became, and work that has been on the screen for a moment
 // in it or in the journal. What the disk was not asked to keep it may forget, tear or keep in another order.
 func TestAPowerCutLosesNothing(t *testing.T) {
+	t.Parallel()
 	log := filepath.Join(t.TempDir(), "calls")
 	d := &day{home: newHome(t), terminal: &terminal{through: tracer(t, log)}}
 	d.file = filepath.Join(d.dir, "van.toml")

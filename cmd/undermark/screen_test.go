@@ -61,6 +61,7 @@ func TestAMuteTerminalIsNotAsked(t *testing.T) {
 // What the terminal gets of a hostile job and of a hostile book is what it would get of a harmless one: the program's own
 // sequences, and stand-ins.
 func TestAHostileJobReachesNoTerminal(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	file := filepath.Join(h.dir, "van\x1b[31m\u202e\u00ad.toml")
 	require.NoError(t, os.WriteFile(file, []byte(hostileJob(t)), 0o644))
@@ -85,6 +86,7 @@ func TestAHostileJobReachesNoTerminal(t *testing.T) {
 }
 
 func TestResizeAndATooSmallWindow(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 100, 30)
 	s.wait(t, "(sample)")
@@ -135,6 +137,7 @@ func TestWorkSurvivesAKill(t *testing.T) {
 }
 
 func TestWorkSurvivesALostTerminalAndAnOrderToEnd(t *testing.T) {
+	t.Parallel()
 	for _, sig := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
 		h := readHome(t)
 		s, file := edited(t, h)
@@ -149,6 +152,7 @@ func TestWorkSurvivesALostTerminalAndAnOrderToEnd(t *testing.T) {
 }
 
 func TestQuitAsksForUnsavedWork(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s, file := edited(t, h)
 	before, err := os.ReadFile(file)
@@ -164,6 +168,7 @@ func TestQuitAsksForUnsavedWork(t *testing.T) {
 }
 
 func TestEveryScreenShowsAtEverySize(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s := h.start(t, 100, 30)
 	s.wait(t, "[1 Underneath]")

@@ -68,6 +68,7 @@ func (p *hand) anewPainted(t *testing.T) *beyond {
 // Whatever sizes a window goes through while keys arrive, the program lives; once it rests the whole picture stands there, no wider and no
 // higher than the window: the same as painted anew. STORMS=200 go test ./cmd/undermark -run SizeStorm -v -timeout 0 makes a long round; STORMS_SEED draws another.
 func TestASizeStormEndsInAWholePicture(t *testing.T) {
+	t.Parallel()
 	notRaced(t)
 	const turn = 25 // how many sizes a storm has
 	storms, seed := fromEnv(t, "STORMS", 6), fromEnv(t, "STORMS_SEED", 1)

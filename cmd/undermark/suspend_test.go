@@ -33,6 +33,7 @@ func (s *terminal) cooked(t *testing.T) bool {
 const mouseOn, mouseOff = "\x1b[?1002h", "\x1b[?1002l"
 
 func TestASuspendedProgramLeavesTheTerminalAsItWas(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s, _ := edited(t, h)
 	require.False(t, s.cooked(t))
@@ -54,6 +55,7 @@ func TestASuspendedProgramLeavesTheTerminalAsItWas(t *testing.T) {
 
 // A program that is stopped without being asked can tidy nothing away; when it goes on it paints over what others wrote.
 func TestAStoppedProgramPaintsItselfAgain(t *testing.T) {
+	t.Parallel()
 	h := readHome(t)
 	s, _ := edited(t, h)
 	s.signal(t, syscall.SIGSTOP)

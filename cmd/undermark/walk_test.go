@@ -11,6 +11,7 @@ import (
 // The main job in a real terminal, with no help but the screen: the sample's cut is foul, moves forward until it is
 // clear, the kinds still open are looked for, the cautions are read, and the first mark is ticked.
 func TestFromTheFoulCutToATickedMark(t *testing.T) {
+	t.Parallel()
 	const right = "\x1b[C"
 	h := readHome(t)
 	s := h.start(t, 100, 30)
