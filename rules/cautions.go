@@ -157,7 +157,7 @@ func highVoltageNear(r *Result) bool {
 // floor holds.
 func petrolNear(r *Result) bool {
 	return r.anyNear(func(kind string, f geometry.Footprint) bool {
-		return kind == vehicles.FuelTank && nearHoles(r, f) <= vehicles.LookRound
+		return vehicles.KindOf(kind).Is(vehicles.VanTank) && nearHoles(r, f) <= vehicles.LookRound
 	})
 }
 
