@@ -1,9 +1,7 @@
 package sizing
 
 import (
-	"strconv"
-	"strings"
-
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -57,19 +55,7 @@ func (r Row) Figure() string {
 	if !r.Value.Set {
 		return ""
 	}
-	return figure(r.Value.Value, places[r.Unit])
-}
-
-// figure is a number to so many decimals, without those that say nothing.
-func figure(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	if text == "-0" {
-		text = "0"
-	}
-	return text
+	return survey.FigureTo(r.Value.Value, places[r.Unit])
 }
 
 // Said is the result in few words: its value in its unit, what it is in words, or that something is missing.
@@ -87,10 +73,4 @@ func (r Row) Said() string {
 		return said + ", " + r.Text
 	}
 	return said
-}
-
-// round is a number to so many decimals.
-func round(v float64, decimals int) float64 {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'f', decimals, 64), 64)
-	return rounded
 }
