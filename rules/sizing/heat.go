@@ -73,8 +73,8 @@ func (m *maker) heat() {
 	if len(m.job.Surfaces) == 0 {
 		all.on.lack("the body's surfaces")
 	}
-	for _, s := range m.job.Surfaces {
-		m.surface(s, rise, degrees, &all)
+	for i := range m.job.Surfaces {
+		m.surface(i, rise, degrees, &all)
 	}
 	m.changes(inside, rise, degrees, &all)
 	all.on = all.on.and(degrees)
@@ -89,8 +89,9 @@ func (m *maker) heat() {
 	m.warmUp(rise, all)
 }
 
-// surface is what goes out through a surface.
-func (m *maker) surface(s vehicles.Surface, rise float64, degrees basis, all *losses) {
+// surface is what goes out through a surface of the job, by index.
+func (m *maker) surface(i int, rise float64, degrees basis, all *losses) {
+	s := m.job.Surfaces[i]
 	r, lacks := m.sizes.SurfaceResistance(s)
 	var on basis
 	for _, what := range lacks {
@@ -101,7 +102,7 @@ func (m *maker) surface(s vehicles.Surface, rise float64, degrees basis, all *lo
 	all.perDegree += u * s.Area
 	all.toWarm += s.Area * m.warmed(s)
 	m.put(Row{
-		ID: "surface " + s.Name, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
+		ID: "surface " + s.Name, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
 		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", survey.FigureTo(s.Area, 1), survey.FigureTo(u, 2), survey.FigureTo(r, 2)),
 	}, on.and(degrees))
 }

@@ -7,16 +7,17 @@ import (
 
 // Row is one result.
 type Row struct {
-	ID     string // within its subject, for programs
-	Label  string
-	Value  vehicles.Number // not set for what is said in words, and while something is missing
-	Unit   Unit
-	Text   string   // in words: in place of a value, or beside it
-	Why    string   // how it is reckoned
-	Source string   // of formula and coefficients
-	Taken  []string // what was taken as nobody has said it
-	Lacks  []string // what nobody has said, so that there is no result
-	Amiss  string   // what must be put right; "" for nothing
+	ID      string // within its subject, for programs
+	Label   string
+	Surface int             // which of the job's surfaces it is of, 1 the first; 0 for none
+	Value   vehicles.Number // not set for what is said in words, and while something is missing
+	Unit    Unit
+	Text    string   // in words: in place of a value, or beside it
+	Why     string   // how it is reckoned
+	Source  string   // of formula and coefficients
+	Taken   []string // what was taken as nobody has said it
+	Lacks   []string // what nobody has said, so that there is no result
+	Amiss   string   // what must be put right; "" for nothing
 	// Instructions tells that the heater's own instructions have the figure: they come first.
 	Instructions bool
 }
