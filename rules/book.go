@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"maps"
 	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 
@@ -67,8 +68,8 @@ func (e *entries) of(kind string) *Limit {
 	if l := e.kinds[kind]; l != nil {
 		return l
 	}
-	if kind == vehicles.FuelTank+ofDiesel {
-		return e.of(vehicles.FuelTank)
+	if tank, diesel := strings.CutSuffix(kind, ofDiesel); diesel {
+		return e.of(tank)
 	}
 	return e.general
 }

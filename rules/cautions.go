@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -94,8 +93,8 @@ const (
 
 // How near is near, in words.
 var (
-	lookRound = fmt.Sprintf("%d mm", vehicles.LookRound)
-	soNear    = fmt.Sprintf("within %s (%.0f in)", lookRound, vehicles.LookRound/survey.Inch)
+	lookRound = survey.InMM(vehicles.LookRound)
+	soNear    = "within " + lookRound + " (" + survey.FigureTo(vehicles.LookRound/survey.Inch, 0) + " in)"
 )
 
 var cautions = []Caution{
@@ -157,7 +156,7 @@ func highVoltageNear(r *Result) bool {
 // floor holds.
 func petrolNear(r *Result) bool {
 	return r.anyNear(func(kind string, f geometry.Footprint) bool {
-		return kind == vehicles.FuelTank && nearHoles(r, f) <= vehicles.LookRound
+		return vehicles.KindOf(kind).Is(vehicles.VanTank) && nearHoles(r, f) <= vehicles.LookRound
 	})
 }
 

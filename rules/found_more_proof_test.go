@@ -17,7 +17,7 @@ import (
 func withTank(r *rand.Rand) (job vehicles.Job, ok bool) {
 	job = randomFloor(r, vehicles.ExhaustRun).WithRun(vehicles.ExhaustRun, nil)
 	x, y := math.Round(200+2400*r.Float64()), math.Round(-700+1000*r.Float64())
-	tank := box("the tank", vehicles.FuelTank, x, x+400, y, y+350, 20, 220)
+	tank := box("the tank", "fuel tank", x, x+400, y, y+350, 20, 220)
 	tank.Holds = vehicles.Diesel
 	job.Obstructions = append(job.Obstructions, tank)
 	result, faults := Judge(job, Builtin())

@@ -175,7 +175,7 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 // drives holds a place of a run, in full, to what is asked of it from what goes up and down as the van drives.
 func drives(t *testing.T, floor int, kind vehicles.RunKind, r *Result, i int, at [3]float64, radius float64) {
 	o := &r.Job.Obstructions[i]
-	if r.Job.RunChecks != vehicles.InFull || !vehicles.Travels(o.Kind) {
+	if r.Job.RunChecks != vehicles.InFull || !o.Is(vehicles.Travels) {
 		return
 	}
 	l, ok := r.Book.Lookup("runs.travel", kind.String())

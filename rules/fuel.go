@@ -117,15 +117,18 @@ func (j *judge) ofLine(limit *Limit, value float64) {
 // fuelled is the kind of a job's obstruction, by index, with diesel behind it for a tank that surely holds that.
 func fuelled(job *vehicles.Job, i int) string {
 	o := &job.Obstructions[i]
-	if o.Kind != vehicles.FuelTank {
-		return o.Kind
+	if o.Is(vehicles.VanTank) && !mayHoldPetrol(job, i) {
+		return o.Kind + ofDiesel
 	}
+	return o.Kind
+}
+
+// mayHoldPetrol tells whether a job's obstruction, by index, is a fuel tank that does not surely hold diesel.
+func mayHoldPetrol(job *vehicles.Job, i int) bool {
+	o := &job.Obstructions[i]
 	holds := o.Holds
 	if f := job.Fuel; holds == "" && f != nil && f.Supply.From == o.Name {
 		holds = f.Supply.Kind
 	}
-	if holds == vehicles.Diesel {
-		return vehicles.FuelTank + ofDiesel
-	}
-	return o.Kind
+	return o.Is(vehicles.VanTank) && holds != vehicles.Diesel
 }

@@ -47,8 +47,8 @@ func FuelLacks(job *vehicles.Job) string {
 
 // fuelTanks are which of the obstructions are fuel tanks.
 func fuelTanks(job *vehicles.Job) (tanks []int) {
-	for i, o := range job.Obstructions {
-		if o.Kind == vehicles.FuelTank {
+	for i := range job.Obstructions {
+		if job.Obstructions[i].Is(vehicles.VanTank) {
 			tanks = append(tanks, i)
 		}
 	}

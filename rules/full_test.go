@@ -174,7 +174,7 @@ func TestARunSoughtInFullKeepsAllThatIsAsked(t *testing.T) {
 	job := r.Job
 	job.RunChecks = vehicles.InFull
 	job.Obstructions = slices.DeleteFunc(slices.Clone(job.Obstructions), func(o vehicles.Obstruction) bool {
-		return vehicles.Travels(o.Kind) || o.Kind == "spare wheel" // else none leads to the rear
+		return o.Is(vehicles.Travels) || o.Kind == "spare wheel" // else none leads to the rear
 	})
 	fuel := *job.Fuel
 	fuel.Clips = []float64{} // breaks a rule that is not of what is sought

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // The rules of what holds the runs. A job says whether it asks them; only where it says where the clips are.
@@ -93,9 +94,6 @@ func otherSpans(j *judge, r *Rule) {
 	}
 }
 
-// holds are the kinds of thing that a clip may be bolted to, beside the floor. common practice, no source
-var holds = []string{"crossmember", "chassis rail", "floor rib", "body sill"}
-
 // clipsHeld judges of each run the clip that is farthest from what would hold it.
 func clipsHeld(j *judge, r *Rule) {
 	limits := j.book.ofKinds(r)
@@ -130,7 +128,7 @@ func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, b
 	nearest.A, nearest.B, nearest.N = clip, floor, geometry.Point3{Z: 1}
 	by = -1
 	for i := range j.plan.Obstructions {
-		if !slices.Contains(holds, j.job.Obstructions[i].Kind) {
+		if !j.is(i, vehicles.BearsClips) {
 			continue
 		}
 		before := nearest.value

@@ -208,7 +208,7 @@ func TestWhatToDoAboutHighVoltageInsideTheFloor(t *testing.T) {
 
 // A swage is pressed into the sheet: no loom runs in it, and it is judged under the plate.
 func TestASwageIsNotInsideTheFloor(t *testing.T) {
-	for kind, inside := range map[string]bool{vehicles.Swage: false, "wiring": true, "": true} {
+	for kind, inside := range map[string]bool{"swage": false, "wiring": true, "": true} {
 		assert.Equal(t, inside, InsideFloor(&vehicles.Fitting{Kind: kind, Rise: vehicles.Span{From: -3, To: 2}}), kind)
 	}
 }

@@ -49,12 +49,12 @@ func (s *seeking) shiftsOf(r *Result) (shifts []Shift) {
 func movableOf(r *Result) (list []Shift) {
 	away := geometry.Point{X: outOfTheWay}
 	for i := range r.Plan.Fittings {
-		if f := &r.Job.Fittings[i]; f.Kind == "" || vehicles.KindOf(f.Kind).Movable {
+		if f := &r.Job.Fittings[i]; f.Kind == "" || f.Is(vehicles.Movable) {
 			list = append(list, Shift{Fitting: i, Obstruction: -1, Name: f.Name, By: away})
 		}
 	}
 	for i := range r.Plan.Obstructions {
-		if o := &r.Job.Obstructions[i]; vehicles.KindOf(o.Kind).Movable {
+		if o := &r.Job.Obstructions[i]; o.Is(vehicles.Movable) {
 			list = append(list, Shift{Fitting: -1, Obstruction: i, Name: o.Name, By: away})
 		}
 	}

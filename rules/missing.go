@@ -113,7 +113,7 @@ func notEntered(job *vehicles.Job, kinds []string) []string {
 func contractKinds(kinds []string) (known, added []string) {
 	known = []string{}
 	for _, kind := range kinds {
-		if vehicles.KindOf(kind).Added {
+		if vehicles.KindOf(kind).Is(vehicles.Added) {
 			added = append(added, kind)
 		} else {
 			known = append(known, kind)

@@ -1,9 +1,8 @@
 package rules
 
 import (
-	"slices"
-
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // The rules of the pump's place: away from heat, and no more fuel lifted than it can. A job says whether it asks them.
@@ -43,9 +42,6 @@ const (
 	raisePump = "put the pump higher, nearer to the heater's level."
 )
 
-// hot are the kinds of thing that warm what is near them. common practice, no source
-var hot = []string{"vehicle exhaust", "catalyst", "particulate filter"}
-
 // pumpAt is where the pump sits; ok is false without one, or in a job that does not ask its runs for everything.
 func (j *judge) pumpAt() (at geometry.Point3, ok bool) {
 	if !j.pumped() || !j.inFull() {
@@ -69,7 +65,7 @@ func pumpFromHeat(j *judge, r *Rule) {
 		f.needsPetrol()
 	}
 	for i := range j.plan.Obstructions {
-		if j.only == TheExhaust || !slices.Contains(hot, j.job.Obstructions[i].Kind) {
+		if j.only == TheExhaust || !j.is(i, vehicles.GivesHeat) {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]

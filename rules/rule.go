@@ -154,7 +154,11 @@ func (r *Rule) kinds() []string {
 	switch r.ByKind {
 	case AnObstruction:
 		if r.ByFuel {
-			return append(slices.Clone(vehicles.Kinds), vehicles.FuelTank+ofDiesel)
+			kinds := slices.Clone(vehicles.Kinds)
+			for _, tank := range vehicles.KindsWith(vehicles.VanTank) {
+				kinds = append(kinds, tank+ofDiesel)
+			}
+			return kinds
 		}
 		return vehicles.Kinds
 	case AnOpening:

@@ -30,7 +30,7 @@ func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
 	m := j.measuring(subject)
 	for n := range j.plan.Obstructions {
 		i := j.haste.nth(n)
-		if j.job.Obstructions[i].Kind == vehicles.Swage {
+		if j.is(i, vehicles.InSheet) {
 			continue
 		}
 		l := limit(i)
@@ -51,7 +51,7 @@ func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
 func (j *judge) byKindOf(r *Rule) func(i int) *Limit {
 	limits := j.book.ofEachKind(r)
 	return func(i int) *Limit {
-		if r.ByFuel && j.job.Obstructions[i].Kind == vehicles.FuelTank {
+		if r.ByFuel && j.is(i, vehicles.VanTank) {
 			return j.book.ofKinds(r).of(fuelled(j.job, i))
 		}
 		return limits[j.kinds[i]]

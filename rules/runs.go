@@ -62,7 +62,7 @@ const usualTravel = 100
 // not ask its runs for everything only of what somebody has said how far it moves.
 func (j *judge) travels(i int) (moved geometry.Prism, ok bool) {
 	o := &j.job.Obstructions[i]
-	if !vehicles.Travels(o.Kind) || !o.Travel.Set && !j.inFull() {
+	if !j.is(i, vehicles.Travels) || !o.Travel.Set && !j.inFull() {
 		return moved, false
 	}
 	moved = j.plan.Obstructions[i].Prism

@@ -11,7 +11,7 @@ import (
 // Measuring a swage alone does not make the plate seal over it: whoever reads why must know of both.
 func TestASwageNotMeasuredIsPackedAllTheSame(t *testing.T) {
 	why := func(low float64, measured bool) string {
-		swage := lying(vehicles.Swage, [4]float64{low, -700, low + 20, 700})
+		swage := lying("swage", [4]float64{low, -700, low + 20, 700})
 		swage.Measured, swage.Drop = measured, vehicles.Span{To: 4, Set: true}
 		job := drilledInto(swage, func(j *vehicles.Job) {
 			h, _ := vehicles.HeaterClass("2 kW")

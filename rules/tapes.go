@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/vehicles"
 )
 
 // HoleTape is a direct tape from a drilled pilot hole to an obstruction: one that was taken, or one to take.
@@ -21,18 +22,13 @@ type HoleTape struct {
 // taken tells whether somebody has read it.
 func (t *HoleTape) taken() bool { return t.Direct >= 0 }
 
-// The kinds that a direct tape is taken to, a group of them each: what is found again within a mm, and seldom stands alone.
-// common practice, no source.
-var tapedGroups = [][]string{
-	{"brake line", "fuel line", "gas pipe", "air line", "coolant pipe", "wiring"},
-	{"chassis rail"},
-	{"crossmember"},
-}
+// tapedGroups are what a direct tape is taken to, a group each: what is found again within a mm, and seldom stands alone.
+var tapedGroups = [...]vehicles.Traits{vehicles.TapedAsPipe, vehicles.TapedAsRail, vehicles.TapedAsBeam}
 
-// groupOf is the group of a kind; all others are one more, behind those.
-func groupOf(kind string) int {
-	for i, kinds := range tapedGroups {
-		if slices.Contains(kinds, kind) {
+// groupOf is the group of a thing; all others are one more, behind those.
+func groupOf(o *vehicles.Obstruction) int {
+	for i, group := range tapedGroups {
+		if o.Is(group) {
 			return i
 		}
 	}
@@ -74,7 +70,7 @@ type taper struct {
 	all []HoleTape // those taken, then those to take
 }
 
-func (t *taper) group(h *HoleTape) int { return groupOf(t.r.Job.Obstructions[h.To].Kind) }
+func (t *taper) group(h *HoleTape) int { return groupOf(&t.r.Job.Obstructions[h.To]) }
 
 // good are the tapes that were taken and agree, and those to take.
 func (t *taper) good() (good []HoleTape) {
@@ -154,7 +150,7 @@ func (t *taper) near(group int) (near []HoleTape) {
 	for i := range t.r.Job.Obstructions {
 		taped := slices.ContainsFunc(t.all, func(h HoleTape) bool { return h.To == i })
 		thing := &t.r.Plan.Obstructions[i]
-		if taped || groupOf(t.r.Job.Obstructions[i].Kind) != group || rests(thing) != 0 || thing.Assumed {
+		if taped || groupOf(&t.r.Job.Obstructions[i]) != group || rests(thing) != 0 || thing.Assumed {
 			continue
 		}
 		if h := tapeTo(t.r, i); h.Is > 0 {

@@ -5,8 +5,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"bench.example/undermark/vehicles"
 )
 
 // Every finding of a job with something of everything, looked up in the job by its reference.
@@ -32,7 +30,7 @@ func TestAFindingPointsAtItsThing(t *testing.T) {
 	}
 	swages := 0
 	for _, o := range job.Obstructions {
-		if o.Kind == vehicles.Swage {
+		if o.Kind == "swage" {
 			swages++
 		}
 	}

@@ -1,6 +1,6 @@
 package rules
 
-import "slices"
+import "bench.example/undermark/vehicles"
 
 // The rules of what must come down past a run, or go up under it.
 var (
@@ -26,9 +26,6 @@ var (
 	}
 )
 
-// comeDown are the kinds of thing that come down, or under which something goes up. common practice, no source
-var comeDown = []string{"spare wheel", "jacking point"}
-
 // below judges what of a run, its muffler too, lies lower than the underside of each thing that comes down: in plan, from the
 // thing's footprint. A run of which nothing lies there is in nobody's way.
 func below(of Sort) func(*judge, *Rule) {
@@ -38,7 +35,7 @@ func below(of Sort) func(*judge, *Rule) {
 		}
 		m := j.measuring(of)
 		for i := range j.plan.Obstructions {
-			if !slices.Contains(comeDown, j.job.Obstructions[i].Kind) {
+			if !j.is(i, vehicles.ComesDown) {
 				continue
 			}
 			thing, s := &j.plan.Obstructions[i], m.dip(i)
@@ -58,7 +55,7 @@ func below(of Sort) func(*judge, *Rule) {
 func notBelow(c *course, r *Rule) {
 	limit := c.book.of(r)
 	for i := range c.plan.Obstructions {
-		if slices.Contains(comeDown, c.job.Obstructions[i].Kind) {
+		if c.is(i, vehicles.ComesDown) {
 			thing := &c.plan.Obstructions[i]
 			below := thing.Prism
 			below.Low, below.High = -c.job.Floor.Ground, below.Low

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
@@ -73,6 +74,11 @@ const (
 
 // NoPlace is how a job's cut stands that is nowhere.
 const NoPlace = "the cut has no place yet"
+
+// OnlyMargin tells whether why a finding is foul says no more than its margin does, by how many mm it misses: one of them is enough.
+func (f *Finding) OnlyMargin() bool {
+	return f.Verdict == Foul && f.Rule.Unit == MM && strings.HasPrefix(f.Rule.short, "%s mm ") && f.Why == f.because(0)
+}
 
 // because says in a fitter's words what keeps a finding from being clear.
 func (f *Finding) because(why reasons) string {

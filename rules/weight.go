@@ -28,7 +28,7 @@ func (r *Result) Advice(f *Finding) string {
 	switch i := int(f.Against.Index); {
 	case r.underHighVoltage(f.Against):
 		return "do not drill near it, trained people only; " + f.Rule.Advice
-	case f.Against.Sort == AnObstruction && f.Rule.AtCut && fuelled(&r.Job, i) == vehicles.FuelTank:
+	case f.Against.Sort == AnObstruction && f.Rule.AtCut && mayHoldPetrol(&r.Job, i):
 		return "lower the tank and take it out, or " + f.Rule.Advice
 	}
 	return f.Rule.Advice
@@ -74,6 +74,9 @@ var killing = func() []bool {
 	}
 	return kill
 }()
+
+// is tells whether the kind of an obstruction, by index, has one of some traits.
+func (j *judge) is(i int, t vehicles.Traits) bool { return vehicles.TraitsAt(int(j.kinds[i]))&t != 0 }
 
 // mayKill tells whether every fault with a thing may kill.
 func (j *judge) mayKill(t Thing) bool {

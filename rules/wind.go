@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"slices"
-
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
@@ -53,12 +51,6 @@ var (
 // followed is how far the gas is followed from the outlet, mm: straight on, and to the rear. common practice, no source
 const followed = 1000
 
-// What heat spoils, or who stands there is burnt: kinds of obstruction and of opening. common practice, no source
-var (
-	blownAt = []string{"tyre", "plastic part", vehicles.FuelTank, "gas tank", "reductant tank", "water tank", "traction battery"}
-	stoodAt = []string{"door", "side step", "locker door"}
-)
-
 // inFull tells whether the job's runs are held to what the driven van, clips and service ask too.
 func (j *judge) inFull() bool { return j.job.RunChecks == vehicles.InFull }
 
@@ -92,12 +84,12 @@ func blast(j *judge, r *Rule) {
 		return
 	}
 	for i := range j.plan.Obstructions {
-		if slices.Contains(blownAt, j.job.Obstructions[i].Kind) {
+		if j.is(i, vehicles.HurtByHeat) {
 			j.inStream(r, way, j.obstruction(i), &j.plan.Obstructions[i])
 		}
 	}
 	for i := range j.plan.Openings {
-		if slices.Contains(stoodAt, j.job.Openings[i].Kind) {
+		if j.job.Openings[i].Is(vehicles.HurtByHeat) {
 			j.inStream(r, way, j.opening(i), &j.plan.Openings[i].Placed)
 		}
 	}
@@ -143,7 +135,7 @@ func belowFiller(j *judge, r *Rule) {
 	}
 	for i := range j.plan.Openings {
 		thing := &j.plan.Openings[i].Placed
-		if j.job.Openings[i].Kind != "fuel filler" || outlet.Z > thing.Prism.Low {
+		if !j.job.Openings[i].Is(vehicles.SpillsFuel) || outlet.Z > thing.Prism.Low {
 			continue
 		}
 		s := thing.Prism.Footprint.GapCircle(outlet.Plan(), 0)

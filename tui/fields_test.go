@@ -154,7 +154,12 @@ var forms = []struct {
 
 // inField is the full job with the keys in a field of a form, and the row of the screen that shows it.
 func inField(t testing.TB, screen string, row, field int) *screentest.Driver {
-	r := onScreen(t, screen, screentest.Full(t), 160, 100)
+	return inFieldOf(t, screentest.Full(t), screen, row, field)
+}
+
+// inFieldOf is the same of a job that has as many things as the full one.
+func inFieldOf(t testing.TB, job vehicles.Job, screen string, row, field int) *screentest.Driver {
+	r := onScreen(t, screen, job, 160, 100)
 	r.Type(strings.Repeat("<down>", row) + "<enter>" + strings.Repeat("<up>", 20) + strings.Repeat("<down>", field))
 	require.True(t, r.Screen.Typing())
 	return r

@@ -62,3 +62,80 @@ func TestAPictureReducesNothing(t *testing.T) {
 		assert.Equal(t, sides+inPicture, reductions(func() { r.View(160, 47); r.Screen.Keys(r.State) }), "each of both sides is tried, once")
 	}
 }
+
+// A key in any field of any form, whatever it is and whatever becomes of its text, reduces the job twice at most: once as it would be with
+// the text, once as it is taken. A job that was built otherwise is one more each time. The picture after it reduces nothing; on Match, the
+// point in hand alone, below and above.
+func TestAKeyInAnyFormReducesTwice(t *testing.T) {
+	ofWholeRun(t)
+	for _, form := range forms {
+		for i, f := range form.fields {
+			for _, built := range []bool{false, true} {
+				if built && i > 0 {
+					continue // one field of a form tells what a job as built costs
+				}
+				job, most := screentest.Full(t), int64(4)
+				require.NotNil(t, job.Built)
+				if !built {
+					job.Built, most = nil, 2
+				}
+				r := inFieldOf(t, job, form.screen, form.row, i)
+				r.View(60, 17)
+				for _, key := range []string{"4", firstOf(f.typed), "<wipe>"} {
+					assert.LessOrEqual(t, reductions(func() { r.Type(key) }), most, "%s, field %d: %s", form.name, i, key)
+					inPicture := reductions(func() { r.View(60, 17); r.Screen.Keys(r.State) })
+					if form.screen == "Match" {
+						inPicture = max(0, inPicture-2)
+					}
+					assert.Zero(t, inPicture, "%s, field %d: the picture after %s", form.name, i, key)
+				}
+			}
+		}
+	}
+}
+
+// firstOf is the first key of a text; any where there is none.
+func firstOf(text string) string {
+	for _, letter := range text {
+		return string(letter)
+	}
+	return "1"
+}
+
+// An arrow that moves the cut, turns the heater or moves what is in hand on Runs reduces the job once, as it is moved, and once more as it
+// was built; a key that moves nothing reduces nothing.
+func TestAnArrowReducesOnce(t *testing.T) {
+	for _, c := range []struct {
+		screen, keys string
+		moves        int // how many of each change the job
+		each         []string
+	}{
+		{"Place", "", 3, []string{"<left>", "<up>", "<right>", "t", "l", "f"}},
+		{"Runs", "<down><down>", 4, []string{"<left>", "<right>", "[", "]", "<down>", "<up>", "l", "f"}},
+		{"Marks", "", 0, []string{"<down>", "<space>", "<space>"}},
+		{"Work", "", 2, []string{"<down>", "<space>", "<space>"}},
+	} {
+		for _, built := range []bool{false, true} {
+			job, once := screentest.Full(t), int64(2)
+			if !built {
+				job.Built, once = nil, 1
+			}
+			job = job.WithDrilled(nil)
+			r := onScreen(t, c.screen, job, 160, 100)
+			r.Type(c.keys)
+			r.View(60, 17)
+			moved := 0
+			for _, key := range c.each {
+				before := string(r.State.Job.Format())
+				n := reductions(func() { r.Type(key); r.View(60, 17) })
+				if before == string(r.State.Job.Format()) {
+					assert.Zero(t, n, "%s: %s", c.screen, key)
+					continue
+				}
+				assert.Equal(t, once, n, "%s: %s", c.screen, key)
+				moved++
+			}
+			assert.Equal(t, c.moves, moved, c.screen)
+		}
+	}
+}

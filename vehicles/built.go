@@ -106,12 +106,14 @@ func (w *writer) built(b Built) {
 	w.under = ""
 }
 
-// builtFaults are the faults of the job as it was built that it has not as planned, under the keys that its file has them.
-func (j *Job) builtFaults(planned []Fault, closure float64) (faults []Fault) {
+// builtFaults are the faults of the job as it was built that it has not as planned, under the keys that its file has them. What was
+// surveyed is where the plan has it: only what was made otherwise is reduced anew.
+func (j *Job) builtFaults(plan *Plan, planned []Fault, closure float64) (faults []Fault) {
 	if j.Built == nil {
 		return nil
 	}
-	_, all := ReduceClosing(j.AsBuilt(), closure)
+	built := j.AsBuilt()
+	_, all := ReduceAfter(plan, &built, closure)
 	for _, f := range all {
 		if slices.ContainsFunc(planned, func(p Fault) bool { return p.Key == f.Key && p.Text == f.Text }) {
 			continue

@@ -74,7 +74,6 @@ func TestWhatMayKill(t *testing.T) {
 	for i, name := range Kinds {
 		assert.Equal(t, perils[name], PerilOf(name), name)
 		assert.Equal(t, i, KindIndex(name))
-		assert.Equal(t, name == "fuel tank" || name == "fuel line", HoldsFuel(name), name)
 	}
 	assert.Equal(t, Usual, PerilOf("a thing nobody knows"))
 	assert.Equal(t, len(Kinds), KindIndex("a thing nobody knows"), "behind all of them")

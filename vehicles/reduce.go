@@ -47,7 +47,7 @@ func ReduceAfter(before *Plan, job *Job, closure float64) (Plan, []Fault) {
 	}
 	r.names()
 	r.runs(&plan)
-	return plan, append(r.faults, job.builtFaults(r.faults, closure)...)
+	return plan, append(r.faults, job.builtFaults(&plan, r.faults, closure)...)
 }
 
 // ReduceTies is Reduce of a job's ties alone: how they fit, and their faults.

@@ -78,6 +78,16 @@ func (s *Supply) Figures() []Figure {
 	return []Figure{{"hole", &s.Hole, aSize}, {"bore", &s.Bore, aSize}}
 }
 
+// FuelSources are the names of what a fuel line may begin at: what holds fuel, and what it begins at already.
+func (j *Job) FuelSources() (names []string) {
+	for i := range j.Obstructions {
+		if o := &j.Obstructions[i]; o.Is(HoldsFuel) || j.Fuel != nil && o.Name == j.Fuel.Supply.From {
+			names = append(names, o.Name)
+		}
+	}
+	return names
+}
+
 // Where a tank's filler and breather may end: with the people, or out of their space.
 const (
 	TankInside  = "inside"

@@ -11,14 +11,6 @@ const (
 // FuelKinds are all of them.
 var FuelKinds = []string{Diesel, Petrol}
 
-// HoldsFuel tells whether obstructions of a kind hold fuel: of those it may be said which.
-func HoldsFuel(kind string) bool { return kind == FuelTank || kind == FuelLine }
-
-// Travels tells whether things of a kind move up and down as the van drives: of those it may be said how far.
-func Travels(kind string) bool { return slices.Contains(travelling, kind) }
-
-var travelling = []string{"suspension", "driveshaft", "tyre", "axle"}
-
 const acceptedRun = "a list of points [[x, y, drop], ...] in mm"
 
 // points reads a run's path of least points or more.

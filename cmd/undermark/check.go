@@ -96,7 +96,7 @@ func checkText(p *paper, r rules.Result) {
 	var rows [][]string
 	for _, f := range rules.ForPeople(r.Findings) {
 		why := cmp.Or(f.Why, words.WhyClear(*f, desk.Millimetres))
-		if words.Repeats(*f) {
+		if f.OnlyMargin() {
 			why = ""
 		}
 		rows = append(rows, []string{

@@ -31,7 +31,22 @@ func (u Units) Size() float64 { return [...]float64{1, Inch}[u] }
 func Exact(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) } // a negative zero becomes a plain one
 
 // Figure writes a number for a person: to a tenth, with the decimal only where it is not 0. Halves round away from zero.
-func Figure(v float64) string { return Exact(math.Round(v*10) / 10) }
+func Figure(v float64) string { return FigureTo(v, 1) }
+
+// FigureTo writes a number for a person to so many decimals, 0 to 9, as Figure does: without those that say nothing.
+func FigureTo(v float64, decimals int) string { return Exact(Rounded(v, decimals)) }
+
+// Fixed writes a number for a person to so many decimals, 0 to 9, all of them: where it says that they are known. Halves round away
+// from zero.
+func Fixed(v float64, decimals int) string {
+	return strconv.FormatFloat(Rounded(v, decimals)+0, 'f', decimals, 64)
+}
+
+// Rounded is the number nearest to v that has so many decimals, 0 to 9. Halves round away from zero.
+func Rounded(v float64, decimals int) float64 {
+	tens := [...]float64{1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9}[decimals]
+	return math.Round(v*tens) / tens
+}
 
 // InMM writes a length for a person as a Figure with its unit: "652.5 mm".
 func InMM(mm float64) string { return Figure(mm) + " " + Millimetres.Sign() }

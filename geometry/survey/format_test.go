@@ -2,6 +2,8 @@ package survey
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,4 +55,29 @@ func TestFiguresAndUnits(t *testing.T) {
 	}
 	assert.Equal(t, []any{"mm", "mm", 1.0}, []any{Millimetres.String(), Millimetres.Sign(), Millimetres.Size()})
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
+}
+
+// A figure to so many decimals is the nearest there is, to half of the last of them; what Go's own formatter parses of it is the same number.
+func TestFiguresAreTheNearestOfTheirDecimals(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v, n := rapid.Float64Range(-1e5, 1e5).Draw(t, "v"), rapid.IntRange(0, 9).Draw(t, "decimals")
+		fixed, err := strconv.ParseFloat(Fixed(v, n), 64)
+		require.NoError(t, err)
+		assert.InDelta(t, v, fixed, 0.5*math.Pow10(-n)+1e-10)
+		short, err := strconv.ParseFloat(FigureTo(v, n), 64)
+		require.NoError(t, err)
+		assert.Equal(t, [2]float64{fixed, fixed}, [2]float64{short, Rounded(v, n)})
+	})
+	for said, is := range map[string]string{
+		"2.5 to 0":   FigureTo(2.5, 0) + "|3", // halves away from zero
+		"-2.5 to 0":  FigureTo(-2.5, 0) + "|-3",
+		"-0.04 to 1": Fixed(-0.04, 1) + "|0.0",
+		"0.125 to 2": FigureTo(0.125, 2) + "|0.13",
+		"1.50 to 2":  FigureTo(1.5, 2) + "|1.5",
+		"1.5 of 2":   Fixed(1.5, 2) + "|1.50",
+		"120 to 0":   FigureTo(120, 0) + "|120",
+	} {
+		got, want, _ := strings.Cut(is, "|")
+		assert.Equal(t, want, got, said)
+	}
 }

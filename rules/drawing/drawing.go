@@ -106,7 +106,7 @@ func (d *drawer) obstructions() {
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(thickness[j], thickness[i]) })
 	for _, i := range order {
 		placed, kind, layer := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind), scene.Under
-		if kind.Role == scene.Pressed {
+		if kind.Is(vehicles.InSheet) {
 			layer = scene.Through // the sheet's own shape is seen from both sides
 		}
 		d.items = append(d.items, scene.Item{

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
@@ -75,7 +74,7 @@ func (m *maker) wax() {
 	sections := 0
 	for i := range m.r.Plan.Obstructions {
 		o := &m.r.Plan.Obstructions[i]
-		if !boxSection(m.r.Job.Obstructions[i].Kind) {
+		if !m.r.Job.Obstructions[i].Is(vehicles.Hollow) {
 			continue
 		}
 		for _, h := range m.holes() {
@@ -93,12 +92,6 @@ func (m *maker) wax() {
 
 // wholeML is a volume up to the next whole ml, rounding of what was added up aside.
 func wholeML(ml float64) string { return survey.Exact(math.Ceil(ml - 1e-9)) }
-
-// boxSection tells whether a kind of thing is steel with a hollow: there swarf lies, and bare metal rusts unseen.
-func boxSection(kind string) bool {
-	k := vehicles.KindOf(kind)
-	return k.Shape == vehicles.Box && (k.Role == scene.Steel || k.Role == scene.Rail)
-}
 
 // packing is what fills the swages under the plate: as deep as the layers say.
 func (m *maker) packing() {

@@ -63,7 +63,7 @@ func (s *source) open(findings []*rules.Finding, by *sources) Table {
 	}}
 	for _, f := range findings {
 		margin, why, under := s.say.Margin(*f), "", f.Why
-		if s.say.Repeats(*f) {
+		if f.OnlyMargin() {
 			margin, under = f.Why, ""
 		}
 		if measured(vector.Text{Size: small}, under) <= short {

@@ -8,6 +8,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/vehicles"
@@ -77,7 +78,7 @@ func (s *source) fitted() (all [][2]string) {
 		add("The heater", words)
 	}
 	if c := s.Job.Cut; c != nil {
-		add("The hole", fmt.Sprintf("One round hole of %.0f mm goes through the floor under it. It must stay sealed: no draught, no smell and no water may come in.", c.Across))
+		add("The hole", "One round hole of "+survey.InMM(c.Across)+" goes through the floor under it. It must stay sealed: no draught, no smell and no water may come in.")
 	}
 	if r := s.Plan.Exhaust; r != nil {
 		words := "Its pipe runs under the floor and ends " + s.edge(end(r)) + ", " + s.at(end(r).Plan()) + ". Keep that end free."
@@ -128,7 +129,7 @@ func (s *source) fuel(f *vehicles.Run) string {
 // at is a place in plain words, from the line that x starts at and from the van's middle, to the centimetre.
 func (s *source) at(p geometry.Point) string {
 	const metre = 1000
-	along := fmt.Sprintf("%.2f m forward of the %s", math.Abs(p.X)/metre, s.Job.Datum.Edge())
+	along := survey.Fixed(math.Abs(p.X)/metre, 2) + " m forward of the " + s.Job.Datum.Edge()
 	if p.X < 0 {
 		along = strings.Replace(along, "forward of", "behind", 1)
 	}
@@ -139,7 +140,7 @@ func (s *source) at(p geometry.Point) string {
 	if math.Abs(p.Y) < metre/200 {
 		return along + ", in the van's middle"
 	}
-	return along + fmt.Sprintf(", %.2f m %s of the van's middle", math.Abs(p.Y)/metre, side)
+	return along + ", " + survey.Fixed(math.Abs(p.Y)/metre, 2) + " m " + side + " of the van's middle"
 }
 
 // edge says at which edge of the van a place is nearest.

@@ -16,7 +16,6 @@ type Words struct {
 	PlusMinus func(rules.Finding) string              // "± 3 mm"; "" where nothing measured enters
 	Asked     func(rules.Finding) string              // "at least 60 mm"
 	Margin    func(rules.Finding) string              // "84.6 mm short"
-	Repeats   func(rules.Finding) bool                // why it is foul says no more than its margin
 	Short     func(f rules.Finding, v float64) string // a figure of what a finding is of, lengths without their unit: "60", "30°"
 	Check     func(rules.Check) string                // "diagonal: plate 1 to plate 3"
 	PilotOff  func(rules.Pilot) string

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -87,7 +88,7 @@ func (m *maker) duct() {
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {
 		if w.across = h.DuctAcross; h.Duct.Count() == 0 {
-			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", figure(w.across, 0)))
+			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", survey.FigureTo(w.across, 0)))
 		}
 	}
 	if d.Bends == nil {
@@ -110,14 +111,14 @@ func (m *maker) wanted(w way, turned float64, on basis) {
 		flow = m.heater(&on).Air
 		on.take("air wanted", flow, Flow)
 	}
-	why := fmt.Sprintf("%s m³/h through %s mm. Above 8 m/s it is heard.", figure(flow, 0), figure(w.across, 0))
+	why := fmt.Sprintf("%s m³/h through %s mm. Above 8 m/s it is heard.", survey.FigureTo(flow, 0), survey.FigureTo(w.across, 0))
 	if h := m.job.Heater; h != nil && h.Duct.Count() > 1 {
 		why += " It is of one duct: a second one takes air of its own, and what is wanted here is this one's."
 	}
 	m.put(Row{ID: "speed", Label: "air in the duct", Unit: Speed, Value: vehicles.Some(w.speed(flow)), Source: sizes.Source, Why: why}, on)
 	m.put(Row{
 		ID: "loss", Label: "pressure it takes", Unit: Pascal, Value: vehicles.Some(w.loss(flow, sizes)), Source: sizes.FrictionSource + "; " + sizes.AirSource + "; bends and end: " + sizes.Source,
-		Why: fmt.Sprintf("%s m of it, bends of %s degrees in all, and the open end.", figure(w.length/1000, 2), figure(turned, 0)),
+		Why: fmt.Sprintf("%s m of it, bends of %s degrees in all, and the open end.", survey.FigureTo(w.length/1000, 2), survey.FigureTo(turned, 0)),
 	}, on)
 }
 
@@ -136,7 +137,7 @@ func (m *maker) blown(w way, on basis) {
 		Instructions: true,
 	}
 	if want := d.Flow; want.Set && flow < want.Value {
-		row.Amiss = fmt.Sprintf("%s m³/h are wanted: shorten the duct, take bends out, or take a wider one", figure(want.Value, 0))
+		row.Amiss = fmt.Sprintf("%s m³/h are wanted: shorten the duct, take bends out, or take a wider one", survey.FigureTo(want.Value, 0))
 	}
 	m.put(row, on)
 }

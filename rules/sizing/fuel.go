@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -113,7 +114,7 @@ func (m *maker) endurance() {
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
 			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: m.fuelSource() + "; watts of the class: " + m.sizes.ClassNote.Source,
-			Why: fmt.Sprintf("%s l at %s l an hour for %s W. The last of it the pipe in the tank does not reach.", figure(litres, 1), figure(rate, 2), figure(at.watts, 0)),
+			Why: fmt.Sprintf("%s l at %s l an hour for %s W. The last of it the pipe in the tank does not reach.", survey.FigureTo(litres, 1), survey.FigureTo(rate, 2), survey.FigureTo(at.watts, 0)),
 		}, on)
 	}
 }
@@ -132,7 +133,7 @@ func (m *maker) asJudged() {
 			row := Row{ID: strings.TrimPrefix(id, "fuel."), Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
-				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", figure(f.Required.Value, 1), asker(f.Limit))
+				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", survey.FigureTo(f.Required.Value, 1), asker(f.Limit))
 			}
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"
@@ -156,7 +157,7 @@ func (m *maker) priming() {
 	ml := LineVolume(bore, length)
 	m.put(Row{
 		ID: "volume", Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: h.ShortSource,
-		Why: fmt.Sprintf("%s: %s mm inside, %s mm long, which ends %s mm short of the heater so that it is not flooded.", volumeOf, figure(bore, 2), figure(length, 0), figure(h.Short, 0)),
+		Why: fmt.Sprintf("%s: %s mm inside, %s mm long, which ends %s mm short of the heater so that it is not flooded.", volumeOf, survey.FigureTo(bore, 2), survey.FigureTo(length, 0), survey.FigureTo(h.Short, 0)),
 	}, on)
 	var pump vehicles.Pump
 	if f.Pump != nil {
@@ -166,12 +167,12 @@ func (m *maker) priming() {
 	strokes := math.Floor(1000 * ml / dose)
 	m.put(Row{
 		ID: "strokes", Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: h.ShortSource, Instructions: true,
-		Why: fmt.Sprintf("%s ml at %s ml in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", figure(ml, 1), figure(dose, 1)),
+		Why: fmt.Sprintf("%s ml at %s ml in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", survey.FigureTo(ml, 1), survey.FigureTo(dose, 1)),
 	}, on)
 	hz := on.need(pump.Hz, "the pump's strokes a second while it primes")
 	m.put(Row{
 		ID: "seconds", Label: "priming takes", Unit: Second, Value: vehicles.Some(strokes / hz), Source: h.ShortSource, Instructions: true,
-		Why: fmt.Sprintf("%s strokes, %s a second.", figure(strokes, 0), figure(hz, 2)),
+		Why: fmt.Sprintf("%s strokes, %s a second.", survey.FigureTo(strokes, 0), survey.FigureTo(hz, 2)),
 	}, on)
 }
 

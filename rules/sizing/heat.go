@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -72,8 +73,8 @@ func (m *maker) heat() {
 	if len(m.job.Surfaces) == 0 {
 		all.on.lack("the body's surfaces")
 	}
-	for _, s := range m.job.Surfaces {
-		m.surface(s, rise, degrees, &all)
+	for i := range m.job.Surfaces {
+		m.surface(i, rise, degrees, &all)
 	}
 	m.changes(inside, rise, degrees, &all)
 	all.on = all.on.and(degrees)
@@ -81,15 +82,16 @@ func (m *maker) heat() {
 	m.put(Row{
 		ID: "loss", Label: "heat lost in all", Unit: Watt, Value: vehicles.Some(watts), Source: m.sizes.Resistance.Source,
 		Why: fmt.Sprintf("%s W for each degree, %s degrees warmer inside. Ribs and frames of bare steel carry heat past the insulation: enter them as surfaces of their own.",
-			figure(all.perDegree, 1), figure(rise, 1)),
+			survey.FigureTo(all.perDegree, 1), survey.FigureTo(rise, 1)),
 	}, all.on)
 	m.class(watts, all.on)
 	m.night(watts, all.on)
 	m.warmUp(rise, all)
 }
 
-// surface is what goes out through a surface.
-func (m *maker) surface(s vehicles.Surface, rise float64, degrees basis, all *losses) {
+// surface is what goes out through a surface of the job, by index.
+func (m *maker) surface(i int, rise float64, degrees basis, all *losses) {
+	s := m.job.Surfaces[i]
 	r, lacks := m.sizes.SurfaceResistance(s)
 	var on basis
 	for _, what := range lacks {
@@ -100,8 +102,8 @@ func (m *maker) surface(s vehicles.Surface, rise float64, degrees basis, all *lo
 	all.perDegree += u * s.Area
 	all.toWarm += s.Area * m.warmed(s)
 	m.put(Row{
-		ID: "surface " + s.Name, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
-		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", figure(s.Area, 1), figure(u, 2), figure(r, 2)),
+		ID: "surface " + s.Name, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
+		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", survey.FigureTo(s.Area, 1), survey.FigureTo(u, 2), survey.FigureTo(r, 2)),
 	}, on.and(degrees))
 }
 
@@ -131,7 +133,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 	all.toWarm += perM3 * volume
 	m.put(Row{
 		ID: "air", Label: "air that is changed", Unit: Watt, Value: vehicles.Some(perDegree * rise), Source: a.Source,
-		Why: fmt.Sprintf("%s m³ changed %s times an hour. Vents stay open: people and a gas cooker need them.", figure(volume, 1), figure(times, 1)),
+		Why: fmt.Sprintf("%s m³ changed %s times an hour. Vents stay open: people and a gas cooker need them.", survey.FigureTo(volume, 1), survey.FigureTo(times, 1)),
 	}, on.and(degrees))
 }
 
@@ -140,7 +142,7 @@ func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
 		ID: "class", Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the classes: " + m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("The first class that has %s times what is lost, %s W. One much larger runs at its least all night and soots.", figure(m.sizes.Heat.Reserve, 1), figure(needed, 0)),
+		Why: fmt.Sprintf("The first class that has %s times what is lost, %s W. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), survey.FigureTo(needed, 0)),
 	}
 	for _, c := range m.sizes.Class {
 		if row.Text == "" && c.Most >= needed {
@@ -153,7 +155,7 @@ func (m *maker) class(watts float64, on basis) {
 	if h := m.job.Heater; h != nil {
 		var ignored basis
 		if c := m.heater(&ignored); c.Most < needed && row.Amiss == "" {
-			row.Amiss = fmt.Sprintf("the job's heater has %s W, and %s W are wanted", figure(c.Most, 0), figure(needed, 0))
+			row.Amiss = fmt.Sprintf("the job's heater has %s W, and %s W are wanted", survey.FigureTo(c.Most, 0), survey.FigureTo(needed, 0))
 		}
 	}
 	m.put(row, on)
@@ -170,13 +172,13 @@ func (m *maker) night(watts float64, on basis) {
 	}
 	m.put(Row{
 		ID: "burning", Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s W, it goes on and off.", figure(hours, 1), figure(class.Least, 0)),
+		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s W, it goes on and off.", survey.FigureTo(hours, 1), survey.FigureTo(class.Least, 0)),
 	}, on)
 	watts = min(max(0, watts), class.Most) // no heater gives more than it has
 	rate := m.burn(watts, &on)
 	m.put(Row{
 		ID: "litres", Label: "fuel a night", Unit: Litre, Value: vehicles.Some(rate * hours), Source: m.fuelSource(),
-		Why: fmt.Sprintf("%s l an hour for %s W, over %s hours. Each start takes some more.", figure(rate, 2), figure(watts, 0), figure(hours, 1)),
+		Why: fmt.Sprintf("%s l an hour for %s W, over %s hours. Each start takes some more.", survey.FigureTo(rate, 2), survey.FigureTo(watts, 0), survey.FigureTo(hours, 1)),
 	}, on)
 }
 

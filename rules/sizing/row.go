@@ -1,24 +1,23 @@
 package sizing
 
 import (
-	"strconv"
-	"strings"
-
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
 // Row is one result.
 type Row struct {
-	ID     string // within its subject, for programs
-	Label  string
-	Value  vehicles.Number // not set for what is said in words, and while something is missing
-	Unit   Unit
-	Text   string   // in words: in place of a value, or beside it
-	Why    string   // how it is reckoned
-	Source string   // of formula and coefficients
-	Taken  []string // what was taken as nobody has said it
-	Lacks  []string // what nobody has said, so that there is no result
-	Amiss  string   // what must be put right; "" for nothing
+	ID      string // within its subject, for programs
+	Label   string
+	Surface int             // which of the job's surfaces it is of, 1 the first; 0 for none
+	Value   vehicles.Number // not set for what is said in words, and while something is missing
+	Unit    Unit
+	Text    string   // in words: in place of a value, or beside it
+	Why     string   // how it is reckoned
+	Source  string   // of formula and coefficients
+	Taken   []string // what was taken as nobody has said it
+	Lacks   []string // what nobody has said, so that there is no result
+	Amiss   string   // what must be put right; "" for nothing
 	// Instructions tells that the heater's own instructions have the figure: they come first.
 	Instructions bool
 }
@@ -57,19 +56,7 @@ func (r Row) Figure() string {
 	if !r.Value.Set {
 		return ""
 	}
-	return figure(r.Value.Value, places[r.Unit])
-}
-
-// figure is a number to so many decimals, without those that say nothing.
-func figure(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	if text == "-0" {
-		text = "0"
-	}
-	return text
+	return survey.FigureTo(r.Value.Value, places[r.Unit])
 }
 
 // Said is the result in few words: its value in its unit, what it is in words, or that something is missing.
@@ -87,10 +74,4 @@ func (r Row) Said() string {
 		return said + ", " + r.Text
 	}
 	return said
-}
-
-// round is a number to so many decimals.
-func round(v float64, decimals int) float64 {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'f', decimals, 64), 64)
-	return rounded
 }

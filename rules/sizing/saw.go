@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -32,7 +33,7 @@ func (m *maker) sawSpeed(across float64) {
 	row := Row{
 		ID: "speed", Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,
 		Why: fmt.Sprintf("%s m/min at the teeth of %s mm: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
-			"as slowly burns the teeth.", figure(s.Speed, 1), figure(across, 1)),
+			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.FigureTo(across, 1)),
 	}
 	if m.job.Deck() == vehicles.Timber {
 		row.Why += " The timber goes through first, at the highest speed that the saw's own table has for wood; the steel plates are sawn by themselves."
@@ -45,7 +46,7 @@ func (m *maker) kerf(across float64) {
 	s := m.sizes.Saw
 	m.put(Row{
 		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*s.Kerf)), Source: s.Source,
-		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", figure(s.Kerf, 1), figure(across, 1)),
+		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(s.Kerf, 1), survey.FigureTo(across, 1)),
 	}, basis{})
 }
 
@@ -68,7 +69,7 @@ const unmoved = 1
 // afterMove says what a centre takes that is so far from its drilled pilot hole, in a few words and why.
 func (s sawSizes) afterMove(by, across, pilot float64) (text, why string) {
 	board := fmt.Sprintf("Clamp a board over it, sawn through with the same saw: its hole leads the teeth from outside, so the saw needs no pilot bit. "+
-		"Set the board by its hole's edge; the cut is as wide as that, and the kerf of %s mm lies within.", figure(s.Kerf, 1))
+		"Set the board by its hole's edge; the cut is as wide as that, and the kerf of %s mm lies within.", survey.FigureTo(s.Kerf, 1))
 	switch inner := across/2 - s.Kerf - pilot/2; {
 	case by < unmoved:
 		return "saw it as it is", "The pilot hole is where the cut is meant."

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -106,8 +107,8 @@ func TestFiguresAsPeopleWriteThem(t *testing.T) {
 	} {
 		assert.Equal(t, want, row.Said())
 	}
-	assert.False(t, strings.Contains(figure(100, 0), "."))
-	assert.Equal(t, "100", figure(100, 0))
+	assert.False(t, strings.Contains(survey.FigureTo(100, 0), "."))
+	assert.Equal(t, "100", survey.FigureTo(100, 0))
 }
 
 // A van of the library is nobody's: what is reckoned of its floor and body says so till the floor is measured.

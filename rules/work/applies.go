@@ -31,20 +31,20 @@ func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Deck() == v
 // steelDeck tells whether a plate lies on steel: what nobody has said of a deck is taken for it, as most are.
 func steelDeck(r *rules.Result) bool { return hasHeater(r) && r.Job.Deck() != vehicles.Timber }
 
-// hasKind applies a step to the jobs that have a thing of one of the kinds, below the floor or in it.
-func hasKind(kinds ...string) func(*rules.Result) bool {
+// has applies a step to the jobs that have a thing with one of some traits, below the floor or in it.
+func has(t vehicles.Traits) func(*rules.Result) bool {
 	return func(r *rules.Result) bool {
-		return slices.ContainsFunc(r.Job.Obstructions, func(o vehicles.Obstruction) bool { return slices.Contains(kinds, o.Kind) }) ||
-			slices.ContainsFunc(r.Job.Fittings, func(f vehicles.Fitting) bool { return slices.Contains(kinds, f.Kind) })
+		return slices.ContainsFunc(r.Job.Obstructions, func(o vehicles.Obstruction) bool { return o.Is(t) }) ||
+			slices.ContainsFunc(r.Job.Fittings, func(f vehicles.Fitting) bool { return f.Is(t) })
 	}
 }
 
 // hasSeats tells whether seats or belts are fixed near the work: their connectors may have to be parted.
-func hasSeats(r *rules.Result) bool { return hasKind("seat mount", "seat-belt mount")(r) }
+func hasSeats(r *rules.Result) bool { return has(vehicles.HoldsSeat)(r) }
 
 // hasSwages tells whether the plate may lie on swages.
 func hasSwages(r *rules.Result) bool {
-	return r.Job.Heater != nil && (r.Job.Heater.Packed || hasKind(vehicles.Swage)(r) ||
+	return r.Job.Heater != nil && (r.Job.Heater.Packed || has(vehicles.InSheet)(r) ||
 		slices.ContainsFunc(r.Job.Stack, func(l vehicles.Layer) bool { return l.Kind == vehicles.SwageLayer }))
 }
 

@@ -1,6 +1,9 @@
 package work
 
-import "bench.example/undermark/rules"
+import (
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
 
 // ready is what comes before anything is drilled.
 var ready = []kind{
@@ -24,7 +27,7 @@ var ready = []kind{
 		id: "tank-lowered", do: "Lower the fuel tank and take it out; air the place until nothing smells.", defers: vanSays, caution: rules.AboutPetrol, applies: inDangerOf(rules.AboutPetrol),
 		after: []string{"battery-off"}, danger: "A clamp that sparks lights petrol vapour.",
 	},
-	{id: "gas-shut", do: "Shut the gas bottles, burn the pipe empty at the cooker, and leave them shut.", applies: hasKind("gas pipe", "gas tank")},
+	{id: "gas-shut", do: "Shut the gas bottles, burn the pipe empty at the cooker, and leave them shut.", applies: has(vehicles.HoldsGas)},
 	{id: "mat-up", do: "Lift mat and lining round the cut and over each hole, and look at what runs there."},
 	{
 		id: "dry-fit", do: "Dry fit: hold heater, plate, collar, exhaust, intake and fuel line in their places before any sealant is opened.", applies: hasHeater,

@@ -73,7 +73,7 @@ var (
 var examples = map[string][2]*vehicles.Job{
 	"instructions": {&bare, nil}, "stands": {&bare, nil}, "battery-off": {&bare, nil}, "mat-up": {&bare, nil}, "extinguisher": {&bare, nil}, "battery-on": {&bare, nil},
 
-	"high-voltage": {ref(under("high-voltage cable")), &demo}, "tank-lowered": {ref(under(vehicles.FuelTank)), &demo}, "gas-shut": {ref(found("gas pipe")), &demo},
+	"high-voltage": {ref(under("high-voltage cable")), &demo}, "tank-lowered": {ref(under("fuel tank")), &demo}, "gas-shut": {ref(found("gas pipe")), &demo},
 	"seat-wait": {&seats, &demo}, "seat-connectors": {ref(found("seat-belt mount")), &demo}, "seat-joined": {&seats, &demo}, "seat-bolts": {&seats, &demo},
 	"restraint-lamp": {&seats, &demo}, "seat-travel": {&seats, &demo},
 
@@ -218,7 +218,7 @@ func TestAStepBeforeItsTimeSaysWhatWasToComeFirst(t *testing.T) {
 
 // Done in the order of the list, no step is before its time; the list stays the same, and the next is the first that is not done.
 func TestInTheOrderOfTheListNothingIsBeforeItsTime(t *testing.T) {
-	for _, job := range []vehicles.Job{demo, seats, bare, timber, under(vehicles.FuelTank)} {
+	for _, job := range []vehicles.Job{demo, seats, bare, timber, under("fuel tank")} {
 		first := Of(judged(t, job))
 		for i, s := range first {
 			l := Of(judged(t, job))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 )
@@ -20,7 +21,7 @@ func Areas(areas []field.Area, s desk.State) []string {
 	u := s.Settings.Units
 	lines := []string{fmt.Sprintf("Open areas for the cut's centre, the uncertainty left out: %d.", len(areas))}
 	for _, a := range areas {
-		text := fmt.Sprintf("Area %s, %.3f square metres: best at %s, %s", a.Name, a.Size/squareMetre, Spot(a.Best.At, s), words.Spare(a.Best.Margin, u))
+		text := fmt.Sprintf("Area %s, %s square metres: best at %s, %s", a.Name, survey.Fixed(a.Size/squareMetre, 3), Spot(a.Best.At, s), words.Spare(a.Best.Margin, u))
 		if s.Job.Cut != nil {
 			by := a.Best.At.Sub(s.Result.Plan.Cut.At)
 			text = Joined(text, desk.Length(by.Norm(), u)+" from the cut "+Towards(by, s))

@@ -3,7 +3,6 @@ package canvas
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -115,7 +114,7 @@ func (p *painter) times() string {
 		return ""
 	}
 	times := p.circle.radius * p.Scale / p.circle.item.Solid.Prism.Footprint.Radius
-	return enlargedRing + " " + strconv.FormatFloat(times, 'f', 1, 64) + " times its size"
+	return enlargedRing + " " + survey.Fixed(times, 1) + " times its size"
 }
 
 // enlargedRing is what says that the ring is drawn larger than the cut is begins with.

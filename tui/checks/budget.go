@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -66,7 +67,7 @@ func shareRow(share rules.Share, f rules.Finding, column desk.Figures, s desk.St
 	room := max(leastBar, min(mostBar, w-causeWidth-partWidth-aloneWidth-3))
 	text := desk.FitRow(share.Cause, causeWidth) + " "
 	drawn := bar(part, room)
-	tail := strings.Repeat(" ", room-desk.Width(drawn)) + fmt.Sprintf(" %3.0f %% %s", 100*part, column.Write(alone(share, f, s)))
+	tail := strings.Repeat(" ", room-desk.Width(drawn)) + fmt.Sprintf(" %3s %% %s", survey.FigureTo(100*part, 0), column.Write(alone(share, f, s)))
 	return desk.FitPainted(text+s.Settings.Styles().Key.Render(drawn)+tail, w)
 }
 

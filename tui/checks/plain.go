@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
@@ -87,7 +88,7 @@ func causes(f rules.Finding, s desk.State) []string {
 	for _, share := range rules.Budget(s.Result, f) {
 		alone := f
 		alone.Sigma = math.Sqrt(share.Variance)
-		lines = append(lines, fmt.Sprintf("%s: %.0f %%, %s", share.Cause, 100*share.Variance/(f.Sigma*f.Sigma), words.PlusMinus(alone, s.Settings.Units)))
+		lines = append(lines, fmt.Sprintf("%s: %s %%, %s", share.Cause, survey.FigureTo(100*share.Variance/(f.Sigma*f.Sigma), 0), words.PlusMinus(alone, s.Settings.Units)))
 	}
 	return lines
 }

@@ -62,9 +62,9 @@ func (l List) build(old Feature, was, now texts) (t Feature, missing []string, w
 // holds is the fuel in the thing: what holds none keeps what the file says of it, until it becomes another.
 func (b *builder) holds() string {
 	switch kind, holds := b.now["kind"], b.now["holds"]; {
-	case !vehicles.HoldsFuel(kind) && kind == b.old.Kind:
+	case !vehicles.KindOf(kind).Is(vehicles.HoldsFuel) && kind == b.old.Kind:
 		return b.old.Holds
-	case vehicles.HoldsFuel(kind) && holds != notKnown:
+	case vehicles.KindOf(kind).Is(vehicles.HoldsFuel) && holds != notKnown:
 		return holds
 	}
 	return ""
@@ -75,7 +75,7 @@ var errBack = errors.New("how far it moves either way: 0 mm or more")
 // travel is how far the thing moves: what does not move keeps what the file says of it, until it becomes another.
 func (b *builder) travel() vehicles.Number {
 	switch kind := b.now["kind"]; {
-	case vehicles.Travels(kind):
+	case vehicles.KindOf(kind).Is(vehicles.Travels):
 		n := b.number("travel", b.old.Travel)
 		if n.Value < 0 {
 			b.wrong["travel"] = errBack

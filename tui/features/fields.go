@@ -134,7 +134,7 @@ func (m *maker) what() {
 
 // holds is the field that says which fuel is in a thing that holds fuel.
 func (m *maker) holds(pending texts) {
-	if m.list != Obstructions || !vehicles.HoldsFuel(pending["kind"]) {
+	if m.list != Obstructions || !vehicles.KindOf(pending["kind"]).Is(vehicles.HoldsFuel) {
 		return
 	}
 	holds := m.add("holds", "", "")
@@ -146,7 +146,7 @@ func (m *maker) holds(pending texts) {
 
 // travel is the field that says how far a thing moves up and down as the van drives.
 func (m *maker) travel(pending texts) {
-	if m.list == Obstructions && vehicles.Travels(pending["kind"]) {
+	if m.list == Obstructions && vehicles.KindOf(pending["kind"]).Is(vehicles.Travels) {
 		travel := m.add("travel", "mm", "not known")
 		travel.Pass, travel.Note = true, "up and down as the van drives; runs keep clear of 100 mm while it is not known"
 	}

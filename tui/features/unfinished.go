@@ -42,7 +42,7 @@ func (l List) sketch(x texts, floor vehicles.Floor) (t Feature, ok bool) {
 	}
 	const thin = "+20"
 	if l.ofKind() {
-		fill("kind", "other")
+		fill("kind", vehicles.KindOf("").Name)
 	}
 	fill("name", " unfinished")
 	if x.shape() != vehicles.Box {

@@ -1,10 +1,10 @@
 package history
 
 import (
-	"fmt"
 	"maps"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -84,16 +84,23 @@ func sayings(sheet rules.MarkSheet) map[string]string {
 		says[m.Name] = readings(m)
 	}
 	for _, c := range sheet.Checks {
-		says[words.CheckID(c)] = fmt.Sprintf("%.1f", c.Length)
+		says[words.CheckID(c)] = survey.Figure(c.Length)
 	}
 	return says
 }
 
 // readings is what the tape must say at a mark, to 0.1 mm.
 func readings(m rules.Mark) string {
-	said := fmt.Sprintf("below %.1f %.1f %.1f", m.Below.Bumper, m.Below.Left, m.Below.Right)
+	said := "below" + figures(m.Below.Bumper, m.Below.Left, m.Below.Right)
 	if a := m.Above; a != nil {
-		said += fmt.Sprintf(", above %.1f %.1f %.1f %.1f %.1f", a.Bumper, a.Left, a.Right, a.PinLeft, a.PinRight)
+		said += ", above" + figures(a.Bumper, a.Left, a.Right, a.PinLeft, a.PinRight)
+	}
+	return said
+}
+
+func figures(all ...float64) (said string) {
+	for _, mm := range all {
+		said += " " + survey.Figure(mm)
 	}
 	return said
 }

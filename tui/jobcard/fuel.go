@@ -31,29 +31,19 @@ var fuelSlots = form.Slots{
 		Field: form.Field{Key: "from", Label: "taken from", Note: "the fuel line may touch what it begins at"},
 		Get:   func(s desk.State) string { return orNotKnown(s.Job.Fuel.Supply.From) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if text != notKnown && !slices.Contains(sources(j), text) {
+			if text != notKnown && !slices.Contains(j.FuelSources(), text) {
 				return j, fmt.Errorf("%q is no fuel tank or fuel line of the job: enter it in Underneath first", form.Quoted(text))
 			}
 			return withSupply(j, func(supply *vehicles.Supply) { supply.From = known(text) }), nil
 		},
 		Say: func(f *form.Field, s desk.State) {
 			f.Choices = nil
-			for i, name := range sources(s.Job) {
+			for i, name := range s.Job.FuelSources() {
 				f.Choices = append(f.Choices, form.Choice{Letter: 'a' + rune(i%('n'-'a')), Name: name})
 			}
 			f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: notKnown})
 		},
 	},
-}
-
-// sources are what the fuel line may begin at: the fuel tanks and lines, and what it begins at already.
-func sources(j vehicles.Job) (names []string) {
-	for _, o := range j.Obstructions {
-		if vehicles.HoldsFuel(o.Kind) || j.Fuel != nil && o.Name == j.Fuel.Supply.From {
-			names = append(names, o.Name)
-		}
-	}
-	return names
 }
 
 // withSupply changes what is said of the fuel line, where there is one.

@@ -91,7 +91,7 @@ func (p *page) wrong() {
 
 // agree says how well the points fit, and whether their tapes explain it.
 func (p *page) agree() {
-	text := fmt.Sprintf("left over %s in all (arrows x%.0f)", p.mm(p.fit.RMS), drawing.Times(p.fit.Fit))
+	text := fmt.Sprintf("left over %s in all (arrows x%s)", p.mm(p.fit.RMS), survey.FigureTo(drawing.Times(p.fit.Fit), 0))
 	for _, f := range p.s.Result.Findings {
 		if f.Subject.Sort != rules.TheTies {
 			continue
@@ -137,7 +137,7 @@ func (p *page) motion() {
 
 // turned says a turn in words.
 func turned(deg float64) string {
-	text := fmt.Sprintf("%.2f", math.Abs(deg)) // a tenth of a degree is 5 mm at 3 m, and would hide what ties are for
+	text := survey.Fixed(math.Abs(deg), 2) // a tenth of a degree is 5 mm at 3 m, and would hide what ties are for
 	switch {
 	case text == "0.00":
 		return "not turned"

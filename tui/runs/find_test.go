@@ -226,7 +226,7 @@ func TestWhatCantBeSoughtSaysWhy(t *testing.T) {
 	}
 	tankless := job
 	for i, o := range job.Obstructions {
-		if o.Kind == vehicles.FuelTank {
+		if o.Kind == "fuel tank" {
 			tankless.Obstructions = job.Obstructions.Without(i)
 		}
 	}

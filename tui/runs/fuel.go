@@ -23,16 +23,6 @@ const (
 func orNotKnown(text string) string { return cmp.Or(text, notKnown) }
 func orNone(text string) string     { return cmp.Or(text, noSource) }
 
-// sources are what a fuel line may begin at: the fuel tanks and lines, and what it begins at already.
-func sources(j vehicles.Job) (names []string) {
-	for _, o := range j.Obstructions {
-		if vehicles.HoldsFuel(o.Kind) || j.Fuel != nil && o.Name == j.Fuel.Supply.From {
-			names = append(names, o.Name)
-		}
-	}
-	return names
-}
-
 // begun is a fuel line from the one tank there is, or from ahead of the stub where there is none or are several, to its stub.
 func begun(s desk.State, mouth vehicles.RunPoint) (run vehicles.Run, say string) {
 	run, known := rules.UsualFuel(&s.Result, inSpace(mouth))

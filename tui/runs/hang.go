@@ -127,7 +127,7 @@ func (m screen) other(here placed, s desk.State) desk.Change {
 		kind := after([]string{"", vehicles.Diesel, vehicles.Petrol}, run.Supply.Kind)
 		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.Kind = kind }), Say: "The heater burns: " + orNotKnown(kind) + "."}
 	case here.sort == from:
-		name := after(append([]string{""}, sources(s.Job)...), run.Supply.From)
+		name := after(append([]string{""}, s.Job.FuelSources()...), run.Supply.From)
 		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.From = name }), Say: "The line begins at: " + orNone(name) + "."}
 	}
 	return desk.Change{Say: "There is nothing to say the other of here."}

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -75,7 +76,7 @@ func TestASurfaceIsBegunAndTakenOut(t *testing.T) {
 	}}, r.State.Job.Surfaces[0])
 	assert.Empty(t, r.State.Job.Refused())
 	r.Type("<esc>")
-	goTo(r, sizing.Heat, surfaceID+"walls")
+	goTo(r, sizing.Heat, "surface walls")
 	r.Type("<enter><wipe>")
 	assert.Len(t, r.State.Job.Surfaces, 1)
 	r.Type("-")
@@ -155,4 +156,20 @@ func TestWhatHasNoFormLeadsThere(t *testing.T) {
 	to, is = goes(record, r.State)
 	assert.True(t, is)
 	assert.Equal(t, "Runs", to.Goto)
+}
+
+// Two surfaces that somebody called alike have a form each: a result knows which surface it is of.
+func TestEachOfTwoSurfacesOfOneNameOpensItsOwnForm(t *testing.T) {
+	job := vehicles.Demo()
+	job.Surfaces = vehicles.List[vehicles.Surface]{{Name: "walls", Area: 8}, {Name: "walls", Area: 3}}
+	r := screentest.New(t, New(), job, 100, 27)
+	var opened []form.Record
+	for _, record := range records(r.State) {
+		if to, _ := opens(record, r.State); to != nil {
+			if of, is := to.(surface); is {
+				opened = append(opened, of)
+			}
+		}
+	}
+	assert.Equal(t, []form.Record{surface{0}, surface{1}, surface{2}}, opened, "and one more that is begun")
 }

@@ -1,7 +1,6 @@
 package sizing
 
 import (
-	"slices"
 	"strings"
 
 	"bench.example/undermark/rules/sizing"
@@ -58,9 +57,8 @@ func records(s desk.State) (out []form.Record) {
 func opens(record form.Record, s desk.State) (form.Record, string) {
 	switch r := record.(type) {
 	case result:
-		if name, is := strings.CutPrefix(r.row.ID, surfaceID); is {
-			i := slices.IndexFunc(s.Job.Surfaces, func(of vehicles.Surface) bool { return of.Name == name })
-			return surface{i}, ""
+		if r.row.Surface > 0 {
+			return surface{r.row.Surface - 1}, ""
 		}
 		return card{r.topic}, fieldOf(r)
 	case another:
@@ -68,9 +66,6 @@ func opens(record form.Record, s desk.State) (form.Record, string) {
 	}
 	return record, ""
 }
-
-// surfaceID is what the results of surfaces begin with, behind it their name.
-const surfaceID = "surface "
 
 // another is the row that begins another surface.
 type another struct{}
@@ -156,17 +151,9 @@ func beside(e entryscreen.Entry, s desk.State, w, _ int) (text string, rows int)
 		return strings.Join(out, "\n"), len(out)
 	}
 	add(r.row.Label+": "+words.Sized(r.row, s.Settings.Units), look.Strong)
-	for _, note := range words.SizedNotes(r.row) {
-		paint := look.Plain
-		switch {
-		case strings.HasPrefix(note, words.PutRight):
-			paint = look.Fault
-		case strings.HasPrefix(note, words.NobodySaidSize):
-			paint = look.Doubtful
-		case strings.HasPrefix(note, words.SizedBy):
-			paint = look.Faint
-		}
-		add(note, paint)
+	paints := map[words.NoteOn]desk.Style{words.OnTrouble: look.Fault, words.OnLacking: look.Doubtful, words.OnMaking: look.Plain, words.OnSource: look.Faint}
+	for _, note := range words.NotesOfSize(r.row) {
+		add(note.Text, paints[note.On])
 	}
 	return strings.Join(out, "\n"), max(1, len(out))
 }

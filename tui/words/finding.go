@@ -57,12 +57,6 @@ func spare(margin float64, unit rules.Unit, u survey.Units) string {
 	return desk.Quantity(margin, unit, u) + " to spare"
 }
 
-// Repeats tells whether why a finding is foul says no more than its margin does: it then stands once.
-func Repeats(f rules.Finding) bool {
-	short, isShort := strings.CutSuffix(Margin(f, desk.Millimetres), " short")
-	return f.Verdict == rules.Foul && isShort && strings.HasPrefix(f.Why, short)
-}
-
 // Signed is the margin as a signed number for a column: "-34.1", "10°".
 func Signed(f rules.Finding, u survey.Units) string {
 	if !f.Margin.Set {

@@ -18,7 +18,6 @@ func OnPaper() sheet.Words {
 		PlusMinus: func(f rules.Finding) string { return PlusMinus(f, mm) },
 		Asked:     Asked,
 		Margin:    func(f rules.Finding) string { return Margin(f, mm) },
-		Repeats:   Repeats,
 		Short:     func(f rules.Finding, v float64) string { return InColumn(v, f.Rule.Unit, mm) },
 		Check:     func(c rules.Check) string { return CheckText(c, desk.Settings{}) },
 		PilotOff:  func(p rules.Pilot) string { return PilotOff(p, desk.Settings{}) },

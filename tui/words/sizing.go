@@ -7,13 +7,8 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// What the notes of a result begin with.
-const (
-	PutRight       = "Put right: "
-	NobodySaidSize = "Nobody has said: "
-	SizedBy        = "Source: "
-	SizedTaken     = "Taken, as nobody has said: "
-)
+// SizedTaken is what stands before what was taken.
+const SizedTaken = "Taken, as nobody has said: "
 
 // Sized is a result in few words, its lengths in the units of the screen.
 func Sized(r sizing.Row, u desk.Units) string {
@@ -27,31 +22,53 @@ func Sized(r sizing.Row, u desk.Units) string {
 	return said
 }
 
-// SizedNotes are what must be said of a result, a sentence or two each: what is to be put right, what nobody has said, how it is
-// reckoned, what was taken, whose instructions come first, and who says so.
-func SizedNotes(r sizing.Row) (notes []string) {
-	notes = SizedTrouble(r)
-	add := func(before, text, behind string) {
+// NoteOn is what a note of a result is on.
+type NoteOn uint8
+
+// What notes are on.
+const (
+	OnTrouble NoteOn = iota // what is to be put right
+	OnLacking               // what nobody has said
+	OnMaking                // how it is reckoned, of what that was taken
+	OnSource                // who says so
+)
+
+// SizedNote is a sentence or two of a result.
+type SizedNote struct {
+	On   NoteOn
+	Text string
+}
+
+// NotesOfSize are what must be said of a result: what is to be put right, what nobody has said, how it is reckoned, what was taken,
+// whose instructions come first, and who says so.
+func NotesOfSize(r sizing.Row) (notes []SizedNote) {
+	add := func(on NoteOn, before, text, behind string) {
 		if text != "" {
-			notes = append(notes, before+text+behind)
+			notes = append(notes, SizedNote{on, before + text + behind})
 		}
 	}
-	add("", r.Why, "")
-	add(SizedTaken, strings.Join(r.Taken, "; "), ".")
+	add(OnTrouble, "Put right: ", r.Amiss, ".")
+	add(OnLacking, "Nobody has said: ", strings.Join(r.Lacks, "; "), ".")
+	add(OnMaking, "", r.Why, "")
+	add(OnMaking, SizedTaken, strings.Join(r.Taken, "; "), ".")
 	if r.Instructions {
-		notes = append(notes, "The heater's own instructions come first.")
+		add(OnMaking, "", "The heater's own instructions come first", ".")
 	}
-	add(SizedBy, r.Source, ".")
+	add(OnSource, "Source: ", r.Source, ".")
 	return notes
 }
 
+// SizedNotes are the texts of all of them.
+func SizedNotes(r sizing.Row) []string { return textsUpTo(OnSource, r) }
+
 // SizedTrouble is what is to be put right, and what nobody has said.
-func SizedTrouble(r sizing.Row) (notes []string) {
-	if r.Amiss != "" {
-		notes = append(notes, PutRight+r.Amiss+".")
+func SizedTrouble(r sizing.Row) []string { return textsUpTo(OnLacking, r) }
+
+func textsUpTo(last NoteOn, r sizing.Row) (texts []string) {
+	for _, note := range NotesOfSize(r) {
+		if note.On <= last {
+			texts = append(texts, note.Text)
+		}
 	}
-	if len(r.Lacks) > 0 {
-		notes = append(notes, NobodySaidSize+strings.Join(r.Lacks, "; ")+".")
-	}
-	return notes
+	return texts
 }
