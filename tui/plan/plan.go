@@ -25,6 +25,7 @@ type Options struct {
 	Focus  *rules.Finding   // the finding picked out
 	Shown  []*rules.Finding // those with a mark or a line and their figure, the most important first
 	Follow bool             // a small pane looks at what is picked out, rather than at the cut
+	Here   *geometry.Point3 // a small pane that looks at the cut looks this way as far as it takes to see this place, too
 	Marks  bool             // the places to mark, done or not
 	Wishes []geometry.Point
 
