@@ -33,6 +33,7 @@ type Options struct {
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
 	Room     bool              // the floor shaded by how much room it leaves for the cut
 	Areas    bool              // with Room: the open areas have their letters, as while the letters are explained
+	Area     string            // the letter of the open area that the cut is in, which stands beside its ring; "" for none
 	Signs    []geometry.Point3 // where the screen puts signs of its own on the picture
 	Letters  []Letter          // what those mean
 }
@@ -218,8 +219,11 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	} else {
 		roles(&c, plan)
 	}
-	if room && (p.legend.open || opts.Areas) {
-		p.letters(&c, s)
+	switch {
+	case room && (p.legend.open || opts.Areas):
+		p.letters(&c, s, opts.Area)
+	case opts.Area != "" && s.Job.Cut != nil:
+		letterAtRing(&c, lettered(opts.Area), s)
 	}
 	if s.Pictures() && (in.w > 0 || !p.legend.open) {
 		inPixels(&c, plan, look, s)
