@@ -84,7 +84,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		m.prompt, m.explaining = moving.Prompt{}, false
 		return m.left(), desk.Change{}
 	}
-	return m, m.tapCut(s, *at)
+	return m, carried(m.tapCut(s, *at), s)
 }
 
 // revealed shows the finding that the state picks out in the middle of the plan.
