@@ -85,32 +85,40 @@ type pairSeeker struct {
 func (s *pairSeeker) first() Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
 	bare := s.bare()
-	if one := newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: AnyEdge, Upright: true}, nil); one.blocked() != "" {
-		best.Exhaust = one.route() // no edge mends it
-		return best
-	}
 	s.exhausts = map[Edge]*seeker{}
 	for _, edge := range Edges {
 		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Upright: true}, nil)
 	}
+	if s.exhausts[Edges[0]].blocked() != "" { // no edge mends it
+		return s.missed(best)
+	}
 	s.alone = newSeeker(s.ctx, s.result, vehicles.IntakeRun, Target{Edge: AnyEdge}, nil).blocked() != ""
 	for s.demand = range demands {
+		lone := best.Exhaust.Found() // what met a stricter demand stays
 		for i, p := range s.pairs(Edges, 0) {
 			if p.Found() {
 				s.edges = append(s.edges, Edges[i])
 				best = p.shorter(best)
-			} else if p.Exhaust.Found() && !best.Found() {
-				best.Exhaust = p.Exhaust
+			} else if !lone && !best.Found() {
+				best.Exhaust = p.Exhaust.before(best.Exhaust)
 			}
 		}
-		switch {
-		case best.Found() || s.ctx.Err() != nil:
+		if best.Found() || s.ctx.Err() != nil {
 			return best
-		case s.alone && best.Exhaust.Found():
-			return s.missed(best)
+		}
+		if s.alone && best.Exhaust.Found() {
+			break
 		}
 	}
 	return s.missed(best)
+}
+
+// before is the shorter of two runs that were found, else the one that was.
+func (r Route) before(other Route) Route {
+	if r.Found() && (!other.Found() || r.Length < other.Length) {
+		return r
+	}
+	return other
 }
 
 // roomier is the shortest pair that keeps so much more than is asked.
