@@ -27,7 +27,7 @@ type profile struct {
 	units  survey.Units
 }
 
-// figuresFrom is from how many columns on the places of the points are written out under the profile.
+// figuresFrom is from how many columns on the places of the points are written out under the profile, and what is clear has its figure, too.
 const figuresFrom = 100
 
 // explainedFrom is from how many rows on the profile says how it is drawn.
@@ -49,7 +49,21 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 	p.in = size{in.W, in.H - p.words}
 	p.high = stretched(p.run, s.Result.Job.Floor.Ground, p.in, p.units)
 	p.scene, ok = drawing.Along(s.Result, m.of, p.high)
+	if in.W < figuresFrom {
+		p.scene.Items = withoutSpare(p.scene.Items)
+	}
 	return p, ok
+}
+
+// withoutSpare takes from what is clear the figure of what it has to spare: where rows are few that would hide what it is of.
+func withoutSpare(items []scene.Item) []scene.Item {
+	items = slices.Clone(items)
+	for i := range items {
+		if items[i].State < scene.Doubtful {
+			items[i].Measure = nil
+		}
+	}
+	return items
 }
 
 // stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.

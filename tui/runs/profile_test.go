@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
@@ -46,6 +48,27 @@ func TestTheProfileHasTheMufflersLevelAndTheGroundInFigures(t *testing.T) {
 	assert.Contains(t, view, "▼ ground 239")
 	d.Type("<tab>")
 	assert.NotContains(t, d.View(100, 27), "off level")
+}
+
+// What is foul with the run has in its profile by how much; in the largest window what is clear and near has what it has to spare, and each
+// corner its drop and its place along the run. The figures are the findings'.
+func TestTheProfileHasDimensions(t *testing.T) {
+	job := screentest.State(t).Job
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), job, size.W, size.H)
+		view := d.View(size.W, size.H)
+		profile := view[strings.Index(view, "SEEN FROM BESIDE"):]
+		figures := regexp.MustCompile(`([0-9.]+) (mm )?short!`).FindAllStringSubmatch(profile, -1)
+		require.NotEmpty(t, figures, size.Name)
+		for _, figure := range figures {
+			assert.True(t, slices.ContainsFunc(d.State.Result.Findings, func(f rules.Finding) bool {
+				return f.Verdict == rules.Foul && f.Subject.Sort == rules.TheExhaust && survey.Figure(-f.Margin.Value) == figure[1]
+			}), "%s %s", size.Name, figure[0])
+		}
+		large := size.W >= 160
+		assert.Equal(t, large, strings.Contains(profile, "to spare"), size.Name)
+		assert.Equal(t, large, strings.Contains(profile, "110 at "), size.Name)
+	}
 }
 
 // How far the ground is below each run stands in its profile at every size, in the picture where that does not go down to it. By hand: the
