@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
@@ -45,6 +46,8 @@ func TestRunsLaidByHandFollowTheCut(t *testing.T) {
 		follows(t, before, now, move)
 		underStubs(t, b, move)
 		assert.Contains(t, strings.Join(strings.Fields(ansi.Strip(b.View())), " "), "Gone along, under the stubs: exhaust", move)
+		said := desk.Wrap(b.say, 60)
+		assert.LessOrEqual(t, len(said), 2, "%s: the plan is what is looked at: %q", move, said)
 	}
 
 	before := b.desk.State.Job
