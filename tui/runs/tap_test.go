@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -147,6 +148,17 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	assert.Contains(t, d.View(100, 27), "SEEN FROM BELOW")
 	d.Type("zv")
 	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")
+}
+
+// At every size the whole van is seen at first, from the side and from behind.
+func TestTheWholeVanIsSeenFromTheSideAndFromBehind(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+		for range scene.Sides {
+			d.Type("z")
+			wholeVanIsSeen(t, d)
+		}
+	}
 }
 
 // wholeVanIsSeen tells that the floor's corners and all corners of the runs are in the picture that stands in the plan's place.
