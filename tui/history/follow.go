@@ -6,11 +6,11 @@ import (
 )
 
 // followed is the job that a change asks for, with the ends of the runs that were under their stubs under them still where the heater was
-// edited and the runs were not: whoever turns it, or gives its stubs other places, anywhere, leaves no run behind. They go from where they
+// edited and the runs were not: whoever turns it, or gives its stubs other places, anywhere, leaves no run behind. A hole that is read beside its mark is followed by nothing. They go from where they
 // were before the step, so that a figure of several letters shifts what hangs on them once.
 func (d *Desk) followed(c desk.Change) vehicles.Job {
 	job, now := *c.Job, d.now.job
-	if job.Heater == nil || now.Heater == nil || job.Exhaust != now.Exhaust || job.Intake != now.Intake || job.Fuel != now.Fuel || sameStubs(&job, &now) {
+	if job.Heater == nil || now.Heater == nil || job.Heater == now.Heater || job.Cut != now.Cut || job.Exhaust != now.Exhaust || job.Intake != now.Intake || job.Fuel != now.Fuel || sameStubs(&job, &now) {
 		return job
 	}
 	before := now

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -64,4 +65,18 @@ func TestRunsThatComeWithAHeaterStay(t *testing.T) {
 	next = next.WithHeater(heater).WithRun(vehicles.ExhaustRun, &run)
 	d.Apply(desk.Change{Job: &next})
 	assert.Same(t, &run, d.State.Job.Exhaust)
+}
+
+// A hole that is read beside its mark moves the stubs and no run: people are told that they slope.
+func TestNoRunFollowsAHoleThatIsRead(t *testing.T) {
+	d := opened(vehicles.Demo())
+	was := d.State.Job
+	next := was.WithDrilled(&vehicles.Pair{survey.FromNumber(1230, false), survey.FromNumber(240, false)})
+	require.Empty(t, d.Apply(desk.Change{Job: &next}).Refused)
+	before, _ := was.Stub(vehicles.ExhaustRun)
+	after, _ := d.State.Job.Stub(vehicles.ExhaustRun)
+	require.NotEqual(t, before, after)
+	assert.Same(t, was.Exhaust, d.State.Job.Exhaust)
+	assert.Same(t, was.Intake, d.State.Job.Intake)
+	assert.Same(t, was.Fuel, d.State.Job.Fuel)
 }
