@@ -31,9 +31,9 @@ var rooms = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 // mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
 // then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows. Where the job
 // has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
-// exhaust, or the exhaust that was found and the nearest miss of an intake. The job has a heater, a cut and both runs, which may be without
-// paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that do not ask for each other's result
-// go on beside each other; what is found is the same whichever of them ends first.
+// exhaust, or the exhaust that was found and the nearest miss of an intake; from a stub that is blocked no pair is sought. The job has a heater,
+// a cut and both runs, which may be without paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that
+// do not ask for each other's result go on beside each other; what is found is the same whichever of them ends first.
 func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	s := pairSeeker{ctx: ctx, result: r}
 	s.tell = func() {
@@ -72,6 +72,7 @@ type pairSeeker struct {
 	ctx      context.Context
 	result   *Result
 	edges    []Edge           // where exhausts can end that have an intake
+	alone    bool             // the intake's stub is blocked: exhausts are sought by themselves
 	demand   int              // that all of them meet, of demands
 	most     float64          // room that no pair can keep more than, mm
 	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
@@ -83,25 +84,41 @@ type pairSeeker struct {
 // first is the best pair that keeps what is asked, and finds the edges that pairs lead to.
 func (s *pairSeeker) first() Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	s.exhausts = map[Edge]*seeker{}
 	bare := s.bare()
+	s.exhausts = map[Edge]*seeker{}
 	for _, edge := range Edges {
 		s.exhausts[edge] = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Upright: true}, nil)
 	}
+	if s.exhausts[Edges[0]].blocked() != "" { // no edge mends it
+		return s.missed(best)
+	}
+	s.alone = newSeeker(s.ctx, s.result, vehicles.IntakeRun, Target{Edge: AnyEdge}, nil).blocked() != ""
 	for s.demand = range demands {
+		lone := best.Exhaust.Found() // what met a stricter demand stays
 		for i, p := range s.pairs(Edges, 0) {
 			if p.Found() {
 				s.edges = append(s.edges, Edges[i])
 				best = p.shorter(best)
-			} else if p.Exhaust.Found() && !best.Found() {
-				best.Exhaust = p.Exhaust
+			} else if !lone && !best.Found() {
+				best.Exhaust = p.Exhaust.before(best.Exhaust)
 			}
 		}
 		if best.Found() || s.ctx.Err() != nil {
 			return best
 		}
+		if s.alone && best.Exhaust.Found() {
+			break
+		}
 	}
 	return s.missed(best)
+}
+
+// before is the shorter of two runs that were found, else the one that was.
+func (r Route) before(other Route) Route {
+	if r.Found() && (!other.Found() || r.Length < other.Length) {
+		return r
+	}
+	return other
 }
 
 // roomier is the shortest pair that keeps so much more than is asked.
@@ -118,7 +135,7 @@ func (s *pairSeeker) pairs(edges []Edge, room float64) []Pair {
 	pairs := make([]Pair, len(edges))
 	share(len(edges), runtime.GOMAXPROCS(0), func(i int) {
 		pairs[i] = Pair{s.exhaust(edges[i], room), Route{Verdict: Foul}}
-		if pairs[i].Exhaust.Found() {
+		if pairs[i].Exhaust.Found() && !s.alone {
 			pairs[i].Intake = s.intake(&pairs[i].Exhaust, room)
 		}
 	})

@@ -28,6 +28,7 @@ func slowPair(r *Result) Pair {
 	best := none
 	for i, d := range demands {
 		var edges []Edge
+		lone := best.Exhaust.Found()
 		for _, edge := range Edges {
 			exhaust := seek(s.bare(), vehicles.ExhaustRun, edge, 0, d)
 			if !exhaust.Found() {
@@ -36,7 +37,7 @@ func slowPair(r *Result) Pair {
 			if p := (Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, AnyEdge, 0, d)}); p.Found() {
 				edges = append(edges, edge)
 				best = p.shorter(best)
-			} else if !best.Found() {
+			} else if !best.Found() && !lone && (!best.Exhaust.Found() || exhaust.Length < best.Exhaust.Length) {
 				best.Exhaust = exhaust
 			}
 		}

@@ -3,11 +3,13 @@ package rules
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -30,6 +32,39 @@ func TestAFoulStubIsSaid(t *testing.T) {
 	r, faults = Judge(movedCut(vehicles.Demo(), 1405, 195), Builtin())
 	require.Empty(t, faults)
 	assert.Empty(t, newSeeker(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: RightEdge}, nil).blocked())
+}
+
+// Exhaust and intake together are not sought from a stub that is blocked: what is too near to it is said with a miss, and no search is made.
+func TestNoPairIsSoughtFromAFoulStub(t *testing.T) {
+	r, faults := Judge(vehicles.Demo(), Builtin())
+	require.Empty(t, faults)
+	searches := 0
+	p := FindPair(context.Background(), &r, func(int, int) { searches++ })
+	assert.Equal(t, "brake pipe across", p.Exhaust.Stub)
+	assert.False(t, p.Exhaust.Found())
+	require.NotEmpty(t, p.Exhaust.Misses)
+	assert.Zero(t, searches)
+}
+
+// Where the intake's stub alone is blocked its exhaust is found, once for each edge, and no intake is sought beside any of them.
+func TestNoIntakeIsSoughtFromAFoulStub(t *testing.T) {
+	job := movedCut(vehicles.Demo(), 1405, 195)
+	mouth, _ := job.Stub(vehicles.IntakeRun)
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	box := job.Obstructions[0]
+	box.Name, box.Kind, box.Drop, box.Measured = "bracket", "crossmember", vehicles.Span{From: -mouth.Z - 4, To: -mouth.Z + 4, Set: true}, true
+	box.Place = vehicles.Place{X: vehicles.Pair{at(mouth.X + 15), at(mouth.X + 19)}, Y: vehicles.Pair{at(mouth.Y - 4), at(mouth.Y + 4)}}
+	job.Obstructions = append(slices.Clone(job.Obstructions), box)
+	r, faults := Judge(job, Builtin())
+	require.Empty(t, faults)
+	require.Empty(t, newSeeker(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: AnyEdge}, nil).blocked())
+	searches := 0
+	p := FindPair(context.Background(), &r, func(int, int) { searches++ })
+	assert.True(t, p.Exhaust.Found())
+	assert.Equal(t, "bracket", p.Intake.Stub)
+	assert.False(t, p.Intake.Found())
+	require.NotEmpty(t, p.Intake.Misses)
+	assert.LessOrEqual(t, searches, len(Edges)*len(demands))
 }
 
 func movedCut(job vehicles.Job, x, y float64) vehicles.Job {

@@ -45,6 +45,7 @@ func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehi
 	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}
 	stretch := drawing.Stretch(laid, r.Job.Floor.Ground, box.Width, box.Height)
 	s, _ := drawing.Along(r, of, stretch)
+	s.Items = append(s.Items, drawing.FarGround(r, of)...)
 	frame := vector.Fit(&s, box)
 	vector.Draw(b, &s, frame, look)
 	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return string(w) })

@@ -146,7 +146,7 @@ func TestARunIsDrawnAlong(t *testing.T) {
 		assert.FileExists(t, file)
 	}
 	words := svgWords(t, drawn(t, job, "--from", "along the exhaust"))
-	for _, want := range []string{"TL-07, exhaust: 872.3 mm long", "down 34", "down 9", "stub", "outlet", "chassis rail, left", "middle crossmember!", "muffler 0°"} {
+	for _, want := range []string{"TL-07, exhaust: 872.3 mm long", "down 34", "down 9", "stub", "outlet", "chassis rail, left 26.8 to spare", "middle crossmember 14.8 short", "muffler 0.5°", "ground lower by 239.9 mm"} {
 		assert.Contains(t, words, want)
 	}
 	assert.Contains(t, svgWords(t, drawn(t, job, "--from", "along the fuel line")), "TL-07, fuel line: ")

@@ -59,13 +59,17 @@ func ofRunAlone(result rules.Result, subject rules.Sort) *rules.Result {
 	return &result
 }
 
-// besideRun has what a run comes nearer to than is asked seen beside it, over all of the run that does.
+// besideRun has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is near with what it has to
+// spare.
 func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
-	within := make([]float64, len(d.plan.Obstructions))
+	within, least := make([]float64, len(d.plan.Obstructions)), make([]*rules.Finding, len(d.plan.Obstructions))
 	for i := range d.result.Findings {
 		f := &d.result.Findings[i]
 		if f.Subject.Sort != subject || f.Against.Sort != rules.AnObstruction || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid {
 			continue
+		}
+		if was := least[f.Against.Index]; f.Margin.Set && (was == nil || f.Margin.Value < was.Margin.Value) {
+			least[f.Against.Index] = f
 		}
 		if asked := f.Required.Or(0); f.Value < asked {
 			within[f.Against.Index] = max(within[f.Against.Index], asked+radiusAt(run, f.At[0]))
@@ -74,6 +78,9 @@ func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
 	for i := range d.items {
 		if it := &d.items[i]; it.Layer == scene.Under && it.Ref >= 0 && it.Role != scene.Floor {
 			it.Solid.Within = within[it.Ref]
+			if f := least[it.Ref]; f != nil && (f.Verdict == rules.Foul || near(f)) {
+				it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
+			}
 		}
 	}
 }
@@ -91,20 +98,52 @@ const touchesWithin = 2
 
 // ground is the ground under the run, where the picture goes down to it.
 func (d *drawer) ground(low float64) {
-	at := -d.job.Floor.Ground
-	if at < low {
-		return
+	if at := -d.job.Floor.Ground; at >= low {
+		d.add(groundAt(at, d.plan))
 	}
-	everywhere := geometry.NewRectangle(d.plan.FloorMin.Add(geometry.Point{X: -groundBeyond, Y: -groundBeyond}), d.plan.FloorMax.Add(geometry.Point{X: groundBeyond, Y: groundBeyond}), 0)
-	d.add(scene.Item{Role: scene.Floor, Primitive: scene.Edge, Solid: scene.Upright(everywhere, at, at), Label: "ground", Aside: true})
+}
+
+// groundAt is the ground drawn at a height.
+func groundAt(z float64, plan *vehicles.Plan) scene.Item {
+	far := geometry.Point{X: groundBeyond, Y: groundBeyond}
+	everywhere := geometry.NewRectangle(plan.FloorMin.Sub(far), plan.FloorMax.Add(far), 0)
+	return scene.Item{Role: scene.Floor, Primitive: scene.Edge, Solid: scene.Upright(everywhere, z, z), Label: "ground", Aside: true, Ref: -1}
+}
+
+// FarGround is the ground under a run that is farther down than its picture goes: a line at the picture's lower edge that says how much lower
+// than the run it is. None where the ground is in the picture.
+func FarGround(result rules.Result, of vehicles.RunKind) []scene.Item {
+	run, ground := result.Plan.Run(of), result.Job.Floor.Ground
+	if run == nil || !FarBelow(run, ground) {
+		return nil
+	}
+	low, _ := Heights(run, ground)
+	it := groundAt(low, &result.Plan)
+	it.Label, it.Measure = "ground lower by", &scene.Measure{Value: AboveGround(run, ground), Unit: scene.MM}
+	return []scene.Item{it}
+}
+
+// FarBelow tells whether the ground is farther down than the picture of a run goes.
+func FarBelow(run *vehicles.LaidRun, ground float64) bool {
+	low, _ := Heights(run, ground)
+	return -ground < low
+}
+
+// AboveGround is how far the lowest of a run is above the ground, mm: its pipe or its muffler.
+func AboveGround(run *vehicles.LaidRun, ground float64) float64 {
+	lowest := -run.Line.Lowest().Z + run.Radius
+	if m := run.Muffler; m != nil {
+		lowest = max(lowest, -min(m.Axis[0].Z, m.Axis[len(m.Axis)-1].Z)+m.Radius)
+	}
+	return ground - lowest
 }
 
 // groundBeyond is how far past the floor the ground is drawn, mm: farther than any run goes.
 const groundBeyond = 3000
 
-// levelOf says how level a muffler hangs.
+// levelOf says how level a muffler hangs, to a tenth of a degree.
 func levelOf(m *vehicles.LaidMuffler) string {
-	return "muffler " + survey.Figure(math.Round(OffLevel(m))) + "°"
+	return "muffler " + survey.Figure(math.Round(OffLevel(m)*10)/10) + "°"
 }
 
 // OffLevel is by how much a muffler does not hang level, degrees, 0 to 90, from where it begins to where it ends.

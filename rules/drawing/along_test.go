@@ -50,6 +50,9 @@ func TestWhatLiesBesideARunIsSeen(t *testing.T) {
 	items := find(s, scene.Lines, "")
 	require.Len(t, items, 1)
 	assert.Equal(t, scene.Foul, items[0].State)
+	require.NotNil(t, items[0].Measure, "how much it is short of what is asked: its edge is 60 mm beside the axis, 47 from the pipe, 120 are asked")
+	assert.InDelta(t, 47-120, items[0].Measure.Value, 1e-9)
+	assert.True(t, items[0].Measure.Spare)
 	seen := shown(t, s, items[0])
 	low, high := seen.Bounds()
 	assert.InDelta(t, 181.3, low.X, 0.2)
@@ -79,7 +82,7 @@ func TestTheProfileMarksWhatIsFoulWithItsRun(t *testing.T) {
 	assert.Equal(t, scene.Clear, find(s, scene.Steel, "")[0].State)
 }
 
-// The ground is seen where the run hangs near it, and the muffler says how level it is: 10 mm in 100 are 6 degrees.
+// The ground is seen where the run hangs near it, and the muffler says how level it is: 10 mm in 100 are 5.7 degrees.
 func TestTheProfileHasGroundAndTheMufflersLevel(t *testing.T) {
 	result := van(t, nil)
 	job := result.Job
@@ -108,7 +111,32 @@ func TestTheProfileHasGroundAndTheMufflersLevel(t *testing.T) {
 	assert.Equal(t, [2]float64{-exhaust.Path[1].Drop - 100, -exhaust.Path[1].Drop - 100}, [2]float64{low.Y, high.Y})
 	assert.Greater(t, high.X-low.X, 300.0, "all along the run")
 	assert.LessOrEqual(t, s.Min.Y, low.Y, "it is in the picture")
-	assert.Equal(t, "muffler 6°", find(s, scene.Muffler, "muffler 6°")[0].Label)
-	_, items = ground(exhaust.Path[1].Drop + 400)
-	assert.Empty(t, items, "far below it is said in words")
+	assert.Equal(t, "muffler 5.7°", find(s, scene.Muffler, "muffler 5.7°")[0].Label)
+	s, items = ground(exhaust.Path[1].Drop + 400)
+	assert.Empty(t, items, "far below the picture does not go down to it")
+}
+
+// Ground farther down than the picture goes stands at its lower edge with how much lower it is. By hand: the pipe's underside is 120 + 13 mm
+// below the floor and the ground 460, so 327 mm lower; the picture ends 15 mm below the axis.
+func TestFarGroundIsToldAtTheLowerEdge(t *testing.T) {
+	result, s := alongside(t, vehicles.Obstruction{
+		Name: "box", Kind: "crossmember", Measured: true,
+		Place: vehicles.Place{X: vehicles.Pair{survey.FromNumber(2000, false), survey.FromNumber(2100, false)}, Y: vehicles.Pair{survey.FromNumber(-60, false), survey.FromNumber(60, false)}},
+	})
+	assert.Empty(t, find(s, scene.Floor, "ground"))
+	far := FarGround(result, vehicles.ExhaustRun)
+	require.Len(t, far, 1)
+	require.NotNil(t, far[0].Measure)
+	assert.Equal(t, "ground lower by", far[0].Label)
+	assert.InDelta(t, 327, far[0].Measure.Value, 1e-9)
+	assert.Equal(t, scene.MM, far[0].Measure.Unit)
+	seen := shown(t, s, far[0])
+	low, high := seen.Bounds()
+	assert.InDelta(t, -135, low.Y, 1e-9)
+	assert.InDelta(t, s.Min.Y, low.Y, 1e-9, "the picture's lower edge")
+	assert.Greater(t, high.X-low.X, 799.0, "all along the run")
+
+	result.Job.Floor.Ground = 250
+	assert.Empty(t, FarGround(result, vehicles.ExhaustRun), "it is in the picture itself")
+	assert.Empty(t, FarGround(result, vehicles.IntakeRun), "there is no such run")
 }

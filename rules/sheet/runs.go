@@ -75,6 +75,7 @@ func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head strin
 	const most, long = 30, 160 // mm: of paper
 	stretch := drawing.Stretch(laid, s.Job.Floor.Ground, long, most)
 	falls, ok := drawing.Along(*s.Result, of, stretch)
+	falls.Items = append(falls.Items, drawing.FarGround(*s.Result, of)...)
 	if stretch != 1 {
 		head += "; heights " + survey.Exact(stretch) + " times as high as they are"
 	}

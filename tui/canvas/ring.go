@@ -50,6 +50,9 @@ func (p *painter) ringOf() ring {
 // Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.
 func (c *Canvas) Enlarged(radius float64) bool { return c.ring > 0 && radius < leastRing*c.Scale }
 
+// RingRadius is the radius, mm, of the ring round a cut of a radius as it is drawn.
+func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastRing*c.Scale) }
+
 // off is how far a place is from the middle of the ring, in dots.
 func (r *ring) off(at vec) float64 { return math.Hypot(at.x-r.middle.x, at.y-r.middle.y) }
 

@@ -63,13 +63,14 @@ func (d *Desk) edit(c desk.Change) (refused string) {
 	if wrong := c.Job.TooMany(); wrong != "" {
 		return "the job then " + wrong
 	}
-	result, faults := rules.Rejudge(&d.State.Result, *c.Job, d.State.Book)
+	job := d.followed(c)
+	result, faults := rules.Rejudge(&d.State.Result, job, d.State.Book)
 	for _, fault := range faults {
 		if !desk.Misfit(fault) && !d.knows(fault) {
 			return fault.Text
 		}
 	}
-	d.add(version{job: *c.Job, step: c.Step, called: c.Called})
+	d.add(version{job: job, step: c.Step, called: c.Called})
 	d.judged(result, faults)
 	return ""
 }

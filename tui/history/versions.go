@@ -38,7 +38,7 @@ func begin(job vehicles.Job, saved bool) versions {
 // add puts an edited job on top. It runs on with the version before when both are of the same step. An edit that comes to nothing
 // is none: one that changes nothing, and a step that ends where it began.
 func (v *versions) add(next version) {
-	runsOn := next.step != "" && next.step == v.now.step && !v.now.sealed
+	runsOn := v.runsOn(next.step)
 	switch n := len(v.past); {
 	case reflect.DeepEqual(next.job, v.now.job):
 		return
@@ -55,6 +55,9 @@ func (v *versions) add(next version) {
 	}
 	v.future = nil
 }
+
+// runsOn tells whether an edit goes on with the step before.
+func (v *versions) runsOn(step string) bool { return step != "" && step == v.now.step && !v.now.sealed }
 
 // MostSteps is how far undo reaches back at the least: some days of work, and 20 MB.
 const MostSteps = 10_000

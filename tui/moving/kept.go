@@ -7,6 +7,16 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
+// Shows tells whether a finding stands in the list in so many rows.
+func (l Worst) Shows(f *rules.Finding, s desk.State, top Scroll, w, h int) bool {
+	return f != nil && h > 0 && slices.Contains(l.lay(s, top, w, h).shown, f)
+}
+
+// Least is how many rows the list must have for the finding at its top to be seen whole.
+func (l Worst) Least(s desk.State, top Scroll, w int) int {
+	return l.first(s, min(top.First, max(len(l.Moved)-1, 0)), w)
+}
+
 // Kept is how far the list is scrolled where a finding stands in row y of the body, or as near to it as can be: what is shown has a row
 // above the list, and the row that was tapped is to stay under the finger.
 func (l Worst) Kept(f *rules.Finding, y int, top Scroll, s desk.State, p Panel) Scroll {

@@ -42,6 +42,9 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	if out.top = max(0, min(top.First, out.last)); out.top != top.First {
 		top.Skip = 0
 	}
+	if h > room && room < l.first(s, out.top, w)-top.Skip && !titled { // a name is seen whole before anything is said below it
+		foot, within, room = nil, nil, h
+	}
 	l.take(&out, s, top.Skip, w, room)
 	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
 		out.foot = toldShort(out.seen(len(l.Moved)), w, h-out.height())
@@ -110,6 +113,15 @@ func (l Worst) unmovedRows(s desk.State, w, h int) []string {
 func joined(texts ...string) string {
 	texts = slices.DeleteFunc(texts, func(text string) bool { return text == "" })
 	return strings.Join(texts, ". ")
+}
+
+// first is how many rows the first finding takes where the list begins with it.
+func (l Worst) first(s desk.State, at, w int) int {
+	if at >= len(l.Moved) {
+		return 0
+	}
+	figures := widthOf(columnsOf(l.Moved[at:min(at+2, len(l.Moved))], s)) // it has a neighbour at the most where that matters
+	return len(nameRows(l.Moved[at], w, figures))
 }
 
 // take lays out what of the list stands in so many rows from its top on, of whose first finding so many rows are not seen.

@@ -102,10 +102,13 @@ func LeanRows(s desk.State, w int) (rows []string) {
 // the words fit there, else below.
 func Leaned(rows []string, s desk.State, w int) []string {
 	told := LeanRows(s, w)
-	const few = "  o: stub legs slope" // KeyUpright
-	if Under(w) && len(told) == 1 && len(Leaning(s)) > 0 && lipgloss.Width(rows[0])+desk.Width(few) <= w {
-		rows[0] += s.Settings.Styles().Doubtful.Render(few)
-		return rows
+	if Under(w) && len(told) == 1 && len(Leaning(s)) > 0 {
+		for _, few := range []string{"  o: stub legs slope", "  o: legs slope", "  o: slopes"} { // KeyUpright
+			if lipgloss.Width(rows[0])+desk.Width(few) <= w {
+				rows[0] += s.Settings.Styles().Doubtful.Render(few)
+				return rows
+			}
+		}
 	}
 	return append(rows, told...)
 }

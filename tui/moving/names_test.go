@@ -23,7 +23,7 @@ func TestNoNameInTheListOfTheWorstIsCut(t *testing.T) {
 		for name, screen := range map[string]desk.Screen{"place": place.New(), "runs": runs.New()} {
 			w, h := size[0], size[1]
 			d := screentest.New(t, screen, vehicles.Demo(), w, h)
-			x, top, panelW, panelH := moving.PanelIn(w, h)
+			x, top, panelW, panelH := moving.Body{W: w, H: h}.PanelIn()
 			rows := strings.Split(ansi.Strip(d.View(w, h)), "\n")[top:]
 			_, first := onList(t, d.View(w, h))
 			listed := ""

@@ -1,6 +1,7 @@
 package moving
 
 import (
+	"cmp"
 	"strings"
 
 	"bench.example/undermark/rules"
@@ -13,45 +14,51 @@ const (
 	leastPanel = 42
 	mostPanel  = 52
 
-	// PanelHeight is how many rows it has there.
+	// PanelHeight is how many rows it has there, where nothing else wants them.
 	PanelHeight = 8
 )
 
-// Sizes are the plan's columns and rows in a body of w by h.
-func Sizes(w, h int) (planW, planH int) {
-	if w >= desk.SideBySide {
-		return w - 1 - max(leastPanel, min(w/3, mostPanel)), h
+// Body is a screen's body of W columns and H rows. Under is how many rows a panel that lies under the plan has: PanelHeight where it is 0.
+type Body struct{ W, H, Under int }
+
+// Sizes are the plan's columns and rows.
+func (b Body) Sizes() (planW, planH int) {
+	if b.W >= desk.SideBySide {
+		return b.W - 1 - max(leastPanel, min(b.W/3, mostPanel)), b.H
 	}
-	return w, max(1, h-PanelHeight)
+	return b.W, max(1, b.H-cmp.Or(b.Under, PanelHeight))
 }
+
+// Sizes are the plan's columns and rows in a body of w by h.
+func Sizes(w, h int) (planW, planH int) { return Body{W: w, H: h}.Sizes() }
 
 // Under tells by its columns whether a panel lies under the plan, where rows are dear.
 func Under(w int) bool { return w > mostPanel && w < desk.SideBySide }
 
-// PanelIn is where the panel's text stands in a body of w by h: its corner, and its columns and rows.
-func PanelIn(w, h int) (x, y, panelW, panelH int) {
-	planW, planH := Sizes(w, h)
-	if w >= desk.SideBySide {
+// PanelIn is where the panel's text stands: its corner, and its columns and rows.
+func (b Body) PanelIn() (x, y, panelW, panelH int) {
+	planW, planH := b.Sizes()
+	if b.W >= desk.SideBySide {
 		x = planW + 1 + desk.Margin
-		return x, 0, w - x, h
+		return x, 0, b.W - x, b.H
 	}
-	return 0, planH, w, h - planH
+	return 0, planH, b.W, b.H - planH
 }
 
-// OnPanel tells whether a place of a body of w by h lies on the panel.
-func OnPanel(x, y, w, h int) bool {
-	planW, planH := Sizes(w, h)
-	if w >= desk.SideBySide {
+// OnPanel tells whether a place of the body lies on the panel.
+func (b Body) OnPanel(x, y int) bool {
+	planW, planH := b.Sizes()
+	if b.W >= desk.SideBySide {
 		return x > planW
 	}
 	return y >= planH
 }
 
-// Beside sets the panel beside the plan, or under it, in a body of w by h; the plan is as large as Sizes says.
-func Beside(picture string, panel func(w, h int) []string, s desk.State, w, h int) string {
-	_, _, panelW, panelH := PanelIn(w, h)
+// Beside sets the panel beside the plan, or under it; the plan is as large as Sizes says.
+func (b Body) Beside(picture string, panel func(w, h int) []string, s desk.State) string {
+	_, _, panelW, panelH := b.PanelIn()
 	text := desk.Fit(strings.Join(panel(panelW, panelH), "\n"), panelW, panelH)
-	if w < desk.SideBySide {
+	if b.W < desk.SideBySide {
 		return picture + "\n" + text
 	}
 	return desk.Beside(picture, desk.Indented(text), s.Settings.Styles())

@@ -165,7 +165,7 @@ func (l Worst) Press(k tea.KeyMsg, top Scroll, s desk.State, p Panel) (next Scro
 // Mouse answers the wheel and taps beside the plan: the list scrolls, and a finding that is tapped is shown. mine is false
 // elsewhere.
 func (l Worst) Mouse(msg tea.MouseMsg, top Scroll, s desk.State, p Panel) (next Scroll, change desk.Change, mine bool) {
-	if !p.covers(msg.X, msg.Y) {
+	if !p.OnPanel(msg.X, msg.Y) {
 		return top, change, false
 	}
 	switch {

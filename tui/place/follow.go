@@ -1,6 +1,7 @@
 package place
 
 import (
+	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
@@ -21,13 +22,35 @@ func carried(change desk.Change, s desk.State) desk.Change {
 	names := make([]string, len(runs))
 	for i, run := range runs {
 		names[i] = run.Run.String()
-		if hung := strings.TrimPrefix(moving.Shifted(run.Shifts, s), "; "); hung != "" {
+		if hung := withIt(run.Shifts, s); hung != "" {
 			names[i] += " (" + hung + ")"
 		}
 	}
 	say := "Gone along, under the stubs: " + strings.Join(names, ", ") + "."
 	change.Job, change.Say = &job, strings.TrimSpace(change.Say+" "+say)
 	return change
+}
+
+// withIt says what hangs on a run and could not stay where it hung: one thing with its place, several by what they are, as a row of moves
+// says it again and again.
+func withIt(shifts []vehicles.Rehung, s desk.State) string {
+	if len(shifts) < 2 {
+		return strings.TrimPrefix(moving.Shifted(shifts, s), "; ")
+	}
+	var names []string
+	count := map[string]int{}
+	for _, shift := range shifts {
+		name := strings.TrimRight(shift.Name, " 0123456789")
+		if count[name]++; count[name] == 1 {
+			names = append(names, name)
+		}
+	}
+	for i, name := range names {
+		if n := count[name]; n > 1 {
+			names[i] = fmt.Sprintf("%d %ss", n, name)
+		}
+	}
+	return strings.Join(names, ", ") + " too"
 }
 
 // newlyDrilled tells whether a hole was measured that was not measured there before.

@@ -65,7 +65,7 @@ func (m screen) pictures(s desk.State, w, h int) string {
 		one := laid(&best[i], s)
 		one.Pixels = nil // a terminal shows one picture at a time
 		title := desk.Fit(look.Render(" "+headOf(i, &best[i])+" "), wide, 1)
-		picture := title + "\n" + m.small[i].View(one, wide, high-1, plan.Options{Shown: foulOf(&best[i])})
+		picture := title + "\n" + m.small[i].View(one, wide, high-1, plan.Options{Shown: foulOf(&best[i]), Area: best[i].Area})
 		if all == "" {
 			all = picture
 		} else {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -194,6 +195,32 @@ func TestLayoutsInPictures(t *testing.T) {
 		}
 		return planArea(w, h)
 	})
+}
+
+// Each layout's picture has the letter of its area, the one that its line and its title say, beside each other and one at a time.
+func TestLayoutsHaveTheirAreasLetterInThePicture(t *testing.T) {
+	s := demo(t)
+	s.Settings.Colour = desk.NoColour
+	p := proposing(t, s)
+	best := p.(page).proposed()
+	require.Len(t, best, 3)
+	rows := strings.Split(ansi.Strip(screentest.Filled(t, p, s, 160, 47)), "\n")
+	wide := (160 - 2) / 3
+	for i := range best {
+		var picture []string
+		for _, row := range rows[:47-linesUnder] {
+			picture = append(picture, ansi.Cut(row, i*(wide+1), i*(wide+1)+wide))
+		}
+		one := strings.Join(picture, "\n")
+		assert.Contains(t, one, "area "+best[i].Area)
+		assert.Contains(t, one, "("+best[i].Area+")")
+	}
+	for _, size := range screentest.Sizes[:2] {
+		for i := range best {
+			assert.Contains(t, ansi.Strip(screentest.Filled(t, p, s, size.W, size.H)), "("+best[i].Area+")", "%s, %d", size.Name, i)
+			p, _, _ = p.Update(screentest.Keys("down")[0], s)
+		}
+	}
 }
 
 // cropped is the top left of a picture.

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -15,6 +16,7 @@ import (
 	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -142,18 +144,37 @@ func TestACutBeginsAtTheBestPlace(t *testing.T) {
 	assert.Nil(t, begun.State.Job.Cut)
 }
 
-// Once the areas are walked along they have their letters in the picture, those that are walked along, wherever nothing else stands.
+// Once the areas are walked along they have their letters in the picture, those that are walked along, wherever nothing else stands; the one
+// that the cut was put in has it beside its ring.
 func TestAreasThatAreWalkedAlongHaveTheirLettersInThePicture(t *testing.T) {
 	s := demo(t)
 	s.Settings.Colour = desk.NoColour
 	lettered := regexp.MustCompile(`\([A-Z]\)`)
 	areas, _ := New().(screen).pane.Areas(s)
-	p := New()
-	assert.Empty(t, lettered.FindAllString(p.View(s, 100, 27), -1))
-	p, s, _ = screentest.After(p, s, screentest.Keys("n")...)
-	seen := lettered.FindAllString(p.View(s, 100, 27), -1)
-	require.NotEmpty(t, seen)
-	for _, letter := range seen {
-		assert.True(t, slices.ContainsFunc(areas, func(a field.Area) bool { return "("+a.Name+")" == letter }), letter)
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), s.Job, size.W, size.H)
+		d.State.Settings.Colour = desk.NoColour
+		assert.Empty(t, lettered.FindAllString(d.View(size.W, size.H), -1))
+		for _, here := range areas[:3] {
+			d.Type("n")
+			seen := lettered.FindAllString(d.View(size.W, size.H), -1)
+			assert.Contains(t, seen, "("+here.Name+")", size.Name)
+			for _, letter := range seen {
+				assert.True(t, slices.ContainsFunc(areas, func(a field.Area) bool { return "("+a.Name+")" == letter }), letter)
+			}
+			atRing(t, d.View(size.W, size.H), here.Name, d.Screen.(screen), d.State)
+		}
+	}
+}
+
+// atRing holds that an area's letter stands beside the ring, no farther from its middle than the ring is large and a word long.
+func atRing(t *testing.T, view, area string, m screen, s desk.State) {
+	t.Helper()
+	col, row, seen := m.pane.Sized(moving.Sizes(m.w, m.h)).Cell(plan2(s.Job.Cut.At).At(0), s, m.shown(s))
+	require.True(t, seen)
+	for y, line := range strings.Split(ansi.Strip(view), "\n") {
+		if before, _, found := strings.Cut(line, "("+area+")"); found {
+			assert.LessOrEqual(t, math.Hypot(float64(ansi.StringWidth(before)+1-col), 2*float64(y-row)), 18., "area %s in %d by %d", area, m.w, m.h)
+		}
 	}
 }

@@ -17,10 +17,14 @@ const dimensions = 3
 
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
-	return plan.Options{
+	o := plan.Options{
 		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
 		Wishes: bestPlaces(s), Room: !m.unshaded, Areas: m.area > 0,
 	}
+	if best := m.proposed(); len(best) > 0 {
+		o.Areas, o.Area = true, best[m.at].Area
+	}
+	return o
 }
 
 // followed has the view follow the cut when that leaves the picture.
@@ -80,7 +84,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		m.prompt, m.explaining = moving.Prompt{}, false
 		return m.left(), desk.Change{}
 	}
-	return m, m.tapCut(s, *at)
+	return m, carried(m.tapCut(s, *at), s)
 }
 
 // revealed shows the finding that the state picks out in the middle of the plan.

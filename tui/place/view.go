@@ -21,7 +21,7 @@ func (m screen) View(s desk.State, w, h int) string {
 		}
 	}
 	picture := m.pane.View(seen, planW, planH, m.shown(seen))
-	return moving.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s, w, h)
+	return moving.Body{W: w, H: h}.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)
 }
 
 // panel is what stands beside the plan or under it.
@@ -47,7 +47,7 @@ func (m screen) above(s desk.State, w int) []string {
 
 // beside is where that list stands.
 func (m screen) beside(s desk.State) moving.Panel {
-	return moving.Panel{W: m.w, H: m.h, Above: func(w, _ int) int { return len(m.above(s, w)) }}
+	return moving.Panel{Body: moving.Body{W: m.w, H: m.h}, Above: func(w, _ int) int { return len(m.above(s, w)) }}
 }
 
 // worst are the findings of the cut: a move changes those of the cut, or of what is bolted on it, beside something else.

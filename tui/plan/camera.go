@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/canvas"
@@ -64,11 +66,25 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 		return s.Camera
 	}
 	near := p.atCut(s)
-	if canvas.NewMap(shown, w, h, near, s.Settings.Units).Rows > closeUpRows {
+	if canvas.NewMap(shown, w, h, near, s.Settings.Units).Rows <= closeUpRows {
+		near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
+	}
+	if opts.Here == nil {
 		return near
 	}
-	near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
-	return near
+	return turnedTo(near, shown.Projection.Point(*opts.Here), canvas.NewMap(shown, w, h, near, s.Settings.Units))
+}
+
+// turnedTo is a camera moved by half pictures until it sees a place: one that is moved by little then leaves the picture where it is.
+func turnedTo(c desk.Camera, at geometry.Point, m canvas.Map) desk.Camera {
+	if _, _, seen := m.Cell(at); seen {
+		return c
+	}
+	wide, high := m.CellSize()
+	off := at.Sub(c.Middle)
+	halfX, halfY := wide*float64(m.Cols)/2, high*float64(m.Rows)/2
+	c.Middle = c.Middle.Add(geometry.Point{X: math.Round(off.X/halfX) * halfX, Y: math.Round(off.Y/halfY) * halfY})
+	return c
 }
 
 // Cell returns the cell of the pane where a place is seen, and whether it lies in the picture.

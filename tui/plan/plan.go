@@ -25,6 +25,7 @@ type Options struct {
 	Focus  *rules.Finding   // the finding picked out
 	Shown  []*rules.Finding // those with a mark or a line and their figure, the most important first
 	Follow bool             // a small pane looks at what is picked out, rather than at the cut
+	Here   *geometry.Point3 // a small pane that looks at the cut looks this way as far as it takes to see this place, too
 	Marks  bool             // the places to mark, done or not
 	Wishes []geometry.Point
 
@@ -32,6 +33,7 @@ type Options struct {
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
 	Room     bool              // the floor shaded by how much room it leaves for the cut
 	Areas    bool              // with Room: the open areas have their letters, as while the letters are explained
+	Area     string            // the letter of the open area that the cut is in, which stands beside its ring; "" for none
 	Signs    []geometry.Point3 // where the screen puts signs of its own on the picture
 	Letters  []Letter          // what those mean
 }
@@ -217,8 +219,11 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	} else {
 		roles(&c, plan)
 	}
-	if room && (p.legend.open || opts.Areas) {
-		p.letters(&c, s)
+	switch {
+	case room && (p.legend.open || opts.Areas):
+		p.letters(&c, s, opts.Area)
+	case opts.Area != "" && s.Job.Cut != nil:
+		letterAtRing(&c, lettered(opts.Area), s)
 	}
 	if s.Pictures() && (in.w > 0 || !p.legend.open) {
 		inPixels(&c, plan, look, s)

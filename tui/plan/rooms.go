@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"runtime"
 	"unicode/utf8"
 
@@ -54,19 +55,53 @@ func (p Pane) Rank(s desk.State, areas []field.Area) {
 	p.rooms.room, p.rooms.areas, p.rooms.known = rules.RoomForSaw(&s.Result), areas, true
 }
 
-// letters writes the areas' letters at their best places, where those are clear beyond doubt and no word stands there. They
-// are in brackets, as kinds of things are letters too. The floor has been shaded.
-func (p Pane) letters(c *canvas.Canvas, s desk.State) {
+// letters writes the areas' letters at their best places, where those are clear beyond doubt and no word stands there; that of the area that
+// the cut is in, or at whose best place its ring stands, beside the ring. They are in brackets, as kinds of things are letters too. The floor
+// has been shaded.
+func (p Pane) letters(c *canvas.Canvas, s desk.State, ofCut string) {
 	if !p.rooms.known {
 		p.Areas(s)
 	}
 	for _, a := range p.rooms.areas {
-		text := "(" + a.Name + ")"
+		text := lettered(a.Name)
+		if s.Job.Cut != nil && (a.Name == ofCut || a.Best.At.Sub(s.Result.Plan.Cut.At).Norm() <= c.RingRadius(s.Job.Cut.Across/2)) {
+			letterAtRing(c, text, s)
+			continue
+		}
 		col, row, ok := c.CellOf(a.Best.At.At(0))
 		col -= len(text) / 2
 		if ok && p.rooms.doubt.Sure.Margins.At(a.Best.At).Margin >= 0 && wordless(c, col, row, len(text)) {
-			c.Write(canvas.Text{Col: col, Row: row, Name: text, Ink: canvas.Ink{Role: scene.Wish, Tone: canvas.Bold}})
+			writeLetter(c, col, row, text)
 		}
+	}
+}
+
+// lettered is an area's letter as it stands in the picture.
+func lettered(name string) string { return "(" + name + ")" }
+
+func writeLetter(c *canvas.Canvas, col, row int, text string) {
+	c.Write(canvas.Text{Col: col, Row: row, Name: text, Ink: canvas.Ink{Role: scene.Wish, Tone: canvas.Bold}})
+}
+
+// letterAtRing writes a letter as near to the middle of the ring round the cut as no ring and no word stands.
+func letterAtRing(c *canvas.Canvas, text string, s desk.State) {
+	atCol, atRow, ok := c.CellOf(s.Result.Plan.Cut.At.At(0))
+	if !ok {
+		return
+	}
+	wide, _ := c.CellSize()
+	far := int(c.RingRadius(s.Job.Cut.Across/2)/wide) + 2*canvas.RingCells // columns; a row counts as two
+	best, col, row := math.MaxInt, 0, 0
+	for y := max(c.Top, atRow-far/2); y <= min(c.Top+c.Rows-1, atRow+far/2); y++ {
+		for x := atCol - far; x <= atCol+far; x++ {
+			across, down := x+len(text)/2-atCol, 2*(y-atRow)
+			if away := across*across + down*down; away < best && wordless(c, x, y, len(text)) {
+				best, col, row = away, x, y
+			}
+		}
+	}
+	if best < math.MaxInt {
+		writeLetter(c, col, row, text)
 	}
 }
 

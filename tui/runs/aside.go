@@ -7,7 +7,7 @@ import (
 
 // turnAside goes on to the next of plan, side and back; each shows the whole van at first.
 func (m screen) turnAside() screen {
-	m.aside, m.profile, m.camera = (m.aside+1)%(len(scene.Sides)+1), false, desk.Camera{}
+	m.aside, m.pictures, m.camera = (m.aside+1)%(len(scene.Sides)+1), together, desk.Camera{Whole: true}
 	return m
 }
 

@@ -10,7 +10,6 @@ import (
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
-	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
 )
 
@@ -64,7 +63,7 @@ func (m screen) pressCutList(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.cutting = false
 		return m, desk.Change{}
 	}
-	w, h := m.panelSize()
+	w, h := m.panelSize(s)
 	rows := len(cutListRows(s, w))
 	page := max(1, h-len(desk.Wrap(cutListHead, w))-1)
 	if to, moved := form.MoveIn(k.String(), m.cutTop, max(1, rows-page+1), page); moved {
@@ -74,8 +73,8 @@ func (m screen) pressCutList(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 }
 
 // panelSize is how many columns and rows the panel has.
-func (m screen) panelSize() (w, h int) {
-	_, _, w, h = moving.PanelIn(m.w, m.h)
+func (m screen) panelSize(s desk.State) (w, h int) {
+	_, _, w, h = m.arranged(s, m.w, m.h).body.PanelIn()
 	return w, h
 }
 

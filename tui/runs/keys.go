@@ -33,7 +33,7 @@ var (
 	keySide     = bind("y", "outlet out at the side", "y")
 	keyOther    = bind("Space", "says the other", " ")
 	keyPipe     = bind("k", "pipe", "k")
-	keyProfile  = bind("e", "plan / its fall", "e")
+	keyProfile  = bind("e", "both / plan and list / fall and list", "e")
 	keyAside    = bind("z", "plan / from the side / from behind", "z")
 )
 
@@ -54,7 +54,7 @@ func (m screen) Keys(s desk.State) []key.Binding {
 		return append([]key.Binding{desk.Named(keyAdd, "begin it"), keyFind, keyFindTo, keyFindBoth, keyRun, keyRun2, keyCutList}, m.pane.KeysBut(keyCutList)...)
 	}
 	keys := append(m.guided(here, s), keyRun)
-	if !arranged(m.w, m.h).both() {
+	if !wholePanel(m.w, m.h) {
 		keys = append(keys, keyProfile)
 	}
 	keys = append(keys, keyAside)

@@ -37,7 +37,7 @@ func (m screen) actions(parts []placed) []action {
 		return []action{{"[add]", 'a'}, {"[find]", '/'}, {"[cut list]", 'q'}}
 	}
 	all := []action{{"[find]", '/'}, {"[add]", 'a'}, {"[insert]", 'i'}, {"[delete]", 'x'}, {"[side]", 'z'}}
-	if !arranged(m.w, m.h).both() {
+	if !wholePanel(m.w, m.h) {
 		all = append(all, action{"[fall]", 'e'})
 	}
 	if m.of == vehicles.ExhaustRun {

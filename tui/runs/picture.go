@@ -18,7 +18,14 @@ const dimensions = 3
 
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
-	return plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions), Letters: letters}
+	options := plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions), Letters: letters}
+	if here, ok := m.here(s); ok {
+		if at, placed := m.place(here, s); placed {
+			place := inSpace(at)
+			options.Here = &place
+		}
+	}
+	return options
 }
 
 // looking is the state as the picture in the plan's place looks at it: from the side or from behind it has a camera of its own.
@@ -32,9 +39,6 @@ func (m screen) looking(s desk.State) desk.State {
 
 // seen is the projection of that picture.
 func (m screen) seen(s desk.State) scene.Projection { return m.looking(s).Camera.View.Projection() }
-
-// alone tells whether the profile stands in the plan's place.
-func (m screen) alone() bool { return m.profile && !arranged(m.w, m.h).both() }
 
 // mark is what stands for a part on a picture, in its cell.
 type mark struct {
@@ -111,6 +115,6 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 	if !ok {
 		return change
 	}
-	a := arranged(m.w, m.h)
+	a := m.arranged(s, m.w, m.h)
 	return moving.Followed(change, inSpace(at), m.pane.Sized(a.plan.W, a.plan.H), s, m.shown(s))
 }

@@ -43,7 +43,7 @@ func (m screen) arrows(s desk.State) string {
 	switch {
 	case !ok:
 		return ""
-	case here.sort == point && m.alone():
+	case here.sort == point && m.alone(s):
 		return "Arrows: Left and Right pick along the run, Up raises, Down drops"
 	case here.sort == point:
 		return aloud.Arrows(m.looking(s))

@@ -12,6 +12,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/screentest"
@@ -155,6 +156,9 @@ func withoutCut(j vehicles.Job) vehicles.Job {
 
 func planArea(w, h int) screentest.Area {
 	planW, planH := moving.Sizes(w, h)
+	if !wholePanel(w, h) { // the profile below it is compared
+		planH = canvas.MinHeight
+	}
 	return screentest.Area{W: planW, H: planH}
 }
 

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -26,7 +27,7 @@ type profile struct {
 	units  survey.Units
 }
 
-// figuresFrom is from how many columns on the places of the points are written out under the profile.
+// figuresFrom is from how many columns on the places of the points are written out under the profile, and what is clear has its figure, too.
 const figuresFrom = 100
 
 // explainedFrom is from how many rows on the profile says how it is drawn.
@@ -48,7 +49,21 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 	p.in = size{in.W, in.H - p.words}
 	p.high = stretched(p.run, s.Result.Job.Floor.Ground, p.in, p.units)
 	p.scene, ok = drawing.Along(s.Result, m.of, p.high)
+	if in.W < figuresFrom {
+		p.scene.Items = withoutSpare(p.scene.Items)
+	}
 	return p, ok
+}
+
+// withoutSpare takes from what is clear the figure of what it has to spare: where rows are few that would hide what it is of.
+func withoutSpare(items []scene.Item) []scene.Item {
+	items = slices.Clone(items)
+	for i := range items {
+		if items[i].State < scene.Doubtful {
+			items[i].Measure = nil
+		}
+	}
+	return items
 }
 
 // stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.
@@ -91,25 +106,15 @@ func (m screen) fall(s desk.State, in size) string {
 	}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	lay := p.lay()
-	var marks []mark
-	for _, low := range p.low() {
-		if col, row, seen := p.cell(lay, low); seen {
-			if row++; row >= lay.Top+lay.Rows {
-				row -= 2
-			}
-			marks = append(marks, mark{row, col, "!", st.Foul})
-		}
-	}
-	marks = append(marks, m.ofParts(s, func(part placed) (col, row int, seen bool) {
-		if !part.lies() {
-			return 0, 0, false
-		}
-		return p.cell(lay, part.middle())
-	})...)
+	marks := p.marks(m, s, lay)
+	told := drawing.FarBelow(p.run, s.Result.Job.Floor.Ground) && writeFree(&painted, marks, "▼ "+p.groundBelow(s))
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	falls := p.falls(lay)
 	for _, more := range []string{p.groundBelow(s), p.offLevel(s)} {
-		if more != "" && p.words == 1 && desk.Width(falls+"  "+more) <= in.W {
+		if p.words > 1 || more == "" || told && more == p.groundBelow(s) {
+			continue
+		}
+		if desk.Width(falls+"  "+more) <= in.W {
 			falls += "  " + more
 		}
 	}
@@ -118,9 +123,49 @@ func (m screen) fall(s desk.State, in size) string {
 		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))
 	}
 	if p.words > 1 {
-		rows = append(rows, st.Faint.Render(desk.FitRow(p.explained(s), in.W)))
+		rows = append(rows, st.Faint.Render(desk.FitRow(p.explained(s, !told), in.W)))
 	}
 	return strings.Join(rows, "\n")
+}
+
+// marks are what stands on the profile for the places where water stands and for the parts of the run.
+func (p *profile) marks(m screen, s desk.State, lay canvas.Map) (marks []mark) {
+	st := s.Settings.Styles()
+	for _, low := range p.low() {
+		if col, row, seen := p.cell(lay, low); seen {
+			if row++; row >= lay.Top+lay.Rows {
+				row -= 2
+			}
+			marks = append(marks, mark{row, col, "!", st.Foul})
+		}
+	}
+	return append(marks, m.ofParts(s, func(part placed) (col, row int, seen bool) {
+		if !part.lies() {
+			return 0, 0, false
+		}
+		return p.cell(lay, part.middle())
+	})...)
+}
+
+// writeFree writes a text into a picture where nothing is drawn and no mark will stand, as near to its lower edge and then to its right as can be.
+func writeFree(c *canvas.Canvas, marks []mark, text string) bool {
+	length := desk.Width(text)
+	for row := c.Top + c.Rows - 1; row >= c.Top; row-- {
+		drawn := func(col int) bool {
+			return c.At(col, row).Rune != ' ' || slices.ContainsFunc(marks, func(k mark) bool { return k.row == row && k.col == col })
+		}
+		free := 0
+		for col := c.Left + c.Cols - 1; col >= c.Left; col-- {
+			if free++; drawn(col) {
+				free = 0
+			}
+			if free > length+1 { // a blank on either side
+				c.Put(col+1, row, text, canvas.Ink{Role: scene.Floor, Tone: canvas.Bold})
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // low are the places where water stands; a fuel line has none.
@@ -153,8 +198,8 @@ func (p *profile) places(lay canvas.Map, s desk.State) string {
 	return row.text
 }
 
-// explained says how the profile is drawn, how level the muffler hangs, where the ground is, and what its signs are.
-func (p *profile) explained(s desk.State) string {
+// explained says how the profile is drawn, how level the muffler hangs, where the ground is, unless that is told, and what its signs are.
+func (p *profile) explained(s desk.State, ground bool) string {
 	var say []string
 	if len(p.low()) > 0 {
 		say = append(say, "! water stands.")
@@ -165,7 +210,10 @@ func (p *profile) explained(s desk.State) string {
 	if p.high > 1 {
 		say = append(say, "Heights x"+survey.Exact(p.high)+".")
 	}
-	return strings.Join(append(say, upper(p.groundBelow(s))+"."), " ")
+	if ground {
+		say = append(say, upper(p.groundBelow(s))+".")
+	}
+	return strings.Join(say, " ")
 }
 
 // offLevel says how level the muffler hangs; "" where there is none.
@@ -181,11 +229,7 @@ func (p *profile) groundBelow(s desk.State) string { return "ground " + p.aboveG
 
 // aboveGround is how far the run's lowest is above the ground.
 func (p *profile) aboveGround(s desk.State) string {
-	lowest := -p.run.Line.Lowest().Z + p.run.Radius
-	if m := p.run.Muffler; m != nil {
-		lowest = max(lowest, -min(m.Axis[0].Z, m.Axis[len(m.Axis)-1].Z)+m.Radius)
-	}
-	return survey.Format(s.Result.Job.Floor.Ground-lowest, s.Settings.Units)
+	return survey.Format(drawing.AboveGround(p.run, s.Result.Job.Floor.Ground), s.Settings.Units)
 }
 
 // written is a row of words, each about a column, none over another.

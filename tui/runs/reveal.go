@@ -17,7 +17,7 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 	if f == nil {
 		return m, desk.Change{}
 	}
-	m.prompt, m.shielding, m.aside, m.profile, m.finder, m.cutting = moving.Prompt{}, false, 0, false, m.finder.closed(), false
+	m.prompt, m.shielding, m.aside, m.pictures, m.finder, m.cutting = moving.Prompt{}, false, 0, together, m.finder.closed(), false
 	if of, ok := runConcerned(f); ok && (m.finger == 0 || !m.concerns(f)) { // a tap in the list of the run at hand stays with it
 		m = m.turnTo(of)
 	}
@@ -32,10 +32,10 @@ func (m screen) revealed(s desk.State) (screen, desk.Change) {
 	if muffler := (part{sort: hung, kind: vehicles.AMuffler}); (f.Subject.Sort == rules.TheMuffler || f.Against.Sort == rules.TheMuffler) && m.has(muffler, s) {
 		m.picked = muffler
 	}
-	if m.finger > 0 {
+	if m.finger > 0 || m.arranged(s, m.w, m.h).body.Under > 0 { // a brief list begins with what is shown
 		m.top, m.finger = m.worst(s).Kept(f, m.finger-1, m.top, s, m.under(s)), 0
 	}
-	a := arranged(m.w, m.h)
+	a := m.arranged(s, m.w, m.h)
 	camera := plan.LookAt(*f, s.Camera.View, a.plan.W, a.plan.H, s.Settings.Units)
 	return m, desk.Change{Camera: &camera}
 }

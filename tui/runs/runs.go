@@ -15,15 +15,15 @@ import (
 )
 
 type screen struct {
-	pane    plan.Pane
-	of      vehicles.RunKind // the run at hand
-	picked  part             // of it
-	step    moving.Step
-	prompt  moving.Prompt
-	aside   int         // the view from the side that stands in the plan's place, from 1; 0: the plan
-	camera  desk.Camera // of that view
-	profile bool        // where there is no room for both, the profile stands in the plan's place
-	w, h    int
+	pane     plan.Pane
+	of       vehicles.RunKind // the run at hand
+	picked   part             // of it
+	step     moving.Step
+	prompt   moving.Prompt
+	aside    int         // the view from the side that stands in the plan's place, from 1; 0: the plan
+	camera   desk.Camera // of that view
+	pictures pictures    // which are seen, where there is no room for both beside a whole panel
+	w, h     int
 
 	top    moving.Scroll // of the list of the worst
 	finger int           // the row of the body at which a finding of it was tapped, from 1: it stays there; 0: none
@@ -49,13 +49,12 @@ func (m screen) Typing() bool {
 
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
-	m = m.current(s)
+	m = m.current(s).sized(s)
 	var change desk.Change
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = msg.Width, msg.Height
-		a := arranged(m.w, m.h)
-		m.pane = m.pane.Sized(a.plan.W, a.plan.H)
+		m = m.sized(s)
 	case tea.KeyMsg:
 		m, change = m.keys(msg, s)
 	case tea.MouseMsg:
@@ -129,9 +128,8 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, moving.KeyStep):
 		m.step = m.step.Next()
 		return m, desk.Change{}
-	case key.Matches(k, keyProfile) && !arranged(m.w, m.h).both():
-		m.profile = !m.profile
-		return m, desk.Change{}
+	case key.Matches(k, keyProfile) && !wholePanel(m.w, m.h):
+		return m.nextPictures(s), desk.Change{}
 	case key.Matches(k, keyCutList):
 		m.cutting, m.cutTop = true, 0
 		return m, desk.Change{}
@@ -241,9 +239,9 @@ func (m screen) pressPoint(k tea.KeyMsg, i int, s desk.State) (screen, desk.Chan
 func (m screen) arrow(arrow string, here placed, s desk.State) (screen, desk.Change) {
 	way := map[string]float64{"left": -1, "right": 1}[arrow]
 	switch {
-	case here.sort == point && m.alone() && way != 0:
+	case here.sort == point && m.alone(s) && way != 0:
 		return m.pickAlong(s, int(way)), desk.Change{}
-	case here.sort == point && m.alone():
+	case here.sort == point && m.alone(s):
 		return m, m.lower(s, here.index, map[string]float64{"up": -1, "down": 1}[arrow])
 	case here.sort == point:
 		return m, m.move(arrow, here.index, s)

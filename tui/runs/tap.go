@@ -4,6 +4,7 @@ import (
 	"math"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
@@ -27,23 +28,23 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 			return m, change
 		}
 	}
-	a := arranged(m.w, m.h)
+	a := m.arranged(s, m.w, m.h)
 	tap := msg.Button == tea.MouseButtonLeft && msg.Action == tea.MouseActionPress
 	below := msg.Y - a.plan.H
 	switch {
-	case tap && moving.OnPanel(msg.X, msg.Y, m.w, m.h):
-		x, y, w, h := moving.PanelIn(m.w, m.h)
+	case tap && a.body.OnPanel(msg.X, msg.Y):
+		x, y, w, h := a.body.PanelIn()
 		return m.tapPanel(msg.X-x, msg.Y-y, w, h, s)
 	case tap && m.finder.open(): // a search goes on until it is stopped
 		return m, desk.Change{}
 	case tap && m.Typing():
 		m.prompt, m.shielding, m.cutting = moving.Prompt{}, false, false
 		return m, desk.Change{}
-	case a.both() && below >= 0 && tap:
+	case a.sees == together && below >= 0 && tap:
 		return m.tapProfile(msg.X, below, a.profile, s)
-	case m.alone() && tap:
+	case a.sees == fallAlone && tap:
 		return m.tapProfile(msg.X, msg.Y, a.profile, s)
-	case m.alone() || a.both() && below >= 0:
+	case a.sees == fallAlone || a.sees == together && below >= 0:
 		return m, desk.Change{}
 	}
 	return m.tapPicture(msg, tap, s)
@@ -161,6 +162,23 @@ func (m screen) slideTo(here placed, along float64, s desk.State) desk.Change {
 	return change
 }
 
+// tapHead answers a tap on the panel's first row: a run, the step, or the whole panel where it has few rows.
+func (m screen) tapHead(x, h int, s desk.State) screen {
+	tabs := m.tabs()
+	for _, t := range tabs {
+		if x >= t.from && x < t.to {
+			return m.turnTo(t.of)
+		}
+	}
+	switch from := lipgloss.Width(m.head(s)) + 1; {
+	case h < leastListed && x >= from && x < from+len(moreOfIt):
+		return m.nextPictures(s)
+	case x >= tabs[len(tabs)-1].to:
+		m.step = m.step.Next()
+	}
+	return m
+}
+
 // tapPanel answers a tap on the head, the list, the fields or the rows of shields.
 func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 	switch {
@@ -177,14 +195,8 @@ func (m screen) tapPanel(x, y, w, h int, s desk.State) (screen, desk.Change) {
 		prompt, change, taken := m.prompt.Tap(x, y-head, w, max(1, h-head), m.asks(here, s), s)
 		return m.answered(prompt, change, taken, s)
 	case y == 0:
-		for _, t := range m.tabs() {
-			if x >= t.from && x < t.to {
-				return m.turnTo(t.of), desk.Change{}
-			}
-		}
-		if tabs := m.tabs(); x >= tabs[len(tabs)-1].to {
-			m.step = m.step.Next()
-		}
+		return m.tapHead(x, h, s), desk.Change{}
+	case h < leastListed:
 		return m, desk.Change{}
 	}
 	here, _ := m.here(s)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -38,6 +39,9 @@ func TestTheListTakesTaps(t *testing.T) {
 		assert.Equal(t, vehicles.IntakeRun, d.Screen.(screen).of)
 		tap("exhaust  INTAKE")
 		assert.Equal(t, vehicles.ExhaustRun, d.Screen.(screen).of)
+		if !wholePanel(size.W, size.H) {
+			tap("[list]")
+		}
 		tap(" clip 2 ")
 		assert.Equal(t, part{sort: hung, index: 1, kind: vehicles.AClip}, d.Screen.(screen).picked)
 		tap(" muffler ")
@@ -61,6 +65,9 @@ func TestActionsTakeTaps(t *testing.T) {
 			d.Tap(x+1, y)
 		}
 		points := len(d.State.Job.Exhaust.Path)
+		if !wholePanel(size.W, size.H) {
+			tap("[list]")
+		}
 		tap("[add]")
 		assert.Len(t, d.State.Job.Exhaust.Path, points+1)
 		tap("[delete]")
@@ -70,41 +77,48 @@ func TestActionsTakeTaps(t *testing.T) {
 		tap(" no muffler ")
 		tap(" no muffler ")
 		assert.NotNil(t, d.State.Job.Exhaust.Muffler)
-		if !arranged(size.W, size.H).both() {
+		if !wholePanel(size.W, size.H) {
 			tap("[fall]")
 			assert.Contains(t, d.View(size.W, size.H), "SEEN FROM BESIDE")
 		}
 	}
 }
 
+// In the smallest window, too, where both are low.
 func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
-	d := bare(t, 160, 47)
-	d.State.Camera = desk.Camera{Middle: geometry.Point{X: 900, Y: 620}, Scale: 2}
-	d.Type("n")
-	d.Tap(60, 8)
-	moved := d.State.Job.Exhaust.Path[1]
-	assert.NotEqual(t, vehicles.RunPoint{X: 900, Y: 620, Drop: 160}, moved)
-	assert.Equal(t, 160., moved.Drop, "a plan says nothing of the drop")
-	assert.Equal(t, "exhaust point 2 moved. Ctrl-Z takes it back.", d.Said)
-	d.Undo()
+	for _, size := range []struct{ w, h, x, y, up int }{{160, 47, 60, 8, 4}, {60, 17, 40, 2, 1}} {
+		d := bare(t, size.w, size.h)
+		d.State.Camera = desk.Camera{Middle: geometry.Point{X: 900, Y: 620}, Scale: 2}
+		d.Type("n")
+		d.Tap(size.x, size.y)
+		moved := d.State.Job.Exhaust.Path[1]
+		assert.NotEqual(t, vehicles.RunPoint{X: 900, Y: 620, Drop: 160}, moved)
+		assert.Equal(t, 160., moved.Drop, "a plan says nothing of the drop")
+		assert.Equal(t, "exhaust point 2 moved. Ctrl-Z takes it back.", d.Said)
+		d.Undo()
 
-	a := arranged(160, 47)
-	m := d.Screen.(screen)
-	p, ok := m.beside(d.State, a.profile)
-	require.True(t, ok)
-	lay := p.lay()
-	col, row, seen := p.cell(lay, p.run.CornerAlong(2))
-	require.True(t, seen)
-	d.Tap(col, a.plan.H+row)
-	assert.Equal(t, part{sort: point, index: 1}, d.Screen.(screen).picked, "the point there is picked already")
-	row -= 4
-	d.Tap(col, a.plan.H+row)
-	_, cell := lay.CellSize()
-	assert.InDelta(t, 160-4*cell/p.high, d.State.Job.Exhaust.Path[1].Drop, cell/p.high)
-	assert.Equal(t, [2]float64{900, 620}, [2]float64{d.State.Job.Exhaust.Path[1].X, d.State.Job.Exhaust.Path[1].Y}, "the profile says nothing of the plan")
-	col, row, _ = p.cell(lay, 0)
-	d.Tap(col, a.plan.H+row)
-	assert.Equal(t, part{sort: stub}, d.Screen.(screen).picked)
+		m := d.Screen.(screen)
+		a := m.arranged(d.State, size.w, size.h)
+		require.Equal(t, together, a.sees)
+		p, ok := m.beside(d.State, a.profile)
+		require.True(t, ok)
+		lay := p.lay()
+		col, row, seen := p.cell(lay, p.run.CornerAlong(2))
+		require.True(t, seen)
+		d.Tap(col, a.plan.H+row)
+		assert.Equal(t, part{sort: point, index: 1}, d.Screen.(screen).picked, "the point there is picked already")
+		before := d.State.Job.Exhaust.Path[1].Drop
+		row -= size.up
+		d.Tap(col, a.plan.H+row)
+		_, cell := lay.CellSize()
+		assert.InDelta(t, before-float64(size.up)*cell/p.high, d.State.Job.Exhaust.Path[1].Drop, cell/p.high)
+		assert.Less(t, d.State.Job.Exhaust.Path[1].Drop, before)
+		assert.Equal(t, [2]float64{900, 620}, [2]float64{d.State.Job.Exhaust.Path[1].X, d.State.Job.Exhaust.Path[1].Y}, "the profile says nothing of the plan")
+		p, _ = d.Screen.(screen).beside(d.State, a.profile)
+		col, row, _ = p.cell(p.lay(), 0)
+		d.Tap(col, a.plan.H+row)
+		assert.Equal(t, part{sort: stub}, d.Screen.(screen).picked)
+	}
 }
 
 // From the side a tap and an arrow move a point along the van and up and down, from behind across it; other screens keep their plan.
@@ -136,11 +150,22 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")
 }
 
+// At every size the whole van is seen at first, from the side and from behind.
+func TestTheWholeVanIsSeenFromTheSideAndFromBehind(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+		for range scene.Sides {
+			d.Type("z")
+			wholeVanIsSeen(t, d)
+		}
+	}
+}
+
 // wholeVanIsSeen tells that the floor's corners and all corners of the runs are in the picture that stands in the plan's place.
 func wholeVanIsSeen(t *testing.T, d *screentest.Driver) {
 	t.Helper()
 	m := d.Screen.(screen)
-	a := arranged(m.w, m.h)
+	a := d.Screen.(screen).arranged(d.State, m.w, m.h)
 	where := m.pane.Sized(a.plan.W, a.plan.H).Cells(m.looking(d.State), m.shown(d.State))
 	plan := &d.State.Result.Plan
 	places := []geometry.Point3{plan.FloorMin.At(0), plan.FloorMax.At(0)}
@@ -158,7 +183,7 @@ func wholeVanIsSeen(t *testing.T, d *screentest.Driver) {
 func TestATapSlidesWhatHangs(t *testing.T) {
 	d := bare(t, 100, 27)
 	d.Type("c")
-	a := arranged(100, 27)
+	a := d.Screen.(screen).arranged(d.State, 100, 27)
 	p, _ := d.Screen.(screen).beside(d.State, a.profile)
 	along := p.run.Line.Length() / 2
 	col, row, _ := p.cell(p.lay(), along)

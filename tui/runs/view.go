@@ -4,56 +4,25 @@ import (
 	"strings"
 
 	"bench.example/undermark/rules"
-	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
 
-// size is columns and rows.
-type size struct{ W, H int }
-
-// arrangement is how much room the pictures have.
-type arrangement struct {
-	plan, profile size
-	together      bool // one above the other; else one stands in the other's place
-}
-
-// leastBoth is from how many rows on plan and profile stand one above the other, as many each as a picture takes; with less one stands in
-// the other's place.
-const leastBoth = canvas.MinHeight + leastProfile
-
-// leastProfile is how many rows the profile has there at least, with its falls below it; it has two fifths.
-const leastProfile = canvas.MinHeight + 1
-
-// arranged is how the pictures stand in a body of w by h.
-func arranged(w, h int) arrangement {
-	planW, planH := moving.Sizes(w, h)
-	whole := size{planW, planH}
-	if planH < leastBoth {
-		return arrangement{whole, whole, false}
-	}
-	low := max(leastProfile, planH*2/5)
-	return arrangement{size{planW, planH - low}, size{planW, low}, true}
-}
-
-// both tells whether plan and profile are seen together.
-func (a arrangement) both() bool { return a.together }
-
 // View paints the screen.
 func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
-	a := arranged(w, h)
+	a := m.arranged(s, w, h)
 	var picture string
-	switch {
-	case a.both():
+	switch a.sees {
+	case together:
 		picture = m.picture(s, a.plan) + "\n" + m.fall(s, a.profile)
-	case m.profile:
+	case fallAlone:
 		picture = m.fall(s, a.profile)
 	default:
 		picture = m.picture(s, a.plan)
 	}
-	return moving.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s, w, h)
+	return a.body.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)
 }
 
 // panel is what stands beside the pictures or under them.
@@ -75,14 +44,22 @@ func (m screen) panel(s desk.State, w, h int) []string {
 
 // above is what stands above the list of the worst.
 func (m screen) above(s desk.State, w, h int) []string {
-	rows := append([]string{m.head(s)}, m.list(s, w, max(1, h/3))...)
+	rows := []string{m.head(s)}
+	if h < leastListed {
+		rows[0] += " " + s.Settings.Styles().Key.Render(moreOfIt)
+	} else {
+		rows = append(rows, m.list(s, w, max(1, h/3))...)
+	}
 	rows = append(rows, m.toldHere(s, w)...)
+	if h < leastListed && m.worst(s).Shows(s.Focus, s, m.top, w, h-len(rows)) {
+		s.Focus = nil // it has its row, and its verdict and figures stand there
+	}
 	return moving.Leaned(append(rows, moving.Notes(s, w)...), s, w)
 }
 
 // under is where that list stands.
 func (m screen) under(s desk.State) moving.Panel {
-	return moving.Panel{W: m.w, H: m.h, Above: func(w, h int) int { return len(m.above(s, w, h)) }}
+	return moving.Panel{Body: m.arranged(s, m.w, m.h).body, Above: func(w, h int) int { return len(m.above(s, w, h)) }}
 }
 
 // worst are the findings of the run at hand.
