@@ -95,6 +95,11 @@ func ReadBelow(job *vehicles.Job, p geometry.Point) BelowReadings {
 	return m.below("", p).Below
 }
 
+// CentreAbove is what the tapes say of the centreline on top, from the left and from the right edge used there.
+func CentreAbove(job *vehicles.Job) (left, right float64) {
+	return reading(job.AboveLeft(), job.Datum.SideAbove), reading(job.AboveRight(), job.Datum.SideAbove)
+}
+
 // marker knows where the tapes are hooked.
 type marker struct {
 	job *vehicles.Job

@@ -393,9 +393,38 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	} {
 		assert.Contains(t, all, tight(said))
 	}
+	for _, said := range []string{
+		"3200 long from 40 on, 1780 wide, up to 31 thick, 460 up", "free before its warm air 200, behind 150, beside 50, over it 50", "side edges below the sills' outer flanges",
+		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 screws, 45 mm long at least",
+		"A figure without a source is common practice, no source.", "the hole's centre is planned at 1263.9, left 693, right 1082:",
+	} {
+		assert.Contains(t, all, tight(said))
+	}
 	job := vehicles.Demo()
+	job.Datum.EdgesBelow = ""
+	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("side edges below nobody has said which: ask whoever measured"))
+	job = vehicles.Demo()
 	job.Datum.PinsOn = vehicles.Batten
 	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("centreline, marked on a straight batten along the"))
+}
+
+// The first page says on which page each section begins, and there it does.
+func TestTheFirstPageSaysWhereAllIs(t *testing.T) {
+	for _, paper := range []string{"a4", "letter"} {
+		pages := pagesOf(t, printed(t, demoFile(t), "--paper", paper))
+		_, index, found := strings.Cut(pages[0], tight("On which page:"))
+		require.True(t, found)
+		begins := map[string]string{
+			"On top": "On top: the floor", "Underneath": "Underneath: what is there", "The runs": "The runs: how they fall", "Checks": "Checks: every clearance",
+			"Cut list": "Cut list: what the runs", "Parts": "Parts: to order", "Sizes": "Sizes: floor, fuel", "Cautions": "Cautions: read before", "The work": "The work, step by step",
+			"Notes": "A sample to try things on", "Signed off": "Whoever signs has seen",
+		}
+		for name, heading := range begins {
+			i := slices.IndexFunc(pages, func(page string) bool { return strings.Contains(page, tight(heading)) })
+			require.GreaterOrEqual(t, i, 0, heading)
+			assert.Regexp(t, tight(name)+fmt.Sprint(i+1)+"[;.]", index, "%s, %s", paper, name)
+		}
+	}
 }
 
 // What a job does not have is not printed empty.
@@ -435,6 +464,7 @@ func TestTheCustomersPage(t *testing.T) {
 		"1.25 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
 		"ends at the van's left, 1.37 m forward of the bumper edge, 0.87 m left of the van's middle", "It burns diesel",
 		"6 things are where they must not be and 6 things are in doubt. Don't run the heater",
+		"It is switched on and off at its control: on the left wall over the battery box, 1.2 m up. Its fuse is at the battery: in the battery box at the left wall.",
 	} {
 		assert.Contains(t, page, tight(said))
 	}

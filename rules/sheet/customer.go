@@ -97,10 +97,27 @@ func (s *source) fitted() (all [][2]string) {
 		}
 		add("The fuel", words)
 	}
+	if s.Job.Heater != nil && s.Job.Cut != nil {
+		add("Switch, fuse, alarm", s.switched())
+	}
 	if len(all) == 0 {
 		add("Nothing yet", "No heater has been given a place.")
 	}
 	return all
+}
+
+// switched says where whoever uses the heater finds its switch, its fuse and the alarm, as far as that was said.
+func (s *source) switched() string {
+	w := &s.Job.Wiring
+	at := func(what, where string) string {
+		if where = strings.TrimRight(strings.TrimSpace(where), "."); where == "" {
+			return what + "."
+		}
+		return what + ": " + where + "."
+	}
+	return strings.Join([]string{
+		at("It is switched on and off at its control", w.Control), at("Its fuse is at the battery", w.Battery), at("The carbon monoxide alarm hangs where its instructions say", w.Alarm),
+	}, " ")
 }
 
 // airFrom says where the air comes from that is warmed.

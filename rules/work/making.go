@@ -9,7 +9,7 @@ var mounting = []kind{
 		measured: "collar's depth", expect: collarDepth, known: collarKnown,
 	},
 	{
-		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater,
+		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
@@ -17,23 +17,23 @@ var mounting = []kind{
 		defers: heaterSays, applies: hasPlate,
 	},
 	{
-		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater,
+		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: screwsOf,
 		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
 	},
 	{
 		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts},
-	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater},
+	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},
 	{
 		id: "supply-laid", part: Mounting, do: "Lay the supply cable from the battery in a sleeve, clipped, away from heat and edges; no fuse in it yet.", defers: heaterSays, applies: hasHeater,
 		of: supplyOf, measured: "length one way", expect: cableLength,
 	},
 	{
-		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater,
+		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater, of: controlOf,
 	},
 	{
-		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater,
+		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
 		measured: "fuse", expect: fuseSize,
 	},
 }
@@ -104,7 +104,7 @@ var firstRun = []kind{
 		measured: "hours cured", expect: inWords("as long as stands on the cartridge", practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
 	},
 	{
-		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater,
+		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater, of: alarmOf,
 	},
 	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{

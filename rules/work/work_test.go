@@ -260,12 +260,17 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 		l := Of(judged(t, job))
 		return l[l.Index(id)].Of
 	}
-	assert.Equal(t, "6 mm across", of(demo, "pilot-drilled"))
-	assert.Equal(t, "127 mm across", of(demo, "sawn"))
+	assert.Equal(t, "6 mm across, through up to 31 mm of floor", of(demo, "pilot-drilled"))
+	assert.Equal(t, "127 mm across; the saw turns 68 rpm, in steel, at most; oil it, and let up before it is through", of(demo, "sawn"))
+	assert.Equal(t, "30.5 ml in all", of(demo, "sealed"))
+	assert.Equal(t, "4 screws, 45 mm long at least", of(demo, "fastened"))
+	assert.Equal(t, "4 screws", of(with(func(j *vehicles.Job) { j.Stack = nil }), "fastened"))
+	assert.Empty(t, of(heater(func(h *vehicles.Heater) { h.Bolts = nil }), "fastened"))
+	assert.Empty(t, of(with(func(j *vehicles.Job) { j.Cut = nil }), "sealed"))
 	assert.Equal(t, "4 holes, 7 mm across", of(demo, "bolts-drilled"))
 	assert.Equal(t, "1 hole, 12 mm across", of(throughTheFloor(), "fuel-hole"))
 	assert.Equal(t, "exhaust, intake", of(demo, "stubs-joined"))
-	assert.Equal(t, "4 mm²", of(demo, "supply-laid"))
+	assert.Equal(t, "4 mm²", of(with(func(j *vehicles.Job) { j.Wiring = vehicles.Wiring{} }), "supply-laid"))
 	assert.Equal(t, "fuel tank", of(demo, "tank-take-off"))
 	assert.Equal(t, "3 clips, a muffler", of(demo, "exhaust-hung"))
 	assert.Equal(t, "the muffler's", of(demo, "drain-down"))
@@ -278,6 +283,22 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	relieved.Cut = &cut
 	assert.Equal(t, "to 200 mm across", of(relieved, "cut-back"), "as Place has it")
 	assert.Equal(t, "whatever is near the exhaust", of(*examples["shielded"][0], "shielded"))
+}
+
+// Where the wiring goes is said in the step that it is of, as somebody wrote it; where the control goes is asked for.
+func TestStepsSayWhereTheWiringGoes(t *testing.T) {
+	of := func(w vehicles.Wiring, id string) string {
+		l := Of(judged(t, with(func(j *vehicles.Job) { j.Wiring = w })))
+		return l[l.Index(id)].Of
+	}
+	said := vehicles.Wiring{Battery: "under the seat.", Cable: "along the sill", Earth: "the battery ", Control: "by the door.", Alarm: "over the bed"}
+	for id, want := range map[string][2]string{
+		"supply-laid": {"4 mm², under the seat, along the sill", "4 mm²"}, "fuse": {"under the seat", ""}, "earth": {"the battery", ""},
+		"control-laid": {"the control by the door", "nobody has said where the control goes; ask the owner"}, "alarm": {"over the bed", ""},
+	} {
+		assert.Equal(t, want[0], of(said, id))
+		assert.Equal(t, want[1], of(vehicles.Wiring{}, id))
+	}
 }
 
 // What lies in the floor's layers is heard: ply is cut back from the stub, swages are packed.
