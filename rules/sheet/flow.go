@@ -161,6 +161,9 @@ func (f *flow) section(s Section) {
 // that stays together.
 func (f *flow) begins(first Part) float64 {
 	const heading, lines = 1.1*second + 3, 26 // mm
+	if all, ok := first.(Filled); ok {
+		first = Kept{all[0](leastHigh)}
+	}
 	switch first.(type) {
 	case Kept, Beside, Picture:
 		if high := heading + f.measured(first, f.wide); high < f.full() {

@@ -36,7 +36,7 @@ var wiringSlots = form.Slots{
 func placed(key, label string, at func(w *vehicles.Wiring) *string) form.Slot {
 	f := form.Field{Key: key, Label: label, Blank: "not said", Pass: true}
 	if key == "battery_at" {
-		f.Heading = "Where it goes, for the steps and the papers"
+		f.Heading = "Where it goes"
 	}
 	return form.Line(f, func(j *vehicles.Job) *string { return at(&j.Wiring) })
 }
