@@ -464,10 +464,19 @@ func TestTheCustomersPage(t *testing.T) {
 		"1.25 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
 		"ends at the van's left, 1.37 m forward of the bumper edge, 0.87 m left of the van's middle", "It burns diesel",
 		"6 things are where they must not be and 6 things are in doubt. Don't run the heater",
+		"The first is on the day that you agree with the fitter.", "looked at on", "serviced on",
 		"It is switched on and off at its control: on the left wall over the battery box, 1.2 m up. Its fuse is at the battery: in the battery box at the left wall.",
 	} {
 		assert.Contains(t, page, tight(said))
 	}
+}
+
+// The days that were agreed stand on it.
+func TestTheCustomersDays(t *testing.T) {
+	job := vehicles.Demo().WithDone(vehicles.Done{Step: "retorque", Due: "2026-12-11"}).WithDone(vehicles.Done{Step: "service-agreed", Due: "2027-10-01"})
+	page := pagesOf(t, printed(t, jobOf(t, job), "--for", "customer"))[0]
+	assert.Contains(t, page, tight("fuel line looked at on 2026-12-11, as agreed."))
+	assert.Contains(t, page, tight("The first is on 2027-10-01, as agreed."))
 }
 
 // What is said of runs that has no place along them: shields, the fuel, clips that nobody has spoken of.

@@ -106,7 +106,7 @@ var firstRun = []kind{
 	{
 		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater, of: alarmOf,
 	},
-	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: rules.AboutFirstRun, applies: hasHeater},
+	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody in it, outlet free, no dry grass below.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{
 		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
 		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
@@ -151,6 +151,9 @@ var handingOver = []kind{
 	},
 	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: rules.AboutRefuelling, applies: hasHeater},
 	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
+	{
+		id: "service-agreed", part: HandingOver, dated: true, do: "Agree with the owner on the day of the heater's first service, as its own instructions have it.", defers: heaterSays, applies: hasHeater,
+	},
 	{
 		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: clamps and screws tightened once more, exhaust and fuel line looked at.", defers: heaterSays, applies: hasHeater,
 	},

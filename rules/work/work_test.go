@@ -83,7 +83,7 @@ var examples = map[string][2]*vehicles.Job{
 
 	"dry-fit": {&demo, &bare}, "sealed": {&demo, &bare}, "fastened": {&demo, &bare}, "earth": {&demo, &bare}, "fuse": {&demo, &bare}, "alarm": {&demo, &bare}, "outside": {&demo, &bare},
 	"start-current": {&demo, &bare}, "glow-voltage": {&demo, &bare}, "co-inside": {&demo, &bare}, "ran": {&demo, &bare}, "cooled": {&demo, &bare}, "power-off": {&demo, &bare},
-	"clamps-again": {&demo, &bare}, "notice": {&demo, &bare}, "owner-shown": {&demo, &bare}, "retorque": {&demo, &bare},
+	"clamps-again": {&demo, &bare}, "notice": {&demo, &bare}, "owner-shown": {&demo, &bare}, "service-agreed": {&demo, &bare}, "retorque": {&demo, &bare},
 
 	"pilot-drilled": {&demo, &bare}, "pilot-looked": {&demo, &bare}, "depth": {&demo, &bare}, "sawn": {&demo, &bare}, "deburred": {&demo, &bare}, "swarf": {&demo, &bare},
 	"bolts-drilled": {&demo, ref(heater(func(h *vehicles.Heater) { h.Bolts = nil }))},
