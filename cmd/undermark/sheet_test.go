@@ -454,6 +454,7 @@ func TestTheCustomersPage(t *testing.T) {
 	for _, job := range append(libraryFiles(t), demoFile(t)) {
 		pages := pagesOf(t, printed(t, job, "--for", "customer"))
 		assert.Len(t, pages, 1, job)
+		assert.Len(t, pagesOf(t, printed(t, job, "--for", "customer", "--paper", "letter")), 1, job)
 		assert.Contains(t, pages[0], tight("as the heater's own instructions say"))
 		for _, jargon := range []string{"crossmember", "datum", "yaw", "clearance", "sigma", "doubtful", "foul", "stub", "EN ISO"} {
 			assert.NotContains(t, strings.ToLower(pages[0]), jargon)

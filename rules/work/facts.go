@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -14,6 +15,16 @@ import (
 
 func pilotOf(r *rules.Result) string {
 	return survey.InMM(r.Job.Cut.PilotAcross()) + " across, through up to " + survey.InMM(r.Job.Floor.Thickness) + " of floor"
+}
+
+// lookedOf is where the pilot hole is read from below as it was planned, and how far off that no clearance at the cut is less than surely enough.
+func lookedOf(r *rules.Result) string {
+	at := rules.ReadBelow(&r.Job, r.Plan.Cut.Intended)
+	text := fmt.Sprintf("planned to be read at %s, left %s, right %s", survey.Figure(at.Bumper), survey.Figure(at.Left), survey.Figure(at.Right))
+	if may := math.Floor(rules.MayComeOut(r)); may > 0 && !r.Plan.Cut.Drilled { // whole mm, none too many
+		text += fmt.Sprintf("; farther off than its ±, find what was misread first; up to %s off every clearance at the cut holds", survey.InMM(may))
+	}
+	return text
 }
 
 // cutOf is the hole, and how fast the saw turns for it. That it is oiled and let up on is common practice, no source.

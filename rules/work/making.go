@@ -53,7 +53,7 @@ var runs = []kind{
 		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasExhaust,
 		measured: "least fall before the muffler", expect: leastFall,
 	},
-	{id: "drain-down", part: Runs, do: "See that each drain hole is at the lowest place, open, and away from every opening.", applies: hasDrains, of: drainsOf},
+	{id: "drain-down", part: Runs, do: "See that each drain hole is lowest, open, and away from every opening.", applies: hasDrains, of: drainsOf},
 	{id: "shielded", part: Runs, do: "Fit the heat shields before what they guard.", applies: hasShields, of: shieldsOf},
 	{id: "intake-hung", part: Runs, do: "Hang the intake and its clips, its mouth out of spray and away from the outlet, and tighten its clamps.", applies: hasIntake, of: intakeOf},
 	{id: "intake-tight", part: Runs, do: "Test the intake's joints as the exhaust's: one that leaks sucks its air from where nobody wants it.", applies: hasIntake},
@@ -106,7 +106,7 @@ var firstRun = []kind{
 	{
 		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater, of: alarmOf,
 	},
-	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody in it, outlet free, no dry grass below.", caution: rules.AboutFirstRun, applies: hasHeater},
+	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody in it, outlet free, no dry grass.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{
 		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
 		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
