@@ -22,7 +22,7 @@ func lookedOf(r *rules.Result) string {
 	at := rules.ReadBelow(&r.Job, r.Plan.Cut.Intended)
 	text := fmt.Sprintf("planned to be read at %s, left %s, right %s", survey.Figure(at.Bumper), survey.Figure(at.Left), survey.Figure(at.Right))
 	if may := math.Floor(rules.MayComeOut(r)); may > 0 && !r.Plan.Cut.Drilled { // whole mm, none too many
-		text += fmt.Sprintf("; farther off than its ±, find what was misread first; up to %s off every clearance at the cut holds", survey.InMM(may))
+		text += fmt.Sprintf("; off by more than its ±, find what was misread first; up to %s off every clearance at the cut holds", survey.InMM(may))
 	}
 	return text
 }

@@ -295,7 +295,7 @@ func TestHowFarThePilotMayComeOutBeside(t *testing.T) {
 	job := demo.WithCut(clear)
 	l := Of(judged(t, job))
 	said := l[l.Index("pilot-looked")].Of
-	require.Regexp(t, `; farther off than its ±, find what was misread first; up to \d+ mm off every clearance at the cut holds$`, said)
+	require.Regexp(t, `; off by more than its ±, find what was misread first; up to \d+ mm off every clearance at the cut holds$`, said)
 	var may float64
 	_, err := fmt.Sscanf(said[strings.Index(said, "up to"):], "up to %f mm", &may)
 	require.NoError(t, err)
