@@ -44,10 +44,19 @@ func movedFrom(were, are []Mark) (moved []Moved) {
 
 // MayStay is how far, mm in plan, what was marked by a judged job may lie beside where it is to be, and no clearance at the cut falls below what
 // is surely enough by it: none is negative. A finding that is doubtful for another reason than its margin counts by its margin.
-func MayStay(result *Result) float64 {
+func MayStay(result *Result) float64 { return leastAtCut(result, func(*Rule) bool { return true }) }
+
+// MayComeOut is how far, mm in plan, a pilot hole may come out beside its mark, and heater, holes and stubs go with it, and no clearance at
+// the cut falls below what is surely enough: what lies alike wherever the cut is, as a stub in it, is not asked.
+func MayComeOut(result *Result) float64 {
+	return leastAtCut(result, func(r *Rule) bool { return r.keep.asks != nil })
+}
+
+// leastAtCut is the least that findings at the cut, of some rules, have above what is surely enough, mm; 0 where one has less, or none is there.
+func leastAtCut(result *Result, of func(*Rule) bool) float64 {
 	least := math.Inf(1)
 	for i := range result.Findings {
-		if f := &result.Findings[i]; f.Rule.AtCut && f.Rule.Unit == MM && f.Margin.Set {
+		if f := &result.Findings[i]; f.Rule.AtCut && f.Rule.Unit == MM && f.Margin.Set && of(f.Rule) {
 			least = min(least, f.Margin.Value-f.ClearFrom())
 		}
 	}
@@ -93,6 +102,11 @@ func pilot(cut *vehicles.Cut, place *vehicles.CutPlace) *Pilot {
 func ReadBelow(job *vehicles.Job, p geometry.Point) BelowReadings {
 	m := marker{job: job}
 	return m.below("", p).Below
+}
+
+// CentreAbove is what the tapes say of the centreline on top, from the left and from the right edge used there.
+func CentreAbove(job *vehicles.Job) (left, right float64) {
+	return reading(job.AboveLeft(), job.Datum.SideAbove), reading(job.AboveRight(), job.Datum.SideAbove)
 }
 
 // marker knows where the tapes are hooked.

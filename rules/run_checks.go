@@ -183,10 +183,10 @@ func (j *judge) level(r *Rule, subject, against Sort, at geometry.Point3, value 
 func legTilt(from, to geometry.Point3) (fall, degrees float64, ok bool) {
 	down, plan := from.Z-to.Z, to.Plan().Sub(from.Plan()).Norm()
 	if plan < marginNoise {
-		return math.Copysign(vertical, down), 90, math.Abs(down) >= marginNoise
+		return math.Copysign(Upright, down), 90, math.Abs(down) >= marginNoise
 	}
 	return 1000 * down / plan, math.Atan2(math.Abs(down), plan) * 180 / math.Pi, true
 }
 
-// vertical is the fall of a vertical leg, mm per m.
-const vertical = 1e6
+// Upright is the fall of a leg that goes straight down, mm per m; of one straight up less that.
+const Upright = 1e6

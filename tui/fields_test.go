@@ -137,6 +137,8 @@ var forms = []struct {
 	{"electrics", "Sizing", 17, []entered{
 		mm("4.3m", "electrics.cable", "4300"), mm("6", "electrics.glow", "6"), mm("0.7", "electrics.running", "0.7"), mm("12", "electrics.volts", "12"),
 		mm("0,5", "electrics.drop", "0.5"), mm("15", "electrics.fuse", "15"), mm("90", "electrics.battery", "90"), mm("50", "electrics.usable", "50"),
+		word("under the left seat", "wiring.battery"), word("along the sill", "wiring.cable"), word("the battery", "wiring.earth"), word("by the door", "wiring.control"),
+		word("over the bed", "wiring.alarm"),
 	}},
 	{"surface", "Sizing", 24, []entered{
 		word("sides", "surface.sides.name"), must("15", "surface.walls.area", "15"), one("r", "surface.walls.lies", "roof"),

@@ -128,11 +128,11 @@ edges_above = "inner face of the lining"
 		}
 	}},
 	{"built otherwise", "[built.heater]\nyaw = 5\n[built.cut]\nat = [1222, 236]\nacross = 127\nsawn = { x = 1225.5, y = \"L 652\" }\n[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\nclips = []\n" +
-		"[built.fuel]\nacross = 5\npath = [[1, 2, 3], [4, 5, 6]]\n", func(j *Job) {
+		"[built.fuel]\nacross = 5\npath = [[1, 2, 3], [4, 5, 6]]\ntaped = [\"\", \"4, L 300, 6\"]\n", func(j *Job) {
 		h, _ := HeaterClass("2 kW")
 		h.Yaw, h.Given = 5, HasYaw
 		j.Built = &Built{
-			Heater: &h, Cut: &Cut{At: [2]float64{1222, 236}, Across: 127, Sawn: Pair{survey.FromNumber(1225.5, false), mustSay("L 652", survey.Y)}}, Fuel: &Run{Across: 5, Path: []RunPoint{{1, 2, 3}, {4, 5, 6}}},
+			Heater: &h, Cut: &Cut{At: [2]float64{1222, 236}, Across: 127, Sawn: Pair{survey.FromNumber(1225.5, false), mustSay("L 652", survey.Y)}}, Fuel: &Run{Across: 5, Path: []RunPoint{{1, 2, 3}, {4, 5, 6}}, Taped: []string{"", "4, L 300, 6"}},
 			Exhaust: &Run{Across: 26, Path: []RunPoint{{1, 2, 3}}, Hanging: Hanging{Clips: []float64{}}},
 		}
 	}},

@@ -71,6 +71,9 @@ var brokenAdditions = []brokenPart{
 	{sawnCut + "sawn = { x = \"L 652\" }", 4, `built: cut.sawn.x: "L 652"`},
 	{sawnCut + "sawn = { z = 5 }", 4, `built: cut.sawn.z is an unknown key`},
 	{sawnCut + "sawn = { x = \"+84\" }", 4, `as built: cut: sawn.x: +84: it runs on, but nothing stands before it`},
+	{"[exhaust]\nacross = 26\npath = [[1, 2, 3]]\ntaped = [\"1, 2, 3\"]", 4, `exhaust: taped is an unknown key`},
+	{"[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\ntaped = [\"1, 2, 3\", \"\"]", 4, `exhaust.taped is`},
+	{"[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\ntaped = [5]", 4, `exhaust.taped, value 1 is 5; it must be a text of one line in quotes`},
 	{"[built.wish]\nat = [1, 2]", 1, `built: wish is an unknown key`},
 	{"[built.exhaust]\nacross = 26\npath = [[1, 2, 3]]\nshielded = [\"no such thing\"]", 4, `as built: exhaust: shielded, value 1 is "no such thing", and no obstruction has that name`},
 

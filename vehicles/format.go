@@ -103,6 +103,7 @@ func (w *writer) sizes(j Job) {
 	}
 	w.mount(j.Mount)
 	w.electrics(j.Electrics)
+	w.wiring(j.Wiring)
 	w.ductwork(j.Ductwork)
 	w.body(j.Body)
 	for _, s := range j.Surfaces {

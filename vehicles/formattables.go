@@ -231,6 +231,9 @@ func (w *writer) run(k RunKind, r Run) {
 			"litres", t.Litres.Text(), "filler", quoted(t.Filler), "breather", quoted(t.Breather)))
 	}
 	w.points(r.Path)
+	if len(r.Taped) > 0 {
+		w.value("taped", wordList(r.Taped))
+	}
 	w.hanging(r.Hanging)
 	switch s := r.Shielded; {
 	case s.All:

@@ -64,6 +64,7 @@ type Job struct {
 	Stack     List[Layer] // the floor where the heater stands, from its top down
 	Mount     Mount
 	Electrics Electrics
+	Wiring    Wiring
 	Ductwork  Ductwork
 	Body      Body
 	Surfaces  List[Surface]

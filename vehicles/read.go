@@ -104,6 +104,9 @@ func (t *table) sizes(j *Job) {
 	if s := t.sub("electrics", optional); s != nil {
 		j.Electrics = s.electrics()
 	}
+	if s := t.sub("wiring", optional); s != nil {
+		j.Wiring = s.wiring()
+	}
 	if s := t.sub("duct", optional); s != nil {
 		j.Ductwork = s.ductwork()
 	}

@@ -38,6 +38,7 @@ type Run struct {
 	Across float64
 	Bend   Number // the fuel line has none: its corners are sharp
 	Path   List[RunPoint]
+	Taped  List[string] // of a run as it was built: what the tape said of each point, "" for one as planned; nil for nothing. The path is what holds
 	Hanging
 	Shielded Shields // of the exhaust
 	Supply   Supply  // of the fuel line

@@ -1,6 +1,10 @@
 package vehicles
 
-import "slices"
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
 
 // The fuels of job file format 1.
 const (
@@ -51,11 +55,36 @@ func (t *table) run(k RunKind) *Run {
 		}
 		r.Hanging = t.hanging(k, len(r.Path))
 	}
+	if strings.HasPrefix(t.path, "built.") { // nothing is read of a run that is planned
+		r.Taped = t.taped("taped", len(r.Path))
+	}
 	if k == ExhaustRun {
 		r.Shielded = t.shields("shielded")
 	}
 	t.done()
 	return &r
+}
+
+// taped reads what the tape said of each of so many points.
+func (t *table) taped(key string, points int) (texts List[string]) {
+	const accepted = `a list of a text for each point, "" for one as planned: ["", "1378, L 368, 184"]`
+	value, path, ok := t.take(key, optional, accepted)
+	if !ok {
+		return nil
+	}
+	items, isList := value.([]any)
+	if !isList || len(items) != points {
+		t.wrong(path, value, accepted)
+		return nil
+	}
+	for i, item := range items {
+		text, isText := item.(string)
+		if !isText || strings.ContainsFunc(text, unicode.IsControl) {
+			t.wrong(joinIndex(path, i), item, "a text of one line in quotes")
+		}
+		texts = append(texts, text)
+	}
+	return texts
 }
 
 // fuel reads a fuel line, which has the beginning of its first leg in its path.

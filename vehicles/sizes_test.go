@@ -26,6 +26,8 @@ var brokenSizes = []brokenPart{
 	{"[electrics]\nvolts = \"12\"", 2, `volts is "12"; it must be more than 0`},
 	{"[electrics]\nusable = 101", 2, `usable is 101; it must be more than 0 and at most 100 percent`},
 	{"[electrics]\namps = 10", 2, `amps is an unknown key`},
+	{"[wiring]\ncontrol = 12", 2, `control is 12; it must be a text of one line in quotes`},
+	{"[wiring]\ncontroll = \"a\"", 2, `controll is an unknown key; did you mean control?`},
 	{"electrics = 12", 1, `electrics is 12; it must be a table`},
 	{"[duct]\nbends = [90, 0]", 2, `bends, value 2 is 0; it must be more than 0 and at most 180 degrees`},
 	{"[duct]\nfan = 80", 2, `fan is 80; it must be a list of points`},
@@ -83,6 +85,12 @@ drop = 0.4
 fuse = 15
 battery = 100
 usable = 50
+[wiring]
+battery = "under the seat"
+cable = "along the sill"
+earth = "the battery's minus"
+control = "by the door"
+alarm = "over the bed"
 [duct]
 length = 2500
 rough = 0.9
@@ -111,6 +119,7 @@ lies = "wall"
 	assert.Equal(t, List[Layer]{{Kind: Ply, Thick: 12, Name: "birch"}, {Kind: SwageLayer, Thick: 8.5}}, job.Stack)
 	assert.Equal(t, Mount{OnLining, Some(2), Some(5)}, job.Mount)
 	assert.Equal(t, Electrics{Some(24), Some(4200), Some(8), Some(0.9), Some(0.4), Some(15), Some(100), Some(50)}, job.Electrics)
+	assert.Equal(t, Wiring{"under the seat", "along the sill", "the battery's minus", "by the door", "over the bed"}, job.Wiring)
 	assert.Equal(t, Ductwork{Some(2500), Some(0.9), Some(80), []float64{}, List[FanPoint]{{0, 150}, {120, 0}}}, job.Ductwork)
 	assert.Equal(t, Body{Some(20), Some(-10.5), Some(11), Some(0), Some(8)}, job.Body)
 	assert.Equal(t, List[Surface]{
@@ -130,6 +139,9 @@ func anySizes(t *rapid.T, j *Job) {
 	j.Mount = Mount{rapid.SampledFrom([]string{"", OnSteel, OnLining}).Draw(t, "on"), maybe(t, anySize), maybe(t, anySize)}
 	for _, f := range j.Electrics.Figures() {
 		*f.At = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 100).Draw(t, f.Key) })
+	}
+	for _, text := range j.Wiring.texts() {
+		*text.at = anyLine(t, text.key)
 	}
 	for _, f := range j.Body.Figures() {
 		*f.At = maybe(t, func(t *rapid.T) float64 { return rapid.Float64Range(0.1, 24).Draw(t, f.Key) })

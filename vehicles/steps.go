@@ -62,7 +62,7 @@ var StepKinds = []StepKind{
 	{ID: "sealant-cured", Unit: "h"}, {ID: "alarm"}, {ID: "outside"}, {ID: "fuel-primed", Unit: "strokes"}, {ID: "fuel-tight"}, {ID: "start-current", Unit: "A"}, {ID: "glow-voltage", Unit: "V"},
 	{ID: "co-inside", Unit: "ppm", called: "CO inside"}, {ID: "ran", Unit: "min"}, {ID: "cooled", Unit: "min"}, {ID: "power-off"},
 
-	{ID: "clamps-again"}, {ID: "notice"}, {ID: "owner-shown"}, {ID: "retorque"},
+	{ID: "clamps-again"}, {ID: "notice"}, {ID: "owner-shown"}, {ID: "service-agreed"}, {ID: "retorque"},
 }
 
 // StepUnit is the unit of what is measured in the step of an id, "" where nothing is.

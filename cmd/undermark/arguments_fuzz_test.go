@@ -28,7 +28,7 @@ func within(args []string) bool {
 func FuzzArguments(f *testing.F) {
 	for _, line := range []string{
 		"", "check\nvan.toml", "check\n--json\n--next\nvan.toml", "check\n--built\nvan.toml", "marks\nvan.toml\n-o\nmarks.txt", "new\n--van\nlong-van\nother.toml", "new\n--from\nvan.toml\nvan.toml",
-		"suggest\n--near\n1210,240\nvan.toml", "route\nexhaust\nvan.toml\n--to\n1370,870,187", "route\nboth\nvan.toml", "cutlist\n--csv\nvan.toml", "work\n--json\nvan.toml", "parts\nvan.toml",
+		"suggest\n--near\n1210,240\nvan.toml", "route\nexhaust\nvan.toml\n--to\n1370,870,187", "route\nboth\nvan.toml", "cutlist\n--csv\nvan.toml", "sizing\nfuel\n--csv\nvan.toml", "work\n--json\nvan.toml", "parts\nvan.toml",
 		"sizing\nvan.toml", "plan\nvan.toml\n-o\nvan.svg\n--around\n300", "plan\nvan.toml\n-o\nvan.toml", "template\nvan.toml\n-o\nt.pdf", "sheet\nvan.toml\n-o\ns.pdf", "rules\n--book\nbook.toml",
 		"check\nvan.toml\n-o\nvan.toml", "check\nvan.toml\n--book\nbook.toml\n-obook.toml", "--plain\nvan.toml", "version\n--json", "man", "completion\nbash", "__complete\ncheck\n", "help\ncheck", "chek\nvan.toml",
 		"check\n-", "check\nfolder", "check\nnone.toml", "--\nvan.toml", "check\n--\n--json", "\x1b[31m", "check\n--json=maybe\nvan.toml", "plan\nvan.toml\n--from\nbelow\n--around\n1e308\n-o\na.png",

@@ -28,7 +28,7 @@ func TestAnotherProgramReadsTheTables(t *testing.T) {
 	needs(t, "python3")
 	const strictly = "import csv, io, json, sys\nprint(json.dumps(list(csv.reader(io.StringIO(sys.stdin.buffer.read().decode('utf-8'), newline=''), strict=True))))"
 	for _, job := range []string{demoFile(t), hostileFile(t)} {
-		for _, command := range []string{"parts", "cutlist"} {
+		for _, command := range []string{"parts", "cutlist", "sizing"} {
 			code, out, complaint := call("", command, "--csv", job)
 			require.Zero(t, code, complaint)
 			var theirs [][]string

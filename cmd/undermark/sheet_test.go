@@ -393,9 +393,38 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	} {
 		assert.Contains(t, all, tight(said))
 	}
+	for _, said := range []string{
+		"3200 long from 40 on, 1780 wide, up to 31 thick, 460 up", "free before its warm air 200, behind 150, beside 50, over it 50", "side edges below the sills' outer flanges",
+		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 screws, 45 mm long at least",
+		"A figure without a source is common practice, no source.", "the hole's centre is planned at 1263.9, left 693, right 1082:",
+	} {
+		assert.Contains(t, all, tight(said))
+	}
 	job := vehicles.Demo()
+	job.Datum.EdgesBelow = ""
+	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("side edges below nobody has said which: ask whoever measured"))
+	job = vehicles.Demo()
 	job.Datum.PinsOn = vehicles.Batten
 	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("centreline, marked on a straight batten along the"))
+}
+
+// The first page says on which page each section begins, and there it does.
+func TestTheFirstPageSaysWhereAllIs(t *testing.T) {
+	for _, paper := range []string{"a4", "letter"} {
+		pages := pagesOf(t, printed(t, demoFile(t), "--paper", paper))
+		_, index, found := strings.Cut(pages[0], tight("On which page:"))
+		require.True(t, found)
+		begins := map[string]string{
+			"On top": "On top: the floor", "Underneath": "Underneath: what is there", "The runs": "The runs: how they fall", "Checks": "Checks: every clearance",
+			"Cut list": "Cut list: what the runs", "Parts": "Parts: to order", "Sizes": "Sizes: floor, fuel", "Cautions": "Cautions: read before", "The work": "The work, step by step",
+			"Notes": "A sample to try things on", "Signed off": "Whoever signs has seen",
+		}
+		for name, heading := range begins {
+			i := slices.IndexFunc(pages, func(page string) bool { return strings.Contains(page, tight(heading)) })
+			require.GreaterOrEqual(t, i, 0, heading)
+			assert.Regexp(t, tight(name)+fmt.Sprint(i+1)+"[;.]", index, "%s, %s", paper, name)
+		}
+	}
 }
 
 // What a job does not have is not printed empty.
@@ -425,6 +454,7 @@ func TestTheCustomersPage(t *testing.T) {
 	for _, job := range append(libraryFiles(t), demoFile(t)) {
 		pages := pagesOf(t, printed(t, job, "--for", "customer"))
 		assert.Len(t, pages, 1, job)
+		assert.Len(t, pagesOf(t, printed(t, job, "--for", "customer", "--paper", "letter")), 1, job)
 		assert.Contains(t, pages[0], tight("as the heater's own instructions say"))
 		for _, jargon := range []string{"crossmember", "datum", "yaw", "clearance", "sigma", "doubtful", "foul", "stub", "EN ISO"} {
 			assert.NotContains(t, strings.ToLower(pages[0]), jargon)
@@ -435,9 +465,19 @@ func TestTheCustomersPage(t *testing.T) {
 		"1.25 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
 		"ends at the van's left, 1.37 m forward of the bumper edge, 0.87 m left of the van's middle", "It burns diesel",
 		"6 things are where they must not be and 6 things are in doubt. Don't run the heater",
+		"The first is on the day that you agree with the fitter.", "looked at on", "serviced on",
+		"It is switched on and off at its control: on the left wall over the battery box, 1.2 m up. Its fuse is at the battery: in the battery box at the left wall.",
 	} {
 		assert.Contains(t, page, tight(said))
 	}
+}
+
+// The days that were agreed stand on it.
+func TestTheCustomersDays(t *testing.T) {
+	job := vehicles.Demo().WithDone(vehicles.Done{Step: "retorque", Due: "2026-12-11"}).WithDone(vehicles.Done{Step: "service-agreed", Due: "2027-10-01"})
+	page := pagesOf(t, printed(t, jobOf(t, job), "--for", "customer"))[0]
+	assert.Contains(t, page, tight("fuel line looked at on 2026-12-11, as agreed."))
+	assert.Contains(t, page, tight("The first is on 2027-10-01, as agreed."))
 }
 
 // What is said of runs that has no place along them: shields, the fuel, clips that nobody has spoken of.

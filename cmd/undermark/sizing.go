@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,6 +17,7 @@ import (
 
 func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
+	var table bool
 	c := &cobra.Command{
 		Use:   "sizing [SUBJECT] JOB...",
 		Short: "Reckon the sizes behind a job: floor, fuel, electrics, heat, duct, saw",
@@ -30,13 +32,35 @@ func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 		ValidArgsFunction: subjectThenJobs,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if f.json && table {
+				return errors.New("--json and --csv are two forms of one answer: keep one of them")
+			}
 			topic, files := subjectIn(args)
-			_, err := answerJobs(files, shared, &f, s, func(r rules.Result) (string, error) { return tellSizes(&r, topic, s, &f) })
+			head := true
+			_, err := answerJobs(files, shared, &f, s, func(r rules.Result) (string, error) {
+				if !table {
+					return tellSizes(&r, topic, s, &f)
+				}
+				var text strings.Builder
+				err := sizing.CSV(&text, r.Job.Ref, sizesOf(&r, topic), head)
+				head = false
+				return text.String(), err
+			})
 			return err
 		},
 	}
 	f.add(c)
+	c.Flags().BoolVar(&table, "csv", false, "answer as comma-separated values, one row a result, for a spreadsheet")
 	return c
+}
+
+// sizesOf is what is reckoned of a judged job, of one subject where one is named.
+func sizesOf(r *rules.Result, topic sizing.Topic) []sizing.Subject {
+	all := sizing.Of(r)
+	if one, ok := sizing.About(all, topic); ok {
+		return []sizing.Subject{one}
+	}
+	return all
 }
 
 // subjects are the subjects that may be named.
@@ -86,11 +110,7 @@ func subjectThenJobs(c *cobra.Command, args []string, toComplete string) ([]stri
 
 // tellSizes says what is reckoned of a judged job.
 func tellSizes(r *rules.Result, topic sizing.Topic, s streams, f *answerFlags) (string, error) {
-	all := sizing.Of(r)
-	if topic != "" {
-		one, _ := sizing.About(all, topic)
-		all = []sizing.Subject{one}
-	}
+	all := sizesOf(r, topic)
 	if f.json {
 		data, err := sizing.JSON(all)
 		return string(data) + "\n", err

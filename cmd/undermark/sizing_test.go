@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/csv"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -70,6 +72,7 @@ func TestSizingSaysWhatIsWrong(t *testing.T) {
 		{exitUsage, "sizing needs a job file behind fuel", []string{"fuel"}},
 		{exitUsage, `"fule" is no subject: did you mean fuel?`, []string{"fule", "van.toml"}},
 		{exitUsage, `"wall" is no subject: say floor, fuel, electrics, heat, duct or saw, or a job file`, []string{"wall", "van.toml"}},
+		{exitUsage, "keep one of them", []string{"--json", "--csv", "van.toml"}},
 		{exitFailed, "nowhere.toml", []string{"nowhere.toml"}},
 		{exitFailed, filepath.Join("no", "where.toml"), []string{"duct", "no/where.toml"}},
 	} {
@@ -79,4 +82,28 @@ func TestSizingSaysWhatIsWrong(t *testing.T) {
 		assert.Contains(t, complaint, c.says)
 		assert.Equal(t, 1, strings.Count(complaint, "\n"), complaint)
 	}
+}
+
+// Of several jobs there is one table with one head; a subject alone has only its own rows. What is reckoned is a number there, whole.
+func TestSizingIsOneTable(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	job := filepath.Join(t.TempDir(), "demo.toml")
+	require.NoError(t, os.WriteFile(job, vehicles.Demo().Format(), 0o600))
+	code, out, complaint := call("", "sizing", "--csv", job, job)
+	require.Zero(t, code, complaint)
+	rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	require.NoError(t, err)
+	assert.Equal(t, sizing.Columns, rows[0])
+	half := 1 + (len(rows)-1)/2
+	assert.Equal(t, rows[1:half], rows[half:])
+	assert.Contains(t, rows, []string{
+		"TL-07", "floor", "collar needed", "36", "mm", "", "31 mm that it stands on at the thickest, and 5 mm below it (stack.turret, built in).",
+		"common practice, no source", "", "", "", "yes",
+	})
+	code, out, complaint = call("", "sizing", "saw", "--csv", job)
+	require.Zero(t, code, complaint)
+	rows, err = csv.NewReader(strings.NewReader(out)).ReadAll()
+	require.NoError(t, err)
+	require.Len(t, rows, 3)
+	assert.Equal(t, "67.672", rows[1][3][:6], "27000 mm a minute over pi times 127")
 }

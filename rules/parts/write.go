@@ -4,10 +4,10 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"io"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 type listJSON struct {
@@ -62,18 +62,10 @@ func (l *List) CSV(to io.Writer, job string, head bool) error {
 		return survey.Exact(n.Value)
 	}
 	for _, r := range l.Rows {
-		rows = append(rows, []string{plain(job), r.For, r.Of, r.Size, figure(r.Count), r.Unit, figure(r.Kit), figure(r.Buy()), plain(r.Note), r.Source})
+		rows = append(rows, []string{harmless.Cell(job), r.For, r.Of, r.Size, figure(r.Count), r.Unit, figure(r.Kit), figure(r.Buy()), harmless.Cell(r.Note), r.Source})
 	}
 	for _, text := range l.Absent {
-		rows = append(rows, []string{plain(job), "", "not counted: " + text, "", "", "", "", "", "", ""})
+		rows = append(rows, []string{harmless.Cell(job), "", "not counted: " + text, "", "", "", "", "", "", ""})
 	}
 	return w.WriteAll(rows)
-}
-
-// plain is a text that no spreadsheet reckons.
-func plain(text string) string {
-	if text != "" && strings.ContainsRune("=+-@", rune(text[0])) {
-		return "'" + text
-	}
-	return text
 }

@@ -25,9 +25,11 @@ func (s *source) above() Section {
 		s.top(sheet),
 		Beside{s.picture(title, whole, floorHigh), Parts{Legend{whole}, s.hands(scene.Above)}, legendWide},
 	}}
-	if len(sheet.Marks) > 0 {
-		section.Parts = append(section.Parts, s.marks(sheet))
+	if len(sheet.Marks) == 0 {
+		section.Parts = append(section.Parts, Where{})
+		return section
 	}
+	section.Parts = append(section.Parts, s.marks(sheet))
 	return section
 }
 
@@ -141,7 +143,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
 	said := append([]string{"Read the cautions, behind the sizes, first. A mark lies where two tapes cross, from the " + s.Job.Datum.Edge() + " and from a side; the pins' arcs check it."}, s.say.InTheWay(s.Result, sheet)...)
-	out := Parts{t, Text{Words: strings.Join(said, "\n"), Size: small}}
+	out := Parts{t, Where{strings.Join(said, "\n")}}
 	if p := sheet.Pilot; p.Drilled != nil {
 		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
 	}

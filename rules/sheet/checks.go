@@ -116,6 +116,17 @@ func (all *sources) letter(text string) string {
 	return letter(i)
 }
 
+// letters are those of each source that a text names, one behind the other.
+func (all *sources) letters(text string) string {
+	var each []string
+	for part := range strings.SplitSeq(text, "; ") {
+		if l := all.letter(part); l != "" {
+			each = append(each, l)
+		}
+	}
+	return strings.Join(each, "\u00a0")
+}
+
 // letter counts in letters: a to z, then aa.
 func letter(i int) string {
 	const letters = 26

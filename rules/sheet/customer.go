@@ -26,8 +26,7 @@ func ForCustomer(r *rules.Result, say Words) Sheet {
 	return Sheet{Head: head, Sections: []Section{
 		{Heading: "Your heater: what is where", Parts: []Part{s.whose(), s.settled(), Named(s.fitted()), s.whereItIs()}},
 		{Heading: "Mind this", Parts: []Part{s.minded()}},
-		{Heading: "Looking after it", Parts: []Part{s.lookedAfter()}},
-		{Heading: "Handed over", Parts: []Part{Beside{Left: Lines{"by", "date"}, Right: Lines{"to", "date"}}}},
+		{Heading: "Looking after it", Parts: []Part{s.lookedAfter(), Kept{Beside{Left: Lines{"handed over by", "looked at on"}, Right: Lines{"to, on", "serviced on"}}}}},
 	}}
 }
 
@@ -98,10 +97,27 @@ func (s *source) fitted() (all [][2]string) {
 		}
 		add("The fuel", words)
 	}
+	if s.Job.Heater != nil && s.Job.Cut != nil {
+		add("Switch, fuse, alarm", s.switched())
+	}
 	if len(all) == 0 {
 		add("Nothing yet", "No heater has been given a place.")
 	}
 	return all
+}
+
+// switched says where whoever uses the heater finds its switch, its fuse and the alarm, as far as that was said.
+func (s *source) switched() string {
+	w := &s.Job.Wiring
+	at := func(what, where string) string {
+		if where = strings.TrimRight(strings.TrimSpace(where), "."); where == "" {
+			return what + "."
+		}
+		return what + ": " + where + "."
+	}
+	return strings.Join([]string{
+		at("It is switched on and off at its control", w.Control), at("Its fuse is at the battery", w.Battery), at("The carbon monoxide alarm hangs where its instructions say", w.Alarm),
+	}, " ")
 }
 
 // airFrom says where the air comes from that is warmed.
@@ -200,18 +216,24 @@ func (s *source) minded() List {
 	return all
 }
 
-// lookedAfter is what keeps the heater safe, and the day that was agreed for the first look. No time stands here that has no source.
+// lookedAfter is what keeps the heater safe, and the days that were agreed for the first look and the first service. No time stands here that has
+// no source.
 func (s *source) lookedAfter() Named {
-	when := "on the day that you agree with the fitter."
-	if due := s.Job.DoneOf("retorque").Due; due != "" {
-		when = "on " + due + ", as agreed."
+	agreed := func(step, otherwise string) string {
+		if due := s.Job.DoneOf(step).Due; due != "" {
+			return "on " + due + ", as agreed"
+		}
+		return otherwise
 	}
-	return append(Named{{"First", "Clamps and screws tightened once more, exhaust and fuel line looked at " + when}}, service...)
+	return append(Named{
+		{"First", "Clamps and screws tightened once more, exhaust and fuel line looked at " + agreed("retorque", "on the day that you agree with the fitter") + "."},
+		{"Service", "What is done, by whom and how often: as the heater's own instructions say. The first is " + agreed("service-agreed", "on the day that you agree with the fitter") + "."},
+		{"Alarm", "Test it as its own instructions say, and change it by the day that stands on it."},
+	}, service...)
 }
 
 // service is what holds whoever the heater belongs to.
 var service = Named{
-	{"Service", "What is done, by whom and how often: as the heater's own instructions say."},
 	{"Now and then", "Look at both ends under the van: free of mud, snow and nests. Look at pipe and clips after a bump or a wade: nothing loose, nothing holed. " +
 		"If anything is, don't run the heater and have it seen to."},
 	{"Tell the fitter", "when it smokes, smells inside, or does not start as it did."},

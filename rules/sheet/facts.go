@@ -4,19 +4,68 @@ import (
 	"fmt"
 	"math"
 
+	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
 // facts are what the job is beside what the head of each page says, and from where its tapes were read: without that no reading is one.
-func (s *source) facts() Facts {
+func (s *source) facts() SmallFacts {
 	d := &s.Job.Datum
-	return Facts{
-		{"vehicle", s.Job.Vehicle}, {"fitter", s.Job.Fitter}, {"cut", s.cut()}, {"heater", s.heater()},
+	return SmallFacts{
+		{"vehicle", s.vehicle()}, {"fitter", s.Job.Fitter}, {"floor", s.floor()}, {"cut", s.cut()}, {"heater", s.heater()}, {"its body", s.body()},
 		{"tape below", "mm from the " + d.Edge() + hooked(d.HookBelow, "floor")},
 		{"tape above", "mm from the " + d.Edge() + hookedAbove(d)},
-		{"from the sides", sides(d)}, {"side edges below", d.EdgesBelow}, {"side edges above", d.EdgesAbove}, {"pins", s.pins()},
+		{"from the sides", sides(d)}, {"side edges below", edges(d.EdgesBelow)}, {"side edges above", edges(d.EdgesAbove)}, {"centreline", s.centreline()},
+		{"pins", s.pins()},
 	}
+}
+
+// vehicle is which van it is, "" where the head of each page has room for that.
+func (s *source) vehicle() string {
+	const room = 85 // mm: half of a page
+	if named := joined(", ", jobSheet, s.Job.Vehicle); measured(vector.Text{Size: small}, named) <= room {
+		return ""
+	}
+	return s.Job.Vehicle
+}
+
+// floor is how large the floor is, and how thick.
+func (s *source) floor() string {
+	f := &s.Job.Floor
+	text := fmt.Sprintf("%s long from %s on, %s wide, up to %s thick, %s up", survey.Figure(f.Length), survey.Figure(f.From), survey.Figure(f.Width),
+		survey.Figure(f.Thickness), survey.Figure(f.Ground))
+	if len(s.Job.Guesses) > 0 {
+		text += "; not all of it measured"
+	}
+	return text
+}
+
+// edges says which edges the left and the right one are.
+func edges(text string) string {
+	if text == "" {
+		return "nobody has said which: ask whoever measured"
+	}
+	return text
+}
+
+// centreline says how far it is from the side edges on either side of the floor: y counts from it, and so do the pins.
+func (s *source) centreline() string {
+	below := rules.ReadBelow(&s.Job, geometry.Point{})
+	left, right := rules.CentreAbove(&s.Job)
+	return fmt.Sprintf("below %s to the left edge, %s right; above %s, %s", survey.Figure(below.Left), survey.Figure(below.Right), survey.Figure(left), survey.Figure(right))
+}
+
+// body is how large the heater is, and what is kept free round it.
+func (s *source) body() string {
+	h := s.Job.Heater
+	if h == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s long, %s wide, %s high; free before its warm air %s, behind %s, beside %s, over it %s", survey.Figure(h.Body[0]), survey.Figure(h.Body[1]), survey.Figure(h.Body[2]),
+		survey.Figure(h.Space.Front), survey.Figure(h.Space.Rear), survey.Figure(h.Space.Sides), survey.Figure(h.Space.Top))
 }
 
 // pins says where the two pins stand that the arcs are struck from.
@@ -48,9 +97,9 @@ func (s *source) heater() string {
 	if h == nil {
 		return ""
 	}
-	text := fmt.Sprintf("warm air %s, plate %s by %s mm", toward(h.Yaw), survey.Figure(h.Plate[0]), survey.Figure(h.Plate[1]))
+	text := fmt.Sprintf("warm air %s, plate %s by %s", toward(h.Yaw), survey.Figure(h.Plate[0]), survey.Figure(h.Plate[1]))
 	if len(h.Bolts) > 0 {
-		text += fmt.Sprintf(", %d bolt holes of %s mm", len(h.Bolts), survey.Figure(h.Bolt))
+		text += fmt.Sprintf(", %d holes of %s", len(h.Bolts), survey.Figure(h.Bolt))
 	}
 	return joined(", ", h.Class, text)
 }

@@ -42,6 +42,8 @@ type flow struct {
 	again      []func() // what is put anew over what goes on on a new page
 	endless    bool     // it is laid to be measured: no page ends
 	halves     *halves  // the two columns that it goes on in; nil for one
+	sheet      *Sheet   // what is laid; nil for a part by itself
+	begun      []begun  // where its sections begin
 }
 
 func newFlow(paper template.Paper) *flow {
@@ -100,7 +102,7 @@ func (f *flow) over(put, lay func()) {
 
 // measured is how high a part comes out in a column of a width.
 func (f *flow) measured(p Part, width float64) float64 {
-	trial := flow{paper: f.paper, pages: []*Page{{}}, wide: width, endless: true}
+	trial := flow{paper: f.paper, pages: []*Page{{}}, wide: width, endless: true, sheet: f.sheet}
 	p.lay(&trial)
 	return trial.y
 }
@@ -140,6 +142,7 @@ func (f *flow) section(s Section) {
 		f.y += before
 		f.need(f.begins(s.Parts[0]))
 	}
+	f.begun = append(f.begun, begun{s.Heading, len(f.pages)})
 	goesOn := false
 	f.over(func() {
 		f.heading(s.Heading, goesOn)
@@ -158,6 +161,9 @@ func (f *flow) section(s Section) {
 // that stays together.
 func (f *flow) begins(first Part) float64 {
 	const heading, lines = 1.1*second + 3, 26 // mm
+	if all, ok := first.(Filled); ok {
+		first = Kept{all[0](leastHigh)}
+	}
 	switch first.(type) {
 	case Kept, Beside, Picture:
 		if high := heading + f.measured(first, f.wide); high < f.full() {

@@ -18,8 +18,11 @@ type Head struct {
 	Standing string // how the job stands, in words that stand alone; "" where that is not said
 }
 
+// jobSheet is what a job's own sheet is called.
+const jobSheet = "Job sheet"
+
 func headOf(r *rules.Result, say Words) Head {
-	return Head{Of: "Job sheet", Job: r.Job.Ref, Van: r.Job.Vehicle, Date: r.Job.Date, Standing: standing(r, say)}
+	return Head{Of: jobSheet, Job: r.Job.Ref, Van: r.Job.Vehicle, Date: r.Job.Date, Standing: standing(r, say)}
 }
 
 // put writes the head on page n of all, and marks where it is folded.

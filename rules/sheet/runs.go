@@ -16,16 +16,20 @@ import (
 // runs are the runs the job has, one under the other: how each falls, how it is seen from the side, its points and what hangs on it.
 func (s *source) runs() Section {
 	section := Section{Heading: "The runs: how they fall, and where they go"}
+	var all Filled
 	for _, of := range vehicles.RunKinds {
 		if run, laid := s.Job.Run(of), s.Plan.Run(of); run != nil && laid != nil {
-			section.Parts = append(section.Parts, s.run(of, run, laid)...)
+			all = append(all, func(most float64) Part { return s.run(of, run, laid, most) })
 		}
+	}
+	if len(all) > 0 {
+		section.Parts = []Part{all}
 	}
 	return section
 }
 
-// run is one run: its pictures stay together, and so does what it is in figures.
-func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun) []Part {
+// run is one run with pictures no higher than so many mm: they stay together, and so does what it is in figures.
+func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun, most float64) Part {
 	head := fmt.Sprintf("The %s, %s mm across", of, survey.Figure(run.Across))
 	if run.Bend.Set {
 		head += ", bends at a radius of " + survey.Figure(run.Bend.Value) + " mm"
@@ -34,17 +38,17 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 		head += "; it carries " + s.fuel(run)
 	}
 	parts := Parts{}
-	if p, ok := s.profile(of, laid, head); ok {
+	if p, ok := s.profile(of, laid, head, most); ok {
 		parts = append(parts, p)
 	} else {
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
-	parts = append(parts, Beside{Left: s.beside(scene.FromRight, of, laid), Right: s.beside(scene.FromBehind, of, laid)})
+	parts = append(parts, Beside{Left: s.beside(scene.FromRight, of, laid, most), Right: s.beside(scene.FromBehind, of, laid, most)})
 	figures := Parts{Beside{Left: s.points(laid), Right: s.hanging(run, laid)}}
 	if told := s.told(of, run); len(told) > 0 {
 		figures = append(figures, List(told))
 	}
-	return []Part{Kept{parts}, Kept{figures}}
+	return Parts{Kept{parts}, Kept{figures}}
 }
 
 // told is what is said of a run that has no place along it.
@@ -71,8 +75,8 @@ func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
 }
 
 // profile is how a run falls along its way.
-func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string) (Picture, bool) {
-	const most, long = 30, 160 // mm: of paper
+func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string, most float64) (Picture, bool) {
+	const long = 160 // mm of paper
 	stretch := drawing.Stretch(laid, s.Job.Floor.Ground, long, most)
 	falls, ok := drawing.Along(*s.Result, of, stretch)
 	falls.Items = append(falls.Items, drawing.FarGround(*s.Result, of)...)
@@ -83,8 +87,8 @@ func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head strin
 }
 
 // beside is a run as it is seen from a side.
-func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.LaidRun) Part {
-	const most, rim = 30, 60 // mm: of paper, and of the van
+func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.LaidRun, most float64) Part {
+	const rim = 60 // mm of the van
 	seen := drawing.Draw(*s.Result, drawing.Options{View: view, Selected: -1})
 	low, high := seen.Projection.Point(laid.Path[0]), seen.Projection.Point(laid.Path[0])
 	for _, p := range laid.Path {

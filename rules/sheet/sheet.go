@@ -57,6 +57,7 @@ type source struct {
 // Pages lays the sheet on pages of a paper, each with its head.
 func (s *Sheet) Pages(paper template.Paper) []*Page {
 	f := newFlow(paper)
+	f.sheet = s
 	for _, section := range s.Sections {
 		f.section(section)
 	}

@@ -21,7 +21,7 @@ func (s *source) sized() Section {
 				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
 				continue
 			}
-			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), by.letter(r.Source)}, Strong: true})
+			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), by.letters(r.Source)}, Strong: true})
 		}
 		if len(rows) > 1 {
 			t.Rows = append(t.Rows, rows...)
@@ -74,9 +74,10 @@ func (s *source) toOrder() Section {
 		last = r.For
 		t.Rows = append(t.Rows, Row{Cells: []string{r.Of, r.Size, r.Count.Text(), r.Kit.Text(), r.Buy().Text(), r.Unit, r.Note}})
 	}
-	section.Parts = []Part{t, Text{Words: "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes.", Size: small}}
+	told := "What the usual kit holds: common practice, no source; count yours. Where sealant, screws, cable and fuse are from stands with the sizes."
 	if len(l.Absent) > 0 {
-		section.Parts = append(section.Parts, Named{{"Not counted:", strings.Join(l.Absent, "; ") + "."}})
+		told += " Not counted: " + strings.Join(l.Absent, "; ") + "."
 	}
+	section.Parts = []Part{t, Text{Words: told, Size: small}}
 	return section
 }

@@ -79,25 +79,32 @@ func (p Kept) lay(f *flow) {
 	p.Part.lay(f)
 }
 
-// Facts are words with what they mean behind them.
-type Facts [][2]string
+// Facts are words with what they mean behind them; SmallFacts are those in the letters of tables.
+type (
+	Facts      [][2]string
+	SmallFacts [][2]string
+)
 
-func (all Facts) lay(f *flow) {
-	const name = 24.0 // mm
+func (all Facts) lay(f *flow)      { f.facts(all, body) }
+func (all SmallFacts) lay(f *flow) { f.facts(all, small) }
+
+// facts writes those that there are in letters of a size.
+func (f *flow) facts(all [][2]string, size float64) {
+	name := 24.0 * size / body // mm
 	room := min(name, f.wide/3)
-	style := vector.Text{Size: body}
+	style := vector.Text{Size: size}
 	for _, fact := range all {
 		if fact[1] == "" {
 			continue
 		}
 		for i, row := range wrapped(strings.ReplaceAll(fact[1], "\n", " "), style, f.wide-room) {
-			f.need(leading * body)
+			f.need(leading * size)
 			if i == 0 {
-				f.write(f.left, f.y+body, vector.Text{Words: fact[0], Size: small})
+				f.write(f.left, f.y+size, vector.Text{Words: fact[0], Size: small})
 			}
 			style.Words = row
-			f.write(f.left+room, f.y+body, style)
-			f.y += leading * body
+			f.write(f.left+room, f.y+size, style)
+			f.y += leading * size
 		}
 	}
 }

@@ -141,7 +141,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
-		ID: "class", Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the classes: " + m.sizes.ClassNote.Source,
+		ID: "class", Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the class: " + m.sizes.ClassNote.Source,
 		Why: fmt.Sprintf("The first class that has %s times what is lost, %s W. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), survey.FigureTo(needed, 0)),
 	}
 	for _, c := range m.sizes.Class {

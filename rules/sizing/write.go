@@ -1,9 +1,14 @@
 package sizing
 
 import (
+	"encoding/csv"
 	"encoding/json"
+	"io"
+	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 type subjectJSON struct {
@@ -49,3 +54,36 @@ func maybe(n vehicles.Number) *float64 {
 	}
 	return &n.Value
 }
+
+// Columns are the head of the results as comma-separated values. The value is as reckoned, empty for what is said in words or lacks something.
+var Columns = []string{"job", "subject", "result", "value", "unit", "words", "why", "source", "taken", "lacks", "put right", "instructions first"}
+
+// CSV writes subjects behind the name of their job, a row a result (RFC 4180, with plain line ends), behind the head where it is asked for.
+func CSV(to io.Writer, job string, all []Subject, head bool) error {
+	var rows [][]string
+	if head {
+		rows = append(rows, Columns)
+	}
+	for _, s := range all {
+		for _, r := range s.Rows {
+			value, first := "", ""
+			if r.Value.Set {
+				value = survey.Exact(r.Value.Value)
+			}
+			if r.Instructions {
+				first = "yes"
+			}
+			row := []string{job, string(s.Topic), r.Label, value, string(r.Unit), r.Text, r.Why, r.Source, strings.Join(r.Taken, "; "), strings.Join(r.Lacks, "; "), r.Amiss, first}
+			for i, cell := range row {
+				if i != valueColumn {
+					row[i] = harmless.Cell(cell)
+				}
+			}
+			rows = append(rows, row)
+		}
+	}
+	return csv.NewWriter(to).WriteAll(rows)
+}
+
+// valueColumn is the column that is to be reckoned with.
+const valueColumn = 3

@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -12,8 +13,50 @@ import (
 
 // What of this job a step is done to, and what its value should come to.
 
-func pilotOf(r *rules.Result) string { return survey.InMM(r.Job.Cut.PilotAcross()) + " across" }
-func cutOf(r *rules.Result) string   { return survey.InMM(r.Job.Cut.Across) + " across" }
+func pilotOf(r *rules.Result) string {
+	return survey.InMM(r.Job.Cut.PilotAcross()) + " across, through up to " + survey.InMM(r.Job.Floor.Thickness) + " of floor"
+}
+
+// lookedOf is where the pilot hole is read from below as it was planned, and how far off that no clearance at the cut is less than surely enough.
+func lookedOf(r *rules.Result) string {
+	at := rules.ReadBelow(&r.Job, r.Plan.Cut.Intended)
+	text := fmt.Sprintf("planned to be read at %s, left %s, right %s", survey.Figure(at.Bumper), survey.Figure(at.Left), survey.Figure(at.Right))
+	if may := math.Floor(rules.MayComeOut(r)); may > 0 && !r.Plan.Cut.Drilled { // whole mm, none too many
+		text += fmt.Sprintf("; off by more than its ±, find what was misread first; up to %s off every clearance at the cut holds", survey.InMM(may))
+	}
+	return text
+}
+
+// cutOf is the hole, and how fast the saw turns for it. That it is oiled and let up on is common practice, no source.
+func cutOf(r *rules.Result) string {
+	text := survey.InMM(r.Job.Cut.Across) + " across"
+	if row, ok := sizing.Find(r, sizing.Saw, "speed"); ok && row.Value.Set {
+		text += "; the saw turns " + row.Said() + "; oil it, and let up before it is through"
+	}
+	return text
+}
+
+// screwsOf are the heater's screws, as long as they are sized.
+func screwsOf(r *rules.Result) string {
+	n := len(rules.Bolts(&r.Job, &r.Plan))
+	if n == 0 {
+		return ""
+	}
+	text := counted(n, "screw")
+	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
+		text += ", " + row.Said() + " long at least"
+	}
+	return text
+}
+
+// beadsOf is how much sealant both beads take.
+func beadsOf(r *rules.Result) string {
+	row, ok := sizing.Find(r, sizing.Floor, "sealant")
+	if !ok || !row.Value.Set {
+		return ""
+	}
+	return row.Said() + " in all"
+}
 
 func boltsOf(r *rules.Result) string {
 	return fmt.Sprintf("%s, %s across", counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Heater.Bolt))
@@ -140,13 +183,34 @@ func cableLength(r *rules.Result) Expected {
 	return Expected{}
 }
 
-// supplyOf is the cable as it is sized.
+// supplyOf is the cable as it is sized, where it begins and which way it goes.
 func supplyOf(r *rules.Result) string {
+	var all []string
 	if row, ok := sizing.Find(r, sizing.Electrics, "area"); ok && row.Value.Set {
-		return row.Said()
+		all = append(all, row.Said())
 	}
-	return ""
+	for _, goes := range []string{r.Job.Wiring.Battery, r.Job.Wiring.Cable} {
+		if goes != "" {
+			all = append(all, said(goes))
+		}
+	}
+	return strings.Join(all, ", ")
 }
+
+func fuseOf(r *rules.Result) string  { return said(r.Job.Wiring.Battery) }
+func earthOf(r *rules.Result) string { return said(r.Job.Wiring.Earth) }
+func alarmOf(r *rules.Result) string { return said(r.Job.Wiring.Alarm) }
+
+// controlOf is where the control goes: that is for whoever the van belongs to to say.
+func controlOf(r *rules.Result) string {
+	if r.Job.Wiring.Control == "" {
+		return "nobody has said where the control goes; ask the owner"
+	}
+	return "the control " + said(r.Job.Wiring.Control)
+}
+
+// said is what somebody wrote, to stand in a sentence.
+func said(text string) string { return strings.TrimRight(strings.TrimSpace(text), ".") }
 
 // stubsOf are the runs that are joined to a stub.
 func stubsOf(r *rules.Result) string {

@@ -9,7 +9,7 @@ var mounting = []kind{
 		measured: "collar's depth", expect: collarDepth, known: collarKnown,
 	},
 	{
-		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater,
+		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
@@ -17,23 +17,23 @@ var mounting = []kind{
 		defers: heaterSays, applies: hasPlate,
 	},
 	{
-		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater,
+		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: screwsOf,
 		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
 	},
 	{
 		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts},
-	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater},
+	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},
 	{
 		id: "supply-laid", part: Mounting, do: "Lay the supply cable from the battery in a sleeve, clipped, away from heat and edges; no fuse in it yet.", defers: heaterSays, applies: hasHeater,
 		of: supplyOf, measured: "length one way", expect: cableLength,
 	},
 	{
-		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater,
+		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater, of: controlOf,
 	},
 	{
-		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater,
+		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
 		measured: "fuse", expect: fuseSize,
 	},
 }
@@ -53,7 +53,7 @@ var runs = []kind{
 		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasExhaust,
 		measured: "least fall before the muffler", expect: leastFall,
 	},
-	{id: "drain-down", part: Runs, do: "See that each drain hole is at the lowest place, open, and away from every opening.", applies: hasDrains, of: drainsOf},
+	{id: "drain-down", part: Runs, do: "See that each drain hole is lowest, open, and away from every opening.", applies: hasDrains, of: drainsOf},
 	{id: "shielded", part: Runs, do: "Fit the heat shields before what they guard.", applies: hasShields, of: shieldsOf},
 	{id: "intake-hung", part: Runs, do: "Hang the intake and its clips, its mouth out of spray and away from the outlet, and tighten its clamps.", applies: hasIntake, of: intakeOf},
 	{id: "intake-tight", part: Runs, do: "Test the intake's joints as the exhaust's: one that leaks sucks its air from where nobody wants it.", applies: hasIntake},
@@ -104,9 +104,9 @@ var firstRun = []kind{
 		measured: "hours cured", expect: inWords("as long as stands on the cartridge", practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
 	},
 	{
-		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater,
+		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater, of: alarmOf,
 	},
-	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody inside, the outlet free, no dry grass under it.", caution: rules.AboutFirstRun, applies: hasHeater},
+	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody in it, outlet free, no dry grass.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{
 		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
 		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
@@ -151,6 +151,9 @@ var handingOver = []kind{
 	},
 	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: rules.AboutRefuelling, applies: hasHeater},
 	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
+	{
+		id: "service-agreed", part: HandingOver, dated: true, do: "Agree with the owner on the day of the heater's first service, as its own instructions have it.", defers: heaterSays, applies: hasHeater,
+	},
 	{
 		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: clamps and screws tightened once more, exhaust and fuel line looked at.", defers: heaterSays, applies: hasHeater,
 	},

@@ -48,7 +48,7 @@ var holes = []kind{
 		after: []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher"}, danger: "The bit may meet what is live, or what burns.",
 	},
 	{
-		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: rules.AboutSaw, applies: hasCut, known: pilotKnown,
+		id: "pilot-looked", part: Holes, do: "Bit out: look at the pilot hole from below, measure where it came out, read the checks again.", caution: rules.AboutSaw, applies: hasCut, of: lookedOf, known: pilotKnown,
 		after: []string{"pilot-drilled"}, danger: "Nobody can look at a hole that is not there.",
 	},
 	{

@@ -44,7 +44,7 @@ func TestTheRecordOfTheFirstRun(t *testing.T) {
 		names = append(names, r.Name)
 	}
 	assert.Equal(t, []string{
-		"sealant cured", "alarm", "outside", "fuel primed", "fuel tight", "start current", "glow voltage", "CO inside", "ran", "cooled", "power off", "retorque",
+		"sealant cured", "alarm", "outside", "fuel primed", "fuel tight", "start current", "glow voltage", "CO inside", "ran", "cooled", "power off", "service agreed", "retorque",
 	}, names)
 }
 

@@ -3,6 +3,7 @@ package sizing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,7 +24,7 @@ var cards = map[sizing.Topic]struct {
 }{
 	sizing.Floor:     {floorCard, floorAt},
 	sizing.Fuel:      {fuelCard, fuelAt},
-	sizing.Electrics: {always(electricsSlots), electricsAt},
+	sizing.Electrics: {always(slices.Concat(electricsSlots, wiringSlots)), electricsAt},
 	sizing.Heat:      {always(heatSlots), heatAt},
 	sizing.Duct:      {always(ductSlots), ductAt},
 	sizing.Saw:       {always(nil), nil},

@@ -23,6 +23,24 @@ var electricsSlots = form.Slots{
 	onElectrics.slot("usable", "of it may be used", "%", "", taken(func(s *sizing.Sizes) float64 { return s.Supply.Usable })),
 }
 
+// wiringSlots are where it all goes, in words: nothing is reckoned from them, and Enter passes them.
+var wiringSlots = form.Slots{
+	placed("battery_at", "battery stands", func(w *vehicles.Wiring) *string { return &w.Battery }),
+	placed("cable_way", "cable goes", func(w *vehicles.Wiring) *string { return &w.Cable }),
+	placed("earth_at", "minus ends", func(w *vehicles.Wiring) *string { return &w.Earth }),
+	placed("control_at", "control is", func(w *vehicles.Wiring) *string { return &w.Control }),
+	placed("alarm_at", "CO alarm hangs", func(w *vehicles.Wiring) *string { return &w.Alarm }),
+}
+
+// placed is a slot for where something goes.
+func placed(key, label string, at func(w *vehicles.Wiring) *string) form.Slot {
+	f := form.Field{Key: key, Label: label, Blank: "not said", Pass: true}
+	if key == "battery_at" {
+		f.Heading = "Where it goes"
+	}
+	return form.Line(f, func(j *vehicles.Job) *string { return at(&j.Wiring) })
+}
+
 // electricsAt is at which field the form is opened for each result.
 var electricsAt = map[string]string{
 	"fuse": "fuse", "area-drop": "cable", "area-fuse": "fuse", "area": "cable", "drop": "cable", "battery": "battery", "nights": "battery", "after-run": "cable",

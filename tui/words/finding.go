@@ -3,6 +3,7 @@
 package words
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -22,8 +23,28 @@ func Value(f rules.Finding, u survey.Units) string {
 	if f.Unsaid {
 		return NotSaid
 	}
+	if text := stands(f.Value, f.Rule.Unit); text != "" {
+		return text
+	}
 	return desk.Quantity(f.Value, f.Rule.Unit, u)
 }
+
+// stands is what is said of a leg that goes straight down or up, "" of one that has a slope: no figure in mm per metre says it.
+func stands(v float64, unit rules.Unit) string {
+	switch {
+	case unit != rules.PerM || math.Abs(v) < rules.Upright:
+		return ""
+	case v < 0:
+		return "straight up"
+	}
+	return "straight down"
+}
+
+// From steep on, mm per metre, what is to spare is no figure any more, but enough: a leg that stands has it.
+const (
+	steep  = 0.9 * rules.Upright
+	enough = "enough"
+)
 
 // Required is what the rule asks for, with its unit.
 func Required(f rules.Finding, u survey.Units) string {
@@ -51,6 +72,9 @@ func Margin(f rules.Finding, u survey.Units) string {
 func Spare(mm float64, u survey.Units) string { return spare(mm, rules.MM, u) }
 
 func spare(margin float64, unit rules.Unit, u survey.Units) string {
+	if unit == rules.PerM && margin > steep {
+		return enough
+	}
 	if margin < 0 {
 		return desk.Quantity(-margin, unit, u) + " short"
 	}
@@ -61,6 +85,9 @@ func spare(margin float64, unit rules.Unit, u survey.Units) string {
 func Signed(f rules.Finding, u survey.Units) string {
 	if !f.Margin.Set {
 		return "?"
+	}
+	if f.Rule.Unit == rules.PerM && f.Margin.Value > steep {
+		return enough
 	}
 	return InColumn(f.Margin.Value, f.Rule.Unit, u)
 }
@@ -77,6 +104,9 @@ func BareIs(u survey.Units) string {
 func InColumn(v float64, unit rules.Unit, u survey.Units) string {
 	if unit == rules.MM {
 		return survey.Format(v, u)
+	}
+	if text := stands(v, unit); text != "" {
+		return text
 	}
 	return desk.Behind(survey.Figure(v), unit)
 }

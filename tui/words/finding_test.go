@@ -123,3 +123,21 @@ func TestACautionInBriefSaysWhatThereIsToFear(t *testing.T) {
 		}
 	}
 }
+
+// A leg that goes straight down has no figure of mm in a metre: the million that stands for it is said in words.
+func TestALegThatStandsHasNoFigure(t *testing.T) {
+	of := func(fall float64) rules.Finding {
+		return under(t, "exhaust.fall", rules.Finding{Value: fall, Margin: vehicles.Some(fall - 20), Required: vehicles.Some(20.0)})
+	}
+	for fall, want := range map[float64][3]string{
+		rules.Upright: {"straight down", "enough", "enough"}, 34.3: {"34.3 mm/m", "14.3 mm/m to spare", "14.3 mm/m"}, 10: {"10 mm/m", "10 mm/m short", "-10 mm/m"},
+	} {
+		f := of(fall)
+		assert.Equal(t, want[0], Value(f, desk.Millimetres))
+		assert.Equal(t, want[1], Margin(f, desk.Millimetres))
+		assert.Equal(t, want[2], Signed(f, desk.Millimetres))
+	}
+	assert.Equal(t, "straight up", Value(of(-rules.Upright), desk.Millimetres))
+	assert.Equal(t, "straight down", InColumn(rules.Upright, rules.PerM, desk.Millimetres))
+	assert.Equal(t, "1000000", InColumn(rules.Upright, rules.MM, desk.Millimetres))
+}

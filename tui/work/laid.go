@@ -27,11 +27,12 @@ func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
 	asBuilt := j.AsBuilt()
 	for i := range asBuilt.Run(kind).Path {
 		slot := made(form.Field{Key: fmt.Sprint("p", i), Label: fmt.Sprint("point ", i+1)}, of, with,
-			func(r vehicles.Run) string { return pointText(j, r.Path, i) },
+			func(r vehicles.Run) string { return pointSaid(j, &r, i) },
 			func(r *vehicles.Run, text string) error {
 				p, err := pointOf(j, r.Path, i, text)
 				if err == nil {
 					r.Path = r.Path.With(i, nearPlanned(p, of(*j), i))
+					r.Taped = tapedWith(r, of(*j), i, text)
 				}
 				return err
 			})
@@ -56,6 +57,30 @@ func sayPoint(f *form.Field, of func(vehicles.Job) *vehicles.Run, i int, s desk.
 	}
 }
 
+// pointSaid is a point of a run as the tape said it, where that still comes to it, else as the tape would say it; "" for one that it has not.
+func pointSaid(j *vehicles.Job, r *vehicles.Run, i int) string {
+	if i < len(r.Taped) && i < len(r.Path) && r.Taped[i] != "" {
+		if p, err := pointOf(j, r.Path, i, r.Taped[i]); err == nil && same(p, r.Path[i]) {
+			return r.Taped[i]
+		}
+	}
+	return pointText(j, r.Path, i)
+}
+
+// tapedWith are the texts of a run's points with another for one; a point that is as planned has none.
+func tapedWith(r *vehicles.Run, planned *vehicles.Run, i int, text string) vehicles.List[string] {
+	texts := make(vehicles.List[string], len(r.Path))
+	copy(texts, r.Taped)
+	texts[i] = strings.TrimSpace(text)
+	if planned != nil && i < len(planned.Path) && r.Path[i] == planned.Path[i] {
+		texts[i] = ""
+	}
+	if strings.Join(texts, "") == "" {
+		return nil
+	}
+	return texts
+}
+
 // pointText is a point of a path as the tape says it, "" for one that it has not.
 func pointText(j *vehicles.Job, path []vehicles.RunPoint, i int) string {
 	return pointAsWritten(j, path, i, exact)
@@ -73,15 +98,21 @@ func pointAsWritten(j *vehicles.Job, path []vehicles.RunPoint, i int, written fu
 
 func exact(v float64) string { return survey.Exact(moving.Hundredth(v)) }
 
+// alike is what two places may be apart and be one, mm: readings and places are kept to 0.01.
+const alike = 0.02
+
+func same(p, q vehicles.RunPoint) bool {
+	return math.Abs(p.X-q.X) < alike && math.Abs(p.Y-q.Y) < alike && math.Abs(p.Drop-q.Drop) < alike
+}
+
 // nearPlanned takes a coordinate of the plan in place of one that shows the same figures.
 func nearPlanned(p vehicles.RunPoint, planned *vehicles.Run, i int) vehicles.RunPoint {
-	const same = 0.02 // mm: readings and places are kept to 0.01
 	if planned == nil || i >= len(planned.Path) {
 		return p
 	}
 	is := planned.Path[i]
 	for to, was := range map[*float64]float64{&p.X: is.X, &p.Y: is.Y, &p.Drop: is.Drop} {
-		if math.Abs(*to-was) < same {
+		if math.Abs(*to-was) < alike {
 			*to = was
 		}
 	}

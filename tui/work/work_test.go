@@ -246,6 +246,7 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 		require.NoError(t, err, text)
 		p := after.BuiltOtherwise().Run(kind).Path[i]
 		shown := runSlots(kind, &after)[i].Get(desk.State{Job: after})
+		assert.Equal(t, text, shown, "as the tape said it")
 		again, err := runSlots(kind, &job)[i].Set(job, shown)
 		require.NoError(t, err, shown)
 		assert.Equal(t, p, again.BuiltOtherwise().Run(kind).Path[i], shown)
@@ -264,7 +265,20 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 	assert.InDelta(t, job.Cut.At[0], p.X, 0.01)
 	assert.InDelta(t, job.Cut.At[1], p.Y, 0.01)
 
+	// What the tape said is kept with the job; where it comes to another place by now, the place is what holds, and one as planned keeps no text.
 	slots := runSlots(vehicles.ExhaustRun, &job)
+	after, err := slots[1].Set(job, "1378, L 368, 190")
+	require.NoError(t, err)
+	read, err := vehicles.ParseJob(after.Format(), "a.toml")
+	require.NoError(t, err)
+	assert.Equal(t, vehicles.List[string]{"", "1378, L 368, 190", ""}, read.Built.Exhaust.Taped)
+	assert.Equal(t, after.Format(), read.Format())
+	read.Datum.HookBelow = vehicles.Some(250)
+	assert.NotContains(t, runSlots(vehicles.ExhaustRun, &read)[1].Get(desk.State{Job: read}), "L 368")
+	after, err = runSlots(vehicles.ExhaustRun, &read)[1].Set(after, "")
+	require.NoError(t, err)
+	assert.Equal(t, job.Format(), after.Format())
+
 	for text, why := range map[string]string{"+5, L 300, 184": "nothing stands before it", "R 5, 3, 1": "L and R count across", "1, 2": "a point is along, across and below"} {
 		_, err := slots[0].Set(job, text)
 		assert.ErrorContains(t, err, why)
