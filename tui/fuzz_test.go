@@ -9,6 +9,7 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
@@ -118,7 +119,7 @@ func event(in []byte) (msg tea.Msg, rest []byte) {
 	return msg, rest
 }
 
-// Whatever is pressed, tapped or turned on any screen and at any size, the screen is as high as the window, the job on the desk is one that can be
+// Whatever is pressed, tapped or turned on any screen and at any size, the screen is as high as the window and no wider, the job on the desk is one that can be
 // judged, what is saved reads back, and undo goes back to where it began.
 func FuzzKeys(f *testing.F) {
 	for job := range byte(5) {
@@ -142,7 +143,11 @@ func FuzzKeys(f *testing.F) {
 			b.send(msg)
 			b.quit = false
 			require.False(t, slices.ContainsFunc(b.desk.State.Faults, func(f vehicles.Fault) bool { return !desk.Misfit(f) }), "%q", pressed)
-			require.Equal(t, b.h, strings.Count(b.View(), "\n")+1, "%q", pressed)
+			rows := strings.Split(b.View(), "\n")
+			require.Len(t, rows, b.h, "%q", pressed)
+			for y, row := range rows {
+				require.LessOrEqual(t, ansi.StringWidth(row), b.w, "%q: row %d: %q", pressed, y, row)
+			}
 		}
 		readsBack(t, b, o)
 		b.send(tea.WindowSizeMsg{Width: 100, Height: 30}) // one that is too small takes no keys
