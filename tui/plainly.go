@@ -53,7 +53,7 @@ func RunPlain(o Options, terminal *os.File, complain io.Writer) error {
 		return err
 	}
 	leaving, width := sparing.NewLeaving(), func() int { return widthOf(terminal) }
-	p := &plainly{Root: r, voice: aloud.NewVoice(leaving.Writer(terminal), true, width), paste: os.Getenv("TERM") != "dumb"}
+	p := &plainly{Root: r, voice: aloud.NewVoice(o.Letters.Writer(leaving.Writer(terminal)), true, width), paste: os.Getenv("TERM") != "dumb"}
 	p.begin()
 	p.marksPastes(true)
 	err = r.show(p, ended{complain, p}, leaving, append(r.gated(nil), tea.WithOutput(io.Discard))...)
