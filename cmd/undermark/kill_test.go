@@ -81,13 +81,13 @@ func (h home) killed(t *testing.T, draw *rand.Rand, which string) time.Duration 
 // killStep is how far an arrow moves the cut, in mm.
 const killStep = 10
 
-// worksOn moves the cut by arrows and saves now and then, up to a moment that the draw chooses. It returns when each arrow was pressed.
+// worksOn moves the cut by arrows and, every other time, saves now and then, up to a moment that the draw chooses. It returns when each arrow was pressed.
 func (s *terminal) worksOn(t *testing.T, draw *rand.Rand) (edits []time.Time) {
-	end := time.Now().Add(time.Duration(draw.IntN(1500)) * time.Millisecond)
+	end, saves := time.Now().Add(time.Duration(draw.IntN(2500))*time.Millisecond), draw.IntN(2) == 0
 	for time.Now().Before(end) {
 		edits = append(edits, time.Now())
 		s.keys(t, "\x1b[C")
-		if draw.IntN(4) == 0 {
+		if draw.IntN(4) == 0 && saves {
 			s.keys(t, "\x13")
 		}
 		time.Sleep(min(time.Duration(draw.IntN(250))*time.Millisecond, time.Until(end)))

@@ -82,8 +82,13 @@ func TestASizeStormEndsInAWholePicture(t *testing.T) {
 		p.storms(t, turn)
 		sizes += turn
 		cols, rows := 60+draw.IntN(mostCols-59), 20+draw.IntN(mostRows-19)
-		if draw.IntN(4) == 0 {
+		switch draw.IntN(4) {
+		case 0:
 			cols, rows = anySize(draw)
+		case 1: // the last change is of one side alone
+			cols = p.screen.Width()
+		case 2:
+			rows = p.screen.Height()
 		}
 		p.resize(t, cols, rows)
 		p.quiet(10 * still)
