@@ -33,7 +33,7 @@ func newCommand(shared *sharedFlags, s streams) *cobra.Command {
 }
 
 func oneFile(_ *cobra.Command, args []string) error {
-	if len(args) != 1 {
+	if len(args) != 1 || args[0] == "-" {
 		return fmt.Errorf("new needs the name of one job file to write")
 	}
 	return nil
