@@ -71,6 +71,30 @@ func FuzzJournal(f *testing.F) {
 	})
 }
 
+// Whatever lies where ticked marks are kept, the program starts, a mark counts as made or not, and what was ticked is written again.
+func FuzzTicks(f *testing.F) {
+	for _, seed := range []string{
+		"", "[\"cut centre\"]\n", "a = " + strings.Repeat("[", 300_000), "a" + strings.Repeat(".a", 300_000) + " = 1", "cut = 1\n", "\xff\xfe", "[[a]]\n",
+		"\"cut centre\" = nan\n", "\"cut centre\" = [1, 2]\n",
+	} {
+		f.Add([]byte(seed))
+	}
+	job := vehicles.NewJob("TL-07").WithCut(vehicles.Cut{At: [2]float64{1210, 240}, Across: 127})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		o := options(t)
+		require.NoError(t, os.WriteFile(o.Path, job.Format(), 0o600))
+		path := filepath.Join(o.StateDir, "ticks", journalName(o.Path)+".toml")
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o700))
+		require.NoError(t, os.WriteFile(path, data, 0o600))
+		b := started(t, o)
+		b.View()
+		made := b.desk.State.Ticked["cut centre"]
+		b.do(b.apply(desk.Change{Tick: "cut centre"}))
+		require.Equal(t, !made, b.desk.State.Ticked["cut centre"])
+		require.Equal(t, !made, started(t, o).desk.State.Ticked["cut centre"], "the next day")
+	})
+}
+
 // fuzzedJobs are what keys are pressed on: a job with everything in it, and the least there can be.
 func fuzzedJobs(f *testing.F) [][]byte {
 	jobs := [][]byte{vehicles.Demo().Format(), vehicles.NewJob("TL-07").Format()}
