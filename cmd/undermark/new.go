@@ -71,7 +71,7 @@ func startJob(path, from, van string, shared *sharedFlags, s streams) error {
 	if err != nil {
 		return failed{err}
 	}
-	_, _, err = vehicles.Document{Path: path}.Save(job, book)
+	_, _, err = vehicles.Document{Path: path, Like: from}.Save(job, book)
 	switch {
 	case errors.Is(err, vehicles.ErrChangedOnDisk):
 		return failed{fmt.Errorf("%s: there already, and left as it is: give a new job another name", path)}
