@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"strconv"
 	"syscall"
 	"testing"
@@ -37,13 +38,41 @@ func TestKilledAtAnyMomentItLosesNothingOlderThanASecond(t *testing.T) {
 	kills, seed := fromEnv(t, "KILLS", 8), fromEnv(t, "KILLS_SEED", 1)
 	h := readHome(t)
 	draw := rand.New(rand.NewPCG(uint64(seed), 0))
-	var oldest time.Duration
+	var oldest, beyond time.Duration
 	for n := range kills {
-		oldest = max(oldest, h.killed(t, draw, fmt.Sprintf("kill %d of seed %d", n+1, seed)))
+		took := witness(t)
+		age := h.killed(t, draw, fmt.Sprintf("kill %d of seed %d", n+1, seed))
+		slow := took()
+		oldest, beyond = max(oldest, age), max(beyond, age-slow)
+		if age > lostAtMost/2 {
+			t.Logf("kill %d of seed %d: lost work was %v old; the machine took up to %v for a small file", n+1, seed, age.Round(time.Millisecond), slow.Round(time.Millisecond))
+		}
 	}
-	t.Logf("%d kills, seed %d: the oldest work that was lost was %v old", kills, seed, oldest.Round(time.Millisecond))
-	require.Less(t, oldest, lostAtMost)
+	t.Logf("%d kills, seed %d: the oldest work that was lost was %v old, %v beyond what the machine took for a small file meanwhile", kills, seed, oldest.Round(time.Millisecond), beyond.Round(time.Millisecond))
+	require.Less(t, beyond, lostAtMost)
 }
+
+// witness writes a small file again and again, as the program does, until took is called: that is the longest that one took. A machine that has no core or no
+// disk to give for so long gives the program none either.
+func witness(t *testing.T) (took func() time.Duration) {
+	file, done, longest := filepath.Join(t.TempDir(), "witness"), make(chan struct{}), make(chan time.Duration, 1)
+	go func() {
+		var worst time.Duration
+		for last := time.Now(); ; last = time.Now() {
+			select {
+			case <-done:
+				longest <- max(worst, time.Since(last))
+				return
+			case <-time.After(witnessed):
+			}
+			_ = vehicles.WriteFile(file, []byte("seen")) // how long it takes is all that is asked
+			worst = max(worst, time.Since(last)-witnessed)
+		}
+	}()
+	return func() time.Duration { close(done); return <-longest }
+}
+
+const witnessed = 20 * time.Millisecond // between two files
 
 // killed works for a moment, kills the program and returns how old the oldest work is that is nowhere any more.
 func (h home) killed(t *testing.T, draw *rand.Rand, which string) time.Duration {
