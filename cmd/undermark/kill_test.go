@@ -32,7 +32,7 @@ func fromEnv(t *testing.T, name string, usual int) int {
 // lostAtMost is how old work may be that a kill loses.
 const lostAtMost = time.Second
 
-// KILLS=1000 go test ./cmd/undermark -run TestKilled -v makes a long round of it; KILLS_SEED draws another.
+// KILLS=1000 go test ./cmd/undermark -run TestKilled -timeout 0 -v makes a long round of it; KILLS_SEED draws another.
 func TestKilledAtAnyMomentItLosesNothingOlderThanASecond(t *testing.T) {
 	notRaced(t)
 	kills, seed := fromEnv(t, "KILLS", 8), fromEnv(t, "KILLS_SEED", 1)
