@@ -143,6 +143,8 @@ func presentFile(path, like string) ([]byte, fs.FileMode, error) {
 		return nil, 0, errNoFile
 	case info.Mode().Perm()&0o222 == 0:
 		return nil, 0, errProtected
+	case info.Size() > LargestFile:
+		return nil, 0, errNoJob
 	}
 	data, err := os.ReadFile(path)
 	if data == nil {
