@@ -9,6 +9,7 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
@@ -70,6 +71,30 @@ func FuzzJournal(f *testing.F) {
 	})
 }
 
+// Whatever lies where ticked marks are kept, the program starts, a mark counts as made or not, and what was ticked is written again.
+func FuzzTicks(f *testing.F) {
+	for _, seed := range []string{
+		"", "[\"cut centre\"]\n", "a = " + strings.Repeat("[", 300_000), "a" + strings.Repeat(".a", 300_000) + " = 1", "cut = 1\n", "\xff\xfe", "[[a]]\n",
+		"\"cut centre\" = nan\n", "\"cut centre\" = [1, 2]\n",
+	} {
+		f.Add([]byte(seed))
+	}
+	job := vehicles.NewJob("TL-07").WithCut(vehicles.Cut{At: [2]float64{1210, 240}, Across: 127})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		o := options(t)
+		require.NoError(t, os.WriteFile(o.Path, job.Format(), 0o600))
+		path := filepath.Join(o.StateDir, "ticks", journalName(o.Path)+".toml")
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o700))
+		require.NoError(t, os.WriteFile(path, data, 0o600))
+		b := started(t, o)
+		b.View()
+		made := b.desk.State.Ticked["cut centre"]
+		b.do(b.apply(desk.Change{Tick: "cut centre"}))
+		require.Equal(t, !made, b.desk.State.Ticked["cut centre"])
+		require.Equal(t, !made, started(t, o).desk.State.Ticked["cut centre"], "the next day")
+	})
+}
+
 // fuzzedJobs are what keys are pressed on: a job with everything in it, and the least there can be.
 func fuzzedJobs(f *testing.F) [][]byte {
 	jobs := [][]byte{vehicles.Demo().Format(), vehicles.NewJob("TL-07").Format()}
@@ -118,7 +143,7 @@ func event(in []byte) (msg tea.Msg, rest []byte) {
 	return msg, rest
 }
 
-// Whatever is pressed, tapped or turned on any screen and at any size, the screen is as high as the window, the job on the desk is one that can be
+// Whatever is pressed, tapped or turned on any screen and at any size, the screen is as high as the window and no wider, the job on the desk is one that can be
 // judged, what is saved reads back, and undo goes back to where it began.
 func FuzzKeys(f *testing.F) {
 	for job := range byte(5) {
@@ -142,7 +167,11 @@ func FuzzKeys(f *testing.F) {
 			b.send(msg)
 			b.quit = false
 			require.False(t, slices.ContainsFunc(b.desk.State.Faults, func(f vehicles.Fault) bool { return !desk.Misfit(f) }), "%q", pressed)
-			require.Equal(t, b.h, strings.Count(b.View(), "\n")+1, "%q", pressed)
+			rows := strings.Split(b.View(), "\n")
+			require.Len(t, rows, b.h, "%q", pressed)
+			for y, row := range rows {
+				require.LessOrEqual(t, ansi.StringWidth(row), b.w, "%q: row %d: %q", pressed, y, row)
+			}
 		}
 		readsBack(t, b, o)
 		b.send(tea.WindowSizeMsg{Width: 100, Height: 30}) // one that is too small takes no keys

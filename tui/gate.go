@@ -107,7 +107,7 @@ func (r *Root) gated(screen *pixels.Terminal) []tea.ProgramOption {
 	if !term.IsTerminal(os.Stdin.Fd()) {
 		return nil
 	}
-	from := io.Reader(os.Stdin)
+	from := r.options.Letters.Reader(os.Stdin)
 	if more := pixels.More(os.Stdin); screen != nil && more != nil && r.mayShowPictures() {
 		from = &pixels.Reader{From: os.Stdin, To: screen, More: more}
 		r.desk.State.Pixels = screen

@@ -1,3 +1,5 @@
+//go:build !windows
+
 package tui
 
 import (
@@ -5,6 +7,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strconv"
+	"syscall"
 	"testing"
 	"time"
 
@@ -12,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
 )
 
@@ -24,11 +28,18 @@ func inUse() uint64 {
 	return m.HeapAlloc
 }
 
+// ofCores is how much time of the machine's cores this program has taken.
+func ofCores(t testing.TB) time.Duration {
+	var used syscall.Rusage
+	require.NoError(t, syscall.Getrusage(syscall.RUSAGE_SELF, &used))
+	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
+}
+
 // aDay makes n edits of many kinds by keys, as over a long day: the cut is moved, typed and moved back, readings are typed, every tenth edit
-// is undone and done again, every hundredth job saved. After each lap it tells how much memory was in use and how long an edit took.
-func aDay(b *bench, n, lap int, told func(edits int, bytes uint64, each time.Duration)) {
+// is undone and done again, every hundredth job saved. After each lap it tells how much memory was in use and how much of a core an edit took.
+func aDay(t *testing.T, b *bench, n, lap int, told func(edits int, bytes uint64, each time.Duration)) {
 	place, under := b.titled("Place"), b.titled("Underneath")
-	begun := time.Now()
+	begun := ofCores(t)
 	for i := 1; i <= n; i++ {
 		switch {
 		case i%10 == 0:
@@ -50,9 +61,9 @@ func aDay(b *bench, n, lap int, told func(edits int, bytes uint64, each time.Dur
 			b.press("ctrl+s")
 		}
 		if i%lap == 0 {
-			each := time.Since(begun) / time.Duration(lap)
+			each := (ofCores(t) - begun) / time.Duration(lap)
 			told(i, inUse(), each)
-			begun = time.Now()
+			begun = ofCores(t)
 		}
 	}
 }
@@ -72,13 +83,10 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	require.NoError(t, os.WriteFile(o.Path, vehicles.Demo().Format(), 0o600))
 	b := started(t, o)
 	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
-	var first, last uint64
-	aDay(b, edits, edits/5, func(n int, bytes uint64, each time.Duration) {
-		if first == 0 {
-			first = bytes
-		}
-		last = bytes
-		t.Logf("%6d edits: %5.1f MB in use, %v an edit, %d steps to undo", n, float64(bytes)/1e6, each.Round(time.Microsecond), len(b.desk.Steps()))
+	var laps []lap
+	aDay(t, b, edits, edits/tenths, func(n int, bytes uint64, each time.Duration) {
+		laps = append(laps, lap{n, bytes, each})
+		t.Logf("%6d edits: %5.1f MB in use, %v of a core an edit, %d steps to undo", n, float64(bytes)/1e6, each.Round(time.Microsecond), len(b.desk.Steps()))
 	})
 	b.press("ctrl+s")
 	saved, err := vehicles.Load(o.Path, o.Book)
@@ -88,8 +96,25 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	left, err := os.ReadDir(filepath.Dir(o.Path))
 	require.NoError(t, err)
 	assert.LessOrEqual(t, len(left), 4, "no more files than after one save: %v", left)
-	assert.Less(t, last, first+uint64(edits)*perStep, "each edit keeps no more than an undo step")
+	first, last := laps[0], laps[len(laps)-1]
+	assert.Less(t, last.bytes, first.bytes+uint64(edits)*perStep, "each edit keeps no more than an undo step")
+	for _, l := range laps {
+		if l.edits >= 2*history.MostSteps { // the undo list is full
+			assert.InDelta(t, l.bytes, last.bytes, 0.3*float64(l.bytes), "memory stays flat once undo reaches no further back: it holds up to a quarter more steps than that")
+			assert.Less(t, last.each, l.each*3/2, "an edit takes no longer at the end")
+		}
+	}
 }
+
+// lap is a part of a day: how many edits there were by its end, the memory in use then, and what an edit took of a core.
+type lap struct {
+	edits int
+	bytes uint64
+	each  time.Duration
+}
+
+// tenths are the laps of a day.
+const tenths = 10
 
 // perStep is how many bytes one undo step may keep.
 const perStep = 8 << 10

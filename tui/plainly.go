@@ -14,6 +14,7 @@ import (
 
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/sparing"
 	"bench.example/undermark/tui/words"
 )
 
@@ -51,11 +52,11 @@ func RunPlain(o Options, terminal *os.File, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	width := func() int { return widthOf(terminal) }
-	p := &plainly{Root: r, voice: aloud.NewVoice(terminal, true, width), paste: os.Getenv("TERM") != "dumb"}
+	leaving, width := sparing.NewLeaving(), func() int { return widthOf(terminal) }
+	p := &plainly{Root: r, voice: aloud.NewVoice(o.Letters.Writer(leaving.Writer(terminal)), true, width), paste: os.Getenv("TERM") != "dumb"}
 	p.begin()
 	p.marksPastes(true)
-	err = r.show(p, ended{complain, p}, append(r.gated(nil), tea.WithOutput(io.Discard))...)
+	err = r.show(p, ended{complain, p}, leaving, append(r.gated(nil), tea.WithOutput(io.Discard))...)
 	p.end()
 	return err
 }

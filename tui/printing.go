@@ -48,6 +48,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 		return nil
 	}
 	path := strings.TrimSuffix(r.document.Path, filepath.Ext(r.document.Path)) + p.ending
+	job := r.document.Path
 	result, on := r.desk.State.Result, template.Papers[strings.ToLower(r.desk.State.Settings.Paper())]
 	return func() tea.Msg {
 		data, err := p.set(&result, on)
@@ -60,7 +61,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 		if !mayPrintOver(path) {
 			return printed{word: p.word, path: path, data: data}
 		}
-		return printed{word: p.word, path: path, err: vehicles.WriteFile(path, data)}
+		return printed{word: p.word, path: path, err: vehicles.WriteLike(job, path, data)}
 	}
 }
 

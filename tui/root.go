@@ -12,6 +12,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/charset"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
@@ -24,8 +25,9 @@ type Options struct {
 	Screens      []desk.Screen
 	Settings     desk.Settings
 	SettingsPath string
-	StateDir     string   // where the journal and what was seen are kept
-	Notes        []string // to be told once the screen is up
+	StateDir     string       // where the journal and what was seen are kept
+	Notes        []string     // to be told once the screen is up
+	Letters      *charset.Set // of the terminal where the program goes on in lines
 }
 
 // Root is the whole program as the terminal library sees it. Its methods run one at a time.

@@ -215,9 +215,9 @@ type nameChosen struct {
 }
 
 func (m nameChosen) happened(r *Root) tea.Cmd {
-	if !m.taken {
+	if like := r.document.Path; !m.taken {
 		return r.saveBy(func(job vehicles.Job, by *rules.Book) (vehicles.Document, vehicles.SaveReport, error) {
-			return vehicles.Document{Path: m.path}.Save(job, by)
+			return vehicles.Document{Path: m.path, Like: like}.Save(job, by)
 		})
 	}
 	write := func() tea.Cmd {

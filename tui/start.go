@@ -153,24 +153,25 @@ func Run(o Options, complain io.Writer) error {
 	if err != nil {
 		return err
 	}
-	pictures := pixels.On(os.Stdout)
+	leaving := sparing.NewLeaving()
+	pictures := pixels.On(leaving.File(os.Stdout))
 	screen := sparing.On(pictures)
-	return r.show(screen.Showing(r), complain, append(r.gated(pictures), tea.WithOutput(screen), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	return r.show(screen.Showing(r), complain, leaving, append(r.gated(pictures), tea.WithOutput(screen), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
-// show runs the program; model is the root, or what stands round it.
-func (r *Root) show(model tea.Model, complain io.Writer, options ...tea.ProgramOption) error {
+// show runs the program; model is the root, or what stands round it. Whoever writes on the terminal goes through leaving.
+func (r *Root) show(model tea.Model, complain io.Writer, leaving *sparing.Leaving, options ...tea.ProgramOption) error {
 	p := tea.NewProgram(model, append(options, tea.WithFilter(r.heeded))...)
 	if screen := r.desk.State.Pixels; screen != nil {
 		screen.Ask(func() { p.Send(pictured{}) })
 	}
-	unhang, unsuspend := r.onHangup(p), r.onSuspend(p)
+	unordered, unsuspend := onOrderToEnd(p, leaving), r.onSuspend(p)
 	_, err := p.Run()
-	unhang()
 	unsuspend()
 	if kept := r.rescue(); kept != "" {
-		fmt.Fprintln(complain, harmless.Text(kept))
+		fmt.Fprintln(leaving.Writer(complain), harmless.Text(kept))
 	}
+	unordered()
 	r.journal.close()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil // asked for from outside
@@ -178,19 +179,31 @@ func (r *Root) show(model tea.Model, complain io.Writer, options ...tea.ProgramO
 	return err
 }
 
-// onHangup quits in good order when the terminal goes away.
-func (r *Root) onHangup(p *tea.Program) (stop func()) {
-	hung := make(chan os.Signal, 1)
-	signal.Notify(hung, syscall.SIGHUP)
+// mostAtEnd is how long a terminal that nobody reads is waited for once the program was told to end.
+const mostAtEnd = time.Second
+
+// onOrderToEnd quits in good order when the terminal goes away; the library does when it is told to end. Where nobody reads the terminal
+// that would be tidied, either is done without.
+func onOrderToEnd(p *tea.Program, leaving *sparing.Leaving) (stop func()) {
+	told := make(chan os.Signal, 1)
+	signal.Notify(told, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT)
 	done := make(chan struct{})
 	go func() {
 		select {
-		case <-hung:
-			p.Quit()
+		case sig := <-told:
+			if sig == syscall.SIGHUP {
+				go p.Quit() // it waits as long as the program does
+			}
+		case <-done:
+			return
+		}
+		select {
+		case <-time.After(mostAtEnd):
+			leaving.Leave()
 		case <-done:
 		}
 	}()
-	return func() { signal.Stop(hung); close(done) }
+	return func() { signal.Stop(told); close(done) }
 }
 
 // rescue brings the journal up to date and returns words that say where unsaved work is, "" when there is none.

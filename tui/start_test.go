@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/sparing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,7 +35,7 @@ func TestAFaultOfTheProgramKeepsTheWork(t *testing.T) {
 	require.NoError(t, err)
 	r.w, r.h = 100, 30
 	var told bytes.Buffer
-	err = r.show(r, &told, tea.WithInput(strings.NewReader("ex")), tea.WithOutput(io.Discard), tea.WithoutSignals())
+	err = r.show(r, &told, sparing.NewLeaving(), tea.WithInput(strings.NewReader("ex")), tea.WithOutput(io.Discard), tea.WithoutSignals())
 	assert.ErrorIs(t, err, tea.ErrProgramPanic)
 	require.Len(t, journals(t, o), 1)
 	assert.Contains(t, told.String(), journals(t, o)[0])

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
 )
 
@@ -36,8 +37,17 @@ func (r *Root) keepTicks() tea.Cmd {
 
 // readTicks reads the ticks of an earlier day. Without them the marks are to be made again, which harms nobody.
 func (r *Root) readTicks() {
-	text, err := vehicles.ReadFile(r.ticksPath())
-	if err == nil && toml.Unmarshal(text, &r.desk.Made) != nil {
-		r.desk.Made = nil
+	_, values, err := vehicles.ReadTOML(r.ticksPath())
+	if err != nil {
+		return
 	}
+	made := history.Ticks{}
+	for name, said := range values {
+		text, is := said.(string)
+		if !is {
+			return
+		}
+		made[name] = text
+	}
+	r.desk.Made = made
 }

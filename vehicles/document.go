@@ -15,7 +15,8 @@ import (
 type Document struct {
 	Path       string
 	Job        Job
-	KeepBefore bool // the file says what Format would not, comments say: the first save keeps a copy of it
+	KeepBefore bool   // the file says what Format would not, comments say: the first save keeps a copy of it
+	Like       string // the file that a new one is to be as private as, "" for none
 
 	base Base // what the file held when it was read or written
 }
@@ -97,7 +98,7 @@ func (d Document) save(job Job, over bool, inspectors []Inspector) (Document, Sa
 		return d, SaveReport{}, notWritten(d.Path, err)
 	}
 	defer unlock()
-	there, mode, err := presentFile(target)
+	there, mode, err := presentFile(target, d.Like)
 	if err != nil {
 		return d, SaveReport{}, notWritten(d.Path, err)
 	}
@@ -130,18 +131,20 @@ func readsBack(job Job, path string, inspectors []Inspector) ([]byte, error) {
 	return data, nil
 }
 
-// presentFile returns what a file holds and its mode, nil when there is none.
-func presentFile(path string) ([]byte, fs.FileMode, error) {
+// presentFile returns what a file holds and its mode, nil and the mode of a new one when there is none.
+func presentFile(path, like string) ([]byte, fs.FileMode, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, 0o644, nil
+		return nil, modeLike(like), nil
 	case err != nil:
 		return nil, 0, err
 	case !info.Mode().IsRegular():
 		return nil, 0, errNoFile
 	case info.Mode().Perm()&0o222 == 0:
 		return nil, 0, errProtected
+	case info.Size() > LargestFile:
+		return nil, 0, errNoJob
 	}
 	data, err := os.ReadFile(path)
 	if data == nil {

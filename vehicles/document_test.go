@@ -205,3 +205,20 @@ func TestWriteFileReplacesFilesAndWritesToWhatIsNone(t *testing.T) {
 	assert.False(t, info.Mode().IsRegular())
 	require.ErrorContains(t, WriteFile(filepath.Dir(path), nil), "folder")
 }
+
+// A file that can be no job, as it is larger than any, is neither read nor written over: what it holds could not be kept beside it.
+func TestNothingIsSavedOverAFileThatCanBeNoJob(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "disk.img")
+	f, err := os.Create(path)
+	require.NoError(t, err)
+	require.NoError(t, f.Truncate(64<<20)) // without a block of its own
+	require.NoError(t, f.Close())
+	_, _, err = SaveAs(path, NewJob("TL-07"))
+	require.Error(t, err)
+	assert.Equal(t, path+": not written: it holds more than 4 MiB, so it is no job file: give the job another name", err.Error())
+	info, err := os.Stat(path)
+	require.NoError(t, err)
+	assert.EqualValues(t, 64<<20, info.Size())
+	_, err = os.Stat(path + ".before")
+	assert.ErrorIs(t, err, fs.ErrNotExist)
+}

@@ -32,8 +32,10 @@ func (j *Job) Entries() int {
 		}
 	}
 	runs := []*Run{j.Exhaust, j.Intake, j.Fuel}
-	if j.Built != nil {
-		runs = append(runs, j.Built.Exhaust, j.Built.Intake, j.Built.Fuel)
+	n += j.Cut.entries() + j.Heater.entries()
+	if b := j.Built; b != nil {
+		runs = append(runs, b.Exhaust, b.Intake, b.Fuel)
+		n += b.Cut.entries() + b.Heater.entries()
 	}
 	for _, run := range runs {
 		n += run.entries()
@@ -53,6 +55,22 @@ func (r *Run) entries() int {
 		}
 	}
 	return n
+}
+
+// entries are the direct tapes from a cut's hole; nil is no cut.
+func (c *Cut) entries() int {
+	if c == nil {
+		return 0
+	}
+	return len(c.Direct)
+}
+
+// entries are the bolts of a heater; nil is no heater.
+func (h *Heater) entries() int {
+	if h == nil {
+		return 0
+	}
+	return len(h.Bolts)
 }
 
 func entriesOf(looks []Look) int {

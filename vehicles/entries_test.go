@@ -37,6 +37,9 @@ var lists = map[string]struct {
 	"what was refused":   {0, "", "[[extra.refused]]\nof = \"floor\"\nname = \"n%d\"\nfield = \"width\"\nlabel = \"width\"\ntext = \"x\"\nwhy = \"y\"\n", ""},
 	"what is begun":      {0, "", "[[extra.\"unfinished obstruction\"]]\nname = \"n%d\"\n", ""},
 	"surfaces":           {0, "", "[[surface]]\nname = \"s%d\"\nlies = \"wall\"\narea = 1\n", ""},
+	"direct tapes":       {0, "[cut]\nat = [1210, 240]\nacross = 127\ndrilled = [1210, 240]\ndirect = [", "{ to = \"m%d\", gap = 60 },", "]\n"},
+	"bolts":              {0, "[heater]\nbolts = [", "[%d, 60],", "]\n"},
+	"built bolts":        {0, "[built.heater]\nbolts = [", "[%d, 60],", "]\n"},
 	"points of a bumper": {0, "", "[[datum.bow]]\ny = %d\noffset = 1\n", ""},
 }
 

@@ -16,6 +16,7 @@ var (
 	errUnread    = errors.New("nobody reads from it")
 	errBusy      = errors.New("somebody else is saving in that folder right now: try again")
 	errProtected = errors.New("it is write-protected: take the protection off, or save under another name")
+	errNoJob     = fmt.Errorf("it holds more than %d MiB, so it is no job file: give the job another name", LargestFile>>20)
 )
 
 // fileFault is why a file could not be read or written, on one line.

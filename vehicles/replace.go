@@ -10,7 +10,10 @@ import (
 
 // WriteFile writes a file, all of it or nothing, with the mode it had or that of any new file; a link stays a link.
 // What is no plain file, a terminal or a pipe that somebody reads, is written to as it stands. The error is one line.
-func WriteFile(path string, data []byte) error {
+func WriteFile(path string, data []byte) error { return WriteLike("", path, data) }
+
+// WriteLike is WriteFile for what is made of another file: a new one is as private as that.
+func WriteLike(other, path string, data []byte) error {
 	target, err := followLink(path)
 	if err != nil {
 		return notWritten(path, err)
@@ -18,7 +21,7 @@ func WriteFile(path string, data []byte) error {
 	info, err := os.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		err = replaceFile(target, data, 0o644, false)
+		err = replaceFile(target, data, modeLike(other), false)
 	case err != nil:
 	case info.IsDir():
 		err = errFolder
@@ -31,6 +34,15 @@ func WriteFile(path string, data []byte) error {
 		return notWritten(path, err)
 	}
 	return nil
+}
+
+// modeLike is the mode of a new file that is made of another: who may not read the one may not read the other. "" is none, or one that has no file.
+func modeLike(other string) fs.FileMode {
+	const usual, mine = 0o644, 0o600
+	if info, err := os.Stat(other); err == nil && other != "" {
+		return info.Mode().Perm()&0o666 | mine
+	}
+	return usual
 }
 
 // writeInto writes to what is no plain file. A pipe that nobody reads is not waited for.

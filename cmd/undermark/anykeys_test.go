@@ -242,7 +242,7 @@ func (p *hand) placedAs(t *testing.T, job vehicles.Job) bool {
 	return true
 }
 
-// takesBack undoes all that was done and saves: the file is what it was.
+// takesBack undoes all that was done and saves: the file is what it was, and the screen says what is said of that.
 func (p *hand) takesBack(t *testing.T) {
 	p.out(t)
 	for n := 0; !strings.Contains(p.picture(), "nothing to undo"); n++ {
@@ -254,6 +254,7 @@ func (p *hand) takesBack(t *testing.T) {
 	text, err := os.ReadFile(p.file(t))
 	require.NoError(t, err)
 	require.Equal(t, string(p.begun), string(text), p.about())
+	p.agrees(t)
 }
 
 // leaves quits and returns the exit code; a job that holds what was refused asks once more.

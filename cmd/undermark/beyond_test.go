@@ -3,6 +3,10 @@
 package main
 
 import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -38,17 +42,35 @@ func (b *beyond) take(s *terminal) {
 	b.from = s.raw.Len()
 }
 
-// quiet waits until the program has written nothing for so long, for two seconds at most: a search tells all the time how far it is.
+// quiet waits until the program has written nothing for so long and has nothing to do, for two seconds at most: a search tells all the time how far it
+// is. One that was not given a core yet is waited for longer.
 func (s *terminal) quiet(still time.Duration) {
-	end := time.Now().Add(2 * time.Second)
-	for since, last := time.Now(), -1; time.Since(since) < still && time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+	begun := time.Now()
+	for since, last := begun, -1; time.Since(since) < still; time.Sleep(2 * time.Millisecond) {
 		s.mu.Lock()
 		now := s.raw.Len()
 		s.mu.Unlock()
-		if now != last {
+		runs := s.runs()
+		if now != last || runs {
 			since, last = time.Now(), now
 		}
+		if over := time.Since(begun); over > patience || over > 2*time.Second && !runs {
+			return
+		}
 	}
+}
+
+// runs tells whether the program does something or waits for a core to do it on; false where the system does not say (proc(5): the state behind the
+// name in brackets).
+func (s *terminal) runs() bool {
+	tasks, _ := filepath.Glob(fmt.Sprintf("/proc/%d/task/*/stat", s.cmd.Process.Pid)) // the pattern is well formed
+	for _, task := range tasks {
+		text, err := os.ReadFile(task)
+		if err == nil && strings.HasPrefix(string(text[bytes.LastIndexByte(text, ')')+1:]), " R") {
+			return true
+		}
+	}
+	return false
 }
 
 // within holds that the terminal shows no control characters, and that nothing was written outside of its columns and rows.

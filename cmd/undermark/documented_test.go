@@ -4,11 +4,13 @@ package main
 
 import (
 	"bytes"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -112,4 +114,71 @@ func mustAnswer(t *testing.T, line string) {
 		written = int(info.Size())
 	}
 	assert.Positive(t, written, "%s answers nothing %s", line, into)
+}
+
+// testLine is a line that runs tests as the documents show it: what is set before it, and its arguments.
+var testLine = regexp.MustCompile("`((?:[A-Z_]+=\\S+ )*)go test ([^`]+)`")
+
+// testsOf are the names of tests, benchmarks and fuzz targets of packages, and the text of their files.
+func testsOf(t *testing.T, packages []string) (names []string, text string) {
+	for _, p := range packages {
+		folder, below := strings.CutSuffix(p, "/...")
+		root := filepath.Join("..", "..", folder)
+		require.NoError(t, filepath.WalkDir(root, func(path string, e fs.DirEntry, err error) error {
+			switch {
+			case err != nil:
+				return err
+			case e.IsDir() && path != root && !below:
+				return fs.SkipDir
+			case strings.HasSuffix(path, ".go"):
+				source, err := os.ReadFile(path)
+				require.NoError(t, err)
+				text += string(source)
+			}
+			return nil
+		}), p)
+	}
+	for _, found := range regexp.MustCompile(`(?m)^func ((?:Test|Benchmark|Fuzz)\w+)\(`).FindAllStringSubmatch(text, -1) {
+		names = append(names, found[1])
+	}
+	return names, text
+}
+
+// Every line of the documents that runs tests names packages that are there, tests that they have, and settings that those heed; a long round has no end that
+// the tool sets it.
+func TestEveryDocumentedTestLineRunsSomething(t *testing.T) {
+	var lines int
+	for _, name := range []string{"README.md", "DEVELOPERS.md"} {
+		document, err := os.ReadFile(filepath.Join("..", "..", name))
+		require.NoError(t, err)
+		for _, found := range testLine.FindAllStringSubmatch(string(document), -1) {
+			lines++
+			line, flags, packages := found[0], map[string]string{}, []string(nil)
+			words := regexp.MustCompile(`'[^']*'|\S+`).FindAllString(found[2], -1)
+			for i, word := range words {
+				switch {
+				case strings.HasPrefix(word, "./"):
+					packages = append(packages, word)
+				case word[0] == '-' && i+1 < len(words):
+					flags[word[1:]] = strings.Trim(words[i+1], "'")
+				}
+			}
+			require.NotEmpty(t, packages, line)
+			names, text := testsOf(t, packages)
+			for _, flag := range []string{"run", "bench", "fuzz"} {
+				for _, pattern := range strings.Split(flags[flag], "|") {
+					named := func(name string) bool { return regexp.MustCompile(pattern).MatchString(name) }
+					assert.True(t, pattern == "" || pattern == "^$" || slices.ContainsFunc(names, named), "%s: nothing is called %s", line, pattern)
+				}
+			}
+			for _, setting := range strings.Fields(found[1]) {
+				key, value, _ := strings.Cut(setting, "=")
+				assert.Contains(t, text, strconv.Quote(key), "%s: nobody asks for it", line)
+				if n, err := strconv.Atoi(value); err == nil && n > 1 && key != "BAUD" {
+					assert.Equal(t, "0", flags["timeout"], "%s: it would be ended after ten minutes", line)
+				}
+			}
+		}
+	}
+	assert.Greater(t, lines, 10)
 }

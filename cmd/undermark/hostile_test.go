@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -149,6 +150,19 @@ func TestJSONSaysExactlyWhatTheJobSays(t *testing.T) {
 	}
 	assert.True(t, there)
 	assert.Equal(t, 1, strings.Count(out, "\n"))
+}
+
+// Whatever a command writes and forgot to make harmless becomes so on its way out.
+func TestNothingIsWrittenPastTheGuard(t *testing.T) {
+	var out, complaint strings.Builder
+	s := streams{out: &out, err: &complaint}.guarded()
+	for to, of := range map[*strings.Builder]io.Writer{&out: s.out, &complaint: s.err} {
+		n, err := io.WriteString(of, "before\t"+evil+"behind\n")
+		require.NoError(t, err)
+		assert.Equal(t, len("before\t"+evil+"behind\n"), n)
+		mustBeHarmless(t, strings.ReplaceAll(to.String(), "\nFAKE", "")) // line ends are a command's own
+		assert.Contains(t, to.String(), "behind")
+	}
 }
 
 func TestHostileArgumentsAreToldHarmless(t *testing.T) {

@@ -57,6 +57,14 @@ func (f *answerFlags) add(c *cobra.Command) {
 	_ = c.MarkFlagFilename("output") // fails only for a flag that isn't there
 }
 
+// file is where the answer goes, "" for standard output, which "-" is, too (POSIX.1-2017, 12.2, guideline 13).
+func (f *answerFlags) file() string {
+	if f.out == "-" {
+		return ""
+	}
+	return f.out
+}
+
 func someJobs(c *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return fmt.Errorf("%s needs a job file, or - for standard input", c.Name())
@@ -145,8 +153,8 @@ func bytesOf(file string, in io.Reader) ([]byte, error) {
 
 // spares returns an error when the answer would be written over a file that the command reads, under whatever name.
 func (f *answerFlags) spares(inputs []string, s streams) error {
-	out, err := os.Stat(f.out)
-	if f.out == "" || err != nil {
+	out, err := os.Stat(f.file())
+	if f.file() == "" || err != nil {
 		return nil // what is not there is not read either
 	}
 	for _, in := range inputs {
@@ -169,7 +177,7 @@ func (f *answerFlags) write(text string, s streams) error {
 		safe = harmless.JSON
 	}
 	text = safe(text)
-	if f.out == "" {
+	if f.file() == "" {
 		_, err := io.WriteString(s.out, text)
 		return asFailed(err)
 	}

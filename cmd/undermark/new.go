@@ -33,7 +33,7 @@ func newCommand(shared *sharedFlags, s streams) *cobra.Command {
 }
 
 func oneFile(_ *cobra.Command, args []string) error {
-	if len(args) != 1 {
+	if len(args) != 1 || args[0] == "-" {
 		return fmt.Errorf("new needs the name of one job file to write")
 	}
 	return nil
@@ -71,7 +71,7 @@ func startJob(path, from, van string, shared *sharedFlags, s streams) error {
 	if err != nil {
 		return failed{err}
 	}
-	_, _, err = vehicles.Document{Path: path}.Save(job, book)
+	_, _, err = vehicles.Document{Path: path, Like: from}.Save(job, book)
 	switch {
 	case errors.Is(err, vehicles.ErrChangedOnDisk):
 		return failed{fmt.Errorf("%s: there already, and left as it is: give a new job another name", path)}

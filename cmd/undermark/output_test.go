@@ -77,3 +77,23 @@ func TestAnAnswerIsNotWrittenOverWhatIsRead(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotEqual(t, string(jobText), string(data), "any other file is written")
 }
+
+// A dash is standard output, as it is standard input for a job; a job that is started needs a file.
+func TestADashIsStandardOutput(t *testing.T) {
+	t.Chdir(t.TempDir())
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	job := string(vehicles.Demo().Format())
+	for _, args := range [][]string{{"check", "-"}, {"marks", "--json", "-"}, {"rules"}} {
+		code, out, _ := call(job, args...)
+		again, same, complaint := call(job, append(args, "-o", "-")...)
+		assert.Equal(t, code, again, complaint)
+		assert.NotEmpty(t, out)
+		assert.Equal(t, out, same)
+	}
+	code, _, complaint := call("", "new", "-")
+	assert.Equal(t, exitUsage, code)
+	assert.Contains(t, complaint, "new needs the name of one job file")
+	left, err := os.ReadDir(".")
+	require.NoError(t, err)
+	assert.Empty(t, left, "no file of that name")
+}

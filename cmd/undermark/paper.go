@@ -37,7 +37,7 @@ type paper struct {
 
 // paperFor is what people read an answer on: the terminal, if that is where it goes.
 func (f *answerFlags) paperFor(s streams) *paper {
-	if f.out != "" {
+	if f.file() != "" {
 		return &paper{}
 	}
 	return &paper{width: s.width()}

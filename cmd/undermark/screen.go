@@ -43,15 +43,27 @@ func screen(shared sharedFlags, plain bool, args []string, s streams) error {
 	switch {
 	case !seen:
 		return asFailed(tui.WritePlain(o, s.out, aloud.UsualWidth))
-	case plain || os.Getenv("TERM") == "dumb" && wantsLines(s):
+	case plain || s.inLines() != "" && wantsLines(s):
+		o.Letters = s.letters
 		return asFailed(tui.RunPlain(o, out, s.err))
 	}
 	return asFailed(tui.Run(o, s.err))
 }
 
-// wantsLines asks on a terminal that says it can't draw whether to go on in lines.
+// inLines is why the terminal may not show what is drawn, "" for no reason.
+func (s streams) inLines() string {
+	switch {
+	case os.Getenv("TERM") == "dumb":
+		return "TERM=dumb: this terminal can't draw."
+	case s.letters != nil:
+		return s.letters.Said + ": this terminal may not know UTF-8, which the screens are drawn with."
+	}
+	return ""
+}
+
+// wantsLines asks on such a terminal whether to go on in lines.
 func wantsLines(s streams) bool {
-	s.tell("TERM=dumb: this terminal can't draw. Enter: go on in lines (undermark --plain); n, then Enter: draw all the same.")
+	s.tell("%s Enter: go on in lines (undermark --plain); n, then Enter: draw all the same.", s.inLines())
 	answer, _ := bufio.NewReader(byteByByte{s.in}).ReadString('\n')
 	return !strings.HasPrefix(strings.ToLower(strings.TrimSpace(answer)), "n")
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
 
@@ -65,6 +66,18 @@ func (p *hand) anewPainted(t *testing.T) *beyond {
 	return view
 }
 
+// fills holds that a picture was made for the window: where there is room the job's name ends at its right edge, and keys stand in its
+// last row.
+func fills(t *testing.T, picture string, cols, rows int, about string) {
+	if cols < 120 || rows < 20 { // in a narrow one there is room for the titles alone
+		return
+	}
+	lines := strings.Split(picture, "\n")
+	require.Len(t, lines, rows, about)
+	require.Equal(t, cols, ansi.StringWidth(strings.TrimRight(lines[0], " \r")), "%s\n%s", about, picture)
+	require.NotEmpty(t, strings.TrimSpace(lines[rows-1]), about)
+}
+
 // Whatever sizes a window goes through while keys arrive, the program lives; once it rests the whole picture stands there, no wider and no
 // higher than the window: the same as painted anew. STORMS=200 go test ./cmd/undermark -run SizeStorm -v -timeout 0 makes a long round; STORMS_SEED draws another.
 func TestASizeStormEndsInAWholePicture(t *testing.T) {
@@ -86,6 +99,14 @@ func TestASizeStormEndsInAWholePicture(t *testing.T) {
 		if draw.IntN(4) == 0 {
 			cols, rows = anySize(draw)
 		}
+		switch draw.IntN(3) { // on its way there one side is as it will be
+		case 0:
+			p.resize(t, 60+draw.IntN(mostCols-59), rows)
+			p.quiet(2 * still)
+		case 1:
+			p.resize(t, cols, 20+draw.IntN(mostRows-19))
+			p.quiet(2 * still)
+		}
 		p.resize(t, cols, rows)
 		p.quiet(10 * still)
 		p.unbroken(t)
@@ -95,8 +116,10 @@ func TestASizeStormEndsInAWholePicture(t *testing.T) {
 		}
 		about := fmt.Sprintf("at %dx%d %s", cols, rows, p.about())
 		stood := p.picture()
+		fills(t, stood, cols, rows, about)
 		require.NotEmpty(t, strings.TrimSpace(stood), about)
 		view := p.anewPainted(t)
+		p.comes(patience, func() bool { return p.picture() == stood })
 		require.Equal(t, p.picture(), stood, about)
 		p.within(t, view, about)
 		looked++

@@ -3,7 +3,11 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 
+	"github.com/charmbracelet/x/term"
+
+	"bench.example/undermark/tui/charset"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -11,15 +15,25 @@ import (
 type streams struct {
 	in       io.Reader
 	out, err io.Writer
-	terminal io.Writer // standard output as it was given, for the screens alone
-	watched  io.Writer // standard error as it was given, for the program's own words of how far it is
+	terminal io.Writer    // standard output as it was given, for the screens alone
+	watched  io.Writer    // standard error as it was given, for the program's own words of how far it is
+	letters  *charset.Set // of the terminals among them
 }
 
 // guarded returns the streams with all that commands write made harmless: none can forget it.
 func (s streams) guarded() streams {
 	s.terminal, s.watched = s.out, s.err
-	s.out, s.err = harmless.Writer{To: s.out}, harmless.Writer{To: s.err}
+	s.letters = charset.Of(os.Getenv)
+	s.out, s.err = harmless.Writer{To: s.lettered(s.out)}, harmless.Writer{To: s.lettered(s.err)}
 	return s
+}
+
+// lettered is a writer that puts what goes to a terminal into its own letters.
+func (s streams) lettered(to io.Writer) io.Writer {
+	if file, is := to.(*os.File); is && term.IsTerminal(file.Fd()) {
+		return s.letters.Writer(to)
+	}
+	return to
 }
 
 // complain writes what went wrong, a line each.

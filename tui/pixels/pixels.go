@@ -10,7 +10,7 @@ package pixels
 import (
 	"bytes"
 	"image"
-	"os"
+	"io"
 	"reflect"
 	"strings"
 	"sync"
@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/term"
 )
 
 // Picture is what is to be shown.
@@ -31,7 +32,7 @@ type Picture struct {
 // Terminal is the terminal that the program writes on. What the library writes and pictures never run into each other. The nil
 // Terminal shows no pictures.
 type Terminal struct {
-	*os.File
+	term.File
 	shows atomic.Bool
 	want  chan Picture // the newest that was not begun
 	once  sync.Once
@@ -53,7 +54,7 @@ type Terminal struct {
 var usualCell = image.Pt(10, 20)
 
 // On returns a terminal that writes on a file.
-func On(f *os.File) *Terminal {
+func On(f term.File) *Terminal {
 	return &Terminal{File: f, want: make(chan Picture, 1), cell: usualCell}
 }
 
@@ -174,7 +175,7 @@ func (t *Terminal) heard(a answer) {
 	}
 	t.writing.Lock()
 	defer t.writing.Unlock()
-	_, _ = t.File.WriteString(probe)
+	_, _ = io.WriteString(t.File, probe)
 }
 
 // noted notes what the terminal answered: that it shows pictures, how large its cells are, where its cursor is. It tells whether that is to be
