@@ -63,14 +63,6 @@ type Text struct {
 	of           [2]int         // that cell
 }
 
-// Leader is how many rows the leader of a text goes up or down.
-func (w *Text) Leader() int {
-	if !w.led {
-		return 0
-	}
-	return abs(w.Row - w.of[1])
-}
-
 // Write writes a text in the picture.
 func (c *Canvas) Write(w Text) {
 	if w.down {
