@@ -12,7 +12,7 @@ type spacing uint8
 
 const (
 	roomy spacing = iota // each with a blank on both sides, and room behind them for which job it is and that it is not saved
-	snug                 // a single blank between two
+	snug                 // a single blank between two, and beside the brackets
 	tight                // in short, too
 	bare                 // without the digits
 )
@@ -40,18 +40,18 @@ func (r *Root) titles(spaced spacing) []part {
 	var parts []part
 	x := 0
 	for i, s := range r.screens {
-		digit, title, before, behind := desk.KeyScreens.Keys()[i], s.Title(), " ", " "
+		digit, title, before, behind := desk.KeyScreens.Keys()[i], s.Title(), "", ""
 		if short, has := shortTitles[title]; spaced >= tight && has {
 			title = short
 		}
+		if spaced == roomy {
+			before, behind = " ", " "
+		} else if i > 0 {
+			x++
+		}
 		p := part{from: x, key: digit, style: styles.Plain}
-		switch {
-		case i == r.at:
+		if i == r.at {
 			before, behind, p.style = "[", "]", styles.Here
-		case spaced > roomy && i == r.at+1:
-			before, behind = "", "" // the bracket parts them
-		case spaced > roomy:
-			behind = ""
 		}
 		if spaced < bare {
 			before += digit + " "

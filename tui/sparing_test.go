@@ -25,7 +25,7 @@ func (l *line) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// A key sends little of a picture, in true colour: a fifth where somebody walks through a list or types, and somewhat over a quarter where
+// A key sends little of a picture, in true colour: a tenth where somebody walks through a list or types, and a seventh where
 // the cut moves, as names and their leaders on a plan as crowded as this one move with it.
 func TestAKeySendsLittle(t *testing.T) {
 	const wide, high = 120, 40
@@ -38,9 +38,9 @@ func TestAKeySendsLittle(t *testing.T) {
 		keys   [2]tea.KeyMsg
 		most   int // bytes; a picture of Place is 23,000
 	}{
-		{"Place", nil, [2]tea.KeyMsg{right, left}, 6500},
-		{"Underneath", nil, [2]tea.KeyMsg{down, up}, 4600},
-		{"Underneath", []tea.KeyMsg{{Type: tea.KeyEnter}, down, down, down}, [2]tea.KeyMsg{digit, back}, 3500},
+		{"Place", nil, [2]tea.KeyMsg{right, left}, 3600},
+		{"Underneath", nil, [2]tea.KeyMsg{down, up}, 2400},
+		{"Underneath", []tea.KeyMsg{{Type: tea.KeyEnter}, down, down, down}, [2]tea.KeyMsg{digit, back}, 1400},
 	} {
 		t.Run(fmt.Sprint(c.screen, " ", c.keys[0]), func(t *testing.T) {
 			r := working(t, jobOfCases(t, "24-everything.toml"))

@@ -119,8 +119,8 @@ func (r *Root) header() string {
 	var b strings.Builder
 	x := 0
 	for _, p := range r.headerParts() {
-		b.WriteString(p.style.Render(p.text))
-		x += p.width
+		b.WriteString(strings.Repeat(" ", p.from-x) + p.style.Render(p.text))
+		x = p.from + p.width
 	}
 	b.WriteString(r.whichJob(r.w - x))
 	return desk.FitPainted(b.String(), r.w)

@@ -30,6 +30,7 @@ type Options struct {
 	Pins     bool             // the datum pins and the arcs from them to the first mark
 	Wishes   []geometry.Point // places the cut could go
 	LeftOver *LeftOver        // how the ties fit each other; nil: not shown
+	NoTies   bool             // without the matching points
 	MayMove  bool             // where the centre may go with the pilot hole swallowed by the cut
 }
 
@@ -157,6 +158,9 @@ func (d *drawer) openings() {
 }
 
 func (d *drawer) ties() {
+	if d.opts.NoTies {
+		return
+	}
 	for i, tie := range d.plan.Ties {
 		d.items = append(d.items, scene.Item{
 			Role: scene.Tie, Primitive: scene.Spot, At: tie.Below.At(0), Ref: i, Unsure: !tie.Use,

@@ -9,19 +9,72 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// beyond names at the edge of the picture the tanks that lie beyond it, which one looks for.
+// beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, and of the chassis rails, where none is
+// seen, the nearest: with how far from that edge it is where there is room for that.
 func (p *painter) beyond() {
+	if rail := p.railBeyond(); rail != nil {
+		p.pointTo(rail)
+	}
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Label == "" || it.Aside || it.Primitive != scene.Area || it.Role != scene.Lines || it.Area.Shape == geometry.Line {
-			continue
-		}
-		if at, arrow, out := p.edgeTo(&it.Area); out {
-			ink := inkOf(it.Item)
-			ink.Tone = Word
-			p.write(pointing(label{name: clean(it.Label), ink: ink, over: true}, arrow), p.atEdge(p.seats[:0], at))
+		if it.Label != "" && !it.Aside && it.Primitive == scene.Area && it.Role == scene.Lines && it.Area.Shape != geometry.Line {
+			p.pointTo(it)
 		}
 	}
+}
+
+// railBeyond is the chassis rail that is nearest to a picture without any; nil where one is in it.
+func (p *painter) railBeyond() (nearest *part) {
+	least := math.Inf(1)
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.Role != scene.Rail || it.Primitive != scene.Area || it.Label == "" {
+			continue
+		}
+		e := p.edgeTo(&it.Area)
+		if !e.out {
+			return nil
+		}
+		if e.off < least {
+			nearest, least = it, e.off
+		}
+	}
+	return nearest
+}
+
+// pointTo names at the edge of the picture a part that lies beyond it.
+func (p *painter) pointTo(it *part) {
+	e := p.edgeTo(&it.Area)
+	if !e.out {
+		return
+	}
+	ink := inkOf(it.Item)
+	ink.Tone = Word
+	low, high := it.Area.Bounds()
+	east := p.west + float64(p.wide)*p.Scale
+	seats := p.atEdge(p.seats[:0], e.at)
+	for _, x := range [2]float64{max(low.X, p.west), min(high.X, east-inside*p.Scale)} { // as right along all that it is beside
+		if p.west <= x && x < east {
+			seats = p.atEdge(seats, geometry.Point{X: x, Y: e.at.Y})
+		}
+	}
+	p.seats = seats
+	for _, name := range [2]string{p.way(e.off) + clean(it.Label), clean(it.Label)} {
+		if p.write(pointing(label{name: name, ink: ink, over: true}, e.arrow), p.seats) {
+			return
+		}
+	}
+}
+
+// inside is how many dots within the picture a place is that lies on its edge.
+const inside = 1e-6
+
+// way is how far something is from the edge of the picture, in words before its name; "" for what is close by.
+func (p *painter) way(mm float64) string {
+	if mm = coarse(mm, p.look.Units); mm == 0 {
+		return ""
+	}
+	return words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " to "
 }
 
 // rearBeyond says at the edge of the picture where the rear bumper lies that is out of sight, and how far from that edge: all readings
@@ -32,19 +85,19 @@ func (p *painter) rearBeyond() {
 		if it.Role != scene.Bumper || it.Label == "" {
 			continue
 		}
-		at, arrow, out := p.edgeTo(&it.Area)
-		if !out {
+		e := p.edgeTo(&it.Area)
+		if !e.out {
 			p.besideRear(it)
 			return
 		}
 		name := "rear " + clean(it.Label)
 		if p.look.Datum != "" {
 			name = "rear end"
-		} else if mm := coarse(p.west, p.look.Units); mm > 0 && arrow == toLeft && p.projection.Across.Low == scene.ToBumper {
-			name = words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " to " + name
+		} else if e.arrow == toLeft && p.projection.Across.Low == scene.ToBumper {
+			name = p.way(max(p.west, 0)) + name
 		}
 		l := label{name: name, ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
-		p.write(pointing(l, arrow), p.atEdge(p.seats[:0], at))
+		p.write(pointing(l, e.arrow), p.atEdge(p.seats[:0], e.at))
 		return
 	}
 }
@@ -73,9 +126,16 @@ func pointing(l label, arrow int) label {
 	return l
 }
 
-// edgeTo is the place of the picture that is nearest to an outline, which of the arrows points there, and whether all of
-// that lies beyond.
-func (p *painter) edgeTo(f *geometry.Footprint) (at geometry.Point, arrow int, out bool) {
+// edge is where something lies that is out of the picture.
+type edge struct {
+	at    geometry.Point // the place of the picture that is nearest to it
+	arrow int            // which of the arrows points there
+	off   float64        // how far from the edge, mm
+	out   bool           // all of it lies beyond
+}
+
+// edgeTo is where an outline lies beyond the picture.
+func (p *painter) edgeTo(f *geometry.Footprint) edge {
 	low, high := f.Bounds()
 	west, south := p.west, p.north-float64(p.tall)*p.Scale
 	east, north := p.west+float64(p.wide)*p.Scale, p.north
@@ -86,10 +146,9 @@ func (p *painter) edgeTo(f *geometry.Footprint) (at geometry.Point, arrow int, o
 	x, aside := clamp(low.X, high.X, west, east)
 	y, away := clamp(low.Y, high.Y, south, north)
 	if aside == 0 && away == 0 {
-		return at, 0, false
+		return edge{}
 	}
-	const inside = 1e-6
-	at = geometry.Point{X: max(min(x, east-inside*p.Scale), west), Y: min(max(y, south+inside*p.Scale), north)}
+	at := geometry.Point{X: max(min(x, east-inside*p.Scale), west), Y: min(max(y, south+inside*p.Scale), north)}
 	to := at // what lies beside the picture is no farther up or down than a part of it is
 	if aside > 0 {
 		to.X = (low.X + high.X) / 2
@@ -97,7 +156,7 @@ func (p *painter) edgeTo(f *geometry.Footprint) (at geometry.Point, arrow int, o
 	if away > 0 {
 		to.Y = (low.Y + high.Y) / 2
 	}
-	return at, p.heading(at, to), true
+	return edge{at, p.heading(at, to), max(aside, away), true}
 }
 
 // atEdge adds seats at an edge of the picture, the nearest to a place first.

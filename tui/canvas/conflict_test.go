@@ -157,3 +157,26 @@ func TestNoNameStandsUnderASign(t *testing.T) {
 	}
 	assert.Greater(t, names, 3)
 }
+
+// A ring that is larger than the cut may touch what the cut is clear of: the note that says so says, too, that what is in the way is red, where something
+// is, where there is room for it, and where there are faces to be red.
+func TestALargerRingSaysWhatIsInTheWay(t *testing.T) {
+	const red = " times its size: red is in its way"
+	for _, c := range []struct {
+		state scene.State
+		faces bool
+		w     int
+		says  bool
+	}{{scene.Foul, true, 100, true}, {scene.Clear, true, 100, false}, {scene.Foul, false, 100, false}, {scene.Foul, true, MinWidth, false}} {
+		s := scene.Scene{Projection: scene.Below.Projection(), Min: pt(0, -900), Max: pt(6000, 900), Items: []scene.Item{
+			{Role: scene.Lines, Code: "B", State: c.state, Solid: flat(line(20, pt(900, -400), pt(1100, 400)))},
+			{Role: scene.Cut, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1000, 0), 63.5))},
+		}}
+		look := plainLook
+		look.Faces = c.faces
+		p := Paint(s, c.w, 27, look)
+		text := strings.Join(p.lines(), "\n")
+		assert.Contains(t, text, enlargedRing)
+		assert.Equal(t, c.says, strings.Contains(text, red), text)
+	}
+}

@@ -79,7 +79,7 @@ func (p *painter) named(way scene.Way) string {
 func (p *painter) foot() {
 	c := &p.canvas
 	larger := p.times()
-	said := larger == "" || p.noted(larger)
+	said := larger == "" || p.redInWay() && p.noted(larger+onlyRed) || p.noted(larger)
 	if footRows(c.Height) == 1 {
 		return
 	}
@@ -115,6 +115,16 @@ func (p *painter) times() string {
 	}
 	times := p.circle.radius * p.Scale / p.circle.item.Solid.Prism.Footprint.Radius
 	return enlargedRing + " " + survey.Fixed(times, 1) + " times its size"
+}
+
+// onlyRed is what is said, where there is room, of a ring that is larger than the cut: it may touch what the cut is clear of.
+const onlyRed = ": red is in its way"
+
+// redInWay tells whether anything is drawn red as it is in the way of the cut.
+func (p *painter) redInWay() bool {
+	return p.look.Faces && slices.ContainsFunc(p.parts, func(it part) bool {
+		return it.State == scene.Foul && it.Primitive == scene.Area && it.Code != ""
+	})
 }
 
 // enlargedRing is what says that the ring is drawn larger than the cut is begins with.

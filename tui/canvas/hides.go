@@ -96,6 +96,7 @@ const (
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 24 // it would be taken for that thing's name
+	hidesSolid = 45 // of what is steel, a tank or hot: one looks at that, and would read the name as its
 	hidesRoom  = 5  // where the cut can go: that is what one looks for
 	hidesMoves = 16 // of what moves or comes off
 	hidesLoose = 3  // of the van's ends
@@ -162,6 +163,11 @@ func (p *painter) weighed() {
 	}
 }
 
+// soughtFor tells whether a face is of a kind that people look for by its name.
+func soughtFor(role scene.Role) bool {
+	return role == scene.Rail || role == scene.Steel || role == scene.Lines || role == scene.Hot
+}
+
 // cost is what a character hides in a cell of the canvas, which is in this row and column of the plane.
 func (p *painter) cost(i, row, col int) uint8 {
 	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
@@ -173,6 +179,10 @@ func (p *painter) cost(i, row, col int) uint8 {
 		return hidesMain
 	case line.arms != 0:
 		return hidesLine + line.front
+	case ground.Set && soughtFor(ground.Role):
+		return hidesSolid
+	case p.canvas.Cells[i].Ink.Face.Set && soughtFor(p.canvas.Cells[i].Ink.Face.Role):
+		return hidesFace // of its edge
 	case front > 0 && p.dots.octet(col, row) != 0:
 		return hidesDots
 	case ground.Role == scene.Movable:

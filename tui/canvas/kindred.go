@@ -55,6 +55,5 @@ func apart(a geometry.Footprint, b *geometry.Footprint) float64 {
 
 // inPicture tells whether anything of a part may lie in the picture.
 func (p *painter) inPicture(it *part) bool {
-	_, _, out := p.edgeTo(&it.Area)
-	return !out
+	return !p.edgeTo(&it.Area).out
 }

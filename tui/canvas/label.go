@@ -170,7 +170,7 @@ func (s said) when(written bool) said {
 }
 
 // label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
-func (p *painter) label(n *naming) said {
+func (p *painter) label(n *naming) (said, choice) {
 	it := n.it
 	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, guides: n.must && bears(it), urgent: n.rank >= scene.RankFoul, always: ending(it)}
 	if text.names = it; it.Role == scene.Conflict {
@@ -179,7 +179,8 @@ func (p *painter) label(n *naming) said {
 	if of := text.names; of != nil && of.Primitive == scene.Area && !p.thin(of) {
 		text.of = of
 	}
-	if out := p.exitOf(it); out != nil {
+	out := p.exitOf(it)
+	if out != nil {
 		text.name += " " + string(arrows[out.arrow])
 	}
 	if it.Role != scene.Conflict && it.Role != scene.Cut {
@@ -197,23 +198,51 @@ func (p *painter) label(n *naming) said {
 			best, text = one, full
 		}
 	}
+	if out != nil {
+		best = p.withEnd(n, out, &text, best)
+	}
 	if best.found {
 		p.put(text, best.seat)
-		return whole
+		return whole, best
 	}
 	if bare := strings.Replace(text.name, heaters, "", 1); ending(it) && bare != text.name {
 		text.name = bare
-		return whole.when(p.settle(text, p.seated(n, &text)))
+		best = p.seated(n, &text)
+		written := p.settle(text, best)
+		best.cost += mostHidden // of two orders of names the one is better that has it whole
+		return whole.when(written), best
 	}
 	if it.Measure == nil || it.Label == "" || !n.must {
-		return unsaid
+		return unsaid, best
 	}
 	text.name, text.tail = clean(it.Label), it.Warning() // its figure stands in a list, too
-	return short.when(p.settle(text, p.seated(n, &text)))
+	best = p.seated(n, &text)
+	written := p.settle(text, best)
+	best.cost += mostHidden
+	return short.when(written), best
 }
 
-// unitWorth is what the unit of a figure is worth in what a name hides.
-const unitWorth = 20
+// withEnd has a name say how far beyond the picture the end of its run is, where there is room for that.
+func (p *painter) withEnd(n *naming, out *exit, text *label, best choice) choice {
+	path := n.it.Area.Path
+	mm := coarse(path[len(path)-1].Sub(out.at).Norm(), p.look.Units)
+	full, ends := *text, " "
+	if n.it.Role == scene.Exhaust {
+		ends = " ends "
+	}
+	full.name = p.text(n.it.Item) + ends + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " " + string(arrows[out.arrow])
+	if one := p.seated(n, &full); one.found && one.cost < mostGuide && (!best.found || one.cost < best.cost+endWorth) {
+		*text = full
+		return one
+	}
+	return best
+}
+
+// unitWorth is what the unit of a figure is worth in what a name hides, endWorth how far off an end is.
+const (
+	unitWorth = 20
+	endWorth  = 60
+)
 
 // seated is the best of the places of a text of a name.
 func (p *painter) seated(n *naming, text *label) choice {

@@ -6,25 +6,71 @@ import (
 	"bench.example/undermark/geometry/scene"
 )
 
-// nameAll writes names in their order. Where one of what is in the way has no place, or none with its figure, that goes before all others, if fewer
-// go without then.
+// farLed is how many rows a leader goes at the most that nobody looks twice at.
+const farLed = 5
+
+// tooFar is what each row more counts.
+const tooFar = 12
+
+// mostOrders is how many other orders of the names are tried.
+const mostOrders = 5
+
+// nameAll writes names in their order. Where one of what is in the way has no place, or none with its figure, such go before all others if
+// that is better in all; so does each that has a leader across the picture, and each guide without a place.
 func (p *painter) nameAll(names []naming) {
 	p.before.keep(p)
-	lost := p.inOrder(names)
-	if len(lost) == 0 {
-		return
-	}
-	p.after.keep(p)
-	p.before.back(p)
-	first := slices.DeleteFunc(slices.Clone(names), func(n naming) bool { return !slices.Contains(lost, n.it) })
-	others := slices.DeleteFunc(slices.Clone(names), func(n naming) bool { return slices.Contains(lost, n.it) })
-	if again := p.inOrder(append(first, others...)); len(again) >= len(lost) {
-		p.after.back(p)
+	best := p.inOrder(names)
+	tries := best.tries(nil)
+	for n := 0; n < min(len(tries), mostOrders); n++ {
+		other := sooner(names, tries[n])
+		p.after.keep(p)
+		p.before.back(p)
+		again := p.inOrder(other)
+		if !again.betterThan(&best) {
+			p.after.back(p)
+			continue
+		}
+		best, names = again, other
+		tries = again.tries(tries[:n+1])
 	}
 }
 
-// inOrder writes names in their order, and returns those of what is in the way that have no place, or none with their figure.
-func (p *painter) inOrder(names []naming) (lost []*part) {
+// tries appends to those that were tried what may go before all other names.
+func (o *order) tries(tried [][]*part) [][]*part {
+	put := func(first ...*part) {
+		if len(first) > 0 && !slices.ContainsFunc(tried, func(t []*part) bool { return slices.Equal(t, first) }) {
+			tried = append(tried, first)
+		}
+	}
+	put(o.lost...)
+	for _, it := range o.far {
+		put(it)
+	}
+	return tried
+}
+
+// betterThan tells whether an order is better than another.
+func (o *order) betterThan(other *order) bool {
+	return len(o.lost) < len(other.lost) || len(o.lost) == len(other.lost) && o.cost < other.cost
+}
+
+// sooner are names with some of them before the others.
+func sooner(names []naming, first []*part) []naming {
+	is := func(n naming) bool { return slices.Contains(first, n.it) }
+	early := slices.DeleteFunc(slices.Clone(names), func(n naming) bool { return !is(n) })
+	return append(early, slices.DeleteFunc(slices.Clone(names), is)...)
+}
+
+// order is what came of writing names in an order.
+type order struct {
+	lost []*part // those of what is in the way that have no place, or none with their figure
+	far  []*part // those with a leader across the picture, and guides without a place
+	cost int     // what all of them hide, and how far off they are
+}
+
+// inOrder writes names in their order.
+func (p *painter) inOrder(names []naming) (o order) {
+	const without = 2 * mostHidden // what a name that has no place counts
 	room := max(p.Cols*p.Rows/cellsALabel, 6)
 	for i := range names {
 		n := &names[i]
@@ -32,15 +78,27 @@ func (p *painter) inOrder(names []naming) (lost []*part) {
 		if room <= 0 && !ending(n.it) && !guide {
 			continue
 		}
-		said := p.label(n)
+		said, at := p.label(n)
 		if said != unsaid && !guide {
 			room--
 		}
 		if said != whole && n.must && (n.it.Role == scene.Conflict || ending(n.it)) {
-			lost = append(lost, n.it)
+			o.lost = append(o.lost, n.it)
+		}
+		switch {
+		case said != unsaid:
+			o.cost += at.cost
+		case n.must:
+			if o.cost += without; guide {
+				o.far = append(o.far, n.it)
+			}
+		}
+		if far := abs(at.row-at.of[1]) - farLed; said != unsaid && at.led && far > 0 {
+			o.far = append(o.far, n.it)
+			o.cost += far * tooFar
 		}
 	}
-	return lost
+	return o
 }
 
 // writing is what of a picture changes while names are written.

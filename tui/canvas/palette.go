@@ -70,12 +70,15 @@ func tintIn(g Ground, t *looks.Table) (tint int, ok bool) {
 	case g.Selected:
 		return t.Faces[looks.PickedFace], true
 	}
-	face := tints[g.Role]
-	if tint = t.Faces[face]; g.Unsure {
-		tint = between(tint, t.Faces[looks.FloorFace])
+	face, faces := tints[g.Role], &t.Faces
+	if t.Mixed != nil && (g.Unsure || g.Foul) {
+		faces = t.Mixed
+	}
+	if tint = faces[face]; g.Unsure {
+		tint = between(tint, faces[looks.FloorFace])
 	}
 	if g.Foul {
-		tint = between(tint, t.Faces[looks.FoulFace])
+		tint = between(tint, faces[looks.FoulFace])
 	}
 	return tint, face != looks.NoFace
 }

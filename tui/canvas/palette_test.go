@@ -50,3 +50,18 @@ func TestNoRoleIsToldByColourAlone(t *testing.T) {
 		assert.Equal(t, want, it.Warning())
 	}
 }
+
+// What is half one thing and half another has, with 256 colours, the one nearest to what true colour mixes: two of the 256 mixed would be of a hue that
+// says neither.
+func TestMixedFacesOf256AreThoseOfTrueColour(t *testing.T) {
+	for l := range looks.Count {
+		look := looks.Look(l)
+		for _, role := range []scene.Role{scene.Steel, scene.Rail, scene.Lines, scene.Hot, scene.Movable} {
+			for _, g := range []Ground{{Role: role, Set: true, Foul: true}, {Role: role, Set: true, Unsure: true}} {
+				want, _ := tintIn(g, look.Table())
+				got, _ := tintIn(g, look.InCube())
+				assert.Equal(t, looks.Nearest(want), looks.Nearest(got), "%s: %+v", look, g)
+			}
+		}
+	}
+}

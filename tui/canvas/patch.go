@@ -13,6 +13,18 @@ func Bare(w, h int, faces bool) Canvas {
 	return c
 }
 
+// Draws tells whether lines or signs of a role are seen in the picture.
+func (c *Canvas) Draws(role scene.Role) bool {
+	for row := c.Top; row < min(c.Top+c.Rows, c.Height); row++ {
+		for col := c.Left; col < min(c.Left+c.Cols, c.Width); col++ {
+			if cell := c.At(col, row); cell.Ink.Role == role && cell.Rune != ' ' && cell.Ink.Tone != Word && cell.Ink.Tone != Bold {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Blank empties a box of cells.
 func (c *Canvas) Blank(col, row, w, h int) {
 	for y := max(row, 0); y < min(row+h, c.Height); y++ {

@@ -41,6 +41,9 @@ const (
 	heavyDashed
 )
 
+// DottedLine is a piece of a dotted line along a row.
+const DottedLine = "┈┈"
+
 // pieces are the characters of a line by its arms, light and heavy; broken are the straight ones of broken lines, upright and
 // lying.
 var (

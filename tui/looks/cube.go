@@ -73,6 +73,7 @@ func (l Look) InCube() *Table { return inCubes()[l] }
 var inCubes = sync.OnceValue(func() (all [Count]*Table) {
 	for l, of := range tables {
 		t := *of
+		t.Mixed = &of.Faces
 		for m := range t.Marks {
 			t.Marks[m].RGB = InCube(t.Cube.Marks[m])
 		}

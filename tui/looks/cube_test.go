@@ -74,3 +74,11 @@ func TestContrastOf256Colours(t *testing.T) {
 		}
 	}
 }
+
+// A name of what is foul keeps its colour on the bare floor, with 256 colours, too: what can't be read there is written in black or white.
+func TestFoulNamesKeepTheirColourOf256(t *testing.T) {
+	for l := range Count {
+		cube := Look(l).InCube()
+		assert.GreaterOrEqual(t, Contrast(cube.Marks[Foul].RGB, cube.Faces[FloorFace]), Readable, "%s", Look(l))
+	}
+}

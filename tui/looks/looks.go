@@ -54,6 +54,7 @@ type Table struct {
 	Marks   [Marks]Colour
 	Faces   [Faces]int           // 0xRRGGBB
 	Cube    Cube                 // marks and faces where there are 256 colours
+	Mixed   *[Faces]int          // faces to mix two of; nil for Faces: of 256 colours two make one that is neither
 	Sixteen [Faces]uint8         // faces where there are sixteen colours, by number
 	Rooms   [scene.Grades]Colour // the dots of shaded floor; 0 where it stays bare
 }

@@ -66,7 +66,7 @@ var light = Table{
 			Tie: 54, Cut: 16, Rail: 238, Steel: 238, Moves: 243, Fitting: 167, Sheet: 243, Frame: 243, Wheels: 102, Grid: 250,
 		},
 		Faces: [Faces]uint8{
-			FloorFace: 255, SteelFace: 65, RailFace: 238, LinesFace: 23, HotFace: 95, MovesFace: 102, NoseFace: 254, BumperFace: 245, ExhaustFace: 166,
+			FloorFace: 231, SteelFace: 65, RailFace: 238, LinesFace: 23, HotFace: 95, MovesFace: 102, NoseFace: 254, BumperFace: 245, ExhaustFace: 166,
 			MufflerFace: 166, IntakeFace: 68, FuelFace: 133, FoulFace: 160, PickedFace: 25, LittleRoomFace: 194, FairRoomFace: 151, MuchRoomFace: 78,
 		},
 	},

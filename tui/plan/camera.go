@@ -24,11 +24,15 @@ const closeUpScale = 10
 // closeUpRows is how few rows such a pane has.
 const closeUpRows = 7
 
+// ringMargin is how many rows more than the cut is across a picture has that is sure to have all of the ring: it lies by half a cell beside its place at the
+// most, and the ring is drawn a dot wider.
+const ringMargin = 1.5
+
 // lay returns how the pane shows the floor now.
 func (p Pane) lay(s desk.State, opts Options) canvas.Map {
 	shown := scene.Scene{Projection: s.Camera.View.Projection()} // enough for a picture with a scale of its own
 	if s.Camera.Scale == 0 {
-		shown = draw(s, opts)
+		shown = p.draw(s, opts)
 	}
 	w, h := p.drawn()
 	return canvas.NewMap(shown, w, h, p.camera(shown, s, opts), s.Settings.Units)
@@ -66,8 +70,14 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 		return s.Camera
 	}
 	near := p.atCut(s)
-	if canvas.NewMap(shown, w, h, near, s.Settings.Units).Rows <= closeUpRows {
-		near.Scale = canvas.Even(min(near.Scale, closeUpScale), s.Settings.Units)
+	m := canvas.NewMap(shown, w, h, near, s.Settings.Units)
+	if m.Rows <= closeUpRows {
+		_, high := m.CellSize()
+		high /= m.Scale
+		const spare = 1.1                                                           // scales that are even are that far apart
+		whole := spare * s.Job.Cut.Across / ((float64(m.Rows) - ringMargin) * high) // so that all of the ring is seen
+		near.Scale = canvas.Even(min(near.Scale, max(closeUpScale, whole)), s.Settings.Units)
+		near.Middle = s.Camera.View.Projection().Point(s.Result.Plan.Cut.At.At(0)) // not by a cell of the scale before
 	}
 	if opts.Here == nil {
 		return near

@@ -32,7 +32,7 @@ func TestANameStandsByItsOwnThing(t *testing.T) {
 			pane := New().Sized(size[0], size[1])
 			for _, camera := range camerasOver(pane, s, o) {
 				s.Camera = camera
-				shown := draw(s, o)
+				shown := New().draw(s, o)
 				c := canvas.Paint(shown, size[0], size[1], canvas.Look{Camera: pane.camera(shown, s, o), Faces: true, Left: "left", Right: "right"})
 				for i := range c.Texts {
 					own, others := ofName(&shown, c.Texts[i].Name)

@@ -63,17 +63,29 @@ func (e entry) put(c *canvas.Canvas, col, row int) {
 	c.Put(col+2+patch, row, e.means, canvas.Ink{Role: scene.Floor})
 }
 
-// roles explains the faces that a plan has in a row of its own below the picture, as far as there is room in it.
-func roles(c *canvas.Canvas, plan scene.Scene) {
-	const patch = 2
-	row, col := c.Top+c.Rows+2, 0
-	if row >= c.Height {
-		return
-	}
+// patch is how many columns a pattern takes in the row below the picture.
+const patch = 2
+
+// explainedIn is the row below the picture in which is explained what it has.
+func explainedIn(c *canvas.Canvas) int { return c.Top + c.Rows + 2 }
+
+// roomIn is how many columns of a row are free for that.
+func roomIn(c *canvas.Canvas, row int) int {
 	room := c.Width
 	for room > 0 && c.At(room-1, row).Rune != ' ' || room > 1 && c.At(room-2, row).Rune != ' ' {
 		room-- // a note stands there
 	}
+	return room
+}
+
+// roles explains the faces that a plan has in a row of its own below the picture, as far as there is room in it, and returns where the
+// next words may stand.
+func roles(c *canvas.Canvas, plan scene.Scene) (col int) {
+	row := explainedIn(c)
+	if row >= c.Height {
+		return 0
+	}
+	room := roomIn(c, row)
 	there := map[scene.Role]bool{}
 	for i := range plan.Items {
 		there[plan.Items[i].Role] = true
@@ -84,6 +96,37 @@ func roles(c *canvas.Canvas, plan scene.Scene) {
 			c.PatchAsDrawn(col, row, patch, role)
 			c.Put(col+patch+1, row, means, canvas.Ink{Role: scene.Floor})
 			col += wide + 2
+		}
+	}
+	return col
+}
+
+// marks explains behind that what else of the picture has no name: the signs of holes, and the fuel line's dots, in as many words as
+// there is room for.
+func marks(c *canvas.Canvas, col int) {
+	row := explainedIn(c)
+	if row >= c.Height {
+		return
+	}
+	room := roomIn(c, row)
+	for _, role := range [2]scene.Role{scene.Hole, scene.Fuel} {
+		if !c.Draws(role) {
+			continue
+		}
+		sign, means := canvas.DottedLine, []string{scene.Fuel.Pen().Means, "fuel line", "fuel"}
+		if role == scene.Hole {
+			sign, means = canvas.Sign(role), []string{scene.Hole.Pen().Means, "hole"}
+		}
+		wide := utf8.RuneCountInString(sign)
+		for _, words := range means {
+			end := col + wide + 1 + utf8.RuneCountInString(words)
+			if end > room {
+				continue
+			}
+			c.Put(col, row, sign, canvas.Ink{Role: role})
+			c.Put(col+wide+1, row, words, canvas.Ink{Role: scene.Floor})
+			col = end + 2
+			break
 		}
 	}
 }

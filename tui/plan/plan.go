@@ -199,7 +199,7 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	if in.w > 0 {
 		w, h = in.w, in.h
 	}
-	plan := draw(s, opts)
+	plan := p.draw(s, opts)
 	colour := s.Settings.Colour
 	if s.Pictures() {
 		colour = desk.TrueColour // who shows pictures has all colours
@@ -215,9 +215,9 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	}
 	c := p.painter.Paint(plan, w, h, look)
 	if room {
-		scaleBar(&c, s.Settings.Units)
+		marks(&c, scaleBar(&c, s.Settings.Units))
 	} else {
-		roles(&c, plan)
+		marks(&c, roles(&c, plan))
 	}
 	switch {
 	case room && (p.legend.open || opts.Areas):
@@ -235,9 +235,11 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	return view
 }
 
-func draw(s desk.State, opts Options) scene.Scene {
+// draw is the scene. The matching points are a matter of Match, which has a plan of its own; elsewhere they stand where signs are explained.
+func (p Pane) draw(s desk.State, opts Options) scene.Scene {
 	o := drawing.Options{
-		View: s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Shown: opts.Shown, Wishes: opts.Wishes,
+		NoTies: !p.legend.open,
+		View:   s.Camera.View, Selected: s.Selected, Focus: opts.Focus, Shown: opts.Shown, Wishes: opts.Wishes,
 		LeftOver: opts.LeftOver, MayMove: opts.MayMove,
 	}
 	if opts.Marks {

@@ -118,21 +118,20 @@ func wordless(c *canvas.Canvas, col, row, w int) bool {
 	return true
 }
 
-// scaleBar explains the shades in a row of its own below the picture, where there is one.
-func scaleBar(c *canvas.Canvas, u survey.Units) {
+// scaleBar explains the shades in a row of its own below the picture, where there is one, and returns where the next words may stand.
+func scaleBar(c *canvas.Canvas, u survey.Units) (col int) {
 	parts := []struct {
 		grade scene.Grade
 		text  string
 	}{
-		{scene.LittleRoom, "0 to " + survey.Format(scene.FairSpare, u)},
-		{scene.FairRoom, survey.Format(scene.FairSpare, u) + " to " + survey.Format(scene.MuchSpare, u)},
+		{scene.LittleRoom, "0-" + survey.Format(scene.FairSpare, u)},
+		{scene.FairRoom, survey.Format(scene.FairSpare, u) + "-" + survey.Format(scene.MuchSpare, u)},
 		{scene.MuchRoom, "more"},
 	}
-	const patch = 3
 	title := u.Sign() + " to spare:"
-	row, col := c.Top+c.Rows+2, len(title)+1
+	row, col := explainedIn(c), len(title)+1
 	if row >= c.Height {
-		return
+		return 0
 	}
 	c.Put(0, row, title, canvas.Ink{Role: scene.Floor})
 	for _, part := range parts {
@@ -140,6 +139,7 @@ func scaleBar(c *canvas.Canvas, u survey.Units) {
 		c.Put(col+patch+1, row, part.text, canvas.Ink{Role: scene.Floor})
 		col += patch + 3 + utf8.RuneCountInString(part.text)
 	}
+	return col
 }
 
 // shaded returns the look of a plan with the floor shaded.

@@ -16,10 +16,14 @@ const plain = "\x1b[0m"
 // looks are the colours met so far, by number; 0 is none. They are as many as the program has ways to paint a cell.
 type looks struct {
 	text   []string // each takes off what was worn before it
+	worn   []dress  // what each comes to
+	blank  []int32  // what of each a blank shows
 	number map[string]int32
 }
 
-func newLooks() looks { return looks{text: []string{plain}, number: map[string]int32{plain: 0}} }
+func newLooks() looks {
+	return looks{text: []string{plain}, worn: []dress{{plainly: true}}, blank: []int32{0}, number: map[string]int32{plain: 0}}
+}
 
 // read appends the cells of a row. It is sure when each rune takes one column whatever stands beside it, nothing but colours
 // steers the terminal, and no rest of the row may still hold what stood there.
@@ -47,7 +51,11 @@ func (l *looks) read(row []cell, text string) (cells []cell, sure bool) {
 		if !oneColumn(r) {
 			return row, false
 		}
-		row = append(row, cell{r, worn})
+		look := worn
+		if r == ' ' {
+			look = l.blank[worn]
+		}
+		row = append(row, cell{r, look})
 		i += n
 	}
 	return row, worn == 0
@@ -77,10 +85,20 @@ func (l *looks) put(worn int32, sequence string) int32 {
 	if !strings.HasPrefix(sequence, "\x1b[0;") && sequence != plain {
 		sequence = l.text[worn] + sequence
 	}
+	return l.of(sequence)
+}
+
+// of is the number of a look that begins from nothing.
+func (l *looks) of(sequence string) int32 {
 	n, met := l.number[sequence]
-	if !met {
-		n = int32(len(l.text))
-		l.text, l.number[strings.Clone(sequence)] = append(l.text, strings.Clone(sequence)), n
+	if met {
+		return n
+	}
+	n, sequence = int32(len(l.text)), strings.Clone(sequence)
+	d := dressOf(sequence)
+	l.text, l.worn, l.blank, l.number[sequence] = append(l.text, sequence), append(l.worn, d), append(l.blank, n), n
+	if d.ofBlank() && sequence != d.onlyGround() {
+		l.blank[n] = l.of(d.onlyGround())
 	}
 	return n
 }

@@ -1,6 +1,6 @@
 // Package sparing stands between the library that paints the screen and the terminal. The library sends whole rows again when a cell
 // of them changed, which with colours is 10 to 50 kB a key, and looks up how wide each rune of them is. What goes on from here is the
-// cells that changed: the library carries a ticket in place of each picture, and decides with it when one is painted.
+// cells that changed, look by look: the library carries a ticket in place of each picture, and decides with it when one is painted.
 //
 // A Terminal holds what is known to stand in each row. What it can't know, as something else wrote there or a rune's width is doubtful, is
 // written as it came: then a row is sent once more than needed, never once too seldom.
@@ -28,11 +28,13 @@ type Terminal struct {
 	wanted bool       // another is to be sent
 	anew   bool       // and all of it
 
-	shown []row  // from the top; what is below nobody knows
-	on    size   // of the terminal that it was painted for
-	spare []cell // room for the next row
-	looks looks
-	out   []byte
+	shown   []row  // from the top; what is below nobody knows
+	on      size   // of the terminal that it was painted for
+	spare   []cell // room for the next row
+	looks   looks
+	out     []byte
+	worn    dress    // what the terminal wears at the end of out
+	changed []change // of the rows that were looked at
 }
 
 // picture is what the screen is to show.
@@ -122,7 +124,7 @@ func (t *Terminal) send() {
 		if t.anew {
 			t.shown = nil
 		}
-		t.wanted, t.anew, t.out = false, false, t.out[:0]
+		t.wanted, t.anew, t.out, t.worn = false, false, t.out[:0], t.looks.worn[0]
 		t.paint(t.held.Load())
 		if len(t.out) == 0 {
 			continue
@@ -173,14 +175,15 @@ func (t *Terminal) paint(p *picture) {
 	if t.shown = t.shown[:n]; n < p.on.height && before != n {
 		t.out = append(to(t.out, 0, n), ansi.EraseScreenBelow...)
 	}
+	t.flush()
 	if len(t.out) > 0 {
 		t.out = append(t.out, ansi.CursorPosition(0, n)...)
 	}
 }
 
-// row writes a row that changed: the cells that did, or all of it where that is shorter or not all is known.
+// row notes what changed of a row, and writes all of it where not all is known.
 func (t *Terminal) row(y int, text string, width int) {
-	old, from := t.shown[y].cells, len(t.out)
+	old := t.shown[y].cells
 	now, sure := t.looks.read(t.spare[:0], text)
 	if sure && width > 0 && len(now) > width {
 		text = ansi.Truncate(text, width, "")
@@ -188,9 +191,8 @@ func (t *Terminal) row(y int, text string, width int) {
 	}
 	if old != nil && sure {
 		now = t.changes(y, old, now)
-	}
-	if old == nil || !sure || len(t.out)-from > len(text) {
-		t.out = append(whole(to(t.out[:from], 0, y), text, width, len(now), sure), plain...)
+	} else {
+		t.out = append(whole(to(t.out, 0, y), text, width, len(now), sure), plain...)
 	}
 	t.shown[y].cells, t.spare = now, old
 	if !sure {
@@ -211,31 +213,6 @@ func whole(out []byte, text string, width, cells int, sure bool) []byte {
 		out = append(out, ansi.EraseLineRight...)
 	}
 	return out
-}
-
-// changes writes what is not as it was in a row, and returns the row. What a shorter one leaves out is blank.
-func (t *Terminal) changes(y int, old, now []cell) []cell {
-	for len(now) < len(old) {
-		now = append(now, cell{rune: ' '})
-	}
-	worn, next := int32(0), -1 // the column that the cursor stands at
-	for x, c := range now {
-		if x < len(old) && old[x] == c || x >= len(old) && c == (cell{rune: ' '}) {
-			continue
-		}
-		if x != next {
-			t.out = to(t.out, x, y)
-		}
-		if c.look != worn {
-			t.out, worn = append(t.out, t.looks.text[c.look]...), c.look
-		}
-		t.out = c.text(t.out)
-		next = x + 1
-	}
-	if worn != 0 {
-		t.out = append(t.out, plain...)
-	}
-	return now
 }
 
 // to moves the cursor to a column and a row, from 0.

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	uv "github.com/charmbracelet/ultraviolet"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 	"github.com/stretchr/testify/assert"
@@ -44,12 +45,15 @@ func (s *screen) Write(p []byte) (int, error) {
 	return s.Emulator.Write(p)
 }
 
-// cells is what the screen shows, with its colours.
+// cells is what the screen shows, with its colours. A blank has no ink to be seen, unless that is its ground.
 func (s *screen) cells() []string {
 	var all []string
 	for y := range high {
 		for x := range wide {
-			c := s.CellAt(x, y)
+			c := *s.CellAt(x, y)
+			if c.Content == " " && c.Style.Attrs&uv.AttrReverse == 0 && c.Style.Underline == 0 {
+				c.Style = uv.Style{Bg: c.Style.Bg}
+			}
 			all = append(all, fmt.Sprintf("%d,%d %q %v", x, y, c.Content, c.Style))
 		}
 	}
@@ -164,7 +168,7 @@ func TestWhatDoesNotFitIsCut(t *testing.T) {
 // randomRow is a row of a few stretches: plain, coloured, with colours on top of others, rarely with runes whose width is doubtful,
 // as long as the screen is wide or shorter.
 func randomRow(r *rand.Rand) string {
-	looks := []string{"", plain, "\x1b[m", "\x1b[1m", "\x1b[0;38;2;1;2;3m", "\x1b[48;2;9;8;7m", "\x1b[7;31m"}
+	looks := []string{"", plain, "\x1b[m", "\x1b[1m", "\x1b[0;38;2;1;2;3m", "\x1b[48;2;9;8;7m", "\x1b[7;31m", "\x1b[0;1;4;38;5;200;48;5;17m", "\x1b[2;38;5;9m", "\x1b[3m", "\x1b[0;97;104m", "\x1b[0;9;38;2;4;4;4m", "\x1b[39m"}
 	texts := []string{"a", "b", " ", "⣿", "─", "≤", "a", "b", " ", partOf(r.IntN(pixels.Most), r.IntN(pixels.Most))}
 	if r.IntN(6) == 0 {
 		texts = append(texts, "\U0010eeee", "\U0010eeee\u0305", partOf(3, 4)+"\u0305", "界", "e\u0301", "🇩🇪", "क्ष")
@@ -247,6 +251,28 @@ func TestWhatDidNotChangeIsNotSent(t *testing.T) {
 	send("short")
 	assert.NotContains(t, s.String(), "right of it")
 	assert.Contains(t, s.String(), "\nshort\n")
+}
+
+// Of a look only what differs from the one before is sent, and what has one look is sent together.
+func TestAColourIsSentOnce(t *testing.T) {
+	const white, red, floor, rail = ";38;2;255;255;255", ";38;2;246;80;72", ";48;2;22;27;33", ";48;2;129;136;145"
+	row := func(a, b, c, d string) string {
+		return "\x1b[0" + white + floor + "m" + a + "\x1b[0;1" + red + floor + "m" + b + "\x1b[0" + white + floor + "m" + c + "\x1b[0" + red + rail + "m" + d + plain
+	}
+	s := newScreen()
+	to := On(s)
+	send := func(rows ...string) string {
+		s.last = nil
+		_, err := to.WriteString(ansi.CursorHomePosition + to.hold(strings.Join(rows, "\n"), size{wide, high}))
+		require.NoError(t, err)
+		settled(to)
+		return string(s.last)
+	}
+	send(row("a", "b", "c", "d"), row("e", "f", "g", "h"))
+	want := "\x1b[1;4H\x1b[38;2;246;80;72;48;2;129;136;145mD\x1b[B\bH" + // all of one look
+		"\x1b[1;1H\x1b[38;2;255;255;255;48;2;22;27;33mA\x1b[CC\x1b[B\b\b\bE\x1b[CG" +
+		"\x1b[A\b\b\x1b[1;38;2;246;80;72mB\x1b[B\bF\x1b[0m\x1b[2;H" // the ground stays
+	assert.Equal(t, want, send(row("A", "B", "C", "D"), row("E", "F", "G", "H")))
 }
 
 // However often the picture changes between two looks of the library at it, the library sees that it did: as often as there are tickets, and more.
