@@ -84,7 +84,18 @@ type sitting interface {
 	seat() (leg *int, start *float64)
 	takes() float64    // how much of the run it takes up, mm; 0 for what has a place only
 	details() []Detail // beside its place
-	lay(*LaidRun)      // puts it in its place for those who ask for it by name, once it is known to fit
+}
+
+// laying is one that a laid run has under its own name, for those who ask for it by that.
+type laying interface {
+	lay(*LaidRun) // once it is known to fit
+}
+
+// lay puts it in its place where the run has one of its name.
+func (h *Hung) lay(run *LaidRun) {
+	if named, is := h.sits.(laying); is {
+		named.lay(run)
+	}
 }
 
 // one is the row of a kind of which a run has one: where a run keeps it, and the usual one.

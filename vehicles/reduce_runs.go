@@ -28,8 +28,8 @@ func (p *Plan) lay(job *Job, k RunKind) (faults []Fault) {
 	for _, h := range hanging.things() {
 		if fault, wrong := laid.misfit(k, &h); wrong {
 			faults = append(faults, fault)
-		} else if h.sits != nil {
-			h.sits.lay(laid)
+		} else {
+			h.lay(laid)
 		}
 	}
 	return faults

@@ -75,8 +75,8 @@ func (j *Job) Laid(k RunKind) *LaidRun {
 	}
 	hanging := run.Hanging
 	for _, h := range hanging.things() {
-		if _, wrong := laid.misfit(k, &h); !wrong && h.sits != nil {
-			h.sits.lay(laid)
+		if _, wrong := laid.misfit(k, &h); !wrong {
+			h.lay(laid)
 		}
 	}
 	return laid
