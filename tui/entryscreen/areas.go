@@ -3,7 +3,6 @@ package entryscreen
 import (
 	"cmp"
 
-	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 )
@@ -23,8 +22,8 @@ func (a Area) cutOff(rows int) (first, rest Area) {
 type areas struct{ list, form, panel, drawing, picture, under Area }
 
 const (
-	// leastStrip is how many rows a plan under the list has at least: fewer would be cut off.
-	leastStrip = canvas.MinHeight
+	// leastStrip is how many rows a plan under the list has at least.
+	leastStrip = 5
 	// leastPlan is how many rows a plan under a drawing has at least: a van in fewer is but a stripe.
 	leastPlan = 11
 	// leastWords are the columns that a few words have beside a list, and mostList how many are all that one can use.
@@ -159,13 +158,8 @@ func (e Entry) strip(s desk.State, w, h int, panel bool) int {
 	if rows := e.drawn(s, w, h); rows > 0 {
 		return min(rows, h-leastStrip)
 	}
-	switch {
-	case e.Typing():
-		return max(leastStrip-1, h/3) // without its ruler
-	case e.spec.Under != nil:
-		return max(10, h/2)
-	case len(e.warnings(s, w, h)) > 0: // which are read whole
-		return max(leastStrip, h/3)
+	if e.spec.Under != nil && !e.Typing() {
+		return max(2*leastStrip, h/2)
 	}
-	return max(leastStrip, h/2)
+	return max(leastStrip, h/3)
 }

@@ -109,7 +109,7 @@ func (e Entry) warnings(s desk.State, w, h int) []string {
 	look := s.Settings.Styles()
 	for _, text := range e.spec.Warn(s) {
 		for _, row := range desk.Wrap("! "+text, w) {
-			if len(out) == (h+2)/3 {
+			if len(out) == (h+1)/3 {
 				return out
 			}
 			out = append(out, look.Fault.Render(desk.FitRow(row, w)))
