@@ -57,20 +57,26 @@ func TestWhatCanBeTappedIsWideEnough(t *testing.T) {
 // target is a stretch of a row that does something when it is tapped, and all over the same.
 type target struct{ row, from, to int }
 
-// targets are those of a body, the plan and its edge aside; of larger ones those of each so many rows, as a tap takes its time.
+// targets are those of a body, the plan, a profile below it and their edges aside; of larger ones those of each so many rows, as a tap takes its time.
 func targets(r *screentest.Driver, view []string, w, each int) (all []target) {
 	var rows [][]rune
 	for _, row := range view {
 		rows = append(rows, []rune(row))
 	}
 	paper, plan := rulersOf(rows)
+	lowest := paper.end
+	for y, row := range view { // of two pictures one above the other
+		if y > lowest && strings.HasPrefix(row, "mm   └") {
+			lowest = y
+		}
+	}
 	came := comesOf(r)
 	nothing := came(-1, -1)
 	for y := 0; y < len(view); y += each {
 		last, from := nothing, 0
 		for x := range w + 1 {
 			now := nothing
-			if x < w && (!plan || x < paper.left-9 || w < 100 && (y < paper.top-1 || y > paper.end+2)) {
+			if x < w && (!plan || x < paper.left-9 || w < 100 && (y < paper.top-1 || y > lowest+2)) {
 				now = came(x, y)
 			}
 			if now != last {
