@@ -118,8 +118,8 @@ var firstRun = []kind{
 	{
 		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: rules.AboutFirstRun, applies: hasHeater,
 		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", rules.NeedsFigure),
-		after:  []string{"sealant-cured", "exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
-		danger: "Gas or fuel may come out where people are.",
+		after:  []string{"supply-laid", "fuse", "exhaust-tight", "intake-tight", "battery-on", "sealant-cured", "alarm", "outside", "fuel-primed", "fuel-tight"},
+		danger: "Gas or fuel may come out where people are, and fuel or a cable may catch fire.",
 	},
 	{
 		id: "glow-voltage", part: FirstRun, do: "Measure the voltage at the heater's plug while it glows.", defers: heaterSays, applies: hasHeater,
