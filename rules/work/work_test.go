@@ -383,6 +383,19 @@ func TestTheFuelLinesHoleIsDrilledAsTheOthers(t *testing.T) {
 	assert.Contains(t, step.After, "tank-lowered")
 }
 
+// Round which centre the saw goes is said where the pilot hole is beside its mark, and what the other takes.
+func TestTheSawStepSaysRoundWhichCentre(t *testing.T) {
+	of := func(j vehicles.Job) string {
+		l := Of(judged(t, j))
+		return l[l.Index("sawn")].Of
+	}
+	assert.NotContains(t, of(demo), "round")
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	off := demo.WithDrilled(&vehicles.Pair{at(demo.Cut.At[0] + 14), at(demo.Cut.At[1])})
+	assert.Contains(t, of(off), "round the pilot hole, as all is judged: to saw round the centre as meant takes more, ")
+	assert.Contains(t, of(off), "guide board")
+}
+
 // The current is what can first set the fuel or the cable on fire: it comes after both are there as they must be.
 func TestTheHeaterIsSwitchedOnWithFuseCableAndFuelInOrder(t *testing.T) {
 	l := Of(judged(t, demo))
