@@ -9,6 +9,9 @@ var mounting = []kind{
 		measured: "collar's depth", expect: collarDepth, known: collarKnown,
 	},
 	{
+		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,
+	},
+	{
 		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
 	},

@@ -29,9 +29,6 @@ var ready = []kind{
 	},
 	{id: "gas-shut", do: "Shut the gas bottles, burn the pipe empty at the cooker, and leave them shut.", applies: has(vehicles.HoldsGas)},
 	{id: "mat-up", do: "Lift mat and lining round the cut and over each hole, and look at what runs there."},
-	{
-		id: "dry-fit", do: "Dry fit: hold heater, plate, collar, exhaust, intake and fuel line in their places before any sealant is opened.", applies: hasHeater,
-	},
 }
 
 // holes is what is drilled and sawn.

@@ -383,6 +383,16 @@ func TestTheFuelLinesHoleIsDrilledAsTheOthers(t *testing.T) {
 	assert.Contains(t, step.After, "tank-lowered")
 }
 
+// Collar and stubs go through the floor only once there is a hole: the dry fit comes after the holes, and before sealant.
+func TestTheDryFitIsThroughTheHole(t *testing.T) {
+	l := Of(judged(t, demo))
+	fit := l.Index("dry-fit")
+	assert.Greater(t, fit, l.Index("swarf"))
+	assert.Greater(t, fit, l.Index("collar-cut"))
+	assert.Less(t, fit, l.Index("sealed"))
+	assert.Contains(t, l[l.Index("sealed")].After, "dry-fit")
+}
+
 // Round which centre the saw goes is said where the pilot hole is beside its mark, and what the other takes.
 func TestTheSawStepSaysRoundWhichCentre(t *testing.T) {
 	of := func(j vehicles.Job) string {
