@@ -215,5 +215,6 @@ type AboveReadings struct {
 type Pilot struct {
 	Drilled *geometry.Point // nil before drilling
 	Off     geometry.Point  // drilled less intended
-	MayMove float64         // how far the centre may still go with the pilot swallowed by the cut
+	MayMove float64         // how far the centre may still go and the pilot hole comes out with the disc: MostBeside
+	Inside  float64         // how far it is inside the cut, whatever the saw's teeth are: may_move of the JSON
 }

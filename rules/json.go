@@ -162,7 +162,7 @@ func MarksJSON(r Result) ([]byte, error) {
 		Format: jsonFormat, Job: r.Job.Ref, Dangers: Dangers(&r), Fit: r.fitJSON(), Marks: r.marksJSON(sheet.Marks), Checks: sheet.Checks, Stubs: r.marksJSON(sheet.Stubs),
 	}
 	if p := sheet.Pilot; r.Job.Cut != nil {
-		out.Pilot = &pilotJSON{MayMove: number(p.MayMove)}
+		out.Pilot = &pilotJSON{MayMove: number(p.Inside)}
 		if p.Drilled != nil {
 			out.Pilot.Drilled, out.Pilot.Off = point(*p.Drilled), point(p.Off)
 		}

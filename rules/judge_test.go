@@ -202,7 +202,8 @@ func TestPilotMayMoveWhileTheCutSwallowsIt(t *testing.T) {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	sheet := Marks(result)
-	assert.Equal(t, 59.5, sheet.Pilot.MayMove) // 127 / 2 - 6 / 2 - 1, the contract's sample
+	assert.Equal(t, 59.5, sheet.Pilot.Inside)  // 127 / 2 - 6 / 2 - 1, the contract's sample
+	assert.Equal(t, 56.5, sheet.Pilot.MayMove) // 127 / 2 - 4 - 6 / 2
 	assert.Nil(t, sheet.Pilot.Drilled)
 	job.Cut = nil
 	result, faults = Judge(job, Builtin())

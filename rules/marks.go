@@ -9,7 +9,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// pilotRim is how much of the cut must be left round the pilot hole, mm: it is then wholly gone with the disc.
+// pilotRim is how much of the cut must be left round a pilot hole that is wholly inside it, mm.
 const pilotRim = 1
 
 // Marks returns what the tape must say at each mark of a job that could be judged: the cut's centre where it is meant,
@@ -90,7 +90,7 @@ func marksOf(result *Result) MarkSheet {
 }
 
 func pilot(cut *vehicles.Cut, place *vehicles.CutPlace) *Pilot {
-	p := &Pilot{MayMove: cut.Across/2 - cut.PilotAcross()/2 - pilotRim}
+	p := &Pilot{MayMove: MostBeside(cut), Inside: cut.Across/2 - cut.PilotAcross()/2 - pilotRim}
 	if place.Drilled {
 		at := place.At
 		p.Drilled, p.Off = &at, at.Sub(place.Intended)

@@ -19,6 +19,9 @@ type Move struct {
 // moveWithin is how far, in mm, the margin of a Move may lie below the best.
 const moveWithin = 0.01
 
+// toldTo is how far a place that is told to hundredths of a mm may lie off.
+const toldTo = 0.01
+
 // bestMove finds the place on the floor so many mm from the pilot hole with the largest worst margin.
 func bestMove(r *Result, within float64) Move {
 	from, around := r.Plan.Cut.At, geometry.Point{X: within, Y: within}

@@ -23,7 +23,7 @@ type PilotReport struct {
 	Held  bool       // what rests on where the hole is is held back: the tapes do not explain it, and no direct tapes confirm it
 	Tapes []HoleTape // the direct tapes, those taken and those to take
 
-	MayMove float64 // the radius round Is within which the centre may go with the pilot swallowed by the cut
+	MayMove float64 // the radius round Is within which the centre may go and the pilot hole comes out with the disc
 	Move    Move    // the best place there
 }
 
@@ -41,12 +41,12 @@ func PilotCheck(r Result) (report PilotReport, ok bool) {
 		return report, false
 	}
 	report = offset(&r.Job, &r.Plan, r.Book.pilotLimit())
-	report.MayMove = pilot(r.Job.Cut, cut).MayMove
+	report.MayMove = MostBeside(r.Job.Cut)
 	if !report.Explained {
 		report.Slips = slips(&r)
 	}
 	report.Held, report.Tapes = r.Hole.Held, HoleTapes(&r)
-	report.Move = bestMove(&r, report.MayMove)
+	report.Move = bestMove(&r, report.MayMove-toldTo)
 	return report, true
 }
 

@@ -58,7 +58,7 @@ func TestAPilotHoleWithinWhatTheTapesExplain(t *testing.T) {
 	assert.InDelta(t, -1, report.Off.Y, 1e-9)
 	assert.True(t, report.Explained)
 	assert.Empty(t, report.Slips)
-	assert.Equal(t, 59.5, report.MayMove)
+	assert.Equal(t, 56.5, report.MayMove)
 }
 
 // By hand: without ties and slopes the covariance of the offset is u_mark^2 + u_drilled^2 + frames^2/3 along x and y:
@@ -158,12 +158,12 @@ func TestTheBestMoveLeadsAwayFromTheRail(t *testing.T) {
 	m := report.Move
 	assert.Equal(t, "rail", m.Against)
 	assert.InDelta(t, 234-160-63.5-15, m.Before, 1e-6)
-	assert.InDelta(t, m.Before+59.5, m.Margin, moveWithin)
+	assert.InDelta(t, m.Before+56.5, m.Margin, 2*moveWithin)
 	assert.LessOrEqual(t, m.By.Norm(), report.MayMove+1e-9)
-	assert.InDelta(t, 59.5, m.By.Y, 1)
+	assert.InDelta(t, 56.5, m.By.Y, 1)
 	data, err := json.Marshal(report)
 	require.NoError(t, err)
-	assert.Contains(t, string(data), `"MayMove":59.5`)
+	assert.Contains(t, string(data), `"MayMove":56.5`)
 }
 
 // Against a slow search on a grid of half millimetres over the disc.
@@ -176,18 +176,23 @@ func TestTheBestMoveIsTheBestOfAGrid(t *testing.T) {
 	result, faults := Judge(job, Builtin())
 	require.Empty(t, faults)
 	report, _ := PilotCheck(result)
-	list, best := result.keeps(), math.Inf(-1)
+	// No margin grows faster than the way: of all places in the disc each is so near to one of the grid.
+	const step = 0.5 * math.Sqrt2 / 2
+	list, best, around := result.keeps(), math.Inf(-1), math.Inf(-1)
 	for x := -60.0; x <= 60; x += 0.5 {
 		for y := -60.0; y <= 60; y += 0.5 {
 			d := geometry.Point{X: x, Y: y}
-			if d.Norm() <= report.MayMove {
-				m, _ := worst(list, report.Is.Add(d))
+			m, _ := worst(list, report.Is.Add(d))
+			if d.Norm() <= report.MayMove-toldTo {
 				best = math.Max(best, m)
+			}
+			if d.Norm() <= report.MayMove+step {
+				around = math.Max(around, m)
 			}
 		}
 	}
 	assert.GreaterOrEqual(t, report.Move.Margin, best-moveWithin)
-	assert.LessOrEqual(t, report.Move.Margin, best+0.5*math.Sqrt2/2)
+	assert.LessOrEqual(t, report.Move.Margin, around+step)
 	at, _ := worst(list, report.Move.To)
 	assert.Equal(t, at, report.Move.Margin)
 	// The same margins as the findings have, where both look.

@@ -43,14 +43,14 @@ const Sawn = "sawn"
 // StepKinds are all steps, in the order of the work.
 var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
-	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"}, {ID: "dry-fit"},
+	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"},
 
 	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},
 
-	{ID: "collar-cut", Unit: "mm"}, {ID: "sealed"}, {ID: "heater-set"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"},
+	{ID: "collar-cut", Unit: "mm"}, {ID: "dry-fit"}, {ID: "sealed"}, {ID: "heater-set"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"},
 	{ID: "supply-laid", Unit: "m"}, {ID: "control-laid"}, {ID: "fuse", Unit: "A"},
 
 	{ID: "stubs-joined"}, {ID: "exhaust-hung"}, {ID: "exhaust-tight"}, {ID: "fall", Unit: "mm/m", Signed: true}, {ID: "drain-down"}, {ID: "shielded"}, {ID: "intake-hung"}, {ID: "intake-tight"},

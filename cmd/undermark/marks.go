@@ -55,7 +55,7 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()
 		p.line("%s.", words.PilotOff(*pilot, desk.Settings{}))
-		p.line("That takes a new pilot hole in the new centre, and the old one goes with the disc.")
+		p.line("%s.", words.BesidePilot(r.Job.Cut, desk.Settings{}))
 		for _, text := range words.MovedMarks(sheet.Moved, desk.Settings{}) {
 			p.line("Moved since the pilot was measured, %s.", text)
 		}

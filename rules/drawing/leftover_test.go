@@ -69,5 +69,5 @@ func TestWhereTheCentreMayGo(t *testing.T) {
 	assert.Empty(t, find(Draw(van(t, nil), Options{MayMove: true}), scene.Wish, "centre may go"))
 	disc := find(Draw(drilled, Options{MayMove: true}), scene.Wish, "centre may go")[0].Solid.Prism.Footprint
 	assert.Equal(t, drilled.Plan.Cut.At, disc.Middle)
-	assert.Equal(t, 59.5, disc.Radius, "127/2 - 6/2 - 1: the sample of the outputs' contract")
+	assert.Equal(t, 56.5, disc.Radius, "127/2 - 6/2 - 4: with the kerf")
 }

@@ -11,7 +11,7 @@ func (d *drawer) mayMove() {
 	if !d.opts.MayMove || !d.plan.Cut.Drilled {
 		return
 	}
-	if by := rules.Marks(*d.result).Pilot.MayMove; by > 0 {
+	if by := rules.MostBeside(d.result.Job.Cut); by > 0 {
 		d.add(scene.Item{
 			Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(d.plan.Cut.At, by)), Label: "centre may go",
 		})

@@ -145,7 +145,7 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 	said := append([]string{"Read the cautions, behind the sizes, first. A mark lies where two tapes cross, from the " + s.Job.Datum.Edge() + " and from a side; the pins' arcs check it."}, s.say.InTheWay(s.Result, sheet)...)
 	out := Parts{t, Where{strings.Join(said, "\n")}}
 	if p := sheet.Pilot; p.Drilled != nil {
-		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true})
+		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true}, Text{Words: s.say.Beside(s.Job.Cut) + "."})
 	}
 	var moved List
 	for _, text := range s.say.Moved(sheet.Moved) {

@@ -19,6 +19,7 @@ type Words struct {
 	Short     func(f rules.Finding, v float64) string // a figure of what a finding is of, lengths without their unit: "60", "30°"
 	Check     func(rules.Check) string                // "diagonal: plate 1 to plate 3"
 	PilotOff  func(rules.Pilot) string
+	Beside    func(*vehicles.Cut) string                    // what a centre beside the pilot hole takes
 	InTheWay  func(*rules.Result, rules.MarkSheet) []string // what stands where tapes would lie on top, and what to do instead
 	Moved     func([]rules.Moved) []string                  // "1.5 mm forward: plate 1, plate 2"
 	Bits      func(cutlist.Piece) string                    // "137.9, bend 88.7° at radius 60 (92.9), 290.7"

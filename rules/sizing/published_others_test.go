@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -110,11 +111,10 @@ func TestADuctAsPublished(t *testing.T) {
 // Periodicals for builders and boaters print what is done where a saw's pilot bit has nothing to bore into: a board over the place, bored first, leads
 // it. No figure is printed: from 12 mm on is common practice. Nowhere that the bit has nothing to hold on is it left to itself.
 func TestAPilotBitThatHoldsNothingIsNeverLeftToItself(t *testing.T) {
-	s := Usual().Saw
-	for by := float64(unmoved); by < 100; by += 0.25 {
-		text, why := s.afterMove(by, 127, 6)
+	for by := float64(rules.PilotOnMark); by < 100; by += 0.25 {
+		beside := rules.BesidePilot(&vehicles.Cut{Across: 127}, by)
 		if by < 6 { // its own hole and the old one meet
-			assert.Contains(t, why, "sawn through with the same saw", "%v mm: %s", by, text)
+			assert.True(t, beside.Board(), "%v mm: %s", by, beside.Takes())
 		}
 	}
 }

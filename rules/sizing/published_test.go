@@ -73,15 +73,14 @@ func TestAFloorIsTheSumOfItsLayers(t *testing.T) {
 // left of an old pilot hole is told here from points of it: all in the disc, some under the teeth, or all in the floor that stays.
 func TestAMovedHoleByItsPoints(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := Usual().Saw
 		across, pilot := rapid.Float64Range(60, 200).Draw(t, "across"), rapid.Float64Range(3, 10).Draw(t, "pilot")
-		by := rapid.Float64Range(s.Guide, 150).Draw(t, "by")
+		by := rapid.Float64Range(rules.GuideWithin, 150).Draw(t, "by")
 		inDisc, inFloor := true, true
 		const around = 720
 		for i := range around {
 			a := 2 * math.Pi * float64(i) / around
 			from := math.Hypot(by+pilot/2*math.Cos(a), pilot/2*math.Sin(a))
-			inDisc, inFloor = inDisc && from < across/2-s.Kerf, inFloor && from > across/2
+			inDisc, inFloor = inDisc && from < across/2-rules.SawKerf, inFloor && from > across/2
 		}
 		want := "new pilot, guide board"
 		switch {
@@ -90,8 +89,8 @@ func TestAMovedHoleByItsPoints(t *testing.T) {
 		case inFloor:
 			want = "new pilot, close the old"
 		}
-		got, _ := s.afterMove(by, across, pilot)
-		require.Equal(t, want, got)
+		cut := &vehicles.Cut{Across: across, Pilot: vehicles.Some(pilot)}
+		require.Equal(t, want, rules.BesidePilot(cut, by).Takes())
 	})
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -20,7 +21,7 @@ func (m *maker) saw() {
 	}
 	m.sawSpeed(m.job.Cut.Across)
 	m.kerf(m.job.Cut.Across)
-	m.moved(m.job.Cut.Across)
+	m.moved()
 }
 
 func (m *maker) sawSpeed(across float64) {
@@ -43,42 +44,32 @@ func (m *maker) sawSpeed(across float64) {
 
 // kerf is what is left of the sheet that comes out.
 func (m *maker) kerf(across float64) {
-	s := m.sizes.Saw
 	m.put(Row{
-		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*s.Kerf)), Source: s.Source,
-		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(s.Kerf, 1), survey.FigureTo(across, 1)),
+		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.BesideSource(),
+		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(rules.SawKerf, 1), survey.FigureTo(across, 1)),
 	}, basis{})
 }
 
 // moved is what a centre that is moved beside the drilled pilot hole takes.
-func (m *maker) moved(across float64) {
+func (m *maker) moved() {
 	place := m.r.Plan.Cut
 	if !place.Drilled {
 		return
 	}
 	off := place.Intended.Sub(place.At)
 	by := math.Hypot(off.X, off.Y)
-	row := Row{ID: "moved", Label: "centre moved from the pilot", Unit: MM, Value: vehicles.Some(by), Source: m.sizes.Saw.Source}
-	row.Text, row.Why = m.sizes.Saw.afterMove(by, across, m.job.Cut.PilotAcross())
-	m.put(row, basis{})
-}
-
-// unmoved is how far off its mark a pilot hole may be and still count as on it, mm: a centre punch's own error. common practice, no source.
-const unmoved = 1
-
-// afterMove says what a centre takes that is so far from its drilled pilot hole, in a few words and why.
-func (s sawSizes) afterMove(by, across, pilot float64) (text, why string) {
-	board := fmt.Sprintf("Clamp a board over it, sawn through with the same saw: its hole leads the teeth from outside, so the saw needs no pilot bit. "+
-		"Set the board by its hole's edge; the cut is as wide as that, and the kerf of %s mm lies within.", survey.FigureTo(s.Kerf, 1))
-	switch inner := across/2 - s.Kerf - pilot/2; {
-	case by < unmoved:
-		return "saw it as it is", "The pilot hole is where the cut is meant."
-	case by < s.Guide:
-		return "guide board", "A new pilot bit would run into the old hole. " + board
-	case by < inner:
-		return "new pilot", "The old hole lies in the disc and comes out with it. Drill a new pilot, and look from below again."
-	case by <= across/2+pilot/2:
-		return "new pilot, guide board", "The old hole lies under the teeth, which snatch there. Drill a new pilot. " + board
+	beside := rules.BesidePilot(m.job.Cut, by)
+	row := Row{
+		ID: "moved", Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.BesideSource(),
+		Text: "to saw round that centre: " + beside.Takes(), Why: beside.Why(),
 	}
-	return "new pilot, close the old", "The old hole stays in the floor: drill a new pilot, and close the old one with metal, sealed on both faces."
+	if beside == rules.OnTheHole {
+		row.Text = beside.Takes()
+	} else {
+		row.Why = "All is judged round the pilot hole: sawn round that, nothing more is needed. " + row.Why
+	}
+	if beside.Board() {
+		row.Why += " " + rules.GuideBoard()
+	}
+	m.put(row, basis{})
 }

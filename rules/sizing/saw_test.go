@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -29,14 +30,13 @@ func TestSawSpeedsAsPublished(t *testing.T) {
 
 // 127 mm with a kerf of 4 and a pilot of 6: a disc of 119, within which an old hole of 6 lies while its centre is nearer than 56.5.
 func TestAHoleThatIsMoved(t *testing.T) {
-	s := Usual().Saw
 	for by, want := range map[float64]string{
 		0: "saw it as it is", 0.9: "saw it as it is", 1: "guide board", 11.9: "guide board", 12: "new pilot", 56.4: "new pilot",
 		56.6: "new pilot, guide board", 66.5: "new pilot, guide board", 66.6: "new pilot, close the old", 200: "new pilot, close the old",
 	} {
-		text, why := s.afterMove(by, 127, 6)
-		assert.Equal(t, want, text, "%v mm", by)
-		assert.NotEmpty(t, why)
+		beside := rules.BesidePilot(&vehicles.Cut{Across: 127}, by)
+		assert.Equal(t, want, beside.Takes(), "%v mm", by)
+		assert.NotEmpty(t, beside.Why())
 	}
 	r := judged(t, func(j *vehicles.Job) {
 		cut := *j.Cut
@@ -45,7 +45,9 @@ func TestAHoleThatIsMoved(t *testing.T) {
 	})
 	row := rowOf(t, r, Saw, "moved")
 	assert.InDelta(t, 8, row.Value.Value, 1e-6)
-	assert.Equal(t, "8 mm, guide board", row.Said())
+	assert.Equal(t, "8 mm, to saw round that centre: guide board", row.Said())
+	assert.Contains(t, row.Why, "All is judged round the pilot hole")
+	assert.Contains(t, row.Why, "sawn through with the same saw")
 	r = judged(t, func(j *vehicles.Job) { j.Cut = nil })
 	assert.Equal(t, []string{"the cut: give it a place first"}, rowOf(t, r, Saw, "speed").Lacks)
 }

@@ -93,8 +93,6 @@ type cableSizes struct{ Area, Ohm, Fuse float64 }
 type sawSizes struct {
 	Speed       float64 // m/min
 	SpeedSource string  `toml:"speed_source"`
-	Kerf, Guide float64 // mm
-	Source      string
 }
 
 // airSizes are of air: Pa, J/(kg K) twice, K at 0 degrees.

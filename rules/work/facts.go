@@ -33,6 +33,9 @@ func cutOf(r *rules.Result) string {
 	if row, ok := sizing.Find(r, sizing.Saw, "speed"); ok && row.Value.Set {
 		text += "; the saw turns " + row.Said() + "; oil it, and let up before it is through"
 	}
+	if row, ok := sizing.Find(r, sizing.Saw, "moved"); ok && row.Value.Value >= rules.PilotOnMark {
+		text += "; round the pilot hole, as all is judged: to saw round the centre as meant takes more, " + row.Said()
+	}
 	return text
 }
 

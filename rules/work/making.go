@@ -9,6 +9,9 @@ var mounting = []kind{
 		measured: "collar's depth", expect: collarDepth, known: collarKnown,
 	},
 	{
+		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,
+	},
+	{
 		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
 	},
@@ -118,8 +121,8 @@ var firstRun = []kind{
 	{
 		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: rules.AboutFirstRun, applies: hasHeater,
 		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", rules.NeedsFigure),
-		after:  []string{"sealant-cured", "exhaust-tight", "intake-tight", "alarm", "outside", "fuel-tight", "battery-on"},
-		danger: "Gas or fuel may come out where people are.",
+		after:  []string{"supply-laid", "fuse", "exhaust-tight", "intake-tight", "battery-on", "sealant-cured", "alarm", "outside", "fuel-primed", "fuel-tight"},
+		danger: "Gas or fuel may come out where people are, and fuel or a cable may catch fire.",
 	},
 	{
 		id: "glow-voltage", part: FirstRun, do: "Measure the voltage at the heater's plug while it glows.", defers: heaterSays, applies: hasHeater,

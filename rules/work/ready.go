@@ -29,9 +29,6 @@ var ready = []kind{
 	},
 	{id: "gas-shut", do: "Shut the gas bottles, burn the pipe empty at the cooker, and leave them shut.", applies: has(vehicles.HoldsGas)},
 	{id: "mat-up", do: "Lift mat and lining round the cut and over each hole, and look at what runs there."},
-	{
-		id: "dry-fit", do: "Dry fit: hold heater, plate, collar, exhaust, intake and fuel line in their places before any sealant is opened.", applies: hasHeater,
-	},
 }
 
 // holes is what is drilled and sawn.
@@ -64,8 +61,9 @@ var holes = []kind{
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{
-		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf,
-		after: []string{"tank-lowered"}, danger: "Petrol vapour lights at a drill.",
+		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf, bars: foulCut,
+		after:  []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher", "pilot-looked"},
+		danger: "The bit may meet what is live, or what burns: petrol vapour lights at a drill.",
 	},
 	{id: "cut-back", part: Holes, do: "Cut wood, foam and lining back from the hot stub.", applies: cutsBack, of: relievedOf},
 	{id: "deburred", part: Holes, do: "File every edge smooth, above and below.", applies: drills},

@@ -364,6 +364,58 @@ func TestAFoulCutBarsDrillAndSaw(t *testing.T) {
 	}
 }
 
+// A fuel line's hole is drilled as the others are: not onto what is foul there, nor before what comes before any drill.
+func TestTheFuelLinesHoleIsDrilledAsTheOthers(t *testing.T) {
+	at := func(j vehicles.Job) (Step, string) {
+		list := Of(judged(t, j))
+		i := list.Index("fuel-hole")
+		return list[i], list.Warning(i)
+	}
+	job := throughTheFloor()
+	_, warned := at(job)
+	assert.Contains(t, warned, "foul now: cut: brake pipe across, and ", "foul as drawn")
+	step, _ := at(job)
+	assert.ElementsMatch(t, []string{"battery-off", "extinguisher", "pilot-looked"}, step.After)
+	assert.NotEmpty(t, step.Danger)
+	over := under("fuel tank")
+	job.Obstructions, job.Cut = over.Obstructions, over.Cut
+	step, _ = at(job)
+	assert.Contains(t, step.After, "tank-lowered")
+}
+
+// Collar and stubs go through the floor only once there is a hole: the dry fit comes after the holes, and before sealant.
+func TestTheDryFitIsThroughTheHole(t *testing.T) {
+	l := Of(judged(t, demo))
+	fit := l.Index("dry-fit")
+	assert.Greater(t, fit, l.Index("swarf"))
+	assert.Greater(t, fit, l.Index("collar-cut"))
+	assert.Less(t, fit, l.Index("sealed"))
+	assert.Contains(t, l[l.Index("sealed")].After, "dry-fit")
+}
+
+// Round which centre the saw goes is said where the pilot hole is beside its mark, and what the other takes.
+func TestTheSawStepSaysRoundWhichCentre(t *testing.T) {
+	of := func(j vehicles.Job) string {
+		l := Of(judged(t, j))
+		return l[l.Index("sawn")].Of
+	}
+	assert.NotContains(t, of(demo), "round")
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	off := demo.WithDrilled(&vehicles.Pair{at(demo.Cut.At[0] + 14), at(demo.Cut.At[1])})
+	assert.Contains(t, of(off), "round the pilot hole, as all is judged: to saw round the centre as meant takes more, ")
+	assert.Contains(t, of(off), "guide board")
+}
+
+// The current is what can first set the fuel or the cable on fire: it comes after both are there as they must be.
+func TestTheHeaterIsSwitchedOnWithFuseCableAndFuelInOrder(t *testing.T) {
+	l := Of(judged(t, demo))
+	step := l[l.Index("start-current")]
+	for _, before := range []string{"supply-laid", "fuse", "fuel-primed", "fuel-tight", "exhaust-tight", "alarm"} {
+		assert.Contains(t, step.After, before)
+	}
+	assert.Contains(t, step.Danger, "catch fire")
+}
+
 // What was entered elsewhere is not asked again: a pilot hole that was measured on Marks is drilled and looked at, a hole that was read as built is
 // sawn. What comes after them then warns of no step that nobody ticked; a step that is ticked amiss still does.
 func TestWhatTheJobKnowsIsNotAskedAgain(t *testing.T) {

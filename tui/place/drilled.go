@@ -72,7 +72,7 @@ func (m screen) release(s desk.State) (screen, desk.Change) {
 	}
 	if m.holds(s) {
 		m.released = holeOf(s)
-		return m, desk.Change{Say: "Arrows and taps move the drilled cut now; " + keyRelease.Help().Key + " holds it again. " + newPilot}
+		return m, desk.Change{Say: "Arrows and taps move the drilled cut now; " + keyRelease.Help().Key + " holds it again. " + words.BesidePilot(s.Job.Cut, s.Settings) + "."}
 	}
 	m.released = hole{}
 	return m, desk.Change{Say: "The cut stays with its pilot hole."}

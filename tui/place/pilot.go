@@ -2,7 +2,6 @@ package place
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"sync/atomic"
 
@@ -106,12 +105,11 @@ func moveFromPilot(s desk.State, p rules.PilotReport) desk.Change {
 	for _, tape := range cut.Direct {
 		note += fmt.Sprintf(" Taped straight from it: %s to %s.", tape.Gap, tape.To)
 	}
+	note += " " + words.MovedBeside(&cut, p.Move.By.Norm(), desk.Settings{})
 	job.Notes = strings.TrimPrefix(job.Notes+"\n"+note, "\n")
-	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes. " + newPilot}
+	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes. " +
+		words.MovedBeside(&cut, p.Move.By.Norm(), s.Settings)}
 }
-
-// newPilot is what has to be done before a hole is cut round a centre beside the pilot hole.
-const newPilot = "The saw's own pilot bit would run in the old hole: drill a new pilot in the new centre first, and measure it."
 
 // besideHole adds to an edit that moves the cut's centre away from a drilled pilot hole what becomes of that.
 func besideHole(change desk.Change, s desk.State) desk.Change {
@@ -122,22 +120,9 @@ func besideHole(change desk.Change, s desk.State) desk.Change {
 	if after == nil || after.Drilled == nil && s.Job.Cut.Drilled != nil || after.At == s.Job.Cut.At {
 		return change
 	}
-	away, swallowed := plan2(after.At).Sub(s.Plan.Cut.At).Norm(), after.Across/2
-	switch pilot := after.PilotAcross() / 2; {
-	case away < atTheHole:
-	case away < swallowed:
-		change.Say = newPilot
-	case away < swallowed+pilot:
-		change.Say = "The saw's rim would run into the old pilot hole: stay within " +
-			desk.Length(swallowed, s.Settings.Units) + " of it, or leave it outside the cut and close it."
-	default:
-		change.Say = "The old pilot hole stays outside the cut: it has to be closed. Drill a new pilot in the new centre, and measure it."
-	}
+	change.Say = words.MovedBeside(after, plan2(after.At).Sub(s.Plan.Cut.At).Norm(), s.Settings)
 	return change
 }
-
-// atTheHole is how near to the hole, mm, a centre is in it: no figure on a tape tells them apart.
-const atTheHole = 0.05
 
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.
 func pilotRows(p rules.PilotReport, s desk.State, w int) []string {
@@ -183,7 +168,7 @@ func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
 		return append(rows, desk.Wrapped(st.Plain, fmt.Sprintf("%s: %s: %s, not %s", keyBest.Help().Key, words.Way(p.Move.By, s.Settings),
 			words.Spare(p.Move.Margin, u), survey.Format(p.Move.Before, u)), w)...)
 	}
-	return append(rows, desk.Wrapped(st.Plain, "Centre may move "+desk.Length(math.Max(0, p.MayMove), u)+", to a new pilot.", w)...)
+	return append(rows, desk.Wrapped(st.Plain, "Centre may move "+desk.Length(p.MayMove, u)+", with guide board or new pilot.", w)...)
 }
 
 // explained says whether readings or direct tapes explain where the hole is, and what to do where they don't.
@@ -215,7 +200,7 @@ func mayMove(p rules.PilotReport, s desk.State) string {
 		return "The hole is sawn: its centre stays."
 	}
 	u := s.Settings.Units
-	text := "Centre may move " + desk.Length(math.Max(0, p.MayMove), u) + ", to a new pilot: the old hole goes with the disc"
+	text := words.BesidePilot(s.Job.Cut, s.Settings)
 	switch {
 	case p.Held:
 		return text + "."

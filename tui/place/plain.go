@@ -65,7 +65,7 @@ func (t taping) plain(s desk.State) desk.Plain {
 		said.Taped.Head = "straight from the pilot hole to"
 	}
 	said.All = func() []string {
-		return append(append([]string{tapeHead}, form.Form{}.Plain(fields).All()...), holding(p), onPurpose)
+		return append(append([]string{tapeHead}, form.Form{}.Plain(fields).All()...), holding(p), onPurpose(s))
 	}
 	return said
 }

@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
 // tapeHead stands above the list.
@@ -30,7 +31,7 @@ func (m screen) tapeRows(s desk.State, w, h int) (rows panelRows) {
 		rows.add(i, indented(desk.Wrapped(style, text, w-2))...)
 	}
 	rows.add(-1, desk.Wrapped(holdingStyle(p, st), holding(p), w)...)
-	rows.add(-1, desk.Wrapped(st.Plain, onPurpose, w)...)
+	rows.add(-1, desk.Wrapped(st.Plain, onPurpose(s), w)...)
 	top := max(0, min(from-1, to-h, len(rows.rows)-h))
 	if to > h { // what is typed stays in sight whole, the rest as far as there is room
 		top = to - h
@@ -56,9 +57,10 @@ func indented(rows []string) []string {
 	return rows
 }
 
-// onPurpose is for whoever has moved the centre after the pilot was drilled.
-const onPurpose = "A centre moved on purpose, beside the hole: the saw's own pilot bit would run in the old hole. " +
-	"Drill a new pilot in the new centre first, and measure it."
+// onPurpose is for whoever moves the centre on purpose after the pilot was drilled.
+func onPurpose(s desk.State) string {
+	return words.BesidePilot(s.Job.Cut, s.Settings) + "."
+}
 
 // holding says what the direct tapes come to.
 func holding(p rules.PilotReport) string {

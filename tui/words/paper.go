@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/rules/cutlist"
 	"bench.example/undermark/rules/sheet"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // OnPaper are the words of a printed sheet: lengths in mm and sides as the job file has them, whoever reads it.
@@ -21,6 +22,7 @@ func OnPaper() sheet.Words {
 		Short:     func(f rules.Finding, v float64) string { return InColumn(v, f.Rule.Unit, mm) },
 		Check:     func(c rules.Check) string { return CheckText(c, desk.Settings{}) },
 		PilotOff:  func(p rules.Pilot) string { return PilotOff(p, desk.Settings{}) },
+		Beside:    func(cut *vehicles.Cut) string { return BesidePilot(cut, desk.Settings{}) },
 		InTheWay:  func(r *rules.Result, m rules.MarkSheet) []string { return BlockedTapes(r, m, desk.Settings{}) },
 		Moved:     func(moved []rules.Moved) []string { return MovedMarks(moved, desk.Settings{}) },
 		Bits:      func(p cutlist.Piece) string { return Bits(p, mm) },

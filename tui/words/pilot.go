@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // PilotOff says how far from where it was meant a drilled pilot hole came out, and how far the centre may still move.
@@ -20,4 +21,18 @@ func PilotOff(p rules.Pilot, set desk.Settings) string {
 	}
 	return "Pilot off " + survey.Format(math.Abs(p.Off.X), u) + fore + ", " + survey.Format(math.Abs(p.Off.Y), u) + " " + side +
 		"; the centre may move " + desk.Length(p.MayMove, u)
+}
+
+// BesidePilot says what a centre beside the drilled pilot hole of a cut takes, by how far it is.
+func BesidePilot(cut *vehicles.Cut, set desk.Settings) string {
+	return rules.BesideInGeneral(cut, func(mm float64) string { return desk.Length(mm, set.Units) })
+}
+
+// MovedBeside says what a centre so many mm beside the drilled pilot hole takes, "" where it is the hole.
+func MovedBeside(cut *vehicles.Cut, by float64, set desk.Settings) string {
+	beside := rules.BesidePilot(cut, by)
+	if beside == rules.OnTheHole {
+		return ""
+	}
+	return "Centre " + desk.Length(by, set.Units) + " beside the pilot hole: " + beside.Takes() + ". " + beside.Why()
 }
