@@ -59,7 +59,7 @@ func (p *painter) pointTo(it *part) {
 		}
 	}
 	p.seats = seats
-	for _, name := range [2]string{p.way(e.off) + clean(it.Label), clean(it.Label)} {
+	for _, name := range [2]string{p.past(clean(it.Label), e.off), clean(it.Label)} {
 		if p.write(pointing(label{name: name, ink: ink, over: true}, e.arrow), p.seats) {
 			return
 		}
@@ -69,12 +69,13 @@ func (p *painter) pointTo(it *part) {
 // inside is how many dots within the picture a place is that lies on its edge.
 const inside = 1e-6
 
-// way is how far something is from the edge of the picture, in words before its name; "" for what is close by.
-func (p *painter) way(mm float64) string {
+// past is a name with how far past the edge of the picture the thing is; the bare name of what is close by. Without what it is counted from
+// the figure would be read as the way from the cut.
+func (p *painter) past(name string, mm float64) string {
 	if mm = coarse(mm, p.look.Units); mm == 0 {
-		return ""
+		return name
 	}
-	return words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " to "
+	return name + " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " past the edge"
 }
 
 // rearBeyond says at the edge of the picture where the rear bumper lies that is out of sight, and how far from that edge: all readings
@@ -94,7 +95,7 @@ func (p *painter) rearBeyond() {
 		if p.look.Datum != "" {
 			name = "rear end"
 		} else if e.arrow == toLeft && p.projection.Across.Low == scene.ToBumper {
-			name = p.way(max(p.west, 0)) + name
+			name = p.past(name, max(p.west, 0))
 		}
 		l := label{name: name, ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
 		p.write(pointing(l, e.arrow), p.atEdge(p.seats[:0], e.at))
