@@ -2,7 +2,6 @@ package canvas
 
 import (
 	"bench.example/undermark/geometry"
-	"bench.example/undermark/geometry/scene"
 )
 
 // besideRows is how many rows off a thing at the most a name stands beside it.
@@ -17,26 +16,41 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 	box := p.box(s.start(length), s.row, length)
 	own := apart(box, &of.Area)
 	_, high := p.CellSize()
-	for i := range p.parts {
-		it := &p.parts[i]
-		if it == of || it.Code != of.Code || it.Ref == of.Ref || it.Primitive != scene.Area || it.Line != nil {
-			continue
+	strip := p.leaderBox(s)
+	takes := func(it *part) bool {
+		if it == of || it.Code != of.Code || it.Ref == of.Ref {
+			return false
 		}
-		if off := apart(box, &it.Area); off < own && (!s.led || off < besideRows*high || p.ledOver(it, s)) && p.inPicture(it) {
-			return true
+		near := boxGap(&box, &it.Area)
+		if near >= own || s.led && near >= besideRows*high && boxGap(&strip, &it.Area) > 0 {
+			return false // without comparing outlines
 		}
+		off := apart(box, &it.Area)
+		return off < own && (!s.led || off < besideRows*high || apart(strip, &it.Area) == 0)
 	}
-	return false
+	if own == 0 {
+		return false
+	}
+	if !s.led {
+		return p.rivals.any(&box, own, takes)
+	}
+	return p.rivals.any(&box, min(own, besideRows*high), takes) || p.rivals.any(&strip, p.Scale, takes)
 }
 
-// ledOver tells whether the leader of a seat goes over a part.
-func (p *painter) ledOver(it *part, s seat) bool {
-	for row := min(s.row, s.of[1]); row <= max(s.row, s.of[1]); row++ {
-		if apart(p.box(s.of[0], row, 1), &it.Area) == 0 {
-			return true
-		}
-	}
-	return false
+// leaderBox is what the column of cells covers that the leader of a seat goes along, in the plane.
+func (p *painter) leaderBox(s seat) geometry.Footprint {
+	first, _ := p.point(s.of[0], s.row)
+	last, _ := p.point(s.of[0], s.of[1])
+	wide, high := p.CellSize()
+	low := geometry.Point{X: min(first.X, last.X) - wide/2, Y: min(first.Y, last.Y) - high/2}
+	return geometry.NewRectangle(low, geometry.Point{X: max(first.X, last.X) + wide/2, Y: max(first.Y, last.Y) + high/2}, 0)
+}
+
+// boxGap is how far the boxes about two outlines are apart along X or Y, whichever is more: the outlines are not nearer.
+func boxGap(a, b *geometry.Footprint) float64 {
+	lowA, highA := a.Bounds()
+	lowB, highB := b.Bounds()
+	return max(lowA.X-highB.X, lowB.X-highA.X, lowA.Y-highB.Y, lowB.Y-highA.Y, 0)
 }
 
 // box is what so many cells of a row cover, in the plane.

@@ -36,6 +36,7 @@ const cellsALabel = 110
 
 // labels writes what things are called, the most important first.
 func (p *painter) labels() {
+	p.rivals.lay(p)
 	p.inRing()
 	for _, at := range p.look.Signs {
 		if col, row, ok := p.CellOf(at); ok {

@@ -73,6 +73,7 @@ type painter struct {
 	costs            []uint8 // of each cell of the canvas: what a character there would hide
 	sums             []int32 // of the costs of all cells before each
 	before, after    writing // of names
+	rivals           rivals  // what names may be mistaken for
 }
 
 // part is an item with what is seen of it.

@@ -1,0 +1,63 @@
+//go:build !windows
+
+package tui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// mostOfAKey is the processor's time that a key and the picture after it may take in the fullest job: some times what they take, so that only
+// what grows with the square of the things is found, on a slow computer too.
+const mostOfAKey = 3 * time.Second
+
+// gridJob is a job's file of n small crossmembers beside one another, all over the floor.
+func gridJob(n int) string {
+	var b strings.Builder
+	b.WriteString("format = 1\n[job]\nref = \"full\"\n[floor]\nfrom = 40\nlength = 3200\nwidth = 1780\nthickness = 31\nground = 460\n" +
+		"[heater]\nclass = \"2 kW\"\n[cut]\nat = [1210, 240]\nacross = 127\n")
+	for i := range n {
+		x, y := 50+i%100*31, -850+i/100*17
+		fmt.Fprintf(&b, "[[obstruction]]\nname = \"n%d\"\nkind = \"crossmember\"\nx = [%d, %d]\ny = [%d, %d]\ndrop = [0, 95]\n", i, x, x+4, y, y+4)
+	}
+	return b.String()
+}
+
+// With all the things that a job may hold, a key on any screen and the picture after it are done while one waits.
+func TestAKeyInAFullJobIsAnsweredOnEveryScreen(t *testing.T) {
+	if testing.Short() {
+		t.Skip("of a whole run only: goes through every screen with the largest jobs")
+	}
+	for shape, text := range map[string]string{"grid": gridJob(vehicles.MostEntries - 10)} {
+		o := options(t)
+		o.Screens = Screens()
+		require.NoError(t, os.WriteFile(o.Path, []byte(text), 0o600))
+		b := started(t, o)
+		require.Greater(t, b.desk.State.Job.Entries(), vehicles.MostEntries*9/10, shape)
+		for _, size := range []tea.WindowSizeMsg{{Width: 100, Height: 30}, {Width: 160, Height: 50}} {
+			b.send(size)
+			b.View()
+			for i := range b.screens {
+				for _, key := range []string{fmt.Sprint((i + 1) % 10), "down", "right"} {
+					before := ofCores(t)
+					b.press(key)
+					b.View()
+					took := ofCores(t) - before
+					assert.Less(t, took, mostOfAKey, "%s, %s, %s, %d columns", shape, b.screens[i].Title(), key, size.Width)
+					if took > mostOfAKey/10 {
+						t.Logf("%s, %s, %s, %d columns: %v", shape, b.screens[i].Title(), key, size.Width, took)
+					}
+				}
+			}
+		}
+	}
+}
