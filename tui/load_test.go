@@ -20,24 +20,28 @@ import (
 // what grows with the square of the things is found, on a slow computer too.
 const mostOfAKey = 3 * time.Second
 
-// gridJob is a job's file of n small crossmembers beside one another, all over the floor.
-func gridJob(n int) string {
-	var b strings.Builder
-	b.WriteString("format = 1\n[job]\nref = \"full\"\n[floor]\nfrom = 40\nlength = 3200\nwidth = 1780\nthickness = 31\nground = 460\n" +
-		"[heater]\nclass = \"2 kW\"\n[cut]\nat = [1210, 240]\nacross = 127\n")
+// fullJobs are the shapes of a job with nearly all that it may hold: beside one another, points of one run, bolts.
+func fullJobs(n int) map[string]string {
+	const head = "format = 1\n[job]\nref = \"full\"\n[floor]\nfrom = 40\nlength = 3200\nwidth = 1780\nthickness = 31\nground = 460\n"
+	var grid, run, bolts strings.Builder
+	grid.WriteString(head + "[heater]\nclass = \"2 kW\"\n[cut]\nat = [1210, 240]\nacross = 127\n")
+	run.WriteString(head + "[exhaust]\nacross = 26\npath = [")
+	bolts.WriteString(head + "[cut]\nat = [1210, 240]\nacross = 127\n[heater]\nclass = \"2 kW\"\nbolts = [")
 	for i := range n {
 		x, y := 50+i%100*31, -850+i/100*17
-		fmt.Fprintf(&b, "[[obstruction]]\nname = \"n%d\"\nkind = \"crossmember\"\nx = [%d, %d]\ny = [%d, %d]\ndrop = [0, 95]\n", i, x, x+4, y, y+4)
+		fmt.Fprintf(&grid, "[[obstruction]]\nname = \"n%d\"\nkind = \"crossmember\"\nx = [%d, %d]\ny = [%d, %d]\ndrop = [0, 95]\n", i, x, x+4, y, y+4)
+		fmt.Fprintf(&run, "[%d, %d, 50],", x, y)
+		fmt.Fprintf(&bolts, "[%d, %d],", i%100, 60+i/100)
 	}
-	return b.String()
+	return map[string]string{"grid": grid.String(), "run": run.String() + "]\n", "bolts": bolts.String() + "]\n"}
 }
 
-// With all the things that a job may hold, a key on any screen and the picture after it are done while one waits.
+// Whatever it is that a job has so much of, a key on any screen and the picture after it are done while one waits.
 func TestAKeyInAFullJobIsAnsweredOnEveryScreen(t *testing.T) {
 	if testing.Short() {
 		t.Skip("of a whole run only: goes through every screen with the largest jobs")
 	}
-	for shape, text := range map[string]string{"grid": gridJob(vehicles.MostEntries - 10)} {
+	for shape, text := range fullJobs(vehicles.MostEntries - 10) {
 		o := options(t)
 		o.Screens = Screens()
 		require.NoError(t, os.WriteFile(o.Path, []byte(text), 0o600))

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -69,13 +70,17 @@ func (p *painter) pointTo(it *part) {
 // inside is how many dots within the picture a place is that lies on its edge.
 const inside = 1e-6
 
-// past is a name with how far past the edge of the picture the thing is; the bare name of what is close by. Without what it is counted from
+// past is a name with how far past the edge of the picture the thing is; the bare name of what is close by, and in a narrow picture. Without what it is counted from
 // the figure would be read as the way from the cut.
 func (p *painter) past(name string, mm float64) string {
 	if mm = coarse(mm, p.look.Units); mm == 0 {
 		return name
 	}
-	return name + " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " past the edge"
+	full := name + " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " farther"
+	if 5*utf8.RuneCountInString(full) > 2*p.Cols { // it would hide what one looks for
+		return name
+	}
+	return full
 }
 
 // rearBeyond says at the edge of the picture where the rear bumper lies that is out of sight, and how far from that edge: all readings

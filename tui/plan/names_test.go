@@ -96,7 +96,7 @@ func TestWhatLiesBeyondSaysHowFar(t *testing.T) {
 		off := max(from.X-high.X, low.X-to.X, from.Y-high.Y, low.Y-to.Y)
 		if o.Name == "fuel tank" || o.Name == "chassis rail, left" {
 			assert.Positive(t, off, o.Name)
-			assert.Contains(t, text, fmt.Sprintf("%s %d mm past the edge", o.Name, int(off/10+0.5)*10), text)
+			assert.Contains(t, text, fmt.Sprintf("%s %d mm farther", o.Name, int(off/10+0.5)*10), text)
 		}
 	}
 	assert.NotContains(t, text, "chassis rail, right")

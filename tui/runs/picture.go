@@ -50,13 +50,46 @@ type mark struct {
 // marked puts marks on a painted picture of w columns, the last in front.
 func marked(view string, marks []mark, w int) string {
 	rows := strings.Split(view, "\n")
-	for _, k := range marks {
-		if k.row >= 0 && k.row < len(rows) && k.col >= 0 && k.col+len(k.text) <= w {
-			row := rows[k.row]
-			rows[k.row] = ansi.Cut(row, 0, k.col) + k.style.Render(k.text) + ansi.Cut(row, k.col+len(k.text), w)
-		}
+	for row, front := range frontOf(marks, len(rows), w) {
+		rows[row] = spliced(rows[row], front)
 	}
 	return strings.Join(rows, "\n")
+}
+
+// frontOf says for each row that has marks which of them is in front at each of its w columns; nil where there is none.
+func frontOf(marks []mark, h, w int) map[int][]*mark {
+	front := map[int][]*mark{}
+	for i := range marks {
+		k := &marks[i]
+		if k.row < 0 || k.row >= h || k.col < 0 || k.col+len(k.text) > w {
+			continue
+		}
+		if front[k.row] == nil {
+			front[k.row] = make([]*mark, w)
+		}
+		for x := range k.text {
+			front[k.row][k.col+x] = k
+		}
+	}
+	return front
+}
+
+// spliced is a row with what is in front at each column. The row is cut once at each end of a mark: each part keeps its escape sequences, so a
+// row that was put together mark by mark would double with each.
+func spliced(row string, front []*mark) string {
+	var b strings.Builder
+	for x := 0; x < len(front); {
+		from, k := x, front[x]
+		for x < len(front) && front[x] == k {
+			x++
+		}
+		if k == nil {
+			b.WriteString(ansi.Cut(row, from, x))
+		} else {
+			b.WriteString(k.style.Render(k.text[from-k.col : x-k.col]))
+		}
+	}
+	return b.String()
 }
 
 // ofParts are the marks of the parts of the run, of which cell says where they are; what is picked comes last.

@@ -266,6 +266,8 @@ func (m screen) open(here placed, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: "The stub goes with the cut and the heater's heading: they are moved on Place."}
 	case here.sort == clips:
 		return m.spread(s)
+	case here.sort == burns, here.sort == from: // nothing is typed of them
+		return m, m.other(here, s)
 	case !here.there && here.sort != tank:
 		return m.mount(here, s)
 	}
