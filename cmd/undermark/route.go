@@ -137,7 +137,7 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 		return string(data) + "\n", found.Found(), err
 	}
 	p := f.paperFor(s)
-	routeText(p, r, kind, &found)
+	routeText(p, r, kind, byItself, &found)
 	if n := len(to.Above); n > 0 && found.Run != nil {
 		p.line("The line's first %d points, above the floor and through it, stay as they are.", n)
 	}
@@ -167,10 +167,10 @@ func tellPair(r *rules.Result, s streams, f *answerFlags) (string, bool, error) 
 		return string(data) + "\n", pair.Found(), err
 	}
 	p := f.paperFor(s)
-	routeText(p, r, vehicles.ExhaustRun, &pair.Exhaust)
+	routeText(p, r, vehicles.ExhaustRun, ofAPair, &pair.Exhaust)
 	if pair.Exhaust.Found() {
 		p.blank()
-		routeText(p, r, vehicles.IntakeRun, &pair.Intake)
+		routeText(p, r, vehicles.IntakeRun, ofAPair, &pair.Intake)
 	}
 	p.lines(append(taken, more...))
 	return p.String(), pair.Found(), nil

@@ -89,8 +89,8 @@ func TestRouteFindsBoth(t *testing.T) {
 	assert.NotEmpty(t, said.Intake.Path)
 	code, out, _ = call(routeJob, "route", "both", "-")
 	require.Zero(t, code)
-	assert.Contains(t, out, "the shortest exhaust there that keeps every rule")
-	assert.Contains(t, out, "the shortest intake there that keeps every rule")
+	assert.Contains(t, out, "the exhaust of the pair that keeps most, which keeps every rule")
+	assert.Contains(t, out, "the intake of the pair that keeps most, which keeps every rule")
 }
 
 func TestRouteFuelBeginsBelowTheFloor(t *testing.T) {

@@ -10,8 +10,14 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// routeText writes a run for a person.
-func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Route) {
+// What a run that was found is: by itself, or of a pair, which need not be short.
+const (
+	byItself = "the shortest %s there that"
+	ofAPair  = "the %s of the pair that keeps most, which"
+)
+
+// routeText writes a run for a person; what is what it is.
+func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, what string, found *rules.Route) {
 	if found.Run == nil {
 		p.line("%s: %s.", r.Job.Ref, words.NoWay(kind))
 		return
@@ -23,9 +29,9 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, found *rules.Ro
 			p.line("Doubtful of it:")
 		}
 	case found.Verdict == rules.Clear:
-		p.line("%s: the shortest %s there that keeps every rule. All in mm.", r.Job.Ref, kind)
+		p.line("%s: "+what+" keeps every rule. All in mm.", r.Job.Ref, kind)
 	case found.Verdict == rules.Doubtful:
-		p.line("%s: the shortest %s there that breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
+		p.line("%s: "+what+" breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
 	default:
 		p.line("%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)
 	}
