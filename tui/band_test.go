@@ -38,7 +38,7 @@ var taped = []struct{ title, keys, text, from, label string }{
 	{"On top", "home enter ctrl+u 25-1/2\"", "25-1/2\"", "", ""},
 	{"Match", "home enter ctrl+u 1502", "1502", ": below", "below"},
 	{"Place", "m 1219", "1219", "from the", "from the"},
-	{"Work", "home down down down down down down down down down down enter ctrl+u 31.5", "31.5", "depth of the floor", "depth of the floor"},
+	{"Work", "home down down down down down down down down down enter ctrl+u 31.5", "31.5", "depth of the floor", "depth of the floor"},
 	{"Runs", "t 1219", "1219", "from the", "from the"},
 }
 

@@ -231,7 +231,7 @@ func (p *painter) withEnd(n *naming, out *exit, text *label, best choice) choice
 	if n.it.Role == scene.Exhaust {
 		ends = " ends "
 	}
-	full.name = p.text(n.it.Item) + ends + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " " + string(arrows[out.arrow])
+	full.name = p.text(n.it.Item) + ends + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " farther " + string(arrows[out.arrow])
 	if one := p.seated(n, &full); one.found && one.cost < mostGuide && (!best.found || one.cost < best.cost+endWorth) {
 		*text = full
 		return one

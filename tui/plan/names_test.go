@@ -84,10 +84,10 @@ func under(s desk.State, at geometry.Point, words string) (other string) {
 // What is out of the picture and looked for is named at its edge with how far that is: the tank, and the nearer rail where none is seen.
 func TestWhatLiesBeyondSaysHowFar(t *testing.T) {
 	s := demo(t)
-	p := New().Sized(100, 14)
+	p := New().Sized(110, 14)
 	s.Camera = p.atCut(s)
 	s.Camera.Scale = 5
-	text := ansi.Strip(p.View(s, 100, 14, Options{}))
+	text := ansi.Strip(p.View(s, 110, 14, Options{}))
 	lay := p.lay(s, Options{})
 	low, high := lay.Corners()
 	for i, o := range s.Job.Obstructions {
@@ -100,7 +100,7 @@ func TestWhatLiesBeyondSaysHowFar(t *testing.T) {
 		}
 	}
 	assert.NotContains(t, text, "chassis rail, right")
-	assert.Regexp(t, `heater's exhaust ends \d+ mm [►▼◄▲]`, text)
+	assert.Regexp(t, `heater's exhaust ends \d+ mm farther [►▼◄▲]`, text)
 }
 
 // A diamond that nobody explains stands on no plan: the matching points show with the legend, which says what they are.
