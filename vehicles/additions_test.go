@@ -247,7 +247,7 @@ func TestEverySideOfTheSpaceIsSaidByItself(t *testing.T) {
 			}
 			for ends := range 4 {
 				duct := Ends{ends&1 != 0, ends&2 != 0}
-				h := heaterOf(t, text+"duct = "+wordList(duct.words())+"\n")
+				h := heaterOf(t, text+"duct = "+wordList(duct.Words())+"\n")
 				assert.Equal(t, Space{want[0], want[1], want[2], want[3]}, h.Space, text)
 				kept := want // a duct takes the place of free air at its end, unless the file says what is kept there
 				for i, ducted := range []bool{duct.Front, duct.Rear} {
@@ -255,7 +255,7 @@ func TestEverySideOfTheSpaceIsSaidByItself(t *testing.T) {
 						kept[i] = 60
 					}
 				}
-				assert.Equal(t, Space{kept[0], kept[1], kept[2], kept[3]}, h.Kept(), "%s, ducts %v", text, duct.words())
+				assert.Equal(t, Space{kept[0], kept[1], kept[2], kept[3]}, h.Kept(), "%s, ducts %v", text, duct.Words())
 				assert.InDelta(t, float64(duct.Count())*0.785398163397448*usual.DuctAcross*usual.DuctAcross/100, h.DuctArea(), 1e-9)
 			}
 		}

@@ -16,9 +16,10 @@ const (
 )
 
 // Count is how many of the ends are meant.
-func (e Ends) Count() int { return len(e.words()) }
+func (e Ends) Count() int { return len(e.Words()) }
 
-func (e Ends) words() (words []string) {
+// Words are the ends, as the job file calls them.
+func (e Ends) Words() (words []string) {
 	if e.Front {
 		words = append(words, frontEnd)
 	}
@@ -183,7 +184,7 @@ func (w *writer) air(h Heater) {
 			write()
 		}
 	}
-	said(HasDuct, func() { w.value("duct", wordList(h.Duct.words())) })
+	said(HasDuct, func() { w.value("duct", wordList(h.Duct.Words())) })
 	said(HasDuctAcross, func() { w.number("duct_across", h.DuctAcross) })
 	said(HasReturnArea, func() { w.maybe("return_area", h.ReturnArea) })
 	said(HasAir, func() { w.text("air", h.Air) })

@@ -461,6 +461,7 @@ func TestTheCustomersPage(t *testing.T) {
 		}
 	}
 	page := pagesOf(t, printed(t, demoFile(t), "--for", "customer"))[0]
+	assert.Equal(t, 2, strings.Count(page, tight(vehicles.Demo().Vehicle)), "whole in the head, too")
 	for _, said := range []string{
 		"1.25 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
 		"ends at the van's left, 1.37 m forward of the bumper edge, 0.87 m left of the van's middle", "It burns diesel",

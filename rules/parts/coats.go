@@ -55,7 +55,11 @@ func (m *maker) coat() (area float64) {
 func (m *maker) coated(coats float64) (tins float64, said string) {
 	area := m.coat()
 	ml := area / spreading * 1000 * coats
-	return math.Ceil(ml / tin), fmt.Sprintf("for every cut edge: %d holes with a band of %s round each, either face, %s cm² a coat: %s ml", len(m.holes()), survey.InMM(band), survey.Exact(math.Round(area*1e4)), wholeML(ml))
+	holes := fmt.Sprintf("%d holes", len(m.holes()))
+	if len(m.holes()) == 1 {
+		holes = "one hole"
+	}
+	return math.Ceil(ml / tin), fmt.Sprintf("for every cut edge: %s with a band of %s round each, either face, %s cm² a coat: %s ml", holes, survey.InMM(band), survey.Exact(math.Round(area*1e4)), wholeML(ml))
 }
 
 func (m *maker) paint() {
@@ -84,8 +88,11 @@ func (m *maker) wax() {
 			}
 		}
 	}
+	if sections == 0 {
+		return
+	}
 	ml := float64(sections) * waxLong * waxRound * waxFilm * 1000
-	row := Row{For: forFloor, Of: "cavity wax", Size: "cans of " + survey.Exact(waxCan) + " ml", Count: vehicles.Some(max(1, math.Ceil(ml/waxCan))), Unit: "cans", Source: practice}
+	row := Row{For: forFloor, Of: "cavity wax", Size: "cans of " + survey.Exact(waxCan) + " ml", Count: vehicles.Some(math.Ceil(ml / waxCan)), Unit: "cans", Source: practice}
 	row.Note = fmt.Sprintf("for the box sections beside the holes: %d within %s, a metre of each at %s: %s ml", sections, survey.InMM(nearWax), survey.InMM(waxFilm), wholeML(ml))
 	m.add(row)
 }

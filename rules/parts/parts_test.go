@@ -176,6 +176,14 @@ func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
 	assert.Equal(t, vehicles.Some(1), grommet.Count)
 }
 
+// Wax is for box sections: where none is near a hole no can is ordered.
+func TestNoWaxWithoutABoxSection(t *testing.T) {
+	job := vehicles.Demo().WithRun(vehicles.FuelRun, nil)
+	job.Obstructions = nil
+	_, there := listOf(t, job).row("cavity wax")
+	assert.False(t, there)
+}
+
 // Whatever is made larger or more, no less is ordered.
 func TestMoreHolesTakeNoLess(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

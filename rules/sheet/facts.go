@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/vehicles"
 )
 
@@ -16,6 +17,7 @@ func (s *source) facts() SmallFacts {
 	d := &s.Job.Datum
 	return SmallFacts{
 		{"vehicle", s.vehicle()}, {"fitter", s.Job.Fitter}, {"floor", s.floor()}, {"cut", s.cut()}, {"heater", s.heater()}, {"its body", s.body()},
+		{"warm-air ducts", work.Ducts(s.Result)},
 		{"tape below", "mm from the " + d.Edge() + hooked(d.HookBelow, "floor")},
 		{"tape above", "mm from the " + d.Edge() + hookedAbove(d)},
 		{"from the sides", sides(d)}, {"side edges below", edges(d.EdgesBelow)}, {"side edges above", edges(d.EdgesAbove)}, {"centreline", s.centreline()},

@@ -36,12 +36,16 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 		f.write(x, y, style)
 	}
 	at(aside, 15, half, strong, h.Job)
-	at(aside, 19, half, plain, joined(", ", h.Of, h.Van))
+	left, right := joined(", ", h.Of, h.Van), joined(", ", h.Date, h.Standing)
+	if h.Standing == "" { // then the van has a half to itself: its name may be long
+		left, right = h.Van, joined(", ", h.Of, h.Date)
+	}
+	at(aside, 19, half, plain, left)
 
 	number := vector.Text{Words: fmt.Sprintf("page %d of %d", n, all), Size: small, Hold: vector.ByEnd}
 	f.write(paper.Wide-aside, 15, number)
 	at(middle, 15, half-vector.WidthOf(number)-3, strong, h.Job)
-	at(middle, 19, half, plain, joined(", ", h.Date, h.Standing))
+	at(middle, 19, half, plain, right)
 	f.line(thin, geometry.Point{X: aside, Y: 21}, geometry.Point{X: paper.Wide - aside, Y: 21})
 	f.folds()
 }

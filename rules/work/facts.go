@@ -200,6 +200,29 @@ func supplyOf(r *rules.Result) string {
 	return strings.Join(all, ", ")
 }
 
+// Ducts says at which ends of the heater its warm-air ducts go on, how wide and long they are, and how they bend; "" where there is none.
+func Ducts(r *rules.Result) string {
+	if !hasDucts(r) {
+		return ""
+	}
+	text := "at the heater's " + strings.Join(r.Job.Heater.Duct.Words(), " and ") + ", " + survey.InMM(r.Job.Heater.DuctAcross) + " across"
+	d := &r.Job.Ductwork
+	if d.Length.Set {
+		text += ", " + survey.InMM(d.Length.Value) + " along the middle"
+	}
+	switch {
+	case d.Bends == nil:
+		return text + ", bends not said"
+	case len(d.Bends) == 0:
+		return text + ", no bends"
+	}
+	var bends []string
+	for _, turn := range d.Bends {
+		bends = append(bends, survey.Figure(turn)+"°")
+	}
+	return text + ", bends " + strings.Join(bends, ", ")
+}
+
 func fuseOf(r *rules.Result) string  { return said(r.Job.Wiring.Battery) }
 func earthOf(r *rules.Result) string { return said(r.Job.Wiring.Earth) }
 func alarmOf(r *rules.Result) string { return said(r.Job.Wiring.Alarm) }

@@ -26,7 +26,7 @@ var mounting = []kind{
 	{
 		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
 	},
-	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts},
+	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts, of: Ducts},
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},
 	{
 		id: "supply-laid", part: Mounting, do: "Lay the supply cable from the battery in a sleeve, clipped, away from heat and edges; no fuse in it yet.", defers: heaterSays, applies: hasHeater,

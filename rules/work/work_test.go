@@ -337,6 +337,23 @@ func TestStepsSayWhereTheWiringGoes(t *testing.T) {
 	}
 }
 
+// Whoever clips the ducts on reads where, how wide, how long, and round which bends.
+func TestTheDuctsStepSaysWhereTheyGo(t *testing.T) {
+	for want, d := range map[string]vehicles.Ductwork{
+		"at the heater's front and rear, 60 mm across, 1500 mm along the middle, bends 90°, 45°": {Length: vehicles.Some(1500), Bends: []float64{90, 45}},
+		"at the heater's front and rear, 60 mm across, no bends":                                 {Bends: []float64{}},
+		"at the heater's front and rear, 60 mm across, bends not said":                           {},
+	} {
+		l := Of(judged(t, with(func(j *vehicles.Job) {
+			h := *j.Heater
+			h.Duct, h.DuctAcross = vehicles.Ends{Front: true, Rear: true}, 60
+			j.Heater, j.Ductwork = &h, d
+		})))
+		assert.Equal(t, want, l[l.Index("ducts")].Of)
+	}
+	assert.Empty(t, Ducts(judged(t, demo)), "none in the sample")
+}
+
 // What lies in the floor's layers is heard: ply is cut back from the stub, swages are packed.
 func TestTheFloorsLayersHaveTheirSteps(t *testing.T) {
 	for _, id := range []string{"cut-back", "swages-packed"} {
