@@ -67,10 +67,14 @@ var otherwise = map[string]string{
 	"rules/cutlist/cutlist.go": "fuel line",                                 // the run
 	"rules/fuel.go":            "fuel line",                                 // what its findings are called
 	"rules/parts/parts.go":     "fuel line, fuel tank, heat shield, wiring", // what is ordered
+	"rules/sheet/cautions.go":  "fuel line",                                 // the run, to be written beside
 	"tui/jobcard/wheels.go":    "tyre",                                      // a field of the card
+	"tui/plan/legend.go":       "fuel line",                                 // the run
 	"tui/words/changed.go":     "fuel line",                                 // the run
 	"vehicles/layers.go":       "swage",                                     // a layer of the floor
+	"vehicles/read.go":         "wiring",                                    // a table of the file
 	"vehicles/run.go":          "fuel line",                                 // the run
+	"vehicles/wiring.go":       "wiring",                                    // a table of the file
 }
 
 // No rule and no screen knows a kind by its name: what is asked of some and not of others is a trait in the one table.
