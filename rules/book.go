@@ -11,6 +11,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// Practice is the source of what the trade does and nobody has printed.
+const Practice = "common practice, no source"
+
 // Limit is what a book asks under a rule: of a kind of thing where Kind is not "".
 type Limit struct {
 	*Rule

@@ -69,7 +69,9 @@ func Dangers(r *Result) (brief []string) {
 }
 
 // AppliesTo tells whether a caution applies to a judged job.
-func (c *Caution) AppliesTo(r *Result) bool { return c.applies == nil || c.applies(r) }
+func (c *Caution) AppliesTo(r *Result) bool {
+	return c.applies == nil || c.applies(r)
+}
 
 // What the cautions are about that stand with a step of the work, too.
 const (

@@ -3,8 +3,8 @@ package vehicles
 import "fmt"
 
 // MostEntries is how many things, records and points of paths a job may hold, all together: a hundred times what the fullest van has. With so
-// many a key is still answered within a second (TestAKeyInAFullJobIsAnsweredOnEveryScreen), with four times as many it took seconds; no other program is to
-// find its honest job refused.
+// many a key is still answered within a second (TestAKeyInAFullJobIsAnsweredOnEveryScreen), with four times as many it took seconds; no other
+// program is to find its honest job refused.
 const MostEntries = 10000
 
 // Entries is how many things, records and points of paths a job holds: what grows with its lists, whatever they are of.

@@ -48,6 +48,14 @@ func Rounded(v float64, decimals int) float64 {
 	return math.Round(v*tens) / tens
 }
 
+// Counted is a number of things in words: "1 clip", "3 clips".
+func Counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return strconv.Itoa(n) + " " + thing + "s"
+}
+
 // InMM writes a length for a person as a Figure with its unit: "652.5 mm".
 func InMM(mm float64) string { return Figure(mm) + " " + Millimetres.Sign() }
 

@@ -55,11 +55,7 @@ func (m *maker) coat() (area float64) {
 func (m *maker) coated(coats float64) (tins float64, said string) {
 	area := m.coat()
 	ml := area / spreading * 1000 * coats
-	holes := fmt.Sprintf("%d holes", len(m.holes()))
-	if len(m.holes()) == 1 {
-		holes = "one hole"
-	}
-	return math.Ceil(ml / tin), fmt.Sprintf("for every cut edge: %s with a band of %s round each, either face, %s cm² a coat: %s ml", holes, survey.InMM(band), survey.Exact(math.Round(area*1e4)), wholeML(ml))
+	return math.Ceil(ml / tin), fmt.Sprintf("for every cut edge: %s with a band of %s round each, either face, %s cm² a coat: %s ml", survey.Counted(len(m.holes()), "hole"), survey.InMM(band), survey.Exact(math.Round(area*1e4)), wholeML(ml))
 }
 
 func (m *maker) paint() {

@@ -48,7 +48,7 @@ const (
 	forWarmAir = "warm air"
 	pieces     = "pieces"
 	lengths    = "lengths"
-	practice   = "common practice, no source"
+	practice   = rules.Practice
 )
 
 // Of makes the list of a judged job with what the usual kit holds: what is cut as the cut list has it, sealant, screws, cable and fuse as they

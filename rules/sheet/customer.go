@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/vehicles"
 )
 
@@ -110,7 +111,7 @@ func (s *source) fitted() (all [][2]string) {
 func (s *source) switched() string {
 	w := &s.Job.Wiring
 	at := func(what, where string) string {
-		if where = strings.TrimRight(strings.TrimSpace(where), "."); where == "" {
+		if where = work.Said(where); where == "" {
 			return what + "."
 		}
 		return what + ": " + where + "."

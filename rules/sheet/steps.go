@@ -3,6 +3,7 @@ package sheet
 import (
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/work"
 )
 
@@ -10,7 +11,7 @@ import (
 func (s *source) steps() Section {
 	section := Section{Heading: "The work, step by step, with the record of the first run"}
 	list := work.Of(s.Result)
-	section.Parts = append(section.Parts, Named{{"At hand", strings.Join(work.Tools(s.Result), "; ") + ". Torques, distances and order that the heater's own instructions give come first. A figure without a source is " + practice + "."}})
+	section.Parts = append(section.Parts, Named{{"At hand", strings.Join(work.Tools(s.Result), "; ") + ". Torques, distances and order that the heater's own instructions give come first. A figure without a source is " + rules.Practice + "."}})
 	var ticks Ticks
 	title := ""
 	flush := func() {
@@ -35,12 +36,9 @@ func (s *source) steps() Section {
 	return section
 }
 
-// practice is said once of all steps.
-const practice = "common practice, no source"
-
 // stepTick is a step as it is ticked on paper: what is done and expected, and what is written behind it, or was.
 func stepTick(row work.Row) Tick {
-	words := []string{row.Do, strings.NewReplacer(" ("+practice+")", "", practice+"; ", "", ": "+practice+")", ")").Replace(row.Wanted)}
+	words := []string{row.Do, row.Briefly}
 	if row.Cautions != "" {
 		words = append(words, "Caution: "+row.Cautions+".")
 	}

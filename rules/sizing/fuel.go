@@ -15,7 +15,7 @@ import (
 
 const (
 	fillerOutside = "UN Regulation No. 122, 5.3.3.1, as paraphrased, its number from memory: the filler is not in the passenger space"
-	byNature      = "common practice, no source"
+	byNature      = rules.Practice
 	volumeOf      = "A quarter of pi times the bore's square, times the length"
 )
 

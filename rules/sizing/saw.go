@@ -45,7 +45,7 @@ func (m *maker) sawSpeed(across float64) {
 // kerf is what is left of the sheet that comes out.
 func (m *maker) kerf(across float64) {
 	m.put(Row{
-		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.BesideSource(),
+		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.Practice,
 		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(rules.SawKerf, 1), survey.FigureTo(across, 1)),
 	}, basis{})
 }
@@ -60,7 +60,7 @@ func (m *maker) moved() {
 	by := math.Hypot(off.X, off.Y)
 	beside := rules.BesidePilot(m.job.Cut, by)
 	row := Row{
-		ID: "moved", Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.BesideSource(),
+		ID: "moved", Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice,
 		Text: "to saw round that centre: " + beside.Takes(), Why: beside.Why(),
 	}
 	if beside == rules.OnTheHole {

@@ -45,7 +45,7 @@ func screwsOf(r *rules.Result) string {
 	if n == 0 {
 		return ""
 	}
-	text := counted(n, "screw")
+	text := survey.Counted(n, "screw")
 	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
 		text += ", " + row.Said() + " long at least"
 	}
@@ -62,11 +62,11 @@ func beadsOf(r *rules.Result) string {
 }
 
 func boltsOf(r *rules.Result) string {
-	return fmt.Sprintf("%s, %s across", counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Heater.Bolt))
+	return fmt.Sprintf("%s, %s across", survey.Counted(len(rules.Bolts(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Heater.Bolt))
 }
 
 func fuelHoleOf(r *rules.Result) string {
-	return fmt.Sprintf("%s, %s across", counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Fuel.Supply.HoleAcross()))
+	return fmt.Sprintf("%s, %s across", survey.Counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Fuel.Supply.HoleAcross()))
 }
 
 func relievedOf(r *rules.Result) string {
@@ -81,15 +81,15 @@ func relievedOf(r *rules.Result) string {
 
 func exhaustOf(r *rules.Result) string {
 	run := r.Job.Exhaust
-	parts := []string{counted(len(run.Clips), "clip")}
+	parts := []string{survey.Counted(len(run.Clips), "clip")}
 	if run.Muffler != nil {
 		parts = append(parts, "a muffler")
 	}
 	return strings.Join(parts, ", ")
 }
 
-func intakeOf(r *rules.Result) string { return counted(len(r.Job.Intake.Clips), "clip") }
-func fuelOf(r *rules.Result) string   { return counted(len(r.Job.Fuel.Clips), "clip") }
+func intakeOf(r *rules.Result) string { return survey.Counted(len(r.Job.Intake.Clips), "clip") }
+func fuelOf(r *rules.Result) string   { return survey.Counted(len(r.Job.Fuel.Clips), "clip") }
 
 func drainsOf(r *rules.Result) string {
 	n := 0
@@ -100,7 +100,7 @@ func drainsOf(r *rules.Result) string {
 		}
 	}
 	if n > 0 {
-		of = append(of, counted(n, "drain"))
+		of = append(of, survey.Counted(n, "drain"))
 	}
 	if r.Job.Exhaust != nil && r.Job.Exhaust.Muffler != nil {
 		of = append(of, "the muffler's")
@@ -113,14 +113,6 @@ func shieldsOf(r *rules.Result) string {
 		return strings.Join(s.Names, ", ")
 	}
 	return "whatever is near the exhaust"
-}
-
-// counted is a number of things in words: "1 clip", "3 clips".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprint(n, " ", what, "s")
 }
 
 // inWords expects what no figure can say.
@@ -194,7 +186,7 @@ func supplyOf(r *rules.Result) string {
 	}
 	for _, goes := range []string{r.Job.Wiring.Battery, r.Job.Wiring.Cable} {
 		if goes != "" {
-			all = append(all, said(goes))
+			all = append(all, Said(goes))
 		}
 	}
 	return strings.Join(all, ", ")
@@ -223,20 +215,20 @@ func Ducts(r *rules.Result) string {
 	return text + ", bends " + strings.Join(bends, ", ")
 }
 
-func fuseOf(r *rules.Result) string  { return said(r.Job.Wiring.Battery) }
-func earthOf(r *rules.Result) string { return said(r.Job.Wiring.Earth) }
-func alarmOf(r *rules.Result) string { return said(r.Job.Wiring.Alarm) }
+func fuseOf(r *rules.Result) string  { return Said(r.Job.Wiring.Battery) }
+func earthOf(r *rules.Result) string { return Said(r.Job.Wiring.Earth) }
+func alarmOf(r *rules.Result) string { return Said(r.Job.Wiring.Alarm) }
 
 // controlOf is where the control goes: that is for whoever the van belongs to to say.
 func controlOf(r *rules.Result) string {
 	if r.Job.Wiring.Control == "" {
 		return "nobody has said where the control goes; ask the owner"
 	}
-	return "the control " + said(r.Job.Wiring.Control)
+	return "the control " + Said(r.Job.Wiring.Control)
 }
 
-// said is what somebody wrote, to stand in a sentence.
-func said(text string) string { return strings.TrimRight(strings.TrimSpace(text), ".") }
+// Said is what somebody wrote, to stand in a sentence.
+func Said(text string) string { return strings.TrimRight(strings.TrimSpace(text), ".") }
 
 // stubsOf are the runs that are joined to a stub.
 func stubsOf(r *rules.Result) string {

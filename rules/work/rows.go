@@ -9,6 +9,7 @@ type Row struct {
 	Name     string
 	Do       string // with what of the job it is done to
 	Wanted   string // what is measured and expected; "" where nothing is measured
+	Briefly  string // the same without rules.Practice, which a sheet says once
 	Unit     string // of the value, for an empty box
 	Value    string // without its unit; "" while nothing is noted
 	When     string // "" while it is not done
@@ -36,7 +37,7 @@ func (l List) rows(of func(*Step) bool) (rows []Row) {
 			continue
 		}
 		row := Row{
-			Ticked: s.Ticked(), Name: s.Name(), Do: s.Sentence(), Wanted: s.Wanted(), Unit: s.Unit, Value: s.Done.Value.Text(), When: s.Done.When(),
+			Ticked: s.Ticked(), Name: s.Name(), Do: s.Sentence(), Wanted: s.Wanted(), Briefly: s.briefly(), Unit: s.Unit, Value: s.Done.Value.Text(), When: s.Done.When(),
 			Due: s.Done.Due, Dated: s.Dated, Note: s.Done.Note, Photos: s.Done.Photos, Wrong: l.Wrong(i), Cautions: s.Caution,
 		}
 		if s.Part != last {

@@ -31,7 +31,8 @@ func TestASheetHasEachStepOnce(t *testing.T) {
 	gas := rows[l.Index("co-inside")]
 	assert.Equal(t, Row{
 		Ticked: true, Name: "CO inside", Do: l[l.Index("co-inside")].Do, Wanted: "Carbon monoxide inside, ppm: 0 ppm at most (caution \"First run\": common practice, no source).",
-		Unit: "ppm", Value: "2", When: "2026-11-27 10:15", Note: "at the door", Photos: []string{"meter.jpg"}, Cautions: "First run",
+		Briefly: "Carbon monoxide inside, ppm: 0 ppm at most (caution \"First run\").",
+		Unit:    "ppm", Value: "2", When: "2026-11-27 10:15", Note: "at the door", Photos: []string{"meter.jpg"}, Cautions: "First run",
 		Wrong: "2 ppm: 0 ppm at most is expected",
 	}, gas)
 	assert.Equal(t, []Row{{Ticked: true, Name: "seat wait", Value: "12", Unit: "min", When: "2026-11-27"}}, l.Unplaced(&job))

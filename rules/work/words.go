@@ -78,7 +78,15 @@ func (s *Step) Sentence() string {
 }
 
 // Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
-func (s *Step) Wanted() string {
+func (s *Step) Wanted() string { return s.wanted(s.Expected.Source) }
+
+// briefly is Wanted for whoever says once of all steps that a figure without a source is what the trade does.
+func (s *Step) briefly() string {
+	source := strings.TrimPrefix(s.Expected.Source, practice+"; ")
+	return s.wanted(strings.TrimSuffix(strings.TrimSuffix(source, practice), ": "))
+}
+
+func (s *Step) wanted(source string) string {
 	if !s.Measures() {
 		return ""
 	}
@@ -86,8 +94,8 @@ func (s *Step) Wanted() string {
 	if e := s.Expected.Text(s.Unit); e != "" {
 		text += ": " + e
 	}
-	if s.Expected.Source != "" {
-		text += " (" + s.Expected.Source + ")"
+	if source != "" {
+		text += " (" + source + ")"
 	}
 	return text + "."
 }

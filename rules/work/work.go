@@ -174,4 +174,4 @@ const (
 )
 
 // practice is the source of what the trade does.
-const practice = "common practice, no source"
+const practice = rules.Practice

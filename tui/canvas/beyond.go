@@ -70,8 +70,8 @@ func (p *painter) pointTo(it *part) {
 // inside is how many dots within the picture a place is that lies on its edge.
 const inside = 1e-6
 
-// past is a name with how far past the edge of the picture the thing is; the bare name of what is close by, and in a narrow picture. Without what it is counted from
-// the figure would be read as the way from the cut.
+// past is a name with how much farther than the edge of the picture the thing is; the bare name of what is close by, and in a narrow picture.
+// A bare figure would be read as the way from the cut.
 func (p *painter) past(name string, mm float64) string {
 	if mm = coarse(mm, p.look.Units); mm == 0 {
 		return name

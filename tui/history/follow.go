@@ -6,11 +6,11 @@ import (
 )
 
 // followed is the job that a change asks for, with the ends of the runs that were under their stubs under them still where the heater was
-// edited and the runs were not: whoever turns it, or gives its stubs other places, anywhere, leaves no run behind. A hole that is read beside its mark is followed by nothing. They go from where they
-// were before the step, so that a figure of several letters shifts what hangs on them once.
+// edited and the runs were not: whoever turns it, or gives its stubs other places, anywhere, leaves no run behind. No run follows a hole that is
+// read beside its mark. They go from where they were before the step, so that a figure of several letters shifts what hangs on them once.
 func (d *Desk) followed(c desk.Change) vehicles.Job {
 	job, now := *c.Job, d.now.job
-	if job.Heater == nil || now.Heater == nil || job.Heater == now.Heater || job.Cut != now.Cut || job.Exhaust != now.Exhaust || job.Intake != now.Intake || job.Fuel != now.Fuel || sameStubs(&job, &now) {
+	if !heaterAlone(&job, &now) || sameStubs(&job, &now) {
 		return job
 	}
 	before := now
@@ -24,6 +24,12 @@ func (d *Desk) followed(c desk.Change) vehicles.Job {
 	}
 	next, _ := job.Following(before)
 	return next
+}
+
+// heaterAlone tells whether of what the runs hang on, and of them, the heater alone was edited.
+func heaterAlone(a, b *vehicles.Job) bool {
+	edited := a.Heater != b.Heater && a.Heater != nil && b.Heater != nil
+	return edited && a.Cut == b.Cut && a.Exhaust == b.Exhaust && a.Intake == b.Intake && a.Fuel == b.Fuel
 }
 
 // sameStubs tells whether a heater has its stubs where another has them.

@@ -84,7 +84,7 @@ func sayings(sheet rules.MarkSheet) map[string]string {
 		says[m.Name] = readings(m)
 	}
 	for _, c := range sheet.Checks {
-		says[words.CheckID(c)] = survey.Figure(c.Length)
+		says[words.CheckID(c)] = tenths(c.Length)
 	}
 	return says
 }
@@ -100,10 +100,13 @@ func readings(m rules.Mark) string {
 
 func figures(all ...float64) (said string) {
 	for _, mm := range all {
-		said += " " + survey.Figure(mm)
+		said += " " + tenths(mm)
 	}
 	return said
 }
+
+// tenths has the tenth where it is 0, too: the ticks of an earlier day are kept so, and are held to it.
+func tenths(mm float64) string { return survey.Fixed(mm, 1) }
 
 // tick ticks or unticks a mark.
 func (d *Desk) tick(name string) {

@@ -1,9 +1,9 @@
 package place
 
 import (
-	"fmt"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -47,7 +47,7 @@ func withIt(shifts []vehicles.Rehung, s desk.State) string {
 	}
 	for i, name := range names {
 		if n := count[name]; n > 1 {
-			names[i] = fmt.Sprintf("%d %ss", n, name)
+			names[i] = survey.Counted(n, name)
 		}
 	}
 	return strings.Join(names, ", ") + " too"

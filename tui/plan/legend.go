@@ -101,9 +101,9 @@ func roles(c *canvas.Canvas, plan scene.Scene) (col int) {
 	return col
 }
 
-// marks explains behind that what else of the picture has no name: the signs of holes, and the fuel line's dots, in as many words as
+// signs explains behind that what else of the picture has no name: the signs of holes, and the fuel line's dots, in as many words as
 // there is room for.
-func marks(c *canvas.Canvas, col int) {
+func signs(c *canvas.Canvas, col int) {
 	row := explainedIn(c)
 	if row >= c.Height {
 		return

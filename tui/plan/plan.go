@@ -215,9 +215,9 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	}
 	c := p.painter.Paint(plan, w, h, look)
 	if room {
-		marks(&c, scaleBar(&c, s.Settings.Units))
+		signs(&c, scaleBar(&c, s.Settings.Units))
 	} else {
-		marks(&c, roles(&c, plan))
+		signs(&c, roles(&c, plan))
 	}
 	switch {
 	case room && (p.legend.open || opts.Areas):

@@ -67,8 +67,8 @@ func (m screen) arranged(s desk.State, w, h int) arrangement {
 	return arrangement{planAlone, whole, whole, body}
 }
 
-// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst and for the first of that. A field, a list or a search
-// has the whole panel, and the van from the side the plan's whole place.
+// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst and for the first of that. A
+// field, a list or a search has the whole panel, and the van from the side the plan's whole place.
 func (m screen) brief(s desk.State, w, h int) bool {
 	rows := h - leastBoth
 	if rows < leastRows || w >= desk.SideBySide || m.Typing() || m.aside > 0 || s.Result.Plan.Run(m.of) == nil {

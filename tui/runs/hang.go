@@ -175,11 +175,3 @@ func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	}
 	return m, desk.Change{Job: job, Say: fmt.Sprintf("%s: %s deleted. %s takes it back.", m.of, name(here), desk.KeyUndo.Help().Key)}
 }
-
-// counted is a number of things.
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -34,7 +35,7 @@ func (m screen) spreadSo(spread rules.Clips, s desk.State) string {
 	if spread.Asked {
 		whose = "the book's span for this run"
 	}
-	say := fmt.Sprintf("%s: %s at most %s apart, %s", m.of, counted(len(spread.Along), "clip"), desk.Length(spread.Apart, s.Settings.Units), whose)
+	say := fmt.Sprintf("%s: %s at most %s apart, %s", m.of, survey.Counted(len(spread.Along), "clip"), desk.Length(spread.Apart, s.Settings.Units), whose)
 	switch {
 	case len(spread.Along) == 0:
 		return say + ": what holds it anyway is near enough."

@@ -25,19 +25,16 @@ var electricsSlots = form.Slots{
 
 // wiringSlots are where it all goes, in words: nothing is reckoned from them, and Enter passes them.
 var wiringSlots = form.Slots{
-	placed("battery_at", "battery stands", func(w *vehicles.Wiring) *string { return &w.Battery }),
-	placed("cable_way", "cable goes", func(w *vehicles.Wiring) *string { return &w.Cable }),
-	placed("earth_at", "minus ends", func(w *vehicles.Wiring) *string { return &w.Earth }),
-	placed("control_at", "control is", func(w *vehicles.Wiring) *string { return &w.Control }),
-	placed("alarm_at", "CO alarm hangs", func(w *vehicles.Wiring) *string { return &w.Alarm }),
+	placed(form.Field{Key: "battery_at", Label: "battery stands", Heading: "Where it goes"}, func(w *vehicles.Wiring) *string { return &w.Battery }),
+	placed(form.Field{Key: "cable_way", Label: "cable goes"}, func(w *vehicles.Wiring) *string { return &w.Cable }),
+	placed(form.Field{Key: "earth_at", Label: "minus ends"}, func(w *vehicles.Wiring) *string { return &w.Earth }),
+	placed(form.Field{Key: "control_at", Label: "control is"}, func(w *vehicles.Wiring) *string { return &w.Control }),
+	placed(form.Field{Key: "alarm_at", Label: "CO alarm hangs"}, func(w *vehicles.Wiring) *string { return &w.Alarm }),
 }
 
 // placed is a slot for where something goes.
-func placed(key, label string, at func(w *vehicles.Wiring) *string) form.Slot {
-	f := form.Field{Key: key, Label: label, Blank: "not said", Pass: true}
-	if key == "battery_at" {
-		f.Heading = "Where it goes"
-	}
+func placed(f form.Field, at func(w *vehicles.Wiring) *string) form.Slot {
+	f.Blank, f.Pass = "not said", true
 	return form.Line(f, func(j *vehicles.Job) *string { return at(&j.Wiring) })
 }
 

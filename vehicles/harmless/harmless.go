@@ -80,8 +80,8 @@ func next(s string, mine func(s string) int) (at, n int) {
 	return at, 0
 }
 
-// JSON writes what is harmful in a text of JSON as \uXXXX, which says the same to every reader. Bytes that are no UTF-8
-// become U+FFFD.
+// JSON writes what is harmful in a text of JSON by its number, as \u and four hexadecimal figures (RFC 8259, section 7), which says the same to
+// every reader. Bytes that are no UTF-8 become U+FFFD.
 func JSON(s string) string { return replace(s, ownLines, escape) }
 
 // own says what of a text is the program's.
