@@ -110,7 +110,7 @@ type depths struct {
 
 // reach tells whether it may get to an obstruction.
 func (d *depths) reach(j *judge, i int) bool {
-	if j.is(i, vehicles.InSheet) {
+	if j.is(i, vehicles.InSheetMetal) {
 		return false
 	}
 	thing, to := &j.plan.Obstructions[i], d.ground

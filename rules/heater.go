@@ -155,7 +155,7 @@ func plateSwages(j *judge, r *Rule) {
 	}
 	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
 	for i := range j.plan.Obstructions {
-		if !j.is(i, vehicles.InSheet) {
+		if !j.is(i, vehicles.InSheetMetal) {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]
