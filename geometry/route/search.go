@@ -221,7 +221,7 @@ const mostAtOnce = 170 * math.Pi / 180
 // product, as most directions are such.
 func (l *label) turnsBack(along geometry.Point) bool {
 	a := l.leg.along
-	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -1e-8
+	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -surelyBack
 }
 
 // arcTo is by how much a way turns where a label ends to go on in a direction.
