@@ -18,8 +18,8 @@ var (
 )
 
 const (
-	// patience is how long an answer is waited for before a picture: at 9600 bit/s 9 kB are sent meanwhile.
-	patience = 10 * time.Second
+	// patience is how long an answer is waited for before a picture: at 9600 bit/s a whole one of 29 kB is sent meanwhile.
+	patience = 30 * time.Second
 	// atQuit is how long one is waited for before a program ends, so that no shell takes it for keys.
 	atQuit = 250 * time.Millisecond
 	// pause is for how long a key that an answer may begin with waits for the rest of that.
@@ -83,11 +83,18 @@ func (l *line) hurry(by int) {
 	l.heard.Broadcast()
 }
 
+// forget has nobody wait for what was asked: somebody else may have read the answer.
+func (l *line) forget() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.asked, l.answers = 0, false
+}
+
 // answered notes an answer.
 func (l *line) answered() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.asked, l.answers = l.asked-1, true
+	l.asked, l.answers = max(0, l.asked-1), true
 	l.heard.Broadcast()
 }
 
@@ -132,7 +139,7 @@ func (r *reader) Read(p []byte) (int, error) {
 // through returns what is no answer of a text.
 func (r *reader) through(text []byte) (out []byte) {
 	r.held = nil
-	for r.awaits() { // nobody else makes answers of questions
+	for r.awaits() {
 		at := answer().FindIndex(text)
 		if at == nil {
 			break

@@ -136,6 +136,7 @@ func (t *Terminal) WriteString(text string) (int, error) {
 	}
 	t.rest()
 	t.shown, t.open = nil, false // it may have cleared or left the screen
+	t.line.forget()
 	return t.File.Write([]byte(text))
 }
 
