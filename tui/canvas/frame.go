@@ -85,7 +85,7 @@ func (p *painter) foot() {
 	}
 	bar := p.bar()
 	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
-	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
+	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, quiet)
 	if !said && row+1 < c.Height && c.Width >= leastNoted {
 		c.Put(c.Width-utf8.RuneCountInString(larger), row+1, larger, quiet)
 	}
