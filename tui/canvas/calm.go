@@ -122,7 +122,7 @@ func (p *painter) ledOff(l *label, s seat) int {
 	way, col, row := p.crossingFrom(s.of, l.line()), s.of[0], s.of[1]
 	off, step := leaderCost, 1
 	if s.row == row {
-		if s.hold == byEnd {
+		if s.align == byEnd {
 			step = -1
 		}
 		for c := col + step; c != s.col; c += step {
@@ -136,7 +136,7 @@ func (p *painter) ledOff(l *label, s seat) int {
 	for r := row + step; r != s.row; r += step {
 		off += way.crosses(col, r)
 	}
-	if off += leaderRow * abs(s.row-row); s.hold == byMiddle {
+	if off += leaderRow * abs(s.row-row); s.align == byMiddle {
 		return off + leaderOver
 	}
 	return off + way.crosses(col, s.row)

@@ -229,7 +229,7 @@ func (p *painter) atExit(seats []seat, it *part, at geometry.Point) []seat {
 	for d := range min(p.Rows/2, farFromExit) {
 		off := 2 * leaderRow * d
 		for _, r := range [2]int{row - d, row + d} {
-			seats = append(seats, seat{col: col + aside, row: r, hold: byStart, off: off}, seat{col: col - aside, row: r, hold: byEnd, off: off})
+			seats = append(seats, seat{col: col + aside, row: r, align: byStart, off: off}, seat{col: col - aside, row: r, align: byEnd, off: off})
 		}
 	}
 	return p.roundAbout(seats, at)
