@@ -1,9 +1,9 @@
 package rules
 
 import (
-	"slices"
-
+	"cmp"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -21,7 +21,7 @@ func (s *pairSeeker) improved(found Pair, room float64) Pair {
 		if p := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept))); p.more(best) {
 			best = p
 		}
-		if !best.more(own) {
+		if !best.keepsMore(own) {
 			own.Exhaust.Here, own.Intake.Here = true, true
 			return own
 		}
@@ -32,8 +32,17 @@ func (s *pairSeeker) improved(found Pair, room float64) Pair {
 // Verdict is the worse of both.
 func (p *Pair) Verdict() Verdict { return max(p.Exhaust.Verdict, p.Intake.Verdict) }
 
-// more tells whether a pair is milder judged than another, or keeps more where it is judged alike. One that nothing is near keeps most.
+// more tells whether a pair is milder judged than another, or judged alike more of it leaves straight down, or, alike in that too, it keeps more.
+// One that nothing is near keeps most.
 func (p *Pair) more(than Pair) bool {
+	if order := cmp.Or(cmp.Compare(p.Verdict(), than.Verdict()), cmp.Compare(p.sloping(), than.sloping())); order != 0 {
+		return order < 0
+	}
+	return p.keepsMore(than)
+}
+
+// keepsMore is that whichever way either leaves its stubs.
+func (p *Pair) keepsMore(than Pair) bool {
 	if p.Verdict() != than.Verdict() {
 		return p.Verdict() < than.Verdict()
 	}
@@ -114,7 +123,7 @@ func (s *pairSeeker) moved(p Pair, room float64) Pair {
 	return next
 }
 
-// worked is a run worked on from its own corners until it keeps so much room; none where it can't.
+// worked is a run worked on from its own corners until it keeps so much room; none where it can't, or would no longer leave straight down.
 func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room float64) Route {
 	s.tell()
 	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge, Room: room, Upright: true}, nil)
@@ -125,6 +134,9 @@ func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room 
 		corners = append(corners, inSpace(p))
 	}
 	for _, d.upright = range []bool{true, false} {
+		if !d.upright && !from.slopes {
+			break
+		}
 		c := newCourse(one.judge, kind, goals, d)
 		for lower := range one.mufflerLegs() {
 			if a := one.straighten(corners, c, d.judged, lower); a.keeps() {
