@@ -15,18 +15,21 @@ var climbs = []float64{20, 10, 5, 2}
 // improved is the better of a pair that keeps so much room and of the job's own, each moved while the least that it keeps grows. It is the
 // job's own as it is where neither comes to more.
 func (s *pairSeeker) improved(found Pair, room float64) Pair {
-	own := s.own()
-	best := s.climbed(found, room)
-	if own.Found() && own.Verdict() <= best.Verdict() {
-		if p := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept))); p.more(best) {
-			best = p
-		}
-		if !best.keepsMore(own) {
-			own.Exhaust.Here, own.Intake.Here = true, true
-			return own
+	own, best := s.own(), s.climbed(found, room)
+	if !own.Found() || own.Verdict() > best.Verdict() {
+		return best
+	}
+	moved := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept)))
+	if moved.more(best) {
+		best, moved = moved, best
+	}
+	for _, p := range []Pair{best, moved} {
+		if p.keepsMore(own) && p.sloping() <= own.sloping() {
+			return p
 		}
 	}
-	return best
+	own.Exhaust.Here, own.Intake.Here = true, true
+	return own
 }
 
 // Verdict is the worse of both.
