@@ -66,21 +66,21 @@ func (l *layouting) widen(sketches []sketch) {
 	})
 }
 
-// widened lays the runs of a sketch anew, each by itself with the most room that it can have beside those before it: one that can have little
+// widened lays the runs of a sketch anew, each by itself with the most to spare that it can have beside those before it: one that can have little
 // holds none of the others back.
 func (l *layouting) widened(s *sketch) {
 	d := s.rough.demand
-	at, ok := l.roomiest(*s.placed, vehicles.ExhaustRun, func(room float64) *rough {
-		return l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Room: room}, d)
+	at, ok := l.sparest(*s.placed, vehicles.ExhaustRun, func(spare float64) *rough {
+		return l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Spare: spare}, d)
 	})
 	for _, of := range [...]vehicles.RunKind{vehicles.IntakeRun, vehicles.FuelRun} {
 		if !ok {
 			break
 		}
 		before := at
-		at, ok = l.roomiest(before, of, func(room float64) *rough { return l.next(&before, of, d, room) })
+		at, ok = l.sparest(before, of, func(spare float64) *rough { return l.next(&before, of, d, spare) })
 		if of == vehicles.FuelRun && !ok && s.laid.Result.Job.Fuel == nil {
-			at.Job, ok = before.Job.WithRun(vehicles.FuelRun, nil), true // that one only kept room
+			at.Job, ok = before.Job.WithRun(vehicles.FuelRun, nil), true // that one only kept its place
 		}
 	}
 	if ok {
@@ -88,11 +88,11 @@ func (l *layouting) widened(s *sketch) {
 	}
 }
 
-// roomiest is a job with a run laid with the most room that it can have; ok is false where it can't be laid at all. It is sought with ever less
-// room, and what is found is worked on until it has more.
-func (l *layouting) roomiest(r Result, of vehicles.RunKind, seek func(room float64) *rough) (with Result, ok bool) {
-	for _, room := range soughtWider {
-		k := seek(room)
+// sparest is a job with a run laid with the most to spare that it can have; ok is false where it can't be laid at all. It is sought with ever less
+// of that, and what is found is worked on until it has more.
+func (l *layouting) sparest(r Result, of vehicles.RunKind, seek func(spare float64) *rough) (with Result, ok bool) {
+	for _, spare := range soughtWider {
+		k := seek(spare)
 		if k == nil {
 			return r, false
 		}
@@ -101,7 +101,7 @@ func (l *layouting) roomiest(r Result, of vehicles.RunKind, seek func(room float
 		if !best.keeps() {
 			continue
 		}
-		for k.to.Room = room + widerStep; k.to.Room <= widest; k.to.Room += widerStep {
+		for k.to.Spare = spare + widerStep; k.to.Spare <= widest; k.to.Spare += widerStep {
 			a := k.straightened(best.corners, k.course, k.demand.judged, best.lower, finely)
 			if !a.keeps() {
 				break

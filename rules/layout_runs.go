@@ -146,7 +146,7 @@ func (l *layouting) lay(s *sketch, d demand) {
 		}
 	}
 	if !fuelled {
-		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept room
+		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept its place
 	}
 	l.take(s, at.Job)
 }
@@ -156,9 +156,9 @@ func (l *layouting) optional(of vehicles.RunKind) bool {
 	return of == vehicles.FuelRun && l.result.Job.Fuel == nil
 }
 
-// next is the search for an intake or a fuel line that keeps so much more room than is asked; nil for one that is not sought. A fuel line that
+// next is the search for an intake or a fuel line that keeps so much more than is asked; nil for one that is not sought. A fuel line that
 // the job lacks comes from its tank.
-func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64) *rough {
+func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, spare float64) *rough {
 	run := l.result.Job.Run(of)
 	if l.optional(of) {
 		mouth, _ := at.Job.Stub(of)
@@ -169,10 +169,10 @@ func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64
 	if run == nil {
 		return nil
 	}
-	to := Target{Edge: AnyEdge, Room: room}
+	to := Target{Edge: AnyEdge, Spare: spare}
 	if of == vehicles.FuelRun {
 		to = FuelTarget(run)
-		to.Room = room
+		to.Spare = spare
 	}
 	put := putRun(*at, of, run)
 	return l.rough(&put, of, to, d)

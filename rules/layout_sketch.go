@@ -129,7 +129,7 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 // rough seeks the ways of a run and works none out.
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
 	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d, by: coarsely}
-	d.less -= to.Room
+	d.less -= to.Spare
 	ends, known := l.ends[to.Edge]
 	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
 		ends.goals, ends.keep = k.goals(d)
