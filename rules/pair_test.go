@@ -125,3 +125,25 @@ func TestAPairFromALayoutsStubsLeavesThemStraightDown(t *testing.T) {
 
 // muchLess is how much less a layout's exhaust and intake may keep than a pair that is sought for nothing but its room, mm.
 const muchLess = 8
+
+// Beside a pair the fuel line does not graze what it passes where there is room: the shortest keeps 2 or 3 mm of the rail.
+func TestAFuelLineBesideAPairHasRoom(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	bare := *r
+	bare.Job = r.Job.WithRun(vehicles.FuelRun, nil)
+	bare.Plan.Fuel = nil
+	pair := Pair{Exhaust: Route{Run: r.Job.Exhaust}, Intake: Route{Run: r.Job.Intake}}
+	found := FindFuelBeside(context.Background(), &bare, pair, &line, nil)
+	require.True(t, found.Found())
+	t.Logf("%.1f mm from %s, %.0f long", found.Margin.Value, found.Against, found.Length)
+	assert.False(t, found.slopes)
+	assert.GreaterOrEqual(t, found.Margin.Value, 10.0)
+	after, faults := Judge(r.Job.WithRun(vehicles.FuelRun, found.Run), r.Book)
+	require.Empty(t, faults)
+	for _, f := range after.Findings {
+		if f.Subject.Sort == TheFuel {
+			assert.Equal(t, Clear, f.Verdict, "%s: %s", f.About(), f.Why)
+		}
+	}
+}
