@@ -91,11 +91,25 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 		return append(facts, ties)
 	}
 	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: coded(sheet.Marks)})
-	return Beside{Left: facts, Right: Parts{s.near("Near the cut: plate's corners P, bolts B, fuel hole F", named(near, scene.Hole, "")), ties}}
+	return Beside{Left: facts, Right: Parts{s.near(s.nearTitle("Near the cut", true), named(near, scene.Hole, "")), ties}}
+}
+
+// nearTitle says by which letters a picture has what is marked near the cut.
+func (s *source) nearTitle(title string, plate bool) string {
+	of := ""
+	add := func(there bool, words string) {
+		if there {
+			of = joined(", ", of, words)
+		}
+	}
+	add(plate && s.Job.Heater != nil, "plate's corners P")
+	add(len(rules.Bolts(&s.Job, &s.Plan)) > 0, "bolts B")
+	add(len(rules.FuelHoles(&s.Job, &s.Plan)) > 0, "fuel hole F")
+	return joined(": ", title, of)
 }
 
 // codes are what marks are called on a picture that has no room for more.
-var codes = strings.NewReplacer("plate ", "P", "bolt ", "B", "fuel hole ", "F")
+var codes = strings.NewReplacer("plate ", "P", "bolt hole ", "B", "bolt ", "B", "fuel hole ", "F")
 
 // coded are the marks by their letters and numbers.
 func coded(marks []rules.Mark) []rules.Mark {

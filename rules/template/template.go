@@ -84,13 +84,12 @@ func Of(result *rules.Result) ([2]Template, error) {
 	return both, nil
 }
 
-// pilots are the pilot hole, and the old one where the centre was moved from it: one that a guide board stands in for is not drilled anew.
+// pilots are the pilot hole, and the old one where the centre was moved from it. So near that a guide board leads the saw none is drilled anew: the
+// lines to the van's sides cross in the centre.
 func (t *Template) pilots(result *rules.Result) {
 	across := result.Job.Cut.PilotAcross()
 	by, beside, moved := rules.OldPilot(result)
-	if moved && beside <= rules.NearTheHole {
-		t.hole(stub, geometry.Point{}, across, "centre, no new pilot")
-	} else {
+	if !moved || beside > rules.NearTheHole {
 		t.hole(drilled, geometry.Point{}, across, "pilot")
 	}
 	if moved && by <= far {
