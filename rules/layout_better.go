@@ -51,7 +51,7 @@ func (l *layouting) widen(sketches []sketch) {
 		if s.laid == nil || s.laid.broken > 0 || !s.headed && !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
 			return
 		}
-		for _, s.room = range wider {
+		for _, s.spare = range wider {
 			was := s.laid
 			if l.lay(s, s.rough.demand); s.laid != was || l.wanted.Err() != nil {
 				return

@@ -115,11 +115,11 @@ func (l *layouting) enough(sketches []sketch) bool {
 // lay works a sketch out: the exhaust, then the intake beside it, then the fuel line beside both. It gives up at the first that does not
 // keep what is asked; and before any where one has no way, as there will be no more room.
 func (l *layouting) lay(s *sketch, d demand) {
-	if d.aims == ToKeepRules || s.rough.course == nil || s.room > 0 {
-		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Room: s.room}, d)
+	if d.aims == ToKeepRules || s.rough.course == nil || s.spare > 0 {
+		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Spare: s.spare}, d)
 	}
 	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
-		if k := l.next(s.placed, of, d, s.room); k != nil && len(k.ways) == 0 && !l.optional(of) {
+		if k := l.next(s.placed, of, d, s.spare); k != nil && len(k.ways) == 0 && !l.optional(of) {
 			return
 		}
 	}
@@ -127,7 +127,7 @@ func (l *layouting) lay(s *sketch, d demand) {
 	for _, of := range vehicles.RunKinds {
 		k := s.rough
 		if of != vehicles.ExhaustRun {
-			k = l.next(&at, of, d, s.room)
+			k = l.next(&at, of, d, s.spare)
 		}
 		if k == nil {
 			continue
@@ -156,7 +156,7 @@ func (l *layouting) optional(of vehicles.RunKind) bool {
 }
 
 // next is the search for an intake or a fuel line; nil for one that is not sought. A fuel line that the job lacks comes from its tank.
-func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64) *rough {
+func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, spare float64) *rough {
 	run := l.result.Job.Run(of)
 	if l.optional(of) {
 		mouth, _ := at.Job.Stub(of)
@@ -167,7 +167,7 @@ func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, room float64
 	if run == nil {
 		return nil
 	}
-	to := Target{Edge: AnyEdge, Room: room}
+	to := Target{Edge: AnyEdge, Spare: spare}
 	if of == vehicles.FuelRun {
 		to = FuelTarget(run) // it begins at what holds the fuel: no more room there
 	}

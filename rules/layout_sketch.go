@@ -17,7 +17,7 @@ type sketch struct {
 	edge   Edge
 	rough  *rough
 	hard   float64 // about how hard the easiest way is, mm; +Inf where there is none
-	room   float64 // that its runs are to keep beside what is asked, mm
+	spare  float64 // what its runs are to keep beside what is asked, mm
 	laid   *Layout // what came of it, nil for nothing yet
 	headed bool    // it is where another was laid, with the job's heading
 }
@@ -129,7 +129,7 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 // rough seeks the ways of a run and works none out.
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
 	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d}
-	d.less -= to.Room
+	d.less -= to.Spare
 	ends, known := l.ends[to.Edge]
 	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
 		ends.goals, ends.keep = k.goals(d)

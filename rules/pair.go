@@ -24,8 +24,8 @@ func (p *Pair) Margin() vehicles.Number {
 	return a
 }
 
-// rooms are how much more than is asked a pair is sought with, mm: the most that can be kept is.
-var rooms = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
+// spares are how much more than is asked a pair is sought with, mm: the most that can be kept is.
+var spares = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 
 // FindPair seeks an exhaust and an intake together, each from its stub, the exhaust to an edge of the van and the intake to wherever its
 // mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
@@ -48,22 +48,22 @@ func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 		return best
 	}
 	s.most = s.mostRoom()
-	room, tooMuch := 0.0, slices.IndexFunc(rooms, func(room float64) bool { return room > s.most })
+	spare, tooMuch := 0.0, slices.IndexFunc(spares, func(spare float64) bool { return spare > s.most })
 	if tooMuch < 0 {
-		tooMuch = len(rooms)
+		tooMuch = len(spares)
 	}
 	for low, high := 0, tooMuch; high-low > 1 && ctx.Err() == nil; {
 		middle := (low + high) / 2
-		if p := s.roomier(rooms[middle]); p.Found() {
-			best, low, room = p, middle, rooms[middle]
+		if p := s.roomier(spares[middle]); p.Found() {
+			best, low, spare = p, middle, spares[middle]
 		} else {
 			high = middle
 		}
 	}
-	return s.improved(best, room)
+	return s.improved(best, spare)
 }
 
-// pairSteps is about how many searches a pair takes: an exhaust an edge and its intake, and those that led somewhere for each room of a
+// pairSteps is about how many searches a pair takes: an exhaust an edge and its intake, and those that led somewhere for each spare of a
 // halving.
 const pairSteps = 24
 
@@ -74,7 +74,7 @@ type pairSeeker struct {
 	edges    []Edge           // where exhausts can end that have an intake
 	alone    bool             // the intake's stub is blocked: exhausts are sought by themselves
 	demand   int              // that all of them meet, of demands
-	most     float64          // room that no pair can keep more than, mm
+	most     float64          // what no pair can keep more than, mm
 	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
 	done     int
 	telling  sync.Mutex
@@ -122,21 +122,21 @@ func (r Route) before(other Route) Route {
 }
 
 // roomier is the shortest pair that keeps so much more than is asked.
-func (s *pairSeeker) roomier(room float64) Pair {
+func (s *pairSeeker) roomier(spare float64) Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	for _, p := range s.pairs(s.edges, room) {
+	for _, p := range s.pairs(s.edges, spare) {
 		best = p.shorter(best)
 	}
 	return best
 }
 
 // pairs are what is found for exhausts to some edges, each with its intake.
-func (s *pairSeeker) pairs(edges []Edge, room float64) []Pair {
+func (s *pairSeeker) pairs(edges []Edge, spare float64) []Pair {
 	pairs := make([]Pair, len(edges))
 	share(len(edges), runtime.GOMAXPROCS(0), func(i int) {
-		pairs[i] = Pair{s.exhaust(edges[i], room), Route{Verdict: Foul}}
+		pairs[i] = Pair{s.exhaust(edges[i], spare), Route{Verdict: Foul}}
 		if pairs[i].Exhaust.Found() && !s.alone {
-			pairs[i].Intake = s.intake(&pairs[i].Exhaust, room)
+			pairs[i].Intake = s.intake(&pairs[i].Exhaust, spare)
 		}
 	})
 	return pairs
@@ -186,18 +186,18 @@ func (s *pairSeeker) with(exhaust *Route) Result {
 }
 
 // exhaust is one to an edge that meets the demand, intake one that may go with an exhaust; none where none does.
-func (s *pairSeeker) exhaust(edge Edge, room float64) Route {
+func (s *pairSeeker) exhaust(edge Edge, spare float64) Route {
 	one := s.exhausts[edge]
-	if room > 0 {
+	if spare > 0 {
 		bare := s.bare()
-		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Room: room, Upright: true}, nil)
+		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Spare: spare, Upright: true}, nil)
 	}
 	return s.sought(one)
 }
 
-func (s *pairSeeker) intake(exhaust *Route, room float64) Route {
+func (s *pairSeeker) intake(exhaust *Route, spare float64) Route {
 	with := s.with(exhaust)
-	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Room: room, Upright: true}, nil))
+	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil))
 }
 
 // anyIntake is the best intake that may go with an exhaust, or its nearest miss.

@@ -16,9 +16,9 @@ import (
 func slowPair(r *Result) Pair {
 	none := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
 	s := pairSeeker{ctx: context.Background(), result: r, tell: func() {}}
-	seek := func(r Result, kind vehicles.RunKind, edge Edge, room float64, d demand) Route {
+	seek := func(r Result, kind vehicles.RunKind, edge Edge, spare float64, d demand) Route {
 		for _, d.upright = range []bool{true, false} {
-			one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Room: room}, nil)
+			one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Spare: spare}, nil)
 			if best := one.among(d); best.keeps() {
 				return one.told(best)
 			}
@@ -41,24 +41,24 @@ func slowPair(r *Result) Pair {
 				best.Exhaust = exhaust
 			}
 		}
-		room := 0.0
-		for low, high := 0, len(rooms); best.Found() && high-low > 1; {
+		spare := 0.0
+		for low, high := 0, len(spares); best.Found() && high-low > 1; {
 			middle := (low + high) / 2
 			p := none
 			for _, edge := range edges {
-				if exhaust := seek(s.bare(), vehicles.ExhaustRun, edge, rooms[middle], d); exhaust.Found() {
-					p = Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, AnyEdge, rooms[middle], d)}.shorter(p)
+				if exhaust := seek(s.bare(), vehicles.ExhaustRun, edge, spares[middle], d); exhaust.Found() {
+					p = Pair{exhaust, seek(s.with(&exhaust), vehicles.IntakeRun, AnyEdge, spares[middle], d)}.shorter(p)
 				}
 			}
 			if p.Found() {
-				best, low, room = p, middle, rooms[middle]
+				best, low, spare = p, middle, spares[middle]
 			} else {
 				high = middle
 			}
 		}
 		if best.Found() {
-			s.demand, s.most = i, rooms[len(rooms)-1]
-			return s.improved(best, room)
+			s.demand, s.most = i, spares[len(spares)-1]
+			return s.improved(best, spare)
 		}
 	}
 	if best.Exhaust.Found() {

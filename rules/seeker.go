@@ -109,7 +109,7 @@ func (s *seeker) among(d demand) (best *attempt) {
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
-	d.less -= s.to.Room
+	d.less -= s.to.Spare
 	c := newCourse(s.judge, s.kind, goals, d)
 	most := mostWays
 	if d.uncut {
@@ -169,14 +169,14 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 // straightened is that by a straightener of so many steps and tries.
 func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
 	t := s.trial(bands, lower)
-	t.room, t.upright = s.to.Room, c.upright
-	t.haste = newHaste(c, bands, t.room, t.shortWith)
+	t.spare, t.upright = s.to.Spare, c.upright
+	t.haste = newHaste(c, bands, t.spare, t.shortWith)
 	found := s.straightenBy(t, corners, c, st)
 	whole := s.trial(bands, lower) // sums in haste are added up in another order
-	whole.room, whole.upright = t.room, t.upright
+	whole.spare, whole.upright = t.spare, t.upright
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
-	if whole.room > 0 && found.keeps() {
-		whole.room = 0 // a bend that nobody can make is no room gained
+	if whole.spare > 0 && found.keeps() {
+		whole.spare = 0 // a bend that nobody can make gains nothing
 		found.corners = whole.pulled(found.corners, c)
 	}
 	if found.keeps() && !c.uncut {

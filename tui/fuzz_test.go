@@ -1,18 +1,15 @@
 package tui
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
 )
@@ -96,28 +93,22 @@ func FuzzTicks(f *testing.F) {
 }
 
 // fuzzedJobs are what keys are pressed on: a job with everything in it, and the least there can be.
-func fuzzedJobs(f *testing.F) [][]byte {
+func fuzzedJobs(t testing.TB) [][]byte {
 	jobs := [][]byte{vehicles.Demo().Format(), vehicles.NewJob("TL-07").Format()}
 	for _, name := range []string{"24-everything.toml", "18-muffler-and-clips.toml", "21-fuel-and-pump.toml"} {
-		text, err := os.ReadFile(jobOfCases(f, name))
-		require.NoError(f, err)
+		text, err := os.ReadFile(jobOfCases(t, name))
+		require.NoError(t, err)
 		jobs = append(jobs, text)
 	}
 	return jobs
 }
 
-// fuzzedKeys are the keys that go by a name, one for each byte from 128 on; those below are letters, but for the first few.
-var fuzzedKeys = []string{
-	"up", "down", "left", "right", "enter", "esc", "tab", "shift+tab", "backspace", "delete", "home", "end", "pgup", "pgdown",
-	"ctrl+z", "ctrl+y", "ctrl+u", "ctrl+w", "ctrl+k", "ctrl+s",
-}
-
 // searches are keys that look for whole layouts or runs: seconds of work that have their own tests.
 const searches = "cjJ"
 
-// event is what the next bytes stand for: a letter, a key with a name, a tap, a turn of the wheel, another size of the window.
+// event is what the next bytes stand for: a letter, a key with a name, something with the mouse, a paste, another size of the window.
 func event(in []byte) (msg tea.Msg, rest []byte) {
-	const taps, wheels, sizes = 0xf0, 0xf8, 0xfc
+	const points, pastes, sizes = 0xf0, 0xfc, 0xfd
 	b, rest := in[0], in[1:]
 	at := func(i, span int) int {
 		if i >= len(rest) {
@@ -128,30 +119,31 @@ func event(in []byte) (msg tea.Msg, rest []byte) {
 	switch {
 	case b >= sizes:
 		msg, rest = tea.WindowSizeMsg{Width: 1 + at(0, 200), Height: 1 + at(1, 60)}, rest[min(2, len(rest)):]
-	case b >= wheels:
-		button := []tea.MouseButton{tea.MouseButtonWheelDown, tea.MouseButtonWheelUp}[b%2]
-		msg, rest = tea.MouseMsg{X: at(0, 160), Y: at(1, 50), Action: tea.MouseActionPress, Button: button}, rest[min(2, len(rest)):]
-	case b >= taps:
-		msg, rest = tea.MouseMsg{X: at(0, 160), Y: at(1, 50), Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}, rest[min(2, len(rest)):]
+	case b == pastes:
+		n := min(1+at(0, 40), len(rest))
+		msg, rest = tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune(strings.ToValidUTF8(string(rest[:n]), "?"))}, rest[n:]
+	case b >= points:
+		msg, rest = pointed(int(b-points), at(0, 160), at(1, 50)), rest[min(2, len(rest)):]
 	case b >= 0x80:
-		msg, _ = keyNamed(fuzzedKeys[int(b-0x80)%len(fuzzedKeys)])
+		msg = namedKey(fuzzedKeys[int(b-0x80)%len(fuzzedKeys)])
 	case b < ' ' || b == 0x7f || strings.ContainsRune(searches, rune(b)):
-		msg, _ = keyNamed(fuzzedKeys[int(b)%len(fuzzedKeys)])
+		msg = namedKey(fuzzedKeys[int(b)%len(fuzzedKeys)])
 	default:
 		msg = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{rune(b)}}
 	}
 	return msg, rest
 }
 
-// Whatever is pressed, tapped or turned on any screen and at any size, the screen is as high as the window and no wider, the job on the desk is one that can be
-// judged, what is saved reads back, and undo goes back to where it began.
+// Whatever is pressed, tapped, dragged, turned or pasted on any screen and at any size, after each event all holds that has to (watched.holds), and undo goes back to
+// where it began.
 func FuzzKeys(f *testing.F) {
 	for job := range byte(5) {
 		f.Add(job, []byte("1nc652\x84+84\x84-850\x84850\x84\x85\x8e"))
 		f.Add(job, []byte("4\x82\x82s\x83t1200\x84240\x84n\x8e\x8e\x8f\x93"))
 		f.Add(job, []byte("5ar\x80\x80d\x81mhwq\x8e\xf0\x20\x10\xf8\x20\x10\x93"))
-		f.Add(job, []byte("2\x84500\x84\x85\x93\xfc\x3c\x147\x84\x84?\x85!\x85bB8\x84zy"))
+		f.Add(job, []byte("2\x84500\x84\x85\x93\xfd\x3c\x147\x84\x84?\x85!\x85bB8\x84zy"))
 		f.Add(job, []byte("6\x84\x84d\x853n700\x84L 100\x84\x84\x859 \x84ok\x84\x8e"))
+		f.Add(job, []byte("4\xf0\x20\x10\xf1\x24\x12\xf2\x24\x12\xf3\x20\x10\x94\x98\x9f1\x84\xfc\x07652\r+8411\x85"))
 	}
 	jobs := fuzzedJobs(f)
 	f.Fuzz(func(t *testing.T, which byte, pressed []byte) {
@@ -159,44 +151,13 @@ func FuzzKeys(f *testing.F) {
 			return
 		}
 		b, o := fuzzed(t, jobs[int(which)%len(jobs)])
-		begun := string(b.desk.State.Job.Format())
+		begun, w := string(b.desk.State.Job.Format()), watch(b, o)
+		about := func() string { return fmt.Sprintf("%q", pressed) }
 		for rest := pressed; len(rest) > 0; {
 			var msg tea.Msg
 			msg, rest = event(rest)
-			b.deaf = time.Time{}
-			b.send(msg)
-			b.quit = false
-			require.False(t, slices.ContainsFunc(b.desk.State.Faults, func(f vehicles.Fault) bool { return !desk.Misfit(f) }), "%q", pressed)
-			rows := strings.Split(b.View(), "\n")
-			require.Len(t, rows, b.h, "%q", pressed)
-			for y, row := range rows {
-				require.LessOrEqual(t, ansi.StringWidth(row), b.w, "%q: row %d: %q", pressed, y, row)
-			}
+			w.does(msg, about)
 		}
-		readsBack(t, b, o)
-		b.send(tea.WindowSizeMsg{Width: 100, Height: 30}) // one that is too small takes no keys
-		for n := 0; b.overlay() != nil; n++ {
-			require.Less(t, n, 50, "what lies over the screens goes by Esc: %q\n%s", pressed, b.View())
-			b.press("esc")
-		}
-		for n := 0; len(b.desk.Steps()) > 0; n++ {
-			require.Less(t, n, 500, "undo comes to an end: %q\n%s", pressed, b.View())
-			b.press("ctrl+z")
-		}
-		require.Equal(t, begun, string(b.desk.State.Job.Format()), "%q", pressed)
+		w.takesBack(begun, about)
 	})
-}
-
-// readsBack holds that the job on the desk and the one that was saved are read as they are written.
-func readsBack(t *testing.T, b *bench, o Options) {
-	if len(b.desk.State.Faults) == 0 {
-		text := b.desk.State.Job.Format()
-		again, err := vehicles.ParseJob(text, "job", rules.Builtin())
-		require.NoError(t, err)
-		require.Equal(t, string(text), string(again.Format()))
-	}
-	data, err := os.ReadFile(o.Path)
-	require.NoError(t, err)
-	_, err = vehicles.ParseJob(data, o.Path, rules.Builtin())
-	require.NoError(t, err, "what was saved reads back")
 }

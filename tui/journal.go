@@ -1,11 +1,11 @@
 package tui
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
-	"iter"
 	"os"
 	"path/filepath"
 	"strings"
@@ -65,11 +65,8 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 		return nil, 0, err
 	}
 	var newest time.Time
-	for j, err := range lockable(dir, about) {
-		if err != nil {
-			best.close()
-			return nil, 0, err
-		}
+	free := lockables{dir: dir, about: about}
+	for j := range free.all {
 		info, err := os.Lstat(j.path)
 		if err == nil {
 			others++
@@ -85,45 +82,50 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 		}
 	}
 	if best == nil {
-		return nil, 0, errNoJournal
+		return nil, 0, free.none()
 	}
 	return best, max(others-1, 0), nil
 }
 
 // openFreeJournal takes a journal of the job file with nothing in it.
 func openFreeJournal(dir, about string) (*journal, error) {
-	for j, err := range lockable(dir, about) {
-		if err != nil {
-			return nil, err
-		}
+	free := lockables{dir: dir, about: about}
+	for j := range free.all {
 		if _, err := os.Lstat(j.path); errors.Is(err, fs.ErrNotExist) {
 			return j, nil
 		}
 		j.close()
 	}
-	return nil, errNoJournal
+	return nil, free.none()
 }
 
-// lockable goes through the journals of a job file that no other window holds, each locked. Where something lies that
-// is no plain file, a link to somewhere else among them, is none of ours: it is neither followed nor opened. The error is that nothing can be locked there.
-func lockable(dir, about string) iter.Seq2[*journal, error] {
-	return func(yield func(*journal, error) bool) {
-		for n := 1; n <= mostWindows; n++ {
-			path := filepath.Join(dir, fmt.Sprintf("%s-%d.toml", journalName(about), n))
-			lock := lockOf(path)
-			if vehicles.PlainOrNone(path) != nil || vehicles.PlainOrNone(lock.Path()) != nil {
-				continue
-			}
-			got, err := taken(lock)
-			if err == nil && !got {
-				continue
-			}
-			if !yield(&journal{about: about, path: path, lock: lock}, err) || err != nil {
-				return
-			}
+// lockables are the journals of a job file that no other window holds.
+type lockables struct {
+	dir, about string
+	failed     error // why the last of those could not be locked that nobody holds
+}
+
+// all goes through them, each locked. Where something lies that is no plain file, a link to somewhere else among them, is none of ours: it is neither
+// followed nor opened. One that the disk refuses is passed over: the next will do.
+func (l *lockables) all(yield func(*journal) bool) {
+	for n := 1; n <= mostWindows; n++ {
+		path := filepath.Join(l.dir, fmt.Sprintf("%s-%d.toml", journalName(l.about), n))
+		lock := lockOf(path)
+		if vehicles.PlainOrNone(path) != nil || vehicles.PlainOrNone(lock.Path()) != nil {
+			continue
+		}
+		got, err := taken(lock)
+		if err != nil {
+			l.failed = err
+		}
+		if got && !yield(&journal{about: l.about, path: path, lock: lock}) {
+			return
 		}
 	}
 }
+
+// none is why there is no journal.
+func (l *lockables) none() error { return cmp.Or(l.failed, errNoJournal) }
 
 // journalName is the same for the same job file, however it is spelled, and no other.
 func journalName(about string) string {
@@ -243,9 +245,12 @@ func lockOf(path string) *flock.Flock {
 }
 
 // taken takes a lock, if nobody has it, that others who open the same name meet too.
-// The error is that there are no locks.
+// The error is that there are no locks, or why there is no file to lock.
 func taken(lock *flock.Flock) (bool, error) {
 	got, err := lock.TryLock()
+	if refused := (*fs.PathError)(nil); errors.As(err, &refused) {
+		return false, vehicles.NotWritten(lock.Path(), err)
+	}
 	if err != nil {
 		return false, fmt.Errorf("the folder %s has no file locks: let XDG_STATE_HOME name a folder on this machine (%v)", filepath.Dir(lock.Path()), err)
 	}

@@ -36,10 +36,10 @@ func ofCores(t testing.TB) time.Duration {
 }
 
 // aDay makes n edits of many kinds by keys, as over a long day: the cut is moved, typed and moved back, readings are typed, every tenth edit
-// is undone and done again, every hundredth job saved. After each lap it tells how much memory was in use and how much of a core an edit took.
-func aDay(t *testing.T, b *bench, n, lap int, told func(edits int, bytes uint64, each time.Duration)) {
+// is undone and done again, every fiftieth job saved. After each lap it tells how much memory was in use and what an edit took.
+func aDay(t *testing.T, b *bench, n, every int, told func(lap)) {
 	place, under := b.titled("Place"), b.titled("Underneath")
-	begun := ofCores(t)
+	begun := workNow(t)
 	for i := 1; i <= n; i++ {
 		switch {
 		case i%10 == 0:
@@ -57,22 +57,42 @@ func aDay(t *testing.T, b *bench, n, lap int, told func(edits int, bytes uint64,
 		if i%10 == 0 {
 			b.View()
 		}
-		if i%100 == 0 {
+		if i%every == 0 {
+			now := workNow(t)
+			told(lap{edits: i, bytes: inUse(), each: (now.time - begun.time) / time.Duration(every), work: now.since(begun, every)})
+		}
+		if i%50 == 0 {
 			b.press("ctrl+s")
 		}
-		if i%lap == 0 {
-			each := (ofCores(t) - begun) / time.Duration(lap)
-			told(i, inUse(), each)
-			begun = ofCores(t)
+		if i%every == 0 {
+			begun = workNow(t)
 		}
 	}
 }
 
-// A long day: memory in use, the undo list and the journal stay within bounds, whatever is saved reads back, and undo still works. A short day
-// runs with all tests; LONG_USE=50000 makes as many edits and tells the figures.
+// worked is work that was counted, which no other program on the machine changes: pieces of memory asked for, their bytes, and how often a job was reduced; and time of a core.
+type worked struct {
+	pieces, bytes, reductions float64
+	time                      time.Duration
+}
+
+func workNow(t testing.TB) worked {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return worked{float64(m.Mallocs), float64(m.TotalAlloc), float64(vehicles.Reductions.Load()), ofCores(t)}
+}
+
+// since is the work of each of n edits since then.
+func (w worked) since(begun worked, n int) worked {
+	each := func(now, then float64) float64 { return (now - then) / float64(n) }
+	return worked{pieces: each(w.pieces, begun.pieces), bytes: each(w.bytes, begun.bytes), reductions: each(w.reductions, begun.reductions)}
+}
+
+// A long day: memory in use, the undo list and the journal stay within bounds, an edit takes no more work at the end than at the start, whatever is saved reads back, and undo
+// still works. A short day runs with all tests and counts work alone; LONG_USE=50000 makes as many edits, times them too, and tells the figures.
 func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	ofWholeRun(t)
-	edits := 300
+	edits := 500 // each tenth is of the same edits
 	if text := os.Getenv("LONG_USE"); text != "" {
 		var err error
 		edits, err = strconv.Atoi(text)
@@ -84,9 +104,11 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	b := started(t, o)
 	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 	var laps []lap
-	aDay(t, b, edits, edits/tenths, func(n int, bytes uint64, each time.Duration) {
-		laps = append(laps, lap{n, bytes, each})
-		t.Logf("%6d edits: %5.1f MB in use, %v of a core an edit, %d steps to undo", n, float64(bytes)/1e6, each.Round(time.Microsecond), len(b.desk.Steps()))
+	aDay(t, b, edits, edits/tenths, func(l lap) {
+		laps = append(laps, l)
+		journal := boundedJournal(t, b, o)
+		t.Logf("%6d edits: %5.1f MB in use, journal %.1f kB; an edit: %v of a core, %.0f pieces of memory, %.0f kB, %.1f reductions; %d steps to undo",
+			l.edits, float64(l.bytes)/1e6, float64(journal)/1e3, l.each.Round(time.Microsecond), l.work.pieces, l.work.bytes/1e3, l.work.reductions, len(b.desk.Steps()))
 	})
 	b.press("ctrl+s")
 	saved, err := vehicles.Load(o.Path, o.Book)
@@ -99,6 +121,9 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	first, last := laps[0], laps[len(laps)-1]
 	assert.Less(t, last.bytes, first.bytes+uint64(edits)*perStep, "each edit keeps no more than an undo step")
 	for _, l := range laps {
+		assert.Less(t, l.work.pieces, first.work.pieces*noMore, "%d edits: pieces of memory an edit", l.edits)
+		assert.Less(t, l.work.bytes, first.work.bytes*noMore, "%d edits: bytes an edit", l.edits)
+		assert.Less(t, l.work.reductions, first.work.reductions*noMore, "%d edits: reductions an edit", l.edits)
 		if l.edits >= 2*history.MostSteps { // the undo list is full
 			assert.InDelta(t, l.bytes, last.bytes, 0.3*float64(l.bytes), "memory stays flat once undo reaches no further back: it holds up to a quarter more steps than that")
 			assert.Less(t, last.each, l.each*3/2, "an edit takes no longer at the end")
@@ -106,15 +131,30 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	}
 }
 
-// lap is a part of a day: how many edits there were by its end, the memory in use then, and what an edit took of a core.
+// boundedJournal holds that unsaved work lies in one journal, which is no larger than the job and the lines that say what it is, and returns its size.
+func boundedJournal(t *testing.T, b *bench, o Options) (size int64) {
+	const heading = 1000 // bytes
+	all := journals(t, o)
+	require.Len(t, all, 1, "the work since the last save")
+	info, err := os.Stat(all[0])
+	require.NoError(t, err)
+	require.LessOrEqual(t, info.Size(), int64(len(b.desk.State.Job.Format())+heading), "the journal is of the job as it is alone")
+	return info.Size()
+}
+
+// lap is a part of a day: how many edits there were by its end, the memory in use then, and what an edit took of a core and of work.
 type lap struct {
 	edits int
 	bytes uint64
 	each  time.Duration
+	work  worked
 }
 
 // tenths are the laps of a day.
 const tenths = 10
 
+// noMore is how many times the work of the first lap's edits any later lap's may take: they are the same, at other places.
+const noMore = 1.1
+
 // perStep is how many bytes one undo step may keep.
-const perStep = 8 << 10
+const perStep = 4 << 10

@@ -280,7 +280,7 @@ func TestWhateverIsPressedIsSayable(t *testing.T) {
 func pressesOf(seed uint64, n int) (msgs []tea.Msg) {
 	random := rand.New(rand.NewPCG(seed, seed))
 	for len(msgs) < n {
-		if msg, isKey := anything(random, 100, 30).(tea.KeyMsg); isKey {
+		if msg, isKey := anything(random, 100, 30)[0].(tea.KeyMsg); isKey {
 			msgs = append(msgs, msg)
 		}
 	}

@@ -320,3 +320,11 @@ func TestWhenIsSaidForAPerson(t *testing.T) {
 	assert.Equal(t, "today 08:05", when(now.Add(-8*time.Hour-55*time.Minute), now))
 	assert.Equal(t, "4 March 2026, 17:00", when(now.Add(-24*time.Hour), now))
 }
+
+// Why there is no file to lock is told as it is: only a file system without locks is said to have none.
+func TestWhyAJournalCanNotBeLocked(t *testing.T) {
+	_, err := taken(lockOf(filepath.Join(t.TempDir(), "gone", "a.toml")))
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "a.toml.lock: not written: there is no such file or folder")
+	assert.NotContains(t, err.Error(), "has no file locks")
+}

@@ -81,6 +81,10 @@ func (j Job) UniqueName(base string) string {
 		taken[t.Name] = true
 	}
 	name := base
+	const numbered = 10 // characters that a number takes
+	if long := []rune(base); taken[name] && len(long) > LongestText-numbered {
+		base = string(long[:LongestText-numbered])
+	}
 	for n := 2; taken[name]; n++ {
 		name = fmt.Sprintf("%s %d", base, n)
 	}

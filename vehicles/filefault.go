@@ -32,6 +32,9 @@ func notRead(path string, err error) error {
 	return fileFault{fmt.Sprintf("%s: can't be read: %s", oneLine(path), because(err)), err}
 }
 
+// NotWritten is why a file could not be written, as one line that says what to do.
+func NotWritten(path string, err error) error { return notWritten(path, err) }
+
 func notWritten(path string, err error) error {
 	return fileFault{fmt.Sprintf("%s: not written: %s", oneLine(path), because(err)), err}
 }

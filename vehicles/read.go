@@ -44,6 +44,7 @@ func readJob(r *reader, values map[string]any) Job {
 	if wrong := j.TooMany(); wrong != "" {
 		r.fault("", " %s", wrong)
 	}
+	r.texts("", values)
 	t.done()
 	return j
 }

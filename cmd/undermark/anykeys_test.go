@@ -19,6 +19,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
 
@@ -28,6 +30,9 @@ var anyNamed = []string{
 	"\x1a", "\x19", "\x15", "\x17", "\x0b", "\x13",
 }
 
+// anyModified are arrows, Home and Enter with Shift, Alt or Ctrl held (xterm's control sequences), and a key of functions.
+var anyModified = []string{"\x1b[1;2A", "\x1b[1;2C", "\x1b[1;3B", "\x1b[1;5A", "\x1b[1;5C", "\x1b[1;5D", "\x1b[1;6D", "\x1b[1;5H", "\x1b\r", "\x1b[15~"}
+
 // anything is what a hand may do to a terminal of that size without thinking: a key, a tap, a turn of the wheel, a paste. It never
 // types a slash: names of files stay in the folder that the program was started in.
 func anything(draw *rand.Rand, cols, rows int) string {
@@ -35,14 +40,21 @@ func anything(draw *rand.Rand, cols, rows int) string {
 		return fmt.Sprintf("\x1b[<%d;%d;%d%s", button, 1+draw.IntN(cols), 1+draw.IntN(rows), end)
 	}
 	const letters = "abcdefghijklmnopqrstuvwxyzABLRJ+,.<>?!-; '\"[]"
-	switch draw.IntN(12) {
+	switch draw.IntN(14) {
 	case 0, 1, 2, 3:
 		return anyNamed[draw.IntN(len(anyNamed))]
+	case 10:
+		return anyModified[draw.IntN(len(anyModified))]
+	case 11: // the left button goes down, is dragged and let go (32 says that it moves); or the middle or the right one is pressed
+		if other := draw.IntN(4); other < 2 {
+			return mouse(1+other, "M") + mouse(1+other, "m")
+		}
+		return mouse(0, "M") + mouse(32, "M") + mouse(32, "M") + mouse(0, "m")
 	case 4:
 		tap := mouse(0, "M")
 		return tap + strings.TrimSuffix(tap, "M") + "m"
 	case 5:
-		return mouse(64+draw.IntN(2), "M")
+		return mouse(64+draw.IntN(4), "M")
 	case 6, 7, 8:
 		return string(letters[draw.IntN(len(letters))])
 	case 9:
@@ -62,6 +74,7 @@ type hand struct {
 	view  *beyond
 	draw  *rand.Rand
 	last  []string // what was pressed last
+	told  screentest.Told
 }
 
 // begins starts the program on the job in a folder.
@@ -186,11 +199,7 @@ func (p *hand) saves(t *testing.T) {
 	require.Fail(t, "nothing of it can be saved", "%s\n%s", p.about(), p.picture())
 }
 
-var (
-	foulShown     = regexp.MustCompile(`(\d+) foul`)
-	doubtfulShown = regexp.MustCompile(`(\d+) doubtful`)
-	placeShown    = regexp.MustCompile(`x (-?[\d.]+), ([\d.]+)\s+mm (left|right)`)
-)
+var placeShown = regexp.MustCompile(`x (-?[\d.]+), ([\d.]+)\s+mm (left|right)`)
 
 // agrees holds that what the screen says of the saved job is what the file and the command say, and returns whether it says a place.
 func (p *hand) agrees(t *testing.T) (placed bool) {
@@ -208,24 +217,28 @@ func (p *hand) agrees(t *testing.T) (placed bool) {
 	out, _ := check.Output() // its code is that of the verdict
 	var said struct{ Findings []struct{ Verdict string } }
 	require.NoError(t, json.Unmarshal(out, &said), p.about())
-	counts := map[string]string{}
-	for verdict, shown := range map[string]*regexp.Regexp{"foul": foulShown, "doubtful": doubtfulShown} {
-		n := 0
-		for _, f := range said.Findings {
-			if f.Verdict == verdict {
-				n++
-			}
-		}
-		if n > 0 {
-			counts[verdict] = strconv.Itoa(n)
-		}
-		heading := strings.Split(p.picture(), "\n")[1]
-		if got := shown.FindStringSubmatch(heading); got != nil || verdict == "foul" && n > 0 {
-			require.NotNil(t, got, "%d %s: %q; %s", n, verdict, heading, p.about())
-			require.Equal(t, counts[verdict], got[1], "%q; %s", heading, p.about())
-		}
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	require.Len(t, said.Findings, len(result.Findings), p.about())
+	for i, f := range said.Findings {
+		require.Equal(t, result.Findings[i].Verdict.String(), f.Verdict, p.about())
 	}
-	return p.placedAs(t, job)
+	placed = p.placedAs(t, job)
+	p.told.Job, p.told.Result, p.told.Units = job, result, p.units(t)
+	for _, screen := range "17" {
+		p.keys(t, string(screen))
+		p.quiet(2 * still)
+		wrong := p.told.Disagrees(strings.Split(p.picture(), "\n"))
+		require.Empty(t, wrong, "%s\n%s", p.about(), p.picture())
+	}
+	return placed
+}
+
+// units are those that lengths are shown in, as the settings have them.
+func (p *hand) units(t *testing.T) desk.Units {
+	set, err := desk.LoadSettings(filepath.Join(p.h.dir, "config", "undermark", "settings.toml"))
+	require.NoError(t, err)
+	return set.Units
 }
 
 // placedAs holds the place that the screen says, where it does in mm, against the job.
@@ -293,6 +306,7 @@ func TestAnyKeysInATerminal(t *testing.T) {
 	events, seed := fromEnv(t, "KEYS", 240), fromEnv(t, "KEYS_SEED", 1)
 	draw, h, jobs := rand.New(rand.NewPCG(uint64(seed), 1)), readHome(t), anyJobs(t)
 	var saved, placed, taken, left int
+	var told screentest.Told
 	for done, round := 0, 0; done < events; round++ {
 		size := [][2]int{{100, 30}, {60, 20}, {160, 50}, {84, 24}}[round%4]
 		p := &hand{h: h, dir: t.TempDir(), draw: draw}
@@ -310,6 +324,7 @@ func TestAnyKeysInATerminal(t *testing.T) {
 				placed++
 			}
 		}
+		told.Headings, told.Things, told.Findings = told.Headings+p.told.Headings, told.Things+p.told.Things, told.Findings+p.told.Findings
 		if p.over() {
 			require.Zero(t, p.ended(t), "%s\n%s", p.about(), p.picture())
 			left++
@@ -319,7 +334,11 @@ func TestAnyKeysInATerminal(t *testing.T) {
 		taken++
 		require.Zero(t, p.leaves(t), p.about())
 	}
-	t.Logf("%d events, seed %d: saved and compared %d times, with a place %d times, all taken back %d times, left by a key %d times", events, seed, saved, placed, taken, left)
+	t.Logf("%d events, seed %d: saved and compared %d times, with a place %d times, all taken back %d times, left by a key %d times; %d tallies, %d rows of things, %d of findings were the file's",
+		events, seed, saved, placed, taken, left, told.Headings, told.Things, told.Findings)
+	for _, n := range []int{told.Headings, told.Things, told.Findings} {
+		require.Positive(t, n)
+	}
 	require.Positive(t, taken)
 	require.Positive(t, placed)
 }

@@ -182,3 +182,20 @@ func TestEveryDocumentedTestLineRunsSomething(t *testing.T) {
 	}
 	assert.Greater(t, lines, 10)
 }
+
+// What changed is told by version and day, newest first.
+func TestWhatChangedHasVersionsAndDays(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	require.NoError(t, err)
+	_, changes, _ := strings.Cut(string(text), "\n## What changed\n")
+	var versions, days []string
+	for _, found := range regexp.MustCompile(`(?m)^### (\d+\.\d+\.\d+), (\d{4}-\d{2}-\d{2})\n[^\n#]`).FindAllStringSubmatch(changes, -1) {
+		versions, days = append(versions, found[1]), append(days, found[2])
+	}
+	require.Equal(t, strings.Count(changes, "### "), len(versions), "each heading is a version and a day, and says something")
+	require.Greater(t, len(versions), 2)
+	for _, list := range [][]string{versions, days} {
+		slices.Reverse(list)
+		assert.True(t, slices.IsSorted(list), "newest first: %v", list)
+	}
+}

@@ -52,6 +52,9 @@ func run(args []string, s streams) int {
 	called, err := root.ExecuteC()
 	var code exit
 	var fault failed
+	if !errors.As(err, &fault) && s.lost.err != nil {
+		err = failed{s.lost.err}
+	}
 	switch {
 	case err == nil:
 		return 0

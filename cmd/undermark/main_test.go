@@ -17,6 +17,9 @@ func TestMain(m *testing.M) {
 		if os.Getenv(bareEnv) != "" {
 			return bare()
 		}
+		if os.Getenv(tamperEnv) != "" {
+			return tamper(os.Args[1:])
+		}
 		dir, err := os.MkdirTemp("", "undermark")
 		if err != nil {
 			panic(err)

@@ -18,13 +18,29 @@ type streams struct {
 	terminal io.Writer    // standard output as it was given, for the screens alone
 	watched  io.Writer    // standard error as it was given, for the program's own words of how far it is
 	letters  *charset.Set // of the terminals among them
+	lost     *firstError  // of standard output
+}
+
+// firstError is a writer that keeps why something could not be written, the first time: not each of those who write here looks.
+type firstError struct {
+	to  io.Writer
+	err error
+}
+
+func (w *firstError) Write(p []byte) (int, error) {
+	n, err := w.to.Write(p)
+	if w.err == nil {
+		w.err = err
+	}
+	return n, err
 }
 
 // guarded returns the streams with all that commands write made harmless: none can forget it.
 func (s streams) guarded() streams {
 	s.terminal, s.watched = s.out, s.err
 	s.letters = charset.Of(os.Getenv)
-	s.out, s.err = harmless.Writer{To: s.lettered(s.out)}, harmless.Writer{To: s.lettered(s.err)}
+	s.lost = &firstError{to: s.lettered(s.out)}
+	s.out, s.err = harmless.Writer{To: s.lost}, harmless.Writer{To: s.lettered(s.err)}
 	return s
 }
 

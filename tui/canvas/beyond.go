@@ -171,13 +171,13 @@ func (p *painter) atEdge(seats []seat, at geometry.Point) []seat {
 	if !ok {
 		return seats
 	}
-	hold := byStart
+	align := byStart
 	if col > p.Left+p.Cols/2 {
-		hold = byEnd
+		align = byEnd
 	}
 	for d := range p.Rows {
 		for _, r := range [2]int{row - d, row + d} {
-			seats = append(seats, seat{col: col, row: r, hold: hold, off: leaderRow * d})
+			seats = append(seats, seat{col: col, row: r, align: align, off: leaderRow * d})
 		}
 	}
 	return seats

@@ -56,7 +56,7 @@ type Text struct {
 	Col, Row     int // of its first character
 	Name, Tail   string
 	Ink, TailInk Ink
-	hold         hold
+	align        align
 	down         bool           // its letters stand one under the other
 	middle       geometry.Point // of those: the middle of what they are of, in the plane
 	led          bool           // a leader goes to a cell

@@ -32,7 +32,7 @@ func (p *painter) develop() {
 					dots = 0
 				}
 			}
-			if p.look.Faces && (cell.Ground.Role == scene.Hot || edge != 0 && other.Role == scene.Hot) && sheet(s.ink.Role) {
+			if p.look.Faces && (cell.Ground.Role == scene.Hot || edge != 0 && other.Role == scene.Hot) && ofSheetMetal(s.ink.Role) {
 				s = &stroke{} // the van's exhaust passes below what is bent from sheet
 			}
 			switch {
@@ -51,8 +51,8 @@ func (p *painter) develop() {
 	}
 }
 
-// sheet tells whether a role is of what is but bent into the floor.
-func sheet(role scene.Role) bool { return role == scene.Rib || role == scene.Pressed }
+// ofSheetMetal tells whether a role is of what is but bent into the floor.
+func ofSheetMetal(role scene.Role) bool { return role == scene.Rib || role == scene.Pressed }
 
 // banded tells whether a face is of the heater's exhaust.
 func banded(g Ground) bool { return g.Role == scene.Exhaust || g.Role == scene.Muffler }

@@ -46,8 +46,8 @@ func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 			}
 			r, bent, above := side.row, off+side.stem+way.crosses(col, side.row), off+side.stem+leaderOver
 			p.seats = append(p.seats,
-				seat{col: col + 2, row: r, hold: byStart, off: bent, led: true, of: of},
-				seat{col: col - 2, row: r, hold: byEnd, off: bent, led: true, of: of},
+				seat{col: col + 2, row: r, align: byStart, off: bent, led: true, of: of},
+				seat{col: col - 2, row: r, align: byEnd, off: bent, led: true, of: of},
 				seat{col: middle(col), row: r, off: above, led: true, of: of},
 				seat{col: middle(col - length/3), row: r, off: above, led: true, of: of},
 				seat{col: middle(col + length/3), row: r, off: above, led: true, of: of})
@@ -59,8 +59,8 @@ func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 		off := leaderCost + leaderRow*d/2
 		east, west = east+way.crosses(col+d-2, row), west+way.crosses(col-d+2, row) // a blank is left before the name
 		p.seats = append(p.seats[:0],
-			seat{col: col + d, row: row, hold: byStart, off: off + east + way.crosses(col+d-1, row), led: true, of: of},
-			seat{col: col - d, row: row, hold: byEnd, off: off + west + way.crosses(col-d+1, row), led: true, of: of})
+			seat{col: col + d, row: row, align: byStart, off: off + east + way.crosses(col+d-1, row), led: true, of: of},
+			seat{col: col - d, row: row, align: byEnd, off: off + west + way.crosses(col-d+1, row), led: true, of: of})
 		p.choose(best, l, p.seats)
 	}
 }
@@ -131,7 +131,7 @@ func (p *painter) lead(s seat, ink Ink, ended bool) {
 	}
 	step, corner := 1, [2]rune{'╰', '╯'}
 	if s.row == s.of[1] {
-		if s.hold == byEnd {
+		if s.align == byEnd {
 			step = -1
 		}
 		for col := s.of[0] + step; col != s.col-step; col += step {
@@ -145,7 +145,7 @@ func (p *painter) lead(s seat, ink Ink, ended bool) {
 	for row := s.of[1] + step; row != s.row; row += step {
 		draw(s.of[0], row, leaderUpright)
 	}
-	switch s.hold {
+	switch s.align {
 	case byStart:
 		draw(s.of[0], s.row, corner[0])
 	case byEnd:
@@ -241,7 +241,7 @@ func (p *painter) atRing(seats []seat) []seat {
 	across := int(p.circle.radius/dotsAcross) + 2
 	down := int(p.circle.radius/dotsDown) + 1
 	return append(seats,
-		seat{col: col + across, row: row, hold: byStart}, seat{col: col - across - 1, row: row, hold: byEnd},
+		seat{col: col + across, row: row, align: byStart}, seat{col: col - across - 1, row: row, align: byEnd},
 		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
 }
 

@@ -11,23 +11,23 @@ import (
 // a line goes from there to the cell it is of.
 type seat struct {
 	col, row int
-	hold     hold
+	align    align
 	off      int
 	inside   bool // the text lies wholly inside what it is of
 	led      bool
 	of       [2]int // the cell that the leader goes to
 }
 
-type hold uint8
+type align uint8
 
 const (
-	byMiddle hold = iota
+	byMiddle align = iota
 	byStart
 	byEnd
 )
 
 func (s seat) start(length int) int {
-	switch s.hold {
+	switch s.align {
 	case byStart:
 		return s.col
 	case byEnd:
@@ -58,7 +58,7 @@ func (p *painter) put(l label, s seat) {
 	col := s.start(l.length())
 	p.back(col, s.row, l.length(), l.ink)
 	p.canvas.Write(Text{
-		Col: col, Row: s.row, Name: l.name, Tail: l.tail, Ink: l.ink, TailInk: l.tailInk, hold: s.hold, led: s.led, of: s.of,
+		Col: col, Row: s.row, Name: l.name, Tail: l.tail, Ink: l.ink, TailInk: l.tailInk, align: s.align, led: s.led, of: s.of,
 	})
 	for i := range l.length() {
 		p.taken.add(s.row*p.canvas.Width + col + i)
@@ -177,11 +177,11 @@ func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
 	if !ok {
 		return seats
 	}
-	seats = append(seats, seat{col: col + 2, row: row, hold: byStart}, seat{col: col - 2, row: row, hold: byEnd})
+	seats = append(seats, seat{col: col + 2, row: row, align: byStart}, seat{col: col - 2, row: row, align: byEnd})
 	for d := 1; d <= reach; d++ {
 		for _, s := range [6]seat{
-			{col: col, row: row - d}, {col: col, row: row + d}, {col: col + d, row: row - d, hold: byStart},
-			{col: col - d, row: row - d, hold: byEnd}, {col: col + d, row: row + d, hold: byStart}, {col: col - d, row: row + d, hold: byEnd},
+			{col: col, row: row - d}, {col: col, row: row + d}, {col: col + d, row: row - d, align: byStart},
+			{col: col - d, row: row - d, align: byEnd}, {col: col + d, row: row + d, align: byStart}, {col: col - d, row: row + d, align: byEnd},
 		} {
 			s.off = (d - 1) * dear
 			seats = append(seats, s)
@@ -200,7 +200,7 @@ func (p *painter) roundAbout(seats []seat, at geometry.Point) []seat {
 	for away := 1; away <= far; away++ {
 		for _, down := range [...]int{1, -1, 2, -2, 3, -3} {
 			off := leaderRow * (away + abs(down))
-			seats = append(seats, seat{col: col + away, row: row + down, hold: byStart, off: off}, seat{col: col - away, row: row + down, hold: byEnd, off: off})
+			seats = append(seats, seat{col: col + away, row: row + down, align: byStart, off: off}, seat{col: col - away, row: row + down, align: byEnd, off: off})
 		}
 	}
 	return seats

@@ -220,7 +220,7 @@ func (p *painter) atExit(seats []seat, it *part, at geometry.Point) []seat {
 	for d := range p.Rows / 2 {
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats,
-				seat{col: col + aside, row: r, hold: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, hold: byEnd, off: leaderRow * d})
+				seat{col: col + aside, row: r, align: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, align: byEnd, off: leaderRow * d})
 		}
 	}
 	return p.roundAbout(seats, at)

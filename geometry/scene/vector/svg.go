@@ -71,7 +71,7 @@ func (s *SVG) Write(at geometry.Point, t Text) {
 		weight = ` font-weight="bold"`
 	}
 	fmt.Fprintf(&s.body, `<text x="%s" y="%s" fill="none" font-family="sans-serif" font-size="%s" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"%s%s>%s</text>`+"\n",
-		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Hold], num(WidthOf(shown)), weight, turned, escaped(t.Words))
+		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Align], num(WidthOf(shown)), weight, turned, escaped(t.Words))
 }
 
 // Within cuts off at a box.
