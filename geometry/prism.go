@@ -36,7 +36,7 @@ type solid struct {
 	p, q      Point      // the plan segment otherwise
 	radius    float64
 	low, high float64
-	within    extent
+	bounds    extent
 }
 
 // count is how many convex pieces p is made of.
@@ -45,14 +45,14 @@ func (p *Prism) count() int { return p.Footprint.cores() }
 // solid returns the i-th convex piece of p.
 func (p *Prism) solid(i int) solid {
 	f := &p.Footprint
-	s := solid{low: p.Low, high: p.High, radius: f.Radius, p: f.Middle, q: f.Middle, within: p.extent()}
+	s := solid{low: p.Low, high: p.High, radius: f.Radius, p: f.Middle, q: f.Middle, bounds: p.extent()}
 	switch f.Shape {
 	case Rectangle:
 		s.box = f
 	case Line:
 		s.p, s.q = f.Path[i], f.Path[i+1]
-		s.within = extentOf(s.p.At(s.low), s.q.At(s.high))
-		s.within.sides = s.within.sides.Add(Point3{2 * s.radius, 2 * s.radius, 0})
+		s.bounds = extentOf(s.p.At(s.low), s.q.At(s.high))
+		s.bounds.sides = s.bounds.sides.Add(Point3{2 * s.radius, 2 * s.radius, 0})
 	}
 	return s
 }
@@ -127,7 +127,7 @@ func (p Prism) GapRun(path []Point3) Separation3 {
 func (p *Prism) closer(s *Segment3, least *Separation3) {
 	for i := range p.count() {
 		piece := p.solid(i)
-		if piece.within.apart2(&s.A, &s.B) >= least.Gap*least.Gap {
+		if piece.bounds.apart2(&s.A, &s.B) >= least.Gap*least.Gap {
 			continue
 		}
 		if g := piece.segment(s); g.Gap < least.Gap {

@@ -100,7 +100,7 @@ func (t *Tube) GapPath(path []Point3) Surface {
 	least := Surface{Separation3: none(), Distance: math.Inf(1)}
 	for i := range legCount(path) {
 		leg := legOf(path, i)
-		t.nearer(&solid{line: &leg, within: extentOf(leg.A, leg.B)}, &least)
+		t.nearer(&solid{line: &leg, bounds: extentOf(leg.A, leg.B)}, &least)
 	}
 	return least
 }
@@ -112,7 +112,7 @@ func (t *Tube) GapTube(other *Tube) (between Surface, radius float64) {
 	try := func(a, b Point3, thick float64) {
 		leg := Segment3{A: a, B: b}
 		near := Surface{Separation3: none(), Distance: between.Distance + thick}
-		if t.nearer(&solid{line: &leg, within: extentOf(a, b)}, &near); !math.IsInf(near.Gap, 1) { // else all is farther
+		if t.nearer(&solid{line: &leg, bounds: extentOf(a, b)}, &near); !math.IsInf(near.Gap, 1) { // else all is farther
 			between, radius = near, thick
 			between.Distance -= thick
 		}
@@ -144,7 +144,7 @@ func (t *Tube) nearer(c *solid, least *Surface) {
 	first, bound := -1, math.Inf(1)
 	for i := range t.straight {
 		s := &t.straight[i]
-		if b := c.within.apart2(&s.low, &s.high); b < bound {
+		if b := c.bounds.apart2(&s.low, &s.high); b < bound {
 			first, bound = i, b
 		}
 	}
@@ -163,7 +163,7 @@ func (t *Tube) nearer(c *solid, least *Surface) {
 
 func (s *stretch) nearer(c *solid, least *Surface) {
 	limit := least.Distance + s.thick // what the centreline must come below
-	if limit <= 0 || c.within.apart2(&s.low, &s.high) >= limit*limit {
+	if limit <= 0 || c.bounds.apart2(&s.low, &s.high) >= limit*limit {
 		return
 	}
 	found := Separation3{Gap: limit}

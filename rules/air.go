@@ -15,7 +15,7 @@ var airRules = []*Rule{
 		Title:  "Air's way back over the area of the ducts",
 		Ask:    "What the ducts carry away must come back to the heater, or it overheats and shuts down.",
 		Advice: "open a wider way back for the air: gaps, grilles and holes together.",
-		short:  "%s of the ducts' area too little",
+		short:  shortfall{words: "%s of the ducts' area too little"},
 		check:  airReturns,
 	},
 	{

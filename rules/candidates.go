@@ -2,7 +2,6 @@ package rules
 
 import (
 	"slices"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
@@ -257,7 +256,7 @@ func (c *candidate) tieAgain(others survey.LeftOut, used int) {
 			break
 		}
 	}
-	c.add("matching "+tieNamed(others.Name)+" again, from above", -1, FieldTie, func(job vehicles.Job) vehicles.Job {
+	c.add(others.Name+" again, from above, as a matching point", -1, FieldTie, func(job vehicles.Job) vehicles.Job {
 		t := job.Ties[index]
 		t.Above = c.saidAbove(others.Predicted)
 		job.Ties = job.Ties.With(index, t)
@@ -298,12 +297,4 @@ func (c *candidate) pilot() {
 	c.add("the pilot hole from below, once it is drilled", -1, FieldDrilled, func(job vehicles.Job) vehicles.Job {
 		return job.WithDrilled(&p)
 	})
-}
-
-// tieNamed is what a matching point is called behind "matching": one that nobody gave a name is "point 2" already.
-func tieNamed(name string) string {
-	if strings.HasPrefix(name, "point ") {
-		return name
-	}
-	return "point " + name
 }

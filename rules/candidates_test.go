@@ -139,7 +139,7 @@ func TestOnlyMatchingPointsThatDisagreeAreMeasuredAgain(t *testing.T) {
 	again := func(name string) (words []string) {
 		result := judged(t, readCase(t, "../testdata/cases/"+name+".toml"))
 		for _, a := range candidates(&result) {
-			if strings.HasSuffix(a.What, " again, from above") {
+			if strings.HasSuffix(a.What, " again, from above, as a matching point") {
 				words = append(words, a.What)
 			}
 		}
@@ -149,6 +149,6 @@ func TestOnlyMatchingPointsThatDisagreeAreMeasuredAgain(t *testing.T) {
 	assert.Empty(t, again("14-three-ties-drilled"))
 	suspect := judged(t, readCase(t, "../testdata/cases/15-a-suspect.toml")).Plan.Fit.Suspect
 	require.NotEmpty(t, suspect)
-	assert.Contains(t, again("15-a-suspect"), "matching point "+suspect+" again, from above")
+	assert.Contains(t, again("15-a-suspect"), suspect+" again, from above, as a matching point")
 	assert.Empty(t, again("16-suspect-taken-out"))
 }

@@ -100,7 +100,7 @@ const nothingHit = 1
 // clearOf keeps the run clear of every obstruction that has a limit.
 func (c *course) clearOf(limit func(i int) *Limit) {
 	for i := range c.plan.Obstructions {
-		if c.is(i, vehicles.InSheet) {
+		if c.is(i, vehicles.InSheetMetal) {
 			continue
 		}
 		if l := limit(i); l != nil {

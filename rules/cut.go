@@ -34,7 +34,7 @@ var cutClear = &Rule{
 
 // cutReach gives no finding: it says which things count for those of the cut.
 var cutReach = &Rule{
-	ID: cutReachID, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	ID: "cut.reach", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true, reach: true,
 	Title: "How deep a thing may lie that the cut must keep clear of",
 	Ask: "Measure the hole saw with its pilot bit in: how far does the tip go below the floor when the saw is through? A bit that breaks " +
 		"through goes further than its stop, and the stubs with their first bend come out there.",
@@ -110,7 +110,7 @@ type depths struct {
 
 // reach tells whether it may get to an obstruction.
 func (d *depths) reach(j *judge, i int) bool {
-	if j.is(i, vehicles.InSheet) {
+	if j.is(i, vehicles.InSheetMetal) {
 		return false
 	}
 	thing, to := &j.plan.Obstructions[i], d.ground

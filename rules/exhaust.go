@@ -8,22 +8,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// ExhaustClearance is the id of the findings of the exhaust with an obstruction, shielded or not.
-const ExhaustClearance = "exhaust.clearance"
-
 // The rules of the exhaust's way.
 var exhaustRules = []*Rule{
-	{
-		ID: ExhaustClearance, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, ByFuel: true,
-		Word:   "exhaust",
-		Title:  "Exhaust clear of what is under the floor",
-		Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
-		Advice: moveExhaust,
-		short:  tooClose,
-		check:  exhaustClearance,
-		keep:   keeper{AStub, keepExhaustStub},
-		way:    func(c *course, r *Rule) { c.clearOf(c.ofExhaust(r)) },
-	},
+	ExhaustClearance,
 	exhaustShielded,
 	{
 		ID: "exhaust.length", Unit: MM, Sense: Most, Weight: Damages,
@@ -82,21 +69,37 @@ var exhaustRules = []*Rule{
 		check:  lowPoints(TheExhaust),
 		way:    neverRises,
 	},
-	{
-		ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
-		Word:   "exhaust fall",
-		Title:  "Exhaust falls towards the muffler",
-		Ask:    "Water in the exhaust must run out, not stand in the heater.",
-		Advice: "lower the leg's far end, so that water runs to the drain.",
-		short:  "falls %s mm per m too little",
-		check:  exhaustFall,
-		way:    falls,
-	},
+	ExhaustFall,
 	mufflerLevelRule,
 	mufflerDrainRule,
 	exhaustUnder,
 	clipSpanRule,
 	mufflerReach,
+}
+
+// ExhaustClearance is of the exhaust with an obstruction; with a shield between the two exhaustShielded takes its place.
+var ExhaustClearance = &Rule{
+	ID: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, ByFuel: true,
+	Word:   "exhaust",
+	Title:  "Exhaust clear of what is under the floor",
+	Ask:    "The pipe gets hot enough to burn hoses and set fuel alight.",
+	Advice: moveExhaust,
+	short:  tooClose,
+	check:  exhaustClearance,
+	keep:   keeper{AStub, keepExhaustStub},
+	way:    func(c *course, r *Rule) { c.clearOf(c.ofExhaust(r)) },
+}
+
+// ExhaustFall is asked for when a run is led out, and when its fall is measured.
+var ExhaustFall = &Rule{
+	ID: "exhaust.fall", Unit: PerM, Sense: Least, Weight: Damages,
+	Word:   "exhaust fall",
+	Title:  "Exhaust falls towards the muffler",
+	Ask:    "Water in the exhaust must run out, not stand in the heater.",
+	Advice: "lower the leg's far end, so that water runs to the drain.",
+	short:  shortfall{words: "falls %s mm per m too little"},
+	check:  exhaustFall,
+	way:    falls,
 }
 
 var clipSpanRule = &Rule{
@@ -111,7 +114,7 @@ var clipSpanRule = &Rule{
 
 // exhaustShielded takes the place of exhaust.clearance where a shield stands between the pipe and the thing.
 var exhaustShielded = &Rule{
-	ID: "exhaust.clearance.shielded", Findings: ExhaustClearance, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+	ID: "exhaust.clearance.shielded", Findings: "exhaust.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
 	ByFuel: true,
 	Word:   "exhaust",
 	Title:  "Shielded exhaust clear of what is under the floor",

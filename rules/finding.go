@@ -63,6 +63,9 @@ type Finding struct {
 // ID is the id by which the JSON calls the finding.
 func (f *Finding) ID() string { return f.Rule.FindingID() }
 
+// Of tells whether the finding is one of a rule, or of a case of it.
+func (f *Finding) Of(r *Rule) bool { return f.Rule == r || f.ID() == r.FindingID() }
+
 // About says in a few words what the finding is of, no two of a job the same: "cut: brake pipe, right", "exhaust fall: leg 2".
 func (f *Finding) About() string {
 	word, other := f.Rule.Word, f.Against.spoken()

@@ -14,53 +14,63 @@ var fuelRules = []*Rule{
 		check:  fuelClearance,
 		way:    func(c *course, r *Rule) { c.clearOf(c.ofFuel(r)) },
 	},
-	{
-		ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
-		Word:   "pump tilt, least",
-		Title:  "Pump tilted up at its outlet, at least",
-		Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
-		Advice: tiltPump,
-		short:  degreesTooFew,
-		check:  pumpTilt,
-	},
-	{
-		ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
-		Word:   "pump tilt, most",
-		Title:  "Pump tilted up at its outlet, at most",
-		Ask:    "See the pump's instructions.",
-		Advice: tiltPump,
-		short:  degreesTooMany,
-		check:  pumpTilt,
-	},
-	{
-		ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "tank to pump",
-		Title:  "Fuel line from the tank to the pump",
-		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
-		Advice: nearerTank,
-		short:  tooMuch,
-		check:  fuelSuction,
-	},
-	{
-		ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "pump to heater",
-		Title:  "Fuel line from the pump to the heater",
-		Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
-		Advice: nearerHeater,
-		short:  tooMuch,
-		check:  fuelDelivery,
-	},
+	PumpTiltLeast,
+	PumpTiltMost,
+	FuelSuction,
+	FuelDelivery,
 	petrolSuction,
 	petrolDeliver,
 	pumpHeat,
 	petrolHeat,
-	fuelLift,
+	FuelLift,
 	petrolLift,
-	fuelHead,
+	FuelHead,
 	petrolHead,
 	pumpReach,
 	filterReach,
 	fuelHumps,
+}
+
+// PumpTiltLeast and PumpTiltMost are what the pump is tilted between.
+var PumpTiltLeast = &Rule{
+	ID: "fuel.pump-tilt.least", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Least, Weight: Damages,
+	Word:   "pump tilt, least",
+	Title:  "Pump tilted up at its outlet, at least",
+	Ask:    "Air bubbles must leave through the outlet: see the pump's instructions.",
+	Advice: tiltPump,
+	short:  degreesTooFew,
+	check:  pumpTilt,
+}
+
+var PumpTiltMost = &Rule{
+	ID: "fuel.pump-tilt.most", Findings: "fuel.pump-tilt", Unit: Degree, Sense: Most, Weight: Damages,
+	Word:   "pump tilt, most",
+	Title:  "Pump tilted up at its outlet, at most",
+	Ask:    "See the pump's instructions.",
+	Advice: tiltPump,
+	short:  degreesTooMany,
+	check:  pumpTilt,
+}
+
+// FuelSuction and FuelDelivery are of the line on either side of the pump.
+var FuelSuction = &Rule{
+	ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "tank to pump",
+	Title:  "Fuel line from the tank to the pump",
+	Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+	Advice: nearerTank,
+	short:  tooMuch,
+	check:  fuelSuction,
+}
+
+var FuelDelivery = &Rule{
+	ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
+	Word:   "pump to heater",
+	Title:  "Fuel line from the pump to the heater",
+	Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+	Advice: nearerHeater,
+	short:  tooMuch,
+	check:  fuelDelivery,
 }
 
 const (
@@ -111,7 +121,6 @@ func (j *judge) ofLine(limit *Limit, value float64) {
 	f := j.open(limit, the(TheFuel), Thing{})
 	f.Value = value
 	j.close(f, 0)
-	f.needsPetrol()
 }
 
 // fuelled is the kind of a job's obstruction, by index, with diesel behind it for a tank that surely holds that.

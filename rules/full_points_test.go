@@ -44,7 +44,7 @@ func TestWhatIsAskedInFullShowsWhereItIs(t *testing.T) {
 			assert.InDelta(t, 0, a.Sub(pump).Norm(), 1e-6)
 			assert.Less(t, apart.Norm()-f.Value, 34.001, f.About())
 			assert.Positive(t, apart.X*f.N.X+apart.Y*f.N.Y+apart.Z*f.N.Z, "from the pump towards it")
-		case fuelLift, fuelHead:
+		case FuelLift, FuelHead:
 			assert.InDelta(t, f.Value, apart.Z, 1e-6)
 			assert.InDelta(t, 1.632993, f.Sigma, 1e-6, "two heights, each 2 mm either way")
 		case firstClip:
@@ -68,7 +68,7 @@ func TestWhatIsAskedInFullShowsWhereItIs(t *testing.T) {
 		}
 	}
 	for _, r := range []*Rule{
-		exhaustBlast, exhaustUpwind, intakeUpwind, exhaustFiller, intakeSpray, pumpHeat, fuelLift, fuelHead, firstClip, clipHold, mufflerReach, pumpReach,
+		exhaustBlast, exhaustUpwind, intakeUpwind, exhaustFiller, intakeSpray, pumpHeat, FuelLift, FuelHead, firstClip, clipHold, mufflerReach, pumpReach,
 	} {
 		assert.Positive(t, seen[r], r.ID)
 	}

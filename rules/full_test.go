@@ -20,7 +20,7 @@ import (
 // askedInFull are the rules that only a job asks that says so.
 var askedInFull = []*Rule{
 	exhaustBlast, exhaustUpwind, exhaustFiller, intakeUpwind, intakeSpray, departure, breakover, fullTravel, throughFitting, firstClip,
-	otherClipSpan, clipHold, mufflerReach, pumpReach, filterReach, fuelHumps, pumpHeat, petrolHeat, fuelLift, petrolLift, fuelHead, petrolHead, petrolSuction,
+	otherClipSpan, clipHold, mufflerReach, pumpReach, filterReach, fuelHumps, pumpHeat, petrolHeat, FuelLift, petrolLift, FuelHead, petrolHead, petrolSuction,
 	petrolDeliver,
 }
 
@@ -57,7 +57,7 @@ func TestTheSampleVanIsAskedInFull(t *testing.T) {
 	}
 	for _, r := range []*Rule{
 		exhaustBlast, exhaustUpwind, exhaustFiller, intakeUpwind, intakeSpray, breakover, fullTravel, firstClip, otherClipSpan, clipHold,
-		mufflerReach, pumpReach, pumpHeat, fuelLift, fuelHead,
+		mufflerReach, pumpReach, pumpHeat, FuelLift, FuelHead,
 	} {
 		assert.True(t, said[r], r.ID)
 	}

@@ -31,8 +31,8 @@ func (h *haste) nothing(k vehicles.RunKind) *measured {
 // beyondTheBox is how far outside the box of its way a run may be that is tried, mm; one that is farther out is judged whole.
 const beyondTheBox = 500
 
-// newHaste is that of trials of runs which are to be clear by so many sigma, and to keep some room beside that.
-func newHaste(c *course, bands, room float64, short func(*Finding) float64) *haste {
+// newHaste is that of trials of runs which are to be clear by so many sigma, and to keep something to spare beside that.
+func newHaste(c *course, bands, spare float64, short func(*Finding) float64) *haste {
 	out := geometry.Point3{X: beyondTheBox, Y: beyondTheBox, Z: beyondTheBox}
 	h := &haste{low: c.query.Min.Sub(out), high: c.query.Max.Add(out), short: short}
 	longest := h.high.Sub(h.low).Norm() + max(math.Abs(h.low.X), math.Abs(h.high.X))
@@ -46,7 +46,7 @@ func newHaste(c *course, bands, room float64, short func(*Finding) float64) *has
 		}
 		turn := thing.UTurn * high.Sub(low).Norm() / 2
 		sigma := math.Sqrt(mark + along*along + thing.UTop*thing.UTop + height*height + turn*turn)
-		keep := 1 + bands*sigma + room // 1 mm for all rounding
+		keep := 1 + bands*sigma + spare // 1 mm for all rounding
 		grown := geometry.Point3{X: keep, Y: keep, Z: keep}
 		h.boxes = append(h.boxes, [2]geometry.Point3{low.At(thing.Prism.Low).Sub(grown), high.At(thing.Prism.High).Add(grown)})
 	}

@@ -28,13 +28,13 @@ func soughtOn(t *testing.T, r *rand.Rand, n int) (*seeker, *course) {
 	result, faults := Judge(bare, Builtin())
 	require.Empty(t, faults, n)
 	result.Job = job
-	s := newSeeker(context.Background(), &result, kind, Target{Edge: AnyEdge, Room: float64(n % 3 * 10)}, nil)
+	s := newSeeker(context.Background(), &result, kind, Target{Edge: AnyEdge, Spare: float64(n % 3 * 10)}, nil)
 	d := demands[n%len(demands)]
 	goals, _ := s.goals(d)
 	if len(goals) == 0 {
 		return s, nil
 	}
-	d.less -= s.to.Room
+	d.less -= s.to.Spare
 	return s, newCourse(s.judge, s.kind, goals, d)
 }
 
@@ -49,8 +49,8 @@ func TestAHastyTrialComesToTheSame(t *testing.T) {
 			continue
 		}
 		slow, fast := s.trial(c.judged, 0), s.trial(c.judged, 0)
-		slow.room, fast.room = s.to.Room, s.to.Room
-		fast.haste = newHaste(c, c.judged, fast.room, fast.shortWith)
+		slow.spare, fast.spare = s.to.Spare, s.to.Spare
+		fast.haste = newHaste(c, c.judged, fast.spare, fast.shortWith)
 		for range 40 {
 			corners := strayed(r, c)
 			whole := slow.worth(corners, 0, math.Inf(1))
@@ -100,7 +100,7 @@ func TestHasteFindsTheSameRuns(t *testing.T) {
 		}
 		for _, w := range route.Find(s.ctx, &c.query, 2, nil) {
 			slow := s.trial(c.judged, 0)
-			slow.room = s.to.Room
+			slow.spare = s.to.Spare
 			asked, hasty := s.straightenBy(slow, w.Corners, c, route.Straightener{Steps: []float64{32, 8, 2, 1}}), s.straighten(w.Corners, c, c.judged, 0)
 			require.Equal(t, asked, hasty, "floor %d", n)
 			compared++

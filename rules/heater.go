@@ -9,16 +9,7 @@ import (
 
 // The rules of what stands on the floor round the cut, and of the collar and the stubs through it.
 var heaterRules = []*Rule{
-	{
-		ID: "stack.turret", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
-		Word:   "collar through the floor",
-		named:  wordAlone,
-		Title:  "Collar reaches through the floor",
-		Ask:    "The collar must come out below the lowest rib, so that the stubs and their seal are outside.",
-		Advice: "use a deeper collar, or thin the floor round the hole as the heater's instructions allow.",
-		short:  "collar %s mm too short",
-		check:  collarThrough,
-	},
+	CollarThrough,
 	{
 		ID: "plate.on-floor", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
 		Word:   "plate",
@@ -66,10 +57,22 @@ var heaterRules = []*Rule{
 		Title:  "Stub inside the cut",
 		Ask:    "The pipe must go down through the cut without touching its rim.",
 		Advice: "check the stubs on the heater's own drawing and the width of the hole.",
-		short:  "%s mm too near the rim",
+		short:  shortfall{"%s mm too near the rim", true},
 		check:  stubsInCut,
 	},
-	stubTimber,
+	StubTimber,
+}
+
+// CollarThrough is what goes through the floor, and how far.
+var CollarThrough = &Rule{
+	ID: "stack.turret", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
+	Word:   "collar through the floor",
+	named:  wordAlone,
+	Title:  "Collar reaches through the floor",
+	Ask:    "The collar must come out below the lowest rib, so that the stubs and their seal are outside.",
+	Advice: "use a deeper collar, or thin the floor round the hole as the heater's instructions allow.",
+	short:  shortfall{words: "collar %s mm too short"},
+	check:  collarThrough,
 }
 
 // Plate returns the mounting flange's outline where the heater will sit. Its corners are anticlockwise from front left.
@@ -155,7 +158,7 @@ func plateSwages(j *judge, r *Rule) {
 	}
 	limit, plate := j.book.of(r), Plate(*j.job, *j.plan)
 	for i := range j.plan.Obstructions {
-		if !j.is(i, vehicles.InSheet) {
+		if !j.is(i, vehicles.InSheetMetal) {
 			continue
 		}
 		thing := &j.plan.Obstructions[i]

@@ -36,20 +36,14 @@ var holeClear = &Rule{
 }
 
 // IsReach tells whether the rule gives no finding, but says how far below the floor a thing may be and still count.
-func (r *Rule) IsReach() bool { return r.ID == cutReachID || r.ID == holeReachID }
+func (r *Rule) IsReach() bool { return r.reach }
 
 // AnyDepth tells whether a reach is as long as a job file may say: whatever is entered counts.
 func (l *Limit) AnyDepth() bool { return l.IsReach() && l.Value.Value >= survey.Longest }
 
-// The ids of the reaches.
-const (
-	cutReachID  = "cut.reach"
-	holeReachID = "hole.reach"
-)
-
 // holeReach gives no finding: it says which things count for those of the holes.
 var holeReach = &Rule{
-	ID: holeReachID, Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
+	ID: "hole.reach", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true, reach: true,
 	Title: "How deep a thing may lie that a drilled hole must keep clear of",
 	Ask:   "Measure how far the bit goes below the floor when it is through, its stop set.",
 }

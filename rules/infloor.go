@@ -38,7 +38,7 @@ func InsideFloor(f *vehicles.Fitting) bool {
 	if f.Kind == "" {
 		return f.Rise.From < 0
 	}
-	return !f.Is(vehicles.InSheet) && f.Rise.From < inFloorBelow
+	return !f.Is(vehicles.InSheetMetal) && f.Rise.From < inFloorBelow
 }
 
 // flush tells whether a fitting lies inside the floor with nothing of it above: the heater's body stands over it.

@@ -29,7 +29,9 @@ func TestAPointInsertedOnALegChangesNoFinding(t *testing.T) {
 		}
 		along := leg.Begin + (leg.End-leg.Begin)*float64(rapid.IntRange(2, 8).Draw(t, "share"))/10
 		if m := run.Muffler; m != nil && along > m.From && along < m.To {
-			along = m.To
+			if along = m.To; along > leg.End {
+				t.Skip("the muffler reaches into the bend")
+			}
 		}
 		inserted, shifts, ok := job.WithPath(vehicles.ExhaustRun, job.Exhaust.Path.Insert(i, run.Station(along)))
 		require.True(t, ok)

@@ -94,7 +94,7 @@ func (j *judge) keepStub(limit func(i int) *Limit, stub [2]float64, across float
 	axis := geometry.NewRound(geometry.Point{X: stub[0], Y: stub[1]}.Turn(j.job.Heater.Yaw), 0)
 	for i := range j.plan.Obstructions {
 		thing, o := &j.plan.Obstructions[i], &j.job.Obstructions[i]
-		if j.is(i, vehicles.InSheet) {
+		if j.is(i, vehicles.InSheetMetal) {
 			continue
 		}
 		lift := max(thing.Prism.Low, low-thing.Prism.High, 0)

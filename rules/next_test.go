@@ -115,7 +115,7 @@ func TestAdviceIsOfTheRightThing(t *testing.T) {
 		vehicles.Tie{Name: "third", Use: true, Below: vehicles.Pair{at(900), at(700)}, Above: vehicles.Pair{at(900), at(700)}},
 		vehicles.Tie{Name: "fourth", Use: true, Below: vehicles.Pair{at(2200), at(-600)}, Above: vehicles.Pair{at(2260), at(-600)}})
 	again := fields(apart)[FieldTie]
-	assert.Contains(t, again.Text, "matching point fourth again, from above: decides ")
+	assert.Contains(t, again.Text, "fourth again, from above, as a matching point: decides ")
 	assert.Positive(t, again.Decides)
 
 	bent := tidy() // a chain that misses its overall reading

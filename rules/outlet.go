@@ -61,7 +61,7 @@ var outletInsideRule = &Rule{
 	Title:  "How far inside the van's outline the exhaust ends",
 	Ask:    "Gas that comes out under the floor pools there and finds every gap.",
 	Advice: "carry the outlet out to the van's edge: gas must not gather under the floor.",
-	short:  "ends %s mm too far under the van",
+	short:  shortfall{words: "ends %s mm too far under the van"},
 	check:  outletAtEdge,
 	ends:   true,
 }
@@ -72,7 +72,7 @@ var outletOutsideRule = &Rule{
 	Title:  "How far outside the van's outline the exhaust ends",
 	Ask:    "A pipe that sticks out burns legs and is torn off.",
 	Advice: "cut the outlet back to the van's edge.",
-	short:  "sticks out %s mm too far",
+	short:  shortfall{words: "sticks out %s mm too far"},
 	check:  outletOutside,
 	ends:   true,
 }

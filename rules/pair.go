@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"context"
 	"runtime"
 	"slices"
@@ -24,12 +25,13 @@ func (p *Pair) Margin() vehicles.Number {
 	return a
 }
 
-// rooms are how much more than is asked a pair is sought with, mm: the most that can be kept is.
-var rooms = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
+// spares are how much more than is asked a pair is sought with, mm: the most that can be kept is.
+var spares = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 
 // FindPair seeks an exhaust and an intake together, each from its stub, the exhaust to an edge of the van and the intake to wherever its
 // mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
-// then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows. Where the job
+// then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows; a stub leg that
+// leads straight down is given up for nothing to spare. Where the job
 // has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
 // exhaust, or the exhaust that was found and the nearest miss of an intake; from a stub that is blocked no pair is sought. The job has a heater,
 // a cut and both runs, which may be without paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that
@@ -47,23 +49,23 @@ func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	if !best.Found() {
 		return best
 	}
-	s.most = s.mostRoom()
-	room, tooMuch := 0.0, slices.IndexFunc(rooms, func(room float64) bool { return room > s.most })
+	s.most, s.straight = s.mostRoom(), best.straight()
+	spare, tooMuch := 0.0, slices.IndexFunc(spares, func(spare float64) bool { return spare > s.most })
 	if tooMuch < 0 {
-		tooMuch = len(rooms)
+		tooMuch = len(spares)
 	}
 	for low, high := 0, tooMuch; high-low > 1 && ctx.Err() == nil; {
 		middle := (low + high) / 2
-		if p := s.roomier(rooms[middle]); p.Found() {
-			best, low, room = p, middle, rooms[middle]
+		if p := s.roomier(spares[middle]); p.Found() {
+			best, low, spare = p, middle, spares[middle]
 		} else {
 			high = middle
 		}
 	}
-	return s.improved(best, room)
+	return s.improved(best, spare)
 }
 
-// pairSteps is about how many searches a pair takes: an exhaust an edge and its intake, and those that led somewhere for each room of a
+// pairSteps is about how many searches a pair takes: an exhaust an edge and its intake, and those that led somewhere for each spare of a
 // halving.
 const pairSteps = 24
 
@@ -74,7 +76,8 @@ type pairSeeker struct {
 	edges    []Edge           // where exhausts can end that have an intake
 	alone    bool             // the intake's stub is blocked: exhausts are sought by themselves
 	demand   int              // that all of them meet, of demands
-	most     float64          // room that no pair can keep more than, mm
+	straight [2]bool          // by kind: the run leaves its stub straight down, and nothing to spare is worth giving that up
+	most     float64          // what no pair can keep more than, mm
 	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
 	done     int
 	telling  sync.Mutex
@@ -122,21 +125,21 @@ func (r Route) before(other Route) Route {
 }
 
 // roomier is the shortest pair that keeps so much more than is asked.
-func (s *pairSeeker) roomier(room float64) Pair {
+func (s *pairSeeker) roomier(spare float64) Pair {
 	best := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
-	for _, p := range s.pairs(s.edges, room) {
+	for _, p := range s.pairs(s.edges, spare) {
 		best = p.shorter(best)
 	}
 	return best
 }
 
 // pairs are what is found for exhausts to some edges, each with its intake.
-func (s *pairSeeker) pairs(edges []Edge, room float64) []Pair {
+func (s *pairSeeker) pairs(edges []Edge, spare float64) []Pair {
 	pairs := make([]Pair, len(edges))
 	share(len(edges), runtime.GOMAXPROCS(0), func(i int) {
-		pairs[i] = Pair{s.exhaust(edges[i], room), Route{Verdict: Foul}}
+		pairs[i] = Pair{s.exhaust(edges[i], spare), Route{Verdict: Foul}}
 		if pairs[i].Exhaust.Found() && !s.alone {
-			pairs[i].Intake = s.intake(&pairs[i].Exhaust, room)
+			pairs[i].Intake = s.intake(&pairs[i].Exhaust, spare)
 		}
 	})
 	return pairs
@@ -186,18 +189,21 @@ func (s *pairSeeker) with(exhaust *Route) Result {
 }
 
 // exhaust is one to an edge that meets the demand, intake one that may go with an exhaust; none where none does.
-func (s *pairSeeker) exhaust(edge Edge, room float64) Route {
+func (s *pairSeeker) exhaust(edge Edge, spare float64) Route {
 	one := s.exhausts[edge]
-	if room > 0 {
+	if spare > 0 {
 		bare := s.bare()
-		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Room: room, Upright: true}, nil)
+		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Spare: spare, Upright: true}, nil)
+		one.strict = s.straight[vehicles.ExhaustRun]
 	}
 	return s.sought(one)
 }
 
-func (s *pairSeeker) intake(exhaust *Route, room float64) Route {
+func (s *pairSeeker) intake(exhaust *Route, spare float64) Route {
 	with := s.with(exhaust)
-	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Room: room, Upright: true}, nil))
+	one := newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil)
+	one.strict = spare > 0 && s.straight[vehicles.IntakeRun]
+	return s.sought(one)
 }
 
 // anyIntake is the best intake that may go with an exhaust, or its nearest miss.
@@ -214,10 +220,19 @@ func (s *pairSeeker) sought(one *seeker) Route {
 	return Route{Verdict: Foul}
 }
 
-// shorter is the shorter of two pairs, one that was found before one that was not.
+// shorter is the better of two pairs before more is asked for: one that was found, then that of which more leaves straight down, then the
+// shorter.
 func (p Pair) shorter(than Pair) Pair {
-	if p.Found() && (!than.Found() || p.Exhaust.Length+p.Intake.Length < than.Exhaust.Length+than.Intake.Length) {
-		return p
+	if !p.Found() || than.Found() && cmp.Or(cmp.Compare(p.sloping(), than.sloping()), cmp.Compare(p.Exhaust.Length+p.Intake.Length, than.Exhaust.Length+than.Intake.Length)) >= 0 {
+		return than
 	}
-	return than
+	return p
 }
+
+// straight tells of each run of a pair whether it leaves its stub straight down.
+func (p *Pair) straight() [2]bool {
+	return [2]bool{vehicles.ExhaustRun: !p.Exhaust.slopes, vehicles.IntakeRun: !p.Intake.slopes}
+}
+
+// sloping is how many runs of a pair do not.
+func (p *Pair) sloping() int { return asNumber(p.Exhaust.slopes) + asNumber(p.Intake.slopes) }

@@ -1,39 +1,51 @@
 package rules
 
 import (
-	"slices"
-
+	"cmp"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
-// climbs are by how much more room a pair that was found is moved to keep, mm, again and again while it can be.
+// climbs are by how much more a pair that was found is moved to keep to spare, mm, again and again while it can be.
 var climbs = []float64{20, 10, 5, 2}
 
-// improved is the better of a pair that keeps so much room and of the job's own, each moved while the least that it keeps grows. It is the
+// improved is the better of a pair that keeps so much to spare and of the job's own, each moved while the least that it keeps grows. It is the
 // job's own as it is where neither comes to more.
-func (s *pairSeeker) improved(found Pair, room float64) Pair {
-	own := s.own()
-	best := s.climbed(found, room)
-	if own.Found() && own.Verdict() <= best.Verdict() {
-		if p := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept))); p.more(best) {
-			best = p
-		}
-		if !best.more(own) {
-			own.Exhaust.Here, own.Intake.Here = true, true
-			return own
+func (s *pairSeeker) improved(found Pair, spare float64) Pair {
+	own, best := s.own(), s.climbed(found, spare)
+	if !own.Found() || own.Verdict() > best.Verdict() {
+		return best
+	}
+	moved := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept)))
+	if moved.more(best) {
+		best, moved = moved, best
+	}
+	for _, p := range []Pair{best, moved} {
+		if p.keepsMore(own) && p.sloping() <= own.sloping() {
+			return p
 		}
 	}
-	return best
+	own.Exhaust.Here, own.Intake.Here = true, true
+	return own
 }
 
 // Verdict is the worse of both.
 func (p *Pair) Verdict() Verdict { return max(p.Exhaust.Verdict, p.Intake.Verdict) }
 
-// more tells whether a pair is milder judged than another, or keeps more where it is judged alike. One that nothing is near keeps most.
+// more tells whether a pair is milder judged than another, or judged alike more of it leaves straight down, or, alike in that too, it keeps more.
+// One that nothing is near keeps most.
 func (p *Pair) more(than Pair) bool {
+	if order := cmp.Or(cmp.Compare(p.Verdict(), than.Verdict()), cmp.Compare(p.sloping(), than.sloping())); order != 0 {
+		return order < 0
+	}
+	return p.keepsMore(than)
+}
+
+// keepsMore is that whichever way either leaves its stubs.
+func (p *Pair) keepsMore(than Pair) bool {
 	if p.Verdict() != than.Verdict() {
 		return p.Verdict() < than.Verdict()
 	}
@@ -57,7 +69,7 @@ func (s *pairSeeker) own() Pair {
 
 // mostRoom is what no pair can keep more than, mm: what its stubs' mouths do, or the most that is tried.
 func (s *pairSeeker) mostRoom() float64 {
-	most := rooms[len(rooms)-1]
+	most := spares[len(spares)-1]
 	bare := s.bare()
 	for _, kind := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
 		r := s.result
@@ -85,16 +97,16 @@ func hereOf(s *pairSeeker, r *Result, kind vehicles.RunKind, run *vehicles.Run) 
 	return one.judged(one.trial(0, 0), run)
 }
 
-// climbed is the best pair on the way of one that keeps so much room, moved to keep more in ever smaller steps, while it can be.
-func (s *pairSeeker) climbed(best Pair, room float64) Pair {
+// climbed is the best pair on the way of one that keeps so much to spare, moved to keep more in ever smaller steps, while it can be.
+func (s *pairSeeker) climbed(best Pair, spare float64) Pair {
 	at := best
 	for _, step := range climbs {
-		for s.ctx.Err() == nil && room+step <= s.most {
-			next := s.moved(at, room+step)
+		for s.ctx.Err() == nil && spare+step <= s.most {
+			next := s.moved(at, spare+step)
 			if !next.Found() {
 				break
 			}
-			if at, room = next, room+step; at.more(best) {
+			if at, spare = next, spare+step; at.more(best) {
 				best = at
 			}
 		}
@@ -102,22 +114,22 @@ func (s *pairSeeker) climbed(best Pair, room float64) Pair {
 	return best
 }
 
-// moved is a pair whose corners and ends were moved to keep so much room.
-func (s *pairSeeker) moved(p Pair, room float64) Pair {
+// moved is a pair whose corners and ends were moved to keep so much to spare.
+func (s *pairSeeker) moved(p Pair, spare float64) Pair {
 	bare := s.bare()
-	next := Pair{s.worked(&bare, vehicles.ExhaustRun, &p.Exhaust, room), Route{Verdict: Foul}}
+	next := Pair{s.worked(&bare, vehicles.ExhaustRun, &p.Exhaust, spare), Route{Verdict: Foul}}
 	if !next.Exhaust.Found() {
 		return next
 	}
 	with := s.with(&next.Exhaust)
-	next.Intake = s.worked(&with, vehicles.IntakeRun, &p.Intake, room)
+	next.Intake = s.worked(&with, vehicles.IntakeRun, &p.Intake, spare)
 	return next
 }
 
-// worked is a run worked on from its own corners until it keeps so much room; none where it can't.
-func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room float64) Route {
+// worked is a run worked on from its own corners until it keeps so much to spare; none where it can't, or would no longer leave straight down.
+func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, spare float64) Route {
 	s.tell()
-	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge, Room: room, Upright: true}, nil)
+	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil)
 	d := demands[s.demand]
 	goals, _ := one.goals(d)
 	corners := []geometry.Point3{one.judge.plan.Mouth(one.judge.job, kind)}
@@ -125,6 +137,9 @@ func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, room 
 		corners = append(corners, inSpace(p))
 	}
 	for _, d.upright = range []bool{true, false} {
+		if !d.upright && !from.slopes {
+			break
+		}
 		c := newCourse(one.judge, kind, goals, d)
 		for lower := range one.mufflerLegs() {
 			if a := one.straighten(corners, c, d.judged, lower); a.keeps() {

@@ -101,3 +101,27 @@ func TestAnIntakeMayEndUnderTheVan(t *testing.T) {
 	out := exhaust.Run.Path[len(exhaust.Run.Path)-1]
 	assert.LessOrEqual(t, r.Job.OutlineLeft()-math.Abs(out.Y), 50.0, "an exhaust comes out")
 }
+
+// From the stubs of each of the sample's layouts a pair that leaves them straight down can be had, the layout's own: none that is proposed,
+// in its place or on its own, gives that up for more room. Nor does a layout keep much less than a pair sought for its room alone.
+func TestAPairFromALayoutsStubsLeavesThemStraightDown(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	for i, l := range layoutsOf(t, &r, 2).Best {
+		bare := l.Result
+		for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+			run := *l.Result.Job.Run(of)
+			run.Path = nil
+			bare.Job = bare.Job.WithRun(of, &run)
+		}
+		for of, from := range map[string]*Result{"its own runs": &l.Result, "its stubs": &bare} {
+			pair := FindPair(context.Background(), from, nil)
+			require.True(t, pair.Found(), "%d, from %s", i+1, of)
+			assert.Equal(t, [2]bool{true, true}, pair.straight(), "%d, from %s: %v, %v", i+1, of, pair.Exhaust.Run.Path, pair.Intake.Run.Path)
+			t.Logf("%d, from %s: the layout keeps %.1f, a pair %.1f", i+1, of, leastOfRuns(&l.Result), pair.Margin().Value)
+			assert.Greater(t, leastOfRuns(&l.Result), pair.Margin().Value-muchLess, "%d, from %s", i+1, of)
+		}
+	}
+}
+
+// muchLess is how much less a layout's exhaust and intake may keep than a pair that is sought for nothing but its room, mm.
+const muchLess = 8

@@ -20,7 +20,7 @@ func ofPetrol(findings string, sense Sense, word, title, advice string) *Rule {
 	return &Rule{
 		ID: findings + "." + vehicles.Petrol, Findings: findings, Unit: MM, Sense: sense, Weight: Damages,
 		Word: word, Title: title, Ask: "Petrol boils sooner than diesel. Enter the figure that your heater's instructions give for petrol.",
-		Advice: advice, short: short,
+		Advice: advice, short: short, unset: NeedsFigure + " for petrol; diesel's does not suit it",
 	}
 }
 
@@ -30,14 +30,4 @@ func (j *judge) byFuel(r, petrol *Rule) *Limit {
 		return j.book.of(petrol)
 	}
 	return j.book.of(r)
-}
-
-// petrolUnset is why a finding is doubtful while nobody has given a value for petrol.
-const petrolUnset = NeedsFigure + " for petrol; diesel's does not suit it"
-
-// needsPetrol says so where it is petrol's value that is missing.
-func (f *Finding) needsPetrol() {
-	if !f.Required.Set && f.Rule.ID == f.ID()+"."+vehicles.Petrol {
-		f.Why = petrolUnset
-	}
 }

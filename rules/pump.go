@@ -16,7 +16,7 @@ var (
 		short:  tooClose,
 		check:  pumpFromHeat,
 	}
-	fuelLift = &Rule{
+	FuelLift = &Rule{
 		ID: "fuel.lift", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "fuel lifted to the pump",
 		Title:  "Height that the pump lifts fuel from the tank",
@@ -25,7 +25,7 @@ var (
 		short:  tooMuch,
 		check:  lifted,
 	}
-	fuelHead = &Rule{
+	FuelHead = &Rule{
 		ID: "fuel.head", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   "fuel pressed up to the heater",
 		Title:  "Height that the pump presses fuel up to the heater",
@@ -62,7 +62,6 @@ func pumpFromHeat(j *judge, r *Rule) {
 		s.A, s.B, s.N = s.B, s.A, s.N.Scale(-1)
 		f := j.open(limit, the(TheFuel), the(TheExhaust))
 		j.put(f, s)
-		f.needsPetrol()
 	}
 	for i := range j.plan.Obstructions {
 		if j.only == TheExhaust || !j.is(i, vehicles.GivesHeat) {
@@ -71,7 +70,6 @@ func pumpFromHeat(j *judge, r *Rule) {
 		thing := &j.plan.Obstructions[i]
 		f := j.open(limit, the(TheFuel), j.obstruction(i))
 		j.measured(f, surfaceOf(thing.Prism.GapPoint(at), 0), thing)
-		f.needsPetrol()
 	}
 }
 
@@ -103,7 +101,6 @@ func (j *judge) climb(limit *Limit, from, to geometry.Point3) {
 	f.Spread.Height = j.runMark(from)[2] + j.runMark(to)[2]
 	f.between(from, to)
 	j.close(f, 0)
-	f.needsPetrol()
 }
 
 // tankBottom is the height of the bottom of the tank that the fuel comes from, as far as the job says it, else so much.

@@ -23,13 +23,14 @@ func TestOfPetrolItsOwnFigureIsMissing(t *testing.T) {
 		}
 		return said
 	}
+	const ownOfPetrol = "needs your heater's figure for petrol; diesel's does not suit it"
 	of := why(vehicles.Petrol)
 	assert.Contains(t, of, "pump from heat: heater's exhaust")
 	assert.Len(t, of, len(why(vehicles.Diesel)))
 	for about, said := range of {
-		assert.Equal(t, petrolUnset, said, about)
+		assert.Equal(t, ownOfPetrol, said, about)
 	}
 	for about, said := range why(vehicles.Diesel) {
-		assert.NotEqual(t, petrolUnset, said, about)
+		assert.NotEqual(t, ownOfPetrol, said, about)
 	}
 }

@@ -14,7 +14,7 @@ type Target struct {
 	At      *vehicles.RunPoint // nil: along Edge
 	Edge    Edge
 	Within  float64             // with both: along Edge, no farther than so many mm in plan from At; 0: at At itself
-	Room    float64             // mm that are kept from every obstruction beside what is asked
+	Spare   float64             // mm that are kept from every obstruction beside what is asked
 	Upright bool                // it leaves its stub straight down as far as its first bend takes, where a run that does keeps every rule
 	Above   []vehicles.RunPoint // of a fuel line that begins above the floor: its path there, before At; FuelTarget has it
 }
@@ -52,9 +52,10 @@ type Route struct {
 	Verdict Verdict         // Foul: it is the nearest miss
 	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
 	Here    bool            // it is the run that the job has: nothing better was found
+	slopes  bool            // its stub leg does not lead straight down from the stub
 	Stub    string          // of a miss: what is too near to its stub, so that no end mends it and it was worked out roughly; "" for nothing
 	short   float64         // by how much it falls short in all
-	kept    float64         // the room that it keeps for all that is uncertain, mm; +Inf where nothing is near it
+	kept    float64         // what it keeps to spare for all that is uncertain, mm; +Inf where nothing is near it
 }
 
 // Found tells whether it is a run which breaks no rule.
@@ -173,7 +174,7 @@ func (s *seeker) judged(t *trial, run *vehicles.Run) Route {
 		return Route{Verdict: Foul}
 	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, kept: keptRoom(findings)}
+	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings)}
 	if f := worstClearance(findings); f != nil {
 		route.Margin, route.Against = f.Margin, f.Against.String()
 	}

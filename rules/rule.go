@@ -26,9 +26,11 @@ type Rule struct {
 	Ask    string // why, or how to find the value out
 	Advice string // what to do about a finding that is not clear
 
-	named naming // what a list names behind the word
-	short string // by how much a finding misses: a format for the amount; "" where the check says what is counted
-	doubt string // why a finding above the limit is doubtful, where it is never foul; "" where it may be
+	named naming    // what a list names behind the word
+	short shortfall // by how much a finding misses; none where the check says what is counted
+	doubt string    // why a finding above the limit is doubtful, where it is never foul; "" where it may be
+	unset string    // why a finding is doubtful while nobody has given the rule a value; "": the heater's figure is needed
+	reach bool      // it gives no finding, but says how far below the floor a thing may be and still count
 
 	check func(*judge, *Rule)  // holds a job to it; nil where another rule's check asks for its value
 	keep  keeper               // what it asks of the place of the cut
@@ -72,14 +74,20 @@ const (
 	wordAlone                  // nothing: the word says all
 )
 
+// shortfall is how a finding that is foul misses what is asked.
+type shortfall struct {
+	words  string // a format for the amount
+	margin bool   // they say no more than the finding's margin does, in mm
+}
+
 // The ways most findings miss.
-const (
-	tooClose       = "%s mm too close"
-	tooMuch        = "%s mm too much"
-	degreesTooFew  = "%s degrees too few"
-	degreesTooMany = "%s degrees too many"
-	tooFarForward  = "points %s° too far forward"
-	tooFarUp       = "points %s° too far up"
+var (
+	tooClose       = shortfall{"%s mm too close", true}
+	tooMuch        = shortfall{"%s mm too much", true}
+	degreesTooFew  = shortfall{words: "%s degrees too few"}
+	degreesTooMany = shortfall{words: "%s degrees too many"}
+	tooFarForward  = shortfall{words: "points %s° too far forward"}
+	tooFarUp       = shortfall{words: "points %s° too far up"}
 )
 
 // Advice that several rules give.

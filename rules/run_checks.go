@@ -30,7 +30,7 @@ func (j *judge) clearances(subject Sort, limit func(i int) *Limit) {
 	m := j.measuring(subject)
 	for n := range j.plan.Obstructions {
 		i := j.haste.nth(n)
-		if j.is(i, vehicles.InSheet) {
+		if j.is(i, vehicles.InSheetMetal) {
 			continue
 		}
 		l := limit(i)

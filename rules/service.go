@@ -74,7 +74,7 @@ func (j *judge) roomBelow(r *Rule, of Sort, under geometry.Point3, over geometry
 	first, top := -1, -j.job.Floor.Ground
 	for i := range j.plan.Obstructions {
 		p := &j.plan.Obstructions[i].Prism
-		if j.is(i, vehicles.InSheet) || p.High > under.Z || p.High <= top {
+		if j.is(i, vehicles.InSheetMetal) || p.High > under.Z || p.High <= top {
 			continue
 		}
 		if geometry.Between(over, p.Footprint).Gap < 0 {

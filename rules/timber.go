@@ -6,8 +6,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// stubTimber is the rule of what burns round the hole: what suits steel does not suit it.
-var stubTimber = &Rule{
+// StubTimber is the rule of what burns round the hole: what suits steel does not suit it.
+var StubTimber = &Rule{
 	ID: "stub.timber", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
 	Word:  "exhaust stub and timber",
 	named: wordAlone,

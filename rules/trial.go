@@ -18,7 +18,7 @@ type trial struct {
 	haste   *haste              // nil: each run is judged whole
 	order   []*Rule             // in which worth asks: what the run before fell short of first
 	bands   float64             // by how many sigma it is to be clear
-	room    float64             // mm that it is to keep from every obstruction beside that
+	spare   float64             // mm that it is to keep from every obstruction beside that
 	upright bool                // the run is to leave its stub straight down
 	hanging vehicles.Hanging    // what hangs on the run's legs, to be put in its place
 	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
@@ -137,11 +137,11 @@ func (t *trial) short(findings []Finding) (short float64) {
 	return short
 }
 
-// shortWith is by how much a finding falls short of being clear, with the room that is to be kept.
+// shortWith is by how much a finding falls short of being clear, with what is to be kept to spare.
 func (t *trial) shortWith(f *Finding) float64 {
 	short := f.shortOf(t.bands)
-	if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.room > 0 {
-		short += max(0, t.room-max(0, f.Margin.Value-t.bands*f.Sigma))
+	if f.Rule.ByKind == AnObstruction && f.Margin.Set && t.spare > 0 {
+		short += max(0, t.spare-max(0, f.Margin.Value-t.bands*f.Sigma))
 	}
 	return short
 }
@@ -182,8 +182,8 @@ func worstClearance(findings []Finding) (worst *Finding) {
 	return worst
 }
 
-// keptRoom is what findings keep of every obstruction beside what is asked and beside what is uncertain; +Inf where nothing is near.
-func keptRoom(findings []Finding) float64 {
+// keptSpare is what findings keep of every obstruction beside what is asked and beside what is uncertain; +Inf where nothing is near.
+func keptSpare(findings []Finding) float64 {
 	least := math.Inf(1)
 	for i := range findings {
 		if f := &findings[i]; f.Rule.ByKind == AnObstruction && f.Margin.Set {

@@ -1,9 +1,9 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
@@ -77,16 +77,16 @@ const NoPlace = "the cut has no place yet"
 
 // OnlyMargin tells whether why a finding is foul says no more than its margin does, by how many mm it misses: one of them is enough.
 func (f *Finding) OnlyMargin() bool {
-	return f.Verdict == Foul && f.Rule.Unit == MM && strings.HasPrefix(f.Rule.short, "%s mm ") && f.Why == f.because(0)
+	return f.Verdict == Foul && f.Rule.short.margin && f.Why == f.because(0)
 }
 
 // because says in a fitter's words what keeps a finding from being clear.
 func (f *Finding) because(why reasons) string {
 	switch {
 	case f.Verdict == Foul:
-		return fmt.Sprintf(f.Rule.short, survey.Figure(math.Abs(f.Margin.Value)))
+		return fmt.Sprintf(f.Rule.short.words, survey.Figure(math.Abs(f.Margin.Value)))
 	case !f.Required.Set:
-		return NeedsFigure
+		return cmp.Or(f.Rule.unset, NeedsFigure)
 	case why&loose != 0:
 		return "tape sloped by an unknown amount: enter its height below floor"
 	case why&unmeasured != 0:

@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/pixels"
+	"bench.example/undermark/tui/sparing"
 )
 
 // The marks round a pasted text (xterm's control sequences, bracketed paste mode).
@@ -103,15 +104,19 @@ func (k keyboard) Read(p []byte) (int, error) { return k.gate.Read(p) }
 
 // gated has the keys read through a gate, and the terminal's answers taken out before. Where keys do not come from the standard
 // input, the library finds the terminal; that is then not asked for anything, nor is it without a screen.
-func (r *Root) gated(screen *pixels.Terminal) []tea.ProgramOption {
+func (r *Root) gated(screen *sparing.Terminal, pictures *pixels.Terminal) []tea.ProgramOption {
 	if !term.IsTerminal(os.Stdin.Fd()) {
 		return nil
 	}
-	from := r.options.Letters.Reader(os.Stdin)
-	if more := pixels.More(os.Stdin); screen != nil && more != nil && r.mayShowPictures() {
-		from = &pixels.Reader{From: os.Stdin, To: screen, More: more}
-		r.desk.State.Pixels = screen
+	from := io.Reader(os.Stdin)
+	if more := pixels.More(os.Stdin); screen != nil && more != nil {
+		from = screen.Reader(from, more)
+		if r.mayShowPictures() {
+			from = &pixels.Reader{From: from, To: pictures, More: more}
+			r.desk.State.Pixels = pictures
+		}
 	}
+	from = r.options.Letters.Reader(from)
 	return []tea.ProgramOption{tea.WithInput(keyboard{os.Stdin, &gate{from: from}})}
 }
 

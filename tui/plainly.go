@@ -56,7 +56,7 @@ func RunPlain(o Options, terminal *os.File, complain io.Writer) error {
 	p := &plainly{Root: r, voice: aloud.NewVoice(o.Letters.Writer(leaving.Writer(terminal)), true, width), paste: os.Getenv("TERM") != "dumb"}
 	p.begin()
 	p.marksPastes(true)
-	err = r.show(p, ended{complain, p}, leaving, append(r.gated(nil), tea.WithOutput(io.Discard))...)
+	err = r.show(p, ended{complain, p}, leaving, append(r.gated(nil, nil), tea.WithOutput(io.Discard))...)
 	p.end()
 	return err
 }

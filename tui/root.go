@@ -57,6 +57,7 @@ type Root struct {
 	said                   // the line above the foot
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next
+	parting  func()        // called before the terminal is let go of; nil for nothing
 	body     [2]int        // the columns and rows that the screens were told last
 	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
 }

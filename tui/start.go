@@ -162,7 +162,8 @@ func Run(o Options, complain io.Writer) error {
 	leaving := sparing.NewLeaving()
 	pictures := pixels.On(leaving.File(os.Stdout))
 	screen := sparing.On(pictures)
-	return r.show(screen.Showing(r), complain, leaving, append(r.gated(pictures), tea.WithOutput(screen), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
+	r.parting = screen.Settle
+	return r.show(screen.Showing(r), complain, leaving, append(r.gated(screen, pictures), tea.WithOutput(screen), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))...)
 }
 
 // show runs the program; model is the root, or what stands round it. Whoever writes on the terminal goes through leaving.

@@ -56,7 +56,7 @@ var (
 		{"air line", "A", 'a', Piped, scene.Lines, TapedAsPipe, Deadly, "Air brakes or air springs? Plastic pipes under pressure."},
 		{"tyre", "T", 't', Box, scene.Movable, Travels | HurtByHeat, Usual, "At full lock and fully loaded: how near does it come?"},
 		{"body sill", "BS", 'm', Box, scene.Steel, Hollow | BearsClips, Usual, "Box section along the edge, under the doors."},
-		{"swage", "SW", 'z', Piped, scene.Pressed, InSheet, Usual, "Pressed into the sheet, hollow from above: feel for it."}, // pressed into the sheet, where a floor rib is welded on
+		{"swage", "SW", 'z', Piped, scene.Pressed, InSheetMetal, Usual, "Pressed into the sheet, hollow from above: feel for it."}, // pressed into the sheet, where a floor rib is welded on
 		{"high-voltage cable", "V", 'v', Piped, scene.Lines, 0, HighVoltage, "Orange cables? Do not drill; trained people only."},
 		{"traction battery", "TB", 't', Box, scene.Lines, HurtByHeat, HighVoltage, "Electric or hybrid? Do not drill; trained people only."},
 		{"coolant pipe", "L", 'l', Piped, scene.Lines, TapedAsPipe, Usual, "A heater or air conditioning in the rear? Follow its hoses."},

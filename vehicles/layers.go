@@ -14,18 +14,18 @@ const (
 	Lining     = "lining"
 	Ply        = "ply"
 	Insulation = "insulation"
-	Sheet      = "sheet"
+	SheetMetal = "sheet"
 	SwageLayer = "swage"
 )
 
 // LayerKinds are all of them, from the top of a usual floor down.
-var LayerKinds = []string{Lining, Ply, Insulation, Sheet, SwageLayer}
+var LayerKinds = []string{Lining, Ply, Insulation, SheetMetal, SwageLayer}
 
 // Gives tells whether the layer is pressed together by what is bolted through it.
 func (l Layer) Gives() bool { return l.Kind == Insulation }
 
 // Metal tells whether the layer is of the van's own sheet.
-func (l Layer) Metal() bool { return l.Kind == Sheet || l.Kind == SwageLayer }
+func (l Layer) Metal() bool { return l.Kind == SheetMetal || l.Kind == SwageLayer }
 
 // Deck is what carries the heater's plate: as somebody said it, else as the layers where the heater stands have it; "" while nobody knows.
 func (j *Job) Deck() string {

@@ -9,10 +9,14 @@ import (
 
 // Rehung is where a thing that hangs on a run has come to hang, as it could not stay in its place when the path was edited.
 type Rehung struct {
-	Name  string
+	Kind  *HangingKind
+	Index int     // among those of its kind, from 0
 	Leg   int     // from 1; 0: Along counts from the beginning of the run
 	Along float64 // mm
 }
+
+// Name is what it is called: "clip 2".
+func (r *Rehung) Name() string { return r.Kind.Called(r.Kind.Name, r.Index) }
 
 // WithPath returns the job with another path for a run that it has. What hangs on a leg that both paths have stays there.
 // What hangs on another is put as far along the new path, from the nearer end of what both have, as it was along the old
@@ -119,12 +123,12 @@ func (w *reroute) carry(h *Hung) (now Rehung, moved bool) {
 		if math.Abs(to-was) > AlongNoise {
 			*h.start = settled(to)
 		}
-		return Rehung{h.Name(), 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
+		return Rehung{h.Kind, h.Index, 0, *h.start}, w.old.Station(was).apart(w.laid.Station(*h.start)) > 2*AlongNoise
 	}
 	from, to := w.old.ends(h)
 	*h.leg, *h.start = w.seat(w.along(h, w.old.Line.Along(*h.leg-1, *h.start)), h.Length())
 	begin, end := w.laid.ends(h)
-	return Rehung{h.Name(), *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
+	return Rehung{h.Kind, h.Index, *h.leg, *h.start}, max(begin.Sub(from).Norm(), end.Sub(to).Norm()) > 2*AlongNoise
 }
 
 // kept returns the number on the new path of a leg that it has too.

@@ -43,27 +43,27 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 		{
 			"a point within the muffler, 50 mm from its end: there is room before it",
 			usual, List[RunPoint]{a, b, {585, -375, 145}, c}, [2]float64{3, 150}, []float64{30, 400, length - 10},
-			[]Rehung{{"muffler", 3, 150}},
+			[]Rehung{{AMuffler, 0, 3, 150}},
 		},
 		{
 			// 600, 800, 1000: from the muffler to the end there are 300 mm, and they stay; so do 400 from the stub and 10 from the end
 			"point 2 deleted", usual, List[RunPoint]{a, c}, [2]float64{2, 400}, []float64{30, 400, 40 + bend + 940 - 10},
-			[]Rehung{{"muffler", 2, 400}, {"clip 2", 0, 400}, {"clip 3", 0, 40 + bend + 940 - 10}},
+			[]Rehung{{AMuffler, 0, 2, 400}, {AClip, 1, 0, 400}, {AClip, 2, 0, 40 + bend + 940 - 10}},
 		},
 		{
 			"point 2 moved", usual, List[RunPoint]{a, lower, c}, [2]float64{3, across - 600}, []float64{30, 400, 0},
-			[]Rehung{{"muffler", 3, across - 600}, {"clip 3", 0, 0}},
+			[]Rehung{{AMuffler, 0, 3, across - 600}, {AClip, 2, 0, 0}},
 		},
 		{"the end moved on", usual, List[RunPoint]{a, b, {135, -375, 145}}, [2]float64{3, 200}, []float64{30, 400, length - 10}, nil},
 		{"a point added", usual, List[RunPoint]{a, b, c, {35, -375, 145}}, [2]float64{3, 200}, []float64{30, 400, length - 10}, nil},
 		{
 			// as far along as may be: the last 300 mm of leg 2, and its end
 			"the end deleted", usual, List[RunPoint]{a, b}, [2]float64{2, 300}, []float64{30, 400, 40 + bend + 540},
-			[]Rehung{{"muffler", 2, 300}, {"clip 3", 0, 40 + bend + 540}},
+			[]Rehung{{AMuffler, 0, 2, 300}, {AClip, 2, 0, 40 + bend + 540}},
 		},
 		{
 			"a muffler that fits on no leg any more", hungOn(Muffler{3, 20, 700, 70, ""}), List[RunPoint]{a, b}, [2]float64{2, 0}, nil,
-			[]Rehung{{"muffler", 2, 0}},
+			[]Rehung{{AMuffler, 0, 2, 0}},
 		},
 		{"a clip past the end, and a muffler past its leg's, hang nowhere", hungOn(Muffler{3, 600, 300, 70, ""}, 5000), List[RunPoint]{a, c}, [2]float64{3, 600}, []float64{5000}, nil},
 		{"a muffler past its leg's end goes with its leg", hungOn(Muffler{3, 600, 300, 70, ""}), List[RunPoint]{a, on2, b, c}, [2]float64{4, 600}, nil, nil},
@@ -82,7 +82,7 @@ func TestWhatHangsOnARunWhenItsPathIsEdited(t *testing.T) {
 		assert.InDeltaSlice(t, k.clips, next.Exhaust.Clips, 1e-6, k.name)
 		require.Len(t, rehung, len(k.rehung), "%s: %v", k.name, rehung)
 		for i, want := range k.rehung {
-			assert.Equal(t, [2]any{want.Name, want.Leg}, [2]any{rehung[i].Name, rehung[i].Leg}, k.name)
+			assert.Equal(t, [2]any{want.Name(), want.Leg}, [2]any{rehung[i].Name(), rehung[i].Leg}, k.name)
 			assert.InDelta(t, want.Along, rehung[i].Along, 1e-6, k.name)
 		}
 	}
@@ -136,7 +136,7 @@ func TestThePumpStaysWhenTheFuelLineIsEdited(t *testing.T) {
 	assert.Len(t, rehung, 1)
 	other, rehung, _ := job.WithPath(FuelRun, List[RunPoint]{{5, 5, 5}, {5, 805, 5}}) // nothing of it stayed: 1100 mm from its beginning
 	assert.Equal(t, Pump{Leg: 1, Start: 800}, *other.Fuel.Pump)
-	assert.Equal(t, []Rehung{{"pump", 1, 800}}, rehung)
+	assert.Equal(t, []Rehung{{APump, 0, 1, 800}}, rehung)
 }
 
 func TestWithoutAStubNobodyKnowsWhereThingsHang(t *testing.T) {
@@ -293,7 +293,7 @@ func TestAnyEditOfAPathLeavesWhatHangsOnTheRest(t *testing.T) {
 		is, _ := next.laidAlone(ExhaustRun, next.Exhaust)
 		said := map[string]bool{}
 		for _, s := range rehung {
-			said[s.Name] = true
+			said[s.Name()] = true
 		}
 		for k, clip := range job.Exhaust.Clips {
 			now := next.Exhaust.Clips[k]

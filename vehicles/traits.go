@@ -5,24 +5,24 @@ type Traits uint32
 
 // The traits. All of them are common practice, no source, but Added.
 const (
-	Added       Traits = 1 << iota // beyond the kinds of job file format 1: other programs do not know it
-	Movable                        // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays
-	Waymark                        // people find their way under a van by it
-	InSheet                        // pressed into the sheet: a hole may cross it, a plate needs packing on it
-	VanTank                        // a tank of the van's own fuel, which a line of the heater's can begin in
-	HoldsFuel                      // it may be said which fuel is in it
-	HoldsGas                       // holds gas that is shut, and burnt empty, before there is work near it
-	HoldsSeat                      // a seat or its belt is bolted to it
-	Hollow                         // steel with a hollow: there swarf lies, and bare metal rusts unseen
-	BearsClips                     // a clip may be bolted to it
-	ComesDown                      // comes down, or something goes up under it
-	Travels                        // moves up and down as the van drives: it may be said how far
-	GivesHeat                      // warms what is near it
-	HurtByHeat                     // hot gas spoils it, or burns who stands there
-	SpillsFuel                     // spilt fuel runs straight down from it
-	TapedAsPipe                    // a level tape finds it again within a mm, with all other pipes
-	TapedAsRail                    // the same, with all other rails
-	TapedAsBeam                    // the same, with all other beams across
+	Added        Traits = 1 << iota // beyond the kinds of job file format 1: other programs do not know it
+	Movable                         // may be moved or taken off to make room: what carries the van, brakes it or holds fuel stays
+	Waymark                         // people find their way under a van by it
+	InSheetMetal                    // pressed into the floor: a hole may cross it, a plate needs packing on it
+	VanTank                         // a tank of the van's own fuel, which a line of the heater's can begin in
+	HoldsFuel                       // it may be said which fuel is in it
+	HoldsGas                        // holds gas that is shut, and burnt empty, before there is work near it
+	HoldsSeat                       // a seat or its belt is bolted to it
+	Hollow                          // steel with a hollow: there swarf lies, and bare metal rusts unseen
+	BearsClips                      // a clip may be bolted to it
+	ComesDown                       // comes down, or something goes up under it
+	Travels                         // moves up and down as the van drives: it may be said how far
+	GivesHeat                       // warms what is near it
+	HurtByHeat                      // hot gas spoils it, or burns who stands there
+	SpillsFuel                      // spilt fuel runs straight down from it
+	TapedAsPipe                     // a level tape finds it again within a mm, with all other pipes
+	TapedAsRail                     // the same, with all other rails
+	TapedAsBeam                     // the same, with all other beams across
 )
 
 // Is tells whether a kind has one of some traits.

@@ -5,6 +5,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -31,7 +32,9 @@ type beyond struct {
 func (s *terminal) anew() *beyond {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return &beyond{vt.NewEmulator(s.screen.Width()+moreCols, s.screen.Height()+moreRows), s.raw.Len()}
+	b := &beyond{vt.NewEmulator(s.screen.Width()+moreCols, s.screen.Height()+moreRows), s.raw.Len()}
+	go func() { _, _ = io.Copy(io.Discard, b.screen) }() // what it answers: without a reader it stops
+	return b
 }
 
 // take gives it what was written since.

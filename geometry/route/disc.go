@@ -40,8 +40,7 @@ const (
 
 // touches tells whether a tangent may touch the disc at that direction from its middle.
 func (d *disc) touches(out geometry.Point) bool {
-	const slack = -1e-9
-	return !d.corner || out.Dot(d.cone[0]) >= slack && out.Dot(d.cone[1]) >= slack
+	return !d.corner || out.Dot(d.cone[0]) >= -aslant && out.Dot(d.cone[1]) >= -aslant
 }
 
 // discsOf are the corners of a part.
@@ -137,5 +136,5 @@ func turned(a, b geometry.Point, s side) (angle float64, ok bool) {
 	case onRight:
 		angle = -angle
 	}
-	return max(angle, 0), angle >= -1e-9
+	return max(angle, 0), angle >= -aslant
 }

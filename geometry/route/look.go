@@ -101,7 +101,7 @@ const widestChord = math.Pi / 16
 func (s *search) round(l, next *label) []*layer {
 	d := &s.discs[l.disc]
 	layers, at := l.layers, l.at
-	if d.radius == 0 || next.arc < 1e-6 {
+	if d.radius == 0 || next.arc < noArc {
 		return layers
 	}
 	chords := 1 + int(next.arc/widestChord)
@@ -192,7 +192,7 @@ func (s *search) beats(k, n *label) bool {
 	} else if k.leg.along.Dot(n.leg.along) < alike && k.leg.along != n.leg.along {
 		return false
 	}
-	if k.at+ahead*s.discs[n.disc].radius > n.at+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+1e-9 {
+	if k.at+ahead*s.discs[n.disc].radius > n.at+touching || s.q.MostTurn > 0 && k.turn+ahead > n.turn+aslant {
 		return false
 	}
 	if s.q.Bend > 0 && k.slack < min(n.slack, roomy*s.q.Bend) {

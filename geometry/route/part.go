@@ -6,10 +6,6 @@ import (
 	"bench.example/undermark/geometry"
 )
 
-// touching is how far inside what is asked a centreline still counts as keeping it, mm: a tangent touches what it is a tangent of, and
-// distances are good to 1e-9 mm.
-const touching = 1e-6
-
 // part is a piece of an obstacle without a hollow, so that along a straight line the distance from it falls and then rises.
 type part struct {
 	shape     geometry.Footprint

@@ -57,7 +57,7 @@ func newSearch(q *Query) *search {
 	}
 	for i := range s.parts {
 		for _, d := range s.parts[i].discs() {
-			if s.within(d.at, d.radius) {
+			if s.inBox(d.at, d.radius) {
 				s.discs = append(s.discs, d)
 			}
 		}
@@ -74,8 +74,8 @@ func newSearch(q *Query) *search {
 // legsEach is for how many legs a disc there is room from the beginning: what most searches come to.
 const legsEach = 8
 
-// within tells whether any of a disc is in the box.
-func (s *search) within(at geometry.Point, radius float64) bool {
+// inBox tells whether any of a disc is in the box.
+func (s *search) inBox(at geometry.Point, radius float64) bool {
 	return at.X+radius >= s.q.Min.X && at.X-radius <= s.q.Max.X && at.Y+radius >= s.q.Min.Y && at.Y-radius <= s.q.Max.Y
 }
 
@@ -101,7 +101,7 @@ func (s *search) placesRound(end geometry.Point, as kind) {
 	for _, far := range placesAt {
 		for k := range around {
 			at := end.Add(geometry.Point{X: far * s.q.Bend}.Turn(float64(k) * 360 / float64(around)))
-			if _, open := s.blocks(at, at, touching); open && s.within(at, 0) {
+			if _, open := s.blocks(at, at, touching); open && s.inBox(at, 0) {
 				s.discs = append(s.discs, disc{at: at, kind: as})
 			}
 		}
@@ -221,7 +221,7 @@ const mostAtOnce = 170 * math.Pi / 180
 // product, as most directions are such.
 func (l *label) turnsBack(along geometry.Point) bool {
 	a := l.leg.along
-	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -1e-8
+	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -surelyBack
 }
 
 // arcTo is by how much a way turns where a label ends to go on in a direction.

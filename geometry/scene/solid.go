@@ -8,11 +8,11 @@ import (
 
 // Solid is what a thing fills in space; make it with Upright, Pipe or Barrel.
 type Solid struct {
-	Prism  geometry.Prism // of what stands upright: what it covers in plan, and from where to where it goes in height
-	Axis   Path           // of a pipe or a barrel
-	Radius float64        // of a pipe or a barrel, mm
-	Square bool           // a barrel: its ends are cut off square
-	Within float64        // of what stands upright: how near to a line it lies, mm, that shows it beside the line where that is laid straight
+	Prism    geometry.Prism // of what stands upright: what it covers in plan, and from where to where it goes in height
+	Axis     Path           // of a pipe or a barrel
+	Radius   float64        // of a pipe or a barrel, mm
+	Square   bool           // a barrel: its ends are cut off square
+	SeenNear float64        // of what stands upright: how near to a line it lies, mm, that shows it beside the line where that is laid straight
 }
 
 // Upright returns the solid that stands on a footprint from low to high, mm of Z.
@@ -32,8 +32,8 @@ func Barrel(from, to geometry.Point3, radius float64) Solid {
 func (s *Solid) seen(plane Plane, off float64) (f geometry.Footprint, ok bool) {
 	switch {
 	case s.Axis == nil:
-		if line, laid := plane.(profile); laid && s.Within > 0 {
-			return line.near(&s.Prism, s.Within)
+		if line, laid := plane.(profile); laid && s.SeenNear > 0 {
+			return line.near(&s.Prism, s.SeenNear)
 		}
 		return plane.Prism(&s.Prism)
 	case s.Square:

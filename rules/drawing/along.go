@@ -62,7 +62,7 @@ func ofRunAlone(result rules.Result, subject rules.Sort) *rules.Result {
 // besideRun has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is near with what it has to
 // spare.
 func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
-	within, least := make([]float64, len(d.plan.Obstructions)), make([]*rules.Finding, len(d.plan.Obstructions))
+	seenNear, least := make([]float64, len(d.plan.Obstructions)), make([]*rules.Finding, len(d.plan.Obstructions))
 	for i := range d.result.Findings {
 		f := &d.result.Findings[i]
 		if f.Subject.Sort != subject || f.Against.Sort != rules.AnObstruction || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid {
@@ -72,12 +72,12 @@ func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
 			least[f.Against.Index] = f
 		}
 		if asked := f.Required.Or(0); f.Value < asked {
-			within[f.Against.Index] = max(within[f.Against.Index], asked+radiusAt(run, f.At[0]))
+			seenNear[f.Against.Index] = max(seenNear[f.Against.Index], asked+radiusAt(run, f.At[0]))
 		}
 	}
 	for i := range d.items {
 		if it := &d.items[i]; it.Layer == scene.Under && it.Ref >= 0 && it.Role != scene.Floor {
-			it.Solid.Within = within[it.Ref]
+			it.Solid.SeenNear = seenNear[it.Ref]
 			if f := least[it.Ref]; f != nil && (f.Verdict == rules.Foul || near(f)) {
 				it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
 			}

@@ -107,7 +107,7 @@ func (d *drawer) obstructions() {
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(thickness[j], thickness[i]) })
 	for _, i := range order {
 		placed, kind, layer := &d.plan.Obstructions[i], vehicles.KindOf(d.job.Obstructions[i].Kind), scene.Under
-		if kind.Is(vehicles.InSheet) {
+		if kind.Is(vehicles.InSheetMetal) {
 			layer = scene.Through // the sheet's own shape is seen from both sides
 		}
 		d.items = append(d.items, scene.Item{

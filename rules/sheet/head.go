@@ -42,7 +42,7 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 	}
 	at(aside, 19, half, plain, left)
 
-	number := vector.Text{Words: fmt.Sprintf("page %d of %d", n, all), Size: small, Hold: vector.ByEnd}
+	number := vector.Text{Words: fmt.Sprintf("page %d of %d", n, all), Size: small, Align: vector.ByEnd}
 	f.write(paper.Wide-aside, 15, number)
 	at(middle, 15, half-vector.WidthOf(number)-3, strong, h.Job)
 	at(middle, 19, half, plain, right)

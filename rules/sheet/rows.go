@@ -21,7 +21,7 @@ func (g *grid) head(f *flow) {
 			style.Words = words
 			x := f.left + g.cols[i].at
 			if c.Figure {
-				style.Hold = vector.ByEnd
+				style.Align = vector.ByEnd
 				x += max(g.cols[i].before+g.cols[i].behind, vector.WidthOf(style))
 			}
 			f.write(x, f.y+high-1.5-float64(len(lines)-1-k)*small*1.2, style)

@@ -77,7 +77,7 @@ func (f *flow) box(y float64, done bool) {
 
 // answers puts what was written behind a tick, or a line to write it on, and what it is.
 func (t *Tick) answers(f *flow) {
-	value, ask := vector.Text{Size: body}, vector.Text{Size: small, Hold: vector.ByEnd}
+	value, ask := vector.Text{Size: body}, vector.Text{Size: small, Align: vector.ByEnd}
 	for i, a := range t.Answers {
 		if i > 0 {
 			f.y += 1 // hands need more room than letters

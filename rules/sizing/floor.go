@@ -74,7 +74,7 @@ func (m *maker) thickness(on basis) {
 
 // collar is how deep it must be, and what to order or to cut where it is not.
 func (m *maker) collar(thick float64, on basis) {
-	beyond, says := m.asked("stack.turret", &on)
+	beyond, says := m.asked(rules.CollarThrough, &on)
 	needed := thick + beyond
 	m.put(Row{
 		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
@@ -103,14 +103,14 @@ func (m *maker) collar(thick float64, on basis) {
 type speaker struct{ book, source string }
 
 // asked is what a rule asks, and who says so.
-func (m *maker) asked(id string, on *basis) (value float64, says speaker) {
+func (m *maker) asked(rule *rules.Rule, on *basis) (value float64, says speaker) {
 	var limit rules.Limit
 	ok := false
 	if m.r.Book != nil {
-		limit, ok = m.r.Book.Lookup(id, "")
+		limit, ok = m.r.Book.Lookup(rule.ID, "")
 	}
 	if !ok || !limit.Value.Set {
-		on.lack("what the rule " + id + " asks")
+		on.lack("what the rule " + rule.ID + " asks")
 		return 0, says
 	}
 	return limit.Value.Value, speaker{asker(&limit), limit.Source}
@@ -234,7 +234,7 @@ func (m *maker) cutBack() {
 		return
 	}
 	var on basis
-	from, says := m.asked("stub.timber", &on)
+	from, says := m.asked(rules.StubTimber, &on)
 	if m.job.Heater == nil {
 		on.lack("which heater it is")
 	}

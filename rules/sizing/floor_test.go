@@ -15,7 +15,7 @@ import (
 
 // layered is the floor of a usual van: 3 of lining, 9 of ply, 10 of insulation, 1 of sheet with swages 8 deep: 31 thick, 23 thin.
 var layered = vehicles.List[vehicles.Layer]{
-	{Kind: vehicles.Lining, Thick: 3}, {Kind: vehicles.Ply, Thick: 9}, {Kind: vehicles.Insulation, Thick: 10}, {Kind: vehicles.Sheet, Thick: 1}, {Kind: vehicles.SwageLayer, Thick: 8},
+	{Kind: vehicles.Lining, Thick: 3}, {Kind: vehicles.Ply, Thick: 9}, {Kind: vehicles.Insulation, Thick: 10}, {Kind: vehicles.SheetMetal, Thick: 1}, {Kind: vehicles.SwageLayer, Thick: 8},
 }
 
 // standing is the sample van with that floor and a heater on it.
@@ -160,7 +160,7 @@ func TestTheLayersAnswerForTheFloor(t *testing.T) {
 		require.True(t, ok)
 		return r.Unanswered, row
 	}
-	sheet, ply := vehicles.Layer{Kind: vehicles.Sheet, Thick: 1}, vehicles.Layer{Kind: vehicles.Ply, Thick: 9}
+	sheet, ply := vehicles.Layer{Kind: vehicles.SheetMetal, Thick: 1}, vehicles.Layer{Kind: vehicles.Ply, Thick: 9}
 	const deck, burns, back = "deck: steel or timber", "wood, foam or lining on the deck", "how wide wood is cut back at the hole"
 	for name, c := range map[string]struct {
 		layers []vehicles.Layer

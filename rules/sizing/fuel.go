@@ -3,7 +3,6 @@ package sizing
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -119,18 +118,21 @@ func (m *maker) endurance() {
 	}
 }
 
-// judgedOfFuel are the rules whose findings are lengths and heights of the line.
-var judgedOfFuel = []string{"fuel.suction", "fuel.delivery", "fuel.lift", "fuel.head"}
+// judgedOfFuel are the rules whose findings are lengths and heights of the line, each with the id of its row.
+var judgedOfFuel = []struct {
+	id   string
+	rule *rules.Rule
+}{{"suction", rules.FuelSuction}, {"delivery", rules.FuelDelivery}, {"lift", rules.FuelLift}, {"head", rules.FuelHead}}
 
 // asJudged are the line's lengths and heights, as Checks has them.
 func (m *maker) asJudged() {
-	for _, id := range judgedOfFuel {
+	for _, of := range judgedOfFuel {
 		for i := range m.r.Findings {
 			f := &m.r.Findings[i]
-			if f.ID() != id {
+			if !f.Of(of.rule) {
 				continue
 			}
-			row := Row{ID: strings.TrimPrefix(id, "fuel."), Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
+			row := Row{ID: of.id, Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
 				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", survey.FigureTo(f.Required.Value, 1), asker(f.Limit))

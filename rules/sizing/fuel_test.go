@@ -104,9 +104,9 @@ func TestATankWithThePeople(t *testing.T) {
 func TestTheLinesLengthsAreAsJudged(t *testing.T) {
 	r := judged(t, nothingElse)
 	for _, f := range r.Findings {
-		for _, id := range judgedOfFuel {
-			if f.ID() == id {
-				assert.InDelta(t, f.Value, rowOf(t, r, Fuel, id[len("fuel."):]).Value.Value, 1e-9)
+		for _, of := range judgedOfFuel {
+			if f.Of(of.rule) {
+				assert.InDelta(t, f.Value, rowOf(t, r, Fuel, of.id).Value.Value, 1e-9)
 			}
 		}
 	}

@@ -18,7 +18,7 @@ func TestALengthThroughLayersAsPublished(t *testing.T) {
 	f := Usual().Floor
 	var layers vehicles.List[vehicles.Layer]
 	for _, thick := range []float64{10, 10, 8, 6} {
-		layers = append(layers, vehicles.Layer{Kind: vehicles.Sheet, Thick: thick})
+		layers = append(layers, vehicles.Layer{Kind: vehicles.SheetMetal, Thick: thick})
 	}
 	thick, thin := StackOf(layers, true)
 	assert.InDelta(t, thick, thin, 1e-12, "no swage")

@@ -54,7 +54,7 @@ func TestAFloorIsTheSumOfItsLayers(t *testing.T) {
 		kinds := rapid.SliceOfN(rapid.SampledFrom([]string{vehicles.Lining, vehicles.Ply, vehicles.Insulation, vehicles.SwageLayer}), 0, 6).Draw(t, "kinds")
 		layers := vehicles.List[vehicles.Layer]{}
 		high := map[bool]int{} // tenths of mm over the ground of the stack, with swages and without: whole numbers add up exactly
-		for _, kind := range append(kinds, vehicles.Sheet) {
+		for _, kind := range append(kinds, vehicles.SheetMetal) {
 			tenths := rapid.IntRange(5, 200).Draw(t, kind)
 			layers = append(layers, vehicles.Layer{Kind: kind, Thick: float64(tenths) / 10})
 			high[true] += tenths

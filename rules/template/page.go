@@ -71,8 +71,8 @@ func (d *drawer) line(width float64, dashes []float64, points ...geometry.Point)
 	d.board.Line(on, vector.Stroke{Width: width, Dashes: dashes, Colour: vector.Ink})
 }
 
-func (d *drawer) write(at geometry.Point, size float64, hold vector.Hold, bold bool, words string) {
-	d.board.Write(d.on(at), vector.Text{Words: words, Size: size, Bold: bold, Hold: hold, Colour: vector.Ink, Rim: vector.White})
+func (d *drawer) write(at geometry.Point, size float64, align vector.Align, bold bool, words string) {
+	d.board.Write(d.on(at), vector.Text{Words: words, Size: size, Bold: bold, Align: align, Colour: vector.Ink, Rim: vector.White})
 }
 
 // head says what the page is, how it lies and how it is printed.
@@ -124,13 +124,13 @@ func (d *drawer) bars() {
 		d.board.Line([]geometry.Point{{X: x, Y: y - 3}, {X: x, Y: y + 3}}, vector.Stroke{Width: thin, Colour: vector.Ink})
 	}
 	words := fmt.Sprintf("%d mm", bar)
-	d.board.Write(geometry.Point{X: leftOf + bar/2, Y: y - 1.5}, vector.Text{Words: words, Size: letters, Hold: vector.ByMiddle, Colour: vector.Ink})
+	d.board.Write(geometry.Point{X: leftOf + bar/2, Y: y - 1.5}, vector.Text{Words: words, Size: letters, Align: vector.ByMiddle, Colour: vector.Ink})
 	x := leftOf / 2.0
 	d.board.Line([]geometry.Point{{X: x, Y: above}, {X: x, Y: above + bar}}, vector.Stroke{Width: thin, Colour: vector.Ink})
 	for _, y := range []float64{above, above + bar} {
 		d.board.Line([]geometry.Point{{X: x - 3, Y: y}, {X: x + 3, Y: y}}, vector.Stroke{Width: thin, Colour: vector.Ink})
 	}
-	d.board.Write(geometry.Point{X: x - 1.5, Y: above + bar/2}, vector.Text{Words: words, Size: letters, Hold: vector.ByMiddle, Turned: true, Colour: vector.Ink})
+	d.board.Write(geometry.Point{X: x - 1.5, Y: above + bar/2}, vector.Text{Words: words, Size: letters, Align: vector.ByMiddle, Turned: true, Colour: vector.Ink})
 }
 
 // lines draws the two lines through the cut's middle that run as the van does, and which way is which.
@@ -169,8 +169,8 @@ func (d *drawer) plateOutline() {
 	}
 	d.line(thick, nil, append(d.plate, d.plate[0])...)
 	for i, corner := range d.plate {
-		at, hold := d.inside(corner)
-		d.write(at, letters, hold, false, d.corners[i])
+		at, align := d.inside(corner)
+		d.write(at, letters, align, false, d.corners[i])
 	}
 	edge := math.Inf(1) // from the middle to the plate's edge
 	for i, corner := range d.plate {
@@ -184,19 +184,19 @@ func (d *drawer) plateOutline() {
 }
 
 // inside is where a corner's name stands: in the corner of a plate that lies as the van does, else farther in.
-func (d *drawer) inside(corner geometry.Point) (geometry.Point, vector.Hold) {
+func (d *drawer) inside(corner geometry.Point) (geometry.Point, vector.Align) {
 	const edge = 1.5
 	if square := d.plate[1].Sub(d.plate[0]); math.Abs(square.X) > edge && math.Abs(square.Y) > edge {
 		return corner.Scale(1 - 12/corner.Norm()), vector.ByMiddle
 	}
-	hold, x, y := vector.ByStart, corner.X+edge, corner.Y+letters+edge/2
+	align, x, y := vector.ByStart, corner.X+edge, corner.Y+letters+edge/2
 	if corner.X > 0 {
-		hold, x = vector.ByEnd, corner.X-edge
+		align, x = vector.ByEnd, corner.X-edge
 	}
 	if corner.Y > 0 {
 		y = corner.Y - edge
 	}
-	return geometry.Point{X: x, Y: y}, hold
+	return geometry.Point{X: x, Y: y}, align
 }
 
 // circle draws a hole with its middle, or a pipe.
@@ -214,21 +214,21 @@ func (d *drawer) circle(c circle) {
 		d.cross(c.at, min(c.across/2+3, 8), thin)
 	}
 	words := fmt.Sprintf("%s, %s mm", c.name, survey.Figure(c.across))
-	off, hold := geometry.Point{X: c.across/2 + 1.5, Y: c.across/2 + 2.5}, vector.ByStart
+	off, align := geometry.Point{X: c.across/2 + 1.5, Y: c.across/2 + 2.5}, vector.ByStart
 	switch {
 	case c.sort == theCut:
-		off, hold = geometry.Point{X: -2, Y: c.across/2 + 4}, vector.ByEnd
+		off, align = geometry.Point{X: -2, Y: c.across/2 + 4}, vector.ByEnd
 	case c.sort == stub && c.across > 20: // it holds its name
-		off, hold = geometry.Point{Y: letters / 3}, vector.ByMiddle
+		off, align = geometry.Point{Y: letters / 3}, vector.ByMiddle
 	case c.sort == stub:
-		off, hold = geometry.Point{Y: c.across/2 + 4}, vector.ByMiddle
+		off, align = geometry.Point{Y: c.across/2 + 4}, vector.ByMiddle
 	case c.at.X > 0: // towards the middle, where there is paper
-		off, hold = geometry.Point{X: -off.X, Y: off.Y}, vector.ByEnd
+		off, align = geometry.Point{X: -off.X, Y: off.Y}, vector.ByEnd
 	}
 	if c.sort == drilled && c.at.Y > 0 {
 		off.Y = -c.across/2 - 1.5
 	}
-	d.write(c.at.Add(off), letters, hold, c.sort == theCut, words)
+	d.write(c.at.Add(off), letters, align, c.sort == theCut, words)
 }
 
 // cross draws two short lines through a place.

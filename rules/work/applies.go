@@ -44,7 +44,7 @@ func hasSeats(r *rules.Result) bool { return has(vehicles.HoldsSeat)(r) }
 
 // hasSwages tells whether the plate may lie on swages.
 func hasSwages(r *rules.Result) bool {
-	return r.Job.Heater != nil && (r.Job.Heater.Packed || has(vehicles.InSheet)(r) ||
+	return r.Job.Heater != nil && (r.Job.Heater.Packed || has(vehicles.InSheetMetal)(r) ||
 		slices.ContainsFunc(r.Job.Stack, func(l vehicles.Layer) bool { return l.Kind == vehicles.SwageLayer }))
 }
 

@@ -259,19 +259,22 @@ func floorDepth(r *rules.Result) Expected {
 }
 
 // leastFall expects what the book asks.
-func leastFall(r *rules.Result) Expected { return fromBook(r, "exhaust.fall", "") }
+func leastFall(r *rules.Result) Expected { return fromBook(r, rules.ExhaustFall, nil) }
 
 // pumpTilt expects what the book asks.
 func pumpTilt(r *rules.Result) Expected {
-	return fromBook(r, "fuel.pump-tilt.least", "fuel.pump-tilt.most")
+	return fromBook(r, rules.PumpTiltLeast, rules.PumpTiltMost)
 }
 
-// fromBook expects what rules ask at least and at most, "" for nothing.
-func fromBook(r *rules.Result, least, most string) (e Expected) {
-	if l, ok := r.Book.Lookup(least, ""); ok {
+// fromBook expects what rules ask at least and at most; most may be nil for nothing.
+func fromBook(r *rules.Result, least, most *rules.Rule) (e Expected) {
+	if l, ok := r.Book.Lookup(least.ID, ""); ok {
 		e.Least, e.Source = l.Value, l.Source
 	}
-	if l, ok := r.Book.Lookup(most, ""); ok {
+	if most == nil {
+		return e
+	}
+	if l, ok := r.Book.Lookup(most.ID, ""); ok {
 		e.Most = l.Value
 	}
 	return e

@@ -105,7 +105,7 @@ func (b beside) said(finding *rules.Finding, s desk.State) string {
 		verdict = desk.VerdictWord(finding.Verdict) + ", " + Margin(*finding, s)
 	case b.stands(s):
 		verdict = ""
-	case !vehicles.KindOf(b.kind).Is(vehicles.InSheet):
+	case !vehicles.KindOf(b.kind).Is(vehicles.InSheetMetal):
 		verdict += ": it lies deeper than the saw gets"
 	}
 	unsure := ""

@@ -54,7 +54,7 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 func TestALeaderIsNoPipe(t *testing.T) {
 	p := &painter{}
 	p.begin(van(scene.Below), 100, 27, plainLook)
-	p.put(label{name: "fuel tank", ink: Ink{Role: scene.Lines, Tone: Bold}}, seat{col: 42, row: 4, hold: byStart, led: true, of: [2]int{40, 9}})
+	p.put(label{name: "fuel tank", ink: Ink{Role: scene.Lines, Tone: Bold}}, seat{col: 42, row: 4, align: byStart, led: true, of: [2]int{40, 9}})
 	assert.Equal(t, Ink{Role: scene.Lines, Tone: Bold}, p.canvas.At(42, 4).Ink)
 	for row := 4; row < 9; row++ {
 		assert.Equal(t, quiet, p.canvas.At(40, row).Ink, "row %d", row)
@@ -87,6 +87,7 @@ func TestALeaderEndsOnItsThing(t *testing.T) {
 			}
 			assert.Equal(t, leaderEnd, c.At(text.of[0], text.of[1]).Rune, "%s at %g", text.Name, scale)
 			assert.False(t, p.ringed(text.of[0], text.of[1]), "%s at %g", text.Name, scale)
+			assert.Zero(t, p.strokes.cells[text.of[1]*c.Width+text.of[0]].arms, "%s at %g: not on a pipe that passes over it", text.Name, scale)
 		}
 	}
 }

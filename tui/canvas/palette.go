@@ -11,12 +11,12 @@ import (
 // marks are what the ink of each role says. A state's mark goes before a role's; words and broken lines carry the same meaning
 // without any.
 var marks = [scene.Roles]looks.Mark{
-	scene.Floor: looks.Frame, scene.Steel: looks.Steel, scene.Lines: looks.Lines, scene.Hot: looks.Hot, scene.Pressed: looks.Sheet, scene.Movable: looks.Moves,
+	scene.Floor: looks.Frame, scene.Steel: looks.Steel, scene.Lines: looks.Lines, scene.Hot: looks.Hot, scene.Pressed: looks.SheetMetal, scene.Movable: looks.Moves,
 	scene.Fitting: looks.Fitting, scene.Opening: looks.Opening, scene.Plate: looks.Cut, scene.Body: looks.Frame, scene.Space: looks.Wheels,
 	scene.Cut: looks.Cut, scene.Hole: looks.Cut, scene.CutCentre: looks.Cut, scene.Pilot: looks.Cut, scene.Exhaust: looks.Exhaust, scene.Intake: looks.Intake,
 	scene.Fuel: looks.Fuel, scene.Outlet: looks.Exhaust, scene.Mouth: looks.Intake, scene.Muffler: looks.Exhaust, scene.Tie: looks.Tie,
 	scene.Dimension: looks.Cut, scene.Mark: looks.Cut, scene.Wheel: looks.Wheels, scene.Wish: looks.Room,
-	scene.Rail: looks.Rail, scene.Rib: looks.Sheet, scene.Bumper: looks.Frame, scene.Nose: looks.Frame, scene.Conflict: looks.Foul,
+	scene.Rail: looks.Rail, scene.Rib: looks.SheetMetal, scene.Bumper: looks.Frame, scene.Nose: looks.Frame, scene.Conflict: looks.Foul,
 }
 
 // inkIn is an ink's colour in a look.
@@ -165,7 +165,11 @@ func ofPaper(c Cell, t *looks.Table) uint8 {
 		tint, _ := tintIn(c.Ink.Face, t)
 		return looks.NearestOfSixteen(tint)
 	}
-	return inkIn(c.Ink, t).Of
+	of := inkIn(c.Ink, t).Of
+	if word := c.Ink.Tone == Bold || c.Ink.Tone == Word; word && looks.Contrast(looks.OfSixteen(of), looks.OfSixteen(t.Paper.Of)) < looks.Visible {
+		return t.Ink.Of // no word is told by its colour alone
+	}
+	return of
 }
 
 // rgb returns the parameters of a true colour.

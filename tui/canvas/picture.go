@@ -95,7 +95,7 @@ func (p *pictured) word(frame *vector.Frame, text *Text) vector.Word {
 	length := utf8.RuneCountInString(text.Name) + utf8.RuneCountInString(text.Tail)
 	word := vector.Word{
 		Name: text.Name, Tail: text.Tail, Down: text.down, Bold: text.Ink.Tone != Word, Box: p.cells(text.Col, text.Row, length, 1),
-		Hold: [...]vector.Hold{byMiddle: vector.ByMiddle, byStart: vector.ByStart, byEnd: vector.ByEnd}[text.hold],
+		Align: [...]vector.Align{byMiddle: vector.ByMiddle, byStart: vector.ByStart, byEnd: vector.ByEnd}[text.align],
 	}
 	if text.down {
 		word.Box = p.cells(text.Col, text.Row, 1, length)
@@ -129,9 +129,9 @@ func (p *pictured) leader(text *Text, length int) []geometry.Point {
 	of, b := middle(text.of[0], text.of[1]), p.cells(text.Col, text.Row, length, 1)
 	end := geometry.Point{X: of.X, Y: b.Top + b.Height/2}
 	switch {
-	case text.hold == byStart:
+	case text.align == byStart:
 		end.X = b.Left - gap
-	case text.hold == byEnd:
+	case text.align == byEnd:
 		end.X = b.Left + b.Width + gap
 	case text.Row > text.of[1]:
 		return []geometry.Point{of, {X: of.X, Y: b.Top}}

@@ -144,7 +144,7 @@ func (p *painter) stroke(path []geometry.Point, like stroke, dots *bitmap) {
 	p.strokes.of++
 	like.of = p.strokes.of
 	for i := 1; i < len(path); i++ {
-		a, b, ok := p.within(path[i-1], path[i])
+		a, b, ok := p.shortened(path[i-1], path[i])
 		if !ok {
 			continue
 		}
@@ -206,8 +206,8 @@ func (p *painter) aslant(a, b geometry.Point) bool {
 
 func abs[N int | float64](x N) N { return max(x, -x) }
 
-// within cuts a line down to the picture and a little more.
-func (p *painter) within(a, b geometry.Point) (geometry.Point, geometry.Point, bool) {
+// shortened cuts a line down to the picture and a little more.
+func (p *painter) shortened(a, b geometry.Point) (geometry.Point, geometry.Point, bool) {
 	q, r, ok := p.dots.clip(p.dot(a), p.dot(b))
 	if !ok {
 		return a, b, false

@@ -30,8 +30,8 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 	}
 	here, _ := e.Here(s)
 	out := []key.Binding{desk.Named(desk.KeyEnter, e.enterSays(here, s))}
-	thing, isThing := here.(features.Record)
-	awaits := isThing && thing.List.Confirmable() && thing.Real(s.Job) && !thing.List.At(s.Job, thing.Row).Measured
+	feature, isFeature := here.(features.Record)
+	awaits := isFeature && feature.List.Confirmable() && feature.Real(s.Job) && !feature.List.At(s.Job, feature.Row).Measured
 	if awaits { // what is asked of it goes before all else
 		out = append(out, desk.Named(keyConfirm, "confirm it"))
 	}
@@ -43,8 +43,8 @@ func (e Entry) Keys(s desk.State, extra ...key.Binding) []key.Binding {
 		return out
 	}
 	out = append(out, keyWhole)
-	if isThing {
-		if thing.List.Confirmable() && !awaits {
+	if isFeature {
+		if feature.List.Confirmable() && !awaits {
 			out = append(out, keyConfirm)
 		}
 		out = append(out, keyDuplicate, keyDelete, keyRaise, keyLower)
@@ -87,8 +87,8 @@ func (e Entry) listKey(msg tea.KeyMsg, s desk.State) (Entry, desk.Change) {
 	case ok && key.Matches(msg, desk.KeyEnter):
 		return e.enter(record, s)
 	}
-	if thing, isThing := record.(features.Record); isThing {
-		if next, change, mine := e.act(msg, thing, s); mine {
+	if feature, isFeature := record.(features.Record); isFeature {
+		if next, change, mine := e.act(msg, feature, s); mine {
 			return next, change
 		}
 	}
@@ -162,9 +162,9 @@ func confirm(record features.Record, s desk.State) desk.Change {
 // will be, fresh, -1 for none. How they stand is said of those that are seen: see standing.
 func (e Entry) listed(s desk.State) (rows []form.Row, all []form.Record, here, fresh int) {
 	all, here, fresh = e.spec.Records(s), e.At, -1
-	if thing, ok := e.Editor.Record().(features.Record); ok && e.Typing() && thing.Fresh {
-		fresh = placeOf(thing, all, s)
-		all, here = slices.Insert(slices.Clone(all), fresh, form.Record(thing)), fresh
+	if feature, ok := e.Editor.Record().(features.Record); ok && e.Typing() && feature.Fresh {
+		fresh = placeOf(feature, all, s)
+		all, here = slices.Insert(slices.Clone(all), fresh, form.Record(feature)), fresh
 	}
 	rows = make([]form.Row, len(all))
 	for i, record := range all {
@@ -179,8 +179,8 @@ func (e Entry) listed(s desk.State) (rows []form.Row, all []form.Record, here, f
 // placeOf is where a new thing will be among all records: behind the whole things of its list.
 func placeOf(fresh features.Record, all []form.Record, s desk.State) int {
 	for i, record := range all {
-		other, isThing := record.(features.Record)
-		if isThing && (other.List > fresh.List || other.List == fresh.List && !other.Real(s.Job)) {
+		other, isFeature := record.(features.Record)
+		if isFeature && (other.List > fresh.List || other.List == fresh.List && !other.Real(s.Job)) {
 			return i
 		}
 	}
@@ -194,23 +194,23 @@ func (e Entry) standing(record form.Record, s desk.State) (say string, fault boo
 			return "! refused: " + r.Label, true
 		}
 	}
-	thing, isThing := record.(features.Record)
-	if !isThing {
+	feature, isFeature := record.(features.Record)
+	if !isFeature {
 		return "", false
 	}
-	if !thing.Real(s.Job) {
-		return "! needs " + thing.Lacks(s.Job), true
+	if !feature.Real(s.Job) {
+		return "! needs " + feature.Lacks(s.Job), true
 	}
-	t := thing.List.At(s.Job, thing.Row)
+	t := feature.List.At(s.Job, feature.Row)
 	switch {
-	case thing.List == features.Ties:
+	case feature.List == features.Ties:
 		return "", false
-	case thing.Misses(s) != "":
-		return "! " + thing.Misses(s), true
+	case feature.Misses(s) != "":
+		return "! " + feature.Misses(s), true
 	case !t.Measured:
 		return "not confirmed", false
 	case !t.Span.Set:
-		return fmt.Sprintf("%s not measured", map[bool]string{true: "rise", false: "drop"}[thing.List == features.Fittings]), false
+		return fmt.Sprintf("%s not measured", map[bool]string{true: "rise", false: "drop"}[feature.List == features.Fittings]), false
 	}
 	return "", false
 }

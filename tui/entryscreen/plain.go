@@ -63,8 +63,8 @@ func (e Entry) row(row form.Row, record form.Record, s desk.State) string {
 		row.Right, row.Fault = say, fault
 	}
 	kind := ""
-	if thing, isThing := record.(features.Record); isThing {
-		_, kind = thing.Name(s.Job)
+	if feature, isFeature := record.(features.Record); isFeature {
+		_, kind = feature.Name(s.Job)
 	}
 	return row.Plain(kind)
 }

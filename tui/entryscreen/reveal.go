@@ -39,20 +39,20 @@ func (e Entry) Reveal(wanted func(of form.Record) bool, s desk.State) (Entry, de
 
 // placesOf are the corners of what a record is of, in plan; none of what has no place.
 func placesOf(of form.Record, s desk.State) []geometry.Point3 {
-	thing, ok := of.(features.Record)
-	if !ok || !thing.Real(s.Job) || len(s.Faults) > 0 {
+	feature, ok := of.(features.Record)
+	if !ok || !feature.Real(s.Job) || len(s.Faults) > 0 {
 		return nil
 	}
 	var f geometry.Footprint
-	switch thing.List {
+	switch feature.List {
 	case features.Obstructions:
-		f = s.Plan.Obstructions[thing.Row].Prism.Footprint
+		f = s.Plan.Obstructions[feature.Row].Prism.Footprint
 	case features.Openings:
-		f = s.Plan.Openings[thing.Row].Placed.Prism.Footprint
+		f = s.Plan.Openings[feature.Row].Placed.Prism.Footprint
 	case features.Fittings:
-		f = s.Plan.Fittings[thing.Row].Prism.Footprint
+		f = s.Plan.Fittings[feature.Row].Prism.Footprint
 	case features.Ties:
-		if spot, err := features.Obstructions.Spot(s.Job, vehicles.Pair(s.Job.Ties[thing.Row].Below), 0); err == nil {
+		if spot, err := features.Obstructions.Spot(s.Job, vehicles.Pair(s.Job.Ties[feature.Row].Below), 0); err == nil {
 			f = spot.Prism.Footprint
 		}
 	}

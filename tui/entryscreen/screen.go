@@ -121,11 +121,11 @@ func corrected(was form.Editor, s desk.State) string {
 
 // turned says that a thing became one of another kind, and how that is taken back: another is asked to keep away from it.
 func (e Entry) turned(was, is vehicles.Job) string {
-	thing, ok := e.Editor.Record().(features.Record)
+	feature, ok := e.Editor.Record().(features.Record)
 	if !ok {
 		return ""
 	}
-	return thing.Turned(was, is)
+	return feature.Turned(was, is)
 }
 
 // edited goes on after something was typed or tapped in the form.
@@ -144,16 +144,16 @@ func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry
 // past goes on behind the last field: to what a thing still needs, then to a new thing of its list; from any other
 // form, back to the list.
 func (e Entry) past(s desk.State) Entry {
-	thing, isThing := e.Editor.Record().(features.Record)
-	if !isThing {
+	feature, isFeature := e.Editor.Record().(features.Record)
+	if !isFeature {
 		e.Editor = e.Editor.Close()
 		return e
 	}
-	if missing := thing.FirstMissing(s.Job); missing != "" {
-		e.Editor = e.Editor.Open(thing, missing, s)
+	if missing := feature.FirstMissing(s.Job); missing != "" {
+		e.Editor = e.Editor.Open(feature, missing, s)
 		return e
 	}
-	return e.Begin(thing.List, s)
+	return e.Begin(feature.List, s)
 }
 
 // Begin opens the form of a new thing.
@@ -182,8 +182,8 @@ func (e Entry) enter(record form.Record, s desk.State) (Entry, desk.Change) {
 		}
 	}
 	of, field := e.formOf(record, s)
-	if thing, isThing := of.(features.Record); isThing && field == "" {
-		field = thing.First(s.Job)
+	if feature, isFeature := of.(features.Record); isFeature && field == "" {
+		field = feature.First(s.Job)
 	}
 	e.Editor, e.whole = e.Editor.Open(of, field, s), false
 	return e.picked(desk.Change{}, s)
@@ -211,8 +211,8 @@ func (e Entry) Here(s desk.State) (form.Record, bool) {
 
 // rowOf is where a record is in the list; the row it was for one that is not there, or where that row opens the record's form.
 func (e Entry) rowOf(record form.Record, s desk.State) int {
-	thing, isThing := record.(features.Record)
-	if isThing && thing.Fresh || record == nil {
+	feature, isFeature := record.(features.Record)
+	if isFeature && feature.Fresh || record == nil {
 		return e.At
 	}
 	all := e.spec.Records(s)
@@ -222,7 +222,7 @@ func (e Entry) rowOf(record form.Record, s desk.State) int {
 		}
 	}
 	for i, other := range all {
-		if o, ok := other.(features.Record); ok && o == thing || !ok && !isThing && other.ID() == record.ID() {
+		if o, ok := other.(features.Record); ok && o == feature || !ok && !isFeature && other.ID() == record.ID() {
 			return i
 		}
 	}
@@ -233,8 +233,8 @@ func (e Entry) rowOf(record form.Record, s desk.State) int {
 // back the thing that is being typed, its form is that of a new one again.
 func (e Entry) Synced(s desk.State) Entry {
 	all := e.spec.Records(s)
-	if thing, ok := e.Editor.Record().(features.Record); ok && e.Typing() && thing.Gone(s.Job) {
-		e = e.Begin(thing.List, s)
+	if feature, ok := e.Editor.Record().(features.Record); ok && e.Typing() && feature.Gone(s.Job) {
+		e = e.Begin(feature.List, s)
 	}
 	if s.Selected != e.asked {
 		e.asked = s.Selected
@@ -250,11 +250,11 @@ func (e Entry) Synced(s desk.State) Entry {
 
 // obstruction is which of the job's obstructions a record is of, -1 for none.
 func obstruction(record form.Record, s desk.State) int {
-	thing, ok := record.(features.Record)
-	if !ok || thing.List != features.Obstructions || !thing.Real(s.Job) {
+	feature, ok := record.(features.Record)
+	if !ok || feature.List != features.Obstructions || !feature.Real(s.Job) {
 		return -1
 	}
-	return thing.Row
+	return feature.Row
 }
 
 // picked adds to a change that the plan is to pick out the obstruction the keys act on.

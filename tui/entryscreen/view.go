@@ -130,15 +130,15 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 		e.Editor = e.Editor.Show(record)
 	}
 	id := record.ID()
-	if _, isThing := record.(features.Record); !isThing {
+	if _, isFeature := record.(features.Record); !isFeature {
 		_, id = form.NameOf(record, s.Job)
 	}
 	title := look.Title.Render(strings.ToUpper(id[:1]) + id[1:])
-	if thing, isThing := record.(features.Record); isThing {
-		name, _ := thing.Name(s.Job)
+	if feature, isFeature := record.(features.Record); isFeature {
+		name, _ := feature.Name(s.Job)
 		title += " " + look.Strong.Render(name)
-		if !thing.Real(s.Job) && !thing.Fresh {
-			title += look.Faint.Render("  needs " + thing.Lacks(s.Job))
+		if !feature.Real(s.Job) && !feature.Fresh {
+			title += look.Faint.Render("  needs " + feature.Lacks(s.Job))
 		}
 	}
 	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)
@@ -158,8 +158,8 @@ func (e Entry) shown(s desk.State) desk.State {
 		s.Camera.View = e.view
 	}
 	here, ok := e.Here(s)
-	record, isThing := here.(features.Record)
-	if !ok || !isThing || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
+	record, isFeature := here.(features.Record)
+	if !ok || !isFeature || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
 		return s
 	}
 	sketch := record.Sketch(s)

@@ -54,11 +54,11 @@ type edits struct {
 // pointer to a job would keep a copy of it on the heap at every question, and lists ask for each of their rows.
 func editsOf[T any](
 	get func(vehicles.Job) vehicles.List[T], set func(vehicles.Job, vehicles.List[T]) vehicles.Job,
-	thing func(T) Feature, item func(Feature) T,
+	feature func(T) Feature, item func(Feature) T,
 ) edits {
 	return edits{
 		size: func(j vehicles.Job) int { return len(get(j)) },
-		at:   func(j vehicles.Job, i int) Feature { return thing(get(j)[i]) },
+		at:   func(j vehicles.Job, i int) Feature { return feature(get(j)[i]) },
 		with: func(j vehicles.Job, i int, t Feature) vehicles.Job { return set(j, get(j).With(i, item(t))) },
 		put:  func(j vehicles.Job, i int, t Feature) vehicles.Job { return set(j, get(j).Insert(i, item(t))) },
 		drop: func(j vehicles.Job, i int) vehicles.Job { return set(j, get(j).Without(i)) },

@@ -16,34 +16,34 @@ import (
 
 var allLists = []List{Obstructions, Openings, Fittings, Ties}
 
-// Texts and thing are the same said twice: a thing made of its own texts is the thing, whatever it is shaped like.
+// Texts and feature are the same said twice: a feature made of its own texts is the feature, whatever it is shaped like.
 func TestAThingIsWhatItsTextsSay(t *testing.T) {
 	for _, job := range []vehicles.Job{screentest.Full(t), screentest.Van(t), vehicles.Demo()} {
 		for _, l := range allLists {
 			for i := range l.Len(job) {
-				thing := l.At(job, i)
-				x := textsOf(thing)
+				feature := l.At(job, i)
+				x := textsOf(feature)
 				again, missing, wrong := l.build(Feature{}, nil, x)
-				require.Empty(t, missing, thing.Name)
-				require.Empty(t, wrong, thing.Name)
-				assert.Equal(t, x, textsOf(again), thing.Name)
-				kept, _, _ := l.build(thing, x, x)
-				assert.Equal(t, thing, kept, "untouched, it is what the file has")
+				require.Empty(t, missing, feature.Name)
+				require.Empty(t, wrong, feature.Name)
+				assert.Equal(t, x, textsOf(again), feature.Name)
+				kept, _, _ := l.build(feature, x, x)
+				assert.Equal(t, feature, kept, "untouched, it is what the file has")
 			}
 		}
 	}
 }
 
-// A thing whose texts come one by one, in any order, is the same thing in the end as the one they are of, and it is in no list of the
+// A feature whose texts come one by one, in any order, is the same feature in the end as the one they are of, and it is in no list of the
 // job before it is whole.
 func TestTheOrderOfTheTextsDoesNotMatter(t *testing.T) {
 	full := screentest.Full(t)
 	rapid.Check(t, func(rt *rapid.T) {
 		l := rapid.SampledFrom([]List{Obstructions, Openings, Fittings}).Draw(rt, "list")
 		from := l.At(full, rapid.IntRange(0, l.Len(full)-1).Draw(rt, "thing"))
-		from.Total, from.TapedAt, from.Turn = vehicles.Totals{}, vehicles.Number{}, 0 // no part of a new thing
+		from.Total, from.TapedAt, from.Turn = vehicles.Totals{}, vehicles.Number{}, 0 // no part of a new feature
 		if !from.Span.Set {
-			return // height may be left out: the thing is whole before it
+			return // height may be left out: the feature is whole before it
 		}
 		from.Name = "another"
 		x := textsOf(from)
@@ -130,7 +130,7 @@ func TestActsOnWhatIsNotThere(t *testing.T) {
 	}
 }
 
-// Every field a form shows has a label of its own and is one the thing can take.
+// Every field a form shows has a label of its own and is one the feature can take.
 func TestFieldsOfAFormAreToldApart(t *testing.T) {
 	s := screentest.Judged(desk.State{}, screentest.Full(t))
 	for _, l := range allLists {

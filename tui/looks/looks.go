@@ -77,23 +77,23 @@ type Mark uint8
 const (
 	Foul Mark = iota
 	Doubtful
-	Room    // there is room to spare
-	Picked  // picked out in a list
-	Lines   // pipes, wires, tanks
-	Hot     // the van's own exhaust
-	Exhaust // the heater's
-	Intake  // its combustion air
-	Fuel    // its fuel line
-	Opening // where gas could get in
-	Tie     // a matching point
-	Cut     // the cut, and what is to be marked and drilled
-	Rail    // a chassis rail
-	Steel   // what else carries
-	Moves   // what moves or comes off
-	Fitting // what stands on the floor
-	Sheet   // ribs and swages
-	Frame   // the van's outline and the words round the plan
-	Wheels  // and what else is only for the eye to find its way
+	Room       // there is room to spare
+	Picked     // picked out in a list
+	Lines      // pipes, wires, tanks
+	Hot        // the van's own exhaust
+	Exhaust    // the heater's
+	Intake     // its combustion air
+	Fuel       // its fuel line
+	Opening    // where gas could get in
+	Tie        // a matching point
+	Cut        // the cut, and what is to be marked and drilled
+	Rail       // a chassis rail
+	Steel      // what else carries
+	Moves      // what moves or comes off
+	Fitting    // what stands on the floor
+	SheetMetal // ribs and swages
+	Frame      // the van's outline and the words round the plan
+	Wheels     // and what else is only for the eye to find its way
 	Grid
 	Marks = iota
 )

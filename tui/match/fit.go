@@ -86,11 +86,11 @@ func (f fit) left(name string) (off geometry.Point, known bool) {
 // picked is the name of the point the keys act on.
 func picked(e entryscreen.Entry, s desk.State) (name string, ok bool) {
 	record, there := e.Here(s)
-	thing, isThing := record.(features.Record)
-	if !there || !isThing || !thing.Real(s.Job) {
+	feature, isFeature := record.(features.Record)
+	if !there || !isFeature || !feature.Real(s.Job) {
 		return "", false
 	}
-	return s.Job.Ties[thing.Row].Name, true
+	return s.Job.Ties[feature.Row].Name, true
 }
 
 // column is that of what is left over at each point that is in the fit.

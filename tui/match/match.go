@@ -70,8 +70,8 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 func (m Screen) revealed(s desk.State) (Screen, desk.Change) {
 	var change desk.Change
 	m.entry, change = m.entry.Reveal(func(of form.Record) bool {
-		thing, ok := of.(features.Record)
-		return ok && thing.Row == unfitting(s)
+		feature, ok := of.(features.Record)
+		return ok && feature.Row == unfitting(s)
 	}, fitted(s))
 	return m, change
 }
@@ -115,19 +115,19 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 // use takes the point the keys act on out of the fit, or puts it back. Its readings stay.
 func (m Screen) use(s desk.State) desk.Change {
 	record, ok := m.entry.Synced(s).Here(s)
-	thing, isThing := record.(features.Record)
-	if !ok || !isThing || !thing.Real(s.Job) {
+	feature, isFeature := record.(features.Record)
+	if !ok || !isFeature || !feature.Real(s.Job) {
 		return desk.Change{Say: "Only a point with all its readings can be in the fit or out of it."}
 	}
-	tie := s.Job.Ties[thing.Row]
+	tie := s.Job.Ties[feature.Row]
 	tie.Use = !tie.Use
 	job := s.Job
-	job.Ties = job.Ties.With(thing.Row, tie)
+	job.Ties = job.Ties.With(feature.Row, tie)
 	say := tie.Name + ": in the fit again"
 	if !tie.Use {
 		say = tie.Name + ": left out of the fit; its readings are kept"
 	}
-	return desk.Change{Job: &job, Step: thing.ID() + " use", Say: say}
+	return desk.Change{Job: &job, Step: feature.ID() + " use", Say: say}
 }
 
 // swap changes left and right of the readings on one side over: of one point, or of all of them for -1.
@@ -180,17 +180,17 @@ func title(s desk.State) string {
 
 // row is a point's readings below and above side by side under its name, and what is left over of it.
 func row(record form.Record, s desk.State) form.Row {
-	thing := record.(features.Record)
-	name, _ := thing.Name(s.Job)
+	feature := record.(features.Record)
+	name, _ := feature.Name(s.Job)
 	out := form.Row{Head: name}
-	if !thing.Real(s.Job) {
+	if !feature.Real(s.Job) {
 		return out
 	}
-	t := s.Job.Ties[thing.Row]
+	t := s.Job.Ties[feature.Row]
 	out.Text = readings(t, s.Job.Ties)
 	fit := matched(s)
 	switch off, known := fit.left(t.Name); {
-	case fit.swapped || thing.Row == fit.oneSided:
+	case fit.swapped || feature.Row == fit.oneSided:
 		out.Right, out.Fault = "! swapped?", true
 	case !t.Use && known:
 		out.Right = "out, " + survey.Format(off.Norm(), s.Settings.Units) + " off"

@@ -25,8 +25,8 @@ type laidOut struct {
 // lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	foot, room := l.unmovedRows(s, w, h), h
-	within := l.within(h)
-	if room -= len(foot) + len(within); room < 1 {
+	why := l.whyClear(h)
+	if room -= len(foot) + len(why); room < 1 {
 		foot, room = nil, h
 	}
 	titled := room >= leastTitled
@@ -43,7 +43,7 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		top.Skip = 0
 	}
 	if h > room && room < l.first(s, out.top, w)-top.Skip && !titled { // a name is seen whole before anything is said below it
-		foot, within, room = nil, nil, h
+		foot, why, room = nil, nil, h
 	}
 	l.take(&out, s, top.Skip, w, room)
 	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
@@ -58,7 +58,7 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	case seen != "" && out.height() < h:
 		foot = []string{seen}
 	}
-	out.foot = append(foot, within...)
+	out.foot = append(foot, why...)
 	return out
 }
 
@@ -73,8 +73,8 @@ func toldShort(seen string, w, room int) []string {
 	return []string{words.ClearWithin}
 }
 
-// within is the row that says why a margin may be less than its ± and clear, where a finding has such a margin and there is room.
-func (l Worst) within(h int) []string {
+// whyClear is the row that says why a margin may be less than its ± and clear, where a finding has such a margin and there is room.
+func (l Worst) whyClear(h int) []string {
 	if h < leastTold || !slices.ContainsFunc(l.Moved, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
 		return nil
 	}

@@ -174,7 +174,7 @@ const Unstubbed = "What hangs on a run has its place from the stub on: place a c
 func Shifted(shifts []vehicles.Rehung, s desk.State) string {
 	var text strings.Builder
 	for _, shift := range shifts {
-		text.WriteString("; " + shift.Name + ": ")
+		text.WriteString("; " + shift.Name() + ": ")
 		if shift.Leg > 0 {
 			fmt.Fprintf(&text, "leg %d, ", shift.Leg)
 		}

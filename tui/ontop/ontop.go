@@ -99,16 +99,16 @@ func row(of form.Record, s desk.State) form.Row {
 		asks := h.card.asks(s.Job)
 		return form.Row{Text: strings.Replace(cards[h.card].text, "DATUM", desk.Datum(&s.Job.Datum, 24), 1), Right: asks, Fault: asks != ""}
 	}
-	thing := of.(features.Record)
-	name, kind := thing.Name(s.Job)
+	feature := of.(features.Record)
+	name, kind := feature.Name(s.Job)
 	out := form.Row{Text: name}
 	if kind != "" {
 		out.Mark = vehicles.KindOf(kind).Code
 	}
-	if thing.Row < len(s.Result.Plan.Fittings) {
-		out.Right = words.TapesMet(&s.Result, s.Marks, thing.Row)
+	if feature.Row < len(s.Result.Plan.Fittings) {
+		out.Right = words.TapesMet(&s.Result, s.Marks, feature.Row)
 	}
-	if thing.Row == 0 {
+	if feature.Row == 0 {
 		out.Head = "Fittings: on the floor, or inside it"
 	}
 	return out

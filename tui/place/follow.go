@@ -37,17 +37,17 @@ func withIt(shifts []vehicles.Rehung, s desk.State) string {
 	if len(shifts) < 2 {
 		return strings.TrimPrefix(moving.Shifted(shifts, s), "; ")
 	}
-	var names []string
-	count := map[string]int{}
+	var kinds []*vehicles.HangingKind
+	count := map[*vehicles.HangingKind]int{}
 	for _, shift := range shifts {
-		name := strings.TrimRight(shift.Name, " 0123456789")
-		if count[name]++; count[name] == 1 {
-			names = append(names, name)
+		if count[shift.Kind]++; count[shift.Kind] == 1 {
+			kinds = append(kinds, shift.Kind)
 		}
 	}
-	for i, name := range names {
-		if n := count[name]; n > 1 {
-			names[i] = survey.Counted(n, name)
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		if names[i] = kind.Name; count[kind] > 1 {
+			names[i] = survey.Counted(count[kind], kind.Name)
 		}
 	}
 	return strings.Join(names, ", ") + " too"

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -182,7 +183,7 @@ func (m screen) toSide(s desk.State) (screen, desk.Change) {
 	}
 	to := math.Copysign(edge, end.Y)
 	before, fall := end, 0.0
-	if l, ok := limit(s, "exhaust.fall", ""); ok {
+	if l, ok := limit(s, rules.ExhaustFall); ok {
 		fall = l / 1000
 	}
 	across := last > 0 && run.Path[last-1].X == end.X && run.Path[last-1].Y != end.Y
@@ -202,11 +203,11 @@ func (m screen) toSide(s desk.State) (screen, desk.Change) {
 	return m, change
 }
 
-// limit is what the book in force asks under a rule, for a kind or, with "", in general.
-func limit(s desk.State, id, kind string) (v float64, ok bool) {
+// limit is what the book in force asks under a rule in general.
+func limit(s desk.State, rule *rules.Rule) (v float64, ok bool) {
 	if s.Result.Book == nil {
 		return 0, false
 	}
-	l, ok := s.Result.Book.Lookup(id, kind)
+	l, ok := s.Result.Book.Lookup(rule.ID, "")
 	return l.Value.Value, ok && l.Value.Set
 }

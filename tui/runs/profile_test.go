@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/screentest"
@@ -196,7 +197,7 @@ func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 		assert.NotContains(t, d.View(60, 17), profile, keys)
 		assert.Contains(t, d.View(60, 17), says, keys)
 		if keys == "z" {
-			d.Type("zz")
+			d.Type(strings.Repeat("z", len(scene.Sides))) // and the others, and the plan again
 		} else {
 			d.Type("<esc>")
 		}

@@ -32,7 +32,7 @@ func shieldable(s desk.State, listed ...string) (list []*rules.Finding) {
 	}
 	for i := range s.Result.Findings {
 		f := &s.Result.Findings[i]
-		if f.ID() != rules.ExhaustClearance || f.Against.Sort != rules.AnObstruction {
+		if !f.Of(rules.ExhaustClearance) || f.Against.Sort != rules.AnObstruction {
 			continue
 		}
 		if name := f.Against.Name; f.Value <= shieldNear || slices.Contains(s.Job.Exhaust.Shielded.Names, name) || slices.Contains(listed, name) {

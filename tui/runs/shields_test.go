@@ -16,7 +16,7 @@ func TestHeatShieldsAreSaidOnPlace(t *testing.T) {
 	require.Zero(t, s.Job.Exhaust.Shielded)
 	required := func(name string) float64 {
 		for _, f := range s.Result.Findings {
-			if f.ID() == rules.ExhaustClearance && f.Against.Name == name {
+			if f.Of(rules.ExhaustClearance) && f.Against.Name == name {
 				return f.Required.Value
 			}
 		}

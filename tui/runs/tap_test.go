@@ -144,7 +144,9 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	y := d.State.Job.Exhaust.Path[1].Y
 	d.Type("<right>")
 	assert.Equal(t, y-10, d.State.Job.Exhaust.Path[1].Y, "the van's right is at the right")
-	d.Type("z")
+	for range len(scene.Sides) - 1 { // and the others, and the plan again
+		d.Type("z")
+	}
 	assert.Contains(t, d.View(100, 27), "SEEN FROM BELOW")
 	d.Type("zv")
 	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")

@@ -22,7 +22,7 @@ func TestALayeredFloorIsTyped(t *testing.T) {
 	goTo(r, sizing.Floor, "thickest")
 	r.Type("<enter>l3<enter>p9<enter>i10<enter>s1<enter>w8<enter>")
 	assert.Equal(t, vehicles.List[vehicles.Layer]{
-		{Kind: vehicles.Lining, Thick: 3}, {Kind: vehicles.Ply, Thick: 9}, {Kind: vehicles.Insulation, Thick: 10}, {Kind: vehicles.Sheet, Thick: 1}, {Kind: vehicles.SwageLayer, Thick: 8},
+		{Kind: vehicles.Lining, Thick: 3}, {Kind: vehicles.Ply, Thick: 9}, {Kind: vehicles.Insulation, Thick: 10}, {Kind: vehicles.SheetMetal, Thick: 1}, {Kind: vehicles.SwageLayer, Thick: 8},
 	}, r.State.Job.Stack)
 	r.Type("<esc>")
 	assert.Contains(t, r.View(100, 27), "at the thickest: 31 mm")
@@ -36,8 +36,8 @@ func TestALayeredFloorIsTyped(t *testing.T) {
 
 func TestLayersAsTheyAreTyped(t *testing.T) {
 	for text, want := range map[string]vehicles.Layer{
-		"ply 12": {Kind: vehicles.Ply, Thick: 12}, "P12,birch": {Kind: vehicles.Ply, Thick: 12, Name: "birch"}, "sh 0.8": {Kind: vehicles.Sheet, Thick: 0.8},
-		"s1": {Kind: vehicles.Sheet, Thick: 1}, "swage 8": {Kind: vehicles.SwageLayer, Thick: 8}, `ins 3/4"`: {Kind: vehicles.Insulation, Thick: 19.05},
+		"ply 12": {Kind: vehicles.Ply, Thick: 12}, "P12,birch": {Kind: vehicles.Ply, Thick: 12, Name: "birch"}, "sh 0.8": {Kind: vehicles.SheetMetal, Thick: 0.8},
+		"s1": {Kind: vehicles.SheetMetal, Thick: 1}, "swage 8": {Kind: vehicles.SwageLayer, Thick: 8}, `ins 3/4"`: {Kind: vehicles.Insulation, Thick: 19.05},
 	} {
 		got, err := layerOf(text)
 		require.NoError(t, err, text)

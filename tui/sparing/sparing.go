@@ -1,6 +1,7 @@
 // Package sparing stands between the library that paints the screen and the terminal. The library sends whole rows again when a cell
 // of them changed, which with colours is 10 to 50 kB a key, and looks up how wide each rune of them is. What goes on from here is the
-// cells that changed, look by look: the library carries a ticket in place of each picture, and decides with it when one is painted.
+// cells that changed, look by look: the library carries a ticket in place of each picture, and has one painted with it at the latest. That is up
+// to 8 ms after a key; one that comes a while after the picture before is painted at once.
 //
 // A Terminal holds what is known to stand in each row. What it can't know, as something else wrote there or a rune's width is doubtful, is
 // written as it came: then a row is sent once more than needed, never once too seldom.
@@ -11,6 +12,7 @@ import (
 	"strings"
 	"sync"
 	"sync/atomic"
+	"time"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
@@ -27,6 +29,9 @@ type Terminal struct {
 	busy   bool       // one is: what stands there is its sender's to know
 	wanted bool       // another is to be sent
 	anew   bool       // and all of it
+	open   bool       // the last the library wrote was a ticket: a picture is what stands there
+	begun  time.Time  // the newest picture
+	line   line
 
 	shown   []row  // from the top; what is below nobody knows
 	on      size   // of the terminal that it was painted for
@@ -63,6 +68,7 @@ type cell struct {
 // On returns a terminal that sends to another what changes on it.
 func On(f term.File) *Terminal {
 	t := &Terminal{File: f, looks: newLooks()}
+	t.line.heard.L = &t.line.mu
 	t.idle.L = &t.mu
 	return t
 }
@@ -76,10 +82,37 @@ func (t *Terminal) hold(text string, on size) (ticket string) {
 		last = &picture{text: text, on: on}
 		t.held.Store(last)
 	case last.text != text || last.on != on:
+		soon := last.on == on // the library has one of another size painted anew
 		last = &picture{text: text, on: on, number: last.number + 1}
 		t.held.Store(last)
+		if soon {
+			t.atOnce()
+		}
 	}
 	return string(firstTicket + rune(last.number%tickets))
+}
+
+// apart is how long pictures are apart at the least that are painted at once: as long as the library's.
+const apart = time.Second / 120
+
+// atOnce paints the newest picture without a ticket, unless another was painted just now or something else is: then its ticket is waited for.
+func (t *Terminal) atOnce() {
+	if !t.mu.TryLock() {
+		return
+	}
+	defer t.mu.Unlock()
+	if t.open && !t.busy && time.Since(t.begun) >= apart {
+		t.wanted = true
+		t.start()
+	}
+}
+
+// start sends what is wanted, unless that is being done.
+func (t *Terminal) start() {
+	if !t.busy {
+		t.busy = true
+		go t.send()
+	}
 }
 
 // Tickets are runes for private use, which take one column: the library neither cuts one nor breaks it. Source: the Unicode Standard, 23.5.
@@ -97,20 +130,20 @@ func (t *Terminal) WriteString(text string) (int, error) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if picture {
-		t.wanted, t.anew = true, t.anew || anew
-		if !t.busy {
-			t.busy = true
-			go t.send()
-		}
+		t.wanted, t.anew, t.open = true, t.anew || anew, true
+		t.start()
 		return len(text), nil
 	}
 	t.rest()
-	t.shown = nil // it may have cleared or left the screen
+	t.shown, t.open = nil, false // it may have cleared or left the screen
+	t.line.forget()
 	return t.File.Write([]byte(text))
 }
 
 // rest waits until no picture is being sent.
 func (t *Terminal) rest() {
+	t.line.hurry(1)
+	defer t.line.hurry(-1)
 	for t.busy {
 		t.idle.Wait()
 	}
@@ -121,14 +154,19 @@ func (t *Terminal) send() {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	for t.wanted {
+		t.mu.Unlock()
+		t.line.wait(patience)
+		t.mu.Lock()
 		if t.anew {
 			t.shown = nil
 		}
 		t.wanted, t.anew, t.out, t.worn = false, false, t.out[:0], t.looks.worn[0]
+		now := time.Now()
 		t.paint(t.held.Load())
 		if len(t.out) == 0 {
 			continue
 		}
+		t.begun, t.out = now, t.line.asks(t.out)
 		t.mu.Unlock()
 		_, err := t.File.Write(t.out)
 		t.mu.Lock()

@@ -159,7 +159,7 @@ func (l looking) toggle(s desk.State) desk.Change {
 		return desk.Change{Say: nothingThere[l.list]}
 	}
 	job := s.Job.WithLookedAt(l.list, &s.Plan, k.kind, !k.looked)
-	say := fmt.Sprintf("%s: looked for %s, none here", k.kind, within(l.list, s))
+	say := fmt.Sprintf("%s: looked for %s, none here", k.kind, roundWhat(l.list, s))
 	if k.looked {
 		say = k.kind + ": not looked for yet"
 	}
@@ -172,8 +172,8 @@ var nothingThere = [...]string{
 	vehicles.AtOutlet: "there is no exhaust yet: lay it in Runs, then look for openings near it",
 }
 
-// within says where the kinds of a list are looked for.
-func within(list vehicles.LookList, s desk.State) string {
+// roundWhat says where the kinds of a list are looked for.
+func roundWhat(list vehicles.LookList, s desk.State) string {
 	u := s.Settings.Units
 	cut := " of the cut"
 	if s.Job.Cut == nil {

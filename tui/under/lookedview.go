@@ -75,7 +75,7 @@ func (l looking) rows(s desk.State, short bool) []form.Row {
 func (m Screen) paintLooked(s desk.State, w, h int) string {
 	l, look := m.looking, s.Settings.Styles()
 	unseen := l.unseen(s, w, h-headRows-askRows)
-	title := look.ListTitle("Looked for "+within(l.list, s), unseen[0], unseen[1], w)
+	title := look.ListTitle("Looked for "+roundWhat(l.list, s), unseen[0], unseen[1], w)
 	asks := l.list.KindOf(l.list.Kinds()[l.kind()]).Asks
 	foot := desk.Fit(strings.Join(desk.Wrapped(look.Strong, asks, w), "\n"), w, askRows)
 	return strings.Join([]string{l.paintTabs(s, w), title, l.paintKinds(s, w, h-headRows-askRows), foot}, "\n")

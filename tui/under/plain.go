@@ -38,7 +38,7 @@ func (l looking) plain(s desk.State) desk.Plain {
 
 // heading names the list and says where one looks.
 func (l looking) heading(s desk.State) string {
-	return "Looked for " + within(l.list, s) + "; left to look for:" + tab(l.list, s)
+	return "Looked for " + roundWhat(l.list, s) + "; left to look for:" + tab(l.list, s)
 }
 
 // line is how a kind stands.

@@ -150,13 +150,13 @@ func records(s desk.State) []form.Record {
 }
 
 func row(record form.Record, s desk.State) form.Row {
-	thing := record.(features.Record)
-	name, kind := thing.Name(s.Job)
+	feature := record.(features.Record)
+	name, kind := feature.Name(s.Job)
 	out := form.Row{Text: name}
-	if thing.List == features.Obstructions && kind != "" {
+	if feature.List == features.Obstructions && kind != "" {
 		out.Mark = vehicles.KindOf(kind).Code
 	}
-	if thing.List == features.Openings && thing.Row == 0 {
+	if feature.List == features.Openings && feature.Row == 0 {
 		out.Head = "Openings: where gas could get in"
 	}
 	return out

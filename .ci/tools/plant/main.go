@@ -1,9 +1,10 @@
 // Command plant plants faults in packages, one at a time, runs their tests and lists the faults that no test catches.
 //
-//	.ci/plant [-n 60] [-seed 1] [-jobs 2] [-tests ./rules] [-slow 'Found|Layout'] geometry geometry/survey
+//	.ci/plant [-n 60] [-seed 1] [-jobs 2] [-since COMMIT] [-tests ./rules] [-slow 'Found|Layout'] geometry geometry/survey
 //
 // It changes no file of the tree: the go command reads the faulty one through its overlay. A survivor is a test that is
 // missing, code that nobody needs, or a fault that changes nothing; the last kind goes into explained.txt, with why.
+// What becomes of each fault is printed at once: a run may take an hour, and one that is ended early has said what it found.
 package main
 
 import (
@@ -34,6 +35,7 @@ var (
 	tests = flag.String("tests", "", "packages whose tests are to catch the faults, besides the package's own")
 	slow  = flag.String("slow", "", "tests that are run only for faults which the others let through: those that match this expression")
 	root  = flag.String("root", "../..", "of the module, from where this runs")
+	since = flag.String("since", "", "plant only in files that were changed since this commit")
 	only  = flag.String("only", "", "plant only faults whose line in the list matches this expression")
 	plan  = flag.Bool("list", false, "list the faults and plant none")
 )
@@ -54,8 +56,10 @@ func main() {
 		all, err := faultsOf(filepath.Join(top, dir), dir)
 		must(err)
 		p.current(all)
-		wanted := regexp.MustCompile(*only)
-		all = slices.DeleteFunc(all, func(f fault) bool { return !wanted.MatchString(f.where() + " " + f.key()) })
+		wanted, changed := regexp.MustCompile(*only), changedSince(top, dir)
+		all = slices.DeleteFunc(all, func(f fault) bool {
+			return changed != nil && !slices.Contains(changed, f.name) || !wanted.MatchString(f.where()+" "+f.key())
+		})
 		if *count > 0 && *count < len(all) {
 			r := rand.New(rand.NewPCG(*seed, *seed))
 			r.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
@@ -63,6 +67,18 @@ func main() {
 		}
 		p.plant(all)
 	}
+}
+
+// changedSince are the files of a package that were changed since the commit that is asked for; nil where none is.
+func changedSince(top, dir string) []string {
+	if *since == "" {
+		return nil
+	}
+	cmd := exec.Command("git", "diff", "--name-only", "--relative", *since, "--", dir)
+	cmd.Dir = top
+	out, err := cmd.Output()
+	must(err)
+	return append(strings.Fields(string(out)), "") // never nil
 }
 
 // planter tries the faults of one package.
@@ -82,6 +98,10 @@ const (
 	unbuilt
 	outcomes
 )
+
+func (o outcome) String() string {
+	return [...]string{"caught", "survived", "survived, as is explained", "not built"}[o]
+}
 
 // current holds what is explained of the package to the faults there are: what was changed since must be looked at anew.
 func (p *planter) current(all []fault) {
@@ -114,7 +134,8 @@ func (p *planter) plant(all []fault) {
 		defer os.RemoveAll(made)
 	}
 	began := time.Now()
-	out, err := p.test("", 10*time.Minute, "-short")
+	fmt.Printf("%s: %d faults to plant; its tests without one first\n", p.dir, len(all))
+	out, err := p.test("", 10*time.Minute, p.rounds()[0].flags...) // those that are run for every fault
 	if err != nil {
 		log.Fatalf("%s: the tests fail without a fault:\n%s", p.dir, out)
 	}
@@ -124,15 +145,15 @@ func (p *planter) plant(all []fault) {
 			p.limit += 10 * took
 		}
 	}
+	fmt.Printf("%s: they take %s, and may take %s\n", p.dir, time.Since(began).Round(time.Second), p.limit.Round(time.Second))
 	results := make([]outcome, len(all))
 	next := make(chan int)
 	var running sync.WaitGroup
 	for range *jobs {
 		running.Go(func() {
 			for i := range next {
-				if results[i] = p.try(all[i]); results[i] == survived {
-					fmt.Printf("survived: %s %s\n", all[i].where(), all[i].key())
-				}
+				results[i] = p.try(all[i])
+				fmt.Printf("%s: %s %s\n", results[i], all[i].where(), all[i].key())
 			}
 		})
 	}

@@ -34,18 +34,18 @@ type Text struct {
 	Words  string
 	Size   float64 // of the letters, mm: an em
 	Bold   bool
-	Hold   Hold
+	Align  Align
 	Turned bool // it reads upwards
 	Colour color.NRGBA
 	Rim    color.NRGBA // round the letters, so that they are read on anything; no colour for none
 }
 
-// Hold says what of a text stands at its place, on its baseline.
-type Hold uint8
+// Align says what of a text stands at its place, on its baseline.
+type Align uint8
 
-// The holds.
+// The alignments.
 const (
-	ByStart Hold = iota
+	ByStart Align = iota
 	ByMiddle
 	ByEnd
 )

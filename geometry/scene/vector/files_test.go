@@ -127,7 +127,7 @@ func TestAnSVGFileHoldsWhatWasDrawn(t *testing.T) {
 func TestWordsInAnSVGFile(t *testing.T) {
 	b := vector.NewSVG(100, 100)
 	words := `5 < 6 & "a" > 'b' ±3 é`
-	b.Write(geometry.Point{X: 8, Y: 9.5}, vector.Text{Words: words, Size: 3, Bold: true, Hold: vector.ByEnd, Colour: vector.Ink, Rim: vector.White})
+	b.Write(geometry.Point{X: 8, Y: 9.5}, vector.Text{Words: words, Size: 3, Bold: true, Align: vector.ByEnd, Colour: vector.Ink, Rim: vector.White})
 	b.Write(geometry.Point{X: 8, Y: 9.5}, vector.Text{Words: words, Size: 3, Turned: true, Colour: vector.Ink})
 	all := svgElements(t, b.Bytes())[1:]
 	require.Len(t, all, 3)

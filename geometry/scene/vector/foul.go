@@ -18,13 +18,14 @@ func (d *drawing) reddens(p *part) bool {
 	return d.look.Screen != nil && d.look.Screen.Foul != nil && p.State == scene.Foul && p.Primitive == scene.Area && p.Code != ""
 }
 
-// round is the circle of so many radii of the ring; nil without one.
+// round is the circle of so many radii of the ring, each of its points once: from the last to the first it closes; nil without one.
 func (d *drawing) round(radii float64) []geometry.Point {
 	middle, radius, ok := d.ringAt()
 	if !ok {
 		return nil
 	}
-	return arc(nil, middle, radii*radius, 0, 2*math.Pi, off)
+	circle := arc(nil, middle, radii*radius, 0, 2*math.Pi, off)
+	return circle[:len(circle)-1]
 }
 
 // foulFace draws the part of a foul thing's face that lies round the ring.

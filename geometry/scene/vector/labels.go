@@ -63,7 +63,7 @@ func (p *part) filled() bool { return p.Primitive == scene.Area && p.Role.Pen().
 func (d *drawing) name(p *part, name string) bool {
 	t := Text{
 		Words: d.textOf(p, name), Size: d.look.Letters, Bold: p.Measure != nil || p.Stressed(),
-		Hold: ByMiddle, Colour: p.ink.Words, Rim: d.look.Paper,
+		Align: ByMiddle, Colour: p.ink.Words, Rim: d.look.Paper,
 	}
 	for _, at := range d.seats(p, WidthOf(t)) {
 		at.Y += (ascent - descent) / 2 * t.Size // at is the middle of the letters

@@ -69,7 +69,7 @@ const (
 // BoxOf returns the box that a text fills where it is written.
 func BoxOf(x, y float64, t Text) Box {
 	w := WidthOf(t)
-	switch t.Hold {
+	switch t.Align {
 	case ByMiddle:
 		x -= w / 2
 	case ByEnd:

@@ -22,7 +22,7 @@ type Pixels struct {
 	Picture *image.RGBA
 	across  float64         // pixels for a mm of a row
 	scale   float64         // and of a column
-	within  image.Rectangle // what is drawn on
+	window  image.Rectangle // what is drawn on
 	pen     *vector.Rasterizer
 	fonts   map[fontKey]font.Face
 }
@@ -39,7 +39,7 @@ func NewPixels(wide, high int, perMM float64) *Pixels { return Stretched(wide, h
 func Stretched(wide, high int, across, down float64) *Pixels {
 	picture := image.NewRGBA(image.Rect(0, 0, wide, high))
 	return &Pixels{
-		Picture: picture, across: across, scale: down, within: picture.Bounds(), pen: vector.NewRasterizer(1, 1), fonts: map[fontKey]font.Face{},
+		Picture: picture, across: across, scale: down, window: picture.Bounds(), pen: vector.NewRasterizer(1, 1), fonts: map[fontKey]font.Face{},
 	}
 }
 
@@ -71,7 +71,7 @@ func (p *Pixels) box(ink color.NRGBA, o []geometry.Point) {
 		p.fill(ink, o)
 		return
 	}
-	draw.Draw(p.Picture, whole.Intersect(p.within), image.NewUniform(ink), image.Point{}, draw.Src)
+	draw.Draw(p.Picture, whole.Intersect(p.window), image.NewUniform(ink), image.Point{}, draw.Src)
 	left, right := float64(whole.Min.X)/p.across, float64(whole.Max.X)/p.across
 	top, bottom := float64(whole.Min.Y)/p.scale, float64(whole.Max.Y)/p.scale
 	for _, edge := range [4]Box{
@@ -137,7 +137,7 @@ func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
 	box := image.Rect(
 		int(math.Floor(max(low.X*p.across, -1))), int(math.Floor(max(low.Y*p.scale, -1))),
 		int(math.Ceil(min(high.X*p.across, 1e5)))+1, int(math.Ceil(min(high.Y*p.scale, 1e5)))+1,
-	).Intersect(p.within)
+	).Intersect(p.window)
 	if box.Empty() {
 		return
 	}
@@ -156,11 +156,11 @@ func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
 
 // Within cuts off at a box.
 func (p *Pixels) Within(b Box, draw func()) {
-	before := p.within
-	p.within = before.Intersect(image.Rect(
+	before := p.window
+	p.window = before.Intersect(image.Rect(
 		int(math.Round(b.Left*p.across)), int(math.Round(b.Top*p.scale)), int(math.Round(b.right()*p.across)), int(math.Round(b.bottom()*p.scale))))
 	draw()
-	p.within = before
+	p.window = before
 }
 
 // Write writes a text.
@@ -213,7 +213,7 @@ func grown(mask *image.Alpha, r int) *image.Alpha {
 }
 
 func (p *Pixels) lay(mask *image.Alpha, to image.Rectangle, ink color.NRGBA) {
-	seen := to.Intersect(p.within)
+	seen := to.Intersect(p.window)
 	draw.DrawMask(p.Picture, seen, image.NewUniform(ink), image.Point{}, mask, seen.Min.Sub(to.Min), draw.Over)
 }
 

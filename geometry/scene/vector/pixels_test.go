@@ -124,9 +124,9 @@ func dark(c color.RGBA) bool { return c.A > 127 && c.R < 128 }
 // Letters stand in the box that was reckoned for them, to a pixel, however they are held; and they fill its width.
 func TestLettersStandInTheirBox(t *testing.T) {
 	for _, bold := range []bool{false, true} {
-		for _, hold := range []vector.Hold{vector.ByStart, vector.ByMiddle, vector.ByEnd} {
+		for _, align := range []vector.Align{vector.ByStart, vector.ByMiddle, vector.ByEnd} {
 			const left = 60
-			text := vector.Text{Words: "Hg 1220.3 mm pH", Size: 5, Hold: hold, Bold: bold, Colour: vector.Ink}
+			text := vector.Text{Words: "Hg 1220.3 mm pH", Size: 5, Align: align, Bold: bold, Colour: vector.Ink}
 			b := pixels(120, 20)
 			b.Write(geometry.Point{X: left, Y: 12}, text)
 			want := vector.BoxOf(left, 12, text)

@@ -12,7 +12,7 @@ type Word struct {
 	Box    Box    // it stands in this, and is written smaller where it would not fit
 	Name   string // with Tail behind it
 	Tail   string
-	Hold   Hold
+	Align  Align
 	Down   bool // its letters stand one under the other, evenly in the box
 	Bold   bool
 	Colour color.NRGBA
@@ -81,7 +81,7 @@ func (d *drawing) inBox(w *Word) {
 		tail.Size, wide = name.Size, w.Box.Width
 	}
 	at := geometry.Point{X: w.Box.Left, Y: w.Box.middle().Y + (ascent-descent)/2*name.Size}
-	switch w.Hold {
+	switch w.Align {
 	case ByMiddle:
 		at.X += (w.Box.Width - wide) / 2
 	case ByEnd:

@@ -31,7 +31,7 @@ func (d *drawing) ring() {
 			continue
 		}
 		circle := d.circle()
-		circle[len(circle)-1] = circle[0]
+		circle = append(circle, circle[0])
 		width := d.look.Screen.Width
 		d.board.Line(circle, Stroke{Width: 1.8 * width, Colour: d.look.Paper})
 		d.board.Line(circle, Stroke{Width: width, Colour: p.ink.Line})
@@ -59,7 +59,8 @@ func (d *drawing) inTheWay() {
 	}
 }
 
-// clipped is what of an outline lies within a convex one (I. Sutherland, G. Hodgman, Reentrant polygon clipping, 1974). Where that
+// clipped is what of an outline lies within a convex one that has no point twice: a side made of rounding lies any way, and all would be
+// outside of it (I. Sutherland, G. Hodgman, Reentrant polygon clipping, 1974). Where that
 // is in several pieces, seams without width along the convex one join them.
 func clipped(outline, convex []geometry.Point) []geometry.Point {
 	turn := area(convex)

@@ -17,8 +17,8 @@ func Rulers(b Board, s *scene.Scene, f Frame, look Look, name func(scene.Way) st
 	d.ruler(s.Projection.Across, false, ink)
 	d.ruler(s.Projection.Up, true, ink)
 	at := geometry.Point{X: f.Left, Y: f.Top - 1}
-	seat := func(words string, x float64, hold Hold) {
-		b.Write(geometry.Point{X: x, Y: at.Y}, Text{Words: words, Size: look.Letters, Hold: hold, Colour: ink.Words})
+	seat := func(words string, x float64, align Align) {
+		b.Write(geometry.Point{X: x, Y: at.Y}, Text{Words: words, Size: look.Letters, Align: align, Colour: ink.Words})
 	}
 	seat("< "+name(s.Projection.Across.Low), f.Left, ByStart)
 	seat(name(s.Projection.Across.High)+" >", f.right(), ByEnd)
@@ -52,14 +52,14 @@ func (d *drawing) figure(mm float64, signed bool) string {
 func (d *drawing) tick(at float64, figure string, up bool, ink Colours) {
 	const long = 1.5
 	size := d.look.Letters
-	text := Text{Words: figure, Size: size, Hold: ByMiddle, Colour: ink.Words}
+	text := Text{Words: figure, Size: size, Align: ByMiddle, Colour: ink.Words}
 	edge := geometry.Point{X: d.frame.Place(geometry.Point{X: at}).X, Y: d.frame.bottom()}
 	end := edge.Add(geometry.Point{Y: long})
 	seat := end.Add(geometry.Point{Y: size})
 	if up {
 		edge = geometry.Point{X: d.frame.Left, Y: d.frame.Place(geometry.Point{Y: at}).Y}
 		end = edge.Sub(geometry.Point{X: long})
-		text.Hold = ByEnd
+		text.Align = ByEnd
 		seat = end.Add(geometry.Point{X: -0.6, Y: size * (ascent - descent) / 2})
 	}
 	d.board.Line([]geometry.Point{edge, end}, Stroke{Width: d.look.Widths[scene.Fine], Colour: ink.Line})

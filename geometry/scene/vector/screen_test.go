@@ -186,8 +186,8 @@ func TestWordsStandInTheirBoxes(t *testing.T) {
 	words := []Word{
 		{Box: Box{Left: 10, Top: 10, Width: 40, Height: 5}, Name: "rail", Tail: "!", Colour: Ink, Ends: redInk},
 		{Box: Box{Left: 10, Top: 20, Width: 6, Height: 5}, Name: "a long name", Colour: Ink, Back: greyInk},
-		{Box: Box{Left: 10, Top: 30, Width: 40, Height: 5}, Name: "at the end", Hold: ByEnd, Colour: Ink, Leader: []geometry.Point{{X: 60, Y: 40}, {X: 60, Y: 32}, {X: 50, Y: 32}}},
-		{Box: Box{Left: 70, Top: 30, Width: 2.5, Height: 20}, Name: "NOSE", Down: true, Hold: ByMiddle, Colour: Ink},
+		{Box: Box{Left: 10, Top: 30, Width: 40, Height: 5}, Name: "at the end", Align: ByEnd, Colour: Ink, Leader: []geometry.Point{{X: 60, Y: 40}, {X: 60, Y: 32}, {X: 50, Y: 32}}},
+		{Box: Box{Left: 70, Top: 30, Width: 2.5, Height: 20}, Name: "NOSE", Down: true, Align: ByMiddle, Colour: Ink},
 	}
 	var b tried
 	b.drawn(of(), Screen{Words: words}, 10)
@@ -224,7 +224,7 @@ func TestAStretchedBoardIsFilled(t *testing.T) {
 				}
 			}
 		}
-		text := Text{Words: "brake pipe", Size: 4, Colour: Ink, Hold: ByMiddle}
+		text := Text{Words: "brake pipe", Size: 4, Colour: Ink, Align: ByMiddle}
 		words := Stretched(int(100*across), 200, across, 4)
 		words.Write(geometry.Point{X: 50, Y: 30}, text)
 		seen := image.Rectangle{}

@@ -54,7 +54,7 @@ func (s *SVG) Line(points []geometry.Point, k Stroke) {
 // Write writes a text: in the viewer's own sans-serif letters, drawn out to the width that was reckoned with.
 func (s *SVG) Write(at geometry.Point, t Text) {
 	attrs := fmt.Sprintf(`x="%s" y="%s" font-family="sans-serif" font-size="%s" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
-		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Hold], num(WidthOf(t)))
+		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Align], num(WidthOf(t)))
 	if t.Bold {
 		attrs += ` font-weight="bold"`
 	}
