@@ -39,13 +39,13 @@ func FindFuelBeside(ctx context.Context, r *Result, pair Pair, line *vehicles.Ru
 	to := FuelTarget(line)
 	to.Upright = true
 	with = putRun(with, vehicles.FuelRun, line)
-	for _, to.Room = range fuelRooms {
+	for _, to.Spare = range fuelRooms {
 		s := newSeeker(ctx, &with, vehicles.FuelRun, to, tell)
 		s.strict = true
 		if best := s.try(0); best.keeps() {
 			return s.told(best)
 		}
 	}
-	to.Room = 0
+	to.Spare = 0
 	return FindRoute(ctx, &with, vehicles.FuelRun, to, tell)
 }
