@@ -48,6 +48,9 @@ func (m screen) Title() string { return "Place" }
 
 func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.listing() }
 
+// Listing tells whether layouts are looked for, or listed.
+func (m screen) Listing() bool { return m.choosing }
+
 // listing tells whether a list has the keys.
 func (m screen) listing() bool { return m.explaining || m.choosing || m.tapes.open }
 
