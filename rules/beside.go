@@ -47,6 +47,15 @@ func MostBeside(cut *vehicles.Cut) float64 {
 	return math.Max(0, cut.Across/2-SawKerf-cut.PilotAcross()/2)
 }
 
+// OldPilot is how far beside its old pilot hole the cut's centre is, mm, and what becomes of that hole; there is false without one.
+func OldPilot(r *Result) (by float64, beside Beside, there bool) {
+	if r.Job.Cut == nil || r.Plan.Cut.Old == nil {
+		return 0, OnTheHole, false
+	}
+	by = r.Plan.Cut.At.Sub(*r.Plan.Cut.Old).Norm()
+	return by, BesidePilot(r.Job.Cut, by), true
+}
+
 // Takes says in a few words what the centre takes.
 func (b Beside) Takes() string {
 	return [...]string{"saw it as it is", "guide board", "new pilot", "new pilot, guide board", "new pilot, close the old"}[b]
@@ -64,6 +73,14 @@ func (b Beside) Why() string {
 		"The old hole lies under the teeth, which snatch there. Drill a new pilot; a clamped board leads the saw.",
 		"The old hole stays in the floor: drill a new pilot, and close the old one with metal, sealed on both faces.",
 	}[b]
+}
+
+// WhyAtLength is Why, with how a guide board is made where one leads the saw.
+func (b Beside) WhyAtLength() string {
+	if b.Board() {
+		return b.Why() + " " + GuideBoard()
+	}
+	return b.Why()
 }
 
 // GuideBoard says how a guide board is made and set.

@@ -5,6 +5,8 @@
 package rules
 
 import (
+	"slices"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
@@ -159,10 +161,20 @@ type Result struct {
 // MarkSheet is what the tape must say at each mark.
 type MarkSheet struct {
 	Marks  []Mark
+	Holes  []Mark  // the pilot holes that are there, as a tape finds them: the one that was drilled, and the one that the centre was moved from
 	Stubs  []Mark  // where the heater's stubs will be: they go with the disc, so nobody ticks them, but a dry fit is held to them
 	Checks []Check // lengths to tape that show whether what was set out is square
 	Pilot  *Pilot  // never nil; empty without a cut
 	Moved  []Moved // the marks that lie elsewhere since the pilot hole was measured
+}
+
+// Listed are all of them in the order of a table: the pilot holes stand by the cut's centre, so that nobody takes one for the other; the stubs,
+// which nobody marks, come last.
+func (s *MarkSheet) Listed() []Mark {
+	if len(s.Holes) == 0 {
+		return slices.Concat(s.Marks, s.Stubs)
+	}
+	return slices.Concat(s.Marks[:1], s.Holes, s.Marks[1:], s.Stubs)
 }
 
 // Moved is a mark that lies elsewhere than it was planned, as the pilot hole came out beside its mark, and how far, as seen from above.
@@ -206,7 +218,10 @@ type Mark struct {
 }
 
 // BelowReadings are what the tape must say at a mark on the floor's underside, mm.
-type BelowReadings struct{ Bumper, Left, Right float64 }
+type BelowReadings struct {
+	Bumper, Left, Right float64
+	Sigma               [2]float64 // the standard uncertainty in x and y of a mark that is put there from below
+}
 
 // AboveReadings are what the tape must say at a mark on the finished floor, mm, and where it is in the above frame.
 type AboveReadings struct {

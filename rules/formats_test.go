@@ -18,7 +18,7 @@ import (
 var earlier = map[string]Verdict{
 	"1-the-first.toml": Foul, "2-the-first-everything.toml": Foul, "3-the-first-muffler.toml": Foul, "4-matching-points.toml": Foul,
 	"5-holes-and-swages.toml": Foul, "6-looked-round-runs.toml": Foul, "7-a-library-van.toml": Clear, "8-runs-in-full.toml": Foul, "9-sizes.toml": Foul,
-	"10-where-it-goes.toml": Foul, "11-as-taped.toml": Foul, "12-built-and-done.toml": Foul, "13-sides-off-level.toml": Clear,
+	"10-where-it-goes.toml": Foul, "11-as-taped.toml": Foul, "12-built-and-done.toml": Foul, "13-sides-off-level.toml": Clear, "14-centre-moved.toml": Foul,
 }
 
 // A job of every earlier version is read, judged and saved, and no value in it is lost by that.

@@ -74,7 +74,8 @@ func marksOf(result *Result) MarkSheet {
 		sheet.Marks = append(sheet.Marks, m.fuelHoles(plan)...)
 		return sheet
 	}
-	sheet.Marks = append(sheet.Marks, m.both("cut centre", plan.Cut.Intended))
+	sheet.Marks = append(sheet.Marks, m.centre(&plan.Cut))
+	sheet.Holes = m.pilots(&plan.Cut)
 	if job.Heater != nil {
 		sheet.Marks = append(sheet.Marks, m.plate(Plate(*job, *plan).Corners())...)
 	}
@@ -130,6 +131,43 @@ func (m *marker) both(name string, p geometry.Point) Mark {
 	return mark
 }
 
+// BelowSpread is the largest standard uncertainty in x and in y of the marks that are made from below alone; 0 and 0 without any.
+func BelowSpread(sheet MarkSheet) (most [2]float64) {
+	for _, m := range sheet.Marks {
+		for axis, sigma := range m.Below.Sigma {
+			if m.Above == nil {
+				most[axis] = max(most[axis], sigma)
+			}
+		}
+	}
+	return most
+}
+
+// centre is the mark of the cut's centre: once a pilot hole is measured beside it, people hear that it is the one that was meant.
+func (m *marker) centre(cut *vehicles.CutPlace) Mark {
+	mark := m.both("cut centre", cut.Intended)
+	if cut.Drilled {
+		mark.Words += " as meant"
+	}
+	return mark
+}
+
+// pilots are the pilot holes that are there. Nobody marks them, so they have no uncertainty of a mark.
+func (m *marker) pilots(cut *vehicles.CutPlace) (holes []Mark) {
+	put := func(name string, at geometry.Point) {
+		hole := m.both(name, at)
+		hole.Above.Sigma = [2]float64{}
+		holes = append(holes, hole)
+	}
+	if cut.Drilled {
+		put("pilot hole as drilled", cut.At)
+	}
+	if cut.Old != nil {
+		put("old pilot hole", *cut.Old)
+	}
+	return holes
+}
+
 // hole is a mark of a hole drilled beside the cut.
 func (m *marker) hole(of Thing, p geometry.Point) Mark {
 	mark := m.both(of.String(), p)
@@ -161,6 +199,7 @@ func (m *marker) below(name string, p geometry.Point) Mark {
 	return Mark{Name: name, Words: name, Plan: p, Below: BelowReadings{
 		Bumper: reading(m.job.BelowBumper(p), d.HookBelow),
 		Left:   reading(m.job.SideLeft()-p.Y, d.SideBelow), Right: reading(p.Y+m.job.SideRight(), d.SideBelow),
+		Sigma: m.job.BelowMarkU(p),
 	}}
 }
 

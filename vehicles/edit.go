@@ -3,6 +3,7 @@ package vehicles
 import (
 	"fmt"
 	"maps"
+	"strings"
 )
 
 // Every edit returns a new job and leaves the old one as it was; lists are edited by List.
@@ -42,6 +43,25 @@ func (j Job) WithDrilled(p *Pair) Job {
 		c.Direct = nil
 	}
 	return j.WithCut(c)
+}
+
+// LeavingPilot returns the job with its cut's centre somewhere else than the pilot hole that was measured: that hole is an old one from now
+// on, and what is recorded of drilling it and looking at it is noted, but done no more.
+func (j Job) LeavingPilot(at [2]float64) Job {
+	if j.Cut == nil || j.Cut.Drilled == nil {
+		return j
+	}
+	c := *j.Cut
+	c.At, c.Old = at, c.Drilled
+	j = j.WithCut(c).WithDrilled(nil)
+	for _, step := range []string{PilotDrilled, PilotLooked} {
+		if d := j.DoneOf(step); d.At != "" {
+			d.Note = strings.TrimPrefix(d.Note+"\nThe old pilot hole: "+d.When()+".", "\n")
+			d.At = ""
+			j = j.WithDone(d)
+		}
+	}
+	return j
 }
 
 // UniqueName returns base, or base with the lowest number from 2 behind it, so that no obstruction, opening, fitting

@@ -190,6 +190,9 @@ func (w *writer) cut(c Cut) {
 	if c.Drilled != nil {
 		w.pair("drilled", *c.Drilled)
 	}
+	if c.Old != nil {
+		w.pair("old_pilot", *c.Old)
+	}
 	w.eitherOf("sawn", c.Sawn)
 	if len(c.Direct) > 0 {
 		tapes := make([]string, len(c.Direct))

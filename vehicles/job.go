@@ -270,7 +270,8 @@ type Cut struct {
 	Pilot   Number // default 6
 	Drilled *Pair  // the pilot hole as measured from below, once drilled
 	Direct  List[DirectTape]
-	Sawn    Pair // of a cut as it was built: where the hole was read from below, either reading without text where it was not
+	Old     *Pair // the pilot hole that the centre was moved from, as measured from below: it is there still
+	Sawn    Pair  // of a cut as it was built: where the hole was read from below, either reading without text where it was not
 
 	Relieved Number // wood, foam and lining are cut back to this diameter
 }

@@ -107,6 +107,10 @@ func anyPlans(t *rapid.T, j *Job) {
 			p := anyPoint(t)
 			j.Cut.Drilled = &p
 		}
+		if rapid.Bool().Draw(t, "old pilot") {
+			p := anyPoint(t)
+			j.Cut.Old = &p
+		}
 		if len(j.Obstructions) > 0 && rapid.Bool().Draw(t, "direct") {
 			gap := survey.FromNumber(anySize(t), false)
 			j.Cut.Direct, j.Cut.Relieved = List[DirectTape]{{j.Obstructions[0].Name, gap}}, Some(j.Cut.Across+anySize(t)/8)

@@ -71,9 +71,10 @@ type CutPlace struct {
 	Intended geometry.Point // cut.at, but where the hole as built was read
 	At       geometry.Point // the drilled place once there is one, else Intended
 	Drilled  bool
-	Below    bool       // At was read from below in x and in y; else a mark from above is in it
-	UX, UY   float64    // of At: of the mark from above, or of the readings of the hole
-	UMark    [2]float64 // of the mark at Intended, whatever was drilled
+	Below    bool            // At was read from below in x and in y; else a mark from above is in it
+	UX, UY   float64         // of At: of the mark from above, or of the readings of the hole
+	UMark    [2]float64      // of the mark at Intended, whatever was drilled
+	Old      *geometry.Point // the pilot hole that the centre was moved from, nil for none
 }
 
 // Fault is something wrong with a job: where, and what is wrong and what to do.

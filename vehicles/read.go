@@ -247,11 +247,7 @@ func (t *table) cut() *Cut {
 		Across: t.number("across", required, aSize).Value,
 		Pilot:  t.number("pilot", optional, aSize),
 	}
-	if t.has("drilled") {
-		p := t.pair("drilled", optional, survey.X, survey.Y)
-		c.Drilled = &p
-	}
-	t.known = append(t.known, "drilled")
+	c.Drilled, c.Old = t.hole("drilled"), t.hole("old_pilot")
 	if strings.HasPrefix(t.path, "built.") { // a hole that is planned is not sawn
 		c.Sawn = t.eitherOf("sawn", `sawn = { x = 1222, y = "L 652" }`)
 	}
@@ -267,6 +263,16 @@ func (t *table) cut() *Cut {
 	}
 	t.done()
 	return &c
+}
+
+// hole reads where a hole was measured from below, nil for none.
+func (t *table) hole(key string) *Pair {
+	t.known = append(t.known, key)
+	if !t.has(key) {
+		return nil
+	}
+	p := t.pair(key, optional, survey.X, survey.Y)
+	return &p
 }
 
 // direct reads a tape from the drilled hole to a thing.

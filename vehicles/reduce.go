@@ -223,6 +223,10 @@ func (r *reducer) cut(fit survey.Fit) CutPlace {
 		place.At, place.Drilled, place.Below = geometry.Point{X: x.Value, Y: y.Value}, true, true
 		place.UX, place.UY = x.U, y.U
 	}
+	if c.Old != nil && r.trace == nil {
+		x, y := r.point(c.Old, &what, "old_pilot", &r.below)
+		place.Old = &geometry.Point{X: x.Value, Y: y.Value}
+	}
 	return place
 }
 
@@ -249,6 +253,13 @@ func (j *Job) AboveMarkU(p geometry.Point) [2]float64 {
 	tape := j.SurveyTape()
 	edge := math.Min(math.Abs(j.AboveLeft()-p.Y), math.Abs(p.Y+j.AboveRight()))
 	return [2]float64{tape.MarkU(j.AboveBumper(p), j.Datum.HookAbove.Value), tape.MarkU(edge, 0)}
+}
+
+// BelowMarkU is AboveMarkU of a mark put from below at p, a place of the frame below.
+func (j *Job) BelowMarkU(p geometry.Point) [2]float64 {
+	tape := j.SurveyTape()
+	edge := math.Min(math.Abs(j.SideLeft()-p.Y), math.Abs(p.Y+j.SideRight()))
+	return [2]float64{tape.MarkU(j.BelowBumper(p), j.Datum.HookBelow.Value), tape.MarkU(edge, j.Datum.SideBelow.Value)}
 }
 
 // names holds that there is an obstruction for every name that direct tapes, shields and the fuel line say.

@@ -37,6 +37,9 @@ func (k StepKind) Measures() bool { return k.Unit != "" }
 // PilotDrilled is the step that drills the pilot hole: from then on the cut stays with it, measured or not.
 const PilotDrilled = "pilot-drilled"
 
+// PilotLooked is the step that looks at it from below.
+const PilotLooked = "pilot-looked"
+
 // Sawn is the step that cuts the hole: from then on it is where it is.
 const Sawn = "sawn"
 
@@ -45,7 +48,7 @@ var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
 	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"},
 
-	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: "pilot-looked", called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
+	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: PilotLooked, called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},

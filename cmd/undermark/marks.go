@@ -1,8 +1,6 @@
 package main
 
 import (
-	"slices"
-
 	"github.com/spf13/cobra"
 
 	"bench.example/undermark/geometry/survey"
@@ -40,7 +38,7 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 	datum := r.Job.Datum.Called()
 	head := []string{"mark", "below: " + datum, "left", "right", "above: " + datum, "left", "right", "left pin", "right pin"}
 	var rows [][]string
-	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
+	for _, m := range sheet.Listed() {
 		cells := []string{m.Words, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
 			cells = append(cells, survey.Figure(a.Bumper), survey.Figure(a.Left), survey.Figure(a.Right), survey.Figure(a.PinLeft), survey.Figure(a.PinRight))
@@ -48,17 +46,24 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 		rows = append(rows, cells)
 	}
 	p.grid(grid{head, rows, 1, len(head)})
+	for _, text := range words.MarkSpreads(&r, sheet) {
+		p.line("%s", text)
+	}
 	for _, text := range words.BlockedTapes(&r, sheet, desk.Settings{}) {
 		p.line("%s", text)
 	}
 	checksText(p, sheet.Checks)
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()
-		p.line("%s.", words.PilotOff(*pilot, desk.Settings{}))
+		p.line("%s. All else here is set off the hole.", words.PilotOff(*pilot, desk.Settings{}))
 		p.line("%s.", words.BesidePilot(r.Job.Cut, desk.Settings{}))
 		for _, text := range words.MovedMarks(sheet.Moved, desk.Settings{}) {
 			p.line("Moved since the pilot was measured, %s.", text)
 		}
+	}
+	if text := words.OldPilot(&r, desk.Settings{}); text != "" {
+		p.blank()
+		p.line("%s", text)
 	}
 	return p.String()
 }

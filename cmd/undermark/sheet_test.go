@@ -388,7 +388,7 @@ func TestHostileTextOnPaper(t *testing.T) {
 func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	all := strings.Join(pagesOf(t, printed(t, demoFile(t))), "")
 	for _, said := range []string{
-		"pins 700 mm off the centreline, on the bumper edge", "Read the cautions, behind the sizes, first.", "A mark lies where two tapes cross, from the bumper edge and from a side; the pins' arcs check it.",
+		"pins 700 mm off the centreline, on the bumper edge", "Read the cautions before anything else: page 8", "A mark lies where two tapes cross, from the bumper edge and from a side; the pins' arcs check it.",
 		"exhaust's clip 1", "the template, printed at 100 %, either face",
 	} {
 		assert.Contains(t, all, tight(said))

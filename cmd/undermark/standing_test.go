@@ -58,7 +58,7 @@ func TestWhatMovingTheCentreTakes(t *testing.T) {
 	cut := *job.Cut
 	drilled := job.WithCut(cut).WithDrilled(&vehicles.Pair{at(cut.At[0] + 2), at(cut.At[1])})
 	_, out, _ = call(string(drilled.Format()), "marks", "-")
-	assert.Contains(t, out, "the centre may move 56.5 mm.\nA centre beside the pilot hole takes a clamped guide board nearer than 12 mm, a new pilot up to 56.5 mm: the old hole goes with the disc.\n")
+	assert.Contains(t, out, "the centre may move 56.5 mm. All else here is set off the hole.\nA centre beside the pilot hole takes a clamped guide board nearer than 12 mm, a new pilot up to 56.5 mm: the old hole goes with the disc.\n")
 }
 
 // A job is clear of what was entered until nobody is left to be asked anything.

@@ -52,6 +52,9 @@ func (d *drawer) cut() {
 		d.add(scene.Item{Role: scene.CutCentre, Primitive: scene.Spot, At: place.Intended.At(0)})
 		d.add(scene.Item{Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(place.Intended, radius)), Label: "meant"})
 	}
+	if place.Old != nil {
+		d.add(scene.Item{Role: scene.Pilot, Primitive: scene.Spot, At: place.Old.At(0), Label: "old pilot"})
+	}
 	for _, w := range d.opts.Wishes {
 		d.add(scene.Item{Role: scene.Wish, Primitive: scene.Outline, Solid: d.through(geometry.NewRound(w, radius))})
 	}

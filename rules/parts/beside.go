@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"math"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -22,19 +23,21 @@ func (m *maker) collar() {
 	row.Kit = row.Count
 	m.add(row)
 	if has, ok := m.sized(sizing.Floor, "collar-has"); ok && has.Amiss != "" {
-		m.add(Row{For: forHeater, Of: "deeper collar", Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
+		m.add(Row{For: forHeater, Of: "deeper collar", Size: m.deeper(), Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
 	}
+}
+
+// deeper is how deep the collar is that is ordered.
+func (m *maker) deeper() string {
+	if row, ok := m.sized(sizing.Floor, "collar-order"); ok {
+		return row.Figure() + " mm deep"
+	}
+	return ""
 }
 
 // fuelBeside is what a fuel line takes beside pipe and joints.
 func (m *maker) fuelBeside() {
 	f := m.r.Job.Fuel
-	if n := len(rules.FuelHoles(&m.r.Job, &m.r.Plan)); n > 0 {
-		m.add(Row{
-			For: vehicles.FuelRun.String(), Of: "grommet", Size: "for a hole of " + survey.InMM(f.Supply.HoleAcross()) + ", " + survey.InMM(f.Across) + " inside", Count: vehicles.Some(float64(n)), Unit: pieces,
-			Note: "in each hole through the floor", Source: practice,
-		})
-	}
 	if f.Pump != nil {
 		m.add(Row{For: vehicles.FuelRun.String(), Of: "rubber mount", Count: vehicles.Some(1), Unit: pieces, Note: "for the pump", Source: practice})
 	}
@@ -52,6 +55,12 @@ func (m *maker) wiring() {
 	m.add(fuse)
 }
 
+// What a cable takes beside its way, mm: common practice, no source.
+const (
+	cableEnds = 300.0 // more of each wire, for its terminals and a hand's room
+	cableHeld = 300.0 // from clip to clip
+)
+
 // cable is the supply's, two wires of it.
 func (m *maker) cable() {
 	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
@@ -59,7 +68,8 @@ func (m *maker) cable() {
 		row.Size, row.Source = area.Said(), area.Source
 	}
 	if one := m.r.Job.Electrics.Cable; one.Set {
-		row.Count = vehicles.Some(2 * one.Value / 1000)
+		row.Count = vehicles.Some(2 * (one.Value + cableEnds) / 1000)
+		row.Note += ", " + survey.InMM(cableEnds) + " more of each for its ends"
 	} else {
 		row.Note += "; tape how long it is from there to the heater, one way: length and size follow (Sizing)"
 	}
@@ -69,7 +79,12 @@ func (m *maker) cable() {
 		sleeve.Count = vehicles.Some(one.Value / 1000)
 	}
 	m.add(sleeve)
-	m.add(Row{For: forWiring, Of: "ring terminal", Size: strings.TrimSpace(row.Size + " cable"), Count: vehicles.Some(2), Unit: pieces, Note: "plus and minus at the battery; the fuse's holder and the heater's plug have their own", Source: practice})
+	held := Row{For: forWiring, Of: "cable clip", Unit: pieces, Note: "each " + survey.InMM(cableHeld) + " of the supply cable; more for the other leads", Source: practice}
+	if one := m.r.Job.Electrics.Cable; one.Set {
+		held.Count = vehicles.Some(math.Ceil(one.Value / cableHeld))
+	}
+	m.add(held)
+	m.add(Row{For: forWiring, Of: "ring terminal", Size: strings.TrimSpace(row.Size + " cable"), Count: vehicles.Some(2), Unit: pieces, Note: "plus and minus, at the battery", Source: practice})
 	m.wiringGrommets()
 }
 
@@ -79,7 +94,7 @@ func (m *maker) wiringGrommets() {
 	if f := m.r.Job.Fuel; f != nil && f.Pump != nil {
 		row.Count, row.Note = vehicles.Some(2), "one for the supply cable, one for the pump's lead"
 	}
-	row.Note += ", through the floor or a wall of sheet: what stays on the heater's side of it needs none"
+	row.Note += ", where it goes through sheet"
 	m.add(row)
 }
 

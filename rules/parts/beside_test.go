@@ -23,6 +23,7 @@ func TestACollarIsOrderedOnlyWhereTheHeatersIsTooShort(t *testing.T) {
 	require.True(t, there)
 	assert.Equal(t, vehicles.Some(1), deeper.Buy())
 	assert.Contains(t, deeper.Note, "Order one of ")
+	assert.Equal(t, "60 mm deep", deeper.Size, "49 mm of floor and 5 below it are 54")
 }
 
 // What goes in beside pipes and heater is counted by the job: swages as deep as the layers have them, 4.2 m of cable in its sleeve.
@@ -45,14 +46,16 @@ func TestWhatGoesInBeside(t *testing.T) {
 	first := run.Path[0]
 	first.Drop = -100
 	run.Path, run.Pump = run.Path.Insert(0, first), nil
-	var through Row
+	var through []Row
 	for _, r := range listOf(t, job.WithRun(vehicles.FuelRun, &run)).Rows {
 		if r.Of == "grommet" && r.For == "fuel line" {
-			through = r
+			through = append(through, r)
 		}
 	}
-	assert.Equal(t, "for a hole of 12 mm, 4.5 mm inside", through.Size)
-	assert.Equal(t, vehicles.Some(1), through.Buy())
+	require.Len(t, through, 1, "one row for one hole")
+	assert.Equal(t, "for a hole of 12 mm, 4.5 mm inside", through[0].Size)
+	assert.Equal(t, vehicles.Some(1.0), through[0].Count)
+	assert.Equal(t, vehicles.Some(1.0), through[0].Kit, "the kit has one")
 
 	job = vehicles.Demo()
 	job.Stack = nil

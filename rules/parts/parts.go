@@ -46,6 +46,7 @@ const (
 	forWiring  = "wiring"
 	forPeople  = "people"
 	forWarmAir = "warm air"
+	forClips   = "clips of the runs"
 	pieces     = "pieces"
 	lengths    = "lengths"
 	practice   = rules.Practice
@@ -61,6 +62,7 @@ func Of(r *rules.Result, kit *cutlist.Kit) List {
 	for _, run := range vehicles.RunKinds {
 		m.run(run)
 	}
+	m.clipped()
 	m.warmAir()
 	m.wiring()
 	m.people()
@@ -165,7 +167,7 @@ func (m *maker) run(of vehicles.RunKind) {
 	}
 	for _, p := range m.cut.Parts {
 		if p.Run == of {
-			m.add(Row{For: of.String(), Of: p.Of, Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Source: m.cut.Source})
+			m.add(Row{For: of.String(), Of: p.Of, Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p.Of), Source: m.cut.Source})
 		}
 	}
 	if of == vehicles.FuelRun && m.r.Job.Fuel != nil {
@@ -181,6 +183,19 @@ func (m *maker) run(of vehicles.RunKind) {
 		m.add(one(of.String(), "fuel take-off", "", "for "+run.Supply.From))
 	case of == vehicles.FuelRun && run.Supply.Tank != nil:
 		m.add(one(of.String(), "fuel tank", "", "with filler, breather and what holds it"))
+	}
+}
+
+// clipped is what the clips of all runs are fastened with.
+func (m *maker) clipped() {
+	n := 0
+	for _, of := range vehicles.RunKinds {
+		if run := m.r.Job.Run(of); run != nil {
+			n += len(run.Clips)
+		}
+	}
+	if n > 0 {
+		m.add(Row{For: forClips, Of: "screw and nut, or rivet", Size: "for a clip's hole", Count: vehicles.Some(float64(n)), Unit: pieces, Source: practice})
 	}
 }
 
@@ -203,8 +218,20 @@ func again(i int) string {
 
 // size is what is said of a part beside what it is: the job gives a muffler's.
 func (m *maker) size(of string) string {
-	if e := m.r.Job.Exhaust; of == "muffler" && e != nil && e.Muffler != nil {
+	e, f := m.r.Job.Exhaust, m.r.Job.Fuel
+	switch {
+	case of == "muffler" && e != nil && e.Muffler != nil:
 		return fmt.Sprintf("%s across, %s long", survey.InMM(e.Muffler.Across), survey.InMM(e.Muffler.Length))
+	case of == "grommet" && f != nil:
+		return "for a hole of " + survey.InMM(f.Supply.HoleAcross()) + ", " + survey.InMM(f.Across) + " inside"
+	}
+	return ""
+}
+
+// note is what is said of a part of a run.
+func note(of string) string {
+	if of == "grommet" {
+		return "in each hole through the floor; see whether the kit's fits it"
 	}
 	return ""
 }

@@ -56,7 +56,11 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 	assert.Equal(t, "15 A", fuse.Size, "1.25 times 9 A is 11.25 A")
 	cable, _ := l.row("supply cable")
 	assert.NotContains(t, cable.Note, "tape how long")
-	assert.Equal(t, vehicles.Some(8.4), cable.Buy(), "4.2 m there and back")
+	assert.Equal(t, vehicles.Some(9.0), cable.Buy(), "4.2 m there and back, and 0.3 m more of each")
+	held, _ := l.row("cable clip")
+	assert.Equal(t, vehicles.Some(14.0), held.Buy(), "4.2 m by 0.3 m")
+	bolts, _ := l.row("screw and nut, or rivet")
+	assert.Equal(t, vehicles.Some(12.0), bolts.Buy(), "three, four and five clips")
 	pipe, _ := l.row("exhaust pipe")
 	assert.Equal(t, "26 mm across, 1000 mm long", pipe.Size)
 	assert.Equal(t, "lengths", pipe.Unit)
@@ -127,7 +131,7 @@ func TestPartsAreThoseThatTheJobCallsFor(t *testing.T) {
 	assert.Contains(t, empty.Absent, "no heater is chosen")
 }
 
-// A cable of 4.3 m from battery to heater is 8.6 m of wire: 9 A lose 0.5 V in at most 6.46 ohm a km, which takes 4 mm2 (IEC 60228, class 5:
+// A cable of 4.3 m from battery to heater is 8.6 m of wire, and 0.3 m more of each for its ends: 9 A lose 0.5 V in at most 6.46 ohm a km, which takes 4 mm2 (IEC 60228, class 5:
 // 4.95 ohm a km; 2.5 mm2 has 7.98). A duct of 2.4 m is ordered by that length.
 func TestWhatIsSizedIsOrdered(t *testing.T) {
 	job := vehicles.Demo()
@@ -136,7 +140,7 @@ func TestWhatIsSizedIsOrdered(t *testing.T) {
 	heater.Duct = vehicles.Ends{Front: true}
 	l := listOf(t, job.WithHeater(heater))
 	cable, _ := l.row("supply cable")
-	assert.Equal(t, vehicles.Some(8.6), cable.Count)
+	assert.InDelta(t, 9.2, cable.Count.Value, 1e-9)
 	assert.Contains(t, cable.Size, "4 mm²")
 	duct, _ := l.row("duct")
 	assert.Equal(t, vehicles.Some(2.4), duct.Count)

@@ -79,7 +79,7 @@ func (s *source) picture(title string, of scene.Scene, most float64) Picture {
 
 // top is what the job is, beside what is near the cut.
 func (s *source) top(sheet rules.MarkSheet) Part {
-	facts := Parts{s.facts()}
+	facts := Parts{First{cautionsHeading, "Read the cautions before anything else", s.facts()}}
 	if dangers := rules.Dangers(s.Result); len(dangers) > 0 {
 		facts = append(facts, List(dangers))
 	}
@@ -90,8 +90,36 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 	if s.Job.Cut == nil {
 		return append(facts, ties)
 	}
-	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: sheet.Marks})
-	return Beside{Left: facts, Right: Parts{s.near("Near the cut", named(near, scene.Hole, "")), ties}}
+	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: coded(sheet.Marks)})
+	return Beside{Left: facts, Right: Parts{s.near(s.nearTitle("Near the cut", true), named(near, scene.Hole, "")), ties}}
+}
+
+// nearTitle says by which letters a picture has what is marked near the cut.
+func (s *source) nearTitle(title string, plate bool) string {
+	of := ""
+	add := func(there bool, words string) {
+		if there {
+			of = joined(", ", of, words)
+		}
+	}
+	add(plate && s.Job.Heater != nil, "plate's corners P")
+	add(len(rules.Bolts(&s.Job, &s.Plan)) > 0, "bolts B")
+	add(len(rules.FuelHoles(&s.Job, &s.Plan)) > 0, "fuel hole F")
+	return joined(": ", title, of)
+}
+
+// codes are what marks are called on a picture that has no room for more.
+var codes = strings.NewReplacer("plate ", "P", "bolt hole ", "B", "bolt ", "B", "fuel hole ", "F")
+
+// coded are the marks by their letters and numbers.
+func coded(marks []rules.Mark) []rules.Mark {
+	out := slices.Clone(marks)
+	for i := range out {
+		if code := codes.Replace(out[i].Name); len(code) <= len("P10") {
+			out[i].Words = code
+		}
+	}
+	return out
 }
 
 // nearHigh is how high the picture of what is near the cut may be, mm, and nearHalf how far from its middle it shows at least, mm of the
@@ -129,23 +157,34 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 		{Head: "above: " + s.Job.Datum.Called(), Figure: true}, {Head: spreadHead, Figure: true}, {Head: "left", Figure: true}, {Head: "right", Figure: true},
 		{Head: spreadHead, Figure: true}, {Head: "left pin", Figure: true}, {Head: spreadHead, Figure: true}, {Head: "right pin", Figure: true}, {Head: spreadHead, Figure: true},
 	}}
-	for _, m := range slices.Concat(sheet.Marks, sheet.Stubs) {
+	for _, m := range sheet.Listed() {
 		name := m.Words
 		if m.Above == nil { // what hangs on the exhaust; the other runs have clips, too
 			name = "exhaust's " + name
 		}
 		cells := []string{name, survey.Figure(m.Below.Bumper), survey.Figure(m.Below.Left), survey.Figure(m.Below.Right)}
 		if a := m.Above; a != nil {
-			spread := func(way rules.TapeWay) string { return s.say.Spread95(rules.SigmaOf(s.Result, m, way)) }
+			spread := func(way rules.TapeWay) string {
+				if sigma := rules.SigmaOf(s.Result, m, way); sigma > 0 {
+					return s.say.Spread95(sigma)
+				}
+				return ""
+			}
 			cells = append(cells, survey.Figure(a.Bumper), spread(rules.FromDatum), survey.Figure(a.Left), survey.Figure(a.Right), spread(rules.FromLeft),
 				survey.Figure(a.PinLeft), spread(rules.FromLeftPin), survey.Figure(a.PinRight), spread(rules.FromRightPin))
 		}
 		t.Rows = append(t.Rows, Row{Cells: cells, Strong: true})
 	}
-	said := append([]string{"Read the cautions, behind the sizes, first. A mark lies where two tapes cross, from the " + s.Job.Datum.Edge() + " and from a side; the pins' arcs check it."}, s.say.InTheWay(s.Result, sheet)...)
+	said := append([]string{"A mark lies where two tapes cross, from the " + s.Job.Datum.Edge() + " and from a side; the pins' arcs check it."}, s.say.InTheWay(s.Result, sheet)...)
+	if below := rules.BelowSpread(sheet); below != [2]float64{} {
+		said[0] += " " + s.say.BelowSpread(below)
+	}
 	out := Parts{t, Where{strings.Join(said, "\n")}}
 	if p := sheet.Pilot; p.Drilled != nil {
-		out = append(out, Text{Words: s.say.PilotOff(*p) + ".", Bold: true}, Text{Words: s.say.Beside(s.Job.Cut) + "."})
+		out = append(out, Text{Words: s.say.PilotOff(*p) + ". All else here is set off the hole.", Bold: true}, Text{Words: s.say.Beside(s.Job.Cut) + "."})
+	}
+	if text := s.say.OldPilot(s.Result); text != "" {
+		out = append(out, Text{Words: text, Bold: true})
 	}
 	var moved List
 	for _, text := range s.say.Moved(sheet.Moved) {

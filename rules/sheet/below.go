@@ -33,7 +33,12 @@ func (s *source) below() Section {
 		return section
 	}
 	near := numbered(drawing.Draw(*s.Result, drawing.Options{View: scene.Below, Selected: -1, Shown: shown}))
-	section.Parts = append(section.Parts, Beside{Left: others, Right: s.near("Near the cut, from below", near)})
+	for i := range near.Items {
+		if it := &near.Items[i]; it.Role == scene.Hole {
+			it.Label = codes.Replace(it.Label)
+		}
+	}
+	section.Parts = append(section.Parts, Beside{Left: others, Right: s.near(s.nearTitle("Near the cut, from below", false), near)})
 	return section
 }
 

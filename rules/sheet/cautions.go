@@ -7,9 +7,11 @@ import (
 	"bench.example/undermark/rules"
 )
 
+const cautionsHeading = "Cautions: read before you drill, tick what is seen to"
+
 // cautions are all that apply to the job, in the order of the work, each with a box to tick once it is seen to.
 func (s *source) cautions() Section {
-	section := Section{Heading: "Cautions: read before you drill, tick what is seen to"}
+	section := Section{Heading: cautionsHeading}
 	titles := map[rules.Occasion]string{
 		rules.EveryTime: "Every time", rules.BeforeDrilling: "Before drilling and cutting", rules.FittingHeater: "While the heater is fitted",
 		rules.FirstRun: "The first run",

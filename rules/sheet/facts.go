@@ -101,7 +101,7 @@ func (s *source) heater() string {
 	}
 	text := fmt.Sprintf("warm air %s, plate %s by %s", toward(h.Yaw), survey.Figure(h.Plate[0]), survey.Figure(h.Plate[1]))
 	if len(h.Bolts) > 0 {
-		text += fmt.Sprintf(", %d holes of %s", len(h.Bolts), survey.Figure(h.Bolt))
+		text += fmt.Sprintf(", %s of %s", survey.Counted(len(h.Bolts), "hole"), survey.Figure(h.Bolt))
 	}
 	return joined(", ", h.Class, text)
 }

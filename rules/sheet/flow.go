@@ -142,7 +142,8 @@ func (f *flow) section(s Section) {
 		f.y += before
 		f.need(f.begins(s.Parts[0]))
 	}
-	f.begun = append(f.begun, begun{s.Heading, len(f.pages)})
+	at := len(f.begun)
+	f.begun = append(f.begun, begun{s.Heading, len(f.pages), 0})
 	goesOn := false
 	f.over(func() {
 		f.heading(s.Heading, goesOn)
@@ -155,6 +156,7 @@ func (f *flow) section(s Section) {
 			p.lay(f)
 		}
 	})
+	f.begun[at].ends = len(f.pages)
 }
 
 // begins is what is to be left of a page for a section to begin there: room for its heading and some lines, or for all of a first part

@@ -221,3 +221,22 @@ func TestNoTitleIsAloneAtAPagesFoot(t *testing.T) {
 		}
 	}
 }
+
+// A short text in two columns begins in the first of them, and no page has one column alone.
+func TestAShortTextFillsBothColumns(t *testing.T) {
+	for lines := 2; lines < 12; lines++ {
+		words := strings.TrimSpace(strings.Repeat("some words of a text in which there is about as much as a line ", lines))
+		pages := laid(template.Papers["a4"], Section{Heading: "by", Parts: []Part{Halves{Text{Words: words, Size: small}}}})
+		require.Len(t, pages, 1)
+		left, right := 0, 0
+		for _, b := range pages[0].boxes[1:] {
+			if b.Left < template.Papers["a4"].Wide/2 {
+				left++
+			} else {
+				right++
+			}
+		}
+		assert.GreaterOrEqual(t, left, right, "%d lines", lines)
+		assert.LessOrEqual(t, left-right, 3, "%d lines", lines)
+	}
+}

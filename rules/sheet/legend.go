@@ -16,6 +16,7 @@ type Legend struct{ Scene scene.Scene }
 const (
 	sampleWide = 7
 	sampleHigh = 2.8
+	legendRow  = 3.3
 )
 
 var states = []string{"! foul", "? doubtful, or not measured", "dashed: behind the floor", "dotted: " + rules.NotMeasuredHere}
@@ -24,9 +25,9 @@ func (l Legend) lay(f *flow) {
 	x, first := f.left, true
 	next := func(wide float64) {
 		if first || x+wide > f.left+f.wide {
-			f.need(leading * body)
+			f.need(legendRow)
 			x, first = f.left, false
-			f.y += leading * body
+			f.y += legendRow
 		}
 	}
 	style := vector.Text{Size: small}

@@ -49,7 +49,7 @@ func (g *grid) lines(row Row) (cells [][]string, high int) {
 
 // pad is left above and below a row's letters, of their size: the more rows, the closer they may stand.
 func (g *grid) pad() float64 {
-	const of = 0.11
+	const of = 0.10
 	return of * g.size
 }
 

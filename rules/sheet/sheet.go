@@ -36,6 +36,7 @@ func (p *Page) Draw(b vector.Board) {
 type Sheet struct {
 	Head     Head
 	Sections []Section
+	carried  bool // what is Carried goes on to the next page
 }
 
 // Of returns the job sheet of a judged job.
@@ -56,15 +57,37 @@ type source struct {
 
 // Pages lays the sheet on pages of a paper, each with its head.
 func (s *Sheet) Pages(paper template.Paper) []*Page {
+	f := s.set(paper)
+	for i, p := range f.pages {
+		s.Head.put(p, paper, i+1, len(f.pages))
+	}
+	return f.pages
+}
+
+// set has the sections laid so that the last one, which is signed, does not stand alone.
+func (s *Sheet) set(paper template.Paper) *flow {
+	f := s.laid(paper)
+	if !f.lastAlone() {
+		return f
+	}
+	again := Sheet{Head: s.Head, Sections: s.Sections, carried: true}
+	return again.laid(paper)
+}
+
+// laid has the sections laid on pages of a paper.
+func (s *Sheet) laid(paper template.Paper) *flow {
 	f := newFlow(paper)
 	f.sheet = s
 	for _, section := range s.Sections {
 		f.section(section)
 	}
-	for i, p := range f.pages {
-		s.Head.put(p, paper, i+1, len(f.pages))
-	}
-	return f.pages
+	return f
+}
+
+// lastAlone tells whether nothing but the last section stands on the last page: whoever signs that signs a page without a word of the work.
+func (f *flow) lastAlone() bool {
+	last := len(f.begun) - 1
+	return last > 0 && f.begun[last].page == len(f.pages) && f.begun[last-1].ends < len(f.pages)
 }
 
 // PDF returns the sheet as a file.

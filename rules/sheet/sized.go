@@ -11,7 +11,7 @@ import (
 // sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
 func (s *source) sized() Section {
 	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw; no verdict rests on them"}
-	t := Table{Size: small, Close: true, Cols: []Col{{Head: "size"}, {Head: "", Most: 23}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
+	t := Table{Size: small, Close: true, Cols: []Col{{Head: "size"}, {Figure: true}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
 	var lacks []string
 	var by sources
 	for _, subject := range sizing.Of(s.Result) {
@@ -21,7 +21,7 @@ func (s *source) sized() Section {
 				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
 				continue
 			}
-			rows = append(rows, Row{Cells: []string{r.Label, r.Said(), reckoned(r), by.letters(r.Source)}, Strong: true})
+			rows = append(rows, Row{Cells: []string{r.Label, sizeOf(r), reckoned(r), by.letters(r.Source)}, Strong: true})
 		}
 		if len(rows) > 1 {
 			t.Rows = append(t.Rows, rows...)
@@ -37,6 +37,12 @@ func (s *source) sized() Section {
 	return section
 }
 
+// sizeOf is a size as it stands by its point: what is said of it in words stands with how it is reckoned.
+func sizeOf(r sizing.Row) string {
+	r.Text = ""
+	return r.Said()
+}
+
 // before stands where the heater's own instructions have a figure.
 const before = "‡"
 
@@ -45,6 +51,9 @@ func reckoned(r sizing.Row) string {
 	var words []string
 	if r.Amiss != "" {
 		words = append(words, "Put right: "+r.Amiss+".")
+	}
+	if r.Text != "" {
+		words = append(words, strings.ToUpper(r.Text[:1])+r.Text[1:]+".")
 	}
 	if r.Why != "" {
 		words = append(words, r.Why)

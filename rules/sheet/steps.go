@@ -29,6 +29,9 @@ func (s *source) steps() Section {
 	}
 	flush()
 	title = "Recorded of steps that this job has not"
+	if last := len(section.Parts) - 1; last > 0 {
+		section.Parts[last] = Carried{section.Parts[last]}
+	}
 	for _, row := range list.Unplaced(&s.Job) {
 		ticks = append(ticks, stepTick(row))
 	}

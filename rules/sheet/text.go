@@ -34,7 +34,10 @@ func (t Text) lay(f *flow) {
 
 // keep has so many lines stay together, if they are few.
 func (f *flow) keep(lines int, high float64) {
-	const few = 6
+	few := 6
+	if f.halves != nil { // a column is short, and its text goes on beside it
+		few = 2
+	}
 	f.need(float64(min(lines, few)) * high)
 }
 

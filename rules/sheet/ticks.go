@@ -104,7 +104,7 @@ func (t *Tick) answers(f *flow) {
 type Lines []string
 
 func (all Lines) lay(f *flow) {
-	const high, name = 7.5, 22.0 // mm
+	const high, name = 7.0, 22.0 // mm
 	for _, words := range all {
 		f.need(high)
 		f.y += high

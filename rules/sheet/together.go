@@ -69,6 +69,16 @@ func (p Titled) lay(f *flow) {
 	p.Part.lay(f)
 }
 
+// Carried is a part that goes on to the next page where the last one would else hold the last section alone.
+type Carried struct{ Part }
+
+func (p Carried) lay(f *flow) {
+	if f.sheet != nil && f.sheet.carried && !f.endless {
+		f.turn()
+	}
+	p.Part.lay(f)
+}
+
 // Kept is a part that stays together where a page holds it.
 type Kept struct{ Part }
 

@@ -15,8 +15,8 @@ type Where struct {
 
 // begun is where a section begins.
 type begun struct {
-	heading string
-	page    int // from 1
+	heading    string
+	page, ends int // from 1
 }
 
 func (w Where) lay(f *flow) {
@@ -31,7 +31,7 @@ func (w Where) lay(f *flow) {
 	for _, s := range f.sheet.Sections {
 		if len(s.Parts) > 0 {
 			const most = 88 // no figures are wider
-			widest = append(widest, begun{s.Heading, most})
+			widest = append(widest, begun{s.Heading, most, most})
 		}
 	}
 	rows := len(wrapped(whereWords(widest), style, f.wide))
@@ -44,6 +44,28 @@ func (w Where) lay(f *flow) {
 		}
 	})
 	f.y += float64(rows) * leading * small
+}
+
+// First says on which page a section is that is read before anything is done, over a part.
+type First struct {
+	Heading, Words string
+	Part
+}
+
+func (p First) lay(f *flow) {
+	style := vector.Text{Size: body, Bold: true, Colour: vector.Ink}
+	f.need(leading * body)
+	at := geometry.Point{X: f.left, Y: f.y + body}
+	f.draw(func(b vector.Board) {
+		for _, s := range f.begun {
+			if s.heading == p.Heading {
+				style.Words = fmt.Sprintf("%s: page %d", p.Words, s.page)
+				b.Write(at, style)
+			}
+		}
+	})
+	f.y += leading * body
+	p.Part.lay(f)
 }
 
 // whereWords are the sections with their pages in a sentence: "Underneath 2; The runs 3."

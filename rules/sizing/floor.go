@@ -97,6 +97,21 @@ func (m *maker) collar(thick float64, on basis) {
 		row.Why += m.lower(needed - has)
 	}
 	m.put(row, on)
+	if has < needed {
+		m.toOrder(needed)
+	}
+}
+
+// toOrder is the collar that is ordered in place of one that is too short, and what it is cut to.
+func (m *maker) toOrder(needed float64) {
+	row := Row{ID: "collar-order", Label: "collar to order", Unit: MM, Value: vehicles.Some(needed), Text: "made of steel", Source: m.sizes.Floor.Source, Instructions: true}
+	if size, ok := leastOf(m.sizes.Floor.Collars, needed); ok {
+		row.Value, row.Text = vehicles.Some(size), ""
+		if size > needed {
+			row.Text = fmt.Sprintf("may be cut to %s mm", survey.FigureTo(needed, 1))
+		}
+	}
+	m.put(row, basis{})
 }
 
 // speaker is who asks for a value: which rule in which book, and its source.

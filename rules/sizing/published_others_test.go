@@ -12,7 +12,7 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Guides to bolts print a length as what is clamped, washers, nut and some threads, up to the next that is sold: layers of 10, 10, 8 and 6
+// From memory: guides to bolts print a length as what is clamped, washers, nut and some threads, up to the next that is sold: layers of 10, 10, 8 and 6
 // with 21 for nut and thread are 55; 38 clamped with two washers of 2, a nut of 10 and two threads of 1.75 are 55.5, so one of 60.
 func TestALengthThroughLayersAsPublished(t *testing.T) {
 	f := Usual().Floor
@@ -33,7 +33,7 @@ func TestALengthThroughLayersAsPublished(t *testing.T) {
 	assert.Equal(t, "34 mm", rowOf(t, r, Floor, "thickest").Said())
 }
 
-// ANSI B18.6.4's tables of tapping screws print their lengths in inches: each of ours is one of them to a millimetre.
+// The lengths of tapping screws in inches, ANSI B18.6.4, from memory: each of ours is one of them to a millimetre.
 func TestScrewsAsPublished(t *testing.T) {
 	inches := []float64{1. / 4, 3. / 8, 1. / 2, 5. / 8, 3. / 4, 7. / 8, 1, 1.25, 1.5, 1.75, 2}
 	ours := Usual().Floor.Screws
@@ -43,7 +43,7 @@ func TestScrewsAsPublished(t *testing.T) {
 	}
 }
 
-// A textbook of car electrics prints blade fuses of 3, 4, 5, 7.5, 10, 15, 20, 25 and 30 A; guides to their size print 1.25 times the current and
+// Blade fuses are 3, 4, 5, 7.5, 10, 15, 20, 25 and 30 A (ISO 8820-3, from memory); guides, from memory, too, print 1.25 times the current and
 // then the next that is sold: 10 A take 12.5, so one of 15; the worked example of 80 A takes 100.
 func TestFusesAsPublished(t *testing.T) {
 	printed := []float64{3, 4, 5, 7.5, 10, 15, 20, 25, 30}
@@ -57,7 +57,7 @@ func TestFusesAsPublished(t *testing.T) {
 	assert.InDelta(t, 100, Usual().Supply.Spare*80, 1e-12)
 }
 
-// A calculator of batteries prints 100 Ah of which 80 % may be used at 5 A: 16 hours; of a lead battery it prints 50 %.
+// From memory: calculators of batteries print 100 Ah of which 80 % may be used at 5 A: 16 hours; of a lead battery they print 50 %.
 func TestABatteryAsPublished(t *testing.T) {
 	r := judged(t, func(j *vehicles.Job) {
 		j.Electrics = vehicles.Electrics{Battery: vehicles.Some(100), Usable: vehicles.Some(80), Running: vehicles.Some(5)}
@@ -66,7 +66,8 @@ func TestABatteryAsPublished(t *testing.T) {
 	assert.InDelta(t, 50, Usual().Supply.Usable, 1e-12)
 }
 
-// Guides to heating print 0.33 W for each m3, change an hour and degree: 300 m3 changed twice at 15 degrees, 2970 W; another 0.333, of 1.2 kJ/(m3 K).
+// CIBSE Guide A, on ventilation, has 0.33 W for each m3, change an hour and degree, from memory: 300 m3 changed twice at 15 degrees, 2970 W; 0.333 is
+// 1.2 kJ/(m3 K).
 // Ours counts the air as warm as it is inside: within 2 %.
 func TestAirThatIsChangedAsPublished(t *testing.T) {
 	r := judged(t, func(j *vehicles.Job) {
@@ -90,8 +91,8 @@ func TestWarmingAsPublished(t *testing.T) {
 	assert.InDelta(t, 3*math.Log(9.0/4)*hour, seconds, 1e-6)
 }
 
-// A printed sheet of duct sizes after the ASHRAE handbook: 7.14 m/s in 254.5 mm, roughness 0.09, a factor of 0.0191 and 31 Pa of velocity pressure
-// take 2.3 Pa/m. A table for velocity-pressure calculations has a bend of 60 degrees take 2/3, 45 half and 30 a third of what 90 take.
+// A sheet of duct sizes after the ASHRAE Handbook, Fundamentals, chapter "Duct Design", its title from memory: 7.14 m/s in 254.5 mm, roughness 0.09, a factor of 0.0191 and 31 Pa of velocity pressure
+// take 2.3 Pa/m. The velocity-pressure tables of "Industrial Ventilation", from memory, have a bend of 60 degrees take 2/3, 45 half and 30 a third of what 90 take.
 func TestADuctAsPublished(t *testing.T) {
 	assert.InDelta(t, 0.0191, Friction(120727, 0.09/254.5), 0.0001)
 	w := way{length: 1000, across: 254.5, rough: 0.09}
@@ -108,7 +109,7 @@ func TestADuctAsPublished(t *testing.T) {
 	}
 }
 
-// Periodicals for builders and boaters print what is done where a saw's pilot bit has nothing to bore into: a board over the place, bored first, leads
+// From memory: periodicals for builders and boaters print what is done where a saw's pilot bit has nothing to bore into: a board over the place, bored first, leads
 // it. No figure is printed: from 12 mm on is common practice. Nowhere that the bit has nothing to hold on is it left to itself.
 func TestAPilotBitThatHoldsNothingIsNeverLeftToItself(t *testing.T) {
 	for by := float64(rules.PilotOnMark); by < 100; by += 0.25 {

@@ -14,9 +14,10 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// What others have printed, and where nobody has printed a figure a second way of reckoning.
+// What others have printed, and where nobody has printed a figure a second way of reckoning. Where no title stands with a figure it is from memory:
+// it was read in print, mostly in what makers give away, and the title was not kept or is a maker's.
 
-// Guides to sealant print that a joint's section in mm2 is what it takes in ml a metre, that a cartridge of 10 fluid ounces holds 18.3 cubic
+// From memory: guides to sealant print that a joint's section in mm2 is what it takes in ml a metre, that a cartridge of 10 fluid ounces holds 18.3 cubic
 // inches, and that it fills 24 to 27 ft of a joint of 1/4 in by 1/4 in. A string as thick as that section is round as ours is.
 func TestSealantAsPublished(t *testing.T) {
 	const inch, foot = 25.4, 304.8
@@ -28,13 +29,14 @@ func TestSealantAsPublished(t *testing.T) {
 	assert.Less(t, feet, 27.0)
 }
 
-// A capillary of 0.5 mm radius and 50 mm length is printed to hold 39.27 mm3: the fuel line's volume is reckoned so.
+// A cylinder of 0.5 mm radius and 50 mm length holds 39.27 mm3 (Euclid, Elements, XII; the figure is printed of capillaries, from memory): the fuel
+// line's volume is reckoned so.
 func TestALinesVolumeAsPublished(t *testing.T) {
 	assert.InDelta(t, 39.27e-3, LineVolume(1, 50), 5e-6)
 }
 
-// A handbook's table of ISO metric bolts: M6 has a pitch of 1 and a nut 5 thick; bolts are sold 20, 25, ... 80, 90, 100 long, screws from 10 on. A washer of
-// 1.6 (ISO 7089, from memory), the nut and two threads must go into what is taken for them, and no more than a thread may be left over.
+// All from memory: M6 has a pitch of 1 (ISO 261) and a nut 5 thick (ISO 4032, rounded down), washers are 1.6 (ISO 7089), and bolts are 20, 25, ... 80, 90, 100
+// long, screws from 10 on (ISO 888). A washer, the nut and two threads must go into what is taken for them, and no more than a thread may be left over.
 func TestBoltsAsPublished(t *testing.T) {
 	f := Usual().Floor
 	const washer, nut, pitch = 1.6, 5.0, 1.0
@@ -69,7 +71,7 @@ func TestAFloorIsTheSumOfItsLayers(t *testing.T) {
 	})
 }
 
-// Periodicals for builders print that a saw without a pilot wanders, and that a board clamped over the old hole, sawn through first, leads it. What is
+// From memory: periodicals for builders print that a saw without a pilot wanders, and that a board clamped over the old hole, sawn through first, leads it. What is
 // left of an old pilot hole is told here from points of it: all in the disc, some under the teeth, or all in the floor that stays.
 func TestAMovedHoleByItsPoints(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

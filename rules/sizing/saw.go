@@ -50,26 +50,30 @@ func (m *maker) kerf(across float64) {
 	}, basis{})
 }
 
-// moved is what a centre that is moved beside the drilled pilot hole takes.
+// moved is what a centre that is moved beside the drilled pilot hole takes, and one that was moved from it.
 func (m *maker) moved() {
-	place := m.r.Plan.Cut
-	if !place.Drilled {
-		return
+	place := &m.r.Plan.Cut
+	if place.Drilled {
+		m.offMark(place.Intended.Sub(place.At).Norm())
 	}
-	off := place.Intended.Sub(place.At)
-	by := math.Hypot(off.X, off.Y)
+	if by, beside, there := rules.OldPilot(m.r); there {
+		m.put(Row{
+			ID: "old-pilot", Label: "centre beside the old pilot", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice, Text: beside.Takes(), Why: beside.WhyAtLength(),
+		}, basis{})
+	}
+}
+
+// offMark is a pilot hole that came out beside the centre as meant. Nobody has moved anything: the hole is the saw's guide.
+func (m *maker) offMark(by float64) {
 	beside := rules.BesidePilot(m.job.Cut, by)
 	row := Row{
 		ID: "moved", Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice,
-		Text: "to saw round that centre: " + beside.Takes(), Why: beside.Why(),
+		Text: "to saw round that centre: " + beside.Takes(), Why: beside.WhyAtLength(),
 	}
 	if beside == rules.OnTheHole {
 		row.Text = beside.Takes()
 	} else {
 		row.Why = "All is judged round the pilot hole: sawn round that, nothing more is needed. " + row.Why
-	}
-	if beside.Board() {
-		row.Why += " " + rules.GuideBoard()
 	}
 	m.put(row, basis{})
 }

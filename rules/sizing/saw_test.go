@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,8 +14,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// A published table of bi-metal hole saws in mild steel, mm and rpm; each is within 4 % of one cutting speed, and 127 mm comes out
-// where its charts have it, 60 to 68 rpm.
+// A maker's table of bi-metal hole saws in mild steel, mm and rpm, read up to 67 mm; each is within 4 % of one cutting speed. 127 mm is drawn out by that;
+// that charts have 60 to 68 rpm there is from memory.
 func TestSawSpeedsAsPublished(t *testing.T) {
 	for across, rpm := range map[float64]float64{19: 460, 25: 350, 38: 230, 51: 170, 64: 135, 67: 130} {
 		assert.InEpsilon(t, rpm, SawSpeed(Usual().Saw.Speed, across), 0.04, "%v mm", across)
@@ -48,6 +49,18 @@ func TestAHoleThatIsMoved(t *testing.T) {
 	assert.Equal(t, "8 mm, to saw round that centre: guide board", row.Said())
 	assert.Contains(t, row.Why, "All is judged round the pilot hole")
 	assert.Contains(t, row.Why, "sawn through with the same saw")
+	_, there := Find(r, Saw, "old-pilot")
+	assert.False(t, there, "nobody has moved it")
+	for by, want := range map[float64]string{8: "guide board", 30: "new pilot", 60: "new pilot, guide board", 90: "new pilot, close the old"} {
+		left := r.Job.LeavingPilot([2]float64{r.Plan.Cut.At.X + by, r.Plan.Cut.At.Y})
+		moved := judged(t, func(j *vehicles.Job) { *j = left })
+		_, there = Find(moved, Saw, "moved")
+		assert.False(t, there, "the hole is no guide any more")
+		row = rowOf(t, moved, Saw, "old-pilot")
+		assert.InDelta(t, by, row.Value.Value, 1e-6)
+		assert.Equal(t, want, row.Text)
+		assert.Equal(t, want != "new pilot" && want != "new pilot, close the old", strings.Contains(row.Why, "sawn through with the same saw"))
+	}
 	r = judged(t, func(j *vehicles.Job) { j.Cut = nil })
 	assert.Equal(t, []string{"the cut: give it a place first"}, rowOf(t, r, Saw, "speed").Lacks)
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -121,5 +122,29 @@ func TestEveryPageSaysHowItIsUsed(t *testing.T) {
 			face = "UNDER THE VAN"
 		}
 		assert.Contains(t, page, face)
+	}
+}
+
+// A centre that was moved from its pilot hole: the old one is drawn where it is, and a new one only where one is drilled.
+func TestTheOldPilotOnTheTemplate(t *testing.T) {
+	for by, anew := range map[float64]bool{8: false, 30: true, 500: true} {
+		job := vehicles.Demo()
+		at := geometry.Point{X: job.Cut.At[0], Y: job.Cut.At[1]}
+		job = job.WithDrilled(&vehicles.Pair{survey.FromNumber(rules.ReadBelow(&job, at).Bumper, false), survey.FromNumber(at.Y, false)})
+		both := templates(t, job.LeavingPilot([2]float64{at.X + by, at.Y}))
+		for face := range both {
+			drawn := map[string]geometry.Point{}
+			for _, c := range both[face].circles {
+				drawn[c.name] = c.at
+			}
+			_, there := drawn["pilot"]
+			assert.Equal(t, anew, there, by)
+			old, there := drawn["old pilot"]
+			assert.Equal(t, by < far, there, by)
+			if there {
+				assert.InDelta(t, by, math.Abs(old.Y), 0.1, "behind the centre")
+				assert.InDelta(t, 0, old.X, 0.1)
+			}
+		}
 	}
 }

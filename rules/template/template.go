@@ -67,7 +67,7 @@ func Of(result *rules.Result) ([2]Template, error) {
 		t := &both[face]
 		t.Face = Face(face)
 		t.hole(theCut, geometry.Point{}, job.Cut.Across, "cut")
-		t.hole(drilled, geometry.Point{}, job.Cut.PilotAcross(), "pilot")
+		t.pilots(result)
 		for i, at := range rules.Bolts(job, plan) {
 			t.hole(drilled, t.place(at.Sub(plan.Cut.At)), job.Heater.Bolt, rules.HoleName(rules.ABolt, i))
 		}
@@ -82,6 +82,19 @@ func Of(result *rules.Result) ([2]Template, error) {
 		t.bound()
 	}
 	return both, nil
+}
+
+// pilots are the pilot hole, and the old one where the centre was moved from it. So near that a guide board leads the saw none is drilled anew: the
+// lines to the van's sides cross in the centre.
+func (t *Template) pilots(result *rules.Result) {
+	across := result.Job.Cut.PilotAcross()
+	by, beside, moved := rules.OldPilot(result)
+	if !moved || beside > rules.NearTheHole {
+		t.hole(drilled, geometry.Point{}, across, "pilot")
+	}
+	if moved && by <= far {
+		t.hole(stub, t.place(result.Plan.Cut.Old.Sub(result.Plan.Cut.At)), across, "old pilot")
+	}
 }
 
 // far is how far from the cut a hole is still drawn, mm: farther off paper is less true than a tape.

@@ -65,10 +65,11 @@ func hasShields(r *rules.Result) bool {
 // takesOff tells whether the fuel comes from the van's own tank.
 func takesOff(r *rules.Result) bool { return r.Job.Fuel != nil && r.Job.Fuel.Supply.From != "" }
 
-// collarTooDeep tells whether the heater's collar is deeper than the floor takes.
+// collarTooDeep tells whether the collar is deeper than the floor takes: the heater's, or the one that is ordered in its place.
 func collarTooDeep(r *rules.Result) bool {
 	needed, ok := collarNeeded(r)
-	return ok && r.Job.Heater != nil && r.Job.Heater.Turret.Set && r.Job.Heater.Turret.Value > needed.Value.Value
+	has := collarFitted(r)
+	return ok && has.Set && has.Value > needed.Value.Value
 }
 
 // hasTankInside tells whether the fuel comes from a tank that stands above the floor.

@@ -14,7 +14,11 @@ import (
 // What of this job a step is done to, and what its value should come to.
 
 func pilotOf(r *rules.Result) string {
-	return survey.InMM(r.Job.Cut.PilotAcross()) + " across, through up to " + survey.InMM(r.Job.Floor.Thickness) + " of floor"
+	text := survey.InMM(r.Job.Cut.PilotAcross()) + " across, through up to " + survey.InMM(r.Job.Floor.Thickness) + " of floor"
+	if by, beside, there := rules.OldPilot(r); there && beside > rules.NearTheHole {
+		text += "; a new one, " + survey.InMM(by) + " beside the old hole"
+	}
+	return text
 }
 
 // lookedOf is where the pilot hole is read from below as it was planned, and how far off that no clearance at the cut is less than surely enough.
@@ -35,6 +39,9 @@ func cutOf(r *rules.Result) string {
 	}
 	if row, ok := sizing.Find(r, sizing.Saw, "moved"); ok && row.Value.Value >= rules.PilotOnMark {
 		text += "; round the pilot hole, as all is judged: to saw round the centre as meant takes more, " + row.Said()
+	}
+	if row, ok := sizing.Find(r, sizing.Saw, "old-pilot"); ok {
+		text += "; " + row.Label + " " + row.Said() + ". " + Said(row.Why)
 	}
 	return text
 }
@@ -80,16 +87,25 @@ func relievedOf(r *rules.Result) string {
 }
 
 func exhaustOf(r *rules.Result) string {
-	run := r.Job.Exhaust
-	parts := []string{survey.Counted(len(run.Clips), "clip")}
-	if run.Muffler != nil {
-		parts = append(parts, "a muffler")
+	if run := r.Job.Exhaust; run.Muffler != nil {
+		return clipsOf(run) + ", a muffler"
 	}
-	return strings.Join(parts, ", ")
+	return clipsOf(r.Job.Exhaust)
 }
 
-func intakeOf(r *rules.Result) string { return survey.Counted(len(r.Job.Intake.Clips), "clip") }
-func fuelOf(r *rules.Result) string   { return survey.Counted(len(r.Job.Fuel.Clips), "clip") }
+func intakeOf(r *rules.Result) string { return clipsOf(r.Job.Intake) }
+func fuelOf(r *rules.Result) string   { return clipsOf(r.Job.Fuel) }
+
+// clipsOf says how many clips a run has, or that nobody has said it.
+func clipsOf(run *vehicles.Run) string {
+	switch {
+	case run.Clips == nil:
+		return "nobody has said where its clips go"
+	case len(run.Clips) == 0:
+		return "no clips"
+	}
+	return survey.Counted(len(run.Clips), "clip")
+}
 
 func drainsOf(r *rules.Result) string {
 	n := 0
@@ -166,7 +182,26 @@ func collarNeeded(r *rules.Result) (row sizing.Row, ok bool) {
 // collarDepth expects what the floor takes, and no more than the collar is now.
 func collarDepth(r *rules.Result) Expected {
 	row, _ := collarNeeded(r)
-	return Expected{Least: row.Value, Most: r.Job.Heater.Turret, Source: row.Source}
+	return Expected{Least: row.Value, Most: collarFitted(r), Source: row.Source}
+}
+
+// collarFitted is how deep the collar is before it is cut: the one that is ordered where the heater's is too short.
+func collarFitted(r *rules.Result) vehicles.Number {
+	if row, ok := sizing.Find(r, sizing.Floor, "collar-order"); ok && row.Value.Set {
+		return row.Value
+	}
+	if r.Job.Heater == nil {
+		return vehicles.Number{}
+	}
+	return r.Job.Heater.Turret
+}
+
+// collarOf is the collar that was ordered, "" for the heater's own.
+func collarOf(r *rules.Result) string {
+	if row, ok := sizing.Find(r, sizing.Floor, "collar-order"); ok && row.Value.Set {
+		return "the one that was ordered, " + row.Said()
+	}
+	return ""
 }
 
 // cableLength expects no more than the cable was sized for; one that is longer loses more.

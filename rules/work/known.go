@@ -14,7 +14,7 @@ import (
 func pilotKnown(r *rules.Result) string {
 	place := &r.Plan.Cut
 	if !place.Drilled {
-		return ""
+		return oldPilotKnown(r)
 	}
 	off := place.At.Sub(place.Intended)
 	ahead, side := "forward", "left"
@@ -25,6 +25,15 @@ func pilotKnown(r *rules.Result) string {
 		side = "right"
 	}
 	return fmt.Sprintf("measured on Marks, %s %s and %s %s of its mark", survey.InMM(math.Abs(off.X)), ahead, survey.InMM(math.Abs(off.Y)), side)
+}
+
+// oldPilotKnown says that the pilot hole that the centre was moved from is the only one there will be: it is so near that a board leads the saw.
+func oldPilotKnown(r *rules.Result) string {
+	by, beside, there := rules.OldPilot(r)
+	if !there || beside > rules.NearTheHole {
+		return ""
+	}
+	return "the old hole, " + survey.InMM(by) + " beside the centre: no new one"
 }
 
 // sawnKnown says that the hole as built was read.

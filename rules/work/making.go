@@ -6,7 +6,7 @@ import "bench.example/undermark/rules"
 var mounting = []kind{
 	{
 		id: "collar-cut", part: Mounting, do: "Cut the collar to its depth where the heater's instructions allow it, and file its edge smooth.", defers: heaterSays, applies: collarTooDeep,
-		measured: "collar's depth", expect: collarDepth, known: collarKnown,
+		of: collarOf, measured: "collar's depth", expect: collarDepth, known: collarKnown,
 	},
 	{
 		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,

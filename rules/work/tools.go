@@ -26,8 +26,16 @@ func Tools(r *rules.Result) (all []string) {
 	if hasCut(r) {
 		add(true, "drill with a stop, bit of %s, board and props", survey.InMM(job.Cut.PilotAcross()))
 		add(true, "hole saw of %s%s", survey.InMM(job.Cut.Across), sawSpeed(r))
+		_, beside, _ := rules.OldPilot(r)
+		add(beside.Board(), "a board to guide the saw, larger than the plate, and two clamps")
 	}
 	add(hasBolts(r), "bit of %s for the screws", survey.InMM(bolt(job)))
+	if hasFuelHole(r) {
+		add(true, "bit of %s for the fuel line", survey.InMM(job.Fuel.Supply.HoleAcross()))
+	}
+	add(hasCut(r), "depth gauge")
+	add(steelDeck(r), "scraper")
+	add(hasSeats(r), "what the van maker names for the seat")
 	add(drills(r), "half-round file, magnet, vacuum, primer and brush")
 	add(hasHeater(r), "sealant gun, torque wrench, spanners, crimping tool, multimeter with a clamp for the current")
 	add(hasExhaust(r), "pipe cutter, level, soapy water")

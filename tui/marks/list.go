@@ -2,6 +2,7 @@ package marks
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -42,7 +43,7 @@ func (m screen) viewTable(s desk.State, w, h int) string {
 	if more := waiting(s); more != "" {
 		title += "; " + more
 	}
-	under := underTable(s, w, h)
+	under := underTable(s, t, w, h)
 	first, last := m.window(len(t.items), h-2-len(under))
 	rows := []string{st.ListTitle(title, first, len(t.items)-last, w), st.Faint.Render(desk.FitRow(head, w))}
 	for i := first; i < last; i++ {
@@ -51,9 +52,12 @@ func (m screen) viewTable(s desk.State, w, h int) string {
 	return strings.Join(append(rows, under...), "\n")
 }
 
-// underTable is what stands under all marks: which of them moved since the pilot was measured, and where the stubs will be. It takes no
-// more than a third of the rows.
-func underTable(s desk.State, w, h int) (rows []string) {
+// underTable is what stands under all marks: the pilot holes that are there, which marks moved since the pilot was measured, and where the
+// stubs will be. It takes no more than a third of the rows.
+func underTable(s desk.State, t readings, w, h int) (rows []string) {
+	for i := range s.Marks.Holes { // nothing to tick
+		rows = append(rows, desk.FitRow(strings.Repeat(" ", boxWidth)+t.row(item{mark: &s.Marks.Holes[i]}, s.Settings), w))
+	}
 	for _, text := range afterwards(s) {
 		rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, text, w)...)
 	}
@@ -107,7 +111,11 @@ func (t readings) from(text string) string {
 
 func readingsOf(s desk.State) readings {
 	t := readings{items: items(s), words: 14}
-	for _, it := range t.items {
+	measured := slices.Clone(t.items)
+	for i := range s.Marks.Holes {
+		measured = append(measured, item{mark: &s.Marks.Holes[i]})
+	}
+	for _, it := range measured {
 		if it.mark == nil {
 			continue
 		}
@@ -193,7 +201,9 @@ func (m screen) listHead() int {
 func (m screen) settled(s desk.State) screen {
 	room := m.h - m.listHead()
 	if m.page == table && m.stage(s) == marking {
-		room -= len(underTable(s, m.w, m.h))
+		t := readingsOf(s)
+		t.narrow = t.total() > m.w
+		room -= len(underTable(s, t, m.w, m.h))
 	}
 	m.first, _ = m.window(len(items(s)), room)
 	return m

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/charmbracelet/lipgloss"
+
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -30,12 +32,13 @@ func (m screen) tapeReadings(mark rules.Mark, s desk.State) [3]reading {
 	left := reading{from: "from the " + desk.Left(s.Settings) + " edge" + zero, mm: mark.Below.Left}
 	right := reading{from: "from the " + desk.Right(s.Settings) + " edge" + zero, mm: mark.Below.Right}
 	bumper := reading{mm: mark.Below.Bumper}
+	bumper.sigma, left.sigma, right.sigma = mark.Below.Sigma[0], mark.Below.Sigma[1], mark.Below.Sigma[1]
 	if m.above(mark) {
 		a := mark.Above
 		bumper.mm, left.mm, right.mm = a.Bumper, a.Left, a.Right
 		bumper.sigma, left.sigma, right.sigma = a.Sigma[0], a.Sigma[1], a.Sigma[1]
-		bumper.known, left.known, right.known = true, true, true
 	}
+	bumper.known, left.known, right.known = true, true, true
 	bumper.from = "from the " + s.Job.Datum.Edge()
 	if bumper.mm < 0 {
 		bumper.from = "behind the " + s.Job.Datum.Edge()
@@ -88,7 +91,7 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 		tail = append(append(tail, ""), pinDrawing(m.pinReadings(mark, s), s)...)
 	case m.above(mark) && left >= middling:
 		p := m.pinReadings(mark, s)
-		tail = append(tail, small(p[0], s)+"   "+small(p[1], s))
+		tail = append(tail, beside(small(p[0], s), small(p[1], s), w)...)
 	}
 	return strings.Join(append(append(rows, both(three[0], three[1], s, w, h-len(rows)-len(tail))...), tail...), "\n")
 }
@@ -178,12 +181,12 @@ func untied(s desk.State, w int) []string {
 	return desk.Wrapped(st.Doubtful, "Not tied: what stands above may be off from what hangs below.", w)
 }
 
-// pilotLine says where the pilot hole came out, "" before it is drilled.
+// pilotLine says where the pilot hole came out, or what a centre takes that was moved from it; "" before it is drilled.
 func pilotLine(s desk.State) string {
 	if s.Marks.Pilot.Drilled == nil {
-		return ""
+		return words.OldPilot(&s.Result, s.Settings)
 	}
-	return words.PilotOff(*s.Marks.Pilot, s.Settings)
+	return words.PilotOff(*s.Marks.Pilot, s.Settings) + ". All else is set off the hole, not off the centre as meant"
 }
 
 // hooked says where the tape hangs.
@@ -259,5 +262,17 @@ func whole(mm float64, u survey.Units) string {
 
 // small writes a reading in one row.
 func small(r reading, s desk.State) string {
-	return r.from + " " + s.Settings.Styles().Strong.Render(desk.Length(r.mm, s.Settings.Units))
+	text := r.from + " " + s.Settings.Styles().Strong.Render(desk.Length(r.mm, s.Settings.Units))
+	if r.known {
+		text += " " + desk.PlusMinus95(r.sigma, s.Settings.Units)
+	}
+	return text
+}
+
+// beside are two painted texts in one row, or in two where that is too short.
+func beside(a, b string, w int) []string {
+	if row := a + "   " + b; lipgloss.Width(row) <= w {
+		return []string{row}
+	}
+	return []string{a, b}
 }

@@ -470,6 +470,10 @@ func TestWhatMovedStaysNamed(t *testing.T) {
 	by := words.Moved(s.Marks.Pilot.Off, s.Settings)
 	assert.Contains(t, view, "Moved since the pilot was measured, "+by+": plate 1 front left, plate 2 rear left")
 	assert.Contains(t, view, "exhaust stub")
+	hole := s.Marks.Holes[0].Above
+	assert.Regexp(t, `pilot hole as drilled +above +`+strings.Join([]string{survey.Figure(hole.Bumper), survey.Figure(hole.Left), survey.Figure(hole.Right)}, " +"), screentest.Filled(t, all, s, 120, 40))
+	assert.Contains(t, view, "cut centre as meant")
+	assert.Contains(t, strings.Join(m.Plain(s).All(), " "), "pilot hole as drilled, above, nothing to tick")
 	one, _, _ := screentest.After(m, s, screentest.Keys("down")...)
 	assert.Contains(t, seen(screentest.Filled(t, one, s, 60, 40)), "Moved "+by+" since the pilot was measured.")
 	assert.Contains(t, strings.Join(m.Plain(s).All(), " "), "Moved since the pilot was measured, "+by)

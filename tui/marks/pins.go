@@ -41,8 +41,10 @@ func pinsAre(d vehicles.Datum) string {
 // pinDrawing shows the two tapes from above, the van's nose to the right.
 func pinDrawing(two [2]reading, s desk.State) []string {
 	st := s.Settings.Styles()
-	left := st.Strong.Render(desk.Length(two[0].mm, s.Settings.Units))
-	right := st.Strong.Render(desk.Length(two[1].mm, s.Settings.Units))
+	of := func(r reading) string {
+		return st.Strong.Render(desk.Length(r.mm, s.Settings.Units)) + " " + desk.PlusMinus95(r.sigma, s.Settings.Units)
+	}
+	left, right := of(two[0]), of(two[1])
 	pad := func(word string) string { return word + strings.Repeat(" ", max(0, 10-len([]rune(word)))) }
 	return []string{
 		pad(desk.Left(s.Settings)+" pin") + " o──── " + left + " ────╮",

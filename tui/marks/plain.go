@@ -46,6 +46,10 @@ func (m screen) lines(s desk.State) (lines []string) {
 	if off := pilotLine(s); off != "" {
 		lines = append(lines, off)
 	}
+	for _, hole := range s.Marks.Holes {
+		_, texts := tapes(hole, s.Settings.Units)
+		lines = append(lines, aloud.Joined(hole.Words+", above, nothing to tick", strings.Join(texts[:], ", ")))
+	}
 	lines = append(lines, afterwards(s)...)
 	if more := waiting(s); more != "" {
 		lines = append(lines, more)

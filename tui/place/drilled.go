@@ -83,7 +83,7 @@ func (m screen) tapCut(s desk.State, at geometry.Point) desk.Change {
 	if m.holds(s) {
 		return heldFast(s)
 	}
-	change := placeCut(s, at)
+	change := besideHole(placeCut(s, at), s)
 	to := plan2(change.Job.Cut.At)
 	text := "Cut placed at "
 	if s.Job.Cut != nil {
@@ -94,8 +94,8 @@ func (m screen) tapCut(s desk.State, at geometry.Point) desk.Change {
 		text = "Cut moved " + way + ", to "
 	}
 	text += desk.AtX(to.X, s.Settings.Units) + ", " + desk.Across(to.Y, s.Settings) + "."
-	if old := besideHole(change, s).Say; old != "" {
-		text += " " + old
+	if change.Say != "" {
+		text += " " + change.Say
 	}
 	change.Say = text + " " + desk.KeyUndo.Help().Key + " takes it back."
 	return change

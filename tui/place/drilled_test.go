@@ -33,15 +33,18 @@ func TestADrilledCutMovesOnlyOnPurpose(t *testing.T) {
 	}
 	d.Type("r")
 	assert.Contains(t, d.View(100, 27), "Arrows and taps move the drilled cut")
-	d.Type("<right>")
-	assert.NotEqual(t, at, d.State.Job.Cut.At, "a key has said so")
-	at = d.State.Job.Cut.At
 	d.Type("r<right>")
 	assert.Equal(t, at, d.State.Job.Cut.At, "and holds it again")
+	d.Type("r<right>")
+	assert.NotEqual(t, at, d.State.Job.Cut.At, "a key has said so")
+	assert.NotNil(t, d.State.Job.Cut.Old, "the hole is an old one now")
+	assert.Nil(t, d.State.Job.Cut.Drilled)
+	assert.Contains(t, d.View(100, 27), "beside the old pilot hole")
+	at = d.State.Job.Cut.At
 	d.Type("t1300<enter>L652<enter>")
 	assert.NotEqual(t, at, d.State.Job.Cut.At, "a place that is typed is meant")
 
-	d.Type("rm1223<enter>L652<enter>")
+	d.Type("m1223<enter>L652<enter>")
 	at = d.State.Job.Cut.At
 	d.Type("<right>")
 	assert.Equal(t, at, d.State.Job.Cut.At, "another hole is held again")

@@ -7,6 +7,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 )
@@ -38,6 +39,9 @@ func (m screen) where(s desk.State, w int) []string {
 		rows = append(rows, desk.Wrapped(st.Plain, stack(s), w)...)
 	} else {
 		rows = append(rows, desk.Wrapped(st.Plain, place+"; "+stack(s), w)...)
+	}
+	if by, beside, there := rules.OldPilot(&s.Result); there && len(s.Faults) == 0 {
+		rows = append(rows, desk.Wrapped(st.Strong, desk.Length(by, u)+" beside the old pilot hole: "+beside.Takes()+".", w)...)
 	}
 	if m.staying {
 		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)

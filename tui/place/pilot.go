@@ -14,6 +14,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 var (
@@ -93,35 +94,47 @@ func (m screen) pressPilot(k tea.KeyMsg, s desk.State) (next screen, change desk
 	return m, change, true
 }
 
-// moveFromPilot puts the cut's centre on the best place. The hole counts as its guide no more, so that the checks are
-// for the new centre; where it is stays in the notes.
+// moveFromPilot puts the cut's centre on the best place.
 func moveFromPilot(s desk.State, p rules.PilotReport) desk.Change {
-	cut := *s.Job.Cut
-	was := cut.Drilled
-	cut.At = [2]float64{moving.Hundredth(p.Move.To.X), moving.Hundredth(p.Move.To.Y)}
-	job := s.Job.WithCut(cut).WithDrilled(nil)
-	way := words.Way(p.Move.By, desk.Settings{})
-	note := fmt.Sprintf("Pilot hole at %s, %s; the cut's centre was moved from it: %s.", was[0], was[1], way)
-	for _, tape := range cut.Direct {
-		note += fmt.Sprintf(" Taped straight from it: %s to %s.", tape.Gap, tape.To)
-	}
-	note += " " + words.MovedBeside(&cut, p.Move.By.Norm(), desk.Settings{})
-	job.Notes = strings.TrimPrefix(job.Notes+"\n"+note, "\n")
-	return desk.Change{Job: &job, Say: "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole; it is in the notes. " +
-		words.MovedBeside(&cut, p.Move.By.Norm(), s.Settings)}
+	change := moveCut(s.Job, geometry.Point{X: moving.Hundredth(p.Move.To.X), Y: moving.Hundredth(p.Move.To.Y)}, "")
+	change = besideHole(change, s)
+	change.Say = "Mark the centre " + words.Way(p.Move.By, s.Settings) + " of the pilot hole. " + change.Say
+	return change
 }
 
-// besideHole adds to an edit that moves the cut's centre away from a drilled pilot hole what becomes of that.
+// besideHole makes of an edit that moves the cut's centre away from its pilot hole what that is: the hole is an old one from then on, so that
+// the checks are for the new centre. What becomes of the hole is said at this move and at each later one.
 func besideHole(change desk.Change, s desk.State) desk.Change {
-	if change.Job == nil || change.Say != "" || !holeOf(s).there() || len(s.Faults) > 0 {
+	if change.Job == nil || change.Say != "" || len(s.Faults) > 0 || s.Job.Cut == nil {
 		return change
 	}
-	after := change.Job.Cut
-	if after == nil || after.Drilled == nil && s.Job.Cut.Drilled != nil || after.At == s.Job.Cut.At {
+	before, after, hole := s.Job.Cut, change.Job.Cut, s.Plan.Cut.Old
+	if holeOf(s).there() {
+		hole = &s.Plan.Cut.At
+	}
+	if hole == nil || after == nil || after.At == before.At || before.Drilled != nil && after.Drilled == nil {
 		return change
 	}
-	change.Say = words.MovedBeside(after, plan2(after.At).Sub(s.Plan.Cut.At).Norm(), s.Settings)
+	by := plan2(after.At).Sub(*hole).Norm()
+	if before.Drilled != nil && rules.BesidePilot(after, by) != rules.OnTheHole {
+		job := change.Job.LeavingPilot(after.At)
+		job.Notes = strings.TrimPrefix(job.Notes+tapedFrom(before), "\n")
+		change.Job = &job
+	}
+	change.Say = words.MovedBeside(after, by, s.Settings)
 	return change
+}
+
+// tapedFrom notes the tapes that were taken straight from a hole that the centre leaves, "" for none.
+func tapedFrom(cut *vehicles.Cut) string {
+	if len(cut.Direct) == 0 {
+		return ""
+	}
+	note := fmt.Sprintf("\nTaped straight from the old pilot hole at %s, %s:", cut.Drilled[0], cut.Drilled[1])
+	for i, tape := range cut.Direct {
+		note += map[bool]string{true: ",", false: ""}[i > 0] + fmt.Sprintf(" %s to %s", tape.Gap, tape.To)
+	}
+	return note + "."
 }
 
 // pilotRows say where the hole is, whether the tapes explain that, and how far the centre may still go.

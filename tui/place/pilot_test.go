@@ -81,7 +81,8 @@ func TestTheBestMoveWithOneKey(t *testing.T) {
 	require.NotNil(t, changes[0].Job)
 	assert.Contains(t, changes[0].Say, "of the pilot hole")
 	assert.Nil(t, after.Job.Cut.Drilled, "judged where the saw will go")
-	assert.Contains(t, after.Job.Notes, "Pilot hole at 1225.3, L 650", "and the hole is not forgotten")
+	require.NotNil(t, after.Job.Cut.Old)
+	assert.Equal(t, *s.Job.Cut.Drilled, *after.Job.Cut.Old, "and the hole is not forgotten")
 	moved := after.Result.Plan.Cut.At
 	assert.InDelta(t, 0, moved.Sub(before.Move.To).Norm(), 0.01)
 	assert.LessOrEqual(t, moved.Sub(before.Is).Norm(), before.MayMove+0.01)

@@ -71,7 +71,7 @@ func TestATickedPilotHoldsTheCut(t *testing.T) {
 	d.Type("r<right>")
 	moved := d.State.Job.Cut.At
 	assert.NotEqual(t, free.Cut.At, moved, "a key has said so")
-	assert.Regexp(t, `^Centre .* beside the pilot hole: (guide board|new pilot)`, d.Said)
+	assert.Regexp(t, `^Centre .* beside the old pilot hole: (guide board|new pilot)`, d.Said)
 	d.Type("r<right>")
 	assert.Equal(t, moved, d.State.Job.Cut.At, "and holds it again")
 	d.Type("t1300<enter>L652<enter>")

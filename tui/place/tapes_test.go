@@ -175,26 +175,27 @@ func TestTapesGoWithTheHole(t *testing.T) {
 	require.True(t, ok)
 	change := moveFromPilot(d.State, p)
 	assert.Empty(t, change.Job.Cut.Direct)
-	assert.Contains(t, change.Job.Notes, "Taped straight from it: 361 to chassis rail, left.")
-	assert.Regexp(t, `Centre .* beside the pilot hole: (guide board|new pilot)`, change.Say)
-	assert.Regexp(t, `Centre .* beside the pilot hole: (guide board|new pilot)`, change.Job.Notes, "on paper, too")
+	assert.Contains(t, change.Job.Notes, "Taped straight from the old pilot hole at 1323, L 590: 361 to chassis rail, left.")
+	assert.Regexp(t, `Centre .* beside the old pilot hole: (guide board|new pilot)`, change.Say)
+	assert.Equal(t, d.State.Job.Cut.Drilled, change.Job.Cut.Old, "the hole is there still")
 }
 
 // The centre moved beside a drilled hole: the saw's own bit, then its rim, then nothing meets the old hole. The cut is 127 across,
 // the pilot 6, the hole 13.5 forward of the centre.
 func TestMovingTheCentreBesideADrilledHole(t *testing.T) {
 	for keys, says := range map[string]string{
-		"t1330<enter>L590<enter>": "Centre 8 mm beside the pilot hole: guide board. ",
-		"t1378<enter>L590<enter>": "Centre 56.3 mm beside the pilot hole: new pilot. ",
-		"t1382<enter>L590<enter>": "Centre 60.4 mm beside the pilot hole: new pilot, guide board. ",
-		"t1388<enter>L590<enter>": "Centre 66.4 mm beside the pilot hole: new pilot, guide board. ",
-		"t1400<enter>L590<enter>": "Centre 78.5 mm beside the pilot hole: new pilot, close the old. ",
+		"t1330<enter>L590<enter>": "Centre 8 mm beside the old pilot hole: guide board. ",
+		"t1378<enter>L590<enter>": "Centre 56.3 mm beside the old pilot hole: new pilot. ",
+		"t1382<enter>L590<enter>": "Centre 60.4 mm beside the old pilot hole: new pilot, guide board. ",
+		"t1388<enter>L590<enter>": "Centre 66.4 mm beside the old pilot hole: new pilot, guide board. ",
+		"t1400<enter>L590<enter>": "Centre 78.5 mm beside the old pilot hole: new pilot, close the old. ",
 		"t1322<enter>L590<enter>": "",
 	} {
 		d := unexplained(t, 100, 27)
 		before := d.State.Job.Cut.At
 		d.Type(keys)
 		assert.NotEqual(t, before, d.State.Job.Cut.At, keys)
+		assert.Equal(t, says == "", d.State.Job.Cut.Old == nil && d.State.Job.Cut.Drilled != nil, keys)
 		assert.True(t, strings.HasPrefix(d.Said, says) && (says != "" || d.Said == ""), "%s: %s", keys, d.Said)
 	}
 	d := unexplained(t, 100, 27)

@@ -27,7 +27,7 @@ var mountSlots = form.Slots{
 
 // floorAt is at which field the form is opened for each result.
 var floorAt = map[string]string{
-	"thickest": "layer0", "thinnest": "layer0", "collar": "on", "collar-has": "on", "soft": "on", "screw": "plate", "bolt": "plate",
+	"thickest": "layer0", "thinnest": "layer0", "collar": "on", "collar-has": "on", "collar-order": "on", "soft": "on", "screw": "plate", "bolt": "plate",
 	"sealant": "bead", "cartridges": "bead", "cut-back": "layer0",
 }
 

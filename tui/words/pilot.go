@@ -28,11 +28,24 @@ func BesidePilot(cut *vehicles.Cut, set desk.Settings) string {
 	return rules.BesideInGeneral(cut, func(mm float64) string { return desk.Length(mm, set.Units) })
 }
 
-// MovedBeside says what a centre so many mm beside the drilled pilot hole takes, "" where it is the hole.
+// MovedBeside says what a centre so many mm beside the pilot hole that it was moved from takes, "" where it is the hole.
 func MovedBeside(cut *vehicles.Cut, by float64, set desk.Settings) string {
 	beside := rules.BesidePilot(cut, by)
 	if beside == rules.OnTheHole {
 		return ""
 	}
-	return "Centre " + desk.Length(by, set.Units) + " beside the pilot hole: " + beside.Takes() + ". " + beside.Why()
+	return "Centre " + desk.Length(by, set.Units) + " beside the old pilot hole: " + beside.Takes() + ". " + beside.Why()
+}
+
+// OldPilot says it of the centre of a job's cut, with how a guide board is made; "" where it was never moved from a pilot hole.
+func OldPilot(r *rules.Result, set desk.Settings) string {
+	by, beside, there := rules.OldPilot(r)
+	if !there || beside == rules.OnTheHole {
+		return ""
+	}
+	text := MovedBeside(r.Job.Cut, by, set)
+	if beside.Board() {
+		text += " " + rules.GuideBoard()
+	}
+	return text
 }

@@ -193,6 +193,29 @@ func beside(way rules.TapeWay, off float64, set desk.Settings) string {
 	return desk.Length(math.Abs(off), set.Units) + " further " + side
 }
 
+// BelowSpread says how far off a mark made from below may be, in mm.
+func BelowSpread(sigma [2]float64) string {
+	return "From below " + desk.PlusMinus95(sigma[0], desk.Millimetres) + " along the van, " + desk.PlusMinus95(sigma[1], desk.Millimetres) + " across it (95 %)."
+}
+
+// MarkSpreads say, in mm, how far off the marks may be along their tapes, the worst of each kind: from above, and those that are made from below alone.
+func MarkSpreads(r *rules.Result, sheet rules.MarkSheet) (lines []string) {
+	var most [2]float64
+	pin := 0.0
+	for _, m := range sheet.Marks {
+		most[0], most[1] = max(most[0], rules.SigmaOf(r, m, rules.FromDatum)), max(most[1], rules.SigmaOf(r, m, rules.FromLeft))
+		pin = max(pin, rules.SigmaOf(r, m, rules.FromLeftPin), rules.SigmaOf(r, m, rules.FromRightPin))
+	}
+	if pin > 0 {
+		const mm = desk.Millimetres
+		lines = append(lines, "How far off a mark may be. From above "+desk.PlusMinus95(most[0], mm)+" along the van, "+desk.PlusMinus95(most[1], mm)+" across it, "+desk.PlusMinus95(pin, mm)+" from a pin (95 %).")
+	}
+	if below := rules.BelowSpread(sheet); below != [2]float64{} {
+		lines = append(lines, BelowSpread(below))
+	}
+	return lines
+}
+
 // Moved says how far a place is from where it was, "" where it is there.
 func Moved(by geometry.Point, set desk.Settings) string {
 	var parts []string

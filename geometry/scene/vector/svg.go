@@ -51,22 +51,27 @@ func (s *SVG) Line(points []geometry.Point, k Stroke) {
 		d, paint("stroke", k.Colour), num(k.Width), dashes)
 }
 
-// Write writes a text: in the viewer's own sans-serif letters, drawn out to the width that was reckoned with.
+// Write writes a text: its letters as outlines, as a viewer's own may be wider and not all viewers draw them out to a width; and the words
+// themselves without ink, where whoever looks for them finds them.
 func (s *SVG) Write(at geometry.Point, t Text) {
-	attrs := fmt.Sprintf(`x="%s" y="%s" font-family="sans-serif" font-size="%s" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`,
-		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Align], num(WidthOf(t)))
-	if t.Bold {
-		attrs += ` font-weight="bold"`
-	}
+	shown := t
+	shown.Words = Legible(t.Words)
+	turned := ""
 	if t.Turned {
-		attrs += fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(at.X), num(at.Y))
+		turned = fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(at.X), num(at.Y))
 	}
-	words := escaped(t.Words)
+	outlines := outlinesOf(geometry.Point{X: BoxOf(at.X, at.Y, shown).Left, Y: at.Y}, shown)
 	if t.Rim.A > 0 {
-		fmt.Fprintf(&s.body, `<text %s%s fill="none" stroke-width="%s" stroke-linejoin="round">%s</text>`+"\n",
-			attrs, paint("stroke", t.Rim), num(2*rimOf(t.Size)), words)
+		fmt.Fprintf(&s.body, `<path class="letters" d="%s" fill="none"%s stroke-width="%s" stroke-linejoin="round"%s/>`+"\n",
+			outlines, paint("stroke", t.Rim), num(2*rimOf(t.Size)), turned)
 	}
-	fmt.Fprintf(&s.body, `<text %s%s>%s</text>`+"\n", attrs, paint("fill", t.Colour), words)
+	fmt.Fprintf(&s.body, `<path class="letters" d="%s"%s%s/>`+"\n", outlines, paint("fill", t.Colour), turned)
+	weight := ""
+	if t.Bold {
+		weight = ` font-weight="bold"`
+	}
+	fmt.Fprintf(&s.body, `<text x="%s" y="%s" fill="none" font-family="sans-serif" font-size="%s" text-anchor="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"%s%s>%s</text>`+"\n",
+		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Align], num(WidthOf(shown)), weight, turned, escaped(t.Words))
 }
 
 // Within cuts off at a box.
