@@ -31,10 +31,13 @@ func (f *Footprint) GapOnly(p Point) float64 {
 	}
 	q := f.inner(p)
 	x, y := math.Abs(q.X)-f.Half.X, math.Abs(q.Y)-f.Half.Y
-	if x <= 0 || y <= 0 {
-		return max(x, y)
+	switch {
+	case x > 0 && y > 0:
+		return math.Sqrt(x*x + y*y)
+	case x > y:
+		return x
 	}
-	return math.Sqrt(x*x + y*y)
+	return y
 }
 
 // Gap returns the shortest plan distance from p to the outline, in mm, and the outline's nearest point. It is

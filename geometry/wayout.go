@@ -9,14 +9,16 @@ import "math"
 //   - a meeting point of two of them,
 // and of these only those count that lie in no stadium's interior.
 
-// offPath returns the distance from p to a line's path.
+// offPath returns the distance from p to a line's path; NaN from what is none.
 func (f *Footprint) offPath(p Point) float64 {
 	least := math.Inf(1)
 	for i := 1; i < len(f.Path); i++ {
 		a, b := f.Path[i-1], f.Path[i]
 		ux, uy, vx, vy := b.X-a.X, b.Y-a.Y, p.X-a.X, p.Y-a.Y
-		if along := ux*vx + uy*vy; along > 0 {
-			t := min(1, along/(ux*ux+uy*uy))
+		if along, whole := ux*vx+uy*vy, ux*ux+uy*uy; along >= whole { // beyond the leg: without a division
+			vx, vy = p.X-b.X, p.Y-b.Y
+		} else if along > 0 {
+			t := along / whole
 			vx, vy = vx-t*ux, vy-t*uy
 		}
 		least = min(least, vx*vx+vy*vy)

@@ -45,17 +45,14 @@ func turnAt(before, at, after geometry.Point3) float64 {
 
 // pulled are the corners of a run without those that turn too little for anybody to bend and that what the trial asks does not need.
 func (t *trial) pulled(corners []geometry.Point3, c *course) []geometry.Point3 {
-	first := 1
-	if t.upright {
-		first = 2
-	}
-	for i := len(corners) - 2; i >= first; i-- {
+	for i := len(corners) - 2; i >= 1; i-- {
 		if turnAt(corners[i-1], corners[i], corners[i+1]) >= leastTurn {
 			continue
 		}
 		without := slices.Delete(slices.Clone(corners), i, i+1)
 		if t.worth(without, c.beyond(without), 0).Short == 0 {
 			corners = without
+			i = min(i+1, len(corners)-1) // that behind it turns otherwise now
 		}
 	}
 	return corners
@@ -75,6 +72,18 @@ const stubJoint = 20
 func aside(corners []geometry.Point3) float64 {
 	off := corners[1].Sub(corners[0])
 	return max(0, off.Plan().Norm()-asideSeen) + max(0, stubJoint+off.Z)
+}
+
+// slopes tells whether the stub leg of a laid run does not lead straight down from the stub.
+func slopes(laid *vehicles.LaidRun, of vehicles.RunKind) bool {
+	from, n := slices.Clone(laid.Path), len(laid.Path)
+	if n < 2 {
+		return false
+	}
+	if of == vehicles.FuelRun {
+		slices.Reverse(from)
+	}
+	return aside(from) > 0
 }
 
 // asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm.

@@ -73,11 +73,11 @@ func TestFoundRunsInFullAreClearBySampling(t *testing.T) {
 	t.Parallel()
 	const seed = 97
 	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
+	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
 	found, floors := 0, floorsFor(t, 4, 2)
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
-		job := randomFloor(r, kind)
+		job := withOpenings(sides, randomFloor(r, kind))
 		job.RunChecks = vehicles.InFull
 		bare := job
 		bare.Exhaust, bare.Intake = nil, nil
@@ -125,11 +125,15 @@ func TestLayoutsAreClearBySampling(t *testing.T) {
 	t.Parallel()
 	const seed = 101
 	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
-	runs, floors := 0, floorsFor(t, 100, 2)
+	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
+	runs, fuelled, floors := 0, 0, floorsFor(t, 100, 2)
 	for n := range floors {
-		job := randomFloor(r, vehicles.ExhaustRun).WithRun(vehicles.ExhaustRun, nil)
-		if n%2 == 1 {
+		job := randomFloor(r, vehicles.ExhaustRun)
+		if line, ok := withTank(r); ok && n%2 == 1 { // the line from it is proposed
+			job = line
+		}
+		job = withOpenings(sides, job).WithRun(vehicles.ExhaustRun, nil).WithRun(vehicles.FuelRun, nil)
+		if n%4 > 1 {
 			job.RunChecks = vehicles.InFull
 		}
 		result, faults := Judge(job, Builtin())
@@ -144,13 +148,13 @@ func TestLayoutsAreClearBySampling(t *testing.T) {
 					sampled(t, n, kind, &l.Result, &Route{Run: l.Result.Job.Run(kind), Length: laid.Line.Length()})
 				}
 			}
-			out, in := l.Result.Job.Exhaust.Path, l.Result.Job.Intake.Path
-			a, b := out[len(out)-1], in[len(in)-1]
-			assert.GreaterOrEqual(t, math.Sqrt((a.X-b.X)*(a.X-b.X)+(a.Y-b.Y)*(a.Y-b.Y)+(a.Drop-b.Drop)*(a.Drop-b.Drop)), 1000-1e-6, n)
+			sampledTogether(t, n, &l.Result)
+			fuelled += asNumber(l.Result.Job.Fuel != nil)
 		}
 	}
-	t.Logf("%d runs on %d floors", runs, floors)
+	t.Logf("%d runs on %d floors, %d fuel lines among them", runs, floors, fuelled)
 	assert.Greater(t, runs, 2*floors)
+	assert.Greater(t, fuelled, 0)
 }
 
 // smallFloor has a cut in its middle and a few things, on which all runs through a lattice can be tried.

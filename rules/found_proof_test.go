@@ -75,11 +75,11 @@ func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 	t.Parallel()
 	const seed = 73
 	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
+	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
 	found, floors := 0, floorsFor(t, 1, 2)
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
-		job := randomFloor(r, kind)
+		job := withOpenings(sides, randomFloor(r, kind))
 		bare := job
 		bare.Exhaust, bare.Intake = nil, nil
 		result, faults := Judge(bare, Builtin())
@@ -107,21 +107,14 @@ func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 	assert.Greater(t, found, floors/3)
 }
 
-// sampled holds a run to the distances, the ground, the fall, the length and the bends that the book asks.
+// sampled holds a run to the distances, the ground, the fall, the length and the bends that the book asks, and its gas to the openings.
 func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *Route) {
 	word := map[vehicles.RunKind]string{vehicles.ExhaustRun: "exhaust", vehicles.IntakeRun: "intake", vehicles.FuelRun: "fuel"}[kind]
 	asked := func(id, of string) (float64, bool) {
 		l, ok := r.Book.Lookup(word+"."+id, of)
 		return l.Value.Value, ok && l.Value.Set
 	}
-	mouth, _ := r.Job.Stub(kind)
-	corners := [][3]float64{{mouth.X, mouth.Y, -mouth.Z}}
-	for _, p := range found.Run.Path {
-		corners = append(corners, [3]float64{p.X, p.Y, p.Drop})
-	}
-	if kind == vehicles.FuelRun {
-		corners = corners[1:] // it ends at its stub's mouth, and says so
-	}
+	corners := sampledCorners(&r.Job, found.Run, kind)
 	for i := 1; i < len(corners); i++ {
 		require.Positive(t, norm(minus(corners[i], corners[i-1])), "floor %d: a corner twice, %v", floor, corners)
 	}
@@ -144,6 +137,10 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 	if most, set := asked("bends", ""); set {
 		require.LessOrEqual(t, turned, most+1e-6, "floor %d", floor)
 	}
+	if kind == vehicles.ExhaustRun {
+		sampledFall(t, floor, r, found.Run, corners)
+		sampledGas(t, floor, r, found.Run, corners, line)
+	}
 	clear := func(places [][3]float64, radius float64) {
 		for _, at := range places {
 			if least, set := asked("ground", ""); set {
@@ -154,7 +151,11 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 				if kind == vehicles.FuelRun && r.Job.Obstructions[i].Name == r.Job.Fuel.Supply.From {
 					continue // it begins there
 				}
-				if least, set := asked("clearance", r.Job.Obstructions[i].Kind); set {
+				kind := r.Job.Obstructions[i].Kind
+				if r.Job.Obstructions[i].Holds == vehicles.Diesel && word == "exhaust" { // that burns less easily than what is not known
+					kind += ofDiesel
+				}
+				if least, set := asked("clearance", kind); set {
 					require.GreaterOrEqual(t, away(&r.Plan.Obstructions[i].Prism, at)-radius, least-1e-6, "floor %d: %s", floor, r.Job.Obstructions[i].Kind)
 				}
 			}
@@ -162,27 +163,8 @@ func sampled(t *testing.T, floor int, kind vehicles.RunKind, r *Result, found *R
 	}
 	clear(line, found.Run.Across/2)
 	if h := found.Run.Muffler; h != nil {
-		a, b := corners[h.Leg-1], corners[h.Leg]
-		way := times(minus(b, a), 1/norm(minus(b, a)))
-		var axis [][3]float64
-		for s := h.Start; s <= h.Start+h.Length; s += 2 {
-			axis = append(axis, plus(a, times(way, s)))
-		}
-		clear(axis, h.Across/2)
+		clear(mufflerAxis(h, corners), h.Across/2)
 	}
-}
-
-// drives holds a place of a run, in full, to what is asked of it from what goes up and down as the van drives.
-func drives(t *testing.T, floor int, kind vehicles.RunKind, r *Result, i int, at [3]float64, radius float64) {
-	o := &r.Job.Obstructions[i]
-	if r.Job.RunChecks != vehicles.InFull || !o.Is(vehicles.Travels) {
-		return
-	}
-	l, ok := r.Book.Lookup("runs.travel", kind.String())
-	require.True(t, ok)
-	moved := r.Plan.Obstructions[i].Prism
-	moved.Low, moved.High = moved.Low-100, moved.High+100 // what is taken while nobody has said
-	require.GreaterOrEqual(t, away(&moved, at)-radius, l.Value.Value-1e-6, "floor %d: %s as it travels", floor, o.Kind)
 }
 
 func minus(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }

@@ -29,11 +29,23 @@ func WithRoomForFuel(r Result) Result {
 	return r
 }
 
-// FindFuelBeside seeks a fuel line, from where it begins, beside a pair that was found for a job. As FindRoute, else.
+// fuelRooms are how much more than is asked a fuel line beside a pair is sought with, mm, the most first: the shortest grazes what it passes.
+var fuelRooms = []float64{40, 20, 10}
+
+// FindFuelBeside seeks a fuel line, from where it begins, beside a pair that was found for a job, with more room than is asked where that can
+// be had. As FindRoute, else.
 func FindFuelBeside(ctx context.Context, r *Result, pair Pair, line *vehicles.Run, tell Tell) Route {
 	with := putRun(putRun(*r, vehicles.ExhaustRun, pair.Exhaust.Run), vehicles.IntakeRun, pair.Intake.Run)
 	to := FuelTarget(line)
 	to.Upright = true
 	with = putRun(with, vehicles.FuelRun, line)
+	for _, to.Spare = range fuelRooms {
+		s := newSeeker(ctx, &with, vehicles.FuelRun, to, tell)
+		s.strict = true
+		if best := s.try(0); best.keeps() {
+			return s.told(best)
+		}
+	}
+	to.Spare = 0
 	return FindRoute(ctx, &with, vehicles.FuelRun, to, tell)
 }

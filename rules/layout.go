@@ -27,7 +27,9 @@ type Layout struct {
 	Length  float64         // of all its runs together, mm
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first
 	AsItIs  bool            // it is the job's own, as it is
+	Detour  bool            // its fuel line goes a long way round
 	turned  bool            // its heading is not the job's
+	kept    float64         // what exhaust and intake keep at the least, up to what the picture calls much
 	pull    float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
 	broken  int             // how many of those are foul that another place, heading or run may mend
 }
@@ -67,12 +69,14 @@ func (f *Finding) mendable() bool {
 	return f.WithRun() || f.Places > 0 && f.Subject.marked()
 }
 
-// better orders layouts: nothing broken that a layout can mend, with a fuel line, the milder verdict, within the wish, more room for the way from the wish,
-// the job's heading, shorter runs. It is 0 for the same layout only.
+// better orders layouts: nothing broken that a layout can mend, with a fuel line, the milder verdict, within the wish, no fuel line that goes a long
+// way round, more room for the way from the wish, the job's heading, more room about exhaust and intake, shorter runs. It is 0 for the same
+// layout only.
 func better(a, b *Layout) int {
 	return cmp.Or(cmp.Compare(asNumber(a.broken > 0), asNumber(b.broken > 0)),
 		cmp.Compare(asNumber(a.Result.Job.Fuel == nil), asNumber(b.Result.Job.Fuel == nil)), cmp.Compare(a.Verdict(), b.Verdict()), cmp.Compare(asNumber(a.Beyond), asNumber(b.Beyond)),
-		-cmp.Compare(a.grade(), b.grade()), cmp.Compare(asNumber(a.turned), asNumber(b.turned)), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
+		cmp.Compare(asNumber(a.Detour), asNumber(b.Detour)), -cmp.Compare(a.grade(), b.grade()), cmp.Compare(asNumber(a.turned), asNumber(b.turned)),
+		-cmp.Compare(math.Floor(a.kept/marginGrade), math.Floor(b.kept/marginGrade)), cmp.Compare(a.Length, b.Length), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.Yaw, b.Yaw),
 		cmp.Compare(a.Edge, b.Edge))
 }
 

@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
 )
 
 // headed are sketches laid with the job's heading where those that are going to be proposed have another: a heater is not turned for nothing.
@@ -39,8 +41,17 @@ func (l *layouting) headed(sketches []sketch) (list []sketch) {
 	return list
 }
 
-// wider are how much more than is asked the runs of the best layouts are tried with, mm, the most that can be had first.
-var wider = []float64{30, 10}
+// How much more than is asked each run of the best layouts is sought with, mm, the most first; what is found is then worked on in steps to have up
+// to so much: a search takes longer.
+var soughtWider = []float64{40, 0}
+
+const (
+	widest    = 40.0
+	widerStep = 10.0
+)
+
+// finely is how a run of those is straightened.
+var finely = route.Straightener{Steps: []float64{32, 8, 2, 1}}
 
 // widen lays those that are going to be proposed anew with more room about their runs, where they can have it: the shortest runs graze what
 // they pass.
@@ -51,11 +62,69 @@ func (l *layouting) widen(sketches []sketch) {
 		if s.laid == nil || s.laid.broken > 0 || !s.headed && !slices.ContainsFunc(best, func(b Layout) bool { return better(s.laid, &b) == 0 }) {
 			return
 		}
-		for _, s.spare = range wider {
-			was := s.laid
-			if l.lay(s, s.rough.demand); s.laid != was || l.wanted.Err() != nil {
-				return
-			}
-		}
+		l.widened(s)
 	})
 }
+
+// widened lays the runs of a sketch anew, each by itself with the most to spare that it can have beside those before it: one that can have little
+// holds none of the others back.
+func (l *layouting) widened(s *sketch) {
+	d := s.rough.demand
+	at, ok := l.sparest(*s.placed, vehicles.ExhaustRun, func(spare float64) *rough {
+		return l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Spare: spare}, d)
+	})
+	for _, of := range [...]vehicles.RunKind{vehicles.IntakeRun, vehicles.FuelRun} {
+		if !ok {
+			break
+		}
+		before := at
+		at, ok = l.sparest(before, of, func(spare float64) *rough { return l.next(&before, of, d, spare) })
+		if of == vehicles.FuelRun && !ok && s.laid.Result.Job.Fuel == nil {
+			at.Job, ok = before.Job.WithRun(vehicles.FuelRun, nil), true // that one only kept its place
+		}
+	}
+	if ok {
+		l.take(s, at.Job)
+	}
+}
+
+// sparest is a job with a run laid with the most to spare that it can have; ok is false where it can't be laid at all. It is sought with ever less
+// of that, and what is found is worked on until it has more.
+func (l *layouting) sparest(r Result, of vehicles.RunKind, seek func(spare float64) *rough) (with Result, ok bool) {
+	for _, spare := range soughtWider {
+		k := seek(spare)
+		if k == nil {
+			return r, false
+		}
+		k.by = finely
+		best := k.worked()
+		if !best.keeps() {
+			continue
+		}
+		for k.to.Spare = spare + widerStep; k.to.Spare <= widest; k.to.Spare += widerStep {
+			a := k.straightened(best.corners, k.course, k.demand.judged, best.lower, finely)
+			if !a.keeps() {
+				break
+			}
+			best = a
+		}
+		return putRun(r, of, k.told(best).Run), true
+	}
+	return r, false
+}
+
+// detour tells whether a fuel line goes a long way round: any bubble and any leak has so much more of it.
+func detour(line *vehicles.LaidRun) bool {
+	if line == nil {
+		return false
+	}
+	n := len(line.Path)
+	return line.Line.Length() > detourTimes*line.Path[n-1].Sub(line.Path[0]).Norm()+detourMore
+}
+
+// A fuel line goes a long way round that is longer than so many times the straight way between its ends, and so many mm more: it has to go
+// below what lies between them. common practice, no source
+const (
+	detourTimes = 2
+	detourMore  = 200
+)

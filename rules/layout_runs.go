@@ -6,6 +6,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/vehicles"
 )
 
@@ -99,12 +100,12 @@ func (l *layouting) count(sketches []sketch) {
 	}
 }
 
-// enough tells whether three keep every rule that differ to the eye.
+// enough tells whether three keep every rule that differ to the eye, and none of them leads its fuel line a long way round.
 func (l *layouting) enough(sketches []sketch) bool {
 	var unlike []*Layout
 	for i := range sketches {
 		a := sketches[i].laid
-		if a == nil || a.broken > 0 || a.Beyond || slices.ContainsFunc(unlike, a.Alike) {
+		if a == nil || a.broken > 0 || a.Beyond || a.Detour || slices.ContainsFunc(unlike, a.Alike) {
 			continue
 		}
 		unlike = append(unlike, a)
@@ -115,11 +116,11 @@ func (l *layouting) enough(sketches []sketch) bool {
 // lay works a sketch out: the exhaust, then the intake beside it, then the fuel line beside both. It gives up at the first that does not
 // keep what is asked; and before any where one has no way, as there will be no more room.
 func (l *layouting) lay(s *sketch, d demand) {
-	if d.aims == ToKeepRules || s.rough.course == nil || s.spare > 0 {
-		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge, Spare: s.spare}, d)
+	if d.aims == ToKeepRules || s.rough.course == nil {
+		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge}, d)
 	}
 	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
-		if k := l.next(s.placed, of, d, s.spare); k != nil && len(k.ways) == 0 && !l.optional(of) {
+		if k := l.next(s.placed, of, d, 0); k != nil && len(k.ways) == 0 && !l.optional(of) {
 			return
 		}
 	}
@@ -127,7 +128,7 @@ func (l *layouting) lay(s *sketch, d demand) {
 	for _, of := range vehicles.RunKinds {
 		k := s.rough
 		if of != vehicles.ExhaustRun {
-			k = l.next(&at, of, d, s.spare)
+			k = l.next(&at, of, d, 0)
 		}
 		if k == nil {
 			continue
@@ -145,7 +146,7 @@ func (l *layouting) lay(s *sketch, d demand) {
 		}
 	}
 	if !fuelled {
-		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept room
+		at.Job = at.Job.WithRun(vehicles.FuelRun, nil) // that one only kept its place
 	}
 	l.take(s, at.Job)
 }
@@ -155,7 +156,8 @@ func (l *layouting) optional(of vehicles.RunKind) bool {
 	return of == vehicles.FuelRun && l.result.Job.Fuel == nil
 }
 
-// next is the search for an intake or a fuel line; nil for one that is not sought. A fuel line that the job lacks comes from its tank.
+// next is the search for an intake or a fuel line that keeps so much more than is asked; nil for one that is not sought. A fuel line that
+// the job lacks comes from its tank.
 func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, spare float64) *rough {
 	run := l.result.Job.Run(of)
 	if l.optional(of) {
@@ -169,7 +171,8 @@ func (l *layouting) next(at *Result, of vehicles.RunKind, d demand, spare float6
 	}
 	to := Target{Edge: AnyEdge, Spare: spare}
 	if of == vehicles.FuelRun {
-		to = FuelTarget(run) // it begins at what holds the fuel: no more room there
+		to = FuelTarget(run)
+		to.Spare = spare
 	}
 	put := putRun(*at, of, run)
 	return l.rough(&put, of, to, d)
@@ -203,6 +206,8 @@ func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
 		a.pull = a.Away
 	}
 	a.Edge = edgeOf(r)
+	a.kept = min(LeastKept(r, vehicles.ExhaustRun, vehicles.IntakeRun).Or(scene.MuchSpare), scene.MuchSpare)
+	a.Detour = detour(r.Plan.Fuel)
 	for _, of := range vehicles.RunKinds {
 		if run := r.Plan.Run(of); run != nil {
 			a.Length += run.Line.Length()

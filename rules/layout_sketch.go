@@ -17,7 +17,6 @@ type sketch struct {
 	edge   Edge
 	rough  *rough
 	hard   float64 // about how hard the easiest way is, mm; +Inf where there is none
-	spare  float64 // what its runs are to keep beside what is asked, mm
 	laid   *Layout // what came of it, nil for nothing yet
 	headed bool    // it is where another was laid, with the job's heading
 }
@@ -28,6 +27,7 @@ type rough struct {
 	course *course
 	demand demand
 	ways   []route.Way
+	by     route.Straightener // works them out
 }
 
 // How rough ways are told apart: so many are kept of each search; one of more corners is too crooked to be worth while, each costs so many
@@ -128,7 +128,7 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 
 // rough seeks the ways of a run and works none out.
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
-	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d}
+	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d, by: coarsely}
 	d.less -= to.Spare
 	ends, known := l.ends[to.Edge]
 	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
@@ -169,7 +169,7 @@ func (k *rough) worked() (best *attempt) {
 			if best.keeps() || k.ctx.Err() != nil {
 				return best
 			}
-			a := k.straightened(k.course.corners(w), k.course, k.demand.judged, lower, coarsely)
+			a := k.straightened(k.course.corners(w), k.course, k.demand.judged, lower, k.by)
 			if !a.keeps() && a.worth.Short < nearlyKept {
 				a = k.straightened(a.corners, k.course, k.demand.judged, lower, closely)
 			}

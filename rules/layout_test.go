@@ -316,3 +316,21 @@ func TestTheJobsHeadingIsPreferredWhereItIsAsGood(t *testing.T) {
 		assert.Equal(t, r.Job.Heater.Yaw, layoutsOf(t, &r, 2).Best[0].Yaw, n)
 	}
 }
+
+// A layout that leads its fuel line a long way round goes behind one with less room, and none of the sample's does. By hand: its ends 500
+// apart, a line of 1200 is not yet twice that and 200 more, one of 1201 is.
+func TestAFuelLineGoesNoLongWayRound(t *testing.T) {
+	line := func(aside float64) *vehicles.LaidRun {
+		path := []geometry.Point3{{}, {X: 250, Y: aside}, {X: 500}}
+		return &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}
+	}
+	out := math.Sqrt(600*600 - 250*250)
+	assert.False(t, detour(line(out)))
+	assert.True(t, detour(line(out+1)))
+	assert.False(t, detour(nil))
+	assert.Negative(t, better(&Layout{Least: vehicles.Some(5)}, &Layout{Least: vehicles.Some(40), Detour: true}))
+	r := judged(t, vehicles.Demo())
+	for _, l := range layoutsOf(t, &r, 2).Best {
+		assert.False(t, l.Detour, "%v", l.Result.Job.Fuel.Path)
+	}
+}

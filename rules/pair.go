@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"context"
 	"runtime"
 	"slices"
@@ -29,7 +30,8 @@ var spares = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 
 // FindPair seeks an exhaust and an intake together, each from its stub, the exhaust to an edge of the van and the intake to wherever its
 // mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
-// then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows. Where the job
+// then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows; a stub leg that
+// leads straight down is given up for nothing to spare. Where the job
 // has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
 // exhaust, or the exhaust that was found and the nearest miss of an intake; from a stub that is blocked no pair is sought. The job has a heater,
 // a cut and both runs, which may be without paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that
@@ -47,7 +49,7 @@ func FindPair(ctx context.Context, r *Result, tell func(done, of int)) Pair {
 	if !best.Found() {
 		return best
 	}
-	s.most = s.mostRoom()
+	s.most, s.straight = s.mostRoom(), best.straight()
 	spare, tooMuch := 0.0, slices.IndexFunc(spares, func(spare float64) bool { return spare > s.most })
 	if tooMuch < 0 {
 		tooMuch = len(spares)
@@ -74,6 +76,7 @@ type pairSeeker struct {
 	edges    []Edge           // where exhausts can end that have an intake
 	alone    bool             // the intake's stub is blocked: exhausts are sought by themselves
 	demand   int              // that all of them meet, of demands
+	straight [2]bool          // by kind: the run leaves its stub straight down, and nothing to spare is worth giving that up
 	most     float64          // what no pair can keep more than, mm
 	exhausts map[Edge]*seeker // of the exhausts that keep no more than is asked
 	done     int
@@ -191,13 +194,16 @@ func (s *pairSeeker) exhaust(edge Edge, spare float64) Route {
 	if spare > 0 {
 		bare := s.bare()
 		one = newSeeker(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Spare: spare, Upright: true}, nil)
+		one.strict = s.straight[vehicles.ExhaustRun]
 	}
 	return s.sought(one)
 }
 
 func (s *pairSeeker) intake(exhaust *Route, spare float64) Route {
 	with := s.with(exhaust)
-	return s.sought(newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil))
+	one := newSeeker(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil)
+	one.strict = spare > 0 && s.straight[vehicles.IntakeRun]
+	return s.sought(one)
 }
 
 // anyIntake is the best intake that may go with an exhaust, or its nearest miss.
@@ -214,10 +220,19 @@ func (s *pairSeeker) sought(one *seeker) Route {
 	return Route{Verdict: Foul}
 }
 
-// shorter is the shorter of two pairs, one that was found before one that was not.
+// shorter is the better of two pairs before more is asked for: one that was found, then that of which more leaves straight down, then the
+// shorter.
 func (p Pair) shorter(than Pair) Pair {
-	if p.Found() && (!than.Found() || p.Exhaust.Length+p.Intake.Length < than.Exhaust.Length+than.Intake.Length) {
-		return p
+	if !p.Found() || than.Found() && cmp.Or(cmp.Compare(p.sloping(), than.sloping()), cmp.Compare(p.Exhaust.Length+p.Intake.Length, than.Exhaust.Length+than.Intake.Length)) >= 0 {
+		return than
 	}
-	return than
+	return p
 }
+
+// straight tells of each run of a pair whether it leaves its stub straight down.
+func (p *Pair) straight() [2]bool {
+	return [2]bool{vehicles.ExhaustRun: !p.Exhaust.slopes, vehicles.IntakeRun: !p.Intake.slopes}
+}
+
+// sloping is how many runs of a pair do not.
+func (p *Pair) sloping() int { return asNumber(p.Exhaust.slopes) + asNumber(p.Intake.slopes) }

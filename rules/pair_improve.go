@@ -1,9 +1,9 @@
 package rules
 
 import (
-	"slices"
-
+	"cmp"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -15,25 +15,37 @@ var climbs = []float64{20, 10, 5, 2}
 // improved is the better of a pair that keeps so much to spare and of the job's own, each moved while the least that it keeps grows. It is the
 // job's own as it is where neither comes to more.
 func (s *pairSeeker) improved(found Pair, spare float64) Pair {
-	own := s.own()
-	best := s.climbed(found, spare)
-	if own.Found() && own.Verdict() <= best.Verdict() {
-		if p := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept))); p.more(best) {
-			best = p
-		}
-		if !best.more(own) {
-			own.Exhaust.Here, own.Intake.Here = true, true
-			return own
+	own, best := s.own(), s.climbed(found, spare)
+	if !own.Found() || own.Verdict() > best.Verdict() {
+		return best
+	}
+	moved := s.climbed(own, max(0, min(own.Exhaust.kept, own.Intake.kept)))
+	if moved.more(best) {
+		best, moved = moved, best
+	}
+	for _, p := range []Pair{best, moved} {
+		if p.keepsMore(own) && p.sloping() <= own.sloping() {
+			return p
 		}
 	}
-	return best
+	own.Exhaust.Here, own.Intake.Here = true, true
+	return own
 }
 
 // Verdict is the worse of both.
 func (p *Pair) Verdict() Verdict { return max(p.Exhaust.Verdict, p.Intake.Verdict) }
 
-// more tells whether a pair is milder judged than another, or keeps more where it is judged alike. One that nothing is near keeps most.
+// more tells whether a pair is milder judged than another, or judged alike more of it leaves straight down, or, alike in that too, it keeps more.
+// One that nothing is near keeps most.
 func (p *Pair) more(than Pair) bool {
+	if order := cmp.Or(cmp.Compare(p.Verdict(), than.Verdict()), cmp.Compare(p.sloping(), than.sloping())); order != 0 {
+		return order < 0
+	}
+	return p.keepsMore(than)
+}
+
+// keepsMore is that whichever way either leaves its stubs.
+func (p *Pair) keepsMore(than Pair) bool {
 	if p.Verdict() != than.Verdict() {
 		return p.Verdict() < than.Verdict()
 	}
@@ -114,7 +126,7 @@ func (s *pairSeeker) moved(p Pair, spare float64) Pair {
 	return next
 }
 
-// worked is a run worked on from its own corners until it keeps so much to spare; none where it can't.
+// worked is a run worked on from its own corners until it keeps so much to spare; none where it can't, or would no longer leave straight down.
 func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, spare float64) Route {
 	s.tell()
 	one := newSeeker(s.ctx, r, kind, Target{Edge: AnyEdge, Spare: spare, Upright: true}, nil)
@@ -125,6 +137,9 @@ func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, spare
 		corners = append(corners, inSpace(p))
 	}
 	for _, d.upright = range []bool{true, false} {
+		if !d.upright && !from.slopes {
+			break
+		}
 		c := newCourse(one.judge, kind, goals, d)
 		for lower := range one.mufflerLegs() {
 			if a := one.straighten(corners, c, d.judged, lower); a.keeps() {

@@ -16,8 +16,12 @@ import (
 func slowPair(r *Result) Pair {
 	none := Pair{Exhaust: Route{Verdict: Foul}, Intake: Route{Verdict: Foul}}
 	s := pairSeeker{ctx: context.Background(), result: r, tell: func() {}}
+	var straight [2]bool
 	seek := func(r Result, kind vehicles.RunKind, edge Edge, spare float64, d demand) Route {
 		for _, d.upright = range []bool{true, false} {
+			if !d.upright && spare > 0 && straight[kind] {
+				break
+			}
 			one := newSeeker(s.ctx, &r, kind, Target{Edge: edge, Spare: spare}, nil)
 			if best := one.among(d); best.keeps() {
 				return one.told(best)
@@ -42,6 +46,7 @@ func slowPair(r *Result) Pair {
 			}
 		}
 		spare := 0.0
+		straight = [2]bool{!best.Exhaust.slopes, !best.Intake.slopes}
 		for low, high := 0, len(spares); best.Found() && high-low > 1; {
 			middle := (low + high) / 2
 			p := none
@@ -79,6 +84,7 @@ func pairIsSampled(t *testing.T, n int, job vehicles.Job, pair *Pair) {
 	require.Empty(t, faults, n)
 	sampled(t, n, vehicles.ExhaustRun, &judged, &pair.Exhaust)
 	sampled(t, n, vehicles.IntakeRun, &judged, &pair.Intake)
+	sampledTogether(t, n, &judged)
 }
 
 // Whatever goes on beside each other, the pair that is found is the one that is found step by step, and keeps at every
@@ -87,10 +93,10 @@ func TestAPairIsWhatTheSlowSearchFinds(t *testing.T) {
 	t.Parallel()
 	const seed = 83
 	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
+	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
 	found, exhausts, floors := 0, 0, floorsFor(t, 100, 1)
 	for n := range floors {
-		job := randomFloor(r, vehicles.ExhaustRun)
+		job := withOpenings(sides, randomFloor(r, vehicles.ExhaustRun))
 		intake := vehicles.UsualRun(vehicles.IntakeRun)
 		intake.Path = job.Exhaust.Path
 		job = job.WithRun(vehicles.IntakeRun, &intake)

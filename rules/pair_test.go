@@ -101,3 +101,49 @@ func TestAnIntakeMayEndUnderTheVan(t *testing.T) {
 	out := exhaust.Run.Path[len(exhaust.Run.Path)-1]
 	assert.LessOrEqual(t, r.Job.OutlineLeft()-math.Abs(out.Y), 50.0, "an exhaust comes out")
 }
+
+// From the stubs of each of the sample's layouts a pair that leaves them straight down can be had, the layout's own: none that is proposed,
+// in its place or on its own, gives that up for more room. Nor does a layout keep much less than a pair sought for its room alone.
+func TestAPairFromALayoutsStubsLeavesThemStraightDown(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	for i, l := range layoutsOf(t, &r, 2).Best {
+		bare := l.Result
+		for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
+			run := *l.Result.Job.Run(of)
+			run.Path = nil
+			bare.Job = bare.Job.WithRun(of, &run)
+		}
+		for of, from := range map[string]*Result{"its own runs": &l.Result, "its stubs": &bare} {
+			pair := FindPair(context.Background(), from, nil)
+			require.True(t, pair.Found(), "%d, from %s", i+1, of)
+			assert.Equal(t, [2]bool{true, true}, pair.straight(), "%d, from %s: %v, %v", i+1, of, pair.Exhaust.Run.Path, pair.Intake.Run.Path)
+			t.Logf("%d, from %s: the layout keeps %.1f, a pair %.1f", i+1, of, leastOfRuns(&l.Result), pair.Margin().Value)
+			assert.Greater(t, leastOfRuns(&l.Result), pair.Margin().Value-muchLess, "%d, from %s", i+1, of)
+		}
+	}
+}
+
+// muchLess is how much less a layout's exhaust and intake may keep than a pair that is sought for nothing but its room, mm.
+const muchLess = 8
+
+// Beside a pair the fuel line does not graze what it passes where there is room: the shortest keeps 2 or 3 mm of the rail.
+func TestAFuelLineBesideAPairHasRoom(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	bare := *r
+	bare.Job = r.Job.WithRun(vehicles.FuelRun, nil)
+	bare.Plan.Fuel = nil
+	pair := Pair{Exhaust: Route{Run: r.Job.Exhaust}, Intake: Route{Run: r.Job.Intake}}
+	found := FindFuelBeside(context.Background(), &bare, pair, &line, nil)
+	require.True(t, found.Found())
+	t.Logf("%.1f mm from %s, %.0f long", found.Margin.Value, found.Against, found.Length)
+	assert.False(t, found.slopes)
+	assert.GreaterOrEqual(t, found.Margin.Value, 10.0)
+	after, faults := Judge(r.Job.WithRun(vehicles.FuelRun, found.Run), r.Book)
+	require.Empty(t, faults)
+	for _, f := range after.Findings {
+		if f.Subject.Sort == TheFuel {
+			assert.Equal(t, Clear, f.Verdict, "%s: %s", f.About(), f.Why)
+		}
+	}
+}

@@ -52,6 +52,7 @@ type Route struct {
 	Verdict Verdict         // Foul: it is the nearest miss
 	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
 	Here    bool            // it is the run that the job has: nothing better was found
+	slopes  bool            // its stub leg does not lead straight down from the stub
 	Stub    string          // of a miss: what is too near to its stub, so that no end mends it and it was worked out roughly; "" for nothing
 	short   float64         // by how much it falls short in all
 	kept    float64         // what it keeps to spare for all that is uncertain, mm; +Inf where nothing is near it
@@ -173,7 +174,7 @@ func (s *seeker) judged(t *trial, run *vehicles.Run) Route {
 		return Route{Verdict: Foul}
 	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, kept: keptSpare(findings)}
+	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings)}
 	if f := worstClearance(findings); f != nil {
 		route.Margin, route.Against = f.Margin, f.Against.String()
 	}

@@ -18,6 +18,7 @@ type seeker struct {
 	kind    vehicles.RunKind
 	to      Target
 	tell    Tell
+	strict  bool             // it leaves its stub straight down or is not found
 	stub    string           // what blocks its stub, whatever way it takes from there; "" for nothing
 	hanging vehicles.Hanging // what hangs on the run's legs in the job, to be put in its place
 
@@ -93,7 +94,7 @@ func (s *seeker) meeting(d demand) *attempt {
 	}
 	d.upright = true
 	best := s.among(d)
-	if best.keeps() || s.ctx.Err() != nil {
+	if best.keeps() || s.strict || s.ctx.Err() != nil {
 		return best
 	}
 	d.upright = false
@@ -163,7 +164,7 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 	if s.stub != "" {
 		return s.straightened(corners, c, bands, lower, roughly)
 	}
-	return s.straightened(corners, c, bands, lower, route.Straightener{Steps: []float64{32, 8, 2, 1}})
+	return s.straightened(corners, c, bands, lower, finely)
 }
 
 // straightened is that by a straightener of so many steps and tries.
@@ -175,9 +176,10 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 	whole := s.trial(bands, lower) // sums in haste are added up in another order
 	whole.spare, whole.upright = t.spare, t.upright
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
-	if whole.spare > 0 && found.keeps() {
-		whole.spare = 0 // a bend that nobody can make gains nothing
+	if found.keeps() {
+		whole.spare = 0 // a bend that nobody can make is no room gained
 		found.corners = whole.pulled(found.corners, c)
+		found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
 	}
 	if found.keeps() && !c.uncut {
 		found.worth.Short = s.shortHung(whole, found.corners)

@@ -45,7 +45,7 @@ func TestRunsLaidByHandFollowTheCut(t *testing.T) {
 		require.NotEqual(t, before.Format(), now.Format(), move)
 		follows(t, before, now, move)
 		underStubs(t, b, move)
-		assert.Contains(t, strings.Join(strings.Fields(ansi.Strip(b.View())), " "), "Gone along, under the stubs: exhaust", move)
+		assert.Contains(t, strings.Join(strings.Fields(ansi.Strip(b.View())), " "), "Gone along: exhaust", move)
 		said := desk.Wrap(b.say, 60)
 		assert.LessOrEqual(t, len(said), 2, "%s: the plan is what is looked at: %q", move, said)
 	}

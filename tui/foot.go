@@ -16,7 +16,7 @@ func (r *Root) hints() []key.Binding {
 	}
 	screen := r.screens[r.at]
 	rest := []key.Binding{desk.KeyHelp, desk.KeySave, desk.KeyUndo, desk.KeyQuit}
-	if screen.Typing() {
+	if r.takesLetters() {
 		rest[0] = tapMore
 	}
 	own := screen.Keys(r.desk.State)

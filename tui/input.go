@@ -73,7 +73,7 @@ func (r *Root) pressed(msg tea.KeyMsg) tea.Cmd {
 	} else if r.now().Before(r.deaf) {
 		return nil
 	}
-	if !r.screens[r.at].Typing() {
+	if !r.takesLetters() {
 		if cmd, mine := r.outsideFields(msg); mine {
 			return cmd
 		}
@@ -101,6 +101,7 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 	settings := r.desk.State.Settings
 	switch {
 	case key.Matches(msg, desk.KeyScreens):
+		r.leaveList() // also where its own screen is meant
 		r.goTo(slices.Index(desk.KeyScreens.Keys(), msg.String()))
 		return nil, true
 	case key.Matches(msg, desk.KeyHelp):

@@ -89,6 +89,9 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 
 // openFreeJournal takes a journal of the job file with nothing in it.
 func openFreeJournal(dir, about string) (*journal, error) {
+	if err := vehicles.MakeFolder(dir, 0o700); err != nil {
+		return nil, err
+	}
 	free := lockables{dir: dir, about: about}
 	for j := range free.all {
 		if _, err := os.Lstat(j.path); errors.Is(err, fs.ErrNotExist) {

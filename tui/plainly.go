@@ -164,7 +164,7 @@ func (p *plainly) takesLetters() bool {
 		_, typed := o.(*prompt)
 		return typed
 	}
-	return p.screens[p.at].Typing()
+	return p.Root.takesLetters()
 }
 
 // now is what there is to tell.

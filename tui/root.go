@@ -147,11 +147,28 @@ func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
 // goTo shows the screen with the title.
 func (r *Root) goTo(i int) {
 	if i >= 0 && i < len(r.screens) && i != r.at {
+		r.leaveList()
 		r.fieldLeft()
 		r.at, r.desk.State.Focus = i, nil
 		r.desk.Seal()
 	}
 }
+
+// listing tells whether a list has the keys of the screen that shows.
+func (r *Root) listing() bool {
+	list, is := r.screens[r.at].(desk.Lister)
+	return is && list.Listing()
+}
+
+// leaveList leaves such a list, and stops what is sought for it.
+func (r *Root) leaveList() {
+	if r.listing() {
+		r.toScreen(r.at, tea.KeyMsg{Type: tea.KeyEsc})
+	}
+}
+
+// takesLetters tells whether letters and digits belong to a field of the screen that shows.
+func (r *Root) takesLetters() bool { return r.screens[r.at].Typing() && !r.listing() }
 
 func (r *Root) titled(title string) int {
 	for i, s := range r.screens {

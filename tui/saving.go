@@ -64,7 +64,7 @@ func (r *Root) saveBy(way func(vehicles.Job, *rules.Book) (vehicles.Document, ve
 		switch {
 		case err != nil && j != nil:
 			m.unkept = j.sync() // what is said of the work is to be true
-		case err == nil && document.Path != about && dir != "":
+		case err == nil && dir != "" && (document.Path != about || j == nil): // there may be room for one by now
 			m.journal, m.unkept = openFreeJournal(dir, document.Path)
 		}
 		return m

@@ -328,3 +328,26 @@ func TestWhyAJournalCanNotBeLocked(t *testing.T) {
 	assert.Contains(t, err.Error(), "a.toml.lock: not written: there is no such file or folder")
 	assert.NotContains(t, err.Error(), "has no file locks")
 }
+
+// Where no journal could be had, that is said of unsaved work after a save as before it; a save tries again, and from then on there is one.
+func TestWithoutAJournalThatIsSaidUntilASaveFindsOne(t *testing.T) {
+	o := options(t)
+	o.Screens = Screens()
+	require.NoError(t, os.WriteFile(o.Path, vehicles.Demo().Format(), 0o600))
+	inTheWay := filepath.Join(o.StateDir, "journal")
+	require.NoError(t, os.WriteFile(inTheWay, nil, 0o600))
+	b := started(t, o)
+	require.NotNil(t, b.overlay())
+	b.press("1")
+	b.goTo(b.titled("Place"))
+	for range 2 {
+		b.press("left")
+		assert.True(t, b.shows("Unsaved work is in this window only"), "%s", b.View())
+		b.press("ctrl+s")
+		require.False(t, b.desk.State.Dirty)
+	}
+	require.NoError(t, os.Remove(inTheWay))
+	b.press("left", "ctrl+s", "left")
+	assert.False(t, b.shows("in this window only"), "%s", b.View())
+	require.Len(t, journals(t, o), 1)
+}

@@ -58,7 +58,9 @@ func TestKeysAreAnsweredWhileLayoutsAreSought(t *testing.T) {
 	heard := b.beside("c")
 	require.True(t, b.shows("Looking for whole layouts"))
 	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
-	b.press("down", "x", "9", "ctrl+s")
+	b.press("down", "x")
+	assert.True(t, b.shows("still looked for"), "and is told so")
+	b.press("enter", "ctrl+s")
 	assert.Equal(t, before, b.desk.State.Job, "what acts on nothing there changes nothing")
 	saved, err := os.ReadFile(b.desk.State.Path)
 	require.NoError(t, err)
@@ -86,4 +88,45 @@ func TestKeysAreAnsweredWhileLayoutsAreSought(t *testing.T) {
 	assert.Equal(t, moved, b.desk.State.Job)
 	b.press("ctrl+z")
 	assert.Equal(t, before, b.desk.State.Job, "nothing is lost")
+}
+
+// A digit goes to its screen from a list, too, and from a search, which it stops as Esc does; the help opens over both by its key.
+func TestADigitLeavesAListForItsScreen(t *testing.T) {
+	ofWholeRun(t)
+	for _, from := range []struct{ screen, key, list string }{{"4", "c", "Looking for whole layouts"}, {"5", "J", "Looking for exhaust"}, {"5", "/", "come out?"}, {"5", "q", "Cut list"}} {
+		b := sampled(t)
+		b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
+		b.warned = true
+		b.press(from.screen)
+		before := b.desk.State.Job
+		heard := b.beside(from.key)
+		require.True(t, b.shows(from.list), from.key)
+		b.press("?")
+		require.NotNil(t, b.overlay(), from.key)
+		b.press("esc", "7")
+		assert.Equal(t, "Checks", b.screens[b.at].Title(), from.key)
+		for msg := range heard {
+			b.Root.Update(msg)
+		}
+		assert.Equal(t, before, b.desk.State.Job, "what comes late is heard by nobody")
+		b.press(from.screen)
+		assert.False(t, b.shows(from.list), from.key)
+	}
+}
+
+// On the smallest screen the fall of what was laid by one key is seen at once.
+func TestWhatWasFoundIsSeenFalling(t *testing.T) {
+	ofWholeRun(t)
+	b := sampled(t)
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	b.warned = true
+	b.press("4", "t", "1", "4", "0", "5", "enter", "1", "9", "5", "enter", "5", "X", "tab", "X", "tab", "X")
+	for msg := range b.beside("J") {
+		b.Root.Update(msg)
+	}
+	require.False(t, b.shows("Looking for"))
+	assert.True(t, b.shows("BESIDE THE RUN"), b.View())
+	assert.True(t, b.shows("↓"), b.View())
+	b.press("n")
+	assert.True(t, b.shows("Point 2"), "the next key is what it ever was")
 }

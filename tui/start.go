@@ -101,7 +101,13 @@ func unlessWhole(err error) error {
 	return err
 }
 
-func (r *Root) journalDir() string { return filepath.Join(r.options.StateDir, "journal") }
+// journalDir is where journals are kept, "" for nowhere.
+func (r *Root) journalDir() string {
+	if r.options.StateDir == "" {
+		return ""
+	}
+	return filepath.Join(r.options.StateDir, "journal")
+}
 
 // takeJournal opens the journal and returns the unsaved work in it that is not what is on the desk anyway. Where that is all there is in the
 // newest one, it goes, and the next is looked at.

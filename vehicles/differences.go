@@ -100,6 +100,19 @@ func (s *sayings) add(where, thing string, v any) {
 	}
 }
 
+// timeText is a date, a time of a day or a moment as a job file has it: with a zone where it has one.
+func timeText(v time.Time) string {
+	switch v.Location().String() {
+	case localDate:
+		return v.Format(time.DateOnly)
+	case localTime:
+		return v.Format(momentForm)
+	case "time-local": // as the library names it
+		return v.Format("15:04:05.999999999")
+	}
+	return v.Format(time.RFC3339Nano)
+}
+
 // valueText is a value as a job file has it.
 func valueText(v any) string {
 	switch v := v.(type) {
@@ -114,7 +127,7 @@ func valueText(v any) string {
 	case float64:
 		return survey.Exact(v)
 	case time.Time:
-		return v.Format(time.DateOnly)
+		return timeText(v)
 	}
 	return fmt.Sprint(v)
 }

@@ -67,3 +67,25 @@ func TestJobsDifferWhenTheirFilesDo(t *testing.T) {
 		}
 	})
 }
+
+// When something was done is told to the minute and the second: two files that differ in nothing else differ in that.
+func TestDifferencesTellTheTimeOfTheDay(t *testing.T) {
+	one := NewJob("TL-43").WithDone(Done{Step: "stands", At: "2026-11-27T10:15:00", Due: "2026-12-01"})
+	other := one.WithDone(Done{Step: "stands", At: "2026-11-27T11:15:00", Due: "2026-12-01"})
+	day := one.WithDone(Done{Step: "stands", At: "2026-11-27", Due: "2026-12-02"})
+	assert.Equal(t, []Difference{{`done "stands": at`, "2026-11-27T10:15:00", "2026-11-27T11:15:00"}}, Differences(one, other))
+	assert.Equal(t, []Difference{
+		{`done "stands": at`, "2026-11-27T10:15:00", "2026-11-27"}, {`done "stands": due`, "2026-12-01", "2026-12-02"},
+	}, Differences(one, day))
+
+	kept := func(text string) Job {
+		job, err := ParseJob([]byte(head+"[extra]\nwhen = "+text+"\n"), "a.toml")
+		require.NoError(t, err)
+		return job
+	}
+	for a, b := range map[string]string{
+		"07:32:00": "07:32:00.5", "2026-11-27T10:15:00Z": "2026-11-27T10:15:00+01:00", "2026-11-27": "2026-11-27T00:00:00", "1979-05-27T00:32:00.25": "1979-05-27T00:32:00",
+	} {
+		assert.Equal(t, []Difference{{"extra: when", a, b}}, Differences(kept(a), kept(b)), "what others keep, too")
+	}
+}

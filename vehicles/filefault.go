@@ -35,6 +35,10 @@ func notRead(path string, err error) error {
 // NotWritten is why a file could not be written, as one line that says what to do.
 func NotWritten(path string, err error) error { return notWritten(path, err) }
 
+func notRemoved(path string, err error) error {
+	return fileFault{fmt.Sprintf("%s: can't be removed: %s", oneLine(path), because(err)), err}
+}
+
 func notWritten(path string, err error) error {
 	return fileFault{fmt.Sprintf("%s: not written: %s", oneLine(path), because(err)), err}
 }

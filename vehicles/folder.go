@@ -28,16 +28,17 @@ func MakeFolder(dir string, mode fs.FileMode) error {
 	return nil
 }
 
-// Remove takes a file away and has the disk forget it. It is no error when there is none.
+// Remove takes a file away and has the disk forget it. It is no error when there is none. The error is one line.
 func Remove(path string) error {
 	err := os.Remove(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
-	if err == nil {
-		syncFolder(filepath.Dir(path))
+	if err != nil {
+		return notRemoved(path, err)
 	}
-	return err
+	syncFolder(filepath.Dir(path))
+	return nil
 }
 
 // syncFolder has the disk hold the names in a folder. Not every file system can be asked for that, and a file is whole

@@ -85,7 +85,7 @@ func told(args []string) []string {
 
 func newRoot(s streams) *cobra.Command {
 	var shared sharedFlags
-	var plain bool
+	var plain, which bool
 	root := &cobra.Command{
 		Use:   "undermark [JOB]",
 		Short: "Find the place for an air heater's hole through a van's floor",
@@ -97,21 +97,27 @@ func newRoot(s streams) *cobra.Command {
 			"  undermark van.toml               open a job, or start one\n" +
 			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
 			"  undermark check --json van.toml  judge a job for another program",
-		Version: version(), Args: aJobOrNothing, ValidArgsFunction: jobFiles,
+		Args: aJobOrNothing, ValidArgsFunction: jobFiles,
 		SilenceErrors: true, SilenceUsage: true,
-		RunE: func(_ *cobra.Command, args []string) error { return screen(shared, plain, args, s) },
+		RunE: func(_ *cobra.Command, args []string) error {
+			if which {
+				s.tell("undermark %s", version())
+				return nil
+			}
+			return screen(shared, plain, args, s)
+		},
 	}
 	root.SetIn(s.in)
 	root.SetOut(s.out)
 	root.SetErr(s.err)
-	root.SetVersionTemplate("undermark {{.Version}}\n")
 	root.SetFlagErrorFunc(wrongFlag)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { _ = tellHelp(c, s) }) // there is nobody to tell of it
 	root.SetHelpCommand(helpCommand(s))
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "the rules of `FILE`, another workshop's book, in place of the usual one")
 	root.PersistentFlags().BoolP("help", "h", false, "say how the program or a command is used")
-	root.Flags().BoolP("version", "v", false, "say which version this is")
+	// Not by the library's own way: its template has the linker keep every method of every type, two of fifteen megabytes.
+	root.Flags().BoolVarP(&which, "version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")
 	root.AddCommand(newCommand(&shared, s), checkCommand(&shared, s), marksCommand(&shared, s), suggestCommand(&shared, s), layoutCommand(&shared, s),
 		routeCommand(&shared, s), cutlistCommand(&shared, s), sizingCommand(&shared, s), partsCommand(&shared, s), workCommand(&shared, s), planCommand(&shared, s),

@@ -54,7 +54,7 @@ const (
 	thin = 1.0
 )
 
-// query is a map as a floor, its ways from the middle of one cell to that of another.
+// query is a map as a floor with walls round it, its ways from the middle of one cell to that of another.
 func (g gridMap) query(from, to [2]int) route.Query {
 	middle := func(c [2]int) (x, y float64) { return (float64(c[0]) + 0.5) * cell, (float64(c[1]) + 0.5) * cell }
 	q := open()
@@ -66,13 +66,17 @@ func (g gridMap) query(from, to [2]int) route.Query {
 		x, y := float64(c[0])*cell, float64(c[1])*cell
 		q.Obstacles = append(q.Obstacles, box(x, y, x+cell, y+cell, -1000, 1000, thin))
 	}
+	whole := float64(g.side) * cell
+	for _, wall := range [][4]float64{{-cell, -cell, whole + cell, 0}, {-cell, whole, whole + cell, whole + cell}, {-cell, 0, 0, whole}, {whole, 0, whole + cell, whole}} {
+		q.Obstacles = append(q.Obstacles, box(wall[0], wall[1], wall[2], wall[3], -1000, 1000, thin))
+	}
 	return inPlan(q)
 }
 
-// Published optimal lengths over the cells of a map, of problems between whose ends nothing lies: of those with obstacles the maps are not
-// here. They check how this test counts lengths, moves aslant with them, over 49 by 49 empty cells, and no more than that; the product's
-// search, which is not held to the cells, has the straight line there (Sturtevant, Benchmarks for Grid-Based Pathfinding, IEEE T-CIAIG 4(2)
-// 2012, problems of its file arena). What it finds among obstacles is compared below with the search that these lengths check.
+// Published optimal lengths over the cells of a map, of problems between whose ends nothing lies. They check how this test counts lengths,
+// moves aslant with them, over 49 by 49 empty cells, and no more than that; the product's search, which is not held to the cells, has the
+// straight line there (Sturtevant, Benchmarks for Grid-Based Pathfinding, IEEE T-CIAIG 4(2) 2012, problems of its file arena, whose map
+// comes from a game and is not here).
 func TestLengthsOverEmptyCellsAreThePublishedOnes(t *testing.T) {
 	empty := gridMap{side: 49}
 	for _, c := range []struct {

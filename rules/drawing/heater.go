@@ -96,7 +96,7 @@ func (d *drawer) runs() {
 			barrel := scene.Barrel(m.Axis[0], m.Axis[len(m.Axis)-1], m.Radius)
 			d.add(scene.Item{Role: scene.Muffler, State: d.states.subjects[rules.TheExhaust], Solid: barrel, Label: "muffler"})
 		}
-		d.end(scene.Outlet, r, "end of heater's exhaust")
+		d.end(scene.Outlet, r, "heater's exhaust outlet")
 	}
 }
 

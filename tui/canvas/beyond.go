@@ -10,34 +10,40 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, and of the chassis rails, where none is
-// seen, the nearest: with how far from that edge it is where there is room for that.
+// beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, where that hides nothing the van's exhaust, and on either side where none is seen the nearest
+// chassis rail: with how far from that edge it is where there is room for that.
 func (p *painter) beyond() {
-	if rail := p.railBeyond(); rail != nil {
-		p.pointTo(rail)
+	for _, rail := range p.railsBeyond() {
+		if rail != nil {
+			p.pointTo(rail)
+		}
 	}
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Label != "" && !it.Aside && it.Primitive == scene.Area && it.Role == scene.Lines && it.Area.Shape != geometry.Line {
+		if it.Label != "" && !it.Aside && it.Primitive == scene.Area && (it.Role == scene.Hot || it.Role == scene.Lines && it.Area.Shape != geometry.Line) {
 			p.pointTo(it)
 		}
 	}
 }
 
-// railBeyond is the chassis rail that is nearest to a picture without any; nil where one is in it.
-func (p *painter) railBeyond() (nearest *part) {
-	least := math.Inf(1)
+// railsBeyond are the chassis rails that are nearest beyond the picture's top and bottom; nil for one that is none.
+func (p *painter) railsBeyond() (nearest [2]*part) {
+	off := [2]float64{}
 	for i := range p.parts {
 		it := &p.parts[i]
 		if it.Role != scene.Rail || it.Primitive != scene.Area || it.Label == "" {
 			continue
 		}
-		e := p.edgeTo(&it.Area)
-		if !e.out {
-			return nil
+		e, side := p.edgeTo(&it.Area), 0
+		switch e.arrow {
+		case toBottom:
+			side = 1
+		case toTop:
+		default:
+			continue
 		}
-		if e.off < least {
-			nearest, least = it, e.off
+		if e.out && (nearest[side] == nil || e.off < off[side]) {
+			nearest[side], off[side] = it, e.off
 		}
 	}
 	return nearest
@@ -60,11 +66,28 @@ func (p *painter) pointTo(it *part) {
 		}
 	}
 	p.seats = seats
-	for _, name := range [2]string{p.past(clean(it.Label), e.off), clean(it.Label)} {
-		if p.write(pointing(label{name: name, ink: ink, over: true}, e.arrow), p.seats) {
-			return
-		}
+	full, brief, dear := p.past(clean(it.Label), e.off), clean(it.Label), 3*fromEdge
+	if it.Role == scene.Rail { // its arrow says which one it is
+		brief, dear = aRail, fromEdge
 	}
+	p.writeEither(full, brief, dear, label{ink: ink, over: it.Role != scene.Hot, guides: bears(it)}, e.arrow)
+}
+
+// writeEither writes a name with an arrow on the best of the seats at the edge, or a briefer one where that is better by more than it is dear.
+func (p *painter) writeEither(full, brief string, dear int, l label, arrow int) {
+	long, short := l, l
+	long.name, short.name = full, brief
+	long, short = pointing(long, arrow), pointing(short, arrow)
+	best := choice{cost: l.most()}
+	p.choose(&best, &long, p.seats)
+	one := choice{cost: best.cost - dear}
+	if !best.found {
+		one.cost = best.cost
+	}
+	if p.choose(&one, &short, p.seats); one.found && (!best.found || one.cost < best.cost-dear) {
+		best, long = one, short
+	}
+	p.settle(long, best)
 }
 
 // inside is how many dots within the picture a place is that lies on its edge.
@@ -165,6 +188,9 @@ func (p *painter) edgeTo(f *geometry.Footprint) edge {
 	return edge{at, p.heading(at, to), max(aside, away), true}
 }
 
+// fromEdge is what each row costs that a name stands away from the edge beyond which its thing is.
+const fromEdge = 20
+
 // atEdge adds seats at an edge of the picture, the nearest to a place first.
 func (p *painter) atEdge(seats []seat, at geometry.Point) []seat {
 	col, row, ok := p.Cell(at)
@@ -177,7 +203,7 @@ func (p *painter) atEdge(seats []seat, at geometry.Point) []seat {
 	}
 	for d := range p.Rows {
 		for _, r := range [2]int{row - d, row + d} {
-			seats = append(seats, seat{col: col, row: r, align: align, off: leaderRow * d})
+			seats = append(seats, seat{col: col, row: r, align: align, off: fromEdge * d})
 		}
 	}
 	return seats

@@ -36,6 +36,8 @@ type Look struct {
 	Datum       string            // what stands at 0 of a ruler along the van, where that is not its rear end; "" for the bumper
 	Shade       *Shade            // of the floor, for this layout; nil for none
 	Faces       bool              // there are colours for whole faces: what is solid is shown by them, and not by textures
+	Few         bool              // there are sixteen: little room is dots on the floor, as they have but two greens
+	Calm        bool              // names stay where they stood in the picture before, where they can
 	Codes       bool              // the letters of kinds are asked for
 	Signs       []geometry.Point3 // where somebody else puts signs on the picture: no name stands there
 }
@@ -46,7 +48,7 @@ type Canvas struct {
 	Width, Height int
 	Cells         []Cell  // row after row
 	Texts         []Text  // what is written in the picture
-	faces         bool    // what is solid is shown by faces
+	faces, few    bool    // what is solid is shown by faces; with sixteen colours
 	ring          float64 // the radius of the ring, mm; 0 for none
 	known         wardrobe
 }

@@ -7,7 +7,7 @@ import (
 // How far round the ring a thing that is foul is drawn as such, in radii of the ring: a line, which the ring may cover whole, and a face,
 // of which there is more. The rest of the picture stays calm.
 const (
-	nearRing = 5
+	nearRing = 8
 	nearFace = 2
 )
 

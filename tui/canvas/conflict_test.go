@@ -87,6 +87,7 @@ func TestALeaderEndsOnItsThing(t *testing.T) {
 			}
 			assert.Equal(t, leaderEnd, c.At(text.of[0], text.of[1]).Rune, "%s at %g", text.Name, scale)
 			assert.False(t, p.ringed(text.of[0], text.of[1]), "%s at %g", text.Name, scale)
+			assert.Zero(t, p.strokes.cells[text.of[1]*c.Width+text.of[0]].arms, "%s at %g: not on a pipe that passes over it", text.Name, scale)
 		}
 	}
 }

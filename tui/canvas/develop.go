@@ -25,7 +25,7 @@ func (p *painter) develop() {
 				cell.Ground, other, edge = p.faces.mixed(faces[col])
 			}
 			if p.look.Faces && (banded(cell.Ground) || edge != 0 && banded(other)) { // neither a line behind it nor a texture parts the heater's exhaust
-				if s.front <= scene.Exhaust.Pen().Front {
+				if s.front <= scene.Exhaust.Pen().Front || s.foul {
 					s = &stroke{}
 				}
 				if inks[col].Tone == Faint || inks[col].Role.Pen().Front <= scene.Exhaust.Pen().Front {
@@ -38,8 +38,8 @@ func (p *painter) develop() {
 			switch {
 			case s.arms != 0 && (dots == 0 || s.front >= fronts[col]):
 				cell.Rune, cell.Ink = s.char(), s.ink
-				if p.look.Faces && s.ink.State == scene.Foul && cell.Ground.Foul {
-					cell.Ground = Ground{Role: scene.Floor, Set: true} // red on red is not seen
+				if p.look.Faces && s.ink.State == scene.Foul && cell.Ground.Role != scene.Conflict && (cell.Ground.Foul || !told(*cell)) {
+					cell.Ground = Ground{Role: scene.Floor, Set: true} // red on red is not seen, and what is foul stays red
 				}
 				fronts[col] = s.front
 			case dots != 0:
@@ -98,7 +98,7 @@ func (c Canvas) cropped(w, h int) Canvas {
 	if c.Width == w && c.Height == h {
 		return c
 	}
-	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), Texts: c.Texts, faces: c.faces, ring: c.ring, known: c.known}
+	out := Canvas{Map: c.Map, Width: max(w, 0), Height: max(h, 0), Texts: c.Texts, faces: c.faces, few: c.few, ring: c.ring, known: c.known}
 	for row := range out.Height {
 		out.Cells = append(out.Cells, c.Cells[row*c.Width:row*c.Width+out.Width]...)
 	}

@@ -85,7 +85,7 @@ func (p *painter) foot() {
 	}
 	bar := p.bar()
 	room, row := c.Width-utf8.RuneCountInString(bar)-2, p.Top+p.Rows+1
-	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, rule)
+	c.Put(c.Width-utf8.RuneCountInString(bar), row, bar, quiet)
 	if !said && row+1 < c.Height && c.Width >= leastNoted {
 		c.Put(c.Width-utf8.RuneCountInString(larger), row+1, larger, quiet)
 	}
@@ -110,10 +110,14 @@ const leastNoted = 70
 
 // times says how many times as large as the cut the ring is drawn; "" for one that is as large.
 func (p *painter) times() string {
-	if !p.circle.shown || p.circle.item.Solid.Prism.Footprint.Radius >= leastRing*p.Scale {
+	if !p.circle.shown {
 		return ""
 	}
-	times := p.circle.radius * p.Scale / p.circle.item.Solid.Prism.Footprint.Radius
+	own := p.circle.item.Solid.Prism.Footprint.Radius
+	if asLarge(own/p.Scale, leastRing(p.look.Faces)) {
+		return ""
+	}
+	times := p.circle.radius * p.Scale / own
 	return enlargedRing + " " + survey.Fixed(times, 1) + " times its size"
 }
 
@@ -208,11 +212,7 @@ func (p *painter) sideRuler() {
 	for row := p.Top; row < p.Top+p.Rows; row++ {
 		c.Put(p.Left-1, row, "│", rule)
 	}
-	step := p.tick()
-	if rows := step / (p.Scale * dotsDown); math.Abs(rows-math.Round(rows)) > 1e-6 {
-		step *= 2 // whole rows
-	}
-	low := p.north - float64(p.tall)*p.Scale
+	step, low := p.sideTick(), p.north-float64(p.tall)*p.Scale
 	for y := first(low, step); y < p.north; y += step {
 		_, row, ok := p.Cell(geometry.Point{X: p.west, Y: y})
 		if !ok {
@@ -225,6 +225,24 @@ func (p *painter) sideRuler() {
 		c.Put(p.Left-1-utf8.RuneCountInString(number), row, number, quiet)
 		c.Put(p.Left-1, row, "┤", rule)
 	}
+}
+
+// sideTick is the distance of the numbers on the ruler at the side, mm: whole rows, and less than on the one below where it would have but one.
+func (p *painter) sideTick() float64 {
+	wholeRows := func(step float64) bool {
+		rows := step / (p.Scale * dotsDown)
+		return rows > 0.5 && math.Abs(rows-math.Round(rows)) < 1e-6
+	}
+	step := p.tick()
+	if !wholeRows(step) {
+		step *= 2
+	}
+	for _, share := range [...]float64{1, 2, 2.5, 4, 5} {
+		if finer := step / share; wholeRows(finer) && 2*finer <= float64(p.tall)*p.Scale {
+			return finer
+		}
+	}
+	return step
 }
 
 // figureAt is what a ruler says at a place of its axis, mm.

@@ -66,8 +66,10 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 		if !s.inside {
 			of = nil // beside a thing its name does not stand on it
 		}
-		cost, ok := p.hides(s.start(length), s.row, length, of, best.cost-s.off)
-		cost += s.off
+		cost, ok := p.hides(s.start(length), s.row, length, of, l.line(), best.cost-s.off)
+		if cost += s.off; ok && p.captions(l.line(), s, length) {
+			cost += asCaption
+		}
 		better := ok && (cost < best.cost || cost == best.cost && !best.found)
 		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) {
 			*best = choice{s, cost, true}
@@ -75,11 +77,13 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 	}
 }
 
-// back lays bare floor behind a word that would be read on one of the faces behind it and not on another: letters in two
-// colours are two words.
-func (p *painter) back(col, row, length int, ink Ink) {
+// back lays bare floor behind a word that would be read on one of the faces behind it and not on another, as letters in two
+// colours are two words, and behind one that is not the name of the face it stands on.
+func (p *painter) back(col, row, length int, ink Ink, of *part) {
 	cells := p.canvas.Cells[row*p.canvas.Width+col:][:length]
-	mixed := func(c Cell) bool { return c.Ground != cells[0].Ground }
+	mixed := func(c Cell) bool {
+		return c.Ground != cells[0].Ground || of == nil && c.Ground.Set || of != nil && c.Ground.Role != of.Role
+	}
 	dim := func(c Cell) bool { return !legible(ink, c.Ground) }
 	if !p.look.Faces || !slices.ContainsFunc(cells, mixed) || !slices.ContainsFunc(cells, dim) {
 		return
@@ -89,10 +93,15 @@ func (p *painter) back(col, row, length int, ink Ink) {
 	}
 }
 
+// asCaption is what a name costs that would be read as another line's.
+const asCaption = 500
+
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
 	hidesBand  = 250 // of the exhaust, which is one line, unbroken
-	hidesMain  = 60  // of what is in the way
+	hidesFoul  = 900 // of a line that is in the way, whose course one follows
+	hidesOwn   = 120 // of that, by its own name: one sees what goes on behind
+	hidesMain  = 60
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 24 // it would be taken for that thing's name
@@ -103,7 +112,7 @@ const (
 )
 
 // hides adds up what a text would hide; ok is false where it can't stand, or hides more than most.
-func (p *painter) hides(col, row, length int, of *part, most int) (cost int, ok bool) {
+func (p *painter) hides(col, row, length int, of *part, own uint16, most int) (cost int, ok bool) {
 	if col < p.Left || col+length > p.Left+p.Cols || row < p.Top || row >= p.Top+p.Rows {
 		return 0, false
 	}
@@ -112,9 +121,15 @@ func (p *painter) hides(col, row, length int, of *part, most int) (cost int, ok 
 		return 0, false
 	}
 	cost = int(p.sums[at+length] - p.sums[at])
+	for i := at; i < at+length && own != 0 && cost >= hidesFoul; i++ {
+		if line := &p.strokes.cells[i]; line.of == own && line.foul && line.arms != 0 {
+			cost -= hidesFoul - hidesOwn
+		}
+	}
 	if cost > 0 && of != nil {
 		for i := range length {
-			if p.canvas.Cells[at+i].Ground.Role == of.Role && p.covers(of, col+i, row) {
+			cell := &p.canvas.Cells[at+i]
+			if cell.Ground.Role == of.Role && p.covers(of, col+i, row) || bears(of) && (cell.Ground.Role == of.Role || cell.Ink.Face.Role == of.Role && cell.Ink.Face.Set) && p.near(of, col+i, row) {
 				cost -= p.onOwn(at + i)
 			}
 		}
@@ -150,6 +165,44 @@ func (p *painter) covers(it *part, col, row int) bool {
 	return it.Area.Contains(at)
 }
 
+// near tells whether an area lies in a row of cells under a cell of it, though it may be thinner than that.
+func (p *painter) near(it *part, col, row int) bool {
+	at, _ := p.point(col, row)
+	_, tall := p.CellSize()
+	return it.Area.GapOnly(at) < tall/2
+}
+
+// captions tells whether a text on a seat would be read as the name of a line along its row that is of another thing: that ends at it, or that it hides.
+func (p *painter) captions(own uint16, s seat, length int) bool {
+	at := s.row*p.canvas.Width + s.start(length)
+	for i := max(at-1, s.row*p.canvas.Width); i < min(at+length+1, (s.row+1)*p.canvas.Width); i++ {
+		line := &p.strokes.cells[i]
+		if line.of == own && own != 0 || quietLine(line.ink.Role) {
+			continue
+		}
+		toward := uint8(east | west)
+		switch i {
+		case at - 1:
+			toward = east
+		case at + length:
+			toward = west
+		}
+		if line.arms&toward != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// quietLine tells whether a line of a role is never asked for by its name.
+func quietLine(role scene.Role) bool {
+	switch role {
+	case scene.Rib, scene.Pressed, scene.Wheel, scene.Space, scene.Body, scene.Plate:
+		return true
+	}
+	return false
+}
+
 // weighed works out what a character would hide in each cell of the picture.
 func (p *painter) weighed() {
 	for row := p.Top; row < p.Top+p.Rows; row++ {
@@ -169,16 +222,18 @@ func soughtFor(role scene.Role) bool {
 }
 
 // cost is what a character hides in a cell of the canvas, which is in this row and column of the plane.
-func (p *painter) cost(i, row, col int) uint8 {
+func (p *painter) cost(i, row, col int) uint16 {
 	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
 	switch {
 	case line.ink.Role == scene.Exhaust && line.arms != 0, banded(*ground), p.canvas.Cells[i].Ink.Face.Set && banded(p.canvas.Cells[i].Ink.Face),
 		p.dots.octet(col, row) != 0 && banded(Ground{Role: p.inks[row*p.Cols+col].Role}):
 		return hidesBand
-	case line.arms != 0 && (line.foul || line.ink.Role == scene.Intake):
+	case line.arms != 0 && line.foul:
+		return hidesFoul
+	case line.arms != 0 && line.ink.Role == scene.Intake:
 		return hidesMain
 	case line.arms != 0:
-		return hidesLine + line.front
+		return hidesLine + uint16(line.front)
 	case ground.Set && soughtFor(ground.Role):
 		return hidesSolid
 	case p.canvas.Cells[i].Ink.Face.Set && soughtFor(p.canvas.Cells[i].Ink.Face.Role):

@@ -3,7 +3,6 @@ package canvas
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -13,6 +12,9 @@ import (
 // inkOf is the ink of an item's letters and of its spot.
 func inkOf(it *scene.Item) Ink {
 	ink := Ink{Role: it.Role, Tone: Bold, Selected: it.Selected}
+	if tank(it) {
+		ink.Role = scene.Bumper
+	}
 	if !it.Role.Pen().Steady {
 		ink.State = it.State
 	}
@@ -20,6 +22,11 @@ func inkOf(it *scene.Item) Ink {
 		ink.Tone = Inverse
 	}
 	return ink
+}
+
+// tank tells whether an item is what holds something, and no pipe: neither its name nor its lines have the colour of pipes.
+func tank(it *scene.Item) bool {
+	return it.Role == scene.Lines && it.Primitive == scene.Area && it.Solid.Prism.Footprint.Shape != geometry.Line
 }
 
 // naming is an item that may have its name written.
@@ -106,6 +113,12 @@ func bears(it *part) bool {
 	return (it.Role == scene.Rail || it.Role == scene.Steel) && it.Primitive == scene.Area
 }
 
+// guides tells whether people find their way by a part, and by its name: what all hangs from, and the van's exhaust, which must not be taken for the
+// heater's.
+func guides(it *part) bool {
+	return bears(it) || it.Role == scene.Hot && !it.Aside
+}
+
 // later is less for what is named before others of its rank: where gas comes out, where air goes in, rails.
 func (n *naming) later() int {
 	switch {
@@ -113,7 +126,7 @@ func (n *naming) later() int {
 		return 0
 	case ending(n.it):
 		return 1
-	case n.it.Role == scene.Rail:
+	case n.it.Role == scene.Rail, n.it.Role == scene.Hot && !n.it.Aside:
 		return 2
 	}
 	return 3
@@ -162,93 +175,34 @@ const (
 	whole
 )
 
-// when is how much that is, if it was written at all.
-func (s said) when(written bool) said {
-	if written {
-		return s
-	}
-	return unsaid
-}
-
-// label writes an item's name or figure, and the warning behind it, at the best of the places it could stand.
+// label writes an item's name or figure, and the warning behind it, in the best of its forms at the best of the places it could stand.
 func (p *painter) label(n *naming) (said, choice) {
-	it := n.it
-	text := label{name: p.text(it.Item), ink: inkOf(it.Item), over: n.must, guides: n.must && bears(it), urgent: n.rank >= scene.RankFoul, always: ending(it)}
-	if text.names = it; it.Role == scene.Conflict {
-		text.names = p.inWay(it)
-	}
-	if of := text.names; of != nil && of.Primitive == scene.Area && !p.thin(of) {
-		text.of = of
-	}
-	out := p.exitOf(it)
-	if out != nil {
-		text.name += " " + string(arrows[out.arrow])
-	}
-	if it.Role != scene.Conflict && it.Role != scene.Cut {
-		text.tail = it.Warning()
-	}
-	if !n.must && !it.Selected {
-		text.ink.Tone = Word
-	}
-	text.tailInk = Ink{Role: it.Role, State: it.State, Tone: text.ink.Tone, Selected: it.Selected}
-	best := p.seated(n, &text)
-	if m := it.Measure; m != nil && m.Bare && m.Spare && it.Label != "" {
-		full := text
-		full.name = named(it.Item, words.Measure(withUnit(*m), p.look.Units))
-		if one := p.seated(n, &full); one.found && (!best.found || one.cost < best.cost+unitWorth) {
-			best, text = one, full
+	var text label
+	var how said
+	var best choice
+	least, form := tooDear, 0 // what the best costs, with what its form does
+	for i, f := range p.forms(n) {
+		if best.found && (least <= f.dear || f.last) {
+			break
+		}
+		one := p.seated(n, &f.label, least-f.dear)
+		if one.found && one.cost+f.dear < least {
+			text, how, best, least, form = f.label, f.said, one, one.cost+f.dear, i
 		}
 	}
-	if out != nil {
-		best = p.withEnd(n, out, &text, best)
-	}
-	if best.found {
-		p.put(text, best.seat)
-		return whole, best
-	}
-	if bare := strings.Replace(text.name, heaters, "", 1); ending(it) && bare != text.name {
-		text.name = bare
-		best = p.seated(n, &text)
-		written := p.settle(text, best)
-		best.cost += mostHidden // of two orders of names the one is better that has it whole
-		return whole.when(written), best
-	}
-	if it.Measure == nil || it.Label == "" || !n.must {
+	if !best.found {
 		return unsaid, best
 	}
-	text.name, text.tail = clean(it.Label), it.Warning() // its figure stands in a list, too
-	best = p.seated(n, &text)
-	written := p.settle(text, best)
-	best.cost += mostHidden
-	return short.when(written), best
+	p.put(text, best.seat)
+	p.note(n.it, form, best)
+	best.cost = least
+	return how, best
 }
 
-// withEnd has a name say how far beyond the picture the end of its run is, where there is room for that.
-func (p *painter) withEnd(n *naming, out *exit, text *label, best choice) choice {
-	path := n.it.Area.Path
-	mm := coarse(path[len(path)-1].Sub(out.at).Norm(), p.look.Units)
-	full, ends := *text, " "
-	if n.it.Role == scene.Exhaust {
-		ends = " ends "
-	}
-	full.name = p.text(n.it.Item) + ends + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " farther " + string(arrows[out.arrow])
-	if one := p.seated(n, &full); one.found && one.cost < mostGuide && (!best.found || one.cost < best.cost+endWorth) {
-		*text = full
-		return one
-	}
-	return best
-}
-
-// unitWorth is what the unit of a figure is worth in what a name hides, endWorth how far off an end is.
-const (
-	unitWorth = 20
-	endWorth  = 60
-)
-
-// seated is the best of the places of a text of a name.
-func (p *painter) seated(n *naming, text *label) choice {
+// seated is the best of the places of a text of a name, none that costs as much as another form does.
+func (p *painter) seated(n *naming, text *label, dearer int) choice {
 	it := n.it
-	best := choice{cost: text.most()}
+	best := choice{cost: min(text.most(), dearer)}
 	p.seats = p.seatsOf(p.seats[:0], it, text.length())
 	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
@@ -270,10 +224,11 @@ func (p *painter) seated(n *naming, text *label) choice {
 // seatsOf adds the places close by where an item's name could stand.
 func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
-	case ending(it) && it.Primitive == scene.Spot:
-		seats = p.beside(seats, it.Line[0], 1)
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
+		if of := p.inWay(it); it.Role == scene.Conflict && of != nil && p.thin(of) {
+			seats = p.alongside(seats, of.Area.Path)
+		}
 	case it.Role == scene.Cut:
 		return p.atRing(seats)
 	case p.exitOf(it) != nil:
@@ -285,6 +240,9 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 		seats = p.alongside(seats, it.Area.Path)
 	default:
 		seats = p.within2(seats, &it.Area, length)
+		if bears(it) {
+			seats = p.onBeam(seats, &it.Area, length)
+		}
 		if it.Primitive != scene.Area {
 			seats = p.around(seats, &it.Area)
 		}

@@ -17,7 +17,7 @@ const (
 	leaderFace  = 20 // of another thing than the one it goes to
 	longestSide = 14 // columns
 
-	longestLeader = 20 // rows
+	longestLeader = 8 // rows, on many rows a quarter of them: a longer one goes right across a van
 
 	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
@@ -34,9 +34,9 @@ func (p *painter) leading(best *choice, l *label, at geometry.Point) {
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
 	}
-	way := p.crossingFrom(of)
+	way := p.crossingFrom(of, l.line())
 	up, down := 0, 0 // what the stems cost that far
-	for d := 2; d < min(p.Rows, longestLeader) && best.beatenBy(leaderCost+leaderRow*d) && min(up, down) < tooDear; d++ {
+	for d := 2; d <= max(longestLeader, p.Rows/4) && best.beatenBy(leaderCost+leaderRow*d) && min(up, down) < tooDear; d++ {
 		off := leaderCost + leaderRow*d
 		p.seats = p.seats[:0]
 		up, down = up+way.crosses(col, row-d+1), down+way.crosses(col, row+d-1)
@@ -73,10 +73,11 @@ type crossing struct {
 	*painter
 	inRing bool       // it begins in the ring, which others only come up to
 	own    scene.Role // of the face that it goes to
+	line   uint16     // the line that it goes to, which it does not hide; 0 for none
 }
 
-func (p *painter) crossingFrom(of [2]int) crossing {
-	return crossing{p, p.ringed(of[0], of[1]) || p.onRing(of[0], of[1]), p.canvas.At(of[0], of[1]).Ground.Role}
+func (p *painter) crossingFrom(of [2]int, line uint16) crossing {
+	return crossing{p, p.ringed(of[0], of[1]) || p.onRing(of[0], of[1]), p.canvas.At(of[0], of[1]).Ground.Role, line}
 }
 
 // crosses is what a leader costs for what it hides in a cell that it passes.
@@ -92,8 +93,10 @@ func (p crossing) crosses(col, row int) int {
 		}
 	case p.taken.has(i):
 		return tooDear
-	case p.costs[i] >= hidesBand:
+	case p.strokes.cells[i].arms == 0 && p.costs[i] >= hidesBand:
 		return hidesBand
+	case p.strokes.cells[i].arms != 0 && p.strokes.cells[i].of == p.line && p.line != 0:
+		return tooDear
 	case p.strokes.cells[i].foul:
 		return hidesMain
 	case p.strokes.cells[i].arms != 0:
@@ -175,12 +178,47 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 }
 
 // shows tells whether a part is what is seen at a place of it, beside the ring, and no word stands there.
-func (p *painter) shows(it *part, at geometry.Point) bool {
-	col, row, ok := p.Cell(at)
-	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(row*p.canvas.Width+col) {
+func (p *painter) shows(it *part, a geometry.Point) bool {
+	col, row, ok := p.Cell(a)
+	i := row*p.canvas.Width + col
+	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(i) {
+		return false
+	}
+	if it.Primitive == scene.Area && (p.others(it, i) || p.shares(it, a)) {
 		return false
 	}
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
+}
+
+// shares tells whether another thing of a part's role lies over it or under it at a place: its face looks the same.
+func (p *painter) shares(it *part, a geometry.Point) bool {
+	for i := range p.parts {
+		other := &p.parts[i]
+		if other.Role == it.Role && other != it && other.Primitive == scene.Area && !p.thin(other) && other.Area.Contains(a) {
+			return true
+		}
+	}
+	return false
+}
+
+// others tells whether a line of another thing passes over a part in a cell of the canvas, or comes up to it there: what ends there would be taken for
+// that thing's.
+func (p *painter) others(it *part, i int) bool {
+	if line := &p.strokes.cells[i]; line.arms != 0 && line.of != it.stroke {
+		return true
+	}
+	if !p.thin(it) {
+		return false
+	}
+	for _, side := range [4]struct {
+		by  int
+		arm uint8
+	}{{-1, east}, {1, west}, {-p.canvas.Width, south}, {p.canvas.Width, north}} {
+		if k := i + side.by; k >= 0 && k < len(p.strokes.cells) && p.strokes.cells[k].arms&side.arm != 0 && p.strokes.cells[k].of != it.stroke {
+			return true
+		}
+	}
+	return false
 }
 
 // inWay is the thing that a conflict with the cut is of; nil where it is of none.
@@ -220,6 +258,7 @@ func (p *painter) anchorsOf(it *part) (at []geometry.Point) {
 		return nil
 	}
 	at = append(at, middle)
+	low, high = p.inSight(low, high)
 	for _, share := range []float64{0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95} {
 		for _, other := range [2]geometry.Point{
 			{X: low.X + share*(high.X-low.X), Y: middle.Y}, {X: middle.X, Y: low.Y + share*(high.Y-low.Y)},
@@ -230,6 +269,12 @@ func (p *painter) anchorsOf(it *part) (at []geometry.Point) {
 		}
 	}
 	return at
+}
+
+// inSight is what of a box lies in the picture.
+func (p *painter) inSight(low, high geometry.Point) (least, most geometry.Point) {
+	from, to := p.Corners()
+	return geometry.Point{X: max(low.X, from.X), Y: max(low.Y, from.Y)}, geometry.Point{X: min(high.X, to.X), Y: min(high.Y, to.Y)}
 }
 
 // atRing adds seats for the name of the cut beside the ring.

@@ -19,20 +19,30 @@ const mostOrders = 5
 // that is better in all; so does each that has a leader across the picture, and each guide without a place.
 func (p *painter) nameAll(names []naming) {
 	p.before.keep(p)
-	best := p.inOrder(names)
+	p.stood.begin(p)
+	if p.asBefore(names) {
+		return
+	}
+	p.before.back(p)
+	clear(p.stood.at)
+	best := p.inOrder(names, 0)
 	tries := best.tries(nil)
 	for n := 0; n < min(len(tries), mostOrders); n++ {
 		other := sooner(names, tries[n])
 		p.after.keep(p)
 		p.before.back(p)
-		again := p.inOrder(other)
+		were := p.stood.at
+		p.stood.at = map[nameKey]standing{}
+		again := p.inOrder(other, 0)
 		if !again.betterThan(&best) {
 			p.after.back(p)
+			p.stood.at = were
 			continue
 		}
 		best, names = again, other
 		tries = again.tries(tries[:n+1])
 	}
+	p.stood.lost = len(best.lost)
 }
 
 // tries appends to those that were tried what may go before all other names.
@@ -68,13 +78,13 @@ type order struct {
 	cost int     // what all of them hide, and how far off they are
 }
 
-// inOrder writes names in their order.
-func (p *painter) inOrder(names []naming) (o order) {
+// inOrder writes names in their order, where so many are written.
+func (p *painter) inOrder(names []naming, written int) (o order) {
 	const without = 2 * mostHidden // what a name that has no place counts
-	room := max(p.Cols*p.Rows/cellsALabel, 6)
+	room := max(p.Cols*p.Rows/cellsALabel, 6) - written
 	for i := range names {
 		n := &names[i]
-		guide := n.must && bears(n.it)
+		guide := n.must && guides(n.it)
 		if room <= 0 && !ending(n.it) && !guide {
 			continue
 		}

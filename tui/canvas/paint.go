@@ -12,7 +12,8 @@ import (
 func Paint(s scene.Scene, w, h int, look Look) Canvas { return new(Painter).Paint(s, w, h, look) }
 
 // Painter paints one picture after the other in the same memory, half a megabyte: taking that anew for each would be a
-// good part of what a picture costs. Its zero value is ready. One picture leaves nothing for the next.
+// good part of what a picture costs. Its zero value is ready. One picture leaves nothing for the next, but, where that is to be calm, where its
+// names stand.
 type Painter struct{ painter }
 
 // Paint is Paint for a canvas that lasts until the painter paints the next.
@@ -66,14 +67,15 @@ type painter struct {
 	inks             []Ink
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	canvas           Canvas
-	taken            cellset // cells of the canvas that hold words or must stay in sight
-	exits            []exit  // of runs
-	rearNamed        bool    // the bumper\'s name stands on it
-	seats            []seat  // used again and again
-	costs            []uint8 // of each cell of the canvas: what a character there would hide
-	sums             []int32 // of the costs of all cells before each
-	before, after    writing // of names
-	rivals           rivals  // what names may be mistaken for
+	taken            cellset  // cells of the canvas that hold words or must stay in sight
+	exits            []exit   // of runs
+	rearNamed        bool     // the bumper\'s name stands on it
+	seats            []seat   // used again and again
+	costs            []uint16 // of each cell of the canvas: what a character there would hide
+	sums             []int32  // of the costs of all cells before each
+	before, after    writing  // of names
+	rivals           rivals   // what names may be mistaken for
+	stood            stood    // where names stood in the picture before
 }
 
 // part is an item with what is seen of it.
@@ -98,7 +100,7 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.faces.begin(&m)
 	p.strokes.cells, p.strokes.of = emptied(p.strokes.cells, w*h), 0
 	p.inks, p.fronts = emptied(p.inks, cells), emptied(p.fronts, cells)
-	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, known: p.wardrobe()}
+	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, few: look.Few, known: p.wardrobe()}
 	p.taken.begin(w * h)
 	p.costs, p.sums = emptied(p.costs, w*h), emptied(p.sums, w*h+1)
 	p.exits, p.rearNamed = p.exits[:0], false
@@ -155,6 +157,9 @@ func (p *painter) fill(it *part) {
 	p.mask.footprint(&it.Area, &p.Map)
 	p.dots.erase(&p.mask)
 	if faced(it.Role) {
+		if it.Role == scene.Exhaust && p.look.Faces {
+			p.partRuns()
+		}
 		p.faces.lay(&p.mask, groundOf(it.Item))
 	}
 	p.weigh(&p.mask, 1)
@@ -163,7 +168,16 @@ func (p *painter) fill(it *part) {
 	case !p.look.Faces:
 		p.lay(&p.mask, &p.fills[fill], Ink{Role: it.Role, Tone: Faint}, 1)
 	case !it.Selected:
-		p.weave(&p.mask, fill, Ink{Role: it.Role, Tone: Faint})
+		p.weave(&p.mask, fill, textureInk(it.Role))
+	}
+}
+
+// partRuns bares a rim round the exhaust in the mask where the heater's other runs pass it: bands that touch would be one pipe.
+func (p *painter) partRuns() {
+	p.mask.grow(&p.halo)
+	p.halo.grow(&p.edge)
+	for _, role := range [2]scene.Role{scene.Intake, scene.Fuel} {
+		p.faces.recast(&p.edge, Ground{Role: role, Set: true}, Ground{Role: scene.Floor, Set: true})
 	}
 }
 

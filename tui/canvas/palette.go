@@ -165,7 +165,11 @@ func ofPaper(c Cell, t *looks.Table) uint8 {
 		tint, _ := tintIn(c.Ink.Face, t)
 		return looks.NearestOfSixteen(tint)
 	}
-	return inkIn(c.Ink, t).Of
+	of := inkIn(c.Ink, t).Of
+	if word := c.Ink.Tone == Bold || c.Ink.Tone == Word; word && looks.Contrast(looks.OfSixteen(of), looks.OfSixteen(t.Paper.Of)) < looks.Visible {
+		return t.Ink.Of // no word is told by its colour alone
+	}
+	return of
 }
 
 // rgb returns the parameters of a true colour.

@@ -67,7 +67,7 @@ func (c *Canvas) Patch(col, row, w int, role scene.Role) {
 
 // PatchAsDrawn is Patch without the pattern where the picture of the canvas has none on the faces of the role, as they are too narrow.
 func (c *Canvas) PatchAsDrawn(col, row, w int, role scene.Role) {
-	woven := slices.ContainsFunc(c.Cells, func(cell Cell) bool { return cell.Ink == Ink{Role: role, Tone: Faint} })
+	woven := slices.ContainsFunc(c.Cells, func(cell Cell) bool { return cell.Ground.Role == role && cell.Ink == textureInk(role) })
 	c.Patch(col, row, w, role)
 	if woven || !c.faces || !faced(role) {
 		return
@@ -94,7 +94,7 @@ func (c *Canvas) face(col, row, w int, role scene.Role) {
 		if texture != nil {
 			b := newBitmap(dotsAcross, dotsDown)
 			b.stamp(0, 0, &woven)
-			cell.Rune, cell.Ink = upright[b.octet(0, 0)], Ink{Role: role, Tone: Faint}
+			cell.Rune, cell.Ink = upright[b.octet(0, 0)], textureInk(role)
 		}
 		*c.At(x, row) = cell
 	}

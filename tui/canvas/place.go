@@ -14,6 +14,7 @@ type seat struct {
 	align    align
 	off      int
 	inside   bool // the text lies wholly inside what it is of
+	onBeam   bool // it lies along a beam that is thinner than a row
 	led      bool
 	of       [2]int // the cell that the leader goes to
 }
@@ -50,13 +51,26 @@ type label struct {
 
 func (l *label) length() int { return utf8.RuneCountInString(l.name) + utf8.RuneCountInString(l.tail) }
 
+// line is which line a label's thing is drawn by; 0 for none.
+func (l *label) line() uint16 {
+	if l.names == nil {
+		return 0
+	}
+	return l.names.stroke
+}
+
 // leaderInk is the ink of the leader of a text: it belongs to that, and its pen, which nothing else has, tells it from a pipe.
 func leaderInk(text Ink) Ink { return Ink{Role: text.Role, State: text.State, Selected: text.Selected} }
 
 // put writes a label on a seat, with its leader.
 func (p *painter) put(l label, s seat) {
 	col := s.start(l.length())
-	p.back(col, s.row, l.length(), l.ink)
+	if s.onBeam && l.of != nil && p.look.Faces {
+		for i := range l.length() {
+			p.canvas.At(col+i, s.row).Ground = groundOf(l.of.Item) // letters half on it would be two words
+		}
+	}
+	p.back(col, s.row, l.length(), l.ink, l.of)
 	p.canvas.Write(Text{
 		Col: col, Row: s.row, Name: l.name, Tail: l.tail, Ink: l.ink, TailInk: l.tailInk, align: s.align, led: s.led, of: s.of,
 	})
@@ -94,6 +108,28 @@ func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []sea
 		try(middle)
 	}
 	spread(f, field.Thickness(f) > 3*high, try)
+	return seats
+}
+
+// onBeam adds seats along a beam that is thinner than a row, for a text of so many characters only those where it shows under all of them: what
+// is called so is seen best where it stands.
+func (p *painter) onBeam(seats []seat, f *geometry.Footprint, length int) []seat {
+	const thinner = 6 // what that costs: a name in its own face goes before
+	low, high := f.Bounds()
+	wide, tall := p.CellSize()
+	if high.X-low.X < float64(length+2)*wide || high.Y-low.Y < tall/dotsDown {
+		return seats
+	}
+	spread(f, false, func(at geometry.Point) {
+		col, row, ok := p.cell(at)
+		middle, _ := p.point(col, row)
+		for _, end := range [2]float64{-0.5, 0.5} {
+			ok = ok && f.GapOnly(middle.Add(geometry.Point{X: end * float64(length) * wide})) < tall/2
+		}
+		if ok {
+			seats = append(seats, seat{col: col, row: row, inside: true, onBeam: true, off: thinner})
+		}
+	})
 	return seats
 }
 
@@ -208,7 +244,7 @@ func (p *painter) roundAbout(seats []seat, at geometry.Point) []seat {
 
 // alongside adds seats close to several places of a path, its middle first.
 func (p *painter) alongside(seats []seat, path []geometry.Point) []seat {
-	for _, s := range shares[:7] {
+	for _, s := range shares {
 		at := geometry.Along(path, s)
 		if _, _, ok := p.Cell(at); ok {
 			seats = p.beside(seats, at, 1)

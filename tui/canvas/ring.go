@@ -6,13 +6,26 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/words"
 )
 
-// RingCells is how many columns the ring round the cut has at least, however far away it is; it has half as many rows.
-const RingCells = 6
+// RingCells is how many columns the ring round the cut has at least, however far away it is; it has half as many rows. Fewer would be no ring,
+// more would hide what the cut is among. What is in its way is red in it; without colours it has room for a sign.
+const (
+	RingCells     = 4
+	ringCellsBare = 6
+)
 
 // leastRing is the radius of the smallest ring to its middle, in dots.
-const leastRing = RingCells*dotsAcross/2 - 1
+func leastRing(faces bool) float64 {
+	if faces {
+		return RingCells*dotsAcross/2 - 1
+	}
+	return ringCellsBare*dotsAcross/2 - 1
+}
+
+// asLarge tells whether a ring of a radius in dots is drawn as large as the cut is, to what the eye takes for that.
+func asLarge(radius, least float64) bool { return radius > 0.95*least }
 
 // ring is the cut as it is drawn: never smaller than can be seen, and then in whole cells.
 type ring struct {
@@ -34,24 +47,40 @@ func (p *painter) ringOf() ring {
 		if it.Role != scene.Cut || it.Line != nil || it.Area.Shape != geometry.Round {
 			continue
 		}
-		if p.Rows < ringRows && it.Area.Radius < leastRing*p.Scale {
+		least := leastRing(p.look.Faces)
+		if p.Rows < ringRows && it.Area.Radius < least*p.Scale {
 			return ring{}
 		}
 		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius / p.Scale, shown: true}
-		if r.radius < leastRing {
-			r.radius = leastRing
-			r.middle = vec{math.Round(r.middle.x/dotsAcross) * dotsAcross, (math.Floor(r.middle.y/dotsDown) + 0.5) * dotsDown}
+		if r.radius < least+snapped {
+			r.radius, r.middle = least, wholeCells(r.middle, least)
 		}
 		return r
 	}
 	return ring{}
 }
 
+// snapped is how many dots larger than the smallest a ring is drawn as that, as other sizes would be ragged.
+const snapped = 0.5
+
+// wholeCells is a ring's middle, in dots, moved so that one of a radius fills whole cells.
+func wholeCells(middle vec, radius float64) vec {
+	fill := func(at, dots float64) float64 {
+		if math.Mod(2*(radius+1)/dots, 2) == 0 { // as many cells to either side
+			return math.Round(at/dots) * dots
+		}
+		return (math.Floor(at/dots) + 0.5) * dots
+	}
+	return vec{fill(middle.x, dotsAcross), fill(middle.y, dotsDown)}
+}
+
 // Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.
-func (c *Canvas) Enlarged(radius float64) bool { return c.ring > 0 && radius < leastRing*c.Scale }
+func (c *Canvas) Enlarged(radius float64) bool {
+	return c.ring > 0 && !asLarge(radius/c.Scale, leastRing(c.faces))
+}
 
 // RingRadius is the radius, mm, of the ring round a cut of a radius as it is drawn.
-func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastRing*c.Scale) }
+func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastRing(c.faces)*c.Scale) }
 
 // off is how far a place is from the middle of the ring, in dots.
 func (r *ring) off(at vec) float64 { return math.Hypot(at.x-r.middle.x, at.y-r.middle.y) }
@@ -110,20 +139,44 @@ func (p *painter) ringed(col, row int) bool {
 // leastNamed is the radius of a ring, in dots, from which on there is room for its name.
 const leastNamed = 8
 
-// inRing writes the name of the cut in its ring, below the middle, where nothing else is there.
+// inRing writes the name of the cut in its ring, with how large that is where there is room, below the middle or above it, where nothing else is there.
 func (p *painter) inRing() {
 	col, row, ok := p.circle.cell(p)
 	if !ok || p.circle.radius < leastNamed {
 		return
 	}
-	name := clean(p.circle.item.Label)
-	length := utf8.RuneCountInString(name)
-	col, row = col-(length-1)/2, row+1
-	for c := col; c < col+length; c++ {
-		if c < p.Left || c >= p.Left+p.Cols || row >= p.Top+p.Rows || !p.ringed(c, row) || p.canvas.At(c, row).Rune != ' ' {
-			return
+	for _, name := range p.cutNames(p.circle.item) {
+		length := utf8.RuneCountInString(name)
+		for _, at := range [2]int{row + 1, row - 1} {
+			if from := col - (length-1)/2; p.freeInRing(from, at, length) {
+				p.canvas.Write(Text{Col: from, Row: at, Name: name, Ink: inkOf(p.circle.item)})
+				p.circle.named = true
+				return
+			}
 		}
 	}
-	p.canvas.Write(Text{Col: col, Row: row, Name: name, Ink: inkOf(p.circle.item)})
-	p.circle.named = true
+}
+
+// freeInRing tells whether so many cells lie within the ring and hold nothing.
+func (p *painter) freeInRing(col, row, length int) bool {
+	if row < p.Top || row >= p.Top+p.Rows {
+		return false
+	}
+	for c := col; c < col+length; c++ {
+		if c < p.Left || c >= p.Left+p.Cols || !p.ringed(c, row) || p.canvas.At(c, row).Rune != ' ' {
+			return false
+		}
+	}
+	return true
+}
+
+// cutNames are what the cut is called with how far it is across, in fewer and fewer letters: the ring may be drawn larger.
+func (p *painter) cutNames(it *scene.Item) []string {
+	name := clean(it.Label)
+	across := scene.Measure{Value: 2 * it.Solid.Prism.Footprint.Radius, Unit: scene.MM}
+	bare := across
+	bare.Bare = true
+	return []string{
+		name + " " + words.Measure(across, p.look.Units), name + " " + words.Measure(bare, p.look.Units), name,
+	}
 }

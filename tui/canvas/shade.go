@@ -54,10 +54,11 @@ func (p *painter) shade(s *Shade) {
 		return
 	}
 	for grade := scene.MuchRoom; grade > scene.Unknown; grade-- { // in a cell with several the least gives the colour
-		if faceOfRoom(grade) {
+		dotted := !p.look.Faces || p.look.Few && grade == scene.LittleRoom
+		if faceOfRoom(grade) && !(p.look.Few && dotted) {
 			p.faces.lay(&s.masks[grade], Ground{Role: scene.Floor, Set: true, Grade: grade})
 		}
-		if t, ok := shading(grade); ok && !p.look.Faces {
+		if t, ok := shading(grade); ok && dotted {
 			woven := weave(t, p.shiftX, p.shift)
 			p.lay(&s.masks[grade], &woven, Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, 0)
 		}
@@ -92,6 +93,9 @@ func (c *Canvas) Shades(col, row, w int, grade scene.Grade) {
 	for i := range w {
 		if x := col + i; x >= 0 && x < c.Width && row >= 0 && row < c.Height {
 			*c.At(x, row) = Cell{Rune: c.patchOf(grade, i), Ink: Ink{Role: scene.Floor, Tone: Faint, Grade: grade}, Ground: Ground{Role: scene.Floor, Set: true, Grade: grade}}
+			if c.few && grade == scene.LittleRoom {
+				c.At(x, row).Ground.Grade = scene.Unknown
+			}
 		}
 	}
 }
@@ -99,7 +103,7 @@ func (c *Canvas) Shades(col, row, w int, grade scene.Grade) {
 // patchOf is the character of a cell of floor with so much room; a face shows it without.
 func (c *Canvas) patchOf(grade scene.Grade, col int) rune {
 	t, ok := shading(grade)
-	if !ok || c.faces {
+	if !ok || c.faces && !(c.few && grade == scene.LittleRoom) {
 		return ' '
 	}
 	dots := 0

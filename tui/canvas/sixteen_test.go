@@ -61,3 +61,23 @@ func TestWordsCanBeReadOnSixteenColours(t *testing.T) {
 		}
 	}
 }
+
+// Sixteen colours have two greens and three degrees of room: each looks like no other, on the plan and in what explains it.
+func TestRoomIsToldApartWithSixteenColours(t *testing.T) {
+	for l := range looks.Look(looks.Count) {
+		c := Bare(6, 1, desk.Colours16.Faces(l))
+		c.few = true
+		seen := map[string]scene.Grade{}
+		for _, grade := range []scene.Grade{scene.Unknown, scene.LittleRoom, scene.FairRoom, scene.MuchRoom} {
+			c.Shades(0, 0, 2, grade)
+			shown := ""
+			for i := range 2 {
+				cell := c.At(i, 0)
+				shown += string(cell.Rune) + sgr(dressOf(cell, c.faces), desk.Colours16, l.InSixteen())
+			}
+			other, there := seen[shown]
+			assert.False(t, there, "%s: %d looks like %d", l, grade, other)
+			seen[shown] = grade
+		}
+	}
+}

@@ -59,7 +59,9 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	}
 	if ink.Role == scene.Conflict {
 		ink.Tone = Inverse
-		col, row = p.inside(col, row)
+		if col, row = p.inside(col, row); p.onRing(col, row) {
+			return // a small ring has no room for it: it is red inside
+		}
 	}
 	if ink.Tone == Bold {
 		ink.Tone = Normal // a sign is told apart as a line is
@@ -158,8 +160,12 @@ func (p *painter) takenDown(col, row, cells int) bool {
 // arrows point to the picture's right, bottom, left and top.
 var arrows = [4]rune{'►', '▼', '◄', '▲'}
 
-// toLeft is the arrow that points to the picture's left.
-const toLeft = 2
+// Three of them by where they point.
+const (
+	toBottom = 1
+	toLeft   = 2
+	toTop    = 3
+)
 
 // leaves tells whether a part is a run that gas goes through, exhaust or intake: where that ends must be known.
 func leaves(it *part) bool {
@@ -213,14 +219,17 @@ func (p *painter) exitOf(it *part) *exit {
 	return nil
 }
 
+// farFromExit is how many rows from where a run leaves the picture its name stands: farther off it would be read as another's.
+const farFromExit = 5
+
 // atExit adds seats to both sides of a run where it leaves the picture, the nearest first.
 func (p *painter) atExit(seats []seat, it *part, at geometry.Point) []seat {
 	col, row, _ := p.Cell(at)
 	aside := int(it.Area.Radius/p.Scale/dotsAcross+0.5) + 2
-	for d := range p.Rows / 2 {
+	for d := range min(p.Rows/2, farFromExit) {
+		off := 2 * leaderRow * d
 		for _, r := range [2]int{row - d, row + d} {
-			seats = append(seats,
-				seat{col: col + aside, row: r, align: byStart, off: leaderRow * d}, seat{col: col - aside, row: r, align: byEnd, off: leaderRow * d})
+			seats = append(seats, seat{col: col + aside, row: r, align: byStart, off: off}, seat{col: col - aside, row: r, align: byEnd, off: off})
 		}
 	}
 	return p.roundAbout(seats, at)

@@ -26,6 +26,14 @@ var (
 	lines = [...]texture{scene.Whole: full, scene.Dashed: dashed, scene.Dotted: dotted, scene.DashDot: dashDot}
 )
 
+// textureInk is the ink of a role's texture on its face. A tank has none of the colour of pipes.
+func textureInk(role scene.Role) Ink {
+	if role == scene.Lines {
+		role = scene.Bumper
+	}
+	return Ink{Role: role, Tone: Faint}
+}
+
 // fabric is the textures as they lie on one picture.
 type fabric struct {
 	fills [len(fills)]ink

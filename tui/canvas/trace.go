@@ -43,6 +43,9 @@ func corners(f *geometry.Footprint) []geometry.Point {
 // along draws an item's line through places.
 func (p *painter) along(it *part, path []geometry.Point) {
 	like := stroke{style: styleOf(p.projection.LineOf(it.Item), it.Weight()), front: it.Role.Pen().Front, ink: lineInk(it.Item), foul: it.Code != "" && it.State == scene.Foul}
+	if like.foul {
+		like.front = foulFront
+	}
 	p.mask.reset()
 	p.stroke(path, like, &p.mask)
 	it.stroke = p.strokes.of
@@ -51,6 +54,9 @@ func (p *painter) along(it *part, path []geometry.Point) {
 	}
 	p.draw(&p.mask, it)
 }
+
+// foulFront is how far in front a line is that is in the way: its course is followed past what else crosses it.
+const foulFront = 7
 
 // outlined draws an item's outline by dots.
 func (p *painter) outlined(it *part) {
@@ -84,6 +90,9 @@ func (p *painter) draw(line *bitmap, it *part) {
 // with the cut where it crosses it.
 func lineInk(it *scene.Item) Ink {
 	ink := Ink{Role: it.Role, Selected: it.Selected}
+	if tank(it) {
+		ink.Role = scene.Bumper
+	}
 	if !it.Role.Pen().Steady && it.Code == "" {
 		ink.State = it.State
 	}

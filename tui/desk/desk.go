@@ -154,6 +154,10 @@ const (
 	PrintCustomer  // the page that goes with the van
 )
 
+// Lister is a screen that may have a list, or a search for what it lists, open: that has the keys, but takes no letters and digits that mean
+// the same everywhere. Whoever goes elsewhere leaves the list.
+type Lister interface{ Listing() bool }
+
 // Screen is one screen of the program.
 type Screen interface {
 	Title() string

@@ -46,12 +46,12 @@ var light = Table{
 	Paper: Colour{0xfafafa, 15}, Ink: Colour{0x10161c, 0}, Last: [2]int{0x000000, 0xffffff},
 	Text: Text{
 		Faint: Colour{0x5d6670, 8}, Title: Colour{0x004885, 4}, Key: Colour{0x004885, 4}, Field: Colour{0x10161c, 0},
-		Foul: Colour{0xd8183c, 1}, Doubtful: Colour{0x7c6300, 3}, Clear: Colour{0x0c703c, 2},
+		Foul: Colour{0xd8183c, 1}, Doubtful: Colour{0x7c6300, 5}, Clear: Colour{0x0c703c, 0},
 	},
 	Marks: [Marks]Colour{
-		Foul: {0xd8183c, 1}, Doubtful: {0x7c6300, 3}, Room: {0x0c703c, 2}, Picked: {0x004885, 4},
-		Lines: {0x007a8d, 6}, Hot: {0x9a6059, 8}, Exhaust: {0x833300, 13}, Intake: {0x0057f0, 12}, Fuel: {0xb92c6d, 5},
-		Opening: {0x874aae, 5}, Tie: {0x3f0b6b, 5}, Cut: {0x000000, 0},
+		Foul: {0xd8183c, 1}, Doubtful: {0x7c6300, 5}, Room: {0x0c703c, 2}, Picked: {0x004885, 4},
+		Lines: {0x007a8d, 6}, Hot: {0x9a6059, 8}, Exhaust: {0x833300, 13}, Intake: {0x0057f0, 12}, Fuel: {0xb92c6d, 0},
+		Opening: {0x874aae, 8}, Tie: {0x3f0b6b, 0}, Cut: {0x000000, 0},
 		Rail: {0x3a444d, 0}, Steel: {0x37474f, 0}, Moves: {0x625556, 8}, Fitting: {0x523a21, 8},
 		SheetMetal: {0x6b7883, 8}, Frame: {0x6b7279, 8}, Wheels: {0x7f868d, 7}, Grid: {0xb4bac1, 7},
 	},
@@ -63,7 +63,7 @@ var light = Table{
 	Cube: Cube{
 		Marks: [Marks]uint8{
 			Foul: 161, Doubtful: 58, Room: 28, Picked: 24, Lines: 31, Hot: 95, Exhaust: 52, Intake: 63, Fuel: 126, Opening: 92,
-			Tie: 54, Cut: 16, Rail: 238, Steel: 238, Moves: 243, Fitting: 167, SheetMetal: 243, Frame: 243, Wheels: 102, Grid: 250,
+			Tie: 54, Cut: 16, Rail: 238, Steel: 238, Moves: 243, Fitting: 167, SheetMetal: 243, Frame: 242, Wheels: 102, Grid: 250,
 		},
 		Faces: [Faces]uint8{
 			FloorFace: 231, SteelFace: 65, RailFace: 238, LinesFace: 23, HotFace: 95, MovesFace: 102, NoseFace: 254, BumperFace: 245, ExhaustFace: 166,
@@ -75,7 +75,7 @@ var light = Table{
 		IntakeFace: 12, FuelFace: 13, FoulFace: 9, PickedFace: 4, LittleRoomFace: 10, FairRoomFace: 10, MuchRoomFace: 2,
 	},
 	Rooms: [scene.Grades]Colour{
-		scene.DoubtfulRoom: {0x946a00, 3}, scene.LittleRoom: {0x568a59, 2}, scene.FairRoom: {0x447a48, 2}, scene.MuchRoom: {0x2c6332, 2},
+		scene.DoubtfulRoom: {0x946a00, 5}, scene.LittleRoom: {0x568a59, 2}, scene.FairRoom: {0x447a48, 2}, scene.MuchRoom: {0x2c6332, 2},
 	},
 }
 
@@ -129,7 +129,7 @@ var night = Table{
 		Lines: {0x9f8c65, 1}, Hot: {0x84522e, 1}, Exhaust: {0xef6362, 3}, Intake: {0x7d5b5b, 1}, Fuel: {0xa43a00, 1},
 		Opening: {0xb26160, 1}, Tie: {0xca4015, 1}, Cut: {0xffa850, 11},
 		Rail: {0x956f3e, 1}, Steel: {0x997040, 1}, Moves: {0x6a6a4a, 1}, Fitting: {0x908f22, 1},
-		SheetMetal: {0x755840, 1}, Frame: {0x80603f, 1}, Wheels: {0x6e553a, 1}, Grid: {0x402e1c, 1},
+		SheetMetal: {0x755840, 1}, Frame: {0x987350, 1}, Wheels: {0x6e553a, 1}, Grid: {0x402e1c, 1},
 	},
 	Faces: [Faces]int{
 		FloorFace: 0x120500, SteelFace: 0x877366, RailFace: 0xa58366, LinesFace: 0x7b7a00, HotFace: 0xa19a5d, MovesFace: 0xa06952,
@@ -139,7 +139,7 @@ var night = Table{
 	Cube: Cube{
 		Marks: [Marks]uint8{
 			Foul: 174, Doubtful: 178, Room: 184, Picked: 209, Lines: 246, Hot: 172, Exhaust: 203, Intake: 95, Fuel: 180, Opening: 131,
-			Tie: 196, Cut: 215, Rail: 137, Steel: 137, Moves: 242, Fitting: 100, SheetMetal: 95, Frame: 94, Wheels: 94, Grid: 236,
+			Tie: 196, Cut: 215, Rail: 137, Steel: 137, Moves: 242, Fitting: 100, SheetMetal: 95, Frame: 101, Wheels: 94, Grid: 236,
 		},
 		Faces: [Faces]uint8{
 			FloorFace: 232, SteelFace: 244, RailFace: 138, LinesFace: 101, HotFace: 144, MovesFace: 167, NoseFace: 234, BumperFace: 137, ExhaustFace: 208,

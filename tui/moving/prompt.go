@@ -39,6 +39,9 @@ func (p Prompt) Ask(kind int, asks []Ask) Prompt {
 	return p
 }
 
+// On is the label of the field that has the keys, "" for none.
+func (p Prompt) On() string { return p.form.On() }
+
 // fields are those of the prompt, as they stand. A plain number is mm, whatever the units shown.
 func (p Prompt) fields(asks []Ask) []form.Field {
 	fields := make([]form.Field, len(asks))

@@ -55,7 +55,7 @@ func TestATapSaysWhatItMoved(t *testing.T) {
 	d := screentest.New(t, New(), screentest.State(t).Job, 100, 27)
 	d.State.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
 	d.Tap(20, 5)
-	assert.Regexp(t, `^Cut moved .* (forward|back), .* (left|right), to x .*\. Ctrl-Z takes it back\. Gone along, under the stubs: exhaust .*intake\.$`, d.Said)
+	assert.Regexp(t, `^Cut moved .* (forward|back), .* (left|right), to x .*\. Ctrl-Z takes it back\. Gone along: exhaust .*intake \(J on Runs: anew\)\.$`, d.Said)
 	d.Undo()
 	d.Said = ""
 	d.Tap(90, 5)

@@ -26,7 +26,7 @@ func carried(change desk.Change, s desk.State) desk.Change {
 			names[i] += " (" + hung + ")"
 		}
 	}
-	say := "Gone along, under the stubs: " + strings.Join(names, ", ") + "."
+	say := "Gone along: " + strings.Join(names, ", ") + " (J on Runs: anew)." // how they are found again
 	change.Job, change.Say = &job, strings.TrimSpace(change.Say+" "+say)
 	return change
 }

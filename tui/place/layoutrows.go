@@ -167,6 +167,9 @@ func layoutLine(l *rules.Layout, s desk.State) string {
 	if l.Least.Set && l.Least.Value >= 0 {
 		text += "; " + survey.Format(l.Least.Value, u) + " to spare at least (" + l.LeastOf + ")"
 	}
+	if line := l.Result.Plan.Fuel; l.Detour && line != nil {
+		text += "; the fuel line goes a long way round, " + desk.Length(line.Line.Length(), u)
+	}
 	switch {
 	case l.Beyond:
 		text += "; " + survey.Format(l.Away, u) + " from the wish, farther than it allows"

@@ -74,6 +74,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 			return m, desk.Change{Say: "Stopped. Nothing was changed."}
 		}
 	case n == 0:
+		return m, desk.Change{Say: m.notYet()}
 	case key.Matches(k, keyTakeAll):
 		return m.takeLayout(s)
 	case key.Matches(k, keyThrough):
@@ -81,8 +82,18 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 			m.at += n - 2
 		}
 		m.at = (m.at + 1) % n
+	default:
+		return m, desk.Change{Say: keyTakeAll.Help().Key + " takes the layout that is shown, the arrows go through them, " + desk.KeyLeave.Help().Key + " leaves."}
 	}
 	return m, desk.Change{}
+}
+
+// notYet is what a key is told that acts on layouts while there are none.
+func (m screen) notYet() string {
+	if m.places.Going() {
+		return "No layouts yet: they are still looked for. " + desk.KeyLeave.Help().Key + " stops it."
+	}
+	return "There is no layout to take. " + desk.KeyLeave.Help().Key + " leaves."
 }
 
 // takeLayout takes the layout that is shown, in one undo step, and says what was laid.

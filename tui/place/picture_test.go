@@ -42,7 +42,9 @@ func TestTheFiguresOnThePlanAreTheLists(t *testing.T) {
 			m, s, _ := screentest.After(New(), s, zoomed(size[0], size[1], keys)...)
 			plan, panel := halves(t, m, s, size[0], size[1])
 			found := figure.FindAllStringSubmatch(plan, -1)
-			require.Len(t, found, 2, "brake pipe and crossmember, %v %s", size, keys)
+			if require.NotEmpty(t, found); keys == "" { // near there is not always room beside the pipe
+				require.Len(t, found, 2, "brake pipe and crossmember, %v %s", size, keys)
+			}
 			for _, f := range found {
 				sign := map[string]string{"short": "-", "to spare": ""}[f[2]]
 				assert.Contains(t, panel, " "+sign+f[1]+" ", "%v %s", size, keys)
@@ -87,9 +89,9 @@ func TestTheExhaustHasAnEndAndTheKeyIsOutside(t *testing.T) {
 	whole, panel := halves(t, New(), s, 100, 27)
 	assert.Contains(t, panel, "warm air to the rear", "not taken for the exhaust")
 	nearby, _ := halves(t, m, near, 100, 27)
-	assert.Contains(t, whole, "end of heater's exhaust")
-	assert.Regexp(t, `heater.s exhaust( ends \d+ mm farther)? ▼`, nearby)
-	assert.NotContains(t, nearby, "end of heater's exhaust")
+	assert.Contains(t, whole, "heater's exhaust outlet")
+	assert.Regexp(t, `exhaust,? outlet( \d+ mm farther)? ▼`, nearby)
+	assert.NotContains(t, nearby, "heater's exhaust outlet")
 	for _, plan := range []string{whole, nearby} {
 		key, rulers := -1, -1
 		for i, row := range strings.Split(plan, "\n") {

@@ -27,6 +27,7 @@ type screen struct {
 	released hole          // the pilot hole that the cut may be moved away from; its zero value for none
 	top      moving.Scroll // of the list of the worst
 
+	stepping bool // an arrow moved the cut last
 	unshaded bool // the floor is not shaded by the room it leaves
 	staying  bool // the arrows keep the cut on open floor
 	area     int  // the open area whose best place comes next
@@ -47,6 +48,9 @@ func (m screen) Title() string { return "Place" }
 
 func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.listing() }
 
+// Listing tells whether layouts are looked for, or listed.
+func (m screen) Listing() bool { return m.choosing }
+
 // listing tells whether a list has the keys.
 func (m screen) listing() bool { return m.explaining || m.choosing || m.tapes.open }
 
@@ -59,6 +63,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.pane = m.pane.Sized(moving.Sizes(m.w, m.h))
 		return m, desk.Change{}, nil
 	case tea.KeyMsg:
+		m.stepping = !m.Typing() && key.Matches(msg, moving.KeyMove)
 		m, change := m.keys(msg, s)
 		change = uncut(change, s)
 		if m.seeking {
@@ -78,6 +83,7 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m, change := m.revealed(s)
 		return m, change, nil
 	case tea.MouseMsg:
+		m.stepping = false
 		m, change := m.mouse(msg, s)
 		return m, uncut(change, s), nil
 	}

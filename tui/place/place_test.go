@@ -267,7 +267,7 @@ func TestTheRunsGoAlongWithTheCutAndTheHeading(t *testing.T) {
 	s := screentest.State(t)
 	d := screentest.New(t, New(), s.Job, 100, 27)
 	d.Type("<right>")
-	assert.Contains(t, d.Said, "Gone along, under the stubs: exhaust (clip 1: 250 mm along), intake.")
+	assert.Contains(t, d.Said, "Gone along: exhaust (clip 1: 250 mm along), intake (J on Runs: anew).")
 	assert.Equal(t, vehicles.RunPoint{X: 1255, Y: 265, Drop: 110}, d.State.Job.Exhaust.Path[0])
 	assert.Equal(t, vehicles.RunPoint{X: 1185, Y: 265, Drop: 110}, d.State.Job.Intake.Path[0])
 	assert.Equal(t, s.Job.Exhaust.Path[1:], d.State.Job.Exhaust.Path[1:])

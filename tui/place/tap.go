@@ -19,7 +19,7 @@ const dimensions = 3
 func (m screen) shown(s desk.State) plan.Options {
 	o := plan.Options{
 		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
-		Wishes: bestPlaces(s), Room: !m.unshaded, Areas: m.area > 0,
+		Wishes: bestPlaces(s), Room: !m.unshaded, Areas: m.area > 0, Calm: m.stepping,
 	}
 	if best := m.proposed(); len(best) > 0 {
 		o.Areas, o.Area = true, best[m.at].Area

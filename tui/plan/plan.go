@@ -31,6 +31,7 @@ type Options struct {
 
 	LeftOver *drawing.LeftOver // how the ties fit each other
 	MayMove  bool              // where the centre may go once the pilot hole is drilled
+	Calm     bool              // what is shown is a step on from the picture before: names stay where they are
 	Room     bool              // the floor shaded by how much room it leaves for the cut
 	Areas    bool              // with Room: the open areas have their letters, as while the letters are explained
 	Area     string            // the letter of the open area that the cut is in, which stands beside its ring; "" for none
@@ -207,7 +208,8 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	look := canvas.Look{
 		Camera: p.camera(plan, s, opts), Units: s.Settings.Units,
 		Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Datum: s.Job.Datum.Name,
-		Faces: colour.Faces(s.Settings.Look), Codes: p.legend.open && len(opts.Letters) == 0, Signs: opts.Signs,
+		Faces: colour.Faces(s.Settings.Look), Few: colour == desk.Colours16, Codes: p.legend.open && len(opts.Letters) == 0, Signs: opts.Signs,
+		Calm: opts.Calm,
 	}
 	room := opts.Room && s.Result.Book != nil && plan.Projection.FacesFloor()
 	if room {

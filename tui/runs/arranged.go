@@ -61,7 +61,11 @@ func (m screen) arranged(s desk.State, w, h int) arrangement {
 	case m.pictures == together && m.brief(s, w, h):
 		body.Under = h - leastBoth
 		return arrangement{together, size{planW, canvas.MinHeight}, size{planW, leastProfile}, body}
-	case m.pictures == fallAlone:
+	case m.pictures == together && m.laid && !m.Typing() && w < desk.SideBySide && s.Result.Plan.Run(m.of) != nil:
+		body.Under = leastRows
+		whole.H = h - leastRows
+		return arrangement{fallAlone, whole, whole, body}
+	case m.pictures == fallAlone, m.pictures == together && m.typesDrop(s):
 		return arrangement{fallAlone, whole, whole, body}
 	}
 	return arrangement{planAlone, whole, whole, body}
@@ -75,6 +79,12 @@ func (m screen) brief(s desk.State, w, h int) bool {
 		return false
 	}
 	return len(m.above(s, w, rows))+m.worst(s).Least(s, m.top, w) <= rows
+}
+
+// typesDrop tells whether it is being typed how far below the floor a point is: that is seen in the profile.
+func (m screen) typesDrop(s desk.State) bool {
+	here, ok := m.here(s)
+	return ok && here.sort == point && m.prompt.Kind == asked(here) && m.prompt.On() == belowFloor
 }
 
 // nextPictures goes on to what is seen next where plan and profile have no room beside a whole panel.

@@ -68,8 +68,9 @@ func (m screen) pressCutList(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	page := max(1, h-len(desk.Wrap(cutListHead, w))-1)
 	if to, moved := form.MoveIn(k.String(), m.cutTop, max(1, rows-page+1), page); moved {
 		m.cutTop = to
+		return m, desk.Change{}
 	}
-	return m, desk.Change{}
+	return m, desk.Change{Say: "The cut list is open: " + desk.KeyLeave.Help().Key + " leaves it."}
 }
 
 // panelSize is how many columns and rows the panel has.

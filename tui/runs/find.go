@@ -194,7 +194,7 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 		say = append([]string{stayed(f.found.Said, s)}, say...)
 	}
 	say = append(say, desk.KeyUndo.Help().Key+" takes it back.", f.quest.saysTaken(), f.quest.lacks)
-	m.finder, m.picked, m.top = f.closed(), part{}, moving.Scroll{}
+	m.finder, m.picked, m.top, m.laid = f.closed(), part{}, moving.Scroll{}, true
 	return m, desk.Change{Job: &job, Called: asProposed(put), Say: strings.TrimSpace(strings.Join(say, " "))}
 }
 

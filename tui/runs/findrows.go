@@ -56,7 +56,19 @@ func (m screen) pressFinder(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case m.foundSome() && f.found.Said[0].Run != nil && key.Matches(k, keyPutIn):
 		return m.putIn(s)
 	}
-	return m, desk.Change{}
+	return m, desk.Change{Say: m.finderTakes(s)}
+}
+
+// finderTakes says which keys the finder takes as it is.
+func (m screen) finderTakes(s desk.State) string {
+	if m.finder.found.Going() {
+		return "It is still looked for. " + desk.KeyLeave.Help().Key + " stops it."
+	}
+	var names []string
+	for _, k := range m.findKeys(s) {
+		names = append(names, k.Help().Key+" "+k.Help().Desc)
+	}
+	return strings.Join(names, ", ") + "."
 }
 
 // wanted are the runs that are found, in words.

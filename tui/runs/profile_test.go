@@ -32,6 +32,25 @@ func TestTheProfileSaysHowEachLegFalls(t *testing.T) {
 	}
 }
 
+// A point that is typed is seen where the figures have it so far, by hand as above, and on the smallest screen the profile stands where the
+// plan did as soon as its drop is typed; the job has it once it is taken.
+func TestATypedPointIsSeenAsItIsTyped(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+		before := d.State.Job
+		d.Type("nt<enter><enter>")
+		assert.Contains(t, d.View(size.W, size.H), "↓101", size.Name)
+		d.Type("140")
+		assert.Contains(t, d.View(size.W, size.H), "↓61", size.Name)
+		assert.Equal(t, before, d.State.Job)
+		d.Type("<esc>")
+		assert.Contains(t, d.View(size.W, size.H), "↓101", size.Name)
+		d.Type("t<enter><enter>140<enter>")
+		assert.Contains(t, d.View(size.W, size.H), "↓61", size.Name)
+		assert.Equal(t, 140., d.State.Job.Exhaust.Path[1].Drop)
+	}
+}
+
 func TestFallsInWords(t *testing.T) {
 	for want, leg := range map[string]geometry.Point3{
 		"down": {Z: -65}, "up": {X: 0.5, Z: 10}, "level": {X: 100, Y: 3}, "↓20": {X: 30, Y: 40, Z: -1}, "↑7": {Y: 1000, Z: 7.2},

@@ -94,6 +94,9 @@ func asksHung(thing *vehicles.Hung) []moving.Ask {
 	return asks
 }
 
+// belowFloor is the field of how far below the floor a point is.
+const belowFloor = "below floor"
+
 func (m screen) asksPoint(p placed, s desk.State) []moving.Ask {
 	drop, note := m.run(s).Path[p.index].Drop, ""
 	if m.prompt.Kind == asked(p) {
@@ -102,7 +105,7 @@ func (m screen) asksPoint(p placed, s desk.State) []moving.Ask {
 		}
 	}
 	return append(moving.PlaceAsks(s, "", "", note),
-		moving.Ask{Label: "below floor", Text: survey.Exact(drop), Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured, Note: note})
+		moving.Ask{Label: belowFloor, Text: survey.Exact(drop), Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured, Note: note})
 }
 
 func (m screen) asksPipe(run *vehicles.Run) []moving.Ask {

@@ -33,6 +33,7 @@ type screen struct {
 	shield    int      // the one of it picked
 
 	finder finder // a run that is being found
+	laid   bool   // what was found has just been put in: how it falls is seen first
 
 	cutting bool // the cut list is open
 	cutTop  int  // its first row that is seen
@@ -47,6 +48,9 @@ func (m screen) Typing() bool {
 	return m.prompt.Kind != nothing || m.shielding || m.finder.open() || m.cutting
 }
 
+// Listing tells whether a list, or a search, has the keys.
+func (m screen) Listing() bool { return m.shielding || m.finder.open() || m.cutting }
+
 // Update answers one message.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
 	m = m.current(s).sized(s)
@@ -56,8 +60,10 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		m.w, m.h = msg.Width, msg.Height
 		m = m.sized(s)
 	case tea.KeyMsg:
+		m.laid = false
 		m, change = m.keys(msg, s)
 	case tea.MouseMsg:
+		m.laid = false
 		m, change = m.mouse(msg, s)
 	case desk.Reveal:
 		m, change = m.revealed(s)

@@ -73,6 +73,8 @@ func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: desk.PutRight}
 	case key.Matches(k, keyShield):
 		return m, shielded(s, list[m.shield].Against.Name)
+	default:
+		return m, desk.Change{Say: keyShield.Help().Key + " says whether a shield stands before it, " + desk.KeyLeave.Help().Key + " leaves."}
 	}
 	return m, desk.Change{}
 }

@@ -129,9 +129,11 @@ func (m screen) takenTank(values []moving.Value, s desk.State) (desk.Change, err
 		drop = from.Value
 	}
 	var t vehicles.Tank
-	if old := m.run(s).Supply.Tank; old != nil && strings.TrimSpace(m.prompt.Text(0)+m.prompt.Text(1)) == "" {
-		t.At = old.At
-	} else {
+	if old := m.run(s).Supply.Tank; old != nil { // what it holds and where it is filled is said elsewhere
+		t = *old
+		t.Rise, t.Drop = vehicles.Span{}, vehicles.Span{}
+	}
+	if m.run(s).Supply.Tank == nil || strings.TrimSpace(m.prompt.Text(0)+m.prompt.Text(1)) != "" {
 		at, err := m.prompt.Place(s, drop)
 		if err != nil {
 			return desk.Change{}, err

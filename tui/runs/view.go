@@ -12,17 +12,38 @@ import (
 // View paints the screen.
 func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
-	a := m.arranged(s, w, h)
+	a, seen := m.arranged(s, w, h), m.typedSo(s)
 	var picture string
 	switch a.sees {
 	case together:
-		picture = m.picture(s, a.plan) + "\n" + m.fall(s, a.profile)
+		picture = m.picture(seen, a.plan) + "\n" + m.fall(seen, a.profile)
 	case fallAlone:
-		picture = m.fall(s, a.profile)
+		picture = m.fall(seen, a.profile)
 	default:
-		picture = m.picture(s, a.plan)
+		picture = m.picture(seen, a.plan)
 	}
 	return a.body.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)
+}
+
+// typedSo is the desk with the point that is being typed where its fields have it, as far as they can be read: the pictures go along with each
+// figure. The job has it once it is taken.
+func (m screen) typedSo(s desk.State) desk.State {
+	here, ok := m.here(s)
+	if !ok || here.sort != point || m.prompt.Kind != asked(here) || s.Result.Book == nil || len(s.Faults) > 0 {
+		return s
+	}
+	values, err := m.prompt.Values(m.asks(here, s), s)
+	if err != nil {
+		return s
+	}
+	change, err := m.takenPoint(here, values, s)
+	if err != nil || change.Job == nil {
+		return s
+	}
+	if result, faults := rules.Rejudge(&s.Result, *change.Job, s.Book); len(faults) == 0 {
+		s.Job, s.Plan, s.Result = result.Job, result.Plan, result
+	}
+	return s
 }
 
 // panel is what stands beside the pictures or under them.

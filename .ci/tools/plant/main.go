@@ -135,7 +135,7 @@ func (p *planter) plant(all []fault) {
 	}
 	began := time.Now()
 	fmt.Printf("%s: %d faults to plant; its tests without one first\n", p.dir, len(all))
-	out, err := p.test("", 10*time.Minute, "-short")
+	out, err := p.test("", 10*time.Minute, p.rounds()[0].flags...) // those that are run for every fault
 	if err != nil {
 		log.Fatalf("%s: the tests fail without a fault:\n%s", p.dir, out)
 	}
