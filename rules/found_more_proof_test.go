@@ -9,7 +9,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
@@ -155,92 +154,4 @@ func TestLayoutsAreClearBySampling(t *testing.T) {
 	t.Logf("%d runs on %d floors, %d fuel lines among them", runs, floors, fuelled)
 	assert.Greater(t, runs, 2*floors)
 	assert.Greater(t, fuelled, 0)
-}
-
-// smallFloor has a cut in its middle and a few things, on which all runs through a lattice can be tried.
-func smallFloor(r *rand.Rand) vehicles.Job {
-	heater, _ := vehicles.HeaterClass("2 kW")
-	heater.Yaw = float64(r.IntN(4) * 90)
-	job := vehicles.Job{
-		Ref: "TL-07", Floor: vehicles.Floor{From: 0, Length: 1200, Width: 1000, Thickness: 31, Ground: 460},
-		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{600, 0}, Across: 127},
-	}
-	for range 4 {
-		x, y, top := math.Round(1100*r.Float64()), math.Round(-500+900*r.Float64()), math.Round(100*r.Float64())
-		job.Obstructions = append(job.Obstructions, box(string(rune('a'+len(job.Obstructions))), "crossmember", x, x+120, y, y+80, top, top+120))
-	}
-	run := vehicles.UsualRun(vehicles.ExhaustRun)
-	return job.WithRun(vehicles.ExhaustRun, &run)
-}
-
-// What a fitter is told is no longer than the best of all runs of up to two corners between stub and end that lie on a lattice, each judged
-// by the rules; and where there is one of those, a run is found.
-func TestNoRunOfALatticeIsShorterThanTheOneFound(t *testing.T) {
-	t.Parallel()
-	const seed = 103
-	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
-	compared, floors := 0, floorsFor(t, 40, 4)
-	for n := range floors {
-		job := smallFloor(r)
-		result, faults := Judge(job.WithRun(vehicles.ExhaustRun, nil), Builtin())
-		require.Empty(t, faults, n)
-		result.Job = job
-		end := vehicles.RunPoint{X: float64(200 + r.IntN(8)*100), Y: 475, Drop: 260}
-		found := FindRoute(context.Background(), &result, vehicles.ExhaustRun, Target{At: &end}, nil)
-		best, any := bestOfLattice(&result, end)
-		if !any {
-			continue
-		}
-		require.True(t, found.Found(), "floor %d: the lattice has a run", n)
-		if found.Verdict == Clear {
-			compared++
-			assert.LessOrEqual(t, found.Length, best+1, "floor %d", n)
-		}
-	}
-	t.Logf("%d of %d floors compared", compared, floors)
-	assert.Greater(t, compared, floors/4)
-}
-
-// bestOfLattice is the length of the shortest clear run of up to two corners on a lattice of 150 mm and 70 mm of height.
-func bestOfLattice(r *Result, end vehicles.RunPoint) (best float64, any bool) {
-	s := newSeeker(context.Background(), r, vehicles.ExhaustRun, Target{At: &end}, nil)
-	t := s.trial(coverage, 0)
-	c := newCourse(s.judge, vehicles.ExhaustRun, nil, demands[0])
-	mouth := s.judge.plan.Mouth(s.judge.job, vehicles.ExhaustRun)
-	var nodes []geometry.Point3
-	for x := 75.0; x < 1200; x += 150 {
-		for y := -450.0; y <= 450; y += 150 {
-			for _, z := range []float64{-100, -170, -240} {
-				nodes = append(nodes, geometry.Point3{X: x, Y: y, Z: z})
-			}
-		}
-	}
-	best = math.Inf(1)
-	try := func(corners ...geometry.Point3) {
-		all := append(append([]geometry.Point3{mouth}, corners...), inSpace(end))
-		length := 0.0
-		for i := 1; i < len(all); i++ {
-			length += all[i].Sub(all[i-1]).Norm()
-		}
-		if length*0.8 > best { // bends take no more than that off
-			return
-		}
-		if w := t.worth(all, c.beyond(all), 0); w.Short == 0 {
-			best, any = min(best, t.plan.Exhaust.Line.Length()), true
-		}
-	}
-	try()
-	for i, a := range nodes {
-		try(a)
-		for _, b := range nodes[i+1:] {
-			if a.Z >= b.Z {
-				try(a, b)
-			}
-			if b.Z >= a.Z {
-				try(b, a)
-			}
-		}
-	}
-	return best, any
 }

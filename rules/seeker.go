@@ -121,7 +121,7 @@ func (s *seeker) among(d demand) *attempt {
 	c := newCourse(s.judge, s.kind, open, d)
 	c.query.TurnBefore = true
 	if best.keeps() {
-		c.query.MostLength = min(cmp.Or(c.query.MostLength, math.Inf(1)), longest(c, best))
+		c.query.MostLength = min(cmp.Or(c.query.MostLength, math.Inf(1)), s.longest(c, best))
 	}
 	return s.amongWays(c, best)
 }
@@ -143,7 +143,7 @@ func (s *seeker) amongWays(c *course, best *attempt) *attempt {
 		switch lower := i % legs; {
 		case lower > 0 && found[i-1].keeps():
 			continue
-		case lower == 0 && (best.keeps() && ways[i/legs].Length > longest(c, best) || s.ctx.Err() != nil):
+		case lower == 0 && (best.keeps() && ways[i/legs].Length > s.longest(c, best) || s.ctx.Err() != nil):
 			return best
 		case found[i] == nil:
 			straighten(i)
@@ -155,13 +155,16 @@ func (s *seeker) amongWays(c *course, best *attempt) *attempt {
 	return best
 }
 
-// longest is how long a way may be that is worth straightening beside a run that was found: an end in the open slides, and what is longer
-// may become the shorter.
-func longest(c *course, found *attempt) float64 {
-	if c.query.TurnBefore {
+// longest is how long a way may be that is worth straightening beside a run that was found: an end that slides makes one shorter by more
+// than its corners are cut by, one in the open as far as the next is away.
+func (s *seeker) longest(c *course, found *attempt) float64 {
+	switch {
+	case c.query.TurnBefore:
 		return found.worth.Length + underStep
+	case s.to.exactly():
+		return found.worth.Length * muchWorse
 	}
-	return found.worth.Length * muchWorse
+	return found.worth.Length * muchWorseSliding
 }
 
 // tried tells how far the search is.
@@ -173,8 +176,12 @@ func (s *seeker) tried(at Aim, legs int) {
 	}
 }
 
-// muchWorse is how much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less.
-const muchWorse = 1.05
+// How much longer than a run that was found a way is that is not worth straightening: its own corners are cut by less, or by less than that
+// where its end slides.
+const (
+	muchWorse        = 1.05
+	muchWorseSliding = 1.1
+)
 
 // mufflerLegs is on how many legs a muffler is tried, from the outlet back.
 func (s *seeker) mufflerLegs() int {
