@@ -29,8 +29,8 @@ func WithRoomForFuel(r Result) Result {
 	return r
 }
 
-// fuelRooms are how much more than is asked a fuel line beside a pair is sought with, mm, the most first: the shortest grazes what it passes.
-var fuelRooms = []float64{40, 20, 10}
+// fuelSpares are how much more than is asked a fuel line beside a pair is sought to keep, mm, the most first: the shortest grazes what it passes.
+var fuelSpares = []float64{40, 20, 10}
 
 // FindFuelBeside seeks a fuel line, from where it begins, beside a pair that was found for a job, with more room than is asked where that can
 // be had. As FindRoute, else.
@@ -39,7 +39,7 @@ func FindFuelBeside(ctx context.Context, r *Result, pair Pair, line *vehicles.Ru
 	to := FuelTarget(line)
 	to.Upright = true
 	with = putRun(with, vehicles.FuelRun, line)
-	for _, to.Spare = range fuelRooms {
+	for _, to.Spare = range fuelSpares {
 		s := newSeeker(ctx, &with, vehicles.FuelRun, to, tell)
 		s.strict = true
 		if best := s.try(0); best.keeps() {

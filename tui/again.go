@@ -4,6 +4,8 @@ import (
 	"reflect"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -62,7 +64,7 @@ func (r *Root) fieldLeft() {
 	if len(taken) > 0 {
 		change.Say = nowTaken(taken)
 	}
-	r.apply(change)
+	r.owed = tea.Batch(r.owed, r.apply(change)) // the journal is among it
 }
 
 func (r *Root) again(job vehicles.Job) (vehicles.Job, []vehicles.Refusal) {

@@ -1,8 +1,10 @@
 package tui
 
 import (
+	"math/rand/v2"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -64,4 +66,20 @@ func TestWhatWasRubbedOutLeavesNothingToTryAgain(t *testing.T) {
 	b.keys(`enter end x ctrl+z esc`)
 	assert.Empty(t, b.desk.Steps(), "nor is what was taken back while it was typed")
 	assert.FileExists(t, o.Path)
+}
+
+// What a field that was left brings into the job is in the journal as all else is, and so is what comes after it.
+func TestTheJournalGoesOnAfterAFieldWasLeft(t *testing.T) {
+	b, o := fuzzed(t, vehicles.Demo().Format())
+	r := rand.New(rand.NewPCG(8, 0)) // these events leave a field whose refused text is tried again
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	w := watch(b, o)
+	for range 600 {
+		for _, msg := range anything(r, 60, 20) {
+			w.does(msg, func() string { return "" })
+		}
+		if b.overlay() != nil && r.IntN(4) == 0 {
+			w.does(namedKey("esc"), func() string { return "" })
+		}
+	}
 }

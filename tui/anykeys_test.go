@@ -84,7 +84,6 @@ type watched struct {
 	o     Options
 	text  string // the job on the desk, as it is written, when it was looked at last
 	saved string // what its file held then, and the job that is read from that
-	file  string
 	told  screentest.Told
 	looks int // how often a changed job was read back and judged
 }

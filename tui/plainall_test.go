@@ -199,7 +199,7 @@ func TestLinesSayNoLessThanTheScreen(t *testing.T) {
 // The gate before the marks, its cautions and the dangers stand before the figures also where nobody can be asked.
 func TestWhatIsWrittenHasTheCautionsBeforeTheMarks(t *testing.T) {
 	text := writtenInLines(t, jobOfCases(t, "24-everything.toml"), aloud.Unbroken)
-	gate, figures := strings.Index(text, drillingTitle), strings.Index(text, "cut centre, not made")
+	gate, figures := strings.Index(text, drillingTitle), strings.Index(text, "cut centre as meant, not made")
 	require.Positive(t, gate)
 	assert.Less(t, gate, figures)
 	s := working(t, jobOfCases(t, "24-everything.toml")).desk.State

@@ -58,6 +58,7 @@ type Root struct {
 	pause    time.Duration // before the journal is written
 	settle   time.Duration // without a change, before it is worked out what to measure next
 	parting  func()        // called before the terminal is let go of; nil for nothing
+	owed     tea.Cmd       // what a field that was left has going, until the message is answered
 	body     [2]int        // the columns and rows that the screens were told last
 	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
 }
@@ -79,6 +80,9 @@ func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := r.answered(msg)
+	if r.owed != nil {
+		cmd, r.owed = tea.Batch(cmd, r.owed), nil
+	}
 	r.retaped()
 	if resized := r.resized(); resized != nil {
 		cmd = tea.Batch(cmd, resized)

@@ -48,7 +48,7 @@ func (r profile) foot(p geometry.Point3) float64 {
 			best, least = float64(i)*pace, away
 		}
 	}
-	low, high := best-pace, best+pace
+	low, high := max(0, best-pace), min(best+pace, r.run.Length()) // past its ends every place is as far
 	for high-low > 1e-9 {
 		third := (high - low) / 3
 		if off(low+third) < off(high-third) {
@@ -57,7 +57,7 @@ func (r profile) foot(p geometry.Point3) float64 {
 			low += third
 		}
 	}
-	return max(0, min((low+high)/2, r.run.Length()))
+	return (low + high) / 2
 }
 
 func (r profile) Point(p geometry.Point3) geometry.Point {

@@ -69,6 +69,17 @@ func TestALaidOutRunIsAsLongAndAsHighAsItIs(t *testing.T) {
 	})
 }
 
+// A place just before the end of a run is seen there, and not at the end: 128 mm straight on, rising by 1.
+func TestAPlaceJustBeforeTheEndIsSeenThere(t *testing.T) {
+	run := geometry.Rounded([]geometry.Point3{{Z: -60}, {X: 128, Z: -59}}, 0)
+	p := scene.Beside(&run, 1, "stub", "outlet")
+	for _, s := range []float64{0, 0.25, 1, 127, 127.75, 128, run.Length()} {
+		assert.InDelta(t, s, p.Point(run.At(s)).X, 1e-6)
+	}
+	beyond := geometry.Point3{X: 500, Z: -59}
+	assert.InDelta(t, run.Length(), p.Point(beyond).X, 1e-6, "nothing of it lies beyond its end")
+}
+
 // A place beside the run is seen where the run comes nearest to it: no place of the run, walked all along, is nearer.
 func TestAPlaceBesideARunIsSeenAtTheNearestOfIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

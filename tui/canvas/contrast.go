@@ -32,7 +32,22 @@ func colours(c Cell, t *looks.Table) (ink, ground int) {
 	if looks.Contrast(ink, ground) >= least {
 		return ink, ground
 	}
-	return t.Farther(ground), ground
+	last := t.Farther(ground)
+	if bare := !c.Ground.Set || c.Ground.Role == scene.Floor; bare && c.Ink.Role != scene.Cut {
+		return deepened(ink, last, ground, least), ground
+	}
+	return last, ground
+}
+
+// deepened is an ink as near to its own colour as can be told from what lies behind it, on the way to the look's last one, which is the cut's.
+func deepened(ink, last, ground int, least float64) int {
+	quarter := between(ink, between(ink, last))
+	for _, ink := range [3]int{quarter, between(ink, last), between(last, between(ink, last))} {
+		if looks.Contrast(ink, ground) >= least {
+			return ink
+		}
+	}
+	return last
 }
 
 // told tells whether a line has its own colour on what lies behind it, in every look.

@@ -50,7 +50,7 @@ func TestALookIsWrittenOnceForARun(t *testing.T) {
 	c.Put(0, 0, "aaaa", Ink{Role: scene.Steel, Tone: Bold})
 	c.Put(4, 0, "bbbb", Ink{Role: scene.Hot, Tone: Bold})
 	c.Put(8, 0, "cccc", Ink{Role: scene.Hot, Tone: Bold, State: scene.Foul})
-	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;90mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, looks.Dark))
+	assert.Equal(t, "\x1b[0;1;37maaaa\x1b[0;1;35mbbbb\x1b[0;1;91mcccc\x1b[0m", c.Encode(desk.Colours16, looks.Dark))
 	assert.Equal(t, "\x1b[0;1maaaabbbbcccc\x1b[0m", c.Encode(desk.NoColour, looks.Dark))
 	assert.Equal(t,
 		"\x1b[0;1;38;2;181;197;231maaaa\x1b[0;1;38;2;203;156;132mbbbb\x1b[0;1;38;2;246;80;72mcccc\x1b[0m",

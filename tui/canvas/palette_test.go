@@ -65,3 +65,17 @@ func TestMixedFacesOf256AreThoseOfTrueColour(t *testing.T) {
 		}
 	}
 }
+
+// A name keeps the colour of what it names, deeper where it could not be read otherwise: it never has the cut's, which is the brightest there is.
+func TestNoNameHasTheColourOfTheCut(t *testing.T) {
+	for l := range looks.Look(looks.Count) {
+		for _, table := range []*looks.Table{l.Table(), l.InCube()} {
+			cut, ground := colours(Cell{Ink: Ink{Role: scene.Cut, Tone: Bold}, Ground: Ground{Role: scene.Floor, Set: true}}, table)
+			for _, role := range []scene.Role{scene.Exhaust, scene.Outlet, scene.Intake, scene.Mouth, scene.Hot, scene.Lines, scene.Opening, scene.Movable} {
+				ink, _ := colours(Cell{Ink: Ink{Role: role, Tone: Bold}, Ground: Ground{Role: scene.Floor, Set: true}}, table)
+				assert.NotEqual(t, looks.Nearest(cut), looks.Nearest(ink), "%s: role %d", l, role)
+				assert.GreaterOrEqual(t, looks.Contrast(ink, ground), float64(looks.Readable), "%s: role %d", l, role)
+			}
+		}
+	}
+}

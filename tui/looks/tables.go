@@ -13,8 +13,8 @@ var dark = Table{
 	},
 	Marks: [Marks]Colour{
 		Foul: {0xf65048, 9}, Doubtful: {0xfdd13e, 11}, Room: {0x7adf7b, 10}, Picked: {0xc2edff, 14},
-		Lines: {0x56bdbb, 6}, Hot: {0xcb9c84, 8}, Exhaust: {0xf59430, 3}, Intake: {0x8290ff, 12}, Fuel: {0xf996c2, 13},
-		Opening: {0xb898d7, 5}, Tie: {0xdd41cb, 13}, Cut: {0xffffff, 15},
+		Lines: {0x56bdbb, 6}, Hot: {0xcb9c84, 5}, Exhaust: {0xf59430, 3}, Intake: {0x8290ff, 12}, Fuel: {0xf996c2, 13},
+		Opening: {0xb898d7, 8}, Tie: {0xdd41cb, 13}, Cut: {0xffffff, 15},
 		Rail: {0xcce3d3, 15}, Steel: {0xb5c5e7, 7}, Moves: {0xa7ada2, 7}, Fitting: {0xa08962, 7},
 		SheetMetal: {0x7d8a95, 8}, Frame: {0x8a939c, 8}, Wheels: {0x6a737c, 8}, Grid: {0x4a535c, 8},
 	},

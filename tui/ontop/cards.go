@@ -93,8 +93,8 @@ var floorSlots = form.Slots{
 		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
 	deckSlot(),
 	layersSlot(),
-	skin("outline.left", "left", "The van's skin at the outlet's height", halfWidth, form.NotLess0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Left }),
-	skin("outline.right", "right", "", halfWidth, form.NotLess0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Right }),
+	skin("outline.left", "left", "The van's skin at the outlet's height", halfWidth, form.Over0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Left }),
+	skin("outline.right", "right", "", halfWidth, form.Over0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Right }),
 	skin("outline.rear", "rear end", "", rearEnd, form.AnyLength, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Rear }),
 }
 

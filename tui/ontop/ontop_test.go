@@ -267,7 +267,7 @@ func TestTheSkin(t *testing.T) {
 	r.Undo()
 	assert.Equal(t, vehicles.Outline{Left: vehicles.Some(990), Right: vehicles.Some(985)}, r.State.Job.Floor.Outline)
 	r.Type("<enter><down><down><down><down><down><down><down><wipe>-5<esc>")
-	assert.Contains(t, r.View(100, 27), "must be from 0 to 20000 mm")
+	assert.Contains(t, r.View(100, 27), "must be more than 0")
 	for len(r.Steps()) > 0 {
 		r.Undo()
 	}

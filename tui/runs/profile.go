@@ -150,12 +150,12 @@ func (p *profile) marks(m screen, s desk.State, lay canvas.Map) (marks []mark) {
 // writeFree writes a text into a picture where nothing is drawn and no mark will stand, as near to its lower edge and then to its right as can be.
 func writeFree(c *canvas.Canvas, marks []mark, text string) bool {
 	length := desk.Width(text)
-	for row := c.Top + c.Rows - 1; row >= c.Top; row-- {
+	for row := min(c.Top+c.Rows, c.Height) - 1; row >= c.Top; row-- { // a pane may be smaller than what is painted at the least
 		drawn := func(col int) bool {
 			return c.At(col, row).Rune != ' ' || slices.ContainsFunc(marks, func(k mark) bool { return k.row == row && k.col == col })
 		}
 		free := 0
-		for col := c.Left + c.Cols - 1; col >= c.Left; col-- {
+		for col := min(c.Left+c.Cols, c.Width) - 1; col >= c.Left; col-- {
 			if free++; drawn(col) {
 				free = 0
 			}

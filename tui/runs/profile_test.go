@@ -13,6 +13,8 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
@@ -221,5 +223,16 @@ func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 			d.Type("<esc>")
 		}
 		assert.Contains(t, d.View(60, 17), profile, keys)
+	}
+}
+
+// In so few rows that the picture has more than there are, the ground is told in the words below: nothing is written beside the picture.
+func TestTheGroundIsToldInTheFewestRows(t *testing.T) {
+	for rows := 1; rows < 8; rows++ {
+		for _, columns := range []int{20, 60} {
+			c := canvas.Paint(scene.Scene{}, columns, rows, canvas.Look{Camera: desk.Camera{Scale: 1}})
+			c.Rows, c.Cols = rows+2, columns+2
+			assert.NotPanics(t, func() { writeFree(&c, nil, "▼ ground") }, "%d rows of %d", rows, columns)
+		}
 	}
 }

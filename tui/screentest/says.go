@@ -23,6 +23,9 @@ type Told struct {
 	Headings, Things, Findings int // how many tallies, rows of things and rows of findings were held against it
 }
 
+// legendOpen stands below the plan's legend.
+const legendOpen = "Esc closes"
+
 var (
 	tallyShown  = map[rules.Verdict]*regexp.Regexp{rules.Foul: regexp.MustCompile(`\b(\d+) foul\b`), rules.Doubtful: regexp.MustCompile(`\b(\d+) doubtful\b`)}
 	thingsShown = regexp.MustCompile(`^Obstructions: (\d+)\b`)
@@ -42,7 +45,11 @@ func (w *Told) Disagrees(rows []string) string {
 		var wrong string
 		switch {
 		case thingsShown.MatchString(row):
-			wrong = w.things(row, listed(rows[2+y+1:]))
+			list := listed(rows[2+y+1:])
+			if slices.ContainsFunc(rows, func(row string) bool { return strings.Contains(row, legendOpen) }) {
+				list = nil // its rows follow on the list's without a sign between
+			}
+			wrong = w.things(row, list)
 		case checksShown.MatchString(row):
 			wrong = w.findings(row, rows[2+y+1:])
 		}
