@@ -87,18 +87,45 @@ func relievedOf(r *rules.Result) string {
 }
 
 func exhaustOf(r *rules.Result) string {
-	if run := r.Job.Exhaust; run.Muffler != nil {
-		return clipsOf(run) + ", a muffler"
+	text := clipsOf(r.Job.Exhaust)
+	if run := r.Job.Exhaust; run != nil && run.Muffler != nil {
+		text += ", a muffler"
 	}
-	return clipsOf(r.Job.Exhaust)
+	return text
 }
 
 func intakeOf(r *rules.Result) string { return clipsOf(r.Job.Intake) }
 func fuelOf(r *rules.Result) string   { return clipsOf(r.Job.Fuel) }
 
-// clipsOf says how many clips a run has, or that nobody has said it.
+// A heater has exhaust, air and fuel whether they are planned or not: what nobody has laid has its steps all the same, and says so.
+const (
+	notLaid   = "nobody has laid it yet: lay it on Runs"
+	notPlaced = "nobody has placed the pump yet: place it on Runs"
+)
+
+// unlaid says of a run that nobody has laid it, "" of one that is.
+func unlaid(of vehicles.RunKind) func(*rules.Result) string {
+	return func(r *rules.Result) string {
+		if r.Job.Run(of) == nil {
+			return notLaid
+		}
+		return ""
+	}
+}
+
+// pumpOf says of the pump that nobody has placed it.
+func pumpOf(r *rules.Result) string {
+	if r.Job.Fuel != nil && r.Job.Fuel.Pump == nil {
+		return notPlaced
+	}
+	return unlaid(vehicles.FuelRun)(r)
+}
+
+// clipsOf says how many clips a run has, or that nobody has said it, or laid the run.
 func clipsOf(run *vehicles.Run) string {
 	switch {
+	case run == nil:
+		return notLaid
 	case run.Clips == nil:
 		return "nobody has said where its clips go"
 	case len(run.Clips) == 0:
@@ -265,13 +292,15 @@ func controlOf(r *rules.Result) string {
 // Said is what somebody wrote, to stand in a sentence.
 func Said(text string) string { return strings.TrimRight(strings.TrimSpace(text), ".") }
 
-// stubsOf are the runs that are joined to a stub.
+// stubsOf are the runs that are joined to a stub; one that nobody has laid says so.
 func stubsOf(r *rules.Result) string {
 	var of []string
 	for _, k := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
-		if r.Job.Run(k) != nil {
-			of = append(of, k.String())
+		text := k.String()
+		if r.Job.Run(k) == nil {
+			text += " (" + notLaid + ")"
 		}
+		of = append(of, text)
 	}
 	return strings.Join(of, ", ")
 }
