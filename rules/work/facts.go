@@ -163,6 +163,9 @@ func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
 }
 
+// foulNow begins what bars a step.
+const foulNow = "foul now: "
+
 // foulCut says what is foul at the cut: nobody drills or saws there.
 func foulCut(r *rules.Result) string {
 	foul := rules.FoulAtCut(r)
@@ -170,9 +173,9 @@ func foulCut(r *rules.Result) string {
 	case 0:
 		return ""
 	case 1:
-		return "foul now: " + foul[0].About() + ". See Checks."
+		return foulNow + foul[0].About() + ". See Checks."
 	}
-	return fmt.Sprintf("foul now: %s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
+	return fmt.Sprintf(foulNow+"%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
