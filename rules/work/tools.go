@@ -38,8 +38,8 @@ func Tools(r *rules.Result) (all []string) {
 	add(hasSeats(r), "what the van maker names for the seat")
 	add(drills(r), "half-round file, magnet, vacuum, primer and brush")
 	add(hasHeater(r), "sealant gun, torque wrench, spanners, crimping tool, multimeter with a clamp for the current")
-	add(hasExhaust(r), "pipe cutter, level, soapy water")
-	add(hasFuel(r), "hose cutter, paper to wipe, a can for what drips")
+	add(hasHeater(r), "pipe cutter, level, soapy water")
+	add(hasHeater(r), "hose cutter, paper to wipe, a can for what drips")
 	add(hasHeater(r), "carbon monoxide meter")
 	return all
 }

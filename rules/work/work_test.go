@@ -102,8 +102,8 @@ var examples = map[string][2]*vehicles.Job{
 		r.Supply.From, r.Supply.Tank = "", &vehicles.Tank{At: [2]float64{2500, 660}, Rise: vehicles.Span{From: 50, To: 350, Set: true}}
 	})), &demo},
 	"line-whole": {&demo, &bare}, "fuel-clipped": {&demo, &bare}, "fuel-tight": {&demo, &bare},
-	"pump-hung":   {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
-	"fuel-primed": {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
+	"pump-hung":   {&demo, &bare},
+	"fuel-primed": {&demo, &bare},
 }
 
 func ref(j vehicles.Job) *vehicles.Job { return &j }
@@ -234,6 +234,28 @@ func TestInTheOrderOfTheListNothingIsBeforeItsTime(t *testing.T) {
 		assert.Len(t, last, len(first))
 		assert.Empty(t, last.Elsewhere(&job))
 	}
+}
+
+// A heater has exhaust, air and fuel whether somebody laid them or not: the steps that keep gas and fuel where they belong are there all the same, and
+// nobody is let switch the heater on before them without a word.
+func TestWhatNobodyLaidKeepsItsSafetySteps(t *testing.T) {
+	job := demo.WithRun(vehicles.ExhaustRun, nil).WithRun(vehicles.IntakeRun, nil).WithRun(vehicles.FuelRun, nil)
+	l := Of(judged(t, job))
+	for _, id := range []string{"stubs-joined", "exhaust-hung", "exhaust-tight", "fall", "intake-hung", "intake-tight", "line-whole", "pump-hung", "fuel-clipped", "fuel-primed", "fuel-tight"} {
+		require.GreaterOrEqual(t, l.Index(id), 0, id)
+		assert.Contains(t, l[l.Index(id)].Sentence(), "nobody has laid it yet: lay it on Runs", id)
+	}
+	for _, id := range []string{"exhaust-tight", "intake-tight", "fuel-primed", "fuel-tight"} {
+		assert.Contains(t, l[l.Index("start-current")].After, id)
+	}
+	assert.Equal(t, "exhaust (nobody has laid it yet: lay it on Runs), intake (nobody has laid it yet: lay it on Runs)", l[l.Index("stubs-joined")].Of)
+
+	l = Of(judged(t, run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil })))
+	for _, id := range []string{"pump-hung", "fuel-primed"} {
+		require.GreaterOrEqual(t, l.Index(id), 0, id)
+		assert.Equal(t, "nobody has placed the pump yet: place it on Runs", l[l.Index(id)].Of)
+	}
+	assert.Contains(t, l[l.Index("start-current")].After, "fuel-primed")
 }
 
 // What is recorded of a step that the job has no longer is still told.
