@@ -400,7 +400,7 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	} {
 		assert.Contains(t, all, tight(said))
 	}
-	assert.Equal(t, 3, strings.Count(all, tight("Not while foul: cut: brake pipe across, and 3 more. See Checks.")), "pilot, saw and screws")
+	assert.Equal(t, 4, strings.Count(all, tight("Not while foul: cut: brake pipe across, and 3 more. See Checks.")), "pilot, saw, screws and clips")
 	job := vehicles.Demo()
 	job.Datum.EdgesBelow = ""
 	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("side edges below nobody has said which: ask whoever measured"))

@@ -33,6 +33,7 @@ func Tools(r *rules.Result) (all []string) {
 	if hasFuelHole(r) {
 		add(true, "bit of %s for the fuel line", survey.InMM(job.Fuel.Supply.HoleAcross()))
 	}
+	add(hasClips(r), "bit for the clips' screws or rivets, riveter or spanner")
 	add(hasCut(r), "depth gauge")
 	add(steelDeck(r), "scraper")
 	add(hasSeats(r), "what the van maker names for the seat")

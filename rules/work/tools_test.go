@@ -52,7 +52,7 @@ func TestACentreThatWasMovedIsSawnAsItTakes(t *testing.T) {
 
 // Whoever has the list alone can do what the steps say: the bit for the fuel line's hole, what scrapes and what measures a depth.
 func TestToolsReachForEachStep(t *testing.T) {
-	assert.Contains(t, strings.Join(Tools(judged(t, demo)), "; "), "depth gauge; scraper")
+	assert.Contains(t, strings.Join(Tools(judged(t, demo)), "; "), "bit for the clips' screws or rivets, riveter or spanner; depth gauge; scraper")
 	job := demo
 	run := *job.Fuel
 	first := run.Path[0]
