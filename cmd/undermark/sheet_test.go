@@ -395,7 +395,7 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	}
 	for _, said := range []string{
 		"3200 long from 40 on, 1780 wide, up to 31 thick, 460 up", "free before its warm air 200, behind 150, beside 50, over it 50", "side edges below the sills' outer flanges",
-		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 screws, 45 mm long at least",
+		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 bolts, 45 mm long at least",
 		"A figure without a source is common practice, no source.", "the hole's centre is planned at 1263.9, left 693, right 1082:",
 	} {
 		assert.Contains(t, all, tight(said))

@@ -37,7 +37,7 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 	for _, want := range []Row{
 		{For: "heater", Of: "heater", Size: "2 kW", Count: vehicles.Some(1), Unit: "pieces"},
 		{For: "heater", Of: "collar", Size: "45 mm deep", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Note: "comes with the heater"},
-		{For: "heater", Of: "screw, nut and two washers", Size: "for a hole of 7 mm, 45 mm long at least", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
+		{For: "heater", Of: "bolt, nut and two washers", Size: "for a hole of 7 mm, 45 mm long at least", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
 		{For: "exhaust", Of: "muffler", Size: "68 mm across, 180 mm long", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Source: practice},
 		{For: "exhaust", Of: "exhaust clip", Count: vehicles.Some(3), Unit: "pieces", Kit: vehicles.Some(4), Source: practice},
 		{For: "intake", Of: "intake clip", Count: vehicles.Some(4), Unit: "pieces", Kit: vehicles.Some(2), Source: practice},

@@ -46,13 +46,13 @@ func cutOf(r *rules.Result) string {
 	return text
 }
 
-// screwsOf are the heater's screws, as long as they are sized.
-func screwsOf(r *rules.Result) string {
+// boltsIn are the heater's bolts, as long as they are sized.
+func boltsIn(r *rules.Result) string {
 	n := len(rules.Bolts(&r.Job, &r.Plan))
 	if n == 0 {
 		return ""
 	}
-	text := survey.Counted(n, "screw")
+	text := survey.Counted(n, "bolt")
 	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
 		text += ", " + row.Said() + " long at least"
 	}

@@ -24,7 +24,7 @@ var mounting = []kind{
 		defers: heaterSays, applies: hasPlate,
 	},
 	{
-		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: screwsOf,
+		id: "fastened", part: Mounting, do: "Draw the heater's bolts up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: boltsIn,
 		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts, of: Ducts},

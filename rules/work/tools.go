@@ -29,7 +29,7 @@ func Tools(r *rules.Result) (all []string) {
 		_, beside, _ := rules.OldPilot(r)
 		add(beside.Board(), "a board to guide the saw, larger than the plate, and two clamps")
 	}
-	add(hasBolts(r), "bit of %s for the screws", survey.InMM(bolt(job)))
+	add(hasBolts(r), "bit of %s for the bolts", survey.InMM(bolt(job)))
 	if hasFuelHole(r) {
 		add(true, "bit of %s for the fuel line", survey.InMM(job.Fuel.Supply.HoleAcross()))
 	}
