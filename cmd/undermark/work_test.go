@@ -27,7 +27,7 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	code, out, complaint := call(worked(), "work", "-")
 	require.Zero(t, code, complaint)
-	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 56 done.\n")
+	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 58 done.\n")
 	assert.Contains(t, out, "[ ]\tstands\t\t\t\tStand the van on firm level ground")
 	assert.Contains(t, out, "[x]\tdepth\t36.5\tmm\t2026-11-27 10:15\t")
 	assert.Contains(t, out, "36.5 mm: 8 to 34 mm is expected. Depth of the floor, mm: 8 to 34 mm")
@@ -57,7 +57,7 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 		Elsewhere []struct{ Step string }
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &said))
-	require.Len(t, said.Steps, 56)
+	require.Len(t, said.Steps, 58)
 	assert.Equal(t, 2, said.Done)
 	assert.Equal(t, "seat-wait", said.Elsewhere[0].Step)
 	for _, s := range said.Steps {

@@ -17,8 +17,16 @@ func hasDucts(r *rules.Result) bool  { return r.Job.Heater != nil && r.Job.Heate
 
 func hasFuelHole(r *rules.Result) bool { return len(rules.FuelHoles(&r.Job, &r.Plan)) > 0 }
 
+// hasClips tells whether clips or a pump are placed, whose holes are drilled.
+func hasClips(r *rules.Result) bool {
+	clips, pump := rules.ClipHoles(&r.Job, &r.Plan)
+	return len(clips)+len(pump) > 0
+}
+
 // drills tells whether anything is cut or drilled.
-func drills(r *rules.Result) bool { return hasCut(r) || hasBolts(r) || hasFuelHole(r) }
+func drills(r *rules.Result) bool {
+	return hasCut(r) || hasBolts(r) || hasFuelHole(r) || hasClips(r)
+}
 
 func steelDrilled(r *rules.Result) bool  { return drills(r) && r.Job.Deck() != vehicles.Timber }
 func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Deck() == vehicles.Timber }

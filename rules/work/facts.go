@@ -46,13 +46,13 @@ func cutOf(r *rules.Result) string {
 	return text
 }
 
-// screwsOf are the heater's screws, as long as they are sized.
-func screwsOf(r *rules.Result) string {
+// boltsIn are the heater's bolts, as long as they are sized.
+func boltsIn(r *rules.Result) string {
 	n := len(rules.Bolts(&r.Job, &r.Plan))
 	if n == 0 {
 		return ""
 	}
-	text := survey.Counted(n, "screw")
+	text := survey.Counted(n, "bolt")
 	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
 		text += ", " + row.Said() + " long at least"
 	}
@@ -74,6 +74,30 @@ func boltsOf(r *rules.Result) string {
 
 func fuelHoleOf(r *rules.Result) string {
 	return fmt.Sprintf("%s, %s across", survey.Counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Fuel.Supply.HoleAcross()))
+}
+
+// clipHolesOf is how many holes hold the runs, and where they are read.
+func clipHolesOf(r *rules.Result) string {
+	clips, pump := rules.ClipHoles(&r.Job, &r.Plan)
+	var of []string
+	if n := len(clips); n > 0 {
+		of = append(of, survey.Counted(n, "hole")+", at the clips' readings with the runs")
+	}
+	if len(pump) > 0 {
+		of = append(of, "one where the pump hangs")
+	}
+	return strings.Join(of, ", and ")
+}
+
+// pumpLeadOf is which way the pump's lead goes: through the hole that is there for the fuel stub, and through none of its own.
+func pumpLeadOf(r *rules.Result) string {
+	switch {
+	case pumpOf(r) != "":
+		return pumpOf(r)
+	case hasFuelHole(r):
+		return "up through the collar where the pump hangs below the floor, along the floor where it stands above; no hole of its own"
+	}
+	return "with the fuel line through the collar; no hole of its own"
 }
 
 func relievedOf(r *rules.Result) string {

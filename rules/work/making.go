@@ -13,21 +13,19 @@ var mounting = []kind{
 	},
 	{
 		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,
+		after: []string{"sawn"}, danger: "Collar and stubs have nothing to go through.",
 	},
 	{
 		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
-		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
+		after: []string{"deburred", "swarf", "primed", "scraped", "swages-packed", "dry-fit"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
 		id: "heater-set", part: Mounting, do: "Set collar and heater in, stubs through the hole, warm air the way that is planned, and see the sealant come out all round.",
 		defers: heaterSays, applies: hasPlate,
 	},
 	{
-		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: screwsOf,
+		id: "fastened", part: Mounting, do: "Draw the heater's bolts up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: boltsIn,
 		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
-	},
-	{
-		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts, of: Ducts},
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},
@@ -36,11 +34,7 @@ var mounting = []kind{
 		of: supplyOf, measured: "length one way", expect: cableLength,
 	},
 	{
-		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater, of: controlOf,
-	},
-	{
-		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
-		measured: "fuse", expect: fuseSize,
+		id: "control-laid", part: Mounting, do: "Lay the control's lead, clipped, away from heat and edges, and plug it in.", defers: heaterSays, applies: hasHeater, of: controlOf,
 	},
 }
 
@@ -79,11 +73,21 @@ var fuelLine = []kind{
 		id: "pump-hung", part: FuelLine, do: "Hang the pump in rubber, its outlet end up.", defers: heaterSays, applies: hasHeater, of: pumpOf, measured: "outlet up from level",
 		expect: pumpTilt,
 	},
+	{
+		id: "pump-wired", part: FuelLine, do: "Lay the pump's lead, clipped, away from heat and edges, and plug it in.", defers: heaterSays, applies: hasHeater, of: pumpLeadOf,
+	},
 	{id: "fuel-clipped", part: FuelLine, do: "Clip the fuel line, away from heat and edges, and tighten the clamps at its joints.", applies: hasHeater, of: fuelOf},
 }
 
 // vanAgain is what brings the van back as it was.
 var vanAgain = []kind{
+	{
+		id: "waxed", part: VanAgain, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
+	},
+	{
+		id: "fuse", part: VanAgain, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
+		measured: "fuse", expect: fuseSize,
+	},
 	{
 		id: "seat-joined", part: VanAgain, do: "Put the seat back and join its connectors while the battery is still off.", defers: vanSays, caution: rules.AboutSeats, applies: hasSeats,
 		after: []string{"battery-off", "seat-connectors"}, danger: "Joining them live sets faults, and can set a charge off.",

@@ -86,6 +86,9 @@ func TestAFinishedJobIsFinished(t *testing.T) {
 		assert.Empty(t, row.Wrong, row.Name)
 		assert.True(t, row.Ticked, row.Name)
 	}
+	for i := 1; i < len(l); i++ {
+		assert.LessOrEqual(t, l[i-1].Done.At, l[i].Done.At, "%s after %s", l[i].ID, l[i-1].ID)
+	}
 	assert.Empty(t, l.Unplaced(&job))
 	built, faults := rules.AsBuilt(r, rules.Builtin())
 	require.Empty(t, faults)

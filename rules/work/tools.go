@@ -29,10 +29,11 @@ func Tools(r *rules.Result) (all []string) {
 		_, beside, _ := rules.OldPilot(r)
 		add(beside.Board(), "a board to guide the saw, larger than the plate, and two clamps")
 	}
-	add(hasBolts(r), "bit of %s for the screws", survey.InMM(bolt(job)))
+	add(hasBolts(r), "bit of %s for the bolts", survey.InMM(bolt(job)))
 	if hasFuelHole(r) {
 		add(true, "bit of %s for the fuel line", survey.InMM(job.Fuel.Supply.HoleAcross()))
 	}
+	add(hasClips(r), "bit for the clips' screws or rivets, riveter or spanner")
 	add(hasCut(r), "depth gauge")
 	add(steelDeck(r), "scraper")
 	add(hasSeats(r), "what the van maker names for the seat")
