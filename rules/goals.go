@@ -19,12 +19,12 @@ func (s *seeker) goals(d demand) (list []route.Goal, keep bool) {
 	low, high := s.heights(d)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
-	for _, at := range s.alongEdges() {
-		if s.to.far(at) {
+	for _, g := range s.alongEdges() {
+		if s.to.far(g.At) {
 			continue
 		}
-		top, short := s.highestEnd(t, at, low, high)
-		g := route.Goal{At: at, Low: low, High: top}
+		top, short := s.highestEnd(t, g.At, low, high)
+		g.Low, g.High = low, top
 		if short == 0 {
 			good = append(good, g)
 		} else if short < nearest {
@@ -94,10 +94,12 @@ func (s *seeker) edges() []Edge {
 	return Edges
 }
 
-// alongEdges are places along the edges, where an outlet may be as far inside the outline as the rules let it.
-func (s *seeker) alongEdges() (list []geometry.Point) {
+// alongEdges are places along the edges, as goals without heights, where an outlet may be as far inside the outline as the rules let it.
+func (s *seeker) alongEdges() (list []route.Goal) {
 	for _, edge := range s.edges() {
-		list = append(list, s.alongEdge(edge)...)
+		for _, at := range s.alongEdge(edge) {
+			list = append(list, route.Goal{At: at, Open: edge == UnderVan})
+		}
 	}
 	return list
 }

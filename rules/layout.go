@@ -22,7 +22,7 @@ type Layout struct {
 	Area    string          // the letter of the open area that the cut is in; "" for none
 	Away    float64         // from the wish, mm
 	Beyond  bool            // that is farther than the wish allows
-	Least   vehicles.Number // the least margin, mm, of cut, heater and runs to what was measured; not set where nothing is near
+	Least   vehicles.Number // the least margin, mm, of cut, heater and runs to any obstruction, and of the cut to what else limits its place; not set where nothing is near
 	LeastOf string          // what that is of, in words
 	Length  float64         // of all its runs together, mm
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first

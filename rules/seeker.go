@@ -1,9 +1,11 @@
 package rules
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 
 	"bench.example/undermark/geometry"
@@ -104,30 +106,44 @@ func (s *seeker) meeting(d demand) *attempt {
 	return best
 }
 
-// among is the best of the ways of one search, straightened; nil for none.
-func (s *seeker) among(d demand) (best *attempt) {
+// among is the best of the ways of one search, straightened, and of one that may turn before an end in the open; nil for none.
+func (s *seeker) among(d demand) *attempt {
 	goals, keep := s.goals(d)
 	if len(goals) == 0 || !keep && !d.uncut {
 		return nil // no way there helps
 	}
 	d.less -= s.to.Spare
-	c := newCourse(s.judge, s.kind, goals, d)
+	best := s.amongWays(newCourse(s.judge, s.kind, goals, d), nil)
+	open := slices.DeleteFunc(goals, func(g route.Goal) bool { return !g.Open })
+	if len(open) == 0 || d.uncut || s.ctx.Err() != nil {
+		return best
+	}
+	c := newCourse(s.judge, s.kind, open, d)
+	c.query.TurnBefore = true
+	if best.keeps() {
+		c.query.MostLength = min(cmp.Or(c.query.MostLength, math.Inf(1)), longest(c, best))
+	}
+	return s.amongWays(c, best)
+}
+
+// amongWays is the best of the ways of a course, straightened, and of what was found before.
+func (s *seeker) amongWays(c *course, best *attempt) *attempt {
 	most := mostWays
-	if d.uncut {
+	if c.uncut {
 		most = mostMisses
 	}
-	ways := route.Find(s.ctx, &c.query, most, func(legs int) { s.tried(d.aims, legs) })
+	ways := route.Find(s.ctx, &c.query, most, func(legs int) { s.tried(c.aims, legs) })
 	legs := s.mufflerLegs()
 	found := make([]*attempt, legs*len(ways))
-	straighten := func(i int) { found[i] = s.straighten(c.corners(ways[i/legs]), c, d.judged, i%legs) }
-	if d.uncut { // what nothing keeps is not ended by what does
+	straighten := func(i int) { found[i] = s.straighten(c.corners(ways[i/legs]), c, c.judged, i%legs) }
+	if c.uncut { // what nothing keeps is not ended by what does
 		share(len(found), runtime.GOMAXPROCS(0), straighten)
 	}
 	for i := range found {
 		switch lower := i % legs; {
 		case lower > 0 && found[i-1].keeps():
 			continue
-		case lower == 0 && (best.keeps() && ways[i/legs].Length > best.worth.Length*muchWorse || s.ctx.Err() != nil):
+		case lower == 0 && (best.keeps() && ways[i/legs].Length > longest(c, best) || s.ctx.Err() != nil):
 			return best
 		case found[i] == nil:
 			straighten(i)
@@ -137,6 +153,15 @@ func (s *seeker) among(d demand) (best *attempt) {
 		}
 	}
 	return best
+}
+
+// longest is how long a way may be that is worth straightening beside a run that was found: an end in the open slides, and what is longer
+// may become the shorter.
+func longest(c *course, found *attempt) float64 {
+	if c.query.TurnBefore {
+		return found.worth.Length + underStep
+	}
+	return found.worth.Length * muchWorse
 }
 
 // tried tells how far the search is.

@@ -27,6 +27,7 @@ type Obstacle struct {
 type Goal struct {
 	At        geometry.Point
 	Low, High float64
+	Open      bool // nothing says from where it is come to, as an edge does
 }
 
 // Facing is a direction that the last leg of a run may not point in, nor near to it.
@@ -47,6 +48,10 @@ type Query struct {
 	MostTurn   float64 // of all its corners together in plan; 0: no limit
 	MostLength float64 // 0: no limit
 	Facing     []Facing
+
+	// TurnBefore lets a way turn just before any of several goals, as it may before a single one. Where it comes to all of them in a
+	// direction that its last leg may not have, nothing else leads there.
+	TurnBefore bool
 }
 
 // Way is a way that Find proposes: corners, the first and the last included, and about how long it is.

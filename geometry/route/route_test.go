@@ -83,3 +83,19 @@ func TestNoWayUp(t *testing.T) {
 	q.To = goal(1100, 0, -65)
 	assert.Len(t, route.Find(context.Background(), &q, 1, nil), 1)
 }
+
+// Goals all ahead, at which the last leg may not face forward, are come to by a turn just before, one bend radius away, and by nothing
+// without it.
+func TestAWayMayTurnBeforeEachOfSeveralGoals(t *testing.T) {
+	q := open()
+	q.To = append(goal(1100, 0, -150), goal(1100, 20, -150)...)
+	q.Facing = []route.Facing{{From: pt3{X: 1}, Least: math.Pi / 2}}
+	assert.Empty(t, route.Find(context.Background(), &q, 1, nil))
+	q.TurnBefore = true
+	w := first(t, q)
+	last := w.Corners[len(w.Corners)-1].Sub(w.Corners[len(w.Corners)-2])
+	assert.LessOrEqual(t, last.X, 1e-9)
+	assert.LessOrEqual(t, w.Length, math.Hypot(math.Hypot(1000, q.Bend)+q.Bend, 105), "to beside it, and across")
+	q.To = q.To[:1]
+	assert.GreaterOrEqual(t, first(t, q).Length, w.Length-1e-9, "one of them alone")
+}

@@ -62,12 +62,12 @@ func newSearch(q *Query) *search {
 			}
 		}
 	}
-	s.places()
-	s.known = make([][]*label, 3*len(s.discs))
-	s.queue.reserve(legsEach * len(s.discs))
 	for _, f := range q.Facing {
 		s.cos = append(s.cos, math.Cos(f.Least))
 	}
+	s.places()
+	s.known = make([][]*label, 3*len(s.discs))
+	s.queue.reserve(legsEach * len(s.discs))
 	return s
 }
 
@@ -91,18 +91,29 @@ func (s *search) places() {
 		return
 	}
 	s.discs = append(s.discs, disc{at: s.q.From.Plan(), kind: belowStart})
-	s.placesRound(s.q.From.Plan(), leaving)
-	if len(s.q.To) == 1 {
-		s.placesRound(s.q.To[0].At, coming)
+	s.placesRound(disc{at: s.q.From.Plan(), kind: leaving}, placesAt[:])
+	switch {
+	case len(s.q.To) == 1:
+		s.placesRound(disc{at: s.q.To[0].At, kind: coming}, placesAt[:])
+	case s.q.TurnBefore:
+		for i := range s.q.To {
+			s.placesRound(disc{at: s.q.To[i].At, kind: coming, goal: i}, placesAt[:1])
+		}
 	}
 }
 
-func (s *search) placesRound(end geometry.Point, as kind) {
-	for _, far := range placesAt {
+// placesRound adds places of a kind round an end, so many bend radii from it: before a goal, those from which a leg may lead to it.
+func (s *search) placesRound(end disc, far []float64) {
+	middle := end.at
+	for _, far := range far {
 		for k := range around {
-			at := end.Add(geometry.Point{X: far * s.q.Bend}.Turn(float64(k) * 360 / float64(around)))
-			if _, open := s.blocks(at, at, touching); open && s.inBox(at, 0) {
-				s.discs = append(s.discs, disc{at: at, kind: as})
+			out := geometry.Point{X: 1}.Turn(float64(k) * 360 / float64(around))
+			end.at = middle.Add(out.Scale(far * s.q.Bend))
+			if end.kind == coming && s.facesWrong(out.Scale(-1)) || !s.inBox(end.at, 0) {
+				continue
+			}
+			if _, open := s.blocks(end.at, end.at, touching); open {
+				s.discs = append(s.discs, end)
 			}
 		}
 	}
@@ -157,7 +168,7 @@ func (s *search) carryOn(l *label) {
 	from := &s.discs[l.disc]
 	for i := range s.discs {
 		to := &s.discs[i]
-		if i == l.disc || !follows(from.kind, to.kind) {
+		if i == l.disc || !follows(from, to) {
 			continue
 		}
 		if to.kind == belowStart {
@@ -178,12 +189,12 @@ func (s *search) carryOn(l *label) {
 }
 
 // follows tells whether a leg may lead from one kind of disc to another.
-func follows(from, to kind) bool {
+func follows(from, to *disc) bool {
 	switch {
-	case to == theStart, from == coming && to != aGoal, (to == leaving || to == belowStart) && from != theStart:
+	case to.kind == theStart, (to.kind == leaving || to.kind == belowStart) && from.kind != theStart:
 		return false
 	}
-	return true
+	return from.kind != coming || to.kind == aGoal && to.goal == from.goal
 }
 
 // drop begins a way straight down.

@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/vehicles"
+)
+
+// cramped is the demo with its cut where an intake has to lead to the rear and, as its mouth may not face forward, to turn at its end.
+func cramped(t *testing.T) *Result {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	r := judged(t, job.WithCut(cut))
+	return &r
+}
+
+// Where an intake to a place under the van breaks no rule, one is found that may end anywhere there, and anywhere at all; it is not
+// much longer than the shortest to a place.
+func TestAnIntakeUnderTheVanMayTurnAtItsEnd(t *testing.T) {
+	r := cramped(t)
+	for _, upright := range []bool{false, true} {
+		var shortest float64
+		for _, to := range []Target{toPlace(2480, 330, 136), toPlace(2365, 235, 140), toPlace(2285, 85, 223)} {
+			to.Upright = upright
+			found := FindRoute(context.Background(), r, vehicles.IntakeRun, to, nil)
+			require.True(t, found.Found(), "%v, upright %v", *to.At, upright)
+			shortest = found.Length
+		}
+		for _, edge := range []Edge{UnderVan, AnyEdge} {
+			found := FindRoute(context.Background(), r, vehicles.IntakeRun, Target{Edge: edge, Upright: upright}, nil)
+			require.True(t, found.Found(), "%s, upright %v", edge, upright)
+			t.Logf("%s, upright %v: %.1f, to a place %.1f", edge, upright, found.Length, shortest)
+			assert.LessOrEqual(t, found.Length, shortest*1.05, "%s, upright %v", edge, upright)
+		}
+	}
+}
