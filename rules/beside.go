@@ -70,7 +70,7 @@ func (b Beside) Why() string {
 		"The pilot hole is where the cut is meant.",
 		"A new pilot bit would run into the old hole: a clamped board leads the saw.",
 		"The old hole lies in the disc and comes out with it. Drill a new pilot, and look from below again.",
-		"The old hole lies under the teeth, which snatch there. Drill a new pilot; a clamped board leads the saw.",
+		"The old hole lies under the teeth, which snatch there. Drill a new pilot for looking from below alone: the saw runs in a clamped board.",
 		"The old hole stays in the floor: drill a new pilot, and close the old one with metal, sealed on both faces.",
 	}[b]
 }

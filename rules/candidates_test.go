@@ -105,11 +105,11 @@ func TestWhatIsNotOfThisVanIsAdvisedToBeConfirmed(t *testing.T) {
 			found[a.Text] = a
 		}
 	}
-	opening, ok := found["measure: "+job.Openings[2].Name+", confirm it on this van: decides 2"] // of outlet and muffler
+	opening, ok := found["measure: "+job.Openings[2].Name+", confirm it on this van: ends 2 doubts"] // of outlet and muffler
 	require.True(t, ok, "%v", found)
 	assert.Equal(t, []int{-1, 2}, []int{opening.Obstruction, opening.Opening})
 	assert.False(t, opening.taken(job).Openings[2].Unconfirmed)
-	obstruction, ok := found["measure: "+job.Obstructions[5].Name+", confirm it on this van: decides 4"]
+	obstruction, ok := found["measure: "+job.Obstructions[5].Name+", confirm it on this van: ends 4 doubts"]
 	require.True(t, ok, "%v", found)
 	assert.Equal(t, []int{5, -1}, []int{obstruction.Obstruction, obstruction.Opening}, "of cut, exhaust, intake and fuel line")
 	assert.True(t, job.Openings[2].Unconfirmed, "the job stays as it was")

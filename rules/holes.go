@@ -103,6 +103,30 @@ func FuelHoles(job *vehicles.Job, plan *vehicles.Plan) (at []geometry.Point) {
 	return at
 }
 
+// ClipHole is how wide the hole of a clip's or a pump's screw or rivet is, mm. common practice, no source
+const ClipHole = 6
+
+// ClipHoles are where the clips of the laid runs are screwed or riveted on, and where the pump hangs, if one is placed.
+func ClipHoles(job *vehicles.Job, plan *vehicles.Plan) (clips, pump []geometry.Point) {
+	at := func(run *vehicles.LaidRun, along float64) geometry.Point {
+		p := run.Station(along)
+		return geometry.Point{X: p.X, Y: p.Y}
+	}
+	for _, of := range vehicles.RunKinds {
+		laid := plan.Run(of)
+		if laid == nil {
+			continue
+		}
+		for _, along := range job.Run(of).Clips {
+			clips = append(clips, at(laid, along))
+		}
+		if laid.Pump.Set {
+			pump = append(pump, at(laid, laid.Pump.Value))
+		}
+	}
+	return clips, pump
+}
+
 // HoleName is what people call a hole drilled beside the cut, ABolt or AFuelHole, counted from 0.
 func HoleName(of Sort, i int) string { return Thing{Sort: of, Index: int32(i)}.spoken() }
 

@@ -10,14 +10,14 @@ import (
 
 // Advice is one reading worth taking next.
 type Advice struct {
-	Text        string  `json:"text"`        // "measure: brake pipe, right, drop: decides 3"
+	Text        string  `json:"text"`        // "measure: brake pipe, right, drop: ends 3 doubts"
 	Obstruction int     `json:"obstruction"` // of the job, from 0; -1 when it is about none
 	Field       string  `json:"field"`       // of the job file: drop, taped_at, measured, total.x, total.y, tie, drilled
 	Decides     int     `json:"decides"`     // doubtful findings it would make clear or foul
 	Gain        float64 `json:"gain"`        // variance it would take away from the doubtful findings together, mm^2
 	Opening     int     `json:"-"`           // of the job, from 0; -1 when it is about none
 
-	What, Does string `json:"-"` // what Text is made of: "brake pipe, right, drop" and "decides 3"
+	What, Does string `json:"-"` // what Text is made of: "brake pipe, right, drop" and "ends 3 doubts"
 
 	// taken returns the job after the reading was taken and came out as expected: what was entered is confirmed as it
 	// stands, a chain is measured from its zero to where it ends, a drop nobody measured is that of the things of its
@@ -47,7 +47,10 @@ func Next(r Result, book *Book) []Advice {
 			continue
 		}
 		if a.Decides > 0 {
-			a.Does = fmt.Sprintf("decides %d", a.Decides)
+			a.Does = "ends 1 doubt"
+			if a.Decides > 1 {
+				a.Does = fmt.Sprintf("ends %d doubts", a.Decides)
+			}
 		} else {
 			a.Does = "makes it surer"
 		}

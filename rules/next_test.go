@@ -56,7 +56,7 @@ func TestTheAdvisedReadingSettlesMoreThanAnyOther(t *testing.T) {
 	require.NotEmpty(t, advice)
 	first := doubtsOf(t, advice[0].taken(job))
 	assert.Equal(t, doubtsOf(t, job)-advice[0].Decides, first)
-	assert.Contains(t, advice[0].Text, "measure: brake pipe, right, drop: decides ")
+	assert.Contains(t, advice[0].Text, "measure: brake pipe, right, drop: ends ")
 	assert.Equal(t, "brake pipe, right", job.Obstructions[advice[0].Obstruction].Name)
 	others := 0
 	for i := range job.Obstructions {
@@ -115,7 +115,7 @@ func TestAdviceIsOfTheRightThing(t *testing.T) {
 		vehicles.Tie{Name: "third", Use: true, Below: vehicles.Pair{at(900), at(700)}, Above: vehicles.Pair{at(900), at(700)}},
 		vehicles.Tie{Name: "fourth", Use: true, Below: vehicles.Pair{at(2200), at(-600)}, Above: vehicles.Pair{at(2260), at(-600)}})
 	again := fields(apart)[FieldTie]
-	assert.Contains(t, again.Text, "fourth again, from above, as a matching point: decides ")
+	assert.Contains(t, again.Text, "fourth again, from above, as a matching point: ends ")
 	assert.Positive(t, again.Decides)
 
 	bent := tidy() // a chain that misses its overall reading

@@ -23,7 +23,7 @@ func TestNothingIsClearOfAFittingNobodyConfirmed(t *testing.T) {
 	}
 	result := judged(t, job)
 	advice := Next(result, Builtin())
-	assert.Equal(t, "measure: battery box, confirm it on this van: decides 2", advice[0].Text)
+	assert.Equal(t, "measure: battery box, confirm it on this van: ends 2 doubts", advice[0].Text)
 	assert.Equal(t, Clear, judged(t, advice[0].taken(job)).Verdict)
 
 	on := box

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -77,7 +78,11 @@ func (m advised) happened(r *Root) tea.Cmd {
 // adviceLine is what to measure next, painted; it stands in the row above the foot while nothing is said there.
 func (r *Root) adviceLine(w int) string {
 	styles := r.desk.State.Settings.Styles()
-	return styles.Title.Render(desk.FitRow(words.Advice(r.desk.State), w))
+	text := words.Advice(r.desk.State)
+	if desk.Width(text) > w { // what it does is at its end
+		text = strings.TrimPrefix(text, "measure: ")
+	}
+	return styles.Title.Render(desk.FitRow(text, w))
 }
 
 // takeAdvice goes to where the reading to take next is entered.

@@ -47,7 +47,7 @@ func advisedDesk(t *testing.T, w, h int) *bench {
 	return b
 }
 
-const wanted = "measure: brake pipe, right, drop: decides 1"
+const wanted = "measure: brake pipe, right, drop: ends 1 doubt"
 
 func TestWhatToMeasureNextIsOnEveryScreen(t *testing.T) {
 	b := advisedDesk(t, 100, 30)

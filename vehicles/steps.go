@@ -48,19 +48,19 @@ var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
 	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"},
 
-	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: PilotLooked, called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"},
+	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: PilotLooked, called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"}, {ID: "clips-drilled"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},
 
-	{ID: "collar-cut", Unit: "mm"}, {ID: "dry-fit"}, {ID: "sealed"}, {ID: "heater-set"}, {ID: "fastened", Unit: "N·m"}, {ID: "waxed"}, {ID: "ducts"}, {ID: "earth"},
-	{ID: "supply-laid", Unit: "m"}, {ID: "control-laid"}, {ID: "fuse", Unit: "A"},
+	{ID: "collar-cut", Unit: "mm"}, {ID: "dry-fit"}, {ID: "sealed"}, {ID: "heater-set"}, {ID: "fastened", Unit: "N·m"}, {ID: "ducts"}, {ID: "earth"},
+	{ID: "supply-laid", Unit: "m"}, {ID: "control-laid"},
 
 	{ID: "stubs-joined"}, {ID: "exhaust-hung"}, {ID: "exhaust-tight"}, {ID: "fall", Unit: "mm/m", Signed: true}, {ID: "drain-down"}, {ID: "shielded"}, {ID: "intake-hung"}, {ID: "intake-tight"},
 
-	{ID: "tank-vented"}, {ID: "tank-take-off", called: "tank take-off"}, {ID: "line-whole"}, {ID: "pump-hung", Unit: "°", Signed: true}, {ID: "fuel-clipped"},
+	{ID: "tank-vented"}, {ID: "tank-take-off", called: "tank take-off"}, {ID: "line-whole"}, {ID: "pump-hung", Unit: "°", Signed: true}, {ID: "pump-wired"}, {ID: "fuel-clipped"},
 
-	{ID: "seat-joined"}, {ID: "seat-bolts", Unit: "N·m"}, {ID: "battery-on"}, {ID: "restraint-lamp"}, {ID: "seat-travel"},
+	{ID: "waxed"}, {ID: "fuse", Unit: "A"}, {ID: "seat-joined"}, {ID: "seat-bolts", Unit: "N·m"}, {ID: "battery-on"}, {ID: "restraint-lamp"}, {ID: "seat-travel"},
 
 	{ID: "sealant-cured", Unit: "h"}, {ID: "alarm"}, {ID: "outside"}, {ID: "fuel-primed", Unit: "strokes"}, {ID: "fuel-tight"}, {ID: "start-current", Unit: "A"}, {ID: "glow-voltage", Unit: "V"},
 	{ID: "co-inside", Unit: "ppm", called: "CO inside"}, {ID: "ran", Unit: "min"}, {ID: "cooled", Unit: "min"}, {ID: "power-off"},

@@ -122,7 +122,7 @@ func TestATerminalThatShowsPicturesIsShownOne(t *testing.T) {
 	job := vehicles.Demo()
 	result, faults := rules.Judge(job, rules.Builtin())
 	require.Empty(t, faults)
-	plan := drawing.Draw(result, drawing.Options{Selected: -1, NoTies: true})
+	plan := drawing.Draw(result, drawing.Options{Selected: 0, NoTies: true}) // the list is at its first row
 	look := canvas.Look{Left: "left", Right: "right", Faces: true}
 	drawn := canvas.Paint(plan, first.cols+beside, first.rows+above, look)
 	require.Equal(t, [2]int{first.cols, first.rows}, [2]int{drawn.Cols, drawn.Rows})

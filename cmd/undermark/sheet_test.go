@@ -395,11 +395,12 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 	}
 	for _, said := range []string{
 		"3200 long from 40 on, 1780 wide, up to 31 thick, 460 up", "free before its warm air 200, behind 150, beside 50, over it 50", "side edges below the sills' outer flanges",
-		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 screws, 45 mm long at least",
+		"below 888 to the left edge, 887 right; above 884, 883", "oil it, and let up before it is through", "Here: the control on the left wall", "Here: 4 bolts, 45 mm long at least",
 		"A figure without a source is common practice, no source.", "the hole's centre is planned at 1263.9, left 693, right 1082:",
 	} {
 		assert.Contains(t, all, tight(said))
 	}
+	assert.Equal(t, 4, strings.Count(all, tight("Not while foul: cut: brake pipe across, and 3 more. See Checks.")), "pilot, saw, screws and clips")
 	job := vehicles.Demo()
 	job.Datum.EdgesBelow = ""
 	assert.Contains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, job))), ""), tight("side edges below nobody has said which: ask whoever measured"))

@@ -69,7 +69,7 @@ func workText(p *paper, r *rules.Result, list work.List, firstRun bool) string {
 // workRow is a step with all that is said and recorded of it.
 func workRow(step work.Row) []string {
 	var what []string
-	for _, text := range []string{step.Do, step.Wrong, step.Wanted, words.DueOn(step.Due), words.StepNote(step.Note), words.StepPhotos(step.Photos)} {
+	for _, text := range []string{step.Do, step.Barred, step.Wrong, step.Wanted, words.DueOn(step.Due), words.StepNote(step.Note), words.StepPhotos(step.Photos)} {
 		if text != "" {
 			what = append(what, strings.TrimSuffix(text, ".")+".")
 		}

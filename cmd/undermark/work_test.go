@@ -27,12 +27,13 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	code, out, complaint := call(worked(), "work", "-")
 	require.Zero(t, code, complaint)
-	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 56 done.\n")
+	assert.Contains(t, out, "TL-07: the work, step by step; 2 of 58 done.\n")
 	assert.Contains(t, out, "[ ]\tstands\t\t\t\tStand the van on firm level ground")
 	assert.Contains(t, out, "[x]\tdepth\t36.5\tmm\t2026-11-27 10:15\t")
 	assert.Contains(t, out, "36.5 mm: 8 to 34 mm is expected. Depth of the floor, mm: 8 to 34 mm")
 	assert.Contains(t, out, "note: at the rim of the pilot. photos: rim.jpg.")
 	assert.Contains(t, out, "Saw the hole. Here: 127 mm across; the saw turns 68 rpm, in steel, at most; oil it, and let up before it is through. foul now: cut: brake pipe across, and 3 more. See Checks. Not done before it: pilot looked at. A hole can't be uncut.")
+	assert.Contains(t, out, "Not while foul: cut: brake pipe across, and 3 more. See Checks.\n")
 	assert.Contains(t, out, "recorded, and no step of this job: seat wait 12 min 2026-11-27\n")
 	assert.Contains(t, out, "[ ]\tretorque\t\t\t\tHave the owner back on the day that was agreed")
 	assert.Contains(t, out, "looked at. to be done on 2026-12-11.\n")
@@ -56,7 +57,7 @@ func TestWorkAnswersPeopleAndPrograms(t *testing.T) {
 		Elsewhere []struct{ Step string }
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &said))
-	require.Len(t, said.Steps, 56)
+	require.Len(t, said.Steps, 58)
 	assert.Equal(t, 2, said.Done)
 	assert.Equal(t, "seat-wait", said.Elsewhere[0].Step)
 	for _, s := range said.Steps {

@@ -39,6 +39,10 @@ func (m *maker) holes() []hole {
 	for _, at := range rules.FuelHoles(job, plan) {
 		all = append(all, hole{at, job.Fuel.Supply.HoleAcross()})
 	}
+	clips, pump := rules.ClipHoles(job, plan)
+	for _, at := range append(clips, pump...) {
+		all = append(all, hole{at, rules.ClipHole})
+	}
 	return all
 }
 

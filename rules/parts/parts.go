@@ -102,16 +102,16 @@ func (m *maker) heater() {
 	m.collar()
 	if n := len(rules.Bolts(&m.r.Job, &m.r.Plan)); n > 0 {
 		m.add(Row{
-			For: forHeater, Of: "screw, nut and two washers", Size: "for a hole of " + survey.InMM(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
+			For: forHeater, Of: "bolt, nut and two washers", Size: "for a hole of " + survey.InMM(h.Bolt) + m.boltLength(), Count: vehicles.Some(float64(n)), Unit: "sets",
 			Note: "long enough for plate, floor and nut, and no longer",
 		})
 	} else {
-		m.Absent = append(m.Absent, "nobody has said how the heater is screwed down")
+		m.Absent = append(m.Absent, "nobody has said how the heater is bolted down")
 	}
 	m.sealant()
 }
 
-// boltLength is how long the screws are at least, where that is known.
+// boltLength is how long the bolts are at least, where that is known.
 func (m *maker) boltLength() string {
 	if row, ok := m.sized(sizing.Floor, "bolt"); ok {
 		return ", " + row.Said() + " long at least"

@@ -37,7 +37,7 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 	for _, want := range []Row{
 		{For: "heater", Of: "heater", Size: "2 kW", Count: vehicles.Some(1), Unit: "pieces"},
 		{For: "heater", Of: "collar", Size: "45 mm deep", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Note: "comes with the heater"},
-		{For: "heater", Of: "screw, nut and two washers", Size: "for a hole of 7 mm, 45 mm long at least", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
+		{For: "heater", Of: "bolt, nut and two washers", Size: "for a hole of 7 mm, 45 mm long at least", Count: vehicles.Some(4), Unit: "sets", Note: "long enough for plate, floor and nut, and no longer"},
 		{For: "exhaust", Of: "muffler", Size: "68 mm across, 180 mm long", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Source: practice},
 		{For: "exhaust", Of: "exhaust clip", Count: vehicles.Some(3), Unit: "pieces", Kit: vehicles.Some(4), Source: practice},
 		{For: "intake", Of: "intake clip", Count: vehicles.Some(4), Unit: "pieces", Kit: vehicles.Some(2), Source: practice},
@@ -148,7 +148,8 @@ func TestWhatIsSizedIsOrdered(t *testing.T) {
 
 // What keeps the floor sound is counted, too, from the holes. By hand: the cut of 127 mm through 21 mm, with a band of 25 mm round it on either face,
 // is pi x 127 x 21 + 2 x pi x 152 x 25 = 32,255 mm2; a bolt hole of 7 mm pi x 7 x 21 + 2 x pi x 32 x 25 = 5,488 mm2, and there are four:
-// 54,209 mm2 a coat, at 10 m2 a litre 5.4 ml. Crossmember and rail are by the holes: two metres of wax at 0.4 m2 a metre and 0.2 mm are 160 ml.
+// 54,209 mm2; a clip's or the pump's of 6 mm pi x 6 x 21 + 2 x pi x 31 x 25 = 5,265 mm2, and there are 13: 122,658 mm2 a coat, at 10 m2 a litre 12.3 ml. Middle crossmember and left rail
+// are by the cut, front crossmember and left sill by clips: four metres of wax at 0.4 m2 a metre and 0.2 mm are 320 ml.
 func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
 	job := vehicles.Demo()
 	job.Floor.Thickness = 21
@@ -157,8 +158,8 @@ func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
 		count float64
 		said  string
 	}{
-		"primer and top coat": {2, "5 holes with a band of 25 mm round each, either face, 542 cm² a coat: 6 ml of either"},
-		"cavity wax":          {1, "2 within 300 mm, a metre of each at 0.2 mm: 160 ml"},
+		"primer and top coat": {2, "18 holes with a band of 25 mm round each, either face, 1227 cm² a coat: 13 ml of either"},
+		"cavity wax":          {1, "4 within 300 mm, a metre of each at 0.2 mm: 320 ml"},
 		"metal packing":       {1, "as large as the plate"},
 		"grommet":             {2, "one for the supply cable, one for the pump's lead"},
 	} {
@@ -173,7 +174,7 @@ func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
 	job.Floor.Deck = vehicles.Timber
 	varnish, _ := listOf(t, job).row("varnish for cut timber")
 	assert.Equal(t, vehicles.Some(1), varnish.Count)
-	assert.Contains(t, varnish.Note, "17 ml in three coats")
+	assert.Contains(t, varnish.Note, "37 ml in three coats")
 	pumpless := *job.Fuel
 	pumpless.Pump = nil
 	grommet, _ := listOf(t, job.WithRun(vehicles.FuelRun, &pumpless)).row("grommet")

@@ -28,7 +28,7 @@ func (s *source) facts() SmallFacts {
 // vehicle is which van it is, "" where the head of each page has room for that.
 func (s *source) vehicle() string {
 	const room = 85 // mm: half of a page
-	if named := joined(", ", jobSheet, s.Job.Vehicle); measured(vector.Text{Size: small}, named) <= room {
+	if measured(vector.Text{Size: small}, s.Job.Vehicle) <= room {
 		return ""
 	}
 	return s.Job.Vehicle

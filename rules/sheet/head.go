@@ -37,8 +37,8 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 	}
 	at(aside, 15, half, strong, h.Job)
 	left, right := joined(", ", h.Of, h.Van), joined(", ", h.Date, h.Standing)
-	if h.Standing == "" { // then the van has a half to itself: its name may be long
-		left, right = h.Van, joined(", ", h.Of, h.Date)
+	if h.Standing == "" || measured(plain, left) > half { // then the van has a half to itself: its name may be long
+		left, right = h.Van, joined(", ", h.Of, h.Date, h.Standing)
 	}
 	at(aside, 19, half, plain, left)
 

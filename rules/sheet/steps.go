@@ -41,7 +41,7 @@ func (s *source) steps() Section {
 
 // stepTick is a step as it is ticked on paper: what is done and expected, and what is written behind it, or was.
 func stepTick(row work.Row) Tick {
-	words := []string{row.Do, row.Briefly}
+	words := []string{row.Do, row.Barred, row.Briefly}
 	if row.Cautions != "" {
 		words = append(words, "Caution: "+row.Cautions+".")
 	}

@@ -180,7 +180,7 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
 	most := plate + thin - f.Spare
 	row := Row{
-		ID: "screw", Label: "longest screw", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
+		ID: "screw", Label: "longest tapping screw, no nut", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
 		Why: fmt.Sprintf("Plate and floor at the thinnest are %s mm, and it stays %s mm short of coming out below, where it would rust, and cut whoever lies there.", survey.FigureTo(plate+thin, 1), survey.FigureTo(f.Spare, 1)),
 	}
 	if size := mostOf(f.Screws, most); size > 0 {

@@ -131,6 +131,7 @@ func TestScrewsStayInsideAndBoltsReach(t *testing.T) {
 		r := judged(t, func(j *vehicles.Job) { j.Stack, j.Mount.On = layers, on })
 		thick, thin := StackOf(layers, on == vehicles.OnSteel)
 		if screw := rowOf(t, r, Floor, "screw"); screw.Value.Set {
+			assert.Equal(t, "longest tapping screw, no nut", screw.Label, "the heater's own bolts are longer, and have one")
 			require.LessOrEqual(t, screw.Value.Value, thin+Usual().Floor.Plate-Usual().Floor.Spare)
 		}
 		if bolt := rowOf(t, r, Floor, "bolt"); bolt.Value.Set {

@@ -9,21 +9,24 @@ import (
 
 // Which jobs have which steps.
 
-func hasHeater(r *rules.Result) bool  { return r.Job.Heater != nil }
-func hasCut(r *rules.Result) bool     { return r.Job.Cut != nil }
-func hasExhaust(r *rules.Result) bool { return r.Job.Exhaust != nil }
-func hasIntake(r *rules.Result) bool  { return r.Job.Intake != nil }
-func hasFuel(r *rules.Result) bool    { return r.Job.Fuel != nil }
-func hasPump(r *rules.Result) bool    { return r.Job.Fuel != nil && r.Job.Fuel.Pump != nil }
-func hasBolts(r *rules.Result) bool   { return len(rules.Bolts(&r.Job, &r.Plan)) > 0 }
-func hasPlate(r *rules.Result) bool   { return r.Job.Heater != nil && r.Job.Cut != nil }
-func hasStubs(r *rules.Result) bool   { return r.Job.Heater != nil && (hasExhaust(r) || hasIntake(r)) }
-func hasDucts(r *rules.Result) bool   { return r.Job.Heater != nil && r.Job.Heater.Duct.Count() > 0 }
+func hasHeater(r *rules.Result) bool { return r.Job.Heater != nil }
+func hasCut(r *rules.Result) bool    { return r.Job.Cut != nil }
+func hasBolts(r *rules.Result) bool  { return len(rules.Bolts(&r.Job, &r.Plan)) > 0 }
+func hasPlate(r *rules.Result) bool  { return r.Job.Heater != nil && r.Job.Cut != nil }
+func hasDucts(r *rules.Result) bool  { return r.Job.Heater != nil && r.Job.Heater.Duct.Count() > 0 }
 
 func hasFuelHole(r *rules.Result) bool { return len(rules.FuelHoles(&r.Job, &r.Plan)) > 0 }
 
+// hasClips tells whether clips or a pump are placed, whose holes are drilled.
+func hasClips(r *rules.Result) bool {
+	clips, pump := rules.ClipHoles(&r.Job, &r.Plan)
+	return len(clips)+len(pump) > 0
+}
+
 // drills tells whether anything is cut or drilled.
-func drills(r *rules.Result) bool { return hasCut(r) || hasBolts(r) || hasFuelHole(r) }
+func drills(r *rules.Result) bool {
+	return hasCut(r) || hasBolts(r) || hasFuelHole(r) || hasClips(r)
+}
 
 func steelDrilled(r *rules.Result) bool  { return drills(r) && r.Job.Deck() != vehicles.Timber }
 func timberDrilled(r *rules.Result) bool { return drills(r) && r.Job.Deck() == vehicles.Timber }

@@ -46,13 +46,13 @@ func cutOf(r *rules.Result) string {
 	return text
 }
 
-// screwsOf are the heater's screws, as long as they are sized.
-func screwsOf(r *rules.Result) string {
+// boltsIn are the heater's bolts, as long as they are sized.
+func boltsIn(r *rules.Result) string {
 	n := len(rules.Bolts(&r.Job, &r.Plan))
 	if n == 0 {
 		return ""
 	}
-	text := survey.Counted(n, "screw")
+	text := survey.Counted(n, "bolt")
 	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
 		text += ", " + row.Said() + " long at least"
 	}
@@ -76,6 +76,30 @@ func fuelHoleOf(r *rules.Result) string {
 	return fmt.Sprintf("%s, %s across", survey.Counted(len(rules.FuelHoles(&r.Job, &r.Plan)), "hole"), survey.InMM(r.Job.Fuel.Supply.HoleAcross()))
 }
 
+// clipHolesOf is how many holes hold the runs, and where they are read.
+func clipHolesOf(r *rules.Result) string {
+	clips, pump := rules.ClipHoles(&r.Job, &r.Plan)
+	var of []string
+	if n := len(clips); n > 0 {
+		of = append(of, survey.Counted(n, "hole")+", at the clips' readings with the runs")
+	}
+	if len(pump) > 0 {
+		of = append(of, "one where the pump hangs")
+	}
+	return strings.Join(of, ", and ")
+}
+
+// pumpLeadOf is which way the pump's lead goes: through the hole that is there for the fuel stub, and through none of its own.
+func pumpLeadOf(r *rules.Result) string {
+	switch {
+	case pumpOf(r) != "":
+		return pumpOf(r)
+	case hasFuelHole(r):
+		return "up through the collar where the pump hangs below the floor, along the floor where it stands above; no hole of its own"
+	}
+	return "with the fuel line through the collar; no hole of its own"
+}
+
 func relievedOf(r *rules.Result) string {
 	if given := r.Job.Cut.Relieved; given.Set {
 		return "to " + survey.InMM(given.Value) + " across"
@@ -87,18 +111,45 @@ func relievedOf(r *rules.Result) string {
 }
 
 func exhaustOf(r *rules.Result) string {
-	if run := r.Job.Exhaust; run.Muffler != nil {
-		return clipsOf(run) + ", a muffler"
+	text := clipsOf(r.Job.Exhaust)
+	if run := r.Job.Exhaust; run != nil && run.Muffler != nil {
+		text += ", a muffler"
 	}
-	return clipsOf(r.Job.Exhaust)
+	return text
 }
 
 func intakeOf(r *rules.Result) string { return clipsOf(r.Job.Intake) }
 func fuelOf(r *rules.Result) string   { return clipsOf(r.Job.Fuel) }
 
-// clipsOf says how many clips a run has, or that nobody has said it.
+// A heater has exhaust, air and fuel whether they are planned or not: what nobody has laid has its steps all the same, and says so.
+const (
+	notLaid   = "nobody has laid it yet: lay it on Runs"
+	notPlaced = "nobody has placed the pump yet: place it on Runs"
+)
+
+// unlaid says of a run that nobody has laid it, "" of one that is.
+func unlaid(of vehicles.RunKind) func(*rules.Result) string {
+	return func(r *rules.Result) string {
+		if r.Job.Run(of) == nil {
+			return notLaid
+		}
+		return ""
+	}
+}
+
+// pumpOf says of the pump that nobody has placed it.
+func pumpOf(r *rules.Result) string {
+	if r.Job.Fuel != nil && r.Job.Fuel.Pump == nil {
+		return notPlaced
+	}
+	return unlaid(vehicles.FuelRun)(r)
+}
+
+// clipsOf says how many clips a run has, or that nobody has said it, or laid the run.
 func clipsOf(run *vehicles.Run) string {
 	switch {
+	case run == nil:
+		return notLaid
 	case run.Clips == nil:
 		return "nobody has said where its clips go"
 	case len(run.Clips) == 0:
@@ -136,6 +187,9 @@ func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
 }
 
+// foulNow begins what bars a step.
+const foulNow = "foul now: "
+
 // foulCut says what is foul at the cut: nobody drills or saws there.
 func foulCut(r *rules.Result) string {
 	foul := rules.FoulAtCut(r)
@@ -143,9 +197,9 @@ func foulCut(r *rules.Result) string {
 	case 0:
 		return ""
 	case 1:
-		return "foul now: " + foul[0].About() + ". See Checks."
+		return foulNow + foul[0].About() + ". See Checks."
 	}
-	return fmt.Sprintf("foul now: %s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
+	return fmt.Sprintf(foulNow+"%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
@@ -265,13 +319,15 @@ func controlOf(r *rules.Result) string {
 // Said is what somebody wrote, to stand in a sentence.
 func Said(text string) string { return strings.TrimRight(strings.TrimSpace(text), ".") }
 
-// stubsOf are the runs that are joined to a stub.
+// stubsOf are the runs that are joined to a stub; one that nobody has laid says so.
 func stubsOf(r *rules.Result) string {
 	var of []string
 	for _, k := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
-		if r.Job.Run(k) != nil {
-			of = append(of, k.String())
+		text := k.String()
+		if r.Job.Run(k) == nil {
+			text += " (" + notLaid + ")"
 		}
+		of = append(of, text)
 	}
 	return strings.Join(of, ", ")
 }

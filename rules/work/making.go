@@ -1,6 +1,9 @@
 package work
 
-import "bench.example/undermark/rules"
+import (
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
 
 // mounting is what fastens, feeds and earths the heater.
 var mounting = []kind{
@@ -10,21 +13,19 @@ var mounting = []kind{
 	},
 	{
 		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,
+		after: []string{"sawn"}, danger: "Collar and stubs have nothing to go through.",
 	},
 	{
 		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
-		after: []string{"dry-fit", "primed", "swages-packed"}, danger: "What does not seal lets exhaust gas in.",
+		after: []string{"deburred", "swarf", "primed", "scraped", "swages-packed", "dry-fit"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
 		id: "heater-set", part: Mounting, do: "Set collar and heater in, stubs through the hole, warm air the way that is planned, and see the sealant come out all round.",
 		defers: heaterSays, applies: hasPlate,
 	},
 	{
-		id: "fastened", part: Mounting, do: "Draw the heater's screws up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: screwsOf,
+		id: "fastened", part: Mounting, do: "Draw the heater's bolts up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: boltsIn,
 		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
-	},
-	{
-		id: "waxed", part: Mounting, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts, of: Ducts},
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},
@@ -33,33 +34,29 @@ var mounting = []kind{
 		of: supplyOf, measured: "length one way", expect: cableLength,
 	},
 	{
-		id: "control-laid", part: Mounting, do: "Lay the leads of control and pump, clipped, away from heat and edges, and plug them in.", defers: heaterSays, applies: hasHeater, of: controlOf,
-	},
-	{
-		id: "fuse", part: Mounting, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
-		measured: "fuse", expect: fuseSize,
+		id: "control-laid", part: Mounting, do: "Lay the control's lead, clipped, away from heat and edges, and plug it in.", defers: heaterSays, applies: hasHeater, of: controlOf,
 	},
 }
 
 // runs is what carries gas and air.
 var runs = []kind{
 	{
-		id: "stubs-joined", part: Runs, do: "Push exhaust and intake home on the heater's stubs, below the floor, a clamp each; nothing bears on a stub.", defers: heaterSays, applies: hasStubs,
+		id: "stubs-joined", part: Runs, do: "Push exhaust and intake home on the heater's stubs, below the floor, a clamp each; nothing bears on a stub.", defers: heaterSays, applies: hasHeater,
 		of: stubsOf,
 	},
-	{id: "exhaust-hung", part: Runs, do: "Hang the exhaust, muffler and clips, and tighten its clamps.", applies: hasExhaust, of: exhaustOf},
+	{id: "exhaust-hung", part: Runs, do: "Hang the exhaust, muffler and clips, and tighten its clamps.", applies: hasHeater, of: exhaustOf},
 	{
-		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: rules.AboutMonoxide, applies: hasExhaust,
+		id: "exhaust-tight", part: Runs, do: "Test the exhaust's joints: outlet held shut, smoke or soapy water, a little air; nothing comes out.", caution: rules.AboutMonoxide, applies: hasHeater, of: unlaid(vehicles.ExhaustRun),
 		after: []string{"stubs-joined", "exhaust-hung"}, danger: "Exhaust gas kills without a smell.",
 	},
 	{
-		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasExhaust,
+		id: "fall", part: Runs, do: "Lay a level on each leg of the exhaust: it falls all the way to the muffler, and has a drain where it doesn't.", applies: hasHeater, of: unlaid(vehicles.ExhaustRun),
 		measured: "least fall before the muffler", expect: leastFall,
 	},
 	{id: "drain-down", part: Runs, do: "See that each drain hole is lowest, open, and away from every opening.", applies: hasDrains, of: drainsOf},
 	{id: "shielded", part: Runs, do: "Fit the heat shields before what they guard.", applies: hasShields, of: shieldsOf},
-	{id: "intake-hung", part: Runs, do: "Hang the intake and its clips, its mouth out of spray and away from the outlet, and tighten its clamps.", applies: hasIntake, of: intakeOf},
-	{id: "intake-tight", part: Runs, do: "Test the intake's joints as the exhaust's: one that leaks sucks its air from where nobody wants it.", applies: hasIntake},
+	{id: "intake-hung", part: Runs, do: "Hang the intake and its clips, its mouth out of spray and away from the outlet, and tighten its clamps.", applies: hasHeater, of: intakeOf},
+	{id: "intake-tight", part: Runs, do: "Test the intake's joints as the exhaust's: one that leaks sucks its air from where nobody wants it.", applies: hasHeater, of: unlaid(vehicles.IntakeRun)},
 }
 
 // fuelLine is what carries fuel.
@@ -71,16 +68,26 @@ var fuelLine = []kind{
 		id: "tank-take-off", part: FuelLine, do: "Make the take-off at the van's own tank as its maker says: no spark near, no swarf in, a new seal.", defers: vanSays, applies: takesOff,
 		of: takeOffOf, caution: rules.AboutFuelLine, after: []string{"battery-off"}, danger: "A spark lights fuel vapour.",
 	},
-	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: rules.AboutFuelLine, applies: hasFuel},
+	{id: "line-whole", part: FuelLine, do: "Lead the fuel line through in one piece: no joint inside the van.", caution: rules.AboutFuelLine, applies: hasHeater, of: unlaid(vehicles.FuelRun)},
 	{
-		id: "pump-hung", part: FuelLine, do: "Hang the pump in rubber, its outlet end up.", defers: heaterSays, applies: hasPump, measured: "outlet up from level",
+		id: "pump-hung", part: FuelLine, do: "Hang the pump in rubber, its outlet end up.", defers: heaterSays, applies: hasHeater, of: pumpOf, measured: "outlet up from level",
 		expect: pumpTilt,
 	},
-	{id: "fuel-clipped", part: FuelLine, do: "Clip the fuel line, away from heat and edges, and tighten the clamps at its joints.", applies: hasFuel, of: fuelOf},
+	{
+		id: "pump-wired", part: FuelLine, do: "Lay the pump's lead, clipped, away from heat and edges, and plug it in.", defers: heaterSays, applies: hasHeater, of: pumpLeadOf,
+	},
+	{id: "fuel-clipped", part: FuelLine, do: "Clip the fuel line, away from heat and edges, and tighten the clamps at its joints.", applies: hasHeater, of: fuelOf},
 }
 
 // vanAgain is what brings the van back as it was.
 var vanAgain = []kind{
+	{
+		id: "waxed", part: VanAgain, do: "Spray wax into the box sections beside the holes, once nothing is drilled any more.", applies: steelDeck,
+	},
+	{
+		id: "fuse", part: VanAgain, do: "Put the heater's fuse in at the battery, last of all the wiring.", defers: heaterSays, caution: rules.AboutFuse, applies: hasHeater, of: fuseOf,
+		measured: "fuse", expect: fuseSize,
+	},
 	{
 		id: "seat-joined", part: VanAgain, do: "Put the seat back and join its connectors while the battery is still off.", defers: vanSays, caution: rules.AboutSeats, applies: hasSeats,
 		after: []string{"battery-off", "seat-connectors"}, danger: "Joining them live sets faults, and can set a charge off.",
@@ -111,11 +118,11 @@ var firstRun = []kind{
 	},
 	{id: "outside", part: FirstRun, do: "Stand the van in the open: doors shut, nobody in it, outlet free, no dry grass.", caution: rules.AboutFirstRun, applies: hasHeater},
 	{
-		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasPump,
+		id: "fuel-primed", part: FirstRun, do: "Fill the fuel line until fuel stands a hand's breadth short of the heater, and stop: more floods it.", defers: heaterSays, applies: hasHeater, of: pumpOf,
 		measured: "strokes of the pump", expect: primingStrokes, after: []string{"fuel-clipped", "battery-on"}, danger: "A joint that nobody tightened drips.",
 	},
 	{
-		id: "fuel-tight", part: FirstRun, do: "Wipe each joint of the full fuel line with paper: it stays dry.", applies: hasFuel,
+		id: "fuel-tight", part: FirstRun, do: "Wipe each joint of the full fuel line with paper: it stays dry.", applies: hasHeater, of: unlaid(vehicles.FuelRun),
 		after: []string{"fuel-clipped"}, danger: "A joint that nobody tightened drips.",
 	},
 	{

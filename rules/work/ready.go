@@ -57,12 +57,17 @@ var holes = []kind{
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{
-		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's screws.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
+		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{
 		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf, bars: foulCut,
-		after:  []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher", "pilot-looked"},
+		after:  beforeDrill,
+		danger: "The bit may meet what is live, or what burns: petrol vapour lights at a drill.",
+	},
+	{
+		id: "clips-drilled", part: Holes, do: "Drill the holes for clips and pump, each only where you know what lies behind it: no tank, line, cable or double skin.",
+		caution: rules.AboutDrilling, applies: hasClips, of: clipHolesOf, bars: foulCut, after: beforeDrill,
 		danger: "The bit may meet what is live, or what burns: petrol vapour lights at a drill.",
 	},
 	{id: "cut-back", part: Holes, do: "Cut wood, foam and lining back from the hot stub.", applies: cutsBack, of: relievedOf},
@@ -71,6 +76,9 @@ var holes = []kind{
 		id: "swarf", part: Holes, do: "Get the swarf out: magnet and vacuum over floor, seams, box sections and off the tank.", caution: rules.AboutSwarf, applies: drills,
 	},
 }
+
+// beforeDrill are the steps before any drill but the pilot's.
+var beforeDrill = []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher", "pilot-looked"}
 
 // metal is what keeps the cut from rust and damp.
 var metal = []kind{

@@ -18,6 +18,7 @@ type Row struct {
 	Note     string
 	Photos   []string
 	Wrong    string // its value is amiss or not noted, or it was done too early
+	Barred   string // why it must not be done as the job stands; "" for nothing, and once it is done
 	Cautions string // what the caution is about that stands with it
 }
 
@@ -38,7 +39,7 @@ func (l List) rows(of func(*Step) bool) (rows []Row) {
 		}
 		row := Row{
 			Ticked: s.Ticked(), Name: s.Name(), Do: s.Sentence(), Wanted: s.Wanted(), Briefly: s.briefly(), Unit: s.Unit, Value: s.Done.Value.Text(), When: s.Done.When(),
-			Due: s.Done.Due, Dated: s.Dated, Note: s.Done.Note, Photos: s.Done.Photos, Wrong: l.Wrong(i), Cautions: s.Caution,
+			Due: s.Done.Due, Dated: s.Dated, Note: s.Done.Note, Photos: s.Done.Photos, Wrong: l.Wrong(i), Barred: s.Barred(), Cautions: s.Caution,
 		}
 		if s.Part != last {
 			row.Part, last = s.Part.String(), s.Part

@@ -38,6 +38,28 @@ func TestASheetHasEachStepOnce(t *testing.T) {
 	assert.Equal(t, []Row{{Ticked: true, Name: "seat wait", Value: "12", Unit: "min", When: "2026-11-27"}}, l.Unplaced(&job))
 }
 
+// Whoever works from paper reads at each step that drills or saws what is foul there, before a box is ticked; once it is, that it was wrong.
+func TestASheetBarsWhatIsFoulBeforeItIsDone(t *testing.T) {
+	rows := func(job vehicles.Job) map[string]Row {
+		all := map[string]Row{}
+		for _, r := range Of(judged(t, job)).Rows() {
+			all[r.Name] = r
+		}
+		return all
+	}
+	job := throughTheFloor()
+	for _, name := range []string{"pilot drilled", "sawn", "bolts drilled", "fuel hole"} {
+		assert.Regexp(t, `^Not while foul: cut: brake pipe across, and \d more\. See Checks\.$`, rows(job)[name].Barred, name)
+	}
+	assert.Empty(t, rows(job)["depth"].Barred)
+	sawn := rows(job.WithDone(vehicles.Done{Step: "sawn", At: "2026-11-27"}))["sawn"]
+	assert.Empty(t, sawn.Barred)
+	assert.Contains(t, sawn.Wrong, "foul now: ")
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	assert.Empty(t, rows(demo.WithCut(cut))["sawn"].Barred)
+}
+
 // The record of the first run has what the trade asks to be written down, and the day on which all is tightened once more.
 func TestTheRecordOfTheFirstRun(t *testing.T) {
 	var names []string
@@ -63,6 +85,9 @@ func TestAFinishedJobIsFinished(t *testing.T) {
 	for _, row := range l.Rows() {
 		assert.Empty(t, row.Wrong, row.Name)
 		assert.True(t, row.Ticked, row.Name)
+	}
+	for i := 1; i < len(l); i++ {
+		assert.LessOrEqual(t, l[i-1].Done.At, l[i].Done.At, "%s after %s", l[i].ID, l[i-1].ID)
 	}
 	assert.Empty(t, l.Unplaced(&job))
 	built, faults := rules.AsBuilt(r, rules.Builtin())

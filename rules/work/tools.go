@@ -29,17 +29,18 @@ func Tools(r *rules.Result) (all []string) {
 		_, beside, _ := rules.OldPilot(r)
 		add(beside.Board(), "a board to guide the saw, larger than the plate, and two clamps")
 	}
-	add(hasBolts(r), "bit of %s for the screws", survey.InMM(bolt(job)))
+	add(hasBolts(r), "bit of %s for the bolts", survey.InMM(bolt(job)))
 	if hasFuelHole(r) {
 		add(true, "bit of %s for the fuel line", survey.InMM(job.Fuel.Supply.HoleAcross()))
 	}
+	add(hasClips(r), "bit for the clips' screws or rivets, riveter or spanner")
 	add(hasCut(r), "depth gauge")
 	add(steelDeck(r), "scraper")
 	add(hasSeats(r), "what the van maker names for the seat")
 	add(drills(r), "half-round file, magnet, vacuum, primer and brush")
 	add(hasHeater(r), "sealant gun, torque wrench, spanners, crimping tool, multimeter with a clamp for the current")
-	add(hasExhaust(r), "pipe cutter, level, soapy water")
-	add(hasFuel(r), "hose cutter, paper to wipe, a can for what drips")
+	add(hasHeater(r), "pipe cutter, level, soapy water")
+	add(hasHeater(r), "hose cutter, paper to wipe, a can for what drips")
 	add(hasHeater(r), "carbon monoxide meter")
 	return all
 }

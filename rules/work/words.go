@@ -65,6 +65,14 @@ func (l List) Warning(i int) string {
 	return strings.TrimSpace("n" + text)
 }
 
+// Barred says on paper why a step that is still to be done must not be as the job stands: "Not while foul: ..."; "" for nothing.
+func (s *Step) Barred() string {
+	if s.Bars == "" || s.Ticked() || s.Known != "" {
+		return ""
+	}
+	return "Not while foul: " + strings.TrimPrefix(s.Bars, foulNow)
+}
+
 // Sentence is what is done in a step, with what of the job it is done to, and what the job has of it from elsewhere.
 func (s *Step) Sentence() string {
 	text := s.Do

@@ -30,7 +30,7 @@ const (
 // String is what a part is called.
 func (p Part) String() string {
 	return [...]string{
-		"Before anything is drilled", "Holes", "Bare metal", "Heater and wiring", "Exhaust and intake", "Fuel line", "Seat and battery", "First run", "Handing over",
+		"Before anything is drilled", "Holes", "Bare metal", "Heater and wiring", "Exhaust and intake", "Fuel line", "Wax, seat and battery", "First run", "Handing over",
 	}[p]
 }
 

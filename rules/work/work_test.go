@@ -89,8 +89,9 @@ var examples = map[string][2]*vehicles.Job{
 
 	"pilot-drilled": {&demo, &bare}, "pilot-looked": {&demo, &bare}, "depth": {&demo, &bare}, "sawn": {&demo, &bare}, "deburred": {&demo, &bare}, "swarf": {&demo, &bare},
 	"bolts-drilled": {&demo, ref(heater(func(h *vehicles.Heater) { h.Bolts = nil }))},
-	"fuel-hole":     {ref(throughTheFloor()), &demo},
-	"cut-back":      {&timber, &unlayered}, "timber-sealed": {&timber, &demo}, "primed": {&demo, &timber}, "scraped": {&demo, &timber}, "waxed": {&demo, &timber},
+	"clips-drilled": {&demo, &bare}, "pump-wired": {&demo, &bare},
+	"fuel-hole": {ref(throughTheFloor()), &demo},
+	"cut-back":  {&timber, &unlayered}, "timber-sealed": {&timber, &demo}, "primed": {&demo, &timber}, "scraped": {&demo, &timber}, "waxed": {&demo, &timber},
 	"swages-packed": {ref(heater(func(h *vehicles.Heater) { h.Packed = true })), &unlayered},
 	"ducts":         {ref(heater(func(h *vehicles.Heater) { h.Duct.Front = true })), &demo},
 
@@ -102,8 +103,8 @@ var examples = map[string][2]*vehicles.Job{
 		r.Supply.From, r.Supply.Tank = "", &vehicles.Tank{At: [2]float64{2500, 660}, Rise: vehicles.Span{From: 50, To: 350, Set: true}}
 	})), &demo},
 	"line-whole": {&demo, &bare}, "fuel-clipped": {&demo, &bare}, "fuel-tight": {&demo, &bare},
-	"pump-hung":   {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
-	"fuel-primed": {&demo, ref(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))},
+	"pump-hung":   {&demo, &bare},
+	"fuel-primed": {&demo, &bare},
 }
 
 func ref(j vehicles.Job) *vehicles.Job { return &j }
@@ -236,6 +237,28 @@ func TestInTheOrderOfTheListNothingIsBeforeItsTime(t *testing.T) {
 	}
 }
 
+// A heater has exhaust, air and fuel whether somebody laid them or not: the steps that keep gas and fuel where they belong are there all the same, and
+// nobody is let switch the heater on before them without a word.
+func TestWhatNobodyLaidKeepsItsSafetySteps(t *testing.T) {
+	job := demo.WithRun(vehicles.ExhaustRun, nil).WithRun(vehicles.IntakeRun, nil).WithRun(vehicles.FuelRun, nil)
+	l := Of(judged(t, job))
+	for _, id := range []string{"stubs-joined", "exhaust-hung", "exhaust-tight", "fall", "intake-hung", "intake-tight", "line-whole", "pump-hung", "fuel-clipped", "fuel-primed", "fuel-tight"} {
+		require.GreaterOrEqual(t, l.Index(id), 0, id)
+		assert.Contains(t, l[l.Index(id)].Sentence(), "nobody has laid it yet: lay it on Runs", id)
+	}
+	for _, id := range []string{"exhaust-tight", "intake-tight", "fuel-primed", "fuel-tight"} {
+		assert.Contains(t, l[l.Index("start-current")].After, id)
+	}
+	assert.Equal(t, "exhaust (nobody has laid it yet: lay it on Runs), intake (nobody has laid it yet: lay it on Runs)", l[l.Index("stubs-joined")].Of)
+
+	l = Of(judged(t, run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil })))
+	for _, id := range []string{"pump-hung", "fuel-primed"} {
+		require.GreaterOrEqual(t, l.Index(id), 0, id)
+		assert.Equal(t, "nobody has placed the pump yet: place it on Runs", l[l.Index(id)].Of)
+	}
+	assert.Contains(t, l[l.Index("start-current")].After, "fuel-primed")
+}
+
 // What is recorded of a step that the job has no longer is still told.
 func TestARecordOfNoStepOfTheJobIsKept(t *testing.T) {
 	job := demo.WithDone(vehicles.Done{Step: "seat-wait", At: "2026-11-27", Value: vehicles.Some(12)})
@@ -266,8 +289,8 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	assert.Equal(t, "127 mm across; the saw turns 68 rpm, in steel, at most; oil it, and let up before it is through", of(demo, "sawn"))
 	assert.Equal(t, "planned to be read at 1263.9, left 693, right 1082", of(demo, "pilot-looked"), "where it is foul nothing may be off")
 	assert.Equal(t, "30.5 ml in all", of(demo, "sealed"))
-	assert.Equal(t, "4 screws, 45 mm long at least", of(demo, "fastened"))
-	assert.Equal(t, "4 screws", of(with(func(j *vehicles.Job) { j.Stack = nil }), "fastened"))
+	assert.Equal(t, "4 bolts, 45 mm long at least", of(demo, "fastened"))
+	assert.Equal(t, "4 bolts", of(with(func(j *vehicles.Job) { j.Stack = nil }), "fastened"))
 	assert.Empty(t, of(heater(func(h *vehicles.Heater) { h.Bolts = nil }), "fastened"))
 	assert.Empty(t, of(with(func(j *vehicles.Job) { j.Cut = nil }), "sealed"))
 	assert.Equal(t, "4 holes, 7 mm across", of(demo, "bolts-drilled"))
@@ -398,6 +421,61 @@ func TestTheFuelLinesHoleIsDrilledAsTheOthers(t *testing.T) {
 	job.Obstructions, job.Cut = over.Obstructions, over.Cut
 	step, _ = at(job)
 	assert.Contains(t, step.After, "tank-lowered")
+}
+
+// Clips and pump are drilled for among the holes, with the care that any drill takes; what is drilled is counted.
+func TestTheClipsHolesAreDrilledAsTheOthers(t *testing.T) {
+	at := func(j vehicles.Job) (List, int) {
+		list := Of(judged(t, j))
+		return list, list.Index("clips-drilled")
+	}
+	list, i := at(demo)
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, "12 holes, at the clips' readings with the runs, and one where the pump hangs", list[i].Of, "three, four and five clips")
+	assert.Contains(t, list.Warning(i), "foul now: cut: brake pipe across, and ")
+	assert.Equal(t, []string{"battery-off", "extinguisher", "pilot-looked"}, list[i].After)
+	assert.Equal(t, rules.AboutDrilling, list[i].Caution)
+	assert.Less(t, i, list.Index("deburred"))
+	list, i = at(under("fuel tank"))
+	assert.Contains(t, list[i].After, "tank-lowered")
+
+	_, i = at(demo.WithRun(vehicles.ExhaustRun, nil).WithRun(vehicles.IntakeRun, nil).WithRun(vehicles.FuelRun, nil))
+	assert.Negative(t, i, "no clip is placed")
+	list, i = at(run(vehicles.FuelRun, func(r *vehicles.Run) { r.Pump = nil }))
+	assert.Equal(t, "12 holes, at the clips' readings with the runs", list[i].Of)
+}
+
+// Wax goes in once nothing more is drilled or clipped on, and before the first run; the fuse once nothing more is wired.
+func TestWaxAndFuseComeLast(t *testing.T) {
+	l := Of(judged(t, demo))
+	for _, before := range []string{"clips-drilled", "supply-laid", "exhaust-hung", "intake-hung", "pump-hung", "fuel-clipped"} {
+		assert.Less(t, l.Index(before), l.Index("waxed"), before)
+	}
+	assert.Less(t, l.Index("waxed"), l.Index("start-current"))
+	for _, before := range []string{"supply-laid", "control-laid", "pump-wired"} {
+		assert.Less(t, l.Index(before), l.Index("fuse"), before)
+	}
+	assert.Less(t, l.Index("fuse"), l.Index("battery-on"), "nothing is live")
+}
+
+// The pump's lead is laid once the pump hangs, and it is said where it goes through the floor.
+func TestThePumpsLeadIsLaidOnceItHangs(t *testing.T) {
+	l := Of(judged(t, demo))
+	assert.Greater(t, l.Index("pump-wired"), l.Index("pump-hung"))
+	assert.Equal(t, "with the fuel line through the collar; no hole of its own", l[l.Index("pump-wired")].Of)
+	assert.NotContains(t, l[l.Index("control-laid")].Do, "pump")
+	path := throughTheFloor()
+	inside := *path.Fuel
+	inside.Pump = demo.Fuel.Pump
+	l = Of(judged(t, path.WithRun(vehicles.FuelRun, &inside)))
+	assert.Contains(t, l[l.Index("pump-wired")].Of, "up through the collar where the pump hangs below the floor")
+}
+
+// Nothing is sealed over swarf, burr or loose paint, nor fitted through a hole that is not there.
+func TestWhatComesBeforeSealant(t *testing.T) {
+	l := Of(judged(t, demo))
+	assert.ElementsMatch(t, []string{"deburred", "swarf", "primed", "scraped", "swages-packed", "dry-fit"}, l[l.Index("sealed")].After)
+	assert.Equal(t, []string{"sawn"}, l[l.Index("dry-fit")].After)
 }
 
 // Collar and stubs go through the floor only once there is a hole: the dry fit comes after the holes, and before sealant.

@@ -90,6 +90,9 @@ func fall(by geometry.Point3, s desk.State) string {
 	if level < straightDown {
 		return text
 	}
+	if math.Abs(by.Z) > level {
+		return text + ", steeper than 45°"
+	}
 	return text + ", " + desk.Quantity(1000*math.Abs(by.Z)/level, rules.PerM, u)
 }
 

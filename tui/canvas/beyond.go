@@ -66,28 +66,40 @@ func (p *painter) pointTo(it *part) {
 		}
 	}
 	p.seats = seats
-	full, brief, dear := p.past(clean(it.Label), e.off), clean(it.Label), 3*fromEdge
-	if it.Role == scene.Rail { // its arrow says which one it is
-		brief, dear = aRail, fromEdge
+	name := clean(it.Label)
+	names, dear := []string{p.past(name, e.off), name}, []int{0, 3 * fromEdge}
+	if it.Role == scene.Rail { // its side says which one it is, or its arrow alone
+		names, dear = []string{names[0], p.besideOf(e.arrow) + " " + aRail, aRail}, []int{0, fromEdge, railWorth}
 	}
-	p.writeEither(full, brief, dear, label{ink: ink, over: it.Role != scene.Hot, guides: bears(it)}, e.arrow)
+	p.writeOne(names, dear, label{ink: ink, over: it.Role != scene.Hot, guides: bears(it)}, e.arrow)
 }
 
-// writeEither writes a name with an arrow on the best of the seats at the edge, or a briefer one where that is better by more than it is dear.
-func (p *painter) writeEither(full, brief string, dear int, l label, arrow int) {
-	long, short := l, l
-	long.name, short.name = full, brief
-	long, short = pointing(long, arrow), pointing(short, arrow)
-	best := choice{cost: l.most()}
-	p.choose(&best, &long, p.seats)
-	one := choice{cost: best.cost - dear}
-	if !best.found {
-		one.cost = best.cost
+// besideOf is the word for the side of the van that one of the upright arrows points to.
+func (p *painter) besideOf(arrow int) string {
+	if arrow == toTop {
+		return p.word(p.projection.Top())
 	}
-	if p.choose(&one, &short, p.seats); one.found && (!best.found || one.cost < best.cost-dear) {
-		best, long = one, short
+	return p.word(p.projection.Bottom())
+}
+
+// writeOne writes the first of some names, each briefer than the one before, with an arrow on the best of the seats at the edge, or a briefer one where
+// that is better by more than it is dear.
+func (p *painter) writeOne(names []string, dear []int, l label, arrow int) {
+	var text label
+	best, least := choice{}, l.most()
+	for i, name := range names {
+		one := l
+		one.name = name
+		one = pointing(one, arrow)
+		c := choice{cost: least - dear[i]}
+		if !best.found {
+			c.cost = l.most()
+		}
+		if p.choose(&c, &one, p.seats); c.found && (!best.found || c.cost+dear[i] < least) {
+			best, text, least = c, one, c.cost+dear[i]
+		}
 	}
-	p.settle(long, best)
+	p.settle(text, best)
 }
 
 // inside is how many dots within the picture a place is that lies on its edge.

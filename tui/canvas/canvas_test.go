@@ -180,7 +180,7 @@ func TestNoWordCoversTheCut(t *testing.T) {
 				for col := range p.Width {
 					at, ok := p.Point(col, row)
 					if r := p.At(col, row).Rune; ok && at.Sub(pt(1210, 240)).Norm() < 63.5 {
-						own := p.At(col, row).Ink.Role == scene.Cut && strings.ContainsRune("cut127mm", r) // its own name and how large it is
+						own := p.At(col, row).Ink.Role == scene.Cut && strings.ContainsRune("cut127mmtoscale", r) // its own name, how large it is, and that it is drawn so
 						assert.False(t, !own && (unicode.IsLetter(r) || unicode.IsDigit(r)), "%q at scale %g", r, scale)
 					}
 				}

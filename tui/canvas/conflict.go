@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 )
 
@@ -32,6 +33,49 @@ func (p *painter) inTheWay() {
 		p.edge.disc(p.circle.middle, p.circle.radius)
 		p.mask.meet(&p.edge)
 		p.faces.lay(&p.mask, foul)
+	}
+}
+
+// pastRing draws a short end beyond the ring of a line in the way that ends past the cut, where the ring, drawn larger, hides that: one sees that it goes
+// right across.
+func (p *painter) pastRing() {
+	if !p.circle.shown {
+		return
+	}
+	for i := range p.parts {
+		it := &p.parts[i]
+		if it.State != scene.Foul || it.Code == "" || !p.thin(it) || it.stroke == 0 {
+			continue
+		}
+		if path := it.Area.Path; len(path) > 1 {
+			p.endPast(it, path[1], path[0])
+			p.endPast(it, path[len(path)-2], path[len(path)-1])
+		}
+	}
+}
+
+// endPast draws the end of a line that comes from a place where the ring hides it.
+func (p *painter) endPast(it *part, from, end geometry.Point) {
+	cut := p.circle.item.Solid.Prism.Footprint
+	col, row, ok := p.Cell(end)
+	off, along := end.Sub(cut.Middle), end.Sub(from)
+	if !ok || !p.ringed(col, row) && !p.onRing(col, row) || off.Norm() <= cut.Radius || off.X*along.X+off.Y*along.Y <= 0 {
+		return
+	}
+	arrow := p.heading(from, end)
+	by := [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}[arrow]
+	for p.ringed(col, row) || p.onRing(col, row) {
+		col, row = col+by[0], row+by[1]
+	}
+	if col < p.Left || col >= p.Left+p.Cols || row < p.Top || row >= p.Top+p.Rows {
+		return
+	}
+	arms := [4]uint8{west, north, east, south}[arrow]
+	ink := Ink{Role: it.Role, State: scene.Foul, Selected: it.Selected}
+	p.strokes.cells[row*p.canvas.Width+col] = stroke{arms: arms, style: heavy, front: foulFront, ink: ink, of: it.stroke, foul: true}
+	p.canvas.Put(col, row, string(pieces[1][arms]), ink)
+	if cell := p.canvas.At(col, row); p.look.Faces {
+		cell.Ground = Ground{Role: scene.Floor, Set: true} // what is foul stays red
 	}
 }
 

@@ -25,7 +25,7 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 	}}
 	look := plainLook
 	look.Faces, look.Camera = true, desk.Camera{Middle: pt(1000, 0), Scale: 4}
-	p := Paint(s, 100, 27, look)
+	p := Paint(s, 100, 33, look)
 	inWay, crossed, red := 0, 0, 0
 	for row := p.Top; row < p.Top+p.Rows; row++ {
 		for col := p.Left; col < p.Left+p.Cols; col++ {
@@ -180,4 +180,69 @@ func TestALargerRingSaysWhatIsInTheWay(t *testing.T) {
 		assert.Contains(t, text, enlargedRing)
 		assert.Equal(t, c.says, strings.Contains(text, red), text)
 	}
+}
+
+// A pipe that ends past the cut, but under a ring that is drawn larger, comes out of the ring with a short end; one that ends before the cut or in it does
+// not.
+func TestWhatCrossesTheCutComesOutOfTheRing(t *testing.T) {
+	for _, c := range []struct {
+		end float64
+		out bool
+	}{{110, true}, {80, true}, {40, false}, {-80, false}} {
+		s := scene.Scene{Projection: scene.Below.Projection(), Min: pt(0, -900), Max: pt(3000, 900), Items: []scene.Item{
+			{Role: scene.Floor, Solid: flat(box(0, 3000, -900, 900))},
+			{Role: scene.Lines, Code: "B", State: scene.Foul, Solid: flat(line(4, pt(1000, -500), pt(1000, c.end)))},
+			{Role: scene.Cut, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1000, 0), 63.5))},
+		}}
+		look := plainLook
+		look.Faces, look.Camera = true, desk.Camera{Middle: pt(1000, 0), Scale: 36}
+		var p Painter
+		canvas := p.Paint(s, 100, 27, look)
+		ends := 0
+		for row := canvas.Top; row < canvas.Top+canvas.Rows; row++ {
+			for col := canvas.Left; col < canvas.Left+canvas.Cols; col++ {
+				if cell := canvas.At(col, row); cell.Ink.Role == scene.Lines && cell.Rune == '╹' {
+					ends++
+					at, _ := canvas.Point(col, row)
+					assert.Greater(t, at.Y, 63.5, "on the side where the pipe ends")
+					assert.Equal(t, scene.Foul, cell.Ink.State)
+					assert.True(t, p.onRing(col, row-1), "next to the ring")
+				}
+			}
+		}
+		assert.Equal(t, c.out, ends == 1, "an end at %g: %d", c.end, ends)
+	}
+}
+
+// A name beside its thing has something of that next to it: it would point at nothing. One over its thing leaves some of it in sight.
+func TestANameIsNextToWhatIsSeenOfItsThing(t *testing.T) {
+	p := &painter{}
+	look := plainLook
+	look.Faces = true
+	s := scene.Scene{Projection: scene.Below.Projection(), Min: pt(0, -900), Max: pt(3000, 900), Items: []scene.Item{
+		{Role: scene.Floor, Solid: flat(box(0, 3000, -900, 900))},
+		{Role: scene.Steel, Code: "C", Label: "member", Solid: flat(box(1400, 1500, -600, 600))},
+	}}
+	p.begin(s, 100, 27, look)
+	p.areas()
+	p.develop()
+	var of *part
+	for i := range p.parts {
+		if p.parts[i].Role == scene.Steel {
+			of = &p.parts[i]
+		}
+	}
+	col, row, _ := p.Cell(pt(1450, 0))
+	beside := seat{col: col + 3, row: row, align: byStart}
+	assert.False(t, p.astray(of, beside, len("member")))
+	assert.True(t, p.astray(of, seat{col: col + 12, row: row, align: byStart}, len("member")), "too far off")
+	for y := row - 1; y <= row+1; y++ {
+		for x := col - 3; x <= col+3; x++ {
+			p.taken.add(y*p.canvas.Width + x)
+		}
+	}
+	assert.True(t, p.astray(of, beside, len("member")), "other names hide it")
+	assert.False(t, p.buries(of, len("member")))
+	of.Area = box(1400, 1500, -30, 30)
+	assert.True(t, p.buries(of, len("member")))
 }

@@ -16,11 +16,14 @@ type form struct {
 	last bool
 }
 
-// What a form of fewer words costs: without the unit of its figure, without how far off an end is, a rail's without which one it is.
+// What a form of fewer words costs: without the unit of its figure, without how far off an end is, a rail's without which one it is, the cut's
+// without that it is to scale, and without how large.
 const (
-	unitWorth = 20
-	endWorth  = 90
-	railWorth = 120
+	scaleWorth  = 60
+	figureWorth = 400
+	unitWorth   = 20
+	endWorth    = 90
+	railWorth   = 120
 )
 
 // forms are the ways to write an item's name, the best first.
@@ -36,8 +39,11 @@ func (p *painter) forms(n *naming) []form {
 	case out != nil:
 		return p.exitForms(it, out, as)
 	case it.Role == scene.Cut:
-		names := p.cutNames(it.Item)
-		return []form{as(names[0], whole, 0, false), as(names[1], whole, 1, false), as(names[2], whole, endWorth, false)}
+		var forms []form
+		for _, name := range p.cutNames(it.Item) {
+			forms = append(forms, as(name.text, whole, name.dear, false))
+		}
+		return forms
 	case ending(it):
 		bare := strings.Replace(text.name, heaters, "", 1) // of two orders of names the one is better that has it whole
 		return []form{as(text.name, whole, 0, false), as(bare, whole, mostHidden, true)}

@@ -114,10 +114,10 @@ func (p *painter) times() string {
 		return ""
 	}
 	own := p.circle.item.Solid.Prism.Footprint.Radius
-	if asLarge(own/p.Scale, leastRing(p.look.Faces)) {
+	if asLarge(own/p.Scale, p.look.Faces) {
 		return ""
 	}
-	times := p.circle.radius * p.Scale / own
+	times := (p.circle.radius + ringHalf) * p.Scale / own
 	return enlargedRing + " " + survey.Fixed(times, 1) + " times its size"
 }
 

@@ -71,10 +71,26 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 			cost += asCaption
 		}
 		better := ok && (cost < best.cost || cost == best.cost && !best.found)
-		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) {
+		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) && !p.astray(l.names, s, length) {
 			*best = choice{s, cost, true}
 		}
 	}
+}
+
+// astray tells whether a text on a seat beside a face has nothing of that next to it, as other names hide it: it would point at nothing.
+func (p *painter) astray(of *part, s seat, length int) bool {
+	if of == nil || s.inside || s.led || !p.look.Faces || of.Primitive != scene.Area || p.thin(of) || !faced(of.Role) || leaves(of) {
+		return false
+	}
+	for row := max(s.row-1, p.Top); row <= min(s.row+1, p.Top+p.Rows-1); row++ {
+		for col := max(s.start(length)-2, p.Left); col < min(s.start(length)+length+2, p.Left+p.Cols); col++ {
+			cell := p.canvas.At(col, row)
+			if !p.taken.has(row*p.canvas.Width+col) && (cell.Ground.Role == of.Role || cell.Ink.Face.Role == of.Role) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // back lays bare floor behind a word that would be read on one of the faces behind it and not on another, as letters in two

@@ -83,7 +83,7 @@ func (p *painter) namings() []naming {
 		} else {
 			others = append(others, n)
 		}
-		named[code] = true
+		named[code] = named[code] || !n.it.Selected // what is picked out is named beside the nearest of its kind
 	}
 	return append(first, others...)
 }
@@ -214,11 +214,19 @@ func (p *painter) seated(n *naming, text *label, dearer int) choice {
 		p.seats = p.roundAbout(p.seats[:0], it.Line[0])
 		p.choose(&best, text, p.seats)
 	}
-	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line { // better over its edge than without a name
+	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line && (text.urgent || !p.buries(it, text.length())) {
+		// better over its edge than without a name
 		p.seats = p.within2(p.seats[:0], &it.Area, 0)
 		p.choose(&best, text, p.seats)
 	}
 	return best
+}
+
+// buries tells whether a text over a part would hide nearly all of it: what it names would not be seen.
+func (p *painter) buries(it *part, length int) bool {
+	low, high := it.Area.Bounds()
+	wide, tall := p.CellSize()
+	return high.X-low.X < float64(length)*wide && high.Y-low.Y < 2*tall
 }
 
 // seatsOf adds the places close by where an item's name could stand.

@@ -190,15 +190,25 @@ func (p *painter) shows(it *part, a geometry.Point) bool {
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
 }
 
-// shares tells whether another thing of a part's role lies over it or under it at a place: its face looks the same.
+// shares tells whether another thing of a part's role lies over it or under it at a place, as its face looks the same, or a rail and a member meet in the
+// cell of that: which of them is meant would not be seen.
 func (p *painter) shares(it *part, a geometry.Point) bool {
 	for i := range p.parts {
 		other := &p.parts[i]
+		if bears(it) && bears(other) && other != it && p.meets(other, a) {
+			return true
+		}
 		if other.Role == it.Role && other != it && other.Primitive == scene.Area && !p.thin(other) && other.Area.Contains(a) {
 			return true
 		}
 	}
 	return false
+}
+
+// meets tells whether a part lies in the row of cells of a place, there or no cell away.
+func (p *painter) meets(it *part, a geometry.Point) bool {
+	_, high := p.CellSize()
+	return it.Area.GapOnly(a) < high
 }
 
 // others tells whether a line of another thing passes over a part in a cell of the canvas, or comes up to it there: what ends there would be taken for
@@ -285,9 +295,12 @@ func (p *painter) atRing(seats []seat) []seat {
 	}
 	across := int(p.circle.radius/dotsAcross) + 2
 	down := int(p.circle.radius/dotsDown) + 1
-	return append(seats,
-		seat{col: col + across, row: row, align: byStart}, seat{col: col - across - 1, row: row, align: byEnd},
-		seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
+	seats = append(seats, seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
+	for away := range 5 { // past the exhaust, which begins in it
+		off := 2 * leaderRow * away
+		seats = append(seats, seat{col: col + across + away, row: row, align: byStart, off: off}, seat{col: col - across - 1 - away, row: row, align: byEnd, off: off})
+	}
+	return seats
 }
 
 // cell is the cell of the ring's middle, and whether that is in sight.

@@ -28,11 +28,12 @@ func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p.develop()
 	p.frame()
 	p.ring()
+	p.pastRing()
 	p.ends()
 	p.spots()
 	p.labels()
 	if p.circle.shown {
-		p.canvas.ring = p.circle.radius * p.Scale
+		p.canvas.ring = (p.circle.radius + ringHalf) * p.Scale
 	}
 	return p.canvas.cropped(w, h)
 }

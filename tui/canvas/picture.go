@@ -70,7 +70,7 @@ func (p *pictured) distinct() scene.Scene {
 	for i := range p.scene.Items {
 		it := &p.scene.Items[i]
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)
-		small := it.Role == scene.CutCentre && p.ring < leastWithCentre*p.Scale || it.Role == scene.Hole && p.Scale > near
+		small := it.Role == scene.CutCentre && p.ring < (leastWithCentre+ringHalf)*p.Scale || it.Role == scene.Hole && p.Scale > near
 		if ok && !small && (it.Role == scene.Hole || !p.tiny(&all.Projection, &part{Item: it, Seen: seen})) {
 			all.Items = append(all.Items, *it)
 		}

@@ -105,7 +105,7 @@ func TestTheRingIsWhole(t *testing.T) {
 		look.Camera = desk.Camera{Middle: cut, Scale: scale}
 		c, p := painted(s, 100, 40, look, image.Pt(10, 20))
 		require.Positive(t, c.ring)
-		radius := c.ring / c.Scale * 5 // a dot is 5 pixels wide
+		radius := c.ring/c.Scale*5 - ringWidth/2/cellHigh*20 // to the middle of its stroke; a dot is 5 pixels wide, a cell 20 high
 		assert.GreaterOrEqual(t, radius, RingCells*10/2.0-5)
 		dot := c.dot(cut)
 		middle := geometry.Point{X: dot.x * 5, Y: dot.y * 5}

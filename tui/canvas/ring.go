@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"strings"
 	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
@@ -16,22 +17,28 @@ const (
 	ringCellsBare = 6
 )
 
-// leastRing is the radius of the smallest ring to its middle, in dots.
+// ringHalf is half of how wide the stroke of the ring is, in dots. Its outer edge is that of the cut: that is what the eye measures.
+const ringHalf = 1
+
+// leastRing is the radius of the smallest ring to the middle of its stroke, in dots.
 func leastRing(faces bool) float64 {
 	if faces {
-		return RingCells*dotsAcross/2 - 1
+		return RingCells*dotsAcross/2 - ringHalf
 	}
-	return ringCellsBare*dotsAcross/2 - 1
+	return ringCellsBare*dotsAcross/2 - ringHalf
 }
 
-// asLarge tells whether a ring of a radius in dots is drawn as large as the cut is, to what the eye takes for that.
-func asLarge(radius, least float64) bool { return radius > 0.95*least }
+// leastCut is the radius, in dots, of the smallest cut whose ring is drawn as large as it is.
+func leastCut(faces bool) float64 { return leastRing(faces) + ringHalf }
+
+// asLarge tells whether the ring of a cut of a radius in dots is drawn as large as that is, to what the eye takes for that.
+func asLarge(radius float64, faces bool) bool { return radius > 0.95*leastCut(faces) }
 
 // ring is the cut as it is drawn: never smaller than can be seen, and then in whole cells.
 type ring struct {
 	item   *scene.Item
-	middle vec // in dots
-	radius float64
+	middle vec     // in dots
+	radius float64 // to the middle of its stroke
 	shown  bool
 	named  bool // the name of the cut stands in it
 }
@@ -48,10 +55,10 @@ func (p *painter) ringOf() ring {
 			continue
 		}
 		least := leastRing(p.look.Faces)
-		if p.Rows < ringRows && it.Area.Radius < least*p.Scale {
+		if p.Rows < ringRows && it.Area.Radius < leastCut(p.look.Faces)*p.Scale {
 			return ring{}
 		}
-		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius / p.Scale, shown: true}
+		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius/p.Scale - ringHalf, shown: true}
 		if r.radius < least+snapped {
 			r.radius, r.middle = least, wholeCells(r.middle, least)
 		}
@@ -76,18 +83,18 @@ func wholeCells(middle vec, radius float64) vec {
 
 // Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.
 func (c *Canvas) Enlarged(radius float64) bool {
-	return c.ring > 0 && !asLarge(radius/c.Scale, leastRing(c.faces))
+	return c.ring > 0 && !asLarge(radius/c.Scale, c.faces)
 }
 
-// RingRadius is the radius, mm, of the ring round a cut of a radius as it is drawn.
-func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastRing(c.faces)*c.Scale) }
+// RingRadius is the radius, mm, of the ring round a cut of a radius as it is drawn, to its outer edge.
+func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastCut(c.faces)*c.Scale) }
 
 // off is how far a place is from the middle of the ring, in dots.
 func (r *ring) off(at vec) float64 { return math.Hypot(at.x-r.middle.x, at.y-r.middle.y) }
 
 // draw sets the dots of the ring: two wide, one to either side of its line.
 func (r *ring) draw(b *bitmap) {
-	const half = 1
+	const half = ringHalf
 	for y := floor(r.middle.y - r.radius - half); float64(y) <= r.middle.y+r.radius+half; y++ {
 		for x := floor(r.middle.x - r.radius - half); float64(x) <= r.middle.x+r.radius+half; x++ {
 			off := math.Hypot(float64(x)+0.5-r.middle.x, float64(y)+0.5-r.middle.y)
@@ -132,7 +139,7 @@ func (p *painter) ringed(col, row int) bool {
 	}
 	x := (float64(col-p.Left) + 0.5) * dotsAcross
 	y := (float64(p.flip(row-p.Top)) + 0.5) * dotsDown
-	aside, away, most := x-p.circle.middle.x, y-p.circle.middle.y, p.circle.radius+1
+	aside, away, most := x-p.circle.middle.x, y-p.circle.middle.y, p.circle.radius+ringHalf
 	return abs(aside) <= most && abs(away) <= most && math.Hypot(aside, away) <= most
 }
 
@@ -146,15 +153,26 @@ func (p *painter) inRing() {
 		return
 	}
 	for _, name := range p.cutNames(p.circle.item) {
-		length := utf8.RuneCountInString(name)
-		for _, at := range [2]int{row + 1, row - 1} {
-			if from := col - (length-1)/2; p.freeInRing(from, at, length) {
-				p.canvas.Write(Text{Col: from, Row: at, Name: name, Ink: inkOf(p.circle.item)})
-				p.circle.named = true
-				return
-			}
+		if p.circle.named = p.wordInRing(name.text, col, row+1, row-1); !p.circle.named {
+			continue
+		}
+		if scaled := strings.TrimPrefix(toScale, ", "); p.times() == "" && !strings.HasSuffix(name.text, scaled) {
+			p.wordInRing(scaled, col, row-1, row+2, row-2, row+3)
+		}
+		return
+	}
+}
+
+// wordInRing writes a few words about a column of the ring in the first of some rows where nothing else is there.
+func (p *painter) wordInRing(text string, col int, rows ...int) bool {
+	length := utf8.RuneCountInString(text)
+	for _, row := range rows {
+		if from := col - (length-1)/2; p.freeInRing(from, row, length) {
+			p.canvas.Write(Text{Col: from, Row: row, Name: text, Ink: inkOf(p.circle.item)})
+			return true
 		}
 	}
+	return false
 }
 
 // freeInRing tells whether so many cells lie within the ring and hold nothing.
@@ -170,13 +188,26 @@ func (p *painter) freeInRing(col, row, length int) bool {
 	return true
 }
 
-// cutNames are what the cut is called with how far it is across, in fewer and fewer letters: the ring may be drawn larger.
-func (p *painter) cutNames(it *scene.Item) []string {
+// cutName is one way to write the cut's name, and what that costs for what it lacks.
+type cutName struct {
+	text string
+	dear int
+}
+
+// toScale is said of a ring that is as large as the cut, as it may be drawn larger.
+const toScale = ", to scale"
+
+// cutNames are what the cut is called with how far it is across and that its ring is as large, in fewer and fewer letters.
+func (p *painter) cutNames(it *scene.Item) []cutName {
 	name := clean(it.Label)
 	across := scene.Measure{Value: 2 * it.Solid.Prism.Footprint.Radius, Unit: scene.MM}
 	bare := across
 	bare.Bare = true
-	return []string{
-		name + " " + words.Measure(across, p.look.Units), name + " " + words.Measure(bare, p.look.Units), name,
+	with, without := name+" "+words.Measure(across, p.look.Units), name+" "+words.Measure(bare, p.look.Units)
+	if !p.circle.shown || p.times() != "" {
+		return []cutName{{with, 0}, {without, 1}, {name, endWorth}}
+	}
+	return []cutName{
+		{with + toScale, 0}, {without + toScale, 1}, {with, scaleWorth}, {without, scaleWorth + 1}, {name, figureWorth},
 	}
 }

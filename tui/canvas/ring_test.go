@@ -139,3 +139,43 @@ func TestTheScaleBarAgreesWithTheRulers(t *testing.T) {
 		assert.InDelta(t, length, cells*wide, wide/2+1e-6, "scale %g", scale)
 	}
 }
+
+// The eye measures a ring by its outer edge: where the cut's name says that it is to scale that is where the cut's edge is, to what a block of dots can
+// show, and where the ring is larger that is as many times as large as is said. Where nothing says how large it is drawn there is no ring.
+func TestTheRingIsAsLargeAsItSays(t *testing.T) {
+	toScaleOnce, larger := 0, 0
+	for _, scale := range []float64{0, 30, 20, 15, 12, 9, 7, 5, 3, 2} {
+		look := plainLook
+		look.Faces, look.Camera = true, desk.Camera{Middle: pt(1210, 240), Scale: scale}
+		s := van(scene.Below)
+		var alone []scene.Item
+		for _, it := range s.Items {
+			if it.Role == scene.Cut || it.Role == scene.Floor {
+				alone = append(alone, it)
+			}
+		}
+		s.Items = alone
+		c := Paint(s, 120, 40, look)
+		cells := ringCells(&c)
+		west, east := cells[0][0], cells[0][0]
+		for _, cell := range cells {
+			west, east = min(west, cell[0]), max(east, cell[0])
+		}
+		wide, _ := c.CellSize()
+		text := strings.Join(c.lines(), "\n")
+		if m := regexp.MustCompile(`ring drawn (\d+\.\d) times its size`).FindStringSubmatch(text); m != nil {
+			larger++
+			times, err := strconv.ParseFloat(m[1], 64)
+			require.NoError(t, err)
+			assert.InDelta(t, 127*times, float64(east-west+1)*wide, wide, "scale %g", scale)
+			assert.NotContains(t, text, toScale)
+			continue
+		}
+		toScaleOnce++
+		assert.Regexp(t, `cut 127`, text, "scale %g", scale)
+		assert.Contains(t, text, "to scale", "scale %g", scale)
+		assert.InDelta(t, 127, float64(east-west+1)*wide, 2*wide, "scale %g: a cell too much at either end at the most", scale)
+	}
+	assert.Positive(t, toScaleOnce)
+	assert.Positive(t, larger)
+}

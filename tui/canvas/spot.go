@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -193,8 +194,13 @@ func (p *painter) goesOut(it *part) {
 			continue
 		}
 		out := exit{of: it, at: b, arrow: p.heading(a, b)}
+		col, row, _ := p.Cell(b)
+		beside := slices.ContainsFunc(p.exits, func(other exit) bool { // two arrows would be one sign; each name has its own
+			c, r, _ := p.Cell(other.at)
+			return r == row && abs(c-col) <= 1
+		})
 		p.exits = append(p.exits, out)
-		if col, row, _ := p.Cell(b); !p.onRing(col, row) {
+		if !p.onRing(col, row) && !beside {
 			p.canvas.Write(Text{Col: col, Row: row, Name: string(arrows[out.arrow]), Ink: Ink{Role: it.Role, Tone: Inverse}})
 			p.taken.add(row*p.canvas.Width + col)
 		}

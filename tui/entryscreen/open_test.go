@@ -59,3 +59,16 @@ func TestAFirstKindIsNoChange(t *testing.T) {
 	assert.Empty(t, r.Said)
 	assert.Equal(t, 1, features.Obstructions.Unfinished(r.State.Job))
 }
+
+// The plan follows the list from the start, before any key: what the list is at is picked out and named on it.
+func TestThePlanFollowsTheListFromTheStart(t *testing.T) {
+	for _, size := range [][2]int{{100, 27}, {60, 17}} {
+		r := started(t, spec(), screentest.Van(t), size[0], size[1])
+		assert.Equal(t, -1, r.State.Selected, "nobody has picked it out elsewhere")
+		before := r.View(size[0], size[1])
+		assert.Contains(t, before, r.State.Job.Obstructions[0].Name)
+		r.Type("<down><up>")
+		require.Zero(t, r.State.Selected)
+		assert.Equal(t, before, r.View(size[0], size[1]))
+	}
+}

@@ -152,12 +152,16 @@ func (e Entry) options(s desk.State) plan.Options {
 	return e.spec.Plan(e, s)
 }
 
-// shown is the state as the plan shows it: with what is known of the thing being entered.
+// shown is the state as the plan shows it: with the obstruction that the list is at picked out, even before a key picked one, and with what is known of
+// the thing being entered.
 func (e Entry) shown(s desk.State) desk.State {
 	if e.spec.Above {
 		s.Camera.View = e.view
 	}
 	here, ok := e.Here(s)
+	if at := obstruction(here, s); ok && at >= 0 {
+		s.Selected = at
+	}
 	record, isFeature := here.(features.Record)
 	if !ok || !isFeature || record.Fresh || record.Real(s.Job) || len(s.Faults) > 0 {
 		return s

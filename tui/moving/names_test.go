@@ -44,7 +44,7 @@ func TestNoNameInTheListOfTheWorstIsCut(t *testing.T) {
 				}
 			}
 			if name == "place" {
-				assert.Contains(t, strings.Join(rows, "\n"), "No move changes: 5, all clear")
+				assert.Contains(t, strings.Join(rows, "\n"), "5 more that no move changes: clear")
 			}
 		}
 	}

@@ -94,11 +94,10 @@ func unmoved(rest []*rules.Finding, s desk.State) string {
 			open = append(open, desk.VerdictWord(f.Verdict)+" "+f.About())
 		}
 	}
-	text := fmt.Sprintf("%d, all clear", len(rest))
-	if len(open) > 0 {
-		text = strings.Join(open, ", ")
+	if len(open) == 0 {
+		return fmt.Sprintf("%d more that no move changes: clear", len(rest))
 	}
-	return "No move changes: " + text
+	return "No move changes: " + strings.Join(open, ", ")
 }
 
 // counted says the same without names, where there is no room for them.
@@ -110,10 +109,10 @@ func counted(rest []*rules.Finding) string {
 	for _, f := range rest {
 		n[f.Verdict]++
 	}
-	text := fmt.Sprintf("No move changes: %d", len(rest))
+	text, and := fmt.Sprintf("%d more that no move changes", len(rest)), ": "
 	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
 		if n[v] > 0 {
-			text += fmt.Sprintf(", %d %s", n[v], desk.VerdictWord(v))
+			text, and = text+and+fmt.Sprintf("%d %s", n[v], desk.VerdictWord(v)), ", "
 		}
 	}
 	return text

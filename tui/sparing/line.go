@@ -122,14 +122,16 @@ type reader struct {
 	held, rest []byte // what may begin an answer; what comes through and was not asked for yet
 }
 
-// Read reads what is no answer; nothing where there was only an answer, so that whoever reads is not held up.
+// Read reads what is no answer; nothing where there was only an answer, so that whoever reads is not held up. A read that filled p may be cut
+// anywhere: what is taken out of it is made up for with what follows.
 func (r *reader) Read(p []byte) (int, error) {
-	if len(r.rest) == 0 {
+	for cut := true; cut && len(r.rest) < len(p); {
 		n, err := r.from.Read(p)
 		if err != nil {
-			return n, err
+			return copy(p, r.rest), err
 		}
-		r.rest = r.through(append(r.held, p[:n]...))
+		cut = n == len(p) && r.more(0)
+		r.rest = append(r.rest, r.through(append(r.held, p[:n]...))...)
 	}
 	n := copy(p, r.rest)
 	r.rest = r.rest[n:]

@@ -179,3 +179,25 @@ func TestOnlyAnswersAreTakenOutOfWhatIsRead(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "a\x1b[Cb", string(text), "read byte by byte")
 }
+
+// Whoever reads takes a read that fills all its room for one that may be cut, and any other for a whole one: what is taken out must not make one
+// of the other.
+func TestAReadThatIsCutIsFullWhateverIsTakenOut(t *testing.T) {
+	const arrow, room = "\x1b[C", 256
+	keys := "a" + strings.Repeat(arrow, 200)
+	to, k := On(&paper{}), &typed{[]string{"\x1b[0n" + keys}}
+	from := to.Reader(k, k.more)
+	to.line.asked = 1
+	var all string
+	for p := make([]byte, room); ; {
+		n, err := from.Read(p)
+		all += string(p[:n])
+		if n < room && n > 0 {
+			assert.True(t, strings.HasSuffix(all, arrow), "cut: %q", p[:n])
+		}
+		if err != nil {
+			break
+		}
+	}
+	assert.Equal(t, keys, all)
+}

@@ -4,7 +4,6 @@ package under
 
 import (
 	"fmt"
-	"strings"
 	"sync/atomic"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -129,19 +128,14 @@ func (m Screen) Keys(s desk.State) []key.Binding {
 
 func title(s desk.State) string {
 	text := fmt.Sprintf("Obstructions: %d", features.Obstructions.Rows(s.Job))
-	var counts []string
+	n := 0
 	for _, list := range vehicles.LookLists {
-		if n := len(left(list, s)); n > 0 {
-			counts = append(counts, fmt.Sprint(n))
-		}
+		n += len(left(list, s))
 	}
-	switch len(counts) {
-	case 0:
+	if n == 0 {
 		return text
-	case 1:
-		return text + "   kinds not looked for: " + counts[0]
 	}
-	return text + "   not looked for: " + strings.Join(counts, " + ")
+	return text + fmt.Sprintf("   kinds not looked for: %d (a)", n)
 }
 
 // records are the rows of the list: obstructions, then openings, the unfinished behind the whole ones.

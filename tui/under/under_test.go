@@ -335,7 +335,7 @@ func TestTheThreeListsOfKinds(t *testing.T) {
 	r := screentest.New(t, New(), job, 100, 27)
 	total := func() string { return strings.Split(r.View(100, 27), "\n")[0] }
 	count := func(l vehicles.LookList) int { return len(left(l, r.State)) }
-	assert.Contains(t, total(), fmt.Sprintf("not looked for: %d + %d + %d", count(vehicles.AtCut), count(vehicles.AtRuns), count(vehicles.AtOutlet)))
+	assert.Contains(t, total(), fmt.Sprintf("kinds not looked for: %d (a)", count(vehicles.AtCut)+count(vehicles.AtRuns)+count(vehicles.AtOutlet)))
 	r.Type("a")
 	assert.Contains(t, total(), fmt.Sprintf("at the cut %d   at the runs %d   openings %d", count(vehicles.AtCut), count(vehicles.AtRuns), count(vehicles.AtOutlet)))
 	r.Type("<tab>")

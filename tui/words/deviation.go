@@ -17,16 +17,16 @@ const fartherThanExplained = "The hole is farther off than marks and tapes expla
 // Deviation says what came out otherwise: what of the job, as planned, as built, by how much, and within what 95 % of that lie. What
 // nobody has said or read is "".
 func Deviation(d rules.Deviation, u survey.Units) (cells [5]string) {
-	figure := func(v float64) string { return InColumn(v, d.Unit, u) }
+	say := func(v float64) string { return figure(v, d.Unit, u) }
 	cells[0] = deviationName(d)
 	if d.Planned.Set {
-		cells[1] = figure(d.Planned.Value)
+		cells[1] = say(d.Planned.Value)
 	}
 	if d.Built.Set {
-		cells[2] = figure(d.Built.Value)
+		cells[2] = say(d.Built.Value)
 	}
 	if by, ok := d.By(); ok {
-		if cells[3] = figure(by); by > 0 {
+		if cells[3] = say(by); by > 0 {
 			cells[3] = "+" + cells[3]
 		}
 	}

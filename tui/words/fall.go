@@ -10,7 +10,7 @@ import (
 // upright is how little a leg goes aside in plan, mm, that stands.
 const upright = 1
 
-// Fall is how steep a leg is: mm down or up in a metre of plan, or that it stands or lies level.
+// Fall is how steep a leg is: mm down or up in a metre of plan, or that it stands, lies level, or is steeper than 45 degrees.
 func Fall(leg geometry.Point3) string {
 	plan := leg.Plan().Norm()
 	switch fall := -1000 * leg.Z / plan; {
@@ -20,6 +20,10 @@ func Fall(leg geometry.Point3) string {
 		return "up"
 	case math.Round(fall) == 0:
 		return "level"
+	case fall < -steep:
+		return "↑>45°"
+	case fall > steep:
+		return "↓>45°"
 	case fall < 0:
 		return "↑" + survey.Figure(math.Round(-fall))
 	default:

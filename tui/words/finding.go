@@ -29,22 +29,37 @@ func Value(f rules.Finding, u survey.Units) string {
 	return desk.Quantity(f.Value, f.Rule.Unit, u)
 }
 
-// stands is what is said of a leg that goes straight down or up, "" of one that has a slope: no figure in mm per metre says it.
+// stands is what is said of a leg that goes straight down or up, or steeper than steep, "" of one that has a slope to speak of: no figure
+// in mm per metre says it.
 func stands(v float64, unit rules.Unit) string {
 	switch {
-	case unit != rules.PerM || math.Abs(v) < rules.Upright:
+	case !isSteep(v, unit):
 		return ""
-	case v < 0:
+	case v >= rules.Upright:
+		return "straight down"
+	case v <= -rules.Upright:
 		return "straight up"
+	case v < 0:
+		return "rises steeper than 45°"
 	}
-	return "straight down"
+	return "steeper than 45°"
 }
 
-// From steep on, mm per metre, what is to spare is no figure any more, but enough: a leg that stands has it.
-const (
-	steep  = 0.9 * rules.Upright
-	enough = "enough"
-)
+// steep is the slope, mm per metre, from which on a leg has no figure any more, nor has what is to spare or missing: 45 degrees.
+const steep = 1000
+
+func isSteep(v float64, unit rules.Unit) bool { return unit == rules.PerM && math.Abs(v) > steep }
+
+// ample is what is said of the margin of a leg that is steep, "" of any other finding.
+func ample(f rules.Finding) string {
+	switch {
+	case !isSteep(f.Value, f.Rule.Unit):
+		return ""
+	case f.Margin.Value < 0:
+		return "far short"
+	}
+	return "enough"
+}
 
 // Required is what the rule asks for, with its unit.
 func Required(f rules.Finding, u survey.Units) string {
@@ -64,6 +79,8 @@ func Margin(f rules.Finding, u survey.Units) string {
 		return NotSaid
 	case !f.Margin.Set:
 		return NoValue
+	case ample(f) != "":
+		return ample(f)
 	}
 	return spare(f.Margin.Value, f.Rule.Unit, u)
 }
@@ -72,9 +89,6 @@ func Margin(f rules.Finding, u survey.Units) string {
 func Spare(mm float64, u survey.Units) string { return spare(mm, rules.MM, u) }
 
 func spare(margin float64, unit rules.Unit, u survey.Units) string {
-	if unit == rules.PerM && margin > steep {
-		return enough
-	}
 	if margin < 0 {
 		return desk.Quantity(-margin, unit, u) + " short"
 	}
@@ -86,10 +100,10 @@ func Signed(f rules.Finding, u survey.Units) string {
 	if !f.Margin.Set {
 		return "?"
 	}
-	if f.Rule.Unit == rules.PerM && f.Margin.Value > steep {
-		return enough
+	if said := ample(f); said != "" {
+		return said
 	}
-	return InColumn(f.Margin.Value, f.Rule.Unit, u)
+	return figure(f.Margin.Value, f.Rule.Unit, u)
 }
 
 // BareIs says above a column what its figures without a unit are; "" where all have theirs.
@@ -102,11 +116,20 @@ func BareIs(u survey.Units) string {
 
 // InColumn writes a figure for a column that holds figures of all units: mm alone go without theirs.
 func InColumn(v float64, unit rules.Unit, u survey.Units) string {
+	switch {
+	case !isSteep(v, unit):
+		return figure(v, unit, u)
+	case math.Abs(v) >= rules.Upright:
+		return stands(v, unit)
+	case v < 0:
+		return "over 45° up"
+	}
+	return "over 45°"
+}
+
+func figure(v float64, unit rules.Unit, u survey.Units) string {
 	if unit == rules.MM {
 		return survey.Format(v, u)
-	}
-	if text := stands(v, unit); text != "" {
-		return text
 	}
 	return desk.Behind(survey.Figure(v), unit)
 }

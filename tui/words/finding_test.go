@@ -124,13 +124,16 @@ func TestACautionInBriefSaysWhatThereIsToFear(t *testing.T) {
 	}
 }
 
-// A leg that goes straight down has no figure of mm in a metre: the million that stands for it is said in words.
+// A leg that goes straight down, or steeper than one in one, has no figure of mm in a metre that tells anybody anything: it is said in words.
 func TestALegThatStandsHasNoFigure(t *testing.T) {
 	of := func(fall float64) rules.Finding {
 		return under(t, "exhaust.fall", rules.Finding{Value: fall, Margin: vehicles.Some(fall - 20), Required: vehicles.Some(20.0)})
 	}
 	for fall, want := range map[float64][3]string{
-		rules.Upright: {"straight down", "enough", "enough"}, 34.3: {"34.3 mm/m", "14.3 mm/m to spare", "14.3 mm/m"}, 10: {"10 mm/m", "10 mm/m short", "-10 mm/m"},
+		rules.Upright: {"straight down", "enough", "enough"},
+		3652.8:        {"steeper than 45°", "enough", "enough"}, 42313: {"steeper than 45°", "enough", "enough"}, 1010: {"steeper than 45°", "enough", "enough"},
+		1000: {"1000 mm/m", "980 mm/m to spare", "980 mm/m"}, -1000: {"-1000 mm/m", "1020 mm/m short", "-1020 mm/m"},
+		-52480: {"rises steeper than 45°", "far short", "far short"}, 34.3: {"34.3 mm/m", "14.3 mm/m to spare", "14.3 mm/m"}, 10: {"10 mm/m", "10 mm/m short", "-10 mm/m"},
 	} {
 		f := of(fall)
 		assert.Equal(t, want[0], Value(f, desk.Millimetres))
@@ -139,5 +142,11 @@ func TestALegThatStandsHasNoFigure(t *testing.T) {
 	}
 	assert.Equal(t, "straight up", Value(of(-rules.Upright), desk.Millimetres))
 	assert.Equal(t, "straight down", InColumn(rules.Upright, rules.PerM, desk.Millimetres))
+	assert.Equal(t, [3]string{"↓1000", "↓>45°", "↑>45°"}, [3]string{
+		Fall(geometry.Point3{X: 10, Z: -10}), Fall(geometry.Point3{X: 10, Z: -424}), Fall(geometry.Point3{Y: 10, Z: 40}),
+	})
+	assert.Equal(t, "over 45°", InColumn(42313, rules.PerM, desk.Millimetres))
+	assert.Equal(t, "over 45° up", InColumn(-42313, rules.PerM, desk.Millimetres))
+	assert.Equal(t, "52480", InColumn(52480, rules.MM, desk.Millimetres))
 	assert.Equal(t, "1000000", InColumn(rules.Upright, rules.MM, desk.Millimetres))
 }

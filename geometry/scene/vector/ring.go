@@ -10,7 +10,7 @@ func (d *drawing) ringed(p *part) bool {
 	return d.look.Screen != nil && p.Role == scene.Cut && p.Line == nil && p.Area.Shape == geometry.Round
 }
 
-// ringAt is where the ring of the cut is on the board; ok is false without one.
+// ringAt is where the ring of the cut is on the board, with the radius of its outer edge; ok is false without one.
 func (d *drawing) ringAt() (middle geometry.Point, radius float64, ok bool) {
 	for i := range d.parts {
 		if p := &d.parts[i]; d.ringed(p) {
@@ -23,16 +23,17 @@ func (d *drawing) ringAt() (middle geometry.Point, radius float64, ok bool) {
 // circle is the ring of the cut on the board; nil without one.
 func (d *drawing) circle() []geometry.Point { return d.round(1) }
 
-// ring draws the ring over all lines: whole, with a bare rim.
+// ring draws the ring over all lines: whole, with a bare rim. Its outer edge is that of the cut: that is what the eye measures.
 func (d *drawing) ring() {
 	for i := range d.parts {
 		p := &d.parts[i]
 		if !d.ringed(p) || p.ink.Line.A == 0 {
 			continue
 		}
-		circle := d.circle()
-		circle = append(circle, circle[0])
+		_, radius, _ := d.ringAt()
 		width := d.look.Screen.Width
+		circle := d.round(1 - width/2/radius)
+		circle = append(circle, circle[0])
 		d.board.Line(circle, Stroke{Width: 1.8 * width, Colour: d.look.Paper})
 		d.board.Line(circle, Stroke{Width: width, Colour: p.ink.Line})
 	}

@@ -68,14 +68,14 @@ func round(radius float64) scene.Item {
 	return solid(scene.Cut, geometry.NewRound(geometry.Point{X: 10, Y: -20}, radius))
 }
 
-// The ring is as large as the cut, and never smaller than its least; it is the last line, with a bare rim.
+// The ring is as large as the cut to its outer edge, and never smaller than its least; it is the last line, with a bare rim.
 func TestTheRingIsNeverTooSmallToSee(t *testing.T) {
 	for radius, want := range map[float64]float64{200: 20, 63.5: 6.35, 20: 5} {
 		var b tried
 		frame := b.drawn(of(round(radius), solid(scene.Rail, geometry.NewRectangle(geometry.Point{X: -90, Y: -9}, geometry.Point{X: 90, Y: 9}, 0))), Screen{Ring: 5, Width: 1}, 10)
 		ring := b.lines[len(b.lines)-1]
 		for _, p := range ring.points {
-			assert.InDelta(t, want, p.Sub(frame.Place(geometry.Point{X: 10, Y: -20})).Norm(), off, "radius %g", radius)
+			assert.InDelta(t, want, p.Sub(frame.Place(geometry.Point{X: 10, Y: -20})).Norm()+ring.Width/2, off, "radius %g", radius)
 		}
 		assert.Equal(t, ring.points[0], ring.points[len(ring.points)-1], "closed")
 		assert.Equal(t, Stroke{Width: 1, Colour: Ink}, ring.Stroke)
