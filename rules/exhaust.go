@@ -26,7 +26,7 @@ var exhaustRules = []*Rule{
 		ID: "exhaust.bends", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "exhaust bends",
 		Title:  "Bends of the exhaust together",
-		Ask:    "Every bend chokes the flow: see the heater's instructions.",
+		Ask:    bendsChoke,
 		Advice: "straighten the exhaust: fewer and wider bends.",
 		short:  degreesTooMany,
 		check:  ofRun(TheExhaust, turnsOf),
@@ -107,7 +107,7 @@ var clipSpanRule = &Rule{
 	Word:   "exhaust clips",
 	Title:  "Longest stretch of exhaust without a clip",
 	Ask:    "A pipe that hangs free works loose at the heater, and gas comes out there.",
-	Advice: "add a clip in the longest stretch.",
+	Advice: addClip,
 	short:  tooMuch,
 	check:  clipSpan,
 }

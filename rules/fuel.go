@@ -55,9 +55,9 @@ var PumpTiltMost = &Rule{
 // FuelSuction and FuelDelivery are of the line on either side of the pump.
 var FuelSuction = &Rule{
 	ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
-	Word:   "tank to pump",
+	Word:   suctionWord,
 	Title:  "Fuel line from the tank to the pump",
-	Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+	Ask:    enterFigure + " for this fuel and bore.",
 	Advice: nearerTank,
 	short:  tooMuch,
 	check:  fuelSuction,
@@ -65,9 +65,9 @@ var FuelSuction = &Rule{
 
 var FuelDelivery = &Rule{
 	ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
-	Word:   "pump to heater",
+	Word:   deliveryWord,
 	Title:  "Fuel line from the pump to the heater",
-	Ask:    "Enter the figure of your heater's instructions for this fuel and bore.",
+	Ask:    enterFigure + " for this fuel and bore.",
 	Advice: nearerHeater,
 	short:  tooMuch,
 	check:  fuelDelivery,

@@ -26,7 +26,7 @@ var (
 		named:  subjectNamed,
 		Title:  "Longest stretch of intake or fuel line without a clip",
 		Ask:    "What hangs free rubs through, sags and holds water or air.",
-		Advice: "add a clip in the longest stretch.",
+		Advice: addClip,
 		short:  tooMuch,
 		check:  otherSpans,
 	}

@@ -25,7 +25,7 @@ var intakeRules = []*Rule{
 		ID: "intake.bends", Unit: Degree, Sense: Most, Weight: Damages,
 		Word:   "intake bends",
 		Title:  "Bends of the intake together",
-		Ask:    "Every bend chokes the flow: see the heater's instructions.",
+		Ask:    bendsChoke,
 		Advice: "straighten the intake: fewer and wider bends.",
 		short:  degreesTooMany,
 		check:  ofRun(TheIntake, turnsOf),

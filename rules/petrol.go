@@ -2,14 +2,23 @@ package rules
 
 import "bench.example/undermark/vehicles"
 
+// The words of the rules that ask another value of petrol.
+const (
+	suctionWord  = "tank to pump"
+	deliveryWord = "pump to heater"
+	pumpHeatWord = "pump from heat"
+	liftWord     = "fuel lifted to the pump"
+	headWord     = "fuel pressed up to the heater"
+)
+
 // Petrol goes by values of its own in a job that asks its runs for everything: it boils sooner than diesel, so what suits that is
 // too lax for it. The checks of the rules for any fuel ask for these.
 var (
-	petrolSuction = ofPetrol("fuel.suction", Most, "tank to pump", "Fuel line from the tank to the pump, petrol", nearerTank)
-	petrolDeliver = ofPetrol("fuel.delivery", Most, "pump to heater", "Fuel line from the pump to the heater, petrol", nearerHeater)
-	petrolHeat    = ofPetrol("fuel.pump-heat", Least, "pump from heat", "Pump away from what is hot, petrol", coolPump)
-	petrolLift    = ofPetrol("fuel.lift", Most, "fuel lifted to the pump", "Height that the pump lifts petrol from the tank", lowerPump)
-	petrolHead    = ofPetrol("fuel.head", Most, "fuel pressed up to the heater", "Height that the pump presses petrol up to the heater", raisePump)
+	petrolSuction = ofPetrol("fuel.suction", Most, suctionWord, "Fuel line from the tank to the pump, petrol", nearerTank)
+	petrolDeliver = ofPetrol("fuel.delivery", Most, deliveryWord, "Fuel line from the pump to the heater, petrol", nearerHeater)
+	petrolHeat    = ofPetrol("fuel.pump-heat", Least, pumpHeatWord, "Pump away from what is hot, petrol", coolPump)
+	petrolLift    = ofPetrol("fuel.lift", Most, liftWord, "Height that the pump lifts petrol from the tank", lowerPump)
+	petrolHead    = ofPetrol("fuel.head", Most, headWord, "Height that the pump presses petrol up to the heater", raisePump)
 )
 
 func ofPetrol(findings string, sense Sense, word, title, advice string) *Rule {

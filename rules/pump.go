@@ -9,7 +9,7 @@ import (
 var (
 	pumpHeat = &Rule{
 		ID: "fuel.pump-heat", Unit: MM, Sense: Least, Weight: Damages,
-		Word:   "pump from heat",
+		Word:   pumpHeatWord,
 		Title:  "Pump away from what is hot",
 		Ask:    "Warm fuel forms bubbles, and the pump then delivers too little.",
 		Advice: coolPump,
@@ -18,18 +18,18 @@ var (
 	}
 	FuelLift = &Rule{
 		ID: "fuel.lift", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "fuel lifted to the pump",
+		Word:   liftWord,
 		Title:  "Height that the pump lifts fuel from the tank",
-		Ask:    "From the tank's bottom, or the line's beginning where that is lower. Enter the figure of your heater's instructions.",
+		Ask:    "From the tank's bottom, or the line's beginning where that is lower. " + enterFigure + ".",
 		Advice: lowerPump,
 		short:  tooMuch,
 		check:  lifted,
 	}
 	FuelHead = &Rule{
 		ID: "fuel.head", Unit: MM, Sense: Most, Weight: Damages,
-		Word:   "fuel pressed up to the heater",
+		Word:   headWord,
 		Title:  "Height that the pump presses fuel up to the heater",
-		Ask:    "Enter the figure of your heater's instructions.",
+		Ask:    enterFigure + ".",
 		Advice: raisePump,
 		short:  tooMuch,
 		check:  pressed,

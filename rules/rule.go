@@ -90,6 +90,12 @@ var (
 	tooFarUp       = shortfall{words: "points %s° too far up"}
 )
 
+// What several rules say of the figure that they ask for.
+const (
+	enterFigure = "Enter the figure of your heater's instructions"
+	bendsChoke  = "Every bend chokes the flow: see the heater's instructions."
+)
+
 // Advice that several rules give.
 const (
 	moveExhaust       = "move the points of the exhaust, in Runs."
@@ -98,6 +104,7 @@ const (
 	moveOff           = "move the cut away from it, in Place."
 	leadFuelElsewhere = "move or turn the heater, or lead the fuel line through elsewhere."
 	tiltPump          = "turn the pump to the tilt its instructions ask for."
+	addClip           = "add a clip in the longest stretch."
 	mendShortLegs     = "lengthen the short legs, or use a tighter bend."
 )
 

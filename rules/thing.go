@@ -1,6 +1,10 @@
 package rules
 
-import "fmt"
+import (
+	"fmt"
+
+	"bench.example/undermark/geometry/scene"
+)
 
 // Sort is what sort of thing a finding is of: a part of the heater and its runs, or one of the things measured.
 type Sort uint8
@@ -66,10 +70,12 @@ func (t Thing) String() string {
 // spoken is what people call it where there are others of that name: the van has an exhaust and fuel lines too.
 func (t Thing) spoken() string {
 	switch t.Sort {
-	case TheExhaust, TheFuelStub:
-		return "heater's " + t.String()
+	case TheExhaust:
+		return scene.Exhaust.Pen().Means
 	case TheFuel:
-		return "heater's fuel line"
+		return scene.Fuel.Pen().Means
+	case TheFuelStub:
+		return "heater's " + t.String()
 	case ABolt:
 		return fmt.Sprintf("bolt hole %d", t.Index+1)
 	}

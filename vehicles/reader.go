@@ -196,9 +196,12 @@ func (t *table) figures(path string, value any, n int, l limits, accepted string
 	return out
 }
 
+// textOfLine is what is accepted where a text may not break.
+const textOfLine = "a text of one line in quotes"
+
 // line reads a text of one line.
 func (t *table) line(key string, n need) string {
-	return t.text(key, n, "a text of one line in quotes", func(r rune) bool { return unicode.IsControl(r) })
+	return t.text(key, n, textOfLine, func(r rune) bool { return unicode.IsControl(r) })
 }
 
 // text reads a text without the runes that are not allowed; a required one must say something.

@@ -81,7 +81,7 @@ func (s *side) on(e *end, axis survey.Axis, r *survey.Reading, before *end) (wro
 		return ""
 	case !before.there:
 		*e = end{broken: true}
-		return "it runs on, but nothing stands before it: measure it from the " + s.datum + ", the centreline or a side edge"
+		return "it runs on, but nothing stands before it: measure it from " + zeros(s.datum)
 	}
 	length := r.Length
 	if axis == survey.Y && before.rightward {

@@ -80,7 +80,7 @@ func (t *table) taped(key string, points int) (texts List[string]) {
 	for i, item := range items {
 		text, isText := item.(string)
 		if !isText || strings.ContainsFunc(text, unicode.IsControl) {
-			t.wrong(joinIndex(path, i), item, "a text of one line in quotes")
+			t.wrong(joinIndex(path, i), item, textOfLine)
 		}
 		texts = append(texts, text)
 	}

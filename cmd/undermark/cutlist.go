@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/csv"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,7 +23,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Args: someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if f.json && table {
-				return fmt.Errorf("--json and --csv are two forms of one answer: keep one of them")
+				return errTwoForms
 			}
 			head := table
 			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {

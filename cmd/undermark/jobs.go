@@ -51,6 +51,9 @@ type answerFlags struct {
 	out  string
 }
 
+// errTwoForms refuses both at once.
+var errTwoForms = errors.New("--json and --csv are two forms of one answer: keep one of them")
+
 func (f *answerFlags) add(c *cobra.Command) {
 	c.Flags().BoolVar(&f.json, "json", false, "answer in JSON, one object a line")
 	c.Flags().StringVarP(&f.out, "output", "o", "", "write the answer to `FILE` and not to standard output")

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,7 +23,7 @@ func partsCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Args:    someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if f.json && table {
-				return errors.New("--json and --csv are two forms of one answer: keep one of them")
+				return errTwoForms
 			}
 			head := true
 			_, err := answerJobs(args, shared, &f, s, func(r rules.Result) (string, error) {

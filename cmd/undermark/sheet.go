@@ -27,7 +27,7 @@ func sheetCommand(shared *sharedFlags, s streams) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error { return f.print(args[0], shared, s) },
 	}
 	c.Flags().StringVarP(&f.out, "output", "o", "", "print on `FILE`, which ends in .pdf")
-	c.Flags().StringVar(&f.paper, "paper", "a4", "the `PAPER` of the printer, a4 or letter; else a4")
+	addPaper(c, &f.paper)
 	c.Flags().StringVar(&f.reader, "for", forFitter, "for `WHOM`, "+forFitter+" or "+forCustomer+" (one page that goes with the van); else "+forFitter)
 	_ = c.MarkFlagFilename("output", "pdf") // fails only for a flag that isn't there
 	return c
@@ -56,6 +56,11 @@ const (
 )
 
 var readers = map[string]func(*rules.Result, sheet.Words) sheet.Sheet{forFitter: sheet.Of, forCustomer: sheet.ForCustomer}
+
+// addPaper adds the flag that names the paper.
+func addPaper(c *cobra.Command, paper *string) {
+	c.Flags().StringVar(paper, "paper", "a4", "the `PAPER` of the printer, a4 or letter; else a4")
+}
 
 // pdfPaper is the paper of a name, for a file that is to be a PDF.
 func pdfPaper(file, name string) (template.Paper, error) {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -33,7 +32,7 @@ func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
 		ValidArgsFunction: subjectThenJobs,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if f.json && table {
-				return errors.New("--json and --csv are two forms of one answer: keep one of them")
+				return errTwoForms
 			}
 			topic, files := subjectIn(args)
 			head := true

@@ -24,7 +24,7 @@ func templateCommand(shared *sharedFlags, s streams) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error { return f.draw(args[0], shared, s) },
 	}
 	c.Flags().StringVarP(&f.out, "output", "o", "", "draw on `FILE`, which ends in .pdf")
-	c.Flags().StringVar(&f.paper, "paper", "a4", "the `PAPER` of the printer, a4 or letter; else a4")
+	addPaper(c, &f.paper)
 	_ = c.MarkFlagFilename("output", "pdf") // fails only for a flag that isn't there
 	return c
 }

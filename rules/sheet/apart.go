@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
 )
 
@@ -18,10 +19,10 @@ type apartCol struct {
 
 var apartCols = [...]apartCol{
 	{"cut", []rules.Sort{rules.TheCut}},
-	{"bolt or fuel hole", []rules.Sort{rules.ABolt, rules.AFuelHole}},
-	{"heater's exhaust", []rules.Sort{rules.TheExhaust}},
+	{scene.Hole.Pen().Means, []rules.Sort{rules.ABolt, rules.AFuelHole}},
+	{scene.Exhaust.Pen().Means, []rules.Sort{rules.TheExhaust}},
 	{"heater's intake", []rules.Sort{rules.TheIntake}},
-	{"heater's fuel line", []rules.Sort{rules.TheFuel, rules.TheFuelStub}},
+	{scene.Fuel.Pen().Means, []rules.Sort{rules.TheFuel, rules.TheFuelStub}},
 }
 
 // apart are findings as a table of things by parts, and the clear ones that need more words, or are of something else.

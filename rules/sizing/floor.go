@@ -228,7 +228,7 @@ func (m *maker) sealant() {
 		edge = 2 * (m.job.Heater.Plate[0] + m.job.Heater.Plate[1])
 	}
 	if m.job.Cut == nil {
-		on.lack("the cut: give it a place first")
+		on.lack(cutNoPlace)
 	} else {
 		round = math.Pi * m.job.Cut.Across
 	}

@@ -9,13 +9,16 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// cutNoPlace is what is lacking where a size is the hole's.
+const cutNoPlace = "the cut: give it a place first"
+
 // SawSpeed is how often a saw of a diameter, mm, turns a minute at a cutting speed, m/min.
 func SawSpeed(metres, across float64) float64 { return 1000 * metres / (math.Pi * across) }
 
 func (m *maker) saw() {
 	if m.job.Cut == nil {
 		var none basis
-		none.lack("the cut: give it a place first")
+		none.lack(cutNoPlace)
 		m.put(Row{ID: "speed", Label: "saw turns", Unit: RPM}, none)
 		return
 	}

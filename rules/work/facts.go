@@ -202,11 +202,14 @@ func foulCut(r *rules.Result) string {
 	return fmt.Sprintf(foulNow+"%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
+// asHeaterSays is expected where the heater's maker says what.
+const asHeaterSays = "as the heater's instructions say"
+
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
 func fuseSize(r *rules.Result) Expected {
 	row, ok := sizing.Find(r, sizing.Electrics, "fuse")
 	if !ok || !row.Value.Set {
-		return Expected{Words: "as the heater's instructions say", Source: rules.NeedsFigure}
+		return Expected{Words: asHeaterSays, Source: rules.NeedsFigure}
 	}
 	return Expected{Words: row.Said() + " by what is sized, unless the heater's instructions say another", Source: row.Source}
 }

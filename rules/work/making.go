@@ -5,11 +5,14 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// CollarsDepth is what people call how deep the heater's collar is, where it is planned, measured and told.
+const CollarsDepth = "collar's depth"
+
 // mounting is what fastens, feeds and earths the heater.
 var mounting = []kind{
 	{
 		id: "collar-cut", part: Mounting, do: "Cut the collar to its depth where the heater's instructions allow it, and file its edge smooth.", defers: heaterSays, applies: collarTooDeep,
-		of: collarOf, measured: "collar's depth", expect: collarDepth, known: collarKnown,
+		of: collarOf, measured: CollarsDepth, expect: collarDepth, known: collarKnown,
 	},
 	{
 		id: "dry-fit", part: Mounting, do: "Dry fit: heater and plate down, collar and stubs through the floor, runs held in place, before any sealant is opened.", applies: hasHeater,
@@ -25,7 +28,7 @@ var mounting = []kind{
 	},
 	{
 		id: "fastened", part: Mounting, do: "Draw the heater's bolts up evenly, crosswise.", defers: heaterSays, applies: hasHeater, of: boltsIn,
-		measured: "torque", expect: inWords("as the heater's instructions say", rules.NeedsFigure),
+		measured: "torque", expect: inWords(asHeaterSays, rules.NeedsFigure),
 	},
 	{id: "ducts", part: Mounting, do: "Clip the warm-air ducts on, and see that the air can come back.", applies: hasDucts, of: Ducts},
 	{id: "earth", part: Mounting, do: "Earth the heater on bright metal, tighten it, and grease it.", defers: heaterSays, applies: hasHeater, of: earthOf},

@@ -54,7 +54,7 @@ func near(title string, standing bool, s desk.State) []string {
 		lines = append(lines, b.said(finding, s))
 	}
 	if len(lines) == said {
-		lines = append(lines, "Nothing was entered within "+desk.Length(vehicles.LookRound, s.Settings.Units)+" of the cut.")
+		lines = append(lines, desk.NoneWithin(vehicles.LookRound, "cut", s.Settings.Units))
 	}
 	if far > 0 {
 		lines = append(lines, fmt.Sprintf("Farther off than %s: %d.", desk.Length(vehicles.LookRound, s.Settings.Units), far))
@@ -155,7 +155,7 @@ func high(p *vehicles.Placed, sort rules.Sort, s desk.State) string {
 	case p.Assumed:
 		return "drop " + desk.NotMeasured + ", taken to reach the ground"
 	case sort == rules.AFitting:
-		return "from " + desk.Length(low, u) + " to " + desk.Length(top, u) + " above the finished floor"
+		return "from " + desk.Length(low, u) + " to " + desk.Length(top, u) + " " + desk.AboveFinished
 	}
 	return desk.Height(-top, u) + " to " + desk.Height(-low, u)
 }

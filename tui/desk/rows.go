@@ -14,6 +14,9 @@ func Wrapped(style Style, text string, w int) []string {
 // Margin is how many columns stay free between the line of Beside and the text on either side of it.
 const Margin = 1
 
+// BoxColumns are those of pointer and box in front of a row that is ticked.
+const BoxColumns = 6
+
 // Indented is a block of painted rows behind the margin.
 func Indented(block string) string {
 	blank := strings.Repeat(" ", Margin)

@@ -13,6 +13,20 @@ const NotMeasured = "not measured"
 // PutRight is said where something needs a job that can be judged.
 const PutRight = "First put right what is wrong with the job."
 
+// What is said of what is worked out beside a screen, and came to nothing.
+const (
+	NotWorkedOut = "It could not be worked out. Nothing was changed; Esc leaves."
+	Stopped      = "Stopped. Nothing was changed."
+)
+
+// AboveFinished is behind a height that is measured from above.
+const AboveFinished = "above the finished floor"
+
+// NoneWithin is said where nothing that was entered is so near, mm, to a part of the heater.
+func NoneWithin(mm float64, part string, u survey.Units) string {
+	return "Nothing was entered within " + Length(mm, u) + " of the " + part + "."
+}
+
 // PlusMinusHead stands above a column of PlusMinus95.
 const PlusMinusHead = "± 95 %"
 

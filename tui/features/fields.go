@@ -98,6 +98,9 @@ const needed = "needed"
 // shortDatum is how much of the datum's name there is room for in a label or a note.
 const shortDatum = 16
 
+// thenAcross is the end of the heading of a place.
+const thenAcross = ", then across (L 240, R 310)"
+
 // fromDatum is a heading that names where x starts; with a line of its own there may be things behind it, and how they are
 // written takes the place of what would not fit then.
 func (m *maker) fromDatum(before, behind string) string {
@@ -164,7 +167,7 @@ func (m *maker) place(pending texts) {
 		m.add("y1", "mm", needed)
 		m.add("turn", "°", "not turned").Pass = true
 	case vehicles.Piped:
-		m.head = m.fromDatum("Points: from ", ", then across (L 240, R 310)")
+		m.head = m.fromDatum("Points: from ", thenAcross)
 		rows := max(2, pending.points()+1)
 		for i := range rows {
 			x := m.add(pointKey(i, 0), "mm", needed)

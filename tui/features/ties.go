@@ -68,7 +68,7 @@ func (b *builder) tie(t *Feature) {
 // tie are the fields of a tie.
 func (m *maker) tie() {
 	m.add("name", "", needed)
-	m.head = m.fromDatum("From the ", ", then across (L 240, R 310)")
+	m.head = m.fromDatum("From the ", thenAcross)
 	m.add("bx", "mm", needed)
 	m.add("by", "mm", needed).Second = true
 	m.add("ax", "mm", needed)

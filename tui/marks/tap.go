@@ -58,9 +58,6 @@ func keyOf(k key.Binding) tea.KeyMsg {
 	return tea.KeyMsg{Type: tea.KeyEnter}
 }
 
-// boxColumns are those of pointer and box in front of a row.
-const boxColumns = 6
-
 // tapMark answers a tap on the list, or on the head of the mark shown.
 func (m screen) tapMark(x, y int, s desk.State) (screen, desk.Change) {
 	if m.page != table && (m.w < desk.SideBySide || x >= listWidth) {
@@ -75,7 +72,7 @@ func (m screen) tapMark(x, y int, s desk.State) (screen, desk.Change) {
 	if y < head || at >= last {
 		return m, desk.Change{}
 	}
-	if at == m.at || x < boxColumns {
+	if at == m.at || x < desk.BoxColumns {
 		m.at = at
 		return m, desk.Change{Tick: all[at].id()}
 	}

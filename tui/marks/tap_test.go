@@ -57,7 +57,7 @@ func TestNoRowGoesFromUnderAThumb(t *testing.T) {
 	d.Tap(12, 3)
 	second := strings.Split(d.View(60, 9), "\n")
 	for y := 2; y < 9; y++ {
-		assert.Equal(t, string([]rune(first[y])[boxColumns:]), string([]rune(second[y])[boxColumns:]))
+		assert.Equal(t, string([]rune(first[y])[desk.BoxColumns:]), string([]rune(second[y])[desk.BoxColumns:]))
 	}
 }
 

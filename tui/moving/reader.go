@@ -70,7 +70,7 @@ func (r Reader) Read(text string, s desk.State) (v Value, err error) {
 func onVan(text string, axis survey.Axis, s desk.State) (survey.Reading, error) {
 	r, err := survey.Typed(text, axis)
 	if err == nil && r.Start == survey.On {
-		err = errors.New("nothing stands before it to run on from: measure from the " + s.Job.Datum.Called() + ", the centreline or a side edge")
+		err = s.Job.Datum.NothingBefore()
 	}
 	return r, err
 }

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,7 +35,7 @@ var sizes = []size{
 	{"over", "free on top", "", false, form.NotLess0, vehicles.HasTopSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Top }},
 	{"plate_u", "plate along, wide", "Plate, collar, stubs (along, then to its left)", false, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[0] }},
 	{"plate_v", "plate, across", "", true, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[1] }},
-	{"collar", "collar's depth", "", false, form.Over0, vehicles.HasTurret, func(h *vehicles.Heater) *float64 { return &h.Turret.Value }},
+	{"collar", words.CollarsDepth, "", false, form.Over0, vehicles.HasTurret, func(h *vehicles.Heater) *float64 { return &h.Turret.Value }},
 	{"stub_drop", "stubs end at drop", "", false, form.NotLess0, vehicles.HasStubDrop, func(h *vehicles.Heater) *float64 { return &h.StubDrop }},
 	{"exhaust_u", "exhaust stub at", "", false, form.AnyLength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[0] }},
 	{"exhaust_v", "exhaust stub, left", "", true, form.AnyLength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[1] }},
@@ -175,7 +176,7 @@ func asClass(h, class vehicles.Heater, bit vehicles.HeaterKeys) bool {
 }
 
 func yawSlot() form.Slot {
-	f := form.Field{Key: "yaw", Label: "warm air points", Unit: "°", Blank: "0", Nudge: func(text string, by int) string {
+	f := form.Field{Key: "yaw", Label: words.WarmAirPoints, Unit: "°", Blank: "0", Nudge: func(text string, by int) string {
 		deg, err := form.Degrees(text)
 		if err != nil {
 			deg = 0

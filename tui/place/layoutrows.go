@@ -101,7 +101,7 @@ func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 	st, best := s.Settings.Styles(), m.proposed()
 	switch {
 	case m.places.Failed:
-		rows.add(-1, desk.Wrapped(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", w)...)
+		rows.add(-1, desk.Wrapped(st.Fault, desk.NotWorkedOut, w)...)
 		return rows
 	case !m.places.Done:
 		rows.add(-1, desk.Wrapped(st.Plain, "Looking for whole layouts..."+m.progress(), w)...)

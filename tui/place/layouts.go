@@ -28,7 +28,7 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	case s.Job.Heater == nil:
 		return m, desk.Change{Say: noHeater}
 	case len(s.Faults) > 0:
-		return m, desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
+		return m, desk.Change{Say: roomUnknown}
 	case len(s.Result.Findings) == 0:
 		return m, desk.Change{Say: "Nothing is judged yet: put the floor in first."}
 	}
@@ -71,7 +71,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, desk.KeyLeave):
 		going := m.places.Going()
 		if m = m.left(); going {
-			return m, desk.Change{Say: "Stopped. Nothing was changed."}
+			return m, desk.Change{Say: desk.Stopped}
 		}
 	case n == 0:
 		return m, desk.Change{Say: m.notYet()}

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
 )
 
 // where says what the arrows move, how far, and where it is.
@@ -41,7 +42,7 @@ func (m screen) where(s desk.State, w int) []string {
 		rows = append(rows, desk.Wrapped(st.Plain, place+"; "+stack(s), w)...)
 	}
 	if by, beside, there := rules.OldPilot(&s.Result); there && len(s.Faults) == 0 {
-		rows = append(rows, desk.Wrapped(st.Strong, desk.Length(by, u)+" beside the old pilot hole: "+beside.Takes()+".", w)...)
+		rows = append(rows, desk.Wrapped(st.Strong, words.OffPilot(by, beside, u)+".", w)...)
 	}
 	if m.staying {
 		rows = append(rows, desk.Wrapped(st.Strong, "The arrows stay on open floor ("+keyStay.Help().Key+": freely).", w)...)

@@ -47,11 +47,14 @@ func (m screen) pressRoom(k tea.KeyMsg, s desk.State) (next screen, change desk.
 	return m, change, true
 }
 
+// roomUnknown is said where a fault keeps from looking for room.
+const roomUnknown = "Put the fault right first: until then nobody knows where there is room."
+
 // refused says why the cut can't be put somewhere else; its Say is empty when it can.
 func refused(s desk.State) desk.Change {
 	switch {
 	case len(s.Faults) > 0:
-		return desk.Change{Say: "Put the fault right first: until then nobody knows where there is room."}
+		return desk.Change{Say: roomUnknown}
 	case sawn(s):
 		return desk.Change{Say: isSawn}
 	case holeOf(s).unmeasured():

@@ -42,7 +42,7 @@ func (m screen) pressFinder(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, desk.KeyLeave):
 		m.finder = f.closed()
 		if f.found.Going() {
-			return m, desk.Change{Say: "Stopped. Nothing was changed."}
+			return m, desk.Change{Say: desk.Stopped}
 		}
 		return m, desk.Change{}
 	case f.asks && key.Matches(k, keyFindBoth):
@@ -103,7 +103,7 @@ func (m screen) finderRows(s desk.State, w int) (rows []finderRow) {
 			put(st.Plain, b.Help().Key+"  "+b.Help().Desc, b.Keys()[0])
 		}
 	case f.found.Failed:
-		put(st.Fault, "It could not be worked out. Nothing was changed; Esc leaves.", "esc")
+		put(st.Fault, desk.NotWorkedOut, "esc")
 	case !f.found.Done:
 		text := "Looking for " + m.wanted() + "..."
 		if f.found.Far != "" {

@@ -124,7 +124,7 @@ func (m screen) asksPipe(run *vehicles.Run) []moving.Ask {
 // The sides of the floor on which a tank may be.
 const (
 	tankBelow = "below the floor's underside"
-	tankAbove = "above the finished floor"
+	tankAbove = desk.AboveFinished
 )
 
 func (m screen) asksTank(t *vehicles.Tank, s desk.State) []moving.Ask {

@@ -49,7 +49,7 @@ func (m screen) openShields(s desk.State) (screen, desk.Change) {
 	case len(s.Faults) > 0:
 		return m, desk.Change{Say: desk.PutRight}
 	case len(shieldable(s)) == 0:
-		return m, desk.Change{Say: "Nothing was entered within " + desk.Length(shieldNear, s.Settings.Units) + " of the exhaust."}
+		return m, desk.Change{Say: desk.NoneWithin(shieldNear, "exhaust", s.Settings.Units)}
 	}
 	m.shielding, m.shield, m.listed = true, 0, nil
 	for _, f := range shieldable(s) {

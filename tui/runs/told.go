@@ -113,7 +113,7 @@ func toldTank(t *vehicles.Tank, s desk.State) string {
 	case t.Drop.Set:
 		text += ", " + survey.Format(t.Drop.From, u) + " to " + desk.Length(t.Drop.To, u) + " below floor"
 	case t.Rise.Set:
-		text += ", " + survey.Format(t.Rise.From, u) + " to " + desk.Length(t.Rise.To, u) + " above the finished floor"
+		text += ", " + survey.Format(t.Rise.From, u) + " to " + desk.Length(t.Rise.To, u) + " " + desk.AboveFinished
 	}
 	return text
 }

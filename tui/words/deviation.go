@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 )
 
@@ -36,17 +37,23 @@ func Deviation(d rules.Deviation, u survey.Units) (cells [5]string) {
 	return cells
 }
 
+// What a heater's figures are called wherever they are entered or told.
+const (
+	CollarsDepth  = work.CollarsDepth
+	WarmAirPoints = "warm air points"
+)
+
 // deviationName is what came out otherwise: "cut along", "collar's depth", "exhaust point 2 drop".
 func deviationName(d rules.Deviation) string {
 	switch {
 	case d.Table != "heater":
-		return strings.TrimSpace(builtTable(d.Table) + " " + d.What)
+		return strings.TrimSpace(BuiltTable(d.Table) + " " + d.What)
 	case d.What == "collar":
-		return "collar's depth"
+		return CollarsDepth
 	case d.What == "points":
-		return "warm air points"
+		return WarmAirPoints
 	}
-	return builtTable(d.Table)
+	return BuiltTable(d.Table)
 }
 
 // DeviationLine says a deviation as a line, its verdict first.

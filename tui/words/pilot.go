@@ -28,13 +28,18 @@ func BesidePilot(cut *vehicles.Cut, set desk.Settings) string {
 	return rules.BesideInGeneral(cut, func(mm float64) string { return desk.Length(mm, set.Units) })
 }
 
+// OffPilot says what a centre so many mm beside the old pilot hole takes, in a clause.
+func OffPilot(by float64, beside rules.Beside, u survey.Units) string {
+	return desk.Length(by, u) + " beside the old pilot hole: " + beside.Takes()
+}
+
 // MovedBeside says what a centre so many mm beside the pilot hole that it was moved from takes, "" where it is the hole.
 func MovedBeside(cut *vehicles.Cut, by float64, set desk.Settings) string {
 	beside := rules.BesidePilot(cut, by)
 	if beside == rules.OnTheHole {
 		return ""
 	}
-	return "Centre " + desk.Length(by, set.Units) + " beside the old pilot hole: " + beside.Takes() + ". " + beside.Why()
+	return "Centre " + OffPilot(by, beside, set.Units) + ". " + beside.Why()
 }
 
 // OldPilot says it of the centre of a job's cut, with how a guide board is made; "" where it was never moved from a pilot hole.

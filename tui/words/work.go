@@ -138,13 +138,13 @@ func WorkElsewhere(d vehicles.Done) string {
 // BuiltOtherwise names what of a job was made otherwise than planned, in a fitter's words; none for nothing.
 func BuiltOtherwise(j *vehicles.Job) (names []string) {
 	for _, table := range j.BuiltOtherwise().Tables() {
-		names = append(names, builtTable(table))
+		names = append(names, BuiltTable(table))
 	}
 	return names
 }
 
-// builtTable is what people call a table of the job file that was made otherwise.
-func builtTable(table string) string {
+// BuiltTable is what people call a table of the job file that was made otherwise.
+func BuiltTable(table string) string {
 	switch table {
 	case "heater":
 		return "heater and collar"

@@ -7,6 +7,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -31,7 +32,7 @@ func (of builtOf) String() string {
 	case builtCut:
 		return "cut"
 	case builtHeater:
-		return "heater and collar"
+		return words.BuiltTable("heater")
 	}
 	return of.run().String()
 }
@@ -126,7 +127,7 @@ func heaterSlots() form.Slots {
 		return b
 	}
 	return form.Slots{
-		made(form.Field{Key: "turret", Label: "collar's depth", Unit: "mm"}, of, with,
+		made(form.Field{Key: "turret", Label: words.CollarsDepth, Unit: "mm"}, of, with,
 			func(h vehicles.Heater) string { return h.Turret.Text() },
 			func(h *vehicles.Heater, text string) (err error) {
 				if text == "" {
@@ -139,7 +140,7 @@ func heaterSlots() form.Slots {
 				}
 				return err
 			}),
-		made(form.Field{Key: "yaw", Label: "warm air points", Unit: "°"}, of, with,
+		made(form.Field{Key: "yaw", Label: words.WarmAirPoints, Unit: "°"}, of, with,
 			func(h vehicles.Heater) string { return survey.Exact(h.Yaw) },
 			func(h *vehicles.Heater, text string) error {
 				v, err := form.Degrees(text)

@@ -135,7 +135,7 @@ func pointOf(j *vehicles.Job, path []vehicles.RunPoint, i int, text string) (p v
 	switch {
 	case x.Start != survey.On && y.Start != survey.On:
 	case i == 0:
-		return p, errors.New("nothing stands before it to run on from: measure from the " + j.Datum.Called() + ", the centreline or a side edge")
+		return p, j.Datum.NothingBefore()
 	default:
 		before = path[i-1]
 	}

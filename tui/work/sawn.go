@@ -1,7 +1,6 @@
 package work
 
 import (
-	"errors"
 	"reflect"
 
 	"bench.example/undermark/geometry"
@@ -52,7 +51,7 @@ func setSawn(j vehicles.Job, axis survey.Axis, text string) (vehicles.Job, error
 			return j, err
 		}
 		if reading.Start == survey.On {
-			return j, errors.New("nothing stands before it to run on from: measure from the " + j.Datum.Called() + ", the centreline or a side edge")
+			return j, j.Datum.NothingBefore()
 		}
 	}
 	cut, built := j.ReadSawn(*j.AsBuilt().Cut, axis, reading), j.BuiltOtherwise()

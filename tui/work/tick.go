@@ -66,12 +66,9 @@ func (m Screen) here(s desk.State) (stepRecord, bool) {
 	return step, isStep
 }
 
-// boxColumns are those of pointer and box in front of a row.
-const boxColumns = 6
-
 // tapped ticks the step whose box was tapped.
 func (m Screen) tapped(msg tea.MouseMsg, s desk.State) (ticked Screen, change desk.Change, mine bool) {
-	if !entryscreen.IsTap(msg) || msg.X >= boxColumns {
+	if !entryscreen.IsTap(msg) || msg.X >= desk.BoxColumns {
 		return m, desk.Change{}, false
 	}
 	row, ok := m.entry.RowAt(msg.X, msg.Y, s)

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 )
 
 // letters is the name of the program's font in a PDF.
@@ -99,7 +100,7 @@ func (p *PDF) path(points []geometry.Point, closed bool) {
 
 // Write writes a text, with boxes for letters that the font lacks.
 func (p *PDF) Write(at geometry.Point, t Text) {
-	const pointsPerMM = 72 / 25.4
+	const pointsPerMM = 72 / survey.Inch
 	style := ""
 	if t.Bold {
 		style = "B"
