@@ -23,6 +23,7 @@ const overlapTolerance = 5
 // only taken for the worst. The zero one is of a plan without obstructions.
 type Overlapping struct {
 	Pairs  []Overlap
+	Cut    bool // more lie near one another than are compared
 	things []vehicles.Placed
 	gaps   map[[2]int]float64 // between things that are near each other
 	there  []extent           // in the order in which they were sorted
@@ -46,19 +47,28 @@ func (o *Overlapping) After(plan vehicles.Plan) *Overlapping {
 		return geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
 	}
 	next.there = extents(plan, o.there)
-	eachNear(next.there, func(a, b int) {
+	next.Cut = !eachNear(next.there, func(a, b int) bool {
+		if len(next.gaps) == mostCompared {
+			return false
+		}
 		by := gap(a, b)
 		next.gaps[[2]int{a, b}] = by
 		if by < -overlapTolerance {
 			next.Pairs = append(next.Pairs, Overlap{A: a, B: b, Depth: -by})
 		}
+		return true
 	})
 	slices.SortFunc(next.Pairs, func(p, q Overlap) int { return cmp.Or(p.A-q.A, p.B-q.B) })
 	return next
 }
 
-// eachNear calls each with the pairs of obstructions that are not apart as their boxes and heights have it.
-func eachNear(there []extent, each func(a, b int)) {
+// mostCompared is how many pairs that are near each other are compared, some hundred times what a van has: what lies over one another without end
+// would else take seconds a key, and all memory.
+const mostCompared = 20000
+
+// eachNear calls each with the pairs of obstructions that are not apart as their boxes and heights have it, as long as it says so; it tells whether
+// that was to the end.
+func eachNear(there []extent, each func(a, b int) bool) bool {
 	for i := range there {
 		p := &there[i]
 		for k := range there[i+1:] {
@@ -69,9 +79,12 @@ func eachNear(there []extent, each func(a, b int)) {
 			if p.apart(q) {
 				continue
 			}
-			each(min(p.at, q.at), max(p.at, q.at))
+			if !each(min(p.at, q.at), max(p.at, q.at)) {
+				return false
+			}
 		}
 	}
+	return true
 }
 
 // extent is the space that an obstruction is in.

@@ -7,6 +7,9 @@ import "fmt"
 // program is to find its honest job refused.
 const MostEntries = 10000
 
+// MostTies is how many of them may be matching points, far more than any van has: each is held against every other.
+const MostTies = 100
+
 // Entries is how many things, records and points of paths a job holds: what grows with its lists, whatever they are of.
 func (j *Job) Entries() int {
 	n := len(j.Bow) + len(j.Wheels) + len(j.Ties) + len(j.Stack) + len(j.Ductwork.Bends) + len(j.Ductwork.Fan) + j.UnfinishedCount() +
@@ -85,9 +88,11 @@ func entriesOf(looks []Look) int {
 
 // TooMany says that a job holds more than it may and what to do, "" when it does not. Before it stands what holds that much.
 func (j *Job) TooMany() string {
-	n := j.Entries()
-	if n <= MostEntries {
-		return ""
+	if n := j.Entries(); n > MostEntries {
+		return fmt.Sprintf("holds %d things and points of paths, at most %d can be shown and judged while somebody waits: leave out what is far from cut and runs", n, MostEntries)
 	}
-	return fmt.Sprintf("holds %d things and points of paths, at most %d can be shown and judged while somebody waits: leave out what is far from cut and runs", n, MostEntries)
+	if n := len(j.Ties); n > MostTies {
+		return fmt.Sprintf("holds %d matching points, at most %d can be shown and judged while somebody waits: leave out those that lie close to others", n, MostTies)
+	}
+	return ""
 }

@@ -160,14 +160,14 @@ func row(record form.Record, s desk.State) form.Row {
 var lastOverlaps atomic.Pointer[rules.Overlapping]
 
 // overlaps are the things that fill one space.
-func overlaps(plan vehicles.Plan) []rules.Overlap {
+func overlaps(plan vehicles.Plan) *rules.Overlapping {
 	last := lastOverlaps.Load()
 	if last == nil {
 		last = &rules.Overlapping{}
 	}
 	last = last.After(plan)
 	lastOverlaps.Store(last)
-	return last.Pairs
+	return last
 }
 
 // wrongs says what is wrong with the survey: what keeps the job from being judged, what is a danger to whoever drills, or
@@ -182,9 +182,20 @@ func wrongs(s desk.State) []string {
 	}
 	out = append(out, rules.Dangers(&s.Result)...)
 	all := s.Result.Job.Obstructions
-	for _, o := range overlaps(s.Result.Plan) {
+	found := overlaps(s.Result.Plan)
+	for i, o := range found.Pairs {
+		if i == mostOverlaps {
+			out = append(out, fmt.Sprintf("%d more lie in one another", len(found.Pairs)-i))
+			break
+		}
 		out = append(out, fmt.Sprintf("%s and %s lie %s in one another: if neither runs through the other, measure both again",
 			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
 	}
+	if found.Cut {
+		out = append(out, "more things lie close to one another than can be compared: not all were looked at for lying in one another")
+	}
 	return out
 }
+
+// mostOverlaps is how many overlaps are told one by one.
+const mostOverlaps = 20
