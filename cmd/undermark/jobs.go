@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"strings"
 
@@ -49,6 +50,7 @@ func asFailed(err error) error {
 type answerFlags struct {
 	json bool
 	out  string
+	from string // the most private of the files that the answer is made of, "" for none
 }
 
 // errTwoForms refuses both at once.
@@ -156,6 +158,7 @@ func bytesOf(file string, in io.Reader) ([]byte, error) {
 
 // spares returns an error when the answer would be written over a file that the command reads, under whatever name.
 func (f *answerFlags) spares(inputs []string, s streams) error {
+	f.from = mostPrivate(inputs)
 	out, err := os.Stat(f.file())
 	if f.file() == "" || err != nil {
 		return nil // what is not there is not read either
@@ -172,6 +175,18 @@ func (f *answerFlags) spares(inputs []string, s streams) error {
 	return nil
 }
 
+// mostPrivate is the file of several that the fewest may read; "" where none is there.
+func mostPrivate(files []string) (most string) {
+	const others = 0o077
+	least := fs.FileMode(others + 1)
+	for _, file := range files {
+		if info, err := os.Stat(file); err == nil && info.Mode().IsRegular() && info.Mode()&others < least {
+			most, least = file, info.Mode()&others
+		}
+	}
+	return most
+}
+
 // write puts an answer where it is wanted: all of it, or an error. What others wrote is harmless in it: shown as
 // stand-ins to people, spelled in ASCII to programs.
 func (f *answerFlags) write(text string, s streams) error {
@@ -184,5 +199,5 @@ func (f *answerFlags) write(text string, s streams) error {
 		_, err := io.WriteString(s.out, text)
 		return asFailed(err)
 	}
-	return asFailed(vehicles.WriteFile(f.out, []byte(text)))
+	return asFailed(vehicles.WriteLike(f.from, f.out, []byte(text)))
 }

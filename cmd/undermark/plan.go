@@ -112,7 +112,8 @@ func (f *planFlags) draw(job string, shared *sharedFlags, s streams) error {
 
 // draws writes the file out with what is drawn of a judged job, over nothing that it is drawn from.
 func draws(out, job string, shared *sharedFlags, s streams, draw func(rules.Result) ([]byte, error)) error {
-	if err := (&answerFlags{out: out}).spares([]string{job, shared.path()}, s); err != nil {
+	f := answerFlags{out: out}
+	if err := f.spares([]string{job, shared.path()}, s); err != nil {
 		return err
 	}
 	book, err := shared.load()
@@ -124,7 +125,7 @@ func draws(out, job string, shared *sharedFlags, s streams, draw func(rules.Resu
 		if err != nil {
 			return "", err
 		}
-		return "", vehicles.WriteFile(out, data)
+		return "", vehicles.WriteLike(f.from, out, data)
 	})
 	if err != nil {
 		s.complain(err)

@@ -18,8 +18,9 @@ var (
 )
 
 const (
-	// patience is how long an answer is waited for before a picture: at 9600 bit/s a whole one of 29 kB is sent meanwhile.
-	patience = 30 * time.Second
+	// patience is how long an answer is waited for before a picture: at 9600 bit/s a whole one of 29 kB is sent meanwhile. Where none took long so far
+	// it is slower times as long as the longest, soon at the least: an answer that was lost is no slow line.
+	patience, slower, soon = 30 * time.Second, 20, 3 * time.Second
 	// atQuit is how long one is waited for before a program ends, so that no shell takes it for keys.
 	atQuit = 250 * time.Millisecond
 	// pause is for how long a key that an answer may begin with waits for the rest of that.
@@ -32,10 +33,12 @@ const (
 type line struct {
 	mu       sync.Mutex
 	heard    sync.Cond
-	listens  bool // somebody takes the answers out of what is read
-	answers  bool // the terminal does
-	asked    int  // how many answers are still to come
-	hurrying int  // who can't wait
+	listens  bool          // somebody takes the answers out of what is read
+	answers  bool          // the terminal does
+	asked    int           // how many answers are still to come
+	begun    time.Time     // when the newest question was asked
+	longest  time.Duration // that an answer took
+	hurrying int           // who can't wait
 }
 
 // asks appends a question, the first time before what is sent, too: a terminal that answers is known by the second picture, however slow it is.
@@ -50,6 +53,7 @@ func (l *line) asks(text []byte) []byte {
 		text = append([]byte(question), text...)
 	}
 	l.asked++
+	l.begun = time.Now()
 	return append(text, question...)
 }
 
@@ -61,6 +65,7 @@ func (l *line) wait(most time.Duration) {
 	if !l.waits() {
 		return
 	}
+	most = min(most, max(soon, slower*l.longest))
 	late := time.AfterFunc(most, func() {
 		l.mu.Lock()
 		defer l.mu.Unlock()
@@ -94,7 +99,7 @@ func (l *line) forget() {
 func (l *line) answered() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.asked, l.answers = max(0, l.asked-1), true
+	l.asked, l.answers, l.longest = max(0, l.asked-1), true, max(l.longest, time.Since(l.begun))
 	l.heard.Broadcast()
 }
 
