@@ -289,7 +289,7 @@ func TestAPairThatKeepsLessIsTold(t *testing.T) {
 	was := d.State.Job
 	find(d, "J")
 	assert.Equal(t, was, d.State.Job)
-	assert.Contains(t, strings.Join(d.Screen.Plain(d.State).Here, " "), "Exhaust and intake that are there keep 18 mm, those that were found 17.4 mm.")
+	assert.Contains(t, strings.Join(d.Screen.Plain(d.State).Here, " "), "Exhaust and intake that are there keep 18 mm, those that were found 17.1 mm.")
 	d.Type("<enter>")
 	assert.Contains(t, d.Said, "; fuel line ")
 	require.NotNil(t, d.State.Job.Fuel)

@@ -122,9 +122,9 @@ func InColumn(v float64, unit rules.Unit, u survey.Units) string {
 	case math.Abs(v) >= rules.Upright:
 		return stands(v, unit)
 	case v < 0:
-		return "over 45° up"
+		return "> 45° up"
 	}
-	return "over 45°"
+	return "> 45°"
 }
 
 func figure(v float64, unit rules.Unit, u survey.Units) string {

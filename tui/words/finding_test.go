@@ -145,8 +145,8 @@ func TestALegThatStandsHasNoFigure(t *testing.T) {
 	assert.Equal(t, [3]string{"↓1000", "↓>45°", "↑>45°"}, [3]string{
 		Fall(geometry.Point3{X: 10, Z: -10}), Fall(geometry.Point3{X: 10, Z: -424}), Fall(geometry.Point3{Y: 10, Z: 40}),
 	})
-	assert.Equal(t, "over 45°", InColumn(42313, rules.PerM, desk.Millimetres))
-	assert.Equal(t, "over 45° up", InColumn(-42313, rules.PerM, desk.Millimetres))
+	assert.Equal(t, "> 45°", InColumn(42313, rules.PerM, desk.Millimetres))
+	assert.Equal(t, "> 45° up", InColumn(-42313, rules.PerM, desk.Millimetres))
 	assert.Equal(t, "52480", InColumn(52480, rules.MM, desk.Millimetres))
 	assert.Equal(t, "1000000", InColumn(rules.Upright, rules.MM, desk.Millimetres))
 }
