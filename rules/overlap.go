@@ -22,11 +22,11 @@ const overlapTolerance = 5
 // touch explain, in the order of the job, with what was measured to find them. What has no measured drop is left out, as its heights are
 // only taken for the worst. The zero one is of a plan without obstructions.
 type Overlapping struct {
-	Pairs  []Overlap
-	Cut    bool // more lie near one another than are compared
-	things []vehicles.Placed
-	gaps   map[[2]int]float64 // between things that are near each other
-	there  []extent           // in the order in which they were sorted
+	Pairs   []Overlap
+	Partial bool // more lie near one another than are compared
+	things  []vehicles.Placed
+	gaps    map[[2]int]float64 // between things that are near each other
+	there   []extent           // in the order in which they were sorted
 }
 
 // After is that of another plan, as a job has it that was edited: what lies between two obstructions that are both where they were
@@ -47,7 +47,7 @@ func (o *Overlapping) After(plan vehicles.Plan) *Overlapping {
 		return geometry.Between(plan.Obstructions[a].Prism.Footprint, plan.Obstructions[b].Prism.Footprint).Gap
 	}
 	next.there = extents(plan, o.there)
-	next.Cut = !eachNear(next.there, func(a, b int) bool {
+	next.Partial = !eachNear(next.there, func(a, b int) bool {
 		if len(next.gaps) == mostCompared {
 			return false
 		}

@@ -7,15 +7,16 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
-// scattered is a floor with n things strewn over it, some of them in each other.
 // overlapsOf are those of a plan by itself.
 func overlapsOf(plan vehicles.Plan) []Overlap { return new(Overlapping).After(plan).Pairs }
 
+// scattered is a floor with n things strewn over it, some of them in each other.
 func scattered(r *rand.Rand, n int) vehicles.Plan {
 	var plan vehicles.Plan
 	for range n {
@@ -102,4 +103,24 @@ func BenchmarkOverlaps(b *testing.B) {
 			}
 		})
 	}
+}
+
+// What lies over one another without end is not all compared, and that is said; of fewer things none is left out.
+func TestMoreThanIsComparedIsSaid(t *testing.T) {
+	heap := func(n int) *Overlapping {
+		text := "format = 1\n[job]\nref = \"heap\"\n[floor]\nfrom = 40\nlength = 3200\nwidth = 1780\nthickness = 31\nground = 460\n"
+		for i := range n {
+			text += fmt.Sprintf("[[obstruction]]\nname = \"n%d\"\nkind = \"other\"\nx = [1000, 1100]\ny = [0, 100]\ndrop = [0, 50]\n", i)
+		}
+		job, err := vehicles.ParseJob([]byte(text), "heap.toml")
+		require.NoError(t, err)
+		result, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		return new(Overlapping).After(result.Plan)
+	}
+	few, many := heap(100), heap(300)
+	assert.False(t, few.Partial)
+	assert.Len(t, few.Pairs, 100*99/2)
+	assert.True(t, many.Partial)
+	assert.Len(t, many.Pairs, mostCompared)
 }

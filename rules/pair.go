@@ -31,8 +31,7 @@ var spares = []float64{0, 5, 10, 15, 20, 30, 40, 60, 80, 120}
 // FindPair seeks an exhaust and an intake together, each from its stub, the exhaust to an edge of the van and the intake to wherever its
 // mouth may be: those that keep most beside what is asked from what is under the floor. Rooms are tried by searches, shortest pair first;
 // then corners, outlet and mouth of what was found, and of the job's own runs, are moved while the least that both keep grows; a stub leg that
-// leads straight down is given up for nothing to spare. Where the job
-// has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
+// leads straight down is not given up for more to spare. Where the job has both, breaking no rule, and nothing keeps more, those are the pair, and Here. Where there is no pair it is the nearest miss of an
 // exhaust, or the exhaust that was found and the nearest miss of an intake; from a stub that is blocked no pair is sought. The job has a heater,
 // a cut and both runs, which may be without paths. tell, if any, is told at which of how many steps it is, never twice at once. Searches that
 // do not ask for each other's result go on beside each other; what is found is the same whichever of them ends first.

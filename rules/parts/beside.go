@@ -85,17 +85,8 @@ func (m *maker) cable() {
 	}
 	m.add(held)
 	m.add(Row{For: forWiring, Of: "ring terminal", Size: strings.TrimSpace(row.Size + " cable"), Count: vehicles.Some(2), Unit: pieces, Note: "plus and minus, at the battery", Source: practice})
-	m.wiringGrommets()
-}
-
-// wiringGrommets are one for each cable or lead that may go through the floor.
-func (m *maker) wiringGrommets() {
-	row := Row{For: forWiring, Of: "grommet", Count: vehicles.Some(1), Unit: pieces, Note: "for the supply cable", Source: practice}
-	if f := m.r.Job.Fuel; f != nil && f.Pump != nil {
-		row.Count, row.Note = vehicles.Some(2), "one for the supply cable, one for the pump's lead"
-	}
-	row.Note += ", where it goes through sheet"
-	m.add(row)
+	// The pump's lead has no hole of its own: it goes through the collar.
+	m.add(Row{For: forWiring, Of: "grommet", Count: vehicles.Some(1), Unit: pieces, Note: "for the supply cable, where it goes through sheet", Source: practice})
 }
 
 func (m *maker) people() {

@@ -161,7 +161,7 @@ func TestWhatKeepsTheFloorSoundIsCounted(t *testing.T) {
 		"primer and top coat": {2, "18 holes with a band of 25 mm round each, either face, 1227 cm² a coat: 13 ml of either"},
 		"cavity wax":          {1, "4 within 300 mm, a metre of each at 0.2 mm: 320 ml"},
 		"metal packing":       {1, "as large as the plate"},
-		"grommet":             {2, "one for the supply cable, one for the pump's lead"},
+		"grommet":             {1, "for the supply cable, where it goes through sheet"},
 	} {
 		row, there := l.row(of)
 		require.True(t, there, of)

@@ -159,7 +159,7 @@ func row(record form.Record, s desk.State) form.Row {
 // lastOverlaps are those that were asked for last: to measure them anew at each picture takes a tenth of a key with many obstructions.
 var lastOverlaps atomic.Pointer[rules.Overlapping]
 
-// overlaps are the things that fill one space.
+// overlaps are the things of a plan that fill one space, as far as they are compared.
 func overlaps(plan vehicles.Plan) *rules.Overlapping {
 	last := lastOverlaps.Load()
 	if last == nil {
@@ -191,7 +191,7 @@ func wrongs(s desk.State) []string {
 		out = append(out, fmt.Sprintf("%s and %s lie %s in one another: if neither runs through the other, measure both again",
 			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
 	}
-	if found.Cut {
+	if found.Partial {
 		out = append(out, "more things lie close to one another than can be compared: not all were looked at for lying in one another")
 	}
 	return out
