@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 
+	"bench.example/undermark/tui/answers"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/pixels"
@@ -109,12 +110,13 @@ func (r *Root) gated(screen *sparing.Terminal, pictures *pixels.Terminal) []tea.
 		return nil
 	}
 	from := io.Reader(os.Stdin)
-	if more := pixels.More(os.Stdin); screen != nil && more != nil {
-		from = screen.Reader(from, more)
+	if more := answers.More(os.Stdin); screen != nil && more != nil {
+		asking := []answers.Awaiter{screen.Asks()}
 		if r.mayShowPictures() {
-			from = &pixels.Reader{From: from, To: pictures, More: more}
+			asking = append(asking, pictures)
 			r.desk.State.Pixels = pictures
 		}
+		from = &answers.Reader{From: from, For: asking, More: more}
 	}
 	from = r.options.Letters.Reader(from)
 	return []tea.ProgramOption{tea.WithInput(keyboard{os.Stdin, &gate{from: from}})}

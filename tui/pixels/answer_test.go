@@ -12,6 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	taken "bench.example/undermark/tui/answers"
 )
 
 const (
@@ -58,6 +60,11 @@ func (r *reads) Read(p []byte) (int, error) {
 
 func (r *reads) more(time.Duration) bool { return r.at < len(r.pieces) }
 
+// reader takes the answers to a terminal out of what is read.
+func reader(to *Terminal, from io.Reader, more func(time.Duration) bool) io.Reader {
+	return &taken.Reader{From: from, For: []taken.Awaiter{to}, More: more}
+}
+
 // Whatever keys and answers come, in whatever pieces: the keys come through, the answers don't, and are heard.
 func TestAnswersAreNoKeys(t *testing.T) {
 	keys := []string{"a", "\x1b[C", "\x1b", "ä", "\x1b[200~some text\x1b[201~", "\x1bx", " ", "\x1b[<0;3;4M", "\x1b[6~", "\x1b[6;5~", "\x1b[1;2R", "\x1b_", "\x1b["}
@@ -100,8 +107,7 @@ func TestAnswersAreNoKeys(t *testing.T) {
 			}
 		}
 		terminal, sent := asked(t)
-		reader := &Reader{From: r, To: terminal, More: r.more}
-		got, err := io.ReadAll(&bare{reader})
+		got, err := io.ReadAll(&bare{reader(terminal, r, r.more)})
 		require.NoError(t, err)
 		assert.Equal(t, typed.String(), string(got))
 		assert.Equal(t, shows, terminal.Shows())
@@ -122,14 +128,13 @@ func (b *bare) Read(p []byte) (int, error) { return b.from.Read(p[:min(len(p), 2
 func TestEscIsAKeyWhereNothingFollows(t *testing.T) {
 	terminal, _ := asked(t)
 	r := &reads{pieces: []string{"\x1b"}}
-	reader := &Reader{From: r, To: terminal, More: r.more}
 	got := make([]byte, 9)
-	n, err := reader.Read(got)
+	n, err := reader(terminal, r, r.more).Read(got)
 	require.NoError(t, err)
 	assert.Equal(t, "\x1b", string(got[:n]))
 
 	terminal.asked = time.Now().Add(-2 * soonest)
-	late := &Reader{From: &reads{pieces: []string{"\x1b"}}, To: terminal, More: func(time.Duration) bool { t.Error("it waits"); return false }}
+	late := reader(terminal, &reads{pieces: []string{"\x1b"}}, func(time.Duration) bool { t.Error("it waits"); return false })
 	n, err = late.Read(got)
 	require.NoError(t, err)
 	assert.Equal(t, "\x1b", string(got[:n]))
@@ -138,7 +143,7 @@ func TestEscIsAKeyWhereNothingFollows(t *testing.T) {
 // A terminal that shows pictures at once instead of where their placeholders stand moves its cursor on: it gets none.
 func TestATerminalWithoutPlaceholdersShowsNone(t *testing.T) {
 	terminal, sent := asked(t)
-	got, err := io.ReadAll(&Reader{From: strings.NewReader(yes + moved + size), To: terminal})
+	got, err := io.ReadAll(reader(terminal, strings.NewReader(yes+moved+size), nil))
 	require.NoError(t, err)
 	assert.Empty(t, got)
 	assert.False(t, terminal.Shows())
@@ -149,7 +154,7 @@ func TestATerminalWithoutPlaceholdersShowsNone(t *testing.T) {
 func TestNothingIsTakenWithoutAQuestion(t *testing.T) {
 	text := yes + size + place
 	terminal := On(nil)
-	got, err := io.ReadAll(&Reader{From: strings.NewReader(text), To: terminal})
+	got, err := io.ReadAll(reader(terminal, strings.NewReader(text), nil))
 	require.NoError(t, err)
 	assert.Equal(t, text, string(got))
 	assert.False(t, terminal.Shows())
@@ -159,7 +164,7 @@ func TestNothingIsTakenWithoutAQuestion(t *testing.T) {
 func TestTheSizeOfACellIsTheTerminals(t *testing.T) {
 	for text, want := range map[string][2]int{size: {12, 24}, "\x1b[6;0;0t": {10, 20}, "\x1b[6;1;1t": {10, 20}, "\x1b[6;9999;2t": {10, 20}} {
 		terminal, _ := asked(t)
-		got, err := io.ReadAll(&Reader{From: strings.NewReader(text), To: terminal})
+		got, err := io.ReadAll(reader(terminal, strings.NewReader(text), nil))
 		require.NoError(t, err)
 		assert.Empty(t, got)
 		assert.Equal(t, want, [2]int{terminal.cell.X, terminal.cell.Y}, "%q", text)
@@ -167,7 +172,7 @@ func TestTheSizeOfACellIsTheTerminals(t *testing.T) {
 }
 
 func TestAnErrorOfTheTerminalComesThrough(t *testing.T) {
-	_, err := (&Reader{From: iotest.ErrReader(os.ErrClosed), To: On(nil)}).Read(make([]byte, 9))
+	_, err := reader(On(nil), iotest.ErrReader(os.ErrClosed), nil).Read(make([]byte, 9))
 	assert.ErrorIs(t, err, os.ErrClosed)
 }
 
@@ -175,7 +180,29 @@ func TestAnErrorOfTheTerminalComesThrough(t *testing.T) {
 func TestAnEndlessAnswerComesThrough(t *testing.T) {
 	terminal, _ := asked(t)
 	text := "\x1b_Gi=30061;" + strings.Repeat("x", 2*longestAnswer)
-	got, err := io.ReadAll(iotest.OneByteReader(&Reader{From: bytes.NewReader([]byte(text)), To: terminal}))
+	got, err := io.ReadAll(iotest.OneByteReader(reader(terminal, bytes.NewReader([]byte(text)), nil)))
 	require.NoError(t, err)
 	assert.Equal(t, text, string(got))
+}
+
+// An arrow that the room of a read cuts in two is one key, too, while it is asked whether pictures are shown: what is taken out of a read that
+// was full is made up for.
+func TestNoArrowIsCutWhereAnAnswerIsTakenOut(t *testing.T) {
+	const arrow, room = "\x1b[C", 256
+	keys := "a" + strings.Repeat(arrow, 200)
+	terminal, _ := asked(t)
+	k := strings.NewReader(size + keys)
+	from := reader(terminal, k, func(time.Duration) bool { return k.Len() > 0 })
+	var all string
+	for p := make([]byte, room); ; {
+		n, err := from.Read(p)
+		all += string(p[:n])
+		if n < room && n > 0 {
+			assert.True(t, strings.HasSuffix(all, arrow), "cut: %q", p[:n])
+		}
+		if err != nil {
+			break
+		}
+	}
+	assert.Equal(t, keys, all)
 }

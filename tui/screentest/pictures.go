@@ -11,6 +11,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/answers"
 	"bench.example/undermark/tui/pixels"
 )
 
@@ -29,8 +30,8 @@ func Answering(t testing.TB, to *os.File, cell image.Point) *pixels.Terminal {
 	terminal.Ask(func() {})
 	_, err := terminal.WriteString(ansi.SetModeAltScreenSaveCursor)
 	require.NoError(t, err)
-	answers := fmt.Sprintf("\x1b[6;%d;%dt\x1b_Gi=%d;OK\x1b\\\x1b[1;1R", cell.Y, cell.X, pixels.ID)
-	left, err := io.ReadAll(&pixels.Reader{From: strings.NewReader(answers), To: terminal})
+	said := fmt.Sprintf("\x1b[6;%d;%dt\x1b_Gi=%d;OK\x1b\\\x1b[1;1R", cell.Y, cell.X, pixels.ID)
+	left, err := io.ReadAll(&answers.Reader{From: strings.NewReader(said), For: []answers.Awaiter{terminal}})
 	require.NoError(t, err)
 	require.Empty(t, left, "answers are no keys")
 	require.True(t, terminal.Shows())

@@ -1,11 +1,11 @@
 package sparing
 
 import (
-	"bytes"
-	"io"
 	"regexp"
 	"sync"
 	"time"
+
+	"bench.example/undermark/tui/answers"
 )
 
 // question is whether the terminal is well: what is meant is when it says so. Source: ECMA-48, 8.3.35 (device status report). Some
@@ -13,8 +13,8 @@ import (
 const question = "\x1b[5n"
 
 var (
-	answer = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\x1b\[\??[0-9]n`) })
-	begun  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\x1b(?:\[\??[0-9]?)?\z`) })
+	answer = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\A\x1b\[\??[0-9]n`) })
+	begun  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\A\x1b(?:\[\??[0-9]?)?\z`) })
 )
 
 const (
@@ -23,8 +23,6 @@ const (
 	patience, slower, soon = 30 * time.Second, 20, 3 * time.Second
 	// atQuit is how long one is waited for before a program ends, so that no shell takes it for keys.
 	atQuit = 250 * time.Millisecond
-	// pause is for how long a key that an answer may begin with waits for the rest of that.
-	pause = 40 * time.Millisecond
 )
 
 // line is what lies between the program and what shows its pictures. A slow one has the system take tens of kB ahead, and nobody tells how much of that
@@ -95,70 +93,34 @@ func (l *line) forget() {
 	l.asked, l.answers = 0, false
 }
 
-// answered notes an answer.
-func (l *line) answered() {
+// Hears notes an answer.
+func (l *line) Hears(text []byte) int {
+	n := len(answer().Find(text))
+	if n == 0 {
+		return 0
+	}
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.asked, l.answers, l.longest = max(0, l.asked-1), true, max(l.longest, time.Since(l.begun))
 	l.heard.Broadcast()
+	return n
 }
 
-// awaits tells whether an answer is still to come.
-func (l *line) awaits() bool {
+// Begins tells whether a text is how an answer begins.
+func (l *line) Begins(text []byte) bool { return begun().Match(text) }
+
+// Awaits tells whether an answer is still to come; it always comes soon.
+func (l *line) Awaits() (any, soon bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	return l.asked > 0
+	return l.asked > 0, l.asked > 0
 }
 
-// Reader takes the terminal's answers out of what it sends: with it pictures wait until the one before is seen. More tells whether more can be
-// read within a time, so that an answer cut in two is told from a key that is how an answer begins.
-func (t *Terminal) Reader(from io.Reader, more func(within time.Duration) bool) io.Reader {
+// Asks has the terminal asked behind each picture, so that the next waits until that is seen, and returns who has to hear the answers.
+func (t *Terminal) Asks() answers.Awaiter {
 	t.line.listens = true
-	return &reader{line: &t.line, from: from, more: more}
+	return &t.line
 }
 
 // Settle waits, a moment at the most, for the answer to the last question.
 func (t *Terminal) Settle() { t.line.wait(atQuit) }
-
-type reader struct {
-	*line
-	from       io.Reader
-	more       func(within time.Duration) bool
-	held, rest []byte // what may begin an answer; what comes through and was not asked for yet
-}
-
-// Read reads what is no answer; nothing where there was only an answer, so that whoever reads is not held up. A read that filled p may be cut
-// anywhere: what is taken out of it is made up for with what follows.
-func (r *reader) Read(p []byte) (int, error) {
-	for cut := true; cut && len(r.rest) < len(p); {
-		n, err := r.from.Read(p)
-		if err != nil {
-			return copy(p, r.rest), err
-		}
-		cut = n == len(p) && r.more(0)
-		r.rest = append(r.rest, r.through(append(r.held, p[:n]...))...)
-	}
-	n := copy(p, r.rest)
-	r.rest = r.rest[n:]
-	return n, nil
-}
-
-// through returns what is no answer of a text.
-func (r *reader) through(text []byte) (out []byte) {
-	r.held = nil
-	for r.awaits() {
-		at := answer().FindIndex(text)
-		if at == nil {
-			break
-		}
-		r.answered()
-		out, text = append(out, text[:at[0]]...), text[at[1]:]
-	}
-	if !r.awaits() {
-		return append(out, text...)
-	}
-	if at := begun().FindIndex(text); at != nil && r.more(pause) {
-		r.held, text = bytes.Clone(text[at[0]:]), text[:at[0]]
-	}
-	return append(out, text...)
-}

@@ -13,6 +13,8 @@ import (
 	"github.com/charmbracelet/x/term"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/answers"
 )
 
 // paper is a terminal that keeps what is written on it.
@@ -107,12 +109,17 @@ func (k *typed) Read(p []byte) (int, error) {
 
 func (k *typed) more(time.Duration) bool { return len(k.pieces) > 0 }
 
+// reader takes the answers to a terminal out of what is typed.
+func reader(to *Terminal, k *typed) io.Reader {
+	return &answers.Reader{From: k, For: []answers.Awaiter{to.Asks()}, More: k.more}
+}
+
 // A picture waits until the terminal has answered the one before, and of those that came meanwhile the newest is painted.
 func TestAPictureWaitsUntilTheOneBeforeIsSeen(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		to, p, k := On(nil), &paper{}, &typed{}
 		to.File = p
-		keys := to.Reader(k, k.more)
+		keys := reader(to, k)
 		answer := func(text string) string {
 			k.pieces = append(k.pieces, text)
 			read := make([]byte, 100)
@@ -161,7 +168,7 @@ func TestAPictureWaitsUntilTheOneBeforeIsSeen(t *testing.T) {
 func TestOnlyAnswersAreTakenOutOfWhatIsRead(t *testing.T) {
 	read := func(asked int, pieces ...string) string {
 		to, k := On(&paper{}), &typed{pieces}
-		keys := to.Reader(k, k.more)
+		keys := reader(to, k)
 		to.line.asked = asked
 		text, err := io.ReadAll(keys)
 		require.NoError(t, err)
@@ -176,7 +183,7 @@ func TestOnlyAnswersAreTakenOutOfWhatIsRead(t *testing.T) {
 	assert.Equal(t, "\x1b", read(1, "\x1b"), "Esc")
 	to, k := On(&paper{}), &typed{[]string{"a\x1b[C\x1b[0nb"}}
 	to.line.asked = 1
-	text, err := io.ReadAll(iotest.OneByteReader(to.Reader(k, k.more)))
+	text, err := io.ReadAll(iotest.OneByteReader(reader(to, k)))
 	require.NoError(t, err)
 	assert.Equal(t, "a\x1b[Cb", string(text), "read byte by byte")
 }
@@ -187,7 +194,7 @@ func TestAReadThatIsCutIsFullWhateverIsTakenOut(t *testing.T) {
 	const arrow, room = "\x1b[C", 256
 	keys := "a" + strings.Repeat(arrow, 200)
 	to, k := On(&paper{}), &typed{[]string{"\x1b[0n" + keys}}
-	from := to.Reader(k, k.more)
+	from := reader(to, k)
 	to.line.asked = 1
 	var all string
 	for p := make([]byte, room); ; {

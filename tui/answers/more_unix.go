@@ -1,6 +1,6 @@
 //go:build unix
 
-package pixels
+package answers
 
 import (
 	"errors"
