@@ -185,11 +185,11 @@ func TestAnEndlessAnswerComesThrough(t *testing.T) {
 	assert.Equal(t, text, string(got))
 }
 
-// An arrow that the room of a read cuts in two is one key, too, while it is asked whether pictures are shown: what is taken out of a read that
+// A tap that the room of a read cuts in two, where no answer begins so, is one too while it is asked whether pictures are shown: what is taken out of a read that
 // was full is made up for.
-func TestNoArrowIsCutWhereAnAnswerIsTakenOut(t *testing.T) {
-	const arrow, room = "\x1b[C", 256
-	keys := "a" + strings.Repeat(arrow, 200)
+func TestNoTapIsCutWhereAnAnswerIsTakenOut(t *testing.T) {
+	const tap, room = "\x1b[<0;3;4M", 256
+	keys := "abcd" + strings.Repeat(tap, 200)
 	terminal, _ := asked(t)
 	k := strings.NewReader(size + keys)
 	from := reader(terminal, k, func(time.Duration) bool { return k.Len() > 0 })
@@ -198,7 +198,7 @@ func TestNoArrowIsCutWhereAnAnswerIsTakenOut(t *testing.T) {
 		n, err := from.Read(p)
 		all += string(p[:n])
 		if n < room && n > 0 {
-			assert.True(t, strings.HasSuffix(all, arrow), "cut: %q", p[:n])
+			assert.True(t, strings.HasSuffix(all, tap), "cut: %q", p[:n])
 		}
 		if err != nil {
 			break
