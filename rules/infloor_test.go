@@ -212,3 +212,16 @@ func TestASwageIsNotInsideTheFloor(t *testing.T) {
 		assert.Equal(t, inside, InsideFloor(&vehicles.Fitting{Kind: kind, Rise: vehicles.Span{From: -3, To: 2}}), kind)
 	}
 }
+
+// What has a kind runs inside the floor where its foot is lower than 5 mm above it, as DEVELOPERS.md says of `kind`; a swage is the sheet itself,
+// and what has no kind is inside only below it. common practice, no source
+func TestWhatLiesLowerThanAMatIsInsideTheFloor(t *testing.T) {
+	for _, c := range []struct {
+		kind   string
+		foot   float64
+		inside bool
+	}{{"wiring", 4.9, true}, {"wiring", 5, false}, {"swage", -3, false}, {"", -0.1, true}, {"", 0, false}, {"", 4.9, false}} {
+		f := loom(c.kind, 0, c.foot, 30)
+		assert.Equal(t, c.inside, InsideFloor(&f), "%q, its foot at %g", c.kind, c.foot)
+	}
+}
