@@ -185,12 +185,15 @@ type anchor struct {
 // seenOf are the places of an item that a leader may go to, where it is seen. What else passes there stays, whatever words are written.
 func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 	if it.anchors == nil {
-		for _, at := range p.anchorsOf(it) {
+		places := p.anchorsOf(it)
+		it.anchors = make([]anchor, 0, len(places))
+		for _, at := range places {
 			col, row, ok := p.Cell(at)
 			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(it, at))
 			it.anchors = append(it.anchors, anchor{at, own})
 		}
 	}
+	seen = make([]geometry.Point, 0, len(it.anchors))
 	for _, a := range it.anchors {
 		if a.own && p.shows(it, a.Point) {
 			seen = append(seen, a.Point)
