@@ -167,8 +167,14 @@ func (p *painter) onOwn(i int) int {
 
 // clips tells whether a text would stand on what it is of.
 func (p *painter) clips(of *part, col, row, length int) bool {
+	if of == nil {
+		return false
+	}
+	if box := p.box(col, row, length); boxGap(&box, &of.Area) > 0 {
+		return false // without looking cell by cell
+	}
 	for i := range length {
-		if of != nil && p.covers(of, col+i, row) {
+		if p.covers(of, col+i, row) {
 			return true
 		}
 	}

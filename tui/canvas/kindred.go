@@ -18,7 +18,7 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 	_, high := p.CellSize()
 	strip := p.leaderBox(s)
 	takes := func(it *part) bool {
-		if it == of || it.Code != of.Code || it.Ref == of.Ref {
+		if it.Ref == of.Ref {
 			return false
 		}
 		near := boxGap(&box, &it.Area)
@@ -32,9 +32,9 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 		return false
 	}
 	if !s.led {
-		return p.rivals.any(&box, own, takes)
+		return p.rivals.any(of.kind, &box, own, takes)
 	}
-	return p.rivals.any(&box, min(own, besideRows*high), takes) || p.rivals.any(&strip, p.Scale, takes)
+	return p.rivals.any(of.kind, &box, min(own, besideRows*high), takes) || p.rivals.any(of.kind, &strip, p.Scale, takes)
 }
 
 // leaderBox is what the column of cells covers that the leader of a seat goes along, in the plane.

@@ -163,16 +163,41 @@ func (p *painter) anchors(it *part) (at []geometry.Point) {
 			it = of
 		}
 	}
-	at = p.anchorsOf(it)
 	if it.Role == scene.Cut || it.Primitive == scene.Spot {
-		return at
+		return p.anchorsOf(it)
 	}
-	seen := slices.DeleteFunc(slices.Clone(at), func(a geometry.Point) bool { return !p.shows(it, a) })
+	seen := p.seenOf(it)
 	if len(seen) == 0 {
-		return at
+		return p.anchorsOf(it)
 	}
 	if it.State == scene.Foul && p.circle.shown && it.Role != scene.Dimension { // where it is drawn as foul
 		slices.SortStableFunc(seen, func(a, b geometry.Point) int { return cmp.Compare(p.circle.off(p.dot(a)), p.circle.off(p.dot(b))) })
+	}
+	return seen
+}
+
+// anchor is a place of an item that a leader may go to.
+type anchor struct {
+	geometry.Point
+	own bool // nothing else of the picture passes there, of which it would be taken to be
+}
+
+// seenOf are the places of an item that a leader may go to, where it is seen. What else passes there stays, whatever words are written.
+func (p *painter) seenOf(it *part) (seen []geometry.Point) {
+	if it.anchors == nil {
+		places := p.anchorsOf(it)
+		it.anchors = make([]anchor, 0, len(places))
+		for _, at := range places {
+			col, row, ok := p.Cell(at)
+			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(it, at))
+			it.anchors = append(it.anchors, anchor{at, own})
+		}
+	}
+	seen = make([]geometry.Point, 0, len(it.anchors))
+	for _, a := range it.anchors {
+		if a.own && p.shows(it, a.Point) {
+			seen = append(seen, a.Point)
+		}
 	}
 	return seen
 }
@@ -182,9 +207,6 @@ func (p *painter) shows(it *part, a geometry.Point) bool {
 	col, row, ok := p.Cell(a)
 	i := row*p.canvas.Width + col
 	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(i) {
-		return false
-	}
-	if it.Primitive == scene.Area && (p.others(it, i) || p.shares(it, a)) {
 		return false
 	}
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role

@@ -83,7 +83,9 @@ type painter struct {
 type part struct {
 	*scene.Item
 	scene.Seen
-	stroke uint16 // which line it is drawn by; 0 for none
+	stroke  uint16   // which line it is drawn by; 0 for none
+	kind    int      // which of the picture's kinds it is of, where it has a code
+	anchors []anchor // that a leader may go to, once somebody has asked
 }
 
 // finer is how many times finer than a dot the lines are that bends are painted by.

@@ -12,6 +12,7 @@ type change struct {
 	x, y  int
 	look  int32
 	blank bool // nothing but blanks, which show no more than a ground
+	bare  int  // from which column on nothing stands in the row, on no ground
 	cells []cell
 }
 
@@ -20,7 +21,7 @@ func (t *Terminal) changes(y int, old, now []cell) []cell {
 	for len(now) < len(old) {
 		now = append(now, cell{rune: ' '})
 	}
-	first := len(t.changed)
+	first, bare := len(t.changed), bareFrom(now)
 	for x, c := range now {
 		if x < len(old) && old[x] == c || x >= len(old) && c == (cell{rune: ' '}) {
 			continue
@@ -28,9 +29,19 @@ func (t *Terminal) changes(y int, old, now []cell) []cell {
 		if len(t.changed) > first && t.goesOn(&t.changed[len(t.changed)-1], x, now) {
 			continue
 		}
-		t.changed = append(t.changed, change{x, y, c.look, t.blankAt(c), now[x : x+1]})
+		t.changed = append(t.changed, change{x, y, c.look, t.blankAt(c), bare, now[x : x+1]})
 	}
 	return now
+}
+
+// bareFrom is from which column on nothing stands in a row, on no ground.
+func bareFrom(row []cell) int {
+	for x := len(row); x > 0; x-- {
+		if row[x-1] != (cell{rune: ' '}) {
+			return x
+		}
+	}
+	return 0
 }
 
 // blankAt tells whether a cell shows no more than a ground.
@@ -79,14 +90,24 @@ func (t *Terminal) flush() {
 			t.out = to(t.out, c.x, c.y)
 		}
 		t.wear(c)
-		for _, of := range c.cells {
-			t.out = of.text(t.out)
-		}
-		x, y = c.x+len(c.cells), c.y
+		x, y = c.x+t.write(c), c.y
 		known = x < t.on.width // behind the last column some terminals stand in it
 	}
 	t.changed = t.changed[:0]
 	t.out = wear(t.out, &t.worn, &t.looks.worn[0], plain)
+}
+
+// write writes a change in the look that is worn, and returns how many columns on the cursor stands then: before blanks at the end of the row that are
+// erased at once, which no ground may be worn for.
+func (t *Terminal) write(c *change) int {
+	for i, of := range c.cells {
+		if c.x+i >= c.bare && len(c.cells)-i > len(ansi.EraseLineRight) && t.worn.ground == "" && t.worn.ofBlank() {
+			t.out = append(t.out, ansi.EraseLineRight...)
+			return i
+		}
+		t.out = of.text(t.out)
+	}
+	return len(c.cells)
 }
 
 // onwards moves the cursor from a cell to another, the shortest way.

@@ -275,6 +275,32 @@ func TestAColourIsSentOnce(t *testing.T) {
 	assert.Equal(t, want, send(row("A", "B", "C", "D"), row("E", "F", "G", "H")))
 }
 
+// Blanks that end a row are erased at once where nothing stands behind them, and no ground is worn; few are as short themselves.
+func TestBlanksAtTheEndOfARowAreErased(t *testing.T) {
+	const green, ground = "\x1b[38;2;1;2;3m", "\x1b[48;2;22;27;33m"
+	blanks := strings.Repeat(" ", 12)
+	for _, c := range []struct{ name, before, after, want string }{
+		{"to the end", "one and another", "one" + blanks, "\x1b[1;5H\x1b[K"},
+		{"behind a word", "one and another", green + "two" + blanks + plain, "\x1b[1;1H" + green + "two\x1b[K" + plain},
+		{"left out", "one and another", "one", "\x1b[1;5H\x1b[K"},
+		{"few", "one and", "one an ", "\x1b[1;7H "},
+		{"before a word", "one and another!", "one" + blanks + "!", "\x1b[1;5H" + blanks[1:]},
+		{"on a ground", "one and another", "one" + ground + blanks + plain, "\x1b[1;4H" + ground + blanks + plain},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := newScreen()
+			to := On(s)
+			for _, row := range []string{c.before, c.after} {
+				s.last = nil
+				_, err := to.WriteString(ansi.CursorHomePosition + to.hold(row, size{wide, high}))
+				require.NoError(t, err)
+				settled(to)
+			}
+			assert.Equal(t, c.want+ansi.CursorPosition(0, 1), string(s.last))
+		})
+	}
+}
+
 // However often the picture changes between two looks of the library at it, the library sees that it did: as often as there are tickets, and more.
 func TestEachPictureHasATicketOfItsOwn(t *testing.T) {
 	to, seen := On(newScreen()), map[string]int{}
