@@ -52,8 +52,18 @@ func footOn(a, b, p Point) Point {
 	return a.Add(u.Scale(along / length2))
 }
 
+// shortPath is how many points a path has at most whose outline's pieces are all held against each other each time: what more
+// points take grows with the square of them.
+const shortPath = 16
+
+// LongPath says whether f is a line of so many points that whoever asks for many ways out of it had better keep its Outline.
+func (f *Footprint) LongPath() bool { return f.Shape == Line && len(f.Path) > shortPath }
+
 // wayOut returns minus the shortest way from p, inside a line's footprint, to its outline, and where that ends.
 func (f *Footprint) wayOut(p Point) (gap float64, nearest Point) {
+	if f.LongPath() {
+		return NewOutline(f).WayOut(p)
+	}
 	foot, _ := f.foot(p)
 	d := p.Sub(foot).Norm()
 	if d > flat { // straight away from the path is the shortest there can be

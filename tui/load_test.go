@@ -20,19 +20,23 @@ import (
 // what grows with the square of the things is found, on a slow computer too.
 const mostOfAKey = 3 * time.Second
 
-// fullJobs are the shapes of a job with nearly all that it may hold: beside and over one another, matching points, points of one run, bolts.
+// fullJobs are the shapes of a job with nearly all that it may hold: beside and over one another, matching points, points of one run, bolts; and one path of a thousand points that covers the floor.
 func fullJobs(n int) map[string]string {
 	const head = "format = 1\n[job]\nref = \"full\"\n[floor]\nfrom = 40\nlength = 3200\nwidth = 1780\nthickness = 31\nground = 460\n"
-	var grid, over, ties, run, bolts strings.Builder
-	for _, b := range []*strings.Builder{&grid, &over, &ties} {
+	var grid, over, ties, run, bolts, zigzag strings.Builder
+	for _, b := range []*strings.Builder{&grid, &over, &ties, &zigzag} {
 		b.WriteString(head + "[heater]\nclass = \"2 kW\"\n[cut]\nat = [1210, 240]\nacross = 127\n")
 	}
+	zigzag.WriteString("[[obstruction]]\nname = \"pipe\"\nkind = \"brake line\"\nacross = 8\ndrop = [0, 20]\npath = [")
 	run.WriteString(head + "[exhaust]\nacross = 26\npath = [")
 	bolts.WriteString(head + "[cut]\nat = [1210, 240]\nacross = 127\n[heater]\nclass = \"2 kW\"\nbolts = [")
 	for i := range n {
 		x, y := 50+i%100*31, -850+i/100*17
 		fmt.Fprintf(&grid, "[[obstruction]]\nname = \"n%d\"\nkind = \"crossmember\"\nx = [%d, %d]\ny = [%d, %d]\ndrop = [0, 95]\n", i, x, x+4, y, y+4)
 		fmt.Fprintf(&run, "[%d, %d, 50],", x, y)
+		if i < 1000 {
+			fmt.Fprintf(&zigzag, "[%d, %d],", 50+i*3, 800-1600*(i%2))
+		}
 		fmt.Fprintf(&bolts, "[%d, %d],", i%100, 60+i/100)
 	}
 	for i := range n / 3 { // its two points count, too
@@ -42,7 +46,7 @@ func fullJobs(n int) map[string]string {
 		x, y := 50+i%10*310, -850+i/10*170
 		fmt.Fprintf(&ties, "[[tie]]\nname = \"t%d\"\nbelow = [%d, %d]\nabove = [%d, %d]\n", i, x, y, x+i%3, y)
 	}
-	return map[string]string{"grid": grid.String(), "one over the other": over.String(), "matching points": ties.String(), "run": run.String() + "]\n", "bolts": bolts.String() + "]\n"}
+	return map[string]string{"grid": grid.String(), "one over the other": over.String(), "matching points": ties.String(), "run": run.String() + "]\n", "bolts": bolts.String() + "]\n", "one path all over": zigzag.String() + "]\n"}
 }
 
 // Whatever it is that a job has so much of, a key on any screen and the picture after it are done while one waits.

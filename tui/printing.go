@@ -59,7 +59,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 			return printed{word: p.word, err: err}
 		}
 		if !mayPrintOver(path) {
-			return printed{word: p.word, path: path, data: data}
+			return printed{word: p.word, path: path, job: job, data: data}
 		}
 		return printed{word: p.word, path: path, err: vehicles.WriteLike(job, path, data)}
 	}
@@ -83,6 +83,7 @@ func mayPrintOver(path string) bool {
 // printed is what came of printing; with data, somebody else's file is in the way.
 type printed struct {
 	word, path string
+	job        string // the file of the job that it was printed of
 	data       []byte
 	err        error
 }
@@ -92,7 +93,10 @@ func (m printed) happened(r *Root) tea.Cmd {
 	case m.err != nil:
 		r.tell("No " + m.word + ": " + m.err.Error())
 	case m.data != nil:
-		write := func() tea.Msg { return printed{word: m.word, path: m.path, err: vehicles.WriteFile(m.path, m.data)} }
+		// what is in the way may have gone meanwhile: then what is written is as private as its job
+		write := func() tea.Msg {
+			return printed{word: m.word, path: m.path, err: vehicles.WriteLike(m.job, m.path, m.data)}
+		}
 		r.open(&question{
 			asks:    m.path + " is there already.",
 			because: "This program did not write it, or somebody has changed it since.",

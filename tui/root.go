@@ -107,7 +107,8 @@ func (r *Root) resized() tea.Cmd {
 func (r *Root) answered(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		r.w, r.h, r.body = msg.Width, msg.Height, [2]int{}
+		r.w, r.h = bounded(msg)
+		r.body = [2]int{}
 		return r.resized()
 	case tea.KeyMsg:
 		return r.keyed(msg)
@@ -122,6 +123,19 @@ func (r *Root) answered(msg tea.Msg) tea.Cmd {
 		return tea.Batch(o.update(r, msg), r.toAll(msg))
 	}
 	return r.toAll(msg)
+}
+
+// The largest screen that is painted: several times what the largest display has in its smallest letters. A terminal may say anything of its size: 65535
+// columns and rows would be four thousand million cells.
+const (
+	mostColumns = 4000
+	mostCells   = 400_000
+)
+
+// bounded is the size of the screen that is painted in a window.
+func bounded(window tea.WindowSizeMsg) (columns, rows int) {
+	columns = max(0, min(window.Width, mostColumns))
+	return columns, max(0, min(window.Height, mostCells/max(1, columns)))
 }
 
 // outcome is what came of one of the root's own commands.

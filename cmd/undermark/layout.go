@@ -46,6 +46,9 @@ func tellLayouts(r *rules.Result, s streams, f *answerFlags) (text string, kept 
 	if r.Job.Heater == nil {
 		return "", false, lacking{Key: "heater", Text: "there is no [heater] to lay out: enter one"}
 	}
+	if err := rules.MayLayOut(r); err != nil {
+		return "", false, lacking{Key: "obstruction", Text: err.Error()}
+	}
 	var found rules.Layouts
 	err = seeking(s, f.json, func(ctx context.Context, p *progress) {
 		found, _ = rules.FindLayouts(ctx, r, runtime.GOMAXPROCS(0), func(at rules.Progress) { p.say("%s", words.SoFar(at)) }) // seeking asks whether it was stopped

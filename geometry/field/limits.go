@@ -54,6 +54,8 @@ type Margins struct {
 	parts  []part  // of the ways last, way after way
 	common int32   // number of the first part of a way
 	all    []int32 // numbers of all parts
+	// outlines are those of the obstacles that are lines of many legs; nil of the others
+	outlines []*geometry.Outline
 }
 
 // Edge is the number of the floor's edge as what limits a place.
@@ -68,9 +70,12 @@ type Site struct {
 
 // NewMargins returns the margins within limits, whose slices must not be changed after.
 func NewMargins(limits Limits) *Margins {
-	m := &Margins{limits: limits}
+	m := &Margins{limits: limits, outlines: make([]*geometry.Outline, len(limits.Obstacles))}
 	for i, o := range limits.Obstacles {
 		m.parts = appendParts(m.parts, o, int32(i))
+		if o.Footprint.LongPath() {
+			m.outlines[i] = geometry.NewOutline(&o.Footprint)
+		}
 	}
 	if !math.IsInf(limits.EdgeNeed, -1) {
 		m.parts = appendSides(m.parts, limits.Min, limits.Max, limits.EdgeNeed)
@@ -116,12 +121,20 @@ func (m *Margins) lead(list []int32, p geometry.Point) (least float64, lead int3
 // is no more than enough.
 func (m *Margins) least(list []int32, p geometry.Point, enough float64) (least float64, lead int32) {
 	least, lead = math.Inf(1), -1
+	in, whole := int32(-1), 0.0 // the line that p was last found to be inside of, and the margin of all of it
 	for _, k := range list {
 		s := &m.parts[k]
 		if s.beyond(p.X, p.Y, least) {
 			continue
 		}
-		if d := m.exact(k, p.X, p.Y); d < least {
+		d := s.at(p.X, p.Y)
+		if m.inside(k, d) {
+			if s.owner != in {
+				in, whole = s.owner, m.whole(s.owner, p)
+			}
+			d = whole
+		}
+		if d < least {
 			if least, lead = d, k; d <= enough {
 				break
 			}

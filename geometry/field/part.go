@@ -123,10 +123,19 @@ func (s *part) asked(x, y float64) float64 {
 func (m *Margins) exact(k int32, x, y float64) float64 {
 	d := m.parts[k].at(x, y)
 	if m.inside(k, d) {
-		o := &m.limits.Obstacles[m.parts[k].owner]
-		return o.Footprint.GapOnly(geometry.Point{X: x, Y: y}) - o.Need
+		return m.whole(m.parts[k].owner, geometry.Point{X: x, Y: y})
 	}
 	return d
+}
+
+// whole returns the margin of an obstacle, a bent line, at a place inside it.
+func (m *Margins) whole(owner int32, p geometry.Point) float64 {
+	o := &m.limits.Obstacles[owner]
+	if m.outlines[owner] == nil {
+		return o.Footprint.GapOnly(p) - o.Need
+	}
+	gap, _ := m.outlines[owner].WayOut(p)
+	return gap - o.Need
 }
 
 // inside says whether a margin of part k is one of a place inside a bent line.

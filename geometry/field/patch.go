@@ -1,7 +1,9 @@
 package field
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 )
@@ -73,6 +75,7 @@ func (b *patch) each(other *patch, becomes func(node, other float32) float32) {
 // straight side, which is quicker to measure.
 func (m *Margins) lower(b *patch, c *cell, parts []int32) {
 	r := c.radius() + slack
+	var inside []int32
 	for _, k := range parts {
 		s := &m.parts[k]
 		switch {
@@ -81,11 +84,33 @@ func (m *Margins) lower(b *patch, c *cell, parts []int32) {
 		case s.kind == carried || s.kind == other:
 			b.lowerTo(s.at)
 		case s.bent && m.inside(k, s.at(c.x, c.y)-r):
-			b.lowerTo(func(x, y float64) float64 { return m.exact(k, x, y) })
+			inside = append(inside, k)
 		default:
 			b.lowerToPiece(s, c.x, c.y, r)
 		}
 	}
+	slices.SortFunc(inside, func(a, b int32) int { return cmp.Compare(m.parts[a].owner, m.parts[b].owner) })
+	for len(inside) > 0 {
+		n := 1
+		for n < len(inside) && m.parts[inside[n]].owner == m.parts[inside[0]].owner {
+			n++
+		}
+		legs := inside[:n]
+		b.lowerTo(func(x, y float64) float64 { return m.bent(legs, x, y) })
+		inside = inside[n:]
+	}
+}
+
+// bent returns the least exact margin of legs of one bent line: inside of any of them it is that of the whole line, asked for once.
+func (m *Margins) bent(legs []int32, x, y float64) float64 {
+	least := math.Inf(1)
+	for _, k := range legs {
+		least = min(least, m.parts[k].at(x, y))
+		if m.inside(k, least) {
+			return m.whole(m.parts[k].owner, geometry.Point{X: x, Y: y})
+		}
+	}
+	return least
 }
 
 // lowerToPiece lowers the nodes to the margin of a piece. Within r of (x, y), where all of the patch lies, the nearest

@@ -32,6 +32,9 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	case len(s.Result.Findings) == 0:
 		return m, desk.Change{Say: "Nothing is judged yet: put the floor in first."}
 	}
+	if err := rules.MayLayOut(&s.Result); err != nil {
+		return m, desk.Change{Say: "No layouts: " + err.Error()}
+	}
 	m.choosing, m.seeking, m.at = true, true, 0
 	return m, desk.Change{}
 }
@@ -40,7 +43,7 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 func seek(s desk.State) (moving.Search[rules.Layouts], tea.Cmd) {
 	result := s.Result
 	return moving.Seek(s, func(ctx context.Context, tell func(string)) rules.Layouts {
-		said, _ := rules.FindLayouts(ctx, &result, runtime.GOMAXPROCS(0), func(p rules.Progress) { tell(words.SoFar(p)) }) // its only error is that it was stopped
+		said, _ := rules.FindLayouts(ctx, &result, runtime.GOMAXPROCS(0), func(p rules.Progress) { tell(words.SoFar(p)) }) // it was asked whether it may (choose): its only other error is that it was stopped
 		return said
 	})
 }

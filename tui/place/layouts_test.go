@@ -1,6 +1,7 @@
 package place
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -268,4 +269,20 @@ func TestTheJobsOwnLayoutIsNamedAndStays(t *testing.T) {
 	d.Type("<enter>")
 	assert.Contains(t, d.Said, "stays as it is")
 	assert.Equal(t, before, d.State.Job)
+}
+
+// Among more things than layouts are sought in, the key says so, and nothing is begun.
+func TestNoLayoutsAmongTooManyThings(t *testing.T) {
+	job := vehicles.Demo()
+	for i := range rules.MostToLayOut {
+		o := job.Obstructions[0]
+		o.Name = fmt.Sprint("another ", i)
+		job.Obstructions = append(job.Obstructions, o)
+	}
+	d := screentest.New(t, New(), job, 100, 27)
+	require.Empty(t, d.State.Faults)
+	d.Type("c")
+	assert.Contains(t, d.Said, "No layouts: ")
+	assert.Contains(t, d.Said, "more than the 1000 among which the heater is laid out")
+	assert.NotContains(t, screentest.Filled(t, d.Screen, d.State, 100, 27), "Looking for whole layouts...")
 }
