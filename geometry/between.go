@@ -55,6 +55,19 @@ func Between(a, b Footprint) Separation {
 	return least
 }
 
+// Apart returns how far two footprints are apart in plan, mm, and 0 where they touch or overlap: what Between says, without where,
+// for inner loops.
+func Apart(a, b *Footprint) float64 {
+	if a.upright() && b.upright() {
+		off := a.Middle.Sub(b.Middle)
+		return Point{max(math.Abs(off.X)-a.box.X-b.box.X, 0), max(math.Abs(off.Y)-a.box.Y-b.box.Y, 0)}.Norm()
+	}
+	return max(Between(*a, *b).Gap, 0)
+}
+
+// upright tells whether f is its own box.
+func (f *Footprint) upright() bool { return f.Shape == Rectangle && f.sin*f.cos == 0 }
+
 // Inside returns how far f (the first) lies inside the floor min..max: the least plan distance from f to one of the
 // floor's four edges, negative by how far f sticks out beyond that edge. A is on f, B straight across from it on the
 // edge's line, N from A towards B. Of a rectangle or a line the worst corner or path point speaks.

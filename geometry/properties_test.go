@@ -167,3 +167,14 @@ func TestMovingPrismAndRunTogether(t *testing.T) {
 		require.InDelta(t, gapRounded(p, run, 0, run.Length()).Gap, gapRounded(moved, turned, 0, turned.Length()).Gap, 1e-8)
 	}
 }
+
+// How far two footprints are apart is what Between says, of rectangles that stand upright, too, and 0 where they overlap.
+func TestApartIsTheGapBetween(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := drawn(t, "a"), drawn(t, "b")
+		if turn := rapid.SampledFrom([]float64{0, 90, 180, -90, 45}).Draw(t, "turn"); a.Shape == geometry.Rectangle && b.Shape == geometry.Rectangle {
+			a, b = a.Moved(turn-a.Turn, pt{}), b.Moved(-b.Turn, pt{})
+		}
+		require.InDelta(t, max(geometry.Between(a, b).Gap, 0), geometry.Apart(&a, &b), 1e-9)
+	})
+}

@@ -3,16 +3,25 @@ package scene
 // Pen is how a role is drawn, on whatever it is drawn: cells, pixels and paper take it from one table. Colours are each
 // painter's own; without any the rest of a pen still tells what a thing is.
 type Pen struct {
-	Line   Line
-	Weight Weight
-	Fill   Fill   // of an area
-	Rim    bool   // its lines have a bare rim, so that they are seen on a fill and pass over other lines
-	Steady bool   // its lines look the same however it stands with the rules: only its name says that
-	Front  uint8  // what is seen where several share a place: the highest
-	Sign   Sign   // of a spot
-	Rank   Rank   // of its label
-	Told   Told   // how it is told from the others without colour
-	Means  string // what a legend says of its fill, line or sign; "" for what is no matter of a legend
+	Line     Line
+	Weight   Weight
+	Fill     Fill   // of an area
+	Rim      bool   // its lines have a bare rim, so that they are seen on a fill and pass over other lines
+	Steady   bool   // its lines look the same however it stands with the rules: only its name says that
+	Front    uint8  // what is seen where several share a place: the highest
+	Sign     Sign   // of a spot
+	Rank     Rank   // of its label
+	Before   uint8  // which labels of a rank are written first: those with the highest
+	Stacked  bool   // its label stands on it, one letter under the other
+	Sought   bool   // people look for it by its name, which no other label is to stand on
+	Quiet    bool   // its line is never asked for by its name: a label beside it is not taken for that
+	Band     bool   // a line of it is a band from end to end, however far away, where the eye finds it
+	Unparted bool   // neither a line behind it nor a texture parts its face
+	Ended    bool   // its line has a stroke across either end
+	Range    Range  // from how far away it is drawn
+	Yields   bool   // left out of a picture with few rows, where it would hide what is below it, unless it is foul
+	Told     Told   // how it is told from the others without colour
+	Means    string // what a legend says of its fill, line or sign; "" for what is no matter of a legend
 }
 
 // Line says how a line goes.
@@ -47,6 +56,16 @@ const (
 	Speckled
 	Dense
 	Filled
+)
+
+// Range says from how far away a role is drawn.
+type Range uint8
+
+// The ranges.
+const (
+	Anywhere       Range = iota
+	UnhiddenOrNear       // where the floor hides it, in a near picture only
+	Near                 // in a near picture only: farther off it would be a blot
 )
 
 // Sign is what a spot is marked with.
@@ -100,35 +119,35 @@ const Roles = int(Wish) + 1
 
 var pens = [Roles]Pen{
 	Floor:     {Front: 2, Told: ByShape},
-	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Told: ByFill, Means: "steel that carries"},
-	Rail:      {Fill: Dense, Front: 3, Rank: RankThing, Told: ByFill, Means: "chassis rail"},
-	Rib:       {Front: 3, Rank: RankAside, Told: ByShape},
-	Bumper:    {Fill: Filled, Front: 2, Told: ByLabel},
-	Nose:      {Front: 2, Told: ByLabel},
+	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Sought: true, Told: ByFill, Means: "steel that carries"},
+	Rail:      {Fill: Dense, Front: 3, Rank: RankThing, Before: 1, Sought: true, Told: ByFill, Means: "chassis rail"},
+	Rib:       {Front: 3, Rank: RankAside, Quiet: true, Told: ByShape},
+	Bumper:    {Fill: Filled, Front: 2, Stacked: true, Band: true, Told: ByLabel},
+	Nose:      {Front: 2, Stacked: true, Told: ByLabel},
 	Conflict:  {Front: 9, Sign: Crossed, Rank: RankDimension, Told: BySign, Means: "in the way of the cut"},
-	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Told: ByFill, Means: "lines, wires, tanks"},
-	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Told: ByFill, Means: "hot: van's exhaust"},
-	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Told: ByLine, Means: "pressed in the sheet"},
+	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Sought: true, Told: ByFill, Means: "lines, wires, tanks"},
+	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Before: 1, Sought: true, Band: true, Told: ByFill, Means: "hot: van's exhaust"},
+	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Quiet: true, Told: ByLine, Means: "pressed in the sheet"},
 	Movable:   {Fill: Speckled, Front: 3, Rank: RankAside, Told: ByFill, Means: "moves or comes off"},
-	Fitting:   {Steady: true, Front: 2, Told: ByLabel},
+	Fitting:   {Steady: true, Front: 2, Range: UnhiddenOrNear, Told: ByLabel},
 	Opening:   {Weight: Heavy, Steady: true, Front: 4, Told: ByLine},
-	Plate:     {Rim: true, Front: 4, Told: ByShape},
-	Body:      {Front: 4, Told: ByShape},
-	Space:     {Line: Dashed, Front: 4, Told: ByShape},
+	Plate:     {Rim: true, Front: 4, Quiet: true, Range: Near, Yields: true, Told: ByShape},
+	Body:      {Front: 4, Quiet: true, Range: Near, Yields: true, Told: ByShape},
+	Space:     {Line: Dashed, Front: 4, Quiet: true, Range: Near, Yields: true, Told: ByShape},
 	Cut:       {Rim: true, Front: 8, Sign: Target, Rank: RankCut, Told: BySign, Means: "the cut"},
-	Hole:      {Rim: true, Front: 6, Sign: Stroked, Told: BySign, Means: "bolt or fuel hole"},
+	Hole:      {Rim: true, Front: 6, Sign: Stroked, Range: Near, Told: BySign, Means: "bolt or fuel hole"},
 	CutCentre: {Front: 8, Sign: Plus, Told: BySign},
 	Pilot:     {Front: 8, Sign: Saltire, Told: BySign},
-	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Told: ByFill, Means: "heater's exhaust"},
+	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Before: 3, Band: true, Unparted: true, Told: ByFill, Means: "heater's exhaust"},
 	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's air in"},
 	Fuel:      {Line: Dotted, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's fuel line"},
-	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Told: BySign, Means: "exhaust's end"},
-	Mouth:     {Front: 7, Sign: Ring, Rank: RankRun, Told: BySign, Means: "air's way in"},
-	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Told: ByLabel},
+	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Before: 3, Told: BySign, Means: "exhaust's end"},
+	Mouth:     {Front: 7, Sign: Ring, Rank: RankRun, Before: 2, Told: BySign, Means: "air's way in"},
+	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Unparted: true, Told: ByLabel},
 	Tie:       {Front: 7, Sign: Lozenge, Told: BySign, Means: "matching point"},
-	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Told: ByLabel},
+	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Ended: true, Told: ByLabel},
 	Mark:      {Steady: true, Front: 7, Sign: Wedge, Rank: RankMark, Told: BySign},
-	Wheel:     {Front: 2, Told: ByShape},
+	Wheel:     {Front: 2, Quiet: true, Range: Near, Told: ByShape},
 	Wish:      {Line: Dashed, Front: 7, Told: ByShape},
 }
 
@@ -168,6 +187,14 @@ func (it *Item) Rank() Rank {
 		return RankAside
 	}
 	return rank
+}
+
+// Before says which labels of a rank are written first: those with the highest. What is aside comes before nothing.
+func (it *Item) Before() uint8 {
+	if it.Aside {
+		return 0
+	}
+	return pens[it.Role].Before
 }
 
 // Stressed tells whether an item's label is written to be seen first: a foul thing's, a figure, the cut's, what is picked out. A run is

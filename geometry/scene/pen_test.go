@@ -103,3 +103,24 @@ func TestWarningsBehindNames(t *testing.T) {
 		}
 	}
 }
+
+// Of labels of one rank, where gas comes out goes before where air goes in, and what people find their way by before what else there is; what is
+// aside before nothing.
+func TestWhichOfEqualRankIsNamedFirst(t *testing.T) {
+	order := []scene.Item{{Role: scene.Outlet}, {Role: scene.Mouth}, {Role: scene.Rail}, {Role: scene.Steel}}
+	for i := range order[1:] {
+		assert.Greater(t, order[i].Before(), order[i+1].Before(), "%d", i)
+	}
+	assert.Equal(t, (&scene.Item{Role: scene.Outlet}).Rank(), (&scene.Item{Role: scene.Mouth}).Rank())
+	assert.Greater(t, (&scene.Item{Role: scene.Hot}).Before(), (&scene.Item{Role: scene.Hot, Aside: true}).Before())
+}
+
+// What floor and van hide of the heater is drawn near alone, and nothing that can be in the way: that is seen from however far away.
+func TestNothingThatCanBeInTheWayIsLeftOut(t *testing.T) {
+	for i := range scene.Roles {
+		if pen := scene.Role(i).Pen(); pen.Rank >= scene.RankThing || pen.Fill != scene.Unfilled {
+			assert.Equal(t, scene.Anywhere, pen.Range, "role %d", i)
+			assert.False(t, pen.Yields, "role %d", i)
+		}
+	}
+}

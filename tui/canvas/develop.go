@@ -24,7 +24,7 @@ func (p *painter) develop() {
 			if !one {
 				cell.Ground, other, edge = p.faces.mixed(faces[col])
 			}
-			if p.look.Faces && (banded(cell.Ground) || edge != 0 && banded(other)) { // neither a line behind it nor a texture parts the heater's exhaust
+			if p.look.Faces && (cell.Ground.Role.Pen().Unparted || edge != 0 && other.Role.Pen().Unparted) { // neither a line behind it nor a texture parts the heater's exhaust
 				if s.front <= scene.Exhaust.Pen().Front || s.foul {
 					s = &stroke{}
 				}
@@ -53,9 +53,6 @@ func (p *painter) develop() {
 
 // ofSheetMetal tells whether a role is of what is but bent into the floor.
 func ofSheetMetal(role scene.Role) bool { return role == scene.Rib || role == scene.Pressed }
-
-// banded tells whether a face is of the heater's exhaust.
-func banded(g Ground) bool { return g.Role == scene.Exhaust || g.Role == scene.Muffler }
 
 // edge shows where one face ends and another begins. What has none can't be ink.
 func (c *Cell) edge(dots uint8, most, other Ground, over bool) {

@@ -193,7 +193,7 @@ func (p *painter) captions(own uint16, s seat, length int) bool {
 	at := s.row*p.canvas.Width + s.start(length)
 	for i := max(at-1, s.row*p.canvas.Width); i < min(at+length+1, (s.row+1)*p.canvas.Width); i++ {
 		line := &p.strokes.cells[i]
-		if line.of == own && own != 0 || quietLine(line.ink.Role) {
+		if line.of == own && own != 0 || line.ink.Role.Pen().Quiet {
 			continue
 		}
 		toward := uint8(east | west)
@@ -206,15 +206,6 @@ func (p *painter) captions(own uint16, s seat, length int) bool {
 		if line.arms&toward != 0 {
 			return true
 		}
-	}
-	return false
-}
-
-// quietLine tells whether a line of a role is never asked for by its name.
-func quietLine(role scene.Role) bool {
-	switch role {
-	case scene.Rib, scene.Pressed, scene.Wheel, scene.Space, scene.Body, scene.Plate:
-		return true
 	}
 	return false
 }
@@ -232,17 +223,13 @@ func (p *painter) weighed() {
 	}
 }
 
-// soughtFor tells whether a face is of a kind that people look for by its name.
-func soughtFor(role scene.Role) bool {
-	return role == scene.Rail || role == scene.Steel || role == scene.Lines || role == scene.Hot
-}
-
 // cost is what a character hides in a cell of the canvas, which is in this row and column of the plane.
 func (p *painter) cost(i, row, col int) uint16 {
 	ground, line, front := &p.canvas.Cells[i].Ground, &p.strokes.cells[i], p.fronts[row*p.Cols+col]
+	face, behind := &p.canvas.Cells[i].Ink.Face, ground.Role.Pen()
 	switch {
-	case line.ink.Role == scene.Exhaust && line.arms != 0, banded(*ground), p.canvas.Cells[i].Ink.Face.Set && banded(p.canvas.Cells[i].Ink.Face),
-		p.dots.octet(col, row) != 0 && banded(Ground{Role: p.inks[row*p.Cols+col].Role}):
+	case line.ink.Role == scene.Exhaust && line.arms != 0, behind.Unparted, face.Set && face.Role.Pen().Unparted,
+		p.dots.octet(col, row) != 0 && p.inks[row*p.Cols+col].Role.Pen().Unparted:
 		return hidesBand
 	case line.arms != 0 && line.foul:
 		return hidesFoul
@@ -250,9 +237,9 @@ func (p *painter) cost(i, row, col int) uint16 {
 		return hidesMain
 	case line.arms != 0:
 		return hidesLine + uint16(line.front)
-	case ground.Set && soughtFor(ground.Role):
+	case ground.Set && behind.Sought:
 		return hidesSolid
-	case p.canvas.Cells[i].Ink.Face.Set && soughtFor(p.canvas.Cells[i].Ink.Face.Role):
+	case face.Set && face.Role.Pen().Sought:
 		return hidesFace // of its edge
 	case front > 0 && p.dots.octet(col, row) != 0:
 		return hidesDots

@@ -14,7 +14,7 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 		return false
 	}
 	box := p.box(s.start(length), s.row, length)
-	own := apart(box, &of.Area)
+	own := geometry.Apart(&box, &of.Area)
 	_, high := p.CellSize()
 	strip := p.leaderBox(s)
 	takes := func(it *part) bool {
@@ -25,8 +25,8 @@ func (p *painter) mistaken(of *part, s seat, length int) bool {
 		if near >= own || s.led && near >= besideRows*high && boxGap(&strip, &it.Area) > 0 {
 			return false // without comparing outlines
 		}
-		off := apart(box, &it.Area)
-		return off < own && (!s.led || off < besideRows*high || apart(strip, &it.Area) == 0)
+		off := geometry.Apart(&box, &it.Area)
+		return off < own && (!s.led || off < besideRows*high || geometry.Apart(&strip, &it.Area) == 0)
 	}
 	if own == 0 {
 		return false
@@ -60,11 +60,6 @@ func (p *painter) box(col, row, length int) geometry.Footprint {
 	wide, high := p.CellSize()
 	half := geometry.Point{X: wide / 2, Y: high / 2}
 	return geometry.NewRectangle(first.Sub(half), last.Add(half), 0)
-}
-
-// apart is how far two outlines are apart, 0 where they overlap.
-func apart(a geometry.Footprint, b *geometry.Footprint) float64 {
-	return max(geometry.Between(a, *b).Gap, 0)
 }
 
 // inPicture tells whether anything of a part may lie in the picture.

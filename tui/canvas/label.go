@@ -72,7 +72,7 @@ func (p *painter) namings() []naming {
 		}
 	}
 	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
-		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(a.later(), b.later()), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
+		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(b.before(), a.before()), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
 	})
 	named := map[string]bool{}
 	first, others := make([]naming, 0, len(names)), []naming(nil)
@@ -119,17 +119,12 @@ func guides(it *part) bool {
 	return bears(it) || it.Role == scene.Hot && !it.Aside
 }
 
-// later is less for what is named before others of its rank: where gas comes out, where air goes in, rails.
-func (n *naming) later() int {
-	switch {
-	case n.it.Role == scene.Outlet || n.it.Role == scene.Exhaust:
-		return 0
-	case ending(n.it):
-		return 1
-	case n.it.Role == scene.Rail, n.it.Role == scene.Hot && !n.it.Aside:
-		return 2
+// before is more for what is named before others of its rank: an intake that is named along its way comes where its mouth would.
+func (n *naming) before() uint8 {
+	if n.it.Role == scene.Intake && leaves(n.it) {
+		return scene.Mouth.Pen().Before
 	}
-	return 3
+	return n.it.Before()
 }
 
 // long is 1 for what lies along a line.
@@ -150,12 +145,10 @@ func (p *painter) fromCut(it *part) float64 {
 
 // nameable tells whether an item that is drawn at this scale has a name or a figure.
 func (p *painter) nameable(it *part) bool {
-	if it.Label == "" && it.Measure == nil {
+	if it.Label == "" && it.Measure == nil || it.Role.Pen().Stacked {
 		return false
 	}
 	switch it.Role {
-	case scene.Bumper, scene.Nose:
-		return false
 	case scene.Cut:
 		return !p.circle.named
 	case scene.Exhaust, scene.Intake:

@@ -25,7 +25,7 @@ func (p *painter) nameAll(names []naming) {
 	}
 	p.before.back(p)
 	clear(p.stood.at)
-	best := p.inOrder(names, 0)
+	best := p.inOrder(names, 0, nil)
 	tries := best.tries(nil)
 	for n := 0; n < min(len(tries), mostOrders); n++ {
 		other := sooner(names, tries[n])
@@ -33,7 +33,7 @@ func (p *painter) nameAll(names []naming) {
 		p.before.back(p)
 		were := p.stood.at
 		p.stood.at = map[nameKey]standing{}
-		again := p.inOrder(other, 0)
+		again := p.inOrder(other, 0, &best)
 		if !again.betterThan(&best) {
 			p.after.back(p)
 			p.stood.at = were
@@ -78,11 +78,15 @@ type order struct {
 	cost int     // what all of them hide, and how far off they are
 }
 
-// inOrder writes names in their order, where so many are written.
-func (p *painter) inOrder(names []naming, written int) (o order) {
+// inOrder writes names in their order, where so many are written. It gives up as soon as what comes of it can't be better than another
+// order any more, nil for none: what is lost and what it costs only grow.
+func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
 	const without = 2 * mostHidden // what a name that has no place counts
 	room := max(p.Cols*p.Rows/cellsALabel, 6) - written
 	for i := range names {
+		if other != nil && !o.betterThan(other) {
+			return o
+		}
 		n := &names[i]
 		guide := n.must && guides(n.it)
 		if room <= 0 && !ending(n.it) && !guide {

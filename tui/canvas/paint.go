@@ -108,14 +108,8 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.circle = p.ringOf()
 }
 
-// leastBand is the least radius of an exhaust in a picture, the heater's and the van's, and of the bumper, in dots: it is a band from end
-// to end, however far away, where the eye finds it among pipes. Where slopes are looked at it is as thick as it is.
+// leastBand is the least radius of a band in a picture, in dots. Where slopes are looked at it is as thick as it is.
 const leastBand = 1
-
-// bandedAlways tells whether a role is a band however far away.
-func bandedAlways(r scene.Role) bool {
-	return r == scene.Exhaust || r == scene.Hot || r == scene.Bumper
-}
 
 // see finds what is seen of a scene's items.
 func (p *painter) see(s *scene.Scene) {
@@ -124,7 +118,7 @@ func (p *painter) see(s *scene.Scene) {
 	for i := range s.Items {
 		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
 			it := &s.Items[i]
-			if bandedAlways(it.Role) && f.Area.Shape == geometry.Line && f.Area.Radius < leastBand*p.Scale && !s.Projection.Slopes {
+			if it.Role.Pen().Band && f.Area.Shape == geometry.Line && f.Area.Radius < leastBand*p.Scale && !s.Projection.Slopes {
 				f.Area.Radius = leastBand * p.Scale
 				if it.Role == scene.Exhaust {
 					f.Area.Path = p.endInCell(f.Area.Path)
@@ -210,28 +204,29 @@ const near = 12
 // tiny says whether an item would only be a blot at this scale.
 func (m *Map) tiny(seen *scene.Projection, it *part) bool {
 	const least = 5 // dots
-	if m.Rows < fewRows && upon(it) && it.State != scene.Foul {
+	if m.Rows < fewRows && it.Role.Pen().Yields && it.State != scene.Foul || m.Scale > near && far(seen, it) {
 		return true
 	}
 	switch it.Role {
 	case scene.Hole:
-		return m.Scale > near || m.small(&it.Area)
+		return m.small(&it.Area)
 	case scene.Wish:
 		return it.Primitive == scene.Outline && m.small(&it.Area)
-	case scene.Space, scene.Wheel:
-		return m.Scale > near
-	case scene.Fitting:
-		return m.Scale > near && seen.Hidden(it.Item) && it.State < scene.Doubtful
 	case scene.Plate, scene.Body:
-		return m.Scale > near || it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*m.Scale
+		return it.Primitive == scene.Outline && 2*min(it.Area.Half.X, it.Area.Half.Y) < least*m.Scale
 	}
 	return false
 }
 
-// upon tells whether an item is the heater itself, its plate or what it needs free about it: outlines on top of all, which on few rows would
-// hide what is in the way below.
-func upon(it *part) bool {
-	return it.Role == scene.Plate || it.Role == scene.Body || it.Role == scene.Space
+// far says whether an item is not drawn in a picture from farther off.
+func far(seen *scene.Projection, it *part) bool {
+	switch it.Role.Pen().Range {
+	case scene.Near:
+		return true
+	case scene.UnhiddenOrNear:
+		return seen.Hidden(it.Item) && it.State < scene.Doubtful
+	}
+	return false
 }
 
 // tiny says whether an item is left out, as it would only be a blot.

@@ -122,7 +122,7 @@ func (p *painter) protect() {
 func (p *painter) ends() {
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Role != scene.Bumper && it.Role != scene.Nose || it.Label == "" {
+		if !it.Role.Pen().Stacked || it.Label == "" {
 			continue
 		}
 		low, high := it.Area.Bounds()

@@ -49,7 +49,7 @@ func (p *painter) along(it *part, path []geometry.Point) {
 	p.mask.reset()
 	p.stroke(path, like, &p.mask)
 	it.stroke = p.strokes.of
-	if it.Role == scene.Dimension {
+	if it.Role.Pen().Ended {
 		p.witness(path, like)
 	}
 	p.draw(&p.mask, it)
@@ -96,7 +96,7 @@ func lineInk(it *scene.Item) Ink {
 	if !it.Role.Pen().Steady && it.Code == "" {
 		ink.State = it.State
 	}
-	if it.Layer != scene.Through && it.Role.Pen().Front <= 4 && it.Role == scene.Fitting {
+	if it.Layer != scene.Through && it.Role == scene.Fitting {
 		ink.Tone = Faint
 	}
 	return ink

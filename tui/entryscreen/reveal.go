@@ -52,9 +52,8 @@ func placesOf(of form.Record, s desk.State) []geometry.Point3 {
 	case features.Fittings:
 		f = s.Plan.Fittings[feature.Row].Prism.Footprint
 	case features.Ties:
-		if spot, err := features.Obstructions.Spot(s.Job, vehicles.Pair(s.Job.Ties[feature.Row].Below), 0); err == nil {
-			f = spot.Prism.Footprint
-		}
+		at := s.Plan.Ties[feature.Row].Below
+		f = geometry.NewRectangle(at, at, 0)
 	}
 	low, high := f.Bounds()
 	return []geometry.Point3{low.At(0), high.At(0)}

@@ -47,8 +47,8 @@ func (l List) Spot(job vehicles.Job, at vehicles.Pair, drop float64) (vehicles.P
 }
 
 // RunPoint is where two readings of a point of a run come to, in the frame below: read from below as obstructions are, from above where the
-// point is above the floor.
-func RunPoint(job vehicles.Job, at vehicles.Pair, drop float64) (geometry.Point, error) {
+// point is above the floor; frames is how the frame above lies to that below.
+func RunPoint(job vehicles.Job, frames survey.Fit, at vehicles.Pair, drop float64) (geometry.Point, error) {
 	list := Obstructions
 	if rules.PointAbove(&job, drop) {
 		list = Fittings
@@ -56,7 +56,7 @@ func RunPoint(job vehicles.Job, at vehicles.Pair, drop float64) (geometry.Point,
 	placed, err := list.Spot(job, at, drop)
 	p := placed.Prism.Footprint.Middle
 	if list == Fittings && err == nil {
-		p = rules.FramesOf(&job).Down(p)
+		p = frames.Down(p)
 	}
 	return p, err
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
@@ -82,6 +83,12 @@ func (m *maker) tie() {
 
 // ofTie notes what a tie's readings come to, each pair as soon as it is whole.
 func (n noter) ofTie(h Record, s desk.State) noter {
+	if h.Real(s.Job) {
+		tie, is := s.Job.Ties[h.Row], s.Plan.Ties[h.Row]
+		n.point("bx", "by", tie.Below, is.Below, is.U[:2], Obstructions)
+		n.point("ax", "ay", tie.Above, is.Above, is.U[2:], Fittings)
+		return n
+	}
 	x := h.texts(s.Job)
 	at, ok := readPair(x["bx"], x["by"])
 	if ok {
@@ -95,14 +102,16 @@ func (n noter) ofTie(h Record, s desk.State) noter {
 
 // spot says what the two readings of a point on the floor come to, taken as those of a list are.
 func (n *noter) spot(kx, ky string, at vehicles.Pair, l List) {
-	var err error
-	if n.placed, err = l.Spot(n.s.Job, at, 0); err != nil {
-		return
+	if placed, err := l.Spot(n.s.Job, at, 0); err == nil {
+		n.point(kx, ky, at, placed.Prism.Footprint.Middle, []float64{placed.X.U, placed.Y.U}, l)
 	}
+}
+
+// point says what two readings of one come to that lies there on the floor, with the standard uncertainties of x and y.
+func (n *noter) point(kx, ky string, read vehicles.Pair, at geometry.Point, u []float64, l List) {
 	n.list = l
-	middle := n.placed.Prism.Footprint.Middle
-	n.x(kx, middle.X, n.placed.X.U, at[0])
-	n.y(ky, middle.Y, n.placed.Y.U, at[1])
+	n.x(kx, at.X, u[0], read[0])
+	n.y(ky, at.Y, u[1], read[1])
 }
 
 func readPair(x, y string) (p vehicles.Pair, ok bool) {

@@ -67,7 +67,7 @@ func (r builtRecord) Fields(s desk.State, held map[string]string) []form.Field {
 	if !r.of.there(&s.Job) {
 		return nil
 	}
-	return r.slots(&s.Job).Fields(s, held)
+	return r.slots(&s.Job, s.Plan.Fit).Fields(s, held)
 }
 
 // Set puts texts into the job; the job as it was built must be one that can be judged, too.
@@ -75,18 +75,18 @@ func (r builtRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, f
 	if !r.of.there(&s.Job) {
 		return s.Job, r, errors.New("it is planned no more: lay it first")
 	}
-	job, err := r.slots(&s.Job).Set(s, texts)
+	job, err := r.slots(&s.Job, s.Plan.Fit).Set(s, texts)
 	return job, r, err
 }
 
-func (r builtRecord) slots(j *vehicles.Job) form.Slots {
+func (r builtRecord) slots(j *vehicles.Job, frames survey.Fit) form.Slots {
 	switch r.of {
 	case builtCut:
 		return sawnSlots()
 	case builtHeater:
 		return heaterSlots()
 	}
-	return runSlots(r.of.run(), j)
+	return runSlots(r.of.run(), tapeTo{j, frames})
 }
 
 // made is a slot for a value of a thing that was made: get and put are of the thing as planned or built, of a copy.

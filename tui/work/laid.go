@@ -20,8 +20,14 @@ import (
 // Where a run's points came out is read with a tape as they are elsewhere: from the datum line, from the centreline or a side edge, and
 // how far below the floor; + runs on from the point before. A point above the floor is read from above.
 
+// tapeTo is a job whose points are taped, with how its frame above lies to that below.
+type tapeTo struct {
+	*vehicles.Job
+	frames survey.Fit
+}
+
 // runSlots are the points of a run: as many as it has.
-func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
+func runSlots(kind vehicles.RunKind, j tapeTo) (slots form.Slots) {
 	of := func(j vehicles.Job) *vehicles.Run { return j.Run(kind) }
 	with := func(b vehicles.Built, r *vehicles.Run) vehicles.Built { return b.WithRun(kind, r) }
 	asBuilt := j.AsBuilt()
@@ -31,8 +37,8 @@ func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
 			func(r *vehicles.Run, text string) error {
 				p, err := pointOf(j, r.Path, i, text)
 				if err == nil {
-					r.Path = r.Path.With(i, nearPlanned(p, of(*j), i))
-					r.Taped = tapedWith(r, of(*j), i, text)
+					r.Path = r.Path.With(i, nearPlanned(p, of(*j.Job), i))
+					r.Taped = tapedWith(r, of(*j.Job), i, text)
 				}
 				return err
 			})
@@ -44,7 +50,7 @@ func runSlots(kind vehicles.RunKind, j *vehicles.Job) (slots form.Slots) {
 
 // sayPoint says how a point is read, and once it is what it comes to beside what was planned.
 func sayPoint(f *form.Field, of func(vehicles.Job) *vehicles.Run, i int, s desk.State) {
-	f.Blank = "planned: " + pointAsWritten(&s.Job, of(s.Job).Path, i, survey.Figure)
+	f.Blank = "planned: " + pointAsWritten(tapeTo{&s.Job, s.Plan.Fit}, of(s.Job).Path, i, survey.Figure)
 	f.Note = "from the " + desk.Datum(&s.Job.Datum, 16) + ", across (L 693, R 1082, -240), below the floor; + runs on from the point before"
 	planned, built := of(s.Job).Path, of(s.Job.AsBuilt()).Path
 	if f.Text == "" || i >= len(planned) || i >= len(built) {
@@ -58,7 +64,7 @@ func sayPoint(f *form.Field, of func(vehicles.Job) *vehicles.Run, i int, s desk.
 }
 
 // pointSaid is a point of a run as the tape said it, where that still comes to it, else as the tape would say it; "" for one that it has not.
-func pointSaid(j *vehicles.Job, r *vehicles.Run, i int) string {
+func pointSaid(j tapeTo, r *vehicles.Run, i int) string {
 	if i < len(r.Taped) && i < len(r.Path) && r.Taped[i] != "" {
 		if p, err := pointOf(j, r.Path, i, r.Taped[i]); err == nil && same(p, r.Path[i]) {
 			return r.Taped[i]
@@ -82,17 +88,17 @@ func tapedWith(r *vehicles.Run, planned *vehicles.Run, i int, text string) vehic
 }
 
 // pointText is a point of a path as the tape says it, "" for one that it has not.
-func pointText(j *vehicles.Job, path []vehicles.RunPoint, i int) string {
+func pointText(j tapeTo, path []vehicles.RunPoint, i int) string {
 	return pointAsWritten(j, path, i, exact)
 }
 
 // pointAsWritten is such a text with its figures as written.
-func pointAsWritten(j *vehicles.Job, path []vehicles.RunPoint, i int, written func(float64) string) string {
+func pointAsWritten(j tapeTo, path []vehicles.RunPoint, i int, written func(float64) string) string {
 	if i >= len(path) {
 		return ""
 	}
 	p := path[i]
-	x, y := rules.ReadPoint(j, geometry.Point{X: p.X, Y: p.Y}, p.Drop)
+	x, y := rules.ReadPoint(j.Job, j.frames, geometry.Point{X: p.X, Y: p.Y}, p.Drop)
 	return written(x) + ", " + written(y) + ", " + written(p.Drop)
 }
 
@@ -120,7 +126,7 @@ func nearPlanned(p vehicles.RunPoint, planned *vehicles.Run, i int) vehicles.Run
 }
 
 // pointOf reads a point of a path: along the van, across it, and how far below the floor.
-func pointOf(j *vehicles.Job, path []vehicles.RunPoint, i int, text string) (p vehicles.RunPoint, err error) {
+func pointOf(j tapeTo, path []vehicles.RunPoint, i int, text string) (p vehicles.RunPoint, err error) {
 	parts := pointParts(text)
 	if len(parts) != 3 {
 		return p, fmt.Errorf("%q: a point is along, across and below the floor, like 1378, L 368, 184", form.Quoted(text))
@@ -143,8 +149,8 @@ func pointOf(j *vehicles.Job, path []vehicles.RunPoint, i int, text string) (p v
 }
 
 // taped is where two readings come to, so far below the floor; one with + is so far on from the point before.
-func taped(j *vehicles.Job, x, y survey.Reading, drop float64, before vehicles.RunPoint) (p vehicles.RunPoint, err error) {
-	there, across := rules.ReadPoint(j, geometry.Point{X: before.X, Y: before.Y}, drop)
+func taped(j tapeTo, x, y survey.Reading, drop float64, before vehicles.RunPoint) (p vehicles.RunPoint, err error) {
+	there, across := rules.ReadPoint(j.Job, j.frames, geometry.Point{X: before.X, Y: before.Y}, drop)
 	onX, onY := x, y
 	if x.Start == survey.On {
 		x = survey.FromNumber(there, false)
@@ -152,7 +158,7 @@ func taped(j *vehicles.Job, x, y survey.Reading, drop float64, before vehicles.R
 	if y.Start == survey.On {
 		y = survey.FromNumber(across, false)
 	}
-	at, err := features.RunPoint(*j, vehicles.Pair{x, y}, drop)
+	at, err := features.RunPoint(*j.Job, j.frames, vehicles.Pair{x, y}, drop)
 	p = vehicles.RunPoint{X: moving.Hundredth(at.X), Y: moving.Hundredth(at.Y), Drop: drop}
 	if onX.Start == survey.On {
 		p.X = moving.Hundredth(before.X + onX.Length)

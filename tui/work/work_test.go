@@ -236,18 +236,24 @@ func TestWhatWasMadeOtherwiseIsTyped(t *testing.T) {
 	assert.Equal(t, r.State.Job.Built, again.Built)
 }
 
+// tapesTo is a job with its frames as its matching points have them.
+func tapesTo(job *vehicles.Job) tapeTo {
+	plan, _ := rules.Reduce(*job, nil)
+	return tapeTo{job, plan.Fit}
+}
+
 // A point of a run is read with a tape as on Runs: from an edge, sloping to where it hangs, on from the point before, and from above where it is
 // above the floor. What is shown of it reads as the same point.
 func TestPointsOfARunAreReadWithATape(t *testing.T) {
 	job := vehicles.Demo()
 	at := func(kind vehicles.RunKind, i int, text string) vehicles.RunPoint {
 		t.Helper()
-		after, err := runSlots(kind, &job)[i].Set(job, text)
+		after, err := runSlots(kind, tapesTo(&job))[i].Set(job, text)
 		require.NoError(t, err, text)
 		p := after.BuiltOtherwise().Run(kind).Path[i]
-		shown := runSlots(kind, &after)[i].Get(desk.State{Job: after})
+		shown := runSlots(kind, tapesTo(&after))[i].Get(desk.State{Job: after})
 		assert.Equal(t, text, shown, "as the tape said it")
-		again, err := runSlots(kind, &job)[i].Set(job, shown)
+		again, err := runSlots(kind, tapesTo(&job))[i].Set(job, shown)
 		require.NoError(t, err, shown)
 		assert.Equal(t, p, again.BuiltOtherwise().Run(kind).Path[i], shown)
 		return p
@@ -266,7 +272,7 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 	assert.InDelta(t, job.Cut.At[1], p.Y, 0.01)
 
 	// What the tape said is kept with the job; where it comes to another place by now, the place is what holds, and one as planned keeps no text.
-	slots := runSlots(vehicles.ExhaustRun, &job)
+	slots := runSlots(vehicles.ExhaustRun, tapesTo(&job))
 	after, err := slots[1].Set(job, "1378, L 368, 190")
 	require.NoError(t, err)
 	read, err := vehicles.ParseJob(after.Format(), "a.toml")
@@ -274,8 +280,8 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 	assert.Equal(t, vehicles.List[string]{"", "1378, L 368, 190", ""}, read.Built.Exhaust.Taped)
 	assert.Equal(t, after.Format(), read.Format())
 	read.Datum.HookBelow = vehicles.Some(250)
-	assert.NotContains(t, runSlots(vehicles.ExhaustRun, &read)[1].Get(desk.State{Job: read}), "L 368")
-	after, err = runSlots(vehicles.ExhaustRun, &read)[1].Set(after, "")
+	assert.NotContains(t, runSlots(vehicles.ExhaustRun, tapesTo(&read))[1].Get(desk.State{Job: read}), "L 368")
+	after, err = runSlots(vehicles.ExhaustRun, tapesTo(&read))[1].Set(after, "")
 	require.NoError(t, err)
 	assert.Equal(t, job.Format(), after.Format())
 
@@ -284,7 +290,7 @@ func TestPointsOfARunAreReadWithATape(t *testing.T) {
 		assert.ErrorContains(t, err, why)
 	}
 	for i, slot := range slots { // what is read as planned is as planned
-		after, err := slot.Set(job, pointText(&job, job.Exhaust.Path, i))
+		after, err := slot.Set(job, pointText(tapesTo(&job), job.Exhaust.Path, i))
 		require.NoError(t, err)
 		assert.Equal(t, job.Format(), after.Format())
 	}

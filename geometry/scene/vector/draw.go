@@ -161,7 +161,7 @@ func (d *drawing) line(p *part) {
 	}
 	d.board.Line(points, stroke)
 	d.foulLine(p, points, stroke)
-	if p.Role == scene.Dimension && p.Primitive == scene.Stroke {
+	if p.Role.Pen().Ended && p.Primitive == scene.Stroke {
 		d.ends(points, width, p.ink.Line)
 	}
 }
