@@ -66,14 +66,21 @@ func slowPair(r *Result) Pair {
 			return s.improved(best, spare)
 		}
 	}
-	if best.Exhaust.Found() {
-		with := s.with(&best.Exhaust)
-		best.Intake = FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge}, nil)
-		return best
-	}
+	sought := best.Exhaust.Found()
 	for _, edge := range Edges {
+		if sought {
+			break
+		}
 		bare := s.bare()
-		best.Exhaust = best.Exhaust.nearer(FindRoute(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge}, nil))
+		best.Exhaust = best.Exhaust.nearer(FindRoute(s.ctx, &bare, vehicles.ExhaustRun, Target{Edge: edge, Upright: true}, nil))
+	}
+	if best.Exhaust.Found() { // the nearest miss of an edge may break nothing after all
+		with := s.with(&best.Exhaust)
+		best.Intake = FindRoute(s.ctx, &with, vehicles.IntakeRun, Target{Edge: AnyEdge, Upright: true}, nil)
+	}
+	if best.Found() {
+		s.demand, s.most = len(demands)-1, spares[len(spares)-1]
+		return s.improved(best, 0)
 	}
 	return best
 }

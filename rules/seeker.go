@@ -123,7 +123,30 @@ func (s *seeker) among(d demand) *attempt {
 	if best.keeps() {
 		c.query.MostLength = min(cmp.Or(c.query.MostLength, math.Inf(1)), s.longest(c, best))
 	}
-	return s.amongWays(c, best)
+	return s.turnedOver(c, s.amongWays(c, best))
+}
+
+// turnedOver is the better of a run that ends in the open and of what comes of it with its mouth turned to the other side of the leg before, or
+// down: no small move leads from one to the other.
+func (s *seeker) turnedOver(c *course, best *attempt) *attempt {
+	if !best.keeps() || len(best.corners) < 3 {
+		return best
+	}
+	n := len(best.corners)
+	at, end := best.corners[n-2], best.corners[n-1]
+	over, last := at.Sub(best.corners[n-3]).Plan(), end.Sub(at)
+	if over.Norm() == 0 {
+		return best
+	}
+	along := over.Scale(over.Dot(last.Plan()) / over.Dot(over))
+	ends := [...]geometry.Point3{at.Add(along.Scale(2).Sub(last.Plan()).At(last.Z)), at.Sub(geometry.Point3{Z: last.Norm()})}
+	for _, to := range ends {
+		corners := append(slices.Clone(best.corners[:n-1]), to)
+		if a := s.straighten(corners, c, c.judged, best.lower); a.better(best) {
+			best = a
+		}
+	}
+	return best
 }
 
 // amongWays is the best of the ways of a course, straightened, and of what was found before.
@@ -222,6 +245,7 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 // straightenBy works on corners as a trial judges them.
 func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course, st route.Straightener) *attempt {
 	st.Bend = t.run.Bend.Value
+	st.Heads = c.query.TurnBefore // or the corner that turns it is the first to be left out
 	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
 		return t.worth(corners, c.beyond(corners), most)
 	}

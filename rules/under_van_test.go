@@ -19,8 +19,8 @@ func cramped(t *testing.T) *Result {
 	return &r
 }
 
-// Where an intake to a place under the van breaks no rule, one is found that may end anywhere there, and anywhere at all; it is not
-// much longer than the shortest to a place.
+// Where an intake to a place under the van breaks no rule, one is found that may end anywhere there, and anywhere at all; it is at most
+// 1 % longer than the shortest to a place.
 func TestAnIntakeUnderTheVanMayTurnAtItsEnd(t *testing.T) {
 	r := cramped(t)
 	for _, upright := range []bool{false, true} {
@@ -35,7 +35,7 @@ func TestAnIntakeUnderTheVanMayTurnAtItsEnd(t *testing.T) {
 			found := FindRoute(context.Background(), r, vehicles.IntakeRun, Target{Edge: edge, Upright: upright}, nil)
 			require.True(t, found.Found(), "%s, upright %v", edge, upright)
 			t.Logf("%s, upright %v: %.1f, to a place %.1f", edge, upright, found.Length, shortest)
-			assert.LessOrEqual(t, found.Length, shortest*1.05, "%s, upright %v", edge, upright)
+			assert.LessOrEqual(t, found.Length, shortest*1.01, "%s, upright %v", edge, upright)
 		}
 	}
 }

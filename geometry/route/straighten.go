@@ -30,6 +30,7 @@ type Straightener struct {
 	Worth   func(corners []geometry.Point3, most float64) Worth
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
+	Heads   bool                          // a run that falls short keeps the corner that its last leg has its direction from
 	Tries   int                           // how many runs are tried for each corner at the most; 0: as many as may ever help
 }
 
@@ -101,9 +102,21 @@ func keyOf(key []byte, corners []geometry.Point3) []byte {
 	return key
 }
 
+// heads tells whether a run's last leg would point elsewhere without a corner.
+func (w *work) heads(corner int) bool {
+	at, end := w.corners[corner], w.corners[len(w.corners)-1]
+	return geometry.Angle(end.Sub(at), end.Sub(w.corners[corner-1])) > elsewhere
+}
+
+// elsewhere is by how much another direction is another, radians.
+const elsewhere = math.Pi / 8
+
 // leaveOut leaves out a corner where the run is better without.
 func (w *work) leaveOut() bool {
 	for i := 1; i < len(w.corners)-1; i++ {
+		if w.s.Heads && i == len(w.corners)-2 && w.worth.Short > touching && w.heads(i) {
+			continue
+		}
 		if w.try(slices.Delete(slices.Clone(w.corners), i, i+1)) {
 			return true
 		}
