@@ -29,6 +29,9 @@ func (k Kind) Landmark() bool {
 	return k.Peril != Usual || k.Is(Waymark)
 }
 
+// DeadlyPipe tells whether a kind is a pipe or a wire that can kill if a saw meets it.
+func (k Kind) DeadlyPipe() bool { return k.Peril != Usual && k.Shape == Piped }
+
 // The kinds of job file format 1, in the order lists show them.
 var (
 	obstructionKinds = []Kind{
@@ -45,7 +48,7 @@ var (
 		{"driveshaft", "D", 'd', Piped, scene.Movable, Travels, Usual, "It turns, and comes up with the axle."},
 		{"jacking point", "J", 'j', Disc, scene.Steel, ComesDown, Usual, "Stiffened spots by the wheels: keep them free."},
 		{"plastic part", "P", 'p', Box, scene.Movable, Movable | HurtByHeat, Usual, "Trays and covers: what is behind them?"},
-		{"heat shield", "HS", 'l', Box, scene.Hot, 0, Usual, "Thin bright sheet: something hot is beside it."},
+		{"heat shield", "HS", 'l', Box, scene.Movable, 0, Usual, "Thin bright sheet: something hot is beside it."},
 		{"wheel arch", "WA", 'v', Box, scene.Steel, Hollow, Usual, "Where does the sheet begin to curve down?"},
 		{"double skin", "DS", 'x', Box, scene.Steel, Hollow, Usual, "Two sheets with a gap: knock, or look in by a plug."},
 		{"seat mount", "SM", 'm', Disc, scene.Steel, HoldsSeat, Usual, "Bolts and plates of the seats, from below and above."},
@@ -55,7 +58,7 @@ var (
 		{"hand-brake cable", "H", 'h', Piped, scene.Lines, 0, Usual, "Have somebody pull the lever: what moves?"},
 		{"air line", "A", 'a', Piped, scene.Lines, TapedAsPipe, Deadly, "Air brakes or air springs? Plastic pipes under pressure."},
 		{"tyre", "T", 't', Box, scene.Movable, Travels | HurtByHeat, Usual, "At full lock and fully loaded: how near does it come?"},
-		{"body sill", "BS", 'm', Box, scene.Steel, Hollow | BearsClips, Usual, "Box section along the edge, under the doors."},
+		{"body sill", "BS", 'm', Box, scene.Rib, Hollow | BearsClips, Usual, "Box section along the edge, under the doors."},
 		{"swage", "SW", 'z', Piped, scene.Pressed, InSheetMetal, Usual, "Pressed into the sheet, hollow from above: feel for it."}, // pressed into the sheet, where a floor rib is welded on
 		{"high-voltage cable", "V", 'v', Piped, scene.Lines, 0, HighVoltage, "Orange cables? Do not drill; trained people only."},
 		{"traction battery", "TB", 't', Box, scene.Lines, HurtByHeat, HighVoltage, "Electric or hybrid? Do not drill; trained people only."},

@@ -165,9 +165,9 @@ func (p *Projection) LineOf(it *Item) Line {
 	return pens[it.Role].Line
 }
 
-// Weight returns how thick an item's line is: what is picked out is heavy, and a muffler that is but a line.
+// Weight returns how thick an item's line is: what is picked out is heavy, a pipe that can kill, and a muffler that is but a line.
 func (it *Item) Weight() Weight {
-	if it.Selected || it.Role == Muffler && it.Primitive == Stroke {
+	if it.Selected || it.Deadly || it.Role == Muffler && it.Primitive == Stroke {
 		return Heavy
 	}
 	return pens[it.Role].Weight

@@ -72,6 +72,7 @@ type Item struct {
 	Selected  bool
 	Unsure    bool  // not measured on this van
 	Aside     bool  // its name gives way to all others
+	Deadly    bool  // what can kill if a saw meets it: where it is but a line that is heavy
 	Layer     Layer // on which side of the floor it is
 }
 

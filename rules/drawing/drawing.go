@@ -113,7 +113,7 @@ func (d *drawer) obstructions() {
 		d.items = append(d.items, scene.Item{
 			Role: kind.Role, State: d.states.obstructions[i], Solid: scene.Solid{Prism: placed.Prism}, Layer: layer,
 			Label: d.job.Obstructions[i].Name, Code: kind.Code, Ref: i,
-			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Aside: !kind.Landmark(),
+			Selected: i == d.opts.Selected, Unsure: !placed.Measured || placed.Assumed, Aside: !kind.Landmark(), Deadly: kind.DeadlyPipe(),
 		})
 	}
 }

@@ -37,7 +37,7 @@ func TestRedIsOnlyWhereTheThingIsInTheWay(t *testing.T) {
 			} else if cell.Rune == '│' {
 				crossed++
 				assert.NotEqual(t, scene.Foul, cell.Ink.State, "a pipe has the colour of pipes at %v", at)
-			} else if cell.Rune == '┃' {
+			} else if cell.Rune == '▌' && cell.Ink.Role == scene.Lines {
 				red++
 				assert.Equal(t, scene.Foul, cell.Ink.State, "what is heavy is foul at %v", at)
 				assert.InDelta(t, 960, at.X, 12, "only the pipe that is in the way")

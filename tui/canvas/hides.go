@@ -116,7 +116,7 @@ const asCaption = 500
 const (
 	hidesBand  = 250 // of the exhaust, which is one line, unbroken
 	hidesFoul  = 900 // of a line that is in the way, whose course one follows
-	hidesOwn   = 120 // of that, by its own name: one sees what goes on behind
+	hidesOwn   = 500 // of that, by its own name
 	hidesMain  = 60
 	hidesLine  = 7
 	hidesDots  = 4

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -29,6 +30,7 @@ func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
 	p.frame()
 	p.ring()
 	p.pastRing()
+	p.partBar()
 	p.ends()
 	p.spots()
 	p.labels()
@@ -68,15 +70,17 @@ type painter struct {
 	inks             []Ink
 	fronts           []uint8 // what of it is in front in each cell: it gives the colour, and a label would hide it
 	canvas           Canvas
-	taken            cellset  // cells of the canvas that hold words or must stay in sight
-	exits            []exit   // of runs
-	rearNamed        bool     // the bumper\'s name stands on it
-	seats            []seat   // used again and again
-	costs            []uint16 // of each cell of the canvas: what a character there would hide
-	sums             []int32  // of the costs of all cells before each
-	before, after    writing  // of names
-	rivals           rivals   // what names may be mistaken for
-	stood            stood    // where names stood in the picture before
+	taken            cellset    // cells of the canvas that hold words or must stay in sight
+	exits            []exit     // of runs
+	rearNamed        bool       // the bumper\'s name stands on it
+	farBumper        scene.Item // the bumper, at the picture's edge where it lies beyond that
+	barOff           float64    // by how much, mm; 0 where it is where it is drawn
+	seats            []seat     // used again and again
+	costs            []uint16   // of each cell of the canvas: what a character there would hide
+	sums             []int32    // of the costs of all cells before each
+	before, after    writing    // of names
+	rivals           rivals     // what names may be mistaken for
+	stood            stood      // where names stood in the picture before
 }
 
 // part is an item with what is seen of it.
@@ -117,17 +121,27 @@ const leastBand = 1
 func (p *painter) see(s *scene.Scene) {
 	clear(p.parts) // what they hold on to may be a job that is long gone
 	p.parts = p.parts[:0]
+	p.barOff = 0
 	for i := range s.Items {
-		if f, ok := s.Projection.Seen(&s.Items[i], p.Scale/finer); ok {
-			it := &s.Items[i]
+		it := &s.Items[i]
+		if it.Role == scene.Bumper {
+			p.farBumper, p.barOff = p.barAtEdge(it, &s.Projection)
+			it = &p.farBumper
+		}
+		if f, ok := s.Projection.Seen(it, p.Scale/finer); ok {
 			if it.Role.Pen().Band && f.Area.Shape == geometry.Line && f.Area.Radius < leastBand*p.Scale && !s.Projection.Slopes {
 				f.Area.Radius = leastBand * p.Scale
 				if it.Role == scene.Exhaust {
 					f.Area.Path = p.endInCell(f.Area.Path)
 				}
 			}
-			p.parts = append(p.parts, part{Item: &s.Items[i], Seen: f})
+			p.parts = append(p.parts, part{Item: it, Seen: f})
 		}
+	}
+	if at := slices.IndexFunc(p.parts, func(it part) bool { return it.Role == scene.Bumper }); p.barOff > 0 && at >= 0 { // over what it is not among
+		bar := p.parts[at]
+		copy(p.parts[at:], p.parts[at+1:])
+		p.parts[len(p.parts)-1] = bar
 	}
 }
 

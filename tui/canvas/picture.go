@@ -69,6 +69,10 @@ func (p *pictured) distinct() scene.Scene {
 	all.Items = make([]scene.Item, 0, len(p.scene.Items))
 	for i := range p.scene.Items {
 		it := &p.scene.Items[i]
+		if it.Role == scene.Bumper {
+			bar, _ := p.barAtEdge(it, &all.Projection)
+			it = &bar
+		}
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)
 		small := it.Role == scene.CutCentre && p.ring < (leastWithCentre+ringHalf)*p.Scale || it.Role == scene.Hole && p.Scale > near
 		if ok && !small && (it.Role == scene.Hole || !p.tiny(&all.Projection, &part{Item: it, Seen: seen})) {

@@ -184,7 +184,7 @@ func TestWhatIsFoulIsAsRedAsInCells(t *testing.T) {
 				case cell.Ink.Role == scene.Hole && cell.Ink.State == scene.Foul:
 					holes++
 					assert.Greater(t, count(red), 60, "the hole's sign, at scale %g", scale)
-				case cell.Ink.Role == scene.Lines && strings.ContainsRune("┃", cell.Rune):
+				case cell.Ink.Role == scene.Lines && strings.ContainsRune("▌┃", cell.Rune):
 					lines++
 					assert.Greater(t, count(red), 20, "the pipe at %d %d, at scale %g", col, row, scale)
 				case cell.Ground.Foul && c.At(col, row-1).Ground.Foul && c.At(col, row+1).Ground.Foul:

@@ -13,7 +13,7 @@ import (
 // RingCells is how many columns the ring round the cut has at least, however far away it is; it has half as many rows. Fewer would be no ring,
 // more would hide what the cut is among. What is in its way is red in it; without colours it has room for a sign.
 const (
-	RingCells     = 4
+	RingCells     = 6
 	ringCellsBare = 6
 )
 
@@ -60,7 +60,7 @@ func (p *painter) ringOf() ring {
 		}
 		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius/p.Scale - ringHalf, shown: true}
 		if r.radius < least+snapped {
-			r.radius, r.middle = least, wholeCells(r.middle, least)
+			r.radius, r.middle = least, wholeBlocks(r.middle, least)
 		}
 		return r
 	}
@@ -70,15 +70,15 @@ func (p *painter) ringOf() ring {
 // snapped is how many dots larger than the smallest a ring is drawn as that, as other sizes would be ragged.
 const snapped = 0.5
 
-// wholeCells is a ring's middle, in dots, moved so that one of a radius fills whole cells.
-func wholeCells(middle vec, radius float64) vec {
+// wholeBlocks is a ring's middle, in dots, moved so that one of a radius fills whole columns, and whole quarters of cells up and down, by which it is drawn.
+func wholeBlocks(middle vec, radius float64) vec {
 	fill := func(at, dots float64) float64 {
-		if math.Mod(2*(radius+1)/dots, 2) == 0 { // as many cells to either side
+		if math.Mod(2*(radius+1)/dots, 2) == 0 { // as many to either side
 			return math.Round(at/dots) * dots
 		}
 		return (math.Floor(at/dots) + 0.5) * dots
 	}
-	return vec{fill(middle.x, dotsAcross), fill(middle.y, dotsDown)}
+	return vec{fill(middle.x, dotsAcross), fill(middle.y, dotsDown/2)}
 }
 
 // Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.

@@ -195,6 +195,9 @@ func (p *painter) goesOut(it *part) {
 		}
 		out := exit{of: it, at: b, arrow: p.heading(a, b)}
 		col, row, _ := p.Cell(b)
+		if p.barOff > 0 {
+			col = max(col, p.Left+1) // the bumper bar has its name on it
+		}
 		beside := slices.ContainsFunc(p.exits, func(other exit) bool { // two arrows would be one sign; each name has its own
 			c, r, _ := p.Cell(other.at)
 			return r == row && abs(c-col) <= 1

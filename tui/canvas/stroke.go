@@ -41,8 +41,11 @@ const (
 	heavyDashed
 )
 
-// DottedLine is a piece of a dotted line along a row.
-const DottedLine = "┈┈"
+// DottedLine is a piece of a dotted line along a row, HeavyLine of a heavy one.
+const (
+	DottedLine = "┈┈"
+	HeavyLine  = "━"
+)
 
 // pieces are the characters of a line by its arms, light and heavy; broken are the straight ones of broken lines, upright and
 // lying.
@@ -54,9 +57,15 @@ var (
 	broken = [...][2]rune{lightDashed: {'╎', '╌'}, lightDotted: {'┊', '┈'}, heavyDashed: {'╏', '╍'}}
 )
 
+// followed are the characters of a line in the way that runs along the columns: blocks leave no gap between rows, whatever the terminal's letters are.
+var followed = map[uint8]rune{north: '▘', south: '▖', north | south: '▌'}
+
 // char is the character of a stroke.
 func (s *stroke) char() rune {
 	weight := 0
+	if block, ok := followed[s.arms]; ok && s.foul && s.style == heavy {
+		return block
+	}
 	if s.style == heavy || s.style == heavyDashed {
 		weight = 1
 	}

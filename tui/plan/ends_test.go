@@ -94,7 +94,7 @@ func TestASmallPaneOpensOnTheCut(t *testing.T) {
 	assert.NotRegexp(t, "[╌╎]", picture, "what stands on the floor does not hide what is in the way")
 	pipe := 0
 	for _, row := range strings.Split(picture, "\n") {
-		if strings.Contains(row, "┃") {
+		if strings.Contains(row, "▌") {
 			pipe++
 		}
 	}

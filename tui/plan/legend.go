@@ -1,11 +1,13 @@
 package plan
 
 import (
+	"strings"
 	"unicode/utf8"
 
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // entry is a row of the legend: a patch of a role's pattern, or letters, and what they mean.
@@ -78,14 +80,14 @@ func roomIn(c *canvas.Canvas, row int) int {
 	return room
 }
 
-// roles explains the faces that a plan has in a row of its own below the picture, as far as there is room in it, and returns where the
-// next words may stand.
-func roles(c *canvas.Canvas, plan scene.Scene) (col int) {
+// roles explains the faces that a plan has in a row of its own below the picture, as far as there is room in it but for so many
+// columns that are kept for signs, and returns where those may stand.
+func roles(c *canvas.Canvas, plan scene.Scene, kept int) (col int) {
 	row := explainedIn(c)
 	if row >= c.Height {
 		return 0
 	}
-	room := roomIn(c, row)
+	room := roomIn(c, row) - kept
 	there := map[scene.Role]bool{}
 	for i := range plan.Items {
 		there[plan.Items[i].Role] = true
@@ -101,32 +103,79 @@ func roles(c *canvas.Canvas, plan scene.Scene) (col int) {
 	return col
 }
 
-// signs explains behind that what else of the picture has no name: the signs of holes, and the fuel line's dots, in as many words as
-// there is room for.
-func signs(c *canvas.Canvas, col int) {
+// explained is a sign of a line or a hole, in what ink it stands, and what it means, in fewer and fewer words.
+type explained struct {
+	sign  string
+	ink   canvas.Ink
+	means []string
+}
+
+// unnamed are the signs of a picture that have no name in it: those of holes, of the heater's fuel line, and of the pipes that can kill, which are heavy.
+func unnamed(c *canvas.Canvas, s desk.State) (all []explained) {
+	if c.Draws(scene.Hole) {
+		all = append(all, explained{canvas.Sign(scene.Hole), canvas.Ink{Role: scene.Hole}, []string{scene.Hole.Pen().Means, "hole", "hole"}})
+	}
+	if c.Draws(scene.Fuel) {
+		all = append(all, explained{canvas.DottedLine, canvas.Ink{Role: scene.Fuel}, []string{scene.Fuel.Pen().Means, "fuel line", "fuel"}})
+	}
+	if what := deadlyPipes(s); len(what) > 0 && c.Draws(scene.Lines) {
+		all = append(all, explained{canvas.HeavyLine, canvas.Ink{Role: scene.Lines}, what})
+	}
+	return all
+}
+
+// deadlyPipes says what the pipes and wires of a job are that can kill, in fewer and fewer words; nil for none.
+func deadlyPipes(s desk.State) []string {
+	one := ""
+	for _, o := range s.Job.Obstructions {
+		switch k := vehicles.KindOf(o.Kind); {
+		case !k.DeadlyPipe(), k.Name == one:
+		case one != "":
+			return []string{"pipe or wire that can kill", "can kill", "kills"}
+		default:
+			one = k.Name
+		}
+	}
+	if one == "" {
+		return nil
+	}
+	return []string{one, one, strings.Fields(one)[0]}
+}
+
+// signs explains behind that what else of the picture has no name, in as many words as there is room for.
+func signs(c *canvas.Canvas, col int, all []explained) {
 	row := explainedIn(c)
 	if row >= c.Height {
 		return
 	}
 	room := roomIn(c, row)
-	for _, role := range [2]scene.Role{scene.Hole, scene.Fuel} {
-		if !c.Draws(role) {
+	for words := range fewestWords {
+		if last := words == fewestWords-1; col+wide(all, words)-between > room && !last {
 			continue
 		}
-		sign, means := canvas.DottedLine, []string{scene.Fuel.Pen().Means, "fuel line", "fuel"}
-		if role == scene.Hole {
-			sign, means = canvas.Sign(role), []string{scene.Hole.Pen().Means, "hole"}
-		}
-		wide := utf8.RuneCountInString(sign)
-		for _, words := range means {
-			end := col + wide + 1 + utf8.RuneCountInString(words)
-			if end > room {
+		for _, e := range all {
+			if col+wide([]explained{e}, words)-between > room {
 				continue
 			}
-			c.Put(col, row, sign, canvas.Ink{Role: role})
-			c.Put(col+wide+1, row, words, canvas.Ink{Role: scene.Floor})
-			col = end + 2
-			break
+			at := utf8.RuneCountInString(e.sign) + 1
+			c.Put(col, row, e.sign, e.ink)
+			c.Put(col+at, row, e.means[words], canvas.Ink{Role: scene.Floor})
+			col += wide([]explained{e}, words)
 		}
+		return
 	}
+}
+
+// In how many wordings a sign is explained, and how many columns are left between one and the next.
+const (
+	fewestWords = 3
+	between     = 2
+)
+
+// wide is how many columns signs with what they mean take in one of the wordings, each with what is left behind it.
+func wide(all []explained, words int) (columns int) {
+	for _, e := range all {
+		columns += utf8.RuneCountInString(e.sign) + 1 + utf8.RuneCountInString(e.means[words]) + between
+	}
+	return columns
 }

@@ -217,9 +217,10 @@ func (p Pane) View(s desk.State, w, h int, opts Options) string {
 	}
 	c := p.painter.Paint(plan, w, h, look)
 	if room {
-		signs(&c, scaleBar(&c, s.Settings.Units))
+		signs(&c, scaleBar(&c, s.Settings.Units), unnamed(&c, s))
 	} else {
-		signs(&c, roles(&c, plan))
+		unnamed := unnamed(&c, s)
+		signs(&c, roles(&c, plan, wide(unnamed, fewestWords-1)), unnamed)
 	}
 	switch {
 	case room && (p.legend.open || opts.Areas):
