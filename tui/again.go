@@ -52,15 +52,15 @@ func (r *Root) fieldLeft() {
 		return
 	}
 	r.waits = false
-	steps := r.desk.Steps()
-	if len(steps) == 0 {
+	step, any := r.desk.Latest()
+	if !any {
 		return
 	}
 	job, taken := r.again(r.desk.State.Job)
 	if reflect.DeepEqual(job.Refused(), r.desk.State.Job.Refused()) {
 		return
 	}
-	change := desk.Change{Job: &job, Step: steps[len(steps)-1]}
+	change := desk.Change{Job: &job, Step: step}
 	if len(taken) > 0 {
 		change.Say = nowTaken(taken)
 	}

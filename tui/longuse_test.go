@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
 )
@@ -158,3 +159,27 @@ const noMore = 1.1
 
 // perStep is how many bytes one undo step may keep.
 const perStep = 4 << 10
+
+// What is tried again when a field is left takes no more work the more there is to undo.
+func TestLeavingAFieldTakesNoMoreAfterALongDay(t *testing.T) {
+	b, _ := demoOpened(t)
+	left := func() uint64 {
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		b.waits = true
+		b.fieldLeft()
+		runtime.ReadMemStats(&after)
+		return after.TotalAlloc - before.TotalAlloc
+	}
+	edit := func(n int) {
+		for i := range n {
+			job := b.desk.State.Job
+			job.Notes = strconv.Itoa(i)
+			require.True(t, b.desk.Apply(desk.Change{Job: &job}).Edited)
+		}
+	}
+	edit(1)
+	once := left()
+	edit(1000)
+	assert.Less(t, left(), once+10_000, "bytes")
+}

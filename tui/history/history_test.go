@@ -114,6 +114,11 @@ func TestStepsAreAPlainListOfJobs(t *testing.T) {
 			}
 			require.Equal(rt, jobs[at].Notes, d.State.Job.Notes)
 			require.Len(rt, d.Steps(), at)
+			latest, any := d.Latest()
+			require.Equal(rt, at > 0, any)
+			if any {
+				require.Equal(rt, d.Steps()[at-1], latest)
+			}
 			require.Equal(rt, d.State.Job.Notes != saved, d.State.Dirty)
 		}
 	})

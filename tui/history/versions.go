@@ -112,5 +112,8 @@ func (v *versions) Steps() []string {
 	return names
 }
 
+// Latest is the name of the step that undo would take back, and whether there is one.
+func (v *versions) Latest() (string, bool) { return v.now.step, len(v.past) > 0 }
+
 // dirty says whether the job differs from what lies on the disk.
 func (v *versions) dirty() bool { return v.now.number != v.saved }
