@@ -272,6 +272,17 @@ func (e Entry) picked(change desk.Change, s desk.State) (Entry, desk.Change) {
 	return e, change
 }
 
+// Seeing is the state with the plan moved so that a place is in the picture; a camera of its own, moved there by hand, stays.
+func (e Entry) Seeing(at geometry.Point, own desk.Camera, s desk.State) desk.State {
+	if s.Camera == own {
+		return s
+	}
+	if camera := e.follow(s, geometry.NewRectangle(at, at, 0)); camera != nil {
+		s.Camera = *camera
+	}
+	return s
+}
+
 // follow is the camera that has a footprint in the picture, nil where it is.
 func (e Entry) follow(s desk.State, f geometry.Footprint) *desk.Camera {
 	if s.Camera.Scale == 0 || e.w == 0 {

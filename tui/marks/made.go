@@ -27,6 +27,15 @@ func (m screen) made(s desk.State) (screen, desk.Change) {
 	return m, change
 }
 
+// ticked ticks a mark, or takes its tick away and says so: what was said of all of them is then no longer true.
+func ticked(it item, s desk.State) (change desk.Change) {
+	change.Tick = it.id()
+	if s.Ticked[change.Tick] {
+		change.Say = it.short(s.Settings) + " is not made now."
+	}
+	return change
+}
+
 // nextOf is the next behind one that is not made, round the end; left tells whether there is one.
 func nextOf(s desk.State, all []item, at int) (next int, left bool) {
 	for step := 1; step < len(all); step++ {

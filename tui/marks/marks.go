@@ -103,14 +103,14 @@ func (m screen) key(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 
 func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
-	here, name := m.mark(s), m.here(s).id()
+	here := m.mark(s)
 	switch last := len(items(s)) - 1; {
 	case key.Matches(k, keyNext):
 		m.at = min(m.at+1, last)
 	case key.Matches(k, keyBack):
 		m.at = max(m.at-1, 0)
 	case key.Matches(k, keyTick):
-		change.Tick = name
+		change = ticked(m.here(s), s)
 	case key.Matches(k, keyMade):
 		return m.made(s)
 	case key.Matches(k, keyDrill):

@@ -62,7 +62,7 @@ func keyOf(k key.Binding) tea.KeyMsg {
 func (m screen) tapMark(x, y int, s desk.State) (screen, desk.Change) {
 	if m.page != table && (m.w < desk.SideBySide || x >= listWidth) {
 		if y == 0 { // where it says whether it is made
-			return m, desk.Change{Tick: m.here(s).id()}
+			return m, ticked(m.here(s), s)
 		}
 		return m, desk.Change{}
 	}
@@ -74,7 +74,7 @@ func (m screen) tapMark(x, y int, s desk.State) (screen, desk.Change) {
 	}
 	if at == m.at || x < desk.BoxColumns {
 		m.at = at
-		return m, desk.Change{Tick: all[at].id()}
+		return m, ticked(all[at], s)
 	}
 	m.at = at
 	return m, desk.Change{}

@@ -81,6 +81,10 @@ func TestWhatComesAfterTheLastTick(t *testing.T) {
 	d.Said = ""
 	d.Type("<enter>")
 	assert.Contains(t, d.Said, "All made: drill the pilot")
+	d.Said = ""
+	d.Type("<space>")
+	assert.Equal(t, d.Screen.(screen).here(d.State).short(d.State.Settings)+" is not made now.", d.Said, "all are made no longer")
+	d.Type("<space>")
 	change := screentest.Pressed(d, 'd')
 	assert.Equal(t, "Place", change.Goto)
 	assert.Equal(t, "drilled", change.Open.Field)

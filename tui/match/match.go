@@ -5,6 +5,7 @@ package match
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -20,10 +21,13 @@ import (
 )
 
 // Screen is the screen "Match". It is a plain value.
-type Screen struct{ entry entryscreen.Entry }
+type Screen struct {
+	entry entryscreen.Entry
+	own   desk.Camera // where the plan was moved by hand at the point that is picked out
+}
 
 // New returns the screen.
-func New() desk.Screen { return Screen{entryscreen.New(&spec)} }
+func New() desk.Screen { return Screen{entry: entryscreen.New(&spec)} }
 
 func bind(name, what string) key.Binding {
 	return key.NewBinding(key.WithKeys(name), key.WithHelp(name, what))
@@ -107,9 +111,25 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 			}
 		}
 	}
+	was, _ := picked(m.entry, s)
 	var change desk.Change
-	m.entry, change = m.entry.Update(msg, fitted(s))
+	m.entry, change = m.entry.Update(msg, m.seeing(fitted(s)))
+	if is, _ := picked(m.entry, s); is != was {
+		m.own = desk.Camera{}
+	}
+	if change.Camera != nil {
+		m.own = *change.Camera
+	}
 	return m, change
+}
+
+// seeing is the state with the point that is picked out in the picture, unless the plan was moved away from it by hand.
+func (m Screen) seeing(s desk.State) desk.State {
+	at := tieOf(m.entry, s)
+	if at < 0 || at >= len(s.Plan.Ties) {
+		return s
+	}
+	return m.entry.Seeing(s.Plan.Ties[at].Below, m.own, s)
 }
 
 // use takes the point the keys act on out of the fit, or puts it back. Its readings stay.
@@ -148,7 +168,9 @@ func swap(s desk.State, one int, below bool) desk.Change {
 func (m Screen) Records(s desk.State) []form.Record { return features.Ties.Records(s.Job) }
 
 // View paints the screen.
-func (m Screen) View(s desk.State, w, h int) string { return m.entry.View(fitted(s), w, h, nil) }
+func (m Screen) View(s desk.State, w, h int) string {
+	return m.entry.View(m.seeing(fitted(s)), w, h, nil)
+}
 
 // Keys are the bindings that hold now.
 func (m Screen) Keys(s desk.State) []key.Binding {
@@ -234,15 +256,16 @@ func wrongs(s desk.State) []string {
 	return out
 }
 
+// tieOf is which of the job's points the keys act on, -1 for none.
+func tieOf(e entryscreen.Entry, s desk.State) int {
+	name, ok := picked(e, s)
+	if !ok {
+		return -1
+	}
+	return slices.IndexFunc(s.Job.Ties, func(t vehicles.Tie) bool { return t.Name == name })
+}
+
 // shown are the arrows on the plan.
 func shown(e entryscreen.Entry, s desk.State) plan.Options {
-	tie := -1
-	if name, ok := picked(e, s); ok {
-		for i, t := range s.Job.Ties {
-			if t.Name == name {
-				tie = i
-			}
-		}
-	}
-	return plan.Options{LeftOver: &drawing.LeftOver{Times: drawing.Times(matched(s).Fit), Tie: tie}}
+	return plan.Options{LeftOver: &drawing.LeftOver{Times: drawing.Times(matched(s).Fit), Tie: tieOf(e, s)}}
 }
