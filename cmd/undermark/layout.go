@@ -20,7 +20,7 @@ func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Short: "Propose whole layouts: cut, heading and runs together",
 		Long: "Up to three layouts that differ to the eye by more than a heading, best first; where the job's own breaks no rule it is\n" +
 			"one of them, called as it is. Of each the place of the cut, the heading of the heater, exhaust, intake and\n" +
-			"the fuel line that the job has, judged as check judges a job, and what they have to spare of any obstruction. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
+			"the fuel line that the job has, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a layout before you trust it.",
 		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
@@ -104,7 +104,7 @@ func layoutText(p *paper, number, from string, l *rules.Layout) {
 	p.line("%s%s: %s. Cut at %s, %s, yaw %s°, exhaust out %s, %s from %s", number, where, l.Verdict(), survey.Figure(l.At.X), survey.Figure(l.At.Y),
 		survey.Figure(l.Yaw), l.Edge, survey.Figure(l.Away), from)
 	if l.Least.Set && l.Least.Value >= 0 { // less is a rule broken, and named as such
-		p.line("%s to spare of any obstruction (%s)", survey.Figure(l.Least.Value), l.LeastOf)
+		p.line("%s to spare at the least (%s)", survey.Figure(l.Least.Value), l.LeastOf)
 	}
 	for i := range l.Misses {
 		if f := &l.Misses[i]; f.Verdict == l.Verdict() {

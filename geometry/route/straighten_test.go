@@ -106,3 +106,26 @@ func TestWhichRunIsWorthMore(t *testing.T) {
 		assert.Equal(t, c.better, c.a.Better(c.b), c.name)
 	}
 }
+
+// Where Heads is set a run that falls short keeps the corner that its last leg has its direction from, though it would fall short of less
+// without; one that hardly turns there does not.
+func TestTheCornerThatTurnsAMouthIsKept(t *testing.T) {
+	turns := []pt3{{}, {X: 200}, {X: 200, Y: 100}}
+	hardly := []pt3{{}, {X: 200}, {X: 300, Y: 20}}
+	for _, c := range []struct {
+		name  string
+		run   []pt3
+		heads bool
+		left  int
+	}{
+		{"kept", turns, true, 3},
+		{"not asked for", turns, false, 2},
+		{"turns by less than elsewhere", hardly, true, 2},
+	} {
+		s := route.Straightener{Heads: c.heads, Steps: []float64{1}, Worth: func(corners []pt3, _ float64) route.Worth {
+			return route.Worth{Short: float64(len(corners)), Length: 1}
+		}}
+		corners, _ := s.Straighten(context.Background(), c.run)
+		assert.Len(t, corners, c.left, c.name)
+	}
+}

@@ -165,7 +165,7 @@ func layoutLine(l *rules.Layout, s desk.State) string {
 	}
 	text += ", warm air " + facing(l.Yaw, s) + "; exhaust out " + outOn(l.Edge, s)
 	if l.Least.Set && l.Least.Value >= 0 {
-		text += "; " + survey.Format(l.Least.Value, u) + " to spare of any obstruction (" + l.LeastOf + ")"
+		text += "; " + survey.Format(l.Least.Value, u) + " to spare at the least (" + l.LeastOf + ")"
 	}
 	if line := l.Result.Plan.Fuel; l.Detour && line != nil {
 		text += "; the fuel line goes a long way round, " + desk.Length(line.Line.Length(), u)
