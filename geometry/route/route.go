@@ -8,7 +8,6 @@
 package route
 
 import (
-	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -63,7 +62,7 @@ type Way struct {
 // free tells whether a run may rise.
 func (q *Query) free() bool { return math.IsInf(q.Fall, -1) }
 
-// Find returns up to most ways, the shortest first, none much longer than that; none where there is none, or once ctx is done. In plan
+// Find returns up to most ways, the shortest first, none looked for that is much longer than that; none where there is none, or what was found once ctx is done. In plan
 // they keep every distance, in height too but within a bend: whoever lays one rounds it and looks. They fall as asked along what is rounded; corners stand outside of that,
 // so that a leg may fall by some percent less. tell, if any, is told now and
 // then how many ways were tried.
@@ -78,7 +77,5 @@ func Find(ctx context.Context, q *Query, most int, tell func(tried int)) []Way {
 			ways = append(ways, w)
 		}
 	}
-	// They come in the order of what is known of them in plan: the heights that they need may make one longer.
-	slices.SortStableFunc(ways, func(a, b Way) int { return cmp.Compare(a.Length, b.Length) })
 	return ways
 }

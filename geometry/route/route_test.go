@@ -99,3 +99,21 @@ func TestAWayMayTurnBeforeEachOfSeveralGoals(t *testing.T) {
 	q.To = q.To[:1]
 	assert.GreaterOrEqual(t, first(t, q).Length, w.Length-1e-9, "one of them alone")
 }
+
+// The heights that a way needs may make it longer than it looks in plan: one that goes down below a box, straight in plan, is not told
+// before one that goes round it level. Several ends along an edge, as an outlet may have.
+func TestTheShortestWayComesFirstThoughAnotherIsShorterInPlan(t *testing.T) {
+	q := open()
+	q.From, q.To = pt3{X: 635, Y: 25, Z: -45}, nil
+	q.Min, q.Max = pt3{Y: -500, Z: -295}, pt3{X: 1200, Y: 500, Z: -55}
+	q.Fall, q.Bend, q.MostLength = 0.02, 30, 0
+	for x := 0.0; x <= 1200; x += 25 {
+		q.To = append(q.To, route.Goal{At: geometry.Point{X: x, Y: 485}, Low: -295, High: -55})
+	}
+	q.Obstacles = []route.Obstacle{box(517, 115, 637, 195, -200, -60, 50)}
+	few, many := route.Find(context.Background(), &q, 2, nil), route.Find(context.Background(), &q, 60, nil)
+	require.Len(t, few, 2)
+	assert.LessOrEqual(t, few[0].Length, many[0].Length)
+	assert.LessOrEqual(t, few[1].Length, many[1].Length)
+	assert.Greater(t, few[0].Corners[len(few[0].Corners)-1].Z, -100.0, "level, beside the box")
+}

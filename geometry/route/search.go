@@ -1,8 +1,10 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 )
@@ -128,11 +130,13 @@ func (s *search) run(ctx context.Context, most int, tell func(int)) {
 				tell(tried)
 			}
 			if ctx.Err() != nil {
+				s.ends = s.ends[:min(most, len(s.ends))]
 				return
 			}
 		}
 		next, least, ok := s.queue.pop()
-		if !ok || least > s.shortest*muchLonger {
+		if !ok || least > s.shortest*muchLonger || s.sure(least, most) {
+			s.ends = s.ends[:min(most, len(s.ends))]
 			return
 		}
 		l := s.look(next)
@@ -140,14 +144,24 @@ func (s *search) run(ctx context.Context, most int, tell func(int)) {
 			continue
 		}
 		if s.discs[l.disc].kind == aGoal {
-			s.shortest = min(s.shortest, l.length)
-			if s.ends = append(s.ends, l); len(s.ends) == most {
-				return
-			}
+			s.arrived(l)
 			continue
 		}
 		s.carryOn(l)
 	}
+}
+
+// arrived keeps a way at a goal, in the order of their lengths: the heights that it needs may make it longer than was known when it was
+// looked at, and than others that are not looked at yet.
+func (s *search) arrived(l *label) {
+	at, _ := slices.BinarySearchFunc(s.ends, l, func(a, b *label) int { return cmp.Or(cmp.Compare(a.length, b.length), -1) })
+	s.ends = slices.Insert(s.ends, at, l)
+	s.shortest = min(s.shortest, l.length)
+}
+
+// sure tells whether as many ways are at their goals as are asked for, none of them longer than any that is still to come.
+func (s *search) sure(least float64, most int) bool {
+	return len(s.ends) >= most && s.ends[most-1].length <= least
 }
 
 // muchLonger is how much longer than the shortest way one may be that is proposed beside it.
