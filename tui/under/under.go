@@ -181,15 +181,9 @@ func wrongs(s desk.State) []string {
 		return out
 	}
 	out = append(out, rules.Dangers(&s.Result)...)
-	all := s.Result.Job.Obstructions
 	found := overlaps(s.Result.Plan)
-	for i, o := range found.Pairs {
-		if i == mostOverlaps {
-			out = append(out, fmt.Sprintf("%d more lie in one another", len(found.Pairs)-i))
-			break
-		}
-		out = append(out, fmt.Sprintf("%s and %s lie %s in one another: if neither runs through the other, measure both again",
-			all[o.A].Name, all[o.B].Name, desk.Length(o.Depth, s.Settings.Units)))
+	if said := inOneAnother(found.Pairs, s); said != "" {
+		out = append(out, said)
 	}
 	if found.Partial {
 		out = append(out, "more things lie close to one another than can be compared: not all were looked at for lying in one another")
@@ -197,5 +191,41 @@ func wrongs(s desk.State) []string {
 	return out
 }
 
-// mostOverlaps is how many overlaps are told one by one.
-const mostOverlaps = 20
+// inOneAnother says in one line which things fill one space though their kinds do not usually cross; "" for none.
+func inOneAnother(pairs []rules.Overlap, s desk.State) string {
+	all, deepest, most, n := s.Result.Job.Obstructions, rules.Overlap{}, 0.0, 0
+	for _, o := range pairs {
+		if cross(&all[o.A], &all[o.B]) {
+			continue
+		}
+		n++
+		if by := wayOut(o, s); by > most {
+			deepest, most = o, by
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%s and %s lie %s in one another", all[deepest.A].Name, all[deepest.B].Name, desk.Length(most, s.Settings.Units))
+	if n > 1 {
+		return fmt.Sprintf("%d pairs of things lie in one another, the deepest: %s: if neither runs through the other, measure both again", n, text)
+	}
+	return text + ": if neither runs through the other, measure both again"
+}
+
+// wayOut is the shortest way in mm that parts two things, in plan or in height.
+func wayOut(o rules.Overlap, s desk.State) float64 {
+	a, b := &s.Result.Plan.Obstructions[o.A].Prism, &s.Result.Plan.Obstructions[o.B].Prism
+	return min(o.Depth, a.High-b.Low, b.High-a.Low)
+}
+
+// cross tells whether things of two kinds usually cross: beams meet rails and ribs, and pipes and wires go through all of these. Two of
+// one kind do not: they may be one thing entered twice. Common practice, no source.
+func cross(a, b *vehicles.Obstruction) bool {
+	const frame = vehicles.TapedAsBeam | vehicles.TapedAsRail | vehicles.BearsClips
+	piped := func(o *vehicles.Obstruction) bool { return vehicles.KindOf(o.Kind).Shape == vehicles.Piped }
+	if a.Kind == b.Kind {
+		return false
+	}
+	return a.Is(frame) && (b.Is(frame) || piped(b)) || b.Is(frame) && piped(a)
+}
