@@ -4,7 +4,6 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
-	"bench.example/undermark/vehicles"
 )
 
 // View paints the screen.
@@ -51,13 +50,10 @@ func (m screen) beside(s desk.State) moving.Panel {
 	return moving.Panel{Body: moving.Body{W: m.w, H: m.h}, Above: func(w, _ int) int { return len(m.above(s, w)) }}
 }
 
-// worst are the findings of the cut: a move changes those of the cut, or of what is bolted on it, beside something else. A doubt that
-// only confirming ends, about something far off, is none that it changes.
+// worst are the findings of the cut: a move changes those of the cut, or of what is bolted on it, beside something else.
 func worst(s desk.State) (l moving.Worst) {
 	for _, f := range rules.ForPeople(s.Result.Findings) {
 		switch {
-		case f.WithCut() && f.Unconfirmed && f.Margin.Value > vehicles.LookRound:
-			l.Rest = append(l.Rest, f)
 		case f.WithCut():
 			l.Moved = append(l.Moved, f)
 		case f.Rule.AtCut:

@@ -30,9 +30,6 @@ func TestTheListLeadsWithWhatTheMoveChanges(t *testing.T) {
 		d.Type("<right><up>")
 		after := values()
 		for _, f := range rest {
-			if f.Unconfirmed { // it is far off: a move changes how far, and leaves the doubt
-				continue
-			}
 			assert.InDelta(t, before[f.ID()+f.About()], after[f.ID()+f.About()], 1e-9, "%s %s", f.ID(), f.About())
 		}
 		same := 0
@@ -43,32 +40,4 @@ func TestTheListLeadsWithWhatTheMoveChanges(t *testing.T) {
 		}
 		assert.Less(t, same, len(moved)/2, "what may change mostly does")
 	}
-}
-
-// A doubt about something a metre off, which nobody confirmed, does not stand before what a move can mend: no move ends it.
-func TestFarDoubtsThatOnlyConfirmingEndsAreNotAmongTheWorst(t *testing.T) {
-	job := vehicles.Demo()
-	things := make(vehicles.List[vehicles.Obstruction], len(job.Obstructions))
-	for i, o := range job.Obstructions {
-		o.Measured = false
-		things[i] = o
-	}
-	job.Obstructions = things
-	list := worst(screentest.New(t, New(), job, 60, 16).State)
-	far, near := 0, 0
-	for _, f := range list.Moved {
-		if !f.Unconfirmed {
-			continue
-		}
-		near++
-		assert.LessOrEqual(t, f.Margin.Value, float64(vehicles.LookRound), f.About())
-	}
-	for _, f := range list.Rest {
-		if f.Unconfirmed && f.WithCut() {
-			far++
-			assert.Greater(t, f.Margin.Value, float64(vehicles.LookRound), f.About())
-		}
-	}
-	assert.Positive(t, near, "what is near stays in the list, confirmed or not")
-	assert.Positive(t, far)
 }
