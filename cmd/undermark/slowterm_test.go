@@ -114,7 +114,8 @@ func TestOnASlowLineKeysDoNotQueueUp(t *testing.T) {
 		time.Sleep(apart)
 	}
 	pressed, seen := time.Now(), len(s.output())
-	require.True(t, s.comes(patience, func() bool { return strings.Contains(s.picture(), shows(keys)) }), "not at %s", shows(keys))
+	const whole = 3 * patience // a picture that is sent whole, some 25 kB, takes half a minute
+	require.True(t, s.comes(whole, func() bool { return strings.Contains(s.picture(), shows(keys)) }), "not at %s", shows(keys))
 	largest := 0
 	for picture := range strings.SplitSeq(s.output()[before:], asks) {
 		largest = max(largest, len(picture)+len(asks))
