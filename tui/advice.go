@@ -36,12 +36,16 @@ func (m settled) happened(r *Root) tea.Cmd {
 	return func() tea.Msg { return advised{m.asked, next(result, book, rules.Next)} }
 }
 
-// heeded leaves out messages that come too late to matter: each would have the screen painted, and every key sends one. Before the terminal is
+// heeded leaves out messages that come too late to matter or say what is known: each would have the screen painted, and every key sends one. Before the terminal is
 // let go of, what it was asked is waited for.
 func (r *Root) heeded(_ tea.Model, msg tea.Msg) tea.Msg {
 	switch m := msg.(type) {
 	case settled:
 		if m.asked != r.asked {
+			return nil
+		}
+	case tea.WindowSizeMsg:
+		if r.knows(m) {
 			return nil
 		}
 	case tea.QuitMsg, tea.InterruptMsg, suspended:

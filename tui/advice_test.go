@@ -107,6 +107,19 @@ func TestOldQuestionsAreLeftOut(t *testing.T) {
 	assert.Equal(t, advised{b.asked - 1, desk.Next{}}, b.heeded(b.Root, advised{b.asked - 1, desk.Next{}}))
 }
 
+// The size that is asked for once more is told only where it is another; one that nobody asked for always, as the picture may be broken.
+func TestASizeThatIsKnownIsNotPaintedFor(t *testing.T) {
+	b := advisedDesk(t, 100, 30)
+	b.sizing = false // what was asked at the start
+	same, other := tea.WindowSizeMsg{Width: 100, Height: 30}, tea.WindowSizeMsg{Width: 99, Height: 30}
+	assert.Equal(t, same, b.heeded(b.Root, same), "nobody asked")
+	listening{}.happened(b.Root)
+	assert.Nil(t, b.heeded(b.Root, same))
+	assert.Equal(t, same, b.heeded(b.Root, same), "it was answered already")
+	listening{}.happened(b.Root)
+	assert.Equal(t, other, b.heeded(b.Root, other))
+}
+
 func TestAFaultInTheAdviceEndsNothing(t *testing.T) {
 	found := next(rules.Result{}, nil, func(rules.Result, *rules.Book) []rules.Advice { panic("no") })
 	assert.Equal(t, desk.Next{Known: true, Failed: true}, found)

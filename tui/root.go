@@ -61,6 +61,7 @@ type Root struct {
 	owed     tea.Cmd       // what a field that was left has going, until the message is answered
 	body     [2]int        // the columns and rows that the screens were told last
 	asked    uint64        // how often it was asked what to measure next: an answer to an older question counts no more
+	sizing   bool          // the window's size was asked for, and is still to be told
 }
 
 // Init reads nothing, as everything is on the desk already; it starts what goes on beside the screen.
@@ -75,7 +76,19 @@ func (r *Root) sizeAgain() tea.Cmd {
 // listening says that changes of the window's size are heard of from now on.
 type listening struct{}
 
-func (listening) happened(*Root) tea.Cmd { return tea.WindowSize() }
+func (listening) happened(r *Root) tea.Cmd {
+	r.sizing = true
+	return tea.WindowSize()
+}
+
+// knows tells whether a size is only what was asked for and known already. For any other the library sends the whole picture, as the terminal may have
+// moved or cut what stood there: on a slow line that takes as long as the first one.
+func (r *Root) knows(window tea.WindowSizeMsg) bool {
+	w, h := bounded(window)
+	known := r.sizing && w == r.w && h == r.h
+	r.sizing = false
+	return known
+}
 
 // Update answers one message.
 func (r *Root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {

@@ -83,6 +83,17 @@ func TestATerminalThatNobodyReadsLosesNoKey(t *testing.T) {
 	assert.Zero(t, s.quit(t))
 }
 
+// At the start the picture is sent once, to its last row: the window's size is asked for once more, and is what it was.
+func TestTheFirstPictureIsSentOnce(t *testing.T) {
+	t.Parallel()
+	const asksAgain, rows = 300 * time.Millisecond, 30
+	s := readHome(t).start(t, 100, rows, wideFloor(t))
+	s.wait(t, "[1 Underneath]")
+	time.Sleep(3 * asksAgain)
+	s.quiet(5 * still)
+	assert.Equal(t, 1, strings.Count(s.output(), fmt.Sprintf("\x1b[%d;1H", rows)))
+}
+
 // On a slow line pictures are left out, and keys do not queue up: after the last of many keys no more is still to come than the picture that is under way
 // and the one that shows all of them. A line of 9600 baud carries 960 bytes a second.
 func TestOnASlowLineKeysDoNotQueueUp(t *testing.T) {
@@ -114,8 +125,7 @@ func TestOnASlowLineKeysDoNotQueueUp(t *testing.T) {
 		time.Sleep(apart)
 	}
 	pressed, seen := time.Now(), len(s.output())
-	const whole = 3 * patience // a picture that is sent whole, some 25 kB, takes half a minute
-	require.True(t, s.comes(whole, func() bool { return strings.Contains(s.picture(), shows(keys)) }), "not at %s", shows(keys))
+	require.True(t, s.comes(patience, func() bool { return strings.Contains(s.picture(), shows(keys)) }), "not at %s", shows(keys))
 	largest := 0
 	for picture := range strings.SplitSeq(s.output()[before:], asks) {
 		largest = max(largest, len(picture)+len(asks))
