@@ -34,7 +34,7 @@ var exhaustRules = []*Rule{
 	},
 	{
 		ID: "exhaust.bend-room", Unit: Count, Sense: Most, Weight: Damages,
-		Word:   "exhaust short legs",
+		Word:   "exhaust legs too short",
 		Title:  "Legs of the exhaust too short for their bends",
 		Ask:    "A pipe bent tighter than it can take kinks.",
 		Advice: mendShortLegs,

@@ -33,7 +33,7 @@ var intakeRules = []*Rule{
 	},
 	{
 		ID: "intake.bend-room", Unit: Count, Sense: Most, Weight: Damages,
-		Word:   "intake short legs",
+		Word:   "intake legs too short",
 		Title:  "Legs of the intake too short for their bends",
 		Ask:    "A hose bent tighter than it can take kinks.",
 		Advice: mendShortLegs,

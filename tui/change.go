@@ -3,11 +3,11 @@ package tui
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/history"
@@ -60,29 +60,43 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 // mostUnmade is how many marks are named.
 const mostUnmade = 5
 
-// unmade says which marks are to be made again, and how far they lie from where they were made.
+// unmade says which marks are to be made again, and how far they lie from where they were made: those that moved alike together.
 func unmade(marks []history.Moved, set desk.Settings) string {
-	var texts, ways []string
+	var ways, groups []string
+	names := map[string][]string{}
 	for _, m := range marks {
 		way := words.Moved(m.By, set)
-		if !slices.Contains(ways, way) {
+		if names[way] == nil {
 			ways = append(ways, way)
 		}
-		texts = append(texts, m.Words)
+		names[way] = append(names[way], m.Words)
 	}
-	if len(ways) > 1 {
-		for i, m := range marks {
-			texts[i] = strings.TrimSpace(m.Words + " " + words.Moved(m.By, set))
+	left := mostUnmade
+	for _, way := range ways {
+		group := fewOf(names[way], left)
+		left -= len(names[way])
+		if len(ways) > 1 && way != "" {
+			group = way + ": " + group
 		}
-	}
-	if more := len(texts) - mostUnmade; more > 0 {
-		texts = append(texts[:mostUnmade], fmt.Sprintf("and %d more", more))
+		groups = append(groups, group)
 	}
 	text := "Moved"
 	if len(ways) == 1 && ways[0] != "" {
 		text += " " + ways[0]
 	}
-	return text + ", so to be marked again: " + strings.Join(texts, ", ") + "."
+	return text + ", so to be marked again: " + strings.Join(groups, "; ") + "."
+}
+
+// fewOf names so many at the most, and counts the rest.
+func fewOf(names []string, most int) string {
+	switch more := len(names) - max(most, 0); {
+	case more <= 0:
+		return strings.Join(names, ", ")
+	case more == len(names):
+		return survey.Counted(more, "mark")
+	default:
+		return strings.Join(names[:most], ", ") + fmt.Sprintf(", and %d more", more)
+	}
 }
 
 // stayed says of marks that the pilot hole moved a little that they stay made.

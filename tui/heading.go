@@ -84,12 +84,14 @@ func leftOpen(standing string, r rules.Result, w int) string {
 
 // counted are what is open of a job, each a number with few words.
 func counted(r rules.Result) (texts []string) {
-	notLooked, notSaid := 0, 0
+	notLooked, notSaid, unchecked := 0, 0, "not checked"
 	if r.Job.Cut != nil { // one looks round a cut, and says things of what goes there
 		notSaid = len(r.Unanswered)
 		for _, list := range vehicles.LookLists {
 			notLooked += len(r.OpenIn(list))
 		}
+	} else {
+		unchecked = "not checked until it has"
 	}
 	for _, c := range []struct {
 		n    int
@@ -100,7 +102,7 @@ func counted(r rules.Result) (texts []string) {
 		{notLooked, "not looked for"},
 		{notSaid, "not said"},
 		{len(rules.Unconfirmed(r, vehicles.LookRound)), "not confirmed"},
-		{len(r.Unchecked), "not checked"},
+		{len(r.Unchecked), unchecked},
 	} {
 		if c.n > 0 {
 			texts = append(texts, fmt.Sprint(c.n, " ", c.what))

@@ -56,5 +56,5 @@ func TestWhatAClearJobLeavesOpenIsCountedInANarrowHeading(t *testing.T) {
 	s.Result.Job.Cut = nil
 	assert.Equal(t, "the cut has no place yet", headingIn(s, 60))
 	s.Result.Unchecked = []string{"a dozen of things", "that were never entered", "and can't be checked"}
-	assert.Equal(t, "the cut has no place yet; 3 not checked", headingIn(s, 60))
+	assert.Equal(t, "the cut has no place yet; 3 not checked until it has", headingIn(s, 60))
 }

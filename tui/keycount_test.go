@@ -128,6 +128,14 @@ func TestKeysOfAnObstruction(t *testing.T) {
 	assert.Equal(t, vehicles.Span{From: 110, To: 195, Set: true}, w.desk.State.Job.Obstructions[0].Drop)
 	t.Log(w.pressed)
 	assert.LessOrEqual(t, w.pressed, 25)
+
+	w.keys(`enter`) // the next in README's order, from its letter to the Enter that goes on
+	w.pressed = 0
+	w.keys(`c 852 enter 936 enter 100 enter 300 enter 110 enter 195 enter`)
+	require.Len(t, w.desk.State.Job.Obstructions, 2)
+	assert.Contains(t, strings.Join(w.rows(), " "), "Obstruction 3")
+	t.Log(w.pressed)
+	assert.LessOrEqual(t, w.pressed, 25)
 }
 
 // empty are the options of a program that is started on an empty job.
@@ -183,4 +191,29 @@ func TestKeysOfWhoeverMarksFirst(t *testing.T) {
 	}
 	t.Log(w.pressed, w.asked)
 	assert.LessOrEqual(t, w.pressed, 37)
+}
+
+// The same in README's order: the tape is said to be level, each other kind is looked for, the cut goes to the best place and the runs are found.
+func TestKeysOfAVanInTheOrderOfTheSteps(t *testing.T) {
+	w := walked(t, options(t), 60, 20)
+	for _, step := range screentest.VanInOrder {
+		before := w.pressed
+		w.keys(step)
+		t.Log(w.pressed-before, step)
+		require.Empty(t, w.desk.State.Job.Refused(), step)
+	}
+	job := w.desk.State.Job
+	require.Len(t, job.Obstructions, 10)
+	require.Len(t, job.Ties, 3)
+	require.Empty(t, w.desk.State.Result.OpenIn(vehicles.AtCut), "every kind was entered or looked for")
+	require.NotNil(t, job.Heater)
+	require.NotNil(t, job.Cut)
+	require.NotNil(t, job.Exhaust)
+	require.NotNil(t, job.Intake)
+	require.Empty(t, w.desk.State.Faults)
+	for _, f := range rules.ForPeople(w.desk.State.Result.Findings) {
+		require.False(t, f.Rule.AtCut && f.Verdict == rules.Foul, f.About())
+	}
+	t.Log(w.pressed, w.asked)
+	assert.LessOrEqual(t, w.pressed, 400, "450 is the goal")
 }

@@ -11,7 +11,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/history"
 	"bench.example/undermark/vehicles"
 )
 
@@ -84,6 +87,24 @@ func TestMarksThatThePilotMovedLessThanTheirOwnErrorStayMade(t *testing.T) {
 	require.Zero(t, rules.MayStay(&tight.desk.State.Result))
 	measured(tight, 1)
 	assert.False(t, tight.desk.State.Ticked["plate 1"])
+}
+
+// Marks that moved alike are told together, however many ways the others went.
+func TestMarksThatMovedAlikeAreToldTogether(t *testing.T) {
+	moved := func(x, y float64, names ...string) (all []history.Moved) {
+		for _, name := range names {
+			all = append(all, history.Moved{Words: name, By: geometry.Point{X: x, Y: y}})
+		}
+		return all
+	}
+	set := desk.Settings{}
+	alike := moved(8, 0, "cut centre", "plate 1", "plate 2", "plate 3", "plate 4", "bolt hole 1", "bolt hole 2")
+	assert.Equal(t, "Moved 8 mm forward, so to be marked again: cut centre, plate 1, plate 2, plate 3, plate 4, and 2 more.", unmade(alike, set))
+	two := append(moved(8, 0, "plate 1", "plate 2"), moved(0, 3, "clip 1")...)
+	two = append(two, moved(8, 0, "plate 3")...)
+	assert.Equal(t, "Moved, so to be marked again: 8 mm forward: plate 1, plate 2, plate 3; 3 mm left: clip 1.", unmade(two, set))
+	assert.Equal(t, "Moved, so to be marked again: 8 mm forward: cut centre, plate 1, plate 2, plate 3, plate 4, and 2 more; 3 mm left: 2 marks.",
+		unmade(append(alike, moved(0, 3, "clip 1", "clip 2")...), set))
 }
 
 // A key that bounces or is held ticks one mark, and leaves the next to be made.

@@ -43,12 +43,15 @@ const PilotLooked = "pilot-looked"
 // Sawn is the step that cuts the hole: from then on it is where it is.
 const Sawn = "sawn"
 
+// BoltsDrilled is the step that drills the holes of the heater's bolts: from then on its heading is what it is.
+const BoltsDrilled = "bolts-drilled"
+
 // StepKinds are all steps, in the order of the work.
 var StepKinds = []StepKind{
 	{ID: "instructions"}, {ID: "stands"}, {ID: "high-voltage"}, {ID: "battery-off"}, {ID: "seat-wait", Unit: "min"}, {ID: "seat-connectors"},
 	{ID: "tank-lowered"}, {ID: "gas-shut"}, {ID: "mat-up"},
 
-	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: PilotLooked, called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: "bolts-drilled"}, {ID: "fuel-hole"}, {ID: "clips-drilled"},
+	{ID: "extinguisher"}, {ID: "marked"}, {ID: "template-laid", Unit: "mm"}, {ID: PilotDrilled}, {ID: PilotLooked, called: "pilot looked at"}, {ID: "depth", Unit: "mm"}, {ID: Sawn}, {ID: BoltsDrilled}, {ID: "fuel-hole"}, {ID: "clips-drilled"},
 	{ID: "cut-back"}, {ID: "deburred"}, {ID: "swarf"},
 
 	{ID: "primed", Unit: "h"}, {ID: "timber-sealed"}, {ID: "scraped"}, {ID: "swages-packed"},

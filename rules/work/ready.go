@@ -57,7 +57,7 @@ var holes = []kind{
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{
-		id: "bolts-drilled", part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
+		id: vehicles.BoltsDrilled, part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{

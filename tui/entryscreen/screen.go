@@ -136,24 +136,26 @@ func (e Entry) edited(change desk.Change, event form.Event, s desk.State) (Entry
 	}
 	e.At = e.rowOf(e.Editor.Record(), s)
 	if event.Past {
-		e = e.past(s)
+		say := ""
+		e, say = e.past(s)
+		change.Say = cmp.Or(change.Say, say)
 	}
 	return e.picked(change, s)
 }
 
 // past goes on behind the last field: to what a thing still needs, then to a new thing of its list; from any other
-// form, back to the list.
-func (e Entry) past(s desk.State) Entry {
+// form, back to the list. It says why it went to a field that is needed.
+func (e Entry) past(s desk.State) (Entry, string) {
 	feature, isFeature := e.Editor.Record().(features.Record)
 	if !isFeature {
 		e.Editor = e.Editor.Close()
-		return e
+		return e, ""
 	}
 	if missing := feature.FirstMissing(s.Job); missing != "" {
 		e.Editor = e.Editor.Open(feature, missing, s)
-		return e
+		return e, feature.Lacking(missing, s.Job) + " is needed first. Esc leaves it for later."
 	}
-	return e.Begin(feature.List, s)
+	return e.Begin(feature.List, s), ""
 }
 
 // Begin opens the form of a new thing.

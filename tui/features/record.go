@@ -99,6 +99,11 @@ func (h Record) FirstMissing(j vehicles.Job) string {
 	return missing[0]
 }
 
+// Lacking is what a field that a thing needs is called.
+func (h Record) Lacking(field string, j vehicles.Job) string {
+	return labelOf(field, h.texts(j).shape(), h.List, &j.Datum)
+}
+
 func (h Record) lacking(j vehicles.Job, missing []string, x texts) string {
 	if len(missing) == 0 {
 		return ""

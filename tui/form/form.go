@@ -16,6 +16,7 @@ type Form struct {
 	known standing          // what stood in that field when the form last looked
 	wrong map[string]wrong  // by key; never edited in place
 	about map[string]string // by key: why texts of other fields were refused; never edited in place
+	chose string            // what a letter chose just now, and went on from
 }
 
 // standing is a text in a field, and whether it was refused.
@@ -57,10 +58,10 @@ func (f Form) Wrong(fields []Field) bool {
 // Waits begins why a text is refused that waits for another field.
 const Waits = "waits for "
 
-// refused is the first field but the one that has the keys whose text was refused, and not because it waits for another; "" for none.
+// refused is the first field whose text was refused, and not because it waits for another; "" for none.
 func (f Form) refused(fields []Field) (key, label string) {
 	for _, field := range fields {
-		if w, bad := f.wrongAt(field); bad && field.Key != f.key && !strings.HasPrefix(w.why, Waits) {
+		if w, bad := f.wrongAt(field); bad && !strings.HasPrefix(w.why, Waits) {
 			return field.Key, field.Label
 		}
 	}
@@ -160,10 +161,15 @@ func (f Form) looked(fields []Field) Form {
 
 // Update answers a key that belongs to the form. The screen then says Took or Refused to what was edited.
 func (f Form) Update(msg tea.KeyMsg, fields []Field) (Form, Event) {
+	chose := f.chose
+	f.chose = ""
 	f = f.looked(fields)
 	i := index(fields, f.key)
 	if i < 0 {
 		return f, Event{}
+	}
+	if why := f.slip(msg, fields[i], chose); why != "" {
+		return f, Event{Key: f.key, Say: why}
 	}
 	switch msg.String() {
 	case "esc":

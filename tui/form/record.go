@@ -157,6 +157,7 @@ func (e Editor) goneOn(was, key string, event Event, s desk.State) Editor {
 	f, fields := e.on(e.record, s)
 	if e.form = f.sure(fields); event.Picked {
 		e.form = e.form.Onward(fields)
+		e.form.chose = event.Text
 	}
 	return e
 }

@@ -18,16 +18,17 @@ type laidOut struct {
 	top   int   // the first one shown
 	last  int   // the top from which on the end of the list is seen
 	foot  []string
+	far   [2]int // from which row of the foot to which the far doubts have theirs
 
 	margins, off desk.Figures // the columns of what may be shown
 }
 
 // lay lays the list out; with few rows its title gives way, then what no move changes. The last row says what is seen when that is not all.
 func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
-	foot, room := l.unmovedRows(s, w, h), h
+	foot, far, room := l.unmovedRows(s, w, h), l.farRows(w, h), h
 	why := l.whyClear(h)
-	if room -= len(foot) + len(why); room < 1 {
-		foot, room = nil, h
+	if room -= len(foot) + len(far) + len(why); room < 1 {
+		foot, far, room = nil, nil, h
 	}
 	titled := room >= leastTitled
 	if titled {
@@ -43,11 +44,12 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		top.Skip = 0
 	}
 	if h > room && room < l.first(s, out.top, w)-top.Skip && !titled { // a name is seen whole before anything is said below it
-		foot, why, room = nil, nil, h
+		foot, far, why, room = nil, nil, nil, h
 	}
 	l.take(&out, s, top.Skip, w, room)
 	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
-		out.foot = toldShort(out.seen(len(l.Moved)), w, h-out.height())
+		out.foot = append(far, toldShort(out.seen(len(l.Moved)), w, h-out.height()-len(far))...)
+		out.far[1] = len(far)
 		return out
 	}
 	switch seen := out.seen(len(l.Moved)); {
@@ -58,7 +60,12 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	case seen != "" && out.height() < h:
 		foot = []string{seen}
 	}
-	out.foot = append(foot, why...)
+	at := 0
+	if len(foot) > 1 { // what is seen of the list stands before them, the rest below
+		at = 1
+	}
+	out.far = [2]int{at, at + len(far)}
+	out.foot = append(slices.Insert(foot, at, far...), why...)
 	return out
 }
 
@@ -91,7 +98,10 @@ const leastTold = 10
 // is no room for that beside it.
 func (l Worst) unmovedRows(s desk.State, w, h int) []string {
 	elsewhere := l.elsewhere(s)
-	if h < 2 || len(l.Rest) == 0 && elsewhere == "" {
+	switch {
+	case h >= 2 && h < leastTitled && len(l.Far) > 0: // they have no row of their own
+		return []string{l.inShort()}
+	case h < 2 || len(l.Rest) == 0 && elsewhere == "":
 		return nil
 	}
 	const seen = len("10-20 of 100 (PgDn). ")

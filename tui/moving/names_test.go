@@ -26,10 +26,13 @@ func TestNoNameInTheListOfTheWorstIsCut(t *testing.T) {
 			x, top, panelW, panelH := moving.Body{W: w, H: h}.PanelIn()
 			rows := strings.Split(ansi.Strip(d.View(w, h)), "\n")[top:]
 			_, first := onList(t, d.View(w, h))
-			listed := ""
+			listed, far := "", len(rows)+top // from where on far doubts are told in a line
 			for y, row := range rows[:panelH] {
 				row = ansi.Cut(row, x, x+panelW)
 				assert.NotContains(t, row, "…", "%s %v", name, size)
+				if strings.Contains(row, "far off") {
+					far = y + top
+				}
 				if y+top >= first {
 					listed += ansi.Cut(row, 9, panelW) + " "
 				}
@@ -39,7 +42,11 @@ func TestNoNameInTheListOfTheWorstIsCut(t *testing.T) {
 				if change.Focus == nil {
 					continue
 				}
-				for _, word := range strings.Fields(change.Focus.About()) {
+				about := change.Focus.About()
+				if y >= far {
+					about = change.Focus.Against.String()
+				}
+				for _, word := range strings.Fields(about) {
 					assert.Contains(t, blanks.ReplaceAllString(listed, " "), word, "%s %v row %d", name, size, y)
 				}
 			}

@@ -28,8 +28,10 @@ func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []str
 	return append([]string{title}, lines...)
 }
 
-// Unmoved is what no move changes, and how much is foul and doubtful beside the list, in a line; "" for nothing.
-func (l Worst) Unmoved(s desk.State) string { return joined(unmoved(l.Rest, s), l.elsewhere(s)) }
+// Unmoved is what only confirming ends, what no move changes, and how much is foul and doubtful beside the list, in a line; "" for nothing.
+func (l Worst) Unmoved(s desk.State) string {
+	return joined(l.ToConfirm(), unmoved(l.Rest, s), l.elsewhere(s))
+}
 
 // Plain is what the prompt says where nothing is drawn.
 func (p Prompt) Plain(heading string, asks []Ask) desk.Plain {

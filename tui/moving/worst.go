@@ -18,9 +18,10 @@ var (
 	KeyListUp   = Bind("PgUp", "up that list", "pgup")
 )
 
-// Worst is the list of findings beside the plan, worst first: those that the move changes, and in one row what it doesn't.
+// Worst is the list of findings beside the plan, worst first: those that the move changes, and in one row each those that only confirming
+// ends (Parted) and what it doesn't change.
 type Worst struct {
-	Moved, Rest []*rules.Finding
+	Moved, Far, Rest []*rules.Finding
 }
 
 // Scroll is how far a list is scrolled: the first of what it has that is seen, and how many of that one's rows are not.
@@ -37,10 +38,21 @@ func (l laidOut) seen(of int) string {
 // tally is how many findings there are of each verdict.
 type tally map[rules.Verdict]int
 
+// open says how much of it is foul and how much doubtful, "" for nothing.
+func (t tally) open() string {
+	var counts []string
+	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
+		if t[v] > 0 {
+			counts = append(counts, fmt.Sprintf("%d %s", t[v], desk.VerdictWord(v)))
+		}
+	}
+	return strings.Join(counts, ", ")
+}
+
 // tally counts the list, with what no move changes.
 func (l Worst) tally() tally {
 	t := tally{}
-	for _, part := range [2][]*rules.Finding{l.Moved, l.Rest} {
+	for _, part := range [3][]*rules.Finding{l.Moved, l.Far, l.Rest} {
 		for _, f := range part {
 			t[f.Verdict]++
 		}
@@ -53,20 +65,17 @@ func (l Worst) elsewhere(s desk.State) string {
 	if len(s.Faults) > 0 {
 		return ""
 	}
-	left, here := tally{}, l.tally()
+	left := tally{}
 	for i := range s.Result.Findings {
 		left[s.Result.Findings[i].Verdict]++
 	}
-	var counts []string
-	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
-		if n := left[v] - here[v]; n > 0 {
-			counts = append(counts, fmt.Sprintf("%d %s", n, desk.VerdictWord(v)))
-		}
+	for v, n := range l.tally() {
+		left[v] -= n
 	}
-	if len(counts) == 0 {
-		return ""
+	if open := left.open(); open != "" {
+		return "Elsewhere: " + open
 	}
-	return "Elsewhere: " + strings.Join(counts, ", ")
+	return ""
 }
 
 // headed is the title: the banner's tally, in its words.
@@ -105,15 +114,9 @@ func counted(rest []*rules.Finding) string {
 	if len(rest) == 0 {
 		return ""
 	}
-	n := tally{}
-	for _, f := range rest {
-		n[f.Verdict]++
-	}
-	text, and := fmt.Sprintf("%d more that no move changes", len(rest)), ": "
-	for _, v := range [2]rules.Verdict{rules.Foul, rules.Doubtful} {
-		if n[v] > 0 {
-			text, and = text+and+fmt.Sprintf("%d %s", n[v], desk.VerdictWord(v)), ", "
-		}
+	text := fmt.Sprintf("%d more that no move changes", len(rest))
+	if open := (Worst{Rest: rest}).tally().open(); open != "" {
+		text += ": " + open
 	}
 	return text
 }
@@ -181,6 +184,8 @@ func (l Worst) Mouse(msg tea.MouseMsg, top Scroll, s desk.State, p Panel) (next 
 		switch f, below := out.at(msg.Y - y); {
 		case f != nil:
 			change = desk.Show(f)
+		case below >= out.far[0] && below < out.far[1]: // where the first of them is confirmed
+			change = desk.Show(l.Far[0])
 		case below >= 0 && below < len(out.foot): // all of it is there
 			change.Goto = "Checks"
 		}

@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/vehicles"
 )
 
 // measuredPilot is the trial job with its pilot hole drilled and measured.
@@ -48,6 +49,29 @@ func TestADrilledCutMovesOnlyOnPurpose(t *testing.T) {
 	at = d.State.Job.Cut.At
 	d.Type("<right>")
 	assert.Equal(t, at, d.State.Job.Cut.At, "another hole is held again")
+}
+
+// The heater turns about its hole, so its heading may be chosen after the pilot is drilled, and that is said; not once its bolts have holes.
+func TestTheHeadingTurnsAboutADrilledPilot(t *testing.T) {
+	d := measuredPilot(t)
+	cut, yaw := *d.State.Job.Cut, d.State.Job.Heater.Yaw
+	for _, key := range []string{",", ","} {
+		d.Type(key)
+		assert.Contains(t, d.Said, "Turned about the hole, which stays: warm air ")
+	}
+	assert.Equal(t, cut, *d.State.Job.Cut)
+	assert.InDelta(t, yaw-2*desk.TurnStep, d.State.Job.Heater.Yaw, 1e-9, "anticlockwise as seen from below")
+	d.Undo()
+	assert.InDelta(t, yaw, d.State.Job.Heater.Yaw, 1e-9, "turns in a row are one step")
+
+	job := d.State.Job.WithDone(vehicles.Done{Step: vehicles.BoltsDrilled, At: "2026-11-25T10:00"})
+	bolted := screentest.New(t, New(), job, 100, 27)
+	for _, key := range []string{",", "."} {
+		bolted.Said = ""
+		bolted.Type(key)
+		assert.Equal(t, isBolted, bolted.Said)
+		assert.InDelta(t, yaw, bolted.State.Job.Heater.Yaw, 1e-9)
+	}
 }
 
 // A thumb on the screen may have meant nothing: what it moved is said, and how to take that back.

@@ -50,22 +50,4 @@ func withCut(job vehicles.Job) vehicles.Job {
 	return job.WithCut(vehicles.Cut{Across: vehicles.UsualAcross})
 }
 
-// noHeater is said where a key needs one.
-const noHeater = "No heater is chosen yet: choose one on the Job screen."
-
-// turn turns the heater on its cut, anticlockwise as seen for 1, clockwise for -1.
-func turn(s desk.State, way float64) desk.Change {
-	if s.Job.Heater == nil {
-		return desk.Change{Say: noHeater}
-	}
-	if s.Camera.View.Projection().Over {
-		way = -way
-	}
-	heater := *s.Job.Heater
-	heater.Yaw = geometry.WithinHalfTurn(heater.Yaw + way*desk.TurnStep)
-	heater.Given |= vehicles.HasYaw
-	job := s.Job.WithHeater(heater)
-	return desk.Change{Job: &job, Step: "turn heater"}
-}
-
 func plan2(at [2]float64) geometry.Point { return geometry.Point{X: at[0], Y: at[1]} }

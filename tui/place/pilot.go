@@ -178,8 +178,7 @@ func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
 	case sawn(s):
 		return append(rows, desk.Wrapped(st.Plain, mayMove(p, s), w)...)
 	case better(p):
-		return append(rows, desk.Wrapped(st.Plain, fmt.Sprintf("%s: %s: %s, not %s", keyBest.Help().Key, words.Way(p.Move.By, s.Settings),
-			words.Spare(p.Move.Margin, u), survey.Format(p.Move.Before, u)), w)...)
+		return append(rows, desk.Wrapped(st.Plain, keyBest.Help().Key+": "+words.Way(p.Move.By, s.Settings)+": "+spareThere(p, u), w)...)
 	}
 	return append(rows, desk.Wrapped(st.Plain, "Centre may move "+desk.Length(p.MayMove, u)+", with guide board or new pilot.", w)...)
 }
@@ -220,11 +219,16 @@ func mayMove(p rules.PilotReport, s desk.State) string {
 	case !better(p):
 		return text + "; nowhere there is better."
 	}
-	before := desk.Length(p.Move.Before, u)
+	return text + fmt.Sprintf(". Best %s: %s. %s: move it", words.Way(p.Move.By, s.Settings), spareThere(p, u), keyBest.Help().Key)
+}
+
+// spareThere says how much is to spare where the centre is best, and how much here.
+func spareThere(p rules.PilotReport, u desk.Units) string {
+	text := words.Spare(p.Move.Margin, u)
 	if p.Move.Before < 0 {
-		before = words.Spare(p.Move.Before, u)
+		return text + ", here " + words.Spare(p.Move.Before, u)
 	}
-	return text + fmt.Sprintf(". Best %s: %s, not %s. %s: move it", words.Way(p.Move.By, s.Settings), words.Spare(p.Move.Margin, u), before, keyBest.Help().Key)
+	return text + ", here " + survey.Format(p.Move.Before, u)
 }
 
 // bestPlaces are the places to show on the plan where the cut would be better.

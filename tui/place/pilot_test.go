@@ -106,7 +106,7 @@ func TestTheBestMoveMayStillBeShort(t *testing.T) {
 	s := drilledAt(t, "1225.3", "L650")
 	p := report(t, s)
 	p.Held, p.Move.Margin, p.Move.Before = false, -12, -25
-	assert.Contains(t, mayMove(p, s), ": 12 mm short, not 25 mm short.")
+	assert.Contains(t, mayMove(p, s), ": 12 mm short, here 25 mm short.")
 }
 
 func TestExplanationsInPictures(t *testing.T) {

@@ -60,5 +60,5 @@ func worst(s desk.State) (l moving.Worst) {
 			l.Rest = append(l.Rest, f)
 		}
 	}
-	return l
+	return l.Parted()
 }

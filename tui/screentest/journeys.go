@@ -1,6 +1,9 @@
 package screentest
 
-import _ "embed"
+import (
+	_ "embed"
+	"strings"
+)
 
 // What somebody presses who goes through a whole piece of work, each step in the keys of one screen: the tests of the root go there in
 // process, those of the program in a terminal.
@@ -54,6 +57,21 @@ var VanFromNothing = []string{
 	`4 enter t 1219 enter L640 enter`,
 	`5 a t 1219 enter L650 enter 150 enter a t 1219 enter L90 enter 160 enter a t 1290 enter 930 enter 170 enter`,
 	`tab a a t 1019 enter 300 enter 150 enter`,
+}
+
+// VanInOrder is such a van in the order of README's steps: the tape is level, each kind that is not entered was looked for, the cut goes to the best
+// place, and exhaust and intake are found.
+var VanInOrder = []string{
+	VanFromNothing[0],
+	`2 enter 40 enter 3200 enter 1780 enter 31 enter 460 esc`,
+	`down enter l esc`,
+	VanFromNothing[2], VanFromNothing[3], VanFromNothing[4], VanFromNothing[5], VanFromNothing[6],
+	VanFromNothing[7], VanFromNothing[8], VanFromNothing[9], VanFromNothing[10], VanFromNothing[11],
+	`a` + strings.Repeat(` enter`, 28), // of the first there is one
+	`esc 2 home down down down down enter 2 esc`,
+	VanFromNothing[13],
+	`4 n`,
+	`5 j tab j`,
 }
 
 // From the sample's foul cut to its pilot hole: layouts are proposed, one is taken, whoever has not looked for a kind says so, and how the van

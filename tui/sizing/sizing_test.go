@@ -45,7 +45,7 @@ func TestTheCablesLengthIsTypedAtItsArea(t *testing.T) {
 	r.Type("<esc>")
 	assert.NotContains(t, r.View(100, 27), "Nobody has said: the cable's")
 	assert.Contains(t, r.View(100, 27), "cable's area: 4 mm²")
-	r.Type("<enter>x")
+	r.Type("<enter>4x")
 	assert.Equal(t, vehicles.Some(4200), r.State.Job.Electrics.Cable, "what can't be read is not taken")
 	assert.Len(t, r.State.Job.Refused(), 1)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -54,9 +55,25 @@ func TestEveryKindIsReachedByItsLetter(t *testing.T) {
 				continue
 			}
 			assert.True(t, r.State.Job.LookedFor(list)[kind], "%v %s: %s", list, kind, r.Said)
-			r.Type("<enter>")
+			r.Type("<home>" + strings.Repeat("<down>", i) + "<enter>")
 			assert.False(t, r.State.Job.LookedFor(list)[kind], "again takes it back")
 		}
+	}
+}
+
+// Enter goes on to the next kind that nobody entered or looked for, and a bouncing key takes none of those.
+func TestEnterGoesThroughTheKinds(t *testing.T) {
+	r := opened(t, vehicles.AtCut, unlooked(t))
+	open := r.State.Result.OpenIn(vehicles.AtCut)
+	require.NotEmpty(t, open)
+	r.Type("<enter>") // of the first there is one
+	assert.Contains(t, r.Said, "entered already, so there is one here; next: "+open[0])
+	for i, kind := range open {
+		_, _, changes := screentest.After(r.Screen, r.State, tea.KeyMsg{Type: tea.KeyEnter})
+		assert.True(t, changes[0].Once)
+		r.Type("<enter>")
+		assert.True(t, r.State.Job.Looked[kind], kind)
+		assert.Len(t, r.State.Result.OpenIn(vehicles.AtCut), len(open)-1-i)
 	}
 }
 

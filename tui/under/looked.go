@@ -119,12 +119,34 @@ func (m Screen) lookKey(msg tea.KeyMsg, s desk.State) (Screen, desk.Change) {
 		m.looking = l.step(1)
 	case key.Matches(msg, keyBack):
 		m.looking = l.step(-1)
-	case key.Matches(msg, desk.KeyEnter), msg.Type == tea.KeySpace:
+	case key.Matches(msg, desk.KeyEnter):
+		return m.lookOn(s)
+	case msg.Type == tea.KeySpace:
 		return m, l.toggle(s)
 	case msg.Type == tea.KeyRunes && len(msg.Runes) == 1:
 		return m.lookLetter(msg.Runes[0], s)
 	}
 	return m, desk.Change{}
+}
+
+// lookOn takes the kind that the keys act on as looked for and goes on to the next that nobody has; one that was looked for is taken back, and
+// stays. A key that bounces takes none more.
+func (m Screen) lookOn(s desk.State) (Screen, desk.Change) {
+	all := kinds(m.looking.list, s)
+	at := m.looking.kind()
+	change := m.looking.toggle(s)
+	change.Once = true
+	if all[at].looked {
+		return m, change
+	}
+	for by := 1; by < len(all); by++ {
+		if next := (at + by) % len(all); all[next].asked && s.Job.HasToLookRound(m.looking.list) {
+			m.looking = m.looking.at(next)
+			change.Say += "; next: " + all[next].kind
+			break
+		}
+	}
+	return m, change
 }
 
 // lookLetter takes the kind of a letter as looked for. Where several kinds have the letter it goes to the next of them.

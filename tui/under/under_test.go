@@ -75,14 +75,55 @@ func TestAnOpeningFromNothing(t *testing.T) {
 
 func TestEnterBehindTheLastFieldBeginsTheNext(t *testing.T) {
 	r := screentest.New(t, New(), empty(), 100, 27)
-	r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95<enter><enter>") // the blank drop taped at
-	r.Type("c+200<enter>+84<enter>-850<enter>850<enter><enter><enter><enter>")
+	r.Type("nc652<enter>+84<enter>-850<enter>850<enter>0<enter>95<enter>") // taped at the bottom, as mostly
+	r.Type("c+200<enter>+84<enter>-850<enter>850<enter><enter><enter>")
 	require.Len(t, r.State.Job.Obstructions, 2)
 	assert.Equal(t, "crossmember 2", r.State.Job.Obstructions[1].Name)
 	assert.Equal(t, "+200", r.State.Job.Obstructions[1].X[0].Text)
 	assert.False(t, r.State.Job.Obstructions[1].Drop.Set, "blank is not measured")
 	assert.True(t, r.Screen.Typing())
 	assert.Contains(t, r.View(100, 27), "Obstruction 3")
+}
+
+// Where the tape slopes, too, Enter behind the last reading goes on to the next thing, whose kind is a letter; the drop at which it was taped is that
+// of the bottom unless somebody goes there.
+func TestTheNextKindIsALetterBehindTheLastReading(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 60, 17)
+	require.True(t, r.State.Job.Datum.HookBelow.Set)
+	r.Type("nc1652<enter>+84<enter>-850<enter>850<enter>0<enter>95<enter>")
+	r.Type("f500<enter>L410<enter>2500<enter>L410<enter><enter>10<enter>20<enter>30<enter>")
+	things := r.State.Job.Obstructions
+	require.Len(t, things, 5)
+	for i, kind := range []string{"crossmember", "fuel line"} {
+		assert.Equal(t, kind, things[3+i].Kind)
+		assert.False(t, things[3+i].TapedAt.Set, "taped at the bottom")
+	}
+	assert.Empty(t, r.State.Job.Refused())
+}
+
+// A letter with which no reading begins does nothing in a field for one, and that is said; a needed field that was left out is named.
+func TestALetterForAReadingIsNotTaken(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("nc652<enter>736<enter>100<enter><enter>110<enter>195<enter>")
+	assert.Equal(t, "other side is needed first. Esc leaves it for later.", r.Said)
+	r.Type("b")
+	assert.Contains(t, r.Said, `"b" begins no reading: other side takes figures`)
+	assert.Empty(t, r.State.Job.Refused())
+	r.Type("r300<enter>")
+	require.Len(t, r.State.Job.Obstructions, 4)
+	assert.Equal(t, "R 300", r.State.Job.Obstructions[3].Y[1].Text)
+}
+
+// The letter of a kind goes on by itself, so that Enter right behind it leaves no reading blank.
+func TestEnterBehindALetterLeavesNothingBlank(t *testing.T) {
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("nc<enter>")
+	assert.Equal(t, "The letter chose crossmember and went on. Enter again leaves near edge blank.", r.Said)
+	assert.Contains(t, r.View(100, 27), "▸ near edge")
+	r.Type("652<enter>")
+	assert.Contains(t, r.View(100, 27), "▸ far edge")
+	r.Type("<up><wipe><enter>")
+	assert.Contains(t, r.View(100, 27), "▸ far edge")
 }
 
 func TestAPointInFrontRunsOn(t *testing.T) {
@@ -488,11 +529,10 @@ func TestAKindIsChosenBeforeAllElse(t *testing.T) {
 func TestEnterGoesBackToWhatWasRefused(t *testing.T) {
 	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
 	things := len(r.State.Job.Obstructions)
-	r.Type("nc652<enter>736<enter>100<enter>300<enter>110<enter>1x5<enter><enter>")
-	assert.Contains(t, r.Said, "bottom was refused")
+	r.Type("nc652<enter>736<enter>100<enter>300<enter>110<enter>1x5<enter>")
+	assert.Contains(t, r.Said, "bottom was refused", "the last one, too")
 	assert.Contains(t, r.View(100, 27), "▸ bottom")
 	r.Type("195<enter>")
 	assert.Len(t, r.State.Job.Obstructions, things+1)
-	r.Type("<enter>")
 	assert.Contains(t, r.View(100, 27), "new obstruction", "and then on")
 }

@@ -198,7 +198,7 @@ func (c *changes) extra(key string) {
 		c.beside = []string{"a text that is not in the job"}
 	case strings.HasPrefix(key, "unfinished "):
 		what, _, _ := strings.Cut(strings.TrimPrefix(key, "unfinished "), " ")
-		c.beside = []string{"unfinished " + strings.TrimSuffix(what, ":")}
+		c.beside = []string{c.unfinished(strings.TrimSuffix(what, ":"))}
 	case strings.HasPrefix(key, "tape held"):
 		c.beside = append(c.beside, "how the tape is held")
 	case key == "guesses":

@@ -71,3 +71,21 @@ func TestADifferenceIsNeverSilent(t *testing.T) {
 		assert.Equal(t, len(vehicles.Differences(vehicles.Demo(), job)) > 0, Changed(vehicles.Demo(), job) != "")
 	})
 }
+
+// What is not whole yet is called by its name or kind, with what was typed of it.
+func TestWhatBecameOfUnfinishedThings(t *testing.T) {
+	job := func(texts ...map[string]string) vehicles.Job {
+		j := vehicles.NewJob("TL-07")
+		for _, of := range texts {
+			j.Unfinished.Obstructions = append(j.Unfinished.Obstructions, vehicles.Begun{Texts: of})
+		}
+		return j
+	}
+	begun, typed := map[string]string{"kind": "crossmember"}, map[string]string{"kind": "crossmember", "x0": "652"}
+	assert.Equal(t, "crossmember begun", Changed(job(), job(begun)))
+	assert.Equal(t, "fuel line begun", Changed(job(typed), job(map[string]string{"kind": "fuel line"}, typed)), "the newest first")
+	assert.Equal(t, "crossmember, unfinished: gone", Changed(job(begun), job()))
+	assert.Equal(t, "crossmember, unfinished: 652", Changed(job(begun), job(typed)))
+	assert.Equal(t, "crossmember, unfinished: 652 taken out", Changed(job(typed), job(begun)))
+	assert.Equal(t, "crossmember, unfinished: 653", Changed(job(typed), job(map[string]string{"kind": "crossmember", "x0": "653"})))
+}

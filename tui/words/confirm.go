@@ -9,14 +9,17 @@ import (
 )
 
 // ConfirmIt says what to do about things that were not measured on this van: which key, and on which screens.
-func ConfirmIt(things ...rules.Thing) string {
+func ConfirmIt(things ...rules.Thing) string { return "confirm it " + ConfirmedBy(things...) }
+
+// ConfirmedBy is, in brackets, the key that confirms things, and on which screens.
+func ConfirmedBy(things ...rules.Thing) string {
 	var on []string
 	for _, t := range things {
 		if title, is := desk.EnteredOn(t.Sort); is && !slices.Contains(on, title) {
 			on = append(on, title)
 		}
 	}
-	return "confirm it (m in " + strings.Join(on, " or ") + ")"
+	return "(m in " + strings.Join(on, " or ") + ")"
 }
 
 // OnlyUnconfirmed are the things that were not measured on this van, where nothing but doubts about them keeps the job from being

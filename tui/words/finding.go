@@ -89,7 +89,12 @@ func Margin(f rules.Finding, u survey.Units) string {
 func Spare(mm float64, u survey.Units) string { return spare(mm, rules.MM, u) }
 
 func spare(margin float64, unit rules.Unit, u survey.Units) string {
-	if margin < 0 {
+	switch {
+	case unit == rules.Count && margin < 0: // none of them may be
+		return survey.Exact(-margin) + " too many"
+	case unit == rules.Count && margin == 0:
+		return "none"
+	case margin < 0:
 		return desk.Quantity(-margin, unit, u) + " short"
 	}
 	return desk.Quantity(margin, unit, u) + " to spare"

@@ -150,3 +150,10 @@ func TestALegThatStandsHasNoFigure(t *testing.T) {
 	assert.Equal(t, "52480", InColumn(52480, rules.MM, desk.Millimetres))
 	assert.Equal(t, "1000000", InColumn(rules.Upright, rules.MM, desk.Millimetres))
 }
+
+// What is counted, of which none may be, is too many or none: "2× short" says nothing.
+func TestAMarginOfACountSaysHowManyTooMany(t *testing.T) {
+	for margin, want := range map[float64]string{-2: "2 too many", -1: "1 too many", 0: "none"} {
+		assert.Equal(t, want, spare(margin, rules.Count, desk.Millimetres))
+	}
+}
