@@ -30,7 +30,7 @@ func (m *maker) collar() {
 // deeper is how deep the collar is that is ordered.
 func (m *maker) deeper() string {
 	if row, ok := m.sized(sizing.Floor, "collar-order"); ok {
-		return row.Figure() + " mm deep"
+		return row.Unit.Of(row.Value.Value) + " deep"
 	}
 	return ""
 }

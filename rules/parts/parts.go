@@ -205,7 +205,8 @@ func leftOver(left []float64) string {
 	for i, v := range left {
 		texts[i] = survey.Figure(v)
 	}
-	return "left over: " + strings.Join(texts, ", ") + " mm"
+	texts[len(left)-1] = survey.InMM(left[len(left)-1])
+	return "left over: " + strings.Join(texts, ", ")
 }
 
 // again numbers the second and later of pieces that are ordered by their length.

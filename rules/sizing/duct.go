@@ -88,7 +88,7 @@ func (m *maker) duct() {
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {
 		if w.across = h.DuctAcross; h.Duct.Count() == 0 {
-			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", survey.FigureTo(w.across, 0)))
+			on.took(fmt.Sprintf("one duct of %s, as On top has none", survey.InMMTo(w.across, 0)))
 		}
 	}
 	if d.Bends == nil {
@@ -111,7 +111,7 @@ func (m *maker) wanted(w way, turned float64, on basis) {
 		flow = m.heater(&on).Air
 		on.take("air wanted", flow, Flow)
 	}
-	why := fmt.Sprintf("%s m³/h through %s mm. Above 8 m/s it is heard.", survey.FigureTo(flow, 0), survey.FigureTo(w.across, 0))
+	why := fmt.Sprintf("%s through %s. Above 8 m/s it is heard.", Flow.Of(flow), survey.InMMTo(w.across, 0))
 	if h := m.job.Heater; h != nil && h.Duct.Count() > 1 {
 		why += " It is of one duct: a second one takes air of its own, and what is wanted here is this one's."
 	}
@@ -137,7 +137,7 @@ func (m *maker) blown(w way, on basis) {
 		Instructions: true,
 	}
 	if want := d.Flow; want.Set && flow < want.Value {
-		row.Amiss = fmt.Sprintf("%s m³/h are wanted: shorten the duct, take bends out, or take a wider one", survey.FigureTo(want.Value, 0))
+		row.Amiss = fmt.Sprintf("%s are wanted: shorten the duct, take bends out, or take a wider one", Flow.Of(want.Value))
 	}
 	m.put(row, on)
 }

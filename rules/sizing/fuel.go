@@ -113,7 +113,7 @@ func (m *maker) endurance() {
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
 			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: m.fuelSource() + "; watts of the class: " + m.sizes.ClassNote.Source,
-			Why: fmt.Sprintf("%s l at %s l an hour for %s W. The last of it the pipe in the tank does not reach.", survey.FigureTo(litres, 1), survey.FigureTo(rate, 2), survey.FigureTo(at.watts, 0)),
+			Why: fmt.Sprintf("%s at %s l an hour for %s. The last of it the pipe in the tank does not reach.", Litre.Of(litres), survey.FigureTo(rate, 2), Watt.Of(at.watts)),
 		}, on)
 	}
 }
@@ -135,7 +135,7 @@ func (m *maker) asJudged() {
 			row := Row{ID: of.id, Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
-				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", survey.FigureTo(f.Required.Value, 1), asker(f.Limit))
+				row.Why = fmt.Sprintf("At most %s (%s). Checks judges it.", survey.InMM(f.Required.Value), asker(f.Limit))
 			}
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"
@@ -159,7 +159,7 @@ func (m *maker) priming() {
 	ml := LineVolume(bore, length)
 	m.put(Row{
 		ID: "volume", Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: h.ShortSource,
-		Why: fmt.Sprintf("%s: %s mm inside, %s mm long, which ends %s mm short of the heater so that it is not flooded.", volumeOf, survey.FigureTo(bore, 2), survey.FigureTo(length, 0), survey.FigureTo(h.Short, 0)),
+		Why: fmt.Sprintf("%s: %s inside, %s long, which ends %s short of the heater so that it is not flooded.", volumeOf, survey.InMMTo(bore, 2), survey.InMMTo(length, 0), survey.InMMTo(h.Short, 0)),
 	}, on)
 	var pump vehicles.Pump
 	if f.Pump != nil {
@@ -169,7 +169,7 @@ func (m *maker) priming() {
 	strokes := math.Floor(1000 * ml / dose)
 	m.put(Row{
 		ID: "strokes", Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: h.ShortSource, Instructions: true,
-		Why: fmt.Sprintf("%s ml at %s ml in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", survey.FigureTo(ml, 1), survey.FigureTo(dose, 1)),
+		Why: fmt.Sprintf("%s at %s in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", ML.Of(ml), ML.Of(dose)),
 	}, on)
 	hz := on.need(pump.Hz, "the pump's strokes a second while it primes")
 	m.put(Row{

@@ -142,7 +142,7 @@ func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
 		ID: "class", Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the class: " + m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("The first class that has %s times what is lost, %s W. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), survey.FigureTo(needed, 0)),
+		Why: fmt.Sprintf("The first class that has %s times what is lost, %s. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), Watt.Of(needed)),
 	}
 	for _, c := range m.sizes.Class {
 		if row.Text == "" && c.Most >= needed {
@@ -155,7 +155,7 @@ func (m *maker) class(watts float64, on basis) {
 	if h := m.job.Heater; h != nil {
 		var ignored basis
 		if c := m.heater(&ignored); c.Most < needed && row.Amiss == "" {
-			row.Amiss = fmt.Sprintf("the job's heater has %s W, and %s W are wanted", survey.FigureTo(c.Most, 0), survey.FigureTo(needed, 0))
+			row.Amiss = fmt.Sprintf("the job's heater has %s, and %s are wanted", Watt.Of(c.Most), Watt.Of(needed))
 		}
 	}
 	m.put(row, on)
@@ -172,13 +172,13 @@ func (m *maker) night(watts float64, on basis) {
 	}
 	m.put(Row{
 		ID: "burning", Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s W, it goes on and off.", survey.FigureTo(hours, 1), survey.FigureTo(class.Least, 0)),
+		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s, it goes on and off.", survey.FigureTo(hours, 1), Watt.Of(class.Least)),
 	}, on)
 	watts = min(max(0, watts), class.Most) // no heater gives more than it has
 	rate := m.burn(watts, &on)
 	m.put(Row{
 		ID: "litres", Label: "fuel a night", Unit: Litre, Value: vehicles.Some(rate * hours), Source: m.fuelSource(),
-		Why: fmt.Sprintf("%s l an hour for %s W, over %s hours. Each start takes some more.", survey.FigureTo(rate, 2), survey.FigureTo(watts, 0), survey.FigureTo(hours, 1)),
+		Why: fmt.Sprintf("%s l an hour for %s, over %s hours. Each start takes some more.", survey.FigureTo(rate, 2), Watt.Of(watts), survey.FigureTo(hours, 1)),
 	}, on)
 }
 

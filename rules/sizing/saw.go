@@ -36,8 +36,8 @@ func (m *maker) sawSpeed(across float64) {
 	}
 	row := Row{
 		ID: "speed", Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,
-		Why: fmt.Sprintf("%s m/min at the teeth of %s mm: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
-			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.FigureTo(across, 1)),
+		Why: fmt.Sprintf("%s m/min at the teeth of %s: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
+			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.InMM(across)),
 	}
 	if m.job.Deck() == vehicles.Timber {
 		row.Why += " The timber goes through first, at the highest speed that the saw's own table has for wood; the steel plates are sawn by themselves."
@@ -49,7 +49,7 @@ func (m *maker) sawSpeed(across float64) {
 func (m *maker) kerf(across float64) {
 	m.put(Row{
 		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.Practice,
-		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(rules.SawKerf, 1), survey.FigureTo(across, 1)),
+		Why: fmt.Sprintf("The teeth turn a ring of %s into swarf: the hole is %s, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.InMM(rules.SawKerf), survey.InMM(across)),
 	}, basis{})
 }
 

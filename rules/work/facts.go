@@ -302,7 +302,7 @@ func Ducts(r *rules.Result) string {
 	}
 	var bends []string
 	for _, turn := range d.Bends {
-		bends = append(bends, survey.Figure(turn)+"°")
+		bends = append(bends, survey.InDegrees(turn))
 	}
 	return text + ", bends " + strings.Join(bends, ", ")
 }
