@@ -79,8 +79,8 @@ type maker struct {
 func (m *maker) add(r Row) { m.Rows = append(m.Rows, r) }
 
 // sized is what is sized, ok false where something is missing for it.
-func (m *maker) sized(topic sizing.Topic, id string) (row sizing.Row, ok bool) {
-	row, _ = sizing.Find(m.r, topic, id)
+func (m *maker) sized(id sizing.ID) (row sizing.Row, ok bool) {
+	row, _ = sizing.Find(m.r, id)
 	return row, row.Value.Set
 }
 
@@ -113,7 +113,7 @@ func (m *maker) heater() {
 
 // boltLength is how long the bolts are at least, where that is known.
 func (m *maker) boltLength() string {
-	if row, ok := m.sized(sizing.Floor, "bolt"); ok {
+	if row, ok := m.sized(sizing.Bolt); ok {
 		return ", " + row.Said() + " long at least"
 	}
 	return ""
@@ -121,7 +121,7 @@ func (m *maker) boltLength() string {
 
 func (m *maker) sealant() {
 	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
-	if n, ok := m.sized(sizing.Floor, "cartridges"); ok {
+	if n, ok := m.sized(sizing.Cartridges); ok {
 		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
 	}
 	m.add(row)

@@ -7,7 +7,7 @@ import (
 
 // Row is one result.
 type Row struct {
-	ID      string // within its subject, for programs
+	ID      ID
 	Label   string
 	Surface int             // which of the job's surfaces it is of, 1 the first; 0 for none
 	Value   vehicles.Number // not set for what is said in words, and while something is missing
