@@ -187,9 +187,6 @@ func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
 }
 
-// foulNow begins what bars a step.
-const foulNow = "foul now: "
-
 // foulCut says what is foul at the cut: nobody drills or saws there.
 func foulCut(r *rules.Result) string {
 	foul := rules.FoulAtCut(r)
@@ -197,9 +194,9 @@ func foulCut(r *rules.Result) string {
 	case 0:
 		return ""
 	case 1:
-		return foulNow + foul[0].About() + ". See Checks."
+		return foul[0].About() + ". See Checks."
 	}
-	return fmt.Sprintf(foulNow+"%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
+	return fmt.Sprintf("%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
 // asHeaterSays is expected where the heater's maker says what.
