@@ -35,8 +35,8 @@ func textsOf(path string) (texts []string, err error) {
 		if _, imports := n.(*ast.ImportSpec); imports {
 			return false
 		}
-		if literal, is := n.(*ast.BasicLit); is && literal.Kind == token.STRING {
-			if text, _ := strconv.Unquote(literal.Value); utf8.RuneCountInString(text) >= longText {
+		if literal, is := n.(*ast.BasicLit); is {
+			if text := textOf(literal); utf8.RuneCountInString(text) >= longText {
 				texts = append(texts, text)
 			}
 		}
@@ -45,13 +45,31 @@ func textsOf(path string) (texts []string, err error) {
 	return texts, nil
 }
 
-// textsIn tells of each long text below a folder which files hold it, tests apart.
-func textsIn(t *testing.T, folder string) map[string][]string {
+// textOf is what a literal of a text says; "" of any other expression.
+func textOf(e ast.Expr) string {
+	literal, is := e.(*ast.BasicLit)
+	if !is || literal.Kind != token.STRING {
+		return ""
+	}
+	text, _ := strconv.Unquote(literal.Value)
+	return text
+}
+
+// eachSource goes through the files of Go of the whole program, tests apart.
+func eachSource(t *testing.T, look func(path string) error) {
+	for _, tier := range tiers {
+		require.NoError(t, filepath.WalkDir(filepath.Join("..", tier), func(path string, _ fs.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			return look(path)
+		}))
+	}
+}
+
+func TestALongTextStandsInOneFile(t *testing.T) {
 	files := map[string][]string{}
-	require.NoError(t, filepath.WalkDir(folder, func(path string, _ fs.DirEntry, err error) error {
-		if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
-			return err
-		}
+	eachSource(t, func(path string) error {
 		texts, err := textsOf(path)
 		for _, text := range texts {
 			if !slices.Contains(files[text], path) {
@@ -59,17 +77,7 @@ func textsIn(t *testing.T, folder string) map[string][]string {
 			}
 		}
 		return err
-	}))
-	return files
-}
-
-func TestALongTextStandsInOneFile(t *testing.T) {
-	files := map[string][]string{}
-	for _, tier := range tiers {
-		for text, in := range textsIn(t, filepath.Join("..", tier)) {
-			files[text] = append(files[text], in...)
-		}
-	}
+	})
 	require.Greater(t, len(files), 1000, "the texts of the whole program")
 	for text, in := range files {
 		if twoHomes[text] == "" {

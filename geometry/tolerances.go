@@ -25,8 +25,8 @@ const sunk = 1e-10
 const straight = 1e-8
 
 // parallel is the square of the sine of the angle between two segments below which their ends are looked at too, though
-// their lines come nearest between them: rounding of some 1e-11 mm over the sine is how far that place may be off along
-// them, and 1e-9 mm is promised.
+// their lines seem to come nearest between them: of segments that lie beside each other rounding makes up to 1e-31, and a place
+// anywhere along them. Whatever is well above that does.
 const parallel = 1e-4
 
 // accuracy is how far, in mm, the least distance found on an arc may lie above the true one: what the package promises.

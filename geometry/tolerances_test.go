@@ -168,3 +168,20 @@ func TestSegmentOverARoundByItsRim(t *testing.T) {
 		require.InDelta(t, want, got.Gap, 1e-9)
 	}
 }
+
+// Segments that lie beside each other have no one place where they are nearest, and rounding turns them by a hair: the gap is as it is
+// reckoned from where their ends lie, whatever rounding makes of the angle.
+func TestSegmentsBesideEachOther(t *testing.T) {
+	r := seeded(t, 29)
+	for range 5000 {
+		turn, long, off := r.Float64()*360, 100+r.Float64()*4900, r.Float64()*300
+		start := r.Float64()*12000 - 6000
+		other := 100 + r.Float64()*4900
+		place := func(along, below float64) geometry.Point3 { return far(pt{X: along}.Turn(turn)).At(-below) }
+		s := geometry.BetweenSegments(
+			geometry.Segment3{A: place(0, 0), B: place(long, 0)}, geometry.Segment3{A: place(start, off), B: place(start+other, off)},
+		)
+		between := max(0, start-long, -(start + other))
+		require.InDelta(t, math.Hypot(between, off), s.Gap, 1e-9)
+	}
+}

@@ -90,7 +90,7 @@ func deviationsJSON(list []Deviation) []deviationJSON {
 	for i, d := range list {
 		by, ok := d.By()
 		out[i] = deviationJSON{
-			d.Table, d.What, d.Unit, maybe(d.Planned), maybe(d.Built), maybe(vehicles.Number{Value: by, Set: ok}), maybe(d.Sigma), d.Unexplained, d.Verdict.String(),
+			d.Table.String(), d.What.String(), d.Unit, maybe(d.Planned), maybe(d.Built), maybe(vehicles.Number{Value: by, Set: ok}), maybe(d.Sigma), d.Unexplained, d.Verdict.String(),
 		}
 	}
 	return out
@@ -98,6 +98,9 @@ func deviationsJSON(list []Deviation) []deviationJSON {
 
 // BuiltJSON writes both as `check --built --json` prints them, each as `check --json` does.
 func BuiltJSON(planned, built Result) ([]byte, error) {
-	otherwise := append([]string{}, planned.Job.BuiltOtherwise().Tables()...)
+	otherwise := []string{}
+	for _, table := range planned.Job.BuiltOtherwise().Tables() {
+		otherwise = append(otherwise, table.String())
+	}
 	return json.Marshal(builtJSON{jsonFormat, planned.Job.Ref, otherwise, planned, built, deviationsJSON(Deviations(&planned, &built))})
 }

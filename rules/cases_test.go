@@ -22,7 +22,7 @@ import (
 type expected struct {
 	Check *struct {
 		Job, Verdict string
-		Unchecked    []string
+		Unchecked    []Lack
 		NotLookedFor []string `json:"not_looked_for"`
 		Findings     []findingJSON
 	}

@@ -46,6 +46,21 @@ func TestClipsAreSpreadFromTheStub(t *testing.T) {
 	assert.Equal(t, []float64{150}, spread(held))
 }
 
+// A clip takes 20 mm of straight pipe: one whose half would lie in a bend counts as bent, at either end of a leg.
+func TestAClipStandsClearOfABend(t *testing.T) {
+	path := []geometry.Point3{{X: 900, Z: -60}, {X: 400, Z: -60}, {X: 400, Y: 500, Z: -60}}
+	laid := &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 60), Radius: 12}
+	s := spreaderOf(t, TheExhaust, laid)
+	require.Len(t, laid.Line.Legs, 2)
+	end, begin := laid.Line.Legs[0].End, laid.Line.Legs[1].Begin
+	require.InDelta(t, 440, end, 1e-9, "the bend takes 60 mm of either leg")
+	for at, bent := range map[float64]int{
+		end - 10.01: 0, end - 9.99: 1, end + 10: 1, begin - 10: 1, begin + 9.99: 1, begin + 10.01: 0, 9.99: 1, 10.01: 0,
+	} {
+		assert.Equal(t, bent, s.at(at).bent, "%g mm along", at)
+	}
+}
+
 // A fuel line has its stub at its end, and its pump holds it.
 func TestAFuelLinesClipsAreSpreadFromItsStub(t *testing.T) {
 	line := straightRun(1000, 60)

@@ -32,12 +32,12 @@ func TestWhatAReadHoleDeviatesBy(t *testing.T) {
 	cut := demo.ReadSawn(demo.ReadSawn(*demo.Cut, survey.X, readAt("1273", "")[0]), survey.Y, readAt("1273", "193")[1])
 	list := deviated(t, vehicles.Built{Cut: &cut})
 	require.Len(t, list, 2)
-	assert.Equal(t, "along", list[0].What)
+	assert.Equal(t, Measured{Of: MeasuredAlong}, list[0].What)
 	assert.InDelta(t, 1264.13, list[0].Built.Value, 0.01)
 	by, ok := list[0].By()
 	assert.True(t, ok)
 	assert.InDelta(t, 9.13, by, 0.01)
-	assert.Equal(t, "across", list[1].What)
+	assert.Equal(t, Measured{Of: MeasuredAcross}, list[1].What)
 	assert.InDelta(t, 193, list[1].Built.Value, 0.01)
 	plan, _ := Reduce(demo.WithDrilled(&cut.Sawn), nil)
 	assert.Equal(t, vehicles.Some(plan.Cut.UX), list[0].Sigma)
@@ -69,7 +69,7 @@ func TestEachFigureThatCameOutOtherwiseHasItsRow(t *testing.T) {
 	list := deviated(t, vehicles.Built{Heater: &heater, Exhaust: &run, Intake: &other})
 	var what []string
 	for _, d := range list {
-		what = append(what, d.Table+" "+d.What)
+		what = append(what, d.Table.String()+" "+d.What.String())
 		assert.False(t, d.Sigma.Set, "nobody read it")
 	}
 	assert.Equal(t, []string{"heater collar", "exhaust point 2 across", "exhaust point 2 drop", "intake "}, what)

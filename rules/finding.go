@@ -143,8 +143,8 @@ type Result struct {
 	Book         *Book     // what it was judged by, the job's own rules in front
 	Findings     []Finding // worst first: foul, doubtful, clear, then by margin
 	Verdict      Verdict
-	Hole         Hole     // what the direct tapes from the drilled pilot hole came to
-	Unchecked    []string // what is missing, in the contract's words
+	Hole         Hole // what the direct tapes from the drilled pilot hole came to
+	Unchecked    []Lack
 	Unanswered   []string // what is there and nobody has said how; beside the contract's list
 	NotLookedFor []string // kinds neither entered nor looked for
 	// LookedElsewhere are kinds looked for round a place that the cut has since moved away from, and not entered.

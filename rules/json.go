@@ -15,7 +15,7 @@ type checkJSON struct {
 	Job          string        `json:"job"`
 	Verdict      string        `json:"verdict"`
 	Dangers      []string      `json:"dangers,omitempty"`
-	Unchecked    []string      `json:"unchecked"`
+	Unchecked    []Lack        `json:"unchecked"`
 	Unanswered   []string      `json:"unanswered,omitempty"` // beside it: what this program alone asks
 	NotLookedFor []string      `json:"not_looked_for"`
 	NorFor       []string      `json:"nor_looked_for,omitempty"` // of kinds that only this program knows

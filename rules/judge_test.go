@@ -111,7 +111,7 @@ func TestAnIncompleteJobIsAtBestDoubtful(t *testing.T) {
 	result, faults := Judge(floor, Builtin())
 	require.Empty(t, faults)
 	assert.Equal(t, Doubtful, result.Verdict)
-	assert.Equal(t, []string{"cut", "exhaust", "muffler", "clips", "intake", "fuel", "pump", "turret", "ties", "openings", "fittings"}, result.Unchecked)
+	assert.Equal(t, []Lack{"cut", "exhaust", "muffler", "clips", "intake", "fuel", "pump", "turret", "ties", "openings", "fittings"}, result.Unchecked)
 	floor.Cut = job.Cut
 	result, _ = Judge(floor, Builtin())
 	assert.Equal(t, Clear, result.Findings[0].Verdict)

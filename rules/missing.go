@@ -6,26 +6,44 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// Lack is what a job has not, so that it was not checked, in the contract's words.
+type Lack string
+
+// What a job may lack.
+const (
+	LacksCut      Lack = "cut"
+	LacksExhaust  Lack = "exhaust"
+	LacksMuffler  Lack = "muffler"
+	LacksClips    Lack = "clips"
+	LacksIntake   Lack = "intake"
+	LacksFuel     Lack = "fuel"
+	LacksPump     Lack = "pump"
+	LacksCollar   Lack = "turret"
+	LacksTies     Lack = "ties"
+	LacksOpenings Lack = "openings"
+	LacksFittings Lack = "fittings"
+)
+
 // unchecked lists what the job lacks and so was not checked, parts of what is missing too.
-func (j *judge) unchecked() []string {
+func (j *judge) unchecked() []Lack {
 	job := j.job
-	list := []string{}
-	missing := func(word string, gone bool) {
+	list := []Lack{}
+	missing := func(lack Lack, gone bool) {
 		if gone {
-			list = append(list, word)
+			list = append(list, lack)
 		}
 	}
-	missing("cut", job.Cut == nil)
-	missing("exhaust", j.plan.Exhaust == nil)
-	missing("muffler", j.plan.Exhaust == nil || job.Exhaust.Muffler == nil)
-	missing("clips", j.plan.Exhaust == nil || job.Exhaust.Clips == nil)
-	missing("intake", j.plan.Intake == nil)
-	missing("fuel", job.Fuel == nil)
-	missing("pump", job.Fuel == nil || job.Fuel.Pump == nil)
-	missing("turret", job.Heater == nil || !job.Heater.Turret.Set)
-	missing("ties", !j.plan.Fit.Tied())
-	missing("openings", len(job.Openings) == 0)
-	missing("fittings", len(job.Fittings) == 0)
+	missing(LacksCut, job.Cut == nil)
+	missing(LacksExhaust, j.plan.Exhaust == nil)
+	missing(LacksMuffler, j.plan.Exhaust == nil || job.Exhaust.Muffler == nil)
+	missing(LacksClips, j.plan.Exhaust == nil || job.Exhaust.Clips == nil)
+	missing(LacksIntake, j.plan.Intake == nil)
+	missing(LacksFuel, job.Fuel == nil)
+	missing(LacksPump, job.Fuel == nil || job.Fuel.Pump == nil)
+	missing(LacksCollar, job.Heater == nil || !job.Heater.Turret.Set)
+	missing(LacksTies, !j.plan.Fit.Tied())
+	missing(LacksOpenings, len(job.Openings) == 0)
+	missing(LacksFittings, len(job.Fittings) == 0)
 	return list
 }
 

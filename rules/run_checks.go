@@ -105,7 +105,7 @@ func lowPoints(run Sort) func(*judge, *Rule) {
 func waterStands(laid *vehicles.LaidRun, low []int) string {
 	where := "at its stub"
 	if low[0] > 0 {
-		where = survey.Figure(laid.CornerAlong(low[0])) + " mm along it"
+		where = survey.InMM(laid.CornerAlong(low[0])) + " along it"
 	}
 	if n := len(low); n > 1 {
 		return fmt.Sprintf("%d low points without a drain, the first %s: drain holes there, or let it fall", n, where)

@@ -80,8 +80,8 @@ func (s *slipper) misread(axis survey.Axis, name string) {
 	said := s.job.Cut.Drilled[axis]
 	for _, by := range misreadings {
 		for _, length := range []float64{said.Length - by, said.Length + by} {
-			s.drilled(axis, starting(said.Start, length), "%s was read as %s, it is %s: a misreading by %s mm",
-				name, said, survey.Figure(length), survey.Figure(by))
+			s.drilled(axis, starting(said.Start, length), "%s was read as %s, it is %s: a misreading by %s",
+				name, said, survey.Figure(length), survey.InMM(by))
 		}
 	}
 }
@@ -91,12 +91,12 @@ func (s *slipper) belowX() {
 	s.misread(survey.X, "the reading from the "+d.Called())
 	if h := d.HookBelow.Value; d.HookBelow.Set && h != 0 {
 		s.drilled(survey.X, survey.FromNumber(survey.AboveReading(said.Length, h), false),
-			"the tape from the %s was held level, and no hook height of %s mm is to be taken off", d.Called(), survey.Figure(h))
+			"the tape from the %s was held level, and no hook height of %s is to be taken off", d.Called(), survey.InMM(h))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
 		bumper := s.job.BelowBumper(s.plan.Cut.At) + shift
 		s.drilled(survey.X, survey.FromNumber(survey.AboveReading(bumper, d.HookBelow.Value), false),
-			"the tape was hooked on the zero used above, %s mm further forward", survey.Figure(shift))
+			"the tape was hooked on the zero used above, %s further forward", survey.InMM(shift))
 	}
 }
 
@@ -121,7 +121,7 @@ func (s *slipper) belowY() {
 	}
 	if h := d.SideBelow.Value; d.SideBelow.Set && h != 0 && said.Start != survey.Datum {
 		s.drilled(survey.Y, starting(said.Start, math.Hypot(said.Length, h)),
-			"the tape from the side edge was held level, and no height of %s mm is to be taken off", survey.Figure(h))
+			"the tape from the side edge was held level, and no height of %s is to be taken off", survey.InMM(h))
 	}
 }
 
@@ -135,14 +135,14 @@ func (s *slipper) aboveX() {
 	}
 	for _, by := range misreadings {
 		for _, length := range []float64{said - by, said + by} {
-			s.marked(land(length), "the mark was put at %s mm from the %s, not at %s: a misreading by %s mm", survey.Figure(length), d.Called(), survey.Figure(said), survey.Figure(by))
+			s.marked(land(length), "the mark was put at %s from the %s, not at %s: a misreading by %s", survey.InMM(length), d.Called(), survey.Figure(said), survey.InMM(by))
 		}
 	}
 	if hook != 0 {
-		s.marked(land(plan), "the mark was put at %s mm from the %s, without the %s mm that the hook hangs lower", survey.Figure(plan), d.Called(), survey.Figure(hook))
+		s.marked(land(plan), "the mark was put at %s from the %s, without the %s that the hook hangs lower", survey.InMM(plan), d.Called(), survey.InMM(hook))
 	}
 	if shift := d.ShiftAbove.Value; shift != 0 {
-		s.marked(geometry.Point{X: up.X - shift, Y: up.Y}, "the mark was put from the zero used below, %s mm further back", survey.Figure(shift))
+		s.marked(geometry.Point{X: up.X - shift, Y: up.Y}, "the mark was put from the zero used below, %s further back", survey.InMM(shift))
 	}
 }
 
@@ -155,7 +155,7 @@ func (s *slipper) aboveY() {
 	for _, by := range misreadings {
 		for _, length := range []float64{said - by, said + by} {
 			to := geometry.Point{X: up.X, Y: up.Y + away*(length-said)}
-			s.marked(to, "the mark was put at %s mm from the %s side edge, not at %s: a misreading by %s mm", survey.Figure(length), side, survey.Figure(said), survey.Figure(by))
+			s.marked(to, "the mark was put at %s from the %s side edge, not at %s: a misreading by %s", survey.InMM(length), side, survey.Figure(said), survey.InMM(by))
 		}
 	}
 	s.marked(geometry.Point{X: up.X, Y: left - right - up.Y}, "the mark was put from the other side edge: left and right were swapped")

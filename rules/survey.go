@@ -84,6 +84,6 @@ func (j *judge) chainEnd(c *vehicles.Closure) Thing {
 // misclosed says by how much a chain misses its overall reading.
 func misclosed(c *vehicles.Closure) string {
 	axis := [...]string{"x", "y"}[c.Axis]
-	return fmt.Sprintf("in %s the readings come out %s mm from the overall one, the tapes explain %s mm: measure them again",
-		axis, survey.Figure(math.Abs(c.Misclosure)), survey.Figure(c.Explained))
+	return fmt.Sprintf("in %s the readings come out %s from the overall one, the tapes explain %s: measure them again",
+		axis, survey.InMM(math.Abs(c.Misclosure)), survey.InMM(c.Explained))
 }

@@ -14,7 +14,7 @@ import (
 func TestTheHeadingIsClearOnceAllIsAnswered(t *testing.T) {
 	s := desk.State{Result: rules.Result{Verdict: rules.Clear, Job: vehicles.Job{Cut: &vehicles.Cut{}}}}
 	assert.Equal(t, "clear", heading(s))
-	s.Result.Unchecked = []string{"turret", "ties"}
+	s.Result.Unchecked = []rules.Lack{"turret", "ties"}
 	assert.Equal(t, "clear; not checked: collar, matching points", heading(s), "as the other screens say it")
 	s.Result.Unchecked = nil
 	s.Result.Unanswered = []string{"muffler drain", "where the heater's air comes from"}
@@ -44,7 +44,7 @@ func TestWhatAClearJobLeavesOpenIsCountedInANarrowHeading(t *testing.T) {
 	s.Result.NotLookedAtRuns = []string{"air line", "axle", "wiring"}
 	s.Result.Unanswered = []string{"muffler drain"}
 	assert.Equal(t, "clear of what was entered; 5 not looked for, 1 not said", headingIn(s, 60))
-	s.Result.Unchecked = []string{"turret", "ties"}
+	s.Result.Unchecked = []rules.Lack{"turret", "ties"}
 	assert.Equal(t, "clear of what was entered; 5 not looked for, more (7)", headingIn(s, 60))
 	assert.Equal(t, "clear of what was entered; 5 not looked for, 1 not said, 2 not checked", headingIn(s, 70))
 	s.Result.NotLookedFor, s.Result.NotLookedAtRuns = nil, nil
@@ -55,6 +55,6 @@ func TestWhatAClearJobLeavesOpenIsCountedInANarrowHeading(t *testing.T) {
 	s.Result.Verdict = rules.Doubtful
 	s.Result.Job.Cut = nil
 	assert.Equal(t, "the cut has no place yet", headingIn(s, 60))
-	s.Result.Unchecked = []string{"a dozen of things", "that were never entered", "and can't be checked"}
+	s.Result.Unchecked = []rules.Lack{"a dozen of things", "that were never entered", "and can't be checked"}
 	assert.Equal(t, "the cut has no place yet; 3 not checked until it has", headingIn(s, 60))
 }

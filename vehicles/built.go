@@ -127,26 +127,46 @@ func (j *Job) builtFaults(plan *Plan, planned []Fault, closure float64) (faults 
 	return faults
 }
 
+// BuiltTable is a table of the job file that may have been made otherwise than planned.
+type BuiltTable uint8
+
+// The tables, the runs' in the order of RunKinds.
+const (
+	BuiltHeater BuiltTable = iota
+	BuiltCut
+	BuiltExhaust
+	BuiltIntake
+	BuiltFuel
+)
+
+// String is the table's name in the file.
+func (t BuiltTable) String() string {
+	return [...]string{"heater", "cut", "exhaust", "intake", "fuel"}[t]
+}
+
+// BuiltRun is the table of a run.
+func BuiltRun(k RunKind) BuiltTable { return BuiltExhaust + BuiltTable(k) }
+
 // Tables are the tables of the file that were made otherwise, in its order.
-func (b Built) Tables() (names []string) {
+func (b Built) Tables() (made []BuiltTable) {
 	if b.Heater != nil {
-		names = append(names, "heater")
+		made = append(made, BuiltHeater)
 	}
 	if b.Cut != nil {
-		names = append(names, "cut")
+		made = append(made, BuiltCut)
 	}
 	for _, k := range RunKinds {
 		if b.Run(k) != nil {
-			names = append(names, k.Table())
+			made = append(made, BuiltRun(k))
 		}
 	}
-	return names
+	return made
 }
 
 // has tells whether a key is of a table that was made otherwise.
 func (b Built) has(key string) bool {
 	table, _, _ := strings.Cut(key, ".")
-	return slices.Contains(b.Tables(), table)
+	return slices.ContainsFunc(b.Tables(), func(t BuiltTable) bool { return t.String() == table })
 }
 
 // naming does to the job as it was built what changes who says an obstruction's name in a job.

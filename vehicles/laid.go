@@ -94,7 +94,7 @@ func (r *LaidRun) misfit(on RunKind, h *Hung) (f Fault, wrong bool) {
 	if h.Length() > 0 {
 		does, or = "ends", "make the leg longer"
 	}
-	f.Text = fmt.Sprintf("the %s %s %s mm along leg %d, which is %s mm long: start it earlier, or %s", h.Name(), does, survey.Figure(end), *h.leg, survey.Figure(length), or)
+	f.Text = fmt.Sprintf("the %s %s %s along leg %d, which is %s long: start it earlier, or %s", h.Name(), does, survey.InMM(end), *h.leg, survey.InMM(length), or)
 	return f, true
 }
 
@@ -103,6 +103,6 @@ func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *Hung) (Fault, bool) {
 	if *h.start <= length+AlongNoise {
 		return f, false
 	}
-	f.Text = fmt.Sprintf("%s is %s mm along the %s, which is %s mm long: take it out, or move it", h.Name(), survey.Figure(*h.start), on, survey.Figure(length))
+	f.Text = fmt.Sprintf("%s is %s along the %s, which is %s long: take it out, or move it", h.Name(), survey.InMM(*h.start), on, survey.InMM(length))
 	return f, true
 }

@@ -16,7 +16,7 @@ var UsualPump = Pump{Leg: 1, Tilt: 30}
 var APump = one(HangingKind{
 	Key: "pump", Name: "pump", Full: "pump", Sign: "P", Means: "pump", On: []RunKind{FuelRun},
 	Wanted: true, Goes: "on", Asks: ", and how does it sit",
-	Told:   "A pump on leg {leg}, tilted " + survey.Exact(UsualPump.Tilt) + "° as is usual: {type} types how it is.",
+	Told:   "A pump on leg {leg}, tilted " + survey.InDegrees(UsualPump.Tilt) + " as is usual: {type} types how it is.",
 	Counts: [len(RunKinds)]string{FuelRun: "pump"}, Lacks: "the fuel line has no pump",
 }, func(h *Hanging) **Pump { return &h.Pump }, UsualPump)
 

@@ -88,7 +88,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 	}
 	wrong := from.along(e, axis, reading, at, before)
 	if wrong == "" && math.Abs(e.Value) > survey.Longest {
-		wrong = fmt.Sprintf("it comes to %s mm, and no length may be more than %d mm", survey.Figure(e.Value), survey.Longest)
+		wrong = fmt.Sprintf("it comes to %s, and no length may be more than %d mm", survey.InMM(e.Value), survey.Longest)
 		*e = end{broken: true}
 	}
 	if wrong != "" {
@@ -125,8 +125,8 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 	last.x, last.y = far, two
 	if near.there && far.there && far.Value <= near.Value {
 		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
-			"x runs from %s to %s mm: give %s",
-			survey.Figure(near.Value), survey.Figure(far.Value), r.forward(near.Value, far.Value))))
+			"x runs from %s to %s: give %s",
+			survey.Figure(near.Value), survey.InMM(far.Value), r.forward(near.Value, far.Value))))
 	}
 	right, left := &one, &two
 	if placed.LeftOne = two.Value < one.Value; placed.LeftOne {

@@ -123,5 +123,5 @@ func plusMinus(f rules.Finding) string {
 	if f.Sigma == 0 {
 		return ""
 	}
-	return words.PlusMinus(f, desk.Millimetres) + " mm"
+	return words.PlusMinus(f, desk.Millimetres) + " " + desk.Millimetres.Sign()
 }

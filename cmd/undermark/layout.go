@@ -101,8 +101,8 @@ func layoutText(p *paper, number, from string, l *rules.Layout) {
 	if l.AsItIs {
 		where += ", as it is"
 	}
-	p.line("%s%s: %s. Cut at %s, %s, yaw %s°, exhaust out %s, %s from %s", number, where, l.Verdict(), survey.Figure(l.At.X), survey.Figure(l.At.Y),
-		survey.Figure(l.Yaw), l.Edge, survey.Figure(l.Away), from)
+	p.line("%s%s: %s. Cut at %s, %s, yaw %s, exhaust out %s, %s from %s", number, where, l.Verdict(), survey.Figure(l.At.X), survey.Figure(l.At.Y),
+		survey.InDegrees(l.Yaw), l.Edge, survey.Figure(l.Away), from)
 	if l.Least.Set && l.Least.Value >= 0 { // less is a rule broken, and named as such
 		p.line("%s to spare at the least (%s)", survey.Figure(l.Least.Value), l.LeastOf)
 	}

@@ -55,7 +55,7 @@ func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehi
 		at := frame.Place(geometry.Point{X: along, Y: laid.Line.At(along).Z * stretch})
 		b.Write(at.Add(geometry.Point{Y: 2 * letters}), vector.Text{Words: fallInWords(leg.B.Sub(leg.A)), Size: letters, Align: vector.ByMiddle, Colour: vector.Ink, Rim: vector.White})
 	}
-	title := fmt.Sprintf("%s, %s: %s mm long, falls in mm/m", harmless.Text(r.Job.Ref), of, survey.Figure(laid.Line.Length()))
+	title := fmt.Sprintf("%s, %s: %s long, falls in mm/m", harmless.Text(r.Job.Ref), of, survey.InMM(laid.Line.Length()))
 	if stretch > 1 {
 		title += fmt.Sprintf(", heights %s times as high as they are", survey.Exact(stretch))
 	}

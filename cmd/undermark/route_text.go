@@ -50,7 +50,7 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, what string, fo
 	}
 	p.grid(path)
 	p.blank()
-	measures := "length " + survey.Figure(found.Length) + ", bends " + survey.Figure(found.Bends) + "°"
+	measures := "length " + survey.Figure(found.Length) + ", bends " + survey.InDegrees(found.Bends)
 	if found.Found() { // a miss has no margin: by how much it falls short of each rule stands above
 		measures += ", " + marginOf(found)
 	}

@@ -120,7 +120,7 @@ func suggestText(p *paper, r rules.Result, places []rules.Suggestion) string {
 		tape := rules.ReadBelow(&r.Job, place.At)
 		cells := []string{survey.Figure(place.At.X), survey.Figure(place.At.Y), survey.Figure(place.Margin)}
 		if yaw {
-			cells = append(cells, survey.Figure(place.Yaw.Value)+"°")
+			cells = append(cells, survey.InDegrees(place.Yaw.Value))
 		}
 		cells = append(cells, survey.Figure(tape.Bumper), survey.Figure(tape.Left), survey.Figure(tape.Right), place.Against)
 		rows = append(rows, cells)

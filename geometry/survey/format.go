@@ -18,6 +18,9 @@ const (
 // Inch is an inch in mm, exactly. Source: the international yard and pound agreement of 1959.
 const Inch = 25.4
 
+// Degree stands behind an angle.
+const Degree = "°"
+
 // String is "mm" or "inches".
 func (u Units) String() string { return [...]string{"mm", "inches"}[u] }
 
@@ -57,7 +60,15 @@ func Counted(n int, thing string) string {
 }
 
 // InMM writes a length for a person as a Figure with its unit: "652.5 mm".
-func InMM(mm float64) string { return Figure(mm) + " " + Millimetres.Sign() }
+func InMM(mm float64) string { return InMMTo(mm, 1) }
+
+// InMMTo writes a length for a person as InMM does, to so many decimals, 0 to 9: "652.53 mm".
+func InMMTo(mm float64, decimals int) string {
+	return FigureTo(mm, decimals) + " " + Millimetres.Sign()
+}
+
+// InDegrees writes an angle for a person as a Figure with its sign: "12.5°".
+func InDegrees(deg float64) string { return Figure(deg) + Degree }
 
 // Format writes a length of mm for a person: as a Figure ("652", "652.5"), or to the nearest sixteenth of an inch in lowest terms (`25 11/16"`, `-3/8"`). Halves round away from zero.
 func Format(mm float64, u Units) string {

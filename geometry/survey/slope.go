@@ -47,8 +47,8 @@ func (g *Gauge) ReduceAbove(length, hookAbove float64) (plan, u float64, err err
 func (g *Gauge) reduce(length, rise float64, heights int) (plan, u float64, err error) {
 	up := math.Abs(rise)
 	if up >= math.Abs(length) && up != 0 {
-		return 0, 0, fmt.Errorf("the tape reads %s mm, but its ends are %s mm apart in height: measure again, "+
-			"or correct the heights", Format(length, Millimetres), Format(up, Millimetres))
+		return 0, 0, fmt.Errorf("the tape reads %s, but its ends are %s apart in height: measure again, "+
+			"or correct the heights", InMM(length), InMM(up))
 	}
 	plan = length
 	if rise != 0 {

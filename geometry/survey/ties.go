@@ -86,7 +86,7 @@ func FitTies(ties []Tie, heightU float64) (Fit, error) {
 	f.Statistic = statistic(f.N, f.RMS, f.UT2)
 	f.carry = newCarry(used, &f, heightU)
 	if mirrored := MirroredRMS(ties); f.N >= 3 && f.RMS > swappedOver && mirrored < f.RMS*muchBetter {
-		return f, fmt.Errorf("%w (off by %s mm as it is, by %s mm mirrored)", ErrSwapped, Figure(f.RMS), Figure(mirrored))
+		return f, fmt.Errorf("%w (off by %s as it is, by %s mirrored)", ErrSwapped, InMM(f.RMS), InMM(mirrored))
 	}
 	f.Suspect = suspect(used, f.RMS)
 	return f, nil

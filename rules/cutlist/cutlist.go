@@ -21,7 +21,7 @@ type List struct {
 // Part is something that is counted.
 type Part struct {
 	Run   vehicles.RunKind
-	Of    string
+	Of    Thing
 	Count int
 	Holds int // how many the usual kit holds
 }
@@ -64,7 +64,7 @@ func (m *maker) absent(format string, args ...any) {
 }
 
 // count adds parts of a run.
-func (m *maker) count(run vehicles.RunKind, of string, n int) {
+func (m *maker) count(run vehicles.RunKind, of Thing, n int) {
 	if n > 0 {
 		m.Parts = append(m.Parts, Part{run, of, n, m.kit.holds(of)})
 	}
@@ -84,27 +84,27 @@ func (m *maker) piece(p Piece, laid *vehicles.LaidRun, from, to float64, joints 
 }
 
 func (m *maker) exhaust(run *vehicles.Run, laid *vehicles.LaidRun) {
-	p := Piece{Run: vehicles.ExhaustRun, Of: "exhaust pipe", Across: run.Across, From: "stub", To: "outlet"}
-	m.count(p.Run, "exhaust clamp", 1+m.pieces(p, run, laid, 1))
+	p := Piece{Run: vehicles.ExhaustRun, Of: ExhaustPipe, Across: run.Across, From: "stub", To: "outlet"}
+	m.count(p.Run, ExhaustClamp, 1+m.pieces(p, run, laid, 1))
 	m.clips(p.Run, run)
-	m.count(p.Run, "end sleeve", 1)
+	m.count(p.Run, EndSleeve, 1)
 }
 
 func (m *maker) intake(run *vehicles.Run, laid *vehicles.LaidRun) {
-	p := Piece{Run: vehicles.IntakeRun, Of: "intake hose", Across: run.Across, From: "stub", To: "mouth"}
-	m.count(p.Run, "intake clamp", 1+m.pieces(p, run, laid, 1))
+	p := Piece{Run: vehicles.IntakeRun, Of: IntakeHose, Across: run.Across, From: "stub", To: "mouth"}
+	m.count(p.Run, IntakeClamp, 1+m.pieces(p, run, laid, 1))
 	m.clips(p.Run, run)
-	m.count(p.Run, "end cap", 1)
+	m.count(p.Run, EndCap, 1)
 }
 
 // fuel is the line: its pieces butt against what they join, within a joint of hose with a clamp on either side.
 func (m *maker) fuel(run *vehicles.Run, laid *vehicles.LaidRun, holes int) {
-	p := Piece{Run: vehicles.FuelRun, Of: "fuel line", Across: run.Across, From: "tank", To: "heater"}
+	p := Piece{Run: vehicles.FuelRun, Of: FuelLine, Across: run.Across, From: "tank", To: "heater"}
 	joints := 2 + m.pieces(p, run, laid, 0)
-	m.count(p.Run, "fuel joint", joints)
-	m.count(p.Run, "fuel clamp", 2*joints)
+	m.count(p.Run, FuelJoint, joints)
+	m.count(p.Run, FuelClamp, 2*joints)
 	m.clips(p.Run, run)
-	m.count(p.Run, "grommet", holes)
+	m.count(p.Run, Grommet, holes)
 }
 
 // pieces are cut off a run before and behind what sits in it, which is counted; over is by how many overlaps a piece is longer at what it
@@ -116,7 +116,7 @@ func (m *maker) pieces(p Piece, run *vehicles.Run, laid *vehicles.LaidRun, over 
 		piece.To, p.From = part.name, part.name
 		m.piece(piece, laid, from, part.from, 2*over)
 		from, joined = part.to, joined+2
-		m.count(p.Run, part.counts[p.Run], 1)
+		m.count(p.Run, Thing(part.counts[p.Run]), 1)
 	}
 	m.piece(p, laid, from, laid.Line.Length(), over)
 	for _, k := range slices.Backward(vehicles.HangingOn(p.Run)) {
@@ -149,5 +149,5 @@ func (m *maker) clips(of vehicles.RunKind, run *vehicles.Run) {
 	if run.Clips == nil {
 		m.absent("nobody has said where the %s has clips", of)
 	}
-	m.count(of, vehicles.AClip.Counts[of], len(run.Clips))
+	m.count(of, Thing(vehicles.AClip.Counts[of]), len(run.Clips))
 }

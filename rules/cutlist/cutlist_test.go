@@ -220,7 +220,7 @@ func TestTheKitKnowsAllThatIsListed(t *testing.T) {
 		fuel.Pump, fuel.Filter = &pump, &vehicles.Filter{Leg: pump.Leg, Start: pump.Start - 20}
 		return j.WithRun(vehicles.FuelRun, &fuel)
 	}), Usual())
-	var names []string
+	var names []Thing
 	for _, p := range l.Parts {
 		names = append(names, p.Of)
 	}

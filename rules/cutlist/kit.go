@@ -15,6 +15,24 @@ import (
 //go:embed kit.toml
 var kitText string
 
+// Thing is what a run is cut from, joined or hung with, as people call it. What hangs on a run is counted as its kind says.
+type Thing string
+
+// The things that are asked for by themselves.
+const (
+	ExhaustPipe  Thing = "exhaust pipe"
+	IntakeHose   Thing = "intake hose"
+	FuelLine     Thing = "fuel line"
+	ExhaustClamp Thing = "exhaust clamp"
+	IntakeClamp  Thing = "intake clamp"
+	FuelJoint    Thing = "fuel joint"
+	FuelClamp    Thing = "fuel clamp"
+	EndSleeve    Thing = "end sleeve"
+	EndCap       Thing = "end cap"
+	Grommet      Thing = "grommet"
+	Muffler      Thing = "muffler"
+)
+
 // Kit is what is allowed for, and what a kit holds.
 type Kit struct {
 	Source string
@@ -25,14 +43,14 @@ type Kit struct {
 
 // StockOf is something sold by the length: how long one is and how many a kit holds.
 type StockOf struct {
-	Of     string
+	Of     Thing
 	Length float64
 	Holds  int
 }
 
 // PartOf is something sold by the piece.
 type PartOf struct {
-	Of    string
+	Of    Thing
 	Holds int
 }
 
@@ -52,12 +70,12 @@ func readKit(text string) (k Kit) {
 }
 
 // stock is what the kit says of something sold by the length.
-func (k *Kit) stock(of string) StockOf {
+func (k *Kit) stock(of Thing) StockOf {
 	return k.Stock[slices.IndexFunc(k.Stock, func(s StockOf) bool { return s.Of == of })]
 }
 
 // holds is how many of a part the kit holds; none of what it does not name.
-func (k *Kit) holds(of string) int {
+func (k *Kit) holds(of Thing) int {
 	i := slices.IndexFunc(k.Part, func(p PartOf) bool { return p.Of == of })
 	if i < 0 {
 		return 0

@@ -10,7 +10,7 @@ import (
 // Piece is a piece of pipe, hose or line that is cut off and bent.
 type Piece struct {
 	Run       vehicles.RunKind
-	Of        string  // what it is cut from
+	Of        Thing   // what it is cut from
 	Across    float64 // of that
 	From, To  string  // what it goes between
 	Developed float64 // along its centreline, bends rounded

@@ -7,7 +7,7 @@ import (
 
 // Stock is how many of the lengths that something is sold in its pieces take.
 type Stock struct {
-	Of      string
+	Of      Thing
 	Length  float64   // of one
 	Needed  int       // how many
 	Left    []float64 // what is left over of each, in the order in which they are begun
@@ -23,7 +23,7 @@ func (s Stock) Lacks() int { return s.LacksLengths() + len(s.TooLong) }
 
 // pack cuts the pieces of something from lengths: the longest first, each from the first length that still holds it. It never takes more
 // than 11/9 of the fewest and two thirds of one (G. Dosa, 2007; from memory).
-func (m *maker) pack(of string) {
+func (m *maker) pack(of Thing) {
 	in := m.kit.stock(of)
 	s := Stock{Of: of, Length: in.Length, Holds: in.Holds}
 	var cuts []float64

@@ -69,17 +69,17 @@ func tenths(list []float64) []float64 {
 func (l *List) JSON() ([]byte, error) {
 	out := listJSON{[]pieceJSON{}, []stockJSON{}, []partJSON{}, append([]string{}, l.Absent...), l.Source}
 	for _, p := range l.Pieces {
-		piece := pieceJSON{p.Run.String(), p.Of, p.Across, p.From, p.To, tenth(p.Developed), tenth(p.Cut), []bitJSON{}}
+		piece := pieceJSON{p.Run.String(), string(p.Of), p.Across, p.From, p.To, tenth(p.Developed), tenth(p.Cut), []bitJSON{}}
 		for _, b := range p.Bits {
 			piece.Bits = append(piece.Bits, bitJSON{tenth(b.Length), tenth(b.Turn), b.Radius})
 		}
 		out.Pieces = append(out.Pieces, piece)
 	}
 	for _, s := range l.Stock {
-		out.Stock = append(out.Stock, stockJSON{s.Of, s.Length, s.Needed, tenths(s.Left), tenths(s.TooLong), s.Holds, s.Lacks()})
+		out.Stock = append(out.Stock, stockJSON{string(s.Of), s.Length, s.Needed, tenths(s.Left), tenths(s.TooLong), s.Holds, s.Lacks()})
 	}
 	for _, p := range l.Parts {
-		out.Parts = append(out.Parts, partJSON{p.Run.String(), p.Of, p.Count, p.Holds, p.Lacks()})
+		out.Parts = append(out.Parts, partJSON{p.Run.String(), string(p.Of), p.Count, p.Holds, p.Lacks()})
 	}
 	return json.Marshal(out)
 }
@@ -96,18 +96,18 @@ func (l *List) CSV(to io.Writer, job string) error {
 	w := csv.NewWriter(to)
 	var rows [][]string
 	for _, p := range l.Pieces {
-		rows = append(rows, []string{job, p.Run.String(), p.Of, p.From, p.To, "1", survey.Figure(p.Cut), survey.Figure(p.Developed), "", ""})
+		rows = append(rows, []string{job, p.Run.String(), string(p.Of), p.From, p.To, "1", survey.Figure(p.Cut), survey.Figure(p.Developed), "", ""})
 	}
 	for _, s := range l.Stock {
 		if s.Needed > 0 {
-			rows = append(rows, []string{job, "", s.Of + ", length of " + survey.Figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.LacksLengths())})
+			rows = append(rows, []string{job, "", string(s.Of) + ", length of " + survey.Figure(s.Length), "", "", strconv.Itoa(s.Needed), "", "", strconv.Itoa(s.Holds), strconv.Itoa(s.LacksLengths())})
 		}
 		for _, cut := range s.TooLong {
-			rows = append(rows, []string{job, "", s.Of + ", longer than a length", "", "", "1", survey.Figure(cut), "", "0", "1"})
+			rows = append(rows, []string{job, "", string(s.Of) + ", longer than a length", "", "", "1", survey.Figure(cut), "", "0", "1"})
 		}
 	}
 	for _, p := range l.Parts {
-		rows = append(rows, []string{job, p.Run.String(), p.Of, "", "", strconv.Itoa(p.Count), "", "", strconv.Itoa(p.Holds), strconv.Itoa(p.Lacks())})
+		rows = append(rows, []string{job, p.Run.String(), string(p.Of), "", "", strconv.Itoa(p.Count), "", "", strconv.Itoa(p.Holds), strconv.Itoa(p.Lacks())})
 	}
 	for _, text := range l.Absent {
 		rows = append(rows, []string{job, "", "not counted: " + text, "", "", "0", "", "", "", ""})

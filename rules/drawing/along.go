@@ -143,7 +143,7 @@ const groundBeyond = 3000
 
 // levelOf says how level a muffler hangs, to a tenth of a degree.
 func levelOf(m *vehicles.LaidMuffler) string {
-	return "muffler " + survey.Figure(OffLevel(m)) + "°"
+	return "muffler " + survey.InDegrees(OffLevel(m))
 }
 
 // OffLevel is by how much a muffler does not hang level, degrees, 0 to 90, from where it begins to where it ends.

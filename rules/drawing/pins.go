@@ -34,13 +34,19 @@ func (d *drawer) pins() {
 	}
 }
 
-// arcRound is the arc round one place through another.
+// arcRound is the arc round one place through another, in two pieces that meet there.
 func arcRound(middle, through geometry.Point) scene.Path {
-	const step = 0.5 // degrees: off by less than a hundredth of a mm at a metre
 	arm := through.Sub(middle)
-	var places []geometry.Point3
-	for k := -math.Ceil(arcTurn / step); k <= arcTurn/step; k++ {
-		places = append(places, middle.Add(arm.Turn(k*step)).At(0))
+	radius := arm.Norm()
+	if radius == 0 {
+		return scene.Straight(through.At(0))
 	}
-	return scene.Straight(places...)
+	piece := func(from, to geometry.Point) geometry.Piece {
+		out := from.Scale(1 / radius)
+		return geometry.Piece{
+			A: middle.Add(from).At(0), B: middle.Add(to).At(0), Along: out.Turn(90).At(0), Inward: out.Scale(-1).At(0),
+			Radius: radius, Turn: arcTurn * math.Pi / 180,
+		}
+	}
+	return scene.Path{piece(arm.Turn(-arcTurn), arm), piece(arm, arm.Turn(arcTurn))}
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -37,9 +38,14 @@ func TestArcsFromThePinsCrossOnTheMark(t *testing.T) {
 		pin, nearest := pins[it.Label], 1e9
 		radius := marks[0].Plan.Sub(pin).Norm()
 		for _, piece := range it.Path {
-			assert.InDelta(t, radius, piece.A.Plan().Sub(pin).Norm(), 1e-6)
+			for share := 0.0; share <= 1; share += 0.25 {
+				assert.InDelta(t, radius, piece.At(share).Plan().Sub(pin).Norm(), 1e-6)
+			}
+			assert.InDelta(t, 0, piece.At(1).Sub(piece.At(0.999999)).Norm(), 0.01, "an arc ends where the next begins")
 			nearest = min(nearest, piece.A.Plan().Sub(marks[0].Plan).Norm())
 		}
+		from, to := it.Path[0].A.Plan().Sub(pin), it.Path[len(it.Path)-1].B.Plan().Sub(pin)
+		assert.InDelta(t, 24, math.Acos(from.Dot(to)/(radius*radius))*180/math.Pi, 1e-9, "12 degrees on either side")
 		assert.InDelta(t, 0, nearest, 1e-9, "it goes through the mark")
 		tape := map[string]float64{"left pin": marks[0].Above.PinLeft, "right pin": marks[0].Above.PinRight}[it.Label]
 		assert.Equal(t, tape, it.Measure.Value)

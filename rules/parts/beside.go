@@ -22,15 +22,15 @@ func (m *maker) collar() {
 	row := one(forHeater, "collar", survey.InMM(h.Turret.Value)+" deep", "comes with the heater")
 	row.Kit = row.Count
 	m.add(row)
-	if has, ok := m.sized(sizing.Floor, "collar-has"); ok && has.Amiss != "" {
+	if has, ok := m.sized(sizing.CollarHas); ok && has.Amiss != "" {
 		m.add(Row{For: forHeater, Of: "deeper collar", Size: m.deeper(), Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
 	}
 }
 
 // deeper is how deep the collar is that is ordered.
 func (m *maker) deeper() string {
-	if row, ok := m.sized(sizing.Floor, "collar-order"); ok {
-		return row.Figure() + " mm deep"
+	if row, ok := m.sized(sizing.CollarToOrder); ok {
+		return row.Unit.Of(row.Value.Value) + " deep"
 	}
 	return ""
 }
@@ -49,7 +49,7 @@ func (m *maker) wiring() {
 	}
 	m.cable()
 	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: "at the battery, of the size that the heater's instructions give", Source: rules.NeedsFigure}
-	if row, ok := m.sized(sizing.Electrics, "fuse"); ok {
+	if row, ok := m.sized(sizing.Fuse); ok {
 		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
 	}
 	m.add(fuse)
@@ -64,7 +64,7 @@ const (
 // cable is the supply's, two wires of it.
 func (m *maker) cable() {
 	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
-	if area, ok := m.sized(sizing.Electrics, "area"); ok {
+	if area, ok := m.sized(sizing.CableArea); ok {
 		row.Size, row.Source = area.Said(), area.Source
 	}
 	if one := m.r.Job.Electrics.Cable; one.Set {

@@ -79,13 +79,13 @@ type maker struct {
 func (m *maker) add(r Row) { m.Rows = append(m.Rows, r) }
 
 // sized is what is sized, ok false where something is missing for it.
-func (m *maker) sized(topic sizing.Topic, id string) (row sizing.Row, ok bool) {
-	row, _ = sizing.Find(m.r, topic, id)
+func (m *maker) sized(id sizing.ID) (row sizing.Row, ok bool) {
+	row, _ = sizing.Find(m.r, id)
 	return row, row.Value.Set
 }
 
 func one(of, what, size, note string) Row {
-	return Row{For: of, Of: what, Size: size, Count: vehicles.Some(1), Unit: pieces, Note: note}
+	return Row{For: of, Of: string(what), Size: size, Count: vehicles.Some(1), Unit: pieces, Note: note}
 }
 
 func (m *maker) heater() {
@@ -113,7 +113,7 @@ func (m *maker) heater() {
 
 // boltLength is how long the bolts are at least, where that is known.
 func (m *maker) boltLength() string {
-	if row, ok := m.sized(sizing.Floor, "bolt"); ok {
+	if row, ok := m.sized(sizing.Bolt); ok {
 		return ", " + row.Said() + " long at least"
 	}
 	return ""
@@ -121,7 +121,7 @@ func (m *maker) boltLength() string {
 
 func (m *maker) sealant() {
 	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, round the hole and along the plate's edge; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
-	if n, ok := m.sized(sizing.Floor, "cartridges"); ok {
+	if n, ok := m.sized(sizing.Cartridges); ok {
 		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
 	}
 	m.add(row)
@@ -145,7 +145,7 @@ func (m *maker) floor() {
 
 // run is what a run is cut from, and what joins and holds it.
 func (m *maker) run(of vehicles.RunKind) {
-	what, across := map[vehicles.RunKind]string{vehicles.ExhaustRun: "exhaust pipe", vehicles.IntakeRun: "intake hose", vehicles.FuelRun: "fuel line"}[of], 0.0
+	what, across := map[vehicles.RunKind]cutlist.Thing{vehicles.ExhaustRun: cutlist.ExhaustPipe, vehicles.IntakeRun: cutlist.IntakeHose, vehicles.FuelRun: cutlist.FuelLine}[of], 0.0
 	for _, p := range m.cut.Pieces {
 		if p.Run == of {
 			across = p.Across
@@ -157,17 +157,17 @@ func (m *maker) run(of vehicles.RunKind) {
 		}
 		if s.Needed > 0 {
 			m.add(Row{
-				For: of.String(), Of: what, Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
+				For: of.String(), Of: string(what), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(s.Length)), Count: vehicles.Some(float64(s.Needed)), Unit: lengths,
 				Kit: vehicles.Some(float64(s.Holds)), Note: leftOver(s.Left), Source: m.cut.Source,
 			})
 		}
 		for i, cut := range s.TooLong {
-			m.add(Row{For: of.String(), Of: what + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(cut)), Count: vehicles.Some(1), Unit: pieces, Kit: vehicles.Some(0), Note: "longer than the usual length", Source: m.cut.Source})
+			m.add(Row{For: of.String(), Of: string(what) + " in one piece" + again(i), Size: fmt.Sprintf("%s across, %s long", survey.InMM(across), survey.InMM(cut)), Count: vehicles.Some(1), Unit: pieces, Kit: vehicles.Some(0), Note: "longer than the usual length", Source: m.cut.Source})
 		}
 	}
 	for _, p := range m.cut.Parts {
 		if p.Run == of {
-			m.add(Row{For: of.String(), Of: p.Of, Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p.Of), Source: m.cut.Source})
+			m.add(Row{For: of.String(), Of: string(p.Of), Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p.Of), Source: m.cut.Source})
 		}
 	}
 	if of == vehicles.FuelRun && m.r.Job.Fuel != nil {
@@ -205,7 +205,8 @@ func leftOver(left []float64) string {
 	for i, v := range left {
 		texts[i] = survey.Figure(v)
 	}
-	return "left over: " + strings.Join(texts, ", ") + " mm"
+	texts[len(left)-1] = survey.InMM(left[len(left)-1])
+	return "left over: " + strings.Join(texts, ", ")
 }
 
 // again numbers the second and later of pieces that are ordered by their length.
@@ -217,20 +218,20 @@ func again(i int) string {
 }
 
 // size is what is said of a part beside what it is: the job gives a muffler's.
-func (m *maker) size(of string) string {
+func (m *maker) size(of cutlist.Thing) string {
 	e, f := m.r.Job.Exhaust, m.r.Job.Fuel
 	switch {
-	case of == "muffler" && e != nil && e.Muffler != nil:
+	case of == cutlist.Muffler && e != nil && e.Muffler != nil:
 		return fmt.Sprintf("%s across, %s long", survey.InMM(e.Muffler.Across), survey.InMM(e.Muffler.Length))
-	case of == "grommet" && f != nil:
+	case of == cutlist.Grommet && f != nil:
 		return "for a hole of " + survey.InMM(f.Supply.HoleAcross()) + ", " + survey.InMM(f.Across) + " inside"
 	}
 	return ""
 }
 
 // note is what is said of a part of a run.
-func note(of string) string {
-	if of == "grommet" {
+func note(of cutlist.Thing) string {
+	if of == cutlist.Grommet {
 		return "in each hole through the floor; see whether the kit's fits it"
 	}
 	return ""

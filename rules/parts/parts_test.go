@@ -72,13 +72,13 @@ func TestThePartsAreThoseOfTheCutList(t *testing.T) {
 	require.Empty(t, faults)
 	cut, l := cutlist.Of(&r, cutlist.Usual()), Of(&r, cutlist.Usual())
 	for _, p := range cut.Parts {
-		row, there := l.row(p.Of)
+		row, there := l.row(string(p.Of))
 		require.True(t, there, p.Of)
 		assert.InDelta(t, float64(p.Count), row.Count.Value, 0)
 		assert.InDelta(t, float64(p.Lacks()), row.Buy().Value, 0)
 	}
 	for _, s := range cut.Stock {
-		row, there := l.row(s.Of)
+		row, there := l.row(string(s.Of))
 		if s.Needed == 0 {
 			assert.False(t, there)
 		} else {
@@ -86,7 +86,7 @@ func TestThePartsAreThoseOfTheCutList(t *testing.T) {
 		}
 		long := 0
 		for _, other := range l.Rows {
-			if strings.HasPrefix(other.Of, s.Of+" in one piece") {
+			if strings.HasPrefix(other.Of, string(s.Of)+" in one piece") {
 				long++
 			}
 		}

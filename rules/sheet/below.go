@@ -131,7 +131,7 @@ func place(p *vehicles.Place) (x, y, more string) {
 	default:
 		x, y = p.X[0].Text+" to "+p.X[1].Text, p.Y[0].Text+" to "+p.Y[1].Text
 		if p.Turn != 0 {
-			more = "turned " + survey.Figure(p.Turn) + "°"
+			more = "turned " + survey.InDegrees(p.Turn)
 		}
 	}
 	if p.Across.Set {

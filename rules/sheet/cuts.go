@@ -23,7 +23,7 @@ func (s *source) pieces(l *cutlist.List) Table {
 	}}
 	for _, p := range l.Pieces {
 		t.Rows = append(t.Rows, Row{Cells: []string{
-			p.Of, survey.Figure(p.Across), p.From + " and " + p.To, survey.Figure(p.Cut), survey.Figure(p.Developed), s.say.Bits(p),
+			string(p.Of), survey.Figure(p.Across), p.From + " and " + p.To, survey.Figure(p.Cut), survey.Figure(p.Developed), s.say.Bits(p),
 		}, Strong: true})
 	}
 	return t

@@ -75,7 +75,7 @@ func (s *source) pins() string {
 	if s.Job.Cut == nil {
 		return ""
 	}
-	text := survey.Figure(s.Job.Pins()) + " mm off the centreline, "
+	text := survey.InMM(s.Job.Pins()) + " off the centreline, "
 	if s.Job.Datum.PinsOn == vehicles.Batten {
 		return text + "marked on a straight batten along the " + s.Job.Datum.Line()
 	}
@@ -87,9 +87,9 @@ func (s *source) cut() string {
 	if c == nil {
 		return ""
 	}
-	text := fmt.Sprintf("%s mm across, pilot %s mm", survey.Figure(c.Across), survey.Figure(c.PilotAcross()))
+	text := fmt.Sprintf("%s across, pilot %s", survey.InMM(c.Across), survey.InMM(c.PilotAcross()))
 	if c.Relieved.Set {
-		text += ", wood, foam and lining cut back to " + survey.Figure(c.Relieved.Value) + " mm"
+		text += ", wood, foam and lining cut back to " + survey.InMM(c.Relieved.Value)
 	}
 	return text
 }

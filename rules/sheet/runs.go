@@ -30,9 +30,9 @@ func (s *source) runs() Section {
 
 // run is one run with pictures no higher than so many mm: they stay together, and so does what it is in figures.
 func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.LaidRun, most float64) Part {
-	head := fmt.Sprintf("The %s, %s mm across", of, survey.Figure(run.Across))
+	head := fmt.Sprintf("The %s, %s across", of, survey.InMM(run.Across))
 	if run.Bend.Set {
-		head += ", bends at a radius of " + survey.Figure(run.Bend.Value) + " mm"
+		head += ", bends at a radius of " + survey.InMM(run.Bend.Value)
 	}
 	if of == vehicles.FuelRun {
 		head += "; it carries " + s.fuel(run)
@@ -62,7 +62,7 @@ func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
 	if of == vehicles.FuelRun {
 		supply := run.Supply
 		for i := range rules.FuelHoles(&s.Job, &s.Plan) {
-			all = append(all, rules.HoleName(rules.AFuelHole, i)+": "+survey.Figure(supply.HoleAcross())+" mm")
+			all = append(all, rules.HoleName(rules.AFuelHole, i)+": "+survey.InMM(supply.HoleAcross()))
 		}
 	}
 	switch {

@@ -77,7 +77,7 @@ func (w way) comesOut(fan []vehicles.FanPoint, air ductSizes) float64 {
 
 func (m *maker) duct() {
 	if m.job.Heater != nil && m.job.Heater.Duct.Count() == 0 && !m.job.Ductwork.Said() {
-		m.rows = append(m.rows, Row{ID: "none", Label: "duct", Text: "none", Why: "The job says of no duct: the heater blows into the open. The heater's form on On top has its ducts."})
+		m.rows = append(m.rows, Row{ID: NoDuct, Label: "duct", Text: "none", Why: "The job says of no duct: the heater blows into the open. The heater's form on On top has its ducts."})
 		return
 	}
 	d, sizes := m.job.Ductwork, m.sizes.Duct
@@ -88,7 +88,7 @@ func (m *maker) duct() {
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {
 		if w.across = h.DuctAcross; h.Duct.Count() == 0 {
-			on.took(fmt.Sprintf("one duct of %s mm, as On top has none", survey.FigureTo(w.across, 0)))
+			on.took(fmt.Sprintf("one duct of %s, as On top has none", survey.InMMTo(w.across, 0)))
 		}
 	}
 	if d.Bends == nil {
@@ -111,13 +111,13 @@ func (m *maker) wanted(w way, turned float64, on basis) {
 		flow = m.heater(&on).Air
 		on.take("air wanted", flow, Flow)
 	}
-	why := fmt.Sprintf("%s m³/h through %s mm. Above 8 m/s it is heard.", survey.FigureTo(flow, 0), survey.FigureTo(w.across, 0))
+	why := fmt.Sprintf("%s through %s. Above 8 m/s it is heard.", Flow.Of(flow), survey.InMMTo(w.across, 0))
 	if h := m.job.Heater; h != nil && h.Duct.Count() > 1 {
 		why += " It is of one duct: a second one takes air of its own, and what is wanted here is this one's."
 	}
-	m.put(Row{ID: "speed", Label: "air in the duct", Unit: Speed, Value: vehicles.Some(w.speed(flow)), Source: sizes.Source, Why: why}, on)
+	m.put(Row{ID: DuctAir, Label: "air in the duct", Unit: Speed, Value: vehicles.Some(w.speed(flow)), Source: sizes.Source, Why: why}, on)
 	m.put(Row{
-		ID: "loss", Label: "pressure it takes", Unit: Pascal, Value: vehicles.Some(w.loss(flow, sizes)), Source: sizes.FrictionSource + "; " + sizes.AirSource + "; bends and end: " + sizes.Source,
+		ID: DuctLoss, Label: "pressure it takes", Unit: Pascal, Value: vehicles.Some(w.loss(flow, sizes)), Source: sizes.FrictionSource + "; " + sizes.AirSource + "; bends and end: " + sizes.Source,
 		Why: fmt.Sprintf("%s m of it, bends of %s degrees in all, and the open end.", survey.FigureTo(w.length/1000, 2), survey.FigureTo(turned, 0)),
 	}, on)
 }
@@ -127,17 +127,17 @@ func (m *maker) blown(w way, on basis) {
 	d, sizes := m.job.Ductwork, m.sizes.Duct
 	if len(d.Fan) == 0 {
 		on.lack("the fan's curve: see the heater's instructions")
-		m.put(Row{ID: "flow", Label: "air that comes out", Unit: Flow, Source: sizes.FrictionSource}, on)
+		m.put(Row{ID: DuctFlow, Label: "air that comes out", Unit: Flow, Source: sizes.FrictionSource}, on)
 		return
 	}
 	flow := w.comesOut(d.Fan, sizes)
 	row := Row{
-		ID: "flow", Label: "air that comes out", Unit: Flow, Value: vehicles.Some(flow), Source: sizes.FrictionSource + "; the fan's curve: the job's",
+		ID: DuctFlow, Label: "air that comes out", Unit: Flow, Value: vehicles.Some(flow), Source: sizes.FrictionSource + "; the fan's curve: the job's",
 		Why:          "Where the duct takes what the fan makes by its curve.",
 		Instructions: true,
 	}
 	if want := d.Flow; want.Set && flow < want.Value {
-		row.Amiss = fmt.Sprintf("%s m³/h are wanted: shorten the duct, take bends out, or take a wider one", survey.FigureTo(want.Value, 0))
+		row.Amiss = fmt.Sprintf("%s are wanted: shorten the duct, take bends out, or take a wider one", Flow.Of(want.Value))
 	}
 	m.put(row, on)
 }

@@ -50,7 +50,7 @@ func (m *maker) electrics() {
 	m.cable(&s)
 	m.battery()
 	m.rows = append(m.rows, Row{
-		ID: "after-run", Label: "when switched off", Text: "the fan runs on", Source: afterRun, Instructions: true,
+		ID: AfterRun, Label: "when switched off", Text: "the fan runs on", Source: afterRun, Instructions: true,
 		Why: "Leave its supply on until the fan stands still: power that is cut before it has cooled down ruins it. So no main switch, " +
 			"no timer and no key of the van stands between battery and heater. A fire or a fuel leak is another matter: pull the fuse and get out.",
 	})
@@ -59,14 +59,14 @@ func (m *maker) electrics() {
 // fuse is the fuse at the battery.
 func (m *maker) fuse(s *supply) {
 	row := Row{
-		ID: "fuse", Label: "fuse at the battery", Value: vehicles.Some(s.fuse), Unit: Ampere,
-		Why:    fmt.Sprintf("The first size of %s times the glow current, %s A. It stands at the battery's pole: what lies before it nothing protects.", survey.FigureTo(m.sizes.Supply.Spare, 2), survey.FigureTo(s.glow, 1)),
+		ID: Fuse, Label: "fuse at the battery", Value: vehicles.Some(s.fuse), Unit: Ampere,
+		Why:    fmt.Sprintf("The first size of %s times the glow current, %s. It stands at the battery's pole: what lies before it nothing protects.", survey.FigureTo(m.sizes.Supply.Spare, 2), Ampere.Of(s.glow)),
 		Source: m.sizes.Supply.Source + "; sizes " + m.sizes.Fuses.Source, Instructions: true,
 	}
 	if m.job.Electrics.Fuse.Set {
 		row.Why = "As the job has it. It stands at the battery's pole: what lies before it nothing protects."
 		if s.fuse <= s.glow && len(s.onGlow.lacks) == 0 {
-			row.Amiss = fmt.Sprintf("the glow current is %s A: it blows at the first start", survey.FigureTo(s.glow, 1))
+			row.Amiss = fmt.Sprintf("the glow current is %s: it blows at the first start", Ampere.Of(s.glow))
 		}
 	}
 	m.put(row, s.onFuse)
@@ -77,8 +77,8 @@ func (m *maker) cable(s *supply) {
 	onDrop := s.onGlow.and(s.onLoop).and(s.onDrop)
 	byDrop, enough := m.byDrop(s.loop, s.glow, s.drop)
 	row := Row{
-		ID: "area-drop", Label: "cable, by what is lost", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: m.sizes.CableNote.OhmSource,
-		Why: fmt.Sprintf("%s: %s A over %s m, no more than %s V.", ohmsLaw, survey.FigureTo(s.glow, 1), survey.FigureTo(s.loop, 2), survey.FigureTo(s.drop, 2)),
+		ID: CableByDrop, Label: "cable, by what is lost", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: m.sizes.CableNote.OhmSource,
+		Why: fmt.Sprintf("%s: %s over %s m, no more than %s.", ohmsLaw, Ampere.Of(s.glow), survey.FigureTo(s.loop, 2), Volt.Of(s.drop)),
 	}
 	if !enough {
 		row.Value, row.Text, row.Amiss = vehicles.Number{}, "none is thick enough", "no cable here is thick enough: bring battery and heater nearer together"
@@ -86,8 +86,8 @@ func (m *maker) cable(s *supply) {
 	m.put(row, onDrop)
 	byFuse, fused := m.byFuse(s.fuse)
 	row = Row{
-		ID: "area-fuse", Label: "cable, by the fuse", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: m.sizes.CableNote.FuseSource,
-		Why: fmt.Sprintf("The thinnest that a fuse of %s A keeps from burning.", survey.FigureTo(s.fuse, 1)),
+		ID: CableByFuse, Label: "cable, by the fuse", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: m.sizes.CableNote.FuseSource,
+		Why: fmt.Sprintf("The thinnest that a fuse of %s keeps from burning.", Ampere.Of(s.fuse)),
 	}
 	if !fused {
 		row.Value, row.Text, row.Amiss = vehicles.Number{}, "none", "no cable here is protected by so large a fuse"
@@ -102,11 +102,11 @@ func (m *maker) cable(s *supply) {
 	}
 	both := onDrop.and(s.onFuse)
 	m.put(Row{
-		ID: "area", Label: "cable's area", Unit: MM2, Value: vehicles.Some(c.Area), Source: m.sizes.CableNote.OhmSource + "; " + m.sizes.CableNote.FuseSource,
+		ID: CableArea, Label: "cable's area", Unit: MM2, Value: vehicles.Some(c.Area), Source: m.sizes.CableNote.OhmSource + "; " + m.sizes.CableNote.FuseSource,
 		Why: "The larger of the two, plus and minus alike.",
 	}, both)
 	m.put(Row{
-		ID: "drop", Label: "lost in it while it glows", Unit: Volt, Value: vehicles.Some(Lost(c.Ohm, s.loop, s.glow)), Source: m.sizes.CableNote.OhmSource,
+		ID: CableDrop, Label: "lost in it while it glows", Unit: Volt, Value: vehicles.Some(Lost(c.Ohm, s.loop, s.glow)), Source: m.sizes.CableNote.OhmSource,
 		Why: ohmsLaw + ". Copper that is warmer by 10 degrees loses 4 % more; joints and the fuse lose some, too.",
 	}, both)
 }
@@ -148,12 +148,12 @@ func (m *maker) battery() {
 	}
 	hours := ah * usable / 100 / running
 	m.put(Row{
-		ID: "battery", Label: "battery lasts", Unit: Hour, Value: vehicles.Some(hours), Source: usual.Source,
-		Why: fmt.Sprintf("%s %% of %s Ah over %s A, nothing else drawn. Cold takes more from it.", survey.FigureTo(usable, 0), survey.FigureTo(ah, 0), survey.FigureTo(running, 1)),
+		ID: BatteryLasts, Label: "battery lasts", Unit: Hour, Value: vehicles.Some(hours), Source: usual.Source,
+		Why: fmt.Sprintf("%s %% of %s Ah over %s, nothing else drawn. Cold takes more from it.", survey.FigureTo(usable, 0), survey.FigureTo(ah, 0), Ampere.Of(running)),
 	}, on)
 	if night := m.job.Body.Hours; night.Set {
 		m.put(Row{
-			ID: "nights", Label: "that is, without charging", Unit: Night, Value: vehicles.Some(hours / night.Value), Source: usual.Source,
+			ID: BatteryNights, Label: "that is, without charging", Unit: Night, Value: vehicles.Some(hours / night.Value), Source: usual.Source,
 			Why: fmt.Sprintf("At %s hours a night.", survey.FigureTo(night.Value, 1)),
 		}, on)
 	}

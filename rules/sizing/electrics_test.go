@@ -26,7 +26,7 @@ func rowOf(t require.TestingT, r *rules.Result, topic Topic, id string) Row {
 	subject, ok := About(Of(r), topic)
 	require.True(t, ok)
 	for _, row := range subject.Rows {
-		if row.ID == id {
+		if row.ID.String() == id {
 			return row
 		}
 	}

@@ -59,15 +59,15 @@ func (m *maker) floor() {
 func (m *maker) thickness(on basis) {
 	thick, thin := StackOf(m.job.Stack, false)
 	row := Row{
-		ID: "thickest", Label: "at the thickest", Unit: MM, Value: vehicles.Some(thick), Source: m.sizes.Floor.Source,
+		ID: Thickest, Label: "at the thickest", Unit: MM, Value: vehicles.Some(thick), Source: m.sizes.Floor.Source,
 		Why: "All layers, swages with their depth.",
 	}
 	if apart := thick - m.job.Floor.Thickness; math.Abs(apart) > m.sizes.Floor.Match {
-		row.Amiss = fmt.Sprintf("On top has the floor %s mm thick: measure again, or enter the layer that is missing", survey.FigureTo(m.job.Floor.Thickness, 1))
+		row.Amiss = fmt.Sprintf("On top has the floor %s thick: measure again, or enter the layer that is missing", survey.InMM(m.job.Floor.Thickness))
 	}
 	m.put(row, on)
 	m.put(Row{
-		ID: "thinnest", Label: "at the thinnest", Unit: MM, Value: vehicles.Some(thin), Source: m.sizes.Floor.Source,
+		ID: Thinnest, Label: "at the thinnest", Unit: MM, Value: vehicles.Some(thin), Source: m.sizes.Floor.Source,
 		Why: "Between the swages. What is screwed or clamped must hold here, too, and not come out.",
 	}, on)
 }
@@ -77,23 +77,23 @@ func (m *maker) collar(thick float64, on basis) {
 	beyond, says := m.asked(rules.CollarThrough, &on)
 	needed := thick + beyond
 	m.put(Row{
-		ID: "collar", Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
-		Why: fmt.Sprintf("%s mm that it stands on at the thickest, and %s mm below it (%s).", survey.FigureTo(thick, 1), survey.FigureTo(beyond, 1), says.book),
+		ID: CollarNeeded, Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
+		Why: fmt.Sprintf("%s that it stands on at the thickest, and %s below it (%s).", survey.InMM(thick), survey.InMM(beyond), says.book),
 	}, on)
 	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
 		on.lack("how deep the heater's collar is")
 	}
 	if len(on.lacks) > 0 {
-		m.put(Row{ID: "collar-has", Label: "the heater's collar", Unit: MM, Source: m.sizes.Floor.Source}, on)
+		m.put(Row{ID: CollarHas, Label: "the heater's collar", Unit: MM, Source: m.sizes.Floor.Source}, on)
 		return
 	}
 	has := m.job.Heater.Turret.Value
 	row := Row{
-		ID: "collar-has", Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "enough", Source: m.sizes.Floor.Source, Instructions: true,
-		Why: fmt.Sprintf("It reaches %s mm below the thickest place.", survey.FigureTo(has-thick, 1)),
+		ID: CollarHas, Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "enough", Source: m.sizes.Floor.Source, Instructions: true,
+		Why: fmt.Sprintf("It reaches %s below the thickest place.", survey.InMM(has-thick)),
 	}
 	if has < needed {
-		row.Text, row.Why, row.Amiss = "too short", m.deeper(needed), fmt.Sprintf("it is %s mm too short", survey.FigureTo(needed-has, 1))
+		row.Text, row.Why, row.Amiss = "too short", m.deeper(needed), fmt.Sprintf("it is %s too short", survey.InMM(needed-has))
 		row.Why += m.lower(needed - has)
 	}
 	m.put(row, on)
@@ -104,11 +104,11 @@ func (m *maker) collar(thick float64, on basis) {
 
 // toOrder is the collar that is ordered in place of one that is too short, and what it is cut to.
 func (m *maker) toOrder(needed float64) {
-	row := Row{ID: "collar-order", Label: "collar to order", Unit: MM, Value: vehicles.Some(needed), Text: "made of steel", Source: m.sizes.Floor.Source, Instructions: true}
+	row := Row{ID: CollarToOrder, Label: "collar to order", Unit: MM, Value: vehicles.Some(needed), Text: "made of steel", Source: m.sizes.Floor.Source, Instructions: true}
 	if size, ok := leastOf(m.sizes.Floor.Collars, needed); ok {
 		row.Value, row.Text = vehicles.Some(size), ""
 		if size > needed {
-			row.Text = fmt.Sprintf("may be cut to %s mm", survey.FigureTo(needed, 1))
+			row.Text = fmt.Sprintf("may be cut to %s", survey.InMM(needed))
 		}
 	}
 	m.put(row, basis{})
@@ -137,9 +137,9 @@ func asker(l *rules.Limit) string { return l.Key() + ", " + l.Book }
 // deeper is which collar to order, or that one is to be made.
 func (m *maker) deeper(needed float64) string {
 	if size, ok := leastOf(m.sizes.Floor.Collars, needed); ok {
-		return fmt.Sprintf("Order one of %s mm; one that is too deep may be cut where the heater's instructions allow it.", survey.FigureTo(size, 0))
+		return fmt.Sprintf("Order one of %s; one that is too deep may be cut where the heater's instructions allow it.", survey.InMMTo(size, 0))
 	}
-	return fmt.Sprintf("No usual collar is so deep: have one of %s mm made of steel.", survey.FigureTo(needed, 1))
+	return fmt.Sprintf("No usual collar is so deep: have one of %s made of steel.", survey.InMM(needed))
 }
 
 // lower is how the heater could stand lower instead: by what is not the van's metal.
@@ -153,7 +153,7 @@ func (m *maker) lower(by float64) string {
 	if m.job.Mount.On != vehicles.OnLining || wood < by {
 		return ""
 	}
-	return fmt.Sprintf(" Or cut lining, ply and insulation back under the whole plate, all %s mm, and stand the heater on the steel.", survey.FigureTo(wood, 1))
+	return fmt.Sprintf(" Or cut lining, ply and insulation back under the whole plate, all %s, and stand the heater on the steel.", survey.InMM(wood))
 }
 
 // gives is what is pressed together under the plate.
@@ -168,7 +168,7 @@ func (m *maker) gives(on basis) {
 		return
 	}
 	m.put(Row{
-		ID: "soft", Label: "under the plate, gives", Unit: MM, Value: vehicles.Some(soft), Source: m.sizes.Floor.Source,
+		ID: Gives, Label: "under the plate, gives", Unit: MM, Value: vehicles.Some(soft), Source: m.sizes.Floor.Source,
 		Amiss: "a plate that is bolted over it works loose: take it out there, and put ply or steel of the same height in",
 	}, on)
 }
@@ -180,20 +180,20 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
 	most := plate + thin - f.Spare
 	row := Row{
-		ID: "screw", Label: "longest tapping screw, no nut", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
-		Why: fmt.Sprintf("Plate and floor at the thinnest are %s mm, and it stays %s mm short of coming out below, where it would rust, and cut whoever lies there.", survey.FigureTo(plate+thin, 1), survey.FigureTo(f.Spare, 1)),
+		ID: Screw, Label: "longest tapping screw, no nut", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
+		Why: fmt.Sprintf("Plate and floor at the thinnest are %s, and it stays %s short of coming out below, where it would rust, and cut whoever lies there.", survey.InMM(plate+thin), survey.InMM(f.Spare)),
 	}
 	if size := mostOf(f.Screws, most); size > 0 {
 		row.Value = vehicles.Some(size)
 	} else {
 		row.Text = "none: bolt it"
-		row.Why = fmt.Sprintf("Plate and floor at the thinnest are %s mm: every screw comes out below.", survey.FigureTo(plate+thin, 1))
+		row.Why = fmt.Sprintf("Plate and floor at the thinnest are %s: every screw comes out below.", survey.InMM(plate+thin))
 	}
 	m.put(row, on)
 	least := plate + thick + f.Nut
 	row = Row{
-		ID: "bolt", Label: "shortest bolt", Unit: MM, Source: f.BoltsSource + "; " + f.Source, Instructions: true,
-		Why: fmt.Sprintf("Plate and floor at the thickest are %s mm; washer, nut and two threads take %s mm.", survey.FigureTo(plate+thick, 1), survey.FigureTo(f.Nut, 1)),
+		ID: Bolt, Label: "shortest bolt", Unit: MM, Source: f.BoltsSource + "; " + f.Source, Instructions: true,
+		Why: fmt.Sprintf("Plate and floor at the thickest are %s; washer, nut and two threads take %s.", survey.InMM(plate+thick), survey.InMM(f.Nut)),
 	}
 	if size, ok := leastOf(f.Bolts, least); ok {
 		row.Value = vehicles.Some(size)
@@ -234,11 +234,11 @@ func (m *maker) sealant() {
 	}
 	ml := BeadVolume(bead, edge+round)
 	m.put(Row{
-		ID: "sealant", Label: "sealant, two beads", Unit: ML, Value: vehicles.Some(ml), Source: f.Source, Instructions: true,
-		Why: fmt.Sprintf("%s mm along the plate's edge and %s mm round the hole. Of the sort that the heater's instructions name: it gets warm.", survey.FigureTo(edge, 0), survey.FigureTo(round, 0)),
+		ID: Sealant, Label: "sealant, two beads", Unit: ML, Value: vehicles.Some(ml), Source: f.Source, Instructions: true,
+		Why: fmt.Sprintf("%s along the plate's edge and %s round the hole. Of the sort that the heater's instructions name: it gets warm.", survey.InMMTo(edge, 0), survey.InMMTo(round, 0)),
 	}, on)
 	m.put(Row{
-		ID: "cartridges", Label: fmt.Sprintf("cartridges of %s ml", survey.FigureTo(f.Cartridge, 0)), Value: vehicles.Some(math.Ceil(ml / f.Cartridge)), Source: f.Source,
+		ID: Cartridges, Label: fmt.Sprintf("cartridges of %s ml", survey.FigureTo(f.Cartridge, 0)), Value: vehicles.Some(math.Ceil(ml / f.Cartridge)), Source: f.Source,
 		Why: "Opened ones have often set: a whole one.",
 	}, on)
 }
@@ -262,11 +262,11 @@ func (m *maker) cutBack() {
 		wide = math.Ceil(2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)) // whole mm, none too few
 	}
 	row := Row{
-		ID: "cut-back", Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: says.source,
-		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s mm from it (%s).", survey.FigureTo(from, 1), says.book),
+		ID: CutBack, Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: says.source,
+		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s from it (%s).", survey.InMM(from), says.book),
 	}
 	if c := m.job.Cut; c != nil && c.Relieved.Set && c.Relieved.Value < wide {
-		row.Amiss = fmt.Sprintf("Place has it cut back to %s mm", survey.FigureTo(c.Relieved.Value, 1))
+		row.Amiss = fmt.Sprintf("Place has it cut back to %s", survey.InMM(c.Relieved.Value))
 	}
 	m.put(row, on)
 }

@@ -22,7 +22,7 @@ func (m *maker) fuel() {
 	if m.job.Fuel == nil {
 		var none basis
 		none.lack("the fuel line: lay it on Runs")
-		m.put(Row{ID: "tank", Label: "fuel"}, none)
+		m.put(Row{ID: NoTank, Label: "fuel"}, none)
 		return
 	}
 	m.tankEnds()
@@ -57,8 +57,11 @@ func (m *maker) tankEnds() {
 		return
 	}
 	tank := m.tank()
-	for _, end := range []struct{ id, label, at, source string }{
-		{"filler", "tank in the van: filler", tank.Filler, fillerOutside}, {"breather", "tank in the van: breather", tank.Breather, byNature},
+	for _, end := range []struct {
+		id                ID
+		label, at, source string
+	}{
+		{Filler, "tank in the van: filler", tank.Filler, fillerOutside}, {Breather, "tank in the van: breather", tank.Breather, byNature},
 	} {
 		var on basis
 		row := Row{
@@ -67,7 +70,7 @@ func (m *maker) tankEnds() {
 		}
 		switch end.at {
 		case "":
-			on.lack("where the tank's " + end.id + " ends")
+			on.lack("where the tank's " + end.id.String() + " ends")
 		case vehicles.TankInside:
 			row.Amiss = "it ends with the people: lead it out, or take a tank under the floor"
 		}
@@ -106,23 +109,24 @@ func (m *maker) endurance() {
 	litres := on.need(m.tank().Litres, "how much the tank holds, litres")
 	class := m.heater(&on)
 	for _, at := range []struct {
-		id, label string
-		watts     float64
-	}{{"endurance", "tank lasts at full heat", class.Most}, {"endurance-least", "tank lasts at the least heat", class.Least}} {
+		id    ID
+		label string
+		watts float64
+	}{{Endurance, "tank lasts at full heat", class.Most}, {EnduranceLeast, "tank lasts at the least heat", class.Least}} {
 		on := on.and(basis{})
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
 			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: m.fuelSource() + "; watts of the class: " + m.sizes.ClassNote.Source,
-			Why: fmt.Sprintf("%s l at %s l an hour for %s W. The last of it the pipe in the tank does not reach.", survey.FigureTo(litres, 1), survey.FigureTo(rate, 2), survey.FigureTo(at.watts, 0)),
+			Why: fmt.Sprintf("%s at %s l an hour for %s. The last of it the pipe in the tank does not reach.", Litre.Of(litres), survey.FigureTo(rate, 2), Watt.Of(at.watts)),
 		}, on)
 	}
 }
 
 // judgedOfFuel are the rules whose findings are lengths and heights of the line, each with the id of its row.
 var judgedOfFuel = []struct {
-	id   string
+	id   ID
 	rule *rules.Rule
-}{{"suction", rules.FuelSuction}, {"delivery", rules.FuelDelivery}, {"lift", rules.FuelLift}, {"head", rules.FuelHead}}
+}{{Suction, rules.FuelSuction}, {Delivery, rules.FuelDelivery}, {Lift, rules.FuelLift}, {Head, rules.FuelHead}}
 
 // asJudged are the line's lengths and heights, as Checks has them.
 func (m *maker) asJudged() {
@@ -135,7 +139,7 @@ func (m *maker) asJudged() {
 			row := Row{ID: of.id, Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
-				row.Why = fmt.Sprintf("At most %s mm (%s). Checks judges it.", survey.FigureTo(f.Required.Value, 1), asker(f.Limit))
+				row.Why = fmt.Sprintf("At most %s (%s). Checks judges it.", survey.InMM(f.Required.Value), asker(f.Limit))
 			}
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"
@@ -158,8 +162,8 @@ func (m *maker) priming() {
 	}
 	ml := LineVolume(bore, length)
 	m.put(Row{
-		ID: "volume", Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: h.ShortSource,
-		Why: fmt.Sprintf("%s: %s mm inside, %s mm long, which ends %s mm short of the heater so that it is not flooded.", volumeOf, survey.FigureTo(bore, 2), survey.FigureTo(length, 0), survey.FigureTo(h.Short, 0)),
+		ID: LineHolds, Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: h.ShortSource,
+		Why: fmt.Sprintf("%s: %s inside, %s long, which ends %s short of the heater so that it is not flooded.", volumeOf, survey.InMMTo(bore, 2), survey.InMMTo(length, 0), survey.InMMTo(h.Short, 0)),
 	}, on)
 	var pump vehicles.Pump
 	if f.Pump != nil {
@@ -168,12 +172,12 @@ func (m *maker) priming() {
 	dose := on.need(pump.MlPer1000, "the pump's dose, ml in 1000 strokes")
 	strokes := math.Floor(1000 * ml / dose)
 	m.put(Row{
-		ID: "strokes", Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: h.ShortSource, Instructions: true,
-		Why: fmt.Sprintf("%s ml at %s ml in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", survey.FigureTo(ml, 1), survey.FigureTo(dose, 1)),
+		ID: Priming, Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: h.ShortSource, Instructions: true,
+		Why: fmt.Sprintf("%s at %s in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", ML.Of(ml), ML.Of(dose)),
 	}, on)
 	hz := on.need(pump.Hz, "the pump's strokes a second while it primes")
 	m.put(Row{
-		ID: "seconds", Label: "priming takes", Unit: Second, Value: vehicles.Some(strokes / hz), Source: h.ShortSource, Instructions: true,
+		ID: PrimingTakes, Label: "priming takes", Unit: Second, Value: vehicles.Some(strokes / hz), Source: h.ShortSource, Instructions: true,
 		Why: fmt.Sprintf("%s strokes, %s a second.", survey.FigureTo(strokes, 0), survey.FigureTo(hz, 2)),
 	}, on)
 }

@@ -106,7 +106,7 @@ func TestTheLinesLengthsAreAsJudged(t *testing.T) {
 	for _, f := range r.Findings {
 		for _, of := range judgedOfFuel {
 			if f.Of(of.rule) {
-				assert.InDelta(t, f.Value, rowOf(t, r, Fuel, of.id).Value.Value, 1e-9)
+				assert.InDelta(t, f.Value, rowOf(t, r, Fuel, of.id.String()).Value.Value, 1e-9)
 			}
 		}
 	}

@@ -80,7 +80,7 @@ func (m *maker) heat() {
 	all.on = all.on.and(degrees)
 	watts := all.perDegree * rise
 	m.put(Row{
-		ID: "loss", Label: "heat lost in all", Unit: Watt, Value: vehicles.Some(watts), Source: m.sizes.Resistance.Source,
+		ID: HeatLost, Label: "heat lost in all", Unit: Watt, Value: vehicles.Some(watts), Source: m.sizes.Resistance.Source,
 		Why: fmt.Sprintf("%s W for each degree, %s degrees warmer inside. Ribs and frames of bare steel carry heat past the insulation: enter them as surfaces of their own.",
 			survey.FigureTo(all.perDegree, 1), survey.FigureTo(rise, 1)),
 	}, all.on)
@@ -102,7 +102,7 @@ func (m *maker) surface(i int, rise float64, degrees basis, all *losses) {
 	all.perDegree += u * s.Area
 	all.toWarm += s.Area * m.warmed(s)
 	m.put(Row{
-		ID: "surface " + s.Name, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
+		ID: ID{Heat, "surface " + s.Name}, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
 		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", survey.FigureTo(s.Area, 1), survey.FigureTo(u, 2), survey.FigureTo(r, 2)),
 	}, on.and(degrees))
 }
@@ -132,7 +132,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 	all.perDegree += perDegree
 	all.toWarm += perM3 * volume
 	m.put(Row{
-		ID: "air", Label: "air that is changed", Unit: Watt, Value: vehicles.Some(perDegree * rise), Source: a.Source,
+		ID: AirChanged, Label: "air that is changed", Unit: Watt, Value: vehicles.Some(perDegree * rise), Source: a.Source,
 		Why: fmt.Sprintf("%s m³ changed %s times an hour. Vents stay open: people and a gas cooker need them.", survey.FigureTo(volume, 1), survey.FigureTo(times, 1)),
 	}, on.and(degrees))
 }
@@ -141,8 +141,8 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
-		ID: "class", Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the class: " + m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("The first class that has %s times what is lost, %s W. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), survey.FigureTo(needed, 0)),
+		ID: Class, Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the class: " + m.sizes.ClassNote.Source,
+		Why: fmt.Sprintf("The first class that has %s times what is lost, %s. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), Watt.Of(needed)),
 	}
 	for _, c := range m.sizes.Class {
 		if row.Text == "" && c.Most >= needed {
@@ -155,7 +155,7 @@ func (m *maker) class(watts float64, on basis) {
 	if h := m.job.Heater; h != nil {
 		var ignored basis
 		if c := m.heater(&ignored); c.Most < needed && row.Amiss == "" {
-			row.Amiss = fmt.Sprintf("the job's heater has %s W, and %s W are wanted", survey.FigureTo(c.Most, 0), survey.FigureTo(needed, 0))
+			row.Amiss = fmt.Sprintf("the job's heater has %s, and %s are wanted", Watt.Of(c.Most), Watt.Of(needed))
 		}
 	}
 	m.put(row, on)
@@ -171,14 +171,14 @@ func (m *maker) night(watts float64, on basis) {
 		burning = hours * min(1, max(0, watts)/class.Least)
 	}
 	m.put(Row{
-		ID: "burning", Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: m.sizes.ClassNote.Source,
-		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s W, it goes on and off.", survey.FigureTo(hours, 1), survey.FigureTo(class.Least, 0)),
+		ID: Burning, Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: m.sizes.ClassNote.Source,
+		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s, it goes on and off.", survey.FigureTo(hours, 1), Watt.Of(class.Least)),
 	}, on)
 	watts = min(max(0, watts), class.Most) // no heater gives more than it has
 	rate := m.burn(watts, &on)
 	m.put(Row{
-		ID: "litres", Label: "fuel a night", Unit: Litre, Value: vehicles.Some(rate * hours), Source: m.fuelSource(),
-		Why: fmt.Sprintf("%s l an hour for %s W, over %s hours. Each start takes some more.", survey.FigureTo(rate, 2), survey.FigureTo(watts, 0), survey.FigureTo(hours, 1)),
+		ID: FuelANight, Label: "fuel a night", Unit: Litre, Value: vehicles.Some(rate * hours), Source: m.fuelSource(),
+		Why: fmt.Sprintf("%s l an hour for %s, over %s hours. Each start takes some more.", survey.FigureTo(rate, 2), Watt.Of(watts), survey.FigureTo(hours, 1)),
 	}, on)
 }
 
@@ -200,7 +200,7 @@ func (m *maker) warmUp(rise float64, all losses) {
 	on := all.on.and(basis{})
 	class := m.heater(&on)
 	row := Row{
-		ID: "warm-up", Label: "warm from cold in", Unit: Minute, Source: m.sizes.Resistance.InsulatesSource + "; " + m.sizes.MaterialNote.Source,
+		ID: WarmIn, Label: "warm from cold in", Unit: Minute, Source: m.sizes.Resistance.InsulatesSource + "; " + m.sizes.MaterialNote.Source,
 		Why: "At full heat, air and what lies within the insulation alone: what stands in the van is not counted and takes as long again, or longer.",
 	}
 	if seconds, ok := WarmUp(class.Most, max(0, rise), all.perDegree, all.toWarm); ok {

@@ -7,7 +7,7 @@ import (
 
 // Row is one result.
 type Row struct {
-	ID      string // within its subject, for programs
+	ID      ID
 	Label   string
 	Surface int             // which of the job's surfaces it is of, 1 the first; 0 for none
 	Value   vehicles.Number // not set for what is said in words, and while something is missing
@@ -51,6 +51,14 @@ var places = map[Unit]int{
 	MM: 1, MM2: 2, Volt: 2, Ampere: 1, Hour: 1, Night: 1, ML: 1, Litre: 1, Stroke: 0, Second: 0, Minute: 0, Watt: 0, RPM: 0, Pascal: 0, Flow: 0, Speed: 1, NoUnit: 0,
 }
 
+// Of is a value in the unit for people, to as many decimals as it is worth: "12.5 V".
+func (u Unit) Of(v float64) string {
+	if u == NoUnit {
+		return survey.FigureTo(v, places[u])
+	}
+	return survey.FigureTo(v, places[u]) + " " + string(u)
+}
+
 // Figure is the value as people write it, without its unit; "" without one.
 func (r Row) Figure() string {
 	if !r.Value.Set {
@@ -61,9 +69,9 @@ func (r Row) Figure() string {
 
 // Said is the result in few words: its value in its unit, what it is in words, or that something is missing.
 func (r Row) Said() string {
-	said := r.Figure()
-	if said != "" && r.Unit != NoUnit {
-		said += " " + string(r.Unit)
+	said := ""
+	if r.Value.Set {
+		said = r.Unit.Of(r.Value.Value)
 	}
 	switch {
 	case said == "" && len(r.Lacks) > 0:

@@ -19,7 +19,7 @@ func (m *maker) saw() {
 	if m.job.Cut == nil {
 		var none basis
 		none.lack(cutNoPlace)
-		m.put(Row{ID: "speed", Label: "saw turns", Unit: RPM}, none)
+		m.put(Row{ID: SawTurns, Label: "saw turns", Unit: RPM}, none)
 		return
 	}
 	m.sawSpeed(m.job.Cut.Across)
@@ -35,9 +35,9 @@ func (m *maker) sawSpeed(across float64) {
 		on.took("a deck of steel")
 	}
 	row := Row{
-		ID: "speed", Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,
-		Why: fmt.Sprintf("%s m/min at the teeth of %s mm: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
-			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.FigureTo(across, 1)),
+		ID: SawTurns, Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,
+		Why: fmt.Sprintf("%s m/min at the teeth of %s: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
+			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.InMM(across)),
 	}
 	if m.job.Deck() == vehicles.Timber {
 		row.Why += " The timber goes through first, at the highest speed that the saw's own table has for wood; the steel plates are sawn by themselves."
@@ -48,8 +48,8 @@ func (m *maker) sawSpeed(across float64) {
 // kerf is what is left of the sheet that comes out.
 func (m *maker) kerf(across float64) {
 	m.put(Row{
-		ID: "disc", Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.Practice,
-		Why: fmt.Sprintf("The teeth turn a ring of %s mm into swarf: the hole is %s mm, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.FigureTo(rules.SawKerf, 1), survey.FigureTo(across, 1)),
+		ID: Disc, Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.Practice,
+		Why: fmt.Sprintf("The teeth turn a ring of %s into swarf: the hole is %s, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.InMM(rules.SawKerf), survey.InMM(across)),
 	}, basis{})
 }
 
@@ -61,7 +61,7 @@ func (m *maker) moved() {
 	}
 	if by, beside, there := rules.OldPilot(m.r); there {
 		m.put(Row{
-			ID: "old-pilot", Label: "centre beside the old pilot", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice, Text: beside.Takes(), Why: beside.WhyAtLength(),
+			ID: OldPilotBeside, Label: "centre beside the old pilot", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice, Text: beside.Takes(), Why: beside.WhyAtLength(),
 		}, basis{})
 	}
 }
@@ -70,7 +70,7 @@ func (m *maker) moved() {
 func (m *maker) offMark(by float64) {
 	beside := rules.BesidePilot(m.job.Cut, by)
 	row := Row{
-		ID: "moved", Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice,
+		ID: PilotMoved, Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice,
 		Text: "to saw round that centre: " + beside.Takes(), Why: beside.WhyAtLength(),
 	}
 	if beside == rules.OnTheHole {

@@ -75,10 +75,10 @@ func About(all []Subject, topic Topic) (Subject, bool) {
 	return all[i], true
 }
 
-// Find is one row of a job; ok is false where the job has none of that name.
-func Find(r *rules.Result, topic Topic, id string) (row Row, ok bool) {
+// Find is one row of a job; ok is false where the job has none.
+func Find(r *rules.Result, id ID) (row Row, ok bool) {
 	for _, t := range topics {
-		if t.topic != topic {
+		if t.topic != id.of {
 			continue
 		}
 		m := maker{r: r, job: &r.Job, sizes: Usual()}

@@ -48,7 +48,7 @@ func TestEveryResultSaysSomething(t *testing.T) {
 		require.NoError(t, err)
 		require.True(t, json.Valid(data))
 		for _, s := range all {
-			seen := map[string]bool{}
+			seen := map[ID]bool{}
 			for _, row := range s.Rows {
 				require.False(t, seen[row.ID], "%s %s is there twice", s.Topic, row.ID)
 				seen[row.ID] = true

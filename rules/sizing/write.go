@@ -40,7 +40,7 @@ func JSON(all []Subject) ([]byte, error) {
 		subject := subjectJSON{s.Topic, s.Title, []rowJSON{}}
 		for _, r := range s.Rows {
 			subject.Rows = append(subject.Rows, rowJSON{
-				r.ID, r.Label, maybe(r.Value), r.Unit, r.Text, r.Why, r.Source, r.Taken, r.Lacks, r.Amiss, r.Instructions,
+				r.ID.String(), r.Label, maybe(r.Value), r.Unit, r.Text, r.Why, r.Source, r.Taken, r.Lacks, r.Amiss, r.Instructions,
 			})
 		}
 		out.Subjects = append(out.Subjects, subject)

@@ -213,7 +213,7 @@ func (d *drawer) circle(c circle) {
 	if c.sort != stub {
 		d.cross(c.at, min(c.across/2+3, 8), thin)
 	}
-	words := fmt.Sprintf("%s, %s mm", c.name, survey.Figure(c.across))
+	words := fmt.Sprintf("%s, %s", c.name, survey.InMM(c.across))
 	off, align := geometry.Point{X: c.across/2 + 1.5, Y: c.across/2 + 2.5}, vector.ByStart
 	switch {
 	case c.sort == theCut:

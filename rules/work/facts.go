@@ -34,13 +34,13 @@ func lookedOf(r *rules.Result) string {
 // cutOf is the hole, and how fast the saw turns for it. That it is oiled and let up on is common practice, no source.
 func cutOf(r *rules.Result) string {
 	text := survey.InMM(r.Job.Cut.Across) + " across"
-	if row, ok := sizing.Find(r, sizing.Saw, "speed"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.SawTurns); ok && row.Value.Set {
 		text += "; the saw turns " + row.Said() + "; oil it, and let up before it is through"
 	}
-	if row, ok := sizing.Find(r, sizing.Saw, "moved"); ok && row.Value.Value >= rules.PilotOnMark {
+	if row, ok := sizing.Find(r, sizing.PilotMoved); ok && row.Value.Value >= rules.PilotOnMark {
 		text += "; round the pilot hole, as all is judged: to saw round the centre as meant takes more, " + row.Said()
 	}
-	if row, ok := sizing.Find(r, sizing.Saw, "old-pilot"); ok {
+	if row, ok := sizing.Find(r, sizing.OldPilotBeside); ok {
 		text += "; " + row.Label + " " + row.Said() + ". " + Said(row.Why)
 	}
 	return text
@@ -53,7 +53,7 @@ func boltsIn(r *rules.Result) string {
 		return ""
 	}
 	text := survey.Counted(n, "bolt")
-	if row, ok := sizing.Find(r, sizing.Floor, "bolt"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.Bolt); ok && row.Value.Set {
 		text += ", " + row.Said() + " long at least"
 	}
 	return text
@@ -61,7 +61,7 @@ func boltsIn(r *rules.Result) string {
 
 // beadsOf is how much sealant both beads take.
 func beadsOf(r *rules.Result) string {
-	row, ok := sizing.Find(r, sizing.Floor, "sealant")
+	row, ok := sizing.Find(r, sizing.Sealant)
 	if !ok || !row.Value.Set {
 		return ""
 	}
@@ -104,7 +104,7 @@ func relievedOf(r *rules.Result) string {
 	if given := r.Job.Cut.Relieved; given.Set {
 		return "to " + survey.InMM(given.Value) + " across"
 	}
-	if row, ok := sizing.Find(r, sizing.Floor, "cut-back"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.CutBack); ok && row.Value.Set {
 		return "to " + survey.InMM(row.Value.Value) + " across"
 	}
 	return "nobody has said how wide"
@@ -187,9 +187,6 @@ func inWords(words, source string) func(*rules.Result) Expected {
 	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
 }
 
-// foulNow begins what bars a step.
-const foulNow = "foul now: "
-
 // foulCut says what is foul at the cut: nobody drills or saws there.
 func foulCut(r *rules.Result) string {
 	foul := rules.FoulAtCut(r)
@@ -197,9 +194,9 @@ func foulCut(r *rules.Result) string {
 	case 0:
 		return ""
 	case 1:
-		return foulNow + foul[0].About() + ". See Checks."
+		return foul[0].About() + ". See Checks."
 	}
-	return fmt.Sprintf(foulNow+"%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
+	return fmt.Sprintf("%s, and %d more. See Checks.", foul[0].About(), len(foul)-1)
 }
 
 // asHeaterSays is expected where the heater's maker says what.
@@ -207,7 +204,7 @@ const asHeaterSays = "as the heater's instructions say"
 
 // fuseSize expects the fuse that the glow current takes, as it is sized; the heater's own instructions go before.
 func fuseSize(r *rules.Result) Expected {
-	row, ok := sizing.Find(r, sizing.Electrics, "fuse")
+	row, ok := sizing.Find(r, sizing.Fuse)
 	if !ok || !row.Value.Set {
 		return Expected{Words: asHeaterSays, Source: rules.NeedsFigure}
 	}
@@ -216,7 +213,7 @@ func fuseSize(r *rules.Result) Expected {
 
 // primingStrokes expects what fills the line short of the heater, as it is sized. It is no limit: a pump that is still dry moves less.
 func primingStrokes(r *rules.Result) Expected {
-	row, ok := sizing.Find(r, sizing.Fuel, "strokes")
+	row, ok := sizing.Find(r, sizing.Priming)
 	if !ok || !row.Value.Set {
 		return Expected{}
 	}
@@ -232,7 +229,7 @@ func diagonals(*rules.Result) Expected {
 
 // collarNeeded is how deep the collar must be, as it is sized; ok is false where that is not known.
 func collarNeeded(r *rules.Result) (row sizing.Row, ok bool) {
-	row, ok = sizing.Find(r, sizing.Floor, "collar")
+	row, ok = sizing.Find(r, sizing.CollarNeeded)
 	return row, ok && row.Value.Set
 }
 
@@ -244,7 +241,7 @@ func collarDepth(r *rules.Result) Expected {
 
 // collarFitted is how deep the collar is before it is cut: the one that is ordered where the heater's is too short.
 func collarFitted(r *rules.Result) vehicles.Number {
-	if row, ok := sizing.Find(r, sizing.Floor, "collar-order"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.CollarToOrder); ok && row.Value.Set {
 		return row.Value
 	}
 	if r.Job.Heater == nil {
@@ -255,7 +252,7 @@ func collarFitted(r *rules.Result) vehicles.Number {
 
 // collarOf is the collar that was ordered, "" for the heater's own.
 func collarOf(r *rules.Result) string {
-	if row, ok := sizing.Find(r, sizing.Floor, "collar-order"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.CollarToOrder); ok && row.Value.Set {
 		return "the one that was ordered, " + row.Said()
 	}
 	return ""
@@ -273,7 +270,7 @@ func cableLength(r *rules.Result) Expected {
 // supplyOf is the cable as it is sized, where it begins and which way it goes.
 func supplyOf(r *rules.Result) string {
 	var all []string
-	if row, ok := sizing.Find(r, sizing.Electrics, "area"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.CableArea); ok && row.Value.Set {
 		all = append(all, row.Said())
 	}
 	for _, goes := range []string{r.Job.Wiring.Battery, r.Job.Wiring.Cable} {
@@ -302,7 +299,7 @@ func Ducts(r *rules.Result) string {
 	}
 	var bends []string
 	for _, turn := range d.Bends {
-		bends = append(bends, survey.Figure(turn)+"°")
+		bends = append(bends, survey.InDegrees(turn))
 	}
 	return text + ", bends " + strings.Join(bends, ", ")
 }
@@ -346,7 +343,7 @@ const depthErr = 3
 func floorDepth(r *rules.Result) Expected {
 	t := r.Job.Floor.Thickness
 	thin := t
-	if row, ok := sizing.Find(r, sizing.Floor, "thinnest"); ok && row.Value.Set {
+	if row, ok := sizing.Find(r, sizing.Thinnest); ok && row.Value.Set {
 		thin = min(t, row.Value.Value)
 	}
 	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Source: fmt.Sprintf("the job's floor, ±%d mm: %s", depthErr, practice)}

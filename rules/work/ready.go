@@ -41,7 +41,7 @@ var holes = []kind{
 	},
 	{
 		id: "pilot-drilled", part: Holes, do: "Drill the pilot hole: a stop on the bit, a board between bit and what lies below, nobody under the van.", caution: rules.AboutDrilling,
-		applies: hasCut, of: pilotOf, bars: foulCut, known: pilotKnown,
+		applies: hasCut, of: pilotOf, foul: foulCut, known: pilotKnown,
 		after: []string{"high-voltage", "battery-off", "tank-lowered", "gas-shut", "extinguisher"}, danger: "The bit may meet what is live, or what burns.",
 	},
 	{
@@ -53,21 +53,21 @@ var holes = []kind{
 		expect: floorDepth,
 	},
 	{
-		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, bars: foulCut, known: sawnKnown,
+		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, foul: foulCut, known: sawnKnown,
 		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
 	},
 	{
-		id: vehicles.BoltsDrilled, part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, bars: foulCut,
+		id: vehicles.BoltsDrilled, part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, foul: foulCut,
 		after: []string{"pilot-looked"}, danger: "What the pilot shows decides where the plate lies.",
 	},
 	{
-		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf, bars: foulCut,
+		id: "fuel-hole", part: Holes, do: "Drill the hole for the fuel line, put its grommet in.", caution: rules.AboutDrilling, applies: hasFuelHole, of: fuelHoleOf, foul: foulCut,
 		after:  beforeDrill,
 		danger: "The bit may meet what is live, or what burns: petrol vapour lights at a drill.",
 	},
 	{
 		id: "clips-drilled", part: Holes, do: "Drill the holes for clips and pump, each only where you know what lies behind it: no tank, line, cable or double skin.",
-		caution: rules.AboutDrilling, applies: hasClips, of: clipHolesOf, bars: foulCut, after: beforeDrill,
+		caution: rules.AboutDrilling, applies: hasClips, of: clipHolesOf, foul: foulCut, after: beforeDrill,
 		danger: "The bit may meet what is live, or what burns: petrol vapour lights at a drill.",
 	},
 	{id: "cut-back", part: Holes, do: "Cut wood, foam and lining back from the hot stub.", applies: cutsBack, of: relievedOf},

@@ -55,7 +55,7 @@ func (l List) Wrong(i int) string {
 	switch {
 	case s.Amiss() != "":
 		return s.Amiss()
-	case s.Ticked() && (len(l.Early(i)) > 0 || s.Bars != ""):
+	case s.Ticked() && (len(l.Early(i)) > 0 || s.Foul != ""):
 		return l.Warning(i)
 	}
 	return s.Lacks()

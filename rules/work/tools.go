@@ -54,7 +54,7 @@ func bolt(job *vehicles.Job) float64 {
 
 // sawSpeed is how fast the saw turns at most, as it is sized.
 func sawSpeed(r *rules.Result) string {
-	row, ok := sizing.Find(r, sizing.Saw, "speed")
+	row, ok := sizing.Find(r, sizing.SawTurns)
 	if !ok || !row.Value.Set {
 		return ""
 	}

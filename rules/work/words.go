@@ -50,7 +50,7 @@ func (s *Step) Value() string {
 func (l List) Warning(i int) string {
 	open := l.Early(i)
 	if len(open) == 0 {
-		return l[i].Bars
+		return l[i].bars()
 	}
 	names := make([]string, len(open))
 	for k, s := range open {
@@ -59,18 +59,26 @@ func (l List) Warning(i int) string {
 		}
 	}
 	text := "ot done before it: " + strings.Join(names, ", ") + ". " + l[i].Danger
-	if l[i].Bars != "" {
-		return l[i].Bars + " N" + text
+	if bars := l[i].bars(); bars != "" {
+		return bars + " N" + text
 	}
 	return strings.TrimSpace("n" + text)
 }
 
-// Barred says on paper why a step that is still to be done must not be as the job stands: "Not while foul: ..."; "" for nothing.
-func (s *Step) Barred() string {
-	if s.Bars == "" || s.Ticked() || s.Known != "" {
+// bars says why the step should not be done as the job stands; "" for nothing.
+func (s *Step) bars() string {
+	if s.Foul == "" {
 		return ""
 	}
-	return "Not while foul: " + strings.TrimPrefix(s.Bars, foulNow)
+	return "foul now: " + s.Foul
+}
+
+// Barred says on paper why a step that is still to be done must not be as the job stands: "Not while foul: ..."; "" for nothing.
+func (s *Step) Barred() string {
+	if s.Foul == "" || s.Ticked() || s.Known != "" {
+		return ""
+	}
+	return "Not while foul: " + s.Foul
 }
 
 // Sentence is what is done in a step, with what of the job it is done to, and what the job has of it from elsewhere.

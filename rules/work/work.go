@@ -56,7 +56,7 @@ type Step struct {
 	Since    string   // the step from which the time runs that is measured; "" for none
 	Dated    bool     // a day is agreed on which it is to be done
 	Done     vehicles.Done
-	Bars     string // why it should not be done as the job stands, "" for nothing
+	Foul     string // what is foul as the job stands, so that it should not be done: "cut: brake pipe. See Checks."; "" for nothing
 	Known    string // what the job has of it from elsewhere: that is not asked again, and says that it was done; "" for nothing
 }
 
@@ -136,7 +136,7 @@ type kind struct {
 	since    string
 	defers   string
 	caution  string
-	bars     func(*rules.Result) string // why it should not be done as the job stands; nil: no reason of the job
+	foul     func(*rules.Result) string // what is foul as the job stands, so that it should not be done; nil: nothing of the job bars it
 	known    func(*rules.Result) string // what the job has of it from elsewhere; nil: nothing
 	after    []string
 	danger   string
@@ -151,8 +151,8 @@ func (k *kind) step(r *rules.Result) Step {
 	if k.of != nil {
 		s.Of = k.of(r)
 	}
-	if k.bars != nil {
-		s.Bars = k.bars(r)
+	if k.foul != nil {
+		s.Foul = k.foul(r)
 	}
 	if k.known != nil {
 		s.Known = k.known(r)

@@ -301,7 +301,7 @@ func TestStepsSayWhatOfTheJobTheyAreDoneTo(t *testing.T) {
 	assert.Equal(t, "3 clips, a muffler", of(demo, "exhaust-hung"))
 	assert.Equal(t, "the muffler's", of(demo, "drain-down"))
 	assert.Equal(t, "nobody has said how wide", of(timber.WithRun(vehicles.ExhaustRun, nil), "cut-back"))
-	wide, found := sizing.Find(judged(t, timber), sizing.Floor, "cut-back")
+	wide, found := sizing.Find(judged(t, timber), sizing.CutBack)
 	require.True(t, found)
 	assert.Equal(t, "to "+survey.InMM(wide.Value.Value)+" across", of(timber, "cut-back"), "as it was sized")
 	relieved, cut := timber, *timber.Cut

@@ -78,7 +78,7 @@ func Length(mm float64, u survey.Units) string {
 	if u == Inches {
 		return survey.Format(mm, u)
 	}
-	return survey.Format(mm, u) + " mm"
+	return survey.InMM(mm)
 }
 
 // Quantity writes a number of any unit a rule has, with the unit: "652.5 mm", "30°", "5 mm/m", "3×".

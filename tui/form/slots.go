@@ -100,7 +100,7 @@ func Length(text string, l Limits) (float64, error) {
 	case r.Length < l.Least && l.Least > 0:
 		return 0, ErrNothing
 	case r.Length < l.Least || r.Length > l.Most:
-		return 0, fmt.Errorf("must be from %s to %s mm", survey.Exact(l.Least), survey.Exact(l.Most))
+		return 0, fmt.Errorf("must be from %s to %s", survey.Exact(l.Least), survey.InMM(l.Most))
 	}
 	return r.Length, nil
 }

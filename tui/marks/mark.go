@@ -139,7 +139,7 @@ func (m screen) count(s desk.State) string {
 func banners(s desk.State, mark rules.Mark, w int) []string {
 	st := s.Settings.Styles()
 	var rows []string
-	if slices.Contains(s.Result.Unchecked, "ties") {
+	if slices.Contains(s.Result.Unchecked, rules.LacksTies) {
 		rows = append(rows, untied(s, w)...)
 	}
 	rows = append(append(rows, dangerRows(s, w)...), standing(s, w)...)

@@ -142,9 +142,9 @@ func turned(deg float64) string {
 	case text == "0.00":
 		return "not turned"
 	case deg > 0:
-		return "turned " + text + "° anticlockwise (seen from above)"
+		return "turned " + text + survey.Degree + " anticlockwise (seen from above)"
 	}
-	return "turned " + text + "° clockwise (seen from above)"
+	return "turned " + text + survey.Degree + " clockwise (seen from above)"
 }
 
 // shifted says a shift in words.

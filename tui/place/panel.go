@@ -111,5 +111,5 @@ func facing(yaw float64, s desk.State) string {
 	if yaw < 0 {
 		side, yaw = desk.Right(s.Settings), -yaw
 	}
-	return survey.Figure(yaw) + "° " + side
+	return survey.InDegrees(yaw) + " " + side
 }

@@ -26,8 +26,8 @@ var heatSlots = form.Slots{
 }
 
 // heatAt is at which field the form is opened for each result.
-var heatAt = map[string]string{
-	"air": "volume", "loss": "inside", "class": "outside", "burning": "hours", "litres": "hours", "warm-up": "inside",
+var heatAt = map[sizing.ID]string{
+	sizing.AirChanged: "volume", sizing.HeatLost: "inside", sizing.Class: "outside", sizing.Burning: "hours", sizing.FuelANight: "hours", sizing.WarmIn: "inside",
 }
 
 // ductSlots are what the duct is reckoned from.
@@ -40,7 +40,7 @@ var ductSlots = form.Slots{
 }
 
 // ductAt is at which field the form is opened for each result.
-var ductAt = map[string]string{"none": "length", "speed": "flow", "loss": "length", "flow": "fan"}
+var ductAt = map[sizing.ID]string{sizing.NoDuct: "length", sizing.DuctAir: "flow", sizing.DuctLoss: "length", sizing.DuctFlow: "fan"}
 
 // noBends is what is typed for a duct that has none.
 const noBends = "0"

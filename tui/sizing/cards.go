@@ -20,7 +20,7 @@ type card struct{ topic sizing.Topic }
 // cards are the fields of each subject, and by result at which of them its form is opened.
 var cards = map[sizing.Topic]struct {
 	slots func(s desk.State) form.Slots
-	at    map[string]string
+	at    map[sizing.ID]string
 }{
 	sizing.Floor:     {floorCard, floorAt},
 	sizing.Fuel:      {fuelCard, fuelAt},

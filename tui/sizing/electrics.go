@@ -39,6 +39,6 @@ func placed(f form.Field, at func(w *vehicles.Wiring) *string) form.Slot {
 }
 
 // electricsAt is at which field the form is opened for each result.
-var electricsAt = map[string]string{
-	"fuse": "fuse", "area-drop": "cable", "area-fuse": "fuse", "area": "cable", "drop": "cable", "battery": "battery", "nights": "battery", "after-run": "cable",
+var electricsAt = map[sizing.ID]string{
+	sizing.Fuse: "fuse", sizing.CableByDrop: "cable", sizing.CableByFuse: "fuse", sizing.CableArea: "cable", sizing.CableDrop: "cable", sizing.BatteryLasts: "battery", sizing.BatteryNights: "battery", sizing.AfterRun: "cable",
 }

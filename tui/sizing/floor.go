@@ -26,9 +26,9 @@ var mountSlots = form.Slots{
 }
 
 // floorAt is at which field the form is opened for each result.
-var floorAt = map[string]string{
-	"thickest": "layer0", "thinnest": "layer0", "collar": "on", "collar-has": "on", "collar-order": "on", "soft": "on", "screw": "plate", "bolt": "plate",
-	"sealant": "bead", "cartridges": "bead", "cut-back": "layer0",
+var floorAt = map[sizing.ID]string{
+	sizing.Thickest: "layer0", sizing.Thinnest: "layer0", sizing.CollarNeeded: "on", sizing.CollarHas: "on", sizing.CollarToOrder: "on", sizing.Gives: "on", sizing.Screw: "plate", sizing.Bolt: "plate",
+	sizing.Sealant: "bead", sizing.Cartridges: "bead", sizing.CutBack: "layer0",
 }
 
 // choice is a field for one of a few words, or for none.

@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -94,6 +95,6 @@ func fuelCard(s desk.State) form.Slots {
 }
 
 // fuelAt is at which field the form is opened for each result.
-var fuelAt = map[string]string{
-	"filler": "filler", "breather": "breather", "endurance": "litres", "endurance-least": "litres", "volume": "bore", "strokes": "ml_per_1000", "seconds": "hz",
+var fuelAt = map[sizing.ID]string{
+	sizing.Filler: "filler", sizing.Breather: "breather", sizing.Endurance: "litres", sizing.EnduranceLeast: "litres", sizing.LineHolds: "bore", sizing.Priming: "ml_per_1000", sizing.PrimingTakes: "hz",
 }

@@ -24,7 +24,7 @@ func onTopic(t testing.TB, topic sizing.Topic, w, h int) *screentest.Driver {
 func goTo(r *screentest.Driver, topic sizing.Topic, id string) {
 	r.Type("<home>")
 	for _, record := range records(r.State) {
-		if one, is := record.(result); is && one.topic == topic && (id == "" || one.row.ID == id) {
+		if one, is := record.(result); is && one.topic == topic && (id == "" || one.row.ID.String() == id) {
 			return
 		}
 		r.Type("<down>")

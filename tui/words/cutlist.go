@@ -65,7 +65,7 @@ func stock(s cutlist.Stock, u survey.Units) string {
 	for _, cut := range s.TooLong {
 		say = append(say, "a piece of "+desk.Length(cut, u)+" is longer than the usual length: buy it longer, 1 more wanted")
 	}
-	return s.Of + ", lengths: " + strings.Join(say, "; ")
+	return string(s.Of) + ", lengths: " + strings.Join(say, "; ")
 }
 
 // kit says what the usual kit holds of it.

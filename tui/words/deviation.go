@@ -7,6 +7,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // DeviationHeads are over what Deviation says.
@@ -46,11 +47,11 @@ const (
 // deviationName is what came out otherwise: "cut along", "collar's depth", "exhaust point 2 drop".
 func deviationName(d rules.Deviation) string {
 	switch {
-	case d.Table != "heater":
-		return strings.TrimSpace(BuiltTable(d.Table) + " " + d.What)
-	case d.What == "collar":
+	case d.Table != vehicles.BuiltHeater:
+		return strings.TrimSpace(BuiltTable(d.Table) + " " + d.What.String())
+	case d.What.Of == rules.MeasuredCollar:
 		return CollarsDepth
-	case d.What == "points":
+	case d.What.Of == rules.MeasuredPoints:
 		return WarmAirPoints
 	}
 	return BuiltTable(d.Table)

@@ -1,5 +1,7 @@
 package words
 
+import "bench.example/undermark/rules"
+
 // What stands before what was not checked: as it is not there, and as nobody has said.
 const (
 	NotEntered = "Not checked, not entered"
@@ -7,14 +9,14 @@ const (
 )
 
 // Unchecked are the job file's words for what is missing, as people say them.
-func Unchecked(missing []string) []string {
+func Unchecked(missing []rules.Lack) []string {
 	said := make([]string, len(missing))
-	for i, word := range missing {
-		said[i] = word
-		switch word {
-		case "turret":
+	for i, lack := range missing {
+		said[i] = string(lack)
+		switch lack {
+		case rules.LacksCollar:
 			said[i] = "collar"
-		case "ties":
+		case rules.LacksTies:
 			said[i] = "matching points"
 		}
 	}

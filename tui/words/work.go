@@ -144,14 +144,14 @@ func BuiltOtherwise(j *vehicles.Job) (names []string) {
 }
 
 // BuiltTable is what people call a table of the job file that was made otherwise.
-func BuiltTable(table string) string {
+func BuiltTable(table vehicles.BuiltTable) string {
 	switch table {
-	case "heater":
+	case vehicles.BuiltHeater:
 		return "heater and collar"
-	case "fuel":
+	case vehicles.BuiltFuel:
 		return vehicles.FuelRun.String()
 	}
-	return table
+	return table.String()
 }
 
 // BuiltVerdict is the verdict of what was built, with that of what was planned where it is another.

@@ -32,7 +32,7 @@ func (of builtOf) String() string {
 	case builtCut:
 		return "cut"
 	case builtHeater:
-		return words.BuiltTable("heater")
+		return words.BuiltTable(vehicles.BuiltHeater)
 	}
 	return of.run().String()
 }
