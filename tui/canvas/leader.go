@@ -22,14 +22,10 @@ const (
 	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
 
-// leading looks for a better seat for a label away from a place, with a leader to it: above, below and to both sides, the nearest
+// leading looks for a better seat for a label away from a cell, with a leader to it: above, below and to both sides, the nearest
 // first.
-func (p *painter) leading(best *choice, l *label, at geometry.Point) {
-	col, row, ok := p.Cell(at)
-	if !ok {
-		return
-	}
-	of, length := [2]int{col, row}, l.length()
+func (p *painter) leading(best *choice, l *label, of [2]int) {
+	col, row, length := of[0], of[1], l.length()
 	middle := func(col int) int { // so that it does not pass the picture's edge
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
@@ -154,6 +150,17 @@ func (p *painter) lead(s seat, ink Ink, ended bool) {
 	case byEnd:
 		draw(s.of[0], s.row, corner[1])
 	}
+}
+
+// ledTo are the cells that a leader to an item may go to, each once: a small thing has all of its places in one or two.
+func (p *painter) ledTo(it *part) (cells [][2]int) {
+	for _, at := range p.anchors(it) {
+		col, row, ok := p.cell(at)
+		if cell := [2]int{col, row}; ok && !slices.Contains(cells, cell) {
+			cells = append(cells, cell)
+		}
+	}
+	return cells
 }
 
 // anchors are the places of an item that a leader may go to: those where it is seen, beside the ring, where there are any.
