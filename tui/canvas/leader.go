@@ -192,11 +192,11 @@ type anchor struct {
 // seenOf are the places of an item that a leader may go to, where it is seen. What else passes there stays, whatever words are written.
 func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 	if it.anchors == nil {
-		places := p.anchorsOf(it)
+		places, alike := p.anchorsOf(it), p.alike(it)
 		it.anchors = make([]anchor, 0, len(places))
 		for _, at := range places {
 			col, row, ok := p.Cell(at)
-			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(it, at))
+			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(at, alike))
 			it.anchors = append(it.anchors, anchor{at, own})
 		}
 	}
@@ -219,19 +219,24 @@ func (p *painter) shows(it *part, a geometry.Point) bool {
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
 }
 
-// shares tells whether another thing of a part's role lies over it or under it at a place, as its face looks the same, or a rail and a member meet in the
-// cell of that: which of them is meant would not be seen.
-func (p *painter) shares(it *part, a geometry.Point) bool {
+// alike are the areas that a part may not be told from where one of them lies over it or under it: those of its role, as their faces look the same,
+// and where a rail and a member meet.
+func (p *painter) alike(it *part) (others []*part) {
+	_, high := p.CellSize()
 	for i := range p.parts {
 		other := &p.parts[i]
-		if bears(it) && bears(other) && other != it && p.meets(other, a) {
-			return true
-		}
-		if other.Role == it.Role && other != it && other.Primitive == scene.Area && !p.thin(other) && other.Area.Contains(a) {
-			return true
+		same := other.Role == it.Role && other.Primitive == scene.Area && !p.thin(other)
+		if other != it && (same || bears(it) && bears(other)) && boxGap(&it.Area, &other.Area) < high {
+			others = append(others, other)
 		}
 	}
-	return false
+	return others
+}
+
+// shares tells whether one of the areas that a part may not be told from lies at a place of it, or meets it in the cell of that: which of them is
+// meant would not be seen.
+func (p *painter) shares(a geometry.Point, alike []*part) bool {
+	return slices.ContainsFunc(alike, func(other *part) bool { return bears(other) && p.meets(other, a) || other.Area.Contains(a) })
 }
 
 // meets tells whether a part lies in the row of cells of a place, there or no cell away.
