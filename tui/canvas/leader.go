@@ -83,12 +83,10 @@ func (p crossing) crosses(col, row int) int {
 	}
 	i := row*p.canvas.Width + col
 	switch {
-	case p.ringed(col, row) || p.onRing(col, row):
-		if !p.inRing {
+	case p.taken.has(i): // the ring is, and all within it
+		if !p.inRing || !p.ringed(col, row) && !p.onRing(col, row) {
 			return tooDear
 		}
-	case p.taken.has(i):
-		return tooDear
 	case p.strokes.cells[i].arms == 0 && p.costs[i] >= hidesBand:
 		return hidesBand
 	case p.strokes.cells[i].arms != 0 && p.strokes.cells[i].of == p.line && p.line != 0:
@@ -213,7 +211,7 @@ func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 func (p *painter) shows(it *part, a geometry.Point) bool {
 	col, row, ok := p.Cell(a)
 	i := row*p.canvas.Width + col
-	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(i) {
+	if !ok || p.taken.has(i) { // the ring is, and all within it
 		return false
 	}
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
