@@ -61,7 +61,7 @@ func BenchmarkAKeyThroughTheRoot(b *testing.B) {
 	}
 }
 
-// Every message paints the screen anew, mouse moves among them.
+// Every message paints the screen anew, mouse moves among them; a plan that is as it was is not.
 func BenchmarkPainting(b *testing.B) {
 	r := working(b, jobOfCases(b, "24-everything.toml"))
 	r.Update(tea.WindowSizeMsg{Width: 160, Height: 50})
