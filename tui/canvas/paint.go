@@ -24,14 +24,14 @@ type Painter struct {
 
 // wanted is all that a picture rests on.
 type wanted struct {
-	scene scene.Scene
 	w, h  int
 	look  Look
+	scene scene.Scene
 }
 
 // Paint is Paint for a canvas that lasts until the painter paints the next.
 func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
-	if now := (&wanted{s, w, h, look}); !reflect.DeepEqual(now, p.shown) {
+	if now := (&wanted{w, h, look, s}); !reflect.DeepEqual(now, p.shown) {
 		p.paint(s, max(w, MinWidth), max(h, MinHeight), look)
 		p.shown = now
 	}
