@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -68,6 +69,45 @@ func TestAPictureLeavesNothingForTheNext(t *testing.T) {
 			require.Equal(t, want.Encode(colour, in), got.Encode(colour, in))
 		}
 	})
+}
+
+// A picture that is wanted again is the one that was painted, whatever was written on that, and one that differs in anything is not.
+func TestAPictureThatIsWantedAgainIsAsItWasPainted(t *testing.T) {
+	var p Painter
+	s, look := van(scene.Below), plainLook
+	for range 2 {
+		c := p.Paint(s, 100, 30, look)
+		want := Paint(s, 100, 30, look)
+		require.Equal(t, want.Cells, c.Cells)
+		require.Equal(t, want.Texts, c.Texts)
+		c.Write(Text{Col: 3, Row: 3, Name: "somebody's own"})
+	}
+	painted := p.shown
+	p.Paint(van(scene.Below), 100, 30, look)
+	assert.Same(t, painted, p.shown, "what is the same is not painted again")
+	for _, differ := range []struct {
+		in     string
+		change func()
+	}{
+		{"a figure deep inside", func() {
+			s = van(scene.Below)
+			s.Items[slices.IndexFunc(s.Items, func(it scene.Item) bool { return it.Measure != nil })].Measure.Value++
+		}},
+		{"the view", func() { s = van(scene.Above) }},
+		{"faces", func() { look.Faces = true }},
+		{"the shade", func() {
+			look.Shade = NewShade(NewMap(s, 100, 30, look.Camera, look.Units), func(geometry.Point) scene.Grade { return scene.MuchRoom })
+		}},
+		{"a sign", func() { look.Signs = []geometry.Point3{{X: 700}} }},
+	} {
+		before := p.shown
+		differ.change()
+		got := p.Paint(s, 100, 30, look)
+		assert.NotSame(t, before, p.shown, differ.in)
+		assert.Equal(t, Paint(s, 100, 30, look).Cells, got.Cells, differ.in)
+	}
+	wider := p.Paint(s, 120, 30, look)
+	assert.Equal(t, Paint(s, 120, 30, look).Cells, wider.Cells)
 }
 
 // Whether any cell of a range is in a set is what asking each would say.

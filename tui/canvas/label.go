@@ -199,8 +199,8 @@ func (p *painter) seated(n *naming, text *label, dearer int) choice {
 	p.seats = p.seatsOf(p.seats[:0], it, text.length())
 	p.choose(&best, text, p.seats)
 	if n.must && best.cost > leastLeader && !(n.end() && best.found && best.cost < hidesMain) {
-		for _, at := range p.anchors(it) {
-			p.leading(&best, text, at)
+		for _, cell := range p.ledTo(it) {
+			p.leading(&best, text, cell)
 		}
 	}
 	if n.end() && !best.found { // better somewhere about than not at all

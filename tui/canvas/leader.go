@@ -22,14 +22,10 @@ const (
 	leastLeader = leaderCost + 2*leaderRow // what the shortest costs
 )
 
-// leading looks for a better seat for a label away from a place, with a leader to it: above, below and to both sides, the nearest
+// leading looks for a better seat for a label away from a cell, with a leader to it: above, below and to both sides, the nearest
 // first.
-func (p *painter) leading(best *choice, l *label, at geometry.Point) {
-	col, row, ok := p.Cell(at)
-	if !ok {
-		return
-	}
-	of, length := [2]int{col, row}, l.length()
+func (p *painter) leading(best *choice, l *label, of [2]int) {
+	col, row, length := of[0], of[1], l.length()
 	middle := func(col int) int { // so that it does not pass the picture's edge
 		before := (length - 1) / 2
 		return max(min(col, p.Left+p.Cols-length+before), p.Left+before)
@@ -87,12 +83,10 @@ func (p crossing) crosses(col, row int) int {
 	}
 	i := row*p.canvas.Width + col
 	switch {
-	case p.ringed(col, row) || p.onRing(col, row):
-		if !p.inRing {
+	case p.taken.has(i): // the ring is, and all within it
+		if !p.inRing || !p.ringed(col, row) && !p.onRing(col, row) {
 			return tooDear
 		}
-	case p.taken.has(i):
-		return tooDear
 	case p.strokes.cells[i].arms == 0 && p.costs[i] >= hidesBand:
 		return hidesBand
 	case p.strokes.cells[i].arms != 0 && p.strokes.cells[i].of == p.line && p.line != 0:
@@ -156,6 +150,17 @@ func (p *painter) lead(s seat, ink Ink, ended bool) {
 	}
 }
 
+// ledTo are the cells that a leader to an item may go to, each once: a small thing has all of its places in one or two.
+func (p *painter) ledTo(it *part) (cells [][2]int) {
+	for _, at := range p.anchors(it) {
+		col, row, ok := p.cell(at)
+		if cell := [2]int{col, row}; ok && !slices.Contains(cells, cell) {
+			cells = append(cells, cell)
+		}
+	}
+	return cells
+}
+
 // anchors are the places of an item that a leader may go to: those where it is seen, beside the ring, where there are any.
 func (p *painter) anchors(it *part) (at []geometry.Point) {
 	if it.Role == scene.Conflict {
@@ -185,11 +190,11 @@ type anchor struct {
 // seenOf are the places of an item that a leader may go to, where it is seen. What else passes there stays, whatever words are written.
 func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 	if it.anchors == nil {
-		places := p.anchorsOf(it)
+		places, alike := p.anchorsOf(it), p.alike(it)
 		it.anchors = make([]anchor, 0, len(places))
 		for _, at := range places {
 			col, row, ok := p.Cell(at)
-			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(it, at))
+			own := ok && (it.Primitive != scene.Area || !p.others(it, row*p.canvas.Width+col) && !p.shares(at, alike))
 			it.anchors = append(it.anchors, anchor{at, own})
 		}
 	}
@@ -206,25 +211,30 @@ func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 func (p *painter) shows(it *part, a geometry.Point) bool {
 	col, row, ok := p.Cell(a)
 	i := row*p.canvas.Width + col
-	if !ok || p.ringed(col, row) || p.onRing(col, row) || p.taken.has(i) {
+	if !ok || p.taken.has(i) { // the ring is, and all within it
 		return false
 	}
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
 }
 
-// shares tells whether another thing of a part's role lies over it or under it at a place, as its face looks the same, or a rail and a member meet in the
-// cell of that: which of them is meant would not be seen.
-func (p *painter) shares(it *part, a geometry.Point) bool {
+// alike are the areas that a part may not be told from where one of them lies over it or under it: those of its role, as their faces look the same,
+// and where a rail and a member meet.
+func (p *painter) alike(it *part) (others []*part) {
+	_, high := p.CellSize()
 	for i := range p.parts {
 		other := &p.parts[i]
-		if bears(it) && bears(other) && other != it && p.meets(other, a) {
-			return true
-		}
-		if other.Role == it.Role && other != it && other.Primitive == scene.Area && !p.thin(other) && other.Area.Contains(a) {
-			return true
+		same := other.Role == it.Role && other.Primitive == scene.Area && !p.thin(other)
+		if other != it && (same || bears(it) && bears(other)) && boxGap(&it.Area, &other.Area) < high {
+			others = append(others, other)
 		}
 	}
-	return false
+	return others
+}
+
+// shares tells whether one of the areas that a part may not be told from lies at a place of it, or meets it in the cell of that: which of them is
+// meant would not be seen.
+func (p *painter) shares(a geometry.Point, alike []*part) bool {
+	return slices.ContainsFunc(alike, func(other *part) bool { return bears(other) && p.meets(other, a) || other.Area.Contains(a) })
 }
 
 // meets tells whether a part lies in the row of cells of a place, there or no cell away.

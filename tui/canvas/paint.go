@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"reflect"
 	"slices"
 
 	"bench.example/undermark/geometry"
@@ -14,12 +15,35 @@ func Paint(s scene.Scene, w, h int, look Look) Canvas { return new(Painter).Pain
 
 // Painter paints one picture after the other in the same memory, half a megabyte: taking that anew for each would be a
 // good part of what a picture costs. Its zero value is ready. One picture leaves nothing for the next, but, where that is to be calm, where its
-// names stand.
-type Painter struct{ painter }
+// names stand; and one that is wanted again is there.
+type Painter struct {
+	painter
+	shown *wanted // what the canvas is of; nil before the first
+	lent  []Cell  // the canvas's cells, for whoever asked to write on
+}
+
+// wanted is all that a picture rests on.
+type wanted struct {
+	w, h  int
+	look  Look
+	scene scene.Scene
+}
 
 // Paint is Paint for a canvas that lasts until the painter paints the next.
 func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
-	p.begin(s, max(w, MinWidth), max(h, MinHeight), look)
+	if now := (&wanted{w, h, look, s}); !reflect.DeepEqual(now, p.shown) {
+		p.paint(s, max(w, MinWidth), max(h, MinHeight), look)
+		p.shown = now
+	}
+	c := p.canvas.cropped(w, h)
+	p.lent = append(p.lent[:0], c.Cells...)
+	c.Cells, c.Texts = p.lent, slices.Clip(c.Texts)
+	return c
+}
+
+// paint paints a picture.
+func (p *painter) paint(s scene.Scene, w, h int, look Look) {
+	p.begin(s, w, h, look)
 	p.areas()
 	for i := range p.parts {
 		p.trace(&p.parts[i])
@@ -37,7 +61,6 @@ func (p *Painter) Paint(s scene.Scene, w, h int, look Look) Canvas {
 	if p.circle.shown {
 		p.canvas.ring = (p.circle.radius + ringHalf) * p.Scale
 	}
-	return p.canvas.cropped(w, h)
 }
 
 // areas lays what is solid, and the shade of the floor behind everything but the floor itself.

@@ -96,14 +96,14 @@ func BenchmarkShaded(b *testing.B) {
 	const w, h = 160, 47
 	b.Run("kept", func(b *testing.B) {
 		p := New().Sized(w, h)
-		for b.Loop() {
-			p.View(s, w, h, Options{Room: true})
+		for i := 0; b.Loop(); i++ {
+			p.View(s, w, h, Options{Room: true, Signs: unlike(i)})
 		}
 	})
 	b.Run("without", func(b *testing.B) {
 		p := New().Sized(w, h)
-		for b.Loop() {
-			p.View(s, w, h, Options{})
+		for i := 0; b.Loop(); i++ {
+			p.View(s, w, h, Options{Signs: unlike(i)})
 		}
 	})
 	b.Run("camera", func(b *testing.B) {
