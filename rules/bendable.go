@@ -90,5 +90,9 @@ func slopes(laid *vehicles.LaidRun, of vehicles.RunKind) bool {
 	return aside(from) > 0
 }
 
-// asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm.
-const asideSeen = 1
+// asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm, so that the nearest to any stub is no more
+// than half of one off either way, and the next is seen as leaning.
+const asideSeen = math.Sqrt2/2 + touchingAside
+
+// touchingAside is what rounding makes of that, mm: places are laid to 0.01.
+const touchingAside = 0.005
