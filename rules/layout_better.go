@@ -24,7 +24,7 @@ func (l *layouting) headed(sketches []sketch) (list []sketch) {
 			whole := l.cut.with(l.result.wholeAt(yaw))
 			room = &whole
 		}
-		if s, ok := l.nearTo(b.At, LayoutsApart/2, *room, yaw); ok {
+		if s, ok := l.nearTo(b.At, spotsApart/2, *room, yaw); ok {
 			list = append(list, sketch{spot: s})
 		}
 	}

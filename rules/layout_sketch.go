@@ -113,6 +113,15 @@ func (l *layouting) sketch(s spot, edge Edge) sketch {
 	return k
 }
 
+// leadsTo is the edge that the first of a sketch's ways leads to; ok is false where it has none.
+func (s *sketch) leadsTo() (edge Edge, ok bool) {
+	if s.rough == nil || len(s.rough.ways) == 0 {
+		return edge, false
+	}
+	corners := s.rough.ways[0].Corners
+	return nearestEdge(&s.placed.Job, corners[len(corners)-1].Plan()), true
+}
+
 // taken is the job with cut and heater at the spot.
 func (s *spot) taken(job vehicles.Job) vehicles.Job {
 	cut := vehicles.Cut{Across: vehicles.UsualAcross}

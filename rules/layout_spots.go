@@ -27,6 +27,9 @@ const (
 	spotTurn  = 30
 )
 
+// spotsApart is how far from each other spots are, mm, that come to much the same layout, whatever their headings.
+const spotsApart = 150
+
 // mostSpots is how many spots are looked at with runs.
 const mostSpots = 32
 
@@ -165,9 +168,9 @@ func (l *layouting) spread(all []spot) (chosen []spot) {
 		all = slices.Delete(all, at, at+1)
 		for i := range all {
 			switch off := all[i].at.Sub(s.at).Norm(); {
-			case off < LayoutsApart:
+			case off < spotsApart:
 				all[i].worth -= sameCounts
-			case off < 2*LayoutsApart:
+			case off < 2*spotsApart:
 				all[i].worth -= closeCounts
 			}
 		}

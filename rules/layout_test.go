@@ -54,8 +54,8 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 		}
 		for k := range found.Best[:i] {
 			other := &found.Best[k]
-			apart := l.At.Sub(other.At).Norm() >= 150
-			assert.True(t, apart || l.Edge != other.Edge || other.AsItIs || l.AsItIs, "%v and %v differ by a heading alone", l.At, other.At)
+			apart := l.At.Sub(other.At).Norm() >= 300 || l.Area != other.Area
+			assert.True(t, apart || l.Edge != other.Edge || other.AsItIs || l.AsItIs, "%v and %v do not differ to the eye", l.At, other.At)
 			if (other.broken > 0) == (l.broken > 0) {
 				assert.LessOrEqual(t, other.Verdict(), l.Verdict())
 			} else {
