@@ -13,9 +13,10 @@ import (
 const (
 	leastTurn    = 5.0  // degrees: a corner of less is pulled straight, nobody bends it
 	leastBetween = 50.0 // mm of straight pipe between two bends, for the bender to hold
+	legSpare     = 5.0  // mm of straight pipe that a leg has beside its one bend: where the pilot comes out 3 mm off, a bend of 90 degrees takes 3 to 4 more of it
 )
 
-// awkwardCosts is how much longer a run may rather be, mm, than have one corner or one piece between bends that nobody can make.
+// awkwardCosts is how much longer a run may rather be, mm, than have one corner, one leg or one piece between bends that nobody can make.
 const awkwardCosts = 100.0
 
 // awkward is how many mm what nobody can make of a run counts for, where runs that are sought are compared.
@@ -30,8 +31,11 @@ func awkward(line *geometry.Run) (cost float64) {
 		if turn > noTurn && turn < leastTurn {
 			cost += awkwardCosts
 		}
-		if straight := l.End - l.Begin; bent && turn > noTurn && straight < leastBetween {
+		switch straight, bends := l.End-l.Begin, turn > noTurn; {
+		case bent && bends && straight < leastBetween:
 			cost += awkwardCosts * (2 - straight/leastBetween)
+		case bent != bends && straight < legSpare:
+			cost += awkwardCosts * (1 - straight/legSpare)
 		}
 		bent = turn > noTurn
 	}
@@ -61,9 +65,9 @@ func (t *trial) pulled(corners []geometry.Point3, c *course) []geometry.Point3 {
 // noTurn is how little a path turns where it goes straight on, degrees: rounding.
 const noTurn = 1e-6
 
-// stubDown is how far straight down a run leaves its stub, mm, where a way for it is sought: as much as its first bend takes, at least
-// what its joint does.
-func stubDown(run *vehicles.Run) float64 { return max(run.Bend.Value, stubJoint) }
+// stubDown is how far straight down a run leaves its stub, mm, where a way for it is sought: as much as its first bend takes and a leg has
+// to spare, at least what its joint does.
+func stubDown(run *vehicles.Run) float64 { return max(run.Bend.Value+legSpare, stubJoint) }
 
 // stubJoint is how far straight down a run leaves its stub at the least, mm: its clip and a hand's room. common practice, no source
 const stubJoint = 20
@@ -86,5 +90,9 @@ func slopes(laid *vehicles.LaidRun, of vehicles.RunKind) bool {
 	return aside(from) > 0
 }
 
-// asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm.
-const asideSeen = 1
+// asideSeen is how far aside of its stub a run's first corner may lie, mm: corners lie on whole mm, so that the nearest to any stub is no more
+// than half of one off either way, and the next is seen as leaning.
+const asideSeen = math.Sqrt2/2 + touchingAside
+
+// touchingAside is what rounding makes of that, mm: places are laid to 0.01.
+const touchingAside = 0.005

@@ -90,8 +90,8 @@ func floorToSeek(t *testing.T, job vehicles.Job) *Result {
 	return &result
 }
 
-// What no hand can make counts, each by itself: by hand, a corner of atan(20 / 400) = 2.9 degrees, and 40 mm of leg between two bends of
-// 90 degrees that take 60 each.
+// What no hand can make counts, each by itself: by hand, a corner of atan(20 / 400) = 2.9 degrees, 40 mm of leg between two bends of
+// 90 degrees that take 60 each, and legs of 60 to 65 mm beside one.
 func TestWhatNobodyCanBendCounts(t *testing.T) {
 	of := func(corners ...geometry.Point3) float64 {
 		line := geometry.Rounded(corners, 60)
@@ -105,7 +105,10 @@ func TestWhatNobodyCanBendCounts(t *testing.T) {
 	b, c := geometry.Point3{X: 400}, geometry.Point3{X: 400, Y: 160}
 	assert.InDelta(t, 100*(2-40.0/50), of(a, b, c, geometry.Point3{X: 0, Y: 160}), 1e-6)
 	assert.Zero(t, of(a, b, geometry.Point3{X: 400, Y: 170}, geometry.Point3{X: 0, Y: 170}), "50 mm between bends")
-	assert.Zero(t, of(a, geometry.Point3{X: 60}, geometry.Point3{X: 60, Y: 400}), "nothing between the stub and the first bend")
+	assert.InDelta(t, 100, of(a, geometry.Point3{X: 60}, geometry.Point3{X: 60, Y: 400}), 1e-6, "nothing to spare between the stub and the first bend")
+	assert.InDelta(t, 40, of(a, geometry.Point3{X: 63}, geometry.Point3{X: 63, Y: 400}), 1e-6, "3 of 5 mm")
+	assert.InDelta(t, 100, of(a, geometry.Point3{X: 400}, geometry.Point3{X: 400, Y: 60}), 1e-6, "nor between the last bend and the mouth")
+	assert.Zero(t, of(a, geometry.Point3{X: 65}, geometry.Point3{X: 65, Y: 65}), "5 mm each")
 }
 
 // Three layouts of the sample van: none is warned of.
@@ -118,6 +121,21 @@ func TestTheRunsOfLayoutsLeaveTheirStubsStraightDown(t *testing.T) {
 				slices.Reverse(path)
 			}
 			assert.Zero(t, aside(path), "%s: %v", of, path)
+		}
+	}
+}
+
+// The sample's layouts had bends of 5, 7 and 9 degrees for a few mm more to spare: they have none so slight, and keep no less than a step below
+// what is sought at the most.
+func TestTheRunsOfLayoutsHaveNoSlightBends(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	for _, l := range layoutsOf(t, &r, 2).Best {
+		assert.GreaterOrEqual(t, l.Least.Or(math.Inf(1)), widest-marginGrade)
+		for _, of := range vehicles.RunKinds {
+			path := l.Result.Plan.Run(of).Path
+			for i := 1; i < len(path)-1; i++ {
+				assert.GreaterOrEqual(t, turnAt(path[i-1], path[i], path[i+1]), slightTurn, "%s: corner %d of %v", of, i, path)
+			}
 		}
 	}
 }

@@ -27,7 +27,7 @@ func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
 	_, at := tank.Prism.Footprint.Gap(stub.Plan())
 	line.Supply.From = r.Job.Obstructions[tanks[0]].Name
 	line.Path = vehicles.List[vehicles.RunPoint]{
-		{X: hundredth(at.X), Y: hundredth(at.Y), Drop: math.Round(-tank.Prism.High) + usualDip},
+		{X: math.Round(at.X), Y: math.Round(at.Y), Drop: math.Round(-tank.Prism.High) + usualDip},
 		{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: hundredth(-stub.Z)},
 	}
 	return line, true

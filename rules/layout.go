@@ -28,6 +28,7 @@ type Layout struct {
 	Misses  []Finding       // what is foul of it, or doubtful, the worst first
 	AsItIs  bool            // it is the job's own, as it is
 	Detour  bool            // its fuel line goes a long way round
+	room    int             // which open area the cut is in, as the search counts them; -1 for none
 	turned  bool            // its heading is not the job's
 	kept    float64         // what exhaust and intake keep at the least, up to what the picture calls much
 	pull    float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
@@ -47,13 +48,16 @@ type Layouts struct {
 // mostLayouts is how many layouts are proposed at the most.
 const mostLayouts = 3
 
-// LayoutsApart is how far apart the places of layouts are, mm, that differ to the eye, unless their exhausts come out along different
-// edges. A heading alone makes none another.
-const LayoutsApart = 150
+// Few tells whether there are fewer than could be proposed: no others were found that differ to the eye.
+func (l *Layouts) Few() bool { return len(l.Best) > 0 && len(l.Best) < mostLayouts }
+
+// LayoutsApart is how far apart the places of layouts are, mm, that differ to the eye, unless they are in different open areas or their exhausts
+// come out along different edges. A heading alone makes none another.
+const LayoutsApart = 300
 
 // Alike tells whether a layout would hardly be told from another.
 func (l *Layout) Alike(other *Layout) bool {
-	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge
+	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge && l.room == other.room
 }
 
 // What counts for how much where layouts are ranked: so many mm of the way from the wish as much as a mm of margin, as where the heater

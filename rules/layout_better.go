@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
@@ -23,7 +24,7 @@ func (l *layouting) headed(sketches []sketch) (list []sketch) {
 			whole := l.cut.with(l.result.wholeAt(yaw))
 			room = &whole
 		}
-		if s, ok := l.nearTo(b.At, LayoutsApart/2, *room, yaw); ok {
+		if s, ok := l.nearTo(b.At, spotsApart/2, *room, yaw); ok {
 			list = append(list, sketch{spot: s})
 		}
 	}
@@ -108,9 +109,38 @@ func (l *layouting) sparest(r Result, of vehicles.RunKind, seek func(spare float
 			}
 			best = a
 		}
-		return putRun(r, of, k.told(best).Run), true
+		return putRun(r, of, k.told(k.plainer(best)).Run), true
 	}
 	return r, false
+}
+
+// plainer is a run without the slight bends that gain it less than is told apart of what it keeps to spare: each is one to make, and seen by nobody.
+func (k *rough) plainer(best *attempt) *attempt {
+	spare := k.to.Spare
+	defer func() { k.to.Spare = spare }()
+	k.to.Spare = min(k.keptBy(best), widest) - marginGrade
+	for i := len(best.corners) - 2; i >= 1; i-- {
+		if turnAt(best.corners[i-1], best.corners[i], best.corners[i+1]) >= slightTurn {
+			continue
+		}
+		without := slices.Delete(slices.Clone(best.corners), i, i+1)
+		plain := k.straightened(without, k.course, k.demand.judged, best.lower, k.by)
+		if plain.keeps() && len(plain.corners) < len(best.corners) && plain.worth.Length < best.worth.Length+cornerCounts {
+			best = plain
+			i = min(i, len(best.corners)-1) // that behind it may be slight now
+		}
+	}
+	return best
+}
+
+// slightTurn is the turn, degrees, below which a bend is hardly seen: a line without it lies a fingerbreadth away. common practice, no source
+const slightTurn = 10.0
+
+// keptBy is what a run keeps of every obstruction beside what is asked of it.
+func (k *rough) keptBy(a *attempt) float64 {
+	t := k.trial(k.demand.judged, a.lower)
+	t.worth(a.corners, 0, math.Inf(1))
+	return keptSpare(t.last.findings)
 }
 
 // detour tells whether a fuel line goes a long way round: any bubble and any leak has so much more of it.

@@ -18,7 +18,7 @@ func (l *layouting) missed(sketches []sketch) {
 		if len(done) == mostMissed || !l.goesOn(AtMisses, len(done), mostMissed) {
 			return
 		}
-		if slices.ContainsFunc(done, func(at geometry.Point) bool { return !l.fixed && s.at.Sub(at).Norm() < LayoutsApart }) {
+		if slices.ContainsFunc(done, func(at geometry.Point) bool { return !l.fixed && s.at.Sub(at).Norm() < spotsApart }) {
 			continue
 		}
 		done = append(done, s.at)

@@ -75,8 +75,9 @@ func (l *layouting) work(sketches []sketch, d demand) {
 			return
 		}
 		some := sketches[from:min(from+batch, len(sketches))]
+		hardest := d.aims == ToKeepRules && unlike(sketches, true) < mostLayouts // those without a clear way are worth their time
 		share(len(some), l.workers, func(i int) {
-			if s := &some[i]; (!s.foul || l.fixed) && !l.known(sketches[:from], s) && (s.laid == nil || s.laid.broken > 0) && (d.aims == ToKeepRules || !math.IsInf(s.hard, 1)) {
+			if s := &some[i]; (!s.foul || l.fixed) && !l.known(sketches[:from], s) && (s.laid == nil || s.laid.broken > 0) && (hardest || !math.IsInf(s.hard, 1)) {
 				l.lay(s, d)
 			}
 		})
@@ -84,10 +85,16 @@ func (l *layouting) work(sketches []sketch, d demand) {
 	}
 }
 
-// known tells whether a place is as good as laid out: one before it is, that it differs from by hardly more than a heading.
+// known tells whether a place is as good as laid out: one before it is, that it differs from by hardly more than a heading, or that, if its
+// easiest exhaust is the one, would be alike and looked the more promising.
 func (l *layouting) known(before []sketch, s *sketch) bool {
+	out, leads := s.leadsTo()
 	return !l.fixed && slices.ContainsFunc(before, func(b sketch) bool {
-		return b.laid != nil && b.laid.broken == 0 && !b.laid.Beyond && b.at.Sub(s.at).Norm() < LayoutsApart
+		if b.laid == nil || b.laid.broken > 0 || b.laid.Beyond {
+			return false
+		}
+		like := Layout{At: s.at, Edge: out, room: l.in.at(s.at)}
+		return b.at.Sub(s.at).Norm() < spotsApart || leads && !b.laid.Detour && b.laid.Alike(&like)
 	})
 }
 
@@ -101,16 +108,19 @@ func (l *layouting) count(sketches []sketch) {
 }
 
 // enough tells whether three keep every rule that differ to the eye, and none of them leads its fuel line a long way round.
-func (l *layouting) enough(sketches []sketch) bool {
-	var unlike []*Layout
+func (l *layouting) enough(sketches []sketch) bool { return unlike(sketches, false) >= mostLayouts }
+
+// unlike is how many of what was laid keep every rule and differ to the eye, with those that lead their fuel lines a long way round or without.
+func unlike(sketches []sketch, detours bool) int {
+	var list []*Layout
 	for i := range sketches {
 		a := sketches[i].laid
-		if a == nil || a.broken > 0 || a.Beyond || a.Detour || slices.ContainsFunc(unlike, a.Alike) {
+		if a == nil || a.broken > 0 || a.Beyond || a.Detour && !detours || slices.ContainsFunc(list, a.Alike) {
 			continue
 		}
-		unlike = append(unlike, a)
+		list = append(list, a)
 	}
-	return len(unlike) >= mostLayouts
+	return len(list)
 }
 
 // lay works a sketch out: the exhaust, then the intake beside it, then the fuel line beside both. It gives up at the first that does not
@@ -199,7 +209,7 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 
 // layout is a judged job as a layout at a heading, so far from the wish.
 func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
-	a := &Layout{Result: *r, At: r.Plan.Cut.At, Yaw: yaw, Away: away}
+	a := &Layout{Result: *r, At: r.Plan.Cut.At, Yaw: yaw, Away: away, room: l.in.at(r.Plan.Cut.At)}
 	a.turned = geometry.WithinHalfTurn(yaw-l.result.Job.Heater.Yaw) != 0
 	a.Beyond = l.result.Job.Wish != nil && a.Away > l.within
 	if l.result.Job.Wish != nil || l.result.Job.Cut != nil {
@@ -232,12 +242,16 @@ func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
 // edgeOf is the edge that an exhaust's outlet is nearest to.
 func edgeOf(r *Result) Edge {
 	path := r.Job.Exhaust.Path
-	out := path[len(path)-1]
-	best, edge := math.Abs(r.Job.OutlineLeft()-out.Y), LeftEdge
-	if d := math.Abs(r.Job.OutlineRight() + out.Y); d < best {
+	return nearestEdge(&r.Job, inSpace(path[len(path)-1]).Plan())
+}
+
+// nearestEdge is the edge of a van that a place is nearest to.
+func nearestEdge(job *vehicles.Job, at geometry.Point) Edge {
+	best, edge := math.Abs(job.OutlineLeft()-at.Y), LeftEdge
+	if d := math.Abs(job.OutlineRight() + at.Y); d < best {
 		best, edge = d, RightEdge
 	}
-	if rear, ok := r.Job.OutlineRear(); ok && math.Abs(out.X-rear) < best {
+	if rear, ok := job.OutlineRear(); ok && math.Abs(at.X-rear) < best {
 		edge = RearEdge
 	}
 	return edge

@@ -113,6 +113,15 @@ func (l *layouting) sketch(s spot, edge Edge) sketch {
 	return k
 }
 
+// leadsTo is the edge that the first of a sketch's ways leads to; ok is false where it has none.
+func (s *sketch) leadsTo() (edge Edge, ok bool) {
+	if s.rough == nil || len(s.rough.ways) == 0 {
+		return edge, false
+	}
+	corners := s.rough.ways[0].Corners
+	return nearestEdge(&s.placed.Job, corners[len(corners)-1].Plan()), true
+}
+
 // taken is the job with cut and heater at the spot.
 func (s *spot) taken(job vehicles.Job) vehicles.Job {
 	cut := vehicles.Cut{Across: vehicles.UsualAcross}
@@ -138,9 +147,32 @@ func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *
 		return k
 	}
 	k.course = newCourse(k.judge, of, ends.goals, d)
-	k.ways = route.Find(l.wanted, &k.course.query, roughWays, nil)
-	k.ways = slices.DeleteFunc(k.ways, func(w route.Way) bool { return len(w.Corners) > mostCorners })
+	if k.findWays(); len(k.ways) == 0 {
+		k.turning()
+	}
 	return k
+}
+
+// findWays finds the ways of its course.
+func (k *rough) findWays() {
+	k.ways = route.Find(k.ctx, &k.course.query, roughWays, nil)
+	k.ways = slices.DeleteFunc(k.ways, func(w route.Way) bool { return len(w.Corners) > mostCorners })
+}
+
+// turning has a search look for ways that may turn just before an end in the open, as an intake's mouth must that would else face forward; ok is
+// false where it did already, or there are none.
+func (k *rough) turning() (ok bool) {
+	if k.course == nil || k.course.query.TurnBefore {
+		return false
+	}
+	open := slices.DeleteFunc(slices.Clone(k.course.query.To), func(g route.Goal) bool { return !g.Open })
+	if len(open) == 0 {
+		return false
+	}
+	k.course = newCourse(k.judge, k.kind, open, k.course.demand)
+	k.course.query.TurnBefore = true
+	k.findWays()
+	return len(k.ways) > 0
 }
 
 // hard is about how hard the easiest way is, mm; +Inf where there is none, or none as long as a muffler and a bend on either side of it.
@@ -162,8 +194,19 @@ func (k *rough) hard(muffler *vehicles.Muffler) float64 {
 	return best
 }
 
-// worked is the best of the ways worked out, nil for none.
-func (k *rough) worked() (best *attempt) {
+// worked is the best of the ways worked out, and where none keeps what is asked of those that may turn before their ends; nil for none.
+func (k *rough) worked() *attempt {
+	best := k.workedWays()
+	if !best.keeps() && k.turning() {
+		if a := k.workedWays(); a.better(best) {
+			best = a
+		}
+	}
+	return best
+}
+
+// workedWays is the best of the ways that were found.
+func (k *rough) workedWays() (best *attempt) {
 	for _, w := range k.ways {
 		for lower := range k.mufflerLegs() {
 			if best.keeps() || k.ctx.Err() != nil {

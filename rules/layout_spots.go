@@ -27,6 +27,9 @@ const (
 	spotTurn  = 30
 )
 
+// spotsApart is how far from each other spots are, mm, that come to much the same layout, whatever their headings.
+const spotsApart = 150
+
 // mostSpots is how many spots are looked at with runs.
 const mostSpots = 32
 
@@ -105,9 +108,29 @@ func (l *layouting) nearTo(from geometry.Point, within float64, room Room, yaw f
 	if !ok || site.Margin < 0 {
 		return s, false
 	}
+	site = wholeNear(room, site, from, within)
 	s = spot{at: site.At, yaw: yaw, margin: site.Margin, away: site.At.Sub(l.wish).Norm()}
 	s.worth = min(s.margin, scene.MuchSpare)*marginCounts - awayCounts*s.away
 	return s, true
+}
+
+// wholeNear is a place in whole mm: what a tape is to find is proposed so, before runs are laid from there. Where that is not open, or too far
+// off, it is the one of those round it with the most room; where none of them will do, the place stays as it is.
+func wholeNear(room Room, at field.Site, from geometry.Point, within float64) field.Site {
+	x, y := math.Round(at.At.X), math.Round(at.At.Y)
+	fits := func(s field.Site) bool { return s.Margin >= 0 && s.At.Sub(from).Norm() <= within }
+	if s := room.Margins.At(geometry.Point{X: x, Y: y}); fits(s) {
+		return s
+	}
+	best, any := at, false
+	for i := -1.0; i <= 1; i++ {
+		for k := -1.0; k <= 1; k++ {
+			if s := room.Margins.At(geometry.Point{X: x + i, Y: y + k}); fits(s) && (!any || s.Margin > best.Margin) {
+				best, any = s, true
+			}
+		}
+	}
+	return best
 }
 
 // spotWithin is how close to the best near the wish a spot there is, mm.
@@ -145,9 +168,9 @@ func (l *layouting) spread(all []spot) (chosen []spot) {
 		all = slices.Delete(all, at, at+1)
 		for i := range all {
 			switch off := all[i].at.Sub(s.at).Norm(); {
-			case off < LayoutsApart:
+			case off < spotsApart:
 				all[i].worth -= sameCounts
-			case off < 2*LayoutsApart:
+			case off < 2*spotsApart:
 				all[i].worth -= closeCounts
 			}
 		}

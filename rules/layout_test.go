@@ -3,6 +3,7 @@ package rules
 import (
 	"context"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"sync/atomic"
 	"testing"
@@ -42,6 +43,9 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 		assert.InDelta(t, least, l.Least.Or(math.Inf(1)), 1e-9)
 		assert.Len(t, l.Misses, misses)
 		assert.Equal(t, l.At, again.Plan.Cut.At)
+		if of.Job.Cut == nil || l.At != of.Plan.Cut.At { // a cut that stays is where it is
+			assert.Equal(t, geometry.Point{X: math.Round(l.At.X), Y: math.Round(l.At.Y)}, l.At, "a tape is read in whole mm")
+		}
 		assert.InDelta(t, 0, geometry.WithinHalfTurn(l.Yaw-l.Result.Job.Heater.Yaw), 1e-9)
 		assert.NotNil(t, l.Result.Job.Exhaust)
 		assert.NotNil(t, l.Result.Job.Intake)
@@ -50,8 +54,8 @@ func assertProposed(t *testing.T, of *Result, found Layouts) {
 		}
 		for k := range found.Best[:i] {
 			other := &found.Best[k]
-			apart := l.At.Sub(other.At).Norm() >= 150
-			assert.True(t, apart || l.Edge != other.Edge || other.AsItIs || l.AsItIs, "%v and %v differ by a heading alone", l.At, other.At)
+			apart := l.At.Sub(other.At).Norm() >= 300 || l.Area != other.Area
+			assert.True(t, apart || l.Edge != other.Edge || other.AsItIs || l.AsItIs, "%v and %v do not differ to the eye", l.At, other.At)
 			if (other.broken > 0) == (l.broken > 0) {
 				assert.LessOrEqual(t, other.Verdict(), l.Verdict())
 			} else {
@@ -94,6 +98,46 @@ func TestLayoutsOfCrowdedFloorsAreWhatTheyClaim(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, kept, 12)
 	assert.GreaterOrEqual(t, roomy, 10, "where there is room the runs do not graze what they pass")
+}
+
+// What a tape is to find is in whole mm where nothing of the floor is, and where the wish is not: the cut, and every corner of every run.
+func TestLayoutsLieOnWholeMillimetres(t *testing.T) {
+	const seed = 89
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	for n := range 3 {
+		job := randomFloor(r, vehicles.ExhaustRun)
+		for known := false; n == 0 && !known; { // the line from the tank is proposed
+			job, known = withTank(r)
+		}
+		job.Exhaust, job.Fuel = nil, nil
+		job.Cut.At[0] += 0.37
+		job.Cut.At[1] -= 0.61
+		result := judged(t, job)
+		found := layoutsOf(t, &result, 2)
+		require.NotEmpty(t, found.Best)
+		assertProposed(t, &result, found)
+		for i := range found.Best {
+			assertWhole(t, &found.Best[i].Result.Job)
+		}
+	}
+}
+
+// assertWhole holds the corners of a job's runs to whole mm, but for the end that is where the stub is.
+func assertWhole(t *testing.T, job *vehicles.Job) {
+	t.Helper()
+	for _, of := range vehicles.RunKinds {
+		run := job.Run(of)
+		if run == nil {
+			continue
+		}
+		stub, _ := job.Stub(of)
+		for _, p := range run.Path {
+			if inSpace(p).Sub(stub).Norm() > 0.01 {
+				assert.Equal(t, vehicles.RunPoint{X: math.Round(p.X), Y: math.Round(p.Y), Drop: math.Round(p.Drop)}, p, of)
+			}
+		}
+	}
 }
 
 // However many work on it, the same comes out.
@@ -231,7 +275,7 @@ func TestLayoutsProposeAFuelLineFromTheTank(t *testing.T) {
 		assert.Equal(t, "fuel tank", line.Supply.From)
 		assert.NotNil(t, line.Pump)
 		tank := &l.Result.Plan.Obstructions[fuelTanks(&l.Result.Job)[0]]
-		assert.InDelta(t, 0, tank.Prism.GapPoint(l.Result.Plan.Fuel.Path[0]).Gap, 0.02, "it begins at the tank")
+		assert.InDelta(t, 0, tank.Prism.GapPoint(l.Result.Plan.Fuel.Path[0]).Gap, math.Sqrt2/2+0.01, "it begins at the tank, on a whole mm")
 	}
 	second := job.Obstructions[fuelTanks(&job)[0]]
 	second.Name = "auxiliary tank"

@@ -103,7 +103,8 @@ func TestAnIntakeMayEndUnderTheVan(t *testing.T) {
 }
 
 // From the stubs of each of the sample's layouts a pair that leaves them straight down can be had, the layout's own: none that is proposed,
-// in its place or on its own, gives that up for more room. Nor does a layout keep much less than a pair sought for its room alone.
+// in its place or on its own, gives that up for more room. Nor does a layout keep much less than a pair sought for its room alone, but for the
+// step that it gives away for a plainer line.
 func TestAPairFromALayoutsStubsLeavesThemStraightDown(t *testing.T) {
 	r := judged(t, vehicles.Demo())
 	for i, l := range layoutsOf(t, &r, 2).Best {
@@ -118,7 +119,7 @@ func TestAPairFromALayoutsStubsLeavesThemStraightDown(t *testing.T) {
 			require.True(t, pair.Found(), "%d, from %s", i+1, of)
 			assert.Equal(t, [2]bool{true, true}, pair.straight(), "%d, from %s: %v, %v", i+1, of, pair.Exhaust.Run.Path, pair.Intake.Run.Path)
 			t.Logf("%d, from %s: the layout keeps %.1f, a pair %.1f", i+1, of, leastOfRuns(&l.Result), pair.Margin().Value)
-			assert.Greater(t, leastOfRuns(&l.Result), pair.Margin().Value-muchLess, "%d, from %s", i+1, of)
+			assert.Greater(t, leastOfRuns(&l.Result), pair.Margin().Value-muchLess-marginGrade, "%d, from %s", i+1, of)
 		}
 	}
 }

@@ -2,6 +2,8 @@ package rules
 
 import (
 	"context"
+	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,4 +40,29 @@ func TestAnIntakeUnderTheVanMayTurnAtItsEnd(t *testing.T) {
 			assert.LessOrEqual(t, found.Length, shortest*1.01, "%s, upright %v", edge, upright)
 		}
 	}
+}
+
+// A layout's intake may turn just before its mouth where no other way keeps what is asked, as one that is sought by itself may: on some random
+// floors nothing else is found.
+func TestALayoutsIntakeMayTurnBeforeItsMouth(t *testing.T) {
+	const seed = 113
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	l := layouting{seeking: seeking{context.Background(), nil}}
+	straight, turned := 0, 0
+	for range 300 {
+		job := randomFloor(r, vehicles.IntakeRun)
+		k := l.rough(floorToSeek(t, job), vehicles.IntakeRun, Target{Edge: AnyEdge}, uprightly(demands[0]))
+		before := k.course != nil && k.course.query.TurnBefore
+		switch best := k.worked(); {
+		case !best.keeps():
+		case before || k.course.query.TurnBefore:
+			turned++
+			assert.Zero(t, k.trial(k.demand.judged, best.lower).worth(best.corners, 0, math.Inf(1)).Short)
+		default:
+			straight++
+		}
+	}
+	t.Logf("%d as they come, %d turned before their mouths", straight, turned)
+	assert.Positive(t, turned)
 }

@@ -87,6 +87,10 @@ func layoutsText(p *paper, r *rules.Result, found *rules.Layouts) {
 		p.blank()
 		layoutText(p, strconv.Itoa(i+1), from, &found.Best[i])
 	}
+	if found.Few() {
+		p.blank()
+		p.line(words.NoMoreLayouts)
+	}
 	for _, shift := range found.Shifts {
 		p.line("The heater would fit where it is wanted with %s moved by %s along x, %s along y.", shift.Name, survey.Figure(shift.By.X), survey.Figure(shift.By.Y))
 	}

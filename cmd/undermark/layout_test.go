@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/tui/words"
 )
 
 func TestLayoutAnswersPeopleAndPrograms(t *testing.T) {
@@ -38,6 +40,7 @@ func TestLayoutAnswersPeopleAndPrograms(t *testing.T) {
 	assert.Equal(t, code, again)
 	assert.Contains(t, people, "exhaust\t1\t")
 	assert.Equal(t, len(said.Layouts), strings.Count(people, ", exhaust out "))
+	assert.Equal(t, len(said.Layouts) < 3, strings.Contains(people, words.NoMoreLayouts))
 }
 
 func TestLayoutNeedsAHeater(t *testing.T) {

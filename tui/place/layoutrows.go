@@ -127,6 +127,9 @@ func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 			rows.add(i, mark+row)
 		}
 	}
+	if m.places.Said.Few() {
+		rows.add(-1, desk.Wrapped(st.Plain, words.NoMoreLayouts, w)...)
+	}
 	rows.add(-1, m.inTheWay(s, w)...)
 	return rows
 }

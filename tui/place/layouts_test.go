@@ -20,6 +20,7 @@ import (
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/screentest"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -139,6 +140,18 @@ func TestADrilledCutIsNotMovedByALayout(t *testing.T) {
 	assert.NotEqual(t, s.Job.Exhaust, after.Job.Exhaust)
 }
 
+// Where the hole stays and its own layout breaks nothing there is none beside it: that is said.
+func TestFewerThanThreeLayoutsAreSaidToBeAll(t *testing.T) {
+	s := demo(t)
+	_, s, _ = screentest.After(proposing(t, s), s, screentest.Keys("enter")...)
+	_, s, _ = screentest.After(New(), s, screentest.Keys("m 1430 enter 194 enter")...)
+	require.NotNil(t, s.Job.Cut.Drilled)
+	p := proposing(t, s)
+	require.Len(t, p.(page).proposed(), 1)
+	assert.Contains(t, strings.Join(p.Plain(s).All(), "\n"), words.NoMoreLayouts)
+	assert.Contains(t, screentest.Filled(t, p, s, 100, 27), "No other was found")
+}
+
 func TestWithoutAHeaterThereAreNoLayouts(t *testing.T) {
 	s := demo(t)
 	job := s.Job
@@ -186,6 +199,7 @@ func TestLayoutsInLines(t *testing.T) {
 	for i := range p.(page).proposed() {
 		assert.Contains(t, all, layoutLine(&p.(page).proposed()[i], s))
 	}
+	assert.NotContains(t, all, words.NoMoreLayouts)
 }
 
 func TestLayoutsInPictures(t *testing.T) {

@@ -19,3 +19,6 @@ func SoFar(p rules.Progress) string {
 	}
 	return fmt.Sprintf("runs from place %d of %d, %d so far keep every rule", p.Done+1, p.Of, p.Kept)
 }
+
+// NoMoreLayouts is said below layouts where there are fewer than could be proposed.
+const NoMoreLayouts = "No other was found that differs to the eye."
