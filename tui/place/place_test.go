@@ -348,6 +348,9 @@ func TestHowWideWoodIsCutBack(t *testing.T) {
 	assert.Equal(t, vehicles.Some(180), after.Job.Cut.Relieved, "nothing else takes it back")
 	_, after, _ = screentest.After(New(), after, screentest.Keys("k down down backspace enter")...)
 	assert.False(t, after.Job.Cut.Relieved.Set)
+	_, after, changes := screentest.After(New(), s, screentest.Keys("k down backspace backspace backspace 6 enter")...)
+	assert.Equal(t, s.Job.Cut.Across, after.Job.Cut.Across, "a job whose hole is no wider than its pilot could not be read again")
+	assert.Equal(t, "the hole must be wider than its pilot, 6 mm", changes[len(changes)-1].Say)
 	_, after, _ = screentest.After(New(), s, screentest.Keys("k down down 80 enter")...)
 	assert.False(t, after.Job.Cut.Relieved.Set, "narrower than the hole: no file may say so")
 }

@@ -188,6 +188,8 @@ func takeCollar(s desk.State, depth, across, back vehicles.Number) (desk.Change,
 		return desk.Change{}, errors.New("no heater is chosen yet: choose one on the Job screen")
 	case !across.Set:
 		return desk.Change{}, errors.New("the hole's width is wanted")
+	case across.Value <= s.Job.Cut.PilotAcross():
+		return desk.Change{}, errors.New("the hole must be wider than its pilot, " + survey.InMM(s.Job.Cut.PilotAcross()))
 	case back.Set && back.Value < across.Value:
 		return desk.Change{}, errors.New("wood is cut back to at least the hole's width")
 	}
