@@ -118,84 +118,6 @@ func (p *painter) past(name string, mm float64) string {
 	return full
 }
 
-// rearBeyond says at the edge of the picture where the rear bumper lies that is out of sight, and how far from that edge: all readings
-// along the van are taken from there.
-func (p *painter) rearBeyond() {
-	for i := range p.parts {
-		it := &p.parts[i]
-		if it.Role != scene.Bumper || it.Label == "" {
-			continue
-		}
-		e, name := p.edgeTo(&it.Area), "rear "+clean(it.Label)
-		if p.look.Datum != "" {
-			name = "rear end"
-		}
-		l := label{name: name, ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
-		switch {
-		case p.barOff > 0:
-			p.farBar(it, l)
-		case e.out:
-			p.write(pointing(l, e.arrow), p.atEdge(p.seats[:0], e.at))
-		default:
-			p.besideRear(it)
-		}
-		return
-	}
-}
-
-// barAtEdge is the bumper bar as it is drawn: at the picture's edge, a cell wide, where in a plan it lies beyond that, as everybody looks for it, and by how much
-// it does, mm; else where it is.
-func (m *Map) barAtEdge(it *scene.Item, seen *scene.Projection) (bar scene.Item, off float64) {
-	low, high := it.Solid.Prism.Footprint.Bounds()
-	if bar, off = *it, m.west-high.X; !seen.FacesFloor() || off <= 0 {
-		return bar, 0
-	}
-	x := m.west + m.Scale*dotsAcross/2
-	bar.Solid.Prism.Footprint = geometry.NewLine([]geometry.Point{{X: x, Y: low.Y}, {X: x, Y: high.Y}}, m.Scale*dotsAcross/2)
-	return bar, off
-}
-
-// partBar empties the cells of the bumper bar that is drawn at the picture's edge of what else is there, and those beside it: the picture begins behind them.
-func (p *painter) partBar() {
-	for i := range p.parts {
-		it := &p.parts[i]
-		if it.Role != scene.Bumper || p.barOff == 0 {
-			continue
-		}
-		for row := p.Top; row < p.Top+p.Rows; row++ {
-			if p.covers(it, p.Left, row) {
-				at := row*p.canvas.Width + p.Left
-				if p.look.Faces {
-					p.canvas.Cells[at] = Cell{Rune: ' ', Ground: groundOf(it.Item)}
-				}
-				p.canvas.Cells[at+1] = Cell{Rune: ' '}
-			}
-		}
-	}
-}
-
-// farBar says beside the bumper bar that is drawn at the picture's edge how much farther off it is.
-func (p *painter) farBar(it *part, l label) {
-	for row := range p.Rows {
-		p.taken.add((row+p.Top)*p.canvas.Width + p.Left) // no name stands on it
-	}
-	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
-	farther := words.Measure(scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}, p.look.Units) + " farther"
-	names, dear := []string{l.name + " " + farther, farther}, []int{0, endWorth}
-	if !p.rearNamed {
-		names, dear = []string{names[0], l.name}, []int{0, endWorth}
-	}
-	p.writeOne(names, dear, l, toLeft)
-}
-
-// besideRear names the rear bumper beside it where its name did not stand on it.
-func (p *painter) besideRear(it *part) {
-	if !p.rearNamed {
-		l := label{name: "rear " + clean(it.Label), ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
-		p.write(l, p.atEdge(p.seats[:0], p.visible(it.Area.Bounds())))
-	}
-}
-
 // coarse is a length to the nearest centimetre, or whole inch: the edge of a picture is no place that anybody measures from.
 func coarse(mm float64, u survey.Units) float64 {
 	step := max(u.Size(), 10)
@@ -255,7 +177,7 @@ func (p *painter) atEdge(seats []seat, at geometry.Point) []seat {
 		return seats
 	}
 	if p.barOff > 0 {
-		col = max(col, p.Left+2) // a blank is left beside the bar
+		col = max(col, p.Left+2) // beside the torn edge
 	}
 	align := byStart
 	if col > p.Left+p.Cols/2 {

@@ -1,11 +1,15 @@
 package canvas
 
 import (
+	"image"
+	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/tui/desk"
 )
 
 // From behind the van's ends lie one before the other: only the nearer has its name, whole.
@@ -32,5 +36,43 @@ func TestTheEndsNamesNeverOverprint(t *testing.T) {
 			want = want[:1]
 		}
 		assert.Equal(t, want, names, "from %s", s.Projection.From)
+	}
+}
+
+// Where the bumper lies beyond the picture its bar is torn off from that, in each row that it is seen in: in cells by a tooth, in pixels by a line from
+// one corner of that cell to the other.
+func TestABarBeyondThePictureIsTornOff(t *testing.T) {
+	for _, view := range []scene.View{scene.Below, scene.Above} {
+		s := van(view)
+		s.Items = append(s.Items, scene.Item{Role: scene.Bumper, Label: "bumper", Solid: scene.Upright(box(-95, -25, -915, 915), 0, 200)})
+		look := facesLook
+		look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: 8}
+		c, p := painted(s, 100, 40, look, image.Pt(10, 20))
+		ink, _ := colours(Cell{Ink: Ink{Role: scene.Bumper}, Ground: Ground{Role: scene.Floor, Set: true}}, darkly)
+		line, teeth := solid(ink), 0
+		for row := c.Top; row < c.Top+c.Rows; row++ {
+			tooth := c.At(c.Left+1, row).Rune
+			named := slices.ContainsFunc(c.Texts, func(t Text) bool { // letters have a rim
+				return t.Col <= c.Left+3 && (t.Row == row || t.down && t.Row <= row && row < t.Row+len(t.Name))
+			})
+			if named || tooth != '╲' && tooth != '╱' {
+				continue
+			}
+			teeth++
+			for _, y := range [2]int{5, 15} {
+				x := 10 + y/2
+				if tooth == '╱' {
+					x = 20 - y/2
+				}
+				near := 0
+				for by := -2; by <= 2; by++ {
+					if at := p.RGBAAt(x+by, (row-c.Top)*20+y); math.Abs(float64(at.R)-float64(line.R)) < 40 && math.Abs(float64(at.B)-float64(line.B)) < 40 {
+						near++
+					}
+				}
+				assert.Positive(t, near, "row %d, %d pixels down", row, y)
+			}
+		}
+		assert.Greater(t, teeth, 10)
 	}
 }

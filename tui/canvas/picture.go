@@ -70,8 +70,10 @@ func (p *pictured) distinct() scene.Scene {
 	for i := range p.scene.Items {
 		it := &p.scene.Items[i]
 		if it.Role == scene.Bumper {
-			bar, _ := p.barAtEdge(it, &all.Projection)
-			it = &bar
+			bar, off := p.barAtEdge(it, &all.Projection)
+			if it = &bar; off > 0 {
+				all.Items = append(all.Items, p.torn(&bar.Solid.Prism.Footprint))
+			}
 		}
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)
 		small := it.Role == scene.CutCentre && p.ring < (leastWithCentre+ringHalf)*p.Scale || it.Role == scene.Hole && p.Scale > near

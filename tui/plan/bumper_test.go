@@ -21,7 +21,7 @@ import (
 func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/cases/*.toml")
 	require.NoError(t, err)
-	seen, beyond := 0, 0
+	seen, beyond, torn := 0, 0, 0
 	for _, file := range files {
 		s := sample(t, file)
 		if s.Plan.FloorMax == s.Plan.FloorMin {
@@ -39,15 +39,18 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 				if s.Job.Datum.Name != "" || s.Job.Floor.From < 0 {
 					rear = s.Job.Floor.From - 40
 				}
-				word, name := "rear bumper", "BUMPER"
+				word, brief, name := "rear bumper", "bumper", "BUMPER"
 				if s.Job.Datum.Name != "" {
-					word, name = "rear end", "REAR"
+					word, brief, name = "rear end", "rear end", "REAR"
 				}
 				switch {
 				case low.X > rear+1:
 					beyond++
-					assert.Regexp(t, "◄ ("+word+"|.* farther)", picture, "%s %v %v\n%s", file, size, camera, picture)
-					assert.True(t, strings.Contains(down(picture), name) || strings.Contains(picture, word), "%s %v %v\n%s", file, size, camera, picture)
+					assert.Regexp(t, "◄ ("+word+"|"+brief+` \d+ mm)`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
+					if strings.Contains(down(picture), name) {
+						torn++
+						assert.Regexp(t, "[╱╲]{2}", down(picture), "the bar is torn off: %s %v %v\n%s", file, size, camera, picture)
+					}
 				case low.X < rear-100 && low.Y < 0 && high.Y > 0:
 					seen++
 					assert.True(t, strings.Contains(down(picture), name) || strings.Contains(picture, word), "%s %v %v\n%s", file, size, camera, picture)
@@ -57,6 +60,7 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 	}
 	assert.Greater(t, seen, 20)
 	assert.Greater(t, beyond, 20)
+	assert.Greater(t, torn, 20)
 }
 
 // down is a picture read column after column.
