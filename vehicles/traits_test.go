@@ -63,18 +63,18 @@ func TestAThingHasTheTraitsOfItsKind(t *testing.T) {
 
 // otherwise are the words that name a kind and mean something else where they stand.
 var otherwise = map[string]string{
-	"geometry/scene/pen.go":    "chassis rail",                              // what a role stands for
-	"rules/cutlist/cutlist.go": "fuel line",                                 // the run
-	"rules/fuel.go":            "fuel line",                                 // what its findings are called
-	"rules/parts/parts.go":     "fuel line, fuel tank, heat shield, wiring", // what is ordered
-	"rules/sheet/cautions.go":  "fuel line",                                 // the run, to be written beside
-	"tui/jobcard/wheels.go":    "tyre",                                      // a field of the card
-	"tui/plan/legend.go":       "fuel line",                                 // the run
-	"tui/words/changed.go":     "fuel line",                                 // the run
-	"vehicles/layers.go":       "swage",                                     // a layer of the floor
-	"vehicles/read.go":         "wiring",                                    // a table of the file
-	"vehicles/run.go":          "fuel line",                                 // the run
-	"vehicles/wiring.go":       "wiring",                                    // a table of the file
+	"geometry/scene/pen.go":   "chassis rail",                   // what a role stands for
+	"rules/cutlist/kit.go":    "fuel line",                      // the run
+	"rules/fuel.go":           "fuel line",                      // what its findings are called
+	"rules/parts/parts.go":    "fuel tank, heat shield, wiring", // what is ordered
+	"rules/sheet/cautions.go": "fuel line",                      // the run, to be written beside
+	"tui/jobcard/wheels.go":   "tyre",                           // a field of the card
+	"tui/plan/legend.go":      "fuel line",                      // the run
+	"tui/words/changed.go":    "fuel line",                      // the run
+	"vehicles/layers.go":      "swage",                          // a layer of the floor
+	"vehicles/read.go":        "wiring",                         // a table of the file
+	"vehicles/run.go":         "fuel line",                      // the run
+	"vehicles/wiring.go":      "wiring",                         // a table of the file
 }
 
 // No rule and no screen knows a kind by its name: what is asked of some and not of others is a trait in the one table.

@@ -44,7 +44,7 @@ func TestAnOrderToEndIsHeardWhereNobodyReads(t *testing.T) {
 				s.keys(t, fill)
 				time.Sleep(20 * still)
 				s.keys(t, edit)
-				time.Sleep(5 * still)
+				time.Sleep(25 * still) // until a slow machine has come to it
 				s.signal(t, sig)
 				over := make(chan error, 1)
 				go func() { over <- s.cmd.Wait() }()
