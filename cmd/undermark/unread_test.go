@@ -34,7 +34,7 @@ func TestAnOrderToEndIsHeardWhereNobodyReads(t *testing.T) {
 					return 1 << 16
 				}}, 160, 50, append(args, file)...)
 				s.wait(t, "Underneath")
-				edit, fill := strings.Join(editKeys, ""), strings.Repeat("5678", 250)
+				edit, fill := strings.Join(editKeys, ""), strings.Repeat("5678", 100)
 				if args != nil {
 					s.keys(t, edit) // lines are taken in their order: no key is heard before all is said of the last
 					require.True(t, s.comes(patience, func() bool { return len(h.journals(t)) == 1 }))
@@ -44,7 +44,7 @@ func TestAnOrderToEndIsHeardWhereNobodyReads(t *testing.T) {
 				s.keys(t, fill)
 				time.Sleep(20 * still)
 				s.keys(t, edit)
-				time.Sleep(25 * still) // until a slow machine has come to it
+				require.True(t, s.comes(3*patience, func() bool { return len(h.journals(t)) == 1 }), "a slow machine comes to it, too")
 				s.signal(t, sig)
 				over := make(chan error, 1)
 				go func() { over <- s.cmd.Wait() }()
