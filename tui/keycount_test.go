@@ -145,16 +145,21 @@ func empty(t *testing.T) Options {
 	return o
 }
 
+// steps presses the keys of each step of a journey, and tells how many they are: none leaves a text behind that was refused.
+func (w *walk) steps(t *testing.T, journey []string) {
+	for _, keys := range journey {
+		before := w.pressed
+		w.keys(keys)
+		t.Log(w.pressed-before, keys)
+		require.Empty(t, w.desk.State.Job.Refused(), keys)
+	}
+}
+
 // A van from nothing, each step in the keys of its screen: a file that is not there yet, the floor, ten obstructions with their readings, the heater, three
 // matching points, the cut, exhaust and intake.
 func TestKeysOfAVanFromNothing(t *testing.T) {
 	w := walked(t, options(t), 60, 20)
-	for _, step := range screentest.VanFromNothing {
-		before := w.pressed
-		w.keys(step)
-		t.Log(w.pressed-before, step)
-		require.Empty(t, w.desk.State.Job.Refused(), step)
-	}
+	w.steps(t, screentest.VanFromNothing)
 	job := w.desk.State.Job
 	require.Len(t, job.Obstructions, 10)
 	for _, o := range job.Obstructions {
@@ -196,12 +201,7 @@ func TestKeysOfWhoeverMarksFirst(t *testing.T) {
 // The same in README's order: the tape is said to be level, each other kind is looked for, the cut goes to the best place and the runs are found.
 func TestKeysOfAVanInTheOrderOfTheSteps(t *testing.T) {
 	w := walked(t, options(t), 60, 20)
-	for _, step := range screentest.VanInOrder {
-		before := w.pressed
-		w.keys(step)
-		t.Log(w.pressed-before, step)
-		require.Empty(t, w.desk.State.Job.Refused(), step)
-	}
+	w.steps(t, screentest.VanInOrder)
 	job := w.desk.State.Job
 	require.Len(t, job.Obstructions, 10)
 	require.Len(t, job.Ties, 3)

@@ -34,7 +34,7 @@ func TestAnOrderToEndIsHeardWhereNobodyReads(t *testing.T) {
 					return 1 << 16
 				}}, 160, 50, append(args, file)...)
 				s.wait(t, "Underneath")
-				edit, fill := strings.Join(editKeys, ""), strings.Repeat("5678", 100)
+				edit, fill := strings.Join(editKeys, ""), strings.Repeat("5678", 250)
 				if args != nil {
 					s.keys(t, edit) // lines are taken in their order: no key is heard before all is said of the last
 					require.True(t, s.comes(patience, func() bool { return len(h.journals(t)) == 1 }))

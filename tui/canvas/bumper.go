@@ -26,7 +26,7 @@ func (p *painter) rearBeyond() {
 		case e.out:
 			p.write(pointing(l, e.arrow), p.atEdge(p.seats[:0], e.at))
 		default:
-			p.besideRear(it)
+			p.besideRear(it, l)
 		}
 		return
 	}
@@ -67,11 +67,11 @@ func (p *painter) partBar() {
 // teeth are what a torn edge is made of, in even rows and in odd ones: the zigzag of a break line (ISO 128-2).
 var teeth = [2]rune{'╲', '╱'}
 
-// torn is the edge that teeth show in cells, for a bar at the picture's edge as it is seen.
-func (m *Map) torn(bar *geometry.Footprint) scene.Item {
+// torn is the edge that teeth show in cells, for a bar at the picture's edge as it is seen; none where no row sees it.
+func (m *Map) torn(bar *geometry.Footprint) (edge []scene.Item) {
 	wide, _ := m.CellSize()
 	x, _ := m.point(m.Left+1, m.Top)
-	var edge []geometry.Point3
+	var path []geometry.Point3
 	for row := m.Top; row < m.Top+m.Rows; row++ {
 		at, _ := m.point(m.Left, row)
 		if !bar.Contains(at) {
@@ -80,12 +80,15 @@ func (m *Map) torn(bar *geometry.Footprint) scene.Item {
 		above, _ := m.point(m.Left, row-1)
 		below, _ := m.point(m.Left, row+1)
 		side := []float64{x.X - wide/2, x.X + wide/2}
-		if len(edge) == 0 {
-			edge = append(edge, geometry.Point{X: side[row%2], Y: (above.Y + at.Y) / 2}.At(0))
+		if len(path) == 0 {
+			path = append(path, geometry.Point{X: side[row%2], Y: (above.Y + at.Y) / 2}.At(0))
 		}
-		edge = append(edge, geometry.Point{X: side[(row+1)%2], Y: (at.Y + below.Y) / 2}.At(0))
+		path = append(path, geometry.Point{X: side[(row+1)%2], Y: (at.Y + below.Y) / 2}.At(0))
 	}
-	return scene.Item{Role: scene.Bumper, Primitive: scene.Stroke, Path: scene.Straight(edge...)}
+	if len(path) > 0 {
+		edge = append(edge, scene.Item{Role: scene.Bumper, Primitive: scene.Stroke, Path: scene.Straight(path...)})
+	}
+	return edge
 }
 
 // farBar says beside the bumper bar that is drawn at the picture's edge how much farther off it is.
@@ -99,9 +102,8 @@ func (p *painter) farBar(it *part, plain string, l label) {
 }
 
 // besideRear names the rear bumper beside it where its name did not stand on it.
-func (p *painter) besideRear(it *part) {
+func (p *painter) besideRear(it *part, l label) {
 	if !p.rearNamed {
-		l := label{name: "rear " + clean(it.Label), ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
 		p.write(l, p.atEdge(p.seats[:0], p.visible(it.Area.Bounds())))
 	}
 }

@@ -76,3 +76,12 @@ func TestABarBeyondThePictureIsTornOff(t *testing.T) {
 		assert.Greater(t, teeth, 10)
 	}
 }
+
+// Where the picture lies beside the van, so that the bar is not seen in any row, nothing is torn.
+func TestNoBarInSightIsTornOff(t *testing.T) {
+	s := van(scene.Below)
+	s.Items = append(s.Items, scene.Item{Role: scene.Bumper, Label: "bumper", Solid: scene.Upright(box(-95, -25, -915, 915), 0, 200)})
+	look := facesLook
+	look.Camera = desk.Camera{Middle: pt(1210, 3000), Scale: 4}
+	assert.NotPanics(t, func() { painted(s, 100, 40, look, image.Pt(10, 20)) })
+}

@@ -72,7 +72,7 @@ func (p *pictured) distinct() scene.Scene {
 		if it.Role == scene.Bumper {
 			bar, off := p.barAtEdge(it, &all.Projection)
 			if it = &bar; off > 0 {
-				all.Items = append(all.Items, p.torn(&bar.Solid.Prism.Footprint))
+				all.Items = append(all.Items, p.torn(&bar.Solid.Prism.Footprint)...)
 			}
 		}
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)
