@@ -98,7 +98,7 @@ func (p *painter) farBar(it *part, plain string, l label) {
 	}
 	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
 	off := " " + words.Measure(scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}, p.look.Units)
-	p.writeOne([]string{l.name + off + " farther", plain + off + " farther", plain + off}, []int{0, endWorth / 4, endWorth / 2}, l, toLeft)
+	p.writeOne([]string{l.name + off + " farther", plain + off + " farther", plain + off + " on"}, []int{0, endWorth / 4, mostHidden}, l, toLeft)
 }
 
 // besideRear names the rear bumper beside it where its name did not stand on it.

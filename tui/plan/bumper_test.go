@@ -46,7 +46,7 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 				switch {
 				case low.X > rear+1:
 					beyond++
-					assert.Regexp(t, "◄ ("+word+"|"+brief+` \d+ mm)`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
+					assert.Regexp(t, "◄ ("+word+"|"+brief+` \d+ mm (farther|on))`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
 					if strings.Contains(down(picture), name) {
 						torn++
 						assert.Regexp(t, "[╱╲]{2}", down(picture), "the bar is torn off: %s %v %v\n%s", file, size, camera, picture)
