@@ -105,6 +105,7 @@ const (
 	Bold         // letters and words
 	Inverse      // what must be seen first
 	Word         // names that come after the others
+	Pale         // lines that come after the others
 )
 
 // Ground is what lies behind a cell: the role of the area that covers it.

@@ -28,6 +28,10 @@ func colours(c Cell, t *looks.Table) (ink, ground int) {
 		return ink, ground
 	case c.Ink.Tone == Bold, c.Ink.Tone == Word:
 		least = looks.Readable
+	case c.Ink.Tone == Pale:
+		if pale := between(ink, ground); looks.Contrast(pale, ground) >= lineContrast {
+			return pale, ground
+		}
 	}
 	if looks.Contrast(ink, ground) >= least {
 		return ink, ground

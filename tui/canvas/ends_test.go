@@ -66,7 +66,7 @@ func TestABarBeyondThePictureIsTornOff(t *testing.T) {
 				}
 				near := 0
 				for by := -2; by <= 2; by++ {
-					if at := p.RGBAAt(x+by, (row-c.Top)*20+y); math.Abs(float64(at.R)-float64(line.R)) < 40 && math.Abs(float64(at.B)-float64(line.B)) < 40 {
+					if at := p.RGBAAt(x+by, (row-c.Top)*20+y); math.Abs(float64(at.R)-float64(line.R)) < 50 && math.Abs(float64(at.B)-float64(line.B)) < 50 {
 						near++
 					}
 				}

@@ -104,3 +104,45 @@ func TestANameNeverCoversAnEdgeOfItsThing(t *testing.T) {
 	}
 	assert.Greater(t, names, 8)
 }
+
+// Of the lines of pipes and wires those that can kill are followed first: the others are paler in every look, and seen all the same, also on what is
+// solid. One that is picked out, or in the way of the cut, is not.
+func TestPipesThatKillNobodyArePaler(t *testing.T) {
+	wire := scene.Item{Role: scene.Lines, Code: "W", Solid: flat(line(20, pt(0, 0), pt(900, 0)))}
+	deadly, picked, tank := wire, wire, wire
+	deadly.Deadly, picked.Selected, tank.Solid = true, true, flat(box(0, 900, 0, 300))
+	for _, it := range []scene.Item{deadly, picked, tank} {
+		assert.Equal(t, Normal, lineInk(&it).Tone)
+	}
+	for l := range looks.Look(looks.Count) {
+		for _, table := range []*looks.Table{l.Table(), l.InCube()} {
+			for _, role := range []scene.Role{scene.Floor, scene.Steel, scene.Rail, scene.Movable, scene.Hot, scene.Lines} {
+				ground := Ground{Role: role, Set: true}
+				pale, behind := colours(Cell{Ink: lineInk(&wire), Ground: ground}, table)
+				full, _ := colours(Cell{Ink: lineInk(&deadly), Ground: ground}, table)
+				assert.GreaterOrEqual(t, looks.Contrast(pale, behind), lineContrast, "%s, role %d", l, role)
+				if role == scene.Floor {
+					assert.Less(t, looks.Contrast(pale, behind), looks.Contrast(full, behind), "%s", l)
+				}
+			}
+		}
+	}
+	s := van(scene.Below)
+	loom := &s.Items[12]
+	loom.Unsure, loom.State, loom.Solid = false, scene.Foul, flat(line(8, pt(60, 690), pt(3240, 690)))
+	s.Items = s.Items[:13]
+	s.Items = append(s.Items, scene.Item{Role: scene.Cut, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1000, 690), 63.5))})
+	c := Paint(s, 160, 47, facesLook)
+	red, pales := 0, 0
+	for i := range c.Cells {
+		switch ink := c.Cells[i].Ink; {
+		case ink.Tone == Pale:
+			pales++
+			assert.NotEqual(t, scene.Foul, ink.State)
+		case ink.Role == scene.Lines && ink.State == scene.Foul && ink.Tone == Normal:
+			red++
+		}
+	}
+	assert.Positive(t, red)
+	assert.Positive(t, pales)
+}

@@ -96,8 +96,16 @@ func lineInk(it *scene.Item) Ink {
 	if !it.Role.Pen().Steady && it.Code == "" {
 		ink.State = it.State
 	}
-	if it.Layer != scene.Through && it.Role == scene.Fitting {
+	switch {
+	case it.Layer != scene.Through && it.Role == scene.Fitting:
 		ink.Tone = Faint
+	case minor(it):
+		ink.Tone = Pale
 	}
 	return ink
+}
+
+// minor tells whether an item is a pipe or a wire that kills nobody: one is to follow those that can.
+func minor(it *scene.Item) bool {
+	return it.Role == scene.Lines && it.Primitive == scene.Area && it.Solid.Prism.Footprint.Shape == geometry.Line && !it.Deadly && !it.Selected
 }
