@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -245,4 +246,41 @@ func TestANameIsNextToWhatIsSeenOfItsThing(t *testing.T) {
 	assert.False(t, p.buries(of, len("member")))
 	of.Area = box(1400, 1500, -30, 30)
 	assert.True(t, p.buries(of, len("member")))
+}
+
+// The mark of a line in the way stands in the ring on that line, also where the ring is drawn larger than the cut is and hides the place itself.
+func TestAConflictIsMarkedOnItsLine(t *testing.T) {
+	marked := 0
+	for _, scale := range []float64{8, 14, 18, 24, 36} {
+		for off := -55.0; off <= 55; off += 11 {
+			s := scene.Scene{Projection: scene.Below.Projection(), Min: pt(0, -900), Max: pt(3000, 900), Items: []scene.Item{
+				{Role: scene.Floor, Solid: flat(box(0, 3000, -900, 900))},
+				{Role: scene.Lines, Code: "B", Label: "pipe", State: scene.Foul, Solid: flat(line(4, pt(1000+off, -500), pt(1000+off, 500)))},
+				{Role: scene.Cut, Primitive: scene.Outline, Solid: flat(geometry.NewRound(pt(1000, 0), 63.5))},
+				{Role: scene.Conflict, Primitive: scene.Spot, At: pt(1000+off, 0).At(0), Label: "pipe"},
+			}}
+			look := facesLook
+			look.Camera = desk.Camera{Middle: pt(1000+scale*math.Mod(off, 3), scale*math.Mod(off, 4)), Scale: scale}
+			var p Painter
+			c := p.Paint(s, 100, 27, look)
+			red, on, where := 0, 0, ""
+			for row := c.Top; row < c.Top+c.Rows; row++ {
+				for col := c.Left; col < c.Left+c.Cols; col++ {
+					line := p.strokes.cells[row*c.Width+col]
+					onIt := line.foul && line.arms != 0
+					if onIt && p.ringed(col, row) && !p.onRing(col, row) {
+						red++
+					}
+					if c.At(col, row).Rune == '╳' {
+						marked++
+						where = fmt.Sprint(col, row, " ")
+						assert.True(t, onIt, "%g mm off, scale %g: marked at %s", off, scale, where)
+						on++
+					}
+				}
+			}
+			assert.Equal(t, red > 0, on == 1, "%g mm off, scale %g: marked at %s", off, scale, where)
+		}
+	}
+	assert.Greater(t, marked, 20)
 }

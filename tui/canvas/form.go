@@ -74,15 +74,18 @@ const aRail = "rail"
 func (p *painter) exitForms(it *part, out *exit, as func(string, said, int, bool) form) []form {
 	path := it.Area.Path
 	mm := coarse(path[len(path)-1].Sub(out.at).Norm(), p.look.Units)
-	farther := " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " farther"
+	far := " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units)
+	farther, on := far+" farther", far+" on"
 	name, end, arrow := clean(it.Label), "", " "+string(arrows[out.arrow])
 	if it.Role == scene.Exhaust {
 		end = ", outlet"
 	}
 	bare := strings.Replace(name, heaters, "", 1)
-	return []form{
-		as(name+end+farther+arrow, whole, 0, false), as(name+end+arrow, whole, endWorth, false), as(bare+strings.TrimPrefix(end, ",")+arrow, whole, mostHidden, false),
+	forms := []form{as(name+end+farther+arrow, whole, 0, false)}
+	if it.Role == scene.Exhaust {
+		forms = append(forms, as(name+farther+arrow, whole, endWorth/2, false), as(name+on+arrow, whole, endWorth*2/3, false))
 	}
+	return append(forms, as(name+end+arrow, whole, endWorth, false), as(name+arrow, whole, endWorth+unitWorth, false), as(bare+strings.TrimPrefix(end, ",")+arrow, whole, mostHidden, false))
 }
 
 // worded is an item's name as it is written where there is room enough.

@@ -70,6 +70,9 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 		if cost += s.off; ok && p.captions(l.line(), s, length) {
 			cost += asCaption
 		}
+		if ok && p.lies(l.names, s, length) {
+			cost += asName
+		}
 		better := ok && (cost < best.cost || cost == best.cost && !best.found)
 		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) && !p.astray(l.names, s, length) {
 			*best = choice{s, cost, true}
@@ -109,8 +112,11 @@ func (p *painter) back(col, row, length int, ink Ink, of *part) {
 	}
 }
 
-// asCaption is what a name costs that would be read as another line's.
-const asCaption = 500
+// What a name costs that would be read as another line's, and one that lies on the face of another thing.
+const (
+	asCaption = 500
+	asName    = 120
+)
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.
 const (
@@ -214,6 +220,26 @@ func (p *painter) captions(own uint16, s seat, length int) bool {
 		}
 	}
 	return false
+}
+
+// lies tells whether most of a text lies on the face of another thing: it would be read as the name of that. The cut's, next to its ring, would not,
+// nor that of a run's end, which has an arrow or a sign and its colour.
+func (p *painter) lies(names *part, s seat, length int) bool {
+	if names != nil && (names.Role == scene.Cut || ending(names)) {
+		return false
+	}
+	on := 0
+	for col := s.start(length); col < s.start(length)+length; col++ {
+		cell := p.canvas.At(col, s.row)
+		ground := cell.Ground
+		if cell.Ink.Face.Set && cell.Ink.Face.Role != scene.Floor {
+			ground = cell.Ink.Face
+		}
+		if ground.Set && ground.Role != scene.Floor && !ground.Role.Pen().Stacked && (names == nil || ground.Role != names.Role || !p.covers(names, col, s.row)) {
+			on++
+		}
+	}
+	return 2*on > length
 }
 
 // weighed works out what a character would hide in each cell of the picture.

@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -60,8 +61,8 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	}
 	if ink.Role == scene.Conflict {
 		ink.Tone = Inverse
-		if col, row = p.inside(col, row); p.onRing(col, row) {
-			return // a small ring has no room for it: it is red inside
+		if col, row = p.inside(col, row); p.onRing(col, row) || p.look.Faces && !p.red(col, row) {
+			return // a small ring has no room for it: it is red inside, and beside that a mark would be of another place
 		}
 	}
 	if ink.Tone == Bold {
@@ -86,23 +87,37 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	p.taken.add(i)
 }
 
-// inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but beside it.
+// inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but in it, the nearest, and where something red is
+// rather than beside that.
 func (p *painter) inside(col, row int) (int, int) {
-	middle, _, ok := p.circle.cell(p)
-	for i := 0; i < p.Cols && ok && p.onRing(col, row); i++ {
-		_, centre, _ := p.circle.cell(p)
-		switch {
-		case row != centre && p.circle.radius < leastWithCentre:
-			row = centre
-		case col < middle:
-			col++
-		case col > middle:
-			col--
-		default:
-			return col, row
+	if !p.onRing(col, row) {
+		return col, row
+	}
+	middle, centre, _ := p.circle.cell(p)
+	aside, away := int(p.circle.radius)/dotsAcross+2, int(p.circle.radius)/dotsDown+2
+	at, least := [2]int{col, row}, math.MaxInt
+	for r := max(centre-away, p.Top); r < min(centre+away+1, p.Top+p.Rows); r++ {
+		for c := max(middle-aside, p.Left); c < min(middle+aside+1, p.Left+p.Cols); c++ {
+			off := abs(c-col)*dotsAcross + abs(r-row)*dotsDown
+			if !p.red(c, r) {
+				off += besideRed
+			}
+			if p.ringed(c, r) && !p.onRing(c, r) && off < least {
+				at, least = [2]int{c, r}, off
+			}
 		}
 	}
-	return col, row
+	return at[0], at[1]
+}
+
+// besideRed is how many dots farther off a mark stands on what is in the way rather than beside it.
+const besideRed = 24
+
+// red tells whether a cell shows what is in the way.
+func (p *painter) red(col, row int) bool {
+	i := row*p.canvas.Width + col
+	line := &p.strokes.cells[i]
+	return p.canvas.Cells[i].Ground.Role == scene.Conflict || line.foul && line.arms != 0
 }
 
 // protect keeps the cells of the ring and within it free of words.
@@ -122,8 +137,8 @@ func (p *painter) protect() {
 func (p *painter) ends() {
 	for i := range p.parts {
 		it := &p.parts[i]
-		if !it.Role.Pen().Stacked || it.Label == "" {
-			continue
+		if !it.Role.Pen().Stacked || it.Label == "" || it.Role == scene.Bumper && p.barOff > 0 {
+			continue // a bar that is torn off is named beside it, with how much farther off it is: with its name on it, it would be there
 		}
 		low, high := it.Area.Bounds()
 		name := []rune(strings.ToUpper(it.Label))

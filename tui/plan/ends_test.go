@@ -47,7 +47,7 @@ func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
 		for _, c := range []struct {
 			run         *vehicles.LaidRun
 			end, beyond string
-		}{{s.Plan.Exhaust, "exhaust outlet", "exhaust,? outlet "}, {s.Plan.Intake, "air comes in", "air in "}} {
+		}{{s.Plan.Exhaust, "exhaust outlet", "(exhaust,? outlet|heater's exhaust) "}, {s.Plan.Intake, "air comes in", "air in "}} {
 			if c.run == nil {
 				continue
 			}
@@ -67,7 +67,7 @@ func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
 					case ends:
 						assert.Contains(t, picture, c.end, "%s %v\n%s", file, size, picture)
 					case begins:
-						assert.Regexp(t, c.beyond+`(\d+ mm farther )?[►▼◄▲]`, picture, "%s %v\n%s", file, size, picture)
+						assert.Regexp(t, c.beyond+`(\d+ mm (farther|on) )?[►▼◄▲]`, picture, "%s %v\n%s", file, size, picture)
 					}
 				}
 			}
@@ -86,7 +86,7 @@ func TestASmallPaneOpensOnTheCut(t *testing.T) {
 	wide, _ := lay.CellSize()
 	assert.InDelta(t, 20, wide, 3)
 	picture := ansi.Strip(p.View(s, 60, 8, o))
-	for _, name := range []string{"brake pipe across", "middle crossmember", "exhaust outlet"} {
+	for _, name := range []string{"brake pipe across", "middle crossmember", "heater's exhaust ▼"} {
 		assert.Contains(t, picture, name)
 	}
 	assert.Regexp(t, "(chassis rail, right|right rail) ▲", picture)
