@@ -10,7 +10,7 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, where that hides nothing the van's exhaust, and on either side where none is seen the nearest
+// beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, the van's exhaust, and on either side where none is seen the nearest
 // chassis rail: with how far from that edge it is where there is room for that.
 func (p *painter) beyond() {
 	for _, rail := range p.railsBeyond() {
@@ -71,7 +71,7 @@ func (p *painter) pointTo(it *part) {
 	if it.Role == scene.Rail { // its side says which one it is, or its arrow alone
 		names, dear = []string{names[0], p.besideOf(e.arrow) + " " + aRail, aRail}, []int{0, fromEdge, railWorth}
 	}
-	p.writeOne(names, dear, label{ink: ink, over: it.Role != scene.Hot, guides: bears(it)}, e.arrow)
+	p.writeOne(names, dear, label{ink: ink, over: true, guides: bears(it)}, e.arrow)
 }
 
 // besideOf is the word for the side of the van that one of the upright arrows points to.

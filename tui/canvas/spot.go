@@ -61,8 +61,10 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	}
 	if ink.Role == scene.Conflict {
 		ink.Tone = Inverse
-		if col, row = p.inside(col, row); p.onRing(col, row) || p.look.Faces && !p.red(col, row) {
-			return // a small ring has no room for it: it is red inside, and beside that a mark would be of another place
+		if p.onRing(col, row) {
+			if col, row = p.inside(col, row); p.onRing(col, row) || p.look.Faces && !p.red(col, row) {
+				return // a small ring has no room for it: it is red inside, and beside that a mark would be of another place
+			}
 		}
 	}
 	if ink.Tone == Bold {
@@ -87,12 +89,9 @@ func (p *painter) spot(at geometry.Point, ink Ink) {
 	p.taken.add(i)
 }
 
-// inside is the cell for a mark of what is in the way: never on the ring, which stays whole, but in it, the nearest, and where something red is
+// inside is the cell for a mark of what is in the way that would stand on the ring, which stays whole: in it, the nearest, and where something red is
 // rather than beside that.
 func (p *painter) inside(col, row int) (int, int) {
-	if !p.onRing(col, row) {
-		return col, row
-	}
 	middle, centre, _ := p.circle.cell(p)
 	aside, away := int(p.circle.radius)/dotsAcross+2, int(p.circle.radius)/dotsDown+2
 	at, least := [2]int{col, row}, math.MaxInt
