@@ -284,3 +284,28 @@ func TestAConflictIsMarkedOnItsLine(t *testing.T) {
 	}
 	assert.Greater(t, marked, 20)
 }
+
+// A name that stands on another thing's line is parted from what goes on of it; from its own, and from a line in the way, it is not.
+func TestANameIsPartedFromAnotherThingsLine(t *testing.T) {
+	for _, c := range []struct {
+		own, foul bool
+		want      string
+	}{{false, false, "──  loom  ──"}, {true, false, "────loom────"}, {false, true, "────loom────"}} {
+		p := &painter{}
+		p.begin(van(scene.Below), 100, 27, plainLook)
+		for col := 36; col < 48; col++ {
+			p.strokes.cells[4*p.canvas.Width+col] = stroke{arms: east | west, of: 7, foul: c.foul, ink: Ink{Role: scene.Lines}}
+			p.canvas.Put(col, 4, "─", Ink{Role: scene.Lines})
+		}
+		l := label{name: "loom", ink: Ink{Role: scene.Lines, Tone: Bold}, names: &part{stroke: 3}}
+		if c.own {
+			l.names.stroke = 7
+		}
+		p.put(l, seat{col: 40, row: 4, align: byStart})
+		got := ""
+		for col := 36; col < 48; col++ {
+			got += string(p.canvas.At(col, 4).Rune)
+		}
+		assert.Equal(t, c.want, got)
+	}
+}

@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"math/bits"
 	"slices"
 
 	"bench.example/undermark/geometry/scene"
@@ -230,16 +231,24 @@ func (p *painter) lies(names *part, s seat, length int) bool {
 	}
 	on := 0
 	for col := s.start(length); col < s.start(length)+length; col++ {
-		cell := p.canvas.At(col, s.row)
-		ground := cell.Ground
-		if cell.Ink.Face.Set && cell.Ink.Face.Role != scene.Floor {
-			ground = cell.Ink.Face
-		}
-		if ground.Set && ground.Role != scene.Floor && !ground.Role.Pen().Stacked && (names == nil || ground.Role != names.Role || !p.covers(names, col, s.row)) {
+		if ground := p.mostly(col, s.row); ground.Set && ground.Role != scene.Floor && !ground.Role.Pen().Stacked && (names == nil || ground.Role != names.Role || !p.near(names, col, s.row)) {
 			on++
 		}
 	}
 	return 2*on > length
+}
+
+// mostly is the face that most of a cell of the canvas shows, and rather than bare floor one that half of it shows.
+func (p *painter) mostly(col, row int) Ground {
+	of := p.faces.of[p.flip(row-p.Top)*p.Cols+col-p.Left]
+	if of == of&0xFF*everyDot {
+		return p.faces.table[uint8(of)]
+	}
+	most, other, dots := p.faces.mixed(of)
+	if most.Role == scene.Floor && 2*bits.OnesCount8(dots) >= dotsAcross*dotsDown {
+		return other
+	}
+	return most
 }
 
 // weighed works out what a character would hide in each cell of the picture.

@@ -73,7 +73,7 @@ func sooner(names []naming, first []*part) []naming {
 
 // order is what came of writing names in an order.
 type order struct {
-	lost []*part // those of what is in the way that have no place, or none with their figure
+	lost []*part // those of what is in the way or foul that have no place, or none with their figure
 	far  []*part // those with a leader across the picture, and guides without a place
 	cost int     // what all of them hide, and how far off they are
 }
@@ -96,7 +96,7 @@ func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
 		if said != unsaid && !guide {
 			room--
 		}
-		if said != whole && n.must && (n.it.Role == scene.Conflict || ending(n.it)) {
+		if said != whole && n.must && (n.it.Role == scene.Conflict || n.rank == scene.RankFoul || ending(n.it)) {
 			o.lost = append(o.lost, n.it)
 		}
 		switch {

@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/field"
+	"bench.example/undermark/geometry/scene"
 )
 
 // seat is where a label could stand: the cell of its first, middle or last character, and how far off that is. With a leader
@@ -77,9 +78,30 @@ func (p *painter) put(l label, s seat) {
 	for i := range l.length() {
 		p.taken.add(s.row*p.canvas.Width + col + i)
 	}
+	p.aloof(l.line(), s.row, col-1, -1)
+	p.aloof(l.line(), s.row, col+l.length(), 1)
 	if s.led {
 		at := s.of[1]*p.canvas.Width + s.of[0] // a sign is seen there itself, and of a line on few rows every cell is wanted
 		p.lead(s, leaderInk(l.ink), !p.taken.has(at) && (p.Rows >= fewRows || p.strokes.cells[at].arms == 0))
+	}
+}
+
+// apart is how many cells of another thing's line are left out beside a name that stands on it.
+const apart = 2
+
+// aloof parts a name from another thing's line along its row that goes on beside it: grown out of the name it would be what that is called. What is in
+// the way of the cut, and the heater's exhaust, stay whole.
+func (p *painter) aloof(own uint16, row, col, step int) {
+	for i := range apart {
+		at := row*p.canvas.Width + col + i*step
+		if c := col + i*step; c < p.Left || c >= p.Left+p.Cols || p.taken.has(at) {
+			return
+		}
+		line := &p.strokes.cells[at]
+		if line.arms&(east|west) == 0 || line.arms&(north|south) != 0 || line.of == own && own != 0 || line.foul || line.ink.Role == scene.Exhaust {
+			return
+		}
+		p.canvas.Cells[at].Rune = ' '
 	}
 }
 

@@ -133,6 +133,16 @@ func TestThePlanTakesTheWholeBody(t *testing.T) {
 	assert.Contains(t, r.View(60, 17), "Obstruction 4")
 }
 
+// The names on the plan stay where they stood while a field is typed in, and may stand anew where another thing is looked at.
+func TestNamesStayWhileAFieldIsTypedIn(t *testing.T) {
+	r := started(t, spec(), screentest.Van(t), 100, 27)
+	assert.False(t, r.Screen.(only).options(r.State).Calm)
+	r.Type("<enter>")
+	assert.True(t, r.Screen.(only).options(r.State).Calm)
+	r.Type("<esc><down>")
+	assert.False(t, r.Screen.(only).options(r.State).Calm)
+}
+
 func TestAListWithoutAPlanHasNoneOfItsKeys(t *testing.T) {
 	s := spec()
 	s.NoPlan = true

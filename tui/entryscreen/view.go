@@ -144,12 +144,14 @@ func (e Entry) paintForm(s desk.State, w, h int) string {
 	return desk.FitPainted(title, w) + "\n" + e.Editor.View(s, w, h-1)
 }
 
-// options are what the screen shows on the plan beside the job.
+// options are what the screen shows on the plan beside the job. While a field is typed in names stay where they are.
 func (e Entry) options(s desk.State) plan.Options {
-	if e.spec.Plan == nil {
-		return plan.Options{Follow: true}
+	o := plan.Options{Follow: true}
+	if e.spec.Plan != nil {
+		o = e.spec.Plan(e, s)
 	}
-	return e.spec.Plan(e, s)
+	o.Calm = e.Typing()
+	return o
 }
 
 // shown is the state as the plan shows it: with the obstruction that the list is at picked out, even before a key picked one, and with what is known of
