@@ -160,14 +160,32 @@ func exhaustFall(j *judge, r *Rule) {
 		legs = run.Muffler.Leg
 	}
 	for i := range legs {
-		fall, _, ok := legTilt(run.Path[i], run.Path[i+1])
-		if !ok {
-			continue
+		if fall, _, ok := legTilt(run.Path[i], run.Path[i+1]); ok {
+			j.fallOf(r, i, fall)
 		}
-		f := j.open(j.book.of(r), the(TheExhaust), Thing{Sort: ALeg, Index: int32(i)})
-		f.Value = fall
-		f.between(run.Path[i], run.Path[i+1])
-		j.close(f, 0)
+	}
+}
+
+// fallOf judges the fall of a leg of the exhaust.
+func (j *judge) fallOf(r *Rule, leg int, fall float64) {
+	from, to := j.plan.Exhaust.Path[leg], j.plan.Exhaust.Path[leg+1]
+	f := j.open(j.book.of(r), the(TheExhaust), Thing{Sort: ALeg, Index: int32(leg)})
+	f.Value = fall
+	f.between(from, to)
+	j.close(f, 0)
+}
+
+// rises judges the legs of the exhaust that lead up behind its muffler. The rule asks for a fall towards that alone; an exhaust that is sought falls all the
+// way, or is a miss.
+func (j *judge) rises() {
+	run := j.plan.Exhaust
+	if run == nil || run.Muffler == nil {
+		return
+	}
+	for i := run.Muffler.Leg; i+1 < len(run.Path); i++ {
+		if fall, _, ok := legTilt(run.Path[i], run.Path[i+1]); ok && fall < -marginNoise {
+			j.fallOf(ExhaustFall, i, fall)
+		}
 	}
 }
 

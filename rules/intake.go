@@ -79,19 +79,21 @@ var intakeRules = []*Rule{
 		short:  tooFarUp,
 		check:  facing(TheIntake, geometry.Point3{Z: 1}),
 	},
-	{
-		ID: "intake.drains", Unit: Count, Sense: Most, Weight: Damages,
-		Word:   "intake low points",
-		Title:  "Low points of the intake without a drain",
-		Ask:    "Water that stands in the intake is drawn into the burner, or freezes and stops the air.",
-		Advice: "let the intake fall all the way to its mouth, or drill a drain hole at the low point.",
-		check:  lowPoints(TheIntake),
-		way:    neverRises,
-	},
+	intakeDrains,
 	intakeExhaust,
 	intakeMouth,
 	intakeUpwind,
 	intakeSpray,
+}
+
+var intakeDrains = &Rule{
+	ID: "intake.drains", Unit: Count, Sense: Most, Weight: Damages,
+	Word:   "intake low points",
+	Title:  "Low points of the intake without a drain",
+	Ask:    "Water that stands in the intake is drawn into the burner, or freezes and stops the air.",
+	Advice: "let the intake fall all the way to its mouth, or drill a drain hole at the low point.",
+	check:  lowPoints(TheIntake),
+	way:    neverRises,
 }
 
 var intakeLength = &Rule{

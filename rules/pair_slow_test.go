@@ -2,6 +2,7 @@ package rules
 
 import (
 	"context"
+	"encoding/json"
 	"math/rand/v2"
 	"testing"
 
@@ -107,9 +108,9 @@ func pairFloor(t *testing.T, r, sides *rand.Rand) (job vehicles.Job, result Resu
 	return job, result
 }
 
-// On one of those floors the stub is above a rail, and the nearest miss breaks nothing: 2 mm less than is asked of the rail is too close to
-// call, and said to be. It keeps what it says, to the mm.
-func TestAPairThatIsTooCloseToCallKeepsWhatItSays(t *testing.T) {
+// On one of those floors the stub is above a rail, and the nearest miss keeps 2 mm less than is asked of that: too close to call, and said to be.
+// It is no run that was found, and keeps what it says, to the mm.
+func TestAMissThatIsTooCloseToCallIsNoneTheLess(t *testing.T) {
 	const seed, floor = 83, 289
 	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
 	var job vehicles.Job
@@ -118,11 +119,29 @@ func TestAPairThatIsTooCloseToCallKeepsWhatItSays(t *testing.T) {
 		job, result = pairFloor(t, r, sides)
 	}
 	found := FindPair(context.Background(), &result, nil)
-	require.True(t, found.Found())
-	assert.Equal(t, Doubtful, found.Exhaust.Verdict)
-	assert.Negative(t, found.Exhaust.Margin.Value)
-	assert.Positive(t, toldShort(&found.Exhaust, found.Exhaust.Against))
-	pairIsSampled(t, floor, job, &found)
+	miss := &found.Exhaust
+	require.NotNil(t, miss.Run)
+	assert.False(t, miss.Found())
+	assert.False(t, found.Found())
+	assert.Equal(t, Doubtful, miss.Verdict)
+	assert.Negative(t, miss.Margin.Value)
+	assert.Positive(t, toldShort(miss, miss.Against))
+	require.NotEmpty(t, miss.Missed())
+	for _, f := range miss.Missed() {
+		assert.Negative(t, f.Margin.Value, f.About())
+	}
+	laid, faults := Judge(job.WithRun(vehicles.ExhaustRun, miss.Run), Builtin())
+	require.Empty(t, faults)
+	sampled(t, floor, vehicles.ExhaustRun, &laid, miss)
+	told, err := RouteJSON(*miss)
+	require.NoError(t, err)
+	var out struct {
+		Path []any
+		Miss struct{ Breaks []struct{ Margin float64 } }
+	}
+	require.NoError(t, json.Unmarshal(told, &out))
+	assert.Empty(t, out.Path)
+	assert.Len(t, out.Miss.Breaks, len(miss.Missed()))
 }
 
 // Whatever goes on beside each other, the pair that is found is the one that is found step by step, and keeps at every

@@ -49,17 +49,30 @@ type Route struct {
 	Bends   float64         // degrees
 	Margin  vehicles.Number // the least that it keeps beside what is asked from anything; not set where nothing is near it
 	Against string          // what that is kept from, by name
-	Verdict Verdict         // Foul: it is the nearest miss
+	Verdict Verdict         // Foul: it is the nearest miss; so it may be where it is doubtful, see Found
 	Misses  []Finding       // what it breaks, or what is doubtful of it, the worst first
 	Here    bool            // it is the run that the job has: nothing better was found
+	misses  bool            // it keeps less of something than is asked, be it by less than is known
 	slopes  bool            // its stub leg does not lead straight down from the stub
 	Stub    string          // of a miss: what is too near to its stub, so that no end mends it and it was worked out roughly; "" for nothing
 	short   float64         // by how much it falls short in all
 	kept    float64         // what it keeps to spare for all that is uncertain, mm; +Inf where nothing is near it
 }
 
-// Found tells whether it is a run which breaks no rule.
-func (r *Route) Found() bool { return r.Run != nil && r.Verdict != Foul }
+// Found tells whether it is a run which breaks no rule as far as is known. One that is a mm short of what is asked is a miss, though that may
+// be too close to call.
+func (r *Route) Found() bool { return r.Run != nil && r.Verdict != Foul && !r.misses }
+
+// Missed are those of what is not clear of it that are as bad as what makes it a miss, or of a run that was found what is doubtful.
+func (r *Route) Missed() []Finding {
+	missed := r.Misses[:0:0]
+	for i := range r.Misses {
+		if f := &r.Misses[i]; f.Verdict == r.Verdict && (r.Found() || r.Verdict == Foul || f.shortOf(0) > marginNoise) {
+			missed = append(missed, *f)
+		}
+	}
+	return missed
+}
 
 // Aim is what a search for a run tries to keep.
 type Aim uint8
@@ -173,8 +186,12 @@ func (s *seeker) judged(t *trial, run *vehicles.Run) Route {
 	if !t.put(run) {
 		return Route{Verdict: Foul}
 	}
-	laid, findings := t.plan.Run(s.kind), slices.Clone(t.findings(t.rules))
-	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings)}
+	t.findings(t.rules)
+	if s.kind == vehicles.ExhaustRun {
+		t.last.rises()
+	}
+	laid, findings := t.plan.Run(s.kind), slices.Clone(t.last.findings)
+	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings), misses: t.short(findings) > marginNoise}
 	if f := worstClearance(findings); f != nil {
 		route.Margin, route.Against = f.Margin, f.Against.String()
 	}

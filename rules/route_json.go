@@ -46,11 +46,11 @@ type missJSON struct {
 func RouteJSON(r Route) ([]byte, error) {
 	if r.Found() {
 		out := append(r.json(), member{"verdict", r.Verdict.String()})
-		return json.Marshal(out.with("doubtful", r.Misses, Doubtful))
+		return json.Marshal(out.with("doubtful", r.Missed(), Doubtful))
 	}
 	out := object{{"path", [][]float64{}}, {"length", nil}, {"bends", nil}, {"margin", nil}}
 	if r.Run != nil {
-		out = append(out, member{"miss", r.json().with("breaks", r.Misses, Foul)})
+		out = append(out, member{"miss", r.json().with("breaks", r.Missed(), r.Verdict)})
 	}
 	return json.Marshal(out)
 }

@@ -62,6 +62,9 @@ var demands = [...]demand{
 	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
 }
 
+// drained is asked of an intake where none that falls keeps every rule: it may rise, with a drain hole wherever it is lowest.
+var drained = demand{aims: ToKeepRules, rising: true}
+
 // missDemands are what is asked where nothing keeps those: of one distances and a fall, of the other distances alone.
 var missDemands = [...]demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}}
 
@@ -76,6 +79,11 @@ func (s *seeker) seek() (best *attempt, kept bool) {
 	for i := range demands {
 		if best = s.try(i); best.keeps() || s.ctx.Err() != nil {
 			break
+		}
+	}
+	if s.kind == vehicles.IntakeRun && !best.keeps() && s.ctx.Err() == nil {
+		if up := s.meeting(drained); up.better(best) {
+			best = up
 		}
 	}
 	return best, best.keeps()
@@ -224,12 +232,10 @@ func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64,
 
 // straightened is that by a straightener of so many steps and tries.
 func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
-	t := s.trial(bands, lower)
-	t.spare, t.upright = s.to.Spare, c.upright
+	t := s.trialOf(c, bands, lower)
 	t.haste = newHaste(c, bands, t.spare, t.shortWith)
 	found := s.straightenBy(t, corners, c, st)
-	whole := s.trial(bands, lower) // sums in haste are added up in another order
-	whole.spare, whole.upright = t.spare, t.upright
+	whole := s.trialOf(c, bands, lower) // sums in haste are added up in another order
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
 	if found.keeps() {
 		whole.spare = 0 // a bend that nobody can make is no room gained
@@ -240,6 +246,16 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 		found.worth.Short = s.shortHung(whole, found.corners)
 	}
 	return found
+}
+
+// trialOf is a trial of a run by a course. Where an intake may rise, nobody minds its low points: each is given a drain hole.
+func (s *seeker) trialOf(c *course, bands float64, lower int) *trial {
+	t := s.trial(bands, lower)
+	t.spare, t.upright = s.to.Spare, c.upright
+	if c.rising {
+		t.order = slices.DeleteFunc(t.order, func(r *Rule) bool { return r == intakeDrains })
+	}
+	return t
 }
 
 // straightenBy works on corners as a trial judges them.

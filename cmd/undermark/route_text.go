@@ -28,20 +28,18 @@ func routeText(p *paper, r *rules.Result, kind vehicles.RunKind, what string, fo
 		if found.Verdict == rules.Doubtful {
 			p.line("Doubtful of it:")
 		}
+	case !found.Found():
+		p.line("%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)
 	case found.Verdict == rules.Clear:
 		p.line("%s: "+what+" keeps every rule. All in mm.", r.Job.Ref, kind)
-	case found.Verdict == rules.Doubtful:
-		p.line("%s: "+what+" breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
 	default:
-		p.line("%s: no %s there keeps every rule. The nearest miss, all in mm, breaks:", r.Job.Ref, kind)
+		p.line("%s: "+what+" breaks no rule. All in mm. Doubtful of it:", r.Job.Ref, kind)
 	}
 	if found.Stub != "" {
 		p.line("%s", words.Sentence(words.StubBlocked(kind, found.Stub)))
 	}
-	for i := range found.Misses {
-		if f := &found.Misses[i]; f.Verdict == rules.Foul || found.Verdict == rules.Doubtful {
-			p.item(f.About() + ": " + f.Why)
-		}
+	for _, f := range found.Missed() {
+		p.item(f.About() + ": " + f.Why)
 	}
 	p.blank()
 	path := grid{head: []string{"point", "x", "y", "below floor"}, first: 1, last: 4}

@@ -230,8 +230,6 @@ func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
 		return text + missed(r, s)
 	case !r.Margin.Set:
 		text += "nothing near"
-	case r.Margin.Value < 0:
-		text += words.Spare(r.Margin.Value, u) + " of " + r.Against
 	default:
 		text += desk.Length(r.Margin.Value, u) + " (" + r.Against + ")"
 	}
@@ -243,7 +241,7 @@ func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
 
 // missed says of a run that breaks rules which is the worst of them and by how much: beside that nothing is to spare.
 func missed(r rules.Route, s desk.State) string {
-	worst := r.Misses[0]
+	worst := r.Missed()[0]
 	return desk.VerdictWord(worst.Verdict) + ": " + worst.About() + ", " + words.Margin(worst, s.Settings.Units)
 }
 
@@ -256,8 +254,6 @@ func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
 		return text + missed(r, s) + "."
 	case !r.Margin.Set:
 		text += "nothing that was entered is near it."
-	case r.Margin.Value < 0:
-		text += desk.Length(-r.Margin.Value, u) + " short of " + r.Against + "."
 	default:
 		text += "of what was entered " + r.Against + " is nearest, " + desk.Length(r.Margin.Value, u) + " to spare."
 	}

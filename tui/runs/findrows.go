@@ -133,10 +133,8 @@ func (m screen) toldRows(s desk.State, put func(look desk.Style, text, key strin
 			put(st.Strong, words.Sentence(words.StubBlocked(of, r.Stub)), "")
 		}
 		bad := r.Verdict
-		for j := range r.Misses {
-			if f := &r.Misses[j]; f.Verdict == bad {
-				put(st.Verdict(bad), desk.VerdictWord(bad)+": "+f.About()+", "+words.Margin(*f, u), "")
-			}
+		for _, f := range r.Missed() {
+			put(st.Verdict(bad), desk.VerdictWord(bad)+": "+f.About()+", "+words.Margin(f, u), "")
 		}
 	}
 	if found, there, less := m.keepsLess(s); less {
