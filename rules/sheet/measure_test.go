@@ -135,7 +135,7 @@ func TestPicturesAreTrueToScale(t *testing.T) {
 			require.Len(t, p.pictures, 1)
 			box := p.pictures[0]
 			assert.LessOrEqual(t, box.Left+box.Width, aside+wide+1e-6)
-			assert.LessOrEqual(t, box.Height, 60.0+1e-6)
+			assert.LessOrEqual(t, box.Height, 60*min(1, paper.High/297)+1e-6, "a page shorter than A4 has less room for it")
 			assert.InDelta(t, box.Width, box.Height, 1e-6, "what is shown is as wide as it is high")
 			scale := 500 / box.Height
 			assert.InDelta(t, scale, roundScale(scale-1e-6), 1e-6, "1 to %g", scale)
@@ -147,5 +147,26 @@ func TestPicturesAreTrueToScale(t *testing.T) {
 			assert.InDelta(t, 400/scale, high.Y-low.Y, 0.02)
 			assert.True(t, low.X >= box.Left && high.X <= box.Left+box.Width && low.Y >= box.Top && high.Y <= box.Top+box.Height)
 		}
+	}
+}
+
+// What is around a place is shown as far as is asked either way, and across as much more as there is room for: the picture takes all of its column.
+func TestAPictureAroundAPlaceTakesItsRoom(t *testing.T) {
+	for _, wide := range []float64{60, 85, 178} {
+		f := newFlow(template.Papers["a4"])
+		f.wide = wide
+		s := scene.Scene{Projection: scene.Above.Projection(), Max: geometry.Point{X: 3000, Y: 1800}}
+		Picture{Title: "near", Scene: s, Most: 44, Around: &Around{geometry.Point{X: 400, Y: 900}, geometry.Point{X: 150, Y: 150}}, Say: plainWords()}.lay(f)
+		p := printedOf(f.pages[0])
+		require.Len(t, p.pictures, 1)
+		box := p.pictures[0]
+		assert.InDelta(t, aside+wide-1, box.Left+box.Width, 1e-6, "up to a millimetre before the column's end")
+		assert.LessOrEqual(t, box.Height, 44.0+1e-6)
+		scale := 300 / box.Height
+		assert.InDelta(t, scale, roundScale(scale-1e-6), 1e-6)
+		assert.GreaterOrEqual(t, box.Width*scale, 300-1e-6, "all that is asked is in it")
+		assert.Equal(t, "near", p.texts[0].Words)
+		assert.Less(t, p.boxes[0].Top+p.boxes[0].Height, box.Top)
+		assert.GreaterOrEqual(t, f.y, box.Top+box.Height+2*small, "the ruler's figures stand below it")
 	}
 }
