@@ -78,10 +78,14 @@ func TestWhateverIsDrilledIsFiled(t *testing.T) {
 	for _, of := range []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun} {
 		fuelAlone = fuelAlone.WithRun(of, nil)
 	}
+	holeAlone := throughTheFloor()
+	line := *holeAlone.Fuel
+	line.Clips, line.Pump = nil, nil
+	holeAlone.Cut, holeAlone.Exhaust, holeAlone.Intake, holeAlone.Fuel = nil, nil, nil, &line
 	for name, c := range map[string]struct {
 		job    vehicles.Job
 		drills bool
-	}{"a cut alone": {cutAlone, true}, "cut and bolts": {unheld(demo), true}, "a fuel line's clips alone": {fuelAlone, true}, "nothing": {bare, false}, "a heater that lies nowhere": {
+	}{"a fuel line's hole alone": {holeAlone, true}, "a cut alone": {cutAlone, true}, "cut and bolts": {unheld(demo), true}, "a fuel line's clips alone": {fuelAlone, true}, "nothing": {bare, false}, "a heater that lies nowhere": {
 		unheld(with(func(j *vehicles.Job) { j.Cut = nil })), false,
 	}} {
 		l := Of(judged(t, c.job))
