@@ -223,3 +223,25 @@ func paintedByHand(t *rapid.T, r *rules.Result, l List) {
 		t.Fatalf("%d holes take %s; said is %q", holes, want, row.Note)
 	}
 }
+
+// Lengths by the metre are written as a shop reads them, whatever the cable and the duct were taped at: to a tenth of a millimetre, and no digits that adding up
+// left behind. 1000.1 mm of cable are 2 x 1300.1 mm of wire.
+func TestLengthsByTheMetreAreWrittenPlainly(t *testing.T) {
+	figures := regexp.MustCompile(`^[0-9]+(\.[0-9]{1,4})?$`)
+	duct := *vehicles.Demo().Heater
+	duct.Duct, duct.DuctAcross = vehicles.Ends{Front: true}, 60
+	rapid.Check(t, func(t *rapid.T) {
+		job := vehicles.Demo().WithHeater(duct)
+		tenths := rapid.IntRange(5000, 90000).Draw(t, "tenths")
+		job.Electrics.Cable, job.Ductwork.Length = vehicles.Some(float64(tenths)/10), vehicles.Some(float64(tenths)/10)
+		r, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		l := Of(&r, cutlist.Usual())
+		for of, want := range map[string]float64{"supply cable": 2 * (float64(tenths) + 3000) / 1e4, "sleeve": float64(tenths) / 1e4, "duct": float64(tenths) / 1e4} {
+			row, there := l.row(of)
+			if text := row.Buy().Text(); !there || !figures.MatchString(text) || math.Abs(row.Count.Value-want) > 1e-9 {
+				t.Fatalf("%s: %q for %g m", of, text, want)
+			}
+		}
+	})
+}

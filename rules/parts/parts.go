@@ -246,7 +246,7 @@ func (m *maker) warmAir() {
 	size := survey.InMM(h.DuctAcross) + " across"
 	duct := Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"}
 	if long := m.r.Job.Ductwork.Length; long.Set {
-		duct.Count, duct.Note = vehicles.Some(long.Value/1000), ""
+		duct.Count, duct.Note = metres(long.Value), ""
 	}
 	m.add(duct)
 	m.add(Row{For: forWarmAir, Of: "duct clamp", Size: size, Count: vehicles.Some(2 * n), Unit: pieces, Note: "one at either end", Source: practice})
