@@ -2,6 +2,7 @@ package work
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,11 +15,11 @@ import (
 // told is the list as another program reads it.
 type told struct {
 	Steps []struct {
-		Step, Name, Part, Do, Of, Measured, Unit, Expected, Source, Amiss, Lacks, Known, Due, Note string
-		At                                                                                         *string
-		Value, Least, Most                                                                         *float64
-		After, Photos                                                                              []string
-		Early                                                                                      bool
+		Step, Name, Part, Do, Of, Measured, Unit, Expected, Source, Amiss, Lacks, Known, Foul, Due, Note string
+		At                                                                                               *string
+		Value, Least, Most                                                                               *float64
+		After, Photos                                                                                    []string
+		Early                                                                                            bool
 	}
 	Done      int
 	Elsewhere []struct {
@@ -103,6 +104,9 @@ func TestPaperAndProgramsSayTheSame(t *testing.T) {
 			}
 			if row.Ticked {
 				done++
+			}
+			if barred := s.Foul != "" && s.At == nil && s.Known == ""; barred != (row.Barred != "") || !strings.HasSuffix(row.Barred, s.Foul) && barred {
+				t.Fatalf("%s: foul is %q, paper bars it by %q", s.Step, s.Foul, row.Barred)
 			}
 			switch {
 			case s.Amiss != "" && row.Wrong != s.Amiss:
