@@ -104,3 +104,28 @@ func TestWhoAsksIsSaidBesideWhatIsAsked(t *testing.T) {
 	})
 	assert.GreaterOrEqual(t, tilt, 0, "whoever lays the level on is asked the same")
 }
+
+// A reason that is short stands in its row, a long one under it, and one that says the margin takes the margin's place.
+func TestWhereAReasonStands(t *testing.T) {
+	s := paperOf(t, vehicles.Demo())
+	findings := rules.ForPeople(s.Findings)
+	f := *findings[0]
+	row := func(why string) Row {
+		f.Why = why
+		return s.open([]*rules.Finding{&f}, new(sources)).Rows[0]
+	}
+	long := strings.Repeat("a long reason ", 5)
+	require.NotEqual(t, rules.Clear, f.Verdict)
+	assert.Equal(t, [2]string{"short", ""}, [2]string{row("short").Cells[7], row("short").Under})
+	assert.Equal(t, [2]string{"", long}, [2]string{row(long).Cells[7], row(long).Under})
+	margins := 0
+	for _, f := range findings {
+		if f.Verdict == rules.Clear || !f.OnlyMargin() {
+			continue
+		}
+		margins++
+		only := s.open([]*rules.Finding{f}, new(sources)).Rows[0]
+		assert.Equal(t, [3]string{f.Why, "", ""}, [3]string{only.Cells[5], only.Cells[7], only.Under}, f.About())
+	}
+	assert.Positive(t, margins)
+}

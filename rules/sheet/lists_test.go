@@ -6,8 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules"
@@ -15,7 +13,6 @@ import (
 	"bench.example/undermark/rules/parts"
 	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/rules/work"
-	"bench.example/undermark/vehicles"
 )
 
 // What is true of the lists on the paper of any job: each says what its own room says, all of it and once.
@@ -228,29 +225,4 @@ func piecesAreThoseOfTheCutList(t *rapid.T, s *source) {
 			t.Fatalf("%q on paper, %+v", row.Cells, p)
 		}
 	}
-}
-
-// A reason that is short stands in its row, a long one under it, and one that says the margin takes the margin's place.
-func TestWhereAReasonStands(t *testing.T) {
-	s := paperOf(t, vehicles.Demo())
-	findings := rules.ForPeople(s.Findings)
-	f := *findings[0]
-	row := func(why string) Row {
-		f.Why = why
-		return s.open([]*rules.Finding{&f}, new(sources)).Rows[0]
-	}
-	long := strings.Repeat("a long reason ", 5)
-	require.NotEqual(t, rules.Clear, f.Verdict)
-	assert.Equal(t, [2]string{"short", ""}, [2]string{row("short").Cells[7], row("short").Under})
-	assert.Equal(t, [2]string{"", long}, [2]string{row(long).Cells[7], row(long).Under})
-	margins := 0
-	for _, f := range findings {
-		if f.Verdict == rules.Clear || !f.OnlyMargin() {
-			continue
-		}
-		margins++
-		only := s.open([]*rules.Finding{f}, new(sources)).Rows[0]
-		assert.Equal(t, [3]string{f.Why, "", ""}, [3]string{only.Cells[5], only.Cells[7], only.Under}, f.About())
-	}
-	assert.Positive(t, margins)
 }
