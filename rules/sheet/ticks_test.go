@@ -11,12 +11,13 @@ import (
 
 	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules/template"
+	"bench.example/undermark/vehicles"
 )
 
 // boxesOf are the boxes to tick on a page: closed lines of five points.
 func boxesOf(p *board) (all []vector.Box) {
 	for _, line := range p.lines {
-		if len(line) == 5 && line[0] == line[4] {
+		if len(line) == 5 && line[0] == line[4] && line[1].X == line[2].X && line[1].Y == line[0].Y && line[3].X == line[0].X && line[3].Y == line[2].Y {
 			all = append(all, vector.Box{Left: line[0].X, Top: line[0].Y, Width: line[2].X - line[0].X, Height: line[2].Y - line[0].Y})
 		}
 	}
@@ -132,4 +133,37 @@ func TestFactsStandBehindTheirNames(t *testing.T) {
 		}
 		require.Equal(t, 60, words, "%d lines", lines)
 	}
+}
+
+// Lines to write on stay on their page wherever it ends, each below the one before it, with what is to be written there before it.
+func TestLinesToWriteOnStayOnTheirPage(t *testing.T) {
+	paper := template.Papers["a4"]
+	for lines := range 75 {
+		pages := laid(paper, Section{Parts: []Part{Text{Words: strings.Repeat("line\n", lines)}, Lines{"fitted by", "date", "", "signed"}}})
+		seen := 0
+		for _, p := range pages {
+			last := 0.0
+			for _, line := range p.lines {
+				require.LessOrEqual(t, line[0].Y, paper.High-bottom+1e-6, "%d lines", lines)
+				require.True(t, last == 0 || line[0].Y-last > 6.9, "%d lines: hands need room", lines)
+				last = line[0].Y
+				seen++
+			}
+		}
+		require.Equal(t, 4, seen, "%d lines", lines)
+	}
+}
+
+// A step says of photos, a note or a caution only where it has some, and a column in which only a title stands is none.
+func TestWhatAStepHasNotIsNotSaid(t *testing.T) {
+	for _, ticks := range each[Ticks](paperOf(t, vehicles.Demo()).steps()) {
+		for _, tick := range ticks {
+			for _, not := range []string{"Photos:", "Note:", "Look again:", "Caution: .", "  "} {
+				assert.NotContains(t, tick.Words, not, tick.Name)
+			}
+		}
+	}
+	filled := Table{Cols: []Col{{Head: "number"}, {Head: "thing"}}, Rows: []Row{{Cells: []string{"a title"}}, {Cells: []string{"", "a"}}, {Cells: []string{"", "b"}}}}.filled()
+	assert.Equal(t, []Col{{Head: "thing"}}, filled.Cols)
+	assert.Equal(t, [][]string{{"a title"}, {"a"}, {"b"}}, [][]string{filled.Rows[0].Cells, filled.Rows[1].Cells, filled.Rows[2].Cells})
 }

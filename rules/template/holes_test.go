@@ -23,6 +23,7 @@ import (
 type sheet struct {
 	off   geometry.Point // of the template's middle on the paper
 	rings []ring
+	lines [][]geometry.Point
 	texts map[string]geometry.Point
 }
 
@@ -36,6 +37,11 @@ func (s *sheet) Face([]geometry.Point, color.NRGBA)     {}
 func (s *sheet) Within(_ vector.Box, draw func())       { draw() }
 func (s *sheet) Write(at geometry.Point, t vector.Text) { s.texts[t.Words] = at.Sub(s.off) }
 func (s *sheet) Line(points []geometry.Point, _ vector.Stroke) {
+	var on []geometry.Point
+	for _, p := range points {
+		on = append(on, p.Sub(s.off))
+	}
+	s.lines = append(s.lines, on)
 	if len(points) < 9 || points[0].Sub(points[len(points)-1]).Norm() > 1e-6 {
 		return // not round
 	}
@@ -49,7 +55,7 @@ func (s *sheet) Line(points []geometry.Point, _ vector.Stroke) {
 // sheets are what the pages of a template draw: all of it is on each page, which shows its part.
 func sheets(t *Template, paper Paper) (all []sheet) {
 	for _, p := range t.Pages(paper) {
-		s := sheet{p.at(geometry.Point{}), nil, map[string]geometry.Point{}}
+		s := sheet{off: p.at(geometry.Point{}), texts: map[string]geometry.Point{}}
 		p.Draw(&s, Words{Job: "TL-07", Standing: "clear"})
 		all = append(all, s)
 	}
