@@ -41,6 +41,32 @@ func TestBothBarsAreAHundredLong(t *testing.T) {
 	}
 }
 
+// Which way the van lies is on each page: its front at the top, its left at the left above and at the right below; the lines that run as it does go through the
+// middle of all, and are drawn as ISO 128-2 has long-dashed dotted lines: dashes of 24, gaps of 3 and dots of half a line's width, of 0.25 mm here.
+func TestWhichWayTheVanLiesIsOnEachPage(t *testing.T) {
+	const width = 0.25
+	for face, tpl := range templates(t, vehicles.Demo()) {
+		for _, s := range sheets(&tpl, Papers["a4"]) {
+			front, left, right := s.texts["van's front"], s.texts["van's left"], s.texts["van's right"]
+			require.True(t, said(s, "van's front") && said(s, "van's left") && said(s, "van's right"))
+			assert.Less(t, front.Y, left.Y)
+			assert.InDelta(t, tpl.low.Y+6, front.Y, 1e-9, "at the top")
+			assert.Equal(t, Face(face) == Above, left.X < 0)
+			assert.Equal(t, Face(face) == Below, right.X < 0)
+			chains := 0
+			for i, line := range s.lines {
+				if assert.NotEmpty(t, line); len(s.dashes[i]) != 4 {
+					continue
+				}
+				chains++
+				assert.InDeltaSlice(t, []float64{24 * width, 3 * width, width / 2, 3 * width}, s.dashes[i], 1e-9)
+				assert.True(t, line[0].X == 0 && line[1].X == 0 || line[0].Y == 0 && line[1].Y == 0, "through the middle: %v", line)
+			}
+			assert.Equal(t, 2, chains)
+		}
+	}
+}
+
 // The name of each join stands right by its cross, on every page; a template that fits a page has no joins, and no word of them.
 func TestJoinsAreNamedAtTheirCrosses(t *testing.T) {
 	large := func(plate float64) vehicles.Job {

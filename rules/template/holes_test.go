@@ -21,10 +21,11 @@ import (
 
 // sheet keeps what a page is told to draw, at its places on the template.
 type sheet struct {
-	off   geometry.Point // of the template's middle on the paper
-	rings []ring
-	lines [][]geometry.Point
-	texts map[string]geometry.Point
+	off    geometry.Point // of the template's middle on the paper
+	rings  []ring
+	lines  [][]geometry.Point
+	dashes [][]float64 // of each line
+	texts  map[string]geometry.Point
 }
 
 // ring is a round line.
@@ -36,12 +37,12 @@ type ring struct {
 func (s *sheet) Face([]geometry.Point, color.NRGBA)     {}
 func (s *sheet) Within(_ vector.Box, draw func())       { draw() }
 func (s *sheet) Write(at geometry.Point, t vector.Text) { s.texts[t.Words] = at.Sub(s.off) }
-func (s *sheet) Line(points []geometry.Point, _ vector.Stroke) {
+func (s *sheet) Line(points []geometry.Point, with vector.Stroke) {
 	var on []geometry.Point
 	for _, p := range points {
 		on = append(on, p.Sub(s.off))
 	}
-	s.lines = append(s.lines, on)
+	s.lines, s.dashes = append(s.lines, on), append(s.dashes, with.Dashes)
 	if len(points) < 9 || points[0].Sub(points[len(points)-1]).Norm() > 1e-6 {
 		return // not round
 	}
