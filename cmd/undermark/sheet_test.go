@@ -464,7 +464,7 @@ func TestTheCustomersPage(t *testing.T) {
 	page := pagesOf(t, printed(t, demoFile(t), "--for", "customer"))[0]
 	assert.Equal(t, 2, strings.Count(page, tight(vehicles.Demo().Vehicle)), "whole in the head, too")
 	for _, said := range []string{
-		"1.25 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
+		"1.26 m forward of the bumper edge, 0.20 m left of the van's middle. It blows its warm air to the rear.",
 		"ends at the van's left, 1.37 m forward of the bumper edge, 0.87 m left of the van's middle", "It burns diesel",
 		"6 things are where they must not be and 6 things are in doubt. Don't run the heater",
 		"The first is on the day that you agree with the fitter.", "looked at on", "serviced on",
@@ -555,6 +555,6 @@ func TestAsBuiltOnPaper(t *testing.T) {
 	assert.Contains(t, pages, tight("The hole is farther off than marks and tapes explain"))
 	customer := pagesOf(t, printed(t, file, "--for", "customer"))[0]
 	assert.Contains(t, customer, tight("Not settled when this was printed"))
-	assert.Contains(t, customer, tight("1.25 m forward"))
+	assert.Contains(t, customer, tight("1.26 m forward"))
 	assert.NotContains(t, strings.Join(pagesOf(t, printed(t, jobOf(t, planned))), ""), tight("As built:"))
 }

@@ -57,6 +57,13 @@ func TestFiguresAndUnits(t *testing.T) {
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
 }
 
+// What is more than nothing is never told as nothing, and what a tenth tells is told to a tenth.
+func TestALittleIsToldFromNothing(t *testing.T) {
+	for v, want := range map[float64]string{0: "0", 0.04: "0.04", -0.04: "-0.04", 0.05: "0.1", 12.34: "12.3", 0.0012: "0.001", 1e-12: "0"} {
+		assert.Equal(t, want, FigureTo(v, Telling(v)), "%g", v)
+	}
+}
+
 // A figure to so many decimals is the nearest there is, to half of the last of them; what Go's own formatter parses of it is the same number.
 func TestFiguresAreTheNearestOfTheirDecimals(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

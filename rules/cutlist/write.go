@@ -6,9 +6,9 @@ import (
 	"io"
 	"math"
 	"strconv"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 type listJSON struct {
@@ -90,9 +90,7 @@ var Columns = []string{"job", "run", "what", "from", "to", "count", "cut", "deve
 
 // CSV writes the list's rows behind the name of its job (RFC 4180), without a head.
 func (l *List) CSV(to io.Writer, job string) error {
-	if job != "" && strings.ContainsRune("=+-@", rune(job[0])) {
-		job = "'" + job // a spreadsheet would reckon it
-	}
+	job = harmless.Cell(job)
 	w := csv.NewWriter(to)
 	var rows [][]string
 	for _, p := range l.Pieces {

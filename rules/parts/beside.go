@@ -61,6 +61,12 @@ const (
 	cableHeld = 300.0 // from clip to clip
 )
 
+// metres is a length by the metre, to a tenth of a millimetre: what adding up leaves behind no shop reads.
+func metres(mm float64) vehicles.Number {
+	const metre, decimals = 1000, 4
+	return vehicles.Some(survey.Rounded(mm/metre, decimals))
+}
+
 // cable is the supply's, two wires of it.
 func (m *maker) cable() {
 	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
@@ -68,7 +74,7 @@ func (m *maker) cable() {
 		row.Size, row.Source = area.Said(), area.Source
 	}
 	if one := m.r.Job.Electrics.Cable; one.Set {
-		row.Count = vehicles.Some(2 * (one.Value + cableEnds) / 1000)
+		row.Count = metres(2 * (one.Value + cableEnds))
 		row.Note += ", " + survey.InMM(cableEnds) + " more of each for its ends"
 	} else {
 		row.Note += "; tape how long it is from there to the heater, one way: length and size follow (Sizing)"
@@ -76,7 +82,7 @@ func (m *maker) cable() {
 	m.add(row)
 	sleeve := Row{For: forWiring, Of: "sleeve", Unit: "m", Note: "over the cable, all its way", Source: practice}
 	if one := m.r.Job.Electrics.Cable; one.Set {
-		sleeve.Count = vehicles.Some(one.Value / 1000)
+		sleeve.Count = metres(one.Value)
 	}
 	m.add(sleeve)
 	held := Row{For: forWiring, Of: "cable clip", Unit: pieces, Note: "each " + survey.InMM(cableHeld) + " of the supply cable; more for the other leads", Source: practice}

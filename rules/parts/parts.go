@@ -170,7 +170,7 @@ func (m *maker) run(of vehicles.RunKind) {
 			m.add(Row{For: of.String(), Of: string(p.Of), Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p.Of), Source: m.cut.Source})
 		}
 	}
-	if of == vehicles.FuelRun && m.r.Job.Fuel != nil {
+	if of == vehicles.FuelRun && m.r.Plan.Fuel != nil {
 		m.fuelBeside()
 	}
 	switch run := m.r.Job.Run(of); {
@@ -186,11 +186,11 @@ func (m *maker) run(of vehicles.RunKind) {
 	}
 }
 
-// clipped is what the clips of all runs are fastened with.
+// clipped is what the clips are fastened with of all runs that are counted: one without a stub to start from is not.
 func (m *maker) clipped() {
 	n := 0
 	for _, of := range vehicles.RunKinds {
-		if run := m.r.Job.Run(of); run != nil {
+		if run := m.r.Job.Run(of); run != nil && m.r.Plan.Run(of) != nil {
 			n += len(run.Clips)
 		}
 	}
@@ -246,7 +246,7 @@ func (m *maker) warmAir() {
 	size := survey.InMM(h.DuctAcross) + " across"
 	duct := Row{For: forWarmAir, Of: "duct", Size: size, Unit: "m", Note: "nobody has said how long"}
 	if long := m.r.Job.Ductwork.Length; long.Set {
-		duct.Count, duct.Note = vehicles.Some(long.Value/1000), ""
+		duct.Count, duct.Note = metres(long.Value), ""
 	}
 	m.add(duct)
 	m.add(Row{For: forWarmAir, Of: "duct clamp", Size: size, Count: vehicles.Some(2 * n), Unit: pieces, Note: "one at either end", Source: practice})

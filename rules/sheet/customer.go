@@ -145,8 +145,11 @@ func (s *source) fuel(f *vehicles.Run) string {
 
 // at is a place in plain words, from the line that x starts at and from the van's middle, to the centimetre.
 func (s *source) at(p geometry.Point) string {
-	const metre = 1000
-	along := survey.Fixed(math.Abs(p.X)/metre, 2) + " m forward of the " + s.Job.Datum.Edge()
+	const metre, centimetre = 1000, 10
+	metres := func(mm float64) string { // rounded in mm: 1255 is halfway, 1.255 is a hair less
+		return survey.Fixed(math.Round(math.Abs(mm)/centimetre)*centimetre/metre, 2)
+	}
+	along := metres(p.X) + " m forward of the " + s.Job.Datum.Edge()
 	if p.X < 0 {
 		along = strings.Replace(along, "forward of", "behind", 1)
 	}
@@ -154,10 +157,10 @@ func (s *source) at(p geometry.Point) string {
 	if p.Y < 0 {
 		side = "right"
 	}
-	if math.Abs(p.Y) < metre/200 {
+	if math.Abs(p.Y) < centimetre/2 {
 		return along + ", in the van's middle"
 	}
-	return along + ", " + survey.Fixed(math.Abs(p.Y)/metre, 2) + " m " + side + " of the van's middle"
+	return along + ", " + metres(p.Y) + " m " + side + " of the van's middle"
 }
 
 // edge says at which edge of the van a place is nearest.

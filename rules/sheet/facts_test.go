@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/vehicles"
 )
@@ -30,4 +31,16 @@ func TestWaysInPlainWords(t *testing.T) {
 	} {
 		assert.Equal(t, want, toward(yaw), "%g", yaw)
 	}
+}
+
+// A cut by itself takes but one thing, paint for its edge: that is ordered on paper like any list. Nothing at all is no section.
+func TestOnePartIsAListOfParts(t *testing.T) {
+	demo := vehicles.Demo()
+	job := vehicles.Job{Ref: "TL-80", Floor: demo.Floor, Cut: demo.Cut}
+	rows := tableOf(paperOf(t, job).toOrder(), "to buy").Rows
+	require.Len(t, rows, 2, "a title and the paint")
+	assert.Equal(t, []string{"For the floor"}, rows[0].Cells)
+	assert.Equal(t, "primer and top coat", rows[1].Cells[0])
+	job.Cut = nil
+	assert.Empty(t, paperOf(t, job).toOrder().Parts)
 }

@@ -12,13 +12,21 @@ import (
 
 // The floor where the heater stands, layer by layer: what its collar, screws and bolts have to reach through, and the sealant.
 
+// sum adds up lengths, mm, to a millionth: tenths that are added one by one come out a hair off, and a collar that is just enough would be too short.
+func sum(lengths ...float64) (all float64) {
+	for _, length := range lengths {
+		all += length
+	}
+	return survey.Rounded(all, 6)
+}
+
 // stack is how thick the layers are at the thickest and at the thinnest place, mm: swages are at the thickest alone.
 type stack struct{ thick, thin float64 }
 
 func (s *stack) add(l vehicles.Layer) {
-	s.thick += l.Thick
+	s.thick = sum(s.thick, l.Thick)
 	if l.Kind != vehicles.SwageLayer {
-		s.thin += l.Thick
+		s.thin = sum(s.thin, l.Thick)
 	}
 }
 
@@ -75,7 +83,7 @@ func (m *maker) thickness(on basis) {
 // collar is how deep it must be, and what to order or to cut where it is not.
 func (m *maker) collar(thick float64, on basis) {
 	beyond, says := m.asked(rules.CollarThrough, &on)
-	needed := thick + beyond
+	needed := sum(thick, beyond)
 	m.put(Row{
 		ID: CollarNeeded, Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
 		Why: fmt.Sprintf("%s that it stands on at the thickest, and %s below it (%s).", survey.InMM(thick), survey.InMM(beyond), says.book),
@@ -178,7 +186,7 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 	f := m.sizes.Floor
 	on = on.and(basis{})
 	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
-	most := plate + thin - f.Spare
+	most := sum(plate, thin, -f.Spare)
 	row := Row{
 		ID: Screw, Label: "longest tapping screw, no nut", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
 		Why: fmt.Sprintf("Plate and floor at the thinnest are %s, and it stays %s short of coming out below, where it would rust, and cut whoever lies there.", survey.InMM(plate+thin), survey.InMM(f.Spare)),
@@ -190,7 +198,7 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 		row.Why = fmt.Sprintf("Plate and floor at the thinnest are %s: every screw comes out below.", survey.InMM(plate+thin))
 	}
 	m.put(row, on)
-	least := plate + thick + f.Nut
+	least := sum(plate, thick, f.Nut)
 	row = Row{
 		ID: Bolt, Label: "shortest bolt", Unit: MM, Source: f.BoltsSource + "; " + f.Source, Instructions: true,
 		Why: fmt.Sprintf("Plate and floor at the thickest are %s; washer, nut and two threads take %s.", survey.InMM(plate+thick), survey.InMM(f.Nut)),

@@ -31,6 +31,7 @@ type stepJSON struct {
 	Amiss    string   `json:"amiss,omitempty"`
 	Lacks    string   `json:"lacks,omitempty"`
 	Known    string   `json:"known,omitempty"`
+	Foul     string   `json:"foul,omitempty"`
 	recorded
 }
 
@@ -63,7 +64,8 @@ func recordOf(d vehicles.Done) recorded {
 	return r
 }
 
-// JSON writes the list as `work --json` prints it; early is a step that was done while one that must come before it was not.
+// JSON writes the list as `work --json` prints it; early is a step that was done while one that must come before it was not, foul what
+// bars it as the job stands.
 func (l List) JSON(j *vehicles.Job) ([]byte, error) {
 	out := listJSON{[]stepJSON{}, l.Count(), []recordJSON{}}
 	for i := range l {
@@ -71,7 +73,7 @@ func (l List) JSON(j *vehicles.Job) ([]byte, error) {
 		out.Steps = append(out.Steps, stepJSON{
 			Step: s.ID, Name: s.Name(), Part: s.Part.String(), Do: s.Do, Of: s.Of, Measured: s.Measured, Unit: s.Unit,
 			Least: number(s.Expected.Least), Most: number(s.Expected.Most), Expected: s.Expected.Text(s.Unit), Source: s.Expected.Source,
-			Defers: s.Defers, Caution: s.Caution, After: s.After, Early: s.Ticked() && len(l.Early(i)) > 0, Amiss: s.Amiss(), Lacks: s.Lacks(), Known: s.Known,
+			Defers: s.Defers, Caution: s.Caution, After: s.After, Early: s.Ticked() && len(l.Early(i)) > 0, Amiss: s.Amiss(), Lacks: s.Lacks(), Known: s.Known, Foul: s.Foul,
 			recorded: recordOf(s.Done),
 		})
 	}

@@ -5,28 +5,36 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/vehicles"
 )
 
 // Text is what a value should come to, in words: "20 mm/m at least", "15 to 90 °"; "" where nobody knows.
 func (e Expected) Text(unit string) string {
 	switch {
 	case e.Least.Set && e.Most.Set:
-		return fmt.Sprintf("%s to %s %s", survey.Figure(e.Least.Value), survey.Figure(e.Most.Value), unit)
+		return fmt.Sprintf("%s to %s %s", limit(e.Least), limit(e.Most), unit)
 	case e.Least.Set:
-		return fmt.Sprintf("%s %s at least", survey.Figure(e.Least.Value), unit)
+		return fmt.Sprintf("%s %s at least", limit(e.Least), unit)
 	case e.Most.Set:
-		return fmt.Sprintf("%s %s at most", survey.Figure(e.Most.Value), unit)
+		return fmt.Sprintf("%s %s at most", limit(e.Most), unit)
 	}
 	return e.Words
 }
 
+// limit is a limit as it is told: to the thousandth, as a cable's metres and what was given in inches have. To a tenth a value just outside would
+// be told as the limit itself.
+func limit(n vehicles.Number) string { return survey.FigureTo(n.Value, 3) }
+
+// added is what limits that were added up may be off.
+const added = 1e-6
+
 // Amiss says what of a step's value is not as it should be, "" where it is, or where nobody knows.
 func (s *Step) Amiss() string {
 	v, e := s.Done.Value, s.Expected
-	if !v.Set || (!e.Least.Set || v.Value >= e.Least.Value) && (!e.Most.Set || v.Value <= e.Most.Value) {
+	if !v.Set || (!e.Least.Set || v.Value >= e.Least.Value-added) && (!e.Most.Set || v.Value <= e.Most.Value+added) {
 		return ""
 	}
-	return fmt.Sprintf("%s %s: %s is expected", survey.Figure(v.Value), s.Unit, e.Text(s.Unit))
+	return fmt.Sprintf("%s: %s is expected", s.Value(), e.Text(s.Unit))
 }
 
 // Lacks says what a step that is done lacks: the value that is measured in it; "" for nothing.

@@ -81,6 +81,8 @@ func Margin(f rules.Finding, u survey.Units) string {
 		return NoValue
 	case ample(f) != "":
 		return ample(f)
+	case f.Verdict == rules.Foul && f.Rule.Unit != rules.Count:
+		return missing(-f.Margin.Value, f.Rule.Unit, u) + " short"
 	}
 	return spare(f.Margin.Value, f.Rule.Unit, u)
 }
@@ -98,6 +100,17 @@ func spare(margin float64, unit rules.Unit, u survey.Units) string {
 		return desk.Quantity(-margin, unit, u) + " short"
 	}
 	return desk.Quantity(margin, unit, u) + " to spare"
+}
+
+// missing is how much is missing, with its unit: of a little as many decimals as tell it from nothing.
+func missing(v float64, unit rules.Unit, u survey.Units) string {
+	switch {
+	case unit != rules.MM:
+		return desk.Behind(survey.FigureTo(v, survey.Telling(v)), unit)
+	case u == desk.Millimetres:
+		return survey.InMMTo(v, survey.Telling(v))
+	}
+	return desk.Quantity(v, unit, u)
 }
 
 // Signed is the margin as a signed number for a column: "-34.1", "10°".

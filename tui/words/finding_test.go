@@ -35,6 +35,14 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, `1/2" short`, Margin(pipe, desk.Inches), "12 mm is 7.56 sixteenths")
 	assert.Equal(t, "at least", Sense(pipe))
 
+	little := pipe
+	little.Margin = vehicles.Some(-0.02)
+	assert.Equal(t, "0.02 mm short", Margin(little, desk.Millimetres), "what is foul never misses by nothing")
+	little.Verdict = rules.Doubtful
+	assert.Equal(t, "0 mm short", Margin(little, desk.Millimetres), "what is in doubt is no truer than its tape")
+	fall := under(t, "exhaust.fall", rules.Finding{Value: 19.98, Required: vehicles.Some(20), Margin: vehicles.Some(-0.02), Verdict: rules.Foul})
+	assert.Equal(t, "0.02 mm/m short", Margin(fall, desk.Inches))
+
 	bends := under(t, "exhaust.bends", rules.Finding{
 		Value: 200, Required: vehicles.Some(270), Margin: vehicles.Some(70), Verdict: rules.Clear,
 	})
