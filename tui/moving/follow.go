@@ -7,14 +7,24 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// Followed has the view follow a place that is moved when that leaves the picture of the pane, which has its size.
-func Followed(change desk.Change, at geometry.Point3, pane plan.Pane, s desk.State, opts plan.Options) desk.Change {
+// Followed has the view follow a place that is moved when that leaves the picture of the pane, which has its size, or what reaches so many mm from it in plan
+// does and would be seen whole with the place in the middle.
+func Followed(change desk.Change, at geometry.Point3, reach float64, pane plan.Pane, s desk.State, opts plan.Options) desk.Change {
 	if change.Camera != nil || s.Camera.Scale == 0 {
 		return change
 	}
-	if _, _, seen := pane.Cell(at, s, opts); !seen {
-		camera := s.Camera
-		camera.Middle = camera.View.Projection().Point(at)
+	sees := func(s desk.State, reach float64) bool {
+		for _, to := range [...]geometry.Point3{{X: reach}, {X: -reach}, {Y: reach}, {Y: -reach}} {
+			if _, _, seen := pane.Cell(at.Add(to), s, opts); !seen {
+				return false
+			}
+		}
+		return true
+	}
+	there := s
+	there.Camera.Middle = s.Camera.View.Projection().Point(at)
+	if !sees(s, 0) || !sees(s, reach) && sees(there, reach) {
+		camera := there.Camera
 		change.Camera = &camera
 	}
 	return change

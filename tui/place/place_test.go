@@ -141,6 +141,27 @@ func TestFieldsGoWithWhatTheyAreOf(t *testing.T) {
 	}
 }
 
+// The view follows the cut before its ring leaves the picture.
+func TestTheViewFollowsTheWholeRing(t *testing.T) {
+	s := screentest.State(t)
+	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
+	p, after, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
+	followed := 0
+	for range 60 {
+		was := after.Camera
+		p, after, _ = screentest.After(p, after, screentest.Keys("right")...)
+		if after.Camera != was {
+			followed++
+		}
+		pane := p.(screen).pane.Sized(moving.Sizes(100, 27))
+		for _, off := range []float64{-63.5, 63.5} {
+			_, _, seen := pane.Cell(geometry.Point3{X: after.Job.Cut.At[0] + off, Y: after.Job.Cut.At[1]}, after, p.(screen).shown(after))
+			assert.True(t, seen, "at %v", after.Job.Cut.At)
+		}
+	}
+	assert.Positive(t, followed)
+}
+
 func TestTheViewFollowsWhatIsMoved(t *testing.T) {
 	s := screentest.State(t)
 	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 2}

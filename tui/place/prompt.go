@@ -2,6 +2,8 @@ package place
 
 import (
 	"errors"
+	"strings"
+	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -48,15 +50,19 @@ func (m screen) marked(s desk.State) string {
 	}
 	mark, u := &s.Marks.Marks[0], s.Settings.Units
 	across, _ := survey.Typed(m.prompt.Text(1), survey.Y)
-	text := "; marked at " + survey.Format(mark.Below.Bumper, u) + ", "
+	text, side := "; marked at "+survey.Format(mark.Below.Bumper, u)+", ", ""
 	switch across.Start {
 	case survey.FromLeft:
-		text += "L " + survey.Format(mark.Below.Left, u)
+		side = "L " + survey.Format(mark.Below.Left, u)
 	case survey.FromRight:
-		text += "R " + survey.Format(mark.Below.Right, u)
+		side = "R " + survey.Format(mark.Below.Right, u)
 	default:
-		text += survey.Format(mark.Plan.Y, u)
+		side = survey.Format(mark.Plan.Y, u)
 	}
+	if figures(m.prompt.Text(1)) < figures(strings.SplitN(side, ".", 2)[0]) {
+		return "" // it is not typed yet, and would be copied
+	}
+	text += side
 	if way := words.Way(at.Sub(mark.Plan), s.Settings); way != "" {
 		return text + ": it is " + way
 	}
@@ -101,6 +107,16 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 		asks[0].Blank, asks[1].Blank = desk.NotMeasured, desk.NotMeasured
 	}
 	return asks
+}
+
+// figures is how many a text has.
+func figures(text string) (count int) {
+	for _, r := range text {
+		if unicode.IsDigit(r) {
+			count++
+		}
+	}
+	return count
 }
 
 // typed answers a key or a pasted text while the fields have the keys.

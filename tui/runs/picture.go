@@ -149,5 +149,5 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 		return change
 	}
 	a := m.arranged(s, m.w, m.h)
-	return moving.Followed(change, inSpace(at), m.pane.Sized(a.plan.W, a.plan.H), s, m.shown(s))
+	return moving.Followed(change, inSpace(at), 0, m.pane.Sized(a.plan.W, a.plan.H), s, m.shown(s))
 }
