@@ -140,7 +140,8 @@ func (m screen) heard(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) 
 		return m, desk.Change{Say: say}, nil
 	}
 	m, change := m.putIn(s)
-	return m, m.followed(change, s), nil
+	m, change = m.followed(change, s)
+	return m, change, nil
 }
 
 // better tells whether what was found is to be put in without asking.

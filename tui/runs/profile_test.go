@@ -213,7 +213,7 @@ func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
 	const profile = "SEEN FROM BESIDE THE RUN"
 	require.Contains(t, d.View(60, 17), profile)
-	for keys, says := range map[string]string{"t": "point 1 of 4, read from below", "h": "brake pipe, left", "q": "pipe", "/": "wherever it is best", "z": "SEEN FROM THE RIGHT"} {
+	for keys, says := range map[string]string{"t": "point 1 of 4, read from below", "h": "brake pipe, left", "q": "pipe", "/": "wherever it is best", "z": "SEEN FROM THE LEFT"} {
 		d.Type(keys)
 		assert.NotContains(t, d.View(60, 17), profile, keys)
 		assert.Contains(t, d.View(60, 17), says, keys)
