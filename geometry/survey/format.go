@@ -36,6 +36,16 @@ func Exact(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) } //
 // Figure writes a number for a person: to a tenth, with the decimal only where it is not 0. Halves round away from zero.
 func Figure(v float64) string { return FigureTo(v, 1) }
 
+// Told writes a number for a person as Figure does, with as many decimals more as tell it from 0, up to 9: what is short by little is not short
+// by nothing.
+func Told(v float64) string {
+	decimals := 1
+	for decimals < 9 && Rounded(v, decimals) == 0 {
+		decimals++
+	}
+	return FigureTo(v, decimals)
+}
+
 // FigureTo writes a number for a person to so many decimals, 0 to 9, as Figure does: without those that say nothing.
 func FigureTo(v float64, decimals int) string { return Exact(Rounded(v, decimals)) }
 

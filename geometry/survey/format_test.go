@@ -57,6 +57,13 @@ func TestFiguresAndUnits(t *testing.T) {
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
 }
 
+// What rounds to 0 is told with the decimals that it takes.
+func TestALittleIsNotNothing(t *testing.T) {
+	for v, want := range map[float64]string{4.55: "4.6", -0.05: "-0.1", 0.04: "0.04", -0.0004: "-0.0004", 2e-9: "0.000000002", 0: "0"} {
+		assert.Equal(t, want, Told(v))
+	}
+}
+
 // A figure to so many decimals is the nearest there is, to half of the last of them; what Go's own formatter parses of it is the same number.
 func TestFiguresAreTheNearestOfTheirDecimals(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
