@@ -1,7 +1,9 @@
 package geometry_test
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -81,12 +83,12 @@ func TestGapTubeAgainstSampling(t *testing.T) {
 			}
 		}
 		between, radius := p.GapTube(&q)
-		require.LessOrEqual(t, between.Distance, least+0.011)
+		require.LessOrEqual(t, between.Distance, least+1e-6)
 		require.InDelta(t, least, between.Distance, 4)
 		require.InDelta(t, between.Gap-between.Radius-radius, between.Distance, 1e-9)
 		require.InDelta(t, between.Gap, between.B.Sub(between.A).Norm(), 1e-9)
 		back, _ := q.GapTube(&p)
-		require.InDelta(t, between.Distance, back.Distance, 0.021)
+		require.InDelta(t, between.Distance, back.Distance, 2e-6)
 		turn, shift := 360*r.Float64(), randomPoint(r, 2000).At(-50)
 		carried := func(path []pt3) (out []pt3) {
 			for _, x := range path {
@@ -112,6 +114,57 @@ func TestBendsOverOneAnother(t *testing.T) {
 	for _, c := range []struct{ inner, outer, over float64 }{{60, 100, 30}, {60, 60, 50}, {80, 200, 160}, {60, 85, 0}} {
 		p, q := ring(c.inner, -100), ring(c.outer, -100-c.over)
 		between, _ := p.GapTube(&q)
-		assert.InDelta(t, math.Hypot(c.outer-c.inner, c.over)-20, between.Distance, 0.0101, "%+v", c)
+		assert.InDelta(t, math.Hypot(c.outer-c.inner, c.over)-20, between.Distance, 1e-6, "%+v", c)
 	}
+}
+
+// Two bends anywhere, against the least over ever finer grids of places of both about the best of a coarse one.
+func TestGapOfBendsAgainstFinerAndFinerGrids(t *testing.T) {
+	r := seeded(t, 32)
+	for range 300 {
+		var runs [2]geometry.Run
+		var tubes [2]geometry.Tube
+		var from, to [2]float64
+		for i := range runs {
+			at := func() pt3 { return randomPoint(r, 200).At(200 * (r.Float64() - 0.5)) }
+			runs[i] = geometry.Rounded([]pt3{at(), at(), at()}, 5+40*r.Float64())
+			if legs := runs[i].Legs; len(runs[i].ShortLegs) == 0 {
+				from[i], to[i] = legs[0].End, legs[1].Begin
+			} else {
+				to[i] = runs[i].Length()
+			}
+			tubes[i].AddRun(&runs[i], from[i], to[i], 1)
+		}
+		between, _ := tubes[0].GapTube(&tubes[1])
+		assert.InDelta(t, finestGap(runs, from, to), between.Gap, 1e-6)
+	}
+}
+
+// finestGap is the least distance between stretches of two runs, by grids of places: of the best few of one the surroundings are looked at more
+// closely, until they are next to nothing.
+func finestGap(runs [2]geometry.Run, from, to [2]float64) float64 {
+	const coarse, fine, kept = 60, 8, 12
+	type place struct{ a, b, gap float64 }
+	look := func(at, wide [2]float64, n int) (list []place) {
+		for i := range n + 1 {
+			for k := range n + 1 {
+				a := min(max(at[0]+wide[0]*(2*float64(i)/float64(n)-1), from[0]), to[0])
+				b := min(max(at[1]+wide[1]*(2*float64(k)/float64(n)-1), from[1]), to[1])
+				list = append(list, place{a, b, runs[0].At(a).Sub(runs[1].At(b)).Norm()})
+			}
+		}
+		slices.SortFunc(list, func(p, q place) int { return cmp.Compare(p.gap, q.gap) })
+		return list
+	}
+	wide := [2]float64{(to[0] - from[0]) / 2, (to[1] - from[1]) / 2}
+	least := math.Inf(1)
+	for _, start := range look([2]float64{from[0] + wide[0], from[1] + wide[1]}, wide, coarse)[:kept] {
+		at, near := start, [2]float64{4 * wide[0] / coarse, 4 * wide[1] / coarse}
+		for near[0]+near[1] > 1e-8 {
+			at = look([2]float64{at.a, at.b}, near, fine)[0]
+			near = [2]float64{near[0] * 0.7, near[1] * 0.7}
+		}
+		least = min(least, at.gap)
+	}
+	return least
 }

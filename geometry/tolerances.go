@@ -36,9 +36,12 @@ const accuracy = 1e-9
 // promise.
 const fine = accuracy / 10
 
-// chordsWithin is how far the chords that stand for a tube's arcs, held against another tube or seen from below, may be off
-// them, mm: a tenth of what a clearance is told to.
+// chordsWithin is how far the chords that stand for a tube's arcs seen from below may be off them, mm: a tenth of what a clearance is told
+// to.
 const chordsWithin = 0.01
+
+// dipNear is how close to the nearest place of an arc the search for it beside another arc comes, mm: no distance changes by more.
+const dipNear = 1e-6
 
 // dipWithin is how close to the nearest place of a leg the search for it comes, mm: no distance changes by more.
 const dipWithin = accuracy

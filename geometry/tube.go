@@ -105,32 +105,6 @@ func (t *Tube) GapPath(path []Point3) Surface {
 	return least
 }
 
-// GapTube returns the least distance between the surfaces of two tubes in the same way, and the other's radius there. The other
-// one's arcs are taken within chordsWithin, 0.01 mm; +Inf when either is empty.
-func (t *Tube) GapTube(other *Tube) (between Surface, radius float64) {
-	between = Surface{Separation3: none(), Distance: math.Inf(1)}
-	try := func(a, b Point3, thick float64) {
-		leg := Segment3{A: a, B: b}
-		near := Surface{Separation3: none(), Distance: between.Distance + thick}
-		if t.nearer(&solid{line: &leg, bounds: extentOf(a, b)}, &near); !math.IsInf(near.Gap, 1) { // else all is farther
-			between, radius = near, thick
-			between.Distance -= thick
-		}
-	}
-	for i := range other.straight {
-		s := &other.straight[i]
-		try(s.A, s.B, s.thick)
-	}
-	for i := range other.bent {
-		s := &other.bent[i]
-		chords := s.Chords(chordsWithin)
-		for k := range chords {
-			try(s.at(s.length*float64(k)/float64(chords)), s.at(s.length*float64(k+1)/float64(chords)), s.thick)
-		}
-	}
-	return between, radius
-}
-
 // Surface is the distance of a tube's surface from something.
 type Surface struct {
 	Separation3         // of the centreline from it

@@ -15,24 +15,25 @@ import (
 // Layout is a whole layout: a job with cut, heater, exhaust and intake in their places, and the fuel line where it has one, judged as any
 // job is.
 type Layout struct {
-	Result  Result          // the job laid out so, judged
-	At      geometry.Point  // of the cut's centre, mm
-	Yaw     float64         // of the heater, degrees in (-180, 180]
-	Edge    Edge            // along which the exhaust comes out
-	Area    string          // the letter of the open area that the cut is in; "" for none
-	Away    float64         // from the wish, mm
-	Beyond  bool            // that is farther than the wish allows
-	Least   vehicles.Number // the least margin, mm, of cut, heater and runs to any obstruction, and of the cut to what else limits its place; not set where nothing is near
-	LeastOf string          // what that is of, in words
-	Length  float64         // of all its runs together, mm
-	Misses  []Finding       // what is foul of it, or doubtful, the worst first
-	AsItIs  bool            // it is the job's own, as it is
-	Detour  bool            // its fuel line goes a long way round
-	room    int             // which open area the cut is in, as the search counts them; -1 for none
-	turned  bool            // its heading is not the job's
-	kept    float64         // what exhaust and intake keep at the least, up to what the picture calls much
-	pull    float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
-	broken  int             // how many of those are foul that another place, heading or run may mend
+	Result   Result          // the job laid out so, judged
+	At       geometry.Point  // of the cut's centre, mm
+	Yaw      float64         // of the heater, degrees in (-180, 180]
+	Edge     Edge            // along which the exhaust comes out
+	Area     string          // the letter of the open area that the cut is in; "" for none
+	Away     float64         // from the wish, mm
+	Beyond   bool            // that is farther than the wish allows
+	Least    vehicles.Number // the least margin, mm, of cut, heater and runs to any obstruction, and of the cut to what else limits its place; not set where nothing is near
+	LeastOf  string          // what that is of, in words
+	Length   float64         // of all its runs together, mm
+	Misses   []Finding       // what is foul of it, or doubtful, the worst first
+	AsItIs   bool            // it is the job's own, as it is
+	Detour   bool            // its fuel line goes a long way round
+	FuelMiss *Route          // the nearest miss of a fuel line where it has none and it is known where one begins; nil else, and for the job's own
+	room     int             // which open area the cut is in, as the search counts them; -1 for none
+	turned   bool            // its heading is not the job's
+	kept     float64         // what exhaust and intake keep at the least, up to what the picture calls much
+	pull     float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
+	broken   int             // how many of those are foul that another place, heading or run may mend
 }
 
 // Verdict is the judge's on the whole job.

@@ -20,6 +20,8 @@ type layoutJSON struct {
 	Exhaust object     `json:"exhaust"`
 	Intake  object     `json:"intake"`
 	Fuel    object     `json:"fuel,omitempty"`
+	Miss    object     `json:"fuel_miss,omitempty"`  // the nearest miss of a fuel line where none keeps every rule
+	Lacks   string     `json:"fuel_lacks,omitempty"` // why it is not known where one begins
 	Doubts  []missJSON `json:"doubtful,omitempty"`
 	Breaks  []missJSON `json:"breaks,omitempty"`
 }
@@ -34,12 +36,19 @@ func LayoutsJSON(found Layouts) ([]byte, error) {
 }
 
 func (l *Layout) json() layoutJSON {
-	return layoutJSON{
+	out := layoutJSON{
 		Area: l.Area, At: point(l.At), Yaw: maybe(vehicles.Some(l.Yaw)), Edge: l.Edge, Away: maybe(vehicles.Some(l.Away)), Beyond: l.Beyond, AsItIs: l.AsItIs,
 		Verdict: l.Verdict().String(), Margin: maybe(l.Least), Of: l.LeastOf,
 		Exhaust: l.runJSON(vehicles.ExhaustRun), Intake: l.runJSON(vehicles.IntakeRun), Fuel: l.runJSON(vehicles.FuelRun),
 		Doubts: missesJSON(l.Misses, Doubtful), Breaks: missesJSON(l.Misses, Foul),
 	}
+	if l.Result.Job.Fuel == nil {
+		out.Lacks = FuelLacks(&l.Result.Job)
+	}
+	if m := l.FuelMiss; m != nil && m.Run != nil {
+		out.Miss = m.json().with("breaks", m.Misses, Foul)
+	}
+	return out
 }
 
 // runJSON is a run of the layout, nil for none.

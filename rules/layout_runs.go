@@ -26,7 +26,9 @@ func (l *layouting) all() (list []*Layout) {
 		sketches = append(sketches, l.headed(sketches)...)
 		l.widen(sketches)
 	}
-	return l.ranking(sketches)
+	list = l.ranking(sketches)
+	l.fuelled(list)
+	return list
 }
 
 // ranking are the layouts of sketches and the job's own, the best first.

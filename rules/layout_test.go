@@ -287,6 +287,34 @@ func TestLayoutsProposeAFuelLineFromTheTank(t *testing.T) {
 	assert.False(t, known)
 }
 
+// A layout without a fuel line although the van has one tank says what the nearest miss of one breaks, and goes behind those with one. The
+// library's long van has places that leave it no way, and one that does.
+func TestALayoutWithoutAFuelLineHasItsNearestMiss(t *testing.T) {
+	van, ok := vehicles.FromLibrary("long-van")
+	require.True(t, ok)
+	r := judged(t, van)
+	found := layoutsOf(t, &r, 2)
+	require.NotNil(t, found.Best[0].Result.Job.Fuel)
+	missed := 0
+	for i := range found.Best {
+		l := &found.Best[i]
+		if l.Result.Job.Fuel != nil {
+			assert.Zero(t, missed, "behind one without")
+			assert.Nil(t, l.FuelMiss)
+			continue
+		}
+		missed++
+		require.NotNil(t, l.FuelMiss)
+		require.NotNil(t, l.FuelMiss.Run)
+		assert.Equal(t, Foul, l.FuelMiss.Verdict)
+		assert.Negative(t, l.FuelMiss.Misses[0].Margin.Value)
+		data, err := LayoutsJSON(Layouts{Best: found.Best[i : i+1]})
+		require.NoError(t, err)
+		assert.Contains(t, string(data), `"fuel_miss":{"path":`)
+	}
+	assert.Positive(t, missed)
+}
+
 // A place near the wish goes before one far off with a little more room, and one with much more before it; where nobody has said where
 // the heater is wanted room alone counts. By hand: 10 mm of the way count as 1 mm of margin.
 func TestANearPlaceGoesBeforeALittleMoreRoom(t *testing.T) {

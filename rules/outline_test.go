@@ -143,4 +143,6 @@ func TestWhatIsSaidOfWhatHoldsAFindingBack(t *testing.T) {
 		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Required: vehicles.Some(1), Margin: vehicles.Some(-12.5), Verdict: Foul}
 		assert.Equal(t, says, f.because(0), id)
 	}
+	little := Finding{Limit: &Limit{Rule: rulesByID()["intake.facing"]}, Required: vehicles.Some(90), Margin: vehicles.Some(-0.004), Verdict: Foul}
+	assert.Equal(t, "points 0.004° too far forward", little.because(0), "a break is not by 0")
 }

@@ -84,8 +84,7 @@ func (f *Finding) OnlyMargin() bool {
 func (f *Finding) because(why reasons) string {
 	switch {
 	case f.Verdict == Foul:
-		missing := math.Abs(f.Margin.Value)
-		return fmt.Sprintf(f.Rule.short.words, survey.FigureTo(missing, survey.Telling(missing)))
+		return fmt.Sprintf(f.Rule.short.words, survey.Told(math.Abs(f.Margin.Value)))
 	case !f.Required.Set:
 		return cmp.Or(f.Rule.unset, NeedsFigure)
 	case why&loose != 0:

@@ -20,7 +20,7 @@ func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Short: "Propose whole layouts: cut, heading and runs together",
 		Long: "Up to three layouts that differ to the eye by more than a heading, best first; where the job's own breaks no rule it is\n" +
 			"one of them, called as it is. Of each the place of the cut, the heading of the heater, exhaust, intake and\n" +
-			"the fuel line that the job has, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
+			"the fuel line, from where it begins in the job or from its one tank, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
 			"Where the fitter can get a hand or a drill in, it does not know. Check a layout before you trust it.",
 		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
@@ -76,6 +76,9 @@ func layoutsText(p *paper, r *rules.Result, found *rules.Layouts) {
 	default:
 		p.line("%s: whole layouts of what was entered, best first. All in mm.", r.Job.Ref)
 	}
+	if lacks := rules.FuelLacks(&r.Job); r.Job.Fuel == nil && lacks != "" && len(found.Best) > 0 {
+		p.line("%s", words.Sentence(words.NoFuelFor(lacks)))
+	}
 	from := "the middle of the floor"
 	switch {
 	case r.Job.Wish != nil:
@@ -114,6 +117,9 @@ func layoutText(p *paper, number, from string, l *rules.Layout) {
 		if f := &l.Misses[i]; f.Verdict == l.Verdict() {
 			p.item(f.About() + ": " + f.Why)
 		}
+	}
+	if l.FuelMiss != nil {
+		p.item(words.NoFuelLine(l, survey.Millimetres))
 	}
 	runs := grid{head: []string{"run", "point", "x", "y", "below floor"}, first: 1, last: 5}
 	for _, of := range vehicles.RunKinds {

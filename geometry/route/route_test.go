@@ -58,6 +58,21 @@ func TestRoundABox(t *testing.T) {
 	require.Len(t, w.Corners, 4)
 }
 
+// A way that needs 98 or 99.9 % of the fall there is to its goal is found, straight and round a box, and one that needs 100.1 % is not. By hand: straight it
+// is 1000 long in plan; round the box, as above, two legs, two arcs and 200.
+func TestAWayWhoseFallIsOnlyJustEnoughIsFound(t *testing.T) {
+	leg := math.Sqrt(400*400 + 50*50 - 100*100)
+	arc := 100 * (math.Atan2(50, 400) + math.Asin(100/math.Hypot(400, 50)))
+	for length, things := range map[float64][]route.Obstacle{1000: nil, 2*leg + 2*arc + 200: {box(500, -4000, 700, 50, -1000, 1000, 100)}} {
+		for needs, found := range map[float64]int{0.98: 1, 0.999: 1, 1.001: 0} {
+			q := open()
+			q.Obstacles, q.Fall = things, 0.1
+			q.To = goal(1100, 0, q.From.Z-q.Fall*length/needs)
+			assert.Len(t, route.Find(context.Background(), &q, 1, nil), found, "%v long, %v of the fall there is", length, needs)
+		}
+	}
+}
+
 func TestBelowWhatCantBePassedAbove(t *testing.T) {
 	q := open()
 	q.Obstacles = []route.Obstacle{box(500, -4000, 700, 4000, -80, 0, 40)}

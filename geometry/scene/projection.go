@@ -78,6 +78,11 @@ func (p *Projection) Hidden(it *Item) bool { return it.Layer != Through && it.La
 // its edge.
 func (p *Projection) FacesFloor() bool { return p.Hides != Through }
 
+// Lengthwise tells whether the van's length runs across the picture: its ends are then at the picture's sides.
+func (p *Projection) Lengthwise() bool {
+	return p.Across.Low == ToBumper || p.Across.High == ToBumper
+}
+
 // InPlane returns the step in the plane that goes so far to the right and up in the picture.
 func (p *Projection) InPlane(right, up float64) geometry.Point {
 	if p.Over {

@@ -14,7 +14,7 @@ import (
 // every is each view there is.
 func every() map[string]scene.Projection {
 	all := map[string]scene.Projection{}
-	for _, v := range append([]scene.View{scene.Below, scene.Below.Next()}, scene.Sides[:]...) {
+	for _, v := range append([]scene.View{scene.Below, scene.Below.Next(), scene.FromLeft}, scene.Sides[:]...) {
 		all[v.Projection().From] = v.Projection()
 	}
 	return all
@@ -44,6 +44,18 @@ func TestPlacesGoToThePlaneAndBack(t *testing.T) {
 				require.LessOrEqual(t, p.Point(at).Sub(q).Norm(), at.Sub(p.Unproject(q)).Norm()+1e-9, "nothing is seen longer than it is")
 			})
 		})
+	}
+}
+
+// From either side of the van one sees the other's picture in a mirror, and each is that of what lies on its side.
+func TestTheSidesAreMirrored(t *testing.T) {
+	left, right := scene.FromSide(870).Projection(), scene.FromSide(-870).Projection()
+	assert.Equal(t, []string{"the left", "the right", "the right"}, []string{left.From, right.From, scene.FromSide(0).Projection().From})
+	at := geometry.Point3{X: 1210, Y: 240, Z: -95}
+	assert.Equal(t, geometry.Point{X: -1210, Y: -95}, left.Point(at))
+	assert.Equal(t, geometry.Point{X: 1210, Y: -95}, right.Point(at))
+	for name, p := range every() {
+		assert.Equal(t, name != "behind", p.Lengthwise(), name)
 	}
 }
 

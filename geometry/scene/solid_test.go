@@ -54,7 +54,7 @@ func TestUprightThingsFromTheSide(t *testing.T) {
 		for _, c := range []struct {
 			view  scene.Projection
 			along geometry.Point
-		}{{scene.FromRight.Projection(), geometry.Point{X: 1}}, {scene.FromBehind.Projection(), geometry.Point{Y: -1}}} {
+		}{{scene.FromRight.Projection(), geometry.Point{X: 1}}, {scene.FromLeft.Projection(), geometry.Point{X: -1}}, {scene.FromBehind.Projection(), geometry.Point{Y: -1}}} {
 			f, ok := c.view.Seen(&scene.Item{Solid: scene.Upright(foot, low, high)}, 0.1)
 			require.True(t, ok)
 			a, b := f.Bounds()

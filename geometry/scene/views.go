@@ -11,10 +11,20 @@ const (
 	Above
 	FromRight
 	FromBehind
+	FromLeft
 )
 
-// Sides are the views that show the floor's edge.
+// Sides are the views that show the floor's edge, the van's side from one side of it.
 var Sides = [...]View{FromRight, FromBehind}
+
+// FromSide is the view of the van's side from the side of it that a place lies on, so many mm to the left of its centreline; what lies on
+// that is seen from the right.
+func FromSide(left float64) View {
+	if left > 0 {
+		return FromLeft
+	}
+	return FromRight
+}
 
 // projections are what the views show, each in one place.
 //
@@ -39,6 +49,7 @@ var projections = [...]Projection{
 	},
 	FromRight:  {Plane: upright{across: geometry.Point{X: 1}}, From: "the right", Across: length, Up: heights},
 	FromBehind: {Plane: upright{across: geometry.Point{Y: -1}}, From: "behind", Across: across, Up: heights},
+	FromLeft:   {Plane: upright{across: geometry.Point{X: -1}}, From: "the left", Across: backwards, Up: heights},
 }
 
 // Along the van a ruler counts from the bumper datum; across it from the centreline, left positive, as readings do.
@@ -46,6 +57,8 @@ var (
 	length  = Axis{Low: ToBumper, High: ToNose, Counts: 1}
 	breadth = Axis{Low: ToRight, High: ToLeft, Counts: 1, Signed: true}
 	across  = Axis{Low: ToLeft, High: ToRight, Counts: -1, Signed: true} // from behind
+
+	backwards = Axis{Low: ToNose, High: ToBumper, Counts: -1} // from the left
 )
 
 // Projection returns what a view shows.

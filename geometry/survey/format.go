@@ -36,17 +36,18 @@ func Exact(v float64) string { return strconv.FormatFloat(v+0, 'f', -1, 64) } //
 // Figure writes a number for a person: to a tenth, with the decimal only where it is not 0. Halves round away from zero.
 func Figure(v float64) string { return FigureTo(v, 1) }
 
-// FigureTo writes a number for a person to so many decimals, 0 to 9, as Figure does: without those that say nothing.
-func FigureTo(v float64, decimals int) string { return Exact(Rounded(v, decimals)) }
-
-// Telling is how many decimals tell a number from 0, 1 at the least, as a Figure has, and 9 at the most: 2 for 0.02. What is missing is told to so
-// many, or something that misses by a little misses by nothing.
-func Telling(v float64) (decimals int) {
-	for decimals = 1; decimals < 9 && v != 0 && Rounded(v, decimals) == 0; {
+// Told writes a number for a person as Figure does, with as many decimals more as tell it from 0, up to 9: what is short by little is not short
+// by nothing.
+func Told(v float64) string {
+	decimals := 1
+	for decimals < 9 && Rounded(v, decimals) == 0 {
 		decimals++
 	}
-	return decimals
+	return FigureTo(v, decimals)
 }
+
+// FigureTo writes a number for a person to so many decimals, 0 to 9, as Figure does: without those that say nothing.
+func FigureTo(v float64, decimals int) string { return Exact(Rounded(v, decimals)) }
 
 // Fixed writes a number for a person to so many decimals, 0 to 9, all of them: where it says that they are known. Halves round away
 // from zero.

@@ -57,10 +57,10 @@ func TestFiguresAndUnits(t *testing.T) {
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
 }
 
-// What is more than nothing is never told as nothing, and what a tenth tells is told to a tenth.
-func TestALittleIsToldFromNothing(t *testing.T) {
-	for v, want := range map[float64]string{0: "0", 0.04: "0.04", -0.04: "-0.04", 0.05: "0.1", 12.34: "12.3", 0.0012: "0.001", 1e-12: "0"} {
-		assert.Equal(t, want, FigureTo(v, Telling(v)), "%g", v)
+// What rounds to 0 is told with the decimals that it takes.
+func TestALittleIsNotNothing(t *testing.T) {
+	for v, want := range map[float64]string{4.55: "4.6", -0.05: "-0.1", 0.04: "0.04", -0.0004: "-0.0004", 2e-9: "0.000000002", 0: "0"} {
+		assert.Equal(t, want, Told(v))
 	}
 }
 

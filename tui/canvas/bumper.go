@@ -7,8 +7,11 @@ import (
 )
 
 // rearBeyond says at the edge of the picture where the rear bumper lies that is out of sight, and how far from that edge: all readings
-// along the van are taken from there.
+// along the van are taken from there. From behind it lies before all there is, and its name would hide more than it says.
 func (p *painter) rearBeyond() {
+	if !p.projection.Lengthwise() {
+		return
+	}
 	for i := range p.parts {
 		it := &p.parts[i]
 		if it.Role != scene.Bumper || it.Label == "" {

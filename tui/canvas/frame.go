@@ -181,7 +181,7 @@ func (p *painter) bottomRuler() {
 	}
 	for x := first(p.west, step); x < last; x += step {
 		number := p.figureAt(&p.projection.Across, x)
-		if x == 0 && p.look.Datum != "" && p.projection.Across.Low == scene.ToBumper {
+		if x == 0 && p.look.Datum != "" && p.projection.Lengthwise() {
 			number = p.atDatum(number, step)
 		}
 		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left

@@ -33,6 +33,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		at           geometry.Point3
 	}{
 		{scene.FromRight.Projection(), pt(-30, -480), pt(1500, 60), " SEEN FROM THE RIGHT  ◄ bumper", "nose ►", "1000", geometry.Point3{X: 1000}},
+		{scene.FromLeft.Projection(), pt(-1500, -480), pt(30, 60), " SEEN FROM THE LEFT  ◄ nose", "bumper ►", "1000", geometry.Point3{X: 1000}},
 		{scene.FromBehind.Projection(), pt(-920, -480), pt(920, 60), " SEEN FROM BEHIND  ◄ left", "right ►", "+400", geometry.Point3{Y: 400}},
 	} {
 		p := Paint(hanging(c.seen, c.low, c.high), 100, 27, plainLook)

@@ -132,8 +132,12 @@ func (p *painter) protect() {
 	}
 }
 
-// ends writes what the van's ends are called on them, one letter under the other.
+// ends writes what the van's ends are called on them, one letter under the other. From behind they lie before the middle of the van: there a name
+// would hide what is behind it.
 func (p *painter) ends() {
+	if !p.projection.Lengthwise() {
+		return
+	}
 	for i := range p.parts {
 		it := &p.parts[i]
 		if !it.Role.Pen().Stacked || it.Label == "" || it.Role == scene.Bumper && p.barOff > 0 {
@@ -148,7 +152,7 @@ func (p *painter) ends() {
 		col, row, ok := p.Cell(middle)
 		row = max(min(row-len(name)/2, p.Top+p.Rows-len(name)), p.Top)
 		if !ok || row < p.Top || row+len(name) > p.Top+p.Rows || p.takenDown(col, row, len(name)) {
-			continue // from behind one end stands before the other
+			continue
 		}
 		p.canvas.Write(Text{Col: col, Row: row, Name: string(name), Ink: Ink{Role: it.Role, Tone: Bold}, down: true, middle: middle})
 		p.rearNamed = p.rearNamed || it.Role == scene.Bumper

@@ -90,6 +90,9 @@ func headOf(i int, l *rules.Layout) string {
 	if l.AsItIs {
 		text += ", as it is"
 	}
+	if l.FuelMiss != nil {
+		text += ", no fuel line"
+	}
 	return text + ", " + desk.VerdictWord(l.Verdict())
 }
 
@@ -129,6 +132,9 @@ func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 	}
 	if m.places.Said.Few() {
 		rows.add(-1, desk.Wrapped(st.Plain, words.NoMoreLayouts, w)...)
+	}
+	if l := &best[m.at]; l.Result.Job.Fuel == nil && l.FuelMiss == nil {
+		rows.add(-1, desk.Wrapped(st.Plain, words.Sentence(words.NoFuelLine(l, s.Settings.Units)), w)...)
 	}
 	rows.add(-1, m.inTheWay(s, w)...)
 	return rows
@@ -172,6 +178,9 @@ func layoutLine(l *rules.Layout, s desk.State) string {
 	}
 	if line := l.Result.Plan.Fuel; l.Detour && line != nil {
 		text += "; the fuel line goes a long way round, " + desk.Length(line.Line.Length(), u)
+	}
+	if l.FuelMiss != nil {
+		text += "; " + words.NoFuelLine(l, u)
 	}
 	switch {
 	case l.Beyond:

@@ -122,11 +122,11 @@ func laidOut(l *rules.Layout, s desk.State) string {
 		}
 	}
 	text := "Laid out: " + strings.Join(done, ", ") + "."
-	if l.Result.Job.Fuel == nil {
-		text += " " + noFuel
+	if none := words.NoFuelLine(l, u); none != "" {
+		text += " " + words.Sentence(none)
+	}
+	if l.Result.Job.Fuel == nil && rules.FuelLacks(&l.Result.Job) != "" {
+		text += " Where one begins is said on Runs."
 	}
 	return text
 }
-
-// noFuel is said where the job has no fuel line.
-const noFuel = "No fuel line: where it begins is said on Runs."

@@ -300,3 +300,28 @@ func TestNoLayoutsAmongTooManyThings(t *testing.T) {
 	assert.Contains(t, d.Said, "more than the 1000 among which the heater is laid out")
 	assert.NotContains(t, screentest.Filled(t, d.Screen, d.State, 100, 27), "Looking for whole layouts...")
 }
+
+// A layout without a fuel line says why beside the others and when it is taken: by its nearest miss where it is known where one begins.
+func TestALayoutWithoutAFuelLineSaysWhy(t *testing.T) {
+	s := demo(t)
+	l := proposing(t, s).(page).proposed()[0]
+	at := slices.IndexFunc(l.Result.Findings, func(f rules.Finding) bool { return f.About() == "exhaust: brake pipe across" })
+	require.GreaterOrEqual(t, at, 0)
+	miss := l.Result.Findings[at]
+	miss.Margin, miss.Verdict = vehicles.Some(-7.3), rules.Foul
+	assert.NotContains(t, layoutLine(&l, s), "no fuel line")
+	assert.NotContains(t, laidOut(&l, s), "No fuel line")
+	l.Result.Job = l.Result.Job.WithRun(vehicles.FuelRun, nil)
+	l.FuelMiss = &rules.Route{Run: &vehicles.Run{}, Verdict: rules.Foul, Misses: []rules.Finding{miss}}
+	why := "o fuel line keeps every rule: brake pipe across, 7.3 mm short"
+	assert.Contains(t, layoutLine(&l, s), "; n"+why)
+	assert.Contains(t, headOf(0, &l), ", no fuel line")
+	assert.Contains(t, laidOut(&l, s), " N"+why+".")
+	assert.NotContains(t, laidOut(&l, s), "Runs")
+	l.FuelMiss = &rules.Route{}
+	assert.Contains(t, layoutLine(&l, s), "; no fuel line leads there")
+	job := l.Result.Job
+	job.Obstructions = slices.DeleteFunc(slices.Clone(job.Obstructions), func(o vehicles.Obstruction) bool { return o.Is(vehicles.VanTank) })
+	l.Result.Job, l.FuelMiss = job, nil
+	assert.Contains(t, laidOut(&l, s), "No fuel line: no fuel tank is entered. Where one begins is said on Runs.")
+}

@@ -118,8 +118,33 @@ func (p Pane) Plane(col, row int, s desk.State, opts Options) (at geometry.Point
 
 // turnedOver looks at the same place in the next view.
 func turnedOver(c desk.Camera) desk.Camera {
-	from, to := c.View.Projection(), c.View.Next().Projection()
-	return desk.Camera{View: c.View.Next(), Middle: to.Point(from.Unproject(c.Middle)), Scale: c.Scale}
+	c = SeenFrom(c, c.View.Next())
+	c.Whole = false
+	return c
+}
+
+// SeenFrom is a camera that looks at the same place in another view.
+func SeenFrom(c desk.Camera, view scene.View) desk.Camera {
+	from, to := c.View.Projection(), view.Projection()
+	c.View, c.Middle = view, to.Point(from.Unproject(c.Middle))
+	return c
+}
+
+// zoomedHere changes the scale by a factor about the place in hand, which stays in the picture; about the picture's middle where none is seen.
+func (p Pane) zoomedHere(s desk.State, opts Options, factor float64) desk.Camera {
+	m := p.lay(s, opts)
+	if opts.Here == nil {
+		return p.zoomed(s, opts, factor, m.Middle())
+	}
+	if _, _, seen := m.CellOf(*opts.Here); !seen {
+		return p.zoomed(s, opts, factor, m.Middle())
+	}
+	here := s.Camera.View.Projection().Point(*opts.Here)
+	s.Camera = p.zoomed(s, opts, factor, here)
+	if _, _, seen := p.lay(s, opts).CellOf(*opts.Here); !seen { // at the edge, by the part of a cell that pictures are laid on
+		s.Camera.Middle = here
+	}
+	return s.Camera
 }
 
 // zoomed changes the scale by a factor and leaves one place where it is on the screen.

@@ -25,7 +25,7 @@ type Options struct {
 	Focus  *rules.Finding   // the finding picked out
 	Shown  []*rules.Finding // those with a mark or a line and their figure, the most important first
 	Follow bool             // a small pane looks at what is picked out, rather than at the cut
-	Here   *geometry.Point3 // a small pane that looks at the cut looks this way as far as it takes to see this place, too
+	Here   *geometry.Point3 // the place in hand: keys zoom about it, and a small pane that looks at the cut looks this way as far as it takes to see it, too
 	Marks  bool             // the places to mark, done or not
 	Wishes []geometry.Point
 
@@ -129,9 +129,9 @@ func (p Pane) moved(press tea.KeyMsg, s desk.State, opts Options) (camera desk.C
 	case key.Matches(press, keyTurnOver):
 		return turnedOver(s.Camera), true
 	case key.Matches(press, keyIn):
-		return p.zoomed(s, opts, 1/step, p.lay(s, opts).Middle()), true
+		return p.zoomedHere(s, opts, 1/step), true
 	case key.Matches(press, keyOut):
-		return p.zoomed(s, opts, step, p.lay(s, opts).Middle()), true
+		return p.zoomedHere(s, opts, step), true
 	case key.Matches(press, keyAll):
 		return desk.Camera{View: s.Camera.View, Whole: true}, true
 	case key.Matches(press, keyCut) && s.Job.Cut != nil:

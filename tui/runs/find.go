@@ -140,7 +140,8 @@ func (m screen) heard(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) 
 		return m, desk.Change{Say: say}, nil
 	}
 	m, change := m.putIn(s)
-	return m, m.followed(change, s), nil
+	m, change = m.followed(change, s)
+	return m, change, nil
 }
 
 // better tells whether what was found is to be put in without asking.
@@ -188,14 +189,14 @@ func (m screen) putIn(s desk.State) (screen, desk.Change) {
 		m.of = f.quest.runs[0]
 	}
 	if len(several) > 1 {
-		say = []string{"Laid; to spare of what was entered: " + strings.Join(several, "; ") + "."}
+		say = []string{"Laid; to spare: " + strings.Join(several, "; ") + "." + doubtsOf(f.found.Said)}
 	}
 	if f.found.Said[0].Here {
 		say = append([]string{stayed(f.found.Said, s)}, say...)
 	}
 	say = append(say, desk.KeyUndo.Help().Key+" takes it back.", f.quest.saysTaken(), f.quest.lacks)
 	m.finder, m.picked, m.top, m.laid = f.closed(), part{}, moving.Scroll{}, true
-	return m, desk.Change{Job: &job, Called: asProposed(put), Say: strings.TrimSpace(strings.Join(say, " "))}
+	return m, desk.Change{Job: &job, Called: asProposed(put), Camera: m.wholeView(put, &job, s), Say: strings.TrimSpace(strings.Join(say, " "))}
 }
 
 // asProposed is what undo calls runs that were put in together.
@@ -218,7 +219,7 @@ func (q quest) saysTaken() string {
 	if len(q.taken) == 0 {
 		return ""
 	}
-	return "Taken: " + strings.Join(q.taken, "; ") + " (" + keyPipe.Help().Key + ", " + keyType.Help().Key + ": other)."
+	return "Taken (" + keyPipe.Help().Key + ", " + keyType.Help().Key + ": other): " + strings.Join(q.taken, "; ") + "."
 }
 
 // laidBriefly says it of one of several, which have to be read at once.
@@ -232,9 +233,6 @@ func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
 		text += "nothing near"
 	default:
 		text += desk.Length(r.Margin.Value, u) + " (" + r.Against + ")"
-	}
-	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
-		text += ", " + desk.VerdictWord(r.Verdict) + ": " + r.Misses[0].About()
 	}
 	return text
 }

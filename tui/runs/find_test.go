@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
@@ -87,6 +88,34 @@ func TestARunIsLaidByOneKey(t *testing.T) {
 	assert.Len(t, d.Steps(), 1)
 	_, err := vehicles.ParseJob(d.State.Job.Format(), "found.toml")
 	require.NoError(t, err)
+}
+
+// What is found is whole in the plan, however near that looked before, and what is said of it leaves the pictures their rows.
+func TestWhatIsFoundIsWholeInThePlan(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	for _, size := range screentest.Sizes[1:] {
+		d := screentest.New(t, New(), stripped(job.WithCut(cut), vehicles.RunKinds[:]...), size.W, size.H)
+		d.State.Camera = desk.Camera{Middle: geometry.Point{X: 1405, Y: 195}, Scale: 3}
+		find(d, "J")
+		require.NotNil(t, d.State.Job.Fuel, d.Said)
+		said := len(desk.Wrap(d.Said, size.W))
+		assert.LessOrEqual(t, said, 3, d.Said)
+		m := d.Screen.(screen)
+		a := m.arranged(d.State, size.W, size.H+1-said)
+		for _, of := range vehicles.RunKinds {
+			for _, p := range d.State.Job.Run(of).Path {
+				_, _, seen := m.pane.Sized(a.plan.W, a.plan.H).Cell(inSpace(p), d.State, m.shown(d.State))
+				assert.True(t, seen, "%s, %s %v", size.Name, of, p)
+			}
+		}
+		assert.Contains(t, d.Said, "Doubtful: reductant tank. ")
+		camera := d.State.Camera
+		d.Undo()
+		find(d, "J")
+		assert.Equal(t, camera, d.State.Camera, "it is whole already")
+	}
 }
 
 // Where the run comes out is chosen by a key or a tap, and it ends there.

@@ -24,7 +24,7 @@ func (m screen) findBoth(s desk.State) (screen, desk.Change) {
 		q.of.Job = q.of.Job.WithRun(vehicles.FuelRun, nil)
 		q.of.Plan.Fuel = nil
 	case s.Job.Fuel == nil:
-		q.lacks = "No fuel line: " + rules.FuelLacks(&s.Job) + "."
+		q.lacks = words.Sentence(words.NoFuelFor(rules.FuelLacks(&s.Job)))
 	}
 	q.of = rules.WithRoomForFuel(q.of)
 	q.find = func(ctx context.Context, r *rules.Result, tell func(string)) []rules.Route {

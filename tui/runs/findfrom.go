@@ -44,5 +44,5 @@ func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehi
 	for _, thing := range run.Hanging.Things() {
 		with += ", usual " + thing.Name()
 	}
-	return run, fmt.Sprintf("%s %s across%s", of, desk.Length(run.Across, s.Settings.Units), with)
+	return run, fmt.Sprintf("%s %s%s", of, desk.Length(run.Across, s.Settings.Units), with)
 }

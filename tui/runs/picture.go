@@ -31,10 +31,18 @@ func (m screen) shown(s desk.State) plan.Options {
 // looking is the state as the picture in the plan's place looks at it: from the side or from behind it has a camera of its own.
 func (m screen) looking(s desk.State) desk.State {
 	if m.aside > 0 {
-		s.Camera = m.camera
-		s.Camera.View = scene.Sides[m.aside-1]
+		s.Camera = plan.SeenFrom(m.camera, m.side(s))
 	}
 	return s
+}
+
+// side is the view in the plan's place: the van's side is seen from where the run at hand goes out, as that is how it is worked on.
+func (m screen) side(s desk.State) scene.View {
+	view := scene.Sides[m.aside-1]
+	if run := m.run(s); run != nil && len(run.Path) > 0 && view == scene.FromRight {
+		view = scene.FromSide(run.Path[m.of.FarEnd(len(run.Path))].Y)
+	}
+	return view
 }
 
 // seen is the projection of that picture.
@@ -135,19 +143,20 @@ func (m screen) picture(s desk.State, in size) string {
 	}), in.W)
 }
 
-// followed has the view follow what is picked when that leaves the picture.
-func (m screen) followed(change desk.Change, s desk.State) desk.Change {
+// followed has the view follow what is picked when that leaves the picture, from the side and from behind as in the plan.
+func (m screen) followed(change desk.Change, s desk.State) (screen, desk.Change) {
 	if change.Job != nil {
 		s.Job = *change.Job
 	}
 	here, ok := m.here(s)
-	if !ok || m.w == 0 || m.aside > 0 {
-		return change
+	if !ok || m.w == 0 {
+		return m, change
 	}
 	at, ok := m.place(here, s)
 	if !ok {
-		return change
+		return m, change
 	}
 	a := m.arranged(s, m.w, m.h)
-	return moving.Followed(change, inSpace(at), 0, m.pane.Sized(a.plan.W, a.plan.H), s, m.shown(s))
+	change = moving.Followed(change, inSpace(at), 0, m.pane.Sized(a.plan.W, a.plan.H), m.looking(s), m.shown(s))
+	return m.own(change), m.others(change)
 }

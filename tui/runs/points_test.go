@@ -195,6 +195,34 @@ func TestTheViewFollowsWhatIsMoved(t *testing.T) {
 	assert.Equal(t, 2., after.Camera.Scale)
 }
 
+// Zoomed from the side and from behind the point in hand stays in the picture, and comes back into it when it is moved.
+func TestTheViewsFromTheSideFollowWhatIsMoved(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		for _, keys := range []string{"nz++", "nzz++", "nz" + "++++++++", "nzz" + "++++++++"} {
+			d := screentest.New(t, New(), screentest.State(t).Job, size.W, size.H)
+			d.Type(keys)
+			inPicture := func() bool {
+				m := d.Screen.(screen)
+				a := m.arranged(d.State, m.w, m.h)
+				here, _ := m.here(d.State)
+				at, ok := m.place(here, d.State)
+				require.True(t, ok)
+				_, _, seen := m.pane.Sized(a.plan.W, a.plan.H).Cell(inSpace(at), m.looking(d.State), m.shown(d.State))
+				return seen
+			}
+			require.NotZero(t, d.Screen.(screen).camera.Scale)
+			assert.True(t, inPicture(), "%s, %s: zoomed", keys, size.Name)
+			d.Type("<up>")
+			assert.True(t, inPicture(), "%s, %s: moved", keys, size.Name)
+			d.Type(strings.Repeat("<shift+left>", 12))
+			require.False(t, inPicture(), "the view was moved away")
+			d.Type("<down>")
+			assert.True(t, inPicture(), "%s, %s: moved out of sight", keys, size.Name)
+			assert.Zero(t, d.State.Camera, "the plan of the others stays as it is")
+		}
+	}
+}
+
 func TestPipe(t *testing.T) {
 	s := screentest.State(t)
 	_, after, _ := screentest.After(New(), s, screentest.Keys("k backspace backspace 24 enter backspace backspace 75 enter")...)

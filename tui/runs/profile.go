@@ -109,16 +109,16 @@ func (m screen) fall(s desk.State, in size) string {
 	marks := p.marks(m, s, lay)
 	told := drawing.FarBelow(p.run, s.Result.Job.Floor.Ground) && writeFree(&painted, marks, "▼ "+p.groundBelow(s))
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
-	falls := p.falls(lay)
+	falls := p.falls(lay, s)
 	for _, more := range []string{p.groundBelow(s), p.offLevel(s)} {
 		if p.words > 1 || more == "" || told && more == p.groundBelow(s) {
 			continue
 		}
-		if desk.Width(falls+"  "+more) <= in.W {
-			falls += "  " + more
+		if desk.Width(falls.text+"  "+more) <= in.W {
+			falls.text += "  " + more
 		}
 	}
-	rows := append(strings.Split(view, "\n"), st.Strong.Render(desk.FitRow(falls, in.W)))
+	rows := append(strings.Split(view, "\n"), falls.painted(in.W, st.Strong))
 	if p.words == 3 {
 		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))
 	}
@@ -176,15 +176,38 @@ func (p *profile) low() []float64 {
 	return rules.Undrained(p.run, p.drains)
 }
 
-// falls writes the fall of each leg, mm in a metre, under it.
-func (p *profile) falls(lay canvas.Map) string {
-	row := written{text: "mm/m"}
+// falls writes the fall of each leg, mm in a metre, under it; one that is not clear in the ink of its verdict and with the mark that names have.
+func (p *profile) falls(lay canvas.Map, s desk.State) written {
+	row, fallen := written{text: "mm/m"}, p.judgedFalls(s)
 	for i := range p.run.Line.Legs {
 		leg := &p.run.Line.Legs[i]
 		col, _, _ := lay.Cell(geometry.Point{X: (p.run.CornerAlong(i) + p.run.CornerAlong(i+1)) / 2})
-		row.put(col, words.Fall(leg.B.Sub(leg.A)))
+		word := words.Fall(leg.B.Sub(leg.A))
+		switch verdict := fallen[i]; verdict {
+		case rules.Foul:
+			row.putInked(col, word+"!", s.Settings.Styles().Verdict(verdict))
+		case rules.Doubtful:
+			row.putInked(col, word+"?", s.Settings.Styles().Verdict(verdict))
+		default:
+			row.put(col, word)
+		}
 	}
-	return row.text
+	return row
+}
+
+// judgedFalls are the verdicts on the falls of the run's legs, by leg; clear where none is asked.
+func (p *profile) judgedFalls(s desk.State) []rules.Verdict {
+	verdicts := make([]rules.Verdict, len(p.run.Line.Legs))
+	for i := range verdicts {
+		verdicts[i] = rules.Clear
+	}
+	for i := range s.Result.Findings {
+		f := &s.Result.Findings[i]
+		if leg := int(f.Against.Index); f.Of(rules.ExhaustFall) && p.of == vehicles.ExhaustRun && leg < len(verdicts) {
+			verdicts[leg] = f.Verdict
+		}
+	}
+	return verdicts
 }
 
 // places writes how deep each corner is, and how far along.
@@ -230,13 +253,4 @@ func (p *profile) groundBelow(s desk.State) string { return "ground " + p.aboveG
 // aboveGround is how far the run's lowest is above the ground.
 func (p *profile) aboveGround(s desk.State) string {
 	return survey.Format(drawing.AboveGround(p.run, s.Result.Job.Floor.Ground), s.Settings.Units)
-}
-
-// written is a row of words, each about a column, none over another.
-type written struct{ text string }
-
-// put writes a word with its middle at a column, or behind what stands there.
-func (r *written) put(col int, word string) {
-	at := max(col-desk.Width(word)/2, desk.Width(r.text)+1)
-	r.text += strings.Repeat(" ", at-desk.Width(r.text)) + word
 }

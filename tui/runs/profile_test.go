@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -32,6 +33,31 @@ func TestTheProfileSaysHowEachLegFalls(t *testing.T) {
 		d.Type("nrr")
 		assert.Contains(t, d.View(size.W, size.H), "↓61", "20 mm higher: 30 in 495.03, as soon as the point has moved")
 	}
+}
+
+// A leg that falls too little, or rises, has its fall in the ink of its verdict and with its mark; a good one and those behind the muffler do not.
+// By hand: 20 mm a metre are asked; point 2 of the run without a muffler 40 mm higher falls 10 in 495.03, 50 higher it is level with the first.
+func TestAFallThatIsTooLittleIsMarked(t *testing.T) {
+	for _, size := range screentest.Sizes {
+		d := bare(t, size.W, size.H)
+		d.State.Settings.Colour = desk.TrueColour
+		foul := d.State.Settings.Styles().Foul
+		in := func(word string) string { return foul.Render(word) }
+		d.Type("nrrrr")
+		assert.Contains(t, ansi.Strip(d.Screen.View(d.State, size.W, size.H)), " ↓20 ", size.Name)
+		d.Type("r")
+		assert.Contains(t, d.Screen.View(d.State, size.W, size.H), in("level!"), size.Name)
+		d.Type("r")
+		assert.Contains(t, d.Screen.View(d.State, size.W, size.H), in("↑20!"), size.Name)
+		d.State.Settings.Colour = desk.NoColour
+		assert.Contains(t, ansi.Strip(d.Screen.View(d.State, size.W, size.H)), "↑20! ", size.Name)
+	}
+	var row written
+	row.put(4, "101")
+	row.putInked(9, "34!", desk.Style{})
+	row.putInked(20, "20?", desk.Style{})
+	assert.Equal(t, "   101  34!…", row.painted(12, desk.Style{}))
+	assert.Equal(t, "   101  34!        20?  ", row.painted(24, desk.Style{}))
 }
 
 // A point that is typed is seen where the figures have it so far, by hand as above, and on the smallest screen the profile stands where the
@@ -213,7 +239,7 @@ func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
 	const profile = "SEEN FROM BESIDE THE RUN"
 	require.Contains(t, d.View(60, 17), profile)
-	for keys, says := range map[string]string{"t": "point 1 of 4, read from below", "h": "brake pipe, left", "q": "pipe", "/": "wherever it is best", "z": "SEEN FROM THE RIGHT"} {
+	for keys, says := range map[string]string{"t": "point 1 of 4, read from below", "h": "brake pipe, left", "q": "pipe", "/": "wherever it is best", "z": "SEEN FROM THE LEFT"} {
 		d.Type(keys)
 		assert.NotContains(t, d.View(60, 17), profile, keys)
 		assert.Contains(t, d.View(60, 17), says, keys)

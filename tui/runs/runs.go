@@ -96,6 +96,7 @@ func (m screen) current(s desk.State) screen {
 // keys answers a key or a pasted text.
 func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	var change desk.Change
+	before := m.camera
 	switch {
 	case m.finder.open() && !k.Paste:
 		m, change = m.pressFinder(k, s)
@@ -109,7 +110,10 @@ func (m screen) keys(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case !k.Paste: // no field has the keys
 		m, change = m.press(k, s)
 	}
-	return m, m.followed(change, s)
+	if m.camera != before { // the view was moved, wherever what is picked is
+		return m, change
+	}
+	return m.followed(change, s)
 }
 
 // press answers one key outside the fields.

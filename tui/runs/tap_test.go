@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,7 +74,7 @@ func TestActionsTakeTaps(t *testing.T) {
 		tap("[delete]")
 		assert.Len(t, d.State.Job.Exhaust.Path, points)
 		tap("[side]")
-		assert.Contains(t, d.View(size.W, size.H), "SEEN FROM THE RIGHT")
+		assert.Contains(t, d.View(size.W, size.H), "SEEN FROM THE LEFT")
 		tap(" no muffler ")
 		tap(" no muffler ")
 		assert.NotNil(t, d.State.Job.Exhaust.Muffler)
@@ -125,13 +126,13 @@ func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
 func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	d := bare(t, 100, 27)
 	d.Type("nz")
-	assert.Contains(t, d.View(100, 27), "SEEN FROM THE RIGHT")
+	assert.Contains(t, d.View(100, 27), "SEEN FROM THE LEFT")
 	wholeVanIsSeen(t, d)
 	d.Type("<right><up>")
-	assert.Equal(t, vehicles.RunPoint{X: 910, Y: 620, Drop: 150}, d.State.Job.Exhaust.Path[1])
+	assert.Equal(t, vehicles.RunPoint{X: 890, Y: 620, Drop: 150}, d.State.Job.Exhaust.Path[1])
 	d.Tap(30, 8)
 	assert.Equal(t, 620., d.State.Job.Exhaust.Path[1].Y)
-	assert.NotEqual(t, 910., d.State.Job.Exhaust.Path[1].X)
+	assert.NotEqual(t, 890., d.State.Job.Exhaust.Path[1].X)
 	d.Type("+")
 	scale := d.Screen.(screen).camera.Scale
 	assert.NotZero(t, scale)
@@ -149,7 +150,26 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	}
 	assert.Contains(t, d.View(100, 27), "SEEN FROM BELOW")
 	d.Type("zv")
-	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE RIGHT", "v turns the floor over: to its face")
+	assert.NotContains(t, d.View(100, 27), "SEEN FROM THE LEFT", "v turns the floor over: to its face")
+}
+
+// The van's side is seen from where the run at hand goes out, at the same place when another is taken up.
+func TestTheSideIsSeenFromWhereTheRunGoesOut(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 100, 27)
+	other := *d.State.Job.Exhaust
+	other.Path = slices.Clone(other.Path)
+	for i := range other.Path {
+		other.Path[i].Y *= -1
+	}
+	d.Type("z")
+	assert.Contains(t, d.View(100, 27), "SEEN FROM THE LEFT  ◄ nose")
+	d.Type("+")
+	middle := d.Screen.(screen).looking(d.State).Camera.Middle
+	d.State.Job = d.State.Job.WithRun(vehicles.ExhaustRun, &other)
+	assert.Equal(t, geometry.Point{X: -middle.X, Y: middle.Y}, d.Screen.(screen).looking(d.State).Camera.Middle)
+	assert.Contains(t, d.View(100, 27), "SEEN FROM THE RIGHT  ◄ bumper")
+	d.State.Job = d.State.Job.WithRun(vehicles.ExhaustRun, nil)
+	assert.Contains(t, d.View(100, 27), "SEEN FROM THE RIGHT")
 }
 
 // At every size the whole van is seen at first, from the side and from behind.

@@ -12,7 +12,7 @@ var named = map[string]tea.KeyType{
 	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight, "enter": tea.KeyEnter, "esc": tea.KeyEsc,
 	"tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "space": tea.KeySpace, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "delete": tea.KeyDelete, "back": tea.KeyBackspace, "backspace": tea.KeyBackspace,
-	"wipe": tea.KeyCtrlU,
+	"wipe": tea.KeyCtrlU, "shift+left": tea.KeyShiftLeft,
 }
 
 // sent is what a terminal sends for keys that go by a name (xterm's control sequences).

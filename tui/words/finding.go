@@ -81,8 +81,6 @@ func Margin(f rules.Finding, u survey.Units) string {
 		return NoValue
 	case ample(f) != "":
 		return ample(f)
-	case f.Verdict == rules.Foul && f.Rule.Unit != rules.Count:
-		return missing(-f.Margin.Value, f.Rule.Unit, u) + " short"
 	}
 	return spare(f.Margin.Value, f.Rule.Unit, u)
 }
@@ -97,20 +95,9 @@ func spare(margin float64, unit rules.Unit, u survey.Units) string {
 	case unit == rules.Count && margin == 0:
 		return "none"
 	case margin < 0:
-		return desk.Quantity(-margin, unit, u) + " short"
+		return told(-margin, unit, u, desk.Quantity) + " short"
 	}
 	return desk.Quantity(margin, unit, u) + " to spare"
-}
-
-// missing is how much is missing, with its unit: of a little as many decimals as tell it from nothing.
-func missing(v float64, unit rules.Unit, u survey.Units) string {
-	switch {
-	case unit != rules.MM:
-		return desk.Behind(survey.FigureTo(v, survey.Telling(v)), unit)
-	case u == desk.Millimetres:
-		return survey.InMMTo(v, survey.Telling(v))
-	}
-	return desk.Quantity(v, unit, u)
 }
 
 // Signed is the margin as a signed number for a column: "-34.1", "10°".
@@ -121,7 +108,22 @@ func Signed(f rules.Finding, u survey.Units) string {
 	if said := ample(f); said != "" {
 		return said
 	}
+	if f.Margin.Value < 0 {
+		return told(f.Margin.Value, f.Rule.Unit, u, figure)
+	}
 	return figure(f.Margin.Value, f.Rule.Unit, u)
+}
+
+// told is by how much something is short, as it is written; with more decimals where that would be 0, as nothing is short by 0.
+func told(v float64, unit rules.Unit, u survey.Units, write func(float64, rules.Unit, survey.Units) string) string {
+	text, nothing := write(v, unit, u), write(0, unit, u)
+	if text != nothing {
+		return text
+	}
+	if unit == rules.MM {
+		v /= u.Size()
+	}
+	return survey.Told(v) + strings.TrimPrefix(nothing, survey.Figure(0))
 }
 
 // BareIs says above a column what its figures without a unit are; "" where all have theirs.

@@ -36,12 +36,12 @@ func TestAFindingInWords(t *testing.T) {
 	assert.Equal(t, "at least", Sense(pipe))
 
 	little := pipe
-	little.Margin = vehicles.Some(-0.02)
-	assert.Equal(t, "0.02 mm short", Margin(little, desk.Millimetres), "what is foul never misses by nothing")
-	little.Verdict = rules.Doubtful
-	assert.Equal(t, "0 mm short", Margin(little, desk.Millimetres), "what is in doubt is no truer than its tape")
-	fall := under(t, "exhaust.fall", rules.Finding{Value: 19.98, Required: vehicles.Some(20), Margin: vehicles.Some(-0.02), Verdict: rules.Foul})
-	assert.Equal(t, "0.02 mm/m short", Margin(fall, desk.Inches))
+	little.Margin = vehicles.Some(-0.03)
+	for u, want := range map[survey.Units][2]string{desk.Millimetres: {"0.03 mm short", "-0.03"}, desk.Inches: {`0.001" short`, `-0.001"`}} {
+		assert.Equal(t, want, [2]string{Margin(little, u), Signed(little, u)}, "a break is never by 0")
+	}
+	facing := under(t, "intake.facing", rules.Finding{Required: vehicles.Some(90), Margin: vehicles.Some(-0.004), Verdict: rules.Foul})
+	assert.Equal(t, [2]string{"0.004° short", "-0.004°"}, [2]string{Margin(facing, desk.Millimetres), Signed(facing, desk.Millimetres)})
 
 	bends := under(t, "exhaust.bends", rules.Finding{
 		Value: 200, Required: vehicles.Some(270), Margin: vehicles.Some(70), Verdict: rules.Clear,
