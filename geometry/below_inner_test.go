@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -31,4 +32,13 @@ func TestALegComesNoNearerThanItsBound(t *testing.T) {
 		}
 	}
 	assert.Greater(t, close, 2000, "a bound that says much")
+}
+
+// The nearest place of a leg is found to what distances are good to, also where the gap has a kink there.
+func TestTheNearestPlaceOfALegIsFoundSharply(t *testing.T) {
+	const length = 2000.0
+	for _, at := range []float64{0, 0.1, 0.3, 1 / math.Phi, 0.77, 1} {
+		gap := func(t float64) float64 { return length * math.Abs(t-at) }
+		assert.InDelta(t, 0, gap(nearestDip(gap, 0, 1, length)), 1e-9, "%v", at)
+	}
 }

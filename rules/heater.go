@@ -39,6 +39,7 @@ var heaterRules = []*Rule{
 		short:  tooClose,
 		doubt:  "the plate lies on a swage: flatten or pack it out, then say so in the heater's form",
 		check:  plateSwages,
+		// No keep: it forbids no place, as a swage may be packed out, and on many floors they lie closer than the flange is wide.
 	},
 	{
 		ID: "body.space", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,

@@ -55,6 +55,30 @@ func TestARuleWithoutAValueAsksThatNothingIsHit(t *testing.T) {
 	assert.InDelta(t, 100+35-28./2, stubs[1].Margin(at), 1e-9, "the intake's 35 mm behind and 28 mm across")
 }
 
+// By hand. The stub's mouth is 45 below the floor. Beside the stub what lies under the floor is as far as in plan; what lies
+// lower than its mouth, or higher than the floor, is farther by its height.
+func TestAStubIsAsHighAsItReachesDown(t *testing.T) {
+	job := tidy()
+	job.Obstructions = []vehicles.Obstruction{box("pipe", "brake line", 1500, 1600, -800, 800, 0, 60)}
+	job.Heater.StubDrop, job.Heater.ExhaustStub = 45, [2]float64{}
+	result := judged(t, job)
+	for _, c := range []struct{ high, low, aside, far float64 }{
+		{0, -60, 200, 200},
+		{-44, -90, 200, 200},
+		{-45, -90, 30, 30},
+		{-65, -90, 30, 36.0555}, // 20 lower than the mouth
+		{-75, -90, 30, 42.4264}, // 30 lower
+		{-75, -90, -20, 30},     // right under it
+		{60, 20, 30, 36.0555},   // 20 higher than the floor
+		{60, -20, 30, 30},
+		{0, -60, -20, 0}, // through it
+	} {
+		result.Plan.Obstructions[0].Prism.Low, result.Plan.Obstructions[0].Prism.High = c.low, c.high
+		asked := result.stubsAt(0)[0].Margin(geometry.Point{X: 1500 - c.aside})
+		assert.InDelta(t, c.far-26./2-120, asked, 1e-4, "%+v: 26 across, and 120 asked", c)
+	}
+}
+
 func judged(t require.TestingT, job vehicles.Job) Result { return judgedBy(t, job, Builtin()) }
 
 func judgedBy(t require.TestingT, job vehicles.Job, book *Book) Result {

@@ -44,19 +44,19 @@ func movedFrom(were, are []Mark) (moved []Moved) {
 
 // MayStay is how far, mm in plan, what was marked by a judged job may lie beside where it is to be, and no clearance at the cut falls below what
 // is surely enough by it: none is negative. A finding that is doubtful for another reason than its margin counts by its margin.
-func MayStay(result *Result) float64 { return leastAtCut(result, func(*Rule) bool { return true }) }
+func MayStay(result *Result) float64 { return leastAtCut(result, func(*Finding) bool { return true }) }
 
 // MayComeOut is how far, mm in plan, a pilot hole may come out beside its mark, and heater, holes and stubs go with it, and no clearance at
 // the cut falls below what is surely enough: what lies alike wherever the cut is, as a stub in it, is not asked.
 func MayComeOut(result *Result) float64 {
-	return leastAtCut(result, func(r *Rule) bool { return r.keep.asks != nil })
+	return leastAtCut(result, func(f *Finding) bool { return f.WithCut() || f.Rule.keep.asks != nil })
 }
 
-// leastAtCut is the least that findings at the cut, of some rules, have above what is surely enough, mm; 0 where one has less, or none is there.
-func leastAtCut(result *Result, of func(*Rule) bool) float64 {
+// leastAtCut is the least that some of the findings at the cut have above what is surely enough, mm; 0 where one has less, or none is there.
+func leastAtCut(result *Result, of func(*Finding) bool) float64 {
 	least := math.Inf(1)
 	for i := range result.Findings {
-		if f := &result.Findings[i]; f.Rule.AtCut && f.Rule.Unit == MM && f.Margin.Set && of(f.Rule) {
+		if f := &result.Findings[i]; f.Rule.AtCut && f.Rule.Unit == MM && f.Margin.Set && of(f) {
 			least = min(least, f.Margin.Value-f.ClearFrom())
 		}
 	}

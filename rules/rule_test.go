@@ -50,6 +50,16 @@ func givesFindings(t *testing.T, r *Rule) {
 	assert.True(t, strings.HasPrefix(r.ID, r.Findings+"."), "%s is a case of %s", r.ID, r.Findings)
 }
 
+// A rule of the place of the cut limits where that may be, or says why it does not.
+func TestEveryRuleOfThePlaceOfTheCutLimitsMovingIt(t *testing.T) {
+	alike := map[*Rule]bool{CollarThrough: true, StubTimber: true, rulesByID()["stub.in-cut"]: true} // wherever the cut is
+	for _, r := range allRules {
+		if r.AtCut && r.keep.asks == nil {
+			assert.True(t, r.reach || r.HoldsBack || r.doubt != "" || alike[r], "%s has no keep", r.ID)
+		}
+	}
+}
+
 func TestAFindingInAFewWords(t *testing.T) {
 	about := func(id string, subject, against Thing) string {
 		f := Finding{Limit: &Limit{Rule: rulesByID()[id]}, Subject: subject, Against: against}

@@ -116,7 +116,7 @@ func (a *axle) steep(ground float64, at geometry.Point3, radius float64) float64
 }
 
 // How far apart along a run its steepness is asked, mm: on straight pipe and in bends. A leg's ends are asked too. Between two places
-// the angle is then less by no more than 0.03 degrees, less than the height leaves open: full_test.go holds that.
+// the angle is then less by no more than 0.01 degrees, less than the height leaves open: full_test.go holds that.
 const (
 	rampStep = 5
 	bendStep = 1

@@ -8,7 +8,10 @@ tool (
 	honnef.co/go/tools/cmd/staticcheck
 )
 
-require github.com/CycloneDX/cyclonedx-go v0.12.0
+require (
+	github.com/CycloneDX/cyclonedx-go v0.12.0
+	golang.org/x/tools v0.52.0
+)
 
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
@@ -17,7 +20,6 @@ require (
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/telemetry v0.0.0-20261010193011-f71dc92da45e // indirect
-	golang.org/x/tools v0.52.0 // indirect
 	golang.org/x/vuln v1.9.0 // indirect
 	golang.org/x/vulndb v0.0.0-20261105234957-e22db6528018 // indirect
 	honnef.co/go/tools v0.8.2 // indirect

@@ -75,3 +75,20 @@ func TestStepsAndWorkersChangeNoBestPlace(t *testing.T) {
 		}
 	}
 }
+
+// A cell whose corners fall short of their bound by less than 32 bits of a margin tell is looked into all the same.
+func TestACellIsNotOpenByRounding(t *testing.T) {
+	tried := 0
+	for step := 2.0; step < 400; step *= 1.13 {
+		corner := step*math.Phi/2 - 1e-9 // two of them are less than what says that all between is open
+		for _, sign := range []float64{1, -1} {
+			v := float32(sign * corner)
+			b := &patch{values: []float32{v, v, v, v}, stride: 2, cols: 2, rows: 2, step: step}
+			require.Equal(t, []int{0}, b.borders(), "%v", step)
+			if math.Abs(float64(v)) > step*math.Phi/2 {
+				tried++
+			}
+		}
+	}
+	assert.Greater(t, tried, 10, "rounded to the wrong side")
+}

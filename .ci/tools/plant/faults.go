@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"go/ast"
 	"go/parser"
@@ -21,6 +22,7 @@ type fault struct {
 	function   string
 	context    string // the line it stands on
 	with       string
+	table      bool // in a table that is embedded, not in code
 }
 
 func (f fault) planted() []byte {
@@ -41,7 +43,7 @@ func (f fault) key() string {
 	return fmt.Sprintf("%s %s: %s => %s in: %s", f.name, f.function, was, with, f.context)
 }
 
-// faultsOf returns the faults that can be planted in a package's files.
+// faultsOf returns the faults that can be planted in a package's files, and in the tables it embeds.
 func faultsOf(dir, name string) (all []fault, err error) {
 	paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
 	for _, path := range paths {
@@ -67,7 +69,8 @@ func faultsOf(dir, name string) (all []fault, err error) {
 		}
 		all = append(all, h.faults...)
 	}
-	return all, err
+	tables, wrong := tableFaults(dir, name)
+	return append(all, tables...), errors.Join(err, wrong)
 }
 
 // hand plants faults in one file.
@@ -132,20 +135,31 @@ func (h *hand) operator(at token.Pos, op token.Token) {
 	}
 }
 
-// number makes a constant ten thousand times larger, a fifth larger and a fifth smaller; a small whole one, one more.
 func (h *hand) number(n *ast.BasicLit) {
-	v, err := strconv.ParseFloat(n.Value, 64)
-	switch whole := n.Kind == token.INT; {
-	case err != nil || n.Kind != token.INT && n.Kind != token.FLOAT:
+	if n.Kind == token.INT || n.Kind == token.FLOAT {
+		for _, with := range others(n.Value) {
+			h.put(n.Pos(), n.End(), with)
+		}
+	}
+}
+
+// others are what stands in for a constant: one ten thousand times larger, a fifth larger and a fifth smaller; of a small whole one,
+// one more.
+func others(text string) (with []string) {
+	v, err := strconv.ParseFloat(text, 64)
+	_, notWhole := strconv.Atoi(text)
+	switch whole := notWhole == nil; {
+	case err != nil:
 	case whole && v < 5:
-		h.put(n.Pos(), n.End(), strconv.Itoa(int(v)+1))
+		with = []string{strconv.Itoa(int(v) + 1)}
 	case whole:
 		for _, w := range []float64{v * 1e4, math.Ceil(v * 1.2), math.Floor(v * 0.8)} {
-			h.put(n.Pos(), n.End(), strconv.Itoa(int(w)))
+			with = append(with, strconv.Itoa(int(w)))
 		}
 	default:
 		for _, w := range []float64{v * 1e4, v * 1.2, v * 0.8} {
-			h.put(n.Pos(), n.End(), strconv.FormatFloat(w, 'g', -1, 64))
+			with = append(with, strconv.FormatFloat(w, 'g', -1, 64))
 		}
 	}
+	return with
 }

@@ -60,13 +60,29 @@ func main() {
 		all = slices.DeleteFunc(all, func(f fault) bool {
 			return changed != nil && !slices.Contains(changed, f.name) || !wanted.MatchString(f.where()+" "+f.key())
 		})
-		if *count > 0 && *count < len(all) {
-			r := rand.New(rand.NewPCG(*seed, *seed))
-			r.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
-			all = all[:*count]
+		if !*plan {
+			check, err := newChecker(top, dir)
+			must(err)
+			all = pick(all, check.builds)
 		}
 		p.plant(all)
 	}
+}
+
+// pick takes as many faults that build as are asked for, by the seed.
+func pick(all []fault, builds func(fault) bool) (picked []fault) {
+	if *count > 0 {
+		r := rand.New(rand.NewPCG(*seed, *seed))
+		r.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
+	}
+	for _, f := range all {
+		if builds(f) {
+			if picked = append(picked, f); len(picked) == *count {
+				break
+			}
+		}
+	}
+	return picked
 }
 
 // changedSince are the files of a package that were changed since the commit that is asked for; nil where none is.
@@ -175,7 +191,7 @@ func (p *planter) try(f fault) outcome {
 	temp, err := os.MkdirTemp("", "plant")
 	must(err)
 	defer os.RemoveAll(temp)
-	faulty, overlay := filepath.Join(temp, "faulty.go"), filepath.Join(temp, "overlay.json")
+	faulty, overlay := filepath.Join(temp, "faulty"+filepath.Ext(f.file)), filepath.Join(temp, "overlay.json")
 	must(os.WriteFile(faulty, f.planted(), 0o600))
 	replaced, err := json.Marshal(map[string]map[string]string{"Replace": {f.file: faulty}})
 	must(err)

@@ -1,0 +1,94 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "module m\n\ngo 1.26\n"
+
+// a package with a table beside it.
+const code = `package m
+
+import "strings"
+
+func words(a, b string, n int) string {
+	both := a + b
+	n = n + 7
+	return strings.Repeat(both, n)
+}
+`
+
+const table = `# 12 in a remark
+format = 1
+
+[[rule]]
+id = "a.rule" # 13
+value = 20
+[rule.kinds]
+"2 kW" = 7.5
+list = [30, 40]
+`
+
+func planted(t *testing.T) (dir string, all []fault) {
+	t.Helper()
+	dir = t.TempDir()
+	for name, text := range map[string]string{"go.mod": module, "m.go": code, "m.toml": table} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all, err := faultsOf(dir, "m")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir, all
+}
+
+// Numbers of a table are made other, by the rule or the table they are of; those of texts and remarks are none.
+func TestFaultsOfATable(t *testing.T) {
+	_, all := planted(t)
+	var got []string
+	for _, f := range all {
+		if f.table {
+			got = append(got, fmt.Sprintf("%d %s %s=>%s", f.position.Line, f.function, f.source[f.position.Offset:f.end], f.with))
+		}
+	}
+	want := []string{
+		"2 - 1=>2", "6 a.rule 20=>200000", "6 a.rule 20=>24", "6 a.rule 20=>16", "8 a.rule 7.5=>75000", "8 a.rule 7.5=>9", "8 a.rule 7.5=>6",
+		"9 a.rule 30=>300000", "9 a.rule 30=>36", "9 a.rule 30=>24", "9 a.rule 40=>400000", "9 a.rule 40=>48", "9 a.rule 40=>32",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+	last := all[len(all)-1]
+	if text := string(last.planted()); text != strings.Replace(table, "40", "32", 1) {
+		t.Error(text)
+	}
+}
+
+// A plus of texts turned to minus does not build, nor does a variable that nobody uses any more; a plus of numbers does.
+func TestFaultsThatDoNotBuildAreNone(t *testing.T) {
+	dir, all := planted(t)
+	check, err := newChecker(dir, ".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	builds := map[string]bool{}
+	for _, f := range all {
+		if !f.table {
+			builds[strings.TrimPrefix(f.key(), "m/m.go words: ")] = check.builds(f)
+		}
+	}
+	for key, want := range map[string]bool{
+		"+ => - in: both := a + b": false, "+ => - in: n = n + 7": true, "7 => 9 in: n = n + 7": true, "n = n + 7 => nothing in: n = n + 7": true,
+	} {
+		if got, there := builds[key]; !there || got != want {
+			t.Errorf("%s: %v, %v", key, got, there)
+		}
+	}
+}
