@@ -3,9 +3,7 @@ package ontop
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -88,7 +86,7 @@ func returnSlot() form.Slot {
 			h := heaterOf(j)
 			var err error
 			if h.ReturnArea, h.Given = (vehicles.Number{}), h.Given&^vehicles.HasReturnArea; text != "" {
-				h.ReturnArea.Value, err = area(text)
+				h.ReturnArea.Value, err = form.NumberIn(text, vehicles.AMeasure)
 				h.ReturnArea.Set, h.Given = true, h.Given|vehicles.HasReturnArea
 			}
 			return j.WithHeater(h), err
@@ -101,18 +99,6 @@ func returnSlot() form.Slot {
 			}
 		},
 	}
-}
-
-// largestArea bounds an area in a field, as it does in the job file, cm².
-const largestArea = 1e6
-
-// area reads a number of cm².
-func area(text string) (float64, error) {
-	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil || !(v > 0 && v <= largestArea) {
-		return 0, fmt.Errorf("%q is no area: write a number of cm² above 0, like 90", form.Quoted(text))
-	}
-	return v, nil
 }
 
 func airSlot() form.Slot {
@@ -200,11 +186,9 @@ func boltsIn(text string) (bolts [][2]float64, err error) {
 		}
 		var at [2]float64
 		for i, word := range words {
-			v, err := strconv.ParseFloat(word, 64)
-			if err != nil || !(math.Abs(v) <= survey.Longest) {
-				return nil, fmt.Errorf("%q is no number of mm up to %d", form.Quoted(word), survey.Longest)
+			if at[i], err = form.NumberIn(word, vehicles.ALength); err != nil {
+				return nil, err
 			}
-			at[i] = v + 0
 		}
 		bolts = append(bolts, at)
 	}
