@@ -1,6 +1,7 @@
 package form
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -28,6 +29,9 @@ func NumberIn(text string, l vehicles.Limits) (float64, error) {
 	}
 	return v, err
 }
+
+// ErrNoDate is for a date that can't be read.
+var ErrNoDate = errors.New("a date is year, month, day: 2026-11-25")
 
 // Degrees reads an angle.
 func Degrees(text string) (float64, error) { return NumberIn(text, vehicles.AnAngle) }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -131,7 +132,7 @@ func deckSlot() form.Slot {
 		form.Choice{Letter: 's', Name: vehicles.Steel}, form.Choice{Letter: 't', Name: vehicles.Timber})
 	slot.Say = func(f *form.Field, s desk.State) {
 		if s.Job.Floor.Deck == vehicles.Timber {
-			f.Note = "takes a steel plate above and one below; Place says how wide it is cut back"
+			f.Note = "takes " + rules.SteelPlates + "; Place says how wide it is cut back"
 		}
 	}
 	return slot

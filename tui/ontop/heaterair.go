@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -93,7 +94,7 @@ func returnSlot() form.Slot {
 		},
 		Say: func(f *form.Field, s desk.State) {
 			h := heaterOf(s.Job)
-			f.Note = "all gaps and grilles by which air comes back to it, together"
+			f.Note = "all " + rules.AirBack + " it, together"
 			if ducts := h.DuctArea(); ducts > 0 {
 				f.Note += "; the ducts have " + survey.Figure(ducts) + " cm²"
 			}

@@ -142,7 +142,7 @@ func number(text string, k vehicles.StepKind) (vehicles.Number, error) {
 
 func setDue(d *vehicles.Done, text string) error {
 	if _, err := time.Parse(time.DateOnly, text); err != nil && text != "" {
-		return errors.New("a date is year, month, day: 2026-12-11")
+		return form.ErrNoDate
 	}
 	d.Due = text
 	return nil
@@ -189,7 +189,7 @@ func row(record form.Record, s desk.State) form.Row {
 	switch {
 	case i < 0:
 		if elsewhere := r.list.Elsewhere(&s.Job); len(elsewhere) > 0 && elsewhere[0].Step == r.id {
-			out.Head = "Recorded, and no step of this job"
+			out.Head = words.Upper(words.Elsewhere)
 		}
 		return out
 	case i == 0 || r.list[i-1].Part != step.Part:
