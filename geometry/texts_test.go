@@ -5,11 +5,14 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"maps"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
@@ -87,4 +90,118 @@ func TestALongTextStandsInOneFile(t *testing.T) {
 	for text, why := range twoHomes {
 		assert.Greater(t, len(files[text]), 1, "%q needs no leave any more: %s", text, why)
 	}
+}
+
+// What makes two texts one sentence that was written twice, in letters in a row: so many anywhere in them, whatever stands before and
+// behind, or, fewer, all of both.
+const (
+	stretch = 30
+	whole   = 20
+)
+
+// stock are phrases of the trade or the language that stand in sentences which say different things, with why.
+var stock = map[string]string{
+	"where the heater's instructions allow it":             "an exception: from what, the sentence says",
+	"of the sort that the heater's instructions":           "what is bought or used; what of it is told differs",
+	"the heater's instructions, and enter it":              "where a figure is looked up; which one and where it goes differs",
+	"the heater's own instructions and the":                "they and somebody else's",
+	"there keeps every rule. The nearest miss":             "the command and the screen each tell it of what they sought",
+	"abcdefghijklmnopqrstuvwxyzabcdefghijklmnopqrstuvwxyz": "the alphabet",
+}
+
+// verb is what a format puts a value in for.
+var verb = regexp.MustCompile(`%[-+# 0-9.*\[\]]*[a-zA-Z%]`)
+
+// said are the letters of a text, small, and where among them its words begin: what it says whatever parts its words and whatever is
+// put in.
+func said(text string) (letters string, words []int) {
+	var b strings.Builder
+	within := false
+	for _, r := range strings.ToLower(verb.ReplaceAllString(text, " ")) {
+		if !unicode.IsLetter(r) {
+			within = within && r == '\''
+			continue
+		}
+		if !within {
+			words = append(words, b.Len())
+		}
+		b.WriteRune(r)
+		within = true
+	}
+	return b.String(), words
+}
+
+// stretches are all stretches of a text, each from the beginning of a word on, and the whole of a short one.
+func stretches(text string) (list []string) {
+	letters, words := said(text)
+	if len(letters) >= whole && len(words) > 1 {
+		list = append(list, " "+letters)
+	}
+	for _, at := range words {
+		if at+stretch <= len(letters) {
+			list = append(list, letters[at:at+stretch])
+		}
+	}
+	return list
+}
+
+// stockOf is the phrase that a stretch is of, "" for none.
+func stockOf(s string) string {
+	for phrase := range stock {
+		if letters, _ := said(phrase); strings.Contains(letters, strings.TrimSpace(s)) {
+			return phrase
+		}
+	}
+	return ""
+}
+
+// sharedBy are the stretches that stand in two files or more, each with those texts of it that are the first of their files.
+func sharedBy(files map[string][]string) map[string]map[string]string {
+	homes := map[string]map[string]string{}
+	for path, texts := range files {
+		for _, text := range texts {
+			for _, s := range stretches(text) {
+				if homes[s] == nil {
+					homes[s] = map[string]string{}
+				}
+				homes[s][path] = text
+			}
+		}
+	}
+	maps.DeleteFunc(homes, func(_ string, in map[string]string) bool { return len(in) < 2 })
+	return homes
+}
+
+func TestASentenceStandsInOneFile(t *testing.T) {
+	files := map[string][]string{}
+	eachSource(t, func(path string) (err error) {
+		files[path], err = textsOf(path)
+		return err
+	})
+	met := map[string]bool{}
+	for s, in := range sharedBy(files) {
+		phrase := stockOf(s)
+		met[phrase] = true
+		if phrase == "" {
+			t.Errorf("%q stands in two files: give it one home\n%v", s, in)
+		}
+	}
+	for phrase, why := range stock {
+		assert.True(t, met[phrase], "%q needs no leave any more: %s", phrase, why)
+	}
+}
+
+func TestASentenceIsKnownInAnyDress(t *testing.T) {
+	const sentence = "It would end %s along leg %d, which is %s long: start it"
+	for _, again := range []string{
+		"it would end along leg, which is long: start it", "the muffler: it would end along leg %d which is %.1f long, start it earlier", "It Would End: Along\nLeg which Is long! Start it",
+	} {
+		assert.NotEmpty(t, sharedBy(map[string][]string{"a": {sentence}, "b": {again}}), again)
+	}
+	for _, other := range []string{"it would end along the leg, which is long", "along leg %d, which is %s short", "a leg"} {
+		assert.Empty(t, sharedBy(map[string][]string{"a": {sentence}, "b": {other}}), other)
+	}
+	assert.Empty(t, sharedBy(map[string][]string{"a": {sentence, sentence}}), "in one file it may stand twice")
+	assert.NotEmpty(t, sharedBy(map[string][]string{"a": {"; not judged, not measured"}, "b": {"Not judged: not measured."}}), "a short one that says the same")
+	assert.Empty(t, sharedBy(map[string][]string{"a": {"; not judged, not measured"}, "b": {"Not judged: not measured yet."}}))
 }

@@ -17,7 +17,7 @@ var exhaustRules = []*Rule{
 		Word:   "exhaust length",
 		Title:  "Length of the exhaust",
 		Ask:    "Too long an exhaust chokes the heater: see its instructions.",
-		Advice: "shorten the exhaust; the heater's instructions give the longest.",
+		Advice: "shorten the exhaust; " + longestGiven,
 		short:  tooMuch,
 		check:  ofRun(TheExhaust, lengthOf),
 		way:    noLonger,

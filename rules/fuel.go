@@ -56,7 +56,7 @@ var PumpTiltMost = &Rule{
 var FuelSuction = &Rule{
 	ID: "fuel.suction", Unit: MM, Sense: Most, Weight: Damages,
 	Word:   suctionWord,
-	Title:  "Fuel line from the tank to the pump",
+	Title:  suctionTitle,
 	Ask:    enterFigure + " for this fuel and bore.",
 	Advice: nearerTank,
 	short:  tooMuch,
@@ -66,7 +66,7 @@ var FuelSuction = &Rule{
 var FuelDelivery = &Rule{
 	ID: "fuel.delivery", Unit: MM, Sense: Most, Weight: Damages,
 	Word:   deliveryWord,
-	Title:  "Fuel line from the pump to the heater",
+	Title:  deliveryTitle,
 	Ask:    enterFigure + " for this fuel and bore.",
 	Advice: nearerHeater,
 	short:  tooMuch,

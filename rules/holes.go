@@ -14,7 +14,7 @@ var holeRules = []*Rule{
 		ID: "hole.on-floor", Unit: MM, Sense: Least, Weight: Damages, AtCut: true,
 		Word:   "hole",
 		named:  bothNamed,
-		Title:  "Bolt holes and the fuel line's hole inside the floor",
+		Title:  floorHoles + " inside the floor",
 		Ask:    "A hole at the edge of the sheet tears out, and lets water in.",
 		Advice: leadFuelElsewhere,
 		short:  tooClose,
@@ -23,11 +23,14 @@ var holeRules = []*Rule{
 	},
 }
 
+// floorHoles are the holes through the floor beside the cut.
+const floorHoles = "Bolt holes and the fuel line's hole"
+
 var holeClear = &Rule{
 	ID: "hole.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true,
 	Word:   "hole",
 	named:  bothNamed,
-	Title:  "Bolt holes and the fuel line's hole clear of what is under the floor",
+	Title:  floorHoles + " clear of what is under the floor",
 	Ask:    "A bit that breaks through goes on into what lies below, and a bolt's nut and washer need room.",
 	Advice: leadFuelElsewhere,
 	short:  tooClose,

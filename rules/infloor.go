@@ -19,7 +19,7 @@ var inFloorRules = []*Rule{
 		ID: "hole.fitting", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction, AtCut: true, Values: holeClear,
 		Word:   "hole",
 		named:  bothNamed,
-		Title:  "Bolt holes and the fuel line's hole clear of what runs inside the floor",
+		Title:  floorHoles + " clear of what runs inside the floor",
 		Ask:    "A bit meets what runs under mat and lining before it meets the sheet.",
 		Advice: leadFuelElsewhere,
 		short:  tooClose,

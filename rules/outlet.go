@@ -81,7 +81,7 @@ var exhaustFuel = &Rule{
 	ID: "exhaust.fuel", Unit: MM, Sense: Least, Weight: Kills,
 	Word:   "exhaust",
 	Title:  "Exhaust away from the heater's fuel line",
-	Ask:    "A leak must never drip on a hot pipe. At the heater the stubs set how far apart they are; keep more elsewhere.",
+	Ask:    "A leak must never drip on a hot pipe. " + stubsApart + "; keep more elsewhere.",
 	Advice: "move the exhaust and the fuel line apart.",
 	short:  tooClose,
 	check:  exhaustFromFuel,

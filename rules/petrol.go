@@ -9,14 +9,19 @@ const (
 	pumpHeatWord = "pump from heat"
 	liftWord     = "fuel lifted to the pump"
 	headWord     = "fuel pressed up to the heater"
+
+	suctionTitle  = "Fuel line from the tank to the pump"
+	deliveryTitle = "Fuel line from the pump to the heater"
+	pumpHeatTitle = "Pump away from what is hot"
+	ofPetrolToo   = ", petrol" // behind the title of the rule for any fuel
 )
 
 // Petrol goes by values of its own in a job that asks its runs for everything: it boils sooner than diesel, so what suits that is
 // too lax for it. The checks of the rules for any fuel ask for these.
 var (
-	petrolSuction = ofPetrol("fuel.suction", Most, suctionWord, "Fuel line from the tank to the pump, petrol", nearerTank)
-	petrolDeliver = ofPetrol("fuel.delivery", Most, deliveryWord, "Fuel line from the pump to the heater, petrol", nearerHeater)
-	petrolHeat    = ofPetrol("fuel.pump-heat", Least, pumpHeatWord, "Pump away from what is hot, petrol", coolPump)
+	petrolSuction = ofPetrol("fuel.suction", Most, suctionWord, suctionTitle+ofPetrolToo, nearerTank)
+	petrolDeliver = ofPetrol("fuel.delivery", Most, deliveryWord, deliveryTitle+ofPetrolToo, nearerHeater)
+	petrolHeat    = ofPetrol("fuel.pump-heat", Least, pumpHeatWord, pumpHeatTitle+ofPetrolToo, coolPump)
 	petrolLift    = ofPetrol("fuel.lift", Most, liftWord, "Height that the pump lifts petrol from the tank", lowerPump)
 	petrolHead    = ofPetrol("fuel.head", Most, headWord, "Height that the pump presses petrol up to the heater", raisePump)
 )

@@ -7,6 +7,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// SetOffHole says of marks that are told beside a hole which came out off its mark where they are set off from.
+const SetOffHole = "All else here is set off the hole."
+
 // PilotReport says where the pilot hole came out, whether the tapes explain it, and how far the cut may still go.
 type PilotReport struct {
 	Meant geometry.Point // cut.at

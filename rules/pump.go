@@ -10,7 +10,7 @@ var (
 	pumpHeat = &Rule{
 		ID: "fuel.pump-heat", Unit: MM, Sense: Least, Weight: Damages,
 		Word:   pumpHeatWord,
-		Title:  "Pump away from what is hot",
+		Title:  pumpHeatTitle,
 		Ask:    "Warm fuel forms bubbles, and the pump then delivers too little.",
 		Advice: coolPump,
 		short:  tooClose,

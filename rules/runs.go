@@ -7,6 +7,12 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// What rules of exhaust, intake and fuel line have in common.
+const (
+	longestGiven = "the heater's instructions give the longest."
+	stubsApart   = "At the heater the stubs set how far apart they are"
+)
+
 // The rules of every run alike, beyond what its own group asks of it.
 var runsRules = []*Rule{departure, breakover, fullTravel, throughFitting, firstClip, otherClipSpan, clipHold}
 

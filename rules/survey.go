@@ -8,6 +8,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// PointsDiffer is what is wrong where matching points do not fit each other.
+const PointsDiffer = "points differ by more than their tapes explain"
+
 // The rules of the survey: whether the readings agree with each other. What rests on those that don't is held back.
 var surveyRules = []*Rule{
 	{
@@ -16,7 +19,7 @@ var surveyRules = []*Rule{
 		Title:  "Ties agree with each other",
 		Ask:    "Left empty, it is the 99 % point of chi-squared with 2n - 3 degrees of freedom: 6.63, 11.34, 15.09 for 2, 3, 4 ties.",
 		Advice: "measure the matching points again; take the one out that is most left over.",
-		doubt:  "the matching points differ by more than their tape readings can: measure them again",
+		doubt:  "the matching " + PointsDiffer + ": measure them again",
 		check:  tiesFit,
 	},
 	chainClosure,

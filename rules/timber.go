@@ -6,6 +6,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// SteelPlates are what a timber deck takes at the hole.
+const SteelPlates = "a steel plate above and one below"
+
 // StubTimber is the rule of what burns round the hole: what suits steel does not suit it.
 var StubTimber = &Rule{
 	ID: "stub.timber", Unit: MM, Sense: Least, Weight: Kills, AtCut: true,
@@ -13,8 +16,8 @@ var StubTimber = &Rule{
 	named: wordAlone,
 	Title: "Exhaust stub away from wood, foam and lining",
 	Ask: "A rim of steel may be 5 mm from the stub. Wood chars, foam and lining burn: cut them back round the hole. A timber deck " +
-		"then takes a steel plate above and one below, to carry the heater and to close the gap.",
-	Advice: "cut wood, foam and lining back to a wider circle, with a steel plate above and one below, and say how wide.",
+		"then takes " + SteelPlates + ", to carry the heater and to close the gap.",
+	Advice: "cut wood, foam and lining back to a wider circle, with " + SteelPlates + ", and say how wide.",
 	short:  tooClose,
 	check:  stubFromTimber,
 }

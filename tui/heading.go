@@ -97,8 +97,8 @@ func counted(r rules.Result) (texts []string) {
 		n    int
 		what string
 	}{
-		{r.Job.RefusedCount(), "refused and not in the job"},
-		{r.Job.UnfinishedCount(), "unfinished and not judged"},
+		{r.Job.RefusedCount(), words.Refused},
+		{r.Job.UnfinishedCount(), words.Unfinished},
 		{notLooked, "not looked for"},
 		{notSaid, "not said"},
 		{len(rules.Unconfirmed(r, vehicles.LookRound)), "not confirmed"},
@@ -186,10 +186,10 @@ func missing(r rules.Result) string {
 func unfinished(r rules.Result) string {
 	text := unconfirmed(r)
 	if n := r.Job.UnfinishedCount(); n > 0 {
-		text += fmt.Sprintf(", %d unfinished and not judged", n)
+		text += fmt.Sprint(", ", n, " ", words.Unfinished)
 	}
 	if n := r.Job.RefusedCount(); n > 0 {
-		text += fmt.Sprintf(", %d refused and not in the job", n)
+		text += fmt.Sprint(", ", n, " ", words.Refused)
 	}
 	if floor := floorGuessed(r); floor != "" {
 		text += ", " + floor

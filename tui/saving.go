@@ -116,7 +116,7 @@ func (r *Root) knownUnkept(err error) tea.Cmd {
 func (r *Root) askFaulty() {
 	because := r.desk.State.Faults[0].Text + more(len(r.desk.State.Faults)-1)
 	r.open(&question{
-		asks: "The job can't be saved as it is: it would be refused when it is read again.", because: because,
+		asks: "The job can't be saved as it is: " + vehicles.WouldBeRefused + ".", because: because,
 		answers: []answer{
 			{"Take the last change back (Ctrl-Z)", func() tea.Cmd { return r.ask(desk.Undo) }},
 			{"Go on and put it right; " + r.keptWords(), nil},

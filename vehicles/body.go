@@ -40,8 +40,8 @@ var SurfacesLie = []string{WallSurface, RoofSurface, FloorSurface}
 // Figures are its numbers.
 func (b *Body) Figures() []Figure {
 	return []Figure{
-		{"inside", &b.Inside, aTemperature}, {"outside", &b.Outside, aTemperature}, {"volume", &b.Volume, aMeasure},
-		{"changes", &b.Changes, aRate}, {"hours", &b.Hours, aDay},
+		{"inside", &b.Inside, aTemperature}, {"outside", &b.Outside, aTemperature}, {"volume", &b.Volume, AMeasure},
+		{"changes", &b.Changes, ARate}, {"hours", &b.Hours, aDay},
 	}
 }
 
@@ -61,7 +61,7 @@ func (w *writer) body(b Body) {
 
 func (t *table) surface() Surface {
 	s := Surface{
-		Name: t.line("name", required), Area: t.number("area", required, aMeasure).Value, Lies: t.choice("lies", required, SurfacesLie),
+		Name: t.line("name", required), Area: t.number("area", required, AMeasure).Value, Lies: t.choice("lies", required, SurfacesLie),
 	}
 	for _, of := range t.list("layers") {
 		s.Layers = append(s.Layers, of.slab())
@@ -72,7 +72,7 @@ func (t *table) surface() Surface {
 
 // Figures are its numbers.
 func (s *Slab) Figures() []Figure {
-	return []Figure{{"thick", &s.Thick, aSize}, {"lambda", &s.Lambda, aMeasure}, {"r", &s.R, aMeasure}}
+	return []Figure{{"thick", &s.Thick, ASize}, {"lambda", &s.Lambda, AMeasure}, {"r", &s.R, AMeasure}}
 }
 
 func (t *table) slab() (s Slab) {

@@ -10,7 +10,7 @@ type Detail struct {
 	Figure *Number
 	Word   *string
 	Words  []string // what it may be
-	takes  limits   // of a number
+	takes  Limits   // of a number
 
 	Label  string // of its field
 	Unit   string // "mm", "°"; of a figure what is counted

@@ -117,6 +117,9 @@ func (d Document) save(job Job, over bool, inspectors []Inspector) (Document, Sa
 	return Document{Path: d.Path, Job: job}.holding(data), report, nil
 }
 
+// WouldBeRefused is why a job with faults is not saved.
+const WouldBeRefused = "it would be refused when it is read again"
+
 // readsBack returns the job's file, or why it would not read back as the same job, whole and free of faults.
 func readsBack(job Job, path string, inspectors []Inspector) ([]byte, error) {
 	data := job.Format()
@@ -124,7 +127,7 @@ func readsBack(job Job, path string, inspectors []Inspector) ([]byte, error) {
 	var faults FileErrors
 	switch {
 	case errors.As(err, &faults):
-		return nil, fmt.Errorf("%s: not saved, as it would be refused when it is read again: %s", oneLine(path), faults[0].Text)
+		return nil, fmt.Errorf("%s: not saved, as %s: %s", oneLine(path), WouldBeRefused, faults[0].Text)
 	case !bytes.Equal(again.Format(), data):
 		return nil, fmt.Errorf("%s: not saved, as it would not be read again as the same job", oneLine(path))
 	}

@@ -16,7 +16,7 @@ type FanPoint struct{ Flow, Pressure float64 } // m3/h, Pa
 
 // Figures are its numbers.
 func (d *Ductwork) Figures() []Figure {
-	return []Figure{{"length", &d.Length, aSize}, {"rough", &d.Rough, aDistance}, {"flow", &d.Flow, aMeasure}}
+	return []Figure{{"length", &d.Length, ASize}, {"rough", &d.Rough, ADistance}, {"flow", &d.Flow, AMeasure}}
 }
 
 // Said tells whether anything is said of it.
@@ -28,7 +28,7 @@ const acceptedFan = "a list of points [[m3/h, Pa], ...], the flows rising and th
 
 func (t *table) ductwork() (d Ductwork) {
 	t.figuresOf(d.Figures())
-	d.Bends = t.numbers("bends", 0, optional, limits{0, 180, true, "more than 0 and at most 180 degrees"})
+	d.Bends = t.numbers("bends", 0, optional, ABend)
 	d.Fan = t.fan("fan")
 	t.done()
 	return d
@@ -46,7 +46,7 @@ func (t *table) fan(key string) (fan []FanPoint) {
 		return nil
 	}
 	for i, item := range list {
-		if p := t.figures(joinIndex(path, i), item, 2, aRate, "a point [m3/h, Pa] of two numbers, each 0 or more"); p != nil {
+		if p := t.figures(joinIndex(path, i), item, 2, ARate, "a point [m3/h, Pa] of two numbers, each "+ARate.says); p != nil {
 			fan = append(fan, FanPoint{p[0], p[1]})
 		}
 	}

@@ -16,8 +16,8 @@ type Electrics struct {
 // Figures are its numbers.
 func (e *Electrics) Figures() []Figure {
 	return []Figure{
-		{"volts", &e.Volts, aMeasure}, {"cable", &e.Cable, aSize}, {"glow", &e.Glow, aMeasure}, {"running", &e.Running, aMeasure},
-		{"drop", &e.Drop, aMeasure}, {"fuse", &e.Fuse, aMeasure}, {"battery", &e.Battery, aMeasure}, {"usable", &e.Usable, aShare},
+		{"volts", &e.Volts, AMeasure}, {"cable", &e.Cable, ASize}, {"glow", &e.Glow, AMeasure}, {"running", &e.Running, AMeasure},
+		{"drop", &e.Drop, AMeasure}, {"fuse", &e.Fuse, AMeasure}, {"battery", &e.Battery, AMeasure}, {"usable", &e.Usable, aShare},
 	}
 }
 

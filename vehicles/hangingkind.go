@@ -126,7 +126,7 @@ func one[T any, P interface {
 		}
 		c := new(T)
 		leg, start := P(c).seat()
-		*leg, *start = s.leg(legs), s.number("start", required, aDistance).Value
+		*leg, *start = s.leg(legs), s.number("start", required, ADistance).Value
 		for _, d := range P(c).details() {
 			d.read(s)
 		}
@@ -160,7 +160,7 @@ func many(k HangingKind, of func(*Hanging) *[]float64) *HangingKind {
 		return things
 	}
 	k.drop = func(h *Hanging) { *of(h) = nil }
-	k.read = func(t *table, _ int, h *Hanging) { *of(h) = t.numbers(k.Key, 0, optional, aDistance) }
+	k.read = func(t *table, _ int, h *Hanging) { *of(h) = t.numbers(k.Key, 0, optional, ADistance) }
 	k.write = func(w *writer, h *Hanging) {
 		if list := *of(h); list != nil {
 			w.numbers(k.Key, list...)

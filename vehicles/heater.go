@@ -60,31 +60,31 @@ func (t *table) heater() *Heater {
 		h, _ = HeaterClass(DefaultHeaterClass)
 		h.Given = 0
 	}
-	if yaw := t.number("yaw", optional, anAngle); yaw.Set {
+	if yaw := t.number("yaw", optional, AnAngle); yaw.Set {
 		h.Yaw, h.Given = yaw.Value, h.Given|HasYaw
 	}
 	for _, size := range []struct {
 		key string
 		has HeaterKeys
 		to  []float64
-		l   limits
+		l   Limits
 	}{
-		{"body", HasBody, h.Body[:], aSize},
-		{"body_at", HasBodyAt, h.BodyAt[:], aLength},
-		{"plate", HasPlate, h.Plate[:], aSize},
-		{"exhaust_stub", HasExhaustStub, h.ExhaustStub[:], aLength},
-		{"intake_stub", HasIntakeStub, h.IntakeStub[:], aLength},
-		{"fuel_stub", HasFuelStub, h.FuelStub[:], aLength},
+		{"body", HasBody, h.Body[:], ASize},
+		{"body_at", HasBodyAt, h.BodyAt[:], ALength},
+		{"plate", HasPlate, h.Plate[:], ASize},
+		{"exhaust_stub", HasExhaustStub, h.ExhaustStub[:], ALength},
+		{"intake_stub", HasIntakeStub, h.IntakeStub[:], ALength},
+		{"fuel_stub", HasFuelStub, h.FuelStub[:], ALength},
 	} {
 		if v := t.numbers(size.key, len(size.to), optional, size.l); v != nil {
 			copy(size.to, v)
 			h.Given |= size.has
 		}
 	}
-	if turret := t.number("turret", optional, aSize); turret.Set {
+	if turret := t.number("turret", optional, ASize); turret.Set {
 		h.Turret, h.Given = turret, h.Given|HasTurret
 	}
-	if drop := t.number("stub_drop", optional, aDistance); drop.Set {
+	if drop := t.number("stub_drop", optional, ADistance); drop.Set {
 		h.StubDrop, h.Given = drop.Value, h.Given|HasStubDrop
 	}
 	if s := t.sub("space", optional); s != nil {
@@ -109,13 +109,13 @@ func (t *table) bolts(h *Heater) {
 			list = nil
 		}
 		for i, v := range list {
-			if p := t.figures(joinIndex(path, i), v, 2, aLength, "a point [u, v] of two numbers of mm"); p != nil {
+			if p := t.figures(joinIndex(path, i), v, 2, ALength, "a point [u, v] of two numbers of mm"); p != nil {
 				h.Bolts = append(h.Bolts, [2]float64{p[0], p[1]})
 			}
 		}
 		h.Given |= HasBolts
 	}
-	if across := t.number("bolt", optional, aSize); across.Set {
+	if across := t.number("bolt", optional, ASize); across.Set {
 		h.Bolt, h.Given = across.Value, h.Given|HasBolt
 	}
 	if t.has("packed") {
@@ -129,7 +129,7 @@ const acceptedBolts = "a list of points [[u, v], ...] in mm"
 // space reads what must be kept free round the body; what is left out stays as the class has it.
 func (t *table) space(h *Heater) {
 	for _, side := range h.Space.sides() {
-		if v := t.number(side.key, optional, aDistance); v.Set {
+		if v := t.number(side.key, optional, ADistance); v.Set {
 			*side.at, h.Given = v.Value, h.Given|side.has
 		}
 	}

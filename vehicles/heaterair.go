@@ -125,10 +125,10 @@ func (t *table) air(h *Heater) {
 		h.Duct = Ends{slices.Contains(words, frontEnd), slices.Contains(words, rearEnd)}
 		h.Given |= HasDuct
 	}
-	if across := t.number("duct_across", optional, aSize); across.Set {
+	if across := t.number("duct_across", optional, ASize); across.Set {
 		h.DuctAcross, h.Given = across.Value, h.Given|HasDuctAcross
 	}
-	if area := t.number("return_area", optional, aMeasure); area.Set {
+	if area := t.number("return_area", optional, AMeasure); area.Set {
 		h.ReturnArea, h.Given = area, h.Given|HasReturnArea
 	}
 	if h.Air = t.choice("air", optional, AirPlaces); h.Air != "" {

@@ -90,13 +90,21 @@ func (r *LaidRun) misfit(on RunKind, h *Hung) (f Fault, wrong bool) {
 		return f, false
 	}
 	f.Key += ".start"
-	does, or := "is", "choose another leg"
+	does, or := "is", OtherLeg
 	if h.Length() > 0 {
 		does, or = "ends", "make the leg longer"
 	}
-	f.Text = fmt.Sprintf("the %s %s %s along leg %d, which is %s long: start it earlier, or %s", h.Name(), does, survey.InMM(end), *h.leg, survey.InMM(length), or)
+	f.Text = "the " + h.Name() + " " + does + " " + PastLeg(survey.InMM(end), *h.leg, survey.InMM(length)) + or
 	return f, true
 }
+
+// PastLeg says of what comes to an end past that of its leg how far that is along it, and what mends it; what else does goes on behind.
+func PastLeg(end string, leg int, length string) string {
+	return fmt.Sprintf("%s along leg %d, which is %s long: start it earlier, or ", end, leg, length)
+}
+
+// OtherLeg is what else mends it.
+const OtherLeg = "choose another leg"
 
 func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *Hung) (Fault, bool) {
 	length := r.Line.Length()

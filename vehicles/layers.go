@@ -64,7 +64,7 @@ const (
 var MountsOn = []string{OnSteel, OnLining}
 
 func (t *table) layer() Layer {
-	l := Layer{Kind: t.choice("kind", required, LayerKinds), Thick: t.number("thick", required, aSize).Value, Name: t.line("name", optional)}
+	l := Layer{Kind: t.choice("kind", required, LayerKinds), Thick: t.number("thick", required, ASize).Value, Name: t.line("name", optional)}
 	t.done()
 	return l
 }
@@ -78,7 +78,7 @@ func (w *writer) layer(l Layer) {
 
 // Figures are its numbers.
 func (m *Mount) Figures() []Figure {
-	return []Figure{{"plate", &m.Plate, aSize}, {"bead", &m.Bead, aSize}}
+	return []Figure{{"plate", &m.Plate, ASize}, {"bead", &m.Bead, ASize}}
 }
 
 func (t *table) mount() (m Mount) {

@@ -31,8 +31,8 @@ func (m *Muffler) takes() float64                   { return m.Length }
 func (m *Muffler) details() []Detail {
 	const wanted = "the muffler's length and width are wanted"
 	return []Detail{
-		{Key: "length", Size: &m.Length, takes: aSize, Label: "long", Unit: "mm", Wanted: wanted, Told: "%s long"},
-		{Key: "across", Size: &m.Across, takes: aSize, Label: "across", Unit: "mm", Wanted: wanted, Told: "%s across", Paper: "%s across"},
+		{Key: "length", Size: &m.Length, takes: ASize, Label: "long", Unit: "mm", Wanted: wanted, Told: "%s long"},
+		{Key: "across", Size: &m.Across, takes: ASize, Label: "across", Unit: "mm", Wanted: wanted, Told: "%s across", Paper: "%s across"},
 		{Key: "drain", Word: &m.Drain, Words: []string{DrainDown, DrainAside}, Label: "drain hole", Told: "drain hole points %s", Paper: "drain hole %s"},
 	}
 }

@@ -55,7 +55,7 @@ func (t *table) reading(path string, value any, axis survey.Axis) survey.Reading
 	_, whole := value.(int64)
 	r := survey.FromNumber(v, whole)
 	if r.Validate() != nil {
-		t.wrong(path, value, aLength.says)
+		t.wrong(path, value, ALength.says)
 	}
 	return r
 }
@@ -85,7 +85,7 @@ func isAList(value any) bool {
 
 // span reads a range along the height. low and high say what its values are.
 func (t *table) span(key string, n need, low, high string) Span {
-	v := t.numbers(key, 2, n, aLength)
+	v := t.numbers(key, 2, n, ALength)
 	if v == nil {
 		return Span{}
 	}
@@ -114,13 +114,13 @@ func (t *table) place(width need) (p Place) {
 		t.twoForms("centre")
 	case line:
 		p.Shape, p.Path = Piped, t.course("path")
-		p.Across = t.number("across", width, aSize)
+		p.Across = t.number("across", width, ASize)
 	case round:
 		p.Shape, p.Centre = Disc, t.pair("centre", required, survey.X, survey.Y)
-		p.Across = t.number("across", required, aSize)
+		p.Across = t.number("across", required, ASize)
 	case box:
 		p.X, p.Y = t.pair("x", required, survey.X, survey.X), t.pair("y", required, survey.Y, survey.Y)
-		p.Turn = t.number("turn", optional, anAngle).Value
+		p.Turn = t.number("turn", optional, AnAngle).Value
 	default:
 		t.missing = append(t.missing, fault{key: t.path, text: " has no place: give it x and y, or path and across, or centre and across"})
 	}
@@ -163,8 +163,8 @@ func (t *table) totals() Totals { return t.eitherOf("total", "total = { x = 1540
 func (t *table) bow() (points []BowPoint) {
 	for i, s := range t.list("bow") {
 		p := BowPoint{
-			Y:      s.number("y", required, aLength).Value,
-			Offset: s.number("offset", required, aLength).Value,
+			Y:      s.number("y", required, ALength).Value,
+			Offset: s.number("offset", required, ALength).Value,
 		}
 		s.done()
 		if slices.ContainsFunc(points, func(q BowPoint) bool { return q.Y == p.Y }) {

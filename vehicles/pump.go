@@ -26,11 +26,11 @@ func (p *Pump) takes() float64                   { return 0 }
 func (p *Pump) details() []Detail {
 	return []Detail{
 		{
-			Key: "tilt", Size: &p.Tilt, takes: aTilt, Label: "outlet up", Unit: "°", Told: "outlet %s up", Paper: "outlet %s° up from level",
+			Key: "tilt", Size: &p.Tilt, takes: ATilt, Label: "outlet up", Unit: "°", Told: "outlet %s up", Paper: "outlet %s° up from level",
 			Wanted: "how far up the pump's outlet points is wanted: 0 lies level, 90 stands",
 		},
-		{Key: "ml_per_1000", Figure: &p.MlPer1000, takes: aMeasure, Label: "1000 strokes", Unit: "ml", Told: "%s in 1000 strokes"},
-		{Key: "hz", Figure: &p.Hz, takes: aMeasure, Label: "at most", Unit: "Hz", Told: "%s"},
+		{Key: "ml_per_1000", Figure: &p.MlPer1000, takes: AMeasure, Label: "1000 strokes", Unit: "ml", Told: "%s in 1000 strokes"},
+		{Key: "hz", Figure: &p.Hz, takes: AMeasure, Label: "at most", Unit: "Hz", Told: "%s"},
 	}
 }
 

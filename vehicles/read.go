@@ -134,18 +134,18 @@ func (t *table) job(j *Job) {
 func (t *table) floor() Floor {
 	var outline Outline
 	if s := t.sub("outline", optional); s != nil {
-		outline = Outline{s.number("left", optional, aSize), s.number("right", optional, aSize), s.number("rear", optional, aLength)}
+		outline = Outline{s.number("left", optional, ASize), s.number("right", optional, ASize), s.number("rear", optional, ALength)}
 		s.done()
 	}
 	f := Floor{
 		Outline:   outline,
 		Deck:      t.choice("deck", optional, []string{Steel, Timber}),
 		Layers:    t.choice("layers", optional, []string{Wood, NoLayers}),
-		From:      t.number("from", required, aLength).Value,
-		Length:    t.number("length", required, aSize).Value,
-		Width:     t.number("width", required, aSize).Value,
-		Thickness: t.number("thickness", required, aSize).Value,
-		Ground:    t.number("ground", required, aSize).Value,
+		From:      t.number("from", required, ALength).Value,
+		Length:    t.number("length", required, ASize).Value,
+		Width:     t.number("width", required, ASize).Value,
+		Thickness: t.number("thickness", required, ASize).Value,
+		Ground:    t.number("ground", required, ASize).Value,
 	}
 	t.done()
 	return f
@@ -154,17 +154,17 @@ func (t *table) floor() Floor {
 func (t *table) datum() Datum {
 	d := Datum{
 		Name:       t.line("name", optional),
-		HookBelow:  t.number("hook_below", optional, aLength),
-		HookAbove:  t.number("hook_above", optional, aLength),
-		ShiftAbove: t.number("shift_above", optional, aLength),
-		Left:       t.number("left", optional, aSize),
-		Right:      t.number("right", optional, aSize),
-		AboveLeft:  t.number("above_left", optional, aSize),
-		AboveRight: t.number("above_right", optional, aSize),
-		SideBelow:  t.number("side_below", optional, aLength),
-		SideAbove:  t.number("side_above", optional, aLength),
+		HookBelow:  t.number("hook_below", optional, ALength),
+		HookAbove:  t.number("hook_above", optional, ALength),
+		ShiftAbove: t.number("shift_above", optional, ALength),
+		Left:       t.number("left", optional, ASize),
+		Right:      t.number("right", optional, ASize),
+		AboveLeft:  t.number("above_left", optional, ASize),
+		AboveRight: t.number("above_right", optional, ASize),
+		SideBelow:  t.number("side_below", optional, ALength),
+		SideAbove:  t.number("side_above", optional, ALength),
 		Frames:     t.number("frames", optional, anError),
-		Pins:       t.number("pins", optional, aSize),
+		Pins:       t.number("pins", optional, ASize),
 		PinsOn:     t.choice("pins_on", optional, []string{Batten}),
 		EdgesBelow: t.line("edges_below", optional),
 		EdgesAbove: t.line("edges_above", optional),
@@ -191,10 +191,10 @@ func (t *table) obstruction() Obstruction {
 		Kind:     t.choice("kind", required, Kinds),
 		Place:    t.place(required),
 		Drop:     t.drop(optional),
-		TapedAt:  t.number("taped_at", optional, aLength),
+		TapedAt:  t.number("taped_at", optional, ALength),
 		Measured: t.flag("measured", true),
 		Holds:    t.choice("holds", optional, FuelKinds),
-		Travel:   t.number("travel", optional, aDistance),
+		Travel:   t.number("travel", optional, ADistance),
 		Total:    t.totals(),
 	}
 	t.done()
@@ -234,8 +234,8 @@ func (t *table) tie() Tie {
 func (t *table) wheel() Wheel {
 	w := Wheel{
 		At:     t.point("at", required),
-		Across: t.number("across", optional, aSize).Value,
-		Width:  t.number("width", optional, aSize).Value,
+		Across: t.number("across", optional, ASize).Value,
+		Width:  t.number("width", optional, ASize).Value,
 	}
 	t.done()
 	return w
@@ -244,8 +244,8 @@ func (t *table) wheel() Wheel {
 func (t *table) cut() *Cut {
 	c := Cut{
 		At:     t.point("at", required),
-		Across: t.number("across", required, aSize).Value,
-		Pilot:  t.number("pilot", optional, aSize),
+		Across: t.number("across", required, ASize).Value,
+		Pilot:  t.number("pilot", optional, ASize),
 	}
 	c.Drilled, c.Old = t.hole("drilled"), t.hole("old_pilot")
 	if strings.HasPrefix(t.path, "built.") { // a hole that is planned is not sawn
@@ -254,7 +254,7 @@ func (t *table) cut() *Cut {
 	for _, s := range t.list("direct") {
 		c.Direct = append(c.Direct, s.direct())
 	}
-	c.Relieved = t.number("relieved", optional, aSize)
+	c.Relieved = t.number("relieved", optional, ASize)
 	if c.Across > 0 && c.Pilot.Value >= c.Across {
 		t.r.fault(joinKey(t.path, "pilot"), " is %s; it must be less than across, %s", survey.Exact(c.Pilot.Value), survey.Exact(c.Across))
 	}

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 	"unicode"
-
-	"bench.example/undermark/geometry/survey"
 )
 
 // fault is one thing wrong with a file: the path of the key, and what the line says behind the key's description.
@@ -32,30 +30,6 @@ type table struct {
 	known   []string
 	missing []fault
 }
-
-// limits are what a number must be.
-type limits struct {
-	least, most float64
-	open        bool // least itself is not accepted
-	says        string
-}
-
-// LargestAngle bounds angles either way, degrees: a hundred turns, in which 64-bit numbers still tell a millionth of a
-// degree apart by far.
-const LargestAngle = 36000
-
-var (
-	aLength   = limits{-survey.Longest, survey.Longest, false, fmt.Sprintf("a length from -%d to %[1]d mm", survey.Longest)}
-	aDistance = limits{0, survey.Longest, false, fmt.Sprintf("from 0 to %d mm", survey.Longest)}
-	aSize     = limits{0, survey.Longest, true, fmt.Sprintf("more than 0 and at most %d mm", survey.Longest)}
-	anError   = limits{0, survey.Longest, false, "0 or more"}
-	anAngle   = limits{-LargestAngle, LargestAngle, false, "an angle in degrees"}
-	aTilt     = limits{-180, 180, false, "from -180 to 180 degrees"}
-	aMeasure  = limits{0, 1e6, true, "more than 0"}
-	aFigure   = limits{-1e9, 1e9, false, "a number"}
-)
-
-func (l limits) hold(v float64) bool { return v >= l.least && v <= l.most && !(l.open && v == l.least) }
 
 // need says whether a key must be there.
 type need bool
@@ -129,7 +103,7 @@ func (t *table) free() []string {
 }
 
 // number reads an integer or a float within limits.
-func (t *table) number(key string, n need, l limits) Number {
+func (t *table) number(key string, n need, l Limits) Number {
 	value, path, ok := t.take(key, n, l.says)
 	if !ok {
 		return Number{}
@@ -139,7 +113,7 @@ func (t *table) number(key string, n need, l limits) Number {
 }
 
 // figure returns the number of a value, false when it is none or not within limits.
-func (t *table) figure(path string, value any, l limits) (float64, bool) {
+func (t *table) figure(path string, value any, l Limits) (float64, bool) {
 	v, isNumber := asNumber(value)
 	if !isNumber || math.IsNaN(v) || !l.hold(v) {
 		t.wrong(path, value, l.says)
@@ -164,7 +138,7 @@ func (t *table) count(key string, most int, counted string) int {
 }
 
 // numbers reads a list of n numbers, of any number when n is 0. It is nil when the key is not there or wrong.
-func (t *table) numbers(key string, n int, need need, l limits) []float64 {
+func (t *table) numbers(key string, n int, need need, l Limits) []float64 {
 	accepted := fmt.Sprintf("a list of %d numbers, each %s", n, l.says)
 	if n == 0 {
 		accepted = "a list of numbers, each " + l.says
@@ -177,7 +151,7 @@ func (t *table) numbers(key string, n int, need need, l limits) []float64 {
 }
 
 // figures returns the numbers of a list, nil when it is none.
-func (t *table) figures(path string, value any, n int, l limits, accepted string) []float64 {
+func (t *table) figures(path string, value any, n int, l Limits, accepted string) []float64 {
 	list, isList := value.([]any)
 	if !isList || (n > 0 && len(list) != n) {
 		t.wrong(path, value, accepted)

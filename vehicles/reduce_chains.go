@@ -98,7 +98,7 @@ func (r *reducer) total(placed *Placed, p *Place, totals *Totals, what *thing, f
 			continue
 		}
 		if ends[axis].Start != survey.On || reading.Start == survey.On {
-			r.fault(totalKey(what, axis), "%s", what.says("total is one reading from the "+r.job.Datum.Called()+", the centreline or a side edge, "+
+			r.fault(totalKey(what, axis), "%s", what.says("total is one reading from "+zeros(r.job.Datum.Called())+", "+
 				"of where a chain of + readings ends: measure it so, or take it out"))
 			continue
 		}

@@ -72,11 +72,11 @@ type Tank struct {
 }
 
 // Figures are its numbers that may be left out.
-func (t *Tank) Figures() []Figure { return []Figure{{"litres", &t.Litres, aMeasure}} }
+func (t *Tank) Figures() []Figure { return []Figure{{"litres", &t.Litres, AMeasure}} }
 
 // Figures are its numbers that may be left out.
 func (s *Supply) Figures() []Figure {
-	return []Figure{{"hole", &s.Hole, aSize}, {"bore", &s.Bore, aSize}}
+	return []Figure{{"hole", &s.Hole, ASize}, {"bore", &s.Bore, ASize}}
 }
 
 // FuelSources are the names of what a fuel line may begin at: what holds fuel, and what it begins at already.

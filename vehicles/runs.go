@@ -34,7 +34,7 @@ func (t *table) points(key string, least int) []RunPoint {
 	}
 	out := make([]RunPoint, len(list))
 	for i, v := range list {
-		if p := t.figures(joinIndex(path, i), v, 3, aLength, "a point [x, y, drop] of three numbers of mm"); p != nil {
+		if p := t.figures(joinIndex(path, i), v, 3, ALength, "a point [x, y, drop] of three numbers of mm"); p != nil {
 			out[i] = RunPoint{p[0], p[1], p[2]}
 		}
 	}
@@ -49,8 +49,8 @@ func (t *table) run(k RunKind) *Run {
 		r = t.fuel()
 	default:
 		r = Run{
-			Across: t.number("across", required, aSize).Value,
-			Bend:   t.number("bend", optional, aDistance),
+			Across: t.number("across", required, ASize).Value,
+			Bend:   t.number("bend", optional, ADistance),
 			Path:   t.points("path", 1),
 		}
 		r.Hanging = t.hanging(k, len(r.Path))
@@ -92,9 +92,9 @@ func (t *table) fuel() Run {
 	var r Run
 	r.Supply.Kind = t.choice("kind", optional, FuelKinds)
 	r.Supply.From = t.line("from", optional)
-	r.Supply.Hole = t.number("hole", optional, aSize)
-	r.Across = t.number("across", required, aSize).Value
-	r.Supply.Bore = t.number("bore", optional, aSize)
+	r.Supply.Hole = t.number("hole", optional, ASize)
+	r.Across = t.number("across", required, ASize).Value
+	r.Supply.Bore = t.number("bore", optional, ASize)
 	r.Path = t.points("path", 2)
 	if s := t.sub("tank", optional); s != nil {
 		r.Supply.Tank = s.tank()
@@ -118,7 +118,7 @@ func (t *table) tank() *Tank {
 
 // point reads a place of two numbers, x and y.
 func (t *table) point(key string, n need) (p [2]float64) {
-	copy(p[:], t.numbers(key, len(p), n, aLength))
+	copy(p[:], t.numbers(key, len(p), n, ALength))
 	return p
 }
 

@@ -120,7 +120,7 @@ func (t *table) ruleValues(key string) map[string]float64 {
 			t.r.fault(joinKey(s.path, rule), ` is a table: a rule's name with points in it goes in quotes, "cut.reach" = 80`)
 			continue
 		}
-		if value := s.number(rule, required, aFigure); value.Set {
+		if value := s.number(rule, required, AFigure); value.Set {
 			out = put(out, rule, value.Value)
 		}
 	}

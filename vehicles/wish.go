@@ -13,7 +13,7 @@ const UsualWithin = 300
 func (w Wish) Radius() float64 { return w.Within.Or(UsualWithin) }
 
 func (t *table) wish() *Wish {
-	w := Wish{At: t.point("at", required), Within: t.number("within", optional, aSize)}
+	w := Wish{At: t.point("at", required), Within: t.number("within", optional, ASize)}
 	t.done()
 	return &w
 }

@@ -12,14 +12,17 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
+// notHeld goes on behind "what" in the help of commands that count.
+const notHeld = "the job does not hold is not counted, and named."
+
 func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var f answerFlags
 	var table bool
 	c := &cobra.Command{
 		Use:   "cutlist JOB...",
-		Short: "Say what the runs are cut from and hung with",
+		Short: "Say " + cutlist.Told,
 		Long: "Pipe, hose and fuel line as they are cut, with their bends, what joins and holds them, how much of the usual\n" +
-			"lengths that takes, and what the usual kit holds. What the job does not hold is not counted, and named.",
+			"lengths that takes, and what the usual kit holds. What " + notHeld,
 		Args: someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if f.json && table {
@@ -38,7 +41,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 					return text, err
 				}
 				p := f.paperFor(s)
-				p.line("%s: what the runs are cut from and hung with. All in mm.", r.Job.Ref)
+				p.line("%s: %s. All in mm.", r.Job.Ref, cutlist.Told)
 				for _, line := range words.CutList(l, desk.Millimetres) {
 					p.item(line)
 				}
@@ -48,7 +51,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().BoolVar(&table, "csv", false, "answer as comma-separated values, one row a thing, for a spreadsheet")
+	forSpreadsheet(c, &table, "a thing")
 	return c
 }
 

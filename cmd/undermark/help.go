@@ -13,10 +13,13 @@ import (
 // widestHelp is how many columns of a wide terminal help takes: longer lines are hard to read on from.
 const widestHelp = 100
 
+// helpSays is what command and flag say.
+const helpSays = "how the program or a command is used"
+
 func helpCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [COMMAND]",
-		Short: "Say how the program or a command is used",
+		Short: "Say " + helpSays,
 		Args:  takes(1, "one command"),
 
 		DisableFlagsInUseLine: true, // those of the others are set where all are added

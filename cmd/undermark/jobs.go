@@ -62,6 +62,11 @@ func (f *answerFlags) add(c *cobra.Command) {
 	_ = c.MarkFlagFilename("output") // fails only for a flag that isn't there
 }
 
+// forSpreadsheet adds the flag for an answer in rows, each of one such thing.
+func forSpreadsheet(c *cobra.Command, table *bool, one string) {
+	c.Flags().BoolVar(table, "csv", false, "answer as comma-separated values, one row "+one+", for a spreadsheet")
+}
+
 // file is where the answer goes, "" for standard output, which "-" is, too (POSIX.1-2017, 12.2, guideline 13).
 func (f *answerFlags) file() string {
 	if f.out == "-" {
@@ -70,9 +75,21 @@ func (f *answerFlags) file() string {
 	return f.out
 }
 
+// someFile is what a command that reads jobs needs.
+const someFile = "a job file, " + orInput
+
+const orInput = "or - for standard input"
+
+func noFile(command string) error { return fmt.Errorf("%s needs %s", command, someFile) }
+
+// fileBehind is for a command that got only the word which stands before its jobs.
+func fileBehind(command, word string) error {
+	return fmt.Errorf("%s needs a job file behind %s, %s", command, word, orInput)
+}
+
 func someJobs(c *cobra.Command, args []string) error {
 	if len(args) == 0 {
-		return fmt.Errorf("%s needs a job file, or - for standard input", c.Name())
+		return noFile(c.Name())
 	}
 	return nil
 }

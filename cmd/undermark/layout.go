@@ -21,7 +21,7 @@ func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Long: "Up to three layouts that differ to the eye by more than a heading, best first; where the job's own breaks no rule it is\n" +
 			"one of them, called as it is. Of each the place of the cut, the heading of the heater, exhaust, intake and\n" +
 			"the fuel line, from where it begins in the job or from its one tank, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none keeps every rule they are the nearest misses, and what they break is named: exit 11.\n" +
-			"Where the fitter can get a hand or a drill in, it does not know. Check a layout before you trust it.",
+			handsUnknown("a layout"),
 		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -66,15 +66,20 @@ func tellLayouts(r *rules.Result, s streams, f *answerFlags) (text string, kept 
 	return p.String(), kept, nil
 }
 
+// handsUnknown is what help says of what is found and proposed.
+func handsUnknown(of string) string {
+	return "Where the fitter can get a hand or a drill in, it does not know. Check " + of + " before you trust it."
+}
+
 // layoutsText writes layouts for a person.
 func layoutsText(p *paper, r *rules.Result, found *rules.Layouts) {
 	switch {
 	case len(found.Best) == 0:
 		p.line("%s: nothing can be laid out here: no exhaust leads anywhere.", r.Job.Ref)
 	case found.Best[0].Verdict() == rules.Foul:
-		p.line("%s: no layout keeps every rule. The nearest misses, all in mm, and what they break:", r.Job.Ref)
+		p.line("%s: %s, all in mm, and what they break:", r.Job.Ref, words.NoneKept)
 	default:
-		p.line("%s: whole layouts of what was entered, best first. All in mm.", r.Job.Ref)
+		p.line("%s: %s, best first. All in mm.", r.Job.Ref, words.WholeLayouts)
 	}
 	if lacks := rules.FuelLacks(&r.Job); r.Job.Fuel == nil && lacks != "" && len(found.Best) > 0 {
 		p.line("%s", words.Sentence(words.NoFuelFor(lacks)))
@@ -95,7 +100,7 @@ func layoutsText(p *paper, r *rules.Result, found *rules.Layouts) {
 		p.line(words.NoMoreLayouts)
 	}
 	for _, shift := range found.Shifts {
-		p.line("The heater would fit where it is wanted with %s moved by %s along x, %s along y.", shift.Name, survey.Figure(shift.By.X), survey.Figure(shift.By.Y))
+		p.line(words.WouldFit+"%s moved by %s along x, %s along y.", shift.Name, survey.Figure(shift.By.X), survey.Figure(shift.By.Y))
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -91,8 +92,8 @@ func newRoot(s streams) *cobra.Command {
 		Short: "Find the place for an air heater's hole through a van's floor",
 		Long: "Undermark takes a tape's readings from underneath a van, keeps the place of an air heater's cut, exhaust and\n" +
 			"intake, judges every clearance with its uncertainty, and says where to put the marks on top.\n\n" +
-			"With a job file or with nothing it opens the screens. The heater's own instructions and the local code\n" +
-			"come first, this program after them.",
+			"With a job file or with nothing it opens the screens. " + rules.First + ",\n" +
+			"this program after them.",
 		Example: "  undermark                        open the sample van\n" +
 			"  undermark van.toml               open a job, or start one\n" +
 			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
@@ -115,7 +116,7 @@ func newRoot(s streams) *cobra.Command {
 	root.SetHelpCommand(helpCommand(s))
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.PersistentFlags().StringVar(&shared.book, "book", "", "the rules of `FILE`, another workshop's book, in place of the usual one")
-	root.PersistentFlags().BoolP("help", "h", false, "say how the program or a command is used")
+	root.PersistentFlags().BoolP("help", "h", false, "say "+helpSays)
 	// Not by the library's own way: its template has the linker keep every method of every type, two of fifteen megabytes.
 	root.Flags().BoolVarP(&which, "version", "v", false, "say which version this is")
 	root.Flags().BoolVar(&plain, "plain", false, "lines in place of screens: for a screen reader, a braille line, a terminal that can't draw, a pipe")

@@ -55,10 +55,10 @@ func marksText(p *paper, r rules.Result, sheet rules.MarkSheet) string {
 	checksText(p, sheet.Checks)
 	if pilot := sheet.Pilot; pilot != nil && pilot.Drilled != nil {
 		p.blank()
-		p.line("%s. All else here is set off the hole.", words.PilotOff(*pilot, desk.Settings{}))
+		p.line("%s. %s", words.PilotOff(*pilot, desk.Settings{}), rules.SetOffHole)
 		p.line("%s.", words.BesidePilot(r.Job.Cut, desk.Settings{}))
 		for _, text := range words.MovedMarks(sheet.Moved, desk.Settings{}) {
-			p.line("Moved since the pilot was measured, %s.", text)
+			p.line("%s.", text)
 		}
 	}
 	if text := words.OldPilot(&r, desk.Settings{}); text != "" {

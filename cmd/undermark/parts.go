@@ -18,7 +18,7 @@ func partsCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Short: "Say what is ordered before the van comes",
 		Long: "One list of all that a job takes: heater, collar, screws, pipe, hose and fuel line with what joins and holds them,\n" +
 			"sealant, wiring. How many are wanted, how many the usual kit holds, how many are bought beside it. What nobody has\n" +
-			"reckoned has no count; what the job does not hold is not counted, and named.",
+			"reckoned has no count; what " + notHeld,
 		Example: "  undermark parts van.toml\n  undermark parts --csv van.toml > order.csv",
 		Args:    someJobs, ValidArgsFunction: jobFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -44,7 +44,7 @@ func partsCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().BoolVar(&table, "csv", false, "answer as comma-separated values, one row a part, for a spreadsheet")
+	forSpreadsheet(c, &table, "a part")
 	return c
 }
 

@@ -36,7 +36,7 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 			"what of it is above the floor stays, with its hole.\n" +
 			"both finds exhaust and intake together, those that keep most from what is under the floor; where the job's own keep as\n" +
 			"much, it says so and gives those. The intake's mouth may be anywhere under the van: --edge under.\n" +
-			"Where the fitter can get a hand or a drill in, it does not know. Check a run before you trust it.",
+			handsUnknown("a run"),
 		Example: "  undermark route exhaust --to 1370,870,187 van.toml\n" +
 			"  undermark route intake --edge rear --json van.toml\n" +
 			"  undermark route both van.toml",
@@ -192,13 +192,13 @@ func seeking(s streams, json bool, search func(context.Context, *progress)) erro
 
 func someRun(_ *cobra.Command, args []string) error {
 	if len(args) == 0 {
-		return fmt.Errorf("route needs which run to find, exhaust, intake, fuel or both, and a job file, or - for standard input")
+		return fmt.Errorf("route needs which run to find, exhaust, intake, fuel or both, and %s", someFile)
 	}
 	if _, is := routed[args[0]]; !is && args[0] != bothRuns {
 		return fmt.Errorf("%q is no run that can be found: say exhaust, intake, fuel or both", args[0])
 	}
 	if len(args) == 1 {
-		return fmt.Errorf("route needs a job file behind %s, or - for standard input", args[0])
+		return fileBehind("route", args[0])
 	}
 	return nil
 }

@@ -49,7 +49,7 @@ func sizingCommand(shared *sharedFlags, s streams) *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().BoolVar(&table, "csv", false, "answer as comma-separated values, one row a result, for a spreadsheet")
+	forSpreadsheet(c, &table, "a result")
 	return c
 }
 
@@ -88,9 +88,9 @@ func subjectIn(args []string) (topic sizing.Topic, files []string) {
 func someSizing(files, args []string) error {
 	switch {
 	case len(args) == 0:
-		return fmt.Errorf("sizing needs a job file, or - for standard input")
+		return noFile("sizing")
 	case len(files) == 0:
-		return fmt.Errorf("sizing needs a job file behind %s, or - for standard input", args[0])
+		return fileBehind("sizing", args[0])
 	case len(files) > 1 && len(files) == len(args) && files[0] != "-" && !isFile(files[0]):
 		if near := vehicles.Nearest(files[0], subjects()); near != "" {
 			return fmt.Errorf("%q is no subject: did you mean %s?", files[0], near)

@@ -181,17 +181,13 @@ func (s *source) marks(sheet rules.MarkSheet) Part {
 	}
 	out := Parts{t, Where{strings.Join(said, "\n")}}
 	if p := sheet.Pilot; p.Drilled != nil {
-		out = append(out, Text{Words: s.say.PilotOff(*p) + ". All else here is set off the hole.", Bold: true}, Text{Words: s.say.Beside(s.Job.Cut) + "."})
+		out = append(out, Text{Words: s.say.PilotOff(*p) + ". " + rules.SetOffHole, Bold: true}, Text{Words: s.say.Beside(s.Job.Cut) + "."})
 	}
 	if text := s.say.OldPilot(s.Result); text != "" {
 		out = append(out, Text{Words: text, Bold: true})
 	}
-	var moved List
-	for _, text := range s.say.Moved(sheet.Moved) {
-		moved = append(moved, "moved since the pilot was measured, "+text)
-	}
-	if len(moved) > 0 {
-		out = append(out, moved)
+	if moved := s.say.Moved(sheet.Moved); len(moved) > 0 {
+		out = append(out, List(moved))
 	}
 	return out
 }

@@ -33,7 +33,7 @@ func (s *source) checks() Section {
 		section.Parts = append(section.Parts, Titled{apartTitle, table})
 	}
 	if len(kept.Rows) > 0 {
-		section.Parts = append(section.Parts, Titled{"What else is clear of what was entered. Figures are mm unless said.", Halves{kept}})
+		section.Parts = append(section.Parts, Titled{"What else is " + rules.ClearOfEntered + ". Figures are mm unless said.", Halves{kept}})
 	}
 	if len(by) > 0 {
 		section.Parts = append(section.Parts, by.told("By: which book spoke, and its source"))

@@ -230,7 +230,7 @@ func (s *source) lookedAfter() Named {
 		return otherwise
 	}
 	return append(Named{
-		{"First", "Clamps and screws tightened once more, exhaust and fuel line looked at " + agreed("retorque", "on the day that you agree with the fitter") + "."},
+		{"First", strings.ToUpper(work.Retorque[:1]) + work.Retorque[1:] + " " + agreed("retorque", "on the day that you agree with the fitter") + "."},
 		{"Service", "What is done, by whom and how often: as the heater's own instructions say. The first is " + agreed("service-agreed", "on the day that you agree with the fitter") + "."},
 		{"Alarm", "Test it as its own instructions say, and change it by the day that stands on it."},
 	}, service...)

@@ -11,7 +11,7 @@ import (
 // sized are the sizes behind the job, as far as they are known: what nobody has said is told once below them.
 func (s *source) sized() Section {
 	section := Section{Heading: "Sizes: floor, fuel, electrics, heat, duct, saw; no verdict rests on them"}
-	t := Table{Size: small, Close: true, Cols: []Col{{Head: "size"}, {Figure: true}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " the heater's own instructions come first"}, {Head: "by"}}}
+	t := Table{Size: small, Close: true, Cols: []Col{{Head: "size"}, {Figure: true}, {Head: "how it is reckoned, and what was taken as nobody has said it; " + before + " " + sizing.InstructionsFirst}, {Head: "by"}}}
 	var lacks []string
 	var by sources
 	for _, subject := range sizing.Of(s.Result) {

@@ -5,6 +5,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// InstructionsFirst is said of a result that has Instructions.
+const InstructionsFirst = "the heater's own instructions come first"
+
 // Row is one result.
 type Row struct {
 	ID      ID

@@ -2,6 +2,7 @@ package work
 
 import (
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -19,7 +20,7 @@ var mounting = []kind{
 		after: []string{"sawn"}, danger: "Collar and stubs have nothing to go through.",
 	},
 	{
-		id: "sealed", part: Mounting, do: "Lay both beads of sealant: round the hole and along the plate's edge.", defers: heaterSays, applies: hasHeater, of: beadsOf,
+		id: "sealed", part: Mounting, do: "Lay both beads of sealant: " + sizing.BeadsGo + ".", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"deburred", "swarf", "primed", "scraped", "swages-packed", "dry-fit"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
@@ -130,7 +131,7 @@ var firstRun = []kind{
 	},
 	{
 		id: "start-current", part: FirstRun, do: "Switch the heater on, and measure the current while it glows.", defers: heaterSays, caution: rules.AboutFirstRun, applies: hasHeater,
-		measured: "current at the start", expect: inWords("as the heater's instructions say, under its fuse", rules.NeedsFigure),
+		measured: "current at the start", expect: inWords(asHeaterSays+", under its fuse", rules.NeedsFigure),
 		after:  []string{"supply-laid", "fuse", "exhaust-tight", "intake-tight", "battery-on", "sealant-cured", "alarm", "outside", "fuel-primed", "fuel-tight"},
 		danger: "Gas or fuel may come out where people are, and fuel or a cable may catch fire.",
 	},
@@ -160,14 +161,14 @@ var firstRun = []kind{
 var handingOver = []kind{
 	{
 		id: "clamps-again", part: HandingOver, do: "Tighten all clamps and screws again, cold, after the first heat.", applies: hasHeater,
-		after: []string{"cooled"}, danger: "The exhaust burns for long after the heater was switched off.",
+		after: []string{"cooled"}, danger: "The exhaust burns " + rules.LongHot + ".",
 	},
-	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: heater off when the van is refuelled.", caution: rules.AboutRefuelling, applies: hasHeater},
+	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: " + rules.OffToFill + ".", caution: rules.AboutRefuelling, applies: hasHeater},
 	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
 	{
 		id: "service-agreed", part: HandingOver, dated: true, do: "Agree with the owner on the day of the heater's first service, as its own instructions have it.", defers: heaterSays, applies: hasHeater,
 	},
 	{
-		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: clamps and screws tightened once more, exhaust and fuel line looked at.", defers: heaterSays, applies: hasHeater,
+		id: "retorque", part: HandingOver, dated: true, do: "Have the owner back on the day that was agreed: " + Retorque + ".", defers: heaterSays, applies: hasHeater,
 	},
 }

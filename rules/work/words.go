@@ -8,6 +8,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// Retorque is what is done when the owner is back on the day that was agreed.
+const Retorque = "clamps and screws tightened once more, exhaust and fuel line looked at"
+
 // Text is what a value should come to, in words: "20 mm/m at least", "15 to 90 °"; "" where nobody knows.
 func (e Expected) Text(unit string) string {
 	switch {

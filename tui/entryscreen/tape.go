@@ -46,5 +46,5 @@ func Errors() form.Slots {
 
 // errorOf reads an error, with or without its sign.
 func errorOf(text string) (float64, error) {
-	return form.Length(strings.TrimLeft(text, "± "), form.NotLess0)
+	return form.Length(strings.TrimLeft(text, "± "), vehicles.ADistance)
 }

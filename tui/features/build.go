@@ -149,7 +149,7 @@ func (b *builder) number(key string, old vehicles.Number) vehicles.Number {
 	case text == b.was[key] && old.Set:
 		return old
 	}
-	mm, err := form.Length(text, form.AnyLength)
+	mm, err := form.Length(text, vehicles.ALength)
 	if err != nil {
 		b.wrong[key] = err
 		return vehicles.Number{}
@@ -162,7 +162,7 @@ func (b *builder) size(key string, needed bool) vehicles.Number {
 	n := b.number(key, b.old.Across)
 	switch {
 	case n.Set && n.Value <= 0:
-		b.wrong[key] = form.ErrNothing
+		b.wrong[key] = vehicles.ASize.Takes(n.Value)
 	case !n.Set && needed && b.wrong[key] == nil:
 		b.missing = append(b.missing, key)
 	}

@@ -2,7 +2,6 @@ package features
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -37,7 +36,7 @@ func (h Record) needs(j vehicles.Job, missing []string, now texts) error {
 	if len(blank) == 0 {
 		return errors.New(form.Waits + h.lacking(j, missing, now))
 	}
-	return fmt.Errorf("needed: %s; till then the job keeps what it had", h.lacking(j, blank, now))
+	return errors.New("needed: " + h.lacking(j, blank, now) + form.KeepsTill)
 }
 
 // forgotten returns the job without the refused texts of things that the list has no more.

@@ -163,7 +163,7 @@ func TestNoMoreTextsAreRefusedThanAJobKeeps(t *testing.T) {
 func TestEachOfSeveralFaultsIsSaidOfItsField(t *testing.T) {
 	slots := Slots{}
 	for _, key := range []string{"width", "length"} {
-		slots = append(slots, Required(Field{Key: key, Label: key}, Over0, func(j *vehicles.Job) *float64 { return &j.Floor.Width }))
+		slots = append(slots, Required(Field{Key: key, Label: key}, vehicles.ASize, func(j *vehicles.Job) *float64 { return &j.Floor.Width }))
 	}
 	_, err := slots.Set(desk.State{}, map[string]string{"width": "7x", "length": "-5"})
 	for key, says := range map[string]string{"width": "unit", "length": "more than 0"} {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 )
 
 // A pasted text is one edit: all of its lines are put into fields before the job is asked. It is taken whole or not at all,
@@ -145,7 +146,7 @@ func pastedWords(lines, refused int) string {
 	case refused == 0:
 		return fmt.Sprintf("%d lines taken", lines)
 	}
-	return fmt.Sprintf("%d of %d lines taken, %d refused and not in the job", lines-refused, lines, refused)
+	return fmt.Sprintf("%d of %d lines taken, %d %s", lines-refused, lines, refused, words.Refused)
 }
 
 // count is "1 field", "2 fields".

@@ -2,9 +2,6 @@ package form
 
 import (
 	"errors"
-	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -75,21 +72,8 @@ func Line(f Field, at func(j *vehicles.Job) *string) Slot {
 	}
 }
 
-// Limits are what a length must be, mm.
-type Limits struct{ Least, Most float64 }
-
-// The limits of the job file.
-var (
-	AnyLength = Limits{-survey.Longest, survey.Longest}
-	NotLess0  = Limits{0, survey.Longest}
-	Over0     = Limits{0.001, survey.Longest}
-)
-
-// ErrNothing is for a length that must not be 0.
-var ErrNothing = errors.New("must be more than 0 mm")
-
 // Length reads a length that starts nowhere, "8", "6.5cm", `3/8"`, within limits. mm.
-func Length(text string, l Limits) (float64, error) {
+func Length(text string, l vehicles.Limits) (float64, error) {
 	r, err := survey.Typed(text, survey.X)
 	switch {
 	case err != nil:
@@ -97,35 +81,25 @@ func Length(text string, l Limits) (float64, error) {
 		return 0, errors.New(what + `; a length is mm or e.g. 6.5cm, 3/8"`)
 	case r.Start != survey.Datum:
 		return 0, errors.New("there is nothing here to run on from: write the whole length")
-	case r.Length < l.Least && l.Least > 0:
-		return 0, ErrNothing
-	case r.Length < l.Least || r.Length > l.Most:
-		return 0, fmt.Errorf("must be from %s to %s", survey.Exact(l.Least), survey.InMM(l.Most))
 	}
-	return r.Length, nil
+	return r.Length, l.Takes(r.Length)
 }
 
 // Quoted is a text as it is repeated in words, cut when it is long.
 func Quoted(text string) string { return ansi.Truncate(text, survey.LongestQuote, "...") }
 
-// Degrees reads an angle.
-func Degrees(text string) (float64, error) {
-	deg, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimSpace(text), ",", "."), 64)
-	if err != nil || !(math.Abs(deg) <= vehicles.LargestAngle) {
-		return 0, fmt.Errorf("%q is no angle: write degrees, like 30 or -12.5", Quoted(text))
-	}
-	return deg, nil
-}
+// KeepsTill is said behind what is needed where the job had something.
+const KeepsTill = "; till then the job keeps what it had"
 
 // Required is a slot for a length that must be there.
-func Required(f Field, l Limits, at func(j *vehicles.Job) *float64) Slot {
+func Required(f Field, l vehicles.Limits, at func(j *vehicles.Job) *float64) Slot {
 	f.Unit, f.Blank = "mm", "needed"
 	return Slot{
 		Field: f,
 		Get:   func(s desk.State) string { return survey.Exact(*at(&s.Job)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
-				return j, errors.New("needed; till then the job keeps what it had")
+				return j, errors.New("needed" + KeepsTill)
 			}
 			v, err := Length(text, l)
 			*at(&j) = v
@@ -160,6 +134,6 @@ func Optional(f Field, read func(text string) (float64, error), blank func(j veh
 }
 
 // LengthIn returns a reader of lengths within limits.
-func LengthIn(l Limits) func(text string) (float64, error) {
+func LengthIn(l vehicles.Limits) func(text string) (float64, error) {
 	return func(text string) (float64, error) { return Length(text, l) }
 }

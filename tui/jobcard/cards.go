@@ -179,7 +179,7 @@ func dateSlot() form.Slot {
 	put := slot.Set
 	slot.Set = func(j vehicles.Job, text string) (vehicles.Job, error) {
 		if _, err := time.Parse(time.DateOnly, text); err != nil && text != "" {
-			return j, errors.New("a date is year, month, day: 2026-11-25")
+			return j, form.ErrNoDate
 		}
 		return put(j, text)
 	}

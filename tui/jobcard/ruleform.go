@@ -1,10 +1,7 @@
 package jobcard
 
 import (
-	"errors"
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
@@ -126,11 +123,7 @@ func (h ruleRecord) Set(s desk.State, texts map[string]string) (vehicles.Job, fo
 // read reads a value in a rule's unit: a length may have units of its own.
 func read(text string, unit rules.Unit) (float64, error) {
 	if unit == rules.MM {
-		return form.Length(text, form.AnyLength)
+		return form.Length(text, vehicles.ALength)
 	}
-	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil || math.IsNaN(v) || math.Abs(v) > 1e9 {
-		return 0, errors.New("write a plain number")
-	}
-	return v, nil
+	return form.NumberIn(text, vehicles.AFigure)
 }

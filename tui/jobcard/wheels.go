@@ -41,7 +41,7 @@ func axleSlot(key, label string, rear bool) form.Slot {
 		if text == "" {
 			return j.WithAxle(rear, vehicles.Number{}, usualInset), nil
 		}
-		x, err := form.Length(text, form.AnyLength)
+		x, err := form.Length(text, vehicles.ALength)
 		if err == nil && j.AtRear(vehicles.Wheel{At: [2]float64{x}}) != rear {
 			err = errors.New("the rear axle stands behind the middle of the floor, the front axle before it")
 		}
@@ -71,7 +71,7 @@ func ofWheels(key, label, unit string, get func(*vehicles.Wheel) (float64, bool)
 		if text == "" {
 			return j, nil
 		}
-		mm, err := form.Length(text, form.Over0)
+		mm, err := form.Length(text, vehicles.ASize)
 		switch {
 		case err != nil:
 			return j, err

@@ -67,7 +67,7 @@ func underTable(s desk.State, t readings, w, h int) (rows []string) {
 // afterwards are lines behind all marks: those that moved since the pilot was measured, with how far, and the stubs.
 func afterwards(s desk.State) (lines []string) {
 	for _, text := range words.MovedMarks(s.Marks.Moved, s.Settings) {
-		lines = append(lines, "Moved since the pilot was measured, "+text+".")
+		lines = append(lines, text+".")
 	}
 	var stubs []string
 	for _, m := range s.Marks.Stubs {

@@ -33,10 +33,16 @@ func bind(name, what string) key.Binding {
 	return key.NewBinding(key.WithKeys(name), key.WithHelp(name, what))
 }
 
+// What the keys do that are asked for where sides are swapped.
+const (
+	swapBelow = "swap the sides of the readings below"
+	swapAbove = "of those above"
+)
+
 var (
 	keyUse   = bind("o", "in or out of the fit")
-	keyBelow = bind("s", "swap the sides of the readings below")
-	keyAbove = bind("t", "swap the sides of those above")
+	keyBelow = bind("s", swapBelow)
+	keyAbove = bind("t", "swap the sides "+swapAbove)
 )
 
 var spec = entryscreen.Spec{

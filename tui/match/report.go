@@ -56,7 +56,7 @@ func (p *page) mm(v float64) string { return desk.Length(v, p.s.Settings.Units) 
 func (p *page) swapped() {
 	p.add(p.look().Fault, fmt.Sprintf("Left and right are swapped on one side: as they are the points miss each other by %s, "+
 		"in a mirror by %s.", p.mm(p.fit.RMS), p.mm(survey.MirroredRMS(p.fit.plan.Ties))))
-	p.add(p.look().Strong, "On which side? s: swap the sides of the readings below. t: of those above.")
+	p.add(p.look().Strong, "On which side? s: "+swapBelow+". t: "+swapAbove+".")
 	p.add(p.look().Plain, "Nothing can be judged before that. Look at the van: what else was read there with the sides swapped is wrong too.")
 }
 
@@ -98,7 +98,7 @@ func (p *page) agree() {
 		}
 		say := ": the points agree as well as their tapes can tell, "
 		if f.Verdict != rules.Clear {
-			say = ": the points differ by more than their tapes explain, nothing that crosses the floor is clear; "
+			say = ": the " + rules.PointsDiffer + ", nothing that crosses the floor is clear; "
 		}
 		p.add(p.look().Verdict(f.Verdict), desk.VerdictWord(f.Verdict)+say+text+".")
 		return

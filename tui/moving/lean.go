@@ -167,8 +167,11 @@ func clippedAnew(of vehicles.RunKind, s desk.State) (job vehicles.Job, spread bo
 	return s.Job.WithRun(of, &clipped), true
 }
 
+// MakeStub is how a run gets the stub that it starts from.
+const MakeStub = "place a cut and choose a heater first."
+
 // Unstubbed is said when it is not known where what hangs on a run hangs.
-const Unstubbed = "What hangs on a run has its place from the stub on: place a cut and choose a heater first."
+const Unstubbed = "What hangs on a run has its place from the stub on: " + MakeStub
 
 // Shifted says where things that could not stay are now.
 func Shifted(shifts []vehicles.Rehung, s desk.State) string {

@@ -23,7 +23,7 @@ func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []str
 	case len(lines) == 0:
 		return []string{title, NothingYet(s)}
 	case len(s.Faults) > 0:
-		title = "Findings of " + what + " as it was before the fault:"
+		title = "Findings of " + what + " " + BeforeFault + ":"
 	}
 	return append([]string{title}, lines...)
 }

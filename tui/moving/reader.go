@@ -3,7 +3,6 @@ package moving
 import (
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry"
@@ -30,7 +29,7 @@ const (
 )
 
 // limits are those of the readers of lengths.
-var limits = map[Reader]form.Limits{Height: form.AnyLength, Distance: form.NotLess0, Size: form.Over0}
+var limits = map[Reader]vehicles.Limits{Height: vehicles.ALength, Distance: vehicles.ADistance, Size: vehicles.ASize}
 
 // Value is what a field comes to.
 type Value struct {
@@ -54,7 +53,7 @@ func (r Reader) Read(text string, s desk.State) (v Value, err error) {
 		v.Reading, err = onVan(text, survey.Y, s)
 		return v, err
 	case Count:
-		n, err = count(v.Text)
+		n, err = form.NumberIn(v.Text, vehicles.AMeasure)
 	case Tilt:
 		n, err = tilt(v.Text)
 	default:
@@ -75,22 +74,13 @@ func onVan(text string, axis survey.Axis, s desk.State) (survey.Reading, error) 
 	return r, err
 }
 
-// mostCount is the largest number that is no length, as it is in the job file.
-const mostCount = 1e6
-
-func count(text string) (float64, error) {
-	n, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil || !(n > 0 && n <= mostCount) {
-		return 0, fmt.Errorf("%q is no number of more than 0: write it like 22 or 1.5", form.Quoted(text))
-	}
-	return n, nil
-}
-
 func tilt(text string) (float64, error) {
-	const over = 180
-	deg, err := form.Degrees(strings.TrimSuffix(text, "°"))
-	if err == nil && (deg < -over || deg > over) {
-		err = errors.New("must be from -180 to 180: 0 lies level, 90 stands with its outlet up")
+	deg, err := form.Number(strings.TrimSuffix(text, "°"))
+	if err != nil {
+		return 0, err
+	}
+	if err = vehicles.ATilt.Takes(deg); err != nil {
+		err = fmt.Errorf("%w: 0 lies level, 90 stands with its outlet up", err)
 	}
 	return deg, err
 }

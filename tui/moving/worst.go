@@ -78,10 +78,13 @@ func (l Worst) elsewhere(s desk.State) string {
 	return ""
 }
 
+// BeforeFault is said of what was judged before a change that can't be.
+const BeforeFault = "as it was before the fault"
+
 // headed is the title: the banner's tally, in its words.
 func headed(s desk.State, w int) string {
 	if len(s.Faults) > 0 {
-		return "As it was before the fault"
+		return words.Upper(BeforeFault)
 	}
 	text := words.Tally(s.Result.Findings)
 	for _, more := range []string{words.DeadlyIs, desk.PlusMinusHead} {

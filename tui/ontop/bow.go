@@ -94,7 +94,7 @@ func bowPoint(y, offset form.Field, texts map[string]string, others []vehicles.B
 	across, forward := textOf(y, texts), textOf(offset, texts)
 	var err error
 	if across != "" {
-		p.Y, err = form.Length(across, form.AnyLength)
+		p.Y, err = form.Length(across, vehicles.ALength)
 	}
 	switch {
 	case across == "" && forward == "":
@@ -108,7 +108,7 @@ func bowPoint(y, offset form.Field, texts map[string]string, others []vehicles.B
 	case forward == "":
 		return p, false, form.Fault{Key: y.Key, Why: "and how far forward? The two are taken together"}
 	}
-	if p.Offset, err = form.Length(forward, form.AnyLength); err != nil {
+	if p.Offset, err = form.Length(forward, vehicles.ALength); err != nil {
 		return p, false, form.Fault{Key: offset.Key, Why: err.Error()}
 	}
 	return p, true, fault

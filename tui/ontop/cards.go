@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -83,23 +84,23 @@ func (h record) Set(s desk.State, texts map[string]string) (vehicles.Job, form.R
 
 var floorSlots = form.Slots{
 	fromDatum(),
-	form.Required(form.Field{Key: "length", Label: "length"}, form.Over0,
+	form.Required(form.Field{Key: "length", Label: "length"}, vehicles.ASize,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Length }),
-	form.Required(form.Field{Key: "width", Label: "width"}, form.Over0,
+	form.Required(form.Field{Key: "width", Label: "width"}, vehicles.ASize,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Width }),
-	form.Required(form.Field{Key: "thickness", Label: "thickness"}, form.Over0,
+	form.Required(form.Field{Key: "thickness", Label: "thickness"}, vehicles.ASize,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Thickness }),
-	form.Required(form.Field{Key: "ground", Label: "down to ground"}, form.Over0,
+	form.Required(form.Field{Key: "ground", Label: "down to ground"}, vehicles.ASize,
 		func(j *vehicles.Job) *float64 { return &j.Floor.Ground }),
 	deckSlot(),
 	layersSlot(),
-	skin("outline.left", "left", "The van's skin at the outlet's height", halfWidth, form.Over0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Left }),
-	skin("outline.right", "right", "", halfWidth, form.Over0, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Right }),
-	skin("outline.rear", "rear end", "", rearEnd, form.AnyLength, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Rear }),
+	skin("outline.left", "left", "The van's skin at the outlet's height", halfWidth, vehicles.ASize, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Left }),
+	skin("outline.right", "right", "", halfWidth, vehicles.ASize, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Right }),
+	skin("outline.rear", "rear end", "", rearEnd, vehicles.ALength, func(j *vehicles.Job) *vehicles.Number { return &j.Floor.Outline.Rear }),
 }
 
 // skin is the slot for one side of the van's outline. Enter passes it: most vans are as wide as their floor.
-func skin(key, label, heading string, blank func(j vehicles.Job) string, l form.Limits, at func(j *vehicles.Job) *vehicles.Number) form.Slot {
+func skin(key, label, heading string, blank func(j vehicles.Job) string, l vehicles.Limits, at func(j *vehicles.Job) *vehicles.Number) form.Slot {
 	slot := form.Optional(form.Field{Key: key, Label: label, Unit: "mm", Heading: heading, Pass: true}, form.LengthIn(l), blank, at)
 	slot.Say = func(f *form.Field, s desk.State) {
 		switch key {
@@ -131,7 +132,7 @@ func deckSlot() form.Slot {
 		form.Choice{Letter: 's', Name: vehicles.Steel}, form.Choice{Letter: 't', Name: vehicles.Timber})
 	slot.Say = func(f *form.Field, s desk.State) {
 		if s.Job.Floor.Deck == vehicles.Timber {
-			f.Note = "takes a steel plate above and one below; Place says how wide it is cut back"
+			f.Note = "takes " + rules.SteelPlates + "; Place says how wide it is cut back"
 		}
 	}
 	return slot
@@ -166,7 +167,7 @@ func known(f form.Field, at func(*vehicles.Job) *string, choices ...form.Choice)
 
 // fromDatum is the slot for where the floor begins.
 func fromDatum() form.Slot {
-	slot := form.Required(form.Field{Key: "from"}, form.AnyLength, func(j *vehicles.Job) *float64 { return &j.Floor.From })
+	slot := form.Required(form.Field{Key: "from"}, vehicles.ALength, func(j *vehicles.Job) *float64 { return &j.Floor.From })
 	slot.Say = func(f *form.Field, s desk.State) { f.Label = "from " + desk.Datum(&s.Job.Datum, shortDatum) }
 	return slot
 }
@@ -190,7 +191,7 @@ func datumName() form.Slot {
 
 // errorSlots are the frames' error and the tape's.
 func errorSlots() form.Slots {
-	frames := hook("frames", "two frames ±", "", form.NotLess0, mm((*vehicles.Job).Frames),
+	frames := hook("frames", "two frames ±", "", vehicles.ADistance, mm((*vehicles.Job).Frames),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Frames })
 	return append(form.Slots{frames}, entryscreen.Errors()...)
 }

@@ -30,7 +30,7 @@ var topics = sync.OnceValue(func() map[card]map[string]topic {
 				"thickest: drill nothing before you know it.", nil},
 			"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
 			"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
-				"round it and takes a steel plate above and one below.", nil},
+				"round it and takes " + rules.SteelPlates + ".", nil},
 			"outline.left":  {"", "From the centreline to the van's skin on the left, sill and all, as high as the exhaust's outlet: it must end at the skin, not under the floor.", nil},
 			"outline.right": {"", "From the centreline to the van's skin on the right, as high as the exhaust's outlet.", nil},
 			"outline.rear":  {"", "Where the van ends behind, at the outlet's height, from where x starts: behind that with a minus.", nil},

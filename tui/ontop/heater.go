@@ -18,31 +18,31 @@ import (
 type size struct {
 	key, label, head string
 	second           bool
-	limits           form.Limits
+	limits           vehicles.Limits
 	bit              vehicles.HeaterKeys
 	at               func(h *vehicles.Heater) *float64
 }
 
 var sizes = []size{
-	{"body_u", "body, along", "Body", false, form.Over0, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[0] }},
-	{"body_v", "body, across", "", false, form.Over0, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[1] }},
-	{"body_h", "body, height", "", false, form.Over0, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[2] }},
-	{"at_u", "body's middle at", "", false, form.AnyLength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[0] }},
-	{"at_v", "middle, leftward", "", true, form.AnyLength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[1] }},
-	{"front", "free in front", "Space kept free round the body", false, form.NotLess0, vehicles.HasFrontSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Front }},
-	{"rear", "free behind", "", false, form.NotLess0, vehicles.HasRearSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Rear }},
-	{"sides", "free at sides", "", false, form.NotLess0, vehicles.HasSideSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Sides }},
-	{"over", "free on top", "", false, form.NotLess0, vehicles.HasTopSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Top }},
-	{"plate_u", "plate along, wide", "Plate, collar, stubs (along, then to its left)", false, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[0] }},
-	{"plate_v", "plate, across", "", true, form.Over0, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[1] }},
-	{"collar", words.CollarsDepth, "", false, form.Over0, vehicles.HasTurret, func(h *vehicles.Heater) *float64 { return &h.Turret.Value }},
-	{"stub_drop", "stubs end at drop", "", false, form.NotLess0, vehicles.HasStubDrop, func(h *vehicles.Heater) *float64 { return &h.StubDrop }},
-	{"exhaust_u", "exhaust stub at", "", false, form.AnyLength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[0] }},
-	{"exhaust_v", "exhaust stub, left", "", true, form.AnyLength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[1] }},
-	{"intake_u", "intake stub at", "", false, form.AnyLength, vehicles.HasIntakeStub, func(h *vehicles.Heater) *float64 { return &h.IntakeStub[0] }},
-	{"intake_v", "intake stub, left", "", true, form.AnyLength, vehicles.HasIntakeStub, func(h *vehicles.Heater) *float64 { return &h.IntakeStub[1] }},
-	{"fuel_u", "fuel stub at", "", false, form.AnyLength, vehicles.HasFuelStub, func(h *vehicles.Heater) *float64 { return &h.FuelStub[0] }},
-	{"fuel_v", "fuel stub, left", "", true, form.AnyLength, vehicles.HasFuelStub, func(h *vehicles.Heater) *float64 { return &h.FuelStub[1] }},
+	{"body_u", "body, along", "Body", false, vehicles.ASize, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[0] }},
+	{"body_v", "body, across", "", false, vehicles.ASize, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[1] }},
+	{"body_h", "body, height", "", false, vehicles.ASize, vehicles.HasBody, func(h *vehicles.Heater) *float64 { return &h.Body[2] }},
+	{"at_u", "body's middle at", "", false, vehicles.ALength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[0] }},
+	{"at_v", "middle, leftward", "", true, vehicles.ALength, vehicles.HasBodyAt, func(h *vehicles.Heater) *float64 { return &h.BodyAt[1] }},
+	{"front", "free in front", "Space kept free round the body", false, vehicles.ADistance, vehicles.HasFrontSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Front }},
+	{"rear", "free behind", "", false, vehicles.ADistance, vehicles.HasRearSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Rear }},
+	{"sides", "free at sides", "", false, vehicles.ADistance, vehicles.HasSideSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Sides }},
+	{"over", "free on top", "", false, vehicles.ADistance, vehicles.HasTopSpace, func(h *vehicles.Heater) *float64 { return &h.Space.Top }},
+	{"plate_u", "plate along, wide", "Plate, collar, stubs (along, then to its left)", false, vehicles.ASize, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[0] }},
+	{"plate_v", "plate, across", "", true, vehicles.ASize, vehicles.HasPlate, func(h *vehicles.Heater) *float64 { return &h.Plate[1] }},
+	{"collar", words.CollarsDepth, "", false, vehicles.ASize, vehicles.HasTurret, func(h *vehicles.Heater) *float64 { return &h.Turret.Value }},
+	{"stub_drop", "stubs end at drop", "", false, vehicles.ADistance, vehicles.HasStubDrop, func(h *vehicles.Heater) *float64 { return &h.StubDrop }},
+	{"exhaust_u", "exhaust stub at", "", false, vehicles.ALength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[0] }},
+	{"exhaust_v", "exhaust stub, left", "", true, vehicles.ALength, vehicles.HasExhaustStub, func(h *vehicles.Heater) *float64 { return &h.ExhaustStub[1] }},
+	{"intake_u", "intake stub at", "", false, vehicles.ALength, vehicles.HasIntakeStub, func(h *vehicles.Heater) *float64 { return &h.IntakeStub[0] }},
+	{"intake_v", "intake stub, left", "", true, vehicles.ALength, vehicles.HasIntakeStub, func(h *vehicles.Heater) *float64 { return &h.IntakeStub[1] }},
+	{"fuel_u", "fuel stub at", "", false, vehicles.ALength, vehicles.HasFuelStub, func(h *vehicles.Heater) *float64 { return &h.FuelStub[0] }},
+	{"fuel_v", "fuel stub, left", "", true, vehicles.ALength, vehicles.HasFuelStub, func(h *vehicles.Heater) *float64 { return &h.FuelStub[1] }},
 }
 
 // pairs are the keys of the file whose two sizes share a row.
@@ -53,8 +53,8 @@ var pairs = map[vehicles.HeaterKeys]bool{
 
 // The sizes among the heater's other values.
 var (
-	ductAcross = size{"duct_across", "duct, across", "", false, form.Over0, vehicles.HasDuctAcross, func(h *vehicles.Heater) *float64 { return &h.DuctAcross }}
-	boltAcross = size{"bolt", "bolt holes across", "", false, form.Over0, vehicles.HasBolt, func(h *vehicles.Heater) *float64 { return &h.Bolt }}
+	ductAcross = size{"duct_across", "duct, across", "", false, vehicles.ASize, vehicles.HasDuctAcross, func(h *vehicles.Heater) *float64 { return &h.DuctAcross }}
+	boltAcross = size{"bolt", "bolt holes across", "", false, vehicles.ASize, vehicles.HasBolt, func(h *vehicles.Heater) *float64 { return &h.Bolt }}
 	allSizes   = append(slices.Clone(sizes), ductAcross, boltAcross)
 )
 

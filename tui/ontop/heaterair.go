@@ -3,12 +3,11 @@ package ontop
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
@@ -88,31 +87,19 @@ func returnSlot() form.Slot {
 			h := heaterOf(j)
 			var err error
 			if h.ReturnArea, h.Given = (vehicles.Number{}), h.Given&^vehicles.HasReturnArea; text != "" {
-				h.ReturnArea.Value, err = area(text)
+				h.ReturnArea.Value, err = form.NumberIn(text, vehicles.AMeasure)
 				h.ReturnArea.Set, h.Given = true, h.Given|vehicles.HasReturnArea
 			}
 			return j.WithHeater(h), err
 		},
 		Say: func(f *form.Field, s desk.State) {
 			h := heaterOf(s.Job)
-			f.Note = "all gaps and grilles by which air comes back to it, together"
+			f.Note = "all " + rules.AirBack + " it, together"
 			if ducts := h.DuctArea(); ducts > 0 {
 				f.Note += "; the ducts have " + survey.Figure(ducts) + " cm²"
 			}
 		},
 	}
-}
-
-// largestArea bounds an area in a field, as it does in the job file, cm².
-const largestArea = 1e6
-
-// area reads a number of cm².
-func area(text string) (float64, error) {
-	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil || !(v > 0 && v <= largestArea) {
-		return 0, fmt.Errorf("%q is no area: write a number of cm² above 0, like 90", form.Quoted(text))
-	}
-	return v, nil
 }
 
 func airSlot() form.Slot {
@@ -200,11 +187,9 @@ func boltsIn(text string) (bolts [][2]float64, err error) {
 		}
 		var at [2]float64
 		for i, word := range words {
-			v, err := strconv.ParseFloat(word, 64)
-			if err != nil || !(math.Abs(v) <= survey.Longest) {
-				return nil, fmt.Errorf("%q is no number of mm up to %d", form.Quoted(word), survey.Longest)
+			if at[i], err = form.NumberIn(word, vehicles.ALength); err != nil {
+				return nil, err
 			}
-			at[i] = v + 0
 		}
 		bolts = append(bolts, at)
 	}

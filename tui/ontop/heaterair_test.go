@@ -77,7 +77,7 @@ func TestABoltIsTwoNumbers(t *testing.T) {
 	assert.Empty(t, r.State.Job.Heater.Bolts)
 	assert.Contains(t, r.View(100, 47), "is no bolt")
 	r.Type(" x")
-	assert.Contains(t, r.View(100, 47), `"x" is no number of mm`)
+	assert.Contains(t, r.View(100, 47), `"x" is no number`)
 	r.Type("<back>60")
 	assert.Len(t, r.State.Job.Heater.Bolts, 1)
 	r.Type("<wipe>none")
@@ -87,13 +87,15 @@ func TestABoltIsTwoNumbers(t *testing.T) {
 }
 
 func TestAnAreaIsANumberAboveNothing(t *testing.T) {
+	slot := returnSlot()
+	job := screentest.Van(t)
 	for text, want := range map[string]float64{"90": 90, "90,5": 90.5} {
-		v, err := area(text)
+		j, err := slot.Set(job, text)
 		require.NoError(t, err)
-		assert.Equal(t, want, v)
+		assert.Equal(t, vehicles.Some(want), j.Heater.ReturnArea)
 	}
-	for _, text := range []string{"0", "-3", "x", "nan", "1e7"} {
-		_, err := area(text)
-		assert.ErrorContains(t, err, "is no area")
+	for text, why := range map[string]string{"0": "more than 0", "-3": "more than 0", "x": "is no number", "nan": "is no number", "1e7": "at most 1000000"} {
+		_, err := slot.Set(job, text)
+		assert.ErrorContains(t, err, why)
 	}
 }

@@ -105,7 +105,7 @@ func (h record) Notes(s desk.State) map[string]string {
 }
 
 // hook is a slot of the datum that may be left blank.
-func hook(key, label, heading string, l form.Limits, blank func(j vehicles.Job) string,
+func hook(key, label, heading string, l vehicles.Limits, blank func(j vehicles.Job) string,
 	at func(j *vehicles.Job) *vehicles.Number,
 ) form.Slot {
 	f := form.Field{Key: key, Label: label, Unit: "mm", Heading: heading}
@@ -120,25 +120,25 @@ func mm(of func(j *vehicles.Job) float64) func(vehicles.Job) string {
 }
 
 var hookSlots = form.Slots{
-	hook("hook_below", "hook's drop", "", form.AnyLength, says("needed"),
+	hook("hook_below", "hook's drop", "", vehicles.ALength, says("needed"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookBelow }),
-	hook("left", "to left edge", "", form.Over0, mm((*vehicles.Job).SideLeft),
+	hook("left", "to left edge", "", vehicles.ASize, mm((*vehicles.Job).SideLeft),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Left }),
-	hook("right", "to right edge", "", form.Over0, mm((*vehicles.Job).SideRight),
+	hook("right", "to right edge", "", vehicles.ASize, mm((*vehicles.Job).SideRight),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Right }),
-	hook("side_below", "side edge's drop", "", form.AnyLength, says("needed"),
+	hook("side_below", "side edge's drop", "", vehicles.ALength, says("needed"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideBelow }),
-	hook("hook_above", "hook below floor", "From above", form.AnyLength, says("0: level with it"),
+	hook("hook_above", "hook below floor", "From above", vehicles.ALength, says("0: level with it"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.HookAbove }),
-	hook("shift_above", "zero lies forward", "", form.AnyLength, says("0: above the other"),
+	hook("shift_above", "zero lies forward", "", vehicles.ALength, says("0: above the other"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.ShiftAbove }),
-	hook("above_left", "to left edge", "", form.Over0, mm((*vehicles.Job).AboveLeft),
+	hook("above_left", "to left edge", "", vehicles.ASize, mm((*vehicles.Job).AboveLeft),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveLeft }),
-	hook("above_right", "to right edge", "", form.Over0, mm((*vehicles.Job).AboveRight),
+	hook("above_right", "to right edge", "", vehicles.ASize, mm((*vehicles.Job).AboveRight),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.AboveRight }),
-	hook("side_above", "side edge below", "", form.AnyLength, says("side tape held level"),
+	hook("side_above", "side edge below", "", vehicles.ALength, says("side tape held level"),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.SideAbove }),
-	hook("pins", "pins, each side", "", form.Over0, mm((*vehicles.Job).Pins),
+	hook("pins", "pins, each side", "", vehicles.ASize, mm((*vehicles.Job).Pins),
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
 	pinsOn(),
 	datumName(),

@@ -65,6 +65,9 @@ func heldFast(s desk.State) desk.Change {
 		keyType.Help().Key + " types a place."}
 }
 
+// moveDrilled is said while a drilled cut is let go.
+const moveDrilled = "Arrows and taps move the drilled cut"
+
 // release lets the arrows move a drilled cut, or holds it again.
 func (m screen) release(s desk.State) (screen, desk.Change) {
 	if sawn(s) {
@@ -72,7 +75,7 @@ func (m screen) release(s desk.State) (screen, desk.Change) {
 	}
 	if m.holds(s) {
 		m.released = holeOf(s)
-		return m, desk.Change{Say: "Arrows and taps move the drilled cut now; " + keyRelease.Help().Key + " holds it again. " + words.BesidePilot(s.Job.Cut, s.Settings) + "."}
+		return m, desk.Change{Say: moveDrilled + " now; " + keyRelease.Help().Key + " holds it again. " + words.BesidePilot(s.Job.Cut, s.Settings) + "."}
 	}
 	m.released = hole{}
 	return m, desk.Change{Say: "The cut stays with its pilot hole."}

@@ -143,12 +143,12 @@ func (m screen) choices(s desk.State, w, h int) (rows panelRows) {
 // title says what is proposed.
 func (m screen) title(s desk.State, w int) []string {
 	best := m.proposed()
-	text := fmt.Sprintf("Whole layouts of what was entered, %d of %d", m.at+1, len(best))
+	text := fmt.Sprintf(words.WholeLayouts+", %d of %d", m.at+1, len(best))
 	if s.Result.CutStays() {
 		text = fmt.Sprintf("The hole stays. Its runs, %d of %d", m.at+1, len(best))
 	}
 	if best[0].Verdict() == rules.Foul {
-		text += "; none keeps every rule: the nearest misses"
+		text += "; " + words.NoneKept
 	}
 	return desk.Wrapped(s.Settings.Styles().Title, text, w)
 }
@@ -235,7 +235,7 @@ func unclear(l *rules.Layout, s desk.State) string {
 	text := "; " + desk.VerdictWord(l.Verdict()) + ": " + strings.Join(named, ", ")
 	switch {
 	case len(named) == 0:
-		return "; clear of what was entered"
+		return "; " + rules.ClearOfEntered
 	case more > 0:
 		text += fmt.Sprintf(" and %d more", more)
 	}
@@ -254,7 +254,7 @@ func reason(f *rules.Finding, s desk.State) string {
 func (m screen) inTheWay(s desk.State, w int) (rows []string) {
 	st := s.Settings.Styles()
 	for _, shift := range m.places.Said.Shifts {
-		rows = append(rows, desk.Wrapped(st.Plain, "The heater would fit where it is wanted with "+shift.Name+" moved "+words.Way(shift.By, s.Settings)+".", w)...)
+		rows = append(rows, desk.Wrapped(st.Plain, words.WouldFit+shift.Name+" moved "+words.Way(shift.By, s.Settings)+".", w)...)
 	}
 	return rows
 }

@@ -23,7 +23,7 @@ func (m screen) where(s desk.State, w int) []string {
 	at := s.Job.Cut.At
 	if p, ok := pilotOf(s); ok {
 		if !m.holds(s) {
-			rows = append(rows, desk.Wrapped(st.Strong, "Arrows and taps move the drilled cut ("+keyRelease.Help().Key+": hold it).", w)...)
+			rows = append(rows, desk.Wrapped(st.Strong, moveDrilled+" ("+keyRelease.Help().Key+": hold it).", w)...)
 		}
 		if moving.Under(w) {
 			rows[0] += "   " + st.Plain.Render("pilot at "+desk.AtX(p.Is.X, u)+", "+desk.Across(p.Is.Y, s.Settings))
@@ -55,7 +55,7 @@ func (m screen) unmeasured(s desk.State) string {
 	if m.holds(s) {
 		return "Pilot drilled: the cut stays (" + keyPilot.Help().Key + ": measure it)."
 	}
-	return "Arrows and taps move the drilled cut (" + keyRelease.Help().Key + ": hold it)."
+	return moveDrilled + " (" + keyRelease.Help().Key + ": hold it)."
 }
 
 // head names what is moved, and the step.

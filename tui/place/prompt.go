@@ -201,7 +201,7 @@ func undrilled(s desk.State) desk.Change {
 func takeCollar(s desk.State, depth, across, back vehicles.Number) (desk.Change, error) {
 	switch {
 	case s.Job.Heater == nil:
-		return desk.Change{}, errors.New("no heater is chosen yet: choose one on the Job screen")
+		return desk.Change{}, errors.New(noHeater)
 	case !across.Set:
 		return desk.Change{}, errors.New("the hole's width is wanted")
 	case across.Value <= s.Job.Cut.PilotAcross():

@@ -3,6 +3,7 @@ package place
 import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -10,7 +11,7 @@ import (
 // are drilled.
 
 // noHeater is said where a key needs one.
-const noHeater = "No heater is chosen yet: choose one on the Job screen."
+const noHeater = "no heater is chosen yet: choose one on the Job screen"
 
 // isBolted is said in place of a turn.
 const isBolted = "The bolt holes are drilled: the heater keeps its heading. Where they are not, Space takes that back on Work."
@@ -19,7 +20,7 @@ const isBolted = "The bolt holes are drilled: the heater keeps its heading. Wher
 func turn(s desk.State, way float64) desk.Change {
 	switch {
 	case s.Job.Heater == nil:
-		return desk.Change{Say: noHeater}
+		return desk.Change{Say: words.Sentence(noHeater)}
 	case s.Job.DoneOf(vehicles.BoltsDrilled).At != "":
 		return desk.Change{Say: isBolted}
 	}

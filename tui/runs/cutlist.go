@@ -10,19 +10,20 @@ import (
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
 )
 
 var keyCutList = bind("q", "cut list", "q")
 
 // cutListHead stands above the cut list.
-const cutListHead = "Cut list: what the runs are cut from and hung with"
+const cutListHead = "Cut list: " + cutlist.Told
 
 // cutListLines are the cut list of all runs, of the job as it was judged last.
 func cutListLines(s desk.State) []string {
 	lines := words.CutList(cutlist.Of(&s.Result, cutlist.Usual()), s.Settings.Units)
 	if len(s.Faults) > 0 {
-		lines = append([]string{"Of the job as it was before the fault."}, lines...)
+		lines = append([]string{"Of the job " + moving.BeforeFault + "."}, lines...)
 	}
 	return lines
 }

@@ -21,7 +21,7 @@ const (
 func (m screen) run(s desk.State) *vehicles.Run { return s.Job.Run(m.of) }
 
 // noStub is said where a key needs the place that a run starts from.
-const noStub = "A run starts at its stub: place a cut and choose a heater first."
+const noStub = "A run starts at its stub: " + moving.MakeStub
 
 // add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it. A fuel line that
 // is begun goes from its tank to the heater, and points are added before the last, which is at the heater.

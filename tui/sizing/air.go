@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -63,12 +64,9 @@ func bendsSlot() form.Slot {
 				return j, nil
 			}
 			for _, word := range strings.Fields(text) {
-				v, err := number(word)
-				if err == nil && (v <= 0 || v > 180) {
-					err = fmt.Errorf("%s: a bend turns by more than 0 and at most 180 degrees", form.Quoted(word))
-				}
+				v, err := form.NumberIn(word, vehicles.ABend)
 				if err != nil {
-					return j, err
+					return j, fmt.Errorf("%s: %w", form.Quoted(word), err)
 				}
 				j.Ductwork.Bends = append(j.Ductwork.Bends, v)
 			}
@@ -106,9 +104,6 @@ func fanSlot() form.Slot {
 	}
 }
 
-// mostOfFan is the largest flow or pressure that a job file takes.
-const mostOfFan = 1e6
-
 // fanOf reads a fan's curve; nil for none.
 func fanOf(text string) (fan vehicles.List[vehicles.FanPoint], err error) {
 	if text == "" {
@@ -119,10 +114,10 @@ func fanOf(text string) (fan vehicles.List[vehicles.FanPoint], err error) {
 		if len(words) != 2 {
 			return nil, fmt.Errorf("%q is no point: two figures, m³/h and Pa, with a comma before the next", form.Quoted(strings.TrimSpace(point)))
 		}
-		flow, wrong := number(words[0])
-		pressure, also := number(words[1])
-		if wrong != nil || also != nil || min(flow, pressure) < 0 || max(flow, pressure) > mostOfFan {
-			return nil, fmt.Errorf("%q is no point: two figures of 0 or more", form.Quoted(strings.TrimSpace(point)))
+		flow, wrong := form.NumberIn(words[0], vehicles.ARate)
+		pressure, also := form.NumberIn(words[1], vehicles.ARate)
+		if err := cmp.Or(wrong, also); err != nil {
+			return nil, fmt.Errorf("%s: %w", form.Quoted(strings.TrimSpace(point)), err)
 		}
 		fan = append(fan, vehicles.FanPoint{Flow: flow, Pressure: pressure})
 	}

@@ -1,11 +1,7 @@
 package sizing
 
 import (
-	"fmt"
-	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules/sizing"
@@ -72,9 +68,9 @@ func (f figures) of(j *vehicles.Job, key string) vehicles.Figure {
 func (f figures) slot(key, label, unit, note string, blank func(j vehicles.Job) string) form.Slot {
 	read := func(text string) (float64, error) {
 		if unit == "mm" {
-			return form.Length(text, form.AnyLength)
+			return form.Length(text, vehicles.ALength)
 		}
-		return number(text)
+		return form.Number(text)
 	}
 	slot := form.Optional(form.Field{Key: key, Label: label, Unit: unit, Note: note}, read, blank,
 		func(j *vehicles.Job) *vehicles.Number { return f.of(j, key).At })
@@ -87,15 +83,6 @@ func (f figures) slot(key, label, unit, note string, blank func(j vehicles.Job) 
 		return after, err
 	}
 	return slot
-}
-
-// number reads a plain number, with a point or a comma.
-func number(text string) (float64, error) {
-	v, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is no number: write figures, like 12 or 0.5", form.Quoted(text))
-	}
-	return v + 0, nil
 }
 
 // notSaid is a blank that holds back results.

@@ -126,6 +126,6 @@ func layerOf(text string) (l vehicles.Layer, err error) {
 	if word == "" || l.Kind == "" {
 		return l, fmt.Errorf("which layer? %s: like ply 12", strings.Join(vehicles.LayerKinds, ", "))
 	}
-	l.Thick, err = form.Length(text[at:], form.Over0)
+	l.Thick, err = form.Length(text[at:], vehicles.ASize)
 	return l, err
 }

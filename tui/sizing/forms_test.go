@@ -83,6 +83,18 @@ func TestASurfaceIsBegunAndTakenOut(t *testing.T) {
 	assert.Empty(t, r.State.Job.Surfaces)
 }
 
+// An area that is too large is told as such.
+func TestAnAreaIsWhatAJobFileTakes(t *testing.T) {
+	for text, why := range map[string]string{"2e6": "must be more than 0 and at most 1000000", "0": "must be more than 0 and at most 1000000", "wide": `"wide" is no number`, "": "how large is it?"} {
+		_, err := surface{}.read(map[string]string{"name": "walls", "area": text, "lies": vehicles.WallSurface}, nil)
+		assert.ErrorContains(t, err, why, text)
+	}
+	for text, why := range map[string]string{"0 100, 2e6 50": "must be from 0 to 1000000", "0 100, 50 -1": "must be from 0 to 1000000", "0 x": `"x" is no number`} {
+		_, err := fanOf(text)
+		assert.ErrorContains(t, err, why, text)
+	}
+}
+
 // What a layer of a surface is, is read back as it was, whatever it is called, unless that ends in the word its conductivity stands behind:
 // such a text is refused, as wool at 0.04 is, which wants its thickness.
 func TestSlabsAreReadBack(t *testing.T) {

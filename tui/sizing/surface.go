@@ -86,14 +86,12 @@ func (f surface) read(of map[string]string, others []vehicles.Surface) (s vehicl
 	case slices.ContainsFunc(others, func(o vehicles.Surface) bool { return o.Name == s.Name && (!there || o.Name != others[f.row].Name) }):
 		fault("name", errors.New("another one is called so"))
 	}
-	s.Area, err = number(of["area"])
+	s.Area, err = form.NumberIn(of["area"], vehicles.AMeasure)
 	switch {
 	case of["area"] == "" && s.Name != "":
 		fault("area", errors.New("needed: how large is it?"))
 	case of["area"] != "" && err != nil:
 		fault("area", err)
-	case of["area"] != "" && (s.Area <= 0 || s.Area > mostOfFan):
-		fault("area", errors.New("must be more than 0"))
 	}
 	s.Layers, err = slabsOf(of["layers"])
 	fault("layers", err)
@@ -147,7 +145,7 @@ func slabOf(words []string) (l vehicles.Slab, err error) {
 		if n < 2 || behind.word != "" && (n < 3 || words[n-2] != behind.word) {
 			continue
 		}
-		v, err := number(words[n-1])
+		v, err := form.Number(words[n-1])
 		if err != nil && behind.word == "" {
 			continue // no figure: part of what it is of
 		}

@@ -191,7 +191,10 @@ func WhyClear(f rules.Finding, u survey.Units) string {
 }
 
 // Sentence is a clause with a capital and a full stop.
-func Sentence(clause string) string { return strings.ToUpper(clause[:1]) + clause[1:] + "." }
+func Sentence(clause string) string { return Upper(clause) + "." }
+
+// Upper is a clause as it begins a line.
+func Upper(clause string) string { return strings.ToUpper(clause[:1]) + clause[1:] }
 
 // Deadly marks in a list what can kill, whatever its verdict; DeadlyIs says so above the list.
 const (

@@ -52,7 +52,7 @@ func NotesOfSize(r sizing.Row) (notes []SizedNote) {
 	add(OnMaking, "", r.Why, "")
 	add(OnMaking, SizedTaken, strings.Join(r.Taken, "; "), ".")
 	if r.Instructions {
-		add(OnMaking, "", "The heater's own instructions come first", ".")
+		add(OnMaking, "", Upper(sizing.InstructionsFirst), ".")
 	}
 	add(OnSource, "Source: ", r.Source, ".")
 	return notes

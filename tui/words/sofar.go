@@ -6,6 +6,9 @@ import (
 	"bench.example/undermark/rules"
 )
 
+// NoneKept is said where what is proposed breaks rules.
+const NoneKept = "none keeps every rule: the nearest misses"
+
 // SoFar says how far a search for layouts is.
 func SoFar(p rules.Progress) string {
 	of := fmt.Sprintf(", %d of %d", p.Done+1, p.Of)
@@ -13,12 +16,18 @@ func SoFar(p rules.Progress) string {
 	case rules.AtWays:
 		return "ways out" + of
 	case rules.AtMisses:
-		return "none keeps every rule: the nearest misses" + of
+		return NoneKept + of
 	case rules.AtInTheWay:
 		return "what stands in the way" + of
 	}
 	return fmt.Sprintf("runs from place %d of %d, %d so far keep every rule", p.Done+1, p.Of, p.Kept)
 }
+
+// The head of layouts that are proposed, and what is said of each thing that would make room: both go on.
+const (
+	WholeLayouts = "Whole layouts of what was entered"
+	WouldFit     = "The heater would fit where it is wanted with "
+)
 
 // NoMoreLayouts is said below layouts where there are fewer than could be proposed.
 const NoMoreLayouts = "No other was found that differs to the eye."

@@ -10,6 +10,12 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
+// Unfinished is what is said of things that were begun and lack readings, Refused of readings, behind how many.
+const (
+	Unfinished = "unfinished and not judged"
+	Refused    = "refused and not in the job"
+)
+
 // Standing says how a job stands; nothing is clear of more than was entered, looked for and answered.
 func Standing(r *rules.Result) string {
 	standing := r.Verdict.String()
@@ -17,7 +23,7 @@ func Standing(r *rules.Result) string {
 		standing = rules.ClearOfEntered
 	}
 	if n := r.Job.UnfinishedCount(); n > 0 {
-		standing += fmt.Sprintf("; %d unfinished and not judged", n)
+		standing += fmt.Sprint("; ", n, " ", Unfinished)
 	}
 	if words := vehicles.RefusedWords(r.Job.Refused()); words != "" {
 		standing += "; " + words

@@ -229,14 +229,15 @@ func Moved(by geometry.Point, set desk.Settings) string {
 	return strings.Join(parts, ", ")
 }
 
-// MovedMarks are the marks that lie elsewhere since the pilot hole was measured, a line for those that moved alike: "1.5 mm forward: plate 1, plate 2".
+// MovedMarks are the marks that lie elsewhere since the pilot hole was measured, a line for those that moved alike:
+// "Moved since the pilot was measured, 1.5 mm forward: plate 1, plate 2".
 func MovedMarks(moved []rules.Moved, set desk.Settings) (lines []string) {
 	var ways []string
 	for _, m := range moved {
 		way := Moved(m.By, set)
 		i := slices.Index(ways, way)
 		if i < 0 {
-			ways, lines = append(ways, way), append(lines, way+": "+m.Words)
+			ways, lines = append(ways, way), append(lines, "Moved since the pilot was measured, "+way+": "+m.Words)
 			continue
 		}
 		lines[i] += ", " + m.Words

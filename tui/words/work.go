@@ -121,9 +121,12 @@ func DueOn(day string) string {
 	return "to be done on " + day
 }
 
+// Elsewhere is what is recorded of a step that the job has not.
+const Elsewhere = "recorded, and no step of this job"
+
 // WorkElsewhere names a record of a step that the job has not.
 func WorkElsewhere(d vehicles.Done) string {
-	text := "recorded, and no step of this job: " + vehicles.StepName(d.Step)
+	text := Elsewhere + ": " + vehicles.StepName(d.Step)
 	if said := d.String(); said != "" {
 		text += ", " + said
 	}

@@ -135,7 +135,7 @@ func heaterSlots() form.Slots {
 					return nil
 				}
 				var v float64
-				if v, err = form.Length(text, form.Over0); err == nil && vehicles.Some(v) != h.Turret {
+				if v, err = form.Length(text, vehicles.ASize); err == nil && vehicles.Some(v) != h.Turret {
 					h.Turret, h.Given = vehicles.Some(v), h.Given|vehicles.HasTurret
 				}
 				return err

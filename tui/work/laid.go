@@ -133,7 +133,7 @@ func pointOf(j tapeTo, path []vehicles.RunPoint, i int, text string) (p vehicles
 	}
 	x, errX := survey.Typed(parts[0], survey.X)
 	y, errY := survey.Typed(parts[1], survey.Y)
-	drop, errDrop := form.Length(parts[2], form.AnyLength)
+	drop, errDrop := form.Length(parts[2], vehicles.ALength)
 	if err = errors.Join(errX, errY, errDrop); err != nil {
 		return p, err
 	}

@@ -3,9 +3,7 @@ package work
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -132,23 +130,19 @@ func number(text string, k vehicles.StepKind) (vehicles.Number, error) {
 	if text == "" {
 		return vehicles.Number{}, nil
 	}
-	figures := strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(text, ",", "."), k.Unit))
-	v, err := strconv.ParseFloat(figures, 64)
-	if err != nil || math.IsInf(v, 0) || math.IsNaN(v) || math.Abs(v) > mostValue {
-		return vehicles.Number{}, fmt.Errorf("%q is no number: write it in %s, like 12.5", form.Quoted(text), k.Unit)
+	v, err := form.NumberIn(strings.TrimSuffix(text, k.Unit), vehicles.AFigure)
+	if err != nil {
+		return vehicles.Number{}, err
 	}
 	if wrong := k.WrongValue(v); wrong != "" {
 		return vehicles.Number{}, errors.New(wrong)
 	}
-	return vehicles.Some(v + 0), nil
+	return vehicles.Some(v), nil
 }
-
-// mostValue bounds what a job file takes for a value.
-const mostValue = 1e9
 
 func setDue(d *vehicles.Done, text string) error {
 	if _, err := time.Parse(time.DateOnly, text); err != nil && text != "" {
-		return errors.New("a date is year, month, day: 2026-12-11")
+		return form.ErrNoDate
 	}
 	d.Due = text
 	return nil
@@ -195,7 +189,7 @@ func row(record form.Record, s desk.State) form.Row {
 	switch {
 	case i < 0:
 		if elsewhere := r.list.Elsewhere(&s.Job); len(elsewhere) > 0 && elsewhere[0].Step == r.id {
-			out.Head = "Recorded, and no step of this job"
+			out.Head = words.Upper(words.Elsewhere)
 		}
 		return out
 	case i == 0 || r.list[i-1].Part != step.Part:

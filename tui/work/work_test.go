@@ -98,7 +98,7 @@ func TestFiguresFollowTheTick(t *testing.T) {
 	assert.Contains(t, r.View(100, 27), "▸ [ ] sawn")
 	r.Type("<up><enter><wipe>9x")
 	assert.Equal(t, "9x", r.State.Job.Refused()[0].Text, "what can't be read is kept, and told")
-	assert.Contains(t, r.View(160, 47), "is no number: write it in mm, like 12.5")
+	assert.Contains(t, r.View(160, 47), `"9x" is no number: write figures, like 12 or 0.5`)
 	r.Type("<wipe>40<esc>")
 	assert.Empty(t, r.State.Job.Refused())
 	assert.Contains(t, r.View(100, 27), "! 40 mm: 8 to 34 mm is expected")
