@@ -111,12 +111,12 @@ type Progress struct {
 // heading wherever there is room, the most promising first, the exhaust and the intake to whatever edge, the fuel line from where the job
 // has it begin. A drilled cut stays where it is, and the heater on it: then the runs alone are proposed. A run that the job lacks is a
 // usual one. Where none keeps every rule they are the nearest misses that were met. It stops with the context's error when that is done;
-// among too many things it seeks nothing (MayLayOut).
+// among too many things it seeks nothing (ToLayOut).
 func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress)) (found Layouts, err error) {
 	if r.Job.Heater == nil {
 		return found, nil
 	}
-	if err := MayLayOut(r); err != nil {
+	if err := ToLayOut.May(r); err != nil {
 		return found, err
 	}
 	l := newLayouting(ctx, r, workers, tell)

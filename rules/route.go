@@ -90,6 +90,7 @@ type Tell func(at Aim, tried int)
 // FindRoute seeks the shortest run of a kind, from its stub to the target, that keeps every rule that it is held to, clear of what
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
 // cut and a run of that kind, whose path does not matter. It is stopped by ctx; what was found until then may not be the shortest.
+// Whoever calls it asks ToSeek first, as FindPair's callers ask ToPair: among many more things it takes minutes.
 func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) Route {
 	return newSeeker(ctx, r, kind, to, tell).route()
 }

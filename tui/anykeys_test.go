@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,6 +14,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/rules"
@@ -136,6 +138,7 @@ func (w *watched) readsBack(about func() string) (changed bool) {
 	again, err := vehicles.ParseJob([]byte(text), "job", w.desk.State.Book)
 	require.NoError(w.t, unlessWhole(err), about())
 	require.Equal(w.t, text, string(again.Format()), about())
+	w.same(again, "each value is read back", about)
 	if result, faults := rules.Judge(again, w.desk.State.Book); len(faults) == 0 {
 		require.Equal(w.t, result.Verdict, w.desk.State.Result.Verdict, about())
 		require.Len(w.t, w.desk.State.Result.Findings, len(result.Findings), about())
@@ -147,6 +150,13 @@ func (w *watched) readsBack(about func() string) (changed bool) {
 		require.True(w.t, strings.HasSuffix(string(kept), "\n"+text), "the journal has the job as it is; %s", about())
 	}
 	return true
+}
+
+// same holds that a job is the one on the desk, value by value: of what is not written two texts say the same.
+func (w *watched) same(job vehicles.Job, why string, about func() string) {
+	if !assert.ObjectsAreEqual(job, w.desk.State.Job) {
+		require.Equal(w.t, job, w.desk.State.Job, "%s; %s", why, about())
+	}
 }
 
 // fileReadsBack holds that the file can be read, and has all that is said to be saved.
@@ -165,18 +175,57 @@ func (w *watched) fileReadsBack(changed bool, about func() string) {
 }
 
 // takesBack leaves what is open and undoes all that was done: the job is what it was.
-func (w *watched) takesBack(begun string, about func() string) {
+func (w *watched) takesBack(begun vehicles.Job, about func() string) {
 	w.send(tea.WindowSizeMsg{Width: 100, Height: 30}) // one that is too small takes no keys
-	for n := 0; w.overlay() != nil; n++ {
-		require.Less(w.t, n, 50, "what lies over the screens goes by Esc: %s\n%s", about(), w.View())
-		w.press("esc")
-	}
+	w.uncovers(about)
 	for n := 0; len(w.desk.Steps()) > 0; n++ {
 		require.Less(w.t, n, 2000, "undo comes to an end: %s\n%s", about(), w.View())
 		w.press("ctrl+z")
 	}
-	require.Equal(w.t, begun, string(w.desk.State.Job.Format()), about())
+	w.same(begun, "undo goes back to where it began", about)
 	w.holds(about)
+}
+
+// uncovers leaves what lies over the screens.
+func (w *watched) uncovers(about func() string) {
+	for n := 0; w.overlay() != nil; n++ {
+		require.Less(w.t, n, 50, "what lies over the screens goes by Esc: %s\n%s", about(), w.View())
+		w.press("esc")
+	}
+}
+
+// deep is how many steps are taken back in a row at the least: more than anything pressed at random comes to in an ordinary round.
+const deep = 100
+
+// edits moves the cut there and back, each move a step of its own.
+func (w *watched) edits(n int, about func() string) {
+	w.uncovers(about)
+	w.goTo(w.titled("Place"))
+	w.does(namedKey("esc"), about)
+	was := len(w.desk.Steps())
+	for i := range n {
+		w.does(namedKey([]string{"left", "right"}[i%2]), about)
+		w.desk.Seal()
+	}
+	require.Len(w.t, w.desk.Steps(), was+n, about())
+}
+
+// Of a job that holds all that a file can, each value is in the journal after an edit and in the file after a save: a screen that shows none of it loses none of it.
+func TestAnEditAndASaveKeepEachValueOfAJob(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join("..", "testdata", "formats", "*.toml")) // every key there is stands in one of them
+	require.NoError(t, err)
+	require.Greater(t, len(files), 10)
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		b, o := fuzzed(t, text)
+		begun, w, about := b.desk.State.Job, watch(b, o), func() string { return file }
+		for _, key := range []string{"8", "enter", "x", "enter", "esc", "ctrl+s", "ctrl+z"} { // what the job is called is another
+			w.does(namedKey(key), about)
+		}
+		require.GreaterOrEqual(t, w.looks, 2, file)
+		w.takesBack(begun, about)
+	}
 }
 
 // Whatever is pressed, dragged, turned or pasted: after each event the job on the desk can be judged and reads back, file and journal have what they are said to have, the picture
@@ -199,7 +248,7 @@ func TestWhateverIsPressedHoldsAfterEachEvent(t *testing.T) {
 	looks := 0
 	for round := range len(jobs) {
 		b, o := fuzzed(t, jobs[round])
-		begun := string(b.desk.State.Job.Format())
+		begun := b.desk.State.Job
 		size := [][2]int{{60, 20}, {100, 30}, {160, 50}}[round%3]
 		b.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		w, r := watch(b, o), rand.New(rand.NewPCG(uint64(seed), uint64(round)))
@@ -215,6 +264,9 @@ func TestWhateverIsPressedHoldsAfterEachEvent(t *testing.T) {
 			}
 		}
 		require.True(t, bytes.HasPrefix([]byte(w.text), []byte("format = ")))
+		if round == 0 {
+			w.edits(deep, about)
+		}
 		w.takesBack(begun, about)
 		looks += w.looks
 		told.Headings, told.Things, told.Findings = told.Headings+w.told.Headings, told.Things+w.told.Things, told.Findings+w.told.Findings

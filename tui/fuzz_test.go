@@ -151,7 +151,7 @@ func FuzzKeys(f *testing.F) {
 			return
 		}
 		b, o := fuzzed(t, jobs[int(which)%len(jobs)])
-		begun, w := string(b.desk.State.Job.Format()), watch(b, o)
+		begun, w := b.desk.State.Job, watch(b, o)
 		about := func() string { return fmt.Sprintf("%q", pressed) }
 		for rest := pressed; len(rest) > 0; {
 			var msg tea.Msg

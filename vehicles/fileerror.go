@@ -55,7 +55,11 @@ func (e FileErrors) Unwrap() []error {
 	var told []error
 	for i, fault := range e {
 		if i == mostTold {
-			text := fmt.Sprintf("and %d more faults: mend these first, then read it again", len(e)-mostTold)
+			least := ""
+			if len(e) >= mostFaults { // no more were looked for
+				least = "at least "
+			}
+			text := fmt.Sprintf("and %s%d more faults: mend these first, then read it again", least, len(e)-mostTold)
 			return append(told, FileError{File: fault.File, Text: text})
 		}
 		told = append(told, fault)

@@ -18,7 +18,16 @@ type reader struct {
 	names  map[string][]string // of the items of each list of tables
 }
 
+// mostFaults is how many faults of a file are collected: what is wrong more often than that is no job file, and words for each of its keys would take
+// seconds and a gigabyte.
+const mostFaults = 10_000
+
+func (r *reader) full() bool { return len(r.faults) >= mostFaults }
+
 func (r *reader) fault(key, format string, args ...any) {
+	if r.full() {
+		return
+	}
 	r.faults = append(r.faults, fault{key: key, text: fmt.Sprintf(format, args...)})
 }
 
@@ -62,6 +71,9 @@ func (t *table) wrong(path string, value any, accepted string) {
 // done reports the unknown keys and then the missing ones, but not those an unknown one was meant for.
 func (t *table) done() {
 	for _, key := range sortedKeys(t.values) {
+		if t.r.full() {
+			return
+		}
 		if slices.Contains(t.known, key) {
 			continue
 		}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -41,22 +42,48 @@ func firstChange(t *testing.T) (edits []edit) {
 	return edits
 }
 
-// testedWith runs the tests of the readings with edits made in memory, and returns what they say.
-func testedWith(t *testing.T, edits []edit) (said string, failed bool) {
+// tree has the texts of the files that edits are of, by their names.
+type tree map[string]string
+
+// treeOf is how those files are now.
+func treeOf(t *testing.T, edits []edit) tree {
+	now := tree{}
+	for _, e := range edits {
+		text, err := os.ReadFile(filepath.Join("..", "..", filepath.FromSlash(e.file)))
+		require.NoError(t, err)
+		now[e.file] = string(text)
+	}
+	return now
+}
+
+// without is the tree with edits taken back that are made in it: whoever makes the first change runs this test, too.
+func (tr tree) without(edits []edit) tree {
+	before := maps.Clone(tr)
+	for _, e := range edits {
+		before[e.file] = strings.Replace(before[e.file], e.is, e.was, 1)
+	}
+	return before
+}
+
+// with is the tree with edits made.
+func (tr tree) with(t *testing.T, edits []edit) tree {
+	after := maps.Clone(tr)
+	for _, e := range edits {
+		require.Equal(t, 1, strings.Count(after[e.file], e.was), "%s has it, once: %s", e.file, e.was)
+		after[e.file] = strings.Replace(after[e.file], e.was, e.is, 1)
+	}
+	return after
+}
+
+// tested runs the tests of the readings with the tree's files in place of those that are there, and returns what they say.
+func (tr tree) tested(t *testing.T) (said string, failed bool) {
 	root, err := filepath.Abs(filepath.Join("..", ".."))
 	require.NoError(t, err)
-	dir, texts, instead := t.TempDir(), map[string]string{}, map[string]string{}
-	for _, e := range edits {
-		file := filepath.Join(root, filepath.FromSlash(e.file))
-		if texts[file] == "" {
-			text, err := os.ReadFile(file)
-			require.NoError(t, err)
-			texts[file] = string(text)
-		}
-		require.Equal(t, 1, strings.Count(texts[file], e.was), "%s has it, once: %s", e.file, e.was)
-		texts[file] = strings.Replace(texts[file], e.was, e.is, 1)
+	dir, instead := t.TempDir(), map[string]string{}
+	for name, text := range tr {
+		file := filepath.Join(root, filepath.FromSlash(name))
 		instead[file] = filepath.Join(dir, filepath.Base(file))
-		require.NoError(t, os.WriteFile(instead[file], []byte(texts[file]), 0o600))
+		require.NoError(t, os.WriteFile(instead[file], []byte(text), 0o600))
 	}
 	overlay, err := json.Marshal(map[string]any{"Replace": instead})
 	require.NoError(t, err)
@@ -65,16 +92,21 @@ func testedWith(t *testing.T, edits []edit) (said string, failed bool) {
 	return string(out), err != nil
 }
 
-// Whoever makes the first change that DEVELOPERS shows sees what it says: the test fails for its reason, and passes with the rest.
+// Whoever makes the first change that DEVELOPERS shows sees what it says: the test fails for its reason, and passes with the rest. This test passes
+// before, between and after the steps.
 func TestTheFirstChangeIsAsItIsShown(t *testing.T) {
 	notRaced(t)
 	t.Parallel()
 	edits := firstChange(t)
 	require.Len(t, edits, 4)
-	said, failed := testedWith(t, edits[:1])
+	before := treeOf(t, edits).without(edits)
+	for made := range len(edits) + 1 {
+		require.Equal(t, before, before.with(t, edits[:made]).without(edits), "where %d edits are made already", made)
+	}
+	said, failed := before.with(t, edits[:1]).tested(t)
 	assert.True(t, failed)
 	assert.Contains(t, said, "6.52dm")
 	assert.Contains(t, said, `the unit is not mm, cm, m, in or "`)
-	said, failed = testedWith(t, edits)
+	said, failed = before.with(t, edits).tested(t)
 	assert.False(t, failed, said)
 }

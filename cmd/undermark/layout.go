@@ -46,7 +46,7 @@ func tellLayouts(r *rules.Result, s streams, f *answerFlags) (text string, kept 
 	if r.Job.Heater == nil {
 		return "", false, lacking{Key: "heater", Text: "there is no [heater] to lay out: enter one"}
 	}
-	if err := rules.MayLayOut(r); err != nil {
+	if err := rules.ToLayOut.May(r); err != nil {
 		return "", false, lacking{Key: "obstruction", Text: err.Error()}
 	}
 	var found rules.Layouts

@@ -120,6 +120,9 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 	if err != nil {
 		return "", false, err
 	}
+	if err := rules.ToSeek.May(ready); err != nil {
+		return "", false, lacking{Key: "obstruction", Text: err.Error()}
+	}
 	taken = append(taken, more...)
 	if kind == vehicles.FuelRun && to.At.Drop < 0 {
 		return "", false, fmt.Errorf("the fuel line would begin above the floor: say --to X,Y,DROP below it; of a line in the job that passes the floor, the part below is sought without --to")
@@ -154,6 +157,9 @@ func tellPair(r *rules.Result, s streams, f *answerFlags) (string, bool, error) 
 	ready, more, err := readyForRun(ready, vehicles.IntakeRun)
 	if err != nil {
 		return "", false, err
+	}
+	if err := rules.ToPair.May(ready); err != nil {
+		return "", false, lacking{Key: "obstruction", Text: err.Error()}
 	}
 	var pair rules.Pair
 	err = seeking(s, f.json, func(ctx context.Context, p *progress) {

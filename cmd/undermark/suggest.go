@@ -64,7 +64,7 @@ func seekPlaces(r *rules.Result, turning bool, to *geometry.Point, s streams, js
 	if r.Job.Heater == nil {
 		return nil, lacking{Key: "heater", Text: "there is no [heater] to turn: enter one, or leave --yaw out"}
 	}
-	if err := rules.MayLayOut(r); err != nil {
+	if err := rules.ToLayOut.May(r); err != nil {
 		return nil, lacking{Key: "obstruction", Text: err.Error()}
 	}
 	p, stop := startProgress(s, json)

@@ -32,7 +32,7 @@ func (m screen) choose(s desk.State) (screen, desk.Change) {
 	case len(s.Result.Findings) == 0:
 		return m, desk.Change{Say: "Nothing is judged yet: put the floor in first."}
 	}
-	if err := rules.MayLayOut(&s.Result); err != nil {
+	if err := rules.ToLayOut.May(&s.Result); err != nil {
 		return m, desk.Change{Say: "No layouts: " + err.Error()}
 	}
 	m.choosing, m.seeking, m.at = true, true, 0

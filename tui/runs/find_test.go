@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -336,4 +337,21 @@ func TestRunsLaidTogetherAreTakenBackAsOne(t *testing.T) {
 	assert.Equal(t, "exhaust and intake as proposed", asProposed(all[:2]))
 	assert.Equal(t, "fuel line as proposed", asProposed(all[2:]))
 	assert.Empty(t, asProposed(nil), "nothing was put in")
+}
+
+// Among more things than are gone through in a moment the keys say so, and nothing is begun.
+func TestNoRunIsSoughtAmongTooManyThings(t *testing.T) {
+	for keys, most := range map[string]int{"j": rules.MostToSeek, "/": rules.MostToSeek, "J": rules.MostToPair} {
+		job := roomy()
+		for i := range most {
+			o := job.Obstructions[0]
+			o.Name = fmt.Sprint("another ", i)
+			job.Obstructions = append(job.Obstructions, o)
+		}
+		d := screentest.New(t, New(), job, 100, 27)
+		require.Empty(t, d.State.Faults)
+		d.Type(keys)
+		assert.Nil(t, d.Cmd, keys)
+		assert.Regexp(t, fmt.Sprintf(`^Nothing is sought: \d+ obstructions, .* more than the %d among which`, most), d.Said, keys)
+	}
 }

@@ -15,6 +15,13 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 	if len(s.Faults) > 0 {
 		return q, desk.PutRight
 	}
+	sought := rules.ToSeek
+	if len(runs) > 1 {
+		sought = rules.ToPair
+	}
+	if err := sought.May(&s.Result); err != nil {
+		return q, "Nothing is sought: " + err.Error() + "."
+	}
 	for _, of := range runs {
 		mouth, there := moving.Stub(s, of)
 		if !there {

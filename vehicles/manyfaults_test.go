@@ -1,0 +1,42 @@
+package vehicles
+
+import (
+	"fmt"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The largest file that holds nothing but keys nobody knows is refused without words for each of them: in one table, and in many.
+func TestAFileOfUnknownKeysIsRefusedInAMoment(t *testing.T) {
+	const entries = 300_000
+	var one, many strings.Builder
+	one.WriteString(head)
+	many.WriteString(head)
+	for i := range entries {
+		fmt.Fprintf(&one, "k%d=1\n", i)
+		if i%30 == 0 {
+			many.WriteString("[[obstruction]]\n")
+		}
+		fmt.Fprintf(&many, "k%d=1\n", i)
+	}
+	for _, text := range []string{one.String(), many.String()} {
+		require.Less(t, len(text), LargestFile)
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		_, err := ParseJob([]byte(text), "a.toml")
+		runtime.ReadMemStats(&after)
+		var faults FileErrors
+		require.ErrorAs(t, err, &faults)
+		assert.LessOrEqual(t, len(faults), 2*mostFaults)
+		told := strings.Split(err.Error(), "\n")
+		require.Len(t, told, mostTold+1)
+		assert.Regexp(t, `^a\.toml:\d+: .*(is an unknown key|is missing)`, told[0])
+		assert.Regexp(t, `^a\.toml: and at least \d+ more faults: `, told[mostTold])
+		// What is read, and where it stands, takes some 0.6 kB a key; words for each took 3 to 9.
+		assert.Less(t, (after.TotalAlloc-before.TotalAlloc)/entries, uint64(1500), "bytes for each key")
+	}
+}
