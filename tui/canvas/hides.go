@@ -224,14 +224,14 @@ func (p *painter) captions(own uint16, s seat, length int) bool {
 }
 
 // lies tells whether most of a text lies on the face of another thing: it would be read as the name of that. The cut's, next to its ring, would not,
-// nor that of a run's end, which has an arrow or a sign and its colour.
+// nor that of a run's end or of what is beyond the picture, which has an arrow or a sign.
 func (p *painter) lies(names *part, s seat, length int) bool {
-	if names != nil && (names.Role == scene.Cut || ending(names)) {
+	if names == nil || names.Role == scene.Cut || ending(names) {
 		return false
 	}
 	on := 0
 	for col := s.start(length); col < s.start(length)+length; col++ {
-		if ground := p.mostly(col, s.row); ground.Set && ground.Role != scene.Floor && !ground.Role.Pen().Stacked && (names == nil || ground.Role != names.Role || !p.near(names, col, s.row)) {
+		if ground := p.mostly(col, s.row); ground.Set && ground.Role != scene.Floor && !ground.Role.Pen().Stacked && (ground.Role != names.Role || !p.near(names, col, s.row)) {
 			on++
 		}
 	}
