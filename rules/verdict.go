@@ -29,6 +29,11 @@ const (
 	guessed                        // a size of the floor was not measured
 )
 
+// ByReadings tells whether a doubtful finding keeps enough as it is: readings end its doubt, and no move does.
+func (f *Finding) ByReadings() bool {
+	return f.Verdict == Doubtful && f.Margin.Set && f.Margin.Value >= coverage*f.Sigma
+}
+
 func margin(value, required float64, sense Sense) float64 {
 	m := value - required
 	if sense == Most {

@@ -20,6 +20,9 @@ func NoAdvice(r rules.Result) string {
 		if things := OnlyUnconfirmed(&r); len(things) > 0 {
 			return "what is doubtful was " + rules.NotMeasuredHere + ": " + ConfirmIt(things...)
 		}
+		if why := onlyReadings(r.Findings); why != "" {
+			return why
+		}
 		return "no reading would decide what is doubtful: move something"
 	}
 	switch n := len(r.Open()); n {
@@ -30,6 +33,20 @@ func NoAdvice(r rules.Result) string {
 		return fmt.Sprintf("no reading is in doubt; %d kinds were not looked for (1)", n)
 	}
 	return "nothing more; no verdict on what was entered is in doubt"
+}
+
+// onlyReadings says why the first of findings is doubtful where no move ends the doubt of any; "" where one does, or something is foul.
+func onlyReadings(findings []rules.Finding) (why string) {
+	for i := range findings {
+		switch f := &findings[i]; {
+		case f.Verdict == rules.Clear:
+		case f.Verdict == rules.Foul, !f.ByReadings() && (f.Rule.AtCut || f.WithRun()):
+			return ""
+		case why == "" || !f.ByReadings():
+			why = f.Why
+		}
+	}
+	return why
 }
 
 // floorFirst says of a job whose floor is a guess that everything is judged against it, and what comes then.

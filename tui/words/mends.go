@@ -11,10 +11,12 @@ import (
 // otherwise, or readings.
 func Mends(r *rules.Result) string {
 	const cut, runs, others = "move the cut (4)", "lay the runs otherwise (5, J finds them)", "see what each asks for (7)"
-	worst, calls := Worst(r.Findings), map[string]bool{}
+	worst, calls, why := Worst(r.Findings), map[string]bool{}, ""
 	for i := range r.Findings {
 		switch f := &r.Findings[i]; {
 		case f.Verdict != worst:
+		case f.ByReadings():
+			why = f.Why
 		case f.Rule.AtCut:
 			calls[cut] = true
 		case desk.Show(f).Goto == "Runs":
@@ -22,6 +24,9 @@ func Mends(r *rules.Result) string {
 		default:
 			calls[others] = true
 		}
+	}
+	if len(calls) == 0 {
+		return Sentence(why)
 	}
 	var do []string
 	for _, way := range []string{cut, runs, others} {

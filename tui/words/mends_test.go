@@ -24,3 +24,26 @@ func TestWhatMendsIsWhatIsFoul(t *testing.T) {
 	result.Findings = kept
 	assert.Equal(t, "Lay the runs otherwise (5, J finds them), or measure again.", Mends(&result), "a doubt at the cut is not what is foul")
 }
+
+// Where nothing but matching points that disagree keeps the job from being clear, no move ends that: both the advice and what mends say what is to be
+// measured again.
+func TestWhereOnlyReadingsMendNobodyIsToldToMove(t *testing.T) {
+	job := vehicles.Demo()
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	const apart = "the matching points don't agree: measure them again"
+	var kept []rules.Finding
+	for _, f := range result.Findings {
+		if f.Rule.AtCut && f.Verdict == rules.Clear && f.Sigma > 0 && len(kept) < 5 {
+			f.Verdict, f.Why = rules.Doubtful, apart
+			kept = append(kept, f)
+		}
+	}
+	require.NotEmpty(t, kept)
+	result.Findings = kept
+	assert.Equal(t, apart, NoAdvice(result))
+	assert.Equal(t, Sentence(apart), Mends(&result))
+	kept[0].Margin.Value = 0
+	assert.Contains(t, NoAdvice(result), "move something", "one of them is too close to call")
+	assert.Contains(t, Mends(&result), "Move the cut")
+}
