@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -64,7 +65,11 @@ func TestAKeyInAFullJobIsAnsweredOnEveryScreen(t *testing.T) {
 			b.send(size)
 			b.View()
 			for i := range b.screens {
-				for _, key := range []string{fmt.Sprint((i + 1) % 10), "down", "right"} {
+				keys := []string{fmt.Sprint((i + 1) % 10), "down", "right"}
+				if strings.Count(text, "[[obstruction]]") > rules.MostToLayOut {
+					keys = append(keys, map[string][]string{"Place": {"c"}, "Runs": {"j", "J", "/"}}[b.screens[i].Title()]...) // what is sought is not begun
+				}
+				for _, key := range keys {
 					before := ofCores(t)
 					b.press(key)
 					b.View()

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -59,6 +60,9 @@ func vans() (title string, pairs [][2]string) {
 func startJob(path, from, van string, shared *sharedFlags, s streams) error {
 	if from != "" && van != "" {
 		return errors.New("--from and --van both say which van: keep one of them")
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return failed{fmt.Errorf("%s: it is a folder: say which job file to write in it", path)}
 	}
 	book := rules.Builtin()
 	if from != "" { // only a van that was surveyed has readings for a book to judge

@@ -94,3 +94,13 @@ func TestHelpAndManualTellTheLibrary(t *testing.T) {
 		assert.NotContains(t, c.Long+c.Example, van.Name, "nobody has asked")
 	}
 }
+
+// A folder is called one, whatever a job in it would be called.
+func TestNoNewJobIsWrittenOverAFolder(t *testing.T) {
+	for _, folder := range []string{".", "..", t.TempDir()} {
+		code, out, complaint := call("", "new", folder)
+		assert.Equal(t, exitFailed, code)
+		assert.Empty(t, out)
+		assert.Equal(t, folder+": it is a folder: say which job file to write in it\n", complaint)
+	}
+}
