@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -21,6 +22,14 @@ func (e Expected) Text(unit string) string {
 		return fmt.Sprintf("%s %s at most", survey.Figure(e.Most.Value), unit)
 	}
 	return e.Words
+}
+
+// sources are where an expectation stands and who says so, as one text: "the job's floor, ±3 mm: common practice, no source".
+func (e Expected) sources() string {
+	if e.Of != "" && e.Source != "" {
+		return e.Of + ": " + e.Source
+	}
+	return cmp.Or(e.Of, e.Source)
 }
 
 // Amiss says what of a step's value is not as it should be, "" where it is, or where nobody knows.
@@ -97,12 +106,15 @@ func (s *Step) Sentence() string {
 }
 
 // Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
-func (s *Step) Wanted() string { return s.wanted(s.Expected.Source) }
+func (s *Step) Wanted() string { return s.wanted(s.Expected.sources()) }
 
 // briefly is Wanted for whoever says once of all steps that a figure without a source is what the trade does.
 func (s *Step) briefly() string {
-	source := strings.TrimPrefix(s.Expected.Source, practice+"; ")
-	return s.wanted(strings.TrimSuffix(strings.TrimSuffix(source, practice), ": "))
+	e := s.Expected
+	if e.Source == practice {
+		e.Source = ""
+	}
+	return s.wanted(e.sources())
 }
 
 func (s *Step) wanted(source string) string {
