@@ -48,7 +48,7 @@ func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 		}
 		after, err := slot.Set(j, strings.TrimSpace(text))
 		if err != nil {
-			faults = append(faults, Fault{slot.Key, err.Error()})
+			faults = append(faults, Fault{Key: slot.Key, Why: err.Error()})
 			continue
 		}
 		j = after
