@@ -1,6 +1,8 @@
 package vehicles
 
 import (
+	"cmp"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 )
@@ -81,8 +83,12 @@ type CutPlace struct {
 type Fault struct {
 	Key  string // path of the key as the file has it, tables counted from 0: obstruction[3].x
 	Text string
-	Err  error // what the text tells of, where anybody may ask which it is: survey.ErrSwapped, survey.ErrOnePlace
+	Why  string // the text without the words for where it is, for who shows it there; "" where it has none
+	Err  error  // what the text tells of, where anybody may ask which it is: survey.ErrSwapped, survey.ErrOnePlace
 }
+
+// There is what is said of the fault where it is.
+func (f Fault) There() string { return cmp.Or(f.Why, f.Text) }
 
 // EdgeAt returns how well x and y of the thing are known at q, a point of its outline: on an edge of an axis-parallel
 // rectangle by that edge's own reading, at a corner by those of both, elsewhere by the least certain of its own readings.

@@ -93,6 +93,15 @@ func newReducer(job *Job) *reducer {
 	return r
 }
 
+// faultAt is a fault with words for where it is, "" for none.
+func (r *reducer) faultAt(key, where, why string) {
+	text := why
+	if where != "" {
+		text = where + ": " + why
+	}
+	r.faults = append(r.faults, Fault{Key: key, Text: text, Why: why})
+}
+
 func (r *reducer) fault(key, format string, args ...any) {
 	r.faults = append(r.faults, Fault{Key: key, Text: fmt.Sprintf(format, args...)})
 }

@@ -98,15 +98,15 @@ func (r *reducer) total(placed *Placed, p *Place, totals *Totals, what *thing, f
 			continue
 		}
 		if ends[axis].Start != survey.On || reading.Start == survey.On {
-			r.fault(totalKey(what, axis), "%s", what.says("total is one reading from "+zeros(r.job.Datum.Called())+", "+
-				"of where a chain of + readings ends: measure it so, or take it out"))
+			r.faultAt(totalKey(what, axis), what.called(), "total is one reading from "+zeros(r.job.Datum.Called())+", "+
+				"of where a chain of + readings ends: measure it so, or take it out")
 			continue
 		}
 		at.y = tapedAt(&placed.Prism.Footprint)
 		var e end
 		if wrong := from.along(&e, axis, reading, &at, nil); wrong != "" {
 			key := totalKey(what, axis)
-			r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
+			r.faultAt(key, what.where(key), reading.String()+": "+wrong)
 			continue
 		}
 		r.chains.close(axis, e, r.closure, what)

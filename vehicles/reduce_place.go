@@ -41,12 +41,12 @@ func (v value) key(what *thing) string {
 	return joinIndex(key, v.index)
 }
 
-// says puts the thing's name before what is wrong with it.
-func (t *thing) says(text string) string {
+// called is the thing by its name, "" where it has none.
+func (t *thing) called() string {
 	if t.name == "" {
-		return text
+		return ""
 	}
-	return fmt.Sprintf("%s %q: %s", t.table, t.name, text)
+	return fmt.Sprintf("%s %q", t.table, t.name)
 }
 
 // where says a key of the thing in words.
@@ -93,7 +93,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 	}
 	if wrong != "" {
 		key := v.key(what)
-		r.fault(key, "%s: %s: %s", what.where(key), reading, wrong)
+		r.faultAt(key, what.where(key), reading.String()+": "+wrong)
 	}
 	if r.chains != nil {
 		r.chains.link(axis, reading.Start, e)
@@ -124,9 +124,9 @@ func (r *reducer) box(placed *Placed, p *Place, what *thing, from *side, at spot
 	r.reading(&far, from, survey.X, &p.X[1], &at, &near, what, &boxValues[1])
 	last.x, last.y = far, two
 	if near.there && far.there && far.Value <= near.Value {
-		r.fault(what.key("x"), "%s", what.says(fmt.Sprintf(
+		r.faultAt(what.key("x"), what.called(), fmt.Sprintf(
 			"x runs from %s to %s: give %s",
-			survey.Figure(near.Value), survey.InMM(far.Value), r.forward(near.Value, far.Value))))
+			survey.Figure(near.Value), survey.InMM(far.Value), r.forward(near.Value, far.Value)))
 	}
 	right, left := &one, &two
 	if placed.LeftOne = two.Value < one.Value; placed.LeftOne {
@@ -150,7 +150,7 @@ func (r *reducer) line(placed *Placed, p *Place, what *thing, from *side, at spo
 		path = append(path, r.step(placed, &p.Path[i], what, value{leaf: "path", point: i}, from, at, last))
 	}
 	if len(path) == 0 {
-		r.fault(what.key("path"), "%s", what.says("path has no point: give two or more [x, y]"))
+		r.faultAt(what.key("path"), what.called(), "path has no point: give two or more [x, y]")
 		return
 	}
 	placed.Prism.Footprint = geometry.NewLine(path, p.Across.Value/2)

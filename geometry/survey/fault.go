@@ -1,7 +1,6 @@
 package survey
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 	"sync"
@@ -49,6 +48,14 @@ func whatIsWrong(text string) string {
 	return "not a reading"
 }
 
+// Unread is what is wrong with a text that is no reading, and what is one.
+type Unread struct {
+	Found    string // the text in quotes, and what is wrong with it
+	accepted string
+}
+
+func (u Unread) Error() string { return u.Found + "; a reading is " + u.accepted }
+
 // unreadable is the error for a text: what was found, what is wrong, what is accepted.
 func unreadable(text, fault string, axis Axis) error {
 	accepted := `mm or e.g. 65.2cm, 2'6 1/2", L 240, +84`
@@ -60,5 +67,5 @@ func unreadable(text, fault string, axis Axis) error {
 	}
 	text = strings.ReplaceAll(text, "\n", "␊") // an error is one line; Unicode's own sign for a line's end
 	// Else it is shown as it was typed: what shows it makes it harmless.
-	return fmt.Errorf("\"%s\": %s; a reading is %s", text, fault, accepted)
+	return Unread{"\"" + text + "\": " + fault, accepted}
 }

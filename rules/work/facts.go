@@ -346,7 +346,7 @@ func floorDepth(r *rules.Result) Expected {
 	if row, ok := sizing.Find(r, sizing.Thinnest); ok && row.Value.Set {
 		thin = min(t, row.Value.Value)
 	}
-	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Source: fmt.Sprintf("the job's floor, ±%d mm: %s", depthErr, practice)}
+	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Of: fmt.Sprintf("the job's floor, ±%d mm", depthErr), Source: practice}
 }
 
 // leastFall expects what the book asks.
@@ -373,7 +373,7 @@ func fromBook(r *rules.Result, least, most *rules.Rule) (e Expected) {
 
 // noGas expects no carbon monoxide at all: any is a leak.
 func noGas(*rules.Result) Expected {
-	return Expected{Most: vehicles.Some(0), Source: "caution \"First run\": " + practice}
+	return Expected{Most: vehicles.Some(0), Of: "caution \"First run\"", Source: practice}
 }
 
 // shortestRun is how long a first run takes at least, min: until exhaust, muffler and duct are as hot as they get.

@@ -72,7 +72,7 @@ func (l List) JSON(j *vehicles.Job) ([]byte, error) {
 		s := &l[i]
 		out.Steps = append(out.Steps, stepJSON{
 			Step: s.ID, Name: s.Name(), Part: s.Part.String(), Do: s.Do, Of: s.Of, Measured: s.Measured, Unit: s.Unit,
-			Least: number(s.Expected.Least), Most: number(s.Expected.Most), Expected: s.Expected.Text(s.Unit), Source: s.Expected.Source,
+			Least: number(s.Expected.Least), Most: number(s.Expected.Most), Expected: s.Expected.Text(s.Unit), Source: s.Expected.sources(),
 			Defers: s.Defers, Caution: s.Caution, After: s.After, Early: s.Ticked() && len(l.Early(i)) > 0, Amiss: s.Amiss(), Lacks: s.Lacks(), Known: s.Known, Foul: s.Foul,
 			recorded: recordOf(s.Done),
 		})

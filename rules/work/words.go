@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -30,6 +31,14 @@ func limit(n vehicles.Number) string { return survey.FigureTo(n.Value, 3) }
 
 // added is what limits that were added up may be off.
 const added = 1e-6
+
+// sources are where an expectation stands and who says so, as one text: "the job's floor, ±3 mm: common practice, no source".
+func (e Expected) sources() string {
+	if e.Of != "" && e.Source != "" {
+		return e.Of + ": " + e.Source
+	}
+	return cmp.Or(e.Of, e.Source)
+}
 
 // Amiss says what of a step's value is not as it should be, "" where it is, or where nobody knows.
 func (s *Step) Amiss() string {
@@ -105,12 +114,15 @@ func (s *Step) Sentence() string {
 }
 
 // Wanted says what is measured in a step and what is expected of it, by whom; "" where nothing is measured.
-func (s *Step) Wanted() string { return s.wanted(s.Expected.Source) }
+func (s *Step) Wanted() string { return s.wanted(s.Expected.sources()) }
 
 // briefly is Wanted for whoever says once of all steps that a figure without a source is what the trade does.
 func (s *Step) briefly() string {
-	source := strings.TrimPrefix(s.Expected.Source, practice+"; ")
-	return s.wanted(strings.TrimSuffix(strings.TrimSuffix(source, practice), ": "))
+	e := s.Expected
+	if e.Source == practice {
+		e.Source = ""
+	}
+	return s.wanted(e.sources())
 }
 
 func (s *Step) wanted(source string) string {

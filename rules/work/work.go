@@ -38,7 +38,8 @@ func (p Part) String() string {
 type Expected struct {
 	Least, Most vehicles.Number
 	Words       string // where no figure can be given: "as the heater's instructions say"
-	Source      string
+	Of          string // what in the job or the program has it, and how well: "the job's floor, ±3 mm"; "" for nothing
+	Source      string // who says so
 }
 
 // Step is a step of the work in a job.

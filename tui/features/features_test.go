@@ -107,6 +107,23 @@ func TestWhatIsRefused(t *testing.T) {
 	}
 }
 
+// A field stands under its thing's name, so what is wrong with it says neither again, whatever the thing is called.
+func TestAFieldsFaultSaysNotWhereItIs(t *testing.T) {
+	for _, name := range []string{"brake line", `obstruction "a": x: `} {
+		s := desk.State{Job: screentest.Van(t)}
+		named := s.Job.Obstructions[0]
+		named.Name = name
+		s.Job.Obstructions = s.Job.Obstructions.With(0, named)
+		for text, says := range map[string]string{"x0 40": "40: ", "x1 600": "x runs from "} {
+			key, text, _ := strings.Cut(text, " ")
+			_, _, err := Record{Obstructions, 0, false}.Set(s, map[string]string{key: text})
+			require.Error(t, err)
+			assert.Equal(t, says, err.Error()[:len(says)])
+			assert.NotContains(t, err.Error(), name)
+		}
+	}
+}
+
 // What others said of a thing that was begun goes where the job keeps what is theirs, once the thing is whole.
 func TestAFinishedThingLosesNothing(t *testing.T) {
 	job := screentest.Van(t)

@@ -133,7 +133,5 @@ func (l List) tryAt(s desk.State, after vehicles.Job, row int) error {
 	if !mine {
 		return form.Fault{Why: fault.Why}
 	}
-	name := l.At(after, row).Name
-	why := strings.TrimPrefix(fault.Why, vehicles.KeyOf(fault.Key, name)+": ") // the field says where it is
-	return form.Fault{Key: FieldOf(key), Why: strings.TrimPrefix(why, fmt.Sprintf("%s %q: ", lists[l], name))}
+	return form.Fault{Key: FieldOf(key), Why: fault.There} // the field says where it is
 }

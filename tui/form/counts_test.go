@@ -49,7 +49,7 @@ func (h counted) Set(s desk.State, texts map[string]string) (vehicles.Job, Recor
 			continue
 		}
 		if strings.Trim(text, "0123456789") != "" {
-			faults = append(faults, Fault{fmt.Sprint(i), "not digits"})
+			faults = append(faults, Fault{Key: fmt.Sprint(i), Why: "not digits"})
 		}
 		odd = odd || text == "13"
 		lines[i] = text

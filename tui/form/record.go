@@ -25,8 +25,8 @@ type Record interface {
 }
 
 // Fault is why texts are not taken, and the key of the field that this is about: of a record's field, or from Try of the
-// job file.
-type Fault struct{ Key, Why string }
+// job file; then There says the same for where the field itself says which thing it is of.
+type Fault struct{ Key, Why, There string }
 
 func (f Fault) Error() string { return f.Why }
 
@@ -193,7 +193,7 @@ func Try(s desk.State, after vehicles.Job) (vehicles.Plan, error) {
 	for _, fault := range faults {
 		known := func(f vehicles.Fault) bool { return f.Text == fault.Text } // its key moves when the list does
 		if !desk.Misfit(fault) && !slices.ContainsFunc(s.Faults, known) {
-			return plan, Fault{fault.Key, fault.Text}
+			return plan, Fault{fault.Key, fault.Text, fault.There()}
 		}
 	}
 	return plan, nil

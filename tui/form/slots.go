@@ -48,7 +48,7 @@ func (l Slots) Set(s desk.State, texts map[string]string) (vehicles.Job, error) 
 		}
 		after, err := slot.Set(j, strings.TrimSpace(text))
 		if err != nil {
-			faults = append(faults, Fault{slot.Key, err.Error()})
+			faults = append(faults, Fault{Key: slot.Key, Why: err.Error()})
 			continue
 		}
 		j = after
@@ -75,10 +75,12 @@ func Line(f Field, at func(j *vehicles.Job) *string) Slot {
 // Length reads a length that starts nowhere, "8", "6.5cm", `3/8"`, within limits. mm.
 func Length(text string, l vehicles.Limits) (float64, error) {
 	r, err := survey.Typed(text, survey.X)
+	var unread survey.Unread
 	switch {
+	case errors.As(err, &unread):
+		return 0, errors.New(unread.Found + `; a length is mm or e.g. 6.5cm, 3/8"`)
 	case err != nil:
-		what, _, _ := strings.Cut(err.Error(), "; a reading is")
-		return 0, errors.New(what + `; a length is mm or e.g. 6.5cm, 3/8"`)
+		return 0, err
 	case r.Start != survey.Datum:
 		return 0, errors.New("there is nothing here to run on from: write the whole length")
 	}

@@ -26,7 +26,7 @@ var (
 func (m screen) choose(s desk.State) (screen, desk.Change) {
 	switch {
 	case s.Job.Heater == nil:
-		return m, desk.Change{Say: noHeater}
+		return m, desk.Change{Say: words.Sentence(noHeater)}
 	case len(s.Faults) > 0:
 		return m, desk.Change{Say: roomUnknown}
 	case len(s.Result.Findings) == 0:
