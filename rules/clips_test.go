@@ -96,6 +96,23 @@ func TestClipsStandWhereSomethingHoldsThem(t *testing.T) {
 	assert.Positive(t, clips.Loose, "the others have nothing")
 }
 
+// By hand: clips are thought of every 5 mm, every quarter of the span where that is less, and where the fewest would be evenly spaced.
+func TestWhereClipsAreThoughtOf(t *testing.T) {
+	for _, c := range []struct {
+		apart, from, to float64
+		want            []float64
+	}{
+		{100, 3, 24, []float64{3, 5, 10, 15, 20, 24}},
+		{100, 4, 11, []float64{4, 5, 10, 11}},
+		{20, 0, 22, []float64{0, 5, 10, 11, 15, 20, 22}}, // 22 is two spans
+		{12, 1, 16, []float64{1, 3, 6, 9, 12, 15, 16}},   // a quarter of 12; 8.5 is two spans, in whole mm
+		{3, 0, 3, []float64{0, 1, 2, 3}},
+	} {
+		s := spreader{apart: c.apart}
+		assert.Equal(t, c.want, s.places(c.from, c.to), "%+v", c)
+	}
+}
+
 // No stretch without a clip is longer than the span and the first clip is within its reach, whatever the run; of all choices of as many
 // clips in steps of 20 mm none has fewer in the air, and fewer clips do not reach.
 func TestNoOtherClipsHoldMore(t *testing.T) {

@@ -111,6 +111,10 @@ func TestTheLinesLengthsAreAsJudged(t *testing.T) {
 		}
 	}
 	assert.Equal(t, "520 mm", rowOf(t, r, Fuel, "suction").Said())
+	for most, amiss := range map[float64]string{400: "it is more than is asked for: see Checks", 700: ""} {
+		limited := judged(t, func(j *vehicles.Job) { *j = j.WithRule("fuel.suction", most) })
+		assert.Equal(t, amiss, rowOf(t, limited, Fuel, "suction").Amiss, "%g", most)
+	}
 	r = judged(t, func(j *vehicles.Job) { j.Fuel = nil })
 	subject, _ := About(Of(r), Fuel)
 	require.Len(t, subject.Rows, 1)

@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"encoding/json"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -60,6 +61,18 @@ func TestEveryResultSaysSomething(t *testing.T) {
 			}
 		}
 	})
+}
+
+// What comes out as no number, or beyond all, is said to be beyond reckoning.
+func TestWhatIsNoNumberIsBeyondReckoning(t *testing.T) {
+	var m maker
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 3} {
+		m.put(Row{Value: vehicles.Some(v)}, basis{})
+	}
+	for _, row := range m.rows[:3] {
+		assert.Equal(t, Row{Text: "beyond reckoning"}, row)
+	}
+	assert.Equal(t, Row{Value: vehicles.Some(3)}, m.rows[3])
 }
 
 func TestAResultAsJSON(t *testing.T) {

@@ -119,7 +119,7 @@ func (s *Step) Wanted() string { return s.wanted(s.Expected.sources()) }
 // briefly is Wanted for whoever says once of all steps that a figure without a source is what the trade does.
 func (s *Step) briefly() string {
 	e := s.Expected
-	if e.Source == practice {
+	if e.Source = strings.TrimPrefix(e.Source, practice+"; "); e.Source == practice {
 		e.Source = ""
 	}
 	return s.wanted(e.sources())
