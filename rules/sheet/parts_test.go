@@ -63,16 +63,6 @@ func tableOf(s Section, head string) Table {
 	return Table{}
 }
 
-// column are the cells of a column in all rows but titles.
-func (t Table) column(i int) (cells []string) {
-	for _, row := range t.Rows {
-		if len(row.Cells) > 1 {
-			cells = append(cells, row.Cells[i])
-		}
-	}
-	return cells
-}
-
 // judged is a job that can be judged.
 func judged(t require.TestingT, job vehicles.Job) *rules.Result {
 	r, faults := rules.Judge(job, rules.Builtin())
