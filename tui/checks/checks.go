@@ -27,6 +27,7 @@ func (f filter) String() string { return [...]string{"all", "foul and doubtful",
 type screen struct {
 	pane  plan.Pane
 	at    int // the finding picked, among those listed
+	top   int // the first of what is listed in sight
 	only  filter
 	next  bool // what to measure next is listed in place of the findings
 	to    int  // the advice picked then
@@ -102,14 +103,14 @@ func (m screen) index(s desk.State) int { return max(0, min(m.at, len(m.listed(s
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.w, m.h = msg.Width, msg.Height
+		m.w, m.h, m.top = msg.Width, msg.Height, 0
 		m.pane = m.sized()
 	case tea.MouseMsg:
-		m, change := m.mouse(msg, s)
-		return m, change, nil
+		m, change := m.scrolled(s).mouse(msg, s)
+		return m.scrolled(s), change, nil
 	case tea.KeyMsg:
-		m, change := m.press(msg, s)
-		return m, change, nil
+		m, change := m.scrolled(s).press(msg, s)
+		return m.filled(s), change, nil
 	}
 	return m, desk.Change{}, nil
 }
@@ -144,12 +145,12 @@ func (m screen) press(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, desk.KeyEnd):
 		m.at = last
 	case key.Matches(k, keyNext):
-		m.next, m.to, m.large = true, 0, false
+		m.next, m.to, m.top, m.large = true, 0, 0, false
 		m.pane = m.sized()
 	case key.Matches(k, keyFrom):
 		m.from = !m.from
 	case key.Matches(k, keyFilter):
-		m.only, m.at = (m.only+1)%filters, 0
+		m.only, m.at, m.top = (m.only+1)%filters, 0, 0
 	case key.Matches(k, keyPlace) && m.picked(s) != nil:
 		return m, desk.Show(m.picked(s))
 	default:

@@ -92,7 +92,33 @@ const listHead = 2
 
 // first is the first finding shown in a list with room for so many.
 func (m screen) first(s desk.State, room int) int {
-	return max(0, min(m.index(s)-room/2, len(m.listed(s))-room))
+	at := m.index(s)
+	return desk.InSight(m.top, at, at, len(m.listed(s)), room)
+}
+
+// scrolled is the screen with its list where it shows what is picked: from there it goes on.
+func (m screen) scrolled(s desk.State) screen {
+	room := m.listRows(s)
+	switch {
+	case m.large || m.w == 0:
+	case m.next:
+		m.top = m.firstAdvice(s, room)
+	default:
+		m.top = m.first(s, room)
+	}
+	return m
+}
+
+// filled is that with no row of the list left free at its end, as a tap leaves where less is said of what is picked since.
+func (m screen) filled(s desk.State) screen {
+	n := len(m.listed(s))
+	if m.next {
+		n = len(s.Next.Advice)
+	}
+	if !m.large && m.w > 0 {
+		m.top = desk.Filled(m.top, n, m.listRows(s))
+	}
+	return m.scrolled(s)
 }
 
 // nobody says why a list is empty.

@@ -39,7 +39,7 @@ func (m screen) pressNext(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	}
 	switch {
 	case key.Matches(k, keyFindings):
-		m.next = false
+		m.next, m.top = false, 0
 	case key.Matches(k, keyTake):
 		return m.take(s)
 	}
@@ -106,7 +106,8 @@ func (m screen) nothing(s desk.State) string {
 
 // firstAdvice is the first one shown in a list with room for so many.
 func (m screen) firstAdvice(s desk.State, room int) int {
-	return max(0, min(m.picking(s)-room/2, len(s.Next.Advice)-room))
+	at := m.picking(s)
+	return desk.InSight(m.top, at, at, len(s.Next.Advice), room)
 }
 
 // nextDetail says what the picked reading is good for.

@@ -38,10 +38,13 @@ func (m screen) View(s desk.State, w, h int) string {
 	return desk.Beside(desk.Fit(page, listW+desk.Margin, h), m.picture(s, planW, planH), s.Settings.Styles())
 }
 
+// listRoom is how many rows the list takes at least, its head among them.
+const listRoom = 3
+
 // page is the list, the picked finding in full, and what was not checked.
 func (m screen) page(s desk.State, w, h int) []string {
 	head, full, foot := m.faults(s, w), m.full(s, w, h), open(s, w, h)
-	room := max(3, h-len(head)-len(full)-len(foot))
+	room := max(listRoom, h-len(head)-len(full)-len(foot))
 	var list []string
 	if m.next {
 		list = m.nextView(s, w, room)
@@ -95,7 +98,7 @@ func (m screen) findingDetail(s desk.State, w, h int) []string {
 // listRows is how many findings the list shows at once.
 func (m screen) listRows(s desk.State) int {
 	listW, _, _ := m.sizes(m.w, m.h)
-	return m.h - len(m.faults(s, listW)) - len(m.full(s, listW, m.h)) - len(open(s, listW, m.h)) - listHead
+	return max(listRoom, m.h-len(m.faults(s, listW))-len(m.full(s, listW, m.h))-len(open(s, listW, m.h))) - listHead
 }
 
 // faults says why the findings are not those of the job as it is now.

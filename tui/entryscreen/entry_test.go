@@ -234,7 +234,7 @@ func TestAListThatGoesOnSaysSo(t *testing.T) {
 			r.Type(keys)
 			e := r.Screen.(only).Entry
 			rows, _, here, _ := e.listed(r.State)
-			unseen := form.Unseen(rows, here, e.arranged(r.State, size.W, size.H, false).list.H-1)
+			unseen := form.Unseen(rows, e.top, here, e.arranged(r.State, size.W, size.H, false).list.H-1)
 			title, _, _ := strings.Cut(r.View(size.W, size.H), "\n")
 			require.NotZero(t, unseen[0]+unseen[1])
 			for i, way := range []string{"above", "below"} {

@@ -38,9 +38,8 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 	case msg.Button == tea.MouseButtonWheelDown:
 		e.At = min(n-1, e.At+1)
 	case IsTap(msg):
-		h := a.H - 1 - len(e.warnings(s, a.W, a.H))
 		rows, _, here, fresh := e.listed(s)
-		row, ok := form.RowAt(rows, here, h, msg.Y-a.Y-1)
+		row, ok := form.RowAt(rows, e.top, here, e.listRoom(s, a), msg.Y-a.Y-1)
 		if ok && row == fresh {
 			return e, desk.Change{}
 		}
@@ -69,8 +68,11 @@ func (e Entry) RowAt(x, y int, s desk.State) (row int, ok bool) {
 		return 0, false
 	}
 	rows, _, here, _ := e.listed(s)
-	return form.RowAt(rows, here, a.H-1-len(e.warnings(s, a.W, a.H)), y-a.Y-1)
+	return form.RowAt(rows, e.top, here, e.listRoom(s, a), y-a.Y-1)
 }
+
+// listRoom is how many lines the rows of the list have in its area: a title stands above them, below them what is wrong.
+func (e Entry) listRoom(s desk.State, a Area) int { return a.H - 1 - len(e.warnings(s, a.W, a.H)) }
 
 // tapForm answers a tap at column x of row y of the form in area a.
 func (e Entry) tapForm(x, y int, a Area, s desk.State) (Entry, desk.Change) {

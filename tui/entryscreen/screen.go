@@ -50,6 +50,7 @@ type Fresh struct {
 type Entry struct {
 	Editor form.Editor
 	At     int // the row of the list that the keys act on
+	top    int // the first line of the list in sight
 	spec   *Spec
 	pane   plan.Pane
 	view   scene.View
@@ -72,6 +73,9 @@ func (e Entry) Typing() bool { return e.Editor.Typing() }
 
 // Sized returns the entry for a body of w columns and h rows.
 func (e Entry) Sized(w, h int) Entry {
+	if w != e.w || h != e.h {
+		e.top = 0 // of another list
+	}
 	e.w, e.h = w, h
 	return e
 }
@@ -84,7 +88,31 @@ func (e Entry) Height() int { return e.h }
 
 // Update answers one key or one event of the mouse.
 func (e Entry) Update(msg tea.Msg, s desk.State) (Entry, desk.Change) {
-	e = e.Synced(s)
+	e = e.Synced(s).Seen(s)
+	e, change := e.answer(msg, s)
+	if change.Job != nil {
+		return e, change // what the list is then waits for the job to be judged
+	}
+	_, tapped := msg.(tea.MouseMsg)
+	return e.seen(s, !tapped), change
+}
+
+// Seen is the entry with its list where it shows the row that the keys act on: from there it goes on.
+func (e Entry) Seen(s desk.State) Entry { return e.seen(s, false) }
+
+// seen is that; filled leaves no line of the list free at its end, as a tap does where the words below the list are fewer since.
+func (e Entry) seen(s desk.State, filled bool) Entry {
+	if e.w == 0 || e.whole || e.Typing() && !e.SideBySide() {
+		return e // there is no list
+	}
+	if a := e.arranged(s, e.w, e.h, false).list; a.H > 0 {
+		rows, _, here, _ := e.listed(s)
+		e.top = form.Top(rows, e.top, here, e.listRoom(s, a), filled)
+	}
+	return e
+}
+
+func (e Entry) answer(msg tea.Msg, s desk.State) (Entry, desk.Change) {
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
 		if e.Typing() {

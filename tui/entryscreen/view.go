@@ -83,7 +83,7 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	warn := e.warnings(s, w, h)
 	room := h - 1 - len(warn)
 	rows, all, here, fresh := e.listed(s)
-	from, to := form.Shown(rows, here, room)
+	from, to := form.Shown(rows, e.top, here, room)
 	for i := from; i < to; i++ {
 		if say, fault := e.standing(all[i], s); say != "" && i != fresh {
 			rows[i].Right, rows[i].Fault = say, fault
@@ -91,11 +91,11 @@ func (e Entry) paintList(s desk.State, w, h int) string {
 	}
 	body := ""
 	if len(rows) > 0 {
-		body = form.PaintRows(rows, here, w, room, look)
+		body = form.PaintRows(rows, e.top, here, w, room, look)
 	} else {
 		body = desk.Fit(strings.Join(desk.Wrap(e.spec.Empty, w), "\n"), w, room)
 	}
-	unseen := form.Unseen(rows, here, room)
+	unseen := form.Unseen(rows, e.top, here, room)
 	title := look.ListTitle(e.spec.Title(s), unseen[0], unseen[1], w)
 	return strings.Join(append([]string{title, body}, warn...), "\n")
 }

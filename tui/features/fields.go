@@ -8,13 +8,14 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
 // labels are what the fields of a place are called.
 var labels = map[string]string{
-	"kind": "kind", "form": "form", "name": "name", "x0": "near edge", "x1": "far edge", "y0": "one side",
-	"y1": "other side", "turn": "turned", "cy": "middle, across",
+	"kind": "kind", "form": "form", "name": "name", "x0": words.Edges["x"][0], "x1": words.Edges["x"][1], "y0": words.Edges["y"][0],
+	"y1": words.Edges["y"][1], "turn": "turned", "cy": "middle, across",
 	"taped": "taped at drop", "measured": "measured", "holds": "holds", "travel": "moves by",
 	"tx": "overall", "ty": "overall, side",
 	"bx": "below", "by": "below, across", "ax": "above", "ay": "above, across", "use": "counts",

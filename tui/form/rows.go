@@ -37,21 +37,33 @@ func listLines(rows []Row) []listLine {
 // Height is how many lines rows take, their heads among them.
 func Height(rows []Row) int { return len(listLines(rows)) }
 
-// listTop is the first line to show so that row at is seen, with what is around it.
-func listTop(lines []listLine, at, h int) int {
-	for y, l := range lines {
-		if l.row == at {
-			return max(0, min(y-h/2, len(lines)-h))
-		}
+// listTop is the first line to show so that row at is seen, with the heading above it: top, where it was, while it is.
+func listTop(lines []listLine, top, at, h int) int {
+	y := slices.IndexFunc(lines, func(l listLine) bool { return l.row == at })
+	if y < 0 {
+		return desk.Filled(top, len(lines), h)
 	}
-	return 0
+	from := y
+	if y > 0 && lines[y-1].row < 0 {
+		from--
+	}
+	return desk.InSight(top, from, y, len(lines), h)
+}
+
+// Top is the first line of rows that is seen when they are painted into h lines; filled leaves none of those free at the end.
+func Top(rows []Row, top, at, h int, filled bool) int {
+	lines := listLines(rows)
+	if filled {
+		top = desk.Filled(top, len(lines), h)
+	}
+	return listTop(lines, top, at, h)
 }
 
 // Shown are the rows, from up to to, that are seen when rows are painted into h lines: what takes work to say need be said of
-// these alone.
-func Shown(rows []Row, at, h int) (from, to int) {
+// these alone. Where the list stood before is top.
+func Shown(rows []Row, top, at, h int) (from, to int) {
 	lines := listLines(rows)
-	top := listTop(lines, at, h)
+	top = listTop(lines, top, at, h)
 	seen := slices.DeleteFunc(lines[top:min(top+max(h, 0), len(lines))], func(l listLine) bool { return l.row < 0 })
 	if len(seen) == 0 {
 		return 0, 0
@@ -60,15 +72,15 @@ func Shown(rows []Row, at, h int) (from, to int) {
 }
 
 // Unseen are how many rows are above and below those that are seen when they are painted into h lines.
-func Unseen(rows []Row, at, h int) [2]int {
-	from, to := Shown(rows, at, h)
+func Unseen(rows []Row, top, at, h int) [2]int {
+	from, to := Shown(rows, top, at, h)
 	return [2]int{from, len(rows) - to}
 }
 
-// PaintRows paints rows into h lines of w columns, scrolled so that row at, the one the keys act on, shows.
-func PaintRows(rows []Row, at, w, h int, look desk.Styles) string {
+// PaintRows paints rows into h lines of w columns, scrolled from line top so that row at, the one the keys act on, shows.
+func PaintRows(rows []Row, top, at, w, h int, look desk.Styles) string {
 	lines := listLines(rows)
-	lines = lines[listTop(lines, at, h):]
+	lines = lines[listTop(lines, top, at, h):]
 	mark := markWidth(rows)
 	out := make([]string, h)
 	for y := range out {
@@ -121,10 +133,13 @@ func paintRow(r Row, here bool, markW, w int, look desk.Styles) string {
 }
 
 // RowAt returns the row at line y of rows painted into h lines, false for a heading or nothing.
-func RowAt(rows []Row, at, h, y int) (row int, ok bool) {
+func RowAt(rows []Row, top, at, h, y int) (row int, ok bool) {
+	if y < 0 || y >= h {
+		return 0, false // above the list, or below it
+	}
 	lines := listLines(rows)
-	y += listTop(lines, at, h)
-	if y < 0 || y >= len(lines) || lines[y].row < 0 {
+	y += listTop(lines, top, at, h)
+	if y >= len(lines) || lines[y].row < 0 {
 		return 0, false
 	}
 	return lines[y].row, true

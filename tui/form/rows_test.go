@@ -19,15 +19,15 @@ func TestShownRowsAreThosePainted(t *testing.T) {
 			rows[i].Text = fmt.Sprintf("row %d.", i)
 			rows[i].Head = rapid.SampledFrom([]string{"", "", "heading"}).Draw(t, "head")
 		}
-		at, h := rapid.IntRange(0, 30).Draw(t, "at"), rapid.IntRange(0, 12).Draw(t, "h")
-		painted := strings.Split(PaintRows(rows, at, 40, h, desk.Settings{}.Styles()), "\n")
-		from, to := Shown(rows, at, h)
+		top, at, h := rapid.IntRange(0, 60).Draw(t, "top"), rapid.IntRange(0, 30).Draw(t, "at"), rapid.IntRange(0, 12).Draw(t, "h")
+		painted := strings.Split(PaintRows(rows, top, at, 40, h, desk.Settings{}.Styles()), "\n")
+		from, to := Shown(rows, top, at, h)
 		for i := range rows {
 			seen := false
 			for y, line := range painted {
 				here := strings.Contains(line, rows[i].Text)
 				seen = seen || here
-				if row, ok := RowAt(rows, at, h, y); here {
+				if row, ok := RowAt(rows, top, at, h, y); here {
 					require.True(t, ok)
 					require.Equal(t, i, row)
 				}
@@ -46,7 +46,7 @@ func TestWhatARowIsThereForIsNotFaint(t *testing.T) {
 	}{
 		{Row{Right: "36 mm"}, look.Faint}, {Row{Right: "36 mm", Value: true}, look.Plain}, {Row{Right: "36 mm", Value: true, Fault: true}, look.Fault},
 	} {
-		painted := PaintRows([]Row{{Text: "other"}, c.row}, 0, 40, 2, look)
+		painted := PaintRows([]Row{{Text: "other"}, c.row}, 0, 0, 40, 2, look)
 		require.Contains(t, painted, c.with.Render(" 36 mm"))
 	}
 }

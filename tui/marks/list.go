@@ -181,11 +181,10 @@ func row(s desk.State, it item, here bool, w int, text string) string {
 	return text
 }
 
-// window is the stretch of n rows, at most h long, that keeps the one picked in sight, and else stays as it was: no row goes
-// from under a thumb.
+// window is the stretch of n rows, at most h long, that keeps the one picked in sight, and else stays as it was.
 func (m screen) window(n, h int) (first, last int) {
 	at := max(0, min(m.at, n-1))
-	first = max(0, min(max(min(m.first, at), at-h+1), n-h))
+	first = desk.InSight(desk.Filled(m.first, n, h), at, at, n, h)
 	return first, min(n, first+max(h, 0))
 }
 
@@ -199,12 +198,17 @@ func (m screen) listHead() int {
 
 // settled is the screen with the list where it shows the mark picked.
 func (m screen) settled(s desk.State) screen {
+	m.first, _ = m.window(len(items(s)), m.listRoom(s))
+	return m
+}
+
+// listRoom is how many rows the marks have in the list, or in the table.
+func (m screen) listRoom(s desk.State) int {
 	room := m.h - m.listHead()
 	if m.page == table && m.stage(s) == marking {
 		t := readingsOf(s)
 		t.narrow = t.total() > m.w
 		room -= len(underTable(s, t, m.w, m.h))
 	}
-	m.first, _ = m.window(len(items(s)), room)
-	return m
+	return room
 }

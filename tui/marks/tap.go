@@ -67,7 +67,7 @@ func (m screen) tapMark(x, y int, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{}
 	}
 	all, head := items(s), m.listHead()
-	first, last := m.window(len(all), m.h-head)
+	first, last := m.window(len(all), m.listRoom(s))
 	at := first + y - head
 	if y < head || at >= last {
 		return m, desk.Change{}

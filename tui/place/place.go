@@ -26,6 +26,7 @@ type screen struct {
 
 	released hole          // the pilot hole that the cut may be moved away from; its zero value for none
 	top      moving.Scroll // of the list of the worst
+	topOf    [2]float64    // where the cut is that it is of
 
 	stepping bool // an arrow moved the cut last
 	unshaded bool // the floor is not shaded by the room it leaves
@@ -95,10 +96,13 @@ func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 	return m, desk.Change{}, again
 }
 
-// current is the screen for the job as it is now: an undo may have taken away what a field is of.
+// current is the screen for the job as it is now: an undo may have taken away what a field is of. The list of another place begins at its
+// worst.
 func (m screen) current(s desk.State) screen {
 	if s.Job.Cut == nil {
 		m.prompt = moving.Prompt{}
+	} else if m.topOf != s.Job.Cut.At {
+		m.top, m.topOf = moving.Scroll{}, s.Job.Cut.At
 	}
 	if m.explaining {
 		p, _ := pilotOf(s)

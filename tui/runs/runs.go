@@ -31,6 +31,7 @@ type screen struct {
 	shielding bool     // what a heat shield stands before is listed
 	listed    []string // what was in that list when it was opened: no row goes from under a thumb
 	shield    int      // the one of it picked
+	shieldTop int      // the first of it in sight
 
 	finder finder // a run that is being found
 	laid   bool   // what was found has just been put in: how it falls is seen first

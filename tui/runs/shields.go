@@ -51,7 +51,7 @@ func (m screen) openShields(s desk.State) (screen, desk.Change) {
 	case len(shieldable(s)) == 0:
 		return m, desk.Change{Say: desk.NoneWithin(shieldNear, "exhaust", s.Settings.Units)}
 	}
-	m.shielding, m.shield, m.listed = true, 0, nil
+	m.shielding, m.shield, m.shieldTop, m.listed = true, 0, 0, nil
 	for _, f := range shieldable(s) {
 		m.listed = append(m.listed, f.Against.Name)
 	}
@@ -64,7 +64,7 @@ func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	m.shield = max(0, min(m.shield, len(list)-1))
 	if to, moved := form.MoveIn(k.String(), m.shield, len(list), moving.PanelHeight); moved {
 		m.shield = to
-		return m, desk.Change{}
+		return m.keptShields(s), desk.Change{}
 	}
 	switch {
 	case key.Matches(k, desk.KeyLeave):
@@ -114,7 +114,15 @@ func (m screen) shieldRows(s desk.State, w, h int) []string {
 	head := desk.Wrapped(st.Title, shieldsHead, w)
 	rows := m.shieldList(s)
 	at := max(0, min(m.shield, len(rows)-1))
-	return append(head, strings.Split(form.PaintRows(rows, at, w, max(1, h-len(head)), st), "\n")...)
+	return append(head, strings.Split(form.PaintRows(rows, m.shieldTop, at, w, max(1, h-len(head)), st), "\n")...)
+}
+
+// keptShields is the screen with that list where it shows the row picked: from there it goes on.
+func (m screen) keptShields(s desk.State) screen {
+	_, _, w, h := m.arranged(s, m.w, m.h).body.PanelIn()
+	head := len(desk.Wrapped(s.Settings.Styles().Title, shieldsHead, w))
+	m.shieldTop = form.Top(m.shieldList(s), m.shieldTop, m.shield, max(1, h-head), true)
+	return m
 }
 
 // shieldList is what is listed, a row each.
@@ -138,7 +146,7 @@ func (m screen) tapShields(y, w, h int, s desk.State) (screen, desk.Change) {
 	list := shieldable(s, m.listed...)
 	head := len(desk.Wrapped(s.Settings.Styles().Title, shieldsHead, w))
 	rows := make([]form.Row, len(list))
-	i, ok := form.RowAt(rows, max(0, min(m.shield, len(list)-1)), max(1, h-head), y-head)
+	i, ok := form.RowAt(rows, m.shieldTop, max(0, min(m.shield, len(list)-1)), max(1, h-head), y-head)
 	switch {
 	case !ok || y < head:
 		m.shielding = false
@@ -147,5 +155,5 @@ func (m screen) tapShields(y, w, h int, s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: desk.PutRight}
 	}
 	m.shield = i
-	return m, shielded(s, list[i].Against.Name)
+	return m.keptShields(s), shielded(s, list[i].Against.Name)
 }

@@ -30,6 +30,7 @@ type looking struct {
 	shown bool
 	list  vehicles.LookList
 	kinds [len(vehicles.LookLists)]int
+	top   int // the first line of the kinds in sight
 }
 
 // kind is the one the keys act on.
@@ -44,7 +45,12 @@ func (l looking) at(kind int) looking {
 // step goes on to another list, round the end.
 func (l looking) step(by int) looking {
 	n := len(vehicles.LookLists)
-	l.list = vehicles.LookLists[(int(l.list)+by+n)%n]
+	return l.turnedTo(vehicles.LookLists[(int(l.list)+by+n)%n])
+}
+
+// turnedTo shows a list from its beginning.
+func (l looking) turnedTo(list vehicles.LookList) looking {
+	l.list, l.top = list, 0
 	return l
 }
 
@@ -85,6 +91,14 @@ func left(list vehicles.LookList, s desk.State) []string { return rules.OpenIn(l
 
 // look answers a message while the kinds are shown: a letter, Enter or a tap takes one as looked for.
 func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
+	room := m.entry.Panel(s)
+	m.looking = m.looking.kept(room, s)
+	m, change := m.lookAnswer(msg, s)
+	m.looking = m.looking.kept(room, s)
+	return m, change
+}
+
+func (m Screen) lookAnswer(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 	switch msg := msg.(type) {
 	case tea.KeyMsg:
 		return m.lookKey(msg, s)
@@ -94,7 +108,7 @@ func (m Screen) look(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 			break
 		}
 		if list, ok := tabAt(msg.X-a.X, msg.Y-a.Y, s); ok {
-			m.looking.list = list
+			m.looking = m.looking.turnedTo(list)
 		} else if i, ok := m.looking.lookedAt(msg.X-a.X, msg.Y-a.Y, a.W, a.H, s); ok {
 			m.looking = m.looking.at(i)
 			return m, m.looking.toggle(s)

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/vehicles"
 )
@@ -86,11 +87,11 @@ func (l looking) paintKinds(s desk.State, w, h int) string {
 	two, look := l.inTwo(w, h), s.Settings.Styles()
 	rows := l.rows(s, two)
 	if !two {
-		return form.PaintRows(rows, l.kind(), w, h, look)
+		return form.PaintRows(rows, l.top, l.kind(), w, h, look)
 	}
 	n := (len(rows) + 1) / 2
-	first := form.PaintRows(rows[:n], l.kind(), w/2-1, h, look)
-	second := form.PaintRows(rows[n:], l.kind()-n, w-w/2, h, look)
+	first := form.PaintRows(rows[:n], l.top, l.kind(), w/2-1, h, look)
+	second := form.PaintRows(rows[n:], l.top, l.kind()-n, w-w/2, h, look)
 	return lipgloss.JoinHorizontal(lipgloss.Top, first, " ", second)
 }
 
@@ -98,11 +99,22 @@ func (l looking) paintKinds(s desk.State, w, h int) string {
 func (l looking) unseen(s desk.State, w, h int) (unseen [2]int) {
 	rows := l.rows(s, false)
 	if !l.inTwo(w, h) {
-		return form.Unseen(rows, l.kind(), h)
+		return form.Unseen(rows, l.top, l.kind(), h)
 	}
 	n := (len(rows) + 1) / 2
-	first, second := form.Unseen(rows[:n], l.kind(), h), form.Unseen(rows[n:], l.kind()-n, h)
+	first, second := form.Unseen(rows[:n], l.top, l.kind(), h), form.Unseen(rows[n:], l.top, l.kind()-n, h)
 	return [2]int{first[0] + second[0], first[1] + second[1]}
+}
+
+// kept are the lists scrolled in the panel to where the kind that the keys act on is seen: from there they go on.
+func (l looking) kept(panel entryscreen.Area, s desk.State) looking {
+	rows, at, h := l.rows(s, false), l.kind(), panel.H-headRows-askRows
+	if l.inTwo(panel.W, h) {
+		n := (len(rows) + 1) / 2
+		rows, at = rows[:n], at%n
+	}
+	l.top = form.Top(rows, l.top, at, h, true)
+	return l
 }
 
 // inTwo says whether the kinds stand in two columns: where h rows do not hold them and the columns do.
@@ -117,10 +129,10 @@ func (l looking) lookedAt(x, y, w, h int, s desk.State) (kind int, ok bool) {
 	case y < 0 || y >= h:
 		return 0, false
 	case !l.inTwo(w, h):
-		return form.RowAt(rows, l.kind(), h, y)
+		return form.RowAt(rows, l.top, l.kind(), h, y)
 	case x < w/2:
-		return form.RowAt(rows[:n], l.kind(), h, y)
+		return form.RowAt(rows[:n], l.top, l.kind(), h, y)
 	}
-	kind, ok = form.RowAt(rows[n:], l.kind()-n, h, y)
+	kind, ok = form.RowAt(rows[n:], l.top, l.kind()-n, h, y)
 	return kind + n, ok
 }

@@ -53,7 +53,9 @@ func (c *changes) add(d vehicles.Difference) {
 	case name != "" && rest == "":
 		c.gone = append(c.gone, thing{list, name})
 	case name != "":
-		c.put(name, rest)
+		for _, field := range fieldsOf(d, rest) {
+			c.put(name, field)
+		}
 	case strings.HasPrefix(head, "looked"):
 		c.looked(head, rest, d.Other != "" && d.Other != "false")
 	case head == "built":
@@ -67,6 +69,24 @@ func (c *changes) add(d vehicles.Difference) {
 	default:
 		c.put(head, rest)
 	}
+}
+
+// Edges are what the screens call the two readings of a place, by the file's key of both.
+var Edges = map[string][2]string{"x": {"near edge", "far edge"}, "y": {"one side", "other side"}}
+
+// fieldsOf are the fields of a thing that a difference is in, as the screens call them where the file has one key for two.
+func fieldsOf(d vehicles.Difference, key string) (fields []string) {
+	names, ofTwo := Edges[key]
+	one, other := strings.Split(d.One, ", "), strings.Split(d.Other, ", ")
+	if !ofTwo || len(one) != len(names) || len(other) != len(names) {
+		return []string{key}
+	}
+	for i, name := range names {
+		if strings.Trim(one[i], "[ ]") != strings.Trim(other[i], "[ ]") {
+			fields = append(fields, name)
+		}
+	}
+	return fields
 }
 
 // parted is what a difference is of and, behind the first colon outside a name, what of it.

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -51,6 +52,10 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 	} {
 		assert.Equal(t, want, Changed(demo, after))
 	}
+	i := slices.IndexFunc(demo.Obstructions, func(o vehicles.Obstruction) bool { return o.Y[1].Text != "" })
+	side := demo.Obstructions[i]
+	side.Y[1] = at
+	assert.Equal(t, side.Name+": other side", Changed(demo, with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.With(i, side) })))
 	done := demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"})
 	assert.Equal(t, "battery off not done", Changed(done, demo))
 	assert.Equal(t, "battery off: time, note", Changed(done, demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-28", Note: "n"})))

@@ -50,12 +50,16 @@ func (m Screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea
 		return m, desk.Change{}, nil
 	}
 	m = m.settled(s)
+	m.entry = m.entry.Seen(s)
 	switch msg.(type) {
 	case tea.KeyMsg, tea.MouseMsg:
 		m.moved = true
 	}
 	just := m.just
 	m, change := m.step(msg, s)
+	if change.Job == nil {
+		m.entry = m.entry.Seen(s)
+	}
 	if m.just == just && !m.Typing() {
 		m.just = "" // whatever else was done, Space means what is in sight
 	}
