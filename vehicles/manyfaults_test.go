@@ -12,6 +12,9 @@ import (
 
 // The largest file that holds nothing but keys nobody knows is refused without words for each of them: in one table, and in many.
 func TestAFileOfUnknownKeysIsRefusedInAMoment(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the race detector has memory of its own")
+	}
 	const entries = 300_000
 	var one, many strings.Builder
 	one.WriteString(head)
