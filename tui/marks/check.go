@@ -101,7 +101,7 @@ func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 		made = st.Clear.Render("[x] " + taped(true))
 	}
 	rows := []string{st.Here.Render(" check: "+words.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
-	rows = append(rows, banners(s, rules.Mark{}, w)...)
+	rows = append(rows, banners(s, rules.Mark{}, w, false)...)
 	rows = append(rows, desk.Wrapped(st.Plain, meaning(c), w)...)
 	if text := words.CheckInTheWay(&s.Result, c, s.Settings); text != "" {
 		rows = append(rows, desk.Wrapped(st.Doubtful, text, w)...)

@@ -73,18 +73,13 @@ func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
 // viewMark paints one mark.
 func (m screen) viewMark(s desk.State, w, h int) string {
 	mark := m.mark(s)
-	rows := append(m.head(s, mark), banners(s, mark, w)...)
-	if text := moved(mark, s); text != "" {
-		rows = append(rows, desk.Wrapped(s.Settings.Styles().Strong, text, w)...)
-	}
+	rows := m.head(s, mark)
 	if m.page == pins && mark.Above != nil {
+		rows = append(append(rows, banners(s, mark, w, false)...), movedRows(mark, s, w)...)
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
 	}
 	three := m.tapeReadings(mark, s)
-	rows = append(rows, desk.Wrapped(s.Settings.Styles().Plain, m.hooked(mark, s), w)...)
-	for _, text := range m.inTheWay(mark, s, h) {
-		rows = append(rows, desk.Wrapped(s.Settings.Styles().Doubtful, text, w)...)
-	}
+	rows = append(rows, m.overFigures(mark, s, w, h-len(rows)-leastFigures)...)
 	tail := []string{small(three[2], s)}
 	switch left := h - len(rows); {
 	case m.above(mark) && left >= roomy:
@@ -94,6 +89,34 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 		tail = append(tail, beside(small(p[0], s), small(p[1], s), w)...)
 	}
 	return strings.Join(append(append(rows, both(three[0], three[1], s, w, h-len(rows)-len(tail))...), tail...), "\n")
+}
+
+// leastFigures is how many rows the readings of a mark take with large figures: a row of words above three of figures for two of them, and the third.
+const leastFigures = 9
+
+// overFigures is what stands above the figures in h rows. Where that is too little it is said in fewer words, and what is left of it is cut: the figures are
+// read from farther away than words are.
+func (m screen) overFigures(mark rules.Mark, s desk.State, w, h int) []string {
+	st := s.Settings.Styles()
+	rows := append(append(banners(s, mark, w, false), movedRows(mark, s, w)...), desk.Wrapped(st.Plain, m.hooked(mark, s)+m.edges(mark, s), w)...)
+	var ways []string
+	for _, text := range m.inTheWay(mark, s, h+leastFigures) {
+		ways = append(ways, desk.Wrapped(st.Doubtful, text, w)...)
+	}
+	if len(rows)+len(ways) <= h {
+		return append(rows, ways...)
+	}
+	rows = append(append(banners(s, mark, w, true), movedRows(mark, s, w)...), ways...)
+	rows = append(rows, desk.Wrapped(st.Plain, m.hooked(mark, s), w)...)
+	return rows[:min(len(rows), max(h, 0))]
+}
+
+// movedRows say in w columns how far a mark lies from where it was.
+func movedRows(mark rules.Mark, s desk.State, w int) []string {
+	if text := moved(mark, s); text != "" {
+		return desk.Wrapped(s.Settings.Styles().Strong, text, w)
+	}
+	return nil
 }
 
 // From how many rows on the pins are drawn under the figures, and from how many on their readings are given there.
@@ -135,15 +158,15 @@ func (m screen) count(s desk.State) string {
 	return s.Settings.Styles().Faint.Render(fmt.Sprintf("   %d of %d", m.index(s)+1, len(items(s))))
 }
 
-// banners are what must stay in sight while marking.
-func banners(s desk.State, mark rules.Mark, w int) []string {
+// banners are what must stay in sight while marking, or the least of it.
+func banners(s desk.State, mark rules.Mark, w int, brief bool) []string {
 	st := s.Settings.Styles()
 	var rows []string
 	if slices.Contains(s.Result.Unchecked, rules.LacksTies) {
-		rows = append(rows, untied(s, w)...)
+		rows = append(rows, untied(s, w, brief)...)
 	}
 	rows = append(append(rows, dangerRows(s, w)...), standing(s, w)...)
-	if off := pilotLine(s); off != "" && mark.Name == s.Marks.Marks[0].Name {
+	if off := pilotLine(s, brief); off != "" && mark.Name == s.Marks.Marks[0].Name {
 		rows = append(rows, desk.Wrapped(st.Strong, off, w)...)
 	}
 	return rows
@@ -173,18 +196,26 @@ func standing(s desk.State, w int) []string {
 }
 
 // untied says what having fewer than two matching points in use means for marking.
-func untied(s desk.State, w int) []string {
+func untied(s desk.State, w int, brief bool) []string {
 	st := s.Settings.Styles()
 	if s.Marks.Pilot.Drilled == nil {
 		return desk.Wrapped(st.Foul, " Not tied: drill the pilot only, then measure it from below. ", w)
 	}
-	return desk.Wrapped(st.Doubtful, "Not tied: what stands above may be off from what hangs below.", w)
+	text := "Not tied: what stands above may be off"
+	if !brief {
+		text += " from what hangs below"
+	}
+	return desk.Wrapped(st.Doubtful, text+".", w)
 }
 
-// pilotLine says where the pilot hole came out, or what a centre takes that was moved from it; "" before it is drilled.
-func pilotLine(s desk.State) string {
-	if s.Marks.Pilot.Drilled == nil {
+// pilotLine says where the pilot hole came out, briefly without what follows from that, or what a centre takes that was moved from it; "" before it is
+// drilled.
+func pilotLine(s desk.State, brief bool) string {
+	switch {
+	case s.Marks.Pilot.Drilled == nil:
 		return words.OldPilot(&s.Result, s.Settings)
+	case brief:
+		return words.PilotOff(*s.Marks.Pilot, s.Settings) + "."
 	}
 	return words.PilotOff(*s.Marks.Pilot, s.Settings) + ". All else is set off the hole, not off the centre as meant"
 }
@@ -194,9 +225,9 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	d, u := s.Job.Datum, s.Settings.Units
 	if !m.above(mark) {
 		if !d.HookBelow.Set {
-			return "Hook on the " + d.Edge() + " and hold the tape level." + edges(d.EdgesBelow)
+			return "Hook on the " + d.Edge() + " and hold the tape level."
 		}
-		return "Hook on the " + d.Edge() + ", zero " + desk.Height(d.HookBelow.Value, u) + "." + edges(d.EdgesBelow)
+		return "Hook on the " + d.Edge() + ", zero " + desk.Height(d.HookBelow.Value, u) + "."
 	}
 	text := "Hook on the " + d.Edge()
 	if h := d.HookAbove.Or(0); h != 0 {
@@ -205,7 +236,7 @@ func (m screen) hooked(mark rules.Mark, s desk.State) string {
 	if x := d.ShiftAbove.Or(0); x != 0 {
 		text += ", " + desk.Length(max(x, -x), u) + map[bool]string{true: " ahead of", false: " behind"}[x > 0] + " the one used below"
 	}
-	return text + "." + edges(d.EdgesAbove)
+	return text + "."
 }
 
 // inTheWay says what stands where the tapes of a mark would lie, as it is shown in h rows.
@@ -231,7 +262,11 @@ func moved(mark rules.Mark, s desk.State) string {
 }
 
 // edges says which edges the left and the right one are, where somebody has said it.
-func edges(text string) string {
+func (m screen) edges(mark rules.Mark, s desk.State) string {
+	text := s.Job.Datum.EdgesBelow
+	if m.above(mark) {
+		text = s.Job.Datum.EdgesAbove
+	}
 	if text == "" {
 		return ""
 	}

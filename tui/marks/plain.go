@@ -22,7 +22,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	}
 	return desk.Plain{
 		Here: append(m.item(m.here(s), s), aloud.Of(m.index(s), len(items(s)))),
-		All:  func() []string { return append(aloud.Rows(banners(s, m.mark(s), aloud.Unbroken)...), m.lines(s)...) },
+		All:  func() []string { return append(aloud.Rows(banners(s, m.mark(s), aloud.Unbroken, false)...), m.lines(s)...) },
 	}
 }
 
@@ -43,7 +43,7 @@ func (m screen) lines(s desk.State) (lines []string) {
 				append(side.readings(*it.mark, s), side.everyWay(*it.mark, s)...)...)...))
 		}
 	}
-	if off := pilotLine(s); off != "" {
+	if off := pilotLine(s, false); off != "" {
 		lines = append(lines, off)
 	}
 	for _, hole := range s.Marks.Holes {
@@ -78,7 +78,7 @@ func (m screen) item(it item, s desk.State) []string {
 			meaning(*it.check), words.CheckInTheWay(&s.Result, *it.check, s.Settings),
 		)
 	}
-	lines := aloud.Rows(it.mark.Words+", "+made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s), moved(*it.mark, s))
+	lines := aloud.Rows(it.mark.Words+", "+made(s.Ticked[it.id()]), m.said(*it.mark), m.hooked(*it.mark, s)+m.edges(*it.mark, s), moved(*it.mark, s))
 	return append(append(lines, m.everyWay(*it.mark, s)...), m.readings(*it.mark, s)...)
 }
 

@@ -174,8 +174,11 @@ func (m screen) taken(s desk.State) (desk.Change, error) {
 	case err != nil:
 		return desk.Change{}, err
 	case m.prompt.Kind == drilled:
-		job := s.Job.WithDrilled(&vehicles.Pair{values[0].Reading, values[1].Reading})
-		return desk.Change{Job: &job, Tick: drilledMark(s), Say: "From now on every check is for where the hole is."}, nil
+		job, say := s.Job.WithDrilled(&vehicles.Pair{values[0].Reading, values[1].Reading}), "From now on every check is for where the hole is."
+		if !explainedIn(job, s) {
+			say = "Until it is explained where the hole is, what is checked at the cut is held back."
+		}
+		return desk.Change{Job: &job, Tick: drilledMark(s), Say: say}, nil
 	}
 	return moveCut(s.Job, geometry.Point{X: moving.Hundredth(at.X), Y: moving.Hundredth(at.Y)}, ""), nil
 }
