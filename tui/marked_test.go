@@ -37,7 +37,7 @@ func TestMarksThatAreNoLongerMadeAreNamed(t *testing.T) {
 	}
 	b.keys(`d 1272 enter l693 enter`)
 	require.NotNil(t, b.desk.State.Job.Cut.Drilled)
-	assert.Contains(t, b.say, "From now on every check is for where the hole is.")
+	assert.Contains(t, b.say, "Until it is explained where the hole is, what is checked at the cut is held back.")
 	assert.Contains(t, b.say, "Moved 8.1 mm forward, so to be marked again: plate 1 rear right, plate 2 front right, plate 3 front left, plate 4 rear left, bolt hole 1, and 3 more.")
 	assert.True(t, b.desk.State.Ticked["cut centre"], "the hole is where it was marked, or it was not drilled there")
 	assert.False(t, b.desk.State.Ticked["plate 1"])
