@@ -22,7 +22,9 @@ func (m screen) Plain(s desk.State) desk.Plain {
 	}
 	return desk.Plain{
 		Here: append(m.item(m.here(s), s), aloud.Of(m.index(s), len(items(s)))),
-		All:  func() []string { return append(aloud.Rows(banners(s, m.mark(s), aloud.Unbroken, false)...), m.lines(s)...) },
+		All: func() []string {
+			return append(aloud.Rows(banners(s, m.mark(s), aloud.Unbroken, false)...), m.lines(s)...)
+		},
 	}
 }
 
