@@ -29,9 +29,9 @@ const (
 	guessed                        // a size of the floor was not measured
 )
 
-// ByReadings tells whether a doubtful finding keeps enough as it is: readings end its doubt, and no move does.
+// ByReadings tells whether readings end the doubt of a finding, and no move does: it keeps enough as it is, or is of what readings say of each other.
 func (f *Finding) ByReadings() bool {
-	return f.Verdict == Doubtful && f.Margin.Set && f.Margin.Value >= coverage*f.Sigma
+	return f.Verdict == Doubtful && (f.Rule.HoldsBack || f.Margin.Set && f.Margin.Value >= coverage*f.Sigma)
 }
 
 func margin(value, required float64, sense Sense) float64 {

@@ -13,19 +13,18 @@ func Followed(change desk.Change, at geometry.Point3, reach float64, pane plan.P
 	if change.Camera != nil || s.Camera.Scale == 0 {
 		return change
 	}
-	sees := func(s desk.State, reach float64) bool {
-		for _, to := range [...]geometry.Point3{{X: reach}, {X: -reach}, {Y: reach}, {Y: -reach}} {
-			if _, _, seen := pane.Cell(at.Add(to), s, opts); !seen {
-				return false
-			}
-		}
-		return true
+	sees := func(s desk.State, to geometry.Point3) bool {
+		_, _, one := pane.Cell(at.Add(to), s, opts)
+		_, _, other := pane.Cell(at.Sub(to), s, opts)
+		return one && other
 	}
 	there := s
 	there.Camera.Middle = s.Camera.View.Projection().Point(at)
-	if !sees(s, 0) || !sees(s, reach) && sees(there, reach) {
-		camera := there.Camera
-		change.Camera = &camera
+	for _, to := range [...]geometry.Point3{{}, {X: reach}, {Y: reach}} { // a low picture may have no room for it in one way alone
+		if !sees(s, to) && (to == geometry.Point3{} || sees(there, to)) {
+			change.Camera = &there.Camera
+			break
+		}
 	}
 	return change
 }

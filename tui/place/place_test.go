@@ -16,6 +16,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
@@ -144,22 +145,25 @@ func TestFieldsGoWithWhatTheyAreOf(t *testing.T) {
 // The view follows the cut before its ring leaves the picture.
 func TestTheViewFollowsTheWholeRing(t *testing.T) {
 	s := screentest.State(t)
-	s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: 4}
-	p, after, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 27})
-	followed := 0
-	for range 60 {
-		was := after.Camera
-		p, after, _ = screentest.After(p, after, screentest.Keys("right")...)
-		if after.Camera != was {
-			followed++
+	for _, c := range []struct{ w, h, scale int }{{100, 27, 4}, {100, 27, 24}, {60, 17, 8}} {
+		s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: float64(c.scale)}
+		p, after, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: c.w, Height: c.h})
+		p, after, _ = screentest.After(p, after, screentest.Keys("s")...)
+		followed, ring := 0, max(63.5, canvas.RingCells*float64(c.scale))
+		for range 40 {
+			was := after.Camera
+			p, after, _ = screentest.After(p, after, screentest.Keys("right")...)
+			if after.Camera != was {
+				followed++
+			}
+			pane := p.(screen).pane.Sized(moving.Sizes(c.w, c.h))
+			for _, off := range []float64{-ring, ring} {
+				_, _, seen := pane.Cell(geometry.Point3{X: after.Job.Cut.At[0] + off, Y: after.Job.Cut.At[1]}, after, p.(screen).shown(after))
+				assert.True(t, seen, "%v: at %v", c, after.Job.Cut.At)
+			}
 		}
-		pane := p.(screen).pane.Sized(moving.Sizes(100, 27))
-		for _, off := range []float64{-63.5, 63.5} {
-			_, _, seen := pane.Cell(geometry.Point3{X: after.Job.Cut.At[0] + off, Y: after.Job.Cut.At[1]}, after, p.(screen).shown(after))
-			assert.True(t, seen, "at %v", after.Job.Cut.At)
-		}
+		assert.Positive(t, followed, "%v", c)
 	}
-	assert.Positive(t, followed)
 }
 
 func TestTheViewFollowsWhatIsMoved(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/moving"
@@ -35,7 +36,7 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 	if s.Job.Cut == nil || m.w == 0 {
 		return change
 	}
-	return moving.Followed(change, plan2(s.Job.Cut.At).At(0), s.Job.Cut.Across/2, m.pane.Sized(moving.Sizes(m.w, m.h)), s, m.shown(s))
+	return moving.Followed(change, plan2(s.Job.Cut.At).At(0), max(s.Job.Cut.Across/2, canvas.RingCells*s.Camera.Scale), m.pane.Sized(moving.Sizes(m.w, m.h)), s, m.shown(s))
 }
 
 // middle is the middle of the view, or of the floor while the whole of it is shown.

@@ -47,3 +47,20 @@ func TestWhereOnlyReadingsMendNobodyIsToldToMove(t *testing.T) {
 	assert.Contains(t, NoAdvice(result), "move something", "one of them is too close to call")
 	assert.Contains(t, Mends(&result), "Move the cut")
 }
+
+// So it is with what readings say of each other, however far they are apart: matching points, tapes from the hole, chains.
+func TestReadingsThatDisagreeAreMeasuredAgain(t *testing.T) {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	var apart []rules.Finding
+	for _, f := range result.Findings {
+		if f.Rule.HoldsBack {
+			f.Verdict, f.Margin, f.Why = rules.Doubtful, vehicles.Some(-17), "they differ: measure them again"
+			apart = append(apart, f)
+		}
+	}
+	require.NotEmpty(t, apart)
+	result.Findings = apart
+	assert.Equal(t, "they differ: measure them again", NoAdvice(result))
+	assert.Equal(t, "They differ: measure them again.", Mends(&result))
+}
