@@ -3,6 +3,7 @@ package tui
 import (
 	"io"
 	"os"
+	"sync"
 	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -34,6 +35,7 @@ const (
 // at each 256 bytes: a megabyte would take it seconds. The gate lets only so much of a paste through that it is known to be
 // too long. All else comes through byte by byte as it was read, and in the same reads.
 type gate struct {
+	one     sync.Mutex // where the program was stopped and goes on, the library begins to read anew, and the reader before may not have ended yet
 	from    io.Reader
 	inside  bool // of a paste
 	bytes   int  // of the paste, so far
@@ -41,6 +43,8 @@ type gate struct {
 }
 
 func (g *gate) Read(p []byte) (int, error) {
+	g.one.Lock()
+	defer g.one.Unlock()
 	held := 0 // bytes in front of p that may begin a mark
 	for {
 		n, err := g.from.Read(p[held:])

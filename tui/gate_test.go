@@ -5,6 +5,8 @@ import (
 	"io"
 	"math/rand/v2"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"unicode/utf8"
 
@@ -13,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/tui/answers"
 	"bench.example/undermark/tui/form"
 )
 
@@ -98,4 +101,24 @@ func BenchmarkReadingAPaste(b *testing.B) {
 			}
 		})
 	}
+}
+
+// Two that read at a time, as after the program was stopped, take each byte once and hurt nothing of what is between them and the terminal.
+func TestTwoReadersOfTheKeysTakeEachOnce(t *testing.T) {
+	const keys = 20_000
+	g := &gate{from: &answers.Reader{From: bytes.NewReader(bytes.Repeat([]byte{'k'}, keys))}}
+	var taken atomic.Int64
+	var readers sync.WaitGroup
+	for range 2 {
+		readers.Go(func() {
+			for buffer := make([]byte, 7); ; {
+				n, err := g.Read(buffer)
+				if taken.Add(int64(n)); err != nil {
+					return
+				}
+			}
+		})
+	}
+	readers.Wait()
+	assert.EqualValues(t, keys, taken.Load())
 }
