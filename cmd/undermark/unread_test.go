@@ -44,7 +44,7 @@ func TestAnOrderToEndIsHeardWhereNobodyReads(t *testing.T) {
 				s.keys(t, fill)
 				time.Sleep(20 * still)
 				s.keys(t, edit)
-				require.True(t, s.comes(3*patience, func() bool { return len(h.journals(t)) == 1 }), "a slow machine comes to it, too")
+				require.True(t, s.comes(9*patience, func() bool { return len(h.journals(t)) == 1 }), "a slow machine comes to it, too")
 				s.signal(t, sig)
 				over := make(chan error, 1)
 				go func() { over <- s.cmd.Wait() }()
