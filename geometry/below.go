@@ -161,26 +161,30 @@ func (d *dipping) dips(leg Segment3, thick float64) (from, to float64, there boo
 // nearestDip is the parameter between two of a leg of so many mm where the gap is least. Along the leg both the distance from a
 // footprint without a hollow and minus the width bulge down, and so does the gap: a golden section closes in on the least.
 func nearestDip(gap func(t float64) float64, from, to, length float64) float64 {
-	const part = 1 / math.Phi
-	low, high := from, to
-	p, q := high-part*(high-low), low+part*(high-low)
-	atP, atQ := gap(p), gap(q)
-	for (high-low)*length > dipWithin {
-		if atP <= atQ {
-			high, q, atQ = q, p, atP
-			p = high - part*(high-low)
-			atP = gap(p)
-		} else {
-			low, p, atP = p, q, atQ
-			q = low + part*(high-low)
-			atQ = gap(q)
-		}
-	}
-	best := (low + high) / 2
+	best := leastBetween(from, to, dipWithin/length, gap)
 	for _, end := range [2]float64{from, to} { // a least one at an end is exact
 		if gap(end) <= gap(best) {
 			best = end
 		}
 	}
 	return best
+}
+
+// leastBetween is where between two places a value that has one dip there is least, by the golden section, to within so much.
+func leastBetween(from, to, within float64, value func(float64) float64) float64 {
+	const part = 1 / math.Phi
+	p, q := to-part*(to-from), from+part*(to-from)
+	atP, atQ := value(p), value(q)
+	for to-from > within {
+		if atP <= atQ {
+			to, q, atQ = q, p, atP
+			p = to - part*(to-from)
+			atP = value(p)
+		} else {
+			from, p, atP = p, q, atQ
+			q = from + part*(to-from)
+			atQ = value(q)
+		}
+	}
+	return (from + to) / 2
 }

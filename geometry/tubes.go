@@ -65,7 +65,7 @@ func (p *element) arcs(o *element, least *Separation3) {
 		if gap > gaps[max(i-1, 0)] || gap > gaps[min(i+1, looksAtArc)] || gap-step >= least.Gap {
 			continue // no dip, or none that is deep enough
 		}
-		dip(step*float64(max(i-1, 0)), step*float64(min(i+1, looksAtArc)), func(along float64) float64 { return off(along).Gap })
+		leastBetween(step*float64(max(i-1, 0)), step*float64(min(i+1, looksAtArc)), dipNear, func(along float64) float64 { return off(along).Gap })
 	}
 }
 
@@ -79,24 +79,4 @@ func (p *element) nearestTo(x Point3) Point3 {
 		return p.B
 	}
 	return p.A
-}
-
-// golden is the share of a stretch that a search by the golden section keeps.
-const golden = 0.6180339887498949
-
-// dip looks for the least value between two places, by the golden section, until they are dipNear apart.
-func dip(from, to float64, value func(float64) float64) {
-	a, b := to-golden*(to-from), from+golden*(to-from)
-	atA, atB := value(a), value(b)
-	for to-from > dipNear {
-		if atA < atB {
-			to, b, atB = b, a, atA
-			a = to - golden*(to-from)
-			atA = value(a)
-		} else {
-			from, a, atA = a, b, atB
-			b = from + golden*(to-from)
-			atB = value(b)
-		}
-	}
 }

@@ -28,7 +28,8 @@ func (l *layouting) withFuel(a *Layout) {
 	}
 	with := putRun(a.Result, vehicles.FuelRun, &line)
 	found := FindRoute(l.wanted, &with, vehicles.FuelRun, FuelTarget(&line), nil)
-	if a.FuelMiss = &found; !found.Found() {
+	if !found.Found() {
+		a.FuelMiss = &found
 		return
 	}
 	after, faults := Judge(a.Result.Job.WithRun(vehicles.FuelRun, found.Run), l.result.Book)

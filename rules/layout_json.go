@@ -46,7 +46,7 @@ func (l *Layout) json() layoutJSON {
 		out.Lacks = FuelLacks(&l.Result.Job)
 	}
 	if m := l.FuelMiss; m != nil && m.Run != nil {
-		out.Miss = m.json().with("breaks", m.Misses, Foul)
+		out.Miss = m.miss()
 	}
 	return out
 }

@@ -50,10 +50,13 @@ func RouteJSON(r Route) ([]byte, error) {
 	}
 	out := object{{"path", [][]float64{}}, {"length", nil}, {"bends", nil}, {"margin", nil}}
 	if r.Run != nil {
-		out = append(out, member{"miss", r.json().with("breaks", r.Missed(), r.Verdict)})
+		out = append(out, member{"miss", r.miss()})
 	}
 	return json.Marshal(out)
 }
+
+// miss is a run that is a miss, with what it breaks.
+func (r *Route) miss() object { return r.json().with("breaks", r.Missed(), r.Verdict) }
 
 // json is the run as it is, with all that hangs on it.
 func (r *Route) json() object {

@@ -38,7 +38,7 @@ func TestAKeySendsLittle(t *testing.T) {
 		keys   [2]tea.KeyMsg
 		most   int // bytes; a picture of Place is 23,000
 	}{
-		{"Place", nil, [2]tea.KeyMsg{right, left}, 3500},
+		{"Place", nil, [2]tea.KeyMsg{right, left}, 3400},
 		{"Underneath", nil, [2]tea.KeyMsg{down, up}, 2400},
 		{"Underneath", []tea.KeyMsg{{Type: tea.KeyEnter}, down, down, down}, [2]tea.KeyMsg{digit, back}, 2000},
 	} {

@@ -44,6 +44,7 @@ func TestTheEndsNamesNeverOverprint(t *testing.T) {
 func TestABarBeyondThePictureIsTornOff(t *testing.T) {
 	for _, view := range []scene.View{scene.Below, scene.Above} {
 		s := van(view)
+		s.Items = slices.Delete(s.Items, 12, 13) // the loom lies over the tear there
 		s.Items = append(s.Items, scene.Item{Role: scene.Bumper, Label: "bumper", Solid: scene.Upright(box(-95, -25, -915, 915), 0, 200)})
 		look := facesLook
 		look.Camera = desk.Camera{Middle: pt(1210, 240), Scale: 8}
@@ -66,7 +67,7 @@ func TestABarBeyondThePictureIsTornOff(t *testing.T) {
 				}
 				near := 0
 				for by := -2; by <= 2; by++ {
-					if at := p.RGBAAt(x+by, (row-c.Top)*20+y); math.Abs(float64(at.R)-float64(line.R)) < 50 && math.Abs(float64(at.B)-float64(line.B)) < 50 {
+					if at := p.RGBAAt(x+by, (row-c.Top)*20+y); math.Abs(float64(at.R)-float64(line.R)) < 40 && math.Abs(float64(at.B)-float64(line.B)) < 40 {
 						near++
 					}
 				}

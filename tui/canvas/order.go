@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"cmp"
 	"slices"
 
 	"bench.example/undermark/geometry/scene"
@@ -61,7 +62,7 @@ func (o *order) tries(tried [][]*part) [][]*part {
 
 // betterThan tells whether an order is better than another.
 func (o *order) betterThan(other *order) bool {
-	return len(o.lost) < len(other.lost) || len(o.lost) == len(other.lost) && o.cost < other.cost
+	return cmp.Or(cmp.Compare(len(o.lost), len(other.lost)), cmp.Compare(o.unnamed, other.unnamed), cmp.Compare(o.cost, other.cost)) < 0
 }
 
 // sooner are names with some of them before the others.
@@ -73,15 +74,17 @@ func sooner(names []naming, first []*part) []naming {
 
 // order is what came of writing names in an order.
 type order struct {
-	lost []*part // those of what is in the way or foul that have no place, or none with their figure
-	far  []*part // those with a leader across the picture, and guides without a place
-	cost int     // what all of them hide, and how far off they are
+	lost    []*part // those of what is in the way that have no place, or none with their figure
+	unnamed int     // how many other things that are foul have none
+	far     []*part // those with a leader across the picture, and guides without a place
+	cost    int     // what all of them hide, and how far off they are
 }
 
 // inOrder writes names in their order, where so many are written. It gives up as soon as what comes of it can't be better than another
 // order any more, nil for none: what is lost and what it costs only grow.
 func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
-	const without = 2 * mostHidden // what a name that has no place counts
+	marked := slices.ContainsFunc(names, func(n naming) bool { return n.it.Role == scene.Conflict }) // what is foul is named by its marks
+	const without = 2 * mostHidden                                                                   // what a name that has no place counts
 	room := max(p.Cols*p.Rows/cellsALabel, 6) - written
 	for i := range names {
 		if other != nil && !o.betterThan(other) {
@@ -96,8 +99,12 @@ func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
 		if said != unsaid && !guide {
 			room--
 		}
-		if said != whole && n.must && (n.it.Role == scene.Conflict || n.rank == scene.RankFoul || ending(n.it)) {
+		switch {
+		case said == whole || !n.must:
+		case n.it.Role == scene.Conflict || ending(n.it):
 			o.lost = append(o.lost, n.it)
+		case n.rank == scene.RankFoul && !marked:
+			o.unnamed++
 		}
 		switch {
 		case said != unsaid:

@@ -31,6 +31,9 @@ func leastRing(faces bool) float64 {
 // leastCut is the radius, in dots, of the smallest cut whose ring is drawn as large as it is.
 func leastCut(faces bool) float64 { return leastRing(faces) + ringHalf }
 
+// RingReach is how far from its middle the ring of a cut of a radius reaches in a picture of a scale, mm: where that is far away it is drawn larger.
+func RingReach(radius, scale float64) float64 { return max(radius, leastCut(true)*scale) }
+
 // asLarge tells whether the ring of a cut of a radius in dots is drawn as large as that is, to what the eye takes for that.
 func asLarge(radius float64, faces bool) bool { return radius > 0.95*leastCut(faces) }
 

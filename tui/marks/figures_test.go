@@ -43,3 +43,18 @@ func TestTheFiguresOfEveryMarkAreLarge(t *testing.T) {
 	view := screentest.Filled(t, marked(t, s), s, 60, 40)
 	assert.Contains(t, strings.Join(strings.Fields(view), " "), "Side edges: the lower edges of the wall lining.", "where there is room all is said")
 }
+
+// What must not be drilled or sawn yet stays above the figures however few rows there are.
+func TestWhatIsFoulStaysAboveTheFigures(t *testing.T) {
+	s := screentest.State(t)
+	job := s.Job
+	job.Ties = nil
+	s = screentest.Judged(s, job)
+	m := marked(t, s).(screenType)
+	want := warnings(s, 60, true)
+	assert.NotEmpty(t, want)
+	for h := range 12 {
+		rows := m.overFigures(m.mark(s), s, 60, h)
+		assert.Subset(t, rows, want, "%d rows", h)
+	}
+}

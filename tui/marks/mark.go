@@ -79,7 +79,7 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
 	}
 	three := m.tapeReadings(mark, s)
-	rows = append(rows, m.overFigures(mark, s, w, h-len(rows)-leastFigures)...)
+	rows = append(rows, m.overFigures(mark, s, w, h-len(rows))...)
 	tail := []string{small(three[2], s)}
 	switch left := h - len(rows); {
 	case m.above(mark) && left >= roomy:
@@ -94,21 +94,22 @@ func (m screen) viewMark(s desk.State, w, h int) string {
 // leastFigures is how many rows the readings of a mark take with large figures: a row of words above three of figures for two of them, and the third.
 const leastFigures = 9
 
-// overFigures is what stands above the figures in h rows. Where that is too little it is said in fewer words, and what is left of it is cut: the figures are
-// read from farther away than words are.
+// overFigures is what stands above the figures, both in h rows. Where that is too little it is said in fewer words, and what is left of it is cut, but for what
+// says not to drill or saw: the figures are read from farther away than words are.
 func (m screen) overFigures(mark rules.Mark, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	rows := append(append(banners(s, mark, w, false), movedRows(mark, s, w)...), desk.Wrapped(st.Plain, m.hooked(mark, s)+m.edges(mark, s), w)...)
 	var ways []string
-	for _, text := range m.inTheWay(mark, s, h+leastFigures) {
+	for _, text := range m.inTheWay(mark, s, h) {
 		ways = append(ways, desk.Wrapped(st.Doubtful, text, w)...)
 	}
-	if len(rows)+len(ways) <= h {
+	room := h - leastFigures
+	if len(rows)+len(ways) <= room {
 		return append(rows, ways...)
 	}
 	rows = append(append(banners(s, mark, w, true), movedRows(mark, s, w)...), ways...)
 	rows = append(rows, desk.Wrapped(st.Plain, m.hooked(mark, s), w)...)
-	return rows[:min(len(rows), max(h, 0))]
+	return rows[:min(len(rows), max(room, len(warnings(s, w, true))))]
 }
 
 // movedRows say in w columns how far a mark lies from where it was.
@@ -160,16 +161,19 @@ func (m screen) count(s desk.State) string {
 
 // banners are what must stay in sight while marking, or the least of it.
 func banners(s desk.State, mark rules.Mark, w int, brief bool) []string {
-	st := s.Settings.Styles()
-	var rows []string
+	rows := append(warnings(s, w, brief), standing(s, w)...)
+	if off := pilotLine(s, brief); off != "" && mark.Name == s.Marks.Marks[0].Name {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Strong, off, w)...)
+	}
+	return rows
+}
+
+// warnings say what must not be drilled or sawn yet, and that nothing ties what stands above to what hangs below.
+func warnings(s desk.State, w int, brief bool) (rows []string) {
 	if slices.Contains(s.Result.Unchecked, rules.LacksTies) {
 		rows = append(rows, untied(s, w, brief)...)
 	}
-	rows = append(append(rows, dangerRows(s, w)...), standing(s, w)...)
-	if off := pilotLine(s, brief); off != "" && mark.Name == s.Marks.Marks[0].Name {
-		rows = append(rows, desk.Wrapped(st.Strong, off, w)...)
-	}
-	return rows
+	return append(rows, dangerRows(s, w)...)
 }
 
 // standing says how the job stands and what nobody has looked for, in one row where it fits.

@@ -13,14 +13,15 @@ func Followed(change desk.Change, at geometry.Point3, reach float64, pane plan.P
 	if change.Camera != nil || s.Camera.Scale == 0 {
 		return change
 	}
-	sees := func(s desk.State, to geometry.Point3) bool {
-		_, _, one := pane.Cell(at.Add(to), s, opts)
-		_, _, other := pane.Cell(at.Sub(to), s, opts)
-		return one && other
-	}
 	there := s
 	there.Camera.Middle = s.Camera.View.Projection().Point(at)
-	for _, to := range [...]geometry.Point3{{}, {X: reach}, {Y: reach}} { // a low picture may have no room for it in one way alone
+	sees := func(s desk.State, to geometry.Point3) bool {
+		where := pane.Cells(s, opts)
+		_, _, one := where(at.Add(to))
+		_, _, other := where(at.Sub(to))
+		return one && other
+	}
+	for _, to := range [...]geometry.Point3{{}, {X: reach}, {Y: reach}} { // a low picture may have room for it one way alone
 		if !sees(s, to) && (to == geometry.Point3{} || sees(there, to)) {
 			change.Camera = &there.Camera
 			break

@@ -149,7 +149,7 @@ func TestTheViewFollowsTheWholeRing(t *testing.T) {
 		s.Camera = desk.Camera{Middle: geometry.Point{X: 1210, Y: 240}, Scale: float64(c.scale)}
 		p, after, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: c.w, Height: c.h})
 		p, after, _ = screentest.After(p, after, screentest.Keys("s")...)
-		followed, ring := 0, max(63.5, canvas.RingCells*float64(c.scale))
+		followed, ring := 0, canvas.RingReach(63.5, float64(c.scale))
 		for range 40 {
 			was := after.Camera
 			p, after, _ = screentest.After(p, after, screentest.Keys("right")...)

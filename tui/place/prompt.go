@@ -59,7 +59,7 @@ func (m screen) marked(s desk.State) string {
 	default:
 		side = survey.Format(mark.Plan.Y, u)
 	}
-	if figures(m.prompt.Text(1)) < figures(strings.SplitN(side, ".", 2)[0]) {
+	if figures(m.prompt.Text(1)) < figures(side) {
 		return "" // it is not typed yet, and would be copied
 	}
 	text += side
@@ -109,14 +109,10 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 	return asks
 }
 
-// figures is how many a text has.
-func figures(text string) (count int) {
-	for _, r := range text {
-		if unicode.IsDigit(r) {
-			count++
-		}
-	}
-	return count
+// figures is how many the first number of a text has, before a point or a fraction.
+func figures(text string) int {
+	text = strings.TrimLeftFunc(text, func(r rune) bool { return !unicode.IsDigit(r) })
+	return len(text) - len(strings.TrimLeftFunc(text, unicode.IsDigit))
 }
 
 // typed answers a key or a pasted text while the fields have the keys.

@@ -99,3 +99,10 @@ func TestWhatAPlaceIsTypedFor(t *testing.T) {
 	assert.Contains(t, view, expected)
 	assert.Regexp(t, `it is 2\.\d mm forward`, view)
 }
+
+// How many figures a reading has before its point or fraction tells when it is typed whole.
+func TestFiguresOfAReading(t *testing.T) {
+	for text, want := range map[string]int{"": 0, "L": 0, "L 693": 3, "L6": 1, "1263.9": 4, "L 27 9/32\"": 2, "2'3": 1, "-195": 3} {
+		assert.Equal(t, want, figures(text), text)
+	}
+}

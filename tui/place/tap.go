@@ -36,7 +36,7 @@ func (m screen) followed(change desk.Change, s desk.State) desk.Change {
 	if s.Job.Cut == nil || m.w == 0 {
 		return change
 	}
-	return moving.Followed(change, plan2(s.Job.Cut.At).At(0), max(s.Job.Cut.Across/2, canvas.RingCells*s.Camera.Scale), m.pane.Sized(moving.Sizes(m.w, m.h)), s, m.shown(s))
+	return moving.Followed(change, plan2(s.Job.Cut.At).At(0), canvas.RingReach(s.Job.Cut.Across/2, s.Camera.Scale), m.pane.Sized(moving.Sizes(m.w, m.h)), s, m.shown(s))
 }
 
 // middle is the middle of the view, or of the floor while the whole of it is shown.

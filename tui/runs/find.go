@@ -256,7 +256,7 @@ func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
 		text += "of what was entered " + r.Against + " is nearest, " + desk.Length(r.Margin.Value, u) + " to spare."
 	}
 	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
-		text += " " + upper(desk.VerdictWord(r.Verdict)) + ": " + r.Misses[0].About() + "."
+		text += " " + words.Upper(desk.VerdictWord(r.Verdict)) + ": " + r.Misses[0].About() + "."
 	}
 	return text
 }

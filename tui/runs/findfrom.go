@@ -6,6 +6,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -32,7 +33,7 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 		}
 		run, taken := usual(s, of, mouth)
 		if of == vehicles.FuelRun && run.Supply.From == "" {
-			return q, "Where does the line begin? " + upper(rules.FuelLacks(&s.Job)) + ". " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
+			return q, "Where does the line begin? " + words.Upper(rules.FuelLacks(&s.Job)) + ". " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
 		}
 		q.of.Job = q.of.Job.WithRun(of, &run)
 		q.taken = append(q.taken, taken)

@@ -155,11 +155,8 @@ func (m screen) verdictOn(of vehicles.RunKind, r *rules.Route, s desk.State) str
 	case s.Job.Run(of) != nil && r.Verdict > verdictOf(of, s):
 		return "The best " + of.String() + " found" + long + " is worse than the one that is there:"
 	}
-	return upper(of.String()) + " found" + long + "."
+	return words.Upper(of.String()) + " found" + long + "."
 }
-
-// upper is a text with a capital.
-func upper(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 // finderPanel are its rows in h rows, the last ones, which say what to press, kept.
 func (m screen) finderPanel(s desk.State, w, h int) (texts []string) {

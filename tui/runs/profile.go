@@ -228,13 +228,13 @@ func (p *profile) explained(s desk.State, ground bool) string {
 		say = append(say, "! water stands.")
 	}
 	if level := p.offLevel(s); level != "" {
-		say = append(say, upper(level)+".")
+		say = append(say, words.Upper(level)+".")
 	}
 	if p.high > 1 {
 		say = append(say, "Heights x"+survey.Exact(p.high)+".")
 	}
 	if ground {
-		say = append(say, upper(p.groundBelow(s))+".")
+		say = append(say, words.Upper(p.groundBelow(s))+".")
 	}
 	return strings.Join(say, " ")
 }

@@ -8,6 +8,7 @@ import (
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -56,7 +57,7 @@ func doubtsOf(routes []rules.Route) string {
 	if len(named) == 0 {
 		return ""
 	}
-	return " " + upper(desk.VerdictWord(rules.Doubtful)) + ": " + strings.Join(named, ", ") + "."
+	return " " + words.Upper(desk.VerdictWord(rules.Doubtful)) + ": " + strings.Join(named, ", ") + "."
 }
 
 // against names what a finding has a run beside, or all of what it is of.

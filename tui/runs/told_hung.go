@@ -6,6 +6,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 )
 
@@ -17,14 +18,14 @@ func (m screen) toldHung(p placed, s desk.State) string {
 		if p.kind.Wanted {
 			key = keyMount
 		}
-		return upper(p.kind.Name) + ": none. " + key.Help().Key + " puts one " + p.kind.Goes + "."
+		return words.Upper(p.kind.Name) + ": none. " + key.Help().Key + " puts one " + p.kind.Goes + "."
 	}
 	if p.kind.Many() {
 		return m.toldAlong(p, s)
 	}
 	run := *m.run(s)
 	thing := run.Hanging.Thing(p.kind, p.index)
-	text := fmt.Sprintf("%s: leg %d, %s along it", upper(thing.Name()), thing.Leg(), desk.Length(thing.Start(), u))
+	text := fmt.Sprintf("%s: leg %d, %s along it", words.Upper(thing.Name()), thing.Leg(), desk.Length(thing.Start(), u))
 	for _, d := range thing.Details() {
 		text += toldDetail(&d, u)
 	}
@@ -54,7 +55,7 @@ func toldDetail(d *vehicles.Detail, u survey.Units) string {
 // toldAlong says where along the run one of many is.
 func (m screen) toldAlong(p placed, s desk.State) string {
 	u := s.Settings.Units
-	text := upper(name(p)) + ": " + desk.Length(p.along, u) + " along"
+	text := words.Upper(name(p)) + ": " + desk.Length(p.along, u) + " along"
 	if at, ok := m.place(p, s); ok {
 		text += ", " + desk.Height(at.Drop, u)
 	}

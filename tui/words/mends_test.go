@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
@@ -63,4 +64,28 @@ func TestReadingsThatDisagreeAreMeasuredAgain(t *testing.T) {
 	result.Findings = apart
 	assert.Equal(t, "they differ: measure them again", NoAdvice(result))
 	assert.Equal(t, "They differ: measure them again.", Mends(&result))
+}
+
+// A layout without a fuel line says why: the job's own has none, with one another would be worse, or the worst that the nearest miss breaks, not what is
+// only doubtful of it.
+func TestWhyALayoutHasNoFuelLine(t *testing.T) {
+	result, faults := rules.Judge(vehicles.Demo(), rules.Builtin())
+	require.Empty(t, faults)
+	l := rules.Layout{Result: result}
+	assert.Empty(t, NoFuelLine(&l, survey.Millimetres), "it has one")
+	l.Result.Job.Fuel = nil
+	assert.Equal(t, "no fuel line: none goes well with its other runs", NoFuelLine(&l, survey.Millimetres))
+	l.AsItIs = true
+	assert.Equal(t, "no fuel line: none is laid", NoFuelLine(&l, survey.Millimetres))
+	var foul, doubtful rules.Finding
+	for _, f := range result.Findings {
+		switch f.Verdict {
+		case rules.Foul:
+			foul = f
+		case rules.Doubtful:
+			doubtful = f
+		}
+	}
+	l.AsItIs, l.FuelMiss = false, &rules.Route{Run: &vehicles.Run{}, Verdict: rules.Foul, Misses: []rules.Finding{doubtful, foul}}
+	assert.Contains(t, NoFuelLine(&l, survey.Millimetres), Margin(foul, survey.Millimetres))
 }

@@ -19,14 +19,14 @@ func NoFuelLine(l *rules.Layout, u survey.Units) string {
 	switch lacks := rules.FuelLacks(&l.Result.Job); {
 	case lacks != "":
 		return NoFuelFor(lacks)
-	case miss == nil: // the job's own
+	case miss == nil && l.AsItIs:
 		return NoFuelFor("none is laid")
+	case miss == nil: // with one it would be worse
+		return NoFuelFor("none goes well with its other runs")
 	case miss.Run == nil:
 		return NoWay(vehicles.FuelRun)
-	case len(miss.Misses) == 0:
-		return NoFuelFor("none was found beside its other runs")
 	}
-	worst := miss.Misses[0]
+	worst := miss.Missed()[0]
 	_, other, is := worst.Apart()
 	if !is {
 		other = worst.About()
