@@ -55,7 +55,7 @@ func (g *group) area(a *labelling, tiles *tiling, tolerance float64) Area {
 	default:
 		g.offerFine(s, a, tiles, 1)
 	}
-	s.run()
+	s.quarter(s)
 	size := float64(g.nodes)
 	for level, cell := 0, 1.0; size == 0; level++ {
 		cell /= dense * dense

@@ -12,28 +12,19 @@ func (m *Margins) Nearest(p geometry.Point) (place Site, ok bool) {
 	if m.open(p) {
 		return m.At(p), true
 	}
-	s := &approach{lister: lister{m: m}, to: p, far: math.Inf(1)}
+	s := &approach{search: searchOf(m), to: p, far: math.Inf(1)}
 	s.wayOut()
-	for _, c := range m.start() {
-		s.offer(c)
-	}
-	for !s.cells.empty() && s.cells.least() < s.far-finest {
-		c := s.cells.pop()
-		for _, q := range c.quarters() {
-			s.offer(q)
-		}
-	}
+	s.quarter(s, m.start()...)
 	return m.At(s.best), !math.IsInf(s.far, 1)
 }
 
-// approach looks for the open place nearest to a place that is not: the nearest cell is quartered first, until even that is
-// no nearer than the best place found.
+// approach looks for the open place nearest to a place that is not: a cell waits by the distance of its nearest point, until
+// even the nearest cell is no nearer than the best place found.
 type approach struct {
-	lister
-	to    geometry.Point
-	far   float64 // distance of the best place
-	best  geometry.Point
-	cells queue[cell] // by the distance of their nearest point
+	search
+	to   geometry.Point
+	far  float64 // distance of the best place
+	best geometry.Point
 }
 
 // wayOut takes the straight way out of what limits the place, which is the nearest when nothing else closes it.
@@ -54,9 +45,11 @@ func (s *approach) take(q geometry.Point) {
 	}
 }
 
+func (s *approach) bound() float64 { return s.far - finest }
+
 func (s *approach) offer(c cell) {
 	far := c.distance(s.to)
-	if far >= s.far-finest {
+	if far >= s.bound() {
 		return
 	}
 	top := len(s.stack)
@@ -65,7 +58,7 @@ func (s *approach) offer(c cell) {
 			s.take(s.m.march(c.middle(), s.to))
 		}
 		if c.radius() > smallest && (least >= 0 || !s.m.closed(&c)) {
-			s.cells.push(far, c)
+			s.waiting.push(far, c)
 			return
 		}
 	}

@@ -32,10 +32,7 @@ func (m *Margins) Roomiest(tolerance float64) Site {
 func (m *Margins) Best(aim Aim, tolerance float64) (place Site, ok bool) {
 	s := newClimb(m, tolerance)
 	s.aim = aim
-	for _, c := range m.start() {
-		s.offer(c)
-	}
-	s.run()
+	s.quarter(s, m.start()...)
 	if math.IsInf(s.best, -1) {
 		return Site{}, false
 	}
@@ -47,29 +44,25 @@ func (m *Margins) Best(aim Aim, tolerance float64) (place Site, ok bool) {
 func (m *Margins) Holds(p geometry.Point, within, margin, tolerance float64) (place Site, ok bool) {
 	s := newClimb(m, tolerance)
 	s.aim, s.best = Aim{From: p, Within: within, Enough: margin + 2*tolerance}, margin
-	for _, c := range m.start() {
-		s.offer(c)
-	}
-	s.run()
+	s.quarter(s, m.start()...)
 	return m.At(s.at), s.best > margin
 }
 
-// climb looks for the place worth most in some cells: the most promising cell is quartered first, until none can hold one
-// worth more than the best found by more than the tolerance.
+// climb looks for the place worth most in some cells, of which each waits by minus the most its places can be worth, until none
+// can hold one worth more than the best found by more than the tolerance.
 type climb struct {
-	lister
+	search
 	aim       Aim
 	tolerance float64
 	best      float64
 	at        geometry.Point
-	cells     queue[cell] // by minus the most their places can be worth
 }
 
 func newClimb(m *Margins, tolerance float64) *climb {
-	return &climb{lister: lister{m: m}, aim: roomy, tolerance: tolerance, best: math.Inf(-1)}
+	return &climb{search: searchOf(m), aim: roomy, tolerance: tolerance, best: math.Inf(-1)}
 }
 
-// offer looks at a place in c, whose list may hold more than matters, and puts it in line when it is worth another look.
+// offer looks at a place in c, and has c wait when it may hold one worth more.
 func (s *climb) offer(c cell) {
 	away := c.distance(s.aim.From)
 	if away > s.aim.Within {
@@ -81,7 +74,7 @@ func (s *climb) offer(c cell) {
 		s.try(&c, least)
 		most = min(most, s.m.ceiling(&c, lead))
 		if worth := s.aim.worth(most, away); worth > s.best+s.tolerance {
-			s.cells.push(-worth, c)
+			s.waiting.push(-worth, c)
 			return
 		}
 	}
@@ -105,14 +98,7 @@ func (s *climb) try(c *cell, least float64) {
 	}
 }
 
-func (s *climb) run() {
-	for !s.cells.empty() && -s.cells.least() > s.best+s.tolerance {
-		c := s.cells.pop()
-		for _, q := range c.quarters() {
-			s.offer(q)
-		}
-	}
-}
+func (s *climb) bound() float64 { return -(s.best + s.tolerance) }
 
 // ceiling returns a margin that c has nowhere more of. The margin of a part is convex, and so is the mean of two, so in a
 // cell they are greatest at a corner; and the least margin is at most any of them. The mean of two keeps a search from
