@@ -13,6 +13,7 @@ import (
 // kept is a value that lies under a name of ours.
 type kept struct {
 	name string
+	of   Subject
 	// take puts what is ours of a value into the job and returns what is not, nil for nothing.
 	take func(j *Job, value any) (rest any)
 	// give returns the job's own for the file, nil for nothing.
@@ -21,14 +22,14 @@ type kept struct {
 
 // ours are all the values of ours.
 var ours = []kept{
-	begun("unfinished obstruction", func(u *Unfinished) *List[Begun] { return &u.Obstructions }),
-	begun("unfinished opening", func(u *Unfinished) *List[Begun] { return &u.Openings }),
-	begun("unfinished fitting", func(u *Unfinished) *List[Begun] { return &u.Fittings }),
-	begun("unfinished matching point", func(u *Unfinished) *List[Begun] { return &u.Ties }),
-	{"refused", takeRefusals, giveRefusals},
-	{"guesses", takeGuesses, giveGuesses},
-	{"tape held", takeHeld, giveHeld},
-	{"looked round", takeLooked, giveLooked},
+	begun("unfinished obstruction", OfBegunObstruction, func(u *Unfinished) *List[Begun] { return &u.Obstructions }),
+	begun("unfinished opening", OfBegunOpening, func(u *Unfinished) *List[Begun] { return &u.Openings }),
+	begun("unfinished fitting", OfBegunFitting, func(u *Unfinished) *List[Begun] { return &u.Fittings }),
+	begun("unfinished matching point", OfBegunTie, func(u *Unfinished) *List[Begun] { return &u.Ties }),
+	{"refused", OfRefused, takeRefusals, giveRefusals},
+	{"guesses", OfGuesses, takeGuesses, giveGuesses},
+	{"tape held", OfHeld, takeHeld, giveHeld},
+	{"looked round", OfLookedRound, takeLooked, giveLooked},
 	looksKept("looked round runs", AtRuns),
 	looksKept("looked round outlet", AtOutlet),
 }

@@ -19,7 +19,7 @@ func takeItems(value any, ours func(item any) bool) (rest any) {
 	return others
 }
 
-func begun(name string, of func(*Unfinished) *List[Begun]) kept {
+func begun(name string, subject Subject, of func(*Unfinished) *List[Begun]) kept {
 	take := func(j *Job, value any) any {
 		return takeItems(value, func(item any) bool {
 			table := asTable(item)
@@ -48,7 +48,7 @@ func begun(name string, of func(*Unfinished) *List[Begun]) kept {
 			return between(table, b.Others)
 		})
 	}
-	return kept{name, take, give}
+	return kept{name, subject, take, give}
 }
 
 // tablesOf is a list of tables for a file, nil when it has none.

@@ -22,7 +22,7 @@ func looksKept(name string, l LookList) kept {
 		_, looks := j.lists(l)
 		return tablesOf(*looks, lookTable)
 	}
-	return kept{name, take, give}
+	return kept{name, OfLookedRound, take, give}
 }
 
 // keptKinds is the key of the kinds in a look; a run's place stands under the run's own key.

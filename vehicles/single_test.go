@@ -75,11 +75,11 @@ func TestADifferenceNamesItsThing(t *testing.T) {
 		other := job
 		o.Drop.To += float64(rapid.IntRange(1, 50).Draw(t, "deeper"))
 		other.Obstructions = job.Obstructions.With(i, o)
-		require.Equal(t, []Difference{{
+		require.Equal(t, [][3]string{{
 			fmt.Sprintf("obstruction %q: drop", o.Name), "[0, 50]", fmt.Sprintf("[0, %s]", survey.Exact(o.Drop.To)),
-		}}, Differences(job, other))
+		}}, told(Differences(job, other)))
 		other.Obstructions = job.Obstructions.Without(i)
-		require.Equal(t, []Difference{{fmt.Sprintf("obstruction %q", o.Name), "there", ""}}, Differences(job, other))
+		require.Equal(t, [][3]string{{fmt.Sprintf("obstruction %q", o.Name), "there", ""}}, told(Differences(job, other)))
 	})
 }
 

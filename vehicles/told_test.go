@@ -33,6 +33,6 @@ func TestDifferencesOfWhatOthersKeep(t *testing.T) {
 		{`a = "x"`, `a = "y\n"`, "extra: a", `"x"`, `"y\n"`},
 		{"a = true", "b = 1\na = true", "extra: b", "", "1"},
 	} {
-		assert.Equal(t, []Difference{{c.where, c.says, c.others}}, Differences(kept(c.one), kept(c.other)), c.one)
+		assert.Equal(t, [][3]string{{c.where, c.says, c.others}}, told(Differences(kept(c.one), kept(c.other))), c.one)
 	}
 }

@@ -70,7 +70,6 @@ var otherwise = map[string]string{
 	"rules/sheet/cautions.go": "fuel line",                      // the run, to be written beside
 	"tui/jobcard/wheels.go":   "tyre",                           // a field of the card
 	"tui/plan/legend.go":      "fuel line",                      // the run
-	"tui/words/changed.go":    "fuel line",                      // the run
 	"vehicles/layers.go":      "swage",                          // a layer of the floor
 	"vehicles/read.go":        "wiring",                         // a table of the file
 	"vehicles/run.go":         "fuel line",                      // the run

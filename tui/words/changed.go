@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"bench.example/undermark/vehicles"
@@ -37,37 +36,52 @@ type changes struct {
 }
 
 // thing is one of a list of the job that has a name.
-type thing struct{ list, name string }
+type thing struct {
+	of   vehicles.Subject
+	name string
+}
 
 func (c *changes) add(d vehicles.Difference) {
-	if kept, is := strings.CutPrefix(d.Where, "extra: "); is {
-		c.extra(kept)
-		return
-	}
-	head, rest := parted(d.Where)
-	switch list, name := named(head); {
-	case list == "done" && name != "":
-		c.step(name, rest)
-	case name != "" && rest == "" && d.One == "":
-		c.began = append(c.began, thing{list, name})
-	case name != "" && rest == "":
-		c.gone = append(c.gone, thing{list, name})
-	case name != "":
-		for _, field := range fieldsOf(d, rest) {
-			c.put(name, field)
-		}
-	case strings.HasPrefix(head, "looked"):
-		c.looked(head, rest, d.Other != "" && d.Other != "false")
-	case head == "built":
-		c.put("as built", rest)
-	case head == "cut":
-		c.cut(rest)
-	case head == "heater":
-		c.heater(rest)
-	case head == "exhaust" || head == "intake" || head == "fuel":
-		c.run(head, rest)
+	switch d.Of {
+	case vehicles.OfObstruction, vehicles.OfOpening, vehicles.OfFitting, vehicles.OfTie, vehicles.OfSurface:
+		c.thing(d)
+	case vehicles.OfStep:
+		c.step(d.Name, d.Key)
+	case vehicles.OfLookedAtCut:
+		c.looked(d, "")
+	case vehicles.OfLookedAtRuns:
+		c.looked(d, " at the runs")
+	case vehicles.OfLookedAtOutlet:
+		c.looked(d, " near the outlet")
+	case vehicles.OfBuilt:
+		c.put("as built", d.Key)
+	case vehicles.OfCut:
+		c.cut(d.Key)
+	case vehicles.OfHeater:
+		c.heater(d.Key)
+	case vehicles.OfExhaust:
+		c.run(vehicles.ExhaustRun, d.Key)
+	case vehicles.OfIntake:
+		c.run(vehicles.IntakeRun, d.Key)
+	case vehicles.OfFuel:
+		c.run(vehicles.FuelRun, d.Key)
+	case vehicles.OfOther:
+		c.put(d.Name, d.Key)
 	default:
-		c.put(head, rest)
+		c.kept(d.Of)
+	}
+}
+
+func (c *changes) thing(d vehicles.Difference) {
+	switch {
+	case d.Key != "":
+		for _, field := range fieldsOf(d) {
+			c.put(d.Name, field)
+		}
+	case d.One == "":
+		c.began = append(c.began, thing{d.Of, d.Name})
+	default:
+		c.gone = append(c.gone, thing{d.Of, d.Name})
 	}
 }
 
@@ -75,11 +89,11 @@ func (c *changes) add(d vehicles.Difference) {
 var Edges = map[string][2]string{"x": {"near edge", "far edge"}, "y": {"one side", "other side"}}
 
 // fieldsOf are the fields of a thing that a difference is in, as the screens call them where the file has one key for two.
-func fieldsOf(d vehicles.Difference, key string) (fields []string) {
-	names, ofTwo := Edges[key]
+func fieldsOf(d vehicles.Difference) (fields []string) {
+	names, ofTwo := Edges[d.Key]
 	one, other := strings.Split(d.One, ", "), strings.Split(d.Other, ", ")
 	if !ofTwo || len(one) != len(names) || len(other) != len(names) {
-		return []string{key}
+		return []string{d.Key}
 	}
 	for i, name := range names {
 		if strings.Trim(one[i], "[ ]") != strings.Trim(other[i], "[ ]") {
@@ -87,28 +101,6 @@ func fieldsOf(d vehicles.Difference, key string) (fields []string) {
 		}
 	}
 	return fields
-}
-
-// parted is what a difference is of and, behind the first colon outside a name, what of it.
-func parted(where string) (head, rest string) {
-	from := 0
-	if i := strings.IndexByte(where, '"'); i >= 0 {
-		if quoted, err := strconv.QuotedPrefix(where[i:]); err == nil {
-			from = i + len(quoted)
-		}
-	}
-	head, rest, _ = strings.Cut(where[from:], ": ")
-	return where[:from] + head, rest
-}
-
-// named is the list and the name of a thing of a list; the name is "" for anything else.
-func named(head string) (list, name string) {
-	list, quoted, _ := strings.Cut(head, " ")
-	name, err := strconv.Unquote(quoted)
-	if err != nil {
-		return list, ""
-	}
-	return list, name
 }
 
 func (c *changes) put(of, key string) {
@@ -179,11 +171,8 @@ func (c *changes) heater(key string) {
 	}
 }
 
-func (c *changes) run(name, key string) {
-	of := map[string]vehicles.RunKind{"exhaust": vehicles.ExhaustRun, "intake": vehicles.IntakeRun, "fuel": vehicles.FuelRun}[name]
-	if name == "fuel" {
-		name = "fuel line"
-	}
+func (c *changes) run(of vehicles.RunKind, key string) {
+	name := of.String()
 	switch was, is := c.before.Run(of), c.after.Run(of); {
 	case was == nil || len(was.Path) == 0:
 		c.tell(name + " laid")
@@ -200,28 +189,33 @@ func (c *changes) run(name, key string) {
 	}
 }
 
-func (c *changes) looked(list, kind string, now bool) {
-	where := map[string]string{"looked_runs": " at the runs", "looked_openings": " near the outlet"}[list]
-	if now {
-		c.tell("looked for " + kind + where)
-		return
+func (c *changes) looked(d vehicles.Difference, where string) {
+	text := "looked for " + d.Key + where
+	if now := d.Other; now == "" || now == "false" {
+		text = "not " + text
 	}
-	c.tell("not looked for " + kind + where)
+	c.tell(text)
 }
 
-// extra is what the screens keep: of what goes with another edit nothing is said.
-func (c *changes) extra(key string) {
-	switch {
-	case strings.HasPrefix(key, "looked round"):
+// kept is what the screens keep: of what goes with another edit nothing is said.
+func (c *changes) kept(of vehicles.Subject) {
+	was, is := &c.before.Unfinished, &c.after.Unfinished
+	switch of {
+	case vehicles.OfLookedRound:
 		c.beside = append(c.beside, "looked again where it is now")
-	case strings.HasPrefix(key, "refused"):
+	case vehicles.OfRefused:
 		c.beside = []string{"a text that is not in the job"}
-	case strings.HasPrefix(key, "unfinished "):
-		what, _, _ := strings.Cut(strings.TrimPrefix(key, "unfinished "), " ")
-		c.beside = []string{c.unfinished(strings.TrimSuffix(what, ":"))}
-	case strings.HasPrefix(key, "tape held"):
+	case vehicles.OfBegunObstruction:
+		c.beside = []string{unfinished("obstruction", was.Obstructions, is.Obstructions)}
+	case vehicles.OfBegunOpening:
+		c.beside = []string{unfinished("opening", was.Openings, is.Openings)}
+	case vehicles.OfBegunFitting:
+		c.beside = []string{unfinished("fitting", was.Fittings, is.Fittings)}
+	case vehicles.OfBegunTie:
+		c.beside = []string{unfinished("matching point", was.Ties, is.Ties)}
+	case vehicles.OfHeld:
 		c.beside = append(c.beside, "how the tape is held")
-	case key == "guesses":
+	case vehicles.OfGuesses:
 		c.beside = append(c.beside, "the floor as measured")
 	default:
 		c.beside = append(c.beside, "what others keep in the file")
@@ -230,7 +224,7 @@ func (c *changes) extra(key string) {
 
 // said are the changes in words, those of a whole thing first.
 func (c *changes) said() []string {
-	if len(c.began) == 1 && len(c.gone) == 1 && c.began[0].list == c.gone[0].list {
+	if len(c.began) == 1 && len(c.gone) == 1 && c.began[0].of == c.gone[0].of {
 		c.tell(c.gone[0].name + " renamed " + c.began[0].name)
 	} else {
 		for _, t := range c.began {

@@ -92,5 +92,8 @@ func TestWhatBecameOfUnfinishedThings(t *testing.T) {
 	assert.Equal(t, "crossmember, unfinished: gone", Changed(job(begun), job()))
 	assert.Equal(t, "crossmember, unfinished: 652", Changed(job(begun), job(typed)))
 	assert.Equal(t, "crossmember, unfinished: 652 taken out", Changed(job(typed), job(begun)))
+	tie := vehicles.NewJob("TL-07")
+	tie.Unfinished.Ties = append(tie.Unfinished.Ties, vehicles.Begun{Texts: map[string]string{"bx": "652"}})
+	assert.Equal(t, "matching point begun", Changed(job(), tie), "of two words, and without a name")
 	assert.Equal(t, "crossmember, unfinished: 653", Changed(job(typed), job(map[string]string{"kind": "crossmember", "x0": "653"})))
 }

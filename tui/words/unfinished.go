@@ -8,10 +8,9 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// unfinished says what became of the things that are not whole yet, by the first that differs: what it is, and what was typed of it. what is a
+// unfinished says what became of the things of a list that are not whole yet, by the first that differs: what it is, and what was typed of it. what is a
 // thing of that list.
-func (c *changes) unfinished(what string) string {
-	was, is := begunIn(&c.before.Unfinished, what), begunIn(&c.after.Unfinished, what)
+func unfinished(what string, was, is vehicles.List[vehicles.Begun]) string {
 	same := func() bool { return len(was) > 0 && len(is) > 0 }
 	for same() && maps.Equal(was[len(was)-1].Texts, is[len(is)-1].Texts) { // the newest come first
 		was, is = was[:len(was)-1], is[:len(is)-1]
@@ -29,19 +28,6 @@ func (c *changes) unfinished(what string) string {
 		return begunName(was[0], what) + ", unfinished: gone"
 	}
 	return "unfinished " + what
-}
-
-// begunIn are the unfinished things of a sort.
-func begunIn(u *vehicles.Unfinished, what string) vehicles.List[vehicles.Begun] {
-	switch what {
-	case "obstruction":
-		return u.Obstructions
-	case "opening":
-		return u.Openings
-	case "fitting":
-		return u.Fittings
-	}
-	return u.Ties
 }
 
 // begunName is what an unfinished thing is called, as far as anybody said.
