@@ -16,6 +16,10 @@ type Pen struct {
 	Sought   bool   // people look for it by its name, which no other label is to stand on
 	Quiet    bool   // its line is never asked for by its name: a label beside it is not taken for that
 	Band     bool   // a line of it is a band from end to end, however far away, where the eye finds it
+	Carries  bool   // what all else hangs from: one of each such role has its name in every picture
+	Bent     bool   // but bent into the floor's own sheet: what is hot passes below its lines
+	RunsEnd  bool   // its sign says where a run's gas goes out or its air comes in, which every picture says
+	EndNamed bool   // its name stands at its end, where that is seen
 	Unparted bool   // neither a line behind it nor a texture parts its face
 	Ended    bool   // its line has a stroke across either end
 	Range    Range  // from how far away it is drawn
@@ -119,15 +123,15 @@ const Roles = int(Wish) + 1
 
 var pens = [Roles]Pen{
 	Floor:     {Front: 2, Told: ByShape},
-	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Sought: true, Told: ByFill, Means: "steel that carries"},
-	Rail:      {Fill: Dense, Front: 3, Rank: RankThing, Before: 1, Sought: true, Told: ByFill, Means: "chassis rail"},
-	Rib:       {Front: 3, Rank: RankAside, Quiet: true, Told: ByShape},
+	Steel:     {Fill: Hatched, Front: 3, Rank: RankThing, Sought: true, Carries: true, Told: ByFill, Means: "steel that carries"},
+	Rail:      {Fill: Dense, Front: 3, Rank: RankThing, Before: 1, Sought: true, Carries: true, Told: ByFill, Means: "chassis rail"},
+	Rib:       {Front: 3, Rank: RankAside, Quiet: true, Bent: true, Told: ByShape},
 	Bumper:    {Fill: Filled, Front: 2, Stacked: true, Band: true, Told: ByLabel},
 	Nose:      {Front: 2, Stacked: true, Told: ByLabel},
 	Conflict:  {Front: 9, Sign: Crossed, Rank: RankDimension, Told: BySign, Means: "in the way of the cut"},
 	Lines:     {Fill: Lined, Rim: true, Front: 3, Rank: RankThing, Sought: true, Told: ByFill, Means: "lines, wires, tanks"},
 	Hot:       {Fill: Chequered, Front: 3, Rank: RankThing, Before: 1, Sought: true, Band: true, Told: ByFill, Means: "hot: van's exhaust"},
-	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Quiet: true, Told: ByLine, Means: "pressed in the sheet"},
+	Pressed:   {Line: DashDot, Front: 3, Rank: RankThing, Quiet: true, Bent: true, Told: ByLine, Means: "pressed in the sheet"},
 	Movable:   {Fill: Speckled, Front: 3, Rank: RankAside, Told: ByFill, Means: "moves or comes off"},
 	Fitting:   {Steady: true, Front: 2, Range: UnhiddenOrNear, Told: ByLabel},
 	Opening:   {Weight: Heavy, Steady: true, Front: 4, Told: ByLine},
@@ -138,11 +142,11 @@ var pens = [Roles]Pen{
 	Hole:      {Rim: true, Front: 6, Sign: Stroked, Range: Near, Told: BySign, Means: "bolt or fuel hole"},
 	CutCentre: {Front: 8, Sign: Plus, Told: BySign},
 	Pilot:     {Front: 8, Sign: Saltire, Told: BySign},
-	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Before: 3, Band: true, Unparted: true, Told: ByFill, Means: "heater's exhaust"},
-	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's air in"},
+	Exhaust:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Rank: RankRun, Before: 3, Band: true, Unparted: true, EndNamed: true, Told: ByFill, Means: "heater's exhaust"},
+	Intake:    {Line: Dashed, Rim: true, Steady: true, Front: 5, EndNamed: true, Told: ByLine, Means: "heater's air in"},
 	Fuel:      {Line: Dotted, Rim: true, Steady: true, Front: 5, Told: ByLine, Means: "heater's fuel line"},
-	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Before: 3, Told: BySign, Means: "exhaust's end"},
-	Mouth:     {Front: 7, Sign: Ring, Rank: RankRun, Before: 2, Told: BySign, Means: "air's way in"},
+	Outlet:    {Front: 7, Sign: Disc, Rank: RankRun, Before: 3, RunsEnd: true, Told: BySign, Means: "exhaust's end"},
+	Mouth:     {Front: 7, Sign: Ring, Rank: RankRun, Before: 2, RunsEnd: true, Told: BySign, Means: "air's way in"},
 	Muffler:   {Fill: Filled, Rim: true, Steady: true, Front: 5, Unparted: true, Told: ByLabel},
 	Tie:       {Front: 7, Sign: Lozenge, Told: BySign, Means: "matching point"},
 	Dimension: {Rim: true, Front: 6, Sign: Dot, Rank: RankDimension, Ended: true, Told: ByLabel},

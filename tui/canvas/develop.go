@@ -32,7 +32,7 @@ func (p *painter) develop() {
 					dots = 0
 				}
 			}
-			if p.look.Faces && (cell.Ground.Role == scene.Hot || edge != 0 && other.Role == scene.Hot) && ofSheetMetal(s.ink.Role) {
+			if p.look.Faces && (cell.Ground.Role == scene.Hot || edge != 0 && other.Role == scene.Hot) && s.ink.Role.Pen().Bent {
 				s = &stroke{} // the van's exhaust passes below what is bent from sheet
 			}
 			switch {
@@ -50,9 +50,6 @@ func (p *painter) develop() {
 		}
 	}
 }
-
-// ofSheetMetal tells whether a role is of what is but bent into the floor.
-func ofSheetMetal(role scene.Role) bool { return role == scene.Rib || role == scene.Pressed }
 
 // edge shows where one face ends and another begins. What has none can't be ink.
 func (c *Cell) edge(dots uint8, most, other Ground, over bool) {

@@ -102,15 +102,15 @@ const heaters = "heater's "
 
 // ending tells whether a name says where gas comes out or air goes in, which every picture says.
 func ending(it *part) bool {
-	return leaves(it) || it.Role == scene.Outlet || it.Role == scene.Mouth
+	return leaves(it) || it.Role.Pen().RunsEnd
 }
 
 // end tells whether a name is of a run's end, beside which it stands where it can.
-func (n *naming) end() bool { return n.it.Role == scene.Outlet || n.it.Role == scene.Mouth }
+func (n *naming) end() bool { return n.it.Role.Pen().RunsEnd }
 
 // bears tells whether a part is of what all else hangs from, rails and crossmembers: one of each has its name in every picture.
 func bears(it *part) bool {
-	return (it.Role == scene.Rail || it.Role == scene.Steel) && it.Primitive == scene.Area
+	return it.Role.Pen().Carries && it.Primitive == scene.Area
 }
 
 // guides tells whether people find their way by a part, and by its name: what all hangs from, and the van's exhaust, which must not be taken for the
@@ -148,12 +148,12 @@ func (p *painter) nameable(it *part) bool {
 	if it.Label == "" && it.Measure == nil || it.Role.Pen().Stacked {
 		return false
 	}
-	switch it.Role {
-	case scene.Cut:
+	switch {
+	case it.Role == scene.Cut:
 		return !p.circle.named
-	case scene.Exhaust, scene.Intake:
+	case it.Role.Pen().EndNamed:
 		return !leaves(it) || p.exitOf(it) != nil // else its name stands at its end
-	case scene.Hole:
+	case it.Role == scene.Hole:
 		return !p.tiny(it) && it.Warning() != ""
 	}
 	return !p.tiny(it)

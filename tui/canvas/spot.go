@@ -188,7 +188,7 @@ const (
 
 // leaves tells whether a part is a run that gas goes through, exhaust or intake: where that ends must be known.
 func leaves(it *part) bool {
-	return (it.Role == scene.Exhaust || it.Role == scene.Intake) && it.Primitive == scene.Area && it.Area.Shape == geometry.Line
+	return it.Role.Pen().EndNamed && it.Primitive == scene.Area && it.Area.Shape == geometry.Line
 }
 
 // goesOn puts an arrow where the heater's exhaust leaves the picture, and where its intake does.
