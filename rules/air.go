@@ -29,8 +29,8 @@ var airRules = []*Rule{
 	},
 }
 
-// AirBack is what the air that ducts carry away comes back through: to what, goes on.
-const AirBack = "gaps and grilles by which air comes back to"
+// AirComesBackBy is what the air that ducts carry away comes back through: to what, goes on.
+const AirComesBackBy = "gaps and grilles by which air comes back to"
 
 // airReturns judges the way back of the air that ducts carry away.
 func airReturns(j *judge, r *Rule) {
@@ -40,7 +40,7 @@ func airReturns(j *judge, r *Rule) {
 	}
 	f := j.open(j.book.of(r), the(TheHeater), Thing{})
 	if !h.ReturnArea.Set {
-		j.unsaid(f, "measure the "+AirBack+" the heater, and enter their cm2 together")
+		j.unsaid(f, "measure the "+AirComesBackBy+" the heater, and enter their cm2 together")
 		return
 	}
 	f.Value = h.ReturnArea.Value / h.DuctArea()

@@ -101,15 +101,15 @@ var (
 
 // What cautions have in common with what else is printed.
 const (
-	First     = "The heater's own instructions and the local code come first"
-	FuseGiven = "at the battery, of the size that the heater's instructions give"
-	LongHot   = "for long after the heater was switched off"
-	OffToFill = "heater off when the van is refuelled" // of the notice at the filler
+	InstructionsAndCodeFirst = "The heater's own instructions and the local code come first"
+	FuseAtTheBattery         = "at the battery, of the size that the heater's instructions give"
+	HotLongAfter             = "for long after the heater was switched off"
+	OffWhenRefuelled         = "heater off when the van is refuelled" // of the notice at the filler
 )
 
 var cautions = []Caution{
 	{About: AboutAll, User: "The heater's own instructions come before this page.",
-		Say: First + ", then this program; " +
+		Say: InstructionsAndCodeFirst + ", then this program; " +
 			"licensed practice (gas, fuel, electrics) where law asks it."},
 	{About: AboutMonoxide, User: "The exhaust kills without a smell. Have a carbon monoxide alarm to EN 50291-2 where people sleep, and test it as its instructions say. When it sounds: everybody out, then switch off.",
 		Say: "The heater's exhaust kills without a smell: no joint of it inside the van, its outlet clear of every opening, and where people " +
@@ -138,7 +138,7 @@ var cautions = []Caution{
 	{About: AboutSwarf, Occasion: BeforeDrilling, Say: "Goggles, also for whoever looks up from below, and ear defenders. Hot swarf burns and rusts: catch it, sweep it up, " +
 		"never by hand, and treat the cut edge against rust before the heater goes in."},
 
-	{About: AboutFuse, Occasion: FittingHeater, Say: "The heater's supply has its fuse " + FuseGiven + "."},
+	{About: AboutFuse, Occasion: FittingHeater, Say: "The heater's supply has its fuse " + FuseAtTheBattery + "."},
 	{About: AboutFuelLine, Occasion: FittingHeater, Fuel: true, Say: "No fuel joint inside the van: the line runs through in one piece."},
 	{About: AboutRefuelling, User: "Switch the heater off before you refuel, and wait until it has stopped.",
 		Occasion: FittingHeater, Fuel: true, Say: "The heater is off when the van is refuelled, and a notice at the filler says so, as UN Regulation No. 122 has it: its own text decides."},
@@ -146,8 +146,8 @@ var cautions = []Caution{
 	{About: AboutFirstRun, User: "Never run it in a garage, under an awning, over dry grass, or with snow or anything else before the outlet.",
 		Occasion: FirstRun, Say: "In the open, doors shut, nobody inside until a carbon monoxide meter in there, read from outside, " +
 			"stays at 0. Never under an awning, in a garage, over dry grass or with the outlet in snow."},
-	{About: AboutHotExhaust, User: "The exhaust under the van burns whoever touches it, also " + LongHot + ".",
-		Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also " + LongHot + "."},
+	{About: AboutHotExhaust, User: "The exhaust under the van burns whoever touches it, also " + HotLongAfter + ".",
+		Occasion: FirstRun, Say: "Exhaust and muffler burn whoever touches them, also " + HotLongAfter + "."},
 	{About: AboutSwitchingOff, User: "Switch it off at its own switch and let it run on until it has cooled. Never cut its power, except in a fire or a fuel leak: then pull the fuse and get out.",
 		Occasion: FirstRun, Say: "At its own switch: it runs on until it has cooled. Never cut the power to stop it, except in a fire or " +
 			"a fuel leak: then pull the fuse and get out."},

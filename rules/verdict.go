@@ -77,8 +77,8 @@ const (
 	NotMeasuredHere = "not measured on this van"
 )
 
-// NoPlace is how a job's cut stands that is nowhere.
-const NoPlace = "the cut has no place yet"
+// CutHasNoPlace is how a job's cut stands that is nowhere.
+const CutHasNoPlace = "the cut has no place yet"
 
 // OnlyMargin tells whether why a finding is foul says no more than its margin does, by how many mm it misses: one of them is enough.
 func (f *Finding) OnlyMargin() bool {

@@ -37,7 +37,7 @@ func headingIn(s desk.State, w int) string {
 		behind := more(len(s.Faults) - 1)
 		return before + desk.Cut(s.Faults[0].Text, w-desk.Width(before+behind)) + behind
 	case result.Job.Cut == nil && clearButFloor(result.Findings):
-		return leftOpen(rules.NoPlace, result, w)
+		return leftOpen(rules.CutHasNoPlace, result, w)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
 		return worstIn(s, w)
 	case result.Verdict != rules.Clear:
@@ -133,7 +133,7 @@ func heading(s desk.State) string {
 	case len(s.Faults) > 0:
 		return "Can't be worked out: " + s.Faults[0].Text + more(len(s.Faults)-1)
 	case result.Job.Cut == nil && clearButFloor(result.Findings):
-		return rules.NoPlace + missing(result)
+		return rules.CutHasNoPlace + missing(result)
 	case len(result.Findings) > 0 && result.Findings[0].Verdict != rules.Clear:
 		worst := *rules.ForPeople(result.Findings)[0]
 		why := worst.Why

@@ -53,7 +53,7 @@ func (r *Root) print(what desk.Ask) tea.Cmd {
 	return func() tea.Msg {
 		data, err := p.set(&result, on)
 		if errors.Is(err, template.ErrNoCut) {
-			err = errors.New(rules.NoPlace)
+			err = errors.New(rules.CutHasNoPlace)
 		}
 		if err != nil {
 			return printed{word: p.word, err: err}

@@ -90,7 +90,7 @@ func (r *LaidRun) misfit(on RunKind, h *Hung) (f Fault, wrong bool) {
 		return f, false
 	}
 	f.Key += ".start"
-	does, or := "is", OtherLeg
+	does, or := "is", ChooseAnotherLeg
 	if h.Length() > 0 {
 		does, or = "ends", "make the leg longer"
 	}
@@ -103,8 +103,8 @@ func PastLeg(end string, leg int, length string) string {
 	return fmt.Sprintf("%s along leg %d, which is %s long: start it earlier, or ", end, leg, length)
 }
 
-// OtherLeg is what else mends it.
-const OtherLeg = "choose another leg"
+// ChooseAnotherLeg is what else mends it.
+const ChooseAnotherLeg = "choose another leg"
 
 func (r *LaidRun) misfitAlong(f Fault, on RunKind, h *Hung) (Fault, bool) {
 	length := r.Line.Length()

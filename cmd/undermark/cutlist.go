@@ -20,7 +20,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 	var table bool
 	c := &cobra.Command{
 		Use:   "cutlist JOB...",
-		Short: "Say " + cutlist.Told,
+		Short: "Say " + cutlist.CutFromAndHungWith,
 		Long: "Pipe, hose and fuel line as they are cut, with their bends, what joins and holds them, how much of the usual\n" +
 			"lengths that takes, and what the usual kit holds. What " + notHeld,
 		Args: someJobs, ValidArgsFunction: jobFiles,
@@ -41,7 +41,7 @@ func cutlistCommand(shared *sharedFlags, s streams) *cobra.Command {
 					return text, err
 				}
 				p := f.paperFor(s)
-				p.line("%s: %s. All in mm.", r.Job.Ref, cutlist.Told)
+				p.line("%s: %s. All in mm.", r.Job.Ref, cutlist.CutFromAndHungWith)
 				for _, line := range words.CutList(l, desk.Millimetres) {
 					p.item(line)
 				}

@@ -92,7 +92,7 @@ func newRoot(s streams) *cobra.Command {
 		Short: "Find the place for an air heater's hole through a van's floor",
 		Long: "Undermark takes a tape's readings from underneath a van, keeps the place of an air heater's cut, exhaust and\n" +
 			"intake, judges every clearance with its uncertainty, and says where to put the marks on top.\n\n" +
-			"With a job file or with nothing it opens the screens. " + rules.First + ",\n" +
+			"With a job file or with nothing it opens the screens. " + rules.InstructionsAndCodeFirst + ",\n" +
 			"this program after them.",
 		Example: "  undermark                        open the sample van\n" +
 			"  undermark van.toml               open a job, or start one\n" +

@@ -164,6 +164,6 @@ func (p *paper) sizes(subject sizing.Subject, brief bool) {
 	}
 	p.grid(g)
 	if brief && len(taken) > 0 {
-		p.item(words.SizedTaken + strings.Join(taken, "; ") + ".")
+		p.item(words.TakenAsNobodySaid + strings.Join(taken, "; ") + ".")
 	}
 }

@@ -101,7 +101,7 @@ func isPlace(v float64) bool { return math.Abs(v) <= survey.Longest }
 // suggestText writes places for a person.
 func suggestText(p *paper, r rules.Result, places []rules.Suggestion) string {
 	if len(places) == 0 {
-		p.line("%s: %s.", r.Job.Ref, words.NoRoom)
+		p.line("%s: %s.", r.Job.Ref, words.NoPlaceKeepsAll)
 		return p.String()
 	}
 	p.line("%s: where the cut's centre could be, of what was entered. All in mm; uncertainty left out.", r.Job.Ref)

@@ -60,7 +60,7 @@ func workText(p *paper, r *rules.Result, list work.List, firstRun bool) string {
 	p.grid(grid{[]string{"done", "step", "value", "", "when", "what"}, rows, 2, 3})
 	if !firstRun {
 		for _, step := range list.Unplaced(&r.Job) {
-			p.line(words.Elsewhere+": %s", joined(workRow(step)[1:], " "))
+			p.line(words.OfNoStep+": %s", joined(workRow(step)[1:], " "))
 		}
 	}
 	return p.String()

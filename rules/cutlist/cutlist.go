@@ -9,8 +9,8 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// Told is what the list tells.
-const Told = "what the runs are cut from and hung with"
+// CutFromAndHungWith is what the list tells.
+const CutFromAndHungWith = "what the runs are cut from and hung with"
 
 // List is what the runs of a job are made of.
 type List struct {

@@ -48,7 +48,7 @@ func (m *maker) wiring() {
 		return
 	}
 	m.cable()
-	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: rules.FuseGiven, Source: rules.NeedsFigure}
+	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: rules.FuseAtTheBattery, Source: rules.NeedsFigure}
 	if row, ok := m.sized(sizing.Fuse); ok {
 		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
 	}
@@ -100,5 +100,5 @@ func (m *maker) people() {
 		return
 	}
 	m.add(one(forPeople, "carbon monoxide alarm", "EN 50291-2", "where people sleep"))
-	m.add(one(forPeople, "notice for the fuel filler", "", rules.OffToFill))
+	m.add(one(forPeople, "notice for the fuel filler", "", rules.OffWhenRefuelled))
 }

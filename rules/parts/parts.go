@@ -120,7 +120,7 @@ func (m *maker) boltLength() string {
 }
 
 func (m *maker) sealant() {
-	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, " + sizing.BeadsGo + "; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
+	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, " + sizing.WhereBeadsGo + "; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
 	if n, ok := m.sized(sizing.Cartridges); ok {
 		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
 	}

@@ -53,7 +53,7 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 // standing says how the place of the cut stands: one that is nowhere stands no way, whatever else is in the job.
 func standing(r *rules.Result, say Words) string {
 	if r.Job.Cut == nil {
-		return rules.NoPlace
+		return rules.CutHasNoPlace
 	}
 	return "the place is " + say.Standing(r)
 }

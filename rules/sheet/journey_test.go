@@ -51,7 +51,7 @@ func TestAJobFromItsFirstSheetToTheCustomers(t *testing.T) {
 
 	s := paperOf(t, survey1) // surveyed
 	all := pageSays(s)
-	assert.Contains(t, all, tight(rules.NoPlace))
+	assert.Contains(t, all, tight(rules.CutHasNoPlace))
 	for _, o := range demo.Obstructions {
 		assert.Contains(t, all, tight(o.Name))
 	}
@@ -152,8 +152,8 @@ func TestHowThePlaceStandsIsSaidWhereItIsSigned(t *testing.T) {
 	job := vehicles.Demo()
 	job.Cut = nil
 	s := paperOf(t, job)
-	assert.Equal(t, rules.NoPlace, headOf(s.Result, s.say).Standing)
-	assert.Contains(t, signedUnder(s), "When this was printed "+rules.NoPlace+". ")
+	assert.Equal(t, rules.CutHasNoPlace, headOf(s.Result, s.say).Standing)
+	assert.Contains(t, signedUnder(s), "When this was printed "+rules.CutHasNoPlace+". ")
 	assert.NotContains(t, signedUnder(s), "Made otherwise", "nothing is planned")
 }
 

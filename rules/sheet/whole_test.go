@@ -168,7 +168,7 @@ func hasItsHead(t *rapid.T, r *rules.Result, p *printed, paper template.Paper, n
 	}
 	stands := "the place is " + r.Verdict.String()
 	if r.Job.Cut == nil {
-		stands = rules.NoPlace
+		stands = rules.CutHasNoPlace
 	}
 	for _, words := range []string{number, stands} {
 		if !strings.Contains(head.String(), tight(words)) {

@@ -224,8 +224,8 @@ func mostOf(sizes []float64, allowed float64) (size float64) {
 // BeadVolume is what a round string of sealant of a thickness and a length, mm, takes, ml.
 func BeadVolume(thick, length float64) float64 { return math.Pi / 4 * thick * thick * length / 1000 }
 
-// BeadsGo is where the two beads of sealant go.
-const BeadsGo = "round the hole and along the plate's edge"
+// WhereBeadsGo is where the two beads of sealant go.
+const WhereBeadsGo = "round the hole and along the plate's edge"
 
 // sealant is what two beads take: along the plate's edge, and round the hole.
 func (m *maker) sealant() {

@@ -20,7 +20,7 @@ var mounting = []kind{
 		after: []string{"sawn"}, danger: "Collar and stubs have nothing to go through.",
 	},
 	{
-		id: "sealed", part: Mounting, do: "Lay both beads of sealant: " + sizing.BeadsGo + ".", defers: heaterSays, applies: hasHeater, of: beadsOf,
+		id: "sealed", part: Mounting, do: "Lay both beads of sealant: " + sizing.WhereBeadsGo + ".", defers: heaterSays, applies: hasHeater, of: beadsOf,
 		after: []string{"deburred", "swarf", "primed", "scraped", "swages-packed", "dry-fit"}, danger: "What does not seal lets exhaust gas in.",
 	},
 	{
@@ -161,9 +161,9 @@ var firstRun = []kind{
 var handingOver = []kind{
 	{
 		id: "clamps-again", part: HandingOver, do: "Tighten all clamps and screws again, cold, after the first heat.", applies: hasHeater,
-		after: []string{"cooled"}, danger: "The exhaust burns " + rules.LongHot + ".",
+		after: []string{"cooled"}, danger: "The exhaust burns " + rules.HotLongAfter + ".",
 	},
-	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: " + rules.OffToFill + ".", caution: rules.AboutRefuelling, applies: hasHeater},
+	{id: "notice", part: HandingOver, do: "Put the notice at the fuel filler: " + rules.OffWhenRefuelled + ".", caution: rules.AboutRefuelling, applies: hasHeater},
 	{id: "owner-shown", part: HandingOver, do: "Show the owner how it is switched off, the fuse, the alarm and its test, the outlet that stays free, and hand over its instructions.", applies: hasHeater},
 	{
 		id: "service-agreed", part: HandingOver, dated: true, do: "Agree with the owner on the day of the heater's first service, as its own instructions have it.", defers: heaterSays, applies: hasHeater,

@@ -36,7 +36,7 @@ func (h Record) needs(j vehicles.Job, missing []string, now texts) error {
 	if len(blank) == 0 {
 		return errors.New(form.Waits + h.lacking(j, missing, now))
 	}
-	return errors.New("needed: " + h.lacking(j, blank, now) + form.KeepsTill)
+	return errors.New("needed: " + h.lacking(j, blank, now) + form.KeepsWhatItHad)
 }
 
 // forgotten returns the job without the refused texts of things that the list has no more.

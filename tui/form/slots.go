@@ -90,8 +90,8 @@ func Length(text string, l vehicles.Limits) (float64, error) {
 // Quoted is a text as it is repeated in words, cut when it is long.
 func Quoted(text string) string { return ansi.Truncate(text, survey.LongestQuote, "...") }
 
-// KeepsTill is said behind what is needed where the job had something.
-const KeepsTill = "; till then the job keeps what it had"
+// KeepsWhatItHad is said behind what is needed where the job had something.
+const KeepsWhatItHad = "; till then the job keeps what it had"
 
 // Required is a slot for a length that must be there.
 func Required(f Field, l vehicles.Limits, at func(j *vehicles.Job) *float64) Slot {
@@ -101,7 +101,7 @@ func Required(f Field, l vehicles.Limits, at func(j *vehicles.Job) *float64) Slo
 		Get:   func(s desk.State) string { return survey.Exact(*at(&s.Job)) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
-				return j, errors.New("needed" + KeepsTill)
+				return j, errors.New("needed" + KeepsWhatItHad)
 			}
 			v, err := Length(text, l)
 			*at(&j) = v

@@ -134,7 +134,7 @@ func Upright(s desk.State) desk.Change {
 		straightened = append(straightened, l.Of)
 		switch {
 		case !ok:
-			say = append(say, Unstubbed)
+			say = append(say, HangsFromTheStubOn)
 		case len(shifts) > 0:
 			say = append(say, fmt.Sprintf("%s point %d moved", l.Of, i+1)+Shifted(shifts, s))
 		}
@@ -167,11 +167,11 @@ func clippedAnew(of vehicles.RunKind, s desk.State) (job vehicles.Job, spread bo
 	return s.Job.WithRun(of, &clipped), true
 }
 
-// MakeStub is how a run gets the stub that it starts from.
-const MakeStub = "place a cut and choose a heater first."
+// PlaceCutAndChooseHeater is how a run gets the stub that it starts from.
+const PlaceCutAndChooseHeater = "place a cut and choose a heater first."
 
-// Unstubbed is said when it is not known where what hangs on a run hangs.
-const Unstubbed = "What hangs on a run has its place from the stub on: " + MakeStub
+// HangsFromTheStubOn is said when it is not known where what hangs on a run hangs.
+const HangsFromTheStubOn = "What hangs on a run has its place from the stub on: " + PlaceCutAndChooseHeater
 
 // Shifted says where things that could not stay are now.
 func Shifted(shifts []vehicles.Rehung, s desk.State) string {

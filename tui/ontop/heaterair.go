@@ -94,7 +94,7 @@ func returnSlot() form.Slot {
 		},
 		Say: func(f *form.Field, s desk.State) {
 			h := heaterOf(s.Job)
-			f.Note = "all " + rules.AirBack + " it, together"
+			f.Note = "all " + rules.AirComesBackBy + " it, together"
 			if ducts := h.DuctArea(); ducts > 0 {
 				f.Note += "; the ducts have " + survey.Figure(ducts) + " cm²"
 			}

@@ -88,7 +88,7 @@ func runsToo(s desk.State) string {
 	return " Lay the runs anew: 5, then J."
 }
 
-const noRoom = words.NoRoom + "."
+const noRoom = words.NoPlaceKeepsAll + "."
 
 // nearest puts the cut at the nearest place that keeps every distance.
 func nearest(s desk.State) desk.Change {

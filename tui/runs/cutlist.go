@@ -17,7 +17,7 @@ import (
 var keyCutList = bind("q", "cut list", "q")
 
 // cutListHead stands above the cut list.
-const cutListHead = "Cut list: " + cutlist.Told
+const cutListHead = "Cut list: " + cutlist.CutFromAndHungWith
 
 // cutListLines are the cut list of all runs, of the job as it was judged last.
 func cutListLines(s desk.State) []string {

@@ -21,7 +21,7 @@ const (
 func (m screen) run(s desk.State) *vehicles.Run { return s.Job.Run(m.of) }
 
 // noStub is said where a key needs the place that a run starts from.
-const noStub = "A run starts at its stub: " + moving.MakeStub
+const noStub = "A run starts at its stub: " + moving.PlaceCutAndChooseHeater
 
 // add puts a point behind the last one, on in the same direction, or the first one below the stub, and picks it. A fuel line that
 // is begun goes from its tank to the heater, and points are added before the last, which is at the heater.
@@ -159,7 +159,7 @@ func (m screen) removePoint(s desk.State, i int) desk.Change {
 func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], i int, done string) desk.Change {
 	job, shifts, ok := s.Job.WithPath(m.of, path)
 	if !ok {
-		return desk.Change{Say: moving.Unstubbed}
+		return desk.Change{Say: moving.HangsFromTheStubOn}
 	}
 	change := desk.Change{Job: &job}
 	if len(shifts) > 0 || done == "deleted" {

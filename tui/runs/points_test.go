@@ -134,8 +134,8 @@ func TestWhatIsSaidOfAPathThatIsEdited(t *testing.T) {
 		{"nothing hangs on it", "n d", "", bare},
 		{"nothing hangs on it, and a point goes", "n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", bare},
 		{"no cut, and nothing hangs on it", "n x", "exhaust point 2 deleted. Ctrl-Z takes it back.", withoutCut(bare)},
-		{"no cut", "n x", moving.Unstubbed, withoutCut(s.Job)},
-		{"no cut, a point moved", "n d", moving.Unstubbed, withoutCut(s.Job)},
+		{"no cut", "n x", moving.HangsFromTheStubOn, withoutCut(s.Job)},
+		{"no cut, a point moved", "n d", moving.HangsFromTheStubOn, withoutCut(s.Job)},
 	} {
 		_, after, changes := screentest.After(New(), screentest.Judged(s, c.job), screentest.Keys(c.keys)...)
 		last := changes[len(changes)-1].Say

@@ -83,7 +83,7 @@ func (m screen) onLeg(values []moving.Value, length float64, s desk.State) (leg 
 	}
 	if has := laid.Path[leg].Sub(laid.Path[leg-1]).Norm(); start+length > has+vehicles.AlongNoise {
 		u := s.Settings.Units
-		return 0, 0, errors.New("it would end " + vehicles.PastLeg(desk.Length(start+length, u), leg, desk.Length(has, u)) + vehicles.OtherLeg)
+		return 0, 0, errors.New("it would end " + vehicles.PastLeg(desk.Length(start+length, u), leg, desk.Length(has, u)) + vehicles.ChooseAnotherLeg)
 	}
 	return leg, start, nil
 }

@@ -162,15 +162,15 @@ func PlusMinus(f rules.Finding, u survey.Units) string {
 	return desk.PlusMinus95(f.Sigma, u)
 }
 
-// FromSizes stands where a length has no ±.
-const FromSizes = "from the sizes entered"
+// fromSizes stands where a length has no ±.
+const fromSizes = "from the sizes entered"
 
 // Unmeasured says of a length that nothing measured enters what it rests on; "" of any other finding.
 func Unmeasured(f rules.Finding) string {
 	if f.Sigma != 0 || f.Unsaid || !f.Margin.Set || f.Rule.Unit != rules.MM {
 		return ""
 	}
-	return FromSizes
+	return fromSizes
 }
 
 // ClearWithin says under a list that a margin may be less than its ± and clear all the same.

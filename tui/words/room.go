@@ -1,4 +1,4 @@
 package words
 
-// NoRoom says that the cut can go nowhere.
-const NoRoom = "No place on the floor keeps every distance asked for"
+// NoPlaceKeepsAll says that the cut can go nowhere.
+const NoPlaceKeepsAll = "No place on the floor keeps every distance asked for"

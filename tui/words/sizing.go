@@ -7,8 +7,8 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// SizedTaken is what stands before what was taken.
-const SizedTaken = "Taken, as nobody has said: "
+// TakenAsNobodySaid is what stands before what was taken.
+const TakenAsNobodySaid = "Taken, as nobody has said: "
 
 // Sized is a result in few words, its lengths in the units of the screen.
 func Sized(r sizing.Row, u desk.Units) string {
@@ -50,7 +50,7 @@ func NotesOfSize(r sizing.Row) (notes []SizedNote) {
 	add(OnTrouble, "Put right: ", r.Amiss, ".")
 	add(OnLacking, "Nobody has said: ", strings.Join(r.Lacks, "; "), ".")
 	add(OnMaking, "", r.Why, "")
-	add(OnMaking, SizedTaken, strings.Join(r.Taken, "; "), ".")
+	add(OnMaking, TakenAsNobodySaid, strings.Join(r.Taken, "; "), ".")
 	if r.Instructions {
 		add(OnMaking, "", Upper(sizing.InstructionsFirst), ".")
 	}

@@ -121,12 +121,12 @@ func DueOn(day string) string {
 	return "to be done on " + day
 }
 
-// Elsewhere is what is recorded of a step that the job has not.
-const Elsewhere = "recorded, and no step of this job"
+// OfNoStep is what is recorded of a step that the job has not.
+const OfNoStep = "recorded, and no step of this job"
 
 // WorkElsewhere names a record of a step that the job has not.
 func WorkElsewhere(d vehicles.Done) string {
-	text := Elsewhere + ": " + vehicles.StepName(d.Step)
+	text := OfNoStep + ": " + vehicles.StepName(d.Step)
 	if said := d.String(); said != "" {
 		text += ", " + said
 	}

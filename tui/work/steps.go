@@ -189,7 +189,7 @@ func row(record form.Record, s desk.State) form.Row {
 	switch {
 	case i < 0:
 		if elsewhere := r.list.Elsewhere(&s.Job); len(elsewhere) > 0 && elsewhere[0].Step == r.id {
-			out.Head = words.Upper(words.Elsewhere)
+			out.Head = words.Upper(words.OfNoStep)
 		}
 		return out
 	case i == 0 || r.list[i-1].Part != step.Part:
