@@ -28,9 +28,9 @@ func (r *Root) hints() []key.Binding {
 // help has them all.
 const ownHints = 6
 
-// footParts are the hints that fit at the foot. The last hints give way first, but help stays as long as there is any
+// hintButtons are the hints that fit at the foot. The last hints give way first, but help stays as long as there is any
 // room.
-func (r *Root) footParts() []part {
+func (r *Root) hintButtons() []button {
 	hints, x := r.hints(), 0
 	room := r.w + hintGap
 	for _, b := range hints {
@@ -38,7 +38,7 @@ func (r *Root) footParts() []part {
 			room -= hintWidth(b)
 		}
 	}
-	var parts []part
+	var buttons []button
 	for i, b := range hints {
 		n := hintWidth(b)
 		if isHelp(b) {
@@ -53,10 +53,10 @@ func (r *Root) footParts() []part {
 			}
 			continue
 		}
-		parts = append(parts, part{from: x, width: n - hintGap, near: hintGap / 2, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
+		buttons = append(buttons, button{from: x, width: n - hintGap, near: hintGap / 2, key: tapKey(b), text: b.Help().Key, more: b.Help().Desc})
 		x += n
 	}
-	return parts
+	return buttons
 }
 
 // tapMore opens the help by a tap where its key would be typed into a field.
@@ -111,7 +111,7 @@ func (r *Root) foot() string {
 	styles := r.desk.State.Settings.Styles()
 	var b strings.Builder
 	x := 0
-	for _, p := range r.footParts() {
+	for _, p := range r.hintButtons() {
 		b.WriteString(strings.Repeat(" ", p.from-x) + styles.Key.Render(p.text) + " " + styles.Faint.Render(p.more))
 		x = p.from + p.width
 	}

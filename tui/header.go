@@ -17,27 +17,27 @@ const (
 	bare                 // without the digits
 )
 
-// headerParts are the screens' titles, the current one in brackets so that it is marked without colour too: as roomy as they fit, which
+// titleButtons are the screens' titles, the current one in brackets so that it is marked without colour too: as roomy as they fit, which
 // is the same for whichever is the current one.
-func (r *Root) headerParts() (parts []part) {
+func (r *Root) titleButtons() (buttons []button) {
 	const unsaved = 2 // columns for the dot of work that is not saved
 	for s := roomy; s <= bare; s++ {
 		behind := unsaved
 		if s == roomy {
 			behind = desk.Width(r.ref()+" ● "+notSaved) + 1
 		}
-		parts = r.titles(s)
-		if last := parts[len(parts)-1]; last.from+last.width <= r.w-behind {
+		buttons = r.titles(s)
+		if last := buttons[len(buttons)-1]; last.from+last.width <= r.w-behind {
 			break
 		}
 	}
-	return parts
+	return buttons
 }
 
 // titles are the titles one after another.
-func (r *Root) titles(spaced spacing) []part {
+func (r *Root) titles(spaced spacing) []button {
 	styles := r.desk.State.Settings.Styles()
-	var parts []part
+	var buttons []button
 	x := 0
 	for i, s := range r.screens {
 		digit, title, before, behind := desk.KeyScreens.Keys()[i], s.Title(), "", ""
@@ -49,7 +49,7 @@ func (r *Root) titles(spaced spacing) []part {
 		} else if i > 0 {
 			x++
 		}
-		p := part{from: x, key: digit, style: styles.Plain}
+		p := button{from: x, key: digit, style: styles.Plain}
 		if i == r.at {
 			before, behind, p.style = "[", "]", styles.Here
 		}
@@ -59,7 +59,7 @@ func (r *Root) titles(spaced spacing) []part {
 		p.text = before + title + behind
 		p.width = desk.Width(p.text)
 		x += p.width
-		parts = append(parts, p)
+		buttons = append(buttons, p)
 	}
-	return parts
+	return buttons
 }

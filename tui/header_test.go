@@ -16,7 +16,7 @@ func TestTheBracketsStandApart(t *testing.T) {
 		b, _ := van(t)
 		b.send(tea.WindowSizeMsg{Width: w, Height: 30})
 		for i := range b.screens {
-			before := b.headerParts()[i]
+			before := b.titleButtons()[i]
 			b.goTo(i)
 			row := ansi.Strip(b.header())
 			assert.Equal(t, w, ansi.StringWidth(row))
@@ -25,7 +25,7 @@ func TestTheBracketsStandApart(t *testing.T) {
 			}
 			assert.Equal(t, " ", row[strings.Index(row, "]")+1:][:1], row)
 			for x := before.from; x < before.from+before.width; x++ {
-				assert.True(t, b.headerParts()[i].holds(x) || x == before.from+before.width-1, "%d columns: %s at column %d", w, before.text, x)
+				assert.True(t, b.titleButtons()[i].holds(x) || x == before.from+before.width-1, "%d columns: %s at column %d", w, before.text, x)
 			}
 		}
 	}

@@ -21,9 +21,9 @@ type keysOf struct {
 
 // helpLine is a row of the help, and what of it does something when it is tapped.
 type helpLine struct {
-	text  string
-	of    int    // the section's screen
-	parts []part // none: a tap does nothing
+	text    string
+	of      int      // the section's screen
+	buttons []button // none: a tap does nothing
 }
 
 // newHelp makes the help: what to measure next, then the bindings themselves, those of the screen that shows, those that
@@ -46,7 +46,7 @@ func newHelp(r *Root) *reader {
 	}}
 	help.tapped = func(x, row, w int) tea.Cmd {
 		lines := r.helpLines(sections, r.desk.State.Settings.Styles(), w)
-		for _, p := range lines[row].parts {
+		for _, p := range lines[row].buttons {
 			if p.holds(x) {
 				r.shut(help)
 				return r.doHelped(lines[row].of, p.key)
@@ -138,11 +138,11 @@ func (r *Root) helpAdvice(styles desk.Styles, w int) []string {
 const fieldKeys = "While a field is being typed in, letters and digits belong to it; Esc or a tap elsewhere leaves it."
 
 const (
-	helpKeyWidth  = 14 // the column of the keys' names
-	helpPartWidth = 5  // of one of several keys in a row, the gap to the next with it
+	helpKeyWidth   = 14 // the column of the keys' names
+	keyButtonWidth = 5  // of one of several keys in a row, the gap to the next with it
 )
 
-// helpRows are the rows of a binding. What names several keys, as the arrows, ends with a target for each.
+// helpRows are the rows of a binding. What names several keys, as the arrows, ends with a button for each.
 func helpRows(styles desk.Styles, b key.Binding, w int) (lines []helpLine) {
 	if !b.Enabled() || len(b.Keys()) == 0 {
 		return nil
@@ -157,28 +157,28 @@ func helpRows(styles desk.Styles, b key.Binding, w int) (lines []helpLine) {
 			line.text = styles.Key.Render(name) + row
 		}
 		if len(sent) == 1 {
-			line.parts = []part{{width: w, key: sent[0]}}
+			line.buttons = []button{{width: w, key: sent[0]}}
 		}
 		lines = append(lines, line)
 	}
 	if len(sent) == 1 {
 		return lines
 	}
-	if x := lipgloss.Width(lines[len(lines)-1].text) + helpPartWidth/2; x+len(sent)*helpPartWidth > w {
+	if x := lipgloss.Width(lines[len(lines)-1].text) + keyButtonWidth/2; x+len(sent)*keyButtonWidth > w {
 		lines = append(lines, helpLine{text: lead})
 	}
 	last := &lines[len(lines)-1]
-	last.parts = severalKeys(sent, lipgloss.Width(last.text)+helpPartWidth/2)
-	for _, p := range last.parts {
+	last.buttons = severalKeys(sent, lipgloss.Width(last.text)+keyButtonWidth/2)
+	for _, p := range last.buttons {
 		last.text += strings.Repeat(" ", p.from-lipgloss.Width(last.text)) + styles.Key.Render(p.text)
 	}
 	return lines
 }
 
-// severalKeys are a target for each of several keys in a row, from column x.
-func severalKeys(sent []string, x int) (parts []part) {
+// severalKeys are a button for each of several keys in a row, from column x.
+func severalKeys(sent []string, x int) (buttons []button) {
 	for i, k := range sent {
-		parts = append(parts, part{from: x + i*helpPartWidth, width: 1, near: helpPartWidth / 2, key: k, text: keySign(k)})
+		buttons = append(buttons, button{from: x + i*keyButtonWidth, width: 1, near: keyButtonWidth / 2, key: k, text: keySign(k)})
 	}
-	return parts
+	return buttons
 }

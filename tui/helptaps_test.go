@@ -23,7 +23,7 @@ func shown(t *testing.T, title, keys string) *bench {
 // helped opens the help with a tap at the foot, and taps the row of a binding there, or one of its keys.
 func helped(b *bench, k key.Binding, sent string, everywhere bool) {
 	before := len(b.overlays)
-	for _, p := range b.footParts() {
+	for _, p := range b.hintButtons() {
 		if p.text == "?" || p.text == "…" {
 			b.tap(p.from, b.h-1)
 		}
@@ -32,14 +32,14 @@ func helped(b *bench, k key.Binding, sent string, everywhere bool) {
 	lines := b.helpLines([]keysOf{{screen: b.at, keys: b.screens[b.at].Keys(b.desk.State)}, {screen: -1, keys: b.everywhere()}}, desk.Styles{}, b.w-4)
 	wanted := -1
 	for i, line := range lines {
-		if everywhere != (line.of < 0) || len(line.parts) == 0 {
+		if everywhere != (line.of < 0) || len(line.buttons) == 0 {
 			continue
 		}
-		if head := strings.Fields(line.text); strings.HasPrefix(strings.TrimSpace(line.text), k.Help().Key+" ") && len(line.parts) == 1 && len(head) > 0 {
+		if head := strings.Fields(line.text); strings.HasPrefix(strings.TrimSpace(line.text), k.Help().Key+" ") && len(line.buttons) == 1 && len(head) > 0 {
 			wanted = i
 			break
 		}
-		if len(line.parts) > 1 && len(sentBy(k)) > 1 && line.parts[0].key == sentBy(k)[0] && len(line.parts) == len(sentBy(k)) {
+		if len(line.buttons) > 1 && len(sentBy(k)) > 1 && line.buttons[0].key == sentBy(k)[0] && len(line.buttons) == len(sentBy(k)) {
 			wanted = i
 			break
 		}
@@ -52,7 +52,7 @@ func helped(b *bench, k key.Binding, sent string, everywhere bool) {
 		}
 		b.send(tea.MouseMsg{X: 5, Y: 8, Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown})
 	}
-	for _, p := range lines[wanted].parts {
+	for _, p := range lines[wanted].buttons {
 		if p.key == sent {
 			b.tap(readerIndent+p.from, headRows+len(b.bandRows())+readerHead+wanted-reader.top)
 			return

@@ -156,7 +156,7 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 	}
 	switch {
 	case tap && msg.Y >= foot:
-		return r.tapped(r.footParts(), msg.X)
+		return r.tapped(r.hintButtons(), msg.X)
 	case tap && msg.Y >= foot-said:
 		r.say = ""
 		return nil
@@ -167,7 +167,7 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 	case tap && msg.Y >= body:
 		return r.ask(desk.Save) // the warning asks for it
 	case tap && msg.Y == 0:
-		for i, title := range r.headerParts() {
+		for i, title := range r.titleButtons() {
 			if title.holds(msg.X) {
 				r.goTo(i)
 			}
@@ -186,9 +186,9 @@ func (r *Root) moused(msg tea.MouseMsg) tea.Cmd {
 	return r.toScreen(r.at, msg)
 }
 
-// tapped presses the key of the part at column x.
-func (r *Root) tapped(parts []part, x int) tea.Cmd {
-	for _, p := range parts {
+// tapped presses the key of the button at column x.
+func (r *Root) tapped(buttons []button, x int) tea.Cmd {
+	for _, p := range buttons {
 		if !p.holds(x) {
 			continue
 		}

@@ -350,7 +350,7 @@ func TestTheUnsavedDotFitsTheSmallestWindow(t *testing.T) {
 		assert.Contains(t, row, "Job", "every title has room: %q", row)
 		assert.Contains(t, row, "●", "%q", row)
 		for k := range all {
-			p := b.headerParts()[k] // where it stands now: the brackets take columns
+			p := b.titleButtons()[k] // where it stands now: the brackets take columns
 			b.tap(p.from+p.width/2, 0)
 			assert.Equal(t, p.key, strconv.Itoa(b.at+1), "a tap goes to the title it is on")
 		}

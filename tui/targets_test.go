@@ -119,8 +119,8 @@ func TestHintsTakeTheGapsBetweenThem(t *testing.T) {
 			b.goTo(i)
 			for _, keys := range []string{"", "enter", "esc ?", "esc !"} {
 				b.keys(keys)
-				for n, parts := range [][]part{b.headerParts(), b.footParts()} {
-					for k, p := range parts {
+				for n, buttons := range [][]button{b.titleButtons(), b.hintButtons()} {
+					for k, p := range buttons {
 						reach := 0
 						for x := range b.w {
 							if p.holds(x) {
@@ -130,8 +130,8 @@ func TestHintsTakeTheGapsBetweenThem(t *testing.T) {
 						assert.GreaterOrEqual(t, reach, leastTarget, p.text)
 						smallest = min(smallest, reach)
 						if k > 0 {
-							for x := parts[k-1].from; x < p.from+p.width; x++ {
-								one, other := parts[k-1].holds(x), p.holds(x)
+							for x := buttons[k-1].from; x < p.from+p.width; x++ {
+								one, other := buttons[k-1].holds(x), p.holds(x)
 								tight := n == 0 && x == p.from-1
 								assert.True(t, one != other || tight, "%s: column %d", p.text, x)
 							}

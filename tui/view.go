@@ -103,8 +103,8 @@ func (r *Root) cramped() string {
 	return desk.Fit(strings.Join(desk.Wrap(text, r.w), "\n"), r.w, r.h)
 }
 
-// part is a piece of the header or the foot that can be tapped.
-type part struct {
+// button is a piece of the header or the foot that can be tapped.
+type button struct {
 	from, width int    // columns
 	near        int    // columns on both sides that belong to it: half of the gap to its neighbours
 	key         string // the key that a tap on it sends
@@ -112,13 +112,13 @@ type part struct {
 	style       desk.Style // of text
 }
 
-// holds tells whether a tap at column x is meant for the part: a gloved finger may miss it by so much.
-func (p part) holds(x int) bool { return x >= p.from-p.near && x < p.from+p.width+p.near }
+// holds tells whether a tap at column x is meant for the button: a gloved finger may miss it by so much.
+func (p button) holds(x int) bool { return x >= p.from-p.near && x < p.from+p.width+p.near }
 
 func (r *Root) header() string {
 	var b strings.Builder
 	x := 0
-	for _, p := range r.headerParts() {
+	for _, p := range r.titleButtons() {
 		b.WriteString(strings.Repeat(" ", p.from-x) + p.style.Render(p.text))
 		x = p.from + p.width
 	}

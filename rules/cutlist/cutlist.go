@@ -114,12 +114,12 @@ func (m *maker) fuel(run *vehicles.Run, laid *vehicles.LaidRun, holes int) {
 // goes onto, as all but the run's far end do. joined is at how many places more the run is joined for that.
 func (m *maker) pieces(p Piece, run *vehicles.Run, laid *vehicles.LaidRun, over int) (joined int) {
 	from := 0.0
-	for _, part := range inLine(run, laid) {
+	for _, in := range inLine(run, laid) {
 		piece := p
-		piece.To, p.From = part.name, part.name
-		m.piece(piece, laid, from, part.from, 2*over)
-		from, joined = part.to, joined+2
-		m.count(p.Run, Thing(part.counts[p.Run]), 1)
+		piece.To, p.From = in.name, in.name
+		m.piece(piece, laid, from, in.from, 2*over)
+		from, joined = in.to, joined+2
+		m.count(p.Run, Thing(in.counts[p.Run]), 1)
 	}
 	m.piece(p, laid, from, laid.Line.Length(), over)
 	for _, k := range slices.Backward(vehicles.HangingOn(p.Run)) {
@@ -130,22 +130,22 @@ func (m *maker) pieces(p Piece, run *vehicles.Run, laid *vehicles.LaidRun, over 
 	return joined
 }
 
-// linePart is what a run is parted by.
-type linePart struct {
+// inserted is what sits in a run, which is cut for it.
+type inserted struct {
 	name     string
 	counts   [len(vehicles.RunKinds)]string // by run
 	from, to float64                        // mm along it
 }
 
-// inLine are the parts that sit in a run, in order along it.
-func inLine(run *vehicles.Run, laid *vehicles.LaidRun) (parts []linePart) {
+// inLine are what sits in a run, in order along it.
+func inLine(run *vehicles.Run, laid *vehicles.LaidRun) (all []inserted) {
 	for _, thing := range run.Hanging.OnLegs().Things() {
 		if from, to, ok := thing.Along(laid); ok {
-			parts = append(parts, linePart{thing.Name(), thing.Kind.Counts, from, to})
+			all = append(all, inserted{thing.Name(), thing.Kind.Counts, from, to})
 		}
 	}
-	slices.SortStableFunc(parts, func(a, b linePart) int { return cmp.Compare(a.from, b.from) })
-	return parts
+	slices.SortStableFunc(all, func(a, b inserted) int { return cmp.Compare(a.from, b.from) })
+	return all
 }
 
 func (m *maker) clips(of vehicles.RunKind, run *vehicles.Run) {
