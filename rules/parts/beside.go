@@ -23,7 +23,7 @@ func (m *maker) collar() {
 	row.Kit = row.Count
 	m.add(row)
 	if has, ok := m.sized(sizing.CollarHas); ok && has.Amiss != "" {
-		m.add(Row{For: forHeater, Of: "deeper collar", Size: m.deeper(), Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source})
+		m.add(Row{For: forHeater, Of: "deeper collar", Size: m.deeper(), Count: vehicles.Some(1), Unit: pieces, Note: has.Why, Source: has.Source.String()})
 	}
 }
 
@@ -50,7 +50,7 @@ func (m *maker) wiring() {
 	m.cable()
 	fuse := Row{For: forWiring, Of: "fuse and its holder", Count: vehicles.Some(1), Unit: pieces, Note: rules.FuseAtTheBattery, Source: rules.NeedsFigure}
 	if row, ok := m.sized(sizing.Fuse); ok {
-		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source
+		fuse.Size, fuse.Note, fuse.Source = row.Said(), "at the battery; the heater's instructions come first", row.Source.String()
 	}
 	m.add(fuse)
 }
@@ -71,7 +71,7 @@ func metres(mm float64) vehicles.Number {
 func (m *maker) cable() {
 	row := Row{For: forWiring, Of: "supply cable", Unit: "m", Note: "plus and minus, from the battery", Source: practice}
 	if area, ok := m.sized(sizing.CableArea); ok {
-		row.Size, row.Source = area.Said(), area.Source
+		row.Size, row.Source = area.Said(), area.Source.String()
 	}
 	if one := m.r.Job.Electrics.Cable; one.Set {
 		row.Count = metres(2 * (one.Value + cableEnds))

@@ -122,7 +122,7 @@ func (m *maker) boltLength() string {
 func (m *maker) sealant() {
 	row := Row{For: forHeater, Of: "sealant", Size: "cartridges", Unit: pieces, Note: "two beads, " + sizing.WhereBeadsGo + "; of the sort that the heater's instructions ask for", Source: rules.NeedsFigure}
 	if n, ok := m.sized(sizing.Cartridges); ok {
-		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source
+		row.Count, row.Size, row.Source = n.Value, n.Label, n.Source.String()
 	}
 	m.add(row)
 }

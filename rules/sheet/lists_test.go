@@ -169,7 +169,7 @@ func sizesAreSaidOnce(t *rapid.T, s *source) {
 			if known++; r.Instructions != strings.Contains(cells[2], before) {
 				t.Fatalf("%s: whose word goes before is not marked: %q", name, cells)
 			}
-			asFrom(t, name, cells[3], r.Source, legend)
+			asFrom(t, name, cells[3], r.Source.String(), legend)
 		}
 	}
 	if known != len(rows) {

@@ -21,7 +21,7 @@ func (s *source) sized() Section {
 				lacks = append(lacks, subject.Title+", "+r.Label+": "+strings.Join(r.Lacks, "; "))
 				continue
 			}
-			rows = append(rows, Row{Cells: []string{r.Label, sizeOf(r), reckoned(r), by.letters(r.Source)}, Strong: true})
+			rows = append(rows, Row{Cells: []string{r.Label, sizeOf(r), reckoned(r), by.letters(r.Source.String())}, Strong: true})
 		}
 		if len(rows) > 1 {
 			t.Rows = append(t.Rows, rows...)

@@ -115,9 +115,9 @@ func (m *maker) wanted(w way, turned float64, on basis) {
 	if h := m.job.Heater; h != nil && h.Duct.Count() > 1 {
 		why += " It is of one duct: a second one takes air of its own, and what is wanted here is this one's."
 	}
-	m.put(Row{ID: DuctAir, Label: "air in the duct", Unit: Speed, Value: vehicles.Some(w.speed(flow)), Source: sizes.Source, Why: why}, on)
+	m.put(Row{ID: DuctAir, Label: "air in the duct", Unit: Speed, Value: vehicles.Some(w.speed(flow)), Source: Sources{sizes.Source}, Why: why}, on)
 	m.put(Row{
-		ID: DuctLoss, Label: "pressure it takes", Unit: Pascal, Value: vehicles.Some(w.loss(flow, sizes)), Source: sizes.FrictionSource + "; " + sizes.AirSource + "; bends and end: " + sizes.Source,
+		ID: DuctLoss, Label: "pressure it takes", Unit: Pascal, Value: vehicles.Some(w.loss(flow, sizes)), Source: Sources{sizes.FrictionSource, sizes.AirSource, "bends and end: " + sizes.Source},
 		Why: fmt.Sprintf("%s m of it, bends of %s degrees in all, and the open end.", survey.FigureTo(w.length/1000, 2), survey.FigureTo(turned, 0)),
 	}, on)
 }
@@ -127,12 +127,12 @@ func (m *maker) blown(w way, on basis) {
 	d, sizes := m.job.Ductwork, m.sizes.Duct
 	if len(d.Fan) == 0 {
 		on.lack("the fan's curve: see the heater's instructions")
-		m.put(Row{ID: DuctFlow, Label: "air that comes out", Unit: Flow, Source: sizes.FrictionSource}, on)
+		m.put(Row{ID: DuctFlow, Label: "air that comes out", Unit: Flow, Source: Sources{sizes.FrictionSource}}, on)
 		return
 	}
 	flow := w.comesOut(d.Fan, sizes)
 	row := Row{
-		ID: DuctFlow, Label: "air that comes out", Unit: Flow, Value: vehicles.Some(flow), Source: sizes.FrictionSource + "; the fan's curve: the job's",
+		ID: DuctFlow, Label: "air that comes out", Unit: Flow, Value: vehicles.Some(flow), Source: Sources{sizes.FrictionSource, "the fan's curve: the job's"},
 		Why:          "Where the duct takes what the fan makes by its curve.",
 		Instructions: true,
 	}

@@ -50,7 +50,7 @@ func (m *maker) electrics() {
 	m.cable(&s)
 	m.battery()
 	m.rows = append(m.rows, Row{
-		ID: AfterRun, Label: "when switched off", Text: "the fan runs on", Source: afterRun, Instructions: true,
+		ID: AfterRun, Label: "when switched off", Text: "the fan runs on", Source: Sources{afterRun}, Instructions: true,
 		Why: "Leave its supply on until the fan stands still: power that is cut before it has cooled down ruins it. So no main switch, " +
 			"no timer and no key of the van stands between battery and heater. A fire or a fuel leak is another matter: pull the fuse and get out.",
 	})
@@ -61,7 +61,7 @@ func (m *maker) fuse(s *supply) {
 	row := Row{
 		ID: Fuse, Label: "fuse at the battery", Value: vehicles.Some(s.fuse), Unit: Ampere,
 		Why:    fmt.Sprintf("The first size of %s times the glow current, %s. It stands at the battery's pole: what lies before it nothing protects.", survey.FigureTo(m.sizes.Supply.Spare, 2), Ampere.Of(s.glow)),
-		Source: m.sizes.Supply.Source + "; sizes " + m.sizes.Fuses.Source, Instructions: true,
+		Source: Sources{m.sizes.Supply.Source, "sizes " + m.sizes.Fuses.Source}, Instructions: true,
 	}
 	if m.job.Electrics.Fuse.Set {
 		row.Why = "As the job has it. It stands at the battery's pole: what lies before it nothing protects."
@@ -77,7 +77,7 @@ func (m *maker) cable(s *supply) {
 	onDrop := s.onGlow.and(s.onLoop).and(s.onDrop)
 	byDrop, enough := m.byDrop(s.loop, s.glow, s.drop)
 	row := Row{
-		ID: CableByDrop, Label: "cable, by what is lost", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: m.sizes.CableNote.OhmSource,
+		ID: CableByDrop, Label: "cable, by what is lost", Unit: MM2, Value: vehicles.Some(byDrop.Area), Source: Sources{m.sizes.CableNote.OhmSource},
 		Why: fmt.Sprintf("%s: %s over %s m, no more than %s.", ohmsLaw, Ampere.Of(s.glow), survey.FigureTo(s.loop, 2), Volt.Of(s.drop)),
 	}
 	if !enough {
@@ -86,7 +86,7 @@ func (m *maker) cable(s *supply) {
 	m.put(row, onDrop)
 	byFuse, fused := m.byFuse(s.fuse)
 	row = Row{
-		ID: CableByFuse, Label: "cable, by the fuse", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: m.sizes.CableNote.FuseSource,
+		ID: CableByFuse, Label: "cable, by the fuse", Unit: MM2, Value: vehicles.Some(byFuse.Area), Source: Sources{m.sizes.CableNote.FuseSource},
 		Why: fmt.Sprintf("The thinnest that a fuse of %s keeps from burning.", Ampere.Of(s.fuse)),
 	}
 	if !fused {
@@ -102,11 +102,11 @@ func (m *maker) cable(s *supply) {
 	}
 	both := onDrop.and(s.onFuse)
 	m.put(Row{
-		ID: CableArea, Label: "cable's area", Unit: MM2, Value: vehicles.Some(c.Area), Source: m.sizes.CableNote.OhmSource + "; " + m.sizes.CableNote.FuseSource,
+		ID: CableArea, Label: "cable's area", Unit: MM2, Value: vehicles.Some(c.Area), Source: Sources{m.sizes.CableNote.OhmSource, m.sizes.CableNote.FuseSource},
 		Why: "The larger of the two, plus and minus alike.",
 	}, both)
 	m.put(Row{
-		ID: CableDrop, Label: "lost in it while it glows", Unit: Volt, Value: vehicles.Some(Lost(c.Ohm, s.loop, s.glow)), Source: m.sizes.CableNote.OhmSource,
+		ID: CableDrop, Label: "lost in it while it glows", Unit: Volt, Value: vehicles.Some(Lost(c.Ohm, s.loop, s.glow)), Source: Sources{m.sizes.CableNote.OhmSource},
 		Why: ohmsLaw + ". Copper that is warmer by 10 degrees loses 4 % more; joints and the fuse lose some, too.",
 	}, both)
 }
@@ -148,12 +148,12 @@ func (m *maker) battery() {
 	}
 	hours := ah * usable / 100 / running
 	m.put(Row{
-		ID: BatteryLasts, Label: "battery lasts", Unit: Hour, Value: vehicles.Some(hours), Source: usual.Source,
+		ID: BatteryLasts, Label: "battery lasts", Unit: Hour, Value: vehicles.Some(hours), Source: Sources{usual.Source},
 		Why: fmt.Sprintf("%s %% of %s Ah over %s, nothing else drawn. Cold takes more from it.", survey.FigureTo(usable, 0), survey.FigureTo(ah, 0), Ampere.Of(running)),
 	}, on)
 	if night := m.job.Body.Hours; night.Set {
 		m.put(Row{
-			ID: BatteryNights, Label: "that is, without charging", Unit: Night, Value: vehicles.Some(hours / night.Value), Source: usual.Source,
+			ID: BatteryNights, Label: "that is, without charging", Unit: Night, Value: vehicles.Some(hours / night.Value), Source: Sources{usual.Source},
 			Why: fmt.Sprintf("At %s hours a night.", survey.FigureTo(night.Value, 1)),
 		}, on)
 	}

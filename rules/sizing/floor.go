@@ -67,7 +67,7 @@ func (m *maker) floor() {
 func (m *maker) thickness(on basis) {
 	thick, thin := StackOf(m.job.Stack, false)
 	row := Row{
-		ID: Thickest, Label: "at the thickest", Unit: MM, Value: vehicles.Some(thick), Source: m.sizes.Floor.Source,
+		ID: Thickest, Label: "at the thickest", Unit: MM, Value: vehicles.Some(thick), Source: Sources{m.sizes.Floor.Source},
 		Why: "All layers, swages with their depth.",
 	}
 	if apart := thick - m.job.Floor.Thickness; math.Abs(apart) > m.sizes.Floor.Match {
@@ -75,7 +75,7 @@ func (m *maker) thickness(on basis) {
 	}
 	m.put(row, on)
 	m.put(Row{
-		ID: Thinnest, Label: "at the thinnest", Unit: MM, Value: vehicles.Some(thin), Source: m.sizes.Floor.Source,
+		ID: Thinnest, Label: "at the thinnest", Unit: MM, Value: vehicles.Some(thin), Source: Sources{m.sizes.Floor.Source},
 		Why: "Between the swages. What is screwed or clamped must hold here, too, and not come out.",
 	}, on)
 }
@@ -85,19 +85,19 @@ func (m *maker) collar(thick float64, on basis) {
 	beyond, says := m.asked(rules.CollarThrough, &on)
 	needed := sum(thick, beyond)
 	m.put(Row{
-		ID: CollarNeeded, Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: says.source, Instructions: true,
+		ID: CollarNeeded, Label: "collar needed", Unit: MM, Value: vehicles.Some(needed), Source: Sources{says.source}, Instructions: true,
 		Why: fmt.Sprintf("%s that it stands on at the thickest, and %s below it (%s).", survey.InMM(thick), survey.InMM(beyond), says.book),
 	}, on)
 	if m.job.Heater == nil || !m.job.Heater.Turret.Set {
 		on.lack("how deep the heater's collar is")
 	}
 	if len(on.lacks) > 0 {
-		m.put(Row{ID: CollarHas, Label: "the heater's collar", Unit: MM, Source: m.sizes.Floor.Source}, on)
+		m.put(Row{ID: CollarHas, Label: "the heater's collar", Unit: MM, Source: Sources{m.sizes.Floor.Source}}, on)
 		return
 	}
 	has := m.job.Heater.Turret.Value
 	row := Row{
-		ID: CollarHas, Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "enough", Source: m.sizes.Floor.Source, Instructions: true,
+		ID: CollarHas, Label: "the heater's collar", Unit: MM, Value: vehicles.Some(has), Text: "enough", Source: Sources{m.sizes.Floor.Source}, Instructions: true,
 		Why: fmt.Sprintf("It reaches %s below the thickest place.", survey.InMM(has-thick)),
 	}
 	if has < needed {
@@ -112,7 +112,7 @@ func (m *maker) collar(thick float64, on basis) {
 
 // toOrder is the collar that is ordered in place of one that is too short, and what it is cut to.
 func (m *maker) toOrder(needed float64) {
-	row := Row{ID: CollarToOrder, Label: "collar to order", Unit: MM, Value: vehicles.Some(needed), Text: "made of steel", Source: m.sizes.Floor.Source, Instructions: true}
+	row := Row{ID: CollarToOrder, Label: "collar to order", Unit: MM, Value: vehicles.Some(needed), Text: "made of steel", Source: Sources{m.sizes.Floor.Source}, Instructions: true}
 	if size, ok := leastOf(m.sizes.Floor.Collars, needed); ok {
 		row.Value, row.Text = vehicles.Some(size), ""
 		if size > needed {
@@ -176,7 +176,7 @@ func (m *maker) gives(on basis) {
 		return
 	}
 	m.put(Row{
-		ID: Gives, Label: "under the plate, gives", Unit: MM, Value: vehicles.Some(soft), Source: m.sizes.Floor.Source,
+		ID: Gives, Label: "under the plate, gives", Unit: MM, Value: vehicles.Some(soft), Source: Sources{m.sizes.Floor.Source},
 		Amiss: "a plate that is bolted over it works loose: take it out there, and put ply or steel of the same height in",
 	}, on)
 }
@@ -188,7 +188,7 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
 	most := sum(plate, thin, -f.Spare)
 	row := Row{
-		ID: Screw, Label: "longest tapping screw, no nut", Unit: MM, Source: f.ScrewsSource + "; " + f.Source,
+		ID: Screw, Label: "longest tapping screw, no nut", Unit: MM, Source: Sources{f.ScrewsSource, f.Source},
 		Why: fmt.Sprintf("Plate and floor at the thinnest are %s, and it stays %s short of coming out below, where it would rust, and cut whoever lies there.", survey.InMM(plate+thin), survey.InMM(f.Spare)),
 	}
 	if size := mostOf(f.Screws, most); size > 0 {
@@ -200,7 +200,7 @@ func (m *maker) fastened(thick, thin float64, on basis) {
 	m.put(row, on)
 	least := sum(plate, thick, f.Nut)
 	row = Row{
-		ID: Bolt, Label: "shortest bolt", Unit: MM, Source: f.BoltsSource + "; " + f.Source, Instructions: true,
+		ID: Bolt, Label: "shortest bolt", Unit: MM, Source: Sources{f.BoltsSource, f.Source}, Instructions: true,
 		Why: fmt.Sprintf("Plate and floor at the thickest are %s; washer, nut and two threads take %s.", survey.InMM(plate+thick), survey.InMM(f.Nut)),
 	}
 	if size, ok := leastOf(f.Bolts, least); ok {
@@ -245,11 +245,11 @@ func (m *maker) sealant() {
 	}
 	ml := BeadVolume(bead, edge+round)
 	m.put(Row{
-		ID: Sealant, Label: "sealant, two beads", Unit: ML, Value: vehicles.Some(ml), Source: f.Source, Instructions: true,
+		ID: Sealant, Label: "sealant, two beads", Unit: ML, Value: vehicles.Some(ml), Source: Sources{f.Source}, Instructions: true,
 		Why: fmt.Sprintf("%s along the plate's edge and %s round the hole. Of the sort that the heater's instructions name: it gets warm.", survey.InMMTo(edge, 0), survey.InMMTo(round, 0)),
 	}, on)
 	m.put(Row{
-		ID: Cartridges, Label: fmt.Sprintf("cartridges of %s ml", survey.FigureTo(f.Cartridge, 0)), Value: vehicles.Some(math.Ceil(ml / f.Cartridge)), Source: f.Source,
+		ID: Cartridges, Label: fmt.Sprintf("cartridges of %s ml", survey.FigureTo(f.Cartridge, 0)), Value: vehicles.Some(math.Ceil(ml / f.Cartridge)), Source: Sources{f.Source},
 		Why: "Opened ones have often set: a whole one.",
 	}, on)
 }
@@ -273,7 +273,7 @@ func (m *maker) cutBack() {
 		wide = math.Ceil(2 * (math.Hypot(stub[0], stub[1]) + m.job.Exhaust.Across/2 + from)) // whole mm, none too few
 	}
 	row := Row{
-		ID: CutBack, Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: says.source,
+		ID: CutBack, Label: "wood, foam, lining cut back", Unit: MM, Value: vehicles.Some(wide), Text: "across", Source: Sources{says.source},
 		Why: fmt.Sprintf("Round the cut's centre: the stub, and %s from it (%s).", survey.InMM(from), says.book),
 	}
 	if c := m.job.Cut; c != nil && c.Relieved.Set && c.Relieved.Value < wide {

@@ -65,7 +65,7 @@ func (m *maker) tankEnds() {
 	} {
 		var on basis
 		row := Row{
-			ID: end.id, Label: end.label, Text: end.at, Source: end.source,
+			ID: end.id, Label: end.label, Text: end.at, Source: Sources{end.source},
 			Why: "Filler and breather of a tank indoors end outside the people's space, the filler with a cap that lets nothing out.",
 		}
 		switch end.at {
@@ -95,12 +95,12 @@ func (m *maker) burn(watts float64, on *basis) float64 {
 // LitresAnHour is what is burnt for so many watts out of a fuel of so many kWh a litre, of which a share is used.
 func LitresAnHour(watts, perLitre, share float64) float64 { return watts / 1000 / perLitre / share }
 
-func (m *maker) fuelSource() string {
+func (m *maker) fuelSource() Sources {
 	kind := vehicles.Diesel
 	if m.job.Fuel != nil && m.job.Fuel.Supply.Kind != "" {
 		kind = m.job.Fuel.Supply.Kind
 	}
-	return m.sizes.fuel(kind).Source + "; " + m.sizes.Heater.EfficiencySource
+	return Sources{m.sizes.fuel(kind).Source, m.sizes.Heater.EfficiencySource}
 }
 
 // endurance is how long the tank lasts, at full heat and at the least.
@@ -116,7 +116,7 @@ func (m *maker) endurance() {
 		on := on.and(basis{})
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
-			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: m.fuelSource() + "; watts of the class: " + m.sizes.ClassNote.Source,
+			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: append(m.fuelSource(), "watts of the class: "+m.sizes.ClassNote.Source),
 			Why: fmt.Sprintf("%s at %s l an hour for %s. The last of it the pipe in the tank does not reach.", Litre.Of(litres), survey.FigureTo(rate, 2), Watt.Of(at.watts)),
 		}, on)
 	}
@@ -136,7 +136,7 @@ func (m *maker) asJudged() {
 			if !f.Of(of.rule) {
 				continue
 			}
-			row := Row{ID: of.id, Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: f.Limit.Source, Instructions: true}
+			row := Row{ID: of.id, Label: f.Rule.Word, Unit: MM, Value: vehicles.Some(f.Value), Source: Sources{f.Limit.Source}, Instructions: true}
 			row.Why = "Nobody has given its limit: see the heater's instructions, and enter it on Job."
 			if f.Required.Set {
 				row.Why = fmt.Sprintf("At most %s (%s). Checks judges it.", survey.InMM(f.Required.Value), asker(f.Limit))
@@ -162,7 +162,7 @@ func (m *maker) priming() {
 	}
 	ml := LineVolume(bore, length)
 	m.put(Row{
-		ID: LineHolds, Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: h.ShortSource,
+		ID: LineHolds, Label: "line holds before the heater", Unit: ML, Value: vehicles.Some(ml), Source: Sources{h.ShortSource},
 		Why: fmt.Sprintf("%s: %s inside, %s long, which ends %s short of the heater so that it is not flooded.", volumeOf, survey.InMMTo(bore, 2), survey.InMMTo(length, 0), survey.InMMTo(h.Short, 0)),
 	}, on)
 	var pump vehicles.Pump
@@ -172,12 +172,12 @@ func (m *maker) priming() {
 	dose := on.need(pump.MlPer1000, "the pump's dose, ml in 1000 strokes")
 	strokes := math.Floor(1000 * ml / dose)
 	m.put(Row{
-		ID: Priming, Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: h.ShortSource, Instructions: true,
+		ID: Priming, Label: "priming", Unit: Stroke, Value: vehicles.Some(strokes), Source: Sources{h.ShortSource}, Instructions: true,
 		Why: fmt.Sprintf("%s at %s in 1000 strokes. A pump that is still dry moves less: watch the fuel come, and stop a hand's breadth before the heater.", ML.Of(ml), ML.Of(dose)),
 	}, on)
 	hz := on.need(pump.Hz, "the pump's strokes a second while it primes")
 	m.put(Row{
-		ID: PrimingTakes, Label: "priming takes", Unit: Second, Value: vehicles.Some(strokes / hz), Source: h.ShortSource, Instructions: true,
+		ID: PrimingTakes, Label: "priming takes", Unit: Second, Value: vehicles.Some(strokes / hz), Source: Sources{h.ShortSource}, Instructions: true,
 		Why: fmt.Sprintf("%s strokes, %s a second.", survey.FigureTo(strokes, 0), survey.FigureTo(hz, 2)),
 	}, on)
 }

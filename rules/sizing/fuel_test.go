@@ -83,7 +83,7 @@ func TestATankWithThePeople(t *testing.T) {
 	r := judged(t, inside)
 	assert.True(t, TankIndoors(&r.Job))
 	assert.Contains(t, rowOf(t, r, Fuel, "filler").Amiss, "lead it out")
-	assert.Contains(t, rowOf(t, r, Fuel, "filler").Source, "UN Regulation No. 122")
+	assert.Contains(t, rowOf(t, r, Fuel, "filler").Source.String(), "UN Regulation No. 122")
 	assert.Empty(t, rowOf(t, r, Fuel, "breather").Amiss)
 	r = judged(t, supplied(func(run *vehicles.Run, tank *vehicles.Tank) {
 		run.Supply.From, tank.Rise = "", vehicles.Span{To: 300, Set: true}

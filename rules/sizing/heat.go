@@ -80,7 +80,7 @@ func (m *maker) heat() {
 	all.on = all.on.and(degrees)
 	watts := all.perDegree * rise
 	m.put(Row{
-		ID: HeatLost, Label: "heat lost in all", Unit: Watt, Value: vehicles.Some(watts), Source: m.sizes.Resistance.Source,
+		ID: HeatLost, Label: "heat lost in all", Unit: Watt, Value: vehicles.Some(watts), Source: Sources{m.sizes.Resistance.Source},
 		Why: fmt.Sprintf("%s W for each degree, %s degrees warmer inside. Ribs and frames of bare steel carry heat past the insulation: enter them as surfaces of their own.",
 			survey.FigureTo(all.perDegree, 1), survey.FigureTo(rise, 1)),
 	}, all.on)
@@ -102,7 +102,7 @@ func (m *maker) surface(i int, rise float64, degrees basis, all *losses) {
 	all.perDegree += u * s.Area
 	all.toWarm += s.Area * m.warmed(s)
 	m.put(Row{
-		ID: ID{Heat, "surface " + s.Name}, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: m.sizes.Resistance.Source + "; " + m.sizes.MaterialNote.Source,
+		ID: ID{Heat, "surface " + s.Name}, Surface: i + 1, Label: s.Name, Unit: Watt, Value: vehicles.Some(u * s.Area * rise), Source: Sources{m.sizes.Resistance.Source, m.sizes.MaterialNote.Source},
 		Why: fmt.Sprintf("%s m² at U %s W/(m² K): one over its layers' resistances and both faces', %s m² K/W in all.", survey.FigureTo(s.Area, 1), survey.FigureTo(u, 2), survey.FigureTo(r, 2)),
 	}, on.and(degrees))
 }
@@ -132,7 +132,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 	all.perDegree += perDegree
 	all.toWarm += perM3 * volume
 	m.put(Row{
-		ID: AirChanged, Label: "air that is changed", Unit: Watt, Value: vehicles.Some(perDegree * rise), Source: a.Source,
+		ID: AirChanged, Label: "air that is changed", Unit: Watt, Value: vehicles.Some(perDegree * rise), Source: Sources{a.Source},
 		Why: fmt.Sprintf("%s m³ changed %s times an hour. Vents stay open: people and a gas cooker need them.", survey.FigureTo(volume, 1), survey.FigureTo(times, 1)),
 	}, on.and(degrees))
 }
@@ -141,7 +141,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
-		ID: Class, Label: "class of heater", Source: m.sizes.Heat.Source + "; watts of the class: " + m.sizes.ClassNote.Source,
+		ID: Class, Label: "class of heater", Source: Sources{m.sizes.Heat.Source, "watts of the class: " + m.sizes.ClassNote.Source},
 		Why: fmt.Sprintf("The first class that has %s times what is lost, %s. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), Watt.Of(needed)),
 	}
 	for _, c := range m.sizes.Class {
@@ -171,7 +171,7 @@ func (m *maker) night(watts float64, on basis) {
 		burning = hours * min(1, max(0, watts)/class.Least)
 	}
 	m.put(Row{
-		ID: Burning, Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: m.sizes.ClassNote.Source,
+		ID: Burning, Label: "burner on, a night", Unit: Hour, Value: vehicles.Some(burning), Source: Sources{m.sizes.ClassNote.Source},
 		Why: fmt.Sprintf("Of %s hours. Below its least heat, %s, it goes on and off.", survey.FigureTo(hours, 1), Watt.Of(class.Least)),
 	}, on)
 	watts = min(max(0, watts), class.Most) // no heater gives more than it has
@@ -200,7 +200,7 @@ func (m *maker) warmUp(rise float64, all losses) {
 	on := all.on.and(basis{})
 	class := m.heater(&on)
 	row := Row{
-		ID: WarmIn, Label: "warm from cold in", Unit: Minute, Source: m.sizes.Resistance.InsulatesSource + "; " + m.sizes.MaterialNote.Source,
+		ID: WarmIn, Label: "warm from cold in", Unit: Minute, Source: Sources{m.sizes.Resistance.InsulatesSource, m.sizes.MaterialNote.Source},
 		Why: "At full heat, air and what lies within the insulation alone: what stands in the van is not counted and takes as long again, or longer.",
 	}
 	if seconds, ok := WarmUp(class.Most, max(0, rise), all.perDegree, all.toWarm); ok {

@@ -100,7 +100,7 @@ func TestAMovedHoleByItsPoints(t *testing.T) {
 func TestTheAfterRunSaysWhereItIsFrom(t *testing.T) {
 	r := judged(t, nothingElse)
 	row := rowOf(t, r, Electrics, "after-run")
-	assert.Contains(t, row.Source, "UN Regulation No. 122, annex 7, 5, from memory")
+	assert.Contains(t, row.Source.String(), "UN Regulation No. 122, annex 7, 5, from memory")
 	assert.True(t, row.Instructions)
 	assert.Contains(t, row.Why, "Leave its supply on until the fan stands still")
 	deferred := false
@@ -118,8 +118,8 @@ func TestTheRegulationIsMarkedAsFromMemory(t *testing.T) {
 	r := judged(t, nothingElse)
 	for _, subject := range Of(r) {
 		for _, row := range subject.Rows {
-			if containsAny(row.Source, "UN Regulation", "R122") {
-				assert.True(t, containsAny(row.Source, "from memory"), "%s: %s", row.ID, row.Source)
+			if containsAny(row.Source.String(), "UN Regulation", "R122") {
+				assert.True(t, containsAny(row.Source.String(), "from memory"), "%s: %s", row.ID, row.Source)
 			}
 		}
 	}

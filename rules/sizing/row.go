@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"strings"
+
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
@@ -17,13 +19,19 @@ type Row struct {
 	Unit    Unit
 	Text    string   // in words: in place of a value, or beside it
 	Why     string   // how it is reckoned
-	Source  string   // of formula and coefficients
+	Source  Sources  // of formula and coefficients
 	Taken   []string // what was taken as nobody has said it
 	Lacks   []string // what nobody has said, so that there is no result
 	Amiss   string   // what must be put right; "" for nothing
 	// Instructions tells that the heater's own instructions have the figure: they come first.
 	Instructions bool
 }
+
+// Sources are where a figure is from, each by itself: what the trade does and nobody has printed is rules.Practice.
+type Sources []string
+
+// String is how they are told together.
+func (s Sources) String() string { return strings.Join(s, "; ") }
 
 // Unit is what a value is in, as it is written.
 type Unit string

@@ -35,7 +35,7 @@ func (m *maker) sawSpeed(across float64) {
 		on.took("a deck of steel")
 	}
 	row := Row{
-		ID: SawTurns, Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: s.SpeedSource,
+		ID: SawTurns, Label: "saw turns", Unit: RPM, Value: vehicles.Some(SawSpeed(s.Speed, across)), Text: text, Source: Sources{s.SpeedSource},
 		Why: fmt.Sprintf("%s m/min at the teeth of %s: slowly, with oil, and let up before the sheet is through. A drill that can't turn "+
 			"as slowly burns the teeth.", survey.FigureTo(s.Speed, 1), survey.InMM(across)),
 	}
@@ -48,7 +48,7 @@ func (m *maker) sawSpeed(across float64) {
 // kerf is what is left of the sheet that comes out.
 func (m *maker) kerf(across float64) {
 	m.put(Row{
-		ID: Disc, Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: rules.Practice,
+		ID: Disc, Label: "disc that comes out", Unit: MM, Value: vehicles.Some(max(0, across-2*rules.SawKerf)), Source: Sources{rules.Practice},
 		Why: fmt.Sprintf("The teeth turn a ring of %s into swarf: the hole is %s, the disc less. Whatever else is cut by the disc's edge is wrong by the kerf.", survey.InMM(rules.SawKerf), survey.InMM(across)),
 	}, basis{})
 }
@@ -61,7 +61,7 @@ func (m *maker) moved() {
 	}
 	if by, beside, there := rules.OldPilot(m.r); there {
 		m.put(Row{
-			ID: OldPilotBeside, Label: "centre beside the old pilot", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice, Text: beside.Takes(), Why: beside.WhyAtLength(),
+			ID: OldPilotBeside, Label: "centre beside the old pilot", Unit: MM, Value: vehicles.Some(by), Source: Sources{rules.Practice}, Text: beside.Takes(), Why: beside.WhyAtLength(),
 		}, basis{})
 	}
 }
@@ -70,7 +70,7 @@ func (m *maker) moved() {
 func (m *maker) offMark(by float64) {
 	beside := rules.BesidePilot(m.job.Cut, by)
 	row := Row{
-		ID: PilotMoved, Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: rules.Practice,
+		ID: PilotMoved, Label: "pilot beside the centre as meant", Unit: MM, Value: vehicles.Some(by), Source: Sources{rules.Practice},
 		Text: "to saw round that centre: " + beside.Takes(), Why: beside.WhyAtLength(),
 	}
 	if beside == rules.OnTheHole {

@@ -40,7 +40,7 @@ func JSON(all []Subject) ([]byte, error) {
 		subject := subjectJSON{s.Topic, s.Title, []rowJSON{}}
 		for _, r := range s.Rows {
 			subject.Rows = append(subject.Rows, rowJSON{
-				r.ID.String(), r.Label, maybe(r.Value), r.Unit, r.Text, r.Why, r.Source, r.Taken, r.Lacks, r.Amiss, r.Instructions,
+				r.ID.String(), r.Label, maybe(r.Value), r.Unit, r.Text, r.Why, r.Source.String(), r.Taken, r.Lacks, r.Amiss, r.Instructions,
 			})
 		}
 		out.Subjects = append(out.Subjects, subject)
@@ -73,7 +73,7 @@ func CSV(to io.Writer, job string, all []Subject, head bool) error {
 			if r.Instructions {
 				first = "yes"
 			}
-			row := []string{job, string(s.Topic), r.Label, value, string(r.Unit), r.Text, r.Why, r.Source, strings.Join(r.Taken, "; "), strings.Join(r.Lacks, "; "), r.Amiss, first}
+			row := []string{job, string(s.Topic), r.Label, value, string(r.Unit), r.Text, r.Why, r.Source.String(), strings.Join(r.Taken, "; "), strings.Join(r.Lacks, "; "), r.Amiss, first}
 			for i, cell := range row {
 				if i != valueColumn {
 					row[i] = harmless.Cell(cell)

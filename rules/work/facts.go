@@ -184,7 +184,7 @@ func shieldsOf(r *rules.Result) string {
 
 // inWords expects what no figure can say.
 func inWords(words, source string) func(*rules.Result) Expected {
-	return func(*rules.Result) Expected { return Expected{Words: words, Source: source} }
+	return func(*rules.Result) Expected { return Expected{Words: words, Source: sizing.Sources{source}} }
 }
 
 // foulCut says what is foul at the cut: nobody drills or saws there.
@@ -206,7 +206,7 @@ const asHeaterSays = "as the heater's instructions say"
 func fuseSize(r *rules.Result) Expected {
 	row, ok := sizing.Find(r, sizing.Fuse)
 	if !ok || !row.Value.Set {
-		return Expected{Words: asHeaterSays, Source: rules.NeedsFigure}
+		return Expected{Words: asHeaterSays, Source: sizing.Sources{rules.NeedsFigure}}
 	}
 	return Expected{Words: row.Said() + " by what is sized, unless the heater's instructions say another", Source: row.Source}
 }
@@ -224,7 +224,7 @@ func primingStrokes(r *rules.Result) Expected {
 const squareErr = 3
 
 func diagonals(*rules.Result) Expected {
-	return Expected{Most: vehicles.Some(squareErr), Source: practice}
+	return Expected{Most: vehicles.Some(squareErr), Source: sizing.Sources{rules.Practice}}
 }
 
 // collarNeeded is how deep the collar must be, as it is sized; ok is false where that is not known.
@@ -262,7 +262,7 @@ func collarOf(r *rules.Result) string {
 func cableLength(r *rules.Result) Expected {
 	const metre = 1000
 	if cable := r.Job.Electrics.Cable; cable.Set {
-		return Expected{Most: vehicles.Some(cable.Value / metre), Source: "as it is sized, from the job"}
+		return Expected{Most: vehicles.Some(cable.Value / metre), Source: sizing.Sources{"as it is sized, from the job"}}
 	}
 	return Expected{}
 }
@@ -346,7 +346,7 @@ func floorDepth(r *rules.Result) Expected {
 	if row, ok := sizing.Find(r, sizing.Thinnest); ok && row.Value.Set {
 		thin = min(t, row.Value.Value)
 	}
-	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Of: fmt.Sprintf("the job's floor, ±%d mm", depthErr), Source: practice}
+	return Expected{Least: vehicles.Some(thin - depthErr), Most: vehicles.Some(t + depthErr), Of: fmt.Sprintf("the job's floor, ±%d mm", depthErr), Source: sizing.Sources{rules.Practice}}
 }
 
 // leastFall expects what the book asks.
@@ -360,7 +360,7 @@ func pumpTilt(r *rules.Result) Expected {
 // fromBook expects what rules ask at least and at most; most may be nil for nothing.
 func fromBook(r *rules.Result, least, most *rules.Rule) (e Expected) {
 	if l, ok := r.Book.Lookup(least.ID, ""); ok {
-		e.Least, e.Source = l.Value, l.Source
+		e.Least, e.Source = l.Value, sizing.Sources{l.Source}
 	}
 	if most == nil {
 		return e
@@ -373,7 +373,7 @@ func fromBook(r *rules.Result, least, most *rules.Rule) (e Expected) {
 
 // noGas expects no carbon monoxide at all: any is a leak.
 func noGas(*rules.Result) Expected {
-	return Expected{Most: vehicles.Some(0), Of: "caution \"First run\"", Source: practice}
+	return Expected{Most: vehicles.Some(0), Of: "caution \"First run\"", Source: sizing.Sources{rules.Practice}}
 }
 
 // shortestRun is how long a first run takes at least, min: until exhaust, muffler and duct are as hot as they get.
@@ -381,5 +381,5 @@ func noGas(*rules.Result) Expected {
 const shortestRun = 20
 
 func runTime(*rules.Result) Expected {
-	return Expected{Least: vehicles.Some(shortestRun), Source: practice}
+	return Expected{Least: vehicles.Some(shortestRun), Source: sizing.Sources{rules.Practice}}
 }

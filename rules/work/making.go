@@ -115,7 +115,7 @@ var vanAgain = []kind{
 var firstRun = []kind{
 	{
 		id: "sealant-cured", part: FirstRun, do: "Leave the sealant as long as stands on its cartridge before it is warmed.", defers: tinSays, applies: hasHeater,
-		measured: "hours cured", expect: inWords("as long as stands on the cartridge", practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
+		measured: "hours cured", expect: inWords("as long as stands on the cartridge", rules.Practice), after: []string{"sealed"}, danger: "What was never laid does not cure.",
 	},
 	{
 		id: "alarm", part: FirstRun, do: "Fit the carbon monoxide alarm, EN 50291-2, and test it as its instructions say.", caution: rules.AboutMonoxide, applies: hasHeater, of: alarmOf,
@@ -149,7 +149,7 @@ var firstRun = []kind{
 	},
 	{
 		id: "cooled", part: FirstRun, do: "Switch it off at its own switch, and wait until its fan has stopped.", defers: heaterSays, caution: rules.AboutSwitchingOff, applies: hasHeater,
-		measured: "minutes until it stopped", since: "ran", expect: inWords("until the fan stops by itself", practice),
+		measured: "minutes until it stopped", since: "ran", expect: inWords("until the fan stops by itself", rules.Practice),
 	},
 	{
 		id: "power-off", part: FirstRun, do: "Only now may its power be taken off, if it is to be.", caution: rules.AboutSwitchingOff, applies: hasHeater,

@@ -16,7 +16,7 @@ var ready = []kind{
 	{id: "battery-off", do: "Take the van's battery off, minus first, and see to it that the clamp can't spring back.", defers: vanSays},
 	{
 		id: "seat-wait", do: "Wait as long as the van maker says before a connector of a seat or a belt is touched.", defers: vanSays, caution: rules.AboutSeats,
-		measured: "minutes waited", since: "battery-off", expect: inWords("as long as the van maker says", practice), applies: hasSeats,
+		measured: "minutes waited", since: "battery-off", expect: inWords("as long as the van maker says", rules.Practice), applies: hasSeats,
 		after: []string{"battery-off"}, danger: "The charges in a seat are live until the battery is off and the wait is over.",
 	},
 	{
@@ -84,7 +84,7 @@ var beforeDrill = []string{"high-voltage", "battery-off", "tank-lowered", "gas-s
 var metal = []kind{
 	{
 		id: "primed", part: Metal, do: "Prime and coat the bare metal of every hole, and let it cure.", defers: tinSays, applies: steelDrilled,
-		measured: "hours cured", expect: inWords("as long as stands on the tin", practice),
+		measured: "hours cured", expect: inWords("as long as stands on the tin", rules.Practice),
 	},
 	{id: "timber-sealed", part: Metal, do: "Seal the timber's cut edges, and put the steel plates on above and below.", applies: timberDrilled},
 	{id: "scraped", part: Metal, do: "Scrape undercoat and loose paint off where the plate seals; leave the sound primer.", applies: steelDeck},

@@ -90,7 +90,11 @@ func TestWhatIsWantedInFullAndInShort(t *testing.T) {
 		"template-laid": {"Difference of the plate's diagonals, mm: 3 mm at most (common practice, no source).", "Difference of the plate's diagonals, mm: 3 mm at most."},
 		"depth":         {"Depth of the floor, mm: 8 to 34 mm (the job's floor, ±3 mm: common practice, no source).", "Depth of the floor, mm: 8 to 34 mm (the job's floor, ±3 mm)."},
 		"supply-laid":   {"Length one way, m: 4.2 m at most (as it is sized, from the job).", "Length one way, m: 4.2 m at most (as it is sized, from the job)."},
-		"deburred":      {"", ""},
+		"fuse": {
+			"Fuse, A: 15 A by what is sized, unless the heater's instructions say another (common practice, no source; sizes from memory: ISO 8820-3, blade fuses).",
+			"Fuse, A: 15 A by what is sized, unless the heater's instructions say another (sizes from memory: ISO 8820-3, blade fuses).",
+		},
+		"deburred": {"", ""},
 	} {
 		full, short := of(id)
 		assert.Equal(t, want, [2]string{full, short}, id)

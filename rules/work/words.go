@@ -3,9 +3,11 @@ package work
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/vehicles"
 )
 
@@ -34,10 +36,11 @@ const added = 1e-6
 
 // sources are where an expectation stands and who says so, as one text: "the job's floor, ±3 mm: common practice, no source".
 func (e Expected) sources() string {
-	if e.Of != "" && e.Source != "" {
-		return e.Of + ": " + e.Source
+	by := e.Source.String()
+	if e.Of != "" && by != "" {
+		return e.Of + ": " + by
 	}
-	return cmp.Or(e.Of, e.Source)
+	return cmp.Or(e.Of, by)
 }
 
 // Amiss says what of a step's value is not as it should be, "" where it is, or where nobody knows.
@@ -119,9 +122,7 @@ func (s *Step) Wanted() string { return s.wanted(s.Expected.sources()) }
 // briefly is Wanted for whoever says once of all steps that a figure without a source is what the trade does.
 func (s *Step) briefly() string {
 	e := s.Expected
-	if e.Source = strings.TrimPrefix(e.Source, practice+"; "); e.Source == practice {
-		e.Source = ""
-	}
+	e.Source = slices.DeleteFunc(slices.Clone(e.Source), func(by string) bool { return by == rules.Practice })
 	return s.wanted(e.sources())
 }
 

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/vehicles"
 )
 
@@ -37,9 +38,9 @@ func (p Part) String() string {
 // Expected is what a value should come to. Neither is set where only words can say it.
 type Expected struct {
 	Least, Most vehicles.Number
-	Words       string // where no figure can be given: "as the heater's instructions say"
-	Of          string // what in the job or the program has it, and how well: "the job's floor, ±3 mm"; "" for nothing
-	Source      string // who says so
+	Words       string         // where no figure can be given: "as the heater's instructions say"
+	Of          string         // what in the job or the program has it, and how well: "the job's floor, ±3 mm"; "" for nothing
+	Source      sizing.Sources // who says so
 }
 
 // Step is a step of the work in a job.
@@ -173,6 +174,3 @@ const (
 	vanSays    = "the van maker"
 	tinSays    = "what stands on the tin"
 )
-
-// practice is the source of what the trade does.
-const practice = rules.Practice

@@ -171,7 +171,7 @@ func TestWhatIsExpectedHasASource(t *testing.T) {
 		for _, s := range Of(judged(t, *jobs[0])) {
 			e := s.Expected
 			says := e.Least.Set || e.Most.Set || e.Words != ""
-			assert.Equal(t, says, e.Source != "", s.ID)
+			assert.Equal(t, says, e.Source.String() != "", s.ID)
 			assert.False(t, says && !s.Measures(), s.ID)
 			assert.True(t, !s.Measures() || says || s.Defers != "", s.ID)
 			assert.Equal(t, says, e.Text(s.Unit) != "", s.ID)
@@ -202,7 +202,7 @@ func TestAValueThatIsAmissIsSaid(t *testing.T) {
 	own := demo.WithRule("exhaust.fall", 30).WithDone(vehicles.Done{Step: "fall", Value: vehicles.Some(25)})
 	list := Of(judged(t, own))
 	assert.Equal(t, "25 mm/m: 30 mm/m at least is expected", list[list.Index("fall")].Amiss())
-	assert.Equal(t, rules.ThisJob, list[list.Index("fall")].Expected.Source)
+	assert.Equal(t, rules.ThisJob, list[list.Index("fall")].Expected.Source.String())
 }
 
 // Where the order is safety, what is done before its time says what was to be done first.

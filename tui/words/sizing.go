@@ -54,7 +54,7 @@ func NotesOfSize(r sizing.Row) (notes []SizedNote) {
 	if r.Instructions {
 		add(OnMaking, "", Upper(sizing.InstructionsFirst), ".")
 	}
-	add(OnSource, "Source: ", r.Source, ".")
+	add(OnSource, "Source: ", r.Source.String(), ".")
 	return notes
 }
 
