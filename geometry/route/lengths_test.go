@@ -34,3 +34,18 @@ func TestWaysAreAsShortAsAnyKnown(t *testing.T) {
 		t.Logf("%d: %.1f in plan, %.1f in space", c.n, plan, worth.Length)
 	}
 }
+
+// What a way's heights make of its length is known long before it comes to its goal: a search in space looks at no more than twice the
+// legs that one in plan looks at on the same floor, where all things reach from floor to ground. It would else be six times as many.
+func TestASearchInSpaceLooksAtFewMoreLegs(t *testing.T) {
+	for _, c := range crowdedFloors {
+		looked := func(flat bool) (legs int) {
+			q := c.query(flat)
+			route.Find(context.Background(), &q, 1, func(tried int) { legs = tried })
+			return legs
+		}
+		plan, space := looked(true), looked(false)
+		assert.LessOrEqual(t, space, 2*plan, c.n)
+		t.Logf("%d: %d legs in plan, %d in space", c.n, plan, space)
+	}
+}

@@ -7,11 +7,11 @@ import (
 )
 
 // look lays a leg; nil where it can't be, or where it is known to lead to nothing better.
-func (s *search) look(next step) *label {
+func (s *search) look(next step, least float64) *label {
 	l := next.after
 	d := &s.discs[l.disc]
 	n := &s.looked // most come to nothing: only what is kept gets a place of its own
-	*n = label{disc: int(next.disc), side: next.side, before: l}
+	*n = label{disc: int(next.disc), side: next.side, least: least, before: l}
 	if to := &s.discs[n.disc]; to.kind == belowStart {
 		n.leg.from, n.leg.to = d.at, to.at
 	} else {
@@ -22,20 +22,20 @@ func (s *search) look(next step) *label {
 	if l.before != nil {
 		n.slack += (d.radius - s.q.Bend) * math.Tan(n.arc/2)
 	}
-	n.climb, n.height = l.climb, l.height
 	if n.layers = s.most(l, n.at-l.at); s.discs[n.disc].kind != aGoal && s.beaten(n) {
 		return nil // whatever heights it may have
 	}
 	if !s.lay(n) {
 		return nil
 	}
-	s.rise(n)
 	if s.discs[n.disc].kind == aGoal {
 		return s.arrives(n)
 	}
 	if s.beaten(n) {
 		return nil
 	}
+	s.rise(n)
+	s.bound(n)
 	own := *n
 	s.keep(&own)
 	return &own
@@ -138,18 +138,6 @@ func (s *search) along(layers []*layer, from, n *label, blocks []block) []*layer
 	return after
 }
 
-// rise works out how high a label ends, and how much the way goes down and up: as little as it can.
-func (s *search) rise(n *label) {
-	before, best := n.before.height, math.Inf(1)
-	for _, l := range n.layers {
-		at := min(max(before, l.low), l.highest)
-		if off := math.Abs(at - before); off < best {
-			best, n.height = off, at
-		}
-	}
-	n.climb = n.before.climb + best
-}
-
 // arrives ends a way at its goal; nil where it can't come to it at a height that the goal has.
 func (s *search) arrives(n *label) *label {
 	g := s.q.To[s.discs[n.disc].goal]
@@ -157,14 +145,10 @@ func (s *search) arrives(n *label) *label {
 		if l.highest < g.Low-touching || l.low > g.High+touching {
 			continue
 		}
-		end := layer{low: max(l.low, g.Low), high: min(l.high, g.High), highest: min(l.highest, g.High), from: n.at, to: n.at, before: l}
-		n.layers = []*layer{&end}
-		n.height = min(max(n.before.height, end.low), end.highest)
-		gates, height := s.gates(n)
-		n.heights = pull(gates, s.q.From.Z, height, s.q.Fall)
-		for i := 1; i < len(n.heights); i++ {
-			n.length += math.Hypot(n.heights[i].at-n.heights[i-1].at, n.heights[i].low-n.heights[i-1].low)
-		}
+		height := min(max(n.before.height, l.low, g.Low), l.highest, g.High)
+		gates := append(l.gates(nil), gate{n.at, max(l.low, g.Low), min(l.high, g.High)})
+		n.heights = pull(nil, gates, s.q.From.Z, gate{n.at, height, height}, s.q.Fall)
+		n.length = length(n.heights)
 		own := *n
 		return &own
 	}

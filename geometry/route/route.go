@@ -70,7 +70,8 @@ func Find(ctx context.Context, q *Query, most int, tell func(tried int)) []Way {
 	own := *q
 	own.To = slices.DeleteFunc(slices.Clone(q.To), func(g Goal) bool { return g.Low > g.High })
 	s := newSearch(&own)
-	s.run(ctx, most, tell)
+	s.wanted = most
+	s.run(ctx, tell)
 	ways := make([]Way, 0, len(s.ends))
 	for _, end := range s.ends {
 		if w, ok := s.way(end); ok {

@@ -16,15 +16,19 @@ type search struct {
 	discs []disc
 	known [][]*label // by disc and side: those that none is better than
 	queue queue
-	ends  []*label
+	ends  []*label  // the ways at a goal, the shortest first
 	cos   []float64 // of the angles that the last leg keeps
 
-	shortest float64 // of the ways at a goal
-	shut     int     // the part that the leg looked at last could not pass
+	wanted int     // how many ways are asked for
+	enough float64 // a way that is longer is not asked for
+	shut   int     // the part that the leg looked at last could not pass
 
-	looked label // the one that is looked at
-	all    layer // what most says
-	allOf  [1]*layer
+	looked    label // the one that is looked at
+	all       layer // what most says
+	allOf     [1]*layer
+	low, high float64 // the heights of all goals
+	gates     []gate  // memory that bound works in
+	string    []gate
 }
 
 // label is a way to a disc, up to where it touches it.
@@ -34,8 +38,10 @@ type label struct {
 	leg     tangent // the last
 	layers  []*layer
 	at      float64 // how far along it ends, mm in plan
-	climb   float64 // how much it goes down and up at least
-	height  float64 // how high it ends when it goes down and up no more than that
+	height  float64 // how high it ends when it goes down and up as little as it can
+	near    float64 // how far from there the nearest goal is in plan
+	least   float64 // a length in space that no way comes under that goes on from here
+	slope   float64 // by how much more, at the least, for each mm that it goes farther in plan than straight to the nearest goal
 	length  float64 // of a way at its goal
 	heights []gate  // and of that, as places along it
 	turn    float64
@@ -52,10 +58,11 @@ type step struct {
 }
 
 func newSearch(q *Query) *search {
-	s := &search{q: q, parts: partsOf(q), shortest: math.Inf(1)}
+	s := &search{q: q, parts: partsOf(q), enough: math.Inf(1), low: math.Inf(1), high: math.Inf(-1)}
 	s.discs = append(s.discs, disc{at: q.From.Plan(), kind: theStart})
 	for i, g := range q.To {
 		s.discs = append(s.discs, disc{at: g.At, kind: aGoal, goal: i})
+		s.low, s.high = min(s.low, g.Low), max(s.high, g.High)
 	}
 	for i := range s.parts {
 		for _, d := range s.parts[i].discs() {
@@ -121,47 +128,53 @@ func (s *search) placesRound(end disc, far []float64) {
 	}
 }
 
-func (s *search) run(ctx context.Context, most int, tell func(int)) {
-	start := layer{low: s.q.From.Z, high: s.q.From.Z, highest: s.q.From.Z}
-	s.carryOn(&label{layers: []*layer{&start}, height: s.q.From.Z})
+func (s *search) run(ctx context.Context, tell func(int)) {
+	top := layer{low: s.q.From.Z, high: s.q.From.Z, highest: s.q.From.Z}
+	start := &label{layers: []*layer{&top}, height: s.q.From.Z, leg: tangent{to: s.q.From.Plan()}}
+	s.bound(start)
+	s.carryOn(start)
 	for tried := 0; ; tried++ {
 		if tried%256 == 0 {
 			if tell != nil {
 				tell(tried)
 			}
 			if ctx.Err() != nil {
-				s.ends = s.ends[:min(most, len(s.ends))]
 				return
 			}
 		}
 		next, least, ok := s.queue.pop()
-		if !ok || least > s.shortest*muchLonger || s.sure(least, most) {
-			s.ends = s.ends[:min(most, len(s.ends))]
+		if !ok || least > s.enough {
 			return
 		}
-		l := s.look(next)
-		if l == nil {
+		if next.disc == carried {
+			s.carryOn(next.after)
 			continue
 		}
-		if s.discs[l.disc].kind == aGoal {
+		l := s.look(next, least)
+		switch {
+		case l == nil:
+		case s.discs[l.disc].kind == aGoal:
 			s.arrived(l)
-			continue
+		default: // carried on when nothing else may be shorter
+			s.queue.push(step{after: l, disc: carried}, l.least)
+			s.queue.end()
 		}
-		s.carryOn(l)
 	}
 }
+
+// carried is said instead of a disc where it is a label's turn to be carried on.
+const carried = -1
 
 // arrived keeps a way at a goal, in the order of their lengths: the heights that it needs may make it longer than was known when it was
 // looked at, and than others that are not looked at yet.
 func (s *search) arrived(l *label) {
 	at, _ := slices.BinarySearchFunc(s.ends, l, func(a, b *label) int { return cmp.Or(cmp.Compare(a.length, b.length), -1) })
 	s.ends = slices.Insert(s.ends, at, l)
-	s.shortest = min(s.shortest, l.length)
-}
-
-// sure tells whether as many ways are at their goals as are asked for, none of them longer than any that is still to come.
-func (s *search) sure(least float64, most int) bool {
-	return len(s.ends) >= most && s.ends[most-1].length <= least
+	s.ends = s.ends[:min(s.wanted, len(s.ends))]
+	s.enough = s.ends[0].length * muchLonger
+	if len(s.ends) == s.wanted {
+		s.enough = min(s.enough, s.ends[s.wanted-1].length)
+	}
 }
 
 // muchLonger is how much longer than the shortest way one may be that is proposed beside it.
@@ -213,7 +226,7 @@ func follows(from, to *disc) bool {
 
 // drop begins a way straight down.
 func (s *search) drop(l *label, to int) {
-	s.queue.push(step{l, int32(to), either}, s.least(l, 0, s.discs[to].at))
+	s.queue.push(step{l, int32(to), either}, l.least)
 }
 
 // offer puts a leg in the queue unless it can't follow.
@@ -232,8 +245,9 @@ func (s *search) offer(l *label, to int, sd side, t tangent) {
 	if (d.kind == leaving || d.kind == coming) && arc < leastTurn {
 		return // straight on is a leg of its own
 	}
-	least := s.least(l, d.radius*arc+t.length, t.to)
-	if s.q.MostLength > 0 && least > s.q.MostLength || s.tooLow(l, d.radius*arc+t.length, t.to) {
+	farther := d.radius*arc + t.length
+	least := s.least(l, farther, t.to)
+	if least > s.enough || s.q.MostLength > 0 && least > s.q.MostLength || s.tooLow(l, farther, t.to) {
 		return
 	}
 	s.queue.push(step{l, int32(to), sd}, least)
@@ -272,37 +286,3 @@ func (s *search) facesWrong(along geometry.Point) bool {
 
 // leastTurn is how much a way turns at the least where it turns at all.
 const leastTurn = 2 * math.Pi / 180
-
-// least is a length that no way comes under which goes so many mm farther in plan than a label does, to a place.
-func (s *search) least(l *label, farther float64, at geometry.Point) float64 {
-	least, reach := math.Inf(1), math.Inf(1) // reach: the square of how far a goal may be in plan to bring less
-	for i := range s.q.To {
-		g := &s.q.To[i]
-		off := g.At.Sub(at)
-		if off.X*off.X+off.Y*off.Y > reach {
-			continue
-		}
-		plan := l.at + farther + off.Norm()
-		climb := l.climb + max(g.Low-l.height, l.height-g.High, 0)
-		if square := plan*plan + climb*climb; square < least {
-			least = square
-			left := math.Sqrt(least) - l.at - farther + touching
-			reach = left * left
-		}
-	}
-	return math.Sqrt(least)
-}
-
-// tooLow tells whether a way that goes so many mm farther in plan than a label does, to a place, has fallen too far for any goal.
-func (s *search) tooLow(l *label, farther float64, at geometry.Point) bool {
-	if s.q.free() {
-		return false
-	}
-	highest := s.highest(l, farther)
-	for i := range s.q.To {
-		if g := &s.q.To[i]; highest-s.q.Fall*g.At.Sub(at).Norm() >= g.Low-touching {
-			return false
-		}
-	}
-	return true
-}

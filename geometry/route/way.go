@@ -69,53 +69,44 @@ const widestBend = 100 * math.Pi / 180
 // gate is a place along a way with the heights that it may have there.
 type gate struct{ at, low, high float64 }
 
-// gates are those of a way to its goal, and the height at which it ends.
-func (s *search) gates(end *label) (list []gate, height float64) {
-	var layers []*layer
-	for l := end.layers[0]; l != nil; l = l.before {
-		layers = append(layers, l)
-	}
-	slices.Reverse(layers)
-	for i := 1; i < len(layers); i++ {
-		a, b := layers[i-1], layers[i]
-		low, high := max(a.low, b.low), min(a.high, b.high)
-		if i == 1 { // the start is where it is
-			low, high = b.low, b.high
+// gates are those of a way up to where a layer begins.
+func (l *layer) gates(list []gate) []gate {
+	for ; l.before != nil; l = l.before {
+		g := gate{l.from, l.low, l.high}
+		if l.before.before != nil { // the start is where it is
+			g.low, g.high = max(g.low, l.before.low), min(g.high, l.before.high)
 		}
-		list = append(list, gate{b.from, low, high})
+		list = append(list, g)
 	}
-	return list, end.height
+	slices.Reverse(list)
+	return list
 }
 
-// pull draws a string through gates, from the height at the first to that at the end: the heights of a shortest way, as places
-// along it. It falls all the way as it is asked to.
-func pull(gates []gate, from, to, fall float64) []gate {
-	last := gates[len(gates)-1].at
-	if math.IsInf(fall, -1) {
-		fall = 0
-	} else {
-		gates = settle(gates, to, fall)
+// pull draws a string through gates, from a height at the first to an end: the heights of a shortest way, as places along it, appended to
+// string. It falls all the way as it is asked to; then the end has one height.
+func pull(string, gates []gate, from float64, end gate, fall float64) []gate {
+	if !math.IsInf(fall, -1) {
+		settle(gates, end.low, fall)
 	}
 	at := gate{0, from, from}
-	string := []gate{at}
-	for i := 0; i < len(gates); {
-		next, through := furthest(at, gates[i:], gate{last, to, to})
-		string = append(string, next)
-		at, i = next, i+through
-		if at.at >= last {
-			break
-		}
-	}
-	if end := string[len(string)-1]; end.at < last || end.low != to {
-		string = append(string, gate{last, to, to})
+	string = append(string, at)
+	gates = append(gates, end)
+	for through := 0; len(gates) > 0; gates = gates[through:] {
+		gates[len(gates)-1] = end.nearest(at.low)
+		at, through = furthest(at, gates)
+		string = append(string, at)
 	}
 	return string
 }
 
-// settle narrows gates to the heights from which a way can fall through all of the others.
-func settle(gates []gate, to, fall float64) []gate {
-	gates = slices.Clone(gates)
-	last := gates[len(gates)-1].at
+// nearest is a gate narrowed to its height that is nearest to another.
+func (g gate) nearest(height float64) gate {
+	height = min(max(height, g.low), g.high)
+	return gate{g.at, height, height}
+}
+
+// settle narrows gates to the heights from which a way can fall through all of the others, to a height at the last.
+func settle(gates []gate, to, fall float64) {
 	high := math.Inf(1)
 	for i := range gates {
 		high = min(high, gates[i].high)
@@ -124,46 +115,50 @@ func settle(gates []gate, to, fall float64) []gate {
 			high -= fall * (gates[i+1].at - gates[i].at)
 		}
 	}
-	low, at := to, last
+	low, at := to, gates[len(gates)-1].at
 	for i := len(gates) - 1; i >= 0; i-- {
 		low = max(low+fall*(at-gates[i].at), gates[i].low)
 		gates[i].low, at = low, gates[i].at
 	}
-	return gates
 }
 
 // furthest is where a string from a place first bends: at the gate that narrows it last before it would miss another, or at its end.
-func furthest(at gate, gates []gate, end gate) (bend gate, through int) {
+func furthest(at gate, gates []gate) (bend gate, through int) {
 	steepest, flattest := math.Inf(-1), math.Inf(1) // of what has passed all gates so far
-	var low, high gate
 	lowAt, highAt := 0, 0
-	for i, g := range append(slices.Clone(gates), end) {
+	for i, g := range gates {
 		run := g.at - at.at
 		if run <= touching {
-			if i < len(gates) && at.low >= g.low-touching && at.low <= g.high+touching {
-				continue
+			if to := g.nearest(at.low); i == len(gates)-1 || math.Abs(to.low-at.low) > touching {
+				return to, i + 1
 			}
-			if i == len(gates) {
-				return end, i
-			}
-			h := min(max(at.low, g.low), g.high)
-			return gate{g.at, h, h}, i + 1
+			continue
 		}
 		up, down := (g.high-at.low)/run, (g.low-at.low)/run
 		switch {
 		case down > flattest:
-			return high, highAt + 1
+			g = gates[highAt]
+			return gate{g.at, g.high, g.high}, highAt + 1
 		case up < steepest:
-			return low, lowAt + 1
+			g = gates[lowAt]
+			return gate{g.at, g.low, g.low}, lowAt + 1
 		}
 		if down > steepest {
-			steepest, low, lowAt = down, gate{g.at, g.low, g.low}, i
+			steepest, lowAt = down, i
 		}
 		if up < flattest {
-			flattest, high, highAt = up, gate{g.at, g.high, g.high}, i
+			flattest, highAt = up, i
 		}
 	}
-	return end, len(gates)
+	return gates[len(gates)-1], len(gates)
+}
+
+// length is that of a string.
+func length(string []gate) (sum float64) {
+	for i := 1; i < len(string); i++ {
+		sum += math.Hypot(string[i].at-string[i-1].at, string[i].low-string[i-1].low)
+	}
+	return sum
 }
 
 // lift gives corners in plan their heights, and a way further corners where its height bends between them.
