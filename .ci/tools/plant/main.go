@@ -43,12 +43,7 @@ var (
 func main() {
 	log.SetFlags(0)
 	flag.Parse()
-	known := map[string]bool{}
-	for line := range strings.Lines(explained) {
-		if key, _, ok := strings.Cut(line, " | "); ok && !strings.HasPrefix(line, "#") {
-			known[strings.TrimSpace(key)] = true
-		}
-	}
+	known := explainedFaults()
 	top, err := filepath.Abs(*root)
 	must(err)
 	for _, dir := range flag.Args() {
@@ -67,6 +62,17 @@ func main() {
 		}
 		p.plant(all)
 	}
+}
+
+// explainedFaults are those that explained.txt tells of, by their keys.
+func explainedFaults() map[string]bool {
+	known := map[string]bool{}
+	for line := range strings.Lines(explained) {
+		if key, _, ok := strings.Cut(line, " | "); ok && !strings.HasPrefix(line, "#") {
+			known[strings.TrimSpace(key)] = true
+		}
+	}
+	return known
 }
 
 // pick takes as many faults that build as are asked for, by the seed.
@@ -121,20 +127,24 @@ func (o outcome) String() string {
 
 // current holds what is explained of the package to the faults there are: what was changed since must be looked at anew.
 func (p *planter) current(all []fault) {
+	if stale := p.stale(all); len(stale) > 0 {
+		log.Fatalf("explained.txt: no such fault any more, mend or delete it:\n%s", strings.Join(stale, "\n"))
+	}
+}
+
+// stale are the keys of what is explained of the package and is none of its faults.
+func (p *planter) stale(all []fault) (stale []string) {
 	there := map[string]bool{}
 	for _, f := range all {
 		there[f.key()] = true
 	}
-	var stale []string
 	for key := range p.known {
 		if file, _, _ := strings.Cut(key, " "); path.Dir(file) == p.dir && !there[key] {
 			stale = append(stale, key)
 		}
 	}
-	if len(stale) > 0 {
-		slices.Sort(stale)
-		log.Fatalf("explained.txt: no such fault any more, mend or delete it:\n%s", strings.Join(stale, "\n"))
-	}
+	slices.Sort(stale)
+	return stale
 }
 
 func (p *planter) plant(all []fault) {
