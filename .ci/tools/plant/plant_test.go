@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 const module = "module m\n\ngo 1.26\n"
@@ -112,6 +113,36 @@ func TestWhatIsExplainedIsAFault(t *testing.T) {
 		}
 		for _, key := range p.stale(all) {
 			t.Errorf("no such fault any more: %s", key)
+		}
+	}
+}
+
+// A fault is caught by a test that fails by itself, too, or takes all its time; one that fails among others alone, as on a busy machine, says nothing.
+func TestWhatCatchesAFault(t *testing.T) {
+	const key = "m/m.go words: 7 => 9 in: n = n + 7"
+	dir, all := planted(t)
+	i := slices.IndexFunc(all, func(f fault) bool { return f.key() == key })
+	if i < 0 {
+		t.Fatal("no such fault")
+	}
+	for _, c := range []struct {
+		tests, name, body string
+		became            outcome
+		by                string
+	}{
+		{"that look away", "TestNothing", `_ = flag.Arg`, survived, ""},
+		{"that know", "TestLength", `if words("a", "b", -6) != "ab" { t.Fatal() }`, caught, " by TestLength"},
+		{"that wait", "TestWait", `for words("a", "b", -7) != "" { time.Sleep(1) }`, caught, " by the time that TestWait took"},
+		{"that crash", "TestCrash", `go func() { panic(words("a", "b", -6)) }(); select {}`, caught, " by a run that broke down"},
+		{"in want of luck", "TestLuck", `if flag.Lookup("test.run").Value.String() == "" { t.Fatal() }`, survived, ", not by TestLuck, which failed among others alone"},
+	} {
+		text := "package m\nimport (\"flag\"; \"testing\"; \"time\")\nvar _, _ = flag.Arg, time.Now\nfunc " + c.name + "(t *testing.T) {\n" + c.body + "\n}\n"
+		if err := os.WriteFile(filepath.Join(dir, "m_test.go"), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		p := planter{root: dir, dir: "."}
+		if became, by := p.try(all[i], []round{{limit: 3 * time.Second}}); became != c.became || by != c.by {
+			t.Errorf("tests %s: %v%s, want %v%s", c.tests, became, by, c.became, c.by)
 		}
 	}
 }
