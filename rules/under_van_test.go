@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
@@ -65,4 +66,39 @@ func TestALayoutsIntakeMayTurnBeforeItsMouth(t *testing.T) {
 	}
 	t.Logf("%d as they come, %d turned before their mouths", straight, turned)
 	assert.Positive(t, turned)
+}
+
+// An intake is sought from places all over what is under the van and nowhere else: by hand, every 150 mm from 75 mm behind its front edge and
+// 75 mm inside its right side to its far edges, as far from the stub's mouth as the longest intake reaches: a round of five steps holds 81, of
+// which one is ahead of the floor.
+func TestPlacesUnderTheVanAreAllOverIt(t *testing.T) {
+	job := vehicles.Demo()
+	job.Obstructions, job.Ties, job.Exhaust, job.Fuel = nil, nil, nil, nil
+	job.Floor.From, job.Floor.Length = 500.5, 1875.5
+	job.Floor.Outline.Right, job.Floor.Outline.Left = vehicles.Some(900), vehicles.Some(975)
+	cut, stub := *job.Cut, judgedMouth(t, job)
+	cut.At[0], cut.At[1] = cut.At[0]+1176-stub.X, cut.At[1]-75-stub.Y
+	job = job.WithCut(cut)
+	require.Equal(t, geometry.Point{X: 1176, Y: -75}, judgedMouth(t, job))
+	for longest, count := range map[float64]int{2000: 13 * 13, 750: 81 - 1, 200: 5} {
+		job.Rules = map[string]float64{"intake.length": longest}
+		var want []geometry.Point
+		for x := 576.0; x <= 2376; x += 150 {
+			for y := -825.0; y <= 975; y += 150 {
+				if math.Hypot(x-1176, y+75) <= longest {
+					want = append(want, geometry.Point{X: x, Y: y})
+				}
+			}
+		}
+		r := judged(t, job)
+		s := newSeeker(context.Background(), &r, vehicles.IntakeRun, Target{Edge: UnderVan}, nil)
+		assert.Equal(t, want, s.underVan(), "intakes of up to %g mm", longest)
+		assert.Len(t, want, count, "intakes of up to %g mm", longest)
+	}
+}
+
+// judgedMouth is where in plan the intake's stub has its mouth.
+func judgedMouth(t *testing.T, job vehicles.Job) geometry.Point {
+	r := judged(t, job)
+	return r.Plan.Mouth(&r.Job, vehicles.IntakeRun).Plan()
 }

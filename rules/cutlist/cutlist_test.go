@@ -118,6 +118,24 @@ func TestAFuelLineIsPartedByItsFilter(t *testing.T) {
 	assert.NotContains(t, strings.Join(l.Absent, " "), "filter")
 }
 
+// Legs that go on in one direction are one straight, wherever among the bits: by hand, 100 and 50 to a corner, 80 and 20 behind it, unbent.
+func TestStraightsThatGoOnAreOneBit(t *testing.T) {
+	path := []geometry.Point3{{}, {X: 100}, {X: 150}, {X: 150, Y: 80}, {X: 150, Y: 100}}
+	for bend, want := range map[float64][]Bit{
+		0:  {{Length: 150}, {Turn: 90}, {Length: 100}},
+		10: {{Length: 140}, {Length: 5 * math.Pi, Turn: 90, Radius: 10}, {Length: 90}},
+	} {
+		line := geometry.Rounded(path, bend)
+		got := bits(&line, 0, line.Length())
+		require.Len(t, got, len(want), "bent to %g mm: %v", bend, got)
+		for i := range want {
+			assert.InDelta(t, want[i].Length, got[i].Length, 1e-9)
+			assert.InDelta(t, want[i].Turn, got[i].Turn, 1e-9)
+			assert.InDelta(t, want[i].Radius, got[i].Radius, 1e-9)
+		}
+	}
+}
+
 // The bits of a piece come to what lies between its ends along the run, whatever the run, and to the same whether it is taken whole
 // or in two.
 func TestBitsComeToTheLengthBetweenTheEnds(t *testing.T) {

@@ -46,11 +46,10 @@ func bits(line *geometry.Run, from, to float64) (list []Bit) {
 	return list
 }
 
-// headings are the directions in which a piece begins and ends.
+// headings are the directions in which a piece begins and ends, of any length.
 func headings(p geometry.Piece) (begin, end geometry.Point3) {
 	if p.Radius == 0 {
 		d := p.B.Sub(p.A)
-		d = d.Scale(1 / d.Norm())
 		return d, d
 	}
 	sin, cos := math.Sincos(p.Turn)

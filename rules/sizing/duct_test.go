@@ -99,3 +99,18 @@ func TestADuctThatTheHeaterSaysNothingOf(t *testing.T) {
 	r := judged(t, ducted(func(*vehicles.Ductwork) {}))
 	assert.Contains(t, rowOf(t, r, Duct, "loss").Taken, "one duct of 60 mm, as On top has none")
 }
+
+// Of ducts without a heater nothing is said that goes by its outlet's width; it is said that the heater is missing.
+func TestADuctWithoutAHeaterIsNotReckoned(t *testing.T) {
+	r := judged(t, func(j *vehicles.Job) {
+		ducted(func(d *vehicles.Ductwork) {
+			d.Fan = vehicles.List[vehicles.FanPoint]{{Flow: 0, Pressure: 150}, {Flow: 100, Pressure: 0}}
+		})(j)
+		j.Heater, j.Exhaust, j.Intake, j.Fuel = nil, nil, nil, nil
+	})
+	for _, id := range []string{"speed", "loss", "flow"} {
+		row := rowOf(t, r, Duct, id)
+		assert.False(t, row.Value.Set, id)
+		assert.Equal(t, []string{"which heater it is"}, row.Lacks, id)
+	}
+}

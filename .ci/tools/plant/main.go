@@ -4,12 +4,11 @@
 //
 // It changes no file of the tree: the go command reads the faulty one through its overlay. A survivor is a test that is
 // missing, code that nobody needs, or a fault that changes nothing; the last kind goes into explained.txt, with why.
-// What becomes of each fault is printed at once: a run may take an hour, and one that is ended early has said what it found.
+// What becomes of each fault, and by which test, is printed at once: a run may take an hour, and one that is ended early has said what it found.
 package main
 
 import (
 	_ "embed"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"log"
@@ -43,12 +42,7 @@ var (
 func main() {
 	log.SetFlags(0)
 	flag.Parse()
-	known := map[string]bool{}
-	for line := range strings.Lines(explained) {
-		if key, _, ok := strings.Cut(line, " | "); ok && !strings.HasPrefix(line, "#") {
-			known[strings.TrimSpace(key)] = true
-		}
-	}
+	known := explainedFaults()
 	top, err := filepath.Abs(*root)
 	must(err)
 	for _, dir := range flag.Args() {
@@ -67,6 +61,17 @@ func main() {
 		}
 		p.plant(all)
 	}
+}
+
+// explainedFaults are those that explained.txt tells of, by their keys.
+func explainedFaults() map[string]bool {
+	known := map[string]bool{}
+	for line := range strings.Lines(explained) {
+		if key, _, ok := strings.Cut(line, " | "); ok && !strings.HasPrefix(line, "#") {
+			known[strings.TrimSpace(key)] = true
+		}
+	}
+	return known
 }
 
 // pick takes as many faults that build as are asked for, by the seed.
@@ -101,7 +106,6 @@ func changedSince(top, dir string) []string {
 type planter struct {
 	root, dir string
 	known     map[string]bool
-	limit     time.Duration
 }
 
 // outcome is what became of a fault.
@@ -121,20 +125,24 @@ func (o outcome) String() string {
 
 // current holds what is explained of the package to the faults there are: what was changed since must be looked at anew.
 func (p *planter) current(all []fault) {
+	if stale := p.stale(all); len(stale) > 0 {
+		log.Fatalf("explained.txt: no such fault any more, mend or delete it:\n%s", strings.Join(stale, "\n"))
+	}
+}
+
+// stale are the keys of what is explained of the package and is none of its faults.
+func (p *planter) stale(all []fault) (stale []string) {
 	there := map[string]bool{}
 	for _, f := range all {
 		there[f.key()] = true
 	}
-	var stale []string
 	for key := range p.known {
 		if file, _, _ := strings.Cut(key, " "); path.Dir(file) == p.dir && !there[key] {
 			stale = append(stale, key)
 		}
 	}
-	if len(stale) > 0 {
-		slices.Sort(stale)
-		log.Fatalf("explained.txt: no such fault any more, mend or delete it:\n%s", strings.Join(stale, "\n"))
-	}
+	slices.Sort(stale)
+	return stale
 }
 
 func (p *planter) plant(all []fault) {
@@ -151,25 +159,25 @@ func (p *planter) plant(all []fault) {
 	}
 	began := time.Now()
 	fmt.Printf("%s: %d faults to plant; its tests without one first\n", p.dir, len(all))
-	out, err := p.test("", 10*time.Minute, p.rounds()[0].flags...) // those that are run for every fault
-	if err != nil {
-		log.Fatalf("%s: the tests fail without a fault:\n%s", p.dir, out)
-	}
-	p.limit = 10 * time.Second
-	for _, said := range regexp.MustCompile(`\t([0-9.]+s)\b`).FindAllStringSubmatch(out, -1) {
-		if took, err := time.ParseDuration(said[1]); err == nil {
-			p.limit += 10 * took
+	rounds := p.rounds()
+	for i := range rounds { // each by itself: those that the first leaves out are the slow ones
+		rounds[i].limit = 10 * time.Minute
+		out, err := p.test("", rounds[i])
+		if err != nil {
+			log.Fatalf("%s: the tests fail without a fault:\n%s", p.dir, out)
 		}
+		rounds[i].limit = limitOf(out)
 	}
-	fmt.Printf("%s: they take %s, and may take %s\n", p.dir, time.Since(began).Round(time.Second), p.limit.Round(time.Second))
+	fmt.Printf("%s: they take %s\n", p.dir, time.Since(began).Round(time.Second))
 	results := make([]outcome, len(all))
 	next := make(chan int)
 	var running sync.WaitGroup
 	for range *jobs {
 		running.Go(func() {
 			for i := range next {
-				results[i] = p.try(all[i])
-				fmt.Printf("%s: %s %s\n", results[i], all[i].where(), all[i].key())
+				var by string
+				results[i], by = p.try(all[i], rounds)
+				fmt.Printf("%s%s: %s %s\n", results[i], by, all[i].where(), all[i].key())
 			}
 		})
 	}
@@ -184,58 +192,6 @@ func (p *planter) plant(all []fault) {
 	}
 	fmt.Printf("%s, seed %d: %d faults caught, %d survived, %d of the explained ones survived, %d did not build; %s\n",
 		p.dir, *seed, n[caught], n[survived], n[explainedAway], n[unbuilt], time.Since(began).Round(time.Second))
-}
-
-// try plants one fault. One that makes a test run forever is caught too.
-func (p *planter) try(f fault) outcome {
-	temp, err := os.MkdirTemp("", "plant")
-	must(err)
-	defer os.RemoveAll(temp)
-	faulty, overlay := filepath.Join(temp, "faulty"+filepath.Ext(f.file)), filepath.Join(temp, "overlay.json")
-	must(os.WriteFile(faulty, f.planted(), 0o600))
-	replaced, err := json.Marshal(map[string]map[string]string{"Replace": {f.file: faulty}})
-	must(err)
-	must(os.WriteFile(overlay, replaced, 0o600))
-	var out string
-	for _, round := range p.rounds() {
-		if out, err = p.test(overlay, round.limit, round.flags...); err != nil {
-			break
-		}
-	}
-	switch {
-	case strings.Contains(out, "[build failed]") || strings.Contains(out, "[setup failed]"):
-		return unbuilt
-	case err != nil:
-		return caught
-	case p.known[f.key()]:
-		return explainedAway
-	}
-	return survived
-}
-
-// round is one way to run the tests.
-type round struct {
-	limit time.Duration
-	flags []string
-}
-
-// rounds are the ways to run them, the quickest first. A short run looks at few of the random cases.
-func (p *planter) rounds() (all []round) {
-	if *slow != "" {
-		all = append(all, round{p.limit, []string{"-short", "-skip=" + *slow}})
-	}
-	return append(all, round{p.limit, []string{"-short"}}, round{5 * p.limit, nil})
-}
-
-func (p *planter) test(overlay string, limit time.Duration, flags ...string) (string, error) {
-	args := append([]string{"test", "-count=1", "-failfast", "-vet=off", "-timeout=" + limit.String()}, flags...)
-	if overlay != "" {
-		args = append(args, "-overlay="+overlay)
-	}
-	cmd := exec.Command("go", append(append(args, "./"+p.dir), strings.Fields(*tests)...)...)
-	cmd.Dir = p.root
-	out, err := cmd.CombinedOutput()
-	return string(out), err
 }
 
 func must(err error) {

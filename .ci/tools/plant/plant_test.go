@@ -3,10 +3,12 @@ package main
 import (
 	"fmt"
 	"os"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 const module = "module m\n\ngo 1.26\n"
@@ -89,6 +91,58 @@ func TestFaultsThatDoNotBuildAreNone(t *testing.T) {
 	} {
 		if got, there := builds[key]; !there || got != want {
 			t.Errorf("%s: %v, %v", key, got, there)
+		}
+	}
+}
+
+// Whoever changes code that a fault is explained of looks at it anew, before the next round stops at it.
+func TestWhatIsExplainedIsAFault(t *testing.T) {
+	dirs := map[string]bool{}
+	p := planter{root: filepath.Join("..", "..", ".."), known: explainedFaults()}
+	for key := range p.known {
+		file, _, _ := strings.Cut(key, " ")
+		dirs[path.Dir(file)] = true
+	}
+	if len(dirs) == 0 {
+		t.Fatal("nothing is explained")
+	}
+	for p.dir = range dirs {
+		all, err := faultsOf(filepath.Join(p.root, p.dir), p.dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, key := range p.stale(all) {
+			t.Errorf("no such fault any more: %s", key)
+		}
+	}
+}
+
+// A fault is caught by a test that fails by itself, too, or takes all its time; one that fails among others alone, as on a busy machine, says nothing.
+func TestWhatCatchesAFault(t *testing.T) {
+	const key = "m/m.go words: 7 => 9 in: n = n + 7"
+	dir, all := planted(t)
+	i := slices.IndexFunc(all, func(f fault) bool { return f.key() == key })
+	if i < 0 {
+		t.Fatal("no such fault")
+	}
+	for _, c := range []struct {
+		tests, name, body string
+		became            outcome
+		by                string
+	}{
+		{"that look away", "TestNothing", `_ = flag.Arg`, survived, ""},
+		{"that know", "TestLength", `if words("a", "b", -6) != "ab" { t.Fatal() }`, caught, " by TestLength"},
+		{"that wait", "TestWait", `for words("a", "b", -7) != "" { time.Sleep(1) }`, caught, " by the time that TestWait took"},
+		{"that crash", "TestCrash", `go func() { panic(words("a", "b", -6)) }(); select {}`, caught, " by a run that broke down"},
+		{"in want of luck", "TestLuck", `if flag.Lookup("test.run").Value.String() == "" { t.Fatal() }`, survived, ", not by TestLuck, which failed among others alone"},
+	} {
+		text := "package m\nimport (\"flag\"; \"testing\"; \"time\")\nvar _, _ = flag.Arg, time.Now\nfunc " + c.name + "(t *testing.T) {\n" + c.body + "\n}\n"
+		if err := os.WriteFile(filepath.Join(dir, "m_test.go"), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		p := planter{root: dir, dir: "."}
+		if became, by := p.try(all[i], []round{{limit: 3 * time.Second}}); became != c.became || by != c.by {
+			t.Errorf("tests %s: %v%s, want %v%s", c.tests, became, by, c.became, c.by)
 		}
 	}
 }
