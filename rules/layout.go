@@ -110,7 +110,7 @@ type Progress struct {
 // FindLayouts seeks whole layouts of a judged job with a heater, by a number of goroutines that changes nothing of what comes out: cut and
 // heading wherever there is room, the most promising first, the exhaust and the intake to whatever edge, the fuel line from where the job
 // has it begin. A drilled cut stays where it is, and the heater on it: then the runs alone are proposed. A run that the job lacks is a
-// usual one. Where none keeps every rule they are the nearest misses that were met. It stops with the context's error when that is done;
+// usual one. Where none keeps every rule they are near misses, of a few places at their easiest headings. It stops with the context's error when that is done;
 // among too many things it seeks nothing (ToLayOut).
 func FindLayouts(ctx context.Context, r *Result, workers int, tell func(Progress)) (found Layouts, err error) {
 	if r.Job.Heater == nil {

@@ -9,7 +9,7 @@ type Stage uint8
 const (
 	AtWays     Stage = iota // which ways an exhaust has from the places that look best
 	AtLayouts               // the runs from there
-	AtMisses                // the nearest misses
+	AtMisses                // near misses
 	AtInTheWay              // what would make room if it were moved
 )
 

@@ -49,3 +49,18 @@ func TestLayoutNeedsAHeater(t *testing.T) {
 	assert.Empty(t, out)
 	assert.Equal(t, "-:1: there is no [heater] to lay out: enter one\n", complaint)
 }
+
+// The layouts of a van that has no clear one are not surely those that break the rules by least: nobody is told that nothing comes nearer.
+func TestLayoutsThatBreakRulesAreCalledNearMisses(t *testing.T) {
+	job := filepath.Join(t.TempDir(), "van.toml")
+	code, _, complaint := call("", "new", "--van", "short-van", job)
+	require.Zero(t, code, complaint)
+	code, out, _ := call("", "layout", job)
+	require.Equal(t, exitFoul, code)
+	head := strings.SplitN(out, "\n", 2)[0]
+	assert.Contains(t, head, "none tried keeps every rule")
+	assert.Contains(t, head, "near misses")
+	assert.NotContains(t, head, "nearest")
+	_, help, _ := call("", "layout", "--help")
+	assert.NotContains(t, help, "nearest miss")
+}

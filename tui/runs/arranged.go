@@ -61,6 +61,11 @@ func (m screen) arranged(s desk.State, w, h int) arrangement {
 	case m.pictures == together && m.brief(s, w, h):
 		body.Under = h - leastBoth
 		return arrangement{together, size{planW, canvas.MinHeight}, size{planW, leastProfile}, body}
+	case m.pictures == together && m.aside > 0 && w < desk.SideBySide && m.bare():
+		if rows := m.leastUnder(s, w); rows < leastListed {
+			body.Under, whole.H = rows, h-rows
+		}
+		return arrangement{planAlone, whole, whole, body}
 	case m.pictures == together && m.laid && !m.Typing() && w < desk.SideBySide && s.Result.Plan.Run(m.of) != nil:
 		body.Under = leastRows
 		whole.H = h - leastRows
@@ -81,6 +86,21 @@ func (m screen) brief(s desk.State, w, h int) bool {
 	return len(m.above(s, w, rows))+m.worst(s).Least(s, m.top, w) <= rows
 }
 
+// bare tells whether nothing is asked, listed or sought that needs the whole panel.
+func (m screen) bare() bool {
+	return !m.Typing() && !m.finder.open() && !m.cutting && !m.shielding
+}
+
+// leastUnder is how many rows a panel needs under a picture for what is to be said above its list of the worst and for the first of that;
+// leastListed where it needs that many or more.
+func (m screen) leastUnder(s desk.State, w int) int {
+	rows := leastRows
+	for rows < leastListed && len(m.above(s, w, rows))+m.worst(s).Least(s, m.top, w) > rows {
+		rows++
+	}
+	return rows
+}
+
 // typesDrop tells whether it is being typed how far below the floor a point is: that is seen in the profile.
 func (m screen) typesDrop(s desk.State) bool {
 	here, ok := m.here(s)
@@ -89,10 +109,10 @@ func (m screen) typesDrop(s desk.State) bool {
 
 // nextPictures goes on to what is seen next where plan and profile have no room beside a whole panel.
 func (m screen) nextPictures(s desk.State) screen {
-	switch m.arranged(s, m.w, m.h).sees {
-	case together:
+	switch a := m.arranged(s, m.w, m.h); {
+	case a.sees == together, m.aside > 0 && a.body.Under > 0:
 		m.pictures = planAlone
-	case planAlone:
+	case a.sees == planAlone:
 		m.pictures = fallAlone
 	default:
 		m.pictures = together

@@ -5,9 +5,12 @@ import (
 	"bench.example/undermark/tui/desk"
 )
 
-// turnAside goes on to the next of plan, side and back; each shows the whole van at first.
+// turnAside goes on to the next of plan, side and back; each shows the whole van at first. A list that was asked for stays.
 func (m screen) turnAside() screen {
-	m.aside, m.pictures, m.camera = (m.aside+1)%(len(scene.Sides)+1), together, desk.Camera{Whole: true}
+	m.aside, m.camera = (m.aside+1)%(len(scene.Sides)+1), desk.Camera{Whole: true}
+	if m.pictures == fallAlone {
+		m.pictures = together
+	}
 	return m
 }
 

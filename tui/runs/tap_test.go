@@ -183,6 +183,22 @@ func TestTheWholeVanIsSeenFromTheSideAndFromBehind(t *testing.T) {
 	}
 }
 
+// Under the smallest window's picture from the side or from behind lie the few rows that the run at hand needs; the list stands there when it is asked for.
+func TestThePicturesFromTheSideHaveTheRoom(t *testing.T) {
+	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
+	for range scene.Sides {
+		d.Type("z")
+		a := d.Screen.(screen).arranged(d.State, 60, 17)
+		assert.GreaterOrEqual(t, a.plan.H, 17-leastListed+1)
+		view := d.View(60, 17)
+		assert.Contains(t, view, moreOfIt)
+		assert.Contains(t, view, "Point 1 of 4")
+		d.Type("e")
+		assert.NotContains(t, d.View(60, 17), moreOfIt, "the list whole")
+		d.Type("ee")
+	}
+}
+
 // wholeVanIsSeen tells that the floor's corners and all corners of the runs are in the picture that stands in the plan's place.
 func wholeVanIsSeen(t *testing.T, d *screentest.Driver) {
 	t.Helper()

@@ -6,8 +6,8 @@ import (
 	"bench.example/undermark/rules"
 )
 
-// NoneKept is said where what is proposed breaks rules.
-const NoneKept = "none keeps every rule: the nearest misses"
+// NoneKept is said where what is proposed breaks rules: of a few places, each at its easiest heading, and not surely what breaks them by least.
+const NoneKept = "none tried keeps every rule: near misses"
 
 // SoFar says how far a search for layouts is.
 func SoFar(p rules.Progress) string {
