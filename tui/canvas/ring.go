@@ -46,9 +46,26 @@ type ring struct {
 	named  bool // the name of the cut stands in it
 }
 
-// ringRows is how many rows a picture has at least that has a ring: on fewer it would hide what it is among, and one sign
-// stands for the cut.
-const ringRows = 6
+// shallow is how many rows a picture has at most in which a ring may be too large: one that is drawn more than mostTimes its size there would hide
+// what it is among, and one sign stands for the cut. In fewer rows than the smallest ring has it could not be whole.
+const (
+	shallow   = 5
+	mostTimes = 10
+)
+
+// tooLarge tells whether the smallest ring round a cut of a radius, mm, would hide what it is among.
+func (m *Map) tooLarge(radius float64, faces bool) bool {
+	larger := leastCut(faces) * m.Scale / radius
+	return larger > 1 && (m.Rows < RingCells/2 || m.Rows <= shallow && larger > mostTimes)
+}
+
+// RingReach is RingReach for a picture; 0 where it has a sign in place of the ring.
+func (m Map) RingReach(radius float64) float64 {
+	if m.tooLarge(radius, true) {
+		return 0
+	}
+	return RingReach(radius, m.Scale)
+}
 
 // ringOf is the ring of the cut; seen edge on it has none.
 func (p *painter) ringOf() ring {
@@ -58,7 +75,7 @@ func (p *painter) ringOf() ring {
 			continue
 		}
 		least := leastRing(p.look.Faces)
-		if p.Rows < ringRows && it.Area.Radius < leastCut(p.look.Faces)*p.Scale {
+		if p.tooLarge(it.Area.Radius, p.look.Faces) {
 			return ring{}
 		}
 		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius/p.Scale - ringHalf, shown: true}

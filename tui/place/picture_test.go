@@ -106,3 +106,27 @@ func TestTheExhaustHasAnEndAndTheKeyIsOutside(t *testing.T) {
 		assert.Positive(t, rulers)
 	}
 }
+
+// Whatever is said at the foot of a small screen, the cut keeps its ring: no sign stands for it.
+func TestTheRingIsThereWhateverIsSaid(t *testing.T) {
+	for at := range 4 {
+		s := screentest.State(t)
+		moved := *s.Job.Cut
+		moved.At[0] += 90 * float64(at)
+		job := s.Job
+		job.Cut = &moved
+		s = screentest.Judged(s, job)
+		for h := 17; h >= 13; h-- { // a message takes a row or two more than the foot, a warning another
+			for _, keys := range []string{"esc", "f"} { // near, and all of the floor: in four rows of that a ring would be an eighth of a van
+				if keys == "f" && h < 15 {
+					continue
+				}
+				p, after, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 60, Height: h})
+				p, after, _ = screentest.After(p, after, screentest.Keys(keys)...)
+				view := screentest.Filled(t, p, after, 60, h)
+				assert.NotContains(t, view, "◎", "%d rows, %q", h, keys)
+				assert.Contains(t, view, "cut", "%d rows, %q", h, keys)
+			}
+		}
+	}
+}

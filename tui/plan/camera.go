@@ -55,8 +55,41 @@ func (p Pane) hidden() bool {
 	return p.parted(w, h).w == 0
 }
 
-// camera is the one the pane looks through at a plan: that of the desk, or on a small pane one at what matters.
+// camera is the one the pane looks through at a plan: that of the desk, or on a small pane one at what matters, which has the ring whole.
 func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera {
+	c := p.aimed(shown, s, opts)
+	if s.Camera.Scale > 0 || s.Job.Cut == nil {
+		return c
+	}
+	w, h := p.drawn()
+	m := canvas.NewMap(shown, w, h, c, s.Settings.Units)
+	if middle := wholeIn(m, shown.Projection.Point(s.Result.Plan.Cut.At.At(0)), s.Job.Cut.Across/2); middle != m.Middle() {
+		return desk.Camera{View: s.Camera.View, Middle: middle, Scale: m.Scale}
+	}
+	return c
+}
+
+// wholeIn is the middle of a picture, moved by as little as has all of the ring round a cut that it sees, where it has room for that.
+func wholeIn(m canvas.Map, cut geometry.Point, radius float64) geometry.Point {
+	middle, reach := m.Middle(), m.RingReach(radius)
+	if _, _, seen := m.Cell(cut); !seen || reach == 0 {
+		return middle
+	}
+	wide, high := m.CellSize()
+	shift := func(off, size, cell float64) float64 {
+		room := size/2 - reach
+		if room < 0 {
+			return 0
+		}
+		room = max(room-cell, 0) // the picture lies by half a cell beside its place at the most, and the ring by another
+		return off - min(max(off, -room), room)
+	}
+	off := cut.Sub(middle)
+	return middle.Add(geometry.Point{X: shift(off.X, wide*float64(m.Cols), wide), Y: shift(off.Y, high*float64(m.Rows), high)})
+}
+
+// aimed is that camera before the ring is seen to.
+func (p Pane) aimed(shown scene.Scene, s desk.State, opts Options) desk.Camera {
 	w, h := p.drawn()
 	if s.Camera.Scale > 0 || s.Camera.Whole || canvas.NewMap(shown, w, h, s.Camera, s.Settings.Units).Scale < closeUp {
 		return s.Camera
