@@ -108,16 +108,34 @@ func pairFloor(t *testing.T, r, sides *rand.Rand) (job vehicles.Job, result Resu
 	return job, result
 }
 
-// On one of those floors the stub is above a rail, and the nearest miss keeps 2 mm less than is asked of that: too close to call, and said to be.
-// It is no run that was found, and keeps what it says, to the mm.
-func TestAMissThatIsTooCloseToCallIsNoneTheLess(t *testing.T) {
-	const seed, floor = 83, 289
-	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
-	var job vehicles.Job
-	var result Result
+// pairSeed is the seed of those floors.
+const pairSeed = 83
+
+// aPairFloor is one of those floors by its number.
+func aPairFloor(t *testing.T, floor int) (job vehicles.Job, result Result) {
+	r, sides := rand.New(rand.NewPCG(pairSeed, pairSeed)), rand.New(rand.NewPCG(pairSeed, 0))
 	for range floor + 1 {
 		job, result = pairFloor(t, r, sides)
 	}
+	return job, result
+}
+
+// On one of those floors an intake whose mouth is turned over loses a corner as it is straightened, and is turned the other way after that.
+func TestAMouthIsTurnedOverOnARunThatLostACorner(t *testing.T) {
+	const floor = 353
+	job, result := aPairFloor(t, floor)
+	found := FindPair(context.Background(), &result, nil)
+	require.True(t, found.Intake.Found())
+	if found.Found() {
+		pairIsSampled(t, floor, job, &found)
+	}
+}
+
+// On one of those floors the stub is above a rail, and the nearest miss keeps 2 mm less than is asked of that: too close to call, and said to be.
+// It is no run that was found, and keeps what it says, to the mm.
+func TestAMissThatIsTooCloseToCallIsNoneTheLess(t *testing.T) {
+	const floor = 289
+	job, result := aPairFloor(t, floor)
 	found := FindPair(context.Background(), &result, nil)
 	miss := &found.Exhaust
 	require.NotNil(t, miss.Run)
@@ -148,9 +166,8 @@ func TestAMissThatIsTooCloseToCallIsNoneTheLess(t *testing.T) {
 // place what is asked of it.
 func TestAPairIsWhatTheSlowSearchFinds(t *testing.T) {
 	t.Parallel()
-	const seed = 83
-	t.Logf("seed %d", seed)
-	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
+	t.Logf("seed %d", pairSeed)
+	r, sides := rand.New(rand.NewPCG(pairSeed, pairSeed)), rand.New(rand.NewPCG(pairSeed, 0))
 	found, exhausts, floors := 0, 0, floorsFor(t, 100, 1)
 	for n := range floors {
 		job, result := pairFloor(t, r, sides)

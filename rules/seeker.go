@@ -141,7 +141,7 @@ func (s *seeker) turnedOver(c *course, best *attempt) *attempt {
 		return best
 	}
 	n := len(best.corners)
-	at, end := best.corners[n-2], best.corners[n-1]
+	start, at, end := best.corners[:n-1], best.corners[n-2], best.corners[n-1]
 	over, last := at.Sub(best.corners[n-3]).Plan(), end.Sub(at)
 	if over.Norm() == 0 {
 		return best
@@ -149,7 +149,7 @@ func (s *seeker) turnedOver(c *course, best *attempt) *attempt {
 	along := over.Scale(over.Dot(last.Plan()) / over.Dot(over))
 	ends := [...]geometry.Point3{at.Add(along.Scale(2).Sub(last.Plan()).At(last.Z)), at.Sub(geometry.Point3{Z: last.Norm()})}
 	for _, to := range ends {
-		corners := append(slices.Clone(best.corners[:n-1]), to)
+		corners := append(slices.Clone(start), to) // of the run that was turned: one that is better may have fewer
 		if a := s.straighten(corners, c, c.judged, best.lower); a.better(best) {
 			best = a
 		}
