@@ -2,10 +2,10 @@ package rules
 
 import (
 	"slices"
-	"sync"
 	"sync/atomic"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/beside"
 	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/vehicles"
 )
@@ -105,7 +105,7 @@ func share(count, workers int, do func(i int)) {
 			do(i)
 		}
 	}
-	var others sync.WaitGroup
+	var others beside.Work
 	for range workers - 1 {
 		others.Go(work)
 	}

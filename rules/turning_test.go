@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -212,5 +213,19 @@ func BenchmarkSuggestYaw(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+// Whoever asks for what is shared may catch what falls over in it, on whichever core.
+func TestWhatFallsOverInSharedWorkCanBeCaught(t *testing.T) {
+	for workers := range 5 {
+		assert.Panics(t, func() {
+			share(200, workers+1, func(i int) {
+				if i == 150 {
+					panic("fell over")
+				}
+				time.Sleep(10 * time.Microsecond)
+			})
+		}, "%d workers", workers+1)
 	}
 }

@@ -4,7 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sync"
+
+	"bench.example/undermark/geometry/beside"
 )
 
 // Area is a connected part of the floor where the margin is at least 0.
@@ -63,15 +64,15 @@ func (m *Margins) ways() (n int) {
 func (p Map) areas(whole *Margins, tolerance float64) []Area {
 	a := newLabelling(p)
 	var borders []int
-	var beside sync.WaitGroup
+	var other beside.Work
 	if find := func() { borders = p.nodes.borders() }; p.workers > 1 {
-		beside.Go(find)
+		other.Go(find)
 	} else {
 		find()
 	}
 	a.scan()
 	a.settle()
-	beside.Wait()
+	other.Wait()
 	d := newDetail(a)
 	d.examine(&a.nodes, borders, 0, 0)
 	for _, w := range a.doubtful {

@@ -2,10 +2,10 @@ package field
 
 import (
 	"math"
-	"sync"
 	"sync/atomic"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/beside"
 )
 
 // Map holds the margin at every node of a grid over the floor. Nodes are at multiples of the step from the datum, from
@@ -57,7 +57,7 @@ func (p *Map) compute() {
 			q.square(t%across*size, t/across*size, size, p.margins.all)
 		}
 	}
-	var others sync.WaitGroup
+	var others beside.Work
 	for range p.workers - 1 {
 		others.Go(work)
 	}
