@@ -99,7 +99,7 @@ func (l *layouting) nearWish(room Room, yaw float64) (s spot, ok bool) {
 
 // nearTo is that near any place.
 func (l *layouting) nearTo(from geometry.Point, within float64, room Room, yaw float64) (s spot, ok bool) {
-	aim := field.Aim{From: from, Within: within, Enough: scene.MuchSpare, PerAway: awayCounts / marginCounts}
+	aim := field.Aim{From: from, Within: within, Enough: scene.MuchSpare, PerAway: float64(awayCounts) / marginCounts}
 	site, ok := room.Margins.Best(aim, spotWithin)
 	if ok && site.Margin < 0 {
 		aim.Enough, aim.PerAway = math.Inf(1), 0
