@@ -105,13 +105,16 @@ func (p *painter) writeOne(names []string, dear []int, l label, arrow int) {
 // inside is how many dots within the picture a place is that lies on its edge.
 const inside = 1e-6
 
-// past is a name with how much farther than the edge of the picture the thing is; the bare name of what is close by, and in a narrow picture.
+// outOfView stands behind how far past the edge of the picture a thing is, and says from where that is.
+const outOfView = " out of view"
+
+// past is a name with how far out of the picture the thing is; the bare name of what is close by, and in a narrow picture.
 // A bare figure would be read as the way from the cut.
 func (p *painter) past(name string, mm float64) string {
 	if mm = coarse(mm, p.look.Units); mm == 0 {
 		return name
 	}
-	full := name + " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + " farther"
+	full := name + " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units) + outOfView
 	if 5*utf8.RuneCountInString(full) > 2*p.Cols { // it would hide what one looks for
 		return name
 	}

@@ -94,14 +94,14 @@ func (m *Map) torn(bar *geometry.Footprint) (edge []scene.Item) {
 	return edge
 }
 
-// farBar says beside the bumper bar that is drawn at the picture's edge how much farther off it is.
+// farBar says beside the bumper bar that is drawn at the picture's edge how far out of the picture it is.
 func (p *painter) farBar(it *part, plain string, l label) {
 	for row := range p.Rows {
 		p.taken.add((row+p.Top)*p.canvas.Width + p.Left) // no name stands on it
 	}
 	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
 	off := " " + words.Measure(scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}, p.look.Units)
-	p.writeOne([]string{l.name + off + " farther", plain + off + " farther", plain + off + " on"}, []int{0, endWorth / 4, mostHidden}, l, toLeft)
+	p.writeOne([]string{l.name + off + outOfView, plain + off + outOfView, plain}, []int{0, endWorth / 4, mostHidden}, l, toLeft)
 }
 
 // besideRear names the rear bumper beside it where its name did not stand on it.

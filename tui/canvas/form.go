@@ -75,15 +75,15 @@ func (p *painter) exitForms(it *part, out *exit, as func(string, said, int, bool
 	path := it.Area.Path
 	mm := coarse(path[len(path)-1].Sub(out.at).Norm(), p.look.Units)
 	far := " " + words.Measure(scene.Measure{Value: mm, Unit: scene.MM}, p.look.Units)
-	farther, on := far+" farther", far+" on"
+	far += outOfView
 	name, end, arrow := clean(it.Label), "", " "+string(arrows[out.arrow])
 	if it.Role == scene.Exhaust {
 		end = ", outlet"
 	}
 	bare := strings.Replace(name, heaters, "", 1)
-	forms := []form{as(name+end+farther+arrow, whole, 0, false)}
+	forms := []form{as(name+end+far+arrow, whole, 0, false)}
 	if it.Role == scene.Exhaust {
-		forms = append(forms, as(name+farther+arrow, whole, endWorth/2, false), as(name+on+arrow, whole, endWorth*2/3, false))
+		forms = append(forms, as(name+far+arrow, whole, endWorth/2, false))
 	}
 	return append(forms, as(name+end+arrow, whole, endWorth, false), as(name+arrow, whole, endWorth+unitWorth, false), as(bare+strings.TrimPrefix(end, ",")+arrow, whole, mostHidden, false))
 }

@@ -116,7 +116,7 @@ func (p *painter) back(col, row, length int, ink Ink, of *part) {
 // What a name costs that would be read as another line's, and one that lies on the face of another thing.
 const (
 	asCaption = 500
-	asName    = 120
+	asName    = 240
 )
 
 // What a character of a name costs where it hides something: a line most, and the face of another thing a little.

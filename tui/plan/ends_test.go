@@ -67,7 +67,7 @@ func TestWhereGasComesOutIsAlwaysNamed(t *testing.T) {
 					case ends:
 						assert.Contains(t, picture, c.end, "%s %v\n%s", file, size, picture)
 					case begins:
-						assert.Regexp(t, c.beyond+`(\d+ mm (farther|on) )?[►▼◄▲]`, picture, "%s %v\n%s", file, size, picture)
+						assert.Regexp(t, c.beyond+`(\d+ mm out of view )?[►▼◄▲]`, picture, "%s %v\n%s", file, size, picture)
 					}
 				}
 			}
