@@ -15,7 +15,7 @@ const (
 )
 
 // UsualFuel is the fuel line that a job begins with which has none: the usual one with its pump, from the one fuel tank there is, where
-// that is nearest to the heater's stub, to the stub. ok is false where no tank, or more than one, was entered; the line then has no path.
+// that is nearest to the heater's stub, to the stub. It carries what that tank holds, as far as somebody said. ok is false where no tank, or more than one, was entered; the line then has no path.
 func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
 	line = vehicles.UsualWhole(vehicles.FuelRun)
 	line.Supply.Bore = vehicles.Some(usualBore)
@@ -25,7 +25,7 @@ func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
 	}
 	tank := &r.Plan.Obstructions[tanks[0]]
 	_, at := tank.Prism.Footprint.Gap(stub.Plan())
-	line.Supply.From = r.Job.Obstructions[tanks[0]].Name
+	line.Supply.From, line.Supply.Kind = r.Job.Obstructions[tanks[0]].Name, r.Job.Obstructions[tanks[0]].Holds
 	line.Path = vehicles.List[vehicles.RunPoint]{
 		{X: math.Round(at.X), Y: math.Round(at.Y), Drop: math.Round(-tank.Prism.High) + usualDip},
 		{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: hundredth(-stub.Z)},

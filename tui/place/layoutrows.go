@@ -5,96 +5,11 @@ import (
 	"math"
 	"strings"
 
-	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
-	"bench.example/undermark/rules/drawing"
-	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/tui/words"
-	"bench.example/undermark/vehicles"
 )
-
-// Where there is room for it the layouts stand beside each other, above their lines.
-const (
-	abreastFrom = 150 // columns
-	abreastHigh = 36  // rows
-	linesUnder  = 14  // rows
-)
-
-// abreast tells whether the layouts stand beside each other in a body of w by h.
-func (m screen) abreast(w, h int) bool {
-	return len(m.proposed()) > 1 && w >= abreastFrom && h >= abreastHigh
-}
-
-// laid is the desk with a layout on it, the whole floor in sight.
-func laid(l *rules.Layout, s desk.State) desk.State {
-	s.Job, s.Plan, s.Result, s.Focus, s.Selected = l.Result.Job, l.Result.Plan, l.Result, nil, -1
-	s.Camera = desk.Camera{View: s.Camera.View, Whole: true}
-	return s
-}
-
-// roundLayout is how much is seen round a layout, mm: what it passes is told from what it leads to.
-const roundLayout = 100
-
-// near is the view of a layout from the cut to the end of each run.
-func near(l *rules.Layout, s desk.State, w, h int) desk.Camera {
-	places := []geometry.Point3{l.At.At(0)}
-	for _, of := range vehicles.RunKinds {
-		if run := l.Result.Plan.Run(of); run != nil {
-			places = append(places, run.Path...)
-		}
-	}
-	return canvas.Fit(s.Camera.View, places, roundLayout, w, h, s.Settings.Units)
-}
-
-// pictures are the layouts beside each other, each under its number, and their lines below.
-func (m screen) pictures(s desk.State, w, h int) string {
-	best, st := m.proposed(), s.Settings.Styles()
-	wide, high := (w-len(best)+1)/len(best), h-linesUnder
-	var all string
-	for i := range best {
-		if i == len(best)-1 {
-			wide = w - i*(wide+1)
-		}
-		look := st.Title
-		if i == m.at {
-			look = st.Here
-		}
-		one := laid(&best[i], s)
-		one.Pixels = nil // a terminal shows one picture at a time
-		title := desk.Fit(look.Render(" "+headOf(i, &best[i])+" "), wide, 1)
-		picture := title + "\n" + m.small[i].View(one, wide, high-1, plan.Options{Shown: foulOf(&best[i]), Area: best[i].Area})
-		if all == "" {
-			all = picture
-		} else {
-			all = desk.Beside(all, picture, st)
-		}
-	}
-	return all + "\n" + desk.Fit(strings.Join(m.choices(s, w, linesUnder).rows, "\n"), w, linesUnder)
-}
-
-// foulOf are the findings that a layout's picture shows: the worst of what it breaks.
-func foulOf(l *rules.Layout) []*rules.Finding {
-	foul := func(f *rules.Finding) bool { return f.Verdict == rules.Foul }
-	return drawing.Worst(l.Result.Findings, foul, dimensions)
-}
-
-// headOf names a layout in a few words: its place among them, its area and its verdict.
-func headOf(i int, l *rules.Layout) string {
-	text := fmt.Sprint(i + 1)
-	if l.Area != "" {
-		text += ", area " + l.Area
-	}
-	if l.AsItIs {
-		text += ", as it is"
-	}
-	if l.FuelMiss != nil {
-		text += ", no fuel line"
-	}
-	return text + ", " + desk.VerdictWord(l.Verdict())
-}
 
 // roomForAll is from how many rows on all layouts are listed; on fewer it is the one that is shown.
 const roomForAll = 12

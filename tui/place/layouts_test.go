@@ -204,9 +204,10 @@ func TestLayoutsInLines(t *testing.T) {
 
 func TestLayoutsInPictures(t *testing.T) {
 	s := demo(t)
-	screentest.Golden(t, "layouts", proposing(t, s), s, func(w, h int) screentest.Area {
+	p := proposing(t, s)
+	screentest.Golden(t, "layouts", p, s, func(w, h int) screentest.Area {
 		if w >= abreastFrom {
-			return screentest.Area{W: w, H: h - linesUnder}
+			return screentest.Area{W: w, H: h - len(p.(page).under(s, w).rows)}
 		}
 		return planArea(w, h)
 	})
@@ -223,7 +224,7 @@ func TestLayoutsHaveTheirAreasLetterInThePicture(t *testing.T) {
 	wide := (160 - 2) / 3
 	for i := range best {
 		var picture []string
-		for _, row := range rows[:47-linesUnder] {
+		for _, row := range rows[:47-len(p.(page).under(s, 160).rows)] {
 			picture = append(picture, ansi.Cut(row, i*(wide+1), i*(wide+1)+wide))
 		}
 		one := strings.Join(picture, "\n")
@@ -234,6 +235,31 @@ func TestLayoutsHaveTheirAreasLetterInThePicture(t *testing.T) {
 		for i := range best {
 			assert.Contains(t, ansi.Strip(screentest.Filled(t, p, s, size.W, size.H)), "("+best[i].Area+")", "%s, %d", size.Name, i)
 			p, _, _ = p.Update(screentest.Keys("down")[0], s)
+		}
+	}
+}
+
+// Beside each other and one at a time, the pictures are of what is laid: few rows of one show nothing, and under those beside each other no row is
+// left to nobody.
+func TestLayoutsFillTheirPictures(t *testing.T) {
+	s := demo(t)
+	p := proposing(t, s)
+	for _, size := range screentest.Sizes {
+		rows := strings.Split(ansi.Strip(screentest.Filled(t, p, s, size.W, size.H)), "\n")
+		area, pictures := planArea(size.W, size.H), 1
+		if size.W >= abreastFrom {
+			assert.NotEmpty(t, strings.TrimSpace(rows[len(rows)-1]))
+			area, pictures = screentest.Area{W: (size.W - 2) / 3, H: slices.IndexFunc(rows, func(row string) bool { return strings.HasPrefix(row, "Whole layouts") })}, 3
+		}
+		for i := range pictures {
+			empty := 0
+			for _, row := range rows[:area.H] {
+				const ruler = 6
+				if from := i * (area.W + 1); strings.TrimSpace(ansi.Cut(row, from+ruler, from+area.W)) == "" {
+					empty++
+				}
+			}
+			assert.LessOrEqual(t, empty, area.H/8, "%s, picture %d", size.Name, i+1)
 		}
 	}
 }

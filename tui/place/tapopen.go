@@ -49,8 +49,9 @@ func (m screen) tapChoice(rows panelRows, y, h int, s desk.State) (screen, desk.
 // tapAbreast shows the layout whose picture or line is tapped.
 func (m screen) tapAbreast(x, y int, s desk.State) screen {
 	n := len(m.proposed())
-	if under := y - (m.h - linesUnder); under >= 0 {
-		m, _ = m.tapChoice(m.choices(s, m.w, linesUnder), under, linesUnder, s)
+	lines := m.under(s, m.w)
+	if under := y - (m.h - len(lines.rows)); under >= 0 {
+		m, _ = m.tapChoice(lines, under, linesUnder, s)
 		return m
 	}
 	m.at = min(n-1, x/((m.w-n+1)/n+1))

@@ -16,9 +16,7 @@ func (m screen) View(s desk.State, w, h int) string {
 	seen := s
 	if best := m.proposed(); len(best) > 0 {
 		seen = laid(&best[m.at], s)
-		if w < desk.SideBySide { // the whole floor would show the van and little of what is proposed
-			seen.Camera = near(&best[m.at], seen, planW, planH)
-		}
+		seen.Camera = near(&best[m.at], seen, planW, planH) // the whole floor would show the van and little of what is proposed
 	}
 	picture := m.pane.View(seen, planW, planH, m.shown(seen))
 	return moving.Body{W: w, H: h}.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)

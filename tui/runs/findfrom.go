@@ -1,7 +1,9 @@
 package runs
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
@@ -31,8 +33,8 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 		if s.Job.Run(of) != nil {
 			continue
 		}
-		run, taken := usual(s, of, mouth)
-		if of == vehicles.FuelRun && run.Supply.From == "" {
+		run, taken := m.usual(s, of, mouth)
+		if of == vehicles.FuelRun && len(run.Path) == 0 {
 			return q, "Where does the line begin? " + words.Upper(rules.FuelLacks(&s.Job)) + ". " + keyAdd.Help().Key + " begins it: put its first point where it leaves, then " + keyFind.Help().Key + " finds the rest."
 		}
 		q.of.Job = q.of.Job.WithRun(of, &run)
@@ -42,10 +44,10 @@ func (m screen) begins(s desk.State, runs ...vehicles.RunKind) (q quest, why str
 }
 
 // usual is a run to begin with, with what usually hangs on it, and what was taken for granted.
-func usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
+func (m screen) usual(s desk.State, of vehicles.RunKind, mouth vehicles.RunPoint) (run vehicles.Run, taken string) {
 	if of == vehicles.FuelRun {
-		run, _ = rules.UsualFuel(&s.Result, inSpace(mouth))
-		return run, "fuel line from " + run.Supply.From + ", usual pump"
+		run, _ = m.usualFuel(s, mouth)
+		return run, strings.TrimSpace(run.Supply.Kind+" fuel line from "+cmp.Or(run.Supply.From, asItBegan)) + ", usual pump"
 	}
 	run = vehicles.UsualWhole(of)
 	with := ""

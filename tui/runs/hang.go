@@ -52,8 +52,15 @@ func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	if !ok {
 		return m, desk.Change{Say: fmt.Sprintf("No leg is straight for %s: make one longer, the %s goes there.", desk.Length(length, s.Settings.Units), kind.Name)}
 	}
-	job := m.edited(s, func(run *vehicles.Run) { kind.Hang(&run.Hanging, leg, start) })
+	asBefore := false
+	job := m.edited(s, func(run *vehicles.Run) {
+		kind.Hang(&run.Hanging, leg, start)
+		asBefore = kind == vehicles.APump && m.pumpAsBefore(run)
+	})
 	say := strings.NewReplacer("{leg}", strconv.Itoa(leg), "{type}", keyType.Help().Key, "{other}", keyOther.Help().Key).Replace(kind.Told)
+	if asBefore {
+		say += " It pumps as the one before."
+	}
 	return m, desk.Change{Job: job, Say: say}
 }
 
@@ -150,6 +157,9 @@ func after(list []string, one string) string { return list[(slices.Index(list, o
 func (m screen) takeAway(s desk.State) (screen, desk.Change) {
 	job := s.Job.WithRun(m.of, nil)
 	m.picked = part{}
+	if m.of == vehicles.FuelRun { // what the heater burns and where that is kept are no facts of the way that goes
+		m.away = s.Job.Fuel
+	}
 	return m, desk.Change{Job: &job, Say: fmt.Sprintf("%s deleted, all of it. %s takes it back.", m.of, desk.KeyUndo.Help().Key)}
 }
 
@@ -157,9 +167,9 @@ func (m screen) takeAway(s desk.State) (screen, desk.Change) {
 func (m screen) remove(here placed, s desk.State) (screen, desk.Change) {
 	var job *vehicles.Job
 	switch {
-	case here.sort == point:
+	case here.sort == point && len(m.run(s).Path) > m.fewest():
 		return m, m.removePoint(s, here.index)
-	case here.sort == stub || here.sort == pipe: // what is said of all of it
+	case here.sort == point || here.sort == stub || here.sort == pipe: // of the last one, or what is said of all of it
 		return m.takeAway(s)
 	case !here.there:
 	case here.sort == hung:

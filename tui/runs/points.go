@@ -33,7 +33,7 @@ func (m screen) add(s desk.State) (screen, desk.Change) {
 	run := m.run(s)
 	switch {
 	case m.of == vehicles.FuelRun && run == nil:
-		line, say := begun(s, mouth)
+		line, say := m.begun(s, mouth)
 		job := s.Job.WithRun(m.of, &line)
 		m.picked = part{}
 		return m, desk.Change{Job: &job, Say: say}
@@ -135,19 +135,17 @@ func over(hanging vehicles.Hanging, leg int, along float64) string {
 	return ""
 }
 
-// removePoint takes a point out; with the last that a run can't do without, the run goes.
-func (m screen) removePoint(s desk.State, i int) desk.Change {
-	least := 1
+// fewest is how many points the run at hand can't do without: with the last of them the run goes.
+func (m screen) fewest() int {
 	if m.of == vehicles.FuelRun {
-		least = 2
+		return 2
 	}
-	change := desk.Change{Say: fmt.Sprintf("%s point %d deleted", m.of, i+1)}
-	if path := m.run(s).Path; len(path) > least {
-		change = m.rerouted(s, path.Without(i), i, "deleted")
-	} else {
-		job := s.Job.WithRun(m.of, nil)
-		change.Job, change.Say = &job, m.of.String()+" deleted"
-	}
+	return 1
+}
+
+// removePoint takes a point out.
+func (m screen) removePoint(s desk.State, i int) desk.Change {
+	change := m.rerouted(s, m.run(s).Path.Without(i), i, "deleted")
 	if change.Job != nil {
 		change.Say += fmt.Sprintf(". %s takes it back.", desk.KeyUndo.Help().Key)
 	}

@@ -17,6 +17,7 @@ import (
 type screen struct {
 	pane     plan.Pane
 	of       vehicles.RunKind // the run at hand
+	away     *vehicles.Run    // the fuel line that was taken away last; nil for none
 	picked   part             // of it
 	step     moving.Step
 	prompt   moving.Prompt
