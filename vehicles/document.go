@@ -182,6 +182,9 @@ func keepBefore(path string, data []byte, mode fs.FileMode) (string, error) {
 // nobody may ever write to, is not waited for. The error is one line.
 func ReadFile(path string) ([]byte, error) {
 	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if info, fault := os.Stat(path); err != nil && fault == nil && info.Mode()&fs.ModeSocket != 0 {
+		err = errNoFile // each system has another word for it, and none of them helps
+	}
 	if err != nil {
 		return nil, notRead(path, err)
 	}

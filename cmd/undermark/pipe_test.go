@@ -3,6 +3,7 @@
 package main
 
 import (
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -42,6 +43,33 @@ func TestNoCommandWaitsForAPipe(t *testing.T) {
 			assert.Contains(t, a.complaint, pipe, args)
 		case <-time.After(patience):
 			require.Fail(t, "it waits for ever", args)
+		}
+	}
+}
+
+// A job that is no file, whatever else it is, is refused in the terminal with one message that names it, and never waited for.
+func TestTheScreensOpenNothingButAFile(t *testing.T) {
+	dir := t.TempDir()
+	pipe, folder := filepath.Join(dir, "pipe.toml"), filepath.Join(dir, "folder.toml")
+	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
+	require.NoError(t, os.Mkdir(folder, 0o700))
+	t.Chdir(dir) // a socket's path can't be long
+	listener, err := net.Listen("unix", "socket.toml")
+	require.NoError(t, err)
+	defer listener.Close()
+	for path, why := range map[string]string{
+		pipe: "no plain file", "socket.toml": "no plain file", folder: "a folder, not a file", "/dev/zero": "no plain file", "/dev/full": "no plain file",
+	} {
+		if _, err := os.Stat(path); err != nil {
+			continue // not every system has each device
+		}
+		for _, args := range [][]string{{path}, {"--plain", path}} {
+			s := newHome(t).start(t, 200, 30, args...)
+			assert.Equal(t, exitFailed, s.ended(t), args)
+			said := strings.TrimSpace(s.picture())
+			assert.Equal(t, 0, strings.Count(said, "\n"), said)
+			assert.Contains(t, said, path)
+			assert.Contains(t, said, why)
 		}
 	}
 }

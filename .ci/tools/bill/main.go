@@ -7,6 +7,7 @@
 package main
 
 import (
+	"crypto/sha256"
 	"debug/buildinfo"
 	"flag"
 	"fmt"
@@ -41,26 +42,45 @@ func run(pack, version, when, billFile, licenceFile, program string) error {
 	if err := os.WriteFile(licenceFile, licenceText(modules), 0o644); err != nil {
 		return err
 	}
-	data, err := billOf(info.GoVersion, version, when, modules)
+	sum, err := sumOf(program)
+	if err != nil {
+		return err
+	}
+	data, err := billOf(build{goVersion: info.GoVersion, version: version, when: when, sum: sum}, modules)
 	if err != nil {
 		return err
 	}
 	return os.WriteFile(billFile, data, 0o644)
 }
 
-// agree holds what go list says is linked to what stands in the program itself, so that no bill is of another build.
+// sumOf is the SHA-256 of a file, in hexadecimal.
+func sumOf(file string) (string, error) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		return "", err
+	}
+	return fmt.Sprintf("%x", sha256.Sum256(data)), nil
+}
+
+// agree holds what go list says is linked to what stands in the program itself, so that no bill is of another build, and
+// takes each module's sum from there.
 func agree(info *buildinfo.BuildInfo, modules []module) error {
-	listed := map[string]string{}
-	for _, m := range modules {
-		listed[m.path] = m.version
+	listed := map[string]*module{}
+	for i, m := range modules {
+		listed[m.path] = &modules[i]
 	}
 	for _, dep := range info.Deps {
 		if dep.Replace != nil {
 			return fmt.Errorf("%s is replaced: a release is made of published modules", dep.Path)
 		}
-		if listed[dep.Path] != dep.Version {
-			return fmt.Errorf("the program holds %s %s, go list says %q: build it anew", dep.Path, dep.Version, listed[dep.Path])
+		m := listed[dep.Path]
+		if m == nil || m.version != dep.Version {
+			return fmt.Errorf("the program holds %s %s, go list says otherwise: build it anew", dep.Path, dep.Version)
 		}
+		if dep.Sum == "" {
+			return fmt.Errorf("the program has no checksum of %s %s: a release is made of published modules", dep.Path, dep.Version)
+		}
+		m.sum = dep.Sum
 	}
 	if len(modules) != len(info.Deps)+1 { // and the standard library, which the program does not list
 		return fmt.Errorf("the program holds %d modules, go list says %d: build it anew", len(info.Deps), len(modules)-1)

@@ -17,6 +17,7 @@ import (
 // module is one that is linked into the program, with what it is licensed under.
 type module struct {
 	path, version string
+	sum           string // as go.sum has it; the standard library has none
 	licences      []licence
 }
 

@@ -29,22 +29,26 @@ func called(path string) string {
 	return path
 }
 
+// build is what a bill is of: sum is the program's SHA-256 in hexadecimal.
+type build struct{ goVersion, version, when, sum string }
+
 // billOf is the bill of materials, CycloneDX 1.6, the same bytes for the same build. Where no licence text could be told
 // for certain the bill names none: the text itself is beside it.
-func billOf(goVersion, version, when string, modules []module) ([]byte, error) {
+func billOf(of build, modules []module) ([]byte, error) {
 	bill := cdx.NewBOM()
 	bill.Metadata = &cdx.Metadata{
-		Timestamp: when,
+		Timestamp: of.when,
 		Component: &cdx.Component{
-			BOMRef: "undermark", Type: cdx.ComponentTypeApplication, Name: "undermark", Version: version,
-			Properties: &[]cdx.Property{{Name: "built with", Value: goVersion}},
+			BOMRef: "undermark", Type: cdx.ComponentTypeApplication, Name: "undermark", Version: of.version,
+			Hashes:     &[]cdx.Hash{{Algorithm: cdx.HashAlgoSHA256, Value: of.sum}},
+			Properties: &[]cdx.Property{{Name: "built with", Value: of.goVersion}},
 		},
 	}
 	var parts []cdx.Component
 	var refs []string
 	for _, m := range modules {
 		url := "pkg:golang/" + m.path + "@" + m.version
-		parts = append(parts, cdx.Component{BOMRef: url, Type: cdx.ComponentTypeLibrary, Name: m.path, Version: m.version, PackageURL: url, Licenses: licensesOf(m)})
+		parts = append(parts, cdx.Component{BOMRef: url, Type: cdx.ComponentTypeLibrary, Name: m.path, Version: m.version, PackageURL: url, Licenses: licensesOf(m), Properties: sumsOf(m)})
 		refs = append(refs, url)
 	}
 	bill.Components = &parts
@@ -54,6 +58,15 @@ func billOf(goVersion, version, when string, modules []module) ([]byte, error) {
 	encoder.SetPretty(true)
 	err := encoder.EncodeVersion(bill, cdx.SpecVersion1_6)
 	return out.Bytes(), err
+}
+
+// sumsOf is a module's checksum by the name of the file that holds it: it is a sum over the sums of the module's files, so the hash
+// of no file, which CycloneDX's own field would be taken for.
+func sumsOf(m module) *[]cdx.Property {
+	if m.sum == "" {
+		return nil
+	}
+	return &[]cdx.Property{{Name: "go.sum", Value: m.sum}}
 }
 
 func licensesOf(m module) *cdx.Licenses {
