@@ -153,6 +153,13 @@ func TestTapsInTheList(t *testing.T) {
 	assert.Equal(t, 0, picked.(page).at)
 	picked, _, _ = screentest.After(p, s, tap(90, 10))
 	assert.True(t, picked.(page).large)
+	picked, _, _ = screentest.After(p, s, tap(5, 5), tap(5, 5))
+	assert.True(t, picked.(page).large, "the picked one is shown")
+	assert.Equal(t, 3, picked.(page).at)
+	tall, few, _ := screentest.After(New(), s, tea.WindowSizeMsg{Width: 100, Height: 60})
+	picked, _, _ = screentest.After(tall, few, screentest.Keys("end")...)
+	picked, _, _ = screentest.After(picked, few, tap(5, 45))
+	assert.False(t, picked.(page).large, "nothing stands below the last")
 	wheel := tea.MouseMsg{X: 5, Y: 5, Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown}
 	picked, _, _ = screentest.After(p, s, wheel, wheel)
 	assert.Equal(t, 2, picked.(page).at)

@@ -51,7 +51,7 @@ func (m screen) passOn(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	return m, change
 }
 
-// mouse answers the wheel and taps: in the list a tap picks a finding, on the plan beside it a tap enlarges it.
+// mouse answers the wheel and taps: in the list a tap picks a finding, on the picked one and on the plan beside it a tap enlarges that.
 func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	listW, _, _ := m.sizes(m.w, m.h)
 	tap := msg.Action == tea.MouseActionPress && msg.Button == tea.MouseButtonLeft
@@ -65,7 +65,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case tap && msg.X > listW:
 		return m.enlarge(s)
 	case tap:
-		return m.tapList(msg.Y, s), desk.Change{}
+		return m.tapList(msg.Y, s)
 	case msg.Button == tea.MouseButtonWheelDown:
 		return m.press(tea.KeyMsg{Type: tea.KeyDown}, s)
 	case msg.Button == tea.MouseButtonWheelUp:
@@ -74,12 +74,17 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	return m, desk.Change{}
 }
 
-// tapList picks the finding in row y.
-func (m screen) tapList(y int, s desk.State) screen {
+// tapList picks the finding in row y, and shows it on the plan when it was picked already.
+func (m screen) tapList(y int, s desk.State) (screen, desk.Change) {
 	listW, _, _ := m.sizes(m.w, m.h)
 	row := y - len(m.faults(s, listW)) - listHead
-	if row >= 0 && row < m.listRows(s) {
-		m.at = min(m.first(s, m.listRows(s))+row, max(0, len(m.listed(s))-1))
+	to := m.first(s, m.listRows(s)) + row
+	switch {
+	case row < 0 || row >= m.listRows(s) || to >= len(m.listed(s)):
+		return m, desk.Change{}
+	case to == m.index(s):
+		return m.enlarge(s)
 	}
-	return m
+	m.at = to
+	return m, desk.Change{}
 }

@@ -29,9 +29,10 @@ func noCutRows(s desk.State, w int) []string {
 	return append(rows, "", choice(st, keyPlace))
 }
 
-// beforeMark heads what is read and answered before the marks: some may have been made at another place of the cut, or another day.
+// beforeMark heads what is read and answered before the marks: some may have been made at another place of the cut, or
+// another day, and a hole was drilled at one.
 func beforeMark(s desk.State) string {
-	if len(s.Ticked) > 0 {
+	if len(s.Ticked) > 0 || s.Job.Cut != nil && s.Job.Cut.Drilled != nil {
 		return "Before the next mark"
 	}
 	return "Before the first mark"

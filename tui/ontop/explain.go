@@ -23,7 +23,7 @@ type topic struct {
 var topics = sync.OnceValue(func() map[card]map[string]topic {
 	return map[card]map[string]topic{
 		floorCard: {
-			"":      {floorSide, "Measure the floor first: everything is judged against it.", nil},
+			"":      {floorSide, "Everything is judged against the floor, so it is measured first.", nil},
 			"from":  {floorSide, "From the DATUM, where the tape has its zero, to the floor's rear edge: how far?", nil},
 			"width": {floorSide, "How wide is the floor? It counts as lying evenly about the centreline.", nil},
 			"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
