@@ -146,14 +146,14 @@ func (m *maker) holds(pending texts) {
 	holds := m.add("holds", "", "")
 	holds.Choices, holds.Pass = holdsChoices, true
 	if holds.Text == "" {
-		holds.Text = notKnown
+		holds.Text = vehicles.NotKnown
 	}
 }
 
 // travel is the field that says how far a thing moves up and down as the van drives.
 func (m *maker) travel(pending texts) {
 	if m.list == Obstructions && vehicles.KindOf(pending["kind"]).Is(vehicles.Travels) {
-		travel := m.add("travel", "mm", "not known")
+		travel := m.add("travel", "mm", vehicles.NotKnown)
 		travel.Pass = true
 		travel.Note = "up and down as the van drives; runs keep clear of " + desk.Length(rules.UsualTravel, m.units) + " while it is not known"
 	}
@@ -201,14 +201,14 @@ func (m *maker) heights() {
 	m.head = m.list.table().heads[0]
 	blank := needed
 	if m.list == Obstructions {
-		blank = desk.NotMeasured
+		blank = vehicles.NotMeasured
 	}
 	m.add("top", "mm", blank)
 	m.add("low", "mm", blank)
 	if m.list == Obstructions && (m.job.Datum.HookBelow.Set || m.texts["taped"] != "") {
 		low := m.texts["low"]
 		if low == "" {
-			low = desk.NotMeasured
+			low = vehicles.NotMeasured
 		}
 		m.add("taped", "mm", "at the bottom: "+low).Pass = true // so it is, mostly: Enter goes on to the next thing, whose kind a letter chooses
 	}

@@ -15,14 +15,13 @@ import (
 // no source
 const farTank = 500
 
-// notKnown and none are what stands where nobody knows, and where there is none; asItBegan names the beginning of a line that was taken away.
+// noSource is what stands where a line comes from nothing entered; asItBegan names the beginning of a line that was taken away.
 const (
-	notKnown  = "not known"
 	noSource  = "nothing entered"
 	asItBegan = "where it began"
 )
 
-func orNotKnown(text string) string { return cmp.Or(text, notKnown) }
+func orNotKnown(text string) string { return cmp.Or(text, vehicles.NotKnown) }
 func orNone(text string) string     { return cmp.Or(text, noSource) }
 
 // usualFuel is the fuel line that a job begins with which has none: of the one that was taken away on this screen it has what it carries, its
