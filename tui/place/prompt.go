@@ -138,7 +138,7 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: err.Error()}
 	}
 	if m.back != "" && change.Job.Cut.Drilled != nil && explainedIn(*change.Job, s) {
-		change.Goto, change.Say = m.back, change.Say+" The tapes explain it."
+		change.Goto, change.Say = m.back, change.Say+" "+words.Sentence(tapesExplain)
 	}
 	m.prompt = moving.Prompt{}
 	return m, change

@@ -23,6 +23,7 @@ const (
 
 func orNotKnown(text string) string { return cmp.Or(text, vehicles.NotKnown) }
 func orNone(text string) string     { return cmp.Or(text, noSource) }
+func beginsAt(from string) string   { return "The line begins at: " + orNone(from) + "." }
 
 // usualFuel is the fuel line that a job begins with which has none: of the one that was taken away on this screen it has what it carries, its
 // tank, its pipe and its pump, which stay true wherever the line goes. known is false where it is not known where it begins.

@@ -78,7 +78,7 @@ func (m screen) toldWhole(p placed, s desk.State) string {
 	case burns:
 		return "The line carries: " + orNotKnown(run.Supply.Kind) + ". " + keyOther.Help().Key + " says the next."
 	case from:
-		return "The line begins at: " + orNone(run.Supply.From) + ". " + keyOther.Help().Key + " says the next."
+		return beginsAt(run.Supply.From) + " " + keyOther.Help().Key + " says the next."
 	case tank:
 		return toldTank(run.Supply.Tank, s)
 	}
