@@ -23,7 +23,7 @@ var bookKeys = map[string]struct {
 var aText = struct {
 	says string
 	is   func(value any) bool
-}{"a text in quotes", isText}
+}{vehicles.AText, isText}
 
 func isText(value any) bool {
 	_, is := value.(string)

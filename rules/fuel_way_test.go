@@ -81,7 +81,7 @@ func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 		found := FindRoute(context.Background(), &job, vehicles.FuelRun, FuelTarget(&line), nil)
 		require.True(t, found.Found(), "%v", found.Misses)
 		assert.Equal(t, []vehicles.RunPoint(line.Path[:2]), []vehicles.RunPoint(found.Run.Path[:2]))
-		assert.Equal(t, []vehicles.RunPoint{{X: 1700, Y: 150}, {X: 1700, Y: 150, Drop: underHole}}, []vehicles.RunPoint(found.Run.Path[2:4]))
+		assert.Equal(t, []vehicles.RunPoint{{X: 1700, Y: 150}, {X: 1700, Y: 150, Drop: 20}}, []vehicles.RunPoint(found.Run.Path[2:4]))
 		if c.stays {
 			assert.Equal(t, c.pump, *found.Run.Pump)
 		} else {
@@ -101,7 +101,7 @@ func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 // Where the line passes the floor aslant its hole is on the underside.
 func TestTheHoleOfAFuelLineIsOnTheUnderside(t *testing.T) {
 	to := FuelTarget(&vehicles.Run{Path: []vehicles.RunPoint{{X: 100, Y: 10, Drop: -50}, {X: 400, Y: 40, Drop: 100}, {X: 500, Y: 40, Drop: 90}}})
-	assert.Equal(t, vehicles.RunPoint{X: 200, Y: 20, Drop: underHole}, *to.At)
+	assert.Equal(t, vehicles.RunPoint{X: 200, Y: 20, Drop: 20}, *to.At)
 	assert.Equal(t, []vehicles.RunPoint{{X: 100, Y: 10, Drop: -50}, {X: 200, Y: 20}}, to.Above)
 	to = FuelTarget(&vehicles.Run{Path: []vehicles.RunPoint{{X: 100, Drop: 50}, {X: 400, Drop: 100}}})
 	assert.Equal(t, vehicles.RunPoint{X: 100, Drop: 50}, *to.At)

@@ -139,7 +139,7 @@ func TestWhatLiesInsideTheFloorIsMovedOnlyWhereItMayBe(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, a.Shifts, "the loom lies across it")
 	assert.Equal(t, "loom", a.Shifts[0].Name)
-	assert.InDelta(t, 50+63.5+10+shiftMargin-20-60, a.Shifts[0].By.Norm(), shiftStep, "from 300 to what is asked as far from the wish as may be")
+	assert.InDelta(t, 45, a.Shifts[0].By.Norm(), 1e-9, "from 300 to what is asked as far from the wish as may be, 50+63.5+10+1-20-60, in whole fives")
 }
 
 // A fault with a fitting of a deadly kind may kill, under whatever rule; the values are those of what lies below the floor.

@@ -61,8 +61,8 @@ var (
 	}
 )
 
-// usualTravel is how far up and down a thing moves while nobody has said, mm. common practice, no source
-const usualTravel = 100
+// UsualTravel is how far up and down a thing moves while nobody has said, mm. common practice, no source
+const UsualTravel = 100
 
 // travels is where an obstruction may be as the van drives, how far that is counted, and whether it moves at all: in a job that does
 // not ask its runs for everything only of what somebody has said how far it moves.
@@ -72,7 +72,7 @@ func (j *judge) travels(i int) (moved geometry.Prism, ok bool) {
 		return moved, false
 	}
 	moved = j.plan.Obstructions[i].Prism
-	by := o.Travel.Or(usualTravel)
+	by := o.Travel.Or(UsualTravel)
 	moved.Low, moved.High = moved.Low-by, moved.High+by
 	return moved, true
 }

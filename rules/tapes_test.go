@@ -158,3 +158,15 @@ func BenchmarkHoleTapes(b *testing.B) {
 		HoleTapes(&result)
 	}
 }
+
+// Of a group the six nearest are tried: the tape that lies across the others is found while it is the sixth, and no more as the seventh.
+func TestTheSixNearestOfAGroupAreTried(t *testing.T) {
+	for before, want := range map[int][]string{5: {"pipe 200", "ahead 800"}, 6: {"pipe 200"}} {
+		things := []vehicles.Obstruction{aPipe, box("ahead", "chassis rail", 1800, 1900, -20, 20, 0, 150)}
+		for i := range before { // each hangs lower than those before it, which a tape to it passes below
+			near := 300 + 50*float64(i)
+			things = append(things, box(fmt.Sprint("rail ", i), "chassis rail", 900, 1100, near, near+30, 0, 20+20*float64(i)))
+		}
+		assert.Equal(t, want, told(t, offHole(things...)), "%d nearer ones", before)
+	}
+}

@@ -131,7 +131,7 @@ func TestTurningBestAgainstEveryPlaceOfAGrid(t *testing.T) {
 			}
 		}
 		if len(places) > 0 {
-			assert.GreaterOrEqual(t, most, best-turningTolerance, result.Job.Ref)
+			assert.GreaterOrEqual(t, most, best-2, result.Job.Ref)
 			assert.LessOrEqual(t, most, best+grid, result.Job.Ref)
 		} else {
 			assert.Negative(t, best, result.Job.Ref)

@@ -74,7 +74,7 @@ func overall(job *vehicles.Job, findings []Finding) Verdict {
 // Why a finding is not clear, in words that others use too.
 const (
 	NeedsFigure     = "needs your heater's figure" // the source, too, of what only the heater's maker can say
-	NotMeasuredHere = "not measured on this van"
+	NotMeasuredHere = vehicles.NotMeasured + " on this van"
 )
 
 // CutHasNoPlace is how a job's cut stands that is nowhere.

@@ -100,7 +100,7 @@ func counted(r rules.Result) (texts []string) {
 		{r.Job.RefusedCount(), words.Refused},
 		{r.Job.UnfinishedCount(), words.Unfinished},
 		{notLooked, "not looked for"},
-		{notSaid, "not said"},
+		{notSaid, vehicles.NotSaid},
 		{len(rules.Unconfirmed(r, vehicles.LookRound)), "not confirmed"},
 		{len(r.Unchecked), unchecked},
 	} {

@@ -128,7 +128,7 @@ func (t *table) recorded() Done {
 	d := Done{
 		Step: t.choice("step", required, StepIDs()),
 		At:   t.moment("at"), Value: t.number("value", optional, AFigure), Due: t.date("due"),
-		Note: t.text("note", optional, "a text in quotes", func(r rune) bool {
+		Note: t.text("note", optional, AText, func(r rune) bool {
 			return unicode.IsControl(r) && r != '\n' && r != '\t' && r != '\r'
 		}),
 		Photos: t.photos(),

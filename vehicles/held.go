@@ -8,11 +8,8 @@ import "maps"
 // HeldTapes are the tapes of which it is asked how they are held: from the datum line, and from a side edge.
 var HeldTapes = []string{"below", "side"}
 
-// What a job says of a tape without a drop.
-const (
-	HeldLevel = "level"
-	NotSaid   = "not said" // it was asked, and nobody has answered yet
-)
+// HeldLevel is what a job says of a tape without a drop that is level; NotSaid where that was asked and nobody has answered yet.
+const HeldLevel = "level"
 
 // WithHeld says of one of HeldTapes that it is held level, or that nobody has said how; "" leaves it to its drop.
 func (j Job) WithHeld(tape, how string) Job {

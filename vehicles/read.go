@@ -125,7 +125,7 @@ func (t *table) job(j *Job) {
 	j.Vehicle = t.line("vehicle", optional)
 	j.Fitter = t.line("fitter", optional)
 	j.Date = t.date("date")
-	j.Notes = t.text("notes", optional, "a text in quotes", func(r rune) bool {
+	j.Notes = t.text("notes", optional, AText, func(r rune) bool {
 		return unicode.IsControl(r) && r != '\n' && r != '\t' && r != '\r'
 	})
 	t.done()

@@ -96,3 +96,6 @@ func (l *lines) skip(s string) bool {
 	l.at += len(s)
 	return true
 }
+
+// AText is how a file has a text, for people.
+const AText = "a text in quotes"

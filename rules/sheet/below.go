@@ -142,7 +142,7 @@ func place(p *vehicles.Place) (x, y, more string) {
 
 func span(s vehicles.Span) string {
 	if !s.Set {
-		return "not measured"
+		return vehicles.NotMeasured
 	}
 	return fmt.Sprintf("%s to %s", survey.Exact(s.From), survey.Exact(s.To))
 }

@@ -57,7 +57,7 @@ func (m *maker) begun(b *basis) {
 // heater are the sizes of the job's heater, by its class: what is taken from it is the instructions' to say.
 func (m *maker) heater(b *basis) (c classSizes) {
 	if m.job.Heater == nil {
-		b.lack("which heater it is")
+		b.lack(whichHeater)
 		return c
 	}
 	name := m.job.Heater.Class
@@ -80,3 +80,6 @@ func (b basis) and(other basis) basis {
 	b.instructions = b.instructions || other.instructions
 	return b
 }
+
+// whichHeater is what is lacking where its class or its sizes are asked for.
+const whichHeater = "which heater it is"

@@ -83,7 +83,7 @@ func (m *maker) duct() {
 	d, sizes := m.job.Ductwork, m.sizes.Duct
 	var on basis
 	if m.job.Heater == nil {
-		on.lack("which heater it is")
+		on.lack(whichHeater)
 	}
 	w := way{length: on.need(d.Length, "how long the duct is"), rough: on.or(d.Rough, sizes.Rough, "roughness inside", MM), across: 1}
 	if h := m.job.Heater; h != nil {

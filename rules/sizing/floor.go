@@ -234,7 +234,7 @@ func (m *maker) sealant() {
 	bead := on.or(m.job.Mount.Bead, f.Bead, "a bead of", MM)
 	edge, round := 0.0, 0.0
 	if m.job.Heater == nil {
-		on.lack("which heater it is")
+		on.lack(whichHeater)
 	} else {
 		edge = 2 * (m.job.Heater.Plate[0] + m.job.Heater.Plate[1])
 	}
@@ -262,7 +262,7 @@ func (m *maker) cutBack() {
 	var on basis
 	from, says := m.asked(rules.StubTimber, &on)
 	if m.job.Heater == nil {
-		on.lack("which heater it is")
+		on.lack(whichHeater)
 	}
 	if m.job.Exhaust == nil {
 		on.lack("the exhaust: lay it on Runs")

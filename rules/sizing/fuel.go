@@ -116,7 +116,7 @@ func (m *maker) endurance() {
 		on := on.and(basis{})
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
-			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: append(m.fuelSource(), "watts of the class: "+m.sizes.ClassNote.Source),
+			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: append(m.fuelSource(), m.sizes.classSource()),
 			Why: fmt.Sprintf("%s at %s l an hour for %s. The last of it the pipe in the tank does not reach.", Litre.Of(litres), survey.FigureTo(rate, 2), Watt.Of(at.watts)),
 		}, on)
 	}

@@ -141,7 +141,7 @@ func (m *maker) changes(inside, rise float64, degrees basis, all *losses) {
 func (m *maker) class(watts float64, on basis) {
 	needed := m.sizes.Heat.Reserve * watts
 	row := Row{
-		ID: Class, Label: "class of heater", Source: Sources{m.sizes.Heat.Source, "watts of the class: " + m.sizes.ClassNote.Source},
+		ID: Class, Label: "class of heater", Source: Sources{m.sizes.Heat.Source, m.sizes.classSource()},
 		Why: fmt.Sprintf("The first class that has %s times what is lost, %s. One much larger runs at its least all night and soots.", survey.FigureTo(m.sizes.Heat.Reserve, 1), Watt.Of(needed)),
 	}
 	for _, c := range m.sizes.Class {
@@ -210,3 +210,6 @@ func (m *maker) warmUp(rise float64, all losses) {
 	}
 	m.put(row, on)
 }
+
+// classSource says where the watts of the heater's class are from.
+func (s *Sizes) classSource() string { return "watts of the class: " + s.ClassNote.Source }

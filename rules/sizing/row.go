@@ -86,7 +86,7 @@ func (r Row) Said() string {
 	}
 	switch {
 	case said == "" && len(r.Lacks) > 0:
-		return "not known"
+		return vehicles.NotKnown
 	case said == "":
 		return r.Text
 	case r.Text != "":

@@ -54,7 +54,7 @@ var holes = []kind{
 	},
 	{
 		id: "sawn", part: Holes, do: "Saw the hole.", caution: rules.AboutSwarf, applies: hasCut, of: cutOf, foul: foulCut, known: sawnKnown,
-		after: []string{"pilot-looked"}, danger: "A hole can't be uncut.",
+		after: []string{"pilot-looked"}, danger: NoUncut,
 	},
 	{
 		id: vehicles.BoltsDrilled, part: Holes, do: "Drill the holes for the heater's bolts.", caution: rules.AboutDrilling, applies: hasBolts, of: boltsOf, foul: foulCut,
@@ -104,3 +104,6 @@ func inDangerOf(about string) func(*rules.Result) bool {
 		return false
 	}
 }
+
+// NoUncut is said before a hole is cut.
+const NoUncut = "A hole can't be uncut."

@@ -25,10 +25,7 @@ func Finding(f rules.Finding, s desk.State) string {
 
 // Margin is what a finding leaves, and how sure that is.
 func Margin(f rules.Finding, s desk.State) string {
-	text := words.Margin(f, s.Settings.Units)
-	if pm := words.PlusMinus(f, s.Settings.Units); pm != "" {
-		text += " " + pm + " (95 %)"
-	}
+	text := words.SureMargin(f, s.Settings.Units)
 	if why := words.WhyClear(f, s.Settings.Units); why != "" {
 		text += "; " + why
 	}

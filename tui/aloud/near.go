@@ -153,7 +153,7 @@ func high(p *vehicles.Placed, sort rules.Sort, s desk.State) string {
 	low, top := p.Prism.Low-floor, p.Prism.High-floor
 	switch {
 	case p.Assumed:
-		return "drop " + desk.NotMeasured + ", taken to reach the ground"
+		return "drop " + vehicles.NotMeasured + ", taken to reach the ground"
 	case sort == rules.AFitting:
 		return "from " + desk.Length(low, u) + " to " + desk.Length(top, u) + " " + desk.AboveFinished
 	}

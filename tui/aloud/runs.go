@@ -90,10 +90,7 @@ func fall(by geometry.Point3, s desk.State) string {
 	if level < straightDown {
 		return text
 	}
-	if math.Abs(by.Z) > level {
-		return text + ", steeper than 45°"
-	}
-	return text + ", " + desk.Quantity(1000*math.Abs(by.Z)/level, rules.PerM, u)
+	return text + ", " + words.Slope(1000*math.Abs(by.Z)/level, u)
 }
 
 // legVerdict is what is wrong with a leg, "" for nothing.

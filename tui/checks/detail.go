@@ -21,10 +21,8 @@ func heading(f rules.Finding, s desk.State, w int) []string {
 // verdict is a finding's verdict with its margin.
 func verdict(f rules.Finding, s desk.State) string {
 	word := s.Settings.Styles().Verdict(f.Verdict).Render(strings.ToUpper(desk.VerdictWord(f.Verdict)))
-	text := word + " " + words.Margin(f, s.Settings.Units)
-	if pm := words.PlusMinus(f, s.Settings.Units); pm != "" {
-		text += " " + pm + " (95 %)"
-	} else if from := words.Unmeasured(f); from != "" {
+	text := word + " " + words.SureMargin(f, s.Settings.Units)
+	if from := words.Unmeasured(f); from != "" {
 		text += ", " + from
 	}
 	if f.Weight == rules.Kills {

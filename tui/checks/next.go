@@ -80,7 +80,7 @@ func (m screen) nextView(s desk.State, w, h int) []string {
 
 // nextTitle stands above the list.
 func nextTitle(s desk.State) string {
-	title := fmt.Sprintf("what to measure next (%d)", len(s.Next.Advice))
+	title := fmt.Sprintf("%s (%d)", keyNext.Help().Desc, len(s.Next.Advice))
 	if !s.Next.Known && len(s.Faults) == 0 {
 		title += ", being worked out"
 	}

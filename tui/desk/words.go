@@ -7,9 +7,6 @@ import (
 	"bench.example/undermark/rules"
 )
 
-// NotMeasured is what stands where a reading is missing.
-const NotMeasured = "not measured"
-
 // PutRight is said where something needs a job that can be judged.
 const PutRight = "First put right what is wrong with the job."
 
@@ -152,6 +149,12 @@ const TwoSided95 = 1.96
 func PlusMinus95(sigma float64, u survey.Units) string {
 	return "± " + survey.Format(TwoSided95*sigma, u)
 }
+
+// Of95 stands behind a ± outside of a column: what lies within it.
+const Of95 = " (95 %)"
+
+// Within95 writes a standard uncertainty as PlusMinus95 does, and says what that holds: "± 3.5 (95 %)".
+func Within95(sigma float64, u survey.Units) string { return PlusMinus95(sigma, u) + Of95 }
 
 // VerdictWord spells a verdict.
 func VerdictWord(v rules.Verdict) string { return v.String() }

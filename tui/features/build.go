@@ -64,7 +64,7 @@ func (b *builder) holds() string {
 	switch kind, holds := b.now["kind"], b.now["holds"]; {
 	case !vehicles.KindOf(kind).Is(vehicles.HoldsFuel) && kind == b.old.Kind:
 		return b.old.Holds
-	case vehicles.KindOf(kind).Is(vehicles.HoldsFuel) && holds != notKnown:
+	case vehicles.KindOf(kind).Is(vehicles.HoldsFuel) && holds != vehicles.NotKnown:
 		return holds
 	}
 	return ""

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/words"
@@ -51,6 +52,7 @@ func labelOf(key string, shape vehicles.Shape, l List, d *vehicles.Datum) string
 // maker makes the fields of one thing.
 type maker struct {
 	list  List
+	units survey.Units
 	job   vehicles.Job
 	texts texts // what the job has
 	shape vehicles.Shape
@@ -68,7 +70,7 @@ func (h Record) Fields(s desk.State, held map[string]string) []form.Field {
 	for key, text := range held {
 		pending[key] = text
 	}
-	m := maker{list: h.List, job: s.Job, texts: x, shape: pending.shape()}
+	m := maker{list: h.List, units: s.Settings.Units, job: s.Job, texts: x, shape: pending.shape()}
 	if h.List == Ties {
 		m.tie()
 	} else {
@@ -144,15 +146,16 @@ func (m *maker) holds(pending texts) {
 	holds := m.add("holds", "", "")
 	holds.Choices, holds.Pass = holdsChoices, true
 	if holds.Text == "" {
-		holds.Text = notKnown
+		holds.Text = vehicles.NotKnown
 	}
 }
 
 // travel is the field that says how far a thing moves up and down as the van drives.
 func (m *maker) travel(pending texts) {
 	if m.list == Obstructions && vehicles.KindOf(pending["kind"]).Is(vehicles.Travels) {
-		travel := m.add("travel", "mm", "not known")
-		travel.Pass, travel.Note = true, "up and down as the van drives; runs keep clear of 100 mm while it is not known"
+		travel := m.add("travel", "mm", vehicles.NotKnown)
+		travel.Pass = true
+		travel.Note = "up and down as the van drives; runs keep clear of " + desk.Length(rules.UsualTravel, m.units) + " while it is not known"
 	}
 }
 
@@ -198,14 +201,14 @@ func (m *maker) heights() {
 	m.head = m.list.table().heads[0]
 	blank := needed
 	if m.list == Obstructions {
-		blank = desk.NotMeasured
+		blank = vehicles.NotMeasured
 	}
 	m.add("top", "mm", blank)
 	m.add("low", "mm", blank)
 	if m.list == Obstructions && (m.job.Datum.HookBelow.Set || m.texts["taped"] != "") {
 		low := m.texts["low"]
 		if low == "" {
-			low = desk.NotMeasured
+			low = vehicles.NotMeasured
 		}
 		m.add("taped", "mm", "at the bottom: "+low).Pass = true // so it is, mostly: Enter goes on to the next thing, whose kind a letter chooses
 	}

@@ -40,7 +40,7 @@ func TestWhatATankHolds(t *testing.T) {
 	}
 	assert.Equal(t, vehicles.Diesel, set(map[string]string{"name": "tank, left"}).Holds, "another edit loses nothing")
 	assert.Equal(t, vehicles.Petrol, set(map[string]string{"holds": "petrol"}).Holds)
-	assert.Equal(t, "", set(map[string]string{"holds": notKnown}).Holds)
+	assert.Equal(t, "", set(map[string]string{"holds": vehicles.NotKnown}).Holds)
 	assert.Equal(t, vehicles.Diesel, set(map[string]string{"kind": "fuel line"}).Holds)
 	assert.Equal(t, "", set(map[string]string{"kind": "water tank"}).Holds, "it holds no fuel any more")
 }

@@ -56,12 +56,9 @@ func shapeNamed(word string) (vehicles.Shape, bool) {
 // onlyStands is what a fitting without a kind says.
 const onlyStands = "only stands there"
 
-// notKnown is the choice for what nobody knows.
-const notKnown = "not known"
-
 // holdsChoices are what a fuel tank or line may hold.
 var holdsChoices = []form.Choice{
-	{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: notKnown},
+	{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: vehicles.NotKnown},
 }
 
 // The words for whether a thing was measured on this van.

@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -36,5 +38,18 @@ func TestHowFarAThingMoves(t *testing.T) {
 		asked := fieldNamed(New(Obstructions, s.Job).Fields(s, map[string]string{"kind": kind}), "travel").Key != ""
 		moves := kind == "suspension" || kind == "driveshaft" || kind == "tyre" || kind == "axle"
 		assert.Equal(t, moves, asked, kind)
+	}
+}
+
+// What counts while nobody has said it is told in the lengths that the screens speak.
+func TestTheUsualTravelIsToldInTheJobsLengths(t *testing.T) {
+	s := screentest.State(t)
+	for _, c := range []struct {
+		units survey.Units
+		told  string
+	}{{desk.Millimetres, "keep clear of 100 mm while"}, {desk.Inches, `keep clear of 3 15/16" while`}} {
+		s.Settings.Units = c.units
+		field := fieldNamed(New(Obstructions, s.Job).Fields(s, map[string]string{"kind": "axle"}), "travel")
+		assert.Contains(t, field.Note, c.told)
 	}
 }

@@ -12,7 +12,7 @@ type Field struct {
 	Label   string
 	Text    string                           // what the job holds; "" for nothing
 	Unit    string                           // stands behind the text
-	Blank   string                           // what an empty field says: "not measured"
+	Blank   string                           // what an empty field says, such as vehicles.NotMeasured
 	Note    string                           // what the text comes to, shown while the field has the keys
 	Heading string                           // a line above the field
 	Choices []Choice                         // one of these in place of a text

@@ -9,20 +9,17 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// notKnown is the choice for what nobody knows.
-const notKnown = "not known"
-
 // fuelSlots are what is said of the fuel line beside its way: they are there while the job has a fuel line.
 var fuelSlots = form.Slots{
 	{
 		Field: form.Field{
 			Key: "burns", Label: "heater burns", Note: "a tank that is known to hold diesel may be nearer to the exhaust",
-			Choices: []form.Choice{{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: notKnown}},
+			Choices: []form.Choice{{Letter: 'p', Name: vehicles.Petrol}, {Letter: 'd', Name: vehicles.Diesel}, {Letter: 'n', Name: vehicles.NotKnown}},
 		},
 		Get: func(s desk.State) string { return orNotKnown(s.Job.Fuel.Supply.Kind) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if text != notKnown && !slices.Contains(vehicles.FuelKinds, text) {
-				return j, fmt.Errorf("%q is no fuel: petrol, diesel, or %s", form.Quoted(text), notKnown)
+			if text != vehicles.NotKnown && !slices.Contains(vehicles.FuelKinds, text) {
+				return j, fmt.Errorf("%q is no fuel: petrol, diesel, or %s", form.Quoted(text), vehicles.NotKnown)
 			}
 			return withSupply(j, func(supply *vehicles.Supply) { supply.Kind = known(text) }), nil
 		},
@@ -31,7 +28,7 @@ var fuelSlots = form.Slots{
 		Field: form.Field{Key: "from", Label: "taken from", Note: "the fuel line may touch what it begins at"},
 		Get:   func(s desk.State) string { return orNotKnown(s.Job.Fuel.Supply.From) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if text != notKnown && !slices.Contains(j.FuelSources(), text) {
+			if text != vehicles.NotKnown && !slices.Contains(j.FuelSources(), text) {
 				return j, fmt.Errorf("%q is no fuel tank or fuel line of the job: enter it in Underneath first", form.Quoted(text))
 			}
 			return withSupply(j, func(supply *vehicles.Supply) { supply.From = known(text) }), nil
@@ -41,7 +38,7 @@ var fuelSlots = form.Slots{
 			for i, name := range s.Job.FuelSources() {
 				f.Choices = append(f.Choices, form.Choice{Letter: 'a' + rune(i%('n'-'a')), Name: name})
 			}
-			f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: notKnown})
+			f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: vehicles.NotKnown})
 		},
 	},
 }
@@ -58,13 +55,13 @@ func withSupply(j vehicles.Job, change func(*vehicles.Supply)) vehicles.Job {
 
 func orNotKnown(text string) string {
 	if text == "" {
-		return notKnown
+		return vehicles.NotKnown
 	}
 	return text
 }
 
 func known(text string) string {
-	if text == notKnown {
+	if text == vehicles.NotKnown {
 		return ""
 	}
 	return text

@@ -55,7 +55,7 @@ func axleSlot(key, label string, rear bool) form.Slot {
 
 // ofWheels is a length that all wheels have alike; blank where they differ, or nobody has said.
 func ofWheels(key, label, unit string, get func(*vehicles.Wheel) (float64, bool), put func(*vehicles.Wheel, float64)) form.Slot {
-	slot := form.Slot{Field: form.Field{Key: key, Label: label, Unit: unit, Blank: "not known", Pass: true}}
+	slot := form.Slot{Field: form.Field{Key: key, Label: label, Unit: unit, Blank: vehicles.NotKnown, Pass: true}}
 	slot.Get = func(s desk.State) string {
 		text := ""
 		for i := range s.Job.Wheels {

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
@@ -151,7 +152,7 @@ func startFoot(now stage, s desk.State, w int) []string {
 	if things := words.OnlyUnconfirmed(&s.Result); len(things) > 0 {
 		mend = "What is left hangs on what nobody confirmed on this van: " + named(things) + ". Measure it again, or " + words.ConfirmIt(things...) + "."
 	}
-	rows = append(rows, desk.Wrapped(st.Strong, "A hole can't be uncut. "+mend, w)...)
+	rows = append(rows, desk.Wrapped(st.Strong, work.NoUncut+" "+mend, w)...)
 	return append(rows, choice(st, keyShow), choice(st, keyAll))
 }
 

@@ -282,7 +282,7 @@ func figure(r reading, s desk.State, w, h int) []string {
 	st := s.Settings.Styles()
 	label := st.Title.Render(r.from) + "   " + st.Plain.Render(desk.Length(r.mm, s.Settings.Units))
 	if r.known {
-		label += " " + st.Plain.Render(desk.PlusMinus95(r.sigma, s.Settings.Units)+" (95 %)")
+		label += " " + st.Plain.Render(desk.Within95(r.sigma, s.Settings.Units))
 	}
 	rows := []string{label}
 	for _, row := range digits.Fit(whole(r.mm, s.Settings.Units), w, h-1) {

@@ -101,7 +101,7 @@ func (m screen) readings(mark rules.Mark, s desk.State) (lines []string) {
 func said(r reading, s desk.State) string {
 	text := r.from + " " + desk.Length(r.mm, s.Settings.Units)
 	if r.known {
-		text += " " + desk.PlusMinus95(r.sigma, s.Settings.Units) + " (95 %)"
+		text += " " + desk.Within95(r.sigma, s.Settings.Units)
 	}
 	return text
 }

@@ -132,7 +132,7 @@ func (p *page) motion() {
 	}
 	at := p.fit.plan.Cut.At
 	u := max(p.fit.U(geometry.Point{X: 1}, at), p.fit.U(geometry.Point{Y: 1}, at))
-	p.add(p.look().Plain, "At the cut it is "+p.shifted(p.fit.Up(at).Sub(at))+", "+desk.PlusMinus95(u, p.s.Settings.Units)+" (95 %).")
+	p.add(p.look().Plain, "At the cut it is "+p.shifted(p.fit.Up(at).Sub(at))+", "+desk.Within95(u, p.s.Settings.Units)+".")
 }
 
 // turned says a turn in words.

@@ -118,13 +118,10 @@ func halfWidth(j vehicles.Job) string { return survey.Exact(j.Floor.Width / 2) }
 
 func rearEnd(j vehicles.Job) string {
 	if j.Datum.Named() {
-		return notKnown
+		return vehicles.NotKnown
 	}
 	return "0"
 }
-
-// notKnown is what the deck says while nobody has looked.
-const notKnown = "not known"
 
 // deckSlot is what carries the heater's plate.
 func deckSlot() form.Slot {
@@ -152,12 +149,12 @@ func layersSlot() form.Slot {
 
 // known is a slot for one of a few words, or for what nobody knows yet. Enter passes it.
 func known(f form.Field, at func(*vehicles.Job) *string, choices ...form.Choice) form.Slot {
-	f.Pass, f.Choices = true, append(choices, form.Choice{Letter: 'n', Name: notKnown})
+	f.Pass, f.Choices = true, append(choices, form.Choice{Letter: 'n', Name: vehicles.NotKnown})
 	return form.Slot{
 		Field: f,
-		Get:   func(s desk.State) string { return cmp.Or(*at(&s.Job), notKnown) },
+		Get:   func(s desk.State) string { return cmp.Or(*at(&s.Job), vehicles.NotKnown) },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if *at(&j) = text; text == notKnown {
+			if *at(&j) = text; text == vehicles.NotKnown {
 				*at(&j) = ""
 			}
 			return j, nil

@@ -236,6 +236,6 @@ func costRead(s desk.State) string {
 	if err != nil {
 		return err.Error()
 	}
-	return fmt.Sprintf("A level reading of %s is then good to %s, one that sloped by %s to %s (95 %%).",
-		survey.Format(typicalX, u), desk.PlusMinus95(level, u), desk.Length(typicalHook, u), desk.PlusMinus95(sloped, u))
+	return fmt.Sprintf("A level reading of %s is then good to %s, one that sloped by %s to %s.",
+		survey.Format(typicalX, u), desk.PlusMinus95(level, u), desk.Length(typicalHook, u), desk.Within95(sloped, u))
 }

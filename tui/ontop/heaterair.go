@@ -20,12 +20,9 @@ type option struct {
 	put    func(h *vehicles.Heater)
 }
 
-// unsaid is the answer that takes an answer back.
-const unsaid = "not said"
-
 // question is the slot of a key of the heater that has some answers; the last option takes back what was said.
 func question(f form.Field, bit vehicles.HeaterKeys, options []option, said func(h vehicles.Heater) string) form.Slot {
-	f.Blank = unsaid
+	f.Blank = vehicles.NotSaid
 	for _, o := range options {
 		f.Choices = append(f.Choices, form.Choice{Letter: o.letter, Name: o.name})
 	}
@@ -39,7 +36,7 @@ func question(f form.Field, bit vehicles.HeaterKeys, options []option, said func
 		},
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			if text == "" {
-				text = unsaid
+				text = vehicles.NotSaid
 			}
 			i := slices.IndexFunc(options, func(o option) bool { return o.name == text })
 			if i < 0 {
@@ -47,7 +44,7 @@ func question(f form.Field, bit vehicles.HeaterKeys, options []option, said func
 			}
 			h := heaterOf(j)
 			options[i].put(&h)
-			if h.Given |= bit; text == unsaid {
+			if h.Given |= bit; text == vehicles.NotSaid {
 				h.Given &^= bit
 			}
 			return j.WithHeater(h), nil
@@ -66,7 +63,7 @@ func ductSlot() form.Slot {
 	options := []option{
 		ends('n', "neither end", vehicles.Ends{}), ends('f', "its front", vehicles.Ends{Front: true}),
 		ends('r', "its rear", vehicles.Ends{Rear: true}), ends('b', "both ends", vehicles.Ends{Front: true, Rear: true}),
-		ends('-', unsaid, vehicles.Ends{}),
+		ends('-', vehicles.NotSaid, vehicles.Ends{}),
 	}
 	return question(f, vehicles.HasDuct, options, func(h vehicles.Heater) string {
 		for _, o := range options {
@@ -75,13 +72,13 @@ func ductSlot() form.Slot {
 				return o.name
 			}
 		}
-		return unsaid
+		return vehicles.NotSaid
 	})
 }
 
 func returnSlot() form.Slot {
 	return form.Slot{
-		Field: form.Field{Key: "return_area", Label: "air back, cm²", Blank: "not measured"},
+		Field: form.Field{Key: "return_area", Label: "air back, cm²", Blank: vehicles.NotMeasured},
 		Get:   func(s desk.State) string { return heaterOf(s.Job).ReturnArea.Text() },
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
 			h := heaterOf(j)
@@ -109,7 +106,7 @@ func airSlot() form.Slot {
 	f := form.Field{Key: "air", Label: "takes air from", Note: "the air it warms, not the one it burns"}
 	return question(f, vehicles.HasAir, []option{
 		from('l', vehicles.LivingSpace, vehicles.LivingSpace), from('k', vehicles.Locker, vehicles.Locker),
-		from('o', vehicles.Outside, vehicles.Outside), from('-', unsaid, ""),
+		from('o', vehicles.Outside, vehicles.Outside), from('-', vehicles.NotSaid, ""),
 	}, func(h vehicles.Heater) string { return h.Air })
 }
 
@@ -119,7 +116,7 @@ func storedSlot() form.Slot {
 	for _, s := range vehicles.EveryStored() {
 		options = append(options, option{rune(name(s)[0]), name(s), func(h *vehicles.Heater) { h.Stored = s }})
 	}
-	options = append(options, option{'-', unsaid, func(h *vehicles.Heater) { h.Stored = vehicles.Stored{} }})
+	options = append(options, option{'-', vehicles.NotSaid, func(h *vehicles.Heater) { h.Stored = vehicles.Stored{} }})
 	f := form.Field{Key: "stored", Label: "kept there", Note: "the letter again for the next that has it"}
 	return question(f, vehicles.HasStored, options, func(h vehicles.Heater) string { return name(h.Stored) })
 }
@@ -129,7 +126,7 @@ func packedSlot() form.Slot {
 		return option{letter, name, func(h *vehicles.Heater) { h.Packed = is }}
 	}
 	f := form.Field{Key: "packed", Label: "swages packed", Note: "are swages under the plate flattened or packed out?"}
-	return question(f, vehicles.HasPacked, []option{packed('y', "yes", true), packed('n', "no", false), packed('-', unsaid, false)},
+	return question(f, vehicles.HasPacked, []option{packed('y', "yes", true), packed('n', "no", false), packed('-', vehicles.NotSaid, false)},
 		func(h vehicles.Heater) string {
 			if h.Packed {
 				return "yes"
@@ -144,7 +141,7 @@ const noBolts = "none"
 func boltsSlot() form.Slot {
 	return form.Slot{
 		Field: form.Field{
-			Key: "bolts", Label: "bolts at", Heading: "Bolts and plate", Blank: unsaid,
+			Key: "bolts", Label: "bolts at", Heading: "Bolts and plate", Blank: vehicles.NotSaid,
 			Note: "from the cut's centre, along then left: 80 60, 80 -60; or " + noBolts,
 		},
 		Get: func(s desk.State) string { return boltsText(heaterOf(s.Job)) },

@@ -142,8 +142,8 @@ var hookSlots = form.Slots{
 		func(j *vehicles.Job) *vehicles.Number { return &j.Datum.Pins }),
 	pinsOn(),
 	datumName(),
-	form.Line(form.Field{Key: "edges_below", Label: "side edges below", Blank: "not said", Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesBelow }),
-	form.Line(form.Field{Key: "edges_above", Label: "side edges on top", Blank: "not said", Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesAbove }),
+	form.Line(form.Field{Key: "edges_below", Label: "side edges below", Blank: vehicles.NotSaid, Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesBelow }),
+	form.Line(form.Field{Key: "edges_above", Label: "side edges on top", Blank: vehicles.NotSaid, Pass: true}, func(j *vehicles.Job) *string { return &j.Datum.EdgesAbove }),
 }
 
 // pinsOn is the slot for what the pins stand on.

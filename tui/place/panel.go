@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 // where says what the arrows move, how far, and where it is.
@@ -91,9 +92,9 @@ func stack(s desk.State) string {
 	if s.Job.Heater == nil {
 		return text + ", no heater chosen"
 	}
-	text += ", collar " + desk.NotMeasured
+	text += ", collar " + vehicles.NotMeasured
 	if t := s.Job.Heater.Turret; t.Set {
-		text = strings.TrimSuffix(text, desk.NotMeasured) + survey.Format(t.Value, u)
+		text = strings.TrimSuffix(text, vehicles.NotMeasured) + survey.Format(t.Value, u)
 	}
 	return text + ", warm air " + facing(s.Job.Heater.Yaw, s)
 }

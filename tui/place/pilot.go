@@ -187,9 +187,9 @@ func pilotBrief(p rules.PilotReport, s desk.State, w int) (rows []string) {
 func explained(p rules.PilotReport, u desk.Units) string {
 	switch {
 	case p.Explained && p.Statistic > 0:
-		return "the tapes explain it, up to " + desk.Length(p.MostAway(), u) + " that way."
+		return tapesExplain + ", up to " + desk.Length(p.MostAway(), u) + " that way."
 	case p.Explained:
-		return "the tapes explain it."
+		return tapesExplain + "."
 	case !p.Held:
 		return "more than the readings explain, but direct tapes confirm the hole there."
 	}
@@ -238,3 +238,6 @@ func bestPlaces(s desk.State) []geometry.Point {
 	}
 	return nil
 }
+
+// tapesExplain is said of a hole that is off by no more than the tapes may be.
+const tapesExplain = "the tapes explain it"

@@ -86,9 +86,9 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 			depth = s.Job.Heater.Turret
 		}
 		return []moving.Ask{
-			{Label: "collar depth", Text: depth.Text(), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured},
-			{Label: "hole across", Text: survey.Exact(s.Job.Cut.Across), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured},
-			{Label: "cut back to", Text: s.Job.Cut.Relieved.Text(), Reads: moving.Size, Unit: "mm", Blank: "not said", Pass: true}, // steel has nothing to be cut back
+			{Label: "collar depth", Text: depth.Text(), Reads: moving.Size, Unit: "mm", Blank: vehicles.NotMeasured},
+			{Label: "hole across", Text: survey.Exact(s.Job.Cut.Across), Reads: moving.Size, Unit: "mm", Blank: vehicles.NotMeasured},
+			{Label: "cut back to", Text: s.Job.Cut.Relieved.Text(), Reads: moving.Size, Unit: "mm", Blank: vehicles.NotSaid, Pass: true}, // steel has nothing to be cut back
 		}
 	case drilled:
 		if d := s.Job.Cut.Drilled; d != nil {
@@ -104,7 +104,7 @@ func (m screen) asks(kind int, s desk.State) []moving.Ask {
 	}
 	asks := moving.PlaceAsks(s, along, across, note)
 	if kind == drilled {
-		asks[0].Blank, asks[1].Blank = desk.NotMeasured, desk.NotMeasured
+		asks[0].Blank, asks[1].Blank = vehicles.NotMeasured, vehicles.NotMeasured
 	}
 	return asks
 }
@@ -138,7 +138,7 @@ func (m screen) take(s desk.State) (screen, desk.Change) {
 		return m, desk.Change{Say: err.Error()}
 	}
 	if m.back != "" && change.Job.Cut.Drilled != nil && explainedIn(*change.Job, s) {
-		change.Goto, change.Say = m.back, change.Say+" The tapes explain it."
+		change.Goto, change.Say = m.back, change.Say+" "+words.Sentence(tapesExplain)
 	}
 	m.prompt = moving.Prompt{}
 	return m, change

@@ -61,3 +61,16 @@ func TestAFirstFuelLineCarriesWhatItsTankHolds(t *testing.T) {
 		assert.Equal(t, holds, d.State.Job.Fuel.Supply.Kind)
 	}
 }
+
+// In a van without a tank a first line begins 500 mm ahead of the stub, as low, and asks where it does begin.
+func TestAFirstFuelLineOfNoTankBeginsAheadOfTheStub(t *testing.T) {
+	job := vehicles.Demo().WithRun(vehicles.FuelRun, nil)
+	job.Obstructions = nil
+	d := screentest.New(t, New(), job, 100, 30)
+	d.Type("<tab><tab>a")
+	stub, _ := d.State.Job.Stub(vehicles.FuelRun)
+	path := d.State.Job.Fuel.Path
+	require.Len(t, path, 2)
+	assert.InDeltaSlice(t, []float64{stub.X + 500, stub.Y, -stub.Z}, []float64{path[0].X, path[0].Y, path[0].Drop}, 0.01)
+	assert.Contains(t, d.Said, "Where does it begin?")
+}

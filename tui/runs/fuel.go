@@ -15,15 +15,15 @@ import (
 // no source
 const farTank = 500
 
-// notKnown and none are what stands where nobody knows, and where there is none; asItBegan names the beginning of a line that was taken away.
+// noSource is what stands where a line comes from nothing entered; asItBegan names the beginning of a line that was taken away.
 const (
-	notKnown  = "not known"
 	noSource  = "nothing entered"
 	asItBegan = "where it began"
 )
 
-func orNotKnown(text string) string { return cmp.Or(text, notKnown) }
+func orNotKnown(text string) string { return cmp.Or(text, vehicles.NotKnown) }
 func orNone(text string) string     { return cmp.Or(text, noSource) }
+func beginsAt(from string) string   { return "The line begins at: " + orNone(from) + "." }
 
 // usualFuel is the fuel line that a job begins with which has none: of the one that was taken away on this screen it has what it carries, its
 // tank, its pipe and its pump, which stay true wherever the line goes. known is false where it is not known where it begins.

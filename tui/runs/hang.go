@@ -135,7 +135,7 @@ func (m screen) other(here placed, s desk.State) desk.Change {
 		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.Kind = kind }), Say: "The heater burns: " + orNotKnown(kind) + "."}
 	case here.sort == from:
 		name := after(append([]string{""}, s.Job.FuelSources()...), run.Supply.From)
-		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.From = name }), Say: "The line begins at: " + orNone(name) + "."}
+		return desk.Change{Job: m.edited(s, func(run *vehicles.Run) { run.Supply.From = name }), Say: beginsAt(name)}
 	}
 	return desk.Change{Say: "There is nothing to say the other of here."}
 }

@@ -62,7 +62,7 @@ func (m screen) asks(p placed, s desk.State) []moving.Ask {
 		now := *run
 		return asksHung(now.Hanging.Thing(p.kind, 0))
 	}
-	return []moving.Ask{{Label: "along the run", Text: survey.Exact(p.along), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured}}
+	return []moving.Ask{{Label: "along the run", Text: survey.Exact(p.along), Reads: moving.Distance, Unit: "mm", Blank: vehicles.NotMeasured}}
 }
 
 // onItsLeg is how many fields a place on a leg has.
@@ -72,18 +72,18 @@ const onItsLeg = 2
 func asksHung(thing *vehicles.Hung) []moving.Ask {
 	asks := []moving.Ask{
 		{Label: "on leg", Text: fmt.Sprint(thing.Leg()), Reads: moving.Count},
-		{Label: "along it", Text: survey.Exact(thing.Start()), Reads: moving.Distance, Unit: "mm", Blank: desk.NotMeasured},
+		{Label: "along it", Text: survey.Exact(thing.Start()), Reads: moving.Distance, Unit: "mm", Blank: vehicles.NotMeasured},
 	}
 	for _, d := range thing.Details() {
 		ask := moving.Ask{Label: d.Label, Text: d.Text(), Reads: moving.Count, Unit: d.Unit}
 		switch {
 		case d.Word != nil:
 			ask.Text, ask.Reads = orNotKnown(d.Text()), moving.OneOf
-			for _, word := range append(d.Words[:len(d.Words):len(d.Words)], notKnown) {
+			for _, word := range append(d.Words[:len(d.Words):len(d.Words)], vehicles.NotKnown) {
 				ask.Choices = append(ask.Choices, form.Choice{Letter: rune(word[0]), Name: word})
 			}
 		case d.Figure != nil:
-			ask.Blank = notKnown
+			ask.Blank = vehicles.NotKnown
 		case d.Unit == "mm":
 			ask.Reads = moving.Size
 		case d.Unit == "°":
@@ -105,18 +105,18 @@ func (m screen) asksPoint(p placed, s desk.State) []moving.Ask {
 		}
 	}
 	return append(moving.PlaceAsks(s, "", "", note),
-		moving.Ask{Label: belowFloor, Text: survey.Exact(drop), Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured, Note: note})
+		moving.Ask{Label: belowFloor, Text: survey.Exact(drop), Reads: moving.Height, Unit: "mm", Blank: vehicles.NotMeasured, Note: note})
 }
 
 func (m screen) asksPipe(run *vehicles.Run) []moving.Ask {
-	across := moving.Ask{Label: "pipe across", Text: survey.Exact(run.Across), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured}
+	across := moving.Ask{Label: "pipe across", Text: survey.Exact(run.Across), Reads: moving.Size, Unit: "mm", Blank: vehicles.NotMeasured}
 	if m.of != vehicles.FuelRun {
 		return []moving.Ask{across, {Label: "bend radius", Text: run.Bend.Text(), Reads: moving.Distance, Unit: "mm", Blank: "sharp"}}
 	}
 	across.Label = "line across"
 	return []moving.Ask{
 		across,
-		{Label: "inside", Text: run.Supply.Bore.Text(), Reads: moving.Size, Unit: "mm", Blank: desk.NotMeasured},
+		{Label: "inside", Text: run.Supply.Bore.Text(), Reads: moving.Size, Unit: "mm", Blank: vehicles.NotMeasured},
 		{Label: "floor hole", Text: run.Supply.Hole.Text(), Reads: moving.Size, Unit: "mm", Blank: survey.Exact(run.Supply.HoleAcross())},
 	}
 }
@@ -141,8 +141,8 @@ func (m screen) asksTank(t *vehicles.Tank, s desk.State) []moving.Ask {
 	}
 	return append(moving.PlaceAsks(s, "", "", ""),
 		moving.Ask{Label: "it is", Text: side, Reads: moving.OneOf, Choices: []form.Choice{{Letter: 'b', Name: tankBelow}, {Letter: 'a', Name: tankAbove}}},
-		moving.Ask{Label: "from", Text: from, Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured},
-		moving.Ask{Label: "to", Text: to, Reads: moving.Height, Unit: "mm", Blank: desk.NotMeasured})
+		moving.Ask{Label: "from", Text: from, Reads: moving.Height, Unit: "mm", Blank: vehicles.NotMeasured},
+		moving.Ask{Label: "to", Text: to, Reads: moving.Height, Unit: "mm", Blank: vehicles.NotMeasured})
 }
 
 // typed answers a key or a pasted text while the fields have the keys.

@@ -96,7 +96,7 @@ func (m screen) takenHung(kind *vehicles.HangingKind, values []moving.Value, s d
 		switch v := values[onItsLeg+i]; {
 		case d.Word != nil:
 			*d.Word = ""
-			if v.Text != notKnown {
+			if v.Text != vehicles.NotKnown {
 				*d.Word = v.Text
 			}
 		case d.Figure != nil:

@@ -78,7 +78,7 @@ func (m screen) toldWhole(p placed, s desk.State) string {
 	case burns:
 		return "The line carries: " + orNotKnown(run.Supply.Kind) + ". " + keyOther.Help().Key + " says the next."
 	case from:
-		return "The line begins at: " + orNone(run.Supply.From) + ". " + keyOther.Help().Key + " says the next."
+		return beginsAt(run.Supply.From) + " " + keyOther.Help().Key + " says the next."
 	case tank:
 		return toldTank(run.Supply.Tank, s)
 	}
@@ -86,7 +86,7 @@ func (m screen) toldWhole(p placed, s desk.State) string {
 	if m.of != vehicles.FuelRun {
 		return text + ", bent to a radius of " + sizeOr(run.Bend, s, "0 mm: sharp")
 	}
-	text = strings.Replace(text, "Pipe", "Line", 1) + ", inside " + sizeOr(run.Supply.Bore, s, notKnown)
+	text = strings.Replace(text, "Pipe", "Line", 1) + ", inside " + sizeOr(run.Supply.Bore, s, vehicles.NotKnown)
 	return text + ", through the floor in a hole of " + desk.Length(run.Supply.HoleAcross(), u)
 }
 
@@ -105,7 +105,7 @@ func where(p vehicles.RunPoint, s desk.State) string {
 
 func toldTank(t *vehicles.Tank, s desk.State) string {
 	if t == nil {
-		return "Tank: " + notKnown + ". " + keyType.Help().Key + " types where it is."
+		return "Tank: " + vehicles.NotKnown + ". " + keyType.Help().Key + " types where it is."
 	}
 	u := s.Settings.Units
 	text := "Tank: x " + survey.Format(t.At[0], u) + ", " + desk.Across(t.At[1], s.Settings)

@@ -36,7 +36,7 @@ func (m screen) toldHung(p placed, s desk.State) string {
 func toldDetail(d *vehicles.Detail, u survey.Units) string {
 	switch {
 	case d.Word != nil && *d.Word == "":
-		return "; its " + d.Label + " is " + notKnown + " (" + keyOther.Help().Key + ": " + strings.Join(d.Words, " / ") + ")"
+		return "; its " + d.Label + " is " + vehicles.NotKnown + " (" + keyOther.Help().Key + ": " + strings.Join(d.Words, " / ") + ")"
 	case d.Word != nil:
 		return "; its " + fmt.Sprintf(d.Told, *d.Word)
 	case d.Value() == nil:

@@ -49,7 +49,7 @@ const noBends = "0"
 // bendsSlot is how far each bend turns, parted by blanks.
 func bendsSlot() form.Slot {
 	return form.Slot{
-		Field: form.Field{Key: "bends", Label: "its bends", Unit: "°", Blank: "nobody has said", Note: "how far each turns, with blanks between: 90 45; 0 for none"},
+		Field: form.Field{Key: "bends", Label: "its bends", Unit: "°", Blank: nobodySaid, Note: "how far each turns, with blanks between: 90 45; 0 for none"},
 		Get: func(s desk.State) string {
 			if bends := s.Job.Ductwork.Bends; bends != nil && len(bends) == 0 {
 				return noBends
@@ -86,7 +86,7 @@ func numbersText(list []float64) string {
 // fanSlot is the fan's curve: points of a flow and a pressure, parted by commas.
 func fanSlot() form.Slot {
 	return form.Slot{
-		Field: form.Field{Key: "fan", Label: "fan: m³/h Pa, ...", Blank: "nobody has said", Note: "from the heater's instructions: 0 150, 60 100, 100 0"},
+		Field: form.Field{Key: "fan", Label: "fan: m³/h Pa, ...", Blank: nobodySaid, Note: "from the heater's instructions: 0 150, 60 100, 100 0"},
 		Get: func(s desk.State) string {
 			var texts []string
 			for _, p := range s.Job.Ductwork.Fan {

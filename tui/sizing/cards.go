@@ -85,8 +85,11 @@ func (f figures) slot(key, label, unit, note string, blank func(j vehicles.Job) 
 	return slot
 }
 
+// nobodySaid stands where nothing is, and nothing is taken in its place.
+const nobodySaid = "nobody has said"
+
 // notSaid is a blank that holds back results.
-func notSaid(vehicles.Job) string { return "nobody has said" }
+func notSaid(vehicles.Job) string { return nobodySaid }
 
 // taken is a blank in whose place something usual is taken.
 func taken(of func(s *sizing.Sizes) float64) func(vehicles.Job) string {

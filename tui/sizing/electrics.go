@@ -34,7 +34,7 @@ var wiringSlots = form.Slots{
 
 // placed is a slot for where something goes.
 func placed(f form.Field, at func(w *vehicles.Wiring) *string) form.Slot {
-	f.Blank, f.Pass = "not said", true
+	f.Blank, f.Pass = vehicles.NotSaid, true
 	return form.Line(f, func(j *vehicles.Job) *string { return at(&j.Wiring) })
 }
 

@@ -14,9 +14,6 @@ import (
 
 var onMount = figures(func(j *vehicles.Job) []vehicles.Figure { return j.Mount.Figures() })
 
-// notKnown is the choice for what nobody has said.
-const notKnown = "not said"
-
 // mountSlots are how the heater stands on the floor.
 var mountSlots = form.Slots{
 	choice(form.Field{Key: "on", Label: "heater stands on", Choices: []form.Choice{{Letter: 's', Name: vehicles.OnSteel}, {Letter: 'l', Name: vehicles.OnLining}}},
@@ -33,17 +30,17 @@ var floorAt = map[sizing.ID]string{
 
 // choice is a field for one of a few words, or for none.
 func choice(f form.Field, at func(*vehicles.Job) *string) form.Slot {
-	f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: notKnown})
+	f.Choices = append(f.Choices, form.Choice{Letter: 'n', Name: vehicles.NotSaid})
 	return form.Slot{
 		Field: f,
 		Get: func(s desk.State) string {
 			if said := *at(&s.Job); said != "" {
 				return said
 			}
-			return notKnown
+			return vehicles.NotSaid
 		},
 		Set: func(j vehicles.Job, text string) (vehicles.Job, error) {
-			if *at(&j) = text; text == notKnown {
+			if *at(&j) = text; text == vehicles.NotSaid {
 				*at(&j) = ""
 			}
 			return j, nil

@@ -21,9 +21,9 @@ func Fall(leg geometry.Point3) string {
 	case math.Round(fall) == 0:
 		return "level"
 	case fall < -steep:
-		return "↑>45°"
+		return "↑>" + steepIs
 	case fall > steep:
-		return "↓>45°"
+		return "↓>" + steepIs
 	case fall < 0:
 		return "↑" + survey.Figure(math.Round(-fall))
 	default:

@@ -10,18 +10,16 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/vehicles"
 )
 
 // NoValue stands where nobody has given a rule its value.
 const NoValue = "no value set"
 
-// NotSaid stands where nobody has said what it takes to know a value.
-const NotSaid = "not said"
-
 // Value is what was found, with its unit.
 func Value(f rules.Finding, u survey.Units) string {
 	if f.Unsaid {
-		return NotSaid
+		return vehicles.NotSaid
 	}
 	if text := stands(f.Value, f.Rule.Unit); text != "" {
 		return text
@@ -40,13 +38,25 @@ func stands(v float64, unit rules.Unit) string {
 	case v <= -rules.Upright:
 		return "straight up"
 	case v < 0:
-		return "rises steeper than 45°"
+		return "rises " + steeper
 	}
-	return "steeper than 45°"
+	return steeper
 }
 
 // steep is the slope, mm per metre, from which on a leg has no figure any more, nor has what is to spare or missing: 45 degrees.
-const steep = 1000
+const (
+	steep   = 1000
+	steepIs = "45°"
+	steeper = "steeper than " + steepIs
+)
+
+// Slope says how much a leg falls or rises, mm per metre of plan: a figure, or that it is steeper than has one.
+func Slope(perM float64, u survey.Units) string {
+	if isSteep(perM, rules.PerM) {
+		return steeper
+	}
+	return desk.Quantity(perM, rules.PerM, u)
+}
 
 func isSteep(v float64, unit rules.Unit) bool { return unit == rules.PerM && math.Abs(v) > steep }
 
@@ -76,7 +86,7 @@ func Sense(f rules.Finding) string { return "at " + f.Rule.Sense.String() }
 func Margin(f rules.Finding, u survey.Units) string {
 	switch {
 	case f.Unsaid:
-		return NotSaid
+		return vehicles.NotSaid
 	case !f.Margin.Set:
 		return NoValue
 	case ample(f) != "":
@@ -142,9 +152,9 @@ func InColumn(v float64, unit rules.Unit, u survey.Units) string {
 	case math.Abs(v) >= rules.Upright:
 		return stands(v, unit)
 	case v < 0:
-		return "> 45° up"
+		return "> " + steepIs + " up"
 	}
-	return "> 45°"
+	return "> " + steepIs
 }
 
 func figure(v float64, unit rules.Unit, u survey.Units) string {
@@ -160,6 +170,15 @@ func PlusMinus(f rules.Finding, u survey.Units) string {
 		return ""
 	}
 	return desk.PlusMinus95(f.Sigma, u)
+}
+
+// SureMargin is the margin with its ±, where it has one: "38 mm to spare ± 3.5 (95 %)".
+func SureMargin(f rules.Finding, u survey.Units) string {
+	text := Margin(f, u)
+	if f.Sigma != 0 {
+		text += " " + desk.Within95(f.Sigma, u)
+	}
+	return text
 }
 
 // fromSizes stands where a length has no ±.

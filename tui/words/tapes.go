@@ -195,7 +195,7 @@ func beside(way rules.TapeWay, off float64, set desk.Settings) string {
 
 // BelowSpread says how far off a mark made from below may be, in mm.
 func BelowSpread(sigma [2]float64) string {
-	return "From below " + desk.PlusMinus95(sigma[0], desk.Millimetres) + " along the van, " + desk.PlusMinus95(sigma[1], desk.Millimetres) + " across it (95 %)."
+	return "From below " + desk.PlusMinus95(sigma[0], desk.Millimetres) + " along the van, " + desk.PlusMinus95(sigma[1], desk.Millimetres) + " across it" + desk.Of95 + "."
 }
 
 // MarkSpreads say, in mm, how far off the marks may be along their tapes, the worst of each kind: from above, and those that are made from below alone.
@@ -208,7 +208,7 @@ func MarkSpreads(r *rules.Result, sheet rules.MarkSheet) (lines []string) {
 	}
 	if pin > 0 {
 		const mm = desk.Millimetres
-		lines = append(lines, "How far off a mark may be. From above "+desk.PlusMinus95(most[0], mm)+" along the van, "+desk.PlusMinus95(most[1], mm)+" across it, "+desk.PlusMinus95(pin, mm)+" from a pin (95 %).")
+		lines = append(lines, "How far off a mark may be. From above "+desk.PlusMinus95(most[0], mm)+" along the van, "+desk.PlusMinus95(most[1], mm)+" across it, "+desk.PlusMinus95(pin, mm)+" from a pin"+desk.Of95+".")
 	}
 	if below := rules.BelowSpread(sheet); below != [2]float64{} {
 		lines = append(lines, BelowSpread(below))

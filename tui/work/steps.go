@@ -97,7 +97,7 @@ func (r stepRecord) slot(f form.Field, get func(vehicles.Done) string, set func(
 // value is what is measured in the step.
 func (r stepRecord) value(k vehicles.StepKind) form.Slot {
 	step, _ := stepOf(r.list, r.id, &vehicles.Job{})
-	f := form.Field{Key: "value", Label: step.Measured, Unit: k.Unit, Blank: "not measured", Big: true}
+	f := form.Field{Key: "value", Label: step.Measured, Unit: k.Unit, Blank: vehicles.NotMeasured, Big: true}
 	if f.Label == "" {
 		f.Label = "value"
 	}
