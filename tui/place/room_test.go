@@ -178,3 +178,14 @@ func atRing(t *testing.T, view, area string, m screen, s desk.State) {
 		}
 	}
 }
+
+// However low the window is, the areas' letters find a place or are left out.
+func TestAreasHaveLettersAtEverySize(t *testing.T) {
+	s := screentest.State(t)
+	p, after, _ := screentest.After(New(), s, screentest.Keys("n")...)
+	for h := 1; h <= 12; h++ {
+		for _, w := range []int{1, 20, 40, 60, 100} {
+			assert.NotPanics(t, func() { p.View(after, w, h) }, "%d x %d", w, h)
+		}
+	}
+}

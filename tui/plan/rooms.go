@@ -105,10 +105,13 @@ func letterAtRing(c *canvas.Canvas, text string, s desk.State) {
 	}
 }
 
-// wordless tells whether w cells of the picture hold nothing but dots.
+// wordless tells whether w cells of the picture hold nothing but dots; of a canvas that is too small for its picture none beyond it do.
 func wordless(c *canvas.Canvas, col, row, w int) bool {
+	if row >= c.Height {
+		return false
+	}
 	for x := col; x < col+w; x++ {
-		if x < c.Left || x >= c.Left+c.Cols {
+		if x < c.Left || x >= min(c.Left+c.Cols, c.Width) {
 			return false
 		}
 		if r := c.At(x, row).Rune; r != ' ' && (r < 0x2800 || r > 0x28FF) { // braille
