@@ -25,6 +25,7 @@ type journal struct {
 	about   string // the job file, "" for none
 	path    string
 	lock    *flock.Flock
+	beside  error                // why it is not one of the files that lie before it, nil where none is in the way
 	unsaved atomic.Pointer[work] // nil when all is saved or given up
 
 	scheduled atomic.Bool // a write is going to start
@@ -84,6 +85,7 @@ func openJournal(dir, about string) (best *journal, others int, err error) {
 	if best == nil {
 		return nil, 0, free.none()
 	}
+	best.beside = free.foreign
 	return best, max(others-1, 0), nil
 }
 
@@ -106,6 +108,7 @@ func openFreeJournal(dir, about string) (*journal, error) {
 type lockables struct {
 	dir, about string
 	failed     error // why the last of those could not be locked that nobody holds
+	foreign    error // why the first of those was passed over where something else lies
 }
 
 // all goes through them, each locked. Where something lies that is no plain file, a link to somewhere else among them, is none of ours: it is neither
@@ -114,7 +117,8 @@ func (l *lockables) all(yield func(*journal) bool) {
 	for n := 1; n <= mostWindows; n++ {
 		path := filepath.Join(l.dir, fmt.Sprintf("%s-%d.toml", journalName(l.about), n))
 		lock := lockOf(path)
-		if vehicles.PlainOrNone(path) != nil || vehicles.PlainOrNone(lock.Path()) != nil {
+		if err := cmp.Or(foreignAt(path), foreignAt(lock.Path())); err != nil {
+			l.foreign = cmp.Or(l.foreign, err)
 			continue
 		}
 		got, err := taken(lock)
@@ -127,8 +131,16 @@ func (l *lockables) all(yield func(*journal) bool) {
 	}
 }
 
+// foreignAt is why nothing may be written at a path where something lies that is no plain file, nil where nothing does.
+func foreignAt(path string) error {
+	if err := vehicles.PlainOrNone(path); err != nil {
+		return vehicles.NotWritten(path, err)
+	}
+	return nil
+}
+
 // none is why there is no journal.
-func (l *lockables) none() error { return cmp.Or(l.failed, errNoJournal) }
+func (l *lockables) none() error { return cmp.Or(l.failed, l.foreign, errNoJournal) }
 
 // journalName is the same for the same job file, however it is spelled, and no other.
 func journalName(about string) string {

@@ -3,10 +3,13 @@
 package tui
 
 import (
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -36,39 +39,119 @@ func ofCores(t testing.TB) time.Duration {
 	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
 }
 
-// aDay makes n edits of many kinds by keys, as over a long day: the cut is moved, typed and moved back, readings are typed, every tenth edit
-// is undone and done again, every fiftieth job saved. After each lap it tells how much memory was in use and what an edit took.
-func aDay(t *testing.T, b *bench, n, every int, told func(lap)) {
-	place, under := b.titled("Place"), b.titled("Underneath")
+// aDay makes n edits by keys, as over a long day: bag after bag of them (deeds), each drawn in another order. After each lap of whole bags it tells how much memory was
+// in use and what an edit took.
+func aDay(t *testing.T, b *bench, seed uint64, n, every int, told func(lap)) {
+	drawn := rand.New(rand.NewPCG(seed, 0))
 	begun := workNow(t)
-	for i := 1; i <= n; i++ {
-		switch {
-		case i%10 == 0:
-			b.press("ctrl+z", "ctrl+y", "ctrl+z")
-		case i%25 < 3:
-			b.goTo(under)
-			b.press("home", "down", "enter")
-			b.press("down", "down", "ctrl+u")
-			b.press(strconv.Itoa(640+i%20), "enter", "esc")
-		default:
-			b.goTo(place)
-			b.press([]string{"left", "up", "right", "down"}[i%4])
-			b.desk.Seal()
-		}
-		if i%10 == 0 {
-			b.View()
+	done := map[string]int{}
+	b.goTo(b.titled("Runs"))
+	b.press("tab") // the intake: a point may be put in anywhere
+	for i := 0; i < n; {
+		left := map[string]int{}
+		for _, d := range bag(drawn) {
+			d.do(b, done[d.name])
+			done[d.name]++
+			if left[d.name]++; left[d.name] == d.times {
+				b.View() // once a bag for each kind: how much there is to paint depends on the screen
+			}
+			i++
 		}
 		if i%every == 0 {
 			now := workNow(t)
-			told(lap{edits: i, bytes: inUse(), each: (now.time - begun.time) / time.Duration(every), work: now.since(begun, every)})
-		}
-		if i%50 == 0 {
-			b.press("ctrl+s")
-		}
-		if i%every == 0 {
+			told(lap{edits: i, steps: len(b.desk.Steps()), bytes: inUse(), each: (now.time - begun.time) / time.Duration(every), work: now.since(begun, every)})
 			begun = workNow(t)
 		}
 	}
+}
+
+// daySeed draws the order of a day's edits.
+const daySeed = 1
+
+// bagful is how many edits there are in a bag.
+const bagful = 20
+
+// bag is each deed as often as it is done in a bag, in an order that is drawn. A save is not the last: the journal is looked at then.
+func bag(drawn *rand.Rand) (all []deed) {
+	for _, d := range deeds {
+		for range d.times {
+			all = append(all, d)
+		}
+	}
+	drawn.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+	if last := len(all) - 1; all[last].name == saving {
+		all[0], all[last] = all[last], all[0]
+	}
+	return all
+}
+
+// deed is one kind of edit, how often it is done in a bag, and how: the n-th time since the day began. Whatever is put in is taken out again, so that the
+// job grows no larger.
+type deed struct {
+	name  string
+	times int
+	do    func(b *bench, n int)
+}
+
+const saving = "save"
+
+var deeds = []deed{
+	{"move the cut", 4, func(b *bench, n int) {
+		b.goTo(b.titled("Place"))
+		b.changes([]string{"left", "up", "right", "down"}[n%4])
+	}},
+	{"change a reading", 3, func(b *bench, n int) {
+		b.goTo(b.titled("Underneath"))
+		b.press("home", "down", "enter", "down", "down", "ctrl+u")
+		b.changes(strconv.Itoa(640+n%20), "enter", "esc")
+	}},
+	{"enter an obstruction, or delete it", 2, func(b *bench, _ int) {
+		b.goTo(b.titled("Underneath"))
+		if own := len(b.desk.State.Job.Obstructions) - 1; b.desk.State.Job.Obstructions[own].Name == "of the day" {
+			b.press("home").press(slices.Repeat([]string{"down"}, own)...).changes("x")
+			return
+		}
+		b.changes(strings.Fields("end n c 652 enter 736 enter 100 enter 300 enter 110 enter 195 up up up up up up up up")...)
+		b.press("ctrl+u").changes("of the day", "esc")
+	}},
+	{"enter a matching point, or delete it", 2, func(b *bench, _ int) {
+		b.goTo(b.titled("Match"))
+		if len(b.desk.State.Job.Ties) > len(vehicles.Demo().Ties) {
+			b.press("end").changes("x")
+			return
+		}
+		b.changes(strings.Fields("end n bolt enter 1502 enter L300 enter 1500 enter L295 esc")...)
+	}},
+	{"put a point into a run, and delete it", 1, func(b *bench, _ int) { b.onRun().changes("i").changes("x") }},
+	{"raise a point of a run, and drop it", 2, func(b *bench, _ int) { b.onRun().changes("r").changes("d") }},
+	{"spread clips, and delete one", 1, func(b *bench, _ int) { b.onRun().changes("c").changes("x") }},
+	{"tick what is done, or untick it", 2, func(b *bench, _ int) {
+		b.goTo(b.titled("Work"))
+		b.press("home").changes(" ")
+	}},
+	{"undo and redo", 2, func(b *bench, _ int) {
+		b.goTo(b.titled("Place"))
+		b.changes("right").changes("ctrl+z").changes("ctrl+y").changes("ctrl+z")
+	}},
+	{saving, 1, func(b *bench, _ int) {
+		b.press("ctrl+s")
+		require.False(b.t, b.desk.State.Dirty)
+	}},
+}
+
+// onRun goes to a point of a run.
+func (b *bench) onRun() *bench {
+	b.goTo(b.titled("Runs"))
+	return b.press("n")
+}
+
+// changes presses keys that change the job, and sets what they do apart from what came before.
+func (b *bench) changes(keys ...string) *bench {
+	before := b.desk.State.Job.Format()
+	b.press(keys...)
+	require.NotEqual(b.t, string(before), string(b.desk.State.Job.Format()), "%q changes nothing on %s: %s", keys, b.screens[b.at].Title(), b.say)
+	b.desk.Seal()
+	return b
 }
 
 // worked is work that was counted, which no other program on the machine changes: pieces of memory asked for, their bytes, and how often a job was reduced; and time of a core.
@@ -93,11 +176,12 @@ func (w worked) since(begun worked, n int) worked {
 // still works. A short day runs with all tests and counts work alone; LONG_USE=50000 makes as many edits, times them too, and tells the figures.
 func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	ofWholeRun(t)
-	edits := 500 // each tenth is of the same edits
+	edits := tenths * bagful // each tenth is of the same edits
 	if text := os.Getenv("LONG_USE"); text != "" {
 		var err error
 		edits, err = strconv.Atoi(text)
 		require.NoError(t, err)
+		require.Zero(t, edits%(tenths*bagful), "whole bags in each tenth")
 	}
 	o := options(t)
 	o.Screens = Screens()
@@ -105,7 +189,7 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	b := started(t, o)
 	b.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 	var laps []lap
-	aDay(t, b, edits, edits/tenths, func(l lap) {
+	aDay(t, b, daySeed, edits, edits/tenths, func(l lap) {
 		laps = append(laps, l)
 		journal := boundedJournal(t, b, o)
 		t.Logf("%6d edits: %5.1f MB in use, journal %.1f kB; an edit: %v of a core, %.0f pieces of memory, %.0f kB, %.1f reductions; %d steps to undo",
@@ -120,7 +204,7 @@ func TestALongDayLeavesMemoryFlat(t *testing.T) {
 	require.NoError(t, err)
 	assert.LessOrEqual(t, len(left), 4, "no more files than after one save: %v", left)
 	first, last := laps[0], laps[len(laps)-1]
-	assert.Less(t, last.bytes, first.bytes+uint64(edits)*perStep, "each edit keeps no more than an undo step")
+	assert.Less(t, last.bytes, first.bytes+uint64(last.steps-first.steps)*perStep, "each edit keeps no more than an undo step")
 	for _, l := range laps {
 		assert.Less(t, l.work.pieces, first.work.pieces*noMore, "%d edits: pieces of memory an edit", l.edits)
 		assert.Less(t, l.work.bytes, first.work.bytes*noMore, "%d edits: bytes an edit", l.edits)
@@ -146,6 +230,7 @@ func boundedJournal(t *testing.T, b *bench, o Options) (size int64) {
 // lap is a part of a day: how many edits there were by its end, the memory in use then, and what an edit took of a core and of work.
 type lap struct {
 	edits int
+	steps int // that can be undone
 	bytes uint64
 	each  time.Duration
 	work  worked
@@ -157,8 +242,8 @@ const tenths = 10
 // noMore is how many times the work of the first lap's edits any later lap's may take: they are the same, at other places.
 const noMore = 1.1
 
-// perStep is how many bytes one undo step may keep.
-const perStep = 4 << 10
+// perStep is how many bytes one undo step may keep: the list that it changed, of all obstructions at the most.
+const perStep = 8 << 10
 
 // What is tried again when a field is left takes no more work the more there is to undo.
 func TestLeavingAFieldTakesNoMoreAfterALongDay(t *testing.T) {

@@ -35,6 +35,9 @@ func New(o Options) (*Root, error) {
 		r.unkept = err.Error()
 		o.Notes = append(o.Notes, "Unsaved work can't be kept safe here: "+r.unkept+". Save often.")
 	}
+	if j := r.journal; j != nil && j.beside != nil {
+		o.Notes = append(o.Notes, j.beside.Error()+". Unsaved work is kept beside it: look who put it there.")
+	}
 	if left != nil {
 		r.offer(left)
 	} else if missing {

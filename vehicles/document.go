@@ -195,7 +195,7 @@ func ReadFile(path string) ([]byte, error) {
 	case info.IsDir():
 		return nil, notRead(path, errFolder)
 	case !info.Mode().IsRegular():
-		return nil, notRead(path, errPipe)
+		return nil, notRead(path, ErrPipe)
 	}
 	data, err := io.ReadAll(io.LimitReader(f, LargestFile+1))
 	if err != nil {

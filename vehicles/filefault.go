@@ -12,12 +12,14 @@ var (
 	errNoName    = errors.New("it has no name: give it one")
 	errFolder    = errors.New("it is a folder, not a file")
 	errNoFile    = errors.New("it is no plain file")
-	errPipe      = errors.New("it is no plain file: write - for standard input, or copy it into a file first")
 	errUnread    = errors.New("nobody reads from it")
 	errBusy      = errors.New("somebody else is saving in that folder right now: try again")
 	errProtected = errors.New("it is write-protected: take the protection off, or save under another name")
 	errNoJob     = fmt.Errorf("it holds more than %d MiB, so it is no job file: give the job another name", LargestFile>>20)
 )
+
+// ErrPipe is why a job is not read from a pipe or a device: nobody knows whether anything will ever come.
+var ErrPipe = errors.New("it is no plain file: copy what comes from it into a file first")
 
 // fileFault is why a file could not be read or written, on one line.
 type fileFault struct {

@@ -97,7 +97,7 @@ func TestAPipeIsRefusedAndNotWaitedFor(t *testing.T) {
 		assert.NotContains(t, err.Error(), "\n", what)
 	}
 	_, err := Load(pipe)
-	assert.Equal(t, pipe+": can't be read: it is no plain file: write - for standard input, or copy it into a file first", err.Error())
+	assert.Equal(t, pipe+": can't be read: it is no plain file: copy what comes from it into a file first", err.Error())
 }
 
 func TestAPipeBesideTheJobIsNotWaitedFor(t *testing.T) {

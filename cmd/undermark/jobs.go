@@ -162,9 +162,14 @@ func read(file string, book *rules.Book, in io.Reader) (vehicles.Job, []byte, er
 	return job, data, err
 }
 
+// bytesOf is what a job file holds, or standard input for "-": unlike the screens, a command can take what a pipe brings from there.
 func bytesOf(file string, in io.Reader) ([]byte, error) {
 	if file != "-" {
-		return vehicles.ReadFile(file)
+		data, err := vehicles.ReadFile(file)
+		if errors.Is(err, vehicles.ErrPipe) {
+			err = fmt.Errorf("%w, or write - for standard input", err)
+		}
+		return data, err
 	}
 	data, err := io.ReadAll(io.LimitReader(in, vehicles.LargestFile+1))
 	if err != nil {

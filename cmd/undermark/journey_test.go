@@ -51,13 +51,16 @@ func (s *terminal) saves(t *testing.T, file string) vehicles.Job {
 	return job
 }
 
-// A whole van typed in the smallest terminal is the file that a fitter would have written by hand; so it is through keys in process.
-func TestAVanTypedInATerminalIsTheFileOneWouldWrite(t *testing.T) {
+// From a van that nobody has measured to its marks, in the smallest terminal: what is typed is the file that a fitter would have written by hand, as it is
+// through keys in process. The matching point that does not fit is read again, the cut goes to the best place, the runs are found, each kind is looked for,
+// and all marks are made; the file is clear then, by the command too.
+func TestFromANewVanToItsMarksInATerminal(t *testing.T) {
 	notRaced(t)
 	t.Parallel()
 	file := filepath.Join(t.TempDir(), "van.toml")
 	require.NoError(t, os.WriteFile(file, vehicles.NewJob("TL-07").Format(), 0o600))
-	s := readHome(t).start(t, 60, 20, file)
+	h := readHome(t)
+	s := h.start(t, 60, 20, file)
 	s.wait(t, "[Under]")
 	for _, step := range screentest.VanByHand {
 		s.goes(t, step)
@@ -68,7 +71,55 @@ func TestAVanTypedInATerminalIsTheFileOneWouldWrite(t *testing.T) {
 	want, err := vehicles.ParseJob(screentest.Hand, "hand.toml")
 	require.NoError(t, err)
 	assert.Equal(t, string(want.Format()), string(got.Format()))
+
+	s.wait(t, "doubtful")
+	for _, on := range handToTheGate {
+		s.goes(t, on.keys)
+		s.wait(t, on.shows)
+	}
+	for n := 0; strings.Contains(s.picture(), "is there any"); n++ {
+		require.Less(t, n, len(vehicles.Kinds), s.picture())
+		s.goes(t, "n n n n n n n n")
+	}
+	s.wait(t, "The job is clear of what was entered.")
+	s.goes(t, "enter")
+	s.wait(t, drilling)
+	s.readOn(t)
+	s.waitGone(t, drilling)
+	s.ticksAll(t)
+	s.clear(t, h, file)
 	assert.Zero(t, s.quit(t))
+}
+
+// handToTheGate leads from the van that was typed to what is asked before its first mark: the keys of each step, and what shows then.
+var handToTheGate = []struct{ keys, shows string }{
+	{"3 home down enter down down down wipe r314 enter esc", "clear: the points agree as well as their tapes can tell,"},
+	{"4 n", "Lay the runs anew"},
+	{"5 j", "exhaust laid"},
+	{"tab j", "intake laid"},
+	{"6", "is there any"},
+}
+
+// clear has a job saved whose marks are made, and holds that it is judged clear, here and by the command, with all that was entered in it.
+func (s *terminal) clear(t *testing.T, h home, file string) {
+	job := s.saves(t, file)
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	assert.Equal(t, rules.Clear, result.Verdict)
+	assert.Empty(t, result.OpenIn(vehicles.AtCut), "each kind was entered or looked for")
+	c := exec.Command(program, "check", file)
+	c.Env = h.env()
+	out, err := c.CombinedOutput()
+	require.NoError(t, err, "%s", out)
+
+	hand, err := vehicles.ParseJob(screentest.Hand, "hand.toml")
+	require.NoError(t, err)
+	assert.NotEqual(t, hand.Cut.At, job.Cut.At)
+	assert.NotEqual(t, hand.Exhaust.Path, job.Exhaust.Path)
+	require.NotNil(t, job.Intake)
+	assert.Equal(t, "R 314", job.Ties[1].Above[1].Text)
+	assert.Equal(t, hand.Obstructions, job.Obstructions)
+	assert.Equal(t, hand.Heater, job.Heater)
 }
 
 // below is what the tape must say from below at the cut's centre, as the command says it of the file.

@@ -6,6 +6,7 @@ import (
 	"net"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -41,6 +42,9 @@ func TestNoCommandWaitsForAPipe(t *testing.T) {
 			assert.Equal(t, exitFailed, a.code, args)
 			assert.Equal(t, 1, strings.Count(a.complaint, "\n"), a.complaint)
 			assert.Contains(t, a.complaint, pipe, args)
+			if reads := args[0] != "new" && slices.Index(args, pipe) == len(args)-1 && !slices.Contains(args, "-o"); reads {
+				assert.Contains(t, a.complaint, "write - for standard input", args)
+			}
 		case <-time.After(patience):
 			require.Fail(t, "it waits for ever", args)
 		}
@@ -70,6 +74,7 @@ func TestTheScreensOpenNothingButAFile(t *testing.T) {
 			assert.Equal(t, 0, strings.Count(said, "\n"), said)
 			assert.Contains(t, said, path)
 			assert.Contains(t, said, why)
+			assert.NotContains(t, said, "standard input", "no screen reads that")
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -178,7 +179,7 @@ func TestASeventeenthWindowIsTold(t *testing.T) {
 	assert.Zero(t, s.quit(t))
 }
 
-// A journal that holds what the file holds is not offered, and goes; one that can't be read, or is no file at all, is named and stays, and the window works
+// A journal that holds what the file holds is not offered, and goes; one that can't be read, or is no plain file, is named and stays, and the window works
 // in another.
 func TestStaleAndForeignJournals(t *testing.T) {
 	notRaced(t)
@@ -226,9 +227,45 @@ func TestStaleAndForeignJournals(t *testing.T) {
 		assert.Equal(t, string(try.text), string(left), "%s: it stays", name)
 	}
 	require.NoError(t, os.Remove(journal))
-	require.NoError(t, syscall.Mkfifo(journal, 0o600))
-	s = h.start(t, 120, 40, file)
-	s.wait(t, "[1 Underneath]")
-	s.keys(t, editKeys...)
-	require.True(t, s.comes(patience, func() bool { return len(h.journals(t)) == 2 }), "beside what is no file: %s", s.picture())
+	for what, put := range noFiles {
+		beforehand := len(h.journals(t))
+		put(t, journal)
+		s := h.start(t, 120, 40, file)
+		require.True(t, s.comes(patience, func() bool {
+			return strings.Contains(strings.Join(strings.Fields(s.picture()), ""), filepath.Base(journal)+":notwritten:itisnoplainfile.")
+		}), "%s: %s", what, s.picture())
+		s.keys(t, "\r")
+		s.wait(t, "[1 Underneath]")
+		s.waitGone(t, "no plain file")
+		s.keys(t, editKeys...)
+		require.True(t, s.comes(patience, func() bool { return len(h.journals(t)) == beforehand+2 }), "beside a %s: %s", what, s.picture())
+		s.keys(t, "\x1a")
+		require.True(t, s.comes(patience, func() bool { return !s.dirty() }), what)
+		assert.Zero(t, s.quit(t), what)
+		info, err := os.Lstat(journal)
+		require.NoError(t, err)
+		assert.False(t, info.Mode().IsRegular(), "%s: it stays", what)
+		require.NoError(t, os.Remove(journal))
+	}
+}
+
+// noFiles put something at a path that is no plain file.
+var noFiles = map[string]func(*testing.T, string){
+	"pipe":             func(t *testing.T, path string) { require.NoError(t, syscall.Mkfifo(path, 0o600)) },
+	"link to a device": func(t *testing.T, path string) { require.NoError(t, os.Symlink(os.DevNull, path)) },
+	"link to no place": func(t *testing.T, path string) { require.NoError(t, os.Symlink(path+"-gone", path)) },
+	"folder":           func(t *testing.T, path string) { require.NoError(t, os.Mkdir(path, 0o700)) },
+	"socket":           listens,
+}
+
+// listens leaves a socket at a path, which may be longer than a socket's name can be: it is made under a short one.
+func listens(t *testing.T, path string) {
+	short, err := os.MkdirTemp("", "s")
+	require.NoError(t, err)
+	defer os.RemoveAll(short)
+	listener, err := net.ListenUnix("unix", &net.UnixAddr{Name: filepath.Join(short, "s"), Net: "unix"})
+	require.NoError(t, err)
+	listener.SetUnlinkOnClose(false)
+	require.NoError(t, listener.Close())
+	require.NoError(t, os.Rename(filepath.Join(short, "s"), path))
 }
