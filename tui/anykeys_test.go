@@ -121,7 +121,7 @@ func (w *watched) holds(about func() string) {
 	if len(w.desk.State.Faults) > 0 {
 		return // the result is of the job before
 	}
-	w.told.Units = w.desk.State.Settings.Units
+	w.told.Settings, w.told.Ticked = w.desk.State.Settings, w.desk.State.Ticked
 	if wrong := w.told.Disagrees(rows); wrong != "" {
 		require.Fail(w.t, "the screen says what is not in the job", "%s\n%s\n%s", wrong, about(), strings.Join(rows, "\n"))
 	}
@@ -142,7 +142,7 @@ func (w *watched) readsBack(about func() string) (changed bool) {
 	if result, faults := rules.Judge(again, w.desk.State.Book); len(faults) == 0 {
 		require.Equal(w.t, result.Verdict, w.desk.State.Result.Verdict, about())
 		require.Len(w.t, w.desk.State.Result.Findings, len(result.Findings), about())
-		w.told.Job, w.told.Result = again, result
+		w.told.Judge(again, result)
 	}
 	if w.desk.State.Dirty && w.o.StateDir != "" && w.Root.journal != nil {
 		kept, err := os.ReadFile(w.Root.journal.path)
@@ -210,6 +210,34 @@ func (w *watched) edits(n int, about func() string) {
 	require.Len(w.t, w.desk.Steps(), was+n, about())
 }
 
+// marksOut goes past what stands before the marks, which hardly anything pressed at random does, and through some of them: each by itself, and in the list of all.
+func (w *watched) marksOut(about func() string) {
+	w.uncovers(about)
+	w.goTo(w.titled("Marks"))
+	for _, name := range []string{"l", "m"} { // nothing more is looked for, what is not clear stays so
+		w.does(namedKey(name), about)
+	}
+	for n := 0; w.overlay() != nil; n++ { // the cautions are read to their end
+		require.Less(w.t, n, 50, about())
+		w.does(namedKey("enter"), about)
+	}
+	for _, name := range []string{"down", "v", "space", "down", "v", "p", "p", "tab", "down", "space", "up"} {
+		w.does(namedKey(name), about)
+	}
+}
+
+// looksRound goes once through all that is listed on the screens that are held to the job.
+func (w *watched) looksRound(about func() string) {
+	w.uncovers(about)
+	for _, title := range screentest.ShownScreens() {
+		w.goTo(w.titled(title))
+		w.does(namedKey("esc"), about)
+		for range 6 {
+			w.does(namedKey("down"), about)
+		}
+	}
+}
+
 // Of a job that holds all that a file can, each value is in the journal after an edit and in the file after a save: a screen that shows none of it loses none of it.
 func TestAnEditAndASaveKeepEachValueOfAJob(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join("..", "testdata", "formats", "*.toml")) // every key there is stands in one of them
@@ -244,7 +272,7 @@ func TestWhateverIsPressedHoldsAfterEachEvent(t *testing.T) {
 		presses = 200
 	}
 	jobs := fuzzedJobs(t)
-	var told screentest.Told
+	told := screentest.Told{Rows: map[string]int{}}
 	looks := 0
 	for round := range len(jobs) {
 		b, o := fuzzed(t, jobs[round])
@@ -267,9 +295,18 @@ func TestWhateverIsPressedHoldsAfterEachEvent(t *testing.T) {
 		if round == 0 {
 			w.edits(deep, about)
 		}
+		w.marksOut(about)
+		w.looksRound(about)
 		w.takesBack(begun, about)
 		looks += w.looks
 		told.Headings, told.Things, told.Findings = told.Headings+w.told.Headings, told.Things+w.told.Things, told.Findings+w.told.Findings
+		for screen, n := range w.told.Rows {
+			told.Rows[screen] += n
+		}
+	}
+	t.Logf("rows of other screens: %v", told.Rows)
+	for _, screen := range screentest.ShownScreens() {
+		require.Greater(t, told.Rows[screen], 10, screen)
 	}
 	t.Logf("%d events, seed %d: %d changed jobs read back and judged anew; %d tallies, %d rows of things, %d of findings were the job's", presses, seed, looks, told.Headings, told.Things, told.Findings)
 	for _, n := range []int{looks, told.Headings, told.Things, told.Findings} {

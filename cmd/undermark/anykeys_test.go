@@ -224,7 +224,8 @@ func (p *hand) agrees(t *testing.T) (placed bool) {
 		require.Equal(t, result.Findings[i].Verdict.String(), f.Verdict, p.about())
 	}
 	placed = p.placedAs(t, job)
-	p.told.Job, p.told.Result, p.told.Units = job, result, p.units(t)
+	p.told.Judge(job, result)
+	p.told.Settings = p.settings(t)
 	for _, screen := range "17" {
 		p.keys(t, string(screen))
 		p.quiet(2 * still)
@@ -234,11 +235,11 @@ func (p *hand) agrees(t *testing.T) (placed bool) {
 	return placed
 }
 
-// units are those that lengths are shown in, as the settings have them.
-func (p *hand) units(t *testing.T) desk.Units {
+// settings are those that the screens are shown with.
+func (p *hand) settings(t *testing.T) desk.Settings {
 	set, err := desk.LoadSettings(filepath.Join(p.h.dir, "config", "undermark", "settings.toml"))
 	require.NoError(t, err)
-	return set.Units
+	return set
 }
 
 // placedAs holds the place that the screen says, where it does in mm, against the job.

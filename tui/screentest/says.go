@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/sizing"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
@@ -16,11 +18,27 @@ import (
 
 // Told is a job as its file has it, judged by itself, and what of it was found on painted screens.
 type Told struct {
-	Job    vehicles.Job
-	Result rules.Result
-	Units  desk.Units
+	Job      vehicles.Job
+	Result   rules.Result
+	Settings desk.Settings
+	Ticked   map[string]bool // the marks that were made, nil where that is not known
 
-	Headings, Things, Findings int // how many tallies, rows of things and rows of findings were held against it
+	Headings, Things, Findings int            // how many tallies, rows of things and rows of findings were held against it
+	Rows                       map[string]int // how many rows of each other screen
+
+	known reckoned
+}
+
+// reckoned is what screens show that takes a while to work out of a job.
+type reckoned struct {
+	sheet *rules.MarkSheet
+	steps work.List
+	sizes []sizing.Subject
+}
+
+// Judge has the screens held against a job and its result from here on.
+func (w *Told) Judge(job vehicles.Job, result rules.Result) {
+	w.Job, w.Result, w.known = job, result, reckoned{}
 }
 
 // legendOpen stands below the plan's legend.
@@ -33,7 +51,7 @@ var (
 )
 
 // Disagrees holds the rows of a painted screen against the job: both tallies of the heading, the things that Underneath lists with their names and whether they
-// are confirmed, the findings that Checks lists with verdict, danger, name and margin. It returns what does not agree, "" for nothing.
+// are confirmed, the findings that Checks lists with verdict, danger, name and margin, and what the other screens show of it (shows). It returns what does not agree, "" for nothing.
 func (w *Told) Disagrees(rows []string) string {
 	if len(rows) < 3 || !strings.Contains(rows[0], "[") || strings.HasPrefix(rows[1], "Can't be worked out") {
 		return ""
@@ -57,7 +75,7 @@ func (w *Told) Disagrees(rows []string) string {
 			return wrong
 		}
 	}
-	return ""
+	return w.ofScreen(rows[0], rows[2:])
 }
 
 // tally holds the heading: where the worst is foul, or doubtful with a cut, it begins with how many there are of both.
@@ -201,5 +219,5 @@ func (w *Told) of(row string, f rules.Finding) bool {
 	deadly := strings.HasPrefix(text, words.Deadly)
 	text = strings.TrimSpace(strings.TrimPrefix(text, words.Deadly))
 	return strings.HasPrefix(row, word+" ") && deadly == (f.Weight == rules.Kills) && begins(text, harmless.Text(f.About())) &&
-		strings.Contains(text, strings.TrimSpace(words.Signed(f, w.Units)))
+		strings.Contains(text, strings.TrimSpace(words.Signed(f, w.Settings.Units)))
 }
