@@ -60,7 +60,7 @@ func randomFloors() int {
 // floorsFor is how many floors a test of found runs looks at, least at the least: a part of randomFloors, as many searches take long. For a
 // long round FLOORS says how many each of them looks at:
 //
-//	FLOORS=1000 go test ./rules -run 'BySampling|OfALattice|SlowSearchFinds' -v -timeout 0
+//	FLOORS=1000 go test ./rules -run 'BySampling|OfALattice|SlowSearchFinds|MovedALittleIsFound' -v -timeout 0
 func floorsFor(t *testing.T, part, least int) int {
 	if said := os.Getenv("FLOORS"); said != "" {
 		n, err := strconv.Atoi(said)

@@ -89,7 +89,8 @@ type Tell func(at Aim, tried int)
 
 // FindRoute seeks the shortest run of a kind, from its stub to the target, that keeps every rule that it is held to, clear of what
 // is uncertain where that can be. Where none does, it is the nearest miss: what breaks the rules by least. The job has a heater, a
-// cut and a run of that kind, whose path does not matter. It is stopped by ctx; what was found until then may not be the shortest.
+// cut and a run of that kind. Its path matters only where no search leads to one that keeps every rule: then it is straightened, or told as it is,
+// if it ends where the run is to end and breaks none. It is stopped by ctx; what was found until then may not be the shortest.
 // Whoever calls it asks ToSeek first, as FindPair's callers ask ToPair: among many more things it takes minutes.
 func FindRoute(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) Route {
 	return newSeeker(ctx, r, kind, to, tell).route()
@@ -102,6 +103,9 @@ func (s *seeker) route() Route {
 	}
 	best, kept := s.seek()
 	if !kept && s.ctx.Err() == nil {
+		if own, ok := s.asItIs(); ok {
+			return own
+		}
 		best = s.nearestMiss(best)
 	}
 	return s.told(best)
@@ -130,7 +134,7 @@ func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
 	job := withoutWay(r.Job, kind)
 	plan, _ := r.Plan.WithRun(&job, kind)
-	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, hanging: r.Job.Run(kind).OnLegs()}
+	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, hanging: r.Job.Run(kind).OnLegs(), own: *r.Job.Run(kind)}
 }
 
 // withoutWay is a job whose run of a kind has lost its path and what hangs there: that may lie past the end of another way.
@@ -173,13 +177,17 @@ func (s *seeker) hung(t *trial, corners []geometry.Point3) vehicles.Run {
 }
 
 // shortHung is by how much a run that keeps what is asked of it falls short once its clips and drains are on: nothing may be there
-// that holds them.
+// that holds them. An exhaust that is sought must not rise either.
 func (s *seeker) shortHung(t *trial, corners []geometry.Point3) float64 {
 	run := s.hung(t, corners)
 	if !t.put(&run) {
 		return math.Inf(1)
 	}
-	return t.short(t.findings(t.rules))
+	t.findings(t.rules)
+	if s.kind == vehicles.ExhaustRun {
+		t.last.rises()
+	}
+	return t.short(t.last.findings)
 }
 
 // judged is a run, with all that hangs on it, as a route.

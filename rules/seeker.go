@@ -23,6 +23,7 @@ type seeker struct {
 	strict  bool             // it leaves its stub straight down or is not found
 	stub    string           // what blocks its stub, whatever way it takes from there; "" for nothing
 	hanging vehicles.Hanging // what hangs on the run's legs in the job, to be put in its place
+	own     vehicles.Run     // the job's run, with its path
 
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
 	made    [len(demands)]bool
@@ -53,6 +54,7 @@ type demand struct {
 	upright  bool // the run leaves its stub straight down
 	uncut    bool // nothing but distances is asked, and a fall
 	rising   bool // not even that
+	flat     bool // the run only never rises, as behind a muffler: what is to fall more is judged
 }
 
 // demands are made in turn, each where nothing keeps the one before.
@@ -79,6 +81,11 @@ func (s *seeker) seek() (best *attempt, kept bool) {
 	for i := range demands {
 		if best = s.try(i); best.keeps() || s.ctx.Err() != nil {
 			break
+		}
+	}
+	if !best.keeps() && s.ctx.Err() == nil {
+		if a := s.further(); a.keeps() {
+			return a, true
 		}
 	}
 	if s.kind == vehicles.IntakeRun && !best.keeps() && s.ctx.Err() == nil {

@@ -44,7 +44,7 @@ func neverRises(c *course, _ *Rule) {
 }
 
 func falls(c *course, r *Rule) {
-	if l := c.book.of(r); l.Value.Set && !c.rising {
+	if l := c.book.of(r); l.Value.Set && !c.rising && !c.flat {
 		c.query.Fall = max(c.query.Fall, l.Value.Value/1000)
 	}
 }
