@@ -34,12 +34,15 @@ func (w *Told) match(rows []string) (n int, wrong string) {
 			}
 		}
 		first, _, _ := strings.Cut(row, "│")
-		listed = listed && strings.TrimSpace(first) != "" // a blank row ends the list
+		listed = listed && strings.TrimSpace(first) != "" && !strings.HasPrefix(first, "Matching point ") // a blank row ends the list, or a form
 		said := tieReadings.FindStringSubmatch(row)
-		if said == nil || !listed {
+		if said == nil || !listed || strings.TrimSpace(said[1]) == "" || strings.Contains(said[1], "! ") { // it is being entered
 			continue
 		}
 		name, _, _ := strings.Cut(rows[y-1], "│")
+		if tiesShown.MatchString(name) { // its name stands above where the list begins
+			name = ""
+		}
 		if !slices.ContainsFunc(w.Job.Ties, func(t vehicles.Tie) bool { return w.tie(t, name, said) }) {
 			return n, fmt.Sprintf("%q under %q is no matching point of the job", row, name)
 		}
@@ -51,7 +54,9 @@ func (w *Told) match(rows []string) (n int, wrong string) {
 // tie tells whether a row of readings under a name is of a matching point.
 func (w *Told) tie(t vehicles.Tie, name string, said []string) bool {
 	below, above := spaced(t.Below[0].String()+" "+t.Below[1].String()), spaced(t.Above[0].String()+" "+t.Above[1].String())
-	if !cutOff(spaced(name), spaced(harmless.Text(t.Name))) || spaced(said[1]) != below || !strings.HasPrefix(spaced(said[2]), above) {
+	shown, _, cut := strings.Cut(said[2], "…")
+	as := strings.HasPrefix(spaced(shown), above) || cut && strings.HasPrefix(above, spaced(shown))
+	if name != "" && !cutOff(spaced(name), spaced(harmless.Text(t.Name))) || spaced(said[1]) != below || !as {
 		return false
 	}
 	over := leftOverShown.FindStringSubmatch(said[2])
