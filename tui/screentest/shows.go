@@ -195,7 +195,7 @@ func (w *Told) sizing(rows []string) (n int, wrong string) {
 		all = append(all, subject.Rows...)
 	}
 	_, list := rowsUnder(sizesShown, rows, heads)
-	list = slices.DeleteFunc(list, func(row string) bool { return strings.HasPrefix(row, "another surface") })
+	list = slices.DeleteFunc(list, func(row string) bool { return strings.HasPrefix(row, "another ") })
 	return len(list), inARow(list, all, func(row string, r sizing.Row) bool {
 		value := spaced(words.Sized(r, w.Settings.Units))
 		label := spaced(harmless.Text(r.Label))
