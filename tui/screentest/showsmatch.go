@@ -17,6 +17,7 @@ var (
 	tiesShown     = regexp.MustCompile(`^Matching points: (\d+) in the fit(?:, (\d+) left out)?`)
 	tieReadings   = regexp.MustCompile(`^(?:▸ |  )\s*([^│]+?) │ ([^│]+)`)
 	leftOverShown = regexp.MustCompile(`left over +(\S+)`)
+	leftOutShown  = regexp.MustCompile(`  (?:left out|out, \S+ off)`)
 )
 
 // match holds how many points are in the fit, and of each that is listed what was read and what is left over.
@@ -60,6 +61,9 @@ func (w *Told) tie(t vehicles.Tie, name string, said []string) bool {
 		return false
 	}
 	over := leftOverShown.FindStringSubmatch(said[2])
+	if t.Use && leftOutShown.MatchString(said[2]) || !t.Use && over != nil {
+		return false
+	}
 	return over == nil || slices.ContainsFunc(w.Result.Plan.Fit.Residuals, func(r survey.Residual) bool {
 		return r.Name == t.Name && over[1] == survey.Format(geometry.Point{X: r.DX, Y: r.DY}.Norm(), w.Settings.Units)
 	})
