@@ -22,6 +22,9 @@ func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
 	if r.w == 0 {
 		return nil
 	}
+	if then := afterEsc(msg); then != nil {
+		return tea.Batch(r.pressed(tea.KeyMsg{Type: tea.KeyEsc}), r.pressed(*then))
+	}
 	if msg.Type != tea.KeyRunes || msg.Alt {
 		return r.pressed(msg)
 	}
@@ -33,6 +36,18 @@ func (r *Root) keyed(msg tea.KeyMsg) tea.Cmd {
 		cmds = append(cmds, r.pressed(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{letter}}))
 	}
 	return tea.Batch(cmds...)
+}
+
+// afterEsc is the key that was read at once with an Esc before it, as happens where a machine lags, nil for none: the two look like one with Alt
+// held, which no key here has. Of others than these a slip onto Alt is likelier.
+func afterEsc(msg tea.KeyMsg) *tea.KeyMsg {
+	switch msg.Type {
+	case tea.KeyEsc, tea.KeyCtrlS, tea.KeyCtrlZ, tea.KeyCtrlY, tea.KeyCtrlC:
+		if msg.Alt {
+			return &tea.KeyMsg{Type: msg.Type}
+		}
+	}
+	return nil
 }
 
 // pasted gives pasted text to a field; outside of one it is no keys.
