@@ -329,6 +329,34 @@ func TestCompletionForEveryShell(t *testing.T) {
 	}
 }
 
+// A shell that reads the completion finds commands, then what they are about, then job files. What the script asks for words of the line and for files is of the shell's
+// completion package, for which two functions stand here.
+func TestAShellCompletesALine(t *testing.T) {
+	bash, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip("bash reads its completion; it is not here")
+	}
+	const script = `_get_comp_words_by_ref() { words=("${COMP_WORDS[@]}"); cword=$COMP_CWORD; cur=${words[cword]}; prev=${words[cword-1]}; }
+_filedir() { COMPREPLY=("files:$1"); }
+source <("$1" completion bash); complete -p undermark
+COMP_WORDS=("$@"); COMP_CWORD=$(($#-1)); COMP_LINE="$*"; COMP_POINT=${#COMP_LINE}
+__start_undermark 2>/dev/null; echo "${COMPREPLY[*]}"`
+	for line, found := range map[string]string{
+		"che": "check", "su": "suggest", "check ": "files:toml|", "check a.toml ": "files:toml|", "route ": "exhaust intake fuel both", "route intake ": "files:toml|",
+	} {
+		words := append([]string{"--norc", "--noprofile", "-c", script, "-", program}, strings.Split(line, " ")...)
+		out, err := exec.Command(bash, words...).CombinedOutput()
+		require.NoError(t, err, "%s", out)
+		registered, said, _ := strings.Cut(string(out), "\n")
+		assert.Contains(t, registered, "-o default -F __start_undermark undermark", "where nothing is found the shell looks for files")
+		assert.Equal(t, found, strings.TrimSpace(said), "%q", line)
+	}
+	for line, directive := range map[string]string{"my-v": ":0\n", "a.toml ": ":4\n"} { // any file; no further one
+		_, out, _ := call("", append([]string{"__complete"}, strings.Split(line, " ")...)...)
+		assert.Equal(t, directive, out, "%q", line)
+	}
+}
+
 // The macros are those of man(7), from memory.
 func TestTheManualPage(t *testing.T) {
 	code, page, complaint := call("", "man")

@@ -98,7 +98,7 @@ func newRoot(s streams) *cobra.Command {
 			"  undermark van.toml               open a job, or start one\n" +
 			"  undermark --plain van.toml       the same in lines, for a screen reader; piped: all screens, once\n" +
 			"  undermark check --json van.toml  judge a job for another program",
-		Args: aJobOrNothing, ValidArgsFunction: jobFiles,
+		Args: aJobOrNothing, ValidArgsFunction: anyFile,
 		SilenceErrors: true, SilenceUsage: true,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if which {
@@ -132,6 +132,14 @@ func newRoot(s streams) *cobra.Command {
 // lateWords are lists that end what is told of a command. They are found out once somebody asks: reading the library takes
 // longer than all the rest of a start.
 var lateWords = map[string]func() (title string, pairs [][2]string){"new": vans}
+
+// anyFile has a shell complete a file where no command begins so: with jobFiles it would take the names of the commands for endings of files.
+func anyFile(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return nil, cobra.ShellCompDirectiveDefault
+}
 
 func jobFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt

@@ -53,6 +53,27 @@ func TestASuspendedProgramLeavesTheTerminalAsItWas(t *testing.T) {
 	s.wait(t, "[2 On top]")
 }
 
+// Who suspends a program may never come back to it: what was done a moment before is in the journal while it stands still.
+func TestWhatWasDoneJustBeforeASuspensionIsKept(t *testing.T) {
+	notRaced(t)
+	t.Parallel()
+	h := readHome(t)
+	file, steps := floorJob(t)
+	s := h.works(t, file, 1)
+	journal := h.journals(t)[0]
+	for done := 2; done <= 6; done++ {
+		shown := s.picture()
+		s.keys(t, "\x1b[C")
+		require.True(t, s.comes(patience, func() bool { return s.picture() != shown }), shown)
+		s.signal(t, syscall.SIGTSTP)
+		s.stopped(t)
+		require.Equal(t, done, steps(journal))
+		s.signal(t, syscall.SIGCONT)
+		require.True(t, s.comes(patience, func() bool { return strings.Count(s.output(), mouseOn) >= done }), "it goes on")
+		s.wait(t, "[4 Place]")
+	}
+}
+
 // A program that is stopped without being asked can tidy nothing away; when it goes on it paints over what others wrote.
 func TestAStoppedProgramPaintsItselfAgain(t *testing.T) {
 	t.Parallel()

@@ -153,6 +153,46 @@ func TestSixteenJournalsAreOffered(t *testing.T) {
 	assert.Empty(t, h.journals(t), "all of them are in the file by now")
 }
 
+// Of what several windows left behind the newest work is offered first, whichever of them it is of.
+func TestTheNewestOfManyJournalsIsOfferedFirst(t *testing.T) {
+	notRaced(t)
+	t.Parallel()
+	for _, newest := range []int{1, 7, mostJournals} {
+		t.Run(fmt.Sprint(newest), func(t *testing.T) {
+			t.Parallel()
+			h := readHome(t)
+			file, steps := floorJob(t)
+			name := func(n int, journal string) string {
+				return strings.TrimSuffix(journal, "-1.toml") + fmt.Sprintf("-%d.toml", n)
+			}
+			texts, journal := [4][]byte{}, ""
+			for _, done := range []int{1, 3} {
+				journal = h.leftBehind(t, file, steps, done)
+				text, err := os.ReadFile(journal)
+				require.NoError(t, err)
+				texts[done] = text
+				require.NoError(t, os.Remove(journal))
+			}
+			for n := 1; n <= mostJournals; n++ {
+				text, at := texts[1], time.Now().Add(-time.Hour-time.Duration(n)*time.Minute)
+				if n == newest {
+					text, at = texts[3], time.Now().Add(-time.Minute)
+				}
+				require.NoError(t, os.WriteFile(name(n, journal), text, 0o600))
+				require.NoError(t, os.Chtimes(name(n, journal), at, at))
+			}
+			s := h.start(t, 120, 40, file)
+			s.wait(t, "15 other windows left work behind too")
+			s.keys(t, "1")
+			s.waitGone(t, "15 other windows")
+			s.keys(t, "\x13")
+			s.wait(t, "Saved")
+			assert.Equal(t, 3, steps(file))
+			assert.Zero(t, s.quit(t))
+		})
+	}
+}
+
 // A seventeenth window has no journal, says so before anything else, and can be saved from.
 func TestASeventeenthWindowIsTold(t *testing.T) {
 	notRaced(t)
