@@ -20,7 +20,7 @@ var (
 		ID: "fuel.lift", Unit: MM, Sense: Most, Weight: Damages,
 		Word:   liftWord,
 		Title:  "Height that the pump lifts fuel from the tank",
-		Ask:    "From the tank's bottom, or the line's beginning where that is lower. " + enterFigure + ".",
+		Ask:    "From the tank's bottom, or the line's beginning where that is lower; doubtful while the bottom is not known. " + enterFigure + ".",
 		Advice: lowerPump,
 		short:  tooMuch,
 		check:  lifted,
@@ -73,46 +73,77 @@ func pumpFromHeat(j *judge, r *Rule) {
 	}
 }
 
-// lifted judges how far the pump lifts fuel, pressed how far it presses it up to the heater.
+// askTank is why what is lifted is doubtful while nobody has said how deep the tank reaches: the line begins anywhere on it.
+const askTank = "how deep the tank reaches is not known: enter its heights on Runs (tank)"
+
+// lifted judges how far the pump lifts fuel from the tank's bottom, or from the line's beginning where that is lower. Where the bottom is not known
+// that is the least that is lifted: it may be too much, and else nobody knows.
 func lifted(j *judge, r *Rule) {
 	pump, ok := j.pumpAt()
 	if !ok {
 		return
 	}
 	from := j.plan.Fuel.Path[0]
-	from.Z = min(from.Z, j.tankBottom(from.Z))
-	j.climb(j.byFuel(r, petrolLift), from, pump)
+	bottom, tank, known := j.tankBottom()
+	if !known || bottom > from.Z {
+		tank = nil
+	} else {
+		from.Z = bottom
+	}
+	f := j.climb(j.byFuel(r, petrolLift), from, pump, tank)
+	switch {
+	case known:
+		return
+	case f == nil:
+		f = j.open(j.byFuel(r, petrolLift), the(TheFuel), Thing{})
+		f.between(from, pump)
+		j.close(f, 0)
+		f.Unsaid, f.Margin = true, vehicles.Number{}
+	}
+	if f.Verdict == Clear {
+		f.Verdict, f.Why = Doubtful, askTank
+	}
 }
 
+// pressed judges how far the pump presses fuel up to the heater.
 func pressed(j *judge, r *Rule) {
 	if pump, ok := j.pumpAt(); ok {
 		path := j.plan.Fuel.Path
-		j.climb(j.byFuel(r, petrolHead), pump, path[len(path)-1])
+		j.climb(j.byFuel(r, petrolHead), pump, path[len(path)-1], nil)
 	}
 }
 
-// climb is a finding of how far the fuel goes up between two places; where it flows down by itself there is none.
-func (j *judge) climb(limit *Limit, from, to geometry.Point3) {
+// climb is a finding of how far the fuel goes up between two places, the first marked or the bottom of a tank that was measured; nil where it
+// flows down by itself.
+func (j *judge) climb(limit *Limit, from, to geometry.Point3, tank *vehicles.Placed) *Finding {
 	if to.Z <= from.Z {
-		return
+		return nil
 	}
 	f := j.open(limit, the(TheFuel), Thing{})
 	f.Value, f.N = to.Z-from.Z, geometry.Point3{Z: 1}
-	f.Spread.Height = j.runMark(from)[2] + j.runMark(to)[2]
 	f.between(from, to)
+	if tank != nil {
+		j.close(f, j.spread(f, putting{mark: j.runMark(to)}, tank, false, from.Plan(), f.N))
+		return f
+	}
+	f.Spread.Height = j.runMark(from)[2] + j.runMark(to)[2]
 	j.close(f, 0)
+	return f
 }
 
-// tankBottom is the height of the bottom of the tank that the fuel comes from, as far as the job says it, else so much.
-func (j *judge) tankBottom(other float64) float64 {
-	tank := j.job.Fuel.Supply.Tank
-	switch {
-	case tank == nil:
-		return other
-	case tank.Drop.Set:
-		return -tank.Drop.To
-	case tank.Rise.Set:
-		return j.job.Floor.Thickness + tank.Rise.From
+// tankBottom is the height of the bottom of the tank that the fuel comes from, as far as the job says it: of a tank of its own, or of the van's, with
+// that, where the line begins at it.
+func (j *judge) tankBottom() (z float64, tank *vehicles.Placed, known bool) {
+	supply := &j.job.Fuel.Supply
+	if own := supply.Tank; own != nil && own.Drop.Set {
+		return -own.Drop.To, nil, true
+	} else if own != nil && own.Rise.Set {
+		return j.job.Floor.Thickness + own.Rise.From, nil, true
 	}
-	return other
+	for _, i := range fuelTanks(j.job) {
+		if o := &j.job.Obstructions[i]; o.Name == supply.From && o.Drop.Set {
+			return j.plan.Obstructions[i].Prism.Low, &j.plan.Obstructions[i], true
+		}
+	}
+	return 0, nil, false
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"context"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry/route"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
@@ -108,4 +110,21 @@ func BenchmarkARouteFromAFoulStub(b *testing.B) {
 	for b.Loop() {
 		FindRoute(context.Background(), &r, vehicles.ExhaustRun, Target{Edge: RightEdge, Upright: true}, nil)
 	}
+}
+
+// The nearest miss of a fuel line once had four of its points twice: none of it could be judged or straightened then.
+func TestAMissHasNoPointTwice(t *testing.T) {
+	job := movedCut(vehicles.Demo(), 1614.69, -432.9)
+	line := *job.Fuel
+	line.Path, line.Hanging = []vehicles.RunPoint{{X: 2244.66, Y: -35.25, Drop: 98.46}}, vehicles.Hanging{}
+	job = job.WithRun(vehicles.ExhaustRun, nil).WithRun(vehicles.IntakeRun, nil).WithRun(vehicles.FuelRun, &line)
+	r, faults := Judge(job, Builtin())
+	require.Empty(t, faults)
+	miss := FindRoute(context.Background(), &r, vehicles.FuelRun, FuelTarget(&line), nil)
+	require.False(t, miss.Found())
+	path := miss.Run.Path
+	for i := 1; i < len(path); i++ {
+		assert.GreaterOrEqual(t, inSpace(path[i]).Sub(inSpace(path[i-1])).Norm(), route.OneCorner, path)
+	}
+	assert.False(t, math.IsInf(miss.short, 1))
 }

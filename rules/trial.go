@@ -78,15 +78,12 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 // in whole mm but for the stub's mouth, which is where it is to less than one.
 func cornerTwice(corners []geometry.Point3) bool {
 	for i := 1; i < len(corners); i++ {
-		if corners[i].Sub(corners[i-1]).Norm() < oneCorner {
+		if corners[i].Sub(corners[i-1]).Norm() < route.OneCorner {
 			return true
 		}
 	}
 	return false
 }
-
-// oneCorner is how near to each other two corners are one, mm: the grid of whole mm that corners stand on holds none nearer.
-const oneCorner = 0.5
 
 // pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
 // there, behind what of it is above the floor.

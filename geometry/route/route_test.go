@@ -132,3 +132,31 @@ func TestTheShortestWayComesFirstThoughAnotherIsShorterInPlan(t *testing.T) {
 	assert.LessOrEqual(t, few[1].Length, many[1].Length)
 	assert.Greater(t, few[0].Corners[len(few[0].Corners)-1].Z, -100.0, "level, beside the box")
 }
+
+// A way falls as is asked to a hundredth of a mm, whichever way it goes: over 1000 mm of plan 20 mm lower there is one, 19.99 mm lower none.
+func TestAWayFallsAsMuchAsIsAsked(t *testing.T) {
+	for _, x := range []float64{400, 2400} {
+		for fall, ways := range map[float64]int{20: 1, 20.01: 1, 200: 1, 19.99: 0, 19: 0, 0: 0, -1: 0} {
+			q := open()
+			q.From = pt3{X: 1400, Z: -60}
+			q.To = goal(x, 0, -60-fall)
+			assert.Len(t, route.Find(context.Background(), &q, 1, nil), ways, "to %g, falling %g", x, fall)
+		}
+	}
+}
+
+// So it is round a box, where the shortest way in plan is the one of TestRoundABox: there is a way down to as much as its length falls, and none that ends
+// higher, from either end.
+func TestAWayRoundABoxFallsAsMuchAsIsAsked(t *testing.T) {
+	leg := math.Sqrt(400*400 + 50*50 - 100*100)
+	arc := 100 * (math.Atan2(50, 400) + math.Asin(100/math.Hypot(400, 50)))
+	falls := 0.02 * (2*leg + 2*arc + 200)
+	for _, x := range []float64{100, 1100} {
+		for off, ways := range map[float64]int{0.01: 1, 1: 1, 100: 1, -0.1: 0, -1: 0} {
+			q := open()
+			q.Obstacles = []route.Obstacle{box(500, -400, 700, 50, -1000, 1000, 100)}
+			q.From, q.To = pt3{X: x, Z: -60}, goal(1200-x, 0, -60-falls-off)
+			assert.Len(t, route.Find(context.Background(), &q, 1, nil), ways, "from %g, %g lower than it must be", x, off)
+		}
+	}
+}

@@ -37,14 +37,7 @@ type Straightener struct {
 // Straighten returns the corners of a run, all but the first whole mm, that no move makes better: of a corner, of a leg, or one left
 // out. It stops where it is once ctx is done.
 func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3) ([]geometry.Point3, Worth) {
-	best := slices.Clone(corners)
-	last := len(best) - 1
-	if s.LastMay != nil {
-		last++
-	}
-	for i := 1; i < last; i++ {
-		best[i] = whole(best[i])
-	}
+	best := s.whole(corners)
 	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: cmp.Or(s.Tries, triesEach) * len(best), tried: map[string]bool{}}
 	for _, step := range s.Steps {
 		for w.goesOn() && (w.leaveOut() || w.moveAll(step)) {
@@ -56,6 +49,28 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 // triesEach is how many runs are tried for each corner at the most where nothing else is said. Those that can be mended are in a quarter of it; others creep along
 // what they can't get past.
 const triesEach = 800
+
+// whole are corners in whole mm, but for the first and a last one that stays; such as are one then are left out.
+func (s *Straightener) whole(corners []geometry.Point3) []geometry.Point3 {
+	all := slices.Clone(corners)
+	last := len(all) - 1
+	for i := 1; i < last || i == last && s.LastMay != nil; i++ {
+		all[i] = whole(all[i])
+	}
+	kept := all[:1]
+	for i := 1; i < last; i++ {
+		if all[i].Sub(kept[len(kept)-1]).Norm() >= OneCorner && all[i].Sub(all[last]).Norm() >= OneCorner {
+			kept = append(kept, all[i])
+		}
+	}
+	if last > 0 {
+		kept = append(kept, all[last])
+	}
+	return kept
+}
+
+// OneCorner is how near to each other two corners are one, mm: the grid of whole mm that corners stand on holds none nearer.
+const OneCorner = 0.5
 
 func whole(p geometry.Point3) geometry.Point3 {
 	return geometry.Point3{X: math.Round(p.X), Y: math.Round(p.Y), Z: math.Round(p.Z)}

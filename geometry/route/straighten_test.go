@@ -129,3 +129,21 @@ func TestTheCornerThatTurnsAMouthIsKept(t *testing.T) {
 		assert.Len(t, corners, c.left, c.name)
 	}
 }
+
+// Corners that are one in whole mm are one: a run that holds several twice could not be judged, and no single move would make it better.
+func TestCornersThatAreOneInWholeMillimetresAreOne(t *testing.T) {
+	length := func(corners []pt3, _ float64) (w route.Worth) {
+		for i := 1; i < len(corners); i++ {
+			leg := corners[i].Sub(corners[i-1]).Norm()
+			if w.Length += leg; leg == 0 {
+				w.Short = math.Inf(1) // without a direction nothing is known of it
+			}
+		}
+		return w
+	}
+	s := route.Straightener{Worth: length, Tries: 1}
+	end := pt3{X: 300.2}
+	corners, worth := s.Straighten(context.Background(), []pt3{{}, {X: 100.2, Y: 50}, {X: 99.9, Y: 50.3}, {X: 200.4}, {X: 200.2, Z: 0.4}, {X: 300, Y: 0.2}, end})
+	assert.Equal(t, []pt3{{}, {X: 100, Y: 50}, {X: 200}, end}, corners)
+	assert.Zero(t, worth.Short)
+}

@@ -144,7 +144,11 @@ func (m *maker) asJudged() {
 			if f.Verdict == rules.Foul {
 				row.Amiss = "it is more than is asked for: see Checks"
 			}
-			m.put(row, basis{})
+			var on basis
+			if f.Unsaid {
+				on.lack("how deep the tank reaches")
+			}
+			m.put(row, on)
 		}
 	}
 }

@@ -115,6 +115,8 @@ func TestTheLinesLengthsAreAsJudged(t *testing.T) {
 		limited := judged(t, func(j *vehicles.Job) { *j = j.WithRule("fuel.suction", most) })
 		assert.Equal(t, amiss, rowOf(t, limited, Fuel, "suction").Amiss, "%g", most)
 	}
+	deep := judged(t, supplied(func(run *vehicles.Run, _ *vehicles.Tank) { run.Supply.From = "" }))
+	assert.Equal(t, []string{"how deep the tank reaches"}, rowOf(t, deep, Fuel, "lift").Lacks, "the line begins higher than its pump")
 	r = judged(t, func(j *vehicles.Job) { j.Fuel = nil })
 	subject, _ := About(Of(r), Fuel)
 	require.Len(t, subject.Rows, 1)

@@ -40,6 +40,7 @@ type Look struct {
 	Calm        bool              // names stay where they stood in the picture before, where they can
 	Codes       bool              // the letters of kinds are asked for
 	Signs       []geometry.Point3 // where somebody else puts signs on the picture: no name stands there
+	Marked      [][2]int          // the same by cell, column and row
 }
 
 // Canvas is a painted picture.

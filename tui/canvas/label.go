@@ -50,6 +50,11 @@ func (p *painter) labels() {
 			p.taken.add(row*p.canvas.Width + col)
 		}
 	}
+	for _, cell := range p.look.Marked {
+		if col, row := cell[0], cell[1]; col >= 0 && col < p.canvas.Width && row >= 0 && row < p.canvas.Height {
+			p.taken.add(row*p.canvas.Width + col)
+		}
+	}
 	p.weighed()
 	p.rearBeyond()
 	p.nameAll(p.namings())

@@ -2,9 +2,7 @@ package runs
 
 import (
 	"context"
-	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -169,94 +167,4 @@ func verdictOf(of vehicles.RunKind, s desk.State) (worst rules.Verdict) {
 		}
 	}
 	return worst
-}
-
-// putIn puts in what was found, in one undo step, and says what that is.
-func (m screen) putIn(s desk.State) (screen, desk.Change) {
-	job, f := s.Job, m.finder
-	var say, several []string // what is said of one, and of one among several
-	var put []vehicles.RunKind
-	for i, route := range f.found.Said {
-		if route.Run == nil || route.Here {
-			continue
-		}
-		of := f.quest.runs[i]
-		job = job.WithRun(of, route.Run)
-		put, m.of = append(put, of), of
-		say, several = append(say, laidSo(of, route, s)), append(several, laidBriefly(of, route, s))
-	}
-	if len(f.quest.runs) > 1 {
-		m.of = f.quest.runs[0]
-	}
-	if len(several) > 1 {
-		say = []string{"Laid; to spare: " + strings.Join(several, "; ") + "." + doubtsOf(f.found.Said)}
-	}
-	if f.found.Said[0].Here {
-		say = append([]string{stayed(f.found.Said, s)}, say...)
-	}
-	say = append(say, desk.KeyUndo.Help().Key+" takes it back.", f.quest.saysTaken(), f.quest.lacks)
-	m.finder, m.picked, m.top, m.laid = f.closed(), part{}, moving.Scroll{}, true
-	return m, desk.Change{Job: &job, Called: asProposed(put), Camera: m.wholeView(put, &job, s), Say: strings.TrimSpace(strings.Join(say, " "))}
-}
-
-// asProposed is what undo calls runs that were put in together.
-func asProposed(runs []vehicles.RunKind) string {
-	switch len(runs) {
-	case 0:
-		return ""
-	case len(vehicles.RunKinds):
-		return "the three runs as proposed"
-	}
-	names := make([]string, len(runs))
-	for i, of := range runs {
-		names[i] = of.String()
-	}
-	return strings.Join(names, " and ") + " as proposed"
-}
-
-// saysTaken says what runs that were not there were taken to be.
-func (q quest) saysTaken() string {
-	if len(q.taken) == 0 {
-		return ""
-	}
-	return "Taken (" + keyPipe.Help().Key + ", " + keyType.Help().Key + ": other): " + strings.Join(q.taken, "; ") + "."
-}
-
-// laidBriefly says it of one of several, which have to be read at once.
-func laidBriefly(of vehicles.RunKind, r rules.Route, s desk.State) string {
-	u := s.Settings.Units
-	text := of.String() + " "
-	switch {
-	case !r.Found():
-		return text + missed(r, s)
-	case !r.Margin.Set:
-		text += "nothing near"
-	default:
-		text += desk.Length(r.Margin.Value, u) + " (" + r.Against + ")"
-	}
-	return text
-}
-
-// missed says of a run that breaks rules which is the worst of them and by how much: beside that nothing is to spare.
-func missed(r rules.Route, s desk.State) string {
-	worst := r.Missed()[0]
-	return desk.VerdictWord(worst.Verdict) + ": " + worst.About() + ", " + words.Margin(worst, s.Settings.Units)
-}
-
-// laidSo says of a run that was put in how long it is, what it keeps and what is not clear of it.
-func laidSo(of vehicles.RunKind, r rules.Route, s desk.State) string {
-	u := s.Settings.Units
-	text := fmt.Sprintf("%s laid: %s long, %s of bends, ", of, desk.Length(r.Length, u), desk.Quantity(r.Bends, rules.Degree, u))
-	switch {
-	case !r.Found():
-		return text + missed(r, s) + "."
-	case !r.Margin.Set:
-		text += "nothing that was entered is near it."
-	default:
-		text += "of what was entered " + r.Against + " is nearest, " + desk.Length(r.Margin.Value, u) + " to spare."
-	}
-	if r.Verdict != rules.Clear && len(r.Misses) > 0 {
-		text += " " + words.Upper(desk.VerdictWord(r.Verdict)) + ": " + r.Misses[0].About() + "."
-	}
-	return text
 }

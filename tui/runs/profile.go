@@ -99,14 +99,12 @@ func (m screen) fall(s desk.State, in size) string {
 	look := canvas.Look{
 		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour.Faces(s.Settings.Look),
 	}
-	for _, part := range m.parts(s) {
-		if part.lies() {
-			look.Signs = append(look.Signs, p.run.Line.At(part.middle()))
-		}
-	}
-	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	lay := p.lay()
 	marks := p.marks(m, s, lay)
+	for _, k := range marks {
+		look.Marked = append(look.Marked, [2]int{k.col, k.row})
+	}
+	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
 	told := drawing.FarBelow(p.run, s.Result.Job.Floor.Ground) && writeFree(&painted, marks, "▼ "+p.groundBelow(s))
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	falls := p.falls(lay, s)

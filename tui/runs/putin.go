@@ -1,30 +1,67 @@
 package runs
 
 import (
-	"slices"
 	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/words"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
 )
 
 const (
 	// roundLaid is how much is seen round runs that were put in, mm.
 	roundLaid = 60
-	// sayingRows is how many rows what is said of them may take from the pictures.
-	sayingRows = 3
+	// sayingRows is how many rows what is said of them may take: with one more plan and profile have no room together on the smallest screen.
+	sayingRows = 2
 )
+
+// putIn puts in what was found, in one undo step, and says what that is.
+func (m screen) putIn(s desk.State) (screen, desk.Change) {
+	job, f := s.Job, m.finder
+	var put []vehicles.RunKind
+	for i, route := range f.found.Said {
+		if route.Run == nil || route.Here {
+			continue
+		}
+		m.of = f.quest.runs[i]
+		job = job.WithRun(m.of, route.Run)
+		put = append(put, m.of)
+	}
+	if len(f.quest.runs) > 1 {
+		m.of = f.quest.runs[0]
+	}
+	say, rest := m.saysLaid(s)
+	m.finder, m.picked, m.top, m.laid, m.rest = f.closed(), part{}, moving.Scroll{}, true, toTell{rest, runsOf(&job)}
+	return m, desk.Change{Job: &job, Called: asProposed(put), Camera: m.wholeView(put, &job, s), Say: say}
+}
+
+// asProposed is what undo calls runs that were put in together.
+func asProposed(runs []vehicles.RunKind) string {
+	switch len(runs) {
+	case 0:
+		return ""
+	case len(vehicles.RunKinds):
+		return "the three runs as proposed"
+	}
+	names := make([]string, len(runs))
+	for i, of := range runs {
+		names[i] = of.String()
+	}
+	return strings.Join(names, " and ") + " as proposed"
+}
 
 // wholeView is a view of the plan that shows all of the runs that were put in, where the one there is does not; nil where it does.
 func (m screen) wholeView(runs []vehicles.RunKind, job *vehicles.Job, s desk.State) *desk.Camera {
 	if m.aside > 0 || m.w == 0 {
 		return nil
 	}
-	a := m.arranged(s, m.w, max(1, m.h-sayingRows))
+	if result, faults := rules.Rejudge(&s.Result, *job, s.Book); len(faults) == 0 {
+		s.Job, s.Plan, s.Result = result.Job, result.Plan, result // the pictures stand as they do with these runs
+	}
+	a := m.arranged(s, m.w, max(1, m.h-(sayingRows-1))) // a row is there for what is said in any case
 	where := m.pane.Sized(a.plan.W, a.plan.H).Cells(s, m.shown(s))
 	var places []geometry.Point3
 	whole := true
@@ -40,30 +77,4 @@ func (m screen) wholeView(runs []vehicles.RunKind, job *vehicles.Job, s desk.Sta
 	}
 	camera := canvas.Fit(s.Camera.View, places, roundLaid, a.plan.W, a.plan.H, s.Settings.Units)
 	return &camera
-}
-
-// doubtsOf says what is doubtful of runs that were found together, a thing once.
-func doubtsOf(routes []rules.Route) string {
-	var named []string
-	for i := range routes {
-		r := &routes[i]
-		if r.Here || r.Verdict != rules.Doubtful || len(r.Misses) == 0 {
-			continue
-		}
-		if name := against(&r.Misses[0]); !slices.Contains(named, name) {
-			named = append(named, name)
-		}
-	}
-	if len(named) == 0 {
-		return ""
-	}
-	return " " + words.Upper(desk.VerdictWord(rules.Doubtful)) + ": " + strings.Join(named, ", ") + "."
-}
-
-// against names what a finding has a run beside, or all of what it is of.
-func against(f *rules.Finding) string {
-	if _, other, is := f.Apart(); is {
-		return other
-	}
-	return f.About()
 }

@@ -36,6 +36,7 @@ type screen struct {
 
 	finder finder // a run that is being found
 	laid   bool   // what was found has just been put in: how it falls is seen first
+	rest   toTell // what is still to be said of it
 
 	cutting bool // the cut list is open
 	cutTop  int  // its first row that is seen

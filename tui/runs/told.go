@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/vehicles"
@@ -103,9 +104,12 @@ func where(p vehicles.RunPoint, s desk.State) string {
 	return "x " + survey.Format(p.X, u) + ", " + desk.Across(p.Y, s.Settings) + ", " + desk.Height(p.Drop, u)
 }
 
+// askedOnSizing says where what a tank holds is entered, which this screen does not ask.
+const askedOnSizing = "; what it holds is entered on Sizing (0), under fuel."
+
 func toldTank(t *vehicles.Tank, s desk.State) string {
 	if t == nil {
-		return "Tank: " + vehicles.NotKnown + ". " + keyType.Help().Key + " types where it is."
+		return "Tank: " + vehicles.NotKnown + ". " + keyType.Help().Key + " types where it is" + askedOnSizing
 	}
 	u := s.Settings.Units
 	text := "Tank: x " + survey.Format(t.At[0], u) + ", " + desk.Across(t.At[1], s.Settings)
@@ -115,7 +119,10 @@ func toldTank(t *vehicles.Tank, s desk.State) string {
 	case t.Rise.Set:
 		text += ", " + survey.Format(t.Rise.From, u) + " to " + desk.Length(t.Rise.To, u) + " " + desk.AboveFinished
 	}
-	return text
+	if t.Litres.Set {
+		return text + ", holds " + sizing.Litre.Of(t.Litres.Value)
+	}
+	return text + askedOnSizing
 }
 
 func shieldWords(s vehicles.Shields) string {

@@ -71,7 +71,12 @@ func (m screen) above(s desk.State, w, h int) []string {
 	} else {
 		rows = append(rows, m.list(s, w, max(1, h/3))...)
 	}
-	rows = append(rows, m.toldHere(s, w)...)
+	if !m.laid || h >= leastRows {
+		rows = append(rows, m.toldHere(s, w)...)
+	}
+	if h >= leastListed {
+		rows = append(rows, m.rest.rows(s, w)...)
+	}
 	if h < leastListed && m.worst(s).Shows(s.Focus, s, m.top, w, h-len(rows)) {
 		s.Focus = nil // it has its row, and its verdict and figures stand there
 	}
