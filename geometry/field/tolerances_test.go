@@ -115,3 +115,15 @@ func TestHowWideAClosedStripClosesAWay(t *testing.T) {
 		require.False(t, passes(0.011), "at %v", at)
 	}
 }
+
+// A place that slides against what is closed is kept a few millionths of a mm off it.
+func TestHowNearAWallASlideEnds(t *testing.T) {
+	r := seeded(t, 16)
+	for range 200 {
+		at := 500 + 200*r.Float64()
+		m := NewMargins(Limits{Max: pt(1000, 500), Obstacles: []Obstacle{box(at, -10, at+50, 510)}})
+		off := at - m.Slide(pt(430, 210), pt(400, 30*r.Float64())).X
+		require.Greater(t, off, 2e-6, "rounding may close it")
+		require.Less(t, off, 2e-5, "somebody may see it")
+	}
+}
