@@ -37,7 +37,12 @@ func TestALegComesNoNearerThanItsBound(t *testing.T) {
 // The nearest place of a leg is found to what distances are good to, also where the gap has a kink there.
 func TestTheNearestPlaceOfALegIsFoundSharply(t *testing.T) {
 	const length = 2000.0
-	for _, at := range []float64{0, 0.1, 0.3, 1 / math.Phi, 0.77, 1} {
+	r := rand.New(rand.NewPCG(16, 8))
+	for i := range 200 {
+		at := float64(i % 2)
+		if i > 1 {
+			at = r.Float64()
+		}
 		gap := func(t float64) float64 { return length * math.Abs(t-at) }
 		assert.InDelta(t, 0, gap(nearestDip(gap, 0, 1, length)), 1e-9, "%v", at)
 	}

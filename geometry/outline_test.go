@@ -3,6 +3,7 @@ package geometry
 import (
 	"math"
 	"math/rand"
+	"slices"
 	"testing"
 	"time"
 
@@ -38,6 +39,18 @@ func TestAnOutlineKnowsTheWayOutThatAllMeetingPointsGive(t *testing.T) {
 		}
 	}
 	assert.Greater(t, inside, 3000)
+}
+
+// A path that comes back beside its first leg hides that leg's side, from whichever of its ends it is gone.
+func TestTheLastLegHidesASideOfTheFirst(t *testing.T) {
+	path := []Point{{0, 0}, {200, 0}, {300, 5}, {200, 10}, {0, 10}}
+	for range 2 {
+		f := NewLine(path, 20)
+		gap, nearest := NewOutline(&f).WayOut(Point{100, 8})
+		assert.InDelta(t, -22, gap, 1e-9)
+		assert.InDelta(t, 0, nearest.Sub(Point{100, 30}).Norm(), 1e-9)
+		slices.Reverse(path)
+	}
 }
 
 // A path of thousands of points that covers the whole floor has its way out at the floor's side, and is asked 4,000 times

@@ -46,7 +46,8 @@ func (s *stretch) nearerTo(o *stretch, box *extent, between *Surface, radius *fl
 const looksAtArc = 32
 
 // arcs replaces least by the separation from another arc where that is nearer. Of a place of that arc the nearest place of this one is
-// known; what is sought along it is the place of the least distance, in each dip that the looks see.
+// known; what is sought along it is the place of the least distance, in each dip that the looks see. Beside an end of this one there may be
+// two dips within a step, so the ends are asked by themselves; between them the distance is smooth.
 func (p *element) arcs(o *element, least *Separation3) {
 	off := func(along float64) Separation3 {
 		x := o.at(along)
@@ -55,6 +56,11 @@ func (p *element) arcs(o *element, least *Separation3) {
 			*least = s
 		}
 		return s
+	}
+	for _, end := range [2]Point3{p.A, p.B} {
+		if s := apart(end, o.nearestTo(end)); s.Gap < least.Gap {
+			*least = s
+		}
 	}
 	var gaps [looksAtArc + 1]float64
 	step := o.length / looksAtArc

@@ -31,6 +31,7 @@ var brokenSizes = []brokenPart{
 	{"electrics = 12", 1, `electrics is 12; it must be a table`},
 	{"[duct]\nbends = [90, 0]", 2, `bends, value 2 is 0; it must be more than 0 and at most 180 degrees`},
 	{"[duct]\nfan = 80", 2, `fan is 80; it must be a list of points`},
+	{"[duct]\nfan = [0, 150]", 2, `it must be a list of points`},
 	{"[duct]\nfan = [[0, 150]]", 2, `the flows rising and the pressures falling, two at least`},
 	{"[duct]\nfan = [[0, 100], [50, 120]]", 2, `the pressures falling`},
 	{"[duct]\nfan = [[50, 100], [50, 20]]", 2, `the flows rising`},

@@ -117,7 +117,11 @@ func (a *labelling) areas(tiles *tiling, tolerance float64, details ...*detail) 
 	var found []Area
 	for _, g := range groups {
 		if g != nil {
-			found = append(found, g.area(a, tiles, tolerance))
+			area := g.area(a, tiles, tolerance)
+			if m := area.Best.Margin; m < a.least() && m+tolerance >= a.least() {
+				area = g.area(a, tiles, smallest) // whether it is left out does not rest on how near its best place is looked for
+			}
+			found = append(found, area)
 		}
 	}
 	slices.SortFunc(found, func(f, g Area) int {

@@ -226,6 +226,24 @@ func flood(l Limits, level float64, margin func(geometry.Point) float64) (best [
 	return best
 }
 
+// island is a floor that is all open but for a block with a hole in it, so wide and high from a place.
+func island(at geometry.Point, w, h float64) Limits {
+	return Limits{Max: pt(1000, 500), Obstacles: []Obstacle{
+		box(at.X-50, at.Y-50, at.X, at.Y+50), box(at.X+w, at.Y-50, at.X+50, at.Y+50),
+		box(at.X-50, at.Y-50, at.X+50, at.Y), box(at.X-50, at.Y+h, at.X+50, at.Y+50),
+	}}
+}
+
+// An island a little wider than what is left out is told, though a place that is looked for less closely has less margin than that.
+func TestAnIslandIsToldHoweverCloselyItIsLookedAt(t *testing.T) {
+	for _, l := range []Limits{island(pt(394.33694430217355, 284.5235892814706), 0.1742427, 2.831956), island(pt(0.55030882, 327.29598274), 0.1718078, 2.844174)} {
+		require.Len(t, NewMargins(l).Map(5, 1).Areas(), 2)
+		for _, tolerance := range []float64{0.001, 0.05, 0.5, 3} {
+			require.Len(t, NewMargins(l).AreasTo(tolerance, 5, 1), 2, "%v", tolerance)
+		}
+	}
+}
+
 // Islands from a sixth of a millimetre to a few across, anywhere between the nodes: each is found, with its best margin.
 func TestSmallIslandsHaveTheirBestPlaces(t *testing.T) {
 	r := seeded(t, 15)
@@ -238,11 +256,7 @@ func TestSmallIslandsHaveTheirBestPlaces(t *testing.T) {
 			at.Y = 0.1 + 0.5*r.Float64()
 		}
 		w, h := 0.17+1.5*r.Float64(), 0.17+4*r.Float64()
-		l := Limits{Max: pt(1000, 500), Obstacles: []Obstacle{
-			box(at.X-50, at.Y-50, at.X, at.Y+50), box(at.X+w, at.Y-50, at.X+50, at.Y+50),
-			box(at.X-50, at.Y-50, at.X+50, at.Y), box(at.X-50, at.Y+h, at.X+50, at.Y+50),
-		}}
-		got := NewMargins(l).Map(5, 1).Areas()
+		got := NewMargins(island(at, w, h)).Map(5, 1).Areas()
 		require.Len(t, got, 2, "%v by %v", w, h)
 		require.InDelta(t, min(w, h)/2, got[1].Best.Margin, finest)
 	}

@@ -92,3 +92,38 @@ func TestACellIsNotOpenByRounding(t *testing.T) {
 	}
 	assert.Greater(t, tried, 10, "rounded to the wrong side")
 }
+
+// A floor that ends at a node but for rounding has its last node there, and one that ends a hair beyond it has one more.
+func TestHowFarBeyondANodeAFloorEnds(t *testing.T) {
+	for beyond, more := range map[float64]int{0: 0, 0.5e-9: 0, 0.9e-9: 0, 2e-9: 1, 5e-9: 1, 0.5: 1} {
+		m := NewMargins(Limits{Min: pt(-beyond, -2-beyond), Max: pt(3+beyond, 4+beyond)})
+		cols, rows := m.Map(1, 1).Size()
+		assert.Equal(t, [2]int{4 + 2*more, 7 + 2*more}, [2]int{cols, rows}, "%v mm", beyond)
+	}
+}
+
+// A way is open across what only rounding closes, and across nothing as wide as what is looked for.
+func TestHowWideAClosedStripClosesAWay(t *testing.T) {
+	r := seeded(t, 15)
+	for range 200 {
+		at := 500 + 200*r.Float64()
+		passes := func(width float64) bool {
+			m := NewMargins(Limits{Max: pt(1000, 500), Obstacles: []Obstacle{box(at, -10, at+width, 510)}})
+			return m.passable(pt(430, 210), pt(730, 210), m.all)
+		}
+		require.True(t, passes(1e-6), "at %v", at)
+		require.False(t, passes(0.011), "at %v", at)
+	}
+}
+
+// A place that slides against what is closed is kept a few millionths of a mm off it.
+func TestHowNearAWallASlideEnds(t *testing.T) {
+	r := seeded(t, 16)
+	for range 200 {
+		at := 500 + 200*r.Float64()
+		m := NewMargins(Limits{Max: pt(1000, 500), Obstacles: []Obstacle{box(at, -10, at+50, 510)}})
+		off := at - m.Slide(pt(430, 210), pt(400, 30*r.Float64())).X
+		require.Greater(t, off, 2e-6, "rounding may close it")
+		require.Less(t, off, 2e-5, "somebody may see it")
+	}
+}

@@ -107,7 +107,6 @@ func (m *maker) duct() {
 func (m *maker) wanted(w way, turned float64, on basis) {
 	sizes, flow := m.sizes.Duct, m.job.Ductwork.Flow.Value
 	if !m.job.Ductwork.Flow.Set {
-		on = on.and(basis{})
 		flow = m.heater(&on).Air
 		on.take("air wanted", flow, Flow)
 	}

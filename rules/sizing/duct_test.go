@@ -52,6 +52,17 @@ func TestADuctByHand(t *testing.T) {
 	assert.Equal(t, []string{"the fan's curve: see the heater's instructions"}, rowOf(t, r, Duct, "flow").Lacks)
 }
 
+// The least flow takes something already, and more takes more.
+func TestEveryFlowTakesPressure(t *testing.T) {
+	w, before := way{2000, 60, 1, 1.6}, 0.0
+	assert.Zero(t, w.loss(0, Usual().Duct))
+	for _, flow := range []float64{0.01, 0.1, 0.5, 0.9, 1, 1.1, 2, 10, 100} {
+		takes := w.loss(flow, Usual().Duct)
+		assert.Greater(t, takes, before, "%v m3/h", flow)
+		before = takes
+	}
+}
+
 func TestWhatComesOutOfADuct(t *testing.T) {
 	fan := vehicles.List[vehicles.FanPoint]{{Flow: 0, Pressure: 150}, {Flow: 60, Pressure: 100}, {Flow: 100, Pressure: 0}}
 	r := judged(t, ducted(func(d *vehicles.Ductwork) { d.Fan = fan }))

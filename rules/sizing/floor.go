@@ -184,7 +184,6 @@ func (m *maker) gives(on basis) {
 // fastened is the longest screw that stays inside, and the shortest bolt that takes its nut.
 func (m *maker) fastened(thick, thin float64, on basis) {
 	f := m.sizes.Floor
-	on = on.and(basis{})
 	plate := on.or(m.job.Mount.Plate, f.Plate, "plate of metal", MM)
 	most := sum(plate, thin, -f.Spare)
 	row := Row{

@@ -113,7 +113,7 @@ func (m *maker) endurance() {
 		label string
 		watts float64
 	}{{Endurance, "tank lasts at full heat", class.Most}, {EnduranceLeast, "tank lasts at the least heat", class.Least}} {
-		on := on.and(basis{})
+		on := on // each its own
 		rate := m.burn(at.watts, &on)
 		m.put(Row{
 			ID: at.id, Label: at.label, Unit: Hour, Value: vehicles.Some(litres / rate), Source: append(m.fuelSource(), m.sizes.classSource()),

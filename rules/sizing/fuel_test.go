@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -48,6 +49,7 @@ func TestPrimingByHand(t *testing.T) {
 	r := judged(t, nothingElse)
 	length := r.Plan.Fuel.Line.Length()
 	assert.InDelta(t, 3.14159*(length-100)/1000, rowOf(t, r, Fuel, "volume").Value.Value, 1e-4)
+	assert.Contains(t, rowOf(t, r, Fuel, "volume").Why, fmt.Sprintf("2 mm inside, %.0f mm long, which ends 100 mm short", length-100))
 	assert.Equal(t, "157 strokes", rowOf(t, r, Fuel, "strokes").Said())
 	assert.Equal(t, "157 s", rowOf(t, r, Fuel, "seconds").Said())
 	r = judged(t, supplied(func(run *vehicles.Run, _ *vehicles.Tank) {

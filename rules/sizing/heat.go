@@ -163,7 +163,6 @@ func (m *maker) class(watts float64, on basis) {
 
 // night is how long the burner is on in a night, and what it burns.
 func (m *maker) night(watts float64, on basis) {
-	on = on.and(basis{})
 	hours := on.need(m.job.Body.Hours, "how many hours a night it runs")
 	class := m.heater(&on)
 	burning := hours
@@ -197,7 +196,7 @@ func WarmUp(watts, rise, perDegree, toWarm float64) (seconds float64, ok bool) {
 
 // warmUp is how long it takes from cold.
 func (m *maker) warmUp(rise float64, all losses) {
-	on := all.on.and(basis{})
+	on := all.on
 	class := m.heater(&on)
 	row := Row{
 		ID: WarmIn, Label: "warm from cold in", Unit: Minute, Source: Sources{m.sizes.Resistance.InsulatesSource, m.sizes.MaterialNote.Source},

@@ -47,6 +47,8 @@ func warmVan(j *vehicles.Job) {
 func TestAHeatLossByHand(t *testing.T) {
 	r := judged(t, warmVan)
 	assert.InDelta(t, 400, rowOf(t, r, Heat, "surface walls").Value.Value, 1e-9)
+	assert.Equal(t, 1, rowOf(t, r, Heat, "surface walls").Surface, "the first of the job")
+	assert.Zero(t, rowOf(t, r, Heat, "air").Surface)
 	assert.InDelta(t, 1.20412*1005*10*20/3600, rowOf(t, r, Heat, "air").Value.Value, 0.001)
 	assert.Equal(t, "467 W", rowOf(t, r, Heat, "loss").Said())
 	assert.Equal(t, "2 kW", rowOf(t, r, Heat, "class").Said())

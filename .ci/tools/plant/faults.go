@@ -101,6 +101,8 @@ func (h *hand) visit(n ast.Node) bool {
 	switch n := n.(type) {
 	case *ast.ImportSpec:
 		return false
+	case *ast.GenDecl:
+		h.named(n)
 	case *ast.ArrayType: // room more or less is no fault
 		ast.Inspect(n.Elt, h.visit)
 		return false
@@ -127,6 +129,25 @@ func (h *hand) visit(n ast.Node) bool {
 		h.number(n)
 	}
 	return true
+}
+
+// named makes each named constant ten times as large, and a tenth, whatever it is worked out from: a limit that nothing holds on one of
+// its sides is one that anybody may move. What has a type of its own is a kind.
+func (h *hand) named(d *ast.GenDecl) {
+	for _, s := range d.Specs {
+		v, ok := s.(*ast.ValueSpec)
+		if !ok || d.Tok != token.CONST || v.Type != nil {
+			continue
+		}
+		for _, value := range v.Values {
+			text := string(h.source[h.set.Position(value.Pos()).Offset:h.set.Position(value.End()).Offset])
+			if text == "-1" || strings.Contains(text, "iota") || strings.ContainsAny(text, "\"`") { // what stands for none, a kind, a text
+				continue
+			}
+			h.put(value.Pos(), value.End(), "("+text+") * 10")
+			h.put(value.Pos(), value.End(), "("+text+") / 10")
+		}
+	}
 }
 
 func (h *hand) operator(at token.Pos, op token.Token) {

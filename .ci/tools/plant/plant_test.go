@@ -73,6 +73,49 @@ func TestFaultsOfATable(t *testing.T) {
 	}
 }
 
+// A named constant is made ten times as large and a tenth, one that is worked out of another as well; texts and kinds are not.
+func TestFaultsOfANamedConstant(t *testing.T) {
+	const text = `package m
+
+const one, word = 1.5, "x"
+const (
+	some kind = iota
+	more
+)
+const other kind = 7
+const none = -1
+const fewer = one - 1
+
+type kind int
+`
+	dir := t.TempDir()
+	for name, text := range map[string]string{"go.mod": module, "m.go": text} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all, err := faultsOf(dir, "m")
+	if err != nil {
+		t.Fatal(err)
+	}
+	check, err := newChecker(dir, ".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, f := range all {
+		if strings.HasPrefix(f.with, "(") {
+			got = append(got, f.with)
+			if !check.builds(f) {
+				t.Errorf("%s does not build", f.key())
+			}
+		}
+	}
+	if want := []string{"(1.5) * 10", "(1.5) / 10", "(one - 1) * 10", "(one - 1) / 10"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
 // A plus of texts turned to minus does not build, nor does a variable that nobody uses any more; a plus of numbers does.
 func TestFaultsThatDoNotBuildAreNone(t *testing.T) {
 	dir, all := planted(t)
