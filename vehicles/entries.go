@@ -79,6 +79,7 @@ func (h *Heater) entries() int {
 func entriesOf(looks []Look) int {
 	n := len(looks)
 	for _, look := range looks {
+		n += len(look.Kinds)
 		for _, path := range look.Runs {
 			n += len(path)
 		}
