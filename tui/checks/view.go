@@ -7,8 +7,12 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// listWidth is how many columns the list has, or half of them, with the plan beside it.
-const listWidth = 66
+// listWidth is how many columns the list has, or half of them, with the plan beside it, and leastPlan how many that has: with more no
+// name of the sample's first page would stand whole in 100 columns.
+const (
+	listWidth = 66
+	leastPlan = 40
+)
 
 // sizes are the columns of the list, and those and the rows of the plan, in a body of w by h.
 func (m screen) sizes(w, h int) (listW, planW, planH int) {
@@ -16,7 +20,7 @@ func (m screen) sizes(w, h int) (listW, planW, planH int) {
 	case m.large:
 		return w, w, max(1, h-captionRows)
 	case w >= desk.SideBySide:
-		list := max(w/2, min(listWidth, w-44))
+		list := max(w/2, min(listWidth, w-1-leastPlan))
 		return list - desk.Margin, w - list - 1, h
 	}
 	return w, 0, 0
