@@ -63,7 +63,7 @@ func (m screen) page(s desk.State, w, h int) []string {
 	return append(rows, foot...)
 }
 
-// full is the picked finding in full, in not much more than half of h rows.
+// full is the picked finding in full, in not much more than half of h rows; with few, in as many as what is to be done about it takes.
 func (m screen) full(s desk.State, w, h int) []string {
 	room := max(4, h/2-2)
 	if m.from && !m.next {
@@ -72,13 +72,22 @@ func (m screen) full(s desk.State, w, h int) []string {
 	var rows []string
 	if m.next {
 		rows = m.nextDetail(s, w)
+		room = max(room, min(len(rows), m.mostFull(s, w, h)))
 	} else {
+		if f := m.picked(s); f != nil && !m.from {
+			room = max(room, min(len(toBeDone(*f, s, w)), m.mostFull(s, w, h)))
+		}
 		rows = m.findingDetail(s, w, room)
 	}
 	if len(rows) == 0 {
 		return nil
 	}
 	return append([]string{s.Settings.Styles().Frame.Render(strings.Repeat("─", w))}, rows[:min(len(rows), room)]...)
+}
+
+// mostFull is how many rows that may take at the most: the list has one finding then.
+func (m screen) mostFull(s desk.State, w, h int) int {
+	return h - len(m.faults(s, w)) - len(open(s, w, h)) - listRoom - 1
 }
 
 // findingDetail is the picked finding in so many rows: all that is said of it and, with room or when it is asked for, where
