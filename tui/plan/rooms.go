@@ -64,7 +64,7 @@ func (p Pane) letters(c *canvas.Canvas, s desk.State, ofCut string) {
 	}
 	for _, a := range p.rooms.areas {
 		text := lettered(a.Name)
-		if s.Job.Cut != nil && (a.Name == ofCut || a.Best.At.Sub(s.Result.Plan.Cut.At).Norm() <= c.RingRadius(s.Job.Cut.Across/2)) {
+		if s.Job.Cut != nil && (a.Name == ofCut || a.Best.At.Sub(s.Result.Plan.Cut.At).Norm() <= canvas.RingReach(s.Job.Cut.Across/2, c.Scale)) {
 			letterAtRing(c, text, s)
 			continue
 		}
@@ -91,8 +91,8 @@ func letterAtRing(c *canvas.Canvas, text string, s desk.State) {
 		return
 	}
 	wide, _ := c.CellSize()
-	ring := int(math.Ceil(c.RingRadius(s.Job.Cut.Across/2)/wide)) + 1 // columns; a row counts as two
-	far := ring + canvas.RingCells                                    // farther off nobody would read it as the ring's
+	ring := int(math.Ceil(canvas.RingReach(s.Job.Cut.Across/2, c.Scale)/wide)) + 1 // columns; a row counts as two
+	far := ring + canvas.RingCells                                                 // farther off nobody would read it as the ring's
 	most := far * far
 	best, col, row := most, 0, 0
 	for y := max(c.Top, atRow-far/2); y <= min(c.Top+c.Rows-1, atRow+far/2); y++ {
