@@ -106,9 +106,15 @@ func (p *painter) farBar(it *part, plain string, l label) {
 		p.taken.add((row+p.Top)*p.canvas.Width + p.Left) // no name stands on it
 	}
 	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
-	off := " " + words.Measure(scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}, p.look.Units)
-	names := []string{l.name + off + outOfView, plain + off + outOfView, plain + off + unseen, plain}
-	p.writeOne(names, []int{0, endWorth / 4, endWorth / 2, neverBare}, l, toLeft)
+	far := scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}
+	off := " " + words.Measure(far, p.look.Units)
+	far.Bare = true
+	names := []string{l.name + off + outOfView, plain + off + outOfView, plain + off + unseen, plain + " " + words.Measure(far, p.look.Units) + unseen, plain}
+	dear := []int{0, endWorth / 4, endWorth / 2, endWorth, neverBare}
+	if p.Rows < fewRows { // what is in the way of the cut wants the room
+		names, dear = names[3:], dear[3:]
+	}
+	p.writeOne(names, dear, l, toLeft)
 }
 
 // besideRear names the rear bumper beside it where its name did not stand on it.
