@@ -89,7 +89,7 @@ func TestWhatStandsInAPromptIsTypedOver(t *testing.T) {
 func TestWhatAPlaceIsTypedFor(t *testing.T) {
 	s := screentest.State(t)
 	p, after, _ := screentest.After(New(), s, screentest.Keys("t")...)
-	assert.Contains(t, ansi.Strip(p.View(after, 60, 17)), "now x 1210, 240 mm left.")
+	assert.Contains(t, ansi.Strip(p.View(after, 60, 17)), "now bumper 1219.3, L 650: x 1210,")
 	p, after, _ = screentest.After(New(), s, screentest.Keys("m 1222")...)
 	below := s.Marks.Marks[0].Below
 	expected := "marked at " + survey.Format(below.Bumper, survey.Millimetres) + ", L " + survey.Format(below.Left, survey.Millimetres)
