@@ -94,14 +94,27 @@ func (m *Map) torn(bar *geometry.Footprint) (edge []scene.Item) {
 	return edge
 }
 
+// unseen stands behind how far the bumper is where there are few columns: so much between the torn edge and it is left out.
+const unseen = " unseen"
+
+// neverBare is what the bumper's name without how far it is costs: more than all that a longer one may hide.
+const neverBare = 8 * mostHidden
+
 // farBar says beside the bumper bar that is drawn at the picture's edge how far out of the picture it is.
 func (p *painter) farBar(it *part, plain string, l label) {
 	for row := range p.Rows {
 		p.taken.add((row+p.Top)*p.canvas.Width + p.Left) // no name stands on it
 	}
 	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
-	off := " " + words.Measure(scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}, p.look.Units)
-	p.writeOne([]string{l.name + off + outOfView, plain + off + outOfView, plain}, []int{0, endWorth / 4, mostHidden}, l, toLeft)
+	far := scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}
+	off := " " + words.Measure(far, p.look.Units)
+	far.Bare = true
+	names := []string{l.name + off + outOfView, plain + off + outOfView, plain + off + unseen, plain + " " + words.Measure(far, p.look.Units) + unseen, plain}
+	dear := []int{0, endWorth / 4, endWorth / 2, endWorth, neverBare}
+	if p.Rows < fewRows { // what is in the way of the cut wants the room
+		names, dear = names[3:], dear[3:]
+	}
+	p.writeOne(names, dear, l, toLeft)
 }
 
 // besideRear names the rear bumper beside it where its name did not stand on it.

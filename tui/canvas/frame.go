@@ -114,7 +114,7 @@ func (p *painter) times() string {
 		return ""
 	}
 	own := p.circle.item.Solid.Prism.Footprint.Radius
-	if asLarge(own/p.Scale, p.look.Faces) {
+	if asLarge(own / p.Scale) {
 		return ""
 	}
 	times := (p.circle.radius + ringHalf) * p.Scale / own

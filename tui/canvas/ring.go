@@ -12,30 +12,22 @@ import (
 
 // RingCells is how many columns the ring round the cut has at least, however far away it is; it has half as many rows. Fewer would be no ring,
 // more would hide what the cut is among. What is in its way is red in it; without colours it has room for a sign.
-const (
-	RingCells     = 6
-	ringCellsBare = 6
-)
+const RingCells = 6
 
 // ringHalf is half of how wide the stroke of the ring is, in dots. Its outer edge is that of the cut: that is what the eye measures.
 const ringHalf = 1
 
-// leastRing is the radius of the smallest ring to the middle of its stroke, in dots.
-func leastRing(faces bool) float64 {
-	if faces {
-		return RingCells*dotsAcross/2 - ringHalf
-	}
-	return ringCellsBare*dotsAcross/2 - ringHalf
-}
-
-// leastCut is the radius, in dots, of the smallest cut whose ring is drawn as large as it is.
-func leastCut(faces bool) float64 { return leastRing(faces) + ringHalf }
+// leastCut is the radius, in dots, of the smallest cut whose ring is drawn as large as it is; leastRing that of its ring, to the middle of its stroke.
+const (
+	leastCut  = RingCells * dotsAcross / 2
+	leastRing = leastCut - ringHalf
+)
 
 // RingReach is how far from its middle the ring of a cut of a radius reaches in a picture of a scale, mm: where that is far away it is drawn larger.
-func RingReach(radius, scale float64) float64 { return max(radius, leastCut(true)*scale) }
+func RingReach(radius, scale float64) float64 { return max(radius, leastCut*scale) }
 
 // asLarge tells whether the ring of a cut of a radius in dots is drawn as large as that is, to what the eye takes for that.
-func asLarge(radius float64, faces bool) bool { return radius > 0.95*leastCut(faces) }
+func asLarge(radius float64) bool { return radius > 0.95*leastCut }
 
 // ring is the cut as it is drawn: never smaller than can be seen, and then in whole cells.
 type ring struct {
@@ -54,18 +46,13 @@ const (
 )
 
 // tooLarge tells whether the smallest ring round a cut of a radius, mm, would hide what it is among.
-func (m *Map) tooLarge(radius float64, faces bool) bool {
-	larger := leastCut(faces) * m.Scale / radius
+func (m *Map) tooLarge(radius float64) bool {
+	larger := leastCut * m.Scale / radius
 	return larger > 1 && (m.Rows < RingCells/2 || m.Rows <= shallow && larger > mostTimes)
 }
 
-// RingReach is RingReach for a picture; 0 where it has a sign in place of the ring.
-func (m Map) RingReach(radius float64) float64 {
-	if m.tooLarge(radius, true) {
-		return 0
-	}
-	return RingReach(radius, m.Scale)
-}
+// HasRing tells whether a cut of a radius, mm, is drawn as a ring in the picture, and not as a sign.
+func (m *Map) HasRing(radius float64) bool { return !m.tooLarge(radius) }
 
 // ringOf is the ring of the cut; seen edge on it has none.
 func (p *painter) ringOf() ring {
@@ -74,13 +61,12 @@ func (p *painter) ringOf() ring {
 		if it.Role != scene.Cut || it.Line != nil || it.Area.Shape != geometry.Round {
 			continue
 		}
-		least := leastRing(p.look.Faces)
-		if p.tooLarge(it.Area.Radius, p.look.Faces) {
+		if p.tooLarge(it.Area.Radius) {
 			return ring{}
 		}
 		r := ring{item: it.Item, middle: p.dot(it.Area.Middle), radius: it.Area.Radius/p.Scale - ringHalf, shown: true}
-		if r.radius < least+snapped {
-			r.radius, r.middle = least, wholeBlocks(r.middle, least)
+		if r.radius < leastRing+snapped {
+			r.radius, r.middle = leastRing, wholeBlocks(r.middle, leastRing)
 		}
 		return r
 	}
@@ -103,11 +89,8 @@ func wholeBlocks(middle vec, radius float64) vec {
 
 // Enlarged tells whether the ring round a cut of a radius, mm, is drawn larger than the cut is, as one to scale would not be seen.
 func (c *Canvas) Enlarged(radius float64) bool {
-	return c.ring > 0 && !asLarge(radius/c.Scale, c.faces)
+	return c.ring > 0 && !asLarge(radius/c.Scale)
 }
-
-// RingRadius is the radius, mm, of the ring round a cut of a radius as it is drawn, to its outer edge.
-func (c *Canvas) RingRadius(radius float64) float64 { return max(radius, leastCut(c.faces)*c.Scale) }
 
 // off is how far a place is from the middle of the ring, in dots.
 func (r *ring) off(at vec) float64 { return math.Hypot(at.x-r.middle.x, at.y-r.middle.y) }

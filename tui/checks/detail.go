@@ -33,6 +33,13 @@ func verdict(f rules.Finding, s desk.State) string {
 
 // detail is one finding in full: its rule, its numbers, why, what to do, and who says so.
 func detail(f rules.Finding, s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	rows := append(toBeDone(f, s, w), desk.Wrapped(st.Faint, f.Rule.Ask, w)...)
+	return append(rows, desk.Wrapped(st.Faint, "Says: "+f.Limit.Book+"; "+f.Limit.Source, w)...)
+}
+
+// toBeDone are its rows down to what to do.
+func toBeDone(f rules.Finding, s desk.State, w int) []string {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	rows := heading(f, s, w)
 	asks := words.Required(f, u)
@@ -49,8 +56,7 @@ func detail(f rules.Finding, s desk.State, w int) []string {
 	if f.Verdict != rules.Clear {
 		rows = append(rows, desk.Wrapped(st.Plain, "Do: "+advice(f, s), w)...)
 	}
-	rows = append(rows, desk.Wrapped(st.Faint, f.Rule.Ask, w)...)
-	return append(rows, desk.Wrapped(st.Faint, "Says: "+f.Limit.Book+"; "+f.Limit.Source, w)...)
+	return rows
 }
 
 // why is what keeps a doubtful finding from being clear, and what most of its uncertainty comes from.

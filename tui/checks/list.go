@@ -35,12 +35,8 @@ func columns(listed []*rules.Finding, s desk.State, w int) []column {
 		{head: desk.PlusMinusHead, write: func(f rules.Finding) string { return words.PlusMinus(f, u) }},
 	}
 	taken := verdictWidth
-	for i := range cols {
-		cols[i].width = desk.Width(cols[i].head)
-		for _, f := range listed {
-			cols[i].figures = cols[i].figures.With(cols[i].write(*f))
-		}
-		cols[i].width = max(cols[i].width, cols[i].figures.Width())
+	for i := len(cols) - 1; i >= 0; i-- {
+		cols[i].measure(listed, cols[i+1:])
 		taken += between + cols[i].width
 	}
 	if w-taken < leastName {
@@ -48,6 +44,34 @@ func columns(listed []*rules.Finding, s desk.State, w int) []column {
 	}
 	return cols
 }
+
+// measure makes a column as wide as its figures take. One that nothing stands behind in the next column runs on into that: a single
+// "826.7 mm/m" would else take six columns from every name.
+func (c *column) measure(listed []*rules.Finding, next []column) {
+	long := desk.Figures{}
+	for _, f := range listed {
+		text := c.write(*f)
+		long = long.With(text)
+		if len(next) > 0 && next[0].write(*f) == "" {
+			c.figures = c.figures.RunsOn(text)
+		} else {
+			c.figures = c.figures.With(text)
+		}
+	}
+	if len(next) > 0 && long.Width()-c.figures.Width() > next[0].width {
+		c.figures = long
+	}
+	c.width = max(desk.Width(c.head), c.figures.Width())
+}
+
+// cell is a finding's number as it stands in the column, headed what stands above them.
+func (c *column) cell(f rules.Finding) string {
+	return blanks(c.width-c.figures.Width()) + c.figures.Write(c.write(f))
+}
+
+func (c *column) headed() string { return blanks(c.width-desk.Width(c.head)) + c.head }
+
+func blanks(n int) string { return strings.Repeat(" ", max(0, n)) }
 
 // asked is what the rule asks for: the least has a sign in front, as has the most.
 func asked(f rules.Finding, s desk.State) string {
@@ -70,7 +94,7 @@ func (m screen) listView(s desk.State, w, h int) []string {
 	}
 	cols := columns(listed, s, w)
 	first, room := m.first(s, h-listHead), max(0, h-listHead)
-	rows := []string{st.ListTitle(title, first, max(0, len(listed)-first-room), w), st.Faint.Render(cells(legend(s), cols, w, func(c column) string { return c.head }))}
+	rows := []string{st.ListTitle(title, first, max(0, len(listed)-first-room), w), st.Faint.Render(cells(legend(s), cols, w, (*column).headed))}
 	here := m.index(s)
 	for i := first; i < len(listed) && len(rows) < h; i++ {
 		rows = append(rows, m.row(*listed[i], i == here, cols, s, w))
@@ -135,19 +159,27 @@ func nobody(only filter, s desk.State) string {
 func (m screen) row(f rules.Finding, here bool, cols []column, s desk.State, w int) string {
 	st := s.Settings.Styles()
 	word := desk.VerdictWord(f.Verdict)
-	rest := cells(words.Named(f), cols, w-verdictWidth, func(c column) string { return c.figures.Write(c.write(f)) })
+	rest := cells(words.Named(f), cols, w-verdictWidth, func(c *column) string { return c.cell(f) })
 	if here {
 		return st.Here.Render("▶" + desk.FitRow(word, verdictWidth-1) + rest)
 	}
 	return " " + st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-1-len(word))) + rest
 }
 
-// cells writes a row: text, and the numbers at its end.
-func cells(text string, cols []column, w int, write func(column) string) string {
-	numbers := ""
-	for _, c := range cols {
-		n := write(c)
-		numbers += strings.Repeat(" ", between) + strings.Repeat(" ", max(0, c.width-desk.Width(n))) + n
+// cells writes a row: text, and the numbers at its end, each wider than its column in the room of the next. Text that is long ends a blank
+// before the first number.
+func cells(text string, cols []column, w int, write func(*column) string) string {
+	numbers, over := "", 0
+	for i := range cols {
+		number := blanks(between) + write(&cols[i])
+		taken := min(over, leading(number))
+		over += desk.Width(number) - between - cols[i].width - taken
+		numbers += number[taken:]
 	}
-	return desk.FitRow(text, w-desk.Width(numbers)) + numbers
+	room := w - desk.Width(numbers)
+	more := max(0, min(leading(numbers)-1, desk.Width(text)-room))
+	return desk.FitRow(text, room+more) + numbers[more:]
 }
+
+// leading is how many blanks a text begins with.
+func leading(text string) int { return len(text) - len(strings.TrimLeft(text, " ")) }

@@ -7,8 +7,12 @@ import (
 	"bench.example/undermark/tui/words"
 )
 
-// listWidth is how many columns the list has, or half of them, with the plan beside it.
-const listWidth = 66
+// listWidth is how many columns the list has, or half of them, with the plan beside it, and leastPlan how many that has: with more no
+// name of the sample's first page would stand whole in 100 columns.
+const (
+	listWidth = 66
+	leastPlan = 40
+)
 
 // sizes are the columns of the list, and those and the rows of the plan, in a body of w by h.
 func (m screen) sizes(w, h int) (listW, planW, planH int) {
@@ -16,7 +20,7 @@ func (m screen) sizes(w, h int) (listW, planW, planH int) {
 	case m.large:
 		return w, w, max(1, h-captionRows)
 	case w >= desk.SideBySide:
-		list := max(w/2, min(listWidth, w-44))
+		list := max(w/2, min(listWidth, w-1-leastPlan))
 		return list - desk.Margin, w - list - 1, h
 	}
 	return w, 0, 0
@@ -59,7 +63,7 @@ func (m screen) page(s desk.State, w, h int) []string {
 	return append(rows, foot...)
 }
 
-// full is the picked finding in full, in not much more than half of h rows.
+// full is the picked finding in full, in not much more than half of h rows; with few, in as many as what is to be done about it takes.
 func (m screen) full(s desk.State, w, h int) []string {
 	room := max(4, h/2-2)
 	if m.from && !m.next {
@@ -68,13 +72,22 @@ func (m screen) full(s desk.State, w, h int) []string {
 	var rows []string
 	if m.next {
 		rows = m.nextDetail(s, w)
+		room = max(room, min(len(rows), m.mostFull(s, w, h)))
 	} else {
+		if f := m.picked(s); f != nil && !m.from {
+			room = max(room, min(len(toBeDone(*f, s, w)), m.mostFull(s, w, h)))
+		}
 		rows = m.findingDetail(s, w, room)
 	}
 	if len(rows) == 0 {
 		return nil
 	}
 	return append([]string{s.Settings.Styles().Frame.Render(strings.Repeat("─", w))}, rows[:min(len(rows), room)]...)
+}
+
+// mostFull is how many rows that may take at the most: the list has one finding then.
+func (m screen) mostFull(s desk.State, w, h int) int {
+	return h - len(m.faults(s, w)) - len(open(s, w, h)) - listRoom - 1
 }
 
 // findingDetail is the picked finding in so many rows: all that is said of it and, with room or when it is asked for, where

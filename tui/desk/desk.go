@@ -115,6 +115,7 @@ type Camera struct {
 type Change struct {
 	Job      *vehicles.Job // the job after an edit, nil for none
 	Step     string        // edits in a row with the same non-empty Step are one undo step
+	Anew     bool          // it begins a step, also behind one with the same Step
 	Called   string        // what undo and redo call the edit, "" where they say what it changed
 	Select   *int          // pick out this obstruction
 	Camera   *Camera

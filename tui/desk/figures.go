@@ -26,6 +26,16 @@ func (c Figures) With(text string) Figures {
 	return Figures{max(c.sign, Width(sign)), max(c.whole, Width(whole)), max(c.rest, Width(rest)), c.word}
 }
 
+// RunsOn is the column in which text stands by its point, too, but runs on behind the column's end where it is longer: for one that nothing
+// stands beside.
+func (c Figures) RunsOn(text string) Figures {
+	sign, whole, _, isFigure := atPoint(text)
+	if !isFigure {
+		return c.With(text)
+	}
+	return Figures{max(c.sign, Width(sign)), max(c.whole, Width(whole)), c.rest, c.word}
+}
+
 // Width is how many columns it takes.
 func (c Figures) Width() int { return max(c.word, c.sign+c.whole+c.rest) }
 

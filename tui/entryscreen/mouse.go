@@ -47,7 +47,7 @@ func (e Entry) onList(msg tea.MouseMsg, a Area, s desk.State) (Entry, desk.Chang
 			row--
 		}
 		again := ok && row == e.At && !e.Typing()
-		change.Say = e.Editor.Reminder(s)
+		change.Say = e.Editor.Leaving(s)
 		e.Editor = e.Editor.Close()
 		if ok {
 			e.At = row

@@ -126,8 +126,10 @@ func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Edi
 		e.form = f.Open(key, fields)
 		return e, desk.Change{Say: label + " was refused, and counts for nothing: mend it here. Esc leaves it."}, Event{Key: event.Key}
 	}
-	if event.Left || event.Past {
-		change.Say = e.Reminder(s)
+	if event.Left {
+		change.Say = e.Leaving(s)
+	} else if event.Past {
+		change.Say = e.reminder(s)
 	}
 	if e.form = f; event.Left {
 		e = e.Close()
@@ -142,7 +144,8 @@ func (e Editor) answer(s desk.State, ask func(Form, []Field) (Form, Event)) (Edi
 	}
 	id := e.record.ID()
 	if done.change.Job != nil {
-		done.change.Step = id + " " + field.Label
+		done.change.Step, done.change.Anew = id+" "+field.Label, !e.from.begun
+		done.editor.from.begun = true
 	}
 	return done.editor.goneOn(id, strings.TrimPrefix(event.Key, id+"/"), event, done.state), done.change, event
 }

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"reflect"
@@ -87,12 +88,21 @@ type origin struct {
 	job, seen vehicles.Job     // as the field was entered; as the last key left it
 	faults    []vehicles.Fault // of job
 	record    Record
+	text      string // what stood in the field, "" for a guess: to type over that is what the field is for
+	begun     bool   // something was put into the job since
 }
 
 // looked notes where the field was entered, afresh when an undo has changed the job since.
 func (e Editor) looked(s desk.State) Editor {
-	if e.from.record == nil || e.from.key != e.form.key || !reflect.DeepEqual(e.from.seen, s.Job) {
-		e.from = origin{e.form.key, s.Job, s.Job, s.Faults, e.record}
+	switch {
+	case e.from.record == nil || e.from.key != e.form.key:
+		e.from = origin{e.form.key, s.Job, s.Job, s.Faults, e.record, "", false}
+		f, fields := e.on(e.record, s)
+		if i := index(fields, e.form.key); i >= 0 && !fields[i].Guess {
+			e.from.text = f.standing(fields[i]).text
+		}
+	case !reflect.DeepEqual(e.from.seen, s.Job):
+		e.from.job, e.from.seen, e.from.faults, e.from.record = s.Job, s.Job, s.Faults, e.record
 	}
 	return e
 }
@@ -250,10 +260,37 @@ func fieldsOf(record Record, s desk.State, refused []vehicles.Refusal, put []Put
 	return fields
 }
 
-// Reminder says which texts of the record being edited are not in the job, "" for none.
-func (e Editor) Reminder(s desk.State) string {
+// reminder says which texts of the record being edited are not in the job, "" for none.
+func (e Editor) reminder(s desk.State) string {
 	if !e.Typing() {
 		return ""
 	}
 	return vehicles.RefusedWords(Refused(e.record, s.Job))
+}
+
+// widestText is how many columns a text of a field takes at most where it is said what became of it.
+const widestText = 24
+
+// replaced says that another text stands in the field that has the keys than when it was entered, "" where none did. What is typed is kept
+// however a field is left: a stray figure would stand there unseen.
+func (e Editor) replaced(s desk.State) string {
+	if !e.Typing() || !e.from.begun || e.from.key != e.form.key || e.from.text == "" {
+		return ""
+	}
+	f, fields := e.on(e.record, s)
+	i := index(fields, e.form.key)
+	if i < 0 {
+		return ""
+	}
+	now := f.standing(fields[i])
+	if now.bad || now.text == e.from.text {
+		return ""
+	}
+	return fields[i].Label + " was " + desk.Cut(e.from.text, widestText) + " and is " + cmp.Or(desk.Cut(now.text, widestText), "blank") + " now. " +
+		desk.KeyUndo.Help().Key + " takes it back."
+}
+
+// Leaving is what is said as the field that has the keys is left: what became of a text that stood there, and what is not in the job.
+func (e Editor) Leaving(s desk.State) string {
+	return strings.TrimSpace(e.replaced(s) + " " + e.reminder(s))
 }

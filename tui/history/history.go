@@ -63,6 +63,9 @@ func (d *Desk) edit(c desk.Change) (refused string) {
 	if wrong := c.Job.TooMany(); wrong != "" {
 		return "the job then " + wrong
 	}
+	if c.Anew {
+		d.Seal()
+	}
 	job := d.followed(c)
 	result, faults := rules.Rejudge(&d.State.Result, job, d.State.Book)
 	for _, fault := range faults {

@@ -72,11 +72,13 @@ func (l Worst) farRows(w, h int) []string {
 	return desk.Wrap(l.unnamed(), w)
 }
 
-// inShort says in few words what no move ends where the list has few rows: the far doubts, and what is open of the rest.
-func (l Worst) inShort() string {
+// inShort says in few words, where the list has few rows, that there are far doubts, and how much is open of what else is not in the list.
+func (l Worst) inShort(s desk.State, w int) string {
 	things, _ := l.unconfirmed()
-	if open := (Worst{Moved: l.Rest}).tally().open(); open != "" {
-		return fmt.Sprintf("No move ends %s, %d unconfirmed", open, len(l.Far))
+	text, others := fmt.Sprintf("%d far off", len(l.Far)), Worst{Moved: l.Moved, Far: l.Far}
+	long := joined(text+", unconfirmed "+words.ConfirmedBy(things...), others.elsewhere(s))
+	if open := others.openElsewhere(s); open != "" && desk.Width(long)+seenWidth > w {
+		return text + ", elsewhere " + open
 	}
-	return fmt.Sprintf("%d far off, unconfirmed ", len(l.Far)) + words.ConfirmedBy(things...)
+	return long
 }

@@ -48,13 +48,21 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 	}
 	l.take(&out, s, top.Skip, w, room)
 	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
-		out.foot = append(far, toldShort(out.seen(len(l.Moved)), w, h-out.height()-len(far))...)
-		out.far[1] = len(far)
-		return out
+		if room > 1 && l.elsewhere(s) != "" && out.height()+len(far)+1 >= h { // what is foul elsewhere is told as well: for that the last of the list goes
+			out.shown, out.rows = nil, nil
+			l.take(&out, s, top.Skip, w, room-1)
+			why = []string{words.ClearWithin}
+		} else {
+			out.foot = append(far, toldShort(out.seen(len(l.Moved)), w, h-out.height()-len(far))...)
+			out.far[1] = len(far)
+			return out
+		}
 	}
 	switch seen := out.seen(len(l.Moved)); {
 	case seen != "" && len(foot) > 0 && desk.Width(seen+". "+foot[0]) <= w:
 		foot[0] = seen + ". " + foot[0]
+	case seen != "" && len(foot) == 1 && desk.Width(bare(seen)+". "+foot[0]) <= w:
+		foot[0] = bare(seen) + ". " + foot[0]
 	case seen != "" && len(foot) > 1 && foot[0] == "":
 		foot[0] = seen + "."
 	case seen != "" && out.height() < h:
@@ -95,28 +103,39 @@ const leastTitled = 5
 const leastTold = 10
 
 // unmovedRows say what no move changes and what is not in the list, in as few rows as that takes; the first is left for what is seen where there
-// is no room for that beside it.
+// is no room for that beside it. With few rows names go, then what is clear: that something is foul elsewhere is never left out.
 func (l Worst) unmovedRows(s desk.State, w, h int) []string {
 	elsewhere := l.elsewhere(s)
 	switch {
 	case h >= 2 && h < leastTitled && len(l.Far) > 0: // they have no row of their own
-		return []string{l.inShort()}
+		return []string{l.inShort(s, w)}
 	case h < 2 || len(l.Rest) == 0 && elsewhere == "":
 		return nil
 	}
-	const seen = len("10-20 of 100 (PgDn). ")
 	for _, text := range []string{unmoved(l.Rest, s), counted(l.Rest)} {
 		one, rows := joined(text, elsewhere), append(desk.Wrap(text, w), desk.Wrap(elsewhere, w)...)
 		switch {
-		case desk.Width(one)+seen <= w:
+		case desk.Width(one)+seenWidth <= w:
 			return []string{one}
 		case h >= leastTold && len(rows) <= h/leastTold+2:
 			return append([]string{""}, rows...)
-		case desk.Width(text)+seen <= w && text != "":
-			return []string{text}
 		}
 	}
-	return []string{""}
+	return []string{fitting(w, joined(counted(l.Rest), elsewhere), Worst{Moved: l.Moved, Far: l.Far}.elsewhere(s))}
+}
+
+// bare is what is seen of a list without the key that scrolls it.
+func bare(seen string) string { return strings.TrimSuffix(seen, scrolls) }
+
+// seenWidth is how many columns what is seen of a list takes in front of what else its last row says.
+const seenWidth = len("10-20 of 100 (PgDn). ")
+
+// fitting is a text if it has room behind what is seen of a list, else a shorter one.
+func fitting(w int, text, shorter string) string {
+	if desk.Width(text)+seenWidth > w && shorter != "" {
+		return shorter
+	}
+	return text
 }
 
 // joined are texts one after the other.

@@ -32,8 +32,11 @@ func (l laidOut) seen(of int) string {
 	if len(l.shown) == of {
 		return ""
 	}
-	return fmt.Sprintf("%d-%d of %d (PgDn)", l.top+1, l.top+len(l.shown), of)
+	return fmt.Sprintf("%d-%d of %d", l.top+1, l.top+len(l.shown), of) + scrolls
 }
+
+// scrolls names behind what is seen of a list the key that goes on in it.
+const scrolls = " (PgDn)"
 
 // tally is how many findings there are of each verdict.
 type tally map[rules.Verdict]int
@@ -60,8 +63,8 @@ func (l Worst) tally() tally {
 	return t
 }
 
-// elsewhere says how many of the job's foul and doubtful findings are not in the list; "" where all are.
-func (l Worst) elsewhere(s desk.State) string {
+// openElsewhere counts the job's foul and doubtful findings that are not in the list; "" where all are.
+func (l Worst) openElsewhere(s desk.State) string {
 	if len(s.Faults) > 0 {
 		return ""
 	}
@@ -72,7 +75,12 @@ func (l Worst) elsewhere(s desk.State) string {
 	for v, n := range l.tally() {
 		left[v] -= n
 	}
-	if open := left.open(); open != "" {
+	return left.open()
+}
+
+// elsewhere says it as a row.
+func (l Worst) elsewhere(s desk.State) string {
+	if open := l.openElsewhere(s); open != "" {
 		return "Elsewhere: " + open
 	}
 	return ""

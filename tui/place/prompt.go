@@ -31,13 +31,17 @@ var headings = [...]string{
 	collar:  "How deep is the collar, how wide the hole, how wide are wood, foam and lining cut back?",
 }
 
-// heading is what stands above the fields: of a place, where that is now. Where the pilot hole should be is not said before it has
+// heading is what stands above the fields: of a place, where that is now, as the tape says it in these fields, and as the other screens do. Where the pilot hole should be is not said before it has
 // been read, or it would be copied.
 func (m screen) heading(s desk.State) string {
 	text := headings[m.prompt.Kind]
 	if m.prompt.Kind == cutAt {
-		at := s.Job.Cut.At
-		text += desk.AtX(at[0], s.Settings.Units) + ", " + desk.Across(at[1], s.Settings) + "."
+		at, u := s.Job.Cut.At, s.Settings.Units
+		if len(s.Faults) == 0 && len(s.Marks.Marks) > 0 {
+			now := rules.ReadBelow(&s.Job, plan2(at))
+			text += fromDatum(now.Bumper, s) + ", L " + survey.Format(now.Left, u) + ": "
+		}
+		text += desk.AtX(at[0], u) + ", " + desk.Across(at[1], s.Settings) + "."
 	}
 	return text
 }

@@ -1,12 +1,14 @@
 package place
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
@@ -87,7 +89,7 @@ func TestWhatStandsInAPromptIsTypedOver(t *testing.T) {
 func TestWhatAPlaceIsTypedFor(t *testing.T) {
 	s := screentest.State(t)
 	p, after, _ := screentest.After(New(), s, screentest.Keys("t")...)
-	assert.Contains(t, ansi.Strip(p.View(after, 60, 17)), "now x 1210, 240 mm left.")
+	assert.Contains(t, ansi.Strip(p.View(after, 60, 17)), "now bumper 1219.3, L 650: x 1210,")
 	p, after, _ = screentest.After(New(), s, screentest.Keys("m 1222")...)
 	below := s.Marks.Marks[0].Below
 	expected := "marked at " + survey.Format(below.Bumper, survey.Millimetres) + ", L " + survey.Format(below.Left, survey.Millimetres)
@@ -104,5 +106,20 @@ func TestWhatAPlaceIsTypedFor(t *testing.T) {
 func TestFiguresOfAReading(t *testing.T) {
 	for text, want := range map[string]int{"": 0, "L": 0, "L 693": 3, "L6": 1, "1263.9": 4, "L 27 9/32\"": 2, "2'3": 1, "-195": 3} {
 		assert.Equal(t, want, figures(text), text)
+	}
+}
+
+// Where the cut is now is said as the tape says it in the fields below, so that what is typed there can be held to it: typed as told, it stays.
+func TestTheCutsPromptSaysWhereItIsAsItIsTyped(t *testing.T) {
+	for _, size := range [][2]int{{60, 15}, {100, 26}, {160, 46}} {
+		d := screentest.New(t, New(), vehicles.Demo(), size[0], size[1])
+		at := d.State.Job.Cut.At
+		d.Type("t")
+		said := regexp.MustCompile(`now bumper ([\d.]+),\s+L ([\d.]+):`).FindStringSubmatch(d.Screen.(screen).heading(d.State))
+		require.Len(t, said, 3)
+		assert.Contains(t, ansi.Strip(d.View(size[0], size[1])), said[1]+", L ", "%v", size)
+		d.Type(said[1] + "<enter>L" + said[2] + "<enter>")
+		assert.InDelta(t, at[0], d.State.Job.Cut.At[0], 0.1)
+		assert.InDelta(t, at[1], d.State.Job.Cut.At[1], 0.1)
 	}
 }

@@ -29,7 +29,7 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 			continue
 		}
 		o := Options{Shown: drawing.Worst(s.Result.Findings, func(*rules.Finding) bool { return true }, 3)}
-		for _, size := range [][2]int{{57, 11}, {57, 27}, {100, 47}} {
+		for _, size := range [][2]int{{60, 7}, {57, 11}, {57, 27}, {100, 47}} {
 			pane := New().Sized(size[0], size[1])
 			for _, camera := range camerasOver(pane, s, o) {
 				s.Camera = camera
@@ -47,12 +47,12 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 				switch {
 				case low.X > rear+1:
 					beyond++
-					assert.Regexp(t, "◄ ("+word+"|"+brief+`)( \d+ mm out of view)?`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
+					assert.Regexp(t, "◄ ("+word+"|"+brief+`) \d+( mm)? (out of view|unseen)`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
 					if regexp.MustCompile("[╱╲]{2}").MatchString(down(picture)) {
 						torn++
 					}
 					assert.NotContains(t, down(picture), name, "it is not there: %s %v %v\n%s", file, size, camera, picture)
-				case low.X < rear-100 && low.Y < 0 && high.Y > 0:
+				case size[1] > 7 && low.X < rear-100 && low.Y < 0 && high.Y > 0: // in fewer rows a ring may hide it
 					seen++
 					assert.True(t, strings.Contains(down(picture), name) || strings.Contains(picture, word), "%s %v %v\n%s", file, size, camera, picture)
 				}

@@ -71,8 +71,8 @@ func (p Pane) camera(shown scene.Scene, s desk.State, opts Options) desk.Camera 
 
 // wholeIn is the middle of a picture, moved by as little as has all of the ring round a cut that it sees, where it has room for that.
 func wholeIn(m canvas.Map, cut geometry.Point, radius float64) geometry.Point {
-	middle, reach := m.Middle(), m.RingReach(radius)
-	if _, _, seen := m.Cell(cut); !seen || reach == 0 {
+	middle, reach := m.Middle(), canvas.RingReach(radius, m.Scale)
+	if _, _, seen := m.Cell(cut); !seen || !m.HasRing(radius) {
 		return middle
 	}
 	wide, high := m.CellSize()

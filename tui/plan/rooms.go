@@ -64,7 +64,7 @@ func (p Pane) letters(c *canvas.Canvas, s desk.State, ofCut string) {
 	}
 	for _, a := range p.rooms.areas {
 		text := lettered(a.Name)
-		if s.Job.Cut != nil && (a.Name == ofCut || a.Best.At.Sub(s.Result.Plan.Cut.At).Norm() <= c.RingRadius(s.Job.Cut.Across/2)) {
+		if s.Job.Cut != nil && (a.Name == ofCut || a.Best.At.Sub(s.Result.Plan.Cut.At).Norm() <= canvas.RingReach(s.Job.Cut.Across/2, c.Scale)) {
 			letterAtRing(c, text, s)
 			continue
 		}
@@ -83,24 +83,28 @@ func writeLetter(c *canvas.Canvas, col, row int, text string) {
 	c.Write(canvas.Text{Col: col, Row: row, Name: text, Ink: canvas.Ink{Role: scene.Wish, Tone: canvas.Bold}})
 }
 
-// letterAtRing writes a letter as near to the middle of the ring round the cut as no ring and no word stands.
+// letterAtRing writes a letter beside the ring round the cut, as near as no word stands, and none where there is no room: in the ring is what is in
+// the way.
 func letterAtRing(c *canvas.Canvas, text string, s desk.State) {
 	atCol, atRow, ok := c.CellOf(s.Result.Plan.Cut.At.At(0))
 	if !ok {
 		return
 	}
 	wide, _ := c.CellSize()
-	far := int(c.RingRadius(s.Job.Cut.Across/2)/wide) + 2*canvas.RingCells // columns; a row counts as two
-	best, col, row := math.MaxInt, 0, 0
+	ring := int(math.Ceil(canvas.RingReach(s.Job.Cut.Across/2, c.Scale)/wide)) + 1 // columns; a row counts as two
+	far := ring + canvas.RingCells                                                 // farther off nobody would read it as the ring's
+	most := far * far
+	best, col, row := most, 0, 0
 	for y := max(c.Top, atRow-far/2); y <= min(c.Top+c.Rows-1, atRow+far/2); y++ {
 		for x := atCol - far; x <= atCol+far; x++ {
 			across, down := x+len(text)/2-atCol, 2*(y-atRow)
-			if away := across*across + down*down; away < best && wordless(c, x, y, len(text)) {
+			beside := max(across-len(text)/2, -across-len(text)/2, 0) // to its nearest cell
+			if away := across*across + down*down; away < best && beside*beside+down*down >= ring*ring && wordless(c, x, y, len(text)) {
 				best, col, row = away, x, y
 			}
 		}
 	}
-	if best < math.MaxInt {
+	if best < most {
 		writeLetter(c, col, row, text)
 	}
 }

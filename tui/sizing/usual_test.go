@@ -24,7 +24,7 @@ func TestAFigureFarFromWhatIsUsualIsAskedAbout(t *testing.T) {
 	r.Type("<up><esc>")
 	assert.Empty(t, r.Said, "asked once, and not of what was only looked at")
 	r.Type("<enter><wipe>15<esc>")
-	assert.Empty(t, r.Said)
+	assert.Equal(t, "fuse was 5200 and is 15 now. Ctrl-Z takes it back.", r.Said, "nothing is asked of what is usual")
 
 	for _, slot := range electricsSlots {
 		usual, known := usualSupply[slot.Key]

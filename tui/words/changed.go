@@ -204,7 +204,7 @@ func (c *changes) kept(of vehicles.Subject) {
 	case vehicles.OfLookedRound:
 		c.beside = append(c.beside, "looked again where it is now")
 	case vehicles.OfRefused:
-		c.beside = []string{"a text that is not in the job"}
+		c.beside = refused(c.before, c.after)
 	case vehicles.OfBegunObstruction:
 		c.beside = []string{unfinished("obstruction", was.Obstructions, is.Obstructions)}
 	case vehicles.OfBegunOpening:
@@ -220,6 +220,24 @@ func (c *changes) kept(of vehicles.Subject) {
 	default:
 		c.beside = append(c.beside, "what others keep in the file")
 	}
+}
+
+// refused names the texts that one of two jobs refuses and the other does not: those of the later one, and where there are none, those that
+// are refused no more.
+func refused(before, after vehicles.Job) (names []string) {
+	for i, jobs := range [2][2]vehicles.Job{{before, after}, {after, before}} {
+		known := jobs[0].Refused()
+		for _, r := range jobs[1].Refused() {
+			same := func(o vehicles.Refusal) bool { return o.Of == r.Of && o.Field == r.Field && o.Text == r.Text }
+			if !slices.ContainsFunc(known, same) {
+				names = append(names, r.String()+[2]string{" (refused)", " (refused no more)"}[i])
+			}
+		}
+		if len(names) > 0 {
+			return names
+		}
+	}
+	return []string{"why a text is refused"} // the text alone stayed
 }
 
 // said are the changes in words, those of a whole thing first.
