@@ -46,6 +46,9 @@ func (s *search) near(at geometry.Point, disc int) float64 {
 // closeTo are the goals that may be the nearest from somewhere on a disc: no farther from its middle than the one that is nearest to that, and
 // all the way across.
 func (s *search) closeTo(d *disc) (list []int32) {
+	if d.kind == aGoal {
+		return []int32{int32(d.goal)}
+	}
 	least := math.Inf(1)
 	for i := range s.q.To {
 		least = min(least, s.q.To[i].At.Sub(d.at).Norm())
