@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/sizing"
 	"bench.example/undermark/rules/work"
 	"bench.example/undermark/vehicles"
@@ -11,6 +12,7 @@ type Kept struct {
 	sizes []sizing.Subject
 	steps work.List
 	done  []vehicles.Done // the records that the steps were made with
+	asked []rules.Limit
 }
 
 // Sizes are the sizes behind the job as it was judged last. Nobody changes the list.
@@ -22,6 +24,19 @@ func (s *State) Sizes() []sizing.Subject {
 		s.Kept.sizes = sizing.Of(&s.Result)
 	}
 	return s.Kept.sizes
+}
+
+// Limits are all that the book asks that judged the job last. Nobody changes the list.
+func (s *State) Limits() []rules.Limit {
+	switch {
+	case s.Result.Book == nil:
+		return nil
+	case s.Kept == nil:
+		return s.Result.Book.Limits()
+	case s.Kept.asked == nil:
+		s.Kept.asked = s.Result.Book.Limits()
+	}
+	return s.Kept.asked
 }
 
 // WorkSteps are the steps of the work with what the job on the desk records now; which they are is of the job as it was judged last. Nobody

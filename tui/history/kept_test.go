@@ -21,6 +21,7 @@ func TestWhatIsKeptOfAJobIsWhatIsMadeAnew(t *testing.T) {
 		for range 2 {
 			require.Equal(t, sizing.Of(&d.State.Result), d.State.Sizes(), what)
 			require.Equal(t, work.Of(&d.State.Result), d.State.WorkSteps(), what)
+			require.Equal(t, d.State.Result.Book.Limits(), d.State.Limits(), what)
 		}
 		assert.Same(t, &d.State.Sizes()[0], &d.State.Sizes()[0], what)
 		assert.Same(t, &d.State.WorkSteps()[0], &d.State.WorkSteps()[0], what)
@@ -30,7 +31,9 @@ func TestWhatIsKeptOfAJobIsWhatIsMadeAnew(t *testing.T) {
 	ticked.Done = append(ticked.Done[:len(ticked.Done):len(ticked.Done)], vehicles.Done{Step: vehicles.StepKinds[0].ID, At: "2026-05-01"})
 	thicker.Floor.Thickness += 10
 	timber.Floor.Deck = "timber"
-	for _, job := range []vehicles.Job{ticked, thicker, timber} {
+	stricter := d.State.Job
+	stricter.Rules = map[string]float64{"cut.clearance": 77}
+	for _, job := range []vehicles.Job{ticked, thicker, timber, stricter} {
 		require.True(t, d.Apply(desk.Change{Job: &job, Step: "step"}).Edited)
 		holds("changed")
 	}
