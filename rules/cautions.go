@@ -96,7 +96,7 @@ const (
 // How near is near, in words.
 var (
 	lookRound = survey.InMM(vehicles.LookRound)
-	soNear    = "within " + lookRound + " (" + survey.FigureTo(vehicles.LookRound/survey.Inch, 0) + " in)"
+	soNear    = "within " + survey.InMMAndInches(vehicles.LookRound)
 )
 
 // What cautions have in common with what else is printed.

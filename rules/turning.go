@@ -38,8 +38,9 @@ func yawsTried() (yaws []float64) {
 // are looked at as closely as is needed.
 const turningStep = 20
 
-// turningTolerance is how far below the greatest margin of an area the place lies that turning further starts from, mm;
-// suggestTolerance that of the place which is suggested in the end.
+// turningTolerance is how far below the greatest margin of an area the place lies that turning further starts from, mm: a tape is read to 1, and
+// what room there is lies between two readings, so nobody can tell places apart that differ by less. From a lesser place turning further may never
+// come to the roomier one, if that is farther off than around. suggestTolerance is that of the place which is suggested in the end.
 const (
 	turningTolerance = 2
 	suggestTolerance = 0.1

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles/harmless"
 )
 
@@ -17,6 +18,7 @@ type FileError struct {
 	Text string
 
 	reading bool // a reading contradicts another or itself; the job is whole
+	more    int  // of one of a file's: how many there are beside these that were only counted
 }
 
 // Error is FILE:LINE: TEXT on one line that is fit to be shown.
@@ -55,12 +57,11 @@ func (e FileErrors) Unwrap() []error {
 	var told []error
 	for i, fault := range e {
 		if i == mostTold {
-			least := ""
-			if len(e) >= mostFaults { // no more were looked for
-				least = "at least "
+			more := len(e) - mostTold
+			for _, one := range e {
+				more += one.more
 			}
-			text := fmt.Sprintf("and %s%d more faults: mend these first, then read it again", least, len(e)-mostTold)
-			return append(told, FileError{File: fault.File, Text: text})
+			return append(told, FileError{File: fault.File, Text: "and " + survey.Counted(more, "more fault") + ": mend these first, then read it again"})
 		}
 		told = append(told, fault)
 	}

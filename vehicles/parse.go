@@ -119,6 +119,7 @@ func (r *reader) errors(data []byte, file string) FileErrors {
 		}
 		errs[i] = FileError{File: file, Line: at.find(f.key), Key: f.key, Text: text}
 	}
+	errs[0].more = r.more
 	return errs.sorted()
 }
 

@@ -15,17 +15,19 @@ type fault struct{ key, text, also string }
 // reader collects what is wrong with the tables it hands out.
 type reader struct {
 	faults []fault
+	more   int                 // faults beyond mostFaults, which are counted only
 	names  map[string][]string // of the items of each list of tables
 }
 
 // mostFaults is how many faults of a file are collected: what is wrong more often than that is no job file, and words for each of its keys would take
-// seconds and a gigabyte.
+// seconds and a gigabyte. The others are counted.
 const mostFaults = 10_000
 
 func (r *reader) full() bool { return len(r.faults) >= mostFaults }
 
 func (r *reader) fault(key, format string, args ...any) {
 	if r.full() {
+		r.more++
 		return
 	}
 	r.faults = append(r.faults, fault{key: key, text: fmt.Sprintf(format, args...)})
@@ -68,13 +70,15 @@ func (t *table) wrong(path string, value any, accepted string) {
 	t.r.fault(path, " is %s; it must be %s", found(value), accepted)
 }
 
-// done reports the unknown keys and then the missing ones, but not those an unknown one was meant for.
+// done reports the unknown keys and then the missing ones, but not those an unknown one was meant for: what was meant is not asked of faults
+// that are only counted.
 func (t *table) done() {
 	for _, key := range sortedKeys(t.values) {
-		if t.r.full() {
-			return
-		}
 		if slices.Contains(t.known, key) {
+			continue
+		}
+		if t.r.full() {
+			t.r.more++
 			continue
 		}
 		meant := t.meant(key)
@@ -86,6 +90,10 @@ func (t *table) done() {
 		t.missing = slices.DeleteFunc(t.missing, func(f fault) bool {
 			return f.key == joinKey(t.path, meant) || (f.key == t.path && slices.Contains(placeKeys, meant))
 		})
+	}
+	if t.r.full() {
+		t.r.more += len(t.missing)
+		return
 	}
 	t.r.faults = append(t.r.faults, t.missing...)
 }

@@ -15,6 +15,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
+	"bench.example/undermark/rules/template"
 	"bench.example/undermark/tui/words"
 	"bench.example/undermark/vehicles"
 	"bench.example/undermark/vehicles/harmless"
@@ -134,8 +135,22 @@ func draws(out, job string, shared *sharedFlags, s streams, draw func(rules.Resu
 	return nil
 }
 
-// The page that a plan is drawn on, mm: A4 across (ISO 216).
-const pageWide, pageHigh = 297, 210
+// The page that a plan is drawn on, mm: A4 across.
+var pageWide, pageHigh = template.Papers["a4"].High, template.Papers["a4"].Wide
+
+// How it is drawn there, mm: how high letters are, and how much stays white round all of it.
+const pageLetters, pageEdge = 3.2, 12
+
+// pageBox is what of the page a picture fills: the title stands over it, its rulers to the left of it and below it.
+func pageBox() vector.Box {
+	space := vector.RulerSpace(pageLetters)
+	return vector.Box{Left: pageEdge + space, Top: pageEdge + 2*pageLetters, Width: pageWide - 2*pageEdge - space, Height: pageHigh - 2*pageEdge - space - 2*pageLetters}
+}
+
+// pageTitle is what stands over it.
+func pageTitle(b vector.Board, words string) {
+	b.Write(geometry.Point{X: pageEdge, Y: pageEdge}, vector.Text{Words: words, Size: pageLetters * 1.25, Bold: true, Colour: vector.Ink})
+}
 
 // inks make a file of what is drawn on a page, by how the file's name ends.
 var inks = map[string]func(title string, draw func(vector.Board)) ([]byte, error){
@@ -152,7 +167,7 @@ var inks = map[string]func(title string, draw func(vector.Board)) ([]byte, error
 	},
 	".png": func(_ string, draw func(vector.Board)) ([]byte, error) {
 		const perMM = 8 // about 200 dpi
-		b := vector.NewPixels(pageWide*perMM, pageHigh*perMM, perMM)
+		b := vector.NewPixels(int(pageWide*perMM), int(pageHigh*perMM), perMM)
 		b.Face([]geometry.Point{{}, {X: pageWide}, {X: pageWide, Y: pageHigh}, {Y: pageHigh}}, vector.White)
 		draw(b)
 		var out bytes.Buffer
@@ -163,12 +178,11 @@ var inks = map[string]func(title string, draw func(vector.Board)) ([]byte, error
 
 // drawPlan draws a judged job on a page.
 func drawPlan(b vector.Board, r rules.Result, view scene.View, around float64) {
-	const letters, edge, worst = 3.2, 12, 3
+	const worst = 3
 	shown := drawing.Worst(r.Findings, func(f *rules.Finding) bool { return f.Rule.AtCut }, worst)
 	s := drawing.Draw(r, drawing.Options{View: view, Selected: -1, Shown: shown})
-	look := vector.Black(letters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
-	space := vector.RulerSpace(letters)
-	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}
+	look := vector.Black(pageLetters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
+	box := pageBox()
 	frame := vector.Fit(&s, box)
 	if around > 0 {
 		at := r.Plan.Cut.At
@@ -176,6 +190,5 @@ func drawPlan(b vector.Board, r rules.Result, view scene.View, around float64) {
 	}
 	vector.Draw(b, &s, frame, look)
 	vector.Rulers(b, &s, frame, look, func(w scene.Way) string { return w.Called(r.Job.Datum.Name) })
-	title := vector.Text{Words: harmless.Text(r.Job.Ref), Size: letters * 1.25, Bold: true, Colour: vector.Ink}
-	b.Write(geometry.Point{X: edge, Y: edge}, title)
+	pageTitle(b, harmless.Text(r.Job.Ref))
 }

@@ -39,10 +39,8 @@ func drawAlong(ink func(string, func(vector.Board)) ([]byte, error), r rules.Res
 
 // drawProfile draws it on a page, the fall of each leg, mm in a metre, below its middle.
 func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehicles.LaidRun) {
-	const letters, edge = 3.2, 12
-	look := vector.Black(letters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
-	space := vector.RulerSpace(letters)
-	box := vector.Box{Left: edge + space, Top: edge + 2*letters, Width: pageWide - 2*edge - space, Height: pageHigh - 2*edge - space - 2*letters}
+	look := vector.Black(pageLetters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
+	box := pageBox()
 	stretch := drawing.Stretch(laid, r.Job.Floor.Ground, box.Width, box.Height)
 	s, _ := drawing.Along(r, of, stretch)
 	s.Items = append(s.Items, drawing.FarGround(r, of)...)
@@ -53,13 +51,13 @@ func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehi
 		leg := &laid.Line.Legs[i]
 		along := (laid.CornerAlong(i) + laid.CornerAlong(i+1)) / 2
 		at := frame.Place(geometry.Point{X: along, Y: laid.Line.At(along).Z * stretch})
-		b.Write(at.Add(geometry.Point{Y: 2 * letters}), vector.Text{Words: fallInWords(leg.B.Sub(leg.A)), Size: letters, Align: vector.ByMiddle, Colour: vector.Ink, Rim: vector.White})
+		b.Write(at.Add(geometry.Point{Y: 2 * pageLetters}), vector.Text{Words: fallInWords(leg.B.Sub(leg.A)), Size: pageLetters, Align: vector.ByMiddle, Colour: vector.Ink, Rim: vector.White})
 	}
 	title := fmt.Sprintf("%s, %s: %s long, falls in mm/m", harmless.Text(r.Job.Ref), of, survey.InMM(laid.Line.Length()))
 	if stretch > 1 {
 		title += fmt.Sprintf(", heights %s times as high as they are", survey.Exact(stretch))
 	}
-	b.Write(geometry.Point{X: edge, Y: edge}, vector.Text{Words: title, Size: letters * 1.25, Bold: true, Colour: vector.Ink})
+	pageTitle(b, title)
 }
 
 // fallInWords is the fall of a leg without arrows: paper has letters alone.

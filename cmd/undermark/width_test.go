@@ -92,7 +92,7 @@ func TestAnswersIntoAPipeAreLines(t *testing.T) {
 	_, out, _ := call("", "check", filepath.Join(cases, "24-everything.toml"))
 	assert.Contains(t, out, "\nverdict\tdanger\tof\tfound\t± 95 %\tasked for\tmargin\twhy\n")
 	assert.Contains(t, out, "\nfoul\tcan kill\tcollar through the floor\t-5 mm\t\tat least 2 mm\t7 mm short\tcollar 7 mm too short\n")
-	assert.Contains(t, out, "\nNeither entered nor looked for within 300 mm of the cut: spare wheel\n")
+	assert.Contains(t, out, "\nNeither entered nor looked for within 300 mm (12 in) of the cut: spare wheel\n")
 	_, out, _ = call("", answers[1]...)
 	assert.Contains(t, out, "\nclip 1\t1371.1\t851.6\t878.4\n")
 	_, out, _ = call("", answers[4]...)

@@ -82,7 +82,8 @@ func TestAreasAgainstAFlood(t *testing.T) {
 		// What is too near by more than that is not measured any further.
 		const sure, possible = 0.5, -0.1
 		at := func(p geometry.Point) float64 { return above(possible-1, l, p) }
-		surely, perhaps := flood(l, sure, at), flood(l, possible, at)
+		f := finely(l, at)
+		surely, perhaps := f.flood(sure), f.flood(possible)
 		if len(surely) != len(perhaps) {
 			continue
 		}
@@ -113,7 +114,8 @@ func TestAreasOfWhatMayBeTurnedAgainstAFlood(t *testing.T) {
 		l := tightTurned(r)
 		m := NewMargins(l)
 		at := func(p geometry.Point) float64 { return m.At(p).Margin }
-		surely, perhaps := flood(l, 0.5, at), flood(l, -0.1, at)
+		f := finely(l, at)
+		surely, perhaps := f.flood(0.5), f.flood(-0.1)
 		if len(surely) != len(perhaps) {
 			continue
 		}
@@ -192,15 +194,32 @@ func tight(r *rand.Rand) Limits {
 
 const floodStep = 0.25
 
+// fineGrid are the margins all over a floor, floodStep apart.
+type fineGrid struct {
+	cols, rows int
+	margins    []float64
+}
+
+func (g *fineGrid) node(k int) geometry.Point {
+	return pt(float64(k%g.cols)*floodStep, float64(k/g.cols)*floodStep)
+}
+
+// finely is a floor's grid, of margins that are worked out once for all its floods.
+func finely(l Limits, margin func(geometry.Point) float64) *fineGrid {
+	g := &fineGrid{cols: int(l.Max.X/floodStep) + 1, rows: int(l.Max.Y/floodStep) + 1}
+	g.margins = make([]float64, g.cols*g.rows)
+	for k := range g.margins {
+		g.margins[k] = margin(g.node(k))
+	}
+	return g
+}
+
 // flood returns the greatest margins, the greatest first, of the connected parts of the floor where the margin is at least
 // level, leaving out those where it is nowhere as much as 0.5.
-func flood(l Limits, level float64, margin func(geometry.Point) float64) (best []float64) {
-	cols, rows := int(l.Max.X/floodStep)+1, int(l.Max.Y/floodStep)+1
+func (g *fineGrid) flood(level float64) (best []float64) {
+	cols, rows, margins := g.cols, g.rows, g.margins
 	var line []int
-	margins, seen := make([]float64, cols*rows), make([]bool, cols*rows)
-	for k := range margins {
-		margins[k] = margin(pt(float64(k%cols)*floodStep, float64(k/cols)*floodStep))
-	}
+	seen := make([]bool, len(margins))
 	for k := range margins {
 		top := math.Inf(-1)
 		for line = append(line, k); len(line) > 0; {

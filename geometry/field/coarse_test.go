@@ -42,7 +42,8 @@ func TestAreasOfFloorsThatNeedTheDenserNodes(t *testing.T) {
 func areasAsFlooded(t *testing.T, l Limits, step float64) bool {
 	least := step / (dense * dense)
 	at := func(p geometry.Point) float64 { return above(-least-1, l, p) }
-	surely, perhaps := labelled(l, least, at), labelled(l, -least, at)
+	g := finely(l, at)
+	surely, perhaps := g.labelled(least), g.labelled(-least)
 	parts := map[int]bool{}
 	for _, a := range surely.areas {
 		parts[perhaps.at(a.place)] = true
@@ -91,16 +92,11 @@ func (a *floodedArea) withinCell(step float64) bool {
 }
 
 // labelled floods the floor where the margin is at least level.
-func labelled(l Limits, level float64, margin func(geometry.Point) float64) (f flooded) {
-	f.cols = int(l.Max.X/floodStep) + 1
-	rows := int(l.Max.Y/floodStep) + 1
-	node := func(k int) geometry.Point {
-		return pt(float64(k%f.cols)*floodStep, float64(k/f.cols)*floodStep)
-	}
-	margins := make([]float64, f.cols*rows)
-	f.labels = make([]int, len(margins))
+func (g *fineGrid) labelled(level float64) (f flooded) {
+	rows, node, margins := g.rows, g.node, g.margins
+	f.cols, f.labels = g.cols, make([]int, len(margins))
 	for k := range margins {
-		margins[k], f.labels[k] = margin(node(k)), -1
+		f.labels[k] = -1
 	}
 	for k := range margins {
 		if f.labels[k] >= 0 || margins[k] < level {

@@ -26,10 +26,37 @@ func TestABoundIsTheLengthOfAString(t *testing.T) {
 	assert.InDelta(t, 600/up, n.slope, 1e-12)
 	for _, beside := range []float64{0, 1, 50, 400} {
 		on := math.Hypot(300, beside)
-		longer := s.least(n, on, geometry.Point{X: 700, Y: beside})
+		longer := s.least(n, on, geometry.Point{X: 700, Y: beside}, 0)
 		assert.LessOrEqual(t, longer, math.Hypot(300, 150)+100+math.Hypot(2*on, 150)+1e-9, "%g beside", beside)
 		assert.GreaterOrEqual(t, longer, n.least+0.95*(2*on-600), "%g beside", beside)
 	}
+}
+
+// Of goals all along an edge those that are looked at have the nearest one among them, wherever on a disc a way is, and are few.
+func TestTheNearestGoalOfADiscIsTheNearestOfAll(t *testing.T) {
+	t.Log("seed 32")
+	r := rand.New(rand.NewPCG(32, 32))
+	looked, all := 0, 0
+	for range 50 {
+		q := scattered(r)
+		for y := -500.; y <= 500; y += 25 {
+			q.To = append(q.To, Goal{At: geometry.Point{X: 1150, Y: y}, Low: -400, High: -100}, Goal{At: geometry.Point{X: -90, Y: y}, Low: -400, High: -100})
+		}
+		s := newSearch(q)
+		for i, d := range s.discs {
+			for range 5 {
+				at := d.at.Add(geometry.Point{X: d.radius}.Turn(360 * r.Float64()))
+				least := math.Inf(1)
+				for _, g := range q.To {
+					least = min(least, g.At.Sub(at).Norm())
+				}
+				require.InDelta(t, least, s.near(at, i), 1e-9)
+			}
+			looked, all = looked+len(s.nearest[i]), all+len(q.To)
+		}
+	}
+	t.Logf("%d of %d goals were looked at", looked, all)
+	assert.Less(t, looked, all/8)
 }
 
 // scattered are boxes between a start and some goals beyond them: some to be passed above, some below, some neither.

@@ -5,19 +5,18 @@ import (
 	"context"
 	"math"
 	"slices"
-
-	"bench.example/undermark/geometry"
 )
 
 // search looks for ways: the best label is carried on over all legs that begin where it ends.
 type search struct {
-	q     *Query
-	parts []part
-	discs []disc
-	known [][]*label // by disc and side: those that none is better than
-	queue queue
-	ends  []*label  // the ways at a goal, the shortest first
-	cos   []float64 // of the angles that the last leg keeps
+	q       *Query
+	parts   []part
+	discs   []disc
+	known   [][]*label // by disc and side: those that none is better than
+	nearest [][]int32  // by disc: the goals that may be the nearest from somewhere on it
+	queue   queue
+	ends    []*label  // the ways at a goal, the shortest first
+	cos     []float64 // of the angles that the last leg keeps
 
 	wanted int     // how many ways are asked for
 	enough float64 // a way that is longer is not asked for
@@ -75,58 +74,13 @@ func newSearch(q *Query) *search {
 		s.cos = append(s.cos, math.Cos(f.Least))
 	}
 	s.places()
-	s.known = make([][]*label, 3*len(s.discs))
+	s.known, s.nearest = make([][]*label, 3*len(s.discs)), make([][]int32, len(s.discs))
 	s.queue.reserve(legsEach * len(s.discs))
 	return s
 }
 
 // legsEach is for how many legs a disc there is room from the beginning: what most searches come to.
 const legsEach = 8
-
-// inBox tells whether any of a disc is in the box.
-func (s *search) inBox(at geometry.Point, radius float64) bool {
-	return at.X+radius >= s.q.Min.X && at.X-radius <= s.q.Max.X && at.Y+radius >= s.q.Min.Y && at.Y-radius <= s.q.Max.Y
-}
-
-// How far from its ends a way that has bends may turn, in bend radii, and in how many directions.
-var (
-	placesAt = [...]float64{1, 2, 3.5}
-	around   = 12
-)
-
-// places adds where a way may turn to leave its start or to come to its goal as it should.
-func (s *search) places() {
-	if s.q.Bend <= 0 {
-		return
-	}
-	s.discs = append(s.discs, disc{at: s.q.From.Plan(), kind: belowStart})
-	s.placesRound(disc{at: s.q.From.Plan(), kind: leaving}, placesAt[:])
-	switch {
-	case len(s.q.To) == 1:
-		s.placesRound(disc{at: s.q.To[0].At, kind: coming}, placesAt[:])
-	case s.q.TurnBefore:
-		for i := range s.q.To {
-			s.placesRound(disc{at: s.q.To[i].At, kind: coming, goal: i}, placesAt[:1])
-		}
-	}
-}
-
-// placesRound adds places of a kind round an end, so many bend radii from it: before a goal, those from which a leg may lead to it.
-func (s *search) placesRound(end disc, far []float64) {
-	middle := end.at
-	for _, far := range far {
-		for k := range around {
-			out := geometry.Point{X: 1}.Turn(float64(k) * 360 / float64(around))
-			end.at = middle.Add(out.Scale(far * s.q.Bend))
-			if end.kind == coming && s.facesWrong(out.Scale(-1)) || !s.inBox(end.at, 0) {
-				continue
-			}
-			if _, open := s.blocks(end.at, end.at, touching); open {
-				s.discs = append(s.discs, end)
-			}
-		}
-	}
-}
 
 func (s *search) run(ctx context.Context, tell func(int)) {
 	top := layer{low: s.q.From.Z, high: s.q.From.Z, highest: s.q.From.Z}
@@ -179,110 +133,3 @@ func (s *search) arrived(l *label) {
 
 // muchLonger is how much longer than the shortest way one may be that is proposed beside it.
 const muchLonger = 1.1
-
-// sides are those on which a way may have a disc.
-func (d *disc) sides() []side {
-	if d.kind == aCorner {
-		return bothSides
-	}
-	return noSide
-}
-
-var bothSides, noSide = []side{onLeft, onRight}, []side{either}
-
-// carryOn puts the legs in the queue that may follow a label.
-func (s *search) carryOn(l *label) {
-	from := &s.discs[l.disc]
-	for i := range s.discs {
-		to := &s.discs[i]
-		if i == l.disc || !follows(from, to) {
-			continue
-		}
-		if to.kind == belowStart {
-			s.drop(l, i)
-			continue
-		}
-		for _, sd := range to.sides() {
-			along, length, ok := heading(from, l.side, to, sd)
-			if !ok || l.turnsBack(along) {
-				continue
-			}
-			if t, ok := (tangent{along: along, length: length}).laid(from, l.side, to, sd); ok {
-				s.offer(l, i, sd, t)
-			}
-		}
-	}
-	s.queue.end()
-}
-
-// follows tells whether a leg may lead from one kind of disc to another.
-func follows(from, to *disc) bool {
-	switch {
-	case to.kind == theStart, (to.kind == leaving || to.kind == belowStart) && from.kind != theStart:
-		return false
-	}
-	return from.kind != coming || to.kind == aGoal && to.goal == from.goal
-}
-
-// drop begins a way straight down.
-func (s *search) drop(l *label, to int) {
-	s.queue.push(step{l, int32(to), either}, l.least)
-}
-
-// offer puts a leg in the queue unless it can't follow.
-func (s *search) offer(l *label, to int, sd side, t tangent) {
-	arc, ok := s.arcTo(l, t.along)
-	if !ok || s.q.MostTurn > 0 && l.turn+arc > s.q.MostTurn || arc > mostAtOnce {
-		return
-	}
-	if s.discs[to].kind == aGoal && s.facesWrong(t.along) {
-		return
-	}
-	d := &s.discs[l.disc]
-	if l.before != nil && (d.radius < s.q.Bend || l.slack < 0) && l.slack+(d.radius-s.q.Bend)*math.Tan(arc/2) < -touching {
-		return
-	}
-	if (d.kind == leaving || d.kind == coming) && arc < leastTurn {
-		return // straight on is a leg of its own
-	}
-	farther := d.radius*arc + t.length
-	least := s.least(l, farther, t.to)
-	if least > s.enough || s.q.MostLength > 0 && least > s.q.MostLength || s.tooLow(l, farther, t.to) {
-		return
-	}
-	s.queue.push(step{l, int32(to), sd}, least)
-}
-
-// mostAtOnce is the greatest turn of one corner: a bend that turns straight back has no corner.
-const mostAtOnce = 170 * math.Pi / 180
-
-// turnsBack tells whether a way surely can't go on in a direction: it would turn away from the disc that it bends round. Found by a
-// product, as most directions are such.
-func (l *label) turnsBack(along geometry.Point) bool {
-	a := l.leg.along
-	return float64(l.side)*(a.X*along.Y-a.Y*along.X) < -surelyBack
-}
-
-// arcTo is by how much a way turns where a label ends to go on in a direction.
-func (s *search) arcTo(l *label, along geometry.Point) (float64, bool) {
-	switch {
-	case l.before == nil:
-		return 0, true
-	case l.leg.along == (geometry.Point{}): // from straight down
-		return math.Pi / 2, true
-	}
-	return turned(l.leg.along, along, l.side)
-}
-
-// facesWrong tells whether a last leg that is level would point where it must not.
-func (s *search) facesWrong(along geometry.Point) bool {
-	for i, f := range s.q.Facing {
-		if along.Dot(f.From.Plan()) > s.cos[i]+touching {
-			return true
-		}
-	}
-	return false
-}
-
-// leastTurn is how much a way turns at the least where it turns at all.
-const leastTurn = 2 * math.Pi / 180

@@ -77,6 +77,9 @@ func InMMTo(mm float64, decimals int) string {
 	return FigureTo(mm, decimals) + " " + Millimetres.Sign()
 }
 
+// InMMAndInches writes a length that need not be exact for whoever tapes in either: "300 mm (12 in)".
+func InMMAndInches(mm float64) string { return InMM(mm) + " (" + FigureTo(mm/Inch, 0) + " in)" }
+
 // InDegrees writes an angle for a person as a Figure with its sign: "12.5°".
 func InDegrees(deg float64) string { return Figure(deg) + Degree }
 

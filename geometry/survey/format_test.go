@@ -53,6 +53,7 @@ func TestFiguresAndUnits(t *testing.T) {
 		assert.Equal(t, c, [2]string{Exact(v), Figure(v)})
 		assert.Equal(t, c[1]+" mm", InMM(v))
 	}
+	assert.Equal(t, []string{"300 mm (12 in)", "2000 mm (79 in)"}, []string{InMMAndInches(300), InMMAndInches(2000)})
 	assert.Equal(t, []any{"mm", "mm", 1.0}, []any{Millimetres.String(), Millimetres.Sign(), Millimetres.Size()})
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
 }

@@ -23,6 +23,9 @@ const (
 	waxCan    = 500.0 // ml
 )
 
+// inTins is what paint is bought in.
+var inTins = "tins of " + survey.Exact(tin) + " ml or less"
+
 // hole is where something is cut or drilled through the floor, and how wide.
 type hole struct {
 	at     geometry.Point
@@ -64,13 +67,13 @@ func (m *maker) coated(coats float64) (tins float64, said string) {
 
 func (m *maker) paint() {
 	tins, said := m.coated(1)
-	m.add(Row{For: forFloor, Of: "primer and top coat", Size: "tins of 250 ml or less", Count: vehicles.Some(2 * tins), Unit: "tins", Note: said + " of either", Source: practice})
+	m.add(Row{For: forFloor, Of: "primer and top coat", Size: inTins, Count: vehicles.Some(2 * tins), Unit: "tins", Note: said + " of either", Source: practice})
 }
 
 func (m *maker) varnish() {
 	const coats = 3
 	tins, said := m.coated(coats)
-	m.add(Row{For: forFloor, Of: "varnish for cut timber", Size: "tins of 250 ml or less", Count: vehicles.Some(tins), Unit: "tins", Note: said + " in three coats", Source: practice})
+	m.add(Row{For: forFloor, Of: "varnish for cut timber", Size: inTins, Count: vehicles.Some(tins), Unit: "tins", Note: said + " in three coats", Source: practice})
 }
 
 // wax is for the box sections beside the holes, a metre of each.

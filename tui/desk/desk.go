@@ -36,6 +36,7 @@ type State struct {
 	Pixels   *pixels.Terminal // the terminal, where it may show pictures; nil where it is not asked
 	Now      time.Time        // when the message came that a screen answers
 	Sketch   *Sketch          // the last one made of the job, so that it is made once a change; nil keeps none
+	Kept     *Kept            // what else was made of it; nil keeps nothing
 }
 
 // Sketch is a job with what is known of an unfinished thing put in, for the eye only, and where all of it is.

@@ -119,7 +119,7 @@ func (d *Desk) judged(result rules.Result, faults []vehicles.Fault) {
 	s.Job, s.Dirty, s.Focus = d.now.job, d.dirty(), nil
 	s.Selected = min(s.Selected, len(s.Job.Obstructions)-1)
 	s.Plan, s.Faults = result.Plan, faults
-	s.Next.Known, s.Sketch = false, new(desk.Sketch)
+	s.Next.Known, s.Sketch, s.Kept = false, new(desk.Sketch), new(desk.Kept)
 	if len(faults) > 0 {
 		s.Next = desk.Next{}
 		return

@@ -23,11 +23,8 @@ func (h ruleRecord) key() string { return h.rule.Key(h.kind) }
 
 // ruleRecords are the rules the job has a value of its own for, then all others.
 func ruleRecords(s desk.State) []form.Record {
-	if s.Result.Book == nil {
-		return nil
-	}
 	var own, others []form.Record
-	for _, l := range s.Result.Book.Limits() {
+	for _, l := range s.Limits() {
 		if _, has := s.Job.Rules[l.Key()]; has {
 			own = append(own, ruleRecord{l.Rule, l.Kind, len(own) == 0})
 		} else {

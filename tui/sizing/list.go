@@ -36,7 +36,7 @@ func (r result) Called(vehicles.Job) (of, name string) { return "", r.ID() }
 
 // records are the rows: every result, subject by subject.
 func records(s desk.State) (out []form.Record) {
-	all := sizing.Of(&s.Result)
+	all := s.Sizes()
 	c := column(all, s.Settings.Units)
 	for _, subject := range all {
 		for i, row := range subject.Rows {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/sheet"
 	"bench.example/undermark/tui/desk"
@@ -36,13 +37,14 @@ func Standing(r *rules.Result) string {
 
 // NotKnown are all lists of what a verdict does not speak of; those without anything are left out.
 func NotKnown(r *rules.Result) (lists []sheet.Missing) {
+	round, out := survey.InMMAndInches(vehicles.LookRound), survey.InMMAndInches(vehicles.LookOut)
 	for _, l := range []sheet.Missing{
 		{Title: NotEntered, Items: Unchecked(r.Unchecked)},
 		{Title: NobodySaid, Items: r.Unanswered},
-		{Title: fmt.Sprintf("Neither entered nor looked for within %d mm of the cut", vehicles.LookRound), Items: r.NotLookedFor},
+		{Title: "Neither entered nor looked for within " + round + " of the cut", Items: r.NotLookedFor},
 		{Title: "Looked for round another place than the cut's", Items: r.LookedElsewhere},
-		{Title: fmt.Sprintf("Neither entered nor looked for within %d mm of the runs where they are", vehicles.LookRound), Items: r.NotLookedAtRuns},
-		{Title: fmt.Sprintf("Openings neither entered nor looked for within %d mm of outlet, muffler and drains", vehicles.LookOut), Items: r.OpeningsNotLookedFor},
+		{Title: "Neither entered nor looked for within " + round + " of the runs where they are", Items: r.NotLookedAtRuns},
+		{Title: "Openings neither entered nor looked for within " + out + " of outlet, muffler and drains", Items: r.OpeningsNotLookedFor},
 	} {
 		if len(l.Items) > 0 {
 			lists = append(lists, l)

@@ -29,7 +29,7 @@ func sayings(e entryscreen.Entry, s desk.State, whole bool) (list []saying) {
 	if !there || !isStep {
 		return nil
 	}
-	all := listOf(s)
+	all := s.WorkSteps()
 	step, i := stepOf(all, r.id, &s.Job)
 	if i < 0 {
 		return []saying{{words.WorkElsewhere(step.Done) + ".", plainly}}

@@ -22,7 +22,7 @@ type stepRecord struct {
 
 // records are the rows: the steps, what is recorded of no step of the job, then what was made.
 func records(s desk.State) []form.Record {
-	list := listOf(s)
+	list := s.WorkSteps()
 	out := make([]form.Record, 0, len(list))
 	for i := range list {
 		out = append(out, stepRecord{list[i].ID, list})

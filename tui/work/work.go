@@ -6,7 +6,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/entryscreen"
 	"bench.example/undermark/tui/form"
@@ -73,7 +72,7 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 		case key.Matches(press, keyTick):
 			return m.tick(s)
 		case key.Matches(press, keyNext):
-			m.entry.At = max(0, listOf(s).Next())
+			m.entry.At = max(0, s.WorkSteps().Next())
 			return m, desk.Change{}
 		}
 	}
@@ -94,14 +93,14 @@ func (m Screen) step(msg tea.Msg, s desk.State) (Screen, desk.Change) {
 // settled is the screen at the next step that is not done, as long as nobody has chosen another.
 func (m Screen) settled(s desk.State) Screen {
 	if !m.moved {
-		m.entry.At = max(0, listOf(s).Next())
+		m.entry.At = max(0, s.WorkSteps().Next())
 	}
 	return m
 }
 
 // onward goes on from a step that is done to the next that is not: behind it, or else the first.
 func (m Screen) onward(s desk.State) Screen {
-	list := listOf(s)
+	list := s.WorkSteps()
 	here := m.entry.At
 	if here >= len(list) || !list[here].Ticked() {
 		return m
@@ -118,14 +117,7 @@ func (m Screen) onward(s desk.State) Screen {
 	return m
 }
 
-// listOf are the steps of the job on the desk with what it records now; which they are is of the job as it was judged last.
-func listOf(s desk.State) work.List {
-	r := s.Result
-	r.Job.Done = s.Job.Done
-	return work.Of(&r)
-}
-
-func title(s desk.State) string { return "Work: " + words.WorkTally(listOf(s)) }
+func title(s desk.State) string { return "Work: " + words.WorkTally(s.WorkSteps()) }
 
 // Records are those of all its forms.
 func (m Screen) Records(s desk.State) []form.Record { return records(s) }

@@ -37,7 +37,8 @@ func seats() vehicles.Job {
 
 // done is a job with its steps before one done.
 func done(job vehicles.Job, before string) vehicles.Job {
-	for _, s := range listOf(screentest.Judged(desk.State{Selected: -1}, job)) {
+	of := screentest.Judged(desk.State{Selected: -1}, job)
+	for _, s := range of.WorkSteps() {
 		if s.ID == before {
 			break
 		}
@@ -132,7 +133,7 @@ func TestHowLongAWaitIsStandsByIt(t *testing.T) {
 func TestATickIsTakenBack(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "depth", At: at, Value: vehicles.Some(31), Note: "at the rim"})
 	r := driver(t, job, 100, 27)
-	for range listOf(r.State).Index("depth") - listOf(r.State).Next() {
+	for range r.State.WorkSteps().Index("depth") - r.State.WorkSteps().Next() {
 		r.Type("<down>")
 	}
 	require.Contains(t, r.View(100, 27), "▸ [x] depth")
@@ -189,7 +190,7 @@ func TestGoldens(t *testing.T) {
 	for name, keys := range map[string]string{"list": "", "built": "<end><up><up><up><up><enter>1315<enter>L693", "early": "<end><up><up><up><up><up><up><up><up><up><space>", "value": "<to depth><enter>36.5"} {
 		for _, size := range screentest.Sizes {
 			r := driver(t, done(seats(), "seat-wait"), size.W, size.H)
-			to := strings.Repeat("<down>", listOf(r.State).Index("depth"))
+			to := strings.Repeat("<down>", r.State.WorkSteps().Index("depth"))
 			r.Type("<home>" + strings.ReplaceAll(keys, "<to depth>", to))
 			r.Golden(name+"-"+size.Name, size.W, size.H)
 		}
@@ -396,7 +397,7 @@ func TestWhatWasDoneOnMarksIsKnown(t *testing.T) {
 	x, y := survey.FromNumber(1271.9, false), survey.FromNumber(195, false)
 	r := driver(t, vehicles.Demo(), 100, 30)
 	to := func(id string) {
-		r.Type("<home>" + strings.Repeat("<down>", listOf(r.State).Index(id)))
+		r.Type("<home>" + strings.Repeat("<down>", r.State.WorkSteps().Index(id)))
 	}
 	to("marked")
 	assert.NotContains(t, r.View(100, 30), "on Marks")

@@ -25,7 +25,7 @@ type PDF struct {
 
 // NewPDF returns a file without a page. It says nothing of when it was made: the same pages are the same bytes.
 func NewPDF(title string) *PDF {
-	pdf := fpdf.New("P", "mm", "A4", "")
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm"}) // each page has a size of its own
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetCatalogSort(true)

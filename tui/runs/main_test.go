@@ -1,0 +1,10 @@
+package runs
+
+import (
+	"os"
+	"testing"
+
+	"bench.example/undermark/tui/screentest"
+)
+
+func TestMain(m *testing.M) { os.Exit(screentest.Main(m)) }
