@@ -76,7 +76,7 @@ func TestFoundRunsAreClearBySamplingOnRandomFloors(t *testing.T) {
 	const seed = 73
 	t.Logf("seed %d", seed)
 	r, sides := rand.New(rand.NewPCG(seed, seed)), rand.New(rand.NewPCG(seed, 0))
-	found, floors := 0, floorsFor(t, 2, 2)
+	found, floors := 0, floorsFor(t, 1, 2)
 	for n := range floors {
 		kind := vehicles.RunKind(r.IntN(2))
 		job := withOpenings(sides, randomFloor(r, kind))
