@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bench.example/undermark/vehicles"
+	"bench.example/undermark/vehicles/harmless"
 )
 
 // mostChanges is how many changes are told one by one: more do not fit in a row of the narrowest window.
@@ -222,19 +223,24 @@ func (c *changes) kept(of vehicles.Subject) {
 	}
 }
 
-// refused names the texts that one of two jobs refuses and the other does not: those of the later one, and where there are none, those that
-// are refused no more.
-func refused(before, after vehicles.Job) (names []string) {
+// refused names the field of a text that one of two jobs refuses and the other does not, and counts further ones: those of the later job, and where there
+// are none, those that are refused no more. The text itself may be a pasted page.
+func refused(before, after vehicles.Job) []string {
 	for i, jobs := range [2][2]vehicles.Job{{before, after}, {after, before}} {
-		known := jobs[0].Refused()
+		known, became := jobs[0].Refused(), [2]string{" (refused)", " (refused no more)"}[i]
+		var fresh []vehicles.Refusal
 		for _, r := range jobs[1].Refused() {
 			same := func(o vehicles.Refusal) bool { return o.Of == r.Of && o.Field == r.Field && o.Text == r.Text }
 			if !slices.ContainsFunc(known, same) {
-				names = append(names, r.String()+[2]string{" (refused)", " (refused no more)"}[i])
+				fresh = append(fresh, r)
 			}
 		}
-		if len(names) > 0 {
-			return names
+		if len(fresh) > 0 {
+			name := fresh[0].Label + " of " + harmless.Text(fresh[0].Name)
+			if more := len(fresh) - 1; more > 0 {
+				name += fmt.Sprintf(" and %d more", more)
+			}
+			return []string{name + became}
 		}
 	}
 	return []string{"why a text is refused"} // the text alone stayed

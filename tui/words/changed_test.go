@@ -34,16 +34,16 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 		"tank: left renamed tank": with(func(j *vehicles.Job) {
 			j.Obstructions = j.Obstructions.With(0, renamed)
 		}),
-		"not looked for tow bar":         demo.WithLooked("tow bar", false),
-		"cut taken away":                 with(func(j *vehicles.Job) { j.Cut = nil }),
-		"exhaust taken away":             with(func(j *vehicles.Job) { j.Exhaust = nil }),
-		"battery off done":               demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"}),
-		"CO inside: noted":               demo.WithDone(vehicles.Done{Step: "co-inside", Value: vehicles.Some(0)}),
-		"as built: cut":                  demo.WithBuilt(vehicles.Built{Cut: &moved}),
-		"floor: length":                  with(func(j *vehicles.Job) { j.Floor.Length += 5 }),
-		"how the tape is held":           demo.WithHeld("below", vehicles.HeldLevel),
-		"job: fitter":                    with(func(j *vehicles.Job) { j.Fitter = "A" }),
-		"top of tank: left, x (refused)": demo.WithRefused([]vehicles.Refusal{refusal}),
+		"not looked for tow bar":      demo.WithLooked("tow bar", false),
+		"cut taken away":              with(func(j *vehicles.Job) { j.Cut = nil }),
+		"exhaust taken away":          with(func(j *vehicles.Job) { j.Exhaust = nil }),
+		"battery off done":            demo.WithDone(vehicles.Done{Step: "battery-off", At: "2026-11-27"}),
+		"CO inside: noted":            demo.WithDone(vehicles.Done{Step: "co-inside", Value: vehicles.Some(0)}),
+		"as built: cut":               demo.WithBuilt(vehicles.Built{Cut: &moved}),
+		"floor: length":               with(func(j *vehicles.Job) { j.Floor.Length += 5 }),
+		"how the tape is held":        demo.WithHeld("below", vehicles.HeldLevel),
+		"job: fitter":                 with(func(j *vehicles.Job) { j.Fitter = "A" }),
+		"top of tank: left (refused)": demo.WithRefused([]vehicles.Refusal{refusal}),
 		"cut moved; pilot measured; job: fitter, notes": with(func(j *vehicles.Job) {
 			*j = j.WithCut(moved).WithDrilled(&vehicles.Pair{at, at})
 			j.Fitter, j.Notes = "A", "n"
@@ -62,10 +62,13 @@ func TestWhatBecameOfAJobInWords(t *testing.T) {
 	assert.Equal(t, "battery off: nothing noted any more", Changed(noted, demo))
 	assert.Equal(t, "cut placed", Changed(with(func(j *vehicles.Job) { j.Cut = nil }), demo))
 	assert.Equal(t, "tank: left entered", Changed(with(func(j *vehicles.Job) { j.Obstructions = j.Obstructions.Without(0) }), demo))
-	assert.Equal(t, "top of tank: left, x (refused no more)", Changed(demo.WithRefused([]vehicles.Refusal{refusal}), demo))
+	assert.Equal(t, "top of tank: left (refused no more)", Changed(demo.WithRefused([]vehicles.Refusal{refusal}), demo))
 	longer := refusal
 	longer.Text = "xy"
-	assert.Equal(t, "top of tank: left, xy (refused)", Changed(demo.WithRefused([]vehicles.Refusal{refusal}), demo.WithRefused([]vehicles.Refusal{longer})))
+	other := refusal
+	other.Field += "2"
+	assert.Equal(t, "top of tank: left and 1 more (refused)", Changed(demo, demo.WithRefused([]vehicles.Refusal{refusal, other})), "a pasted page has a hundred")
+	assert.Equal(t, "top of tank: left (refused)", Changed(demo.WithRefused([]vehicles.Refusal{refusal}), demo.WithRefused([]vehicles.Refusal{longer})))
 	longer.Text, longer.Why = "x", "no figure"
 	assert.NotEmpty(t, Changed(demo.WithRefused([]vehicles.Refusal{refusal}), demo.WithRefused([]vehicles.Refusal{longer})))
 	assert.Equal(t, "looked for tow bar", Changed(demo.WithLooked("tow bar", false), demo))
