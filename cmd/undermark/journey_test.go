@@ -95,8 +95,8 @@ func TestFromANewVanToItsMarksInATerminal(t *testing.T) {
 var handToTheGate = []struct{ keys, shows string }{
 	{"3 home down enter down down down wipe r314 enter esc", "clear: the points agree as well as their tapes can tell,"},
 	{"4 n", "Lay the runs anew"},
-	{"5 j", "exhaust laid"},
-	{"tab j", "intake laid"},
+	{"5 j", "to spare: exhaust"},
+	{"tab j", "to spare: intake"},
 	{"6", "is there any"},
 }
 
