@@ -46,6 +46,7 @@ type day struct {
 	*terminal
 	file     string
 	versions []string // the place of the cut in each version of the job, in order
+	ticked   []string // what the file of the ticked marks held, in order
 	promised []promise
 }
 
@@ -75,6 +76,13 @@ func TestAPowerCutLosesNothing(t *testing.T) {
 	}
 	d.edit(t)
 	d.save(t)
+	d.keys(t, "6")
+	d.wait(t, "is there any")
+	d.keys(t, "l", "\r") // left open
+	d.readOn(t)
+	for range 3 {
+		d.tick(t)
+	}
 	assert.Zero(t, d.quit(t))
 	calls, err := os.ReadFile(log)
 	require.NoError(t, err)
@@ -124,6 +132,22 @@ func (d *day) save(t *testing.T) {
 	d.holds(true)
 }
 
+// tick ticks the next mark, and waits until that is on the disk.
+func (d *day) tick(t *testing.T) {
+	time.Sleep(bounce)
+	d.keys(t, "\r")
+	require.True(t, d.comes(patience, func() bool {
+		files, _ := filepath.Glob(filepath.Join(d.dir, "state", "undermark", "ticks", "*.toml")) // the pattern is well formed
+		for _, file := range files {
+			if text, err := os.ReadFile(file); err == nil && !slices.Contains(d.ticked, string(text)) {
+				d.ticked = append(d.ticked, string(text))
+				return true
+			}
+		}
+		return false
+	}), d.picture())
+}
+
 // cutEverywhere cuts the power after each call, in every way, and looks what is there then.
 func (d *day) cutEverywhere(t *testing.T, disk *forgetful, original []byte, calls []sysCall) {
 	tried := map[string]bool{}
@@ -147,6 +171,7 @@ func (d *day) cutEverywhere(t *testing.T, disk *forgetful, original []byte, call
 		}
 	}
 	require.Greater(t, len(tried), 50, "states of the disk")
+	require.Greater(t, len(d.ticked), 2)
 	t.Logf("%d calls, %d states of the disk", len(calls), len(tried))
 }
 
@@ -170,7 +195,14 @@ func (d *day) whole(t *testing.T, files map[string][]byte, original []byte, p pr
 		require.Equal(t, string(original), string(files[d.file+".before"]), "what the file held before is beside it")
 	}
 	for path, text := range files {
-		if filepath.Base(filepath.Dir(path)) != "journal" || filepath.Ext(path) != ".toml" || filepath.Base(path)[0] == '.' {
+		folder := filepath.Base(filepath.Dir(path))
+		if filepath.Ext(path) != ".toml" || filepath.Base(path)[0] == '.' {
+			continue
+		}
+		if folder == "ticks" {
+			require.Contains(t, d.ticked, string(text), "the ticks are as they were or as they became")
+		}
+		if folder != "journal" {
 			continue
 		}
 		kept := slices.Index(d.versions, placeOf(t, text))
