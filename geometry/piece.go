@@ -5,7 +5,7 @@ import "math"
 // Piece is a piece of a centreline: straight from A to B, or an arc.
 type Piece struct {
 	A, B          Point3
-	Along, Inward Point3  // of an arc, unit vectors at A: onwards, and towards the arc's centre; a straight piece may have none
+	Along, Inward Point3  // unit vectors at A: onwards, of an arc and of any piece of a run that has a length; of an arc towards its centre
 	Radius        float64 // of an arc, mm; 0: straight
 	Turn          float64 // of an arc, radians, less than a half turn
 }

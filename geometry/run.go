@@ -30,10 +30,8 @@ func Rounded(path []Point3, bend float64) Run {
 	r := Run{path: slices.Clone(path), Legs: make([]Leg, 0, n), pieces: make([]element, 0, 2*n)}
 	heading := headings(path)
 	tangent := make([]float64, n)
-	for i := 1; i < len(path)-1; i++ {
-		if turn := Angle(heading[i-1], heading[i]); turn > straight {
-			tangent[i] = bend * math.Tan(turn/2)
-		}
+	for i := 1; i < len(heading); i++ {
+		tangent[i] = bend * math.Tan(turnAt(i, heading)/2)
 	}
 	sharp := make([]bool, n)
 	for i := 1; i < len(path); i++ {
@@ -77,6 +75,14 @@ func headings(path []Point3) []Point3 {
 	return heading
 }
 
+// turnAt returns by how much a path bends at an inner point, radians, 0 where it goes straight on. Each leg is given by its direction.
+func turnAt(point int, heading []Point3) float64 {
+	if turn := Angle(heading[point-1], heading[point]); turn > straight {
+		return turn
+	}
+	return 0
+}
+
 // build lays the straight pieces and the arcs one after the other.
 func (r *Run) build(heading []Point3, tangent []float64, bend float64) {
 	for i, along := range heading {
@@ -109,14 +115,20 @@ func unit3(v Point3) Point3 { return v.Scale(1 / v.Norm()) }
 func (r Run) Length() float64 { return r.length }
 
 // Turns returns the sum of the turns in space, degrees; rounding a corner does not change its turn.
-func (r Run) Turns() float64 { return Turns(r.path) }
+func (r Run) Turns() (sum float64) {
+	heading := headings(r.path)
+	for i := 1; i < len(heading); i++ {
+		sum += turnAt(i, heading)
+	}
+	return sum * 180 / math.Pi
+}
 
 // FirstBend returns which leg (an index into Legs) the run's first bend leads into, rounded or sharp: a corner at which the path
 // goes straight on is none. ok is false when the run is straight.
 func (r Run) FirstBend() (leg int, ok bool) {
 	heading := headings(r.path)
 	for i := 1; i < len(heading); i++ {
-		if Angle(heading[i-1], heading[i]) > straight {
+		if turnAt(i, heading) > 0 {
 			return i, true
 		}
 	}

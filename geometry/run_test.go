@@ -115,6 +115,20 @@ func TestLowestOnAnArc(t *testing.T) {
 	assertNear(t, run.At(middle+20), run.HighestOn(middle-10, middle+20), 1e-9)
 }
 
+// What is left of two equal points that were worked out has no direction: neither length, nor a bend to it and one back from it.
+func TestALegMadeOfRoundingTurnsNothing(t *testing.T) {
+	for _, along := range []float64{1e-20, 1e-12, 1e-9} {
+		for _, bend := range []float64{0, 30} {
+			on := geometry.Rounded([]pt3{{}, {X: 100}, {X: 100, Y: along}, {X: 200, Y: along}}, bend)
+			assert.Zero(t, on.Turns())
+			_, bends := on.FirstBend()
+			assert.False(t, bends)
+			corner := geometry.Rounded([]pt3{{}, {X: 100}, {X: 100, Z: along}, {X: 100, Y: 100, Z: along}}, bend)
+			assert.InDelta(t, 90, corner.Turns(), 1e-6)
+		}
+	}
+}
+
 func TestTheFirstBendIsTheFirstCornerThatTurns(t *testing.T) {
 	for _, c := range []struct {
 		path []pt3

@@ -111,23 +111,6 @@ func BetweenPaths(a, b []Point3) Separation3 {
 	return least
 }
 
-// Turns returns the sum of the turns of a path in space, degrees. Points that coincide with the one before are passed
-// over.
-func Turns(path []Point3) float64 {
-	sum, before := 0.0, Point3{}
-	for i := 1; i < len(path); i++ {
-		leg := path[i].Sub(path[i-1])
-		if leg == (Point3{}) {
-			continue
-		}
-		if before != (Point3{}) {
-			sum += Angle(before, leg)
-		}
-		before = leg
-	}
-	return sum * 180 / math.Pi
-}
-
 // Angle returns the angle between two vectors, radians. The arctangent keeps its digits at 0 and 180 degrees, where
 // the arccosine loses half of them.
 func Angle(a, b Point3) float64 { return math.Atan2(cross(a, b).Norm(), a.Dot(b)) }

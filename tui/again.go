@@ -45,6 +45,14 @@ func (r *Root) retried(c desk.Change) desk.Change {
 	return c
 }
 
+// waitsIn is the field that must be left before refused texts are tried again; "" where none is waited for, or none has the keys any more.
+func (r *Root) waitsIn() string {
+	if !r.waits {
+		return ""
+	}
+	return r.screens[r.at].Plain(r.desk.State).Field
+}
+
 // fieldLeft tries again what waited for a field to be left, as a part of the step that the field was. Where what was typed was rubbed out
 // again, and nothing was done before it, there is no such step, and nothing has changed.
 func (r *Root) fieldLeft() {

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -36,6 +37,30 @@ func TestARefusedReadingIsTriedAgainWhenSomethingElseChanges(t *testing.T) {
 	b.keys(`ctrl+z home down enter l esc`)
 	require.True(t, drop().Set, "a choice is whole at once")
 	assert.Equal(t, vehicles.Number{}, b.desk.State.Job.Datum.HookBelow)
+}
+
+// A row more or less above the foot, a cursor that moves within the text: the field is still being typed in, and the step that it is stays one.
+func TestAFieldIsLeftByWhatTakesItsKeysAlone(t *testing.T) {
+	for name, meanwhile := range map[string]func(b *bench){
+		"another window":   func(b *bench) { b.send(tea.WindowSizeMsg{Width: 80, Height: 21}) },
+		"a row of message": func(b *bench) { b.tell(strings.Repeat("long ", 100)); b.send(struct{}{}) },
+		"the cursor":       func(b *bench) { b.keys(`left right`) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			b, _ := van(t)
+			b.keys(`2 home down enter s 400 esc`)
+			b.keys(`1 n c 300 enter +84 enter -850 enter 850 enter 0 enter 60 esc`)
+			require.NotEmpty(t, b.desk.State.Job.Refused())
+			steps := len(b.desk.Steps())
+
+			b.keys(`2 home down enter down 150`)
+			meanwhile(b)
+			assert.NotEmpty(t, b.desk.State.Job.Refused(), "while it is typed nobody knows what it will be")
+			b.keys(`backspace backspace 40 enter`)
+			assert.Empty(t, b.desk.State.Job.Refused())
+			assert.Len(t, b.desk.Steps(), steps+1)
+		})
+	}
 }
 
 // What stays refused has the reason that it has now.

@@ -166,10 +166,11 @@ func (r *Root) toAll(msg tea.Msg) tea.Cmd {
 // toScreen sends a message to one screen and does what it asks for.
 func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
 	r.desk.State.Now = r.now()
+	in := r.waitsIn()
 	screen, change, cmd := r.screens[i].Update(msg, r.desk.State)
 	r.screens[i] = screen
 	done := r.apply(change)
-	if change.Job == nil && i == r.at {
+	if change.Job == nil && i == r.at && (in == "" || in != r.waitsIn()) {
 		r.fieldLeft()
 	}
 	return tea.Batch(done, cmd)

@@ -30,6 +30,25 @@ func TestAsBuiltIsThePlanWithWhatWasMadeOtherwise(t *testing.T) {
 	assert.Equal(t, bare.Cut, plan.Cut, "the plan stays as it was")
 }
 
+// What was read of the pilot, and taped directly from it, says nothing of a hole that was read otherwise, and holds again once that reading is taken back.
+func TestWhatWasReadOfThePilotHoldsWhereNothingWasReadOfTheHole(t *testing.T) {
+	job := Demo()
+	cut := *job.Cut
+	cut.Drilled = &Pair{mustSay("1264", survey.X), mustSay("L693", survey.Y)}
+	cut.Direct = List[DirectTape]{{job.Obstructions[0].Name, survey.FromNumber(100, true)}}
+	job = job.WithCut(cut)
+	read := job.ReadSawn(cut, survey.X, mustSay("1273", survey.X))
+	assert.Nil(t, read.Drilled)
+	assert.Nil(t, read.Direct)
+	assert.NotEqual(t, cut.At, read.At)
+	back := job.ReadSawn(read, survey.X, survey.Reading{})
+	assert.Equal(t, cut, back)
+	both := job.ReadSawn(read, survey.Y, mustSay("193", survey.Y))
+	one := job.ReadSawn(both, survey.X, survey.Reading{})
+	assert.Nil(t, one.Drilled, "it was read across")
+	assert.Equal(t, cut.At[0], one.At[0])
+}
+
 // Whoever is renamed or goes is so in what was made otherwise, too: else the job could be read no more.
 func TestNamesGoAlongAsBuilt(t *testing.T) {
 	job := named()

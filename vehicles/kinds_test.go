@@ -78,3 +78,17 @@ func TestWhatMayKill(t *testing.T) {
 	assert.Equal(t, Usual, PerilOf("a thing nobody knows"))
 	assert.Equal(t, len(Kinds), KindIndex("a thing nobody knows"), "behind all of them")
 }
+
+// People find their way by what carries the van and by what is hot, and must know of whatever may kill; of nothing else.
+func TestWhatPeopleFindTheirWayBy(t *testing.T) {
+	var landmarks []string
+	for _, k := range obstructionKinds {
+		if k.Landmark() {
+			landmarks = append(landmarks, k.Name)
+		}
+	}
+	assert.ElementsMatch(t, []string{
+		"crossmember", "chassis rail", "vehicle exhaust", "brake line", "fuel line", "fuel tank", "gas tank", "gas pipe", "air line", "wheel-sensor wire",
+		"high-voltage cable", "traction battery",
+	}, landmarks)
+}

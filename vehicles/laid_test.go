@@ -42,6 +42,27 @@ func TestRunsLieWhereTheirPointsSay(t *testing.T) {
 	assert.InDelta(t, 1100, plan.Fuel.Pump.Value, 1e-9)
 }
 
+// A muffler is the pipe on its leg's straight part alone: what of it lies in a bend at either end is counted there by the pipe. By hand, of the second leg of 600,
+// which both bends take 60 of: it is straight from 40 + 30 pi to 480 farther along the run.
+func TestAMufflerIsThePipeWhereItsLegIsStraight(t *testing.T) {
+	straight := 40 + 30*math.Pi
+	for _, c := range []struct{ start, length, begin, end float64 }{
+		{160, 180, straight + 100, straight + 280},
+		{20, 180, straight, straight + 140},
+		{380, 200, straight + 320, straight + 480},
+		{30, 560, straight, straight + 480},
+	} {
+		job := laid()
+		job.Exhaust.Muffler = &Muffler{Leg: 2, Start: c.start, Length: c.length, Across: 68}
+		plan, faults := Reduce(job)
+		require.Empty(t, faults)
+		m := plan.Exhaust.Muffler
+		assert.InDelta(t, c.begin, m.Begin, 1e-9, "%v", c)
+		assert.InDelta(t, c.end, m.End, 1e-9, "%v", c)
+		assert.InDelta(t, c.length, m.Axis[1].Sub(m.Axis[0]).Norm(), 1e-9)
+	}
+}
+
 func TestStubsTurnWithTheHeater(t *testing.T) {
 	job := laid()
 	for yaw, want := range map[float64]geometry.Point{0: {X: 1035, Y: 225}, 90: {X: 975, Y: 235}, 180: {X: 965, Y: 175}, -90: {X: 1025, Y: 165}} {

@@ -53,3 +53,29 @@ func TestWhatSaysAName(t *testing.T) {
 	assert.Equal(t, []string{"the tape to it from the pilot hole", "its shield", "that the fuel line begins at it"}, job.Naming("tank"))
 	assert.Empty(t, job.Naming("spare wheel"))
 }
+
+// Fuel is taken from a thing that there is and that holds what the heater burns; of what nobody has said it holds nothing is known to be wrong.
+func TestFuelIsTakenFromWhatHoldsIt(t *testing.T) {
+	for _, c := range []struct{ from, holds, burns, said string }{
+		{"tank", "petrol", "diesel", `"tank", which holds petrol, and the heater burns diesel`},
+		{"tank", "diesel", "diesel", ""},
+		{"tank", "", "diesel", ""},
+		{"tank", "petrol", "", ""},
+		{"tnak", "petrol", "diesel", `"tnak", and no obstruction has that name: did you mean "tank"?`},
+	} {
+		job := Demo()
+		job.Obstructions[0].Name, job.Obstructions[0].Holds = "tank", c.holds
+		fuel := *job.Fuel
+		fuel.Supply.From, fuel.Supply.Kind = c.from, c.burns
+		job.Fuel = &fuel
+		_, faults := Reduce(job)
+		if c.said == "" {
+			assert.Empty(t, faults, "%+v", c)
+			continue
+		}
+		if assert.Len(t, faults, 1, "%+v", c) {
+			assert.Equal(t, "fuel.from", faults[0].Key)
+			assert.Contains(t, faults[0].Text, c.said)
+		}
+	}
+}

@@ -20,8 +20,8 @@ type Area struct {
 // Neighbouring nodes are in one area when the straight way between them is open. Where no node shows it whether two areas
 // meet, or whether there is one at all, and in areas that hold no circle as large as a cell of the grid, the cells are
 // looked at with nodes eight times as dense, and in the same way once more. Areas whose best margin is less than a 64th of
-// a step (0.08 mm with a step of 5) are left out, unless there is no other; so may be one in a single cell that has a corner
-// in another area. Two areas count as one, or one as two, only where the way between them is closed or open by less; very
+// a step (0.08 mm with a step of 5) are left out, unless there is no other; so may be one that has no node, in cells that have a
+// corner in another area. Two areas count as one, or one as two, only where the way between them is closed or open by less; very
 // seldom (once in some thousands of floors made to be tight) also two as one where a wall between them is thinner than the
 // denser nodes are apart, an eighth of a step.
 func (p Map) Areas() []Area {
@@ -77,7 +77,7 @@ func (p Map) areas(whole *Margins, tolerance float64) []Area {
 	d.examine(&a.nodes, borders, 0, 0)
 	for _, w := range a.doubtful {
 		for col := w.from; col < w.to; col++ {
-			d.markAround(int(col), int(w.row))
+			d.markBeside(int(col), int(w.row), w.level)
 		}
 	}
 	d.look()

@@ -32,6 +32,16 @@ func (d *detail) markAround(col, row int) {
 	}
 }
 
+// markBeside marks the cells on both sides of a way between two nodes, and those around them: along a row when level, else along a column.
+func (d *detail) markBeside(col, row int, level bool) {
+	d.markAround(col, row)
+	if level {
+		d.markAround(col, row-1)
+	} else {
+		d.markAround(col-1, row)
+	}
+}
+
 // follow marks the cells that narrow areas lead to across the sides of a cell, and those that an opening does which no
 // corner of the cell shows.
 func (d *detail) follow(u *closeUp) {

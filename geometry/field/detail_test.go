@@ -86,6 +86,14 @@ func TestWhatASideOfACellHidesIsTheSameInAMirror(t *testing.T) {
 	}
 }
 
+// Floors, looked for likewise, on which a way between nodes is closed, and what is round it lies on one side of it alone.
+func TestWhatIsRoundAClosedWayIsTheSameInAMirror(t *testing.T) {
+	for _, seed := range []uint64{498, 2391, 4116, 5183, 5485, 5868} {
+		l := tight(rand.New(rand.NewPCG(seed, 9)))
+		require.Len(t, NewMargins(l.mirrored()).Map(20, 1).Areas(), len(NewMargins(l).Map(20, 1).Areas()), "floor %d", seed)
+	}
+}
+
 // Neither place that is asked for depends on where the floor is, or on which side of it one is.
 func TestPlacesMoveWithTheFloor(t *testing.T) {
 	r := seeded(t, 33)

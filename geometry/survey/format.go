@@ -69,6 +69,17 @@ func Counted(n int, thing string) string {
 	return strconv.Itoa(n) + " " + thing + "s"
 }
 
+// Joined are the texts that are there, with what stands between two.
+func Joined(between string, texts ...string) (all string) {
+	for _, text := range texts {
+		if text != "" && all != "" {
+			all += between
+		}
+		all += text
+	}
+	return all
+}
+
 // InMM writes a length for a person as a Figure with its unit: "652.5 mm".
 func InMM(mm float64) string { return InMMTo(mm, 1) }
 

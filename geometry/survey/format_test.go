@@ -58,6 +58,11 @@ func TestFiguresAndUnits(t *testing.T) {
 	assert.Equal(t, []any{"inches", "in", 25.4}, []any{Inches.String(), Inches.Sign(), Inches.Size()})
 }
 
+func TestOnlyTextsThatAreThereAreJoined(t *testing.T) {
+	assert.Equal(t, "a, b", Joined(", ", "", "a", "", "b", ""))
+	assert.Equal(t, []string{"a", ""}, []string{Joined(", ", "a"), Joined(", ", "", "")})
+}
+
 // What rounds to 0 is told with the decimals that it takes.
 func TestALittleIsNotNothing(t *testing.T) {
 	for v, want := range map[float64]string{4.55: "4.6", -0.05: "-0.1", 0.04: "0.04", -0.0004: "-0.0004", 2e-9: "0.000000002", 0: "0"} {

@@ -136,11 +136,31 @@ func TestStraightsThatGoOnAreOneBit(t *testing.T) {
 	}
 }
 
+// A corner is one from a ten-thousandth on, bent or sharp: what turns by less is laid as if it were straight, and is told as one length.
+func TestWhatHardlyTurnsIsStraight(t *testing.T) {
+	for _, bend := range []float64{0, 60} {
+		for turn, want := range map[float64]int{0.95e-4: 1, 1.05e-4: 3} {
+			line := geometry.Rounded([]geometry.Point3{{}, {X: 400}, {X: 800, Y: 400 * math.Tan(turn)}}, bend)
+			got := bits(&line, 0, line.Length())
+			assert.Len(t, got, want, "a turn of %g, bent to %g mm: %v", turn, bend, got)
+			if want == 1 {
+				assert.InDelta(t, line.Length(), got[0].Length, 1e-9)
+			}
+		}
+	}
+}
+
+// What rounding leaves of a leg is no bend, in the list as along the run.
+func TestALegMadeOfRoundingIsNoBend(t *testing.T) {
+	line := geometry.Rounded([]geometry.Point3{{}, {X: 100}, {X: 100, Y: 1e-20}, {X: 200, Y: 1e-20}}, 0)
+	assert.Equal(t, []Bit{{Length: 200}}, bits(&line, 0, line.Length()))
+}
+
 // The bits of a piece come to what lies between its ends along the run, whatever the run, and to the same whether it is taken whole
 // or in two.
 func TestBitsComeToTheLengthBetweenTheEnds(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		coordinate := rapid.Map(rapid.IntRange(-15000, 15000), func(tenths int) float64 { return float64(tenths) / 10 }) // what turns within an atom's width is no bend
+		coordinate := rapid.Float64Range(-1500, 1500)
 		path := make([]geometry.Point3, rapid.IntRange(2, 7).Draw(rt, "points"))
 		for i := range path {
 			path[i] = geometry.Point3{X: coordinate.Draw(rt, "x"), Y: coordinate.Draw(rt, "y"), Z: coordinate.Draw(rt, "z") / 5}

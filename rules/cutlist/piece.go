@@ -28,32 +28,29 @@ type Bit struct {
 func bits(line *geometry.Run, from, to float64) (list []Bit) {
 	var heading geometry.Point3
 	for i, p := range line.PiecesOn(from, to) {
-		begin, end := headings(p)
-		turn := 0.0
-		if i > 0 {
-			turn = geometry.Angle(heading, begin)
-		}
-		heading = end
-		if turn > goesOn {
+		if turn := geometry.Angle(heading, p.Along); i > 0 && turn > goesOn {
 			list = append(list, Bit{Turn: turn * degrees})
 		}
-		if last := len(list) - 1; p.Radius == 0 && last >= 0 && list[last].Turn == 0 {
+		heading = onward(p)
+		switch last := len(list) - 1; {
+		case p.Turn > goesOn:
+			list = append(list, Bit{Length: p.Length(), Turn: p.Turn * degrees, Radius: p.Radius})
+		case last >= 0 && list[last].Turn == 0:
 			list[last].Length += p.Length()
-			continue
+		default:
+			list = append(list, Bit{Length: p.Length()})
 		}
-		list = append(list, Bit{Length: p.Length(), Turn: p.Turn * degrees, Radius: p.Radius})
 	}
 	return list
 }
 
-// headings are the directions in which a piece begins and ends, of any length.
-func headings(p geometry.Piece) (begin, end geometry.Point3) {
+// onward is the direction in which a piece ends.
+func onward(p geometry.Piece) geometry.Point3 {
 	if p.Radius == 0 {
-		d := p.B.Sub(p.A)
-		return d, d
+		return p.Along
 	}
 	sin, cos := math.Sincos(p.Turn)
-	return p.Along, p.Along.Scale(cos).Add(p.Inward.Scale(sin))
+	return p.Along.Scale(cos).Add(p.Inward.Scale(sin))
 }
 
 const degrees = 180 / math.Pi

@@ -99,13 +99,13 @@ func (s *source) nearTitle(title string, plate bool) string {
 	of := ""
 	add := func(there bool, words string) {
 		if there {
-			of = joined(", ", of, words)
+			of = survey.Joined(", ", of, words)
 		}
 	}
 	add(plate && s.Job.Heater != nil, "plate's corners P")
 	add(len(rules.Bolts(&s.Job, &s.Plan)) > 0, "bolts B")
 	add(len(rules.FuelHoles(&s.Job, &s.Plan)) > 0, "fuel hole F")
-	return joined(": ", title, of)
+	return survey.Joined(": ", title, of)
 }
 
 // codes are what marks are called on a picture that has no room for more.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 )
 
@@ -87,7 +88,7 @@ func (s *source) apartCell(f *rules.Finding, by *sources) string {
 	case s.say.WhyClear(*f) != "":
 		return f.Verdict.String() + ", below"
 	}
-	text := joined(" ", s.say.Short(*f, f.Value), s.say.PlusMinus(*f), "≥"+s.say.Short(*f, f.Required.Value)+by.mark(f.Limit))
+	text := survey.Joined(" ", s.say.Short(*f, f.Value), s.say.PlusMinus(*f), "≥"+s.say.Short(*f, f.Required.Value)+by.mark(f.Limit))
 	if f.Weight == rules.Kills {
 		text = deadly + text
 	}

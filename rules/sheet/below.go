@@ -71,7 +71,7 @@ func (s *source) obstructions() Table {
 		if !o.Measured {
 			remarks = append(remarks, notHere)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{strconv.Itoa(i + 1), o.Name, o.Kind, x, y, span(o.Drop), joined(", ", remarks...)}})
+		t.Rows = append(t.Rows, Row{Cells: []string{strconv.Itoa(i + 1), o.Name, o.Kind, x, y, span(o.Drop), survey.Joined(", ", remarks...)}})
 	}
 	return t
 }
@@ -80,7 +80,7 @@ func (s *source) openings() Table {
 	t := Table{Size: small, Close: true, Cols: surveyed("opening", "below the floor")}
 	for _, o := range s.Job.Openings {
 		x, y, more := place(&o.Place)
-		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Drop), joined(", ", more, unconfirmed(o.Unconfirmed))}})
+		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Drop), survey.Joined(", ", more, unconfirmed(o.Unconfirmed))}})
 	}
 	return t
 }
@@ -89,7 +89,7 @@ func (s *source) fittings() Table {
 	t := Table{Size: small, Close: true, Cols: surveyed("on the floor", "above the floor")}
 	for _, o := range s.Job.Fittings {
 		x, y, more := place(&o.Place)
-		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Rise), joined(", ", more, unconfirmed(o.Unconfirmed))}})
+		t.Rows = append(t.Rows, Row{Cells: []string{"", o.Name, o.Kind, x, y, span(o.Rise), survey.Joined(", ", more, unconfirmed(o.Unconfirmed))}})
 	}
 	return t
 }
@@ -135,7 +135,7 @@ func place(p *vehicles.Place) (x, y, more string) {
 		}
 	}
 	if p.Across.Set {
-		more = joined(", ", more, p.Across.Text()+" across")
+		more = survey.Joined(", ", more, p.Across.Text()+" across")
 	}
 	return x, y, more
 }

@@ -64,7 +64,7 @@ func open(wrong, unsure int) string {
 	if wrong+unsure == 0 {
 		return "there is too little to say"
 	}
-	return joined(" and ", count(wrong, "thing is where it must not be", "things are where they must not be"), count(unsure, "thing is in doubt", "things are in doubt"))
+	return survey.Joined(" and ", count(wrong, "thing is where it must not be", "things are where they must not be"), count(unsure, "thing is in doubt", "things are in doubt"))
 }
 
 // fitted are the parts of the heater the job has, and where each is.

@@ -103,7 +103,7 @@ func (s *source) heater() string {
 	if len(h.Bolts) > 0 {
 		text += fmt.Sprintf(", %s of %s", survey.Counted(len(h.Bolts), "hole"), survey.Figure(h.Bolt))
 	}
-	return joined(", ", h.Class, text)
+	return survey.Joined(", ", h.Class, text)
 }
 
 // hooked says where the zero of a tape hangs; without a height it is held level.

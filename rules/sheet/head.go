@@ -5,6 +5,7 @@ import (
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene/vector"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
 )
@@ -36,9 +37,9 @@ func (h *Head) put(p *Page, paper template.Paper, n, all int) {
 		f.write(x, y, style)
 	}
 	at(aside, 15, half, strong, h.Job)
-	left, right := joined(", ", h.Of, h.Van), joined(", ", h.Date, h.Standing)
+	left, right := survey.Joined(", ", h.Of, h.Van), survey.Joined(", ", h.Date, h.Standing)
 	if h.Standing == "" || measured(plain, left) > half { // then the van has a half to itself: its name may be long
-		left, right = h.Van, joined(", ", h.Of, h.Date, h.Standing)
+		left, right = h.Van, survey.Joined(", ", h.Of, h.Date, h.Standing)
 	}
 	at(aside, 19, half, plain, left)
 
@@ -68,15 +69,4 @@ func (f *flow) folds() {
 	} {
 		f.line(hair, ends[0], ends[1])
 	}
-}
-
-// joined are the texts that are there.
-func joined(between string, texts ...string) (all string) {
-	for _, text := range texts {
-		if text != "" && all != "" {
-			all += between
-		}
-		all += text
-	}
-	return all
 }

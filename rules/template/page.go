@@ -3,8 +3,6 @@ package template
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -91,7 +89,7 @@ func (d *drawer) head(w Words) {
 	if d.All > 1 {
 		part = fmt.Sprintf("Page %d of %d: lay join on join. ", d.Row*(d.All/d.Rows)+d.Col+1, d.All)
 	}
-	say(letters, false, d.cut(joined(w.Job, w.Date, w.Van)))
+	say(letters, false, d.cut(survey.Joined(", ", w.Job, w.Date, w.Van)))
 	say(letters, false, part+"The place is "+w.Standing+".")
 	say(letters, false, fmt.Sprintf("Print at 100 %%, not fitted to the page: both bars are %d mm. Tape the marks first; the template does not replace them.", bar))
 }
@@ -109,11 +107,6 @@ func (d *drawer) cut(text string) string {
 		letters = letters[:len(letters)-1]
 	}
 	return string(letters) + "…"
-}
-
-// joined are the texts that are there.
-func joined(texts ...string) string {
-	return strings.Join(slices.DeleteFunc(texts, func(text string) bool { return text == "" }), ", ")
 }
 
 // bars draws a bar each way to hold a rule to.

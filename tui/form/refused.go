@@ -88,19 +88,14 @@ type origin struct {
 	job, seen vehicles.Job     // as the field was entered; as the last key left it
 	faults    []vehicles.Fault // of job
 	record    Record
-	text      string // what stood in the field, "" for a guess: to type over that is what the field is for
-	begun     bool   // something was put into the job since
+	begun     bool // something was put into the job since
 }
 
 // looked notes where the field was entered, afresh when an undo has changed the job since.
 func (e Editor) looked(s desk.State) Editor {
 	switch {
 	case e.from.record == nil || e.from.key != e.form.key:
-		e.from = origin{e.form.key, s.Job, s.Job, s.Faults, e.record, "", false}
-		f, fields := e.on(e.record, s)
-		if i := index(fields, e.form.key); i >= 0 && !fields[i].Guess {
-			e.from.text = f.standing(fields[i]).text
-		}
+		e.from = origin{e.form.key, s.Job, s.Job, s.Faults, e.record, false}
 	case !reflect.DeepEqual(e.from.seen, s.Job):
 		e.from.job, e.from.seen, e.from.faults, e.from.record = s.Job, s.Job, s.Faults, e.record
 	}
@@ -274,20 +269,32 @@ const widestText = 24
 // replaced says that another text stands in the field that has the keys than when it was entered, "" where none did. What is typed is kept
 // however a field is left: a stray figure would stand there unseen.
 func (e Editor) replaced(s desk.State) string {
-	if !e.Typing() || !e.from.begun || e.from.key != e.form.key || e.from.text == "" {
+	if !e.Typing() || !e.from.begun || e.from.key != e.form.key {
 		return ""
 	}
+	was := e.stood(s)
 	f, fields := e.on(e.record, s)
 	i := index(fields, e.form.key)
 	if i < 0 {
 		return ""
 	}
 	now := f.standing(fields[i])
-	if now.bad || now.text == e.from.text {
+	if was == "" || now.bad || now.text == was {
 		return ""
 	}
-	return fields[i].Label + " was " + desk.Cut(e.from.text, widestText) + " and is " + cmp.Or(desk.Cut(now.text, widestText), "blank") + " now. " +
+	return fields[i].Label + " was " + desk.Cut(was, widestText) + " and is " + cmp.Or(desk.Cut(now.text, widestText), "blank") + " now. " +
 		desk.KeyUndo.Help().Key + " takes it back."
+}
+
+// stood is what stood in the field that has the keys when it was entered, "" for a guess: to type over that is what the field is for.
+func (e Editor) stood(s desk.State) string {
+	s.Job, s.Faults = e.from.job, e.from.faults
+	f, fields := e.on(e.from.record, s)
+	i := index(fields, e.from.record.ID()+"/"+e.On())
+	if i < 0 || fields[i].Guess {
+		return ""
+	}
+	return f.standing(fields[i]).text
 }
 
 // Leaving is what is said as the field that has the keys is left: what became of a text that stood there, and what is not in the job.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -76,7 +77,7 @@ func (l Worst) farRows(w, h int) []string {
 func (l Worst) inShort(s desk.State, w int) string {
 	things, _ := l.unconfirmed()
 	text, others := fmt.Sprintf("%d far off", len(l.Far)), Worst{Moved: l.Moved, Far: l.Far}
-	long := joined(text+", unconfirmed "+words.ConfirmedBy(things...), others.elsewhere(s))
+	long := survey.Joined(". ", text+", unconfirmed "+words.ConfirmedBy(things...), others.elsewhere(s))
 	if open := others.openElsewhere(s); open != "" && desk.Width(long)+seenWidth > w {
 		return text + ", elsewhere " + open
 	}

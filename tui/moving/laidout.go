@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -113,7 +114,7 @@ func (l Worst) unmovedRows(s desk.State, w, h int) []string {
 		return nil
 	}
 	for _, text := range []string{unmoved(l.Rest, s), counted(l.Rest)} {
-		one, rows := joined(text, elsewhere), append(desk.Wrap(text, w), desk.Wrap(elsewhere, w)...)
+		one, rows := survey.Joined(". ", text, elsewhere), append(desk.Wrap(text, w), desk.Wrap(elsewhere, w)...)
 		switch {
 		case desk.Width(one)+seenWidth <= w:
 			return []string{one}
@@ -121,7 +122,7 @@ func (l Worst) unmovedRows(s desk.State, w, h int) []string {
 			return append([]string{""}, rows...)
 		}
 	}
-	return []string{fitting(w, joined(counted(l.Rest), elsewhere), Worst{Moved: l.Moved, Far: l.Far}.elsewhere(s))}
+	return []string{fitting(w, survey.Joined(". ", counted(l.Rest), elsewhere), Worst{Moved: l.Moved, Far: l.Far}.elsewhere(s))}
 }
 
 // bare is what is seen of a list without the key that scrolls it.
@@ -136,12 +137,6 @@ func fitting(w int, text, shorter string) string {
 		return shorter
 	}
 	return text
-}
-
-// joined are texts one after the other.
-func joined(texts ...string) string {
-	texts = slices.DeleteFunc(texts, func(text string) bool { return text == "" })
-	return strings.Join(texts, ". ")
 }
 
 // first is how many rows the first finding takes where the list begins with it.

@@ -1,6 +1,7 @@
 package moving
 
 import (
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
@@ -30,7 +31,7 @@ func Said(what string, s desk.State, concerns func(f *rules.Finding) bool) []str
 
 // Unmoved is what only confirming ends, what no move changes, and how much is foul and doubtful beside the list, in a line; "" for nothing.
 func (l Worst) Unmoved(s desk.State) string {
-	return joined(l.ToConfirm(), unmoved(l.Rest, s), l.elsewhere(s))
+	return survey.Joined(". ", l.ToConfirm(), unmoved(l.Rest, s), l.elsewhere(s))
 }
 
 // Plain is what the prompt says where nothing is drawn.

@@ -63,19 +63,14 @@ func (m screen) saysSo(how brevity, s desk.State) (say, rest string) {
 		undo = desk.KeyUndo.Help().Key + " undoes it; " + keyProfile.Help().Key + ": more."
 	}
 	laid, sizes := m.laidSo(how, s)
-	say = joined(laid, undo)
+	say = survey.Joined(" ", laid, undo)
 	switch how {
 	case inFull:
-		return joined(say, q.saysTaken(), q.lacks), ""
+		return survey.Joined(" ", say, q.saysTaken(), q.lacks), ""
 	case untaken:
-		return joined(say, q.lacks), q.saysTaken()
+		return survey.Joined(" ", say, q.lacks), q.saysTaken()
 	}
-	return say, joined(sizes, q.lacks, q.saysTaken())
-}
-
-// joined are sentences, one after the other.
-func joined(sentences ...string) string {
-	return strings.Join(slices.DeleteFunc(sentences, func(text string) bool { return text == "" }), " ")
+	return say, survey.Joined(" ", sizes, q.lacks, q.saysTaken())
 }
 
 // saysTaken says what runs that were not there were taken to be.
@@ -106,13 +101,13 @@ func (m screen) laidSo(how brevity, s desk.State) (laid, sizes string) {
 			}
 			each = append(each, spareOf(m.finder.quest.runs[i], said[i], how < unnamed, s))
 		}
-		laid = joined(begins+strings.Join(each, "; ")+".", doubtsOf(said, how < uncalled))
+		laid = survey.Joined(" ", begins+strings.Join(each, "; ")+".", doubtsOf(said, how < uncalled))
 		if len(put) == 1 {
 			sizes = words.Upper(sizesOf(m.finder.quest.runs[put[0]], said[put[0]], s)) + "."
 		}
 	}
 	if said[0].Here {
-		laid = joined(stayed(said, s), laid)
+		laid = survey.Joined(" ", stayed(said, s), laid)
 	}
 	return laid, sizes
 }

@@ -37,3 +37,15 @@ func TestAFieldThatIsLeftWithAnotherTextSaysSo(t *testing.T) {
 	r.Type("nc700")
 	assert.Empty(t, r.Send(esc).Say, "nothing stood there before")
 }
+
+// An undo within the field takes back an earlier step: what is typed then replaces what came back by that, and the next undo brings just that.
+func TestAFieldThatIsLeftSaysWhatUndoHasBack(t *testing.T) {
+	esc := tea.KeyMsg{Type: tea.KeyEsc}
+	r := screentest.New(t, New(), screentest.Van(t), 100, 27)
+	r.Type("<enter>660<esc><enter><left>")
+	r.Undo()
+	r.Type("<wipe>670")
+	assert.Equal(t, "near edge was 652 and is 670 now. Ctrl-Z takes it back.", r.Send(esc).Say)
+	r.Undo()
+	assert.Equal(t, "652", r.State.Job.Obstructions[0].X[0].Text)
+}

@@ -3,10 +3,10 @@ package work
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules/work"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
@@ -111,7 +111,7 @@ func (r stepRecord) value(k vehicles.StepKind) form.Slot {
 		if now.Done = s.Job.DoneOf(r.id); now.Amiss() != "" {
 			f.Note = "! " + now.Amiss()
 		} else {
-			f.Note = strings.Join(slices.DeleteFunc([]string{step.Expected.Text(k.Unit), since(&step, s)}, func(text string) bool { return text == "" }), "; ")
+			f.Note = survey.Joined("; ", step.Expected.Text(k.Unit), since(&step, s))
 		}
 	}
 	return slot
