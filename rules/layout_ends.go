@@ -1,21 +1,8 @@
 package rules
 
 import (
-	"bench.example/undermark/geometry/route"
 	"bench.example/undermark/vehicles"
 )
-
-// ends are where a run may end along an edge, and whether that keeps what is asked of an end.
-type ends struct {
-	goals []route.Goal
-	keep  bool
-}
-
-// endsAsked is of which ends: along an edge, as is demanded.
-type endsAsked struct {
-	edge   Edge
-	demand demand
-}
 
 // edges are those along which an exhaust is sought from each spot.
 func (l *layouting) edges() []Edge {
@@ -26,14 +13,14 @@ func (l *layouting) edges() []Edge {
 }
 
 // know finds where an exhaust may end along each edge, as is demanded, of a placed job: that rests on the van alone, whatever the place of the cut.
+// They are shared by all searches for an exhaust.
 func (l *layouting) know(placed *Result, d demand) {
 	for _, edge := range l.edges() {
-		if _, known := l.ends[endsAsked{edge, d}]; known || l.wanted.Err() != nil {
+		if _, known := l.ends[d.endsBy(edge)]; known || l.wanted.Err() != nil {
 			continue
 		}
 		k := newSeeker(l.wanted, placed, vehicles.ExhaustRun, Target{Edge: edge}, nil)
-		goals, keep := k.goals(d)
-		l.ends[endsAsked{edge, d}] = ends{goals, keep}
+		l.ends[d.endsBy(edge)] = k.endsFor(d)
 	}
 }
 
@@ -45,13 +32,4 @@ func (l *layouting) knowFor(spots []spot) {
 			return
 		}
 	}
-}
-
-// endsOf are the ends of a search, those of an exhaust that are known.
-func (l *layouting) endsOf(s *seeker, d demand) ends {
-	if found, known := l.ends[endsAsked{s.to.Edge, d}]; known && s.kind == vehicles.ExhaustRun {
-		return found
-	}
-	goals, keep := s.goals(d)
-	return ends{goals, keep}
 }

@@ -34,8 +34,7 @@ func TestWhereAnExhaustMayEndRestsOnTheVanAlone(t *testing.T) {
 			for _, d := range []demand{uprightly(demands[0]), uprightly(demands[2]), demands[2]} {
 				l.know(&placed, d)
 				s := newSeeker(t.Context(), &placed, vehicles.ExhaustRun, Target{Edge: AnyEdge}, nil)
-				goals, keep := s.goals(d)
-				assert.Equal(t, ends{goals, keep}, l.endsOf(s, d), "%s, %+v", job.Ref, spots[i])
+				assert.Equal(t, s.endsFor(d), l.ends[d.endsBy(AnyEdge)], "%s, %+v", job.Ref, spots[i])
 			}
 		}
 		assert.Positive(t, turns, job.Ref)

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -112,12 +113,15 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 // rough seeks the ways of a run and works none out.
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
 	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d, by: coarsely}
-	ends := l.endsOf(k.seeker, d)
-	if len(ends.goals) == 0 || !ends.keep {
+	if of == vehicles.ExhaustRun {
+		maps.Copy(k.ends, l.ends)
+	}
+	goals, keep := k.goals(d)
+	if len(goals) == 0 || !keep {
 		return k
 	}
 	d.less -= to.Spare
-	k.course = newCourse(k.judge, of, ends.goals, d)
+	k.course = newCourse(k.judge, of, goals, d)
 	if k.findWays(); len(k.ways) == 0 {
 		k.turning()
 	}

@@ -28,6 +28,9 @@ type seeker struct {
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
 	made    [len(demands)]bool
 	telling sync.Mutex
+
+	ends   map[endsAsked]ends // where the run may end, as far as somebody asked
+	asking sync.Mutex
 }
 
 // attempt is a run that was straightened, its stub's mouth the first of its corners.
@@ -129,7 +132,7 @@ func (s *seeker) among(d demand) *attempt {
 	}
 	d.less -= s.to.Spare
 	best := s.amongWays(newCourse(s.judge, s.kind, goals, d), nil)
-	open := slices.DeleteFunc(goals, func(g route.Goal) bool { return !g.Open })
+	open := slices.DeleteFunc(slices.Clone(goals), func(g route.Goal) bool { return !g.Open })
 	if len(open) == 0 || d.uncut || s.ctx.Err() != nil {
 		return best
 	}
