@@ -28,12 +28,15 @@ type Leg struct {
 func Rounded(path []Point3, bend float64) Run {
 	n := len(path)
 	r := Run{path: slices.Clone(path), Legs: make([]Leg, 0, n), pieces: make([]element, 0, 2*n)}
-	heading := headings(path)
-	tangent := make([]float64, n)
+	var headingsOfFew [fewCorners]Point3
+	var tangents [fewCorners]float64
+	var sharps [fewCorners]bool
+	heading := headings(headingsOfFew[:0], path)
+	tangent := append(tangents[:0], make([]float64, n)...)
 	for i := 1; i < len(heading); i++ {
 		tangent[i] = bend * math.Tan(turnAt(i, heading)/2)
 	}
-	sharp := make([]bool, n)
+	sharp := append(sharps[:0], make([]bool, n)...)
 	for i := 1; i < len(path); i++ {
 		if tangent[i-1]+tangent[i] > path[i].Sub(path[i-1]).Norm()+legSlack {
 			r.ShortLegs = append(r.ShortLegs, i-1)
@@ -49,10 +52,13 @@ func Rounded(path []Point3, bend float64) Run {
 	return r
 }
 
-// headings returns the unit direction of every leg; one without length takes that of the next leg that has one, or
-// else of the last that has.
-func headings(path []Point3) []Point3 {
-	heading := make([]Point3, 0, len(path))
+// fewCorners is how many corners a run may have to be rounded without memory of its own for what that takes: runs are laid by the hundred thousand
+// where one is sought.
+const fewCorners = 16
+
+// headings returns the unit direction of every leg, in the memory of a list where that has room; one without length takes that of the next leg
+// that has one, or else of the last that has.
+func headings(heading, path []Point3) []Point3 {
 	for i := 1; i < len(path); i++ {
 		d := path[i].Sub(path[i-1])
 		if n := d.Norm(); n > flat {
@@ -116,7 +122,7 @@ func (r Run) Length() float64 { return r.length }
 
 // Turns returns the sum of the turns in space, degrees; rounding a corner does not change its turn.
 func (r Run) Turns() (sum float64) {
-	heading := headings(r.path)
+	heading := headings(nil, r.path)
 	for i := 1; i < len(heading); i++ {
 		sum += turnAt(i, heading)
 	}
@@ -126,7 +132,7 @@ func (r Run) Turns() (sum float64) {
 // FirstBend returns which leg (an index into Legs) the run's first bend leads into, rounded or sharp: a corner at which the path
 // goes straight on is none. ok is false when the run is straight.
 func (r Run) FirstBend() (leg int, ok bool) {
-	heading := headings(r.path)
+	heading := headings(nil, r.path)
 	for i := 1; i < len(heading); i++ {
 		if turnAt(i, heading) > 0 {
 			return i, true

@@ -19,6 +19,12 @@ type stretch struct {
 	low, high Point3
 }
 
+// Emptied makes the tube one that fills nothing, in the memory that it has.
+func (t *Tube) Emptied() *Tube {
+	*t = Tube{straight: t.straight[:0], bent: t.bent[:0]}
+	return t
+}
+
 // AddRun adds the stretch of a run between two places along it, mm; an empty one is the point at from.
 func (t *Tube) AddRun(r *Run, from, to, radius float64) {
 	empty := true

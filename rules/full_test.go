@@ -116,10 +116,10 @@ func TestTheAngleOfARampIsThatOfItsDefinition(t *testing.T) {
 				high = middle
 			}
 		}
-		assert.InDelta(t, low, a.steep(ground, at, radius), 1e-6, "%v %v %v", a, at, radius)
+		assert.InDelta(t, low, a.steep(ground, at.X, at.Z, radius), 1e-6, "%v %v %v", a, at, radius)
 	}
 	over := axle{1000, 340}
-	assert.Equal(t, 90.0, over.steep(ground, geometry.Point3{X: 1100, Z: -100}, 13), "right over the tyre no ramp reaches it")
+	assert.Equal(t, 90.0, over.steep(ground, 1100, -100, 13), "right over the tyre no ramp reaches it")
 }
 
 // What is between two places that are asked is no lower than what is said by more than 0.01 degrees: all along the van, and near the
@@ -135,13 +135,13 @@ func TestRampsAreAskedFinelyEnough(t *testing.T) {
 			run := &vehicles.LaidRun{Path: []geometry.Point3{corner(), corner(), corner(), corner()}, Radius: 13}
 			run.Line = geometry.Rounded(run.Path, c.bend)
 			said, finest := math.Inf(1), math.Inf(1)
-			eachRound(run, func(at geometry.Point3, radius float64) {
-				if deg, ok := breaking(450, rear, front, at, radius); ok {
+			eachRound(run, everyPlace, func(at geometry.Point3, radius float64) {
+				if deg, ok := breaking(450, rear, front, placeAt(at), radius); ok {
 					said = min(said, deg)
 				}
 			})
 			for s := 0.0; s <= run.Line.Length(); s += 0.25 {
-				if deg, ok := breaking(450, rear, front, run.Line.At(s), 13); ok {
+				if deg, ok := breaking(450, rear, front, placeAt(run.Line.At(s)), 13); ok {
 					finest = min(finest, deg)
 				}
 			}
@@ -160,7 +160,7 @@ func TestTheSigmaOfARamp(t *testing.T) {
 		radius := map[Sort]float64{TheExhaust: 34, TheIntake: 14, TheFuel: 2.25}[f.Subject.Sort]
 		rear, front := &axle{820, 340}, &axle{4490, 340}
 		angle := func(z float64) float64 {
-			deg, ok := breaking(460, rear, front, geometry.Point3{X: at.X, Y: at.Y, Z: z}, radius)
+			deg, ok := breaking(460, rear, front, placeAt(geometry.Point3{X: at.X, Y: at.Y, Z: z}), radius)
 			require.True(t, ok)
 			return deg
 		}

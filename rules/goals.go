@@ -9,44 +9,71 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// goals are where the run may end; keep tells whether that keeps what is asked of an end.
+// ends are where a run may end, and whether that keeps what is asked of an end.
+type ends struct {
+	goals []route.Goal
+	keep  bool
+}
+
+// endsAsked is what ends are asked of: along an edge, by so many sigma, and from how high the run comes.
+type endsAsked struct {
+	edge    Edge
+	judged  float64
+	upright bool
+}
+
+// endsBy are the ends that a demand asks of along an edge.
+func (d *demand) endsBy(edge Edge) endsAsked { return endsAsked{edge, d.judged, d.upright} }
+
+// goals are where the run may end; keep tells whether that keeps what is asked of an end. They are shared by all who ask for the same: nobody
+// changes them.
 func (s *seeker) goals(d demand) (list []route.Goal, keep bool) {
+	s.asking.Lock()
+	defer s.asking.Unlock()
+	found, known := s.ends[d.endsBy(s.to.Edge)]
+	if !known {
+		found = s.endsFor(d)
+		s.ends[d.endsBy(s.to.Edge)] = found
+	}
+	return found.goals, found.keep
+}
+
+// endsFor works them out.
+func (s *seeker) endsFor(d demand) ends {
 	t := newTrial(s.judge, s.kind, d.judged)
 	if at := s.to.At; s.to.exactly() {
 		g := route.Goal{At: geometry.Point{X: at.X, Y: at.Y}, Low: -at.Drop, High: -at.Drop}
-		return []route.Goal{g}, s.endShort(t, g.At.At(g.High)) == 0
+		return ends{[]route.Goal{g}, s.endShort(t, endRules(t), g.At.At(g.High), math.Inf(1)) == 0}
 	}
 	low, high := s.heights(d)
+	rules := endRules(t)
 	var all, good []route.Goal
 	nearest := math.Inf(1)
 	for _, g := range s.alongEdges() {
 		if s.to.far(g.At) {
 			continue
 		}
-		top, short := s.highestEnd(t, g.At, low, high)
+		top, short := s.highestEnd(t, rules, g.At, [2]float64{low, high}, nearest)
 		g.Low, g.High = low, top
 		if short == 0 {
-			good = append(good, g)
+			good, nearest = append(good, g), 0
 		} else if short < nearest {
 			nearest, all = short, []route.Goal{g}
 		}
 	}
 	if len(good) == 0 {
-		return all, false // the one that misses by least
+		return ends{all, false} // the one that misses by least
 	}
-	return good, true
+	return ends{good, true}
 }
 
 // highestEnd is the greatest height at a place, within heightStep, at which a run may end, or by how much it falls short where it falls
-// short by least. What an end keeps away from lies above it, or at its own height.
-func (s *seeker) highestEnd(t *trial, at geometry.Point, low, high float64) (top, short float64) {
+// short by least; where that is no less than most, any greater figure will do. What an end keeps away from lies above it, or at its own height.
+func (s *seeker) highestEnd(t *trial, rules []*Rule, at geometry.Point, between [2]float64, most float64) (top, short float64) {
 	short = math.Inf(1)
-	for z := high; z >= low; z -= heightStep {
-		if lacks := s.endShort(t, at.At(z)); lacks < short {
+	for z := between[1]; z >= between[0] && short > 0; z -= heightStep {
+		if lacks := s.endShort(t, rules, at.At(z), min(short, most)); lacks < short {
 			top, short = z, lacks
-		}
-		if short == 0 {
-			break
 		}
 	}
 	return top, short
@@ -61,15 +88,20 @@ func (s *seeker) heights(d demand) (low, high float64) {
 	return math.Ceil(c.query.Min.Z), math.Floor(min(c.query.Max.Z, c.query.From.Z))
 }
 
-// endShort is by how much a run that ends at a place falls short of what is asked of its end alone.
-func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
-	var ends []*Rule
+// endRules are those of a trial that rest on where the run ends alone.
+func endRules(t *trial) (list []*Rule) {
 	for _, r := range t.rules {
 		if r.ends {
-			ends = append(ends, r)
+			list = append(list, r)
 		}
 	}
-	if len(ends) == 0 {
+	return list
+}
+
+// endShort is by how much a run that ends at a place falls short of what is asked of its end alone. It may be less than that where it is more than
+// most.
+func (s *seeker) endShort(t *trial, rules []*Rule, at geometry.Point3, most float64) (short float64) {
+	if len(rules) == 0 {
 		return 0
 	}
 	run := t.run
@@ -77,7 +109,15 @@ func (s *seeker) endShort(t *trial, at geometry.Point3) float64 {
 	if !t.put(&run) {
 		return math.Inf(1)
 	}
-	return t.short(t.findings(ends))
+	t.begin()
+	for _, r := range rules {
+		before := len(t.last.findings)
+		r.check(&t.last, r)
+		if short += t.short(t.last.findings[before:]); short > most {
+			break
+		}
+	}
+	return short
 }
 
 // edgeStep is how far apart the places along an edge are from which a search starts, mm; an outlet is then moved by less.

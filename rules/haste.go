@@ -18,14 +18,53 @@ type haste struct {
 	short     func(*Finding) float64
 	left      float64 // how much a run may still fall short of
 	measured  [len(vehicles.RunKinds)]measured
+	tubes     [len(vehicles.RunKinds)]geometry.Tube
+	others    map[stretched]*geometry.Tube // what the runs fill that stay as they are
+	own       [2]geometry.Tube             // memory for what the run that is tried does
+	next      int                          // which of it is free
+}
+
+// tried tells whether a run is the one that is tried: another each time.
+func (j *judge) tried(r *vehicles.LaidRun) bool { return j.only != Nothing && r == j.run(j.only) }
+
+// whole is what all of a run fills.
+func (j *judge) whole(of Sort) *geometry.Tube {
+	if r := j.run(of); j.haste != nil && !j.tried(r) {
+		return j.stretch(r, 0, r.Line.Length())
+	}
+	return j.measuring(of).fills()
+}
+
+// stretched is a stretch of a run between two places along it.
+type stretched struct {
+	run      *vehicles.LaidRun
+	from, to float64
+}
+
+// stretch is what a run fills between two places along it, mm, good until two more were asked for of the run that is tried.
+func (j *judge) stretch(r *vehicles.LaidRun, from, to float64) *geometry.Tube {
+	h := j.haste
+	switch {
+	case h == nil:
+		return stretchOf(r, from, to)
+	case j.tried(r):
+		t := h.own[h.next].Emptied()
+		h.next = (h.next + 1) % len(h.own)
+		return filledBy(t, r, from, to)
+	}
+	k := stretched{r, from, to}
+	if h.others[k] == nil {
+		h.others[k] = stretchOf(r, from, to)
+	}
+	return h.others[k]
 }
 
 // nothing is where the next run of a kind is measured: in the memory of the one before, which nobody asks for any more.
-func (h *haste) nothing(k vehicles.RunKind) *measured {
+func (h *haste) nothing(k vehicles.RunKind) (*measured, *geometry.Tube) {
 	if h == nil {
-		return &measured{}
+		return &measured{}, &geometry.Tube{}
 	}
-	return &h.measured[k]
+	return &h.measured[k], &h.tubes[k]
 }
 
 // beyondTheBox is how far outside the box of its way a run may be that is tried, mm; one that is farther out is judged whole.
@@ -34,7 +73,7 @@ const beyondTheBox = 500
 // newHaste is that of trials of runs which are to be clear by so many sigma, and to keep something to spare beside that.
 func newHaste(c *course, bands, spare float64, short func(*Finding) float64) *haste {
 	out := geometry.Point3{X: beyondTheBox, Y: beyondTheBox, Z: beyondTheBox}
-	h := &haste{low: c.query.Min.Sub(out), high: c.query.Max.Add(out), short: short}
+	h := &haste{low: c.query.Min.Sub(out), high: c.query.Max.Add(out), short: short, others: map[stretched]*geometry.Tube{}}
 	longest := h.high.Sub(h.low).Norm() + max(math.Abs(h.low.X), math.Abs(h.high.X))
 	mark, height := c.gauge.MarkVariance(longest), c.tape.HeightU()
 	for i := range c.plan.Obstructions {

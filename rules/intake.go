@@ -150,7 +150,7 @@ func intakeFromExhaust(j *judge, r *Rule) {
 		return
 	}
 	f := j.open(j.book.of(r), the(TheIntake), the(TheExhaust))
-	j.put(f, apart(stretchOf(in, atStub, in.Line.Length()), stretchOf(out, atStub, out.Line.Length())))
+	j.put(f, apart(j.stretch(in, atStub, in.Line.Length()), j.stretch(out, atStub, out.Line.Length())))
 }
 
 // wayOfBoth keeps the one that is sought of intake and exhaust away from the other, behind the first of it.

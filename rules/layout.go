@@ -169,12 +169,12 @@ type layouting struct {
 	areas   []field.Area
 	in      lettering
 	kept    int
-	ends    map[Edge]ends // of a clear exhaust
-	own     *Layout       // the job's own, where it breaks nothing
+	ends    map[endsAsked]ends // of an exhaust
+	own     *Layout            // the job's own, where it breaks nothing
 }
 
 func newLayouting(ctx context.Context, r *Result, workers int, tell func(Progress)) *layouting {
-	l := &layouting{result: withRuns(r), workers: workers, fixed: r.CutStays(), cut: RoomForSaw(r)}
+	l := &layouting{result: withRuns(r), workers: workers, fixed: r.CutStays(), cut: RoomForSaw(r), ends: map[endsAsked]ends{}}
 	l.seeking = seeking{ctx, func(at Stage, done, of int) { tell(Progress{at, done, of, l.kept}) }}
 	l.wish, l.within = WishOf(r)
 	l.in = newLettering(l.cut, workers)

@@ -2,8 +2,8 @@ package rules
 
 import (
 	"slices"
+	"sync/atomic"
 
-	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
@@ -11,22 +11,30 @@ import (
 const mostMissed = 3
 
 // missed works out near misses, of the easiest sketches that differ: another heading at the same place may miss
-// by far less, but each takes about a second of one core, half a minute for all.
+// by far less, but each takes a good part of a second of one core, ten times that for all.
 func (l *layouting) missed(sketches []sketch) {
-	var done []geometry.Point
-	for i := range sketches {
-		s := &sketches[i]
-		if len(done) == mostMissed || !l.goesOn(AtMisses, len(done), mostMissed) {
+	list := l.toMiss(sketches)
+	var done atomic.Int64
+	share(len(list), l.workers, func(i int) {
+		if !l.goesOn(AtMisses, int(done.Load()), len(list)) {
 			return
 		}
-		if slices.ContainsFunc(done, func(at geometry.Point) bool { return !l.fixed && s.at.Sub(at).Norm() < spotsApart }) {
-			continue
+		if list[i].laid == nil {
+			l.nearest(list[i])
 		}
-		done = append(done, s.at)
-		if s.laid == nil {
-			l.nearest(s)
+		done.Add(1)
+	})
+}
+
+// toMiss are those, the easiest first.
+func (l *layouting) toMiss(sketches []sketch) (list []*sketch) {
+	for i := range sketches {
+		near := func(s *sketch) bool { return !l.fixed && s.at.Sub(sketches[i].at).Norm() < spotsApart }
+		if len(list) < mostMissed && !slices.ContainsFunc(list, near) {
+			list = append(list, &sketches[i])
 		}
 	}
+	return list
 }
 
 // nearest lays the nearest miss of each run in turn.

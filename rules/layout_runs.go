@@ -72,6 +72,9 @@ const batch = 4
 
 // work works out the sketches that have not come to anything, until there are enough layouts that keep every rule.
 func (l *layouting) work(sketches []sketch, d demand) {
+	if len(sketches) > 0 {
+		l.know(sketches[0].placed, d)
+	}
 	for from := 0; from < len(sketches) && !l.enough(sketches); from += batch {
 		if !l.goesOn(AtLayouts, from, len(sketches)) {
 			return
@@ -125,16 +128,30 @@ func unlike(sketches []sketch, detours bool) int {
 	return len(list)
 }
 
+// leads tells whether each run that must be laid has a way from a sketch: where one has none, there will be no more room once others are laid.
+func (l *layouting) leads(s *sketch, d demand) bool {
+	if len(s.rough.ways) == 0 {
+		return false
+	}
+	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
+		if l.optional(of) {
+			continue
+		}
+		if k := l.next(s.placed, of, d, 0); k != nil && len(k.ways) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // lay works a sketch out: the exhaust, then the intake beside it, then the fuel line beside both. It gives up at the first that does not
-// keep what is asked; and before any where one has no way, as there will be no more room.
+// keep what is asked; and before any where one has no way.
 func (l *layouting) lay(s *sketch, d demand) {
 	if d.aims == ToKeepRules || s.rough.course == nil {
 		s.rough = l.rough(s.placed, vehicles.ExhaustRun, Target{Edge: s.edge}, d)
 	}
-	for _, of := range [...]vehicles.RunKind{vehicles.FuelRun, vehicles.IntakeRun} {
-		if k := l.next(s.placed, of, d, 0); k != nil && len(k.ways) == 0 && !l.optional(of) {
-			return
-		}
+	if !l.leads(s, d) {
+		return
 	}
 	at, fuelled := *s.placed, false
 	for _, of := range vehicles.RunKinds {

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -41,12 +42,8 @@ const (
 
 // sketches are the spots with the ways from them, the easiest first.
 func (l *layouting) sketches() (list []sketch) {
-	spots := l.spots()
-	edges := []Edge{AnyEdge}
-	if l.fixed {
-		edges = Edges
-	}
-	l.know(spots, edges)
+	spots, edges := l.spots(), l.edges()
+	l.knowFor(spots)
 	list = make([]sketch, len(spots)*len(edges))
 	share(len(list), l.workers, func(i int) {
 		if l.goesOn(AtWays, i, len(list)) {
@@ -56,28 +53,6 @@ func (l *layouting) sketches() (list []sketch) {
 	list = slices.DeleteFunc(list, func(s sketch) bool { return s.placed == nil })
 	slices.SortStableFunc(list, func(a, b sketch) int { return cmp.Compare(a.hard-a.worth, b.hard-b.worth) })
 	return list
-}
-
-// ends are where a run may end along an edge, and whether that keeps what is asked of an end.
-type ends struct {
-	goals []route.Goal
-	keep  bool
-}
-
-// know finds where a clear exhaust may end along each edge: that rests on the van alone, whatever the place of the cut.
-func (l *layouting) know(spots []spot, edges []Edge) {
-	known := map[Edge]ends{}
-	for _, edge := range edges {
-		for _, s := range spots {
-			if placed, ok := l.placed(&s); ok && l.wanted.Err() == nil {
-				k := newSeeker(l.wanted, &placed, vehicles.ExhaustRun, Target{Edge: edge}, nil)
-				goals, keep := k.goals(uprightly(demands[0]))
-				known[edge] = ends{goals, keep}
-				break
-			}
-		}
-	}
-	l.ends = known
 }
 
 // placed is the job with cut and heater at a spot, judged, and with an exhaust that is still to be laid; ok is false where it can't be.
@@ -138,15 +113,15 @@ func (s *spot) taken(job vehicles.Job) vehicles.Job {
 // rough seeks the ways of a run and works none out.
 func (l *layouting) rough(r *Result, of vehicles.RunKind, to Target, d demand) *rough {
 	k := &rough{seeker: newSeeker(l.wanted, r, of, to, nil), demand: d, by: coarsely}
-	d.less -= to.Spare
-	ends, known := l.ends[to.Edge]
-	if of != vehicles.ExhaustRun || d.aims != ToBeClear || !known {
-		ends.goals, ends.keep = k.goals(d)
+	if of == vehicles.ExhaustRun {
+		maps.Copy(k.ends, l.ends)
 	}
-	if len(ends.goals) == 0 || !ends.keep {
+	goals, keep := k.goals(d)
+	if len(goals) == 0 || !keep {
 		return k
 	}
-	k.course = newCourse(k.judge, of, ends.goals, d)
+	d.less -= to.Spare
+	k.course = newCourse(k.judge, of, goals, d)
 	if k.findWays(); len(k.ways) == 0 {
 		k.turning()
 	}

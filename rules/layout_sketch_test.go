@@ -3,6 +3,7 @@ package rules
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -20,24 +21,31 @@ func aheadBy(places ...float64) (all []sketch) {
 	return all
 }
 
-// The nearest misses are sought of three places, each 150 mm and more from those before; of a cut that stays, of the first three sketches.
+// The nearest misses are sought of three places, each 150 mm and more from those before; of a cut that stays, of the first three sketches. It is told
+// how many there are, and how many are done.
 func TestNearestMissesAreSoughtOfThreePlaces(t *testing.T) {
 	for _, c := range []struct {
 		fixed  bool
 		places []float64
-		done   []int // how many there were as each was looked at
+		of     []int // which of them
 	}{
-		{false, []float64{0, 149.9, 150, 299.9, 300, 600, 900}, []int{0, 1, 1, 2, 2}},
-		{false, []float64{0, 10, 400}, []int{0, 1, 1}},
+		{false, []float64{0, 149.9, 150, 299.9, 300, 600, 900}, []int{0, 2, 4}},
+		{false, []float64{0, 10, 400}, []int{0, 2}},
 		{true, []float64{0, 0, 0, 0, 0}, []int{0, 1, 2}},
 	} {
-		var done []int
-		l := layouting{fixed: c.fixed, seeking: seeking{context.Background(), func(at Stage, n, of int) {
-			assert.Equal(t, [2]int{int(AtMisses), 3}, [2]int{int(at), of})
-			done = append(done, n)
+		told := 0
+		l := layouting{fixed: c.fixed, workers: 1, seeking: seeking{context.Background(), func(at Stage, done, of int) {
+			assert.Equal(t, [3]int{int(AtMisses), told, len(c.of)}, [3]int{int(at), done, of})
+			told++
 		}}}
-		l.missed(aheadBy(c.places...))
-		assert.Equal(t, c.done, done, "%v", c.places)
+		sketches := aheadBy(c.places...)
+		var of []int
+		for _, s := range l.toMiss(sketches) {
+			of = append(of, slices.IndexFunc(sketches, func(other sketch) bool { return other.laid == s.laid }))
+		}
+		assert.Equal(t, c.of, of, "%v", c.places)
+		l.missed(sketches)
+		assert.Equal(t, len(c.of), told, "%v", c.places)
 	}
 }
 

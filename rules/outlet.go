@@ -168,9 +168,9 @@ func exhaustFromFuel(j *judge, r *Rule) {
 		return
 	}
 	behind, begin := pipe.Line.Length(), line.Line.Length()-atStub
-	nearPipe, farPipe := stretchOf(pipe, 0, min(atStub, behind)), stretchOf(pipe, atStub, behind)
-	nearLine, farLine := stretchOf(line, max(0, begin), line.Line.Length()), stretchOf(line, 0, begin)
-	away := closer(farPipe, tubeOf(line), closer(nearPipe, farLine, nil))
+	nearPipe, farPipe := j.stretch(pipe, 0, min(atStub, behind)), j.stretch(pipe, atStub, behind)
+	nearLine, farLine := j.stretch(line, max(0, begin), line.Line.Length()), j.stretch(line, 0, begin)
+	away := closer(farPipe, j.whole(TheFuel), closer(nearPipe, farLine, nil))
 	if away != nil {
 		j.put(j.open(j.book.of(r), the(TheExhaust), the(TheFuel)), *away)
 	}

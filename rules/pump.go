@@ -58,7 +58,7 @@ func pumpFromHeat(j *judge, r *Rule) {
 	}
 	limit := j.byFuel(r, petrolHeat)
 	if j.plan.Exhaust != nil {
-		s := surfaceBetween(tubeOf(j.plan.Exhaust).GapPath([]geometry.Point3{at}))
+		s := surfaceBetween(j.whole(TheExhaust).GapPath([]geometry.Point3{at}))
 		s.A, s.B, s.N = s.B, s.A, s.N.Scale(-1)
 		f := j.open(limit, the(TheFuel), the(TheExhaust))
 		j.put(f, s)

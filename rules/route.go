@@ -134,7 +134,9 @@ func FindNear(ctx context.Context, r *Result, kind vehicles.RunKind, tell Tell) 
 func newSeeker(ctx context.Context, r *Result, kind vehicles.RunKind, to Target, tell Tell) *seeker {
 	job := withoutWay(r.Job, kind)
 	plan, _ := r.Plan.WithRun(&job, kind)
-	return &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, hanging: r.Job.Run(kind).OnLegs(), own: *r.Job.Run(kind)}
+	s := &seeker{ctx: ctx, judge: newJudge(&job, &plan, r.Book), kind: kind, to: to, tell: tell, hanging: r.Job.Run(kind).OnLegs(), own: *r.Job.Run(kind)}
+	s.ends = map[endsAsked]ends{}
+	return s
 }
 
 // withoutWay is a job whose run of a kind has lost its path and what hangs there: that may lie past the end of another way.

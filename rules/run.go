@@ -30,12 +30,14 @@ func (s *surface) nearer(c geometry.Separation3, radius float64) {
 	}
 }
 
-// tubeOf is what a run fills: its pipe but where the muffler is it, and the muffler.
-func tubeOf(r *vehicles.LaidRun) *geometry.Tube { return stretchOf(r, 0, r.Line.Length()) }
-
-// stretchOf is what a run fills between two places along it, mm; nothing where the first lies behind the second.
+// stretchOf is what a run fills between two places along it, mm: its pipe but where the muffler is it, and the muffler; nothing where the first lies behind the second.
 func stretchOf(r *vehicles.LaidRun, from, to float64) *geometry.Tube {
-	t, m := &geometry.Tube{}, r.Muffler
+	return filledBy(&geometry.Tube{}, r, from, to)
+}
+
+// filledBy is that in the memory of an empty tube.
+func filledBy(t *geometry.Tube, r *vehicles.LaidRun, from, to float64) *geometry.Tube {
+	m := r.Muffler
 	pipe := func(from, to float64) {
 		if from <= to {
 			t.AddRun(&r.Line, from, to, r.Radius)

@@ -28,6 +28,10 @@ type seeker struct {
 	tries   [len(demands)]*attempt // at each demand, as far as it was made
 	made    [len(demands)]bool
 	telling sync.Mutex
+
+	ends   map[endsAsked]ends // where the run may end, as far as somebody asked
+	asking sync.Mutex
+	came   straightening
 }
 
 // attempt is a run that was straightened, its stub's mouth the first of its corners.
@@ -67,14 +71,8 @@ var demands = [...]demand{
 // drained is asked of an intake where none that falls keeps every rule: it may rise, with a drain hole wherever it is lowest.
 var drained = demand{aims: ToKeepRules, rising: true}
 
-// missDemands are what is asked where nothing keeps those: of one distances and a fall, of the other distances alone.
-var missDemands = [...]demand{{aims: ToMissLeast, uncut: true}, {aims: ToMissLeast, uncut: true, rising: true}}
-
 // mostWays is how many ways of one search are straightened.
 const mostWays = 4
-
-// mostMisses is the same of one for the nearest miss.
-const mostMisses = 2
 
 // seek is the best of what meets the first demand that can be met, and whether any can.
 func (s *seeker) seek() (best *attempt, kept bool) {
@@ -129,7 +127,7 @@ func (s *seeker) among(d demand) *attempt {
 	}
 	d.less -= s.to.Spare
 	best := s.amongWays(newCourse(s.judge, s.kind, goals, d), nil)
-	open := slices.DeleteFunc(goals, func(g route.Goal) bool { return !g.Open })
+	open := slices.DeleteFunc(slices.Clone(goals), func(g route.Goal) bool { return !g.Open })
 	if len(open) == 0 || d.uncut || s.ctx.Err() != nil {
 		return best
 	}
@@ -219,100 +217,4 @@ func (s *seeker) tried(at Aim, legs int) {
 const (
 	muchWorse        = 1.05
 	muchWorseSliding = 1.1
-)
-
-// mufflerLegs is on how many legs a muffler is tried, from the outlet back.
-func (s *seeker) mufflerLegs() int {
-	if s.hanging.Muffler == nil {
-		return 1
-	}
-	return 2
-}
-
-// straighten works on the corners of a way until it is as good as it gets, judged by the rules themselves.
-func (s *seeker) straighten(corners []geometry.Point3, c *course, bands float64, lower int) *attempt {
-	if s.stub != "" {
-		return s.straightened(corners, c, bands, lower, roughly)
-	}
-	return s.straightened(corners, c, bands, lower, finely)
-}
-
-// straightened is that by a straightener of so many steps and tries.
-func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float64, lower int, st route.Straightener) *attempt {
-	t := s.trialOf(c, bands, lower)
-	t.haste = newHaste(c, bands, t.spare, t.shortWith)
-	found := s.straightenBy(t, corners, c, st)
-	whole := s.trialOf(c, bands, lower) // sums in haste are added up in another order
-	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
-	if found.keeps() {
-		whole.spare = 0 // a bend that nobody can make is no room gained
-		found.corners = whole.pulled(found.corners, c)
-		found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
-	}
-	if found.keeps() && !c.uncut {
-		found.worth.Short = s.shortHung(whole, found.corners)
-	}
-	return found
-}
-
-// trialOf is a trial of a run by a course. Where an intake may rise, nobody minds its low points: each is given a drain hole.
-func (s *seeker) trialOf(c *course, bands float64, lower int) *trial {
-	t := s.trial(bands, lower)
-	t.spare, t.upright = s.to.Spare, c.upright
-	if c.rising {
-		t.order = slices.DeleteFunc(t.order, func(r *Rule) bool { return r == intakeDrains })
-	}
-	return t
-}
-
-// straightenBy works on corners as a trial judges them.
-func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course, st route.Straightener) *attempt {
-	st.Bend = t.run.Bend.Value
-	st.Heads = c.query.TurnBefore // or the corner that turns it is the first to be left out
-	st.Worth = func(corners []geometry.Point3, most float64) route.Worth {
-		return t.worth(corners, c.beyond(corners), most)
-	}
-	if !s.to.exactly() {
-		st.LastMay = s.onEdge
-	}
-	corners, worth := st.Straighten(s.ctx, corners)
-	return &attempt{corners, worth, t.lower}
-}
-
-// nearestMiss is the run that falls short by least, where none keeps every rule: of one that was tried, of ways that keep their distances
-// but no other limit, or else of such that keep as much of their distances as can be kept. What is near the run's ends is spared: those
-// stay where they are.
-func (s *seeker) nearestMiss(best *attempt) *attempt {
-	var found [len(missDemands)]*attempt
-	share(len(missDemands), runtime.GOMAXPROCS(0), func(i int) { found[i] = s.among(missDemands[i]) })
-	for _, a := range found {
-		if a.better(best) {
-			best = a
-		}
-	}
-	if best != nil || s.ctx.Err() != nil {
-		return best
-	}
-	low, high := 0.0, mostSqueezed
-	for less := high; high-low > squeezedWithin && s.ctx.Err() == nil; less = (low + high) / 2 {
-		a := s.among(demand{aims: ToMissLeast, less: less, uncut: true, rising: true})
-		switch {
-		case a != nil:
-			high = less
-		case less == high: // not even so
-			return best
-		default:
-			low = less
-		}
-		if a.better(best) {
-			best = a
-		}
-	}
-	return best
-}
-
-// How much less is asked of distances at the most, mm, and how closely that is sought.
-const (
-	mostSqueezed   = 400.0
-	squeezedWithin = 5.0
 )

@@ -28,15 +28,5 @@ func (s *seeker) blocked() (by string) {
 // beginning is how much of a run is looked at as its beginning, mm: as little as a run can be long.
 const beginning = 1.0
 
-// roughMiss is a run that falls short little, where its stub is blocked: the first that is come by in the order of nearestMiss.
-func (s *seeker) roughMiss() *attempt {
-	for _, d := range missDemands {
-		if a := s.among(d); a != nil || s.ctx.Err() != nil {
-			return a
-		}
-	}
-	return s.nearestMiss(nil)
-}
-
 // roughly is how a miss is worked on that no outlet mends: what blocks it is known, and where else the run comes too near is seen by so much.
 var roughly = route.Straightener{Steps: []float64{32, 8}, Tries: 100}

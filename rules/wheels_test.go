@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,12 +39,12 @@ func TestWhereARampIsAsked(t *testing.T) {
 		799.9: {true, false}, 800: {false, false}, 800.1: {false, true}, 3899.9: {false, true}, 3900: {false, false}, 3900.1: {false, false},
 	} {
 		at := geometry.Point3{X: x, Z: -200}
-		_, departs := departing(450, rear, front, at, 13)
-		_, breaks := breaking(450, rear, front, at, 13)
+		_, departs := departing(450, rear, front, placeAt(at), 13)
+		_, breaks := breaking(450, rear, front, placeAt(at), 13)
 		assert.Equal(t, want, [2]bool{departs, breaks}, x)
-		_, departs = departing(450, nil, front, at, 13)
-		_, unfronted := breaking(450, rear, nil, at, 13)
-		_, unreared := breaking(450, nil, front, at, 13)
+		_, departs = departing(450, nil, front, placeAt(at), 13)
+		_, unfronted := breaking(450, rear, nil, placeAt(at), 13)
+		_, unreared := breaking(450, nil, front, placeAt(at), 13)
 		assert.False(t, departs || unfronted || unreared, x)
 	}
 }
@@ -73,7 +74,7 @@ func TestEachRoundOfARunIsSaid(t *testing.T) {
 	for _, run := range []*vehicles.LaidRun{plan.Exhaust, plan.Intake, plan.Fuel} {
 		length, begin, end := run.Line.Length(), run.Line.Length(), run.Line.Length()
 		var pipe, muffler []geometry.Point3
-		eachRound(run, func(at geometry.Point3, radius float64) {
+		eachRound(run, everyPlace, func(at geometry.Point3, radius float64) {
 			if radius == run.Radius {
 				pipe = append(pipe, at)
 			} else {
@@ -156,4 +157,51 @@ func TestTheWayOverRampsIsNoHigherThanIsAsked(t *testing.T) {
 		wayOverRamps(steep)(c, rule)
 		assert.Empty(t, c.query.Obstacles, "where nothing but distances is asked")
 	}
+}
+
+// everyPlace has each place of a run said.
+func everyPlace(rampStretch, float64) bool { return true }
+
+// On random runs, in front of tyres and behind them, some of them in the ground, the ramp that comes nearest is the one of all places, though most of
+// them get no look.
+func TestTheNearestRampIsThatOfAllPlaces(t *testing.T) {
+	const seed = 613
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	rear, front := &axle{600, 340}, &axle{3400, 320}
+	looked, all := 0, 0
+	for n := range 600 {
+		corner := func() geometry.Point3 {
+			return geometry.Point3{X: 4000 * r.Float64(), Y: 1000*r.Float64() - 500, Z: -50 - 420*r.Float64()}
+		}
+		run := &vehicles.LaidRun{Path: []geometry.Point3{corner(), corner(), corner(), corner(), corner()}, Radius: 13}
+		run.Line = geometry.Rounded(run.Path, []float64{0, 25, 60}[n%3])
+		if leg := run.Line.Legs[2]; n%2 == 0 && leg.End-leg.Begin > 220 {
+			run.Muffler = &vehicles.LaidMuffler{Leg: 2, Radius: 34, From: leg.Begin + 20, To: leg.Begin + 200, Begin: leg.Begin + 20, End: leg.Begin + 200}
+			run.Muffler.Axis = []geometry.Point3{run.Line.At(leg.Begin + 20), run.Line.At(leg.Begin + 200)}
+		}
+		for _, steep := range []ramp{departing, breaking} {
+			asked := func(over rampStretch, radius float64) (float64, bool) {
+				looked++
+				return steep(450, rear, front, over, radius)
+			}
+			near := nearestRamp{asked: asked, ground: 450}
+			near.along(run)
+			least, there := math.Inf(1), false
+			eachRound(run, everyPlace, func(at geometry.Point3, radius float64) {
+				all++
+				if degrees, ok := steep(450, rear, front, placeAt(at), radius); ok {
+					least, there = min(least, degrees), true
+				}
+			})
+			require.Equal(t, there, near.there, n)
+			if there {
+				require.InDelta(t, least, near.least, 1e-9, n)
+				degrees, ok := steep(450, rear, front, placeAt(near.lowest), near.radius)
+				require.True(t, ok)
+				require.Equal(t, near.least, degrees, n)
+			}
+		}
+	}
+	assert.Less(t, looked, all/4)
 }

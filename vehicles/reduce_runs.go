@@ -54,6 +54,7 @@ func (p *Plan) run(k RunKind) **LaidRun { return [...]**LaidRun{&p.Exhaust, &p.I
 // corners are the points of a run's unrounded line along a path, the mouth of its stub before them for exhaust and intake;
 // these have none without a cut, which is at the place given, and a heater.
 func (j *Job) corners(k RunKind, path []RunPoint, cut geometry.Point) (points []geometry.Point3, there bool) {
+	points = make([]geometry.Point3, 0, 1+len(path))
 	if k != FuelRun {
 		if j.Heater == nil || j.Cut == nil {
 			return nil, false

@@ -55,7 +55,7 @@ func (s *Straightener) whole(corners []geometry.Point3) []geometry.Point3 {
 	all := slices.Clone(corners)
 	last := len(all) - 1
 	for i := 1; i < last || i == last && s.LastMay != nil; i++ {
-		all[i] = whole(all[i])
+		all[i] = Whole(all[i])
 	}
 	kept := all[:1]
 	for i := 1; i < last; i++ {
@@ -72,7 +72,8 @@ func (s *Straightener) whole(corners []geometry.Point3) []geometry.Point3 {
 // OneCorner is how near to each other two corners are one, mm: the grid of whole mm that corners stand on holds none nearer.
 const OneCorner = 0.5
 
-func whole(p geometry.Point3) geometry.Point3 {
+// Whole is a corner as Straighten has it: in whole mm.
+func Whole(p geometry.Point3) geometry.Point3 {
 	return geometry.Point3{X: math.Round(p.X), Y: math.Round(p.Y), Z: math.Round(p.Z)}
 }
 
