@@ -16,7 +16,7 @@ type Pen struct {
 	Sought   bool   // people look for it by its name, which no other label is to stand on
 	Quiet    bool   // its line is never asked for by its name: a label beside it is not taken for that
 	Band     bool   // a line of it is a band from end to end, however far away, where the eye finds it
-	Carries  bool   // what all else hangs from: one of each such role has its name in every picture
+	Carries  bool   // what all else hangs from: each has its name in every picture that has it
 	Bent     bool   // but bent into the floor's own sheet: what is hot passes below its lines
 	RunsEnd  bool   // its sign says where a run's gas goes out or its air comes in, which every picture says
 	EndNamed bool   // its name stands at its end, where that is seen

@@ -79,7 +79,7 @@ func (p *painter) asBefore(names []naming) bool {
 			others = append(others, names[i])
 		}
 	}
-	o := p.inOrder(others, len(p.stood.at), nil)
+	o := p.inOrder(others, len(p.stood.at), &try{}, nil)
 	if len(o.lost) > p.stood.lost {
 		return false
 	}

@@ -138,7 +138,7 @@ const enlargedRing = "ring drawn"
 func (p *painter) noted(text string) bool {
 	length := utf8.RuneCountInString(text)
 	drawn := func(c Cell) bool { return c.Rune != ' ' || c.Ground.Set }
-	for _, row := range [2]int{p.Top + p.Rows - 1, p.Top} {
+	for _, row := range p.outerRows() {
 		for col := p.Left + p.Cols - length; col > p.Left; col-- {
 			if slices.ContainsFunc(p.canvas.Cells[row*p.canvas.Width+col-1:][:length+1], drawn) {
 				continue
@@ -151,6 +151,26 @@ func (p *painter) noted(text string) bool {
 		}
 	}
 	return false
+}
+
+// outerRows are the picture's last row and its first, the one before the other beyond which there is more room: names of what lies at that side want
+// the rest.
+func (p *painter) outerRows() [2]int {
+	drawn := func(c Cell) bool { return c.Rune != ' ' || c.Ground.Set }
+	free := func(row, step int) (n int) {
+		for ; row >= p.Top && row < p.Top+p.Rows; row += step {
+			if slices.ContainsFunc(p.canvas.Cells[row*p.canvas.Width+p.Left:][:p.Cols], drawn) {
+				break
+			}
+			n++
+		}
+		return n
+	}
+	first, last := p.Top, p.Top+p.Rows-1
+	if free(first, 1) > free(last, -1) {
+		return [2]int{first, last}
+	}
+	return [2]int{last, first}
 }
 
 // bar returns a scale bar: between its ends it is as many cells as that length is on the rulers.

@@ -74,6 +74,9 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 		if ok && p.lies(l.names, s, length) {
 			cost += asName
 		}
+		if ok {
+			cost += p.ways.across(s.start(length), s.row, length)
+		}
 		better := ok && (cost < best.cost || cost == best.cost && !best.found)
 		if better && (s.inside || !p.clips(l.of, s.start(length), s.row, length)) && !p.mistaken(l.names, s, length) && !p.astray(l.names, s, length) {
 			*best = choice{s, cost, true}

@@ -66,3 +66,17 @@ func (p *painter) box(col, row, length int) geometry.Footprint {
 func (p *painter) inPicture(it *part) bool {
 	return !p.edgeTo(&it.Area).out
 }
+
+// seen tells whether anything of a part may lie in the picture, whatever it is drawn by.
+func (p *painter) seen(it *part) bool {
+	if it.Line == nil {
+		return p.inPicture(it)
+	}
+	low, high := it.Line[0], it.Line[0]
+	for _, at := range it.Line {
+		low = geometry.Point{X: min(low.X, at.X), Y: min(low.Y, at.Y)}
+		high = geometry.Point{X: max(high.X, at.X), Y: max(high.Y, at.Y)}
+	}
+	from, to := p.Corners()
+	return low.X <= to.X && low.Y <= to.Y && high.X >= from.X && high.Y >= from.Y
+}

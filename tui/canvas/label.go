@@ -36,6 +36,7 @@ type naming struct {
 	at   int     // which of the items
 	off  float64 // from the cut, mm
 	must bool    // it has its name wherever there is a place for it, others only where that hides nothing
+	way  passage // of its leader
 }
 
 // cellsALabel is how many cells of the picture there are to each name: with more, a picture is read and not looked at.
@@ -67,8 +68,11 @@ func (p *painter) labels() {
 // fewRows is on how many rows there is little room beside the ring: what is in its way is named first there.
 const fewRows = 12
 
+// mostGuides is how many of a kind of what carries must have their names, the nearest to the cut: more than a van has of them would be a list.
+const mostGuides = 8
+
 // namings are the items with a name in the order in which they get it. Of each kind the one nearest to the cut must have its
-// name.
+// name, and all that carries.
 func (p *painter) namings() []naming {
 	names := make([]naming, 0, len(p.parts))
 	for i := range p.parts {
@@ -79,16 +83,18 @@ func (p *painter) namings() []naming {
 	slices.SortFunc(names, func(a, b naming) int { // what lies along a line has more places for its name than an area
 		return cmp.Or(cmp.Compare(b.rank, a.rank), cmp.Compare(b.before(), a.before()), cmp.Compare(a.long(), b.long()), cmp.Compare(a.off, b.off), a.at-b.at)
 	})
-	named := map[string]bool{}
+	named := map[string]int{}
 	first, others := make([]naming, 0, len(names)), []naming(nil)
 	for _, n := range names {
 		code := n.it.Code
-		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || n.it.Role == scene.Rail || !named[code]); n.must {
+		if n.must = n.rank > scene.RankAside && (code == "" || n.it.Selected || named[code] == 0 || bears(n.it) && named[code] < mostGuides); n.must {
 			first = append(first, n)
 		} else {
 			others = append(others, n)
 		}
-		named[code] = named[code] || !n.it.Selected // what is picked out is named beside the nearest of its kind
+		if !n.it.Selected { // what is picked out is named beside the nearest of its kind
+			named[code]++
+		}
 	}
 	return append(first, others...)
 }
@@ -113,7 +119,7 @@ func ending(it *part) bool {
 // end tells whether a name is of a run's end, beside which it stands where it can.
 func (n *naming) end() bool { return n.it.Role.Pen().RunsEnd }
 
-// bears tells whether a part is of what all else hangs from, rails and crossmembers: one of each has its name in every picture.
+// bears tells whether a part is of what all else hangs from, rails and crossmembers: each has its name in every picture that has it.
 func bears(it *part) bool {
 	return it.Role.Pen().Carries && it.Primitive == scene.Area
 }
@@ -150,7 +156,7 @@ func (p *painter) fromCut(it *part) float64 {
 
 // nameable tells whether an item that is drawn at this scale has a name or a figure.
 func (p *painter) nameable(it *part) bool {
-	if it.Label == "" && it.Measure == nil || it.Role.Pen().Stacked {
+	if it.Label == "" && it.Measure == nil || it.Role.Pen().Stacked || !p.seen(it) {
 		return false
 	}
 	switch {
@@ -210,6 +216,9 @@ func (p *painter) seated(n *naming, text *label, dearer int) choice {
 	}
 	if n.end() && !best.found { // better somewhere about than not at all
 		p.seats = p.roundAbout(p.seats[:0], it.Line[0])
+		for i := range p.seats {
+			p.seats[i].about = true
+		}
 		p.choose(&best, text, p.seats)
 	}
 	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line && (text.urgent || !p.buries(it, text.length())) {
@@ -232,6 +241,9 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 	switch {
 	case it.Primitive == scene.Spot:
 		seats = p.beside(seats, it.Line[0], 1)
+		if it.Role.Pen().RunsEnd {
+			seats = p.overAndUnder(seats, it.Line[0], length)
+		}
 		if of := p.inWay(it); it.Role == scene.Conflict && of != nil && p.thin(of) {
 			seats = p.alongside(seats, of.Area.Path)
 		}

@@ -37,7 +37,7 @@ func (p *painter) leading(best *choice, l *label, of [2]int) {
 		p.seats = p.seats[:0]
 		up, down = up+way.crosses(col, row-d+1), down+way.crosses(col, row+d-1)
 		for _, side := range [2]struct{ row, stem int }{{row - d, up}, {row + d, down}} {
-			if !best.beatenBy(off + side.stem) {
+			if !best.beatenBy(off+side.stem) || p.ways.seek.rulesOut(l.names, side.row-row) {
 				continue
 			}
 			r, bent, above := side.row, off+side.stem+way.crosses(col, side.row), off+side.stem+leaderOver
@@ -214,7 +214,8 @@ func (p *painter) shows(it *part, a geometry.Point) bool {
 	if !ok || p.taken.has(i) { // the ring is, and all within it
 		return false
 	}
-	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || p.canvas.At(col, row).Ground.Role == it.Role
+	cell := p.canvas.At(col, row)
+	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || cell.Ground.Role == it.Role || cell.Ink.Face.Set && cell.Ink.Face.Role == it.Role
 }
 
 // alike are the areas that a part may not be told from where one of them lies over it or under it: those of its role, as their faces look the same,

@@ -14,11 +14,12 @@ const farLed = 5
 const tooFar = 12
 
 // mostOrders is how many other orders of the names are tried.
-const mostOrders = 5
+const mostOrders = 16
 
 // nameAll writes names in their order. Where one of what is in the way has no place, or none with its figure, such go before all others if
-// that is better in all; so does each that has a leader across the picture, and each guide without a place.
+// that is better in all; so does each that has a leader across the picture. A guide without a place goes before more and more of them.
 func (p *painter) nameAll(names []naming) {
+	defer p.ways.end()
 	p.before.keep(p)
 	p.stood.begin(p)
 	if p.asBefore(names) {
@@ -26,71 +27,56 @@ func (p *painter) nameAll(names []naming) {
 	}
 	p.before.back(p)
 	clear(p.stood.at)
-	best := p.inOrder(names, 0, nil)
-	tries := best.tries(nil)
+	p.ways.lay(p, names)
+	best := p.inOrder(names, 0, &try{}, nil)
+	tries := best.tries(nil, names)
 	for n := 0; n < min(len(tries), mostOrders); n++ {
-		other := sooner(names, tries[n])
+		other := tries[n].sooner()
 		p.after.keep(p)
 		p.before.back(p)
 		were := p.stood.at
 		p.stood.at = map[nameKey]standing{}
-		again := p.inOrder(other, 0, &best)
+		again := p.inOrder(other, 0, &tries[n], &best)
 		if !again.betterThan(&best) {
 			p.after.back(p)
 			p.stood.at = were
 			continue
 		}
-		best, names = again, other
-		tries = again.tries(tries[:n+1])
+		best = again
+		tries = again.tries(tries, other)
 	}
 	p.stood.lost = len(best.lost)
 }
 
-// tries appends to those that were tried what may go before all other names.
-func (o *order) tries(tried [][]*part) [][]*part {
-	put := func(first ...*part) {
-		if len(first) > 0 && !slices.ContainsFunc(tried, func(t []*part) bool { return slices.Equal(t, first) }) {
-			tried = append(tried, first)
-		}
-	}
-	put(o.lost...)
-	for _, it := range o.far {
-		put(it)
-	}
-	return tried
-}
-
 // betterThan tells whether an order is better than another.
 func (o *order) betterThan(other *order) bool {
-	return cmp.Or(cmp.Compare(len(o.lost), len(other.lost)), cmp.Compare(o.unnamed, other.unnamed), cmp.Compare(o.cost, other.cost)) < 0
-}
-
-// sooner are names with some of them before the others.
-func sooner(names []naming, first []*part) []naming {
-	is := func(n naming) bool { return slices.Contains(first, n.it) }
-	early := slices.DeleteFunc(slices.Clone(names), func(n naming) bool { return !is(n) })
-	return append(early, slices.DeleteFunc(slices.Clone(names), is)...)
+	return cmp.Or(cmp.Compare(o.gone, other.gone), cmp.Compare(o.unnamed, other.unnamed), cmp.Compare(o.lacks, other.lacks), cmp.Compare(o.cost, other.cost)) < 0
 }
 
 // order is what came of writing names in an order.
 type order struct {
-	lost    []*part // those of what is in the way that have no place, or none with their figure
-	unnamed int     // how many other things that are foul have none
-	far     []*part // those with a leader across the picture, and guides without a place
-	cost    int     // what all of them hide, and how far off they are
+	lost      []*part // those of what is in the way that have no place, or none with their figure
+	gone      int     // how many of those have no place, and what is picked out
+	unnamed   int     // how many other things that are foul have none
+	lacks     int     // how many of what is in the way have none with their figure, how many guides have none, and how many ends one that nothing leads to
+	placeless []*part // those guides
+	far       []*part // those with a leader across the picture, and those ends
+	cost      int     // what all of them hide, and how far off they are
 }
 
 // inOrder writes names in their order, where so many are written. It gives up as soon as what comes of it can't be better than another
 // order any more, nil for none: what is lost and what it costs only grow.
-func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
+func (p *painter) inOrder(names []naming, written int, seek *try, other *order) (o order) {
 	marked := slices.ContainsFunc(names, func(n naming) bool { return n.it.Role == scene.Conflict }) // what is foul is named by its marks
 	const without = 2 * mostHidden                                                                   // what a name that has no place counts
 	room := max(p.Cols*p.Rows/cellsALabel, 6) - written
+	p.ways.begin(names, seek)
 	for i := range names {
 		if other != nil && !o.betterThan(other) {
 			return o
 		}
 		n := &names[i]
+		p.ways.pass(n.it)
 		guide := n.must && guides(n.it)
 		if room <= 0 && !ending(n.it) && !guide {
 			continue
@@ -102,16 +88,28 @@ func (p *painter) inOrder(names []naming, written int, other *order) (o order) {
 		switch {
 		case said == whole || !n.must:
 		case n.it.Role == scene.Conflict || ending(n.it):
-			o.lost = append(o.lost, n.it)
+			if o.lost = append(o.lost, n.it); said == unsaid {
+				o.gone++
+			} else {
+				o.lacks++
+			}
+		case n.it.Selected && said == unsaid:
+			o.gone++
 		case n.rank == scene.RankFoul && !marked:
 			o.unnamed++
+		case n.rank >= scene.RankFoul && said == unsaid:
+			o.lacks += 2 // more than a guide
 		}
 		switch {
 		case said != unsaid:
+			if at.about {
+				o.lacks, o.far = o.lacks+1, append(o.far, n.it)
+			}
 			o.cost += at.cost
 		case n.must:
 			if o.cost += without; guide {
-				o.far = append(o.far, n.it)
+				o.lacks++
+				o.placeless = append(o.placeless, n.it)
 			}
 		}
 		if far := abs(at.row-at.of[1]) - farLed; said != unsaid && at.led && far > 0 {

@@ -101,6 +101,7 @@ type painter struct {
 	seats            []seat     // used again and again
 	costs            []uint16   // of each cell of the canvas: what a character there would hide
 	sums             []int32    // of the costs of all cells before each
+	ways             ways       // of leaders to come
 	before, after    writing    // of names
 	rivals           rivals     // what names may be mistaken for
 	stood            stood      // where names stood in the picture before

@@ -16,6 +16,7 @@ type seat struct {
 	off      int
 	inside   bool // the text lies wholly inside what it is of
 	onBeam   bool // it lies along a beam that is thinner than a row
+	about    bool // it is merely somewhere about what it is of
 	led      bool
 	of       [2]int // the cell that the leader goes to
 }
@@ -243,6 +244,20 @@ func (p *painter) beside(seats []seat, at geometry.Point, reach int) []seat {
 		} {
 			s.off = (d - 1) * dear
 			seats = append(seats, s)
+		}
+	}
+	return seats
+}
+
+// overAndUnder adds seats in the rows over and under a place, for a text of so many characters that begins or ends a quarter of that away from it.
+func (p *painter) overAndUnder(seats []seat, at geometry.Point, length int) []seat {
+	col, row, ok := p.Cell(at)
+	if !ok {
+		return seats
+	}
+	for _, aside := range [2]int{-length / 4, length / 4} {
+		for _, down := range [2]int{-1, 1} {
+			seats = append(seats, seat{col: col + aside, row: row + down})
 		}
 	}
 	return seats
