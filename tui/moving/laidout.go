@@ -238,14 +238,19 @@ func nameRows(f *rules.Finding, w, figures int) []string {
 
 // findingRows are a verdict, what it is of, and its figures at the end of the first row.
 func findingRows(f *rules.Finding, figures string, st desk.Styles, w int) (rows []string) {
-	word := desk.VerdictWord(f.Verdict)
 	for i, name := range nameRows(f, w, desk.Width(figures)) {
 		if i > 0 {
 			rows = append(rows, desk.FitRow(strings.Repeat(" ", verdictWidth)+name, w))
 			continue
 		}
-		verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
-		rows = append(rows, verdict+desk.FitRow(name, w-verdictWidth-1-desk.Width(figures))+" "+figures)
+		rows = append(rows, findingRow(f, name, figures, st, w))
 	}
 	return rows
+}
+
+// findingRow is the first of them, with as much of a name as stands beside the figures.
+func findingRow(f *rules.Finding, name, figures string, st desk.Styles, w int) string {
+	word := desk.VerdictWord(f.Verdict)
+	verdict := st.Verdict(f.Verdict).Render(word) + strings.Repeat(" ", max(0, verdictWidth-len(word)))
+	return verdict + desk.FitRow(name, w-verdictWidth-1-desk.Width(figures)) + " " + figures
 }

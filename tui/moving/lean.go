@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -173,15 +174,41 @@ const PlaceCutAndChooseHeater = "place a cut and choose a heater first."
 // HangsFromTheStubOn is said when it is not known where what hangs on a run hangs.
 const HangsFromTheStubOn = "What hangs on a run has its place from the stub on: " + PlaceCutAndChooseHeater
 
-// Shifted says where things that could not stay are now.
+// Shifted goes on with things that went along and could not stay where they hung: with where one is now, with several by what they are, as a row
+// of moves says it again and again.
 func Shifted(shifts []vehicles.Rehung, s desk.State) string {
-	var text strings.Builder
-	for _, shift := range shifts {
-		text.WriteString("; " + shift.Name() + ": ")
-		if shift.Leg > 0 {
-			fmt.Fprintf(&text, "leg %d, ", shift.Leg)
-		}
-		text.WriteString(desk.Length(shift.Along, s.Settings.Units) + " along")
+	switch len(shifts) {
+	case 0:
+		return ""
+	case 1:
+		return "; " + WhereNow(&shifts[0], s)
 	}
-	return text.String()
+	return ", with it " + Kinds(shifts)
+}
+
+// WhereNow says where a thing is now that could not stay.
+func WhereNow(shift *vehicles.Rehung, s desk.State) string {
+	text := shift.Name() + ": "
+	if shift.Leg > 0 {
+		text += fmt.Sprintf("leg %d, ", shift.Leg)
+	}
+	return text + desk.Length(shift.Along, s.Settings.Units) + " along"
+}
+
+// Kinds names things that could not stay by what they are: "muffler, 2 clips".
+func Kinds(shifts []vehicles.Rehung) string {
+	var kinds []*vehicles.HangingKind
+	count := map[*vehicles.HangingKind]int{}
+	for _, shift := range shifts {
+		if count[shift.Kind]++; count[shift.Kind] == 1 {
+			kinds = append(kinds, shift.Kind)
+		}
+	}
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		if names[i] = kind.Name; count[kind] > 1 {
+			names[i] = survey.Counted(count[kind], kind.Name)
+		}
+	}
+	return strings.Join(names, ", ")
 }

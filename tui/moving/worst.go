@@ -146,6 +146,9 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 	u := s.Settings.Units
 	for i, f := range out.shown {
 		figures := out.margins.Write(words.Signed(*f, u)) + "  " + out.off.Write(words.PlusMinus(*f, u))
+		if out.rows[i] > h { // there is no row below it, and it is told apart by how it begins
+			return append(rows, findingRow(f, words.Named(*f), figures, st, w))
+		}
 		all := findingRows(f, figures, st, w)
 		rows = append(rows, all[len(all)-out.rows[i]:]...)
 	}

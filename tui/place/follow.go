@@ -3,7 +3,6 @@ package place
 import (
 	"strings"
 
-	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -31,26 +30,15 @@ func carried(change desk.Change, s desk.State) desk.Change {
 	return change
 }
 
-// withIt says what hangs on a run and could not stay where it hung: one thing with its place, several by what they are, as a row of moves
-// says it again and again.
+// withIt says what hangs on a run and could not stay where it hung.
 func withIt(shifts []vehicles.Rehung, s desk.State) string {
-	if len(shifts) < 2 {
-		return strings.TrimPrefix(moving.Shifted(shifts, s), "; ")
+	switch len(shifts) {
+	case 0:
+		return ""
+	case 1:
+		return moving.WhereNow(&shifts[0], s)
 	}
-	var kinds []*vehicles.HangingKind
-	count := map[*vehicles.HangingKind]int{}
-	for _, shift := range shifts {
-		if count[shift.Kind]++; count[shift.Kind] == 1 {
-			kinds = append(kinds, shift.Kind)
-		}
-	}
-	names := make([]string, len(kinds))
-	for i, kind := range kinds {
-		if names[i] = kind.Name; count[kind] > 1 {
-			names[i] = survey.Counted(count[kind], kind.Name)
-		}
-	}
-	return strings.Join(names, ", ") + " too"
+	return moving.Kinds(shifts) + " too"
 }
 
 // newlyDrilled tells whether a hole was measured that was not measured there before.

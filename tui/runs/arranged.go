@@ -36,8 +36,9 @@ const (
 	// leastRows is how many rows the panel has at least under both: the run at hand, what is picked with its place, and the worst.
 	leastRows = 3
 
-	// leastLaid is the same while what has just been laid is told above the foot: nothing is picked of it yet.
-	leastLaid = 2
+	// leastTold is the same while something of two rows is told above the foot: without the worst, or, of what has just been laid and has
+	// nothing picked yet, with it alone.
+	leastTold = 2
 
 	// leastListed is from how many rows on the panel lists the parts.
 	leastListed = 5
@@ -79,17 +80,19 @@ func (m screen) arranged(s desk.State, w, h int) arrangement {
 	return arrangement{planAlone, whole, whole, body}
 }
 
-// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst and for the first of that. A
-// field, a list or a search has the whole panel, and the van from the side the plan's whole place.
+// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst and, with leastRows, for a row of
+// that: with one less something of two rows is told above the foot, for which the pictures do not go. A field, a list or a search has the whole
+// panel, and the van from the side the plan's whole place.
 func (m screen) brief(s desk.State, w, h int) bool {
-	rows, least := h-leastBoth, leastRows
-	if m.laid {
-		least = leastLaid
-	}
-	if rows < least || w >= desk.SideBySide || m.Typing() || m.aside > 0 || s.Result.Plan.Run(m.of) == nil {
+	rows := h - leastBoth
+	if rows < leastTold || w >= desk.SideBySide || m.Typing() || m.aside > 0 || s.Result.Plan.Run(m.of) == nil {
 		return false
 	}
-	return len(m.above(s, w, rows))+m.worst(s).Least(s, m.top, w) <= rows
+	listed := 0
+	if rows >= leastRows && len(m.worst(s).Moved) > 0 {
+		listed = 1
+	}
+	return len(m.above(s, w, rows))+listed <= rows
 }
 
 // bare tells whether nothing is asked, listed or sought that needs the whole panel.

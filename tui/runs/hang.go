@@ -109,7 +109,7 @@ func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
 	after := s
 	after.Job = *job
 	now, _ := m.here(after)
-	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + m.told(now, after)}
+	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + m.toldBriefly(now, after)}
 }
 
 // other says the other thing of what has but a few.

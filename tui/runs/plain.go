@@ -29,7 +29,7 @@ func (m screen) Plain(s desk.State) desk.Plain {
 // facts are which part is picked, what it is, and what must be known of the run.
 func (m screen) facts(s desk.State) []string {
 	lines := []string{m.of.String(), "step " + desk.Length(m.step.Length(s), s.Settings.Units)}
-	rows := m.toldHere(s, aloud.Unbroken)
+	rows := m.toldHere(s, aloud.Unbroken, false)
 	if parts := m.parts(s); len(parts) > 0 {
 		rows = append(rows, "part "+aloud.Of(m.row(parts), len(parts)))
 	}

@@ -160,10 +160,29 @@ func (m screen) rerouted(s desk.State, path vehicles.List[vehicles.RunPoint], i 
 		return desk.Change{Say: moving.HangsFromTheStubOn}
 	}
 	change := desk.Change{Job: &job}
-	if len(shifts) > 0 || done == "deleted" {
-		change.Say = fmt.Sprintf("%s point %d %s%s", m.of, i+1, done, moving.Shifted(shifts, s))
+	switch {
+	case done == "moved" && len(shifts) > 0:
+		change.Say = fmt.Sprintf("%s point %d moved%s", m.of, i+1, moving.Shifted(shifts, s))
+	case done == "deleted" || len(shifts) > 0:
+		change.Say = fmt.Sprintf("%s point %d %s%s", m.of, i+1, done, rehungSo(shifts, s))
 	}
 	return change
+}
+
+// rehungSo goes on with what could not stay on another path: with where that is now of which a run has one, and of the others how many.
+func rehungSo(shifts []vehicles.Rehung, s desk.State) (text string) {
+	var others []vehicles.Rehung
+	for i := range shifts {
+		if shifts[i].Kind.Many() && len(shifts) > 1 {
+			others = append(others, shifts[i])
+			continue
+		}
+		text += "; " + moving.WhereNow(&shifts[i], s)
+	}
+	if len(others) > 0 {
+		text += "; " + moving.Kinds(others) + " elsewhere"
+	}
+	return text
 }
 
 // toSide leads the exhaust out at the nearer side of the van, level across it and falling as the book asks: from its last point

@@ -75,7 +75,7 @@ func (m screen) drainLow(here placed, s desk.State) (screen, desk.Change) {
 	if laid == nil {
 		return m, desk.Change{Say: noStub}
 	}
-	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each low point that nothing drained"
+	low, say := rules.Undrained(laid, run.Drains), "a drain hole at each undrained low point"
 	if len(low) == 0 {
 		if !here.lies() {
 			return m, desk.Change{Say: "No low point lacks a drain. To drill one elsewhere pick a point there first."}

@@ -70,6 +70,25 @@ func (m screen) told(p placed, s desk.State) string {
 	return m.toldWhole(p, s)
 }
 
+// toldBriefly says the same of what lies on the run without its sizes.
+func (m screen) toldBriefly(p placed, s desk.State) string {
+	switch at, ok := m.place(p, s); {
+	case p.sort == stub && ok:
+		return "Stub: " + where(at, s)
+	case p.sort == hung && p.there && p.alone():
+		run := *m.run(s)
+		thing := run.Hanging.Thing(p.kind, p.index)
+		text := seated(thing, s.Settings.Units)
+		for _, d := range thing.Details() {
+			if d.Word != nil && *d.Word == "" {
+				text += "; " + d.Label + "? (" + keyOther.Help().Key + ")"
+			}
+		}
+		return text
+	}
+	return m.told(p, s)
+}
+
 // toldWhole says what holds for the run as a whole.
 func (m screen) toldWhole(p placed, s desk.State) string {
 	run, u := m.run(s), s.Settings.Units

@@ -25,11 +25,16 @@ func (m screen) toldHung(p placed, s desk.State) string {
 	}
 	run := *m.run(s)
 	thing := run.Hanging.Thing(p.kind, p.index)
-	text := fmt.Sprintf("%s: leg %d, %s along it", words.Upper(thing.Name()), thing.Leg(), desk.Length(thing.Start(), u))
+	text := seated(thing, u)
 	for _, d := range thing.Details() {
 		text += toldDetail(&d, u)
 	}
 	return text
+}
+
+// seated says on which leg a thing hangs, and where.
+func seated(thing *vehicles.Hung, u survey.Units) string {
+	return fmt.Sprintf("%s: leg %d, %s along it", words.Upper(thing.Name()), thing.Leg(), desk.Length(thing.Start(), u))
 }
 
 // toldDetail goes on with a detail; what nobody has said and may be left out is not spoken of, but for a question of a few words.

@@ -72,7 +72,7 @@ func (m screen) above(s desk.State, w, h int) []string {
 		rows = append(rows, m.list(s, w, max(1, h/3))...)
 	}
 	if !m.laid || h >= leastRows {
-		rows = append(rows, m.toldHere(s, w)...)
+		rows = append(rows, m.toldHere(s, w, h < leastListed)...)
 	}
 	if h >= leastListed {
 		rows = append(rows, m.rest.rows(s, w)...)
@@ -132,14 +132,18 @@ func (m screen) head(s desk.State) string {
 	return row + " " + st.Faint.Render("step ") + st.Strong.Render(desk.Length(m.step.Length(s), s.Settings.Units))
 }
 
-// toldHere says of what is picked where it is and what it is.
-func (m screen) toldHere(s desk.State, w int) []string {
+// toldHere says of what is picked where it is and what it is, where rows are few in as few words as leave it one.
+func (m screen) toldHere(s desk.State, w int, few bool) []string {
 	st := s.Settings.Styles()
 	here, ok := m.here(s)
 	if !ok {
 		return desk.Wrapped(st.Strong, "No "+m.of.String()+" yet: "+keyAdd.Help().Key+" begins it at its stub, "+keyFind.Help().Key+" finds it.", w)
 	}
-	return desk.Wrapped(st.Plain, m.told(here, s), w)
+	text := m.told(here, s)
+	if few && desk.Width(text) > w {
+		text = m.toldBriefly(here, s)
+	}
+	return desk.Wrapped(st.Plain, text, w)
 }
 
 // sorts are what the findings of a run are of.
