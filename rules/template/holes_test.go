@@ -26,6 +26,13 @@ type sheet struct {
 	lines  [][]geometry.Point
 	dashes [][]float64 // of each line
 	texts  map[string]geometry.Point
+	all    []written
+}
+
+// written is a text at its place, which may be on a page twice.
+type written struct {
+	at geometry.Point
+	vector.Text
 }
 
 // ring is a round line.
@@ -34,9 +41,12 @@ type ring struct {
 	across float64
 }
 
-func (s *sheet) Face([]geometry.Point, color.NRGBA)     {}
-func (s *sheet) Within(_ vector.Box, draw func())       { draw() }
-func (s *sheet) Write(at geometry.Point, t vector.Text) { s.texts[t.Words] = at.Sub(s.off) }
+func (s *sheet) Face([]geometry.Point, color.NRGBA) {}
+func (s *sheet) Within(_ vector.Box, draw func())   { draw() }
+func (s *sheet) Write(at geometry.Point, t vector.Text) {
+	s.texts[t.Words] = at.Sub(s.off)
+	s.all = append(s.all, written{at.Sub(s.off), t})
+}
 func (s *sheet) Line(points []geometry.Point, with vector.Stroke) {
 	var on []geometry.Point
 	for _, p := range points {
