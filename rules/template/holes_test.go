@@ -155,14 +155,22 @@ func TestHolesOfTheTemplateAreThoseOfTheMarks(t *testing.T) {
 	assert.Greater(t, corners, 200)
 }
 
-// The name of a hole stands by it: a few mm from its rim, and nearer to it than to any other hole that is drilled.
+// The name of a hole stands by it: a few mm from its rim, and nearer to it than to any other hole that is drilled. That of a pipe more than 20 mm wide stands in it.
 func TestNamesStandByTheirHoles(t *testing.T) {
+	inside := 0
 	everySample(t, func(name string, r *rules.Result) {
 		both, err := Of(r)
 		require.NoError(t, err)
 		for i := range both {
 			s := sheets(&both[i], Papers["a4"])[0]
 			for _, c := range both[i].circles {
+				if c.sort == stub {
+					if words, there := s.texts[c.name+", "+survey.InMM(c.across)]; there && c.across > 20 {
+						assert.Less(t, words.Sub(c.at).Norm(), 2.0, "%s: %s is named in its middle", name, c.name)
+						inside++
+					}
+					continue
+				}
 				if c.sort != drilled || c.at == (geometry.Point{}) {
 					continue
 				}
@@ -177,6 +185,7 @@ func TestNamesStandByTheirHoles(t *testing.T) {
 			}
 		}
 	})
+	assert.Greater(t, inside, 20)
 }
 
 // The name of a corner of the plate stands in that corner: on the plate, and nearer to it than to any other, however the plate lies.
