@@ -77,6 +77,41 @@ func TestWhatIsPickedOutIsHeavyAndNamedFirst(t *testing.T) {
 	}
 }
 
+// A muffler that is but a line is drawn as the barrel that it is; neither is a pipe heavy, nor the face of a muffler.
+func TestAMufflerThatIsALineIsHeavy(t *testing.T) {
+	assert.Equal(t, scene.Heavy, (&scene.Item{Role: scene.Muffler, Primitive: scene.Stroke}).Weight())
+	assert.Equal(t, scene.Heavy, (&scene.Item{Role: scene.Exhaust, Primitive: scene.Stroke, Deadly: true}).Weight())
+	for _, it := range []scene.Item{{Role: scene.Muffler, Primitive: scene.Area}, {Role: scene.Exhaust, Primitive: scene.Stroke}, {Role: scene.Intake, Primitive: scene.Stroke}} {
+		assert.Equal(t, scene.Fine, it.Weight(), "%+v", it)
+	}
+}
+
+// What lies over what, the lowest first: no thing of the van hides what is put in, no run its end, and nothing the cut, its centre and its pilot hole but what is in
+// their way. Of what stands together none hides another by its pen.
+func TestWhatHidesWhat(t *testing.T) {
+	over := [][]scene.Role{
+		{scene.Floor, scene.Bumper, scene.Nose, scene.Fitting, scene.Wheel},
+		{scene.Steel, scene.Rail, scene.Rib, scene.Lines, scene.Hot, scene.Pressed, scene.Movable},
+		{scene.Opening, scene.Plate, scene.Body, scene.Space},
+		{scene.Exhaust, scene.Intake, scene.Fuel, scene.Muffler},
+		{scene.Hole, scene.Dimension},
+		{scene.Outlet, scene.Mouth, scene.Tie, scene.Mark, scene.Wish},
+		{scene.Cut, scene.CutCentre, scene.Pilot},
+		{scene.Conflict},
+	}
+	count := 0
+	for i, together := range over {
+		count += len(together)
+		for _, role := range together {
+			assert.Equal(t, together[0].Pen().Front, role.Pen().Front, "role %d", role)
+			if i > 0 {
+				assert.Greater(t, role.Pen().Front, over[i-1][0].Pen().Front, "role %d", role)
+			}
+		}
+	}
+	assert.Equal(t, scene.Roles, count)
+}
+
 // A run is named before all else, wherever it is drawn, and no louder than what is named after it.
 func TestARunIsNamedFirstAndNotStressed(t *testing.T) {
 	for _, role := range []scene.Role{scene.Exhaust, scene.Outlet, scene.Mouth} {

@@ -51,6 +51,7 @@ func TestPlacesGoToThePlaneAndBack(t *testing.T) {
 func TestTheSidesAreMirrored(t *testing.T) {
 	left, right := scene.FromSide(870).Projection(), scene.FromSide(-870).Projection()
 	assert.Equal(t, []string{"the left", "the right", "the right"}, []string{left.From, right.From, scene.FromSide(0).Projection().From})
+	assert.Equal(t, []string{"the left", "the right"}, []string{scene.FromSide(0.1).Projection().From, scene.FromSide(-0.1).Projection().From})
 	at := geometry.Point3{X: 1210, Y: 240, Z: -95}
 	assert.Equal(t, geometry.Point{X: -1210, Y: -95}, left.Point(at))
 	assert.Equal(t, geometry.Point{X: 1210, Y: -95}, right.Point(at))

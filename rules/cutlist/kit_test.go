@@ -19,3 +19,9 @@ func TestTheUsualKitHoldsWhatIsEnteredOnceMore(t *testing.T) {
 	want.Allow.Trim, want.Allow.Overlap = 5, 25
 	assert.Equal(t, want, *Usual())
 }
+
+// A key of the kit that the program does not know is named: it would else be a limit that nobody keeps.
+func TestAKeyOfTheKitThatNobodyKnowsIsNamed(t *testing.T) {
+	assert.PanicsWithError(t, "kit.toml: stok is not known", func() { readKit("stok = 1") })
+	assert.NotPanics(t, func() { readKit("") })
+}

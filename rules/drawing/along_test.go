@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -139,4 +140,44 @@ func TestFarGroundIsToldAtTheLowerEdge(t *testing.T) {
 	result.Job.Floor.Ground = 250
 	assert.Empty(t, FarGround(result, vehicles.ExhaustRun), "it is in the picture itself")
 	assert.Empty(t, FarGround(result, vehicles.IntakeRun), "there is no such run")
+}
+
+// Which heights are seen beside a run: a little above the floor and below what is lowest, a run above the floor with as much above it, and the ground where it is
+// 170 mm below the axis at the most.
+func TestWhichHeightsAreSeenBesideARun(t *testing.T) {
+	for _, c := range []struct {
+		z               []float64
+		ground          float64
+		lowest, highest float64
+	}{
+		{[]float64{-100, -60}, 400, -100, 0},
+		{[]float64{-100, 300}, 400, -100, 300},
+		{[]float64{300, 20}, 400, 0, 300},
+		{[]float64{-100, -230.5}, 400, -400, 0},
+		{[]float64{-100, -229.5}, 400, -229.5, 0},
+		{[]float64{-100, -410}, 400, -410, 0},
+	} {
+		var path []geometry.Point3
+		for i, z := range c.z {
+			path = append(path, geometry.Point3{X: float64(500 * i), Z: z})
+		}
+		low, high := Heights(&vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}, c.ground)
+		assert.InDelta(t, c.lowest-besideLow, low, 1e-9, "%v", c)
+		assert.InDelta(t, c.highest+besideHigh, high, 1e-9, "%v", c)
+	}
+}
+
+// Heights are drawn as many times as high as a picture has room for that shows all of the run. By hand: of a run of 1000 mm on 100 columns a column is 10 mm.
+func TestHowManyTimesHeightsAreStretched(t *testing.T) {
+	path := []geometry.Point3{{Z: -60}, {X: 1000, Z: -60}}
+	run := &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}
+	low, high := Heights(run, 600)
+	for _, want := range []float64{10, 5, 4, 2.5, 2, 1} {
+		rows := (high - low) * want / 10
+		assert.InDelta(t, want, Stretch(run, 600, 100, rows+1e-6), 0, "just enough rows")
+		if want > 1 {
+			assert.Less(t, Stretch(run, 600, 100, rows-1e-6), want)
+		}
+	}
+	assert.InDelta(t, 1, Stretch(run, 600, 100, 0.1), 0, "no picture has room for its heights")
 }

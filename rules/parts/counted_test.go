@@ -51,6 +51,23 @@ func TestWaxGoesByTheHolesEdge(t *testing.T) {
 	}
 }
 
+// Wax comes in cans of half a litre: six metres take 480 ml, which is one, and seven 560 ml, which is two.
+func TestMoreThanACanOfWaxIsTwo(t *testing.T) {
+	for metres, cans := range map[int]float64{6: 1, 7: 2} {
+		job := cutAlone("crossmember", 100)
+		for i := range metres - 1 {
+			o := job.Obstructions[0]
+			o.Name = strconv.Itoa(i)
+			job.Obstructions = append(job.Obstructions, o)
+		}
+		row, there := listOf(t, job).row("cavity wax")
+		require.True(t, there)
+		assert.Equal(t, vehicles.Some(cans), row.Count, "%d m", metres)
+		assert.Equal(t, "cans of 500 ml", row.Size)
+		assert.Contains(t, row.Note, fmt.Sprintf(": %d ml", 80*metres))
+	}
+}
+
 // Of a hole so large that one tin is not enough two are bought of either paint. By hand: 3000 mm through 250 mm is pi x 3000 x 250 at its edge and twice
 // pi x 3025 x 25 round it, 2.83 m2 a coat; 10 m2 a litre take 283.2 ml, more than a tin of 250 ml.
 func TestMoreThanATinIsTwoOfEither(t *testing.T) {

@@ -3,6 +3,7 @@ package parts
 import (
 	"encoding/csv"
 	"encoding/json"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -236,6 +237,13 @@ func TestTheListIsReadBack(t *testing.T) {
 	require.Len(t, rows, 1+len(l.Rows)+len(l.Absent))
 	for i, r := range l.Rows {
 		assert.Equal(t, []string{`'=van "7", blue`, r.For, r.Of, r.Size}, rows[i+1][:4])
+		assert.Equal(t, r.Unit, rows[i+1][5])
+		for col, n := range map[int]vehicles.Number{4: r.Count, 6: r.Kit, 7: r.Buy()} {
+			back, err := strconv.ParseFloat(rows[i+1][col], 64)
+			assert.Equal(t, n.Set, err == nil, "%s, %s: %q", r.Of, Columns[col], rows[i+1][col])
+			assert.Equal(t, n.Set, rows[i+1][col] != "", "%s, %s: %q", r.Of, Columns[col], rows[i+1][col])
+			assert.InDelta(t, n.Value, back, 1e-12, r.Of)
+		}
 	}
 	data, err := l.JSON()
 	require.NoError(t, err)

@@ -20,7 +20,6 @@ const (
 	body   = 2.8
 	large  = 3.3
 	second = 4.2 // a section's heading
-	first  = 5.2 // what the page is of
 )
 
 // One width for each meaning, mm (ISO 128-2, line group 0.5): what parts rows, what is drawn and written on, what parts sections.

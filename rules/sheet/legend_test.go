@@ -127,6 +127,28 @@ func TestPicturesFromAboveNameWhatIsThere(t *testing.T) {
 	}
 }
 
+// The title of a picture near the cut has the letters of what is marked there, and of nothing else.
+func TestTheTitleNearTheCutHasItsLetters(t *testing.T) {
+	below := vehicles.Demo() // its fuel line begins under the floor
+	fuel := *below.Fuel
+	begin := fuel.Path[0]
+	begin.Drop = -100
+	fuel.Path = append(vehicles.List[vehicles.RunPoint]{begin}, fuel.Path...)
+	fuel.Pump = nil
+	demo := below.WithRun(vehicles.FuelRun, &fuel)
+	bare := *demo.Heater
+	bare.Bolts = nil
+	unbolted := demo.WithHeater(bare)
+	for want, s := range map[string]*source{
+		"Near the cut: plate's corners P, bolts B, fuel hole F": paperOf(t, demo),
+		"Near the cut: plate's corners P, fuel hole F":          paperOf(t, unbolted),
+		"Near the cut: plate's corners P, bolts B":              paperOf(t, below),
+	} {
+		assert.Equal(t, want, s.nearTitle("Near the cut", true))
+	}
+	assert.Equal(t, "Near the cut: bolts B, fuel hole F", paperOf(t, demo).nearTitle("Near the cut", false))
+}
+
 // A bolt that is farther off than the picture near the cut shows widens it, one that is on another end of the van does not.
 func TestThePictureNearTheCutReachesItsHoles(t *testing.T) {
 	for _, c := range []struct{ bolt, half float64 }{{100, nearHalf}, {200, 220}, {300, 320}, {349, 369}, {351, nearHalf}, {900, nearHalf}} {

@@ -150,6 +150,18 @@ func TestPicturesAreTrueToScale(t *testing.T) {
 	}
 }
 
+// A shorter page has less room for a picture, a higher one no more than is asked for.
+func TestAPictureIsLowerOnAShorterPage(t *testing.T) {
+	s := scene.Scene{Projection: scene.Above.Projection(), Max: geometry.Point{X: 1000, Y: 1000}}
+	for high, scale := range map[float64]float64{297: 10, 594: 10, 279: 12.5} { // of 100 mm there are 93.9
+		f := newFlow(template.Paper{Wide: 210, High: high})
+		Picture{Scene: s, Most: 100, Say: plainWords()}.lay(f)
+		p := printedOf(f.pages[0])
+		require.Len(t, p.pictures, 1)
+		assert.InDelta(t, 1000/scale, p.pictures[0].Height, 1e-6, "a page of %g mm", high)
+	}
+}
+
 // What is around a place is shown as far as is asked either way, and across as much more as there is room for: the picture takes all of its column.
 func TestAPictureAroundAPlaceTakesItsRoom(t *testing.T) {
 	for _, wide := range []float64{60, 85, 178} {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules/template"
@@ -89,5 +90,69 @@ func TestWhatIsSaidUnderARowIsBelowIt(t *testing.T) {
 			}
 		}
 		assert.InDelta(t, float64(lines-1)*body*leading, low[words]-top[words], 1e-6, "lines are as far apart as in a text")
+	}
+}
+
+// Wherever on a page it begins, what is said under a row that is longer than a page goes on on the next one.
+func TestWhatIsSaidUnderALongRowStaysOnThePage(t *testing.T) {
+	paper := template.Papers["a4"]
+	row := Row{Cells: []string{"row", strings.Repeat("said ", 1400)}, Under: strings.Repeat("under ", 500)}
+	table := Table{Cols: []Col{{Head: "of"}, {Head: "words", Most: 60}}, Rows: []Row{row}}
+	for lines := range 60 {
+		pages := laid(paper, Section{Parts: []Part{Text{Words: strings.Repeat("line\n", lines)}, table}})
+		require.Greater(t, len(pages), 1)
+		onPages(t, pages, paper)
+		assert.Equal(t, 500, strings.Count(said(pages), "under"))
+	}
+}
+
+// onPages asserts that nothing is written outside of what a page has for it, nor over anything else.
+func onPages(t *testing.T, pages []*board, paper template.Paper) {
+	for n, p := range pages {
+		for i, a := range p.boxes {
+			require.True(t, a.Top > top-1 && a.Top+a.Height < paper.High-bottom+1, "page %d: %q is at %v", n+1, p.texts[i].Words, a)
+			for k, b := range p.boxes[:i] {
+				require.LessOrEqual(t, over(a, b), 0.6, "page %d: %q lies over %q", n+1, p.texts[i].Words, p.texts[k].Words)
+			}
+		}
+	}
+}
+
+// Of two parts beside each other one may be longer than a page: then they come one after the other, whole.
+func TestPartsThatNoPageHoldsBesideEachOther(t *testing.T) {
+	paper := template.Papers["a4"]
+	for _, lines := range []int{5, 40, 60, 70, 90, 200} {
+		left, right := Text{Words: strings.Repeat("left\n", lines)}, Text{Words: strings.Repeat("right\n", 8)}
+		for _, p := range []Part{Beside{Left: left, Right: right}, Beside{Left: right, Right: left}} {
+			pages := laid(paper, Section{Heading: "H", Parts: []Part{p, Text{Words: "behind"}}})
+			onPages(t, pages, paper)
+			assert.Equal(t, lines, strings.Count(said(pages), "left"), "%d lines", lines)
+			assert.Equal(t, 8, strings.Count(said(pages), "right"), "%d lines", lines)
+		}
+	}
+}
+
+// How much of a page two parts may take that stand beside each other: what takes more comes one after the other, each from the left of the page.
+func TestHowHighPartsBesideEachOtherMayBe(t *testing.T) {
+	for lines, beside := range map[int]bool{20: true, 55: true, 60: false, 65: false, 100: false} { // of 71 on a page
+		p := Beside{Left: Text{Words: strings.Repeat("left\n", lines)}, Right: Text{Words: "right"}}
+		pages := laid(template.Papers["a4"], Section{Parts: []Part{p}})
+		for _, page := range pages {
+			for i, text := range page.texts {
+				if text.Words == "right" {
+					assert.Equal(t, beside, page.boxes[i].Left > aside+1, "%d lines", lines)
+				}
+			}
+		}
+	}
+}
+
+// A title begins where there is room for it and some lines of what is under it: a long part does not leave the rest of a page empty.
+func TestATitleBeginsWhereSomeOfItsPartHasRoom(t *testing.T) {
+	paper := template.Papers["a4"]
+	for _, items := range []int{1, 5, 100} {
+		before := Text{Words: strings.Repeat("line\n", 45)}
+		pages := laid(paper, Section{Parts: []Part{before, Titled{"TITLE", List(strings.Split(strings.Repeat("item,", items), ","))}}})
+		assert.Contains(t, said(pages[:1]), "TITLE", "%d items", items)
 	}
 }

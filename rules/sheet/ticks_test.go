@@ -167,3 +167,19 @@ func TestWhatAStepHasNotIsNotSaid(t *testing.T) {
 	assert.Equal(t, []Col{{Head: "thing"}}, filled.Cols)
 	assert.Equal(t, [][]string{{"a title"}, {"a"}, {"b"}}, [][]string{filled.Rows[0].Cells, filled.Rows[1].Cells, filled.Rows[2].Cells})
 }
+
+// A line to write on begins behind the room for what is to be written there, which a narrow column has less of; without a name it takes all of the column.
+func TestALineToWriteOnBeginsBehindItsName(t *testing.T) {
+	for wide, room := range map[float64]float64{178: 22, 84: 22, 45: 15} {
+		f := newFlow(template.Papers["a4"])
+		f.wide = wide
+		Lines{"name", ""}.lay(f)
+		p := &board{}
+		f.pages[0].Draw(p)
+		require.Len(t, p.lines, 2)
+		for i, in := range []float64{room, 0} {
+			assert.InDelta(t, aside+in, p.lines[i][0].X, 1e-9, "%g wide", wide)
+			assert.InDelta(t, aside+wide, p.lines[i][1].X, 1e-9)
+		}
+	}
+}

@@ -36,6 +36,20 @@ func TestBothBarsAreAHundredLong(t *testing.T) {
 				for _, at := range []float64{36, 136} {
 					assert.True(t, s.drawn(on(left-3, at), on(left+3, at)), "%s: down, its end at %g", name, at)
 				}
+				lengths := 0
+				for _, text := range s.all {
+					assert.GreaterOrEqual(t, text.Size, 2.4, "%s: %q is read on a floor", name, text.Words)
+					if text.Words != "100 mm" {
+						continue
+					}
+					lengths++
+					beside := on(74, low)
+					if text.Turned {
+						beside = on(left, 86)
+					}
+					assert.Less(t, text.at.Sub(beside).Norm(), 5.0, "%s: a bar's length stands at its middle", name)
+				}
+				assert.Equal(t, 2, lengths)
 			}
 		}
 	}

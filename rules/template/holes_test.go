@@ -26,6 +26,13 @@ type sheet struct {
 	lines  [][]geometry.Point
 	dashes [][]float64 // of each line
 	texts  map[string]geometry.Point
+	all    []written
+}
+
+// written is a text at its place, which may be on a page twice.
+type written struct {
+	at geometry.Point
+	vector.Text
 }
 
 // ring is a round line.
@@ -34,9 +41,12 @@ type ring struct {
 	across float64
 }
 
-func (s *sheet) Face([]geometry.Point, color.NRGBA)     {}
-func (s *sheet) Within(_ vector.Box, draw func())       { draw() }
-func (s *sheet) Write(at geometry.Point, t vector.Text) { s.texts[t.Words] = at.Sub(s.off) }
+func (s *sheet) Face([]geometry.Point, color.NRGBA) {}
+func (s *sheet) Within(_ vector.Box, draw func())   { draw() }
+func (s *sheet) Write(at geometry.Point, t vector.Text) {
+	s.texts[t.Words] = at.Sub(s.off)
+	s.all = append(s.all, written{at.Sub(s.off), t})
+}
 func (s *sheet) Line(points []geometry.Point, with vector.Stroke) {
 	var on []geometry.Point
 	for _, p := range points {
@@ -145,19 +155,28 @@ func TestHolesOfTheTemplateAreThoseOfTheMarks(t *testing.T) {
 	assert.Greater(t, corners, 200)
 }
 
-// The name of a hole stands by it: nearer to it than to any other hole that is drilled.
+// The name of a hole stands by it: a few mm from its rim, and nearer to it than to any other hole that is drilled. That of a pipe more than 20 mm wide stands in it.
 func TestNamesStandByTheirHoles(t *testing.T) {
+	inside := 0
 	everySample(t, func(name string, r *rules.Result) {
 		both, err := Of(r)
 		require.NoError(t, err)
 		for i := range both {
 			s := sheets(&both[i], Papers["a4"])[0]
 			for _, c := range both[i].circles {
+				if c.sort == stub {
+					if words, there := s.texts[c.name+", "+survey.InMM(c.across)]; there && c.across > 20 {
+						assert.Less(t, words.Sub(c.at).Norm(), 2.0, "%s: %s is named in its middle", name, c.name)
+						inside++
+					}
+					continue
+				}
 				if c.sort != drilled || c.at == (geometry.Point{}) {
 					continue
 				}
 				words, there := s.texts[c.name+", "+survey.InMM(c.across)]
 				require.True(t, there, "%s: %s", name, c.name)
+				assert.Less(t, words.Sub(c.at).Norm()-c.across/2, 6.0, "%s: %s", name, c.name)
 				for _, other := range both[i].circles {
 					if other.sort == drilled && other.name != c.name && other.at != (geometry.Point{}) {
 						assert.LessOrEqual(t, words.Sub(c.at).Norm()-c.across/2, words.Sub(other.at).Norm()-other.across/2+1e-9, "%s: %s stands by %s", name, c.name, other.name)
@@ -166,6 +185,30 @@ func TestNamesStandByTheirHoles(t *testing.T) {
 			}
 		}
 	})
+	assert.Greater(t, inside, 20)
+}
+
+// The name of a corner of the plate stands in that corner: on the plate, and nearer to it than to any other, however the plate lies.
+func TestCornersAreNamedInsideThePlate(t *testing.T) {
+	for _, yaw := range []float64{0, 90, 180, -90, 30, 45, 120, -75} {
+		h := *vehicles.Demo().Heater
+		h.Yaw = yaw
+		for face, tpl := range templates(t, vehicles.Demo().WithHeater(h)) {
+			s := sheets(&tpl, Papers["a4"])[0]
+			half := geometry.Point{X: h.Plate[0] / 2, Y: h.Plate[1] / 2}
+			plate := geometry.NewRectangle(half.Scale(-1), half, 0).Moved(yaw, geometry.Point{})
+			for i, corner := range tpl.plate {
+				words, there := s.texts[tpl.corners[i]]
+				require.True(t, there, tpl.corners[i])
+				onVan := geometry.Point{X: -words.Y, Y: -words.X}
+				if Face(face) == Below {
+					onVan.Y = words.X
+				}
+				assert.True(t, plate.Contains(onVan), "yaw %g: %s at %v", yaw, tpl.corners[i], words)
+				assert.Less(t, words.Sub(corner).Norm(), 15.0, "yaw %g: %s", yaw, tpl.corners[i])
+			}
+		}
+	}
 }
 
 // However the heater lies, whatever is drilled or stands through the floor is drawn on both faces, mirrored and else the same, and all of it within the

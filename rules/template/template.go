@@ -121,10 +121,7 @@ func (t *Template) heater(job *vehicles.Job, plan *vehicles.Plan) {
 	}
 	t.warm = t.place(geometry.Point{X: 1}.Turn(job.Heater.Yaw))
 	for k := vehicles.ExhaustRun; k <= vehicles.FuelRun; k++ {
-		mouth, there := job.Stub(k)
-		if !there {
-			continue
-		}
+		mouth, _ := job.Stub(k) // there is one: cut and heater are
 		across := vehicles.UsualRun(k).Across
 		if run := job.Run(k); run != nil {
 			across = run.Across

@@ -60,6 +60,17 @@ func TestAValueThatIsAmissIsToldApartFromItsLimit(t *testing.T) {
 	})
 }
 
+// Limits that were added up may be off by a millionth: what is beside one by no more is not amiss.
+func TestByHowMuchALimitMayBeOff(t *testing.T) {
+	s := Step{Expected: Expected{Least: vehicles.Some(10), Most: vehicles.Some(20)}}
+	for value, amiss := range map[float64]bool{
+		10: false, 20: false, 10 - 0.95e-6: false, 10 - 1.05e-6: true, 20 + 0.95e-6: false, 20 + 1.05e-6: true,
+	} {
+		s.Done.Value = vehicles.Some(value)
+		assert.Equal(t, amiss, s.Amiss() != "", "%v", value)
+	}
+}
+
 // asToldApart reads what is said of a step's value, and holds it to what the value and its limits are.
 func asToldApart(t *rapid.T, s *Step) {
 	v, e := s.Done.Value.Value, s.Expected

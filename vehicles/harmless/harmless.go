@@ -57,9 +57,7 @@ func PaintedWith(s string, mine func(s string) int) string {
 	out.Grow(len(s))
 	for {
 		at, n := next(s, mine)
-		if at > 0 {
-			out.WriteString(Painted(s[:at]))
-		}
+		out.WriteString(Painted(s[:at]))
 		if n == 0 {
 			return out.String()
 		}
