@@ -90,14 +90,17 @@ type work struct {
 	left    int             // how many runs may still be tried
 	tried   map[string]bool // by their corners: what came to no more once never will, as the run only gets better
 	key     []byte
+	run     geometry.Run // the one that is tried, rounded
 }
 
 func (w *work) goesOn() bool { return w.left > 0 && w.ctx.Err() == nil }
 
 // try takes corners where they are better.
 func (w *work) try(corners []geometry.Point3) bool {
-	if w.worth.Short <= touching && geometry.Rounded(corners, w.s.Bend).Length() >= w.worth.Length-touching {
-		return false // one that falls short of nothing has to be shorter
+	if w.worth.Short <= touching {
+		if w.run.Round(corners, w.s.Bend); w.run.Length() >= w.worth.Length-touching {
+			return false // one that falls short of nothing has to be shorter
+		}
 	}
 	w.left--
 	if w.key = keyOf(w.key[:0], corners); w.tried[string(w.key)] {
