@@ -26,8 +26,15 @@ type Leg struct {
 // stay sharp. A corner where the path folds straight back needs an endless tangent, so it stays sharp too, as does one
 // at a leg without length; a bend of 0 rounds nothing.
 func Rounded(path []Point3, bend float64) Run {
+	var r Run
+	r.Round(path, bend)
+	return r
+}
+
+// Round makes the run that of a path as Rounded does, in the memory of what it was: whoever holds that, or a copy of it, holds nothing any more.
+func (r *Run) Round(path []Point3, bend float64) {
 	n := len(path)
-	r := Run{path: slices.Clone(path), Legs: make([]Leg, 0, n), pieces: make([]element, 0, 2*n)}
+	*r = Run{path: append(r.path[:0], path...), ShortLegs: r.ShortLegs[:0], Legs: slices.Grow(r.Legs[:0], n), pieces: slices.Grow(r.pieces[:0], 2*n)}
 	var headingsOfFew [fewCorners]Point3
 	var tangents [fewCorners]float64
 	var sharps [fewCorners]bool
@@ -49,7 +56,6 @@ func Rounded(path []Point3, bend float64) Run {
 		}
 	}
 	r.build(heading, tangent, bend)
-	return r
 }
 
 // fewCorners is how many corners a run may have to be rounded without memory of its own for what that takes: runs are laid by the hundred thousand

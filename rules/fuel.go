@@ -4,16 +4,7 @@ import "bench.example/undermark/vehicles"
 
 // The rules of the fuel line and its pump.
 var fuelRules = []*Rule{
-	{
-		ID: "fuel.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
-		Word:   "fuel line",
-		Title:  "Fuel line clear of what is under the floor",
-		Ask:    "The line must not be rubbed through, cut or heated.",
-		Advice: "lay the fuel line elsewhere.",
-		short:  tooClose,
-		check:  fuelClearance,
-		way:    func(c *course, r *Rule) { c.clearOf(c.ofFuel(r)) },
-	},
+	fuelKeeps,
 	PumpTiltLeast,
 	PumpTiltMost,
 	FuelSuction,
@@ -61,6 +52,17 @@ var FuelSuction = &Rule{
 	Advice: nearerTank,
 	short:  tooMuch,
 	check:  fuelSuction,
+}
+
+var fuelKeeps = &Rule{
+	ID: "fuel.clearance", Unit: MM, Sense: Least, Weight: Damages, ByKind: AnObstruction,
+	Word:   "fuel line",
+	Title:  "Fuel line clear of what is under the floor",
+	Ask:    "The line must not be rubbed through, cut or heated.",
+	Advice: "lay the fuel line elsewhere.",
+	short:  tooClose,
+	check:  fuelClearance,
+	way:    func(c *course, r *Rule) { c.clearOf(c.ofFuel(r)) },
 }
 
 var FuelDelivery = &Rule{

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"math"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
@@ -15,7 +14,7 @@ const (
 )
 
 // UsualFuel is the fuel line that a job begins with which has none: the usual one with its pump, from the one fuel tank there is, where
-// that is nearest to the heater's stub, to the stub. It carries what that tank holds, as far as somebody said. ok is false where no tank, or more than one, was entered; the line then has no path.
+// that is nearest to the heater's stub of the places that a line can begin at, to the stub. It carries what that tank holds, as far as somebody said. ok is false where no tank, or more than one, was entered; the line then has no path.
 func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
 	line = vehicles.UsualWhole(vehicles.FuelRun)
 	line.Supply.Bore = vehicles.Some(usualBore)
@@ -23,11 +22,9 @@ func UsualFuel(r *Result, stub geometry.Point3) (line vehicles.Run, ok bool) {
 	if len(tanks) != 1 {
 		return line, false
 	}
-	tank := &r.Plan.Obstructions[tanks[0]]
-	_, at := tank.Prism.Footprint.Gap(stub.Plan())
 	line.Supply.From, line.Supply.Kind = r.Job.Obstructions[tanks[0]].Name, r.Job.Obstructions[tanks[0]].Holds
 	line.Path = vehicles.List[vehicles.RunPoint]{
-		{X: math.Round(at.X), Y: math.Round(at.Y), Drop: math.Round(-tank.Prism.High) + usualDip},
+		usualBegin(r, tanks[0], line, stub.Plan()),
 		{X: hundredth(stub.X), Y: hundredth(stub.Y), Drop: hundredth(-stub.Z)},
 	}
 	return line, true

@@ -28,7 +28,7 @@ func (s *seeker) further() *attempt {
 func (s *seeker) otherWays() (list []func(demand) *attempt) {
 	add := func(upright, flat bool) {
 		list = append(list, func(d demand) *attempt {
-			d.upright, d.flat = upright, flat
+			d.upright, d.flat, d.orNone = upright, flat, true
 			return s.among(d)
 		})
 	}
@@ -52,7 +52,7 @@ func (s *seeker) fromOwn(d demand) (best *attempt) {
 	}
 	goals, _ := s.goals(d)
 	d.less -= s.to.Spare
-	d.upright = s.strict
+	d.upright, d.orNone = s.strict, true
 	c := newCourse(s.judge, s.kind, goals, d)
 	for lower := range s.mufflerLegs() {
 		if a := s.straighten(corners, c, d.judged, lower); a.better(best) {

@@ -31,7 +31,7 @@ func (l *layouting) headed(sketches []sketch) (list []sketch) {
 	share(len(list), l.workers, func(i int) {
 		s := l.sketch(list[i].spot, AnyEdge)
 		if s.headed = true; s.placed != nil && !s.foul {
-			for _, d := range []demand{uprightly(demands[0]), uprightly(demands[len(demands)-1])} {
+			for _, d := range []demand{uprightly(demands[0]), uprightly(keepsRules)} {
 				if s.laid == nil && l.wanted.Err() == nil {
 					l.lay(&s, d)
 				}

@@ -13,8 +13,7 @@ import (
 // all are the layouts that were worked out, whatever they are worth.
 func (l *layouting) all() (list []*Layout) {
 	sketches := l.sketches()
-	last := demands[len(demands)-1]
-	for _, d := range []demand{uprightly(demands[0]), uprightly(last), last} {
+	for _, d := range []demand{uprightly(demands[0]), uprightly(keepsRules), keepsRules} {
 		if l.enough(sketches) || !d.upright && l.kept > 0 {
 			break
 		}
@@ -40,6 +39,9 @@ func (l *layouting) ranking(sketches []sketch) []*Layout {
 	}
 	return list
 }
+
+// keepsRules is the least that is demanded of the runs of a layout.
+var keepsRules = demand{aims: ToKeepRules, orNone: true}
 
 // uprightly is a demand whose runs leave their stubs straight down, as people lay them.
 func uprightly(d demand) demand {

@@ -59,13 +59,14 @@ type demand struct {
 	uncut    bool // nothing but distances is asked, and a fall
 	rising   bool // not even that
 	flat     bool // the run only never rises, as behind a muffler: what is to fall more is judged
+	orNone   bool // nobody asks what comes of one that does not keep it
 }
 
 // demands are made in turn, each where nothing keeps the one before.
 var demands = [...]demand{
-	{searched: coverage, judged: coverage},
-	{judged: coverage},  // the search takes the worst sigma that there can be for each
-	{aims: ToKeepRules}, // no rule is broken, though it may be doubtful
+	{searched: coverage, judged: coverage, orNone: true},
+	{judged: coverage, orNone: true}, // the search takes the worst sigma that there can be for each
+	{aims: ToKeepRules},              // no rule is broken, though it may be doubtful
 }
 
 // drained is asked of an intake where none that falls keeps every rule: it may rise, with a drain hole wherever it is lowest.

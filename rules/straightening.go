@@ -58,9 +58,16 @@ func (s *seeker) straightenBy(t *trial, corners []geometry.Point3, c *course, st
 	if !s.to.exactly() {
 		st.LastMay = s.onEdge
 	}
+	if c.orNone {
+		st.Most = beyondMending
+	}
 	corners, worth := st.Straighten(s.ctx, corners)
 	return &attempt{corners, worth, t.lower}
 }
+
+// beyondMending is how many of the steps that a run's corners were moved by it may still fall short by, for smaller ones to be worth trying. Of some
+// thousand that were found on random floors, none that fell short by more than 3 was mended.
+const beyondMending = 7
 
 // mufflerLegs is on how many legs a muffler is tried, from the outlet back.
 func (s *seeker) mufflerLegs() int {
@@ -108,7 +115,7 @@ func (s *seeker) keyOf(corners []geometry.Point3, c *course, bands float64, lowe
 	}
 	low, high := c.query.Min, c.query.Max
 	add(bands, float64(lower), s.to.Spare, low.X, low.Y, low.Z, high.X, high.Y, high.Z)
-	for _, is := range [...]bool{c.upright, c.rising && s.kind == vehicles.IntakeRun, c.uncut, c.query.TurnBefore} {
+	for _, is := range [...]bool{c.upright, c.rising && s.kind == vehicles.IntakeRun, c.uncut, c.orNone, c.query.TurnBefore} {
 		add(float64(asNumber(is)))
 	}
 	for i, at := range corners {

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"math"
-	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
@@ -24,9 +23,13 @@ type trial struct {
 	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
 	lower   int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
 
-	last judge // of the run tried last
-	job  vehicles.Job
-	plan vehicles.Plan
+	last  judge // of the run tried last
+	job   vehicles.Job
+	plan  vehicles.Plan
+	tried vehicles.Run        // that run
+	laid  vehicles.LaidRun    // and where it is
+	path  []vehicles.RunPoint // memory for that of the next
+	bare  geometry.Run        // and for it before anything hangs on it
 }
 
 func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
@@ -41,7 +44,8 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 		return route.Worth{Short: math.Inf(1)}
 	}
 	run := t.run
-	run.Path = t.pathThrough(corners)
+	t.path = t.pathIn(t.path[:0], corners)
+	run.Path = t.path
 	lacks := 0.0
 	run.Hanging, lacks = t.hang(corners)
 	if !t.put(&run) {
@@ -88,21 +92,33 @@ func cornerTwice(corners []geometry.Point3) bool {
 // pathThrough is a run's path through corners, whose first is the stub's mouth: from there on, or of a fuel line from its other end to
 // there, behind what of it is above the floor.
 func (t *trial) pathThrough(corners []geometry.Point3) []vehicles.RunPoint {
-	path := make([]vehicles.RunPoint, len(corners))
-	for i, c := range corners {
-		path[i] = vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
-	}
-	if t.kind != vehicles.FuelRun {
-		return path[1:]
-	}
-	slices.Reverse(path)
-	return append(t.above[:len(t.above):len(t.above)], path...)
+	return t.pathIn(make([]vehicles.RunPoint, 0, len(t.above)+len(corners)), corners)
 }
 
-// put lays a run; ok is false where what hangs on it can't.
+// pathIn is that in the memory of a list, where it has room.
+func (t *trial) pathIn(path []vehicles.RunPoint, corners []geometry.Point3) []vehicles.RunPoint {
+	if t.kind != vehicles.FuelRun {
+		for _, c := range corners[1:] {
+			path = append(path, runPoint(c))
+		}
+		return path
+	}
+	path = append(path, t.above...)
+	for i := len(corners) - 1; i >= 0; i-- {
+		path = append(path, runPoint(corners[i]))
+	}
+	return path
+}
+
+func runPoint(c geometry.Point3) vehicles.RunPoint {
+	return vehicles.RunPoint{X: c.X, Y: c.Y, Drop: number(-c.Z)}
+}
+
+// put lays a run, where the one before was; ok is false where what hangs on it can't.
 func (t *trial) put(run *vehicles.Run) (ok bool) {
-	t.job = t.judge.job.WithRun(t.kind, run)
-	t.plan, ok = t.judge.plan.WithRun(&t.job, t.kind)
+	t.tried = *run
+	t.job = t.judge.job.WithRun(t.kind, &t.tried)
+	t.plan, ok = t.judge.plan.WithRunIn(&t.laid, &t.job, t.kind)
 	return ok
 }
 

@@ -53,8 +53,9 @@ func (t *trial) seat(h *vehicles.Hanging, k *vehicles.HangingKind, corners []geo
 
 // mufflerOn is a muffler on a run through corners, nil where its leg is shorter than it is; lacks is by how much that is too short for it.
 func (t *trial) mufflerOn(m vehicles.Muffler, corners []geometry.Point3) (on *vehicles.Muffler, lacks float64) {
-	laid := geometry.Rounded(corners, t.run.Bend.Value)
-	leg := t.mufflerLeg(&laid, m.Length)
+	laid := &t.bare
+	laid.Round(corners, t.run.Bend.Value)
+	leg := t.mufflerLeg(laid, m.Length)
 	l := laid.Legs[leg]
 	whole := l.B.Sub(l.A).Norm()
 	if lacks = max(0, m.Length-(l.End-l.Begin)); whole < m.Length {

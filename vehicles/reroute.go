@@ -50,7 +50,7 @@ func (j *Job) laidAlone(k RunKind, run *Run) (laid *LaidRun, there bool) {
 	if k != FuelRun && !ok {
 		return nil, false
 	}
-	path, there := j.corners(k, run.Path, hole)
+	path, there := j.corners(nil, k, run.Path, hole)
 	if !there {
 		return nil, false
 	}

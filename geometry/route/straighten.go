@@ -31,6 +31,7 @@ type Straightener struct {
 	LastMay func(at geometry.Point3) bool // whether the last corner may be there; nil: it stays
 	Steps   []float64                     // how far corners are moved, mm, from far to near; each a whole number
 	Heads   bool                          // a run that falls short keeps the corner that its last leg has its direction from
+	Most    float64                       // a run that falls short by more than so many times a step, once that has done what it can, is left as it is; 0: none is
 	Tries   int                           // how many runs are tried for each corner at the most; 0: as many as may ever help
 }
 
@@ -41,6 +42,9 @@ func (s *Straightener) Straighten(ctx context.Context, corners []geometry.Point3
 	w := work{s: s, ctx: ctx, corners: best, worth: s.Worth(best, math.Inf(1)), left: cmp.Or(s.Tries, triesEach) * len(best), tried: map[string]bool{}}
 	for _, step := range s.Steps {
 		for w.goesOn() && (w.leaveOut() || w.moveAll(step)) {
+		}
+		if s.Most > 0 && w.worth.Short > s.Most*step {
+			break
 		}
 	}
 	return w.corners, w.worth
@@ -86,14 +90,17 @@ type work struct {
 	left    int             // how many runs may still be tried
 	tried   map[string]bool // by their corners: what came to no more once never will, as the run only gets better
 	key     []byte
+	run     geometry.Run // the one that is tried, rounded
 }
 
 func (w *work) goesOn() bool { return w.left > 0 && w.ctx.Err() == nil }
 
 // try takes corners where they are better.
 func (w *work) try(corners []geometry.Point3) bool {
-	if w.worth.Short <= touching && geometry.Rounded(corners, w.s.Bend).Length() >= w.worth.Length-touching {
-		return false // one that falls short of nothing has to be shorter
+	if w.worth.Short <= touching {
+		if w.run.Round(corners, w.s.Bend); w.run.Length() >= w.worth.Length-touching {
+			return false // one that falls short of nothing has to be shorter
+		}
 	}
 	w.left--
 	if w.key = keyOf(w.key[:0], corners); w.tried[string(w.key)] {
