@@ -44,9 +44,12 @@ func rulersOf(rows [][]rune) (r rulers, there bool) {
 		return r, true
 	}
 	for x := r.left; x < len(rows[r.end]) && rows[r.end][x] != '│'; x++ { // as far as the picture goes
-		number, _, _ := strings.Cut(strings.Map(figure, string(rows[r.end][x:])), " ")
-		if v, err := strconv.ParseFloat(number, 64); err == nil && rows[r.end][x-1] == '┴' {
-			r.across[x-1] = v // the tick before the number stands at what it counts
+		if rows[r.end][x] != '┴' {
+			continue
+		}
+		before := strings.Map(figure, string(rows[r.end][:x]))
+		if v, err := strconv.ParseFloat(before[strings.LastIndexByte(before, ' ')+1:], 64); err == nil {
+			r.across[x] = v // the tick at which the number ends stands at what it counts
 		}
 	}
 	return r, true

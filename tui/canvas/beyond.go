@@ -13,17 +13,27 @@ import (
 // beyond names at the edge of the picture what one looks for and lies beyond it, the tanks, the van's exhaust, and on either side where none is seen the nearest
 // chassis rail: with how far from that edge it is where there is room for that.
 func (p *painter) beyond() {
+	for _, it := range p.soughtBeyond() {
+		if !p.saidBelow(it) {
+			p.pointTo(it)
+		}
+	}
+}
+
+// soughtBeyond are those parts, the rails first.
+func (p *painter) soughtBeyond() (sought []*part) {
 	for _, rail := range p.railsBeyond() {
 		if rail != nil {
-			p.pointTo(rail)
+			sought = append(sought, rail)
 		}
 	}
 	for i := range p.parts {
 		it := &p.parts[i]
-		if it.Label != "" && !it.Aside && it.Primitive == scene.Area && (it.Role == scene.Hot || it.Role == scene.Lines && it.Area.Shape != geometry.Line) {
-			p.pointTo(it)
+		if it.Label != "" && !it.Aside && it.Primitive == scene.Area && (it.Role == scene.Hot || it.Role == scene.Lines && it.Area.Shape != geometry.Line) && p.edgeTo(&it.Area).out {
+			sought = append(sought, it)
 		}
 	}
+	return sought
 }
 
 // railsBeyond are the chassis rails that are nearest beyond the picture's top and bottom; nil for one that is none.
@@ -52,9 +62,6 @@ func (p *painter) railsBeyond() (nearest [2]*part) {
 // pointTo names at the edge of the picture a part that lies beyond it.
 func (p *painter) pointTo(it *part) {
 	e := p.edgeTo(&it.Area)
-	if !e.out {
-		return
-	}
 	ink := inkOf(it.Item)
 	ink.Tone = Word
 	low, high := it.Area.Bounds()
@@ -180,13 +187,17 @@ func (p *painter) atEdge(seats []seat, at geometry.Point) []seat {
 		return seats
 	}
 	if p.barOff > 0 {
-		col = max(col, p.Left+2) // beside the torn edge
+		col = max(col, p.Left+2) // beside the edge where the van is broken off
 	}
 	align := byStart
 	if col > p.Left+p.Cols/2 {
 		align = byEnd
 	}
-	for d := range p.Rows {
+	rows := p.Rows
+	if len(p.below) > 0 {
+		rows = 2 // there is no room for what is told of elsewhere
+	}
+	for d := range rows {
 		for _, r := range [2]int{row - d, row + d} {
 			seats = append(seats, seat{col: col, row: r, align: align, off: fromEdge * d})
 		}

@@ -20,10 +20,11 @@ func (p *painter) rearBeyond() {
 		e, plain := p.edgeTo(&it.Area), clean(it.Label)
 		name := "rear " + plain
 		if p.look.Datum != "" {
-			name, plain = "rear end", "rear end"
+			name, plain = rearEnd, rearEnd
 		}
 		l := label{name: name, ink: Ink{Role: it.Role, Tone: Bold}, over: true, always: true}
 		switch {
+		case p.saidBelow(it):
 		case p.barOff > 0:
 			p.farBar(it, plain, l)
 		case e.out:
@@ -35,8 +36,11 @@ func (p *painter) rearBeyond() {
 	}
 }
 
-// barAtEdge is the bumper bar as it is drawn: at the picture's edge, a cell wide, where in a plan it lies beyond that, as everybody looks for it, and by how much
-// it does, mm; else where it is.
+// rearEnd is what the van's rear is called where the readings are taken from another datum than its bumper.
+const rearEnd = "rear end"
+
+// barAtEdge is the bumper bar where it is drawn; where in a plan it lies beyond the picture, the first column of that, beside it, where the van is broken off, and
+// by how much the bar is farther off, mm.
 func (m *Map) barAtEdge(it *scene.Item, seen *scene.Projection) (bar scene.Item, off float64) {
 	low, high := it.Solid.Prism.Footprint.Bounds()
 	if bar, off = *it, m.west-high.X; !seen.FacesFloor() || off <= 0 {
@@ -47,9 +51,8 @@ func (m *Map) barAtEdge(it *scene.Item, seen *scene.Projection) (bar scene.Item,
 	return bar, off
 }
 
-// partBar empties the cells of the bumper bar that is drawn at the picture's edge of what else is there, and tears the picture off from it: what lies between
-// is left out.
-func (p *painter) partBar() {
+// breakOff draws the edge at which the van is broken off where its bumper lies beyond the picture: a line alone, so that nothing but the bumper looks like one.
+func (p *painter) breakOff() {
 	for i := range p.parts {
 		it := &p.parts[i]
 		if it.Role != scene.Bumper || p.barOff == 0 {
@@ -57,23 +60,20 @@ func (p *painter) partBar() {
 		}
 		for row := p.Top; row < p.Top+p.Rows; row++ {
 			if p.covers(it, p.Left, row) {
-				at := row*p.canvas.Width + p.Left
-				if p.look.Faces {
-					p.canvas.Cells[at] = Cell{Rune: ' ', Ground: groundOf(it.Item)}
-				}
-				p.canvas.Cells[at+1] = Cell{Rune: teeth[row%2], Ink: Ink{Role: it.Role}}
+				*p.canvas.At(p.Left, row) = Cell{Rune: teeth[row%2], Ink: Ink{Role: it.Role}}
+				p.taken.add(row*p.canvas.Width + p.Left)
 			}
 		}
 	}
 }
 
-// teeth are what a torn edge is made of, in even rows and in odd ones: the zigzag of a break line (ISO 128-2).
+// teeth are what that edge is made of, in even rows and in odd ones: the zigzag of a break line (ISO 128-2).
 var teeth = [2]rune{'╲', '╱'}
 
-// torn is the edge that teeth show in cells, for a bar at the picture's edge as it is seen; none where no row sees it.
-func (m *Map) torn(bar *geometry.Footprint) (edge []scene.Item) {
+// broken is the edge that teeth show in cells, for a bar beside the picture; none where no row sees it.
+func (m *Map) broken(bar *geometry.Footprint) (edge []scene.Item) {
 	wide, _ := m.CellSize()
-	x, _ := m.point(m.Left+1, m.Top)
+	x, _ := m.point(m.Left, m.Top)
 	var path []geometry.Point3
 	for row := m.Top; row < m.Top+m.Rows; row++ {
 		at, _ := m.point(m.Left, row)
@@ -94,26 +94,15 @@ func (m *Map) torn(bar *geometry.Footprint) (edge []scene.Item) {
 	return edge
 }
 
-// unseen stands behind how far the bumper is where there are few columns: so much between the torn edge and it is left out.
-const unseen = " unseen"
-
 // neverBare is what the bumper's name without how far it is costs: more than all that a longer one may hide.
 const neverBare = 8 * mostHidden
 
-// farBar says beside the bumper bar that is drawn at the picture's edge how far out of the picture it is.
+// farBar says at the edge where the van is broken off how far out of the picture its bumper is.
 func (p *painter) farBar(it *part, plain string, l label) {
-	for row := range p.Rows {
-		p.taken.add((row+p.Top)*p.canvas.Width + p.Left) // no name stands on it
-	}
 	p.seats = p.atEdge(p.seats[:0], p.visible(it.Area.Bounds()))
 	far := scene.Measure{Value: coarse(p.barOff, p.look.Units), Unit: scene.MM}
-	off := " " + words.Measure(far, p.look.Units)
-	far.Bare = true
-	names := []string{l.name + off + outOfView, plain + off + outOfView, plain + off + unseen, plain + " " + words.Measure(far, p.look.Units) + unseen, plain}
-	dear := []int{0, endWorth / 4, endWorth / 2, endWorth, neverBare}
-	if p.Rows < fewRows { // what is in the way of the cut wants the room
-		names, dear = names[3:], dear[3:]
-	}
+	off := " " + words.Measure(far, p.look.Units) + outOfView
+	names, dear := []string{l.name + off, plain + off, plain}, []int{0, endWorth / 4, neverBare}
 	p.writeOne(names, dear, l, toLeft)
 }
 

@@ -163,7 +163,7 @@ func TestRulersReadWhatTheTapeReads(t *testing.T) {
 		col, _, ok := p.Cell(pt(c.mm, 0))
 		require.True(t, ok)
 		line := []rune(p.lines()[p.Top+p.Rows])
-		assert.Equal(t, "─┴"+c.text+"─", string(line[col-1:col+len(c.text)+2]), "its tick stands at what it counts")
+		assert.Equal(t, "─"+c.text+"┴─", string(line[col-len(c.text)-1:col+2]), "it ends at its tick, which stands at what it counts")
 	}
 	p := Paint(van(scene.Below), 100, 27, plainLook)
 	_, row, _ := p.Cell(pt(0, -500))

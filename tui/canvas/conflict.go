@@ -1,6 +1,8 @@
 package canvas
 
 import (
+	"math"
+
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 )
@@ -132,4 +134,36 @@ func (p *painter) cellsOf(it *part) {
 			}
 		}
 	}
+}
+
+// crossing marks what is in the way of the cut on the ring where that crosses it as it is drawn: under one that is drawn larger than the cut is the place of the
+// conflict itself may not be seen. False where the thing crosses no cell of the ring, or no such ring is there.
+func (p *painter) crossing(conflict *part) bool {
+	of := p.inWay(conflict)
+	if of == nil || !p.circle.shown || asLarge(p.circle.item.Solid.Prism.Footprint.Radius/p.Scale) {
+		return false
+	}
+	at, least := [2]int{}, math.Inf(1)
+	middle, centre, _ := p.circle.cell(p)
+	aside, away := int(p.circle.radius)/dotsAcross+2, int(p.circle.radius)/dotsDown+2
+	for row := max(centre-away, p.Top); row < min(centre+away+1, p.Top+p.Rows); row++ {
+		for col := max(middle-aside, p.Left); col < min(middle+aside+1, p.Left+p.Cols); col++ {
+			if !p.onRing(col, row) || p.canvas.At(col, row).Rune == signs[scene.Crossed] { // each has a mark of its own
+				continue
+			}
+			box := p.box(col, row, 1)
+			if geometry.Apart(&box, &of.Area) > 0 {
+				continue
+			}
+			if here, _ := p.point(col, row); here.Sub(conflict.Line[0]).Norm() < least {
+				at, least = [2]int{col, row}, here.Sub(conflict.Line[0]).Norm()
+			}
+		}
+	}
+	if math.IsInf(least, 1) {
+		return false
+	}
+	ring := Ink{Role: scene.Cut, Tone: Bold, Selected: p.circle.item.Selected} // which stays whole
+	*p.canvas.At(at[0], at[1]) = Cell{Rune: signs[scene.Crossed], Ink: ring, Ground: Ground{Role: scene.Conflict, Set: true}}
+	return true
 }

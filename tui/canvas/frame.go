@@ -50,7 +50,7 @@ func (p *painter) head() {
 // tops says which way is to the top, in fewer and fewer words; without a foot line that has to name the bottom too.
 func (p *painter) tops() []string {
 	top, bottom := p.projection.Top(), p.projection.Bottom()
-	if footRows(p.canvas.Height) == 1 {
+	if p.canvas.Height < scant {
 		return []string{"▲ " + p.word(top) + " ▼ " + p.word(bottom), "▲" + p.word(top), "▲"}
 	}
 	return []string{"▲ " + p.named(top), "▲ " + p.word(top), "▲"}
@@ -201,12 +201,13 @@ func (p *painter) bottomRuler() {
 	}
 	for x := first(p.west, step); x < last; x += step {
 		number := p.figureAt(&p.projection.Across, x)
-		if x == 0 && p.look.Datum != "" && p.projection.Lengthwise() {
-			number = p.atDatum(number, step)
-		}
 		col := floor((x-p.west)/p.Scale/dotsAcross) + p.Left
-		if c.Put(col, row, "┴", rule); col+1+utf8.RuneCountInString(number) <= c.Width {
-			c.Put(col+1, row, number, quiet)
+		if x == 0 && p.look.Datum != "" && p.projection.Lengthwise() {
+			number = p.atDatum(number, min(floor(step/p.Scale/dotsAcross), col-p.Left))
+		}
+		c.Put(col, row, "┴", rule)
+		if from := col - utf8.RuneCountInString(number); from >= p.Left { // it ends at its tick
+			c.Put(from, row, number, quiet)
 		}
 	}
 }
@@ -214,11 +215,11 @@ func (p *painter) bottomRuler() {
 // leastName is how many columns a name needs to say anything.
 const leastName = 4
 
-// atDatum is what a ruler along the van says at 0: the datum's name too, as far as there is room before the next number.
-func (p *painter) atDatum(number string, step float64) string {
-	room := floor(step/p.Scale/dotsAcross) - desk.Width(number+"┴  ")
+// atDatum is what a ruler along the van says at 0: the datum's name too, as far as there is room for it in so many columns.
+func (p *painter) atDatum(number string, cols int) string {
+	room := cols - desk.Width("┴ "+number)
 	if name := desk.FirstWords(p.look.Datum, room); room > leastName {
-		return number + " " + name
+		return name + " " + number
 	}
 	return number
 }

@@ -128,6 +128,7 @@ const (
 	hidesFoul  = 900 // of a line that is in the way, whose course one follows
 	hidesOwn   = 500 // of that, by its own name
 	hidesMain  = 60
+	hidesPipe  = 130 // of the heater's air or fuel, as wide as it is
 	hidesLine  = 7
 	hidesDots  = 4
 	hidesFace  = 24 // it would be taken for that thing's name
@@ -279,6 +280,8 @@ func (p *painter) cost(i, row, col int) uint16 {
 		return hidesFoul
 	case line.arms != 0 && line.ink.Role == scene.Intake:
 		return hidesMain
+	case pipe(ground.Role) && ground.Set, pipe(face.Role) && face.Set:
+		return hidesPipe
 	case line.arms != 0:
 		return hidesLine + uint16(line.front)
 	case ground.Set && behind.Sought:
@@ -298,3 +301,6 @@ func (p *painter) cost(i, row, col int) uint16 {
 	}
 	return 0
 }
+
+// pipe tells whether a face is one of the heater's runs that is no band from end to end.
+func pipe(r scene.Role) bool { return r == scene.Intake || r == scene.Fuel }

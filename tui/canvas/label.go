@@ -57,6 +57,7 @@ func (p *painter) labels() {
 		}
 	}
 	p.weighed()
+	p.sayBelow()
 	p.rearBeyond()
 	p.nameAll(p.namings())
 	p.beyond()

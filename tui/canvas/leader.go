@@ -320,6 +320,9 @@ func (p *painter) inSight(low, high geometry.Point) (least, most geometry.Point)
 	return geometry.Point{X: max(low.X, from.X), Y: max(low.Y, from.Y)}, geometry.Point{X: min(high.X, to.X), Y: min(high.Y, to.Y)}
 }
 
+// asideOfRing is what the name of the cut costs that stands a row off the middle of its ring.
+const asideOfRing = 45
+
 // atRing adds seats for the name of the cut beside the ring.
 func (p *painter) atRing(seats []seat) []seat {
 	col, row, ok := p.circle.cell(p)
@@ -330,8 +333,10 @@ func (p *painter) atRing(seats []seat) []seat {
 	down := int(p.circle.radius/dotsDown) + 1
 	seats = append(seats, seat{col: col, row: row - down - 1}, seat{col: col, row: row + down + 1})
 	for away := range 5 { // past the exhaust, which begins in it
-		off := 2 * leaderRow * away
-		seats = append(seats, seat{col: col + across + away, row: row, align: byStart, off: off}, seat{col: col - across - 1 - away, row: row, align: byEnd, off: off})
+		for _, by := range [...]int{0, -1, 1} { // past a pipe that goes out of it
+			r, off := row+by, 2*leaderRow*away+asideOfRing*abs(by)
+			seats = append(seats, seat{col: col + across + away, row: r, align: byStart, off: off}, seat{col: col - across - 1 - away, row: r, align: byEnd, off: off})
+		}
 	}
 	return seats
 }

@@ -15,11 +15,14 @@ const (
 	headRows = 1
 )
 
+// scant is how many rows a canvas has at least that has a foot line: with fewer its head says what that would.
+const scant = 12
+
 // footRows are the rows below a picture of h rows in all: the ruler, and where there is room for them the foot line and one
 // for a key of the shades.
 func footRows(h int) int {
 	switch {
-	case h < 12:
+	case h < scant:
 		return 1
 	case h < 20:
 		return 2
@@ -52,6 +55,9 @@ func NewMap(s scene.Scene, w, h int, camera desk.Camera, units survey.Units) Map
 	m := Map{
 		plane: s.Projection.Plane, over: s.Projection.Over,
 		Left: gutter, Top: headRows, Cols: max(w-gutter, 1), Rows: max(h-headRows-footRows(h), 1),
+	}
+	if hasBelow(h, &s.Projection, camera) {
+		m.Rows--
 	}
 	m.wide, m.tall = m.Cols*dotsAcross, m.Rows*dotsDown
 	half := geometry.Point{X: float64(m.wide), Y: float64(m.tall)}.Scale(0.5)

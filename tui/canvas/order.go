@@ -102,8 +102,11 @@ func (p *painter) inOrder(names []naming, written int, seek *try, other *order) 
 		}
 		switch {
 		case said != unsaid:
-			if at.about {
+			switch {
+			case at.about:
 				o.lacks, o.far = o.lacks+1, append(o.far, n.it)
+			case at.led && n.it.Role == scene.Conflict:
+				o.far = append(o.far, n.it) // best beside what is in the way
 			}
 			o.cost += at.cost
 		case n.must:

@@ -54,7 +54,7 @@ func (p *painter) paint(s scene.Scene, w, h int, look Look) {
 	p.frame()
 	p.ring()
 	p.pastRing()
-	p.partBar()
+	p.breakOff()
 	p.ends()
 	p.spots()
 	p.labels()
@@ -95,8 +95,9 @@ type painter struct {
 	canvas           Canvas
 	taken            cellset    // cells of the canvas that hold words or must stay in sight
 	exits            []exit     // of runs
+	below            []*part    // what the line below says of that lies out of view
 	rearNamed        bool       // the bumper\'s name stands on it
-	farBumper        scene.Item // the bumper, at the picture's edge where it lies beyond that
+	farBumper        scene.Item // the bumper, beside the picture where it lies beyond that
 	barOff           float64    // by how much, mm; 0 where it is where it is drawn
 	seats            []seat     // used again and again
 	costs            []uint16   // of each cell of the canvas: what a character there would hide
@@ -134,7 +135,7 @@ func (p *painter) begin(s scene.Scene, w, h int, look Look) {
 	p.canvas = Canvas{Map: m, Width: w, Height: h, Cells: blank(p.canvas.Cells, w*h), faces: look.Faces, few: look.Few, known: p.wardrobe()}
 	p.taken.begin(w * h)
 	p.costs, p.sums = emptied(p.costs, w*h), emptied(p.sums, w*h+1)
-	p.exits, p.rearNamed = p.exits[:0], false
+	p.exits, p.rearNamed, p.below = p.exits[:0], false, p.below[:0]
 	p.circle = p.ringOf()
 }
 
@@ -161,11 +162,6 @@ func (p *painter) see(s *scene.Scene) {
 			}
 			p.parts = append(p.parts, part{Item: it, Seen: f})
 		}
-	}
-	if at := slices.IndexFunc(p.parts, func(it part) bool { return it.Role == scene.Bumper }); p.barOff > 0 && at >= 0 { // over what it is not among
-		bar := p.parts[at]
-		copy(p.parts[at:], p.parts[at+1:])
-		p.parts[len(p.parts)-1] = bar
 	}
 }
 
@@ -269,8 +265,10 @@ func far(seen *scene.Projection, it *part) bool {
 	return false
 }
 
-// tiny says whether an item is left out, as it would only be a blot.
-func (p *painter) tiny(it *part) bool { return p.Map.tiny(&p.projection, it) }
+// tiny says whether an item is left out, as it would only be a blot, or lies beyond the edge where the van is broken off.
+func (p *painter) tiny(it *part) bool {
+	return it.Role == scene.Bumper && p.barOff > 0 || p.Map.tiny(&p.projection, it)
+}
 
 // small says whether a hole is too small on the screen to be told from a blot: then one character stands for it. Seen
 // edge on a round hole is a rectangle.

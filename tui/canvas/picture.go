@@ -72,7 +72,8 @@ func (p *pictured) distinct() scene.Scene {
 		if it.Role == scene.Bumper {
 			bar, off := p.barAtEdge(it, &all.Projection)
 			if it = &bar; off > 0 {
-				all.Items = append(all.Items, p.torn(&bar.Solid.Prism.Footprint)...)
+				all.Items = append(all.Items, p.broken(&bar.Solid.Prism.Footprint)...)
+				continue
 			}
 		}
 		seen, ok := all.Projection.Seen(it, p.Scale/finer)

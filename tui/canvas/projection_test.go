@@ -45,7 +45,7 @@ func TestAnotherViewIsPaintedAsItsProjectionSays(t *testing.T) {
 		col, _, ok := p.CellOf(c.at)
 		require.True(t, ok)
 		ruler := []rune(lines[p.Top+p.Rows])
-		assert.Equal(t, "┴"+c.figure, string(ruler[col:col+1+len(c.figure)]), "its tick stands at what it counts")
+		assert.Equal(t, c.figure+"┴", string(ruler[col-len(c.figure):col+1]), "its tick stands at what it counts")
 		_, row, ok := p.CellOf(geometry.Point3{Z: -200})
 		require.True(t, ok)
 		assert.Contains(t, lines[row], "200┤", "a ruler of heights counts drops")

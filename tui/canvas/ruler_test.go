@@ -63,9 +63,9 @@ func numbersAlong(c *Canvas) map[int]float64 {
 		if r != '┴' {
 			continue
 		}
-		text, _, _ := strings.Cut(string(line[col+1:])+"─", "─")
-		text, _, _ = strings.Cut(text, "┴")
-		if number, err := strconv.ParseFloat(text, 64); err == nil {
+		before := strings.FieldsFunc(" "+string(line[:col]), func(r rune) bool { return strings.ContainsRune("─┴└", r) })
+		ends := col > 0 && !strings.ContainsRune("─┴└", line[col-1])
+		if number, err := strconv.ParseFloat(before[len(before)-1], 64); err == nil && ends {
 			numbers[col] = number
 		}
 	}

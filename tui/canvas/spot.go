@@ -36,6 +36,7 @@ func (p *painter) spots() {
 		case it.Role == scene.Cut && !p.circle.shown && p.small(&it.Area):
 			p.spot(it.Area.Middle, Ink{Role: scene.Cut, Tone: Inverse})
 		case it.Role == scene.CutCentre && p.circle.shown && p.circle.radius < leastWithCentre:
+		case it.Role == scene.Conflict && p.crossing(it):
 		case it.Primitive == scene.Spot:
 			p.spot(it.Line[0], inkOf(it.Item))
 		}
@@ -141,7 +142,7 @@ func (p *painter) ends() {
 	for i := range p.parts {
 		it := &p.parts[i]
 		if !it.Role.Pen().Stacked || it.Label == "" || it.Role == scene.Bumper && p.barOff > 0 {
-			continue // a bar that is torn off is named beside it, with how much farther off it is: with its name on it, it would be there
+			continue // it is not there
 		}
 		low, high := it.Area.Bounds()
 		name := []rune(strings.ToUpper(it.Label))
@@ -214,7 +215,7 @@ func (p *painter) goesOut(it *part) {
 		out := exit{of: it, at: b, arrow: p.heading(a, b)}
 		col, row, _ := p.Cell(b)
 		if p.barOff > 0 {
-			col = max(col, p.Left+1) // the bumper bar has its name on it
+			col = max(col, p.Left+1) // beside the edge where the van is broken off
 		}
 		beside := slices.ContainsFunc(p.exits, func(other exit) bool { // two arrows would be one sign; each name has its own
 			c, r, _ := p.Cell(other.at)

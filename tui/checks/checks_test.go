@@ -100,7 +100,7 @@ func TestWhatIsMissingStaysInSight(t *testing.T) {
 		for range 3 {
 			view := screentest.Filled(t, p, s, size.W, size.H)
 			assert.Contains(t, view, "Not checked, not entered: fuel, pump, matching points")
-			assert.Contains(t, view, "Not checked, nobody has said: muffler drain, deck:")
+			assert.Contains(t, view, "Not checked, nobody has said: muffler drain, ")
 			assert.Contains(t, view, "Not looked for, 28 at the cut, 30 at the runs, 13")
 			p, _, _ = screentest.After(p, s, screentest.Keys("w down")...)
 		}
@@ -287,4 +287,22 @@ func TestBars(t *testing.T) {
 	assert.Equal(t, "█████", bar(0.5, 10))
 	assert.Equal(t, "█▎", bar(0.125, 10), "an eighth of ten cells is one and two eighths")
 	assert.Equal(t, "▏", bar(1e-9, 10), "what is there shows")
+}
+
+// Where rows are few, what was not checked has one, which ends in how many more there are and never amid a name.
+func TestWhatWasNotCheckedEndsInHowMany(t *testing.T) {
+	u := undone{"Not checked, nobody has said", []string{"muffler drain", "deck: steel or timber", "who", "when"}}
+	for w, want := range map[int]string{
+		100: "Not checked, nobody has said: muffler drain, deck: steel or timber, who, when",
+		70:  "Not checked, nobody has said: muffler drain, 3 more",
+		60:  "Not checked, nobody has said: muffler drain, 3 more",
+		40:  "Not checked, nobody has said",
+	} {
+		assert.Equal(t, want, u.inRow(w), w)
+	}
+	s := screentest.State(t)
+	require.Greater(t, len(notChecked(s)), 1)
+	for _, row := range open(s, 60, 17) {
+		assert.NotContains(t, row, "…")
+	}
 }

@@ -51,7 +51,11 @@ func (m screen) whole(s desk.State) []string {
 			lines = append(lines, aloud.Joined(reasons(*f, s)...))
 		}
 	}
-	return append(append(lines, m.shownFull(s)...), notChecked(s)...)
+	lines = append(lines, m.shownFull(s)...)
+	for _, u := range notChecked(s) {
+		lines = append(lines, u.text())
+	}
+	return lines
 }
 
 // shownFull is the picked finding in full, as it is shown under the list.

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"fmt"
 	"strings"
 
 	"bench.example/undermark/tui/desk"
@@ -128,15 +129,15 @@ func (m screen) faults(s desk.State, w int) []string {
 }
 
 // open says what was not checked and not looked for, each in no more than an eighth of h rows, and in one where there are so few that the list
-// needs them.
+// needs them: with as many by name as that has room for.
 func open(s desk.State, w, h int) []string {
 	var rows []string
-	for _, text := range notChecked(s) {
-		most := h / 8
+	for _, u := range notChecked(s) {
 		if h < shortOf {
-			most = 1
+			rows = append(rows, s.Settings.Styles().Doubtful.Render(desk.FitRow(u.inRow(w), w)))
+		} else {
+			rows = append(rows, capped(u.text(), s, w, h/8)...)
 		}
-		rows = append(rows, capped(text, s, w, most)...)
 	}
 	return rows
 }
@@ -144,22 +145,45 @@ func open(s desk.State, w, h int) []string {
 // shortOf is how many rows a body has that is short of them.
 const shortOf = 20
 
-// notChecked are what was not checked and not looked for, a text each.
-func notChecked(s desk.State) (texts []string) {
+// undone is what was not checked or not looked for, and why.
+type undone struct {
+	why string
+	of  []string
+}
+
+// text is all of it.
+func (u undone) text() string {
+	if len(u.of) == 0 {
+		return u.why
+	}
+	return u.why + ": " + strings.Join(u.of, ", ")
+}
+
+// inRow is what of it fits into w columns: as many as that has room for, and how many more there are; why alone where that is none of them.
+func (u undone) inRow(w int) string {
+	if text := u.text(); desk.Width(text) <= w {
+		return text
+	}
+	for n := len(u.of) - 1; n > 0; n-- {
+		if text := fmt.Sprintf("%s: %s, %d more", u.why, strings.Join(u.of[:n], ", "), len(u.of)-n); desk.Width(text) <= w {
+			return text
+		}
+	}
+	return u.why
+}
+
+// notChecked are what was not checked and not looked for.
+func notChecked(s desk.State) (all []undone) {
 	if missing := s.Result.Unchecked; len(missing) > 0 {
-		texts = append(texts, words.NotEntered+": "+strings.Join(words.Unchecked(missing), ", "))
+		all = append(all, undone{words.NotEntered, words.Unchecked(missing)})
 	}
 	if asked := s.Result.Unanswered; len(asked) > 0 {
-		texts = append(texts, words.NobodySaid+": "+strings.Join(asked, ", "))
+		all = append(all, undone{words.NobodySaid, asked})
 	}
 	if left := words.Left(s.Result.OpenIn); left != "" {
-		text := "Not looked for, " + left
-		if kinds := s.Result.Open(); len(kinds) > 0 {
-			text += ": " + strings.Join(kinds, ", ")
-		}
-		texts = append(texts, text)
+		all = append(all, undone{"Not looked for, " + left, s.Result.Open()})
 	}
-	return texts
+	return all
 }
 
 // capped breaks text into at most h rows, the last one ending in an ellipsis when there is more.

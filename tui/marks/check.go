@@ -96,11 +96,7 @@ func (m screen) viewItem(s desk.State, w, h int) string {
 // viewCheck paints a length to check.
 func (m screen) viewCheck(c rules.Check, s desk.State, w, h int) string {
 	st := s.Settings.Styles()
-	made := st.Strong.Render("[ ] " + taped(false))
-	if s.Ticked[words.CheckID(c)] {
-		made = st.Clear.Render("[x] " + taped(true))
-	}
-	rows := []string{st.Here.Render(" check: "+words.CheckEnds(c, s.Settings)+" ") + "  " + made + m.count(s)}
+	rows := []string{m.headline("check: "+words.CheckEnds(c, s.Settings), "", s.Ticked[words.CheckID(c)], taped, s, w)}
 	rows = append(rows, banners(s, rules.Mark{}, w, false)...)
 	rows = append(rows, desk.Wrapped(st.Plain, meaning(c), w)...)
 	if text := words.CheckInTheWay(&s.Result, c, s.Settings); text != "" {

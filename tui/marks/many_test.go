@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -63,5 +64,23 @@ func TestTheTableHasAllFiguresWhereItIsNarrow(t *testing.T) {
 	}
 	for _, c := range s.Marks.Checks {
 		assert.Contains(t, view, survey.Figure(c.Length))
+	}
+}
+
+// However long a mark's words are, the head says which of how many it is, and in the narrowest window, too.
+func TestTheHeadSaysWhichOfHowMany(t *testing.T) {
+	for _, s := range []desk.State{screentest.State(t), hung(t)} {
+		p := marked(t, s).(screenType)
+		all := items(s)
+		for _, ticked := range []bool{false, true} {
+			for p.at = range all {
+				if s.Ticked = map[string]bool{all[p.at].id(): ticked}; all[p.at].check == nil {
+					s.Ticked = map[string]bool{all[p.at].mark.Name: ticked}
+				}
+				head, _, _ := strings.Cut(screentest.Filled(t, p, s, 60, 17), "\n")
+				assert.Contains(t, head, fmt.Sprintf("  %d of %d", p.at+1, len(all)))
+				assert.Contains(t, head, map[bool]string{true: "[x]", false: "[ ]"}[ticked])
+			}
+		}
 	}
 }

@@ -73,7 +73,7 @@ func (m screen) pinReadings(mark rules.Mark, s desk.State) [2]reading {
 // viewMark paints one mark.
 func (m screen) viewMark(s desk.State, w, h int) string {
 	mark := m.mark(s)
-	rows := m.head(s, mark)
+	rows := m.head(s, mark, w)
 	if m.page == pins && mark.Above != nil {
 		rows = append(append(rows, banners(s, mark, w, false)...), movedRows(mark, s, w)...)
 		return strings.Join(append(rows, m.pinPage(mark, s, w, h-len(rows))...), "\n")
@@ -134,13 +134,27 @@ func both(a, b reading, s desk.State, w, h int) []string {
 }
 
 // head names the mark, says from which side it is marked and whether it is made.
-func (m screen) head(s desk.State, mark rules.Mark) []string {
-	st := s.Settings.Styles()
-	box := st.Strong.Render("[ ] " + made(false))
-	if s.Ticked[mark.Name] {
-		box = st.Clear.Render("[x] " + made(true))
+func (m screen) head(s desk.State, mark rules.Mark, w int) []string {
+	return []string{m.headline(mark.Words, m.side(mark), s.Ticked[mark.Name], made, s, w)}
+}
+
+// headline is what is picked of the marks and the lengths, from which side, whether it is done and which of how many it is. Where that is too long its box alone says
+// whether it is done, and then its name gives way.
+func (m screen) headline(name, side string, ticked bool, says func(bool) string, s desk.State, w int) string {
+	st, count := s.Settings.Styles(), m.count(s)
+	box, look := "[ ]", st.Strong
+	if ticked {
+		box, look = "[x]", st.Clear
 	}
-	return []string{st.Here.Render(" "+mark.Words+" ") + "  " + st.Title.Render(m.side(mark)) + "  " + box + m.count(s)}
+	if side != "" {
+		side = "  " + side
+	}
+	name = " " + name + " "
+	room := w - desk.Width(side+"  "+box) - lipgloss.Width(count)
+	if said := " " + says(ticked); desk.Width(name+said) <= room {
+		box += said
+	}
+	return st.Here.Render(desk.Cut(name, room)) + st.Title.Render(side) + "  " + look.Render(box) + count
 }
 
 // made says whether a mark is made.

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -93,7 +94,7 @@ func TestATapSaysWhatItMoved(t *testing.T) {
 	hole := measuredPilot(t)
 	hole.Type("r")
 	hole.Tap(20, 5)
-	assert.Contains(t, hole.Said, "pilot hole", "and what becomes of the hole")
+	assert.Contains(t, hole.Said, rules.OutsideTheCut.Why(), "and what becomes of the hole")
 }
 
 func TestAWheelOnThePlanIsNoneOnTheList(t *testing.T) {

@@ -97,6 +97,35 @@ func TestEscStopsTheSearch(t *testing.T) {
 	assert.Nil(t, again)
 }
 
+// Enter before there is anything to take does no harm: the search goes on, and that is said in a line.
+func TestEnterBeforeALayoutIsFoundLetsTheSearchGoOn(t *testing.T) {
+	s := demo(t)
+	p, seek, _ := looking(t, s)
+	for range 2 {
+		var change desk.Change
+		p, change, _ = p.Update(tea.KeyMsg{Type: tea.KeyEnter}, s)
+		assert.Nil(t, change.Job)
+		assert.Regexp(t, "still looked for.*Esc stops it", change.Say)
+		assert.LessOrEqual(t, len(change.Say), 60, "in a line")
+		assert.True(t, p.Typing())
+	}
+	answer := seek()
+	require.NotNil(t, answer, "it was not stopped")
+	p, _, _ = p.Update(answer, s)
+	assert.NotEmpty(t, p.(page).proposed())
+}
+
+// Nor does a stray tap on the plan.
+func TestATapLetsTheSearchGoOn(t *testing.T) {
+	s := demo(t)
+	p, seek, _ := looking(t, s)
+	p, _, _ = p.Update(tea.WindowSizeMsg{Width: 100, Height: 27}, s)
+	p, change, _ := p.Update(tea.MouseMsg{X: 30, Y: 12, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress}, s)
+	assert.Regexp(t, "still looked for.*Esc stops it", change.Say)
+	assert.True(t, p.Typing())
+	assert.NotNil(t, seek(), "it was not stopped")
+}
+
 func TestTheSearchSaysHowFarItIs(t *testing.T) {
 	s := demo(t)
 	p, seek, watch := looking(t, s)

@@ -121,7 +121,7 @@ func besideHole(change desk.Change, s desk.State) desk.Change {
 		job.Notes = strings.TrimPrefix(job.Notes+tapedFrom(before), "\n")
 		change.Job = &job
 	}
-	change.Say = words.MovedBeside(after, by, s.Settings)
+	change.Say = words.MovedBeside(after, by)
 	return change
 }
 

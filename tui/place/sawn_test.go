@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
@@ -71,7 +72,7 @@ func TestATickedPilotHoldsTheCut(t *testing.T) {
 	d.Type("r<right>")
 	moved := d.State.Job.Cut.At
 	assert.NotEqual(t, free.Cut.At, moved, "a key has said so")
-	assert.Regexp(t, `^Centre .* beside the old pilot hole: (guide board|new pilot)`, d.Said)
+	assert.Contains(t, d.Said, rules.NearTheHole.Why())
 	d.Type("r<right>")
 	assert.Equal(t, moved, d.State.Job.Cut.At, "and holds it again")
 	d.Type("t1300<enter>L652<enter>")

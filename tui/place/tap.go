@@ -81,6 +81,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 		return m, change
 	case m.tapes.open:
 		return m.tape(tea.KeyMsg{Type: tea.KeyEsc}, s)
+	case m.choosing && m.places.Going(): // only Esc stops it
+		return m, desk.Change{Say: m.notYet()}
 	case m.Typing():
 		m.prompt, m.explaining = moving.Prompt{}, false
 		return m.left(), desk.Change{}

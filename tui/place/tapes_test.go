@@ -10,6 +10,7 @@ import (
 
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -176,27 +177,38 @@ func TestTapesGoWithTheHole(t *testing.T) {
 	change := moveFromPilot(d.State, p)
 	assert.Empty(t, change.Job.Cut.Direct)
 	assert.Contains(t, change.Job.Notes, "Taped straight from the old pilot hole at 1323, L 590: 361 to chassis rail, left.")
-	assert.Regexp(t, `Centre .* beside the old pilot hole: (guide board|new pilot)`, change.Say)
+	assert.Contains(t, change.Say, rules.InTheDisc.Why())
 	assert.Equal(t, d.State.Job.Cut.Drilled, change.Job.Cut.Old, "the hole is there still")
 }
 
 // The centre moved beside a drilled hole: the saw's own bit, then its rim, then nothing meets the old hole. The cut is 127 across,
-// the pilot 6, the hole 13.5 forward of the centre.
+// the pilot 6, the hole 13.5 forward of the centre. How far that is and what it takes the screen says, and what is said why it does, in few rows: nothing stands
+// twice.
 func TestMovingTheCentreBesideADrilledHole(t *testing.T) {
-	for keys, says := range map[string]string{
-		"t1330<enter>L590<enter>": "Centre 8 mm beside the old pilot hole: guide board. ",
-		"t1378<enter>L590<enter>": "Centre 56.3 mm beside the old pilot hole: new pilot. ",
-		"t1382<enter>L590<enter>": "Centre 60.4 mm beside the old pilot hole: new pilot, guide board. ",
-		"t1388<enter>L590<enter>": "Centre 66.4 mm beside the old pilot hole: new pilot, guide board. ",
-		"t1400<enter>L590<enter>": "Centre 78.5 mm beside the old pilot hole: new pilot, close the old. ",
-		"t1322<enter>L590<enter>": "",
+	for keys, c := range map[string]struct {
+		beside rules.Beside
+		by     string
+	}{
+		"t1330<enter>L590<enter>": {rules.NearTheHole, "8 mm beside the old pilot hole: guide board."},
+		"t1378<enter>L590<enter>": {rules.InTheDisc, "56.3 mm beside the old pilot hole: new pilot."},
+		"t1382<enter>L590<enter>": {rules.UnderTheTeeth, "60.4 mm beside the old pilot hole: new pilot, guide board."},
+		"t1388<enter>L590<enter>": {rules.UnderTheTeeth, "66.4 mm beside the old pilot hole: new pilot, guide board."},
+		"t1400<enter>L590<enter>": {rules.OutsideTheCut, "78.5 mm beside the old pilot hole: new pilot, close the old."},
+		"t1322<enter>L590<enter>": {rules.OnTheHole, ""},
 	} {
-		d := unexplained(t, 100, 27)
+		d := unexplained(t, 60, 17)
 		before := d.State.Job.Cut.At
 		d.Type(keys)
 		assert.NotEqual(t, before, d.State.Job.Cut.At, keys)
-		assert.Equal(t, says == "", d.State.Job.Cut.Old == nil && d.State.Job.Cut.Drilled != nil, keys)
-		assert.True(t, strings.HasPrefix(d.Said, says) && (says != "" || d.Said == ""), "%s: %s", keys, d.Said)
+		if c.by == "" {
+			assert.NotNil(t, d.State.Job.Cut.Drilled, keys)
+			assert.Empty(t, d.Said, keys)
+			continue
+		}
+		assert.NotNil(t, d.State.Job.Cut.Old, keys)
+		assert.Equal(t, c.beside.Why(), d.Said, keys)
+		assert.LessOrEqual(t, len(desk.Wrap(d.Said, 60)), 3, keys)
+		assert.Equal(t, 1, strings.Count(strings.Join(strings.Fields(d.View(60, 17)), " "), c.by), keys)
 	}
 	d := unexplained(t, 100, 27)
 	d = screentest.New(t, New(), d.State.Job.WithDrilled(nil), 100, 27)

@@ -22,7 +22,7 @@ import (
 func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/cases/*.toml")
 	require.NoError(t, err)
-	seen, beyond, torn := 0, 0, 0
+	seen, beyond, broken := 0, 0, 0
 	for _, file := range files {
 		s := sample(t, file)
 		if s.Plan.FloorMax == s.Plan.FloorMin {
@@ -47,9 +47,9 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 				switch {
 				case low.X > rear+1:
 					beyond++
-					assert.Regexp(t, "◄ ("+word+"|"+brief+`) \d+( mm)? (out of view|unseen)`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
+					assert.Regexp(t, "◄ ("+word+"|"+brief+`) \d+ mm out of view|◄ ?`+brief+` \d+ .*mm out of view`, picture, "with how far: %s %v %v\n%s", file, size, camera, picture)
 					if regexp.MustCompile("[╱╲]{2}").MatchString(down(picture)) {
-						torn++
+						broken++
 					}
 					assert.NotContains(t, down(picture), name, "it is not there: %s %v %v\n%s", file, size, camera, picture)
 				case size[1] > 7 && low.X < rear-100 && low.Y < 0 && high.Y > 0: // in fewer rows a ring may hide it
@@ -61,7 +61,7 @@ func TestTheRearEndIsNamedWhereverOneLooks(t *testing.T) {
 	}
 	assert.Greater(t, seen, 20)
 	assert.Greater(t, beyond, 20)
-	assert.Greater(t, torn, 20)
+	assert.Greater(t, broken, 20)
 }
 
 // down is a picture read column after column.

@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
+	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/vehicles"
@@ -45,6 +47,24 @@ func TestEachCrossmemberIsNamed(t *testing.T) {
 		all += named
 	})
 	assert.Greater(t, all, 30)
+}
+
+// However near one looks.
+func TestEachCrossmemberIsNamedFromNearToo(t *testing.T) {
+	s := demo(t)
+	here := s.Result.Plan.Cut.At.At(0)
+	o := Options{Shown: drawing.Worst(s.Result.Findings, func(f *rules.Finding) bool { return f.WithCut() }, 3), Here: &here}
+	for _, size := range [][2]int{{57, 27}, {102, 47}} {
+		p := New().Sized(size[0], size[1])
+		s.Camera = desk.Camera{Whole: true}
+		for range 6 {
+			c := canvas.Paint(p.draw(s, o), size[0], size[1], canvas.Look{Camera: s.Camera, Faces: true, Left: "left", Right: "right"})
+			what := ansi.Strip(c.Encode(desk.NoColour, 0))
+			seen, named := members(t, s, &c, what)
+			assert.Equal(t, seen, named, what)
+			s.Camera = p.zoomedHere(s, o, 1/step)
+		}
+	}
 }
 
 // So it is whichever of what carries is picked out, which is named before all others; beside anything else one may have no room.

@@ -168,6 +168,23 @@ func TestASearchForARunIsStopped(t *testing.T) {
 	}
 }
 
+// Enter before a run is found does no harm: the search goes on, and that is said in a line.
+func TestEnterBeforeARunIsFoundLetsTheSearchGoOn(t *testing.T) {
+	for _, keys := range []string{"j", "J"} {
+		d := screentest.New(t, New(), roomy(), 100, 27)
+		d.Type(keys)
+		begun := d.Cmd
+		before := string(d.State.Job.Format())
+		d.Type("<enter>")
+		assert.Regexp(t, "still looked for.*Esc stops it", d.Said, keys)
+		assert.LessOrEqual(t, len(d.Said), 60, "in a line")
+		assert.True(t, d.Screen.Typing(), keys)
+		assert.Contains(t, d.View(100, 27), "Looking for", keys)
+		assert.Equal(t, before, string(d.State.Job.Format()), keys)
+		assert.NotNil(t, begun().(tea.BatchMsg)[0](), "it was not stopped: %s", keys)
+	}
+}
+
 // An answer to an older search is not taken for that of a newer one.
 func TestAnAnswerToAnOlderSearchIsDropped(t *testing.T) {
 	d := screentest.New(t, New(), roomy(), 100, 27)

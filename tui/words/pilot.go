@@ -33,13 +33,14 @@ func OffPilot(by float64, beside rules.Beside, u survey.Units) string {
 	return desk.Length(by, u) + " beside the old pilot hole: " + beside.Takes()
 }
 
-// MovedBeside says what a centre so many mm beside the pilot hole that it was moved from takes, "" where it is the hole.
-func MovedBeside(cut *vehicles.Cut, by float64, set desk.Settings) string {
+// MovedBeside says what becomes of the pilot hole that a centre was moved from by so many mm, "" where it is the hole. How far it is, and what that takes, the screen
+// shows from then on.
+func MovedBeside(cut *vehicles.Cut, by float64) string {
 	beside := rules.BesidePilot(cut, by)
 	if beside == rules.OnTheHole {
 		return ""
 	}
-	return "Centre " + OffPilot(by, beside, set.Units) + ". " + beside.Why()
+	return beside.Why()
 }
 
 // OldPilot says it of the centre of a job's cut, with how a guide board is made; "" where it was never moved from a pilot hole.
@@ -48,9 +49,5 @@ func OldPilot(r *rules.Result, set desk.Settings) string {
 	if !there || beside == rules.OnTheHole {
 		return ""
 	}
-	text := MovedBeside(r.Job.Cut, by, set)
-	if beside.Board() {
-		text += " " + rules.GuideBoard()
-	}
-	return text
+	return "Centre " + OffPilot(by, beside, set.Units) + ". " + beside.WhyAtLength()
 }
