@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -66,13 +68,37 @@ func (b Body) Beside(picture string, panel func(w, h int) []string, s desk.State
 
 // Notes are what the fitter must know of a place beside its clearances: what is wrong with the job, what is dangerous about it,
 // and the finding that is shown.
-func Notes(s desk.State, w int) (rows []string) {
+func Notes(s desk.State, w int) []string {
+	return notes(s, w, func(danger string) string { return danger })
+}
+
+// NotesInFew are the same in a panel of few rows: a danger has one, and a key shows the panel whole.
+func NotesInFew(s desk.State, w int, whole key.Binding) []string {
+	return notes(s, w, func(danger string) string { return InARow(danger, whole, w) })
+}
+
+// InARow is a text if it has room in w columns, else as much of it as has, up to a colon or a semicolon, with the key that shows all of it.
+func InARow(text string, whole key.Binding, w int) string {
+	row := text
+	for desk.Width(row) > w {
+		cut := strings.LastIndexAny(text, ":;")
+		if cut < 0 {
+			break
+		}
+		text = text[:cut]
+		row = text + " (" + whole.Help().Key + ": more)"
+	}
+	return row
+}
+
+// notes are those, each danger in the words that are chosen of it.
+func notes(s desk.State, w int, so func(danger string) string) (rows []string) {
 	st, u := s.Settings.Styles(), s.Settings.Units
 	for _, f := range s.Faults {
 		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
 	}
 	for _, danger := range rules.Dangers(&s.Result) {
-		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
+		rows = append(rows, desk.Wrapped(st.Fault, so(danger), w)...)
 	}
 	if f := s.Focus; f != nil {
 		shown := "Shown: " + f.About() + ", " + desk.VerdictWord(f.Verdict) + ", " + words.Margin(*f, u)

@@ -236,7 +236,7 @@ func TestPlanAndProfileStandTogetherWhereBothHaveRoom(t *testing.T) {
 	}
 }
 
-// Where the pictures leave the panel few rows a field, a list or a search has all of them, and so has what is said of danger; what is done
+// Where the pictures leave the panel few rows a field, a list or a search has all of them; what is done
 // is seen in both once it is left.
 func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)
