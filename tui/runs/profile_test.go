@@ -56,7 +56,8 @@ func TestAFallThatIsTooLittleIsMarked(t *testing.T) {
 	row.put(4, "101")
 	row.putInked(9, "34!", desk.Style{})
 	row.putInked(20, "20?", desk.Style{})
-	assert.Equal(t, "   101  34!…", row.painted(12, desk.Style{}))
+	assert.Equal(t, " 101 34! 20?", row.painted(12, desk.Style{}))
+	assert.Equal(t, " 101 34!…", row.painted(9, desk.Style{}))
 	assert.Equal(t, "   101  34!        20?  ", row.painted(24, desk.Style{}))
 }
 
