@@ -105,6 +105,23 @@ func TestADangerIsToldInARow(t *testing.T) {
 	}
 }
 
+// What is shown, from Checks, has a row there, too.
+func TestWhatIsShownLeavesThePictures(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	d := screentest.New(t, New(), job.WithCut(cut), 60, 17)
+	found := 0
+	for i := range d.State.Result.Findings {
+		if f := &d.State.Result.Findings[i]; d.Screen.(screen).concerns(f) {
+			found++
+			d.State.Focus = f
+			assertBoth(t, d, f.About())
+		}
+	}
+	assert.Greater(t, found, 50)
+}
+
 // A worst finding of a long name takes no more than the row that is there for it, and the picture nothing.
 func TestALongNameLeavesThePictures(t *testing.T) {
 	const long = "tank of reductant behind the right-hand panel"
