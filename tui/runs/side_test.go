@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -35,5 +36,20 @@ func TestTheExhaustIsLedOutAtItsSide(t *testing.T) {
 		d.Type("y")
 		assert.Equal(t, c.want, d.State.Job.Exhaust.Path, c.name)
 		assert.Equal(t, len(c.want)-1, d.Screen.(screen).picked.index, "%s: the outlet is picked", c.name)
+	}
+}
+
+// So is the pump put on the leg of the fuel line that leads to the point picked, and on the first where that is its beginning.
+func TestAPumpIsDroppedAtTheCursor(t *testing.T) {
+	job := vehicles.Demo()
+	line := *job.Fuel
+	line.Pump, line.Clips = nil, nil
+	line.Path = vehicles.List[vehicles.RunPoint]{{X: 2170, Y: 600, Drop: 33}, {X: 2170, Y: 330, Drop: 133}, {X: 1800, Y: 330, Drop: 130}, {X: 1290, Y: 230, Drop: 100}, {X: 1290, Y: 230, Drop: 45}}
+	for at, leg := range []int{1, 1, 2, 3} {
+		d := screentest.New(t, New(), job.WithRun(vehicles.FuelRun, &line), 60, 17)
+		d.Type("<tab><tab>" + strings.Repeat("n", at) + "m")
+		if assert.NotNil(t, d.State.Job.Fuel.Pump, d.Said) {
+			assert.Equal(t, leg, d.State.Job.Fuel.Pump.Leg, "at point %d", at+1)
+		}
 	}
 }
