@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/words"
@@ -66,23 +68,61 @@ func (b Body) Beside(picture string, panel func(w, h int) []string, s desk.State
 
 // Notes are what the fitter must know of a place beside its clearances: what is wrong with the job, what is dangerous about it,
 // and the finding that is shown.
-func Notes(s desk.State, w int) (rows []string) {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	for _, f := range s.Faults {
-		rows = append(rows, desk.Wrapped(st.Fault, f.Key+": "+f.Text, w)...)
-	}
+func Notes(s desk.State, w int) []string {
+	st := s.Settings.Styles()
+	rows := faulty(s, w)
 	for _, danger := range rules.Dangers(&s.Result) {
 		rows = append(rows, desk.Wrapped(st.Fault, danger, w)...)
 	}
 	if f := s.Focus; f != nil {
-		shown := "Shown: " + f.About() + ", " + desk.VerdictWord(f.Verdict) + ", " + words.Margin(*f, u)
-		if from := words.Unmeasured(*f); from != "" {
-			shown += ", " + from
-		}
-		rows = append(rows, desk.Wrapped(st.Strong, shown, w)...)
-		if why := words.WhyClear(*f, u); why != "" {
+		rows = append(rows, desk.Wrapped(st.Strong, "Shown: "+shown(f, s), w)...)
+		if why := words.WhyClear(*f, s.Settings.Units); why != "" {
 			rows = append(rows, desk.Wrapped(st.Plain, words.Sentence(why), w)...)
 		}
 	}
 	return rows
+}
+
+// NotesInFew are the same in a panel of few rows: a danger and what is shown have one each, and a key shows the panel whole.
+func NotesInFew(s desk.State, w int, whole key.Binding) []string {
+	st := s.Settings.Styles()
+	rows := faulty(s, w)
+	for _, danger := range rules.Dangers(&s.Result) {
+		rows = append(rows, desk.Wrapped(st.Fault, InARow(danger, whole, w), w)...)
+	}
+	if f := s.Focus; f != nil {
+		rows = append(rows, st.Strong.Render(desk.FitRow(shown(f, s), w)))
+	}
+	return rows
+}
+
+// faulty says what is wrong with the job.
+func faulty(s desk.State, w int) (rows []string) {
+	for _, f := range s.Faults {
+		rows = append(rows, desk.Wrapped(s.Settings.Styles().Fault, f.Key+": "+f.Text, w)...)
+	}
+	return rows
+}
+
+// shown says which finding is shown, and how it is.
+func shown(f *rules.Finding, s desk.State) string {
+	text := f.About() + ", " + desk.VerdictWord(f.Verdict) + ", " + words.Margin(*f, s.Settings.Units)
+	if from := words.Unmeasured(*f); from != "" {
+		text += ", " + from
+	}
+	return text
+}
+
+// InARow is a text if it has room in w columns, else as much of it as has, up to a colon or a semicolon, with the key that shows all of it.
+func InARow(text string, whole key.Binding, w int) string {
+	row := text
+	for desk.Width(row) > w {
+		cut := strings.LastIndexAny(text, ":;")
+		if cut < 0 {
+			break
+		}
+		text = text[:cut]
+		row = text + " (" + whole.Help().Key + ": more)"
+	}
+	return row
 }

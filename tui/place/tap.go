@@ -74,8 +74,8 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 			return next, m.followed(carried(besideHole(change, s), s), s)
 		}
 	}
-	pane, change, at := m.pane.Update(msg, s, m.shown(s))
-	m.pane = pane
+	pane, change, at := m.pane.Sized(m.body(s, m.w, m.h).Sizes()).Update(msg, s, m.shown(s))
+	m.pane = pane.Sized(moving.Sizes(m.w, m.h))
 	switch {
 	case at == nil:
 		return m, change

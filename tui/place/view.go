@@ -9,17 +9,30 @@ import (
 // View paints the screen.
 func (m screen) View(s desk.State, w, h int) string {
 	m = m.current(s)
-	planW, planH := moving.Sizes(w, h)
 	if m.abreast(w, h) {
 		return m.pictures(s, w, h)
 	}
+	body := m.body(s, w, h)
+	planW, planH := body.Sizes()
 	seen := s
 	if best := m.proposed(); len(best) > 0 {
 		seen = laid(&best[m.at], s)
 		seen.Camera = near(&best[m.at], seen, planW, planH) // the whole floor would show the van and little of what is proposed
 	}
 	picture := m.pane.View(seen, planW, planH, m.shown(seen))
-	return moving.Body{W: w, H: h}.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)
+	return body.Beside(picture, func(w, h int) []string { return m.panel(s, w, h) }, s)
+}
+
+// body is where plan and panel stand: under the plan the layouts' lines have the rows that they fill, as many whichever of them is shown.
+func (m screen) body(s desk.State, w, h int) moving.Body {
+	body := moving.Body{W: w, H: h}
+	if w >= desk.SideBySide {
+		return body
+	}
+	for m.at = range m.proposed() {
+		body.Under = max(body.Under, min(len(m.choices(s, w, moving.PanelHeight).rows), moving.PanelHeight))
+	}
+	return body
 }
 
 // panel is what stands beside the plan or under it.
@@ -45,7 +58,7 @@ func (m screen) above(s desk.State, w int) []string {
 
 // beside is where that list stands.
 func (m screen) beside(s desk.State) moving.Panel {
-	return moving.Panel{Body: moving.Body{W: m.w, H: m.h}, Above: func(w, _ int) int { return len(m.above(s, w)) }}
+	return moving.Panel{Body: m.body(s, m.w, m.h), Above: func(w, _ int) int { return len(m.above(s, w)) }}
 }
 
 // worst are the findings of the cut: a move changes those of the cut, or of what is bolted on it, beside something else.

@@ -80,19 +80,14 @@ func (m screen) arranged(s desk.State, w, h int) arrangement {
 	return arrangement{planAlone, whole, whole, body}
 }
 
-// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst and, with leastRows, for a row of
-// that: with one less something of two rows is told above the foot, for which the pictures do not go. A field, a list or a search has the whole
-// panel, and the van from the side the plan's whole place.
+// brief tells whether a panel under both pictures has room for what is to be said above its list of the worst, which has what is left. A field, a
+// list or a search has the whole panel, and the van from the side the plan's whole place.
 func (m screen) brief(s desk.State, w, h int) bool {
 	rows := h - leastBoth
 	if rows < leastTold || w >= desk.SideBySide || m.Typing() || m.aside > 0 || s.Result.Plan.Run(m.of) == nil {
 		return false
 	}
-	listed := 0
-	if rows >= leastRows && len(m.worst(s).Moved) > 0 {
-		listed = 1
-	}
-	return len(m.above(s, w, rows))+listed <= rows
+	return len(m.above(s, w, rows)) <= rows
 }
 
 // bare tells whether nothing is asked, listed or sought that needs the whole panel.

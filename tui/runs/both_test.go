@@ -7,7 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -61,6 +63,63 @@ func assertBoth(t *testing.T, d *screentest.Driver, when string) {
 		told := strings.Fields(m.told(here, d.State))
 		assert.Contains(t, view, strings.Join(told[:2], " "), "%s: what is picked is told", when)
 	}
+}
+
+// A danger has a row beside both pictures, as much of its words as that holds, and all of them where e shows the whole panel.
+func TestADangerLeavesThePictures(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	text := string(job.WithCut(cut).Format()) + `
+[[obstruction]]
+name = "second tank"
+kind = "fuel tank"
+x = [1500, 1600]
+y = [-60, -20]
+drop = [60, 320]
+`
+	job, err := vehicles.ParseJob([]byte(text), "two-tanks.toml")
+	require.NoError(t, err)
+	const brief, whole = "Fuel tank within 300 mm, not known to hold diesel (e: more)", "lower it and take it out, or choose another place."
+	d := screentest.New(t, New(), job, 60, 17)
+	require.Len(t, rules.Dangers(&d.State.Result), 1)
+	assertBoth(t, d, "beside a danger")
+	assert.Contains(t, d.View(60, 16), brief)
+	assert.NotContains(t, d.View(60, 16), whole)
+	d.Type("e")
+	assert.Contains(t, strings.Join(strings.Fields(d.View(60, 16)), " "), whole)
+	assert.Contains(t, strings.Join(strings.Fields(d.View(100, 27)), " "), "not known to │", "beside the pictures is room")
+}
+
+// What is dangerous is told in a row of its own down to the smallest screen, and never without what it forbids.
+func TestADangerIsToldInARow(t *testing.T) {
+	for _, c := range rules.Cautions() {
+		if c.Brief == "" {
+			continue
+		}
+		row := moving.InARow(c.Brief, keyProfile, 60)
+		assert.LessOrEqual(t, desk.Width(row), 60, row)
+		assert.True(t, strings.HasSuffix(row, " (e: more)"), row)
+		assert.Equal(t, strings.Contains(c.Brief, "do not"), strings.Contains(row, "do not"), row)
+		assert.Equal(t, c.Brief, moving.InARow(c.Brief, keyProfile, 200))
+	}
+}
+
+// What is shown, from Checks, has a row there, too.
+func TestWhatIsShownLeavesThePictures(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	d := screentest.New(t, New(), job.WithCut(cut), 60, 17)
+	found := 0
+	for i := range d.State.Result.Findings {
+		if f := &d.State.Result.Findings[i]; d.Screen.(screen).concerns(f) {
+			found++
+			d.State.Focus = f
+			assertBoth(t, d, f.About())
+		}
+	}
+	assert.Greater(t, found, 50)
 }
 
 // A worst finding of a long name takes no more than the row that is there for it, and the picture nothing.

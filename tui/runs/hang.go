@@ -109,7 +109,8 @@ func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
 	after := s
 	after.Job = *job
 	now, _ := m.here(after)
-	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + m.toldBriefly(now, after)}
+	told := m.toldBriefly(now, after)
+	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + strings.ToLower(told[:1]) + told[1:]}
 }
 
 // other says the other thing of what has but a few.

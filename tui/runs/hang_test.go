@@ -37,6 +37,7 @@ func TestAMufflerIsHungSlidAndSaid(t *testing.T) {
 	assert.Contains(t, d.View(100, 27), "drain hole is")
 	d.Type("<right>")
 	assert.InDelta(t, h.Start+10, d.State.Job.Exhaust.Muffler.Start, 1e-6)
+	assert.Regexp(t, `^exhaust muffler: leg 3, [0-9.]+ mm along it; drain hole\? \(Space\)$`, d.Said)
 	d.Type("<left><left>")
 	assert.InDelta(t, h.Start-10, d.State.Job.Exhaust.Muffler.Start, 1e-6)
 	d.Type("<space>")

@@ -112,13 +112,11 @@ func (m screen) fall(s desk.State, in size) string {
 		if p.words > 1 || more == "" || told && more == p.groundBelow(s) {
 			continue
 		}
-		if desk.Width(falls.text+"  "+more) <= in.W {
-			falls.text += "  " + more
-		}
+		falls.goOn(more, in.W)
 	}
 	rows := append(strings.Split(view, "\n"), falls.painted(in.W, st.Strong))
 	if p.words == 3 {
-		rows = append(rows, st.Plain.Render(desk.FitRow(p.places(lay, s), in.W)))
+		rows = append(rows, p.places(lay, s).painted(in.W, st.Plain))
 	}
 	if p.words > 1 {
 		rows = append(rows, st.Faint.Render(desk.FitRow(p.explained(s, !told), in.W)))
@@ -175,8 +173,8 @@ func (p *profile) low() []float64 {
 }
 
 // falls writes the fall of each leg, mm in a metre, under it; one that is not clear in the ink of its verdict and with the mark that names have.
-func (p *profile) falls(lay canvas.Map, s desk.State) written {
-	row, fallen := written{text: "mm/m"}, p.judgedFalls(s)
+func (p *profile) falls(lay canvas.Map, s desk.State) *written {
+	row, fallen := &written{lead: "mm/m"}, p.judgedFalls(s)
 	for i := range p.run.Line.Legs {
 		leg := &p.run.Line.Legs[i]
 		col, _, _ := lay.Cell(geometry.Point{X: (p.run.CornerAlong(i) + p.run.CornerAlong(i+1)) / 2})
@@ -209,14 +207,14 @@ func (p *profile) judgedFalls(s desk.State) []rules.Verdict {
 }
 
 // places writes how deep each corner is, and how far along.
-func (p *profile) places(lay canvas.Map, s desk.State) string {
-	row := written{text: "drop"}
+func (p *profile) places(lay canvas.Map, s desk.State) *written {
+	row := &written{lead: "drop"}
 	for i, corner := range p.run.Path {
 		along := p.run.CornerAlong(i)
 		col, _, _ := lay.Cell(geometry.Point{X: along})
 		row.put(col, survey.Format(-corner.Z, s.Settings.Units)+" at "+survey.Format(along, s.Settings.Units))
 	}
-	return row.text
+	return row
 }
 
 // explained says how the profile is drawn, how level the muffler hangs, where the ground is, unless that is told, and what its signs are.

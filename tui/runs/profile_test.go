@@ -56,7 +56,8 @@ func TestAFallThatIsTooLittleIsMarked(t *testing.T) {
 	row.put(4, "101")
 	row.putInked(9, "34!", desk.Style{})
 	row.putInked(20, "20?", desk.Style{})
-	assert.Equal(t, "   101  34!…", row.painted(12, desk.Style{}))
+	assert.Equal(t, " 101 34! 20?", row.painted(12, desk.Style{}))
+	assert.Equal(t, " 101 34!…", row.painted(9, desk.Style{}))
 	assert.Equal(t, "   101  34!        20?  ", row.painted(24, desk.Style{}))
 }
 
@@ -146,12 +147,27 @@ func TestTheGroundIsNeverGone(t *testing.T) {
 func TestLowPointsAreMarked(t *testing.T) {
 	job := screentest.State(t).Job
 	intake := *job.Intake
-	intake.Path = vehicles.List[vehicles.RunPoint]{{X: 1175, Y: 265, Drop: 110}, {X: 1600, Y: 265, Drop: 180}, {X: 2000, Y: 265, Drop: 90}, {X: 2000, Y: 600, Drop: 110}}
+	intake.Path = vehicles.List[vehicles.RunPoint]{{X: 1175, Y: 265, Drop: 110}, {X: 1600, Y: 265, Drop: 180}, {X: 2000, Y: 265, Drop: 90}, {X: 2000, Y: 600, Drop: 260}}
 	intake.Hanging = vehicles.Hanging{}
 	job = job.WithRun(vehicles.IntakeRun, &intake)
 	d := screentest.New(t, New(), job, 100, 27)
 	d.Type("<tab>")
 	assert.Contains(t, d.View(100, 27), "! water stands")
+	for _, size := range screentest.Sizes {
+		m := d.Screen.(screen)
+		p, ok := m.beside(d.State, m.arranged(d.State, size.W, size.H).profile)
+		require.True(t, ok)
+		lay, said := p.lay(), 0
+		col, row, seen := p.cell(lay, p.low()[0])
+		require.True(t, seen)
+		for _, k := range p.marks(m, d.State, lay) {
+			if k.text == "!" {
+				said++
+				assert.Equal(t, [2]int{col, 1}, [2]int{k.col, max(k.row-row, row-k.row)}, "%s: beside the run where it is lowest", size.Name)
+			}
+		}
+		assert.Equal(t, 1, said, size.Name)
+	}
 	d.Type("w")
 	assert.NotContains(t, d.View(100, 27), "! water stands")
 	require.Len(t, d.State.Job.Intake.Drains, 1)
@@ -236,7 +252,7 @@ func TestPlanAndProfileStandTogetherWhereBothHaveRoom(t *testing.T) {
 	}
 }
 
-// Where the pictures leave the panel few rows a field, a list or a search has all of them, and so has what is said of danger; what is done
+// Where the pictures leave the panel few rows a field, a list or a search has all of them; what is done
 // is seen in both once it is left.
 func TestWhatNeedsRowsTakesTheProfilesPlace(t *testing.T) {
 	d := screentest.New(t, New(), screentest.State(t).Job, 60, 17)

@@ -80,7 +80,11 @@ func (m screen) above(s desk.State, w, h int) []string {
 	if h < leastListed && m.worst(s).Shows(s.Focus, s, m.top, w, h-len(rows)) {
 		s.Focus = nil // it has its row, and its verdict and figures stand there
 	}
-	return moving.Leaned(append(rows, moving.Notes(s, w)...), s, w)
+	notes := moving.Notes(s, w)
+	if h < leastListed {
+		notes = moving.NotesInFew(s, w, keyProfile)
+	}
+	return moving.Leaned(append(rows, notes...), s, w)
 }
 
 // under is where that list stands.

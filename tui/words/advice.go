@@ -23,6 +23,9 @@ func NoAdvice(r rules.Result) string {
 		if why := onlyReadings(r.Findings); why != "" {
 			return why
 		}
+		if onlyValues(r.Findings) {
+			return "what is doubtful has " + NoValue + ": enter that on Job (8)"
+		}
 		return "no reading would decide what is doubtful: move something"
 	}
 	switch n := len(r.Open()); n {
@@ -47,6 +50,11 @@ func onlyReadings(findings []rules.Finding) (why string) {
 		}
 	}
 	return why
+}
+
+// onlyValues tells whether all that is doubtful of findings is so since nobody has given its rule a value: that ends it, and no move does.
+func onlyValues(findings []rules.Finding) bool {
+	return !slices.ContainsFunc(findings, func(f rules.Finding) bool { return f.Verdict == rules.Doubtful && f.Required.Set })
 }
 
 // floorFirst says of a job whose floor is a guess that everything is judged against it, and what comes then.
