@@ -64,6 +64,12 @@ func TestWhatLiesBesideARunIsSeen(t *testing.T) {
 	_, s = alongside(t, loom)
 	_, there := s.Projection.Seen(&find(s, scene.Lines, "")[0], 0.02)
 	assert.False(t, there, "160 mm beside it nothing is asked")
+	require.NotNil(t, find(s, scene.Lines, "")[0].Measure, "near enough to be looked for")
+	assert.InDelta(t, 147-120, find(s, scene.Lines, "")[0].Measure.Value, 1e-9)
+
+	loom.X = vehicles.Pair{at(1360), at(1500)}
+	_, s = alongside(t, loom)
+	assert.Nil(t, find(s, scene.Lines, "")[0].Measure, "347 mm from the pipe nobody looks for it")
 }
 
 // What is foul with the cut alone is not foul beside the run: a picture of a run is of that run.

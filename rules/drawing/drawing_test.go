@@ -218,6 +218,29 @@ func TestDimensionsAreOfTheFindingsShownOneForEachThing(t *testing.T) {
 }
 
 // What is told apart by its label only has one.
+// Of what is as bad with a thing the cut is shown, not its bolt hole; what is worse is, whichever it is, and once for each thing.
+func TestTheCutIsShownBeforeItsBoltHoles(t *testing.T) {
+	of := func(sort rules.Sort, against int32, verdict rules.Verdict) rules.Finding {
+		return rules.Finding{Limit: &rules.Limit{Rule: &rules.Rule{}}, Subject: rules.Thing{Sort: sort}, Against: rules.Thing{Sort: rules.AnObstruction, Index: against}, Places: 2, Verdict: verdict}
+	}
+	for _, c := range []struct {
+		findings []rules.Finding
+		want     []rules.Sort
+	}{
+		{[]rules.Finding{of(rules.ABolt, 1, rules.Foul), of(rules.TheCut, 1, rules.Foul)}, []rules.Sort{rules.TheCut}},
+		{[]rules.Finding{of(rules.TheCut, 1, rules.Foul), of(rules.ABolt, 1, rules.Foul)}, []rules.Sort{rules.TheCut}},
+		{[]rules.Finding{of(rules.ABolt, 1, rules.Foul), of(rules.TheCut, 1, rules.Doubtful)}, []rules.Sort{rules.ABolt}},
+		{[]rules.Finding{of(rules.ABolt, 1, rules.Foul), of(rules.TheCut, 2, rules.Foul)}, []rules.Sort{rules.ABolt, rules.TheCut}},
+		{[]rules.Finding{of(rules.ABolt, 1, rules.Foul), of(rules.TheExhaust, 1, rules.Foul)}, []rules.Sort{rules.ABolt}},
+	} {
+		var shown []rules.Sort
+		for _, f := range Worst(c.findings, anything, 3) {
+			shown = append(shown, f.Subject.Sort)
+		}
+		assert.Equal(t, c.want, shown)
+	}
+}
+
 func TestWhatOnlyALabelTellsApartHasOne(t *testing.T) {
 	seen, result := map[scene.Role]bool{}, van(t, nil)
 	for _, it := range Draw(result, Options{Shown: Worst(result.Findings, anything, 3)}).Items {

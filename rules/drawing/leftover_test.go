@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -47,6 +48,11 @@ func TestArrowsRunFromATieTheWayItIsOff(t *testing.T) {
 		assert.Equal(t, !r.Used, it.Unsure, "what is left out is drawn broken")
 		assert.InDelta(t, want.Norm()/10, it.Measure.Value, 1e-9, "the figure is not drawn out as the arrow is")
 		assert.Equal(t, scene.MM, it.Measure.Unit)
+		for _, barb := range []geometry.Piece{it.Path[1], it.Path[3]} { // its head is seen as one: barbs on either side, a quarter as long
+			back := barb.B.Sub(barb.A).Plan()
+			assert.InDelta(t, want.Norm()/4, back.Norm(), 1e-9, r.Name)
+			assert.InDelta(t, -math.Cos(math.Pi/6), back.Dot(by)/back.Norm()/by.Norm(), 1e-9, r.Name)
+		}
 	}
 	assert.True(t, arrows[2].Selected)
 	assert.Equal(t, pt(500, 500), arrows[2].Path[0].A.Plan())

@@ -1,11 +1,13 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
@@ -124,6 +126,41 @@ func TestPicturesFromAboveNameWhatIsThere(t *testing.T) {
 		if m.Above != nil && m.Plan.Sub(s.Plan.Cut.At).Norm() < nearHalf {
 			assert.True(t, near.Around.Half.X >= m.Plan.Sub(s.Plan.Cut.At).Norm() && near.Around.Middle == s.Plan.Cut.At, "%s is in the picture", m.Words)
 		}
+	}
+}
+
+// Holes near the cut go by their letters from below, too: there is no room for more.
+func TestHolesNearTheCutHaveTheirLettersBelow(t *testing.T) {
+	seen := 0
+	for _, picture := range each[Picture](paperOf(t, vehicles.Demo()).below()) {
+		if !strings.HasPrefix(picture.Title, "Near the cut") {
+			continue
+		}
+		for _, it := range picture.Scene.Items {
+			if it.Role == scene.Hole && it.Label != "" {
+				assert.LessOrEqual(t, len(it.Label), len("B10"), it.Label)
+				seen++
+			}
+		}
+	}
+	assert.Positive(t, seen)
+}
+
+// From the side a run is seen whole, with 60 mm of the van round it and the floor over it.
+func TestARunFromTheSideHasSomeOfTheVanRoundIt(t *testing.T) {
+	s := paperOf(t, vehicles.Demo())
+	laid := s.Plan.Exhaust
+	low, high := laid.Path[0], laid.Path[0]
+	for _, p := range laid.Path {
+		low = geometry.Point3{X: min(low.X, p.X), Y: min(low.Y, p.Y), Z: min(low.Z, p.Z)}
+		high = geometry.Point3{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	tall := (s.Job.Floor.Thickness - low.Z) / 2
+	for view, wide := range map[scene.View]float64{scene.FromRight: high.X - low.X, scene.FromBehind: high.Y - low.Y} {
+		around := s.beside(view, vehicles.ExhaustRun, laid, 80).(Picture).Around
+		assert.InDelta(t, wide/2+60, around.Half.X, 1e-6)
+		assert.InDelta(t, tall+60, around.Half.Y, 1e-6)
+		assert.InDelta(t, s.Job.Floor.Thickness-tall, around.Middle.Y, 1e-6)
 	}
 }
 

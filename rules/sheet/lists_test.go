@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
 	"bench.example/undermark/rules"
@@ -225,4 +226,14 @@ func piecesAreThoseOfTheCutList(t *rapid.T, s *source) {
 			t.Fatalf("%q on paper, %+v", row.Cells, p)
 		}
 	}
+}
+
+// What stands behind a size: what is to be put right, what is said of it, why it is asked, what was taken in place of what nobody has said, and whether the
+// instructions have it; what it has not is left out.
+func TestWhatStandsBehindASize(t *testing.T) {
+	assert.Empty(t, reckoned(sizing.Row{}))
+	assert.Equal(t, "Put right: too thin. Said so. Because. Taken: 230 W/m2; 3 h. "+before, reckoned(sizing.Row{
+		Amiss: "too thin", Text: "said so", Why: "Because.", Taken: []string{"230 W/m2", "3 h"}, Instructions: true,
+	}))
+	assert.Equal(t, "Because.", reckoned(sizing.Row{Why: "Because."}))
 }

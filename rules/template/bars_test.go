@@ -1,6 +1,7 @@
 package template
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -102,7 +103,7 @@ func TestJoinsAreNamedAtTheirCrosses(t *testing.T) {
 				assert.True(t, s.drawn(j.at.Sub(geometry.Point{X: 6}), j.at.Add(geometry.Point{X: 6})), j.name)
 				assert.True(t, s.drawn(j.at.Sub(geometry.Point{Y: 6}), j.at.Add(geometry.Point{Y: 6})), j.name)
 			}
-			assert.True(t, said(s, "lay join on join"), "page %d", i+1)
+			assert.True(t, said(s, fmt.Sprintf("Page %d of %d: lay join on join", i+1, len(pages))), "page %d", i+1)
 		}
 	}
 	for _, tpl := range templates(t, large(120)) {
