@@ -85,7 +85,7 @@ func TestAfterAKeyOnlyWhatIsNewIsSaid(t *testing.T) {
 func TestAReadingIsSaidAsItIsTyped(t *testing.T) {
 	e := heardOn(t, nil)
 	said := e.hears("n")
-	assert.Contains(t, said, "kind: nothing, press its letter; field 1 of 12\n")
+	assert.Contains(t, said, "kind: nothing, letter; again: the next; field 1 of 12\n")
 	assert.Contains(t, said, "c crossmember, r chassis rail")
 	said = e.hears("c")
 	assert.Contains(t, said, "kind: crossmember\n", "what was chosen")

@@ -111,7 +111,7 @@ func TestAReadingIsTypedInLines(t *testing.T) {
 	h := readHome(t)
 	s := h.start(t, 80, 24, "--plain")
 	s.said(t, 0, "1 of 32")
-	s.press(t, "press its letter", "n")
+	s.press(t, "letter; again: the next", "n")
 	s.press(t, "near edge, mm: nothing, needed", "c")
 	mark := len(s.output())
 	for _, k := range []string{"6", "5", "2"} {

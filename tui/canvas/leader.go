@@ -296,6 +296,9 @@ func (p *painter) anchorsOf(it *part) (at []geometry.Point) {
 		return at
 	}
 	low, high := it.Area.Bounds()
+	if wide, _ := p.CellSize(); p.barOff > 0 {
+		low.X = max(low.X, p.west+wide) // beside the edge where the van is broken off
+	}
 	middle := p.visible(low, high)
 	if !it.Area.Contains(middle) {
 		return nil

@@ -161,6 +161,12 @@ func TestAThingWithoutAKindIsNumbered(t *testing.T) {
 	}
 }
 
+// Where several kinds share a letter it is said how the next of them is taken.
+func TestHowTheNextKindOfALetterIsTakenIsSaid(t *testing.T) {
+	assert.Equal(t, "letter; again: the next", pressLetter(Obstructions.kindChoices()))
+	assert.Equal(t, "press its letter", pressLetter([]form.Choice{{Letter: 'a', Name: "air line"}, {Letter: 'b', Name: "brake line"}}))
+}
+
 // Of two kinds on one letter the one that can kill comes first.
 func TestTheDangerousKindOfALetterComesFirst(t *testing.T) {
 	for _, list := range []List{Obstructions, Openings} {

@@ -115,11 +115,24 @@ func (m *maker) fromDatum(before, behind string) string {
 	return before + desk.Datum(d, shortDatum) + " (behind: minus)" + behind
 }
 
+// pressLetter says how a kind is chosen among some, of which several may have one letter.
+func pressLetter(choices []form.Choice) string {
+	letters := map[rune]bool{}
+	for _, c := range choices {
+		if letters[c.Letter] {
+			return "letter; again: the next"
+		}
+		letters[c.Letter] = true
+	}
+	return "press its letter"
+}
+
 // what are the fields that say what the thing is.
 func (m *maker) what() {
 	if m.list.ofKind() {
-		kind := m.add("kind", "", "press its letter")
-		kind.Choices, kind.Must = m.list.kindChoices(), true
+		choices := m.list.kindChoices()
+		kind := m.add("kind", "", pressLetter(choices))
+		kind.Choices, kind.Must = choices, true
 	}
 	name := m.add("name", "", needed)
 	name.Pass = m.list.ofKind()

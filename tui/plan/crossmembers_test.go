@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
@@ -81,6 +82,21 @@ func TestEachCrossmemberIsNamedBesideWhatIsPickedOut(t *testing.T) {
 		} else {
 			assert.LessOrEqual(t, spare, 1, what)
 		}
+	}
+}
+
+// One that is cut off by the edge where the van is broken off is named like any other.
+func TestACrossmemberAtTheEdgeIsNamed(t *testing.T) {
+	s := demo(t)
+	o := Options{Shown: drawing.Worst(s.Result.Findings, func(f *rules.Finding) bool { return f.WithCut() }, 3)}
+	p := New().Sized(57, 27)
+	for _, x := range []float64{1550, 1600, 1650, 1670} {
+		s.Camera = desk.Camera{Scale: 27.8, Middle: geometry.Point{X: x}}
+		c := canvas.Paint(p.draw(s, o), 57, 27, canvas.Look{Camera: s.Camera, Faces: true, Left: "left", Right: "right"})
+		what := ansi.Strip(c.Encode(desk.NoColour, 0))
+		seen, named := members(t, s, &c, what)
+		assert.Equal(t, 3, seen, what)
+		assert.Equal(t, seen, named, what)
 	}
 }
 
