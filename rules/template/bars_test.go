@@ -66,6 +66,7 @@ func TestWhichWayTheVanLiesIsOnEachPage(t *testing.T) {
 			require.True(t, said(s, "van's front") && said(s, "van's left") && said(s, "van's right"))
 			assert.Less(t, front.Y, left.Y)
 			assert.InDelta(t, tpl.low.Y+6, front.Y, 1e-9, "at the top")
+			assert.True(t, s.drawn(geometry.Point{Y: tpl.low.Y + 10}, geometry.Point{Y: tpl.low.Y + 1}), "its arrow, beside which that stands")
 			assert.Equal(t, Face(face) == Above, left.X < 0)
 			assert.Equal(t, Face(face) == Below, right.X < 0)
 			chains := 0
@@ -79,6 +80,28 @@ func TestWhichWayTheVanLiesIsOnEachPage(t *testing.T) {
 			}
 			assert.Equal(t, 2, chains)
 		}
+	}
+}
+
+// What is drilled or sawn has a cross in its middle, a little longer than a small hole is wide, and no longer than a centre punch needs.
+func TestHolesHaveTheirMiddles(t *testing.T) {
+	for _, tpl := range templates(t, vehicles.Demo()) {
+		s := sheets(&tpl, Papers["a4"])[0]
+		crosses := 0
+		for _, c := range tpl.circles {
+			half := map[string]float64{"cut": 8, "pilot": vehicles.Demo().Cut.PilotAcross()/2 + 3}[c.name]
+			switch {
+			case c.sort == stub:
+				continue
+			case half == 0:
+				half = vehicles.Demo().Heater.Bolt/2 + 3
+			}
+			crosses++
+			for _, arm := range []geometry.Point{{X: half}, {Y: half}} {
+				assert.True(t, s.drawn(c.at.Sub(arm), c.at.Add(arm)), "%s: %v", c.name, arm)
+			}
+		}
+		assert.Equal(t, 6, crosses)
 	}
 }
 

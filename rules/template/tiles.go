@@ -56,7 +56,7 @@ const seamOff = 30
 // first begins: so that all together have it as near to their middle as that leaves.
 func parted(low, high, size float64) (parts int, from float64) {
 	step := size - lap
-	for parts = max(1, int(math.Ceil((high-low-lap)/step))); ; parts++ {
+	for parts = 1; ; parts++ {
 		covered := float64(parts)*step + lap
 		middle, best := (low+high)/2-covered/2, math.Inf(1)
 		for k := range parts {
