@@ -42,6 +42,21 @@ func awkward(line *geometry.Run) (cost float64) {
 	return cost
 }
 
+// besideMuffler is how much straight pipe there is on either side of a muffler, mm: for its clamp, and for a piece behind it that can be sawn and
+// held. common practice, no source
+const besideMuffler = 25.0
+
+// crampedMuffler is how many mm it counts for that a muffler leaves less than that of its leg.
+func crampedMuffler(laid *vehicles.LaidRun) float64 {
+	m := laid.Muffler
+	if m == nil {
+		return 0
+	}
+	leg := laid.Line.Legs[m.Leg]
+	room := max(0, min(m.From-leg.Begin, leg.End-m.To))
+	return max(0, awkwardCosts*(1-room/besideMuffler))
+}
+
 // turnAt is by how much a path turns at a corner between two others, degrees.
 func turnAt(before, at, after geometry.Point3) float64 {
 	return geometry.Angle(at.Sub(before), after.Sub(at)) * 180 / math.Pi

@@ -170,26 +170,40 @@ func (s *seeker) amongWays(c *course, best *attempt) *attempt {
 		most = mostMisses
 	}
 	ways := route.Find(s.ctx, &c.query, most, func(legs int) { s.tried(c.aims, legs) })
-	legs := s.mufflerLegs()
-	found := make([]*attempt, legs*len(ways))
-	straighten := func(i int) { found[i] = s.straighten(c.corners(ways[i/legs]), c, c.judged, i%legs) }
-	if c.uncut { // what nothing keeps is not ended by what does
-		share(len(found), runtime.GOMAXPROCS(0), straighten)
+	found := make([][]*attempt, len(ways))
+	from := func(first int) {
+		share(len(ways)-first, runtime.GOMAXPROCS(0), func(i int) { found[first+i] = s.onEachLeg(ways[first+i], c) })
 	}
-	for i := range found {
-		switch lower := i % legs; {
-		case lower > 0 && found[i-1].keeps():
-			continue
-		case lower == 0 && (best.keeps() && ways[i/legs].Length > s.longest(c, best) || s.ctx.Err() != nil):
+	if c.uncut { // what nothing keeps is not ended by what does
+		from(0)
+	}
+	for i := range ways {
+		switch {
+		case best.keeps() && ways[i].Length > s.longest(c, best) || s.ctx.Err() != nil:
 			return best
-		case found[i] == nil:
-			straighten(i)
+		case found[i] == nil && (i == 0 || best.keeps()):
+			found[i] = s.onEachLeg(ways[i], c)
+		case found[i] == nil: // where the shortest does not do, all others are mostly looked at
+			from(i)
 		}
-		if found[i].better(best) {
-			best = found[i]
+		for _, a := range found[i] {
+			if a.better(best) {
+				best = a
+			}
 		}
 	}
 	return best
+}
+
+// onEachLeg is what comes of a way with its muffler on one leg and, where that does not keep what is asked, on another.
+func (s *seeker) onEachLeg(w route.Way, c *course) (list []*attempt) {
+	for lower := range s.mufflerLegs() {
+		a := s.straighten(c.corners(w), c, c.judged, lower)
+		if list = append(list, a); a.keeps() {
+			break
+		}
+	}
+	return list
 }
 
 // longest is how long a way may be that is worth straightening beside a run that was found: an end that slides makes one shorter by more

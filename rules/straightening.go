@@ -27,6 +27,9 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 	found := s.straightenBy(t, corners, c, st)
 	whole := s.trialOf(c, bands, lower) // sums in haste are added up in another order
 	found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
+	if found.keeps() && crampedMuffler(whole.plan.Run(s.kind)) > 0 {
+		found = s.eased(t, whole, found, c, st)
+	}
 	if found.keeps() {
 		whole.spare = 0 // a bend that nobody can make is no room gained
 		found.corners = whole.pulled(found.corners, c)
@@ -34,6 +37,16 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 	}
 	if found.keeps() && !c.uncut {
 		found.worth.Short = s.shortHung(whole, found.corners)
+	}
+	return found
+}
+
+// eased is a run that keeps what is asked, with more room for its muffler on its leg where that can be had with all of it kept.
+func (s *seeker) eased(t, whole *trial, found *attempt, c *course, st route.Straightener) *attempt {
+	t.eased = true
+	eased := s.straightenBy(t, found.corners, c, st)
+	if eased.worth = whole.worth(eased.corners, c.beyond(eased.corners), math.Inf(1)); eased.keeps() {
+		return eased
 	}
 	return found
 }

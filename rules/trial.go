@@ -19,6 +19,7 @@ type trial struct {
 	bands   float64             // by how many sigma it is to be clear
 	spare   float64             // mm that it is to keep from every obstruction beside that
 	upright bool                // the run is to leave its stub straight down
+	eased   bool                // it counts where its muffler has too little room on its leg
 	hanging vehicles.Hanging    // what hangs on the run's legs, to be put in its place
 	above   []vehicles.RunPoint // of a fuel line: its path above the floor, which stays
 	lower   int                 // how many of the legs that are fit for the muffler are passed over, from the outlet back
@@ -74,8 +75,12 @@ func (t *trial) worth(corners []geometry.Point3, short, most float64) route.Wort
 			t.order[0] = r
 		}
 	}
-	line := &t.plan.Run(t.kind).Line
-	return route.Worth{Short: short, Length: line.Length() + awkward(line)}
+	laid := t.plan.Run(t.kind)
+	length := laid.Line.Length() + awkward(&laid.Line)
+	if t.eased {
+		length += crampedMuffler(laid)
+	}
+	return route.Worth{Short: short, Length: length}
 }
 
 // cornerTwice tells whether two corners on end are one: the leg between them has no direction, and what goes by that is not asked. Both are

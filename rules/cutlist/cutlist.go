@@ -83,6 +83,7 @@ func (m *maker) piece(p Piece, laid *vehicles.LaidRun, from, to float64, joints 
 		p.Developed += b.Length
 	}
 	p.Cut = p.Developed + float64(joints)*m.kit.Allow.Overlap + 2*m.kit.Allow.Trim
+	p.Short = p.Developed < m.kit.Allow.Least
 	m.Pieces = append(m.Pieces, p)
 }
 

@@ -75,6 +75,19 @@ func TestAMufflerPartsThePipeByHand(t *testing.T) {
 	assert.Equal(t, Part{vehicles.ExhaustRun, "exhaust clamp", 3, 3}, l.Parts[1])
 }
 
+// A muffler that ends 9.9 mm before the outlet leaves a piece that nobody can saw and hold, said so; 10 mm are enough.
+func TestAPieceTooShortToHoldIsSaid(t *testing.T) {
+	for left, note := range map[float64]string{9.9: TooShort, 10: ""} {
+		l := Of(judged(t, straightDown(&vehicles.Muffler{Leg: 2, Start: 500 - 180 - left, Length: 180, Across: 68}, vehicles.Some(60))), Usual())
+		require.Len(t, l.Pieces, 2)
+		assert.Empty(t, l.Pieces[0].Remark())
+		assert.Equal(t, note, l.Pieces[1].Remark(), left)
+		data, err := l.JSON()
+		require.NoError(t, err)
+		assert.Equal(t, note != "", strings.Contains(string(data), `"note":"`), left)
+	}
+}
+
 // A corner that is not bent is said, and has no length.
 func TestASharpCornerIsSaid(t *testing.T) {
 	l := Of(judged(t, straightDown(nil, vehicles.Number{})), Usual())

@@ -36,7 +36,7 @@ const (
 // Kit is what is allowed for, and what a kit holds.
 type Kit struct {
 	Source string
-	Allow  struct{ Trim, Overlap float64 }
+	Allow  struct{ Trim, Overlap, Least float64 }
 	Stock  []StockOf
 	Part   []PartOf
 }

@@ -16,7 +16,7 @@ func TestTheUsualKitHoldsWhatIsEnteredOnceMore(t *testing.T) {
 			{EndSleeve, 1}, {EndCap, 1}, {"pump", 1}, {"fuel filter", 0}, {FuelJoint, 4}, {FuelClamp, 8}, {Grommet, 1},
 		},
 	}
-	want.Allow.Trim, want.Allow.Overlap = 5, 25
+	want.Allow.Trim, want.Allow.Overlap, want.Allow.Least = 5, 25, 10
 	assert.Equal(t, want, *Usual())
 }
 

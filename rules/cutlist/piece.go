@@ -16,6 +16,18 @@ type Piece struct {
 	Developed float64 // along its centreline, bends rounded
 	Cut       float64 // what to cut it to: with what its joints take and what is trimmed
 	Bits      []Bit   // in order along it; their lengths come to Developed
+	Short     bool    // nobody can saw and hold it
+}
+
+// TooShort says so, and what to do.
+const TooShort = "too short to be sawn and held: slide what it is joined to along its leg, or lengthen that"
+
+// Remark is what is to be said of the piece; "" for nothing.
+func (p *Piece) Remark() string {
+	if p.Short {
+		return TooShort
+	}
+	return ""
 }
 
 // Bit is a straight length of a piece or a bend; Radius 0 and Turn more than 0: a corner that stays sharp, without length.

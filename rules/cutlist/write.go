@@ -28,6 +28,7 @@ type pieceJSON struct {
 	Developed float64   `json:"developed"`
 	Cut       float64   `json:"cut"`
 	Bits      []bitJSON `json:"bits"`
+	Note      string    `json:"note,omitempty"`
 }
 
 type bitJSON struct {
@@ -69,7 +70,7 @@ func tenths(list []float64) []float64 {
 func (l *List) JSON() ([]byte, error) {
 	out := listJSON{[]pieceJSON{}, []stockJSON{}, []partJSON{}, append([]string{}, l.Absent...), l.Source}
 	for _, p := range l.Pieces {
-		piece := pieceJSON{p.Run.String(), string(p.Of), p.Across, p.From, p.To, tenth(p.Developed), tenth(p.Cut), []bitJSON{}}
+		piece := pieceJSON{p.Run.String(), string(p.Of), p.Across, p.From, p.To, tenth(p.Developed), tenth(p.Cut), []bitJSON{}, p.Remark()}
 		for _, b := range p.Bits {
 			piece.Bits = append(piece.Bits, bitJSON{tenth(b.Length), tenth(b.Turn), b.Radius})
 		}

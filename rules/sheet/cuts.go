@@ -22,8 +22,12 @@ func (s *source) pieces(l *cutlist.List) Table {
 		{Head: "straight lengths and bends, in order"},
 	}}
 	for _, p := range l.Pieces {
+		bits := s.say.Bits(p)
+		if remark := p.Remark(); remark != "" {
+			bits += "; " + remark
+		}
 		t.Rows = append(t.Rows, Row{Cells: []string{
-			string(p.Of), survey.Figure(p.Across), p.From + " and " + p.To, survey.Figure(p.Cut), survey.Figure(p.Developed), s.say.Bits(p),
+			string(p.Of), survey.Figure(p.Across), p.From + " and " + p.To, survey.Figure(p.Cut), survey.Figure(p.Developed), bits,
 		}, Strong: true})
 	}
 	return t

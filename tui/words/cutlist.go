@@ -32,8 +32,12 @@ func CutList(l cutlist.List, u survey.Units) (lines []string) {
 
 // piece says what a piece is cut to, and how it is bent.
 func piece(p cutlist.Piece, u survey.Units) string {
-	return fmt.Sprintf("%s %s across, %s to %s: cut %s, along the middle %s: %s", p.Of, survey.Format(p.Across, u), p.From, p.To,
+	line := fmt.Sprintf("%s %s across, %s to %s: cut %s, along the middle %s: %s", p.Of, survey.Format(p.Across, u), p.From, p.To,
 		desk.Length(p.Cut, u), survey.Format(p.Developed, u), Bits(p, u))
+	if remark := p.Remark(); remark != "" {
+		line += "; " + remark
+	}
+	return line
 }
 
 // Bits says how a piece is bent: straight lengths between the tangents of its bends.
