@@ -91,7 +91,11 @@ func NotesInFew(s desk.State, w int, whole key.Binding) []string {
 		rows = append(rows, desk.Wrapped(st.Fault, InARow(danger, whole, w), w)...)
 	}
 	if f := s.Focus; f != nil {
-		rows = append(rows, st.Strong.Render(desk.FitRow(shown(f, s), w)))
+		text := shown(f, s)
+		if desk.Width(text) > w {
+			text = f.About() + ", " + words.Margin(*f, s.Settings.Units)
+		}
+		rows = append(rows, st.Strong.Render(desk.FitRow(text, w)))
 	}
 	return rows
 }

@@ -117,6 +117,7 @@ func TestWhatIsShownLeavesThePictures(t *testing.T) {
 			found++
 			d.State.Focus = f
 			assertBoth(t, d, f.About())
+			assert.Contains(t, d.View(60, 16), f.About(), "and its name is whole")
 		}
 	}
 	assert.Greater(t, found, 50)

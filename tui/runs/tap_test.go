@@ -122,6 +122,23 @@ func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
 	}
 }
 
+// Where heights are drawn higher than they are a tap on the profile means the drop that is seen there.
+func TestATapOnAStretchedProfile(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 100, 27)
+	d.Type("<tab>n")
+	a := d.Screen.(screen).arranged(d.State, 100, 27)
+	p, ok := d.Screen.(screen).beside(d.State, a.profile)
+	require.True(t, ok)
+	require.Greater(t, p.high, 1.)
+	lay := p.lay()
+	col, row, seen := p.cell(lay, p.run.CornerAlong(2))
+	require.True(t, seen)
+	const up = 2
+	d.Tap(col, a.plan.H+row-up)
+	_, high := lay.CellSize()
+	assert.InDelta(t, 130-up*high/p.high, d.State.Job.Intake.Path[1].Drop, high/p.high)
+}
+
 // From the side a tap and an arrow move a point along the van and up and down, from behind across it; other screens keep their plan.
 func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	d := bare(t, 100, 27)
@@ -133,6 +150,7 @@ func TestPointsAreMovedFromTheSideAndFromBehind(t *testing.T) {
 	d.Tap(30, 8)
 	assert.Equal(t, 620., d.State.Job.Exhaust.Path[1].Y)
 	assert.NotEqual(t, 890., d.State.Job.Exhaust.Path[1].X)
+	assert.NotEqual(t, 150., d.State.Job.Exhaust.Path[1].Drop, "the side says how deep")
 	d.Type("+")
 	scale := d.Screen.(screen).camera.Scale
 	assert.NotZero(t, scale)

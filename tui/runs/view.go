@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"slices"
 	"strings"
 
 	"bench.example/undermark/rules"
@@ -77,14 +78,16 @@ func (m screen) above(s desk.State, w, h int) []string {
 	if h >= leastListed {
 		rows = append(rows, m.rest.rows(s, w)...)
 	}
-	if h < leastListed && m.worst(s).Shows(s.Focus, s, m.top, w, h-len(rows)) {
-		s.Focus = nil // it has its row, and its verdict and figures stand there
+	if h >= leastListed {
+		return moving.Leaned(append(rows, moving.Notes(s, w)...), s, w)
 	}
-	notes := moving.Notes(s, w)
-	if h < leastListed {
-		notes = moving.NotesInFew(s, w, keyProfile)
+	unshown := s
+	unshown.Focus = nil
+	bare := moving.Leaned(slices.Concat(rows, moving.NotesInFew(unshown, w, keyProfile)), s, w)
+	if list, left := m.worst(s), h-len(bare); s.Focus == nil || list.Least(s, m.top, w) <= left && list.Shows(s.Focus, s, m.top, w, left) {
+		return bare // what is shown has its row whole, and its verdict and figures stand there
 	}
-	return moving.Leaned(append(rows, notes...), s, w)
+	return moving.Leaned(append(rows, moving.NotesInFew(s, w, keyProfile)...), s, w)
 }
 
 // under is where that list stands.
