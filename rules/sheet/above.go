@@ -52,14 +52,14 @@ func onTop(s scene.Scene) scene.Scene {
 			it.Label, it.Code = "", ""
 		}
 	}
-	return named(s, scene.Hole, "")
+	return bareHoles(s)
 }
 
-// named gives what has a role another name: that of a hole stands at its mark.
-func named(s scene.Scene, of scene.Role, name string) scene.Scene {
+// bareHoles takes the names from holes: they stand at their marks.
+func bareHoles(s scene.Scene) scene.Scene {
 	for i := range s.Items {
-		if it := &s.Items[i]; it.Role == of {
-			it.Label = name
+		if it := &s.Items[i]; it.Role == scene.Hole {
+			it.Label = ""
 		}
 	}
 	return s
@@ -91,7 +91,7 @@ func (s *source) top(sheet rules.MarkSheet) Part {
 		return append(facts, ties)
 	}
 	near := drawing.Draw(*s.Result, drawing.Options{View: scene.Above, Selected: -1, Marks: coded(sheet.Marks)})
-	return Beside{Left: facts, Right: Parts{s.near(s.nearTitle("Near the cut", true), named(near, scene.Hole, "")), ties}}
+	return Beside{Left: facts, Right: Parts{s.near(s.nearTitle("Near the cut", true), bareHoles(near)), ties}}
 }
 
 // nearTitle says by which letters a picture has what is marked near the cut.

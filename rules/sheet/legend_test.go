@@ -108,6 +108,11 @@ func TestPicturesFromAboveNameWhatIsThere(t *testing.T) {
 			assert.Empty(t, it.Label+it.Code)
 		}
 	}
+	for _, picture := range pictures {
+		for _, it := range picture.Scene.Items {
+			assert.False(t, it.Role == scene.Hole && it.Label != "", "%s is named at its mark", it.Label)
+		}
+	}
 	near := pictures[0]
 	require.NotNil(t, near.Around)
 	labels := map[string]bool{}
