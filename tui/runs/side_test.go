@@ -53,3 +53,24 @@ func TestAPumpIsDroppedAtTheCursor(t *testing.T) {
 		}
 	}
 }
+
+// A tank has two heights, the first the less, or none; one of no height is none.
+func TestATanksHeightsAreTwoOrNone(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 60, 17)
+	d.Type("<tab><tab>")
+	for d.Screen.(screen).picked.sort != tank {
+		d.Type(".")
+	}
+	was := *d.State.Job.Fuel.Supply.Tank
+	for _, c := range []struct{ from, to, says string }{
+		{"60", "60", "less than its second"},
+	} {
+		d.Said = ""
+		d.Type("t<enter><enter><enter>" + c.from + "<enter>" + c.to + "<enter>")
+		assert.Contains(t, d.Said, c.says, c)
+		assert.Equal(t, was, *d.State.Job.Fuel.Supply.Tank)
+		d.Type("<esc>")
+	}
+	d.Type("t<enter><enter><enter>60<enter>61<enter>")
+	assert.Equal(t, vehicles.Span{From: 60, To: 61, Set: true}, d.State.Job.Fuel.Supply.Tank.Drop, d.Said)
+}
