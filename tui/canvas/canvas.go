@@ -66,6 +66,9 @@ type Text struct {
 	of           [2]int         // that cell
 }
 
+// length is how many cells it takes.
+func (w Text) length() int { return utf8.RuneCountInString(w.Name) + utf8.RuneCountInString(w.Tail) }
+
 // Write writes a text in the picture.
 func (c *Canvas) Write(w Text) {
 	if w.down {

@@ -71,7 +71,7 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 		if cost += s.off; ok && p.captions(l.line(), s, length) {
 			cost += asCaption
 		}
-		if ok && p.lies(l.names, s, length) {
+		if ok && (p.lies(l.names, s, length) || p.besideEnd(s, length)) {
 			cost += asName
 		}
 		if ok {
@@ -82,6 +82,13 @@ func (p *painter) choose(best *choice, l *label, seats []seat) {
 			*best = choice{s, cost, true}
 		}
 	}
+}
+
+// besideEnd tells whether a text on a seat would begin or end close beside the end of another's leader: what that goes to would be called so.
+func (p *painter) besideEnd(s seat, length int) bool {
+	return slices.ContainsFunc(p.canvas.Texts, func(t Text) bool {
+		return t.led && t.of[1] == s.row && t.of[0] >= s.start(length)-apart && t.of[0] < s.start(length)+length+apart
+	})
 }
 
 // astray tells whether a text on a seat beside a face has nothing of that next to it, as other names hide it: it would point at nothing.
@@ -116,7 +123,7 @@ func (p *painter) back(col, row, length int, ink Ink, of *part) {
 	}
 }
 
-// What a name costs that would be read as another line's, and one that lies on the face of another thing.
+// What a name costs that would be read as another line's, and one that lies on the face of another thing, or beside where a leader goes to one.
 const (
 	asCaption = 500
 	asName    = 240

@@ -211,11 +211,18 @@ func (p *painter) seenOf(it *part) (seen []geometry.Point) {
 func (p *painter) shows(it *part, a geometry.Point) bool {
 	col, row, ok := p.Cell(a)
 	i := row*p.canvas.Width + col
-	if !ok || p.taken.has(i) { // the ring is, and all within it
+	if !ok || p.taken.has(i) || p.beginsName(col, row) { // the ring is taken, and all within it
 		return false
 	}
 	cell := p.canvas.At(col, row)
 	return !p.look.Faces || p.thin(it) || it.Primitive != scene.Area || !faced(it.Role) || cell.Ground.Role == it.Role || cell.Ink.Face.Set && cell.Ink.Face.Role == it.Role
+}
+
+// beginsName tells whether a name begins or ends so close beside a cell that the end of a leader there would be taken for the name's.
+func (p *painter) beginsName(col, row int) bool {
+	return slices.ContainsFunc(p.canvas.Texts, func(t Text) bool {
+		return !t.down && t.Row == row && col >= t.Col-apart && col < t.Col+t.length()+apart
+	})
 }
 
 // alike are the areas that a part may not be told from where one of them lies over it or under it: those of its role, as their faces look the same,

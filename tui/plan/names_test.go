@@ -163,6 +163,24 @@ func TestLeadersAreShort(t *testing.T) {
 	})
 }
 
+// A name beside which a leader of another ends would be taken for the name of what that goes to.
+func TestNoLeaderEndsBesideAnothersName(t *testing.T) {
+	const beside = 2
+	ends := 0
+	lookedAt(t, func(_ desk.State, c *canvas.Canvas, what string) {
+		for _, text := range c.Texts {
+			long := utf8.RuneCountInString(text.Name) + utf8.RuneCountInString(text.Tail)
+			for col := max(text.Col-beside, 0); col < min(text.Col+long+beside, c.Width); col++ {
+				if c.At(col, text.Row).Rune == '•' {
+					ends++
+					t.Log(what, text.Name)
+				}
+			}
+		}
+	})
+	assert.Zero(t, ends)
+}
+
 // However few rows a pane has, the ring is whole in it.
 func TestTheRingIsWholeInTheSmallestPane(t *testing.T) {
 	for _, y := range []string{"195", "230", "-100", "0"} {
