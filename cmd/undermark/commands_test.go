@@ -332,6 +332,7 @@ func TestCompletionForEveryShell(t *testing.T) {
 // A shell that reads the completion finds commands, then what they are about, then job files. What the script asks for words of the line and for files is of the shell's
 // completion package, for which two functions stand here.
 func TestAShellCompletesALine(t *testing.T) {
+	notRaced(t)
 	bash, err := exec.LookPath("bash")
 	if err != nil {
 		t.Skip("bash reads its completion; it is not here")

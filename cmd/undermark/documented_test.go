@@ -147,6 +147,7 @@ func testsOf(t *testing.T, packages []string) (names []string, text string) {
 // Every line of the documents that runs tests names packages that are there, tests that they have, and settings that those heed; a long round has no end that
 // the tool sets it.
 func TestEveryDocumentedTestLineRunsSomething(t *testing.T) {
+	notRaced(t)
 	var lines int
 	for _, name := range []string{"README.md", "DEVELOPERS.md"} {
 		document, err := os.ReadFile(filepath.Join("..", "..", name))

@@ -30,6 +30,7 @@ func jobOfPosts(n int, at func(i int) (x, y int)) string {
 
 // What takes minutes and gigabytes among thousands of things is not begun: a line says how many there are, and what to do.
 func TestNothingIsSoughtAmongTooManyThings(t *testing.T) {
+	notRaced(t)
 	notSought(t, rules.MostToLayOut, "layout -", "layout --json -", "suggest --yaw -", "suggest --yaw --near 1000,0 -")
 	notSought(t, rules.MostToSeek, "route exhaust --edge left -", "route exhaust --edge rear --json -", "route intake --edge under -", "route fuel --to 2000,300,100 -")
 	notSought(t, rules.MostToPair, "route both -", "route both --json -")

@@ -22,6 +22,7 @@ func offBy(mm float64) (vehicles.Job, geometry.Point) {
 
 // Whoever marks from paper, or from the list, has the hole's own readings beside those of the centre that was meant, by names that tell which is which.
 func TestTheHoleAsDrilledIsOnPaper(t *testing.T) {
+	notRaced(t)
 	for _, mm := range []float64{2, 7} {
 		job, at := offBy(mm)
 		below := rules.ReadBelow(&job, at)
@@ -43,6 +44,7 @@ func TestTheHoleAsDrilledIsOnPaper(t *testing.T) {
 
 // A centre that was moved from its hole says on the first page, in the list and among the sizes what that takes.
 func TestAMovedCentreIsOnPaper(t *testing.T) {
+	notRaced(t)
 	for mm, want := range map[float64]string{7: "guide board", 30: "new pilot"} {
 		job, at := offBy(0)
 		file := jobOf(t, job.LeavingPilot([2]float64{at.X + mm, at.Y}))

@@ -73,6 +73,7 @@ func svgWords(t *testing.T, file string) string {
 }
 
 func TestEverySampleJobIsDrawn(t *testing.T) {
+	notRaced(t)
 	for _, job := range sampleJobs(t) {
 		if expectedOf(t, job).Check == nil {
 			continue

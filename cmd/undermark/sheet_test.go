@@ -386,6 +386,7 @@ func TestHostileTextOnPaper(t *testing.T) {
 
 // Whoever has the sheet alone finds where the pins stand, how a mark is set, whose clips are marked, and the template among what is at hand.
 func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
+	notRaced(t)
 	all := strings.Join(pagesOf(t, printed(t, demoFile(t))), "")
 	for _, said := range []string{
 		"pins 700 mm off the centreline, on the bumper edge", "Read the cautions before anything else: page 8", "A mark lies where two tapes cross, from the bumper edge and from a side; the pins' arcs check it.",
@@ -411,6 +412,7 @@ func TestTheSheetAloneSaysHowMarksAreSet(t *testing.T) {
 
 // The first page says on which page each section begins, and there it does.
 func TestTheFirstPageSaysWhereAllIs(t *testing.T) {
+	notRaced(t)
 	for _, paper := range []string{"a4", "letter"} {
 		pages := pagesOf(t, printed(t, demoFile(t), "--paper", paper))
 		_, index, found := strings.Cut(pages[0], tight("On which page:"))
@@ -452,6 +454,7 @@ func TestASheetOfLittle(t *testing.T) {
 
 // The page for the customer is one page for every van of the library, says what is where, and no word of the trade's jargon.
 func TestTheCustomersPage(t *testing.T) {
+	notRaced(t)
 	for _, job := range append(libraryFiles(t), demoFile(t)) {
 		pages := pagesOf(t, printed(t, job, "--for", "customer"))
 		assert.Len(t, pages, 1, job)
