@@ -13,8 +13,13 @@ const farLed = 5
 // tooFar is what each row more counts.
 const tooFar = 12
 
-// mostOrders is how many other orders of the names are tried.
-const mostOrders = 16
+// Other orders of the names are tried, so many at the most, and fewer where there are more names: as many as write mostWritten of them. In a crowd a
+// key must not wait for names.
+const (
+	mostOrders  = 16
+	leastOrders = 1
+	mostWritten = 640
+)
 
 // nameAll writes names in their order. Where one of what is in the way has no place, or none with its figure, such go before all others if
 // that is better in all; so does each that has a leader across the picture. A guide without a place goes before more and more of them.
@@ -30,7 +35,8 @@ func (p *painter) nameAll(names []naming) {
 	p.ways.lay(p, names)
 	best := p.inOrder(names, 0, &try{}, nil)
 	tries := best.tries(nil, names)
-	for n := 0; n < min(len(tries), mostOrders); n++ {
+	most := max(min(mostOrders, mostWritten/max(len(names), 1)), leastOrders)
+	for n := 0; n < min(len(tries), most); n++ {
 		other := tries[n].sooner()
 		p.after.keep(p)
 		p.before.back(p)
