@@ -116,7 +116,7 @@ func (r *Root) outsideFields(msg tea.KeyMsg) (cmd tea.Cmd, mine bool) {
 	settings := r.desk.State.Settings
 	switch {
 	case key.Matches(msg, desk.KeyScreens):
-		r.leaveList() // also where its own screen is meant
+		r.leave() // also where its own screen is meant
 		r.goTo(slices.Index(desk.KeyScreens.Keys(), msg.String()))
 		return nil, true
 	case key.Matches(msg, desk.KeyHelp):

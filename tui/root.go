@@ -179,7 +179,7 @@ func (r *Root) toScreen(i int, msg tea.Msg) tea.Cmd {
 // goTo shows the screen with the title.
 func (r *Root) goTo(i int) {
 	if i >= 0 && i < len(r.screens) && i != r.at {
-		r.leaveList()
+		r.leave()
 		r.fieldLeft()
 		r.at, r.desk.State.Focus = i, nil
 		r.desk.Seal()
@@ -192,9 +192,11 @@ func (r *Root) listing() bool {
 	return is && list.Listing()
 }
 
-// leaveList leaves such a list, and stops what is sought for it.
-func (r *Root) leaveList() {
-	if r.listing() {
+// leave leaves the list, and stops what is sought for it, or the field of a form that has the keys: left open it would take the digit of
+// another screen into a reading, where each key counts at once. A prompt stays open: Esc would lose what was typed there.
+func (r *Root) leave() {
+	screen := r.screens[r.at]
+	if asks, is := screen.(desk.Prompter); screen.Typing() && !(is && asks.Prompting()) {
 		r.toScreen(r.at, tea.KeyMsg{Type: tea.KeyEsc})
 	}
 }

@@ -211,6 +211,8 @@ func (p *hand) agrees(t *testing.T) (placed bool) {
 	require.Equal(t, string(text), string(job.Format()), "it reads back; %s", p.about())
 	p.keys(t, "4")
 	p.quiet(2 * still)
+	p.keys(t, "\x1b") // a prompt that was left open there
+	p.quiet(2 * still)
 
 	check := exec.Command(program, "check", "--json", file)
 	check.Env = p.h.env()

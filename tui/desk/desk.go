@@ -160,6 +160,9 @@ const (
 // the same everywhere. Whoever goes elsewhere leaves the list.
 type Lister interface{ Listing() bool }
 
+// Prompter is a screen that may have a prompt open: what is typed there is nowhere else until it is taken.
+type Prompter interface{ Prompting() bool }
+
 // Screen is one screen of the program.
 type Screen interface {
 	Title() string

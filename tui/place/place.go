@@ -47,7 +47,10 @@ func New() desk.Screen {
 
 func (m screen) Title() string { return "Place" }
 
-func (m screen) Typing() bool { return m.prompt.Kind != nothing || m.listing() }
+func (m screen) Typing() bool { return m.Prompting() || m.listing() }
+
+// Prompting tells whether something is asked.
+func (m screen) Prompting() bool { return m.prompt.Kind != nothing }
 
 // Listing tells whether layouts are looked for, or listed.
 func (m screen) Listing() bool { return m.choosing }

@@ -47,9 +47,10 @@ func New() desk.Screen { return screen{pane: plan.New(), step: moving.Usual} }
 
 func (m screen) Title() string { return "Runs" }
 
-func (m screen) Typing() bool {
-	return m.prompt.Kind != nothing || m.shielding || m.finder.open() || m.cutting
-}
+func (m screen) Typing() bool { return m.Prompting() || m.Listing() }
+
+// Prompting tells whether something is asked.
+func (m screen) Prompting() bool { return m.prompt.Kind != nothing }
 
 // Listing tells whether a list, or a search, has the keys.
 func (m screen) Listing() bool { return m.shielding || m.finder.open() || m.cutting }
