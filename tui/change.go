@@ -169,15 +169,5 @@ func (r *Root) keepSettings() tea.Cmd {
 	if path == "" {
 		return nil
 	}
-	return func() tea.Msg { return noted{s.Save(path)} }
-}
-
-// noted is what came of writing down something small of the program's own.
-type noted struct{ err error }
-
-func (m noted) happened(r *Root) tea.Cmd {
-	if m.err != nil {
-		r.tell(m.err.Error())
-	}
-	return nil
+	return r.settings.keep(func() error { return s.Save(path) })
 }

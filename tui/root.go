@@ -41,6 +41,8 @@ type Root struct {
 
 	document vehicles.Document
 	journal  *journal  // nil when there is none to be had
+	settings jotting   // the settings, as they are written down
+	ticks    jotting   // the marks that were made
 	unkept   string    // why unsaved work can't be kept safe, "" while it can
 	saving   bool      // a save is on its way
 	failed   bool      // the last save failed

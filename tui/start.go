@@ -178,6 +178,9 @@ func (r *Root) show(model tea.Model, complain io.Writer, leaving *sparing.Leavin
 	unordered, unsuspend := onOrderToEnd(p, leaving), r.onSuspend(p)
 	_, err := p.Run()
 	unsuspend()
+	if err := r.jotted(); err != nil {
+		fmt.Fprintln(leaving.Writer(complain), harmless.Text(err.Error()))
+	}
 	if kept := r.rescue(); kept != "" {
 		fmt.Fprintln(leaving.Writer(complain), harmless.Text(kept))
 	}

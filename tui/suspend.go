@@ -14,8 +14,9 @@ func (m suspended) happened(r *Root) tea.Cmd {
 	wait := standstill(func() error { return nil })
 	if !m.goesOn {
 		wait = func() error {
+			_ = r.jotted() // who suspends a program may never come back; faults of these and of the journal are told elsewhere
 			if r.journal != nil {
-				_ = r.journal.sync() // who suspends a program may never come back; a fault of the journal is told elsewhere
+				_ = r.journal.sync()
 			}
 			return stop()
 		}

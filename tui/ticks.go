@@ -26,13 +26,13 @@ func (r *Root) keepTicks() tea.Cmd {
 	if path == "" || made == nil {
 		return nil
 	}
-	return func() tea.Msg {
+	return r.ticks.keep(func() error {
 		text, err := toml.Marshal(made)
-		if err == nil {
-			err = desk.WriteState(path, text)
+		if err != nil {
+			return err
 		}
-		return noted{err}
-	}
+		return desk.WriteState(path, text)
+	})
 }
 
 // readTicks reads the ticks of an earlier day. Without them the marks are to be made again, which harms nobody.
