@@ -114,6 +114,24 @@ func TestADigitLeavesAListForItsScreen(t *testing.T) {
 	}
 }
 
+// On the smallest screen a whole layout that was taken is seen in both pictures as soon as *Runs* is gone to: what is said of it takes a row.
+func TestATakenLayoutIsSeenFalling(t *testing.T) {
+	ofWholeRun(t)
+	b := sampled(t)
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	b.warned = true
+	b.press("4")
+	for msg := range b.beside("c") {
+		b.Root.Update(msg)
+	}
+	require.False(t, b.shows("Looking for"))
+	b.press("enter", "5")
+	require.True(t, b.shows("Laid out: "), "it is still said: %s", b.View())
+	assert.True(t, b.shows("SEEN FROM BELOW"), b.View())
+	assert.True(t, b.shows("BESIDE THE RUN"), b.View())
+	assert.True(t, b.shows("± "), "and the worst has its row: %s", b.View())
+}
+
 // On the smallest screen the fall of what was laid by one key is seen at once.
 func TestWhatWasFoundIsSeenFalling(t *testing.T) {
 	ofWholeRun(t)
