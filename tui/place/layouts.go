@@ -78,7 +78,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 			return m, desk.Change{Say: desk.Stopped}
 		}
 	case n == 0:
-		return m, desk.Change{Say: m.notYet()}
+		return m, desk.Change{Say: m.picks()}
 	case key.Matches(k, keyTakeAll):
 		return m.takeLayout(s)
 	case key.Matches(k, keyThrough):
@@ -87,17 +87,23 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		}
 		m.at = (m.at + 1) % n
 	default:
-		return m, desk.Change{Say: keyTakeAll.Help().Key + " takes the layout that is shown, the arrows go through them, " + desk.KeyLeave.Help().Key + " leaves."}
+		return m, desk.Change{Say: m.picks()}
 	}
 	return m, desk.Change{}
 }
 
-// notYet is what a key is told that acts on layouts while there are none.
-func (m screen) notYet() string {
-	if m.places.Going() {
-		return "No layouts yet: they are still looked for. " + desk.KeyLeave.Help().Key + " stops it."
+// picks is what a key is told that does nothing to the layouts as they are; "" while none are looked for or proposed.
+func (m screen) picks() string {
+	leave := desk.KeyLeave.Help().Key
+	switch {
+	case !m.choosing:
+		return ""
+	case m.places.Going():
+		return "No layouts yet: they are still looked for. " + leave + " stops it."
+	case len(m.proposed()) == 0:
+		return "There is no layout to take. " + leave + " leaves."
 	}
-	return "There is no layout to take. " + desk.KeyLeave.Help().Key + " leaves."
+	return keyTakeAll.Help().Key + " takes the layout that is shown, the arrows go through them, " + leave + " leaves."
 }
 
 // takeLayout takes the layout that is shown, in one undo step, and says what was laid.
