@@ -14,6 +14,9 @@ import (
 // Practice is the source of what the trade does and nobody has printed.
 const Practice = "common practice, no source"
 
+// UnlessHeaterSays goes on behind a figure of common practice for something that the heater comes with words on.
+const UnlessHeaterSays = ", unless the heater's instructions say another"
+
 // Limit is what a book asks under a rule: of a kind of thing where Kind is not "".
 type Limit struct {
 	*Rule

@@ -44,6 +44,9 @@ func (r *Root) apply(c desk.Change) tea.Cmd {
 	if c.Open != nil {
 		cmds = append(cmds, r.toScreen(r.at, *c.Open))
 	}
+	if c.Unsay != "" && c.Unsay == r.say {
+		r.say = ""
+	}
 	say := c.Say
 	if len(done.Unmade) > 0 {
 		say = strings.TrimSpace(say + " " + unmade(done.Unmade, r.desk.State.Settings))

@@ -90,6 +90,36 @@ func TestKeysAreAnsweredWhileLayoutsAreSought(t *testing.T) {
 	assert.Equal(t, before, b.desk.State.Job, "nothing is lost")
 }
 
+// What a stray key was told of a search, or of what came of it, is gone once that is so no more, however soon.
+func TestWhatIsSaidOfASearchGoesWithIt(t *testing.T) {
+	ofWholeRun(t)
+	for _, from := range []struct{ screen, asks, key, told, takes string }{
+		{"4", "", "c", "Whole layouts", "takes the layout that is shown"},
+		{"5", "/", "n", "No exhaust there keeps every rule", "put it in all the same, Esc"},
+	} {
+		b := sampled(t)
+		b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+		b.warned = true
+		b.press(from.screen)
+		if from.asks != "" {
+			b.press(from.asks)
+		}
+		heard := b.beside(from.key)
+		b.press("x")
+		require.True(t, b.shows("still looked for"), from.key)
+		for msg := range heard {
+			b.Root.Update(msg)
+		}
+		require.True(t, b.shows(from.told), b.View())
+		assert.False(t, b.shows("still looked for"), b.View())
+		b.press("x")
+		require.True(t, b.shows(from.takes), b.View())
+		b.press("esc")
+		assert.False(t, b.shows(from.told), b.View())
+		assert.False(t, b.shows(from.takes), b.View())
+	}
+}
+
 // A digit goes to its screen from a list, too, and from a search, which it stops as Esc does; the help opens over both by its key.
 func TestADigitLeavesAListForItsScreen(t *testing.T) {
 	ofWholeRun(t)
@@ -112,6 +142,24 @@ func TestADigitLeavesAListForItsScreen(t *testing.T) {
 		b.press(from.screen)
 		assert.False(t, b.shows(from.list), from.key)
 	}
+}
+
+// On the smallest screen a whole layout that was taken is seen in both pictures as soon as *Runs* is gone to: what is said of it takes a row.
+func TestATakenLayoutIsSeenFalling(t *testing.T) {
+	ofWholeRun(t)
+	b := sampled(t)
+	b.send(tea.WindowSizeMsg{Width: 60, Height: 20})
+	b.warned = true
+	b.press("4")
+	for msg := range b.beside("c") {
+		b.Root.Update(msg)
+	}
+	require.False(t, b.shows("Looking for"))
+	b.press("enter", "5")
+	require.True(t, b.shows("Laid out: "), "it is still said: %s", b.View())
+	assert.True(t, b.shows("SEEN FROM BELOW"), b.View())
+	assert.True(t, b.shows("BESIDE THE RUN"), b.View())
+	assert.True(t, b.shows("± "), "and the worst has its row: %s", b.View())
 }
 
 // On the smallest screen the fall of what was laid by one key is seen at once.

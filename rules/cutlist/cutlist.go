@@ -26,8 +26,12 @@ type Part struct {
 	Run   vehicles.RunKind
 	Of    Thing
 	Count int
-	Holds int // how many the usual kit holds
+	Holds int     // how many the usual kit holds
+	Each  float64 // of what is cut from a hose how long one is, mm; 0 of what is only counted
 }
+
+// Total is how much hose all of them take, mm.
+func (p Part) Total() float64 { return float64(p.Count) * p.Each }
 
 // Lacks is how many more are wanted than the kit holds.
 func (p Part) Lacks() int { return max(0, p.Count-p.Holds) }
@@ -69,7 +73,8 @@ func (m *maker) absent(format string, args ...any) {
 // count adds parts of a run.
 func (m *maker) count(run vehicles.RunKind, of Thing, n int) {
 	if n > 0 {
-		m.Parts = append(m.Parts, Part{run, of, n, m.kit.holds(of)})
+		kit := m.kit.part(of)
+		m.Parts = append(m.Parts, Part{run, of, n, kit.Holds, kit.Each})
 	}
 }
 

@@ -53,7 +53,7 @@ func TestAPipeWithOneBendByHand(t *testing.T) {
 	assert.InDelta(t, 60, p.Bits[1].Radius, 1e-9)
 	assert.InDelta(t, 440, p.Bits[2].Length, 1e-9)
 	assert.Equal(t, []Part{
-		{vehicles.ExhaustRun, "exhaust clamp", 1, 3}, {vehicles.ExhaustRun, "exhaust clip", 2, 4}, {vehicles.ExhaustRun, "end sleeve", 1, 1},
+		{vehicles.ExhaustRun, "exhaust clamp", 1, 3, 0}, {vehicles.ExhaustRun, "exhaust clip", 2, 4, 0}, {vehicles.ExhaustRun, "end sleeve", 1, 1, 0},
 	}, l.Parts)
 	assert.Equal(t, []string{"the exhaust has no muffler", "no intake is laid", "no fuel line is laid"}, l.Absent)
 	require.Len(t, l.Stock, 1)
@@ -71,8 +71,8 @@ func TestAMufflerPartsThePipeByHand(t *testing.T) {
 	assert.InDelta(t, l.Pieces[0].Developed+2*25+10, l.Pieces[0].Cut, 1e-9)
 	assert.InDelta(t, 220, l.Pieces[1].Developed, 1e-9)
 	assert.InDelta(t, 220+25+10, l.Pieces[1].Cut, 1e-9)
-	assert.Equal(t, Part{vehicles.ExhaustRun, "muffler", 1, 1}, l.Parts[0])
-	assert.Equal(t, Part{vehicles.ExhaustRun, "exhaust clamp", 3, 3}, l.Parts[1])
+	assert.Equal(t, Part{vehicles.ExhaustRun, "muffler", 1, 1, 0}, l.Parts[0])
+	assert.Equal(t, Part{vehicles.ExhaustRun, "exhaust clamp", 3, 3, 0}, l.Parts[1])
 }
 
 // A muffler that ends 9.9 mm before the outlet leaves a piece that nobody can saw and hold, said so; 10 mm are enough.
@@ -105,8 +105,10 @@ func TestAFuelLineIsPartedByItsPump(t *testing.T) {
 	require.Len(t, l.Pieces, 2)
 	assert.InDelta(t, 520, l.Pieces[0].Developed, 1e-9)
 	assert.InDelta(t, 530, l.Pieces[0].Cut, 1e-9, "it butts: 5 at each end")
-	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel joint", 4, 4})
-	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel clamp", 8, 8})
+	joint := l.Parts[slices.IndexFunc(l.Parts, func(p Part) bool { return p.Of == FuelJoint })]
+	assert.Equal(t, Part{Run: vehicles.FuelRun, Of: "fuel joint", Count: 4, Holds: 4, Each: 50}, joint)
+	assert.InDelta(t, 200, joint.Total(), 1e-9, "all four out of one hose")
+	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel clamp", 8, 8, 0})
 }
 
 // A filter 100 before the pump parts the first piece into 420 and 100, with two joints more, wherever the pump is.
@@ -126,8 +128,8 @@ func TestAFuelLineIsPartedByItsFilter(t *testing.T) {
 		assert.InDelta(t, want.long, l.Pieces[i].Developed, 1e-9)
 	}
 	assert.Equal(t, [2]string{"pump", "heater"}, [2]string{l.Pieces[2].From, l.Pieces[2].To})
-	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel joint", 6, 4})
-	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel filter", 1, 0})
+	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel joint", 6, 4, 50})
+	assert.Contains(t, l.Parts, Part{vehicles.FuelRun, "fuel filter", 1, 0, 0})
 	assert.NotContains(t, strings.Join(l.Absent, " "), "filter")
 }
 

@@ -48,10 +48,11 @@ type StockOf struct {
 	Holds  int
 }
 
-// PartOf is something sold by the piece.
+// PartOf is something sold by the piece, or cut from a hose that is: Each is how long then.
 type PartOf struct {
 	Of    Thing
 	Holds int
+	Each  float64
 }
 
 // Usual is the usual kit: read when somebody asks first, as most of what the program does asks for none.
@@ -74,11 +75,11 @@ func (k *Kit) stock(of Thing) StockOf {
 	return k.Stock[slices.IndexFunc(k.Stock, func(s StockOf) bool { return s.Of == of })]
 }
 
-// holds is how many of a part the kit holds; none of what it does not name.
-func (k *Kit) holds(of Thing) int {
+// part is what the kit says of a part; that it holds none of what it does not name.
+func (k *Kit) part(of Thing) PartOf {
 	i := slices.IndexFunc(k.Part, func(p PartOf) bool { return p.Of == of })
 	if i < 0 {
-		return 0
+		return PartOf{Of: of}
 	}
-	return k.Part[i].Holds
+	return k.Part[i]
 }

@@ -48,11 +48,13 @@ type stockJSON struct {
 }
 
 type partJSON struct {
-	Run   string `json:"run"`
-	Of    string `json:"of"`
-	Count int    `json:"count"`
-	Kit   int    `json:"kit"`
-	Lacks int    `json:"lacks"`
+	Run   string  `json:"run"`
+	Of    string  `json:"of"`
+	Count int     `json:"count"`
+	Kit   int     `json:"kit"`
+	Lacks int     `json:"lacks"`
+	Each  float64 `json:"each,omitempty"`
+	Total float64 `json:"total,omitempty"`
 }
 
 // tenth is a figure to 0.1, in which pipe is not cut finer.
@@ -80,13 +82,14 @@ func (l *List) JSON() ([]byte, error) {
 		out.Stock = append(out.Stock, stockJSON{string(s.Of), s.Length, s.Needed, tenths(s.Left), tenths(s.TooLong), s.Holds, s.Lacks()})
 	}
 	for _, p := range l.Parts {
-		out.Parts = append(out.Parts, partJSON{p.Run.String(), string(p.Of), p.Count, p.Holds, p.Lacks()})
+		out.Parts = append(out.Parts, partJSON{p.Run.String(), string(p.Of), p.Count, p.Holds, p.Lacks(), tenth(p.Each), tenth(p.Total())})
 	}
 	return json.Marshal(out)
 }
 
 // Columns are the head of the list as comma-separated values: of a row what does not hold for its thing is empty. A piece of pipe has what
-// it is cut to and is developed to; a stock its length; both and a part how many are wanted, what the usual kit holds, and what it lacks.
+// it is cut to and is developed to; a stock its length; both and a part how many are wanted, what the usual kit holds, and what it lacks; a joint what
+// its hose is cut to.
 var Columns = []string{"job", "run", "what", "from", "to", "count", "cut", "developed", "kit", "lacks"}
 
 // CSV writes the list's rows behind the name of its job (RFC 4180), without a head.
@@ -106,7 +109,11 @@ func (l *List) CSV(to io.Writer, job string) error {
 		}
 	}
 	for _, p := range l.Parts {
-		rows = append(rows, []string{job, p.Run.String(), string(p.Of), "", "", strconv.Itoa(p.Count), "", "", strconv.Itoa(p.Holds), strconv.Itoa(p.Lacks())})
+		cut := ""
+		if p.Each > 0 {
+			cut = survey.Figure(p.Each)
+		}
+		rows = append(rows, []string{job, p.Run.String(), string(p.Of), "", "", strconv.Itoa(p.Count), cut, "", strconv.Itoa(p.Holds), strconv.Itoa(p.Lacks())})
 	}
 	for _, text := range l.Absent {
 		rows = append(rows, []string{job, "", "not counted: " + text, "", "", "0", "", "", "", ""})

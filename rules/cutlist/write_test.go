@@ -36,3 +36,14 @@ func TestCSVHasTheLengthsThatAreNeeded(t *testing.T) {
 		assert.Equal(t, row, out.String())
 	}
 }
+
+// Of hose that is cut for joints there is how long each is, and in JSON how long all are; of what is only counted there is neither.
+func TestHoseOfJointsIsWritten(t *testing.T) {
+	list := List{Parts: []Part{{vehicles.FuelRun, FuelJoint, 6, 4, 50}, {vehicles.FuelRun, FuelClamp, 12, 8, 0}}}
+	data, err := list.JSON()
+	require.NoError(t, err)
+	assert.Contains(t, string(data), `[{"run":"fuel line","of":"fuel joint","count":6,"kit":4,"lacks":2,"each":50,"total":300},{"run":"fuel line","of":"fuel clamp","count":12,"kit":8,"lacks":4}]`)
+	var out strings.Builder
+	require.NoError(t, list.CSV(&out, "J"))
+	assert.Equal(t, "J,fuel line,fuel joint,,,6,50,,4,2\nJ,fuel line,fuel clamp,,,12,,,8,4\n", out.String())
+}

@@ -167,7 +167,7 @@ func (m *maker) run(of vehicles.RunKind) {
 	}
 	for _, p := range m.cut.Parts {
 		if p.Run == of {
-			m.add(Row{For: of.String(), Of: string(p.Of), Size: m.size(p.Of), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p.Of), Source: m.cut.Source})
+			m.add(Row{For: of.String(), Of: string(p.Of), Size: m.size(p), Count: vehicles.Some(float64(p.Count)), Unit: pieces, Kit: vehicles.Some(float64(p.Holds)), Note: note(p), Source: m.cut.Source})
 		}
 	}
 	if of == vehicles.FuelRun && m.r.Plan.Fuel != nil {
@@ -218,9 +218,11 @@ func again(i int) string {
 }
 
 // size is what is said of a part beside what it is: the job gives a muffler's.
-func (m *maker) size(of cutlist.Thing) string {
+func (m *maker) size(p cutlist.Part) string {
 	e, f := m.r.Job.Exhaust, m.r.Job.Fuel
-	switch {
+	switch of := p.Of; {
+	case p.Each > 0:
+		return survey.InMM(p.Each) + " of hose"
 	case of == cutlist.Muffler && e != nil && e.Muffler != nil:
 		return fmt.Sprintf("%s across, %s long", survey.InMM(e.Muffler.Across), survey.InMM(e.Muffler.Length))
 	case of == cutlist.Grommet && f != nil:
@@ -230,8 +232,11 @@ func (m *maker) size(of cutlist.Thing) string {
 }
 
 // note is what is said of a part of a run.
-func note(of cutlist.Thing) string {
-	if of == cutlist.Grommet {
+func note(p cutlist.Part) string {
+	switch {
+	case p.Each > 0:
+		return survey.InMM(p.Total()) + " in all" + rules.UnlessHeaterSays
+	case p.Of == cutlist.Grommet:
 		return "in each hole through the floor; see whether the kit's fits it"
 	}
 	return ""

@@ -42,6 +42,7 @@ func TestTheSamplesPartsByHand(t *testing.T) {
 		{For: "exhaust", Of: "muffler", Size: "68 mm across, 180 mm long", Count: vehicles.Some(1), Unit: "pieces", Kit: vehicles.Some(1), Source: practice},
 		{For: "exhaust", Of: "exhaust clip", Count: vehicles.Some(3), Unit: "pieces", Kit: vehicles.Some(4), Source: practice},
 		{For: "intake", Of: "intake clip", Count: vehicles.Some(4), Unit: "pieces", Kit: vehicles.Some(2), Source: practice},
+		{For: "fuel line", Of: "fuel joint", Size: "50 mm of hose", Count: vehicles.Some(4), Unit: "pieces", Kit: vehicles.Some(4), Note: "200 mm in all, unless the heater's instructions say another", Source: practice},
 		{For: "fuel line", Of: "fuel clamp", Count: vehicles.Some(8), Unit: "pieces", Kit: vehicles.Some(8), Source: practice},
 		{For: "fuel line", Of: "fuel take-off", Count: vehicles.Some(1), Unit: "pieces", Note: "for fuel tank"},
 	} {

@@ -208,7 +208,7 @@ func fuseSize(r *rules.Result) Expected {
 	if !ok || !row.Value.Set {
 		return Expected{Words: asHeaterSays, Source: sizing.Sources{rules.NeedsFigure}}
 	}
-	return Expected{Words: row.Said() + " by what is sized, unless the heater's instructions say another", Source: row.Source}
+	return Expected{Words: row.Said() + " by what is sized" + rules.UnlessHeaterSays, Source: row.Source}
 }
 
 // primingStrokes expects what fills the line short of the heater, as it is sized. It is no limit: a pump that is still dry moves less.

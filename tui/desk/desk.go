@@ -127,6 +127,7 @@ type Change struct {
 	Focus    *rules.Finding // with Goto: show this finding on the plan
 	Open     *Open          // with Goto: open this form there
 	Say      string         // a line to show at the foot
+	Unsay    string         // a line that was said before and is so no more: it goes, if it is still there
 	Ask      Ask            // something only the root does
 }
 

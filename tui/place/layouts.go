@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
@@ -77,7 +78,7 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 			return m, desk.Change{Say: desk.Stopped}
 		}
 	case n == 0:
-		return m, desk.Change{Say: m.notYet()}
+		return m, desk.Change{Say: m.picks()}
 	case key.Matches(k, keyTakeAll):
 		return m.takeLayout(s)
 	case key.Matches(k, keyThrough):
@@ -86,17 +87,23 @@ func (m screen) pick(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		}
 		m.at = (m.at + 1) % n
 	default:
-		return m, desk.Change{Say: keyTakeAll.Help().Key + " takes the layout that is shown, the arrows go through them, " + desk.KeyLeave.Help().Key + " leaves."}
+		return m, desk.Change{Say: m.picks()}
 	}
 	return m, desk.Change{}
 }
 
-// notYet is what a key is told that acts on layouts while there are none.
-func (m screen) notYet() string {
-	if m.places.Going() {
-		return "No layouts yet: they are still looked for. " + desk.KeyLeave.Help().Key + " stops it."
+// picks is what a key is told that does nothing to the layouts as they are; "" while none are looked for or proposed.
+func (m screen) picks() string {
+	leave := desk.KeyLeave.Help().Key
+	switch {
+	case !m.choosing:
+		return ""
+	case m.places.Going():
+		return "No layouts yet: they are still looked for. " + leave + " stops it."
+	case len(m.proposed()) == 0:
+		return "There is no layout to take. " + leave + " leaves."
 	}
-	return "There is no layout to take. " + desk.KeyLeave.Help().Key + " leaves."
+	return keyTakeAll.Help().Key + " takes the layout that is shown, the arrows go through them, " + leave + " leaves."
 }
 
 // takeLayout takes the layout that is shown, in one undo step, and says what was laid.
@@ -106,27 +113,47 @@ func (m screen) takeLayout(s desk.State) (screen, desk.Change) {
 		return m.left(), desk.Change{Say: "The layout stays as it is. Nothing was changed."}
 	}
 	job := l.Result.Job
-	return m.left(), desk.Change{Job: &job, Called: fmt.Sprintf("layout %d", m.at+1), Say: laidOut(&l, s) + " " + desk.KeyUndo.Help().Key + " takes all of it back."}
+	return m.left(), desk.Change{Job: &job, Called: fmt.Sprintf("layout %d", m.at+1), Say: m.saysLaidOut(&l, s)}
 }
 
-// laidOut says what taking a layout lays.
-func laidOut(l *rules.Layout, s desk.State) string {
+// saysLaidOut says what taking a layout laid. Under a plan that is a row: with more *Runs* would have no room for both its pictures, and where the cut
+// is stands in the panel. Only why there is no fuel line may take another.
+func (m screen) saysLaidOut(l *rules.Layout, s desk.State) string {
+	names, sizes := laidOut(l, s)
+	undo := desk.KeyUndo.Help().Key + " "
+	if 0 < m.w && m.w < desk.SideBySide {
+		return survey.Joined(" ", laysOut+strings.Join(names, ", ")+".", undo+"undoes it.", noFuelLaid(l, s))
+	}
+	return survey.Joined(" ", laysOut+strings.Join(sizes, ", ")+".", noFuelLaid(l, s), undo+"takes all of it back.")
+}
+
+// laysOut begins what is said of it.
+const laysOut = "Laid out: "
+
+// laidOut are the things that a layout lays, by name and with where or how long they are.
+func laidOut(l *rules.Layout, s desk.State) (names, sizes []string) {
 	u := s.Settings.Units
-	var done []string
 	if !l.Result.CutStays() {
-		done = append(done, "cut at "+desk.AtX(l.At.X, u)+", "+desk.Across(l.At.Y, s.Settings), "warm air "+facing(l.Yaw, s))
+		names = append(names, "cut")
+		sizes = append(sizes, "cut at "+desk.AtX(l.At.X, u)+", "+desk.Across(l.At.Y, s.Settings), "warm air "+facing(l.Yaw, s))
 	}
 	for _, of := range vehicles.RunKinds {
 		if run := l.Result.Plan.Run(of); run != nil {
-			done = append(done, of.String()+" "+desk.Length(run.Line.Length(), u)+" long")
+			names = append(names, of.String())
+			sizes = append(sizes, of.String()+" "+desk.Length(run.Line.Length(), u)+" long")
 		}
 	}
-	text := "Laid out: " + strings.Join(done, ", ") + "."
-	if none := words.NoFuelLine(l, u); none != "" {
-		text += " " + words.Sentence(none)
+	return names, sizes
+}
+
+// noFuelLaid says why a layout has no fuel line, and what asks for what is wanting to one.
+func noFuelLaid(l *rules.Layout, s desk.State) string {
+	text := ""
+	if none := words.NoFuelLine(l, s.Settings.Units); none != "" {
+		text = words.Sentence(none)
 	}
 	if l.Result.Job.Fuel == nil && rules.FuelLacks(&l.Result.Job) != "" {
-		text += " Where one begins is said on Runs."
+		text += " Runs asks where one begins."
 	}
 	return text
 }

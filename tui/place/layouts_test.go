@@ -15,6 +15,7 @@ import (
 	"bench.example/undermark/geometry/field"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
+	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
@@ -60,6 +61,40 @@ func TestFromAFoulCutToAWholeLayoutInAFewKeys(t *testing.T) {
 	d.Undo()
 	assert.Equal(t, before, d.State.Job, "one step takes all of it back")
 	assert.Equal(t, "layout 1", d.Moved(), "and is called what it was taken as")
+}
+
+// What is said of a layout that was taken is as long as there is room for: a row on the smallest screen, where its place stands in the panel and its
+// runs on *Runs*, and why a fuel line is wanting in another.
+func TestWhatIsSaidOfATakenLayoutFits(t *testing.T) {
+	s := demo(t)
+	l := proposing(t, s).(page).proposed()[0]
+	lacks, sought := l, l
+	lacks.Result.Job = l.Result.Job.WithRun(vehicles.FuelRun, nil)
+	lacks.Result.Job.Obstructions = slices.DeleteFunc(slices.Clone(l.Result.Job.Obstructions), func(o vehicles.Obstruction) bool { return o.Is(vehicles.VanTank) })
+	lacks.Result.Plan.Fuel = nil
+	sought.Result.Job = l.Result.Job.WithRun(vehicles.FuelRun, nil)
+	sought.Result.Plan.Fuel = nil
+	miss := l.Result.Findings[0]
+	miss.Margin, miss.Verdict = vehicles.Some(-7.3), rules.Foul
+	sought.FuelMiss = &rules.Route{Run: &vehicles.Run{}, Verdict: rules.Foul, Misses: []rules.Finding{miss}}
+	for what, c := range map[string]struct {
+		of   rules.Layout
+		rows int
+		says string
+	}{"all of it": {l, 1, "Laid out: cut, exhaust, intake, fuel line."}, "no tank": {lacks, 2, "no fuel tank is entered"}, "a near miss": {sought, 2, "7.3 mm short"}} {
+		m := screen{w: 60, h: 17}
+		said := m.saysLaidOut(&c.of, s)
+		assert.LessOrEqual(t, len(desk.Wrap(said, 60)), c.rows, "%s: %s", what, said)
+		assert.Contains(t, said, c.says)
+		assert.Contains(t, said, "Ctrl-Z undoes it.", what)
+		assert.NotContains(t, said, "  ")
+		m.w, m.h = 100, 27
+		said = m.saysLaidOut(&c.of, s)
+		assert.LessOrEqual(t, len(desk.Wrap(said, 100)), 3, "%s: %s", what, said)
+		assert.Regexp(t, "exhaust .* long.*takes all of it back", said, what)
+		m.w = aloud.Unbroken
+		assert.Regexp(t, "exhaust .* long.*takes all of it back", m.saysLaidOut(&c.of, s), what)
+	}
 }
 
 func TestArrowsGoThroughTheLayoutsAndThePlanShowsEach(t *testing.T) {
@@ -365,18 +400,18 @@ func TestALayoutWithoutAFuelLineSaysWhy(t *testing.T) {
 	miss := l.Result.Findings[at]
 	miss.Margin, miss.Verdict = vehicles.Some(-7.3), rules.Foul
 	assert.NotContains(t, layoutLine(&l, s), "no fuel line")
-	assert.NotContains(t, laidOut(&l, s), "No fuel line")
+	assert.NotContains(t, screen{}.saysLaidOut(&l, s), "No fuel line")
 	l.Result.Job = l.Result.Job.WithRun(vehicles.FuelRun, nil)
 	l.FuelMiss = &rules.Route{Run: &vehicles.Run{}, Verdict: rules.Foul, Misses: []rules.Finding{miss}}
 	why := "o fuel line keeps every rule: brake pipe across, 7.3 mm short"
 	assert.Contains(t, layoutLine(&l, s), "; n"+why)
 	assert.Contains(t, headOf(0, &l), ", no fuel line")
-	assert.Contains(t, laidOut(&l, s), " N"+why+".")
-	assert.NotContains(t, laidOut(&l, s), "Runs")
+	assert.Contains(t, screen{}.saysLaidOut(&l, s), " N"+why+".")
+	assert.NotContains(t, screen{}.saysLaidOut(&l, s), "Runs")
 	l.FuelMiss = &rules.Route{}
 	assert.Contains(t, layoutLine(&l, s), "; no fuel line leads there")
 	job := l.Result.Job
 	job.Obstructions = slices.DeleteFunc(slices.Clone(job.Obstructions), func(o vehicles.Obstruction) bool { return o.Is(vehicles.VanTank) })
 	l.Result.Job, l.FuelMiss = job, nil
-	assert.Contains(t, laidOut(&l, s), "No fuel line: no fuel tank is entered. Where one begins is said on Runs.")
+	assert.Contains(t, screen{}.saysLaidOut(&l, s), "No fuel line: no fuel tank is entered. Runs asks where one begins.")
 }

@@ -58,8 +58,18 @@ func (m screen) Listing() bool { return m.choosing }
 // listing tells whether a list has the keys.
 func (m screen) listing() bool { return m.explaining || m.choosing || m.tapes.open }
 
-// Update answers one message.
+// Update answers one message. What a key was told of the layouts goes when it is so no more.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	told := m.picks()
+	next, change, cmd := m.did(msg, s)
+	if told != next.picks() {
+		change.Unsay = told
+	}
+	return next, change, cmd
+}
+
+// did is the screen once it has done what a message asks for.
+func (m screen) did(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) {
 	m = m.current(s)
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:

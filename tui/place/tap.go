@@ -82,7 +82,7 @@ func (m screen) mouse(msg tea.MouseMsg, s desk.State) (screen, desk.Change) {
 	case m.tapes.open:
 		return m.tape(tea.KeyMsg{Type: tea.KeyEsc}, s)
 	case m.choosing && m.places.Going(): // only Esc stops it
-		return m, desk.Change{Say: m.notYet()}
+		return m, desk.Change{Say: m.picks()}
 	case m.Typing():
 		m.prompt, m.explaining = moving.Prompt{}, false
 		return m.left(), desk.Change{}

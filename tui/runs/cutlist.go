@@ -71,7 +71,7 @@ func (m screen) pressCutList(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 		m.cutTop = to
 		return m, desk.Change{}
 	}
-	return m, desk.Change{Say: "The cut list is open: " + desk.KeyLeave.Help().Key + " leaves it."}
+	return m, desk.Change{Say: m.listTakes(s)}
 }
 
 // panelSize is how many columns and rows the panel has.

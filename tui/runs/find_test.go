@@ -2,6 +2,8 @@ package runs
 
 import (
 	"fmt"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -233,6 +235,41 @@ func TestTheNearestMissIsToldAndNotPutIn(t *testing.T) {
 	assert.Len(t, d.Steps(), 1)
 	assert.Regexp(t, `of bends, foul: exhaust: .*, [0-9.]+ mm short\.`, d.Said)
 	assert.NotContains(t, d.Said, "to spare")
+}
+
+// Where there is no room for all that a near miss breaks, how much more there is stands behind what is told, and what to press is there whatever
+// happens; where there is room nothing is counted.
+func TestWhatANearMissBreaksIsNeverPassedOver(t *testing.T) {
+	d := screentest.New(t, New(), vehicles.Demo(), 60, 17)
+	find(d, "/n")
+	missed := d.Screen.(screen).finder.found.Said[0].Missed()
+	require.Len(t, missed, 2)
+	view := d.View(60, 17)
+	assert.Contains(t, view, "foul: exhaust: brake pipe across, 107.7 mm short; 1 more")
+	assert.NotContains(t, view, missed[1].About())
+	assert.NotContains(t, d.View(100, 27), " more")
+	assert.NotContains(t, strings.Join(d.Screen.Plain(d.State).Here, " "), " more")
+
+	m := d.Screen.(screen)
+	of := m.finder.found.Said[0]
+	of.Misses = nil
+	for range 3 {
+		of.Misses = append(of.Misses, missed...)
+	}
+	m.finder.quest.runs = []vehicles.RunKind{vehicles.ExhaustRun, vehicles.IntakeRun}
+	m.finder.found.Said = []rules.Route{of, of}
+	counted := regexp.MustCompile(`; (\d+) more`)
+	for h := 8; h < 40; h++ {
+		text := strings.Join(m.finderPanel(d.State, 60, h), "\n")
+		told := strings.Count(text, "foul: ")
+		for _, c := range counted.FindAllStringSubmatch(text, -1) {
+			more, err := strconv.Atoi(c[1])
+			require.NoError(t, err)
+			told += more
+		}
+		assert.Equal(t, 12, told, "in %d rows:\n%s", h, text)
+		assert.Contains(t, text, "Enter  put it in all the same")
+	}
 }
 
 // A run that is all clear is not replaced by a doubtful one without asking.

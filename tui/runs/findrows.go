@@ -6,11 +6,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/aloud"
 	"bench.example/undermark/tui/desk"
-	"bench.example/undermark/tui/words"
-	"bench.example/undermark/vehicles"
 )
 
 // findKeys are the keys of the finder as it is.
@@ -88,8 +85,8 @@ type finderRow struct {
 	key  string
 }
 
-// finderRows are the finder in rows of w columns.
-func (m screen) finderRows(s desk.State, w int) (rows []finderRow) {
+// finderRows are the finder in rows of w columns, with as much told of what was found.
+func (m screen) finderRows(s desk.State, w int, how telling) (rows []finderRow) {
 	st, f := s.Settings.Styles(), m.finder
 	put := func(look desk.Style, text, key string) {
 		for _, row := range desk.Wrapped(look, text, w) {
@@ -112,50 +109,9 @@ func (m screen) finderRows(s desk.State, w int) (rows []finderRow) {
 		put(st.Title, text, "")
 		put(st.Plain, "Esc stops it.", "esc")
 	default:
-		m.toldRows(s, put)
+		m.toldRows(s, how, put)
 	}
 	return rows
-}
-
-// toldRows say why what was found was not put in.
-func (m screen) toldRows(s desk.State, put func(look desk.Style, text, key string)) {
-	st, u := s.Settings.Styles(), s.Settings.Units
-	some := false
-	for i := range m.finder.found.Said {
-		r, of := &m.finder.found.Said[i], m.finder.quest.runs[i]
-		some = some || r.Run != nil
-		if r.Run == nil {
-			put(st.Title, words.Sentence(words.NoWay(of))+" Nothing was changed.", "")
-			continue
-		}
-		put(st.Title, m.verdictOn(of, r, s), "")
-		if r.Stub != "" {
-			put(st.Strong, words.Sentence(words.StubBlocked(of, r.Stub)), "")
-		}
-		bad := r.Verdict
-		for _, f := range r.Missed() {
-			put(st.Verdict(bad), desk.VerdictWord(bad)+": "+f.About()+", "+words.Margin(f, u), "")
-		}
-	}
-	if found, there, less := m.keepsLess(s); less {
-		put(st.Strong, "Exhaust and intake that are there keep "+desk.Length(there, u)+", those that were found "+desk.Length(found, u)+".", "")
-	}
-	if some {
-		put(st.Plain, keyPutIn.Help().Key+"  "+keyPutIn.Help().Desc, "enter")
-	}
-	put(st.Plain, "Esc  leave it as it was", "esc")
-}
-
-// verdictOn says what a run that was found is, which was not put in by itself.
-func (m screen) verdictOn(of vehicles.RunKind, r *rules.Route, s desk.State) string {
-	long := ", " + desk.Length(r.Length, s.Settings.Units) + " long"
-	switch {
-	case !r.Found():
-		return "No " + of.String() + " there keeps every rule. The nearest miss" + long + ":"
-	case s.Job.Run(of) != nil && r.Verdict > verdictOf(of, s):
-		return "The best " + of.String() + " found" + long + " is worse than the one that is there:"
-	}
-	return words.Upper(of.String()) + " found" + long + "."
 }
 
 // finderPanel are its rows in h rows, the last ones, which say what to press, kept.
@@ -167,18 +123,21 @@ func (m screen) finderPanel(s desk.State, w, h int) (texts []string) {
 	return texts
 }
 
-// finderShown are the rows that are seen of the finder: where they are too many, those between the first and what to press give way.
-func (m screen) finderShown(s desk.State, w, h int) []finderRow {
-	rows := m.finderRows(s, w)
+// finderShown are the rows that are seen of the finder: less is told where they are too many, and where that does not do those between the first and
+// what to press give way.
+func (m screen) finderShown(s desk.State, w, h int) (rows []finderRow) {
+	for _, how := range m.tellings(h) {
+		if rows = m.finderRows(s, w, how); len(rows) <= h {
+			return rows
+		}
+	}
 	tail := 0
 	for tail < len(rows) && rows[len(rows)-1-tail].key != "" {
 		tail++
 	}
-	if over := len(rows) - h; over > 0 {
-		at := max(0, len(rows)-tail-over)
-		rows = append(rows[:at:at], rows[at+over:]...)
-	}
-	return rows
+	over := len(rows) - h
+	at := max(0, len(rows)-tail-over)
+	return append(rows[:at:at], rows[at+over:]...)
 }
 
 // tapFinder presses the key of the row that is tapped.

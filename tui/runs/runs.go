@@ -52,11 +52,18 @@ func (m screen) Typing() bool { return m.Prompting() || m.Listing() }
 // Prompting tells whether something is asked.
 func (m screen) Prompting() bool { return m.prompt.Kind != nothing }
 
-// Listing tells whether a list, or a search, has the keys.
-func (m screen) Listing() bool { return m.shielding || m.finder.open() || m.cutting }
-
-// Update answers one message.
+// Update answers one message. What a key was told of a list goes when it is so no more.
 func (m screen) Update(msg tea.Msg, s desk.State) (desk.Screen, desk.Change, tea.Cmd) {
+	told := m.listTakes(s)
+	next, change, cmd := m.did(msg, s)
+	if told != next.listTakes(s) {
+		change.Unsay = told
+	}
+	return next, change, cmd
+}
+
+// did is the screen once it has done what a message asks for.
+func (m screen) did(msg tea.Msg, s desk.State) (screen, desk.Change, tea.Cmd) {
 	m = m.current(s).sized(s)
 	var change desk.Change
 	switch msg := msg.(type) {

@@ -74,7 +74,7 @@ func (m screen) pressShields(k tea.KeyMsg, s desk.State) (screen, desk.Change) {
 	case key.Matches(k, keyShield):
 		return m, shielded(s, list[m.shield].Against.Name)
 	default:
-		return m, desk.Change{Say: keyShield.Help().Key + " says whether a shield stands before it, " + desk.KeyLeave.Help().Key + " leaves."}
+		return m, desk.Change{Say: m.listTakes(s)}
 	}
 	return m, desk.Change{}
 }

@@ -60,6 +60,8 @@ func (r *Driver) Send(msg tea.Msg) desk.Change {
 		r.Said = done.Refused
 	case change.Say != "":
 		r.Said = change.Say
+	case change.Unsay != "" && change.Unsay == r.Said:
+		r.Said = ""
 	}
 	if change.Goto == r.Screen.Title() && change.Focus != nil {
 		r.State.Focus = change.Focus

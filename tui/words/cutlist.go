@@ -19,7 +19,7 @@ func CutList(l cutlist.List, u survey.Units) (lines []string) {
 		lines = append(lines, stock(s, u))
 	}
 	for _, p := range l.Parts {
-		lines = append(lines, fmt.Sprintf("%s: %d%s", p.Of, p.Count, kit(p.Holds, p.Lacks())))
+		lines = append(lines, fmt.Sprintf("%s: %d%s%s", p.Of, p.Count, hose(p, u), kit(p.Holds, p.Lacks())))
 	}
 	for _, text := range l.Absent {
 		lines = append(lines, "not counted: "+text)
@@ -70,6 +70,14 @@ func stock(s cutlist.Stock, u survey.Units) string {
 		say = append(say, "a piece of "+desk.Length(cut, u)+" is longer than the usual length: buy it longer, 1 more wanted")
 	}
 	return string(s.Of) + ", lengths: " + strings.Join(say, "; ")
+}
+
+// hose says how much of it a part takes by the piece and in all; "" of what is only counted.
+func hose(p cutlist.Part, u survey.Units) string {
+	if p.Each == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" of %s of hose, %s in all%s", desk.Length(p.Each, u), desk.Length(p.Total(), u), rules.UnlessHeaterSays)
 }
 
 // kit says what the usual kit holds of it.
