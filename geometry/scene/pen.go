@@ -155,8 +155,8 @@ var pens = [Roles]Pen{
 	Wish:      {Line: Dashed, Front: 7, Told: ByShape},
 }
 
-// Pen returns how a role is drawn.
-func (r Role) Pen() Pen { return pens[r] }
+// Pen returns how a role is drawn, as the table has it: it is only read. A picture asks several times for each of its cells, so it is no copy.
+func (r Role) Pen() *Pen { return &pens[r] }
 
 // LineOf returns how an item's line goes in a projection: what was not measured is dotted, what the floor hides dashed.
 func (p *Projection) LineOf(it *Item) Line {

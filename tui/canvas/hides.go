@@ -281,7 +281,7 @@ func (p *painter) cost(i, row, col int) uint16 {
 	face, behind := &p.canvas.Cells[i].Ink.Face, ground.Role.Pen()
 	switch {
 	case line.ink.Role == scene.Exhaust && line.arms != 0, behind.Unparted, face.Set && face.Role.Pen().Unparted,
-		p.dots.octet(col, row) != 0 && p.inks[row*p.Cols+col].Role.Pen().Unparted:
+		p.inks[row*p.Cols+col].Role.Pen().Unparted && p.dots.octet(col, row) != 0:
 		return hidesBand
 	case line.arms != 0 && line.foul:
 		return hidesFoul
