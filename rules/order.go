@@ -43,7 +43,7 @@ func (r rank) compare(q rank) int {
 }
 
 // manyRanks is from how many on rough keys are quicker.
-const manyRanks = 200
+const manyRanks = 40
 
 // The bits of a rough key: what is left of them is the margin's.
 const (
