@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
@@ -148,7 +149,7 @@ func TestEveryGroupHasRoomInARoughKey(t *testing.T) {
 	require.GreaterOrEqual(t, int(highest.group), 40)
 }
 
-// What is left out by its box is beyond the distance by its outline too: the list is that of asking each.
+// What is asked of boxes first, and of the cut before the runs, gives the list that asking each does.
 func TestUnconfirmedIsWhatAskingEachSays(t *testing.T) {
 	for _, runs := range []bool{false, true} {
 		r, faults := Judge(crowded(200, runs), Builtin())
@@ -168,4 +169,17 @@ func TestUnconfirmedIsWhatAskingEachSays(t *testing.T) {
 			require.Equal(t, want, Unconfirmed(r, within))
 		}
 	}
+}
+
+// nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus
+// infinity when there is none of them.
+func nearWork(r *Result, pipes []geometry.Footprint, f geometry.Footprint) float64 {
+	gap := nearRuns(pipes, f)
+	if r.Job.Cut != nil {
+		gap = min(gap, f.GapOnly(r.Plan.Cut.At)-r.Job.Cut.Across/2)
+	}
+	if math.IsInf(gap, 1) {
+		return math.Inf(-1)
+	}
+	return gap
 }

@@ -13,13 +13,8 @@ import (
 func Unconfirmed(r Result, within float64) []int {
 	var list []int
 	pipes := pipesOf(&r)
-	some := len(pipes) > 0 || r.Job.Cut != nil
 	for i := range r.Plan.Obstructions {
-		thing := &r.Plan.Obstructions[i]
-		if thing.Measured || some && farFrom(&r, pipes, &thing.Prism.Footprint, within) {
-			continue
-		}
-		if nearWork(&r, pipes, thing.Prism.Footprint) <= within {
+		if thing := &r.Plan.Obstructions[i]; !thing.Measured && atWork(&r, pipes, &thing.Prism.Footprint, within) {
 			list = append(list, i)
 		}
 	}
@@ -40,38 +35,24 @@ func (r *Result) Confirmed(t Thing) bool {
 	return true
 }
 
-// farFrom tells whether a footprint is farther from the cut and the runs' pipes than a distance, as the boxes round them have it:
-// what they hold is as far apart at least.
-func farFrom(r *Result, pipes []geometry.Footprint, f *geometry.Footprint, within float64) bool {
+// atWork tells whether a footprint is no farther in plan than a distance from the cut's circle or one of the runs' pipes; without any of
+// them everything is.
+func atWork(r *Result, pipes []geometry.Footprint, f *geometry.Footprint, within float64) bool {
+	cut := r.Job.Cut
+	if cut != nil && f.GapOnly(r.Plan.Cut.At)-cut.Across/2 <= within {
+		return true
+	}
 	low, high := f.Bounds()
-	far := func(least, most geometry.Point) bool {
-		return max(low.X-most.X, least.X-high.X, low.Y-most.Y, least.Y-high.Y) > within
-	}
-	if r.Job.Cut != nil {
-		round := geometry.Point{X: r.Job.Cut.Across / 2, Y: r.Job.Cut.Across / 2}
-		if !far(r.Plan.Cut.At.Sub(round), r.Plan.Cut.At.Add(round)) {
-			return false
-		}
-	}
 	for i := range pipes {
-		if !far(pipes[i].Bounds()) {
-			return false
+		least, most := pipes[i].Bounds()
+		if max(low.X-most.X, least.X-high.X, low.Y-most.Y, least.Y-high.Y) > within {
+			continue // so are what these boxes hold
+		}
+		if geometry.Between(pipes[i], *f).Gap <= within {
+			return true
 		}
 	}
-	return true
-}
-
-// nearWork is the plan distance, mm, from a footprint to the nearest of the cut's circle and the runs' pipes; minus
-// infinity when there is none of them.
-func nearWork(r *Result, pipes []geometry.Footprint, f geometry.Footprint) float64 {
-	gap := nearRuns(pipes, f)
-	if r.Job.Cut != nil {
-		gap = min(gap, f.GapOnly(r.Plan.Cut.At)-r.Job.Cut.Across/2)
-	}
-	if math.IsInf(gap, 1) {
-		return math.Inf(-1)
-	}
-	return gap
+	return cut == nil && len(pipes) == 0
 }
 
 // nearRuns is the plan distance, mm, from a footprint to the nearest of the runs' pipes; infinity without any.
