@@ -15,9 +15,10 @@ import (
 type laidOut struct {
 	title string // "" where there is no room for one
 	shown []*rules.Finding
-	rows  []int // how many each of them takes
-	top   int   // the first one shown
-	last  int   // the top from which on the end of the list is seen
+	names [][]string // of each of them, by rows
+	rows  []int      // how many of those are seen
+	top   int        // the first one shown
+	last  int        // the top from which on the end of the list is seen
 	foot  []string
 	far   [2]int // from which row of the foot to which the far doubts have theirs
 
@@ -37,20 +38,20 @@ func (l Worst) lay(s desk.State, top Scroll, w, h int) (out laidOut) {
 		out.title = headed(s, w)
 	}
 	room = max(room, 0)
-	if l.last(s, w, room) > 0 && len(foot) == 0 && room > 1 {
+	if out.last = l.last(s, w, room); out.last > 0 && len(foot) == 0 && room > 1 {
 		room--
+		out.last = l.last(s, w, room)
 	}
-	out.last = l.last(s, w, room)
 	if out.top = max(0, min(top.First, out.last)); out.top != top.First {
 		top.Skip = 0
 	}
-	if h > room && room < l.first(s, out.top, w)-top.Skip && !titled { // a name is seen whole before anything is said below it
+	if h > room && !titled && room < l.first(s, out.top, w)-top.Skip { // a name is seen whole before anything is said below it
 		foot, far, why, room = nil, nil, nil, h
 	}
 	l.take(&out, s, top.Skip, w, room)
 	if h < leastTold && slices.ContainsFunc(out.shown, func(f *rules.Finding) bool { return words.WithinItself(*f) }) {
 		if room > 1 && l.elsewhere(s) != "" && out.height()+len(far)+1 >= h { // what is foul elsewhere is told as well: for that the last of the list goes
-			out.shown, out.rows = nil, nil
+			out.shown, out.names, out.rows = nil, nil, nil
 			l.take(&out, s, top.Skip, w, room-1)
 			why = []string{words.ClearWithin}
 		} else {
@@ -154,14 +155,15 @@ func (l Worst) take(out *laidOut, s desk.State, skip, w, room int) {
 	out.margins, out.off = columnsOf(window, s)
 	figures := widthOf(out.margins, out.off)
 	for i, used := 0, 0; i < len(window); i++ {
-		n := len(nameRows(window[i], w, figures))
+		names := nameRows(window[i], w, figures)
+		n := len(names)
 		if i == 0 {
 			n = max(n-skip, 1)
 		}
 		if used += n; used > room && i > 0 {
 			break
 		}
-		out.shown, out.rows = append(out.shown, window[i]), append(out.rows, n)
+		out.shown, out.names, out.rows = append(out.shown, window[i]), append(out.names, names), append(out.rows, n)
 	}
 }
 
@@ -236,9 +238,9 @@ func nameRows(f *rules.Finding, w, figures int) []string {
 	return all
 }
 
-// findingRows are a verdict, what it is of, and its figures at the end of the first row.
-func findingRows(f *rules.Finding, figures string, st desk.Styles, w int) (rows []string) {
-	for i, name := range nameRows(f, w, desk.Width(figures)) {
+// findingRows are a verdict, what it is of by rows, and its figures at the end of the first.
+func findingRows(f *rules.Finding, names []string, figures string, st desk.Styles, w int) (rows []string) {
+	for i, name := range names {
 		if i > 0 {
 			rows = append(rows, desk.FitRow(strings.Repeat(" ", verdictWidth)+name, w))
 			continue

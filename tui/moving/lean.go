@@ -40,12 +40,16 @@ const leanSeen = 1
 // Leaning tells which runs' ends at the heater do not lie under their stubs, as where a hole was drilled beside its mark: a path
 // does not follow it.
 func Leaning(s desk.State) (all []Lean) {
+	if len(s.Faults) > 0 {
+		return nil
+	}
+	job := s.Job // as in Stub
 	for _, of := range vehicles.RunKinds {
-		run := s.Job.Run(of)
+		run := job.Run(of)
 		if run == nil || len(run.Path) == 0 {
 			continue
 		}
-		stub, there := Stub(s, of)
+		stub, there := job.Stub(of)
 		if !there {
 			continue
 		}

@@ -149,7 +149,7 @@ func (l Worst) Rows(s desk.State, top Scroll, w, h int) (rows []string) {
 		if out.rows[i] > h { // there is no row below it, and it is told apart by how it begins
 			return append(rows, findingRow(f, words.Named(*f), figures, st, w))
 		}
-		all := findingRows(f, figures, st, w)
+		all := findingRows(f, out.names[i], figures, st, w)
 		rows = append(rows, all[len(all)-out.rows[i]:]...)
 	}
 	for _, row := range out.foot {
