@@ -151,12 +151,10 @@ func (p *painter) crossing(conflict *part) bool {
 			if !p.onRing(col, row) || p.canvas.At(col, row).Rune == signs[scene.Crossed] { // each has a mark of its own
 				continue
 			}
-			box := p.box(col, row, 1)
-			if geometry.Apart(&box, &of.Area) > 0 {
-				continue
-			}
-			if here, _ := p.point(col, row); here.Sub(conflict.Line[0]).Norm() < least {
-				at, least = [2]int{col, row}, here.Sub(conflict.Line[0]).Norm()
+			here, _ := p.point(col, row)
+			off, box := here.Sub(conflict.Line[0]).Norm(), p.box(col, row, 1)
+			if off < least && boxGap(&box, &of.Area) == 0 && geometry.Apart(&box, &of.Area) == 0 {
+				at, least = [2]int{col, row}, off
 			}
 		}
 	}
