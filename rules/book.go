@@ -177,29 +177,15 @@ func (l *Limit) under(rule *Rule) *Limit {
 }
 
 // of is the limit that holds under a rule in general. Where no book says anything it is one without a value.
-func (b *Book) of(rule *Rule) *Limit {
-	if l := b.find(rule, ""); l != nil {
-		return l
-	}
-	return &Limit{Rule: rule}
-}
+func (b *Book) of(rule *Rule) *Limit { return b.ofKinds(rule).of("") }
 
-// byKind is what the books say under a rule, the nearest first.
+// byKind is what a book says under a rule, kind by kind.
 type byKind struct {
 	rule *Rule
-	list []*entries
+	book *Book
 }
 
-// ofKinds makes ready for asking for many kinds.
-func (b *Book) ofKinds(rule *Rule) byKind {
-	var list []*entries
-	for ; b != nil; b = b.under {
-		if e := b.by[rule.valued()]; e != nil {
-			list = append(list, e)
-		}
-	}
-	return byKind{rule, list}
-}
+func (b *Book) ofKinds(rule *Rule) byKind { return byKind{rule, b} }
 
 // ofEachKind are the limits of a rule by kind of obstruction, as vehicles.KindIndex has them. They are looked up once in a book's
 // life: each judging asks, and each run that is tried.
@@ -218,10 +204,8 @@ func (b *Book) ofEachKind(rule *Rule) []*Limit {
 
 // of is the limit that holds for a kind. Where no book says anything it is one without a value.
 func (k byKind) of(kind string) *Limit {
-	for _, e := range k.list {
-		if l := e.of(kind); l != nil {
-			return l.under(k.rule)
-		}
+	if l := k.book.find(k.rule, kind); l != nil {
+		return l
 	}
 	return &Limit{Rule: k.rule}
 }
@@ -237,11 +221,20 @@ func (b *Book) Limits() []Limit {
 	return list
 }
 
+// says tells whether any of the books has something of its own under a rule for a kind, "" for in general.
+func (b *Book) says(rule *Rule, kind string) bool {
+	for ; b != nil; b = b.under {
+		if e := b.by[rule.valued()]; e != nil && (kind == "" && e.general != nil || e.kinds[kind] != nil) {
+			return true
+		}
+	}
+	return false
+}
+
 func (b *Book) limitsOf(rule *Rule) (list []Limit) {
 	said := b.ofKinds(rule)
 	for _, kind := range append([]string{""}, rule.kinds()...) {
-		own := func(e *entries) bool { return kind == "" && e.general != nil || e.kinds[kind] != nil }
-		if slices.ContainsFunc(said.list, own) {
+		if b.says(rule, kind) {
 			limit := *said.of(kind)
 			limit.Kind = kind // a nearer book's general value may speak for the kind
 			list = append(list, limit)

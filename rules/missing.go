@@ -27,7 +27,8 @@ const (
 // unchecked lists what the job lacks and so was not checked, parts of what is missing too.
 func (j *judge) unchecked() []Lack {
 	job := j.job
-	list := []Lack{}
+	const most = 11
+	list := make([]Lack, 0, most)
 	missing := func(lack Lack, gone bool) {
 		if gone {
 			list = append(list, lack)

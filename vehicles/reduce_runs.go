@@ -10,7 +10,9 @@ import (
 // heater.
 func (r *reducer) runs(plan *Plan) {
 	for _, k := range RunKinds {
-		r.faults = append(r.faults, plan.lay(&LaidRun{}, r.job, k)...)
+		if r.job.Run(k) != nil {
+			r.faults = append(r.faults, plan.lay(&LaidRun{}, r.job, k)...)
+		}
 	}
 }
 
