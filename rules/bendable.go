@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/route"
 	"bench.example/undermark/vehicles"
 )
 
@@ -76,6 +77,44 @@ func (t *trial) pulled(corners []geometry.Point3, c *course) []geometry.Point3 {
 	}
 	return corners
 }
+
+// joined are the corners of a run with two that stand too near to each other for anybody to bend made one, where what the trial asks is kept so, and
+// the run counts for no more. No single move leads there: one of them left out, or moved by itself, comes nearer to what both lead round.
+func (t *trial) joined(corners []geometry.Point3, c *course) []geometry.Point3 {
+	for i := len(corners) - 3; i >= 1; i-- {
+		if corners[i+1].Sub(corners[i]).Norm() >= leastBetween {
+			continue
+		}
+		length := t.worth(corners, c.beyond(corners), 0).Length
+		for _, at := range onePlace(corners[i-1 : i+3]) {
+			one := slices.Replace(slices.Clone(corners), i, i+2, at)
+			if w := t.worth(one, c.beyond(one), 0); w.Short == 0 && w.Length < length {
+				corners = one
+				break
+			}
+		}
+	}
+	return corners
+}
+
+// onePlace are the places, in whole mm, that one corner may have instead of the two in the middle of four: where the legs beside them meet, so that it is
+// led round all that those are, a mm farther out, and between them.
+func onePlace(four []geometry.Point3) []geometry.Point3 {
+	between := four[2].Sub(four[1])
+	middle := four[1].Add(between.Scale(0.5))
+	in, on := four[1].Sub(four[0]), four[3].Sub(four[2])
+	turn := geometry.Angle(in, on)
+	if turn < leastTurn*math.Pi/180 || turn > mostJoined {
+		return []geometry.Point3{route.Whole(middle)}
+	}
+	out := in.Scale(1 / in.Norm()).Sub(on.Scale(1 / on.Norm()))
+	out = out.Scale(1 / out.Norm())
+	meet := middle.Add(out.Scale(between.Norm() / 2 * math.Tan(turn/2)))
+	return []geometry.Point3{route.Whole(meet), route.Whole(meet.Add(out)), route.Whole(middle)}
+}
+
+// mostJoined is how much two corners may turn together, radians, for where the legs beside them meet to be near them.
+const mostJoined = math.Pi / 2
 
 // noTurn is how little a path turns where it goes straight on, degrees: rounding.
 const noTurn = 1e-6

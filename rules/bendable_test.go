@@ -139,3 +139,36 @@ func TestTheRunsOfLayoutsHaveNoSlightBends(t *testing.T) {
 		}
 	}
 }
+
+// Two corners of a few mm beside each other, which the search leaves where it turns round something, are one in what is found: nobody makes two bends
+// within a thumb's breadth, and neither is needed for anything that is asked.
+func TestCornersOfAFoundFuelLineAreJoined(t *testing.T) {
+	for _, at := range [][2]float64{{1425, 225}, {1470, 240}} {
+		job := vehicles.Demo()
+		cut := *job.Cut
+		cut.At = at
+		job = job.WithCut(cut).WithRun(vehicles.FuelRun, nil)
+		r, faults := Judge(job, Builtin())
+		require.Empty(t, faults)
+		pair := FindPair(t.Context(), &r, nil)
+		require.True(t, pair.Exhaust.Found() && pair.Intake.Found())
+		mouth, _ := job.Stub(vehicles.FuelRun)
+		line, known := UsualFuel(&r, mouth)
+		require.True(t, known)
+		found := FindFuelBeside(t.Context(), &r, pair, &line, nil)
+		require.True(t, found.Found())
+		path := found.Run.Path
+		for i := 2; i < len(path)-1; i++ {
+			assert.GreaterOrEqual(t, inSpace(path[i]).Sub(inSpace(path[i-1])).Norm(), 20., "%v: %v", at, path)
+		}
+	}
+}
+
+// One corner for two, by hand: from along x by two bends of 22.5 degrees to a line at 45 degrees, which crosses the first leg
+// 111.7 along it; a mm farther out; and between them. Where the run hardly turns, or turns back, the legs meet nowhere near.
+func TestOnePlaceForTwoCorners(t *testing.T) {
+	at := func(x, y float64) geometry.Point3 { return geometry.Point3{X: x, Y: y, Z: -100} }
+	assert.Equal(t, []geometry.Point3{at(112, 0), at(112, -1), at(110, 4)}, onePlace([]geometry.Point3{at(0, 0), at(100, 0), at(120, 8.284), at(200, 88.284)}))
+	assert.Equal(t, []geometry.Point3{at(110, 0)}, onePlace([]geometry.Point3{at(0, 0), at(100, 0), at(120, 0), at(200, 1)}))
+	assert.Equal(t, []geometry.Point3{at(100, 10)}, onePlace([]geometry.Point3{at(0, 0), at(100, 0), at(100, 20), at(0, 20)}))
+}

@@ -32,7 +32,7 @@ func (s *seeker) straightened(corners []geometry.Point3, c *course, bands float6
 	}
 	if found.keeps() {
 		whole.spare = 0 // a bend that nobody can make is no room gained
-		found.corners = whole.pulled(found.corners, c)
+		found.corners = whole.joined(whole.pulled(found.corners, c), c)
 		found.worth = whole.worth(found.corners, c.beyond(found.corners), math.Inf(1))
 	}
 	if found.keeps() && !c.uncut {

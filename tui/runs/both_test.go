@@ -142,3 +142,28 @@ func TestALongNameLeavesThePictures(t *testing.T) {
 	assert.Regexp(t, `(?m)^doubtful +exhaust: tank of reductant behind … +1070\.3 +± 2\.6`, d.View(60, 16))
 	assert.Regexp(t, `(?m)^doubtful +exhaust: tank of reductant behind +1070\.3 .*\n +the right-hand panel *$`, d.View(60, 14), "whole where there is room")
 }
+
+// So it is where a run is begun, point by point.
+func TestBothPicturesStayWhileARunIsBegun(t *testing.T) {
+	job := vehicles.Demo()
+	cut := *job.Cut
+	cut.At = [2]float64{1405, 195}
+	job = stripped(job.WithCut(cut), vehicles.RunKinds[:]...)
+	for _, kind := range []string{vehicles.Diesel, ""} {
+		for i, o := range job.Obstructions {
+			if o.Is(vehicles.VanTank) {
+				o.Holds = kind
+				job.Obstructions = job.Obstructions.With(i, o)
+			}
+		}
+		for _, of := range vehicles.RunKinds {
+			d := screentest.New(t, New(), job, 60, 17)
+			d.Type(strings.Repeat("<tab>", int(of)) + "a")
+			require.NotNil(t, d.State.Job.Run(of))
+			assertBoth(t, d, of.String()+" begun")
+			d.Said = ""
+			d.Type("a")
+			assertBoth(t, d, of.String()+" gone on with")
+		}
+	}
+}

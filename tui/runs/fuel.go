@@ -60,7 +60,7 @@ func (m screen) begun(s desk.State, mouth vehicles.RunPoint) (run vehicles.Run, 
 	for i := range run.Path {
 		run.Path = run.Path.With(i, exactly(run.Path[i]))
 	}
-	say = "From " + cmp.Or(run.Supply.From, asItBegan) + " to the heater: move its first point to where it leaves."
+	say = "From " + cmp.Or(run.Supply.From, asItBegan) + ": move point 1 to where it leaves."
 	if !known {
 		start := vehicles.RunPoint{X: mouth.X + farTank, Y: mouth.Y, Drop: mouth.Drop}
 		run.Path = vehicles.List[vehicles.RunPoint]{exactly(start), exactly(mouth)}
@@ -75,7 +75,7 @@ func (m screen) begun(s desk.State, mouth vehicles.RunPoint) (run vehicles.Run, 
 	if bore := run.Supply.Bore; bore.Set {
 		inside = ", " + desk.Length(bore.Value, u) + " inside"
 	}
-	taken := fmt.Sprintf("Taken as a %s %s across%s: %s changes it. ", what, desk.Length(run.Across, u), inside, keyPipe.Help().Key)
+	taken := fmt.Sprintf("Taken as a %s %s across%s; %s: other. ", what, desk.Length(run.Across, u), inside, keyPipe.Help().Key)
 	return run, taken + say
 }
 

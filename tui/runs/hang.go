@@ -106,11 +106,7 @@ func (m screen) slide(here placed, by float64, s desk.State) desk.Change {
 		return desk.Change{Say: "No room there: no leg that way is straight for it."}
 	}
 	job := m.edited(s, func(run *vehicles.Run) { run.Hanging.Thing(here.kind, here.index).Put(leg, to) })
-	after := s
-	after.Job = *job
-	now, _ := m.here(after)
-	told := m.toldBriefly(now, after)
-	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of), Say: m.of.String() + " " + strings.ToLower(told[:1]) + told[1:]}
+	return desk.Change{Job: job, Step: fmt.Sprintf("slide %s %d of %s", name(here), here.index, m.of)}
 }
 
 // other says the other thing of what has but a few.

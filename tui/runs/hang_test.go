@@ -35,9 +35,12 @@ func TestAMufflerIsHungSlidAndSaid(t *testing.T) {
 	assert.Empty(t, h.Drain, "nobody has said")
 	assert.Contains(t, d.View(60, 17), "drain hole? (Space)")
 	assert.Contains(t, d.View(100, 27), "drain hole is")
+	d.Said = ""
 	d.Type("<right>")
 	assert.InDelta(t, h.Start+10, d.State.Job.Exhaust.Muffler.Start, 1e-6)
-	assert.Regexp(t, `^exhaust muffler: leg 3, [0-9.]+ mm along it; drain hole\? \(Space\)$`, d.Said)
+	assert.Empty(t, d.Said, "where it is now stands in the panel, and the worst below it")
+	assert.Regexp(t, `(?m)^Muffler: leg 3, [0-9.]+ mm along it; drain hole\? \(Space\) *\n.* ± `, d.View(60, 17))
+	assert.Contains(t, strings.Join(d.Screen.Plain(d.State).Here, "\n"), "Muffler: leg 3, "+desk.Length(h.Start+10, desk.Millimetres)+" along it", "and is told in lines")
 	d.Type("<left><left>")
 	assert.InDelta(t, h.Start-10, d.State.Job.Exhaust.Muffler.Start, 1e-6)
 	d.Type("<space>")
@@ -262,4 +265,11 @@ func TestAFilterIsPutInBeforeThePump(t *testing.T) {
 	}
 	d.Type("x")
 	assert.Nil(t, d.State.Job.Fuel.Filter)
+}
+
+// A run too short for any clip is said to need none, not to have none so far apart.
+func TestARunThatNeedsNoClipIsSaidTo(t *testing.T) {
+	s := screentest.State(t)
+	assert.Equal(t, "exhaust: no clips: what holds it anyway is within 400 mm, the book's span for this run.", screen{}.spreadSo(rules.Clips{Apart: 400, Asked: true}, s))
+	assert.Equal(t, "exhaust: 1 clip at most 400 mm apart, a usual span. Slide each to where it can be fixed.", screen{}.spreadSo(rules.Clips{Along: []float64{100}, Apart: 400}, s))
 }

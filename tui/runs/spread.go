@@ -35,11 +35,11 @@ func (m screen) spreadSo(spread rules.Clips, s desk.State) string {
 	if spread.Asked {
 		whose = "the book's span for this run"
 	}
+	if len(spread.Along) == 0 {
+		return fmt.Sprintf("%s: no clips: what holds it anyway is within %s, %s.", m.of, desk.Length(spread.Apart, s.Settings.Units), whose)
+	}
 	say := fmt.Sprintf("%s: %s at most %s apart, %s", m.of, survey.Counted(len(spread.Along), "clip"), desk.Length(spread.Apart, s.Settings.Units), whose)
-	switch {
-	case len(spread.Along) == 0:
-		return say + ": what holds it anyway is near enough."
-	case spread.Loose > 0:
+	if spread.Loose > 0 {
 		return fmt.Sprintf("%s. Nothing to clip to is surely within reach of %d of them.", say, spread.Loose)
 	}
 	return say + ". Slide each to where it can be fixed."
