@@ -58,12 +58,25 @@ func (g *grid) rowHigh(row Row) float64 {
 	return float64(lines+len(g.under(row)))*g.size*leading + 2*g.pad()
 }
 
-// row writes a row and a hair line under it. One that half a page would not hold goes on line by line.
+// broken says whether a row so high goes on line by line: no half page would hold it.
+func broken(f *flow, high float64) bool { return high >= f.full()/2 }
+
+// least is what is to be left of a page for a row so high to begin there: room for all of it, or for some lines of one that is broken.
+func (g *grid) least(f *flow, high float64) float64 {
+	if broken(f, high) {
+		return g.someLines()
+	}
+	return high
+}
+
+func (g *grid) someLines() float64 { return 6 * leading * g.size }
+
+// row writes a row and a hair line under it.
 func (g *grid) row(f *flow, row Row) {
 	cells, high := g.lines(row)
 	first := func(i int) bool { return len(row.Cells) == 1 || row.Strong && i == 0 }
 	line := g.size * leading
-	if whole := g.rowHigh(row); whole < f.full()/2 {
+	if whole := g.rowHigh(row); !broken(f, whole) {
 		f.need(whole)
 		f.y += g.pad()
 		for i, lines := range cells { // a cell after the other, as they are read

@@ -106,6 +106,24 @@ func TestWhatIsSaidUnderALongRowStaysOnThePage(t *testing.T) {
 	}
 }
 
+// A long first row leaves no page blank before it: it begins where there is room for it, or for some lines of one that no page would hold.
+func TestALongFirstRowBeginsWhereThereIsRoom(t *testing.T) {
+	paper := template.Papers["a4"]
+	for words, needs := range map[int]float64{1400: 40, 400: 40, 200: 105, 80: 55} { // mm, its head and title with it: two that no half page holds, two that stay whole
+		row := Row{Cells: []string{"row", strings.TrimSpace(strings.Repeat("said ", words))}}
+		for _, rows := range [][]Row{{row}, {{Cells: []string{"title"}}, row, row}} {
+			for lines := range 60 {
+				before := Text{Words: strings.Repeat("line\n", lines)}
+				pages := laid(paper, Section{Parts: []Part{before, Table{Cols: []Col{{Head: "of"}, {Head: "words", Most: 60}}, Rows: rows}}})
+				onPages(t, pages, paper)
+				if left := paper.High - bottom - top - float64(lines)*leading*body; left > needs {
+					assert.Contains(t, said(pages[:1]), "said", "%d words, %d rows, %.0f mm left", words, len(rows), left)
+				}
+			}
+		}
+	}
+}
+
 // onPages asserts that nothing is written outside of what a page has for it, nor over anything else.
 func onPages(t *testing.T, pages []*board, paper template.Paper) {
 	for n, p := range pages {
