@@ -2,13 +2,16 @@ package sheet
 
 import "bench.example/undermark/geometry/scene/vector"
 
+// headLeading is how far apart the lines of a head are, of their letters' size.
+const headLeading = 1.2
+
 // headHigh is what the head takes.
 func (g *grid) headHigh() float64 {
 	lines := 0
 	for i, c := range g.Cols {
 		lines = max(lines, len(wrapped(c.Head, g.headStyle(), g.cols[i].width)))
 	}
-	return float64(lines)*small*1.2 + 1.5
+	return float64(lines)*small*headLeading + 1.5
 }
 
 // head writes the names of the columns over a line, those of figures by their right edge.
@@ -24,7 +27,7 @@ func (g *grid) head(f *flow) {
 				style.Align = vector.ByEnd
 				x += max(g.cols[i].before+g.cols[i].behind, vector.WidthOf(style))
 			}
-			f.write(x, f.y+high-1.5-float64(len(lines)-1-k)*small*1.2, style)
+			f.write(x, f.y+high-1.5-float64(len(lines)-1-k)*small*headLeading, style)
 		}
 	}
 	f.y += high - 0.7
