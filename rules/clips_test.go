@@ -46,6 +46,36 @@ func TestClipsAreSpreadFromTheStub(t *testing.T) {
 	assert.Equal(t, []float64{150}, spread(held))
 }
 
+// A clip is held within a reach only where what holds it is surely as near: by no more than the coverage of its distance's own uncertainty beyond that is none,
+// held by the floor as by a rib.
+func TestAClipIsHeldOnlyWhereThatIsSure(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	byThing, byFloor := 0, 0
+	for _, of := range []Sort{TheExhaust, TheIntake, TheFuel} {
+		laid := j.run(of)
+		for along := 0.0; along < laid.Line.Length(); along += 20 {
+			clip := laid.Line.At(along)
+			s, by := j.holdOf(clip, laid.Radius)
+			var f Finding
+			if f.Spread.Height = j.runMark(clip)[2]; by >= 0 {
+				byThing++
+				f = Finding{}
+				j.spread(&f, putting{mark: j.runMark(s.A)}, &j.plan.Obstructions[by], false, s.B.Plan(), s.N)
+			} else {
+				byFloor++
+			}
+			sigma := math.Sqrt(f.Spread.Sum())
+			require.Greater(t, sigma, 0.5, "%v, %g mm along: no tape is that true", of, along)
+			sure := s.value + 1.645*sigma
+			assert.True(t, j.heldWithin(sure+0.01, clip, laid.Radius), "%v, %g mm along", of, along)
+			assert.False(t, j.heldWithin(sure-0.01, clip, laid.Radius), "%v, %g mm along", of, along)
+		}
+	}
+	assert.Greater(t, byThing, 2)
+	assert.Greater(t, byFloor, 20)
+}
+
 // A clip takes 20 mm of straight pipe: one whose half would lie in a bend counts as bent, at either end of a leg.
 func TestAClipStandsClearOfABend(t *testing.T) {
 	path := []geometry.Point3{{X: 900, Z: -60}, {X: 400, Z: -60}, {X: 400, Y: 500, Z: -60}}

@@ -77,6 +77,28 @@ func TestEachFigureThatCameOutOtherwiseHasItsRow(t *testing.T) {
 	assert.InDelta(t, 20, by, 1e-9)
 }
 
+// A run that was built with a point more has a row for it without what was planned, one with a point less a row without what was built.
+func TestAPointMoreOrLessHasItsRows(t *testing.T) {
+	demo := vehicles.Demo()
+	plan := demo.Exhaust.Path
+	last := len(plan) - 1
+	more, less := *demo.Exhaust, *demo.Exhaust
+	more.Path = plan.Insert(len(plan), vehicles.RunPoint{X: plan[last].X - 100, Y: plan[last].Y, Drop: plan[last].Drop})
+	less.Path = plan.Without(last)
+	more.Hanging, less.Hanging = vehicles.Hanging{}, vehicles.Hanging{} // what hung farther along than they go
+	for points, run := range map[int]*vehicles.Run{len(plan) + 1: &more, len(plan): &less} {
+		list := deviated(t, vehicles.Built{Exhaust: run})
+		require.Len(t, list, 3, "%d points: along, across and below of one", points)
+		for c, d := range list {
+			assert.Equal(t, Measured{points, MeasuredAlong + MeasuredOf(c)}, d.What)
+			assert.Equal(t, points > len(plan), d.Built.Set)
+			assert.Equal(t, points == len(plan), d.Planned.Set)
+			_, ok := d.By()
+			assert.False(t, ok, "there is nothing to be off from")
+		}
+	}
+}
+
 // What was read of the hole as built is judged as a pilot measured there is, but for the pilot's own findings.
 func TestAHoleAsBuiltIsJudgedAsAPilotReadThere(t *testing.T) {
 	demo := vehicles.Demo()

@@ -93,6 +93,35 @@ func TestWhatIsAskedInFullIsUnanswered(t *testing.T) {
 	assert.NotContains(t, unanswered(bare), RunsInFull, "there is nothing to ask of")
 }
 
+// Of the deck that the stub stands in it is asked what it is; of any but timber what lies on it, and where that is wood how far it is cut back, as long as
+// nobody said so.
+func TestWhatIsAskedOfTheDeck(t *testing.T) {
+	const what, lining, back = "deck: steel or timber", "wood, foam or lining on the deck", "how wide wood is cut back at the hole"
+	for _, c := range []struct {
+		deck, layers string
+		back         vehicles.Number
+		asked        []string
+	}{
+		{"", "", vehicles.Number{}, []string{what, lining}},
+		{vehicles.Steel, "", vehicles.Number{}, []string{lining}},
+		{vehicles.Timber, "", vehicles.Number{}, nil},
+		{vehicles.Steel, vehicles.NoLayers, vehicles.Number{}, nil},
+		{vehicles.Steel, "", vehicles.Some(60), nil},
+	} {
+		job := vehicles.Demo()
+		cut := *job.Cut
+		cut.Relieved = c.back
+		job.Cut, job.Stack, job.Floor.Deck, job.Floor.Layers = &cut, nil, c.deck, c.layers
+		var asked []string
+		for _, word := range judged(t, job).Unanswered {
+			if word == what || word == lining || word == back {
+				asked = append(asked, word)
+			}
+		}
+		assert.Equal(t, c.asked, asked, "%q with %q on it, cut back by %v", c.deck, c.layers, c.back)
+	}
+}
+
 // The angle of a ramp is the greatest at which a plane that touches the tyre leaves the round above it, by that definition alone: ISO 612
 // from memory.
 func TestTheAngleOfARampIsThatOfItsDefinition(t *testing.T) {

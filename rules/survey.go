@@ -15,9 +15,10 @@ const PointsDiffer = "points differ by more than their tapes explain"
 var surveyRules = []*Rule{
 	{
 		ID: "ties.fit", Unit: Pure, Sense: Most, Weight: Nuisance, AtCut: true, HoldsBack: true,
-		Word:   "matching points",
-		Title:  "Ties agree with each other",
-		Ask:    "Left empty, it is the 99 % point of chi-squared with 2n - 3 degrees of freedom: 6.63, 11.34, 15.09 for 2, 3, 4 ties.",
+		Word:  "matching points",
+		Title: "Ties agree with each other",
+		Ask: fmt.Sprintf("Left empty, it is the 99 %% point of chi-squared with 2n - 3 degrees of freedom: %s, %s, %s for 2, 3, 4 ties.",
+			survey.Fixed(survey.ChiSquared99(1), 2), survey.Fixed(survey.ChiSquared99(3), 2), survey.Fixed(survey.ChiSquared99(5), 2)),
 		Advice: "measure the matching points again; take the one out that is most left over.",
 		doubt:  "the matching " + PointsDiffer + ": measure them again",
 		check:  tiesFit,
@@ -27,10 +28,11 @@ var surveyRules = []*Rule{
 
 var chainClosure = &Rule{
 	ID: "chain.closure", Unit: Pure, Sense: Most, Weight: Nuisance, HoldsBack: true,
-	Word:   "chain and its overall reading",
-	named:  axisNamed,
-	Title:  "Chain of readings comes out at its overall reading",
-	Ask:    "The square of the misclosure over its variance. Left empty, it is the 99 % point of chi-squared for one: 6.63, that is 2.6 sigma.",
+	Word:  "chain and its overall reading",
+	named: axisNamed,
+	Title: "Chain of readings comes out at its overall reading",
+	Ask: fmt.Sprintf("The square of the misclosure over its variance. Left empty, it is the 99 %% point of chi-squared for one: %s, that is %s sigma.",
+		survey.Fixed(vehicles.ClosureLimit(), 2), survey.Fixed(math.Sqrt(vehicles.ClosureLimit()), 1)),
 	Advice: "measure the chain again, each reading from the last, and its overall reading.",
 	doubt:  "the readings come out beside the overall one by more than their tapes can: measure them again",
 	check:  chainClosures,

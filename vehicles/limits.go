@@ -2,7 +2,6 @@ package vehicles
 
 import (
 	"errors"
-	"fmt"
 
 	"bench.example/undermark/geometry/survey"
 )
@@ -27,21 +26,31 @@ const (
 
 // What a number may be.
 var (
-	ALength   = Limits{-survey.Longest, survey.Longest, false, fmt.Sprintf("a length from -%d to %[1]d mm", survey.Longest)}
-	ADistance = Limits{0, survey.Longest, false, fmt.Sprintf("from 0 to %d mm", survey.Longest)}
-	ASize     = Limits{0, survey.Longest, true, fmt.Sprintf("more than 0 and at most %d mm", survey.Longest)}
-	AnAngle   = Limits{-LargestAngle, LargestAngle, false, fmt.Sprintf("an angle from -%d to %[1]d degrees", LargestAngle)}
-	ATilt     = Limits{-180, 180, false, "from -180 to 180 degrees"}
-	ABend     = Limits{0, 180, true, "more than 0 and at most 180 degrees"}
-	AMeasure  = Limits{0, mostMeasured, true, fmt.Sprintf("more than 0 and at most %d", mostMeasured)}
-	ARate     = Limits{0, mostMeasured, false, fmt.Sprintf("from 0 to %d", mostMeasured)}
-	AFigure   = Limits{-mostFigure, mostFigure, false, fmt.Sprintf("a number from -%d to %[1]d", mostFigure)}
+	ALength   = from("a length ", -survey.Longest, survey.Longest, " mm")
+	ADistance = from("", 0, survey.Longest, " mm")
+	ASize     = upTo(survey.Longest, " mm")
+	AnAngle   = from("an angle ", -LargestAngle, LargestAngle, " degrees")
+	ATilt     = from("", -180, 180, " degrees")
+	ABend     = upTo(180, " degrees")
+	AMeasure  = upTo(mostMeasured, "")
+	ARate     = from("", 0, mostMeasured, "")
+	AFigure   = from("a number ", -mostFigure, mostFigure, "")
 
-	anError      = Limits{0, survey.Longest, false, fmt.Sprintf("from 0 to %d", survey.Longest)} // of a tape, mm, or an angle
-	aTemperature = Limits{-90, 90, false, "from -90 to 90 degrees Celsius"}
-	aShare       = Limits{0, 100, true, "more than 0 and at most 100 percent"}
-	aDay         = Limits{0, 24, true, "more than 0 and at most 24 hours"}
+	anError      = from("", 0, survey.Longest, "") // of a tape, mm, or an angle
+	aTemperature = from("", -90, 90, " degrees Celsius")
+	aShare       = upTo(100, " percent")
+	aDay         = upTo(24, " hours")
 )
+
+// from are limits that are accepted themselves.
+func from(what string, least, most float64, unit string) Limits {
+	return Limits{least, most, false, what + "from " + survey.Exact(least) + " to " + survey.Exact(most) + unit}
+}
+
+// upTo are those of what must be more than nothing.
+func upTo(most float64, unit string) Limits {
+	return Limits{0, most, true, "more than 0 and at most " + survey.Exact(most) + unit}
+}
 
 // hold tells whether v is within the limits; what is no number is not.
 func (l Limits) hold(v float64) bool { return v >= l.least && v <= l.most && !(l.open && v == l.least) }

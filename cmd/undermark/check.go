@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"encoding/json"
+	"strconv"
 
 	"github.com/spf13/cobra"
 
@@ -17,8 +18,8 @@ func checkCommand(shared *sharedFlags, s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check JOB...",
 		Short: "Judge every clearance of jobs",
-		Long: "Findings come worst first. The exit code is 0 when all is " + rules.ClearOfEntered + ", 10 when something is\n" +
-			"doubtful, 11 when something is foul, 1 when a job could not be read. With --next the readings worth taking\n" +
+		Long: "Findings come worst first. The exit code is 0 when all is " + rules.ClearOfEntered + ", " + strconv.Itoa(exitDoubtful) + " when something is\n" +
+			"doubtful, " + strconv.Itoa(exitFoul) + " when something is foul, " + strconv.Itoa(exitFailed) + " when a job could not be read. With --next the readings worth taking\n" +
 			"next follow, those first that would decide most of what is doubtful. With --built the job is judged as it was built,\n" +
 			"with what stands under [built] in place of what was planned, each margin beside the one planned.",
 		Args: someJobs, ValidArgsFunction: jobFiles,

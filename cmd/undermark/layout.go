@@ -20,7 +20,7 @@ func layoutCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Short: "Propose whole layouts: cut, heading and runs together",
 		Long: "Up to three layouts that differ to the eye by more than a heading, best first; where the job's own breaks no rule it is\n" +
 			"one of them, called as it is. Of each the place of the cut, the heading of the heater, exhaust, intake and\n" +
-			"the fuel line, from where it begins in the job or from its one tank, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none that was tried keeps every rule they are near misses, not surely the nearest, and what they break is named: exit 11.\n" +
+			"the fuel line, from where it begins in the job or from its one tank, judged as check judges a job, and what cut, heater and runs have to spare at the least. A drilled cut stays: then its runs are proposed. Where none that was tried keeps every rule they are near misses, not surely the nearest, and what they break is named: exit " + strconv.Itoa(exitFoul) + ".\n" +
 			handsUnknown("a layout"),
 		Example: "  undermark layout van.toml\n  undermark layout --json van.toml",
 		Args:    someJobs, ValidArgsFunction: jobFiles,

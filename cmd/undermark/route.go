@@ -31,7 +31,7 @@ func routeCommand(shared *sharedFlags, s streams) *cobra.Command {
 		Short: "Find a run from its stub to an outlet",
 		Long: "The shortest run from the stub to a place, or to the best place along an edge of the van, that breaks no rule:\n" +
 			"as a path for the job file, with the muffler of the job and clips on its new legs. It is clear of what is\n" +
-			"uncertain where that can be. Where there is none it is the nearest miss, and what it breaks is named: exit 11.\n" +
+			"uncertain where that can be. Where there is none it is the nearest miss, and what it breaks is named: exit " + strconv.Itoa(exitFoul) + ".\n" +
 			"The fuel line goes from --to, or where it begins in the job, to the heater: it rises from its pump, without humps;\n" +
 			"what of it is above the floor stays, with its hole.\n" +
 			"both finds exhaust and intake together, those that keep most from what is under the floor; where the job's own keep as\n" +

@@ -76,6 +76,9 @@ type Item struct {
 	Layer     Layer // on which side of the floor it is
 }
 
+// OfObstruction tells whether an item is an obstruction, which Ref is then the index of: fittings have letters of their kinds, too.
+func (it *Item) OfObstruction() bool { return it.Code != "" && it.Role != Fitting }
+
 // Measure is a figure as it was worked out. Whoever paints it writes it, in the units of whoever reads it.
 type Measure struct {
 	Value float64

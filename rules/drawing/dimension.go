@@ -72,7 +72,7 @@ func (d *drawer) named(t rules.Thing) {
 		return
 	}
 	for i := range d.items {
-		if it := &d.items[i]; it.Code != "" && it.Ref == int(t.Index) && it.Layer != scene.Upon && it.Role != scene.Fitting {
+		if it := &d.items[i]; it.OfObstruction() && it.Ref == int(t.Index) && it.Layer != scene.Upon {
 			it.Label = ""
 		}
 	}

@@ -45,7 +45,7 @@ func (s *source) below() Section {
 // numbered gives what is under the floor its number in the list for a name.
 func numbered(s scene.Scene) scene.Scene {
 	for i := range s.Items {
-		if it := &s.Items[i]; it.Code != "" && it.Role != scene.Fitting {
+		if it := &s.Items[i]; it.OfObstruction() {
 			it.Label, it.Code, it.Aside = strconv.Itoa(it.Ref+1), "", false
 		}
 	}

@@ -196,7 +196,7 @@ func (s *source) whereItIs() Part {
 		case it.Role != scene.Fitting && it.Role != scene.Opening:
 			it.Label = ""
 		}
-		if it.Code != "" && it.Role != scene.Fitting || it.Label == "" && !slices.Contains(drawnPlain, it.Role) {
+		if it.OfObstruction() || it.Label == "" && !slices.Contains(drawnPlain, it.Role) {
 			continue
 		}
 		it.State, it.Unsure = scene.Plain, false

@@ -11,6 +11,7 @@ import (
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/rules/template"
+	"bench.example/undermark/rules/work"
 	"bench.example/undermark/vehicles"
 )
 
@@ -161,7 +162,7 @@ func TestACustomerHearsOfWhatIsInTheVan(t *testing.T) {
 func TestACustomerHearsWhatWasAgreed(t *testing.T) {
 	job := vehicles.Demo().WithDone(vehicles.Done{Step: "retorque", Due: "2026-12-11"})
 	page := forCustomer(t, job)
-	assert.Contains(t, told(&page)["First"], "looked at on 2026-12-11, as agreed.")
+	assert.Equal(t, "C"+work.Retorque[1:]+" on 2026-12-11, as agreed.", told(&page)["First"])
 	assert.Contains(t, told(&page)["Service"], "The first is on the day that you agree with the fitter.")
 	page = forCustomer(t, job.WithDone(vehicles.Done{Step: "service-agreed", Due: "2027-10-01"}))
 	assert.Contains(t, told(&page)["Service"], "The first is on 2027-10-01, as agreed.")

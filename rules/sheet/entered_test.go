@@ -133,7 +133,7 @@ func TestTheSurveyCanBeEnteredAgainFromPaper(t *testing.T) {
 		for range rapid.IntRange(1, 5).Draw(t, "more things") {
 			o := job.Obstructions[0]
 			o.Name = "thing " + strconv.Itoa(len(job.Obstructions))
-			x, y := tenth("x", 1000, 25000), tenth("y", -7000, 7000)
+			x, y := tenth("x", 1600, 25000), tenth("y", -7000, 7000)
 			at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
 			switch rapid.IntRange(0, 2).Draw(t, "shape") {
 			case 0:
@@ -147,7 +147,7 @@ func TestTheSurveyCanBeEnteredAgainFromPaper(t *testing.T) {
 				o.Drop = vehicles.Span{}
 			}
 			o.Measured = rapid.Bool().Draw(t, "measured")
-			job.Obstructions = job.Obstructions.With(len(job.Obstructions), o)
+			job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), o)
 		}
 		asFound(t, paperOf(t, job))
 	})

@@ -183,9 +183,13 @@ func (f *flow) heading(words string, goesOn bool) {
 		return
 	}
 	t := vector.Text{Words: words, Size: second, Bold: true}
+	more := vector.Text{Words: "goes on", Size: small}
+	if room := f.wide - 2 - vector.WidthOf(more); goesOn && vector.WidthOf(t) > room { // all of it stands where it begins
+		t.Words = cut(words, t, room)
+	}
 	f.write(f.left, f.y+second*0.8, t)
 	if goesOn {
-		f.write(f.left+vector.WidthOf(t)+2, f.y+second*0.8, vector.Text{Words: "goes on", Size: small})
+		f.write(f.left+vector.WidthOf(t)+2, f.y+second*0.8, more)
 	}
 	f.y += second * 1.1
 	f.level(f.wide, thick)

@@ -140,6 +140,26 @@ func TestWhatIsNotThereIsNotPrinted(t *testing.T) {
 	assert.Equal(t, 180, strings.Count(all, "line"))
 }
 
+// However long a heading is that fits its page, what says on the next one that it goes on stands beside it, within the page; all of it stands where it begins.
+func TestALongHeadingThatGoesOnStaysOnThePage(t *testing.T) {
+	for name, paper := range template.Papers {
+		for letters := 1; ; letters++ {
+			heading := strings.Repeat("e", letters)
+			if vector.WidthOf(vector.Text{Words: heading, Size: second, Bold: true}) > paper.Wide-2*aside {
+				break
+			}
+			pages := laid(paper, Section{Heading: heading, Parts: []Part{Text{Words: strings.Repeat("line\n", 100)}}})
+			require.Len(t, pages, 2)
+			assert.Contains(t, said(pages[:1]), heading)
+			assert.Contains(t, said(pages[1:]), "goeson")
+			onPages(t, pages, paper)
+			for _, box := range pages[1].boxes {
+				assert.LessOrEqual(t, box.Left+box.Width, paper.Wide-aside+1e-6, "%s, %d letters", name, letters)
+			}
+		}
+	}
+}
+
 // A box is ticked where it is done; where something is to be written there is a line and what it is, and what was written stands on it.
 func TestTicks(t *testing.T) {
 	count := func(tick Tick) (lines int, all string) {

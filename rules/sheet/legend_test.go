@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -113,6 +114,20 @@ func TestPicturesFromAboveNameWhatIsThere(t *testing.T) {
 			assert.False(t, it.Role == scene.Hole && it.Label != "", "%s is named at its mark", it.Label)
 		}
 	}
+	arcs := 0
+	for _, it := range pictures[1].Scene.Items {
+		if it.Role == scene.Mark && it.Primitive == scene.Stroke {
+			arcs++
+			least := math.Inf(1)
+			for i := range it.Path {
+				for at := 0.0; at <= 1; at += 0.01 {
+					least = min(least, it.Path[i].At(at).Plan().Sub(s.Plan.Cut.At).Norm())
+				}
+			}
+			assert.Less(t, least, 5.0, "an arc passes the middle of the cut, as the title has it")
+		}
+	}
+	assert.Equal(t, 2, arcs, "one from each pin")
 	near := pictures[0]
 	require.NotNil(t, near.Around)
 	labels := map[string]bool{}

@@ -2,13 +2,16 @@ package sheet
 
 import "bench.example/undermark/geometry/scene/vector"
 
+// headLeading is how far apart the lines of a head are, of their letters' size.
+const headLeading = 1.2
+
 // headHigh is what the head takes.
 func (g *grid) headHigh() float64 {
 	lines := 0
 	for i, c := range g.Cols {
 		lines = max(lines, len(wrapped(c.Head, g.headStyle(), g.cols[i].width)))
 	}
-	return float64(lines)*small*1.2 + 1.5
+	return float64(lines)*small*headLeading + 1.5
 }
 
 // head writes the names of the columns over a line, those of figures by their right edge.
@@ -24,7 +27,7 @@ func (g *grid) head(f *flow) {
 				style.Align = vector.ByEnd
 				x += max(g.cols[i].before+g.cols[i].behind, vector.WidthOf(style))
 			}
-			f.write(x, f.y+high-1.5-float64(len(lines)-1-k)*small*1.2, style)
+			f.write(x, f.y+high-1.5-float64(len(lines)-1-k)*small*headLeading, style)
 		}
 	}
 	f.y += high - 0.7
@@ -58,12 +61,25 @@ func (g *grid) rowHigh(row Row) float64 {
 	return float64(lines+len(g.under(row)))*g.size*leading + 2*g.pad()
 }
 
-// row writes a row and a hair line under it. One that half a page would not hold goes on line by line.
+// broken says whether a row so high goes on line by line: no half page would hold it.
+func broken(f *flow, high float64) bool { return high >= f.full()/2 }
+
+// least is what is to be left of a page for a row so high to begin there: room for all of it, or for some lines of one that is broken.
+func (g *grid) least(f *flow, high float64) float64 {
+	if broken(f, high) {
+		return g.someLines()
+	}
+	return high
+}
+
+func (g *grid) someLines() float64 { return 6 * leading * g.size }
+
+// row writes a row and a hair line under it.
 func (g *grid) row(f *flow, row Row) {
 	cells, high := g.lines(row)
 	first := func(i int) bool { return len(row.Cells) == 1 || row.Strong && i == 0 }
 	line := g.size * leading
-	if whole := g.rowHigh(row); whole < f.full()/2 {
+	if whole := g.rowHigh(row); !broken(f, whole) {
 		f.need(whole)
 		f.y += g.pad()
 		for i, lines := range cells { // a cell after the other, as they are read

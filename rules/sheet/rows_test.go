@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry/scene/vector"
 	"bench.example/undermark/rules/template"
 )
 
@@ -93,6 +94,46 @@ func TestWhatIsSaidUnderARowIsBelowIt(t *testing.T) {
 	}
 }
 
+// The lines of a column's head are at least an em apart, the first of them below what stands over the table, the last just over the line under the head.
+func TestLinesOfAHead(t *testing.T) {
+	head := "as many words as make a head of some lines"
+	page := laid(template.Papers["a4"], Section{Parts: []Part{Text{Words: "over it"}, Table{
+		Cols: []Col{{Head: head, Most: 20}, {Head: "one"}}, Rows: []Row{{Cells: []string{"a", "b"}}},
+	}}})[0]
+	var tops []float64
+	over, one := 0.0, 0.0
+	for i, text := range page.texts {
+		switch box := page.boxes[i]; {
+		case text.Words == "over it":
+			over = box.Top + box.Height
+		case text.Words == "one":
+			one = box.Top
+		case strings.Contains(head, text.Words) && len(text.Words) > 1:
+			tops = append(tops, box.Top)
+		}
+	}
+	require.Greater(t, len(tops), 1)
+	assert.Greater(t, tops[0], over+gap/2)
+	for i := range tops[1:] {
+		assert.GreaterOrEqual(t, tops[i+1]-tops[i], small)
+	}
+	assert.InDelta(t, one, tops[len(tops)-1], 1e-6, "all heads end on one line")
+}
+
+// A column of text that is broken holds a word of four letters, however little room all have.
+func TestNoColumnIsTooNarrowForAWord(t *testing.T) {
+	cells := make([]string, 6)
+	table := Table{Cols: make([]Col, len(cells)), Rows: []Row{{Cells: cells}}}
+	for i := range cells {
+		cells[i] = strings.TrimSpace(strings.Repeat("pipe ", 30*(i+1)))
+	}
+	for width := 40.0; width < 200; width += 7 {
+		for i, c := range table.laidOut(width).cols {
+			assert.GreaterOrEqual(t, c.width, measured(vector.Text{Size: body}, "pipe"), "column %d of a table %g wide", i, width)
+		}
+	}
+}
+
 // Wherever on a page it begins, what is said under a row that is longer than a page goes on on the next one.
 func TestWhatIsSaidUnderALongRowStaysOnThePage(t *testing.T) {
 	paper := template.Papers["a4"]
@@ -103,6 +144,24 @@ func TestWhatIsSaidUnderALongRowStaysOnThePage(t *testing.T) {
 		require.Greater(t, len(pages), 1)
 		onPages(t, pages, paper)
 		assert.Equal(t, 500, strings.Count(said(pages), "under"))
+	}
+}
+
+// A long first row leaves no page blank before it: it begins where there is room for it, or for some lines of one that no page would hold.
+func TestALongFirstRowBeginsWhereThereIsRoom(t *testing.T) {
+	paper := template.Papers["a4"]
+	for words, needs := range map[int]float64{1400: 40, 400: 40, 200: 105, 80: 55} { // mm, its head and title with it: two that no half page holds, two that stay whole
+		row := Row{Cells: []string{"row", strings.TrimSpace(strings.Repeat("said ", words))}}
+		for _, rows := range [][]Row{{row}, {{Cells: []string{"title"}}, row, row}} {
+			for lines := range 60 {
+				before := Text{Words: strings.Repeat("line\n", lines)}
+				pages := laid(paper, Section{Parts: []Part{before, Table{Cols: []Col{{Head: "of"}, {Head: "words", Most: 60}}, Rows: rows}}})
+				onPages(t, pages, paper)
+				if left := paper.High - bottom - top - float64(lines)*leading*body; left > needs {
+					assert.Contains(t, said(pages[:1]), "said", "%d words, %d rows, %.0f mm left", words, len(rows), left)
+				}
+			}
+		}
 	}
 }
 

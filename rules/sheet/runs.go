@@ -120,8 +120,7 @@ func (s *source) nearRun(seen scene.Scene, of vehicles.RunKind) scene.Scene {
 	var kept []scene.Item
 	for _, it := range seen.Items {
 		run, isRun := own[it.Role]
-		obstruction := it.Code != "" && it.Role != scene.Fitting
-		if isRun && run == of || obstruction && beside[it.Ref] || it.Role == scene.Floor || it.Role == scene.Cut {
+		if isRun && run == of || it.OfObstruction() && beside[it.Ref] || it.Role == scene.Floor || it.Role == scene.Cut {
 			kept = append(kept, it)
 		}
 	}

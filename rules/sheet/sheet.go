@@ -37,6 +37,7 @@ type Sheet struct {
 	Head     Head
 	Sections []Section
 	carried  bool // what is Carried goes on to the next page
+	many     bool // its pages take more than two figures each
 }
 
 // Of returns the job sheet of a judged job.
@@ -64,13 +65,13 @@ func (s *Sheet) Pages(paper template.Paper) []*Page {
 	return f.pages
 }
 
-// set has the sections laid so that the last one, which is signed, does not stand alone.
+// set has the sections laid so that the last one, which is signed, does not stand alone, and that the numbers of all pages have their room.
 func (s *Sheet) set(paper template.Paper) *flow {
 	f := s.laid(paper)
-	if !f.lastAlone() {
+	again := Sheet{Head: s.Head, Sections: s.Sections, carried: f.lastAlone(), many: len(f.pages) >= 99} // one more may come
+	if !again.carried && !again.many {
 		return f
 	}
-	again := Sheet{Head: s.Head, Sections: s.Sections, carried: true}
 	return again.laid(paper)
 }
 

@@ -36,15 +36,20 @@ func (t Table) lay(f *flow) {
 	}
 	t = t.filled()
 	g := t.laidOut(f.wide)
-	f.need(max(g.headHigh()+2*g.rowHigh(t.Rows[0]), g.together()))
+	f.need(max(g.headHigh()+g.begins(f, g.rowHigh(t.Rows[0])), g.together()))
 	f.over(func() { g.head(f) }, func() {
 		for i, row := range t.Rows {
 			if len(row.Cells) == 1 && i+1 < len(t.Rows) { // a title is never alone at a page's foot
-				f.need(g.rowHigh(row) + g.rowHigh(t.Rows[i+1]))
+				f.need(g.rowHigh(row) + g.least(f, g.rowHigh(t.Rows[i+1])))
 			}
 			g.row(f, row)
 		}
 	})
+}
+
+// begins is what is to be left of a page under the head for a first row so high to begin there: room for another like it, where it is low.
+func (g *grid) begins(f *flow, high float64) float64 {
+	return max(g.least(f, high), min(2*high, g.someLines()))
 }
 
 // together is how high a table is that stays on one page as it is short; 0 for a longer one.

@@ -27,10 +27,13 @@ func (w Where) lay(f *flow) {
 		return
 	}
 	style := vector.Text{Size: small, Colour: vector.Ink}
+	most := 88 // no figures are wider
+	if f.sheet.many {
+		most = 8888
+	}
 	var widest []begun
 	for _, s := range f.sheet.Sections {
 		if len(s.Parts) > 0 {
-			const most = 88 // no figures are wider
 			widest = append(widest, begun{s.Heading, most, most})
 		}
 	}

@@ -31,7 +31,7 @@ func anyJob(t *rapid.T) vehicles.Job {
 		o := job.Obstructions[i%3]
 		o.Name = fmt.Sprintf("thing%dq", i)
 		o.Place = vehicles.Place{Shape: vehicles.Disc, Centre: vehicles.Pair{at("x", 100, 2600), at("y", -700, 700)}, Across: vehicles.Some(20)}
-		job.Obstructions = job.Obstructions.With(len(job.Obstructions), o)
+		job.Obstructions = job.Obstructions.Insert(len(job.Obstructions), o)
 	}
 	if chance("no openings") {
 		job.Openings = nil

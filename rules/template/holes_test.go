@@ -188,6 +188,73 @@ func TestNamesStandByTheirHoles(t *testing.T) {
 	assert.Greater(t, inside, 20)
 }
 
+// The name of the cut, and of a pipe too narrow to hold its own, stands under its circle: clear of the line and close to it, a pipe's by its middle.
+func TestNamesStandUnderTheirCircles(t *testing.T) {
+	job := vehicles.Demo()
+	intake := *job.Intake
+	intake.Across = 18
+	for _, tpl := range templates(t, job.WithRun(vehicles.IntakeRun, &intake)) {
+		s, under := sheets(&tpl, Papers["a4"])[0], 0
+		for _, c := range tpl.circles {
+			if c.sort == drilled || c.sort == stub && c.across > 20 {
+				continue
+			}
+			words := c.name + ", " + survey.InMM(c.across)
+			for _, text := range s.all {
+				if text.Words != words {
+					continue
+				}
+				under++
+				off, rim := text.at.Sub(c.at), c.across/2
+				assert.Greater(t, off.Y-text.Size, rim, "%s: its letters are under the line", c.name)
+				assert.Less(t, off.Y-text.Size, rim+3, "%s: close to it", c.name)
+				if assert.Less(t, math.Abs(off.X), 3.0, c.name); c.sort == stub {
+					assert.Equal(t, vector.ByMiddle, text.Align)
+					assert.InDelta(t, 0, off.X, 1e-9, c.name)
+				}
+			}
+		}
+		assert.Equal(t, 3, under, "the cut's, the intake's and the fuel line's")
+	}
+}
+
+// What is cut and drilled has whole lines, pipes that stand there dashed ones: as ISO 128-2 has them, dashes of 12 and gaps of 3 widths of 0.25 mm. All are round to 0.01 mm.
+func TestWhatIsCutIsToldFromWhatStandsThere(t *testing.T) {
+	const width = 0.25
+	for _, tpl := range templates(t, vehicles.Demo()) {
+		s := sheets(&tpl, Papers["a4"])[0]
+		for _, c := range tpl.circles {
+			found := 0
+			for i, line := range s.lines {
+				if len(line) < 9 || math.Abs(line[0].Sub(c.at).Norm()-c.across/2) > 1e-6 || math.Abs(line[3].Sub(c.at).Norm()-c.across/2) > 1e-6 {
+					continue
+				}
+				found++
+				if c.sort == stub {
+					require.Len(t, s.dashes[i], 2, c.name)
+					assert.InDeltaSlice(t, []float64{12 * width, 3 * width}, s.dashes[i], 1e-9, c.name)
+				} else {
+					assert.Empty(t, s.dashes[i], c.name)
+				}
+				for k := range line[1:] {
+					assert.InDelta(t, c.across/2, line[k].Add(line[k+1]).Scale(0.5).Sub(c.at).Norm(), 0.01, c.name)
+				}
+			}
+			assert.Equal(t, 1, found, c.name)
+		}
+	}
+}
+
+// Papers by what is published: ISO 216 has A4 as the half, four times over, of a square metre whose sides are as 1 to the root of 2, in whole mm; ANSI/ASME Y14.1
+// has size A as 8.5 by 11 inches.
+func TestPapersAreAsPublished(t *testing.T) {
+	a0 := 1000 * math.Pow(2, 0.25)
+	assert.Equal(t, Paper{math.Floor(a0 / math.Sqrt2 / 4), math.Floor(a0 / 4)}, Papers["a4"])
+	assert.InDelta(t, 8.5*25.4, Papers["letter"].Wide, 1e-9)
+	assert.InDelta(t, 11*25.4, Papers["letter"].High, 1e-9)
+	assert.Len(t, Papers, 2)
+}
+
 // The name of a corner of the plate stands in that corner: on the plate, and nearer to it than to any other, however the plate lies.
 func TestCornersAreNamedInsideThePlate(t *testing.T) {
 	for _, yaw := range []float64{0, 90, 180, -90, 30, 45, 120, -75} {

@@ -274,7 +274,7 @@ func (p *painter) others(it *part, i int) bool {
 // inWay is the thing that a conflict with the cut is of; nil where it is of none.
 func (p *painter) inWay(conflict *part) *part {
 	for i := range p.parts {
-		if it := &p.parts[i]; it.Code != "" && it.Ref == conflict.Ref && it.Primitive == scene.Area && it.Role != scene.Fitting {
+		if it := &p.parts[i]; it.OfObstruction() && it.Ref == conflict.Ref && it.Primitive == scene.Area {
 			return it
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
-	"unicode/utf8"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
@@ -99,7 +98,7 @@ func (p *pictured) words(frame *vector.Frame) []vector.Word {
 
 // word is a text of the canvas on the board.
 func (p *pictured) word(frame *vector.Frame, text *Text) vector.Word {
-	length := utf8.RuneCountInString(text.Name) + utf8.RuneCountInString(text.Tail)
+	length := text.length()
 	word := vector.Word{
 		Name: text.Name, Tail: text.Tail, Down: text.down, Bold: text.Ink.Tone != Word, Box: p.cells(text.Col, text.Row, length, 1),
 		Align: [...]vector.Align{byMiddle: vector.ByMiddle, byStart: vector.ByStart, byEnd: vector.ByEnd}[text.align],
