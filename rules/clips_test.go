@@ -216,3 +216,21 @@ func fewestLoose(s *spreader, n int, from, to, step float64) (least int) {
 	}
 	return least
 }
+
+// Above the finished floor a clip is in sight, and whatever stands there may hold it: nothing is asked of it, and a run is spread clips along there too.
+func TestAClipAboveTheFloorIsAskedNothing(t *testing.T) {
+	r := judged(t, vehicles.Demo())
+	j := newJudge(&r.Job, &r.Plan, r.Book)
+	thick := r.Job.Floor.Thickness
+	assert.True(t, j.heldWithin(150, geometry.Point3{X: 1700, Y: 300, Z: thick + 300}, 2))
+	assert.False(t, j.heldWithin(1, geometry.Point3{X: 1700, Y: 300, Z: thick - 5}, 2), "within the floor")
+
+	line := *r.Job.Fuel
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
+	line.Clips, line.Pump, line.Filter, line.Supply.From = []float64{100}, nil, nil, ""
+	after, faults := Judge(r.Job.WithRun(vehicles.FuelRun, &line), r.Book)
+	require.Empty(t, faults)
+	for _, f := range after.Findings {
+		assert.False(t, f.Rule == clipHold && f.Subject.Sort == TheFuel, f.About())
+	}
+}

@@ -99,13 +99,18 @@ func clipsHeld(j *judge, r *Rule) {
 	limits := j.book.ofKinds(r)
 	for _, of := range j.runsInFull() {
 		laid, clips := j.run(of), j.hanging(of).Clips
-		worst, hold := surface{value: math.Inf(-1)}, -1
+		worst, hold, asked := surface{value: math.Inf(-1)}, -1, false
 		for _, along := range clips {
-			if s, by := j.holdOf(laid.Line.At(along), laid.Radius); s.value > worst.value {
+			clip := laid.Line.At(along)
+			if j.inSight(clip) {
+				continue
+			}
+			asked = true
+			if s, by := j.holdOf(clip, laid.Radius); s.value > worst.value {
 				worst, hold = s, by
 			}
 		}
-		if len(clips) == 0 {
+		if !asked {
 			continue
 		}
 		limit := limits.of(of.String())
@@ -120,6 +125,9 @@ func clipsHeld(j *judge, r *Rule) {
 		j.close(f, 0)
 	}
 }
+
+// inSight tells whether a clip is above the finished floor: whoever puts it there sees what holds it, and it is asked nothing.
+func (j *judge) inSight(clip geometry.Point3) bool { return PointAbove(j.job, -clip.Z) }
 
 // holdOf is what is nearest to a clip of all that would hold it, by its index; -1 is the floor above it.
 func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, by int) {
@@ -139,8 +147,11 @@ func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, b
 	return nearest, by
 }
 
-// heldWithin tells whether a clip has something surely within reach of its bracket.
+// heldWithin tells whether a clip has something surely within reach of its bracket, or is in sight.
 func (j *judge) heldWithin(reach float64, clip geometry.Point3, radius float64) bool {
+	if j.inSight(clip) {
+		return true
+	}
 	s, by := j.holdOf(clip, radius)
 	var f Finding
 	if by < 0 {
