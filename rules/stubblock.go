@@ -3,6 +3,7 @@ package rules
 import (
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
+	"bench.example/undermark/vehicles"
 )
 
 // blocked is what is too near to the stub of the run that is sought, where no run from there keeps its distances: each begins at the stub's
@@ -11,7 +12,7 @@ func (s *seeker) blocked() (by string) {
 	t := s.trial(0, 0)
 	mouth := t.judge.plan.Mouth(t.judge.job, s.kind)
 	run := t.run
-	run.Muffler = nil
+	run.Hanging, t.above = vehicles.Hanging{}, nil
 	run.Path = t.pathThrough([]geometry.Point3{mouth, mouth.Sub(geometry.Point3{Z: beginning})})
 	if !t.put(&run) {
 		return ""

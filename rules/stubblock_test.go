@@ -128,3 +128,70 @@ func TestAMissHasNoPointTwice(t *testing.T) {
 	}
 	assert.False(t, math.IsInf(miss.short, 1))
 }
+
+// Of a line that begins above the floor the stub is as near to things as that of any other: what its way from the hole passes is no fault of the stub.
+func TestTheStubOfALineFromAboveIsJudgedAlone(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	for _, c := range []struct {
+		name    string
+		from    float64 // how far before the stub the rib begins, mm
+		blocked string
+	}{
+		{"half way to the hole", 120, ""},
+		{"at the stub", 3, "rib"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			job := r.Job.WithRun(vehicles.FuelRun, &line)
+			mouth, _ := job.Stub(vehicles.FuelRun)
+			box := job.Obstructions[0]
+			box.Name, box.Kind, box.Drop, box.Measured = "rib", "floor rib", vehicles.Span{From: 0, To: 60, Set: true}, true
+			box.Place = vehicles.Place{X: vehicles.Pair{at(mouth.X + c.from), at(mouth.X + c.from + 20)}, Y: vehicles.Pair{at(mouth.Y - 200), at(mouth.Y + 200)}}
+			job.Obstructions = append(slices.Clone(job.Obstructions), box)
+			judged, faults := Judge(job, Builtin())
+			require.Empty(t, faults)
+			s := newSeeker(t.Context(), &judged, vehicles.FuelRun, FuelTarget(&line), nil)
+			assert.Equal(t, c.blocked, s.blocked())
+		})
+	}
+}
+
+// So it is for fuel lines, half of them from a tank in the van: theirs begin above the floor, and go through it.
+func TestNoFuelLineIsFoundToABlockedStub(t *testing.T) {
+	const seed = 108
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, seed))
+	blocked, fromAbove, floors := 0, 0, floorsFor(t, 2, 4)
+	for n := range floors {
+		job, ok := withTank(r)
+		if !ok {
+			continue
+		}
+		if above := n%2 == 1; above {
+			line := *job.Fuel
+			x, y := math.Round(200+2400*r.Float64()), math.Round(-700+1400*r.Float64())
+			line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+			line.Path = append([]vehicles.RunPoint{{X: x + 100, Y: y, Drop: -200}, {X: x, Y: y, Drop: -200}, {X: x, Y: y, Drop: 60}}, line.Path[len(line.Path)-1])
+			job = job.WithRun(vehicles.FuelRun, &line)
+		}
+		result, faults := Judge(job.WithRun(vehicles.FuelRun, nil), Builtin())
+		require.Empty(t, faults, n)
+		result.Job = job
+		s := newSeeker(context.Background(), &result, vehicles.FuelRun, FuelTarget(job.Fuel), nil)
+		if s.blocked() == "" {
+			continue
+		}
+		blocked++
+		if n%2 == 1 {
+			fromAbove++
+		}
+		_, kept := s.seek()
+		require.False(t, kept, "floor %d: %s", n, s.blocked())
+	}
+	t.Logf("%d of %d stubs blocked, %d of lines from above", blocked, floors, fromAbove)
+	assert.Positive(t, fromAbove)
+	assert.Greater(t, blocked, fromAbove)
+}
