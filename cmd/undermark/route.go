@@ -142,7 +142,7 @@ func tellRun(r *rules.Result, kind vehicles.RunKind, to rules.Target, s streams,
 	p := f.paperFor(s)
 	routeText(p, r, kind, byItself, &found)
 	if n := len(to.Above); n > 0 && found.Run != nil {
-		p.line("The line's first %d points, above the floor and through it, stay as they are.", n)
+		p.line("%s", words.StaysAbove(n))
 	}
 	p.lines(taken)
 	return p.String(), found.Found(), nil

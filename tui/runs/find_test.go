@@ -3,6 +3,7 @@ package runs
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/screentest"
@@ -269,6 +271,31 @@ func TestWhatANearMissBreaksIsNeverPassedOver(t *testing.T) {
 		}
 		assert.Equal(t, 12, told, "in %d rows:\n%s", h, text)
 		assert.Contains(t, text, "Enter  put it in all the same")
+	}
+}
+
+// Of a line from a tank in the van only what is below the floor is sought: whoever reads of a miss learns that the hole stays where it is.
+func TestWhatOfALineStaysIsSaid(t *testing.T) {
+	job := vehicles.Demo()
+	mouth, _ := job.Stub(vehicles.FuelRun)
+	rib, at := job.Obstructions[0], func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	rib.Name, rib.Kind, rib.Drop = "rib", "floor rib", vehicles.Span{From: 0, To: 60, Set: true}
+	rib.Place = vehicles.Place{X: vehicles.Pair{at(mouth.X + 3), at(mouth.X + 20)}, Y: vehicles.Pair{at(mouth.Y - 200), at(mouth.Y + 200)}}
+	job.Obstructions = append(slices.Clone(job.Obstructions), rib) // beside the stub: no line keeps away from it
+	line := *job.Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
+	for _, c := range []struct {
+		path []vehicles.RunPoint
+		says bool
+	}{{line.Path, true}, {line.Path[2:], false}} {
+		line.Path = c.path
+		d := screentest.New(t, New(), job.WithRun(vehicles.FuelRun, &line), 100, 27)
+		find(d, "<tab><tab>j")
+		m := d.Screen.(screen)
+		require.True(t, m.finder.open())
+		said := strings.Join(strings.Fields(strings.Join(m.finderPanel(d.State, 100, 20), " ")), " ")
+		assert.Equal(t, c.says, strings.Contains(said, "The line's first 3 points, above the floor and through it, stay as they are."), said)
 	}
 }
 

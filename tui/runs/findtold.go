@@ -13,7 +13,7 @@ import (
 // telling is how much is told of what was found and not put in.
 type telling struct {
 	most  int  // things that each run breaks are named; how many more there are stands behind them
-	brief bool // neither what blocks a stub is told nor, by name, what is doubtful of a run that was found
+	brief bool // neither what blocks a stub is told, nor what of a line stays, nor, by name, what is doubtful of a run that was found
 }
 
 // tellings are all that may go into h rows, the fullest first.
@@ -45,6 +45,11 @@ func (m screen) toldRows(s desk.State, how telling, put func(look desk.Style, te
 		}
 		for _, text := range missedRows(r, how, u) {
 			put(st.Verdict(r.Verdict), text, "")
+		}
+		if line := s.Job.Fuel; of == vehicles.FuelRun && line != nil && !how.brief {
+			if n := len(rules.FuelTarget(line).Above); n > 0 {
+				put(st.Plain, words.StaysAbove(n), "")
+			}
 		}
 	}
 	if found, there, less := m.keepsLess(s); less {

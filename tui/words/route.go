@@ -21,3 +21,8 @@ func NoWay(run fmt.Stringer) string {
 func StubBlocked(run fmt.Stringer, by string) string {
 	return "the " + run.String() + "'s stub itself is too near to " + by + ": no way from there mends that; move the cut, or turn the heater"
 }
+
+// StaysAbove says which points of a fuel line that was sought stay, as they are above the floor.
+func StaysAbove(points int) string {
+	return fmt.Sprintf("The line's first %d points, above the floor and through it, stay as they are.", points)
+}
