@@ -406,3 +406,27 @@ func TestAFuelLineGoesNoLongWayRound(t *testing.T) {
 		assert.False(t, l.Detour, "%v", l.Result.Job.Fuel.Path)
 	}
 }
+
+// Layouts are alike that nobody would tell apart: near each other, on one open area, their exhausts out along one edge.
+func TestAlike(t *testing.T) {
+	one := Layout{At: geometry.Point{X: 1000, Y: 200}, Edge: LeftEdge}
+	for name, c := range map[string]struct {
+		other func(*Layout)
+		alike bool
+	}{
+		"the same":         {func(*Layout) {}, true},
+		"turned":           {func(l *Layout) { l.Yaw = 90 }, true},
+		"nearly so far":    {func(l *Layout) { l.At.X += LayoutsApart - 1 }, true},
+		"so far apart":     {func(l *Layout) { l.At.X += LayoutsApart }, false},
+		"another edge":     {func(l *Layout) { l.Edge = RightEdge }, false},
+		"another area":     {func(l *Layout) { l.room++ }, false},
+		"far, out as well": {func(l *Layout) { l.At.Y -= LayoutsApart; l.Edge = RightEdge }, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			other := one
+			c.other(&other)
+			assert.Equal(t, c.alike, one.Alike(&other))
+			assert.Equal(t, c.alike, other.Alike(&one))
+		})
+	}
+}
