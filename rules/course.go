@@ -141,7 +141,7 @@ func (c *course) apartFrom(other *vehicles.LaidRun, from, to float64, limit *Lim
 			Footprint: geometry.NewLine([]geometry.Point{a.Plan(), b.Plan()}, other.Radius),
 			Low:       min(a.Z, b.Z) - other.Radius, High: max(a.Z, b.Z) + other.Radius,
 		}
-		if off := prism.GapPoint(c.query.From).Gap; off < c.radius+limit.least()+atStub {
+		if off := prism.GapPoint(c.query.From).Gap; off < c.radius+limit.least()+AtStub {
 			continue // the heater puts them there; whether they come apart is judged
 		}
 		c.keepFrom(prism, limit, sigma)

@@ -7,7 +7,7 @@ import (
 )
 
 // stubLeg is how far down a fuel line that is still to be laid is taken to leave its stub, mm: as far as it counts as being there.
-const stubLeg = atStub
+const stubLeg = AtStub
 
 // WithRoomForFuel is the result for whoever seeks an exhaust or an intake while the job has no fuel line: with one that goes straight down
 // from its stub, so that a run found now leaves it room. Where the job has one, or no stub for it, it is the result itself.

@@ -146,11 +146,11 @@ func keepIntakeStub(j *judge, r *Rule) []keep {
 // intakeFromExhaust judges what the two fill, behind the first of each at its stub.
 func intakeFromExhaust(j *judge, r *Rule) {
 	in, out := j.plan.Intake, j.plan.Exhaust
-	if in == nil || out == nil || in.Line.Length() <= atStub || out.Line.Length() <= atStub {
+	if in == nil || out == nil || in.Line.Length() <= AtStub || out.Line.Length() <= AtStub {
 		return
 	}
 	f := j.open(j.book.of(r), the(TheIntake), the(TheExhaust))
-	j.put(f, apart(j.stretch(in, atStub, in.Line.Length()), j.stretch(out, atStub, out.Line.Length())))
+	j.put(f, apart(j.stretch(in, AtStub, in.Line.Length()), j.stretch(out, AtStub, out.Line.Length())))
 }
 
 // wayOfBoth keeps the one that is sought of intake and exhaust away from the other, behind the first of it.
@@ -160,7 +160,7 @@ func wayOfBoth(c *course, r *Rule) {
 		other = c.plan.Intake
 	}
 	if other != nil {
-		c.apartFrom(other, atStub, other.Line.Length(), c.book.of(r))
+		c.apartFrom(other, AtStub, other.Line.Length(), c.book.of(r))
 	}
 }
 

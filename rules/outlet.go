@@ -167,8 +167,8 @@ func exhaustFromFuel(j *judge, r *Rule) {
 	if line == nil || pipe == nil {
 		return
 	}
-	behind, begin := pipe.Line.Length(), line.Line.Length()-atStub
-	nearPipe, farPipe := j.stretch(pipe, 0, min(atStub, behind)), j.stretch(pipe, atStub, behind)
+	behind, begin := pipe.Line.Length(), line.Line.Length()-AtStub
+	nearPipe, farPipe := j.stretch(pipe, 0, min(AtStub, behind)), j.stretch(pipe, AtStub, behind)
 	nearLine, farLine := j.stretch(line, max(0, begin), line.Line.Length()), j.stretch(line, 0, begin)
 	away := closer(farPipe, j.whole(TheFuel), closer(nearPipe, farLine, nil))
 	if away != nil {

@@ -56,9 +56,9 @@ func filledBy(t *geometry.Tube, r *vehicles.LaidRun, from, to float64) *geometry
 	return t
 }
 
-// atStub is how much of a run at its stub is as near to another as the heater puts it, mm along the run. Source: the findings'
+// AtStub is how much of a run at its stub is as near to another as the heater puts it, mm along the run. Source: the findings'
 // contract.
-const atStub = 150
+const AtStub = 150
 
 // apart is the distance between what two runs fill.
 func apart(p, q *geometry.Tube) surface {

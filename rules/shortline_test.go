@@ -23,11 +23,11 @@ func TestAShortFuelLineIsLookedAtFromItsBeginning(t *testing.T) {
 	line.Hanging = vehicles.Hanging{}
 	line.Path = vehicles.List[vehicles.RunPoint]{{X: begin.X, Y: begin.Y, Drop: 80}, {X: stub.X, Y: stub.Y, Drop: -stub.Z}}
 	r := judged(t, job.WithRun(vehicles.FuelRun, &line))
-	require.Less(t, r.Plan.Fuel.Line.Length(), float64(atStub))
+	require.Less(t, r.Plan.Fuel.Line.Length(), float64(AtStub))
 	require.Greater(t, r.Plan.Fuel.Line.Length(), 30.0)
 	from := r.Plan.Fuel.Path[0]
 	least := math.Inf(1)
-	for along := 0.0; along <= atStub; along += 0.01 {
+	for along := 0.0; along <= AtStub; along += 0.01 {
 		least = min(least, r.Plan.Exhaust.Line.At(along).Sub(from).Norm())
 	}
 	for i := range r.Findings {

@@ -19,8 +19,8 @@ const (
 )
 
 // Along returns the scene of one run laid out straight, its heights stretched so many times: its centreline, the floor, the ground, the
-// muffler with its level, and what the run passes under or over or comes nearer to than is asked, at its stations and in its heights, in
-// the state that it has with this run. ok is false where the job has no such run, or one that could not be laid.
+// muffler with its level, and what the run passes under or over or comes nearer to than is asked, other runs and fittings among it, at its stations and
+// in its heights, in the state that it has with this run. ok is false where the job has no such run, or one that could not be laid.
 func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.Scene, ok bool) {
 	run := result.Plan.Run(of)
 	if run == nil || len(run.Path) < 2 {
@@ -41,6 +41,7 @@ func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.S
 	d.ground(low)
 	d.obstructions()
 	d.besideRun(run, subject)
+	d.nearby(run, subject)
 	d.add(scene.Item{Role: role, State: d.states.subjects[subject], Primitive: scene.Stroke, Path: run.Line.Pieces()})
 	if m := run.Muffler; m != nil {
 		d.add(scene.Item{Role: scene.Muffler, Primitive: scene.Stroke, Path: scene.Straight(m.Axis...), Label: levelOf(m)})

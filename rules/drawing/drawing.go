@@ -137,14 +137,18 @@ func (d *drawer) wheels() {
 // kind: a saw meets it from both.
 func (d *drawer) fittings() {
 	for i := range d.plan.Fittings {
-		f, layer, code := &d.job.Fittings[i], scene.Upon, ""
-		if rules.InsideFloor(f) {
-			layer, code = scene.Through, vehicles.KindOf(f.Kind).Code
-		}
-		d.items = append(d.items, scene.Item{
-			Role: scene.Fitting, State: d.states.fittings[i], Primitive: scene.Outline,
-			Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: layer, Label: f.Name, Code: code, Ref: i,
-		})
+		d.items = append(d.items, d.fitting(i))
+	}
+}
+
+func (d *drawer) fitting(i int) scene.Item {
+	f, layer, code := &d.job.Fittings[i], scene.Upon, ""
+	if rules.InsideFloor(f) {
+		layer, code = scene.Through, vehicles.KindOf(f.Kind).Code
+	}
+	return scene.Item{
+		Role: scene.Fitting, State: d.states.fittings[i], Primitive: scene.Outline,
+		Solid: scene.Solid{Prism: d.plan.Fittings[i].Prism}, Layer: layer, Label: f.Name, Code: code, Ref: i,
 	}
 }
 

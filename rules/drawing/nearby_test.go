@@ -1,0 +1,90 @@
+package drawing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"bench.example/undermark/geometry/scene"
+	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
+	"bench.example/undermark/vehicles"
+)
+
+// An intake laid beside the exhaust, axes 60 mm apart, leaves 60 - 13 - 14 = 33 of the 50 mm that are asked. It is seen beside the exhaust, and that
+// beside it, from the 150 mm that count as at the stub to where the intake ends, in its heights.
+func TestAnotherRunIsSeenBesideARun(t *testing.T) {
+	heater, _ := vehicles.HeaterClass("2 kW")
+	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{60, 0}, 120
+	job := vehicles.Job{
+		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
+		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
+		Exhaust: &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
+		Intake:  &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 1060, Y: 500, Drop: 120}}},
+	}
+	for _, c := range []struct {
+		of     vehicles.RunKind
+		other  scene.Role
+		radius float64
+		end    float64 // of the stretch that is near
+	}{{vehicles.ExhaustRun, scene.Intake, 14, 500}, {vehicles.IntakeRun, scene.Exhaust, 13, 500}} {
+		result, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(result, c.of, 1)
+		require.True(t, ok)
+		items := find(s, c.other, "")
+		require.Len(t, items, 1)
+		assert.Equal(t, scene.Foul, items[0].State)
+		require.NotNil(t, items[0].Measure)
+		assert.InDelta(t, -17, items[0].Measure.Value, 1e-9)
+		seen := shown(t, s, items[0])
+		low, high := seen.Bounds()
+		assert.InDelta(t, 150-c.radius, low.X, 1)
+		assert.InDelta(t, c.end+c.radius, high.X, 60, "beside its end the other goes on: as far as it is near")
+		assert.InDelta(t, -120-c.radius, low.Y, 1e-6)
+		assert.InDelta(t, -120+c.radius, high.Y, 1e-6)
+	}
+	job.Intake = &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 1400, Y: 0, Drop: 120}}}
+	result, faults := rules.Judge(job, rules.Builtin())
+	require.Empty(t, faults)
+	s, ok := Along(result, vehicles.ExhaustRun, 1)
+	require.True(t, ok)
+	assert.Empty(t, find(s, scene.Intake, ""), "it goes away from it")
+}
+
+// A fuel line from a tank in the van passes a box at 4 - 2.25 = 1.75 of the 5 mm that are asked; one farther off, or that nothing is said of, is not in the picture.
+func TestAFittingIsSeenBesideALine(t *testing.T) {
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	job := vehicles.Demo()
+	line := *job.Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
+	box := job.Fittings[0]
+	box.Name, box.Kind, box.Rise = "water tank", "", vehicles.Span{From: 200, To: 400, Set: true}
+	for _, c := range []struct {
+		y    float64
+		seen bool
+	}{{154, true}, {250, false}} {
+		box.Place = vehicles.Place{X: vehicles.Pair{at(1750), at(1850)}, Y: vehicles.Pair{at(c.y), at(c.y + 100)}}
+		changed := job.WithRun(vehicles.FuelRun, &line)
+		changed.Fittings = vehicles.List[vehicles.Fitting]{box}
+		result, faults := rules.Judge(changed, rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(result, vehicles.FuelRun, 1)
+		require.True(t, ok)
+		items := find(s, scene.Fitting, "water tank")
+		if !c.seen {
+			assert.Empty(t, items)
+			continue
+		}
+		require.Len(t, items, 1)
+		require.NotNil(t, items[0].Measure)
+		assert.InDelta(t, 1.75-5, items[0].Measure.Value, 1, "the matching points turn what was read from above by as much")
+		seen := shown(t, s, items[0])
+		low, high := seen.Bounds()
+		assert.Equal(t, [2]float64{231, 431}, [2]float64{low.Y, high.Y}, "on a floor of 31 mm")
+		assert.InDelta(t, 50, low.X, 15)
+		assert.InDelta(t, 150, high.X, 15)
+	}
+}
