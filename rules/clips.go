@@ -21,12 +21,12 @@ type Clips struct {
 // has something to hold it, and on straight pipe, as a clip in a bend turns. They are as few as that takes, and spaced as evenly.
 func SpreadClips(r *Result, kind vehicles.RunKind, laid *vehicles.LaidRun) Clips {
 	j := newJudge(&r.Job, &r.Plan, r.Book)
-	return j.spreadClips(sortOf(kind), laid)
+	return j.spreadClips(SortOf(kind), laid)
 }
 
 // OfClips tells whether a finding is of how far apart the clips of a run are: spreading them anew mends it.
 func (f *Finding) OfClips(of vehicles.RunKind) bool {
-	return f.Subject.Sort == sortOf(of) && (f.Rule == clipSpanRule || f.Rule == otherClipSpan || f.Rule == firstClip)
+	return f.Subject.Sort == SortOf(of) && (f.Rule == clipSpanRule || f.Rule == otherClipSpan || f.Rule == firstClip)
 }
 
 func (j *judge) spreadClips(of Sort, laid *vehicles.LaidRun) Clips {

@@ -60,7 +60,7 @@ func (l *Layout) runJSON(of vehicles.RunKind) object {
 	r := Route{Run: l.Result.Job.Run(of), Length: laid.Line.Length(), Bends: laid.Line.Turns()}
 	for i := range l.Result.Findings {
 		f := &l.Result.Findings[i]
-		if f.Subject.Sort == sortOf(of) && f.Rule.ByKind == AnObstruction && f.Margin.Set && (!r.Margin.Set || f.Margin.Value < r.Margin.Value) {
+		if f.Subject.Sort == SortOf(of) && f.Rule.ByKind == AnObstruction && f.Margin.Set && (!r.Margin.Set || f.Margin.Value < r.Margin.Value) {
 			r.Margin = f.Margin
 		}
 	}

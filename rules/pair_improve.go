@@ -154,7 +154,7 @@ func (s *pairSeeker) worked(r *Result, kind vehicles.RunKind, from *Route, spare
 func LeastKept(r *Result, of ...vehicles.RunKind) (least vehicles.Number) {
 	for i := range r.Findings {
 		f := &r.Findings[i]
-		is := func(k vehicles.RunKind) bool { return f.Subject.Sort == sortOf(k) }
+		is := func(k vehicles.RunKind) bool { return f.Subject.Sort == SortOf(k) }
 		if f.Rule.ByKind == AnObstruction && f.Margin.Set && slices.ContainsFunc(of, is) && (!least.Set || f.Margin.Value < least.Value) {
 			least = f.Margin
 		}

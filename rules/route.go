@@ -171,7 +171,7 @@ func (s *seeker) hung(t *trial, corners []geometry.Point3) vehicles.Run {
 	run.Path = t.pathThrough(corners)
 	run.Hanging, _ = t.hang(corners)
 	t.put(&run)
-	run.Clips = s.judge.spreadClips(sortOf(s.kind), t.plan.Run(s.kind)).Along
+	run.Clips = s.judge.spreadClips(SortOf(s.kind), t.plan.Run(s.kind)).Along
 	if s.kind != vehicles.FuelRun {
 		run.Drains = drainsOf(t.plan.Run(s.kind))
 	}

@@ -19,8 +19,14 @@ var runsRules = []*Rule{departure, breakover, fullTravel, throughFitting, firstC
 // The runs, in the order of the file.
 var allRuns = []Sort{TheExhaust, TheIntake, TheFuel}
 
-// sortOf is the sort that stands for a run.
-func sortOf(k vehicles.RunKind) Sort { return allRuns[k] }
+// SortOf is the sort that stands for a run.
+func SortOf(k vehicles.RunKind) Sort { return allRuns[k] }
+
+// Run is the run that a sort stands for; is is false for any other.
+func (s Sort) Run() (k vehicles.RunKind, is bool) {
+	i := slices.Index(allRuns, s)
+	return vehicles.RunKind(i), i >= 0
+}
 
 // runs are the runs there are, or the one that is sought.
 func (j *judge) runs() []Sort {
@@ -98,7 +104,7 @@ func clearOfTravel(j *judge, r *Rule) {
 }
 
 func wayClearOfTravel(c *course, r *Rule) {
-	limit := c.book.ofKinds(r).of(sortOf(c.kind).String())
+	limit := c.book.ofKinds(r).of(SortOf(c.kind).String())
 	for i := range c.plan.Obstructions {
 		if moved, ok := c.travels(i); ok {
 			c.keepFrom(moved, limit, c.widest(&c.plan.Obstructions[i]))

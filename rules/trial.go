@@ -34,7 +34,7 @@ type trial struct {
 }
 
 func newTrial(j judge, kind vehicles.RunKind, bands float64) *trial {
-	j.only = sortOf(kind)
+	j.only = SortOf(kind)
 	return &trial{judge: j, kind: kind, run: *j.job.Run(kind), rules: askedOf(kind), order: askedOf(kind), bands: bands}
 }
 

@@ -70,7 +70,7 @@ const rampPiece = 200.0
 // wayOverRamps keeps the way of a run above what a ramp may reach, piece by piece from the rear.
 func wayOverRamps(steep ramp) func(*course, *Rule) {
 	return func(c *course, r *Rule) {
-		limit := c.book.ofKinds(r).of(sortOf(c.kind).String())
+		limit := c.book.ofKinds(r).of(SortOf(c.kind).String())
 		if !c.inFull() || !limit.Value.Set || c.uncut {
 			return
 		}

@@ -41,7 +41,7 @@ func drawAlong(ink func(string, func(vector.Board)) ([]byte, error), r rules.Res
 func drawProfile(b vector.Board, r rules.Result, of vehicles.RunKind, laid *vehicles.LaidRun) {
 	look := vector.Black(pageLetters, func(m scene.Measure) string { return words.Measure(m, survey.Millimetres) }, harmless.Text)
 	box := pageBox()
-	stretch := drawing.Stretch(laid, r.Job.Floor.Ground, box.Width, box.Height)
+	stretch := drawing.Stretch(&r, of, box.Width, box.Height)
 	s, _ := drawing.Along(r, of, stretch)
 	s.Items = append(s.Items, drawing.FarGround(r, of)...)
 	frame := vector.Fit(&s, box)

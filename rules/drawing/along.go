@@ -34,14 +34,14 @@ func Along(result rules.Result, of vehicles.RunKind, stretch float64) (s scene.S
 		result: &result, job: &result.Job, plan: &result.Plan, opts: &Options{Selected: -1},
 		projection: scene.Beside(&run.Line, stretch, begins, ends),
 	}
-	low, high := Heights(run, result.Job.Floor.Ground)
-	role, subject := roleOf(of)
+	beside := neighbours(&result, of)
+	low, high := heights(run, result.Job.Floor.Ground, beside)
+	role, subject := roleOf(of), rules.SortOf(of)
 	d.states = statesOf(ofRunAlone(result, subject))
 	d.floor()
 	d.ground(low)
 	d.obstructions()
-	d.besideRun(run, subject)
-	d.nearby(run, subject)
+	d.beside(beside)
 	d.add(scene.Item{Role: role, State: d.states.subjects[subject], Primitive: scene.Stroke, Path: run.Line.Pieces()})
 	if m := run.Muffler; m != nil {
 		d.add(scene.Item{Role: scene.Muffler, Primitive: scene.Stroke, Path: scene.Straight(m.Axis...), Label: levelOf(m)})
@@ -58,32 +58,6 @@ func ofRunAlone(result rules.Result, subject rules.Sort) *rules.Result {
 		return f.Subject.Sort != subject && f.Against.Sort != subject
 	})
 	return &result
-}
-
-// besideRun has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is near with what it has to
-// spare.
-func (d *drawer) besideRun(run *vehicles.LaidRun, subject rules.Sort) {
-	seenNear, least := make([]float64, len(d.plan.Obstructions)), make([]*rules.Finding, len(d.plan.Obstructions))
-	for i := range d.result.Findings {
-		f := &d.result.Findings[i]
-		if f.Subject.Sort != subject || f.Against.Sort != rules.AnObstruction || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid {
-			continue
-		}
-		if was := least[f.Against.Index]; f.Margin.Set && (was == nil || f.Margin.Value < was.Margin.Value) {
-			least[f.Against.Index] = f
-		}
-		if asked := f.Required.Or(0); f.Value < asked {
-			seenNear[f.Against.Index] = max(seenNear[f.Against.Index], asked+radiusAt(run, f.At[0]))
-		}
-	}
-	for i := range d.items {
-		if it := &d.items[i]; it.Layer == scene.Under && it.Ref >= 0 && it.Role != scene.Floor {
-			it.Solid.SeenNear = seenNear[it.Ref]
-			if f := least[it.Ref]; f != nil && (f.Verdict == rules.Foul || near(f)) {
-				it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
-			}
-		}
-	}
 }
 
 // radiusAt is the radius of what a run is at a place of its axis: its pipe, or its muffler.
@@ -115,18 +89,19 @@ func groundAt(z float64, plan *vehicles.Plan) scene.Item {
 // than the run it is. None where the ground is in the picture.
 func FarGround(result rules.Result, of vehicles.RunKind) []scene.Item {
 	run, ground := result.Plan.Run(of), result.Job.Floor.Ground
-	if run == nil || !FarBelow(run, ground) {
+	if run == nil || !FarBelow(&result, of) {
 		return nil
 	}
-	low, _ := Heights(run, ground)
+	low, _ := heights(run, ground, neighbours(&result, of))
 	it := groundAt(low, &result.Plan)
 	it.Label, it.Measure = "ground lower by", &scene.Measure{Value: AboveGround(run, ground), Unit: scene.MM}
 	return []scene.Item{it}
 }
 
-// FarBelow tells whether the ground is farther down than the picture of a run goes.
-func FarBelow(run *vehicles.LaidRun, ground float64) bool {
-	low, _ := Heights(run, ground)
+// FarBelow tells whether the ground is farther down than the picture of a run that is laid goes.
+func FarBelow(result *rules.Result, of vehicles.RunKind) bool {
+	ground := result.Job.Floor.Ground
+	low, _ := heights(result.Plan.Run(of), ground, neighbours(result, of))
 	return -ground < low
 }
 
@@ -153,11 +128,17 @@ func OffLevel(m *vehicles.LaidMuffler) float64 {
 	return math.Atan2(math.Abs(along.Z), along.Plan().Norm()) * 180 / math.Pi
 }
 
-// Heights are the lowest and the highest place, mm of Z, that are shown beside a run: the ground, so far below the floor, where it is near.
-func Heights(run *vehicles.LaidRun, ground float64) (low, high float64) {
+// heights are the lowest and the highest place, mm of Z, that are shown beside a run: other runs that come too near, and the ground, so far below the
+// floor, where it is near.
+func heights(run *vehicles.LaidRun, ground float64, beside []neighbour) (low, high float64) {
 	high = besideHigh
 	for _, p := range run.Path {
 		low, high = min(low, p.Z), max(high, p.Z+besideHigh)
+	}
+	for i := range beside {
+		if s := &beside[i].stretch; s.run != nil {
+			low, high = min(low, s.lowest()), max(high, s.highest()+besideHigh)
+		}
 	}
 	if low+ground < groundNear {
 		low = min(low, -ground)
@@ -168,9 +149,10 @@ func Heights(run *vehicles.LaidRun, ground float64) (low, high float64) {
 // stretches are how many times the heights of a run laid out straight may be drawn as high as they are, so that a fall is seen.
 var stretches = [...]float64{10, 5, 4, 2.5, 2, 1}
 
-// Stretch is how many times its heights may be drawn as high as they are on a picture so wide and high that shows all of the run.
-func Stretch(run *vehicles.LaidRun, ground, wide, high float64) (times float64) {
-	low, top := Heights(run, ground)
+// Stretch is how many times the heights of a run that is laid may be drawn as high as they are on a picture so wide and high that shows all of it.
+func Stretch(result *rules.Result, of vehicles.RunKind, wide, high float64) (times float64) {
+	run := result.Plan.Run(of)
+	low, top := heights(run, result.Job.Floor.Ground, neighbours(result, of))
 	for _, times = range stretches {
 		if (top-low)*times/high <= run.Line.Length()/wide {
 			break
@@ -182,13 +164,7 @@ func Stretch(run *vehicles.LaidRun, ground, wide, high float64) (times float64) 
 // groundNear is from how near on the ground is seen beside a run, mm of its axis: hardly more than is asked of that. common practice, no source
 const groundNear = 170
 
-// roleOf is what draws a run, and what its findings are of.
-func roleOf(of vehicles.RunKind) (scene.Role, rules.Sort) {
-	switch of {
-	case vehicles.IntakeRun:
-		return scene.Intake, rules.TheIntake
-	case vehicles.FuelRun:
-		return scene.Fuel, rules.TheFuel
-	}
-	return scene.Exhaust, rules.TheExhaust
+// roleOf is what draws a run.
+func roleOf(of vehicles.RunKind) scene.Role {
+	return [...]scene.Role{vehicles.ExhaustRun: scene.Exhaust, vehicles.IntakeRun: scene.Intake, vehicles.FuelRun: scene.Fuel}[of]
 }

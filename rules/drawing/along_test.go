@@ -167,7 +167,7 @@ func TestWhichHeightsAreSeenBesideARun(t *testing.T) {
 		for i, z := range c.z {
 			path = append(path, geometry.Point3{X: float64(500 * i), Z: z})
 		}
-		low, high := Heights(&vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}, c.ground)
+		low, high := heights(&vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}, c.ground, nil)
 		assert.InDelta(t, c.lowest-besideLow, low, 1e-9, "%v", c)
 		assert.InDelta(t, c.highest+besideHigh, high, 1e-9, "%v", c)
 	}
@@ -177,13 +177,15 @@ func TestWhichHeightsAreSeenBesideARun(t *testing.T) {
 func TestHowManyTimesHeightsAreStretched(t *testing.T) {
 	path := []geometry.Point3{{Z: -60}, {X: 1000, Z: -60}}
 	run := &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0)}
-	low, high := Heights(run, 600)
+	low, high := heights(run, 600, nil)
+	result := rules.Result{Job: vehicles.Job{Floor: vehicles.Floor{Ground: 600}}}
+	result.Plan.Exhaust = run
 	for _, want := range []float64{10, 5, 4, 2.5, 2, 1} {
 		rows := (high - low) * want / 10
-		assert.InDelta(t, want, Stretch(run, 600, 100, rows+1e-6), 0, "just enough rows")
+		assert.InDelta(t, want, Stretch(&result, vehicles.ExhaustRun, 100, rows+1e-6), 0, "just enough rows")
 		if want > 1 {
-			assert.Less(t, Stretch(run, 600, 100, rows-1e-6), want)
+			assert.Less(t, Stretch(&result, vehicles.ExhaustRun, 100, rows-1e-6), want)
 		}
 	}
-	assert.InDelta(t, 1, Stretch(run, 600, 100, 0.1), 0, "no picture has room for its heights")
+	assert.InDelta(t, 1, Stretch(&result, vehicles.ExhaustRun, 100, 0.1), 0, "no picture has room for its heights")
 }

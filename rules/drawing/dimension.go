@@ -52,18 +52,13 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 
 // about is what a figure is of, where a plan shows which part of the heater it is held against.
 func about(f *rules.Finding) string {
-	if name, run := againstRuns[f.Against.Sort]; run {
-		return name
+	if kind, run := f.Against.Sort.Run(); run {
+		return roleOf(kind).Pen().Means
 	}
 	if other := f.Against.String(); other != "" {
 		return other
 	}
 	return f.About()
-}
-
-// againstRuns are what the runs are called where others are held against them.
-var againstRuns = map[rules.Sort]string{
-	rules.TheExhaust: scene.Exhaust.Pen().Means, rules.TheIntake: scene.Intake.Pen().Means, rules.TheFuel: scene.Fuel.Pen().Means,
 }
 
 // named takes the name from an obstruction, as it stands at a figure.

@@ -77,7 +77,7 @@ func (s *source) told(of vehicles.RunKind, run *vehicles.Run) (all []string) {
 // profile is how a run falls along its way.
 func (s *source) profile(of vehicles.RunKind, laid *vehicles.LaidRun, head string, most float64) (Picture, bool) {
 	const long = 160 // mm of paper
-	stretch := drawing.Stretch(laid, s.Job.Floor.Ground, long, most)
+	stretch := drawing.Stretch(s.Result, of, long, most)
 	falls, ok := drawing.Along(*s.Result, of, stretch)
 	falls.Items = append(falls.Items, drawing.FarGround(*s.Result, of)...)
 	if stretch != 1 {
@@ -105,7 +105,7 @@ func (s *source) beside(view scene.View, of vehicles.RunKind, laid *vehicles.Lai
 // nearRun leaves of a picture the floor, the cut, the run, and what under the floor comes near it: from the side all stands before all.
 func (s *source) nearRun(seen scene.Scene, of vehicles.RunKind) scene.Scene {
 	const near = 120 // mm
-	subject := [...]rules.Sort{rules.TheExhaust, rules.TheIntake, rules.TheFuel}[of]
+	subject := rules.SortOf(of)
 	beside := map[int]bool{}
 	for i := range s.Findings {
 		f := &s.Findings[i]

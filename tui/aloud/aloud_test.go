@@ -184,7 +184,7 @@ func TestARunLegByLeg(t *testing.T) {
 			assert.Equal(t, by.Z < -0.05, strings.Contains(line, "falls "), line)
 			assert.Equal(t, by.Z > 0.05, strings.Contains(line, "rises "), line)
 			for _, f := range s.Result.Findings {
-				if f.Subject.Sort == runSorts[of] && f.Against.Is(rules.ALeg, i-1) && f.Verdict != rules.Clear {
+				if f.Subject.Sort == rules.SortOf(of) && f.Against.Is(rules.ALeg, i-1) && f.Verdict != rules.Clear {
 					assert.Contains(t, line, f.About())
 				}
 			}

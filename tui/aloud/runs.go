@@ -12,11 +12,6 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// runSorts are what the findings of a run are of.
-var runSorts = [...]rules.Sort{
-	vehicles.ExhaustRun: rules.TheExhaust, vehicles.IntakeRun: rules.TheIntake, vehicles.FuelRun: rules.TheFuel,
-}
-
 // Runs says how every run lies that is laid.
 func Runs(s desk.State) (lines []string) {
 	for _, of := range vehicles.RunKinds {
@@ -97,7 +92,7 @@ func fall(by geometry.Point3, s desk.State) string {
 func legVerdict(of vehicles.RunKind, i int, s desk.State) string {
 	text := ""
 	for _, f := range s.Result.Findings {
-		if f.Subject.Sort == runSorts[of] && f.Against.Is(rules.ALeg, i) && f.Verdict != rules.Clear {
+		if f.Subject.Sort == rules.SortOf(of) && f.Against.Is(rules.ALeg, i) && f.Verdict != rules.Clear {
 			text = Joined(text, desk.VerdictWord(f.Verdict)+": "+f.About()+", "+Margin(f, s))
 		}
 	}

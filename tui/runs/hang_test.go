@@ -225,7 +225,7 @@ func TestClipsSpreadByHandAreThoseOfTheSearch(t *testing.T) {
 		d.Type("c")
 		assert.Equal(t, found, d.State.Job.Run(of).Clips, of)
 		for _, f := range d.State.Result.Findings {
-			if f.Rule.ID == "runs.first-clip" && f.Subject.Sort == sorts[of] {
+			if f.Rule.ID == "runs.first-clip" && f.Subject.Sort == rules.SortOf(of) {
 				assert.Equal(t, rules.Clear, f.Verdict, "%s: %v mm", of, f.Value)
 			}
 		}

@@ -27,7 +27,7 @@ func TestTheSampleVansRunsAreLaidByKeys(t *testing.T) {
 	job = job.WithCut(cut)
 	unclear := func(s *screentest.Driver) (names []string) {
 		for _, f := range rules.ForPeople(s.State.Result.Findings) {
-			if _, run := runOf(f.Subject.Sort); run && f.Verdict != rules.Clear {
+			if _, run := f.Subject.Sort.Run(); run && f.Verdict != rules.Clear {
 				names = append(names, f.About())
 			}
 		}
@@ -110,16 +110,6 @@ func TestTheFootLeadsToWholeRuns(t *testing.T) {
 var plainWay = "a d d d d d d d y m c" +
 	" tab a a s" + strings.Repeat(" right", 25) + " a left left left left left down down down d c" +
 	" tab a d d a d m c"
-
-// runOf is the run that is a subject of findings.
-func runOf(of rules.Sort) (k vehicles.RunKind, ok bool) {
-	for k, sort := range sorts {
-		if sort == of {
-			return k, true
-		}
-	}
-	return 0, false
-}
 
 // The screen says what is picked and where it is, at every size, whatever it is.
 func TestWhatIsPickedIsNamedWithItsPlace(t *testing.T) {

@@ -47,7 +47,7 @@ func (m screen) beside(s desk.State, in size) (p profile, ok bool) {
 		p.words = 3
 	}
 	p.in = size{in.W, in.H - p.words}
-	p.high = stretched(p.run, s.Result.Job.Floor.Ground, p.in, p.units)
+	p.high = stretched(&s.Result, m.of, p.in, p.units)
 	p.scene, ok = drawing.Along(s.Result, m.of, p.high)
 	if in.W < figuresFrom {
 		p.scene.Items = withoutSpare(p.scene.Items)
@@ -67,9 +67,9 @@ func withoutSpare(items []scene.Item) []scene.Item {
 }
 
 // stretched is how many times the heights of a run may be drawn as high as they are in a picture that shows all of it.
-func stretched(run *vehicles.LaidRun, ground float64, in size, u survey.Units) float64 {
+func stretched(r *rules.Result, of vehicles.RunKind, in size, u survey.Units) float64 {
 	room := canvas.NewMap(scene.Scene{}, in.W, in.H, desk.Camera{Scale: 1}, u)
-	return drawing.Stretch(run, ground, float64(room.Cols), 2*float64(room.Rows)) // a cell is twice as high as wide
+	return drawing.Stretch(r, of, float64(room.Cols), 2*float64(room.Rows)) // a cell is twice as high as wide
 }
 
 // camera looks at all of the run, its beginning at the left of the picture.
@@ -105,7 +105,7 @@ func (m screen) fall(s desk.State, in size) string {
 		look.Marked = append(look.Marked, [2]int{k.col, k.row})
 	}
 	painted := canvas.Paint(p.scene, p.in.W, p.in.H, look)
-	told := drawing.FarBelow(p.run, s.Result.Job.Floor.Ground) && writeFree(&painted, marks, "▼ "+p.groundBelow(s))
+	told := drawing.FarBelow(&s.Result, p.of) && writeFree(&painted, marks, "▼ "+p.groundBelow(s))
 	view := marked(painted.Encode(s.Settings.Colour, s.Settings.Look), marks, in.W)
 	falls := p.falls(lay, s)
 	for _, more := range []string{p.groundBelow(s), p.offLevel(s)} {

@@ -48,10 +48,8 @@ func (m screen) has(of part, s desk.State) bool {
 // runConcerned is the run that a finding is of: its subject, else what that is held against.
 func runConcerned(f *rules.Finding) (of vehicles.RunKind, ok bool) {
 	for _, about := range [...]rules.Sort{f.Subject.Sort, f.Against.Sort} {
-		for of, sort := range sorts {
-			if sort == about {
-				return of, true
-			}
+		if of, ok = about.Run(); ok {
+			return of, ok
 		}
 	}
 	return of, false

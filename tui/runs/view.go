@@ -153,12 +153,8 @@ func (m screen) toldHere(s desk.State, w int, few bool) []string {
 	return desk.Wrapped(st.Plain, text, w)
 }
 
-// sorts are what the findings of a run are of.
-var sorts = map[vehicles.RunKind]rules.Sort{
-	vehicles.ExhaustRun: rules.TheExhaust, vehicles.IntakeRun: rules.TheIntake, vehicles.FuelRun: rules.TheFuel,
-}
-
 // concerns says whether a finding is of the run at hand.
 func (m screen) concerns(f *rules.Finding) bool {
-	return f.Subject.Sort == sorts[m.of] || f.Against.Sort == sorts[m.of]
+	of := rules.SortOf(m.of)
+	return f.Subject.Sort == of || f.Against.Sort == of
 }

@@ -27,8 +27,7 @@ func TestAnotherRunIsSeenBesideARun(t *testing.T) {
 		of     vehicles.RunKind
 		other  scene.Role
 		radius float64
-		end    float64 // of the stretch that is near
-	}{{vehicles.ExhaustRun, scene.Intake, 14, 500}, {vehicles.IntakeRun, scene.Exhaust, 13, 500}} {
+	}{{vehicles.ExhaustRun, scene.Intake, 14}, {vehicles.IntakeRun, scene.Exhaust, 13}} {
 		result, faults := rules.Judge(job, rules.Builtin())
 		require.Empty(t, faults)
 		s, ok := Along(result, c.of, 1)
@@ -36,12 +35,14 @@ func TestAnotherRunIsSeenBesideARun(t *testing.T) {
 		items := find(s, c.other, "")
 		require.Len(t, items, 1)
 		assert.Equal(t, scene.Foul, items[0].State)
-		require.NotNil(t, items[0].Measure)
-		assert.InDelta(t, -17, items[0].Measure.Value, 1e-9)
+		names := find(s, scene.Dimension, c.other.Pen().Means)
+		require.Len(t, names, 1)
+		require.NotNil(t, names[0].Measure)
+		assert.InDelta(t, -17, names[0].Measure.Value, 1e-9)
 		seen := shown(t, s, items[0])
 		low, high := seen.Bounds()
 		assert.InDelta(t, 150-c.radius, low.X, 1)
-		assert.InDelta(t, c.end+c.radius, high.X, 60, "beside its end the other goes on: as far as it is near")
+		assert.InDelta(t, 500+c.radius, high.X, nearStep, "past its end the intake has no place to be seen at")
 		assert.InDelta(t, -120-c.radius, low.Y, 1e-6)
 		assert.InDelta(t, -120+c.radius, high.Y, 1e-6)
 	}
@@ -51,6 +52,33 @@ func TestAnotherRunIsSeenBesideARun(t *testing.T) {
 	s, ok := Along(result, vehicles.ExhaustRun, 1)
 	require.True(t, ok)
 	assert.Empty(t, find(s, scene.Intake, ""), "it goes away from it")
+}
+
+// Another run that hangs lower is in the picture with all that is near, and what stretches the heights has room for it. By hand: an intake that goes 50 down
+// beside its stub and on at 170 below the floor, 40 beside the exhaust, is 64.03 - 27 = 37.03 from it; its lowest is 184 down.
+func TestHeightsTakeInAnotherRun(t *testing.T) {
+	heater, _ := vehicles.HeaterClass("2 kW")
+	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{40, 0}, 120
+	job := vehicles.Job{
+		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
+		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
+		Exhaust: &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
+	}
+	lowest := func(intake *vehicles.Run) float64 {
+		result, faults := rules.Judge(job.WithRun(vehicles.IntakeRun, intake), rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(result, vehicles.ExhaustRun, 1)
+		require.True(t, ok)
+		if intake != nil {
+			items := find(s, scene.Dimension, scene.Intake.Pen().Means)
+			require.Len(t, items, 1)
+			require.NotNil(t, items[0].Measure)
+			assert.InDelta(t, 37.03-50, items[0].Measure.Value, 0.01)
+		}
+		return s.Min.Y
+	}
+	assert.InDelta(t, -120-besideLow, lowest(nil), 1e-9)
+	assert.InDelta(t, -184-besideLow, lowest(&vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 1040, Y: 100, Drop: 170}, {X: 1040, Y: 500, Drop: 170}}}), 1e-6)
 }
 
 // A fuel line from a tank in the van passes a box at 4 - 2.25 = 1.75 of the 5 mm that are asked; one farther off, or that nothing is said of, is not in the picture.
