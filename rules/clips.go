@@ -153,9 +153,10 @@ func (s *spreader) at(along float64) spreading {
 	return one
 }
 
-// loose is 1 for a clip that has nothing within reach, else 0.
+// loose is 1 for a clip that has nothing within reach, or none can be put, else 0.
 func (s *spreader) loose(along float64) int {
-	if s.hold.Value.Set && !s.heldWithin(s.hold.Value.Value, s.laid.Line.At(along), s.laid.Radius) {
+	at := s.laid.Line.At(along)
+	if s.withinFloor(at) || s.hold.Value.Set && !s.heldWithin(s.hold.Value.Value, at, s.laid.Radius) {
 		return 1
 	}
 	return 0

@@ -234,3 +234,23 @@ func TestAClipAboveTheFloorIsAskedNothing(t *testing.T) {
 		assert.False(t, f.Rule == clipHold && f.Subject.Sort == TheFuel, f.About())
 	}
 }
+
+// Within the floor no clip can be put, whether or not a book asks that something holds it: none is spread there.
+func TestNoClipIsSpreadWithinTheFloor(t *testing.T) {
+	line := *vehicles.Demo().Fuel
+	line.Clips, line.Pump, line.Filter, line.Supply.From = []float64{}, nil, nil, ""
+	for above := 100.0; above <= 300; above += 10 {
+		line.Path = []vehicles.RunPoint{{X: 1700, Y: 150, Drop: -above}, {X: 1700, Y: 150, Drop: 300}, {X: 1460, Y: 250, Drop: 80}}
+		demo := vehicles.Demo()
+		r := judged(t, demo.WithRun(vehicles.FuelRun, &line))
+		j := newJudge(&r.Job, &r.Plan, r.Book)
+		s := newSpreader(&j, TheFuel, r.Plan.Fuel)
+		for _, hold := range []*Limit{s.hold, {}} {
+			s.hold = hold
+			for _, at := range s.spread().Along {
+				drop := s.laid.Station(at).Drop
+				assert.False(t, PointInFloor(&r.Job, drop), "%v above, clip at drop %v", above, drop)
+			}
+		}
+	}
+}

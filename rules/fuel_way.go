@@ -57,41 +57,43 @@ const underHole = 20
 // hundredth is a length to 0.01 mm: places are laid no finer.
 func hundredth(mm float64) float64 { return math.Round(mm*100) / 100 }
 
-// pumpOn puts a pump on a line where it begins to rise to the heater, as near the tank as that is; one on what of the line is above the
-// floor stays there, and nil stays nil.
-func pumpOn(pump *vehicles.Pump, above []vehicles.RunPoint, corners []geometry.Point3) *vehicles.Pump {
-	if pump == nil {
-		return nil
-	}
-	if staysAbove(above, pump.Leg, pump.Start) {
+// pumpOn puts a pump on a line where it begins to rise to the heater, as near the tank as that is; one on what stays of the line stays
+// there, and nil stays nil.
+func (t *trial) pumpOn(pump *vehicles.Pump, corners []geometry.Point3) *vehicles.Pump {
+	if pump == nil || t.stays(pump.Leg, pump.Start) {
 		return pump
 	}
 	p := *pump
-	p.Leg, p.Start = behindLow(above, corners)
+	p.Leg, p.Start = t.behindLow(corners)
 	return &p
 }
 
-// filterOn puts a filter halfway between a line's lowest place and where its pump sits, so that the pump is behind it; one on what of the
-// line is above the floor stays there, and nil stays nil.
-func filterOn(filter *vehicles.Filter, above []vehicles.RunPoint, corners []geometry.Point3) *vehicles.Filter {
-	if filter == nil || staysAbove(above, filter.Leg, filter.Start) {
+// filterOn puts a filter halfway between a line's lowest place and where its pump sits, so that the pump is behind it; one on what stays
+// of the line stays there, and nil stays nil.
+func (t *trial) filterOn(filter *vehicles.Filter, corners []geometry.Point3) *vehicles.Filter {
+	if filter == nil || t.stays(filter.Leg, filter.Start) {
 		return filter
 	}
-	leg, start := behindLow(above, corners)
+	leg, start := t.behindLow(corners)
 	return &vehicles.Filter{Leg: leg, Start: math.Floor(start / 2)}
 }
 
-// staysAbove tells whether what sits on a leg is on what of a line is above the floor.
-func staysAbove(above []vehicles.RunPoint, leg int, start float64) bool {
-	n := len(above)
-	return leg < n-1 || leg == n-1 && start <= inSpace(above[n-1]).Sub(inSpace(above[n-2])).Norm()
+// stays tells whether what sits on a leg is on what of a line stays as it is, above the floor and down to its underside, and not within
+// the floor, where nothing can sit.
+func (t *trial) stays(leg int, start float64) bool {
+	if leg >= len(t.above) {
+		return false
+	}
+	from, to := inSpace(t.above[leg-1]), inSpace(t.above[leg])
+	length := to.Sub(from).Norm()
+	return start <= length && !t.judge.withinFloor(geometry.Segment3{A: from, B: to}.At(start/length))
 }
 
 // behindLow is the place on a line, leg and mm along it, where it begins to rise to the heater.
-func behindLow(above []vehicles.RunPoint, corners []geometry.Point3) (leg int, start float64) {
+func (t *trial) behindLow(corners []geometry.Point3) (leg int, start float64) {
 	lowest := max(lowestOf(corners), 1)
 	rises := corners[lowest].Sub(corners[lowest-1]).Norm()
-	return len(above) + len(corners) - lowest, math.Floor(min(fromLow, rises/2))
+	return len(t.above) + len(corners) - lowest, math.Floor(min(fromLow, rises/2))
 }
 
 // inSpace is where a point of a run is.

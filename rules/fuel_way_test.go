@@ -53,13 +53,14 @@ func TestHumpsAreCounted(t *testing.T) {
 	assert.Zero(t, humps(line(-45, -45, -130)), "level, and down")
 	assert.Equal(t, 20.0, humps(line(-45, -90, -70, -130, -100)), "up 20 before the lowest")
 	assert.Equal(t, 30.0, humps(line(-45, -130, -70, -100, -60)), "down 30 behind it")
-	assert.Equal(t, &vehicles.Pump{Leg: 1, Start: 100, Tilt: 30}, pumpOn(&vehicles.Pump{Tilt: 30}, nil, line(-45, -145, -500)), "from the tank up")
-	assert.Equal(t, &vehicles.Pump{Leg: 2, Start: 52, Tilt: 30}, pumpOn(&vehicles.Pump{Leg: 7, Tilt: 30}, nil, line(-45, -75, -60)), "behind the low place, in the middle of a short leg")
-	assert.Nil(t, pumpOn(nil, nil, line(-45, -145)))
+	var below trial
+	assert.Equal(t, &vehicles.Pump{Leg: 1, Start: 100, Tilt: 30}, below.pumpOn(&vehicles.Pump{Tilt: 30}, line(-45, -145, -500)), "from the tank up")
+	assert.Equal(t, &vehicles.Pump{Leg: 2, Start: 52, Tilt: 30}, below.pumpOn(&vehicles.Pump{Leg: 7, Tilt: 30}, line(-45, -75, -60)), "behind the low place, in the middle of a short leg")
+	assert.Nil(t, below.pumpOn(nil, line(-45, -145)))
 }
 
 // A line from a can that stands on the floor: what is above stays, with its hole, and the part below is found from there; a pump above
-// the floor stays where it hangs.
+// the floor stays where it hangs, and none stays within it.
 func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 	r := moved(t)
 	line := *r.Job.Fuel
@@ -72,7 +73,8 @@ func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 	}{
 		{pump, false},
 		{vehicles.Pump{Leg: 1, Start: 50, Tilt: 30}, true},
-		{vehicles.Pump{Leg: 2, Start: 100, Tilt: 30}, true},
+		{vehicles.Pump{Leg: 2, Start: 50, Tilt: 30}, true},
+		{vehicles.Pump{Leg: 2, Start: 80, Tilt: 30}, false}, // within the floor
 		{vehicles.Pump{Leg: 2, Start: 101, Tilt: 30}, false},
 	} {
 		line.Pump = &c.pump

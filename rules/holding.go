@@ -42,13 +42,15 @@ var (
 	}
 )
 
-// held are the places along a run that hold it, mm; ok is false while nobody has said where its clips are. A pump has its own clip.
+// held are the places along a run that hold it, mm; ok is false while nobody has said where its clips are. A pump has its own clip. None
+// can be within the floor: what is said to be there holds nothing.
 func (j *judge) held(of Sort) (places []float64, ok bool) {
-	hanging := j.hanging(of)
+	hanging, laid := j.hanging(of), j.run(of)
 	places = slices.Clone(hanging.Clips)
-	if pump := j.run(of).Pump; pump.Set {
-		places = append(places, pump.Value)
+	if laid.Pump.Set {
+		places = append(places, laid.Pump.Value)
 	}
+	places = slices.DeleteFunc(places, func(at float64) bool { return j.withinFloor(laid.Line.At(at)) })
 	return places, hanging.Clips != nil
 }
 
@@ -102,7 +104,7 @@ func clipsHeld(j *judge, r *Rule) {
 		worst, hold, asked := surface{value: math.Inf(-1)}, -1, false
 		for _, along := range clips {
 			clip := laid.Line.At(along)
-			if j.inSight(clip) {
+			if j.inSight(clip) || j.withinFloor(clip) {
 				continue
 			}
 			asked = true
@@ -128,6 +130,9 @@ func clipsHeld(j *judge, r *Rule) {
 
 // inSight tells whether a clip is above the finished floor: whoever puts it there sees what holds it, and it is asked nothing.
 func (j *judge) inSight(clip geometry.Point3) bool { return PointAbove(j.job, -clip.Z) }
+
+// withinFloor tells whether a place is where no clip can be put, and nothing else that hangs on a run.
+func (j *judge) withinFloor(at geometry.Point3) bool { return PointInFloor(j.job, -at.Z) }
 
 // holdOf is what is nearest to a clip of all that would hold it, by its index; -1 is the floor above it.
 func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, by int) {

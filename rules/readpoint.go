@@ -9,6 +9,9 @@ import (
 // PointAbove tells whether a point so far below the floor's underside, mm, is above the floor: there it is read from above.
 func PointAbove(job *vehicles.Job, drop float64) bool { return drop < -job.Floor.Thickness }
 
+// PointInFloor tells whether a point so far below the floor's underside, mm, is within the floor's thickness: no hand and no clip gets there.
+func PointInFloor(job *vehicles.Job, drop float64) bool { return drop < 0 && !PointAbove(job, drop) }
+
 // ReadPoint returns what the tape says of a place of the frame below, which the frame above lies to as its plan's fit says, so far below the floor's underside, mm: along the van from the datum
 // line, and across it from the centreline. From below the tape slopes to the point; a point above the floor is read from above, level with
 // the floor.

@@ -53,17 +53,24 @@ func reachMuffler(j *judge, r *Rule) {
 
 func reachPump(j *judge, r *Rule) {
 	if at, ok := j.pumpAt(); ok {
-		j.roomBelow(r, TheFuel, at, geometry.NewRound(at.Plan(), handAcross/2))
+		j.reach(r, at)
 	}
 }
 
-// reachFilter judges the filter's place. One above the floor is reached from above.
 func reachFilter(j *judge, r *Rule) {
-	line := j.plan.Fuel
-	if line == nil || !line.Filter.Set || !j.inFull() {
-		return
+	if line := j.plan.Fuel; line != nil && line.Filter.Set && j.inFull() {
+		j.reach(r, line.Line.At(line.Filter.Value))
 	}
-	if at := line.Line.At(line.Filter.Value); at.Z <= 0 {
+}
+
+// reach judges how a hand gets to what sits on the fuel line: from below the floor; to what is above it from above, of which nothing is
+// asked; to what is within the floor not at all.
+func (j *judge) reach(r *Rule, at geometry.Point3) {
+	switch drop := -at.Z; {
+	case PointAbove(j.job, drop):
+	case PointInFloor(j.job, drop):
+		j.level(r, TheFuel, TheFloor, at, 0)
+	default:
 		j.roomBelow(r, TheFuel, at, geometry.NewRound(at.Plan(), handAcross/2))
 	}
 }

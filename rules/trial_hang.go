@@ -13,8 +13,8 @@ import (
 func (t *trial) hang(corners []geometry.Point3) (h vehicles.Hanging, lacks float64) {
 	h = t.hanging
 	if t.kind == vehicles.FuelRun {
-		h.Pump = pumpOn(h.Pump, t.above, corners)
-		h.Filter = filterOn(h.Filter, t.above, corners)
+		h.Pump = t.pumpOn(h.Pump, corners)
+		h.Filter = t.filterOn(h.Filter, corners)
 		lacks = humps(corners)
 	}
 	if h.Muffler != nil {

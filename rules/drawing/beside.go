@@ -114,21 +114,22 @@ const nearStep = 5
 // stretchNear is what of a run comes so near to the axis of another, from the first such place of it to the last. What counts as at their stubs is
 // left out: those stand as near as the heater has them.
 func stretchNear(of, to *vehicles.LaidRun, ofSort, toSort rules.Sort, within float64) (s stretch) {
-	var path []geometry.Point3
-	for at, last := behindStub(to, toSort); at <= last; at += nearStep {
-		path = append(path, to.Line.At(at))
-	}
-	if len(path) == 0 {
+	from, end := behindStub(to, toSort)
+	if from > end {
 		return s
 	}
-	for at, last := behindStub(of, ofSort); at <= last; at += nearStep {
-		if geometry.BetweenPaths([]geometry.Point3{of.Line.At(at)}, path).Gap > within+of.Radius {
-			continue
+	var other geometry.Tube
+	other.AddRun(&to.Line, from, end, within+of.Radius)
+	at, last := behindStub(of, ofSort)
+	for at <= last {
+		short := other.GapPath([]geometry.Point3{of.Line.At(at)}).Distance
+		if short <= 0 {
+			if s.run == nil {
+				s.run, s.from = of, at
+			}
+			s.to = at
 		}
-		if s.run == nil {
-			s.run, s.from = of, at
-		}
-		s.to = at
+		at += max(nearStep, short) // before that it cannot be near again
 	}
 	return s
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/vehicles"
@@ -64,16 +65,20 @@ func (m screen) mount(here placed, s desk.State) (screen, desk.Change) {
 	return m, desk.Change{Job: job, Say: say}
 }
 
-// meant is the place along the run where a thing of a kind is to go.
+// meant is the place along the run where a thing of a kind is to go: what would come to be within the floor goes below it.
 func (m screen) meant(kind *vehicles.HangingKind, here placed, s desk.State, laid *vehicles.LaidRun) float64 {
+	along := m.pointedAt(here, laid)
 	if kind.Before != nil {
 		run := *m.run(s)
 		if other := run.Hanging.Thing(kind.Before, 0); other != nil {
 			from, _, _ := other.Along(laid)
-			return max(0, from-kind.Apart)
+			along = max(0, from-kind.Apart)
 		}
 	}
-	return m.pointedAt(here, laid)
+	for rules.PointInFloor(&s.Job, laid.Station(along).Drop) && along < laid.Line.Length() {
+		along++
+	}
+	return along
 }
 
 // pointedAt is the place along the run that is meant by the part that is picked: of a point the middle of the leg that leads to it.

@@ -273,3 +273,25 @@ func TestARunThatNeedsNoClipIsSaidTo(t *testing.T) {
 	assert.Equal(t, "exhaust: no clips: what holds it anyway is within 400 mm, the book's span for this run.", screen{}.spreadSo(rules.Clips{Apart: 400, Asked: true}, s))
 	assert.Equal(t, "exhaust: 1 clip at most 400 mm apart, a usual span. Slide each to where it can be fixed.", screen{}.spreadSo(rules.Clips{Along: []float64{100}, Apart: 400}, s))
 }
+
+// Pump and filter of a line that goes through the floor are put below it, whichever point is picked: within the floor no hand gets at them.
+func TestNothingIsHungWithinTheFloor(t *testing.T) {
+	line := *vehicles.Demo().Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -90}, {X: 1900, Y: 300, Drop: 60}, {X: 1500, Y: 250, Drop: 60}, {X: 1430, Y: 235, Drop: 45}}
+	demo := vehicles.Demo()
+	job := demo.WithRun(vehicles.FuelRun, &line)
+	for i := range line.Path {
+		d := screentest.New(t, New(), job, 100, 27)
+		d.Type("<tab><tab>" + strings.Repeat("n", i) + "m")
+		for d.Screen.(screen).picked.kind != vehicles.AFilter {
+			d.Type(".")
+		}
+		d.Type("t")
+		laid := d.State.Job.Laid(vehicles.FuelRun)
+		for _, at := range []vehicles.Number{laid.Pump, laid.Filter} {
+			require.True(t, at.Set, "point %d", i)
+			assert.False(t, rules.PointInFloor(&d.State.Job, laid.Station(at.Value).Drop), "point %d: %+v", i, laid.Station(at.Value))
+		}
+	}
+}
