@@ -7,10 +7,11 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// neighbour is an obstruction, a fitting or another run that a run has a distance to keep from.
+// neighbour is an obstruction, a fitting, an opening or another run that a run has a distance to keep from.
 type neighbour struct {
 	of      rules.Thing
 	least   *rules.Finding // of the findings that have a margin the one with the least
+	end     *rules.Finding // of those of gas on its way and of the run's ends alone, which ask for more, the one with the least
 	within  float64        // how far from the run's axis it is asked to be where it is nearer, mm; 0 where it is nowhere
 	stretch stretch        // of another run: what of it is so near
 }
@@ -24,7 +25,7 @@ type stretch struct {
 func (s *stretch) lowest() float64  { return s.run.Line.LowestOn(s.from, s.to).Z - s.run.Radius }
 func (s *stretch) highest() float64 { return s.run.Line.HighestOn(s.from, s.to).Z + s.run.Radius }
 
-// besideMost is how far from a run's surface a fitting or another run is seen beside it, mm: more is asked of gas on its way and of the runs' ends alone.
+// besideMost is how far from a run's surface anything but an obstruction is seen beside it, mm: more is asked of gas on its way and of the runs' ends alone.
 const besideMost = 200
 
 // neighbours are what the findings of a run that is laid are against, in their order.
@@ -34,7 +35,7 @@ func neighbours(result *rules.Result, of vehicles.RunKind) (list []neighbour) {
 		f := &result.Findings[i]
 		thing, own, is := neighbourIn(f, subject)
 		asked := f.Required.Or(0)
-		if !is || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid || thing.Sort != rules.AnObstruction && asked > besideMost {
+		if !is || f.Rule.Unit != rules.MM || f.Rule.Sense != rules.Least || f.Unsaid {
 			continue
 		}
 		k, met := known[thing]
@@ -43,10 +44,15 @@ func neighbours(result *rules.Result, of vehicles.RunKind) (list []neighbour) {
 			known[thing], list = k, append(list, neighbour{of: thing})
 		}
 		n := &list[k]
-		if f.Margin.Set && (n.least == nil || f.Margin.Value < n.least.Margin.Value) {
-			n.least = f
+		ofEnd := thing.Sort != rules.AnObstruction && asked > besideMost
+		least := &n.least
+		if ofEnd {
+			least = &n.end
 		}
-		if f.Margin.Set && f.Value < asked {
+		if f.Margin.Set && (*least == nil || f.Margin.Value < (*least).Margin.Value) {
+			*least = f
+		}
+		if f.Margin.Set && !ofEnd && f.Value < asked {
 			n.within = max(n.within, asked+radiusAt(run, f.At[own]))
 		}
 	}
@@ -68,10 +74,12 @@ func neighbourIn(f *rules.Finding, subject rules.Sort) (thing rules.Thing, own i
 		thing, own = f.Subject, 1
 	}
 	_, run := thing.Sort.Run()
-	return thing, own, thing.Sort == rules.AnObstruction || thing.Sort == rules.AFitting || run && thing.Sort != subject
+	near := thing.Sort == rules.AnObstruction || thing.Sort == rules.AFitting || thing.Sort == rules.AnOpening
+	return thing, own, near || run && thing.Sort != subject
 }
 
-// beside has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is foul or near with what it has to spare.
+// beside has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is foul or near with what it has to spare;
+// what is so near to its end alone, and not seen beside it, is seen as the line between.
 func (d *drawer) beside(list []neighbour) {
 	obstructions := make([]*neighbour, len(d.plan.Obstructions))
 	for i := range list {
@@ -86,11 +94,11 @@ func (d *drawer) beside(list []neighbour) {
 			d.items = append(d.items, it)
 		case n.stretch.run != nil:
 			kind, _ := n.of.Sort.Run()
-			role, s := roleOf(kind), &n.stretch
-			d.add(scene.Item{Role: role, State: stateOf(n.least.Verdict), Solid: scene.Pipe(s.run.Line.PiecesOn(s.from, s.to), s.run.Radius)})
-			name := scene.Item{Role: scene.Dimension, State: stateOf(n.least.Verdict), Primitive: scene.Stroke, Path: scene.Straight(n.least.At[:]...), Label: role.Pen().Means}
-			n.shownOn(&name) // a pipe itself is named by its end, which is not in the picture
-			d.add(name)
+			s := &n.stretch
+			d.add(scene.Item{Role: roleOf(kind), State: stateOf(n.least.Verdict), Solid: scene.Pipe(s.run.Line.PiecesOn(s.from, s.to), s.run.Radius)})
+			d.between(n.of, n.least) // a pipe itself is named by its end, which is not in the picture
+		case n.end != nil && (n.end.Verdict == rules.Foul || near(n.end)):
+			d.between(n.of, n.end)
 		}
 	}
 	for i := range d.items {
@@ -98,6 +106,18 @@ func (d *drawer) beside(list []neighbour) {
 			obstructions[it.Ref].shownOn(it)
 		}
 	}
+}
+
+// between adds the line of a finding between a run and something with the name of that and what there is to spare.
+func (d *drawer) between(thing rules.Thing, f *rules.Finding) {
+	name := thing.String()
+	if kind, run := thing.Sort.Run(); run {
+		name = roleOf(kind).Pen().Means
+	}
+	d.add(scene.Item{
+		Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Stroke, Path: scene.Straight(f.At[:]...), Label: name,
+		Measure: &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true},
+	})
 }
 
 // shownOn has an item seen as near as is asked, with its margin where that is foul or near.

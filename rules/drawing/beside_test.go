@@ -116,3 +116,41 @@ func TestAFittingIsSeenBesideALine(t *testing.T) {
 		assert.InDelta(t, 150, high.X, 15)
 	}
 }
+
+// What the outlet blows at is told beside the run by the line between: a door that reaches down past it 500 mm ahead, where 600 are asked, is 100 short.
+// One that is far enough away, and one that nothing is asked of on this run, are not told.
+func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
+	heater, _ := vehicles.HeaterClass("2 kW")
+	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{-300, 0}, 120
+	door := vehicles.Opening{Name: "side door", Kind: "door", Drop: vehicles.Span{From: -500, To: 120, Set: true}}
+	for _, c := range []struct {
+		ahead float64
+		told  bool
+	}{{500, true}, {1300, false}} {
+		at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+		y := 800 + c.ahead
+		door.Shape, door.Path = vehicles.Piped, []vehicles.Pair{{at(900), at(y)}, {at(1100), at(y)}}
+		job := vehicles.Job{
+			Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
+			Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
+			Openings: vehicles.List[vehicles.Opening]{door},
+			Exhaust:  &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
+			Intake:   &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 700, Y: 200, Drop: 120}}},
+		}
+		result, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(result, vehicles.ExhaustRun, 1)
+		require.True(t, ok)
+		items := find(s, scene.Dimension, "side door")
+		if !c.told {
+			assert.Empty(t, items)
+			continue
+		}
+		require.Len(t, items, 1)
+		assert.Equal(t, scene.Foul, items[0].State)
+		assert.InDelta(t, 500-600, items[0].Measure.Value, 1e-9)
+		s, ok = Along(result, vehicles.IntakeRun, 1)
+		require.True(t, ok)
+		assert.Empty(t, find(s, scene.Dimension, "side door"), "no gas comes out there")
+	}
+}
