@@ -410,6 +410,17 @@ func TestRunsLaidTogetherAreTakenBackAsOne(t *testing.T) {
 	assert.Equal(t, "exhaust and intake as proposed", asProposed(all[:2]))
 	assert.Equal(t, "fuel line as proposed", asProposed(all[2:]))
 	assert.Empty(t, asProposed(nil), "nothing was put in")
+
+	d := screentest.New(t, New(), stripped(roomy(), vehicles.RunKinds[:]...), 100, 27)
+	find(d, "J")
+	find(d, "J")
+	d.Type("<tab><tab>X")
+	was := d.State.Job
+	find(d, "J")
+	require.Same(t, was.Exhaust, d.State.Job.Exhaust, "the pair stays")
+	require.NotNil(t, d.State.Job.Fuel)
+	d.Undo()
+	assert.Equal(t, "fuel line as proposed", d.Desk.Moved())
 }
 
 // Among more things than are gone through in a moment the keys say so, and nothing is begun.

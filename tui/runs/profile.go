@@ -172,38 +172,32 @@ func (p *profile) low() []float64 {
 	return rules.Undrained(p.run, p.drains)
 }
 
-// falls writes the fall of each leg, mm in a metre, under it; one that is not clear in the ink of its verdict and with the mark that names have.
+// falls writes the fall of each leg, mm in a metre, under it; one that is foul in the ink of that and with the mark that names have.
 func (p *profile) falls(lay canvas.Map, s desk.State) *written {
-	row, fallen := &written{lead: "mm/m"}, p.judgedFalls(s)
+	row, foul := &written{lead: "mm/m"}, p.foulFalls(s)
 	for i := range p.run.Line.Legs {
 		leg := &p.run.Line.Legs[i]
 		col, _, _ := lay.Cell(geometry.Point{X: (p.run.CornerAlong(i) + p.run.CornerAlong(i+1)) / 2})
 		word := words.Fall(leg.B.Sub(leg.A))
-		switch verdict := fallen[i]; verdict {
-		case rules.Foul:
-			row.putInked(col, word+"!", s.Settings.Styles().Verdict(verdict))
-		case rules.Doubtful:
-			row.putInked(col, word+"?", s.Settings.Styles().Verdict(verdict))
-		default:
+		if foul[i] {
+			row.putInked(col, word+"!", s.Settings.Styles().Verdict(rules.Foul))
+		} else {
 			row.put(col, word)
 		}
 	}
 	return row
 }
 
-// judgedFalls are the verdicts on the falls of the run's legs, by leg; clear where none is asked.
-func (p *profile) judgedFalls(s desk.State) []rules.Verdict {
-	verdicts := make([]rules.Verdict, len(p.run.Line.Legs))
-	for i := range verdicts {
-		verdicts[i] = rules.Clear
-	}
+// foulFalls tells of each leg whether it falls too little. Nothing measured enters a fall, so that none is doubtful.
+func (p *profile) foulFalls(s desk.State) []bool {
+	foul := make([]bool, len(p.run.Line.Legs))
 	for i := range s.Result.Findings {
 		f := &s.Result.Findings[i]
-		if leg := int(f.Against.Index); f.Of(rules.ExhaustFall) && p.of == vehicles.ExhaustRun && leg < len(verdicts) {
-			verdicts[leg] = f.Verdict
+		if leg := int(f.Against.Index); f.Of(rules.ExhaustFall) && p.of == vehicles.ExhaustRun && leg < len(foul) {
+			foul[leg] = f.Verdict == rules.Foul
 		}
 	}
-	return verdicts
+	return foul
 }
 
 // places writes how deep each corner is, and how far along.

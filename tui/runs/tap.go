@@ -96,12 +96,16 @@ func (m screen) tapPicture(msg tea.MouseMsg, tap bool, s desk.State) (screen, de
 
 // tapped puts a point where a picture was tapped, and says so: a tap may not have been meant.
 func (m screen) tapped(s desk.State, i int, p vehicles.RunPoint) desk.Change {
-	change := m.setPoint(s, i, p, "")
+	return m.byTap(m.setPoint(s, i, p, ""), placed{part: part{sort: point, index: i}})
+}
+
+// byTap has a change by a tap say what it moved.
+func (m screen) byTap(change desk.Change, moved placed) desk.Change {
 	if change.Job == nil {
 		return change
 	}
 	if change.Say == "" {
-		change.Say = m.of.String() + " " + name(placed{part: part{sort: point, index: i}}) + " moved"
+		change.Say = m.of.String() + " " + name(moved) + " moved"
 	}
 	change.Say += ". " + desk.KeyUndo.Help().Key + " takes it back."
 	return change
@@ -159,7 +163,7 @@ func abs(n int) int { return max(n, -n) }
 func (m screen) slideTo(here placed, along float64, s desk.State) desk.Change {
 	change := m.slide(here, along-here.along, s)
 	change.Step = ""
-	return change
+	return m.byTap(change, here)
 }
 
 // tapHead answers a tap on the panel's first row: a run, the step, or the whole panel where it has few rows.

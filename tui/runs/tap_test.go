@@ -90,11 +90,12 @@ func TestATapPutsAPointInPlanAndInDrop(t *testing.T) {
 	for _, size := range []struct{ w, h, x, y, up int }{{160, 47, 60, 8, 4}, {60, 17, 40, 2, 1}} {
 		d := bare(t, size.w, size.h)
 		d.State.Camera = desk.Camera{Middle: geometry.Point{X: 900, Y: 620}, Scale: 2}
-		d.Type("n")
+		d.Type("nt<tab><tab>160.4<enter>")
+		require.Equal(t, 160.4, d.State.Job.Exhaust.Path[1].Drop, d.Said)
 		d.Tap(size.x, size.y)
 		moved := d.State.Job.Exhaust.Path[1]
-		assert.NotEqual(t, vehicles.RunPoint{X: 900, Y: 620, Drop: 160}, moved)
-		assert.Equal(t, 160., moved.Drop, "a plan says nothing of the drop")
+		assert.NotEqual(t, vehicles.RunPoint{X: 900, Y: 620, Drop: 160.4}, moved)
+		assert.Equal(t, 160.4, moved.Drop, "a plan says nothing of the drop")
 		assert.Equal(t, "exhaust point 2 moved. Ctrl-Z takes it back.", d.Said)
 		d.Undo()
 
@@ -245,9 +246,9 @@ func TestATapSlidesWhatHangs(t *testing.T) {
 	col, row, _ := p.cell(p.lay(), along)
 	d.Tap(col+3, a.plan.H+row)
 	wide, _ := p.lay().CellSize()
-	if d.Screen.(screen).picked == (part{sort: hung, index: 0, kind: vehicles.AClip}) {
-		assert.InDelta(t, along+3*wide, d.State.Job.Exhaust.Clips[0], wide)
-	}
+	require.Equal(t, part{sort: hung, index: 0, kind: vehicles.AClip}, d.Screen.(screen).picked)
+	assert.InDelta(t, along+3*wide, d.State.Job.Exhaust.Clips[0], wide)
+	assert.Equal(t, "exhaust clip 1 moved. Ctrl-Z takes it back.", d.Said)
 	d.Type("hh<esc>h")
 	require.True(t, d.Screen.Typing())
 	for y, row := range strings.Split(d.View(100, 27), "\n") { // in the list: the plan may have that name, too
