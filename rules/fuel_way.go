@@ -54,6 +54,12 @@ func FuelTarget(line *vehicles.Run) Target {
 // underHole is how far a line goes straight down from its hole before it turns, mm: the grommet and a hand's room. common practice, no source
 const underHole = 20
 
+// stays tells whether a finding is of how near something is to what of a fuel line is above the floor's underside: no other way below mends that.
+func (f *Finding) stays() bool {
+	near := f.Against.Sort == AnObstruction || f.Against.Sort == AFitting
+	return near && f.Subject.Sort == TheFuel && f.Places == 2 && f.At[0].Z > 0
+}
+
 // hundredth is a length to 0.01 mm: places are laid no finer.
 func hundredth(mm float64) float64 { return math.Round(mm*100) / 100 }
 

@@ -2,12 +2,14 @@ package rules
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"bench.example/undermark/geometry"
+	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/vehicles"
 )
 
@@ -108,4 +110,41 @@ func TestTheHoleOfAFuelLineIsOnTheUnderside(t *testing.T) {
 	to = FuelTarget(&vehicles.Run{Path: []vehicles.RunPoint{{X: 100, Drop: 50}, {X: 400, Drop: 100}}})
 	assert.Equal(t, vehicles.RunPoint{X: 100, Drop: 50}, *to.At)
 	assert.Empty(t, to.Above)
+}
+
+// What a line breaks above the floor no way below mends, and no layout: the way below is found as if it were not, and it is said alone.
+// It is a line through a box.
+func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFound(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	line.Supply.From, line.Clips, line.Pump, line.Filter = "", nil, nil, nil
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: 60}, {X: 1460, Y: 250, Drop: 80}}
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	box := vehicles.Fitting{Name: "battery box", Rise: vehicles.Span{From: 0, To: 400, Set: true}, Place: vehicles.Place{X: vehicles.Pair{at(1650), at(1850)}, Y: vehicles.Pair{at(280), at(600)}}}
+	job := r.Job.WithRun(vehicles.FuelRun, &line)
+	job.RunChecks, job.Fittings = vehicles.InFull, append(slices.Clone(job.Fittings), box)
+	with, faults := Judge(job, r.Book)
+	require.Empty(t, faults)
+
+	found := FindRoute(context.Background(), &with, vehicles.FuelRun, FuelTarget(&line), nil)
+	require.NotNil(t, found.Run)
+	assert.False(t, found.Found(), "it breaks that")
+	foul := func(list []Finding) (named []string) {
+		for _, f := range list {
+			if f.Verdict == Foul {
+				named = append(named, f.About())
+			}
+		}
+		return named
+	}
+	const said = "above the floor, fuel: battery box"
+	assert.Equal(t, []string{said}, foul(found.Misses))
+
+	layouts, err := FindLayouts(context.Background(), &with, 2, func(Progress) {})
+	require.NoError(t, err)
+	require.Len(t, layouts.Best, mostLayouts)
+	for _, l := range layouts.Best {
+		assert.Zero(t, l.broken)
+		assert.Equal(t, []string{said}, foul(l.Misses))
+	}
 }

@@ -69,9 +69,10 @@ const (
 	turnedAsMargin = marginGrade // a heater is not turned for less than is told apart
 )
 
-// mendable tells whether another layout may not have a finding: a pilot hole, a stack or a stub too wide for its cut stay what they are.
+// mendable tells whether another layout may not have a finding: a pilot hole, a stack, a stub too wide for its cut and what of a fuel line is
+// above the floor stay what they are.
 func (f *Finding) mendable() bool {
-	return f.WithRun() || f.Places > 0 && f.Subject.marked()
+	return (f.WithRun() || f.Places > 0 && f.Subject.marked()) && !f.stays()
 }
 
 // better orders layouts: nothing broken that a layout can mend, with a fuel line, the milder verdict, within the wish, no fuel line that goes a long

@@ -150,7 +150,9 @@ func (t *trial) findings(rules []*Rule) []Finding {
 // no run could mend counts for nothing.
 func (t *trial) short(findings []Finding) (short float64) {
 	for i := range findings {
-		short += t.shortWith(&findings[i])
+		if f := &findings[i]; !f.stays() {
+			short += t.shortWith(f)
+		}
 	}
 	return short
 }
