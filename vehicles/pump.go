@@ -12,6 +12,9 @@ type Pump struct {
 // UsualPump is what hangs on a fuel line until the fitter says otherwise, on its first leg, its outlet tilted up. common practice, no source
 var UsualPump = Pump{Leg: 1, Tilt: 30}
 
+// TiltMeans says what the tilt of a pump is counted from.
+const TiltMeans = "0 lies level, 90 stands"
+
 // APump is what is known of pumps.
 var APump = one(HangingKind{
 	Key: "pump", Name: "pump", Full: "pump", Sign: "P", Means: "pump", On: []RunKind{FuelRun},
@@ -27,7 +30,7 @@ func (p *Pump) details() []Detail {
 	return []Detail{
 		{
 			Key: "tilt", Size: &p.Tilt, takes: ATilt, Label: "outlet up", Unit: "°", Told: "outlet %s up", Paper: "outlet %s° up from level",
-			Wanted: "how far up the pump's outlet points is wanted: 0 lies level, 90 stands",
+			Wanted: "how far up the pump's outlet points is wanted: " + TiltMeans,
 		},
 		{Key: "ml_per_1000", Figure: &p.MlPer1000, takes: AMeasure, Label: "1000 strokes", Unit: "ml", Told: "%s in 1000 strokes"},
 		{Key: "hz", Figure: &p.Hz, takes: AMeasure, Label: "at most", Unit: "Hz", Told: "%s"},

@@ -80,7 +80,7 @@ func tilt(text string) (float64, error) {
 		return 0, err
 	}
 	if err = vehicles.ATilt.Takes(deg); err != nil {
-		err = fmt.Errorf("%w: 0 lies level, 90 stands with its outlet up", err)
+		err = fmt.Errorf("%w: "+vehicles.TiltMeans+" with its outlet up", err)
 	}
 	return deg, err
 }
