@@ -63,9 +63,9 @@ func (t *Tube) add(p element, radius float64) {
 	}
 }
 
-// Within tells whether the centreline surely lies in an axis-parallel box, given its opposite corners: by boxes about it, so that one that
+// LiesIn tells whether the centreline surely lies in an axis-parallel box, given its opposite corners: by boxes about it, so that one that
 // only just does may be said not to. An empty tube does.
-func (t *Tube) Within(low, high Point3) bool {
+func (t *Tube) LiesIn(low, high Point3) bool {
 	return len(t.straight)+len(t.bent) == 0 ||
 		t.low.X >= low.X && t.low.Y >= low.Y && t.low.Z >= low.Z && t.high.X <= high.X && t.high.Y <= high.Y && t.high.Z <= high.Z
 }

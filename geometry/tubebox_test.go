@@ -33,7 +33,7 @@ func TestATubeIsToldFromABox(t *testing.T) {
 			told++
 			require.GreaterOrEqual(t, far, -1e-9)
 		}
-		if tube.Within(low, high) {
+		if tube.LiesIn(low, high) {
 			inside++
 			for k := range 50 {
 				p := run.At(from + (run.Length()/2)*float64(k)/50)
@@ -52,12 +52,12 @@ func TestTubesOfNothingAndOfAPoint(t *testing.T) {
 	var tube geometry.Tube
 	low, high := pt3{}, pt3{X: 10, Y: 10, Z: 10}
 	assert.True(t, tube.Misses(low, high))
-	assert.True(t, tube.Within(low, high))
+	assert.True(t, tube.LiesIn(low, high))
 	tube.AddPath([]pt3{{X: 12, Y: 5, Z: 5}}, 3)
 	assert.False(t, tube.Misses(low, high), "its surface is 1 mm inside")
-	assert.False(t, tube.Within(low, high), "its middle is not")
+	assert.False(t, tube.LiesIn(low, high), "its middle is not")
 	tube = geometry.Tube{}
 	tube.AddPath([]pt3{{X: 12, Y: 5, Z: 5}}, 2)
 	assert.True(t, tube.Misses(low, high), "it only touches")
-	assert.True(t, tube.Within(low, pt3{X: 12, Y: 10, Z: 10}))
+	assert.True(t, tube.LiesIn(low, pt3{X: 12, Y: 10, Z: 10}))
 }

@@ -156,7 +156,7 @@ func (s *spreader) at(along float64) spreading {
 // loose is 1 for a clip that has nothing within reach, or none can be put, else 0.
 func (s *spreader) loose(along float64) int {
 	at := s.laid.Line.At(along)
-	if s.withinFloor(at) || s.hold.Value.Set && !s.heldWithin(s.hold.Value.Value, at, s.laid.Radius) {
+	if s.inThickness(at) || s.hold.Value.Set && !s.heldWithin(s.hold.Value.Value, at, s.laid.Radius) {
 		return 1
 	}
 	return 0

@@ -54,10 +54,13 @@ func FuelTarget(line *vehicles.Run) Target {
 // underHole is how far a line goes straight down from its hole before it turns, mm: the grommet and a hand's room. common practice, no source
 const underHole = 20
 
-// stays tells whether a finding is of how near something is to what of a fuel line is above the floor's underside: no other way below mends that.
+// stays tells whether a finding is of how near something is to what of a fuel line is above the floor's underside, or to its hole: no other way
+// below mends that.
 func (f *Finding) stays() bool {
-	near := f.Against.Sort == AnObstruction || f.Against.Sort == AFitting
-	return near && f.Subject.Sort == TheFuel && f.Places == 2 && f.At[0].Z > 0
+	if f.Against.Sort != AnObstruction && f.Against.Sort != AFitting {
+		return false
+	}
+	return f.Subject.Sort == AFuelHole || f.Subject.Sort == TheFuel && f.Places == 2 && f.At[0].Z > 0
 }
 
 // hundredth is a length to 0.01 mm: places are laid no finer.
@@ -92,7 +95,7 @@ func (t *trial) stays(leg int, start float64) bool {
 	}
 	from, to := inSpace(t.above[leg-1]), inSpace(t.above[leg])
 	length := to.Sub(from).Norm()
-	return start <= length && !t.judge.withinFloor(geometry.Segment3{A: from, B: to}.At(start/length))
+	return start <= length && !t.judge.inThickness(geometry.Segment3{A: from, B: to}.At(start/length))
 }
 
 // behindLow is the place on a line, leg and mm along it, where it begins to rise to the heater.

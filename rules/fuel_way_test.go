@@ -138,6 +138,21 @@ func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFoun
 		return named
 	}
 	const said = "above the floor, fuel: battery box"
+	for _, f := range []Finding{
+		{Subject: the(TheFuel), Against: Thing{Sort: AFitting}, Places: 2, At: [2]geometry.Point3{{Z: 1}, {}}},
+		{Subject: Thing{Sort: AFuelHole}, Against: Thing{Sort: AnObstruction}},
+	} {
+		f.Limit = Builtin().of(throughFitting)
+		assert.True(t, f.stays() && !f.mendable(), "%v", f)
+	}
+	for _, f := range []Finding{
+		{Subject: the(TheFuel), Against: Thing{Sort: AnObstruction}, Places: 2, At: [2]geometry.Point3{{Z: -1}, {Z: 1}}},
+		{Subject: the(TheFuel), Against: the(TheExhaust), Places: 2, At: [2]geometry.Point3{{Z: 1}, {}}},
+		{Subject: the(TheCut), Against: Thing{Sort: AnObstruction}, Places: 2},
+	} {
+		f.Limit = Builtin().of(throughFitting)
+		assert.False(t, f.stays() || !f.mendable(), "%v: may be moved", f)
+	}
 	assert.Equal(t, []string{said}, foul(found.Misses))
 
 	layouts, err := FindLayouts(context.Background(), &with, 2, func(Progress) {})

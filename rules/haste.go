@@ -106,7 +106,7 @@ func (h *haste) nth(n int) int {
 // spares tells whether what a run fills is surely too far from an obstruction, which may be higher or lower by some mm, to fall short
 // of a limit.
 func (h *haste) spares(t *geometry.Tube, i int, limit *Limit, moves float64) bool {
-	if h == nil || !t.Within(h.low, h.high) {
+	if h == nil || !t.LiesIn(h.low, h.high) {
 		return false
 	}
 	keep := max(0, limit.least())

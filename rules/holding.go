@@ -50,7 +50,7 @@ func (j *judge) held(of Sort) (places []float64, ok bool) {
 	if laid.Pump.Set {
 		places = append(places, laid.Pump.Value)
 	}
-	places = slices.DeleteFunc(places, func(at float64) bool { return j.withinFloor(laid.Line.At(at)) })
+	places = slices.DeleteFunc(places, func(at float64) bool { return j.inThickness(laid.Line.At(at)) })
 	return places, hanging.Clips != nil
 }
 
@@ -104,7 +104,7 @@ func clipsHeld(j *judge, r *Rule) {
 		worst, hold, asked := surface{value: math.Inf(-1)}, -1, false
 		for _, along := range clips {
 			clip := laid.Line.At(along)
-			if j.inSight(clip) || j.withinFloor(clip) {
+			if j.inSight(clip) || j.inThickness(clip) {
 				continue
 			}
 			asked = true
@@ -131,8 +131,8 @@ func clipsHeld(j *judge, r *Rule) {
 // inSight tells whether a clip is above the finished floor: whoever puts it there sees what holds it, and it is asked nothing.
 func (j *judge) inSight(clip geometry.Point3) bool { return PointAbove(j.job, -clip.Z) }
 
-// withinFloor tells whether a place is where no clip can be put, and nothing else that hangs on a run.
-func (j *judge) withinFloor(at geometry.Point3) bool { return PointInFloor(j.job, -at.Z) }
+// inThickness tells whether a place is where no clip can be put, and nothing else that hangs on a run.
+func (j *judge) inThickness(at geometry.Point3) bool { return PointInFloor(j.job, -at.Z) }
 
 // holdOf is what is nearest to a clip of all that would hold it, by its index; -1 is the floor above it.
 func (j *judge) holdOf(clip geometry.Point3, radius float64) (nearest surface, by int) {

@@ -229,7 +229,7 @@ func (w *straightWays) cost(at geometry.Point) float64 {
 		low := geometry.Point{X: min(from.X, to.X), Y: min(from.Y, to.Y)}
 		high := geometry.Point{X: max(from.X, to.X), Y: max(from.Y, to.Y)}
 		for i := range w.blocks {
-			if w.blocks[i].within(low, high, from, to) {
+			if w.blocks[i].hinders(low, high, from, to) {
 				cost += w.blocks[i].cost
 			}
 		}
@@ -238,8 +238,8 @@ func (w *straightWays) cost(at geometry.Point) float64 {
 	return best
 }
 
-// within tells whether a straight way comes too close to what blocks it.
-func (b *block) within(low, high, from, to geometry.Point) bool {
+// hinders tells whether a straight way comes too close to what blocks it.
+func (b *block) hinders(low, high, from, to geometry.Point) bool {
 	l, h := b.shape.Bounds()
 	if l.X-b.need > high.X || h.X+b.need < low.X || l.Y-b.need > high.Y || h.Y+b.need < low.Y {
 		return false

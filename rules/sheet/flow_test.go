@@ -23,7 +23,7 @@ type board struct {
 
 func (b *board) Face([]geometry.Point, color.NRGBA)            {}
 func (b *board) Line(points []geometry.Point, _ vector.Stroke) { b.lines = append(b.lines, points) }
-func (b *board) Within(_ vector.Box, draw func())              { draw() }
+func (b *board) Windowed(_ vector.Box, draw func())            { draw() }
 func (b *board) Write(at geometry.Point, t vector.Text) {
 	b.texts, b.boxes = append(b.texts, t), append(b.boxes, vector.BoxOf(at.X, at.Y, t))
 }

@@ -52,7 +52,7 @@ type printed struct {
 	inside   bool
 }
 
-func (p *printed) Within(box vector.Box, draw func()) {
+func (p *printed) Windowed(box vector.Box, draw func()) {
 	p.inside = true
 	p.pictures = append(p.pictures, box)
 	draw()

@@ -42,7 +42,7 @@ type ring struct {
 }
 
 func (s *sheet) Face([]geometry.Point, color.NRGBA) {}
-func (s *sheet) Within(_ vector.Box, draw func())   { draw() }
+func (s *sheet) Windowed(_ vector.Box, draw func()) { draw() }
 func (s *sheet) Write(at geometry.Point, t vector.Text) {
 	s.texts[t.Words] = at.Sub(s.off)
 	s.all = append(s.all, written{at.Sub(s.off), t})

@@ -38,7 +38,7 @@ func (p *Page) Draw(b vector.Board, w Words) {
 	d.head(w)
 	d.bars()
 	part := vector.Box{Left: leftOf, Top: above, Width: p.Paper.Wide - leftOf - rightOf, Height: p.Paper.High - above - below}
-	b.Within(part, func() {
+	b.Windowed(part, func() {
 		for _, j := range p.joins() {
 			d.cross(j.at, 6, thin)
 			d.write(j.at.Add(geometry.Point{X: 1.5, Y: -1.5}), letters, vector.ByStart, false, j.name)

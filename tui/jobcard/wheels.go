@@ -78,11 +78,10 @@ func ofWheels(key, label, unit string, get func(*vehicles.Wheel) (float64, bool)
 		case len(j.Wheels) == 0:
 			return j, errors.New("say first where an axle stands")
 		}
-		wheels := append(vehicles.List[vehicles.Wheel]{}, j.Wheels...)
-		for i := range wheels {
-			put(&wheels[i], mm)
+		for i, w := range j.Wheels {
+			put(&w, mm)
+			j.Wheels = j.Wheels.With(i, w)
 		}
-		j.Wheels = wheels
 		return j, nil
 	}
 	return slot

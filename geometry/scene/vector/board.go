@@ -18,8 +18,8 @@ type Board interface {
 	Line(points []geometry.Point, s Stroke)
 	// Write writes one line of text.
 	Write(at geometry.Point, t Text)
-	// Within has everything that draw draws cut off at a box.
-	Within(b Box, draw func())
+	// Windowed has everything that draw draws cut off at a box.
+	Windowed(b Box, draw func())
 }
 
 // Stroke is how a line is drawn.

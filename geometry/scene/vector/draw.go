@@ -44,7 +44,7 @@ func Draw(b Board, s *scene.Scene, f Frame, look Look) {
 			d.parts = append(d.parts, part{&s.Items[i], seen, look.Colours(&s.Items[i])})
 		}
 	}
-	b.Within(f.Box, func() {
+	b.Windowed(f.Box, func() {
 		for i := range d.parts {
 			d.face(&d.parts[i])
 			d.onFloor(&d.parts[i])

@@ -41,7 +41,7 @@ func (d *diary) Write(at geometry.Point, t vector.Text) {
 	d.acts = append(d.acts, act{what: "text", points: []geometry.Point{at}, text: t, ink: t.Colour})
 }
 
-func (d *diary) Within(_ vector.Box, draw func()) { draw() }
+func (d *diary) Windowed(_ vector.Box, draw func()) { draw() }
 
 // drawn returns what is done to draw items, whole, on the tests' page.
 func drawn(look vector.Look, items ...scene.Item) []act {

@@ -158,7 +158,7 @@ func TestWordsInAnSVGFile(t *testing.T) {
 func TestBoxesOfAnSVGFileAreTheirOwn(t *testing.T) {
 	b := vector.NewSVG(100, 100)
 	for i := range 2 {
-		b.Within(vector.Box{Left: float64(i), Top: 2, Width: 30, Height: 40}, func() { b.Face(drawn3, vector.Ink) })
+		b.Windowed(vector.Box{Left: float64(i), Top: 2, Width: 30, Height: 40}, func() { b.Face(drawn3, vector.Ink) })
 	}
 	var rooms, groups []string
 	lefts := map[string]string{}

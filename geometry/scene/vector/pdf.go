@@ -126,9 +126,9 @@ func (p *PDF) Write(at geometry.Point, t Text) {
 	p.pdf.Text(x, at.Y, t.Words)
 }
 
-// Within cuts off at a box. Behind it the file goes back to the fill and the font before it, and the library does not know that: it
+// Windowed cuts off at a box. Behind it the file goes back to the fill and the font before it, and the library does not know that: it
 // would leave out what it takes to be set, and write white letters.
-func (p *PDF) Within(b Box, draw func()) {
+func (p *PDF) Windowed(b Box, draw func()) {
 	red, green, blue := p.pdf.GetFillColor()
 	style := p.pdf.GetFontStyle()
 	points, _ := p.pdf.GetFontSize()

@@ -154,8 +154,8 @@ func (p *Pixels) fill(ink color.NRGBA, outline []geometry.Point) {
 	p.pen.Draw(p.Picture, box, image.NewUniform(ink), image.Point{})
 }
 
-// Within cuts off at a box.
-func (p *Pixels) Within(b Box, draw func()) {
+// Windowed cuts off at a box.
+func (p *Pixels) Windowed(b Box, draw func()) {
 	before := p.window
 	p.window = before.Intersect(image.Rect(
 		int(math.Round(b.Left*p.across)), int(math.Round(b.Top*p.scale)), int(math.Round(b.right()*p.across)), int(math.Round(b.bottom()*p.scale))))

@@ -74,8 +74,8 @@ func TestDashesCoverTheirShare(t *testing.T) {
 func TestNothingIsDrawnOutsideItsBox(t *testing.T) {
 	b := pixels(40, 40)
 	all := []geometry.Point{{X: -50, Y: -50}, {X: 90, Y: -50}, {X: 90, Y: 90}, {X: -50, Y: 90}}
-	b.Within(vector.Box{Left: 5, Top: 5, Width: 20, Height: 30}, func() {
-		b.Within(vector.Box{Left: 15, Top: 0, Width: 20, Height: 12}, func() {
+	b.Windowed(vector.Box{Left: 5, Top: 5, Width: 20, Height: 30}, func() {
+		b.Windowed(vector.Box{Left: 15, Top: 0, Width: 20, Height: 12}, func() {
 			b.Face(all, vector.Ink)
 			b.Write(geometry.Point{X: 0, Y: 30}, vector.Text{Words: "far out of both of them", Size: 4, Colour: vector.Ink, Rim: vector.White})
 		})

@@ -46,7 +46,7 @@ func (b *tried) Line(points []geometry.Point, s Stroke) {
 func (b *tried) Write(at geometry.Point, t Text) {
 	b.texts, b.at = append(b.texts, t), append(b.at, at)
 }
-func (b *tried) Within(_ Box, draw func()) { draw() }
+func (b *tried) Windowed(_ Box, draw func()) { draw() }
 func (b *tried) drawn(s scene.Scene, screen Screen, scale float64) Frame {
 	frame := At(&s, Box{Width: 100, Height: 80}, geometry.Point{}, scale)
 	Draw(b, &s, frame, Look{

@@ -74,8 +74,8 @@ func (s *SVG) Write(at geometry.Point, t Text) {
 		num(at.X), num(at.Y), num(t.Size), [...]string{"start", "middle", "end"}[t.Align], num(WidthOf(shown)), weight, turned, escaped(t.Words))
 }
 
-// Within cuts off at a box.
-func (s *SVG) Within(b Box, draw func()) {
+// Windowed cuts off at a box.
+func (s *SVG) Windowed(b Box, draw func()) {
 	s.boxes++
 	fmt.Fprintf(&s.body, `<clipPath id="box%d"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath>`+"\n"+`<g clip-path="url(#box%d)">`+"\n",
 		s.boxes, num(b.Left), num(b.Top), num(b.Width), num(b.Height), s.boxes)

@@ -38,7 +38,7 @@ func (k *kept) Line(points []geometry.Point, s vector.Stroke) {
 func (k *kept) Write(at geometry.Point, t vector.Text) {
 	k.texts, k.boxes = append(k.texts, t), append(k.boxes, vector.BoxOf(at.X, at.Y, t))
 }
-func (k *kept) Within(_ vector.Box, draw func()) { draw() }
+func (k *kept) Windowed(_ vector.Box, draw func()) { draw() }
 
 func figure(m scene.Measure) string { return "7 mm" }
 

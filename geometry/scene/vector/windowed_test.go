@@ -30,7 +30,7 @@ func TestLettersBehindABoxAreAsEver(t *testing.T) {
 		b.Page(40, 20)
 		if boxed {
 			b.Face(square, vector.White)
-			b.Within(vector.Box{Left: 1, Top: 1, Width: 4, Height: 4}, func() {
+			b.Windowed(vector.Box{Left: 1, Top: 1, Width: 4, Height: 4}, func() {
 				b.Face(square, vector.White)
 				b.Write(geometry.Point{X: 2, Y: 3}, vector.Text{Words: ".", Size: 4, Bold: bold, Colour: vector.White})
 				b.Face(square, vector.Ink)
@@ -38,7 +38,7 @@ func TestLettersBehindABoxAreAsEver(t *testing.T) {
 				b.Face(square, vector.Ink)
 			})
 			b.Face(square, vector.White)
-			b.Within(vector.Box{Left: 1, Top: 1, Width: 4, Height: 4}, func() { b.Face([]geometry.Point{{X: 1, Y: 1}, {X: 1.01, Y: 1}, {X: 1, Y: 1.01}}, vector.Ink) })
+			b.Windowed(vector.Box{Left: 1, Top: 1, Width: 4, Height: 4}, func() { b.Face([]geometry.Point{{X: 1, Y: 1}, {X: 1.01, Y: 1}, {X: 1, Y: 1.01}}, vector.Ink) })
 		}
 		word(b, bold)
 		data, err := b.Bytes()
