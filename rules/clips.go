@@ -90,7 +90,7 @@ func (s *spreader) held() []float64 {
 	if m := s.laid.Muffler; m != nil {
 		held = append(held, m.From, m.To)
 	}
-	if p := s.laid.Pump; p.Set {
+	if p := s.laid.Pump; p.Set && !s.inThickness(s.laid.Line.At(p.Value)) {
 		held = append(held, p.Value)
 	}
 	slices.Sort(held)

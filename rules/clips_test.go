@@ -235,6 +235,24 @@ func TestAClipAboveTheFloorIsAskedNothing(t *testing.T) {
 	}
 }
 
+// A pump that is said to be within the floor holds the line for neither the key that spreads clips nor the rule that asks how far they are apart.
+func TestAPumpWithinTheFloorHoldsNothing(t *testing.T) {
+	line := *vehicles.Demo().Fuel
+	line.Clips, line.Filter, line.Supply.From = []float64{}, nil, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -200}, {X: 1700, Y: 150, Drop: -200}, {X: 1700, Y: 150, Drop: 60}, {X: 1460, Y: 250, Drop: 80}}
+	demo := vehicles.Demo()
+	for start, holds := range map[float64]bool{185: false, 230: true} {
+		line.Pump = &vehicles.Pump{Leg: 2, Start: start, Tilt: 30}
+		r := judged(t, demo.WithRun(vehicles.FuelRun, &line))
+		at := r.Plan.Fuel.Pump.Value
+		j := newJudge(&r.Job, &r.Plan, r.Book)
+		require.Equal(t, !holds, j.inThickness(r.Plan.Fuel.Line.At(at)))
+		places, _ := j.held(TheFuel)
+		assert.Equal(t, holds, slices.Contains(places, at), "the rule")
+		assert.Equal(t, holds, slices.Contains(newSpreader(&j, TheFuel, r.Plan.Fuel).held(), at), "the key")
+	}
+}
+
 // Within the floor no clip can be put, whether or not a book asks that something holds it: none is spread there.
 func TestNoClipIsSpreadWithinTheFloor(t *testing.T) {
 	line := *vehicles.Demo().Fuel

@@ -45,14 +45,15 @@ func FuelTarget(line *vehicles.Run) Target {
 		}
 		share := from.Drop / (from.Drop - to.Drop)
 		hole := vehicles.RunPoint{X: hundredth(from.X + (to.X-from.X)*share), Y: hundredth(from.Y + (to.Y-from.Y)*share)}
-		return Target{At: &vehicles.RunPoint{X: hole.X, Y: hole.Y, Drop: underHole}, Above: append(path[:i:i], hole)}
+		return Target{At: &vehicles.RunPoint{X: hole.X, Y: hole.Y, Drop: UnderHole}, Above: append(path[:i:i], hole)}
 	}
 	begin := path[0]
 	return Target{At: &begin}
 }
 
-// underHole is how far a line goes straight down from its hole before it turns, mm: the grommet and a hand's room. common practice, no source
-const underHole = 20
+// UnderHole is how far a line goes straight down from its hole before it turns or anything hangs on it, mm: the grommet and a hand's room.
+// common practice, no source
+const UnderHole = 20
 
 // stays tells whether a finding is of how near something is to what of a fuel line is above the floor's underside, or to its hole: no other way
 // below mends that.

@@ -75,7 +75,10 @@ func (m screen) meant(kind *vehicles.HangingKind, here placed, s desk.State, lai
 			along = max(0, from-kind.Apart)
 		}
 	}
-	for rules.PointInFloor(&s.Job, laid.Station(along).Drop) && along < laid.Line.Length() {
+	if !rules.PointInFloor(&s.Job, laid.Station(along).Drop) {
+		return along
+	}
+	for along < laid.Line.Length() && laid.Station(along).Drop < rules.UnderHole {
 		along++
 	}
 	return along
