@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/vehicles"
 )
 
@@ -46,9 +47,13 @@ func (m Measured) String() string {
 	return word
 }
 
-// By is how much more was built than planned; ok is false where either is not known.
+// By is how much more was built than planned, of an angle the shorter way round; ok is false where either is not known.
 func (d Deviation) By() (by float64, ok bool) {
-	return d.Built.Value - d.Planned.Value, d.Planned.Set && d.Built.Set
+	by = d.Built.Value - d.Planned.Value
+	if d.Unit == Degree {
+		by = geometry.WithinHalfTurn(by)
+	}
+	return by, d.Planned.Set && d.Built.Set
 }
 
 // Deviations are what was made otherwise than planned, by table in the order of the job file, each with what it came to.
@@ -127,7 +132,7 @@ func (d *deviator) heater(was, is *vehicles.Heater) {
 		return
 	}
 	d.put(Measured{Of: MeasuredCollar}, MM, was.Turret, is.Turret)
-	d.put(Measured{Of: MeasuredPoints}, Degree, vehicles.Some(was.Yaw), vehicles.Some(is.Yaw))
+	d.put(Measured{Of: MeasuredPoints}, Degree, vehicles.Some(geometry.WithinHalfTurn(was.Yaw)), vehicles.Some(geometry.WithinHalfTurn(is.Yaw)))
 }
 
 // run is where the points of a run came out.

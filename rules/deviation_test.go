@@ -125,3 +125,29 @@ func TestAHoleAsBuiltIsJudgedAsAPilotReadThere(t *testing.T) {
 		assert.Contains(t, key, "pilot.", "nothing else is left out")
 	}
 }
+
+// Turns are told within a half turn either way, and how much more was turned the shorter way round; a whole turn is none.
+func TestATurnedHeaterDeviatesByTheShorterWay(t *testing.T) {
+	for _, c := range []struct{ planned, is, plan, built, by float64 }{
+		{180, -90, 180, -90, 90}, {170, -170, 170, -170, 20}, {-170, 170, -170, 170, -20}, {-270, 100, 90, 100, 10}, {0, 180, 0, 180, 180},
+	} {
+		demo := vehicles.Demo()
+		was, is := *demo.Heater, *demo.Heater
+		was.Yaw, is.Yaw = c.planned, c.is
+		demo = demo.WithHeater(was)
+		planned, faults := Judge(demo.WithBuilt(vehicles.Built{Heater: &is}), Builtin())
+		require.Empty(t, faults)
+		built, _ := AsBuilt(&planned, planned.Book)
+		list := Deviations(&planned, &built)
+		require.Len(t, list, 1)
+		assert.Equal(t, Measured{Of: MeasuredPoints}, list[0].What)
+		assert.Equal(t, [2]vehicles.Number{vehicles.Some(c.plan), vehicles.Some(c.built)}, [2]vehicles.Number{list[0].Planned, list[0].Built})
+		by, ok := list[0].By()
+		assert.True(t, ok)
+		assert.Equal(t, c.by, by, "%v", c)
+	}
+	demo := vehicles.Demo()
+	is := *demo.Heater
+	is.Yaw -= 360
+	assert.Equal(t, Measured{}, deviated(t, vehicles.Built{Heater: &is})[0].What, "the same way")
+}

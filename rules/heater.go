@@ -236,3 +236,14 @@ func stubsInCut(j *judge, r *Rule) {
 		stub(TheFuel, h.FuelStub, run.Across)
 	}
 }
+
+// Toward says where something points that is turned by yaw, degrees, from the van's front to its left, with words for left and right: "to the
+// front and left", the nearest of eight ways.
+func Toward(yaw float64, left, right string) string {
+	ways := [...]string{
+		"to the front", "to the front and " + left, "to the " + left, "to the rear and " + left,
+		"to the rear", "to the rear and " + right, "to the " + right, "to the front and " + right,
+	}
+	eighth := int(math.Round(geometry.WithinHalfTurn(yaw) / (360 / float64(len(ways)))))
+	return ways[(eighth+len(ways))%len(ways)]
+}

@@ -151,6 +151,7 @@ func (r *Root) stepped(moved bool, didNot string, did func(is vehicles.Job) stri
 		return nil
 	}
 	r.tell(did(r.desk.State.Job))
+	r.body = [2]int{} // the screens are told: what a field is of may be gone
 	return r.changed()
 }
 

@@ -176,11 +176,7 @@ func (s *source) edge(p geometry.Point3) string {
 }
 
 // toward is a direction in plain words, degrees from the van's front to its left.
-func toward(yaw float64) string {
-	names := [...]string{"to the front", "to the front and left", "to the left", "to the rear and left", "to the rear", "to the rear and right", "to the right", "to the front and right"}
-	const eighth = 45
-	return names[(int(math.Round(yaw/eighth))%len(names)+len(names))%len(names)]
-}
+func toward(yaw float64) string { return rules.Toward(yaw, "left", "right") }
 
 // whereItIs is the floor from above with nothing but what a customer looks for.
 func (s *source) whereItIs() Part {

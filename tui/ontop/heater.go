@@ -3,11 +3,11 @@ package ontop
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
+	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/words"
@@ -203,11 +203,5 @@ func yawSlot() form.Slot {
 
 // Points says where something turned by deg from straight ahead points: "to the front and left".
 func Points(deg float64, set desk.Settings) string {
-	left, right := desk.Left(set), desk.Right(set)
-	ways := []string{
-		"to the front", "to the front and " + left, "to the " + left, "to the rear and " + left,
-		"to the rear", "to the rear and " + right, "to the " + right, "to the front and " + right,
-	}
-	eighth := int(math.Round(geometry.WithinHalfTurn(deg) / 45))
-	return ways[(eighth+len(ways))%len(ways)]
+	return rules.Toward(deg, desk.Left(set), desk.Right(set))
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"reflect"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/tui/desk"
 	"bench.example/undermark/tui/form"
@@ -141,10 +142,10 @@ func heaterSlots() form.Slots {
 				return err
 			}),
 		made(form.Field{Key: "yaw", Label: words.WarmAirPoints, Unit: "°"}, of, with,
-			func(h vehicles.Heater) string { return survey.Exact(h.Yaw) },
+			func(h vehicles.Heater) string { return survey.Exact(geometry.WithinHalfTurn(h.Yaw)) },
 			func(h *vehicles.Heater, text string) error {
 				v, err := form.Degrees(text)
-				if err == nil && v != h.Yaw {
+				if v = geometry.WithinHalfTurn(v); err == nil && v != geometry.WithinHalfTurn(h.Yaw) {
 					h.Yaw, h.Given = v, h.Given|vehicles.HasYaw
 				}
 				return err

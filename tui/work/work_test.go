@@ -12,6 +12,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/form"
 	"bench.example/undermark/tui/screentest"
 	"bench.example/undermark/vehicles"
 )
@@ -413,4 +414,27 @@ func TestWhatWasDoneOnMarksIsKnown(t *testing.T) {
 	assert.Contains(t, strings.Join(r.Screen.Plain(r.State).All(), " "), "The job has it: measured on Marks, 8")
 	r.Type("<space>")
 	assert.NotContains(t, r.Said, "not done before it")
+}
+
+// A turn is shown and taken within a half turn either way, whatever number of turns the job file says.
+func TestATurnAsBuiltIsToldWithinAHalfTurn(t *testing.T) {
+	job := vehicles.Demo()
+	h := *job.Heater
+	h.Yaw = -270
+	s := desk.State{Job: job.WithHeater(h)}
+	yaw := func(s desk.State) form.Field {
+		for _, f := range (builtRecord{builtHeater}).Fields(s, nil) {
+			if f.Key == "yaw" {
+				return f
+			}
+		}
+		t.Fatal("no field for it")
+		return form.Field{}
+	}
+	assert.Equal(t, "as planned: 90", yaw(s).Blank)
+	for text, want := range map[string]string{"460": "100", "-200": "160", "450": ""} {
+		job, _, err := (builtRecord{builtHeater}).Set(s, map[string]string{"yaw": text})
+		require.NoError(t, err)
+		assert.Equal(t, want, yaw(desk.State{Job: job}).Text, text)
+	}
 }
