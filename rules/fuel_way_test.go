@@ -163,3 +163,35 @@ func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFoun
 		assert.Equal(t, []string{said}, foul(l.Misses))
 	}
 }
+
+// A line that falls short above the floor by less than is told apart is not said to be found: as for any run, that is a miss, though it may be too close
+// to call.
+func TestALineThatFallsALittleShortAboveTheFloorIsNotFound(t *testing.T) {
+	r := moved(t)
+	line := *r.Job.Fuel
+	line.Supply.From, line.Clips, line.Pump, line.Filter = "", nil, nil, nil
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: 60}, {X: 1460, Y: 250, Drop: 80}}
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	short, found := 0, 0
+	for y := 296.0; y <= 330; y += 2 {
+		box := vehicles.Fitting{Name: "battery box", Rise: vehicles.Span{From: 0, To: 400, Set: true}, Place: vehicles.Place{X: vehicles.Pair{at(1650), at(1850)}, Y: vehicles.Pair{at(y), at(600)}}}
+		job := r.Job.WithRun(vehicles.FuelRun, &line)
+		job.RunChecks, job.Fittings = vehicles.InFull, append(slices.Clone(job.Fittings), box)
+		with, faults := Judge(job, r.Book)
+		require.Empty(t, faults)
+		route := FindRoute(context.Background(), &with, vehicles.FuelRun, FuelTarget(&line), nil)
+		for _, f := range route.Misses {
+			if f.Rule == throughFitting && f.Margin.Value < 0 {
+				assert.False(t, route.Found(), "%v: %v short", y, -f.Margin.Value)
+				if f.Verdict == Doubtful {
+					short++
+				}
+			}
+		}
+		if route.Found() {
+			found++
+		}
+	}
+	assert.Positive(t, short)
+	assert.Positive(t, found)
+}

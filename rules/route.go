@@ -202,7 +202,7 @@ func (s *seeker) judged(t *trial, run *vehicles.Run) Route {
 		t.last.rises()
 	}
 	laid, findings := t.plan.Run(s.kind), slices.Clone(t.last.findings)
-	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings), misses: t.short(findings) > marginNoise}
+	route := Route{Run: run, Length: laid.Line.Length(), Bends: laid.Line.Turns(), Verdict: Clear, slopes: slopes(laid, s.kind), kept: keptSpare(findings), misses: t.misses(findings)}
 	if f := worstClearance(findings); f != nil {
 		route.Margin, route.Against = f.Margin, f.Against.String()
 	}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/route"
@@ -155,6 +156,11 @@ func (t *trial) short(findings []Finding) (short float64) {
 		}
 	}
 	return short
+}
+
+// misses tells whether findings fall short at all, those too that no run could mend.
+func (t *trial) misses(findings []Finding) bool {
+	return slices.ContainsFunc(findings, func(f Finding) bool { return t.shortWith(&f) > marginNoise })
 }
 
 // shortWith is by how much a finding falls short of being clear, with what is to be kept to spare.
