@@ -54,6 +54,9 @@ const followed = 1000
 // inFull tells whether the job's runs are held to what the driven van, clips and service ask too.
 func (j *judge) inFull() bool { return j.job.RunChecks == vehicles.InFull }
 
+// OfEnd tells whether a finding is of where a run ends, or of what goes straight on from there, and of no other place of it.
+func (f *Finding) OfEnd() bool { return f.Rule.ends || f.Rule == exhaustBlast }
+
 // outlet is where the exhaust ends; ok is false without one, or in a job that does not ask where its gas goes.
 func (j *judge) outlet() (at geometry.Point3, ok bool) {
 	laid := j.plan.Exhaust

@@ -11,9 +11,10 @@ import (
 type neighbour struct {
 	of      rules.Thing
 	least   *rules.Finding // of the findings that have a margin the one with the least
-	end     *rules.Finding // of those of gas on its way and of the run's ends alone, which ask for more, the one with the least
-	within  float64        // how far from the run's axis it is asked to be where it is nearer, mm; 0 where it is nowhere
-	stretch stretch        // of another run: what of it is so near
+	end     *rules.Finding // of those of gas on its way and of the run's ends alone, the one with the least
+	endAt   geometry.Point3
+	within  float64 // how far from the run's axis it is asked to be where it is nearer, mm; 0 where it is nowhere
+	stretch stretch // of another run: what of it is so near
 }
 
 // stretch is a run from a place along it to another, mm; without a run it is none.
@@ -44,16 +45,17 @@ func neighbours(result *rules.Result, of vehicles.RunKind) (list []neighbour) {
 			known[thing], list = k, append(list, neighbour{of: thing})
 		}
 		n := &list[k]
-		ofEnd := thing.Sort != rules.AnObstruction && asked > besideMost
-		least := &n.least
-		if ofEnd {
-			least = &n.end
-		}
-		if f.Margin.Set && (*least == nil || f.Margin.Value < (*least).Margin.Value) {
-			*least = f
-		}
-		if f.Margin.Set && !ofEnd && f.Value < asked {
-			n.within = max(n.within, asked+radiusAt(run, f.At[own]))
+		switch ofEnd := f.OfEnd() || thing.Sort != rules.AnObstruction && asked > besideMost; {
+		case !f.Margin.Set:
+		case ofEnd && (n.end == nil || f.Margin.Value < n.end.Margin.Value):
+			n.end, n.endAt = f, f.At[own]
+		case !ofEnd:
+			if n.least == nil || f.Margin.Value < n.least.Margin.Value {
+				n.least = f
+			}
+			if f.Value < asked {
+				n.within = max(n.within, asked+radiusAt(run, f.At[own]))
+			}
 		}
 	}
 	for i := range list {
@@ -79,15 +81,16 @@ func neighbourIn(f *rules.Finding, subject rules.Sort) (thing rules.Thing, own i
 }
 
 // beside has what a run comes nearer to than is asked seen beside it, over all of the run that does, and what is foul or near with what it has to spare;
-// what is so near to its end alone, and not seen beside it, is seen as the line between.
+// what is so near to its end alone, and not seen beside it, is named there.
 func (d *drawer) beside(list []neighbour) {
 	obstructions := make([]*neighbour, len(d.plan.Obstructions))
 	for i := range list {
 		n := &list[i]
+		seen := n.within > 0
 		switch {
 		case n.of.Sort == rules.AnObstruction:
 			obstructions[n.of.Index] = n
-		case n.of.Sort == rules.AFitting && n.within > 0:
+		case n.of.Sort == rules.AFitting && seen:
 			it := d.fitting(int(n.of.Index))
 			it.State = stateOf(n.least.Verdict)
 			n.shownOn(&it)
@@ -96,9 +99,11 @@ func (d *drawer) beside(list []neighbour) {
 			kind, _ := n.of.Sort.Run()
 			s := &n.stretch
 			d.add(scene.Item{Role: roleOf(kind), State: stateOf(n.least.Verdict), Solid: scene.Pipe(s.run.Line.PiecesOn(s.from, s.to), s.run.Radius)})
-			d.between(n.of, n.least) // a pipe itself is named by its end, which is not in the picture
-		case n.end != nil && (n.end.Verdict == rules.Foul || near(n.end)):
-			d.between(n.of, n.end)
+			// a pipe itself is named by its end, which is not in the picture
+			d.add(named(n.of, n.least, scene.Item{Primitive: scene.Stroke, Path: scene.Straight(n.least.At[:]...)}))
+		}
+		if n.end != nil && n.end.Verdict != rules.Clear && !seen {
+			d.add(named(n.of, n.end, scene.Item{Primitive: scene.Spot, At: n.endAt}))
 		}
 	}
 	for i := range d.items {
@@ -108,16 +113,14 @@ func (d *drawer) beside(list []neighbour) {
 	}
 }
 
-// between adds the line of a finding between a run and something with the name of that and what there is to spare.
-func (d *drawer) between(thing rules.Thing, f *rules.Finding) {
-	name := thing.String()
+// named is an item with the name of something that a finding is against, and what there is to spare.
+func named(thing rules.Thing, f *rules.Finding, it scene.Item) scene.Item {
+	it.Role, it.State, it.Label = scene.Dimension, stateOf(f.Verdict), thing.String()
 	if kind, run := thing.Sort.Run(); run {
-		name = roleOf(kind).Pen().Means
+		it.Label = roleOf(kind).Pen().Means
 	}
-	d.add(scene.Item{
-		Role: scene.Dimension, State: stateOf(f.Verdict), Primitive: scene.Stroke, Path: scene.Straight(f.At[:]...), Label: name,
-		Measure: &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true},
-	})
+	it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
+	return it
 }
 
 // shownOn has an item seen as near as is asked, with its margin where that is foul or near.

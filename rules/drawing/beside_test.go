@@ -5,7 +5,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
+	"bench.example/undermark/geometry"
 	"bench.example/undermark/geometry/scene"
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
@@ -117,7 +119,7 @@ func TestAFittingIsSeenBesideALine(t *testing.T) {
 	}
 }
 
-// What the outlet blows at is told beside the run by the line between: a door that reaches down past it 500 mm ahead, where 600 are asked, is 100 short.
+// What the outlet is too near to is told there: a door that reaches down past it 500 mm ahead, where 600 are asked, is 100 short.
 // One that is far enough away, and one that nothing is asked of on this run, are not told.
 func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
 	heater, _ := vehicles.HeaterClass("2 kW")
@@ -126,7 +128,7 @@ func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
 	for _, c := range []struct {
 		ahead float64
 		told  bool
-	}{{500, true}, {1300, false}} {
+	}{{500, true}, {599, true}, {700, false}} {
 		at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
 		y := 800 + c.ahead
 		door.Shape, door.Path = vehicles.Piped, []vehicles.Pair{{at(900), at(y)}, {at(1100), at(y)}}
@@ -147,10 +149,78 @@ func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
 			continue
 		}
 		require.Len(t, items, 1)
-		assert.Equal(t, scene.Foul, items[0].State)
-		assert.InDelta(t, 500-600, items[0].Measure.Value, 1e-9)
+		assert.Equal(t, map[bool]scene.State{true: scene.Foul, false: scene.Doubtful}[c.ahead == 500], items[0].State)
+		assert.InDelta(t, c.ahead-600, items[0].Measure.Value, 1e-9)
 		s, ok = Along(result, vehicles.IntakeRun, 1)
 		require.True(t, ok)
 		assert.Empty(t, find(s, scene.Dimension, "side door"), "no gas comes out there")
 	}
+}
+
+// So is what the gas blows at straight ahead, an obstruction that is nowhere near the pipe: a splash guard 300 mm ahead of the outlet is 100 short.
+func TestWhatTheOutletBlowsAtIsToldBesideTheRun(t *testing.T) {
+	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
+	for x, told := range map[float64]bool{950: true, 1300: false} {
+		guard := vehicles.Obstruction{
+			Name: "splash guard", Kind: "plastic part", Measured: true, Drop: vehicles.Span{From: 60, To: 240, Set: true},
+			Place: vehicles.Place{X: vehicles.Pair{at(x), at(x + 100)}, Y: vehicles.Pair{at(1100), at(1110)}},
+		}
+		result, _ := alongside(t, guard)
+		job := result.Job
+		job.RunChecks = vehicles.InFull
+		result, faults := rules.Judge(job, rules.Builtin())
+		require.Empty(t, faults)
+		s, ok := Along(result, vehicles.ExhaustRun, 1)
+		require.True(t, ok)
+		items := find(s, scene.Dimension, "splash guard")
+		if !told {
+			assert.Empty(t, items)
+			continue
+		}
+		require.Len(t, items, 1)
+		assert.Equal(t, scene.Foul, items[0].State)
+		assert.InDelta(t, -100, items[0].Measure.Value, 1e-9)
+		assert.InDelta(t, 800, shown(t, s, items[0]).Line[0].X, 1, "at the outlet")
+	}
+}
+
+// The stretch of a run that is near another is that found place by place.
+func TestTheStretchThatIsNearIsThatOfEveryPlace(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		side, plan, drop := rapid.Float64Range(0, 900), rapid.Float64Range(-400, 400), rapid.Float64Range(-200, -20)
+		run := func(name string) *vehicles.LaidRun {
+			var path []geometry.Point3
+			for range rapid.IntRange(2, 4).Draw(t, name) {
+				path = append(path, geometry.Point3{X: side.Draw(t, "x"), Y: plan.Draw(t, "y"), Z: drop.Draw(t, "z")})
+			}
+			return &vehicles.LaidRun{Path: path, Line: geometry.Rounded(path, 0), Radius: 13}
+		}
+		of, to, within := run("of"), run("to"), rapid.Float64Range(20, 200).Draw(t, "within")
+		s := stretchNear(of, to, rules.TheIntake, rules.TheExhaust, within)
+
+		var other []geometry.Point3
+		for at := float64(rules.AtStub); at <= to.Line.Length(); at++ {
+			other = append(other, to.Line.At(at))
+		}
+		if len(other) == 0 {
+			require.Nil(t, s.run)
+			return
+		}
+		gap := func(at float64) float64 {
+			return geometry.BetweenPaths([]geometry.Point3{of.Line.At(at)}, other).Gap - within - of.Radius
+		}
+		if s.run != nil {
+			require.LessOrEqual(t, max(gap(s.from), gap(s.to)), 1.0)
+		}
+		for at, since := float64(rules.AtStub), 0.0; at <= of.Line.Length(); at++ {
+			if since++; gap(at) > 0 {
+				since = 0
+			}
+			if since > nearStep+1 { // so long a stretch is not stepped over
+				require.NotNil(t, s.run)
+				require.LessOrEqual(t, s.from, at)
+				require.GreaterOrEqual(t, s.to, at-nearStep-1)
+			}
+		}
+	})
 }
