@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"sync"
 
@@ -20,16 +19,15 @@ func (b *Book) Reduce(job vehicles.Job) (vehicles.Plan, []vehicles.Fault) { retu
 func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
 	var wrong []string
 	for key, value := range job.Rules {
-		if rule, _, ok := ruleOf(key); !ok || rule.Unit == MM && math.Abs(value) > survey.Longest {
+		if rule, _, ok := ruleOf(key); !ok || rule.Unit == MM && vehicles.ALength.Takes(value) != nil {
 			wrong = append(wrong, key)
 		}
 	}
 	slices.Sort(wrong)
 	for _, key := range wrong {
-		text := fmt.Sprintf("%q is %s; it must be a length from -%d to %d mm",
-			key, survey.Exact(job.Rules[key]), survey.Longest, survey.Longest)
-		if _, _, ok := ruleOf(key); !ok {
-			text = noRule(key)
+		text := noRule(key)
+		if _, _, ok := ruleOf(key); ok {
+			text = fmt.Sprintf("%q is %s; it %v", key, survey.Exact(job.Rules[key]), vehicles.ALength.Takes(job.Rules[key]))
 		}
 		faults = append(faults, vehicles.Fault{Key: vehicles.RuleKey(key), Text: "rules: " + text})
 	}

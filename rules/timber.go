@@ -15,7 +15,7 @@ var StubTimber = &Rule{
 	Word:  "exhaust stub and timber",
 	named: wordAlone,
 	Title: "Exhaust stub away from wood, foam and lining",
-	Ask: "A rim of steel may be 5 mm from the stub. Wood chars, foam and lining burn: cut them back round the hole. A timber deck " +
+	Ask: "A rim of steel may be near the stub. Wood chars, foam and lining burn: cut them back round the hole. A timber deck " +
 		"then takes " + SteelPlates + ", to carry the heater and to close the gap.",
 	Advice: "cut wood, foam and lining back to a wider circle, with " + SteelPlates + ", and say how wide.",
 	short:  tooClose,

@@ -88,7 +88,7 @@ func (r *reducer) reading(e *end, from *side, axis survey.Axis, reading *survey.
 	}
 	wrong := from.along(e, axis, reading, at, before)
 	if wrong == "" && math.Abs(e.Value) > survey.Longest {
-		wrong = fmt.Sprintf("it comes to %s, and no length may be more than %d mm", survey.InMM(e.Value), survey.Longest)
+		wrong = "it comes to " + survey.InMM(e.Value) + ", and " + survey.NoLonger
 		*e = end{broken: true}
 	}
 	if wrong != "" {

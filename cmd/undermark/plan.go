@@ -61,7 +61,7 @@ func views() []scene.View {
 	for v := scene.Below.Next(); v != scene.Below; v = v.Next() {
 		all = append(all, v)
 	}
-	return append(all, scene.Sides[:]...)
+	return append(append(all, scene.Sides[:]...), scene.FromLeft)
 }
 
 // viewNames are the views by where they look from.

@@ -13,6 +13,9 @@ import (
 // Longest is the longest length a job may hold, mm either way.
 const Longest = 20000
 
+// NoLonger says so.
+var NoLonger = fmt.Sprintf("no length may be more than %d mm", Longest)
+
 // The forms of a reading behind its start. A number is digits, with or without a point and digits behind it; so
 // "303/4in" is 303 quarters of an inch and "30 3/4in" thirty and three quarters.
 var (
@@ -69,7 +72,7 @@ func (r Reading) fault() string {
 	case math.IsNaN(r.Length):
 		return "not a length"
 	case math.Abs(r.Length) > Longest:
-		return fmt.Sprintf("no length may be more than %d mm", Longest)
+		return NoLonger
 	}
 	return ""
 }

@@ -18,6 +18,9 @@ var (
 	KeyListUp   = Bind("PgUp", "up that list", "pgup")
 )
 
+// Dimensions is how many of the worst findings have their distance drawn on the plan.
+const Dimensions = 3
+
 // Worst is the list of findings beside the plan, worst first: those that the move changes, and in one row each those that only confirming
 // ends (Parted) and what it doesn't change.
 type Worst struct {

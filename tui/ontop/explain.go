@@ -29,7 +29,7 @@ var topics = sync.OnceValue(func() map[card]map[string]topic {
 			"thickness": {floorSide, "From the top of the lining to the underside of the lowest rib, where it is " +
 				"thickest: drill nothing before you know it.", nil},
 			"ground": {floorSide, "From the floor's underside down to the ground, the van loaded as it drives.", nil},
-			"deck": {"", "What carries the heater's plate: steel or timber? A hot stub 5 mm from the rim suits steel only. Timber is cut back " +
+			"deck": {"", "What carries the heater's plate: steel or timber? A rim near the hot stub suits steel only. Timber is cut back " +
 				"round it and takes " + rules.SteelPlates + ".", nil},
 			"outline.left":  {"", "From the centreline to the van's skin on the left, sill and all, as high as the exhaust's outlet: it must end at the skin, not under the floor.", nil},
 			"outline.right": {"", "From the centreline to the van's skin on the right, as high as the exhaust's outlet.", nil},

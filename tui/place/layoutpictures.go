@@ -10,6 +10,7 @@ import (
 	"bench.example/undermark/rules/drawing"
 	"bench.example/undermark/tui/canvas"
 	"bench.example/undermark/tui/desk"
+	"bench.example/undermark/tui/moving"
 	"bench.example/undermark/tui/plan"
 	"bench.example/undermark/vehicles"
 )
@@ -105,7 +106,7 @@ func (m screen) under(s desk.State, w int) panelRows {
 // foulOf are the findings that a layout's picture shows: the worst of what it breaks.
 func foulOf(l *rules.Layout) []*rules.Finding {
 	foul := func(f *rules.Finding) bool { return f.Verdict == rules.Foul }
-	return drawing.Worst(l.Result.Findings, foul, dimensions)
+	return drawing.Worst(l.Result.Findings, foul, moving.Dimensions)
 }
 
 // headOf names a layout in a few words: its place among them, its area and its verdict.

@@ -13,13 +13,10 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// dimensions is how many of the worst findings have their distance drawn on the plan.
-const dimensions = 3
-
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
 	o := plan.Options{
-		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, dimensions), MayMove: true,
+		Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, (*rules.Finding).WithCut, moving.Dimensions), MayMove: true,
 		Wishes: bestPlaces(s), Room: !m.unshaded, Areas: m.area > 0, Calm: m.stepping,
 	}
 	if best := m.proposed(); len(best) > 0 {

@@ -13,12 +13,9 @@ import (
 	"bench.example/undermark/tui/plan"
 )
 
-// dimensions is how many of the worst findings have their distance drawn on the plan.
-const dimensions = 3
-
 // shown is what the plan shows beside the job.
 func (m screen) shown(s desk.State) plan.Options {
-	options := plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, dimensions), Letters: letters}
+	options := plan.Options{Focus: s.Focus, Shown: drawing.Worst(s.Result.Findings, m.concerns, moving.Dimensions), Letters: letters}
 	if here, ok := m.here(s); ok {
 		if at, placed := m.place(here, s); placed {
 			place := inSpace(at)

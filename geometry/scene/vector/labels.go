@@ -16,7 +16,9 @@ func (d *drawing) words() {
 			named = append(named, p)
 		}
 	}
-	slices.SortStableFunc(named, func(p, q *part) int { return cmp.Compare(q.Item.Rank(), p.Rank()) })
+	slices.SortStableFunc(named, func(p, q *part) int {
+		return cmp.Or(cmp.Compare(q.Item.Rank(), p.Item.Rank()), cmp.Compare(q.Item.Before(), p.Item.Before()))
+	})
 	for _, p := range named {
 		if !d.name(p, p.Label) && p.Code != "" && p.Measure == nil {
 			d.name(p, p.Code)
