@@ -66,7 +66,7 @@ func TestHumpsAreCounted(t *testing.T) {
 func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 	r := moved(t)
 	line := *r.Job.Fuel
-	line.Supply.From, line.Clips = "", nil
+	line.Supply.From, line.Clips, line.Filter = "", nil, &vehicles.Filter{Leg: 1, Start: 20}
 	line.Path = []vehicles.RunPoint{{X: 1900, Y: 150, Drop: -300}, {X: 1700, Y: 150, Drop: -100}, {X: 1700, Y: 150, Drop: 100}, {X: 1460, Y: 250, Drop: 80}}
 	pump := vehicles.Pump{Leg: 3, Start: 100, Tilt: 30}
 	for _, c := range []struct {
@@ -86,6 +86,7 @@ func TestOfAFuelLineFromAboveThePartBelowIsFound(t *testing.T) {
 		require.True(t, found.Found(), "%v", found.Misses)
 		assert.Equal(t, []vehicles.RunPoint(line.Path[:2]), []vehicles.RunPoint(found.Run.Path[:2]))
 		assert.Equal(t, []vehicles.RunPoint{{X: 1700, Y: 150}, {X: 1700, Y: 150, Drop: 20}}, []vehicles.RunPoint(found.Run.Path[2:4]))
+		assert.Equal(t, line.Filter, found.Run.Filter, "it is above")
 		if c.stays {
 			assert.Equal(t, c.pump, *found.Run.Pump)
 		} else {
@@ -194,4 +195,13 @@ func TestALineThatFallsALittleShortAboveTheFloorIsNotFound(t *testing.T) {
 	}
 	assert.Positive(t, short)
 	assert.Positive(t, found)
+}
+
+// Within the floor is from just above its underside to its top.
+func TestWhatIsWithinTheFloor(t *testing.T) {
+	job := vehicles.Job{Floor: vehicles.Floor{Thickness: 31}}
+	for drop, in := range map[float64]bool{1: false, 0: false, -0.01: true, -31: true, -31.01: false} {
+		assert.Equal(t, in, PointInFloor(&job, drop), "%v", drop)
+		assert.Equal(t, drop < -31, PointAbove(&job, drop), "%v", drop)
+	}
 }

@@ -13,6 +13,8 @@ import (
 
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/features"
+	"bench.example/undermark/tui/form"
+	"bench.example/undermark/vehicles"
 )
 
 // bareJob is a job file with nothing but a floor.
@@ -89,5 +91,22 @@ func TestFormAndVerdictHoldAChainAgainstTheSameLimit(t *testing.T) {
 			left = 3
 		}
 		assert.Len(t, b.desk.State.Job.Obstructions, left, "limit %g: %s", c.limit, b.say)
+	}
+}
+
+// A reading that is typed is tried by the workshop's limit: a total that would pull a rib thin past its other edge is refused where the chain then counts
+// as closed, and taken where it does not, as nothing is moved to fit it.
+func TestATypedTotalIsTriedByTheWorkshopsLimit(t *testing.T) {
+	text := strings.Replace(fmt.Sprintf(chain, 1255.0), `"+50"`, `"+5"`, 1)
+	after, err := vehicles.ParseJob([]byte(text), "", rules.Builtin())
+	require.NoError(t, err)
+	for limit, refused := range map[float64]bool{1e5: true, 6.635: false} {
+		o := options(t)
+		o.Screens, o.Book = Screens(), workshop(t, "chain.closure", limit)
+		before, _, _ := strings.Cut(text, "total = ")
+		require.NoError(t, os.WriteFile(o.Path, []byte(before), 0o644))
+		b := started(t, o)
+		_, err := form.Try(b.desk.State, after)
+		assert.Equal(t, refused, err != nil, "%v: %v", limit, err)
 	}
 }

@@ -296,3 +296,20 @@ func TestNothingIsHungWithinTheFloor(t *testing.T) {
 		}
 	}
 }
+
+// So is a filter that would come within the floor by being so far before a pump below it.
+func TestAFilterBeforeAPumpJustBelowTheFloorIsBelowIt(t *testing.T) {
+	line := *vehicles.Demo().Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{Pump: &vehicles.Pump{Leg: 1, Start: 90 + 85, Tilt: 30}}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -90}, {X: 1900, Y: 300, Drop: 160}, {X: 1500, Y: 250, Drop: 60}, {X: 1430, Y: 235, Drop: 45}}
+	demo := vehicles.Demo()
+	d := screentest.New(t, New(), demo.WithRun(vehicles.FuelRun, &line), 100, 27)
+	d.Type("<tab><tab>")
+	for d.Screen.(screen).picked.kind != vehicles.AFilter {
+		d.Type(".")
+	}
+	d.Type("t")
+	laid := d.State.Job.Laid(vehicles.FuelRun)
+	require.True(t, laid.Filter.Set)
+	assert.InDelta(t, rules.UnderHole, laid.Station(laid.Filter.Value).Drop, 1)
+}

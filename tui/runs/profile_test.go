@@ -52,6 +52,11 @@ func TestAFallThatIsTooLittleIsMarked(t *testing.T) {
 		d.State.Settings.Colour = desk.NoColour
 		assert.Contains(t, ansi.Strip(d.Screen.View(d.State, size.W, size.H)), "↑20! ", size.Name)
 	}
+	d := bare(t, 100, 27)
+	d.Type("nrrrrrr")
+	require.Contains(t, ansi.Strip(d.Screen.View(d.State, 100, 27)), "↑20!")
+	d.Type("<tab>")
+	assert.NotRegexp(t, `(?m)^mm/m.*!`, ansi.Strip(d.Screen.View(d.State, 100, 27)), "another run is marked for none of that")
 	var row written
 	row.put(4, "101")
 	row.putInked(9, "34!", desk.Style{})

@@ -249,6 +249,12 @@ func TestATapSlidesWhatHangs(t *testing.T) {
 	require.Equal(t, part{sort: hung, index: 0, kind: vehicles.AClip}, d.Screen.(screen).picked)
 	assert.InDelta(t, along+3*wide, d.State.Job.Exhaust.Clips[0], wide)
 	assert.Equal(t, "exhaust clip 1 moved. Ctrl-Z takes it back.", d.Said)
+	once := d.State.Job.Exhaust.Clips
+	d.Tap(col+8, a.plan.H+row)
+	require.NotEqual(t, once, d.State.Job.Exhaust.Clips)
+	d.Undo()
+	assert.Equal(t, once, d.State.Job.Exhaust.Clips, "each tap is a step of its own")
+	assert.Equal(t, desk.Change{}, d.Screen.(screen).byTap(desk.Change{}, placed{}), "what nothing came of is not said to have moved")
 	d.Type("hh<esc>h")
 	require.True(t, d.Screen.Typing())
 	for y, row := range strings.Split(d.View(100, 27), "\n") { // in the list: the plan may have that name, too
