@@ -21,7 +21,7 @@ var (
 		Word:   "below the pump",
 		Title:  "Room below the pump to reach it and its filter",
 		Ask:    "Pump and filter are changed from below: a hand must get there.",
-		Advice: "put the pump where nothing is right below it.",
+		Advice: "put the pump below the floor where nothing is right below it.",
 		short:  tooClose,
 		check:  reachPump,
 	}
@@ -30,7 +30,7 @@ var (
 		Word:   "below the fuel filter",
 		Title:  "Room below the fuel filter to reach it",
 		Ask:    "The filter is changed from below: a hand must get there.",
-		Advice: "put the filter where nothing is right below it.",
+		Advice: "put the filter below the floor where nothing is right below it.",
 		short:  tooClose,
 		check:  reachFilter,
 	}

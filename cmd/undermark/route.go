@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"math"
 	"os"
 	"os/signal"
 	"slices"
@@ -233,8 +234,11 @@ func parseTarget(to, edge string) (t rules.Target, err error) {
 	parts := strings.Split(to, ",")
 	for i, part := range parts {
 		x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
-		if err != nil || len(parts) != len(v) || !isPlace(x) {
+		if err != nil || len(parts) != len(v) || math.IsNaN(x) {
 			return t, fmt.Errorf("--to %q: give three numbers of mm as X,Y,DROP, e.g. --to 1370,870,187", to)
+		}
+		if err := vehicles.ALength.Takes(x); err != nil {
+			return t, fmt.Errorf("--to %q: %s %w", to, part, err)
 		}
 		v[i] = x
 	}

@@ -137,6 +137,7 @@ func TestRouteSaysWhatIsMissing(t *testing.T) {
 		{exitUsage, `--edge "top": give left, right or rear`, []string{"intake", "-", "--edge", "top"}},
 		{exitUsage, `--to "1,2": give three numbers of mm as X,Y,DROP`, []string{"intake", "-", "--to", "1,2"}},
 		{exitUsage, `--to "1,2,NaN": give three numbers`, []string{"intake", "-", "--to", "1,2,NaN"}},
+		{exitUsage, `--to "1,-99999,3": -99999 must be a length from -20000 to 20000 mm`, []string{"intake", "-", "--to", "1,-99999,3"}},
 		{exitUsage, `--to "1,2,3,4": give three numbers`, []string{"intake", "-", "--to", "1,2,3,4"}},
 	} {
 		code, out, complaint := call(bareJob, append([]string{"route"}, c.args...)...)

@@ -276,3 +276,24 @@ func TestKeysOfAnotherRunSayWhyTheyDoNothing(t *testing.T) {
 	d.Type("<tab><enter>")
 	assert.NotNil(t, d.State.Job.Intake, "Enter does what stands first at the foot")
 }
+
+// What is done to points alone says so where something else is picked; in a job with a fault the profile's place says what brings it back.
+func TestWhatIsDoneToPointsSaysSo(t *testing.T) {
+	for _, key := range []string{"r", "d", "i"} {
+		d := screentest.New(t, New(), screentest.State(t).Job, 100, 27)
+		for d.Screen.(screen).picked.sort != pipe {
+			d.Type(".")
+		}
+		before := d.State.Job
+		d.Type(key)
+		assert.Equal(t, "That is done to a point: n picks one.", d.Said, key)
+		assert.Equal(t, before, d.State.Job)
+	}
+	job := screentest.State(t).Job
+	run := *job.Intake
+	run.Clips = []float64{90000}
+	d := screentest.New(t, New(), job.WithRun(vehicles.IntakeRun, &run), 100, 27)
+	require.NotEmpty(t, d.State.Faults)
+	d.Type("<tab>e")
+	assert.Contains(t, strings.Join(strings.Fields(d.View(100, 27)), " "), "How it falls is seen here once the fault is put right.")
+}

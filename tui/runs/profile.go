@@ -94,7 +94,11 @@ func (m screen) fall(s desk.State, in size) string {
 	st := s.Settings.Styles()
 	p, ok := m.beside(s, in)
 	if !ok {
-		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once the "+m.of.String()+" has a stub and a point.", in.W), "\n"), in.W, in.H)
+		once := "the " + m.of.String() + " has a stub and a point."
+		if len(s.Faults) > 0 {
+			once = "the fault is put right."
+		}
+		return desk.Fit(strings.Join(desk.Wrapped(st.Faint, "How it falls is seen here once "+once, in.W), "\n"), in.W, in.H)
 	}
 	look := canvas.Look{
 		Camera: p.camera(), Units: s.Settings.Units, Left: desk.Left(s.Settings), Right: desk.Right(s.Settings), Faces: s.Settings.Colour.Faces(s.Settings.Look),

@@ -239,6 +239,8 @@ func (m screen) pressRun(k tea.KeyMsg, here placed, s desk.State) (screen, desk.
 		return m.oneMore(here, s)
 	case here.sort == point:
 		return m.pressPoint(k, here.index, s)
+	case key.Matches(k, keyRaise, keyLower, keyInsert):
+		return m, desk.Change{Say: "That is done to a point: " + keyNext.Help().Key + " picks one."}
 	}
 	return m.passOn(k, s)
 }
