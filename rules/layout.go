@@ -29,7 +29,7 @@ type Layout struct {
 	AsItIs   bool            // it is the job's own, as it is
 	Detour   bool            // its fuel line goes a long way round
 	FuelMiss *Route          // the nearest miss of a fuel line where it has none and it is known where one begins; nil else, and for the job's own
-	room     int             // which open area the cut is in, as the search counts them; -1 for none
+	area     int             // which open area the cut is in, as the search counts them; -1 for none
 	turned   bool            // its heading is not the job's
 	kept     float64         // what exhaust and intake keep at the least, up to what the picture calls much
 	pull     float64         // what of Away counts, mm: nothing where nobody has said where it is wanted
@@ -58,7 +58,7 @@ const LayoutsApart = 300
 
 // Alike tells whether a layout would hardly be told from another.
 func (l *Layout) Alike(other *Layout) bool {
-	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge && l.room == other.room
+	return l.At.Sub(other.At).Norm() < LayoutsApart && l.Edge == other.Edge && l.area == other.area
 }
 
 // What counts for how much where layouts are ranked: so many mm of the way from the wish as much as a mm of margin, as where the heater

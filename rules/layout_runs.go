@@ -100,7 +100,7 @@ func (l *layouting) known(before []sketch, s *sketch) bool {
 		if b.laid == nil || b.laid.broken > 0 || b.laid.Beyond {
 			return false
 		}
-		like := Layout{At: s.at, Edge: out, room: l.in.at(s.at)}
+		like := Layout{At: s.at, Edge: out, area: l.in.at(s.at)}
 		return b.at.Sub(s.at).Norm() < spotsApart || leads && !b.laid.Detour && b.laid.Alike(&like)
 	})
 }
@@ -230,7 +230,7 @@ func (l *layouting) take(s *sketch, job vehicles.Job) {
 
 // layout is a judged job as a layout at a heading, so far from the wish.
 func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
-	a := &Layout{Result: *r, At: r.Plan.Cut.At, Yaw: yaw, Away: away, room: l.in.at(r.Plan.Cut.At)}
+	a := &Layout{Result: *r, At: r.Plan.Cut.At, Yaw: yaw, Away: away, area: l.in.at(r.Plan.Cut.At)}
 	a.turned = geometry.WithinHalfTurn(yaw-l.result.Job.Heater.Yaw) != 0
 	a.Beyond = l.result.Job.Wish != nil && a.Away > l.within
 	if l.result.Job.Wish != nil || l.result.Job.Cut != nil {

@@ -419,7 +419,7 @@ func TestAlike(t *testing.T) {
 		"nearly so far":    {func(l *Layout) { l.At.X += LayoutsApart - 1 }, true},
 		"so far apart":     {func(l *Layout) { l.At.X += LayoutsApart }, false},
 		"another edge":     {func(l *Layout) { l.Edge = RightEdge }, false},
-		"another area":     {func(l *Layout) { l.room++ }, false},
+		"another area":     {func(l *Layout) { l.area++ }, false},
 		"far, out as well": {func(l *Layout) { l.At.Y -= LayoutsApart; l.Edge = RightEdge }, false},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -33,7 +33,7 @@ type measuring struct {
 	before       measured
 	things, were []vehicles.Placed // the obstructions, and where they were before
 	tube         *geometry.Tube    // what the run fills, once somebody has asked
-	room         *geometry.Tube    // memory for that
+	memory       *geometry.Tube    // for that
 }
 
 // measuring is that of a run, which there is.
@@ -43,7 +43,7 @@ func (j *judge) measuring(of Sort) *measuring {
 	if m.measured != nil {
 		return m
 	}
-	m.measured, m.room = j.haste.nothing(k)
+	m.measured, m.memory = j.haste.nothing(k)
 	m.run = j.plan.Run(k)
 	n := len(j.plan.Obstructions)
 	m.gaps, m.dips = emptied(m.gaps, n), emptied(m.dips, n)
@@ -69,7 +69,7 @@ func (m *measuring) stays(i int) bool {
 // fills is what the run fills.
 func (m *measuring) fills() *geometry.Tube {
 	if m.tube == nil {
-		m.tube = filledBy(m.room.Emptied(), m.run, 0, m.run.Line.Length())
+		m.tube = filledBy(m.memory.Emptied(), m.run, 0, m.run.Line.Length())
 	}
 	return m.tube
 }
