@@ -25,9 +25,9 @@ func wrongRules(job vehicles.Job) (faults []vehicles.Fault) {
 	}
 	slices.Sort(wrong)
 	for _, key := range wrong {
-		text := noRule(key)
-		if _, _, ok := ruleOf(key); ok {
-			text = fmt.Sprintf("%q is %s; it %v", key, survey.Exact(job.Rules[key]), vehicles.ALength.Takes(job.Rules[key]))
+		text := fmt.Sprintf("%q is %s; it %v", key, survey.Exact(job.Rules[key]), vehicles.ALength.Takes(job.Rules[key]))
+		if _, _, ok := ruleOf(key); !ok {
+			text = noRule(key)
 		}
 		faults = append(faults, vehicles.Fault{Key: vehicles.RuleKey(key), Text: "rules: " + text})
 	}
