@@ -113,20 +113,26 @@ func TestTheHoleOfAFuelLineIsOnTheUnderside(t *testing.T) {
 	assert.Empty(t, to.Above)
 }
 
-// What a line breaks above the floor no way below mends, and no layout: the way below is found as if it were not, and it is said alone.
-// It is a line through a box.
-func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFound(t *testing.T) {
+// byABox is a job asked in full whose fuel line comes down from the van past a box whose right side is y mm left of the centreline, the line's being
+// 300, and that line.
+func byABox(t *testing.T, y float64) (with Result, line vehicles.Run) {
 	r := moved(t)
-	line := *r.Job.Fuel
+	line = *r.Job.Fuel
 	line.Supply.From, line.Clips, line.Pump, line.Filter = "", nil, nil, nil
 	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: 60}, {X: 1460, Y: 250, Drop: 80}}
 	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
-	box := vehicles.Fitting{Name: "battery box", Rise: vehicles.Span{From: 0, To: 400, Set: true}, Place: vehicles.Place{X: vehicles.Pair{at(1650), at(1850)}, Y: vehicles.Pair{at(280), at(600)}}}
+	box := vehicles.Fitting{Name: "battery box", Rise: vehicles.Span{From: 0, To: 400, Set: true}, Place: vehicles.Place{X: vehicles.Pair{at(1650), at(1850)}, Y: vehicles.Pair{at(y), at(600)}}}
 	job := r.Job.WithRun(vehicles.FuelRun, &line)
 	job.RunChecks, job.Fittings = vehicles.InFull, append(slices.Clone(job.Fittings), box)
 	with, faults := Judge(job, r.Book)
 	require.Empty(t, faults)
+	return with, line
+}
 
+// What a line breaks above the floor no way below mends, and no layout: the way below is found as if it were not, and it is said alone.
+// It is a line through a box.
+func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFound(t *testing.T) {
+	with, line := byABox(t, 280)
 	found := FindRoute(context.Background(), &with, vehicles.FuelRun, FuelTarget(&line), nil)
 	require.NotNil(t, found.Run)
 	assert.False(t, found.Found(), "it breaks that")
@@ -168,18 +174,9 @@ func TestWhatALineBreaksAboveTheFloorIsSaidAloneAndKeepsNothingElseFromBeingFoun
 // A line that falls short above the floor by less than is told apart is not said to be found: as for any run, that is a miss, though it may be too close
 // to call.
 func TestALineThatFallsALittleShortAboveTheFloorIsNotFound(t *testing.T) {
-	r := moved(t)
-	line := *r.Job.Fuel
-	line.Supply.From, line.Clips, line.Pump, line.Filter = "", nil, nil, nil
-	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: -300}, {X: 1700, Y: 300, Drop: 60}, {X: 1460, Y: 250, Drop: 80}}
-	at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
 	short, found := 0, 0
 	for y := 296.0; y <= 330; y += 2 {
-		box := vehicles.Fitting{Name: "battery box", Rise: vehicles.Span{From: 0, To: 400, Set: true}, Place: vehicles.Place{X: vehicles.Pair{at(1650), at(1850)}, Y: vehicles.Pair{at(y), at(600)}}}
-		job := r.Job.WithRun(vehicles.FuelRun, &line)
-		job.RunChecks, job.Fittings = vehicles.InFull, append(slices.Clone(job.Fittings), box)
-		with, faults := Judge(job, r.Book)
-		require.Empty(t, faults)
+		with, line := byABox(t, y)
 		route := FindRoute(context.Background(), &with, vehicles.FuelRun, FuelTarget(&line), nil)
 		for _, f := range route.Misses {
 			if f.Rule == throughFitting && f.Margin.Value < 0 {
