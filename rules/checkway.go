@@ -9,7 +9,7 @@ import (
 
 // OnCheck returns the fittings, by the job's list, that the tape of a length to check would pass through on the floor.
 func OnCheck(r *Result, c Check) []int {
-	t := layer{r: r}
+	t := taping{r: r}
 	return t.met(c.ends[0], c.ends[1])
 }
 
@@ -26,7 +26,7 @@ const evenStep = 50.0
 // there is none as far ahead as the pins are out: nearer, the tapes lie too flat to show anything.
 func EvenPlace(r *Result) (e Even, ok bool) {
 	d, pins := &r.Job.Datum, r.Job.Pins()
-	t := layer{r: r}
+	t := taping{r: r}
 	left, right := geometry.Point{X: d.ShiftAbove.Value, Y: pins}, geometry.Point{X: d.ShiftAbove.Value, Y: -pins}
 	end := r.Plan.Fit.Up(geometry.Point{X: r.Plan.FloorMax.X}).X
 	for ahead := math.Floor(end/evenStep) * evenStep; ahead >= pins; ahead -= evenStep {
@@ -41,7 +41,7 @@ func EvenPlace(r *Result) (e Even, ok bool) {
 
 // TapesMet returns how many tapes on top a fitting of the job stands in the way of: those of all marks and lengths to check.
 func TapesMet(r *Result, sheet MarkSheet, fitting int) (n int) {
-	count := func(t layer, from, to geometry.Point) {
+	count := func(t taping, from, to geometry.Point) {
 		if t.meets(t.tape(from, to), fitting) {
 			n++
 		}
@@ -50,13 +50,13 @@ func TapesMet(r *Result, sheet MarkSheet, fitting int) (n int) {
 		if m.Above == nil {
 			continue
 		}
-		t := layer{r: r, end: geometry.Point{X: m.Above.X, Y: m.Above.Y}}
+		t := taping{r: r, end: geometry.Point{X: m.Above.X, Y: m.Above.Y}}
 		for _, way := range TapeWays {
 			count(t, t.zero(m.Above, way), t.end)
 		}
 	}
 	for _, c := range sheet.Checks {
-		count(layer{r: r}, c.ends[0], c.ends[1])
+		count(taping{r: r}, c.ends[0], c.ends[1])
 	}
 	return n
 }

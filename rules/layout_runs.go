@@ -252,7 +252,7 @@ func (l *layouting) layout(r *Result, yaw, away float64) *Layout {
 				a.broken++
 			}
 		}
-		near := f.Rule.ByKind == AnObstruction || f.Subject.onCut()
+		near := (f.Rule.ByKind == AnObstruction || f.Subject.onCut()) && !f.stays()
 		if near && f.Rule.Unit == MM && f.Margin.Set && (!a.Least.Set || f.Margin.Value < a.Least.Value) {
 			a.Least, a.LeastOf = f.Margin, f.About()
 		}

@@ -52,7 +52,7 @@ func OnFloor(r *Result, mark Mark, way TapeWay) Standing {
 	if mark.Above == nil {
 		return Standing{}
 	}
-	t := layer{r: r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
+	t := taping{r: r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
 	zero := t.zero(mark.Above, way)
 	s := Standing{Fittings: t.met(zero, t.end)}
 	if len(s.Fittings) > 0 && !way.OfPin() {
@@ -61,14 +61,14 @@ func OnFloor(r *Result, mark Mark, way TapeWay) Standing {
 	return s
 }
 
-// layer lays tapes over the floor, in the frame above.
-type layer struct {
+// taping lays tapes over the floor, in the frame above.
+type taping struct {
 	r   *Result
 	end geometry.Point // the mark
 }
 
 // zero is where a way's tape begins.
-func (t *layer) zero(a *AboveReadings, way TapeWay) geometry.Point {
+func (t *taping) zero(a *AboveReadings, way TapeWay) geometry.Point {
 	job := &t.r.Job
 	switch way {
 	case FromLeft:
@@ -84,7 +84,7 @@ func (t *layer) zero(a *AboveReadings, way TapeWay) geometry.Point {
 }
 
 // met are the fittings that a tape from one place to another passes through.
-func (t *layer) met(from, to geometry.Point) (fittings []int) {
+func (t *taping) met(from, to geometry.Point) (fittings []int) {
 	tape := t.tape(from, to)
 	for i := range t.r.Plan.Fittings {
 		if t.meets(tape, i) {
@@ -95,19 +95,19 @@ func (t *layer) met(from, to geometry.Point) (fittings []int) {
 }
 
 // tape is what a tape from one place to another covers of the floor, in the frame below.
-func (t *layer) tape(from, to geometry.Point) geometry.Footprint {
+func (t *taping) tape(from, to geometry.Point) geometry.Footprint {
 	fit := &t.r.Plan.Fit
 	return geometry.NewLine([]geometry.Point{fit.Down(from), fit.Down(to)}, tapeAcross/2.0)
 }
 
 // meets tells whether a tape passes through a fitting.
-func (t *layer) meets(tape geometry.Footprint, fitting int) bool {
+func (t *taping) meets(tape geometry.Footprint, fitting int) bool {
 	p, top := &t.r.Plan.Fittings[fitting].Prism, t.r.Job.Floor.Thickness
 	return p.High > top && p.Low < top+tapeUnder && geometry.Between(tape, p.Footprint).Gap < 0
 }
 
 // aside is the nearest place to both sides where tape and square lie free, nil where there is none.
-func (t *layer) aside(zero geometry.Point, way TapeWay) *Aside {
+func (t *taping) aside(zero geometry.Point, way TapeWay) *Aside {
 	along := geometry.Point{X: 1}
 	if way == FromDatum {
 		along = geometry.Point{Y: 1}
@@ -124,13 +124,13 @@ func (t *layer) aside(zero geometry.Point, way TapeWay) *Aside {
 }
 
 // onFloor tells whether a place is on the floor.
-func (t *layer) onFloor(p geometry.Point) bool {
+func (t *taping) onFloor(p geometry.Point) bool {
 	down, least, most := t.r.Plan.Fit.Down(p), t.r.Plan.FloorMin, t.r.Plan.FloorMax
 	return down.X >= least.X && down.X <= most.X && math.Abs(down.Y) <= most.Y
 }
 
 // reading is what a way's tape says at a place of the frame above.
-func (t *layer) reading(p geometry.Point, way TapeWay) float64 {
+func (t *taping) reading(p geometry.Point, way TapeWay) float64 {
 	m := marker{job: &t.r.Job, fit: &t.r.Plan.Fit}
 	return m.both("", t.r.Plan.Fit.Down(p)).Above.By(way)
 }
@@ -152,7 +152,7 @@ func SigmaOf(r *Result, mark Mark, way TapeWay) float64 {
 		return a.Sigma[1]
 	}
 	end := geometry.Point{X: a.X, Y: a.Y}
-	t := layer{r: r, end: end}
+	t := taping{r: r, end: end}
 	along := end.Sub(t.zero(a, way))
 	if along.Norm() == 0 {
 		return math.Max(a.Sigma[0], a.Sigma[1])

@@ -92,7 +92,7 @@ func TestAFreeTapeTouchesNothing(t *testing.T) {
 				for _, i := range OnFloor(&r, mark, way).Fittings {
 					held[i] = true
 				}
-				l := layer{r: &r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
+				l := taping{r: &r, end: geometry.Point{X: mark.Above.X, Y: mark.Above.Y}}
 				from, to := r.Plan.Fit.Down(l.zero(mark.Above, way)), r.Plan.Fit.Down(l.end)
 				for i := range r.Plan.Fittings {
 					p := &r.Plan.Fittings[i].Prism

@@ -103,6 +103,9 @@ func (m *maker) duct() {
 	m.blown(w, on)
 }
 
+// heardFrom is how fast air is in a duct that one hears, m/s. common practice, no source
+const heardFrom = 8
+
 // wanted is what the way takes of the flow that is wanted.
 func (m *maker) wanted(w way, turned float64, on basis) {
 	sizes, flow := m.sizes.Duct, m.job.Ductwork.Flow.Value
@@ -110,7 +113,7 @@ func (m *maker) wanted(w way, turned float64, on basis) {
 		flow = m.heater(&on).Air
 		on.take("air wanted", flow, Flow)
 	}
-	why := fmt.Sprintf("%s through %s. Above 8 m/s it is heard.", Flow.Of(flow), survey.InMMTo(w.across, 0))
+	why := fmt.Sprintf("%s through %s. Above %d m/s it is heard.", Flow.Of(flow), survey.InMMTo(w.across, 0), heardFrom)
 	if h := m.job.Heater; h != nil && h.Duct.Count() > 1 {
 		why += " It is of one duct: a second one takes air of its own, and what is wanted here is this one's."
 	}

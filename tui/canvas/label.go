@@ -224,7 +224,7 @@ func (p *painter) seated(n *naming, text *label, dearer int) choice {
 	}
 	if text.over && !best.found && text.of == it && it.Area.Shape != geometry.Line && (text.urgent || !p.buries(it, text.length())) {
 		// better over its edge than without a name
-		p.seats = p.within2(p.seats[:0], &it.Area, 0)
+		p.seats = p.seatsIn(p.seats[:0], &it.Area, 0)
 		p.choose(&best, text, p.seats)
 	}
 	return best
@@ -258,7 +258,7 @@ func (p *painter) seatsOf(seats []seat, it *part, length int) []seat {
 		seats = p.inLine(seats, &it.Area, length)
 		seats = p.alongside(seats, it.Area.Path)
 	default:
-		seats = p.within2(seats, &it.Area, length)
+		seats = p.seatsIn(seats, &it.Area, length)
 		if bears(it) {
 			seats = p.onBeam(seats, &it.Area, length)
 		}
@@ -303,7 +303,7 @@ func (p *painter) codes() {
 		if it.Area.Shape == geometry.Line {
 			p.seats = p.inLine(p.seats[:0], &it.Area, 0)
 		} else {
-			p.seats = p.within2(p.seats[:0], &it.Area, 0)
+			p.seats = p.seatsIn(p.seats[:0], &it.Area, 0)
 		}
 		p.write(text, p.seats)
 	}

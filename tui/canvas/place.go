@@ -109,8 +109,8 @@ func (p *painter) aloof(own uint16, row, col, step int) {
 // Shares of a shape's length at which a label is tried, the middle first.
 var shares = []float64{0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.44, 0.56, 0.31, 0.69, 0.19, 0.81, 0.06, 0.94}
 
-// within2 adds seats inside a footprint, for a text of so many characters only those where that lies wholly inside it.
-func (p *painter) within2(seats []seat, f *geometry.Footprint, length int) []seat {
+// seatsIn adds seats inside a footprint, for a text of so many characters only those where that lies wholly inside it.
+func (p *painter) seatsIn(seats []seat, f *geometry.Footprint, length int) []seat {
 	low, top := f.Bounds()
 	_, high := p.CellSize()
 	if !p.roomy(low, top, length) {

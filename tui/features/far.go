@@ -11,7 +11,7 @@ import (
 const longTape = 2000
 
 // nearer offers what is better than such a tape.
-const nearer = ". Over 2 m: a nearer line is better, any straight edge across the van seen from both sides (On top, x starts at)"
+var nearer = ". Over " + survey.FigureTo(longTape/1000., 0) + " m: a nearer line is better, any straight edge across the van seen from both sides (On top, x starts at)"
 
 // isLong tells whether a reading along the van is of a tape that long.
 func isLong(r survey.Reading) bool { return r.Start == survey.Datum && math.Abs(r.Length) > longTape }

@@ -75,10 +75,8 @@ func (m screen) meant(kind *vehicles.HangingKind, here placed, s desk.State, lai
 			along = max(0, from-kind.Apart)
 		}
 	}
-	if !rules.PointInFloor(&s.Job, laid.Station(along).Drop) {
-		return along
-	}
-	for along < laid.Line.Length() && laid.Station(along).Drop < rules.UnderHole {
+	in := func(at float64) bool { return rules.PointInFloor(&s.Job, laid.Station(at).Drop) }
+	for along < laid.Line.Length() && (in(along) || in(along-rules.UnderHole)) {
 		along++
 	}
 	return along

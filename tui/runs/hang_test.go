@@ -297,6 +297,19 @@ func TestNothingIsHungWithinTheFloor(t *testing.T) {
 	}
 }
 
+// A place just below the hole is a hand's room below it, too: the middle of a leg from 90 above to 100 below is 5 below.
+func TestAPumpAtTheHoleIsBelowIt(t *testing.T) {
+	line := *vehicles.Demo().Fuel
+	line.Hanging, line.Supply.From = vehicles.Hanging{}, ""
+	line.Path = []vehicles.RunPoint{{X: 1900, Y: 300, Drop: -90}, {X: 1900, Y: 300, Drop: 100}, {X: 1500, Y: 250, Drop: 60}, {X: 1430, Y: 235, Drop: 45}}
+	demo := vehicles.Demo()
+	d := screentest.New(t, New(), demo.WithRun(vehicles.FuelRun, &line), 100, 27)
+	d.Type("<tab><tab>m")
+	laid := d.State.Job.Laid(vehicles.FuelRun)
+	require.True(t, laid.Pump.Set, d.Said)
+	assert.InDelta(t, rules.UnderHole, laid.Station(laid.Pump.Value).Drop, 1)
+}
+
 // So is a filter that would come within the floor by being so far before a pump below it.
 func TestAFilterBeforeAPumpJustBelowTheFloorIsBelowIt(t *testing.T) {
 	line := *vehicles.Demo().Fuel
