@@ -151,13 +151,18 @@ func (r *Root) stepped(moved bool, didNot string, did func(is vehicles.Job) stri
 		return nil
 	}
 	r.tell(did(r.desk.State.Job))
-	r.body = [2]int{} // the screens are told: what a field is of may be gone
-	return r.changed()
+	return r.replaced()
 }
 
 // put puts a job on the desk as it is.
 func (r *Root) put(job vehicles.Job) tea.Cmd {
 	r.desk.Put(job)
+	return r.replaced()
+}
+
+// replaced goes on when the job on the desk is another by no edit of a screen: the screens are told at once, as what a field is of may be gone.
+func (r *Root) replaced() tea.Cmd {
+	r.body = [2]int{}
 	return r.changed()
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"runtime"
 	"strconv"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"bench.example/undermark/geometry/survey"
 	"bench.example/undermark/rules"
 	"bench.example/undermark/tui/words"
+	"bench.example/undermark/vehicles"
 )
 
 func suggestCommand(shared *sharedFlags, s streams) *cobra.Command {
@@ -96,7 +96,7 @@ func parseNear(text string) (*geometry.Point, error) {
 }
 
 // isPlace tells whether a number may be a place: NaN may not.
-func isPlace(v float64) bool { return math.Abs(v) <= survey.Longest }
+func isPlace(v float64) bool { return vehicles.ALength.Takes(v) == nil }
 
 // suggestText writes places for a person.
 func suggestText(p *paper, r rules.Result, places []rules.Suggestion) string {

@@ -168,3 +168,8 @@ const groundNear = 170
 func roleOf(of vehicles.RunKind) scene.Role {
 	return [...]scene.Role{vehicles.ExhaustRun: scene.Exhaust, vehicles.IntakeRun: scene.Intake, vehicles.FuelRun: scene.Fuel}[of]
 }
+
+// SideOf is the view of the van's side from where a run goes out, as that is how it is worked on.
+func SideOf(run *vehicles.Run, of vehicles.RunKind) scene.View {
+	return scene.FromSide(run.Path[of.FarEnd(len(run.Path))].Y)
+}

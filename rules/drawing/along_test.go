@@ -13,16 +13,21 @@ import (
 	"bench.example/undermark/vehicles"
 )
 
-// alongside is a job whose exhaust goes straight to the left at x = 1000, y = 0 to 800, 120 mm below the floor, with a box beside it.
-func alongside(t *testing.T, box vehicles.Obstruction) (rules.Result, scene.Scene) {
+// straightOut is a job whose exhaust goes straight to the left at x = 1000, y = 0 to 800, 120 mm below the floor; an intake's stub is so far ahead of it.
+func straightOut(ahead float64) vehicles.Job {
 	heater, _ := vehicles.HeaterClass("2 kW")
-	heater.ExhaustStub, heater.StubDrop = [2]float64{0, 0}, 120
-	job := vehicles.Job{
+	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{ahead, 0}, 120
+	return vehicles.Job{
 		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
 		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
-		Obstructions: vehicles.List[vehicles.Obstruction]{box},
-		Exhaust:      &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
+		Exhaust: &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
 	}
+}
+
+// alongside is that job with a box beside the exhaust, and the exhaust's profile.
+func alongside(t *testing.T, box vehicles.Obstruction) (rules.Result, scene.Scene) {
+	job := straightOut(0)
+	job.Obstructions = vehicles.List[vehicles.Obstruction]{box}
 	result, faults := rules.Judge(job, rules.Builtin())
 	require.Empty(t, faults)
 	s, ok := Along(result, vehicles.ExhaustRun, 1)

@@ -10,11 +10,11 @@ import (
 // neighbour is an obstruction, a fitting, an opening or another run that a run has a distance to keep from.
 type neighbour struct {
 	of      rules.Thing
-	least   *rules.Finding // of the findings that have a margin the one with the least
-	end     *rules.Finding // of those of gas on its way and of the run's ends alone, the one with the least
-	endAt   geometry.Point3
-	within  float64 // how far from the run's axis it is asked to be where it is nearer, mm; 0 where it is nowhere
-	stretch stretch // of another run: what of it is so near
+	least   *rules.Finding  // of the findings that have a margin the one with the least
+	end     *rules.Finding  // of those of gas on its way and of the run's ends alone, the one with the least
+	endAt   geometry.Point3 // where on the run that is
+	within  float64         // how far from the run's axis it is asked to be where it is nearer, mm; 0 where it is nowhere
+	stretch stretch         // of another run: what of it is so near
 }
 
 // stretch is a run from a place along it to another, mm; without a run it is none.
@@ -49,6 +49,9 @@ func neighbours(result *rules.Result, of vehicles.RunKind) (list []neighbour) {
 		case !f.Margin.Set:
 		case ofEnd && (n.end == nil || f.Margin.Value < n.end.Margin.Value):
 			n.end, n.endAt = f, f.At[own]
+			if f.OfEnd() { // what blows on from there is off the run
+				n.endAt = run.Line.At(run.Line.Length())
+			}
 		case !ofEnd:
 			if n.least == nil || f.Margin.Value < n.least.Margin.Value {
 				n.least = f
@@ -86,24 +89,26 @@ func (d *drawer) beside(list []neighbour) {
 	obstructions := make([]*neighbour, len(d.plan.Obstructions))
 	for i := range list {
 		n := &list[i]
-		seen := n.within > 0
+		seen := false
 		switch {
 		case n.of.Sort == rules.AnObstruction:
-			obstructions[n.of.Index] = n
-		case n.of.Sort == rules.AFitting && seen:
+			obstructions[n.of.Index], seen = n, n.within > 0
+		case n.of.Sort == rules.AFitting && n.within > 0:
+			seen = true
 			it := d.fitting(int(n.of.Index))
 			it.State = stateOf(n.least.Verdict)
 			n.shownOn(&it)
 			d.items = append(d.items, it)
 		case n.stretch.run != nil:
+			seen = true
 			kind, _ := n.of.Sort.Run()
 			s := &n.stretch
 			d.add(scene.Item{Role: roleOf(kind), State: stateOf(n.least.Verdict), Solid: scene.Pipe(s.run.Line.PiecesOn(s.from, s.to), s.run.Radius)})
 			// a pipe itself is named by its end, which is not in the picture
-			d.add(named(n.of, n.least, scene.Item{Primitive: scene.Stroke, Path: scene.Straight(n.least.At[:]...)}))
+			d.add(between(n.of, n.least, scene.Item{Primitive: scene.Stroke, Path: scene.Straight(n.least.At[:]...)}))
 		}
 		if n.end != nil && n.end.Verdict != rules.Clear && !seen {
-			d.add(named(n.of, n.end, scene.Item{Primitive: scene.Spot, At: n.endAt}))
+			d.add(between(n.of, n.end, scene.Item{Primitive: scene.Spot, At: n.endAt}))
 		}
 	}
 	for i := range d.items {
@@ -113,13 +118,9 @@ func (d *drawer) beside(list []neighbour) {
 	}
 }
 
-// named is an item with the name of something that a finding is against, and what there is to spare.
-func named(thing rules.Thing, f *rules.Finding, it scene.Item) scene.Item {
-	it.Role, it.State, it.Label = scene.Dimension, stateOf(f.Verdict), thing.String()
-	if kind, run := thing.Sort.Run(); run {
-		it.Label = roleOf(kind).Pen().Means
-	}
-	it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
+// between is an item with the name of something that a finding is against, and what there is to spare.
+func between(thing rules.Thing, f *rules.Finding, it scene.Item) scene.Item {
+	it.Role, it.State, it.Label, it.Measure = scene.Dimension, stateOf(f.Verdict), nameOf(thing), spareOf(f)
 	return it
 }
 
@@ -127,7 +128,7 @@ func named(thing rules.Thing, f *rules.Finding, it scene.Item) scene.Item {
 func (n *neighbour) shownOn(it *scene.Item) {
 	it.Solid.SeenNear = n.within
 	if f := n.least; f != nil && (f.Verdict == rules.Foul || near(f)) {
-		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: scene.MM, Bare: true, Spare: true}
+		it.Measure = spareOf(f)
 	}
 }
 

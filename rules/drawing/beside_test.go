@@ -17,14 +17,8 @@ import (
 // An intake laid beside the exhaust, axes 60 mm apart, leaves 60 - 13 - 14 = 33 of the 50 mm that are asked. It is seen beside the exhaust, and that
 // beside it, from the 150 mm that count as at the stub to where the intake ends, in its heights.
 func TestAnotherRunIsSeenBesideARun(t *testing.T) {
-	heater, _ := vehicles.HeaterClass("2 kW")
-	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{60, 0}, 120
-	job := vehicles.Job{
-		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
-		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
-		Exhaust: &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
-		Intake:  &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 1060, Y: 500, Drop: 120}}},
-	}
+	job := straightOut(60)
+	job.Intake = &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 1060, Y: 500, Drop: 120}}}
 	for _, c := range []struct {
 		of     vehicles.RunKind
 		other  scene.Role
@@ -59,13 +53,7 @@ func TestAnotherRunIsSeenBesideARun(t *testing.T) {
 // Another run that hangs lower is in the picture with all that is near, and what stretches the heights has room for it. By hand: an intake that goes 50 down
 // beside its stub and on at 170 below the floor, 40 beside the exhaust, is 64.03 - 27 = 37.03 from it; its lowest is 184 down.
 func TestHeightsTakeInAnotherRun(t *testing.T) {
-	heater, _ := vehicles.HeaterClass("2 kW")
-	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{40, 0}, 120
-	job := vehicles.Job{
-		Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
-		Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
-		Exhaust: &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
-	}
+	job := straightOut(40)
 	lowest := func(intake *vehicles.Run) float64 {
 		result, faults := rules.Judge(job.WithRun(vehicles.IntakeRun, intake), rules.Builtin())
 		require.Empty(t, faults)
@@ -122,8 +110,6 @@ func TestAFittingIsSeenBesideALine(t *testing.T) {
 // What the outlet is too near to is told there: a door that reaches down past it 500 mm ahead, where 600 are asked, is 100 short.
 // One that is far enough away, and one that nothing is asked of on this run, are not told.
 func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
-	heater, _ := vehicles.HeaterClass("2 kW")
-	heater.ExhaustStub, heater.IntakeStub, heater.StubDrop = [2]float64{0, 0}, [2]float64{-300, 0}, 120
 	door := vehicles.Opening{Name: "side door", Kind: "door", Drop: vehicles.Span{From: -500, To: 120, Set: true}}
 	for _, c := range []struct {
 		ahead float64
@@ -132,13 +118,9 @@ func TestAnOpeningNearTheOutletIsToldBesideTheRun(t *testing.T) {
 		at := func(v float64) survey.Reading { return survey.FromNumber(v, false) }
 		y := 800 + c.ahead
 		door.Shape, door.Path = vehicles.Piped, []vehicles.Pair{{at(900), at(y)}, {at(1100), at(y)}}
-		job := vehicles.Job{
-			Floor:  vehicles.Floor{From: 0, Length: 3000, Width: 1600, Thickness: 30, Ground: 460},
-			Heater: &heater, Cut: &vehicles.Cut{At: [2]float64{1000, 0}, Across: 127},
-			Openings: vehicles.List[vehicles.Opening]{door},
-			Exhaust:  &vehicles.Run{Across: 26, Path: vehicles.List[vehicles.RunPoint]{{X: 1000, Y: 800, Drop: 120}}},
-			Intake:   &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 700, Y: 200, Drop: 120}}},
-		}
+		job := straightOut(-300)
+		job.Openings = vehicles.List[vehicles.Opening]{door}
+		job.Intake = &vehicles.Run{Across: 28, Path: vehicles.List[vehicles.RunPoint]{{X: 700, Y: 200, Drop: 120}}}
 		result, faults := rules.Judge(job, rules.Builtin())
 		require.Empty(t, faults)
 		s, ok := Along(result, vehicles.ExhaustRun, 1)
@@ -165,9 +147,8 @@ func TestWhatTheOutletBlowsAtIsToldBesideTheRun(t *testing.T) {
 			Name: "splash guard", Kind: "plastic part", Measured: true, Drop: vehicles.Span{From: 60, To: 240, Set: true},
 			Place: vehicles.Place{X: vehicles.Pair{at(x), at(x + 100)}, Y: vehicles.Pair{at(1100), at(1110)}},
 		}
-		result, _ := alongside(t, guard)
-		job := result.Job
-		job.RunChecks = vehicles.InFull
+		job := straightOut(0)
+		job.Obstructions, job.RunChecks = vehicles.List[vehicles.Obstruction]{guard}, vehicles.InFull
 		result, faults := rules.Judge(job, rules.Builtin())
 		require.Empty(t, faults)
 		s, ok := Along(result, vehicles.ExhaustRun, 1)
@@ -180,7 +161,7 @@ func TestWhatTheOutletBlowsAtIsToldBesideTheRun(t *testing.T) {
 		require.Len(t, items, 1)
 		assert.Equal(t, scene.Foul, items[0].State)
 		assert.InDelta(t, -100, items[0].Measure.Value, 1e-9)
-		assert.InDelta(t, 800, shown(t, s, items[0]).Line[0].X, 1, "at the outlet")
+		assert.Equal(t, geometry.Point3{X: 1000, Y: 800, Z: -120}, items[0].At, "at the outlet, not where the gas goes")
 	}
 }
 

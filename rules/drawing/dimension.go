@@ -44,7 +44,7 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 	}
 	if f.Margin.Set {
 		it.Label = about(f)
-		it.Measure = &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}
+		it.Measure = spareOf(f)
 		d.named(f.Against)
 	}
 	d.items = append(d.items, it)
@@ -52,13 +52,23 @@ func (d *drawer) dimension(f *rules.Finding, selected bool) {
 
 // about is what a figure is of, where a plan shows which part of the heater it is held against.
 func about(f *rules.Finding) string {
-	if kind, run := f.Against.Sort.Run(); run {
-		return roleOf(kind).Pen().Means
-	}
-	if other := f.Against.String(); other != "" {
+	if other := nameOf(f.Against); other != "" {
 		return other
 	}
 	return f.About()
+}
+
+// nameOf is what a thing is called in a picture, "" where it has no name.
+func nameOf(thing rules.Thing) string {
+	if kind, run := thing.Sort.Run(); run {
+		return roleOf(kind).Pen().Means
+	}
+	return thing.String()
+}
+
+// spareOf is what a finding with a margin has to spare, as a figure.
+func spareOf(f *rules.Finding) *scene.Measure {
+	return &scene.Measure{Value: f.Margin.Value, Unit: string(f.Rule.Unit), Bare: f.Rule.Unit == scene.MM, Spare: true}
 }
 
 // named takes the name from an obstruction, as it stands at a figure.

@@ -43,8 +43,7 @@ func (s *source) run(of vehicles.RunKind, run *vehicles.Run, laid *vehicles.Laid
 	} else {
 		parts = append(parts, Text{Words: head + ".", Bold: true})
 	}
-	side := scene.FromSide(run.Path[of.FarEnd(len(run.Path))].Y)
-	parts = append(parts, Beside{Left: s.beside(side, of, laid, most), Right: s.beside(scene.FromBehind, of, laid, most)})
+	parts = append(parts, Beside{Left: s.beside(drawing.SideOf(run, of), of, laid, most), Right: s.beside(scene.FromBehind, of, laid, most)})
 	figures := Parts{Beside{Left: s.points(laid), Right: s.hanging(run, laid)}}
 	if told := s.told(of, run); len(told) > 0 {
 		figures = append(figures, List(told))

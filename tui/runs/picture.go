@@ -37,7 +37,7 @@ func (m screen) looking(s desk.State) desk.State {
 func (m screen) side(s desk.State) scene.View {
 	view := scene.Sides[m.aside-1]
 	if run := m.run(s); run != nil && len(run.Path) > 0 && view == scene.FromRight {
-		view = scene.FromSide(run.Path[m.of.FarEnd(len(run.Path))].Y)
+		view = drawing.SideOf(run, m.of)
 	}
 	return view
 }
